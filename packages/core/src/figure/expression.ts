@@ -1,0 +1,274 @@
+import { type Decimal, dec, ONE, ZERO } from "../number/decimal.ts";
+
+/**
+ * A formula as data: it is calculated, printed with names and printed with numbers from the one text, so that the
+ * working shown cannot differ from the working done.
+ *
+ * Operators `+ - * / ^` (whole exponents), brackets, decimal numbers, names, and the functions
+ * `sum min max sqrt exp ln ceil floor`. A name may stand for a list; then every operation works item by item
+ * and `sum`, `min` or `max` brings the items together.
+ */
+export type Expression =
+  | { readonly kind: "number"; readonly text: string }
+  | { readonly kind: "name"; readonly name: string }
+  | { readonly kind: "negative"; readonly of: Expression }
+  | { readonly kind: "operation"; readonly operator: Operator; readonly left: Expression; readonly right: Expression }
+  | { readonly kind: "call"; readonly name: FunctionName; readonly of: readonly Expression[] };
+
+type Operator = "+" | "-" | "*" | "/" | "^";
+type FunctionName = "sum" | "min" | "max" | "sqrt" | "exp" | "ln" | "ceil" | "floor";
+
+/** A number or a list of numbers. */
+export type Value = Decimal | readonly Decimal[];
+
+const functionNames: ReadonlySet<string> = new Set(["sum", "min", "max", "sqrt", "exp", "ln", "ceil", "floor"]);
+const strength: Readonly<Record<Operator, number>> = { "+": 1, "-": 1, "*": 2, "/": 2, "^": 3 };
+const parsed = new Map<string, Expression>();
+
+/**
+ * Reads a formula. Each text is read once and kept.
+ *
+ * @throws {SyntaxError} when the text is no formula: formulas are part of the program, so this is a bug.
+ */
+export function parseExpression(text: string): Expression {
+  const known = parsed.get(text);
+  if (known !== undefined) return known;
+  const reader = new Reader(text);
+  const expression = reader.expression(0);
+  reader.end();
+  parsed.set(text, expression);
+  return expression;
+}
+
+class Reader {
+  readonly #tokens: readonly string[];
+  readonly #text: string;
+  #next = 0;
+
+  constructor(text: string) {
+    this.#text = text;
+    this.#tokens = text.match(/\d+(?:\.\d+)?(?:e-?\d+)?|[A-Za-z_]\w*|\S/gu) ?? [];
+  }
+
+  expression(least: number): Expression {
+    let left = this.operand();
+    for (;;) {
+      const operator = this.#tokens[this.#next];
+      if (!isOperator(operator) || strength[operator] < least) return left;
+      this.#next += 1;
+      const right = this.expression(strength[operator] + 1);
+      left = { kind: "operation", operator, left, right };
+    }
+  }
+
+  operand(): Expression {
+    const token = this.#tokens[this.#next++];
+    if (token === undefined) throw this.wrong("ends too early");
+    if (token === "-") return { kind: "negative", of: this.expression(strength["*"]) };
+    if (token === "(") {
+      const inner = this.expression(0);
+      this.take(")");
+      return inner;
+    }
+    if (/^\d/u.test(token)) return { kind: "number", text: token };
+    if (!/^[A-Za-z_]/u.test(token)) throw this.wrong(`has "${token}" where a value should be`);
+    if (this.#tokens[this.#next] !== "(") return { kind: "name", name: token };
+    if (!isFunction(token)) throw this.wrong(`calls the unknown function "${token}"`);
+    this.take("(");
+    const of = [this.expression(0)];
+    while (this.#tokens[this.#next] === ",") {
+      this.#next += 1;
+      of.push(this.expression(0));
+    }
+    this.take(")");
+    return { kind: "call", name: token, of };
+  }
+
+  take(token: string): void {
+    if (this.#tokens[this.#next++] !== token) throw this.wrong(`misses "${token}"`);
+  }
+
+  end(): void {
+    if (this.#next !== this.#tokens.length) throw this.wrong(`goes on with "${this.#tokens[this.#next]}"`);
+  }
+
+  wrong(what: string): SyntaxError {
+    return new SyntaxError(`the formula "${this.#text}" ${what}`);
+  }
+}
+
+function isOperator(token: string | undefined): token is Operator {
+  return token !== undefined && token in strength;
+}
+
+function isFunction(token: string): token is FunctionName {
+  return functionNames.has(token);
+}
+
+/**
+ * Calculates a formula with the values of its names.
+ *
+ * @throws {RangeError} on a missing name, lists of unlike length or a division by zero: bugs of the caller, who has to rule them out.
+ * @example evaluate(parseExpression("sum(a * b) / 100"), { a: [dec(60), dec(40)], b: [dec(12), dec(10)] }).toString() // => "11.2"
+ */
+export function evaluate(expression: Expression, values: Readonly<Record<string, Value>>): Decimal {
+  const result = resolve(expression, values);
+  if (isList(result)) throw new RangeError("a formula gave a list where a number was wanted");
+  if (!result.isFinite()) throw new RangeError("a formula gave no finite number");
+  return result;
+}
+
+function resolve(expression: Expression, values: Readonly<Record<string, Value>>): Value {
+  switch (expression.kind) {
+    case "number":
+      return dec(expression.text);
+    case "name": {
+      const value = values[expression.name];
+      if (value === undefined) throw new RangeError(`a formula misses the value of "${expression.name}"`);
+      return value;
+    }
+    case "negative":
+      return each([resolve(expression.of, values)], ([a = ZERO]) => a.negated());
+    case "operation":
+      return each([resolve(expression.left, values), resolve(expression.right, values)], ([a = ZERO, b = ZERO]) =>
+        operate(expression.operator, a, b),
+      );
+    case "call":
+      return call(
+        expression.name,
+        expression.of.map((part) => resolve(part, values)),
+      );
+  }
+}
+
+function operate(operator: Operator, a: Decimal, b: Decimal): Decimal {
+  switch (operator) {
+    case "+":
+      return a.plus(b);
+    case "-":
+      return a.minus(b);
+    case "*":
+      return a.times(b);
+    case "/":
+      if (b.isZero()) throw new RangeError("a formula divides by zero");
+      return a.div(b);
+    case "^":
+      return a.pow(b);
+  }
+}
+
+function call(name: FunctionName, values: readonly Value[]): Value {
+  const all = values.flatMap((value) => (isList(value) ? value : [value]));
+  switch (name) {
+    case "sum":
+      return all.reduce((total, value) => total.plus(value), ZERO);
+    case "min":
+    case "max":
+      return all.reduce((best, value) => ((name === "min" ? value.lt(best) : value.gt(best)) ? value : best));
+    case "sqrt":
+    case "exp":
+    case "ln":
+    case "ceil":
+    case "floor":
+      return each(values.slice(0, 1), ([a = ONE]) => a[name]());
+  }
+}
+
+function each(values: readonly Value[], work: (numbers: readonly Decimal[]) => Decimal): Value {
+  const lengths = values.filter(isList).map((list) => list.length);
+  const length = lengths[0];
+  if (length === undefined) return work(values as readonly Decimal[]);
+  if (lengths.some((other) => other !== length)) throw new RangeError("a formula joins lists of unlike length");
+  return Array.from({ length }, (_, index) => work(values.map((value) => item(value, index))));
+}
+
+function item(value: Value, index: number): Decimal {
+  const found = isList(value) ? value[index] : value;
+  if (found === undefined) throw new RangeError("a list in a formula is too short");
+  return found;
+}
+
+function isList(value: Value): value is readonly Decimal[] {
+  return Array.isArray(value);
+}
+
+const signs: Readonly<Record<Operator, string>> = { "+": " + ", "-": " − ", "*": " × ", "/": " ÷ ", "^": "^" };
+
+/** How to write a name: the whole of it, or one item of its list. */
+export type NameWriter = (name: string, index: number | undefined) => string;
+
+/**
+ * Writes a formula out. With `lengths`, a `sum` over lists is written as its items added up.
+ *
+ * @example writeExpression(parseExpression("a * (b - 1)"), (name) => name) // => "a × (b − 1)"
+ */
+export function writeExpression(
+  expression: Expression,
+  write: NameWriter,
+  lengths: Readonly<Record<string, number>> = {},
+  index?: number,
+): string {
+  const inner = (part: Expression, least: number): string => {
+    const text = writeExpression(part, write, lengths, index);
+    const weak = part.kind === "operation" && strength[part.operator] < least;
+    return weak || part.kind === "negative" ? `(${text})` : text;
+  };
+  switch (expression.kind) {
+    case "number":
+      return expression.text;
+    case "name":
+      return write(expression.name, index);
+    case "negative":
+      return `−${inner(expression.of, strength["*"])}`;
+    case "operation": {
+      const own = strength[expression.operator];
+      const tight = expression.operator === "-" || expression.operator === "/" ? own + 1 : own;
+      return `${inner(expression.left, own)}${signs[expression.operator]}${inner(expression.right, tight)}`;
+    }
+    case "call": {
+      const [first] = expression.of;
+      const length = first === undefined ? undefined : listLength(first, lengths);
+      if (
+        length !== undefined &&
+        index === undefined &&
+        first !== undefined &&
+        ["sum", "min", "max"].includes(expression.name)
+      ) {
+        const items = Array.from({ length }, (_, i) => writeExpression(first, write, lengths, i));
+        return expression.name === "sum" ? `(${items.join(" + ")})` : `${expression.name}(${items.join(", ")})`;
+      }
+      return `${expression.name}(${expression.of.map((part) => writeExpression(part, write, lengths, index)).join(", ")})`;
+    }
+  }
+}
+
+function listLength(expression: Expression, lengths: Readonly<Record<string, number>>): number | undefined {
+  switch (expression.kind) {
+    case "number":
+      return undefined;
+    case "name":
+      return lengths[expression.name];
+    case "negative":
+      return listLength(expression.of, lengths);
+    case "operation":
+      return listLength(expression.left, lengths) ?? listLength(expression.right, lengths);
+    case "call":
+      return undefined;
+  }
+}
+
+/** The names a formula uses, in order of first use. @example namesIn(parseExpression("a * b + a")) // => ["a", "b"] */
+export function namesIn(expression: Expression): readonly string[] {
+  switch (expression.kind) {
+    case "number":
+      return [];
+    case "name":
+      return [expression.name];
+    case "negative":
+      return namesIn(expression.of);
+    case "operation":
+      return [...new Set([...namesIn(expression.left), ...namesIn(expression.right)])];
+    case "call":
+      return [...new Set(expression.of.flatMap(namesIn))];
+  }
+}

@@ -1,0 +1,89 @@
+import { Decimal as DecimalBase } from "decimal.js";
+
+/**
+ * The project's own number: 40 significant digits, half-even, never written with an exponent.
+ * Nothing else imports decimal.js, so no other precision can slip in.
+ */
+const Exact = DecimalBase.clone({
+  precision: 40,
+  rounding: DecimalBase.ROUND_HALF_EVEN,
+  toExpNeg: -9e15,
+  toExpPos: 9e15,
+  defaults: true,
+});
+
+/** An exact decimal number. It is immutable. */
+export type Decimal = InstanceType<typeof Exact>;
+
+/** What can be read as a decimal: decimal text such as `"12.50"`, a number with a short exact text, or a decimal. */
+export type DecimalInput = string | number | Decimal;
+
+/** A decimal written as text without exponent, as it travels in results: `"36.25"`. */
+export type DecimalText = string;
+
+const plainNumber = /^[+-]?(\d+\.?\d*|\.\d+)(e[+-]?\d+)?$/i;
+
+/**
+ * Reads a decimal.
+ *
+ * @throws {RangeError} when the text is no finite number: a bug of the caller, since outside text goes through `parseQuantity`.
+ * @example dec("0.1").plus(dec("0.2")).toString() // => "0.3"
+ */
+export function dec(input: DecimalInput): Decimal {
+  if (input instanceof Exact) return input;
+  const text = String(input);
+  if (!plainNumber.test(text)) throw new RangeError(`not a finite number: ${text}`);
+  return new Exact(text);
+}
+
+export const ZERO = dec(0);
+export const ONE = dec(1);
+export const HUNDRED = dec(100);
+
+/**
+ * Writes a decimal as it travels in results: no exponent, no trailing zeros, at most 30 significant digits
+ * (ten fewer than are calculated with, so that a last-digit remainder such as 0.999… does not show).
+ *
+ * @throws {RangeError} when the number is not finite: a bug of the caller.
+ * @example decimalText(dec(1).div(3)) // => "0.333333333333333333333333333333"
+ */
+export function decimalText(value: Decimal): DecimalText {
+  if (!value.isFinite()) throw new RangeError("a result is not a finite number");
+  const text = value.toSignificantDigits(30).toFixed();
+  return text === "-0" ? "0" : text;
+}
+
+/**
+ * Writes a decimal with a fixed number of places, halves away from zero, and never as "-0.0".
+ *
+ * @example fixedText(dec("2.345"), 2) // => "2.35"
+ */
+export function fixedText(value: DecimalInput, places: number): DecimalText {
+  const rounded = dec(value).toDecimalPlaces(places, DecimalBase.ROUND_HALF_UP);
+  return (rounded.isZero() ? ZERO : rounded).toFixed(places);
+}
+
+/**
+ * Rounds to the nearest whole multiple of a division, halves away from zero.
+ *
+ * @param division - step, above zero
+ * @example roundToDivision(dec("12.34"), dec("0.5")).toString() // => "12.5"
+ */
+export function roundToDivision(value: Decimal, division: Decimal): Decimal {
+  return value.div(division).toDecimalPlaces(0, DecimalBase.ROUND_HALF_UP).times(division);
+}
+
+/** Rounds up to a whole multiple of a division. @example ceilToDivision(dec("12.1"), dec("0.5")).toString() // => "12.5" */
+export function ceilToDivision(value: Decimal, division: Decimal): Decimal {
+  return value.div(division).ceil().times(division);
+}
+
+/** Rounds down to a whole multiple of a division. @example floorToDivision(dec("12.9"), dec("0.5")).toString() // => "12.5" */
+export function floorToDivision(value: Decimal, division: Decimal): Decimal {
+  return value.div(division).floor().times(division);
+}
+
+/** Adds decimals. @example sum([dec("0.1"), dec("0.2")]).toString() // => "0.3" */
+export function sum(values: readonly Decimal[]): Decimal {
+  return values.reduce((total, value) => total.plus(value), ZERO);
+}

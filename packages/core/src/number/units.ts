@@ -1,0 +1,85 @@
+/** A unit of measure: what it measures and how it turns into the base unit of its dimension, exactly. */
+export interface Unit {
+  readonly symbol: string;
+  readonly dimension: Dimension;
+  /** Base units in one of this unit, as exact decimal text. Degrees Fahrenheit have their own rule in quantity.ts. */
+  readonly factor: string;
+  /** Other ways people write it, in lower case. */
+  readonly aliases: readonly string[];
+}
+
+/** What a quantity measures. Base units: g, mm, mL, °C, %, s, g/mL, meq, m/min. */
+export type Dimension =
+  | "mass"
+  | "length"
+  | "volume"
+  | "temperature"
+  | "share"
+  | "time"
+  | "density"
+  | "alkalinity"
+  | "speed";
+
+/**
+ * Factors are exact by definition.
+ * Source: international yard and pound agreement of 1959 (1 lb = 453.59237 g, 1 in = 25.4 mm),
+ * NIST Special Publication 811 (2008), Appendix B; US gallon of 231 cubic inches, same place. From memory.
+ */
+export const units: readonly Unit[] = [
+  { symbol: "g", dimension: "mass", factor: "1", aliases: ["gram", "grams", "gramme", "grammes"] },
+  { symbol: "kg", dimension: "mass", factor: "1000", aliases: ["kilo", "kilos", "kilogram", "kilograms"] },
+  { symbol: "mg", dimension: "mass", factor: "0.001", aliases: ["milligram", "milligrams"] },
+  { symbol: "t", dimension: "mass", factor: "1000000", aliases: ["tonne", "tonnes"] },
+  { symbol: "oz", dimension: "mass", factor: "28.349523125", aliases: ["ounce", "ounces"] },
+  { symbol: "lb", dimension: "mass", factor: "453.59237", aliases: ["lbs", "pound", "pounds"] },
+  {
+    symbol: "mm",
+    dimension: "length",
+    factor: "1",
+    aliases: ["millimetre", "millimetres", "millimeter", "millimeters"],
+  },
+  {
+    symbol: "cm",
+    dimension: "length",
+    factor: "10",
+    aliases: ["centimetre", "centimetres", "centimeter", "centimeters"],
+  },
+  { symbol: "m", dimension: "length", factor: "1000", aliases: ["metre", "metres", "meter", "meters"] },
+  { symbol: "in", dimension: "length", factor: "25.4", aliases: ["inch", "inches"] },
+  { symbol: "ft", dimension: "length", factor: "304.8", aliases: ["foot", "feet"] },
+  {
+    symbol: "mL",
+    dimension: "volume",
+    factor: "1",
+    aliases: ["ml", "millilitre", "millilitres", "milliliter", "milliliters"],
+  },
+  { symbol: "L", dimension: "volume", factor: "1000", aliases: ["l", "litre", "litres", "liter", "liters"] },
+  { symbol: "gal", dimension: "volume", factor: "3785.411784", aliases: ["gallon", "gallons", "us gal"] },
+  { symbol: "°C", dimension: "temperature", factor: "1", aliases: ["c", "deg c", "celsius", "℃"] },
+  { symbol: "°F", dimension: "temperature", factor: "1", aliases: ["f", "deg f", "fahrenheit", "℉"] },
+  { symbol: "%", dimension: "share", factor: "1", aliases: ["percent", "per cent", "pct"] },
+  { symbol: "ppm", dimension: "share", factor: "0.0001", aliases: ["mg/kg"] },
+  { symbol: "s", dimension: "time", factor: "1", aliases: ["sec", "second", "seconds"] },
+  { symbol: "min", dimension: "time", factor: "60", aliases: ["minute", "minutes"] },
+  { symbol: "h", dimension: "time", factor: "3600", aliases: ["hr", "hour", "hours"] },
+  { symbol: "d", dimension: "time", factor: "86400", aliases: ["day", "days"] },
+  { symbol: "g/mL", dimension: "density", factor: "1", aliases: ["g/ml", "kg/l", "g/cm3", "g/cm³"] },
+  { symbol: "kg/m³", dimension: "density", factor: "0.001", aliases: ["kg/m3", "g/l"] },
+  { symbol: "meq", dimension: "alkalinity", factor: "1", aliases: ["mval", "meq/100 g"] },
+  { symbol: "m/min", dimension: "speed", factor: "1", aliases: [] },
+  { symbol: "m/s", dimension: "speed", factor: "60", aliases: [] },
+];
+
+const byName = new Map<string, Unit>(
+  units.flatMap((unit) => [unit.symbol.toLowerCase(), ...unit.aliases].map((name) => [name, unit] as const)),
+);
+
+/** Finds a unit by its symbol or another common spelling, whatever the case. */
+export function findUnit(name: string): Unit | undefined {
+  return byName.get(name.trim().toLowerCase().replace(/\s+/g, " "));
+}
+
+/** The symbols of the units that measure one of the given dimensions, for messages. */
+export function unitsFor(dimensions: readonly Dimension[]): readonly string[] {
+  return units.filter((unit) => dimensions.includes(unit.dimension)).map((unit) => unit.symbol);
+}
