@@ -1,0 +1,245 @@
+import { answer, inputProblem, type Outcome, refuse } from "../figure/problem.ts";
+import {
+  type Decimal,
+  type DecimalInput,
+  type DecimalText,
+  dec,
+  decimalText,
+  HUNDRED,
+  sum,
+  ZERO,
+} from "../number/decimal.ts";
+import {
+  type HydrateName,
+  hydrates,
+  molarMass,
+  type Species,
+  type SpeciesName,
+  species,
+  speciesNames,
+} from "./species.ts";
+
+/** What a product is made of, in % of its mass. The parts add up to exactly 100. */
+export interface Composition {
+  readonly species: Readonly<Partial<Record<SpeciesName, DecimalText>>>;
+  /** Water of crystals, moisture and solvent together. */
+  readonly water: DecimalText;
+  /** What takes no part: flour as a diluent, insoluble matter, impurities. */
+  readonly inert: DecimalText;
+}
+
+/** Masses of the parts of something, in any one unit. */
+export interface Parts {
+  readonly species: Readonly<Partial<Record<SpeciesName, DecimalInput>>>;
+  readonly water?: DecimalInput;
+  readonly inert?: DecimalInput;
+}
+
+/** Places kept in a share, so that the parts add up without any rounding: 0.1 % to 27 places is well inside 40 digits. */
+const PLACES = 27;
+
+/** The species of a composition with their shares in %, zeros left out. */
+export function sharesOf(composition: Composition): readonly (readonly [SpeciesName, Decimal])[] {
+  return speciesNames.flatMap((name) => {
+    const share = dec(composition.species[name] ?? 0);
+    return share.isZero() ? [] : [[name, share] as const];
+  });
+}
+
+/** The species that counts: its record in the table of species. */
+export function speciesOf(name: SpeciesName): Species {
+  return species[name];
+}
+
+/**
+ * The composition of what has the given masses of its parts.
+ *
+ * @param parts - masses in any one unit, not below zero, some of them above zero
+ * @throws {RangeError} on a negative mass or none at all: outside data goes through `compositionOf`.
+ * @example fromMasses({ species: { Na2CO3: 1 }, water: 3 }).species.Na2CO3 // => "25"
+ */
+export function fromMasses(parts: Parts): Composition {
+  const masses = [
+    ...speciesNames.map((name) => dec(parts.species[name] ?? 0)),
+    dec(parts.water ?? 0),
+    dec(parts.inert ?? 0),
+  ];
+  const total = sum(masses);
+  if (masses.some((mass) => mass.isNegative() && !mass.isZero()) || total.isZero()) {
+    throw new RangeError("a composition needs masses above zero");
+  }
+  const shares = masses.map((mass) => mass.times(HUNDRED).div(total).toDecimalPlaces(PLACES));
+  const greatest = shares.reduce((best, share, index) => (share.gt(shares[best] ?? ZERO) ? index : best), 0);
+  const others = sum(shares.filter((_, index) => index !== greatest));
+  const texts = shares.map((share, index) => decimalText(index === greatest ? HUNDRED.minus(others) : share));
+  const present = speciesNames.flatMap((name, index) => (texts[index] === "0" ? [] : [[name, texts[index]] as const]));
+  return {
+    species: Object.fromEntries(present),
+    water: texts[speciesNames.length] ?? "0",
+    inert: texts[speciesNames.length + 1] ?? "0",
+  };
+}
+
+/**
+ * The composition of a product from what is stated about it; what is not stated is inert.
+ *
+ * @param stated - % by mass of the product
+ * Problems: `composition.negative`, `composition.over-100`.
+ * @example compositionOf({ species: { Na2CO3: "99" }, water: "0.6" }).ok // => true
+ */
+export function compositionOf(stated: Omit<Parts, "inert">): Outcome<Composition> {
+  const given = [...Object.values(stated.species), stated.water ?? 0].map(dec);
+  const total = sum(given);
+  if (given.some((share) => share.isNegative() && !share.isZero())) {
+    return refuse(
+      inputProblem("composition.negative", [], "a share below zero", "shares of zero or more", "correct the share"),
+    );
+  }
+  if (total.gt(HUNDRED)) {
+    return refuse(
+      inputProblem(
+        "composition.over-100",
+        [],
+        `parts that add up to ${decimalText(total)} %`,
+        "parts that add up to at most 100 % of the product",
+        "state every part in % of the product as it is, water included",
+      ),
+    );
+  }
+  return answer(fromMasses({ ...stated, inert: HUNDRED.minus(total) }));
+}
+
+/**
+ * A single salt of a given assay; the rest counts as inert, the loss on drying as water.
+ *
+ * @param assayPercent - % of the salt in the dried product, 0 to 100
+ * @param lossOnDrying - % of the product as it is, 0 to 100
+ * @example pure("Na2CO3", "99.2").inert // => "0.8"
+ */
+export function pure(
+  formula: SpeciesName,
+  assayPercent: DecimalInput = 100,
+  lossOnDrying: DecimalInput = 0,
+): Composition {
+  const dried = HUNDRED.minus(lossOnDrying);
+  const salt = dried.times(assayPercent).div(HUNDRED);
+  return fromMasses({ species: { [formula]: salt }, water: lossOnDrying, inert: dried.minus(salt) });
+}
+
+/**
+ * A hydrate of a given assay; the rest counts as inert.
+ *
+ * @param assayPercent - % of the hydrate in the product, 0 to 100
+ * @example hydrate("Na2CO3.10H2O").water.slice(0, 7) // => "62.9591"
+ */
+export function hydrate(name: HydrateName, assayPercent: DecimalInput = 100): Composition {
+  const { species: moles, water, formula } = hydrates[name];
+  const whole = molarMass(formula);
+  const masses = Object.entries(moles).map(([part, count]) => [part, molarMass(part).times(count)] as const);
+  const rest = whole.times(HUNDRED.minus(assayPercent)).div(assayPercent);
+  return fromMasses({ species: Object.fromEntries(masses), water: molarMass("H2O").times(water), inert: rest });
+}
+
+/** A product and how much of it. */
+export interface Portion {
+  readonly composition: Composition;
+  /** g, or any one unit */
+  readonly mass: DecimalInput;
+}
+
+/**
+ * What comes of bringing products together. No reaction is reckoned with.
+ *
+ * @param portions - masses in any one unit, zero or more, some above zero
+ * @throws {RangeError} on a negative mass or none at all.
+ * @example mixture([{ composition: pure("Na2CO3"), mass: 9 }, { composition: pure("K2CO3"), mass: 1 }]).species.K2CO3 // => "10"
+ */
+export function mixture(portions: readonly Portion[]): Composition {
+  const total = (share: (composition: Composition) => DecimalInput): Decimal =>
+    sum(portions.map((portion) => dec(portion.mass).times(share(portion.composition))));
+  return fromMasses({
+    species: Object.fromEntries(speciesNames.map((name) => [name, total((c) => c.species[name] ?? 0)])),
+    water: total((c) => c.water),
+    inert: total((c) => c.inert),
+  });
+}
+
+/**
+ * A product thinned with water to a strength.
+ *
+ * @param massPercent - % by mass of anhydrous alkaline salts, above 0
+ * Problems: `solution.too-strong` when the product itself is weaker than that.
+ * @example solutionOf(pure("K2CO3"), 40) // => { ok: true, value: { species: { K2CO3: "40" }, water: "60", inert: "0" }, notes: [] }
+ */
+export function solutionOf(composition: Composition, massPercent: DecimalInput): Outcome<Composition> {
+  const strength = dec(massPercent);
+  const own = anhydrousShare(composition);
+  if (strength.lte(0) || strength.gt(own)) {
+    return refuse(
+      inputProblem(
+        "solution.too-strong",
+        [],
+        `a strength of ${decimalText(strength)} % by mass`,
+        `above 0 and at most ${decimalText(own.toDecimalPlaces(4))} % by mass, the strength of the product itself`,
+        "ask for a weaker solution or take a stronger product",
+      ),
+    );
+  }
+  const water = own.times(HUNDRED).div(strength).minus(HUNDRED);
+  return answer(
+    mixture([
+      { composition, mass: HUNDRED },
+      { composition: waterOnly, mass: water },
+    ]),
+  );
+}
+
+/** Nothing but water. */
+export const waterOnly: Composition = { species: {}, water: "100", inert: "0" };
+
+/** % by mass of all alkaline species without water; sodium and potassium chloride are left out. @example anhydrousShare(pure("Na2CO3")).toString() // => "100" */
+export function anhydrousShare(composition: Composition): Decimal {
+  return sum(sharesOf(composition).flatMap(([name, share]) => (isChloride(name) ? [] : [share])));
+}
+
+function isChloride(name: SpeciesName): boolean {
+  return name === "NaCl" || name === "KCl";
+}
+
+function perGram(composition: Composition, count: (one: Species) => number): Decimal {
+  const moles = sharesOf(composition).map(([name, share]) =>
+    share.times(count(species[name])).div(species[name].molarMass),
+  );
+  return sum(moles).times(10);
+}
+
+/** Alkalinity to about pH 4.3, meq per g of product. @example alkalinityM(pure("NaHCO3")).toFixed(3) // => "11.904" */
+export function alkalinityM(composition: Composition): Decimal {
+  return perGram(composition, (one) => one.equivalentsM);
+}
+
+/** Alkalinity to about pH 8.3, meq per g of product; below zero where acid phosphates prevail. @example alkalinityP(pure("NaHCO3")).toString() // => "0" */
+export function alkalinityP(composition: Composition): Decimal {
+  return perGram(composition, (one) => one.equivalentsP);
+}
+
+/** Sodium, % by mass of the product. @example sodiumShare(pure("NaCl")).toFixed(2) // => "39.34" */
+export function sodiumShare(composition: Composition): Decimal {
+  return perGram(composition, (one) => one.sodium)
+    .times(molarMass("Na"))
+    .div(10);
+}
+
+/** Potassium, % by mass of the product. @example potassiumShare(pure("K2CO3")).toFixed(2) // => "56.58" */
+export function potassiumShare(composition: Composition): Decimal {
+  return perGram(composition, (one) => one.potassium)
+    .times(molarMass("K"))
+    .div(10);
+}
+
+/** K2CO3 as mass % of the anhydrous neutral carbonates; undefined where there are none. @example potassiumCarbonateShare(pure("K2CO3"))?.toString() // => "100" */
+export function potassiumCarbonateShare(composition: Composition): Decimal | undefined {
+  const potassium = dec(composition.species.K2CO3 ?? 0);
+  const all = potassium.plus(composition.species.Na2CO3 ?? 0);
+  return all.isZero() ? undefined : potassium.times(HUNDRED).div(all);
+}

@@ -1,0 +1,15 @@
+import { type Composition, hydrate, pure } from "./composition.ts";
+
+/** Compositions of the pure products that trade names stand for. */
+export const compositions = {
+  "sodium carbonate, anhydrous": pure("Na2CO3"),
+  "sodium carbonate monohydrate": hydrate("Na2CO3.H2O"),
+  "sodium carbonate decahydrate": hydrate("Na2CO3.10H2O"),
+  "potassium carbonate, anhydrous": pure("K2CO3"),
+  "potassium carbonate sesquihydrate": hydrate("K2CO3.1.5H2O"),
+  "sodium bicarbonate": pure("NaHCO3"),
+  "potassium bicarbonate": pure("KHCO3"),
+  "sodium bicarbonate, baked to carbonate": pure("Na2CO3"),
+} as const satisfies Readonly<Record<string, Composition>>;
+
+export type CatalogueComposition = keyof typeof compositions;
