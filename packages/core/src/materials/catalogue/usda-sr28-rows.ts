@@ -1,0 +1,115 @@
+import type { NatureName } from "./nature.ts";
+
+/**
+ * One food of the table: NDB number, name here, nature, composition, factors, name as printed, other names.
+ *
+ * Composition, per 100 g as is, `-` where the table is blank: water g, protein g, fat g, carbohydrate by difference g
+ * (fibre in it), total dietary fibre g, ash g, sodium mg, potassium mg, energy kcal.
+ * Factors: nitrogen to protein; kcal per g of protein, fat and carbohydrate by difference.
+ */
+export type UsdaRow = readonly [
+  ndb: string,
+  name: string,
+  nature: NatureName,
+  composition: string,
+  factors: string,
+  published: string,
+  ...aliases: string[],
+];
+
+/**
+ * USDA National Nutrient Database for Standard Reference, Release 28, files FOOD_DES and NUT_DATA, taken over by
+ * program. A work of the government of the United States, in the public domain there (from memory).
+ *
+ * Left out: 18372 baking soda, whose printed ash of 36.90 is the loss on heating and not the residue, and 02047 table
+ * salt, which stands with the salts. Natures and names are ours.
+ */
+// biome-ignore format: one food a line
+export const usdaRows: readonly UsdaRow[] = [
+  ["20083", "bread flour", "wheat flour, US", "13.36 11.98 1.66 72.53 2.4 0.47 2 100 361", "5.70 4.05 8.37 4.12", "Wheat flour, white, bread, enriched", "white bread flour", "bread flour, enriched"],
+  ["20129", "bread flour, unenriched", "wheat flour, US", "13.36 11.98 1.66 72.53 2.4 0.47 2 100 361", "5.70 4.05 8.37 4.12", "Wheat flours, bread, unenriched"],
+  ["20081", "all-purpose flour", "wheat flour, US", "11.92 10.33 0.98 76.31 2.7 0.47 2 107 364", "5.70 4.05 8.37 4.12", "Wheat flour, white, all-purpose, enriched, bleached", "all-purpose flour, bleached", "plain flour", "AP flour"],
+  ["20481", "all-purpose flour, unenriched", "wheat flour, US", "11.92 10.33 0.98 76.31 2.7 0.47 2 107 364", "5.70 4.05 8.37 4.12", "Wheat flour, white, all-purpose, unenriched"],
+  ["20581", "all-purpose flour, unbleached", "wheat flour, US", "11.92 10.33 0.98 76.31 2.7 0.47 2 107 364", "5.70 4.05 8.37 4.12", "Wheat flour, white, all-purpose, enriched, unbleached"],
+  ["20381", "all-purpose flour, calcium-fortified", "wheat flour, US", "11.92 10.33 0.98 76.31 2.7 0.47 2 107 364", "5.70 4.05 8.37 4.12", "Wheat flour, white, all-purpose, enriched, calcium-fortified"],
+  ["20084", "cake flour", "wheat flour, US", "12.51 8.20 0.86 78.03 1.7 0.39 2 105 362", "5.70 4.05 8.37 4.12", "Wheat flour, white, cake, enriched"],
+  ["20082", "self-rising flour", "wheat flour, US", "10.59 9.89 0.97 74.22 2.7 4.33 1193 124 354", "5.70 4.05 8.37 4.12", "Wheat flour, white, all-purpose, self-rising, enriched", "self-raising flour"],
+  ["20623", "industrial white flour, 9 % protein", "wheat flour, US", "11.85 8.89 1.43 77.32 - 0.51 2 131 367", "- 4.05 8.37 4.12", "Wheat flour, white (industrial), 9% protein, bleached, enriched", "white flour, 9 % protein"],
+  ["20624", "industrial white flour, 9 % protein, unenriched", "wheat flour, US", "11.85 8.89 1.43 77.32 2.4 0.51 2 131 367", "- 4.05 8.37 4.12", "Wheat flour, white (industrial), 9% protein, bleached, unenriched"],
+  ["20628", "industrial white flour, 10 % protein", "wheat flour, US", "12.01 9.71 1.48 76.22 2.4 0.58 2 149 366", "- 4.05 8.37 4.12", "Wheat flour, white (industrial), 10% protein, bleached, enriched", "white flour, 10 % protein"],
+  ["20629", "industrial white flour, 10 % protein, unenriched", "wheat flour, US", "12.01 9.71 1.48 76.22 2.4 0.58 2 149 366", "- 4.05 8.37 4.12", "Wheat flour, white (industrial), 10% protein, bleached, unenriched"],
+  ["20630", "industrial white flour, 10 % protein, unbleached", "wheat flour, US", "12.01 9.71 1.48 76.22 2.4 0.58 2 149 366", "- 4.05 8.37 4.12", "Wheat flour, white (industrial), 10% protein, unbleached, enriched"],
+  ["20634", "industrial white flour, 11.5 % protein", "wheat flour, US", "12.68 11.50 1.45 73.81 2.4 0.55 2 138 363", "- 4.05 8.37 4.12", "Wheat flour, white (industrial), 11.5% protein, bleached, enriched", "white flour, 11.5 % protein"],
+  ["20635", "industrial white flour, 11.5 % protein, unenriched", "wheat flour, US", "12.68 11.50 1.45 73.81 2.4 0.55 2 138 363", "- 4.05 8.37 4.12", "Wheat flour, white (industrial), 11.5% protein, bleached, unenriched"],
+  ["20636", "industrial white flour, 11.5 % protein, unbleached", "wheat flour, US", "12.68 11.50 1.45 73.81 2.4 0.55 2 138 363", "- 4.05 8.37 4.12", "Wheat flour, white (industrial), 11.5% protein, unbleached, enriched"],
+  ["20640", "industrial white flour, 13 % protein", "wheat flour, US", "12.82 13.07 1.38 72.20 2.4 0.53 2 128 362", "- 4.05 8.37 4.12", "Wheat flour, white (industrial), 13% protein, bleached, enriched", "white flour, 13 % protein"],
+  ["20641", "industrial white flour, 13 % protein, unenriched", "wheat flour, US", "12.82 13.07 1.38 72.20 2.4 0.53 2 128 362", "- 4.05 8.37 4.12", "Wheat flour, white (industrial), 13% protein, bleached, unenriched"],
+  ["20645", "industrial white flour, 15 % protein", "wheat flour, US", "12.85 15.33 1.41 69.88 2.4 0.53 2 120 362", "- 4.05 8.37 4.12", "Wheat flour, white (industrial), 15% protein, bleached, enriched", "white flour, 15 % protein", "high-gluten flour"],
+  ["20646", "industrial white flour, 15 % protein, unenriched", "wheat flour, US", "12.85 15.33 1.41 69.88 2.4 0.53 2 120 362", "- 4.05 8.37 4.12", "Wheat flour, white (industrial), 15% protein, bleached, unenriched"],
+  ["20080", "whole wheat flour", "whole wheat flour, US", "10.74 13.21 2.50 71.97 10.7 1.58 2 363 340", "5.83 3.59 8.37 3.78", "Wheat flour, whole-grain", "wholemeal flour", "wholewheat flour", "whole-grain wheat flour"],
+  ["20649", "whole wheat flour, soft", "whole wheat flour, US", "12.42 9.61 1.95 74.48 13.1 1.53 3 394 332", "- 3.59 8.37 3.78", "Wheat flour, whole-grain, soft wheat", "soft whole wheat flour", "whole wheat pastry flour"],
+  ["20466", "semolina", "wheat flour", "12.67 12.68 1.05 72.83 3.9 0.77 1 186 360", "5.70 4.05 8.37 4.12", "Semolina, unenriched", "durum semolina", "semolina, unenriched"],
+  ["20066", "semolina, enriched", "wheat flour", "12.67 12.68 1.05 72.83 3.9 0.77 1 186 360", "5.70 4.05 8.37 4.12", "Semolina, enriched"],
+  ["20076", "durum wheat, whole grain", "whole wheat", "10.94 13.68 2.47 71.13 - 1.78 2 431 339", "5.83 3.59 8.37 3.78", "Wheat, durum", "durum wheat"],
+  ["20140", "spelt, whole grain", "whole wheat", "11.02 14.57 2.43 70.19 10.7 1.78 8 388 338", "5.83 3.59 8.37 3.78", "Spelt, uncooked", "spelt"],
+  ["48052", "vital wheat gluten", "gluten", "8.20 75.16 1.85 13.79 0.6 1.00 29 100 370", "- - - -", "Vital wheat gluten", "gluten", "wheat gluten", "vital gluten"],
+  ["20077", "wheat bran", "wheat bran", "9.89 15.55 4.25 64.51 42.8 5.79 2 1182 216", "6.31 1.82 8.37 2.35", "Wheat bran, crude", "bran"],
+  ["20078", "wheat germ", "wheat germ", "11.12 23.15 9.72 51.80 13.2 4.21 12 892 360", "5.80 3.59 8.37 3.78", "Wheat germ, crude"],
+  ["20070", "triticale flour", "triticale", "10.01 13.18 1.81 73.14 14.6 1.85 2 466 338", "5.83 3.32 8.37 3.82", "Triticale flour, whole-grain", "whole triticale flour"],
+  ["20065", "light rye flour", "rye", "11.40 9.82 1.33 76.68 8.0 0.78 2 224 357", "5.83 3.41 8.37 4.07", "Rye flour, light", "rye flour, light"],
+  ["20064", "medium rye flour", "rye", "10.97 10.88 1.52 75.43 11.8 1.20 2 374 349", "5.83 3.23 8.37 3.99", "Rye flour, medium", "rye flour, medium", "rye flour"],
+  ["20063", "dark rye flour", "rye", "10.75 15.91 2.22 68.63 23.8 2.50 2 717 325", "5.83 2.96 8.37 3.78", "Rye flour, dark", "rye flour, dark"],
+  ["20062", "rye, whole grain", "whole rye", "10.60 10.34 1.63 75.86 15.1 1.57 2 510 338", "5.83 3.05 8.37 3.86", "Rye grain", "rye grain"],
+  ["20130", "barley flour", "barley", "12.11 10.50 1.60 74.52 10.1 1.28 4 309 345", "5.83 3.55 8.37 3.95", "Barley flour or meal", "barley meal"],
+  ["20131", "barley malt flour", "barley", "8.21 10.28 1.84 78.30 7.1 1.37 11 224 361", "5.83 3.55 8.37 3.95", "Barley malt flour", "malt flour", "malted barley flour"],
+  ["20004", "hulled barley", "whole barley", "9.44 12.48 2.30 73.48 17.3 2.29 12 452 354", "5.83 3.55 8.37 3.95", "Barley, hulled", "barley, whole grain"],
+  ["20005", "pearled barley", "barley", "10.09 9.91 1.16 77.72 15.6 1.11 9 280 352", "5.83 3.55 8.37 3.95", "Barley, pearled, raw", "pearl barley"],
+  ["20038", "oats, whole grain", "whole oat", "8.22 16.89 6.90 66.27 10.6 1.72 2 429 389", "5.83 3.46 8.37 4.12", "Oats", "oats"],
+  ["20132", "oat flour", "oat", "8.55 14.66 9.12 65.70 6.5 1.97 19 371 404", "- - - -", "Oat flour, partially debranned", "oat flour, partially debranned"],
+  ["20033", "oat bran", "oat bran", "6.55 17.30 7.03 66.22 15.4 2.89 4 566 246", "5.83 1.82 8.37 2.35", "Oat bran, raw"],
+  ["20008", "buckwheat, whole grain", "whole buckwheat", "9.75 13.25 3.40 71.50 10.0 2.10 1 460 343", "6.25 3.37 8.37 3.78", "Buckwheat", "buckwheat"],
+  ["20009", "roasted buckwheat groats", "whole buckwheat", "8.41 11.73 2.71 74.95 10.3 2.20 11 320 346", "6.25 3.37 8.37 3.78", "Buckwheat groats, roasted, dry", "kasha"],
+  ["20011", "whole buckwheat flour", "whole buckwheat", "11.15 12.62 3.10 70.59 10.0 2.54 11 577 335", "6.25 3.37 8.37 3.78", "Buckwheat flour, whole-groat", "buckwheat flour", "buckwheat flour, whole-groat"],
+  ["20061", "white rice flour", "other flour", "11.89 5.95 1.42 80.13 2.4 0.61 0 76 366", "5.95 3.82 8.37 4.16", "Rice flour, white, unenriched", "rice flour", "rice flour, white"],
+  ["20090", "brown rice flour", "other whole flour", "11.97 7.23 2.78 76.48 4.6 1.54 8 289 363", "5.95 3.41 8.37 4.12", "Rice flour, brown", "rice flour, brown"],
+  ["20016", "whole corn flour", "other whole flour", "10.91 6.93 3.86 76.85 7.3 1.45 5 315 361", "6.25 2.73 8.37 4.03", "Corn flour, whole-grain, yellow", "corn flour, whole-grain", "maize flour, whole-grain"],
+  ["20018", "corn flour, degermed", "other flour", "9.81 5.59 1.39 82.75 1.9 0.46 1 90 375", "6.25 3.46 8.37 4.16", "Corn flour, yellow, degermed, unenriched", "corn flour", "maize flour"],
+  ["20647", "millet flour", "other flour", "8.67 10.75 4.25 75.12 3.5 1.21 4 224 382", "5.83 4.00 9.00 4.00", "Millet flour"],
+  ["20648", "whole sorghum flour", "other whole flour", "10.26 8.43 3.34 76.64 6.6 1.32 3 324 359", "6.25 2.28 8.37 4.07", "Sorghum flour, whole-grain", "sorghum flour, whole-grain"],
+  ["20650", "sorghum flour, refined", "other flour", "11.92 9.53 1.24 76.85 1.9 0.47 1 145 357", "6.25 - - -", "Sorghum flour, refined, unenriched", "sorghum flour"],
+  ["16157", "chickpea flour", "other flour", "10.28 22.39 6.69 57.82 10.8 2.82 64 846 387", "6.25 4.27 8.37 4.07", "Chickpea flour (besan)", "gram flour", "besan"],
+  ["16115", "soy flour", "soy", "5.16 37.81 20.65 31.92 9.6 4.46 13 2515 434", "6.25 3.47 8.37 4.07", "Soy flour, full-fat, raw", "soya flour", "soy flour, full-fat"],
+  ["16116", "soy flour, roasted", "soy", "3.81 38.09 21.86 30.38 9.7 5.86 12 2041 439", "6.25 3.47 8.37 4.07", "Soy flour, full-fat, roasted", "soy flour, full-fat, roasted"],
+  ["16118", "soy flour, low-fat", "soy", "4.61 49.81 8.90 30.63 16.0 6.04 9 2090 372", "6.25 3.47 8.37 4.07", "Soy flour, low-fat"],
+  ["16117", "soy flour, defatted", "soy", "7.25 51.46 1.22 33.92 17.5 6.15 20 2384 327", "6.25 3.47 8.37 4.07", "Soy flour, defatted"],
+  ["16121", "soy protein concentrate", "soy", "5.80 63.63 0.46 25.41 5.5 4.70 3 2202 328", "6.25 3.47 8.37 4.07", "Soy protein concentrate, produced by alcohol extraction"],
+  ["16122", "soy protein isolate", "soy", "4.98 88.32 3.39 0.00 0.0 3.58 1005 81 335", "6.25 3.47 8.37 4.07", "Soy protein isolate"],
+  ["11413", "potato flour", "other flour", "6.52 6.90 0.34 83.10 5.9 3.14 55 1001 357", "6.25 2.78 8.37 4.03", "Potato flour"],
+  ["20027", "cornstarch", "starch", "8.32 0.26 0.05 91.27 0.9 0.09 9 3 381", "6.25 3.46 8.37 4.16", "Cornstarch", "corn starch"],
+  ["20068", "tapioca pearls", "starch", "10.99 0.19 0.02 88.69 0.9 0.11 1 11 358", "6.25 2.78 8.37 4.03", "Tapioca, pearl, dry", "tapioca", "tapioca, pearl, dry"],
+  ["20003", "arrowroot", "starch", "11.37 0.30 0.10 88.15 3.4 0.08 2 11 357", "6.25 2.78 8.37 4.03", "Arrowroot flour", "arrowroot flour", "arrowroot starch"],
+  ["01123", "whole egg", "egg", "76.15 12.56 9.51 0.72 0.0 1.06 142 138 143", "6.25 4.36 9.02 3.68", "Egg, whole, raw, fresh", "egg", "whole egg, raw", "hen egg"],
+  ["01171", "whole egg, frozen", "egg", "75.81 12.33 9.95 1.01 0.0 0.91 128 135 147", "6.25 4.36 9.02 3.68", "Egg, whole, raw, frozen, pasteurized", "frozen whole egg", "whole egg, pasteurized"],
+  ["01133", "whole egg, dried", "egg", "2.78 48.05 43.90 1.13 0.0 4.13 476 540 592", "- - - -", "Egg, whole, dried", "dried whole egg", "whole egg powder", "egg powder"],
+  ["01134", "whole egg, dried, glucose reduced", "egg", "1.87 48.17 43.95 2.38 0.0 3.63 548 515 615", "6.25 4.36 9.02 3.68", "Egg, whole, dried, stabilized, glucose reduced"],
+  ["01124", "egg white", "egg", "87.57 10.90 0.17 0.73 0.0 0.63 166 163 52", "6.25 4.36 9.02 3.68", "Egg, white, raw, fresh", "egg white, raw"],
+  ["01172", "egg white, frozen", "egg", "88.17 10.20 0.00 1.04 0.0 0.60 169 169 48", "6.25 4.36 9.02 3.68", "Egg, white, raw, frozen, pasteurized", "frozen egg white", "egg white, pasteurized"],
+  ["01173", "egg white, dried", "egg", "5.80 81.10 0.00 7.80 0.0 5.30 1280 1125 382", "6.25 4.36 9.02 3.68", "Egg, white, dried", "dried egg white", "egg white powder", "albumen powder"],
+  ["01135", "egg white, dried, flakes, glucose reduced", "egg", "14.62 76.92 0.04 4.17 0.0 4.25 1156 1042 351", "6.25 4.36 9.02 3.68", "Egg, white, dried, flakes, stabilized, glucose reduced", "egg white flakes"],
+  ["01136", "egg white, dried, powder, glucose reduced", "egg", "8.54 82.40 0.04 4.47 0.0 4.55 1238 1116 376", "6.25 4.36 9.02 3.68", "Egg, white, dried, powder, stabilized, glucose reduced"],
+  ["01258", "egg white, dried, glucose reduced", "egg", "5.48 84.08 0.32 4.51 0.0 5.61 1299 884 357", "- - - -", "Egg, white, dried, stabilized, glucose reduced"],
+  ["01125", "egg yolk", "egg", "52.31 15.86 26.54 3.59 0.0 1.71 48 109 322", "6.25 4.36 9.02 3.68", "Egg, yolk, raw, fresh", "egg yolk, raw", "yolk"],
+  ["01126", "egg yolk, frozen", "egg", "56.44 15.53 25.60 0.81 0.0 1.62 67 121 296", "- - - -", "Egg, yolk, raw, frozen, pasteurized", "frozen egg yolk", "egg yolk, pasteurized"],
+  ["01137", "egg yolk, dried", "egg", "3.08 33.63 59.13 0.66 0.0 3.51 149 264 669", "- - - -", "Egg, yolk, dried", "dried egg yolk", "egg yolk powder"],
+  ["01160", "egg yolk, frozen, salted", "egg", "50.87 14.07 22.93 1.77 0.0 10.37 3487 111 275", "6.25 4.36 9.02 3.68", "Egg, yolk, raw, frozen, salted, pasteurized", "salted egg yolk"],
+  ["04058", "sesame oil", "sesame oil", "0.00 0.00 100.00 0.00 0.0 0.00 0 0 884", "- - 8.84 -", "Oil, sesame, salad or cooking"],
+  ["04044", "soybean oil", "soy oil", "0.00 0.00 100.00 0.00 0.0 0.00 0 0 884", "- - 8.84 -", "Oil, soybean, salad or cooking", "soy oil"],
+  ["04582", "canola oil", "oil", "0.00 0.00 100.00 0.00 0.0 0.00 0 0 884", "- - 8.84 -", "Oil, canola", "rapeseed oil"],
+  ["04513", "palm kernel oil", "oil", "0.00 0.00 100.00 0.00 0.0 0.00 0 0 862", "- - 8.62 -", "Vegetable oil, palm kernel"],
+  ["19335", "sugar", "other", "0.02 0.00 0.00 99.98 0.0 0.01 1 2 387", "6.25 - - 3.87", "Sugars, granulated", "granulated sugar", "white sugar"],
+  ["14411", "tap water", "water", "99.90 0.00 0.00 0.00 0.0 0.10 4 0 0", "- - - -", "Beverages, water, tap, drinking", "water"],
+  ["14412", "well water", "water", "99.90 0.00 0.00 0.00 0.0 0.10 5 0 0", "6.25 - - -", "Beverages, water, tap, well"],
+  ["14429", "municipal water", "water", "99.90 0.00 0.00 0.00 0.0 0.10 3 1 0", "6.25 - - -", "Beverages, water, tap, municipal", "municipal tap water"],
+  ["18373", "cream of tartar", "other", "1.70 0.00 0.00 61.50 0.2 36.80 52 16500 258", "6.20 3.50 8.40 4.20", "Leavening agents, cream of tartar", "potassium bitartrate"],
+  ["18371", "baking powder, low-sodium", "other", "6.20 0.10 0.40 46.90 2.2 46.40 90 10100 97", "6.20 2.70 8.40 2.00", "Leavening agents, baking powder, low-sodium"],
+];

@@ -1,0 +1,89 @@
+import type { Composition } from "../chemistry/composition.ts";
+import type { Source } from "../figure/source.ts";
+import type { DecimalText } from "../number/decimal.ts";
+import type { Allergen } from "./allergens.ts";
+
+/** What a material is used as. */
+export type MaterialKind =
+  | "flour"
+  | "starch"
+  | "gluten"
+  | "bran"
+  | "egg"
+  | "salt"
+  | "alkali"
+  | "fat"
+  | "water"
+  | "other";
+
+/** An ingredient with its composition per 100 g as is. Percentages are percent of the material as it comes. */
+export interface Material {
+  /** Stable and unique: `usda 20083`, `mext 01020`, `salt sodium-carbonate`. */
+  readonly key: string;
+  /** Short plain name, unique in the catalogue: `bread flour`. */
+  readonly name: string;
+  /** The name as the table prints it. */
+  readonly published?: string;
+  readonly aliases: readonly string[];
+  readonly kind: MaterialKind;
+  /** %, as is. */
+  readonly moisture: DecimalText;
+  /** %, as is, with the factor that turned nitrogen into protein, where the table gives one. */
+  readonly protein?: Protein;
+  /** %, as is. */
+  readonly ash?: DecimalText;
+  /** %, as is. */
+  readonly fat?: DecimalText;
+  /** %, as is, by difference and so with the fibre in it. */
+  readonly carbohydrate?: DecimalText;
+  /** %, as is. */
+  readonly fibre?: DecimalText;
+  /** mg per 100 g. */
+  readonly sodium?: DecimalText;
+  /** mg per 100 g. */
+  readonly potassium?: DecimalText;
+  /** kcal per 100 g as printed. */
+  readonly energy?: DecimalText;
+  /** kcal per g that the table worked the energy out with. */
+  readonly energyFactors?: EnergyFactors;
+  /** Its protein forms wheat gluten: wheat, durum, spelt and the gluten made of them. */
+  readonly glutenForming: boolean;
+  readonly wholegrain: boolean;
+  /** What it contains by its nature. */
+  readonly allergens: readonly Allergen[];
+  /** What it may contain as it is usually sold, so that the supplier has to be asked. */
+  readonly allergensPossible?: readonly Allergen[];
+  /** Whether `allergens` was thought through; an empty list alone proves nothing. */
+  readonly allergensKnown: boolean;
+  /** Of salts and alkaline products. */
+  readonly composition?: Composition;
+  /** How far single samples and the mean can be off. */
+  readonly spread?: Readonly<Partial<Record<SpreadOf, Spread>>>;
+  /** Traps of the row. */
+  readonly notes: readonly string[];
+  readonly source: Source;
+}
+
+/** Protein in %, as is. */
+export interface Protein {
+  readonly value: DecimalText;
+  readonly nitrogenFactor?: DecimalText;
+}
+
+/** kcal per g of protein, fat and carbohydrate by difference. */
+export interface EnergyFactors {
+  readonly protein?: DecimalText;
+  readonly fat?: DecimalText;
+  readonly carbohydrate?: DecimalText;
+}
+
+export type SpreadOf = "moisture" | "protein" | "ash";
+
+/** What a table says about the samples behind a mean. */
+export interface Spread {
+  /** Samples analysed. */
+  readonly n: number;
+  readonly standardError?: DecimalText;
+  readonly low?: DecimalText;
+  readonly high?: DecimalText;
+}

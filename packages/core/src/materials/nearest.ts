@@ -1,0 +1,76 @@
+/** A name brought to what counts in it: letters, digits, `.` and `%`, in lower case. @example plainName("Bread  Flour") // => "breadflour" */
+export function plainName(name: string): string {
+  return name.toLowerCase().replace(/[^\p{L}\p{N}.%]/gu, "");
+}
+
+/** The words of a name, in lower case. @example wordsOf("Soft flour, grade 1") // => ["soft", "flour", "grade", "1"] */
+export function wordsOf(name: string): readonly string[] {
+  return name.toLowerCase().match(/[\p{L}\p{N}.%]+/gu) ?? [];
+}
+
+const LONGEST = 60;
+
+/**
+ * The names most like a name, best first; those that have nothing to do with it are left out.
+ *
+ * Counted are the letters to change between the whole names, and between each word and its best counterpart, so that
+ * both a slip of the finger and another order of words find their name.
+ *
+ * @param most - how many at most
+ * @example nearestNames("flour bread", ["rye flour", "bread flour", "salt"]) // => ["bread flour", "rye flour"]
+ */
+export function nearestNames(name: string, names: readonly string[], most = 3): readonly string[] {
+  const sought = name.slice(0, LONGEST);
+  return [...new Set(names)]
+    .map((candidate) => ({ candidate, distance: unlikeness(sought, candidate) }))
+    .filter(({ distance }) => distance <= 0.5)
+    .sort((a, b) => a.distance - b.distance || a.candidate.length - b.candidate.length || compare(a, b))
+    .slice(0, most)
+    .map(({ candidate }) => candidate);
+}
+
+function compare(a: { readonly candidate: string }, b: { readonly candidate: string }): number {
+  return a.candidate < b.candidate ? -1 : 1;
+}
+
+/** From 0, the same, to 1, nothing in common. */
+function unlikeness(sought: string, candidate: string): number {
+  const whole = relativeDistance(plainName(sought), plainName(candidate));
+  const [asked, offered] = [wordsOf(sought), wordsOf(candidate)];
+  if (asked.length === 0 || offered.length === 0) return whole;
+  return Math.min(whole, (bestWords(asked, offered) * 3 + bestWords(offered, asked)) / 4);
+}
+
+/** How badly the words of one name are met by those of the other, on average. */
+function bestWords(words: readonly string[], others: readonly string[]): number {
+  const best = words.map((word) => Math.min(...others.map((other) => relativeDistance(word, other))));
+  return best.reduce((total, distance) => total + distance, 0) / words.length;
+}
+
+function relativeDistance(a: string, b: string): number {
+  return editDistance(a, b) / Math.max(a.length, b.length, 1);
+}
+
+/** Letters to insert, delete, replace or swap with their neighbour to get from one text to the other. @example editDistance("bred", "bread") // => 1 */
+export function editDistance(a: string, b: string): number {
+  let before: number[] = [];
+  let last = Array.from({ length: b.length + 1 }, (_, index) => index);
+  for (let i = 1; i <= a.length; i += 1) {
+    const row = [i];
+    for (let j = 1; j <= b.length; j += 1) {
+      const same = a[i - 1] === b[j - 1];
+      const swapped = i > 1 && j > 1 && a[i - 1] === b[j - 2] && a[i - 2] === b[j - 1];
+      row.push(
+        Math.min(
+          (last[j] ?? 0) + 1,
+          (row[j - 1] ?? 0) + 1,
+          (last[j - 1] ?? 0) + (same ? 0 : 1),
+          swapped ? (before[j - 2] ?? 0) + 1 : Number.POSITIVE_INFINITY,
+        ),
+      );
+    }
+    before = last;
+    last = row;
+  }
+  return last[b.length] ?? 0;
+}
