@@ -1,0 +1,214 @@
+import { exact, type Figure, found, given, worked } from "../figure/figure.ts";
+import { answer, type Note, noAnswer, type Outcome, type Problem, refuse } from "../figure/problem.ts";
+import { definition, type Source } from "../figure/source.ts";
+import {
+  type Decimal,
+  type DecimalInput,
+  type DecimalText,
+  dec,
+  fixedText,
+  HUNDRED,
+  ONE,
+  sum,
+} from "../number/decimal.ts";
+import { reach, type VolumeModel, volumeModels } from "./apparent-volume.ts";
+import { type Composition, sharesOf, speciesOf } from "./composition.ts";
+import type { SpeciesName } from "./species.ts";
+import { kell, waterDensity } from "./water-density.ts";
+
+const mixing: Source = {
+  cite: "M. Laliberté and W. E. Cooper, J. Chem. Eng. Data 49 (2004) 1141, mixing rule of apparent volumes",
+  standing: "copy",
+};
+
+interface Dissolved {
+  readonly name: SpeciesName;
+  /** Mass fraction of the clear solution, inert matter left out. */
+  readonly fraction: Decimal;
+  readonly model: VolumeModel;
+}
+
+/**
+ * The density of a solution.
+ *
+ * The volumes of water and of each salt add up; what a salt takes up depends on all salts together and on the
+ * temperature. Inert matter is left out. For mixed salts each salt may fill its own range by as much as the others leave.
+ *
+ * @param composition - of the solution
+ * @param temperature - °C, 0 to 40
+ * Problems: `density.no-model`, `density.temperature`, `density.too-strong`.
+ * Source: mixing rule of Laliberté and Cooper 2004; fits as named in the figure.
+ * @example solutionDensity({ species: { Na2CO3: "10" }, water: "90", inert: "0" }, 20).ok // => true
+ */
+export function solutionDensity(composition: Composition, temperature: DecimalInput): Outcome<Figure> {
+  const t = dec(temperature);
+  const clear = HUNDRED.minus(composition.inert);
+  const parts = sharesOf(composition).map(([name, share]) => ({ name, fraction: share.div(clear) }));
+  const problems = problemsWith(parts, t);
+  if (problems.length > 0) return refuse(...problems);
+  const salts = parts.flatMap(({ name, fraction }): readonly Dissolved[] => {
+    const model = volumeModels[name];
+    return model === undefined ? [] : [{ name, fraction, model }];
+  });
+  return answer(densityFigure(salts, t), notesOn(salts, t, composition));
+}
+
+/**
+ * The density as a bare number, g/mL: for procedures that ask for it again and again.
+ *
+ * @throws {RangeError} outside the ranges: `solutionDensity` says so in data.
+ */
+export function densityOf(composition: Composition, temperature: DecimalInput): Decimal {
+  const outcome = solutionDensity(composition, temperature);
+  if (!outcome.ok) throw new RangeError("no density outside the ranges of the fits");
+  return exact(outcome.value);
+}
+
+/** Least and greatest temperature for which these salts have a density here, °C; undefined where a salt has no fit. */
+export function temperatureRange(names: readonly SpeciesName[]): readonly [DecimalText, DecimalText] | undefined {
+  let [low, high] = ["0", "40"];
+  for (const name of names) {
+    const model = volumeModels[name];
+    if (model === undefined) return undefined;
+    if (dec(model.temperature[0]).gt(low)) low = model.temperature[0];
+    if (dec(model.temperature[1]).lt(high)) high = model.temperature[1];
+  }
+  return [low, high];
+}
+
+/** How much of the range of the fits a solution takes up: above 1 it is too strong. */
+export function densityReach(composition: Composition): Decimal {
+  const clear = HUNDRED.minus(composition.inert);
+  return sum(
+    sharesOf(composition).flatMap(([name, share]) => {
+      const model = volumeModels[name];
+      return model === undefined ? [] : [reach(share.div(clear), model)];
+    }),
+  );
+}
+
+function problemsWith(
+  parts: readonly { readonly name: SpeciesName; readonly fraction: Decimal }[],
+  t: Decimal,
+): readonly Problem[] {
+  const unknown = parts.filter(({ name }) => volumeModels[name] === undefined).map(({ name }) => name);
+  if (unknown.length > 0) {
+    return [
+      noAnswer(
+        "density.no-model",
+        [],
+        `a solution with ${unknown.join(", ")}`,
+        `salts with a published fit of density: ${Object.keys(volumeModels).join(", ")}`,
+        "state the strength by mass; no density is needed then",
+      ),
+    ];
+  }
+  const [low, high] = temperatureRange(parts.map(({ name }) => name)) ?? ["0", "40"];
+  if (t.lt(low) || t.gt(high)) {
+    return [
+      noAnswer(
+        "density.temperature",
+        [],
+        `${t.toString()} °C`,
+        `${low} to ${high} °C for these salts`,
+        "work within the range, or by mass",
+      ),
+    ];
+  }
+  const used = sum(
+    parts.flatMap(({ name, fraction }) => {
+      const model = volumeModels[name];
+      return model === undefined ? [] : [reach(fraction, model)];
+    }),
+  );
+  if (used.lte(1)) return [];
+  const total = sum(parts.map(({ fraction }) => fraction)).times(HUNDRED);
+  return [
+    noAnswer(
+      "density.too-strong",
+      [],
+      `${fixedText(total, 2)} % by mass of salts`,
+      `at most ${fixedText(total.div(used).toDecimalPlaces(2, 1), 2)} % by mass for these salts in this ratio, where the published fits end`,
+      "work by mass, or with a weaker solution",
+    ),
+  ];
+}
+
+function densityFigure(salts: readonly Dissolved[], t: Decimal): Figure {
+  const total = sum(salts.map(({ fraction }) => fraction));
+  const uncertainty = salts.map(({ model }) => dec(model.uncertainty)).reduce((a, b) => (b.gt(a) ? b : a), dec("0.01"));
+  const shares = salts.map(({ name, fraction }) =>
+    given({
+      id: `density.share.${name}`,
+      label: `${speciesOf(name).name} in the solution`,
+      unit: "%",
+      places: 2,
+      value: fraction.times(HUNDRED),
+      by: "the composition",
+      sources: [definition],
+    }),
+  );
+  const volumes = salts.map(({ name, model }) =>
+    found({
+      id: `density.volume.${name}`,
+      label: `apparent volume of ${speciesOf(name).name}`,
+      unit: "mL/g",
+      places: 5,
+      value: model.volume(total, t),
+      by: "the published fit",
+      sources: [model.source],
+    }),
+  );
+  const water = found({
+    id: "density.water",
+    label: "density of water",
+    unit: "g/mL",
+    places: 5,
+    value: waterDensity(t),
+    by: "the published equation",
+    sources: [kell],
+  });
+  const figure = worked({
+    id: "solution.density",
+    label: `density at ${t.toString()} °C`,
+    unit: "g/mL",
+    places: 4,
+    formula: salts.length === 0 ? "water" : "1 / ((1 - sum(shares / 100)) / water + sum(shares / 100 * volumes))",
+    from: salts.length === 0 ? { water } : { shares, volumes, water },
+    sources: [kell, mixing, ...new Set(salts.map(({ model }) => model.source))],
+  });
+  const margin = exact(figure).times(uncertainty).div(HUNDRED);
+  return {
+    ...figure,
+    range: {
+      low: exact(figure).minus(margin).toFixed(6),
+      high: exact(figure).plus(margin).toFixed(6),
+      why: `the fits lie within ${uncertainty.toString()} % of the published tables`,
+    },
+  };
+}
+
+function notesOn(salts: readonly Dissolved[], t: Decimal, composition: Composition): readonly Note[] {
+  const total = sum(salts.map(({ fraction }) => fraction));
+  const notes: Note[] = [];
+  for (const { name, model } of salts) {
+    if (model.thin !== undefined && t.lt(model.thin.below)) {
+      notes.push({ code: "density.carried-on", path: [], text: model.thin.text });
+    }
+    if (reach(total, model).gt(ONE)) {
+      notes.push({
+        code: "density.mixed-beyond",
+        path: [],
+        text: `the salts together come to ${fixedText(total.times(HUNDRED), 1)} %, more than the ${model.strongest} % to which ${speciesOf(name).name} alone was measured`,
+      });
+    }
+  }
+  if (!dec(composition.inert).isZero()) {
+    notes.push({
+      code: "density.inert",
+      path: [],
+      text: `${fixedText(composition.inert, 2)} % of inert matter is left out of the density`,
+    });
+  }
+  return notes;
+}
