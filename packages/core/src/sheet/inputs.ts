@@ -1,0 +1,68 @@
+import { type Figure, given } from "../figure/figure.ts";
+import { inputProblem, type Path, type Problem } from "../figure/problem.ts";
+import { fromSpec, type Source } from "../figure/source.ts";
+import { type DecimalText, dec } from "../number/decimal.ts";
+
+/** What a given number has to keep to, in its own unit. A number that was left out keeps to everything. */
+export interface Limits {
+  readonly path: Path;
+  readonly value: DecimalText | number | undefined;
+  readonly unit: string;
+  readonly above?: string;
+  readonly least?: string;
+  readonly below?: string;
+  readonly most?: string;
+  readonly whole?: true;
+}
+
+/** Finds the numbers that do not keep to their limits. */
+export function outsideLimits(limits: readonly Limits[]): readonly Problem[] {
+  return limits.flatMap((limit) => {
+    if (limit.value === undefined) return [];
+    const value = dec(limit.value);
+    const kept =
+      (limit.above === undefined || value.gt(limit.above)) &&
+      (limit.least === undefined || value.gte(limit.least)) &&
+      (limit.below === undefined || value.lt(limit.below)) &&
+      (limit.most === undefined || value.lte(limit.most)) &&
+      (limit.whole === undefined || value.isInteger());
+    const found = withUnit(String(limit.value), limit.unit);
+    return kept
+      ? []
+      : [inputProblem("sheet.out-of-range", limit.path, found, expectedText(limit), "correct the number or its unit")];
+  });
+}
+
+function expectedText(limit: Limits): string {
+  const bounds = [
+    limit.above === undefined ? undefined : `above ${limit.above}`,
+    limit.least === undefined ? undefined : `at least ${limit.least}`,
+    limit.below === undefined ? undefined : `below ${limit.below}`,
+    limit.most === undefined ? undefined : `at most ${limit.most}`,
+  ].filter((text) => text !== undefined);
+  return withUnit(`a ${limit.whole === true ? "whole number" : "number"} ${bounds.join(" and ")}`, limit.unit);
+}
+
+function withUnit(text: string, unit: string): string {
+  return unit === "" ? text : `${text} ${unit}`;
+}
+
+/** How a figure is named and shown. */
+export type Naming = Pick<Figure, "id" | "label" | "unit" | "places">;
+
+/** The figure of a number that was asked for. */
+export function asked(naming: Naming, value: DecimalText | number): Figure {
+  return given({ ...naming, value, by: "the spec", sources: [fromSpec] });
+}
+
+/** What is taken where nothing was asked for. */
+export interface Usual {
+  readonly value: DecimalText;
+  readonly source: Source;
+}
+
+/** The figure of a number that was asked for or, where it was left out, of the usual one. */
+export function askedOr(naming: Naming, value: DecimalText | undefined, usual: Usual): Figure {
+  if (value !== undefined) return asked(naming, value);
+  return given({ ...naming, value: usual.value, by: "the usual value", sources: [usual.source] });
+}

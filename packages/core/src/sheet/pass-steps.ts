@@ -1,0 +1,49 @@
+import { exact } from "../figure/figure.ts";
+import { answer, inputProblem, type Note, type Outcome, type Problem, refuse } from "../figure/problem.ts";
+import { type DecimalText, dec, HUNDRED } from "../number/decimal.ts";
+import { fixedSteps } from "./fixed-steps.ts";
+import { freeSteps } from "./free-steps.ts";
+import { keepsTo, reductionOf } from "./gap-choice.ts";
+import type { Gaps } from "./machine.ts";
+import { mm, percent, type Reduction, type Step, stepAt } from "./step.ts";
+
+/** Gaps that are given one by one, widest first, mm. */
+export interface GapList {
+  readonly kind: "list";
+  readonly gaps: readonly DecimalText[];
+}
+
+/** Works out the steps for whatever kind of gaps there are. */
+export function stepsFor(gaps: Gaps | GapList, reduction: Reduction): Outcome<readonly Step[]> {
+  switch (gaps.kind) {
+    case "free":
+      return freeSteps(dec(gaps.least), dec(gaps.greatest), reduction);
+    case "list":
+      return listedSteps(gaps.gaps, reduction);
+    case "dial":
+    case "line":
+    case "sticks":
+      return fixedSteps(gaps, reduction);
+  }
+}
+
+function listedSteps(gaps: readonly DecimalText[], reduction: Reduction): Outcome<readonly Step[]> {
+  const { first, largestReduction, springBack } = reduction;
+  const steps = gaps.map((gap) => stepAt(gap, springBack));
+  const problems: Problem[] = [];
+  const notes: Note[] = [];
+  for (const [index, { thickness }] of steps.entries()) {
+    const before = exact(steps[index - 1]?.thickness ?? first);
+    const path = ["gaps", "gaps", index];
+    if (exact(thickness).gte(before)) {
+      const found = `${mm(exact(thickness))} after ${mm(before)}`;
+      problems.push(
+        inputProblem("passes.not-thinner", path, found, "a thinner sheet after each pass", "lower this gap"),
+      );
+    } else if (!keepsTo(exact(largestReduction), before, exact(thickness))) {
+      const text = `Pass ${index + 1} takes off ${percent(reductionOf(before, exact(thickness)))}, more than the limit of ${percent(exact(largestReduction).div(HUNDRED))}.`;
+      notes.push({ code: "passes.above-limit", path, text });
+    }
+  }
+  return problems.length > 0 ? refuse(...problems) : answer(steps, notes);
+}

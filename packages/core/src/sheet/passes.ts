@@ -1,0 +1,236 @@
+import { exact, type Figure, worked } from "../figure/figure.ts";
+import { answer, inputProblem, type Outcome, type Problem, refuse } from "../figure/problem.ts";
+import { commonPractice, definition, type Source } from "../figure/source.ts";
+import { type DecimalText, dec, decimalText, HUNDRED } from "../number/decimal.ts";
+import {
+  type Compounding,
+  type CompoundStep,
+  compoundingLimits,
+  compoundingProblems,
+  compoundingSteps,
+} from "./compounding.ts";
+import { asked, askedOr, outsideLimits } from "./inputs.ts";
+import { type Gaps, gapProblems } from "./machine.ts";
+import { type GapList, stepsFor } from "./pass-steps.ts";
+import type { Step } from "./step.ts";
+
+/** What a pass schedule is asked for. Thicknesses in mm. */
+export interface PassRequest {
+  readonly gaps: Gaps | GapList;
+  /** Thickness of the dough or rough sheet before the first pass; after compounding where there is any. */
+  readonly firstThickness?: DecimalText;
+  readonly finalThickness: DecimalText;
+  readonly compounding?: Compounding;
+  /** Largest share of the thickness that a pass may take off, %; one third where it is left out. */
+  readonly largestReduction?: DecimalText;
+  /** Thickness of the sheet by the gap it came through, measured by the kitchen; 1 where it is left out. */
+  readonly springBack?: DecimalText;
+  /** How far the last fixed setting may lie from the final thickness, mm; 0.1 where it is left out. */
+  readonly finalTolerance?: DecimalText;
+  /** The sheet, for its length: mass in g, density in g/mL, width in mm. */
+  readonly sheet?: { readonly mass: DecimalText; readonly density: Figure; readonly width: DecimalText };
+  /** Surface speed of the rolls, m/min, for the running time. */
+  readonly rollSpeed?: DecimalText;
+  /** Pairs of rolls that a sheet runs through in one trip. */
+  readonly stands?: number;
+}
+
+/** One pass between the rolls. The crumb of the first rough pass has no thickness before. */
+export interface Pass {
+  readonly number: number;
+  readonly kind: "rough" | "compound" | "reduce";
+  readonly layers: number;
+  readonly setting?: string;
+  readonly gap: Figure;
+  readonly thickness: Figure;
+  readonly reduction?: Figure;
+  readonly length?: Figure;
+  readonly runningTime?: Figure;
+}
+
+/** All passes of a sheet. */
+export interface PassSchedule {
+  readonly passes: readonly Pass[];
+  readonly largestReduction: Figure;
+  readonly springBack: Figure;
+  /** From the first thickness to the last, compounding left out. */
+  readonly totalReduction: Figure;
+  readonly trips: Figure;
+  readonly runningTime?: Figure;
+}
+
+const gapLists: Source = {
+  cite: "laboratory gap lists 3.5-3-2.5-2-1.5-1 mm (appendix text of a Chinese sensory noodle method) and 2.75-2.5-2.0-1.5 mm (textbook copy), whose largest pass takes off one third",
+  standing: "copy",
+};
+const ONE_THIRD = decimalText(HUNDRED.div(3));
+
+/**
+ * Plans the passes that take a dough to its final thickness.
+ *
+ * With a free gap: the fewest passes of equal ratio. With fixed settings: the fewest passes, then the most even ones. With
+ * a list of gaps: the passes as listed, with a note where one goes beyond the limit. Lengths are of the sheet after the pass,
+ * its mass and width unchanged; running time is that length at the roll speed.
+ * Problems: `sheet.out-of-range`, `passes.not-thinner`, `passes.no-first-thickness`, `passes.step-too-big`,
+ * `passes.first-too-thick`, `passes.final-not-on-setting`, `passes.final-outside-gap`, `compounding.gap-not-there`, and those of the gaps.
+ * Source: the limit of one third from published laboratory gap lists.
+ *
+ * @example passSchedule({ gaps: { kind: "free", least: "0.3", greatest: "12" }, firstThickness: "10", finalThickness: "1" }) // => 6 passes of 31.9 %
+ */
+export function passSchedule(request: PassRequest): Outcome<PassSchedule> {
+  const problems = requestProblems(request);
+  if (problems.length > 0) return refuse(...problems);
+  const springBack = askedOr(
+    { id: "passes.spring-back", label: "spring-back", unit: "", places: 2 },
+    request.springBack,
+    { value: "1", source: { ...definition, cite: "no spring-back until the kitchen has measured its own" } },
+  );
+  const folded = request.compounding === undefined ? [] : compoundingSteps(request.compounding, springBack);
+  const first = folded.at(-1)?.thickness ?? askedThickness("first thickness", request.firstThickness);
+  if (first === undefined) return refuse(noFirstThickness());
+  const final = asked({ id: "passes.final", label: "final thickness", unit: "mm", places: 2 }, request.finalThickness);
+  if (exact(final).gte(exact(first))) return refuse(notThinner(exact(first).toString(), exact(final).toString()));
+  const largestReduction = askedOr(
+    { id: "passes.largest-reduction", label: "largest reduction of a pass", unit: "%", places: 1 },
+    request.largestReduction,
+    { value: ONE_THIRD, source: gapLists },
+  );
+  const finalTolerance = askedOr(
+    { id: "passes.final-tolerance", label: "tolerance of the final thickness", unit: "mm", places: 2 },
+    request.finalTolerance,
+    { value: "0.1", source: commonPractice },
+  );
+  const steps = stepsFor(request.gaps, { first, final, largestReduction, springBack, finalTolerance });
+  if (!steps.ok) return steps;
+  const passes = numbered(request, folded, first, steps.value);
+  const last = steps.value.at(-1)?.thickness ?? first;
+  const times = passes.map((pass) => pass.runningTime).filter((time) => time !== undefined);
+  return answer(
+    {
+      passes,
+      largestReduction,
+      springBack,
+      totalReduction: reductionFigure("passes.total-reduction", "total reduction", first, last),
+      trips: tripsFigure(passes.length, request.stands ?? 1),
+      ...(times.length > 0 ? { runningTime: totalTime(times) } : {}),
+    },
+    steps.notes,
+  );
+}
+
+function requestProblems(request: PassRequest): readonly Problem[] {
+  const { gaps, sheet } = request;
+  return [
+    ...outsideLimits([
+      { path: ["firstThickness"], value: request.firstThickness, unit: "mm", above: "0", most: "500" },
+      { path: ["finalThickness"], value: request.finalThickness, unit: "mm", above: "0", most: "100" },
+      { path: ["largestReduction"], value: request.largestReduction, unit: "%", least: "1", most: "90" },
+      { path: ["springBack"], value: request.springBack, unit: "", least: "0.5", most: "3" },
+      { path: ["finalTolerance"], value: request.finalTolerance, unit: "mm", least: "0", most: "5" },
+      { path: ["rollSpeed"], value: request.rollSpeed, unit: "m/min", above: "0", most: "200" },
+      { path: ["stands"], value: request.stands, unit: "", least: "1", most: "20", whole: true },
+      { path: ["sheet", "mass"], value: sheet?.mass, unit: "g", above: "0" },
+      { path: ["sheet", "density"], value: sheet?.density.value, unit: "g/mL", above: "0", most: "2" },
+      { path: ["sheet", "width"], value: sheet?.width, unit: "mm", above: "0", most: "3000" },
+      ...(request.compounding === undefined ? [] : compoundingLimits(request.compounding)),
+      ...(gaps.kind === "list"
+        ? gaps.gaps.map((value, index) => ({ path: ["gaps", "gaps", index], value, unit: "mm", above: "0" }))
+        : []),
+    ]),
+    ...(gaps.kind === "list" ? [] : gapProblems(gaps, ["gaps"])),
+    ...(gaps.kind === "list" || request.compounding === undefined
+      ? []
+      : compoundingProblems(request.compounding, gaps)),
+  ];
+}
+
+function askedThickness(label: string, value: DecimalText | undefined): Figure | undefined {
+  return value === undefined ? undefined : asked({ id: "passes.first", label, unit: "mm", places: 2 }, value);
+}
+
+function noFirstThickness(): Problem {
+  const expected = "the thickness of the dough before the first pass, or how it is compounded";
+  const advice = "measure the dough as it goes to the rolls and give it in mm";
+  return inputProblem("passes.no-first-thickness", ["firstThickness"], "neither", expected, advice);
+}
+
+function notThinner(first: string, final: string): Problem {
+  const found = `${final} mm from a dough of ${first} mm`;
+  const advice = "lower the final thickness or start thicker";
+  return inputProblem("passes.not-thinner", ["finalThickness"], found, "a final thickness below the first", advice);
+}
+
+function numbered(
+  request: PassRequest,
+  folded: readonly CompoundStep[],
+  first: Figure,
+  steps: readonly Step[],
+): readonly Pass[] {
+  const reduced = steps.map((step, index) => {
+    const before = steps[index - 1]?.thickness ?? first;
+    const reduction = reductionFigure("reduction", "reduction", before, step.thickness);
+    return { ...step, kind: "reduce" as const, layers: 1, reduction };
+  });
+  return [...folded, ...reduced].map((step, index) => {
+    const number = index + 1;
+    const name = <F extends Figure>(figure: F, what: string): F => ({ ...figure, id: `pass-${number}.${what}` });
+    const length = lengthFigure(request, step.thickness, number);
+    return {
+      ...step,
+      number,
+      gap: name(step.gap, "gap"),
+      thickness: name(step.thickness, "thickness"),
+      ...(step.reduction === undefined ? {} : { reduction: name(step.reduction, "reduction") }),
+      ...(length === undefined ? {} : { length, ...timed(request, length, number) }),
+    };
+  });
+}
+
+function reductionFigure(id: string, label: string, before: Figure, after: Figure): Figure {
+  const formula = "(1 - after / before) * 100";
+  return worked({ id, label, unit: "%", places: 1, formula, from: { before, after }, sources: [definition] });
+}
+
+function lengthFigure(request: PassRequest, thickness: Figure, pass: number): Figure | undefined {
+  if (request.sheet === undefined) return undefined;
+  return worked({
+    id: `pass-${pass}.length`,
+    label: "sheet length",
+    unit: "mm",
+    places: 0,
+    formula: "mass * 1000 / (density * width * thickness)",
+    from: { ...request.sheet, thickness },
+    sources: [definition],
+  });
+}
+
+function timed(request: PassRequest, length: Figure, pass: number): { readonly runningTime?: Figure } {
+  if (request.rollSpeed === undefined) return {};
+  const speed = asked({ id: "rolls.speed", label: "roll speed", unit: "m/min", places: 1 }, request.rollSpeed);
+  return {
+    runningTime: worked({
+      id: `pass-${pass}.running-time`,
+      label: "running time",
+      unit: "s",
+      places: 0,
+      formula: "length / 1000 / speed * 60",
+      from: { length, speed },
+      sources: [definition],
+    }),
+  };
+}
+
+function totalTime(times: readonly Figure[]): Figure {
+  const naming = { id: "passes.running-time", label: "running time of all passes", unit: "s", places: 0 };
+  return worked({ ...naming, formula: "sum(times)", from: { times }, sources: [definition] });
+}
+
+function tripsFigure(passes: number, stands: number): Figure {
+  const naming = { id: "passes.trips", label: "trips through the machine", unit: "", places: 0 };
+  return worked({
+    ...naming,
+    formula: "ceil(passes / stands)",
+    from: { passes: dec(passes), stands },
+    sources: [definition],
+  });
+}

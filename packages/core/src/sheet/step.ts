@@ -1,0 +1,51 @@
+import { type Figure, given, worked } from "../figure/figure.ts";
+import { definition, fromSpec } from "../figure/source.ts";
+import { type Decimal, type DecimalText, fixedText, HUNDRED } from "../number/decimal.ts";
+
+/** One way of setting the rolls: the gap and the thickness the sheet has afterwards. */
+export interface Step {
+  readonly setting?: string;
+  readonly gap: Figure;
+  readonly thickness: Figure;
+}
+
+/** What the steps are worked out from; thicknesses in mm, the largest reduction in %. */
+export interface Reduction {
+  readonly first: Figure;
+  readonly final: Figure;
+  readonly largestReduction: Figure;
+  readonly springBack: Figure;
+  /** How far the last fixed setting may lie from the final thickness, mm. */
+  readonly finalTolerance: Figure;
+}
+
+export const millimetres = { unit: "mm", places: 2 };
+
+/** The step through a gap that is given. */
+export function stepAt(gap: DecimalText | Decimal, springBack: Figure, setting?: string): Step {
+  const set = given({ id: "gap", label: "gap", ...millimetres, value: gap, by: "the machine", sources: [fromSpec] });
+  const thickness = worked({
+    id: "thickness",
+    label: "thickness",
+    ...millimetres,
+    formula: "gap * springBack",
+    from: { gap: set, springBack },
+    sources: [definition],
+  });
+  return setting === undefined ? { gap: set, thickness } : { setting, gap: set, thickness };
+}
+
+/** Two places, downwards, so that advice never goes past a limit. */
+export function downwards(value: Decimal): Decimal {
+  return value.times(HUNDRED).floor().div(HUNDRED);
+}
+
+/** For messages. */
+export function mm(value: Decimal): string {
+  return `${fixedText(value, 2)} mm`;
+}
+
+/** For messages. */
+export function percent(share: Decimal): string {
+  return `${fixedText(share.times(HUNDRED), 1)} %`;
+}
