@@ -1,0 +1,67 @@
+import { type Figure, found } from "../figure/figure.ts";
+import { answer, inputProblem, type Outcome, refuse } from "../figure/problem.ts";
+import { type DecimalInput, type DecimalText, dec, decimalText, fixedText } from "../number/decimal.ts";
+import { baumeScales, glassExpansion } from "./baume.ts";
+import { anhydrousShare, type Composition } from "./composition.ts";
+import { type StatedStrength, solutionAt } from "./stated-strength.ts";
+
+/** A hydrometer reading, in degrees Baumé or as a density in g/mL. */
+export type Reading = Extract<StatedStrength, { readonly measure: "degrees-baume" }> | DensityReading;
+
+export interface DensityReading {
+  readonly measure: "density";
+  readonly value: DecimalText;
+  readonly temperature?: DecimalText;
+}
+
+export interface ReadStrength {
+  readonly composition: Composition;
+  /** % w/w, with the least and greatest that the reading error allows. */
+  readonly massPercent: Figure;
+}
+
+/**
+ * The strength of a solution from a hydrometer reading, and what the error of reading means.
+ *
+ * @param product - any composition with the salts in the ratio of the solution
+ * @param readingError - in the unit of the reading, such as 0.2 degrees; zero or more
+ * Problems: `hydrometer.error`, and those of `solutionAt`.
+ * @example readHydrometer({ species: { Na2CO3: "100" }, water: "0", inert: "0" }, { measure: "degrees-baume", scale: "145", value: "10" }, "0.2").ok // => true
+ */
+export function readHydrometer(
+  product: Composition,
+  reading: Reading,
+  readingError: DecimalInput,
+): Outcome<ReadStrength> {
+  const error = dec(readingError);
+  if (error.isNegative() || error.gte(reading.value)) {
+    return refuse(
+      inputProblem(
+        "hydrometer.error",
+        [],
+        `a reading error of ${error.toString()}`,
+        "zero or more, and less than the reading",
+        "state what one can read off",
+      ),
+    );
+  }
+  const middle = solutionAt(product, reading);
+  if (!middle.ok) return middle;
+  const shifted = (by: DecimalInput): string | undefined => {
+    const outcome = solutionAt(product, { ...reading, value: decimalText(dec(reading.value).plus(by)) });
+    return outcome.ok ? decimalText(anhydrousShare(outcome.value)) : undefined;
+  };
+  const [low, high] = [shifted(error.negated()) ?? "0", shifted(error)];
+  const figure = found({
+    id: "hydrometer.mass-percent",
+    label: "strength by mass, from the reading",
+    unit: "% w/w",
+    places: 2,
+    value: anhydrousShare(middle.value),
+    by: "the strength whose density shows this reading, found between bounds and checked",
+    sources: reading.measure === "density" ? [] : [...baumeScales[reading.scale].sources, glassExpansion],
+  });
+  if (high === undefined) return answer({ composition: middle.value, massPercent: figure }, middle.notes);
+  const why = `a reading error of ${error.toString()} either way is worth ${fixedText(dec(high).minus(low).div(2), 2)} % by mass`;
+  return answer({ composition: middle.value, massPercent: { ...figure, range: { low, high, why } } }, middle.notes);
+}

@@ -1,0 +1,177 @@
+import { inputProblem, noAnswer, type Outcome, type Problem, refuse } from "../figure/problem.ts";
+import { type Decimal, type DecimalText, dec, fixedText, HUNDRED, ONE, sum } from "../number/decimal.ts";
+import { volumeModels } from "./apparent-volume.ts";
+import { type BaumeName, baumeScales, densityFromBaume } from "./baume.ts";
+import { rootBetween } from "./bracket.ts";
+import {
+  anhydrousShare,
+  type Composition,
+  mixture,
+  sharesOf,
+  solutionOf,
+  speciesOf,
+  waterOnly,
+} from "./composition.ts";
+import { densityOf, solutionDensity } from "./density.ts";
+
+/** A strength as somebody states it. Volumes are meant at 20 °C where no temperature is given, degrees Baumé at the hydrometer's own. */
+export type StatedStrength =
+  | {
+      readonly measure: PlainMeasure;
+      readonly value: DecimalText;
+      /** °C */
+      readonly temperature?: DecimalText;
+    }
+  | {
+      readonly measure: "degrees-baume";
+      readonly value: DecimalText;
+      readonly scale: BaumeName;
+      /** °C of the liquid when read */
+      readonly temperature?: DecimalText;
+    };
+
+/**
+ * The measures: % w/w, % w/v, g/L, mol/L, mol/kg of water, density in g/mL, anhydrous salts to 100 parts of water,
+ * and product as weighed to 100 parts of water.
+ */
+export type PlainMeasure =
+  | "mass-percent"
+  | "mass-volume-percent"
+  | "grams-per-litre"
+  | "mol-per-litre"
+  | "mol-per-kilogram"
+  | "density"
+  | "parts-to-water"
+  | "parts-as-weighed";
+
+/** Volumes are meant at this temperature, °C, unless another is named: the usual one of laboratory tables. */
+export const USUAL_TEMPERATURE = "20";
+
+/**
+ * The solution that a product and water make at a stated strength.
+ *
+ * @param product - dry, crystalline or itself a solution; its salts give the ratio
+ * Problems: `strength.no-salt`, `solution.too-strong`, `strength.beyond-fit`, and those of `solutionDensity`.
+ * @example solutionAt({ species: { Na2CO3: "100" }, water: "0", inert: "0" }, { measure: "parts-to-water", value: "25" }).ok // => true
+ */
+export function solutionAt(product: Composition, stated: StatedStrength): Outcome<Composition> {
+  const value = dec(stated.value);
+  if (anhydrousShare(product).isZero()) return refuse(noSalt);
+  if (value.lte(0)) {
+    return refuse(
+      inputProblem(
+        "strength.value",
+        [],
+        `a strength of ${value.toString()}`,
+        "a strength above 0",
+        "state the strength",
+      ),
+    );
+  }
+  const temperature = dec(stated.temperature ?? USUAL_TEMPERATURE);
+  switch (stated.measure) {
+    case "mass-percent":
+      return solutionOf(product, value);
+    case "parts-as-weighed":
+      return solutionOf(product, anhydrousShare(product).times(value).div(value.plus(HUNDRED)));
+    case "parts-to-water":
+      return withWater(product, anhydrousShare(product).times(HUNDRED).div(value));
+    case "mol-per-kilogram":
+      return withWater(product, molesIn(product).times(1000).div(value));
+    case "density":
+      return byDensity(product, value, temperature, (_, density) => density);
+    case "mass-volume-percent":
+      return byDensity(product, value, temperature, (solution, density) => anhydrousShare(solution).times(density));
+    case "grams-per-litre":
+      return byDensity(product, value, temperature, (solution, density) =>
+        anhydrousShare(solution).times(density).times(10),
+      );
+    case "mol-per-litre":
+      return byDensity(product, value, temperature, (solution, density) => molesIn(solution).times(density).times(10));
+    case "degrees-baume": {
+      const read = dec(stated.temperature ?? baumeScales[stated.scale].sample);
+      return byDensity(product, densityFromBaume(value, stated.scale, read), read, (_, density) => density);
+    }
+  }
+}
+
+/** What keeps a composition from being a solution of alkaline salts. */
+export function notASolution(composition: Composition): Problem | undefined {
+  if (anhydrousShare(composition).isZero()) return noSalt;
+  if (!dec(composition.water).isZero()) return undefined;
+  return inputProblem("strength.no-water", [], "a product without water", "a solution", "make up the solution first");
+}
+
+const noSalt: Problem = inputProblem(
+  "strength.no-salt",
+  [],
+  "no alkaline salt in the product",
+  "a product with an alkaline salt",
+  "name the salts of the product",
+);
+
+/** Moles of alkaline salts in 100 g. */
+function molesIn(composition: Composition): Decimal {
+  return sum(
+    sharesOf(composition).flatMap(([name, share]) =>
+      name === "NaCl" || name === "KCl" ? [] : [share.div(speciesOf(name).molarMass)],
+    ),
+  );
+}
+
+/** 100 g of product brought to so many grams of water. */
+function withWater(product: Composition, water: Decimal): Outcome<Composition> {
+  const own = anhydrousShare(product);
+  const mass = HUNDRED.plus(water).minus(product.water);
+  return solutionOf(product, own.times(HUNDRED).div(mass.gt(0) ? mass : ONE));
+}
+
+/** The strongest solution of a product that the fits of density cover, % w/w. */
+function strongest(product: Composition): Decimal {
+  const own = anhydrousShare(product);
+  const used = sum(
+    sharesOf(product).flatMap(([name, share]) => {
+      const model = volumeModels[name];
+      return model === undefined ? [] : [share.div(model.strongest)];
+    }),
+  );
+  const limit = own.div(used.plus(dec(product.inert).div(HUNDRED))).toDecimalPlaces(20, 1);
+  return limit.lt(own) ? limit : own;
+}
+
+function byDensity(
+  product: Composition,
+  target: Decimal,
+  temperature: Decimal,
+  measure: (solution: Composition, density: Decimal) => Decimal,
+): Outcome<Composition> {
+  const greatest = strongest(product);
+  const thinned = (percent: Decimal): Composition => {
+    if (percent.isZero()) return waterOnly;
+    const own = anhydrousShare(product);
+    const water = own.div(percent).minus(1);
+    return mixture([
+      { composition: product, mass: 1 },
+      { composition: waterOnly, mass: water.isNegative() ? 0 : water },
+    ]);
+  };
+  const known = solutionDensity(thinned(greatest), temperature);
+  if (!known.ok) return known;
+  const height = (percent: Decimal): Decimal => {
+    const solution = thinned(percent);
+    return measure(solution, densityOf(solution, temperature));
+  };
+  const root = rootBetween((percent) => height(percent).minus(target), dec(0), greatest);
+  if (root === undefined || root.isZero() || height(root).minus(target).abs().gt("1e-12")) {
+    return refuse(
+      noAnswer(
+        "strength.beyond-fit",
+        [],
+        `a measured value of ${fixedText(target, 4)}`,
+        `between ${fixedText(height(dec(0)), 4)} (water) and ${fixedText(height(greatest), 4)} (${fixedText(greatest, 1)} % by mass, where the published fits or the product itself end)`,
+        "check the value, its unit and its temperature, or state the strength by mass",
+      ),
+    );
+  }
+  return solutionOf(product, root);
+}

@@ -1,0 +1,219 @@
+import { exact, type Feed, type Figure, found, worked } from "../figure/figure.ts";
+import { answer, type Note, type Outcome, refuse } from "../figure/problem.ts";
+import { definition, massBalance, type Source } from "../figure/source.ts";
+import { type DecimalInput, dec } from "../number/decimal.ts";
+import { type BaumeName, baumeDefinition, baumeFromDensity, baumeScales } from "./baume.ts";
+import { alkalinityM, alkalinityP, anhydrousShare, type Composition, sharesOf, speciesOf } from "./composition.ts";
+import { solutionDensity } from "./density.ts";
+import { atomicWeightSource } from "./species.ts";
+import { notASolution } from "./stated-strength.ts";
+
+/** How strong a solution is, in every measure. Strength counts the anhydrous alkaline salts; sodium and potassium chloride ride along uncounted. */
+export interface Strength {
+  readonly massPercent: Figure;
+  /** Anhydrous salts to 100 parts of water. */
+  readonly partsToWater: Figure;
+  readonly molPerKilogram: Figure;
+  readonly alkalinityM: Figure;
+  readonly alkalinityP: Figure;
+  /** What takes a density; absent where no published fit covers the solution, and a note says why. */
+  readonly byVolume?: VolumeStrength;
+  /** What a hydrometer shows at its own temperature; absent where no published fit covers that. */
+  readonly baume?: Figure;
+}
+
+export interface VolumeStrength {
+  readonly density: Figure;
+  readonly massVolumePercent: Figure;
+  readonly gramsPerLitre: Figure;
+  readonly molPerLitre: Figure;
+}
+
+/**
+ * The strength of a solution in every measure.
+ *
+ * @param composition - with some water
+ * @param temperature - °C at which volumes are meant, 0 to 40
+ * @param scale - the hydrometer scale to give degrees Baumé on
+ * Problems: `strength.no-water`, `strength.no-salt`.
+ * @example strengthOf({ species: { K2CO3: "40" }, water: "60", inert: "0" }, 20, "145").ok // => true
+ */
+export function strengthOf(composition: Composition, temperature: DecimalInput, scale: BaumeName): Outcome<Strength> {
+  const problem = notASolution(composition);
+  if (problem !== undefined) return refuse(problem);
+  const salts = sharesOf(composition).filter(([name]) => name !== "NaCl" && name !== "KCl");
+  const shares = salts.map(([name, share]) =>
+    measured(`share.${name}`, `share of ${speciesOf(name).name}`, "%", 3, share, definition),
+  );
+  const molar = salts.map(([name]) =>
+    measured(
+      `molar.${name}`,
+      `molar mass of ${speciesOf(name).name}`,
+      "g/mol",
+      3,
+      speciesOf(name).molarMass,
+      atomicWeightSource,
+    ),
+  );
+  const water = composition.water;
+  const percent = made("mass-percent", "strength by mass", "% w/w", 3, "sum(shares)", { shares });
+  const mass: Strength = {
+    massPercent: percent,
+    partsToWater: made("parts", "anhydrous salts to 100 parts of water", "parts", 3, "100 * percent / water", {
+      percent,
+      water,
+    }),
+    molPerKilogram: made(
+      "molality",
+      "moles of salts per kg of water",
+      "mol/kg",
+      4,
+      "1000 * sum(shares / molar) / water",
+      { shares, molar, water },
+    ),
+    alkalinityM: measured(
+      "alkalinity-m",
+      "M alkalinity, to about pH 4.3",
+      "meq/g",
+      4,
+      alkalinityM(composition),
+      massBalance,
+    ),
+    alkalinityP: measured(
+      "alkalinity-p",
+      "P alkalinity, to about pH 8.3",
+      "meq/g",
+      4,
+      alkalinityP(composition),
+      massBalance,
+    ),
+  };
+  const density = solutionDensity(composition, temperature);
+  const baume = baumeFigure(composition, scale);
+  const notes = [...notesOf(density), ...notesOf(baume)];
+  return answer(
+    {
+      ...mass,
+      ...(density.ok ? { byVolume: byVolume(density.value, percent, shares, molar) } : {}),
+      ...(baume.ok ? { baume: baume.value } : {}),
+    },
+    notes.filter((note, index) => notes.findIndex(({ text }) => text === note.text) === index),
+  );
+}
+
+/** What a hydrometer of a scale shows in a solution at its own temperature; problems as in `solutionDensity`. @example baumeFigure({ species: { Na2CO3: "10" }, water: "90", inert: "0" }, "145").ok // => true */
+export function baumeFigure(composition: Composition, scale: BaumeName): Outcome<Figure> {
+  const { sample, use, sources } = baumeScales[scale];
+  const density = solutionDensity(composition, sample);
+  if (!density.ok) return density;
+  const figure = found({
+    id: "strength.baume",
+    label: `hydrometer, modulus ${scale} (${use})`,
+    unit: "°Bé",
+    places: 2,
+    value: baumeFromDensity(density.value.value, scale, sample),
+    by: `${baumeDefinition.at ?? ""}, with the density of the solution and of water at the scale's own temperatures`,
+    sources: [...sources, ...density.value.sources],
+  });
+  return answer(figure, density.notes);
+}
+
+function byVolume(
+  density: Figure,
+  percent: Figure,
+  shares: readonly Figure[],
+  molar: readonly Figure[],
+): VolumeStrength {
+  return {
+    density,
+    massVolumePercent: made("mass-volume", "strength by volume", "% w/v", 3, "percent * density", { percent, density }),
+    gramsPerLitre: made("grams-per-litre", "anhydrous salts in a litre", "g/L", 2, "10 * percent * density", {
+      percent,
+      density,
+    }),
+    molPerLitre: made("molarity", "moles of salts in a litre", "mol/L", 4, "10 * sum(shares / molar) * density", {
+      shares,
+      molar,
+      density,
+    }),
+  };
+}
+
+function made(
+  id: string,
+  label: string,
+  unit: string,
+  places: number,
+  formula: string,
+  from: Readonly<Record<string, Feed>>,
+): Figure {
+  return worked({ id: `strength.${id}`, label, unit, places, formula, from, sources: [massBalance] });
+}
+
+function measured(
+  id: string,
+  label: string,
+  unit: string,
+  places: number,
+  value: DecimalInput,
+  source: Source,
+): Figure {
+  return found({ id: `strength.${id}`, label, unit, places, value, by: "the composition", sources: [source] });
+}
+
+function notesOf(outcome: Outcome<Figure>): readonly Note[] {
+  if (outcome.ok) return outcome.notes;
+  return outcome.problems.map(({ code, path, found: what, expected }) => ({
+    code,
+    path,
+    text: `no density, volume or degrees Baumé are given: found ${what}, expected ${expected}`,
+  }));
+}
+
+/** Grams in a volume of a solution: mL times g/mL; problems as in `solutionDensity`. @example massOfVolume({ species: {}, water: "100", inert: "0" }, 1000, 20).ok // => true */
+export function massOfVolume(
+  composition: Composition,
+  millilitres: DecimalInput,
+  temperature: DecimalInput,
+): Outcome<Figure> {
+  const density = solutionDensity(composition, temperature);
+  if (!density.ok) return density;
+  const volume = dec(millilitres);
+  const mass = made("mass-of-volume", "mass of the volume", "g", 2, "volume * density", {
+    volume,
+    density: density.value,
+  });
+  return answer(withDensityRange(mass, density.value), density.notes);
+}
+
+/** Millilitres that a mass of a solution fills; problems as in `solutionDensity`. @example volumeOfMass({ species: {}, water: "100", inert: "0" }, 1000, 20).ok // => true */
+export function volumeOfMass(
+  composition: Composition,
+  grams: DecimalInput,
+  temperature: DecimalInput,
+): Outcome<Figure> {
+  const density = solutionDensity(composition, temperature);
+  if (!density.ok) return density;
+  return answer(
+    made("volume", "volume", "mL", 1, "mass / density", { mass: dec(grams), density: density.value }),
+    density.notes,
+  );
+}
+
+function withDensityRange(mass: Figure, density: Figure): Figure {
+  if (density.range === undefined) return mass;
+  const scale = exact(mass).div(density.value);
+  return {
+    ...mass,
+    range: {
+      low: scale.times(density.range.low).toFixed(4),
+      high: scale.times(density.range.high).toFixed(4),
+      why: density.range.why,
+    },
+  };
+}
+
+/** The share of anhydrous alkaline salts, the strength by mass, as a plain figure. */
+export function massPercentFigure(composition: Composition): Figure {
+  return measured("mass-percent", "strength by mass", "% w/w", 3, anhydrousShare(composition), definition);
+}
