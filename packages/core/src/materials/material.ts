@@ -1,7 +1,7 @@
 import type { Composition } from "../chemistry/composition.ts";
 import type { Source } from "../figure/source.ts";
 import type { DecimalText } from "../number/decimal.ts";
-import type { Allergen } from "./allergens.ts";
+import type { Allergen } from "./allergen.ts";
 
 /** What a material is used as. */
 export type MaterialKind =

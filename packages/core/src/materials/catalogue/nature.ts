@@ -1,4 +1,4 @@
-import type { Allergen } from "../allergens.ts";
+import type { Allergen } from "../allergen.ts";
 import type { MaterialKind } from "../material.ts";
 
 /** What a row of a table is by its nature, which the tables themselves do not print. */

@@ -1,0 +1,181 @@
+import { answer, inputProblem, type Outcome, refuse } from "../figure/problem.ts";
+import {
+  type Decimal,
+  type DecimalInput,
+  type DecimalText,
+  dec,
+  decimalText,
+  fixedText,
+  roundToDivision,
+  ZERO,
+} from "../number/decimal.ts";
+import { type Nutrient, type RoundingBand, type RoundingRule, type RuleBookName, ruleBooks } from "./rounding-rules.ts";
+
+/** What a label may print for a value. */
+export interface Declaration {
+  /** As printed, without the unit: `12`, `0.5`, `0`. */
+  readonly text: string;
+  readonly unit: "kcal" | "g" | "mg";
+  /** What may be printed instead: `<1`. */
+  readonly others: readonly string[];
+  readonly rule: RoundingRule;
+}
+
+/**
+ * Rounds a value the way a rule book wants it declared; of several ways that are allowed, zero comes first, then the
+ * rounded value, then "less than".
+ *
+ * @param value - per serving (US) or per 100 g (EU, Japan), in the unit of the rule, zero or more
+ * Problems: `label.no-rule` when the book does not say how the nutrient is declared, `label.negative`.
+ * @example declare("protein", "9.94", "EU") // => { ok: true, value: { text: "9.9", unit: "g", others: [], rule: … }, notes: [] }
+ */
+export function declare(nutrient: Nutrient, value: DecimalInput, book: RuleBookName): Outcome<Declaration> {
+  const found = ruleFor(nutrient, book);
+  if (!found.ok) return found;
+  const amount = dec(value);
+  if (amount.lt(ZERO)) {
+    return refuse(inputProblem("label.negative", [], `${amount.toString()}`, "zero or more", "check the value"));
+  }
+  const rule = found.value;
+  const [text = "0", ...others] = declarations(amount, rule);
+  return answer({ text, unit: rule.unit, others, rule });
+}
+
+/** Finds the rounding rule of a nutrient. Problems: `label.no-rule`. */
+export function ruleFor(nutrient: Nutrient, book: RuleBookName): Outcome<RoundingRule> {
+  const rule = ruleBooks[book].rules.find((one) => one.nutrient === nutrient);
+  if (rule !== undefined) return answer(rule);
+  const known = ruleBooks[book].rules.map((one) => one.nutrient).join(", ");
+  return refuse(
+    inputProblem(
+      "label.no-rule",
+      [],
+      `${nutrient} under the rule book ${book}`,
+      `one of: ${known}`,
+      nutrient === "salt" ? "this book declares sodium" : "choose another nutrient or another rule book",
+    ),
+  );
+}
+
+/** All that may be printed for a value, the usual one first. */
+function declarations(value: Decimal, rule: RoundingRule): readonly string[] {
+  const { bands } = rule;
+  const band = bands.findLast((one) => reaches(one, value)) ?? bands[0];
+  if (band === undefined) return [];
+  const rounded = roundToDivision(value, dec(band.step));
+  const printed = band.zero === "shall" ? ZERO : rounded;
+  const zero = band.zero === "may" ? ["0"] : [];
+  const less = band.lessThan === undefined ? [] : [`<${band.lessThan}`];
+  return [...new Set([...zero, printedText(printed, rule), ...less])];
+}
+
+/** A rounded value is printed with the places of the band it has come to lie in: 9.96 g becomes 10, not 10.0. */
+function printedText(value: Decimal, { bands }: RoundingRule): string {
+  if (value.isZero()) return "0";
+  const band = bands.findLast((one) => value.gte(one.from ?? 0)) ?? bands[0];
+  return fixedText(value, dec(band?.step ?? 1).decimalPlaces());
+}
+
+function reaches({ from = "0", above }: RoundingBand, value: Decimal): boolean {
+  return above === true ? value.gt(from) : value.gte(from);
+}
+
+/** From where to where a value may lie. */
+export interface Interval {
+  readonly low: DecimalText;
+  readonly lowIncluded: boolean;
+  readonly high: DecimalText;
+  readonly highIncluded: boolean;
+}
+
+/**
+ * The values that a rule book lets be declared in a given way.
+ *
+ * @param printed - as on the label: `4`, `0.5`, `<1`
+ * Problems: `label.no-rule`, `label.unreadable`, `label.not-by-the-book`.
+ * @example impliedBy("protein", "4", "US") // => { ok: true, value: { low: "3.5", lowIncluded: true, high: "4.5", highIncluded: false }, notes: [] }
+ */
+export function impliedBy(nutrient: Nutrient, printed: string, book: RuleBookName): Outcome<Interval> {
+  const found = ruleFor(nutrient, book);
+  if (!found.ok) return found;
+  const { bands } = found.value;
+  const match = /^(<|less than )?\s*(\d+(?:\.\d+)?|\.\d+)\s*(?:g|mg|kcal|grams?)?$/u.exec(printed.trim().toLowerCase());
+  if (match?.[2] === undefined) {
+    return refuse(
+      inputProblem(
+        "label.unreadable",
+        [],
+        `"${printed}"`,
+        'a number as printed, such as "4" or "<1"',
+        "copy it from the label",
+      ),
+    );
+  }
+  const value = dec(match[2]);
+  const less = match[1] !== undefined;
+  const parts = bands.flatMap((band, index) => within(band, bands[index + 1], value, less));
+  const first = parts[0];
+  const last = parts[parts.length - 1];
+  if (first !== undefined && last !== undefined) return answer(asText(first, last));
+  const near = [...new Set(bands.map(({ step }) => decimalText(roundToDivision(value, dec(step)))))].join(" or ");
+  return refuse(
+    inputProblem(
+      "label.not-by-the-book",
+      [],
+      `"${printed}" for ${nutrient} under the rule book ${book}`,
+      `a value that the book's rounding can give, such as ${
+        less
+          ? bands
+              .map((band) => band.lessThan)
+              .filter(Boolean)
+              .join(", ")
+          : near
+      }`,
+      "read the label again, or choose the rule book it was made by",
+    ),
+  );
+}
+
+interface Piece {
+  readonly low: Decimal;
+  readonly lowIncluded: boolean;
+  readonly high: Decimal;
+  readonly highIncluded: boolean;
+}
+
+/** The part of a band that is declared as the value; none or one. */
+function within(band: RoundingBand, next: RoundingBand | undefined, value: Decimal, less: boolean): readonly Piece[] {
+  const from = dec(band.from ?? 0);
+  const to = next?.from === undefined ? undefined : dec(next.from);
+  const all: Piece | undefined = to && {
+    low: from,
+    lowIncluded: band.above !== true,
+    high: to,
+    highIncluded: next?.above === true,
+  };
+  if (less) return all !== undefined && band.lessThan !== undefined && value.eq(band.lessThan) ? [all] : [];
+  if (band.zero !== undefined && value.isZero()) return all === undefined ? [] : [all];
+  if (band.zero === "shall" || !value.mod(band.step).isZero()) return [];
+  const half = dec(band.step).div(2);
+  const lowest = value.minus(half);
+  const highest = value.plus(half);
+  const cutLow = lowest.lt(from) || lowest.eq(from);
+  const cutHigh = to !== undefined && highest.gt(to);
+  const piece: Piece = {
+    low: cutLow ? from : lowest,
+    lowIncluded: cutLow ? band.above !== true : true,
+    high: cutHigh ? to : highest,
+    highIncluded: cutHigh && next?.above === true,
+  };
+  const empty = piece.low.gt(piece.high) || (piece.low.eq(piece.high) && !(piece.lowIncluded && piece.highIncluded));
+  return empty ? [] : [piece];
+}
+
+function asText(first: Piece, last: Piece): Interval {
+  return {
+    low: decimalText(first.low),
+    lowIncluded: first.lowIncluded,
+    high: decimalText(last.high),
+    highIncluded: last.highIncluded,
+  };
+}

@@ -1,0 +1,118 @@
+import { type Decimal, type DecimalText, dec, decimalText, ZERO } from "../number/decimal.ts";
+import { onMoisture } from "./basis.ts";
+import { type FlourClass, flourClassList, type Grain, type Limit, type Span } from "./flour-class-list.ts";
+import type { Protein } from "./material.ts";
+import { flourFactor, labelFactor, onFactor } from "./nitrogen.ts";
+
+/** A flour as a table or a certificate describes it, % as is. */
+export interface ClassedFlour {
+  readonly grain: Grain;
+  /** Left out, both whole and sifted flours are compared. */
+  readonly wholegrain?: boolean;
+  /** From 0 to below 100. */
+  readonly moisture: DecimalText;
+  readonly ash?: DecimalText;
+  readonly protein?: Protein;
+}
+
+/** How one measured value stands to the limit of a class. */
+export interface LimitFit {
+  readonly what: "ash" | "protein" | "moisture";
+  /** The value on the basis and the factor of the class; a range where the nitrogen factor is unknown, %. */
+  readonly value: { readonly low: DecimalText; readonly high: DecimalText };
+  readonly limit: Span;
+  /** `some` when only some of the sources, or only some of the possible values, are within. */
+  readonly within: "all" | "some" | "none";
+}
+
+/** How a flour stands to a class. */
+export interface ClassFit {
+  readonly flourClass: FlourClass;
+  /** The worst of its limits; `unknown` when none of them could be compared. */
+  readonly within: "all" | "some" | "none" | "unknown";
+  readonly limits: readonly LimitFit[];
+  /** What the class also limits and the flour does not state. */
+  readonly missing: readonly LimitFit["what"][];
+}
+
+/**
+ * How a flour stands to each class of its grain. Bands overlap and sources disagree, so that there is never one answer:
+ * every class is listed with how well it fits, the best first.
+ *
+ * @param flour - % as is
+ * @example flourClasses({ grain: "wheat", moisture: "12.51", ash: "0.39" })[0]?.flourClass.type // => "405"
+ */
+export function flourClasses(flour: ClassedFlour): readonly ClassFit[] {
+  const order = ["all", "some", "unknown", "none"];
+  return flourClassList
+    .filter(({ grain, wholegrain = false }) => grain === flour.grain && (!wholegrain || flour.wholegrain !== false))
+    .map((flourClass) => fitOf(flour, flourClass))
+    .toSorted((a, b) => order.indexOf(a.within) - order.indexOf(b.within));
+}
+
+function fitOf(flour: ClassedFlour, flourClass: FlourClass): ClassFit {
+  const checks = [ashFit(flour, flourClass), proteinFit(flour, flourClass), moistureFit(flour, flourClass)];
+  const limits = checks.filter((check): check is LimitFit => typeof check === "object");
+  const missing = checks.filter((check): check is LimitFit["what"] => typeof check === "string");
+  const worst = (["none", "some", "all"] as const).find((level) => limits.some(({ within }) => within === level));
+  return { flourClass, within: worst ?? "unknown", limits, missing };
+}
+
+/** A fit, the name of what is missing, or nothing where the class sets no limit. */
+type Check = LimitFit | LimitFit["what"] | undefined;
+
+function ashFit(flour: ClassedFlour, flourClass: FlourClass): Check {
+  const limit = flourClass.ash ?? ashLimitByProtein(flour, flourClass);
+  if (limit === undefined) return undefined;
+  if (flour.ash === undefined || limit === "missing") return "ash";
+  const exact = onBasisOf(flourClass, flour.ash, flour.moisture);
+  const value = flourClass.ashPlaces === undefined ? exact : exact.toDecimalPlaces(flourClass.ashPlaces);
+  return compare("ash", value, value, limit);
+}
+
+function ashLimitByProtein(flour: ClassedFlour, flourClass: FlourClass): Limit | "missing" | undefined {
+  if (flourClass.ashByProtein === undefined) return undefined;
+  if (flour.protein === undefined) return "missing";
+  const { base, perProtein } = flourClass.ashByProtein;
+  const protein = onBasisOf(flourClass, flour.protein.value, flour.moisture);
+  return { core: { high: decimalText(protein.times(perProtein).plus(base)) } };
+}
+
+function proteinFit(flour: ClassedFlour, flourClass: FlourClass): Check {
+  if (flourClass.protein === undefined) return undefined;
+  if (flour.protein === undefined) return "protein";
+  const value = onBasisOf(flourClass, flour.protein.value, flour.moisture);
+  const wanted = flourClass.nitrogenFactor;
+  if (wanted === undefined) return compare("protein", value, value, flourClass.protein);
+  const own = flour.protein.nitrogenFactor;
+  const [low, high] = (own === undefined ? [labelFactor, flourFactor] : [own, own]).map((factor) =>
+    onFactor(value, dec(factor), dec(wanted)),
+  );
+  return compare("protein", low ?? value, high ?? value, flourClass.protein);
+}
+
+function moistureFit(flour: ClassedFlour, { moistureMost }: FlourClass): Check {
+  if (moistureMost === undefined) return undefined;
+  const moisture = dec(flour.moisture);
+  return compare("moisture", moisture, moisture, { core: { high: moistureMost } });
+}
+
+function onBasisOf({ basis }: FlourClass, value: DecimalText, moisture: DecimalText): Decimal {
+  return basis === "dry" ? onMoisture(dec(value), dec(moisture), ZERO) : dec(value);
+}
+
+function compare(what: LimitFit["what"], low: Decimal, high: Decimal, { core, wide = core }: Limit): LimitFit {
+  const allIn = [low, high].every((end) => inside(end, core));
+  const outside =
+    (wide.low !== undefined && high.lt(wide.low)) || (wide.high !== undefined && low.gt(wide.high)) ? "none" : "some";
+  return {
+    what,
+    value: { low: decimalText(low), high: decimalText(high) },
+    limit: wide,
+    within: allIn ? "all" : outside,
+  };
+}
+
+function inside(value: Decimal, { low, high }: Span): boolean {
+  return (low === undefined || value.gte(low)) && (high === undefined || value.lte(high));
+}

@@ -1,0 +1,99 @@
+import { exact, type Figure, given, renamed, worked } from "../figure/figure.ts";
+import { noAnswer, type Problem } from "../figure/problem.ts";
+import { definition, massBalance, type Source } from "../figure/source.ts";
+import type { DecimalInput, DecimalText } from "../number/decimal.ts";
+
+/** Two ends, and whether they belong to the range. */
+export interface Bounds {
+  readonly low: Figure;
+  readonly lowIncluded: boolean;
+  readonly high: Figure;
+  readonly highIncluded: boolean;
+}
+
+/** What a label prints. */
+export const printedSource: Source = { cite: "the nutrition label", standing: "user" };
+
+/** A protein content that is known to lie between two values, %. */
+export interface ProteinRange extends Bounds {
+  /** The middle, with the range on it. */
+  readonly middle: Figure;
+}
+
+/** A number off a label. */
+export function printedFigure(label: string, unit: string, value: DecimalInput): Figure {
+  return given({ id: "label.given", label, unit, places: 2, value, by: "the label", sources: [printedSource] });
+}
+
+/** What two ranges have in common; the ends may then be the wrong way round. */
+export function narrower(a: Bounds, b: Bounds): Bounds {
+  const lowOf = exact(a.low).comparedTo(exact(b.low));
+  const highOf = exact(a.high).comparedTo(exact(b.high));
+  return {
+    low: lowOf >= 0 ? a.low : b.low,
+    lowIncluded: lowOf > 0 ? a.lowIncluded : lowOf < 0 ? b.lowIncluded : a.lowIncluded && b.lowIncluded,
+    high: highOf <= 0 ? a.high : b.high,
+    highIncluded: highOf < 0 ? a.highIncluded : highOf > 0 ? b.highIncluded : a.highIncluded && b.highIncluded,
+  };
+}
+
+/** Whether no value lies within. */
+export function isEmpty({ low, lowIncluded, high, highIncluded }: Bounds): boolean {
+  const order = exact(low).comparedTo(exact(high));
+  return order > 0 || (order === 0 && !(lowIncluded && highIncluded));
+}
+
+/** The problem of labels that cannot be of one flour. */
+export function disagreement({ low, high }: Bounds): Problem {
+  return noAnswer(
+    "label.disagree",
+    [],
+    `at least ${exact(low).toFixed(2)} % by one label and at most ${exact(high).toFixed(2)} % by another`,
+    "labels of one and the same flour",
+    "check that they are of one flour; allow for rounded servings or leave the nitrogen factors open",
+  );
+}
+
+/** The range on a moisture basis, given a range of moisture: each end with the moisture that widens it. */
+export function moveBasis(
+  range: Bounds,
+  moisture: { readonly low: DecimalText; readonly high: DecimalText },
+  basis: DecimalText,
+) {
+  const move = (end: "least" | "greatest", protein: Figure, actual: DecimalText): Figure =>
+    worked({
+      id: `label.${end}-on-basis`,
+      label: `${end} protein at ${basis} % mb`,
+      unit: "%",
+      places: 2,
+      formula: "protein * (100 - basis) / (100 - moisture)",
+      from: {
+        protein,
+        basis: printedFigure("basis moisture", "%", basis),
+        moisture: printedFigure("moisture of the flour", "%", actual),
+      },
+      sources: [massBalance],
+    });
+  return { ...range, low: move("least", range.low, moisture.low), high: move("greatest", range.high, moisture.high) };
+}
+
+/** The range with its middle, named. */
+export function withMiddle(bounds: Bounds, id: string, label: string): ProteinRange {
+  const low = renamed(bounds.low, `${id}.least`, `least ${label}`);
+  const high = renamed(bounds.high, `${id}.greatest`, `greatest ${label}`);
+  const middle = worked({
+    id,
+    label,
+    unit: "%",
+    places: 1,
+    formula: "(low + high) / 2",
+    from: { low, high },
+    sources: [definition],
+  });
+  const range = {
+    low: low.value,
+    high: high.value,
+    why: "what the rounding of the label (in Japan its tolerance) leaves open",
+  };
+  return { ...bounds, low, high, middle: { ...middle, range } };
+}
