@@ -1,0 +1,141 @@
+import { exact, type Figure, worked } from "../figure/figure.ts";
+import { answer, inputProblem, type Note, type Outcome, refuse } from "../figure/problem.ts";
+import { massBalance } from "../figure/source.ts";
+import { type Decimal, type DecimalInput, dec, fixedText, HUNDRED } from "../number/decimal.ts";
+import { type Composition, fromMasses } from "./composition.ts";
+import { atomicWeightSource, molarMass } from "./species.ts";
+
+/** The bicarbonates and the carbonates that the oven turns them into. */
+const bakes = {
+  NaHCO3: { to: "Na2CO3", monohydrateWater: "1" },
+  KHCO3: { to: "K2CO3", monohydrateWater: "1.5" },
+} as const;
+
+export type BakingSalt = keyof typeof bakes;
+
+/** A tray before and after the oven. Masses in any one unit, the tray itself taken off. */
+export interface Bake {
+  readonly salt: BakingSalt;
+  readonly before: DecimalInput;
+  readonly after: DecimalInput;
+  /** Water in the baked salt when it was weighed, taken up from the air; none where nothing is stated. */
+  readonly moisture?: DecimalInput;
+  /** % of the bicarbonate in the salt before; 100 where nothing is stated. */
+  readonly assay?: DecimalInput;
+}
+
+export interface Baked {
+  /** Share of the bicarbonate that was converted, %. */
+  readonly conversion: Figure;
+  /** Mass left of 100 at full conversion. */
+  readonly idealYield: Figure;
+  readonly composition: Composition;
+}
+
+/** Weighing to 1 % of the loss lets a full conversion come out a little above 100 %. */
+const SLACK = "1";
+
+/**
+ * Mass that 100 parts of bicarbonate leave when they are wholly converted: 2 NaHCO3 → Na2CO3 + H2O + CO2.
+ *
+ * @example idealYield("NaHCO3").value.slice(0, 7) // => "63.0836"
+ */
+export function idealYield(salt: BakingSalt): Figure {
+  return worked({
+    id: "baking.ideal-yield",
+    label: "mass left of 100 at full conversion",
+    unit: "%",
+    places: 2,
+    formula: "100 * carbonate / (2 * bicarbonate)",
+    from: { carbonate: molarMass(bakes[salt].to), bicarbonate: molarMass(salt) },
+    sources: [atomicWeightSource],
+  });
+}
+
+/**
+ * How far a bicarbonate was converted in the oven, from its mass before and after, and what it is now.
+ *
+ * Problems: `baking.mass`, `baking.heavier`, `baking.lighter`.
+ * @example bakedSalt({ salt: "NaHCO3", before: 500, after: 330 }).ok // => true
+ */
+export function bakedSalt(bake: Bake): Outcome<Baked> {
+  const before = dec(bake.before);
+  const after = dec(bake.after);
+  const moisture = dec(bake.moisture ?? 0);
+  const assay = dec(bake.assay ?? HUNDRED);
+  if (
+    before.lte(0) ||
+    after.lte(0) ||
+    moisture.isNegative() ||
+    moisture.gte(after) ||
+    assay.lte(0) ||
+    assay.gt(HUNDRED)
+  ) {
+    return refuse(
+      inputProblem(
+        "baking.mass",
+        [],
+        "masses that cannot be",
+        "masses above 0, moisture below the mass after, an assay up to 100 %",
+        "weigh the salt without its tray",
+      ),
+    );
+  }
+  const conversion = worked({
+    id: "baking.conversion",
+    label: "bicarbonate converted to carbonate",
+    unit: "%",
+    places: 1,
+    formula: "100 * (before - (after - moisture)) / (before * assay / 100 * (1 - yield / 100))",
+    from: { before, after, moisture, assay, yield: idealYield(bake.salt) },
+    sources: [massBalance, atomicWeightSource],
+  });
+  const percent = exact(conversion);
+  if (percent.isNegative()) {
+    return refuse(
+      inputProblem(
+        "baking.heavier",
+        [],
+        "a salt heavier after the oven than before",
+        "a loss of mass",
+        "allow for the moisture it took up, or weigh again",
+      ),
+    );
+  }
+  if (percent.gt(HUNDRED.plus(SLACK))) {
+    const left = exact(idealYield(bake.salt));
+    return refuse(
+      inputProblem(
+        "baking.lighter",
+        [],
+        `${fixedText(after.minus(moisture).times(HUNDRED).div(before), 1)} % of the mass left`,
+        `at least ${fixedText(left.times(assay).div(HUNDRED).plus(HUNDRED).minus(assay), 1)} %, what full conversion leaves`,
+        "weigh again: salt was spilt, or the tray was not taken off",
+      ),
+    );
+  }
+  const full = percent.gt(HUNDRED) ? HUNDRED : percent;
+  const composition = fromMasses(left(bake.salt, before, moisture, assay, full));
+  return answer({ conversion, idealYield: idealYield(bake.salt), composition }, [keepDry(bake.salt)]);
+}
+
+function left(salt: BakingSalt, before: Decimal, moisture: Decimal, assay: Decimal, percent: Decimal) {
+  const bicarbonate = before.times(assay).div(HUNDRED);
+  const gone = bicarbonate.times(percent).div(HUNDRED);
+  const carbonate = gone.times(molarMass(bakes[salt].to)).div(molarMass(salt).times(2));
+  return {
+    species: { [salt]: bicarbonate.minus(gone), [bakes[salt].to]: carbonate },
+    water: moisture,
+    inert: before.minus(bicarbonate),
+  };
+}
+
+function keepDry(salt: BakingSalt): Note {
+  const { to, monohydrateWater } = bakes[salt];
+  const gain = molarMass("H2O").times(monohydrateWater).times(HUNDRED).div(molarMass(to));
+  return {
+    code: "baking.keep-dry",
+    path: [],
+    text: `keep it closed and dry: as its hydrate ${to}.${monohydrateWater === "1" ? "" : monohydrateWater}H2O it weighs up to ${fixedText(gain, 1)} % more`,
+  };
+}

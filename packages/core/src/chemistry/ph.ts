@@ -1,0 +1,202 @@
+import { type Figure, found } from "../figure/figure.ts";
+import { answer, noAnswer, type Outcome, type Problem, refuse } from "../figure/problem.ts";
+import type { Source } from "../figure/source.ts";
+import type { DecimalInput } from "../number/decimal.ts";
+import { type Composition, sharesOf, speciesOf } from "./composition.ts";
+import { activities, chlorideInPotassiumChloride, harvieMollerWeare, type Molalities } from "./pitzer.ts";
+
+const plummerBusenberg: Source = {
+  cite: "L. N. Plummer and E. Busenberg, Geochim. Cosmochim. Acta 46 (1982) 1011, dissociation constants with temperature",
+  standing: "copy",
+};
+
+/** Constants that belong with the activity parameters, at 25 °C. */
+const constants = { pK1: 6.337, pK2: 10.339, pKw: 13.998 };
+/** mol/kg; the ionic strength is never below the molality of the cations */
+const GREATEST_STRENGTH = 6;
+
+/** Stoichiometry that does not change with pH, mol per kg of water. */
+interface Totals {
+  readonly sodium: number;
+  readonly potassium: number;
+  readonly chloride: number;
+  readonly carbon: number;
+}
+
+/**
+ * The pH of a solution of carbonates, bicarbonates, hydroxides and chlorides, closed to the air.
+ *
+ * It is the pH of the solution, never that of a dough: flour buffers, and no published figure lets dough pH be worked out.
+ * The scale is MacInnes's. Other temperatures than 25 °C move the dissociation constants and leave the activity
+ * coefficients; against full calculations from 5 to 40 °C that stays within 0.05.
+ *
+ * @param composition - of the solution
+ * @param temperature - °C, 0 to 40
+ * Problems: `ph.phosphate`, `ph.no-water`, `ph.no-salt`, `ph.too-strong`, `ph.temperature`.
+ * Source: Harvie, Møller and Weare 1984; Plummer and Busenberg 1982 for the change with temperature.
+ * @example solutionPh({ species: { Na2CO3: "1" }, water: "99", inert: "0" }, 25).ok // => true
+ */
+export function solutionPh(composition: Composition, temperature: DecimalInput): Outcome<Figure> {
+  const t = Number(temperature);
+  const water = Number(composition.water);
+  const phosphates = sharesOf(composition).filter(([name]) => speciesOf(name).atoms.P !== undefined);
+  if (phosphates.length > 0) {
+    return refuse(
+      noAnswer(
+        "ph.phosphate",
+        [],
+        `a solution with ${phosphates.map(([name]) => name).join(", ")}`,
+        "carbonates, bicarbonates, hydroxides and chlorides",
+        "measure the pH with an electrode",
+      ),
+    );
+  }
+  if (!(water > 0))
+    return refuse(noAnswer("ph.no-water", [], "no water", "a solution", "give the water the salts dissolve in"));
+  if (t < 0 || t > 40)
+    return refuse(noAnswer("ph.temperature", [], `${t} °C`, "0 to 40 °C", "ask for a temperature in the range"));
+  const totals = totalsOf(composition, water / 1000);
+  if (totals.sodium + totals.potassium - totals.chloride <= 1e-6) {
+    return refuse(
+      noAnswer(
+        "ph.no-salt",
+        [],
+        "hardly any alkaline salt",
+        "at least 0.000001 mol of it per kg of water",
+        "give the alkaline salts",
+      ),
+    );
+  }
+  const cations = totals.sodium + totals.potassium;
+  if (cations > GREATEST_STRENGTH) return refuse(tooStrong(cations));
+  const solved = solve(totals, t);
+  if (solved.ionicStrength > GREATEST_STRENGTH) return refuse(tooStrong(solved.ionicStrength));
+  const value = solved.ph;
+  const doubt = doubtOf(solved.ionicStrength) + (t === 25 ? 0 : 0.05);
+  const figure = found({
+    id: "solution.ph",
+    label: `pH of the solution at ${t} °C, closed to the air (MacInnes scale)`,
+    unit: "",
+    places: 1,
+    value: value.toFixed(6),
+    by: "carbonate equilibria with Pitzer's activity coefficients, solved by halving and repetition",
+    sources: t === 25 ? [harvieMollerWeare] : [harvieMollerWeare, plummerBusenberg],
+  });
+  const range = {
+    low: (value - doubt).toFixed(2),
+    high: (value + doubt).toFixed(2),
+    why: `the choice of the single-ion scale and the fit leave about ${doubt.toFixed(2)} of doubt at this strength`,
+  };
+  return answer({ ...figure, range }, [
+    { code: "ph.of-the-solution", path: [], text: "the pH is that of the solution, not of the dough: flour buffers" },
+  ]);
+}
+
+function tooStrong(ionicStrength: number): Problem {
+  return noAnswer(
+    "ph.too-strong",
+    [],
+    `an ionic strength of ${ionicStrength.toFixed(1)} mol/kg or more`,
+    `at most ${GREATEST_STRENGTH} mol/kg`,
+    "ask for the pH of the mixing water, or of a weaker solution",
+  );
+}
+
+/** The single-ion scale alone moves the pH by 0.03 at ionic strength 0.3 and by 0.09 at 1.5. */
+function doubtOf(ionicStrength: number): number {
+  if (ionicStrength <= 0.3) return 0.05;
+  return ionicStrength <= 1.5 ? 0.1 : 0.2;
+}
+
+function totalsOf(composition: Composition, kilogramsPer100g: number): Totals {
+  const totals = { sodium: 0, potassium: 0, chloride: 0, carbon: 0 };
+  for (const [name, share] of sharesOf(composition)) {
+    const { molarMass, sodium, potassium, atoms } = speciesOf(name);
+    const molality = Number(share.div(molarMass)) / kilogramsPer100g;
+    totals.sodium += molality * sodium;
+    totals.potassium += molality * potassium;
+    totals.chloride += molality * (atoms.Cl ?? 0);
+    totals.carbon += molality * (atoms.C ?? 0);
+  }
+  return totals;
+}
+
+/** Dissociation constants in molalities: the activity coefficients are drawn into them. */
+interface Constants {
+  readonly pK1: number;
+  readonly pK2: number;
+  readonly pKw: number;
+}
+
+interface Solved {
+  readonly ph: number;
+  readonly ionicStrength: number;
+}
+
+/** Solves the balance and renews the activity coefficients in turn until the pH stands still; then moves it to the temperature. */
+function solve(totals: Totals, t: number): Solved {
+  const { sodium: Na, potassium: K, chloride: Cl, carbon } = totals;
+  let molalities: Molalities = { Na, K, Cl, OH: 0, HCO3: 0, CO3: carbon };
+  let before = Number.NaN;
+  for (let round = 0; round < 100; round += 1) {
+    const drawn = constantsIn(molalities);
+    const ph = balance(totals, drawn);
+    molalities = { Na, K, Cl, ...speciesAt(ph, carbon, drawn) };
+    if (Math.abs(ph - before) < 1e-9) break;
+    before = ph;
+  }
+  const drawn = constantsIn(molalities);
+  return { ph: balance(totals, moved(drawn, t)), ionicStrength: activities(molalities).ionicStrength };
+}
+
+function constantsIn(molalities: Molalities): Constants {
+  const { anions, water, ionicStrength } = activities(molalities);
+  const scale = anions.Cl - chlorideInPotassiumChloride(ionicStrength);
+  const hydroxide = (anions.OH - scale) / Math.LN10;
+  const bicarbonate = (anions.HCO3 - scale) / Math.LN10;
+  const carbonate = (anions.CO3 - 2 * scale) / Math.LN10;
+  return {
+    pK1: constants.pK1 + bicarbonate - water / Math.LN10,
+    pK2: constants.pK2 + carbonate - bicarbonate,
+    pKw: constants.pKw + hydroxide - water / Math.LN10,
+  };
+}
+
+/** The constants at another temperature: moved by the change of the dissociation constants alone. */
+function moved(drawn: Constants, t: number): Constants {
+  if (t === 25) return drawn;
+  const change = (pK: (kelvin: number) => number): number => pK(t + 273.15) - pK(298.15);
+  return { pK1: drawn.pK1 + change(pK1), pK2: drawn.pK2 + change(pK2), pKw: drawn.pKw + change(pKw) };
+}
+
+function speciesAt(ph: number, carbon: number, drawn: Constants): Pick<Molalities, "OH" | "HCO3" | "CO3"> {
+  const carbonate = 10 ** (ph - drawn.pK2);
+  const acid = 10 ** (drawn.pK1 - ph);
+  const bicarbonate = carbon / (1 + carbonate + acid);
+  return { OH: 10 ** (ph - drawn.pKw), HCO3: bicarbonate, CO3: bicarbonate * carbonate };
+}
+
+/** The pH at which the charges balance, by halving. */
+function balance(totals: Totals, drawn: Constants): number {
+  const positive = totals.sodium + totals.potassium - totals.chloride;
+  let [low, high] = [4, 16];
+  for (let step = 0; step < 50; step += 1) {
+    const ph = (low + high) / 2;
+    const { OH, HCO3, CO3 } = speciesAt(ph, totals.carbon, drawn);
+    if (OH + HCO3 + 2 * CO3 < positive) low = ph;
+    else high = ph;
+  }
+  return (low + high) / 2;
+}
+
+function pK1(T: number): number {
+  return 356.3094 + 0.06091964 * T - 21834.37 / T - 126.8339 * Math.log10(T) + 1684915 / T ** 2;
+}
+
+function pK2(T: number): number {
+  return 107.8871 + 0.03252849 * T - 5151.79 / T - 38.92561 * Math.log10(T) + 563713.9 / T ** 2;
+}
+
+function pKw(T: number): number {
+  return -(293.29227 + 0.1360833 * T - 10576.913 / T - 123.73158 * Math.log10(T) - 6.996455e-5 * T ** 2);
+}

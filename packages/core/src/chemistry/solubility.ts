@@ -1,0 +1,160 @@
+import { exact, type Figure, found, given, worked } from "../figure/figure.ts";
+import { answer, type Note, noAnswer, type Outcome, type Problem, refuse } from "../figure/problem.ts";
+import { massBalance } from "../figure/source.ts";
+import { type Decimal, type DecimalInput, dec, fixedText, HUNDRED, ONE, sum } from "../number/decimal.ts";
+import { type Composition, sharesOf, speciesOf } from "./composition.ts";
+import { type SolubilityTable, solubilityTables } from "./solubility-tables.ts";
+import type { SpeciesName } from "./species.ts";
+
+/** Whether a solution stays clear: `clear`, `doubtful` within the doubt of the figures, or `crystals`. */
+export type Clarity = "clear" | "doubtful" | "crystals";
+
+export interface Solubility {
+  readonly verdict: Clarity;
+  /** Sum of what each salt takes of its own limit, in %: above 100 crystals grow. */
+  readonly taken: Figure;
+  /** Each salt with its limit, g anhydrous in 100 g water. */
+  readonly limits: readonly Figure[];
+  /** What crystallises first. */
+  readonly solid: string;
+}
+
+/** A single salt is doubtful within 3 % of its limit, about the spread of the tables; mixed salts from 80 %. */
+const SINGLE = "97";
+const MIXED = "80";
+
+/**
+ * The solubility of a salt, g anhydrous in 100 g of water.
+ *
+ * Between table rows the logarithm is taken as straight: solubility curves bend upwards.
+ *
+ * @param temperature - °C, within the table
+ * Problems: `solubility.no-table`, `solubility.temperature`.
+ * @example solubilityOf("Na2CO3", 20).ok // => true
+ */
+export function solubilityOf(name: SpeciesName, temperature: DecimalInput): Outcome<Figure> {
+  const t = dec(temperature);
+  const table = solubilityTables[name];
+  if (table === undefined) {
+    return refuse(
+      noAnswer(
+        "solubility.no-table",
+        [],
+        `${speciesOf(name).name}`,
+        `a salt with a solubility table: ${Object.keys(solubilityTables).join(", ")}`,
+        "try a small amount first",
+      ),
+    );
+  }
+  const limit = between(table, t);
+  if (limit === undefined) return refuse(outside(name, table, t));
+  const label = `limit of ${speciesOf(name).name} at ${t.toString()} °C, as ${solidAt(table, t)}`;
+  return answer(
+    found({
+      id: `solubility.${name}`,
+      label,
+      unit: "g/100 g water",
+      places: 1,
+      value: limit,
+      by: "interpolation between rows of the table, straight in the logarithm",
+      sources: table.sources,
+    }),
+  );
+}
+
+/**
+ * Whether a solution stays clear at a temperature.
+ *
+ * For mixed salts each is taken to use up its part of its own limit and the parts are added up: an estimate that no
+ * published table of these mixtures was at hand to check, hence doubtful from 80 %.
+ *
+ * @param composition - of the solution
+ * @param temperature - °C
+ * Problems: `solubility.no-water`, and those of `solubilityOf`.
+ * @example staysClear({ species: { Na2CO3: "15" }, water: "85", inert: "0" }, 4).ok // => true
+ */
+export function staysClear(composition: Composition, temperature: DecimalInput): Outcome<Solubility> {
+  const t = dec(temperature);
+  const shares = sharesOf(composition);
+  if (dec(composition.water).isZero() || shares.length === 0) {
+    return refuse(noAnswer("solubility.no-water", [], "no solution", "salts and water", "make up the solution first"));
+  }
+  const outcomes = shares.map(([name]) => solubilityOf(name, t));
+  const problems = outcomes.flatMap((outcome) => (outcome.ok ? [] : outcome.problems));
+  if (problems.length > 0) return refuse(...problems);
+  const limits = outcomes.flatMap((outcome) => (outcome.ok ? [outcome.value] : []));
+  const amounts = shares.map(([name, share]) =>
+    given({
+      id: `solubility.share.${name}`,
+      label: `share of ${speciesOf(name).name}`,
+      unit: "%",
+      places: 2,
+      value: share,
+      by: "the composition",
+      sources: [massBalance],
+    }),
+  );
+  const taken = worked({
+    id: "solubility.taken",
+    label: `taken of the limits at ${t.toString()} °C`,
+    unit: "%",
+    places: 0,
+    formula: "100 * sum(100 * amounts / water / limits)",
+    from: { amounts, water: composition.water, limits },
+    sources: limits.flatMap((figure) => figure.sources),
+  });
+  const nearest = shares[indexOfGreatest(amounts.map((amount, index) => exact(amount).div(limits[index]?.value ?? 1)))];
+  const table = nearest === undefined ? undefined : solubilityTables[nearest[0]];
+  const solid = table === undefined ? "" : solidAt(table, t);
+  return answer({ verdict: verdictOn(exact(taken), shares.length), taken, limits, solid }, notesOn(shares, t));
+}
+
+function verdictOn(taken: Decimal, salts: number): Clarity {
+  if (taken.gt(HUNDRED)) return "crystals";
+  return taken.gt(salts === 1 ? SINGLE : MIXED) ? "doubtful" : "clear";
+}
+
+function notesOn(shares: readonly (readonly [SpeciesName, Decimal])[], t: Decimal): readonly Note[] {
+  if (shares.length === 1) return [];
+  const mixed =
+    "for mixed salts the parts that each takes of its own limit are added up; no table of the mixture was at hand";
+  const notes: Note[] = [{ code: "solubility.mixed", path: [], text: mixed }];
+  const moles = (count: (name: SpeciesName) => number): Decimal =>
+    sum(shares.map(([name, share]) => share.times(count(name)).div(speciesOf(name).molarMass)));
+  const bicarbonate = moles((name) => (name === "NaHCO3" || name === "KHCO3" ? 1 : 0));
+  const sodium = moles((name) => speciesOf(name).sodium);
+  if (bicarbonate.gt(0) && sodium.gt(0) && shares.some(([name]) => name !== "NaHCO3" && name !== "NaCl")) {
+    const text = `sodium and bicarbonate meet whatever salts they came with, and sodium bicarbonate is the least soluble of them at ${fixedText(t, 0)} °C`;
+    notes.push({ code: "solubility.exchange", path: [], text });
+  }
+  return notes;
+}
+
+function outside(name: SpeciesName, table: SolubilityTable, t: Decimal): Problem {
+  const [first, last] = [table.rows[0]?.[0] ?? "", table.rows.at(-1)?.[0] ?? ""];
+  return noAnswer(
+    "solubility.temperature",
+    [],
+    `${t.toString()} °C for ${speciesOf(name).name}`,
+    `${first} to ${last} °C, where its table ends`,
+    "ask for a temperature in the range",
+  );
+}
+
+function between(table: SolubilityTable, t: Decimal): Decimal | undefined {
+  const above = table.rows.findIndex(([at]) => t.lte(at));
+  const [right, left] = [table.rows[above], table.rows[above - 1]];
+  if (right === undefined) return undefined;
+  if (t.eq(right[0])) return dec(right[1]);
+  if (left === undefined) return undefined;
+  const way = t.minus(left[0]).div(dec(right[0]).minus(left[0]));
+  return dec(left[1]).ln().times(ONE.minus(way)).plus(dec(right[1]).ln().times(way)).exp();
+}
+
+function solidAt(table: SolubilityTable, t: Decimal): string {
+  return (table.solids.find(([upTo]) => t.lte(upTo)) ?? table.solids.at(-1))?.[1] ?? "";
+}
+
+function indexOfGreatest(values: readonly Decimal[]): number {
+  return values.reduce((best, value, index) => (value.gt(values[best] ?? 0) ? index : best), 0);
+}
