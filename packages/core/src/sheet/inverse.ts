@@ -1,4 +1,4 @@
-import { exact, type Figure, worked } from "../figure/figure.ts";
+import { exact, type Figure, found, worked } from "../figure/figure.ts";
 import { answer, inputProblem, type Outcome, type Problem, refuse } from "../figure/problem.ts";
 import { definition, massBalance } from "../figure/source.ts";
 import { type DecimalText, dec } from "../number/decimal.ts";
@@ -136,7 +136,17 @@ export function lossesFrom(stages: readonly WeighedStage[]): Outcome<StageLosses
       unit: "%",
       places: 2,
       formula: "(1 - kept) * 100",
-      from: { kept },
+      from: {
+        kept: found({
+          id: "losses.kept",
+          label: "share kept through all stages",
+          unit: "",
+          places: 4,
+          value: kept,
+          by: "product of what each stage keeps",
+          sources: [massBalance],
+        }),
+      },
       sources: [massBalance],
     }),
   });

@@ -1,4 +1,4 @@
-import { exact, type Figure, given, renamed, worked } from "../figure/figure.ts";
+import { type Figure, given, renamed, worked } from "../figure/figure.ts";
 import { commonPractice, definition, fromSpec, massBalance } from "../figure/source.ts";
 import { type DecimalText, dec, floorToDivision } from "../number/decimal.ts";
 import type { CutRequest } from "./cut-request.ts";

@@ -5,18 +5,18 @@ import { type Component, choiOkos, components, densities, type Polynomial, speci
 import { asked, outsideLimits } from "./inputs.ts";
 
 /** What a dough or food is made of: the mass of each component, in g or any one unit, since only the shares count. */
-export type Composition = Readonly<Record<Component, DecimalText>>;
+export type FoodComposition = Readonly<Record<Component, DecimalText>>;
 
 /** A food at a temperature in °C. */
 export interface Food {
-  readonly composition: Composition;
+  readonly composition: FoodComposition;
   readonly temperature: DecimalText;
 }
 
 /**
  * Estimates the density of a food without pores, in g/mL: the upper bound for a dough, which always holds some air.
  *
- * Temperatures from 0 to 150 °C. Problems: `sheet.out-of-range`, `composition.empty`.
+ * Temperatures from 0 to 150 °C. Problems: `sheet.out-of-range`, `food.empty`.
  * Source: Choi and Okos 1986 component equations, volumes added up.
  *
  * @example poreFreeDensity({ composition: { water: "1", protein: "0", fat: "0", carbohydrate: "0", fibre: "0", ash: "0" }, temperature: "25" }) // => density 0.995 g/mL
@@ -45,7 +45,7 @@ export function poreFreeDensity(food: Food): Outcome<Figure> {
  * Estimates the density of a dough that holds some air, in g/mL.
  *
  * @param air - share of the volume that is air, 0 to below 100 %; measured by the kitchen, 0 gives the upper bound.
- * Problems: `sheet.out-of-range`, `composition.empty`. Source: Choi and Okos 1986; the air by definition of porosity.
+ * Problems: `sheet.out-of-range`, `food.empty`. Source: Choi and Okos 1986; the air by definition of porosity.
  *
  * @example doughDensity(dough, "5") // => density 1.22 g/mL
  */
@@ -78,7 +78,7 @@ export function doughDensity(food: Food, air: DecimalText): Outcome<Figure> {
  * Estimates the specific heat of a food from its composition, in kJ/(kg K).
  *
  * Temperatures from 0 to 150 °C. Reads dry flour 8 to 15 % too high: use `flourSpecificHeat` for flour.
- * Problems: `sheet.out-of-range`, `composition.empty`. Source: Choi and Okos 1986 component equations.
+ * Problems: `sheet.out-of-range`, `food.empty`. Source: Choi and Okos 1986 component equations.
  *
  * @example specificHeat(wholeEgg) // => specific heat 3.60 kJ/(kg K)
  */
@@ -118,14 +118,14 @@ function foodProblems({ composition, temperature }: Food): readonly Problem[] {
   const total = sum(components.map((component) => dec(composition[component])));
   if (total.gt(0)) return [];
   const expected = "at least one component above zero";
-  return [inputProblem("composition.empty", ["composition"], "nothing", expected, "give the masses of the components")];
+  return [inputProblem("food.empty", ["composition"], "nothing", expected, "give the masses of the components")];
 }
 
-function presentIn(composition: Composition): readonly Component[] {
+function presentIn(composition: FoodComposition): readonly Component[] {
   return components.filter((component) => dec(composition[component]).gt(0));
 }
 
-function massOf(composition: Composition, component: Component): Figure {
+function massOf(composition: FoodComposition, component: Component): Figure {
   return asked({ id: `food.${component}`, label: component, unit: "g", places: 2 }, composition[component]);
 }
 
@@ -144,7 +144,7 @@ function property(component: Component, what: string, unit: string, polynomial: 
 /**
  * Finds the share of air in a dough, in % of its volume, from its measured density and the density without pores.
  *
- * Problems: `composition.denser-than-solid` when the measured density is above the density without pores.
+ * Problems: `food.denser-than-solid` when the measured density is above the density without pores.
  *
  * @example airFromDensity(measured, poreFree) // => air 5.0 %
  */
@@ -152,7 +152,7 @@ export function airFromDensity(measured: Figure, poreFree: Figure): Outcome<Figu
   if (exact(measured).gt(exact(poreFree))) {
     return refuse(
       inputProblem(
-        "composition.denser-than-solid",
+        "food.denser-than-solid",
         ["density"],
         `${measured.value} g/mL`,
         `at most ${poreFree.value} g/mL, the dough without any air`,

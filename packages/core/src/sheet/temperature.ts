@@ -1,0 +1,218 @@
+import { exact, type Figure, worked } from "../figure/figure.ts";
+import { answer, type Note, noAnswer, type Outcome, type Problem, refuse } from "../figure/problem.ts";
+import { definition } from "../figure/source.ts";
+import { type DecimalText, fixedText } from "../number/decimal.ts";
+import {
+  coolerFlour,
+  doughMass,
+  heatMade,
+  heatProblems,
+  heatTakenUp,
+  type Mix,
+  type MixingHeat,
+  mixProblems,
+  waterSpecificHeat,
+} from "./heat-balance.ts";
+import { heatToMelt, iceMass, meltingIce } from "./ice.ts";
+import { asked, outsideLimits } from "./inputs.ts";
+
+/** The dough temperature that is wanted, °C, and what it is made from. */
+export interface WaterRequest extends Mix {
+  readonly wanted: DecimalText;
+  readonly heat: MixingHeat;
+  /** Temperature of the water from the tap, °C. */
+  readonly tap?: DecimalText;
+  /** Temperature of the ice, °C, 0 or below; 0 where it is left out. */
+  readonly iceTemperature?: DecimalText;
+}
+
+/** The water that brings a dough to its temperature. */
+export interface WaterPlan {
+  /** Temperature of all the water in one, °C; below 0 it can only be reached with ice. */
+  readonly temperature: Figure;
+  readonly dough: Figure;
+  readonly heatMade: Figure;
+  /** Where the tap is too warm: so much of the water as ice, the rest from the tap. */
+  readonly ice?: { readonly ice: Figure; readonly tapWater: Figure };
+}
+
+const celsius = { unit: "°C", places: 1 };
+
+/**
+ * Finds the water temperature that brings a dough to the temperature wanted, by a heat balance over its masses.
+ *
+ * What is lost to the air of the room is part of the kitchen's own measured heat of mixing. Where the tap is warmer than the water has to
+ * be, part of it is ice. Temperatures in °C, dough wanted at 0 to 60.
+ * Problems: `sheet.out-of-range`, `temperature.needs-ice`, `temperature.too-warm`, `temperature.too-cold`.
+ * Source: first law; specific heats, hydration and melting as the figures say.
+ *
+ * @example waterTemperature({ flour: { mass: "10000", temperature: "22" }, water: "3500", wanted: "27", heat: { kind: "measured", perKilogram: "5" } }) // => 28.7 °C
+ */
+export function waterTemperature(request: WaterRequest): Outcome<WaterPlan> {
+  const problems = [
+    ...mixProblems(request),
+    ...heatProblems(request.heat),
+    ...outsideLimits([
+      { path: ["wanted"], value: request.wanted, unit: "°C", least: "0", most: "60" },
+      { path: ["tap"], value: request.tap, unit: "°C", above: "0", most: "100" },
+      { path: ["iceTemperature"], value: request.iceTemperature, unit: "°C", least: "-40", most: "0" },
+    ]),
+  ];
+  if (problems.length > 0) return refuse(...problems);
+  const wanted = asked({ id: "dough.temperature", label: "dough temperature wanted", ...celsius }, request.wanted);
+  const water = asked({ id: "water.mass", label: "water", unit: "g", places: 0 }, request.water);
+  const dough = doughMass(request);
+  const made = heatMade(request.heat, dough);
+  const temperature = worked({
+    id: "water.temperature",
+    label: "water temperature",
+    ...celsius,
+    formula: "wanted + (takenUp - made) / (water / 1000 * heat)",
+    from: { wanted, takenUp: heatTakenUp(request, wanted), made, water, heat: waterSpecificHeat },
+    sources: [definition],
+  });
+  const plan = { temperature, dough, heatMade: made };
+  if (exact(temperature).gt(100)) return refuse(tooCold(temperature));
+  if (request.tap === undefined) {
+    return exact(temperature).lt(0) ? refuse(needsIce(temperature)) : answer(plan, hotNote(temperature));
+  }
+  const tap = asked({ id: "water.tap", label: "water from the tap", ...celsius }, request.tap);
+  if (exact(temperature).gte(exact(tap))) return answer(plan, hotNote(temperature));
+  return withIce(request, plan, water, tap);
+}
+
+function withIce(request: WaterRequest, plan: WaterPlan, water: Figure, tap: Figure): Outcome<WaterPlan> {
+  const iceTemperature =
+    request.iceTemperature === undefined
+      ? meltingIce
+      : asked({ id: "ice.temperature", label: "temperature of the ice", ...celsius }, request.iceTemperature);
+  const ice = iceMass(water, tap, plan.temperature, iceTemperature);
+  if (exact(ice).gt(exact(water))) return refuse(tooWarm(request, plan, water, iceTemperature));
+  const tapWater = worked({
+    id: "water.from-tap",
+    label: "water from the tap beside the ice",
+    unit: "g",
+    places: 0,
+    formula: "water - ice",
+    from: { water, ice },
+    sources: [definition],
+  });
+  return answer({ ...plan, ice: { ice, tapWater } });
+}
+
+function tooWarm(request: WaterRequest, plan: WaterPlan, water: Figure, iceTemperature: Figure): Problem {
+  const surplus = worked({
+    id: "mix.surplus",
+    label: "heat that all the water as ice cannot take up",
+    unit: "kJ",
+    places: 1,
+    formula: "water / 1000 * (-melting - heat * wanted)",
+    from: { water, melting: heatToMelt(iceTemperature), heat: waterSpecificHeat, wanted: plan.temperature },
+    sources: [definition],
+  });
+  const flour = coolerFlour(request, surplus);
+  const advice = `cool the flour to ${fixedText(flour.value, 0)} °C or below, or mix in less time`;
+  const found = "a dough too warm even with all its water as ice";
+  return noAnswer("temperature.too-warm", ["flour", "temperature"], found, "ice for part of the water at most", advice);
+}
+
+function needsIce(temperature: Figure): Problem {
+  const found = `water of ${fixedText(temperature.value, 1)} °C`;
+  const advice = "give the temperature of the tap, so that the share of ice can be worked out";
+  return noAnswer("temperature.needs-ice", ["tap"], found, "liquid water", advice);
+}
+
+function tooCold(temperature: Figure): Problem {
+  const found = `water of ${fixedText(temperature.value, 0)} °C`;
+  const advice = "let the flour come to a warmer room first";
+  return noAnswer("temperature.too-cold", ["flour", "temperature"], found, "liquid water", advice);
+}
+
+function hotNote(temperature: Figure): readonly Note[] {
+  if (exact(temperature).lte(45)) return [];
+  const text =
+    "Water above about 45 °C scalds hands and begins to harm flour protein where it first meets it (common practice, no source); warm the flour instead.";
+  return [{ code: "temperature.hot-water", path: [], text }];
+}
+
+/** A mix as it was made: what went in, and the temperature its dough came out with. */
+export interface MeasuredMix extends Mix {
+  readonly waterTemperature: DecimalText;
+  readonly doughTemperature: DecimalText;
+}
+
+/**
+ * Finds the heat of mixing of one measured mix, in kJ/kg of dough: hydration, mixer work and loss to the room in one. It is
+ * the kitchen's own figure for this mixer, dough and time, and takes the place of the estimate.
+ *
+ * Problems: `sheet.out-of-range`.
+ *
+ * @example mixingHeat({ flour: { mass: "10000", temperature: "22" }, water: "3500", waterTemperature: "28.67", doughTemperature: "27" }) // => 5.0 kJ/kg
+ */
+export function mixingHeat(mix: MeasuredMix): Outcome<Figure> {
+  const problems = [
+    ...mixProblems(mix),
+    ...outsideLimits([
+      { path: ["waterTemperature"], value: mix.waterTemperature, unit: "°C", least: "0", most: "100" },
+      { path: ["doughTemperature"], value: mix.doughTemperature, unit: "°C", least: "0", most: "100" },
+    ]),
+  ];
+  if (problems.length > 0) return refuse(...problems);
+  const reached = asked({ id: "dough.temperature", label: "dough temperature", ...celsius }, mix.doughTemperature);
+  return answer(
+    worked({
+      id: "mix.heat",
+      label: "heat of mixing, measured",
+      unit: "kJ/kg",
+      places: 1,
+      formula: "(takenUp + water / 1000 * heat * (reached - own)) / (dough / 1000)",
+      from: {
+        takenUp: heatTakenUp(mix, reached),
+        water: mix.water,
+        heat: waterSpecificHeat,
+        reached,
+        own: mix.waterTemperature,
+        dough: doughMass(mix),
+      },
+      sources: [definition],
+    }),
+  );
+}
+
+/** A mixer at work: power that goes into the dough in kW, minutes, dough in g. */
+export interface MixerRun {
+  readonly power: DecimalText;
+  readonly minutes: DecimalText;
+  readonly dough: DecimalText;
+}
+
+/**
+ * Finds the work a mixer puts into a dough, in kJ/kg: at most its power for the time it runs.
+ *
+ * Problems: `sheet.out-of-range`.
+ *
+ * @example mixerWork({ power: "0.75", minutes: "10", dough: "13500" }) // => 33.3 kJ/kg
+ */
+export function mixerWork({ power, minutes, dough }: MixerRun): Outcome<Figure> {
+  const problems = outsideLimits([
+    { path: ["power"], value: power, unit: "kW", least: "0", most: "1000" },
+    { path: ["minutes"], value: minutes, unit: "min", least: "0", most: "600" },
+    { path: ["dough"], value: dough, unit: "g", above: "0" },
+  ]);
+  if (problems.length > 0) return refuse(...problems);
+  return answer(
+    worked({
+      id: "mix.work",
+      label: "mixer work",
+      unit: "kJ/kg",
+      places: 1,
+      formula: "power * minutes * 60 / (dough / 1000)",
+      from: {
+        power: asked({ id: "mixer.power", label: "power", unit: "kW", places: 2 }, power),
+        minutes: asked({ id: "mixer.minutes", label: "mixing time", unit: "min", places: 0 }, minutes),
+        dough: asked({ id: "mix.dough", label: "dough", unit: "g", places: 0 }, dough),
+      },
+      sources: [definition],
+    }),
+  );
+}
