@@ -141,6 +141,11 @@ function property(component: Component, what: string, unit: string, polynomial: 
   });
 }
 
+/** The density that a kitchen has measured, g/mL. @example givenDensity("1.24") // => dough density 1.24 g/mL */
+export function givenDensity(value: DecimalText): Figure {
+  return asked({ id: "dough.density", label: "dough density", unit: "g/mL", places: 3 }, value);
+}
+
 /**
  * Finds the share of air in a dough, in % of its volume, from its measured density and the density without pores.
  *

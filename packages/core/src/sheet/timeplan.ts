@@ -1,0 +1,139 @@
+import { exact, type Figure, found, worked } from "../figure/figure.ts";
+import { answer, noAnswer, type Outcome, type Problem, refuse } from "../figure/problem.ts";
+import { definition } from "../figure/source.ts";
+import type { Booking } from "./bookings.ts";
+import { type Moment, momentAt, readTimeOfDay } from "./clock.ts";
+import { asked } from "./inputs.ts";
+import { latestTimes, type Operation, operationsOf } from "./load-times.ts";
+import { type MachineCount, type PlanRequest, planRequestProblems, type StageName } from "./plan-request.ts";
+
+/** A stage of a load in time. A wait has no machine. */
+export interface PlannedStage {
+  readonly name: StageName;
+  readonly machine?: string;
+  /** Which of the machines of its kind, from 1. */
+  readonly unit?: number;
+  readonly start: Moment;
+  readonly end: Moment;
+}
+
+/** A load in time, first to last stage. */
+export interface PlannedLoad {
+  readonly load: number;
+  readonly stages: readonly PlannedStage[];
+  /** How long it is done before service, min. */
+  readonly hold: Figure;
+}
+
+/** A day's plan. */
+export interface TimePlan {
+  readonly serve: Moment;
+  readonly start: Moment;
+  readonly loads: readonly PlannedLoad[];
+  /** The kind of machine that sets the pace, and the minutes it needs for a load. */
+  readonly bottleneck: { readonly machine: string; readonly minutesPerLoad: Figure };
+  /** How long the load that is done first stands before service, min. */
+  readonly longestHold: Figure;
+}
+
+/**
+ * Plans the stages of every load backwards from service, each load as late as its machines and limits allow.
+ *
+ * Loads are placed from the last to the first; no machine is used twice at once; every wait keeps to its limits. A wait that
+ * is longer than it need be is shown as it is. Whole minutes.
+ * Problems: `sheet.out-of-range`, `plan.serve-time`, `plan.open-ended`, `plan.machine-twice`, `plan.machine-not-there`,
+ * `plan.stands-too-long`.
+ *
+ * @example timePlan({ serve: "12:15", loads: 5, stages, machines }) // => loads 1 to 5, start 08:40, bottleneck sheeter
+ */
+export function timePlan(request: PlanRequest): Outcome<TimePlan> {
+  const problems = planRequestProblems(request);
+  const serve = readTimeOfDay(request.serve);
+  if (problems.length > 0 || serve === undefined) return refuse(...problems);
+  const operations = operationsOf(request);
+  const booked = new Map<string, readonly Booking[]>();
+  const times: (readonly Booking[])[] = [];
+  for (let placed = 0; placed < request.loads; placed += 1) {
+    const slots = latestTimes(operations, booked, serve);
+    for (const [index, { stage }] of operations.entries()) {
+      const slot = slots[index];
+      if (slot !== undefined) booked.set(stage.machine, [...(booked.get(stage.machine) ?? []), slot]);
+    }
+    times.push(slots);
+  }
+  times.sort((a, b) => (a.at(-1)?.end ?? 0) - (b.at(-1)?.end ?? 0) || (a[0]?.start ?? 0) - (b[0]?.start ?? 0));
+  const loads = times.map((slots, index) => plannedLoad(index + 1, slots, operations, serve));
+  const bottleneck = bottleneckOf(operations, request.machines);
+  const longestHold = holdFigure("plan.longest-hold", "longest wait of a load that is done", serve, times[0]);
+  if (request.longestHold !== undefined && exact(longestHold).gt(request.longestHold)) {
+    return refuse(standsTooLong(longestHold, request.longestHold, bottleneck.machine));
+  }
+  const start = Math.min(...times.map((slots) => slots[0]?.start ?? serve));
+  return answer({ serve: momentAt(serve), start: momentAt(start), loads, bottleneck, longestHold });
+}
+
+function plannedLoad(
+  load: number,
+  slots: readonly Booking[],
+  operations: readonly Operation[],
+  serve: number,
+): PlannedLoad {
+  const stages = operations.flatMap(({ stage, waits }, index): readonly PlannedStage[] => {
+    const slot = slots[index];
+    if (slot === undefined) return [];
+    const { name, machine } = stage;
+    const work = { name, machine, unit: slot.unit + 1, start: momentAt(slot.start), end: momentAt(slot.end) };
+    return [work, ...plannedWaits(waits, slot.end, slots[index + 1]?.start ?? slot.end)];
+  });
+  return { load, stages, hold: holdFigure(`load-${load}.hold`, "wait of the load before service", serve, slots) };
+}
+
+/** The time between two operations, shared out: each wait its least, the rest to the first that may take it. */
+function plannedWaits(waits: Operation["waits"], from: number, to: number): readonly PlannedStage[] {
+  let start = from;
+  let spare = to - from - waits.reduce((total, wait) => total + wait.least, 0);
+  return waits.map(({ name, least, greatest = Number.POSITIVE_INFINITY }) => {
+    const more = Math.min(spare, greatest - least);
+    const end = start + least + more;
+    const planned = { name, start: momentAt(start), end: momentAt(end) };
+    start = end;
+    spare -= more;
+    return planned;
+  });
+}
+
+function holdFigure(id: string, label: string, serve: number, slots: readonly Booking[] | undefined): Figure {
+  const done = slots?.at(-1)?.end ?? serve;
+  const formula = "serve - done";
+  return worked({ id, label, unit: "min", places: 0, formula, from: { serve, done }, sources: [definition] });
+}
+
+function bottleneckOf(operations: readonly Operation[], machines: readonly MachineCount[]): TimePlan["bottleneck"] {
+  const paces = machines
+    .map(({ name, count }) => ({ machine: name, minutesPerLoad: paceOf(operations, name, count) }))
+    .sort((a, b) => exact(b.minutesPerLoad).comparedTo(exact(a.minutesPerLoad)));
+  const [slowest] = paces;
+  if (slowest === undefined) throw new RangeError("a plan without machines was let through");
+  return slowest;
+}
+
+function paceOf(operations: readonly Operation[], machine: string, count: number): Figure {
+  const naming = { id: "plan.pace", label: `minutes of a load at the ${machine}`, unit: "min", places: 1 };
+  const stages = operations.filter(({ stage }) => stage.machine === machine).map(({ stage }) => stage);
+  if (stages.length === 0) return found({ ...naming, value: 0, by: "not used by any stage", sources: [definition] });
+  const minutes = stages.map(({ name, minutes: value }) =>
+    asked({ id: `stage.${name}`, label: name, unit: "min", places: 0 }, value),
+  );
+  return worked({ ...naming, formula: "sum(minutes) / count", from: { minutes, count }, sources: [definition] });
+}
+
+function standsTooLong(hold: Figure, longest: number, machine: string): Problem {
+  const advice = `serve in sittings, add to the ${machine}, which sets the pace, or allow a longer wait`;
+  return noAnswer(
+    "plan.stands-too-long",
+    ["longestHold"],
+    `the first load stands ${hold.value} min before service`,
+    `at most ${longest} min`,
+    advice,
+  );
+}
