@@ -16,7 +16,7 @@ export interface Figure {
   readonly working: Working;
   readonly sources: readonly Source[];
   /** Least and greatest value it may have, where that is known. */
-  readonly range?: Range;
+  readonly range?: Range | undefined;
 }
 
 /** How a figure came about. */

@@ -11,7 +11,7 @@ export interface Source {
   /** Author, year, title, place. */
   readonly cite: string;
   /** Table, page, section or item number within it. */
-  readonly at?: string;
+  readonly at?: string | undefined;
   readonly standing: Standing;
 }
 

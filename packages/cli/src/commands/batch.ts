@@ -1,0 +1,31 @@
+import { printProblems, printReport } from "./answer.ts";
+import type { Command } from "./command.ts";
+import { batchFlags, batchOverrides, reportFlags } from "./flags.ts";
+
+/** `noodlewright batch`: the weights on the bench. */
+export const batchCommand: Command = {
+  usage: "batch <spec>",
+  describe: "The weights of a batch: loads, scales, losses, stock solutions",
+  positionals: { spec: "Spec file in YAML or JSON, or - for standard input" },
+  flags: { ...batchFlags, ...reportFlags },
+  examples: [
+    ["noodlewright batch noodle.yaml", "the batch that the spec describes"],
+    ["noodlewright batch noodle.yaml --bowls 320 --raw-weight '130 g'", "320 bowls of 130 g of raw strands"],
+    ["noodlewright batch noodle.yaml --have 'bread flour=3.2 kg'", "what can be made of the flour there is"],
+    ["noodlewright batch noodle.yaml --load largest --format csv", "one mixer load, for a spreadsheet"],
+  ],
+  run: async (asked, io) => {
+    const { batchReport, formulaOf, planBatch } = await import("@noodlewright/core");
+    const { loadSpec } = await import("../input/load-spec.ts");
+    const loading = await loadSpec(asked.text("spec") ?? "-", batchOverrides(asked), io);
+    if (!loading.ok) return printProblems(loading.problems, asked, io);
+    const { data, included, place } = loading.spec;
+    const outcome = formulaOf(data, included);
+    if (!outcome.ok) return printProblems(outcome.problems.map(place), asked, io);
+    const { spec, formula } = outcome.value;
+    const units = asked.text("units") === "us" ? "us" : "metric";
+    const batch = planBatch(spec, formula, units === "us");
+    if (!batch.ok) return printProblems(batch.problems.map(place), asked, io);
+    return printReport(batchReport(formula, batch.value, [...outcome.notes, ...batch.notes], units), asked, io);
+  },
+};

@@ -1,0 +1,28 @@
+import type { ExitStatus, Io } from "../io.ts";
+
+/** A flag of a command. Every value arrives as text, so that no number loses its digits or its unit on the way. */
+export interface Flag {
+  readonly describe: string;
+  readonly kind: "text" | "switch";
+  readonly choices?: readonly string[];
+  readonly placeholder?: string;
+  readonly fallback?: string;
+}
+
+/** What was asked on the command line. */
+export interface Asked {
+  readonly text: (name: string) => string | undefined;
+  readonly list: (name: string) => readonly string[];
+  readonly on: (name: string) => boolean;
+}
+
+/** One command: its words, its flags, its examples, and what it does. */
+export interface Command {
+  /** Words after `noodlewright`, such as `formula <spec>`. */
+  readonly usage: string;
+  readonly describe: string;
+  readonly positionals: Readonly<Record<string, string>>;
+  readonly flags: Readonly<Record<string, Flag>>;
+  readonly examples: readonly (readonly [line: string, meaning: string])[];
+  readonly run: (asked: Asked, io: Io) => Promise<ExitStatus>;
+}

@@ -1,0 +1,67 @@
+import type { Override } from "../input/load-spec.ts";
+import type { Asked, Flag } from "./command.ts";
+
+/** Flags of every command that prints a report. */
+export const reportFlags = {
+  format: {
+    describe: "Form of the output",
+    kind: "text",
+    choices: ["table", "json", "csv", "markdown"],
+    fallback: "table",
+  },
+  working: { describe: "Show for every figure its formula, the numbers put in, and the source", kind: "switch" },
+  units: { describe: "Units to speak in", kind: "text", choices: ["metric", "us"], fallback: "metric" },
+  table: { describe: "Name of the table that --format csv prints", kind: "text", placeholder: "name" },
+} as const satisfies Readonly<Record<string, Flag>>;
+
+/** Flags that set the size of a batch in place of the spec. */
+export const batchFlags = {
+  bowls: { describe: "Number of bowls", kind: "text", placeholder: "320" },
+  "raw-weight": { describe: "Raw strands in a bowl", kind: "text", placeholder: "130 g" },
+  "cooked-weight": { describe: "Cooked noodles in a bowl", kind: "text", placeholder: "230 g" },
+  "cook-gain": { describe: "Cooked weight over raw weight", kind: "text", placeholder: "1.8" },
+  dough: { describe: "Dough to mix", kind: "text", placeholder: "12 kg" },
+  flour: { describe: "Flour as weighed", kind: "text", placeholder: "10 kg" },
+  load: { describe: "One mixer load", kind: "text", choices: ["largest", "smallest"] },
+  have: { describe: "All there is of one ingredient", kind: "text", placeholder: "bread flour=3.2 kg" },
+} as const satisfies Readonly<Record<string, Flag>>;
+
+const sizes = ["bowls", "dough", "flour", "load", "have"];
+
+/** The parts of a spec that the flags of a batch say. */
+export function batchOverrides(asked: Asked): readonly Override[] {
+  const one = (flag: keyof typeof batchFlags, key: string, value: unknown, instead: readonly string[]): Override => ({
+    flag: `--${flag}`,
+    path: ["batch", key],
+    value,
+    instead,
+  });
+  const overrides: Override[] = [];
+  const say = (flag: keyof typeof batchFlags, key: string, instead: readonly string[], read = plain): void => {
+    const text = asked.text(flag);
+    if (text !== undefined) overrides.push(one(flag, key, read(text), instead));
+  };
+  say("bowls", "bowls", sizes, wholeNumber);
+  say("dough", "dough", sizes);
+  say("flour", "flour", sizes);
+  say("load", "load", sizes);
+  say("have", "have", sizes, nameAndAmount);
+  say("raw-weight", "rawWeight", ["cookedWeight"]);
+  say("cooked-weight", "cookedWeight", ["rawWeight"]);
+  say("cook-gain", "cookGain", [], wholeNumber);
+  return overrides;
+}
+
+function plain(text: string): unknown {
+  return text;
+}
+
+/** A plain number stays text where it is none, so that the schema can say what is wrong with it. */
+function wholeNumber(text: string): unknown {
+  return /^\d+(\.\d+)?$/u.test(text.trim()) ? Number(text) : text;
+}
+
+function nameAndAmount(text: string): unknown {
+  const at = text.lastIndexOf("=");
+  return at < 0 ? text : { name: text.slice(0, at).trim(), amount: text.slice(at + 1).trim() };
+}

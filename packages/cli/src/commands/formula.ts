@@ -1,0 +1,26 @@
+import { printProblems, printReport } from "./answer.ts";
+import type { Command } from "./command.ts";
+import { reportFlags } from "./flags.ts";
+
+/** `noodlewright formula`: the formula on 100 of flour and what it comes to. */
+export const formulaCommand: Command = {
+  usage: "formula <spec>",
+  describe: "The formula on 100 of flour: blend, water, alkali, allergens",
+  positionals: { spec: "Spec file in YAML or JSON, or - for standard input" },
+  flags: reportFlags,
+  examples: [
+    ["noodlewright formula noodle.yaml", "the formula and the figures of the blend"],
+    ["noodlewright formula noodle.yaml --working", "the same, every figure with its working"],
+    ["noodlewright formula - --format json < noodle.json", "from standard input, for another program"],
+  ],
+  run: async (asked, io) => {
+    const { formulaOf, formulaReport } = await import("@noodlewright/core");
+    const { loadSpec } = await import("../input/load-spec.ts");
+    const loading = await loadSpec(asked.text("spec") ?? "-", [], io);
+    if (!loading.ok) return printProblems(loading.problems, asked, io);
+    const { data, included, place } = loading.spec;
+    const outcome = formulaOf(data, included);
+    if (!outcome.ok) return printProblems(outcome.problems.map(place), asked, io);
+    return printReport(formulaReport(outcome.value.formula, outcome.notes), asked, io);
+  },
+};

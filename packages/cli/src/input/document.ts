@@ -1,0 +1,122 @@
+import type { Path, Problem } from "@noodlewright/core";
+import { type Document, isAlias, isMap, isScalar, isSeq, LineCounter, type Node, parseDocument } from "yaml";
+import type { TextFile } from "./read-file.ts";
+
+/** Most uses of an alias before a document is taken for a trap. */
+const mostAliases = 50;
+
+/** A place in a file: line and column from 1, and how many characters are meant. */
+export interface Place {
+  readonly line: number;
+  readonly column: number;
+  readonly length: number;
+}
+
+/** A problem and where in which file it stands. */
+export interface PlacedProblem extends Problem {
+  readonly file?: string;
+  readonly place?: Place;
+  readonly lineText?: string;
+  /** The flag that said it, where a flag did. */
+  readonly flag?: string;
+}
+
+/** A YAML or JSON file as plain data, with the way back from a path to its place. */
+export interface ParsedFile {
+  readonly data: unknown;
+  readonly place: (problem: Problem) => PlacedProblem;
+}
+
+export type Parsing = { readonly ok: true; readonly parsed: ParsedFile } | { readonly ok: false; readonly problems: readonly PlacedProblem[] };
+
+/** Parses a YAML or JSON file; every problem of syntax comes back with its place. */
+export function parseFile(file: TextFile): Parsing {
+  const lineCounter = new LineCounter();
+  const document = parseDocument(file.text, { lineCounter, prettyErrors: false, uniqueKeys: true });
+  const at = (start: number, end: number): Pick<PlacedProblem, "file" | "place" | "lineText"> => {
+    const { line, col } = lineCounter.linePos(start);
+    const lineText = file.text.split(/\r?\n/u)[line - 1] ?? "";
+    const length = Math.max(1, Math.min(end - start, lineText.length - col + 1));
+    return { file: file.name, place: { line, column: col, length }, lineText };
+  };
+  if (document.errors.length > 0) {
+    const problems = document.errors.map((error) => ({ ...syntaxProblem(error.code, error.message), ...at(error.pos[0], error.pos[1]) }));
+    return { ok: false, problems };
+  }
+  let data: unknown;
+  try {
+    data = document.toJS({ maxAliasCount: mostAliases });
+  } catch {
+    const expected = `at most ${mostAliases} uses of aliases`;
+    const problem = syntax("file.aliases", "aliases within aliases", expected, "write the values out");
+    return { ok: false, problems: [{ ...problem, file: file.name }] };
+  }
+  const place = (problem: Problem): PlacedProblem => {
+    const range = findRange(document, problem);
+    return { ...problem, ...(range === undefined ? { file: file.name } : at(range[0], range[1])) };
+  };
+  return { ok: true, parsed: { data, place } };
+}
+
+function syntax(code: string, found: string, expected: string, advice: string): Problem {
+  return { code, kind: "input", path: [], found, expected, advice };
+}
+
+function syntaxProblem(code: string, message: string): Problem {
+  const detail = message.replace(/\s+/gu, " ").trim();
+  switch (code) {
+    case "DUPLICATE_KEY":
+      return syntax("file.duplicate-key", "a key that stands twice", "every key once", "remove one of them");
+    case "TAB_AS_INDENT":
+      return syntax("file.tab", "a tab at the start of the line", "spaces", "indent with spaces");
+    case "MULTIPLE_DOCS":
+      return syntax("file.several", "more than one document", "one spec in a file", "split the file at its `---` lines");
+    default:
+      return syntax("file.syntax", `text that is no YAML (${lowerFirst(detail)})`, "YAML or JSON", "check indents, colons and quotes here");
+  }
+}
+
+function lowerFirst(text: string): string {
+  return text.charAt(0).toLowerCase() + text.slice(1);
+}
+
+type Span = readonly [start: number, end: number];
+
+/** The value that a path points at; its key where the key is what is wrong; the nearest parent where it is missing. */
+function findRange(document: Document, problem: Problem): Span | undefined {
+  let node: unknown = document.contents;
+  let span: Span | undefined;
+  const path: Path = problem.path;
+  for (const [index, step] of path.entries()) {
+    if (isAlias(node)) node = node.resolve(document);
+    if (isMap(node)) {
+      const pair = node.items.find((item) => isScalar(item.key) && String(item.key.value) === String(step));
+      if (pair === undefined) return span ?? firstLine(node);
+      const key = rangeOf(pair.key);
+      const last = index === path.length - 1;
+      node = pair.value;
+      const value = rangeOf(node);
+      span = last && problem.code !== "spec.unknown-key" && isScalar(node) ? (value ?? key) : key;
+    } else if (isSeq(node) && typeof step === "number") {
+      node = node.items[step];
+      span = firstSpan(node) ?? span;
+    } else return span;
+  }
+  return span;
+}
+
+function rangeOf(node: unknown): Span | undefined {
+  const range = (node as Node | null | undefined)?.range;
+  return range === null || range === undefined ? undefined : [range[0], Math.max(range[1], range[0] + 1)];
+}
+
+/** The first key of a section, or the whole of a single value. */
+function firstSpan(node: unknown): Span | undefined {
+  if (isMap(node)) return rangeOf(node.items[0]?.key) ?? rangeOf(node);
+  return rangeOf(node);
+}
+
+function firstLine(node: unknown): Span | undefined {
+  const range = rangeOf(node);
+  return range === undefined ? undefined : [range[0], range[0] + 1];
+}

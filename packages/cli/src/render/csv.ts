@@ -1,0 +1,37 @@
+import type { Cell, Report, Table } from "@noodlewright/core";
+import type { Rendering } from "./render.ts";
+
+/** Prints one table of a report as CSV (RFC 4180): exact numbers, ungrouped, with the units in the headings. */
+export function renderCsv(report: Report, name: string | undefined): Rendering {
+  const tables = report.sections.flatMap(({ blocks }) => blocks.filter((block): block is Table => block.kind === "table"));
+  const wanted = name ?? report.main;
+  const table = tables.find(({ id }) => id === wanted);
+  if (table === undefined) {
+    const expected = `one of: ${tables.map(({ id }) => id).join(", ")}`;
+    return {
+      ok: false,
+      problem: {
+        code: "table.unknown",
+        kind: "input",
+        path: [],
+        found: `no table "${wanted}"`,
+        expected,
+        advice: "name one of these with --table",
+      },
+    };
+  }
+  const lines = [table.columns.map(({ label }) => label), ...table.rows.map(({ cells }) => cells.map(plainText))];
+  return { ok: true, text: lines.map((line) => `${line.map(field).join(",")}\r\n`).join("") };
+}
+
+/** Numbers as they are shown, less the grouping of digits and the typographic minus, so that spreadsheets read them. */
+function plainText(cell: Cell): string {
+  if (cell.value === undefined) return cell.text;
+  return cell.text.replace(/(?<=\d) (?=\d{3}\b)/gu, "").replace(/^−/u, "-");
+}
+
+/** Quotes a field where it must be, and defuses what a spreadsheet would take for a formula. */
+function field(text: string): string {
+  const safe = /^[=+@\t\r]/u.test(text) || /^-(?!\d)/u.test(text) ? `'${text}` : text;
+  return /[",\r\n]/u.test(safe) ? `"${safe.replaceAll('"', '""')}"` : safe;
+}

@@ -1,0 +1,58 @@
+import { type Block, type Report, shownGrouped, type Table } from "@noodlewright/core";
+import { workingLines } from "./working.ts";
+
+/** Prints a report as Markdown, with what the words contain kept from being read as markup. */
+export function renderMarkdown(report: Report): string {
+  const parts = [`# ${escape(report.title)}`];
+  for (const { heading, blocks } of report.sections) {
+    parts.push(`## ${escape(heading)}`, ...blocks.map(blockText));
+  }
+  if (report.notes.length > 0) parts.push("## Notes", list(report.notes.map(({ text }) => text)));
+  if (report.cautions.length > 0) parts.push("## Cautions", list(report.cautions));
+  return `${parts.join("\n\n")}\n`;
+}
+
+function blockText(block: Block): string {
+  switch (block.kind) {
+    case "table":
+      return tableText(block);
+    case "figures":
+      return tableText({
+        kind: "table",
+        id: "figures",
+        columns: [
+          { id: "figure", label: "figure", align: "left" },
+          { id: "value", label: "value", align: "right" },
+          { id: "unit", label: "unit", align: "left" },
+        ],
+        rows: block.figures.map((figure) => ({
+          role: "item",
+          cells: [{ text: figure.label }, { text: shownGrouped(figure) }, { text: figure.unit }],
+        })),
+      });
+    case "text":
+      return block.lines.map(escape).join("\n\n");
+    case "working":
+      return block.figures
+        .map((figure) => `- ${escape(figure.label)}\n${workingLines(figure).map((line) => `  - ${escape(line)}`).join("\n")}`)
+        .join("\n");
+  }
+}
+
+function tableText(table: Table): string {
+  const line = (cells: readonly string[]): string => `| ${cells.join(" | ")} |`;
+  const strong = (text: string, role: string): string => (role === "total" && text !== "" ? `**${text}**` : text);
+  return [
+    line(table.columns.map(({ label }) => escape(label))),
+    line(table.columns.map(({ align }) => (align === "right" ? "--:" : ":--"))),
+    ...table.rows.map(({ role, cells }) => line(cells.map(({ text }) => strong(escape(text), role)))),
+  ].join("\n");
+}
+
+function list(lines: readonly string[]): string {
+  return lines.map((line) => `- ${escape(line)}`).join("\n");
+}
+
+function escape(text: string): string {
+  return text.replace(/[\\`*_{}[\]<>|#~]/gu, "\\$&").replace(/\r?\n/gu, " ");
+}

@@ -1,0 +1,75 @@
+import { styleText } from "node:util";
+import { pathText } from "@noodlewright/core";
+import type { PlacedProblem } from "../input/document.ts";
+import { wrapText } from "./wrap.ts";
+
+/** Longest piece of a line that is shown. */
+const excerptWidth = 100;
+
+interface Manner {
+  readonly width: number;
+  readonly colour: boolean;
+}
+
+/** Prints problems in words: place, excerpt with a caret, what was found, what would be right, what to do. */
+export function renderProblems(problems: readonly PlacedProblem[], manner: Manner): string {
+  const sorted = [...problems].sort((a, b) => (a.place?.line ?? 0) - (b.place?.line ?? 0));
+  const parts = sorted.map((problem) => problemLines(problem, manner).join("\n"));
+  const count = problems.length === 1 ? "1 problem" : `${problems.length} problems`;
+  const verdict = problems.every(({ kind }) => kind === "no-answer") ? "there is no such answer" : "nothing was worked out";
+  return `${parts.join("\n\n")}\n\n${count}; ${verdict}.\n`;
+}
+
+function problemLines(problem: PlacedProblem, manner: Manner): readonly string[] {
+  const strong = (text: string): string => (manner.colour ? styleText("bold", text, { validateStream: false }) : text);
+  const { file, place, flag, path, code } = problem;
+  const where =
+    flag !== undefined
+      ? flag
+      : file === undefined
+        ? "noodlewright"
+        : place === undefined
+          ? file
+          : `${file}:${place.line}:${place.column}`;
+  const what = path.length === 0 ? "" : ` ${pathText(path)}`;
+  const fact = (name: string, text: string): readonly string[] =>
+    wrapText(text, Math.max(20, manner.width - 12)).map((line, index) => `  ${(index === 0 ? name : "").padEnd(9)} ${line}`);
+  return [
+    `${strong(`${where}:${what}`)} [${code}]`,
+    ...excerpt(problem),
+    ...fact("found", problem.found),
+    ...fact("expected", problem.expected),
+    ...fact("do", problem.advice),
+  ];
+}
+
+function excerpt({ place, lineText }: PlacedProblem): readonly string[] {
+  if (place === undefined || lineText === undefined) return [];
+  const start = Math.max(0, place.column - 1 - excerptWidth / 2);
+  const shown = printable(lineText.slice(start, start + excerptWidth));
+  const number = String(place.line);
+  const before = " ".repeat(place.column - 1 - start);
+  const carets = "^".repeat(Math.min(place.length, Math.max(1, shown.length - before.length)));
+  return [`  ${number} | ${shown}`, `  ${" ".repeat(number.length)} | ${before}${carets}`];
+}
+
+/** Control characters would move the cursor; each is shown as one mark. */
+function printable(text: string): string {
+  return text.replace(/\p{Cc}/gu, "·");
+}
+
+/** Problems for other programs. */
+export function problemsJson(problems: readonly PlacedProblem[]): string {
+  const list = problems.map(({ code, kind, path, found, expected, advice, file, place, flag }) => ({
+    code,
+    kind,
+    path: pathText(path),
+    found,
+    expected,
+    advice,
+    ...(flag !== undefined && { flag }),
+    ...(file !== undefined && { file }),
+    ...(place && { line: place.line, column: place.column }),
+  }));
+  return `${JSON.stringify({ noodlewright: "problems", version: 1, problems: list }, undefined, 2)}\n`;
+}

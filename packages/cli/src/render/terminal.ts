@@ -1,0 +1,134 @@
+import { styleText } from "node:util";
+import { type Block, type Figure, type Report, shownGrouped, type Table } from "@noodlewright/core";
+import CliTable from "cli-table3";
+import { workingLines } from "./working.ts";
+import { wrapText } from "./wrap.ts";
+
+interface Manner {
+  readonly width: number;
+  readonly colour: boolean;
+}
+
+/** Prints a report for people: headings, tables that fit the width, notes and cautions at the end. */
+export function renderTerminal(report: Report, manner: Manner): string {
+  const strong = (text: string): string => (manner.colour ? styleText("bold", text, { validateStream: false }) : text);
+  const parts = [strong(report.title)];
+  for (const { heading, blocks } of report.sections) {
+    parts.push("", strong(heading));
+    for (const [index, block] of blocks.entries()) {
+      if (index > 0 && block.kind === "table") parts.push("");
+      parts.push(...blockLines(block, manner));
+    }
+  }
+  if (report.notes.length > 0) parts.push("", strong("Notes"), ...bullets(report.notes.map(({ text }) => text), manner.width));
+  if (report.cautions.length > 0) parts.push("", strong("Cautions"), ...bullets(report.cautions, manner.width));
+  return `${parts.join("\n")}\n`;
+}
+
+function blockLines(block: Block, manner: Manner): readonly string[] {
+  switch (block.kind) {
+    case "table":
+      return tableLines(block, manner.width);
+    case "figures":
+      return figureLines(block.figures, manner.width);
+    case "text":
+      return block.lines.flatMap((line) => wrapText(line, manner.width - 2).map((part) => `  ${part}`));
+    case "working":
+      return block.figures.flatMap((figure) => [
+        "",
+        `  ${figure.label}`,
+        ...workingLines(figure).flatMap((line) => indented(line, manner.width)),
+      ]);
+  }
+}
+
+function indented(line: string, width: number): readonly string[] {
+  return wrapText(line, width - 6).map((part, index) => `${index === 0 ? "    " : "      "}${part}`);
+}
+
+function bullets(lines: readonly string[], width: number): readonly string[] {
+  return lines.flatMap((line) => wrapText(line, width - 4).map((part, index) => `${index === 0 ? "  - " : "    "}${part}`));
+}
+
+const noFrame = {
+  top: "",
+  "top-mid": "",
+  "top-left": "",
+  "top-right": "",
+  bottom: "",
+  "bottom-mid": "",
+  "bottom-left": "",
+  "bottom-right": "",
+  left: "",
+  "left-mid": "",
+  mid: "",
+  "mid-mid": "",
+  right: "",
+  "right-mid": "",
+  middle: "  ",
+};
+const indent = 2;
+const gap = 2;
+
+function tableLines(table: Table, width: number): readonly string[] {
+  const texts = [table.columns.map(({ label }) => label), ...table.rows.map(({ cells }) => cells.map(({ text }) => text))];
+  const widths = fitWidths(texts, table.columns.map(({ align }) => align === "left"), width - indent);
+  const rule = widths.map((column) => "─".repeat(column));
+  const grid = new CliTable({
+    chars: noFrame,
+    style: { head: [], border: [], "padding-left": 0, "padding-right": 0, compact: true },
+    colWidths: [...widths],
+    colAligns: table.columns.map(({ align }) => align),
+    wordWrap: true,
+    wrapOnWordBoundary: true,
+  });
+  grid.push(table.columns.map(({ label }) => label), [...rule]);
+  for (const { role, cells } of table.rows) {
+    if (role === "total") grid.push([...rule]);
+    grid.push(cells.map(({ text }) => text));
+  }
+  return grid
+    .toString()
+    .split("\n")
+    .map((line) => `${" ".repeat(indent)}${line}`.trimEnd());
+}
+
+/** Natural widths, the widest columns of words narrowed until the table fits. */
+function fitWidths(texts: readonly (readonly string[])[], wordy: readonly boolean[], width: number): readonly number[] {
+  const widths = wordy.map((_, column) => Math.max(1, ...texts.map((line) => [...(line[column] ?? "")].length)));
+  const room = width - gap * (widths.length - 1);
+  const least = 12;
+  for (;;) {
+    const excess = widths.reduce((total, one) => total + one, 0) - room;
+    if (excess <= 0) return widths;
+    const widest = widths.reduce(
+      (best, one, column) => (wordy[column] === true && one > (widths[best] ?? 0) ? column : best),
+      wordy.indexOf(true),
+    );
+    const current = widths[widest];
+    if (current === undefined || current <= least) return narrowAll(widths, excess);
+    widths[widest] = current - 1;
+  }
+}
+
+/** Where words alone cannot give way, the headings of the numbers wrap too. */
+function narrowAll(widths: number[], excess: number): readonly number[] {
+  for (let step = 0; step < excess; step += 1) {
+    const widest = widths.indexOf(Math.max(...widths));
+    widths[widest] = Math.max(4, (widths[widest] ?? 4) - 1);
+  }
+  return widths;
+}
+
+function figureLines(figures: readonly Figure[], width: number): readonly string[] {
+  const texts = figures.map((figure) => ({ label: figure.label, value: shownGrouped(figure), unit: figure.unit }));
+  const longest = (of: (text: (typeof texts)[number]) => string): number =>
+    Math.max(1, ...texts.map((text) => [...of(text)].length));
+  const value = longest((text) => text.value);
+  const label = Math.min(longest((text) => text.label), width - value - longest((text) => text.unit) - indent - gap - 1);
+  return texts.flatMap((text) => {
+    const [first = "", ...more] = wrapText(text.label, Math.max(12, label));
+    const line = `  ${first.padEnd(label)}  ${text.value.padStart(value)} ${text.unit}`.trimEnd();
+    return [line, ...more.map((part) => `    ${part}`)];
+  });
+}

@@ -1,0 +1,119 @@
+import yargs from "yargs";
+import type { Asked, Command, Flag } from "./commands/command.ts";
+import { type ExitStatus, exit, type Io } from "./io.ts";
+import { version } from "./version.ts";
+
+/** Widest that help is printed. */
+const widestHelp = 100;
+
+/**
+ * Runs one command line.
+ *
+ * @param args - words after `noodlewright`
+ */
+export async function run(args: readonly string[], commands: readonly Command[], io: Io): Promise<ExitStatus> {
+  let status: ExitStatus = exit.done;
+  let wrong: string | undefined;
+  let shown = "";
+  const parser = commands.reduce(
+    (before, command) => addCommand(before, command, async (asked) => {
+      status = await command.run(asked, io);
+    }),
+    base(io),
+  );
+  parser.fail((message, error) => {
+    if (error) throw error;
+    wrong ??= message;
+  });
+  await parser.parseAsync([...args], {}, (_error, _argv, output) => {
+    shown = output;
+  });
+  if (wrong !== undefined) {
+    io.err(`noodlewright: ${wrong}\n${suggestion(args, wrong, commands)}See \`noodlewright --help\`.\n`);
+    return exit.wrongInput;
+  }
+  if (shown !== "") io.out(`${shown}\n`);
+  return status;
+}
+
+function base(io: Io) {
+  return yargs()
+    .scriptName("noodlewright")
+    .usage("noodlewright: from a noodle spec to weights on the bench\n\nUsage: $0 <command>")
+    .parserConfiguration({
+      "parse-numbers": false,
+      "parse-positional-numbers": false,
+      "duplicate-arguments-array": false,
+      "boolean-negation": false,
+      "dot-notation": false,
+    })
+    .locale("en")
+    .detectLocale(false)
+    .exitProcess(false)
+    .strict()
+    .demandCommand(1, 1, "name a command", "name one command")
+    .recommendCommands()
+    .help("help", "Show help")
+    .alias("help", "h")
+    .version(version)
+    .wrap(Math.min(io.width, widestHelp))
+    .epilogue("Exit status: 0 done; 1 there is no such answer; 2 the spec or the flags are wrong; 70 a bug.");
+}
+
+type Parser = ReturnType<typeof base>;
+
+function addCommand(parser: Parser, command: Command, handle: (asked: Asked) => Promise<void>): Parser {
+  return parser.command(
+    command.usage,
+    command.describe,
+    (builder) => {
+      const placed = Object.entries(command.positionals).reduce(
+        (before, [name, describe]) => before.positional(name, { describe, type: "string", coerce: dash }),
+        builder,
+      );
+      const flagged = Object.entries(command.flags).reduce(
+        (before, [name, flag]) => before.option(name, optionOf(flag)),
+        placed,
+      );
+      return command.examples.reduce((before, [line, meaning]) => before.example(line, meaning), flagged) as typeof builder;
+    },
+    (argv) => handle(askedOf(argv)),
+  ) as Parser;
+}
+
+/** A lone dash arrives as an empty text, and means standard input. */
+function dash(value: unknown): unknown {
+  if (Array.isArray(value)) return value.map(dash);
+  return value === "" ? "-" : value;
+}
+
+function optionOf(flag: Flag) {
+  if (flag.kind === "switch") return { describe: flag.describe, type: "boolean" as const };
+  const example = flag.placeholder === undefined ? "" : `, such as "${flag.placeholder}"`;
+  return {
+    describe: `${flag.describe}${example}`,
+    type: "string" as const,
+    requiresArg: true,
+    ...(flag.choices && { choices: flag.choices }),
+    ...(flag.fallback !== undefined && { default: flag.fallback }),
+  };
+}
+
+function askedOf(argv: Readonly<Record<string, unknown>>): Asked {
+  const list = (name: string): readonly string[] => {
+    const value = argv[name];
+    if (Array.isArray(value)) return value.map(String);
+    return typeof value === "string" ? [value] : [];
+  };
+  return { text: (name) => list(name)[0], list, on: (name) => argv[name] === true };
+}
+
+/** The flag that was most likely meant, where an unknown one was given. */
+function suggestion(args: readonly string[], wrong: string, commands: readonly Command[]): string {
+  const unknown = /^Unknown arguments?: (\S+?)(?:,|$)/u.exec(wrong)?.[1];
+  if (unknown === undefined) return "";
+  const command = commands.find(({ usage }) => usage.split(" ")[0] === args[0]);
+  const names = Object.keys(command?.flags ?? {});
+  const close = names.find((name) => name.startsWith(unknown.slice(0, 3)) || unknown.startsWith(name.slice(0, 3)));
+  return close === undefined ? "" : `Did you mean --${close}?\n`;
+}

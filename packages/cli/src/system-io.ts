@@ -1,0 +1,30 @@
+import { readFile, writeFile } from "node:fs/promises";
+import { styleText } from "node:util";
+import type { Io } from "./io.ts";
+
+/** Width of tables that go to a file or a pipe. */
+const pipedWidth = 100;
+
+/** The real world. */
+export function systemIo(): Io {
+  const { stdin, stdout, stderr } = process;
+  return {
+    readFile,
+    writeNewFile: (path, text) => writeFile(path, text, { flag: "wx" }),
+    readStdin: async () => {
+      const chunks: Uint8Array[] = [];
+      for await (const chunk of stdin) chunks.push(chunk as Uint8Array);
+      return Buffer.concat(chunks);
+    },
+    stdinIsTerminal: stdin.isTTY === true,
+    out: (text) => void stdout.write(text),
+    err: (text) => void stderr.write(text),
+    width: stdout.isTTY ? stdout.columns || 80 : pipedWidth,
+    colour: colourOn(stdout),
+    colourOfErrors: colourOn(stderr),
+  };
+}
+
+function colourOn(stream: NodeJS.WriteStream): boolean {
+  return styleText("bold", "x", { stream }) !== "x";
+}

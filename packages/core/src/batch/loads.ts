@@ -1,0 +1,103 @@
+import { type Figure, given, worked } from "../figure/figure.ts";
+import { answer, inputProblem, noAnswer, type Outcome, refuse } from "../figure/problem.ts";
+import { fromSpec, massBalance } from "../figure/source.ts";
+import type { Spec } from "../formula/spec.ts";
+import { dec, decimalText, ONE } from "../number/decimal.ts";
+
+/** A batch split into equal mixer loads. */
+export interface Loads {
+  readonly count: Figure;
+  /** Dough of one load, g. */
+  readonly dough: Figure;
+  /** Flour of one load, g. */
+  readonly flour: Figure;
+  readonly figures: readonly Figure[];
+}
+
+/**
+ * Splits a batch into equal loads, as few as the mixer allows.
+ *
+ * Problems: `mixer.limits` (input); `mixer.no-equal-loads` (no answer), with the nearest batches that would fit.
+ */
+export function splitLoads(dough: Figure, doughParts: Figure, mixer: Spec["mixer"]): Outcome<Loads> {
+  if (mixer === undefined) return answer(equalLoads(dough, doughParts, countFigure("1", "no mixer stated")));
+  const largest = dec(mixer.largest.value);
+  const smallest = mixer.smallest === undefined ? undefined : dec(mixer.smallest.value);
+  if (smallest?.gt(largest)) {
+    return refuse(
+      inputProblem(
+        "mixer.limits",
+        ["mixer"],
+        `a smallest load of ${mixer.smallest?.text} and a largest of ${mixer.largest.text}`,
+        "a smallest load below the largest",
+        "exchange them",
+      ),
+    );
+  }
+  const limit = given({
+    id: "mixer.largest",
+    label: "largest load",
+    unit: "g",
+    places: 0,
+    value: largest,
+    by: `spec, ${mixer.largest.text} of ${mixer.of ?? "dough"}`,
+    sources: [fromSpec],
+  });
+  const weighed = mixer.of === "flour" ? "dough * 100 / parts" : "dough";
+  const count = worked({
+    id: "loads.count",
+    label: "loads",
+    unit: "",
+    places: 0,
+    formula: `ceil(${weighed} / limit)`,
+    from: { dough, parts: doughParts, limit },
+    sources: [massBalance],
+  });
+  const loads = equalLoads(dough, doughParts, count);
+  const each = dec(mixer.of === "flour" ? loads.flour.value : loads.dough.value);
+  if (smallest?.gt(each)) {
+    const before = dec(count.value).minus(1);
+    const fewer = before.isZero() ? "" : `make at most ${grams(largest.times(before))} in ${before.toFixed()} loads, or `;
+    const loadWord = count.value === "1" ? "load" : "loads";
+    return refuse(
+      noAnswer(
+        "mixer.no-equal-loads",
+        ["mixer"],
+        `${grams(each)} of ${mixer.of ?? "dough"} in each of ${count.value} ${loadWord}, below the mixer's smallest load of ${mixer.smallest?.text}`,
+        `equal loads from ${mixer.smallest?.text} to ${mixer.largest.text} of ${mixer.of ?? "dough"}`,
+        `${fewer}make at least ${grams(smallest.times(count.value))} in ${count.value} ${loadWord}`,
+      ),
+    );
+  }
+  return answer(loads);
+}
+
+function grams(value: ReturnType<typeof dec>): string {
+  return `${decimalText(value.toDecimalPlaces(0))} g`;
+}
+
+function countFigure(value: string, by: string): Figure {
+  return given({ id: "loads.count", label: "loads", unit: "", places: 0, value: ONE.times(value), by, sources: [fromSpec] });
+}
+
+function equalLoads(dough: Figure, parts: Figure, count: Figure): Loads {
+  const load = worked({
+    id: "load.dough",
+    label: "dough of one load",
+    unit: "g",
+    places: 1,
+    formula: "dough / count",
+    from: { dough, count },
+    sources: [massBalance],
+  });
+  const flour = worked({
+    id: "load.flour",
+    label: "flour of one load",
+    unit: "g",
+    places: 1,
+    formula: "100 * load / parts",
+    from: { load, parts },
+    sources: [massBalance],
+  });
+  return { count, dough: load, flour, figures: [count, load, flour] };
+}

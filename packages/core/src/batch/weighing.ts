@@ -1,0 +1,270 @@
+import { anhydrousShare } from "../chemistry/composition.ts";
+import { type Figure, found, given, worked } from "../figure/figure.ts";
+import { answer, inputProblem, type Outcome, refuse } from "../figure/problem.ts";
+import { definition, fromSpec, massBalance } from "../figure/source.ts";
+import type { FormulaLine } from "../formula/lines.ts";
+import type { Spec } from "../formula/spec.ts";
+import { type Decimal, dec, decimalText, HUNDRED, ONE, roundToDivision, ZERO } from "../number/decimal.ts";
+import { roundKeepingTotal } from "../number/rounding.ts";
+import { findUnit } from "../number/units.ts";
+
+/** A scale as it is used. Masses in g. */
+export interface Scale {
+  readonly name: string;
+  readonly division: Decimal;
+  readonly capacity?: Decimal;
+  /** Unit it shows: `g`, `kg`, `oz` or `lb`. */
+  readonly unit: string;
+  readonly assumed: boolean;
+}
+
+/** One ingredient of a load, as it is weighed. */
+export interface WeighedLine {
+  readonly line: FormulaLine;
+  /** Exact mass in a load, g. */
+  readonly exact: Figure;
+  /** Mass to weigh for a load, g: a whole number of divisions. */
+  readonly load: Figure;
+  /** Mass for the whole batch, g: the loads added up. */
+  readonly batch: Figure;
+  readonly scale: string;
+  /** Division of that scale, g. */
+  readonly division: string;
+  /** Unit that scale shows. */
+  readonly unit: string;
+  /** How often the scale must be filled for a load. */
+  readonly lots: number;
+  /** The most that rounding alone may be off, % of the mass. */
+  readonly worst: Figure;
+}
+
+/** The scales of a spec, or one that shows whole grams (tenths of an ounce for US units) where it names none. */
+export function scalesOf(spec: Pick<Spec, "scales">, us: boolean): Outcome<readonly Scale[]> {
+  if (spec.scales === undefined) {
+    const division = us ? dec(findUnit("oz")?.factor ?? "1").div(10) : ONE;
+    return answer([{ name: us ? "scale to 0.1 oz" : "scale to 1 g", division, unit: us ? "oz" : "g", assumed: true }]);
+  }
+  const scales = spec.scales.map((scale): Scale => {
+    const { division, capacity } = scale;
+    return {
+      name: scale.name ?? `scale to ${division.text}`,
+      division: dec(division.value),
+      ...(capacity && { capacity: dec(capacity.value) }),
+      unit: shownUnit(division.unit),
+      assumed: false,
+    };
+  });
+  if (new Set(scales.map((scale) => scale.unit)).size > 1) {
+    return refuse(
+      inputProblem(
+        "scales.mixed-systems",
+        ["scales"],
+        "scales in grams and scales in ounces",
+        "scales of one system, so that the weights of a load can be added up",
+        "switch all scales to the same units",
+      ),
+    );
+  }
+  return answer(scales);
+}
+
+/** Weights are shown in grams, or in ounces where the scales show ounces or pounds. */
+function shownUnit(unit: string): string {
+  return unit === "oz" || unit === "lb" ? "oz" : "g";
+}
+
+/** The finest scale that takes a mass at once; the one of the greatest capacity where none does. */
+function chooseScale(mass: Decimal, scales: readonly Scale[]): { readonly scale: Scale; readonly lots: number } {
+  const fitting = scales.filter((scale) => scale.capacity === undefined || scale.capacity.gte(mass));
+  const finest = fitting.reduce<Scale | undefined>(
+    (best, scale) => (best === undefined || scale.division.lt(best.division) ? scale : best),
+    undefined,
+  );
+  if (finest !== undefined) return { scale: finest, lots: 1 };
+  const largest = scales.reduce((best, scale) => ((scale.capacity ?? ZERO).gt(best.capacity ?? ZERO) ? scale : best));
+  const lots = largest.capacity === undefined ? 1 : mass.div(largest.capacity).ceil().toNumber();
+  return { scale: largest, lots };
+}
+
+/**
+ * Rounds the ingredients of a load to the divisions of the scales that weigh them, the total kept.
+ *
+ * @param flour - flour of one load, g
+ * @param count - number of equal loads
+ */
+export function weighLoad(
+  lines: readonly FormulaLine[],
+  flour: Figure,
+  count: Figure,
+  scales: readonly Scale[],
+): readonly WeighedLine[] {
+  const exact = lines.map((line) =>
+    worked({
+      id: `${line.id}.exact`,
+      label: `${line.name} in a load`,
+      unit: "g",
+      places: 2,
+      formula: "parts * flour / 100",
+      from: { parts: line.parts, flour },
+      sources: [massBalance],
+    }),
+  );
+  const chosen = exact.map((figure) => chooseScale(dec(figure.value), scales));
+  const rounded = roundKeepingTotal(
+    exact.map((figure, index) => ({
+      value: dec(figure.value),
+      division: chosen[index]?.scale.division ?? ONE,
+    })),
+  );
+  return lines.flatMap((line, index) => {
+    const mass = rounded[index];
+    const pick = chosen[index];
+    const precise = exact[index];
+    if (mass === undefined || pick === undefined || precise === undefined) return [];
+    return [weighedLine(line, precise, mass, pick, count)];
+  });
+}
+
+function weighedLine(
+  line: FormulaLine,
+  exact: Figure,
+  mass: Decimal,
+  pick: { readonly scale: Scale; readonly lots: number },
+  count: Figure,
+): WeighedLine {
+  const { scale, lots } = pick;
+  const places = decimalPlaces(scale.division);
+  const load = found({
+    id: `${line.id}.load`,
+    label: `${line.name} in a load`,
+    unit: "g",
+    places,
+    value: mass,
+    by: `${exact.value.slice(0, 12)} g rounded to ${decimalText(scale.division)} g (${scale.name}), the total of the load kept`,
+    sources: [definition],
+  });
+  const batch = worked({
+    id: `${line.id}.batch`,
+    label: `${line.name} in the batch`,
+    unit: "g",
+    places,
+    formula: "load * count",
+    from: { load, count },
+    sources: [massBalance],
+  });
+  const worst = worstError(line, exact, scale.division);
+  return {
+    line,
+    exact,
+    load,
+    batch,
+    scale: scale.name,
+    division: decimalText(scale.division),
+    unit: scale.unit,
+    lots,
+    worst,
+  };
+}
+
+function worstError(line: FormulaLine, exact: Figure, division: Decimal): Figure {
+  const naming = { id: `${line.id}.worst`, label: `most that rounding may be off, ${line.name}`, unit: "%", places: 2 };
+  const step = given({
+    id: "scale.division",
+    label: "division",
+    unit: "g",
+    places: 2,
+    value: division,
+    by: "scale",
+    sources: [fromSpec],
+  });
+  if (dec(exact.value).isZero()) return found({ ...naming, value: 0, by: "nothing to weigh", sources: [definition] });
+  return worked({
+    ...naming,
+    formula: "100 * division / 2 / mass",
+    from: { division: step, mass: exact },
+    sources: [definition],
+  });
+}
+
+function decimalPlaces(value: Decimal): number {
+  return Math.min(value.decimalPlaces(), 6);
+}
+
+/** What the weighed load comes to, beside what the formula asks for. In % of flour. */
+export interface AfterRounding {
+  readonly id: "water" | "salt" | "alkali";
+  readonly label: string;
+  readonly asked: Figure;
+  readonly weighed: Figure;
+  readonly difference: Figure;
+}
+
+/** The change that rounding makes to water, salt and alkali, in % of flour. */
+export function afterRounding(weighed: readonly WeighedLine[]): readonly AfterRounding[] {
+  const flours = weighed.filter(({ line }) => line.role === "flour");
+  const others = weighed.filter(({ line }) => line.role !== "flour");
+  const flourMasses = { asked: flours.map(({ exact }) => exact), weighed: flours.map(({ load }) => load) };
+  const content = (id: AfterRounding["id"], label: string, of: (line: FormulaLine) => Decimal) => {
+    const chosen = others.filter(({ line }) => !of(line).isZero());
+    if (chosen.length === 0) return [];
+    const share = chosen.map(({ line }) =>
+      given({
+        id: `${line.id}.${id}-content`,
+        label: `${label} in ${line.name}`,
+        unit: "%",
+        places: 2,
+        value: of(line),
+        by: "as stated for the material",
+        sources: [line.material.source],
+      }),
+    );
+    const percent = (which: "asked" | "weighed") =>
+      worked({
+        id: `${which}.${id}`,
+        label: `${label} as ${which}`,
+        unit: "% of flour",
+        places: 3,
+        formula: "sum(mass * share) / sum(flour)",
+        from: {
+          mass: chosen.map(({ exact, load }) => (which === "asked" ? exact : load)),
+          share,
+          flour: flourMasses[which],
+        },
+        sources: [massBalance],
+      });
+    const asked = percent("asked");
+    const real = percent("weighed");
+    const difference = worked({
+      id: `rounding.${id}`,
+      label: `change of ${label} by rounding`,
+      unit: "% of flour",
+      places: 3,
+      formula: "weighed - asked",
+      from: { weighed: real, asked },
+      sources: [definition],
+    });
+    return [{ id, label, asked, weighed: real, difference }];
+  };
+  return [
+    ...content("water", "added water", (line) => dec(line.material.moisture)),
+    ...content("salt", "salt", (line) => (line.role === "salt" ? HUNDRED : ZERO)),
+    ...content("alkali", "anhydrous alkaline salts", (line) =>
+      line.material.composition === undefined ? ZERO : anhydrousShare(line.material.composition),
+    ),
+  ];
+}
+
+/** Weighs something outside the dough, such as dusting starch. */
+export function weighApart(line: FormulaLine, flour: Figure, count: Figure, scales: readonly Scale[]): WeighedLine {
+  const exact = worked({
+    id: `${line.id}.exact`,
+    label: `${line.name} in a load`,
+    unit: "g",
+    places: 2,
+    formula: "parts * flour / 100",
+    from: { parts: line.parts, flour },
+    sources: [massBalance],
+  });
+  const pick = chooseScale(dec(exact.value), scales);
+  return weighedLine(line, exact, roundToDivision(dec(exact.value), pick.scale.division), pick, count);
+}

@@ -1,0 +1,121 @@
+import { alkalinityM, alkalinityP, anhydrousShare, potassiumCarbonateShare } from "../chemistry/composition.ts";
+import type { Composition } from "../chemistry/composition.ts";
+import { atomicWeightSource } from "../chemistry/species.ts";
+import { type Figure, given, worked } from "../figure/figure.ts";
+import { definition, massBalance } from "../figure/source.ts";
+import { type Decimal, dec } from "../number/decimal.ts";
+import type { FormulaLine } from "./lines.ts";
+
+/** The alkaline salts of a dough. */
+export interface AlkaliFigures {
+  /** Product as weighed, % of flour. */
+  readonly product: Figure;
+  /** Alkaline salts without any water, % of flour. */
+  readonly anhydrous: Figure;
+  /** K2CO3 and Na2CO3 as mass % of the neutral carbonates, where there are any. */
+  readonly potassiumShare?: Figure;
+  readonly sodiumShare?: Figure;
+  /** To the end of bicarbonate (M) and to the end of carbonate (P), meq per 100 g flour. */
+  readonly alkalinityM: Figure;
+  readonly alkalinityP: Figure;
+  readonly figures: readonly Figure[];
+}
+
+/** Sums up the alkaline products of a formula; undefined where there are none. */
+export function sumAlkali(lines: readonly FormulaLine[]): AlkaliFigures | undefined {
+  const products = lines.flatMap((line) => {
+    const { composition } = line.material;
+    return line.role === "alkali" && composition !== undefined ? [{ line, composition }] : [];
+  });
+  if (products.length === 0) return undefined;
+  const parts = products.map(({ line }) => line.parts);
+  const property = (id: string, label: string, unit: string, places: number, of: (c: Composition) => Decimal) =>
+    products.map(({ line, composition }) =>
+      given({
+        id: `${line.id}.${id}`,
+        label: `${label} ${line.name}`,
+        unit,
+        places,
+        value: of(composition),
+        by: "composition of the product",
+        sources: [line.material.figureSources.composition, atomicWeightSource],
+      }),
+    );
+  const product = worked({
+    id: "alkali.product",
+    label: "alkaline products as weighed",
+    unit: "% of flour",
+    places: 3,
+    formula: "sum(parts)",
+    from: { parts },
+    sources: [massBalance],
+  });
+  const anhydrous = worked({
+    id: "alkali.anhydrous",
+    label: "anhydrous salts",
+    unit: "% of flour",
+    places: 3,
+    formula: "sum(parts * anhydrous) / 100",
+    from: { parts, anhydrous: property("anhydrous", "anhydrous salts in", "%", 2, anhydrousShare) },
+    sources: [massBalance],
+  });
+  const alkalinity = (id: string, label: string, of: (c: Composition) => Decimal) =>
+    worked({
+      id: `alkali.${id}`,
+      label,
+      unit: "meq/100 g flour",
+      places: 2,
+      formula: "sum(parts * alkalinity)",
+      from: { parts, alkalinity: property(id, "alkalinity of", "meq/g", 4, of) },
+      sources: [atomicWeightSource, massBalance],
+    });
+  const m = alkalinity("alkalinity-m", "alkalinity M", alkalinityM);
+  const p = alkalinity("alkalinity-p", "alkalinity P", alkalinityP);
+  const shares = carbonateShares(products, parts);
+  const list = [product, anhydrous, ...shares, m, p];
+  const [sodiumShare, potassiumShare] = shares;
+  return {
+    product,
+    anhydrous,
+    ...(potassiumShare && { potassiumShare }),
+    ...(sodiumShare && { sodiumShare }),
+    alkalinityM: m,
+    alkalinityP: p,
+    figures: list,
+  };
+}
+
+function carbonateShares(
+  products: readonly { readonly line: FormulaLine; readonly composition: Composition }[],
+  parts: readonly Figure[],
+): readonly Figure[] {
+  const carbonates = products.some(({ composition }) => potassiumCarbonateShare(composition) !== undefined);
+  if (!carbonates) return [];
+  const content = (name: "Na2CO3" | "K2CO3") =>
+    products.map(({ line, composition }) =>
+      given({
+        id: `${line.id}.${name}`,
+        label: `${name} in ${line.name}`,
+        unit: "%",
+        places: 2,
+        value: dec(composition.species[name] ?? 0),
+        by: "composition of the product",
+        sources: [line.material.figureSources.composition],
+      }),
+    );
+  const from = { parts, sodium: content("Na2CO3"), potassium: content("K2CO3") };
+  const share = (id: string, label: string, over: string) =>
+    worked({
+      id,
+      label,
+      unit: "% of the carbonates",
+      places: 1,
+      formula: `100 * sum(parts * ${over}) / (sum(parts * sodium) + sum(parts * potassium))`,
+      from,
+      sources: [definition],
+    });
+  return [
+    share("alkali.sodium-share", "sodium carbonate", "sodium"),
+    share("alkali.potassium-share", "potassium carbonate", "potassium"),
+  ];
+}

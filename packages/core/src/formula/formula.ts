@@ -1,0 +1,172 @@
+import { type Figure, worked } from "../figure/figure.ts";
+import { answer, type Note, type Outcome, type Problem, refuse } from "../figure/problem.ts";
+import { definition, massBalance } from "../figure/source.ts";
+import type { Allergen } from "../materials/allergens.ts";
+import type { KitchenMaterial, OwnMaterials } from "../materials/own.ts";
+import { dec } from "../number/decimal.ts";
+import { type AlkaliFigures, sumAlkali } from "./alkali.ts";
+import { type Blend, mixFlours } from "./blend.ts";
+import { type FormulaLine, type StatedLines, statedLines } from "./lines.ts";
+import { readableParts, readOwnMaterials, readSpec } from "./read-spec.ts";
+import type { Spec } from "./spec.ts";
+import { balanceWater, type WaterBalance } from "./water.ts";
+
+/** A noodle formula on 100 parts of flour as weighed. */
+export interface Formula {
+  readonly name: string;
+  /** Flours first, then tap water, alkaline products, salt and the rest, each in % of flour. */
+  readonly lines: readonly FormulaLine[];
+  readonly dusting?: FormulaLine;
+  readonly blend: Blend;
+  readonly water: WaterBalance;
+  readonly alkali?: AlkaliFigures;
+  /** Salt, % of flour. */
+  readonly salt: Figure;
+  /** Flour of a formula that was written in masses, g. */
+  readonly writtenFlour?: Figure;
+  /** Flour of the stated moisture that 1 of the flour at hand stands for, where the formula was written on another. */
+  readonly referenceFactor?: Figure;
+  /** Allergens of all ingredients, and the ingredients whose allergens nobody stated. */
+  readonly allergens: readonly Allergen[];
+  readonly allergensPossible: readonly Allergen[];
+  readonly allergensUnknown: readonly string[];
+}
+
+/** Tap water as a material. */
+const tapWater: KitchenMaterial = {
+  key: "water",
+  name: "tap water",
+  aliases: [],
+  kind: "water",
+  moisture: "100",
+  glutenForming: false,
+  wholegrain: false,
+  allergens: [],
+  allergensKnown: true,
+  notes: [],
+  source: definition,
+  stated: {},
+  figureSources: { moisture: definition, protein: definition, ash: definition, composition: definition },
+};
+
+/**
+ * Works out the formula of a spec on 100 parts of flour.
+ *
+ * @param extra - the kitchen's own materials from files that the spec includes; those in the spec come first
+ * Problems: those of `statedLines` and `balanceWater`, all in one go.
+ */
+export function computeFormula(spec: Spec, extra: OwnMaterials = {}): Outcome<Formula> {
+  const lines = statedLines(spec, extra);
+  const problems: Problem[] = lines.ok ? [] : [...lines.problems];
+  const water = lines.ok ? balanceWater(lines.value, spec.water) : undefined;
+  if (water?.ok === false) problems.push(...water.problems);
+  if (!lines.ok || !water?.ok) return refuse(...problems);
+  return assemble(spec, lines.value, water.value);
+}
+
+/**
+ * Reads a spec and works out its formula, with the problems of shape and of sense together.
+ *
+ * @example formulaOf({ name: "plain", flours: [{ name: "bread flour", amount: "100 %" }], water: { added: "36 %" } }).ok // => true
+ */
+export function formulaOf(input: unknown, extra: OwnMaterials = {}): Outcome<{ readonly spec: Spec; readonly formula: Formula }> {
+  const spec = readSpec(input);
+  if (!spec.ok) return refuse(...spec.problems, ...senseProblems(input, extra, spec.problems));
+  const formula = computeFormula(spec.value, extra);
+  return formula.ok ? answer({ spec: spec.value, formula: formula.value }, formula.notes) : formula;
+}
+
+/** What is wrong in the readable parts of a spec whose other parts cannot be read. */
+function senseProblems(input: unknown, extra: OwnMaterials, found: readonly Problem[]): readonly Problem[] {
+  const parts = readableParts(input);
+  if (parts.flours === undefined) return [];
+  const own = { ...extra, ...readOwnMaterials(parts.materials === undefined ? {} : (input as { materials?: unknown }).materials) };
+  const lines = statedLines({ ...parts, flours: parts.flours }, own);
+  if (lines.ok) return [];
+  const seen = new Set(found.map((problem) => problem.path.join("/")));
+  const unreadableMaterials = found.some((problem) => problem.path[0] === "materials");
+  return lines.problems.filter(
+    (problem) =>
+      !seen.has(problem.path.join("/")) && !(unreadableMaterials && problem.code.startsWith("materials.")),
+  );
+}
+
+function assemble(spec: Spec, stated: StatedLines, water: WaterBalance): Outcome<Formula> {
+  const blend = mixFlours(stated.flours);
+  const tap: FormulaLine = {
+    id: "water",
+    role: "water",
+    name: "tap water",
+    path: ["water"],
+    material: tapWater,
+    parts: water.tap,
+  };
+  const order = ["alkali", "salt", "ingredient"] as const;
+  const others = order.flatMap((role) => stated.others.filter((line) => line.role === role));
+  const lines = [...stated.flours, tap, ...others];
+  const everything = [...lines, ...(stated.dusting ? [stated.dusting] : [])].map((line) => line.material);
+  const alkali = sumAlkali(lines);
+  const formula: Formula = {
+    name: spec.name,
+    lines,
+    ...(stated.dusting && { dusting: stated.dusting }),
+    blend,
+    water,
+    ...(alkali && { alkali }),
+    salt: saltFigure(lines),
+    ...(stated.writtenFlour && { writtenFlour: stated.writtenFlour }),
+    ...(stated.referenceFactor && { referenceFactor: stated.referenceFactor }),
+    allergens: [...new Set(everything.flatMap((material) => material.allergens))],
+    allergensPossible: [...new Set(everything.flatMap((material) => material.allergensPossible ?? []))],
+    allergensUnknown: [
+      ...new Set(everything.filter((material) => !material.allergensKnown).map((material) => material.name)),
+    ],
+  };
+  return answer(formula, [...blend.notes, ...materialNotes(lines), ...rangeNotes(formula)]);
+}
+
+function saltFigure(lines: readonly FormulaLine[]): Figure {
+  const salts = lines.filter((line) => line.role === "salt");
+  return worked({
+    id: "salt.parts",
+    label: "salt",
+    unit: "% of flour",
+    places: 2,
+    formula: salts.length === 0 ? "0" : "sum(salt)",
+    from: salts.length === 0 ? {} : { salt: salts.map((line) => line.parts) },
+    sources: [massBalance],
+  });
+}
+
+function materialNotes(lines: readonly FormulaLine[]): readonly Note[] {
+  const telling = lines.filter((line) => line.role !== "salt");
+  return telling.flatMap((line) =>
+    line.material.notes.map((text) => ({ code: "materials.note", path: line.path, text: `${line.name}: ${text}` })),
+  );
+}
+
+/** Added water and alkali that no published noodle figure reaches are worth a word, not a refusal. */
+function rangeNotes(formula: Formula): readonly Note[] {
+  const added = dec(formula.water.added.value);
+  const salts = formula.alkali === undefined ? undefined : dec(formula.alkali.anhydrous.value);
+  return [
+    ...(added.lt(25) || added.gt(50)
+      ? [
+          {
+            code: "water.unusual",
+            path: ["water"],
+            text: `added water of ${added.toFixed(1)} % of flour is outside the 25 to 50 % that published noodle formulas use`,
+          },
+        ]
+      : []),
+    ...(salts?.gt("1.7")
+      ? [
+          {
+            code: "alkali.unusual",
+            path: ["alkali"],
+            text: `anhydrous salts of ${salts.toFixed(2)} % of flour are above the 0.5 to 1.7 % that published alkaline noodle formulas use`,
+          },
+        ]
+      : []),
+  ];
+}

@@ -1,0 +1,191 @@
+import type { z } from "zod";
+import { answer, inputProblem, type Outcome, type Path, type Problem, refuse } from "../figure/problem.ts";
+import { nearestNames } from "../materials/catalogue.ts";
+import type { FieldFacts } from "../materials/fields.ts";
+import { materialsFileSchema, ownMaterialsSchema } from "../materials/schema.ts";
+import type { OwnMaterials } from "../materials/own.ts";
+import { type Spec, specSchema } from "./spec.ts";
+
+/**
+ * Reads a spec from plain data, as a YAML or JSON file gives it.
+ *
+ * Reports every problem of shape in one go: `spec.unknown-key`, `spec.missing`, `spec.type`, `spec.choice`, `spec.size`,
+ * `quantity.unreadable`, `quantity.out-of-range`, `basis.unreadable`, `price.unreadable`.
+ *
+ * @example readSpec({ name: "plain", flours: [{ name: "bread flour", amount: "100 %" }], water: { added: "36 %" } }).ok // => true
+ */
+export function readSpec(input: unknown): Outcome<Spec> {
+  const problems = tooDeep(input);
+  if (problems !== undefined) return refuse(problems);
+  return read(specSchema, input);
+}
+
+/** Reads a file of the kitchen's own materials; problems as for `readSpec`. */
+export function readMaterialsFile(input: unknown): Outcome<OwnMaterials> {
+  const outcome = read(materialsFileSchema, input);
+  return outcome.ok ? answer(outcome.value.materials) : outcome;
+}
+
+/**
+ * Reads the parts of a spec that can be read although others cannot, so that their problems show in the same go.
+ */
+export function readableParts(input: unknown): Partial<Spec> {
+  if (typeof input !== "object" || input === null) return {};
+  const parts: Record<string, unknown> = {};
+  for (const [key, schema] of Object.entries(specSchema.shape)) {
+    const value = (input as Readonly<Record<string, unknown>>)[key];
+    if (value === undefined) continue;
+    const outcome = schema.safeParse(value);
+    if (outcome.success) parts[key] = outcome.data;
+  }
+  return parts as Partial<Spec>;
+}
+
+/** Reads the kitchen's own materials found in a spec. */
+export function readOwnMaterials(input: unknown): OwnMaterials {
+  const outcome = ownMaterialsSchema.safeParse(input ?? {});
+  return outcome.success ? outcome.data : {};
+}
+
+function read<Schema extends z.ZodType>(schema: Schema, input: unknown): Outcome<z.output<Schema>> {
+  const outcome = schema.safeParse(input, { reportInput: true });
+  if (outcome.success) return answer(outcome.data);
+  return refuse(...outcome.error.issues.flatMap((issue) => toProblems(issue, schema)));
+}
+
+function tooDeep(input: unknown): Problem | undefined {
+  const deep = (value: unknown, depth: number): boolean =>
+    typeof value === "object" &&
+    value !== null &&
+    (depth > 20 || Object.values(value).some((inner) => deep(inner, depth + 1)));
+  if (!deep(input, 0)) return undefined;
+  return inputProblem("spec.too-deep", [], "lists within lists", "at most 20 levels", "write a spec by its schema");
+}
+
+function toProblems(issue: z.core.$ZodIssue, schema: z.ZodType): readonly Problem[] {
+  const path = issue.path.map((step) => (typeof step === "symbol" ? step.toString() : step));
+  const input = issue.input;
+  const meaning = describeAt(schema, path);
+  switch (issue.code) {
+    case "unrecognized_keys":
+      return issue.keys.map((key) => unknownKey(key, path, keysAt(schema, path)));
+    case "custom": {
+      const facts = issue.params as FieldFacts | undefined;
+      const code = facts?.code ?? "spec.wrong";
+      return [inputProblem(code, path, say(input), facts?.expected ?? issue.message, facts?.advice ?? "correct it")];
+    }
+    case "invalid_value": {
+      const choices = issue.values.map((value) => String(value));
+      const nearest = typeof input === "string" ? nearestNames(input, choices, 1)[0] : undefined;
+      const advice = nearest === undefined ? "take one of these" : `did you mean "${nearest}"?`;
+      return [inputProblem("spec.choice", path, say(input), `one of: ${choices.join(", ")}`, advice)];
+    }
+    case "too_small":
+    case "too_big":
+      return [inputProblem("spec.size", path, say(input), sizeText(issue), "check the value")];
+    default: {
+      const expected = issue.code === "invalid_type" ? typeText(issue.expected) : "another kind of value";
+      const what = meaning.quantity ? "a quantity with its unit" : expected;
+      const words = meaning.description === undefined ? what : `${what} (${lowerFirst(meaning.description)})`;
+      if (input === undefined) {
+        return [inputProblem("spec.missing", path, "nothing", words, exampleAdvice(path, meaning))];
+      }
+      return [inputProblem("spec.type", path, say(input), words, exampleAdvice(path, meaning))];
+    }
+  }
+}
+
+interface Meaning {
+  readonly description?: string | undefined;
+  readonly examples?: readonly unknown[] | undefined;
+  readonly quantity?: boolean;
+}
+
+function exampleAdvice(path: Path, meaning: Meaning): string {
+  const example = meaning.examples?.[0];
+  const key = path.at(-1);
+  if (example === undefined) return "see `noodlewright schema`, or start from `noodlewright new`";
+  return typeof key === "string" ? `write it like \`${key}: ${sayPlain(example)}\`` : `write it like ${sayPlain(example)}`;
+}
+
+function unknownKey(key: string, path: Path, allowed: readonly string[]): Problem {
+  const nearest = nearestNames(key, allowed, 1)[0];
+  const advice = nearest === undefined ? "leave it out, or put it into `notes`" : `did you mean \`${nearest}\`?`;
+  return inputProblem("spec.unknown-key", [...path, key], `the key "${key}"`, `one of: ${allowed.join(", ")}`, advice);
+}
+
+/** Walks a schema down a path; optional fields are looked through. */
+function schemaAt(schema: z.core.$ZodType, path: Path): z.core.$ZodType | undefined {
+  let here: z.core.$ZodType | undefined = schema;
+  for (const step of path) {
+    const def: z.core.$ZodTypeDef | undefined = here === undefined ? undefined : inner(here)._zod.def;
+    here = def === undefined ? undefined : below(def, step);
+  }
+  return here;
+}
+
+function below(def: z.core.$ZodTypeDef, step: string | number): z.core.$ZodType | undefined {
+  if (def.type === "object") return (def as z.core.$ZodObjectDef).shape[String(step)];
+  if (def.type === "array") return (def as z.core.$ZodArrayDef).element;
+  if (def.type === "record") return (def as z.core.$ZodRecordDef).valueType;
+  return undefined;
+}
+
+function inner(schema: z.core.$ZodType): z.core.$ZodType {
+  const { def } = schema._zod;
+  return def.type === "optional" ? inner((def as z.core.$ZodOptionalDef).innerType) : schema;
+}
+
+function keysAt(schema: z.ZodType, path: Path): readonly string[] {
+  const here = schemaAt(schema, path);
+  const def = here === undefined ? undefined : inner(here)._zod.def;
+  return def?.type === "object" ? Object.keys((def as z.core.$ZodObjectDef).shape) : [];
+}
+
+function describeAt(schema: z.ZodType, path: Path): Meaning {
+  const here = schemaAt(schema, path) as z.ZodType | undefined;
+  if (here === undefined) return {};
+  const own = here.meta();
+  const meta = own?.description === undefined ? (inner(here) as z.ZodType).meta() : own;
+  return {
+    description: meta?.description,
+    examples: meta?.["examples"] as readonly unknown[] | undefined,
+    quantity: meta?.["quantity"] === true,
+  };
+}
+
+function sizeText(issue: z.core.$ZodIssueTooSmall | z.core.$ZodIssueTooBig): string {
+  const unit = issue.origin === "string" ? " characters" : issue.origin === "array" ? " entries" : "";
+  if (issue.code === "too_big") return `at most ${issue.maximum}${unit}`;
+  return `${issue.inclusive === false ? "more than" : "at least"} ${issue.minimum}${unit}`;
+}
+
+function typeText(expected: string): string {
+  const words: Readonly<Record<string, string>> = {
+    string: "a text",
+    number: "a plain number",
+    int: "a whole number",
+    boolean: "true or false",
+    array: "a list",
+    object: "a section with keys",
+    record: "a section with keys",
+  };
+  return words[expected] ?? expected;
+}
+
+function say(input: unknown): string {
+  if (input === undefined) return "nothing";
+  if (input === null) return "nothing after the key";
+  if (Array.isArray(input)) return `a list of ${input.length}`;
+  if (typeof input === "object") return "a section with keys";
+  const text = sayPlain(input);
+  return typeof input === "string" ? `"${text.length > 60 ? `${text.slice(0, 57)}…` : text}"` : text;
+}
+
+function sayPlain(input: unknown): string {
+  return typeof input === "object" ? JSON.stringify(input) : String(input);
+}
+
+function lowerFirst(text: string): string {
+  return text.charAt(0).toLowerCase() + text.slice(1);
+}

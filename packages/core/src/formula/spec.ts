@@ -1,0 +1,151 @@
+import { z } from "zod";
+import { amountField, amountOrRestField, massField, numberField, quantityField, shareField } from "../materials/fields.ts";
+import { materialFiguresSchema, ownMaterialsSchema } from "../materials/schema.ts";
+
+const nameField = (what: string) =>
+  z
+    .string()
+    .trim()
+    .min(1)
+    .max(80)
+    .meta({ description: `${what}: a name of the catalogue or of the kitchen's own materials` });
+
+const figures = materialFiguresSchema.optional().meta({
+  description: "Own figures of this material; over a name of the catalogue they replace only what they state",
+});
+
+const flourSchema = z
+  .strictObject({
+    name: nameField("Flour, starch or gluten"),
+    amount: amountOrRestField("Share of the flour, or its mass; one flour may be rest", ["70 %", "350 g", "rest"]),
+    figures,
+  })
+  .meta({ id: "Flour", description: "One of the flours, starches or glutens that make up the 100 parts" });
+
+const ingredientSchema = z
+  .strictObject({
+    name: nameField("Ingredient"),
+    amount: amountField("Amount in % of flour, or its mass", ["5 %", "60 g"]),
+    figures,
+  })
+  .meta({ id: "Ingredient", description: "Anything else in the dough; its water counts" });
+
+const alkaliSchema = z
+  .strictObject({
+    name: nameField("Alkaline product"),
+    amount: quantityField(
+      ["share", "mass", "alkalinity"],
+      "Dose: % of flour or a mass; for alkalinity, % of flour as Na2CO3 or meq per 100 g flour",
+      ["0.9 %", "4.5 g", "17 meq"],
+      { least: "0", most: "50", words: "at most 50 % of flour" },
+    ),
+    as: z
+      .enum(["product", "anhydrous salts", "alkalinity"])
+      .optional()
+      .meta({ description: "What the dose states; product unless said otherwise" }),
+    figures,
+  })
+  .meta({ id: "Alkali", description: "An alkaline product and its dose" });
+
+const waterSchema = z
+  .strictObject({
+    added: amountField("All water that is not the flour's own: tap water and the water of eggs, solutions, hydrates", [
+      "36 %",
+    ]).optional(),
+    tap: amountField("Water poured in, as a written formula states it", ["34 %", "170 g"]).optional(),
+    dough: quantityField(["share"], "All water, the flour's own included, % of the dough", ["36 %"], {
+      above: "0",
+      most: "70",
+      words: "a share above 0 and at most 70 % of the dough",
+    }).optional(),
+    onFlourMoisture: shareField(
+      "Flour moisture the formula was written on: every amount in % of flour is taken on flour of this moisture, and the dough keeps its dry matter and its water whatever the flour at hand",
+      ["14 %"],
+      "40",
+    ).optional(),
+  })
+  .meta({ id: "Water", description: "Water, stated in one way: added, tap or dough" });
+
+const lossesSchema = z
+  .strictObject({
+    mixing: shareField("Lost at the mixer, % of the dough mixed", ["0.5 %"], "90").optional(),
+    sheeting: shareField("Lost at the rolls and as trim, % of what reaches the rolls", ["3 %"], "90").optional(),
+    cutting: shareField("Lost at the cutter, % of what reaches it", ["1 %"], "90").optional(),
+  })
+  .meta({ id: "Losses", description: "Losses by stage, each in % of what enters it; none unless stated" });
+
+const batchSchema = z
+  .strictObject({
+    bowls: z.int().min(1).max(1_000_000).optional().meta({ description: "Number of bowls", examples: [320] }),
+    rawWeight: massField("Raw strands in a bowl", ["130 g"]).optional(),
+    cookedWeight: massField("Cooked noodles in a bowl", ["230 g"]).optional(),
+    cookGain: numberField("Cooked weight over raw weight; 1.8 unless stated", [1.8], { above: 0.5, most: 5 }).optional(),
+    dough: massField("Dough in the mixer, before any loss", ["12 kg"]).optional(),
+    flour: massField("Flour as weighed", ["10 kg"]).optional(),
+    load: z
+      .enum(["largest", "smallest"])
+      .optional()
+      .meta({ description: "One mixer load, the largest or the smallest the mixer takes" }),
+    have: z
+      .strictObject({ name: nameField("Ingredient"), amount: massField("What there is of it", ["3.2 kg"]) })
+      .optional()
+      .meta({ description: "The batch that uses up what there is of one ingredient" }),
+  })
+  .meta({ id: "Batch", description: "Size of the batch, stated in one way" });
+
+const mixerSchema = z
+  .strictObject({
+    smallest: massField("Smallest load that mixes well", ["2 kg"]).optional(),
+    largest: massField("Largest load the mixer takes", ["10 kg"]),
+    of: z.enum(["flour", "dough"]).optional().meta({ description: "What the limits weigh; dough unless stated" }),
+  })
+  .meta({ id: "Mixer", description: "The mixer's limits" });
+
+const scaleSchema = z
+  .strictObject({
+    name: z.string().trim().min(1).max(40).optional().meta({ description: "What the kitchen calls it" }),
+    division: massField("Smallest step it shows", ["1 g", "0.1 oz"]),
+    capacity: massField("Most it weighs", ["15 kg"]).optional(),
+  })
+  .meta({ id: "Scale", description: "A scale" });
+
+/** The noodle spec: what a cook writes. Types, validation and JSON Schema come from here. */
+export const specSchema = z
+  .strictObject({
+    name: z.string().trim().min(1).max(120).meta({ description: "Name of the noodle" }),
+    notes: z.string().max(4000).optional().meta({ description: "Anything worth remembering" }),
+    include: z
+      .array(z.string().min(1))
+      .max(20)
+      .optional()
+      .meta({ description: "Files of the kitchen's own materials, relative to this file" }),
+    materials: ownMaterialsSchema.optional(),
+    flours: z.array(flourSchema).min(1).max(40).meta({ description: "The flours, which make up the 100 parts" }),
+    water: waterSchema,
+    alkali: z.array(alkaliSchema).max(20).optional().meta({ description: "Alkaline products" }),
+    salt: amountField("Table salt in % of flour, or its mass", ["1 %", "10 g"], "20").optional(),
+    ingredients: z
+      .array(ingredientSchema)
+      .max(60)
+      .optional()
+      .meta({ description: "Egg, oil, colour and anything else in the dough" }),
+    dusting: ingredientSchema.optional().meta({ description: "Starch or flour for dusting, in % of flour; not in the dough" }),
+    batch: batchSchema.optional(),
+    losses: lossesSchema.optional(),
+    mixer: mixerSchema.optional(),
+    scales: z.array(scaleSchema).min(1).max(10).optional().meta({ description: "The scales at hand" }),
+    weighingTolerance: shareField("Most that rounding to the scale may be off before a warning; 1 % unless stated", [
+      "1 %",
+    ]).optional(),
+  })
+  .meta({ id: "Spec", description: "A noodle spec: the formula, and the kitchen it is made in" });
+
+/** A spec as read: quantities in base units, names as written. */
+export type Spec = z.output<typeof specSchema>;
+
+/** A spec as written. */
+export type SpecInput = z.input<typeof specSchema>;
+
+export type SpecFlour = z.output<typeof flourSchema>;
+export type SpecIngredient = z.output<typeof ingredientSchema>;
+export type SpecAlkali = z.output<typeof alkaliSchema>;

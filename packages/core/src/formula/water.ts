@@ -1,0 +1,219 @@
+import { type Figure, given, worked } from "../figure/figure.ts";
+import { answer, inputProblem, type Outcome, type Path, type Problem, refuse } from "../figure/problem.ts";
+import { fromSpec, massBalance } from "../figure/source.ts";
+import { dec, decimalText } from "../number/decimal.ts";
+import type { FormulaLine, StatedLines } from "./lines.ts";
+import { moistureFigure } from "./lines.ts";
+import type { Spec } from "./spec.ts";
+
+/** Where the water of the dough comes from. Unless said otherwise in % of flour. */
+export interface WaterBalance {
+  /** To pour. */
+  readonly tap: Figure;
+  /** Water that eggs, solutions, crystals and other ingredients bring. */
+  readonly carried: Figure;
+  /** Tap and carried water. */
+  readonly added: Figure;
+  /** The flour's own. */
+  readonly flour: Figure;
+  /** Dough on 100 of flour. */
+  readonly dough: Figure;
+  /** All water, % of the dough. */
+  readonly doughWater: Figure;
+  readonly figures: readonly Figure[];
+}
+
+/** A line's own water, % of flour. */
+export function carriedWater(line: FormulaLine): Figure {
+  return worked({
+    id: `${line.id}.water`,
+    label: `water in ${line.name}`,
+    unit: "% of flour",
+    places: 2,
+    formula: "parts * moisture / 100",
+    from: { parts: line.parts, moisture: moistureFigure(line) },
+    sources: [massBalance],
+  });
+}
+
+/**
+ * Finds the tap water that meets the stated water once every other source is counted.
+ *
+ * Problems: `water.not-stated`, `water.stated-twice`, `water.below-carried`, `water.mass-without-flour-mass`.
+ */
+export function balanceWater(lines: StatedLines, water: Spec["water"]): Outcome<WaterBalance> {
+  const ways = (["added", "tap", "dough"] as const).filter((way) => water[way] !== undefined);
+  const [way, second] = ways;
+  if (way === undefined || second !== undefined) return refuse(wayProblem(ways));
+  const carried = worked({
+    id: "water.carried",
+    label: "water carried by other ingredients",
+    unit: "% of flour",
+    places: 2,
+    formula: lines.others.length === 0 ? "0" : "sum(water)",
+    from: lines.others.length === 0 ? {} : { water: lines.others.map(carriedWater) },
+    sources: [massBalance],
+  });
+  const flour = worked({
+    id: "water.flour",
+    label: "water in the flour",
+    unit: "% of flour",
+    places: 2,
+    formula: "sum(share * moisture) / 100",
+    from: { share: lines.flours.map((line) => line.parts), moisture: lines.flours.map(moistureFigure) },
+    sources: [massBalance],
+  });
+  const others = worked({
+    id: "dough.others",
+    label: "all but flour and tap water",
+    unit: "% of flour",
+    places: 2,
+    formula: lines.others.length === 0 ? "0" : "sum(parts)",
+    from: lines.others.length === 0 ? {} : { parts: lines.others.map((line) => line.parts) },
+    sources: [massBalance],
+  });
+  const tap = tapWater(way, lines, water, { carried, flour, others });
+  if (!tap.ok) return tap;
+  return answer(summary(tap.value, carried, flour, others));
+}
+
+interface Known {
+  readonly carried: Figure;
+  readonly flour: Figure;
+  readonly others: Figure;
+}
+
+const tapNaming = { id: "water.tap", label: "tap water", unit: "% of flour", places: 2 };
+
+function tapWater(
+  way: "added" | "tap" | "dough",
+  lines: StatedLines,
+  water: Spec["water"],
+  known: Known,
+): Outcome<Figure> {
+  const path: Path = ["water", way];
+  if (way === "dough") {
+    const stated = given({
+      id: "water.dough-stated",
+      label: "stated dough water",
+      unit: "% of dough",
+      places: 2,
+      value: water.dough?.value ?? "0",
+      by: `spec, ${water.dough?.text ?? ""}`,
+      sources: [fromSpec],
+    });
+    const tap = worked({
+      ...tapNaming,
+      formula: "(dough * (100 + others) - 100 * (flour + carried)) / (100 - dough)",
+      from: { dough: stated, ...known },
+      sources: [massBalance],
+    });
+    return dec(tap.value).isNegative() ? refuse(belowCarried(path, water.dough?.text ?? "", tap, known)) : answer(tap);
+  }
+  const amount = water[way];
+  if (amount === undefined) return refuse(wayProblem([]));
+  const stated = statedWater(way, lines, amount, path);
+  if (!stated.ok) return stated;
+  if (way === "tap") return answer({ ...stated.value, ...tapNaming });
+  const tap = worked({
+    ...tapNaming,
+    formula: "added - carried",
+    from: { added: stated.value, carried: known.carried },
+    sources: [massBalance],
+  });
+  return dec(tap.value).isNegative() ? refuse(belowCarried(path, amount.text, tap, known)) : answer(tap);
+}
+
+/**
+ * Water stated on flour, brought to 100 of the flour at hand. On another flour moisture, the dough keeps its dry matter
+ * and its water: what the flour at hand has more or less of its own is taken off the water or added to it.
+ */
+function statedWater(
+  way: "added" | "tap",
+  lines: StatedLines,
+  amount: NonNullable<Spec["water"]["added"]>,
+  path: Path,
+): Outcome<Figure> {
+  const naming = { id: `water.${way}-stated`, label: `stated ${way} water`, unit: "% of flour", places: 2 };
+  const factor = lines.referenceFactor;
+  if (amount.dimension === "mass" && lines.writtenFlour === undefined) {
+    return refuse(
+      inputProblem(
+        "water.mass-without-flour-mass",
+        path,
+        `${amount.text}, while the flours are in %`,
+        "water in % of flour",
+        "write it in % of flour, or write every flour as a mass",
+      ),
+    );
+  }
+  const share = amount.dimension === "mass" ? "100 * stated / flour" : "stated";
+  const flour = lines.writtenFlour;
+  const base = { stated: amount.value, ...(amount.dimension === "mass" && flour && { flour }) };
+  if (factor === undefined) {
+    if (share !== "stated") return answer(worked({ ...naming, formula: share, from: base, sources: [massBalance] }));
+    return answer(given({ ...naming, value: amount.value, by: `spec, ${amount.text}`, sources: [fromSpec] }));
+  }
+  const formula = `factor * (100 + ${share}) - 100`;
+  const moved = worked({ ...naming, formula, from: { ...base, factor }, sources: [massBalance] });
+  if (!dec(moved.value).isNegative()) return answer(moved);
+  return refuse(
+    inputProblem(
+      "water.below-flour",
+      path,
+      `${amount.text} on flour of the stated moisture`,
+      "more water than the damper flour at hand already brings",
+      "check the flour's moisture and `onFlourMoisture`",
+    ),
+  );
+}
+
+function summary(tap: Figure, carried: Figure, flour: Figure, others: Figure): WaterBalance {
+  const added = worked({
+    id: "water.added",
+    label: "added water",
+    unit: "% of flour",
+    places: 2,
+    formula: "tap + carried",
+    from: { tap, carried },
+    sources: [massBalance],
+  });
+  const dough = worked({
+    id: "dough.parts",
+    label: "dough on 100 of flour",
+    unit: "% of flour",
+    places: 2,
+    formula: "100 + tap + others",
+    from: { tap, others },
+    sources: [massBalance],
+  });
+  const doughWater = worked({
+    id: "dough.water",
+    label: "dough water",
+    unit: "% of dough",
+    places: 2,
+    formula: "100 * (flour + added) / dough",
+    from: { flour, added, dough },
+    sources: [massBalance],
+  });
+  return { tap, carried, added, flour, dough, doughWater, figures: [tap, carried, added, flour, dough, doughWater] };
+}
+
+function wayProblem(ways: readonly string[]): Problem {
+  const expected = "the water stated in one way: `added`, `tap` or `dough`";
+  return ways.length === 0
+    ? inputProblem("water.not-stated", ["water"], "no water", expected, "write one of them, such as `added: 36 %`")
+    : inputProblem("water.stated-twice", ["water"], ways.join(" and "), expected, "keep the one you mean");
+}
+
+function belowCarried(path: Path, text: string, tap: Figure, known: Known): Problem {
+  const short = decimalText(dec(tap.value).negated().toDecimalPlaces(2));
+  const carried = decimalText(dec(known.carried.value).toDecimalPlaces(2));
+  return inputProblem(
+    "water.below-carried",
+    path,
+    text,
+    `at least the ${carried} % of flour that the other ingredients already bring`,
+    `raise the water, or take out ${short} % of flour of what carries it`,
+  );
+}

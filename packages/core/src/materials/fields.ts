@@ -1,0 +1,212 @@
+import { z } from "zod";
+import { type Decimal, type DecimalText, dec, decimalText } from "../number/decimal.ts";
+import { parseQuantity, type Quantity } from "../number/quantity.ts";
+import type { Dimension } from "../number/units.ts";
+
+/** Facts about a refused value that a custom zod issue carries in its `params`. */
+export interface FieldFacts {
+  readonly code: string;
+  readonly expected: string;
+  readonly advice: string;
+}
+
+/** Refuses a value from within a zod transform, with the facts that a problem is made from. */
+export function refuseValue(
+  context: { readonly issues: unknown[]; readonly value: unknown },
+  facts: FieldFacts,
+): typeof z.NEVER {
+  context.issues.push({ code: "custom", input: context.value, message: facts.expected, params: { ...facts } });
+  return z.NEVER;
+}
+
+interface QuantityLimits {
+  /** Least value in base units. */
+  readonly least?: string;
+  /** Greatest value in base units. */
+  readonly most?: string;
+  /** The limits in words, for messages. */
+  readonly words?: string;
+  readonly above?: string;
+}
+
+/** A field that takes a quantity with its unit; the first dimension is the usual one. */
+export function quantityField(
+  dimensions: readonly Dimension[],
+  description: string,
+  examples: readonly string[],
+  limits: QuantityLimits = {},
+) {
+  return z
+    .union([z.string(), z.number()])
+    .transform((input, context): Quantity => {
+      const reading = parseQuantity(input, dimensions);
+      if (!reading.ok) {
+        return refuseValue(context, {
+          code: "quantity.unreadable",
+          expected: reading.expected,
+          advice: reading.advice,
+        });
+      }
+      const value = dec(reading.quantity.value);
+      const { least, most, above, words } = limits;
+      const wrong =
+        (least !== undefined && value.lt(least)) ||
+        (above !== undefined && value.lte(above)) ||
+        (most !== undefined && reading.quantity.dimension === dimensions[0] && value.gt(most));
+      if (wrong) {
+        const expected = words ?? "a value within its limits";
+        return refuseValue(context, {
+          code: "quantity.out-of-range",
+          expected,
+          advice: "check the number and its unit",
+        });
+      }
+      return reading.quantity;
+    })
+    .meta({ description, examples: [...examples], quantity: true });
+}
+
+/** A percentage from 0 to 100. */
+export function shareField(description: string, examples: readonly string[], most = "100") {
+  return quantityField(["share"], description, examples, { least: "0", most, words: `a share from 0 to ${most} %` });
+}
+
+/** A mass above zero. */
+export function massField(description: string, examples: readonly string[]) {
+  return quantityField(["mass"], description, examples, { above: "0", words: "a mass above zero" });
+}
+
+/** An amount: % of flour, or a mass in a formula written in masses. */
+export function amountField(description: string, examples: readonly string[], most = "200") {
+  return quantityField(["share", "mass"], description, examples, {
+    least: "0",
+    most,
+    words: `at most ${most} % of flour`,
+  });
+}
+
+/** The remainder to 100 %. */
+export type Rest = "rest";
+
+/** An amount, or the word `rest` for what is left to 100 %. */
+export function amountOrRestField(description: string, examples: readonly string[]) {
+  return z
+    .union([z.string(), z.number()])
+    .transform((input, context): Quantity | Rest => {
+      if (typeof input === "string" && input.trim().toLowerCase() === "rest") return "rest";
+      const reading = parseQuantity(input, ["share", "mass"]);
+      if (!reading.ok) {
+        const { expected, advice } = reading;
+        return refuseValue(context, { code: "quantity.unreadable", expected: `${expected}, or the word rest`, advice });
+      }
+      return reading.quantity;
+    })
+    .meta({ description, examples: [...examples], quantity: true });
+}
+
+/** A moisture basis: as is, or at a stated moisture (dry is 0 %). */
+export type MoistureBasis = { readonly kind: "as is" } | { readonly kind: "at"; readonly moisture: DecimalText };
+
+/**
+ * Reads a moisture basis: `as is`, `dry`, `14 % mb`.
+ *
+ * @example parseBasis("14 % mb") // => { kind: "at", moisture: "14" }
+ */
+export function parseBasis(text: string): MoistureBasis | undefined {
+  const plain = text
+    .trim()
+    .toLowerCase()
+    .replace(/[\s-]+/gu, " ");
+  if (plain === "as is") return { kind: "as is" };
+  if (["dry", "dry basis", "dry matter", "db", "dm"].includes(plain)) return { kind: "at", moisture: "0" };
+  const match = /^(\d+(?:\.\d+)?) ?%? ?(?:mb|moisture|moisture basis|basis)?$/u.exec(plain);
+  if (match?.[1] === undefined || dec(match[1]).gte(100)) return undefined;
+  return { kind: "at", moisture: decimalText(dec(match[1])) };
+}
+
+/** Writes a moisture basis. @example basisText({ kind: "at", moisture: "0" }) // => "dry" */
+export function basisText(basis: MoistureBasis): string {
+  if (basis.kind === "as is") return "as is";
+  return dec(basis.moisture).isZero() ? "dry" : `${basis.moisture} % mb`;
+}
+
+/** A field that takes a moisture basis. */
+export function basisField(description: string) {
+  return z
+    .string()
+    .transform((input, context): MoistureBasis => {
+      const basis = parseBasis(input);
+      if (basis !== undefined) return basis;
+      return refuseValue(context, {
+        code: "basis.unreadable",
+        expected: '"as is", "dry" or a moisture such as "14 % mb"',
+        advice: "copy the basis from the certificate of the flour",
+      });
+    })
+    .meta({ description, examples: ["as is", "dry", "14 % mb"] });
+}
+
+/** A price for a mass. */
+export interface Price {
+  readonly text: string;
+  /** ISO 4217 code. */
+  readonly currency: string;
+  readonly perKilogram: DecimalText;
+  /** Mass that is sold for the stated amount, g. */
+  readonly pack: DecimalText;
+  /** What the pack costs. */
+  readonly amount: DecimalText;
+}
+
+const priceForm = /^(\d+(?:\.\d+)?)\s*([A-Za-z]{3})\s*(?:\/|per|for)\s*(.+)$/u;
+
+/**
+ * Reads a price: `0.92 EUR/kg`, `23.50 EUR per 25 kg`.
+ *
+ * @example parsePrice("23 EUR per 25 kg").perKilogram // => "0.92"
+ */
+export function parsePrice(text: string): Price | undefined {
+  const match = priceForm.exec(text.trim());
+  if (match?.[1] === undefined || match[2] === undefined || match[3] === undefined) return undefined;
+  const mass = /^\d/u.test(match[3]) ? match[3] : `1 ${match[3]}`;
+  const reading = parseQuantity(mass, ["mass"]);
+  if (!reading.ok || dec(reading.quantity.value).isZero()) return undefined;
+  const pack: Decimal = dec(reading.quantity.value);
+  return {
+    text: text.trim(),
+    currency: match[2].toUpperCase(),
+    perKilogram: decimalText(dec(match[1]).div(pack).times(1000)),
+    pack: decimalText(pack),
+    amount: decimalText(dec(match[1])),
+  };
+}
+
+/** A field that takes a price. */
+export function priceField(description: string) {
+  return z
+    .string()
+    .transform((input, context): Price => {
+      const price = parsePrice(input);
+      if (price !== undefined) return price;
+      return refuseValue(context, {
+        code: "price.unreadable",
+        expected: 'an amount, a three-letter currency and a mass, such as "0.92 EUR/kg" or "23 EUR per 25 kg"',
+        advice: "write the price of one pack with its mass",
+      });
+    })
+    .meta({ description, examples: ["0.92 EUR/kg", "23 EUR per 25 kg"] });
+}
+
+/** A plain number above zero, kept as decimal text. */
+export function numberField(
+  description: string,
+  examples: readonly number[],
+  limits: { readonly above: number; readonly most: number },
+) {
+  return z
+    .number()
+    .gt(limits.above)
+    .max(limits.most)
+    .transform((value): DecimalText => decimalText(dec(value)))
+    .meta({ description, examples: [...examples] });
+}

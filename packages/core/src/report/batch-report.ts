@@ -1,0 +1,157 @@
+import type { Batch } from "../batch/batch.ts";
+import type { Remedy } from "../batch/remedy.ts";
+import type { AfterRounding, WeighedLine } from "../batch/weighing.ts";
+import type { Figure } from "../figure/figure.ts";
+import type { Note } from "../figure/problem.ts";
+import type { Formula } from "../formula/formula.ts";
+import { decimalText, dec } from "../number/decimal.ts";
+import { numberColumn, report, row, section, table, wordColumn } from "./build.ts";
+import { formulaCautions } from "./cautions.ts";
+import { allergenSection, formulaFigures } from "./formula-report.ts";
+import type { Cell, Report, Table } from "./schema.ts";
+import { figureCell, inSystem, measureCell, type UnitSystem, weightCell, words } from "./show.ts";
+
+/** Tells a batch: its size, the weights of each load, what rounding does, and what is too little for the scale. */
+export function batchReport(
+  formula: Formula,
+  batch: Batch,
+  notes: readonly Note[],
+  units: UnitSystem = "metric",
+): Report {
+  const gramScales = batch.lines.some(({ unit }) => unit === "g");
+  const systemNote: readonly Note[] =
+    units === "us" && gramScales
+      ? [{ code: "scales.metric", path: ["scales"], text: "weights are in grams, as the scales of the spec show them" }]
+      : [];
+  return report({
+    command: "batch",
+    title: formula.name,
+    main: "weights",
+    sections: [
+      section("batch", "Batch", { kind: "figures", figures: sizeFigures(batch).map((figure) => inSystem(figure, units)) }),
+      section("weights", "Weights", weightsTable(batch)),
+      section("rounding", "What rounding to the scale does", roundingTable(batch.rounding)),
+      section("remedies", "Too little for the scale", remedyTable(batch, units), remedyText(batch.remedies)),
+      allergenSection(formula),
+    ],
+    figures: [...formulaFigures(formula), ...batchFigures(batch)],
+    notes: [...notes, ...systemNote],
+    cautions: formulaCautions(formula),
+  });
+}
+
+function sizeFigures(batch: Batch): readonly Figure[] {
+  const { target, loads } = batch;
+  const lossy = target.stages.filter(({ lost }) => !dec(lost.value).isZero());
+  return [
+    ...(target.bowls ? [target.bowls] : []),
+    ...(target.cookedWeight ? [target.cookedWeight] : []),
+    ...(target.rawWeight ? [target.rawWeight] : []),
+    target.dough,
+    ...lossy.map(({ lost }) => lost),
+    target.strands,
+    loads.count,
+    loads.dough,
+  ];
+}
+
+function batchFigures(batch: Batch): readonly Figure[] {
+  const weighed = [...batch.lines, ...(batch.dusting ? [batch.dusting] : [])];
+  return [
+    ...batch.target.figures,
+    ...batch.loads.figures,
+    ...weighed.flatMap(({ exact, load, batch: whole, worst }) => [exact, load, whole, worst]),
+    batch.loadTotal,
+    batch.batchTotal,
+    ...batch.rounding.flatMap(({ asked, weighed: real, difference }) => [asked, real, difference]),
+    ...batch.remedies.flatMap(({ figures }) => figures),
+  ];
+}
+
+function weightsTable(batch: Batch): Table {
+  const unit = batch.lines[0]?.unit ?? "g";
+  const several = dec(batch.loads.count.value).gt(1);
+  const columns = [
+    wordColumn("ingredient", "ingredient"),
+    numberColumn("parts", "% of flour"),
+    numberColumn("load", several ? `one load, ${unit}` : `weigh, ${unit}`),
+    ...(several ? [numberColumn("batch", `all ${batch.loads.count.value} loads, ${unit}`)] : []),
+    wordColumn("scale", "weigh on"),
+  ];
+  const cells = (weighed: WeighedLine, name: string): readonly Cell[] => [
+    words(name),
+    figureCell(weighed.line.parts),
+    weightCell(weighed.load, weighed.unit, weighed.division),
+    ...(several ? [weightCell(weighed.batch, weighed.unit, weighed.division)] : []),
+    words(scaleWords(weighed, batch.remedies)),
+  ];
+  const finest = batch.lines.map(({ division }) => dec(division)).reduce((a, b) => (a.decimalPlaces() >= b.decimalPlaces() ? a : b));
+  const total = row(
+    [
+      words("dough"),
+      words(""),
+      weightCell(batch.loadTotal, unit, decimalText(finest)),
+      ...(several ? [weightCell(batch.batchTotal, unit, decimalText(finest))] : []),
+      words(""),
+    ],
+    "total",
+  );
+  const rows = batch.lines.map((weighed) => row(cells(weighed, weighed.line.name)));
+  const dusting = batch.dusting;
+  const aside = dusting ? [row(cells(dusting, `${dusting.line.name} (dusting, not in the dough)`), "aside")] : [];
+  return table("weights", columns, [...rows, total, ...aside]);
+}
+
+function scaleWords(weighed: WeighedLine, remedies: readonly Remedy[]): string {
+  const remedy = remedies.find((one) => one.weighed.line.id === weighed.line.id);
+  if (remedy !== undefined) return `${weighed.scale}: too little, see below`;
+  return weighed.lots === 1 ? weighed.scale : `${weighed.scale}, in ${weighed.lots} lots`;
+}
+
+function roundingTable(rounding: readonly AfterRounding[]): Table {
+  return table(
+    "rounding",
+    [
+      wordColumn("what", "% of flour"),
+      numberColumn("asked", "asked"),
+      numberColumn("weighed", "as weighed"),
+      numberColumn("change", "change"),
+    ],
+    rounding.map(({ label, asked, weighed, difference }) =>
+      row([words(label), figureCell(asked), figureCell(weighed), figureCell(difference)]),
+    ),
+  );
+}
+
+function remedyTable(batch: Batch, units: UnitSystem): Table {
+  const shown = (figure: Figure): Cell => measureCell(inSystem(figure, units === "us" && figure.unit === "g" ? "us" : "metric"));
+  const rows = batch.remedies.flatMap((remedy) => {
+    const { name } = remedy.weighed.line;
+    const worst = `${name}: rounding may be off by ${figureCell(remedy.weighed.worst).text} %`;
+    if (remedy.kind === "finer scale") {
+      return [row([words(worst), words("weigh on a scale with a division of at most"), shown(remedy.division)])];
+    }
+    const label = remedy.kind;
+    return [
+      row([words(worst), words(`${label} of`), measureCell(remedy.strength)]),
+      row([words(""), words(`make it from ${name}`), shown(remedy.ingredient)]),
+      row([words(""), words(`and ${remedy.carrier.line.name}`), shown(remedy.thinner)]),
+      row([words(""), words(`in a load, instead of ${name}: ${label}`), shown(remedy.perLoad)]),
+      row([words(""), words(`and of ${remedy.carrier.line.name} only`), shown(remedy.carrierLeft)]),
+      row([words(""), words("it lasts for loads"), measureCell(remedy.lasts)]),
+    ];
+  });
+  return table(
+    "remedies",
+    [wordColumn("ingredient", "ingredient"), wordColumn("what", "what to do"), numberColumn("amount", "amount")],
+    rows,
+  );
+}
+
+function remedyText(remedies: readonly Remedy[]) {
+  const several = remedies.filter(({ kind }) => kind !== "finer scale").length > 1;
+  const lines = several
+    ? ["Where several are used in one load, take the water (or flour) of each off the same weight."]
+    : [];
+  return { kind: "text" as const, lines };
+}

@@ -1,0 +1,80 @@
+import type { Figure } from "../figure/figure.ts";
+import type { Note } from "../figure/problem.ts";
+import type { Block, Cell, Column, Report, Section, Table } from "./schema.ts";
+
+/** A column of words, flush left. */
+export function wordColumn(id: string, label: string): Column {
+  return { id, label, align: "left" };
+}
+
+/** A column of numbers, flush right. */
+export function numberColumn(id: string, label: string): Column {
+  return { id, label, align: "right" };
+}
+
+type Row = Table["rows"][number];
+
+/** A row of a table. */
+export function row(cells: readonly Cell[], role: Row["role"] = "item"): Row {
+  return { role, cells };
+}
+
+/** A table. */
+export function table(id: string, columns: readonly Column[], rows: readonly Row[]): Table {
+  return { kind: "table", id, columns, rows };
+}
+
+/** A section; those without anything to say are left out by `report`. */
+export function section(id: string, heading: string, ...blocks: readonly (Block | undefined)[]): Section {
+  const present = blocks.filter((block): block is Block => block !== undefined && !isEmpty(block));
+  return { id, heading, blocks: present };
+}
+
+function isEmpty(block: Block): boolean {
+  switch (block.kind) {
+    case "table":
+      return block.rows.length === 0;
+    case "text":
+      return block.lines.length === 0;
+    case "figures":
+    case "working":
+      return block.figures.length === 0;
+  }
+}
+
+/** Puts a report together; every figure it shows or rests on is kept by its id. */
+export function report(parts: {
+  readonly command: string;
+  readonly title: string;
+  readonly main: string;
+  readonly sections: readonly Section[];
+  readonly figures: readonly Figure[];
+  readonly notes: readonly Note[];
+  readonly cautions: readonly string[];
+}): Report {
+  return {
+    noodlewright: "report",
+    version: 1,
+    command: parts.command,
+    title: parts.title,
+    main: parts.main,
+    sections: parts.sections.filter(({ blocks }) => blocks.length > 0),
+    figures: Object.fromEntries(parts.figures.map((figure) => [figure.id, figure])),
+    notes: unique(parts.notes.map(({ code, text }) => ({ code, text }))),
+    cautions: [...new Set(parts.cautions)],
+  };
+}
+
+function unique(notes: Report["notes"]): Report["notes"] {
+  return notes.filter((note, index) => notes.findIndex(({ text }) => text === note.text) === index);
+}
+
+/** The same report with the working of all its figures at the end. */
+export function withWorking(plain: Report): Report {
+  const figures = Object.values(plain.figures);
+  if (figures.length === 0) return plain;
+  return {
+    ...plain,
+    sections: [...plain.sections, { id: "working", heading: "Working", blocks: [{ kind: "working", figures }] }],
+  };
+}

@@ -1,0 +1,170 @@
+import { type Figure, worked } from "../figure/figure.ts";
+import type { Note } from "../figure/problem.ts";
+import { definition } from "../figure/source.ts";
+import type { OnBases } from "../formula/blend.ts";
+import type { Formula } from "../formula/formula.ts";
+import { type FormulaLine, moistureFigure } from "../formula/lines.ts";
+import { carriedWater } from "../formula/water.ts";
+import { fixedText } from "../number/decimal.ts";
+import { numberColumn, report, row, section, table, wordColumn } from "./build.ts";
+import { formulaCautions } from "./cautions.ts";
+import type { Block, Report, Section, Table } from "./schema.ts";
+import { figureCell, words } from "./show.ts";
+
+/** Tells a formula: the parts on 100 of flour, the blend, the water, the alkali and the allergens. */
+export function formulaReport(formula: Formula, notes: readonly Note[]): Report {
+  const shares = formula.lines.map((line) => doughShare(line, formula.water.dough));
+  return report({
+    command: "formula",
+    title: formula.name,
+    main: "formula",
+    sections: [
+      section("formula", "Formula on 100 of flour", formulaTable(formula, shares)),
+      section("blend", "Flour blend", ...blendBlocks(formula)),
+      section("water", "Water", { kind: "figures", figures: formula.water.figures }),
+      section("alkali", "Alkali", formula.alkali && { kind: "figures", figures: formula.alkali.figures }),
+      allergenSection(formula),
+    ],
+    figures: formulaFigures(formula, shares),
+    notes,
+    cautions: formulaCautions(formula),
+  });
+}
+
+/** Every figure of a formula, in the order in which they build on each other. */
+export function formulaFigures(formula: Formula, shares: readonly Figure[] = []): readonly Figure[] {
+  const stated = formula.lines.filter((line) => line.role !== "water");
+  return [
+    ...(formula.writtenFlour ? [formula.writtenFlour] : []),
+    ...(formula.referenceFactor ? [formula.referenceFactor] : []),
+    ...stated.map((line) => line.parts),
+    ...formula.blend.figures,
+    ...stated.filter((line) => line.role !== "flour").map(carriedWater),
+    ...formula.water.figures,
+    ...(formula.alkali?.figures ?? []),
+    formula.salt,
+    ...shares,
+  ];
+}
+
+function doughShare(line: FormulaLine, dough: Figure): Figure {
+  return worked({
+    id: `${line.id}.dough-share`,
+    label: `${line.name}, share of the dough`,
+    unit: "% of dough",
+    places: 2,
+    formula: "100 * parts / dough",
+    from: { parts: line.parts, dough },
+    sources: [definition],
+  });
+}
+
+function formulaTable(formula: Formula, shares: readonly Figure[]): Table {
+  const columns = [
+    wordColumn("ingredient", "ingredient"),
+    numberColumn("parts", "% of flour"),
+    numberColumn("dough-share", "% of dough"),
+    numberColumn("water", "water brought"),
+  ];
+  const rows = formula.lines.map((line, index) => {
+    const share = shares[index];
+    return row([
+      words(line.name),
+      figureCell(line.parts),
+      share ? figureCell(share) : words(""),
+      figureCell(line.role === "water" ? line.parts : carriedWater(line)),
+    ]);
+  });
+  const { dough, flour, added } = formula.water;
+  const whole = worked({
+    id: "dough.share",
+    label: "whole dough",
+    unit: "% of dough",
+    places: 2,
+    formula: "sum(share)",
+    from: { share: shares },
+    sources: [definition],
+  });
+  const water = worked({
+    id: "dough.water-parts",
+    label: "all water",
+    unit: "% of flour",
+    places: 2,
+    formula: "flour + added",
+    from: { flour, added },
+    sources: [definition],
+  });
+  const total = row([words("dough"), figureCell(dough), figureCell(whole), figureCell(water)], "total");
+  const dusting = formula.dusting;
+  const aside = dusting
+    ? [row([words(`${dusting.name} (dusting, not in the dough)`), figureCell(dusting.parts), words(""), words("")], "aside")]
+    : [];
+  return table("formula", columns, [...rows, total, ...aside]);
+}
+
+function blendBlocks(formula: Formula): readonly (Block | undefined)[] {
+  const { blend } = formula;
+  const { lines } = formula;
+  const flours = lines.filter((line) => line.role === "flour");
+  const perFlour =
+    flours.length < 2
+      ? undefined
+      : table(
+          "flours",
+          [
+            wordColumn("flour", "flour"),
+            numberColumn("share", "share %"),
+            numberColumn("moisture", "moisture %"),
+            numberColumn("protein", "protein % as is"),
+            numberColumn("factor", "N factor"),
+            numberColumn("ash", "ash % as is"),
+          ],
+          flours.map((line) => {
+            const { protein, ash } = line.material;
+            return row([
+              words(line.name),
+              figureCell(line.parts),
+              figureCell(moistureFigure(line)),
+              protein ? { text: fixedText(protein.value, 2), value: protein.value, unit: "%" } : words("not stated"),
+              protein?.nitrogenFactor
+                ? { text: protein.nitrogenFactor, value: protein.nitrogenFactor, unit: "" }
+                : words("not stated"),
+              ash ? { text: fixedText(ash, 2), value: ash, unit: "%" } : words("not stated"),
+            ]);
+          }),
+        );
+  const bases = table(
+    "blend",
+    [
+      wordColumn("figure", "blend"),
+      numberColumn("as-is", "% as is"),
+      numberColumn("dry", "% dry"),
+      numberColumn("14", "% at 14 % mb"),
+    ],
+    [
+      ...basesRow("protein (N × 5.7)", blend.protein),
+      ...basesRow("of it gluten-forming", blend.glutenProtein),
+      ...basesRow("ash", blend.ash),
+    ],
+  );
+  const rest = [blend.moisture, blend.otherProtein, blend.wholegrain, blend.price];
+  return [perFlour, bases, { kind: "figures", figures: rest.filter((figure): figure is Figure => figure !== undefined) }];
+}
+
+function basesRow(label: string, bases: OnBases | undefined): Table["rows"] {
+  if (bases === undefined) return [];
+  return [row([words(label), figureCell(bases.asIs), figureCell(bases.dry), figureCell(bases.at14)])];
+}
+
+/** What the dough contains, what the supplier has to be asked, and what nobody stated. */
+export function allergenSection(formula: Formula): Section {
+  const { allergens, allergensPossible, allergensUnknown } = formula;
+  const possible = allergensPossible.filter((allergen) => !allergens.includes(allergen));
+  const lines = [
+    `Contains: ${allergens.length === 0 ? "none of the allergens known here" : allergens.join(", ")}.`,
+    ...(possible.length > 0 ? [`May contain, ask the supplier: ${possible.join(", ")}.`] : []),
+    ...(allergensUnknown.length > 0 ? [`Allergens not stated for: ${allergensUnknown.join(", ")}. Ask the supplier.`] : []),
+    "The label of each product and local law decide.",
+  ];
+  return section("allergens", "Allergens", { kind: "text", lines });
+}

@@ -1,0 +1,52 @@
+import { z } from "zod";
+import { specSchema } from "../formula/spec.ts";
+import { materialsFileSchema } from "../materials/schema.ts";
+import { reportSchema } from "./schema.ts";
+
+/** Problems as `--format json` prints them. */
+export const problemsSchema = z
+  .object({
+    noodlewright: z.literal("problems"),
+    version: z.literal(1),
+    problems: z.array(
+      z.object({
+        code: z.string().meta({ description: "Stable code" }),
+        kind: z.enum(["input", "no-answer"]),
+        path: z.string().meta({ description: "Path in the spec" }),
+        found: z.string(),
+        expected: z.string(),
+        advice: z.string(),
+        flag: z.string().optional(),
+        file: z.string().optional(),
+        line: z.int().optional(),
+        column: z.int().optional(),
+      }),
+    ),
+  })
+  .meta({ id: "Problems", description: "What keeps an answer from being given" });
+
+const schemas = {
+  spec: specSchema,
+  materials: materialsFileSchema,
+  report: reportSchema,
+  problems: problemsSchema,
+} as const;
+
+/** Names of the schemas that can be asked for. */
+export const schemaNames = Object.keys(schemas) as readonly (keyof typeof schemas)[];
+
+/** JSON Schema (draft 7) of the spec, of a materials file, of a report or of problems; made from the schemas that validate. */
+export function jsonSchema(name: keyof typeof schemas): object {
+  const isInput = name === "spec" || name === "materials";
+  return z.toJSONSchema(schemas[name], {
+    io: isInput ? "input" : "output",
+    target: "draft-7",
+    override: ({ zodSchema, jsonSchema: node }) => {
+      const meta = z.globalRegistry.get(zodSchema);
+      if (meta?.["quantity"] !== true) return;
+      delete node["anyOf"];
+      delete node["quantity"];
+      node.type = "string";
+    },
+  });
+}

@@ -1,0 +1,110 @@
+import { alkalinityM, anhydrousShare } from "../chemistry/composition.ts";
+import { citation } from "../figure/source.ts";
+import type { Material } from "../materials/material.ts";
+import { decimalText, fixedText } from "../number/decimal.ts";
+import { numberColumn, report, row, section, table, wordColumn } from "./build.ts";
+import type { Cell, Report, Table } from "./schema.ts";
+import { words } from "./show.ts";
+
+/** Tells what is in the catalogue: one table for what has a composition by analysis, one for the salts. */
+export function materialsReport(materials: readonly Material[], asked: string): Report {
+  const salts = materials.filter(({ composition }) => composition !== undefined);
+  const foods = materials.filter(({ composition }) => composition === undefined);
+  const [only] = materials;
+  const single = materials.length === 1 && only !== undefined;
+  return report({
+    command: "materials",
+    title: asked === "" ? "Materials of the catalogue" : `Materials: ${asked}`,
+    main: foods.length > 0 ? "materials" : "salts",
+    sections: [
+      section("materials", "Flours, starches, eggs and the rest, % as is", foods.length > 0 ? foodTable(foods) : undefined),
+      section("salts", "Salts and alkaline products", salts.length > 0 ? saltTable(salts) : undefined),
+      ...(single ? [section("about", "About it", { kind: "text", lines: about(only) })] : []),
+      section("sources", "Sources", { kind: "text", lines: sources(materials) }),
+    ],
+    figures: [],
+    notes: [],
+    cautions: [
+      "Table values are means of samples: a bag can be off by a point of protein or moisture or more. A certificate of the lot is better.",
+    ],
+  });
+}
+
+function amount(value: string | undefined, unit: string, places = 2): Cell {
+  return value === undefined ? words("–") : { text: fixedText(value, places), value, unit };
+}
+
+function foodTable(materials: readonly Material[]): Table {
+  return table(
+    "materials",
+    [
+      wordColumn("name", "name"),
+      wordColumn("kind", "kind"),
+      numberColumn("moisture", "moisture"),
+      numberColumn("protein", "protein"),
+      numberColumn("factor", "N factor"),
+      numberColumn("ash", "ash"),
+      wordColumn("key", "key"),
+    ],
+    materials.map((material) =>
+      row([
+        words(material.name),
+        words(material.wholegrain ? `${material.kind}, wholegrain` : material.kind),
+        amount(material.moisture, "%"),
+        amount(material.protein?.value, "%"),
+        amount(material.protein?.nitrogenFactor, ""),
+        amount(material.ash, "%"),
+        words(material.key),
+      ]),
+    ),
+  );
+}
+
+function saltTable(materials: readonly Material[]): Table {
+  return table(
+    "salts",
+    [
+      wordColumn("name", "name"),
+      numberColumn("anhydrous", "alkaline salts %"),
+      numberColumn("water", "water %"),
+      numberColumn("alkalinity", "alkalinity M meq/g"),
+      wordColumn("key", "key"),
+    ],
+    materials.flatMap(({ composition, name, key }) =>
+      composition === undefined
+        ? []
+        : [
+            row([
+              words(name),
+              amount(decimalText(anhydrousShare(composition)), "%"),
+              amount(composition.water, "%"),
+              amount(decimalText(alkalinityM(composition)), "meq/g", 3),
+              words(key),
+            ]),
+          ],
+    ),
+  );
+}
+
+function about(material: Material): readonly string[] {
+  const { published, aliases, allergens, allergensKnown, spread, notes } = material;
+  const spreads = Object.entries(spread ?? {}).flatMap(([what, one]) =>
+    one === undefined
+      ? []
+      : [
+          `${what}: ${one.n} samples${one.low !== undefined && one.high !== undefined ? `, from ${one.low} to ${one.high} %` : ""}${one.standardError === undefined ? "" : `, standard error ${one.standardError} %`}.`,
+        ],
+  );
+  return [
+    ...(published === undefined ? [] : [`Printed as: ${published}.`]),
+    ...(aliases.length === 0 ? [] : [`Also found as: ${aliases.join(", ")}.`]),
+    ...spreads,
+    allergensKnown ? `Allergens: ${allergens.length === 0 ? "none of its own" : allergens.join(", ")}.` : "Allergens: not known.",
+    ...notes,
+  ];
+}
+
+function sources(materials: readonly Material[]): readonly string[] {
+  const texts = materials.map(({ source }) => citation({ cite: source.cite, standing: source.standing }));
+  return [...new Set(texts)];
+}
