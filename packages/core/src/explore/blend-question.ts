@@ -1,0 +1,118 @@
+import type { Figure } from "../figure/figure.ts";
+import type { Note, Problem } from "../figure/problem.ts";
+import type { DecimalText } from "../number/decimal.ts";
+
+/** Moisture a figure is quoted at: as the flour lies there, or worked over to a moisture in % (`"14"`; `"0"` is dry). */
+export type Basis = { readonly kind: "as-is" } | { readonly kind: "moisture"; readonly percent: DecimalText };
+
+/** A flour that may go into the blend. Percentages are of the flour as it is, protein at one nitrogen factor for all. */
+export interface Candidate {
+  readonly name: string;
+  readonly protein: DecimalText;
+  readonly moisture: DecimalText;
+  readonly ash?: DecimalText;
+  /** Protein that forms gluten, % of the flour. */
+  readonly glutenProtein?: DecimalText;
+  readonly wholegrain?: boolean;
+  /** Price of a kilogram. */
+  readonly price?: DecimalText;
+  /** Smallest, greatest or only share, % of the blend. */
+  readonly least?: DecimalText;
+  readonly most?: DecimalText;
+  readonly fixed?: DecimalText;
+  /** So many times the share of another flour. */
+  readonly ratioTo?: { readonly name: string; readonly times: DecimalText };
+  /** What is left in the store, g. */
+  readonly store?: DecimalText;
+}
+
+/** Either a value, met when the blend comes within `within` of it (half its last written digit unless given), or a range. */
+export type ProteinTarget =
+  | { readonly value: DecimalText; readonly within?: DecimalText; readonly basis: Basis }
+  | { readonly least?: DecimalText; readonly most?: DecimalText; readonly basis: Basis };
+
+/** What the blend has to reach. */
+export interface BlendTargets {
+  readonly protein?: ProteinTarget;
+  readonly glutenProtein?: { readonly least: DecimalText; readonly basis: Basis };
+  readonly ash?: { readonly most: DecimalText; readonly basis: Basis };
+  /** Share of wholegrain flours, % of the blend. */
+  readonly wholegrain?: { readonly least?: DecimalText; readonly most?: DecimalText };
+  /** Price of a kilogram of the blend. */
+  readonly price?: { readonly most: DecimalText };
+}
+
+/** Which of the blends that meet everything is wanted. */
+export type Preference =
+  /** Changes the fewest flours of a given blend, then moves the least flour. */
+  | { readonly kind: "nearest"; readonly to: readonly GivenShare[] }
+  | { readonly kind: "cheapest" }
+  | { readonly kind: "most"; readonly flour: string }
+  | { readonly kind: "fewest" };
+
+/** A share of a blend somebody has, % of the blend. */
+export interface GivenShare {
+  readonly name: string;
+  readonly share: DecimalText;
+}
+
+/** A question to `searchBlend`. */
+export interface BlendQuestion {
+  readonly flours: readonly Candidate[];
+  readonly targets: BlendTargets;
+  readonly prefer: Preference;
+  /** Shares come in whole multiples of this, %; 1 unless given, 0.1 to 5, a divisor of 100. */
+  readonly step?: DecimalText;
+  /** Flour of the batch, g: needed where a store is limited. */
+  readonly flourMass?: DecimalText;
+  /** How many blends to give; 1 unless given. */
+  readonly alternatives?: number;
+}
+
+/** A blend that was found, with its figures and how each target stands. */
+export interface Blend {
+  readonly shares: readonly { readonly name: string; readonly share: Figure }[];
+  readonly figures: readonly Figure[];
+  readonly checks: readonly Check[];
+}
+
+/** One target beside what the blend reaches. */
+export interface Check {
+  readonly id: string;
+  readonly label: string;
+  readonly side: "least" | "most";
+  readonly bound: DecimalText;
+  readonly reached: DecimalText;
+  readonly unit: string;
+  readonly holds: boolean;
+}
+
+/** By how much one limit would have to move for the question to have an answer, the others staying. */
+export interface Move {
+  readonly id: string;
+  readonly label: string;
+  readonly unit: string;
+  readonly from: DecimalText;
+  /** Where it would have to be; absent when moving this one alone does not help. */
+  readonly to?: DecimalText;
+  /** The blend that becomes possible then. */
+  readonly blend?: Blend;
+  readonly text: string;
+}
+
+/** What a search gives: blends, or why there is none. */
+export type BlendAnswer =
+  | { readonly kind: "found"; readonly blends: readonly Blend[]; readonly order: string }
+  | {
+      readonly kind: "out-of-reach";
+      readonly problem: Problem;
+      /** The blend that misses the targets by least and keeps every flour's own limits; absent when those conflict. */
+      readonly nearest?: Blend;
+      /** Sets of limits that cannot all be met, though each set could without any one of its limits. */
+      readonly conflicts: readonly (readonly Move[])[];
+      /** A flour stronger than the ones at hand that would do, all else as it is. */
+      readonly flourNeeded: readonly { readonly name: string; readonly protein: Figure }[];
+      /** A finer step at which the question has an answer. */
+      readonly finerStep?: DecimalText;
+      readonly notes: readonly Note[];
+    };

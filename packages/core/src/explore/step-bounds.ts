@@ -1,0 +1,68 @@
+import type { Row, StepProblem } from "./step-problem.ts";
+
+/** Least and most steps of each flour, as the search narrows them. */
+export interface Box {
+  readonly least: readonly number[];
+  readonly most: readonly number[];
+}
+
+/**
+ * Narrows a box to what the total and each row leave open, without losing any answer; `undefined` when nothing is left.
+ *
+ * @example narrow({ total: 10, least: [0, 0], most: [10, 4], rows: [] }, { least: [0, 0], most: [10, 4] }) // => { least: [6, 0], most: [10, 4] }
+ */
+export function narrow(problem: StepProblem, box: Box): Box | undefined {
+  const least = [...box.least];
+  const most = [...box.most];
+  for (let round = 0; round < 8; round += 1) {
+    let changed = narrowByTotal(problem.total, least, most);
+    for (const row of problem.rows) changed = narrowByRow(row, least, most) || changed;
+    if (least.some((count, index) => count > (most[index] ?? 0))) return undefined;
+    if (!changed) break;
+  }
+  return { least, most };
+}
+
+function narrowByTotal(total: number, least: number[], most: number[]): boolean {
+  const lowest = least.reduce((sum, count) => sum + count, 0);
+  const highest = most.reduce((sum, count) => sum + count, 0);
+  let changed = false;
+  for (const [index, low] of least.entries()) {
+    const high = most[index] ?? 0;
+    const newLow = Math.max(low, total - (highest - high));
+    const newHigh = Math.min(high, total - (lowest - low));
+    if (newLow === low && newHigh === high) continue;
+    least[index] = newLow;
+    most[index] = newHigh;
+    changed = true;
+  }
+  return changed;
+}
+
+/** With the other flours at their best for the row, how far may this one go? */
+function narrowByRow({ coefficients, constant }: Row, least: number[], most: number[]): boolean {
+  const best = coefficients.map((coefficient, index) => coefficient * ((coefficient > 0 ? most : least)[index] ?? 0));
+  const top = best.reduce((sum, value) => sum + value, constant);
+  let changed = false;
+  for (const [index, coefficient] of coefficients.entries()) {
+    if (coefficient === 0) continue;
+    const bound = -(top - (best[index] ?? 0)) / coefficient;
+    const [low, high] = [least[index] ?? 0, most[index] ?? 0];
+    const newLow = coefficient > 0 ? Math.max(low, ceilSafely(bound)) : low;
+    const newHigh = coefficient < 0 ? Math.min(high, floorSafely(bound)) : high;
+    if (newLow === low && newHigh === high) continue;
+    least[index] = newLow;
+    most[index] = newHigh;
+    changed = true;
+  }
+  return changed;
+}
+
+/** A quotient that rounding may have pushed past a whole number is given the benefit of the doubt. */
+function ceilSafely(value: number): number {
+  return Math.ceil(value - 1e-9);
+}
+
+function floorSafely(value: number): number {
+  return Math.floor(value + 1e-9);
+}
