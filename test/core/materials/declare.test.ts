@@ -1,0 +1,126 @@
+import fc from "fast-check";
+import { describe, expect, it } from "vitest";
+import { declare, type Interval, impliedBy } from "../../../packages/core/src/materials/declare.ts";
+import { type Nutrient, type RuleBookName, ruleBooks } from "../../../packages/core/src/materials/rounding-rules.ts";
+import { type Decimal, dec } from "../../../packages/core/src/number/decimal.ts";
+
+const lines = Object.values(ruleBooks).flatMap(({ name, rules }) =>
+  rules.map(({ nutrient }) => ({ book: name, nutrient })),
+);
+const anyLine = fc.constantFrom(...lines);
+/** Fine enough to fall on every line of the rules: whole multiples of 0.0005. */
+const anyValue = fc.integer({ min: 0, max: 400_000 }).map((count) => dec(count).div(2000));
+
+function printed(nutrient: Nutrient, value: Decimal, book: RuleBookName): readonly string[] {
+  const declared = declare(nutrient, value, book);
+  if (!declared.ok) throw new Error("refused");
+  return [declared.value.text, ...declared.value.others];
+}
+
+function implied(nutrient: Nutrient, text: string, book: RuleBookName): Interval {
+  const interval = impliedBy(nutrient, text, book);
+  if (!interval.ok) throw new Error(`${book} ${nutrient} ${text} was refused`);
+  return interval.value;
+}
+
+function holds({ low, lowIncluded, high, highIncluded }: Interval, value: Decimal): boolean {
+  return (lowIncluded ? value.gte(low) : value.gt(low)) && (highIncluded ? value.lte(high) : value.lt(high));
+}
+
+describe("declaring and reading back", () => {
+  it("whatever may be printed for a value implies that value", () => {
+    fc.assert(
+      fc.property(anyLine, anyValue, ({ book, nutrient }, value) => {
+        for (const text of printed(nutrient, value, book)) {
+          expect(
+            holds(implied(nutrient, text, book), value),
+            `${book} ${nutrient} ${value.toString()} as ${text}`,
+          ).toBe(true);
+        }
+      }),
+      { numRuns: 2000 },
+    );
+  });
+
+  it("whatever a printed value implies may be printed so, and nothing beyond it", () => {
+    fc.assert(
+      fc.property(anyLine, anyValue, anyValue, ({ book, nutrient }, value, other) => {
+        for (const text of printed(nutrient, value, book)) {
+          const within = holds(implied(nutrient, text, book), other);
+          expect(within, `${book} ${nutrient} ${other.toString()} as ${text}`).toBe(
+            printed(nutrient, other, book).includes(text),
+          );
+        }
+      }),
+      { numRuns: 2000 },
+    );
+  });
+
+  it("holds at the ends of each interval", () => {
+    fc.assert(
+      fc.property(anyLine, anyValue, ({ book, nutrient }, value) => {
+        for (const text of printed(nutrient, value, book)) {
+          const interval = implied(nutrient, text, book);
+          for (const end of [dec(interval.low), dec(interval.high)]) {
+            expect(printed(nutrient, end, book).includes(text), `${book} ${nutrient} ${end.toString()}`).toBe(
+              holds(interval, end),
+            );
+          }
+        }
+      }),
+      { numRuns: 2000 },
+    );
+  });
+
+  it("rounds up no value past a greater one", () => {
+    fc.assert(
+      fc.property(anyLine, anyValue, anyValue, ({ book, nutrient }, a, b) => {
+        const [less, more] = a.lt(b) ? [a, b] : [b, a];
+        expect(Number(printed(nutrient, less, book)[0])).toBeLessThanOrEqual(Number(printed(nutrient, more, book)[0]));
+      }),
+    );
+  });
+});
+
+describe("what is refused", () => {
+  it.each([
+    ["US", "salt", "label.no-rule"],
+    ["EU", "sodium", "label.no-rule"],
+  ] as const)("%s: %s", (book, nutrient, code) => {
+    expect(declare(nutrient, 1, book)).toMatchObject({ ok: false, problems: [{ code }] });
+    expect(impliedBy(nutrient, "1", book)).toMatchObject({ ok: false, problems: [{ code }] });
+  });
+
+  it.each([
+    ["4.3", "label.not-by-the-book"],
+    ["<2", "label.not-by-the-book"],
+    ["four", "label.unreadable"],
+    ["-1", "label.unreadable"],
+    ["1,5", "label.unreadable"],
+    ["", "label.unreadable"],
+  ])("protein printed as %j on a US label", (text, code) => {
+    expect(impliedBy("protein", text, "US")).toMatchObject({ ok: false, problems: [{ code }] });
+  });
+
+  it("a value below zero", () => {
+    expect(declare("protein", "-0.1", "US")).toMatchObject({ ok: false, problems: [{ code: "label.negative" }] });
+  });
+
+  it("names what the book could print", () => {
+    const refused = impliedBy("protein", "4.3", "US");
+    expect(!refused.ok && refused.problems[0]?.expected).toBe("a value that the book's rounding can give, such as 4");
+  });
+});
+
+describe("what is understood", () => {
+  it.each(["4", "4 g", "4g", " 4 grams "])("%j", (text) => {
+    expect(impliedBy("protein", text, "US")).toMatchObject({ ok: true, value: { low: "3.5", high: "4.5" } });
+  });
+
+  it.each(["<1", "< 1 g", "Less than 1 g"])("%j", (text) => {
+    expect(impliedBy("protein", text, "US")).toMatchObject({
+      ok: true,
+      value: { low: "0", lowIncluded: true, high: "1", highIncluded: false },
+    });
+  });
+});

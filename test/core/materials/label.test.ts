@@ -1,0 +1,140 @@
+import fc from "fast-check";
+import { describe, expect, it } from "vitest";
+import { exact } from "../../../packages/core/src/figure/figure.ts";
+import { declare } from "../../../packages/core/src/materials/declare.ts";
+import {
+  type LabelReading,
+  type LabelWish,
+  type ProteinLabel,
+  readLabels,
+} from "../../../packages/core/src/materials/label.ts";
+import { dec } from "../../../packages/core/src/number/decimal.ts";
+
+const four: ProteinLabel = { book: "US", printed: "4", serving: "30", nitrogenFactor: "5.7" };
+
+function read(labels: readonly ProteinLabel[], wish: LabelWish = {}): LabelReading {
+  const reading = readLabels(labels, wish);
+  if (!reading.ok) throw new Error(reading.problems.map(({ code }) => code).join(", "));
+  return reading.value;
+}
+
+function codes(labels: readonly ProteinLabel[], wish: LabelWish = {}): readonly string[] {
+  const reading = readLabels(labels, wish);
+  return reading.ok ? [] : reading.problems.map(({ code }) => code);
+}
+
+function noteCodes(labels: readonly ProteinLabel[]): readonly string[] {
+  const reading = readLabels(labels);
+  return reading.ok ? reading.notes.map(({ code }) => code) : [];
+}
+
+describe("a label as a range", () => {
+  it("always holds the protein that was declared", () => {
+    const factor = fc.constantFrom("5.7", "5.83", "6.25");
+    const protein = fc.integer({ min: 0, max: 3000 }).map((count) => dec(count).div(100));
+    const serving = fc.integer({ min: 20, max: 125 });
+    fc.assert(
+      fc.property(protein, serving, factor, fc.boolean(), fc.boolean(), (percent, grams, own, stated, european) => {
+        // The flour has this much protein as N × 5.7; its label is made with its own factor.
+        const ownPercent = percent.times(own).div("5.7");
+        const book = european ? "EU" : "US";
+        const labelled = european ? percent.times("6.25").div("5.7") : ownPercent.times(grams).div(100);
+        const declared = declare("protein", labelled, book);
+        if (!declared.ok) throw new Error("refused");
+        for (const printed of [declared.value.text, ...declared.value.others]) {
+          const label: ProteinLabel = european
+            ? { book, printed }
+            : { book, printed, serving: String(grams), ...(stated && { nitrogenFactor: own }) };
+          const { asIs } = read([label]);
+          // Factors whose quotients do not end leave a last-digit remainder.
+          expect(exact(asIs.low).minus("1e-25").lte(percent) && exact(asIs.high).plus("1e-25").gte(percent)).toBe(true);
+        }
+      }),
+      { numRuns: 1000 },
+    );
+  });
+
+  it("widens with a rounded serving and an open factor, and never narrows", () => {
+    const plain = read([four]).asIs;
+    const rounded = read([{ ...four, servingRounded: true }]).asIs;
+    // 3.5 g of 30.5 g to 4.5 g of 29.5 g, in %.
+    expect([exact(rounded.low).toFixed(4), exact(rounded.high).toFixed(4)]).toEqual(["11.4754", "15.2542"]);
+    const { nitrogenFactor: _, ...open } = four;
+    const any = read([open]).asIs;
+    expect(exact(any.low).lt(exact(plain.low)) && exact(any.high).eq(exact(plain.high))).toBe(true);
+  });
+
+  it("takes half of the last digit of the serving as printed", () => {
+    const tenth = read([{ ...four, serving: "30.0", servingRounded: true }]).asIs;
+    expect(exact(tenth.low).toFixed(4)).toBe("11.6473");
+  });
+
+  it("goes to 14 % mb with the drier end for the least and the moister for the greatest", () => {
+    const { onBasis } = read([four], { moisture: { low: "12", high: "15" } });
+    // 11.6667 × 86 / 88 and 15 × 86 / 85.
+    expect(onBasis && exact(onBasis.low).toFixed(4)).toBe("11.4015");
+    expect(onBasis && exact(onBasis.high).toFixed(4)).toBe("15.1765");
+    expect(onBasis?.middle.label).toBe("protein at 14 % mb, N × 5.7");
+    const dry = read([four], { moisture: { low: "12", high: "12" }, basis: "0" }).onBasis;
+    expect(dry && exact(dry.low).toFixed(4)).toBe("13.2576");
+  });
+
+  it("carries the range on its middle and shows the working", () => {
+    const { asIs, onBasis } = read([four]);
+    expect(onBasis).toBeUndefined();
+    expect(asIs.middle.range).toMatchObject({ low: asIs.low.value, high: asIs.high.value });
+    expect(exact(asIs.middle).toFixed(4)).toBe("13.3333");
+    expect(asIs.low.working).toMatchObject({ numbers: "3.5 × 100 ÷ 30 × 5.7 ÷ 5.7" });
+  });
+
+  it("is the same whatever the order of the labels, and lies within each of them", () => {
+    const printed = fc.constantFrom("3", "4", "5");
+    const serving = fc.constantFrom("28", "30", "34", "40");
+    const label = fc.record({ book: fc.constant("US" as const), printed, serving });
+    fc.assert(
+      fc.property(fc.array(label, { minLength: 1, maxLength: 4 }), (labels) => {
+        const ends = (reading: ReturnType<typeof readLabels>) =>
+          reading.ok ? [reading.value.asIs.low.value, reading.value.asIs.high.value] : "no answer";
+        const both = readLabels(labels);
+        expect(ends(both)).toEqual(ends(readLabels(labels.toReversed())));
+        if (!both.ok) return;
+        for (const one of labels) {
+          const { asIs } = read([one]);
+          expect(
+            exact(both.value.asIs.low).gte(exact(asIs.low)) && exact(both.value.asIs.high).lte(exact(asIs.high)),
+          ).toBe(true);
+        }
+      }),
+    );
+  });
+});
+
+describe("labels that give no range", () => {
+  it("disagree, also where they only touch", () => {
+    // 3 g is up to below 11.67 %, 4 g from 11.67 %.
+    expect(codes([four, { ...four, printed: "3" }])).toEqual(["label.disagree"]);
+    expect(codes([four, { ...four, printed: "6" }])).toEqual(["label.disagree"]);
+  });
+
+  it("are refused with all that is wrong", () => {
+    expect(codes([])).toEqual(["label.none"]);
+    expect(codes([{ book: "US", printed: "4" }])).toEqual(["label.serving"]);
+    expect(codes([{ book: "US", printed: "4.5", serving: "0" }])).toEqual(["label.not-by-the-book", "label.serving"]);
+    expect(codes([{ ...four, nitrogenFactor: "0" }])).toEqual(["label.factor"]);
+    expect(codes([four], { nitrogenFactor: "0" })).toEqual(["label.factor"]);
+    expect(codes([four], { moisture: { low: "15", high: "12" } })).toEqual(["label.moisture-range"]);
+    expect(codes([four], { moisture: { low: "12", high: "100" } })).toEqual(["label.moisture-range"]);
+  });
+});
+
+describe("notes", () => {
+  it("say what the range does not cover", () => {
+    expect(noteCodes([four])).toEqual(["label.rounding-only"]);
+    expect(noteCodes([{ book: "US", printed: "4", serving: "30" }])).toEqual([
+      "label.factor-unknown",
+      "label.rounding-only",
+    ]);
+    expect(noteCodes([{ book: "EU", printed: "12" }])).toEqual(["label.rounding-only"]);
+    expect(noteCodes([{ book: "JP", printed: "11.5", nitrogenFactor: "5.7" }])).toEqual([]);
+  });
+});

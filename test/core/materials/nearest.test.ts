@@ -1,0 +1,54 @@
+import fc from "fast-check";
+import { describe, expect, it } from "vitest";
+import { editDistance, nearestNames, plainName } from "../../../packages/core/src/materials/nearest.ts";
+
+describe("edit distance", () => {
+  it.each([
+    // From the literature: kitten/sitting of Levenshtein's measure; ca/abc and teh/the of the optimal string alignment.
+    ["kitten", "sitting", 3],
+    ["ca", "abc", 3],
+    ["teh", "the", 1],
+    ["", "abc", 3],
+    ["same", "same", 0],
+  ])("%s to %s is %i", (a, b, distance) => {
+    expect(editDistance(a, b)).toBe(distance);
+  });
+
+  it("is the same both ways, and zero only for the same text", () => {
+    fc.assert(
+      fc.property(fc.string({ maxLength: 12 }), fc.string({ maxLength: 12 }), (a, b) => {
+        expect(editDistance(a, b)).toBe(editDistance(b, a));
+        expect(editDistance(a, b) === 0).toBe(a === b);
+        expect(editDistance(a, b)).toBeLessThanOrEqual(Math.max(a.length, b.length));
+      }),
+    );
+  });
+});
+
+describe("nearest names", () => {
+  const names = ["bread flour", "rye flour", "salt", "bread flour"];
+
+  it("takes each name once, best first, and not more than asked for", () => {
+    expect(nearestNames("bread flower", names)).toEqual(["bread flour"]);
+    expect(nearestNames("flour", names, 1)).toHaveLength(1);
+    expect(nearestNames("flour", names)).toEqual(["rye flour", "bread flour"]);
+  });
+
+  it("always finds the name itself first", () => {
+    fc.assert(
+      fc.property(fc.constantFrom(...names), (name) => {
+        expect(nearestNames(name, names)[0]).toBe(name);
+      }),
+    );
+  });
+
+  it("takes hostile names calmly", () => {
+    expect(nearestNames("x".repeat(1e5), names)).toEqual([]);
+    expect(nearestNames("(.*)+$", names)).toEqual([]);
+  });
+
+  it("sees through case, spaces and punctuation", () => {
+    expect(plainName(" Soft-Flour, grade 1 ")).toBe("softflourgrade1");
+    expect(plainName("11.5 %")).toBe("11.5%");
+  });
+});

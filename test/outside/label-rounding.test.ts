@@ -1,0 +1,153 @@
+import { describe, expect, it } from "vitest";
+import { declare, impliedBy } from "../../packages/core/src/materials/declare.ts";
+import type { Nutrient, RuleBookName } from "../../packages/core/src/materials/rounding-rules.ts";
+
+/** What has to be printed for a value, and what may be printed instead. */
+type Row = readonly [book: RuleBookName, nutrient: Nutrient, value: string, printed: string, others: readonly string[]];
+
+interface Group {
+  readonly source: string;
+  readonly rows: readonly Row[];
+}
+
+/** Values on both sides of every line of the rules, by the text of the rules. Halves up: common practice, no source. */
+const groups: readonly Group[] = [
+  {
+    source: "21 CFR 101.9(c)(1): below 5 may be 0; nearest 5 up to and including 50; nearest 10 above",
+    rows: [
+      ["US", "energy", "4.9", "0", ["5"]],
+      ["US", "energy", "2", "0", []],
+      ["US", "energy", "5", "5", []],
+      ["US", "energy", "47.4", "45", []],
+      ["US", "energy", "47.5", "50", []],
+      ["US", "energy", "50", "50", []],
+      ["US", "energy", "54.9", "50", []],
+      ["US", "energy", "55", "60", []],
+      ["US", "energy", "108.3", "110", []],
+    ],
+  },
+  {
+    source: "21 CFR 101.9(c)(2): below 0.5 shall be 0; nearest 0.5 below 5; nearest 1 above",
+    rows: [
+      ["US", "fat", "0.49", "0", []],
+      ["US", "fat", "0.5", "0.5", []],
+      ["US", "fat", "1.2", "1.0", []],
+      ["US", "fat", "4.75", "5", []],
+      ["US", "fat", "5.4", "5", []],
+      ["US", "fat", "5.5", "6", []],
+    ],
+  },
+  {
+    source: "21 CFR 101.9(c)(4): below 5 is 0; nearest 5 from 5 to 140; nearest 10 above",
+    rows: [
+      ["US", "sodium", "4.99", "0", []],
+      ["US", "sodium", "5", "5", []],
+      ["US", "sodium", "137.5", "140", []],
+      ["US", "sodium", "140", "140", []],
+      ["US", "sodium", "144.9", "140", []],
+      ["US", "sodium", "145", "150", []],
+    ],
+  },
+  {
+    source: "21 CFR 101.9(c)(5), from memory: potassium as sodium",
+    rows: [
+      ["US", "potassium", "4", "0", []],
+      ["US", "potassium", "33", "35", []],
+      ["US", "potassium", "363", "360", []],
+    ],
+  },
+  {
+    source: "21 CFR 101.9(c)(6): nearest 1 g; below 1 g may be less than 1 g; below 0.5 g may be 0",
+    rows: [
+      ["US", "carbohydrate", "0.4", "0", ["<1"]],
+      ["US", "carbohydrate", "0.5", "1", ["<1"]],
+      ["US", "carbohydrate", "0.99", "1", ["<1"]],
+      ["US", "carbohydrate", "1", "1", []],
+      ["US", "carbohydrate", "21.5", "22", []],
+      ["US", "fibre", "0.72", "1", ["<1"]],
+      ["US", "sugars", "0.1", "0", ["<1"]],
+    ],
+  },
+  {
+    source: "21 CFR 101.9(c)(7) and FDA Food Labeling Guide, Appendix H: as carbohydrate",
+    rows: [
+      ["US", "protein", "0.49", "0", ["<1"]],
+      ["US", "protein", "0.6", "1", ["<1"]],
+      ["US", "protein", "3.49", "3", []],
+      ["US", "protein", "3.5", "4", []],
+      ["US", "protein", "4.49", "4", []],
+    ],
+  },
+  {
+    source: "European Commission guidance of December 2012: energy to 1 kcal",
+    rows: [
+      ["EU", "energy", "348.18", "348", []],
+      ["EU", "energy", "348.5", "349", []],
+    ],
+  },
+  {
+    source:
+      "European Commission guidance of December 2012: from 10 g to 1 g; above 0.5 and below 10 g to 0.1 g; else 0 or <0.5",
+    rows: [
+      ["EU", "protein", "9.94", "9.9", []],
+      ["EU", "protein", "9.96", "10", []],
+      ["EU", "protein", "10.4", "10", []],
+      ["EU", "protein", "10.5", "11", []],
+      ["EU", "protein", "0.5", "0", ["<0.5"]],
+      ["EU", "protein", "0.51", "0.5", []],
+      ["EU", "fat", "1.66", "1.7", []],
+      ["EU", "carbohydrate", "70.13", "70", []],
+      ["EU", "sugars", "0.31", "0", ["<0.5"]],
+      ["EU", "fibre", "2.4", "2.4", []],
+    ],
+  },
+  {
+    source:
+      "European Commission guidance of December 2012: salt from 1 g to 0.1 g; below to 0.01 g; to 0.0125 g 0 or <0.01",
+    rows: [
+      ["EU", "salt", "0.0125", "0", ["<0.01"]],
+      ["EU", "salt", "0.013", "0.01", []],
+      ["EU", "salt", "0.994", "0.99", []],
+      ["EU", "salt", "0.996", "1.0", []],
+      ["EU", "salt", "1.441", "1.4", []],
+    ],
+  },
+  {
+    source: "European Commission guidance of December 2012: saturates above 0.1 and below 10 g to 0.1 g",
+    rows: [
+      ["EU", "saturates", "0.14", "0.1", []],
+      ["EU", "saturates", "3.25", "3.3", []],
+    ],
+  },
+  {
+    source:
+      "Japan, Food Labelling Standards (2015), Appended Table 9 (0 allowed); 0.1 g as smallest place, from memory",
+    rows: [
+      ["JP", "protein", "0.49", "0", ["0.5"]],
+      ["JP", "protein", "0.5", "0.5", []],
+      ["JP", "fat", "1.66", "1.7", []],
+      ["JP", "carbohydrate", "71.7", "71.7", []],
+      ["JP", "energy", "4.9", "0", ["5"]],
+      ["JP", "sodium", "4.9", "0", ["5"]],
+      ["JP", "salt", "1.0414", "1.0", []],
+    ],
+  },
+];
+
+describe.each(groups)("$source", ({ rows }) => {
+  it.each(rows)("%s: %s %s is printed as %s", (book, nutrient, value, printed, others) => {
+    const declared = declare(nutrient, value, book);
+    expect(declared).toMatchObject({ ok: true, value: { text: printed, others } });
+  });
+
+  it.each(rows)("%s: %s %s is among what %s stands for", (book, nutrient, value, printed, others) => {
+    for (const text of [printed, ...others]) {
+      const implied = impliedBy(nutrient, text, book);
+      if (!implied.ok) throw new Error(`${text} was refused`);
+      const { low, lowIncluded, high, highIncluded } = implied.value;
+      const number = Number(value);
+      expect(lowIncluded ? number >= Number(low) : number > Number(low)).toBe(true);
+      expect(highIncluded ? number <= Number(high) : number < Number(high)).toBe(true);
+    }
+  });
+});

