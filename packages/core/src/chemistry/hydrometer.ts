@@ -65,3 +65,41 @@ export function readHydrometer(
   const why = `a reading error of ${error.toString()} either way is worth ${fixedText(dec(high).minus(low).div(2), 2)} % by mass`;
   return answer({ composition: middle.value, massPercent: { ...figure, range: { low, high, why } } }, middle.notes);
 }
+
+/** A volume that was weighed, to find a strength by. */
+export interface WeighedVolume {
+  /** g, the vessel taken off */
+  readonly mass: DecimalInput;
+  /** mL */
+  readonly volume: DecimalInput;
+  /** °C */
+  readonly temperature: DecimalText;
+  /** g and mL that the scale and the flask may be off */
+  readonly massError: DecimalInput;
+  readonly volumeError: DecimalInput;
+}
+
+/**
+ * The strength of what is left in a bottle from the mass of a known volume, and what the errors of both mean.
+ *
+ * Problems: `hydrometer.volume`, and those of `readHydrometer`.
+ * @example readWeighedVolume({ species: { Na2CO3: "100" }, water: "0", inert: "0" }, { mass: "110.4", volume: 100, temperature: "20", massError: "0.1", volumeError: "0.1" }).ok // => true
+ */
+export function readWeighedVolume(product: Composition, weighed: WeighedVolume): Outcome<ReadStrength> {
+  const [mass, volume] = [dec(weighed.mass), dec(weighed.volume)];
+  if (mass.lte(0) || volume.lte(0)) {
+    return refuse(
+      inputProblem(
+        "hydrometer.volume",
+        [],
+        "a mass or a volume that is not above 0",
+        "both above 0",
+        "weigh a known volume",
+      ),
+    );
+  }
+  const density = mass.div(volume);
+  const error = density.times(dec(weighed.massError).div(mass).plus(dec(weighed.volumeError).div(volume)));
+  const reading = { measure: "density", value: decimalText(density), temperature: weighed.temperature } as const;
+  return readHydrometer(product, reading, error);
+}

@@ -1,0 +1,169 @@
+import { type Figure, given, worked } from "../figure/figure.ts";
+import type { Outcome } from "../figure/problem.ts";
+import { definition, massBalance, type Source } from "../figure/source.ts";
+import { type Decimal, type DecimalInput, dec, sum } from "../number/decimal.ts";
+import {
+  alkalinityM,
+  alkalinityP,
+  anhydrousShare,
+  type Composition,
+  mixture,
+  potassiumShare,
+  sharesOf,
+  sodiumShare,
+  speciesOf,
+} from "./composition.ts";
+import { solutionPh } from "./ph.ts";
+import { atomicWeightSource } from "./species.ts";
+
+/** A product by its name. */
+export interface Product {
+  readonly name: string;
+  readonly composition: Composition;
+}
+
+/** A product and how many grams of it. */
+export interface Weighed extends Product {
+  readonly mass: DecimalInput;
+}
+
+/** What weighed products bring along, for the amounts weighed. */
+export interface Carried {
+  readonly anhydrous: Figure;
+  readonly alkalinityM: Figure;
+  readonly alkalinityP: Figure;
+  readonly water: Figure;
+  /** Sodium and potassium chloride. */
+  readonly salt: Figure;
+  readonly sodium: Figure;
+  readonly potassium: Figure;
+  readonly bicarbonate: Figure;
+  readonly hydroxide: Figure;
+  /** Potassium of the alkaline salts, mol % of their sodium and potassium; absent without either. */
+  readonly potassiumRatio?: Figure;
+  /** pH of the salts in the water given, where it can be estimated. */
+  readonly ph?: Figure;
+}
+
+/** Sodium and potassium of the alkaline salts, mmol per g of product. */
+export function cationsOf(composition: Composition): { readonly sodium: Decimal; readonly potassium: Decimal } {
+  const count = (which: "sodium" | "potassium"): Decimal =>
+    sum(
+      sharesOf(composition).map(([name, share]) =>
+        name === "NaCl" || name === "KCl"
+          ? dec(0)
+          : share.times(10 * speciesOf(name)[which]).div(speciesOf(name).molarMass),
+      ),
+    );
+  return { sodium: count("sodium"), potassium: count("potassium") };
+}
+
+function shareOf(composition: Composition, names: readonly string[]): Decimal {
+  return sum(sharesOf(composition).flatMap(([name, share]) => (names.includes(name) ? [share] : [])));
+}
+
+/**
+ * What weighed products bring into a dough: alkalinity, sodium, potassium, water and salt.
+ *
+ * @param products - masses in g
+ * @param when - a word that tells this figure from its like, such as `before`
+ * @param ph - the pH of the solution that the salts make with the dough's water, where it was estimated
+ * @example carriedBy([{ name: "soda", composition: { species: { Na2CO3: "100" }, water: "0", inert: "0" }, mass: 10 }], "before").anhydrous.value // => "10"
+ */
+export function carriedBy(products: readonly Weighed[], when: string, ph?: Figure): Carried {
+  const masses = products.map(({ name, mass }) =>
+    given({
+      id: `carried.${when}.mass`,
+      label: `mass of ${name}`,
+      unit: "g",
+      places: 2,
+      value: mass,
+      by: "the dose",
+      sources: [definition],
+    }),
+  );
+  const total = (
+    id: string,
+    label: string,
+    unit: string,
+    places: number,
+    formula: string,
+    content: (composition: Composition) => Decimal,
+    source: Source,
+  ): Figure => {
+    const contents = products.map(({ name, composition }) =>
+      given({
+        id: `carried.${when}.content`,
+        label: `content of ${name}`,
+        unit: "",
+        places: 4,
+        value: content(composition),
+        by: "the composition",
+        sources: [source],
+      }),
+    );
+    return worked({
+      id: `carried.${when}.${id}`,
+      label,
+      unit,
+      places,
+      formula,
+      from: { masses, contents },
+      sources: [massBalance, source],
+    });
+  };
+  const percent = (id: string, label: string, content: (composition: Composition) => Decimal): Figure =>
+    total(id, label, "g", 2, "sum(masses * contents / 100)", content, definition);
+  const perGram = (id: string, label: string, unit: string, content: (composition: Composition) => Decimal): Figure =>
+    total(id, label, unit, 1, "sum(masses * contents)", content, atomicWeightSource);
+  const sodium = perGram("cation-sodium", "sodium of the alkaline salts", "mmol", (c) => cationsOf(c).sodium);
+  const potassium = perGram(
+    "cation-potassium",
+    "potassium of the alkaline salts",
+    "mmol",
+    (c) => cationsOf(c).potassium,
+  );
+  const cations = dec(sodium.value).plus(potassium.value);
+  return {
+    anhydrous: percent("anhydrous", "anhydrous salts", anhydrousShare),
+    alkalinityM: perGram("alkalinity-m", "M alkalinity", "meq", alkalinityM),
+    alkalinityP: perGram("alkalinity-p", "P alkalinity", "meq", alkalinityP),
+    water: percent("water", "water carried", (c) => dec(c.water)),
+    salt: percent("salt", "sodium and potassium chloride", (c) => shareOf(c, ["NaCl", "KCl"])),
+    sodium: perGram("sodium", "sodium", "mg", (c) => sodiumShare(c).times(10)),
+    potassium: perGram("potassium", "potassium", "mg", (c) => potassiumShare(c).times(10)),
+    bicarbonate: percent("bicarbonate", "of it bicarbonates", (c) => shareOf(c, ["NaHCO3", "KHCO3"])),
+    hydroxide: percent("hydroxide", "of it hydroxides", (c) => shareOf(c, ["NaOH", "KOH"])),
+    ...(cations.isZero()
+      ? {}
+      : {
+          potassiumRatio: worked({
+            id: `carried.${when}.potassium-ratio`,
+            label: "potassium of sodium and potassium",
+            unit: "mol %",
+            places: 2,
+            formula: "100 * potassium / (sodium + potassium)",
+            from: { sodium, potassium },
+            sources: [definition],
+          }),
+        }),
+    ...(ph === undefined ? {} : { ph }),
+  };
+}
+
+/**
+ * The pH of weighed products in the water of a dough, as a solution without the flour; problems as in `solutionPh`.
+ *
+ * @param water - g of all water the salts meet, their own included
+ * @param temperature - °C
+ */
+export function phInWater(
+  products: readonly Weighed[],
+  water: DecimalInput,
+  temperature: DecimalInput,
+): Outcome<Figure> {
+  const own = sum(products.map(({ composition, mass }) => dec(mass).times(composition.water).div(100)));
+  const more = dec(water).minus(own);
+  const added = { composition: { species: {}, water: "100", inert: "0" }, mass: more.isNegative() ? 0 : more };
+  return solutionPh(mixture([...products, added]), temperature);
+}

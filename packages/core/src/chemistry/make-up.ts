@@ -1,0 +1,186 @@
+import { type Figure, given, worked } from "../figure/figure.ts";
+import { answer, inputProblem, noAnswer, type Outcome, type Problem, refuse } from "../figure/problem.ts";
+import { definition, massBalance } from "../figure/source.ts";
+import { type Decimal, type DecimalInput, dec, fixedText, sum } from "../number/decimal.ts";
+import type { Product } from "./carried.ts";
+import { anhydrousShare, type Composition, mixture, potassiumCarbonateShare } from "./composition.ts";
+import { solutionDensity } from "./density.ts";
+import { type Conditions, completed, type Recipe } from "./recipe.ts";
+import { type StatedStrength, solutionAt } from "./stated-strength.ts";
+
+/** A product and its part in a ratio. */
+export interface InRatio extends Product {
+  readonly parts: DecimalInput;
+}
+
+/** An amount of solution: by mass in g, or by volume in mL at the working temperature. */
+export type Amount = { readonly grams: DecimalInput } | { readonly millilitres: DecimalInput };
+
+export interface MakeUp extends Conditions {
+  readonly products: readonly [InRatio, ...(readonly InRatio[])];
+  /** Whether the parts are of anhydrous salts or of products as weighed. */
+  readonly ratioBy: "anhydrous" | "as-weighed";
+  readonly target: StatedStrength;
+  readonly amount: Amount;
+}
+
+/**
+ * How to make up a solution from products at hand and water.
+ *
+ * Problems: `solutions.parts`, `solutions.amount`, and those of `solutionAt`; by volume also those of `solutionDensity`.
+ * @example makeUp({ products: [{ name: "soda", composition: { species: { Na2CO3: "100" }, water: "0", inert: "0" }, parts: 1 }], ratioBy: "as-weighed", target: { measure: "mass-percent", value: "10" }, amount: { grams: 1000 }, temperature: 20, scale: "145" }).ok // => true
+ */
+export function makeUp(request: MakeUp): Outcome<Recipe> {
+  const { products, ratioBy, target, amount } = request;
+  const problem = problemWith(request);
+  if (problem !== undefined) return refuse(problem);
+  const parts = products.map((product) => {
+    const value = dec(product.parts);
+    const share = anhydrousShare(product.composition);
+    return ratioBy === "anhydrous" ? value.times(100).div(share) : value;
+  });
+  const salts = mixture(products.map(({ composition }, index) => ({ composition, mass: parts[index] ?? 0 })));
+  const solution = solutionAt(salts, target);
+  if (!solution.ok) return solution;
+  const mass = massFor(amount, solution.value, request);
+  if (!mass.ok) return mass;
+  const strength = anhydrousShare(solution.value);
+  const amounts = products.map((product, index) =>
+    worked({
+      id: `solutions.amount.${index}`,
+      label: product.name,
+      unit: "g",
+      places: 2,
+      formula: "mass * strength / own * part / sum(parts)",
+      from: {
+        mass: mass.value,
+        strength,
+        own: anhydrousShare(salts),
+        part: parts[index] ?? 0,
+        parts: parts.map(partFigure),
+      },
+      sources: [massBalance],
+    }),
+  );
+  const water = worked({
+    id: "solutions.water",
+    label: "water",
+    unit: "g",
+    places: 2,
+    formula: "mass - sum(amounts)",
+    from: { mass: mass.value, amounts },
+    sources: [massBalance],
+  });
+  return completed({ amounts, water, mass: mass.value, composition: solution.value }, request);
+}
+
+export interface Blend extends Conditions {
+  readonly stocks: readonly [Product, Product];
+  readonly target: StatedStrength;
+  /** K2CO3 as mass % of the anhydrous carbonates */
+  readonly potassiumShare: DecimalInput;
+  readonly amount: Amount;
+}
+
+/**
+ * How to blend two stocks, and water if need be, to a strength and a ratio.
+ *
+ * Problems: `solutions.ratio`, and those of `makeUp`; `solution.too-strong` names the strength that the blend reaches without water.
+ * @example blend({ stocks: [{ name: "soda", composition: { species: { Na2CO3: "15" }, water: "85", inert: "0" } }, { name: "potash", composition: { species: { K2CO3: "40" }, water: "60", inert: "0" } }], target: { measure: "mass-percent", value: "15" }, potassiumShare: 40, amount: { grams: 100 }, temperature: 20, scale: "145" }).ok // => true
+ */
+export function blend({ stocks, potassiumShare, ...request }: Blend): Outcome<Recipe> {
+  const wanted = dec(potassiumShare);
+  const excess = (product: Product): Decimal => {
+    const potash = dec(product.composition.species.K2CO3 ?? 0);
+    return potash.minus(
+      potash
+        .plus(product.composition.species.Na2CO3 ?? 0)
+        .times(wanted)
+        .div(100),
+    );
+  };
+  const [one, other] = stocks;
+  const [first, second] = [excess(one), excess(other)];
+  const shares = stocks.map(({ composition }) => potassiumCarbonateShare(composition));
+  if (
+    first.times(second).gt(0) ||
+    shares.includes(undefined) ||
+    (first.isZero() && second.isZero() && !sameShare(shares))
+  ) {
+    const range = shares.map((share) => (share === undefined ? "none" : `${fixedText(share, 1)} %`));
+    return refuse(
+      noAnswer(
+        "solutions.ratio",
+        [],
+        `potassium carbonate as ${fixedText(wanted, 1)} % of the carbonates`,
+        `between the shares of the two stocks, ${range.join(" and ")}`,
+        "take other stocks, or ask for a ratio between them",
+      ),
+    );
+  }
+  const alike = first.isZero() && second.isZero();
+  const products = [
+    { ...one, parts: alike ? 1 : second.abs() },
+    { ...other, parts: alike ? 1 : first.abs() },
+  ] as const;
+  return makeUp({ ...request, products, ratioBy: "as-weighed" });
+}
+
+function sameShare(shares: readonly (Decimal | undefined)[]): boolean {
+  const [first, second] = shares;
+  return first !== undefined && second !== undefined && first.minus(second).abs().lt("1e-18");
+}
+
+function problemWith({ products, ratioBy, amount }: MakeUp): Problem | undefined {
+  const empty = products.find(({ composition }) => anhydrousShare(composition).isZero());
+  if (ratioBy === "anhydrous" && empty !== undefined) {
+    return inputProblem(
+      "solutions.parts",
+      [],
+      `${empty.name} without alkaline salts`,
+      "products with alkaline salts",
+      "give its parts as weighed",
+    );
+  }
+  if (products.some(({ parts }) => dec(parts).isNegative()) || sum(products.map(({ parts }) => dec(parts))).lte(0)) {
+    return inputProblem(
+      "solutions.parts",
+      [],
+      "parts that add up to nothing or lie below zero",
+      "parts of zero or more, some above",
+      "state the ratio",
+    );
+  }
+  const value = "grams" in amount ? amount.grams : amount.millilitres;
+  return dec(value).gt(0)
+    ? undefined
+    : inputProblem(
+        "solutions.amount",
+        [],
+        `an amount of ${dec(value).toString()}`,
+        "an amount above 0",
+        "state how much to make",
+      );
+}
+
+function partFigure(value: Decimal): Figure {
+  return given({
+    id: "solutions.part",
+    label: "part",
+    unit: "",
+    places: 2,
+    value,
+    by: "the ratio",
+    sources: [definition],
+  });
+}
+
+function massFor(amount: Amount, solution: Composition, { temperature }: Conditions): Outcome<Figure> {
+  const naming = { id: "solutions.mass", label: "solution", unit: "g", places: 2 } as const;
+  if ("grams" in amount)
+    return answer(given({ ...naming, value: amount.grams, by: "the amount asked for", sources: [definition] }));
+  const density = solutionDensity(solution, temperature);
+  if (!density.ok) return density;
+  const from = { volume: amount.millilitres, density: density.value };
+  return answer(worked({ ...naming, formula: "volume * density", from, sources: [massBalance] }));
+}

@@ -1,0 +1,98 @@
+import type { Figure } from "../figure/figure.ts";
+import { answer, type Note, type Outcome } from "../figure/problem.ts";
+import type { DecimalInput } from "../number/decimal.ts";
+import type { BaumeName } from "./baume.ts";
+import type { Composition } from "./composition.ts";
+import { type Clarity, type Solubility, staysClear } from "./solubility.ts";
+import { type Strength, strengthOf, volumeOfMass } from "./strength.ts";
+
+/** What every recipe for a solution has to know. */
+export interface Conditions {
+  /** °C at which it is made and at which volumes are meant */
+  readonly temperature: DecimalInput;
+  /** °C at which it is kept; as made where nothing is stated */
+  readonly storage?: DecimalInput;
+  /** scale of the hydrometer to check it with */
+  readonly scale: BaumeName;
+}
+
+/** How to make a solution, and all about it. */
+export interface Recipe {
+  /** g of each product, in the order given */
+  readonly amounts: readonly Figure[];
+  /** g of water to add */
+  readonly water: Figure;
+  readonly mass: Figure;
+  /** mL; absent where no published fit of density covers the solution */
+  readonly volume?: Figure;
+  readonly composition: Composition;
+  readonly strength: Strength;
+  /** Whether it dissolves when made; absent where a salt has no solubility table. */
+  readonly made?: Solubility;
+  /** Whether it stays clear where it is kept; absent where a salt has no solubility table. */
+  readonly kept?: Solubility;
+}
+
+/** What a way of mixing has worked out. */
+export type Mixed = Pick<Recipe, "amounts" | "water" | "mass" | "composition">;
+
+/** Completes what was mixed with its strength in every measure, its volume and whether it stays clear. */
+export function completed(mixed: Mixed, { temperature, storage, scale }: Conditions): Outcome<Recipe> {
+  const strength = strengthOf(mixed.composition, temperature, scale);
+  if (!strength.ok) return strength;
+  const volume = volumeOfMass(mixed.composition, mixed.mass.value, temperature);
+  const made = staysClear(mixed.composition, temperature);
+  const kept = staysClear(mixed.composition, storage ?? temperature);
+  const recipe = {
+    ...mixed,
+    strength: strength.value,
+    ...(volume.ok ? { volume: volume.value } : {}),
+    ...(made.ok ? { made: made.value } : {}),
+    ...(kept.ok ? { kept: kept.value } : {}),
+  };
+  const notes = [
+    ...strength.notes,
+    ...clarityNotes(made, "at the making temperature"),
+    ...clarityNotes(kept, "where it is kept"),
+    ...reactionNotes(mixed.composition),
+  ];
+  return answer(
+    recipe,
+    notes.filter((note, index) => notes.findIndex(({ text }) => text === note.text) === index),
+  );
+}
+
+const clarityText: Readonly<Record<Clarity, string | undefined>> = {
+  clear: undefined,
+  doubtful: "it is so near its limit that crystals may grow",
+  crystals: "it is past its limit: it does not wholly dissolve, or crystals grow",
+};
+
+function clarityNotes(outcome: Outcome<Solubility>, where: string): readonly Note[] {
+  if (!outcome.ok) {
+    return outcome.problems.map(({ found: what, expected }) => ({
+      code: "solutions.clarity-unknown",
+      path: [],
+      text: `whether it stays clear ${where} is not known: found ${what}, expected ${expected}`,
+    }));
+  }
+  const text = clarityText[outcome.value.verdict];
+  const own =
+    text === undefined
+      ? []
+      : [{ code: `solutions.${outcome.value.verdict}`, path: [], text: `${where} ${text} (${outcome.value.solid})` }];
+  return [...own, ...outcome.notes];
+}
+
+function reactionNotes({ species }: Composition): readonly Note[] {
+  const hydroxide = species.NaOH !== undefined || species.KOH !== undefined;
+  const bicarbonate = species.NaHCO3 !== undefined || species.KHCO3 !== undefined;
+  if (!hydroxide || !bicarbonate) return [];
+  return [
+    {
+      code: "solutions.reaction",
+      path: [],
+      text: "hydroxide and bicarbonate turn into carbonate in water; the shares given are as weighed in",
+    },
+  ];
+}

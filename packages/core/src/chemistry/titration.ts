@@ -1,0 +1,205 @@
+import { exact, type Figure, worked } from "../figure/figure.ts";
+import { answer, inputProblem, noAnswer, type Outcome, refuse } from "../figure/problem.ts";
+import { definition, massBalance, type Source } from "../figure/source.ts";
+import { type Decimal, type DecimalInput, dec, fixedText, HUNDRED, ONE, ZERO } from "../number/decimal.ts";
+import { alkalinityM, anhydrousShare, type Composition, compositionOf, sharesOf } from "./composition.ts";
+import { atomicWeightSource, molarMass } from "./species.ts";
+
+/** What an alkalinity may be stated as, with the equivalents of a mole of it. */
+const standards = { Na2CO3: 2, K2CO3: 2, Na2O: 2, K2O: 2, NaOH: 1, KOH: 1 } as const;
+
+export type AlkalinityStandard = keyof typeof standards;
+
+/** An alkalinity as a label or certificate states it: in % of a substance, or in mL of acid for so much of the product. */
+export type StatedAlkalinity =
+  | { readonly as: AlkalinityStandard; readonly percent: DecimalInput }
+  | { readonly acid: AcidUsed };
+
+export interface AcidUsed {
+  readonly millilitres: DecimalInput;
+  /** Equivalents per litre. */
+  readonly normality: DecimalInput;
+  /** g of product */
+  readonly sample: DecimalInput;
+}
+
+/**
+ * M alkalinity in meq per g of product from what a label states.
+ *
+ * @throws {RangeError} on a sample of zero.
+ * @example statedAlkalinity({ as: "Na2CO3", percent: "99.2" }).value.slice(0, 6) // => "18.719"
+ */
+export function statedAlkalinity(stated: StatedAlkalinity): Figure {
+  const naming = { id: "titration.alkalinity", label: "M alkalinity", unit: "meq/g", places: 4 } as const;
+  if ("acid" in stated) {
+    const { millilitres, normality, sample } = stated.acid;
+    return worked({
+      ...naming,
+      formula: "volume * normality / sample",
+      from: { volume: millilitres, normality, sample },
+      sources: [definition],
+    });
+  }
+  const from = { percent: stated.percent, equivalents: standards[stated.as], molar: molarMass(stated.as) };
+  return worked({ ...naming, formula: "10 * percent * equivalents / molar", from, sources: [atomicWeightSource] });
+}
+
+/** An alkalinity of meq per g as % of a substance. @example alkalinityAs("18.87", "Na2CO3").value.slice(0, 6) // => "99.999" */
+export function alkalinityAs(meqPerGram: DecimalInput, standard: AlkalinityStandard): Figure {
+  return worked({
+    id: `titration.as-${standard}`,
+    label: `alkalinity as ${standard}`,
+    unit: "%",
+    places: 2,
+    formula: "meq * molar / equivalents / 10",
+    from: { meq: meqPerGram, molar: molarMass(standard), equivalents: standards[standard] },
+    sources: [atomicWeightSource],
+  });
+}
+
+export interface Assayed {
+  readonly composition: Composition;
+  readonly alkalinity: Figure;
+  /** % of alkaline salts in the product */
+  readonly assay: Figure;
+}
+
+/**
+ * The composition behind a stated alkalinity, given which salts the product holds and in what ratio.
+ *
+ * @param salts - any composition with the alkaline salts in their ratio; its water and inert matter do not count
+ * @param water - % of water in the product; the rest is inert
+ * Problems: `titration.value`, `titration.no-alkalinity`, `titration.over-100`.
+ * @example assayed({ as: "Na2O", percent: "58" }, { species: { Na2CO3: "100" }, water: "0", inert: "0" }).ok // => true
+ */
+export function assayed(stated: StatedAlkalinity, salts: Composition, water: DecimalInput = 0): Outcome<Assayed> {
+  if ("acid" in stated ? !positive(stated.acid) : dec(stated.percent).lte(0)) {
+    return refuse(
+      inputProblem(
+        "titration.value",
+        [],
+        "a value that is not above 0",
+        "volumes, normality, sample and percent above 0",
+        "state them as the label does",
+      ),
+    );
+  }
+  if (alkalinityM(salts).lte(0)) {
+    return refuse(
+      inputProblem(
+        "titration.no-alkalinity",
+        [],
+        "salts without alkalinity",
+        "alkaline salts",
+        "name the salts of the product",
+      ),
+    );
+  }
+  const alkalinity = statedAlkalinity(stated);
+  const assay = worked({
+    id: "titration.assay",
+    label: "alkaline salts in the product",
+    unit: "%",
+    places: 2,
+    formula: "100 * alkalinity / pure",
+    from: { alkalinity, pure: alkalinityM(salts).times(HUNDRED).div(anhydrousShare(salts)) },
+    sources: [massBalance, atomicWeightSource],
+  });
+  const share = exact(assay);
+  if (share.plus(water).gt(HUNDRED)) {
+    return refuse(
+      noAnswer(
+        "titration.over-100",
+        [],
+        `${fixedText(share, 2)} % of salts and ${fixedText(water, 2)} % of water`,
+        "at most 100 % together",
+        "the salts named are too weak for this alkalinity: check the species, the standard it is stated as, and the water",
+      ),
+    );
+  }
+  const own = anhydrousShare(salts);
+  const species = Object.fromEntries(
+    sharesOf(salts).flatMap(([name, part]) =>
+      name === "NaCl" || name === "KCl" ? [] : [[name, part.times(share).div(own)]],
+    ),
+  );
+  const composition = compositionOf({ species, water });
+  return composition.ok ? answer({ composition: composition.value, alkalinity, assay }) : composition;
+}
+
+/** A titration to two end points with one acid. */
+export interface TwoEndPoints {
+  /** mL to the end of phenolphthalein, about pH 8.3 */
+  readonly phenolphthalein: DecimalInput;
+  /** mL from the beginning to the end of methyl orange, about pH 4.3 */
+  readonly total: DecimalInput;
+  readonly normality: DecimalInput;
+  /** g of product */
+  readonly sample: DecimalInput;
+  /** mol % of potassium among sodium and potassium; 0 for a sodium product, 100 for a potassium product */
+  readonly potassium: DecimalInput;
+  /** % of water in the product; 0 where nothing is stated */
+  readonly water?: DecimalInput;
+}
+
+const splitRule: Source = {
+  cite: "textbook split of hydroxide, carbonate and bicarbonate by two end points",
+  standing: "memory",
+};
+
+export interface Split {
+  readonly hydroxide: Figure;
+  readonly carbonate: Figure;
+  readonly bicarbonate: Figure;
+  readonly composition: Composition;
+}
+
+/**
+ * Hydroxide, carbonate and bicarbonate of a product from two end points.
+ *
+ * Problems: `titration.end-points`, `composition.over-100`.
+ * Source: textbook rule, from memory.
+ * @example splitByEndPoints({ phenolphthalein: 10, total: 20, normality: 1, sample: "1.06", potassium: 0 }).ok // => true
+ */
+export function splitByEndPoints(ends: TwoEndPoints): Outcome<Split> {
+  const [first, total] = [dec(ends.phenolphthalein), dec(ends.total)];
+  const potassium = dec(ends.potassium);
+  const sound = positive({ millilitres: total, normality: ends.normality, sample: ends.sample });
+  if (!sound || first.isNegative() || first.gt(total) || potassium.isNegative() || potassium.gt(HUNDRED)) {
+    return refuse(
+      inputProblem(
+        "titration.end-points",
+        [],
+        `${first.toString()} mL of ${total.toString()} mL`,
+        "a first end point from 0 to the total, and volumes, normality and sample above 0",
+        "read the burette from the beginning for both end points",
+      ),
+    );
+  }
+  const from = { first, total, normality: ends.normality, sample: ends.sample };
+  const part = (id: string, label: string, formula: string): Figure =>
+    worked({ id: `titration.${id}`, label, unit: "meq/g", places: 4, formula, from, sources: [splitRule] });
+  const hydroxide = part("hydroxide", "hydroxide", "max(2 * first - total, 0) * normality / sample");
+  const carbonate = part("carbonate", "carbonate", "2 * min(first, total - first) * normality / sample");
+  const bicarbonate = part("bicarbonate", "bicarbonate", "max(total - 2 * first, 0) * normality / sample");
+  const kalium = potassium.div(HUNDRED);
+  const percent = (formula: string, meq: Figure, equivalents: number, share: Decimal): Decimal =>
+    exact(meq).times(share).times(molarMass(formula)).div(equivalents).div(10);
+  const sodium = ONE.minus(kalium);
+  const composition = compositionOf({
+    species: {
+      NaOH: percent("NaOH", hydroxide, 1, sodium),
+      KOH: percent("KOH", hydroxide, 1, kalium),
+      Na2CO3: percent("Na2CO3", carbonate, 2, sodium),
+      K2CO3: percent("K2CO3", carbonate, 2, kalium),
+      NaHCO3: percent("NaHCO3", bicarbonate, 1, sodium),
+      KHCO3: percent("KHCO3", bicarbonate, 1, kalium),
+    },
+    water: ends.water ?? ZERO,
+  });
+  return composition.ok ? answer({ hydroxide, carbonate, bicarbonate, composition: composition.value }) : composition;
+}
+
+function positive({ millilitres, normality, sample }: AcidUsed): boolean {
+  return [millilitres, normality, sample].every((value) => dec(value).gt(0));
+}
