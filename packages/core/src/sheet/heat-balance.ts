@@ -2,8 +2,7 @@ import { exact, type Figure, given, worked } from "../figure/figure.ts";
 import type { Problem } from "../figure/problem.ts";
 import { definition, type Source } from "../figure/source.ts";
 import type { DecimalText } from "../number/decimal.ts";
-import { crcEnthalpies, type DissolvingSalt, heatOfSolution } from "./heat-of-solution.ts";
-import { asked, askedOr, type Limits, outsideLimits } from "./inputs.ts";
+import { asked, type Limits, outsideLimits } from "./inputs.ts";
 
 /** Something that goes into the mix with a temperature of its own: g, °C, kJ/(kg K). */
 export interface Ingredient {
@@ -22,27 +21,13 @@ export interface Mix {
   readonly bowl?: Ingredient;
 }
 
-/**
- * Heat that the mix makes of itself: measured by the kitchen for this mixer and dough, or estimated. Salts count only where
- * they go in dry, since a solution has given its heat off before.
- */
-export type MixingHeat =
-  | { readonly kind: "measured"; readonly perKilogram: DecimalText }
-  | {
-      readonly kind: "estimated";
-      /** kJ/kg of dough; 15 where it is left out. */
-      readonly hydration?: DecimalText;
-      /** kJ/kg of dough; 0 where it is left out. */
-      readonly mixerWork?: DecimalText;
-      readonly drySalts?: readonly { readonly salt: DissolvingSalt; readonly mass: DecimalText }[];
-    };
-
 const geankoplis: Source = {
   cite: "Geankoplis, Transport Processes and Separation Process Principles, 4th ed.",
   at: "appendix A.4-1",
   standing: "read",
 };
-const doughProblem: Source = {
+/** A textbook problem on a dough of 2 kg flour and 1 kg water. */
+export const doughProblem: Source = {
   cite: "Çengel and Boles, Thermodynamics, 8th ed.",
   at: "problem 5-157, a mixed dough",
   standing: "read",
@@ -117,7 +102,8 @@ function mass({ name, mass: value }: Ingredient): Figure {
   return massOf(name, value);
 }
 
-function massOf(name: string, value: DecimalText): Figure {
+/** The figure of a mass that goes into the mix. */
+export function massOf(name: string, value: DecimalText): Figure {
   return asked({ id: `${name}.mass`, label: name, unit: "g", places: 1 }, value);
 }
 
@@ -131,47 +117,6 @@ function rise({ name, temperature }: Ingredient, wanted: Figure): Figure {
     formula: "wanted - own",
     from: { wanted, own },
     sources: [definition],
-  });
-}
-
-/** Heat the mix makes of itself, kJ. */
-export function heatMade(heat: MixingHeat, dough: Figure): Figure {
-  const naming = { id: "mix.heat-made", label: "heat made in the mix", unit: "kJ", places: 1 };
-  const each = { unit: "kJ/kg", places: 1 };
-  if (heat.kind === "measured") {
-    const perKilogram = asked({ id: "mix.heat", label: "measured heat of mixing", ...each }, heat.perKilogram);
-    return worked({
-      ...naming,
-      formula: "heat * dough / 1000",
-      from: { heat: perKilogram, dough },
-      sources: [definition],
-    });
-  }
-  const hydration = askedOr({ id: "mix.hydration", label: "heat of hydration", ...each }, heat.hydration, {
-    value: "15",
-    source: doughProblem,
-  });
-  const work = askedOr({ id: "mix.work", label: "mixer work", ...each }, heat.mixerWork, {
-    value: "0",
-    source: { ...definition, cite: "none given" },
-  });
-  const mixed = worked({
-    ...naming,
-    formula: "(hydration + work) * dough / 1000",
-    from: { hydration, work, dough },
-    sources: [...hydration.sources],
-  });
-  const salts = heat.drySalts ?? [];
-  if (salts.length === 0) return mixed;
-  return worked({
-    ...naming,
-    formula: "mixed + sum(salts / 1000 * heats)",
-    from: {
-      mixed: { ...mixed, label: "heat of hydration and mixer work" },
-      salts: salts.map((dry) => massOf(dry.salt, dry.mass)),
-      heats: salts.map((dry) => heatOfSolution(dry.salt)),
-    },
-    sources: [...mixed.sources, crcEnthalpies],
   });
 }
 
@@ -199,23 +144,6 @@ function bodyLimits(
     { path: [...path, "temperature"], value: temperature, unit: "°C", least: "-30", most: "100" },
     { path: [...path, "specificHeat"], value: specificHeat?.value, unit: "kJ/(kg K)", above: "0", most: "5" },
   ];
-}
-
-/** What the heat of a mix has to keep to. */
-export function heatProblems(heat: MixingHeat): readonly Problem[] {
-  const share = { unit: "kJ/kg", least: "-50", most: "200" };
-  if (heat.kind === "measured")
-    return outsideLimits([{ path: ["heat", "perKilogram"], value: heat.perKilogram, ...share }]);
-  return outsideLimits([
-    { path: ["heat", "hydration"], value: heat.hydration, ...share },
-    { path: ["heat", "mixerWork"], value: heat.mixerWork, ...share },
-    ...(heat.drySalts ?? []).map(({ mass: value }, index) => ({
-      path: ["heat", "drySalts", index, "mass"],
-      value,
-      unit: "g",
-      least: "0",
-    })),
-  ]);
 }
 
 /** The flour temperature at which the balance would close with so much less heat, °C. */

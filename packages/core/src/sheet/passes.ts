@@ -1,39 +1,13 @@
-import { exact, type Figure, worked } from "../figure/figure.ts";
+import { exact, type Figure } from "../figure/figure.ts";
 import { answer, inputProblem, type Outcome, type Problem, refuse } from "../figure/problem.ts";
 import { commonPractice, definition, type Source } from "../figure/source.ts";
-import { type DecimalText, dec, decimalText, HUNDRED } from "../number/decimal.ts";
-import {
-  type Compounding,
-  type CompoundStep,
-  compoundingLimits,
-  compoundingProblems,
-  compoundingSteps,
-} from "./compounding.ts";
-import { asked, askedOr, outsideLimits } from "./inputs.ts";
-import { type Gaps, gapProblems } from "./machine.ts";
-import { type GapList, stepsFor } from "./pass-steps.ts";
+import { type DecimalText, decimalText, HUNDRED } from "../number/decimal.ts";
+import { type CompoundStep, compoundingSteps } from "./compounding.ts";
+import { asked, askedOr } from "./inputs.ts";
+import { lengthFigure, reductionFigure, timed, totalTime, tripsFigure } from "./pass-figures.ts";
+import { type PassRequest, passRequestProblems } from "./pass-request.ts";
+import { stepsFor } from "./pass-steps.ts";
 import type { Step } from "./step.ts";
-
-/** What a pass schedule is asked for. Thicknesses in mm. */
-export interface PassRequest {
-  readonly gaps: Gaps | GapList;
-  /** Thickness of the dough or rough sheet before the first pass; after compounding where there is any. */
-  readonly firstThickness?: DecimalText;
-  readonly finalThickness: DecimalText;
-  readonly compounding?: Compounding;
-  /** Largest share of the thickness that a pass may take off, %; one third where it is left out. */
-  readonly largestReduction?: DecimalText;
-  /** Thickness of the sheet by the gap it came through, measured by the kitchen; 1 where it is left out. */
-  readonly springBack?: DecimalText;
-  /** How far the last fixed setting may lie from the final thickness, mm; 0.1 where it is left out. */
-  readonly finalTolerance?: DecimalText;
-  /** The sheet, for its length: mass in g, density in g/mL, width in mm. */
-  readonly sheet?: { readonly mass: DecimalText; readonly density: Figure; readonly width: DecimalText };
-  /** Surface speed of the rolls, m/min, for the running time. */
-  readonly rollSpeed?: DecimalText;
-  /** Pairs of rolls that a sheet runs through in one trip. */
-  readonly stands?: number;
-}
 
 /** One pass between the rolls. The crumb of the first rough pass has no thickness before. */
 export interface Pass {
@@ -78,7 +52,7 @@ const ONE_THIRD = decimalText(HUNDRED.div(3));
  * @example passSchedule({ gaps: { kind: "free", least: "0.3", greatest: "12" }, firstThickness: "10", finalThickness: "1" }) // => 6 passes of 31.9 %
  */
 export function passSchedule(request: PassRequest): Outcome<PassSchedule> {
-  const problems = requestProblems(request);
+  const problems = passRequestProblems(request);
   if (problems.length > 0) return refuse(...problems);
   const springBack = askedOr(
     { id: "passes.spring-back", label: "spring-back", unit: "", places: 2 },
@@ -111,37 +85,11 @@ export function passSchedule(request: PassRequest): Outcome<PassSchedule> {
       largestReduction,
       springBack,
       totalReduction: reductionFigure("passes.total-reduction", "total reduction", first, last),
-      trips: tripsFigure(passes.length, request.stands ?? 1),
+      trips: tripsFigure(folded.length, steps.value.length, request.stands ?? 1),
       ...(times.length > 0 ? { runningTime: totalTime(times) } : {}),
     },
     steps.notes,
   );
-}
-
-function requestProblems(request: PassRequest): readonly Problem[] {
-  const { gaps, sheet } = request;
-  return [
-    ...outsideLimits([
-      { path: ["firstThickness"], value: request.firstThickness, unit: "mm", above: "0", most: "500" },
-      { path: ["finalThickness"], value: request.finalThickness, unit: "mm", above: "0", most: "100" },
-      { path: ["largestReduction"], value: request.largestReduction, unit: "%", least: "1", most: "90" },
-      { path: ["springBack"], value: request.springBack, unit: "", least: "0.5", most: "3" },
-      { path: ["finalTolerance"], value: request.finalTolerance, unit: "mm", least: "0", most: "5" },
-      { path: ["rollSpeed"], value: request.rollSpeed, unit: "m/min", above: "0", most: "200" },
-      { path: ["stands"], value: request.stands, unit: "", least: "1", most: "20", whole: true },
-      { path: ["sheet", "mass"], value: sheet?.mass, unit: "g", above: "0" },
-      { path: ["sheet", "density"], value: sheet?.density.value, unit: "g/mL", above: "0", most: "2" },
-      { path: ["sheet", "width"], value: sheet?.width, unit: "mm", above: "0", most: "3000" },
-      ...(request.compounding === undefined ? [] : compoundingLimits(request.compounding)),
-      ...(gaps.kind === "list"
-        ? gaps.gaps.map((value, index) => ({ path: ["gaps", "gaps", index], value, unit: "mm", above: "0" }))
-        : []),
-    ]),
-    ...(gaps.kind === "list" ? [] : gapProblems(gaps, ["gaps"])),
-    ...(gaps.kind === "list" || request.compounding === undefined
-      ? []
-      : compoundingProblems(request.compounding, gaps)),
-  ];
 }
 
 function askedThickness(label: string, value: DecimalText | undefined): Figure | undefined {
@@ -183,54 +131,5 @@ function numbered(
       ...(step.reduction === undefined ? {} : { reduction: name(step.reduction, "reduction") }),
       ...(length === undefined ? {} : { length, ...timed(request, length, number) }),
     };
-  });
-}
-
-function reductionFigure(id: string, label: string, before: Figure, after: Figure): Figure {
-  const formula = "(1 - after / before) * 100";
-  return worked({ id, label, unit: "%", places: 1, formula, from: { before, after }, sources: [definition] });
-}
-
-function lengthFigure(request: PassRequest, thickness: Figure, pass: number): Figure | undefined {
-  if (request.sheet === undefined) return undefined;
-  return worked({
-    id: `pass-${pass}.length`,
-    label: "sheet length",
-    unit: "mm",
-    places: 0,
-    formula: "mass * 1000 / (density * width * thickness)",
-    from: { ...request.sheet, thickness },
-    sources: [definition],
-  });
-}
-
-function timed(request: PassRequest, length: Figure, pass: number): { readonly runningTime?: Figure } {
-  if (request.rollSpeed === undefined) return {};
-  const speed = asked({ id: "rolls.speed", label: "roll speed", unit: "m/min", places: 1 }, request.rollSpeed);
-  return {
-    runningTime: worked({
-      id: `pass-${pass}.running-time`,
-      label: "running time",
-      unit: "s",
-      places: 0,
-      formula: "length / 1000 / speed * 60",
-      from: { length, speed },
-      sources: [definition],
-    }),
-  };
-}
-
-function totalTime(times: readonly Figure[]): Figure {
-  const naming = { id: "passes.running-time", label: "running time of all passes", unit: "s", places: 0 };
-  return worked({ ...naming, formula: "sum(times)", from: { times }, sources: [definition] });
-}
-
-function tripsFigure(passes: number, stands: number): Figure {
-  const naming = { id: "passes.trips", label: "trips through the machine", unit: "", places: 0 };
-  return worked({
-    ...naming,
-    formula: "ceil(passes / stands)",
-    from: { passes: dec(passes), stands },
-    sources: [definition],
   });
 }

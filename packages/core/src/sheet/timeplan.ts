@@ -21,6 +21,8 @@ export interface PlannedStage {
 export interface PlannedLoad {
   readonly load: number;
   readonly stages: readonly PlannedStage[];
+  /** How long it stands between stages that have no wait between them, min. */
+  readonly standing: Figure;
   /** How long it is done before service, min. */
   readonly hold: Figure;
 }
@@ -85,7 +87,26 @@ function plannedLoad(
     const work = { name, machine, unit: slot.unit + 1, start: momentAt(slot.start), end: momentAt(slot.end) };
     return [work, ...plannedWaits(waits, slot.end, slots[index + 1]?.start ?? slot.end)];
   });
-  return { load, stages, hold: holdFigure(`load-${load}.hold`, "wait of the load before service", serve, slots) };
+  return {
+    load,
+    stages,
+    standing: standingFigure(load, slots, operations),
+    hold: holdFigure(`load-${load}.hold`, "wait of the load before service", serve, slots),
+  };
+}
+
+function standingFigure(load: number, slots: readonly Booking[], operations: readonly Operation[]): Figure {
+  const gaps = operations.flatMap(({ stage, waits }, index) => {
+    const [slot, next] = [slots[index], slots[index + 1]];
+    if (slot === undefined || next === undefined || waits.length > 0) return [];
+    return [
+      asked({ id: `gap.${stage.name}`, label: `after ${stage.name}`, unit: "min", places: 0 }, next.start - slot.end),
+    ];
+  });
+  const naming = { id: `load-${load}.standing`, label: "standing between stages", unit: "min", places: 0 };
+  if (gaps.length === 0)
+    return found({ ...naming, value: 0, by: "every stage is followed by a wait", sources: [definition] });
+  return worked({ ...naming, formula: "sum(gaps)", from: { gaps }, sources: [definition] });
 }
 
 /** The time between two operations, shared out: each wait its least, the rest to the first that may take it. */
