@@ -1,0 +1,12 @@
+import type { Outcome } from "../../../packages/core/src/figure/problem.ts";
+
+/** The answer of an outcome; the test fails where there is none. */
+export function answered<T>(outcome: Outcome<T>): T {
+  if (!outcome.ok) throw new Error(outcome.problems.map(({ code, found }) => `${code}: ${found}`).join("; "));
+  return outcome.value;
+}
+
+/** The codes of the problems of an outcome. */
+export function codesOf(outcome: Outcome<unknown>): readonly string[] {
+  return outcome.ok ? [] : outcome.problems.map(({ code }) => code);
+}

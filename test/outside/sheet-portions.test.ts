@@ -1,0 +1,58 @@
+import { describe, expect, it } from "vitest";
+import { cookedMass, rawMass } from "../../packages/core/src/sheet/cook.ts";
+import { givenDensity } from "../../packages/core/src/sheet/food.ts";
+import { cutPlan } from "../../packages/core/src/sheet/geometry.ts";
+import { potWater } from "../../packages/core/src/sheet/pot.ts";
+import { answered } from "../core/sheet/answered.ts";
+
+/** Rule of the Japanese noodle trade (trade page, read): a 25 kg bag makes 300 portions; raw mass in g by water on flour. */
+const trade = [
+  { water: 45, raw: 120 },
+  { water: 35, raw: 112 },
+  { water: 30, raw: 108 },
+  { water: 28, raw: 106 },
+] as const;
+
+describe("a 25 kg bag of flour", () => {
+  it.each(trade)("with $water % water makes about 300 portions of $raw g", ({ water, raw }) => {
+    const plan = answered(
+      cutPlan({
+        dough: String(250 * (100 + water)),
+        density: givenDensity("1.25"),
+        thickness: "1.5",
+        width: "300",
+        cutter: { kind: "number", number: 20 },
+        portion: String(raw),
+      }),
+    );
+    const why = "the trade rounds 83.3 g of flour to 83 and the raw mass to whole grams";
+    expect(Math.abs(Number(plan.portionsPerLoad.value) - 300), why).toBeLessThanOrEqual(2);
+  });
+});
+
+/** Raw and boiled mass that sources give together. */
+const cooked = [
+  { source: "trade page: 112 g raw, 200 g boiled, low end", raw: "112", boiled: 200 },
+  { source: "trade page: 112 g raw, 210 g boiled, high end", raw: "112", boiled: 210 },
+  { source: "Japanese patent 6571559, examples 1 to 9: boiled to 190 % of the noodle", raw: "100", boiled: 190 },
+  { source: "MEXT 2020, items 01047 and 01048, ratio of protein 8.6 to 4.9", raw: "100", boiled: 175.5 },
+  { source: "MEXT 2020, Okinawa soba 01052 and 01053, ratio of protein 9.2 to 5.2", raw: "100", boiled: 176.9 },
+] as const;
+
+describe("cook gain", () => {
+  it.each(cooked)("covers $source", ({ raw, boiled }) => {
+    const { range } = answered(cookedMass(raw));
+    expect(Number(range?.low)).toBeLessThanOrEqual(boiled);
+    expect(Number(range?.high)).toBeGreaterThanOrEqual(boiled);
+  });
+
+  it("leads from a boiled pack of 200 g to about 112 g raw", () => {
+    // Trade page: 112 g raw to 200 to 210 g boiled.
+    expect(Math.abs(Number(answered(rawMass("200")).value) - 112)).toBeLessThan(1);
+  });
+});
+
+it("boils 50 g of noodles in 500 g of water", () => {
+  // Chinese sensory noodle method, appendix text: 50 g in 500 mL.
+  expect(answered(potWater("50")).value).toBe("500");
+});
