@@ -2,7 +2,8 @@ import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { exact } from "../../../packages/core/src/figure/figure.ts";
 import { convertBasis, correctForMoisture, onMoisture } from "../../../packages/core/src/materials/basis.ts";
-import { convertFactor, onFactor } from "../../../packages/core/src/materials/nitrogen.ts";
+import { catalogue } from "../../../packages/core/src/materials/catalogue.ts";
+import { convertFactor, nitrogenFactors, onFactor } from "../../../packages/core/src/materials/nitrogen.ts";
 import { dec } from "../../../packages/core/src/number/decimal.ts";
 
 const moisture = fc.integer({ min: 0, max: 9990 }).map((count) => dec(count).div(100));
@@ -45,6 +46,7 @@ describe("moisture basis", () => {
       value: {
         id: "basis.protein",
         label: "protein, at 14 % mb",
+        sources: [{ cite: "mass balance" }, { cite: "Cereals Canada, Methods of Analysis" }],
         working: {
           formula: "protein, as is × (100 − moisture at 14 % mb) ÷ (100 − moisture as is)",
           numbers: "11.98 × (100 − 14) ÷ (100 − 13.36)",
@@ -86,6 +88,14 @@ describe("moisture basis", () => {
 });
 
 describe("nitrogen factor", () => {
+  it("has a line for every factor that the flours of the catalogue rest on", () => {
+    const known = new Set(nitrogenFactors.map(({ factor }) => Number(factor)));
+    const flours = catalogue().filter(({ key, kind }) => key.startsWith("usda") && kind === "flour");
+    const used = new Set(flours.map(({ protein }) => Number(protein?.nitrogenFactor ?? 5.7)));
+    expect([...used].filter((factor) => !known.has(factor))).toEqual([]);
+    expect(used.size).toBeGreaterThan(3);
+  });
+
   it("comes back as it went", () => {
     fc.assert(
       fc.property(share, (value) => {

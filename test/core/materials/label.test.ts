@@ -127,6 +127,17 @@ describe("labels that give no range", () => {
   });
 });
 
+describe("problems", () => {
+  it("say which label and which part of it", () => {
+    const reading = readLabels([four, { book: "US", printed: "4.5", serving: "0", nitrogenFactor: "-1" }]);
+    expect(!reading.ok && reading.problems.map(({ path }) => path)).toEqual([
+      [1, "printed"],
+      [1, "serving"],
+      [1, "nitrogenFactor"],
+    ]);
+  });
+});
+
 describe("notes", () => {
   it("say what the range does not cover", () => {
     expect(noteCodes([four])).toEqual(["label.rounding-only"]);

@@ -74,7 +74,7 @@ export interface OnBasis {
  * A share of a material brought to another moisture basis, with its working.
  *
  * Problems: `basis.moisture-range`.
- * @example convertBasis({ value: "12", from: { kind: "at", moisture: "14" }, to: { kind: "at", moisture: "0" }, moisture: "13", what: "protein" }) // => { ok: true, value: { value: "13.9534…", … }, notes: [] }
+ * @example convertBasis({ value: "43", from: { kind: "at", moisture: "14" }, to: { kind: "at", moisture: "0" }, moisture: "13", what: "starch" }).value.value // => "50"
  */
 export function convertBasis({ value, from, to, moisture, what }: OnBasis): Outcome<Figure> {
   const before = moistureOf(from, dec(moisture));
@@ -93,7 +93,7 @@ export function convertBasis({ value, from, to, moisture, what }: OnBasis): Outc
         to: givenShare(`moisture ${nameOf(to)}`, after),
         from: givenShare(`moisture ${nameOf(from)}`, before),
       },
-      sources: [massBalance],
+      sources: [massBalance, ...namedBases.filter(({ moisture: own }) => after.eq(own)).map(({ source }) => source)],
     }),
   );
 }
@@ -148,7 +148,7 @@ export interface StatedDough {
  *
  * Problems: `basis.moisture-range`.
  * Source: mass balance; 14 % moisture after ICC Standard 115/1.
- * @example correctForMoisture({ flour: "100", water: "34", moisture: "12" }) // => flour 97.73 g, water 36.27 g
+ * @example correctForMoisture({ flour: "100", water: "34", moisture: "20" }).value.flour.value // => "107.5"
  */
 export function correctForMoisture({ flour, water, basis = "14", moisture }: StatedDough): Outcome<MoistureCorrection> {
   const problems = [dec(basis), dec(moisture)].flatMap(moistureProblem);

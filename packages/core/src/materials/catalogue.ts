@@ -26,7 +26,7 @@ export type MaterialFinding =
  * before one of the catalogue.
  *
  * @param own - materials of the kitchen's own
- * @example findMaterial("Bread Flour") // => { ok: true, material: … }
+ * @example findMaterial("Bread  Flour").material.key // => "usda 20083"
  */
 export function findMaterial(name: string, own: readonly Material[] = []): MaterialFinding {
   const sought = plainName(name);

@@ -27,7 +27,7 @@ export interface Declaration {
  *
  * @param value - per serving (US) or per 100 g (EU, Japan), in the unit of the rule, zero or more
  * Problems: `label.no-rule` when the book does not say how the nutrient is declared, `label.negative`.
- * @example declare("protein", "9.94", "EU") // => { ok: true, value: { text: "9.9", unit: "g", others: [], rule: … }, notes: [] }
+ * @example declare("protein", "9.94", "EU").value.text // => "9.9"
  */
 export function declare(nutrient: Nutrient, value: DecimalInput, book: RuleBookName): Outcome<Declaration> {
   const found = ruleFor(nutrient, book);

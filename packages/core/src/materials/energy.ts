@@ -123,7 +123,7 @@ export function energyByTable(
  * Carbohydrate without its fibre, from carbohydrate by difference.
  *
  * Problems: `energy.fibre` when there is more fibre than carbohydrate.
- * @example availableCarbohydrate("72.53", "2.4") // => 70.13 g
+ * @example availableCarbohydrate("72.53", "2.4").value.value // => "70.13"
  */
 export function availableCarbohydrate(byDifference: DecimalInput, fibre: DecimalInput): Outcome<Figure> {
   if (dec(byDifference).minus(fibre).lt(ZERO)) {

@@ -69,7 +69,7 @@ const possibleFactors: Readonly<Record<RuleBookName, readonly [DecimalText, Deci
  *
  * Problems: `label.none`, `label.serving`, `label.factor`, `label.moisture-range`, those of `impliedBy`, and
  * `label.disagree` when no protein content fits all the labels.
- * @example readLabels([{ book: "US", printed: "4", serving: "30", nitrogenFactor: "5.7" }]) // => 11.67 % to below 15.00 %, as is
+ * @example readLabels([{ book: "US", printed: "4", serving: "30", nitrogenFactor: "5.7" }]).value.asIs.high.value // => "15"
  */
 export function readLabels(labels: readonly ProteinLabel[], wish: LabelWish = {}): Outcome<LabelReading> {
   const to = wish.nitrogenFactor ?? flourFactor;
@@ -78,7 +78,7 @@ export function readLabels(labels: readonly ProteinLabel[], wish: LabelWish = {}
   labels.forEach((label, index) => {
     const one = readOne(label, index, to);
     if (one.ok) ranges.push(one.value);
-    else problems.push(...one.problems);
+    else problems.push(...one.problems.map((problem) => ({ ...problem, path: [index, ...problem.path] })));
   });
   if (labels.length === 0) {
     problems.push(
@@ -103,24 +103,32 @@ function wishProblems({ moisture, basis = "14", nitrogenFactor = flourFactor }: 
   if (turned || moistures.some((one) => one.lt(ZERO) || one.gte(HUNDRED))) {
     const found = moisture === undefined ? `a basis of ${basis} %` : `${moisture.low} to ${moisture.high} %`;
     const expected = "moistures from 0 to below 100 %, the lower one first";
-    problems.push(inputProblem("label.moisture-range", [], found, expected, "flour is usually 11 to 15 % moisture"));
+    problems.push(
+      inputProblem("label.moisture-range", ["moisture"], found, expected, "flour is usually 11 to 15 % moisture"),
+    );
   }
   if (dec(nitrogenFactor).lte(ZERO)) problems.push(factorProblem(nitrogenFactor));
   return problems;
 }
 
 function factorProblem(factor: DecimalText): Problem {
-  return inputProblem("label.factor", [], `a nitrogen factor of ${factor}`, "a factor above zero", "use 5.7 or 6.25");
+  return inputProblem(
+    "label.factor",
+    ["nitrogenFactor"],
+    `a nitrogen factor of ${factor}`,
+    "a factor above zero",
+    "use 5.7 or 6.25",
+  );
 }
 
 function readOne(label: ProteinLabel, index: number, to: DecimalText): Outcome<Bounds> {
   const { book, printed, serving = ruleBooks[book].per === "100 g" ? "100" : undefined, nitrogenFactor } = label;
   const implied = impliedBy("protein", printed, book);
-  const problems = implied.ok ? [] : [...implied.problems];
+  const problems: Problem[] = implied.ok ? [] : implied.problems.map((problem) => ({ ...problem, path: ["printed"] }));
   if (serving === undefined || dec(serving).lte(0)) {
     const found = serving === undefined ? "no serving" : `a serving of ${serving} g`;
     const advice = "copy the grams of the serving from the label";
-    problems.push(inputProblem("label.serving", [index], found, "a serving above zero, in grams", advice));
+    problems.push(inputProblem("label.serving", ["serving"], found, "a serving above zero, in grams", advice));
   }
   if (nitrogenFactor !== undefined && dec(nitrogenFactor).lte(ZERO)) problems.push(factorProblem(nitrogenFactor));
   if (!implied.ok || serving === undefined || problems.length > 0) return refuse(...problems);

@@ -47,8 +47,11 @@ function bestWords(words: readonly string[], others: readonly string[]): number 
   return best.reduce((total, distance) => total + distance, 0) / words.length;
 }
 
+/** Texts of which one is more than twice as long as the other count as having nothing in common. */
 function relativeDistance(a: string, b: string): number {
-  return editDistance(a, b) / Math.max(a.length, b.length, 1);
+  if (a === b) return 0;
+  const longest = Math.max(a.length, b.length);
+  return Math.abs(a.length - b.length) * 2 > longest ? 1 : editDistance(a, b) / longest;
 }
 
 /** Letters to insert, delete, replace or swap with their neighbour to get from one text to the other. @example editDistance("bred", "bread") // => 1 */

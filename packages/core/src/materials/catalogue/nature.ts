@@ -21,8 +21,8 @@ function nature(kind: MaterialKind, allergens: readonly Allergen[], extra: Extra
  * its gluten is weak, and a floor of gluten-forming protein must not be met by it (common practice, no source).
  * Wholegrain: what the table calls so, and whole grains before milling.
  * Possible allergens: US flours may carry up to 0.75 % malted barley flour (21 CFR 137.105, read in a copy; for
- * whole wheat flour 21 CFR 137.200, from memory); oats and buckwheat usually meet wheat on the way (common practice,
- * no source).
+ * whole wheat flour 21 CFR 137.200, from memory); rye, barley, oats and buckwheat usually meet wheat on the way
+ * (common practice, no source).
  */
 export const natures = {
   "wheat flour": nature("flour", ["wheat"], { glutenForming: true }),
