@@ -6,17 +6,18 @@ import { describeBlend } from "./blend-figures.ts";
 import { atBasis, type FlourLimit, type Limit } from "./blend-limits.ts";
 import type { BlendAnswer, Move } from "./blend-question.ts";
 import { type Setup, setUp, stepProblem } from "./blend-setup.ts";
+import type { StepProblem } from "./step-problem.ts";
 import { anySteps, bestSteps } from "./step-search.ts";
 
 type OutOfReach = Extract<BlendAnswer, { readonly kind: "out-of-reach" }>;
 
 /** Says why a question has no answer: which limits cannot all be met, how far each would have to move, and the nearest blend. */
 export function explainConflict(setup: Setup): OutOfReach {
-  const conflicts = conflictsOf(setup).map((ids) => ids.map((id) => moveOf(setup, id)));
+  const conflicts = conflictsOf(setup).map((ids) => ids.map((id) => moveOf(setup, id, ids)));
   const moves = conflicts.flat();
   const finerStep = finerStepOf(setup);
   const nearest = nearestBlend(setup, moves);
-  const singly = moves.filter(({ to }) => to !== undefined).map(({ text }) => text);
+  const singly = [...new Set(moves.filter(({ settles }) => settles).map(({ text }) => text))];
   const texts = singly.length > 0 ? singly : ["move several limits together: the nearest blend shows how far"];
   const problem = noAnswer(
     "blend.out-of-reach",
@@ -71,52 +72,49 @@ function canMeet(setup: Setup, kept: ReadonlySet<string>): boolean {
   return anySteps(stepProblem(setup, (id) => kept.has(id))).kind !== "none";
 }
 
-/** How far one limit has to move when all others stay. */
-function moveOf(setup: Setup, id: string): Move {
+/** How far one limit has to move: with all others staying or, where that cannot help, with the others of its conflict staying. */
+function moveOf(setup: Setup, id: string, conflict: readonly string[]): Move {
+  const limit = movable(setup, id);
+  const settled = limit.reach(stepProblem(setup, (other) => other !== id));
+  const extreme = settled ?? limit.reach(stepProblem(setup, (other) => other !== id && conflict.includes(other)));
+  const from = decimalText(limit.from);
+  const label = `${limit.label} ${limit.side === "least" ? "at least" : "at most"} ${from} ${limit.unit}`;
+  const common = { id, label, unit: limit.unit, from, settles: settled !== undefined };
+  if (extreme === undefined) return { ...common, text: `lift "${label}"` };
+  const { value, steps } = extreme;
+  const bound = `${limit.side === "least" ? "no more than" : "no less than"} ${roundedOutward(value, limit.side)}`;
+  const blend = settled === undefined ? {} : { blend: describeBlend(setup, steps) };
+  return {
+    ...common,
+    to: decimalText(value),
+    ...blend,
+    text: `${limit.label} of ${bound} ${limit.unit} instead of ${from}`,
+  };
+}
+
+interface Movable {
+  readonly label: string;
+  readonly unit: string;
+  readonly side: Limit["side"];
+  readonly from: Decimal;
+  readonly reach: (others: StepProblem) => Extreme | undefined;
+}
+
+function movable(setup: Setup, id: string): Movable {
   const quotient = [...setup.targets, ...setup.ratios].find((limit) => limit.id === id);
-  if (quotient !== undefined) return moveOfQuotient(setup, quotient);
+  if (quotient !== undefined) return { ...quotient, from: quotient.bound, reach: (others) => best(others, quotient) };
   const flour = setup.flourLimits.find((limit) => limit.id === id);
   if (flour === undefined) throw new Error(`no limit "${id}"`);
-  return moveOfFlour(setup, flour);
+  const from = setup.step.times(flour.steps);
+  return { ...flour, unit: "%", from, reach: (others) => extremeShare(setup, flour, others) };
 }
 
-function moveOfQuotient(setup: Setup, limit: Limit): Move {
-  const others = stepProblem(setup, (id) => id !== limit.id);
-  return describeMove(setup, limit, limit.bound, best(others, limit));
-}
-
-function moveOfFlour(setup: Setup, limit: FlourLimit): Move {
-  const others = stepProblem(setup, (id) => id !== limit.id);
+function extremeShare(setup: Setup, limit: FlourLimit, others: StepProblem): Extreme | undefined {
   const sign = limit.side === "least" ? -1 : 1;
   const weights = others.least.map((_, index) => (index === limit.index ? sign : 0));
   const answer = bestSteps(others, [{ kind: "weighted", weights }]);
-  const share = answer.kind === "found" ? setup.step.times(answer.steps[limit.index] ?? 0) : undefined;
-  const extreme = answer.kind === "found" && share !== undefined ? { value: share, steps: answer.steps } : undefined;
-  return describeMove(setup, { ...limit, unit: "%" }, setup.step.times(limit.steps), extreme);
-}
-
-function describeMove(
-  setup: Setup,
-  limit: Pick<Limit, "id" | "label" | "unit" | "side">,
-  from: Decimal,
-  extreme: Extreme | undefined,
-): Move {
-  const { id, unit } = limit;
-  const bound = `${limit.side === "least" ? "at least" : "at most"} ${decimalText(from)} ${unit}`;
-  const label = `${limit.label} ${bound}`;
-  if (extreme === undefined) {
-    return { id, label, unit, from: decimalText(from), text: `moving "${label}" alone does not help` };
-  }
-  const { value, steps } = extreme;
-  return {
-    id,
-    label,
-    unit,
-    from: decimalText(from),
-    to: decimalText(value),
-    blend: describeBlend(setup, steps),
-    text: `${limit.label} of ${limit.side === "least" ? "no more than" : "no less than"} ${roundedOutward(value, limit.side)} ${unit} instead of ${decimalText(from)}`,
-  };
+  if (answer.kind !== "found") return undefined;
+  return { value: setup.step.times(answer.steps[limit.index] ?? 0), steps: answer.steps };
 }
 
 /** Rounded to two places so that the rounded limit can still be met. */

@@ -2,7 +2,7 @@ import { type Figure, found, given, worked } from "../figure/figure.ts";
 import { fromSpec, massBalance, type Source } from "../figure/source.ts";
 import { dec, decimalText } from "../number/decimal.ts";
 import { limitRow, reached } from "./blend-limits.ts";
-import type { Basis, Blend, BlendQuestion, Candidate, Check } from "./blend-question.ts";
+import type { Basis, BlendQuestion, Candidate, Check, FoundBlend } from "./blend-question.ts";
 import type { Setup } from "./blend-setup.ts";
 import { rowValue } from "./step-problem.ts";
 
@@ -12,7 +12,7 @@ const moistureBasis: Source = {
 };
 
 /** Writes a blend of steps out: shares, what it comes to, and how each target stands. */
-export function describeBlend(setup: Setup, steps: readonly number[]): Blend {
+export function describeBlend(setup: Setup, steps: readonly number[]): FoundBlend {
   const { question, step } = setup;
   const shares = question.flours.map(({ name }, index) => ({
     name,

@@ -70,7 +70,7 @@ export interface BlendQuestion {
 }
 
 /** A blend that was found, with its figures and how each target stands. */
-export interface Blend {
+export interface FoundBlend {
   readonly shares: readonly { readonly name: string; readonly share: Figure }[];
   readonly figures: readonly Figure[];
   readonly checks: readonly Check[];
@@ -87,27 +87,29 @@ export interface Check {
   readonly holds: boolean;
 }
 
-/** By how much one limit would have to move for the question to have an answer, the others staying. */
+/** By how much one limit of a conflict would have to move, the others of the conflict staying. */
 export interface Move {
   readonly id: string;
   readonly label: string;
   readonly unit: string;
   readonly from: DecimalText;
-  /** Where it would have to be; absent when moving this one alone does not help. */
+  /** Where it would have to be; absent where no place of it can be named (a ratio to a flour left out). */
   readonly to?: DecimalText;
+  /** Whether the question has an answer once this limit alone has moved. */
+  readonly settles: boolean;
   /** The blend that becomes possible then. */
-  readonly blend?: Blend;
+  readonly blend?: FoundBlend;
   readonly text: string;
 }
 
 /** What a search gives: blends, or why there is none. */
 export type BlendAnswer =
-  | { readonly kind: "found"; readonly blends: readonly Blend[]; readonly order: string }
+  | { readonly kind: "found"; readonly blends: readonly FoundBlend[]; readonly order: string }
   | {
       readonly kind: "out-of-reach";
       readonly problem: Problem;
       /** The blend that misses the targets by least and keeps every flour's own limits; absent when those conflict. */
-      readonly nearest?: Blend;
+      readonly nearest?: FoundBlend;
       /** Sets of limits that cannot all be met, though each set could without any one of its limits. */
       readonly conflicts: readonly (readonly Move[])[];
       /** A flour stronger than the ones at hand that would do, all else as it is. */

@@ -1,0 +1,109 @@
+import fc from "fast-check";
+import { describe, expect, test } from "vitest";
+import type { BlendQuestion, FoundBlend } from "../../../packages/core/src/explore/blend-question.ts";
+import { searchBlend } from "../../../packages/core/src/explore/blend-search.ts";
+import { everyBlend, Independent, meets, restate, score } from "./independent.ts";
+import { blendQuestion } from "./questions.ts";
+
+/** Shares back into steps. */
+function stepsOf(question: BlendQuestion, blend: FoundBlend): readonly number[] {
+  const shares = new Map(blend.shares.map(({ name, share }) => [name, Number(share.value)]));
+  return question.flours.map(({ name }) => Math.round((shares.get(name) ?? 0) / Number(question.step ?? "1")));
+}
+
+function search(question: BlendQuestion) {
+  const outcome = searchBlend(question);
+  if (!outcome.ok) throw new Error(JSON.stringify(outcome.problems));
+  return outcome.value;
+}
+
+describe("random questions", () => {
+  test("1200 of them: the optimum of an independent solver, every limit met exactly, every refusal confirmed", async () => {
+    const solver = await Independent.load();
+    const counts = { found: 0, none: 0 };
+    for (const question of fc.sample(blendQuestion, { numRuns: 1200, seed: 20_031 })) {
+      const problem = restate(question);
+      const expected = solver.solve(problem, question);
+      const answer = search(question);
+      if (answer.kind === "out-of-reach") {
+        expect(expected, JSON.stringify(question)).toBeUndefined();
+        counts.none += 1;
+        continue;
+      }
+      const [blend] = answer.blends;
+      const steps = blend === undefined ? [] : stepsOf(question, blend);
+      expect(meets(problem, steps), JSON.stringify({ question, steps })).toBe(true);
+      expect(blend?.checks.every((check) => check.holds)).toBe(true);
+      expect(score(problem, question, steps), JSON.stringify({ question, steps })).toEqual(expected);
+      counts.found += 1;
+    }
+    expect(counts.found).toBeGreaterThan(300);
+    expect(counts.none).toBeGreaterThan(200);
+  });
+
+  test("small ones: the very blend that going through all of them in the stated order gives", () => {
+    const small = blendQuestion
+      .filter(({ flours }) => flours.length <= 4)
+      .map((question) => ({ ...question, step: "5" }));
+    for (const question of fc.sample(small, { numRuns: 300, seed: 77 })) {
+      const problem = restate(question);
+      let best: { readonly steps: readonly number[]; readonly score: readonly [number, number] } | undefined;
+      for (const steps of everyBlend(question.flours.length, problem.total)) {
+        if (!meets(problem, steps)) continue;
+        const own = score(problem, question, steps);
+        if (best === undefined || own[0] < best.score[0] || (own[0] === best.score[0] && own[1] < best.score[1])) {
+          best = { steps, score: own };
+        }
+      }
+      const answer = search(question);
+      const steps =
+        answer.kind === "found" && answer.blends[0] !== undefined ? stepsOf(question, answer.blends[0]) : undefined;
+      expect(steps, JSON.stringify(question)).toEqual(best?.steps);
+    }
+  });
+
+  test("small ones: alternatives are the best in order that differ in a way that matters", () => {
+    const small = blendQuestion
+      .filter(({ flours }) => flours.length <= 3)
+      .map((question) => ({ ...question, step: "2" }));
+    for (const question of fc.sample(small, { numRuns: 150, seed: 5 })) {
+      const problem = restate(question);
+      const all = [...everyBlend(question.flours.length, problem.total)]
+        .filter((steps) => meets(problem, steps))
+        .map((steps) => ({ steps, score: score(problem, question, steps) }))
+        .toSorted((a, b) => a.score[0] - b.score[0] || a.score[1] - b.score[1]);
+      const expected: (readonly number[])[] = [];
+      for (const { steps } of all)
+        if (expected.length < 4 && expected.every((other) => matters(other, steps))) expected.push(steps);
+      const answer = search({ ...question, alternatives: 4 });
+      const shown = answer.kind === "found" ? answer.blends.map((blend) => stepsOf(question, blend)) : [];
+      expect(shown, JSON.stringify(question)).toEqual(expected);
+    }
+  });
+
+  test("the protein a move names settles the question, and a hundred-thousandth more does not", () => {
+    let settled = 0;
+    for (const question of fc.sample(blendQuestion, { numRuns: 150, seed: 9 })) {
+      const answer = search(question);
+      if (answer.kind === "found") continue;
+      const move = answer.conflicts.flat().find(({ id, settles }) => id === "protein.least" && settles);
+      const { protein } = question.targets;
+      if (move?.to === undefined || protein === undefined || "value" in protein) continue;
+      const ask = (least: number): string =>
+        search({ ...question, targets: { ...question.targets, protein: { ...protein, least: least.toFixed(6) } } })
+          .kind;
+      expect(ask(Number(move.to) - 0.00001), JSON.stringify(question)).toBe("found");
+      expect(ask(Number(move.to) + 0.00001), JSON.stringify(question)).toBe("out-of-reach");
+      settled += 1;
+    }
+    expect(settled).toBeGreaterThan(10);
+  });
+});
+
+/** Another set of flours, or some share five per cent apart: at 2 % steps, three steps. */
+function matters(one: readonly number[], other: readonly number[]): boolean {
+  return one.some((count, index) => {
+    const second = other[index] ?? 0;
+    return count > 0 !== second > 0 || Math.abs(count - second) >= 3;
+  });
+}

@@ -1,0 +1,187 @@
+import loadHighs, { type Highs } from "highs";
+import type { Basis, BlendQuestion } from "../../../packages/core/src/explore/blend-question.ts";
+
+/**
+ * The question put down a second time, in whole numbers of its own (hundredths of a per cent), without any code of the
+ * library: for the independent solver, for going through all blends, and for checking a blend.
+ */
+export interface Restated {
+  readonly total: number;
+  readonly least: readonly number[];
+  readonly most: readonly number[];
+  /** Each: coefficients times steps must not be below zero. */
+  readonly rows: readonly (readonly bigint[])[];
+  readonly prices: readonly bigint[];
+  readonly from: readonly number[] | undefined;
+}
+
+const hundredths = (text: string): bigint => BigInt(Math.round(Number(text) * 100));
+
+export function restate(question: BlendQuestion): Restated {
+  const { flours, targets } = question;
+  const step = Number(question.step ?? "1");
+  const rows: bigint[][] = [];
+  /** figure at the basis against a bound: figure × (100 − basis) against bound × (100 − moisture). */
+  const limit = (basis: Basis, figure: (index: number) => string, bound: string, sign: 1n | -1n): void => {
+    const dry = basis.kind === "as-is" ? undefined : 10_000n - hundredths(basis.percent);
+    rows.push(
+      flours.map((flour, index) => {
+        const [own, asked] = dry === undefined ? [10_000n, 10_000n] : [dry, 10_000n - hundredths(flour.moisture)];
+        return sign * (hundredths(figure(index)) * own - hundredths(bound) * asked);
+      }),
+    );
+  };
+  const asIs: Basis = { kind: "as-is" };
+  const { protein, ash, glutenProtein, wholegrain, price } = targets;
+  if (protein !== undefined && !("value" in protein)) {
+    if (protein.least !== undefined) limit(protein.basis, (index) => flours[index]?.protein ?? "0", protein.least, 1n);
+    if (protein.most !== undefined) limit(protein.basis, (index) => flours[index]?.protein ?? "0", protein.most, -1n);
+  }
+  if (ash !== undefined) limit(ash.basis, (index) => flours[index]?.ash ?? "0", ash.most, -1n);
+  if (glutenProtein !== undefined) {
+    limit(glutenProtein.basis, (index) => flours[index]?.glutenProtein ?? "0", glutenProtein.least, 1n);
+  }
+  if (wholegrain?.least !== undefined)
+    limit(asIs, (index) => (flours[index]?.wholegrain ? "100" : "0"), wholegrain.least, 1n);
+  if (price !== undefined) limit(asIs, (index) => flours[index]?.price ?? "0", price.most, -1n);
+  const shares =
+    question.prefer.kind === "nearest" ? new Map(question.prefer.to.map((one) => [one.name, one.share])) : undefined;
+  return {
+    total: Math.round(100 / step),
+    least: flours.map((flour) => Math.ceil(Number(flour.least ?? 0) / step)),
+    most: flours.map((flour) => Math.floor(Number(flour.most ?? 100) / step)),
+    rows,
+    prices: flours.map((flour) => hundredths(flour.price ?? "0")),
+    from: shares === undefined ? undefined : flours.map(({ name }) => Number(shares.get(name) ?? 0) / step),
+  };
+}
+
+/** Whether steps meet everything, in exact whole numbers. */
+export function meets(problem: Restated, steps: readonly number[]): boolean {
+  const within = steps.every(
+    (count, index) => count >= (problem.least[index] ?? 0) && count <= (problem.most[index] ?? 0),
+  );
+  const total = steps.reduce((sum, count) => sum + count, 0);
+  return within && total === problem.total && problem.rows.every((row) => dot(row, steps) >= 0n);
+}
+
+/** The two numbers a preference makes as small as it can, one after the other. */
+export function score(problem: Restated, question: BlendQuestion, steps: readonly number[]): readonly [number, number] {
+  switch (question.prefer.kind) {
+    case "cheapest":
+      return [Number(dot(problem.prices, steps)), 0];
+    case "most":
+      return [-(steps[0] ?? 0), 0];
+    case "fewest":
+      return [steps.filter((count) => count > 0).length, 0];
+    case "nearest": {
+      const from = problem.from ?? [];
+      const moved = steps.map((count, index) => Math.abs(count - (from[index] ?? 0)));
+      return [
+        moved.filter((count) => count > 0).length,
+        Math.round(moved.reduce((sum, count) => sum + count, 0) * 1e6) / 1e6,
+      ];
+    }
+  }
+}
+
+function dot(row: readonly bigint[], steps: readonly number[]): bigint {
+  return row.reduce((sum, coefficient, index) => sum + coefficient * BigInt(steps[index] ?? 0), 0n);
+}
+
+/** The independent solver, ready to be asked. */
+export class Independent {
+  readonly #highs: Highs;
+
+  private constructor(highs: Highs) {
+    this.#highs = highs;
+  }
+
+  static async load(): Promise<Independent> {
+    return new Independent(await loadHighs());
+  }
+
+  /** The smallest score, or `undefined` when no blend meets everything. */
+  solve(problem: Restated, question: BlendQuestion): readonly [number, number] | undefined {
+    const first = this.#smallest(problem, firstTerms(problem, question), "");
+    if (first === undefined || question.prefer.kind !== "nearest") return first === undefined ? undefined : [first, 0];
+    const kept = `kept: ${join(problem.least.map((_, index) => [1n, `z${index}`]))} <= ${first}.5`;
+    const second = this.#smallest(
+      problem,
+      problem.least.map((_, index) => [1n, `d${index}`]),
+      kept,
+    );
+    return [first, second ?? Number.NaN];
+  }
+
+  #smallest(problem: Restated, terms: readonly Term[], extra: string): number | undefined {
+    const result = this.#highs.solve(lpText(problem, terms, extra), {
+      output_flag: false,
+      mip_rel_gap: 0,
+      mip_feasibility_tolerance: 1e-9,
+    });
+    if (result.Status === "Infeasible") return undefined;
+    if (result.Status !== "Optimal") throw new Error(`the independent solver ended with ${result.Status}`);
+    return Math.round(result.ObjectiveValue * 1e6) / 1e6;
+  }
+}
+
+type Term = readonly [weight: bigint, name: string];
+
+function firstTerms(problem: Restated, question: BlendQuestion): readonly Term[] {
+  if (question.prefer.kind === "cheapest") return problem.prices.map((price, index) => [price, `n${index}`]);
+  if (question.prefer.kind === "most") return [[-1n, "n0"]];
+  return problem.least.map((_, index) => [1n, `z${index}`]);
+}
+
+/** Half a unit of slack on every whole-number row: no whole steps lie in it, and rounding in the solver does no harm. */
+function lpText(problem: Restated, terms: readonly Term[], extra: string): string {
+  const indices = [...problem.least.keys()];
+  const from = problem.from ?? indices.map(() => 0);
+  const rows = problem.rows.map(
+    (row, at) => `r${at}: ${join(row.map((weight, index) => [weight, `n${index}`]))} >= -0.5`,
+  );
+  const total = `total: ${join(indices.map((index) => [1n, `n${index}`]))} = ${problem.total}`;
+  const changes = indices.flatMap((index) => [
+    `u${index}: n${index} - ${problem.total} z${index} <= ${from[index] ?? 0}`,
+    `l${index}: n${index} + ${problem.total} z${index} >= ${from[index] ?? 0}`,
+    `p${index}: d${index} - n${index} >= ${-(from[index] ?? 0)}`,
+    `m${index}: d${index} + n${index} >= ${from[index] ?? 0}`,
+  ]);
+  const bounds = indices.map((index) => `${problem.least[index]} <= n${index} <= ${problem.most[index]}`);
+  return [
+    "Minimize",
+    `obj: ${join(terms)}`,
+    "Subject To",
+    total,
+    ...rows,
+    ...changes,
+    ...(extra === "" ? [] : [extra]),
+    "Bounds",
+    ...bounds,
+    "General",
+    indices.map((index) => `n${index}`).join(" "),
+    "Binary",
+    indices.map((index) => `z${index}`).join(" "),
+    "End",
+    "",
+  ].join("\n");
+}
+
+function join(terms: readonly Term[]): string {
+  const written = terms
+    .filter(([weight]) => weight !== 0n)
+    .map(([weight, name]) => `${weight < 0n ? "-" : "+"} ${weight < 0n ? -weight : weight} ${name}`);
+  return written.length === 0 ? "0 n0" : written.join(" ");
+}
+
+/** Every blend of whole steps, for questions small enough to go through. */
+export function* everyBlend(flours: number, total: number): Generator<readonly number[]> {
+  if (flours === 1) {
+    yield [total];
+    return;
+  }
+  for (let count = total; count >= 0; count -= 1) {
+    for (const rest of everyBlend(flours - 1, total - count)) yield [count, ...rest];
+  }
+}
