@@ -21,7 +21,7 @@ const gapLists = [
   },
   {
     source:
-      "sensory method of SB/T 10137-93, as described by Lei et al.: 3.5 mm down to 1 mm in six passes, read as 3.5-3-2.5-2-1.5-1",
+      "sensory method of SB/T 10137-93, as described by Lei et al.: a 2 mm sheet folded to 4 mm, then 3.5 mm down to 1 mm in six passes, taken as half-millimetre steps",
     first: "4",
     gaps: ["3.5", "3", "2.5", "2", "1.5", "1"],
     reductions: [12.5, 14.29, 16.67, 20, 25, 33.33],

@@ -1,0 +1,91 @@
+import fc from "fast-check";
+import { describe, expect, it } from "vitest";
+import { cautionsFor, type Hazard } from "../../../packages/core/src/sheet/cautions.ts";
+import { cookedMass, rawMass } from "../../../packages/core/src/sheet/cook.ts";
+import { dustingStarch } from "../../../packages/core/src/sheet/dusting.ts";
+import { waterSpecificHeat } from "../../../packages/core/src/sheet/heat-balance.ts";
+import { potRecovery, potWater, powerIntoWater } from "../../../packages/core/src/sheet/pot.ts";
+import { answered, codesOf } from "./answered.ts";
+
+describe("cooked and raw", () => {
+  it("lead back to each other", () => {
+    fc.assert(
+      fc.property(fc.integer({ min: 1, max: 100000 }), fc.integer({ min: 100, max: 300 }), (mass, percent) => {
+        const gain = { gain: (percent / 100).toFixed(2) };
+        const cooked = answered(cookedMass(String(mass), gain));
+        expect(answered(rawMass(cooked.value, gain)).value).toBe(String(mass));
+        expect(cooked.range).toBeUndefined();
+      }),
+    );
+  });
+
+  it("show the range of the usual gain the right way round", () => {
+    expect(answered(cookedMass("100")).range).toMatchObject({ low: "170", high: "190" });
+    const { low, high } = answered(rawMass("323")).range ?? {};
+    expect([low, high]).toEqual(["170", "190"]);
+  });
+
+  it.each([
+    ["sheet.out-of-range", "0", undefined],
+    ["sheet.out-of-range", "100", { gain: "0.9" }],
+    ["cook.range-reversed", "100", { gain: "1.8", low: "1.9", high: "1.7" }],
+  ] as const)("%s", (code, raw, gain) => {
+    expect(codesOf(cookedMass(raw, gain))).toContain(code);
+  });
+});
+
+describe("pot", () => {
+  const basket = {
+    water: "20000",
+    raw: "1000",
+    rawTemperature: "20",
+    rawSpecificHeat: waterSpecificHeat,
+    power: "8.36",
+  };
+
+  it("falls and recovers by what the noodles take up", () => {
+    // 1 kg × 4.18 × 80 K = 334.4 kJ; over 21 kg × 4.18; at 8.36 kW.
+    const { drop, recovery } = answered(potRecovery(basket));
+    expect(Number(drop.value)).toBeCloseTo(80 / 21, 9);
+    expect(Number(recovery.value)).toBeCloseTo(40, 9);
+  });
+
+  it("states what the estimate leaves out", () => {
+    const outcome = potRecovery(basket);
+    expect(outcome.ok && outcome.notes.map(({ code }) => code)).toEqual(["pot.estimate"]);
+  });
+
+  it("has the power that warmed it", () => {
+    // 20 kg × 4.18 × 60 K in 600 s.
+    expect(answered(powerIntoWater({ water: "20000", from: "20", to: "80", seconds: "600" })).value).toBe("8.36");
+    expect(codesOf(powerIntoWater({ water: "20000", from: "80", to: "20", seconds: "600" }))).toEqual([
+      "sheet.out-of-range",
+    ]);
+  });
+
+  it("takes the kitchen's own share of water", () => {
+    expect(answered(potWater("1000", "15")).value).toBe("15000");
+    expect(codesOf(potWater("1000", "1"))).toEqual(["sheet.out-of-range"]);
+  });
+});
+
+it("dusting starch is nothing until it has been weighed", () => {
+  expect(answered(dustingStarch("10000")).value).toBe("0");
+  expect(answered(dustingStarch("10000", "2")).value).toBe("200");
+});
+
+describe("cautions", () => {
+  const all: readonly Hazard[] = ["rolls", "cutter", "dust", "pot", "standing-dough", "packed"];
+
+  it("come once each, in the order asked for", () => {
+    expect(cautionsFor(["pot", "rolls", "pot"]).map(({ code }) => code)).toEqual(["caution.pot", "caution.rolls"]);
+  });
+
+  it("defer to manual or local rules, and print no keeping time", () => {
+    for (const { text, sources } of cautionsFor(all)) {
+      expect(text).toMatch(/manual|[Ll]ocal/u);
+      expect(text).not.toMatch(/\d+ (?:days?|hours?|weeks?)/u);
+      expect(sources.length).toBeGreaterThan(0);
+    }
+  });
+});
