@@ -1,26 +1,77 @@
-import { rm } from "node:fs/promises";
+import { spawnSync } from "node:child_process";
+import { readdirSync, rmSync } from "node:fs";
+import { basename } from "node:path";
 import { fileURLToPath } from "node:url";
 import { build } from "esbuild";
 
-/** Bundles the command: one small entry, and chunks that each command loads when it needs them. */
-const here = (path) => fileURLToPath(new URL(path, import.meta.url));
+// Bundles the command: `main` holds the command table and the help, and every command has a file of its own, so that
+// a run reads only what it uses. Then each is run once, and the compiled code is kept beside it.
 
-await rm(here("bundle"), { recursive: true, force: true });
+const here = (path) => fileURLToPath(new URL(path, import.meta.url));
+const commands = readdirSync(here("src/commands/")).map((name) => name.replace(/\.ts$/, ""));
+
+/** Packages that a small file of ours stands in for where the command-line parser asks for them, and only there. */
+const standIns = {
+  "string-width": 'export { stringWidth as default } from "./light-width.ts";',
+  "strip-ansi": 'export { stripAnsi as default } from "./light-width.ts";',
+  "wrap-ansi": 'export { wrapAnsi as default } from "./light-width.ts";',
+  assert: "export const notStrictEqual = () => undefined; export const strictEqual = () => undefined;",
+};
+
+const lightParser = {
+  name: "light-parser",
+  setup(bundler) {
+    bundler.onResolve({ filter: new RegExp(`^(${Object.keys(standIns).join("|")})$`) }, ({ path, importer }) =>
+      /node_modules.(cliui|yargs)\b/.test(importer) ? { path, namespace: "light-parser" } : undefined,
+    );
+    bundler.onLoad({ filter: /.*/, namespace: "light-parser" }, ({ path }) => ({
+      contents: standIns[path],
+      resolveDir: here("src/render"),
+    }));
+  },
+};
+
+/** `main` asks for a command's own bundle. */
+const commandFiles = {
+  name: "command-files",
+  setup(bundler) {
+    bundler.onResolve({ filter: /^\.\/commands\/[\w-]+\.ts$/ }, ({ path }) => ({
+      path: `./${basename(path, ".ts")}.cjs`,
+      external: true,
+    }));
+  },
+};
+
+rmSync(here("bundle"), { recursive: true, force: true });
 await build({
-  entryPoints: { main: here("src/main.ts") },
+  entryPoints: {
+    main: here("src/main.ts"),
+    ...Object.fromEntries(commands.map((name) => [name, here(`src/commands/${name}.ts`)])),
+  },
   outdir: here("bundle"),
+  outExtension: { ".js": ".cjs" },
   bundle: true,
-  splitting: true,
   minify: true,
-  format: "esm",
+  format: "cjs",
   platform: "node",
   target: "node20.19",
   conditions: ["@noodlewright/source"],
+  supported: { "dynamic-import": false },
+  define: { "import.meta.url": "importMetaUrl" },
+  banner: { js: 'const importMetaUrl = require("node:url").pathToFileURL(__filename).href;' },
+  plugins: [lightParser, commandFiles],
   legalComments: "linked",
-  chunkNames: "part-[hash]",
-  banner: {
-    // Packages written as CommonJS ask for node's own modules by require.
-    js: "import { createRequire as makeRequire } from 'node:module'; const require = makeRequire(import.meta.url);",
-  },
   logLevel: "warning",
 });
+
+/** One run of each command that goes through most of its work; stdin carries a spec to those that take one. */
+const spec =
+  "name: warm-up\nflours: [{ name: bread flour, amount: 100 % }]\nwater: { added: 36 % }\nalkali: [{ name: sodium carbonate, amount: 1 % }]\nbatch: { dough: 5 kg }\n";
+const runs = [["--help"], ["formula", "-"], ["batch", "-"], ["materials", "rye"], ["schema"], ["new", "-"]];
+for (const args of runs) {
+  const { status, stderr } = spawnSync(process.execPath, [here("bin/noodlewright.cjs"), ...args], {
+    input: spec,
+    env: { ...process.env, NOODLEWRIGHT_KEEP_CODE: "1" },
+  });
+  if (status !== 0) throw new Error(`the warm-up \`${args.join(" ")}\` ended with ${status}: ${stderr}`);
+}

@@ -5,13 +5,13 @@ export interface Io {
   /** Writes a new file; fails where there is one already. */
   readonly writeNewFile: (path: string, text: string) => Promise<void>;
   readonly readStdin: () => Promise<Uint8Array>;
-  readonly stdinIsTerminal: boolean;
+  readonly stdinIsTerminal: () => boolean;
   readonly out: (text: string) => void;
   readonly err: (text: string) => void;
   /** Columns of the terminal, or 100 where the output goes elsewhere. */
   readonly width: number;
-  readonly colour: boolean;
-  readonly colourOfErrors: boolean;
+  readonly colour: () => boolean;
+  readonly colourOfErrors: () => boolean;
 }
 
 /** Exit statuses. */

@@ -1,15 +1,33 @@
-import { batchCommand } from "./commands/batch.ts";
-import type { Command } from "./commands/command.ts";
-import { formulaCommand } from "./commands/formula.ts";
-import { materialsCommand } from "./commands/materials.ts";
-import { newCommand } from "./commands/new.ts";
-import { schemaCommand } from "./commands/schema.ts";
+import type { Command } from "./command/command.ts";
 import { exit } from "./io.ts";
-import { run } from "./run.ts";
+import { type Listed, run } from "./run.ts";
 import { systemIo } from "./system-io.ts";
 
-/** Every command, in the order of the help. */
-const commands: readonly Command[] = [formulaCommand, batchCommand, materialsCommand, schemaCommand, newCommand];
+const listed = (usage: string, describe: string, load: () => Promise<Command>): Listed => ({ usage, describe, load });
+
+/** Every command, in the order of the help. A command's file is read when it is asked for. */
+const commands: readonly Listed[] = [
+  listed("formula <spec>", "The formula on 100 of flour: blend, water, alkali, allergens", async () => {
+    const { formulaCommand } = await import("./commands/formula.ts");
+    return formulaCommand;
+  }),
+  listed("batch <spec>", "The weights of a batch: loads, scales, losses, stock solutions", async () => {
+    const { batchCommand } = await import("./commands/batch.ts");
+    return batchCommand;
+  }),
+  listed("materials [words..]", "List or search the catalogue of flours, starches, eggs and salts", async () => {
+    const { materialsCommand } = await import("./commands/materials.ts");
+    return materialsCommand;
+  }),
+  listed("schema [of]", "Print the JSON Schema of the spec, of a materials file or of the JSON output", async () => {
+    const { schemaCommand } = await import("./commands/schema.ts");
+    return schemaCommand;
+  }),
+  listed("new [file]", "Write a commented spec to start from; never overwrites", async () => {
+    const { newCommand } = await import("./commands/new.ts");
+    return newCommand;
+  }),
+];
 
 /** A reader that has seen enough closes the pipe: that is no failure. */
 process.stdout.on("error", (error: NodeJS.ErrnoException) => {
@@ -17,9 +35,15 @@ process.stdout.on("error", (error: NodeJS.ErrnoException) => {
   throw error;
 });
 
-try {
-  process.exitCode = await run(process.argv.slice(2), commands, systemIo());
-} catch (error) {
+run(process.argv.slice(2), commands, systemIo()).then(
+  (status) => {
+    process.exitCode = status;
+  },
+  (error: unknown) => stop(error),
+);
+
+/** The last resort: what comes here is a bug. */
+function stop(error: unknown): void {
   const message = error instanceof Error ? error.message : String(error);
   process.stderr.write(
     `noodlewright: a bug stopped the work: ${message}\nPlease report it with the command line and the spec. NOODLEWRIGHT_TRACE=1 shows where it happened.\n`,

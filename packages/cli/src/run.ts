@@ -1,7 +1,15 @@
 import yargs from "yargs";
-import type { Asked, Command, Flag } from "./commands/command.ts";
+import type { Asked, Command, Flag } from "./command/command.ts";
 import { type ExitStatus, exit, type Io } from "./io.ts";
 import { version } from "./version.ts";
+
+/** A command as the help lists it; the rest of it is loaded when it is asked for. */
+export interface Listed {
+  /** Words after `noodlewright`, such as `formula <spec>`. */
+  readonly usage: string;
+  readonly describe: string;
+  readonly load: () => Promise<Command>;
+}
 
 /** Widest that help is printed. */
 const widestHelp = 100;
@@ -11,14 +19,19 @@ const widestHelp = 100;
  *
  * @param args - words after `noodlewright`
  */
-export async function run(args: readonly string[], commands: readonly Command[], io: Io): Promise<ExitStatus> {
+export async function run(args: readonly string[], commands: readonly Listed[], io: Io): Promise<ExitStatus> {
   let status: ExitStatus = exit.done;
   let wrong: string | undefined;
   let shown = "";
+  const asked = commands.find(({ usage }) => firstWord(usage) === args.find((word) => !word.startsWith("-")));
+  const command = await asked?.load();
   const parser = commands.reduce(
-    (before, command) => addCommand(before, command, async (asked) => {
-      status = await command.run(asked, io);
-    }),
+    (before, listed) =>
+      listed === asked && command !== undefined
+        ? addCommand(before, listed, command, async (words) => {
+            status = await command.run(words, io);
+          })
+        : before.command(listed.usage, listed.describe),
     base(io),
   );
   parser.fail((message, error) => {
@@ -29,7 +42,7 @@ export async function run(args: readonly string[], commands: readonly Command[],
     shown = output;
   });
   if (wrong !== undefined) {
-    io.err(`noodlewright: ${wrong}\n${suggestion(args, wrong, commands)}See \`noodlewright --help\`.\n`);
+    io.err(`noodlewright: ${wrong}\n${suggestion(wrong, command)}See \`noodlewright --help\`.\n`);
     return exit.wrongInput;
   }
   if (shown !== "") io.out(`${shown}\n`);
@@ -62,10 +75,14 @@ function base(io: Io) {
 
 type Parser = ReturnType<typeof base>;
 
-function addCommand(parser: Parser, command: Command, handle: (asked: Asked) => Promise<void>): Parser {
+function firstWord(usage: string): string | undefined {
+  return usage.split(" ")[0];
+}
+
+function addCommand(parser: Parser, listed: Listed, command: Command, handle: (asked: Asked) => Promise<void>): Parser {
   return parser.command(
-    command.usage,
-    command.describe,
+    listed.usage,
+    listed.describe,
     (builder) => {
       const placed = Object.entries(command.positionals).reduce(
         (before, [name, describe]) => before.positional(name, { describe, type: "string", coerce: dash }),
@@ -75,7 +92,10 @@ function addCommand(parser: Parser, command: Command, handle: (asked: Asked) => 
         (before, [name, flag]) => before.option(name, optionOf(flag)),
         placed,
       );
-      return command.examples.reduce((before, [line, meaning]) => before.example(line, meaning), flagged) as typeof builder;
+      return command.examples.reduce(
+        (before, [line, meaning]) => before.example(line, meaning),
+        flagged,
+      ) as typeof builder;
     },
     (argv) => handle(askedOf(argv)),
   ) as Parser;
@@ -109,11 +129,11 @@ function askedOf(argv: Readonly<Record<string, unknown>>): Asked {
 }
 
 /** The flag that was most likely meant, where an unknown one was given. */
-function suggestion(args: readonly string[], wrong: string, commands: readonly Command[]): string {
+function suggestion(wrong: string, command: Command | undefined): string {
   const unknown = /^Unknown arguments?: (\S+?)(?:,|$)/u.exec(wrong)?.[1];
-  if (unknown === undefined) return "";
-  const command = commands.find(({ usage }) => usage.split(" ")[0] === args[0]);
-  const names = Object.keys(command?.flags ?? {});
-  const close = names.find((name) => name.startsWith(unknown.slice(0, 3)) || unknown.startsWith(name.slice(0, 3)));
+  if (unknown === undefined || command === undefined) return "";
+  const close = Object.keys(command.flags).find(
+    (name) => name.startsWith(unknown.slice(0, 3)) || unknown.startsWith(name.slice(0, 3)),
+  );
   return close === undefined ? "" : `Did you mean --${close}?\n`;
 }

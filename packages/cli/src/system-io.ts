@@ -1,4 +1,4 @@
-import { readFile, writeFile } from "node:fs/promises";
+import { readFileSync, writeFileSync } from "node:fs";
 import { styleText } from "node:util";
 import type { Io } from "./io.ts";
 
@@ -7,21 +7,21 @@ const pipedWidth = 100;
 
 /** The real world. */
 export function systemIo(): Io {
-  const { stdin, stdout, stderr } = process;
+  const { stdout, stderr } = process;
   return {
-    readFile,
-    writeNewFile: (path, text) => writeFile(path, text, { flag: "wx" }),
+    readFile: async (path) => readFileSync(path),
+    writeNewFile: async (path, text) => writeFileSync(path, text, { flag: "wx" }),
     readStdin: async () => {
       const chunks: Uint8Array[] = [];
-      for await (const chunk of stdin) chunks.push(chunk as Uint8Array);
+      for await (const chunk of process.stdin) chunks.push(chunk as Uint8Array);
       return Buffer.concat(chunks);
     },
-    stdinIsTerminal: stdin.isTTY === true,
+    stdinIsTerminal: () => process.stdin.isTTY === true,
     out: (text) => void stdout.write(text),
     err: (text) => void stderr.write(text),
     width: stdout.isTTY ? stdout.columns || 80 : pipedWidth,
-    colour: colourOn(stdout),
-    colourOfErrors: colourOn(stderr),
+    colour: () => colourOn(stdout),
+    colourOfErrors: () => colourOn(stderr),
   };
 }
 

@@ -1,29 +1,25 @@
 // The one door of the library: everything public is named here, folder by folder.
 
-// number
-export { type Decimal, type DecimalInput, type DecimalText, dec, decimalText, fixedText } from "./number/decimal.ts";
-export { parseQuantity, type Quantity, type QuantityReading } from "./number/quantity.ts";
-export { type Dimension, findUnit, type Unit, units, unitsFor } from "./number/units.ts";
-
+// batch
+export { type Batch, planBatch } from "./batch/batch.ts";
 // figure
 export { type Figure, type Range, shown, shownValue, type Working } from "./figure/figure.ts";
-export { type Note, type Outcome, type Path, pathText, type Problem } from "./figure/problem.ts";
+export { type Note, type Outcome, type Path, type Problem, pathText } from "./figure/problem.ts";
 export { citation, type Source, type Standing } from "./figure/source.ts";
-
-// materials
-export { catalogue, findMaterial, nearestNames, searchMaterials } from "./materials/catalogue.ts";
-export type { Material, MaterialKind } from "./materials/material.ts";
-export { type KitchenMaterial, type OwnMaterials, resolveMaterial } from "./materials/own.ts";
-export { type MaterialFigures, materialKinds, materialsFileSchema } from "./materials/schema.ts";
-
 // formula
 export { computeFormula, type Formula, formulaOf } from "./formula/formula.ts";
 export type { FormulaLine } from "./formula/lines.ts";
 export { readMaterialsFile, readSpec } from "./formula/read-spec.ts";
 export { type Spec, type SpecInput, specSchema } from "./formula/spec.ts";
-
-// batch
-export { type Batch, planBatch } from "./batch/batch.ts";
+// materials
+export { catalogue, findMaterial, nearestNames, searchMaterials } from "./materials/catalogue.ts";
+export type { Material, MaterialKind } from "./materials/material.ts";
+export { type KitchenMaterial, type OwnMaterials, resolveMaterial } from "./materials/own.ts";
+export { type MaterialFigures, materialKinds, materialsFileSchema } from "./materials/schema.ts";
+// number
+export { type Decimal, type DecimalInput, type DecimalText, dec, decimalText, fixedText } from "./number/decimal.ts";
+export { parseQuantity, type Quantity, type QuantityReading } from "./number/quantity.ts";
+export { type Dimension, findUnit, type Unit, units, unitsFor } from "./number/units.ts";
 
 // report
 export { batchReport } from "./report/batch-report.ts";

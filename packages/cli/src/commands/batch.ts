@@ -1,11 +1,11 @@
-import { printProblems, printReport } from "./answer.ts";
-import type { Command } from "./command.ts";
-import { batchFlags, batchOverrides, reportFlags } from "./flags.ts";
+import { batchReport, formulaOf, planBatch } from "@noodlewright/core";
+import { printProblems, printReport } from "../command/answer.ts";
+import type { Command } from "../command/command.ts";
+import { batchFlags, batchOverrides, reportFlags } from "../command/flags.ts";
+import { loadSpec } from "../input/load-spec.ts";
 
 /** `noodlewright batch`: the weights on the bench. */
 export const batchCommand: Command = {
-  usage: "batch <spec>",
-  describe: "The weights of a batch: loads, scales, losses, stock solutions",
   positionals: { spec: "Spec file in YAML or JSON, or - for standard input" },
   flags: { ...batchFlags, ...reportFlags },
   examples: [
@@ -15,8 +15,6 @@ export const batchCommand: Command = {
     ["noodlewright batch noodle.yaml --load largest --format csv", "one mixer load, for a spreadsheet"],
   ],
   run: async (asked, io) => {
-    const { batchReport, formulaOf, planBatch } = await import("@noodlewright/core");
-    const { loadSpec } = await import("../input/load-spec.ts");
     const loading = await loadSpec(asked.text("spec") ?? "-", batchOverrides(asked), io);
     if (!loading.ok) return printProblems(loading.problems, asked, io);
     const { data, included, place } = loading.spec;

@@ -1,11 +1,11 @@
-import { printProblems, printReport } from "./answer.ts";
-import type { Command } from "./command.ts";
-import { reportFlags } from "./flags.ts";
+import { formulaOf, formulaReport } from "@noodlewright/core";
+import { printProblems, printReport } from "../command/answer.ts";
+import type { Command } from "../command/command.ts";
+import { reportFlags } from "../command/flags.ts";
+import { loadSpec } from "../input/load-spec.ts";
 
 /** `noodlewright formula`: the formula on 100 of flour and what it comes to. */
 export const formulaCommand: Command = {
-  usage: "formula <spec>",
-  describe: "The formula on 100 of flour: blend, water, alkali, allergens",
   positionals: { spec: "Spec file in YAML or JSON, or - for standard input" },
   flags: reportFlags,
   examples: [
@@ -14,8 +14,6 @@ export const formulaCommand: Command = {
     ["noodlewright formula - --format json < noodle.json", "from standard input, for another program"],
   ],
   run: async (asked, io) => {
-    const { formulaOf, formulaReport } = await import("@noodlewright/core");
-    const { loadSpec } = await import("../input/load-spec.ts");
     const loading = await loadSpec(asked.text("spec") ?? "-", [], io);
     if (!loading.ok) return printProblems(loading.problems, asked, io);
     const { data, included, place } = loading.spec;

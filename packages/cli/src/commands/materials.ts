@@ -1,14 +1,13 @@
+import { catalogue, materialsReport, nearestNames, searchMaterials } from "@noodlewright/core";
+import { printProblems, printReport } from "../command/answer.ts";
+import type { Command } from "../command/command.ts";
+import { reportFlags } from "../command/flags.ts";
 import { exit } from "../io.ts";
-import { printProblems, printReport } from "./answer.ts";
-import type { Command } from "./command.ts";
-import { reportFlags } from "./flags.ts";
 
 const kinds = ["flour", "starch", "gluten", "bran", "egg", "salt", "alkali", "fat", "other"] as const;
 
 /** `noodlewright materials`: lists and searches the catalogue. */
 export const materialsCommand: Command = {
-  usage: "materials [words..]",
-  describe: "List or search the catalogue of flours, starches, eggs and salts",
   positionals: { words: "Words that the name must have; none lists all" },
   flags: {
     kind: { describe: "Only this kind", kind: "text", choices: kinds },
@@ -20,11 +19,11 @@ export const materialsCommand: Command = {
     ["noodlewright materials bread flour --format json", "for another program"],
   ],
   run: async (asked, io) => {
-    const { catalogue, materialsReport, nearestNames, searchMaterials } = await import("@noodlewright/core");
     const words = asked.list("words").join(" ");
     const kind = kinds.find((one) => one === asked.text("kind"));
     const found = searchMaterials(words, kind);
-    if (found.length > 0) return printReport(materialsReport(found, [words, kind].filter(Boolean).join(", ")), asked, io);
+    if (found.length > 0)
+      return printReport(materialsReport(found, [words, kind].filter(Boolean).join(", ")), asked, io);
     const nearest = nearestNames(
       words,
       catalogue().map(({ name }) => name),

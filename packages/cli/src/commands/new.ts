@@ -1,10 +1,9 @@
+import type { Command } from "../command/command.ts";
+import { starterSpec } from "../input/starter-spec.ts";
 import { exit } from "../io.ts";
-import type { Command } from "./command.ts";
 
 /** `noodlewright new`: a commented spec to start from. */
 export const newCommand: Command = {
-  usage: "new [file]",
-  describe: "Write a commented spec to start from; never overwrites",
   positionals: { file: "Where to write it; noodle.yaml unless stated, - prints it" },
   flags: {},
   examples: [
@@ -12,7 +11,6 @@ export const newCommand: Command = {
     ["noodlewright new evening-class.yaml", "writes that file"],
   ],
   run: async (asked, io) => {
-    const { starterSpec } = await import("../input/starter-spec.ts");
     const file = asked.text("file") ?? "noodle.yaml";
     if (file === "-") {
       io.out(starterSpec);
@@ -22,7 +20,8 @@ export const newCommand: Command = {
       await io.writeNewFile(file, starterSpec);
     } catch (error) {
       const code = error instanceof Error && "code" in error ? String(error.code) : "";
-      const why = code === "EEXIST" ? "there is a file of this name, and it is kept as it is" : "the file cannot be written";
+      const why =
+        code === "EEXIST" ? "there is a file of this name, and it is kept as it is" : "the file cannot be written";
       io.err(`noodlewright: ${file}: ${why}. Name another file.\n`);
       return exit.wrongInput;
     }

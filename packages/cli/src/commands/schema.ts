@@ -1,10 +1,9 @@
+import { jsonSchema, schemaNames } from "@noodlewright/core";
+import type { Command } from "../command/command.ts";
 import { exit } from "../io.ts";
-import type { Command } from "./command.ts";
 
 /** `noodlewright schema`: the JSON Schema of what goes in and what comes out. */
 export const schemaCommand: Command = {
-  usage: "schema [of]",
-  describe: "Print the JSON Schema of the spec, of a materials file or of the JSON output",
   positionals: { of: "spec, materials, report or problems; spec unless stated" },
   flags: {},
   examples: [
@@ -12,7 +11,6 @@ export const schemaCommand: Command = {
     ["noodlewright schema report", "the form of --format json"],
   ],
   run: async (asked, io) => {
-    const { jsonSchema, schemaNames } = await import("@noodlewright/core");
     const name = asked.text("of") ?? "spec";
     const known = schemaNames.find((one) => one === name);
     if (known === undefined) {

@@ -27,7 +27,9 @@ export interface ParsedFile {
   readonly place: (problem: Problem) => PlacedProblem;
 }
 
-export type Parsing = { readonly ok: true; readonly parsed: ParsedFile } | { readonly ok: false; readonly problems: readonly PlacedProblem[] };
+export type Parsing =
+  | { readonly ok: true; readonly parsed: ParsedFile }
+  | { readonly ok: false; readonly problems: readonly PlacedProblem[] };
 
 /** Parses a YAML or JSON file; every problem of syntax comes back with its place. */
 export function parseFile(file: TextFile): Parsing {
@@ -40,7 +42,10 @@ export function parseFile(file: TextFile): Parsing {
     return { file: file.name, place: { line, column: col, length }, lineText };
   };
   if (document.errors.length > 0) {
-    const problems = document.errors.map((error) => ({ ...syntaxProblem(error.code, error.message), ...at(error.pos[0], error.pos[1]) }));
+    const problems = document.errors.map((error) => ({
+      ...syntaxProblem(error.code, error.message),
+      ...at(error.pos[0], error.pos[1]),
+    }));
     return { ok: false, problems };
   }
   let data: unknown;
@@ -70,9 +75,19 @@ function syntaxProblem(code: string, message: string): Problem {
     case "TAB_AS_INDENT":
       return syntax("file.tab", "a tab at the start of the line", "spaces", "indent with spaces");
     case "MULTIPLE_DOCS":
-      return syntax("file.several", "more than one document", "one spec in a file", "split the file at its `---` lines");
+      return syntax(
+        "file.several",
+        "more than one document",
+        "one spec in a file",
+        "split the file at its `---` lines",
+      );
     default:
-      return syntax("file.syntax", `text that is no YAML (${lowerFirst(detail)})`, "YAML or JSON", "check indents, colons and quotes here");
+      return syntax(
+        "file.syntax",
+        `text that is no YAML (${lowerFirst(detail)})`,
+        "YAML or JSON",
+        "check indents, colons and quotes here",
+      );
   }
 }
 

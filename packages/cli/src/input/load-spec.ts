@@ -11,7 +11,9 @@ export interface LoadedSpec {
   readonly place: (problem: Problem) => PlacedProblem;
 }
 
-export type Loading = { readonly ok: true; readonly spec: LoadedSpec } | { readonly ok: false; readonly problems: readonly PlacedProblem[] };
+export type Loading =
+  | { readonly ok: true; readonly spec: LoadedSpec }
+  | { readonly ok: false; readonly problems: readonly PlacedProblem[] };
 
 /** A value that a flag puts into the spec. */
 export interface Override {
@@ -32,7 +34,10 @@ export async function loadSpec(path: string, overrides: readonly Override[], io:
   const included = await includeMaterials(parsed, path, io);
   if (!included.ok) return included;
   const data = overrides.reduce(applyOverride, parsed.data);
-  return { ok: true, spec: { data, included: included.materials, place: (problem) => placeProblem(problem, parsed, overrides) } };
+  return {
+    ok: true,
+    spec: { data, included: included.materials, place: (problem) => placeProblem(problem, parsed, overrides) },
+  };
 }
 
 function placeProblem(problem: Problem, parsed: ParsedFile, overrides: readonly Override[]): PlacedProblem {
@@ -48,7 +53,10 @@ function applyOverride(data: unknown, override: Override): unknown {
   return { ...kept, [key]: applyOverride(kept[key], { ...override, path: rest }) };
 }
 
-function without(section: Readonly<Record<string, unknown>>, keys: readonly string[]): Readonly<Record<string, unknown>> {
+function without(
+  section: Readonly<Record<string, unknown>>,
+  keys: readonly string[],
+): Readonly<Record<string, unknown>> {
   return Object.fromEntries(Object.entries(section).filter(([key]) => !keys.includes(key)));
 }
 

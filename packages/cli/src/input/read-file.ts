@@ -10,12 +10,14 @@ export interface TextFile {
   readonly text: string;
 }
 
-export type FileReading = { readonly ok: true; readonly file: TextFile } | { readonly ok: false; readonly problem: Problem };
+export type FileReading =
+  | { readonly ok: true; readonly file: TextFile }
+  | { readonly ok: false; readonly problem: Problem };
 
 /** Reads a text file, or standard input for `-`. */
 export async function readTextFile(path: string, io: Io): Promise<FileReading> {
   const name = path === "-" ? "standard input" : path;
-  if (path === "-" && io.stdinIsTerminal) {
+  if (path === "-" && io.stdinIsTerminal()) {
     return wrong("file.no-input", "a terminal as standard input", "a spec", "pipe a spec in, or name its file");
   }
   let bytes: Uint8Array;
@@ -30,7 +32,12 @@ export async function readTextFile(path: string, io: Io): Promise<FileReading> {
   }
   const text = decode(bytes);
   if (text === undefined) {
-    return wrong("file.not-text", `${name}, which is no text`, "a YAML or JSON file in UTF-8", "check that this is the spec");
+    return wrong(
+      "file.not-text",
+      `${name}, which is no text`,
+      "a YAML or JSON file in UTF-8",
+      "check that this is the spec",
+    );
   }
   if (text.trim() === "") {
     return wrong("file.empty", `nothing in ${name}`, "a spec", "start from `noodlewright new`");
@@ -55,7 +62,10 @@ function unreadable(path: string, error: unknown): Problem {
     EISDIR: [`${path}, which is a folder`, "name the file in it"],
     EACCES: [`${path}, which may not be read`, "check its permissions"],
   };
-  const [found, advice] = reasons[code] ?? [`${path}, which cannot be read${code === "" ? "" : ` (${code})`}`, "check the file"];
+  const [found, advice] = reasons[code] ?? [
+    `${path}, which cannot be read${code === "" ? "" : ` (${code})`}`,
+    "check the file",
+  ];
   return { code: "file.unreadable", kind: "input", path: [], found, expected: "a file that can be read", advice };
 }
 

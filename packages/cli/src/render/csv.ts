@@ -3,7 +3,9 @@ import type { Rendering } from "./render.ts";
 
 /** Prints one table of a report as CSV (RFC 4180): exact numbers, ungrouped, with the units in the headings. */
 export function renderCsv(report: Report, name: string | undefined): Rendering {
-  const tables = report.sections.flatMap(({ blocks }) => blocks.filter((block): block is Table => block.kind === "table"));
+  const tables = report.sections.flatMap(({ blocks }) =>
+    blocks.filter((block): block is Table => block.kind === "table"),
+  );
   const wanted = name ?? report.main;
   const table = tables.find(({ id }) => id === wanted);
   if (table === undefined) {

@@ -3,9 +3,9 @@ import { workingLines } from "./working.ts";
 
 /** Prints a report as Markdown, with what the words contain kept from being read as markup. */
 export function renderMarkdown(report: Report): string {
-  const parts = [`# ${escape(report.title)}`];
+  const parts = [`# ${escaped(report.title)}`];
   for (const { heading, blocks } of report.sections) {
-    parts.push(`## ${escape(heading)}`, ...blocks.map(blockText));
+    parts.push(`## ${escaped(heading)}`, ...blocks.map(blockText));
   }
   if (report.notes.length > 0) parts.push("## Notes", list(report.notes.map(({ text }) => text)));
   if (report.cautions.length > 0) parts.push("## Cautions", list(report.cautions));
@@ -31,10 +31,15 @@ function blockText(block: Block): string {
         })),
       });
     case "text":
-      return block.lines.map(escape).join("\n\n");
+      return block.lines.map(escaped).join("\n\n");
     case "working":
       return block.figures
-        .map((figure) => `- ${escape(figure.label)}\n${workingLines(figure).map((line) => `  - ${escape(line)}`).join("\n")}`)
+        .map(
+          (figure) =>
+            `- ${escaped(figure.label)}\n${workingLines(figure)
+              .map((line) => `  - ${escaped(line)}`)
+              .join("\n")}`,
+        )
         .join("\n");
   }
 }
@@ -43,16 +48,16 @@ function tableText(table: Table): string {
   const line = (cells: readonly string[]): string => `| ${cells.join(" | ")} |`;
   const strong = (text: string, role: string): string => (role === "total" && text !== "" ? `**${text}**` : text);
   return [
-    line(table.columns.map(({ label }) => escape(label))),
+    line(table.columns.map(({ label }) => escaped(label))),
     line(table.columns.map(({ align }) => (align === "right" ? "--:" : ":--"))),
-    ...table.rows.map(({ role, cells }) => line(cells.map(({ text }) => strong(escape(text), role)))),
+    ...table.rows.map(({ role, cells }) => line(cells.map(({ text }) => strong(escaped(text), role)))),
   ].join("\n");
 }
 
 function list(lines: readonly string[]): string {
-  return lines.map((line) => `- ${escape(line)}`).join("\n");
+  return lines.map((line) => `- ${escaped(line)}`).join("\n");
 }
 
-function escape(text: string): string {
+function escaped(text: string): string {
   return text.replace(/[\\`*_{}[\]<>|#~]/gu, "\\$&").replace(/\r?\n/gu, " ");
 }

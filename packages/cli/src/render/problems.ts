@@ -16,7 +16,9 @@ export function renderProblems(problems: readonly PlacedProblem[], manner: Manne
   const sorted = [...problems].sort((a, b) => (a.place?.line ?? 0) - (b.place?.line ?? 0));
   const parts = sorted.map((problem) => problemLines(problem, manner).join("\n"));
   const count = problems.length === 1 ? "1 problem" : `${problems.length} problems`;
-  const verdict = problems.every(({ kind }) => kind === "no-answer") ? "there is no such answer" : "nothing was worked out";
+  const verdict = problems.every(({ kind }) => kind === "no-answer")
+    ? "there is no such answer"
+    : "nothing was worked out";
   return `${parts.join("\n\n")}\n\n${count}; ${verdict}.\n`;
 }
 
@@ -33,7 +35,9 @@ function problemLines(problem: PlacedProblem, manner: Manner): readonly string[]
           : `${file}:${place.line}:${place.column}`;
   const what = path.length === 0 ? "" : ` ${pathText(path)}`;
   const fact = (name: string, text: string): readonly string[] =>
-    wrapText(text, Math.max(20, manner.width - 12)).map((line, index) => `  ${(index === 0 ? name : "").padEnd(9)} ${line}`);
+    wrapText(text, Math.max(20, manner.width - 12)).map(
+      (line, index) => `  ${(index === 0 ? name : "").padEnd(9)} ${line}`,
+    );
   return [
     `${strong(`${where}:${what}`)} [${code}]`,
     ...excerpt(problem),

@@ -8,7 +8,9 @@ export interface Manner {
   readonly colour: boolean;
 }
 
-export type Rendering = { readonly ok: true; readonly text: string } | { readonly ok: false; readonly problem: Problem };
+export type Rendering =
+  | { readonly ok: true; readonly text: string }
+  | { readonly ok: false; readonly problem: Problem };
 
 /** Prints a report in the form asked for. Each form is loaded when it is needed. */
 export async function renderReport(report: Report, manner: Manner): Promise<Rendering> {

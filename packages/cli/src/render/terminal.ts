@@ -1,6 +1,7 @@
 import { styleText } from "node:util";
-import { type Block, type Figure, type Report, shownGrouped, type Table } from "@noodlewright/core";
+import { type Block, type Cell, type Figure, type Report, shownGrouped, type Table } from "@noodlewright/core";
 import CliTable from "cli-table3";
+import textWidth from "string-width";
 import { workingLines } from "./working.ts";
 import { wrapText } from "./wrap.ts";
 
@@ -20,7 +21,15 @@ export function renderTerminal(report: Report, manner: Manner): string {
       parts.push(...blockLines(block, manner));
     }
   }
-  if (report.notes.length > 0) parts.push("", strong("Notes"), ...bullets(report.notes.map(({ text }) => text), manner.width));
+  if (report.notes.length > 0)
+    parts.push(
+      "",
+      strong("Notes"),
+      ...bullets(
+        report.notes.map(({ text }) => text),
+        manner.width,
+      ),
+    );
   if (report.cautions.length > 0) parts.push("", strong("Cautions"), ...bullets(report.cautions, manner.width));
   return `${parts.join("\n")}\n`;
 }
@@ -47,7 +56,9 @@ function indented(line: string, width: number): readonly string[] {
 }
 
 function bullets(lines: readonly string[], width: number): readonly string[] {
-  return lines.flatMap((line) => wrapText(line, width - 4).map((part, index) => `${index === 0 ? "  - " : "    "}${part}`));
+  return lines.flatMap((line) =>
+    wrapText(line, width - 4).map((part, index) => `${index === 0 ? "  - " : "    "}${part}`),
+  );
 }
 
 const noFrame = {
@@ -70,9 +81,42 @@ const noFrame = {
 const indent = 2;
 const gap = 2;
 
-function tableLines(table: Table, width: number): readonly string[] {
-  const texts = [table.columns.map(({ label }) => label), ...table.rows.map(({ cells }) => cells.map(({ text }) => text))];
-  const widths = fitWidths(texts, table.columns.map(({ align }) => align === "left"), width - indent);
+/** Number columns line up at the decimal point. */
+function alignPoints(table: Table): Table {
+  const places = table.columns.map((column, index) =>
+    column.align === "left" ? 0 : Math.max(0, ...table.rows.map(({ cells }) => decimalsOf(cells[index]))),
+  );
+  const rows = table.rows.map((line) => ({
+    ...line,
+    cells: line.cells.map((cell, index) => {
+      const missing = (places[index] ?? 0) - decimalsOf(cell);
+      return cell.value === undefined || missing === 0 ? cell : { ...cell, text: cell.text + filler(cell, missing) };
+    }),
+  }));
+  return { ...table, rows };
+}
+
+/** Figure spaces, which a table does not trim; one more where there is no point. */
+function filler(cell: Cell, missing: number): string {
+  return "\u2007".repeat(decimalsOf(cell) === 0 ? missing + 1 : missing);
+}
+
+function decimalsOf(cell: Cell | undefined): number {
+  if (cell?.value === undefined) return 0;
+  return /\.(\d+)/u.exec(cell.text)?.[1]?.length ?? 0;
+}
+
+function tableLines(unaligned: Table, width: number): readonly string[] {
+  const table = alignPoints(unaligned);
+  const texts = [
+    table.columns.map(({ label }) => label),
+    ...table.rows.map(({ cells }) => cells.map(({ text }) => text)),
+  ];
+  const widths = fitWidths(
+    texts,
+    table.columns.map(({ align }) => align === "left"),
+    width - indent,
+  );
   const rule = widths.map((column) => "─".repeat(column));
   const grid = new CliTable({
     chars: noFrame,
@@ -82,7 +126,10 @@ function tableLines(table: Table, width: number): readonly string[] {
     wordWrap: true,
     wrapOnWordBoundary: true,
   });
-  grid.push(table.columns.map(({ label }) => label), [...rule]);
+  grid.push(
+    table.columns.map(({ label }) => label),
+    [...rule],
+  );
   for (const { role, cells } of table.rows) {
     if (role === "total") grid.push([...rule]);
     grid.push(cells.map(({ text }) => text));
@@ -90,12 +137,12 @@ function tableLines(table: Table, width: number): readonly string[] {
   return grid
     .toString()
     .split("\n")
-    .map((line) => `${" ".repeat(indent)}${line}`.trimEnd());
+    .map((line) => `${" ".repeat(indent)}${line}`.replaceAll("\u2007", " ").trimEnd());
 }
 
 /** Natural widths, the widest columns of words narrowed until the table fits. */
 function fitWidths(texts: readonly (readonly string[])[], wordy: readonly boolean[], width: number): readonly number[] {
-  const widths = wordy.map((_, column) => Math.max(1, ...texts.map((line) => [...(line[column] ?? "")].length)));
+  const widths = wordy.map((_, column) => Math.max(1, ...texts.map((line) => textWidth(line[column] ?? ""))));
   const room = width - gap * (widths.length - 1);
   const least = 12;
   for (;;) {
@@ -123,9 +170,12 @@ function narrowAll(widths: number[], excess: number): readonly number[] {
 function figureLines(figures: readonly Figure[], width: number): readonly string[] {
   const texts = figures.map((figure) => ({ label: figure.label, value: shownGrouped(figure), unit: figure.unit }));
   const longest = (of: (text: (typeof texts)[number]) => string): number =>
-    Math.max(1, ...texts.map((text) => [...of(text)].length));
+    Math.max(1, ...texts.map((text) => textWidth(of(text))));
   const value = longest((text) => text.value);
-  const label = Math.min(longest((text) => text.label), width - value - longest((text) => text.unit) - indent - gap - 1);
+  const label = Math.min(
+    longest((text) => text.label),
+    width - value - longest((text) => text.unit) - indent - gap - 1,
+  );
   return texts.flatMap((text) => {
     const [first = "", ...more] = wrapText(text.label, Math.max(12, label));
     const line = `  ${first.padEnd(label)}  ${text.value.padStart(value)} ${text.unit}`.trimEnd();

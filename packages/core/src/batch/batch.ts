@@ -5,7 +5,7 @@ import type { Formula } from "../formula/formula.ts";
 import type { Spec } from "../formula/spec.ts";
 import { dec, sum } from "../number/decimal.ts";
 import { type Loads, splitLoads } from "./loads.ts";
-import { findRemedy, type Remedy } from "./remedy.ts";
+import { findRemedy, type Remedy, type ReplacedWeight, weightsWithStocks } from "./remedy.ts";
 import { findTarget, type Target } from "./target.ts";
 import { type AfterRounding, afterRounding, scalesOf, type WeighedLine, weighApart, weighLoad } from "./weighing.ts";
 
@@ -24,6 +24,8 @@ export interface Batch {
   readonly batchTotal: Figure;
   readonly rounding: readonly AfterRounding[];
   readonly remedies: readonly Remedy[];
+  /** The weights of a load with the stocks and premixes in, where there are any. */
+  readonly withStocks?: readonly ReplacedWeight[];
   readonly tolerance: string;
 }
 
@@ -55,6 +57,7 @@ export function planBatch(spec: Spec, formula: Formula, us = false): Outcome<Bat
   const dusting = formula.dusting && weighApart(formula.dusting, flour, count, scales.value);
   const tolerance = dec(spec.weighingTolerance?.value ?? usualTolerance);
   const remedies = remediesFor([...lines, ...(dusting ? [dusting] : [])], count, tolerance);
+  const withStocks = weightsWithStocks(lines, remedies);
   const batch: Batch = {
     target: target.value,
     loads: loads.value,
@@ -64,13 +67,18 @@ export function planBatch(spec: Spec, formula: Formula, us = false): Outcome<Bat
     batchTotal: total("batch.total", "dough of the batch as weighed", lines, "batch"),
     rounding: afterRounding(lines),
     remedies,
+    ...(withStocks && { withStocks }),
     tolerance: tolerance.toFixed(),
   };
   const assumed = scales.value.some((scale) => scale.assumed);
   return answer(batch, [...target.notes, ...(assumed ? [scaleNote(us)] : []), ...lotNotes(lines)]);
 }
 
-function remediesFor(lines: readonly WeighedLine[], count: Figure, tolerance: ReturnType<typeof dec>): readonly Remedy[] {
+function remediesFor(
+  lines: readonly WeighedLine[],
+  count: Figure,
+  tolerance: ReturnType<typeof dec>,
+): readonly Remedy[] {
   const water = lines.find(({ line }) => line.role === "water");
   const flours = lines.filter(({ line }) => line.role === "flour");
   const main = flours.reduce<WeighedLine | undefined>(

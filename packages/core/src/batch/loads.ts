@@ -57,7 +57,9 @@ export function splitLoads(dough: Figure, doughParts: Figure, mixer: Spec["mixer
   const each = dec(mixer.of === "flour" ? loads.flour.value : loads.dough.value);
   if (smallest?.gt(each)) {
     const before = dec(count.value).minus(1);
-    const fewer = before.isZero() ? "" : `make at most ${grams(largest.times(before))} in ${before.toFixed()} loads, or `;
+    const fewer = before.isZero()
+      ? ""
+      : `make at most ${grams(largest.times(before))} in ${before.toFixed()} loads, or `;
     const loadWord = count.value === "1" ? "load" : "loads";
     return refuse(
       noAnswer(
@@ -77,7 +79,15 @@ function grams(value: ReturnType<typeof dec>): string {
 }
 
 function countFigure(value: string, by: string): Figure {
-  return given({ id: "loads.count", label: "loads", unit: "", places: 0, value: ONE.times(value), by, sources: [fromSpec] });
+  return given({
+    id: "loads.count",
+    label: "loads",
+    unit: "",
+    places: 0,
+    value: ONE.times(value),
+    by,
+    sources: [fromSpec],
+  });
 }
 
 function equalLoads(dough: Figure, parts: Figure, count: Figure): Loads {

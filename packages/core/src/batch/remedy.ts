@@ -25,9 +25,8 @@ export interface StockRemedy {
   /** To make it once. */
   readonly ingredient: Figure;
   readonly thinner: Figure;
-  /** Of it in a load, and what is left to weigh of the carrier. */
+  /** Of it in a load. */
   readonly perLoad: Figure;
-  readonly carrierLeft: Figure;
   /** How many loads it lasts. */
   readonly lasts: Figure;
   readonly figures: readonly Figure[];
@@ -79,7 +78,12 @@ interface Choice {
   readonly count: Figure;
 }
 
-function makeStock(weighed: WeighedLine, carrier: WeighedLine, soluble: boolean, choice: Choice): StockRemedy | undefined {
+function makeStock(
+  weighed: WeighedLine,
+  carrier: WeighedLine,
+  soluble: boolean,
+  choice: Choice,
+): StockRemedy | undefined {
   const { strength, least, need, division, count } = choice;
   const { id, name } = weighed.line;
   const kind = soluble ? "stock solution" : "premix";
@@ -114,15 +118,7 @@ function makeStock(weighed: WeighedLine, carrier: WeighedLine, soluble: boolean,
     by: `${decimalText(need.toSignificantDigits(6))} g × 100 ÷ ${decimalText(dec(exactStrength.value).toSignificantDigits(6))}, rounded to ${decimalText(division)} g`,
     sources: [massBalance],
   });
-  const brings = dec(perLoad.value).times(HUNDRED.minus(exactStrength.value)).div(HUNDRED);
-  const left = roundToDivision(dec(carrier.load.value).minus(brings), dec(carrier.division));
-  if (left.isNegative() || dec(perLoad.value).isZero()) return undefined;
-  const carrierLeft = found({
-    ...naming("carrier-left", `${carrier.line.name} left to weigh`),
-    value: left,
-    by: `${carrier.load.value} g − ${decimalText(brings.toSignificantDigits(6))} g in the ${kind}`,
-    sources: [massBalance],
-  });
+  if (dec(perLoad.value).isZero()) return undefined;
   const lasts = worked({
     id: `${id}.stock-lasts`,
     label: `loads that the ${kind} lasts`,
@@ -132,8 +128,8 @@ function makeStock(weighed: WeighedLine, carrier: WeighedLine, soluble: boolean,
     from: { ingredient, thinner, dose: perLoad },
     sources: [massBalance],
   });
-  const figures = [exactStrength, ingredient, thinner, perLoad, carrierLeft, lasts];
-  return { kind, weighed, carrier, strength: exactStrength, ingredient, thinner, perLoad, carrierLeft, lasts, figures };
+  const figures = [exactStrength, ingredient, thinner, perLoad, lasts];
+  return { kind, weighed, carrier, strength: exactStrength, ingredient, thinner, perLoad, lasts, figures };
 }
 
 function finerScale(weighed: WeighedLine, tolerance: Decimal): Remedy {
@@ -156,4 +152,63 @@ function finerScale(weighed: WeighedLine, tolerance: Decimal): Remedy {
     sources: [definition],
   });
   return { kind: "finer scale", weighed, division, figures: [division] };
+}
+
+/** One weight of a load in which stocks and premixes stand for what is too little to weigh. */
+export interface ReplacedWeight {
+  readonly name: string;
+  /** g */
+  readonly mass: Figure;
+  readonly division: string;
+  readonly unit: string;
+}
+
+/**
+ * The weights of a load with the stocks and premixes in: each takes the place of its ingredient, and what it brings of
+ * water or flour is taken off that weight. The exact remainder is rounded to the scale.
+ *
+ * @returns nothing where no stock is used, or where together they bring more than the load takes
+ */
+export function weightsWithStocks(
+  lines: readonly WeighedLine[],
+  remedies: readonly Remedy[],
+): readonly ReplacedWeight[] | undefined {
+  const stocks = remedies.filter((remedy): remedy is StockRemedy => remedy.kind !== "finer scale");
+  const inDough = stocks.filter(({ weighed }) => lines.some(({ line }) => line.id === weighed.line.id));
+  if (inDough.length === 0) return undefined;
+  const weights = lines.map((weighed): ReplacedWeight => {
+    const { line, division, unit } = weighed;
+    const own = inDough.find((stock) => stock.weighed.line.id === line.id);
+    if (own !== undefined) return { name: `${own.kind} of ${line.name}`, mass: own.perLoad, division, unit };
+    const brought = inDough.filter(({ carrier }) => carrier.line.id === line.id);
+    return {
+      name: line.name,
+      mass: brought.length === 0 ? weighed.load : lessBrought(weighed, brought),
+      division,
+      unit,
+    };
+  });
+  return weights.some(({ mass }) => dec(mass.value).isNegative()) ? undefined : weights;
+}
+
+function lessBrought(weighed: WeighedLine, stocks: readonly StockRemedy[]): Figure {
+  const { line, exact, division } = weighed;
+  const left = worked({
+    id: `${line.id}.left`,
+    label: `${line.name} left to weigh`,
+    unit: "g",
+    places: 2,
+    formula: "exact - sum(dose * (100 - strength) / 100)",
+    from: {
+      exact,
+      dose: stocks.map(({ perLoad }) => perLoad),
+      strength: stocks.map(({ strength }) => strength),
+    },
+    sources: [massBalance],
+  });
+  return {
+    ...left,
+    value: decimalText(roundToDivision(dec(left.value), dec(division))),
+    places: dec(division).decimalPlaces(),
+  };
 }

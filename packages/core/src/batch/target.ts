@@ -199,7 +199,12 @@ function doughAsWritten(formula: Formula): Figure {
   const from = { flour, parts: formula.water.dough };
   const factor = formula.referenceFactor;
   if (factor === undefined) return doughForFlour(flour, formula.water.dough);
-  return worked({ ...doughNaming, formula: "flour / factor * parts / 100", from: { ...from, factor }, sources: [massBalance] });
+  return worked({
+    ...doughNaming,
+    formula: "flour / factor * parts / 100",
+    from: { ...from, factor },
+    sources: [massBalance],
+  });
 }
 
 function doughForLoad(spec: Spec, parts: Figure): Outcome<Figure> {
@@ -209,7 +214,9 @@ function doughForLoad(spec: Spec, parts: Figure): Outcome<Figure> {
   if (limit === undefined) {
     const expected = `the mixer's ${size ?? "largest"} load`;
     const path: Path = mixer === undefined ? ["batch", "load"] : ["mixer"];
-    return refuse(inputProblem("mixer.needed", path, `no ${size ?? "largest"} load`, expected, "state it under `mixer:`"));
+    return refuse(
+      inputProblem("mixer.needed", path, `no ${size ?? "largest"} load`, expected, "state it under `mixer:`"),
+    );
   }
   const figure = mass("mixer.limit", `${size ?? "largest"} load of the mixer`, limit);
   if (spec.mixer?.of === "flour") return answer(doughForFlour(figure, parts));
@@ -239,7 +246,13 @@ function doughForIngredient(have: Have, formula: Formula): Outcome<Figure> {
   if (parts.every((part) => dec(part.value).isZero())) {
     const advice = "name an ingredient that the dough needs";
     return refuse(
-      inputProblem("batch.ingredient-zero", path, `"${have.name}", of which the dough takes none`, "some of it", advice),
+      inputProblem(
+        "batch.ingredient-zero",
+        path,
+        `"${have.name}", of which the dough takes none`,
+        "some of it",
+        advice,
+      ),
     );
   }
   const stock = mass("batch.have", `${have.name} there is`, have.amount);

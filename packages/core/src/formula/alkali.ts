@@ -1,5 +1,5 @@
-import { alkalinityM, alkalinityP, anhydrousShare, potassiumCarbonateShare } from "../chemistry/composition.ts";
 import type { Composition } from "../chemistry/composition.ts";
+import { alkalinityM, alkalinityP, anhydrousShare, potassiumCarbonateShare } from "../chemistry/composition.ts";
 import { atomicWeightSource } from "../chemistry/species.ts";
 import { type Figure, given, worked } from "../figure/figure.ts";
 import { definition, massBalance } from "../figure/source.ts";

@@ -18,7 +18,10 @@ const flourFactor: Source = {
   cite: "USDA commodity requirements A-A-20126F, section 6.3, note 8: flour protein is nitrogen × 5.7",
   standing: "read",
 };
-const fourteen: Source = { cite: "Cereals Canada, Methods of Analysis: flour and semolina at 14.0 % moisture", standing: "read" };
+const fourteen: Source = {
+  cite: "Cereals Canada, Methods of Analysis: flour and semolina at 14.0 % moisture",
+  standing: "read",
+};
 
 /** What the flours come to when mixed. Percentages are of the blend. */
 export interface Blend {

@@ -69,7 +69,10 @@ export function computeFormula(spec: Spec, extra: OwnMaterials = {}): Outcome<Fo
  *
  * @example formulaOf({ name: "plain", flours: [{ name: "bread flour", amount: "100 %" }], water: { added: "36 %" } }).ok // => true
  */
-export function formulaOf(input: unknown, extra: OwnMaterials = {}): Outcome<{ readonly spec: Spec; readonly formula: Formula }> {
+export function formulaOf(
+  input: unknown,
+  extra: OwnMaterials = {},
+): Outcome<{ readonly spec: Spec; readonly formula: Formula }> {
   const spec = readSpec(input);
   if (!spec.ok) return refuse(...spec.problems, ...senseProblems(input, extra, spec.problems));
   const formula = computeFormula(spec.value, extra);
@@ -80,14 +83,16 @@ export function formulaOf(input: unknown, extra: OwnMaterials = {}): Outcome<{ r
 function senseProblems(input: unknown, extra: OwnMaterials, found: readonly Problem[]): readonly Problem[] {
   const parts = readableParts(input);
   if (parts.flours === undefined) return [];
-  const own = { ...extra, ...readOwnMaterials(parts.materials === undefined ? {} : (input as { materials?: unknown }).materials) };
+  const own = {
+    ...extra,
+    ...readOwnMaterials(parts.materials === undefined ? {} : (input as { materials?: unknown }).materials),
+  };
   const lines = statedLines({ ...parts, flours: parts.flours }, own);
   if (lines.ok) return [];
   const seen = new Set(found.map((problem) => problem.path.join("/")));
   const unreadableMaterials = found.some((problem) => problem.path[0] === "materials");
   return lines.problems.filter(
-    (problem) =>
-      !seen.has(problem.path.join("/")) && !(unreadableMaterials && problem.code.startsWith("materials.")),
+    (problem) => !seen.has(problem.path.join("/")) && !(unreadableMaterials && problem.code.startsWith("materials.")),
   );
 }
 

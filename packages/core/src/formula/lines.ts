@@ -3,9 +3,9 @@ import { atomicWeightSource } from "../chemistry/species.ts";
 import { type Figure, given, worked } from "../figure/figure.ts";
 import { answer, inputProblem, type Outcome, type Path, type Problem, refuse } from "../figure/problem.ts";
 import { definition, fromSpec, massBalance, type Source } from "../figure/source.ts";
+import { type KitchenMaterial, type OwnMaterials, resolveMaterial } from "../materials/own.ts";
 import { type Decimal, dec, decimalText, HUNDRED, sum, ZERO } from "../number/decimal.ts";
 import type { Quantity } from "../number/quantity.ts";
-import { type KitchenMaterial, type OwnMaterials, resolveMaterial } from "../materials/own.ts";
 import type { Spec, SpecAlkali } from "./spec.ts";
 
 export type Role = "flour" | "water" | "alkali" | "salt" | "ingredient" | "dusting";
@@ -40,7 +40,10 @@ export interface StatedLines {
  * Problems: `flours.shares-total`, `flours.mixed-amounts`, `flours.rest-twice`, `flours.rest-with-masses`, `flours.none`,
  * `amounts.mass-without-flour-mass`, and those of `resolveMaterial`.
  */
-export function statedLines(spec: Pick<Spec, "flours"> & Partial<Spec>, extra: OwnMaterials = {}): Outcome<StatedLines> {
+export function statedLines(
+  spec: Pick<Spec, "flours"> & Partial<Spec>,
+  extra: OwnMaterials = {},
+): Outcome<StatedLines> {
   const own = { ...extra, ...spec.materials };
   const problems: Problem[] = [];
   const collect = <T>(outcome: Outcome<T>): T | undefined => {
@@ -98,13 +101,21 @@ function flourShares(flours: Spec["flours"]): Outcome<Shares> {
   }
   if (rests > 1) {
     return refuse(
-      inputProblem("flours.rest-twice", path, `${rests} flours written as rest`, "at most one rest", "give their shares"),
+      inputProblem(
+        "flours.rest-twice",
+        path,
+        `${rests} flours written as rest`,
+        "at most one rest",
+        "give their shares",
+      ),
     );
   }
   if (masses.length > 0) {
     if (rests > 0) {
       const advice = "write its mass";
-      return refuse(inputProblem("flours.rest-with-masses", path, "masses and a rest", "a mass for every flour", advice));
+      return refuse(
+        inputProblem("flours.rest-with-masses", path, "masses and a rest", "a mass for every flour", advice),
+      );
     }
     return writtenShares(flours, masses);
   }
@@ -179,7 +190,10 @@ function writtenShares(flours: Spec["flours"], masses: readonly Quantity[]): Out
 }
 
 /** Constant dry matter: what 100 of the flour at hand is worth in flour of the reference moisture, over 100. */
-const dryMatter: Source = { cite: "constant flour dry matter, mass (100 − M) the same on both moistures", standing: "definition" };
+const dryMatter: Source = {
+  cite: "constant flour dry matter, mass (100 − M) the same on both moistures",
+  standing: "definition",
+};
 
 function referenceFactor(spec: Partial<Spec>, flours: readonly FormulaLine[]): Figure | undefined {
   const reference = spec.water?.onFlourMoisture;
@@ -228,7 +242,12 @@ function otherEntries(spec: Partial<Spec>): readonly Entry[] {
     id: string,
     role: Role,
     path: Path,
-    item: { readonly name: string; readonly amount: Quantity; readonly as?: Entry["as"] | undefined; readonly figures?: Entry["figures"] },
+    item: {
+      readonly name: string;
+      readonly amount: Quantity;
+      readonly as?: Entry["as"] | undefined;
+      readonly figures?: Entry["figures"];
+    },
   ): Entry => ({
     id,
     role,
@@ -255,7 +274,11 @@ interface Scaling {
 }
 
 /** An amount as % of flour: the text of its formula and what it is fed with. */
-function amountTerm(amount: Quantity, path: Path, scale: Scaling): Outcome<{ formula: string; from: Record<string, Figure | string> }> {
+function amountTerm(
+  amount: Quantity,
+  path: Path,
+  scale: Scaling,
+): Outcome<{ formula: string; from: Record<string, Figure | string> }> {
   if (amount.dimension !== "mass") {
     const formula = scale.factor === undefined ? "stated" : "stated * factor";
     return answer({ formula, from: { stated: amount.value, ...(scale.factor && { factor: scale.factor }) } });
@@ -272,7 +295,10 @@ function amountTerm(amount: Quantity, path: Path, scale: Scaling): Outcome<{ for
     );
   }
   const formula = scale.factor === undefined ? "100 * stated / flour" : "100 * stated / flour * factor";
-  return answer({ formula, from: { stated: amount.value, flour: scale.flour, ...(scale.factor && { factor: scale.factor }) } });
+  return answer({
+    formula,
+    from: { stated: amount.value, flour: scale.flour, ...(scale.factor && { factor: scale.factor }) },
+  });
 }
 
 function entryParts(entry: Entry, material: KitchenMaterial, scale: Scaling): Outcome<Figure> {
@@ -283,7 +309,9 @@ function entryParts(entry: Entry, material: KitchenMaterial, scale: Scaling): Ou
   const { composition } = material;
   if (entry.role !== "alkali") {
     if (formula !== "stated") return answer(worked({ ...naming, formula, from, sources: [massBalance] }));
-    return answer(given({ ...naming, value: entry.amount.value, by: `spec, ${entry.amount.text}`, sources: [fromSpec] }));
+    return answer(
+      given({ ...naming, value: entry.amount.value, by: `spec, ${entry.amount.text}`, sources: [fromSpec] }),
+    );
   }
   if (composition === undefined) {
     return refuse(
@@ -299,7 +327,9 @@ function entryParts(entry: Entry, material: KitchenMaterial, scale: Scaling): Ou
   const meq = entry.amount.dimension === "alkalinity";
   if (entry.as === "product" && !meq) {
     if (formula !== "stated") return answer(worked({ ...naming, formula, from, sources: [massBalance] }));
-    return answer(given({ ...naming, value: entry.amount.value, by: `spec, ${entry.amount.text}`, sources: [fromSpec] }));
+    return answer(
+      given({ ...naming, value: entry.amount.value, by: `spec, ${entry.amount.text}`, sources: [fromSpec] }),
+    );
   }
   const strength = entry.as === "anhydrous salts" ? anhydrousShare(composition) : alkalinityM(composition);
   if (strength.lte(ZERO)) {

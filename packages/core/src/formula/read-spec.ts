@@ -1,9 +1,9 @@
-import type { z } from "zod";
+import type * as z from "zod";
 import { answer, inputProblem, type Outcome, type Path, type Problem, refuse } from "../figure/problem.ts";
 import { nearestNames } from "../materials/catalogue.ts";
 import type { FieldFacts } from "../materials/fields.ts";
-import { materialsFileSchema, ownMaterialsSchema } from "../materials/schema.ts";
 import type { OwnMaterials } from "../materials/own.ts";
+import { materialsFileSchema, ownMaterialsSchema } from "../materials/schema.ts";
 import { type Spec, specSchema } from "./spec.ts";
 
 /**
@@ -48,7 +48,7 @@ export function readOwnMaterials(input: unknown): OwnMaterials {
 }
 
 function read<Schema extends z.ZodType>(schema: Schema, input: unknown): Outcome<z.output<Schema>> {
-  const outcome = schema.safeParse(input, { reportInput: true });
+  const outcome = schema.safeParse(input, { reportInput: true, jitless: true });
   if (outcome.success) return answer(outcome.data);
   return refuse(...outcome.error.issues.flatMap((issue) => toProblems(issue, schema)));
 }
@@ -105,7 +105,9 @@ function exampleAdvice(path: Path, meaning: Meaning): string {
   const example = meaning.examples?.[0];
   const key = path.at(-1);
   if (example === undefined) return "see `noodlewright schema`, or start from `noodlewright new`";
-  return typeof key === "string" ? `write it like \`${key}: ${sayPlain(example)}\`` : `write it like ${sayPlain(example)}`;
+  return typeof key === "string"
+    ? `write it like \`${key}: ${sayPlain(example)}\``
+    : `write it like ${sayPlain(example)}`;
 }
 
 function unknownKey(key: string, path: Path, allowed: readonly string[]): Problem {

@@ -1,5 +1,12 @@
-import { z } from "zod";
-import { amountField, amountOrRestField, massField, numberField, quantityField, shareField } from "../materials/fields.ts";
+import * as z from "zod";
+import {
+  amountField,
+  amountOrRestField,
+  massField,
+  numberField,
+  quantityField,
+  shareField,
+} from "../materials/fields.ts";
 import { materialFiguresSchema, ownMaterialsSchema } from "../materials/schema.ts";
 
 const nameField = (what: string) =>
@@ -76,10 +83,18 @@ const lossesSchema = z
 
 const batchSchema = z
   .strictObject({
-    bowls: z.int().min(1).max(1_000_000).optional().meta({ description: "Number of bowls", examples: [320] }),
+    bowls: z
+      .int()
+      .min(1)
+      .max(1_000_000)
+      .optional()
+      .meta({ description: "Number of bowls", examples: [320] }),
     rawWeight: massField("Raw strands in a bowl", ["130 g"]).optional(),
     cookedWeight: massField("Cooked noodles in a bowl", ["230 g"]).optional(),
-    cookGain: numberField("Cooked weight over raw weight; 1.8 unless stated", [1.8], { above: 0.5, most: 5 }).optional(),
+    cookGain: numberField("Cooked weight over raw weight; 1.8 unless stated", [1.8], {
+      above: 0.5,
+      most: 5,
+    }).optional(),
     dough: massField("Dough in the mixer, before any loss", ["12 kg"]).optional(),
     flour: massField("Flour as weighed", ["10 kg"]).optional(),
     load: z
@@ -129,7 +144,9 @@ export const specSchema = z
       .max(60)
       .optional()
       .meta({ description: "Egg, oil, colour and anything else in the dough" }),
-    dusting: ingredientSchema.optional().meta({ description: "Starch or flour for dusting, in % of flour; not in the dough" }),
+    dusting: ingredientSchema
+      .optional()
+      .meta({ description: "Starch or flour for dusting, in % of flour; not in the dough" }),
     batch: batchSchema.optional(),
     losses: lossesSchema.optional(),
     mixer: mixerSchema.optional(),

@@ -1,4 +1,4 @@
-import { z } from "zod";
+import * as z from "zod";
 import { type Decimal, type DecimalText, dec, decimalText } from "../number/decimal.ts";
 import { parseQuantity, type Quantity } from "../number/quantity.ts";
 import type { Dimension } from "../number/units.ts";

@@ -7,6 +7,7 @@ import { parseQuantity } from "../number/quantity.ts";
 import { findMaterial, nearestNames } from "./catalogue.ts";
 import type { MoistureBasis, Price } from "./fields.ts";
 import type { Material, MaterialKind } from "./material.ts";
+import { plainName } from "./nearest.ts";
 import type { MaterialFigures } from "./schema.ts";
 
 /** A value as it was stated, before it was turned into % as is. */
@@ -58,10 +59,6 @@ export function resolveMaterial(
 function ownByName(name: string, own: OwnMaterials): MaterialFigures | undefined {
   const wanted = plainName(name);
   return Object.entries(own).find(([key]) => plainName(key) === wanted)?.[1];
-}
-
-function plainName(name: string): string {
-  return name.trim().toLowerCase().replace(/\s+/gu, " ");
 }
 
 function findBase(
@@ -141,7 +138,7 @@ function overlay(
   const source: Source = { cite: figures.source ?? fromSpec.cite, standing: "user" };
   const sources = before?.figureSources;
   const material: KitchenMaterial = {
-    ...(before ?? blank(name, kind, source)),
+    ...(before === undefined ? blank(name, kind, source) : whatStays(before, figures)),
     kind,
     moisture,
     stated: { ...before?.stated, ...(protein && { protein }), ...(ash && { ash }) },
@@ -167,6 +164,21 @@ function overlay(
     },
   };
   return answer(material);
+}
+
+/** A table row whose figures the kitchen replaces loses what went with them: their spread, the energy, the remarks. */
+function whatStays(before: KitchenMaterial, figures: MaterialFigures): KitchenMaterial {
+  const { spread, energy, energyFactors, allergensPossible, ...rest } = before;
+  const measured = [figures.moisture, figures.protein, figures.ash, figures.fat, figures.carbohydrate];
+  const replaced = measured.some((figure) => figure !== undefined);
+  return {
+    ...rest,
+    ...(spread && !replaced && { spread }),
+    ...(energy !== undefined && !replaced && { energy }),
+    ...(energyFactors && !replaced && { energyFactors }),
+    ...(allergensPossible && figures.allergens === undefined && { allergensPossible }),
+    ...(replaced && { notes: [] }),
+  };
 }
 
 function blank(name: string, kind: MaterialKind, source: Source): KitchenMaterial {

@@ -1,4 +1,4 @@
-import { z } from "zod";
+import * as z from "zod";
 import type { Allergen } from "./allergens.ts";
 import { basisField, numberField, priceField, quantityField, shareField } from "./fields.ts";
 

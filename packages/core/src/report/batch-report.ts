@@ -1,10 +1,11 @@
 import type { Batch } from "../batch/batch.ts";
 import type { Remedy } from "../batch/remedy.ts";
 import type { AfterRounding, WeighedLine } from "../batch/weighing.ts";
-import type { Figure } from "../figure/figure.ts";
+import { type Figure, worked } from "../figure/figure.ts";
 import type { Note } from "../figure/problem.ts";
+import { massBalance } from "../figure/source.ts";
 import type { Formula } from "../formula/formula.ts";
-import { decimalText, dec } from "../number/decimal.ts";
+import { dec, decimalText } from "../number/decimal.ts";
 import { numberColumn, report, row, section, table, wordColumn } from "./build.ts";
 import { formulaCautions } from "./cautions.ts";
 import { allergenSection, formulaFigures } from "./formula-report.ts";
@@ -28,10 +29,14 @@ export function batchReport(
     title: formula.name,
     main: "weights",
     sections: [
-      section("batch", "Batch", { kind: "figures", figures: sizeFigures(batch).map((figure) => inSystem(figure, units)) }),
+      section("batch", "Batch", {
+        kind: "figures",
+        figures: sizeFigures(batch).map((figure) => inSystem(figure, units)),
+      }),
       section("weights", "Weights", weightsTable(batch)),
       section("rounding", "What rounding to the scale does", roundingTable(batch.rounding)),
-      section("remedies", "Too little for the scale", remedyTable(batch, units), remedyText(batch.remedies)),
+      section("remedies", "Too little for the scale", remedyTable(batch, units)),
+      section("stock-weights", "One load with them", stockWeightsTable(batch)),
       allergenSection(formula),
     ],
     figures: [...formulaFigures(formula), ...batchFigures(batch)],
@@ -85,13 +90,13 @@ function weightsTable(batch: Batch): Table {
     ...(several ? [weightCell(weighed.batch, weighed.unit, weighed.division)] : []),
     words(scaleWords(weighed, batch.remedies)),
   ];
-  const finest = batch.lines.map(({ division }) => dec(division)).reduce((a, b) => (a.decimalPlaces() >= b.decimalPlaces() ? a : b));
+  const finest = finestDivision(batch.lines);
   const total = row(
     [
       words("dough"),
       words(""),
-      weightCell(batch.loadTotal, unit, decimalText(finest)),
-      ...(several ? [weightCell(batch.batchTotal, unit, decimalText(finest))] : []),
+      weightCell(batch.loadTotal, unit, finest),
+      ...(several ? [weightCell(batch.batchTotal, unit, finest)] : []),
       words(""),
     ],
     "total",
@@ -124,7 +129,8 @@ function roundingTable(rounding: readonly AfterRounding[]): Table {
 }
 
 function remedyTable(batch: Batch, units: UnitSystem): Table {
-  const shown = (figure: Figure): Cell => measureCell(inSystem(figure, units === "us" && figure.unit === "g" ? "us" : "metric"));
+  const shown = (figure: Figure): Cell =>
+    measureCell(inSystem(figure, units === "us" && figure.unit === "g" ? "us" : "metric"));
   const rows = batch.remedies.flatMap((remedy) => {
     const { name } = remedy.weighed.line;
     const worst = `${name}: rounding may be off by ${figureCell(remedy.weighed.worst).text} %`;
@@ -136,8 +142,7 @@ function remedyTable(batch: Batch, units: UnitSystem): Table {
       row([words(worst), words(`${label} of`), measureCell(remedy.strength)]),
       row([words(""), words(`make it from ${name}`), shown(remedy.ingredient)]),
       row([words(""), words(`and ${remedy.carrier.line.name}`), shown(remedy.thinner)]),
-      row([words(""), words(`in a load, instead of ${name}: ${label}`), shown(remedy.perLoad)]),
-      row([words(""), words(`and of ${remedy.carrier.line.name} only`), shown(remedy.carrierLeft)]),
+      row([words(""), words(`take in a load, in place of ${name}`), shown(remedy.perLoad)]),
       row([words(""), words("it lasts for loads"), measureCell(remedy.lasts)]),
     ];
   });
@@ -148,10 +153,31 @@ function remedyTable(batch: Batch, units: UnitSystem): Table {
   );
 }
 
-function remedyText(remedies: readonly Remedy[]) {
-  const several = remedies.filter(({ kind }) => kind !== "finer scale").length > 1;
-  const lines = several
-    ? ["Where several are used in one load, take the water (or flour) of each off the same weight."]
-    : [];
-  return { kind: "text" as const, lines };
+function stockWeightsTable(batch: Batch): Table | undefined {
+  const weights = batch.withStocks;
+  const first = weights?.[0];
+  if (weights === undefined || first === undefined) return undefined;
+  const total = worked({
+    id: "load.total-with-stocks",
+    label: "dough of one load",
+    unit: "g",
+    places: 2,
+    formula: "sum(mass)",
+    from: { mass: weights.map(({ mass }) => mass) },
+    sources: [massBalance],
+  });
+  return table(
+    "stock-weights",
+    [wordColumn("ingredient", "ingredient"), numberColumn("load", `one load, ${first.unit}`)],
+    [
+      ...weights.map(({ name, mass, unit, division }) => row([words(name), weightCell(mass, unit, division)])),
+      row([words("dough"), weightCell(total, first.unit, finestDivision(weights))], "total"),
+    ],
+  );
+}
+
+/** The division with the most places, which every weight of a table can be written in. */
+function finestDivision(weights: readonly { readonly division: string }[]): string {
+  const divisions = weights.map(({ division }) => dec(division));
+  return decimalText(divisions.reduce((a, b) => (a.decimalPlaces() >= b.decimalPlaces() ? a : b)));
 }

@@ -26,7 +26,9 @@ export function formulaCautions(formula: Formula): readonly string[] {
           "Hydroxides burn skin and eyes: goggles and gloves, add them to water and never water to them, no aluminium. Follow the safety data sheet; local codes may not allow them in noodles.",
         ]
       : []),
-    ...(egg ? ["Raw egg can carry Salmonella: keep the dough cold, cook the noodles through, wash hands and tools."] : []),
+    ...(egg
+      ? ["Raw egg can carry Salmonella: keep the dough cold, cook the noodles through, wash hands and tools."]
+      : []),
     "Raw flour can carry pathogens: do not taste raw dough, and cook the noodles. Local food codes apply.",
   ];
 }

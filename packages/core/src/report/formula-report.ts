@@ -97,7 +97,12 @@ function formulaTable(formula: Formula, shares: readonly Figure[]): Table {
   const total = row([words("dough"), figureCell(dough), figureCell(whole), figureCell(water)], "total");
   const dusting = formula.dusting;
   const aside = dusting
-    ? [row([words(`${dusting.name} (dusting, not in the dough)`), figureCell(dusting.parts), words(""), words("")], "aside")]
+    ? [
+        row(
+          [words(`${dusting.name} (dusting, not in the dough)`), figureCell(dusting.parts), words(""), words("")],
+          "aside",
+        ),
+      ]
     : [];
   return table("formula", columns, [...rows, total, ...aside]);
 }
@@ -148,7 +153,11 @@ function blendBlocks(formula: Formula): readonly (Block | undefined)[] {
     ],
   );
   const rest = [blend.moisture, blend.otherProtein, blend.wholegrain, blend.price];
-  return [perFlour, bases, { kind: "figures", figures: rest.filter((figure): figure is Figure => figure !== undefined) }];
+  return [
+    perFlour,
+    bases,
+    { kind: "figures", figures: rest.filter((figure): figure is Figure => figure !== undefined) },
+  ];
 }
 
 function basesRow(label: string, bases: OnBases | undefined): Table["rows"] {
@@ -163,7 +172,9 @@ export function allergenSection(formula: Formula): Section {
   const lines = [
     `Contains: ${allergens.length === 0 ? "none of the allergens known here" : allergens.join(", ")}.`,
     ...(possible.length > 0 ? [`May contain, ask the supplier: ${possible.join(", ")}.`] : []),
-    ...(allergensUnknown.length > 0 ? [`Allergens not stated for: ${allergensUnknown.join(", ")}. Ask the supplier.`] : []),
+    ...(allergensUnknown.length > 0
+      ? [`Allergens not stated for: ${allergensUnknown.join(", ")}. Ask the supplier.`]
+      : []),
     "The label of each product and local law decide.",
   ];
   return section("allergens", "Allergens", { kind: "text", lines });

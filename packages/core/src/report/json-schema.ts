@@ -1,4 +1,4 @@
-import { z } from "zod";
+import * as z from "zod";
 import { specSchema } from "../formula/spec.ts";
 import { materialsFileSchema } from "../materials/schema.ts";
 import { reportSchema } from "./schema.ts";

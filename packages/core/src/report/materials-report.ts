@@ -17,7 +17,11 @@ export function materialsReport(materials: readonly Material[], asked: string): 
     title: asked === "" ? "Materials of the catalogue" : `Materials: ${asked}`,
     main: foods.length > 0 ? "materials" : "salts",
     sections: [
-      section("materials", "Flours, starches, eggs and the rest, % as is", foods.length > 0 ? foodTable(foods) : undefined),
+      section(
+        "materials",
+        "Flours, starches, eggs and the rest, % as is",
+        foods.length > 0 ? foodTable(foods) : undefined,
+      ),
       section("salts", "Salts and alkaline products", salts.length > 0 ? saltTable(salts) : undefined),
       ...(single ? [section("about", "About it", { kind: "text", lines: about(only) })] : []),
       section("sources", "Sources", { kind: "text", lines: sources(materials) }),
@@ -99,7 +103,9 @@ function about(material: Material): readonly string[] {
     ...(published === undefined ? [] : [`Printed as: ${published}.`]),
     ...(aliases.length === 0 ? [] : [`Also found as: ${aliases.join(", ")}.`]),
     ...spreads,
-    allergensKnown ? `Allergens: ${allergens.length === 0 ? "none of its own" : allergens.join(", ")}.` : "Allergens: not known.",
+    allergensKnown
+      ? `Allergens: ${allergens.length === 0 ? "none of its own" : allergens.join(", ")}.`
+      : "Allergens: not known.",
     ...notes,
   ];
 }

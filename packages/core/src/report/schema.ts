@@ -1,6 +1,9 @@
-import { z } from "zod";
+import * as z from "zod";
 
-const decimal = z.string().regex(/^-?\d+(\.\d+)?$/u).meta({ description: "Exact decimal number as text" });
+const decimal = z
+  .string()
+  .regex(/^-?\d+(\.\d+)?$/u)
+  .meta({ description: "Exact decimal number as text" });
 
 const sourceSchema = z
   .object({
@@ -8,7 +11,10 @@ const sourceSchema = z
     at: z.string().optional().meta({ description: "Table, page, section or item number" }),
     standing: z
       .enum(["read", "copy", "memory", "practice", "definition", "user"])
-      .meta({ description: "How well the source is known: read, read in a copy, remembered, trade practice, true by definition, given by the user" }),
+      .meta({
+        description:
+          "How well the source is known: read, read in a copy, remembered, trade practice, true by definition, given by the user",
+      }),
   })
   .readonly()
   .meta({ id: "Source", description: "Where a number or a formula comes from" });

@@ -45,7 +45,12 @@ export function measureCell(figure: Figure): Cell {
 export function weightCell(figure: Figure, unit: string, division: DecimalText): Cell {
   const shown = inUnit(figure, unit);
   const step = dec(inUnit({ ...figure, value: division }, unit).value);
-  return { text: groupDigits(fixedText(shown.value, step.decimalPlaces())), value: shown.value, unit, figure: figure.id };
+  return {
+    text: groupDigits(fixedText(shown.value, step.decimalPlaces())),
+    value: shown.value,
+    unit,
+    figure: figure.id,
+  };
 }
 
 /** The same figure in another unit of the same dimension; its working stays in the unit it was worked out in. */
@@ -61,7 +66,8 @@ export function inUnit(figure: Figure, symbol: string, places: number = figure.p
 /** A figure in the units of a system: masses in lb or oz, lengths in in, temperatures in °F for US units. */
 export function inSystem(figure: Figure, system: UnitSystem): Figure {
   if (system === "metric") return figure;
-  if (figure.unit === "g") return dec(figure.value).abs().gte("453.59237") ? inUnit(figure, "lb", 3) : inUnit(figure, "oz", 2);
+  if (figure.unit === "g")
+    return dec(figure.value).abs().gte("453.59237") ? inUnit(figure, "lb", 3) : inUnit(figure, "oz", 2);
   if (figure.unit === "mm") return inUnit(figure, "in", 3);
   if (figure.unit === "°C") return inUnit(figure, "°F", 0);
   return figure;

@@ -18,9 +18,6 @@ export interface Asked {
 
 /** One command: its words, its flags, its examples, and what it does. */
 export interface Command {
-  /** Words after `noodlewright`, such as `formula <spec>`. */
-  readonly usage: string;
-  readonly describe: string;
   readonly positionals: Readonly<Record<string, string>>;
   readonly flags: Readonly<Record<string, Flag>>;
   readonly examples: readonly (readonly [line: string, meaning: string])[];
