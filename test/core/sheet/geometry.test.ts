@@ -80,7 +80,7 @@ describe("sheet and strands of a load", () => {
     expect(Number(plan.sheetLength.value)).toBeCloseTo(5913.978, 3);
     expect(Number(plan.cutLength.value)).toBeCloseTo(241.425, 3);
     expect([plan.portionsPerSheet.value, plan.portionsPerLoad.value]).toEqual(["24", "72"]);
-    expect(answered(loadsFor("320", plan.portionsPerLoad)).value).toBe("5");
+    expect(answered(loadsFor("320", plan.portionsPerLoad.value)).value).toBe("5");
   });
 
   it("weighs portions off strands of a given length", () => {

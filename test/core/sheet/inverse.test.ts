@@ -36,7 +36,7 @@ describe("measured sheets", () => {
           expect(Number(answered(densityFromSheet(sheet)).value)).toBeCloseTo(Number(density), 12);
           const thickness = answered(thicknessFromSheet(sheet, givenDensity(density)));
           expect(Number(thickness.value)).toBeCloseTo(Number(finalThickness), 12);
-          const found = answered(springBackFrom(thickness, last?.gap.value ?? ""));
+          const found = answered(springBackFrom(thickness.value, last?.gap.value ?? ""));
           expect(Number(found.value)).toBeCloseTo(Number(springBack), 12);
         },
       ),

@@ -14,7 +14,7 @@ export interface PlannedSheet {
  *
  * Problems: `fits.rolls-too-narrow`, `fits.cutter-not-there`, `fits.cutter-too-narrow`, `fits.sheet-too-long`.
  *
- * @example fitProblems({ width: "300", length: "4000", cutter: { kind: "number", number: 20 } }, machine) // => [cut each sheet into 2]
+ * @example fitProblems({ width: "300", length: "4000", cutter: { kind: "number", number: 20 } }, { name: "bench sheeter", rolls: { width: "300", gaps: { kind: "free", least: "0.3", greatest: "12" } }, cutters: [{ size: { kind: "number", number: 20 } }], longestSheet: "3000" }).length // => 1
  */
 export function fitProblems(sheet: PlannedSheet, machine: Machine): readonly Problem[] {
   return [

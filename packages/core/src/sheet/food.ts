@@ -19,7 +19,7 @@ export interface Food {
  * Temperatures from 0 to 150 °C. Problems: `sheet.out-of-range`, `food.empty`.
  * Source: Choi and Okos 1986 component equations, volumes added up.
  *
- * @example poreFreeDensity({ composition: { water: "1", protein: "0", fat: "0", carbohydrate: "0", fibre: "0", ash: "0" }, temperature: "25" }) // => density 0.995 g/mL
+ * @example poreFreeDensity({ composition: { water: "49.5", protein: "11.8", fat: "1.5", carbohydrate: "71.7", fibre: "0", ash: "2.4" }, temperature: "25" }).ok // => true
  */
 export function poreFreeDensity(food: Food): Outcome<Figure> {
   const problems = foodProblems(food);
@@ -47,7 +47,7 @@ export function poreFreeDensity(food: Food): Outcome<Figure> {
  * @param air - share of the volume that is air, 0 to below 100 %; measured by the kitchen, 0 gives the upper bound.
  * Problems: `sheet.out-of-range`, `food.empty`. Source: Choi and Okos 1986; the air by definition of porosity.
  *
- * @example doughDensity(dough, "5") // => density 1.22 g/mL
+ * @example doughDensity({ composition: { water: "49.5", protein: "11.8", fat: "1.5", carbohydrate: "71.7", fibre: "0", ash: "2.4" }, temperature: "25" }, "5").ok // => true
  */
 export function doughDensity(food: Food, air: DecimalText): Outcome<Figure> {
   const problems = outsideLimits([{ path: ["air"], value: air, unit: "%", least: "0", below: "100" }]);
@@ -80,7 +80,7 @@ export function doughDensity(food: Food, air: DecimalText): Outcome<Figure> {
  * Temperatures from 0 to 150 °C. Reads dry flour 8 to 15 % too high: use `flourSpecificHeat` for flour.
  * Problems: `sheet.out-of-range`, `food.empty`. Source: Choi and Okos 1986 component equations.
  *
- * @example specificHeat(wholeEgg) // => specific heat 3.60 kJ/(kg K)
+ * @example specificHeat({ composition: { water: "75", protein: "12.2", fat: "10.2", carbohydrate: "0.4", fibre: "0", ash: "1" }, temperature: "20" }).ok // => true
  */
 export function specificHeat(food: Food): Outcome<Figure> {
   const problems = foodProblems(food);
@@ -141,7 +141,7 @@ function property(component: Component, what: string, unit: string, polynomial: 
   });
 }
 
-/** The density that a kitchen has measured, g/mL. @example givenDensity("1.24") // => dough density 1.24 g/mL */
+/** The density that a kitchen has measured, g/mL. @example givenDensity("1.24").value // => "1.24" */
 export function givenDensity(value: DecimalText): Figure {
   return asked({ id: "dough.density", label: "dough density", unit: "g/mL", places: 3 }, value);
 }
@@ -151,7 +151,7 @@ export function givenDensity(value: DecimalText): Figure {
  *
  * Problems: `food.denser-than-solid` when the measured density is above the density without pores.
  *
- * @example airFromDensity(measured, poreFree) // => air 5.0 %
+ * @example airFromDensity(givenDensity("1.22"), givenDensity("1.29")).ok // => true
  */
 export function airFromDensity(measured: Figure, poreFree: Figure): Outcome<Figure> {
   if (exact(measured).gt(exact(poreFree))) {

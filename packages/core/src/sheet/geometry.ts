@@ -35,6 +35,7 @@ export interface CutPlan {
   readonly strandsAcross: Figure;
   readonly massPerMetre: Figure;
   readonly sheetsPerLoad: Figure;
+  readonly sheetMass: Figure;
   readonly sheetLength: Figure;
   readonly cutLength: Figure;
   readonly portion: Figure;
@@ -50,7 +51,7 @@ export interface CutPlan {
  * Problems: `sheet.out-of-range`, `geometry.no-cut`, `geometry.too-narrow`, `geometry.too-short`.
  * Losses and trims are 0 where they are left out, since no published figure for them was read.
  *
- * @example cutPlan({ dough: "1370", density, thickness: "1.5", width: "300", cutter: { kind: "number", number: 20 }, portion: "130" }) // => 10 portions, cut every 230 mm
+ * @example cutPlan({ dough: "1370", density: givenDensity("1.24"), thickness: "1.5", width: "300", cutter: { kind: "number", number: 20 }, portion: "130" }).ok // => true
  */
 export function cutPlan(request: CutRequest): Outcome<CutPlan> {
   const problems = cutRequestProblems(request);
@@ -137,6 +138,14 @@ export function cutPlan(request: CutRequest): Outcome<CutPlan> {
     strandsAcross,
     massPerMetre,
     sheetsPerLoad,
+    sheetMass: worked({
+      id: "sheet.mass",
+      label: "mass of a sheet",
+      ...grams,
+      formula: "dough / sheets",
+      from: { dough: sheets, sheets: sheetsPerLoad },
+      sources: [massBalance],
+    }),
     sheetLength,
     cutLength,
     portion,
@@ -185,12 +194,12 @@ function tooShort(cutLength: Figure, sheetLength: Figure, portion: Figure, inStr
  * @param perLoad - what one load gives, as `cutPlan` finds it
  * Problems: `sheet.out-of-range`.
  *
- * @example loadsFor("320", plan.portionsPerLoad) // => 5 loads of 75 portions
+ * @example loadsFor("320", "72").ok // => true
  */
-export function loadsFor(portions: DecimalText, perLoad: Figure): Outcome<Figure> {
+export function loadsFor(portions: DecimalText, perLoad: DecimalText): Outcome<Figure> {
   const problems = outsideLimits([
     { path: ["portions"], value: portions, unit: "", above: "0" },
-    { path: ["perLoad"], value: perLoad.value, unit: "", above: "0" },
+    { path: ["perLoad"], value: perLoad, unit: "", above: "0" },
   ]);
   if (problems.length > 0) return refuse(...problems);
   const wanted = asked({ id: "batch.portions", label: "portions wanted", ...count }, portions);
@@ -200,7 +209,7 @@ export function loadsFor(portions: DecimalText, perLoad: Figure): Outcome<Figure
       label: "loads of a batch",
       ...count,
       formula: "ceil(wanted / perLoad)",
-      from: { wanted, perLoad },
+      from: { wanted, perLoad: asked({ id: "load.portions", label: "portions of a load", ...count }, perLoad) },
       sources: [definition],
     }),
   );

@@ -39,7 +39,7 @@ export const dissolvingSalts: readonly DissolvingSalt[] = ["NaCl", "Na2CO3", "K2
  *
  * Source: enthalpies of formation from the CRC Handbook.
  *
- * @example heatOfSolution("NaCl") // => heat of solution -66.7 kJ/kg
+ * @example heatOfSolution("NaCl").value.slice(0, 6) // => "-66.73"
  */
 export function heatOfSolution(salt: DissolvingSalt): Figure {
   const { solid, anion } = salts[salt];

@@ -19,7 +19,7 @@ export const heatOfMelting: Figure = worked({
   sources: [crcFusion],
 });
 
-/** The heat that ice takes up on its way to 0 °C, melted, kJ/kg. @example heatToMelt(at minus 18) // => 369.7 kJ/kg */
+/** The heat that ice takes up on its way to 0 °C, melted, kJ/kg. @example heatToMelt(meltingIce).value.slice(0, 5) // => "333.6" */
 export function heatToMelt(temperature: Figure): Figure {
   return worked({
     id: "ice.heat",

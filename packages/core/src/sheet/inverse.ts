@@ -24,7 +24,7 @@ const sizes = {
  *
  * Problems: `sheet.out-of-range`.
  *
- * @example densityFromSheet({ length: "1000", width: "150", thickness: "2", mass: "372" }) // => density 1.24 g/mL
+ * @example densityFromSheet({ length: "1000", width: "150", thickness: "2", mass: "372" }).ok // => true
  */
 export function densityFromSheet(sheet: MeasuredSheet): Outcome<Figure> {
   const problems = aboveZero({ ...sheet });
@@ -52,7 +52,7 @@ export function densityFromSheet(sheet: MeasuredSheet): Outcome<Figure> {
  *
  * Problems: `sheet.out-of-range`.
  *
- * @example thicknessFromSheet({ length: "1000", width: "150", mass: "372" }, density) // => thickness 2.00 mm
+ * @example thicknessFromSheet({ length: "1000", width: "150", mass: "372" }, givenDensity("1.24")).ok // => true
  */
 export function thicknessFromSheet(sheet: Omit<MeasuredSheet, "thickness">, density: Figure): Outcome<Figure> {
   const problems = aboveZero({ ...sheet, density: density.value });
@@ -80,10 +80,10 @@ export function thicknessFromSheet(sheet: Omit<MeasuredSheet, "thickness">, dens
  *
  * Problems: `sheet.out-of-range`.
  *
- * @example springBackFrom(thickness, "1.25") // => spring-back 1.12
+ * @example springBackFrom("1.4", "1.25").ok // => true
  */
-export function springBackFrom(thickness: Figure, gap: DecimalText): Outcome<Figure> {
-  const problems = aboveZero({ thickness: thickness.value, gap });
+export function springBackFrom(thickness: DecimalText, gap: DecimalText): Outcome<Figure> {
+  const problems = aboveZero({ thickness, gap });
   if (problems.length > 0) return refuse(...problems);
   return answer(
     worked({
@@ -92,7 +92,10 @@ export function springBackFrom(thickness: Figure, gap: DecimalText): Outcome<Fig
       unit: "",
       places: 2,
       formula: "thickness / gap",
-      from: { thickness, gap: asked({ id: "measured.gap", label: "gap", unit: "mm", places: 2 }, gap) },
+      from: {
+        thickness: asked(sizes.thickness, thickness),
+        gap: asked({ id: "measured.gap", label: "gap", unit: "mm", places: 2 }, gap),
+      },
       sources: [definition],
     }),
   );
@@ -117,7 +120,7 @@ export interface StageLosses {
  *
  * Problems: `sheet.out-of-range`, `inverse.no-stages`, `inverse.gained` when more came out of a stage than went in.
  *
- * @example lossesFrom([{ stage: "mix", before: "10000", after: "9950" }]) // => mix 0.5 %
+ * @example lossesFrom([{ stage: "mix", before: "10000", after: "9950" }]).ok // => true
  */
 export function lossesFrom(stages: readonly WeighedStage[]): Outcome<StageLosses> {
   if (stages.length === 0) {

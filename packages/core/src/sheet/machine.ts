@@ -44,12 +44,15 @@ export interface Machine {
   readonly longestSheet?: DecimalText;
 }
 
+/** More than any dial has; it keeps the exact search short. */
+const MOST_SETTINGS = 60;
+
 /**
  * Looks for what cannot be right in the description of a machine.
  *
- * Problems: `sheet.out-of-range`, `machine.gaps-reversed`, `machine.no-settings`, `machine.same-setting`.
+ * Problems: `sheet.out-of-range`, `machine.gaps-reversed`, `machine.no-settings`, `machine.too-many-settings`, `machine.same-setting`.
  *
- * @example machineProblems({ name: "bench sheeter", rolls: { width: "0", gaps }, cutters: [] }) // => [one problem at rolls.width]
+ * @example machineProblems({ name: "bench sheeter", rolls: { width: "0", gaps: { kind: "free", least: "0.3", greatest: "12" } }, cutters: [] }).length // => 1
  */
 export function machineProblems(machine: Machine): readonly Problem[] {
   const { rolls, cutters, longestSheet } = machine;
@@ -92,6 +95,11 @@ export function gapProblems(gaps: Gaps, path: Path): readonly Problem[] {
     return [
       inputProblem("machine.gaps-reversed", path, found, "the least gap below the greatest", "exchange the two gaps"),
     ];
+  }
+  if (gaps.settings.length > MOST_SETTINGS) {
+    const expected = `at most ${MOST_SETTINGS} settings`;
+    const advice = "list only the settings that are used";
+    return [inputProblem("machine.too-many-settings", path, `${gaps.settings.length}`, expected, advice)];
   }
   if (gaps.settings.length === 0) {
     const advice = "measure a sheet at each setting and list the thicknesses";

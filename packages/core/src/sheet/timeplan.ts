@@ -46,7 +46,7 @@ export interface TimePlan {
  * Problems: `sheet.out-of-range`, `plan.serve-time`, `plan.open-ended`, `plan.machine-twice`, `plan.machine-not-there`,
  * `plan.stands-too-long`.
  *
- * @example timePlan({ serve: "12:15", loads: 5, stages, machines }) // => loads 1 to 5, start 08:40, bottleneck sheeter
+ * @example timePlan({ serve: "12:15", loads: 5, stages: [{ kind: "work", name: "boil", machine: "pot", minutes: 20 }], machines: [{ name: "pot", count: 2 }] }).ok // => true
  */
 export function timePlan(request: PlanRequest): Outcome<TimePlan> {
   const problems = planRequestProblems(request);
