@@ -34,6 +34,8 @@ export interface StockRemedy {
 
 /** Round strengths, strongest first. The strongest stays dissolved in a fridge: the least soluble carbonate at 0 °C is. */
 const stockStrengths = ["5", "4", "3", "2.5", "2", "1.5", "1", "0.5", "0.25", "0.2", "0.1"];
+/** Moistest thing that may be mixed into flour and kept, %: flours themselves may hold up to 15.5 %. */
+const moistestPremix = 16;
 const premixStrengths = ["25", "20", "10", "5", "2.5", "2", "1", "0.5", "0.2", "0.1"];
 
 const coldSolubility: Source = {
@@ -44,9 +46,9 @@ const coldSolubility: Source = {
 /**
  * Finds a way to weigh an ingredient of which a load takes too little for its scale.
  *
- * A soluble salt becomes a stock solution, anything else a premix with the first flour, at the greatest strength at which
- * both the making and the dosing stay within the tolerance. Where a load has too little water or flour for that, the
- * answer is the scale that would do.
+ * A soluble salt becomes a stock solution, anything dry a premix with the first flour, at the greatest strength at which
+ * both the making and the dosing stay within the tolerance. Where a load has too little water or flour for that, or
+ * the ingredient is moist, the answer is the scale that would do.
  *
  * @param tolerance - most that rounding may be off, %
  */
@@ -57,7 +59,9 @@ export function findRemedy(
   count: Figure,
   tolerance: Decimal,
 ): Remedy {
-  const soluble = weighed.line.material.composition !== undefined;
+  const { composition, moisture } = weighed.line.material;
+  const soluble = composition !== undefined;
+  if (!soluble && dec(moisture).gt(moistestPremix)) return finerScale(weighed, tolerance);
   const carrier = soluble ? water : flour;
   const division = dec(weighed.division);
   const least = division.div(2).times(HUNDRED).div(tolerance);

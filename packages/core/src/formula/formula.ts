@@ -1,4 +1,4 @@
-import { type Figure, worked } from "../figure/figure.ts";
+import { type Figure, shown, worked } from "../figure/figure.ts";
 import { answer, type Note, type Outcome, type Problem, refuse } from "../figure/problem.ts";
 import { definition, massBalance } from "../figure/source.ts";
 import type { Allergen } from "../materials/allergens.ts";
@@ -127,7 +127,8 @@ function assemble(spec: Spec, stated: StatedLines, water: WaterBalance): Outcome
       ...new Set(everything.filter((material) => !material.allergensKnown).map((material) => material.name)),
     ],
   };
-  return answer(formula, [...blend.notes, ...materialNotes(lines), ...rangeNotes(formula)]);
+  const notes = [...referenceNotes(spec, formula), ...blend.notes, ...materialNotes(lines), ...rangeNotes(formula)];
+  return answer(formula, notes);
 }
 
 function saltFigure(lines: readonly FormulaLine[]): Figure {
@@ -141,6 +142,19 @@ function saltFigure(lines: readonly FormulaLine[]): Figure {
     from: salts.length === 0 ? {} : { salt: salts.map((line) => line.parts) },
     sources: [massBalance],
   });
+}
+
+function referenceNotes(spec: Spec, formula: Formula): readonly Note[] {
+  const reference = spec.water.onFlourMoisture;
+  if (reference === undefined) return [];
+  const moisture = shown(formula.blend.moisture);
+  return [
+    {
+      code: "water.reference-moisture",
+      path: ["water", "onFlourMoisture"],
+      text: `the spec is written on flour of ${reference.text} moisture; the parts here are on 100 of the flours at hand, of ${moisture}, and make the same dough`,
+    },
+  ];
 }
 
 function materialNotes(lines: readonly FormulaLine[]): readonly Note[] {

@@ -56,7 +56,7 @@ function sizeFigures(batch: Batch): readonly Figure[] {
     ...lossy.map(({ lost }) => lost),
     target.strands,
     loads.count,
-    loads.dough,
+    ...(dec(loads.count.value).gt(1) ? [loads.dough] : []),
   ];
 }
 

@@ -21,7 +21,10 @@ export function formulaReport(formula: Formula, notes: readonly Note[]): Report 
     sections: [
       section("formula", "Formula on 100 of flour", formulaTable(formula, shares)),
       section("blend", "Flour blend", ...blendBlocks(formula)),
-      section("water", "Water", { kind: "figures", figures: formula.water.figures }),
+      section("water", "Water", {
+        kind: "figures",
+        figures: [...(formula.referenceFactor ? [formula.referenceFactor] : []), ...formula.water.figures],
+      }),
       section("alkali", "Alkali", formula.alkali && { kind: "figures", figures: formula.alkali.figures }),
       allergenSection(formula),
     ],
@@ -132,7 +135,7 @@ function blendBlocks(formula: Formula): readonly (Block | undefined)[] {
               figureCell(moistureFigure(line)),
               protein ? { text: fixedText(protein.value, 2), value: protein.value, unit: "%" } : words("not stated"),
               protein?.nitrogenFactor
-                ? { text: protein.nitrogenFactor, value: protein.nitrogenFactor, unit: "" }
+                ? { text: fixedText(protein.nitrogenFactor, 2), value: protein.nitrogenFactor, unit: "" }
                 : words("not stated"),
               ash ? { text: fixedText(ash, 2), value: ash, unit: "%" } : words("not stated"),
             ]);

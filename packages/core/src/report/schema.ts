@@ -9,12 +9,10 @@ const sourceSchema = z
   .object({
     cite: z.string().meta({ description: "Author, year, title, place" }),
     at: z.string().optional().meta({ description: "Table, page, section or item number" }),
-    standing: z
-      .enum(["read", "copy", "memory", "practice", "definition", "user"])
-      .meta({
-        description:
-          "How well the source is known: read, read in a copy, remembered, trade practice, true by definition, given by the user",
-      }),
+    standing: z.enum(["read", "copy", "memory", "practice", "definition", "user"]).meta({
+      description:
+        "How well the source is known: read, read in a copy, remembered, trade practice, true by definition, given by the user",
+    }),
   })
   .readonly()
   .meta({ id: "Source", description: "Where a number or a formula comes from" });
