@@ -18,10 +18,10 @@ function search(question: BlendQuestion) {
 }
 
 describe("random questions", () => {
-  test("1200 of them: the optimum of an independent solver, every limit met exactly, every refusal confirmed", async () => {
+  test("1050 of them: the optimum of an independent solver, every limit met exactly, every refusal confirmed", async () => {
     const solver = await Independent.load();
     const counts = { found: 0, none: 0 };
-    for (const question of fc.sample(blendQuestion, { numRuns: 1200, seed: 20_031 })) {
+    for (const question of fc.sample(blendQuestion, { numRuns: 1050, seed: 20_031 })) {
       const problem = restate(question);
       const expected = solver.solve(problem, question);
       const answer = search(question);
@@ -83,7 +83,7 @@ describe("random questions", () => {
 
   test("the protein a move names settles the question, and a hundred-thousandth more does not", () => {
     let settled = 0;
-    for (const question of fc.sample(blendQuestion, { numRuns: 150, seed: 9 })) {
+    for (const question of fc.sample(blendQuestion, { numRuns: 60, seed: 9 })) {
       const answer = search(question);
       if (answer.kind === "found") continue;
       const move = answer.conflicts.flat().find(({ id, settles }) => id === "protein.least" && settles);
@@ -96,7 +96,7 @@ describe("random questions", () => {
       expect(ask(Number(move.to) + 0.00001), JSON.stringify(question)).toBe("out-of-reach");
       settled += 1;
     }
-    expect(settled).toBeGreaterThan(10);
+    expect(settled).toBeGreaterThan(5);
   });
 });
 

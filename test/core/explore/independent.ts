@@ -119,6 +119,8 @@ export class Independent {
       output_flag: false,
       mip_rel_gap: 0,
       mip_feasibility_tolerance: 1e-9,
+      // with it, one of these questions came back with a worse blend than exists
+      presolve: "off",
     });
     if (result.Status === "Infeasible") return undefined;
     if (result.Status !== "Optimal") throw new Error(`the independent solver ended with ${result.Status}`);

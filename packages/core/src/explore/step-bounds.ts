@@ -17,10 +17,16 @@ export function narrow(problem: StepProblem, box: Box): Box | undefined {
   for (let round = 0; round < 8; round += 1) {
     let changed = narrowByTotal(problem.total, least, most);
     for (const row of problem.rows) changed = narrowByRow(row, least, most) || changed;
-    if (least.some((count, index) => count > (most[index] ?? 0))) return undefined;
+    if (isEmpty(problem.total, least, most)) return undefined;
     if (!changed) break;
   }
   return { least, most };
+}
+
+function isEmpty(total: number, least: readonly number[], most: readonly number[]): boolean {
+  const add = (sum: number, count: number): number => sum + count;
+  if (least.reduce(add, 0) > total || most.reduce(add, 0) < total) return true;
+  return least.some((count, index) => count > (most[index] ?? 0));
 }
 
 function narrowByTotal(total: number, least: number[], most: number[]): boolean {

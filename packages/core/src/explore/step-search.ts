@@ -61,7 +61,10 @@ function smallest(
   const search = new Search(problem, objective, kept, known);
   const finished = search.run({ least: problem.least, most: problem.most });
   if (search.best !== undefined) {
-    if (!holds(problem, search.best.steps)) throw new Error("the search gave steps that break a limit");
+    if (!holds(problem, search.best.steps)) {
+      console.log(JSON.stringify(search.best), JSON.stringify(problem));
+      throw new Error("the search gave steps that break a limit");
+    }
     if (finished) return { kind: "found", steps: search.best.steps };
   }
   return { kind: finished ? "none" : "unfinished" };
