@@ -23,10 +23,12 @@ test.each(printed)("%s is %d g/mol (%s)", (formula, published) => {
   expect(Math.abs(molarMass(formula).toNumber() - published)).toBeLessThanOrEqual(0.011);
 });
 
-describe("agrees with a general library of molecular formulas (mf-parser, full atomic weights) to 20 ppm", () => {
+describe("agrees with a general library of molecular formulas (mf-parser, full atomic weights) to 20 ppm, chlorides to 60 ppm", () => {
   test.each(Object.keys(species))("%s", (formula) => {
     const mass = new MF(formula).getInfo().mass;
-    expect(Math.abs(molarMass(formula).toNumber() / mass - 1)).toBeLessThan(2e-5);
+    // The abridged weight of chlorine, 35.45, is the least sharp: ± 0.01.
+    const tolerance = formula.includes("Cl") ? 6e-5 : 2e-5;
+    expect(Math.abs(molarMass(formula).toNumber() / mass - 1)).toBeLessThan(tolerance);
   });
 
   test.each(Object.values(hydrates).filter(({ formula }) => !formula.includes(".1.5")))("$formula", ({ formula }) => {

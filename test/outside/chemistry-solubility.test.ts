@@ -1,5 +1,6 @@
 import { expect, test } from "vitest";
-import { solubilityOf, staysClear } from "../../packages/core/src/chemistry/solubility.ts";
+import type { Composition } from "../../packages/core/src/chemistry/composition.ts";
+import { type Clarity, solubilityOf, staysClear } from "../../packages/core/src/chemistry/solubility.ts";
 import type { SpeciesName } from "../../packages/core/src/chemistry/species.ts";
 
 /** g of anhydrous salt in 100 g of water; tolerance by the spread of the sources or half the last printed digit. */
@@ -38,13 +39,15 @@ test.each(elsewhere)("%s at %s °C: %d within %d g (%s)", (salt, temperature, pu
   expect(outcome.ok && Math.abs(Number(outcome.value.value) - published)).toBeLessThanOrEqual(tolerance);
 });
 
-test.each([
+const verdicts: readonly (readonly [string, Composition["species"], string, string, Clarity, string])[] = [
   ["20 % soda at 20 °C", { Na2CO3: "20" }, "80", "20", "crystals", "limit about 17.9 % (Comey and Hahn 1921)"],
   ["15 % soda in a cold room", { Na2CO3: "15" }, "85", "4", "crystals", "limit near 8.8 % at 5 °C"],
   ["10 % soda at 20 °C", { Na2CO3: "10" }, "90", "20", "clear", "limit about 17.9 %"],
   ["45 % potash at 20 °C", { K2CO3: "45" }, "55", "20", "clear", "limit about 52.6 %"],
   ["50 % potash at 0 °C", { K2CO3: "50" }, "50", "0", "clear", "limit 51 to 52 %"],
-] as const)("%s: %o", (_, salts, water, temperature, verdict) => {
+];
+
+test.each(verdicts)("%s: %o", (_, salts, water, temperature, verdict) => {
   const outcome = staysClear({ species: salts, water, inert: "0" }, temperature);
   expect(outcome.ok && outcome.value.verdict).toBe(verdict);
 });

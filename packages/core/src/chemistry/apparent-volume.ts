@@ -68,7 +68,7 @@ export const volumeModels: Readonly<Partial<Record<SpeciesName, VolumeModel>>> =
   Na2CO3: {
     temperature: ["0", "100"],
     strongest: "20.9",
-    uncertainty: "0.1",
+    uncertainty: "0.2",
     source: laliberte,
     volume: apparent(
       "0.000000545486543455015",
@@ -81,7 +81,7 @@ export const volumeModels: Readonly<Partial<Record<SpeciesName, VolumeModel>>> =
   K2CO3: {
     temperature: ["5", "60"],
     strongest: "50",
-    uncertainty: "0.35",
+    uncertainty: "0.45",
     thin: {
       below: "20",
       text: "the density of potassium carbonate solutions was fitted from 20 to 60 °C; below that the fit is carried on, and at 5, 10 and 15 °C it lies within 0.07 % of measured points up to 6.5 % by mass",
@@ -92,7 +92,7 @@ export const volumeModels: Readonly<Partial<Record<SpeciesName, VolumeModel>>> =
   NaHCO3: {
     temperature: ["0", "100"],
     strongest: "12.6",
-    uncertainty: "0.1",
+    uncertainty: "0.2",
     source: laliberte,
     volume: apparent(
       "0.0377378060615898",
@@ -167,7 +167,7 @@ export const volumeModels: Readonly<Partial<Record<SpeciesName, VolumeModel>>> =
   },
 };
 
-/** Share of the way to the strongest solution of a salt that its own model covers. */
+/** Share of the way to the strongest solution of a salt that its own model covers; 1 is the end of its range. */
 export function reach(share: Decimal, model: VolumeModel): Decimal {
   return share.times(HUNDRED).div(model.strongest);
 }

@@ -38,7 +38,7 @@ const SLACK = "1";
 /**
  * Mass that 100 parts of bicarbonate leave when they are wholly converted: 2 NaHCO3 → Na2CO3 + H2O + CO2.
  *
- * @example idealYield("NaHCO3").value.slice(0, 7) // => "63.0836"
+ * @example idealYield("NaHCO3").value.slice(0, 7) // => "63.0835"
  */
 export function idealYield(salt: BakingSalt): Figure {
   return worked({

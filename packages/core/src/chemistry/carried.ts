@@ -45,7 +45,7 @@ export interface Carried {
   readonly ph?: Figure;
 }
 
-/** Sodium and potassium of the alkaline salts, mmol per g of product. */
+/** Sodium and potassium of the alkaline salts, mmol per g of product. @example cationsOf({ species: { KOH: "56.105" }, water: "43.895", inert: "0" }).potassium.toString() // => "10" */
 export function cationsOf(composition: Composition): { readonly sodium: Decimal; readonly potassium: Decimal } {
   const count = (which: "sodium" | "potassium"): Decimal =>
     sum(
@@ -156,6 +156,7 @@ export function carriedBy(products: readonly Weighed[], when: string, ph?: Figur
  *
  * @param water - g of all water the salts meet, their own included
  * @param temperature - °C
+ * @example phInWater([{ name: "soda", composition: { species: { Na2CO3: "100" }, water: "0", inert: "0" }, mass: 10 }], 350, 25).ok // => true
  */
 export function phInWater(
   products: readonly Weighed[],

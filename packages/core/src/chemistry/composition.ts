@@ -38,7 +38,7 @@ export interface Parts {
 /** Places kept in a share, so that the parts add up without any rounding: 0.1 % to 27 places is well inside 40 digits. */
 const PLACES = 27;
 
-/** The species of a composition with their shares in %, zeros left out. */
+/** The species of a composition with their shares in %, zeros left out. @example sharesOf(pure("K2CO3")).length // => 1 */
 export function sharesOf(composition: Composition): readonly (readonly [SpeciesName, Decimal])[] {
   return speciesNames.flatMap((name) => {
     const share = dec(composition.species[name] ?? 0);
@@ -46,7 +46,7 @@ export function sharesOf(composition: Composition): readonly (readonly [SpeciesN
   });
 }
 
-/** The species that counts: its record in the table of species. */
+/** The record of a species, with all it may hold. @example speciesOf("KOH").name // => "potassium hydroxide" */
 export function speciesOf(name: SpeciesName): Species {
   return species[name];
 }

@@ -3,7 +3,7 @@ import { answer, type Note, noAnswer, type Outcome, type Problem, refuse } from 
 import { massBalance } from "../figure/source.ts";
 import { type Decimal, type DecimalInput, dec, fixedText, HUNDRED, ZERO } from "../number/decimal.ts";
 import { type Carried, carriedBy, cationsOf, type Product, phInWater, type Weighed } from "./carried.ts";
-import { alkalinityM, alkalinityP, anhydrousShare, type Composition } from "./composition.ts";
+import { alkalinityM, alkalinityP, anhydrousShare, type Composition, pure } from "./composition.ts";
 import { whatIsNotKept } from "./not-kept.ts";
 
 /** What a swap holds: the mass of anhydrous salts, M or P alkalinity, or the moles of sodium and potassium together. */
@@ -16,6 +16,8 @@ export interface Swap {
   readonly hold: Held;
   /** g of all water in the dough but the flour's own: with it, the pH of the mixing water is estimated. */
   readonly doughWater?: DecimalInput;
+  /** g of sodium chloride in that water beside what the products bring; it lowers the pH. */
+  readonly doughSalt?: DecimalInput;
   /** °C of that water; 25 where nothing is stated. */
   readonly temperature?: DecimalInput;
 }
@@ -37,6 +39,8 @@ const heldNames: Readonly<Record<Held, string>> = {
   P: "P alkalinity",
   cations: "sodium and potassium",
 };
+
+const contentUnits: Readonly<Record<Held, string>> = { anhydrous: "g/g", M: "meq/g", P: "meq/g", cations: "mmol/g" };
 
 /** Below this a mass is rounding, g. */
 const NOTHING = dec("1e-18");
@@ -176,7 +180,7 @@ function contentFigure(product: Product, hold: Held): Figure {
   return found({
     id: `convert.content.${product.name}`,
     label: `${heldNames[hold]} in 1 g of ${product.name}`,
-    unit: hold === "anhydrous" ? "g/g" : "meq/g",
+    unit: contentUnits[hold],
     places: 4,
     value: contentOf(product.composition, hold),
     by: "the composition",
@@ -215,10 +219,11 @@ function withoutRounding(figure: Figure): Figure {
 function carriedWithPh(
   products: readonly Weighed[],
   when: string,
-  { doughWater, temperature }: Swap,
+  { doughWater, doughSalt, temperature }: Swap,
 ): { readonly carried: Carried; readonly notes: readonly Note[] } {
   if (doughWater === undefined) return { carried: carriedBy(products, when), notes: [] };
-  const ph = phInWater(products, doughWater, temperature ?? 25);
+  const salt: Weighed = { name: "salt", composition: pure("NaCl"), mass: doughSalt ?? 0 };
+  const ph = phInWater([...products, salt], doughWater, temperature ?? 25);
   if (ph.ok) return { carried: carriedBy(products, when, ph.value), notes: ph.notes };
   const text = ph.problems
     .map(({ found: what, expected }) => `no pH is estimated: found ${what}, expected ${expected}`)

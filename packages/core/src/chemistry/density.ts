@@ -57,6 +57,7 @@ export function solutionDensity(composition: Composition, temperature: DecimalIn
  * The density as a bare number, g/mL: for procedures that ask for it again and again.
  *
  * @throws {RangeError} outside the ranges: `solutionDensity` says so in data.
+ * @example densityOf({ species: {}, water: "100", inert: "0" }, 20).toFixed(4) // => "0.9982"
  */
 export function densityOf(composition: Composition, temperature: DecimalInput): Decimal {
   const outcome = solutionDensity(composition, temperature);
@@ -65,7 +66,7 @@ export function densityOf(composition: Composition, temperature: DecimalInput): 
 }
 
 /** Least and greatest temperature for which these salts have a density here, °C; undefined where a salt has no fit. */
-export function temperatureRange(names: readonly SpeciesName[]): readonly [DecimalText, DecimalText] | undefined {
+function temperatureRange(names: readonly SpeciesName[]): readonly [DecimalText, DecimalText] | undefined {
   let [low, high] = ["0", "40"];
   for (const name of names) {
     const model = volumeModels[name];
@@ -74,17 +75,6 @@ export function temperatureRange(names: readonly SpeciesName[]): readonly [Decim
     if (dec(model.temperature[1]).lt(high)) high = model.temperature[1];
   }
   return [low, high];
-}
-
-/** How much of the range of the fits a solution takes up: above 1 it is too strong. */
-export function densityReach(composition: Composition): Decimal {
-  const clear = HUNDRED.minus(composition.inert);
-  return sum(
-    sharesOf(composition).flatMap(([name, share]) => {
-      const model = volumeModels[name];
-      return model === undefined ? [] : [reach(share.div(clear), model)];
-    }),
-  );
 }
 
 function problemsWith(

@@ -136,7 +136,7 @@ export const foodLimits: readonly FoodLimit[] = [
   {
     species: phosphates,
     on: "food",
-    item: "phosphates, as phosphorus, in pre-cooked noodles",
+    item: "phosphates in pre-cooked noodles (as phosphorus: from memory)",
     most: "2500",
     unit: "mg/kg",
     source: instantNoodles,

@@ -8,7 +8,7 @@ const KEPT = "0.0005";
 
 const watched = ["anhydrous", "alkalinityM", "alkalinityP", "salt", "sodium", "potassium"] as const;
 
-/** Says what a swap does not keep, in words. @example whatIsNotKept(same, same) // => [] */
+/** Says what a swap does not keep, in words; an empty list where it keeps everything. @example whatIsNotKept(carriedBy([], "before"), carriedBy([], "after")) // => [] */
 export function whatIsNotKept(before: Carried, after: Carried): readonly Note[] {
   const changes = watched.flatMap((key) => changeOf(before[key], after[key]));
   const list =

@@ -36,7 +36,7 @@ export interface Recipe {
 /** What a way of mixing has worked out. */
 export type Mixed = Pick<Recipe, "amounts" | "water" | "mass" | "composition">;
 
-/** Completes what was mixed with its strength in every measure, its volume and whether it stays clear. */
+/** Completes what was mixed with its strength in every measure, its volume and whether it stays clear; problems as in `strengthOf`. */
 export function completed(mixed: Mixed, { temperature, storage, scale }: Conditions): Outcome<Recipe> {
   const strength = strengthOf(mixed.composition, temperature, scale);
   if (!strength.ok) return strength;

@@ -3,7 +3,7 @@ import { answer, type Note, type Outcome, refuse } from "../figure/problem.ts";
 import { definition, massBalance, type Source } from "../figure/source.ts";
 import { type DecimalInput, dec } from "../number/decimal.ts";
 import { type BaumeName, baumeDefinition, baumeFromDensity, baumeScales } from "./baume.ts";
-import { alkalinityM, alkalinityP, anhydrousShare, type Composition, sharesOf, speciesOf } from "./composition.ts";
+import { alkalinityM, alkalinityP, type Composition, sharesOf, speciesOf } from "./composition.ts";
 import { solutionDensity } from "./density.ts";
 import { atomicWeightSource } from "./species.ts";
 import { notASolution } from "./stated-strength.ts";
@@ -211,9 +211,4 @@ function withDensityRange(mass: Figure, density: Figure): Figure {
       why: density.range.why,
     },
   };
-}
-
-/** The share of anhydrous alkaline salts, the strength by mass, as a plain figure. */
-export function massPercentFigure(composition: Composition): Figure {
-  return measured("mass-percent", "strength by mass", "% w/w", 3, anhydrousShare(composition), definition);
 }

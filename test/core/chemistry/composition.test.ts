@@ -1,0 +1,107 @@
+import fc from "fast-check";
+import { describe, expect, test } from "vitest";
+import {
+  anhydrousShare,
+  type Composition,
+  compositionOf,
+  fromMasses,
+  hydrate,
+  mixture,
+  potassiumCarbonateShare,
+  pure,
+  solutionOf,
+  speciesOf,
+} from "../../../packages/core/src/chemistry/composition.ts";
+import { compositions } from "../../../packages/core/src/chemistry/compositions.ts";
+import { hydrates, molarMass, speciesNames } from "../../../packages/core/src/chemistry/species.ts";
+import { dec, sum } from "../../../packages/core/src/number/decimal.ts";
+import { amount, answered, codesOf, distance, drySalts, wetProduct } from "./given.ts";
+
+function total(composition: Composition): string {
+  return sum([
+    ...Object.values(composition.species).map(dec),
+    dec(composition.water),
+    dec(composition.inert),
+  ]).toString();
+}
+
+describe("formulas", () => {
+  test("a hydrate weighs its parts", () => {
+    for (const { formula, species: parts, water } of Object.values(hydrates)) {
+      const salts = sum(Object.entries(parts).map(([name, count]) => molarMass(name).times(count)));
+      expect(molarMass(formula).toString()).toBe(salts.plus(molarMass("H2O").times(water)).toString());
+    }
+  });
+
+  test("without phosphate or chloride every cation is worth one equivalent of acid", () => {
+    for (const { atoms, equivalentsM, sodium, potassium } of speciesNames.map(speciesOf)) {
+      if (atoms.P === undefined && atoms.Cl === undefined) expect(equivalentsM).toBe(sodium + potassium);
+    }
+  });
+
+  test("P is less than M by the bicarbonate, or the hydrogen phosphate, that is left", () => {
+    for (const { atoms, equivalentsM, equivalentsP } of speciesNames.map(speciesOf)) {
+      expect(equivalentsM - equivalentsP).toBe((atoms.C ?? 0) + (atoms.P === undefined ? 0 : 1));
+    }
+  });
+
+  test("what is no formula is a bug", () => {
+    expect(() => molarMass("Xy2")).toThrow(RangeError);
+    expect(() => molarMass("Na2 CO3")).toThrow(RangeError);
+  });
+});
+
+test("every part adds up to exactly 100", () => {
+  fc.assert(
+    fc.property(wetProduct, drySalts, amount(0.01, 999), amount(0.01, 999), (one, other, first, second) => {
+      const mixed = mixture([
+        { composition: one, mass: first },
+        { composition: other, mass: second },
+      ]);
+      expect(total(mixed)).toBe("100");
+    }),
+  );
+  for (const composition of Object.values(compositions)) expect(total(composition)).toBe("100");
+  expect(total(fromMasses({ species: { Na2CO3: 1, K2CO3: 1 }, water: 1 }))).toBe("100");
+});
+
+test("a mixture holds the masses of its parts", () => {
+  fc.assert(
+    fc.property(wetProduct, wetProduct, amount(0.01, 999), amount(0.01, 999), (one, other, first, second) => {
+      const mixed = mixture([
+        { composition: one, mass: first },
+        { composition: other, mass: second },
+      ]);
+      const mass = dec(first).plus(second);
+      const before = anhydrousShare(one).times(first).plus(anhydrousShare(other).times(second));
+      expect(anhydrousShare(mixed).times(mass).minus(before).abs().lt("1e-18")).toBe(true);
+    }),
+  );
+});
+
+test("a solution keeps the ratio of its salts and has the strength asked for", () => {
+  fc.assert(
+    fc.property(drySalts, amount(0.01, 99), (salts, percent) => {
+      const solution = answered(solutionOf(salts, percent));
+      expect(anhydrousShare(solution).minus(percent).abs().lt("1e-24")).toBe(true);
+      const dried = mixture([{ composition: { ...solution, water: "0", inert: "0" }, mass: 1 }]);
+      expect(distance(dried, salts)).toBeLessThan(1e-20);
+    }),
+  );
+});
+
+test("products are described by assay, loss on drying and crystal water", () => {
+  expect(pure("Na2CO3", "99.2", "0.5")).toEqual({ species: { Na2CO3: "98.704" }, water: "0.5", inert: "0.796" });
+  expect(anhydrousShare(hydrate("K2CO3.1.5H2O")).toFixed(4)).toBe("83.6452");
+  expect(anhydrousShare(hydrate("Na2CO3.10H2O", "98")).toFixed(4)).toBe("36.3001");
+  expect(answered(compositionOf({ species: { K2CO3: "60", Na2CO3: "38" }, water: "1.5" })).inert).toBe("0.5");
+  expect(potassiumCarbonateShare(pure("NaHCO3"))).toBeUndefined();
+  expect(anhydrousShare(pure("NaCl")).isZero()).toBe(true);
+});
+
+test("what cannot be is refused", () => {
+  expect(codesOf(compositionOf({ species: { K2CO3: "60", Na2CO3: "41" } }))).toEqual(["composition.over-100"]);
+  expect(codesOf(compositionOf({ species: { K2CO3: "-1" } }))).toEqual(["composition.negative"]);
+  expect(codesOf(solutionOf(pure("K2CO3", "50"), "51"))).toEqual(["solution.too-strong"]);
+  expect(() => fromMasses({ species: {} })).toThrow(RangeError);
+});

@@ -1,0 +1,190 @@
+import fc from "fast-check";
+import { describe, expect, test } from "vitest";
+import { bakedSalt } from "../../../packages/core/src/chemistry/baking.ts";
+import { alkalinityM, alkalinityP, mixture, pure } from "../../../packages/core/src/chemistry/composition.ts";
+import { foodLimitsFor, japaneseSalts } from "../../../packages/core/src/chemistry/food-limits.ts";
+import { additivesIn, cautionsFor, hazardOf } from "../../../packages/core/src/chemistry/hazard.ts";
+import { solutionPh } from "../../../packages/core/src/chemistry/ph.ts";
+import { solubilityOf, staysClear } from "../../../packages/core/src/chemistry/solubility.ts";
+import { alkalinityAs, assayed, splitByEndPoints } from "../../../packages/core/src/chemistry/titration.ts";
+import { dec } from "../../../packages/core/src/number/decimal.ts";
+import { amount, answered, apart, carbonates, codesOf, distance } from "./given.ts";
+
+describe("baking soda in the oven", () => {
+  test("the composition weighs what was weighed, and the conversion comes back", () => {
+    fc.assert(
+      fc.property(amount(0, 100), amount(10, 2000), amount(0, 5), (percent, before, moisture) => {
+        const loss = dec(before)
+          .times(percent)
+          .div(100)
+          .times(dec(1).minus(dec("105.988").div("168.012")));
+        const after = dec(before).minus(loss).plus(moisture).toString();
+        const { conversion, composition } = answered(bakedSalt({ salt: "NaHCO3", before, after, moisture }));
+        expect(Math.abs(Number(conversion.value) - Number(percent))).toBeLessThan(1e-9);
+        expect(dec(composition.water).minus(dec(moisture).times(100).div(after)).abs().lt("1e-12")).toBe(true);
+      }),
+    );
+  });
+
+  test("alkalinity is conserved: two bicarbonates make one carbonate of the same M", () => {
+    const { composition } = answered(bakedSalt({ salt: "KHCO3", before: 500, after: 400 }));
+    const before = alkalinityM(pure("KHCO3")).times(500);
+    expect(apart(before.toString(), alkalinityM(composition).times(400).toString())).toBeLessThan(1e-18);
+  });
+
+  test("masses that cannot be are refused", () => {
+    expect(codesOf(bakedSalt({ salt: "NaHCO3", before: 500, after: 510 }))).toEqual(["baking.heavier"]);
+    expect(codesOf(bakedSalt({ salt: "NaHCO3", before: 500, after: 300 }))).toEqual(["baking.lighter"]);
+    expect(codesOf(bakedSalt({ salt: "NaHCO3", before: 0, after: 300 }))).toEqual(["baking.mass"]);
+    expect(answered(bakedSalt({ salt: "NaHCO3", before: 500, after: 315 })).composition.species.NaHCO3).toBeUndefined();
+  });
+});
+
+describe("certificates", () => {
+  test("an alkalinity gives the composition back, in every way of stating it", () => {
+    fc.assert(
+      fc.property(
+        carbonates,
+        fc.integer({ min: 1, max: 99 }),
+        fc.constantFrom("Na2CO3", "K2CO3", "Na2O", "K2O"),
+        (salts, percent, as) => {
+          const product = mixture([
+            { composition: salts, mass: percent },
+            { composition: { species: {}, water: "0", inert: "100" }, mass: 100 - percent },
+          ]);
+          const stated = alkalinityAs(alkalinityM(product), as).value;
+          expect(distance(answered(assayed({ as, percent: stated }, salts)).composition, product)).toBeLessThan(1e-18);
+          const acid = { millilitres: alkalinityM(product).times(2).toString(), normality: "1", sample: "2" };
+          expect(distance(answered(assayed({ acid }, salts)).composition, product)).toBeLessThan(1e-18);
+        },
+      ),
+    );
+  });
+
+  test("more alkalinity than the salts can have is refused", () => {
+    expect(codesOf(assayed({ as: "Na2CO3", percent: "99" }, pure("K2CO3")))).toEqual(["titration.over-100"]);
+    expect(codesOf(assayed({ as: "Na2CO3", percent: "0" }, pure("K2CO3")))).toEqual(["titration.value"]);
+    expect(codesOf(assayed({ as: "Na2CO3", percent: "9" }, pure("NaCl")))).toEqual(["titration.no-alkalinity"]);
+  });
+});
+
+describe("two end points", () => {
+  const species = fc.tuple(
+    fc.integer({ min: 0, max: 40 }),
+    fc.integer({ min: 1, max: 50 }),
+    fc.boolean(),
+    fc.integer({ min: 0, max: 100 }),
+  );
+
+  test("give hydroxide, carbonate and bicarbonate back", () => {
+    fc.assert(
+      fc.property(species, ([other, carbonate, caustic]) => {
+        const salts = {
+          Na2CO3: String(carbonate),
+          ...(other === 0 ? {} : caustic ? { NaOH: String(other) } : { NaHCO3: String(other) }),
+        };
+        const product = { species: salts, water: "0", inert: String(100 - other - carbonate) };
+        const split = splitByEndPoints({
+          phenolphthalein: alkalinityP(product).toString(),
+          total: alkalinityM(product).toString(),
+          normality: "1",
+          sample: "1",
+          potassium: 0,
+        });
+        expect(distance(answered(split).composition, product)).toBeLessThan(1e-18);
+      }),
+    );
+  });
+
+  test("a potassium product is told by its share of potassium", () => {
+    const split = answered(
+      splitByEndPoints({ phenolphthalein: "5", total: "10", normality: "1", sample: "1", potassium: 100 }),
+    );
+    expect(split.composition.species.K2CO3).toBe("69.102");
+  });
+
+  test("a first end point beyond the total is refused", () => {
+    expect(
+      codesOf(splitByEndPoints({ phenolphthalein: "11", total: "10", normality: "1", sample: "1", potassium: 0 })),
+    ).toEqual(["titration.end-points"]);
+  });
+});
+
+describe("pH", () => {
+  const solution = (species: Readonly<Record<string, string>>, water: string) => ({ species, water, inert: "0" });
+
+  test("rises with the strength of soda and falls with the share of bicarbonate", () => {
+    const value = (species: Readonly<Record<string, string>>, water: string) =>
+      Number(answered(solutionPh(solution(species, water), 25)).value);
+    expect(value({ Na2CO3: "2" }, "98")).toBeGreaterThan(value({ Na2CO3: "1" }, "99"));
+    expect(value({ Na2CO3: "1", NaHCO3: "1" }, "98")).toBeLessThan(value({ Na2CO3: "1" }, "99"));
+    expect(value({ NaOH: "0.5", NaHCO3: "1.05" }, "98.45")).toBeCloseTo(value({ Na2CO3: "1.325" }, "98.45"), 2);
+  });
+
+  test("says that it is the solution's, with its doubt", () => {
+    const outcome = solutionPh(solution({ Na2CO3: "1" }, "99"), 25);
+    expect(outcome.ok && outcome.notes.map(({ code }) => code)).toEqual(["ph.of-the-solution"]);
+    expect(answered(outcome).range?.low).toBe("11.31");
+    expect(answered(outcome).label).toContain("MacInnes");
+  });
+
+  test("what the model does not cover is a problem", () => {
+    expect(codesOf(solutionPh(solution({ Na3PO4: "1" }, "99"), 25))).toEqual(["ph.phosphate"]);
+    expect(codesOf(solutionPh(solution({ K2CO3: "40" }, "60"), 25))).toEqual(["ph.too-strong"]);
+    expect(codesOf(solutionPh(solution({ K2CO3: "100" }, "0"), 25))).toEqual(["ph.no-water"]);
+    expect(codesOf(solutionPh(solution({ K2CO3: "1" }, "99"), 60))).toEqual(["ph.temperature"]);
+    expect(codesOf(solutionPh(solution({ NaCl: "1" }, "99"), 25))).toEqual(["ph.no-salt"]);
+  });
+});
+
+describe("solubility", () => {
+  test("rises with temperature up to 35 °C for every salt", () => {
+    for (const salt of ["Na2CO3", "K2CO3", "NaHCO3", "KHCO3", "KCl"] as const) {
+      const limits = ["0", "5", "12", "20", "28", "35"].map((t) => Number(answered(solubilityOf(salt, t)).value));
+      expect(limits).toEqual(limits.toSorted((a, b) => a - b));
+    }
+  });
+
+  test("mixtures say what the estimate rests on", () => {
+    const outcome = staysClear({ species: { K2CO3: "10", NaHCO3: "5" }, water: "85", inert: "0" }, 20);
+    expect(outcome.ok && outcome.notes.map(({ code }) => code)).toEqual(["solubility.mixed", "solubility.exchange"]);
+    expect(answered(staysClear({ species: { Na2CO3: "12", K2CO3: "12" }, water: "76", inert: "0" }, 20)).verdict).toBe(
+      "doubtful",
+    );
+  });
+
+  test("outside the tables is a problem", () => {
+    expect(codesOf(solubilityOf("Na5P3O10", 20))).toEqual(["solubility.no-table"]);
+    expect(codesOf(solubilityOf("NaOH", 5))).toEqual(["solubility.temperature"]);
+    expect(codesOf(staysClear(pure("Na2CO3"), 20))).toEqual(["solubility.no-water"]);
+  });
+});
+
+describe("hazards and limits", () => {
+  test("cautions follow what is in it", () => {
+    const codes = (species: Readonly<Record<string, string>>, water: string) =>
+      cautionsFor({ species, water, inert: "0" }).map(({ code }) => code);
+    expect(codes({ NaOH: "1" }, "99")).toContain("caution.burns");
+    expect(codes({ Na2CO3: "100" }, "0")).toEqual(
+      expect.arrayContaining(["caution.eyes", "caution.heat", "caution.dust", "caution.aluminium", "caution.sheet"]),
+    );
+    expect(codes({ Na2CO3: "5" }, "95")).not.toContain("caution.dust");
+    expect(codes({ NaHCO3: "100" }, "0")).not.toContain("caution.eyes");
+  });
+
+  test("a mixture adds up its irritants", () => {
+    const hazard = hazardOf({ species: { Na2CO3: "6", K2CO3: "6" }, water: "88", inert: "0" });
+    expect(hazard.statements.map(({ code }) => code)).toEqual(["H319"]);
+    expect(hazard.statements[0]?.because).toContain("12.0 % of sodium carbonate and potassium carbonate");
+    expect(hazardOf(pure("NaHCO3")).signal).toBe("none");
+  });
+
+  test("additives and limits are those of the species", () => {
+    expect(additivesIn({ species: { K2CO3: "60", Na2CO3: "40" }, water: "0", inert: "0" }).map(({ eu }) => eu)).toEqual(
+      ["E 500(i)", "E 501(i)"],
+    );
+    expect(foodLimitsFor(pure("NaCl"))).toEqual([]);
+    expect(foodLimitsFor(pure("K2CO3")).map(({ most }) => most)).toContain("11000");
+    expect(japaneseSalts.allowed).not.toContain("NaOH");
+  });
+});

@@ -1,0 +1,294 @@
+import fc from "fast-check";
+import { describe, expect, test } from "vitest";
+import { correct, dilute } from "../../../packages/core/src/chemistry/adjust.ts";
+import {
+  anhydrousShare,
+  type Composition,
+  hydrate,
+  mixture,
+  potassiumCarbonateShare,
+  pure,
+} from "../../../packages/core/src/chemistry/composition.ts";
+import { blend, makeUp } from "../../../packages/core/src/chemistry/make-up.ts";
+import type { Recipe } from "../../../packages/core/src/chemistry/recipe.ts";
+import { weighingStock } from "../../../packages/core/src/chemistry/stock.ts";
+import { dec, sum } from "../../../packages/core/src/number/decimal.ts";
+import { amount, answered, apart, codesOf, distance, drySalts, wetProduct } from "./given.ts";
+
+const here = { temperature: "20", scale: "145" } as const;
+const soda = { name: "soda", composition: pure("Na2CO3") };
+const potash = { name: "potash", composition: pure("K2CO3") };
+const crystals = { name: "soda crystals", composition: hydrate("Na2CO3.10H2O") };
+const water: Composition = { species: {}, water: "100", inert: "0" };
+
+/** What the amounts of a recipe come to when they are really brought together. */
+function together(recipe: Recipe, products: readonly Composition[]): Composition {
+  const salts = products.map((composition, index) => ({ composition, mass: recipe.amounts[index]?.value ?? "0" }));
+  return mixture([...salts, { composition: water, mass: recipe.water.value }]);
+}
+
+test("a make-up's species add up to the species asked for", () => {
+  fc.assert(
+    fc.property(
+      wetProduct,
+      drySalts,
+      amount(1, 9),
+      amount(1, 9),
+      amount(0.5, 15),
+      amount(10, 5000),
+      (one, other, first, second, percent, grams) => {
+        const recipe = makeUp({
+          products: [
+            { name: "one", composition: one, parts: first },
+            { name: "other", composition: other, parts: second },
+          ],
+          ratioBy: "anhydrous",
+          target: { measure: "mass-percent", value: percent },
+          amount: { grams },
+          ...here,
+        });
+        const made = answered(recipe);
+        expect(distance(together(made, [one, other]), made.composition)).toBeLessThan(1e-20);
+        const total = sum([...made.amounts, made.water].map(({ value }) => dec(value)));
+        expect(apart(total.toString(), grams)).toBeLessThan(1e-20);
+        const anhydrous = [one, other].map((composition, index) =>
+          anhydrousShare(composition).times(made.amounts[index]?.value ?? 0),
+        );
+        const ratio = anhydrous[0]
+          ?.div(anhydrous[1] ?? 1)
+          .div(dec(first).div(second))
+          .minus(1)
+          .abs();
+        expect(ratio?.lt("1e-20")).toBe(true);
+      },
+    ),
+    { numRuns: 50 },
+  );
+});
+
+test("dilution conserves every species", () => {
+  fc.assert(
+    fc.property(wetProduct, amount(1, 2000), fc.integer({ min: 1, max: 99 }), (stock, mass, part) => {
+      const aim = anhydrousShare(stock).times(part).div(100).toString();
+      const recipe = answered(
+        dilute({
+          stock: { name: "stock", composition: stock, mass },
+          target: { measure: "mass-percent", value: aim },
+          ...here,
+        }),
+      );
+      for (const [name, share] of Object.entries(stock.species)) {
+        const before = dec(share).times(mass);
+        const after = dec(recipe.composition.species[name as "Na2CO3"] ?? 0).times(recipe.mass.value);
+        expect(before.minus(after).abs().lt(before.times("1e-20"))).toBe(true);
+      }
+      expect(distance(together(recipe, [stock]), recipe.composition)).toBeLessThan(1e-20);
+    }),
+    { numRuns: 50 },
+  );
+});
+
+test("a litre of 10 % soda by hand: density 1.1036 at 20 °C, 110.4 g of soda, 993.2 g of water", () => {
+  const recipe = answered(
+    makeUp({
+      products: [{ ...soda, parts: 1 }],
+      ratioBy: "as-weighed",
+      target: { measure: "mass-percent", value: "10" },
+      amount: { millilitres: 1000 },
+      ...here,
+    }),
+  );
+  expect(Number(recipe.amounts[0]?.value)).toBeCloseTo(110.36, 1);
+  expect(Number(recipe.water.value)).toBeCloseTo(993.2, 1);
+  expect(apart(recipe.volume?.value ?? "0", "1000")).toBeLessThan(1e-20);
+  expect(Number(recipe.strength.baume?.value)).toBeCloseTo(13.92, 1);
+});
+
+test("nine to one of anhydrous salts from crystals: the crystal water is allowed for", () => {
+  const recipe = answered(
+    makeUp({
+      products: [
+        { ...potash, parts: 1 },
+        { ...crystals, parts: 9 },
+      ],
+      ratioBy: "anhydrous",
+      target: { measure: "mass-percent", value: "10" },
+      amount: { grams: 1000 },
+      ...here,
+    }),
+  );
+  expect(Number(recipe.amounts[0]?.value)).toBeCloseTo(10, 9);
+  expect(Number(recipe.amounts[1]?.value)).toBeCloseTo(242.975, 2);
+});
+
+test("a strong soda stock grows crystals in the fridge, and the recipe says so", () => {
+  const outcome = makeUp({
+    products: [{ ...soda, parts: 1 }],
+    ratioBy: "as-weighed",
+    target: { measure: "mass-percent", value: "15" },
+    amount: { grams: 1000 },
+    ...here,
+    storage: "4",
+  });
+  expect(answered(outcome).made?.verdict).toBe("clear");
+  expect(answered(outcome).kept?.verdict).toBe("crystals");
+  expect(outcome.ok && outcome.notes.map(({ code }) => code)).toContain("solutions.crystals");
+});
+
+test("hydroxide and bicarbonate react, and the recipe says so", () => {
+  const outcome = makeUp({
+    products: [
+      { name: "lye", composition: pure("NaOH"), parts: 1 },
+      { name: "baking soda", composition: pure("NaHCO3"), parts: 1 },
+    ],
+    ratioBy: "as-weighed",
+    target: { measure: "mass-percent", value: "4" },
+    amount: { grams: 100 },
+    ...here,
+  });
+  expect(outcome.ok && outcome.notes.map(({ code }) => code)).toContain("solutions.reaction");
+});
+
+describe("blending two stocks", () => {
+  const first = {
+    name: "soda stock",
+    composition: answered(
+      makeUp({
+        products: [{ ...soda, parts: 1 }],
+        ratioBy: "as-weighed",
+        target: { measure: "mass-percent", value: "15" },
+        amount: { grams: 1 },
+        ...here,
+      }),
+    ).composition,
+  };
+  const second = { name: "potash stock", composition: { species: { K2CO3: "40" }, water: "60", inert: "0" } };
+
+  test("meets strength and ratio", () => {
+    fc.assert(
+      fc.property(amount(1, 99), amount(0.5, 14.9), (share, percent) => {
+        const recipe = answered(
+          blend({
+            stocks: [first, second],
+            target: { measure: "mass-percent", value: percent },
+            potassiumShare: share,
+            amount: { grams: 1000 },
+            ...here,
+          }),
+        );
+        expect(potassiumCarbonateShare(recipe.composition)?.minus(share).abs().lt("1e-18")).toBe(true);
+        expect(anhydrousShare(recipe.composition).minus(percent).abs().lt("1e-18")).toBe(true);
+        expect(distance(together(recipe, [first.composition, second.composition]), recipe.composition)).toBeLessThan(
+          1e-18,
+        );
+      }),
+      { numRuns: 50 },
+    );
+  });
+
+  test("names the reach of the stocks", () => {
+    const wish = { stocks: [first, second] as const, amount: { grams: 1000 }, ...here };
+    expect(codesOf(blend({ ...wish, target: { measure: "mass-percent", value: "39" }, potassiumShare: 50 }))).toEqual([
+      "solution.too-strong",
+    ]);
+    expect(
+      codesOf(
+        blend({
+          ...wish,
+          stocks: [first, first],
+          target: { measure: "mass-percent", value: "10" },
+          potassiumShare: 50,
+        }),
+      ),
+    ).toEqual(["solutions.ratio"]);
+  });
+});
+
+describe("correcting a batch", () => {
+  const batch = (percent: string) => ({
+    name: "batch",
+    composition: { species: { Na2CO3: percent }, water: dec(100).minus(percent).toString(), inert: "0" },
+    mass: "1000",
+  });
+  const target = { measure: "mass-percent", value: "10" } as const;
+
+  test("too strong: water; too weak: salts", () => {
+    const strong = answered(correct({ batch: batch("12"), target, salts: soda, ...here }));
+    expect(strong.water.value).toBe("200");
+    const weak = answered(correct({ batch: batch("9"), target, salts: soda, ...here }));
+    // By hand: 1000 × (10 − 9) / (100 − 10) = 11.11 g
+    expect(Number(weak.amounts[1]?.value)).toBeCloseTo(11.1111, 4);
+    expect(anhydrousShare(weak.composition).minus(10).abs().lt("1e-20")).toBe(true);
+  });
+
+  test("what is itself too weak does not help", () => {
+    expect(codesOf(correct({ batch: batch("9"), target, salts: batch("9.5"), ...here }))).toEqual([
+      "solution.too-strong",
+    ]);
+    expect(codesOf(correct({ batch: batch("9"), target, salts: batch("10"), ...here }))).toEqual([
+      "solutions.too-weak-salts",
+    ]);
+  });
+});
+
+test("amounts and parts of nothing are refused", () => {
+  const wish = { ratioBy: "as-weighed", target: { measure: "mass-percent", value: "10" }, ...here } as const;
+  expect(codesOf(makeUp({ ...wish, products: [{ ...soda, parts: 0 }], amount: { grams: 10 } }))).toEqual([
+    "solutions.parts",
+  ]);
+  expect(codesOf(makeUp({ ...wish, products: [{ ...soda, parts: 1 }], amount: { grams: 0 } }))).toEqual([
+    "solutions.amount",
+  ]);
+  expect(
+    codesOf(
+      makeUp({
+        ...wish,
+        ratioBy: "anhydrous",
+        products: [{ name: "salt", composition: pure("NaCl"), parts: 1 }],
+        amount: { grams: 1 },
+      }),
+    ),
+  ).toEqual(["solutions.parts"]);
+});
+
+describe("a stock for weighing", () => {
+  const wish = {
+    perLoad: { ...soda, mass: "8" },
+    division: "1",
+    tolerance: "1",
+    loadsPerDay: "4",
+    keepingDays: "5",
+    storage: "20",
+    temperature: "20",
+    scale: "145",
+  } as const;
+
+  test("is weak enough for the scale and stays clear", () => {
+    const stock = answered(weighingStock(wish));
+    // By hand: half a gram is 1 % of 50 g, so 8 g of soda come to 50 g or more: 14.8 % is kept clear, 16 % would be the scale's.
+    expect(Number(stock.error.value)).toBeLessThanOrEqual(1);
+    expect(stock.recipe.kept?.verdict).toBe("clear");
+    expect(Number(stock.recipe.amounts[0]?.value)).toBe(160);
+    expect(Number(stock.dryError.value)).toBeCloseTo(6.25, 9);
+    const strength = Number(stock.recipe.strength.massPercent.value);
+    expect(Number(stock.perLoad.value)).toBe(Math.round(800 / strength));
+    expect(Number(stock.water.value)).toBeCloseTo(Number(stock.perLoad.value) * (1 - strength / 100), 9);
+  });
+
+  test("is weaker in the cold", () => {
+    const warm = answered(weighingStock(wish));
+    const cold = answered(weighingStock({ ...wish, storage: "4" }));
+    expect(Number(cold.recipe.strength.massPercent.value)).toBeLessThan(Number(warm.recipe.strength.massPercent.value));
+    expect(cold.recipe.kept?.verdict).toBe("clear");
+  });
+
+  test("is said not to be needed where the salts can be weighed", () => {
+    const outcome = weighingStock({ ...wish, division: "0.1" });
+    expect(outcome.ok && outcome.notes.map(({ code }) => code)).toContain("stock.not-needed");
+  });
+
+  test("a wish without sense is refused", () => {
+    expect(codesOf(weighingStock({ ...wish, tolerance: "0" }))).toEqual(["stock.wish"]);
+    expect(codesOf(weighingStock({ ...wish, division: "1000", tolerance: "0.1" }))).toEqual(["stock.too-weak"]);
+  });
+});

@@ -1,0 +1,166 @@
+import fc from "fast-check";
+import { describe, expect, test } from "vitest";
+import { baumeFromDensity, densityFromBaume } from "../../../packages/core/src/chemistry/baume.ts";
+import { rootBetween } from "../../../packages/core/src/chemistry/bracket.ts";
+import { anhydrousShare, pure, solutionOf } from "../../../packages/core/src/chemistry/composition.ts";
+import { solutionDensity } from "../../../packages/core/src/chemistry/density.ts";
+import { readHydrometer, readWeighedVolume } from "../../../packages/core/src/chemistry/hydrometer.ts";
+import { type StatedStrength, solutionAt } from "../../../packages/core/src/chemistry/stated-strength.ts";
+import { massOfVolume, strengthOf, volumeOfMass } from "../../../packages/core/src/chemistry/strength.ts";
+import { dec } from "../../../packages/core/src/number/decimal.ts";
+import { amount, answered, apart, carbonates, codesOf, distance } from "./given.ts";
+
+/** A round trip has to come back this near. */
+const EXACT = 1e-9;
+
+test("every measure leads back to the same solution", () => {
+  fc.assert(
+    fc.property(carbonates, amount(0.5, 20), amount(5, 40), (salts, percent, temperature) => {
+      const solution = answered(solutionOf(salts, percent));
+      const { byVolume, massPercent, partsToWater, molPerKilogram } = answered(
+        strengthOf(solution, temperature, "145"),
+      );
+      if (byVolume === undefined) throw new Error("no density");
+      const stated: readonly StatedStrength[] = [
+        { measure: "mass-percent", value: massPercent.value },
+        { measure: "parts-to-water", value: partsToWater.value },
+        { measure: "mol-per-kilogram", value: molPerKilogram.value },
+        { measure: "density", value: byVolume.density.value, temperature },
+        { measure: "mass-volume-percent", value: byVolume.massVolumePercent.value, temperature },
+        { measure: "grams-per-litre", value: byVolume.gramsPerLitre.value, temperature },
+        { measure: "mol-per-litre", value: byVolume.molPerLitre.value, temperature },
+      ];
+      for (const one of stated) expect(distance(answered(solutionAt(salts, one)), solution)).toBeLessThan(EXACT);
+    }),
+    { numRuns: 20 },
+  );
+});
+
+test("strength to degrees Baumé and back is the identity, on every scale", () => {
+  const scales = fc.constantFrom(
+    "145" as const,
+    "144.3" as const,
+    "144.32" as const,
+    "144" as const,
+    "146.78" as const,
+  );
+  fc.assert(
+    fc.property(carbonates, amount(0.5, 20), scales, (salts, percent, scale) => {
+      const { baume } = answered(strengthOf(answered(solutionOf(salts, percent)), 20, scale));
+      if (baume === undefined) throw new Error("no degrees");
+      const back = answered(solutionAt(salts, { measure: "degrees-baume", scale, value: baume.value }));
+      expect(anhydrousShare(back).minus(percent).abs().toNumber()).toBeLessThan(EXACT);
+    }),
+    { numRuns: 30 },
+  );
+});
+
+test("degrees Baumé and density undo each other at any temperature", () => {
+  fc.assert(
+    fc.property(amount(0.01, 60), amount(0, 40), (degrees, temperature) => {
+      const density = densityFromBaume(degrees, "144.3", temperature);
+      expect(baumeFromDensity(density, "144.3", temperature).minus(degrees).abs().toNumber()).toBeLessThan(1e-30);
+    }),
+  );
+});
+
+test("density rises with strength and falls with temperature", () => {
+  fc.assert(
+    fc.property(carbonates, amount(0.5, 18), amount(5, 38), (salts, percent, temperature) => {
+      const density = (strength: string, at: string): number =>
+        Number(answered(solutionDensity(answered(solutionOf(salts, strength)), at)).value);
+      const stronger = dec(percent).plus(1).toString();
+      const warmer = dec(temperature).plus(2).toString();
+      expect(density(stronger, temperature)).toBeGreaterThan(density(percent, temperature));
+      expect(density(percent, warmer)).toBeLessThan(density(percent, temperature));
+    }),
+    { numRuns: 50 },
+  );
+});
+
+test("the density shows its working", () => {
+  const density = answered(solutionDensity({ species: { Na2CO3: "10" }, water: "90", inert: "0" }, 20));
+  expect(density.working.kind).toBe("formula");
+  expect(density.unit).toBe("g/mL");
+  expect(density.range?.why).toContain("0.2 %");
+});
+
+test("mass and volume undo each other", () => {
+  const solution = { species: { K2CO3: "30" }, water: "70", inert: "0" };
+  const mass = answered(massOfVolume(solution, "750", 20));
+  expect(apart(answered(volumeOfMass(solution, mass.value, 20)).value, "750")).toBeLessThan(EXACT);
+});
+
+test("parts as weighed count the crystals with their water", () => {
+  const solution = answered(
+    solutionAt({ species: { Na2CO3: "37" }, water: "63", inert: "0" }, { measure: "parts-as-weighed", value: "25" }),
+  );
+  expect(solution.species.Na2CO3).toBe("7.4");
+});
+
+describe("a hydrometer", () => {
+  const soda = pure("Na2CO3");
+
+  test("tells the strength and what its error is worth: 0.1 degrees are 0.08 % of soda", () => {
+    const read = answered(readHydrometer(soda, { measure: "degrees-baume", scale: "145", value: "13.9" }, "0.1"));
+    expect(Number(read.massPercent.value)).toBeCloseTo(10, 1);
+    expect(read.massPercent.range?.why).toContain("is worth 0.08 % by mass");
+  });
+
+  test("a weighed volume tells the same", () => {
+    const weighed = { mass: "110.36", volume: "100", temperature: "20", massError: "0.01", volumeError: "0.1" };
+    const read = answered(readWeighedVolume(soda, weighed));
+    expect(Number(read.massPercent.value)).toBeCloseTo(10, 1);
+    expect(Number(read.massPercent.range?.low)).toBeLessThan(Number(read.massPercent.value));
+  });
+
+  test("an error as great as the reading is refused", () => {
+    expect(codesOf(readHydrometer(soda, { measure: "density", value: "1.1" }, "1.1"))).toEqual(["hydrometer.error"]);
+    expect(
+      codesOf(readWeighedVolume(soda, { mass: 0, volume: 100, temperature: "20", massError: 0, volumeError: 0 })),
+    ).toEqual(["hydrometer.volume"]);
+  });
+});
+
+describe("outside the fits", () => {
+  test("too strong, too cold and without a fit are problems that name the range", () => {
+    expect(codesOf(solutionDensity({ species: { Na2CO3: "25" }, water: "75", inert: "0" }, 20))).toEqual([
+      "density.too-strong",
+    ]);
+    expect(codesOf(solutionDensity({ species: { K2CO3: "25" }, water: "75", inert: "0" }, 4))).toEqual([
+      "density.temperature",
+    ]);
+    expect(codesOf(solutionDensity({ species: { Na3PO4: "5" }, water: "95", inert: "0" }, 20))).toEqual([
+      "density.no-model",
+    ]);
+    const outcome = solutionDensity({ species: { K2CO3: "25" }, water: "75", inert: "0" }, 50);
+    expect(outcome.ok ? "" : outcome.problems[0]?.expected).toBe("5 to 40 °C for these salts");
+  });
+
+  test("below 20 °C the carried-on fit of potassium carbonate is named", () => {
+    const outcome = solutionDensity({ species: { K2CO3: "25" }, water: "75", inert: "0" }, 15);
+    expect(outcome.ok && outcome.notes.map(({ code }) => code)).toEqual(["density.carried-on"]);
+  });
+
+  test("a phosphate solution keeps its strength by mass", () => {
+    const outcome = strengthOf({ species: { Na3PO4: "5" }, water: "95", inert: "0" }, 20, "145");
+    expect(outcome.ok && outcome.value.byVolume).toBeUndefined();
+    expect(outcome.ok && outcome.value.massPercent.value).toBe("5");
+    expect(outcome.ok && outcome.notes.map(({ code }) => code)).toEqual(["density.no-model"]);
+  });
+
+  test("values that no solution has are refused", () => {
+    expect(codesOf(solutionAt(pure("Na2CO3"), { measure: "density", value: "1.5" }))).toEqual(["strength.beyond-fit"]);
+    expect(codesOf(solutionAt(pure("Na2CO3"), { measure: "density", value: "0.9" }))).toEqual(["strength.beyond-fit"]);
+    expect(codesOf(solutionAt(pure("Na2CO3"), { measure: "mass-percent", value: "0" }))).toEqual(["strength.value"]);
+    expect(codesOf(solutionAt(pure("NaCl"), { measure: "mass-percent", value: "5" }))).toEqual(["strength.no-salt"]);
+    expect(codesOf(strengthOf(pure("Na2CO3"), 20, "145"))).toEqual(["strength.no-water"]);
+  });
+});
+
+test("the bracketed search finds a root, and says when there is none", () => {
+  expect(rootBetween((x) => x.pow(3).minus(8), dec(0), dec(5))?.toFixed(12)).toBe("2.000000000000");
+  expect(rootBetween((x) => x.plus(1), dec(0), dec(5))).toBeUndefined();
+  expect(rootBetween((x) => x, dec(0), dec(5))?.toString()).toBe("0");
+  expect(rootBetween((x) => x.minus(5), dec(0), dec(5))?.toString()).toBe("5");
+});
