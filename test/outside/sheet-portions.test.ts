@@ -1,5 +1,6 @@
 import { describe, expect, it } from "vitest";
 import { cookedMass, rawMass } from "../../packages/core/src/sheet/cook.ts";
+import { gainFromWater } from "../../packages/core/src/sheet/cook-gain.ts";
 import { givenDensity } from "../../packages/core/src/sheet/food.ts";
 import { cutPlan } from "../../packages/core/src/sheet/geometry.ts";
 import { potWater } from "../../packages/core/src/sheet/pot.ts";
@@ -49,6 +50,24 @@ describe("cook gain", () => {
   it("leads from a boiled pack of 200 g to about 112 g raw", () => {
     // Trade page: 112 g raw to 200 to 210 g boiled.
     expect(Math.abs(Number(answered(rawMass("200")).value) - 112)).toBeLessThan(1);
+  });
+});
+
+/**
+ * Water in % of raw and boiled noodles, MEXT Standard Tables of Food Composition in Japan 2020, and the ratio of their dry matter
+ * to three places. The table's own protein ratio, 1.755 for the Chinese noodle, is lower: solids go into the pot.
+ */
+const boiled = [
+  { item: "Chinese noodle, 01047 and 01048", raw: "33.0", cooked: "65.0", ratio: 1.914 },
+  { item: "Okinawa soba, 01052 and 01053", raw: "32.3", cooked: "65.5", ratio: 1.962 },
+  { item: "udon, 01038 and 01039", raw: "33.5", cooked: "75.0", ratio: 2.66 },
+  { item: "buckwheat noodle, 01127 and 01128", raw: "33.0", cooked: "68.0", ratio: 2.094 },
+] as const;
+
+describe("cook gain by the solids", () => {
+  it.each(boiled)("$item: $ratio", ({ raw, cooked: water, ratio }) => {
+    const gain = answered(gainFromWater({ rawWater: raw, cookedWater: water, solidsLoss: "0" }));
+    expect(Math.abs(Number(gain.value) - ratio)).toBeLessThanOrEqual(0.0005);
   });
 });
 

@@ -2,6 +2,7 @@ import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { cautionsFor, type Hazard } from "../../../packages/core/src/sheet/cautions.ts";
 import { cookedMass, rawMass } from "../../../packages/core/src/sheet/cook.ts";
+import { gainFromWater, gainFromWeights } from "../../../packages/core/src/sheet/cook-gain.ts";
 import { dustingStarch } from "../../../packages/core/src/sheet/dusting.ts";
 import { waterSpecificHeat } from "../../../packages/core/src/sheet/heat-balance.ts";
 import { potRecovery, potWater, powerIntoWater } from "../../../packages/core/src/sheet/pot.ts";
@@ -31,6 +32,23 @@ describe("cooked and raw", () => {
     ["cook.range-reversed", "100", { gain: "1.8", low: "1.9", high: "1.7" }],
   ] as const)("%s", (code, raw, gain) => {
     expect(codesOf(cookedMass(raw, gain))).toContain(code);
+  });
+});
+
+describe("the kitchen's own cook gain", () => {
+  it("comes from two weights", () => {
+    const gain = answered(gainFromWeights("500", "880"));
+    expect(answered(cookedMass("500", { gain: gain.value })).value).toBe("880");
+  });
+
+  it("falls with the solids lost", () => {
+    const gain = (solidsLoss: string) =>
+      Number(answered(gainFromWater({ rawWater: "33", cookedWater: "65", solidsLoss })).value);
+    expect(gain("8") / gain("0")).toBeCloseTo(0.92, 12);
+  });
+
+  it("cannot come from noodles that dried in the pot", () => {
+    expect(codesOf(gainFromWater({ rawWater: "33", cookedWater: "30", solidsLoss: "0" }))).toEqual(["cook.dried"]);
   });
 });
 

@@ -78,6 +78,10 @@ describe("sheet and strands of a load", () => {
     expect(plan.massPerMetre.value).toBe("2.79");
     expect(plan.sheetsPerLoad.value).toBe("3");
     expect(Number(plan.sheetLength.value)).toBeCloseTo(5913.978, 3);
+    expect(Number(plan.sheetMass.value)).toBe(3300);
+    // 9900 g × (300 - 193 × 1.5) / 300, then 9553.5 g × 100 / 5913.978.
+    expect(plan.account.edgeTrim.value).toBe("346.5");
+    expect(Number(plan.account.endTrim.value)).toBeCloseTo(161.541, 3);
     expect(Number(plan.cutLength.value)).toBeCloseTo(241.425, 3);
     expect([plan.portionsPerSheet.value, plan.portionsPerLoad.value]).toEqual(["24", "72"]);
     expect(answered(loadsFor("320", plan.portionsPerLoad.value)).value).toBe("5");

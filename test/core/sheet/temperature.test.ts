@@ -3,6 +3,7 @@ import { describe, expect, it } from "vitest";
 import type { Mix } from "../../../packages/core/src/sheet/heat-balance.ts";
 import { flourSpecificHeat, waterSpecificHeat } from "../../../packages/core/src/sheet/heat-balance.ts";
 import { mixerWork, mixingHeat } from "../../../packages/core/src/sheet/measured-mix.ts";
+import type { MixingHeat } from "../../../packages/core/src/sheet/mixing-heat.ts";
 import { waterTemperature } from "../../../packages/core/src/sheet/temperature.ts";
 import { answered, codesOf } from "./answered.ts";
 
@@ -68,6 +69,16 @@ describe("water temperature", () => {
     const heat = { kind: "estimated", hydration: "0", drySalts: [{ salt: "NaCl", mass: "1000" }] } as const;
     // 3.9 kJ/mol taken up, 58.44 g/mol.
     expect(Number(answered(waterTemperature({ ...mix, wanted: "25", heat })).heatMade.value)).toBeCloseTo(-66.73, 1);
+  });
+
+  it("says that the usual heat of hydration is no measurement", () => {
+    const codes = (heat: MixingHeat) => {
+      const outcome = waterTemperature({ ...mix, wanted: "25", heat });
+      return outcome.ok && outcome.notes.map(({ code }) => code);
+    };
+    expect(codes({ kind: "estimated" })).toEqual(["temperature.textbook-hydration"]);
+    expect(codes({ kind: "estimated", hydration: "12" })).toEqual([]);
+    expect(codes(measured("12"))).toEqual([]);
   });
 
   it("needs no ice where the tap is cold enough", () => {

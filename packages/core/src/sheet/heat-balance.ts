@@ -1,4 +1,4 @@
-import { exact, type Figure, given, worked } from "../figure/figure.ts";
+import { type Figure, given, worked } from "../figure/figure.ts";
 import type { Problem } from "../figure/problem.ts";
 import { definition, type Source } from "../figure/source.ts";
 import type { DecimalText } from "../number/decimal.ts";
@@ -156,7 +156,7 @@ export function coolerFlour({ flour }: Mix, surplus: Figure): Figure {
     formula: "own - surplus / (mass / 1000 * heat)",
     from: {
       own: flour.temperature,
-      surplus: exact(surplus),
+      surplus,
       mass: flour.mass,
       heat: flour.specificHeat ?? flourSpecificHeat,
     },

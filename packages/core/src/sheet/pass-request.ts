@@ -1,5 +1,5 @@
 import type { Figure } from "../figure/figure.ts";
-import type { Problem } from "../figure/problem.ts";
+import { inputProblem, type Problem } from "../figure/problem.ts";
 import type { DecimalText } from "../number/decimal.ts";
 import { type Compounding, compoundingLimits, compoundingProblems } from "./compounding.ts";
 import { outsideLimits } from "./inputs.ts";
@@ -9,7 +9,7 @@ import type { GapList } from "./pass-steps.ts";
 /** What a pass schedule is asked for. Thicknesses in mm. */
 export interface PassRequest {
   readonly gaps: Gaps | GapList;
-  /** Thickness of the dough or rough sheet before the first pass; after compounding where there is any. */
+  /** Thickness of the dough or rough sheet before the first pass; left out where compounding gives it. */
   readonly firstThickness?: DecimalText;
   readonly finalThickness: DecimalText;
   readonly compounding?: Compounding;
@@ -47,9 +47,21 @@ export function passRequestProblems(request: PassRequest): readonly Problem[] {
         ? gaps.gaps.map((value, index) => ({ path: ["gaps", "gaps", index], value, unit: "mm", above: "0" }))
         : []),
     ]),
+    ...firstProblems(request),
     ...(gaps.kind === "list" ? [] : gapProblems(gaps, ["gaps"])),
     ...(gaps.kind === "list" || request.compounding === undefined
       ? []
       : compoundingProblems(request.compounding, gaps)),
   ];
+}
+
+function firstProblems({ firstThickness, compounding }: PassRequest): readonly Problem[] {
+  if ((firstThickness === undefined) !== (compounding === undefined)) return [];
+  const found = compounding === undefined ? "neither" : "both";
+  const expected = "the thickness of the dough before the first pass, or how it is compounded";
+  const advice =
+    compounding === undefined
+      ? "measure the dough as it goes to the rolls and give it in mm"
+      : "leave the thickness out: the compounding gap gives it";
+  return [inputProblem("passes.first-thickness", ["firstThickness"], found, expected, advice)];
 }

@@ -30,7 +30,7 @@ export function stepsFor(gaps: Gaps | GapList, reduction: Reduction): Outcome<re
 function listedSteps(gaps: readonly DecimalText[], reduction: Reduction): Outcome<readonly Step[]> {
   const { first, largestReduction, springBack } = reduction;
   const steps = gaps.map((gap) => stepAt(gap, springBack));
-  const problems: Problem[] = [];
+  const problems: Problem[] = [...endProblems(steps, reduction)];
   const notes: Note[] = [];
   for (const [index, { thickness }] of steps.entries()) {
     const before = exact(steps[index - 1]?.thickness ?? first);
@@ -46,4 +46,18 @@ function listedSteps(gaps: readonly DecimalText[], reduction: Reduction): Outcom
     }
   }
   return problems.length > 0 ? refuse(...problems) : answer(steps, notes);
+}
+
+function endProblems(steps: readonly Step[], { final, finalTolerance }: Reduction): readonly Problem[] {
+  const last = steps.at(-1);
+  if (last === undefined) {
+    const advice = "list the gaps, widest first";
+    return [inputProblem("passes.no-gaps", ["gaps", "gaps"], "an empty list", "at least one gap in mm", advice)];
+  }
+  const off = exact(last.thickness).minus(exact(final)).abs();
+  if (off.lte(exact(finalTolerance))) return [];
+  const found = `a last sheet of ${mm(exact(last.thickness))}`;
+  const expected = `${mm(exact(final))}, within ${mm(exact(finalTolerance))}`;
+  const advice = "change the last gap or the final thickness";
+  return [inputProblem("passes.list-misses-final", ["gaps", "gaps"], found, expected, advice)];
 }

@@ -1,7 +1,7 @@
 import { exact, type Figure } from "../figure/figure.ts";
 import { answer, inputProblem, type Outcome, type Problem, refuse } from "../figure/problem.ts";
 import { commonPractice, definition, type Source } from "../figure/source.ts";
-import { type DecimalText, decimalText, HUNDRED } from "../number/decimal.ts";
+import { decimalText, HUNDRED } from "../number/decimal.ts";
 import { type CompoundStep, compoundingSteps } from "./compounding.ts";
 import { asked, askedOr } from "./inputs.ts";
 import { lengthFigure, reductionFigure, timed, totalTime, tripsFigure } from "./pass-figures.ts";
@@ -45,7 +45,7 @@ const ONE_THIRD = decimalText(HUNDRED.div(3));
  * With a free gap: the fewest passes of equal ratio. With fixed settings: the fewest passes, then the most even ones. With
  * a list of gaps: the passes as listed, with a note where one goes beyond the limit. Lengths are of the sheet after the pass,
  * its mass and width unchanged; running time is that length at the roll speed.
- * Problems: `sheet.out-of-range`, `passes.not-thinner`, `passes.no-first-thickness`, `passes.step-too-big`,
+ * Problems: `sheet.out-of-range`, `passes.not-thinner`, `passes.first-thickness`, `passes.no-gaps`, `passes.list-misses-final`, `passes.step-too-big`,
  * `passes.first-too-thick`, `passes.final-not-on-setting`, `passes.final-outside-gap`, `compounding.gap-not-there`, and those of the gaps.
  * Source: the limit of one third from published laboratory gap lists.
  *
@@ -60,8 +60,9 @@ export function passSchedule(request: PassRequest): Outcome<PassSchedule> {
     { value: "1", source: { ...definition, cite: "no spring-back until the kitchen has measured its own" } },
   );
   const folded = request.compounding === undefined ? [] : compoundingSteps(request.compounding, springBack);
-  const first = folded.at(-1)?.thickness ?? askedThickness("first thickness", request.firstThickness);
-  if (first === undefined) return refuse(noFirstThickness());
+  const first =
+    folded.at(-1)?.thickness ??
+    asked({ id: "passes.first", label: "first thickness", unit: "mm", places: 2 }, request.firstThickness ?? "0");
   const final = asked({ id: "passes.final", label: "final thickness", unit: "mm", places: 2 }, request.finalThickness);
   if (exact(final).gte(exact(first))) return refuse(notThinner(exact(first).toString(), exact(final).toString()));
   const largestReduction = askedOr(
@@ -90,16 +91,6 @@ export function passSchedule(request: PassRequest): Outcome<PassSchedule> {
     },
     steps.notes,
   );
-}
-
-function askedThickness(label: string, value: DecimalText | undefined): Figure | undefined {
-  return value === undefined ? undefined : asked({ id: "passes.first", label, unit: "mm", places: 2 }, value);
-}
-
-function noFirstThickness(): Problem {
-  const expected = "the thickness of the dough before the first pass, or how it is compounded";
-  const advice = "measure the dough as it goes to the rolls and give it in mm";
-  return inputProblem("passes.no-first-thickness", ["firstThickness"], "neither", expected, advice);
 }
 
 function notThinner(first: string, final: string): Problem {

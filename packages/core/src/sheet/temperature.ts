@@ -65,10 +65,10 @@ export function waterTemperature(request: WaterRequest): Outcome<WaterPlan> {
   const plan = { temperature, dough, heatMade: made };
   if (exact(temperature).gt(100)) return refuse(tooCold(temperature));
   if (request.tap === undefined) {
-    return exact(temperature).lt(0) ? refuse(needsIce(temperature)) : answer(plan, hotNote(temperature));
+    return exact(temperature).lt(0) ? refuse(needsIce(temperature)) : answer(plan, notesOn(request, temperature));
   }
   const tap = asked({ id: "water.tap", label: "water from the tap", ...celsius }, request.tap);
-  if (exact(temperature).gte(exact(tap))) return answer(plan, hotNote(temperature));
+  if (exact(temperature).gte(exact(tap))) return answer(plan, notesOn(request, temperature));
   return withIce(request, plan, water, tap);
 }
 
@@ -88,7 +88,7 @@ function withIce(request: WaterRequest, plan: WaterPlan, water: Figure, tap: Fig
     from: { water, ice },
     sources: [definition],
   });
-  return answer({ ...plan, ice: { ice, tapWater } });
+  return answer({ ...plan, ice: { ice, tapWater } }, notesOn(request, plan.temperature));
 }
 
 function tooWarm(request: WaterRequest, plan: WaterPlan, water: Figure, iceTemperature: Figure): Problem {
@@ -119,9 +119,17 @@ function tooCold(temperature: Figure): Problem {
   return noAnswer("temperature.too-cold", ["flour", "temperature"], found, "liquid water", advice);
 }
 
-function hotNote(temperature: Figure): readonly Note[] {
-  if (exact(temperature).lte(45)) return [];
-  const text =
-    "Water above about 45 °C scalds hands and begins to harm flour protein where it first meets it (common practice, no source); warm the flour instead.";
-  return [{ code: "temperature.hot-water", path: [], text }];
+function notesOn({ heat }: WaterRequest, temperature: Figure): readonly Note[] {
+  const notes: Note[] = [];
+  if (heat.kind === "estimated" && heat.hydration === undefined) {
+    const text =
+      "The heat of hydration is a textbook figure for one dough; the temperatures of one measured mix give this kitchen's own.";
+    notes.push({ code: "temperature.textbook-hydration", path: ["heat"], text });
+  }
+  if (exact(temperature).gt(45)) {
+    const text =
+      "Water above about 45 °C scalds hands and begins to harm flour protein where it first meets it (common practice, no source); warm the flour instead.";
+    notes.push({ code: "temperature.hot-water", path: [], text });
+  }
+  return notes;
 }
