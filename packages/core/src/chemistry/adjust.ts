@@ -1,9 +1,10 @@
-import { given, worked } from "../figure/figure.ts";
+import { exact, given, worked } from "../figure/figure.ts";
 import { noAnswer, type Outcome, refuse } from "../figure/problem.ts";
 import { definition, massBalance } from "../figure/source.ts";
 import { fixedText } from "../number/decimal.ts";
 import type { Product, Weighed } from "./carried.ts";
 import { anhydrousShare, mixture } from "./composition.ts";
+import { named } from "./named.ts";
 import { type Conditions, completed, type Recipe } from "./recipe.ts";
 import { type StatedStrength, solutionAt } from "./stated-strength.ts";
 
@@ -31,7 +32,11 @@ export function dilute({ stock, target, ...conditions }: Dilution): Outcome<Reci
     by: "the amount of stock",
     sources: [definition],
   });
-  const from = { mass: amount, own: anhydrousShare(stock.composition), target: anhydrousShare(solution.value) };
+  const from = {
+    mass: amount,
+    own: named(`strength of ${name}`, "% w/w", anhydrousShare(stock.composition), "the composition"),
+    target: named("strength aimed at", "% w/w", anhydrousShare(solution.value), "the target"),
+  };
   const water = worked({
     id: "solutions.water",
     label: "water to add",
@@ -81,17 +86,17 @@ export function correct({ batch, target, salts, ...conditions }: Correction): Ou
       by: "the batch",
       sources: [definition],
     }),
-    target: anhydrousShare(aim.value),
-    own: anhydrousShare(batch.composition),
-    salts: anhydrousShare(salts.composition),
+    target: named("strength aimed at", "% w/w", anhydrousShare(aim.value), "the target"),
+    own: named(`strength of ${batch.name}`, "% w/w", anhydrousShare(batch.composition), "the composition"),
+    salts: named(`strength of ${salts.name}`, "% w/w", anhydrousShare(salts.composition), "the composition"),
   };
-  if (from.salts.lte(from.target)) {
+  if (exact(from.salts).lte(from.target.value)) {
     return refuse(
       noAnswer(
         "solutions.too-weak-salts",
         [],
-        `${salts.name} of ${fixedText(from.salts, 1)} % to add`,
-        `more than the ${fixedText(from.target, 1)} % aimed at`,
+        `${salts.name} of ${fixedText(from.salts.value, 1)} % to add`,
+        `more than the ${fixedText(from.target.value, 1)} % aimed at`,
         "add dry salts or a stronger stock",
       ),
     );

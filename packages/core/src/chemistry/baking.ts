@@ -3,6 +3,7 @@ import { answer, inputProblem, type Note, type Outcome, refuse } from "../figure
 import { massBalance } from "../figure/source.ts";
 import { type Decimal, type DecimalInput, dec, fixedText, HUNDRED } from "../number/decimal.ts";
 import { type Composition, fromMasses } from "./composition.ts";
+import { named } from "./named.ts";
 import { atomicWeightSource, molarMass } from "./species.ts";
 
 /** The bicarbonates and the carbonates that the oven turns them into. */
@@ -47,7 +48,7 @@ export function idealYield(salt: BakingSalt): Figure {
     unit: "%",
     places: 2,
     formula: "100 * carbonate / (2 * bicarbonate)",
-    from: { carbonate: molarMass(bakes[salt].to), bicarbonate: molarMass(salt) },
+    from: { carbonate: molar(bakes[salt].to), bicarbonate: molar(salt) },
     sources: [atomicWeightSource],
   });
 }
@@ -87,7 +88,13 @@ export function bakedSalt(bake: Bake): Outcome<Baked> {
     unit: "%",
     places: 1,
     formula: "100 * (before - (after - moisture)) / (before * assay / 100 * (1 - yield / 100))",
-    from: { before, after, moisture, assay, yield: idealYield(bake.salt) },
+    from: {
+      before: named("mass before", "g", before, "the weighing"),
+      after: named("mass after", "g", after, "the weighing"),
+      moisture: named("moisture taken up", "g", moisture, "the weighing"),
+      assay: named("assay before", "%", assay, "the label"),
+      yield: idealYield(bake.salt),
+    },
     sources: [massBalance, atomicWeightSource],
   });
   const percent = exact(conversion);
@@ -128,6 +135,10 @@ function left(salt: BakingSalt, before: Decimal, moisture: Decimal, assay: Decim
     water: moisture,
     inert: before.minus(bicarbonate),
   };
+}
+
+function molar(formula: string): Figure {
+  return named(`molar mass of ${formula}`, "g/mol", molarMass(formula), "atomic weights", atomicWeightSource);
 }
 
 function keepDry(salt: BakingSalt): Note {

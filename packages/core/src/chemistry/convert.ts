@@ -1,9 +1,10 @@
-import { type Feed, type Figure, found, worked } from "../figure/figure.ts";
+import { type Feed, type Figure, found, renamed, worked } from "../figure/figure.ts";
 import { answer, type Note, noAnswer, type Outcome, type Problem, refuse } from "../figure/problem.ts";
 import { massBalance } from "../figure/source.ts";
-import { type Decimal, type DecimalInput, dec, fixedText, HUNDRED, ZERO } from "../number/decimal.ts";
+import { type Decimal, type DecimalInput, dec, fixedText, HUNDRED } from "../number/decimal.ts";
 import { type Carried, carriedBy, cationsOf, type Product, phInWater, type Weighed } from "./carried.ts";
 import { alkalinityM, alkalinityP, anhydrousShare, type Composition, pure } from "./composition.ts";
+import { named } from "./named.ts";
 import { whatIsNotKept } from "./not-kept.ts";
 
 /** What a swap holds: the mass of anhydrous salts, M or P alkalinity, or the moles of sodium and potassium together. */
@@ -68,7 +69,7 @@ export function convert(swap: Swap): Outcome<Swapped> {
     unit: "g",
     places: 2,
     formula: "after - before",
-    from: { after: after.carried.water, before: before.carried.water },
+    from: { after: then(after.carried.water, "after"), before: then(before.carried.water, "before") },
     sources: [massBalance],
   });
   const ratioOff = worked({
@@ -77,7 +78,7 @@ export function convert(swap: Swap): Outcome<Swapped> {
     unit: "mol % points",
     places: 2,
     formula: "after - before",
-    from: { after: ratio(after.carried), before: ratio(before.carried) },
+    from: { after: then(ratio(after.carried), "after"), before: then(ratio(before.carried), "before") },
     sources: [massBalance],
   });
   const result = { amounts, before: before.carried, after: after.carried, waterOff, ratioOff };
@@ -87,8 +88,12 @@ export function convert(swap: Swap): Outcome<Swapped> {
   return answer(result, [...ratioNote(swap, ratioOff), ...whatIsNotKept(result.before, result.after), ...notes]);
 }
 
-function ratio(carried: Carried): Figure | DecimalInput {
-  return carried.potassiumRatio ?? ZERO;
+function ratio(carried: Carried): Figure {
+  return carried.potassiumRatio ?? named("potassium of sodium and potassium", "mol %", 0, "no sodium, no potassium");
+}
+
+function then(figure: Figure, when: string): Figure {
+  return renamed(figure, figure.id, `${figure.label} ${when}`);
 }
 
 /** What one gram of a product brings of the thing that is held. */
@@ -139,16 +144,24 @@ function problemWith({ from, to, hold }: Swap): Problem | undefined {
 
 function amountsFor(swap: Swap): readonly Figure[] {
   const { from, to, hold } = swap;
+  const dose = named(`dose of ${from.name}`, "g", from.mass, "the question");
   const per = (product: Product): Feed => contentFigure(product, hold);
   const [first, second] = to;
   const alone = (product: Product): Figure =>
-    amount(product, "dose * old / new", { dose: from.mass, old: per(from), new: per(product) });
+    amount(product, "dose * old / new", { dose, old: per(from), new: per(product) });
   if (second === undefined) return [alone(first)];
   const [pull, counter] = [pullOf(first, from), pullOf(second, from)];
   const [one, other] = [contentOf(first.composition, hold), contentOf(second.composition, hold)];
   const whole = one.times(counter).minus(other.times(pull));
   if (whole.abs().gt(NOTHING)) {
-    const feed = { dose: from.mass, old: per(from), one: per(first), other: per(second), pull, counter };
+    const feed = {
+      dose,
+      old: per(from),
+      one: per(first),
+      other: per(second),
+      pull: pullFigure(first, pull),
+      counter: pullFigure(second, counter),
+    };
     const both = [
       amount(first, "dose * old * counter / (one * counter - other * pull)", feed),
       amount(second, "0 - dose * old * pull / (one * counter - other * pull)", feed),
@@ -164,6 +177,16 @@ function pullOf(product: Product, from: Product): Decimal {
   const old = cationsOf(from.composition);
   const { sodium, potassium } = cationsOf(product.composition);
   return potassium.times(old.sodium).minus(sodium.times(old.potassium)).div(old.sodium.plus(old.potassium));
+}
+
+function pullFigure(product: Product, pull: Decimal): Figure {
+  return named(
+    `potassium above the old ratio in 1 g of ${product.name}`,
+    "mmol/g",
+    pull,
+    "the composition",
+    massBalance,
+  );
 }
 
 function nearerInRatio(first: Product, second: Product, { from, hold }: Swap): Product {

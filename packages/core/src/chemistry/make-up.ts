@@ -1,10 +1,11 @@
 import { type Figure, given, worked } from "../figure/figure.ts";
 import { answer, inputProblem, noAnswer, type Outcome, type Problem, refuse } from "../figure/problem.ts";
 import { definition, massBalance } from "../figure/source.ts";
-import { type Decimal, type DecimalInput, dec, fixedText, sum } from "../number/decimal.ts";
+import { type Decimal, type DecimalInput, dec, fixedText, sum, ZERO } from "../number/decimal.ts";
 import type { Product } from "./carried.ts";
 import { anhydrousShare, type Composition, mixture, potassiumCarbonateShare } from "./composition.ts";
 import { solutionDensity } from "./density.ts";
+import { named } from "./named.ts";
 import { type Conditions, completed, type Recipe } from "./recipe.ts";
 import { type StatedStrength, solutionAt } from "./stated-strength.ts";
 
@@ -54,9 +55,9 @@ export function makeUp(request: MakeUp): Outcome<Recipe> {
       formula: "mass * strength / own * part / sum(parts)",
       from: {
         mass: mass.value,
-        strength,
-        own: anhydrousShare(salts),
-        part: parts[index] ?? 0,
+        strength: named("strength of the solution", "% w/w", strength, "the target"),
+        own: named("salts in the mix of products", "% w/w", anhydrousShare(salts), "the compositions"),
+        part: partFigure(parts[index] ?? ZERO),
         parts: parts.map(partFigure),
       },
       sources: [massBalance],
@@ -164,15 +165,7 @@ function problemWith({ products, ratioBy, amount }: MakeUp): Problem | undefined
 }
 
 function partFigure(value: Decimal): Figure {
-  return given({
-    id: "solutions.part",
-    label: "part",
-    unit: "",
-    places: 2,
-    value,
-    by: "the ratio",
-    sources: [definition],
-  });
+  return named("part as weighed", "", value, "the ratio");
 }
 
 function massFor(amount: Amount, solution: Composition, { temperature }: Conditions): Outcome<Figure> {
@@ -181,6 +174,7 @@ function massFor(amount: Amount, solution: Composition, { temperature }: Conditi
     return answer(given({ ...naming, value: amount.grams, by: "the amount asked for", sources: [definition] }));
   const density = solutionDensity(solution, temperature);
   if (!density.ok) return density;
-  const from = { volume: amount.millilitres, density: density.value };
+  const volume = named("volume", "mL", amount.millilitres, "the amount asked for");
+  const from = { volume, density: density.value };
   return answer(worked({ ...naming, formula: "volume * density", from, sources: [massBalance] }));
 }

@@ -3,6 +3,7 @@ import { answer, type Note, noAnswer, type Outcome, type Problem, refuse } from 
 import { massBalance } from "../figure/source.ts";
 import { type Decimal, type DecimalInput, dec, fixedText, HUNDRED, ONE, sum } from "../number/decimal.ts";
 import { type Composition, sharesOf, speciesOf } from "./composition.ts";
+import { named } from "./named.ts";
 import { type SolubilityTable, solubilityTables } from "./solubility-tables.ts";
 import type { SpeciesName } from "./species.ts";
 
@@ -100,7 +101,7 @@ export function staysClear(composition: Composition, temperature: DecimalInput):
     unit: "%",
     places: 0,
     formula: "100 * sum(100 * amounts / water / limits)",
-    from: { amounts, water: composition.water, limits },
+    from: { amounts, water: named("water in the solution", "%", composition.water, "the composition"), limits },
     sources: limits.flatMap((figure) => figure.sources),
   });
   const nearest = shares[indexOfGreatest(amounts.map((amount, index) => exact(amount).div(limits[index]?.value ?? 1)))];

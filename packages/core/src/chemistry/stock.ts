@@ -15,6 +15,7 @@ import {
 import type { BaumeName } from "./baume.ts";
 import type { Weighed } from "./carried.ts";
 import { anhydrousShare, type Composition, solutionOf } from "./composition.ts";
+import { named } from "./named.ts";
 import { completed, type Recipe } from "./recipe.ts";
 import { staysClear } from "./solubility.ts";
 
@@ -101,14 +102,15 @@ function answerFor(wish: StockWish, composition: Composition, strength: Decimal)
     by: "the formula",
     sources: [definition],
   });
-  const own = anhydrousShare(perLoad.composition);
+  const own = named(`salts in ${perLoad.name}`, "% w/w", anhydrousShare(perLoad.composition), "the composition");
+  const kept = named("strength of the stock", "% w/w", strength, "scale and storage");
   const exactly = worked({
     id: "stock.exact",
     label: "stock for a load, unrounded",
     unit: "g",
     places: 3,
     formula: "dose * own / strength",
-    from: { dose, own, strength },
+    from: { dose, own, strength: kept },
     sources: [massBalance],
   });
   const shown = found({
@@ -126,7 +128,7 @@ function answerFor(wish: StockWish, composition: Composition, strength: Decimal)
     unit: "g",
     places: 2,
     formula: "load * water / 100",
-    from: { load: shown, water: composition.water },
+    from: { load: shown, water: named("water in the stock", "%", composition.water, "the composition") },
     sources: [massBalance],
   });
   const error = (id: string, label: string, mass: Figure): Figure =>
@@ -136,7 +138,7 @@ function answerFor(wish: StockWish, composition: Composition, strength: Decimal)
       unit: "%",
       places: 2,
       formula: "100 * division / 2 / mass",
-      from: { division, mass },
+      from: { division: named("division of the scale", "g", division, "the scale"), mass },
       sources: [definition],
     });
   const amount = worked({
@@ -145,7 +147,11 @@ function answerFor(wish: StockWish, composition: Composition, strength: Decimal)
     unit: "g",
     places: 2,
     formula: "dose * loads * days",
-    from: { dose, loads: wish.loadsPerDay, days: wish.keepingDays },
+    from: {
+      dose,
+      loads: named("loads a day", "", wish.loadsPerDay, "the question"),
+      days: named("days kept", "", wish.keepingDays, "the question"),
+    },
     sources: [massBalance],
   });
   const mass = worked({
@@ -154,7 +160,7 @@ function answerFor(wish: StockWish, composition: Composition, strength: Decimal)
     unit: "g",
     places: 1,
     formula: "amount * own / strength",
-    from: { amount, own, strength },
+    from: { amount, own, strength: kept },
     sources: [massBalance],
   });
   const added = worked({

@@ -1,10 +1,11 @@
 import { exact, type Feed, type Figure, found, worked } from "../figure/figure.ts";
 import { answer, type Note, type Outcome, refuse } from "../figure/problem.ts";
 import { definition, massBalance, type Source } from "../figure/source.ts";
-import { type DecimalInput, dec } from "../number/decimal.ts";
+import type { DecimalInput } from "../number/decimal.ts";
 import { type BaumeName, baumeDefinition, baumeFromDensity, baumeScales } from "./baume.ts";
 import { alkalinityM, alkalinityP, type Composition, sharesOf, speciesOf } from "./composition.ts";
 import { solutionDensity } from "./density.ts";
+import { named } from "./named.ts";
 import { atomicWeightSource } from "./species.ts";
 import { notASolution } from "./stated-strength.ts";
 
@@ -55,7 +56,7 @@ export function strengthOf(composition: Composition, temperature: DecimalInput, 
       atomicWeightSource,
     ),
   );
-  const water = composition.water;
+  const water = named("water in the solution", "%", composition.water, "the composition");
   const percent = made("mass-percent", "strength by mass", "% w/w", 3, "sum(shares)", { shares });
   const mass: Strength = {
     massPercent: percent,
@@ -178,7 +179,7 @@ export function massOfVolume(
 ): Outcome<Figure> {
   const density = solutionDensity(composition, temperature);
   if (!density.ok) return density;
-  const volume = dec(millilitres);
+  const volume = named("volume", "mL", millilitres, "the question");
   const mass = made("mass-of-volume", "mass of the volume", "g", 2, "volume * density", {
     volume,
     density: density.value,
@@ -195,7 +196,10 @@ export function volumeOfMass(
   const density = solutionDensity(composition, temperature);
   if (!density.ok) return density;
   return answer(
-    made("volume", "volume", "mL", 1, "mass / density", { mass: dec(grams), density: density.value }),
+    made("volume", "volume", "mL", 1, "mass / density", {
+      mass: named("mass", "g", grams, "the question"),
+      density: density.value,
+    }),
     density.notes,
   );
 }

@@ -3,6 +3,7 @@ import { answer, inputProblem, noAnswer, type Outcome, refuse } from "../figure/
 import { definition, massBalance, type Source } from "../figure/source.ts";
 import { type Decimal, type DecimalInput, dec, fixedText, HUNDRED, ONE, ZERO } from "../number/decimal.ts";
 import { alkalinityM, anhydrousShare, type Composition, compositionOf, sharesOf } from "./composition.ts";
+import { named } from "./named.ts";
 import { atomicWeightSource, molarMass } from "./species.ts";
 
 /** What an alkalinity may be stated as, with the equivalents of a mole of it. */
@@ -36,11 +37,14 @@ export function statedAlkalinity(stated: StatedAlkalinity): Figure {
     return worked({
       ...naming,
       formula: "volume * normality / sample",
-      from: { volume: millilitres, normality, sample },
+      from: acidFigures(millilitres, normality, sample),
       sources: [definition],
     });
   }
-  const from = { percent: stated.percent, equivalents: standards[stated.as], molar: molarMass(stated.as) };
+  const from = {
+    percent: named(`alkalinity as ${stated.as}`, "%", stated.percent, "the label"),
+    ...molesOf(stated.as),
+  };
   return worked({ ...naming, formula: "10 * percent * equivalents / molar", from, sources: [atomicWeightSource] });
 }
 
@@ -52,7 +56,7 @@ export function alkalinityAs(meqPerGram: DecimalInput, standard: AlkalinityStand
     unit: "%",
     places: 2,
     formula: "meq * molar / equivalents / 10",
-    from: { meq: meqPerGram, molar: molarMass(standard), equivalents: standards[standard] },
+    from: { meq: named("M alkalinity", "meq/g", meqPerGram, "the composition"), ...molesOf(standard) },
     sources: [atomicWeightSource],
   });
 }
@@ -102,7 +106,15 @@ export function assayed(stated: StatedAlkalinity, salts: Composition, water: Dec
     unit: "%",
     places: 2,
     formula: "100 * alkalinity / pure",
-    from: { alkalinity, pure: alkalinityM(salts).times(HUNDRED).div(anhydrousShare(salts)) },
+    from: {
+      alkalinity,
+      pure: named(
+        "M alkalinity of the pure salts",
+        "meq/g",
+        alkalinityM(salts).times(HUNDRED).div(anhydrousShare(salts)),
+        "the ratio",
+      ),
+    },
     sources: [massBalance, atomicWeightSource],
   });
   const share = exact(assay);
@@ -176,7 +188,7 @@ export function splitByEndPoints(ends: TwoEndPoints): Outcome<Split> {
       ),
     );
   }
-  const from = { first, total, normality: ends.normality, sample: ends.sample };
+  const from = endPointFigures(ends);
   const part = (id: string, label: string, formula: string): Figure =>
     worked({ id: `titration.${id}`, label, unit: "meq/g", places: 4, formula, from, sources: [splitRule] });
   const hydroxide = part("hydroxide", "hydroxide", "max(2 * first - total, 0) * normality / sample");
@@ -198,6 +210,30 @@ export function splitByEndPoints(ends: TwoEndPoints): Outcome<Split> {
     water: ends.water ?? ZERO,
   });
   return composition.ok ? answer({ hydroxide, carbonate, bicarbonate, composition: composition.value }) : composition;
+}
+
+function molesOf(standard: AlkalinityStandard): { readonly molar: Figure; readonly equivalents: Figure } {
+  return {
+    molar: named(`molar mass of ${standard}`, "g/mol", molarMass(standard), "atomic weights", atomicWeightSource),
+    equivalents: named(`equivalents in a mole of ${standard}`, "", standards[standard], "the equation"),
+  };
+}
+
+function acidFigures(volume: DecimalInput, normality: DecimalInput, sample: DecimalInput) {
+  return {
+    volume: named("acid used", "mL", volume, "the titration"),
+    normality: named("normality of the acid", "eq/L", normality, "the titration"),
+    sample: named("sample", "g", sample, "the titration"),
+  };
+}
+
+function endPointFigures(ends: TwoEndPoints) {
+  return {
+    first: named("acid to phenolphthalein", "mL", ends.phenolphthalein, "the titration"),
+    total: named("acid in all", "mL", ends.total, "the titration"),
+    normality: named("normality of the acid", "eq/L", ends.normality, "the titration"),
+    sample: named("sample", "g", ends.sample, "the titration"),
+  };
 }
 
 function positive({ millilitres, normality, sample }: AcidUsed): boolean {
