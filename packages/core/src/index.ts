@@ -23,7 +23,7 @@ export { type Dimension, findUnit, type Unit, units, unitsFor } from "./number/u
 
 // report
 export { batchReport } from "./report/batch-report.ts";
-export { withWorking } from "./report/build.ts";
+export { onlyFigure, withWorking } from "./report/build.ts";
 export { formulaReport } from "./report/formula-report.ts";
 export { jsonSchema, problemsSchema, schemaNames } from "./report/json-schema.ts";
 export { materialsReport } from "./report/materials-report.ts";

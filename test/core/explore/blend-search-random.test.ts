@@ -18,10 +18,10 @@ function search(question: BlendQuestion) {
 }
 
 describe("random questions", () => {
-  test("1050 of them: the optimum of an independent solver, every limit met exactly, every refusal confirmed", async () => {
+  test("1000 of them: the optimum of an independent solver, every limit met exactly, every refusal confirmed", async () => {
     const solver = await Independent.load();
     const counts = { found: 0, none: 0 };
-    for (const question of fc.sample(blendQuestion, { numRuns: 1050, seed: 20_031 })) {
+    for (const question of fc.sample(blendQuestion, { numRuns: 1000, seed: 20_031 })) {
       const problem = restate(question);
       const expected = solver.solve(problem, question);
       const answer = search(question);
@@ -37,7 +37,7 @@ describe("random questions", () => {
       expect(score(problem, question, steps), JSON.stringify({ question, steps })).toEqual(expected);
       counts.found += 1;
     }
-    expect(counts.found).toBeGreaterThan(300);
+    expect(counts.found).toBeGreaterThan(400);
     expect(counts.none).toBeGreaterThan(200);
   });
 
@@ -83,7 +83,7 @@ describe("random questions", () => {
 
   test("the protein a move names settles the question, and a hundred-thousandth more does not", () => {
     let settled = 0;
-    for (const question of fc.sample(blendQuestion, { numRuns: 60, seed: 9 })) {
+    for (const question of fc.sample(blendQuestion, { numRuns: 80, seed: 9 })) {
       const answer = search(question);
       if (answer.kind === "found") continue;
       const move = answer.conflicts.flat().find(({ id, settles }) => id === "protein.least" && settles);
@@ -96,7 +96,7 @@ describe("random questions", () => {
       expect(ask(Number(move.to) + 0.00001), JSON.stringify(question)).toBe("out-of-reach");
       settled += 1;
     }
-    expect(settled).toBeGreaterThan(5);
+    expect(settled).toBeGreaterThan(3);
   });
 });
 

@@ -140,9 +140,7 @@ function firstTerms(problem: Restated, question: BlendQuestion): readonly Term[]
 function lpText(problem: Restated, terms: readonly Term[], extra: string): string {
   const indices = [...problem.least.keys()];
   const from = problem.from ?? indices.map(() => 0);
-  const rows = problem.rows.map(
-    (row, at) => `r${at}: ${join(row.map((weight, index) => [weight, `n${index}`]))} >= -0.5`,
-  );
+  const rows = problem.rows.map((row, at) => `r${at}: ${scaledRow(row)}`);
   const total = `total: ${join(indices.map((index) => [1n, `n${index}`]))} = ${problem.total}`;
   const changes = indices.flatMap((index) => [
     `u${index}: n${index} - ${problem.total} z${index} <= ${from[index] ?? 0}`,
@@ -168,6 +166,13 @@ function lpText(problem: Restated, terms: readonly Term[], extra: string): strin
     "End",
     "",
   ].join("\n");
+}
+
+/** Large weights mislead the solver, so the largest of a row becomes a thousand. */
+function scaledRow(row: readonly bigint[]): string {
+  const largest = Math.max(1, ...row.map((weight) => Math.abs(Number(weight))));
+  const terms = row.map((weight, index) => `${weight < 0n ? "-" : "+"} ${Math.abs(Number(weight) * 1000) / largest} n${index}`);
+  return `${terms.join(" ")} >= ${-500 / largest}`;
 }
 
 function join(terms: readonly Term[]): string {

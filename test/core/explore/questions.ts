@@ -31,13 +31,13 @@ const flours = fc
   .chain((count) => fc.tuple(...Array.from({ length: count }, (_, index) => flour(index))));
 
 const targets = fc.record({
-  low: decimal(8, 14, 1),
+  low: decimal(8, 12, 1),
   width: fc.constantFrom("0.1", "0.3", "1", "none"),
   basis: fc.constantFrom("as-is" as const, "14", "0"),
-  ash: fc.option(decimal(0, 2, 2), { freq: 3, nil: undefined }),
-  gluten: fc.option(decimal(0, 5, 1), { freq: 4, nil: undefined }),
-  wholegrain: fc.option(fc.integer({ min: 0, max: 60 }).map(String), { freq: 4, nil: undefined }),
-  price: fc.option(decimal(1, 4, 2), { freq: 4, nil: undefined }),
+  ash: fc.option(decimal(0.7, 2, 2), { freq: 2, nil: undefined }),
+  gluten: fc.option(decimal(0, 5, 1), { freq: 2, nil: undefined }),
+  wholegrain: fc.option(fc.integer({ min: 0, max: 60 }).map(String), { freq: 2, nil: undefined }),
+  price: fc.option(decimal(2, 4, 2), { freq: 2, nil: undefined }),
 });
 
 /** A question with a protein range, as shares in whole per cents or coarser or half per cents. */

@@ -1,4 +1,4 @@
-import { type Report, withWorking } from "@noodlewright/core";
+import { nearestNames, onlyFigure, type Problem, type Report, withWorking } from "@noodlewright/core";
 import type { PlacedProblem } from "../input/document.ts";
 import { type ExitStatus, exit, type Io } from "../io.ts";
 import { renderReport } from "../render/render.ts";
@@ -6,8 +6,10 @@ import type { Asked } from "./command.ts";
 
 /** Prints a report in the form that was asked for. */
 export async function printReport(report: Report, asked: Asked, io: Io): Promise<ExitStatus> {
-  const full = asked.on("working") ? withWorking(report) : report;
-  const rendering = await renderReport(full, {
+  const wanted = asked.text("figure");
+  const full = wanted === undefined ? report : onlyFigure(report, wanted);
+  if (full === undefined) return printProblems([unknownFigure(wanted ?? "", report)], asked, io);
+  const rendering = await renderReport(asked.on("working") && wanted === undefined ? withWorking(full) : full, {
     format: asked.text("format") ?? "table",
     table: asked.text("table"),
     width: io.width,
@@ -24,4 +26,17 @@ export async function printProblems(problems: readonly PlacedProblem[], asked: A
   if (asked.text("format") === "json") io.out(problemsJson(problems));
   else io.err(renderProblems(problems, { width: io.width, colour: io.colourOfErrors() }));
   return problems.every(({ kind }) => kind === "no-answer") ? exit.noAnswer : exit.wrongInput;
+}
+
+function unknownFigure(id: string, report: Report): Problem {
+  const ids = Object.keys(report.figures);
+  const nearest = nearestNames(id, ids);
+  return {
+    code: "figure.unknown",
+    kind: "input",
+    path: [],
+    found: `no figure "${id}"`,
+    expected: `one of the ${ids.length} figures behind this answer`,
+    advice: `${nearest.length > 0 ? `did you mean ${nearest.join(" or ")}? ` : ""}--format json lists them all under "figures"`,
+  };
 }

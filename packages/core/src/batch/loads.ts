@@ -53,7 +53,7 @@ export function splitLoads(dough: Figure, doughParts: Figure, mixer: Spec["mixer
     from: { dough, parts: doughParts, limit },
     sources: [massBalance],
   });
-  const loads = equalLoads(dough, doughParts, count);
+  const loads = equalLoads(dough, doughParts, count, [limit]);
   const each = dec(mixer.of === "flour" ? loads.flour.value : loads.dough.value);
   if (smallest?.gt(each)) {
     const before = dec(count.value).minus(1);
@@ -90,7 +90,7 @@ function countFigure(value: string, by: string): Figure {
   });
 }
 
-function equalLoads(dough: Figure, parts: Figure, count: Figure): Loads {
+function equalLoads(dough: Figure, parts: Figure, count: Figure, limits: readonly Figure[] = []): Loads {
   const load = worked({
     id: "load.dough",
     label: "dough of one load",
@@ -109,5 +109,5 @@ function equalLoads(dough: Figure, parts: Figure, count: Figure): Loads {
     from: { load, parts },
     sources: [massBalance],
   });
-  return { count, dough: load, flour, figures: [count, load, flour] };
+  return { count, dough: load, flour, figures: [...limits, count, load, flour] };
 }

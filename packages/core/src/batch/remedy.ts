@@ -155,7 +155,7 @@ function finerScale(weighed: WeighedLine, tolerance: Decimal): Remedy {
     from: { mass: weighed.exact, tolerance: limit },
     sources: [definition],
   });
-  return { kind: "finer scale", weighed, division, figures: [division] };
+  return { kind: "finer scale", weighed, division, figures: [limit, division] };
 }
 
 /** One weight of a load in which stocks and premixes stand for what is too little to weigh. */

@@ -47,24 +47,26 @@ export function findTarget(spec: Spec, formula: Formula): Outcome<Target> {
   const bowl = bowlWeight(spec);
   if (!bowl.ok) return bowl;
   const losses = lossFigures(spec);
-  const dough = doughFigure(spec, formula, bowl.value.raw, losses);
-  if (!dough.ok) return dough;
-  const stages = runStages(dough.value, losses);
+  const size = doughFigure(spec, formula, bowl.value.raw, losses);
+  if (!size.ok) return size;
+  const { dough, leaves } = size.value;
+  const stages = runStages(dough, losses);
   const last = stages.at(-1);
   if (last === undefined) return refuse(notStated());
   const strands = { ...last.after, id: "batch.strands", label: "raw strands" };
-  const { raw, cooked } = bowl.value;
+  const { raw, cooked, gain } = bowl.value;
   const bowls = raw && bowlCount(spec, strands, raw);
-  const figures = [dough.value, ...stages.flatMap((stage) => [stage.loss, stage.lost, stage.after]), strands];
+  const bowlFigures = [cooked, gain, raw].filter((figure): figure is Figure => figure !== undefined);
+  const figures = [...leaves, dough, ...stages.flatMap((stage) => [stage.loss, stage.lost, stage.after]), strands];
   return answer(
     {
-      dough: dough.value,
+      dough,
       stages,
       strands,
       ...(raw && { rawWeight: raw }),
       ...(cooked && { cookedWeight: cooked }),
       ...(bowls && { bowls }),
-      figures: [...(raw ? [raw] : []), ...(cooked ? [cooked] : []), ...figures, ...(bowls ? [bowls] : [])],
+      figures: [...bowlFigures, ...figures, ...(bowls ? [bowls] : [])],
     },
     bowl.notes,
   );
@@ -73,6 +75,7 @@ export function findTarget(spec: Spec, formula: Formula): Outcome<Target> {
 interface Bowl {
   readonly raw?: Figure;
   readonly cooked?: Figure;
+  readonly gain?: Figure;
 }
 
 function bowlWeight(spec: Spec): Outcome<Bowl> {
@@ -114,7 +117,7 @@ function bowlWeight(spec: Spec): Outcome<Bowl> {
           },
         ]
       : [];
-  return answer({ raw, cooked }, notes);
+  return answer({ raw, cooked, gain }, notes);
 }
 
 function mass(id: string, label: string, quantity: Quantity): Figure {
@@ -143,7 +146,13 @@ function lossFigures(spec: Spec): Losses {
 
 const doughNaming = { id: "batch.dough", label: "dough to mix", unit: "g", places: 1 };
 
-function doughFigure(spec: Spec, formula: Formula, raw: Figure | undefined, losses: Losses): Outcome<Figure> {
+/** The dough to mix and what it is worked out from. */
+interface Size {
+  readonly dough: Figure;
+  readonly leaves: readonly Figure[];
+}
+
+function doughFigure(spec: Spec, formula: Formula, raw: Figure | undefined, losses: Losses): Outcome<Size> {
   const batch = spec.batch ?? {};
   const ways = (["bowls", "dough", "flour", "load", "have"] as const).filter((way) => batch[way] !== undefined);
   const [way, second] = ways;
@@ -160,7 +169,7 @@ function doughFigure(spec: Spec, formula: Formula, raw: Figure | undefined, loss
     case "bowls":
       return raw === undefined ? refuse(weightMissing()) : answer(doughForBowls(batch.bowls ?? 0, raw, losses));
     case "dough":
-      return answer({ ...mass("batch.dough", "dough to mix", batch.dough as Quantity) });
+      return answer({ dough: mass("batch.dough", "dough to mix", batch.dough as Quantity), leaves: [] });
     case "flour":
       return answer(doughForFlour(mass("batch.flour-stated", "flour stated", batch.flour as Quantity), parts));
     case "load":
@@ -172,7 +181,7 @@ function doughFigure(spec: Spec, formula: Formula, raw: Figure | undefined, loss
 
 type Have = NonNullable<NonNullable<Spec["batch"]>["have"]>;
 
-function doughForBowls(count: number, raw: Figure, losses: Losses): Figure {
+function doughForBowls(count: number, raw: Figure, losses: Losses): Size {
   const bowls = given({
     id: "batch.bowls-stated",
     label: "bowls",
@@ -182,32 +191,32 @@ function doughForBowls(count: number, raw: Figure, losses: Losses): Figure {
     by: "spec",
     sources: [fromSpec],
   });
-  return worked({
+  const dough = worked({
     ...doughNaming,
     formula: "bowls * raw / ((1 - mixing / 100) * (1 - sheeting / 100) * (1 - cutting / 100))",
     from: { bowls, raw, ...losses },
     sources: [massBalance],
   });
+  return { dough, leaves: [bowls] };
 }
 
-function doughForFlour(flour: Figure, parts: Figure): Figure {
-  return worked({ ...doughNaming, formula: "flour * parts / 100", from: { flour, parts }, sources: [massBalance] });
+function doughForFlour(flour: Figure, parts: Figure): Size {
+  const from = { flour, parts };
+  const dough = worked({ ...doughNaming, formula: "flour * parts / 100", from, sources: [massBalance] });
+  return { dough, leaves: [flour] };
 }
 
-function doughAsWritten(formula: Formula): Figure {
+function doughAsWritten(formula: Formula): Size {
   const flour = formula.writtenFlour as Figure;
-  const from = { flour, parts: formula.water.dough };
   const factor = formula.referenceFactor;
-  if (factor === undefined) return doughForFlour(flour, formula.water.dough);
-  return worked({
-    ...doughNaming,
-    formula: "flour / factor * parts / 100",
-    from: { ...from, factor },
-    sources: [massBalance],
-  });
+  const parts = formula.water.dough;
+  if (factor === undefined) return doughForFlour(flour, parts);
+  const from = { flour, factor, parts };
+  const dough = worked({ ...doughNaming, formula: "flour / factor * parts / 100", from, sources: [massBalance] });
+  return { dough, leaves: [] };
 }
 
-function doughForLoad(spec: Spec, parts: Figure): Outcome<Figure> {
+function doughForLoad(spec: Spec, parts: Figure): Outcome<Size> {
   const { mixer } = spec;
   const size = spec.batch?.load;
   const limit = size === "smallest" ? mixer?.smallest : mixer?.largest;
@@ -220,10 +229,10 @@ function doughForLoad(spec: Spec, parts: Figure): Outcome<Figure> {
   }
   const figure = mass("mixer.limit", `${size ?? "largest"} load of the mixer`, limit);
   if (spec.mixer?.of === "flour") return answer(doughForFlour(figure, parts));
-  return answer({ ...figure, id: doughNaming.id, label: doughNaming.label });
+  return answer({ dough: { ...figure, id: doughNaming.id, label: doughNaming.label }, leaves: [] });
 }
 
-function doughForIngredient(have: Have, formula: Formula): Outcome<Figure> {
+function doughForIngredient(have: Have, formula: Formula): Outcome<Size> {
   const wanted = have.name.trim().toLowerCase();
   const lines = formula.lines.filter(
     (line) => line.name.trim().toLowerCase() === wanted || line.material.name === wanted,
@@ -256,14 +265,13 @@ function doughForIngredient(have: Have, formula: Formula): Outcome<Figure> {
     );
   }
   const stock = mass("batch.have", `${have.name} there is`, have.amount);
-  return answer(
-    worked({
-      ...doughNaming,
-      formula: "have * dough / sum(parts)",
-      from: { have: stock, dough: formula.water.dough, parts },
-      sources: [massBalance],
-    }),
-  );
+  const dough = worked({
+    ...doughNaming,
+    formula: "have * dough / sum(parts)",
+    from: { have: stock, dough: formula.water.dough, parts },
+    sources: [massBalance],
+  });
+  return answer({ dough, leaves: [stock] });
 }
 
 function runStages(dough: Figure, losses: Losses): readonly Stage[] {

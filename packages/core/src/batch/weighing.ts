@@ -36,6 +36,8 @@ export interface WeighedLine {
   readonly lots: number;
   /** The most that rounding alone may be off, % of the mass. */
   readonly worst: Figure;
+  /** The division as a figure, g. */
+  readonly step: Figure;
 }
 
 /** The scales of a spec, or one that shows whole grams (tenths of an ounce for US units) where it names none. */
@@ -152,7 +154,16 @@ function weighedLine(
     from: { load, count },
     sources: [massBalance],
   });
-  const worst = worstError(line, exact, scale.division);
+  const step = given({
+    id: `${line.id}.division`,
+    label: `division of ${scale.name}`,
+    unit: "g",
+    places: Math.max(2, places),
+    value: scale.division,
+    by: scale.assumed ? "assumed" : "spec",
+    sources: [fromSpec],
+  });
+  const worst = worstError(line, exact, step);
   return {
     line,
     exact,
@@ -163,27 +174,14 @@ function weighedLine(
     unit: scale.unit,
     lots,
     worst,
+    step,
   };
 }
 
-function worstError(line: FormulaLine, exact: Figure, division: Decimal): Figure {
+function worstError(line: FormulaLine, mass: Figure, division: Figure): Figure {
   const naming = { id: `${line.id}.worst`, label: `most that rounding may be off, ${line.name}`, unit: "%", places: 2 };
-  const step = given({
-    id: "scale.division",
-    label: "division",
-    unit: "g",
-    places: 2,
-    value: division,
-    by: "scale",
-    sources: [fromSpec],
-  });
-  if (dec(exact.value).isZero()) return found({ ...naming, value: 0, by: "nothing to weigh", sources: [definition] });
-  return worked({
-    ...naming,
-    formula: "100 * division / 2 / mass",
-    from: { division: step, mass: exact },
-    sources: [definition],
-  });
+  if (dec(mass.value).isZero()) return found({ ...naming, value: 0, by: "nothing to weigh", sources: [definition] });
+  return worked({ ...naming, formula: "100 * division / 2 / mass", from: { division, mass }, sources: [definition] });
 }
 
 function decimalPlaces(value: Decimal): number {
@@ -197,6 +195,8 @@ export interface AfterRounding {
   readonly asked: Figure;
   readonly weighed: Figure;
   readonly difference: Figure;
+  /** What the figures are worked out from. */
+  readonly leaves: readonly Figure[];
 }
 
 /** The change that rounding makes to water, salt and alkali, in % of flour. */
@@ -243,7 +243,7 @@ export function afterRounding(weighed: readonly WeighedLine[]): readonly AfterRo
       from: { weighed: real, asked },
       sources: [definition],
     });
-    return [{ id, label, asked, weighed: real, difference }];
+    return [{ id, label, asked, weighed: real, difference, leaves: share }];
   };
   return [
     ...content("water", "added water", (line) => dec(line.material.moisture)),

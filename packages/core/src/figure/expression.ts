@@ -23,6 +23,8 @@ export type Value = Decimal | readonly Decimal[];
 
 const functionNames: ReadonlySet<string> = new Set(["sum", "min", "max", "sqrt", "exp", "ln", "ceil", "floor"]);
 const strength: Readonly<Record<Operator, number>> = { "+": 1, "-": 1, "*": 2, "/": 2, "^": 3 };
+/** Figures carry 30 digits, so what is whole to this many counts as whole: 2.000…01 loads are 2, not 3. */
+const wholeDigits = 26;
 const parsed = new Map<string, Expression>();
 
 /**
@@ -168,9 +170,10 @@ function call(name: FunctionName, values: readonly Value[]): Value {
     case "sqrt":
     case "exp":
     case "ln":
+      return each(values.slice(0, 1), ([a = ONE]) => a[name]());
     case "ceil":
     case "floor":
-      return each(values.slice(0, 1), ([a = ONE]) => a[name]());
+      return each(values.slice(0, 1), ([a = ONE]) => a.toSignificantDigits(wholeDigits)[name]());
   }
 }
 
@@ -222,8 +225,9 @@ export function writeExpression(
       return `−${inner(expression.of, strength["*"])}`;
     case "operation": {
       const own = strength[expression.operator];
-      const tight = expression.operator === "-" || expression.operator === "/" ? own + 1 : own;
-      return `${inner(expression.left, own)}${signs[expression.operator]}${inner(expression.right, tight)}`;
+      const power = expression.operator === "^";
+      const tight = power || expression.operator === "-" || expression.operator === "/" ? own + 1 : own;
+      return `${inner(expression.left, power ? tight : own)}${signs[expression.operator]}${inner(expression.right, tight)}`;
     }
     case "call": {
       const [first] = expression.of;
@@ -234,6 +238,7 @@ export function writeExpression(
         first !== undefined &&
         ["sum", "min", "max"].includes(expression.name)
       ) {
+        if (length === 0) return "0";
         const items = Array.from({ length }, (_, i) => writeExpression(first, write, lengths, i));
         return expression.name === "sum" ? `(${items.join(" + ")})` : `${expression.name}(${items.join(", ")})`;
       }

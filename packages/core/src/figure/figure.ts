@@ -24,7 +24,13 @@ export type Working =
   /** It was given: by the spec, a table or a definition. */
   | { readonly kind: "given"; readonly by: string }
   /** It was calculated: the formula in names and the same with the numbers put in. */
-  | { readonly kind: "formula"; readonly formula: string; readonly numbers: string }
+  | {
+      readonly kind: "formula";
+      readonly formula: string;
+      readonly numbers: string;
+      /** Ids of the figures that went in. */
+      readonly from: readonly string[];
+    }
   /** It was found by a procedure that is no single formula. */
   | { readonly kind: "procedure"; readonly by: string };
 
@@ -90,6 +96,9 @@ export function worked(
     kind: "formula",
     formula: writeExpression(expression, (name) => nameOf(name, from[name])),
     numbers: writeExpression(expression, (name, index) => numberText(from[name], index), lengths),
+    from: Object.values(from)
+      .flatMap(figuresIn)
+      .map((figure) => figure.id),
   };
   return { id, label, value: decimalText(value), unit, places, working, sources };
 }
@@ -116,6 +125,11 @@ export function renamed(figure: Figure, id: string, label: string = figure.label
 
 function isList(feed: Feed | undefined): feed is readonly Figure[] {
   return Array.isArray(feed);
+}
+
+function figuresIn(feed: Feed): readonly Figure[] {
+  if (isList(feed)) return feed;
+  return isFigure(feed) ? [feed] : [];
 }
 
 function isFigure(feed: Feed): feed is Figure {

@@ -19,6 +19,8 @@ export interface AlkaliFigures {
   readonly alkalinityM: Figure;
   readonly alkalinityP: Figure;
   readonly figures: readonly Figure[];
+  /** What the figures are worked out from. */
+  readonly leaves: readonly Figure[];
 }
 
 /** Sums up the alkaline products of a formula; undefined where there are none. */
@@ -50,30 +52,34 @@ export function sumAlkali(lines: readonly FormulaLine[]): AlkaliFigures | undefi
     from: { parts },
     sources: [massBalance],
   });
+  const anhydrousShares = property("anhydrous", "anhydrous salts in", "%", 2, anhydrousShare);
   const anhydrous = worked({
     id: "alkali.anhydrous",
     label: "anhydrous salts",
     unit: "% of flour",
     places: 3,
     formula: "sum(parts * anhydrous) / 100",
-    from: { parts, anhydrous: property("anhydrous", "anhydrous salts in", "%", 2, anhydrousShare) },
+    from: { parts, anhydrous: anhydrousShares },
     sources: [massBalance],
   });
-  const alkalinity = (id: string, label: string, of: (c: Composition) => Decimal) =>
+  const strengths = {
+    m: property("alkalinity-m", "alkalinity of", "meq/g", 4, alkalinityM),
+    p: property("alkalinity-p", "alkalinity of", "meq/g", 4, alkalinityP),
+  };
+  const alkalinity = (id: string, label: string, strength: readonly Figure[]) =>
     worked({
       id: `alkali.${id}`,
       label,
       unit: "meq/100 g flour",
       places: 2,
       formula: "sum(parts * alkalinity)",
-      from: { parts, alkalinity: property(id, "alkalinity of", "meq/g", 4, of) },
+      from: { parts, alkalinity: strength },
       sources: [atomicWeightSource, massBalance],
     });
-  const m = alkalinity("alkalinity-m", "alkalinity M", alkalinityM);
-  const p = alkalinity("alkalinity-p", "alkalinity P", alkalinityP);
-  const shares = carbonateShares(products, parts);
-  const list = [product, anhydrous, ...shares, m, p];
-  const [sodiumShare, potassiumShare] = shares;
+  const m = alkalinity("alkalinity-m", "alkalinity M", strengths.m);
+  const p = alkalinity("alkalinity-p", "alkalinity P", strengths.p);
+  const carbonates = carbonateShares(products, parts);
+  const [sodiumShare, potassiumShare] = carbonates.shares;
   return {
     product,
     anhydrous,
@@ -81,16 +87,17 @@ export function sumAlkali(lines: readonly FormulaLine[]): AlkaliFigures | undefi
     ...(sodiumShare && { sodiumShare }),
     alkalinityM: m,
     alkalinityP: p,
-    figures: list,
+    figures: [product, anhydrous, ...carbonates.shares, m, p],
+    leaves: [...anhydrousShares, ...carbonates.leaves, ...strengths.m, ...strengths.p],
   };
 }
 
 function carbonateShares(
   products: readonly { readonly line: FormulaLine; readonly composition: Composition }[],
   parts: readonly Figure[],
-): readonly Figure[] {
-  const carbonates = products.some(({ composition }) => potassiumCarbonateShare(composition) !== undefined);
-  if (!carbonates) return [];
+): { readonly shares: readonly Figure[]; readonly leaves: readonly Figure[] } {
+  const present = products.some(({ composition }) => potassiumCarbonateShare(composition) !== undefined);
+  if (!present) return { shares: [], leaves: [] };
   const content = (name: "Na2CO3" | "K2CO3") =>
     products.map(({ line, composition }) =>
       given({
@@ -114,8 +121,9 @@ function carbonateShares(
       from,
       sources: [definition],
     });
-  return [
+  const shares = [
     share("alkali.sodium-share", "sodium carbonate", "sodium"),
     share("alkali.potassium-share", "potassium carbonate", "potassium"),
   ];
+  return { shares, leaves: [...from.sodium, ...from.potassium] };
 }

@@ -1,6 +1,6 @@
 import { type Figure, given, worked } from "../figure/figure.ts";
 import type { Note } from "../figure/problem.ts";
-import { definition, massBalance, type Source } from "../figure/source.ts";
+import { definition, fromSpec, massBalance, type Source } from "../figure/source.ts";
 import type { Allergen } from "../materials/allergens.ts";
 import { dec } from "../number/decimal.ts";
 import { type FormulaLine, moistureFigure } from "./lines.ts";
@@ -101,6 +101,17 @@ export function mixFlours(flours: readonly FormulaLine[]): Blend {
     sources: [definition],
   });
   const price = blendPrice(flours, share);
+  const leaves = flours.flatMap((line, index) => {
+    const stated = proteins[index];
+    const mineral = ashes[index];
+    const whole = wholegrainFigure(line);
+    return [
+      moistureFigure(line),
+      ...(stated ? [stated.value, stated.factor] : []),
+      ...(mineral ? [mineral] : []),
+      whole,
+    ];
+  });
   const groups = [protein, gluten, ash].flatMap((group) => (group ? [group.asIs, group.dry, group.at14] : []));
   return {
     moisture,
@@ -109,9 +120,9 @@ export function mixFlours(flours: readonly FormulaLine[]): Blend {
     ...(other && { otherProtein: other }),
     ...(ash && { ash }),
     wholegrain,
-    ...price,
+    ...(price && { price: price.figure, currency: price.currency }),
     allergens: [...new Set(flours.flatMap((line) => line.material.allergens))],
-    figures: [moisture, ...groups, ...(other ? [other] : []), wholegrain, ...(price.price ? [price.price] : [])],
+    figures: [...leaves, moisture, ...groups, ...(other ? [other] : []), wholegrain, ...(price?.figures ?? [])],
     notes,
   };
 }
@@ -276,13 +287,19 @@ function wholegrainFigure(line: FormulaLine): Figure {
   });
 }
 
-function blendPrice(flours: readonly FormulaLine[], share: readonly Figure[]): { price?: Figure; currency?: string } {
+interface BlendPrice {
+  readonly figure: Figure;
+  readonly currency: string;
+  readonly figures: readonly Figure[];
+}
+
+/** The price of the blend, where every flour has one and all are in one currency. */
+function blendPrice(flours: readonly FormulaLine[], share: readonly Figure[]): BlendPrice | undefined {
   const prices = whole(flours.map((line) => line.material.price));
-  if (prices === undefined) return {};
-  const currencies = new Set(prices.map((price) => price.currency));
+  const currencies = new Set(prices?.map(({ currency }) => currency));
   const [currency] = currencies;
-  if (currencies.size !== 1 || currency === undefined) return {};
-  const figures = prices.map((price, index) =>
+  if (prices === undefined || currencies.size !== 1 || currency === undefined) return undefined;
+  const each = prices.map((price, index) =>
     given({
       id: `flour.${index + 1}.price`,
       label: `price of ${flours[index]?.name ?? "flour"}`,
@@ -290,17 +307,17 @@ function blendPrice(flours: readonly FormulaLine[], share: readonly Figure[]): {
       places: 2,
       value: price.perKilogram,
       by: `spec, ${price.text}`,
-      sources: [{ cite: "the spec", standing: "user" }],
+      sources: [fromSpec],
     }),
   );
-  const price = worked({
+  const figure = worked({
     id: "blend.price",
     label: "price of the blend",
     unit: `${currency}/kg`,
     places: 3,
     formula: "sum(share * price) / 100",
-    from: { share, price: figures },
+    from: { share, price: each },
     sources: [massBalance],
   });
-  return { price, currency };
+  return { figure, currency, figures: [...each, figure] };
 }

@@ -21,6 +21,8 @@ export interface FormulaLine {
   readonly material: KitchenMaterial;
   /** % of flour. */
   readonly parts: Figure;
+  /** What the parts are worked out from. */
+  readonly leaves: readonly Figure[];
 }
 
 /** The lines that a spec states: all but the tap water, which the balance gives. */
@@ -59,7 +61,9 @@ export function statedLines(
     const material = flourMaterials[index];
     const parts = shares?.parts[index];
     if (material === undefined || parts === undefined) return [];
-    return [{ id: `flour.${index + 1}`, role: "flour", name: flour.name, path: ["flours", index], material, parts }];
+    const path = ["flours", index];
+    const leaves = shares?.written[index] === undefined ? [] : [shares.written[index]];
+    return [{ id: `flour.${index + 1}`, role: "flour", name: flour.name, path, material, parts, leaves }];
   });
   const whole = problems.length === 0;
   const factor = whole ? referenceFactor(spec, flours) : undefined;
@@ -67,10 +71,8 @@ export function statedLines(
   const others = otherEntries(spec).map((entry) => {
     const material = collect(resolveMaterial(entry.name, entry.namePath, entry.figures, own));
     if (material === undefined) return undefined;
-    const parts = shares === undefined ? undefined : collect(entryParts(entry, material, scale));
-    return parts === undefined
-      ? undefined
-      : { id: entry.id, role: entry.role, name: entry.name, path: entry.path, material, parts };
+    const amount = shares === undefined ? undefined : collect(entryParts(entry, material, scale));
+    return amount && { id: entry.id, role: entry.role, name: entry.name, path: entry.path, material, ...amount };
   });
   if (problems.length > 0) return refuse(...problems);
   const lines = others.filter((line): line is FormulaLine => line !== undefined);
@@ -86,6 +88,8 @@ export function statedLines(
 
 interface Shares {
   readonly parts: readonly Figure[];
+  /** Masses of the flours as written, where they are written as masses. */
+  readonly written: readonly Figure[];
   readonly flour?: Figure;
 }
 
@@ -137,7 +141,7 @@ function flourShares(flours: Spec["flours"]): Outcome<Shares> {
       ),
     );
   }
-  return answer({ parts: flours.map((flour, index) => percentShare(flour, index, percents)) });
+  return answer({ parts: flours.map((flour, index) => percentShare(flour, index, percents)), written: [] });
 }
 
 function percentShare(flour: Spec["flours"][number], index: number, percents: readonly Quantity[]): Figure {
@@ -186,7 +190,7 @@ function writtenShares(flours: Spec["flours"], masses: readonly Quantity[]): Out
       sources: [definition],
     }),
   );
-  return answer({ parts, flour });
+  return answer({ parts, written: figures, flour });
 }
 
 /** Constant dry matter: what 100 of the flour at hand is worth in flour of the reference moisture, over 100. */
@@ -301,18 +305,22 @@ function amountTerm(
   });
 }
 
-function entryParts(entry: Entry, material: KitchenMaterial, scale: Scaling): Outcome<Figure> {
+type Amount = Pick<FormulaLine, "parts" | "leaves">;
+
+function entryParts(entry: Entry, material: KitchenMaterial, scale: Scaling): Outcome<Amount> {
   const naming = { id: `${entry.id}.parts`, label: entry.name, unit: "% of flour", places: 2 };
   const term = amountTerm(entry.amount, [...entry.path, ...(entry.role === "salt" ? [] : ["amount"])], scale);
   if (!term.ok) return term;
   const { formula, from } = term.value;
   const { composition } = material;
-  if (entry.role !== "alkali") {
-    if (formula !== "stated") return answer(worked({ ...naming, formula, from, sources: [massBalance] }));
-    return answer(
-      given({ ...naming, value: entry.amount.value, by: `spec, ${entry.amount.text}`, sources: [fromSpec] }),
-    );
-  }
+  const plain = (): Amount => ({
+    parts:
+      formula === "stated"
+        ? given({ ...naming, value: entry.amount.value, by: `spec, ${entry.amount.text}`, sources: [fromSpec] })
+        : worked({ ...naming, formula, from, sources: [massBalance] }),
+    leaves: [],
+  });
+  if (entry.role !== "alkali") return answer(plain());
   if (composition === undefined) {
     return refuse(
       inputProblem(
@@ -325,12 +333,7 @@ function entryParts(entry: Entry, material: KitchenMaterial, scale: Scaling): Ou
     );
   }
   const meq = entry.amount.dimension === "alkalinity";
-  if (entry.as === "product" && !meq) {
-    if (formula !== "stated") return answer(worked({ ...naming, formula, from, sources: [massBalance] }));
-    return answer(
-      given({ ...naming, value: entry.amount.value, by: `spec, ${entry.amount.text}`, sources: [fromSpec] }),
-    );
-  }
+  if (entry.as === "product" && !meq) return answer(plain());
   const strength = entry.as === "anhydrous salts" ? anhydrousShare(composition) : alkalinityM(composition);
   if (strength.lte(ZERO)) {
     return refuse(
@@ -353,7 +356,7 @@ interface Dose {
   readonly strength: Decimal;
 }
 
-function doseFigure(naming: Pick<Figure, "id" | "label" | "unit" | "places">, entry: Entry, dose: Dose): Figure {
+function doseFigure(naming: Pick<Figure, "id" | "label" | "unit" | "places">, entry: Entry, dose: Dose): Amount {
   if (entry.as === "anhydrous salts" && !dose.meq) {
     const anhydrous = given({
       id: `${entry.id}.anhydrous-share`,
@@ -365,7 +368,8 @@ function doseFigure(naming: Pick<Figure, "id" | "label" | "unit" | "places">, en
       sources: [massBalance],
     });
     const formula = `(${dose.formula}) * 100 / anhydrous`;
-    return worked({ ...naming, formula, from: { ...dose.from, anhydrous }, sources: [massBalance] });
+    const parts = worked({ ...naming, formula, from: { ...dose.from, anhydrous }, sources: [massBalance] });
+    return { parts, leaves: [anhydrous] };
   }
   const alkalinity = given({
     id: `${entry.id}.strength`,
@@ -378,7 +382,8 @@ function doseFigure(naming: Pick<Figure, "id" | "label" | "unit" | "places">, en
   });
   if (dose.meq) {
     const formula = `(${dose.formula}) / alkalinity`;
-    return worked({ ...naming, formula, from: { ...dose.from, alkalinity }, sources: [massBalance] });
+    const parts = worked({ ...naming, formula, from: { ...dose.from, alkalinity }, sources: [massBalance] });
+    return { parts, leaves: [alkalinity] };
   }
   const soda = given({
     id: "sodium-carbonate.strength",
@@ -390,5 +395,6 @@ function doseFigure(naming: Pick<Figure, "id" | "label" | "unit" | "places">, en
     sources: [atomicWeightSource],
   });
   const formula = `(${dose.formula}) * soda / alkalinity`;
-  return worked({ ...naming, formula, from: { ...dose.from, soda, alkalinity }, sources: [massBalance] });
+  const parts = worked({ ...naming, formula, from: { ...dose.from, soda, alkalinity }, sources: [massBalance] });
+  return { parts, leaves: [soda, alkalinity] };
 }

@@ -21,6 +21,8 @@ export interface WaterBalance {
   /** All water, % of the dough. */
   readonly doughWater: Figure;
   readonly figures: readonly Figure[];
+  /** What the figures are worked out from. */
+  readonly leaves: readonly Figure[];
 }
 
 /** A line's own water, % of flour. */
@@ -74,13 +76,22 @@ export function balanceWater(lines: StatedLines, water: Spec["water"]): Outcome<
   });
   const tap = tapWater(way, lines, water, { carried, flour, others });
   if (!tap.ok) return tap;
-  return answer(summary(tap.value, carried, flour, others));
+  const leaves = lines.others.flatMap((line) => [moistureFigure(line), carriedWater(line)]);
+  return answer({
+    ...summary(tap.value.tap, carried, flour, others),
+    leaves: [...leaves, ...tap.value.leaves, others],
+  });
 }
 
 interface Known {
   readonly carried: Figure;
   readonly flour: Figure;
   readonly others: Figure;
+}
+
+interface Tap {
+  readonly tap: Figure;
+  readonly leaves: readonly Figure[];
 }
 
 const tapNaming = { id: "water.tap", label: "tap water", unit: "% of flour", places: 2 };
@@ -90,7 +101,7 @@ function tapWater(
   lines: StatedLines,
   water: Spec["water"],
   known: Known,
-): Outcome<Figure> {
+): Outcome<Tap> {
   const path: Path = ["water", way];
   if (way === "dough") {
     const stated = given({
@@ -108,20 +119,24 @@ function tapWater(
       from: { dough: stated, ...known },
       sources: [massBalance],
     });
-    return dec(tap.value).isNegative() ? refuse(belowCarried(path, water.dough?.text ?? "", tap, known)) : answer(tap);
+    return dec(tap.value).isNegative()
+      ? refuse(belowCarried(path, water.dough?.text ?? "", tap, known))
+      : answer({ tap, leaves: [stated] });
   }
   const amount = water[way];
   if (amount === undefined) return refuse(wayProblem([]));
   const stated = statedWater(way, lines, amount, path);
   if (!stated.ok) return stated;
-  if (way === "tap") return answer({ ...stated.value, ...tapNaming });
+  if (way === "tap") return answer({ tap: { ...stated.value, ...tapNaming }, leaves: [] });
   const tap = worked({
     ...tapNaming,
     formula: "added - carried",
     from: { added: stated.value, carried: known.carried },
     sources: [massBalance],
   });
-  return dec(tap.value).isNegative() ? refuse(belowCarried(path, amount.text, tap, known)) : answer(tap);
+  return dec(tap.value).isNegative()
+    ? refuse(belowCarried(path, amount.text, tap, known))
+    : answer({ tap, leaves: [stated.value] });
 }
 
 /**
@@ -168,7 +183,7 @@ function statedWater(
   );
 }
 
-function summary(tap: Figure, carried: Figure, flour: Figure, others: Figure): WaterBalance {
+function summary(tap: Figure, carried: Figure, flour: Figure, others: Figure): Omit<WaterBalance, "leaves"> {
   const added = worked({
     id: "water.added",
     label: "added water",

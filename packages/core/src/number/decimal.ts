@@ -42,14 +42,15 @@ export const HUNDRED = dec(100);
 
 /**
  * Writes a decimal as it travels in results: no exponent, no trailing zeros, at most 30 significant digits
- * (ten fewer than are calculated with, so that a last-digit remainder such as 0.999… does not show).
+ * (ten fewer than are calculated with). A remainder that earlier roundings left, as in three times 0.333…, is taken off.
  *
  * @throws {RangeError} when the number is not finite: a bug of the caller.
  * @example decimalText(dec(1).div(3)) // => "0.333333333333333333333333333333"
  */
 export function decimalText(value: Decimal): DecimalText {
   if (!value.isFinite()) throw new RangeError("a result is not a finite number");
-  const text = value.toSignificantDigits(30).toFixed();
+  const whole = value.toSignificantDigits(26);
+  const text = (whole.precision() <= 20 ? whole : value.toSignificantDigits(30)).toFixed();
   return text === "-0" ? "0" : text;
 }
 

@@ -16,7 +16,10 @@ export type QuantityReading =
   | { readonly ok: false; readonly expected: string; readonly advice: string };
 
 const numberPart = String.raw`\d+ \d+\/\d+|\d+\/\d+|\d+(?:\.\d+)?|\.\d+`;
-const term = new RegExp(String.raw`^\s*(${numberPart})\s*(°?[^\d\s.,;+-][^\d,;+]*?(?:100 g)?)\s*(?=$|\d|\.\d)`, "u");
+const term = new RegExp(
+  String.raw`^\s*(${numberPart})\s*(°?[^\d\s.,;+-][^\d,;+]*?(?:100 g|(?<=\/c?m)3)?)\s*(?=$|\d|\.\d)`,
+  "u",
+);
 const vulgar: Readonly<Record<string, string>> = {
   "½": "1/2",
   "¼": "1/4",
@@ -33,7 +36,7 @@ const vulgar: Readonly<Record<string, string>> = {
  * answered with what would be right.
  *
  * @param dimensions - what the quantity may measure, most usual first
- * @example parseQuantity("1 lb 4 oz", ["mass"]) // => { ok: true, quantity: { text: "1 lb 4 oz", dimension: "mass", value: "566.99046250", unit: "lb" } }
+ * @example parseQuantity("1 lb 4 oz", ["mass"]) // => { ok: true, quantity: { text: "1 lb 4 oz", dimension: "mass", value: "566.9904625", unit: "lb" } }
  */
 export function parseQuantity(input: string | number, dimensions: readonly Dimension[]): QuantityReading {
   const fits = unitsFor(dimensions).join(", ");
@@ -125,12 +128,12 @@ function spellFractions(text: string): string {
   return text.replace(/\s*([½¼¾⅓⅔⅛])/gu, (_, sign: string) => ` ${vulgar[sign] ?? sign}`).trim();
 }
 
-/** Turns an amount of a unit into the base unit. @example toBase(dec(212), findUnit("F")) // => 100 */
+/** Turns an amount of a unit into the base unit. @example toBase(dec(212), findUnit("F")).toString() // => "100" */
 export function toBase(amount: Decimal, unit: Unit): Decimal {
   return fahrenheit(unit) ? amount.minus(32).times(5).div(9) : amount.times(unit.factor);
 }
 
-/** Turns an amount of the base unit into a unit. @example fromBase(dec(100), findUnit("F")) // => 212 */
+/** Turns an amount of the base unit into a unit. @example fromBase(dec(100), findUnit("F")).toString() // => "212" */
 export function fromBase(amount: Decimal, unit: Unit): Decimal {
   return fahrenheit(unit) ? amount.times(9).div(5).plus(32) : amount.div(unit.factor);
 }

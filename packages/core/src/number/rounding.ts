@@ -36,7 +36,10 @@ export function roundKeepingTotal(steps: readonly Step[]): readonly Decimal[] {
   return rounded;
 }
 
-/** Lets the members of one division take up what is missing, as far as whole steps reach. */
+/**
+ * Lets the members of one division take up what is missing, as far as whole steps reach. Where that is more than a step
+ * for each, they give way in proportion to what they weigh, so that a small one hardly moves.
+ */
 function takeUp(
   steps: readonly Step[],
   rounded: readonly Decimal[],
@@ -44,23 +47,30 @@ function takeUp(
   division: Decimal,
   missing: Decimal,
 ): readonly Decimal[] {
-  const floors = members.map((index) => floorToDivision(steps[index]?.value ?? ZERO, division));
   const before = sum(members.map((index) => rounded[index] ?? ZERO));
-  const wanted = roundToDivision(before.plus(missing), division).minus(sum(floors)).div(division).toNumber();
-  const ranked = members
-    .map((index, place) => {
-      const value = steps[index]?.value ?? ZERO;
-      return { index, place, value, floor: floors[place] ?? ZERO, remainder: value.minus(floors[place] ?? ZERO) };
-    })
-    .sort((a, b) => b.remainder.comparedTo(a.remainder) || b.value.comparedTo(a.value) || a.place - b.place);
-  const bySize = [...ranked].sort((a, b) => b.value.comparedTo(a.value) || a.place - b.place);
-  const order = wanted >= 0 && wanted <= ranked.length ? ranked : bySize;
-  const given = new Map(ranked.map(({ index, floor }) => [index, floor]));
-  for (let step = 0; step < Math.abs(wanted); step += 1) {
-    const chosen = order[step % order.length];
-    if (chosen === undefined) break;
-    const value = given.get(chosen.index) ?? chosen.floor;
-    given.set(chosen.index, wanted > 0 ? value.plus(division) : value.minus(division));
-  }
-  return rounded.map((value, index) => given.get(index) ?? value);
+  const goal = roundToDivision(before.plus(missing), division);
+  const values = members.map((index) => steps[index]?.value ?? ZERO);
+  const weight = sum(values);
+  const stepsLeft = (shares: readonly Decimal[]): number =>
+    goal
+      .minus(sum(shares.map((share) => floorToDivision(share, division))))
+      .div(division)
+      .toNumber();
+  const wanted = stepsLeft(values);
+  const fits = wanted >= 0 && wanted <= members.length;
+  if (!fits && (weight.isZero() || goal.isNegative())) return rounded;
+  const shares = fits ? values : values.map((value) => value.times(goal).div(weight));
+  const given = largestRemainders(shares, division, stepsLeft(shares));
+  return rounded.map((value, index) => given[members.indexOf(index)] ?? value);
+}
+
+/** Rounds down, and gives the steps that are left to the largest remainders, then the largest values, then in order. */
+function largestRemainders(values: readonly Decimal[], division: Decimal, stepsLeft: number): readonly Decimal[] {
+  const floors = values.map((value) => floorToDivision(value, division));
+  const first = values
+    .map((value, index) => ({ index, value, remainder: value.minus(floors[index] ?? ZERO) }))
+    .sort((a, b) => b.remainder.comparedTo(a.remainder) || b.value.comparedTo(a.value) || a.index - b.index)
+    .slice(0, stepsLeft)
+    .map(({ index }) => index);
+  return floors.map((floor, index) => (first.includes(index) ? floor.plus(division) : floor));
 }

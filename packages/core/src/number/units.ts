@@ -79,7 +79,9 @@ export function findUnit(name: string): Unit | undefined {
   return byName.get(name.trim().toLowerCase().replace(/\s+/g, " "));
 }
 
-/** The symbols of the units that measure one of the given dimensions, for messages. */
+/** The symbols of the units that measure the given dimensions, in the order of these, for messages. */
 export function unitsFor(dimensions: readonly Dimension[]): readonly string[] {
-  return units.filter((unit) => dimensions.includes(unit.dimension)).map((unit) => unit.symbol);
+  return dimensions.flatMap((dimension) =>
+    units.filter((unit) => unit.dimension === dimension).map((unit) => unit.symbol),
+  );
 }

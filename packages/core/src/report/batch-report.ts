@@ -65,11 +65,12 @@ function batchFigures(batch: Batch): readonly Figure[] {
   return [
     ...batch.target.figures,
     ...batch.loads.figures,
-    ...weighed.flatMap(({ exact, load, batch: whole, worst }) => [exact, load, whole, worst]),
+    ...weighed.flatMap(({ exact, step, load, batch: whole, worst }) => [exact, step, load, whole, worst]),
     batch.loadTotal,
     batch.batchTotal,
-    ...batch.rounding.flatMap(({ asked, weighed: real, difference }) => [asked, real, difference]),
+    ...batch.rounding.flatMap(({ leaves, asked, weighed: real, difference }) => [...leaves, asked, real, difference]),
     ...batch.remedies.flatMap(({ figures }) => figures),
+    ...(batch.withStocks ?? []).map(({ mass }) => mass),
   ];
 }
 

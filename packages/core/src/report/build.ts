@@ -78,3 +78,23 @@ export function withWorking(plain: Report): Report {
     sections: [...plain.sections, { id: "working", heading: "Working", blocks: [{ kind: "working", figures }] }],
   };
 }
+
+/** A report of the working of one figure and of all it rests on; undefined where there is no such figure. */
+export function onlyFigure(plain: Report, id: string): Report | undefined {
+  if (plain.figures[id] === undefined) return undefined;
+  const kept: Record<string, Report["figures"][string]> = {};
+  const keep = (one: string): void => {
+    const figure = plain.figures[one];
+    if (figure === undefined || one in kept) return;
+    kept[one] = figure;
+    if (figure.working.kind === "formula") for (const from of figure.working.from) keep(from);
+  };
+  keep(id);
+  return {
+    ...plain,
+    sections: [{ id: "working", heading: "Working", blocks: [{ kind: "working", figures: Object.values(kept) }] }],
+    figures: kept,
+    notes: [],
+    cautions: [],
+  };
+}

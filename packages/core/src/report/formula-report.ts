@@ -28,25 +28,27 @@ export function formulaReport(formula: Formula, notes: readonly Note[]): Report 
       section("alkali", "Alkali", formula.alkali && { kind: "figures", figures: formula.alkali.figures }),
       allergenSection(formula),
     ],
-    figures: formulaFigures(formula, shares),
+    figures: [...formulaFigures(formula), ...shares, ...Object.values(wholeDough(formula, shares))],
     notes,
     cautions: formulaCautions(formula),
   });
 }
 
 /** Every figure of a formula, in the order in which they build on each other. */
-export function formulaFigures(formula: Formula, shares: readonly Figure[] = []): readonly Figure[] {
+export function formulaFigures(formula: Formula): readonly Figure[] {
   const stated = formula.lines.filter((line) => line.role !== "water");
   return [
     ...(formula.writtenFlour ? [formula.writtenFlour] : []),
     ...(formula.referenceFactor ? [formula.referenceFactor] : []),
-    ...stated.map((line) => line.parts),
+    ...stated.flatMap((line) => [...line.leaves, line.parts]),
+    ...(formula.dusting ? [...formula.dusting.leaves, formula.dusting.parts] : []),
     ...formula.blend.figures,
-    ...stated.filter((line) => line.role !== "flour").map(carriedWater),
+    ...formula.lines.filter((line) => line.role === "flour").map(carriedWater),
+    ...formula.water.leaves,
     ...formula.water.figures,
+    ...(formula.alkali?.leaves ?? []),
     ...(formula.alkali?.figures ?? []),
     formula.salt,
-    ...shares,
   ];
 }
 
@@ -78,7 +80,24 @@ function formulaTable(formula: Formula, shares: readonly Figure[]): Table {
       figureCell(line.role === "water" ? line.parts : carriedWater(line)),
     ]);
   });
-  const { dough, flour, added } = formula.water;
+  const { dough } = formula.water;
+  const { whole, water } = wholeDough(formula, shares);
+  const total = row([words("dough"), figureCell(dough), figureCell(whole), figureCell(water)], "total");
+  const dusting = formula.dusting;
+  const aside = dusting
+    ? [
+        row(
+          [words(`${dusting.name} (dusting, not in the dough)`), figureCell(dusting.parts), words(""), words("")],
+          "aside",
+        ),
+      ]
+    : [];
+  return table("formula", columns, [...rows, total, ...aside]);
+}
+
+/** The sums of the formula table. */
+function wholeDough(formula: Formula, shares: readonly Figure[]): { readonly whole: Figure; readonly water: Figure } {
+  const { flour, added } = formula.water;
   const whole = worked({
     id: "dough.share",
     label: "whole dough",
@@ -97,17 +116,7 @@ function formulaTable(formula: Formula, shares: readonly Figure[]): Table {
     from: { flour, added },
     sources: [definition],
   });
-  const total = row([words("dough"), figureCell(dough), figureCell(whole), figureCell(water)], "total");
-  const dusting = formula.dusting;
-  const aside = dusting
-    ? [
-        row(
-          [words(`${dusting.name} (dusting, not in the dough)`), figureCell(dusting.parts), words(""), words("")],
-          "aside",
-        ),
-      ]
-    : [];
-  return table("formula", columns, [...rows, total, ...aside]);
+  return { whole, water };
 }
 
 function blendBlocks(formula: Formula): readonly (Block | undefined)[] {

@@ -20,7 +20,14 @@ const sourceSchema = z
 const workingSchema = z
   .discriminatedUnion("kind", [
     z.object({ kind: z.literal("given"), by: z.string() }).readonly(),
-    z.object({ kind: z.literal("formula"), formula: z.string(), numbers: z.string() }).readonly(),
+    z
+      .object({
+        kind: z.literal("formula"),
+        formula: z.string().meta({ description: "The formula in names" }),
+        numbers: z.string().meta({ description: "The same with the numbers put in" }),
+        from: z.array(z.string()).readonly().meta({ description: "Ids of the figures that went in" }),
+      })
+      .readonly(),
     z.object({ kind: z.literal("procedure"), by: z.string() }).readonly(),
   ])
   .meta({ id: "Working", description: "How a figure came about" });

@@ -1,0 +1,30 @@
+import { spawnSync } from "node:child_process";
+import { fileURLToPath } from "node:url";
+
+const root = fileURLToPath(new URL("../..", import.meta.url));
+const command = fileURLToPath(new URL("../../packages/cli/bin/noodlewright.cjs", import.meta.url));
+
+/** How a run of the built command ended. */
+export interface Ended {
+  readonly status: number | null;
+  readonly stdout: string;
+  readonly stderr: string;
+}
+
+interface Surroundings {
+  readonly input?: string | Uint8Array;
+  readonly cwd?: string;
+  readonly env?: Readonly<Record<string, string>>;
+}
+
+/** Runs the built command as a process of its own, from the root of the project. */
+export function runBuilt(args: readonly string[], { input = "", cwd = root, env = {} }: Surroundings = {}): Ended {
+  const { status, stdout, stderr, error } = spawnSync(process.execPath, [command, ...args], {
+    cwd,
+    input,
+    encoding: "utf8",
+    env: { ...process.env, NO_COLOR: "1", ...env },
+  });
+  if (error) throw error;
+  return { status, stdout, stderr };
+}

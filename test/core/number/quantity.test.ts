@@ -1,0 +1,127 @@
+import { describe, expect, it } from "vitest";
+import { dec } from "../../../packages/core/src/number/decimal.ts";
+import { fromBase, parseQuantity, toBase } from "../../../packages/core/src/number/quantity.ts";
+import { type Dimension, findUnit, units, unitsFor } from "../../../packages/core/src/number/units.ts";
+
+/** What is written, what it may measure, its value in the base unit, the unit it was written in. */
+const readable: readonly (readonly [string | number, readonly Dimension[], string, string])[] = [
+  ["350 g", ["mass"], "350", "g"],
+  ["350g", ["mass"], "350", "g"],
+  ["  2.5 kg ", ["mass"], "2500", "kg"],
+  ["2.50 KG", ["mass"], "2500", "kg"],
+  [".5 kg", ["mass"], "500", "kg"],
+  ["250 mg", ["mass"], "0.25", "mg"],
+  ["1 t", ["mass"], "1000000", "t"],
+  ["1 lb 4 oz", ["mass"], "566.9904625", "lb"],
+  ["1lb4oz", ["mass"], "566.9904625", "lb"],
+  ["2 pounds 1 1/2 ounces", ["mass"], "949.7090246875", "lb"],
+  ["1 1/2 oz", ["mass"], "42.5242846875", "oz"],
+  ["1½ oz", ["mass"], "42.5242846875", "oz"],
+  ["¾ lb", ["mass"], "340.1942775", "lb"],
+  ["3/4 lb", ["mass"], "340.1942775", "lb"],
+  ["0 g", ["mass"], "0", "g"],
+  ["36 %", ["share"], "36", "%"],
+  ["36%", ["share", "mass"], "36", "%"],
+  ["12 percent", ["share"], "12", "%"],
+  ["500 ppm", ["share"], "0.05", "ppm"],
+  ["300 mg/kg", ["share"], "0.03", "ppm"],
+  ["1.4 mm", ["length"], "1.4", "mm"],
+  ["1 ft 2 in", ["length"], "355.6", "ft"],
+  ["500 ml", ["volume"], "500", "mL"],
+  ["1 gal", ["volume"], "3785.411784", "gal"],
+  ["38 °C", ["temperature"], "38", "°C"],
+  ["38°C", ["temperature"], "38", "°C"],
+  ["38 c", ["temperature"], "38", "°C"],
+  ["212 °F", ["temperature"], "100", "°F"],
+  ["100 F", ["temperature"], "37.7777777777777777777777777778", "°F"],
+  ["-5 °C", ["temperature"], "-5", "°C"],
+  ["−5 °C", ["temperature"], "-5", "°C"],
+  ["-40 F", ["temperature"], "-40", "°F"],
+  ["1 h 30 min", ["time"], "5400", "h"],
+  ["90 min", ["time"], "5400", "min"],
+  ["1.25 g/mL", ["density"], "1.25", "g/mL"],
+  ["1.25 g/cm3", ["density"], "1.25", "g/mL"],
+  ["1250 kg/m3", ["density"], "1.25", "kg/m³"],
+  ["1250 kg/m³", ["density"], "1.25", "kg/m³"],
+  ["17 meq", ["alkalinity"], "17", "meq"],
+  ["17 meq/100 g", ["share", "alkalinity"], "17", "meq"],
+  ["6 m/min", ["speed"], "6", "m/min"],
+  ["0.1 m/s", ["speed"], "6", "m/s"],
+];
+
+describe("parseQuantity reads what people write", () => {
+  it.each(readable)("%s", (written, dimensions, value, unit) => {
+    const reading = parseQuantity(written, dimensions);
+    if (!reading.ok) throw new Error(reading.advice);
+    expect(reading.quantity).toEqual({
+      text: String(written).trim(),
+      dimension: findUnit(unit)?.dimension,
+      value,
+      unit,
+    });
+  });
+});
+
+/** What is written, what it may measure, and what the advice must name. */
+const unreadable: readonly (readonly [string | number, readonly Dimension[], string])[] = [
+  ["350", ["mass"], '"350 g"'],
+  [36, ["share", "mass"], '"36 %"'],
+  ["1e3", ["mass"], "add the unit"],
+  ["-3 g", ["mass"], "zero or more"],
+  ["−3 %", ["share"], "zero or more"],
+  ["1,5 kg", ["mass"], "point"],
+  ["1,500 g", ["mass"], "1500"],
+  ["3 furlongs", ["length"], '"furlongs" is not a unit'],
+  ["3 mm", ["mass"], "measures length"],
+  ["20 °C", ["share"], "measures temperature"],
+  ["4 oz 1 lb", ["mass"], "from large to small"],
+  ["1 lb 1 lb", ["mass"], "from large to small"],
+  ["1 lb 4 in", ["mass", "length"], "from large to small"],
+  ["30 % 5 %", ["share"], "from large to small"],
+  ["1/0 kg", ["mass"], "write it like"],
+  ["", ["mass"], "write it like"],
+  ["   ", ["mass"], "write it like"],
+  ["about 3 g", ["mass"], "write it like"],
+  ["3 g.", ["mass"], "not a unit"],
+  ["3 g + 2 g", ["mass"], "write it like"],
+  ["1e3 g", ["mass"], '"e" is not a unit'],
+  ["NaN", ["mass"], "write it like"],
+  [Number.NaN, ["mass"], "write it like"],
+  [Number.POSITIVE_INFINITY, ["mass"], "write it like"],
+  [`${"9".repeat(90)} g`, ["mass"], "short"],
+  ["g", ["mass"], "write it like"],
+  ["5 constructor", ["mass"], '"constructor" is not a unit'],
+];
+
+describe("parseQuantity says what would be right", () => {
+  it.each(unreadable)("%s", (written, dimensions, advice) => {
+    const reading = parseQuantity(written, dimensions);
+    if (reading.ok) throw new Error(`was read as ${reading.quantity.value} ${reading.quantity.dimension}`);
+    expect(reading.advice).toContain(advice);
+    expect(reading.expected).toContain(unitsFor(dimensions).join(", "));
+  });
+});
+
+describe("units", () => {
+  it.each(units.map((unit) => [unit.symbol, unit] as const))("%s is found by its symbol and its other names", (_, unit) => {
+    for (const name of [unit.symbol, unit.symbol.toUpperCase(), ...unit.aliases]) expect(findUnit(name)).toBe(unit);
+  });
+
+  it.each(units.map((unit) => [unit.symbol, unit] as const))("%s is read after a number", (_, unit) => {
+    for (const name of [unit.symbol, ...unit.aliases]) {
+      const reading = parseQuantity(`3 ${name}`, [unit.dimension]);
+      expect(reading.ok && reading.quantity.unit, name).toBe(unit.symbol);
+    }
+  });
+
+  it("gives no two units the same name", () => {
+    const names = units.flatMap(({ symbol, aliases }) => [...new Set([symbol.toLowerCase(), ...aliases])]);
+    expect(new Set(names).size).toBe(names.length);
+  });
+
+  it.each(units.map((unit) => [unit.symbol, unit] as const))("%s goes to the base unit and back", (_, unit) => {
+    for (const amount of ["0", "1", "12.75", "-40"]) {
+      expect(fromBase(toBase(dec(amount), unit), unit).minus(amount).abs().lt("1e-35")).toBe(true);
+    }
+  });
+});

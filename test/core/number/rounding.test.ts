@@ -1,0 +1,76 @@
+import fc from "fast-check";
+import { describe, expect, it } from "vitest";
+import { dec, sum } from "../../../packages/core/src/number/decimal.ts";
+import { roundKeepingTotal, type Step } from "../../../packages/core/src/number/rounding.ts";
+
+const steps = (...pairs: readonly (readonly [value: string, division: string])[]): readonly Step[] =>
+  pairs.map(([value, division]) => ({ value: dec(value), division: dec(division) }));
+
+describe("roundKeepingTotal", () => {
+  it.each([
+    ["the largest remainder goes first", [["1.2", "1"], ["1.7", "1"], ["1.1", "1"]], ["1", "2", "1"]],
+    ["ties go in the order given", [["1.5", "1"], ["1.5", "1"]], ["2", "1"]],
+    ["what is whole stays", [["3", "1"], ["4", "1"]], ["3", "4"]],
+    ["nothing stays nothing", [["0", "1"], ["0", "0.1"]], ["0", "0"]],
+    ["the coarse one takes up what the fine one leaves", [["1000.4", "1"], ["12.34", "0.1"]], ["1000", "12.3"]],
+    ["the coarse one goes up where the total asks for it", [["1000.4", "1"], ["12.24", "0.1"]], ["1000", "12.2"]],
+    ["the total is rounded, not each", [["0.4", "1"], ["0.4", "1"], ["0.4", "1"]], ["1", "0", "0"]],
+    ["half of the coarsest division goes up", [["0.25", "1"], ["0.25", "1"]], ["1", "0"]],
+  ] as const)("%s", (_, pairs, expected) => {
+    expect(roundKeepingTotal(steps(...pairs)).map(String)).toEqual(expected);
+  });
+
+  it("gives nothing for nothing", () => {
+    expect(roundKeepingTotal([])).toEqual([]);
+  });
+
+  const oneStep = fc.record({
+    value: fc.integer({ min: 0, max: 20_000_000 }).map((n) => dec(n).div(1000)),
+    division: fc.constantFrom("0.01", "0.1", "0.5", "1", "2", "5", "2.8349523125", "28.349523125").map(dec),
+  });
+
+  it("stays within half of the coarsest division of the exact total, in whole divisions", () => {
+    fc.assert(
+      fc.property(fc.array(oneStep, { minLength: 1, maxLength: 12 }), (items) => {
+        const rounded = roundKeepingTotal(items);
+        const coarsest = items.reduce((most, { division }) => (division.gt(most) ? division : most), dec(0));
+        const off = sum(rounded).minus(sum(items.map(({ value }) => value)));
+        expect(off.abs().lte(coarsest.div(2))).toBe(true);
+        rounded.forEach((mass, index) => {
+          expect(mass.mod(items[index]?.division ?? 1).isZero()).toBe(true);
+        });
+      }),
+      { numRuns: 400 },
+    );
+  });
+
+  it("moves nothing further than to the next division where all divisions are the same", () => {
+    fc.assert(
+      fc.property(
+        fc.array(fc.integer({ min: 0, max: 2_000_000 }), { minLength: 1, maxLength: 12 }),
+        fc.constantFrom("0.1", "1", "2.8349523125"),
+        (values, division) => {
+          const items = values.map((value) => ({ value: dec(value).div(1000), division: dec(division) }));
+          roundKeepingTotal(items).forEach((mass, index) => {
+            expect(mass.minus(items[index]?.value ?? 0).abs().lt(division)).toBe(true);
+            expect(mass.isNegative()).toBe(false);
+          });
+        },
+      ),
+    );
+  });
+
+  it("never makes a mass negative when each goes to the finest scale that takes it", () => {
+    const fine = { division: dec("0.1"), capacity: dec(500) };
+    const coarse = { division: dec(5) };
+    fc.assert(
+      fc.property(fc.array(fc.integer({ min: 0, max: 900_000 }), { minLength: 1, maxLength: 60 }), (values) => {
+        const items = values.map((value) => {
+          const mass = dec(value).div(1000);
+          return { value: mass, division: mass.lte(fine.capacity) ? fine.division : coarse.division };
+        });
+        for (const mass of roundKeepingTotal(items)) expect(mass.isNegative()).toBe(false);
+      }),
+    );
+  });
+});
