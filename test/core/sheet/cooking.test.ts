@@ -1,6 +1,6 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { cautionsFor, type Hazard } from "../../../packages/core/src/sheet/cautions.ts";
+import { type SheetHazard, sheetCautions } from "../../../packages/core/src/sheet/cautions.ts";
 import { cookedMass, rawMass } from "../../../packages/core/src/sheet/cook.ts";
 import { gainFromWater, gainFromWeights } from "../../../packages/core/src/sheet/cook-gain.ts";
 import { dustingStarch } from "../../../packages/core/src/sheet/dusting.ts";
@@ -93,14 +93,14 @@ it("dusting starch is nothing until it has been weighed", () => {
 });
 
 describe("cautions", () => {
-  const all: readonly Hazard[] = ["rolls", "cutter", "dust", "pot", "standing-dough", "packed"];
+  const all: readonly SheetHazard[] = ["rolls", "cutter", "dust", "pot", "standing-dough", "packed"];
 
   it("come once each, in the order asked for", () => {
-    expect(cautionsFor(["pot", "rolls", "pot"]).map(({ code }) => code)).toEqual(["caution.pot", "caution.rolls"]);
+    expect(sheetCautions(["pot", "rolls", "pot"]).map(({ code }) => code)).toEqual(["caution.pot", "caution.rolls"]);
   });
 
   it("defer to manual or local rules, and print no keeping time", () => {
-    for (const { text, sources } of cautionsFor(all)) {
+    for (const { text, sources } of sheetCautions(all)) {
       expect(text).toMatch(/manual|[Ll]ocal/u);
       expect(text).not.toMatch(/\d+ (?:days?|hours?|weeks?)/u);
       expect(sources.length).toBeGreaterThan(0);

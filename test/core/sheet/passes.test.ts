@@ -129,6 +129,20 @@ describe("problems of a pass schedule", () => {
     );
   });
 
+  it("leaves out settings wider than the dough is thick", () => {
+    const gaps: Gaps = {
+      kind: "dial",
+      settings: [
+        { name: "1", gap: "5" },
+        { name: "2", gap: "2" },
+      ],
+    };
+    const outcome = passSchedule({ gaps, firstThickness: "4", finalThickness: "2" });
+    expect(!outcome.ok && outcome.problems.map(({ found }) => found)).toEqual([
+      "from the first thickness of 4.00 mm to setting 2 (2.00 mm) one pass takes off 50.0 %",
+    ]);
+  });
+
   it.each([
     ["passes.final-not-on-setting", { gaps: dial, firstThickness: "7", finalThickness: "1.25" }],
     ["passes.final-outside-gap", { gaps: free, firstThickness: "7", finalThickness: "0.2" }],

@@ -2,7 +2,7 @@ import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import type { Booking } from "../../../packages/core/src/sheet/bookings.ts";
 import { latestTimes, operationsOf } from "../../../packages/core/src/sheet/load-times.ts";
-import type { PlanRequest, Stage } from "../../../packages/core/src/sheet/plan-request.ts";
+import type { PlanRequest, PlanStage } from "../../../packages/core/src/sheet/plan-request.ts";
 import { type PlannedStage, type TimePlan, timePlan } from "../../../packages/core/src/sheet/timeplan.ts";
 import { answered, codesOf } from "./answered.ts";
 
@@ -70,13 +70,13 @@ function check(plan: TimePlan, request: PlanRequest): number {
 }
 
 const machineNames = ["mixer", "sheeter", "pot"] as const;
-const work: fc.Arbitrary<Stage> = fc.record({
+const work: fc.Arbitrary<PlanStage> = fc.record({
   kind: fc.constant("work" as const),
   name: fc.constantFrom("mix", "roll", "cut", "boil"),
   machine: fc.constantFrom(...machineNames),
   minutes: fc.integer({ min: 1, max: 20 }),
 });
-const wait: fc.Arbitrary<Stage> = fc
+const wait: fc.Arbitrary<PlanStage> = fc
   .record({ least: fc.integer({ min: 0, max: 20 }), more: fc.option(fc.integer({ min: 0, max: 15 })) })
   .map(({ least, more }) => ({
     kind: "wait",
@@ -86,7 +86,7 @@ const wait: fc.Arbitrary<Stage> = fc
   }));
 const stages = fc
   .tuple(work, fc.array(fc.oneof(work, wait), { maxLength: 5 }), work)
-  .map(([first, between, last]): readonly Stage[] => [first, ...between, last]);
+  .map(([first, between, last]): readonly PlanStage[] => [first, ...between, last]);
 const machines = fc
   .tuple(...machineNames.map((name) => fc.record({ name: fc.constant(name), count: fc.integer({ min: 1, max: 3 }) })))
   .map((all) => [...all]);
@@ -165,7 +165,7 @@ describe("the latest times of a load", () => {
       fc.integer({ min: 0, max: 4 }),
       fc.integer({ min: 1, max: 5 }),
     )
-    .map(([mix, least, more, roll]): readonly Stage[] => [
+    .map(([mix, least, more, roll]): readonly PlanStage[] => [
       { kind: "work", name: "mix", machine: "mixer", minutes: mix },
       { kind: "wait", name: "rest", least, greatest: least + more },
       { kind: "work", name: "roll", machine: "sheeter", minutes: roll },

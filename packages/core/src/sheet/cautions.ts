@@ -1,12 +1,12 @@
+import type { Note } from "../figure/problem.ts";
 import type { Source } from "../figure/source.ts";
 
 /** Work that calls for care. */
-export type Hazard = "rolls" | "cutter" | "dust" | "pot" | "standing-dough" | "packed";
+export type SheetHazard = "rolls" | "cutter" | "dust" | "pot" | "standing-dough" | "packed";
 
 /** What is usually warned of, and whose word counts. */
-export interface Caution {
-  readonly code: `caution.${Hazard}`;
-  readonly text: string;
+export interface Caution extends Note {
+  readonly code: `caution.${SheetHazard}`;
   readonly sources: readonly Source[];
 }
 
@@ -34,7 +34,7 @@ const packedRule: Source = {
 };
 const practice: Source = { cite: "common practice, no source", standing: "practice" };
 
-const cautions: Readonly<Record<Hazard, Omit<Caution, "code">>> = {
+const cautions: Readonly<Record<SheetHazard, Pick<Caution, "text" | "sources">>> = {
   rolls: {
     text: "Rolls draw in fingers, hair, sleeves and apron strings faster than they can be stopped: tie back and roll up, keep guards and stop bars in place, feed with the flat hand or a tool, and switch off and unplug before clearing or cleaning. Children turn the handle only beside somebody who has been shown how. The machine's manual and the local rules for its use come first.",
     sources: [sheeterStandard, bakeryRule],
@@ -64,8 +64,8 @@ const cautions: Readonly<Record<Hazard, Omit<Caution, "code">>> = {
 /**
  * Lists the usual cautions for the work at hand, each hazard once, in the order asked for.
  *
- * @example cautionsFor(["rolls", "pot"]).map((caution) => caution.code) // => ["caution.rolls", "caution.pot"]
+ * @example sheetCautions(["rolls", "pot"]).map((caution) => caution.code) // => ["caution.rolls", "caution.pot"]
  */
-export function cautionsFor(hazards: readonly Hazard[]): readonly Caution[] {
-  return [...new Set(hazards)].map((hazard) => ({ code: `caution.${hazard}` as const, ...cautions[hazard] }));
+export function sheetCautions(hazards: readonly SheetHazard[]): readonly Caution[] {
+  return [...new Set(hazards)].map((hazard) => ({ code: `caution.${hazard}` as const, path: [], ...cautions[hazard] }));
 }

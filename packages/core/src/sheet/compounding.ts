@@ -4,7 +4,7 @@ import { definition, fromSpec } from "../figure/source.ts";
 import { type DecimalText, dec } from "../number/decimal.ts";
 import type { Limits } from "./inputs.ts";
 import type { Gaps } from "./machine.ts";
-import type { Step } from "./step.ts";
+import type { PassStep } from "./pass-step.ts";
 
 /**
  * How the crumb becomes one sheet: it goes through the gap once, then layers are laid on each other and go through it again.
@@ -19,7 +19,7 @@ export interface Compounding {
 }
 
 /** A pass of compounding. */
-export interface CompoundStep extends Step {
+export interface CompoundStep extends PassStep {
   readonly kind: "rough" | "compound";
   readonly layers: number;
   readonly reduction?: Figure;

@@ -3,10 +3,10 @@ import { answer, noAnswer, type Outcome, type Problem, refuse } from "../figure/
 import { type Decimal, dec, HUNDRED, ONE } from "../number/decimal.ts";
 import { bestWay, reductionOf, type Stop, type TooBigStep, thinnestAfter, tooBigSteps } from "./gap-choice.ts";
 import type { Gaps } from "./machine.ts";
-import { downwards, mm, percent, type Reduction, type Step, stepAt } from "./step.ts";
+import { downwards, mm, type PassStep, percent, type Reduction, stepAt } from "./pass-step.ts";
 
 /** The best steps among fixed settings, ending at the one nearest to the final thickness. */
-export function fixedSteps(gaps: Exclude<Gaps, { kind: "free" }>, reduction: Reduction): Outcome<readonly Step[]> {
+export function fixedSteps(gaps: Exclude<Gaps, { kind: "free" }>, reduction: Reduction): Outcome<readonly PassStep[]> {
   const [first, final, limit] = [exact(reduction.first), exact(reduction.final), exact(reduction.largestReduction)];
   const stops = gaps.settings
     .map(({ name, gap }) => ({ name, gap: dec(gap), thickness: dec(gap).times(exact(reduction.springBack)) }))

@@ -3,12 +3,12 @@ import { answer, noAnswer, type Outcome, type Problem, refuse } from "../figure/
 import { definition, fromSpec, type Source } from "../figure/source.ts";
 import { type Decimal, HUNDRED, ONE } from "../number/decimal.ts";
 import { fewestPasses, keepsTo, reductionOf } from "./gap-choice.ts";
-import { downwards, millimetres, mm, percent, type Reduction, type Step } from "./step.ts";
+import { downwards, millimetres, mm, type PassStep, percent, type Reduction } from "./pass-step.ts";
 
 const equalRatio: Source = { ...definition, cite: "equal ratio of thickness in every pass" };
 
 /** Steps of equal ratio between rolls that open freely; the first one is cut short where the rolls do not open wide enough. */
-export function freeSteps(least: Decimal, greatest: Decimal, reduction: Reduction): Outcome<readonly Step[]> {
+export function freeSteps(least: Decimal, greatest: Decimal, reduction: Reduction): Outcome<readonly PassStep[]> {
   const { first, final, largestReduction, springBack } = reduction;
   const lastGap = exact(final).div(exact(springBack));
   if (lastGap.lt(least) || lastGap.gt(greatest)) {
@@ -26,7 +26,7 @@ export function freeSteps(least: Decimal, greatest: Decimal, reduction: Reductio
   if (!keepsTo(exact(largestReduction), exact(first), exact(widest))) {
     return refuse(firstTooThick(exact(first), exact(widest), exact(largestReduction)));
   }
-  const opened: Step = { gap: gapFor(widest, springBack, 1), thickness: widest };
+  const opened: PassStep = { gap: gapFor(widest, springBack, 1), thickness: widest };
   return answer([opened, ...equalSteps(widest, final, springBack, passes - 1)]);
 }
 
@@ -52,7 +52,7 @@ function firstTooThick(first: Decimal, widest: Decimal, largestReduction: Decima
   );
 }
 
-function equalSteps(first: Figure, final: Figure, springBack: Figure, passes: number): readonly Step[] {
+function equalSteps(first: Figure, final: Figure, springBack: Figure, passes: number): readonly PassStep[] {
   return Array.from({ length: passes }, (_, index) => {
     const pass = index + 1;
     const naming = { id: `pass-${pass}.thickness`, label: "thickness", ...millimetres };

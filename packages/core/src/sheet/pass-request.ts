@@ -4,7 +4,7 @@ import type { DecimalText } from "../number/decimal.ts";
 import { type Compounding, compoundingLimits, compoundingProblems } from "./compounding.ts";
 import { outsideLimits } from "./inputs.ts";
 import { type Gaps, gapProblems } from "./machine.ts";
-import type { GapList } from "./pass-steps.ts";
+import type { GapList } from "./steps-for-gaps.ts";
 
 /** What a pass schedule is asked for. Thicknesses in mm. */
 export interface PassRequest {

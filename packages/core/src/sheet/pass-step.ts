@@ -3,7 +3,7 @@ import { definition, fromSpec } from "../figure/source.ts";
 import { type Decimal, type DecimalText, fixedText, HUNDRED } from "../number/decimal.ts";
 
 /** One way of setting the rolls: the gap and the thickness the sheet has afterwards. */
-export interface Step {
+export interface PassStep {
   readonly setting?: string;
   readonly gap: Figure;
   readonly thickness: Figure;
@@ -22,7 +22,7 @@ export interface Reduction {
 export const millimetres = { unit: "mm", places: 2 };
 
 /** The step through a gap that is given. */
-export function stepAt(gap: DecimalText | Decimal, springBack: Figure, setting?: string): Step {
+export function stepAt(gap: DecimalText | Decimal, springBack: Figure, setting?: string): PassStep {
   const set = given({ id: "gap", label: "gap", ...millimetres, value: gap, by: "the machine", sources: [fromSpec] });
   const thickness = worked({
     id: "thickness",

@@ -6,8 +6,8 @@ import { type CompoundStep, compoundingSteps } from "./compounding.ts";
 import { asked, askedOr } from "./inputs.ts";
 import { lengthFigure, reductionFigure, timed, totalTime, tripsFigure } from "./pass-figures.ts";
 import { type PassRequest, passRequestProblems } from "./pass-request.ts";
-import { stepsFor } from "./pass-steps.ts";
-import type { Step } from "./step.ts";
+import type { PassStep } from "./pass-step.ts";
+import { stepsFor } from "./steps-for-gaps.ts";
 
 /** One pass between the rolls. The crumb of the first rough pass has no thickness before. */
 export interface Pass {
@@ -103,7 +103,7 @@ function numbered(
   request: PassRequest,
   folded: readonly CompoundStep[],
   first: Figure,
-  steps: readonly Step[],
+  steps: readonly PassStep[],
 ): readonly Pass[] {
   const reduced = steps.map((step, index) => {
     const before = steps[index - 1]?.thickness ?? first;

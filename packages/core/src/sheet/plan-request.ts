@@ -21,7 +21,7 @@ export interface WaitStage {
   readonly greatest?: number;
 }
 
-export type Stage = WorkStage | WaitStage;
+export type PlanStage = WorkStage | WaitStage;
 
 /** Machines of one kind: mixers, sheeters, pots, hands. */
 export interface MachineCount {
@@ -34,7 +34,7 @@ export interface PlanRequest {
   /** Time of service, "12:15"; every load is done by then. */
   readonly serve: string;
   readonly loads: number;
-  readonly stages: readonly Stage[];
+  readonly stages: readonly PlanStage[];
   readonly machines: readonly MachineCount[];
   /** Longest a load may stand between two stages with no wait between them; no limit where it is left out. */
   readonly longestGap?: number;
@@ -71,14 +71,14 @@ function serveProblems(serve: string): readonly Problem[] {
   return [inputProblem("plan.serve-time", ["serve"], `"${serve}"`, expected, 'write it like "12:15"')];
 }
 
-function orderProblems(stages: readonly Stage[]): readonly Problem[] {
+function orderProblems(stages: readonly PlanStage[]): readonly Problem[] {
   if (stages[0]?.kind === "work" && stages.at(-1)?.kind === "work") return [];
   const expected = "a first and a last stage that take a machine or hands";
   const advice = "begin with weighing or mixing and end with cutting or boiling";
   return [inputProblem("plan.open-ended", ["stages"], "a wait at an end, or no stages", expected, advice)];
 }
 
-function machineProblems(stages: readonly Stage[], machines: readonly MachineCount[]): readonly Problem[] {
+function machineProblems(stages: readonly PlanStage[], machines: readonly MachineCount[]): readonly Problem[] {
   const names = machines.map((machine) => machine.name);
   const twice = names.filter((name, index) => names.indexOf(name) !== index);
   const missing = stages.flatMap((stage, index) =>

@@ -5,7 +5,7 @@ import { fixedSteps } from "./fixed-steps.ts";
 import { freeSteps } from "./free-steps.ts";
 import { keepsTo, reductionOf } from "./gap-choice.ts";
 import type { Gaps } from "./machine.ts";
-import { mm, percent, type Reduction, type Step, stepAt } from "./step.ts";
+import { mm, type PassStep, percent, type Reduction, stepAt } from "./pass-step.ts";
 
 /** Gaps that are given one by one, widest first, mm. */
 export interface GapList {
@@ -14,7 +14,7 @@ export interface GapList {
 }
 
 /** Works out the steps for whatever kind of gaps there are. */
-export function stepsFor(gaps: Gaps | GapList, reduction: Reduction): Outcome<readonly Step[]> {
+export function stepsFor(gaps: Gaps | GapList, reduction: Reduction): Outcome<readonly PassStep[]> {
   switch (gaps.kind) {
     case "free":
       return freeSteps(dec(gaps.least), dec(gaps.greatest), reduction);
@@ -27,7 +27,7 @@ export function stepsFor(gaps: Gaps | GapList, reduction: Reduction): Outcome<re
   }
 }
 
-function listedSteps(gaps: readonly DecimalText[], reduction: Reduction): Outcome<readonly Step[]> {
+function listedSteps(gaps: readonly DecimalText[], reduction: Reduction): Outcome<readonly PassStep[]> {
   const { first, largestReduction, springBack } = reduction;
   const steps = gaps.map((gap) => stepAt(gap, springBack));
   const problems: Problem[] = [...endProblems(steps, reduction)];
@@ -48,7 +48,7 @@ function listedSteps(gaps: readonly DecimalText[], reduction: Reduction): Outcom
   return problems.length > 0 ? refuse(...problems) : answer(steps, notes);
 }
 
-function endProblems(steps: readonly Step[], { final, finalTolerance }: Reduction): readonly Problem[] {
+function endProblems(steps: readonly PassStep[], { final, finalTolerance }: Reduction): readonly Problem[] {
   const last = steps.at(-1);
   if (last === undefined) {
     const advice = "list the gaps, widest first";
