@@ -10,7 +10,7 @@ function shownBy(command: string): string {
   const [program, ...args] = splitWords(command);
   expect(program).toBe("noodlewright");
   const { stdout, stderr } = runBuilt(args);
-  return stdout + stderr;
+  return (stdout + stderr).replaceAll("\r\n", "\n");
 }
 
 describe("the README's tour", () => {
