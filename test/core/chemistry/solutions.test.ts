@@ -231,6 +231,17 @@ describe("correcting a batch", () => {
   });
 });
 
+test("nothing to dilute or to correct is refused", () => {
+  const target = { measure: "mass-percent", value: "1" } as const;
+  const batch = {
+    name: "batch",
+    composition: { species: { Na2CO3: "9" }, water: "91", inert: "0" },
+    mass: "0",
+  } as const;
+  expect(codesOf(dilute({ stock: batch, target, ...here }))).toEqual(["solutions.amount"]);
+  expect(codesOf(correct({ batch, target, salts: soda, ...here }))).toEqual(["solutions.amount"]);
+});
+
 test("amounts and parts of nothing are refused", () => {
   const wish = { ratioBy: "as-weighed", target: { measure: "mass-percent", value: "10" }, ...here } as const;
   expect(codesOf(makeUp({ ...wish, products: [{ ...soda, parts: 0 }], amount: { grams: 10 } }))).toEqual([

@@ -153,6 +153,9 @@ describe("outside the fits", () => {
     expect(codesOf(solutionAt(pure("Na2CO3"), { measure: "density", value: "1.5" }))).toEqual(["strength.beyond-fit"]);
     expect(codesOf(solutionAt(pure("Na2CO3"), { measure: "density", value: "0.9" }))).toEqual(["strength.beyond-fit"]);
     expect(codesOf(solutionAt(pure("Na2CO3"), { measure: "mass-percent", value: "0" }))).toEqual(["strength.value"]);
+    expect(codesOf(solutionAt(pure("Na2CO3"), { measure: "degrees-baume", scale: "145", value: "145" }))).toEqual([
+      "strength.degrees",
+    ]);
     expect(codesOf(solutionAt(pure("NaCl"), { measure: "mass-percent", value: "5" }))).toEqual(["strength.no-salt"]);
     expect(codesOf(strengthOf(pure("Na2CO3"), 20, "145"))).toEqual(["strength.no-water"]);
   });

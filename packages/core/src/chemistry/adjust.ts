@@ -1,7 +1,7 @@
 import { exact, given, worked } from "../figure/figure.ts";
-import { noAnswer, type Outcome, refuse } from "../figure/problem.ts";
+import { inputProblem, noAnswer, type Outcome, type Problem, refuse } from "../figure/problem.ts";
 import { definition, massBalance } from "../figure/source.ts";
-import { fixedText } from "../number/decimal.ts";
+import { dec, fixedText } from "../number/decimal.ts";
 import type { Product, Weighed } from "./carried.ts";
 import { anhydrousShare, mixture } from "./composition.ts";
 import { named } from "./named.ts";
@@ -16,10 +16,12 @@ export interface Dilution extends Conditions {
 /**
  * How much water brings a stock down to a strength.
  *
- * Problems: those of `solutionAt`.
+ * Problems: `solutions.amount`, and those of `solutionAt`.
  * @example dilute({ stock: { name: "stock", composition: { species: { K2CO3: "40" }, water: "60", inert: "0" }, mass: 500 }, target: { measure: "mass-percent", value: "20" }, temperature: 20, scale: "145" }).ok // => true
  */
 export function dilute({ stock, target, ...conditions }: Dilution): Outcome<Recipe> {
+  const nothing = nothingOf(stock);
+  if (nothing !== undefined) return refuse(nothing);
   const solution = solutionAt(stock.composition, target);
   if (!solution.ok) return solution;
   const { name } = stock;
@@ -68,10 +70,12 @@ export interface Correction extends Conditions {
 /**
  * What to add to a batch that came out too strong (water) or too weak (salts).
  *
- * Problems: `solutions.too-weak-salts` when what there is to add is itself weaker than the target, and those of `solutionAt`.
+ * Problems: `solutions.amount`; `solutions.too-weak-salts` when what there is to add is itself weaker than the target, and those of `solutionAt`.
  * @example correct({ batch: { name: "batch", composition: { species: { Na2CO3: "9" }, water: "91", inert: "0" }, mass: 1000 }, target: { measure: "mass-percent", value: "10" }, salts: { name: "soda", composition: { species: { Na2CO3: "100" }, water: "0", inert: "0" } }, temperature: 20, scale: "145" }).ok // => true
  */
 export function correct({ batch, target, salts, ...conditions }: Correction): Outcome<Recipe> {
+  const nothing = nothingOf(batch);
+  if (nothing !== undefined) return refuse(nothing);
   const thinner = solutionAt(batch.composition, target);
   if (thinner.ok) return dilute({ stock: batch, target, ...conditions });
   const aim = solutionAt(salts.composition, target);
@@ -130,4 +134,15 @@ export function correct({ batch, target, salts, ...conditions }: Correction): Ou
     sources: [massBalance],
   });
   return completed({ amounts: [from.mass, more], water, mass, composition }, conditions);
+}
+
+function nothingOf({ name, mass }: Weighed): Problem | undefined {
+  if (dec(mass).gt(0)) return undefined;
+  return inputProblem(
+    "solutions.amount",
+    [],
+    `${dec(mass).toString()} g of ${name}`,
+    "an amount above 0",
+    "state how much there is",
+  );
 }

@@ -134,10 +134,15 @@ export function pure(
  */
 export function hydrate(name: HydrateName, assayPercent: DecimalInput = 100): Composition {
   const { species: moles, water, formula } = hydrates[name];
-  const whole = molarMass(formula);
-  const masses = Object.entries(moles).map(([part, count]) => [part, molarMass(part).times(count)] as const);
-  const rest = whole.times(HUNDRED.minus(assayPercent)).div(assayPercent);
-  return fromMasses({ species: Object.fromEntries(masses), water: molarMass("H2O").times(water), inert: rest });
+  const assay = dec(assayPercent);
+  const masses = Object.entries(moles).map(
+    ([part, count]) => [part, molarMass(part).times(count).times(assay)] as const,
+  );
+  return fromMasses({
+    species: Object.fromEntries(masses),
+    water: molarMass("H2O").times(water).times(assay),
+    inert: molarMass(formula).times(HUNDRED.minus(assay)),
+  });
 }
 
 /** A product and how much of it. */

@@ -52,6 +52,10 @@ const caustic: Source = {
   cite: "Regulation (EC) No 1272/2008, Annex VI, sodium and potassium hydroxide: 5, 2 and 0.5 %",
   standing: "memory",
 };
+const swallowed: Source = {
+  cite: "acute toxicity estimate of potassium hydroxide by mouth, 333 mg/kg, against the limit of 2000 mg/kg",
+  standing: "memory",
+};
 const mixtures: Source = {
   cite: "Regulation (EC) No 1272/2008, Annex I, general limits for mixtures: 10 % for irritants, 20 % for H335",
   standing: "memory",
@@ -67,7 +71,7 @@ const irritants = ["Na2CO3", "K2CO3", "Na3PO4", "K3PO4"] as const;
 const rules: readonly Rule[] = [
   { code: "H314", species: hydroxides, from: 2, source: caustic },
   { code: "H290", species: hydroxides, from: 2, source: caustic },
-  { code: "H302", species: ["KOH"], from: 25, source: caustic },
+  { code: "H302", species: ["KOH"], from: 16.6, source: swallowed },
   { code: "H315", species: hydroxides, from: 0.5, below: 2, source: caustic },
   { code: "H319", species: hydroxides, from: 0.5, below: 2, source: caustic },
   { code: "H319", species: irritants, from: 10, source: annex },

@@ -51,7 +51,7 @@ export const USUAL_TEMPERATURE = "20";
  * The solution that a product and water make at a stated strength.
  *
  * @param product - dry, crystalline or itself a solution; its salts give the ratio
- * Problems: `strength.no-salt`, `solution.too-strong`, `strength.beyond-fit`, and those of `solutionDensity`.
+ * Problems: `strength.value`, `strength.degrees`, `strength.no-salt`, `solution.too-strong`, `strength.beyond-fit`, and those of `solutionDensity`.
  * @example solutionAt({ species: { Na2CO3: "100" }, water: "0", inert: "0" }, { measure: "parts-to-water", value: "25" }).ok // => true
  */
 export function solutionAt(product: Composition, stated: StatedStrength): Outcome<Composition> {
@@ -89,7 +89,9 @@ export function solutionAt(product: Composition, stated: StatedStrength): Outcom
     case "mol-per-litre":
       return byDensity(product, value, temperature, (solution, density) => molesIn(solution).times(density).times(10));
     case "degrees-baume": {
-      const read = dec(stated.temperature ?? baumeScales[stated.scale].sample);
+      const { sample, modulus } = baumeScales[stated.scale];
+      if (value.gte(modulus)) return refuse(beyondModulus(value, modulus));
+      const read = dec(stated.temperature ?? sample);
       return byDensity(product, densityFromBaume(value, stated.scale, read), read, (_, density) => density);
     }
   }
@@ -109,6 +111,16 @@ const noSalt: Problem = inputProblem(
   "a product with an alkaline salt",
   "name the salts of the product",
 );
+
+function beyondModulus(degrees: Decimal, modulus: DecimalText): Problem {
+  return inputProblem(
+    "strength.degrees",
+    [],
+    `${degrees.toString()} degrees Baumé`,
+    `less than the modulus of the scale, ${modulus}`,
+    "read the hydrometer again",
+  );
+}
 
 /** Moles of alkaline salts in 100 g. */
 function molesIn(composition: Composition): Decimal {
