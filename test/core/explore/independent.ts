@@ -120,7 +120,6 @@ export class Independent {
       mip_rel_gap: 0,
       mip_feasibility_tolerance: 1e-9,
       // with it, one of these questions came back with a worse blend than exists
-      presolve: "off",
     });
     if (result.Status === "Infeasible") return undefined;
     if (result.Status !== "Optimal") throw new Error(`the independent solver ended with ${result.Status}`);
@@ -171,7 +170,9 @@ function lpText(problem: Restated, terms: readonly Term[], extra: string): strin
 /** Large weights mislead the solver, so the largest of a row becomes a thousand. */
 function scaledRow(row: readonly bigint[]): string {
   const largest = Math.max(1, ...row.map((weight) => Math.abs(Number(weight))));
-  const terms = row.map((weight, index) => `${weight < 0n ? "-" : "+"} ${Math.abs(Number(weight) * 1000) / largest} n${index}`);
+  const terms = row.map(
+    (weight, index) => `${weight < 0n ? "-" : "+"} ${Math.abs(Number(weight) * 1000) / largest} n${index}`,
+  );
   return `${terms.join(" ")} >= ${-500 / largest}`;
 }
 

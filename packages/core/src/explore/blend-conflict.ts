@@ -7,7 +7,7 @@ import { atBasis, type FlourLimit, type Limit } from "./blend-limits.ts";
 import type { BlendAnswer, Move } from "./blend-question.ts";
 import { type Setup, setUp, stepProblem } from "./blend-setup.ts";
 import type { StepProblem } from "./step-problem.ts";
-import { anySteps, bestSteps } from "./step-search.ts";
+import { anySteps, smallestSteps } from "./step-search.ts";
 
 type OutOfReach = Extract<BlendAnswer, { readonly kind: "out-of-reach" }>;
 
@@ -112,7 +112,7 @@ function movable(setup: Setup, id: string): Movable {
 function extremeShare(setup: Setup, limit: FlourLimit, others: StepProblem): Extreme | undefined {
   const sign = limit.side === "least" ? -1 : 1;
   const weights = others.least.map((_, index) => (index === limit.index ? sign : 0));
-  const answer = bestSteps(others, [{ kind: "weighted", weights }]);
+  const answer = smallestSteps(others, { kind: "weighted", weights });
   if (answer.kind !== "found") return undefined;
   return { value: setup.step.times(answer.steps[limit.index] ?? 0), steps: answer.steps };
 }

@@ -1,7 +1,7 @@
 import { type Decimal, dec, decimalText } from "../number/decimal.ts";
 import { type Limit, limitRow, reached } from "./blend-limits.ts";
 import { type Row, rowValue, type StepProblem } from "./step-problem.ts";
-import { anySteps, bestSteps } from "./step-search.ts";
+import { anySteps, smallestSteps } from "./step-search.ts";
 
 /** The furthest a quantity can go towards its limit, and the steps that get there. */
 export interface Extreme {
@@ -27,7 +27,7 @@ export function best(
   let value = reached(limit, steps);
   while (value !== undefined && !(enough !== undefined && beats(limit, value, enough))) {
     const row = limitRow(limit, value);
-    const next = bestSteps(problem, [{ kind: "weighted", weights: row.coefficients.map((weight) => 0 - weight) }]);
+    const next = smallestSteps(problem, { kind: "weighted", weights: row.coefficients.map((weight) => 0 - weight) });
     const nextValue = next.kind === "found" ? reached(limit, next.steps) : undefined;
     if (next.kind !== "found" || nextValue === undefined || !further(limit, nextValue, value)) break;
     steps = next.steps;

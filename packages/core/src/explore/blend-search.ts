@@ -9,7 +9,7 @@ import type { BlendAnswer, BlendQuestion } from "./blend-question.ts";
 import { type Setup, setUp, stepProblem } from "./blend-setup.ts";
 import { measure, type Objective, type StepProblem } from "./step-problem.ts";
 import { relax } from "./step-relaxation.ts";
-import { bestSteps } from "./step-search.ts";
+import { smallestSteps } from "./step-search.ts";
 
 /**
  * Finds the blends of flours that reach the targets within the limits of every flour, in whole steps, in the order asked for.
@@ -71,7 +71,7 @@ function nearestInSteps(setup: Setup, order: Order, count: number): Outcome<Blen
   const loose = stepProblem(setup, (id) => !id.startsWith("protein."));
   const weights = limitRow(limit, dec(protein.value)).coefficients;
   const objective: Objective = { kind: "off-zero", weights };
-  const nearest = bestSteps(loose, [objective]);
+  const nearest = smallestSteps(loose, objective);
   if (nearest.kind === "unfinished") return refuse(tooLong());
   if (nearest.kind === "none") return undefined;
   return findBlends(setup, nearestTo(loose, weights, measure(objective, nearest.steps)), order, count, [
