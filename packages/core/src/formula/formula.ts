@@ -1,13 +1,15 @@
+import * as z from "zod";
 import { type Figure, shown, worked } from "../figure/figure.ts";
 import { answer, type Note, type Outcome, type Problem, refuse } from "../figure/problem.ts";
 import { definition, massBalance } from "../figure/source.ts";
 import type { Allergen } from "../materials/allergens.ts";
-import type { KitchenMaterial, OwnMaterials } from "../materials/own.ts";
+import { type KitchenMaterial, type OwnMaterials, resolveMaterial } from "../materials/own.ts";
+import { materialFiguresSchema } from "../materials/schema.ts";
 import { dec } from "../number/decimal.ts";
 import { type AlkaliFigures, sumAlkali } from "./alkali.ts";
 import { type Blend, mixFlours } from "./blend.ts";
 import { type FormulaLine, type StatedLines, statedLines } from "./lines.ts";
-import { readableParts, readOwnMaterials, readSpec } from "./read-spec.ts";
+import { readableParts, readSpec } from "./read-spec.ts";
 import type { Spec } from "./spec.ts";
 import { balanceWater, type WaterBalance } from "./water.ts";
 
@@ -31,6 +33,9 @@ export interface Formula {
   readonly allergensPossible: readonly Allergen[];
   readonly allergensUnknown: readonly string[];
 }
+
+/** What any entry of a list has, whatever else is wrong with it. */
+const namedEntrySchema = z.object({ name: z.string(), figures: materialFiguresSchema.optional() });
 
 /** Tap water as a material. */
 const tapWater: KitchenMaterial = {
@@ -82,18 +87,32 @@ export function formulaOf(
 /** What is wrong in the readable parts of a spec whose other parts cannot be read. */
 function senseProblems(input: unknown, extra: OwnMaterials, found: readonly Problem[]): readonly Problem[] {
   const parts = readableParts(input);
-  if (parts.flours === undefined) return [];
-  const own = {
-    ...extra,
-    ...readOwnMaterials(parts.materials === undefined ? {} : (input as { materials?: unknown }).materials),
-  };
-  const lines = statedLines({ ...parts, flours: parts.flours }, own);
-  if (lines.ok) return [];
-  const seen = new Set(found.map((problem) => problem.path.join("/")));
-  const unreadableMaterials = found.some((problem) => problem.path[0] === "materials");
-  return lines.problems.filter(
-    (problem) => !seen.has(problem.path.join("/")) && !(unreadableMaterials && problem.code.startsWith("materials.")),
-  );
+  const own = { ...extra, ...parts.materials };
+  const { flours } = parts;
+  const lines = flours === undefined ? undefined : statedLines({ ...parts, flours }, own);
+  const sense = [...(lines?.ok === false ? lines.problems : []), ...nameProblems(input, own)];
+  const told = new Set(found.map(({ path }) => path.join("/")));
+  const ownUnreadable = found.some(({ path }) => path[0] === "materials");
+  return sense.filter(({ code, path }) => {
+    const place = path.join("/");
+    if (told.has(place) || (ownUnreadable && code.startsWith("materials."))) return false;
+    told.add(place);
+    return true;
+  });
+}
+
+/** Names that stand for nothing, looked up entry by entry, so that one unreadable entry does not hide the others. */
+function nameProblems(input: unknown, own: OwnMaterials): readonly Problem[] {
+  return (["flours", "alkali", "ingredients"] as const).flatMap((key) => {
+    const list = (input as Readonly<Record<string, unknown>>)[key];
+    if (!Array.isArray(list)) return [];
+    return list.flatMap((entry: unknown, index): readonly Problem[] => {
+      const named = namedEntrySchema.safeParse(entry);
+      if (!named.success) return [];
+      const outcome = resolveMaterial(named.data.name, [key, index, "name"], named.data.figures, own);
+      return outcome.ok ? [] : outcome.problems;
+    });
+  });
 }
 
 function assemble(spec: Spec, stated: StatedLines, water: WaterBalance): Outcome<Formula> {

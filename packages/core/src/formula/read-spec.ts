@@ -3,7 +3,7 @@ import { answer, inputProblem, type Outcome, type Path, type Problem, refuse } f
 import { nearestNames } from "../materials/catalogue.ts";
 import type { FieldFacts } from "../materials/fields.ts";
 import type { OwnMaterials } from "../materials/own.ts";
-import { materialsFileSchema, ownMaterialsSchema } from "../materials/schema.ts";
+import { materialsFileSchema } from "../materials/schema.ts";
 import { type Spec, specSchema } from "./spec.ts";
 
 /**
@@ -39,12 +39,6 @@ export function readableParts(input: unknown): Partial<Spec> {
     if (outcome.success) parts[key] = outcome.data;
   }
   return parts as Partial<Spec>;
-}
-
-/** Reads the kitchen's own materials found in a spec. */
-export function readOwnMaterials(input: unknown): OwnMaterials {
-  const outcome = ownMaterialsSchema.safeParse(input ?? {});
-  return outcome.success ? outcome.data : {};
 }
 
 function read<Schema extends z.ZodType>(schema: Schema, input: unknown): Outcome<z.output<Schema>> {
