@@ -103,9 +103,12 @@ describe("parseQuantity says what would be right", () => {
 });
 
 describe("units", () => {
-  it.each(units.map((unit) => [unit.symbol, unit] as const))("%s is found by its symbol and its other names", (_, unit) => {
-    for (const name of [unit.symbol, unit.symbol.toUpperCase(), ...unit.aliases]) expect(findUnit(name)).toBe(unit);
-  });
+  it.each(units.map((unit) => [unit.symbol, unit] as const))(
+    "%s is found by its symbol and its other names",
+    (_, unit) => {
+      for (const name of [unit.symbol, unit.symbol.toUpperCase(), ...unit.aliases]) expect(findUnit(name)).toBe(unit);
+    },
+  );
 
   it.each(units.map((unit) => [unit.symbol, unit] as const))("%s is read after a number", (_, unit) => {
     for (const name of [unit.symbol, ...unit.aliases]) {
@@ -121,7 +124,12 @@ describe("units", () => {
 
   it.each(units.map((unit) => [unit.symbol, unit] as const))("%s goes to the base unit and back", (_, unit) => {
     for (const amount of ["0", "1", "12.75", "-40"]) {
-      expect(fromBase(toBase(dec(amount), unit), unit).minus(amount).abs().lt("1e-35")).toBe(true);
+      expect(
+        fromBase(toBase(dec(amount), unit), unit)
+          .minus(amount)
+          .abs()
+          .lt("1e-35"),
+      ).toBe(true);
     }
   });
 });

@@ -8,14 +8,72 @@ const steps = (...pairs: readonly (readonly [value: string, division: string])[]
 
 describe("roundKeepingTotal", () => {
   it.each([
-    ["the largest remainder goes first", [["1.2", "1"], ["1.7", "1"], ["1.1", "1"]], ["1", "2", "1"]],
-    ["ties go in the order given", [["1.5", "1"], ["1.5", "1"]], ["2", "1"]],
-    ["what is whole stays", [["3", "1"], ["4", "1"]], ["3", "4"]],
-    ["nothing stays nothing", [["0", "1"], ["0", "0.1"]], ["0", "0"]],
-    ["the coarse one takes up what the fine one leaves", [["1000.4", "1"], ["12.34", "0.1"]], ["1000", "12.3"]],
-    ["the coarse one goes up where the total asks for it", [["1000.4", "1"], ["12.24", "0.1"]], ["1000", "12.2"]],
-    ["the total is rounded, not each", [["0.4", "1"], ["0.4", "1"], ["0.4", "1"]], ["1", "0", "0"]],
-    ["half of the coarsest division goes up", [["0.25", "1"], ["0.25", "1"]], ["1", "0"]],
+    [
+      "the largest remainder goes first",
+      [
+        ["1.2", "1"],
+        ["1.7", "1"],
+        ["1.1", "1"],
+      ],
+      ["1", "2", "1"],
+    ],
+    [
+      "ties go in the order given",
+      [
+        ["1.5", "1"],
+        ["1.5", "1"],
+      ],
+      ["2", "1"],
+    ],
+    [
+      "what is whole stays",
+      [
+        ["3", "1"],
+        ["4", "1"],
+      ],
+      ["3", "4"],
+    ],
+    [
+      "nothing stays nothing",
+      [
+        ["0", "1"],
+        ["0", "0.1"],
+      ],
+      ["0", "0"],
+    ],
+    [
+      "the coarse one takes up what the fine one leaves",
+      [
+        ["1000.4", "1"],
+        ["12.34", "0.1"],
+      ],
+      ["1000", "12.3"],
+    ],
+    [
+      "the coarse one goes up where the total asks for it",
+      [
+        ["1000.4", "1"],
+        ["12.24", "0.1"],
+      ],
+      ["1000", "12.2"],
+    ],
+    [
+      "the total is rounded, not each",
+      [
+        ["0.4", "1"],
+        ["0.4", "1"],
+        ["0.4", "1"],
+      ],
+      ["1", "0", "0"],
+    ],
+    [
+      "half of the coarsest division goes up",
+      [
+        ["0.25", "1"],
+        ["0.25", "1"],
+      ],
+      ["1", "0"],
+    ],
   ] as const)("%s", (_, pairs, expected) => {
     expect(roundKeepingTotal(steps(...pairs)).map(String)).toEqual(expected);
   });
@@ -52,7 +110,12 @@ describe("roundKeepingTotal", () => {
         (values, division) => {
           const items = values.map((value) => ({ value: dec(value).div(1000), division: dec(division) }));
           roundKeepingTotal(items).forEach((mass, index) => {
-            expect(mass.minus(items[index]?.value ?? 0).abs().lt(division)).toBe(true);
+            expect(
+              mass
+                .minus(items[index]?.value ?? 0)
+                .abs()
+                .lt(division),
+            ).toBe(true);
             expect(mass.isNegative()).toBe(false);
           });
         },
@@ -60,7 +123,7 @@ describe("roundKeepingTotal", () => {
     );
   });
 
-  it("never makes a mass negative when each goes to the finest scale that takes it", () => {
+  it("never makes a mass negative, nor spoils a small one, when each goes to the finest scale that takes it", () => {
     const fine = { division: dec("0.1"), capacity: dec(500) };
     const coarse = { division: dec(5) };
     fc.assert(
@@ -69,7 +132,16 @@ describe("roundKeepingTotal", () => {
           const mass = dec(value).div(1000);
           return { value: mass, division: mass.lte(fine.capacity) ? fine.division : coarse.division };
         });
-        for (const mass of roundKeepingTotal(items)) expect(mass.isNegative()).toBe(false);
+        roundKeepingTotal(items).forEach((mass, index) => {
+          const { value, division } = items[index] ?? { value: dec(0), division: dec(0) };
+          expect(mass.isNegative()).toBe(false);
+          expect(
+            mass
+              .minus(value)
+              .abs()
+              .lte(division.plus(value.times("0.002"))),
+          ).toBe(true);
+        });
       }),
     );
   });
