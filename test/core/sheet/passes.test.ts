@@ -163,6 +163,12 @@ describe("problems of a pass schedule", () => {
     expect(codesOf(passSchedule(request))).toContain(code);
   });
 
+  it("lets a list repeat a gap", () => {
+    const gaps = { kind: "list", gaps: ["2", "2"] } as const;
+    const schedule = answered(passSchedule({ gaps, firstThickness: "3", finalThickness: "2" }));
+    expect(schedule.passes.map(({ reduction }) => reduction?.value.slice(0, 5))).toEqual(["33.33", "0"]);
+  });
+
   it("notes a listed pass beyond the limit without refusing it", () => {
     const outcome = passSchedule({
       gaps: { kind: "list", gaps: ["2", "1"] },

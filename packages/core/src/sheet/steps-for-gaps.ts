@@ -35,10 +35,10 @@ function listedSteps(gaps: readonly DecimalText[], reduction: Reduction): Outcom
   for (const [index, { thickness }] of steps.entries()) {
     const before = exact(steps[index - 1]?.thickness ?? first);
     const path = ["gaps", "gaps", index];
-    if (exact(thickness).gte(before)) {
+    if (exact(thickness).gt(before)) {
       const found = `${mm(exact(thickness))} after ${mm(before)}`;
       problems.push(
-        inputProblem("passes.not-thinner", path, found, "a thinner sheet after each pass", "lower this gap"),
+        inputProblem("passes.not-thinner", path, found, "no pass that leaves the sheet thicker", "lower this gap"),
       );
     } else if (!keepsTo(exact(largestReduction), before, exact(thickness))) {
       const text = `Pass ${index + 1} takes off ${percent(reductionOf(before, exact(thickness)))}, more than the limit of ${percent(exact(largestReduction).div(HUNDRED))}.`;
