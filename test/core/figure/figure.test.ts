@@ -1,0 +1,146 @@
+import { describe, expect, it } from "vitest";
+import { exact, found, given, renamed, shown, shownValue, worked } from "../../../packages/core/src/figure/figure.ts";
+import { answer, inputProblem, noAnswer, pathText, refuse } from "../../../packages/core/src/figure/problem.ts";
+import { at, citation, commonPractice, definition, fromSpec } from "../../../packages/core/src/figure/source.ts";
+
+const naming = { id: "dough.water", label: "dough water", unit: "% of dough", places: 2 };
+const flour = given({
+  id: "flour.mass",
+  label: "flour",
+  unit: "g",
+  places: 0,
+  value: "300",
+  by: "spec",
+  sources: [fromSpec],
+});
+const water = given({
+  id: "water.mass",
+  label: "water",
+  unit: "g",
+  places: 0,
+  value: "96",
+  by: "spec",
+  sources: [fromSpec],
+});
+
+describe("figures", () => {
+  it("keeps who gave a value", () => {
+    expect(flour).toEqual({
+      id: "flour.mass",
+      label: "flour",
+      value: "300",
+      unit: "g",
+      places: 0,
+      working: { kind: "given", by: "spec" },
+      sources: [fromSpec],
+    });
+  });
+
+  it("keeps the procedure that found a value", () => {
+    const load = found({ ...naming, value: "12.50", by: "rounded to 0.5 g", sources: [] });
+    expect(load.value).toBe("12.5");
+    expect(load.working).toEqual({ kind: "procedure", by: "rounded to 0.5 g" });
+  });
+
+  it("shows the formula in names and in numbers", () => {
+    const share = worked({
+      ...naming,
+      formula: "100 * water / (water + flour)",
+      from: { water, flour },
+      sources: [definition],
+    });
+    expect(share.value).toBe("24.2424242424242424242424242424");
+    expect(share.working).toMatchObject({
+      kind: "formula",
+      formula: "100 × water ÷ (water + flour)",
+      numbers: "100 × 96 ÷ (96 + 300)",
+    });
+    expect(share.sources).toEqual([definition]);
+    expect(shown(share)).toBe("24.24 % of dough");
+  });
+
+  it("writes lists, plain numbers and negative numbers", () => {
+    const total = worked({
+      ...naming,
+      formula: "sum(all_parts) - loss",
+      from: { all_parts: [flour, water], loss: "-3" },
+      sources: [],
+    });
+    expect(total.value).toBe("399");
+    expect(total.working).toMatchObject({ formula: "sum(all parts) − −3", numbers: "(300 + 96) − (−3)" });
+  });
+
+  it.each([
+    ["0.123456789", "0.1234568"],
+    ["1234567.891", "1234567.89"],
+    ["0.00001234567891", "0.00001234568"],
+    ["100", "100"],
+  ])("shortens %s to %s in the working, the value stays exact", (value, short) => {
+    const figure = worked({ ...naming, formula: "x + 0", from: { x: value }, sources: [] });
+    expect(figure.working).toMatchObject({ numbers: `${short} + 0` });
+    expect(exact(figure).toFixed()).toBe(value);
+  });
+
+  it.each([
+    ["x / 0", { x: 1 }],
+    ["x + y", { x: 1 }],
+    ["ln(x)", { x: 0 }],
+  ])("throws on %s: only bugs do that", (formula, from) => {
+    expect(() => worked({ ...naming, formula, from, sources: [] })).toThrow(RangeError);
+  });
+
+  it("rounds halves away from zero and shows no negative zero", () => {
+    expect(shownValue({ value: "36.25", places: 1 })).toBe("36.3");
+    expect(shownValue({ value: "-0.004", places: 2 })).toBe("0.00");
+    expect(shown({ ...flour, unit: "" })).toBe("300");
+  });
+
+  it("takes another name and stays the same figure", () => {
+    expect(renamed(flour, "flour.again")).toEqual({ ...flour, id: "flour.again" });
+    expect(renamed(flour, "flour.again", "the flour")).toEqual({ ...flour, id: "flour.again", label: "the flour" });
+  });
+
+  it("survives JSON", () => {
+    const share = worked({ ...naming, formula: "100 * water / flour", from: { water, flour }, sources: [definition] });
+    expect(JSON.parse(JSON.stringify(share))).toEqual(share);
+  });
+});
+
+describe("problems", () => {
+  it("tells a wrong input from a question without answer", () => {
+    expect(inputProblem("a.b", ["x"], "f", "e", "d")).toEqual({
+      code: "a.b",
+      kind: "input",
+      path: ["x"],
+      found: "f",
+      expected: "e",
+      advice: "d",
+    });
+    expect(noAnswer("a.b", [], "f", "e", "d").kind).toBe("no-answer");
+    expect(answer(3)).toEqual({ ok: true, value: 3, notes: [] });
+    expect(refuse(inputProblem("a.b", [], "f", "e", "d")).ok).toBe(false);
+  });
+
+  it.each([
+    [[], ""],
+    [["flours", 0, "amount"], "flours[0].amount"],
+    [["flours"], "flours"],
+    [[0, "name"], "[0].name"],
+    [["materials", "house flour", "moisture"], 'materials."house flour".moisture'],
+    [["materials", "Na2CO3.10H2O"], 'materials."Na2CO3.10H2O"'],
+  ] as const)("writes the path %j as %s", (path, text) => {
+    expect(pathText(path)).toBe(text);
+  });
+});
+
+describe("sources", () => {
+  it.each([
+    [{ cite: "ICC Standard 115/1", standing: "read" }, "ICC Standard 115/1"],
+    [{ cite: "A table", at: "row 3", standing: "copy" }, "A table, row 3 [read in a copy]"],
+    [{ cite: "A table", standing: "memory" }, "A table [from memory]"],
+    [commonPractice, "common practice, no source"],
+    [at(definition, "section 2"), "by definition, section 2"],
+  ] as const)("%j reads %s", (source, text) => {
+    expect(citation(source)).toBe(text);
+  });
+});
