@@ -1,5 +1,5 @@
 import yargs from "yargs";
-import type { Asked, Command, Flag } from "./command/command.ts";
+import type { Asked, Command, Flag, Group } from "./command/command.ts";
 import { type ExitStatus, exit, type Io } from "./io.ts";
 import { version } from "./version.ts";
 
@@ -8,7 +8,7 @@ export interface Listed {
   /** Words after `noodlewright`, such as `formula <spec>`. */
   readonly usage: string;
   readonly describe: string;
-  readonly load: () => Promise<Command>;
+  readonly load: () => Promise<Command | Group>;
 }
 
 /** Widest that help is printed. */
@@ -23,14 +23,23 @@ export async function run(args: readonly string[], commands: readonly Listed[], 
   let status: ExitStatus = exit.done;
   let wrong: string | undefined;
   let shown = "";
-  const asked = commands.find(({ usage }) => firstWord(usage) === args.find((word) => !word.startsWith("-")));
-  const command = await asked?.load();
+  const words = args.filter((word) => !word.startsWith("-"));
+  const asked = commands.find(({ usage }) => firstWord(usage) === words[0]);
+  const loaded = await asked?.load();
+  const member =
+    loaded !== undefined && "commands" in loaded
+      ? loaded.commands.find(({ usage }) => firstWord(usage) === words[1])?.command
+      : undefined;
+  const command = loaded !== undefined && "run" in loaded ? loaded : member;
+  const handle =
+    (one: Command) =>
+    async (words: Asked): Promise<void> => {
+      status = await one.run(words, io);
+    };
   const parser = commands.reduce(
     (before, listed) =>
-      listed === asked && command !== undefined
-        ? addCommand(before, listed, command, async (words) => {
-            status = await command.run(words, io);
-          })
+      listed === asked && loaded !== undefined
+        ? addLoaded(before, listed, loaded, handle)
         : before.command(listed.usage, listed.describe),
     base(io),
   );
@@ -79,7 +88,20 @@ function firstWord(usage: string): string | undefined {
   return usage.split(" ")[0];
 }
 
-function addCommand(parser: Parser, listed: Listed, command: Command, handle: (asked: Asked) => Promise<void>): Parser {
+type Handler = (command: Command) => (asked: Asked) => Promise<void>;
+type Words = Pick<Listed, "usage" | "describe">;
+
+function addLoaded(parser: Parser, listed: Words, loaded: Command | Group, handle: Handler): Parser {
+  if ("run" in loaded) return addCommand(parser, listed, loaded, handle(loaded));
+  return parser.command(listed.usage, listed.describe, (builder) =>
+    loaded.commands
+      .reduce((before, { command, ...words }) => addCommand(before, words, command, handle(command)), builder as Parser)
+      .usage(`Usage: $0 ${firstWord(listed.usage)} <what>`)
+      .demandCommand(1, 1, `name what to do with ${firstWord(listed.usage)}`, "name one thing to do"),
+  ) as Parser;
+}
+
+function addCommand(parser: Parser, listed: Words, command: Command, handle: (asked: Asked) => Promise<void>): Parser {
   return parser.command(
     listed.usage,
     listed.describe,

@@ -23,3 +23,15 @@ export interface Command {
   readonly examples: readonly (readonly [line: string, meaning: string])[];
   readonly run: (asked: Asked, io: Io) => Promise<ExitStatus>;
 }
+
+/** Commands under one word, such as `alkali convert` and `alkali strength`. */
+export interface Group {
+  readonly commands: readonly Member[];
+}
+
+export interface Member {
+  /** Words after that of the group. */
+  readonly usage: string;
+  readonly describe: string;
+  readonly command: Command;
+}

@@ -10,7 +10,11 @@ export const reportFlags = {
     fallback: "table",
   },
   working: { describe: "Show for every figure its formula, the numbers put in, and the source", kind: "switch" },
-  figure: { describe: "Show the working of one figure and of what it rests on", kind: "text", placeholder: "dough.water" },
+  figure: {
+    describe: "Show the working of one figure and of what it rests on",
+    kind: "text",
+    placeholder: "dough.water",
+  },
   units: { describe: "Units to speak in", kind: "text", choices: ["metric", "us"], fallback: "metric" },
   table: { describe: "Name of the table that --format csv prints", kind: "text", placeholder: "name" },
 } as const satisfies Readonly<Record<string, Flag>>;
