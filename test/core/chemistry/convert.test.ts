@@ -8,7 +8,8 @@ import {
   pure,
   solutionOf,
 } from "../../../packages/core/src/chemistry/composition.ts";
-import { convert, type Held } from "../../../packages/core/src/chemistry/convert.ts";
+import { convert } from "../../../packages/core/src/chemistry/convert.ts";
+import type { Held } from "../../../packages/core/src/chemistry/swap-amounts.ts";
 import { dec, sum } from "../../../packages/core/src/number/decimal.ts";
 import { amount, answered, apart, carbonates, codesOf, drySalts, wetProduct } from "./given.ts";
 

@@ -9,7 +9,7 @@ import {
   potassiumCarbonateShare,
   pure,
 } from "../../../packages/core/src/chemistry/composition.ts";
-import { blend, makeUp } from "../../../packages/core/src/chemistry/make-up.ts";
+import { blend, makeUp, mixInRatio } from "../../../packages/core/src/chemistry/make-up.ts";
 import type { Recipe } from "../../../packages/core/src/chemistry/recipe.ts";
 import { weighingStock } from "../../../packages/core/src/chemistry/stock.ts";
 import { dec, sum } from "../../../packages/core/src/number/decimal.ts";
@@ -119,6 +119,16 @@ test("nine to one of anhydrous salts from crystals: the crystal water is allowed
   );
   expect(Number(recipe.amounts[0]?.value)).toBeCloseTo(10, 9);
   expect(Number(recipe.amounts[1]?.value)).toBeCloseTo(242.975, 2);
+});
+
+test("a ratio by anhydrous salts and one as weighed differ by the crystal water", () => {
+  const products = [
+    { ...potash, parts: 1 },
+    { ...crystals, parts: 1 },
+  ];
+  expect(Number(potassiumCarbonateShare(mixInRatio(products, "anhydrous")))).toBeCloseTo(50, 12);
+  // By hand: crystals are 37.04 % soda, so potash is 100 / 137.04 of the carbonates.
+  expect(Number(potassiumCarbonateShare(mixInRatio(products, "as-weighed")))).toBeCloseTo(72.971, 3);
 });
 
 test("a strong soda stock grows crystals in the fridge, and the recipe says so", () => {

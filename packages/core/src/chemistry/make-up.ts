@@ -35,12 +35,8 @@ export function makeUp(request: MakeUp): Outcome<Recipe> {
   const { products, ratioBy, target, amount } = request;
   const problem = problemWith(request);
   if (problem !== undefined) return refuse(problem);
-  const parts = products.map((product) => {
-    const value = dec(product.parts);
-    const share = anhydrousShare(product.composition);
-    return ratioBy === "anhydrous" ? value.times(100).div(share) : value;
-  });
-  const salts = mixture(products.map(({ composition }, index) => ({ composition, mass: parts[index] ?? 0 })));
+  const parts = partsAsWeighed(products, ratioBy);
+  const salts = mixInRatio(products, ratioBy);
   const solution = solutionAt(salts, target);
   if (!solution.ok) return solution;
   const mass = massFor(amount, solution.value, request);
@@ -73,6 +69,25 @@ export function makeUp(request: MakeUp): Outcome<Recipe> {
     sources: [massBalance],
   });
   return completed({ amounts, water, mass: mass.value, composition: solution.value }, request);
+}
+
+/** Parts of products as weighed, from parts of their anhydrous salts where the ratio is meant so. */
+function partsAsWeighed(products: readonly InRatio[], ratioBy: MakeUp["ratioBy"]): readonly Decimal[] {
+  return products.map(({ composition, parts }) =>
+    ratioBy === "anhydrous" ? dec(parts).times(100).div(anhydrousShare(composition)) : dec(parts),
+  );
+}
+
+/**
+ * The mix of products in a ratio, by their anhydrous salts (the trade's nine to one) or as weighed.
+ *
+ * @param products - parts of zero or more, some above; by anhydrous salts each with some alkaline salt
+ * @throws {RangeError} on parts that add up to nothing.
+ * @example mixInRatio([{ name: "soda", composition: pure("Na2CO3"), parts: 9 }, { name: "potash", composition: pure("K2CO3"), parts: 1 }], "anhydrous").species.K2CO3 // => "10"
+ */
+export function mixInRatio(products: readonly InRatio[], ratioBy: MakeUp["ratioBy"]): Composition {
+  const parts = partsAsWeighed(products, ratioBy);
+  return mixture(products.map(({ composition }, index) => ({ composition, mass: parts[index] ?? 0 })));
 }
 
 export interface Blend extends Conditions {

@@ -1,0 +1,148 @@
+import { type Feed, type Figure, found, worked } from "../figure/figure.ts";
+import { massBalance } from "../figure/source.ts";
+import { type Decimal, type DecimalInput, dec, HUNDRED } from "../number/decimal.ts";
+import { cationsOf, type Product, type Weighed } from "./carried.ts";
+import { alkalinityM, alkalinityP, anhydrousShare, type Composition } from "./composition.ts";
+import { named } from "./named.ts";
+
+/** What a swap holds: the mass of anhydrous salts, M or P alkalinity, or the moles of sodium and potassium together. */
+export type Held = "anhydrous" | "M" | "P" | "cations";
+
+export interface Swap {
+  readonly from: Weighed;
+  /** One product, or a pair, which holds the ratio of sodium to potassium as well. */
+  readonly to: readonly [Product] | readonly [Product, Product];
+  readonly hold: Held;
+  /** g of all water in the dough but the flour's own: with it, the pH of the mixing water is estimated. */
+  readonly doughWater?: DecimalInput;
+  /** g of sodium chloride in that water beside what the products bring; it lowers the pH. */
+  readonly doughSalt?: DecimalInput;
+  /** °C of that water; 25 where nothing is stated. */
+  readonly temperature?: DecimalInput;
+}
+
+export const heldNames: Readonly<Record<Held, string>> = {
+  anhydrous: "anhydrous salts",
+  M: "M alkalinity",
+  P: "P alkalinity",
+  cations: "sodium and potassium",
+};
+
+const contentUnits: Readonly<Record<Held, string>> = { anhydrous: "g/g", M: "meq/g", P: "meq/g", cations: "mmol/g" };
+
+/** Below this a mass is rounding, g. */
+const NOTHING = dec("1e-18");
+
+/** g of each new product: exact in what is held, and in the ratio where a pair can have it. @example amountsFor({ from: { name: "soda", composition: pure("Na2CO3"), mass: 10 }, to: [{ name: "soda", composition: pure("Na2CO3") }], hold: "M" })[0]?.value // => "10" */
+export function amountsFor(swap: Swap): readonly Figure[] {
+  const { from, to, hold } = swap;
+  const dose = named(`dose of ${from.name}`, "g", from.mass, "the question");
+  const per = (product: Product): Feed => contentFigure(product, hold);
+  const [first, second] = to;
+  const alone = (product: Product): Figure =>
+    amount(product, "dose * old / new", { dose, old: per(from), new: per(product) });
+  if (second === undefined) return [alone(first)];
+  const [pull, counter] = [pullOf(first, from), pullOf(second, from)];
+  const [one, other] = [contentOf(first.composition, hold), contentOf(second.composition, hold)];
+  const whole = one.times(counter).minus(other.times(pull));
+  if (whole.abs().gt(NOTHING)) {
+    const feed = {
+      dose,
+      old: per(from),
+      one: per(first),
+      other: per(second),
+      pull: pullFigure(first, pull),
+      counter: pullFigure(second, counter),
+    };
+    const both = [
+      amount(first, "dose * old * counter / (one * counter - other * pull)", feed),
+      amount(second, "0 - dose * old * pull / (one * counter - other * pull)", feed),
+    ] as const;
+    if (both.every(({ value }) => dec(value).gt(NOTHING.negated()))) return both.map(withoutRounding);
+  }
+  const nearer = nearerInRatio(first, second, swap);
+  return [first, second].map((product) => (product === nearer ? alone(product) : nothingOf(product)));
+}
+
+/** Potassium above what the ratio of the old product asks for, mmol per g: amounts are right when these cancel. */
+function pullOf(product: Product, from: Product): Decimal {
+  const old = cationsOf(from.composition);
+  const { sodium, potassium } = cationsOf(product.composition);
+  return potassium.times(old.sodium).minus(sodium.times(old.potassium)).div(old.sodium.plus(old.potassium));
+}
+
+function pullFigure(product: Product, pull: Decimal): Figure {
+  return named(
+    `potassium above the old ratio in 1 g of ${product.name}`,
+    "mmol/g",
+    pull,
+    "the composition",
+    massBalance,
+  );
+}
+
+function nearerInRatio(first: Product, second: Product, { from, hold }: Swap): Product {
+  const usable = [first, second].filter(({ composition }) => contentOf(composition, hold).gt(0));
+  const share = (product: Product): Decimal => {
+    const { sodium, potassium } = cationsOf(product.composition);
+    return potassium.div(sodium.plus(potassium));
+  };
+  const off = (product: Product): Decimal => share(product).minus(share(from)).abs();
+  return usable.reduce((best, product) => (off(product).lt(off(best)) ? product : best), usable[0] ?? first);
+}
+
+function contentFigure(product: Product, hold: Held): Figure {
+  return found({
+    id: `convert.content.${product.name}`,
+    label: `${heldNames[hold]} in 1 g of ${product.name}`,
+    unit: contentUnits[hold],
+    places: 4,
+    value: contentOf(product.composition, hold),
+    by: "the composition",
+    sources: [massBalance],
+  });
+}
+
+function amount(product: Product, formula: string, from: Readonly<Record<string, Feed>>): Figure {
+  return worked({
+    id: `convert.amount.${product.name}`,
+    label: product.name,
+    unit: "g",
+    places: 2,
+    formula,
+    from,
+    sources: [massBalance],
+  });
+}
+
+function nothingOf(product: Product): Figure {
+  return found({
+    id: `convert.amount.${product.name}`,
+    label: product.name,
+    unit: "g",
+    places: 2,
+    value: 0,
+    by: "the other product alone comes nearest in ratio",
+    sources: [massBalance],
+  });
+}
+
+function withoutRounding(figure: Figure): Figure {
+  return dec(figure.value).abs().lt(NOTHING) ? { ...figure, value: "0" } : figure;
+}
+
+/** What one gram of a product brings of the thing that is held. @example contentOf(pure("K2CO3"), "anhydrous").toString() // => "1" */
+export function contentOf(composition: Composition, held: Held): Decimal {
+  switch (held) {
+    case "anhydrous":
+      return anhydrousShare(composition).div(HUNDRED);
+    case "M":
+      return alkalinityM(composition);
+    case "P":
+      return alkalinityP(composition);
+    case "cations": {
+      const { sodium, potassium } = cationsOf(composition);
+      return sodium.plus(potassium);
+    }
+  }
+}
