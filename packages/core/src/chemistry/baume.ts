@@ -58,7 +58,7 @@ export const baumeScales = {
 
 export type BaumeName = keyof typeof baumeScales;
 
-export const baumeFormula = "degrees = modulus × (1 − 1 / specific gravity)";
+const baumeFormula = "degrees = modulus × (1 − 1 / specific gravity)";
 export const baumeDefinition: Source = { ...definition, at: baumeFormula };
 
 /** Widening of soda-lime glass with temperature, per °C of volume. */

@@ -45,7 +45,7 @@ export type PlainMeasure =
   | "parts-as-weighed";
 
 /** Volumes are meant at this temperature, °C, unless another is named: the usual one of laboratory tables. */
-export const USUAL_TEMPERATURE = "20";
+const USUAL_TEMPERATURE = "20";
 
 /**
  * The solution that a product and water make at a stated strength.
