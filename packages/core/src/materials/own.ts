@@ -3,7 +3,7 @@ import { type HydrateName, hydrates, type SpeciesName, speciesNames } from "../c
 import { answer, inputProblem, type Outcome, type Path, type Problem, refuse } from "../figure/problem.ts";
 import { fromSpec, type Source } from "../figure/source.ts";
 import { type Decimal, type DecimalText, dec, decimalText, HUNDRED, sum, ZERO } from "../number/decimal.ts";
-import { parseQuantity } from "../number/quantity.ts";
+import { parseQuantity, type Quantity } from "../number/quantity.ts";
 import { findMaterial, nearestNames } from "./catalogue.ts";
 import type { MoistureBasis, Price } from "./fields.ts";
 import type { Material, MaterialKind } from "./material.ts";
@@ -36,8 +36,10 @@ export type OwnMaterials = Readonly<Record<string, MaterialFigures>>;
  * Finds the material that a name stands for: the kitchen's own first, then the catalogue, with the figures given beside
  * the name over both.
  *
+ * Where only the moisture is replaced, protein, ash and the rest keep their share of the dry matter.
+ *
  * Problems: `materials.unknown` (with the nearest names), `materials.moisture-missing`, `materials.composition`,
- * `materials.composition-missing`, `materials.circular`.
+ * `materials.composition-part`, `materials.composition-missing`, `quantity.unreadable`.
  */
 export function resolveMaterial(
   name: string,
@@ -72,7 +74,8 @@ function findBase(
   const found = findMaterial(looked);
   if (found.ok) return answer(found.material);
   if (like === undefined && layers.length > 0) return answer(undefined);
-  const nearest = [...new Set([...nearestNames(looked, Object.keys(own)), ...found.nearest])].slice(0, 3);
+  const ownNearest = like === undefined ? nearestNames(looked, Object.keys(own)) : [];
+  const nearest = [...new Set([...ownNearest, ...found.nearest])].slice(0, 3);
   return refuse(
     inputProblem(
       "materials.unknown",
@@ -132,18 +135,18 @@ function overlay(
   }
   const flourLike = kind === "flour" || kind === "gluten" || kind === "starch" || kind === "bran";
   const usual: MoistureBasis = flourLike ? { kind: "at", moisture: "14" } : { kind: "as is" };
-  const protein = figures.protein && { value: figures.protein.value, basis: figures.proteinBasis ?? usual };
-  const ash = figures.ash && { value: figures.ash.value, basis: figures.ashBasis ?? usual };
-  const factor = figures.nitrogenFactor ?? (protein === undefined ? undefined : flourLike ? "5.7" : "6.25");
+  const protein = restated(figures.protein, figures.proteinBasis ?? usual) ?? kept(before, "protein", moisture);
+  const ash = restated(figures.ash, figures.ashBasis ?? usual) ?? kept(before, "ash", moisture);
+  const usualFactor = figures.protein === undefined ? before?.protein?.nitrogenFactor : flourLike ? "5.7" : "6.25";
+  const factor = figures.nitrogenFactor ?? usualFactor;
   const source: Source = { cite: figures.source ?? fromSpec.cite, standing: "user" };
   const sources = before?.figureSources;
   const material: KitchenMaterial = {
-    ...(before === undefined ? blank(name, kind, source) : whatStays(before, figures)),
+    ...(before === undefined ? blank(name, kind, source) : whatStays(before, figures, moisture)),
     kind,
     moisture,
     stated: { ...before?.stated, ...(protein && { protein }), ...(ash && { ash }) },
     ...(protein && { protein: { value: asIs(protein, moisture), ...(factor && { nitrogenFactor: factor }) } }),
-    ...(!protein && factor && before?.protein && { protein: { ...before.protein, nitrogenFactor: factor } }),
     ...(ash && { ash: asIs(ash, moisture) }),
     ...(figures.fat && { fat: figures.fat.value }),
     ...(figures.carbohydrate && { carbohydrate: figures.carbohydrate.value }),
@@ -158,21 +161,45 @@ function overlay(
     allergensKnown: figures.allergens !== undefined || (before?.allergensKnown ?? false),
     figureSources: {
       moisture: figures.moisture ? source : (sources?.moisture ?? source),
-      protein: protein ? source : (sources?.protein ?? source),
-      ash: ash ? source : (sources?.ash ?? source),
+      protein: figures.protein ? source : (sources?.protein ?? source),
+      ash: figures.ash ? source : (sources?.ash ?? source),
       composition: composition.value ? source : (sources?.composition ?? source),
     },
   };
   return answer(material);
 }
 
+function restated(quantity: Quantity | undefined, basis: MoistureBasis): Stated | undefined {
+  return quantity && { value: quantity.value, basis };
+}
+
+/** A figure as is holds at the moisture it was found at. */
+function held(value: DecimalText, before: KitchenMaterial, moisture: DecimalText): Stated {
+  const same = dec(moisture).eq(before.moisture);
+  return { value, basis: same ? { kind: "as is" } : { kind: "at", moisture: before.moisture } };
+}
+
+/** What stays of a protein or an ash that is not replaced. */
+function kept(before: KitchenMaterial | undefined, what: "protein" | "ash", moisture: DecimalText): Stated | undefined {
+  const stated = before?.stated[what];
+  if (stated?.basis.kind === "at") return stated;
+  const asFound = what === "protein" ? before?.protein?.value : before?.ash;
+  return before === undefined || asFound === undefined ? undefined : held(asFound, before, moisture);
+}
+
 /** A table row whose figures the kitchen replaces loses what went with them: their spread, the energy, the remarks. */
-function whatStays(before: KitchenMaterial, figures: MaterialFigures): KitchenMaterial {
+function whatStays(before: KitchenMaterial, figures: MaterialFigures, moisture: DecimalText): KitchenMaterial {
   const { spread, energy, energyFactors, allergensPossible, ...rest } = before;
+  const nutrients = ["fat", "carbohydrate", "fibre", "sodium", "potassium"] as const;
+  const asDamp = nutrients.flatMap((name) => {
+    const value = before[name];
+    return value === undefined ? [] : [[name, asIs(held(value, before, moisture), moisture)] as const];
+  });
   const measured = [figures.moisture, figures.protein, figures.ash, figures.fat, figures.carbohydrate];
   const replaced = measured.some((figure) => figure !== undefined);
   return {
     ...rest,
+    ...Object.fromEntries(asDamp),
     ...(spread && !replaced && { spread }),
     ...(energy !== undefined && !replaced && { energy }),
     ...(energyFactors && !replaced && { energyFactors }),
