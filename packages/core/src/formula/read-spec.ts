@@ -64,9 +64,8 @@ function toProblems(issue: z.core.$ZodIssue, schema: z.ZodType): readonly Proble
     case "unrecognized_keys":
       return issue.keys.map((key) => unknownKey(key, path, keysAt(schema, path)));
     case "custom": {
-      const facts = issue.params as FieldFacts | undefined;
-      const code = facts?.code ?? "spec.wrong";
-      return [inputProblem(code, path, say(input), facts?.expected ?? issue.message, facts?.advice ?? "correct it")];
+      const { code, expected, advice } = issue.params as unknown as FieldFacts;
+      return [inputProblem(code, path, say(input), expected, advice)];
     }
     case "invalid_value": {
       const choices = issue.values.map((value) => String(value));

@@ -44,7 +44,12 @@ const alkaliSchema = z
       ["share", "mass", "alkalinity"],
       "Dose: % of flour or a mass; for alkalinity, % of flour as Na2CO3 or meq per 100 g flour",
       ["0.9 %", "4.5 g", "17 meq"],
-      { least: "0", most: "50", words: "at most 50 % of flour" },
+      {
+        least: "0",
+        most: "50",
+        mostOther: { alkalinity: "1000" },
+        words: "at most 50 % of flour, or 1000 meq per 100 g flour",
+      },
     ),
     as: z
       .enum(["product", "anhydrous salts", "alkalinity"])
@@ -151,9 +156,12 @@ export const specSchema = z
     losses: lossesSchema.optional(),
     mixer: mixerSchema.optional(),
     scales: z.array(scaleSchema).min(1).max(10).optional().meta({ description: "The scales at hand" }),
-    weighingTolerance: shareField("Most that rounding to the scale may be off before a warning; 1 % unless stated", [
-      "1 %",
-    ]).optional(),
+    weighingTolerance: quantityField(
+      ["share"],
+      "Most that rounding to the scale may be off before a warning; 1 % unless stated",
+      ["1 %"],
+      { above: "0", most: "100", words: "a share above 0 and at most 100 %" },
+    ).optional(),
   })
   .meta({ id: "Spec", description: "A noodle spec: the formula, and the kitchen it is made in" });
 

@@ -22,12 +22,21 @@ export function refuseValue(
 interface QuantityLimits {
   /** Least value in base units. */
   readonly least?: string;
-  /** Greatest value in base units. */
+  /** Value in base units that it must exceed. */
+  readonly above?: string;
+  /** Greatest value in base units of the first dimension. */
   readonly most?: string;
+  /** Greatest value in base units of the other dimensions; a mass has one anyway. */
+  readonly mostOther?: Readonly<Partial<Record<Dimension, string>>>;
   /** The limits in words, for messages. */
   readonly words?: string;
-  readonly above?: string;
 }
+
+/** Greatest mass that is believed, g: a thousand tonnes. Weights to a microgram still add up exactly within 40 digits. */
+const greatestMass = "1000000000";
+/** Least mass above zero that is believed, g. */
+const leastMass = "0.000001";
+const massWords = "a mass above zero, from 0.001 mg to 1000 t";
 
 /** A field that takes a quantity with its unit; the first dimension is the usual one. */
 export function quantityField(
@@ -47,23 +56,25 @@ export function quantityField(
           advice: reading.advice,
         });
       }
+      const { dimension } = reading.quantity;
       const value = dec(reading.quantity.value);
-      const { least, most, above, words } = limits;
+      const { least, above, words } = limits;
+      const most = dimension === dimensions[0] ? limits.most : (limits.mostOther?.[dimension] ?? mostOf(dimension));
       const wrong =
         (least !== undefined && value.lt(least)) ||
         (above !== undefined && value.lte(above)) ||
-        (most !== undefined && reading.quantity.dimension === dimensions[0] && value.gt(most));
-      if (wrong) {
-        const expected = words ?? "a value within its limits";
-        return refuseValue(context, {
-          code: "quantity.out-of-range",
-          expected,
-          advice: "check the number and its unit",
-        });
-      }
-      return reading.quantity;
+        (most !== undefined && value.gt(most));
+      return wrong ? refuseValue(context, outOfRange(words ?? "a value within its limits")) : reading.quantity;
     })
     .meta({ description, examples: [...examples], quantity: true });
+}
+
+function mostOf(dimension: Dimension): string | undefined {
+  return dimension === "mass" ? greatestMass : undefined;
+}
+
+function outOfRange(expected: string): FieldFacts {
+  return { code: "quantity.out-of-range", expected, advice: "check the number and its unit" };
 }
 
 /** A percentage from 0 to 100. */
@@ -73,7 +84,7 @@ export function shareField(description: string, examples: readonly string[], mos
 
 /** A mass above zero. */
 export function massField(description: string, examples: readonly string[]) {
-  return quantityField(["mass"], description, examples, { above: "0", words: "a mass above zero" });
+  return quantityField(["mass"], description, examples, { least: leastMass, most: greatestMass, words: massWords });
 }
 
 /** An amount: % of flour, or a mass in a formula written in masses. */
@@ -81,7 +92,7 @@ export function amountField(description: string, examples: readonly string[], mo
   return quantityField(["share", "mass"], description, examples, {
     least: "0",
     most,
-    words: `at most ${most} % of flour`,
+    words: `at most ${most} % of flour, or a mass of at most 1000 t`,
   });
 }
 
@@ -99,6 +110,9 @@ export function amountOrRestField(description: string, examples: readonly string
         const { expected, advice } = reading;
         return refuseValue(context, { code: "quantity.unreadable", expected: `${expected}, or the word rest`, advice });
       }
+      const most = mostOf(reading.quantity.dimension);
+      if (most !== undefined && dec(reading.quantity.value).gt(most))
+        return refuseValue(context, outOfRange(massWords));
       return reading.quantity;
     })
     .meta({ description, examples: [...examples], quantity: true });
