@@ -247,7 +247,7 @@ export function afterRounding(weighed: readonly WeighedLine[]): readonly AfterRo
   };
   return [
     ...content("water", "added water", (line) => dec(line.material.moisture)),
-    ...content("salt", "salt", (line) => (line.role === "salt" ? HUNDRED : ZERO)),
+    ...content("salt", "salt", (line) => (line.material.kind === "salt" ? HUNDRED : ZERO)),
     ...content("alkali", "anhydrous alkaline salts", (line) =>
       line.material.composition === undefined ? ZERO : anhydrousShare(line.material.composition),
     ),

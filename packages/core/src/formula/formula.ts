@@ -152,10 +152,10 @@ function assemble(spec: Spec, stated: StatedLines, water: WaterBalance): Outcome
 }
 
 function saltFigure(lines: readonly FormulaLine[]): Figure {
-  const salts = lines.filter((line) => line.role === "salt");
+  const salts = lines.filter((line) => line.material.kind === "salt");
   return worked({
-    id: "salt.parts",
-    label: "salt",
+    id: "salt.total",
+    label: "salt in all",
     unit: "% of flour",
     places: 2,
     formula: salts.length === 0 ? "0" : "sum(salt)",
