@@ -59,19 +59,22 @@ export function splitLoads(dough: Figure, doughParts: Figure, mixer: Spec["mixer
     const before = dec(count.value).minus(1);
     const fewer = before.isZero()
       ? ""
-      : `make at most ${grams(largest.times(before))} in ${before.toFixed()} loads, or `;
-    const loadWord = count.value === "1" ? "load" : "loads";
+      : `make at most ${grams(largest.times(before))} of ${mixer.of ?? "dough"} in ${before.toFixed()} ${loadWord(before.toFixed())}, or `;
     return refuse(
       noAnswer(
         "mixer.no-equal-loads",
         ["mixer"],
-        `${grams(each)} of ${mixer.of ?? "dough"} in each of ${count.value} ${loadWord}, below the mixer's smallest load of ${mixer.smallest?.text}`,
+        `${grams(each)} of ${mixer.of ?? "dough"} in each of ${count.value} ${loadWord(count.value)}, below the mixer's smallest load of ${mixer.smallest?.text}`,
         `equal loads from ${mixer.smallest?.text} to ${mixer.largest.text} of ${mixer.of ?? "dough"}`,
-        `${fewer}make at least ${grams(smallest.times(count.value))} in ${count.value} ${loadWord}`,
+        `${fewer}make at least ${grams(smallest.times(count.value))} of ${mixer.of ?? "dough"} in ${count.value} ${loadWord(count.value)}`,
       ),
     );
   }
   return answer(loads);
+}
+
+function loadWord(count: string): string {
+  return count === "1" ? "load" : "loads";
 }
 
 function grams(value: ReturnType<typeof dec>): string {

@@ -46,7 +46,7 @@ export function statedLines(
   spec: Pick<Spec, "flours"> & Partial<Spec>,
   extra: OwnMaterials = {},
 ): Outcome<StatedLines> {
-  const own = { ...extra, ...spec.materials };
+  const own = { ...spec.materials, ...extra, ...spec.materials };
   const problems: Problem[] = [];
   const collect = <T>(outcome: Outcome<T>): T | undefined => {
     if (outcome.ok) return outcome.value;
