@@ -4,8 +4,9 @@ import { basename } from "node:path";
 import { fileURLToPath } from "node:url";
 import { build } from "esbuild";
 
-// Bundles the command: `main` holds the command table and the help, and every command has a file of its own, so that
-// a run reads only what it uses. Then each is run once, and the compiled code is kept beside it.
+// Bundles the command: `main` holds the command table and the help; every command has a file of its own, and so has
+// what only a mistyped word needs, so that a run reads only what it uses. Then each command is run once, and the
+// compiled code is kept beside it.
 
 const here = (path) => fileURLToPath(new URL(path, import.meta.url));
 const commands = readdirSync(here("src/commands/")).map((name) => name.replace(/\.ts$/, ""));
@@ -31,11 +32,11 @@ const lightParser = {
   },
 };
 
-/** `main` asks for a command's own bundle. */
-const commandFiles = {
-  name: "command-files",
+/** `main` asks for the bundles beside it. */
+const ownFiles = {
+  name: "own-files",
   setup(bundler) {
-    bundler.onResolve({ filter: /^\.\/commands\/[\w-]+\.ts$/ }, ({ path }) => ({
+    bundler.onResolve({ filter: /^\.\/(commands\/[\w-]+|suggest)\.ts$/ }, ({ path }) => ({
       path: `./${basename(path, ".ts")}.cjs`,
       external: true,
     }));
@@ -46,6 +47,7 @@ rmSync(here("bundle"), { recursive: true, force: true });
 await build({
   entryPoints: {
     main: here("src/main.ts"),
+    suggest: here("src/suggest.ts"),
     ...Object.fromEntries(commands.map((name) => [name, here(`src/commands/${name}.ts`)])),
   },
   outdir: here("bundle"),
@@ -59,7 +61,7 @@ await build({
   supported: { "dynamic-import": false },
   define: { "import.meta.url": "importMetaUrl" },
   banner: { js: 'const importMetaUrl = require("node:url").pathToFileURL(__filename).href;' },
-  plugins: [lightParser, commandFiles],
+  plugins: [lightParser, ownFiles],
   legalComments: "linked",
   logLevel: "warning",
 });

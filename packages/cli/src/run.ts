@@ -1,6 +1,7 @@
 import yargs from "yargs";
 import type { Asked, Command, Flag, Group } from "./command/command.ts";
 import { type ExitStatus, exit, type Io } from "./io.ts";
+import { printable } from "./render/printable.ts";
 import { version } from "./version.ts";
 
 /** A command as the help lists it; the rest of it is loaded when it is asked for. */
@@ -20,10 +21,11 @@ const widestHelp = 100;
  * @param args - words after `noodlewright`
  */
 export async function run(args: readonly string[], commands: readonly Listed[], io: Io): Promise<ExitStatus> {
-  let status: ExitStatus = exit.done;
-  let wrong: string | undefined;
+  const wrong = new Set<string>();
   let shown = "";
-  const words = args.filter((word) => !word.startsWith("-"));
+  let work = async (): Promise<ExitStatus> => exit.done;
+  const plain = withoutDoubleDash(args);
+  const words = plain.filter((word) => !word.startsWith("-"));
   const asked = commands.find(({ usage }) => firstWord(usage) === words[0]);
   const loaded = await asked?.load();
   const member =
@@ -33,8 +35,8 @@ export async function run(args: readonly string[], commands: readonly Listed[], 
   const command = loaded !== undefined && "run" in loaded ? loaded : member;
   const handle =
     (one: Command) =>
-    async (words: Asked): Promise<void> => {
-      status = await one.run(words, io);
+    (asked: Asked): void => {
+      work = () => one.run(asked, io);
     };
   const parser = commands.reduce(
     (before, listed) =>
@@ -44,18 +46,23 @@ export async function run(args: readonly string[], commands: readonly Listed[], 
     base(io),
   );
   parser.fail((message, error) => {
-    if (error) throw error;
-    wrong ??= message;
+    if (error && error.name !== "YError") throw error;
+    wrong.add((message ?? error.message).replace(/\s*\n\s*/gu, " "));
   });
-  await parser.parseAsync([...args], {}, (_error, _argv, output) => {
+  await parser.parseAsync([...plain], {}, (_error, _argv, output) => {
     shown = output;
   });
-  if (wrong !== undefined) {
-    io.err(`noodlewright: ${wrong}\n${suggestion(wrong, command)}See \`noodlewright --help\`.\n`);
+  if (wrong.size > 0) {
+    const messages = await helpful([...wrong], commands, words[0], loaded, command);
+    io.err(messages.map((message) => printable(`noodlewright: ${message}`)).join("\n"));
+    io.err("\nSee `noodlewright --help`.\n");
     return exit.wrongInput;
   }
-  if (shown !== "") io.out(`${shown}\n`);
-  return status;
+  if (shown !== "") {
+    io.out(`${shown}\n`);
+    return exit.done;
+  }
+  return work();
 }
 
 function base(io: Io) {
@@ -74,7 +81,6 @@ function base(io: Io) {
     .exitProcess(false)
     .strict()
     .demandCommand(1, 1, "name a command", "name one command")
-    .recommendCommands()
     .help("help", "Show help")
     .alias("help", "h")
     .version(version)
@@ -84,11 +90,19 @@ function base(io: Io) {
 
 type Parser = ReturnType<typeof base>;
 
-function firstWord(usage: string): string | undefined {
-  return usage.split(" ")[0];
+function firstWord(usage: string): string {
+  return usage.split(" ")[0] ?? usage;
 }
 
-type Handler = (command: Command) => (asked: Asked) => Promise<void>;
+/** Words after a lone `--` are no flags, however they begin; yargs does not take them for positionals. */
+function withoutDoubleDash(args: readonly string[]): readonly string[] {
+  const at = args.indexOf("--");
+  if (at < 0) return args;
+  const after = args.slice(at + 1).map((word) => (/^-./u.test(word) ? `./${word}` : word));
+  return [...args.slice(0, at), ...after];
+}
+
+type Handler = (command: Command) => (asked: Asked) => void;
 type Words = Pick<Listed, "usage" | "describe">;
 
 function addLoaded(parser: Parser, listed: Words, loaded: Command | Group, handle: Handler): Parser {
@@ -101,7 +115,7 @@ function addLoaded(parser: Parser, listed: Words, loaded: Command | Group, handl
   ) as Parser;
 }
 
-function addCommand(parser: Parser, listed: Words, command: Command, handle: (asked: Asked) => Promise<void>): Parser {
+function addCommand(parser: Parser, listed: Words, command: Command, handle: (asked: Asked) => void): Parser {
   return parser.command(
     listed.usage,
     listed.describe,
@@ -150,12 +164,22 @@ function askedOf(argv: Readonly<Record<string, unknown>>): Asked {
   return { text: (name) => list(name)[0], list, on: (name) => argv[name] === true };
 }
 
-/** The flag that was most likely meant, where an unknown one was given. */
-function suggestion(wrong: string, command: Command | undefined): string {
-  const unknown = /^Unknown arguments?: (\S+?)(?:,|$)/u.exec(wrong)?.[1];
-  if (unknown === undefined || command === undefined) return "";
-  const close = Object.keys(command.flags).find(
-    (name) => name.startsWith(unknown.slice(0, 3)) || unknown.startsWith(name.slice(0, 3)),
-  );
-  return close === undefined ? "" : `Did you mean --${close}?\n`;
+/** What the parser says is wrong, with the names that were most likely meant. */
+async function helpful(
+  wrong: readonly string[],
+  commands: readonly Listed[],
+  name: string | undefined,
+  loaded: Command | Group | undefined,
+  command: Command | undefined,
+): Promise<readonly string[]> {
+  const { withNearest } = await import("./suggest.ts");
+  if (loaded === undefined && name !== undefined) {
+    const names = commands.map(({ usage }) => firstWord(usage));
+    return [withNearest(`there is no command "${name}"`, name, names)];
+  }
+  const flags = Object.keys(command?.flags ?? {}).map((flag) => `--${flag}`);
+  return wrong.map((message) => {
+    const unknown = /^Unknown arguments?: ([^\s,]+)/u.exec(message)?.[1];
+    return unknown === undefined ? message : withNearest(message, unknown, flags);
+  });
 }

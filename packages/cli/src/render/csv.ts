@@ -22,18 +22,25 @@ export function renderCsv(report: Report, name: string | undefined): Rendering {
       },
     };
   }
-  const lines = [table.columns.map(({ label }) => label), ...table.rows.map(({ cells }) => cells.map(plainText))];
-  return { ok: true, text: lines.map((line) => `${line.map(field).join(",")}\r\n`).join("") };
+  const lines = [
+    table.columns.map(({ label }) => words(label)),
+    ...table.rows.map(({ cells }) => cells.map(plainText)),
+  ];
+  return { ok: true, text: lines.map((line) => `${line.map(quoted).join(",")}\r\n`).join("") };
 }
 
 /** Numbers as they are shown, less the grouping of digits and the typographic minus, so that spreadsheets read them. */
 function plainText(cell: Cell): string {
-  if (cell.value === undefined) return cell.text;
+  if (cell.value === undefined) return words(cell.text);
   return cell.text.replace(/(?<=\d) (?=\d{3}\b)/gu, "").replace(/^−/u, "-");
 }
 
-/** Quotes a field where it must be, and defuses what a spreadsheet would take for a formula. */
-function field(text: string): string {
-  const safe = /^[=+@\t\r]/u.test(text) || /^-(?!\d)/u.test(text) ? `'${text}` : text;
-  return /[",\r\n]/u.test(safe) ? `"${safe.replaceAll('"', '""')}"` : safe;
+/** Words as they are, less what a spreadsheet would take for a formula. */
+function words(text: string): string {
+  return /^\s*[=+\-@]/u.test(text) ? `'${text}` : text;
+}
+
+/** Quotes a field where it must be. */
+function quoted(text: string): string {
+  return /[",\r\n]/u.test(text) ? `"${text.replaceAll('"', '""')}"` : text;
 }

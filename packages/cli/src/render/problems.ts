@@ -1,6 +1,7 @@
 import { styleText } from "node:util";
 import { pathText } from "@noodlewright/core";
 import type { PlacedProblem } from "../input/document.ts";
+import { printable, printableJson } from "./printable.ts";
 import { wrapText } from "./wrap.ts";
 
 /** Longest piece of a line that is shown. */
@@ -13,13 +14,24 @@ interface Manner {
 
 /** Prints problems in words: place, excerpt with a caret, what was found, what would be right, what to do. */
 export function renderProblems(problems: readonly PlacedProblem[], manner: Manner): string {
-  const sorted = [...problems].sort((a, b) => (a.place?.line ?? 0) - (b.place?.line ?? 0));
-  const parts = sorted.map((problem) => problemLines(problem, manner).join("\n"));
+  const parts = inOrder(problems).map((problem) => problemLines(problem, manner).join("\n"));
   const count = problems.length === 1 ? "1 problem" : `${problems.length} problems`;
   const verdict = problems.every(({ kind }) => kind === "no-answer")
     ? "there is no such answer"
     : "nothing was worked out";
   return `${parts.join("\n\n")}\n\n${count}; ${verdict}.\n`;
+}
+
+/** File by file, and in each from top to bottom. */
+function inOrder(problems: readonly PlacedProblem[]): readonly PlacedProblem[] {
+  const files = problems.map(({ file }) => file);
+  const turn = ({ file }: PlacedProblem): number => files.indexOf(file);
+  return [...problems].sort(
+    (a, b) =>
+      turn(a) - turn(b) ||
+      (a.place?.line ?? 0) - (b.place?.line ?? 0) ||
+      (a.place?.column ?? 0) - (b.place?.column ?? 0),
+  );
 }
 
 function problemLines(problem: PlacedProblem, manner: Manner): readonly string[] {
@@ -35,11 +47,11 @@ function problemLines(problem: PlacedProblem, manner: Manner): readonly string[]
           : `${file}:${place.line}:${place.column}`;
   const what = path.length === 0 ? "" : ` ${pathText(path)}`;
   const fact = (name: string, text: string): readonly string[] =>
-    wrapText(text, Math.max(20, manner.width - 12)).map(
+    wrapText(printable(text), Math.max(20, manner.width - 12)).map(
       (line, index) => `  ${(index === 0 ? name : "").padEnd(9)} ${line}`,
     );
   return [
-    `${strong(`${where}:${what}`)} [${code}]`,
+    `${strong(printable(`${where}:${what}`))} [${code}]`,
     ...excerpt(problem),
     ...fact("found", problem.found),
     ...fact("expected", problem.expected),
@@ -57,14 +69,9 @@ function excerpt({ place, lineText }: PlacedProblem): readonly string[] {
   return [`  ${number} | ${shown}`, `  ${" ".repeat(number.length)} | ${before}${carets}`];
 }
 
-/** Control characters would move the cursor; each is shown as one mark. */
-function printable(text: string): string {
-  return text.replace(/\p{Cc}/gu, "·");
-}
-
 /** Problems for other programs. */
 export function problemsJson(problems: readonly PlacedProblem[]): string {
-  const list = problems.map(({ code, kind, path, found, expected, advice, file, place, flag }) => ({
+  const list = inOrder(problems).map(({ code, kind, path, found, expected, advice, file, place, flag }) => ({
     code,
     kind,
     path: pathText(path),
@@ -75,5 +82,5 @@ export function problemsJson(problems: readonly PlacedProblem[]): string {
     ...(file !== undefined && { file }),
     ...(place && { line: place.line, column: place.column }),
   }));
-  return `${JSON.stringify({ noodlewright: "problems", version: 1, problems: list }, undefined, 2)}\n`;
+  return printableJson({ noodlewright: "problems", version: 1, problems: list });
 }
