@@ -1,4 +1,4 @@
-import { type Figure, given, worked } from "../figure/figure.ts";
+import { type Figure, given, renamed, worked } from "../figure/figure.ts";
 import type { Outcome } from "../figure/problem.ts";
 import { definition, massBalance, type Source } from "../figure/source.ts";
 import { type Decimal, type DecimalInput, dec, sum } from "../number/decimal.ts";
@@ -71,9 +71,9 @@ function shareOf(composition: Composition, names: readonly string[]): Decimal {
  * @example carriedBy([{ name: "soda", composition: { species: { Na2CO3: "100" }, water: "0", inert: "0" }, mass: 10 }], "before").anhydrous.value // => "10"
  */
 export function carriedBy(products: readonly Weighed[], when: string, ph?: Figure): Carried {
-  const masses = products.map(({ name, mass }) =>
+  const masses = products.map(({ name, mass }, index) =>
     given({
-      id: `carried.${when}.mass`,
+      id: `carried.${when}.mass.${index + 1}`,
       label: `mass of ${name}`,
       unit: "g",
       places: 2,
@@ -91,11 +91,11 @@ export function carriedBy(products: readonly Weighed[], when: string, ph?: Figur
     content: (composition: Composition) => Decimal,
     source: Source,
   ): Figure => {
-    const contents = products.map(({ name, composition }) =>
+    const contents = products.map(({ name, composition }, index) =>
       given({
-        id: `carried.${when}.content`,
-        label: `content of ${name}`,
-        unit: "",
+        id: `carried.${when}.${id}.${index + 1}`,
+        label: `${label} in ${unit === "g" ? "100 g" : "1 g"} of ${name}`,
+        unit,
         places: 4,
         value: content(composition),
         by: "the composition",
@@ -147,7 +147,7 @@ export function carriedBy(products: readonly Weighed[], when: string, ph?: Figur
             sources: [definition],
           }),
         }),
-    ...(ph === undefined ? {} : { ph }),
+    ...(ph === undefined ? {} : { ph: renamed(ph, `carried.${when}.ph`) }),
   };
 }
 

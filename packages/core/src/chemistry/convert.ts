@@ -1,4 +1,4 @@
-import { type Figure, renamed, worked } from "../figure/figure.ts";
+import { type Figure, worked } from "../figure/figure.ts";
 import { answer, inputProblem, type Note, noAnswer, type Outcome, type Problem, refuse } from "../figure/problem.ts";
 import { massBalance } from "../figure/source.ts";
 import { dec, fixedText } from "../number/decimal.ts";
@@ -66,7 +66,7 @@ function ratio(carried: Carried): Figure {
 }
 
 function then(figure: Figure, when: string): Figure {
-  return renamed(figure, figure.id, `${figure.label} ${when}`);
+  return { ...figure, label: `${figure.label} ${when}` };
 }
 
 function problemWith({ from, to, hold }: Swap): Problem | undefined {

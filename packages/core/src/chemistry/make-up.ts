@@ -53,8 +53,8 @@ export function makeUp(request: MakeUp): Outcome<Recipe> {
         mass: mass.value,
         strength: named("strength of the solution", "% w/w", strength, "the target"),
         own: named("salts in the mix of products", "% w/w", anhydrousShare(salts), "the compositions"),
-        part: partFigure(parts[index] ?? ZERO),
-        parts: parts.map(partFigure),
+        part: partFigure(product, parts[index] ?? ZERO),
+        parts: products.map((one, place) => partFigure(one, parts[place] ?? ZERO)),
       },
       sources: [massBalance],
     }),
@@ -179,8 +179,8 @@ function problemWith({ products, ratioBy, amount }: MakeUp): Problem | undefined
       );
 }
 
-function partFigure(value: Decimal): Figure {
-  return named("part as weighed", "", value, "the ratio");
+function partFigure({ name }: Product, value: Decimal): Figure {
+  return named(`part of ${name} as weighed`, "", value, "the ratio");
 }
 
 function massFor(amount: Amount, solution: Composition, { temperature }: Conditions): Outcome<Figure> {

@@ -15,5 +15,6 @@ export function named(
   by: string,
   source: Source = definition,
 ): Figure {
-  return given({ id: `named.${label}`, label, unit, places: 4, value, by, sources: [source] });
+  const id = `named.${label.toLowerCase().replaceAll(/[^\p{L}\p{N}.]+/gu, "-")}`;
+  return given({ id, label, unit, places: 4, value, by, sources: [source] });
 }

@@ -109,15 +109,24 @@ function volumeOf(percent: string, temperature: string, density: string): Decima
     .div(w);
 }
 
-const volumesAt20: readonly Point[] = at20.map(([percent, density]) => [
-  dec(percent).div(100),
-  volumeOf(percent, "20", density),
-]);
+interface Volumes {
+  readonly at20: readonly Point[];
+  readonly withTemperature: readonly { readonly fraction: Decimal; readonly points: readonly Point[] }[];
+}
 
-const volumesWithTemperature = withTemperature.map(({ percent, rows }) => ({
-  fraction: dec(percent).div(100),
-  points: rows.map(([t, density]): Point => [dec(t), volumeOf(percent, t, density)]),
-}));
+let built: Volumes | undefined;
+
+/** The tables as volumes. They are built at the first call. */
+function volumes(): Volumes {
+  built ??= {
+    at20: at20.map(([percent, density]) => [dec(percent).div(100), volumeOf(percent, "20", density)]),
+    withTemperature: withTemperature.map(({ percent, rows }) => ({
+      fraction: dec(percent).div(100),
+      points: rows.map(([t, density]): Point => [dec(t), volumeOf(percent, t, density)]),
+    })),
+  };
+  return built;
+}
 
 /**
  * Apparent specific volume of sodium hydroxide in water, mL/g.
@@ -130,10 +139,10 @@ const volumesWithTemperature = withTemperature.map(({ percent, rows }) => ({
  * @example sodiumHydroxideVolume(dec("0.28"), dec(20)).toFixed(4) // => "0.1577"
  */
 export function sodiumHydroxideVolume(saltFraction: Decimal, temperature: Decimal): Decimal {
-  const changes = volumesWithTemperature.map(
+  const changes = volumes().withTemperature.map(
     ({ fraction, points }): Point => [fraction, parabola(points, temperature).minus(parabola(points, dec(20)))],
   );
-  return interpolate(volumesAt20, saltFraction).plus(interpolate(changes, saltFraction));
+  return interpolate(volumes().at20, saltFraction).plus(interpolate(changes, saltFraction));
 }
 
 /** The value on straight lines between points; beyond the ends, the end value. @example interpolate([[dec(0), dec(1)], [dec(2), dec(3)]], dec(1)).toString() // => "2" */

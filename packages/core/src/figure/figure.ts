@@ -100,7 +100,47 @@ export function worked(
       .flatMap(figuresIn)
       .map((figure) => figure.id),
   };
+  const feeds = Object.values(from).flatMap(figuresIn);
+  if (feeds.length > 0) fedWith.set(working, feeds);
   return { id, label, value: decimalText(value), unit, places, working, sources };
+}
+
+/** What each formula was fed with, kept as long as its figure is. A copy of a figure shares its working. */
+const fedWith = new WeakMap<Working, readonly Figure[]>();
+
+/**
+ * Figures and all that they rest on, what comes first in the calculation first; of figures with one id the first counts.
+ *
+ * It knows figures that were worked out in this program, not such as came back from JSON.
+ *
+ * @example withOrigins([worked({ id: "b", label: "b", unit: "", places: 0, formula: "2 * a", from: { a: given({ id: "a", label: "a", unit: "", places: 0, value: 3, by: "the spec", sources: [] }) }, sources: [] })]).map(({ id }) => id) // => ["a", "b"]
+ */
+export function withOrigins(figures: readonly Figure[]): readonly Figure[] {
+  const kept = new Map<string, Figure>();
+  const keep = (figure: Figure): void => {
+    if (kept.has(figure.id)) return;
+    for (const feed of fedWith.get(figure.working) ?? []) keep(feed);
+    kept.set(figure.id, figure);
+  };
+  for (const figure of figures) keep(figure);
+  return [...kept.values()];
+}
+
+/**
+ * Figures under a name of their own, for two of a kind in one result: `before` makes `before.solution.ph` of `solution.ph`.
+ * What they rest on among the figures given is renamed with them.
+ *
+ * @example scoped("before", [given({ id: "dose", label: "dose", unit: "g", places: 1, value: 3, by: "the spec", sources: [] })])[0]?.id // => "before.dose"
+ */
+export function scoped(scope: string, figures: readonly Figure[]): readonly Figure[] {
+  const ids = new Set(figures.map(({ id }) => id));
+  const under = (id: string): string => (ids.has(id) ? `${scope}.${id}` : id);
+  return figures.map((figure) => ({
+    ...figure,
+    id: under(figure.id),
+    working:
+      figure.working.kind === "formula" ? { ...figure.working, from: figure.working.from.map(under) } : figure.working,
+  }));
 }
 
 /** The exact value of a figure. */

@@ -1,5 +1,5 @@
 import { type Composition, fromMasses, potassiumShare, sodiumShare } from "../../chemistry/composition.ts";
-import { type CatalogueComposition, compositions } from "../../chemistry/compositions.ts";
+import { type CatalogueComposition, catalogueComposition } from "../../chemistry/compositions.ts";
 import { atomicWeightSource, molarMass } from "../../chemistry/species.ts";
 import { at } from "../../figure/source.ts";
 import { dec, decimalText, HUNDRED } from "../../number/decimal.ts";
@@ -44,7 +44,7 @@ function alkali([key, name, composition, ...aliases]: SaltRow): Material {
     name,
     aliases,
     ...natures.alkali,
-    ...elements(compositions[composition]),
+    ...elements(catalogueComposition(composition)),
     allergensKnown: true,
     notes: notes[key] ?? [],
     source: atomicWeightSource,
