@@ -1,0 +1,40 @@
+import type { Outcome } from "../../../packages/core/src/figure/problem.ts";
+import { type Formula, formulaOf } from "../../../packages/core/src/formula/formula.ts";
+import type { Spec, SpecInput } from "../../../packages/core/src/formula/spec.ts";
+import { dec } from "../../../packages/core/src/number/decimal.ts";
+
+/** A spec without a name is enough for a test. */
+export type Written = Omit<SpecInput, "name">;
+
+/** The answer of an outcome; the test fails where there is none. */
+export function answered<T>(outcome: Outcome<T>): T {
+  if (!outcome.ok) throw new Error(outcome.problems.map(({ code, found }) => `${code}: ${found}`).join("; "));
+  return outcome.value;
+}
+
+/** The codes of the problems of an outcome. */
+export function codesOf(outcome: Outcome<unknown>): readonly string[] {
+  return outcome.ok ? [] : outcome.problems.map(({ code }) => code);
+}
+
+/** The codes of the notes of an outcome. */
+export function noteCodesOf(outcome: Outcome<unknown>): readonly string[] {
+  return outcome.ok ? outcome.notes.map(({ code }) => code) : [];
+}
+
+/** Reads a written spec and works it out. */
+export function workedOut(written: Written): { readonly spec: Spec; readonly formula: Formula } {
+  return answered(formulaOf({ name: "test", ...written }));
+}
+
+/** The parts of a line, to six places. */
+export function partsOf(formula: Formula, id: string): string {
+  const line = formula.lines.find((one) => one.id === id);
+  if (line === undefined) throw new Error(`no line ${id}`);
+  return dec(line.parts.value).toFixed(6);
+}
+
+/** Flour of a stated moisture and protein, for specs that want nothing else. */
+export function flour(moisture: string, protein = "12 %") {
+  return { moisture, protein, proteinBasis: "14 % mb", ash: "0.4 %" };
+}
