@@ -1,4 +1,4 @@
-import loadHighs, { type Highs } from "highs";
+import highsModule, { type Highs } from "highs";
 import type { Basis, BlendQuestion } from "../../../packages/core/src/explore/blend-question.ts";
 
 /**
@@ -88,6 +88,9 @@ export function score(problem: Restated, question: BlendQuestion, steps: readonl
 function dot(row: readonly bigint[], steps: readonly number[]): bigint {
   return row.reduce((sum, coefficient, index) => sum + coefficient * BigInt(steps[index] ?? 0), 0n);
 }
+
+/** The package is typed as CommonJS, but what is imported is the loader itself. */
+const loadHighs = highsModule as unknown as typeof highsModule.default;
 
 /** The independent solver, ready to be asked. */
 export class Independent {

@@ -43,7 +43,7 @@ export function describeBlend(setup: Setup, steps: readonly number[]): FoundBlen
 export function blendFigures(flours: readonly Candidate[], shares: readonly Figure[], basis: Basis): readonly Figure[] {
   const used = flours.flatMap((flour, index) => {
     const share = shares[index];
-    return share === undefined || share.value === "0" ? [] : [{ flour, share }];
+    return share === undefined || dec(share.value).isZero() ? [] : [{ flour, share }];
   });
   const mixed = (id: string, label: string, unit: string, read: (flour: Candidate) => string | undefined): Figure[] => {
     const values = used.flatMap(({ flour }) => {

@@ -23,7 +23,10 @@ export interface FlourLimit {
 }
 
 /** What the blend comes to in the quantity a limit is on; `undefined` where it has none (a ratio to a flour left out). */
-export function reached(limit: Pick<Limit, "top" | "bottom">, steps: readonly number[]): Decimal | undefined {
+export function reached(
+  limit: Pick<Limit, "top" | "bottom">,
+  steps: readonly (number | Decimal)[],
+): Decimal | undefined {
   const below = weighted(limit.bottom, steps);
   return below.isZero() ? undefined : weighted(limit.top, steps).div(below);
 }
@@ -150,6 +153,6 @@ function idOf(name: string): string {
   return name.replaceAll(" ", "-");
 }
 
-function weighted(weights: readonly Decimal[], steps: readonly number[]): Decimal {
+function weighted(weights: readonly Decimal[], steps: readonly (number | Decimal)[]): Decimal {
   return sum(weights.map((weight, index) => weight.times(steps[index] ?? 0)));
 }

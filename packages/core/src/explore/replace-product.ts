@@ -1,0 +1,95 @@
+import { exact, type Figure, given, worked } from "../figure/figure.ts";
+import { answer, inputProblem, type Outcome, refuse } from "../figure/problem.ts";
+import { fromSpec, massBalance, type Source } from "../figure/source.ts";
+import type { DecimalText } from "../number/decimal.ts";
+import { driedEgg, wholeEgg } from "./water-sources.ts";
+
+/** A product that can stand in for another by what it holds, % of its mass. */
+export interface Product {
+  readonly name: string;
+  /** What has to stay the same: dry egg, anhydrous salt, sodium chloride. */
+  readonly active: DecimalText;
+  readonly water: DecimalText;
+  readonly source?: Source;
+}
+
+/** The product to weigh in, and the water that has to be added (below zero: taken away) with it. */
+export interface Replacement {
+  readonly mass: Figure;
+  readonly water: Figure;
+}
+
+/** Raw whole egg: 76.15 % water. */
+export const rawWholeEgg: Product = { name: "whole egg", active: "23.85", water: "76.15", source: wholeEgg };
+/** Dried whole egg: 2.78 % water. */
+export const driedWholeEgg: Product = { name: "dried whole egg", active: "97.22", water: "2.78", source: driedEgg };
+
+/**
+ * Replaces a product by another that brings the same active mass, and settles the water: whole egg by dried egg and water,
+ * a hydrate by the anhydrous salt, coarse salt by brine.
+ *
+ * Masses g, contents % of the product. Problems: `replace.active`, `replace.mass`.
+ * Source: mass balance on the composition of the two products.
+ *
+ * @example replaceProduct("100", rawWholeEgg, driedWholeEgg).ok // => true
+ */
+export function replaceProduct(mass: DecimalText, old: Product, fresh: Product): Outcome<Replacement> {
+  const content = (product: Product, what: "active" | "water", id: string): Figure =>
+    given({
+      id: `replace.${id}.${what}`,
+      label: `${what === "active" ? "active share" : "water"} of ${product.name}`,
+      unit: "%",
+      places: 2,
+      value: product[what],
+      by: product.source === undefined ? "the spec" : "table value",
+      sources: [product.source ?? fromSpec],
+    });
+  const [oldActive, freshActive] = [content(old, "active", "old"), content(fresh, "active", "new")];
+  if (!exact(freshActive).gt(0) || !exact(oldActive).gt(0)) {
+    return refuse(
+      inputProblem(
+        "replace.active",
+        ["active"],
+        "a product without active mass",
+        "an active share above zero",
+        "give what the product holds",
+      ),
+    );
+  }
+  const oldMass = given({
+    id: "replace.old",
+    label: `mass of ${old.name}`,
+    unit: "g",
+    places: 1,
+    value: mass,
+    by: "the spec",
+    sources: [fromSpec],
+  });
+  if (exact(oldMass).lt(0)) {
+    return refuse(inputProblem("replace.mass", ["mass"], `${mass} g`, "a mass of zero or more", "correct the mass"));
+  }
+  const newMass = worked({
+    id: "replace.new",
+    label: `mass of ${fresh.name}`,
+    unit: "g",
+    places: 1,
+    formula: "mass * before / after",
+    from: { mass: oldMass, before: oldActive, after: freshActive },
+    sources: [massBalance],
+  });
+  const water = worked({
+    id: "replace.water",
+    label: "water to add with it",
+    unit: "g",
+    places: 1,
+    formula: "(mass * before - fresh * after) / 100",
+    from: {
+      mass: oldMass,
+      before: content(old, "water", "old"),
+      fresh: newMass,
+      after: content(fresh, "water", "new"),
+    },
+    sources: [massBalance],
+  });
+  return answer({ mass: newMass, water });
+}

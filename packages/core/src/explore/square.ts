@@ -1,0 +1,130 @@
+import { exact, type Figure, given, worked } from "../figure/figure.ts";
+import { answer, inputProblem, noAnswer, type Outcome, refuse } from "../figure/problem.ts";
+import { commonPractice, fromSpec, massBalance } from "../figure/source.ts";
+import type { DecimalText } from "../number/decimal.ts";
+import type { Basis } from "./blend-question.ts";
+
+/** Two flours and the protein their blend is to have. Percentages as is; the target at its basis. */
+export interface SquareQuestion {
+  readonly one: { readonly name: string; readonly protein: DecimalText; readonly moisture: DecimalText };
+  readonly other: { readonly name: string; readonly protein: DecimalText; readonly moisture: DecimalText };
+  readonly target: DecimalText;
+  readonly basis: Basis;
+}
+
+/** The shares that meet the target exactly, with the working of the square. */
+export interface SquareAnswer {
+  readonly one: Figure;
+  readonly other: Figure;
+  readonly working: readonly Figure[];
+}
+
+/**
+ * Blends two flours by the square rule: each flour takes as many parts as the other is away from the target.
+ *
+ * With a moisture basis each flour is held against the protein it would need, as it is, to be on target itself.
+ * Problems: `square.same-protein`, `square.out-of-reach`.
+ * Source: mass balance; the rule is common practice.
+ *
+ * @example squareRule({ one: { name: "soft", protein: "9", moisture: "14" }, other: { name: "gluten", protein: "72", moisture: "14" }, target: "11", basis: { kind: "as-is" } }).ok // => true
+ */
+export function squareRule(question: SquareQuestion): Outcome<SquareAnswer> {
+  const { one, other } = question;
+  const [oneOff, otherOff] = [offTarget("one", one, question), offTarget("other", other, question)];
+  const away = [exact(oneOff.off), exact(otherOff.off)] as const;
+  if (away[0].isZero() && away[1].isZero()) {
+    return refuse(
+      inputProblem(
+        "square.same-protein",
+        ["other", "protein"],
+        "two flours that both are on target",
+        "two flours that differ",
+        "use either of them alone",
+      ),
+    );
+  }
+  if (away[0].times(away[1]).gt(0)) {
+    const side = away[0].gt(0) ? "above" : "below";
+    const advice = `take a third flour on the other side, or another target`;
+    return refuse(
+      noAnswer(
+        "square.out-of-reach",
+        ["target"],
+        `both flours lie ${side} ${question.target} %`,
+        "one flour on each side of the target",
+        advice,
+      ),
+    );
+  }
+  const oneParts = parts("one", one.name, otherOff.off);
+  const otherParts = parts("other", other.name, oneOff.off);
+  const share = (id: "one" | "other", name: string, own: Figure, rest: Figure): Figure =>
+    worked({
+      id: `square.${id}.share`,
+      label: `share of ${name}`,
+      unit: "% of flour",
+      places: 3,
+      formula: "100 * own / (own + rest)",
+      from: { own, rest },
+      sources: [massBalance, commonPractice],
+    });
+  return answer({
+    one: share("one", one.name, oneParts, otherParts),
+    other: share("other", other.name, otherParts, oneParts),
+    working: [...oneOff.working, ...otherOff.working, oneParts, otherParts],
+  });
+}
+
+/** How far a flour is above (or below) the protein that would put it on target. */
+function offTarget(
+  id: "one" | "other",
+  flour: SquareQuestion["one"],
+  { target, basis }: SquareQuestion,
+): { readonly off: Figure; readonly working: readonly Figure[] } {
+  const stated = (what: string, label: string, value: DecimalText): Figure =>
+    given({ id: `square.${id}.${what}`, label, unit: "%", places: 2, value, by: "the question", sources: [fromSpec] });
+  const protein = stated("protein", `protein of ${flour.name}`, flour.protein);
+  const aim = stated("target", "target protein", target);
+  const naming = {
+    id: `square.${id}.needed`,
+    label: `protein that puts ${flour.name} on target`,
+    unit: "%",
+    places: 2,
+  };
+  const needed =
+    basis.kind === "as-is"
+      ? worked({ ...naming, formula: "target", from: { target: aim }, sources: [massBalance] })
+      : worked({
+          ...naming,
+          formula: "target * (100 - moisture) / (100 - basis)",
+          from: {
+            target: aim,
+            moisture: stated("moisture", `moisture of ${flour.name}`, flour.moisture),
+            basis: basis.percent,
+          },
+          sources: [massBalance],
+        });
+  const off = worked({
+    id: `square.${id}.off`,
+    label: `${flour.name} above target`,
+    unit: "%",
+    places: 2,
+    formula: "protein - needed",
+    from: { protein, needed },
+    sources: [massBalance],
+  });
+  return { off, working: [needed, off] };
+}
+
+/** Parts of one flour: what the other is away from the target. */
+function parts(id: "one" | "other", name: string, across: Figure): Figure {
+  return worked({
+    id: `square.${id}.parts`,
+    label: `parts of ${name}`,
+    unit: "parts",
+    places: 2,
+    formula: "max(across, -across)",
+    from: { across },
+    sources: [commonPractice],
+  });
+}

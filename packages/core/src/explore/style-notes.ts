@@ -1,0 +1,64 @@
+import { answer, inputProblem, type Note, type Outcome, refuse } from "../figure/problem.ts";
+import { citation } from "../figure/source.ts";
+import { type DecimalText, dec } from "../number/decimal.ts";
+import { type StyleQuantity, type StyleRange, styleRanges } from "./style-ranges.ts";
+
+/** The styles that have a range. @example styles().includes("ramen") // => true */
+export function styles(): readonly string[] {
+  return [...new Set(styleRanges.map(({ style }) => style))];
+}
+
+/** One range beside the figure of a formula. */
+export interface StyleCheck {
+  readonly range: StyleRange;
+  readonly value: DecimalText;
+  readonly within: boolean;
+}
+
+/**
+ * Holds the figures of a formula against the ranges published for a style: outside one is a note, never a problem.
+ *
+ * Protein and ash in % at 14 % mb, water, salt and alkali (anhydrous) in % of flour, thickness and width in mm; what is left out
+ * is not looked at. Problems: `style.unknown`.
+ * Source: each range names its own, and a remembered one says so.
+ *
+ * @example styleNotes("hokkien", { salt: "3" }).notes.length // => 1
+ */
+export function styleNotes(
+  style: string,
+  figures: Readonly<Partial<Record<StyleQuantity, DecimalText>>>,
+): Outcome<readonly StyleCheck[]> {
+  const ranges = styleRanges.filter((range) => range.style === style);
+  if (ranges.length === 0) {
+    return refuse(
+      inputProblem(
+        "style.unknown",
+        ["style"],
+        `"${style}"`,
+        "a style with published ranges",
+        `use one of: ${styles().join(", ")}`,
+      ),
+    );
+  }
+  const checks = ranges.flatMap((range): readonly StyleCheck[] => {
+    const value = figures[range.quantity];
+    return value === undefined ? [] : [{ range, value, within: isWithin(range, value) }];
+  });
+  return answer(checks, checks.filter(({ within }) => !within).map(outsideNote));
+}
+
+function isWithin({ low, high }: StyleRange, value: DecimalText): boolean {
+  return !(low !== undefined && dec(value).lt(low)) && !(high !== undefined && dec(value).gt(high));
+}
+
+function outsideNote({ range, value }: StyleCheck): Note {
+  const { style, quantity, source, unit } = range;
+  const text = `${quantity} of ${value} is outside what is published for ${style}: ${rangeText(range)} ${unit} (${citation(source)})`;
+  return { code: `style.${quantity}`, path: ["style"], text };
+}
+
+function rangeText({ low, high }: StyleRange): string {
+  if (low === undefined) return `at most ${high ?? ""}`;
+  if (high === undefined) return `at least ${low}`;
+  return low === high ? low : `${low} to ${high}`;
+}

@@ -1,0 +1,223 @@
+import { type Figure, given } from "../figure/figure.ts";
+import { answer, inputProblem, type Note, type Outcome, refuse } from "../figure/problem.ts";
+import { fromSpec } from "../figure/source.ts";
+import { type Decimal, type DecimalText, dec, decimalText } from "../number/decimal.ts";
+import { blendFigures } from "./blend-figures.ts";
+import { atBasis, reached } from "./blend-limits.ts";
+import type {
+  Basis,
+  BlendAnswer,
+  BlendQuestion,
+  BlendTargets,
+  Candidate,
+  FoundBlend,
+  GivenShare,
+} from "./blend-question.ts";
+import { searchBlend } from "./blend-search.ts";
+import { type BlendWater, type WaterFlour, waterAfter } from "./blend-water.ts";
+import { type Change, compareFigures } from "./compare-blends.ts";
+
+/** A flour with what is known of the water it takes. */
+export type StockedFlour = Candidate & Pick<WaterFlour, "dryGluten" | "ownWater">;
+
+/** What of the old blend the new one has to keep. */
+export type Held = "protein" | "ash" | "gluten-protein";
+
+/** A blend whose flour is not to be had, and the flours at hand. */
+export interface SubstituteQuestion {
+  /** The blend as it was, % of flour, adding up to 100. */
+  readonly blend: readonly GivenShare[];
+  /** Every flour of the blend and every flour at hand. */
+  readonly flours: readonly StockedFlour[];
+  readonly missing: string;
+  readonly hold: readonly Held[];
+  readonly basis: Basis;
+  /** How near protein has to come, ± %; 0.05 unless given. Ash may be so much of a tenth higher, gluten-forming protein so much lower. */
+  readonly within?: DecimalText;
+  /** Added water of the old dough, % of flour. */
+  readonly water: DecimalText;
+  readonly step?: DecimalText;
+  readonly flourMass?: DecimalText;
+  readonly alternatives?: number;
+}
+
+/** A flour of the blend comes as a new lot with its own certificate. */
+export interface NewLotQuestion extends Omit<SubstituteQuestion, "missing"> {
+  /** The new lot: the name of the flour it follows, with its own figures. */
+  readonly lot: StockedFlour;
+}
+
+/** The new blends, each beside the old one. */
+export interface Substitution {
+  readonly answer: BlendAnswer;
+  readonly before: readonly Figure[];
+  readonly rows: readonly {
+    readonly blend: FoundBlend;
+    readonly changes: readonly Change[];
+    readonly water: BlendWater;
+  }[];
+}
+
+/**
+ * Replaces a flour that is not to be had by those at hand, holding protein, ash or gluten-forming protein, and gives the water.
+ *
+ * The new blend changes as few flours as it can. Percentages as is. Problems: `substitute.missing`, `substitute.flour` and
+ * those of `searchBlend`.
+ */
+export function substitute(question: SubstituteQuestion): Outcome<Substitution> {
+  if (!question.blend.some(({ name }) => name === question.missing)) {
+    return refuse(
+      inputProblem(
+        "substitute.missing",
+        ["missing"],
+        `"${question.missing}"`,
+        "a flour of the blend",
+        "name the flour that is missing",
+      ),
+    );
+  }
+  const flours = question.flours.map((flour) =>
+    flour.name === question.missing ? { ...withoutLimits(flour), fixed: "0" } : flour,
+  );
+  return reblend(question, question.flours, flours);
+}
+
+/**
+ * Corrects a blend for a new lot of one of its flours, holding what the old blend had, and gives the water.
+ *
+ * Problems: `substitute.lot`, `substitute.flour` and those of `searchBlend`.
+ */
+export function newLot(question: NewLotQuestion): Outcome<Substitution> {
+  const { lot } = question;
+  if (!question.flours.some(({ name }) => name === lot.name)) {
+    return refuse(
+      inputProblem(
+        "substitute.lot",
+        ["lot", "name"],
+        `"${lot.name}"`,
+        "a flour of the blend",
+        "name the flour the lot follows",
+      ),
+    );
+  }
+  const flours = question.flours.map((flour) => (flour.name === lot.name ? lot : flour));
+  return reblend(question, question.flours, flours);
+}
+
+function reblend(
+  question: Omit<SubstituteQuestion, "missing">,
+  old: readonly StockedFlour[],
+  fresh: readonly StockedFlour[],
+): Outcome<Substitution> {
+  const stranger = question.blend.find(({ name }) => !old.some((flour) => flour.name === name));
+  if (stranger !== undefined) {
+    return refuse(
+      inputProblem(
+        "substitute.flour",
+        ["blend"],
+        `"${stranger.name}" without figures`,
+        "figures for every flour of the blend",
+        "list it among the flours",
+      ),
+    );
+  }
+  const shares = old.map(({ name }) => question.blend.find((one) => one.name === name)?.share ?? "0");
+  const outcome = searchBlend(searchQuestion(question, old, fresh, shares));
+  if (!outcome.ok) return outcome;
+  const oldShares = shares.map((share, index) => shareFigure(old[index]?.name ?? "", share));
+  const inUse = oldShares.filter(({ value }) => !dec(value).isZero());
+  const before = [...inUse, ...blendFigures(old, oldShares, question.basis)];
+  const found = outcome.value.kind === "found" ? outcome.value.blends : [];
+  const notes: Note[] = [...outcome.notes];
+  const rows = found.map((blend) => {
+    const water = waterAfter(waterFlours(old, question.blend), waterFlours(fresh, sharesOf(blend)), question.water);
+    notes.push(...water.notes.filter(({ text }) => !notes.some((known) => known.text === text)));
+    return {
+      blend,
+      changes: compareFigures(before, [...blend.shares.map(({ share }) => share), ...blend.figures]),
+      water,
+    };
+  });
+  return answer({ answer: outcome.value, before, rows }, notes);
+}
+
+function searchQuestion(
+  question: Omit<SubstituteQuestion, "missing">,
+  old: readonly StockedFlour[],
+  fresh: readonly StockedFlour[],
+  shares: readonly DecimalText[],
+): BlendQuestion {
+  const { step, flourMass, alternatives } = question;
+  return {
+    flours: fresh,
+    targets: heldTargets(question, old, shares.map(dec)),
+    prefer: { kind: "nearest", to: question.blend },
+    ...(step === undefined ? {} : { step }),
+    ...(flourMass === undefined ? {} : { flourMass }),
+    ...(alternatives === undefined ? {} : { alternatives }),
+  };
+}
+
+/** The figures of the old blend, as targets of the new one. */
+function heldTargets(
+  { hold, basis, within = "0.05" }: Omit<SubstituteQuestion, "missing">,
+  old: readonly StockedFlour[],
+  shares: readonly Decimal[],
+): BlendTargets {
+  const figure = (read: (flour: Candidate) => DecimalText | undefined): Decimal =>
+    reached(
+      atBasis(
+        old,
+        old.map((flour) => dec(read(flour) ?? 0)),
+        basis,
+      ),
+      shares,
+    ) ?? dec(0);
+  const targets: { -readonly [key in keyof BlendTargets]: BlendTargets[key] } = {};
+  if (hold.includes("protein"))
+    targets.protein = { value: decimalText(figure(({ protein }) => protein)), within, basis };
+  if (hold.includes("ash"))
+    targets.ash = { most: decimalText(figure(({ ash }) => ash).plus(dec(within).div(10))), basis };
+  if (hold.includes("gluten-protein")) {
+    targets.glutenProtein = { least: decimalText(figure(({ glutenProtein }) => glutenProtein).minus(within)), basis };
+  }
+  return targets;
+}
+
+function withoutLimits(flour: StockedFlour): StockedFlour {
+  const { least: _least, most: _most, ratioTo: _ratioTo, store: _store, ...figures } = flour;
+  return figures;
+}
+
+function sharesOf(blend: FoundBlend): readonly GivenShare[] {
+  return blend.shares.map(({ name, share }) => ({ name, share: share.value }));
+}
+
+function waterFlours(flours: readonly StockedFlour[], shares: readonly GivenShare[]): readonly WaterFlour[] {
+  return shares.flatMap(({ name, share }) => {
+    const flour = flours.find((one) => one.name === name);
+    if (flour === undefined || dec(share).isZero()) return [];
+    const { moisture, dryGluten, ownWater } = flour;
+    return [
+      {
+        name,
+        share,
+        moisture,
+        ...(dryGluten === undefined ? {} : { dryGluten }),
+        ...(ownWater === undefined ? {} : { ownWater }),
+      },
+    ];
+  });
+}
+
+function shareFigure(name: string, value: DecimalText): Figure {
+  return given({
+    id: `share.${name}`,
+    label: `share of ${name}`,
+    unit: "% of flour",
+    places: 1,
+    value,
+    by: "the blend",
+    sources: [fromSpec],
+  });
+}

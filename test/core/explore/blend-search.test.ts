@@ -1,0 +1,131 @@
+import { describe, expect, test } from "vitest";
+import type { BlendQuestion } from "../../../packages/core/src/explore/blend-question.ts";
+import { searchBlend } from "../../../packages/core/src/explore/blend-search.ts";
+import { asIs, at14, barley, gluten, sharesOf, soft, strong, value, whole } from "./kitchen.ts";
+
+const school: BlendQuestion = {
+  flours: [strong, soft, whole, { ...barley, fixed: "10" }, { ...gluten, most: "2" }],
+  targets: { protein: { least: "11.5", basis: at14 }, wholegrain: { least: "30" } },
+  prefer: { kind: "cheapest" },
+};
+
+describe("searchBlend", () => {
+  test("finds the cheapest school noodle with wholegrain and barley, and shows that it meets its targets", () => {
+    const answer = value(searchBlend(school));
+    expect(sharesOf(answer)).toEqual(["strong flour 48, soft flour 22, wholegrain flour 20, barley flour 10"]);
+    const [blend] = answer.kind === "found" ? answer.blends : [];
+    expect(blend?.checks.map(({ id, holds }) => [id, holds])).toEqual([
+      ["protein.least", true],
+      ["wholegrain-share.least", true],
+    ]);
+    // by hand: (0.48 × 12.6 + 0.22 × 8.3 + 0.2 × 12.8 + 0.1 × 10.5) × 86 ÷ (100 − 14.151)
+    const protein = blend?.figures.find(({ id }) => id === "blend.protein.at-basis");
+    expect(Number(protein?.value)).toBeCloseTo((11.484 * 86) / (100 - 14.151), 9);
+  });
+
+  test("is the same whatever the answer is asked again, and survives JSON", () => {
+    const once = searchBlend({ ...school, alternatives: 3 });
+    expect(JSON.parse(JSON.stringify(searchBlend({ ...school, alternatives: 3 })))).toEqual(once);
+  });
+
+  test("changes the fewest flours of a given blend and moves the least", () => {
+    const prefer = {
+      kind: "nearest" as const,
+      to: [
+        { name: "strong flour", share: "50" },
+        { name: "soft flour", share: "50" },
+      ],
+    };
+    const flours = [strong, soft, gluten];
+    const answer = value(searchBlend({ flours, prefer, targets: { protein: { least: "11", basis: asIs } } }));
+    // two flours have to change; gluten for soft lifts protein by 0.637 a step, so one step is enough
+    expect(sharesOf(answer)).toEqual(["strong flour 50, soft flour 49, dry gluten 1"]);
+  });
+
+  test("keeps ratios, stores, least and most", () => {
+    const flours = [
+      { ...strong, store: "5500" },
+      { ...soft, least: "10", most: "40" },
+      { ...barley, ratioTo: { name: "wholegrain flour", times: "0.5" } },
+      whole,
+    ];
+    const answer = value(
+      searchBlend({ flours, flourMass: "10000", prefer: { kind: "most", flour: "strong flour" }, targets: {} }),
+    );
+    expect(sharesOf(answer)).toEqual(["strong flour 55, soft flour 39, barley flour 2, wholegrain flour 4"]);
+  });
+
+  test("brings a value as near as whole steps allow and says so", () => {
+    const outcome = searchBlend({
+      flours: [soft, gluten],
+      prefer: { kind: "fewest" },
+      targets: { protein: { value: "11.0", basis: asIs } },
+    });
+    expect(sharesOf(value(outcome))).toEqual(["soft flour 96, dry gluten 4"]);
+    expect(outcome.ok && outcome.notes.map(({ code }) => code)).toEqual(["blend.step-coarse"]);
+    const finer = searchBlend({
+      flours: [soft, gluten],
+      step: "0.1",
+      prefer: { kind: "fewest" },
+      targets: { protein: { value: "11.0", basis: asIs } },
+    });
+    expect(finer.ok && finer.notes).toEqual([]);
+  });
+
+  test("explains a target out of reach: what conflicts, how far each would have to move, and the flour that would do", () => {
+    const answer = value(searchBlend({ ...school, targets: { protein: { least: "13.9", basis: at14 } } }));
+    if (answer.kind !== "out-of-reach") throw new Error("found a blend that cannot be");
+    expect(answer.problem.kind).toBe("no-answer");
+    const moves = answer.conflicts.flat().map(({ id, from, to }) => [id, from, Number(to).toFixed(2)]);
+    expect(moves).toEqual([
+      ["protein.least", "13.9", "13.77"],
+      ["greatest:dry gluten:most", "2", "3.00"],
+      ["fixed:barley flour:least", "10", "5.00"],
+    ]);
+    // by hand: 88 % wholegrain and 2 % gluten; what the wholegrain flour lacks is borne by its 88 parts
+    const needed = answer.flourNeeded.find(({ name }) => name === "wholegrain flour");
+    const moisture = 0.88 * 14.5 + 0.1 * 12.11 + 0.02 * 6.5;
+    const byHand = ((13.9 * (100 - moisture)) / 86 - 0.1 * 10.5 - 0.02 * 72) / 0.88;
+    expect(Number(needed?.protein.value)).toBeCloseTo(byHand, 9);
+    expect(answer.nearest?.shares.map(({ name }) => name)).toEqual(["wholegrain flour", "barley flour", "dry gluten"]);
+  });
+
+  test("shows shares that leave no room as a conflict of the flours' own limits", () => {
+    const flours = [
+      { ...strong, least: "60" },
+      { ...soft, least: "50" },
+    ];
+    const answer = value(searchBlend({ flours, prefer: { kind: "fewest" }, targets: {} }));
+    const moves = answer.kind === "found" ? [] : answer.conflicts.flat().map(({ id, to }) => [id, to]);
+    expect(moves).toEqual([
+      ["least:soft flour:least", "40"],
+      ["least:strong flour:least", "50"],
+    ]);
+  });
+
+  test.each([
+    ["blend.step", { step: "0.3" }],
+    ["blend.step", { step: "10" }],
+    ["blend.flours", { flours: [] }],
+    ["blend.name", { flours: [soft, soft] }],
+    ["blend.protein", { flours: [{ ...soft, protein: "-1" }] }],
+    ["blend.moisture", { flours: [{ ...soft, moisture: "100" }] }],
+    ["blend.fixed", { flours: [{ ...soft, fixed: "33.3" }] }],
+    ["blend.ratioTo", { flours: [{ ...soft, ratioTo: { name: "sand", times: "1" } }] }],
+    ["blend.flour-mass", { flours: [{ ...soft, store: "100" }] }],
+    ["blend.price", { flours: [{ name: "x", protein: "9", moisture: "14" }] }],
+    [
+      "blend.ash",
+      {
+        flours: [{ name: "x", protein: "9", moisture: "14", price: "1" }],
+        targets: { ash: { most: "0.5", basis: at14 } },
+      },
+    ],
+    ["blend.unknown-flour", { prefer: { kind: "most" as const, flour: "sand" } }],
+    ["blend.shares-total", { prefer: { kind: "nearest" as const, to: [{ name: "soft flour", share: "99" }] } }],
+    ["blend.alternatives", { alternatives: 0 }],
+  ])("says what is wrong: %s", (code, part) => {
+    const outcome = searchBlend({ ...school, ...part });
+    expect(outcome.ok ? [] : outcome.problems.map((problem) => problem.code)).toContain(code);
+  });
+});

@@ -1,0 +1,67 @@
+import fc from "fast-check";
+import { describe, expect, test } from "vitest";
+import { waterAfter } from "../../../packages/core/src/explore/blend-water.ts";
+import { replaceProduct } from "../../../packages/core/src/explore/replace-product.ts";
+import { waterTrial } from "../../../packages/core/src/explore/water-trial.ts";
+import { value } from "./kitchen.ts";
+
+const soft = { name: "soft flour", share: "100", moisture: "14" };
+
+describe("waterAfter", () => {
+  test("names the flours no source tells about, and never raises water for protein", () => {
+    const after = [
+      { ...soft, share: "50" },
+      { name: "strong flour", share: "50", moisture: "14" },
+    ];
+    const water = waterAfter([soft], after, "35");
+    expect(water.added.value).toBe("35");
+    expect(water.notKnown).toEqual(["soft flour", "strong flour"]);
+    expect(water.notes.map(({ code }) => code)).toEqual(["water.not-known"]);
+  });
+
+  test("goes by the kitchen's own figures where all flours have one, with their range", () => {
+    const own = (percent: string, plusMinus: string) => ({ ownWater: { percent, plusMinus } });
+    const before = [{ ...soft, ...own("34", "0.5") }];
+    const after = [
+      { ...soft, share: "80", ...own("34", "0.5") },
+      { name: "rye flour", share: "20", moisture: "13", ...own("44", "2") },
+    ];
+    const { added } = waterAfter(before, after, "33");
+    // 33 + 20 % of (44 - 34); the errors come in with the 20 % that changed: 0.2 × 0.5 + 0.2 × 2
+    expect(added.value).toBe("35");
+    expect([added.range?.low, added.range?.high]).toEqual(["34.5", "35.5"]);
+  });
+
+  test("keeps water to dry flour whatever the moisture", () => {
+    const moisture = fc.integer({ min: 80, max: 160 }).map((tenths) => (tenths / 10).toFixed(1));
+    fc.assert(
+      fc.property(moisture, moisture, (old, fresh) => {
+        const { added } = waterAfter([{ ...soft, moisture: old }], [{ ...soft, moisture: fresh }], "35");
+        const ratio = (water: number, own: number): number => (water + own) / (100 - own);
+        expect(ratio(Number(added.value), Number(fresh))).toBeCloseTo(ratio(35, Number(old)), 12);
+      }),
+    );
+  });
+});
+
+test("a trial lays out three doughs with their masses", () => {
+  const trial = value(waterTrial({ flour: "200", water: "34", others: [{ name: "salt", percent: "1" }] }));
+  expect(trial.doughs.map(({ masses }) => masses.map((mass) => mass.value))).toEqual([
+    ["200", "66", "2"],
+    ["200", "68", "2"],
+    ["200", "70", "2"],
+  ]);
+  expect(trial.look.length).toBeGreaterThan(3);
+  const codes = [waterTrial({ flour: "0", water: "34" }), waterTrial({ flour: "200", water: "0.5" })].map((outcome) =>
+    outcome.ok ? "" : outcome.problems[0]?.code,
+  );
+  expect(codes).toEqual(["trial.flour", "trial.water"]);
+});
+
+test("a product without active mass and a mass below zero are refused", () => {
+  const brine = { name: "brine", active: "25", water: "75" };
+  const codes = [replaceProduct("10", brine, { ...brine, active: "0" }), replaceProduct("-1", brine, brine)].map(
+    (outcome) => (outcome.ok ? "" : outcome.problems[0]?.code),
+  );
+  expect(codes).toEqual(["replace.active", "replace.mass"]);
+});

@@ -1,0 +1,38 @@
+import type { Basis, BlendAnswer, Candidate } from "../../../packages/core/src/explore/blend-question.ts";
+import type { Outcome } from "../../../packages/core/src/figure/problem.ts";
+
+/** The store of the harbour school's kitchen; figures from the food composition tables named in the outside tests. */
+export const strong: Candidate = { name: "strong flour", protein: "12.6", moisture: "14.5", ash: "0.5", price: "1.10" };
+export const soft: Candidate = { name: "soft flour", protein: "8.3", moisture: "14.0", ash: "0.4", price: "0.90" };
+export const whole: Candidate = {
+  name: "wholegrain flour",
+  protein: "12.8",
+  moisture: "14.5",
+  ash: "1.6",
+  price: "1.30",
+  wholegrain: true,
+};
+export const barley: Candidate = {
+  name: "barley flour",
+  protein: "10.5",
+  moisture: "12.11",
+  ash: "1.28",
+  price: "1.20",
+  wholegrain: true,
+};
+export const gluten: Candidate = { name: "dry gluten", protein: "72.0", moisture: "6.5", ash: "1.2", price: "4.00" };
+
+export const at14: Basis = { kind: "moisture", percent: "14" };
+export const asIs: Basis = { kind: "as-is" };
+
+/** The value of an outcome that has to be there. */
+export function value<T>(outcome: Outcome<T>): T {
+  if (!outcome.ok) throw new Error(JSON.stringify(outcome.problems));
+  return outcome.value;
+}
+
+/** The shares of the blends found, as text. */
+export function sharesOf(answer: BlendAnswer): readonly string[] {
+  if (answer.kind !== "found") throw new Error(answer.problem.found);
+  return answer.blends.map(({ shares }) => shares.map(({ name, share }) => `${name} ${share.value}`).join(", "));
+}

@@ -1,0 +1,166 @@
+import fc from "fast-check";
+import { describe, expect, test } from "vitest";
+import type { Cause, Model } from "../../../packages/core/src/explore/cause.ts";
+import { tolerance } from "../../../packages/core/src/explore/tolerance.ts";
+import { causePicture, trialPicture } from "../../../packages/core/src/explore/tolerance-picture.ts";
+import { type Decimal, dec } from "../../../packages/core/src/number/decimal.ts";
+import { value } from "./kitchen.ts";
+
+/** A batch of noodle dough: two flours, tap water, stock solution, losses. */
+const causes: readonly Cause[] = [
+  { id: "strong", label: "strong flour weighed", value: "6000", plusMinus: "5", unit: "g" },
+  { id: "soft", label: "soft flour weighed", value: "4000", plusMinus: "5", unit: "g" },
+  { id: "strongProtein", label: "protein of strong flour", value: "12.6", plusMinus: "0.3", unit: "%" },
+  { id: "softProtein", label: "protein of soft flour", value: "8.3", plusMinus: "0.3", unit: "%" },
+  { id: "moisture", label: "moisture of the flours", value: "14.2", plusMinus: "0.5", unit: "%" },
+  { id: "water", label: "tap water weighed", value: "3000", plusMinus: "10", unit: "g" },
+  { id: "stock", label: "stock solution weighed", value: "500", plusMinus: "1", unit: "g" },
+  { id: "strength", label: "strength of the stock", value: "20", plusMinus: "0.5", unit: "%" },
+  { id: "loss", label: "loss", value: "2", plusMinus: "1", unit: "%" },
+];
+const outputs = [
+  { id: "protein", label: "protein", unit: "%", places: 2 },
+  { id: "doughWater", label: "dough water", unit: "%", places: 2 },
+  { id: "alkali", label: "alkali", unit: "% of flour", places: 3 },
+  { id: "portion", label: "portion", unit: "g", places: 1 },
+];
+const model: Model = (inputs, output) => {
+  const of = (name: string): Decimal => inputs[name] ?? dec(0);
+  const flour = of("strong").plus(of("soft"));
+  const dough = flour.plus(of("water")).plus(of("stock"));
+  const salts = of("stock").times(of("strength")).div(100);
+  switch (output) {
+    case "protein":
+      return of("strong")
+        .times(of("strongProtein"))
+        .plus(of("soft").times(of("softProtein")))
+        .div(flour);
+    case "doughWater":
+      return flour
+        .times(of("moisture"))
+        .div(100)
+        .plus(of("water"))
+        .plus(of("stock"))
+        .minus(salts)
+        .times(100)
+        .div(dough);
+    case "alkali":
+      return salts.times(100).div(flour);
+    default:
+      return dough
+        .times(dec(100).minus(of("loss")))
+        .div(100)
+        .div(110);
+  }
+};
+const results = value(tolerance({ causes, outputs, model, seed: 4711 }));
+
+describe("tolerance", () => {
+  test("the exact range is that of all 512 corners", () => {
+    for (const [index, { id }] of outputs.entries()) {
+      const corners = Array.from({ length: 2 ** causes.length }, (_, bits) =>
+        model(
+          Object.fromEntries(
+            causes.map((cause, at) => [
+              cause.id,
+              dec(cause.value).plus(dec(cause.plusMinus).times((bits >> at) & 1 ? 1 : -1)),
+            ]),
+          ),
+          id,
+        ).toNumber(),
+      );
+      expect(Number(results[index]?.figure.range?.low), id).toBeCloseTo(Math.min(...corners), 9);
+      expect(Number(results[index]?.figure.range?.high), id).toBeCloseTo(Math.max(...corners), 9);
+    }
+  });
+
+  test("the simulation lies inside the range, and its spread is that of the slopes within its sampling error", () => {
+    for (const { figure, simulated, deviation } of results) {
+      expect(Number(simulated.low), figure.label).toBeGreaterThanOrEqual(Number(figure.range?.low));
+      expect(Number(simulated.high), figure.label).toBeLessThanOrEqual(Number(figure.range?.high));
+      // four standard errors of a deviation from n trials, at most 1 / sqrt(2 n) each for spreads no longer-tailed than normal
+      const error = 4 / Math.sqrt(2 * simulated.draws);
+      expect(Number(simulated.deviation) / Number(deviation.value), figure.label).toBeGreaterThan(1 - error);
+      expect(Number(simulated.deviation) / Number(deviation.value), figure.label).toBeLessThan(1 + error);
+      const off = Math.abs(Number(simulated.mean) - Number(figure.value));
+      expect(off, figure.label).toBeLessThan((4 * Number(deviation.value)) / Math.sqrt(simulated.draws));
+      expect(simulated.classes.reduce((sum, { count }) => sum + count, 0)).toBe(simulated.draws);
+    }
+  });
+
+  test("the shares add up and name the cause that matters", () => {
+    for (const { shares } of results) {
+      expect(shares.reduce((sum, { share }) => sum + Number(share.value), 0)).toBeCloseTo(100, 9);
+    }
+    expect(results.map(({ shares }) => shares[0]?.id)).toEqual(["strongProtein", "moisture", "strength", "loss"]);
+  });
+
+  test("by hand: protein errors of 0.6 × 0.3 and 0.4 × 0.3 make 69 and 31 % of each other", () => {
+    const [protein] = results;
+    const reach = protein?.shares.slice(0, 2).map((share) => Number(share.reach.value));
+    expect(reach?.[0]).toBeCloseTo(0.18, 12);
+    expect(reach?.[1]).toBeCloseTo(0.12, 12);
+  });
+
+  test("affine models: the range is the sum of the reaches, whatever the numbers", () => {
+    const small = fc.integer({ min: -50, max: 50 });
+    fc.assert(
+      fc.property(fc.array(fc.tuple(small, small, fc.nat(9)), { minLength: 1, maxLength: 5 }), (terms) => {
+        const list = terms.map(([, middle, error], index) => ({
+          id: `x${index}`,
+          label: `x${index}`,
+          value: `${middle}`,
+          plusMinus: `${error}`,
+          unit: "",
+        }));
+        const affine: Model = (inputs) =>
+          terms.reduce((sum, [slope], index) => sum.plus((inputs[`x${index}`] ?? dec(0)).times(slope)), dec(0));
+        const [one] = value(
+          tolerance({
+            causes: list,
+            outputs: [{ id: "y", label: "y", unit: "", places: 1 }],
+            model: affine,
+            draws: 100,
+          }),
+        );
+        const reach = terms.reduce((sum, [slope, , error]) => sum + Math.abs(slope) * error, 0);
+        expect(Number(one?.figure.range?.high) - Number(one?.figure.value)).toBe(reach);
+        expect(Number(one?.figure.value) - Number(one?.figure.range?.low)).toBe(reach);
+      }),
+    );
+  });
+
+  test("a product around zero: corners where the directions turn are all tried", () => {
+    const around = ["a", "b"].map((id) => ({ id, label: id, value: "0", plusMinus: "2", unit: "" }));
+    const product: Model = (inputs) => (inputs["a"] ?? dec(0)).times(inputs["b"] ?? dec(0));
+    const [one] = value(
+      tolerance({
+        causes: around,
+        outputs: [{ id: "y", label: "y", unit: "", places: 1 }],
+        model: product,
+        draws: 100,
+      }),
+    );
+    expect([one?.figure.range?.low, one?.figure.range?.high]).toEqual(["-4", "4"]);
+  });
+
+  test("the picture has a bar for each class and each cause", () => {
+    const [protein] = results;
+    if (protein === undefined) throw new Error("no result");
+    const bars = trialPicture(protein, 30).map(({ bar }) => bar.length);
+    expect(Math.max(...bars)).toBe(30);
+    expect(causePicture(protein, 40)[0]?.bar.length).toBe(
+      Math.round((Number(protein.shares[0]?.share.value) * 40) / 100),
+    );
+  });
+
+  test.each([
+    ["tolerance.causes", { causes: [] }],
+    ["tolerance.plus-minus", { causes: [{ id: "a", label: "a", value: "1", plusMinus: "-1", unit: "" }] }],
+    ["tolerance.seed", { seed: 0 }],
+    ["tolerance.draws", { draws: 10 }],
+  ])("says what is wrong: %s", (code, part) => {
+    const outcome = tolerance({ causes, outputs, model, ...part });
+    expect(outcome.ok ? "" : outcome.problems[0]?.code).toBe(code);
+  });
+});
