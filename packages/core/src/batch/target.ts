@@ -10,7 +10,8 @@ import type { Quantity } from "../number/quantity.ts";
 /** Cooked weight over raw weight where the kitchen has no figure of its own, and how far it is known. */
 export const usualCookGain = { value: "1.8", least: "1.7", most: "1.9" } as const;
 
-const cookGainSource: Source = {
+/** Where the usual cook gain comes from. */
+export const cookGainSource: Source = {
   cite: "Standard Tables of Food Composition in Japan 2020: 1.755 by protein and 1.908 by carbohydrate from items 01047 and 01048; trade portions 1.79 to 1.88",
   standing: "copy",
 };

@@ -1,10 +1,11 @@
-import { type Figure, given, worked } from "../figure/figure.ts";
+import type { Figure } from "../figure/figure.ts";
 import { noAnswer, type Problem } from "../figure/problem.ts";
-import { definition, fromSpec } from "../figure/source.ts";
+import { definition } from "../figure/source.ts";
 import { type DecimalText, dec } from "../number/decimal.ts";
+import { worked } from "./explained.ts";
 import type { Limits } from "./inputs.ts";
 import type { Gaps } from "./machine.ts";
-import type { PassStep } from "./pass-step.ts";
+import { type PassStep, stepAt } from "./pass-step.ts";
 
 /**
  * How the crumb becomes one sheet: it goes through the gap once, then layers are laid on each other and go through it again.
@@ -55,26 +56,17 @@ export function compoundingProblems({ gap }: Compounding, gaps: Gaps): readonly 
  */
 export function compoundingSteps(compounding: Compounding, springBack: Figure): readonly CompoundStep[] {
   const layers = compounding.layers ?? 2;
-  const gap = given({
-    id: "compounding.gap",
-    label: "gap",
-    unit: "mm",
-    places: 2,
-    value: compounding.gap,
-    by: "the spec",
-    sources: [fromSpec],
+  const rough: CompoundStep = { kind: "rough", layers: 1, ...stepAt(1, compounding.gap, springBack) };
+  const folds = Array.from({ length: compounding.folds }, (_, index): CompoundStep => {
+    const step = stepAt(index + 2, compounding.gap, springBack);
+    return { kind: "compound", layers, ...step, reduction: pressed(index + 2, step.thickness, layers) };
   });
-  const thickness = worked({
-    id: "compounding.thickness",
-    label: "thickness",
-    unit: "mm",
-    places: 2,
-    formula: "gap * springBack",
-    from: { gap, springBack },
-    sources: [definition],
-  });
-  const reduction = worked({
-    id: "compounding.reduction",
+  return [rough, ...folds];
+}
+
+function pressed(pass: number, thickness: Figure, layers: number): Figure {
+  return worked({
+    id: `pass-${pass}.reduction`,
     label: "reduction of the layers",
     unit: "%",
     places: 1,
@@ -82,9 +74,4 @@ export function compoundingSteps(compounding: Compounding, springBack: Figure): 
     from: { thickness, layers },
     sources: [definition],
   });
-  const rough: CompoundStep = { kind: "rough", layers: 1, gap, thickness };
-  const folds = Array.from({ length: compounding.folds }, (): CompoundStep => {
-    return { kind: "compound", layers, gap, thickness, reduction };
-  });
-  return [rough, ...folds];
 }

@@ -1,7 +1,9 @@
-import { type Figure, given, type Range, worked } from "../figure/figure.ts";
+import { cookGainSource, usualCookGain } from "../batch/target.ts";
+import { type Figure, given, type Range } from "../figure/figure.ts";
 import { answer, inputProblem, type Outcome, type Problem, refuse } from "../figure/problem.ts";
-import { fromSpec, type Source } from "../figure/source.ts";
+import { fromSpec } from "../figure/source.ts";
 import { type Decimal, type DecimalText, dec, decimalText } from "../number/decimal.ts";
+import { worked } from "./explained.ts";
 import { asked, outsideLimits } from "./inputs.ts";
 
 /** Cooked mass by raw mass, and the range it may have; without limits it has none. */
@@ -11,13 +13,12 @@ export interface CookGain {
   readonly high?: DecimalText;
 }
 
-const gainSource: Source = {
-  cite: "Japanese noodle trade, portions of 106 to 120 g raw and 200 to 210 g boiled; MEXT Standard Tables of Food Composition in Japan 2020, items 01047 and 01048, ratio of protein 1.755 and of carbohydrate 1.908",
-  standing: "read",
-};
-
 /** The usual gain of a boiled alkaline noodle. Boiled only to its optimum a noodle gains less, about 1.57. */
-export const usualGain = { gain: "1.8", low: "1.7", high: "1.9" } as const satisfies CookGain;
+export const usualGain = {
+  gain: usualCookGain.value,
+  low: usualCookGain.least,
+  high: usualCookGain.most,
+} as const satisfies CookGain;
 
 /**
  * Finds the cooked mass of raw noodles, g, with its range.
@@ -81,7 +82,7 @@ function gainFigure(gain: CookGain | undefined): Figure {
     places: 2,
     value,
     by: gain === undefined ? "the usual value" : "the spec",
-    sources: [gain === undefined ? gainSource : fromSpec],
+    sources: [gain === undefined ? cookGainSource : fromSpec],
   });
   return ranged(figure, low, high);
 }

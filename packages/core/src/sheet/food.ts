@@ -1,7 +1,8 @@
-import { exact, type Figure, worked } from "../figure/figure.ts";
+import { exact, type Figure } from "../figure/figure.ts";
 import { answer, inputProblem, type Outcome, type Problem, refuse } from "../figure/problem.ts";
 import { type DecimalText, dec, sum } from "../number/decimal.ts";
 import { type Component, choiOkos, components, densities, type Polynomial, specificHeats } from "./choi-okos.ts";
+import { worked } from "./explained.ts";
 import { asked, outsideLimits } from "./inputs.ts";
 
 /** What a dough or food is made of: the mass of each component, in g or any one unit, since only the shares count. */

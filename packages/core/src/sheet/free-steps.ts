@@ -1,7 +1,8 @@
-import { exact, type Figure, worked } from "../figure/figure.ts";
+import { exact, type Figure } from "../figure/figure.ts";
 import { answer, noAnswer, type Outcome, type Problem, refuse } from "../figure/problem.ts";
 import { definition, fromSpec, type Source } from "../figure/source.ts";
 import { type Decimal, HUNDRED, ONE } from "../number/decimal.ts";
+import { worked } from "./explained.ts";
 import { fewestPasses, keepsTo, reductionOf } from "./gap-choice.ts";
 import { downwards, millimetres, mm, type PassStep, percent, type Reduction } from "./pass-step.ts";
 
@@ -9,7 +10,7 @@ const equalRatio: Source = { ...definition, cite: "equal ratio of thickness in e
 
 /** Steps of equal ratio between rolls that open freely; the first one is cut short where the rolls do not open wide enough. */
 export function freeSteps(least: Decimal, greatest: Decimal, reduction: Reduction): Outcome<readonly PassStep[]> {
-  const { first, final, largestReduction, springBack } = reduction;
+  const { first, final, largestReduction, springBack, passesBefore } = reduction;
   const lastGap = exact(final).div(exact(springBack));
   if (lastGap.lt(least) || lastGap.gt(greatest)) {
     const possible = `${mm(least.times(exact(springBack)))} to ${mm(greatest.times(exact(springBack)))}`;
@@ -20,19 +21,20 @@ export function freeSteps(least: Decimal, greatest: Decimal, reduction: Reductio
     );
   }
   const passes = fewestPasses(exact(first), exact(final), exact(largestReduction));
-  const widest = widestThickness(greatest, springBack);
-  const equal = equalSteps(first, final, springBack, passes);
+  const opening = passesBefore + 1;
+  const widest = widestThickness(greatest, springBack, opening);
+  const equal = equalSteps(first, final, springBack, passes, passesBefore);
   if (equal[0] === undefined || exact(equal[0].thickness).lte(exact(widest))) return answer(equal);
   if (!keepsTo(exact(largestReduction), exact(first), exact(widest))) {
     return refuse(firstTooThick(exact(first), exact(widest), exact(largestReduction)));
   }
-  const opened: PassStep = { gap: gapFor(widest, springBack, 1), thickness: widest };
-  return answer([opened, ...equalSteps(widest, final, springBack, passes - 1)]);
+  const opened: PassStep = { gap: gapFor(widest, springBack, opening), thickness: widest };
+  return answer([opened, ...equalSteps(widest, final, springBack, passes - 1, opening)]);
 }
 
-function widestThickness(greatest: Decimal, springBack: Figure): Figure {
+function widestThickness(greatest: Decimal, springBack: Figure, pass: number): Figure {
   return worked({
-    id: "pass-1.thickness",
+    id: `pass-${pass}.thickness`,
     label: "thickness at the widest gap",
     ...millimetres,
     formula: "greatest * springBack",
@@ -52,10 +54,17 @@ function firstTooThick(first: Decimal, widest: Decimal, largestReduction: Decima
   );
 }
 
-function equalSteps(first: Figure, final: Figure, springBack: Figure, passes: number): readonly PassStep[] {
+function equalSteps(
+  first: Figure,
+  final: Figure,
+  springBack: Figure,
+  passes: number,
+  before: number,
+): readonly PassStep[] {
   return Array.from({ length: passes }, (_, index) => {
     const pass = index + 1;
-    const naming = { id: `pass-${pass}.thickness`, label: "thickness", ...millimetres };
+    const number = before + pass;
+    const naming = { id: `pass-${number}.thickness`, label: `thickness after pass ${number}`, ...millimetres };
     const thickness =
       pass === passes
         ? { ...final, ...naming }
@@ -65,12 +74,12 @@ function equalSteps(first: Figure, final: Figure, springBack: Figure, passes: nu
             from: { first, final, pass, passes },
             sources: [equalRatio],
           });
-    return { gap: gapFor(thickness, springBack, pass), thickness };
+    return { gap: gapFor(thickness, springBack, number), thickness };
   });
 }
 
 function gapFor(thickness: Figure, springBack: Figure, pass: number): Figure {
-  const naming = { id: `pass-${pass}.gap`, label: "gap", ...millimetres };
+  const naming = { id: `pass-${pass}.gap`, label: `gap of pass ${pass}`, ...millimetres };
   return worked({
     ...naming,
     formula: "thickness / springBack",

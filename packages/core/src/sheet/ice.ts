@@ -1,6 +1,7 @@
-import { type Figure, given, worked } from "../figure/figure.ts";
+import { type Figure, given } from "../figure/figure.ts";
 import { definition, type Source } from "../figure/source.ts";
 import { choiOkos } from "./choi-okos.ts";
+import { worked } from "./explained.ts";
 import { waterSpecificHeat } from "./heat-balance.ts";
 
 const crcFusion: Source = {

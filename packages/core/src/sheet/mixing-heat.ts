@@ -1,7 +1,8 @@
-import { type Figure, worked } from "../figure/figure.ts";
+import type { Figure } from "../figure/figure.ts";
 import type { Problem } from "../figure/problem.ts";
 import { definition } from "../figure/source.ts";
 import type { DecimalText } from "../number/decimal.ts";
+import { worked } from "./explained.ts";
 import { doughProblem, massOf } from "./heat-balance.ts";
 import { crcEnthalpies, type DissolvingSalt, heatOfSolution } from "./heat-of-solution.ts";
 import { asked, askedOr, outsideLimits } from "./inputs.ts";
@@ -34,6 +35,7 @@ export function heatMade(heat: MixingHeat, dough: Figure): Figure {
       sources: [definition],
     });
   }
+  const salts = heat.drySalts ?? [];
   const hydration = askedOr({ id: "mix.hydration", label: "heat of hydration", ...each }, heat.hydration, {
     value: "15",
     source: doughProblem,
@@ -43,18 +45,19 @@ export function heatMade(heat: MixingHeat, dough: Figure): Figure {
     source: { ...definition, cite: "none given" },
   });
   const mixed = worked({
-    ...naming,
+    ...(salts.length === 0
+      ? naming
+      : { ...naming, id: "mix.heat-of-mixing", label: "heat of hydration and mixer work" }),
     formula: "(hydration + work) * dough / 1000",
     from: { hydration, work, dough },
     sources: [...hydration.sources],
   });
-  const salts = heat.drySalts ?? [];
   if (salts.length === 0) return mixed;
   return worked({
     ...naming,
     formula: "mixed + sum(salts / 1000 * heats)",
     from: {
-      mixed: { ...mixed, label: "heat of hydration and mixer work" },
+      mixed,
       salts: salts.map((dry) => massOf(dry.salt, dry.mass)),
       heats: salts.map((dry) => heatOfSolution(dry.salt)),
     },

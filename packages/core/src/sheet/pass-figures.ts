@@ -1,5 +1,6 @@
-import { type Figure, worked } from "../figure/figure.ts";
+import type { Figure } from "../figure/figure.ts";
 import { definition } from "../figure/source.ts";
+import { worked } from "./explained.ts";
 import { asked } from "./inputs.ts";
 import type { PassRequest } from "./pass-request.ts";
 
@@ -12,13 +13,21 @@ export function lengthFigure(request: PassRequest, thickness: Figure, pass: numb
   if (request.sheet === undefined) return undefined;
   return worked({
     id: `pass-${pass}.length`,
-    label: "sheet length",
+    label: `sheet length after pass ${pass}`,
     unit: "mm",
     places: 0,
     formula: "mass * 1000 / (density * width * thickness)",
-    from: { ...request.sheet, thickness },
+    from: { ...sheetFeeds(request.sheet), thickness },
     sources: [definition],
   });
+}
+
+function sheetFeeds({ mass, density, width }: NonNullable<PassRequest["sheet"]>): Readonly<Record<string, Figure>> {
+  return {
+    mass: typeof mass === "string" ? asked({ id: "passes.mass", label: "mass", unit: "g", places: 1 }, mass) : mass,
+    density,
+    width: asked({ id: "sheet.width", label: "sheet width", unit: "mm", places: 0 }, width),
+  };
 }
 
 export function timed(request: PassRequest, length: Figure, pass: number): { readonly runningTime?: Figure } {
@@ -27,7 +36,7 @@ export function timed(request: PassRequest, length: Figure, pass: number): { rea
   return {
     runningTime: worked({
       id: `pass-${pass}.running-time`,
-      label: "running time",
+      label: `running time of pass ${pass}`,
       unit: "s",
       places: 0,
       formula: "length / 1000 / speed * 60",

@@ -20,7 +20,7 @@ export interface PassRequest {
   /** How far the last fixed setting may lie from the final thickness, mm; 0.1 where it is left out. */
   readonly finalTolerance?: DecimalText;
   /** The sheet, for its length: mass in g, density in g/mL, width in mm. */
-  readonly sheet?: { readonly mass: DecimalText; readonly density: Figure; readonly width: DecimalText };
+  readonly sheet?: { readonly mass: DecimalText | Figure; readonly density: Figure; readonly width: DecimalText };
   /** Surface speed of the rolls, m/min, for the running time. */
   readonly rollSpeed?: DecimalText;
   /** Pairs of rolls that a sheet runs through in one trip. */
@@ -39,7 +39,12 @@ export function passRequestProblems(request: PassRequest): readonly Problem[] {
       { path: ["finalTolerance"], value: request.finalTolerance, unit: "mm", least: "0", most: "5" },
       { path: ["rollSpeed"], value: request.rollSpeed, unit: "m/min", above: "0", most: "200" },
       { path: ["stands"], value: request.stands, unit: "", least: "1", most: "20", whole: true },
-      { path: ["sheet", "mass"], value: sheet?.mass, unit: "g", above: "0" },
+      {
+        path: ["sheet", "mass"],
+        value: typeof sheet?.mass === "object" ? sheet.mass.value : sheet?.mass,
+        unit: "g",
+        above: "0",
+      },
       { path: ["sheet", "density"], value: sheet?.density.value, unit: "g/mL", above: "0", most: "2" },
       { path: ["sheet", "width"], value: sheet?.width, unit: "mm", above: "0", most: "3000" },
       ...(request.compounding === undefined ? [] : compoundingLimits(request.compounding)),

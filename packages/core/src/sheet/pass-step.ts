@@ -1,6 +1,7 @@
-import { type Figure, given, worked } from "../figure/figure.ts";
+import { type Figure, given } from "../figure/figure.ts";
 import { definition, fromSpec } from "../figure/source.ts";
 import { type Decimal, type DecimalText, fixedText, HUNDRED } from "../number/decimal.ts";
+import { worked } from "./explained.ts";
 
 /** One way of setting the rolls: the gap and the thickness the sheet has afterwards. */
 export interface PassStep {
@@ -17,16 +18,25 @@ export interface Reduction {
   readonly springBack: Figure;
   /** How far the last fixed setting may lie from the final thickness, mm. */
   readonly finalTolerance: Figure;
+  /** Passes of compounding that go before; the numbers of the steps follow on. */
+  readonly passesBefore: number;
 }
 
 export const millimetres = { unit: "mm", places: 2 };
 
-/** The step through a gap that is given. */
-export function stepAt(gap: DecimalText | Decimal, springBack: Figure, setting?: string): PassStep {
-  const set = given({ id: "gap", label: "gap", ...millimetres, value: gap, by: "the machine", sources: [fromSpec] });
+/** The step of one pass through a gap that is given. */
+export function stepAt(pass: number, gap: DecimalText | Decimal, springBack: Figure, setting?: string): PassStep {
+  const set = given({
+    id: `pass-${pass}.gap`,
+    label: `gap of pass ${pass}`,
+    ...millimetres,
+    value: gap,
+    by: "the machine",
+    sources: [fromSpec],
+  });
   const thickness = worked({
-    id: "thickness",
-    label: "thickness",
+    id: `pass-${pass}.thickness`,
+    label: `thickness after pass ${pass}`,
     ...millimetres,
     formula: "gap * springBack",
     from: { gap: set, springBack },

@@ -75,7 +75,14 @@ export function passSchedule(request: PassRequest): Outcome<PassSchedule> {
     request.finalTolerance,
     { value: "0.1", source: commonPractice },
   );
-  const steps = stepsFor(request.gaps, { first, final, largestReduction, springBack, finalTolerance });
+  const steps = stepsFor(request.gaps, {
+    first,
+    final,
+    largestReduction,
+    springBack,
+    finalTolerance,
+    passesBefore: folded.length,
+  });
   if (!steps.ok) return steps;
   const passes = numbered(request, folded, first, steps.value);
   const last = steps.value.at(-1)?.thickness ?? first;
@@ -107,20 +114,13 @@ function numbered(
 ): readonly Pass[] {
   const reduced = steps.map((step, index) => {
     const before = steps[index - 1]?.thickness ?? first;
-    const reduction = reductionFigure("reduction", "reduction", before, step.thickness);
+    const pass = folded.length + index + 1;
+    const reduction = reductionFigure(`pass-${pass}.reduction`, `reduction of pass ${pass}`, before, step.thickness);
     return { ...step, kind: "reduce" as const, layers: 1, reduction };
   });
   return [...folded, ...reduced].map((step, index) => {
     const number = index + 1;
-    const name = <F extends Figure>(figure: F, what: string): F => ({ ...figure, id: `pass-${number}.${what}` });
     const length = lengthFigure(request, step.thickness, number);
-    return {
-      ...step,
-      number,
-      gap: name(step.gap, "gap"),
-      thickness: name(step.thickness, "thickness"),
-      ...(step.reduction === undefined ? {} : { reduction: name(step.reduction, "reduction") }),
-      ...(length === undefined ? {} : { length, ...timed(request, length, number) }),
-    };
+    return { ...step, number, ...(length === undefined ? {} : { length, ...timed(request, length, number) }) };
   });
 }

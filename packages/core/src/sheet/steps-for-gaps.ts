@@ -28,8 +28,8 @@ export function stepsFor(gaps: Gaps | GapList, reduction: Reduction): Outcome<re
 }
 
 function listedSteps(gaps: readonly DecimalText[], reduction: Reduction): Outcome<readonly PassStep[]> {
-  const { first, largestReduction, springBack } = reduction;
-  const steps = gaps.map((gap) => stepAt(gap, springBack));
+  const { first, largestReduction, springBack, passesBefore } = reduction;
+  const steps = gaps.map((gap, index) => stepAt(passesBefore + index + 1, gap, springBack));
   const problems: Problem[] = [...endProblems(steps, reduction)];
   const notes: Note[] = [];
   for (const [index, { thickness }] of steps.entries()) {
@@ -41,7 +41,7 @@ function listedSteps(gaps: readonly DecimalText[], reduction: Reduction): Outcom
         inputProblem("passes.not-thinner", path, found, "no pass that leaves the sheet thicker", "lower this gap"),
       );
     } else if (!keepsTo(exact(largestReduction), before, exact(thickness))) {
-      const text = `Pass ${index + 1} takes off ${percent(reductionOf(before, exact(thickness)))}, more than the limit of ${percent(exact(largestReduction).div(HUNDRED))}.`;
+      const text = `Pass ${passesBefore + index + 1} takes off ${percent(reductionOf(before, exact(thickness)))}, more than the limit of ${percent(exact(largestReduction).div(HUNDRED))}.`;
       notes.push({ code: "passes.above-limit", path, text });
     }
   }

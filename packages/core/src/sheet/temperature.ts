@@ -1,7 +1,8 @@
-import { exact, type Figure, worked } from "../figure/figure.ts";
+import { exact, type Figure } from "../figure/figure.ts";
 import { answer, type Note, noAnswer, type Outcome, type Problem, refuse } from "../figure/problem.ts";
 import { definition } from "../figure/source.ts";
 import { type DecimalText, fixedText } from "../number/decimal.ts";
+import { worked } from "./explained.ts";
 import { coolerFlour, doughMass, heatTakenUp, type Mix, mixProblems, waterSpecificHeat } from "./heat-balance.ts";
 import { heatToMelt, iceMass, meltingIce } from "./ice.ts";
 import { asked, outsideLimits } from "./inputs.ts";

@@ -1,8 +1,9 @@
-import { exact, type Figure, found, worked } from "../figure/figure.ts";
+import { exact, type Figure, found } from "../figure/figure.ts";
 import { answer, noAnswer, type Outcome, type Problem, refuse } from "../figure/problem.ts";
 import { definition } from "../figure/source.ts";
 import type { Booking } from "./bookings.ts";
 import { type Moment, momentAt, readTimeOfDay } from "./clock.ts";
+import { worked } from "./explained.ts";
 import { asked } from "./inputs.ts";
 import { latestTimes, type Operation, operationsOf } from "./load-times.ts";
 import { type MachineCount, type PlanRequest, planRequestProblems, type StageName } from "./plan-request.ts";
@@ -27,13 +28,22 @@ export interface PlannedLoad {
   readonly hold: Figure;
 }
 
+/** How long the machines of a kind are taken by a load, shared between them. */
+export interface Pace {
+  readonly machine: string;
+  readonly count: number;
+  readonly minutesPerLoad: Figure;
+}
+
 /** A day's plan. */
 export interface TimePlan {
   readonly serve: Moment;
   readonly start: Moment;
   readonly loads: readonly PlannedLoad[];
-  /** The kind of machine that sets the pace, and the minutes it needs for a load. */
-  readonly bottleneck: { readonly machine: string; readonly minutesPerLoad: Figure };
+  /** The kinds of machine with the minutes that each needs for a load, the slowest first. */
+  readonly paces: readonly Pace[];
+  /** The kind of machine that sets the pace. */
+  readonly bottleneck: Pace;
   /** How long the load that is done first stands before service, min. */
   readonly longestHold: Figure;
 }
@@ -65,13 +75,15 @@ export function timePlan(request: PlanRequest): Outcome<TimePlan> {
   }
   times.sort((a, b) => (a.at(-1)?.end ?? 0) - (b.at(-1)?.end ?? 0) || (a[0]?.start ?? 0) - (b[0]?.start ?? 0));
   const loads = times.map((slots, index) => plannedLoad(index + 1, slots, operations, serve));
-  const bottleneck = bottleneckOf(operations, request.machines);
+  const paces = pacesOf(operations, request.machines);
+  const [bottleneck] = paces;
+  if (bottleneck === undefined) throw new RangeError("a plan without machines was let through");
   const longestHold = holdFigure("plan.longest-hold", "longest wait of a load that is done", serve, times[0]);
   if (request.longestHold !== undefined && exact(longestHold).gt(request.longestHold)) {
     return refuse(standsTooLong(longestHold, request.longestHold, bottleneck.machine));
   }
   const start = Math.min(...times.map((slots) => slots[0]?.start ?? serve));
-  return answer({ serve: momentAt(serve), start: momentAt(start), loads, bottleneck, longestHold });
+  return answer({ serve: momentAt(serve), start: momentAt(start), loads, paces, bottleneck, longestHold });
 }
 
 function plannedLoad(
@@ -91,7 +103,7 @@ function plannedLoad(
     load,
     stages,
     standing: standingFigure(load, slots, operations),
-    hold: holdFigure(`load-${load}.hold`, "wait of the load before service", serve, slots),
+    hold: holdFigure(`load-${load}.hold`, `load ${load} done before service`, serve, slots),
   };
 }
 
@@ -100,10 +112,18 @@ function standingFigure(load: number, slots: readonly Booking[], operations: rea
     const [slot, next] = [slots[index], slots[index + 1]];
     if (slot === undefined || next === undefined || waits.length > 0) return [];
     return [
-      asked({ id: `gap.${stage.name}`, label: `after ${stage.name}`, unit: "min", places: 0 }, next.start - slot.end),
+      found({
+        id: `load-${load}.gap-${index + 1}`,
+        label: `load ${load} standing after ${stage.name}`,
+        unit: "min",
+        places: 0,
+        value: next.start - slot.end,
+        by: "the time between two stages in the plan",
+        sources: [definition],
+      }),
     ];
   });
-  const naming = { id: `load-${load}.standing`, label: "standing between stages", unit: "min", places: 0 };
+  const naming = { id: `load-${load}.standing`, label: `load ${load} standing between stages`, unit: "min", places: 0 };
   if (gaps.length === 0)
     return found({ ...naming, value: 0, by: "every stage is followed by a wait", sources: [definition] });
   return worked({ ...naming, formula: "sum(gaps)", from: { gaps }, sources: [definition] });
@@ -129,21 +149,20 @@ function holdFigure(id: string, label: string, serve: number, slots: readonly Bo
   return worked({ id, label, unit: "min", places: 0, formula, from: { serve, done }, sources: [definition] });
 }
 
-function bottleneckOf(operations: readonly Operation[], machines: readonly MachineCount[]): TimePlan["bottleneck"] {
-  const paces = machines
-    .map(({ name, count }) => ({ machine: name, minutesPerLoad: paceOf(operations, name, count) }))
+function pacesOf(operations: readonly Operation[], machines: readonly MachineCount[]): readonly Pace[] {
+  return machines
+    .map(({ name, count }) => ({ machine: name, count, minutesPerLoad: paceOf(operations, name, count) }))
     .sort((a, b) => exact(b.minutesPerLoad).comparedTo(exact(a.minutesPerLoad)));
-  const [slowest] = paces;
-  if (slowest === undefined) throw new RangeError("a plan without machines was let through");
-  return slowest;
 }
 
 function paceOf(operations: readonly Operation[], machine: string, count: number): Figure {
-  const naming = { id: "plan.pace", label: `minutes of a load at the ${machine}`, unit: "min", places: 1 };
-  const stages = operations.filter(({ stage }) => stage.machine === machine).map(({ stage }) => stage);
+  const naming = { id: `pace.${machine}`, label: `minutes of a load at the ${machine}`, unit: "min", places: 1 };
+  const stages = operations.flatMap(({ stage }, index) =>
+    stage.machine === machine ? [{ ...stage, id: `stage-${index + 1}.minutes` }] : [],
+  );
   if (stages.length === 0) return found({ ...naming, value: 0, by: "not used by any stage", sources: [definition] });
-  const minutes = stages.map(({ name, minutes: value }) =>
-    asked({ id: `stage.${name}`, label: name, unit: "min", places: 0 }, value),
+  const minutes = stages.map(({ id, name, minutes: value }) =>
+    asked({ id, label: name, unit: "min", places: 0 }, value),
   );
   return worked({ ...naming, formula: "sum(minutes) / count", from: { minutes, count }, sources: [definition] });
 }
