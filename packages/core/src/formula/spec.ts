@@ -4,8 +4,10 @@ import {
   amountOrRestField,
   massField,
   numberField,
+  priceField,
   quantityField,
   shareField,
+  stockField,
 } from "../materials/fields.ts";
 import { materialFiguresSchema, ownMaterialsSchema } from "../materials/schema.ts";
 
@@ -156,6 +158,20 @@ export const specSchema = z
     losses: lossesSchema.optional(),
     mixer: mixerSchema.optional(),
     scales: z.array(scaleSchema).min(1).max(10).optional().meta({ description: "The scales at hand" }),
+    prices: z
+      .record(z.string().trim().min(1).max(80), priceField("Price of a pack or of a weight"))
+      .optional()
+      .meta({
+        description: "Prices by ingredient, before those of the materials; tap water costs nothing unless stated",
+        examples: [{ "table salt": "0.60 EUR/kg", "whole egg": "3.20 EUR per 600 g" }],
+      }),
+    stock: z
+      .record(z.string().trim().min(1).max(80), stockField("What there is of it", ["12 kg"]))
+      .optional()
+      .meta({
+        description: "What is in the store, by ingredient, before what the materials state",
+        examples: [{ "table salt": "2 kg" }],
+      }),
     weighingTolerance: quantityField(
       ["share"],
       "Most that rounding to the scale may be off before a warning; 1 % unless stated",

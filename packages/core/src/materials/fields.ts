@@ -87,6 +87,12 @@ export function massField(description: string, examples: readonly string[]) {
   return quantityField(["mass"], description, examples, { least: leastMass, most: greatestMass, words: massWords });
 }
 
+/** A mass on hand, which may be none. */
+export function stockField(description: string, examples: readonly string[]) {
+  const words = "a mass from 0 to 1000 t";
+  return quantityField(["mass"], description, examples, { least: "0", most: greatestMass, words });
+}
+
 /** An amount: % of flour, or a mass in a formula written in masses. */
 export function amountField(description: string, examples: readonly string[], most = "200") {
   return quantityField(["share", "mass"], description, examples, {

@@ -19,6 +19,8 @@ export interface Stated {
 /** A material as a spec uses it: the catalogue's figures, the kitchen's own, or the one over the other. */
 export interface KitchenMaterial extends Material {
   readonly price?: Price;
+  /** What there is of it in the store. */
+  readonly stock?: Quantity;
   readonly stated: { readonly protein?: Stated; readonly ash?: Stated };
   /** Where each of the main figures comes from. */
   readonly figureSources: {
@@ -154,6 +156,7 @@ function overlay(
     ...(figures.sodium && { sodium: decimalText(dec(figures.sodium.value).times(1000)) }),
     ...(figures.potassium && { potassium: decimalText(dec(figures.potassium.value).times(1000)) }),
     ...(figures.price && { price: figures.price }),
+    ...(figures.stock && { stock: figures.stock }),
     ...(chosen && { composition: chosen }),
     glutenForming: figures.glutenForming ?? before?.glutenForming ?? (kind === "flour" || kind === "gluten"),
     wholegrain: figures.wholegrain ?? before?.wholegrain ?? false,

@@ -1,6 +1,6 @@
 import * as z from "zod";
 import type { Allergen } from "./allergens.ts";
-import { basisField, numberField, priceField, quantityField, shareField } from "./fields.ts";
+import { basisField, numberField, priceField, quantityField, shareField, stockField } from "./fields.ts";
 
 /** Kinds of material a kitchen may describe for itself. */
 export const materialKinds = [
