@@ -1,5 +1,5 @@
 import { spawnSync } from "node:child_process";
-import { readdirSync, rmSync } from "node:fs";
+import { readdirSync, renameSync, rmSync } from "node:fs";
 import { basename } from "node:path";
 import { fileURLToPath } from "node:url";
 import { build } from "esbuild";
@@ -43,14 +43,16 @@ const ownFiles = {
   },
 };
 
-rmSync(here("bundle"), { recursive: true, force: true });
+// A build that fails leaves the last good bundle where it is.
+const fresh = here("bundle-fresh");
+rmSync(fresh, { recursive: true, force: true });
 await build({
   entryPoints: {
     main: here("src/main.ts"),
     suggest: here("src/suggest.ts"),
     ...Object.fromEntries(commands.map((name) => [name, here(`src/commands/${name}.ts`)])),
   },
-  outdir: here("bundle"),
+  outdir: fresh,
   outExtension: { ".js": ".cjs" },
   bundle: true,
   minify: true,
@@ -66,10 +68,21 @@ await build({
   logLevel: "warning",
 });
 
+rmSync(here("bundle"), { recursive: true, force: true });
+renameSync(fresh, here("bundle"));
+
 /** One run of each command that goes through most of its work; stdin carries a spec to those that take one. */
 const spec =
   "name: warm-up\nflours: [{ name: bread flour, amount: 100 % }]\nwater: { added: 36 % }\nalkali: [{ name: sodium carbonate, amount: 1 % }]\nbatch: { dough: 5 kg }\n";
-const runs = [["--help"], ["formula", "-"], ["batch", "-"], ["materials", "rye"], ["schema"], ["new", "-"]];
+const runs = [
+  ["--help"],
+  ["formula", "-"],
+  ["batch", "-"],
+  ["card", "-"],
+  ["materials", "rye"],
+  ["schema"],
+  ["new", "-"],
+];
 for (const args of runs) {
   const { status, stderr } = spawnSync(process.execPath, [here("bin/noodlewright.cjs"), ...args], {
     input: spec,

@@ -15,6 +15,14 @@ const commands: readonly Listed[] = [
     const { batchCommand } = await import("./commands/batch.ts");
     return batchCommand;
   }),
+  listed("card <spec>", "A page to hang by the machine: weights, boxes to tick, passes, times, cautions", async () => {
+    const { cardCommand } = await import("./commands/card.ts");
+    return cardCommand;
+  }),
+  listed("cards <folder>", "The cards of a folder of specs, with a page that lists them", async () => {
+    const { cardsCommand } = await import("./commands/cards.ts");
+    return cardsCommand;
+  }),
   listed("materials [words..]", "List or search the catalogue of flours, starches, eggs and salts", async () => {
     const { materialsCommand } = await import("./commands/materials.ts");
     return materialsCommand;

@@ -150,6 +150,7 @@ function optionOf(flag: Flag) {
     describe: `${flag.describe}${example}`,
     type: "string" as const,
     requiresArg: true,
+    ...(flag.letter !== undefined && { alias: flag.letter }),
     ...(flag.choices && { choices: flag.choices }),
     ...(flag.fallback !== undefined && { default: flag.fallback }),
   };

@@ -24,8 +24,10 @@ export { type Dimension, findUnit, type Unit, units, unitsFor } from "./number/u
 // report
 export { batchReport } from "./report/batch-report.ts";
 export { onlyFigure, withWorking } from "./report/build.ts";
+export { type Card, type CardRow, type CardWishes, card } from "./report/card.ts";
 export { formulaReport } from "./report/formula-report.ts";
 export { jsonSchema, problemsSchema, schemaNames } from "./report/json-schema.ts";
 export { materialsReport } from "./report/materials-report.ts";
+export { escapeMarkup } from "./report/pictures/svg.ts";
 export { type Block, type Cell, type Report, reportSchema, type Section, type Table } from "./report/schema.ts";
 export { shownGrouped, type UnitSystem } from "./report/show.ts";

@@ -12,6 +12,7 @@ export async function printReport(report: Report, asked: Asked, io: Io): Promise
   const rendering = await renderReport(asked.on("working") && wanted === undefined ? withWorking(full) : full, {
     format: asked.text("format") ?? "table",
     table: asked.text("table"),
+    picture: asked.text("picture"),
     width: io.width,
     colour: io.colour(),
   });

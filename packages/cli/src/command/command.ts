@@ -7,6 +7,8 @@ export interface Flag {
   readonly choices?: readonly string[];
   readonly placeholder?: string;
   readonly fallback?: string;
+  /** One letter that stands for it. */
+  readonly letter?: string;
 }
 
 /** What was asked on the command line. */

@@ -6,7 +6,7 @@ export const reportFlags = {
   format: {
     describe: "Form of the output",
     kind: "text",
-    choices: ["table", "json", "csv", "markdown"],
+    choices: ["table", "json", "csv", "markdown", "html", "svg"],
     fallback: "table",
   },
   working: { describe: "Show for every figure its formula, the numbers put in, and the source", kind: "switch" },
@@ -16,7 +16,8 @@ export const reportFlags = {
     placeholder: "dough.water",
   },
   units: { describe: "Units to speak in", kind: "text", choices: ["metric", "us"], fallback: "metric" },
-  table: { describe: "Name of the table that --format csv prints", kind: "text", placeholder: "name" },
+  table: { describe: "Name of the table that --format csv prints", kind: "text", placeholder: "weights" },
+  picture: { describe: "Name of the picture that --format svg prints", kind: "text", placeholder: "blend-picture" },
 } as const satisfies Readonly<Record<string, Flag>>;
 
 /** Flags that set the size of a batch in place of the spec. */
@@ -39,6 +40,7 @@ export function batchOverrides(asked: Asked): readonly Override[] {
     flag: `--${flag}`,
     path: ["batch", key],
     value,
+    example: exampleOf(batchFlags[flag]),
     instead,
   });
   const overrides: Override[] = [];
@@ -57,6 +59,10 @@ export function batchOverrides(asked: Asked): readonly Override[] {
   return overrides;
 }
 
+function exampleOf({ placeholder, choices }: Flag): string {
+  return placeholder ?? choices?.[0] ?? "";
+}
+
 function plain(text: string): unknown {
   return text;
 }
@@ -68,5 +74,5 @@ function wholeNumber(text: string): unknown {
 
 function nameAndAmount(text: string): unknown {
   const at = text.lastIndexOf("=");
-  return at < 0 ? text : { name: text.slice(0, at).trim(), amount: text.slice(at + 1).trim() };
+  return at < 0 ? { name: text } : { name: text.slice(0, at).trim(), amount: text.slice(at + 1).trim() };
 }

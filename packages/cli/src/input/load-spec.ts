@@ -1,5 +1,5 @@
 import { dirname, isAbsolute, join } from "node:path";
-import { type OwnMaterials, type Problem, readMaterialsFile } from "@noodlewright/core";
+import { formulaOf, type OwnMaterials, type Problem, readMaterialsFile, readSpec } from "@noodlewright/core";
 import type { Io } from "../io.ts";
 import { type ParsedFile, type PlacedProblem, parseFile } from "./document.ts";
 import { readTextFile } from "./read-file.ts";
@@ -7,6 +7,8 @@ import { readTextFile } from "./read-file.ts";
 /** A spec as plain data, with the flags merged in and the included materials read. */
 export interface LoadedSpec {
   readonly data: unknown;
+  /** The file as it was read. */
+  readonly text: string;
   readonly included: OwnMaterials;
   readonly place: (problem: Problem) => PlacedProblem;
 }
@@ -20,6 +22,8 @@ export interface Override {
   readonly flag: string;
   readonly path: readonly string[];
   readonly value: unknown;
+  /** A right value, for the advice. */
+  readonly example: string;
   /** Keys beside it that the flag takes the place of. */
   readonly instead?: readonly string[];
 }
@@ -32,17 +36,30 @@ export async function loadSpec(path: string, overrides: readonly Override[], io:
   if (!parsing.ok) return parsing;
   const { parsed } = parsing;
   const included = await includeMaterials(parsed, path, io);
-  if (!included.ok) return included;
-  const data = overrides.reduce(applyOverride, parsed.data);
-  return {
-    ok: true,
-    spec: { data, included: included.materials, place: (problem) => placeProblem(problem, parsed, overrides) },
-  };
+  const data = withOverrides(parsed.data, overrides);
+  const place = (problem: Problem): PlacedProblem => placeProblem(problem, parsed, overrides);
+  const faults = [...parsed.duplicates, ...included.problems];
+  if (faults.length > 0) {
+    const rest = included.problems.length > 0 ? readSpec(data) : formulaOf(data, included.materials);
+    return { ok: false, problems: [...faults, ...(rest.ok ? [] : rest.problems.map(place))] };
+  }
+  return { ok: true, spec: { data, text: reading.file.text, included: included.materials, place } };
 }
 
 function placeProblem(problem: Problem, parsed: ParsedFile, overrides: readonly Override[]): PlacedProblem {
   const said = overrides.find(({ path }) => path.every((step, index) => problem.path[index] === step));
-  return said === undefined ? parsed.place(problem) : { ...problem, flag: said.flag };
+  if (said === undefined) return parsed.place(problem);
+  const advice = problem.code.startsWith("spec.") ? `write it like ${said.flag} '${said.example}'` : problem.advice;
+  return { ...problem, advice, flag: said.flag };
+}
+
+/** A flag takes the place of what the spec says, not of what another flag says. */
+function withOverrides(data: unknown, overrides: readonly Override[]): unknown {
+  if (!isSection(data)) return data;
+  const said = overrides.map(({ path }) => path.at(-1));
+  return overrides
+    .map((override) => ({ ...override, instead: (override.instead ?? []).filter((key) => !said.includes(key)) }))
+    .reduce<unknown>(applyOverride, data);
 }
 
 function applyOverride(data: unknown, override: Override): unknown {
@@ -64,28 +81,37 @@ function isSection(data: unknown): data is Readonly<Record<string, unknown>> {
   return typeof data === "object" && data !== null && !Array.isArray(data);
 }
 
-type Inclusion =
-  | { readonly ok: true; readonly materials: OwnMaterials }
-  | { readonly ok: false; readonly problems: readonly PlacedProblem[] };
+interface Inclusion {
+  readonly materials: OwnMaterials;
+  readonly problems: readonly PlacedProblem[];
+}
 
 async function includeMaterials(parsed: ParsedFile, specPath: string, io: Io): Promise<Inclusion> {
   const names = isSection(parsed.data) ? parsed.data["include"] : undefined;
-  if (!Array.isArray(names)) return { ok: true, materials: {} };
+  if (!Array.isArray(names)) return { materials: {}, problems: [] };
   const folder = specPath === "-" ? "." : dirname(specPath);
   const problems: PlacedProblem[] = [];
   let materials: OwnMaterials = {};
   for (const [index, name] of names.slice(0, 20).entries()) {
     if (typeof name !== "string") continue;
-    const reading = await readTextFile(isAbsolute(name) ? name : join(folder, name), io);
+    const file = isAbsolute(name) ? name : join(folder, name);
+    const reading = await readTextFile(file, io);
     if (!reading.ok) {
-      problems.push(parsed.place({ ...reading.problem, path: ["include", index] }));
+      const { code, kind, found, expected, advice } = reading.problem;
+      problems.push(
+        parsed.place({ code, kind, path: ["include", index], found: `${found} (${file})`, expected, advice }),
+      );
       continue;
     }
     const parsing = parseFile(reading.file);
-    const outcome = parsing.ok ? readMaterialsFile(parsing.parsed.data) : undefined;
-    if (!parsing.ok) problems.push(...parsing.problems);
-    else if (outcome?.ok === false) problems.push(...outcome.problems.map(parsing.parsed.place));
-    else if (outcome?.ok) materials = { ...materials, ...outcome.value };
+    if (!parsing.ok) {
+      problems.push(...parsing.problems);
+      continue;
+    }
+    const outcome = readMaterialsFile(parsing.parsed.data);
+    problems.push(...parsing.parsed.duplicates);
+    if (outcome.ok) materials = { ...materials, ...outcome.value };
+    else problems.push(...outcome.problems.map(parsing.parsed.place));
   }
-  return problems.length > 0 ? { ok: false, problems } : { ok: true, materials };
+  return { materials, problems };
 }

@@ -32,6 +32,8 @@ function blockText(block: Block): string {
       });
     case "text":
       return block.lines.map(escaped).join("\n\n");
+    case "picture":
+      return `*${escaped(block.title)}: ${escaped(block.description)}*`;
     case "working":
       return block.figures
         .map(
@@ -59,5 +61,5 @@ function list(lines: readonly string[]): string {
 }
 
 function escaped(text: string): string {
-  return text.replace(/[\\`*_{}[\]<>|#~]/gu, "\\$&").replace(/\r?\n/gu, " ");
+  return text.replace(/[\\`*_{}[\]<>|#~&]/gu, "\\$&").replace(/\r?\n/gu, " ");
 }

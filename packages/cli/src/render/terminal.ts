@@ -42,6 +42,8 @@ function blockLines(block: Block, manner: Manner): readonly string[] {
       return figureLines(block.figures, manner.width);
     case "text":
       return block.lines.flatMap((line) => wrapText(line, manner.width - 2).map((part) => `  ${part}`));
+    case "picture":
+      return [];
     case "working":
       return block.figures.flatMap((figure) => [
         "",

@@ -53,9 +53,9 @@ export function parseQuantity(input: string | number, dimensions: readonly Dimen
   }
   if (text.length > 80) return { ok: false, expected, advice: "write one short quantity" };
   if (/^(?:\d+\.?\d*|\.\d+)(?:e[+-]?\d+)?$/iu.test(text)) {
-    const choices = unitsFor(dimensions)
-      .slice(0, 3)
-      .map((symbol) => `"${text} ${symbol}"`);
+    const usual =
+      dimensions.length === 1 ? unitsFor(dimensions).slice(0, 2) : dimensions.map((one) => unitsFor([one])[0]);
+    const choices = usual.map((symbol) => `"${text} ${symbol}"`);
     return { ok: false, expected, advice: `add the unit: ${choices.join(" or ")}` };
   }
   const parts = readTerms(text);

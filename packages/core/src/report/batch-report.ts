@@ -178,7 +178,7 @@ function stockWeightsTable(batch: Batch): Table | undefined {
 }
 
 /** The division with the most places, which every weight of a table can be written in. */
-function finestDivision(weights: readonly { readonly division: string }[]): string {
+export function finestDivision(weights: readonly { readonly division: string }[]): string {
   const divisions = weights.map(({ division }) => dec(division));
   return decimalText(divisions.reduce((a, b) => (a.decimalPlaces() >= b.decimalPlaces() ? a : b)));
 }

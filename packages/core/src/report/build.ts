@@ -1,5 +1,6 @@
 import type { Figure } from "../figure/figure.ts";
 import type { Note } from "../figure/problem.ts";
+import type { Picture } from "./pictures/svg.ts";
 import type { Block, Cell, Column, Report, Section, Table } from "./schema.ts";
 
 /** A column of words, flush left. */
@@ -39,7 +40,14 @@ function isEmpty(block: Block): boolean {
     case "figures":
     case "working":
       return block.figures.length === 0;
+    case "picture":
+      return false;
   }
+}
+
+/** A picture as a block; nothing where there is none. */
+export function pictureBlock(picture: Picture | undefined): Block | undefined {
+  return picture && { kind: "picture", ...picture };
 }
 
 /** Puts a report together; every figure it shows or rests on is kept by its id. */

@@ -6,8 +6,9 @@ import type { Formula } from "../formula/formula.ts";
 import { type FormulaLine, moistureFigure } from "../formula/lines.ts";
 import { carriedWater } from "../formula/water.ts";
 import { fixedText } from "../number/decimal.ts";
-import { numberColumn, report, row, section, table, wordColumn } from "./build.ts";
+import { numberColumn, pictureBlock, report, row, section, table, wordColumn } from "./build.ts";
 import { formulaCautions } from "./cautions.ts";
+import { blendPicture, waterPicture } from "./pictures/formula-pictures.ts";
 import type { Block, Report, Section, Table } from "./schema.ts";
 import { figureCell, words } from "./show.ts";
 
@@ -20,11 +21,16 @@ export function formulaReport(formula: Formula, notes: readonly Note[]): Report 
     main: "formula",
     sections: [
       section("formula", "Formula on 100 of flour", formulaTable(formula, shares)),
-      section("blend", "Flour blend", ...blendBlocks(formula)),
-      section("water", "Water", {
-        kind: "figures",
-        figures: [...(formula.referenceFactor ? [formula.referenceFactor] : []), ...formula.water.figures],
-      }),
+      section("blend", "Flour blend", ...blendBlocks(formula), pictureBlock(blendPicture(formula))),
+      section(
+        "water",
+        "Water",
+        {
+          kind: "figures",
+          figures: [...(formula.referenceFactor ? [formula.referenceFactor] : []), ...formula.water.figures],
+        },
+        pictureBlock(waterPicture(formula)),
+      ),
       section("alkali", "Alkali", formula.alkali && { kind: "figures", figures: formula.alkali.figures }),
       allergenSection(formula),
     ],

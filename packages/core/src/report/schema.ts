@@ -83,8 +83,20 @@ const blockSchema = z
     z.object({ kind: z.literal("figures"), figures: z.array(figureSchema).readonly() }).readonly(),
     z.object({ kind: z.literal("text"), lines: z.array(z.string()).readonly() }).readonly(),
     z.object({ kind: z.literal("working"), figures: z.array(figureSchema).readonly() }).readonly(),
+    z
+      .object({
+        kind: z.literal("picture"),
+        id: z.string().meta({ description: "Name of the picture, for --picture" }),
+        title: z.string(),
+        description: z.string().meta({ description: "What is to be seen, in words" }),
+        svg: z.string(),
+      })
+      .readonly(),
   ])
-  .meta({ id: "Block", description: "A table, a list of figures, lines of text, or the working of figures" });
+  .meta({
+    id: "Block",
+    description: "A table, a list of figures, lines of text, the working of figures, or a picture",
+  });
 
 const sectionSchema = z
   .object({

@@ -1,0 +1,77 @@
+import { createHash } from "node:crypto";
+import { type Card, card, formulaOf, planBatch, type UnitSystem } from "@noodlewright/core";
+import type { PlacedProblem } from "../input/document.ts";
+import { loadSpec, type Override } from "../input/load-spec.ts";
+import type { Io } from "../io.ts";
+
+/** What a card is asked for. */
+export interface CardOrder {
+  readonly path: string;
+  readonly overrides: readonly Override[];
+  readonly date: string;
+  readonly loads: string | undefined;
+  readonly units: UnitSystem;
+}
+
+export type CardMaking =
+  | { readonly ok: true; readonly card: Card }
+  | { readonly ok: false; readonly problems: readonly PlacedProblem[] };
+
+/** Characters of the checksum that are printed: enough to tell the specs of a kitchen apart. */
+const shownOfChecksum = 8;
+
+/** Makes the card of a spec: its batch, and every other answer that the spec has data for. */
+export async function makeCard(order: CardOrder, io: Io): Promise<CardMaking> {
+  const loading = await loadSpec(order.path, order.overrides, io);
+  if (!loading.ok) return loading;
+  const { data, included, place, text } = loading.spec;
+  const outcome = formulaOf(data, included);
+  if (!outcome.ok) return { ok: false, problems: outcome.problems.map(place) };
+  const { spec, formula } = outcome.value;
+  const batch = planBatch(spec, formula, order.units === "us");
+  if (!batch.ok) return { ok: false, problems: batch.problems.map(place) };
+  const loads = chosenLoads(order.loads, Number(batch.value.loads.count.value));
+  if (!loads.ok) return { ok: false, problems: [loads.problem] };
+  const made = card(formula, batch.value, {
+    date: order.date,
+    checksum: createHash("sha256").update(text).digest("hex").slice(0, shownOfChecksum),
+    said: order.overrides.map(({ flag, value }) => `${flag} ${sayValue(value)}`).join(" "),
+    loads: loads.value,
+    units: order.units,
+    more: [],
+    cautions: [],
+  });
+  return { ok: true, card: made };
+}
+
+function sayValue(value: unknown): string {
+  if (typeof value === "object" && value !== null) return Object.values(value).map(String).join(" = ");
+  return String(value);
+}
+
+type Choice =
+  | { readonly ok: true; readonly value: readonly number[] }
+  | { readonly ok: false; readonly problem: PlacedProblem };
+
+/** Reads a choice of loads such as `1,3` or `2-4`; all where nothing is chosen. */
+function chosenLoads(text: string | undefined, count: number): Choice {
+  if (text === undefined) return { ok: true, value: [] };
+  const parts = text.split(",").map((part) => /^\s*(\d+)(?:\s*-\s*(\d+))?\s*$/u.exec(part));
+  const ranges = parts.map((match) => [Number(match?.[1]), Number(match?.[2] ?? match?.[1])] as const);
+  const fits = ranges.every(([from, to]) => from >= 1 && from <= to && to <= count);
+  if (!fits) {
+    const expected = `loads from 1 to ${count}, such as ${count > 1 ? "1,2 or 1-2" : "1"}`;
+    const problem = {
+      code: "card.loads",
+      kind: "input",
+      path: [],
+      found: text,
+      expected,
+      advice: "name loads of the batch",
+      flag: "--loads",
+    } as const;
+    return { ok: false, problem };
+  }
+  const loads = ranges.flatMap(([from, to]) => Array.from({ length: to - from + 1 }, (_, index) => from + index));
+  return { ok: true, value: [...new Set(loads)].sort((a, b) => a - b) };
+}

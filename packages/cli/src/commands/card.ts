@@ -1,0 +1,38 @@
+import { cardFlags, dateOf, paperOf } from "../card/card-flags.ts";
+import { makeCard } from "../card/make-card.ts";
+import { printProblems } from "../command/answer.ts";
+import type { Command } from "../command/command.ts";
+import { batchFlags, batchOverrides } from "../command/flags.ts";
+import { writeOutput } from "../command/write-output.ts";
+import { renderCard } from "../render/card-html.ts";
+
+/** `noodlewright card`: one page to hang by the machine. */
+export const cardCommand: Command = {
+  positionals: { spec: "Spec file in YAML or JSON, or - for standard input" },
+  flags: {
+    out: { describe: "File to write; - or nothing prints it", kind: "text", placeholder: "card.html", letter: "o" },
+    loads: { describe: "Loads to print a box for; all unless given", kind: "text", placeholder: "1,3-4" },
+    ...cardFlags,
+    ...batchFlags,
+  },
+  examples: [
+    ["noodlewright card noodle.yaml -o card.html", "the card of a spec, for A4"],
+    ["noodlewright card noodle.yaml -o card.html --paper letter --loads 1-2", "the first two loads, for Letter"],
+  ],
+  run: async (asked, io) => {
+    const date = dateOf(asked, io);
+    if (!date.ok) return printProblems([date.problem], asked, io);
+    const making = await makeCard(
+      {
+        path: asked.text("spec") ?? "-",
+        overrides: batchOverrides(asked),
+        date: date.date,
+        loads: asked.text("loads"),
+        units: asked.text("units") === "us" ? "us" : "metric",
+      },
+      io,
+    );
+    if (!making.ok) return printProblems(making.problems, asked, io);
+    return writeOutput(asked.text("out"), renderCard(making.card, paperOf(asked)), asked, io);
+  },
+};

@@ -1,0 +1,114 @@
+import { type Block, escapeMarkup, type Report, shownGrouped, type Table } from "@noodlewright/core";
+import { workingLines } from "./working.ts";
+
+/** What every page of ours shares: one file, no script, nothing from the network. */
+export function page(parts: { readonly title: string; readonly style: string; readonly body: string }): string {
+  return `<!doctype html>
+<html lang="en">
+<head>
+<meta charset="utf-8">
+<meta name="viewport" content="width=device-width, initial-scale=1">
+<meta http-equiv="Content-Security-Policy" content="default-src 'none'; style-src 'unsafe-inline'; img-src data:">
+<title>${escapeMarkup(parts.title)}</title>
+<style>${baseStyle}${parts.style}</style>
+</head>
+<body>
+${parts.body}
+</body>
+</html>
+`;
+}
+
+const baseStyle = `
+:root { color: #111; background: #fff; font-family: system-ui, "Helvetica Neue", Arial, sans-serif; line-height: 1.4; }
+body { margin: 0 auto; max-width: 60rem; padding: 1.5rem; }
+h1 { font-size: 2rem; line-height: 1.15; margin: 0 0 .5rem; overflow-wrap: anywhere; }
+h2 { font-size: 1.15rem; margin: 1.6rem 0 .4rem; border-bottom: 2px solid #111; padding-bottom: .15rem; break-after: avoid; }
+table { border-collapse: collapse; width: 100%; margin: .4rem 0 .8rem; font-variant-numeric: tabular-nums; }
+th, td { padding: .25rem .6rem .25rem 0; text-align: left; vertical-align: baseline; overflow-wrap: anywhere; }
+thead th { border-bottom: 1px solid #111; font-weight: 600; }
+.number { text-align: right; white-space: nowrap; }
+tr.total > * { border-top: 1px solid #111; font-weight: 700; }
+tr.aside > * { font-style: italic; }
+svg { max-width: 100%; height: auto; }
+figure { margin: .6rem 0; break-inside: avoid; }
+ul { margin: .3rem 0; padding-left: 1.2rem; }
+.working p { margin: .1rem 0 .1rem 1.2rem; }
+.working h3 { font-size: 1rem; margin: .8rem 0 .1rem; }
+`;
+
+/** Prints a report as one page. */
+export function renderHtml(report: Report): string {
+  const sections = report.sections.map(({ heading, blocks }) => sectionHtml(heading, blocks));
+  const notes =
+    report.notes.length === 0
+      ? ""
+      : listSection(
+          "Notes",
+          report.notes.map(({ text }) => text),
+        );
+  const cautions = report.cautions.length === 0 ? "" : listSection("Cautions", report.cautions);
+  const body = `<main>\n<h1>${escapeMarkup(report.title)}</h1>\n${sections.join("\n")}\n${notes}${cautions}</main>`;
+  return page({ title: report.title, style: "", body });
+}
+
+/** A section with its heading. */
+export function sectionHtml(heading: string, blocks: readonly Block[]): string {
+  return `<section>\n<h2>${escapeMarkup(heading)}</h2>\n${blocks.map(blockHtml).join("\n")}\n</section>`;
+}
+
+/** A section that is a list. */
+export function listSection(heading: string, lines: readonly string[]): string {
+  const items = lines.map((line) => `<li>${escapeMarkup(line)}</li>`).join("\n");
+  return `<section>\n<h2>${escapeMarkup(heading)}</h2>\n<ul>\n${items}\n</ul>\n</section>\n`;
+}
+
+function blockHtml(block: Block): string {
+  switch (block.kind) {
+    case "table":
+      return tableHtml(block);
+    case "figures":
+      return tableHtml({
+        kind: "table",
+        id: "figures",
+        columns: [
+          { id: "label", label: "figure", align: "left" },
+          { id: "value", label: "value", align: "right" },
+          { id: "unit", label: "unit", align: "left" },
+        ],
+        rows: block.figures.map((figure) => ({
+          role: "item",
+          cells: [{ text: figure.label }, { text: shownGrouped(figure) }, { text: figure.unit }],
+        })),
+      });
+    case "text":
+      return block.lines.map((line) => `<p>${escapeMarkup(line)}</p>`).join("\n");
+    case "picture":
+      return `<figure>${block.svg}</figure>`;
+    case "working":
+      return block.figures
+        .map(
+          (figure) =>
+            `<div class="working"><h3>${escapeMarkup(figure.label)}</h3>${workingLines(figure)
+              .map((line) => `<p>${escapeMarkup(line)}</p>`)
+              .join("")}</div>`,
+        )
+        .join("\n");
+  }
+}
+
+function tableHtml(table: Table): string {
+  const classOf = (column: number): string => (table.columns[column]?.align === "right" ? ' class="number"' : "");
+  const head = table.columns.map(
+    ({ label }, column) => `<th scope="col"${classOf(column)}>${escapeMarkup(label)}</th>`,
+  );
+  const rows = table.rows.map(({ role, cells }) => {
+    const written = cells.map(({ text }, column) =>
+      column === 0 && text !== ""
+        ? `<th scope="row">${escapeMarkup(text)}</th>`
+        : `<td${classOf(column)}>${escapeMarkup(text)}</td>`,
+    );
+    return `<tr${role === "item" ? "" : ` class="${role}"`}>${written.join("")}</tr>`;
+  });
+  return `<table>\n<thead><tr>${head.join("")}</tr></thead>\n<tbody>\n${rows.join("\n")}\n</tbody>\n</table>`;
+}
