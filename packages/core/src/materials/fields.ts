@@ -176,6 +176,8 @@ export interface Price {
   readonly pack: DecimalText;
   /** What the pack costs. */
   readonly amount: DecimalText;
+  /** The pack as written, such as `25 kg`, where it is sold by the pack; `0.92 EUR/kg` and `0.92 EUR per kg` sell by weight. */
+  readonly packText?: string;
 }
 
 const priceForm = /^(\d+(?:\.\d+)?)\s*([A-Za-z]{3})\s*(?:\/|per|for)\s*(.+)$/u;
@@ -188,7 +190,8 @@ const priceForm = /^(\d+(?:\.\d+)?)\s*([A-Za-z]{3})\s*(?:\/|per|for)\s*(.+)$/u;
 export function parsePrice(text: string): Price | undefined {
   const match = priceForm.exec(text.trim());
   if (match?.[1] === undefined || match[2] === undefined || match[3] === undefined) return undefined;
-  const mass = /^\d/u.test(match[3]) ? match[3] : `1 ${match[3]}`;
+  const byPack = /^\d/u.test(match[3]);
+  const mass = byPack ? match[3] : `1 ${match[3]}`;
   const reading = parseQuantity(mass, ["mass"]);
   if (!reading.ok || dec(reading.quantity.value).isZero()) return undefined;
   const pack: Decimal = dec(reading.quantity.value);
@@ -198,6 +201,7 @@ export function parsePrice(text: string): Price | undefined {
     perKilogram: decimalText(dec(match[1]).div(pack).times(1000)),
     pack: decimalText(pack),
     amount: decimalText(dec(match[1])),
+    ...(byPack && { packText: match[3] }),
   };
 }
 

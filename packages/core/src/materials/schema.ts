@@ -83,6 +83,7 @@ export const materialFiguresSchema = z
       .optional()
       .meta({ description: "Allergens it contains, as the supplier declares them; leave out when not known" }),
     price: priceField("What it costs").optional(),
+    stock: stockField("What there is of it in the store", ["12 kg"]).optional(),
     composition: z
       .record(z.string(), part)
       .optional()
