@@ -1,5 +1,6 @@
 import type { Path, Problem } from "@noodlewright/core";
 import { type Document, isAlias, isMap, isScalar, isSeq, LineCounter, type Node, parseDocument } from "yaml";
+import { aliasFaults, duplicateFaults, type Fault, fileProblem, type Span, syntaxFaults } from "./file-problems.ts";
 import type { TextFile } from "./read-file.ts";
 
 /** Most uses of an alias before a document is taken for a trap. */
@@ -25,6 +26,8 @@ export interface PlacedProblem extends Problem {
 export interface ParsedFile {
   readonly data: unknown;
   readonly place: (problem: Problem) => PlacedProblem;
+  /** Keys that stand twice; the data has the last of them. */
+  readonly duplicates: readonly PlacedProblem[];
 }
 
 export type Parsing =
@@ -35,67 +38,30 @@ export type Parsing =
 export function parseFile(file: TextFile): Parsing {
   const lineCounter = new LineCounter();
   const document = parseDocument(file.text, { lineCounter, prettyErrors: false, uniqueKeys: true });
-  const at = (start: number, end: number): Pick<PlacedProblem, "file" | "place" | "lineText"> => {
+  const lines = file.text.split(/\r?\n/u);
+  const at = ({ problem, span: [start, end] }: Fault): PlacedProblem => {
     const { line, col } = lineCounter.linePos(start);
-    const lineText = file.text.split(/\r?\n/u)[line - 1] ?? "";
+    const lineText = lines[line - 1] ?? "";
     const length = Math.max(1, Math.min(end - start, lineText.length - col + 1));
-    return { file: file.name, place: { line, column: col, length }, lineText };
+    return { ...problem, file: file.name, place: { line, column: col, length }, lineText };
   };
-  if (document.errors.length > 0) {
-    const problems = document.errors.map((error) => ({
-      ...syntaxProblem(error.code, error.message),
-      ...at(error.pos[0], error.pos[1]),
-    }));
-    return { ok: false, problems };
-  }
+  const syntax = syntaxFaults(document.errors);
+  if (syntax.length > 0) return { ok: false, problems: syntax.map(at) };
+  if (document.contents === null) return { ok: false, problems: [{ ...nothing, file: file.name }] };
   let data: unknown;
   try {
     data = document.toJS({ maxAliasCount: mostAliases });
   } catch {
-    const expected = `at most ${mostAliases} uses of aliases`;
-    const problem = syntax("file.aliases", "aliases within aliases", expected, "write the values out");
-    return { ok: false, problems: [{ ...problem, file: file.name }] };
+    return { ok: false, problems: aliasFaults(document, mostAliases).map(at) };
   }
   const place = (problem: Problem): PlacedProblem => {
-    const range = findRange(document, problem);
-    return { ...problem, ...(range === undefined ? { file: file.name } : at(range[0], range[1])) };
+    const span = findRange(document, problem);
+    return span === undefined ? { ...problem, file: file.name } : at({ problem, span });
   };
-  return { ok: true, parsed: { data, place } };
+  return { ok: true, parsed: { data, place, duplicates: duplicateFaults(document.errors, file.text).map(at) } };
 }
 
-function syntax(code: string, found: string, expected: string, advice: string): Problem {
-  return { code, kind: "input", path: [], found, expected, advice };
-}
-
-function syntaxProblem(code: string, message: string): Problem {
-  const detail = message.replace(/\s+/gu, " ").trim();
-  switch (code) {
-    case "DUPLICATE_KEY":
-      return syntax("file.duplicate-key", "a key that stands twice", "every key once", "remove one of them");
-    case "TAB_AS_INDENT":
-      return syntax("file.tab", "a tab at the start of the line", "spaces", "indent with spaces");
-    case "MULTIPLE_DOCS":
-      return syntax(
-        "file.several",
-        "more than one document",
-        "one spec in a file",
-        "split the file at its `---` lines",
-      );
-    default:
-      return syntax(
-        "file.syntax",
-        `text that is no YAML (${lowerFirst(detail)})`,
-        "YAML or JSON",
-        "check indents, colons and quotes here",
-      );
-  }
-}
-
-function lowerFirst(text: string): string {
-  return text.charAt(0).toLowerCase() + text.slice(1);
-}
-
-type Span = readonly [start: number, end: number];
+const nothing = fileProblem("file.empty", "nothing", "a spec", "start from `noodlewright new`");
 
 /** The value that a path points at; its key where the key is what is wrong; the nearest parent where it is missing. */
 function findRange(document: Document, problem: Problem): Span | undefined {

@@ -1,5 +1,7 @@
 import type { Problem } from "@noodlewright/core";
 import type { Io } from "../io.ts";
+import type { PlacedProblem } from "./document.ts";
+import { fileProblem } from "./file-problems.ts";
 
 /** Largest file taken for a spec, bytes. */
 const largest = 1_000_000;
@@ -12,35 +14,28 @@ export interface TextFile {
 
 export type FileReading =
   | { readonly ok: true; readonly file: TextFile }
-  | { readonly ok: false; readonly problem: Problem };
+  | { readonly ok: false; readonly problem: PlacedProblem };
 
 /** Reads a text file, or standard input for `-`. */
 export async function readTextFile(path: string, io: Io): Promise<FileReading> {
   const name = path === "-" ? "standard input" : path;
+  const refuse = (problem: Problem): FileReading => ({ ok: false, problem: { ...problem, file: name } });
   if (path === "-" && io.stdinIsTerminal()) {
-    return wrong("file.no-input", "a terminal as standard input", "a spec", "pipe a spec in, or name its file");
+    return refuse(fileProblem("file.no-input", "a terminal", "a spec", "pipe a spec in, or name its file"));
   }
   let bytes: Uint8Array;
   try {
-    bytes = path === "-" ? await io.readStdin() : await io.readFile(path);
+    bytes = path === "-" ? await io.readStdin(largest) : await io.readFile(path, largest);
   } catch (error) {
-    return { ok: false, problem: unreadable(path, error) };
+    return refuse(unreadable(error));
   }
+  const advice = "check that this is the spec";
   if (bytes.length > largest) {
-    const size = `${(bytes.length / 1e6).toFixed(1)} MB in ${name}`;
-    return wrong("file.too-large", size, "a spec of at most 1 MB", "check that this is the spec");
+    return refuse(fileProblem("file.too-large", "more than 1 MB", "at most 1 MB", advice));
   }
   const text = decode(bytes);
   if (text === undefined) {
-    return wrong(
-      "file.not-text",
-      `${name}, which is no text`,
-      "a YAML or JSON file in UTF-8",
-      "check that this is the spec",
-    );
-  }
-  if (text.trim() === "") {
-    return wrong("file.empty", `nothing in ${name}`, "a spec", "start from `noodlewright new`");
+    return refuse(fileProblem("file.not-text", "bytes that are no text", "YAML or JSON in UTF-8", advice));
   }
   return { ok: true, file: { name, text } };
 }
@@ -54,21 +49,14 @@ function decode(bytes: Uint8Array): string | undefined {
   }
 }
 
-function unreadable(path: string, error: unknown): Problem {
+function unreadable(error: unknown): Problem {
   const code = error instanceof Error && "code" in error ? String(error.code) : "";
   const reasons: Readonly<Record<string, readonly [found: string, advice: string]>> = {
-    ENOENT: [`no file ${path}`, "check the name and the folder"],
-    ENOTDIR: [`no file ${path}`, "check the name and the folder"],
-    EISDIR: [`${path}, which is a folder`, "name the file in it"],
-    EACCES: [`${path}, which may not be read`, "check its permissions"],
+    ENOENT: ["no file of this name", "check the name and the folder"],
+    ENOTDIR: ["no file of this name", "check the name and the folder"],
+    EISDIR: ["a folder", "name the file in it"],
+    EACCES: ["a file that may not be read", "check its permissions"],
   };
-  const [found, advice] = reasons[code] ?? [
-    `${path}, which cannot be read${code === "" ? "" : ` (${code})`}`,
-    "check the file",
-  ];
-  return { code: "file.unreadable", kind: "input", path: [], found, expected: "a file that can be read", advice };
-}
-
-function wrong(code: string, found: string, expected: string, advice: string): FileReading {
-  return { ok: false, problem: { code, kind: "input", path: [], found, expected, advice } };
+  const [found, advice] = reasons[code] ?? [`a file that cannot be read (${code})`, "check the file"];
+  return fileProblem("file.unreadable", found, "a file that can be read", advice);
 }

@@ -1,0 +1,92 @@
+import type { Problem } from "@noodlewright/core";
+import { type Alias, type Document, visit, type YAMLParseError } from "yaml";
+
+/** Longest key that is shown. */
+const longestKey = 80;
+
+/** Where something stands in a text: offsets from 0, the end not included. */
+export type Span = readonly [start: number, end: number];
+
+/** A problem, and where in the text it stands. */
+export interface Fault {
+  readonly problem: Problem;
+  readonly span: Span;
+}
+
+/** A problem of a file, not of what the spec in it says. */
+export function fileProblem(code: string, found: string, expected: string, advice: string): Problem {
+  return { code, kind: "input", path: [], found, expected, advice };
+}
+
+/** Errors of syntax; where the nesting is too deep for the parser, its other errors are but echoes of that. */
+export function syntaxFaults(errors: readonly YAMLParseError[]): readonly Fault[] {
+  const tooDeep = errors.find(({ code }) => code === "RESOURCE_EXHAUSTION");
+  const serious = tooDeep === undefined ? errors.filter(({ code }) => code !== "DUPLICATE_KEY") : [tooDeep];
+  return serious.map((error) => ({ problem: syntaxProblem(error.code, error.message), span: error.pos }));
+}
+
+function syntaxProblem(code: string, message: string): Problem {
+  const detail = message.replace(/\s+/gu, " ").trim();
+  switch (code) {
+    case "TAB_AS_INDENT":
+      return fileProblem("file.tab", "a tab at the start of the line", "spaces", "indent with spaces");
+    case "MULTIPLE_DOCS":
+      return fileProblem(
+        "file.several",
+        "more than one document",
+        "one spec in a file",
+        "split the file at its `---` lines",
+      );
+    case "RESOURCE_EXHAUSTION":
+      return fileProblem("file.too-deep", "lists within lists within lists", "a spec", "check that this is the spec");
+    default:
+      return fileProblem(
+        "file.syntax",
+        `text that is no YAML (${lowerFirst(detail)})`,
+        "YAML or JSON",
+        "check indents, colons and quotes here",
+      );
+  }
+}
+
+function lowerFirst(text: string): string {
+  return text.charAt(0).toLowerCase() + text.slice(1);
+}
+
+/** Keys that stand twice. */
+export function duplicateFaults(errors: readonly YAMLParseError[], text: string): readonly Fault[] {
+  return errors.filter(({ code }) => code === "DUPLICATE_KEY").map(({ pos: [start] }) => duplicateFault(text, start));
+}
+
+function duplicateFault(text: string, start: number): Fault {
+  const quoted = /^(?:"(?:[^"\\]|\\.)*"|'[^']*'|[^:\r\n]+)/u.exec(text.slice(start, start + longestKey));
+  const key = quoted?.[0].trim() ?? "";
+  return {
+    problem: fileProblem("file.duplicate-key", `the key ${key} again`, "every key once", "remove one of them"),
+    span: [start, start + key.length],
+  };
+}
+
+/** Why the aliases of a document cannot be put in: some have no anchor, or they multiply beyond measure. */
+export function aliasFaults(document: Document, most: number): readonly Fault[] {
+  const aliases: Alias[] = [];
+  visit(document, { Alias: (_key, alias) => void aliases.push(alias) });
+  const fault = (alias: Alias, problem: Problem): Fault => ({
+    problem,
+    span: [alias.range?.[0] ?? 0, alias.range?.[1] ?? 1],
+  });
+  const lost = aliases.filter((alias) => alias.resolve(document) === undefined);
+  if (lost.length > 0) {
+    const advice = "name a value with `&` first, or write it out";
+    return lost.map((alias) =>
+      fault(alias, fileProblem("file.alias", `*${alias.source}, which no anchor names`, "an alias of a value", advice)),
+    );
+  }
+  const tooMany = fileProblem(
+    "file.aliases",
+    "aliases within aliases",
+    `at most ${most} uses of aliases`,
+    "write the values out",
+  );
+  return aliases.slice(-1).map((alias) => fault(alias, tooMany));
+}
