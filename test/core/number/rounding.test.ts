@@ -9,13 +9,23 @@ const steps = (...pairs: readonly (readonly [value: string, division: string])[]
 describe("roundKeepingTotal", () => {
   it.each([
     [
-      "the largest remainder goes first",
+      "each goes to its nearest step",
       [
         ["1.2", "1"],
         ["1.7", "1"],
         ["1.1", "1"],
       ],
       ["1", "2", "1"],
+    ],
+    [
+      "what is missing goes where it changes least in proportion",
+      [
+        ["333", "1"],
+        ["119.88", "1"],
+        ["3.33", "1"],
+        ["3.33", "1"],
+      ],
+      ["334", "120", "3", "3"],
     ],
     [
       "ties go in the order given",
@@ -83,7 +93,7 @@ describe("roundKeepingTotal", () => {
   });
 
   const oneStep = fc.record({
-    value: fc.integer({ min: 0, max: 20_000_000 }).map((n) => dec(n).div(1000)),
+    value: fc.integer({ min: 1, max: 20_000_000 }).map((n) => dec(n).div(1000)),
     division: fc.constantFrom("0.01", "0.1", "0.5", "1", "2", "5", "2.8349523125", "28.349523125").map(dec),
   });
 
@@ -102,20 +112,18 @@ describe("roundKeepingTotal", () => {
     );
   });
 
-  it("moves nothing further than to the next division where all divisions are the same", () => {
+  it("takes every small weight to its nearest step where all divisions are the same", () => {
     fc.assert(
       fc.property(
         fc.array(fc.integer({ min: 0, max: 2_000_000 }), { minLength: 1, maxLength: 12 }),
         fc.constantFrom("0.1", "1", "2.8349523125"),
         (values, division) => {
           const items = values.map((value) => ({ value: dec(value).div(1000), division: dec(division) }));
+          const largest = dec(Math.max(...values)).div(1000);
           roundKeepingTotal(items).forEach((mass, index) => {
-            expect(
-              mass
-                .minus(items[index]?.value ?? 0)
-                .abs()
-                .lt(division),
-            ).toBe(true);
+            const value = items[index]?.value ?? dec(0);
+            // the largest may have to take up half a step from each of the others
+            if (value.lt(largest.div(20))) expect(mass.minus(value).abs().lte(dec(division).div(2))).toBe(true);
             expect(mass.isNegative()).toBe(false);
           });
         },

@@ -1,4 +1,4 @@
-import { type Decimal, dec, floorToDivision, roundToDivision, sum, ZERO } from "./decimal.ts";
+import { type Decimal, dec, roundToDivision, sum, ZERO } from "./decimal.ts";
 
 /** A value to be rounded, and the step it is rounded to. */
 export interface Step {
@@ -12,9 +12,10 @@ const mostGivenWay = dec("0.001");
 /**
  * Rounds values to their divisions so that they add up to a total as near the exact one as does them no harm.
  *
- * Values on the coarsest division make up the total, those with the largest remainders first and ties in the order given,
- * which brings it to within half of that division. Where what is left is at most a thousandth of the values on the next
- * finer division, they take it up in the same way, and so on. With one division the total is the exact one rounded to it.
+ * Each goes to its nearest step. What the total then misses is taken up on the coarsest division by the weights that it
+ * changes least in proportion, ties in the order given, which brings the total to within half of that division. Where what
+ * is left is at most a thousandth of the values on the next finer division, they take it up in the same way, and so on.
+ * With one division the total is the exact one rounded to it.
  *
  * @param steps - values not below zero, divisions above zero
  * @example roundKeepingTotal([{ value: dec("1.5"), division: dec(1) }, { value: dec("1.5"), division: dec(1) }]).map(String) // => ["2", "1"]
@@ -38,7 +39,7 @@ export function roundKeepingTotal(steps: readonly Step[]): readonly Decimal[] {
 
 /**
  * Lets the members of one division take up what is missing, as far as whole steps reach. Where that is more than a step
- * for each, they give way in proportion to what they weigh, so that a small one hardly moves.
+ * for each, all give way in proportion to what they weigh.
  */
 function takeUp(
   steps: readonly Step[],
@@ -51,26 +52,27 @@ function takeUp(
   const goal = roundToDivision(before.plus(missing), division);
   const values = members.map((index) => steps[index]?.value ?? ZERO);
   const weight = sum(values);
-  const stepsLeft = (shares: readonly Decimal[]): number =>
-    goal
-      .minus(sum(shares.map((share) => floorToDivision(share, division))))
-      .div(division)
-      .toNumber();
-  const wanted = stepsLeft(values);
-  const fits = wanted >= 0 && wanted <= members.length;
-  if (!fits && (weight.isZero() || goal.isNegative())) return rounded;
-  const shares = fits ? values : values.map((value) => value.times(goal).div(weight));
-  const given = largestRemainders(shares, division, stepsLeft(shares));
+  if (weight.isZero() || goal.isNegative()) return rounded;
+  const few = goal.minus(before).abs().lte(division.times(members.length));
+  const shares = few ? values : values.map((value) => value.times(goal).div(weight));
+  const given = nearestReaching(goal, shares, division);
   return rounded.map((value, index) => given[members.indexOf(index)] ?? value);
 }
 
-/** Rounds down, and gives the steps that are left to the largest remainders, then the largest values, then in order. */
-function largestRemainders(values: readonly Decimal[], division: Decimal, stepsLeft: number): readonly Decimal[] {
-  const floors = values.map((value) => floorToDivision(value, division));
-  const first = values
-    .map((value, index) => ({ index, value, remainder: value.minus(floors[index] ?? ZERO) }))
-    .sort((a, b) => b.remainder.comparedTo(a.remainder) || b.value.comparedTo(a.value) || a.index - b.index)
-    .slice(0, stepsLeft)
-    .map(({ index }) => index);
-  return floors.map((floor, index) => (first.includes(index) ? floor.plus(division) : floor));
+/** The nearest steps, of which those that change least in proportion give way until all add up to the goal. */
+function nearestReaching(goal: Decimal, values: readonly Decimal[], division: Decimal): readonly Decimal[] {
+  const reached = values.map((value) => roundToDivision(value, division));
+  const step = goal.gt(sum(reached)) ? division : division.negated();
+  for (let left = goal.minus(sum(reached)).div(step).toNumber(); left > 0; left -= 1) {
+    const moves = values.flatMap((value, index) => {
+      const moved = (reached[index] ?? ZERO).plus(step);
+      return value.isZero() || moved.isNegative() ? [] : [{ index, moved, harm: moved.minus(value).abs().div(value) }];
+    });
+    const inOrder = step.isNegative() ? moves.reverse() : moves;
+    const [first, ...others] = inOrder;
+    if (first === undefined) break;
+    const { index, moved } = others.reduce((best, move) => (move.harm.lt(best.harm) ? move : best), first);
+    reached[index] = moved;
+  }
+  return reached;
 }
