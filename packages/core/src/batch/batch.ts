@@ -5,7 +5,7 @@ import type { Formula } from "../formula/formula.ts";
 import type { Spec } from "../formula/spec.ts";
 import { dec, sum } from "../number/decimal.ts";
 import { type Loads, splitLoads } from "./loads.ts";
-import { findRemedy, type Remedy, type ReplacedWeight, weightsWithStocks } from "./remedy.ts";
+import { broughtBy, type Carrier, findRemedy, type Remedy, type ReplacedWeight, weightsWithStocks } from "./remedy.ts";
 import { findTarget, type Target } from "./target.ts";
 import { type AfterRounding, afterRounding, scalesOf, type WeighedLine, weighApart, weighLoad } from "./weighing.ts";
 
@@ -86,9 +86,14 @@ function remediesFor(
     undefined,
   );
   if (water === undefined || main === undefined) return [];
-  return lines
-    .filter(({ exact, worst }) => !dec(exact.value).isZero() && dec(worst.value).gt(tolerance))
-    .map((weighed) => findRemedy(weighed, water, main, count, tolerance));
+  const small = lines.filter(({ exact, worst }) => !dec(exact.value).isZero() && dec(worst.value).gt(tolerance));
+  const remedies: Remedy[] = [];
+  const free = (carrier: WeighedLine): Carrier => {
+    const stocks = remedies.filter((one) => one.kind !== "finer scale").filter((one) => one.carrier === carrier);
+    return { weighed: carrier, free: dec(carrier.load.value).minus(sum(stocks.map(broughtBy))) };
+  };
+  for (const weighed of small) remedies.push(findRemedy(weighed, free(water), free(main), count, tolerance));
+  return remedies;
 }
 
 function total(id: string, label: string, lines: readonly WeighedLine[], which: "load" | "batch"): Figure {

@@ -48,30 +48,45 @@ const coldSolubility: Source = {
  *
  * A soluble salt becomes a stock solution, anything dry a premix with the first flour, at the greatest strength at which
  * both the making and the dosing stay within the tolerance. Where a load has too little water or flour for that, or
- * the ingredient is moist, the answer is the scale that would do.
+ * the ingredient is moist or only for dusting, the answer is the scale that would do.
  *
+ * @param water - the water that stocks may take the place of
+ * @param flour - the flour that premixes may take the place of
  * @param tolerance - most that rounding may be off, %
  */
 export function findRemedy(
   weighed: WeighedLine,
-  water: WeighedLine,
-  flour: WeighedLine,
+  water: Carrier,
+  flour: Carrier,
   count: Figure,
   tolerance: Decimal,
 ): Remedy {
-  const { composition, moisture } = weighed.line.material;
-  const soluble = composition !== undefined;
-  if (!soluble && dec(moisture).gt(moistestPremix)) return finerScale(weighed, tolerance);
+  const { role, material } = weighed.line;
+  const soluble = material.composition !== undefined;
+  const moist = !soluble && dec(material.moisture).gt(moistestPremix);
+  if (moist || role === "dusting") return finerScale(weighed, tolerance);
   const carrier = soluble ? water : flour;
   const division = dec(weighed.division);
   const least = division.div(2).times(HUNDRED).div(tolerance);
   const need = dec(weighed.exact.value);
   const strength = (soluble ? stockStrengths : premixStrengths).map(dec).find((percent) => {
     const dose = need.times(HUNDRED).div(percent);
-    return dose.gte(least) && dose.minus(need).lte(dec(carrier.load.value));
+    return dose.gte(least) && dose.minus(need).lte(carrier.free);
   });
-  const made = strength && makeStock(weighed, carrier, soluble, { strength, least, need, division, count });
+  const choice = { least, need, division, count, tolerance };
+  const made = strength && makeStock(weighed, carrier.weighed, soluble, { ...choice, strength });
   return made ?? finerScale(weighed, tolerance);
+}
+
+/** What thins, and how much of it in a load is not yet taken up by other stocks, g. */
+export interface Carrier {
+  readonly weighed: WeighedLine;
+  readonly free: Decimal;
+}
+
+/** What a stock brings of its carrier to a load, g. */
+export function broughtBy({ perLoad, strength }: StockRemedy): Decimal {
+  return dec(perLoad.value).times(HUNDRED.minus(strength.value)).div(HUNDRED);
 }
 
 interface Choice {
@@ -80,6 +95,7 @@ interface Choice {
   readonly need: Decimal;
   readonly division: Decimal;
   readonly count: Figure;
+  readonly tolerance: Decimal;
 }
 
 function makeStock(
@@ -88,22 +104,22 @@ function makeStock(
   soluble: boolean,
   choice: Choice,
 ): StockRemedy | undefined {
-  const { strength, least, need, division, count } = choice;
+  const { strength, least, need, division, count, tolerance } = choice;
   const { id, name } = weighed.line;
   const kind = soluble ? "stock solution" : "premix";
   const places = Math.min(division.decimalPlaces(), 6);
   const naming = (what: string, label: string) => ({ id: `${id}.stock-${what}`, label, unit: "g", places });
-  const wanted = need.times(count.value);
+  const wanted = need.times(count.value).times(HUNDRED.plus(tolerance)).div(HUNDRED);
   const ingredient = found({
     ...naming("ingredient", `${name} for the ${kind}`),
     value: ceilToDivision(wanted.gt(least) ? wanted : least, division),
-    by: `enough for the batch and at least ${decimalText(least)} g, so that rounding to ${decimalText(division)} g stays within the tolerance`,
+    by: `enough for the batch with the tolerance on every dose, and at least ${decimalText(least)} g, so that rounding to ${decimalText(division)} g stays within the tolerance`,
     sources: [definition],
   });
   const thinner = found({
     ...naming("thinner", `${carrier.line.name} for the ${kind}`),
-    value: roundToDivision(dec(ingredient.value).times(HUNDRED.minus(strength)).div(strength), division),
-    by: `makes it ${decimalText(strength)} % by mass`,
+    value: ceilToDivision(dec(ingredient.value).times(HUNDRED.minus(strength)).div(strength), division),
+    by: `makes it ${decimalText(strength)} % by mass, or a little less, so that a dose is not smaller than it has to be`,
     sources: soluble ? [massBalance, coldSolubility] : [massBalance],
   });
   const exactStrength = worked({
@@ -210,9 +226,14 @@ function lessBrought(weighed: WeighedLine, stocks: readonly StockRemedy[]): Figu
     },
     sources: [massBalance],
   });
-  return {
-    ...left,
-    value: decimalText(roundToDivision(dec(left.value), dec(division))),
-    places: dec(division).decimalPlaces(),
-  };
+  const numbers = left.working.kind === "formula" ? left.working.numbers : left.value;
+  return found({
+    id: left.id,
+    label: left.label,
+    unit: "g",
+    places: Math.min(dec(division).decimalPlaces(), 6),
+    value: roundToDivision(dec(left.value), dec(division)),
+    by: `${numbers} = ${decimalText(dec(left.value).toSignificantDigits(7))} g, rounded to ${division} g`,
+    sources: left.sources,
+  });
 }

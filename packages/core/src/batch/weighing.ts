@@ -56,6 +56,18 @@ export function scalesOf(spec: Pick<Spec, "scales">, us: boolean): Outcome<reado
       assumed: false,
     };
   });
+  const tooCoarse = scales.findIndex(({ division, capacity }) => capacity?.lt(division));
+  if (tooCoarse !== -1) {
+    return refuse(
+      inputProblem(
+        "scales.capacity-below-division",
+        ["scales", tooCoarse, "capacity"],
+        `a capacity of ${spec.scales[tooCoarse]?.capacity?.text}, with steps of ${spec.scales[tooCoarse]?.division.text}`,
+        "a capacity of at least one step",
+        "exchange them, or read both off the plate of the scale",
+      ),
+    );
+  }
   if (new Set(scales.map((scale) => scale.unit)).size > 1) {
     return refuse(
       inputProblem(
