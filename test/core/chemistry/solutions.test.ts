@@ -9,7 +9,8 @@ import {
   potassiumCarbonateShare,
   pure,
 } from "../../../packages/core/src/chemistry/composition.ts";
-import { blend, makeUp, mixInRatio } from "../../../packages/core/src/chemistry/make-up.ts";
+import { blend, makeUp } from "../../../packages/core/src/chemistry/make-up.ts";
+import { mixInRatio } from "../../../packages/core/src/chemistry/ratio.ts";
 import type { Recipe } from "../../../packages/core/src/chemistry/recipe.ts";
 import { weighingStock } from "../../../packages/core/src/chemistry/stock.ts";
 import { dec, sum } from "../../../packages/core/src/number/decimal.ts";

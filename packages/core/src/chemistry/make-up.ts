@@ -3,24 +3,19 @@ import { answer, inputProblem, noAnswer, type Outcome, type Problem, refuse } fr
 import { definition, massBalance } from "../figure/source.ts";
 import { type Decimal, type DecimalInput, dec, fixedText, sum, ZERO } from "../number/decimal.ts";
 import type { Product } from "./carried.ts";
-import { anhydrousShare, type Composition, mixture, potassiumCarbonateShare } from "./composition.ts";
+import { anhydrousShare, type Composition, potassiumCarbonateShare } from "./composition.ts";
 import { solutionDensity } from "./density.ts";
 import { named } from "./named.ts";
+import { type InRatio, mixInRatio, partsAsWeighed, type RatioBy } from "./ratio.ts";
 import { type Conditions, completed, type Recipe } from "./recipe.ts";
 import { type StatedStrength, solutionAt } from "./stated-strength.ts";
-
-/** A product and its part in a ratio. */
-export interface InRatio extends Product {
-  readonly parts: DecimalInput;
-}
 
 /** An amount of solution: by mass in g, or by volume in mL at the working temperature. */
 export type Amount = { readonly grams: DecimalInput } | { readonly millilitres: DecimalInput };
 
 export interface MakeUp extends Conditions {
   readonly products: readonly [InRatio, ...(readonly InRatio[])];
-  /** Whether the parts are of anhydrous salts or of products as weighed. */
-  readonly ratioBy: "anhydrous" | "as-weighed";
+  readonly ratioBy: RatioBy;
   readonly target: StatedStrength;
   readonly amount: Amount;
 }
@@ -69,25 +64,6 @@ export function makeUp(request: MakeUp): Outcome<Recipe> {
     sources: [massBalance],
   });
   return completed({ amounts, water, mass: mass.value, composition: solution.value }, request);
-}
-
-/** Parts of products as weighed, from parts of their anhydrous salts where the ratio is meant so. */
-function partsAsWeighed(products: readonly InRatio[], ratioBy: MakeUp["ratioBy"]): readonly Decimal[] {
-  return products.map(({ composition, parts }) =>
-    ratioBy === "anhydrous" ? dec(parts).times(100).div(anhydrousShare(composition)) : dec(parts),
-  );
-}
-
-/**
- * The mix of products in a ratio, by their anhydrous salts (the trade's nine to one) or as weighed.
- *
- * @param products - parts of zero or more, some above; by anhydrous salts each with some alkaline salt
- * @throws {RangeError} on parts that add up to nothing.
- * @example mixInRatio([{ name: "soda", composition: pure("Na2CO3"), parts: 9 }, { name: "potash", composition: pure("K2CO3"), parts: 1 }], "anhydrous").species.K2CO3 // => "10"
- */
-export function mixInRatio(products: readonly InRatio[], ratioBy: MakeUp["ratioBy"]): Composition {
-  const parts = partsAsWeighed(products, ratioBy);
-  return mixture(products.map(({ composition }, index) => ({ composition, mass: parts[index] ?? 0 })));
 }
 
 export interface Blend extends Conditions {

@@ -11,6 +11,9 @@ const standards = { Na2CO3: 2, K2CO3: 2, Na2O: 2, K2O: 2, NaOH: 1, KOH: 1 } as c
 
 export type AlkalinityStandard = keyof typeof standards;
 
+/** The substances that an alkalinity may be stated as. */
+export const alkalinityStandards = Object.keys(standards) as readonly AlkalinityStandard[];
+
 /** An alkalinity as a label or certificate states it: in % of a substance, or in mL of acid for so much of the product. */
 export type StatedAlkalinity =
   | { readonly as: AlkalinityStandard; readonly percent: DecimalInput }

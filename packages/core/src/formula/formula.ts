@@ -66,7 +66,8 @@ export function computeFormula(spec: Spec, extra: OwnMaterials = {}): Outcome<Fo
   const water = lines.ok ? balanceWater(lines.value, spec.water) : undefined;
   if (water?.ok === false) problems.push(...water.problems);
   if (!lines.ok || !water?.ok) return refuse(...problems);
-  return assemble(spec, lines.value, water.value);
+  const formula = assemble(spec, lines.value, water.value);
+  return formula.ok ? answer(formula.value, [...lines.notes, ...formula.notes]) : formula;
 }
 
 /**

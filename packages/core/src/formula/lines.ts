@@ -1,11 +1,13 @@
 import { alkalinityM, anhydrousShare, pure } from "../chemistry/composition.ts";
 import { atomicWeightSource } from "../chemistry/species.ts";
 import { type Figure, given, worked } from "../figure/figure.ts";
-import { answer, inputProblem, type Outcome, type Path, type Problem, refuse } from "../figure/problem.ts";
+import { answer, inputProblem, type Note, type Outcome, type Path, type Problem, refuse } from "../figure/problem.ts";
 import { definition, fromSpec, massBalance, type Source } from "../figure/source.ts";
 import { type KitchenMaterial, type OwnMaterials, resolveMaterial } from "../materials/own.ts";
 import { type Decimal, dec, decimalText, HUNDRED, sum, ZERO } from "../number/decimal.ts";
 import type { Quantity } from "../number/quantity.ts";
+import { notAlkaline } from "./not-alkaline.ts";
+import { type Replacement, replaceAlkali } from "./replace.ts";
 import type { Spec, SpecAlkali } from "./spec.ts";
 
 export type Role = "flour" | "water" | "alkali" | "salt" | "ingredient" | "dusting";
@@ -29,6 +31,8 @@ export interface FormulaLine {
 export interface StatedLines {
   readonly flours: readonly FormulaLine[];
   readonly others: readonly FormulaLine[];
+  /** Alkaline products that the spec has replaced; `others` holds what takes their place. */
+  readonly replacements: readonly Replacement[];
   readonly dusting?: FormulaLine;
   /** Flour of a formula written in masses, g. */
   readonly writtenFlour?: Figure;
@@ -40,7 +44,7 @@ export interface StatedLines {
  * Turns the amounts of a spec into parts on 100 of flour as weighed.
  *
  * Problems: `flours.shares-total`, `flours.mixed-amounts`, `flours.rest-twice`, `flours.rest-with-masses`, `flours.none`,
- * `amounts.mass-without-flour-mass`, and those of `resolveMaterial`.
+ * `amounts.mass-without-flour-mass`, and those of `resolveMaterial` and `replaceAlkali`.
  */
 export function statedLines(
   spec: Pick<Spec, "flours"> & Partial<Spec>,
@@ -68,22 +72,33 @@ export function statedLines(
   const whole = problems.length === 0;
   const factor = whole ? referenceFactor(spec, flours) : undefined;
   const scale: Scaling = { flour: shares?.flour, factor };
-  const others = otherEntries(spec).map((entry) => {
+  const notes: Note[] = [];
+  const replacements: Replacement[] = [];
+  const others = otherEntries(spec).map((entry): readonly FormulaLine[] | undefined => {
     const material = collect(resolveMaterial(entry.name, entry.namePath, entry.figures, own));
     if (material === undefined) return undefined;
     const amount = shares === undefined ? undefined : collect(entryParts(entry, material, scale));
-    return amount && { id: entry.id, role: entry.role, name: entry.name, path: entry.path, material, ...amount };
+    if (amount === undefined) return undefined;
+    const line = { id: entry.id, role: entry.role, name: entry.name, path: entry.path, material, ...amount };
+    if (entry.replaced === undefined) return [line];
+    const replacement = replaceAlkali(line, entry.replaced, own);
+    const swapped = collect(replacement);
+    if (replacement.ok) notes.push(...replacement.notes);
+    if (swapped !== undefined) replacements.push(swapped);
+    return swapped?.lines;
   });
   if (problems.length > 0) return refuse(...problems);
-  const lines = others.filter((line): line is FormulaLine => line !== undefined);
+  const lines = others.flatMap((entry) => entry ?? []);
   const dusting = lines.find((line) => line.role === "dusting");
-  return answer({
+  const stated = {
     flours,
     others: lines.filter((line) => line.role !== "dusting"),
+    replacements,
     ...(dusting && { dusting }),
     ...(shares?.flour && { writtenFlour: shares.flour }),
     ...(factor && { referenceFactor: factor }),
-  });
+  };
+  return answer(stated, notes);
 }
 
 interface Shares {
@@ -239,6 +254,8 @@ interface Entry {
   readonly amount: Quantity;
   readonly as: NonNullable<SpecAlkali["as"]>;
   readonly figures: SpecAlkali["figures"];
+  /** The entry of an alkaline product that is to be replaced. */
+  readonly replaced: SpecAlkali | undefined;
 }
 
 function otherEntries(spec: Partial<Spec>): readonly Entry[] {
@@ -252,6 +269,7 @@ function otherEntries(spec: Partial<Spec>): readonly Entry[] {
       readonly as?: Entry["as"] | undefined;
       readonly figures?: Entry["figures"];
     },
+    replaced?: SpecAlkali,
   ): Entry => ({
     id,
     role,
@@ -261,9 +279,13 @@ function otherEntries(spec: Partial<Spec>): readonly Entry[] {
     amount: item.amount,
     as: item.as ?? "product",
     figures: item.figures,
+    replaced,
   });
   return [
-    ...(spec.alkali ?? []).map((item, index) => entry(`alkali.${index + 1}`, "alkali", ["alkali", index], item)),
+    ...(spec.alkali ?? []).map((item, index) => {
+      const replaced = item.replaceWith === undefined && item.holding === undefined ? undefined : item;
+      return entry(`alkali.${index + 1}`, "alkali", ["alkali", index], item, replaced);
+    }),
     ...(spec.salt === undefined ? [] : [entry("salt", "salt", ["salt"], { name: "table salt", amount: spec.salt })]),
     ...(spec.ingredients ?? []).map((item, index) =>
       entry(`ingredient.${index + 1}`, "ingredient", ["ingredients", index], item),
@@ -322,15 +344,7 @@ function entryParts(entry: Entry, material: KitchenMaterial, scale: Scaling): Ou
   });
   if (entry.role !== "alkali") return answer(plain());
   if (composition === undefined) {
-    return refuse(
-      inputProblem(
-        "alkali.no-composition",
-        entry.namePath,
-        `"${entry.name}"`,
-        "an alkaline product, whose composition is known",
-        "give its composition under `figures:`, or list it under `ingredients:`",
-      ),
-    );
+    return refuse(notAlkaline(entry.name, entry.namePath));
   }
   const meq = entry.amount.dimension === "alkalinity";
   if (entry.as === "product" && !meq) return answer(plain());

@@ -2,8 +2,9 @@ import type * as z from "zod";
 import { answer, inputProblem, type Outcome, type Path, type Problem, refuse } from "../figure/problem.ts";
 import { nearestNames } from "../materials/catalogue.ts";
 import type { FieldFacts } from "../materials/fields.ts";
+import type { OwnMachines } from "../materials/machine-schema.ts";
 import type { OwnMaterials } from "../materials/own.ts";
-import { materialsFileSchema } from "../materials/schema.ts";
+import { kitchenFileSchema } from "../materials/schema.ts";
 import { type Spec, specSchema } from "./spec.ts";
 
 /**
@@ -17,13 +18,26 @@ import { type Spec, specSchema } from "./spec.ts";
 export function readSpec(input: unknown): Outcome<Spec> {
   const problems = tooDeep(input);
   if (problems !== undefined) return refuse(problems);
-  return read(specSchema, input);
+  return readBy(specSchema, input);
 }
 
-/** Reads a file of the kitchen's own materials; problems as for `readSpec`. */
-export function readMaterialsFile(input: unknown): Outcome<OwnMaterials> {
-  const outcome = read(materialsFileSchema, input);
-  return outcome.ok ? answer(outcome.value.materials) : outcome;
+/** A kitchen's own materials and machines. */
+export interface Kitchen {
+  readonly materials: OwnMaterials;
+  readonly machines: OwnMachines;
+}
+
+/**
+ * Reads a kitchen file, which holds the kitchen's own materials and machines; problems as for `readSpec`, and
+ * `cutter.unreadable`, `machine.gaps-stated`, `machine.gaps-reversed`, `machine.settings-count`.
+ *
+ * @example readKitchenFile({ materials: { "own flour": { moisture: "13 %" } } }).ok // => true
+ */
+export function readKitchenFile(input: unknown): Outcome<Kitchen> {
+  const outcome = readBy(kitchenFileSchema, input);
+  if (!outcome.ok) return outcome;
+  const { materials = {}, machines = {} } = outcome.value;
+  return answer({ materials, machines });
 }
 
 /**
@@ -41,7 +55,8 @@ export function readableParts(input: unknown): Partial<Spec> {
   return parts as Partial<Spec>;
 }
 
-function read<Schema extends z.ZodType>(schema: Schema, input: unknown): Outcome<z.output<Schema>> {
+/** Reads plain data by a schema, every problem of shape in one go. */
+export function readBy<Schema extends z.ZodType>(schema: Schema, input: unknown): Outcome<z.output<Schema>> {
   const outcome = schema.safeParse(input, { reportInput: true, jitless: true });
   if (outcome.success) return answer(outcome.data);
   return refuse(...outcome.error.issues.flatMap((issue) => toProblems(issue, schema)));

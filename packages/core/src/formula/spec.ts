@@ -9,7 +9,10 @@ import {
   shareField,
   stockField,
 } from "../materials/fields.ts";
+import { ownMachinesSchema } from "../materials/machine-schema.ts";
 import { materialFiguresSchema, ownMaterialsSchema } from "../materials/schema.ts";
+import { planSchema, temperatureSchema } from "./day-schema.ts";
+import { sheetSchema } from "./sheet-schema.ts";
 
 const nameField = (what: string) =>
   z
@@ -58,6 +61,18 @@ const alkaliSchema = z
       .optional()
       .meta({ description: "What the dose states; product unless said otherwise" }),
     figures,
+    replaceWith: z
+      .union([nameField("Product"), z.array(nameField("Product")).min(1).max(2)])
+      .optional()
+      .meta({
+        description:
+          "One product, or a list of two, to take its place; its water is taken off the tap water. Two products hold the ratio of sodium to potassium as well, as far as they can",
+        examples: ["potassium carbonate", ["sodium carbonate", "potassium carbonate"]],
+      }),
+    holding: z
+      .enum(["anhydrous salts", "alkalinity M", "alkalinity P", "sodium and potassium"])
+      .optional()
+      .meta({ description: "What the replacement keeps exactly; alkalinity M unless stated" }),
   })
   .meta({ id: "Alkali", description: "An alkaline product and its dose" });
 
@@ -140,7 +155,7 @@ export const specSchema = z
       .array(z.string().min(1))
       .max(20)
       .optional()
-      .meta({ description: "Files of the kitchen's own materials, relative to this file" }),
+      .meta({ description: "Files of the kitchen's own materials and machines, relative to this file" }),
     materials: ownMaterialsSchema.optional(),
     flours: z.array(flourSchema).min(1).max(40).meta({ description: "The flours, which make up the 100 parts" }),
     water: waterSchema,
@@ -172,6 +187,10 @@ export const specSchema = z
         description: "What is in the store, by ingredient, before what the materials state",
         examples: [{ "table salt": "2 kg" }],
       }),
+    machines: ownMachinesSchema.optional(),
+    sheet: sheetSchema.optional(),
+    plan: planSchema.optional(),
+    temperature: temperatureSchema.optional(),
     weighingTolerance: quantityField(
       ["share"],
       "Most that rounding to the scale may be off before a warning; 1 % unless stated",
@@ -190,3 +209,4 @@ export type SpecInput = z.input<typeof specSchema>;
 export type SpecFlour = z.output<typeof flourSchema>;
 export type SpecIngredient = z.output<typeof ingredientSchema>;
 export type SpecAlkali = z.output<typeof alkaliSchema>;
+export type Holding = NonNullable<SpecAlkali["holding"]>;

@@ -1,4 +1,4 @@
-import { type Figure, given, worked } from "../figure/figure.ts";
+import { type Figure, given, shown, worked } from "../figure/figure.ts";
 import { answer, inputProblem, type Outcome, type Path, type Problem, refuse } from "../figure/problem.ts";
 import { fromSpec, massBalance } from "../figure/source.ts";
 import { dec, decimalText } from "../number/decimal.ts";
@@ -127,7 +127,7 @@ function tapWater(
   if (amount === undefined) return refuse(wayProblem([]));
   const stated = statedWater(way, lines, amount, path);
   if (!stated.ok) return stated;
-  if (way === "tap") return answer({ tap: { ...stated.value, ...tapNaming }, leaves: [] });
+  if (way === "tap") return poured(stated.value, lines, path, known);
   const tap = worked({
     ...tapNaming,
     formula: "added - carried",
@@ -137,6 +137,23 @@ function tapWater(
   return dec(tap.value).isNegative()
     ? refuse(belowCarried(path, amount.text, tap, known))
     : answer({ tap, leaves: [stated.value] });
+}
+
+/** Water as it is poured; what products bring that take the place of others is taken off, so that the dough's water stays. */
+function poured(stated: Figure, { replacements }: StatedLines, path: Path, known: Known): Outcome<Tap> {
+  if (replacements.length === 0) return answer({ tap: { ...stated, ...tapNaming }, leaves: [] });
+  const olds = replacements.map(({ old }) => old);
+  const before = olds.map(carriedWater);
+  const after = replacements.flatMap(({ lines }) => lines.map(carriedWater));
+  const tap = worked({
+    ...tapNaming,
+    formula: "stated + sum(before) - sum(after)",
+    from: { stated, before, after },
+    sources: [massBalance],
+  });
+  return dec(tap.value).isNegative()
+    ? refuse(belowCarried(path, shown(stated), tap, known))
+    : answer({ tap, leaves: [stated, ...olds.map(moistureFigure), ...before] });
 }
 
 /**

@@ -1,14 +1,13 @@
-import { type Composition, fromMasses, hydrate } from "../chemistry/composition.ts";
-import { type HydrateName, hydrates, type SpeciesName, speciesNames } from "../chemistry/species.ts";
-import { answer, inputProblem, type Outcome, type Path, type Problem, refuse } from "../figure/problem.ts";
+import { answer, inputProblem, type Outcome, type Path, refuse } from "../figure/problem.ts";
 import { fromSpec, type Source } from "../figure/source.ts";
-import { type Decimal, type DecimalText, dec, decimalText, HUNDRED, sum, ZERO } from "../number/decimal.ts";
-import { parseQuantity, type Quantity } from "../number/quantity.ts";
+import { type DecimalText, dec, decimalText, HUNDRED } from "../number/decimal.ts";
+import type { Quantity } from "../number/quantity.ts";
 import { findMaterial, nearestNames } from "./catalogue.ts";
 import type { MoistureBasis, Price } from "./fields.ts";
 import type { Material, MaterialKind } from "./material.ts";
 import { plainName } from "./nearest.ts";
 import type { MaterialFigures } from "./schema.ts";
+import { statedComposition, statesComposition } from "./stated-composition.ts";
 
 /** A value as it was stated, before it was turned into % as is. */
 export interface Stated {
@@ -41,7 +40,7 @@ export type OwnMaterials = Readonly<Record<string, MaterialFigures>>;
  * Where only the moisture is replaced, protein, ash and the rest keep their share of the dry matter.
  *
  * Problems: `materials.unknown` (with the nearest names), `materials.moisture-missing`, `materials.composition`,
- * `materials.composition-part`, `materials.composition-missing`, `quantity.unreadable`.
+ * `materials.composition-missing`, and those of `statedComposition`.
  */
 export function resolveMaterial(
   name: string,
@@ -108,8 +107,8 @@ function overlay(
   inline: boolean,
 ): Outcome<KitchenMaterial> {
   const place = inline ? [...path.slice(0, -1), "figures"] : path;
-  const kind: MaterialKind = figures.kind ?? before?.kind ?? (figures.composition === undefined ? "flour" : "alkali");
-  const composition = readComposition(figures, place);
+  const kind: MaterialKind = figures.kind ?? before?.kind ?? (statesComposition(figures) ? "alkali" : "flour");
+  const composition = statedComposition(figures, place);
   if (!composition.ok) return composition;
   const chosen = composition.value ?? before?.composition;
   const moisture = figures.moisture?.value ?? composition.value?.water ?? before?.moisture;
@@ -233,89 +232,4 @@ function asIs(stated: Stated, moisture: DecimalText): DecimalText {
   if (stated.basis.kind === "as is") return stated.value;
   const dry = HUNDRED.minus(moisture);
   return decimalText(dec(stated.value).times(dry).div(HUNDRED.minus(stated.basis.moisture)));
-}
-
-/** Reads what a product is made of; formulas may carry crystal water. */
-function readComposition(figures: MaterialFigures, path: Path): Outcome<Composition | undefined> {
-  if (figures.composition === undefined) return answer(undefined);
-  const problems: Problem[] = [];
-  const parts: { readonly part: Part; readonly share: Decimal | "rest" }[] = [];
-  for (const [key, written] of Object.entries(figures.composition)) {
-    const place = [...path, "composition", key];
-    const part = findPart(key);
-    const share = readShare(written, place, problems);
-    if (part === undefined) problems.push(unknownPart(key, place));
-    else if (share !== undefined) parts.push({ part, share });
-  }
-  const stated = sum(parts.map(({ share }) => (share === "rest" ? ZERO : share)));
-  const rests = parts.filter(({ share }) => share === "rest").length;
-  const whole = rests === 0 ? stated.eq(HUNDRED) : rests === 1 && stated.lte(HUNDRED);
-  if (problems.length === 0 && !whole) {
-    problems.push(
-      inputProblem(
-        "materials.composition",
-        [...path, "composition"],
-        `parts that add up to ${decimalText(stated)} %${rests > 1 ? ", and more than one rest" : ""}`,
-        "parts that add up to 100 % of the product, or one of them written as rest",
-        "write `water: rest` for a solution, or `inert: rest` for what takes no part",
-      ),
-    );
-  }
-  if (problems.length > 0) return refuse(...problems);
-  const masses: Record<string, Decimal> = {};
-  let water = ZERO;
-  let inert = ZERO;
-  for (const { part, share } of parts) {
-    const percent = share === "rest" ? HUNDRED.minus(stated) : share;
-    if (part.kind === "water") water = water.plus(percent);
-    if (part.kind === "inert") inert = inert.plus(percent);
-    if (part.kind === "species") masses[part.name] = (masses[part.name] ?? ZERO).plus(percent);
-    if (part.kind === "hydrate") {
-      const crystal = hydrate(part.name);
-      for (const [name, inCrystal] of Object.entries(crystal.species)) {
-        masses[name] = (masses[name] ?? ZERO).plus(percent.times(inCrystal).div(HUNDRED));
-      }
-      water = water.plus(percent.times(crystal.water).div(HUNDRED));
-    }
-  }
-  return answer(fromMasses({ species: masses, water, inert }));
-}
-
-type Part =
-  | { readonly kind: "species"; readonly name: SpeciesName }
-  | { readonly kind: "hydrate"; readonly name: HydrateName }
-  | { readonly kind: "water" }
-  | { readonly kind: "inert" };
-
-function findPart(key: string): Part | undefined {
-  const wanted = key.trim().toLowerCase().replaceAll("·", ".");
-  if (wanted === "water" || wanted === "h2o") return { kind: "water" };
-  if (wanted === "inert") return { kind: "inert" };
-  const name = speciesNames.find((one) => one.toLowerCase() === wanted);
-  if (name !== undefined) return { kind: "species", name };
-  const crystal = (Object.keys(hydrates) as HydrateName[]).find((one) => one.toLowerCase() === wanted);
-  return crystal === undefined ? undefined : { kind: "hydrate", name: crystal };
-}
-
-function unknownPart(key: string, path: Path): Problem {
-  const names = [...speciesNames, ...Object.keys(hydrates), "water", "inert"];
-  const nearest = nearestNames(key, names, 2);
-  return inputProblem(
-    "materials.composition-part",
-    path,
-    `"${key}"`,
-    `a formula known here (${speciesNames.slice(0, 6).join(", ")} …), water or inert`,
-    nearest.length > 0 ? `did you mean ${nearest.join(" or ")}?` : "count what takes no part as inert",
-  );
-}
-
-function readShare(written: string | number, path: Path, problems: Problem[]): Decimal | "rest" | undefined {
-  if (typeof written === "string" && written.trim().toLowerCase() === "rest") return "rest";
-  const reading = parseQuantity(written, ["share"]);
-  if (reading.ok) return dec(reading.quantity.value);
-  const { expected, advice } = reading;
-  problems.push(
-    inputProblem("quantity.unreadable", path, JSON.stringify(written), `${expected}, or the word rest`, advice),
-  );
-  return undefined;
 }

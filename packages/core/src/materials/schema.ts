@@ -1,6 +1,8 @@
 import * as z from "zod";
 import type { Allergen } from "./allergens.ts";
-import { basisField, numberField, priceField, quantityField, shareField, stockField } from "./fields.ts";
+import { basisField, numberField, priceField, quantityField, refuseValue, shareField, stockField } from "./fields.ts";
+import { ownMachinesSchema } from "./machine-schema.ts";
+import { moduli, readModulus } from "./strength-text.ts";
 
 /** Kinds of material a kitchen may describe for itself. */
 export const materialKinds = [
@@ -40,6 +42,90 @@ export const allergenTags = [
 ] as const satisfies readonly Allergen[];
 
 const part = z.union([z.string(), z.number()]);
+
+const salts = z.record(z.string(), z.number().nonnegative()).meta({
+  description: "The salts and their parts, by the mass of the anhydrous salts unless ratioBy says otherwise",
+  examples: [{ K2CO3: 6, Na2CO3: 4 }],
+});
+
+const solutionSchema = z
+  .strictObject({
+    salts,
+    ratioBy: z
+      .enum(["anhydrous", "as weighed"])
+      .optional()
+      .meta({ description: "What the parts count: salts without water, or salts as weighed; anhydrous unless stated" }),
+    strength: z
+      .string()
+      .max(40)
+      .meta({
+        description:
+          "Strength: by mass (%), % w/v, g/L, mol/L, mol/kg of water, density in g/mL, °Bé, or parts of salts to parts of water",
+        examples: ["30 °Bé", "20 %", "15 % w/v", "250 g/L", "1.2 mol/L", "1.25 g/mL", "1 to 3"],
+      }),
+    modulus: z
+      .union([z.number(), z.string()])
+      .transform((input, context) => {
+        const scale = readModulus(String(input));
+        if (scale !== undefined) return scale;
+        return refuseValue(context, {
+          code: "materials.modulus",
+          expected: `the modulus of the hydrometer: ${moduli.join(", ")}`,
+          advice: "read it off the hydrometer; 145 is the usual one in the United States, 144.3 in Japan",
+        });
+      })
+      .optional()
+      .meta({ description: "Modulus of the degrees Baumé; 145 unless stated", examples: [145, 144.3] }),
+    temperature: quantityField(
+      ["temperature"],
+      "Temperature of the volume, density or reading; 20 °C unless stated, for °Bé that of the hydrometer",
+      ["20 °C"],
+      { least: "0", most: "40", words: "a temperature from 0 to 40 °C" },
+    ).optional(),
+  })
+  .meta({ id: "Solution", description: "A solution by its salts and its strength; the rest is water" });
+
+const certificateSchema = z
+  .strictObject({
+    salts,
+    alkalinity: z
+      .string()
+      .max(60)
+      .meta({
+        description: "Alkalinity as stated: in % as a substance, or the acid used for a sample",
+        examples: ["98 % as Na2CO3", "37.4 mL of 1 N acid on 2 g"],
+      }),
+    water: shareField("Water in the product; none unless stated", ["0.6 %"]).optional(),
+  })
+  .meta({ id: "Certificate", description: "A product by its salts and its stated alkalinity; the rest is inert" });
+
+const assaySchema = z
+  .strictObject({
+    of: z
+      .string()
+      .max(30)
+      .meta({ description: "Formula of the salt", examples: ["Na2CO3", "Na2CO3.10H2O"] }),
+    content: quantityField(
+      ["share"],
+      "Content of the salt; of the dried product where a loss on drying is stated",
+      ["99.2 %"],
+      {
+        above: "0",
+        most: "100",
+        words: "a share above 0 and at most 100 %",
+      },
+    ),
+    lossOnDrying: quantityField(["share"], "Loss on drying, % of the product", ["0.6 %"], {
+      least: "0",
+      most: "99",
+      words: "a share from 0 to 99 %",
+    }).optional(),
+  })
+  .meta({ id: "Assay", description: "A product of one salt by its assay; the rest is inert" });
+
+export type SolutionFigures = z.output<typeof solutionSchema>;
+export type CertificateFigures = z.output<typeof certificateSchema>;
+export type AssayFigures = z.output<typeof assaySchema>;
 
 /** Figures of a material, as a certificate, a label or the kitchen states them. */
 export const materialFiguresSchema = z
@@ -92,6 +178,9 @@ export const materialFiguresSchema = z
           "What an alkaline product or a salt is made of, % of the product: formulas such as Na2CO3, K2CO3, Na2CO3.10H2O, with water and inert; one may be rest",
         examples: [{ K2CO3: "18 %", Na2CO3: "12 %", water: "rest" }],
       }),
+    solution: solutionSchema.optional().meta({ description: "An alkaline solution by its salts and strength" }),
+    certificate: certificateSchema.optional().meta({ description: "An alkaline product by its stated alkalinity" }),
+    assay: assaySchema.optional().meta({ description: "An alkaline product of one salt by its assay" }),
     source: z
       .string()
       .max(200)
@@ -108,7 +197,7 @@ export const ownMaterialsSchema = z
   .record(z.string().min(1).max(80), materialFiguresSchema)
   .meta({ description: "The kitchen's own materials, by name" });
 
-/** A file of the kitchen's own materials, which specs include. */
-export const materialsFileSchema = z
-  .strictObject({ materials: ownMaterialsSchema })
-  .meta({ id: "MaterialsFile", description: "A file of the kitchen's own materials" });
+/** A kitchen file: the kitchen's own materials and machines, which specs include. */
+export const kitchenFileSchema = z
+  .strictObject({ materials: ownMaterialsSchema.optional(), machines: ownMachinesSchema.optional() })
+  .meta({ id: "KitchenFile", description: "A file of the kitchen's own materials and machines" });

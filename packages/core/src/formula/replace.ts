@@ -1,0 +1,96 @@
+import { convert } from "../chemistry/convert.ts";
+import { amountsFor, type Held } from "../chemistry/swap-amounts.ts";
+import { renamed, scoped, withOrigins, worked } from "../figure/figure.ts";
+import { answer, inputProblem, type Note, type Outcome, type Path, type Problem, refuse } from "../figure/problem.ts";
+import { massBalance } from "../figure/source.ts";
+import { type KitchenMaterial, type OwnMaterials, resolveMaterial } from "../materials/own.ts";
+import type { FormulaLine } from "./lines.ts";
+import { notAlkaline } from "./not-alkaline.ts";
+import type { Holding, SpecAlkali } from "./spec.ts";
+
+/** An alkaline product of the spec and what takes its place. */
+export interface Replacement {
+  readonly old: FormulaLine;
+  readonly lines: readonly FormulaLine[];
+}
+
+const held: Readonly<Record<Holding, Held>> = {
+  "anhydrous salts": "anhydrous",
+  "alkalinity M": "M",
+  "alkalinity P": "P",
+  "sodium and potassium": "cations",
+};
+
+/**
+ * Puts one product or two in the place of an alkaline product, holding what the spec asks to hold.
+ *
+ * Problems: `alkali.no-composition`, `alkali.replace-with`, and those of `resolveMaterial` and `convert`.
+ */
+export function replaceAlkali(old: FormulaLine, item: SpecAlkali, own: OwnMaterials): Outcome<Replacement> {
+  const path = [...old.path, "replaceWith"];
+  const [name, second] = typeof item.replaceWith === "string" ? [item.replaceWith] : (item.replaceWith ?? []);
+  if (name === undefined) return refuse(noProduct(old.path));
+  const first = productNamed(name, path, own);
+  const other = second === undefined ? undefined : productNamed(second, path, own);
+  const problems = [first, other].flatMap((one): readonly Problem[] => (one?.ok === false ? one.problems : []));
+  if (problems.length > 0) return refuse(...problems);
+  const { composition } = old.material;
+  if (!first.ok || composition === undefined) return refuse(notAlkaline(old.name, [...old.path, "name"]));
+  const products = other?.ok ? ([first.value, other.value] as const) : ([first.value] as const);
+  const hold = held[item.holding ?? "alkalinity M"];
+  const from = { name: old.name, composition };
+  const swap = convert({ from: { ...from, mass: old.parts.value }, to: products, hold });
+  if (!swap.ok) return refuse(...swap.problems.map((problem) => ({ ...problem, path })));
+  const lines = amountsFor({ from: { ...from, mass: 1 }, to: products, hold }).flatMap((amount, index) => {
+    const product = products[index];
+    return product === undefined ? [] : [lineFor(old, product, renamed(amount, "amount"), index)];
+  });
+  return answer({ old, lines: lines.filter(({ parts }) => parts.value !== "0") }, swap.notes.map(located(path, old)));
+}
+
+type Product = Pick<KitchenMaterial, "name"> & {
+  readonly composition: NonNullable<KitchenMaterial["composition"]>;
+  readonly material: KitchenMaterial;
+};
+
+function productNamed(name: string, path: Path, own: OwnMaterials): Outcome<Product> {
+  const material = resolveMaterial(name, path, undefined, own);
+  if (!material.ok) return material;
+  const { composition } = material.value;
+  return composition === undefined
+    ? refuse(notAlkaline(name, path))
+    : answer({ name, composition, material: material.value });
+}
+
+function noProduct(path: Path): Problem {
+  const expected = "`replaceWith` with one product or two";
+  return inputProblem(
+    "alkali.replace-with",
+    [...path, "holding"],
+    "what to hold, and nothing to hold it with",
+    expected,
+    "name what takes its place, or leave this out",
+  );
+}
+
+function lineFor(old: FormulaLine, product: Product, amount: FormulaLine["parts"], index: number): FormulaLine {
+  const id = `${old.id}.${index + 1}`;
+  const label = `${product.name} for 1 g of ${old.name}`;
+  const behind = scoped(id, withOrigins([{ ...amount, label }]));
+  const each = behind.at(-1) ?? amount;
+  const parts = worked({
+    id: `${id}.parts`,
+    label: product.name,
+    unit: "% of flour",
+    places: 2,
+    formula: "old * each",
+    from: { old: { ...old.parts, label: `${old.name} as written` }, each },
+    sources: [massBalance],
+  });
+  const { path, material, leaves } = { ...old, ...product };
+  return { id, role: "alkali", name: product.name, path, material, parts, leaves: [...leaves, old.parts, ...behind] };
+}
+
+function located(path: Path, old: FormulaLine): (note: Note) => Note {
+  return ({ code, text }) => ({ code, path, text: `in place of ${old.name}, on 100 g of flour: ${text}` });
+}

@@ -1,0 +1,145 @@
+import { type Composition, hydrate, pure } from "../chemistry/composition.ts";
+import { mixInRatio, type RatioBy } from "../chemistry/ratio.ts";
+import { hydrates } from "../chemistry/species.ts";
+import { solutionAt } from "../chemistry/stated-strength.ts";
+import { assayed } from "../chemistry/titration.ts";
+import { answer, inputProblem, type Outcome, type Path, type Problem, refuse } from "../figure/problem.ts";
+import { dec } from "../number/decimal.ts";
+import { alkalinityForms, readAlkalinity } from "./alkalinity-text.ts";
+import { findPart, readParts, unknownPart } from "./composition-parts.ts";
+import type { AssayFigures, CertificateFigures, MaterialFigures, SolutionFigures } from "./schema.ts";
+import { readStrength, strengthForms } from "./strength-text.ts";
+
+const ways = ["composition", "solution", "certificate", "assay"] as const;
+
+/** Whether figures say in any way what a product is made of. */
+export function statesComposition(figures: MaterialFigures): boolean {
+  return ways.some((way) => figures[way] !== undefined);
+}
+
+/**
+ * What a product is made of, from its composition, from the strength of a solution, from a stated alkalinity or from the
+ * assay of one salt; undefined where nothing is said.
+ *
+ * @param path - of the figures
+ * Problems: `materials.composition-twice`, `materials.strength`, `materials.alkalinity`, `materials.salts`, `materials.assay`,
+ * and those of `readParts`, `solutionAt` and `assayed`.
+ */
+export function statedComposition(figures: MaterialFigures, path: Path): Outcome<Composition | undefined> {
+  const said = ways.filter((way) => figures[way] !== undefined);
+  if (said.length > 1) {
+    const expected = "one way to say what the product is made of";
+    return refuse(
+      inputProblem("materials.composition-twice", path, said.join(" and "), expected, "keep the one you mean"),
+    );
+  }
+  const { composition, solution, certificate, assay } = figures;
+  if (composition !== undefined) return readParts(composition, [...path, "composition"]);
+  if (solution !== undefined) return ofSolution(solution, [...path, "solution"]);
+  if (certificate !== undefined) return ofCertificate(certificate, [...path, "certificate"]);
+  return assay === undefined ? answer(undefined) : ofAssay(assay, [...path, "assay"]);
+}
+
+function ofSolution(stated: SolutionFigures, path: Path): Outcome<Composition> {
+  const ratioBy: RatioBy = stated.ratioBy === "as weighed" ? "as-weighed" : "anhydrous";
+  const salts = saltsInRatio(stated.salts, ratioBy, [...path, "salts"]);
+  const place = [...path, "strength"];
+  const strength = readStrength(stated.strength, {
+    modulus: stated.modulus,
+    temperature: stated.temperature?.value,
+    ratioBy,
+  });
+  const unread =
+    strength === undefined
+      ? [
+          inputProblem(
+            "materials.strength",
+            place,
+            `"${stated.strength}"`,
+            `a strength: ${strengthForms}`,
+            "write it so",
+          ),
+        ]
+      : [];
+  if (!salts.ok || strength === undefined) return refuse(...(salts.ok ? [] : salts.problems), ...unread);
+  return placed(solutionAt(salts.value, strength), place);
+}
+
+function ofCertificate(stated: CertificateFigures, path: Path): Outcome<Composition> {
+  const salts = saltsInRatio(stated.salts, "anhydrous", [...path, "salts"]);
+  const place = [...path, "alkalinity"];
+  const alkalinity = readAlkalinity(stated.alkalinity);
+  const unread =
+    alkalinity === undefined
+      ? [
+          inputProblem(
+            "materials.alkalinity",
+            place,
+            `"${stated.alkalinity}"`,
+            alkalinityForms,
+            "copy it from the certificate",
+          ),
+        ]
+      : [];
+  if (!salts.ok || alkalinity === undefined) return refuse(...(salts.ok ? [] : salts.problems), ...unread);
+  const outcome = placed(assayed(alkalinity, salts.value, stated.water?.value), place);
+  return outcome.ok ? answer(outcome.value.composition) : outcome;
+}
+
+function ofAssay(stated: AssayFigures, path: Path): Outcome<Composition> {
+  const place = [...path, "of"];
+  const part = findPart(stated.of);
+  if (part === undefined) return refuse(unknownPart(stated.of, place));
+  const drying = stated.lossOnDrying?.value;
+  if (part.kind === "species") return answer(pure(part.name, stated.content.value, drying ?? 0));
+  if (part.kind !== "hydrate") {
+    return refuse(inputProblem("materials.assay", place, stated.of, "the formula of a salt", "name the salt"));
+  }
+  if (drying === undefined) return answer(hydrate(part.name, stated.content.value));
+  const [salt, second] = Object.keys(hydrates[part.name].species);
+  const dried = salt === undefined || second !== undefined ? undefined : findPart(salt);
+  if (dried?.kind === "species") return answer(pure(dried.name, stated.content.value, drying));
+  const found = `a loss on drying of ${part.name}, which does not dry to one salt`;
+  return refuse(inputProblem("materials.assay", path, found, "its content alone", "leave out the loss on drying"));
+}
+
+/**
+ * Salts in a ratio, as a composition: parts by their anhydrous mass, or as weighed with their crystal water.
+ *
+ * Problems: `materials.salts`, `materials.composition-part`, and those of `mixInRatio`.
+ * @example saltsInRatio({ K2CO3: 6, Na2CO3: 4 }, "anhydrous", []).ok // => true
+ */
+export function saltsInRatio(
+  parts: Readonly<Record<string, number | string>>,
+  ratioBy: RatioBy,
+  path: Path,
+): Outcome<Composition> {
+  const problems: Problem[] = [];
+  const salts = Object.entries(parts).flatMap(([name, amount]) => {
+    const part = findPart(name);
+    if (part?.kind === "species") return [{ name, composition: pure(part.name), parts: amount }];
+    if (part?.kind === "hydrate") return [{ name, composition: hydrate(part.name), parts: amount }];
+    problems.push(unknownPart(name, [...path, name]));
+    return [];
+  });
+  if (problems.length > 0) return refuse(...problems);
+  if (salts.every((salt) => dec(salt.parts).isZero())) {
+    const expected = "salts with their parts, such as { K2CO3: 6, Na2CO3: 4 }";
+    return refuse(inputProblem("materials.salts", path, "no salt", expected, "name the salts of the product"));
+  }
+  const chlorideAlone = salts.some(({ composition }) =>
+    Object.keys(composition.species).some((one) => one.endsWith("Cl")),
+  );
+  if (chlorideAlone && ratioBy === "anhydrous") {
+    const found = "a chloride among the salts of a ratio";
+    const expected = "alkaline salts alone, or `ratioBy: as weighed`";
+    return refuse(
+      inputProblem("materials.salts", path, found, expected, "give chlorides as weighed, or use `composition`"),
+    );
+  }
+  return answer(mixInRatio(salts, ratioBy));
+}
+
+function placed<T>(outcome: Outcome<T>, path: Path): Outcome<T> {
+  return outcome.ok ? outcome : refuse(...outcome.problems.map((problem) => ({ ...problem, path })));
+}

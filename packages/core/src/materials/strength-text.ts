@@ -1,0 +1,69 @@
+import type { BaumeName } from "../chemistry/baume.ts";
+import { baumeScales } from "../chemistry/baume.ts";
+import type { RatioBy } from "../chemistry/ratio.ts";
+import type { StatedStrength } from "../chemistry/stated-strength.ts";
+import { type DecimalText, dec, decimalText, HUNDRED } from "../number/decimal.ts";
+
+/** What goes with a strength as written: the hydrometer's scale, the temperature, and what parts count. */
+export interface StrengthTerms {
+  /** 145 unless stated */
+  readonly modulus?: BaumeName | undefined;
+  /** °C */
+  readonly temperature?: DecimalText | undefined;
+  readonly ratioBy?: RatioBy | undefined;
+}
+
+/** The ways to write a strength, for messages. */
+export const strengthForms = "20 % (by mass), 22 % w/v, 250 g/L, 1.2 mol/L, 1.2 mol/kg, 1.18 g/mL, 24 °Bé or 1 to 3";
+
+const number = String.raw`(\d+(?:\.\d+)?|\.\d+)`;
+const measured = new RegExp(`^${number} ?(.+)$`, "u");
+const inParts = new RegExp(`^${number}(?: ?: ?| to )${number}$`, "u");
+
+const measures: Readonly<Record<string, Exclude<StatedStrength["measure"], "degrees-baume">>> = {
+  "%": "mass-percent",
+  "% w/w": "mass-percent",
+  "% by mass": "mass-percent",
+  "% w/v": "mass-volume-percent",
+  "g/l": "grams-per-litre",
+  "mol/l": "mol-per-litre",
+  "mol/kg": "mol-per-kilogram",
+  "g/ml": "density",
+  "kg/l": "density",
+};
+const degrees: readonly string[] = ["°bé", "°be", "bé", "be", "° bé", "° be", "degrees baumé", "degrees baume"];
+
+/**
+ * Reads the strength of a solution as people write it; undefined where it cannot be read.
+ *
+ * Parts are salts to water: `1 to 3` or `1:3`. Percent alone is by mass.
+ *
+ * @example readStrength("24 °Bé") // => { measure: "degrees-baume", value: "24", scale: "145" }
+ */
+export function readStrength(text: string, terms: StrengthTerms = {}): StatedStrength | undefined {
+  const plain = text.trim().toLowerCase().replaceAll(/\s+/gu, " ");
+  const warmth = terms.temperature === undefined ? {} : { temperature: terms.temperature };
+  const parts = inParts.exec(plain);
+  if (parts?.[1] !== undefined && parts[2] !== undefined) {
+    if (dec(parts[2]).isZero()) return undefined;
+    const value = decimalText(HUNDRED.times(parts[1]).div(parts[2]));
+    return { measure: terms.ratioBy === "as-weighed" ? "parts-as-weighed" : "parts-to-water", value };
+  }
+  const [, amount, unit] = measured.exec(plain) ?? [];
+  if (amount === undefined || unit === undefined) return undefined;
+  const value = decimalText(dec(amount));
+  if (degrees.includes(unit)) {
+    return { measure: "degrees-baume", value, scale: terms.modulus ?? "145", ...warmth };
+  }
+  const measure = measures[unit];
+  return measure && { measure, value, ...warmth };
+}
+
+/** Names of the hydrometer scales by their modulus. */
+export const moduli = Object.keys(baumeScales) as readonly BaumeName[];
+
+/** The scale that a modulus names. @example readModulus("144.3") // => "144.3" */
+export function readModulus(text: string): BaumeName | undefined {
+  const plain = text.trim();
+  return moduli.find((name) => name === plain);
+}
