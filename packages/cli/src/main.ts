@@ -27,7 +27,7 @@ const commands: readonly Listed[] = [
     const { materialsCommand } = await import("./commands/materials.ts");
     return materialsCommand;
   }),
-  listed("schema [of]", "Print the JSON Schema of the spec, of a materials file or of the JSON output", async () => {
+  listed("schema [of]", "Print the JSON Schema of the spec, of a kitchen file or of the JSON output", async () => {
     const { schemaCommand } = await import("./commands/schema.ts");
     return schemaCommand;
   }),
@@ -37,11 +37,15 @@ const commands: readonly Listed[] = [
   }),
 ];
 
-/** A reader that has seen enough closes the pipe: that is no failure. */
-process.stdout.on("error", (error: NodeJS.ErrnoException) => {
-  if (error.code === "EPIPE") process.exit(exit.done);
-  throw error;
-});
+/** A reader that has seen enough closes the pipe: that is no failure. A full disk is. */
+for (const stream of [process.stdout, process.stderr]) {
+  stream.on("error", (error: NodeJS.ErrnoException) => {
+    if (error.code !== "EPIPE" && stream === process.stdout) {
+      process.stderr.write(`noodlewright: the answer could not be written (${error.code ?? error.message})\n`);
+    }
+    process.exit(error.code === "EPIPE" ? process.exitCode : exit.bug);
+  });
+}
 
 run(process.argv.slice(2), commands, systemIo()).then(
   (status) => {

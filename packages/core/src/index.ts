@@ -9,13 +9,14 @@ export { citation, type Source, type Standing } from "./figure/source.ts";
 // formula
 export { computeFormula, type Formula, formulaOf } from "./formula/formula.ts";
 export type { FormulaLine } from "./formula/lines.ts";
-export { readMaterialsFile, readSpec } from "./formula/read-spec.ts";
+export { type Kitchen, readBy, readKitchenFile, readSpec } from "./formula/read-spec.ts";
 export { type Spec, type SpecInput, specSchema } from "./formula/spec.ts";
 // materials
 export { catalogue, findMaterial, nearestNames, searchMaterials } from "./materials/catalogue.ts";
+export type { MachineFields, OwnMachines } from "./materials/machine-schema.ts";
 export type { Material, MaterialKind } from "./materials/material.ts";
 export { type KitchenMaterial, type OwnMaterials, resolveMaterial } from "./materials/own.ts";
-export { type MaterialFigures, materialKinds, materialsFileSchema } from "./materials/schema.ts";
+export { kitchenFileSchema, type MaterialFigures, materialKinds } from "./materials/schema.ts";
 // number
 export { type Decimal, type DecimalInput, type DecimalText, dec, decimalText, fixedText } from "./number/decimal.ts";
 export { parseQuantity, type Quantity, type QuantityReading } from "./number/quantity.ts";

@@ -4,7 +4,7 @@ import { exit } from "../io.ts";
 
 /** `noodlewright schema`: the JSON Schema of what goes in and what comes out. */
 export const schemaCommand: Command = {
-  positionals: { of: "spec, materials, report or problems; spec unless stated" },
+  positionals: { of: "spec, kitchen, report or problems; spec unless stated" },
   flags: {},
   examples: [
     ["noodlewright schema > noodle.schema.json", "for an editor that completes and checks the spec"],

@@ -1,15 +1,25 @@
 import { dirname, isAbsolute, join } from "node:path";
-import { formulaOf, type OwnMaterials, type Problem, readMaterialsFile, readSpec } from "@noodlewright/core";
+import {
+  formulaOf,
+  type Kitchen,
+  type OwnMachines,
+  type OwnMaterials,
+  type Problem,
+  readKitchenFile,
+  readSpec,
+} from "@noodlewright/core";
 import type { Io } from "../io.ts";
 import { type ParsedFile, type PlacedProblem, parseFile } from "./document.ts";
 import { readTextFile } from "./read-file.ts";
 
-/** A spec as plain data, with the flags merged in and the included materials read. */
+/** A spec as plain data, with the flags merged in and the included kitchen files read. */
 export interface LoadedSpec {
   readonly data: unknown;
   /** The file as it was read. */
   readonly text: string;
   readonly included: OwnMaterials;
+  /** Machines of the included files. */
+  readonly machines: OwnMachines;
   readonly place: (problem: Problem) => PlacedProblem;
 }
 
@@ -28,22 +38,23 @@ export interface Override {
   readonly instead?: readonly string[];
 }
 
-/** Reads the file of a spec and the materials files that it includes. */
+/** Reads the file of a spec and the kitchen files that it includes. */
 export async function loadSpec(path: string, overrides: readonly Override[], io: Io): Promise<Loading> {
   const reading = await readTextFile(path, io);
   if (!reading.ok) return { ok: false, problems: [reading.problem] };
   const parsing = parseFile(reading.file);
   if (!parsing.ok) return parsing;
   const { parsed } = parsing;
-  const included = await includeMaterials(parsed, path, io);
+  const included = await includeKitchen(parsed, path, io);
   const data = withOverrides(parsed.data, overrides);
   const place = (problem: Problem): PlacedProblem => placeProblem(problem, parsed, overrides);
   const faults = [...parsed.duplicates, ...included.problems];
   if (faults.length > 0) {
-    const rest = included.problems.length > 0 ? readSpec(data) : formulaOf(data, included.materials);
+    const rest = included.problems.length > 0 ? readSpec(data) : formulaOf(data, included.kitchen.materials);
     return { ok: false, problems: [...faults, ...(rest.ok ? [] : rest.problems.map(place))] };
   }
-  return { ok: true, spec: { data, text: reading.file.text, included: included.materials, place } };
+  const { materials, machines } = included.kitchen;
+  return { ok: true, spec: { data, text: reading.file.text, included: materials, machines, place } };
 }
 
 function placeProblem(problem: Problem, parsed: ParsedFile, overrides: readonly Override[]): PlacedProblem {
@@ -82,16 +93,16 @@ function isSection(data: unknown): data is Readonly<Record<string, unknown>> {
 }
 
 interface Inclusion {
-  readonly materials: OwnMaterials;
+  readonly kitchen: Kitchen;
   readonly problems: readonly PlacedProblem[];
 }
 
-async function includeMaterials(parsed: ParsedFile, specPath: string, io: Io): Promise<Inclusion> {
+async function includeKitchen(parsed: ParsedFile, specPath: string, io: Io): Promise<Inclusion> {
   const names = isSection(parsed.data) ? parsed.data["include"] : undefined;
-  if (!Array.isArray(names)) return { materials: {}, problems: [] };
+  if (!Array.isArray(names)) return { kitchen: { materials: {}, machines: {} }, problems: [] };
   const folder = specPath === "-" ? "." : dirname(specPath);
   const problems: PlacedProblem[] = [];
-  let materials: OwnMaterials = {};
+  const kitchens: Kitchen[] = [];
   for (const [index, name] of names.slice(0, 20).entries()) {
     if (typeof name !== "string") continue;
     const file = isAbsolute(name) ? name : join(folder, name);
@@ -108,10 +119,14 @@ async function includeMaterials(parsed: ParsedFile, specPath: string, io: Io): P
       problems.push(...parsing.problems);
       continue;
     }
-    const outcome = readMaterialsFile(parsing.parsed.data);
+    const outcome = readKitchenFile(parsing.parsed.data);
     problems.push(...parsing.parsed.duplicates);
-    if (outcome.ok) materials = { ...materials, ...outcome.value };
+    if (outcome.ok) kitchens.push(outcome.value);
     else problems.push(...outcome.problems.map(parsing.parsed.place));
   }
-  return { materials, problems };
+  const kitchen: Kitchen = {
+    materials: Object.assign({}, ...kitchens.map(({ materials }) => materials)),
+    machines: Object.assign({}, ...kitchens.map(({ machines }) => machines)),
+  };
+  return { kitchen, problems };
 }

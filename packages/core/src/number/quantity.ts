@@ -1,7 +1,7 @@
 import { type Decimal, type DecimalText, dec, decimalText, sum, ZERO } from "./decimal.ts";
 import { type Dimension, findUnit, type Unit, unitsFor } from "./units.ts";
 
-/** A quantity as somebody wrote it, with its value in the base unit of its dimension (g, mm, mL, °C, %, s, g/mL, meq, m/min). */
+/** A quantity as somebody wrote it, with its value in the base unit of its dimension (g, mm, mL, °C, %, s, g/mL, meq, m/min, kW, kJ/kg, K). */
 export interface Quantity {
   readonly text: string;
   readonly dimension: Dimension;
@@ -153,6 +153,9 @@ function exampleOf(dimension: Dimension): string {
     density: "1.25 g/mL",
     alkalinity: "18 meq",
     speed: "6 m/min",
+    power: "9 kW",
+    heat: "12 kJ/kg",
+    "temperature difference": "8 K",
   };
   return examples[dimension];
 }

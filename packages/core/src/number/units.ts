@@ -8,7 +8,7 @@ export interface Unit {
   readonly aliases: readonly string[];
 }
 
-/** What a quantity measures. Base units: g, mm, mL, °C, %, s, g/mL, meq, m/min. */
+/** What a quantity measures. Base units: g, mm, mL, °C, %, s, g/mL, meq, m/min, kW, kJ/kg, K. */
 export type Dimension =
   | "mass"
   | "length"
@@ -18,7 +18,10 @@ export type Dimension =
   | "time"
   | "density"
   | "alkalinity"
-  | "speed";
+  | "speed"
+  | "power"
+  | "heat"
+  | "temperature difference";
 
 /**
  * Factors are exact by definition.
@@ -68,6 +71,10 @@ export const units: readonly Unit[] = [
   { symbol: "meq", dimension: "alkalinity", factor: "1", aliases: ["mval", "meq/100 g"] },
   { symbol: "m/min", dimension: "speed", factor: "1", aliases: [] },
   { symbol: "m/s", dimension: "speed", factor: "60", aliases: [] },
+  { symbol: "kW", dimension: "power", factor: "1", aliases: ["kilowatt", "kilowatts"] },
+  { symbol: "W", dimension: "power", factor: "0.001", aliases: ["watt", "watts"] },
+  { symbol: "kJ/kg", dimension: "heat", factor: "1", aliases: ["j/g"] },
+  { symbol: "K", dimension: "temperature difference", factor: "1", aliases: ["kelvin"] },
 ];
 
 const byName = new Map<string, Unit>(

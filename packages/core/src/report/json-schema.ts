@@ -1,6 +1,6 @@
 import * as z from "zod";
 import { specSchema } from "../formula/spec.ts";
-import { materialsFileSchema } from "../materials/schema.ts";
+import { kitchenFileSchema } from "../materials/schema.ts";
 import { reportSchema } from "./schema.ts";
 
 /** Problems as `--format json` prints them. */
@@ -27,7 +27,7 @@ export const problemsSchema = z
 
 const schemas = {
   spec: specSchema,
-  materials: materialsFileSchema,
+  kitchen: kitchenFileSchema,
   report: reportSchema,
   problems: problemsSchema,
 } as const;
@@ -35,9 +35,9 @@ const schemas = {
 /** Names of the schemas that can be asked for. */
 export const schemaNames = Object.keys(schemas) as readonly (keyof typeof schemas)[];
 
-/** JSON Schema (draft 7) of the spec, of a materials file, of a report or of problems; made from the schemas that validate. */
+/** JSON Schema (draft 7) of the spec, of a kitchen file, of a report or of problems; made from the schemas that validate. */
 export function jsonSchema(name: keyof typeof schemas): object {
-  const isInput = name === "spec" || name === "materials";
+  const isInput = name === "spec" || name === "kitchen";
   return z.toJSONSchema(schemas[name], {
     io: isInput ? "input" : "output",
     target: "draft-7",

@@ -1,0 +1,139 @@
+import * as z from "zod";
+import { type DecimalText, dec } from "../number/decimal.ts";
+import { parseQuantity } from "../number/quantity.ts";
+import { type FieldFacts, quantityField, refuseValue } from "./fields.ts";
+
+/** A length above zero. */
+export function lengthField(description: string, examples: readonly string[], most: string) {
+  return quantityField(["length"], description, examples, {
+    above: "0",
+    most,
+    words: `a length above zero and at most ${most} mm`,
+  });
+}
+
+/** A length of zero or more. */
+export function trimField(description: string, examples: readonly string[]) {
+  return quantityField(["length"], description, examples, {
+    least: "0",
+    most: "1000",
+    words: "a length from zero to 1000 mm",
+  });
+}
+
+/** A cutter by its number (strands from 30 mm of width) or by the width of its strand in mm. */
+export type CutterField =
+  | { readonly kind: "number"; readonly number: number }
+  | { readonly kind: "width"; readonly width: DecimalText };
+
+const cutterFacts: FieldFacts = {
+  code: "cutter.unreadable",
+  expected: 'a cutter number from 1 to 60, such as 20, or a strand width, such as "1.5 mm"',
+  advice: "a plain number is the cutter number; write the unit to give the width of a strand",
+};
+
+/** A field that takes a cutter. */
+export function cutterField(description: string) {
+  return z
+    .union([z.string(), z.number()])
+    .transform((input, context): CutterField => {
+      const number = /^(?:no\.? *)?(\d{1,3})$/iu.exec(String(input).trim())?.[1];
+      if (number !== undefined) {
+        const value = Number(number);
+        return value >= 1 && value <= 60 ? { kind: "number", number: value } : refuseValue(context, cutterFacts);
+      }
+      const reading = parseQuantity(input, ["length"]);
+      if (!reading.ok) return refuseValue(context, cutterFacts);
+      const width = dec(reading.quantity.value);
+      if (width.lte(0) || width.gt(300)) return refuseValue(context, cutterFacts);
+      return { kind: "width", width: reading.quantity.value };
+    })
+    .meta({ description, examples: [20, "1.5 mm"] });
+}
+
+const settingsField = (description: string, examples: readonly Readonly<Record<string, string>>[]) =>
+  z
+    .record(z.string().trim().min(1).max(40), lengthField("Gap at this setting, measured", ["2.6 mm"], "200"))
+    .optional()
+    .meta({ description, examples: [...examples] });
+
+const cutterSchema = z
+  .strictObject({
+    size: cutterField("Cutter number (strands from 30 mm of width), or the width of a strand; a knife goes by width"),
+    over: lengthField("Width that it cuts over; that of the rolls unless stated", ["220 mm"], "3000").optional(),
+  })
+  .meta({ id: "Cutter", description: "A cutter" });
+
+const gapSchema = z
+  .strictObject({
+    least: lengthField("Narrowest gap", ["0.4 mm"], "200"),
+    greatest: lengthField("Widest gap", ["12 mm"], "200"),
+  })
+  .meta({ id: "FreeGap", description: "Rolls whose gap can be set freely" });
+
+const ways = ["gap", "dial", "line", "sticks"] as const;
+const mostSettings = 60;
+
+/** A sheeter, a hand-cranked machine or a rolling pin with its cutters. */
+export const machineSchema = z
+  .strictObject({
+    width: lengthField("Widest sheet that the rolls or the pin take", ["240 mm"], "3000"),
+    gap: gapSchema.optional(),
+    dial: settingsField("A dial: the gap of every number, measured by the kitchen", [{ "1": "2.6 mm", "2": "2 mm" }]),
+    line: settingsField("Fixed pairs of rolls one after the other: the gap of each", [{ first: "4 mm" }]),
+    sticks: settingsField("Guide sticks beside a rolling pin: the thickness of each pair", [{ "thick pair": "4 mm" }]),
+    speed: quantityField(["speed"], "Surface speed of the rolls", ["6 m/min"], {
+      above: "0",
+      most: "200",
+      words: "a speed above zero and at most 200 m/min",
+    }).optional(),
+    stands: z
+      .int()
+      .min(1)
+      .max(20)
+      .optional()
+      .meta({ description: "Pairs of rolls that a sheet runs through in one trip; 1 unless stated", examples: [2] }),
+    cutters: z.array(cutterSchema).min(1).max(40).meta({ description: "The cutters and knives at hand" }),
+    longestSheet: lengthField("Longest sheet that the bench or the reel takes", ["6 m"], "1000000").optional(),
+  })
+  .superRefine((machine, context) => {
+    const refuse = (path: readonly string[], facts: FieldFacts): void =>
+      context.addIssue({ code: "custom", path: [...path], message: facts.expected, params: { ...facts } });
+    const stated = ways.filter((way) => machine[way] !== undefined);
+    if (stated.length !== 1) {
+      refuse([], {
+        code: "machine.gaps-stated",
+        expected: "one of gap, dial, line or sticks",
+        advice: stated.length === 0 ? "say how the gap is set" : `keep one of ${stated.join(" and ")}`,
+      });
+    }
+    if (machine.gap !== undefined && dec(machine.gap.least.value).gte(machine.gap.greatest.value)) {
+      refuse(["gap"], {
+        code: "machine.gaps-reversed",
+        expected: "the least gap below the greatest",
+        advice: "exchange the two gaps",
+      });
+    }
+    for (const way of ["dial", "line", "sticks"] as const) {
+      const count = Object.keys(machine[way] ?? {}).length;
+      if (machine[way] !== undefined && (count === 0 || count > mostSettings)) {
+        refuse([way], {
+          code: "machine.settings-count",
+          expected: `1 to ${mostSettings} settings with the gap of each`,
+          advice: "measure a sheet at each setting and list the thicknesses",
+        });
+      }
+    }
+  })
+  .meta({ id: "Machine", description: "What a kitchen rolls and cuts with" });
+
+/** A machine as read. */
+export type MachineFields = z.output<typeof machineSchema>;
+
+/** A kitchen's own machines by name. */
+export const ownMachinesSchema = z
+  .record(z.string().trim().min(1).max(80), machineSchema)
+  .meta({ description: "The kitchen's own machines, by name" });
+
+/** Machines by name. */
+export type OwnMachines = Readonly<Record<string, MachineFields>>;
