@@ -1,0 +1,158 @@
+import { type Figure, found, given, worked } from "../figure/figure.ts";
+import { definition, fromSpec, massBalance } from "../figure/source.ts";
+import type { FormulaLine } from "../formula/lines.ts";
+import { type Decimal, dec, decimalText, ZERO } from "../number/decimal.ts";
+import { roundKeepingTotal } from "../number/rounding.ts";
+import { currencySource } from "./cost-currencies.ts";
+import { isTap, type Prices } from "./cost-prices.ts";
+import type { WeighedLine } from "./weighing.ts";
+
+/** Decimal places that the cost of a bowl is told to beyond those of the currency. */
+export const finerPlaces = 2;
+
+/** Costs of all priced ingredients, exact and rounded so that they add up. */
+export interface Column {
+  readonly byLine: ReadonlyMap<string, Figure>;
+  readonly exact: Figure;
+  readonly total: Figure;
+}
+
+/** What each ingredient costs in the batch, in a load and in a bowl. */
+export interface Columns {
+  readonly batch: Column;
+  readonly load: Column;
+  readonly bowl?: Column;
+  readonly figures: readonly Figure[];
+}
+
+/** The columns of the cost table, each rounded to the smallest coin with its total kept; bowls two places finer. */
+export function costColumns(
+  weighed: readonly WeighedLine[],
+  prices: Prices,
+  bowls: Figure | undefined,
+  incomplete: boolean,
+): Columns {
+  const priced = weighed.flatMap((one) => {
+    const price = priceFigure(one.line, prices);
+    return price === undefined ? [] : [{ one, price }];
+  });
+  const exactCosts = (what: "batch" | "load"): readonly Figure[] =>
+    priced.map(({ one, price }) =>
+      worked({
+        id: `cost.${one.line.id}.${what}.exact`,
+        label: `${one.line.name} in ${what === "batch" ? "the batch" : "a load"}, unrounded`,
+        unit: prices.currency,
+        places: prices.places + finerPlaces,
+        formula: "mass * price / 1000",
+        from: { mass: one[what], price },
+        sources: [massBalance],
+      }),
+    );
+  const ofBatch = exactCosts("batch");
+  const ofLoad = exactCosts("load");
+  const ofBowl = bowls && ofBatch.map((cost, index) => bowlCost(cost, bowls, priced[index]?.one.line, prices));
+  const column = (what: "batch" | "load" | "bowl", exact: readonly Figure[]): Column & Figured =>
+    addedUp(
+      what,
+      exact,
+      priced.map(({ one }) => one.line),
+      prices,
+      incomplete,
+    );
+  const batch = column("batch", ofBatch);
+  const load = column("load", ofLoad);
+  const bowl = ofBowl && column("bowl", ofBowl);
+  const figures = [batch, load, ...(bowl ? [bowl] : [])].flatMap((one) => one.figures);
+  return {
+    batch,
+    load,
+    ...(bowl && { bowl }),
+    figures: [...priced.map(({ price }) => price), ...figures],
+  };
+}
+
+function priceFigure(line: FormulaLine, { lines, currency, places }: Prices): Figure | undefined {
+  const price = lines.find((one) => one.line.id === line.id)?.price;
+  if (price === undefined && !isTap(line)) return undefined;
+  return given({
+    id: `cost.${line.id}.price`,
+    label: `price of ${line.name}`,
+    unit: `${currency}/kg`,
+    places: places + finerPlaces,
+    value: price?.perKilogram ?? 0,
+    by: price === undefined ? "none stated: counted as free" : `stated, ${price.text}`,
+    sources: [fromSpec],
+  });
+}
+
+function bowlCost(cost: Figure, bowls: Figure, line: FormulaLine | undefined, { currency, places }: Prices): Figure {
+  return worked({
+    id: `cost.${line?.id}.bowl.exact`,
+    label: `${line?.name} in a bowl, unrounded`,
+    unit: currency,
+    places: places + 2 * finerPlaces,
+    formula: "cost / bowls",
+    from: { cost, bowls },
+    sources: [definition],
+  });
+}
+
+interface Figured {
+  readonly figures: readonly Figure[];
+}
+
+const wholes = { batch: "the batch", load: "one load", bowl: "one bowl" } as const;
+
+function addedUp(
+  what: keyof typeof wholes,
+  exact: readonly Figure[],
+  lines: readonly FormulaLine[],
+  { currency, places }: Prices,
+  incomplete: boolean,
+): Column & Figured {
+  const shown = what === "bowl" ? places + finerPlaces : places;
+  const division = dec(10).pow(-shown);
+  const left = incomplete ? ", what is priced of it" : "";
+  const sumOf = (id: string, label: string, costs: readonly Figure[], digits: number): Figure =>
+    worked({
+      id,
+      label,
+      unit: currency,
+      places: digits,
+      formula: "sum(cost)",
+      from: { cost: costs },
+      sources: [definition],
+    });
+  const rounded = roundKeepingTotal(exact.map(({ value }) => ({ value: dec(value), division })));
+  const figures = lines.map((line, index) =>
+    roundedCost(what, line, rounded[index], exact[index], division, currency, shown),
+  );
+  const whole = sumOf(`cost.${what}.exact`, `${wholes[what]}, unrounded${left}`, exact, shown + finerPlaces);
+  const total = sumOf(`cost.${what}`, `${wholes[what]}${left}`, figures, shown);
+  return {
+    byLine: new Map(lines.flatMap((line, index) => (figures[index] ? [[line.id, figures[index]]] : []))),
+    exact: whole,
+    total,
+    figures: [...exact, whole, ...figures, total],
+  };
+}
+
+function roundedCost(
+  what: keyof typeof wholes,
+  line: FormulaLine,
+  value: Decimal = ZERO,
+  exact: Figure | undefined,
+  division: Decimal,
+  currency: string,
+  places: number,
+): Figure {
+  return found({
+    id: `cost.${line.id}.${what}`,
+    label: `${line.name} in ${wholes[what]}`,
+    unit: currency,
+    places,
+    value,
+    by: `${exact?.value.slice(0, 12)} ${currency} rounded to ${decimalText(division)} ${currency}, the total kept`,
+    sources: [currencySource],
+  });
+}

@@ -1,0 +1,124 @@
+import { answer, inputProblem, type Note, type Outcome, type Path, refuse } from "../figure/problem.ts";
+import type { Formula } from "../formula/formula.ts";
+import type { FormulaLine } from "../formula/lines.ts";
+import type { Spec } from "../formula/spec.ts";
+import { findMaterial, nearestNames } from "../materials/catalogue.ts";
+import type { Price } from "../materials/fields.ts";
+import { plainName } from "../materials/nearest.ts";
+import type { Quantity } from "../number/quantity.ts";
+import { minorPlaces } from "./cost-currencies.ts";
+
+/** An ingredient, what it costs and what there is of it, as far as that is stated. */
+export interface PricedLine {
+  readonly line: FormulaLine;
+  readonly price?: Price;
+  readonly stock?: Quantity;
+}
+
+/** The ingredients of a batch with their prices, all in one currency. */
+export interface Prices {
+  readonly lines: readonly PricedLine[];
+  readonly currency: string;
+  /** Decimal places of the currency. */
+  readonly places: number;
+}
+
+/**
+ * The prices and stocks of the ingredients of a formula, those for dusting too: by name in the spec, else of the material.
+ *
+ * Problems: `cost.no-prices`, `cost.mixed-currencies`, `cost.unknown-currency`.
+ */
+export function pricesOf(spec: Pick<Spec, "prices" | "stock">, formula: Formula): Outcome<Prices> {
+  const all = [...formula.lines, ...(formula.dusting ? [formula.dusting] : [])];
+  const priceFor = finder(spec.prices);
+  const stockFor = finder(spec.stock);
+  const lines = all.map((line): PricedLine => {
+    const price = priceFor(line.name) ?? line.material.price;
+    const stock = stockFor(line.name) ?? line.material.stock;
+    return { line, ...(price && { price }), ...(stock && { stock }) };
+  });
+  const currency = oneCurrency(lines);
+  if (!currency.ok) return currency;
+  const code = currency.value;
+  const places = minorPlaces(code);
+  if (places === undefined) {
+    const advice = nearestAdvice(code);
+    return refuse(
+      inputProblem(
+        "cost.unknown-currency",
+        pathOfPrice(spec, lines),
+        `"${code}"`,
+        "a currency code of ISO 4217",
+        advice,
+      ),
+    );
+  }
+  const names = all.map(({ name }) => name);
+  return answer({ lines, currency: code, places }, [
+    ...unusedNotes("prices", spec.prices, names),
+    ...unusedNotes("stock", spec.stock, names),
+  ]);
+}
+
+/** The same for every name of one material: `bread flour` and `white bread flour` are one. */
+export function materialName(name: string): string {
+  const found = findMaterial(name);
+  return found.ok ? found.material.key : plainName(name);
+}
+
+/** Whether a line is the water poured in, which costs nothing unless stated. */
+export function isTap(line: FormulaLine): boolean {
+  return line.role === "water";
+}
+
+function finder<T>(stated: Readonly<Record<string, T>> = {}): (name: string) => T | undefined {
+  const byName = new Map(Object.entries(stated).map(([name, value]) => [materialName(name), value]));
+  return (name) => byName.get(materialName(name));
+}
+
+function oneCurrency(lines: readonly PricedLine[]): Outcome<string> {
+  const priced = lines.flatMap(({ line, price }) => (price ? [{ name: line.name, currency: price.currency }] : []));
+  const [first] = priced;
+  if (first === undefined) {
+    const advice = "write `prices:` with lines such as `table salt: 0.60 EUR/kg`, or `price:` beside a material";
+    return refuse(inputProblem("cost.no-prices", [], "no price of any ingredient", "prices", advice));
+  }
+  const currencies = [...new Set(priced.map(({ currency }) => currency))];
+  if (currencies.length === 1) return answer(first.currency);
+  const found = currencies
+    .map(
+      (code) => `${code} for ${priced.flatMap(({ name, currency }) => (currency === code ? [name] : [])).join(", ")}`,
+    )
+    .join("; ");
+  const advice = "turn all prices into one currency: no rate of exchange is known here";
+  return refuse(inputProblem("cost.mixed-currencies", ["prices"], found, "one currency", advice));
+}
+
+function pathOfPrice(spec: Pick<Spec, "prices">, lines: readonly PricedLine[]): Path {
+  const name = Object.keys(spec.prices ?? {})[0];
+  if (name !== undefined) return ["prices", name];
+  return lines.find(({ price }) => price !== undefined)?.line.path ?? [];
+}
+
+function nearestAdvice(code: string): string {
+  const [near] = ["EUR", "USD", "GBP", "JPY", "CNY", "CAD", "AUD", "CHF", "SEK", "NOK", "DKK", "KRW"].filter(
+    (known) => [...known].filter((letter, index) => letter === code[index]).length === 2,
+  );
+  return near === undefined ? "write its three letters, such as EUR, USD or JPY" : `did you mean ${near}?`;
+}
+
+function unusedNotes(
+  key: "prices" | "stock",
+  stated: Readonly<Record<string, unknown>> = {},
+  names: readonly string[],
+): readonly Note[] {
+  const used = new Set(names.map(materialName));
+  return Object.keys(stated)
+    .filter((name) => !used.has(materialName(name)))
+    .map((name) => {
+      const [near] = nearestNames(name, names, 1);
+      const hint = near === undefined ? "" : `; did you mean "${near}"?`;
+      const text = `"${name}" under \`${key}:\` is no ingredient of this formula${hint}`;
+      return { code: `${key}.not-used`, path: [key, name], text };
+    });
+}

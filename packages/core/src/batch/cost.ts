@@ -1,0 +1,133 @@
+import { type Figure, worked } from "../figure/figure.ts";
+import { answer, type Note, type Outcome } from "../figure/problem.ts";
+import { massBalance } from "../figure/source.ts";
+import type { Formula } from "../formula/formula.ts";
+import type { Spec } from "../formula/spec.ts";
+import { dec } from "../number/decimal.ts";
+import type { Batch } from "./batch.ts";
+import { type Columns, costColumns, finerPlaces } from "./cost-columns.ts";
+import { isTap, type Prices, pricesOf } from "./cost-prices.ts";
+import { type SharedOut, shareOut } from "./cost-shares.ts";
+import { type Shopping, shoppingFor } from "./shopping.ts";
+import type { WeighedLine } from "./weighing.ts";
+
+/** What one ingredient costs. */
+export interface CostLine {
+  readonly weighed: WeighedLine;
+  /** Price as stated; undefined for what has none. */
+  readonly priced: string | undefined;
+  readonly batch?: Figure;
+  readonly load?: Figure;
+  readonly bowl?: Figure;
+}
+
+/** What a batch costs. Every column adds up to its total. */
+export interface Cost {
+  readonly currency: string;
+  readonly lines: readonly CostLine[];
+  readonly batch: Figure;
+  readonly load: Figure;
+  readonly bowl?: Figure;
+  /** Of a kilogram of raw strands. */
+  readonly kilogram: Figure;
+  readonly shared: readonly SharedOut[];
+  /** Ingredients without a price, which the totals leave out. */
+  readonly unpriced: readonly string[];
+  readonly shopping: Shopping;
+  readonly figures: readonly Figure[];
+}
+
+/**
+ * Works out what a batch costs, by ingredient, load, batch and bowl, and what to buy for it.
+ *
+ * Costs are those of the weights as weighed, dusting starch with them, and of nothing but ingredients. Tap water without a
+ * price costs nothing. Problems: those of `pricesOf`.
+ * Source of the decimal places: ISO 4217.
+ */
+export function costOf(spec: Spec, formula: Formula, batch: Batch): Outcome<Cost> {
+  const prices = pricesOf(spec, formula);
+  if (!prices.ok) return prices;
+  const weighed = [...batch.lines, ...(batch.dusting ? [batch.dusting] : [])];
+  const unpriced = prices.value.lines.flatMap(({ line, price }) => (price || isTap(line) ? [] : [line.name]));
+  const parts = costColumns(weighed, prices.value, bowlsOf(batch), unpriced.length > 0);
+  const shopping = shoppingFor(weighed, prices.value, batch);
+  const { places, currency } = prices.value;
+  const coin = dec(10).pow(-places);
+  const loads = dec(batch.loads.count.value);
+  const bowls = bowlsOf(batch);
+  const shared = [
+    ...(loads.gt(1) ? [shareOut("load", parts.batch.total, loads, coin)] : []),
+    ...(bowls ? [shareOut("bowl", parts.batch.total, dec(bowls.value), coin)] : []),
+  ];
+  const kilogram = worked({
+    id: "cost.kilogram",
+    label: `1 kg of raw strands${unpriced.length > 0 ? ", what is priced of it" : ""}`,
+    unit: currency,
+    places: places + finerPlaces,
+    formula: "1000 * cost / strands",
+    from: { cost: parts.batch.exact, strands: batch.target.strands },
+    sources: [massBalance],
+  });
+  const cost: Cost = {
+    currency,
+    lines: weighed.map((one) => costLine(one, prices.value, parts)),
+    batch: parts.batch.total,
+    load: parts.load.total,
+    ...(parts.bowl && { bowl: parts.bowl.total }),
+    kilogram,
+    shared,
+    unpriced,
+    shopping,
+    figures: [
+      ...weighed.flatMap(({ load, batch: whole }) => [load, whole]),
+      ...parts.figures,
+      kilogram,
+      ...shared.flatMap(({ groups }) => groups.flatMap(({ count, each, together }) => [count, each, together])),
+      ...shopping.figures,
+    ],
+  };
+  return answer(cost, [...prices.notes, ...costNotes(prices.value, unpriced), ...shopping.notes]);
+}
+
+function bowlsOf({ target: { bowls } }: Batch): Figure | undefined {
+  return bowls !== undefined && dec(bowls.value).gt(0) ? bowls : undefined;
+}
+
+function costLine(weighed: WeighedLine, prices: Prices, parts: Columns): CostLine {
+  const { id } = weighed.line;
+  const priced = prices.lines.find(({ line }) => line.id === id);
+  const batch = parts.batch.byLine.get(id);
+  const load = parts.load.byLine.get(id);
+  const bowl = parts.bowl?.byLine.get(id);
+  const text = priced?.price?.text ?? (isTap(weighed.line) ? "free" : undefined);
+  return { weighed, priced: text, ...(batch && { batch }), ...(load && { load }), ...(bowl && { bowl }) };
+}
+
+function costNotes({ lines }: Prices, unpriced: readonly string[]): readonly Note[] {
+  const tap = lines.find(({ line, price }) => isTap(line) && price === undefined && !dec(line.parts.value).isZero());
+  return [
+    ...(unpriced.length === 0
+      ? []
+      : [
+          {
+            code: "cost.not-priced",
+            path: ["prices"],
+            text: `no price is stated for ${unpriced.join(", ")}: every total leaves that out`,
+          },
+        ]),
+    ...(tap
+      ? [
+          {
+            code: "cost.water-free",
+            path: ["prices"],
+            text: "tap water is counted as free; its price may stand under `prices:`",
+          },
+        ]
+      : []),
+    {
+      code: "cost.ingredients-only",
+      path: [],
+      text: "these are the costs of ingredients alone; work, energy, rent, packing and tax are not in them",
+    },
+  ];
+}

@@ -1,0 +1,187 @@
+import { type Figure, found, given, renamed, worked } from "../figure/figure.ts";
+import type { Note } from "../figure/problem.ts";
+import { definition, fromSpec, massBalance } from "../figure/source.ts";
+import type { Price } from "../materials/fields.ts";
+import { dec, fixedText } from "../number/decimal.ts";
+import type { Quantity } from "../number/quantity.ts";
+import type { Batch } from "./batch.ts";
+import { materialName, type Prices } from "./cost-prices.ts";
+import { type StockReach, stockReach } from "./shopping-stock.ts";
+import type { WeighedLine } from "./weighing.ts";
+
+/** One thing to buy. Masses in g. */
+export interface ShoppingLine {
+  readonly name: string;
+  /** Unit the scale shows and its division. */
+  readonly unit: string;
+  readonly division: string;
+  readonly need: Figure;
+  readonly load: Figure;
+  readonly onHand?: Figure;
+  /** Packs to buy, and the pack as written. */
+  readonly packs?: { readonly count: Figure; readonly text: string };
+  /** Mass to buy. */
+  readonly buy: Figure;
+  /** What it costs; undefined without a price. */
+  readonly pay?: Figure;
+  readonly left: Figure;
+}
+
+/** What to buy for a batch, and how far the store goes. */
+export interface Shopping {
+  readonly lines: readonly ShoppingLine[];
+  /** To pay for all that has a price. */
+  readonly pay: Figure;
+  readonly reach?: StockReach;
+  readonly figures: readonly Figure[];
+  readonly notes: readonly Note[];
+}
+
+/**
+ * The shopping list of a batch: what is on hand taken off, what is sold by the pack rounded up to packs.
+ *
+ * Tap water is not on it. What is sold by weight is bought to the gram that is needed.
+ */
+export function shoppingFor(weighed: readonly WeighedLine[], prices: Prices, batch: Batch): Shopping {
+  const lines = grouped(weighed).map((group) => shoppingLine(group, prices));
+  const paid = lines.flatMap(({ line }) => (line.pay ? [line.pay] : []));
+  const pay = worked({
+    id: "shopping.pay",
+    label: "to pay",
+    unit: prices.currency,
+    places: prices.places,
+    formula: paid.length === 0 ? "0" : "sum(pay)",
+    from: paid.length === 0 ? {} : { pay: paid },
+    sources: [definition],
+  });
+  const list = lines.map(({ line }) => line);
+  const reach = stockReach(list, batch);
+  return {
+    lines: list,
+    pay,
+    ...(reach && { reach }),
+    figures: [...lines.flatMap(({ figures }) => figures), pay, ...(reach?.figures ?? [])],
+    notes: reach?.notes ?? [],
+  };
+}
+
+/** Lines of one material, such as a starch in the dough and for dusting; water and nothing at all are left out. */
+function grouped(weighed: readonly WeighedLine[]): readonly (readonly [WeighedLine, ...WeighedLine[]])[] {
+  const groups = new Map<string, [WeighedLine, ...WeighedLine[]]>();
+  for (const one of weighed) {
+    if (one.line.role === "water" || dec(one.load.value).isZero()) continue;
+    const name = materialName(one.line.name);
+    const group = groups.get(name);
+    if (group === undefined) groups.set(name, [one]);
+    else group.push(one);
+  }
+  return [...groups.values()];
+}
+
+interface Bought {
+  readonly line: ShoppingLine;
+  readonly figures: readonly Figure[];
+}
+
+function shoppingLine(group: readonly [WeighedLine, ...WeighedLine[]], prices: Prices): Bought {
+  const [first] = group;
+  const { id, name } = first.line;
+  const mine = prices.lines.filter(({ line }) => group.some((one) => one.line.id === line.id));
+  const price = mine.find((one) => one.price)?.price;
+  const stock = mine.find((one) => one.stock)?.stock;
+  const places = Math.max(...group.map(({ batch }) => batch.places));
+  const naming = (what: string, label: string) => ({ id: `shopping.${id}.${what}`, label, unit: "g", places });
+  const total = (what: "need" | "load", label: string, masses: readonly Figure[]): Figure =>
+    worked({ ...naming(what, label), formula: "sum(mass)", from: { mass: masses }, sources: [massBalance] });
+  const need = total(
+    "need",
+    `${name} needed`,
+    group.map(({ batch }) => batch),
+  );
+  const load = total(
+    "load",
+    `${name} in one load`,
+    group.map((one) => one.load),
+  );
+  const onHand = stock && stockFigure(naming("on-hand", `${name} on hand`), stock);
+  const missing = worked({
+    ...naming("missing", `${name} that is missing`),
+    formula: "max(need - stock, 0)",
+    from: { need, stock: onHand ?? 0 },
+    sources: [massBalance],
+  });
+  const bought = price?.packText === undefined ? undefined : inPacks(price, price.packText, missing, naming, name);
+  const buy = bought?.buy ?? renamed(missing, `shopping.${id}.buy`, `${name} to buy`);
+  const left = worked({
+    ...naming("left", `${name} left over`),
+    formula: "stock + buy - need",
+    from: { stock: onHand ?? 0, buy, need },
+    sources: [massBalance],
+  });
+  const pay = price && payFigure(id, name, price, bought?.count, buy, prices);
+  const line: ShoppingLine = {
+    name,
+    unit: first.unit,
+    division: first.division,
+    need,
+    load,
+    ...(onHand && { onHand }),
+    ...(bought && price?.packText && { packs: { count: bought.count, text: price.packText } }),
+    buy,
+    ...(pay && { pay }),
+    left,
+  };
+  const figures = [need, load, onHand, missing, ...(bought?.figures ?? []), buy, left, pay];
+  return { line, figures: figures.filter((figure): figure is Figure => figure !== undefined) };
+}
+
+type Named = (what: string, label: string) => Pick<Figure, "id" | "label" | "unit" | "places">;
+
+function stockFigure(naming: ReturnType<Named>, { value, text }: Quantity): Figure {
+  return given({ ...naming, value, by: `stated, ${text}`, sources: [fromSpec] });
+}
+
+function inPacks(price: Price, text: string, missing: Figure, naming: Named, name: string) {
+  const pack = given({
+    ...naming("pack", `pack of ${name}`),
+    value: price.pack,
+    by: `stated, ${text}`,
+    sources: [fromSpec],
+  });
+  const count = worked({
+    ...naming("packs", `packs of ${name}`),
+    unit: "",
+    places: 0,
+    formula: "ceil(missing / pack)",
+    from: { missing, pack },
+    sources: [definition],
+  });
+  const buy = worked({
+    ...naming("buy", `${name} to buy`),
+    formula: "packs * pack",
+    from: { packs: count, pack },
+    sources: [massBalance],
+  });
+  return { count, buy, figures: [pack, count] };
+}
+
+function payFigure(
+  id: string,
+  name: string,
+  price: Price,
+  packs: Figure | undefined,
+  buy: Figure,
+  { currency, places }: Prices,
+): Figure {
+  const exact = packs ? dec(packs.value).times(price.amount) : dec(buy.value).times(price.perKilogram).div(1000);
+  const much = packs ? `${packs.value} packs` : `${fixedText(buy.value, buy.places)} g`;
+  return found({
+    id: `shopping.${id}.pay`,
+    label: `to pay for ${name}`,
+    unit: currency,
+    places,
+    value: fixedText(exact, places),
+    by: `${much} at ${price.text}, to the smallest coin`,
+    sources: [fromSpec],
+  });
+}
