@@ -175,6 +175,8 @@ describe("amounts that cannot be", () => {
     ["alkali.no-composition", { alkali: [{ name: "whole egg", amount: "1 %" }] }],
     ["alkali.no-strength", { alkali: [{ name: "table salt", amount: "1 %", as: "anhydrous salts" }] }],
     ["alkali.no-strength", { alkali: [{ name: "table salt", amount: "10 meq" }] }],
+    ["alkali.replace-with", { alkali: [{ name: "sodium carbonate", amount: "1 %", holding: "alkalinity M" }] }],
+    ["alkali.no-composition", { alkali: [{ name: "sodium carbonate", amount: "1 %", replaceWith: "whole egg" }] }],
     ["water.not-stated", { water: {} }],
     ["water.stated-twice", { water: { added: "36 %", tap: "34 %" } }],
     ["water.stated-twice", { flours: grams, water: { added: "36 %", tap: "34 %", dough: "36 %" } }],
