@@ -62,6 +62,54 @@ describe("random questions", () => {
     }
   });
 
+  test("small ones with a protein value: the best that comes up to it, else the nearest that whole steps reach", () => {
+    const small = blendQuestion
+      .filter(({ flours }) => flours.length <= 3)
+      .map((question) => ({ ...question, step: "5" }));
+    const counts = { met: 0, near: 0, none: 0 };
+    for (const question of fc.sample(small, { numRuns: 300, seed: 41 })) {
+      const { protein } = question.targets;
+      if (protein === undefined || "value" in protein) continue;
+      const wish = protein.least ?? "10";
+      const at = (bounds: { readonly least?: string; readonly most?: string }) =>
+        restate({ ...question, targets: { ...question.targets, protein: { ...bounds, basis: protein.basis } } });
+      const window = at({ least: (Number(wish) - 0.05).toFixed(2), most: (Number(wish) + 0.05).toFixed(2) });
+      const [exactly, loose] = [at({ least: wish }), at({})];
+      const off = (steps: readonly number[]): bigint => {
+        const over = (exactly.rows[0] ?? []).reduce(
+          (sum, weight, index) => sum + weight * BigInt(steps[index] ?? 0),
+          0n,
+        );
+        return over < 0n ? -over : over;
+      };
+      const all = [...everyBlend(question.flours.length, window.total)].filter((steps) => meets(loose, steps));
+      const inside = all.filter((steps) => meets(window, steps));
+      const order = (one: readonly number[], other: readonly number[]): number => {
+        const [a, b] = [score(window, question, one), score(window, question, other)];
+        return a[0] - b[0] || a[1] - b[1];
+      };
+      const answer = search({
+        ...question,
+        targets: { ...question.targets, protein: { value: wish, basis: protein.basis } },
+      });
+      if (answer.kind === "out-of-reach") {
+        expect(inside, JSON.stringify(question)).toEqual([]);
+        counts.none += 1;
+        continue;
+      }
+      const steps = answer.blends[0] === undefined ? [] : stepsOf(question, answer.blends[0]);
+      if (inside.length > 0) {
+        expect(steps, JSON.stringify(question)).toEqual(inside.toSorted(order)[0]);
+        counts.met += 1;
+      } else {
+        const least = Math.min(...all.map((other) => Number(off(other))));
+        expect(Number(off(steps)), JSON.stringify(question)).toBe(least);
+        counts.near += 1;
+      }
+    }
+    expect(Math.min(counts.met, counts.near, counts.none), JSON.stringify(counts)).toBeGreaterThan(5);
+  });
+
   test("small ones: alternatives are the best in order that differ in a way that matters", () => {
     const small = blendQuestion
       .filter(({ flours }) => flours.length <= 3)

@@ -42,6 +42,17 @@ describe("searchBlend", () => {
     expect(sharesOf(answer)).toEqual(["strong flour 50, soft flour 49, dry gluten 1"]);
   });
 
+  test("carries the range of a label-read flour into the blend, as is and at the basis", () => {
+    // a label of 4 g in 30 g: 11.67 up to 15.00 %
+    const read = { ...strong, protein: "13.33", proteinRange: { low: "11.67", high: "15" }, fixed: "60" };
+    const answer = value(searchBlend({ flours: [read, soft], prefer: { kind: "fewest" }, targets: {} }));
+    const figures = answer.kind === "found" ? (answer.blends[0]?.figures ?? []) : [];
+    const asIsRange = figures.find(({ id }) => id === "blend.protein")?.range;
+    expect([asIsRange?.low, asIsRange?.high]).toEqual(["10.322", "12.32"]);
+    const converted = figures.find(({ id }) => id === "blend.protein.at-basis")?.range;
+    expect(Number(converted?.low)).toBeCloseTo((10.322 * 86) / (100 - 14.3), 9);
+  });
+
   test("keeps ratios, stores, least and most", () => {
     const flours = [
       { ...strong, store: "5500" },

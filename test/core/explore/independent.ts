@@ -71,7 +71,7 @@ export function score(problem: Restated, question: BlendQuestion, steps: readonl
     case "cheapest":
       return [Number(dot(problem.prices, steps)), 0];
     case "most":
-      return [-(steps[0] ?? 0), 0];
+      return [0 - (steps[0] ?? 0), 0];
     case "fewest":
       return [steps.filter((count) => count > 0).length, 0];
     case "nearest": {

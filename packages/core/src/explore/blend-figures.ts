@@ -1,6 +1,6 @@
 import { type Figure, found, given, worked } from "../figure/figure.ts";
 import { fromSpec, massBalance, type Source } from "../figure/source.ts";
-import { dec, decimalText } from "../number/decimal.ts";
+import { type Decimal, dec, decimalText, HUNDRED, sum } from "../number/decimal.ts";
 import { limitRow, reached } from "./blend-limits.ts";
 import type { Basis, BlendQuestion, Candidate, Check, FoundBlend } from "./blend-question.ts";
 import type { Setup } from "./blend-setup.ts";
@@ -77,7 +77,7 @@ export function blendFigures(flours: readonly Candidate[], shares: readonly Figu
   };
   const moisture = mixed("moisture", "moisture", "%", (flour) => flour.moisture);
   const atBasis = (figure: Figure): Figure[] => withBasis(figure, moisture[0], basis);
-  const protein = mixed("protein", "protein", "%", (flour) => flour.protein);
+  const protein = mixed("protein", "protein", "%", (flour) => flour.protein).map((figure) => ranged(figure, used));
   const ash = mixed("ash", "ash", "%", (flour) => flour.ash);
   const gluten = mixed("gluten-protein", "gluten-forming protein", "%", (flour) => flour.glutenProtein);
   return [
@@ -88,21 +88,39 @@ export function blendFigures(flours: readonly Candidate[], shares: readonly Figu
   ];
 }
 
+/** Protein of the blend with every flour at its least, and at its greatest, where any flour has such a range. */
+function ranged(figure: Figure, used: readonly { readonly flour: Candidate; readonly share: Figure }[]): Figure {
+  if (used.every(({ flour }) => flour.proteinRange === undefined)) return figure;
+  const mixedAt = (end: "low" | "high"): Decimal =>
+    sum(
+      used.map(({ flour, share }) =>
+        dec(share.value)
+          .times(flour.proteinRange?.[end] ?? flour.protein)
+          .div(100),
+      ),
+    );
+  const why = "range of protein of the flours";
+  return { ...figure, range: { low: decimalText(mixedAt("low")), high: decimalText(mixedAt("high")), why } };
+}
+
 /** The same figure at a moisture basis: the blend is mixed as it is and then converted by its own moisture. */
 function withBasis(figure: Figure, moisture: Figure | undefined, basis: Basis): Figure[] {
   if (basis.kind === "as-is" || moisture === undefined) return [];
   const where = dec(basis.percent).isZero() ? "dry" : `at ${basis.percent} % moisture`;
-  return [
-    worked({
-      id: `${figure.id}.at-basis`,
-      label: `${figure.label}, ${where}`,
-      unit: figure.unit,
-      places: figure.places,
-      formula: "figure * (100 - basis) / (100 - moisture)",
-      from: { figure, basis: basis.percent, moisture },
-      sources: [moistureBasis],
-    }),
-  ];
+  const own = worked({
+    id: `${figure.id}.at-basis`,
+    label: `${figure.label}, ${where}`,
+    unit: figure.unit,
+    places: figure.places,
+    formula: "figure * (100 - basis) / (100 - moisture)",
+    from: { figure, basis: basis.percent, moisture },
+    sources: [moistureBasis],
+  });
+  const { range } = figure;
+  if (range === undefined) return [own];
+  const converted = (value: string): string =>
+    decimalText(dec(value).times(HUNDRED.minus(basis.percent)).div(HUNDRED.minus(moisture.value)));
+  return [{ ...own, range: { low: converted(range.low), high: converted(range.high), why: range.why } }];
 }
 
 /** The basis the protein target is in; 14 % moisture where none is asked for. */

@@ -9,6 +9,8 @@ export type Basis = { readonly kind: "as-is" } | { readonly kind: "moisture"; re
 export interface Candidate {
   readonly name: string;
   readonly protein: DecimalText;
+  /** Least and greatest protein it may have: from a label that was rounded, or a certificate's uncertainty. */
+  readonly proteinRange?: { readonly low: DecimalText; readonly high: DecimalText };
   readonly moisture: DecimalText;
   readonly ash?: DecimalText;
   /** Protein that forms gluten, % of the flour. */

@@ -2,18 +2,8 @@ import { exact, type Figure, given, type Range, worked } from "../figure/figure.
 import type { Note } from "../figure/problem.ts";
 import { fromSpec, massBalance } from "../figure/source.ts";
 import { type Decimal, type DecimalText, dec, decimalText, sum, ZERO } from "../number/decimal.ts";
+import { glutenShare, mixedMoisture, ownFigure, shareOf, type WaterFlour } from "./water-flour.ts";
 import { doughMoisture, glutenWater, noodleWater } from "./water-sources.ts";
-
-/** A flour as far as water goes: share, % of the blend, and moisture, % as is. */
-export interface WaterFlour {
-  readonly name: string;
-  readonly share: DecimalText;
-  readonly moisture: DecimalText;
-  /** Dry gluten, for which a published rule exists. */
-  readonly dryGluten?: boolean;
-  /** The kitchen's own figure: added water this flour takes, % of it, and how sure that is, ±. */
-  readonly ownWater?: { readonly percent: DecimalText; readonly plusMinus: DecimalText };
-}
 
 /** What is known about the water of a new blend beside that of the old one. */
 export interface BlendWater {
@@ -150,33 +140,6 @@ function bySources(before: readonly WaterFlour[], after: readonly WaterFlour[], 
   };
 }
 
-/** Mixed moisture of the flours other than dry gluten, whose own rule covers its moisture. */
-function mixedMoisture(id: string, flours: readonly WaterFlour[]): Figure {
-  const counted = flours.filter(({ dryGluten }) => dryGluten !== true);
-  return worked({
-    id: `water.moisture.${id}`,
-    label: `moisture of the flours ${id === "before" ? "before" : "now"}`,
-    unit: "%",
-    places: 2,
-    formula: counted.length === 0 ? "0" : "sum(share * moisture) / sum(share)",
-    from: counted.length === 0 ? {} : { share: counted.map(shareOf), moisture: counted.map(moistureOf) },
-    sources: [massBalance],
-  });
-}
-
-function glutenShare(id: string, flours: readonly WaterFlour[]): Figure {
-  const value = sum(flours.filter(({ dryGluten }) => dryGluten === true).map(({ share }) => dec(share)));
-  return given({
-    id: `water.gluten.${id}`,
-    label: `dry gluten ${id === "before" ? "before" : "now"}`,
-    unit: "% of flour",
-    places: 2,
-    value,
-    by: "the blend",
-    sources: [fromSpec],
-  });
-}
-
 function changedFlours(before: readonly WaterFlour[], after: readonly WaterFlour[]): readonly string[] {
   const share = (flours: readonly WaterFlour[], name: string): Decimal =>
     dec(flours.find((flour) => flour.name === name)?.share ?? ZERO);
@@ -189,40 +152,4 @@ function changedFlours(before: readonly WaterFlour[], after: readonly WaterFlour
 function notKnownNote(names: readonly string[]): Note {
   const text = `no source says how much water ${names.join(", ")} take in noodle dough (more protein is no reason for more water: ${noodleWater.cite}); find it out with a small trial`;
   return { code: "water.not-known", path: ["water"], text };
-}
-
-function shareOf({ name, share }: WaterFlour): Figure {
-  return given({
-    id: `share.${name}`,
-    label: `share of ${name}`,
-    unit: "% of flour",
-    places: 1,
-    value: share,
-    by: "the blend",
-    sources: [fromSpec],
-  });
-}
-
-function moistureOf({ name, moisture }: WaterFlour): Figure {
-  return given({
-    id: `moisture.${name}`,
-    label: `moisture of ${name}`,
-    unit: "%",
-    places: 2,
-    value: moisture,
-    by: "the flour's figures",
-    sources: [fromSpec],
-  });
-}
-
-function ownFigure({ name, ownWater }: WaterFlour): Figure {
-  return given({
-    id: `own-water.${name}`,
-    label: `water ${name} takes`,
-    unit: "% of it",
-    places: 1,
-    value: ownWater?.percent ?? "0",
-    by: "the kitchen's own figure",
-    sources: [fromSpec],
-  });
 }

@@ -50,13 +50,13 @@ const notStated = "%, basis not stated";
 type Row = readonly [
   style: string,
   quantity: StyleQuantity,
-  low: DecimalText | "",
-  high: DecimalText | "",
+  low: DecimalText,
+  high: DecimalText,
   unit: string,
   source: Source,
 ];
 
-/** Ranges by style. Where no moisture basis stood in the source, the unit says so. */
+/** Ranges by style; an empty text is an open side. Where no moisture basis stood in the source, the unit says so. */
 const rows: readonly Row[] = [
   ["cantonese", "protein", "10.5", "12.0", notStated, akashi],
   ["cantonese", "ash", "0.33", "0.38", notStated, akashi],

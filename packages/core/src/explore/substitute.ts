@@ -1,51 +1,14 @@
 import { type Figure, given } from "../figure/figure.ts";
 import { answer, inputProblem, type Note, type Outcome, refuse } from "../figure/problem.ts";
 import { fromSpec } from "../figure/source.ts";
-import { type Decimal, type DecimalText, dec, decimalText } from "../number/decimal.ts";
+import { type DecimalText, dec } from "../number/decimal.ts";
 import { blendFigures } from "./blend-figures.ts";
-import { atBasis, reached } from "./blend-limits.ts";
-import type {
-  Basis,
-  BlendAnswer,
-  BlendQuestion,
-  BlendTargets,
-  Candidate,
-  FoundBlend,
-  GivenShare,
-} from "./blend-question.ts";
+import type { BlendAnswer, BlendQuestion, FoundBlend, GivenShare } from "./blend-question.ts";
 import { searchBlend } from "./blend-search.ts";
-import { type BlendWater, type WaterFlour, waterAfter } from "./blend-water.ts";
+import { type BlendWater, waterAfter } from "./blend-water.ts";
 import { type Change, compareFigures } from "./compare-blends.ts";
-
-/** A flour with what is known of the water it takes. */
-export type StockedFlour = Candidate & Pick<WaterFlour, "dryGluten" | "ownWater">;
-
-/** What of the old blend the new one has to keep. */
-export type Held = "protein" | "ash" | "gluten-protein";
-
-/** A blend whose flour is not to be had, and the flours at hand. */
-export interface SubstituteQuestion {
-  /** The blend as it was, % of flour, adding up to 100. */
-  readonly blend: readonly GivenShare[];
-  /** Every flour of the blend and every flour at hand. */
-  readonly flours: readonly StockedFlour[];
-  readonly missing: string;
-  readonly hold: readonly Held[];
-  readonly basis: Basis;
-  /** How near protein has to come, ± %; 0.05 unless given. Ash may be so much of a tenth higher, gluten-forming protein so much lower. */
-  readonly within?: DecimalText;
-  /** Added water of the old dough, % of flour. */
-  readonly water: DecimalText;
-  readonly step?: DecimalText;
-  readonly flourMass?: DecimalText;
-  readonly alternatives?: number;
-}
-
-/** A flour of the blend comes as a new lot with its own certificate. */
-export interface NewLotQuestion extends Omit<SubstituteQuestion, "missing"> {
-  /** The new lot: the name of the flour it follows, with its own figures. */
-  readonly lot: StockedFlour;
-}
+import { heldTargets, type NewLotQuestion, type StockedFlour, type SubstituteQuestion } from "./substitute-question.ts";
+import type { WaterFlour } from "./water-flour.ts";
 
 /** The new blends, each beside the old one. */
 export interface Substitution {
@@ -156,32 +119,6 @@ function searchQuestion(
     ...(flourMass === undefined ? {} : { flourMass }),
     ...(alternatives === undefined ? {} : { alternatives }),
   };
-}
-
-/** The figures of the old blend, as targets of the new one. */
-function heldTargets(
-  { hold, basis, within = "0.05" }: Omit<SubstituteQuestion, "missing">,
-  old: readonly StockedFlour[],
-  shares: readonly Decimal[],
-): BlendTargets {
-  const figure = (read: (flour: Candidate) => DecimalText | undefined): Decimal =>
-    reached(
-      atBasis(
-        old,
-        old.map((flour) => dec(read(flour) ?? 0)),
-        basis,
-      ),
-      shares,
-    ) ?? dec(0);
-  const targets: { -readonly [key in keyof BlendTargets]: BlendTargets[key] } = {};
-  if (hold.includes("protein"))
-    targets.protein = { value: decimalText(figure(({ protein }) => protein)), within, basis };
-  if (hold.includes("ash"))
-    targets.ash = { most: decimalText(figure(({ ash }) => ash).plus(dec(within).div(10))), basis };
-  if (hold.includes("gluten-protein")) {
-    targets.glutenProtein = { least: decimalText(figure(({ glutenProtein }) => glutenProtein).minus(within)), basis };
-  }
-  return targets;
 }
 
 function withoutLimits(flour: StockedFlour): StockedFlour {
