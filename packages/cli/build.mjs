@@ -73,11 +73,12 @@ renameSync(fresh, here("bundle"));
 
 /** One run of each command that goes through most of its work; stdin carries a spec to those that take one. */
 const spec =
-  "name: warm-up\nflours: [{ name: bread flour, amount: 100 % }]\nwater: { added: 36 % }\nalkali: [{ name: sodium carbonate, amount: 1 % }]\nbatch: { dough: 5 kg }\n";
+  "name: warm-up\nflours: [{ name: bread flour, amount: 100 % }]\nwater: { added: 36 % }\nalkali: [{ name: sodium carbonate, amount: 1 % }]\nbatch: { dough: 5 kg }\nprices: { bread flour: 0.90 EUR/kg }\n";
 const runs = [
   ["--help"],
   ["formula", "-"],
   ["batch", "-"],
+  ["cost", "-"],
   ["card", "-"],
   ["materials", "rye"],
   ["schema"],

@@ -15,6 +15,14 @@ const commands: readonly Listed[] = [
     const { batchCommand } = await import("./commands/batch.ts");
     return batchCommand;
   }),
+  listed(
+    "cost <spec>",
+    "What a batch costs by ingredient, load and bowl; what to buy, how far the store goes",
+    async () => {
+      const { costCommand } = await import("./commands/cost.ts");
+      return costCommand;
+    },
+  ),
   listed("card <spec>", "A page to hang by the machine: weights, boxes to tick, passes, times, cautions", async () => {
     const { cardCommand } = await import("./commands/card.ts");
     return cardCommand;

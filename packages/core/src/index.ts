@@ -2,6 +2,10 @@
 
 // batch
 export { type Batch, planBatch } from "./batch/batch.ts";
+export { type Cost, type CostLine, costOf } from "./batch/cost.ts";
+export type { SharedOut } from "./batch/cost-shares.ts";
+export type { Shopping, ShoppingLine } from "./batch/shopping.ts";
+export type { StockReach } from "./batch/shopping-stock.ts";
 // figure
 export { type Figure, type Range, shown, shownValue, type Working } from "./figure/figure.ts";
 export { type Note, type Outcome, type Path, type Problem, pathText } from "./figure/problem.ts";
@@ -26,6 +30,7 @@ export { type Dimension, findUnit, type Unit, units, unitsFor } from "./number/u
 export { batchReport } from "./report/batch-report.ts";
 export { onlyFigure, withWorking } from "./report/build.ts";
 export { type Card, type CardRow, type CardWishes, card } from "./report/card.ts";
+export { costReport } from "./report/cost-report.ts";
 export { formulaReport } from "./report/formula-report.ts";
 export { jsonSchema, problemsSchema, schemaNames } from "./report/json-schema.ts";
 export { materialsReport } from "./report/materials-report.ts";
