@@ -1,0 +1,67 @@
+import { type Figure, found, worked } from "../figure/figure.ts";
+import { massBalance } from "../figure/source.ts";
+import { type DecimalInput, dec } from "../number/decimal.ts";
+import { roundKeepingTotal } from "../number/rounding.ts";
+import type { Product } from "./carried.ts";
+import { anhydrousShare } from "./composition.ts";
+import { named } from "./named.ts";
+import type { Mixed } from "./recipe.ts";
+
+/** A recipe as a scale shows it. */
+export interface RoundedRecipe {
+  /** g of each product */
+  readonly amounts: readonly Figure[];
+  /** g of water */
+  readonly water: Figure;
+  /** g of all of them */
+  readonly total: Figure;
+  /** % w/w that these weights make */
+  readonly strength: Figure;
+}
+
+/**
+ * Rounds a recipe to the division of a scale, keeping the total as near as the division allows.
+ *
+ * @param products - those of the recipe, in its order
+ * @param division - g, above 0
+ */
+export function roundRecipe(recipe: Mixed, products: readonly Product[], division: DecimalInput): RoundedRecipe {
+  const step = dec(division);
+  const exactly = [...recipe.amounts, recipe.water];
+  const rounded = roundKeepingTotal(exactly.map(({ value }) => ({ value: dec(value), division: step })));
+  const places = Math.max(0, step.decimalPlaces());
+  const weights = exactly.map((figure, index) =>
+    found({
+      id: figure === recipe.water ? "weigh.water" : `weigh.${index + 1}`,
+      label: figure.label,
+      unit: "g",
+      places,
+      value: rounded[index] ?? 0,
+      by: `${figure.label} of ${figure.value.slice(0, 12)} g, rounded to the division of ${step.toString()} g so that the total stays`,
+      sources: [massBalance],
+    }),
+  );
+  const total = worked({
+    id: "weigh.total",
+    label: "solution as weighed",
+    unit: "g",
+    places,
+    formula: "sum(weights)",
+    from: { weights },
+    sources: [massBalance],
+  });
+  const amounts = weights.slice(0, -1);
+  const own = products.map(({ name, composition }) =>
+    named(`salts in ${name}`, "% w/w", anhydrousShare(composition), "the composition"),
+  );
+  const strength = worked({
+    id: "weigh.strength",
+    label: "strength as weighed",
+    unit: "% w/w",
+    places: 3,
+    formula: dec(total.value).isZero() ? "0 * sum(amounts * own)" : "sum(amounts * own) / total",
+    from: { amounts, own, total },
+    sources: [massBalance],
+  });
+  return { amounts, water: weights.at(-1) ?? recipe.water, total, strength };
+}

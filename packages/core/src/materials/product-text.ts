@@ -1,0 +1,82 @@
+import type { Product } from "../chemistry/carried.ts";
+import { type Composition, hydrate, pure } from "../chemistry/composition.ts";
+import { solutionAt } from "../chemistry/stated-strength.ts";
+import { answer, inputProblem, type Outcome, type Path, refuse } from "../figure/problem.ts";
+import { findPart, readParts } from "./composition-parts.ts";
+import { type OwnMaterials, resolveMaterial } from "./own.ts";
+import { saltsInRatio } from "./stated-composition.ts";
+import { readStrength, type StrengthTerms, strengthForms } from "./strength-text.ts";
+
+const partForm = /^([A-Za-z][\w.·]*) (\d+(?:\.\d+)? ?%|\d+(?:\.\d+)?|rest)$/u;
+const atStrength = /^(.+) at (\d.*|\.\d.*)$/u;
+
+/** The ways to name a product in one line, for messages. */
+export const productForms =
+  'a name of the catalogue or of the materials file, a formula such as Na2CO3, a composition such as "Na2CO3 60 %, K2CO3 40 %", or salts at a strength such as "K2CO3 6, Na2CO3 4 at 30 °Bé"';
+
+/**
+ * Reads an alkaline product written in one line: by name, by formula, by composition, or as salts at a strength.
+ *
+ * @param own - the kitchen's own materials
+ * @param terms - the hydrometer's modulus, the temperature, and what the parts of a ratio count
+ * @param path - of problems
+ * Problems: `product.unknown`, `product.no-alkali`, `product.strength`, and those of `readParts`, `saltsInRatio` and `solutionAt`.
+ * @example readProduct("K2CO3 30 %, water rest", {}, {}, []).ok // => true
+ */
+export function readProduct(text: string, own: OwnMaterials, terms: StrengthTerms, path: Path): Outcome<Product> {
+  const name = text.trim().replaceAll(/\s+/gu, " ");
+  const [, salts, strength] = atStrength.exec(name) ?? [];
+  const composition =
+    salts === undefined || strength === undefined
+      ? readDry(name, own, terms, path)
+      : readSolution({ salts, strength }, own, terms, path);
+  if (!composition.ok) return composition;
+  if (Object.keys(composition.value.species).length > 0) return answer({ name, composition: composition.value });
+  return refuse(
+    inputProblem("product.no-alkali", path, `"${name}"`, `a product with a salt: ${productForms}`, "name its salts"),
+  );
+}
+
+function readSolution(
+  { salts, strength }: { readonly salts: string; readonly strength: string },
+  own: OwnMaterials,
+  terms: StrengthTerms,
+  path: Path,
+): Outcome<Composition> {
+  const product = readDry(salts, own, terms, path);
+  if (!product.ok) return product;
+  const stated = readStrength(strength, terms);
+  if (stated === undefined) {
+    return refuse(
+      inputProblem("product.strength", path, `"${strength}"`, `a strength: ${strengthForms}`, "write it so"),
+    );
+  }
+  const solution = solutionAt(product.value, stated);
+  return solution.ok ? solution : refuse(...solution.problems.map((problem) => ({ ...problem, path })));
+}
+
+function readDry(name: string, own: OwnMaterials, terms: StrengthTerms, path: Path): Outcome<Composition> {
+  const matches = name.split(",").map((part) => partForm.exec(part.trim().replaceAll(/\s+/gu, " ")));
+  const parts = matches.flatMap((match) => (match?.[1] && match[2] ? [[match[1], match[2]] as const] : []));
+  if (parts.length === matches.length) {
+    const written = Object.fromEntries(parts);
+    const plain = parts.every(([, amount]) => /^[\d.]+$/u.test(amount));
+    return plain ? saltsInRatio(written, terms.ratioBy ?? "anhydrous", path) : readParts(written, path);
+  }
+  const formula = findPart(name);
+  if (formula?.kind === "species") return answer(pure(formula.name));
+  if (formula?.kind === "hydrate") return answer(hydrate(formula.name));
+  const material = resolveMaterial(name, path, undefined, own);
+  const composition = material.ok ? material.value.composition : undefined;
+  if (composition !== undefined) return answer(composition);
+  const near = material.ok ? undefined : /did you mean [^?]*\?/u.exec(material.problems[0]?.advice ?? "")?.[0];
+  return refuse(
+    inputProblem(
+      material.ok ? "product.no-alkali" : "product.unknown",
+      path,
+      `"${name}"`,
+      productForms,
+      near ?? "look it up with `noodlewright alkali list`, or write what is in it",
+    ),
+  );
+}

@@ -1,0 +1,153 @@
+import type { Carried } from "../chemistry/carried.ts";
+import type { Composition } from "../chemistry/composition.ts";
+import { foodLimitsFor, localCode } from "../chemistry/food-limits.ts";
+import { additivesIn, cautionsFor, hazardOf } from "../chemistry/hazard.ts";
+import type { Strength } from "../chemistry/strength.ts";
+import type { Figure } from "../figure/figure.ts";
+import { citation } from "../figure/source.ts";
+import { dec } from "../number/decimal.ts";
+import { numberColumn, row, section, table, wordColumn } from "./build.ts";
+import type { Section, Table } from "./schema.ts";
+import { measureCell, words } from "./show.ts";
+
+/** Said wherever a pH is shown. */
+export const phOfSolution =
+  "The pH is that of the solution and not of the dough: flour buffers, and no published figure lets the pH of a dough be worked out.";
+
+/** All measures of a strength, as far as there are any. */
+export function strengthFigures(strength: Strength): readonly Figure[] {
+  const { byVolume, baume } = strength;
+  return [
+    strength.massPercent,
+    strength.partsToWater,
+    strength.molPerKilogram,
+    ...(byVolume === undefined
+      ? []
+      : [byVolume.density, byVolume.massVolumePercent, byVolume.gramsPerLitre, byVolume.molPerLitre]),
+    ...(baume === undefined ? [] : [baume]),
+    strength.alkalinityM,
+    strength.alkalinityP,
+  ];
+}
+
+/** Every figure of what products carry. */
+export function carriedFigures(carried: Carried): readonly Figure[] {
+  return [
+    carried.anhydrous,
+    carried.alkalinityM,
+    carried.alkalinityP,
+    carried.sodium,
+    carried.potassium,
+    ...(carried.potassiumRatio === undefined ? [] : [carried.potassiumRatio]),
+    carried.bicarbonate,
+    carried.hydroxide,
+    carried.salt,
+    carried.water,
+    ...(carried.ph === undefined ? [] : [carried.ph]),
+  ];
+}
+
+/** What the old and the new products bring, side by side. Rows that are nothing on both sides are left out. */
+export function sideBySide(before: Carried, after: Carried): Table {
+  const keys = [
+    "anhydrous",
+    "alkalinityM",
+    "alkalinityP",
+    "ph",
+    "sodium",
+    "potassium",
+    "potassiumRatio",
+    "bicarbonate",
+    "hydroxide",
+    "salt",
+    "water",
+  ] as const;
+  const rows = keys.flatMap((key) => {
+    const [one, other] = [before[key], after[key]];
+    const nothing = [one, other].every((figure) => figure === undefined || dec(figure.value).isZero());
+    const label = one?.label ?? other?.label;
+    if (label === undefined || (nothing && key !== "alkalinityP")) return [];
+    return [row([words(label), rangeCell(one), rangeCell(other)])];
+  });
+  return table(
+    "brings",
+    [wordColumn("what", "what it brings"), numberColumn("before", "before"), numberColumn("after", "after")],
+    rows,
+  );
+}
+
+/** The value of a figure with its unit, and how far it may be off. */
+function rangeCell(figure: Figure | undefined): ReturnType<typeof words> {
+  if (figure === undefined) return words("not known");
+  const cell = measureCell(figure);
+  if (figure.range === undefined) return cell;
+  return { ...cell, text: `${cell.text} ± ${doubt(figure)}` };
+}
+
+/** Half the width of a range, as printed. @example doubt({ value: "11", places: 1, range: { low: "10.9", high: "11.1", why: "" } }) // => "0.10" */
+export function doubt({ range, places }: Pick<Figure, "range" | "places" | "value">): string {
+  if (range === undefined) return "";
+  return dec(range.high)
+    .minus(range.low)
+    .div(2)
+    .toFixed(places + 1);
+}
+
+/** Additive names and numbers of the salts, the limits that name them, and their hazard class. */
+export function rulesSections(compositions: readonly Composition[]): readonly Section[] {
+  return [
+    section("additives", "As food additives", additivesTable(compositions)),
+    section("limits", "Limits that name them", limitsTable(compositions), {
+      kind: "text",
+      lines: [`${upperFirst(localCode)}.`],
+    }),
+    section("hazard", "Hazard class, by salts and strength", { kind: "text", lines: hazardLines(compositions) }),
+  ];
+}
+
+function additivesTable(compositions: readonly Composition[]): Table {
+  const additives = compositions.flatMap(additivesIn);
+  const once = additives.filter(({ name }, index) => additives.findIndex((one) => one.name === name) === index);
+  return table(
+    "additives",
+    [wordColumn("name", "name"), wordColumn("ins", "INS"), wordColumn("eu", "E number")],
+    once.map(({ name, ins, eu }) => row([words(name), words(ins), words(eu)])),
+  );
+}
+
+/** The limits on products and foods that name the salts, with the text each comes from. */
+export function limitsTable(compositions: readonly Composition[]): Table {
+  const limits = [...new Set(compositions.flatMap(foodLimitsFor))];
+  return table(
+    "limits",
+    [wordColumn("item", "what is limited"), wordColumn("limit", "limit"), wordColumn("text", "text")],
+    limits.map(({ item, least, most, unit, source }) =>
+      row([words(item), words(limitText(least, most, unit)), words(citation(source))]),
+    ),
+  );
+}
+
+function limitText(least: string | undefined, most: string | undefined, unit: string): string {
+  if (least === undefined) return `at most ${most ?? ""} ${unit}`;
+  return most === undefined ? `at least ${least} ${unit}` : `${least} to ${most} ${unit}`;
+}
+
+function hazardLines(compositions: readonly Composition[]): readonly string[] {
+  const lines = compositions.flatMap((composition) => {
+    const { signal, statements, sources } = hazardOf(composition);
+    if (signal === "none") return ["Not classified as hazardous at this strength, as far as its salts tell."];
+    const why = statements.map(({ code, text, because }) => `${code} ${text} (${because})`).join("; ");
+    return [`${signal}: ${why}.`, `By ${sources.map(citation).join("; ")}.`];
+  });
+  return [...new Set(lines)];
+}
+
+/** The cautions of products, each once, as sentences. */
+export function alkaliCautions(compositions: readonly Composition[]): readonly string[] {
+  return [...new Set(compositions.flatMap(cautionsFor).map(({ text }) => `${upperFirst(text)}.`))];
+}
+
+/** @example upperFirst("no aluminium") // => "No aluminium" */
+export function upperFirst(text: string): string {
+  return text.charAt(0).toUpperCase() + text.slice(1);
+}

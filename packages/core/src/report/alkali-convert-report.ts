@@ -1,0 +1,135 @@
+import type { Weighed } from "../chemistry/carried.ts";
+import type { Swapped } from "../chemistry/convert.ts";
+import { heldNames, type Swap } from "../chemistry/swap-amounts.ts";
+import { type Figure, given, withOrigins, worked } from "../figure/figure.ts";
+import type { Note } from "../figure/problem.ts";
+import { definition } from "../figure/source.ts";
+import { type DecimalText, dec } from "../number/decimal.ts";
+import { alkaliCautions, carriedFigures, phOfSolution, rulesSections, sideBySide } from "./alkali-blocks.ts";
+import { numberColumn, report, row, section, table, wordColumn } from "./build.ts";
+import type { Report, Table } from "./schema.ts";
+import { figureCell, inSystem, measureCell, type UnitSystem, words } from "./show.ts";
+
+/** What was asked: the swap, and the flour that the dose is for where it is known, g. */
+export interface ConvertQuestion extends Swap {
+  readonly flour?: DecimalText | undefined;
+}
+
+/** Tells a swap: what to weigh, what to take off the tap water, and what the new products bring that the old did not. */
+export function convertReport(
+  question: ConvertQuestion,
+  swapped: Swapped,
+  notes: readonly Note[],
+  units: UnitSystem = "metric",
+): Report {
+  const { from, to, hold } = question;
+  const dose = doseOf(from);
+  const { amounts, before, after, waterOff, ratioOff } = swapped;
+  const shares = question.flour === undefined ? undefined : sharesOfFlour([dose, ...amounts], question.flour);
+  const compositions = [from, ...to].map(({ composition }) => composition);
+  const used = to.filter((_, index) => amounts[index]?.value !== "0").map(({ composition }) => composition);
+  const withPh = before.ph !== undefined || after.ph !== undefined;
+  return report({
+    command: "alkali convert",
+    title: `${to.map(({ name }) => name).join(" and ")} in place of ${from.name}`,
+    main: "weigh",
+    sections: [
+      section("weigh", "What to weigh", weighTable(dose, amounts, shares, units), {
+        kind: "text",
+        lines: [`Held exactly: ${heldNames[hold]}.`, waterLine(waterOff)],
+      }),
+      section("brings", "What they bring, for this dose", sideBySide(before, after), {
+        kind: "text",
+        lines: withPh ? [phOfSolution, scaleLine(before.ph ?? after.ph)] : [],
+      }),
+      ...rulesSections(used),
+    ],
+    figures: withOrigins([
+      dose,
+      ...amounts,
+      ...(shares ?? []),
+      ...carriedFigures(before),
+      ...carriedFigures(after),
+      waterOff,
+      ratioOff,
+    ]),
+    notes: notes.filter(({ code }) => code !== "ph.of-the-solution"),
+    cautions: alkaliCautions(compositions),
+  });
+}
+
+function scaleLine(ph: Figure | undefined): string {
+  const why = ph?.range?.why;
+  return `MacInnes scale, closed to the air${why === undefined ? "" : `; ${why}`}.`;
+}
+
+function doseOf({ name, mass }: Weighed): Figure {
+  return given({
+    id: "convert.dose",
+    label: name,
+    unit: "g",
+    places: 2,
+    value: mass,
+    by: "the dose asked for",
+    sources: [definition],
+  });
+}
+
+function sharesOfFlour(masses: readonly Figure[], flour: DecimalText): readonly Figure[] {
+  const flourFigure = given({
+    id: "convert.flour",
+    label: "flour",
+    unit: "g",
+    places: 0,
+    value: flour,
+    by: "the flour the dose is for",
+    sources: [definition],
+  });
+  return masses.map((mass, index) =>
+    worked({
+      id: `convert.share.${index}`,
+      label: `${mass.label}, on flour`,
+      unit: "% of flour",
+      places: 3,
+      formula: "100 * mass / flour",
+      from: { mass, flour: flourFigure },
+      sources: [definition],
+    }),
+  );
+}
+
+function weighTable(
+  dose: Figure,
+  amounts: readonly Figure[],
+  shares: readonly Figure[] | undefined,
+  units: UnitSystem,
+): Table {
+  const rows = [dose, ...amounts].map((figure, index) => {
+    const share = shares?.[index];
+    return row([
+      words(index === 0 ? "in place of" : "weigh"),
+      words(figure.label),
+      measureCell(inSystem(figure, units)),
+      ...(share === undefined ? [] : [figureCell(share)]),
+    ]);
+  });
+  return table(
+    "weigh",
+    [
+      wordColumn("role", ""),
+      wordColumn("product", "product"),
+      numberColumn("mass", "mass"),
+      ...(shares === undefined ? [] : [numberColumn("share", "% of flour")]),
+    ],
+    rows,
+  );
+}
+
+function waterLine(waterOff: Figure): string {
+  const grams = dec(waterOff.value);
+  if (grams.abs().lt("0.005")) return "The tap water of the dough stays as it is.";
+  const text = `${grams.abs().toFixed(2)} g`;
+  return grams.gt(0)
+    ? `Take ${text} off the tap water of the dough, so that its water stays the same.`
+    : `Add ${text} to the tap water of the dough, so that its water stays the same.`;
+}

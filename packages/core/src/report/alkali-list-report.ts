@@ -1,0 +1,116 @@
+import type { Product } from "../chemistry/carried.ts";
+import {
+  alkalinityM,
+  alkalinityP,
+  anhydrousShare,
+  type Composition,
+  hydrate,
+  pure,
+  sharesOf,
+} from "../chemistry/composition.ts";
+import { japaneseSalts } from "../chemistry/food-limits.ts";
+import { additivesIn, hazardOf } from "../chemistry/hazard.ts";
+import { type HydrateName, hydrates, species, speciesNames } from "../chemistry/species.ts";
+import { citation } from "../figure/source.ts";
+import { type Decimal, decimalText, fixedText } from "../number/decimal.ts";
+import { alkaliCautions, limitsTable } from "./alkali-blocks.ts";
+import { numberColumn, report, row, section, table, wordColumn } from "./build.ts";
+import type { Cell, Report, Table } from "./schema.ts";
+import { words } from "./show.ts";
+
+/** Every salt and hydrate known here, by its formula. */
+export function knownProducts(): readonly (Product & { readonly formula: string })[] {
+  const salts = speciesNames.map((formula) => ({ formula, name: species[formula].name, composition: pure(formula) }));
+  const crystals = (Object.keys(hydrates) as HydrateName[]).map((formula) => ({
+    formula,
+    name: hydrates[formula].name,
+    composition: hydrate(formula),
+  }));
+  return [...salts, ...crystals];
+}
+
+/** Lists the alkaline salts with their strength, additive numbers and hazard, and the limits that name them. */
+export function alkaliListReport(products: readonly (Product & { readonly formula: string })[], asked: string): Report {
+  const compositions = products.map(({ composition }) => composition);
+  return report({
+    command: "alkali list",
+    title: asked === "" ? "Alkaline salts and what goes with them" : `Alkaline salts: ${asked}`,
+    main: "salts",
+    sections: [
+      section("salts", "Salts, as pure products", saltsTable(products)),
+      section("hazard", "Additive numbers and hazard class", hazardTable(products)),
+      section("limits", "Limits that name them", limitsTable(compositions), {
+        kind: "text",
+        lines: allowance(compositions),
+      }),
+    ],
+    figures: [],
+    notes: [],
+    cautions: alkaliCautions(compositions),
+  });
+}
+
+function saltsTable(products: readonly (Product & { readonly formula: string })[]): Table {
+  return table(
+    "salts",
+    [
+      wordColumn("name", "name"),
+      wordColumn("formula", "formula"),
+      numberColumn("anhydrous", "salts %"),
+      numberColumn("water", "water %"),
+      numberColumn("m", "M meq/g"),
+      numberColumn("p", "P meq/g"),
+    ],
+    products.map(({ name, formula, composition }) =>
+      row([
+        words(name),
+        words(formula),
+        amount(anhydrousShare(composition), "%", 2),
+        { text: fixedText(composition.water, 2), value: composition.water, unit: "%" },
+        amount(alkalinityM(composition), "meq/g", 3),
+        amount(alkalinityP(composition), "meq/g", 3),
+      ]),
+    ),
+  );
+}
+
+function hazardTable(products: readonly Product[]): Table {
+  return table(
+    "hazard",
+    [
+      wordColumn("name", "name"),
+      wordColumn("ins", "INS"),
+      wordColumn("eu", "E number"),
+      wordColumn("signal", "signal word"),
+      wordColumn("codes", "statements"),
+    ],
+    products.map(({ name, composition }) => {
+      const additives = additivesIn(composition);
+      const { signal, statements } = hazardOf(composition);
+      return row([
+        words(name),
+        words(additives.map(({ ins }) => ins).join(", ") || "–"),
+        words(additives.map(({ eu }) => eu).join(", ") || "–"),
+        words(signal === "none" ? "not classified" : signal),
+        words(statements.map(({ code }) => code).join(" ")),
+      ]);
+    }),
+  );
+}
+
+function amount(value: Decimal, unit: string, places: number): Cell {
+  return { text: fixedText(value, places), value: decimalText(value), unit };
+}
+
+function allowance(compositions: readonly Composition[]): readonly string[] {
+  const others = new Set(
+    compositions
+      .flatMap((composition) => sharesOf(composition).map(([name]) => name))
+      .filter((name) => !japaneseSalts.allowed.includes(name)),
+  );
+  const left = others.size === 0 ? "It names all of these." : `It does not name ${[...others].join(", ")}.`;
+  return [
+    `${citation(japaneseSalts.source)}. ${left}`,
+    "Check the local code: limits differ between countries and change.",
+  ];
+}

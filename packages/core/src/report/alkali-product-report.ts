@@ -1,0 +1,135 @@
+import type { Baked } from "../chemistry/baking.ts";
+import { idealYield } from "../chemistry/baking.ts";
+import { alkalinityM, alkalinityP, type Composition } from "../chemistry/composition.ts";
+import { compositionFigures } from "../chemistry/composition-figures.ts";
+import type { Swapped } from "../chemistry/convert.ts";
+import { named } from "../chemistry/named.ts";
+import { type Assayed, alkalinityAs, alkalinityStandards, type Split } from "../chemistry/titration.ts";
+import { type Figure, withOrigins } from "../figure/figure.ts";
+import type { Note } from "../figure/problem.ts";
+import { massBalance, type Source } from "../figure/source.ts";
+import { alkaliCautions, carriedFigures, limitsTable, rulesSections } from "./alkali-blocks.ts";
+import { numberColumn, report, row, section, table, wordColumn } from "./build.ts";
+import type { Report, Table } from "./schema.ts";
+import { figureCell, words } from "./show.ts";
+
+/** Advice for the oven. Source: common practice, no source. */
+const ovenCautions = [
+  "Baked soda is far more alkaline than what went into the oven, and looks the same: label it, and keep it out of reach of children.",
+  "The tray and the powder are hot: let them cool before you weigh or sieve. No aluminium tray or foil.",
+];
+
+/** Tells a tray of baked bicarbonate: how far it went, what it is made of now, and how much of it meets a dose. */
+export function bakeReport(
+  baked: Baked,
+  notes: readonly Note[],
+  dose?: { readonly wanted: Figure; readonly swapped: Swapped },
+): Report {
+  const { conversion, composition } = baked;
+  const parts = compositionFigures(composition, "the masses before and after", [massBalance]);
+  const strengths = strengthOfProduct(composition);
+  const weigh = dose?.swapped.amounts ?? [];
+  return report({
+    command: "alkali bake",
+    title: "Bicarbonate from the oven",
+    main: "composition",
+    sections: [
+      section("dose", "What to weigh of it", {
+        kind: "figures",
+        figures: dose === undefined ? [] : [dose.wanted, ...weigh, dose.swapped.waterOff],
+      }),
+      section("conversion", "How far it went", { kind: "figures", figures: [conversion, baked.idealYield] }),
+      section("composition", "What it is made of now", compositionTable(parts)),
+      section("alkalinity", "Its alkalinity", { kind: "figures", figures: strengths }),
+      ...rulesSections([composition]),
+    ],
+    figures: withOrigins([
+      ...(dose === undefined
+        ? []
+        : [
+            dose.wanted,
+            ...weigh,
+            dose.swapped.waterOff,
+            ...carriedFigures(dose.swapped.before),
+            ...carriedFigures(dose.swapped.after),
+          ]),
+      conversion,
+      baked.idealYield,
+      ...parts,
+      ...strengths,
+    ]),
+    notes,
+    cautions: [...ovenCautions, ...alkaliCautions([composition])],
+  });
+}
+
+/** Tells the yield of an oven that converts all, before anything was weighed. */
+export function idealBakeReport(salt: "NaHCO3" | "KHCO3"): Report {
+  const figure = idealYield(salt);
+  const carbonate: Composition = {
+    species: salt === "NaHCO3" ? { Na2CO3: "100" } : { K2CO3: "100" },
+    water: "0",
+    inert: "0",
+  };
+  return report({
+    command: "alkali bake",
+    title: "Bicarbonate in the oven",
+    main: "limits",
+    sections: [
+      section(
+        "conversion",
+        "Full conversion",
+        { kind: "figures", figures: [figure] },
+        {
+          kind: "text",
+          lines: [
+            "Weigh the salt without its tray before and after, and give both weights: they tell how far it went.",
+            "Bake in a thin layer and weigh again until the weight stays: common practice, no source.",
+          ],
+        },
+      ),
+      section("limits", "Limits that name it", limitsTable([carbonate])),
+    ],
+    figures: withOrigins([figure]),
+    notes: [],
+    cautions: [...ovenCautions, ...alkaliCautions([carbonate])],
+  });
+}
+
+/** Tells the composition behind a stated or titrated alkalinity. */
+export function assayReport(assay: Assayed | Split, notes: readonly Note[]): Report {
+  const { composition } = assay;
+  const found =
+    "assay" in assay ? [assay.alkalinity, assay.assay] : [assay.hydroxide, assay.carbonate, assay.bicarbonate];
+  const parts = compositionFigures(composition, "the alkalinity and the salts named", [massBalance]);
+  const strengths = strengthOfProduct(composition);
+  return report({
+    command: "alkali assay",
+    title: "What the alkalinity says is in it",
+    main: "composition",
+    sections: [
+      section("alkalinity", "As stated or titrated", { kind: "figures", figures: found }),
+      section("composition", "What it is made of", compositionTable(parts)),
+      section("stated-as", "The same alkalinity in other words", { kind: "figures", figures: strengths }),
+      ...rulesSections([composition]),
+    ],
+    figures: withOrigins([...found, ...parts, ...strengths]),
+    notes,
+    cautions: alkaliCautions([composition]),
+  });
+}
+
+function compositionTable(parts: readonly Figure[]): Table {
+  return table(
+    "composition",
+    [wordColumn("part", "part"), numberColumn("share", "% of the product")],
+    parts.map((figure) => row([words(figure.label), figureCell(figure)])),
+  );
+}
+
+function strengthOfProduct(composition: Composition): readonly Figure[] {
+  const source: Source = massBalance;
+  const m = named("M alkalinity", "meq/g", alkalinityM(composition), "the composition", source);
+  const p = named("P alkalinity", "meq/g", alkalinityP(composition), "the composition", source);
+  return [m, p, ...alkalinityStandards.map((standard) => alkalinityAs(m.value, standard))];
+}

@@ -1,0 +1,80 @@
+import type { Composition } from "../chemistry/composition.ts";
+import { compositionFigures } from "../chemistry/composition-figures.ts";
+import { solutionPh } from "../chemistry/ph.ts";
+import type { Strength } from "../chemistry/strength.ts";
+import { type Figure, withOrigins } from "../figure/figure.ts";
+import type { Note } from "../figure/problem.ts";
+import { massBalance } from "../figure/source.ts";
+import type { DecimalText } from "../number/decimal.ts";
+import { alkaliCautions, doubt, rulesSections, strengthFigures } from "./alkali-blocks.ts";
+import { phNotes, phSection } from "./alkali-recipe-report.ts";
+import { numberColumn, report, row, section, table, wordColumn } from "./build.ts";
+import type { Report } from "./schema.ts";
+import { figureCell, words } from "./show.ts";
+
+/** A solution whose strength is told. */
+export interface StrengthTelling {
+  readonly name: string;
+  readonly composition: Composition;
+  readonly strength: Strength;
+  /** The strength that a reading gives, with what the error of reading means. */
+  readonly reading?: Figure | undefined;
+  /** °C */
+  readonly temperature: DecimalText;
+}
+
+/** Tells how strong a solution is, in every measure, with its composition, its pH and what an error of reading means. */
+export function strengthReport(telling: StrengthTelling, notes: readonly Note[]): Report {
+  const { name, composition, strength, reading, temperature } = telling;
+  const measures = strengthFigures(strength);
+  const ph = solutionPh(composition, temperature);
+  const parts = compositionFigures(composition, "the strength stated", [massBalance]);
+  const read = reading === undefined ? [] : [reading];
+  return report({
+    command: "alkali strength",
+    title: `Strength of ${name}`,
+    main: "composition",
+    sections: [
+      section(
+        "reading",
+        "From the reading",
+        { kind: "figures", figures: read },
+        {
+          kind: "text",
+          lines: read.flatMap(({ range, unit }) =>
+            range === undefined
+              ? []
+              : [`From ${range.low.slice(0, 6)} to ${range.high.slice(0, 6)} ${unit}: ${range.why}.`],
+          ),
+        },
+      ),
+      section(
+        "strength",
+        "In every measure",
+        { kind: "figures", figures: measures },
+        {
+          kind: "text",
+          lines: measures.flatMap((figure) =>
+            figure.range === undefined
+              ? []
+              : [`${figure.label}: ± ${doubt(figure)} ${figure.unit}; ${figure.range.why}.`],
+          ),
+        },
+      ),
+      section(
+        "composition",
+        "What it is made of",
+        table(
+          "composition",
+          [wordColumn("part", "part"), numberColumn("share", "% by mass")],
+          parts.map((figure) => row([words(figure.label), figureCell(figure)])),
+        ),
+      ),
+      phSection(ph),
+      ...rulesSections([composition]),
+    ],
+    figures: withOrigins([...read, ...measures, ...parts, ...(ph.ok ? [ph.value] : [])]),
+    notes: [...notes, ...phNotes(ph)],
+    cautions: alkaliCautions([composition]),
+  });
+}
