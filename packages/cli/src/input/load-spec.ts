@@ -125,8 +125,8 @@ async function includeKitchen(parsed: ParsedFile, specPath: string, io: Io): Pro
     else problems.push(...outcome.problems.map(parsing.parsed.place));
   }
   const kitchen: Kitchen = {
-    materials: Object.assign({}, ...kitchens.map(({ materials }) => materials)),
-    machines: Object.assign({}, ...kitchens.map(({ machines }) => machines)),
+    materials: Object.fromEntries(kitchens.flatMap(({ materials }) => Object.entries(materials))),
+    machines: Object.fromEntries(kitchens.flatMap(({ machines }) => Object.entries(machines))),
   };
   return { kitchen, problems };
 }

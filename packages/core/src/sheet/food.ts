@@ -3,15 +3,17 @@ import { answer, inputProblem, type Outcome, type Problem, refuse } from "../fig
 import { type DecimalText, dec, sum } from "../number/decimal.ts";
 import { type Component, choiOkos, components, densities, type Polynomial, specificHeats } from "./choi-okos.ts";
 import { worked } from "./explained.ts";
-import { asked, outsideLimits } from "./inputs.ts";
+import { asked, askedFigure, type Given, numberOf, outsideLimits } from "./inputs.ts";
 
 /** What a dough or food is made of: the mass of each component, in g or any one unit, since only the shares count. */
-export type FoodComposition = Readonly<Record<Component, DecimalText>>;
+export type FoodComposition = Readonly<Record<Component, Given>>;
 
 /** A food at a temperature in °C. */
 export interface Food {
   readonly composition: FoodComposition;
   readonly temperature: DecimalText;
+  /** Begins the ids of the figures; `food` where it is left out. */
+  readonly name?: string;
 }
 
 /**
@@ -34,7 +36,7 @@ export function poreFreeDensity(food: Food): Outcome<Figure> {
       places: 2,
       formula: "sum(masses) / sum(masses / densities) / 1000",
       from: {
-        masses: present.map((component) => massOf(food.composition, component)),
+        masses: present.map((component) => massOf(food, component)),
         densities: present.map((component) => property(component, "density", "kg/m³", densities[component], food)),
       },
       sources: [choiOkos],
@@ -89,13 +91,13 @@ export function specificHeat(food: Food): Outcome<Figure> {
   const present = presentIn(food.composition);
   return answer(
     worked({
-      id: "food.specific-heat",
+      id: `${food.name ?? "food"}.specific-heat`,
       label: "specific heat",
       unit: "kJ/(kg K)",
       places: 2,
       formula: "sum(masses * heats) / sum(masses)",
       from: {
-        masses: present.map((component) => massOf(food.composition, component)),
+        masses: present.map((component) => massOf(food, component)),
         heats: present.map((component) =>
           property(component, "specific heat", "kJ/(kg K)", specificHeats[component], food),
         ),
@@ -110,24 +112,24 @@ function foodProblems({ composition, temperature }: Food): readonly Problem[] {
     { path: ["temperature"], value: temperature, unit: "°C", least: "0", most: "150" },
     ...components.map((component) => ({
       path: ["composition", component],
-      value: composition[component],
+      value: numberOf(composition[component]),
       unit: "g",
       least: "0",
     })),
   ]);
   if (problems.length > 0) return problems;
-  const total = sum(components.map((component) => dec(composition[component])));
+  const total = sum(components.map((component) => dec(numberOf(composition[component]))));
   if (total.gt(0)) return [];
   const expected = "at least one component above zero";
   return [inputProblem("food.empty", ["composition"], "nothing", expected, "give the masses of the components")];
 }
 
 function presentIn(composition: FoodComposition): readonly Component[] {
-  return components.filter((component) => dec(composition[component]).gt(0));
+  return components.filter((component) => dec(numberOf(composition[component])).gt(0));
 }
 
-function massOf(composition: FoodComposition, component: Component): Figure {
-  return asked({ id: `food.${component}`, label: component, unit: "g", places: 2 }, composition[component]);
+function massOf({ composition, name = "food" }: Food, component: Component): Figure {
+  return askedFigure({ id: `${name}.${component}`, label: component, unit: "g", places: 2 }, composition[component]);
 }
 
 function property(component: Component, what: string, unit: string, polynomial: Polynomial, food: Food): Figure {

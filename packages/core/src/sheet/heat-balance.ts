@@ -3,21 +3,21 @@ import type { Problem } from "../figure/problem.ts";
 import { definition, type Source } from "../figure/source.ts";
 import type { DecimalText } from "../number/decimal.ts";
 import { worked } from "./explained.ts";
-import { asked, type Limits, outsideLimits } from "./inputs.ts";
+import { asked, askedFigure, type Given, type Limits, numberOf, outsideLimits } from "./inputs.ts";
 
 /** Something that goes into the mix with a temperature of its own: g, °C, kJ/(kg K). */
 export interface Ingredient {
   readonly name: string;
-  readonly mass: DecimalText;
+  readonly mass: Given;
   readonly temperature: DecimalText;
   readonly specificHeat: Figure;
 }
 
 /** What a mix is made of. The bowl is warmed with the dough without being dough. */
 export interface Mix {
-  readonly flour: { readonly mass: DecimalText; readonly temperature: DecimalText; readonly specificHeat?: Figure };
+  readonly flour: { readonly mass: Given; readonly temperature: DecimalText; readonly specificHeat?: Figure };
   /** Water, ice included, g. */
-  readonly water: DecimalText;
+  readonly water: Given;
   readonly others?: readonly Ingredient[];
   readonly bowl?: Ingredient;
 }
@@ -104,14 +104,21 @@ function mass({ name, mass: value }: Ingredient): Figure {
 }
 
 /** The figure of a mass that goes into the mix. */
-export function massOf(name: string, value: DecimalText): Figure {
-  return asked({ id: `${name}.mass`, label: name, unit: "g", places: 1 }, value);
+export function massOf(name: string, value: Given): Figure {
+  return askedFigure({ id: `${idOf(name)}.mass`, label: name, unit: "g", places: 1 }, value);
+}
+
+function idOf(name: string): string {
+  return name.replaceAll(" ", "-");
 }
 
 function rise({ name, temperature }: Ingredient, wanted: Figure): Figure {
-  const own = asked({ id: `${name}.temperature`, label: `temperature of ${name}`, unit: "°C", places: 1 }, temperature);
+  const own = asked(
+    { id: `${idOf(name)}.temperature`, label: `temperature of ${name}`, unit: "°C", places: 1 },
+    temperature,
+  );
   return worked({
-    id: `${name}.rise`,
+    id: `${idOf(name)}.rise`,
     label: `rise of ${name}`,
     unit: "K",
     places: 1,
@@ -126,7 +133,7 @@ export function mixProblems(mix: Mix): readonly Problem[] {
   const { flour, water, others = [], bowl } = mix;
   return outsideLimits([
     ...bodyLimits(["flour"], flour.mass, flour.temperature, flour.specificHeat),
-    { path: ["water"], value: water, unit: "g", above: "0" },
+    { path: ["water"], value: numberOf(water), unit: "g", above: "0" },
     ...others.flatMap((other, index) =>
       bodyLimits(["others", index], other.mass, other.temperature, other.specificHeat),
     ),
@@ -136,12 +143,12 @@ export function mixProblems(mix: Mix): readonly Problem[] {
 
 function bodyLimits(
   path: readonly (string | number)[],
-  value: DecimalText,
+  value: Given,
   temperature: DecimalText,
   specificHeat: Figure | undefined,
 ): readonly Limits[] {
   return [
-    { path: [...path, "mass"], value, unit: "g", above: "0" },
+    { path: [...path, "mass"], value: numberOf(value), unit: "g", above: "0" },
     { path: [...path, "temperature"], value: temperature, unit: "°C", least: "-30", most: "100" },
     { path: [...path, "specificHeat"], value: specificHeat?.value, unit: "kJ/(kg K)", above: "0", most: "5" },
   ];

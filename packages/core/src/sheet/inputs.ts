@@ -55,6 +55,19 @@ export function asked(naming: Naming, value: DecimalText | number): Figure {
   return given({ ...naming, value, by: "the spec", sources: [fromSpec] });
 }
 
+/** A number that was given, or the figure that it was found as. */
+export type Given = DecimalText | Figure;
+
+/** The number itself. */
+export function numberOf(given: Given): DecimalText {
+  return typeof given === "object" ? given.value : given;
+}
+
+/** The figure that was given, or the figure of the number that was asked for. */
+export function askedFigure(naming: Naming, value: Given): Figure {
+  return typeof value === "object" ? value : asked(naming, value);
+}
+
 /** What is taken where nothing was asked for. */
 export interface Usual {
   readonly value: DecimalText;

@@ -4,7 +4,7 @@ import { definition } from "../figure/source.ts";
 import type { DecimalText } from "../number/decimal.ts";
 import { worked } from "./explained.ts";
 import { doughMass, heatTakenUp, type Mix, mixProblems, waterSpecificHeat } from "./heat-balance.ts";
-import { asked, outsideLimits } from "./inputs.ts";
+import { asked, askedFigure, type Given, numberOf, outsideLimits } from "./inputs.ts";
 
 /** A mix as it was made: what went in, and the temperature its dough came out with. */
 export interface MeasuredMix extends Mix {
@@ -57,7 +57,7 @@ export function mixingHeat(mix: MeasuredMix): Outcome<Figure> {
 export interface MixerRun {
   readonly power: DecimalText;
   readonly minutes: DecimalText;
-  readonly dough: DecimalText;
+  readonly dough: Given;
 }
 
 /**
@@ -71,7 +71,7 @@ export function mixerWork({ power, minutes, dough }: MixerRun): Outcome<Figure> 
   const problems = outsideLimits([
     { path: ["power"], value: power, unit: "kW", least: "0", most: "1000" },
     { path: ["minutes"], value: minutes, unit: "min", least: "0", most: "600" },
-    { path: ["dough"], value: dough, unit: "g", above: "0" },
+    { path: ["dough"], value: numberOf(dough), unit: "g", above: "0" },
   ]);
   if (problems.length > 0) return refuse(...problems);
   return answer(
@@ -84,7 +84,7 @@ export function mixerWork({ power, minutes, dough }: MixerRun): Outcome<Figure> 
       from: {
         power: asked({ id: "mixer.power", label: "power", unit: "kW", places: 2 }, power),
         minutes: asked({ id: "mixer.minutes", label: "mixing time", unit: "min", places: 0 }, minutes),
-        dough: asked({ id: "mix.dough", label: "dough", unit: "g", places: 0 }, dough),
+        dough: askedFigure({ id: "mix.dough", label: "dough", unit: "g", places: 0 }, dough),
       },
       sources: [definition],
     }),

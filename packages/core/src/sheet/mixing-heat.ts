@@ -5,7 +5,7 @@ import type { DecimalText } from "../number/decimal.ts";
 import { worked } from "./explained.ts";
 import { doughProblem, massOf } from "./heat-balance.ts";
 import { crcEnthalpies, type DissolvingSalt, heatOfSolution } from "./heat-of-solution.ts";
-import { asked, askedOr, outsideLimits } from "./inputs.ts";
+import { asked, askedFigure, askedOr, type Given, numberOf, outsideLimits } from "./inputs.ts";
 
 /**
  * Heat that the mix makes of itself: measured by the kitchen for this mixer and dough, or estimated. Salts count only where
@@ -18,8 +18,8 @@ export type MixingHeat =
       /** kJ/kg of dough; 15 where it is left out. */
       readonly hydration?: DecimalText;
       /** kJ/kg of dough; 0 where it is left out. */
-      readonly mixerWork?: DecimalText;
-      readonly drySalts?: readonly { readonly salt: DissolvingSalt; readonly mass: DecimalText }[];
+      readonly mixerWork?: Given;
+      readonly drySalts?: readonly { readonly salt: DissolvingSalt; readonly mass: Given }[];
     };
 
 /** Heat the mix makes of itself, kJ. */
@@ -40,10 +40,7 @@ export function heatMade(heat: MixingHeat, dough: Figure): Figure {
     value: "15",
     source: doughProblem,
   });
-  const work = askedOr({ id: "mix.work", label: "mixer work", ...each }, heat.mixerWork, {
-    value: "0",
-    source: { ...definition, cite: "none given" },
-  });
+  const work = askedFigure({ id: "mix.work", label: "mixer work", ...each }, heat.mixerWork ?? "0");
   const mixed = worked({
     ...(salts.length === 0
       ? naming
@@ -72,10 +69,10 @@ export function heatProblems(heat: MixingHeat): readonly Problem[] {
     return outsideLimits([{ path: ["heat", "perKilogram"], value: heat.perKilogram, ...share }]);
   return outsideLimits([
     { path: ["heat", "hydration"], value: heat.hydration, ...share },
-    { path: ["heat", "mixerWork"], value: heat.mixerWork, ...share },
+    { path: ["heat", "mixerWork"], value: heat.mixerWork && numberOf(heat.mixerWork), ...share },
     ...(heat.drySalts ?? []).map(({ mass: value }, index) => ({
       path: ["heat", "drySalts", index, "mass"],
-      value,
+      value: numberOf(value),
       unit: "g",
       least: "0",
     })),

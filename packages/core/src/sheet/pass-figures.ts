@@ -1,7 +1,7 @@
 import type { Figure } from "../figure/figure.ts";
 import { definition } from "../figure/source.ts";
 import { worked } from "./explained.ts";
-import { asked } from "./inputs.ts";
+import { asked, askedFigure } from "./inputs.ts";
 import type { PassRequest } from "./pass-request.ts";
 
 export function reductionFigure(id: string, label: string, before: Figure, after: Figure): Figure {
@@ -24,7 +24,7 @@ export function lengthFigure(request: PassRequest, thickness: Figure, pass: numb
 
 function sheetFeeds({ mass, density, width }: NonNullable<PassRequest["sheet"]>): Readonly<Record<string, Figure>> {
   return {
-    mass: typeof mass === "string" ? asked({ id: "passes.mass", label: "mass", unit: "g", places: 1 }, mass) : mass,
+    mass: askedFigure({ id: "passes.mass", label: "mass", unit: "g", places: 1 }, mass),
     density,
     width: asked({ id: "sheet.width", label: "sheet width", unit: "mm", places: 0 }, width),
   };

@@ -2,7 +2,7 @@ import type { Figure } from "../figure/figure.ts";
 import { inputProblem, type Problem } from "../figure/problem.ts";
 import type { DecimalText } from "../number/decimal.ts";
 import { type Compounding, compoundingLimits, compoundingProblems } from "./compounding.ts";
-import { outsideLimits } from "./inputs.ts";
+import { type Given, numberOf, outsideLimits } from "./inputs.ts";
 import { type Gaps, gapProblems } from "./machine.ts";
 import type { GapList } from "./steps-for-gaps.ts";
 
@@ -20,7 +20,7 @@ export interface PassRequest {
   /** How far the last fixed setting may lie from the final thickness, mm; 0.1 where it is left out. */
   readonly finalTolerance?: DecimalText;
   /** The sheet, for its length: mass in g, density in g/mL, width in mm. */
-  readonly sheet?: { readonly mass: DecimalText | Figure; readonly density: Figure; readonly width: DecimalText };
+  readonly sheet?: { readonly mass: Given; readonly density: Figure; readonly width: DecimalText };
   /** Surface speed of the rolls, m/min, for the running time. */
   readonly rollSpeed?: DecimalText;
   /** Pairs of rolls that a sheet runs through in one trip. */
@@ -41,7 +41,7 @@ export function passRequestProblems(request: PassRequest): readonly Problem[] {
       { path: ["stands"], value: request.stands, unit: "", least: "1", most: "20", whole: true },
       {
         path: ["sheet", "mass"],
-        value: typeof sheet?.mass === "object" ? sheet.mass.value : sheet?.mass,
+        value: sheet && numberOf(sheet.mass),
         unit: "g",
         above: "0",
       },

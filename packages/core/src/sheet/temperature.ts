@@ -3,7 +3,15 @@ import { answer, type Note, noAnswer, type Outcome, type Problem, refuse } from 
 import { definition } from "../figure/source.ts";
 import { type DecimalText, fixedText } from "../number/decimal.ts";
 import { worked } from "./explained.ts";
-import { coolerFlour, doughMass, heatTakenUp, type Mix, mixProblems, waterSpecificHeat } from "./heat-balance.ts";
+import {
+  coolerFlour,
+  doughMass,
+  heatTakenUp,
+  type Mix,
+  massOf,
+  mixProblems,
+  waterSpecificHeat,
+} from "./heat-balance.ts";
 import { heatToMelt, iceMass, meltingIce } from "./ice.ts";
 import { asked, outsideLimits } from "./inputs.ts";
 import { heatMade, heatProblems, type MixingHeat } from "./mixing-heat.ts";
@@ -52,7 +60,7 @@ export function waterTemperature(request: WaterRequest): Outcome<WaterPlan> {
   ];
   if (problems.length > 0) return refuse(...problems);
   const wanted = asked({ id: "dough.temperature", label: "dough temperature wanted", ...celsius }, request.wanted);
-  const water = asked({ id: "water.mass", label: "water", unit: "g", places: 0 }, request.water);
+  const water = massOf("water", request.water);
   const dough = doughMass(request);
   const made = heatMade(request.heat, dough);
   const temperature = worked({

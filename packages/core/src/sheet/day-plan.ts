@@ -1,0 +1,195 @@
+import type { Batch } from "../batch/batch.ts";
+import { exact, type Figure } from "../figure/figure.ts";
+import { answer, inputProblem, type Note, type Outcome, type Path, type Problem, refuse } from "../figure/problem.ts";
+import type { Formula } from "../formula/formula.ts";
+import type { Spec } from "../formula/spec.ts";
+import { dec, fixedText } from "../number/decimal.ts";
+import type { Quantity } from "../number/quantity.ts";
+import { compositionOf } from "./dough-food.ts";
+import { everyFigure } from "./explained.ts";
+import { specificHeat } from "./food.ts";
+import type { MachineCount, PlanRequest, PlanStage, StageName } from "./plan-request.ts";
+import { potRecovery, potWater } from "./pot.ts";
+import type { SheetPlan } from "./sheet-plan.ts";
+import { type TimePlan, timePlan } from "./timeplan.ts";
+
+/** The day of a spec: when each load is at which stage, and what the pots do. */
+export interface DayPlan {
+  readonly time: TimePlan;
+  readonly loads: Figure;
+  readonly pot?: PotPlan;
+  /** Every figure, leaves first. */
+  readonly figures: readonly Figure[];
+}
+
+/** A pot and one basket of noodles. */
+export interface PotPlan {
+  readonly water: Figure;
+  /** How far the pot falls and how long it takes to boil again, where its power is known. */
+  readonly drop?: Figure;
+  readonly recovery?: Figure;
+}
+
+type PlanFields = NonNullable<Spec["plan"]>;
+type PotFields = NonNullable<PlanFields["pot"]>;
+
+/** Where a stage is worked, by the trade's names. */
+const stations = {
+  weigh: "bench",
+  mix: "mixer",
+  compound: "sheeter",
+  roll: "sheeter",
+  cut: "sheeter",
+  boil: "pot",
+} as const;
+const counts = { bench: "benches", mixer: "mixers", sheeter: "sheeters", pot: "pots" } as const;
+const order: readonly StageName[] = ["weigh", "mix", "rest", "compound", "roll", "mature", "cut", "boil"];
+
+/**
+ * Plans the day of a spec backwards from service.
+ *
+ * @param sheet - the sheet of the same spec, where there is one, to hold its running time against the time for rolling
+ * Problems: `plan.not-stated`, `plan.serve-missing`, `plan.whole-minutes`, those of `timePlan` and of the pot, each with its
+ * place in the spec.
+ */
+export function planDay(spec: Spec, formula: Formula, batch: Batch, sheet?: SheetPlan): Outcome<DayPlan> {
+  const { plan } = spec;
+  const loads = batch.loads.count;
+  if (plan === undefined) return refuse(notStated());
+  if (plan.serve === undefined) return refuse(serveMissing());
+  const fractions = unevenTimes(plan);
+  if (fractions.length > 0) return refuse(...fractions);
+  const time = timePlan(requestOf(plan, plan.serve, exact(loads).toNumber()));
+  const pot = plan.pot && potOf(plan.pot, spec, formula);
+  if (!time.ok || pot?.ok === false) {
+    return refuse(
+      ...(time.ok ? [] : time.problems.map((problem) => ({ ...problem, path: placeOf(problem.path, plan) }))),
+      ...(pot?.ok === false ? pot.problems : []),
+    );
+  }
+  const { paces, loads: each, longestHold } = time.value;
+  const figures = [
+    loads,
+    ...paces.map(({ minutesPerLoad }) => minutesPerLoad),
+    ...each.flatMap(({ standing, hold }) => [standing, hold]),
+    longestHold,
+    ...(pot?.ok ? Object.values<Figure>({ ...pot.value }) : []),
+  ];
+  return answer({ time: time.value, loads, ...(pot?.ok && { pot: pot.value }), figures: everyFigure(figures) }, [
+    ...(pot?.ok ? pot.notes : []),
+    ...(sheet === undefined ? [] : rollingNotes(plan, sheet)),
+  ]);
+}
+
+function notStated(): Problem {
+  const advice = "write how long a load takes at each stage under `plan:`";
+  return inputProblem("plan.not-stated", ["plan"], "nothing about the day", "a section `plan:`", advice);
+}
+
+function serveMissing(): Problem {
+  const advice = "give --serve 12:15, or write `serve: 12:15` under `plan:`";
+  return inputProblem("plan.serve-missing", ["plan", "serve"], "no time of service", "a time of day", advice);
+}
+
+function timesOf(plan: PlanFields): readonly (readonly [path: Path, time: Quantity])[] {
+  const { weigh, mix, compound, roll, cut, boil, longestStanding, longestHold, rest, mature } = plan;
+  const plain = { weigh, mix, compound, roll, cut, boil, longestStanding, longestHold };
+  const waits = { rest, mature };
+  return [
+    ...Object.entries(plain).flatMap(([key, time]) => (time === undefined ? [] : [[["plan", key], time] as const])),
+    ...Object.entries(waits).flatMap(([key, wait]) =>
+      Object.entries(wait ?? {}).flatMap(([end, time]) =>
+        time === undefined ? [] : [[["plan", key, end], time] as const],
+      ),
+    ),
+  ];
+}
+
+function unevenTimes(plan: PlanFields): readonly Problem[] {
+  return timesOf(plan)
+    .filter(([, time]) => !dec(time.value).mod(60).isZero())
+    .map(([path, time]) => {
+      const advice = `write ${dec(time.value).div(60).ceil().toFixed()} min`;
+      return inputProblem("plan.whole-minutes", path, time.text, "whole minutes", advice);
+    });
+}
+
+function minutes(time: Quantity): number {
+  return dec(time.value).div(60).toNumber();
+}
+
+function requestOf(plan: PlanFields, serve: string, loads: number): PlanRequest {
+  const { longestStanding, longestHold } = plan;
+  const stages = order.flatMap((name) => stageOf(name, plan));
+  const used = new Set(stages.flatMap((stage) => (stage.kind === "work" ? [stage.machine] : [])));
+  const machines = Object.entries(counts)
+    .filter(([name]) => used.has(name))
+    .map(([name, key]): MachineCount => ({ name, count: plan[key] ?? 1 }));
+  return {
+    serve,
+    loads,
+    stages,
+    machines,
+    ...(longestStanding && { longestGap: minutes(longestStanding) }),
+    ...(longestHold && { longestHold: minutes(longestHold) }),
+  };
+}
+
+function stageOf(name: StageName, plan: PlanFields): readonly PlanStage[] {
+  if (name === "rest" || name === "mature") {
+    const wait = plan[name];
+    if (wait === undefined) return [];
+    const { least, most } = wait;
+    return [{ kind: "wait", name, least: minutes(least), ...(most && { greatest: minutes(most) }) }];
+  }
+  const time = plan[name];
+  return time === undefined ? [] : [{ kind: "work", name, machine: stations[name], minutes: minutes(time) }];
+}
+
+/** Where in the spec the names of the request stand. */
+function placeOf(path: Path, plan: PlanFields): Path {
+  const [first, index, key] = path;
+  if (first === "stages" && typeof index === "number") {
+    const name = order.flatMap((one) => stageOf(one, plan))[index]?.name ?? "";
+    return key === "greatest" ? ["plan", name, "most"] : ["plan", name];
+  }
+  if (first === "loads") return ["batch"];
+  const names: Readonly<Record<string, string>> = { longestGap: "longestStanding", stages: "weigh" };
+  return ["plan", names[String(first)] ?? String(first)];
+}
+
+function potOf(pot: PotFields, spec: Spec, formula: Formula): Outcome<PotPlan> {
+  const basket = pot.basket.value;
+  const share = pot.water && dec(pot.water.value).div(basket).toFixed();
+  const water = potWater(basket, share);
+  if (!water.ok) return refuse(...water.problems.map((problem) => ({ ...problem, path: ["plan", "pot", "water"] })));
+  if (pot.power === undefined) return answer({ water: water.value });
+  const own = spec.temperature?.room?.value ?? usualRoom;
+  const { composition } = compositionOf(formula.lines);
+  const heat = specificHeat({ composition, temperature: own });
+  if (!heat.ok) return refuse(...heat.problems.map((problem) => ({ ...problem, path: ["temperature", "room"] })));
+  const recovery = potRecovery({
+    water: water.value.value,
+    raw: basket,
+    rawTemperature: own,
+    rawSpecificHeat: heat.value,
+    power: pot.power.value,
+    ...(pot.boilsAt && { boilingPoint: pot.boilsAt.value }),
+  });
+  if (!recovery.ok) return refuse(...recovery.problems.map((problem) => ({ ...problem, path: ["plan", "pot"] })));
+  return answer({ water: water.value, ...recovery.value }, recovery.notes);
+}
+
+/** Temperature of the noodles that go into the pot where the room's is not stated, °C. */
+const usualRoom = "20";
+
+/** The rolls alone take so long; feeding and folding come on top. */
+function rollingNotes({ compound, roll }: PlanFields, { schedule, cut }: SheetPlan): readonly Note[] {
+  const running = schedule.runningTime;
+  if (running === undefined || roll === undefined) return [];
+  const seconds = exact(running).times(exact(cut.sheetsPerLoad));
+  const planned = dec(roll.value).plus(compound?.value ?? "0");
+  if (seconds.lte(planned)) return [];
+  const text = `The rolls alone run ${fixedText(seconds.div(60), 1)} min for the sheets of a load, more than the ${fixedText(planned.div(60), 0)} min planned for them.`;
+  return [{ code: "plan.rolling-too-short", path: ["plan", "roll"], text }];
+}

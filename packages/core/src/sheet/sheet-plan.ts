@@ -1,0 +1,231 @@
+import type { Batch } from "../batch/batch.ts";
+import { exact, type Figure } from "../figure/figure.ts";
+import { answer, inputProblem, type Note, type Outcome, type Path, type Problem, refuse } from "../figure/problem.ts";
+import { definition, massBalance } from "../figure/source.ts";
+import type { Formula } from "../formula/formula.ts";
+import type { Spec } from "../formula/spec.ts";
+import type { OwnMachines } from "../materials/machine-schema.ts";
+import { dec, fixedText } from "../number/decimal.ts";
+import type { CutRequest } from "./cut-request.ts";
+import { compositionOf } from "./dough-food.ts";
+import { everyFigure, worked } from "./explained.ts";
+import { fitProblems } from "./fits.ts";
+import { doughDensity, givenDensity } from "./food.ts";
+import { type CutPlan, cutPlan } from "./geometry.ts";
+import type { CutterSize, Machine } from "./machine.ts";
+import { machineNamed } from "./machine-of.ts";
+import type { PassRequest } from "./pass-request.ts";
+import { type PassSchedule, passSchedule } from "./passes.ts";
+
+/** The sheet of a spec: passes, sheets, strands and portions of a load on its machine. */
+export interface SheetPlan {
+  readonly machine: Machine;
+  readonly density: Figure;
+  readonly schedule: PassSchedule;
+  readonly cut: CutPlan;
+  readonly loads: Figure;
+  /** Portions that all loads give. */
+  readonly portions: Figure;
+  /** Portions wanted, and by how many the loads give more; below zero where they give fewer. */
+  readonly wanted?: { readonly bowls: Figure; readonly spare: Figure };
+  /** Every figure, leaves first. */
+  readonly figures: readonly Figure[];
+}
+
+type SheetFields = NonNullable<Spec["sheet"]>;
+
+/** Temperature that the density is estimated for where none is stated, °C; ten degrees change it by less than 0.5 %. */
+const usualTemperature = "25";
+
+/**
+ * Works out the passes, sheets, strands and portions of a spec's loads on its machine.
+ *
+ * Problems: `sheet.not-stated`, `machine.unknown`, those of `passSchedule`, `cutPlan` and `fitProblems`, each with its place
+ * in the spec.
+ */
+export function planSheet(spec: Spec, formula: Formula, batch: Batch, included: OwnMachines = {}): Outcome<SheetPlan> {
+  const { sheet } = spec;
+  if (sheet === undefined) return refuse(notStated());
+  const machine = machineNamed(sheet.machine, spec, included);
+  const density = densityOf(spec, sheet, formula);
+  if (!machine.ok || !density.ok) return refuse(...problemsOf(machine), ...problemsOf(density));
+  const first = passSchedule(passRequest(sheet, machine.value));
+  if (!first.ok) return placed(first.problems);
+  const thickness = first.value.passes.at(-1)?.thickness.value ?? sheet.thickness.value;
+  const cut = cutPlan(cutRequest(spec, sheet, machine.value, batch, density.value, thickness));
+  if (!cut.ok) return placed(cut.problems);
+  const width = sheet.width?.value ?? machine.value.rolls.width;
+  const fits = fitProblems({ width, length: cut.value.sheetLength.value, cutter: sheet.cutter }, machine.value);
+  if (fits.length > 0) return placed(fits);
+  const schedule = passSchedule({
+    ...passRequest(sheet, machine.value),
+    sheet: { mass: cut.value.sheetMass, density: density.value, width },
+  });
+  if (!schedule.ok) return placed(schedule.problems);
+  const plan = assemble(machine.value, density.value, schedule.value, cut.value, batch);
+  return answer(plan, [...density.notes, ...schedule.notes, ...shortNotes(plan, batch), ...ownFigureNotes(sheet)]);
+}
+
+function problemsOf(outcome: Outcome<unknown>): readonly Problem[] {
+  return outcome.ok ? [] : outcome.problems;
+}
+
+function notStated(): Problem {
+  const advice = "write machine, thickness and cutter under `sheet:`";
+  return inputProblem("sheet.not-stated", ["sheet"], "nothing about the sheet", "a section `sheet:`", advice);
+}
+
+/** Where in the spec the names of the requests stand. */
+const places: Readonly<Record<string, Path>> = {
+  finalThickness: ["sheet", "thickness"],
+  firstThickness: ["sheet", "start"],
+  gaps: ["sheet", "machine"],
+  compounding: ["sheet", "compounding"],
+  largestReduction: ["sheet", "largestReduction"],
+  springBack: ["sheet", "springBack"],
+  width: ["sheet", "width"],
+  cutter: ["sheet", "cutter"],
+  portion: ["sheet", "portion"],
+  strandLength: ["sheet", "strandLength"],
+  edgeTrim: ["sheet", "edgeTrim"],
+  endTrim: ["sheet", "endTrim"],
+  losses: ["losses", "mixing"],
+};
+
+function placed(problems: readonly Problem[]): Outcome<never> {
+  return refuse(...problems.map((problem) => ({ ...problem, path: places[String(problem.path[0])] ?? ["sheet"] })));
+}
+
+function densityOf(spec: Spec, sheet: SheetFields, formula: Formula): Outcome<Figure> {
+  if (sheet.density !== undefined) return answer(givenDensity(sheet.density.value));
+  const { composition, notes } = compositionOf(formula.lines);
+  const temperature = spec.temperature?.dough?.value ?? usualTemperature;
+  const density = doughDensity({ composition, temperature }, sheet.air?.value ?? "0");
+  return density.ok ? answer(density.value, [...density.notes, ...notes]) : placed(density.problems);
+}
+
+function passRequest(sheet: SheetFields, { rolls }: Machine): PassRequest {
+  const { start, compounding, gaps, largestReduction, springBack, tolerance } = sheet;
+  return {
+    gaps: gaps === undefined ? rolls.gaps : { kind: "list", gaps: gaps.map(({ value }) => value) },
+    finalThickness: sheet.thickness.value,
+    ...(start && { firstThickness: start.value }),
+    ...(compounding && {
+      compounding: {
+        gap: compounding.gap.value,
+        folds: compounding.folds,
+        ...(compounding.layers !== undefined && { layers: compounding.layers }),
+      },
+    }),
+    ...(largestReduction && { largestReduction: largestReduction.value }),
+    ...(springBack !== undefined && { springBack }),
+    ...(tolerance && { finalTolerance: tolerance.value }),
+    ...(rolls.speed !== undefined && { rollSpeed: rolls.speed }),
+    ...(rolls.stands !== undefined && { stands: rolls.stands }),
+  };
+}
+
+function cutRequest(
+  spec: Spec,
+  sheet: SheetFields,
+  machine: Machine,
+  batch: Batch,
+  density: Figure,
+  thickness: string,
+): CutRequest {
+  const portion = sheet.portion?.value ?? batch.target.rawWeight?.value;
+  const cutter = machine.cutters.find(({ size }) => sameSize(size, sheet.cutter));
+  return {
+    dough: batch.loads.dough.value,
+    density,
+    thickness,
+    width: sheet.width?.value ?? machine.rolls.width,
+    cutter: sheet.cutter,
+    ...(cutter?.workingWidth !== undefined && { workingWidth: cutter.workingWidth }),
+    ...(portion !== undefined && { portion }),
+    ...(sheet.strandLength && { strandLength: sheet.strandLength.value }),
+    ...(spec.losses?.mixing && { losses: spec.losses.mixing.value }),
+    ...(sheet.edgeTrim && { edgeTrim: sheet.edgeTrim.value }),
+    ...(sheet.endTrim && { endTrim: sheet.endTrim.value }),
+    ...(machine.longestSheet !== undefined && { longestSheet: machine.longestSheet }),
+  };
+}
+
+function sameSize(one: CutterSize, other: CutterSize): boolean {
+  if (one.kind === "number") return other.kind === "number" && one.number === other.number;
+  return other.kind === "width" && dec(one.width).eq(other.width);
+}
+
+function assemble(machine: Machine, density: Figure, schedule: PassSchedule, cut: CutPlan, batch: Batch): SheetPlan {
+  const loads = batch.loads.count;
+  const portions = worked({
+    id: "batch.portions-made",
+    label: "portions of all loads",
+    unit: "",
+    places: 0,
+    formula: "loads * portions",
+    from: { loads, portions: cut.portionsPerLoad },
+    sources: [massBalance],
+  });
+  const { bowls } = batch.target;
+  const spare =
+    bowls &&
+    worked({
+      id: "batch.portions-spare",
+      label: "portions beyond the bowls wanted",
+      unit: "",
+      places: 0,
+      formula: "made - bowls",
+      from: { made: portions, bowls },
+      sources: [definition],
+    });
+  const { account, ...lengths } = cut;
+  const { passes, ...totals } = schedule;
+  const all = [
+    density,
+    ...passes.flatMap(({ gap, thickness, reduction, length, runningTime }) => [
+      gap,
+      thickness,
+      reduction,
+      length,
+      runningTime,
+    ]),
+    ...Object.values(totals),
+    ...Object.values(lengths),
+    ...Object.values(account),
+    portions,
+    spare,
+  ];
+  return {
+    machine,
+    density,
+    schedule,
+    cut,
+    loads,
+    portions,
+    ...(bowls && spare && { wanted: { bowls, spare } }),
+    figures: everyFigure(all.filter((figure) => figure !== undefined)),
+  };
+}
+
+/** Where the sheets give fewer portions than the batch counts on, the losses of the batch are too low. */
+function shortNotes({ wanted, cut }: SheetPlan, batch: Batch): readonly Note[] {
+  if (wanted === undefined || !exact(wanted.spare).isNegative()) return [];
+  const { account } = cut;
+  const afterMixing = exact(account.dough).minus(exact(account.losses));
+  const lost = dec(100).times(afterMixing.minus(exact(account.strands)).div(afterMixing));
+  const counted = dec(100).minus(
+    batch.target.stages
+      .filter(({ name }) => name !== "mixing")
+      .reduce((kept, { loss }) => kept.times(dec(100).minus(exact(loss))).div(100), dec(100)),
+  );
+  const text = `The sheets give ${fixedText(exact(wanted.spare).negated(), 0)} portions fewer than the ${wanted.bowls.value} wanted: trim and leftover take ${fixedText(lost, 1)} % of the dough at the rolls, and the batch counts on ${fixedText(counted, 1)} %. Raise \`losses: sheeting:\`, trim less or roll longer sheets.`;
+  return [{ code: "sheet.portions-short", path: ["losses", "sheeting"], text }];
+}
+
+function ownFigureNotes(sheet: SheetFields): readonly Note[] {
+  if (sheet.springBack !== undefined) return [];
+  const text =
+    "No spring-back is counted: the sheet is taken to be as thick as the gap. Measure one sheet and write `springBack`.";
+  return [{ code: "sheet.spring-back-unmeasured", path: ["sheet"], text }];
+}
