@@ -21,7 +21,7 @@ const flours: readonly Candidate[] = rows.map(([name, protein, moisture, ash, pr
   ash,
   price,
 }));
-const basis = { kind: "moisture" as const, percent: "14" };
+const basis = { kind: "at" as const, moisture: "14" };
 const preferences: readonly Preference[] = [
   { kind: "cheapest" },
   { kind: "fewest" },

@@ -93,6 +93,12 @@ describe("searchBlend", () => {
       ["greatest:dry gluten:most", "2", "3.00"],
       ["fixed:barley flour:least", "10", "5.00"],
     ]);
+    expect(answer.problem.advice).toBe(
+      "protein of no more than 13.77 % at 14 % mb instead of 13.9; " +
+        "or greatest share of dry gluten of no less than 3 % instead of 2; " +
+        "or fixed share of barley flour of no more than 5 % instead of 10; " +
+        "or in place of wholegrain flour a flour of at least 12.95 % protein",
+    );
     // by hand: 88 % wholegrain and 2 % gluten; what the wholegrain flour lacks is borne by its 88 parts
     const needed = answer.flourNeeded.find(({ name }) => name === "wholegrain flour");
     const moisture = 0.88 * 14.5 + 0.1 * 12.11 + 0.02 * 6.5;

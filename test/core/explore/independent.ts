@@ -1,5 +1,6 @@
 import highsModule, { type Highs } from "highs";
-import type { Basis, BlendQuestion } from "../../../packages/core/src/explore/blend-question.ts";
+import type { BlendQuestion } from "../../../packages/core/src/explore/blend-question.ts";
+import type { MoistureBasis } from "../../../packages/core/src/materials/fields.ts";
 
 /**
  * The question put down a second time, in whole numbers of its own (hundredths of a per cent), without any code of the
@@ -22,8 +23,8 @@ export function restate(question: BlendQuestion): Restated {
   const step = Number(question.step ?? "1");
   const rows: bigint[][] = [];
   /** figure at the basis against a bound: figure × (100 − basis) against bound × (100 − moisture). */
-  const limit = (basis: Basis, figure: (index: number) => string, bound: string, sign: 1n | -1n): void => {
-    const dry = basis.kind === "as-is" ? undefined : 10_000n - hundredths(basis.percent);
+  const limit = (basis: MoistureBasis, figure: (index: number) => string, bound: string, sign: 1n | -1n): void => {
+    const dry = basis.kind === "as is" ? undefined : 10_000n - hundredths(basis.moisture);
     rows.push(
       flours.map((flour, index) => {
         const [own, asked] = dry === undefined ? [10_000n, 10_000n] : [dry, 10_000n - hundredths(flour.moisture)];
@@ -31,7 +32,7 @@ export function restate(question: BlendQuestion): Restated {
       }),
     );
   };
-  const asIs: Basis = { kind: "as-is" };
+  const asIs: MoistureBasis = { kind: "as is" };
   const { protein, ash, glutenProtein, wholegrain, price } = targets;
   if (protein !== undefined && !("value" in protein)) {
     if (protein.least !== undefined) limit(protein.basis, (index) => flours[index]?.protein ?? "0", protein.least, 1n);

@@ -1,5 +1,6 @@
-import type { Basis, BlendAnswer, Candidate } from "../../../packages/core/src/explore/blend-question.ts";
+import type { BlendAnswer, Candidate } from "../../../packages/core/src/explore/blend-question.ts";
 import type { Outcome } from "../../../packages/core/src/figure/problem.ts";
+import type { MoistureBasis } from "../../../packages/core/src/materials/fields.ts";
 
 /** The store of the harbour school's kitchen; figures from the food composition tables named in the outside tests. */
 export const strong: Candidate = { name: "strong flour", protein: "12.6", moisture: "14.5", ash: "0.5", price: "1.10" };
@@ -22,8 +23,8 @@ export const barley: Candidate = {
 };
 export const gluten: Candidate = { name: "dry gluten", protein: "72.0", moisture: "6.5", ash: "1.2", price: "4.00" };
 
-export const at14: Basis = { kind: "moisture", percent: "14" };
-export const asIs: Basis = { kind: "as-is" };
+export const at14: MoistureBasis = { kind: "at", moisture: "14" };
+export const asIs: MoistureBasis = { kind: "as is" };
 
 /** The value of an outcome that has to be there. */
 export function value<T>(outcome: Outcome<T>): T {

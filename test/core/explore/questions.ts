@@ -33,7 +33,7 @@ const flours = fc
 const targets = fc.record({
   low: decimal(8, 12, 1),
   width: fc.constantFrom("0.1", "0.3", "1", "none"),
-  basis: fc.constantFrom("as-is" as const, "14", "0"),
+  basis: fc.constantFrom("as is" as const, "14", "0"),
   ash: fc.option(decimal(0.7, 2, 2), { freq: 2, nil: undefined }),
   gluten: fc.option(decimal(0, 5, 1), { freq: 2, nil: undefined }),
   wholegrain: fc.option(fc.integer({ min: 0, max: 60 }).map(String), { freq: 2, nil: undefined }),
@@ -50,8 +50,7 @@ export const blendQuestion: fc.Arbitrary<BlendQuestion> = fc
     cuts: fc.array(fc.nat(100)),
   })
   .map(({ flours: list, targets: wish, step, prefer, cuts }) => {
-    const basis =
-      wish.basis === "as-is" ? { kind: "as-is" as const } : { kind: "moisture" as const, percent: wish.basis };
+    const basis = wish.basis === "as is" ? { kind: "as is" as const } : { kind: "at" as const, moisture: wish.basis };
     const most = wish.width === "none" ? {} : { most: (Number(wish.low) + Number(wish.width)).toFixed(1) };
     return {
       flours: list,
@@ -62,7 +61,7 @@ export const blendQuestion: fc.Arbitrary<BlendQuestion> = fc
         ...(wish.ash === undefined ? {} : { ash: { most: wish.ash, basis } }),
         ...(wish.gluten === undefined
           ? {}
-          : { glutenProtein: { least: wish.gluten, basis: { kind: "as-is" as const } } }),
+          : { glutenProtein: { least: wish.gluten, basis: { kind: "as is" as const } } }),
         ...(wish.wholegrain === undefined ? {} : { wholegrain: { least: wish.wholegrain } }),
         ...(wish.price === undefined ? {} : { price: { most: wish.price } }),
       },

@@ -26,7 +26,7 @@ test("a weaker, wetter lot takes more of it and less water", () => {
   const lot = { ...strong, protein: "12.0", moisture: "15.0" };
   const { answer, rows } = value(newLot({ ...base, flours: [strong, soft], lot }));
   const [text] = sharesOf(answer);
-  // by hand: the first share from 60 up that is within 0.05 of the old 10.918 % at 14 % moisture
+  // by hand: the first share from 60 up that is within 0.05 of the old 10.918 % at 14 % mb
   const at = (share: number): number => ((share * 12 + (100 - share) * 8.3) * 0.86) / (100 - (14 + share / 100));
   const share = Array.from({ length: 40 }, (_, more) => 60 + more).find((one) => at(one) >= (10.88 * 86) / 85.7 - 0.05);
   expect(text).toBe(`strong flour ${share}, soft flour ${100 - (share ?? 0)}`);

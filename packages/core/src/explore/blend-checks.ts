@@ -33,9 +33,15 @@ function stepProblems({ step = "1", flours, flourMass }: BlendQuestion): readonl
       inputProblem("blend.flour-mass", ["flourMass"], `${flourMass} g`, "a mass above zero", "correct the flour mass"),
     );
   }
-  if (flours.length === 0 || flours.length > 20) {
+  if (flours.length === 0 || flours.length > 12) {
     problems.push(
-      inputProblem("blend.flours", ["flours"], `${flours.length} flours`, "1 to 20 flours", "list the flours at hand"),
+      inputProblem(
+        "blend.flours",
+        ["flours"],
+        `${flours.length} flours`,
+        "1 to 12 flours",
+        "list the flours that may go in",
+      ),
     );
   }
   return problems;

@@ -1,40 +1,52 @@
-import { found } from "../figure/figure.ts";
-import { type Note, noAnswer } from "../figure/problem.ts";
-import { type Decimal, dec, decimalText, HUNDRED, ZERO } from "../number/decimal.ts";
+import { noAnswer } from "../figure/problem.ts";
+import { type Decimal, dec, decimalText, HUNDRED } from "../number/decimal.ts";
 import { best, type Extreme } from "./blend-extreme.ts";
 import { describeBlend } from "./blend-figures.ts";
-import { atBasis, type FlourLimit, type Limit } from "./blend-limits.ts";
-import type { BlendAnswer, Move } from "./blend-question.ts";
-import { type Setup, setUp, stepProblem } from "./blend-setup.ts";
+import type { FlourLimit, Limit } from "./blend-limits.ts";
+import type { Move, OutOfReach } from "./blend-question.ts";
+import { type Setup, stepProblem } from "./blend-setup.ts";
+import { finerStepOf, floursNeeded, notesOf } from "./blend-ways-out.ts";
 import type { StepProblem } from "./step-problem.ts";
 import { anySteps, smallestSteps } from "./step-search.ts";
-
-type OutOfReach = Extract<BlendAnswer, { readonly kind: "out-of-reach" }>;
 
 /** Says why a question has no answer: which limits cannot all be met, how far each would have to move, and the nearest blend. */
 export function explainConflict(setup: Setup): OutOfReach {
   const conflicts = conflictsOf(setup).map((ids) => ids.map((id) => moveOf(setup, id, ids)));
   const moves = conflicts.flat();
+  const flourNeeded = moves.some(({ id }) => id === "protein.least") ? floursNeeded(setup) : [];
   const finerStep = finerStepOf(setup);
   const nearest = nearestBlend(setup, moves);
-  const singly = [...new Set(moves.filter(({ settles }) => settles).map(({ text }) => text))];
-  const texts = singly.length > 0 ? singly : ["move several limits together: the nearest blend shows how far"];
   const problem = noAnswer(
     "blend.out-of-reach",
     ["targets"],
     conflicts.map((set) => `no blend meets all of: ${set.map(({ label }) => label).join("; ")}`).join(". And "),
     "limits that can be met together",
-    finerStep === undefined ? texts.join("; or ") : [...texts, `or a step of ${finerStep} %`].join("; "),
+    adviceOf(moves, flourNeeded, finerStep),
   );
   return {
     kind: "out-of-reach",
     problem,
     conflicts,
-    flourNeeded: moves.some(({ id }) => id === "protein.least") ? floursNeeded(setup) : [],
+    flourNeeded,
     notes: notesOf(setup),
     ...(nearest === undefined ? {} : { nearest }),
     ...(finerStep === undefined ? {} : { finerStep }),
   };
+}
+
+/** The ways out, each of which is enough alone. */
+function adviceOf(moves: readonly Move[], needed: OutOfReach["flourNeeded"], finerStep: string | undefined): string {
+  const [flour] = needed;
+  const ways = [
+    ...new Set(moves.filter(({ settles }) => settles).map(({ text }) => text)),
+    ...(flour === undefined
+      ? []
+      : [
+          `in place of ${flour.name} a flour of at least ${roundedOutward(dec(flour.protein.value), "most")} % protein`,
+        ]),
+    ...(finerStep === undefined ? [] : [`a step of ${finerStep} %`]),
+  ];
+  return ways.length > 0 ? ways.join("; or ") : "move several limits together: the nearest blend shows how far";
 }
 
 /** Identities of every limit that could be lifted. Those asked about last are named last and kept longest. */
@@ -147,53 +159,4 @@ function relativeMove({ from, to = from }: Move): Decimal {
     .minus(from)
     .abs()
     .div(base.isZero() ? 1 : base);
-}
-
-/** For each flour that may be in the blend: the least protein it would have to hold, all else as it is. */
-function floursNeeded(setup: Setup): OutOfReach["flourNeeded"] {
-  const { flours, targets } = setup.question;
-  const limit = setup.targets.find(({ id }) => id === "protein.least");
-  if (limit === undefined || targets.protein === undefined) return [];
-  const { top } = atBasis(
-    flours,
-    flours.map(() => dec(1)),
-    targets.protein.basis,
-  );
-  return flours.flatMap((flour, index) => {
-    const others = stepProblem(setup, (id) => !id.startsWith("protein."));
-    const present = { ...others, least: others.least.with(index, Math.max(1, others.least[index] ?? 0)) };
-    const extra = best(present, {
-      ...limit,
-      side: "most",
-      top: limit.top.map((value, at) => limit.bound.times(limit.bottom[at] ?? ZERO).minus(value)),
-      bottom: flours.map((_, at) => (at === index ? (top[at] ?? ZERO) : ZERO)),
-    });
-    if (extra === undefined || !extra.value.gt(0) || extra.value.plus(flour.protein).gt(HUNDRED)) return [];
-    const protein = found({
-      id: `flour-needed.${flour.name}`,
-      label: `protein ${flour.name} would need`,
-      unit: "%",
-      places: 2,
-      value: dec(flour.protein).plus(extra.value),
-      by: "search in whole steps, all other figures as they are",
-      sources: [],
-    });
-    return [{ name: flour.name, protein }];
-  });
-}
-
-/** The coarsest finer step at which there is an answer. */
-function finerStepOf(setup: Setup): string | undefined {
-  return ["2", "1", "0.5", "0.2", "0.1"]
-    .filter((step) => dec(step).lt(setup.step))
-    .find((step) => {
-      const finer = setUp({ ...setup.question, step });
-      return "question" in finer && anySteps(stepProblem(finer)).kind === "found";
-    });
-}
-
-function notesOf(setup: Setup): readonly Note[] {
-  if (setup.question.targets.protein === undefined) return [];
-  const text = "shares come in whole steps, so every figure named here is the best that whole steps reach";
-  return [{ code: "blend.whole-steps", path: ["step"], text }];
 }

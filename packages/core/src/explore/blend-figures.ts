@@ -1,8 +1,9 @@
 import { type Figure, found, given, worked } from "../figure/figure.ts";
 import { fromSpec, massBalance, type Source } from "../figure/source.ts";
+import { basisText, type MoistureBasis } from "../materials/fields.ts";
 import { type Decimal, dec, decimalText, HUNDRED, sum } from "../number/decimal.ts";
 import { limitRow, reached } from "./blend-limits.ts";
-import type { Basis, BlendQuestion, Candidate, Check, FoundBlend } from "./blend-question.ts";
+import type { BlendQuestion, Candidate, Check, FoundBlend } from "./blend-question.ts";
 import type { Setup } from "./blend-setup.ts";
 import { rowValue } from "./step-problem.ts";
 
@@ -40,7 +41,11 @@ export function describeBlend(setup: Setup, steps: readonly number[]): FoundBlen
  *
  * @param shares - one figure for each flour, % of the blend
  */
-export function blendFigures(flours: readonly Candidate[], shares: readonly Figure[], basis: Basis): readonly Figure[] {
+export function blendFigures(
+  flours: readonly Candidate[],
+  shares: readonly Figure[],
+  basis: MoistureBasis,
+): readonly Figure[] {
   const used = flours.flatMap((flour, index) => {
     const share = shares[index];
     return share === undefined || dec(share.value).isZero() ? [] : [{ flour, share }];
@@ -104,28 +109,28 @@ function ranged(figure: Figure, used: readonly { readonly flour: Candidate; read
 }
 
 /** The same figure at a moisture basis: the blend is mixed as it is and then converted by its own moisture. */
-function withBasis(figure: Figure, moisture: Figure | undefined, basis: Basis): Figure[] {
-  if (basis.kind === "as-is" || moisture === undefined) return [];
-  const where = dec(basis.percent).isZero() ? "dry" : `at ${basis.percent} % moisture`;
+function withBasis(figure: Figure, moisture: Figure | undefined, basis: MoistureBasis): Figure[] {
+  if (basis.kind === "as is" || moisture === undefined) return [];
+  const where = dec(basis.moisture).isZero() ? "dry" : `at ${basisText(basis)}`;
   const own = worked({
     id: `${figure.id}.at-basis`,
     label: `${figure.label}, ${where}`,
     unit: figure.unit,
     places: figure.places,
     formula: "figure * (100 - basis) / (100 - moisture)",
-    from: { figure, basis: basis.percent, moisture },
+    from: { figure, basis: basis.moisture, moisture },
     sources: [moistureBasis],
   });
   const { range } = figure;
   if (range === undefined) return [own];
   const converted = (value: string): string =>
-    decimalText(dec(value).times(HUNDRED.minus(basis.percent)).div(HUNDRED.minus(moisture.value)));
+    decimalText(dec(value).times(HUNDRED.minus(basis.moisture)).div(HUNDRED.minus(moisture.value)));
   return [{ ...own, range: { low: converted(range.low), high: converted(range.high), why: range.why } }];
 }
 
 /** The basis the protein target is in; 14 % moisture where none is asked for. */
-function basisAsked({ targets }: BlendQuestion): Basis {
-  return targets.protein?.basis ?? { kind: "moisture", percent: "14" };
+function basisAsked({ targets }: BlendQuestion): MoistureBasis {
+  return targets.protein?.basis ?? { kind: "at", moisture: "14" };
 }
 
 function checksOf(setup: Setup, steps: readonly number[]): readonly Check[] {

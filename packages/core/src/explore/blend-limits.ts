@@ -1,5 +1,6 @@
+import { basisText, type MoistureBasis } from "../materials/fields.ts";
 import { type Decimal, dec, HUNDRED, ONE, sum, ZERO } from "../number/decimal.ts";
-import type { Basis, BlendTargets, Candidate, ProteinTarget } from "./blend-question.ts";
+import type { BlendTargets, Candidate, ProteinTarget } from "./blend-question.ts";
 import type { Row } from "./step-problem.ts";
 
 /** A limit on a quotient of two sums over the flours, such as protein at 14 % moisture. */
@@ -133,20 +134,20 @@ export function halfLastDigit(text: string): Decimal {
 export function atBasis(
   flours: readonly Candidate[],
   values: readonly Decimal[],
-  basis: Basis,
+  basis: MoistureBasis,
 ): Pick<Limit, "top" | "bottom"> {
-  if (basis.kind === "as-is") return { top: values, bottom: flours.map(() => ONE) };
-  const dryShare = HUNDRED.minus(basis.percent);
+  if (basis.kind === "as is") return { top: values, bottom: flours.map(() => ONE) };
+  const dryShare = HUNDRED.minus(basis.moisture);
   return {
     top: values.map((value) => value.times(dryShare)),
     bottom: flours.map((flour) => HUNDRED.minus(flour.moisture)),
   };
 }
 
-/** How a basis is written after the percent sign. @example unitAt({ kind: "moisture", percent: "14" }) // => "% at 14 % moisture" */
-export function unitAt(basis: Basis): string {
-  if (basis.kind === "as-is") return "%";
-  return dec(basis.percent).isZero() ? "% dry" : `% at ${basis.percent} % moisture`;
+/** How a basis is written after the percent sign. @example unitAt({ kind: "at", moisture: "14" }) // => "% at 14 % mb" */
+export function unitAt(basis: MoistureBasis): string {
+  if (basis.kind === "as is") return "%";
+  return dec(basis.moisture).isZero() ? "% dry" : `% at ${basisText(basis)}`;
 }
 
 function idOf(name: string): string {

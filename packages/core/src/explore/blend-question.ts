@@ -1,9 +1,7 @@
 import type { Figure } from "../figure/figure.ts";
 import type { Note, Problem } from "../figure/problem.ts";
+import type { MoistureBasis } from "../materials/fields.ts";
 import type { DecimalText } from "../number/decimal.ts";
-
-/** Moisture a figure is quoted at: as the flour lies there, or worked over to a moisture in % (`"14"`; `"0"` is dry). */
-export type Basis = { readonly kind: "as-is" } | { readonly kind: "moisture"; readonly percent: DecimalText };
 
 /** A flour that may go into the blend. Percentages are of the flour as it is, protein at one nitrogen factor for all. */
 export interface Candidate {
@@ -30,14 +28,14 @@ export interface Candidate {
 
 /** Either a value, met when the blend comes within `within` of it (half its last written digit unless given), or a range. */
 export type ProteinTarget =
-  | { readonly value: DecimalText; readonly within?: DecimalText; readonly basis: Basis }
-  | { readonly least?: DecimalText; readonly most?: DecimalText; readonly basis: Basis };
+  | { readonly value: DecimalText; readonly within?: DecimalText; readonly basis: MoistureBasis }
+  | { readonly least?: DecimalText; readonly most?: DecimalText; readonly basis: MoistureBasis };
 
 /** What the blend has to reach. */
 export interface BlendTargets {
   readonly protein?: ProteinTarget;
-  readonly glutenProtein?: { readonly least: DecimalText; readonly basis: Basis };
-  readonly ash?: { readonly most: DecimalText; readonly basis: Basis };
+  readonly glutenProtein?: { readonly least: DecimalText; readonly basis: MoistureBasis };
+  readonly ash?: { readonly most: DecimalText; readonly basis: MoistureBasis };
   /** Share of wholegrain flours, % of the blend. */
   readonly wholegrain?: { readonly least?: DecimalText; readonly most?: DecimalText };
   /** Price of a kilogram of the blend. */
@@ -105,18 +103,34 @@ export interface Move {
 }
 
 /** What a search gives: blends, or why there is none. */
-export type BlendAnswer =
-  | { readonly kind: "found"; readonly blends: readonly FoundBlend[]; readonly order: string }
-  | {
-      readonly kind: "out-of-reach";
-      readonly problem: Problem;
-      /** The blend that misses the targets by least and keeps every flour's own limits; absent when those conflict. */
-      readonly nearest?: FoundBlend;
-      /** Sets of limits that cannot all be met, though each set could without any one of its limits. */
-      readonly conflicts: readonly (readonly Move[])[];
-      /** A flour stronger than the ones at hand that would do, all else as it is. */
-      readonly flourNeeded: readonly { readonly name: string; readonly protein: Figure }[];
-      /** A finer step at which the question has an answer. */
-      readonly finerStep?: DecimalText;
-      readonly notes: readonly Note[];
-    };
+export type BlendAnswer = BlendsFound | OutOfReach;
+
+/** Blends that meet everything, best first. */
+export interface BlendsFound {
+  readonly kind: "found";
+  readonly blends: readonly FoundBlend[];
+  /** The order they come in, in words. */
+  readonly order: string;
+}
+
+/** What protein a flour would have to hold, beside what it holds; % as is. */
+export interface FlourNeeded {
+  readonly name: string;
+  readonly has: DecimalText;
+  readonly protein: Figure;
+}
+
+/** Why there is no blend, and what would make one. */
+export interface OutOfReach {
+  readonly kind: "out-of-reach";
+  readonly problem: Problem;
+  /** The blend that misses the targets by least and keeps every flour's own limits; absent when those conflict. */
+  readonly nearest?: FoundBlend;
+  /** Sets of limits that cannot all be met, though each set could without any one of its limits. */
+  readonly conflicts: readonly (readonly Move[])[];
+  /** In place of which flour a stronger one would do, all else as it is; the smallest rise first. */
+  readonly flourNeeded: readonly FlourNeeded[];
+  /** A finer step at which the question has an answer. */
+  readonly finerStep?: DecimalText;
+  readonly notes: readonly Note[];
+}

@@ -27,6 +27,7 @@ const glutenTakes = "1.5";
  * flours does is not known, and the flours are named. More protein alone never means more water.
  *
  * @param added - added water of the old blend, % of flour
+ * @example waterAfter([{ name: "flour", share: "100", moisture: "14" }], [{ name: "flour", share: "98", moisture: "14" }, { name: "gluten", share: "2", moisture: "6.5", dryGluten: true }], "34").added.value // => "37"
  * Source: mass balance on the dry flour after ICC 115/1; gluten after Lehmann; Park and Baik 2004 against the bread rule.
  */
 export function waterAfter(

@@ -1,15 +1,15 @@
 import { exact, type Figure, given, worked } from "../figure/figure.ts";
 import { answer, inputProblem, noAnswer, type Outcome, refuse } from "../figure/problem.ts";
 import { commonPractice, fromSpec, massBalance } from "../figure/source.ts";
+import type { MoistureBasis } from "../materials/fields.ts";
 import type { DecimalText } from "../number/decimal.ts";
-import type { Basis } from "./blend-question.ts";
 
 /** Two flours and the protein their blend is to have. Percentages as is; the target at its basis. */
 export interface SquareQuestion {
   readonly one: { readonly name: string; readonly protein: DecimalText; readonly moisture: DecimalText };
   readonly other: { readonly name: string; readonly protein: DecimalText; readonly moisture: DecimalText };
   readonly target: DecimalText;
-  readonly basis: Basis;
+  readonly basis: MoistureBasis;
 }
 
 /** The shares that meet the target exactly, with the working of the square. */
@@ -26,7 +26,7 @@ export interface SquareAnswer {
  * Problems: `square.same-protein`, `square.out-of-reach`.
  * Source: mass balance; the rule is common practice.
  *
- * @example squareRule({ one: { name: "soft", protein: "9", moisture: "14" }, other: { name: "gluten", protein: "72", moisture: "14" }, target: "11", basis: { kind: "as-is" } }).ok // => true
+ * @example squareRule({ one: { name: "soft", protein: "9", moisture: "14" }, other: { name: "gluten", protein: "72", moisture: "14" }, target: "11", basis: { kind: "as is" } }).ok // => true
  */
 export function squareRule(question: SquareQuestion): Outcome<SquareAnswer> {
   const { one, other } = question;
@@ -92,7 +92,7 @@ function offTarget(
     places: 2,
   };
   const needed =
-    basis.kind === "as-is"
+    basis.kind === "as is"
       ? worked({ ...naming, formula: "target", from: { target: aim }, sources: [massBalance] })
       : worked({
           ...naming,
@@ -100,7 +100,7 @@ function offTarget(
           from: {
             target: aim,
             moisture: stated("moisture", `moisture of ${flour.name}`, flour.moisture),
-            basis: basis.percent,
+            basis: basis.moisture,
           },
           sources: [massBalance],
         });

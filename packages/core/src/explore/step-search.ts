@@ -6,7 +6,7 @@ import { relax } from "./step-relaxation.ts";
 /** Boxes of at most so many tries are gone through one by one. */
 const smallBox = 2000;
 /** Boxes looked at before the search is given up. */
-const patience = 40_000;
+const patience = 20_000;
 
 /**
  * Finds the steps that make the first objective smallest, among those the second, and so on; then the first flour gets as

@@ -1,6 +1,7 @@
+import type { MoistureBasis } from "../materials/fields.ts";
 import { type Decimal, type DecimalText, dec, decimalText } from "../number/decimal.ts";
 import { atBasis, reached } from "./blend-limits.ts";
-import type { Basis, BlendTargets, Candidate, GivenShare } from "./blend-question.ts";
+import type { BlendTargets, Candidate, GivenShare } from "./blend-question.ts";
 import type { WaterFlour } from "./water-flour.ts";
 
 /** A flour with what is known of the water it takes. */
@@ -17,7 +18,7 @@ export interface SubstituteQuestion {
   readonly flours: readonly StockedFlour[];
   readonly missing: string;
   readonly hold: readonly Held[];
-  readonly basis: Basis;
+  readonly basis: MoistureBasis;
   /** How near protein has to come, ± %; 0.05 unless given. Ash may be so much of a tenth higher, gluten-forming protein so much lower. */
   readonly within?: DecimalText;
   /** Added water of the old dough, % of flour. */

@@ -26,6 +26,8 @@ export interface Substitution {
  *
  * The new blend changes as few flours as it can. Percentages as is. Problems: `substitute.missing`, `substitute.flour` and
  * those of `searchBlend`.
+ *
+ * @example substitute({ blend: [{ name: "strong", share: "100" }], flours: [{ name: "strong", protein: "12", moisture: "14" }, { name: "other", protein: "12", moisture: "14" }], missing: "strong", hold: ["protein"], basis: { kind: "as is" }, water: "34" }).value.rows[0].blend.shares[0].name // => "other"
  */
 export function substitute(question: SubstituteQuestion): Outcome<Substitution> {
   if (!question.blend.some(({ name }) => name === question.missing)) {
@@ -49,6 +51,8 @@ export function substitute(question: SubstituteQuestion): Outcome<Substitution> 
  * Corrects a blend for a new lot of one of its flours, holding what the old blend had, and gives the water.
  *
  * Problems: `substitute.lot`, `substitute.flour` and those of `searchBlend`.
+ *
+ * @example newLot({ blend: [{ name: "strong", share: "100" }], flours: [{ name: "strong", protein: "12", moisture: "14" }], lot: { name: "strong", protein: "12", moisture: "15" }, hold: [], basis: { kind: "as is" }, water: "34" }).value.rows[0].water.added.places // => 2
  */
 export function newLot(question: NewLotQuestion): Outcome<Substitution> {
   const { lot } = question;
