@@ -23,6 +23,10 @@ const commands: readonly Listed[] = [
       return costCommand;
     },
   ),
+  listed("nutrition <spec>", "What a bowl contains, as a label would round it, and its allergens", async () => {
+    const { nutritionCommand } = await import("./commands/nutrition.ts");
+    return nutritionCommand;
+  }),
   listed("card <spec>", "A page to hang by the machine: weights, boxes to tick, passes, times, cautions", async () => {
     const { cardCommand } = await import("./commands/card.ts");
     return cardCommand;

@@ -1,5 +1,16 @@
-import type { Path, Problem } from "@noodlewright/core";
-import { type Document, isAlias, isMap, isScalar, isSeq, LineCounter, type Node, parseDocument } from "yaml";
+import type { Problem } from "@noodlewright/core";
+import {
+  type Document,
+  isAlias,
+  isMap,
+  isScalar,
+  isSeq,
+  LineCounter,
+  type Node,
+  type Pair,
+  parseDocument,
+  type YAMLMap,
+} from "yaml";
 import { aliasFaults, duplicateFaults, type Fault, fileProblem, type Span, syntaxFaults } from "./file-problems.ts";
 import type { TextFile } from "./read-file.ts";
 
@@ -54,8 +65,9 @@ export function parseFile(file: TextFile): Parsing {
   } catch {
     return { ok: false, problems: aliasFaults(document, mostAliases).map(at) };
   }
+  const find = finder(document);
   const place = (problem: Problem): PlacedProblem => {
-    const span = findRange(document, problem);
+    const span = find(problem);
     return span === undefined ? { ...problem, file: file.name } : at({ problem, span });
   };
   return { ok: true, parsed: { data, place, duplicates: duplicateFaults(document.errors, file.text).map(at) } };
@@ -63,27 +75,37 @@ export function parseFile(file: TextFile): Parsing {
 
 const nothing = fileProblem("file.empty", "nothing", "a spec", "start from `noodlewright new`");
 
-/** The value that a path points at; its key where the key is what is wrong; the nearest parent where it is missing. */
-function findRange(document: Document, problem: Problem): Span | undefined {
-  let node: unknown = document.contents;
-  let span: Span | undefined;
-  const path: Path = problem.path;
-  for (const [index, step] of path.entries()) {
-    if (isAlias(node)) node = node.resolve(document);
-    if (isMap(node)) {
-      const pair = node.items.find((item) => isScalar(item.key) && String(item.key.value) === String(step));
-      if (pair === undefined) return span ?? firstLine(node);
-      const key = rangeOf(pair.key);
-      const last = index === path.length - 1;
-      node = pair.value;
-      const value = rangeOf(node);
-      span = last && problem.code !== "spec.unknown-key" && isScalar(node) ? (value ?? key) : key;
-    } else if (isSeq(node) && typeof step === "number") {
-      node = node.items[step];
-      span = firstSpan(node) ?? span;
-    } else return span;
-  }
-  return span;
+/** Finds the value that a path points at; its key where the key is wrong; the nearest parent where it is missing. */
+function finder(document: Document): (problem: Problem) => Span | undefined {
+  const known = new Map<YAMLMap, ReadonlyMap<string, Pair>>();
+  const pairsOf = (map: YAMLMap): ReadonlyMap<string, Pair> => {
+    const pairs = known.get(map) ?? new Map(map.items.map((pair) => [keyText(pair), pair]));
+    known.set(map, pairs);
+    return pairs;
+  };
+  return ({ path, code }) => {
+    let node: unknown = document.contents;
+    let span: Span | undefined;
+    for (const [index, step] of path.entries()) {
+      if (isAlias(node)) node = node.resolve(document);
+      if (isMap(node)) {
+        const pair = pairsOf(node).get(String(step));
+        if (pair === undefined) return span ?? firstLine(node);
+        const key = rangeOf(pair.key);
+        const last = index === path.length - 1;
+        node = pair.value;
+        span = last && code !== "spec.unknown-key" && isScalar(node) ? (rangeOf(node) ?? key) : key;
+      } else if (isSeq(node) && typeof step === "number") {
+        node = node.items[step];
+        span = firstSpan(node) ?? span;
+      } else return span;
+    }
+    return span;
+  };
+}
+
+function keyText({ key }: Pair): string {
+  return isScalar(key) ? String(key.value) : "";
 }
 
 function rangeOf(node: unknown): Span | undefined {

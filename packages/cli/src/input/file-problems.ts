@@ -70,12 +70,20 @@ function duplicateFault(text: string, start: number): Fault {
 /** Why the aliases of a document cannot be put in: some have no anchor, or they multiply beyond measure. */
 export function aliasFaults(document: Document, most: number): readonly Fault[] {
   const aliases: Alias[] = [];
-  visit(document, { Alias: (_key, alias) => void aliases.push(alias) });
+  const lost: Alias[] = [];
+  const anchors = new Set<string>();
+  visit(document, {
+    Alias: (_key, alias) => {
+      (anchors.has(alias.source) ? aliases : lost).push(alias);
+    },
+    Value: (_key, { anchor }) => {
+      if (anchor !== undefined) anchors.add(anchor);
+    },
+  });
   const fault = (alias: Alias, problem: Problem): Fault => ({
     problem,
     span: [alias.range?.[0] ?? 0, alias.range?.[1] ?? 1],
   });
-  const lost = aliases.filter((alias) => alias.resolve(document) === undefined);
   if (lost.length > 0) {
     const advice = "name a value with `&` first, or write it out";
     return lost.map((alias) =>

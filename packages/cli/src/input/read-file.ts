@@ -4,7 +4,7 @@ import type { PlacedProblem } from "./document.ts";
 import { fileProblem } from "./file-problems.ts";
 
 /** Largest file taken for a spec, bytes. */
-const largest = 1_000_000;
+const largest = 250_000;
 
 /** Text of a file and how to call it in messages. */
 export interface TextFile {
@@ -31,7 +31,7 @@ export async function readTextFile(path: string, io: Io): Promise<FileReading> {
   }
   const advice = "check that this is the spec";
   if (bytes.length > largest) {
-    return refuse(fileProblem("file.too-large", "more than 1 MB", "at most 1 MB", advice));
+    return refuse(fileProblem("file.too-large", "more than 250 kB", "at most 250 kB", advice));
   }
   const text = decode(bytes);
   if (text === undefined) {

@@ -7,6 +7,9 @@ import { wrapText } from "./wrap.ts";
 /** Longest piece of a line that is shown. */
 const excerptWidth = 100;
 
+/** Most problems that are shown. */
+const mostShown = 100;
+
 interface Manner {
   readonly width: number;
   readonly colour: boolean;
@@ -14,8 +17,11 @@ interface Manner {
 
 /** Prints problems in words: place, excerpt with a caret, what was found, what would be right, what to do. */
 export function renderProblems(problems: readonly PlacedProblem[], manner: Manner): string {
-  const parts = inOrder(problems).map((problem) => problemLines(problem, manner).join("\n"));
-  const count = problems.length === 1 ? "1 problem" : `${problems.length} problems`;
+  const parts = inOrder(problems)
+    .slice(0, mostShown)
+    .map((problem) => problemLines(problem, manner).join("\n"));
+  const all = problems.length === 1 ? "1 problem" : `${problems.length} problems`;
+  const count = problems.length > mostShown ? `${all}, the first ${mostShown} of them shown` : all;
   const verdict = problems.every(({ kind }) => kind === "no-answer")
     ? "there is no such answer"
     : "nothing was worked out";
@@ -24,7 +30,7 @@ export function renderProblems(problems: readonly PlacedProblem[], manner: Manne
 
 /** File by file, and in each from top to bottom. */
 function inOrder(problems: readonly PlacedProblem[]): readonly PlacedProblem[] {
-  const files = problems.map(({ file }) => file);
+  const files = [...new Set(problems.map(({ file }) => file))];
   const turn = ({ file }: PlacedProblem): number => files.indexOf(file);
   return [...problems].sort(
     (a, b) =>

@@ -102,12 +102,15 @@ function senseProblems(input: unknown, extra: OwnMaterials, found: readonly Prob
   });
 }
 
+/** Most names of one list that are looked up; a spec that has more is refused for that. */
+const mostNames = 60;
+
 /** Names that stand for nothing, looked up entry by entry, so that one unreadable entry does not hide the others. */
 function nameProblems(input: unknown, own: OwnMaterials): readonly Problem[] {
   return (["flours", "alkali", "ingredients"] as const).flatMap((key) => {
     const list = (input as Readonly<Record<string, unknown>>)[key];
     if (!Array.isArray(list)) return [];
-    return list.flatMap((entry: unknown, index): readonly Problem[] => {
+    return list.slice(0, mostNames).flatMap((entry: unknown, index): readonly Problem[] => {
       const named = namedEntrySchema.safeParse(entry);
       if (!named.success) return [];
       const outcome = resolveMaterial(named.data.name, [key, index, "name"], named.data.figures, own);
