@@ -73,14 +73,16 @@ export function findTarget(spec: Spec, formula: Formula): Outcome<Target> {
   );
 }
 
-interface Bowl {
+/** Weights of a bowl, g, as far as they are stated. */
+export interface Bowl {
   readonly raw?: Figure;
   readonly cooked?: Figure;
   readonly gain?: Figure;
 }
 
-function bowlWeight(spec: Spec): Outcome<Bowl> {
-  const { rawWeight, cookedWeight, cookGain } = spec.batch ?? {};
+/** The weight of a bowl, raw and cooked. Problems: `batch.bowl-weight-twice`. */
+export function bowlWeight(spec: Pick<Spec, "batch">): Outcome<Bowl> {
+  const { rawWeight, cookedWeight } = spec.batch ?? {};
   if (rawWeight !== undefined && cookedWeight !== undefined) {
     const expected = "the raw or the cooked weight of a bowl";
     return refuse(
@@ -90,15 +92,7 @@ function bowlWeight(spec: Spec): Outcome<Bowl> {
   if (rawWeight !== undefined) return answer({ raw: mass("bowl.raw", "raw strands in a bowl", rawWeight) });
   if (cookedWeight === undefined) return answer({});
   const cooked = mass("bowl.cooked", "cooked noodles in a bowl", cookedWeight);
-  const gain = given({
-    id: "bowl.cook-gain",
-    label: "cook gain",
-    unit: "",
-    places: 2,
-    value: cookGain ?? usualCookGain.value,
-    by: cookGain === undefined ? "usual value" : "spec",
-    sources: [cookGain === undefined ? cookGainSource : fromSpec],
-  });
+  const { gain, notes } = cookGain(spec);
   const raw = worked({
     id: "bowl.raw",
     label: "raw strands in a bowl",
@@ -108,17 +102,24 @@ function bowlWeight(spec: Spec): Outcome<Bowl> {
     from: { cooked, gain },
     sources: [definition],
   });
-  const notes: Note[] =
-    cookGain === undefined
-      ? [
-          {
-            code: "batch.usual-cook-gain",
-            path: ["batch"],
-            text: `the cook gain is taken as ${usualCookGain.value}; kitchens find ${usualCookGain.least} to ${usualCookGain.most}, so weigh one cooked portion and write \`cookGain\``,
-          },
-        ]
-      : [];
   return answer({ raw, cooked, gain }, notes);
+}
+
+/** Cooked weight over raw weight: that of the spec, or the usual one with a note. */
+export function cookGain(spec: Pick<Spec, "batch">): { readonly gain: Figure; readonly notes: readonly Note[] } {
+  const stated = spec.batch?.cookGain;
+  const gain = given({
+    id: "bowl.cook-gain",
+    label: "cook gain",
+    unit: "",
+    places: 2,
+    value: stated ?? usualCookGain.value,
+    by: stated === undefined ? "usual value" : "spec",
+    sources: [stated === undefined ? cookGainSource : fromSpec],
+  });
+  if (stated !== undefined) return { gain, notes: [] };
+  const text = `the cook gain is taken as ${usualCookGain.value}; kitchens find ${usualCookGain.least} to ${usualCookGain.most}, so weigh one cooked portion and write \`cookGain\``;
+  return { gain, notes: [{ code: "batch.usual-cook-gain", path: ["batch"], text }] };
 }
 
 function mass(id: string, label: string, quantity: Quantity): Figure {

@@ -1,0 +1,54 @@
+import { formulaOf, isJurisdiction, isRuleBook, nutritionOf, nutritionReport } from "@noodlewright/core";
+import { printProblems, printReport } from "../command/answer.ts";
+import type { Command } from "../command/command.ts";
+import { batchFlags, batchOverrides, reportFlags } from "../command/flags.ts";
+import { loadSpec } from "../input/load-spec.ts";
+
+const { "raw-weight": rawWeight, "cooked-weight": cookedWeight, "cook-gain": cookGain } = batchFlags;
+
+/** `noodlewright nutrition`: what a bowl contains, and its allergens. */
+export const nutritionCommand: Command = {
+  positionals: { spec: "Spec file in YAML or JSON, or - for standard input" },
+  flags: {
+    rules: {
+      describe: "Whose rules count and round: United States, European Union or Japan",
+      kind: "text",
+      choices: ["US", "EU", "JP"],
+      fallback: "EU",
+    },
+    jurisdiction: {
+      describe: "Whose list of allergens to go by; that of the rules unless stated",
+      kind: "text",
+      choices: ["US", "EU", "JP", "KR", "CA"],
+    },
+    "raw-weight": rawWeight,
+    "cooked-weight": cookedWeight,
+    "cook-gain": cookGain,
+    ...reportFlags,
+  },
+  examples: [
+    ["noodlewright nutrition noodle.yaml", "energy, nutrients and salt by the rules of the European Union"],
+    [
+      "noodlewright nutrition noodle.yaml --rules US --cooked-weight '230 g'",
+      "a serving by the rules of the United States",
+    ],
+    ["noodlewright nutrition noodle.yaml --jurisdiction CA", "the allergens by the list of Canada"],
+  ],
+  run: async (asked, io) => {
+    const loading = await loadSpec(asked.text("spec") ?? "-", batchOverrides(asked), io);
+    if (!loading.ok) return printProblems(loading.problems, asked, io);
+    const { data, included, place } = loading.spec;
+    const outcome = formulaOf(data, included);
+    if (!outcome.ok) return printProblems(outcome.problems.map(place), asked, io);
+    const { spec, formula } = outcome.value;
+    const rules = asked.text("rules");
+    const jurisdiction = asked.text("jurisdiction");
+    const nutrition = nutritionOf(spec, formula, {
+      rules: isRuleBook(rules) ? rules : "EU",
+      ...(isJurisdiction(jurisdiction) && { jurisdiction }),
+    });
+    if (!nutrition.ok) return printProblems(nutrition.problems.map(place), asked, io);
+    const notes = [...outcome.notes, ...nutrition.notes];
+    return printReport(nutritionReport(formula, nutrition.value, notes), asked, io);
+  },
+};

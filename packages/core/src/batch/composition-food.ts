@@ -1,0 +1,112 @@
+import { type Figure, given, worked } from "../figure/figure.ts";
+import type { FormulaLine } from "../formula/lines.ts";
+import { flourFactor, labelFactor } from "../materials/nitrogen.ts";
+import { type DecimalInput, type DecimalText, dec } from "../number/decimal.ts";
+import { naming } from "./composition-naming.ts";
+import { fromTable, type Stated, sourceOf } from "./composition-source.ts";
+
+/** What a food holds, as far as a table or the kitchen states it. */
+export function foodContents(line: FormulaLine) {
+  const { material } = line;
+  const stated = (what: "fat" | "fibre" | "sodium" | "potassium", unit?: string): Figure | undefined =>
+    statedFigure(line, what, what, material[what], unit);
+  const protein = statedFigure(line, "protein", "protein", material.protein?.value);
+  const factor = protein && factorFigure(line);
+  const fat = stated("fat");
+  const fibre = stated("fibre");
+  const sodium = stated("sodium", "mg/100 g");
+  const potassium = stated("potassium", "mg/100 g");
+  const difference = carbohydrateOf(line, protein, fat);
+  const { carbohydrate } = difference;
+  const labelProtein =
+    protein &&
+    factor &&
+    worked({
+      ...naming(line, "label-protein", "protein, N × 6.25,"),
+      formula: "protein * 6.25 / factor",
+      from: { protein, factor },
+      sources: [{ cite: "both are the nitrogen content times a factor", standing: "definition" }],
+    });
+  const available =
+    carbohydrate &&
+    protein &&
+    labelProtein &&
+    fibre &&
+    worked({
+      ...naming(line, "available", "available carbohydrate"),
+      formula: "max(carbohydrate + protein - label - fibre, 0)",
+      from: { carbohydrate, protein, label: labelProtein, fibre },
+      sources: [{ cite: "what is not water, protein, fat, ash or fibre", standing: "definition" }],
+    });
+  return {
+    ...(protein && { protein }),
+    ...(labelProtein && { labelProtein }),
+    ...(fat && { fat }),
+    ...(carbohydrate && { carbohydrate }),
+    ...(available && { availableCarbohydrate: available }),
+    ...(fibre && { fibre }),
+    ...(sodium && { sodium }),
+    ...(potassium && { potassium }),
+    factorAssumed:
+      protein !== undefined && material.protein?.nitrogenFactor === undefined && !dec(protein.value).isZero(),
+    figures: [...(factor ? [factor] : []), ...difference.figures],
+  };
+}
+
+function statedFigure(
+  line: FormulaLine,
+  what: Stated,
+  words: string,
+  value: DecimalInput | undefined,
+  unit?: string,
+): Figure | undefined {
+  if (value === undefined) return undefined;
+  const sources = [sourceOf(line.material, what)];
+  return given({ ...naming(line, what, words, unit), value, by: "as stated for the material", sources });
+}
+
+function factorFigure(line: FormulaLine): Figure {
+  const { kind, protein } = line.material;
+  const grain = kind === "flour" || kind === "gluten" || kind === "bran";
+  const stated = protein?.nitrogenFactor;
+  return given({
+    ...naming(line, "nitrogen-factor", "nitrogen factor", ""),
+    places: 2,
+    value: stated ?? (grain ? flourFactor : labelFactor),
+    by: stated === undefined ? "not stated: the usual one" : "as stated for the material",
+    sources: [line.material.figureSources.protein],
+  });
+}
+
+interface Difference {
+  readonly carbohydrate?: Figure;
+  readonly figures: readonly Figure[];
+}
+
+function carbohydrateOf(line: FormulaLine, protein: Figure | undefined, fat: Figure | undefined): Difference {
+  const { material } = line;
+  const { moisture, protein: byProtein, ash: byAsh } = material.figureSources;
+  const replaced = [moisture, byProtein, byAsh].some(({ standing }) => standing === "user");
+  const stale = replaced && fromTable(material, "carbohydrate");
+  const stated = statedFigure(line, "carbohydrate", "carbohydrate", material.carbohydrate);
+  if (stated !== undefined && !stale) return { carbohydrate: stated, figures: [] };
+  if (protein === undefined || fat === undefined || material.ash === undefined) {
+    return { ...(stated && { carbohydrate: stated }), figures: [] };
+  }
+  const main = (what: "moisture" | "ash", value: DecimalText): Figure =>
+    given({
+      ...naming(line, what, what),
+      value,
+      by: "as stated for the material",
+      sources: [material.figureSources[what]],
+    });
+  const water = main("moisture", material.moisture);
+  const ash = main("ash", material.ash);
+  const carbohydrate = worked({
+    ...naming(line, "carbohydrate", "carbohydrate by difference"),
+    formula: "max(100 - water - protein - fat - ash, 0)",
+    from: { water, protein, fat, ash },
+    sources: [{ cite: "carbohydrate by difference", standing: "definition" }],
+  });
+  return { carbohydrate, figures: [water, ash] };
+}

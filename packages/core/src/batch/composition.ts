@@ -1,0 +1,48 @@
+import type { Figure } from "../figure/figure.ts";
+import type { FormulaLine } from "../formula/lines.ts";
+import { foodContents } from "./composition-food.ts";
+import { mineralContents } from "./composition-minerals.ts";
+
+/** What 100 g of an ingredient holds; what nobody states is left out. Sodium and potassium in mg, all else in g. */
+export interface Contents {
+  readonly line: FormulaLine;
+  /** On the nitrogen factor that belongs to it. */
+  readonly protein?: Figure;
+  /** The same nitrogen times 6.25. */
+  readonly labelProtein?: Figure;
+  readonly fat?: Figure;
+  /** By difference, with the fibre in it. */
+  readonly carbohydrate?: Figure;
+  /** Without fibre, beside protein as nitrogen times 6.25. */
+  readonly availableCarbohydrate?: Figure;
+  readonly fibre?: Figure;
+  readonly sodium?: Figure;
+  readonly potassium?: Figure;
+  /** The nitrogen factor is not stated and was taken as the usual one. */
+  readonly factorAssumed: boolean;
+  readonly figures: readonly Figure[];
+}
+
+/** What a figure of the contents is called. */
+export type ContentName = Exclude<keyof Contents, "line" | "figures" | "factorAssumed">;
+
+/**
+ * What 100 g of an ingredient holds: salts by chemistry, all else as the table or the kitchen states it.
+ *
+ * Carbohydrate is by difference where it is not stated, and where the kitchen's figures replaced others of a table row, so
+ * that all still adds up to 100 g. Zeros are said where they are so by nature: salts and water hold no protein.
+ */
+export function contentsOf(line: FormulaLine): Contents {
+  const { material } = line;
+  const bySalts = material.composition !== undefined || material.kind === "water";
+  const figures = bySalts ? mineralContents(line) : foodContents(line);
+  const { factorAssumed, ...named } = figures;
+  return { line, ...named, factorAssumed, figures: [...named.figures, ...figuresIn(named)] };
+}
+
+type Named = Omit<Contents, "line" | "factorAssumed">;
+
+function figuresIn(named: Named): readonly Figure[] {
+  const { figures: _leaves, ...contents } = named;
+  return Object.values(contents).filter((figure): figure is Figure => figure !== undefined);
+}

@@ -1,0 +1,91 @@
+import { type Figure, worked } from "../figure/figure.ts";
+import { answer, type Outcome } from "../figure/problem.ts";
+import { massBalance } from "../figure/source.ts";
+import type { Formula } from "../formula/formula.ts";
+import type { Spec } from "../formula/spec.ts";
+import type { Jurisdiction } from "../materials/allergen-lists.ts";
+import { type AllergenReport, allergensFor } from "../materials/allergens.ts";
+import type { RuleBookName } from "../materials/rounding-rules.ts";
+import { type Contents, contentsOf } from "./composition.ts";
+import { amountsOf, type NutrientAmount, otherProtein } from "./nutrition-amounts.ts";
+import { type KeptInBoiling, keptInBoiling } from "./nutrition-cooked.ts";
+import { type Declared, declaredOf } from "./nutrition-declared.ts";
+import { nutritionNotes } from "./nutrition-notes.ts";
+import { type NutritionRules, nutritionRules } from "./nutrition-rules.ts";
+import { bowlWeight, cookGain } from "./target.ts";
+
+/** What a noodle contains, raw and as eaten, by the rules of one jurisdiction; an estimate to help prepare a label. */
+export interface Nutrition {
+  readonly rules: NutritionRules;
+  /** Raw strands in a bowl and the same cooked, g; undefined where the spec states no weight of a bowl. */
+  readonly bowl?: { readonly raw: Figure; readonly cooked: Figure };
+  readonly gain: Figure;
+  readonly kept: KeptInBoiling;
+  readonly amounts: readonly NutrientAmount[];
+  /** Protein of 100 g on the other count of nitrogen. */
+  readonly otherProtein: Figure;
+  /** As printed: of the raw noodle and of the boiled one. */
+  readonly declared: { readonly raw: readonly Declared[]; readonly cooked: readonly Declared[] };
+  readonly allergens: AllergenReport;
+  readonly figures: readonly Figure[];
+}
+
+/** By which rules to count and to round, and whose list of allergens to go by. */
+export interface NutritionWish {
+  readonly rules: RuleBookName;
+  readonly jurisdiction?: Jurisdiction;
+}
+
+/**
+ * What the noodle of a formula contains per 100 g and per bowl, raw and boiled, and what a label would print.
+ *
+ * A content that an ingredient does not state is never taken as none: the figure is then a least value and names what is
+ * missing, and nothing is declared. Boiling is taken to keep everything but sodium, potassium and what the note says.
+ * Problems: those of the weight of a bowl. Sources: on every figure.
+ */
+export function nutritionOf(spec: Spec, formula: Formula, wish: NutritionWish): Outcome<Nutrition> {
+  const weight = bowlWeight(spec);
+  if (!weight.ok) return weight;
+  const rules = nutritionRules[wish.rules];
+  const contents = formula.lines.map(contentsOf);
+  const kept = keptInBoiling();
+  const { gain, notes } = cookGain(spec);
+  const { raw } = weight.value;
+  const bowl = raw && { raw, cooked: weight.value.cooked ?? cookedFigure(raw, gain) };
+  const { amounts, figures } = amountsOf(contents, formula, rules, { gain, kept, ...(raw && { raw }) });
+  const other = otherProtein(contents, formula, rules);
+  const lines = [...formula.lines, ...(formula.dusting ? [formula.dusting] : [])];
+  const materials = lines.map(({ name, material }) => ({ ...material, name }));
+  const allergens = allergensFor(materials, wish.jurisdiction ?? wish.rules);
+  const nutrition: Nutrition = {
+    rules,
+    ...(bowl && { bowl }),
+    gain,
+    kept,
+    amounts,
+    otherProtein: other,
+    declared: { raw: declaredOf(amounts, rules, "raw"), cooked: declaredOf(amounts, rules, "cooked") },
+    allergens,
+    figures: [
+      ...contents.flatMap((one: Contents) => one.figures),
+      ...kept.figures,
+      gain,
+      ...(bowl ? [bowl.raw, bowl.cooked] : []),
+      ...figures,
+      other,
+    ],
+  };
+  return answer(nutrition, [...notes, ...nutritionNotes(formula, contents, nutrition)]);
+}
+
+function cookedFigure(raw: Figure, gain: Figure): Figure {
+  return worked({
+    id: "bowl.cooked",
+    label: "cooked noodles in a bowl",
+    unit: "g",
+    places: 1,
+    formula: "raw * gain",
+    from: { raw, gain },
+    sources: [massBalance],
+  });
+}
