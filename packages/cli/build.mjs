@@ -79,6 +79,7 @@ const runs = [
   ["formula", "-"],
   ["batch", "-"],
   ["cost", "-"],
+  ["nutrition", "-"],
   ["card", "-"],
   ["materials", "rye"],
   ["schema"],

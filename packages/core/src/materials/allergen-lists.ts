@@ -149,3 +149,8 @@ const ca: AllergenList = {
 
 /** Allergen lists by jurisdiction. */
 export const allergenLists: Readonly<Record<Jurisdiction, AllergenList>> = { US: us, EU: eu, JP: jp, KR: kr, CA: ca };
+
+/** Whether a text names a jurisdiction whose list is known. @example isJurisdiction("EU") // => true */
+export function isJurisdiction(text: string | undefined): text is Jurisdiction {
+  return text !== undefined && Object.hasOwn(allergenLists, text);
+}
