@@ -24,7 +24,6 @@ export const costCommand: Command = {
     if (!batch.ok) return printProblems(batch.problems.map(place), asked, io);
     const cost = costOf(spec, formula, batch.value);
     if (!cost.ok) return printProblems(cost.problems.map(place), asked, io);
-    const notes = [...outcome.notes, ...batch.notes, ...cost.notes];
-    return printReport(costReport(formula, batch.value, cost.value, notes), asked, io);
+    return printReport(costReport(formula, batch.value, cost.value, [...batch.notes, ...cost.notes]), asked, io);
   },
 };

@@ -124,9 +124,11 @@ function addedUp(
       sources: [definition],
     });
   const rounded = roundKeepingTotal(exact.map(({ value }) => ({ value: dec(value), division })));
-  const figures = lines.map((line, index) =>
-    roundedCost(what, line, rounded[index], exact[index], division, currency, shown),
-  );
+  const figures = exact.map((cost, index) => {
+    const line = lines[index];
+    const naming = { id: `cost.${line?.id}.${what}`, label: `${line?.name} in ${wholes[what]}` };
+    return roundedCost({ ...naming, unit: currency, places: shown }, cost, rounded[index] ?? ZERO, division);
+  });
   const whole = sumOf(`cost.${what}.exact`, `${wholes[what]}, unrounded${left}`, exact, shown + finerPlaces);
   const total = sumOf(`cost.${what}`, `${wholes[what]}${left}`, figures, shown);
   return {
@@ -138,21 +140,12 @@ function addedUp(
 }
 
 function roundedCost(
-  what: keyof typeof wholes,
-  line: FormulaLine,
-  value: Decimal = ZERO,
-  exact: Figure | undefined,
+  naming: Pick<Figure, "id" | "label" | "unit" | "places">,
+  exact: Figure,
+  rounded: Decimal,
   division: Decimal,
-  currency: string,
-  places: number,
 ): Figure {
-  return found({
-    id: `cost.${line.id}.${what}`,
-    label: `${line.name} in ${wholes[what]}`,
-    unit: currency,
-    places,
-    value,
-    by: `${exact?.value.slice(0, 12)} ${currency} rounded to ${decimalText(division)} ${currency}, the total kept`,
-    sources: [currencySource],
-  });
+  const to = `${decimalText(division)} ${naming.unit}`;
+  const by = `${exact.value.slice(0, 12)} ${naming.unit} rounded to ${to}, the total kept`;
+  return found({ ...naming, value: rounded, by, sources: [currencySource] });
 }

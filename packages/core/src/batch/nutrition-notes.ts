@@ -43,8 +43,11 @@ function missingNotes(amounts: Found["amounts"]): readonly Note[] {
   });
 }
 
+/** What was taken as usual; the nitrogen factors of flours are in the notes of the blend. */
 function assumedNotes(contents: readonly Contents[]): readonly Note[] {
-  const assumed = contents.filter(({ factorAssumed }) => factorAssumed).map(({ line }) => line.name);
+  const assumed = contents
+    .filter(({ factorAssumed, line }) => factorAssumed && line.role !== "flour")
+    .map(({ line }) => line.name);
   const inert = contents.filter(
     ({ line: { material } }) => material.kind === "alkali" && dec(material.composition?.inert ?? 0).gt(1),
   );
@@ -102,7 +105,7 @@ function labelNotes({ rules, bowl }: Pick<Found, "rules" | "bowl">): readonly No
     note(
       "not-on-flour",
       rules.book === "JP"
-        ? "flour tables tell no more than this; a label may want more"
+        ? "the law may want more than these lines"
         : "saturated fat and sugars, and added sugars, vitamins and minerals where the law wants them, are not told here: they need an analysis",
     ),
   ];

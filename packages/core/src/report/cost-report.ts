@@ -1,7 +1,7 @@
 import type { Batch } from "../batch/batch.ts";
 import type { Cost, CostLine } from "../batch/cost.ts";
 import type { SharedOut } from "../batch/cost-shares.ts";
-import type { Shopping, ShoppingLine } from "../batch/shopping.ts";
+import type { ShoppingLine } from "../batch/shopping.ts";
 import type { StockReach } from "../batch/shopping-stock.ts";
 import type { Figure } from "../figure/figure.ts";
 import type { Note } from "../figure/problem.ts";
@@ -22,7 +22,7 @@ export function costReport(formula: Formula, batch: Batch, cost: Cost, notes: re
     sections: [
       section("cost", "Cost of the ingredients", costTable(batch, cost), { kind: "figures", figures: [cost.kilogram] }),
       section("shares", "Shared out to the smallest coin", sharesTable(cost)),
-      section("shopping", "Shopping list", shoppingTable(cost.currency, shopping)),
+      section("shopping", "Shopping list", shoppingTable(cost)),
       section("stock", "What is on hand", ...stockBlocks(shopping.reach)),
     ],
     figures: [...formulaFigures(formula), ...batch.target.figures, ...batch.loads.figures, ...cost.figures],
@@ -76,7 +76,8 @@ function sharesTable({ shared, currency }: Cost): Table {
   return table("shares", columns, shared.flatMap(rowsOf));
 }
 
-function shoppingTable(currency: string, { lines, pay }: Shopping): Table {
+function shoppingTable({ currency, unpriced, shopping: { lines, pay } }: Cost): Table {
+  const name = unpriced.length === 0 ? "to pay" : "to pay for what is priced";
   const stocked = lines.some(({ onHand }) => onHand !== undefined);
   const unit = lines[0]?.unit ?? "g";
   const columns = [
@@ -98,7 +99,7 @@ function shoppingTable(currency: string, { lines, pay }: Shopping): Table {
     ]),
   );
   const blanks = columns.slice(1, -2).map(() => words(""));
-  return table("shopping", columns, [...rows, row([words("to pay"), ...blanks, figureCell(pay), words("")], "total")]);
+  return table("shopping", columns, [...rows, row([words(name), ...blanks, figureCell(pay), words("")], "total")]);
 }
 
 function mass({ unit, division }: ShoppingLine, figure: Figure): Cell {
