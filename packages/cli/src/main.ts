@@ -1,9 +1,13 @@
-import type { Command } from "./command/command.ts";
+import type { Command, Group } from "./command/command.ts";
 import { exit } from "./io.ts";
 import { type Listed, run } from "./run.ts";
 import { systemIo } from "./system-io.ts";
 
-const listed = (usage: string, describe: string, load: () => Promise<Command>): Listed => ({ usage, describe, load });
+const listed = (usage: string, describe: string, load: () => Promise<Command | Group>): Listed => ({
+  usage,
+  describe,
+  load,
+});
 
 /** Every command, in the order of the help. A command's file is read when it is asked for. */
 const commands: readonly Listed[] = [
@@ -27,6 +31,22 @@ const commands: readonly Listed[] = [
     const { nutritionCommand } = await import("./commands/nutrition.ts");
     return nutritionCommand;
   }),
+  listed("sheet <spec>", "Passes, sheets, strands and portions on the machine at hand", async () => {
+    const { sheetCommand } = await import("./commands/sheet.ts");
+    return sheetCommand;
+  }),
+  listed("plan <spec>", "The day, backwards from service: every load at every stage", async () => {
+    const { planCommand } = await import("./commands/plan.ts");
+    return planCommand;
+  }),
+  listed("water-temperature [spec]", "Water temperature, and ice, for a wanted dough temperature", async () => {
+    const { waterTemperatureCommand } = await import("./commands/water-temperature.ts");
+    return waterTemperatureCommand;
+  }),
+  listed("calibrate", "The kitchen's own figures from what it measured", async () => {
+    const { calibrateGroup } = await import("./commands/calibrate.ts");
+    return calibrateGroup;
+  }),
   listed("card <spec>", "A page to hang by the machine: weights, boxes to tick, passes, times, cautions", async () => {
     const { cardCommand } = await import("./commands/card.ts");
     return cardCommand;
@@ -34,6 +54,10 @@ const commands: readonly Listed[] = [
   listed("cards <folder>", "The cards of a folder of specs, with a page that lists them", async () => {
     const { cardsCommand } = await import("./commands/cards.ts");
     return cardsCommand;
+  }),
+  listed("alkali", "Alkaline salts: swap, make up, dilute, strength, baked soda, stock, list", async () => {
+    const { alkaliCommands } = await import("./commands/alkali.ts");
+    return alkaliCommands;
   }),
   listed("materials [words..]", "List or search the catalogue of flours, starches, eggs and salts", async () => {
     const { materialsCommand } = await import("./commands/materials.ts");

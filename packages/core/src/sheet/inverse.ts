@@ -3,7 +3,7 @@ import { answer, inputProblem, type Outcome, type Problem, refuse } from "../fig
 import { definition, massBalance } from "../figure/source.ts";
 import { type DecimalText, dec } from "../number/decimal.ts";
 import { worked } from "./explained.ts";
-import { asked, outsideLimits } from "./inputs.ts";
+import { asked, askedFigure, type Given, numberOf, outsideLimits } from "./inputs.ts";
 
 /** A sheet or strip measured on the bench: mm and g. */
 export interface MeasuredSheet {
@@ -83,8 +83,8 @@ export function thicknessFromSheet(sheet: Omit<MeasuredSheet, "thickness">, dens
  *
  * @example springBackFrom("1.4", "1.25").ok // => true
  */
-export function springBackFrom(thickness: DecimalText, gap: DecimalText): Outcome<Figure> {
-  const problems = aboveZero({ thickness, gap });
+export function springBackFrom(thickness: Given, gap: DecimalText): Outcome<Figure> {
+  const problems = aboveZero({ thickness: numberOf(thickness), gap });
   if (problems.length > 0) return refuse(...problems);
   return answer(
     worked({
@@ -94,7 +94,7 @@ export function springBackFrom(thickness: DecimalText, gap: DecimalText): Outcom
       places: 2,
       formula: "thickness / gap",
       from: {
-        thickness: asked(sizes.thickness, thickness),
+        thickness: askedFigure(sizes.thickness, thickness),
         gap: asked({ id: "measured.gap", label: "gap", unit: "mm", places: 2 }, gap),
       },
       sources: [definition],

@@ -1,0 +1,57 @@
+import type { Problem } from "@noodlewright/core";
+import type { PlacedProblem } from "../input/document.ts";
+import type { Override } from "../input/load-spec.ts";
+import type { Asked, Flag } from "./command.ts";
+
+/** A flag that says one value of the spec, or of what a command asks for. */
+export interface ValueFlag extends Flag {
+  readonly kind: "text";
+  readonly placeholder: string;
+  readonly path: readonly string[];
+  /** Keys beside it that it takes the place of. */
+  readonly instead?: readonly string[];
+  /** A plain number, without a unit. */
+  readonly plainNumber?: true;
+}
+
+export type ValueFlags = Readonly<Record<string, ValueFlag>>;
+
+/** The flags as a command lists them. */
+export function flagsOf(values: ValueFlags): Readonly<Record<string, Flag>> {
+  return Object.fromEntries(
+    Object.entries(values).map(([name, { describe, kind, placeholder }]) => [name, { describe, kind, placeholder }]),
+  );
+}
+
+/** The parts of a spec that flags say. */
+export function overridesOf(values: ValueFlags, asked: Asked): readonly Override[] {
+  return Object.entries(values).flatMap(([name, { path, placeholder, instead, plainNumber }]) => {
+    const text = asked.text(name);
+    if (text === undefined) return [];
+    const value = plainNumber === true && /^\d+(\.\d+)?$/u.test(text.trim()) ? Number(text) : text;
+    return [{ flag: `--${name}`, path, value, example: placeholder, ...(instead && { instead }) }];
+  });
+}
+
+/** What flags alone say, as plain data. */
+export function dataOf(overrides: readonly Override[]): Readonly<Record<string, unknown>> {
+  const data: Record<string, unknown> = {};
+  for (const { path, value } of overrides) {
+    const [key = "", inner] = path;
+    data[key] = inner === undefined ? value : { ...(data[key] as object | undefined), [inner]: value };
+  }
+  return data;
+}
+
+/** The problem with the flag that it is about, given or not. */
+export function placeAtFlag(values: ValueFlags): (problem: Problem) => PlacedProblem {
+  return (problem) => {
+    const said = Object.entries(values).find(([, { path }]) =>
+      path.every((step, index) => problem.path[index] === step),
+    );
+    if (said === undefined) return problem;
+    const [name, { placeholder }] = said;
+    const advice = problem.code.startsWith("spec.") ? `write it like --${name} '${placeholder}'` : problem.advice;
+    return { ...problem, advice, flag: `--${name}` };
+  };
+}

@@ -1,0 +1,45 @@
+import {
+  type Batch,
+  type Formula,
+  formulaOf,
+  type Note,
+  type OwnMachines,
+  type Problem,
+  planBatch,
+  type Spec,
+  type UnitSystem,
+} from "@noodlewright/core";
+import type { PlacedProblem } from "../input/document.ts";
+import { loadSpec, type Override } from "../input/load-spec.ts";
+import type { Io } from "../io.ts";
+import type { Asked } from "./command.ts";
+
+/** A spec with its formula and its batch, for commands that go on from there. */
+export interface LoadedBatch {
+  readonly spec: Spec;
+  readonly formula: Formula;
+  readonly batch: Batch;
+  readonly machines: OwnMachines;
+  readonly notes: readonly Note[];
+  readonly units: UnitSystem;
+  readonly place: (problem: Problem) => PlacedProblem;
+}
+
+export type BatchLoading =
+  | { readonly ok: true; readonly loaded: LoadedBatch }
+  | { readonly ok: false; readonly problems: readonly PlacedProblem[] };
+
+/** Reads a spec, merges flags in, and works out its formula and its batch. */
+export async function loadBatch(asked: Asked, overrides: readonly Override[], io: Io): Promise<BatchLoading> {
+  const loading = await loadSpec(asked.text("spec") ?? "-", overrides, io);
+  if (!loading.ok) return loading;
+  const { data, included, machines, place } = loading.spec;
+  const outcome = formulaOf(data, included);
+  if (!outcome.ok) return { ok: false, problems: outcome.problems.map(place) };
+  const { spec, formula } = outcome.value;
+  const units = asked.text("units") === "us" ? "us" : "metric";
+  const batch = planBatch(spec, formula, units === "us");
+  if (!batch.ok) return { ok: false, problems: batch.problems.map(place) };
+  const notes = [...outcome.notes, ...batch.notes].filter(({ code }) => code !== "scales.assumed");
+  return { ok: true, loaded: { spec, formula, batch: batch.value, machines, notes, units, place } };
+}

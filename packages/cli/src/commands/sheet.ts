@@ -1,0 +1,55 @@
+import { planSheet, sheetReport } from "@noodlewright/core";
+import { printProblems, printReport } from "../command/answer.ts";
+import type { Command } from "../command/command.ts";
+import { flagsOf, overridesOf, type ValueFlags } from "../command/flag-values.ts";
+import { batchFlags, batchOverrides, reportFlags } from "../command/flags.ts";
+import { loadBatch } from "../command/load-batch.ts";
+
+const sheetFlags: ValueFlags = {
+  machine: {
+    describe: "Machine to roll on",
+    kind: "text",
+    placeholder: "two-stand sheeter",
+    path: ["sheet", "machine"],
+  },
+  thickness: {
+    describe: "Thickness of the finished sheet",
+    kind: "text",
+    placeholder: "1.4 mm",
+    path: ["sheet", "thickness"],
+  },
+  cutter: { describe: "Cutter number, or strand width", kind: "text", placeholder: "20", path: ["sheet", "cutter"] },
+  portion: { describe: "Raw portion", kind: "text", placeholder: "110 g", path: ["sheet", "portion"] },
+  "strand-length": {
+    describe: "Length of the strands",
+    kind: "text",
+    placeholder: "250 mm",
+    path: ["sheet", "strandLength"],
+  },
+  start: {
+    describe: "Thickness of the dough as it goes to the rolls",
+    kind: "text",
+    placeholder: "12 mm",
+    path: ["sheet", "start"],
+    instead: ["compounding"],
+  },
+};
+
+/** `noodlewright sheet`: passes, strands and portions on the machine at hand. */
+export const sheetCommand: Command = {
+  positionals: { spec: "Spec file in YAML or JSON, or - for standard input" },
+  flags: { ...flagsOf(sheetFlags), ...batchFlags, ...reportFlags },
+  examples: [
+    ["noodlewright sheet noodle.yaml", "the passes, the strands, and where the dough goes"],
+    ["noodlewright sheet noodle.yaml --thickness '1.2 mm' --cutter 22", "a thinner, finer noodle"],
+    ["noodlewright sheet noodle.yaml --format csv --table account", "the account, for a spreadsheet"],
+  ],
+  run: async (asked, io) => {
+    const loading = await loadBatch(asked, [...overridesOf(sheetFlags, asked), ...batchOverrides(asked)], io);
+    if (!loading.ok) return printProblems(loading.problems, asked, io);
+    const { spec, formula, batch, machines, notes, units, place } = loading.loaded;
+    const sheet = planSheet(spec, formula, batch, machines);
+    if (!sheet.ok) return printProblems(sheet.problems.map(place), asked, io);
+    return printReport(sheetReport(formula, batch, sheet.value, [...notes, ...sheet.notes], units), asked, io);
+  },
+};

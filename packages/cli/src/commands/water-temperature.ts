@@ -1,0 +1,95 @@
+import { loadWater, plainMixWater, temperatureReport } from "@noodlewright/core";
+import { printProblems, printReport } from "../command/answer.ts";
+import type { Asked, Command } from "../command/command.ts";
+import { dataOf, flagsOf, overridesOf, placeAtFlag, type ValueFlags } from "../command/flag-values.ts";
+import { batchFlags, batchOverrides, reportFlags } from "../command/flags.ts";
+import { loadBatch } from "../command/load-batch.ts";
+import type { ExitStatus, Io } from "../io.ts";
+
+const temperatureFlags: ValueFlags = {
+  "dough-at": {
+    describe: "Dough temperature wanted",
+    kind: "text",
+    placeholder: "25 °C",
+    path: ["temperature", "dough"],
+  },
+  "flour-at": {
+    describe: "Temperature of the flour",
+    kind: "text",
+    placeholder: "19 °C",
+    path: ["temperature", "flour"],
+  },
+  "room-at": { describe: "Temperature of the room", kind: "text", placeholder: "20 °C", path: ["temperature", "room"] },
+  "tap-at": {
+    describe: "Temperature of the tap water",
+    kind: "text",
+    placeholder: "14 °C",
+    path: ["temperature", "tap"],
+  },
+  "ice-at": { describe: "Temperature of the ice", kind: "text", placeholder: "-18 °C", path: ["temperature", "ice"] },
+  "mixing-heat": {
+    describe: "Measured heat of mixing",
+    kind: "text",
+    placeholder: "12 kJ/kg",
+    path: ["temperature", "mixingHeat"],
+  },
+  "mixer-power": {
+    describe: "Power of the mixer that goes into the dough",
+    kind: "text",
+    placeholder: "0.75 kW",
+    path: ["temperature", "mixerPower"],
+  },
+  "mixing-time": {
+    describe: "Time that the mixer runs",
+    kind: "text",
+    placeholder: "10 min",
+    path: ["temperature", "mixingTime"],
+  },
+  friction: {
+    describe: "Friction of the rule of three temperatures",
+    kind: "text",
+    placeholder: "8 K",
+    path: ["temperature", "friction"],
+  },
+};
+
+const massFlags: ValueFlags = {
+  flour: { describe: "Flour as weighed, with a spec or without", kind: "text", placeholder: "10 kg", path: ["flour"] },
+  water: { describe: "Water of the mix, where there is no spec", kind: "text", placeholder: "3.5 kg", path: ["water"] },
+};
+
+/** `noodlewright water-temperature`: how warm the water has to be, and how much of it is ice. */
+export const waterTemperatureCommand: Command = {
+  positionals: { spec: "Spec file in YAML or JSON, or - for standard input; none for a mix of flour and water" },
+  flags: { ...flagsOf(temperatureFlags), ...batchFlags, ...flagsOf(massFlags), ...reportFlags },
+  examples: [
+    ["noodlewright water-temperature noodle.yaml --flour-at '24 °C'", "for one load, on a warm day"],
+    [
+      "noodlewright water-temperature --flour '10 kg' --water '3.5 kg' --dough-at '25 °C' --flour-at '19 °C'",
+      "for a mix without a spec",
+    ],
+  ],
+  run: (asked, io) => (asked.text("spec") === undefined ? plainMix(asked, io) : specLoad(asked, io)),
+};
+
+async function specLoad(asked: Asked, io: Io): Promise<ExitStatus> {
+  const loading = await loadBatch(asked, [...overridesOf(temperatureFlags, asked), ...batchOverrides(asked)], io);
+  if (!loading.ok) return printProblems(loading.problems, asked, io);
+  const { spec, formula, batch, notes, units, place } = loading.loaded;
+  const outcome = loadWater(spec, batch);
+  if (!outcome.ok) return printProblems(outcome.problems.map(place), asked, io);
+  const title = `${formula.name}, water for one load`;
+  return printReport(
+    temperatureReport(title, outcome.value, [...notes, ...outcome.notes], units, { formula, batch }),
+    asked,
+    io,
+  );
+}
+
+async function plainMix(asked: Asked, io: Io): Promise<ExitStatus> {
+  const flags = { ...massFlags, ...temperatureFlags };
+  const outcome = plainMixWater({ temperature: {}, ...dataOf(overridesOf(flags, asked)) });
+  if (!outcome.ok) return printProblems(outcome.problems.map(placeAtFlag(flags)), asked, io);
+  const units = asked.text("units") === "us" ? "us" : "metric";
+  return printReport(temperatureReport("Water for a mix", outcome.value, outcome.notes, units), asked, io);
+}

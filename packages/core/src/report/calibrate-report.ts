@@ -1,0 +1,34 @@
+import type { Note } from "../figure/problem.ts";
+import type { Measurement } from "../sheet/measurements.ts";
+import { numberColumn, report, row, section, table, wordColumn } from "./build.ts";
+import type { Report } from "./schema.ts";
+import { inSystem, measureCell, type UnitSystem, words } from "./show.ts";
+
+/** Tells the kitchen's own figures, and how they are written into the spec. */
+export function calibrateReport(
+  title: string,
+  { results, lines, figures }: Measurement,
+  notes: readonly Note[],
+  units: UnitSystem = "metric",
+): Report {
+  return report({
+    command: "calibrate",
+    title,
+    main: "measured",
+    sections: [
+      section(
+        "measured",
+        "Measured",
+        table(
+          "measured",
+          [wordColumn("what", "what"), numberColumn("value", "value")],
+          results.map((figure) => row([words(figure.label), measureCell(inSystem(figure, units))])),
+        ),
+      ),
+      section("spec", "For the spec", { kind: "text", lines }),
+    ],
+    figures,
+    notes,
+    cautions: [],
+  });
+}

@@ -1,0 +1,107 @@
+import type { Batch } from "../batch/batch.ts";
+import type { Figure } from "../figure/figure.ts";
+import type { Note } from "../figure/problem.ts";
+import type { Formula } from "../formula/formula.ts";
+import { sheetCautions } from "../sheet/cautions.ts";
+import type { DayPlan } from "../sheet/day-plan.ts";
+import { everyFigure } from "../sheet/explained.ts";
+import type { PlannedLoad } from "../sheet/timeplan.ts";
+import { numberColumn, report, row, section, table, wordColumn } from "./build.ts";
+import { formulaCautions } from "./cautions.ts";
+import { formulaFigures } from "./formula-report.ts";
+import type { Report, Table } from "./schema.ts";
+import { figureCell, inSystem, type UnitSystem, words } from "./show.ts";
+
+/** Tells a day: when each load begins each stage, which machine sets the pace, how long loads stand, what the pots do. */
+export function planReport(
+  formula: Formula,
+  batch: Batch,
+  plan: DayPlan,
+  notes: readonly Note[],
+  units: UnitSystem = "metric",
+): Report {
+  const dusting = batch.dusting ? [batch.dusting.load, batch.dusting.batch] : [];
+  const shown = (figures: readonly Figure[]) => ({
+    kind: "figures" as const,
+    figures: figures.map((figure) => inSystem(figure, units)),
+  });
+  return report({
+    command: "plan",
+    title: formula.name,
+    main: "loads",
+    sections: [
+      section("day", "The day", { kind: "text", lines: dayLines(plan) }),
+      section("loads", "Loads, by the time each stage begins", loadTable(plan)),
+      section("machines", "Machines", machineTable(plan)),
+      section("pot", "A pot and a basket", plan.pot && shown(Object.values<Figure>({ ...plan.pot }))),
+      section("dusting", "Dusting starch", shown(dusting)),
+    ],
+    figures: everyFigure([
+      ...formulaFigures(formula),
+      ...batch.target.figures,
+      ...batch.loads.figures,
+      ...(batch.dusting ? [batch.dusting.exact] : []),
+      ...dusting,
+      ...plan.figures,
+    ]),
+    notes: [...notes, ...(batch.dusting ? [] : [noDusting])],
+    cautions: [
+      ...formulaCautions(formula),
+      ...sheetCautions(["rolls", "cutter", "dust", "pot", "standing-dough", "packed"]).map(({ text }) => text),
+    ],
+  });
+}
+
+const noDusting: Note = {
+  code: "plan.no-dusting",
+  path: ["dusting"],
+  text: "The spec names no dusting starch; 1 to 3 % of the sheet is common practice, no source.",
+};
+
+function dayLines({ time, loads }: DayPlan): readonly string[] {
+  const { start, serve, bottleneck, longestHold } = time;
+  const count = loads.value === "1" ? "1 load" : `${loads.value} loads`;
+  return [
+    `Start at ${start.text}, serve at ${serve.text}: ${count}.`,
+    `The ${bottleneck.machine} sets the pace.`,
+    `The load that is done first waits ${longestHold.value} min for service.`,
+  ];
+}
+
+function loadTable({ time }: DayPlan): Table {
+  const names = time.loads[0]?.stages.map(({ name }) => name) ?? [];
+  const several = new Set(time.paces.filter(({ count }) => count > 1).map(({ machine }) => machine));
+  const starts = ({ stages }: PlannedLoad) =>
+    stages.map(({ start, machine, unit }) =>
+      words(machine !== undefined && several.has(machine) ? `${start.text} (${machine} ${unit})` : start.text),
+    );
+  return table(
+    "loads",
+    [
+      wordColumn("load", "load"),
+      ...names.map((name) => wordColumn(name, name)),
+      wordColumn("done", "done"),
+      numberColumn("standing", "stands, min"),
+      numberColumn("hold", "waits, min"),
+    ],
+    time.loads.map((load) =>
+      row([
+        words(String(load.load)),
+        ...starts(load),
+        words(load.stages.at(-1)?.end.text ?? ""),
+        figureCell(load.standing),
+        figureCell(load.hold),
+      ]),
+    ),
+  );
+}
+
+function machineTable({ time }: DayPlan): Table {
+  return table(
+    "machines",
+    [wordColumn("machine", "machine"), wordColumn("number", "number"), numberColumn("minutes", "min for a load")],
+    time.paces.map(({ machine, count, minutesPerLoad }) =>
+      row([words(machine), words(String(count)), figureCell(minutesPerLoad)]),
+    ),
+  );
+}

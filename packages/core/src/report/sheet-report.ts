@@ -1,0 +1,185 @@
+import type { Batch } from "../batch/batch.ts";
+import { exact, type Figure } from "../figure/figure.ts";
+import type { Note } from "../figure/problem.ts";
+import { massBalance } from "../figure/source.ts";
+import type { Formula } from "../formula/formula.ts";
+import { dec } from "../number/decimal.ts";
+import { roundKeepingTotal } from "../number/rounding.ts";
+import { sheetCautions } from "../sheet/cautions.ts";
+import { everyFigure, worked } from "../sheet/explained.ts";
+import type { Pass } from "../sheet/passes.ts";
+import type { SheetPlan } from "../sheet/sheet-plan.ts";
+import { numberColumn, report, row, section, table, wordColumn } from "./build.ts";
+import { formulaCautions } from "./cautions.ts";
+import { formulaFigures } from "./formula-report.ts";
+import type { Cell, Report, Table } from "./schema.ts";
+import { figureCell, groupDigits, inSystem, inUnit, type UnitSystem, words } from "./show.ts";
+
+/** Tells a sheet: its passes, its strands and portions, and what becomes of every gram of a load. */
+export function sheetReport(
+  formula: Formula,
+  batch: Batch,
+  plan: SheetPlan,
+  notes: readonly Note[],
+  units: UnitSystem = "metric",
+): Report {
+  const account = accountOf(plan);
+  return report({
+    command: "sheet",
+    title: `${formula.name} on the ${plan.machine.name}`,
+    main: "passes",
+    sections: [
+      section("passes", "Passes of a sheet", passTable(plan, units)),
+      section("sheets", "Sheets and strands", {
+        kind: "figures",
+        figures: sheetFigures(plan).map((figure) => sized(figure, units)),
+      }),
+      section("account", "What becomes of the dough", accountTable(plan, account)),
+    ],
+    figures: everyFigure([
+      ...formulaFigures(formula),
+      ...batch.target.figures,
+      ...batch.loads.figures,
+      ...plan.figures,
+      ...account.map(({ all }) => all),
+    ]),
+    notes,
+    cautions: [...formulaCautions(formula), ...sheetCautions(["rolls", "cutter", "dust"]).map(({ text }) => text)],
+  });
+}
+
+const work: Readonly<Record<Pass["kind"], string>> = {
+  rough: "crumb to sheet",
+  compound: "fold and roll",
+  reduce: "roll",
+};
+
+function passTable({ schedule, machine }: SheetPlan, units: UnitSystem): Table {
+  const { passes } = schedule;
+  const thin = units === "us" ? "in" : "mm";
+  const long = units === "us" ? "ft" : "m";
+  const set = passes.some(({ setting }) => setting !== undefined);
+  const reductions = passes.some(({ reduction }) => reduction !== undefined);
+  const timed = schedule.runningTime !== undefined;
+  const cells = (pass: Pass): readonly Cell[] => [
+    words(String(pass.number)),
+    words(pass.kind === "compound" ? `${work.compound}, ${pass.layers} layers` : work[pass.kind]),
+    ...(set ? [words(pass.setting ?? "")] : []),
+    thinCell(pass.gap, thin),
+    thinCell(pass.thickness, thin),
+    ...(reductions ? [pass.reduction ? figureCell(pass.reduction) : words("")] : []),
+    pass.length ? figureCell(inUnit(pass.length, long, 2)) : words(""),
+    ...(timed ? [pass.runningTime ? figureCell(pass.runningTime) : words("")] : []),
+  ];
+  const total = ["", "all passes", ...(set ? [""] : []), "", ""].map(words);
+  const sums = row(
+    [
+      ...total,
+      figureCell(schedule.totalReduction),
+      words(""),
+      ...(schedule.runningTime ? [figureCell(schedule.runningTime)] : []),
+    ],
+    "total",
+  );
+  return table(
+    "passes",
+    [
+      wordColumn("pass", "pass"),
+      wordColumn("work", "work"),
+      ...(set ? [wordColumn("setting", machine.rolls.gaps.kind === "sticks" ? "sticks" : "setting")] : []),
+      numberColumn("gap", `gap, ${thin}`),
+      numberColumn("thickness", `sheet, ${thin}`),
+      ...(reductions ? [numberColumn("reduction", "reduction, %")] : []),
+      numberColumn("length", `length, ${long}`),
+      ...(timed ? [numberColumn("time", "running, s")] : []),
+    ],
+    [...passes.map((pass) => row(cells(pass))), sums],
+  );
+}
+
+function thinCell(figure: Figure, unit: "mm" | "in"): Cell {
+  return figureCell(inUnit(figure, unit, unit === "in" ? 3 : 2));
+}
+
+function sheetFigures({ density, schedule, cut, wanted, portions, loads }: SheetPlan): readonly Figure[] {
+  return [
+    density,
+    cut.sheetsPerLoad,
+    cut.sheetMass,
+    cut.sheetLength,
+    schedule.trips,
+    cut.strandWidth,
+    cut.strandsAcross,
+    cut.massPerMetre,
+    cut.cutLength,
+    cut.portion,
+    cut.strandsPerPortion,
+    cut.portionsPerSheet,
+    cut.portionsPerLoad,
+    loads,
+    portions,
+    ...(wanted ? [wanted.bowls, wanted.spare] : []),
+  ];
+}
+
+function sized(figure: Figure, units: UnitSystem): Figure {
+  if (units === "metric" && figure.unit === "mm" && exact(figure).gte(1000)) return inUnit(figure, "m", 2);
+  return inSystem(figure, units);
+}
+
+/** A part of the account, for one load and for all. */
+interface AccountLine {
+  readonly one: Figure;
+  readonly all: Figure;
+}
+
+function accountOf({ cut, loads }: SheetPlan): readonly AccountLine[] {
+  const { dough, losses, edgeTrim, endTrim, strands, leftover } = cut.account;
+  return [strands, leftover, edgeTrim, endTrim, losses, dough].map((one) => ({
+    one,
+    all: worked({
+      id: `${one.id}-all-loads`,
+      label: `${one.label}, all loads`,
+      unit: "g",
+      places: 1,
+      formula: "one * loads",
+      from: { one, loads },
+      sources: [massBalance],
+    }),
+  }));
+}
+
+/** Masses to 0.1 g, rounded so that they still add up to the dough. */
+function accountTable({ loads }: SheetPlan, lines: readonly AccountLine[]): Table {
+  const parts = lines.slice(0, -1);
+  const whole = lines.slice(-1);
+  const several = exact(loads).gt(1);
+  const columns = (which: "one" | "all"): readonly Cell[] => {
+    const rounded = roundKeepingTotal(parts.map((line) => ({ value: exact(line[which]), division: dec("0.1") })));
+    return parts.map((line, index) => ({
+      ...figureCell(line[which]),
+      text: groupDigits((rounded[index] ?? exact(line[which])).toFixed(1)),
+    }));
+  };
+  const one = columns("one");
+  const all = columns("all");
+  return table(
+    "account",
+    [
+      wordColumn("part", "part"),
+      numberColumn("load", "one load, g"),
+      ...(several ? [numberColumn("batch", `all ${loads.value} loads, g`)] : []),
+    ],
+    [
+      ...parts.map((line, index) =>
+        row([
+          words(line.one.label),
+          ...[one[index], ...(several ? [all[index]] : [])].filter((cell) => cell !== undefined),
+        ]),
+      ),
+      ...whole.map((line) =>
+        row([words("dough"), figureCell(line.one), ...(several ? [figureCell(line.all)] : [])], "total"),
+      ),
+    ],
+  );
+}

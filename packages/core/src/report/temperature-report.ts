@@ -1,0 +1,53 @@
+import type { Batch } from "../batch/batch.ts";
+import type { Figure } from "../figure/figure.ts";
+import type { Note } from "../figure/problem.ts";
+import type { Formula } from "../formula/formula.ts";
+import type { DoughWater } from "../sheet/dough-water.ts";
+import { everyFigure } from "../sheet/explained.ts";
+import { report, section } from "./build.ts";
+import { formulaFigures } from "./formula-report.ts";
+import type { Report } from "./schema.ts";
+import { inSystem, type UnitSystem } from "./show.ts";
+
+/**
+ * Tells how warm the water of a mix has to be, and how much of it is ice.
+ *
+ * @param load - what the figures rest on where they are for one load of a spec
+ */
+export function temperatureReport(
+  title: string,
+  { plan, water, byRule, figures }: DoughWater,
+  notes: readonly Note[],
+  units: UnitSystem = "metric",
+  load?: { readonly formula: Formula; readonly batch: Batch },
+): Report {
+  const tap = figures.filter(({ id }) => ["dough.temperature", "flour.temperature", "water.tap"].includes(id));
+  const answers = plan.ice === undefined ? [plan.temperature, water] : [plan.ice.ice, plan.ice.tapWater, water];
+  const below = plan.ice === undefined ? [] : [plan.temperature];
+  const shown = (all: readonly Figure[]) => all.map((figure) => inSystem(figure, units));
+  return report({
+    command: "water-temperature",
+    title,
+    main: "water",
+    sections: [
+      section("water", "Water", { kind: "figures", figures: shown(answers) }),
+      section("from", "Worked out from", {
+        kind: "figures",
+        figures: shown([...tap, plan.dough, plan.heatMade, ...below]),
+      }),
+      section("cross-check", "Cross-check", byRule && { kind: "figures", figures: shown([byRule]) }),
+    ],
+    figures: everyFigure([...(load ? loadFigures(load.formula, load.batch) : []), ...figures]),
+    notes,
+    cautions: [],
+  });
+}
+
+function loadFigures(formula: Formula, batch: Batch): readonly Figure[] {
+  return [
+    ...formulaFigures(formula),
+    ...batch.target.figures,
+    ...batch.loads.figures,
+    ...batch.lines.map(({ exact }) => exact),
+  ];
+}

@@ -1,0 +1,236 @@
+import * as z from "zod";
+import type { Figure } from "../figure/figure.ts";
+import { answer, inputProblem, type Outcome, type Problem, refuse } from "../figure/problem.ts";
+import { readBy } from "../formula/read-spec.ts";
+import { massField, quantityField, refuseValue, shareField } from "../materials/fields.ts";
+import { lengthField } from "../materials/machine-schema.ts";
+import { type DecimalText, dec, fixedText } from "../number/decimal.ts";
+import { parseQuantity } from "../number/quantity.ts";
+import { gainFromWater, gainFromWeights } from "./cook-gain.ts";
+import { everyFigure } from "./explained.ts";
+import { givenDensity } from "./food.ts";
+import { densityFromSheet, lossesFrom, springBackFrom, thicknessFromSheet } from "./inverse.ts";
+import { mixingHeat } from "./measured-mix.ts";
+import { frictionFrom } from "./three-temperatures.ts";
+
+/** The kitchen's own figures from something it measured, and how to write them into the spec. */
+export interface Measurement {
+  readonly results: readonly Figure[];
+  /** Lines for the spec. */
+  readonly lines: readonly string[];
+  /** Every figure, leaves first. */
+  readonly figures: readonly Figure[];
+}
+
+const sheetSchema = z.strictObject({
+  length: lengthField("Length of the strip", ["1 m"], "1000000"),
+  width: lengthField("Width of the strip", ["150 mm"], "3000"),
+  mass: massField("Its mass", ["372 g"]),
+  thickness: lengthField("Its thickness, the mean of several places", ["1.5 mm"], "500").optional(),
+  density: quantityField(["density"], "Its density, where the thickness is not measured", ["1.24 g/mL"], {
+    least: "0.5",
+    most: "2",
+    words: "a density from 0.5 to 2 g/mL",
+  }).optional(),
+  gap: lengthField("Gap that it came through", ["1.35 mm"], "500").optional(),
+});
+
+/**
+ * Finds density, thickness and spring-back from a strip of sheet measured on the bench.
+ *
+ * Problems: those of reading; `measured.thickness-or-density` unless one of the two is given.
+ *
+ * @example measuredSheet({ length: "1 m", width: "150 mm", thickness: "2 mm", mass: "372 g" }).ok // => true
+ */
+export function measuredSheet(input: unknown): Outcome<Measurement> {
+  const reading = readBy(sheetSchema, input);
+  if (!reading.ok) return reading;
+  const { length, width, mass, thickness, density, gap } = reading.value;
+  if ((thickness === undefined) === (density === undefined)) {
+    return refuse(thicknessOrDensity(thickness === undefined ? "neither" : "both"));
+  }
+  const strip = { length: length.value, width: width.value, mass: mass.value };
+  const first = thickness
+    ? densityFromSheet({ ...strip, thickness: thickness.value })
+    : thicknessFromSheet(strip, givenDensity(density?.value ?? "0"));
+  if (!first.ok) return first;
+  const back = gap && springBackFrom(thickness?.value ?? first.value, gap.value);
+  if (back?.ok === false) return back;
+  const lines = [
+    ...(thickness ? [`sheet: density: ${fixedText(first.value.value, 3)} g/mL`] : []),
+    ...(back?.ok ? [`sheet: springBack: ${fixedText(back.value.value, 3)}`] : []),
+  ];
+  return answer(measurement([first.value, ...(back?.ok ? [back.value] : [])], lines));
+}
+
+function thicknessOrDensity(found: string): Problem {
+  const expected = "the thickness of the strip, or its density";
+  const advice = "give the thickness to find the density, or the density to find the mean thickness";
+  return inputProblem("measured.thickness-or-density", ["thickness"], found, expected, advice);
+}
+
+interface Weighing {
+  readonly before: DecimalText;
+  readonly added?: DecimalText;
+  readonly after: DecimalText;
+}
+
+const weighingForm = /^([^+]+?)(?:\s*\+\s*(.+?))?\s+to\s+(.+)$/u;
+
+function weighingField(stage: string) {
+  const example = "10 kg to 9.95 kg";
+  return z
+    .string()
+    .transform((input, context): Weighing => {
+      const [, before = "", added, after = ""] = weighingForm.exec(input.trim()) ?? [];
+      const readings = [before, after, ...(added === undefined ? [] : [added])].map((text) =>
+        parseQuantity(text, ["mass"]),
+      );
+      const [into, out, more] = readings.map((reading) => (reading.ok ? reading.quantity.value : undefined));
+      if (into === undefined || out === undefined || readings.some(({ ok }) => !ok)) {
+        return refuseValue(context, {
+          code: "weighing.unreadable",
+          expected: `what went in and what came out, such as "${example}", or with what was added, "10 kg + 50 g to 9.9 kg"`,
+          advice: "weigh before and after the stage and write both with their units",
+        });
+      }
+      return { before: into, ...(more !== undefined && { added: more }), after: out };
+    })
+    .optional()
+    .meta({ description: `Weight before and after ${stage}`, examples: [example] });
+}
+
+const stages = ["mixing", "sheeting", "cutting"] as const;
+const lossesSchema = z.strictObject({
+  mixing: weighingField("mixing"),
+  sheeting: weighingField("sheeting, trim taken off"),
+  cutting: weighingField("cutting"),
+});
+
+/**
+ * Finds the losses by stage from one weighed batch.
+ *
+ * Problems: those of reading, `weighing.unreadable`, and those of `lossesFrom`.
+ *
+ * @example measuredLosses({ mixing: "10 kg to 9.95 kg" }).ok // => true
+ */
+export function measuredLosses(input: unknown): Outcome<Measurement> {
+  const reading = readBy(lossesSchema, input);
+  if (!reading.ok) return reading;
+  const weighed = stages.flatMap((stage) => {
+    const weighing = reading.value[stage];
+    return weighing === undefined ? [] : [{ stage, ...weighing }];
+  });
+  const losses = lossesFrom(weighed);
+  if (!losses.ok) {
+    const place = ({ path, ...problem }: Problem): Problem => {
+      const [index] = path;
+      return { ...problem, path: [typeof index === "number" ? (weighed[index]?.stage ?? "mixing") : "mixing"] };
+    };
+    return refuse(...losses.problems.map(place));
+  }
+  const results = losses.value.stages.map(({ loss }) => loss);
+  const lines = losses.value.stages.map(({ stage, loss }) => `losses: ${stage}: ${fixedText(loss.value, 2)} %`);
+  return answer(measurement([...results, losses.value.total], lines));
+}
+
+const celsius = (description: string, example: string, least: string, most: string) =>
+  quantityField(["temperature"], description, [example], {
+    least,
+    most,
+    words: `a temperature from ${least} to ${most} °C`,
+  });
+
+const mixSchema = z.strictObject({
+  flour: massField("Flour of the mix", ["10 kg"]),
+  water: massField("Water of the mix", ["3.5 kg"]),
+  flourAt: celsius("Temperature of the flour", "19 °C", "-30", "100"),
+  waterAt: celsius("Temperature of the water", "14 °C", "0", "100"),
+  doughAt: celsius("Temperature of the dough as it left the mixer", "25 °C", "0", "60"),
+  roomAt: celsius("Temperature of the room", "20 °C", "-30", "60").optional(),
+});
+
+/**
+ * Finds the heat of mixing from one measured mix of flour and water, and the friction of the bakers' rule where the room is given.
+ *
+ * Problems: those of reading, and those of `mixingHeat` and `frictionFrom`.
+ *
+ * @example measuredMixing({ flour: "10 kg", water: "3.5 kg", flourAt: "22 °C", waterAt: "28 °C", doughAt: "27 °C" }).ok // => true
+ */
+export function measuredMixing(input: unknown): Outcome<Measurement> {
+  const reading = readBy(mixSchema, input);
+  if (!reading.ok) return reading;
+  const { flour, water, flourAt, waterAt, doughAt, roomAt } = reading.value;
+  const heat = mixingHeat({
+    flour: { mass: flour.value, temperature: flourAt.value },
+    water: water.value,
+    waterTemperature: waterAt.value,
+    doughTemperature: doughAt.value,
+  });
+  const friction =
+    roomAt && frictionFrom({ dough: doughAt.value, flour: flourAt.value, room: roomAt.value }, waterAt.value);
+  if (!heat.ok || friction?.ok === false) return refuse(...problemsOf(heat), ...(friction ? problemsOf(friction) : []));
+  const lines = [
+    ...(dec(heat.value.value).isNegative() ? [] : [`temperature: mixingHeat: ${fixedText(heat.value.value, 1)} kJ/kg`]),
+    ...(friction?.ok && !dec(friction.value.value).isNegative()
+      ? [`temperature: friction: ${fixedText(friction.value.value, 1)} K`]
+      : []),
+  ];
+  const notes = dec(heat.value.value).isNegative() ? [coldMix] : [];
+  return answer(measurement([heat.value, ...(friction?.ok ? [friction.value] : [])], lines), [
+    ...notes,
+    ...(friction?.ok ? friction.notes : []),
+  ]);
+}
+
+const coldMix = {
+  code: "measured.cold-mix",
+  path: [],
+  text: "The dough came out colder than its ingredients explain: a cold bowl or room took heat, or a reading is off. Measure again before the figure is used.",
+};
+
+function problemsOf(outcome: Outcome<unknown>): readonly Problem[] {
+  return outcome.ok ? [] : outcome.problems;
+}
+
+const cookSchema = z.strictObject({
+  raw: massField("Raw noodles", ["500 g"]).optional(),
+  cooked: massField("The same noodles cooked and drained", ["880 g"]).optional(),
+  rawWater: shareField("Water of the raw noodles", ["33 %"]).optional(),
+  cookedWater: shareField("Water of the cooked noodles", ["65 %"]).optional(),
+  solidsLoss: shareField("Solids lost to the pot, % of those of the raw noodles", ["5 %"]).optional(),
+});
+
+/**
+ * Finds the cook gain from the weights of one boiling, or from the water before and after it.
+ *
+ * Problems: those of reading, `measured.cook-pair`, and those of `gainFromWeights` and `gainFromWater`.
+ *
+ * @example measuredCooking({ raw: "500 g", cooked: "880 g" }).ok // => true
+ */
+export function measuredCooking(input: unknown): Outcome<Measurement> {
+  const reading = readBy(cookSchema, input);
+  if (!reading.ok) return reading;
+  const { raw, cooked, rawWater, cookedWater, solidsLoss } = reading.value;
+  const byWeight = raw && cooked && !rawWater && !cookedWater && !solidsLoss;
+  const byWater = rawWater && cookedWater && !raw && !cooked;
+  if (!byWeight && !byWater) {
+    const expected = "the raw and the cooked weight, or the water before and after cooking with the solids lost";
+    return refuse(
+      inputProblem("measured.cook-pair", ["raw"], "no such pair", expected, "give --raw '500 g' --cooked '880 g'"),
+    );
+  }
+  const gain = byWeight
+    ? gainFromWeights(raw.value, cooked.value)
+    : gainFromWater({
+        rawWater: rawWater?.value ?? "0",
+        cookedWater: cookedWater?.value ?? "0",
+        solidsLoss: solidsLoss?.value ?? "0",
+      });
+  if (!gain.ok) return gain;
+  return answer(measurement([gain.value], [`batch: cookGain: ${fixedText(gain.value.value, 2)}`]));
+}
+
+function measurement(results: readonly Figure[], lines: readonly string[]): Measurement {
+  return { results, lines, figures: everyFigure(results) };
+}
