@@ -2,6 +2,7 @@ import { styleText } from "node:util";
 import { type Block, type Cell, type Figure, type Report, shownGrouped, type Table } from "@noodlewright/core";
 import CliTable from "cli-table3";
 import textWidth from "string-width";
+import { breakWords } from "./break-words.ts";
 import { workingLines } from "./working.ts";
 import { wrapText } from "./wrap.ts";
 
@@ -119,6 +120,8 @@ function tableLines(unaligned: Table, width: number): readonly string[] {
     table.columns.map(({ align }) => align === "left"),
     width - indent,
   );
+  const broken = (line: readonly string[]): string[] =>
+    line.map((text, column) => breakWords(text, widths[column] ?? width));
   const rule = widths.map((column) => "─".repeat(column));
   const grid = new CliTable({
     chars: noFrame,
@@ -128,13 +131,10 @@ function tableLines(unaligned: Table, width: number): readonly string[] {
     wordWrap: true,
     wrapOnWordBoundary: true,
   });
-  grid.push(
-    table.columns.map(({ label }) => label),
-    [...rule],
-  );
+  grid.push(broken(table.columns.map(({ label }) => label)), [...rule]);
   for (const { role, cells } of table.rows) {
     if (role === "total") grid.push([...rule]);
-    grid.push(cells.map(({ text }) => text));
+    grid.push(broken(cells.map(({ text }) => text)));
   }
   return grid
     .toString()
@@ -155,16 +155,24 @@ function fitWidths(texts: readonly (readonly string[])[], wordy: readonly boolea
       wordy.indexOf(true),
     );
     const current = widths[widest];
-    if (current === undefined || current <= least) return narrowAll(widths, excess);
+    if (current === undefined || current <= least) return narrowAll(widths, floors(texts, wordy), excess);
     widths[widest] = current - 1;
   }
 }
 
+/** Narrowest that a column may get: numbers stay whole. */
+function floors(texts: readonly (readonly string[])[], wordy: readonly boolean[]): readonly number[] {
+  const [, ...rows] = texts;
+  return wordy.map((words, column) => (words ? 4 : Math.max(4, ...rows.map((line) => textWidth(line[column] ?? "")))));
+}
+
 /** Where words alone cannot give way, the headings of the numbers wrap too. */
-function narrowAll(widths: number[], excess: number): readonly number[] {
+function narrowAll(widths: number[], least: readonly number[], excess: number): readonly number[] {
   for (let step = 0; step < excess; step += 1) {
-    const widest = widths.indexOf(Math.max(...widths));
-    widths[widest] = Math.max(4, (widths[widest] ?? 4) - 1);
+    const slack = widths.map((one, column) => (one > (least[column] ?? one) ? one : 0));
+    const widest = slack.indexOf(Math.max(...slack));
+    if (slack[widest] === 0) return widths;
+    widths[widest] = (widths[widest] ?? 0) - 1;
   }
   return widths;
 }
