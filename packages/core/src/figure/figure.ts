@@ -94,8 +94,8 @@ export function worked(
   const value = evaluate(expression, values);
   const working: Working = {
     kind: "formula",
-    formula: writeExpression(expression, (name) => nameOf(name, from[name])),
-    numbers: writeExpression(expression, (name, index) => numberText(from[name], index), lengths),
+    formula: writeExpression(expression, (name) => nameOf(name, from[name], places)),
+    numbers: writeExpression(expression, (name, index) => numberText(from[name], index, places), lengths),
     from: Object.values(from)
       .flatMap(figuresIn)
       .map((figure) => figure.id),
@@ -180,22 +180,25 @@ function numberOf(feed: Figure | DecimalInput): Decimal {
   return isFigure(feed) ? dec(feed.value) : dec(feed);
 }
 
-function nameOf(name: string, feed: Feed | undefined): string {
+function nameOf(name: string, feed: Feed | undefined, places: number): string {
   if (feed === undefined) return name;
   if (isList(feed)) return name.replaceAll("_", " ");
-  return isFigure(feed) ? feed.label : shortText(dec(feed));
+  return isFigure(feed) ? feed.label : shortText(dec(feed), places);
 }
 
-function numberText(feed: Feed | undefined, index: number | undefined): string {
+function numberText(feed: Feed | undefined, index: number | undefined, places: number): string {
   if (feed === undefined) return "?";
   const one = isList(feed) ? feed[index ?? 0] : feed;
   if (one === undefined) return "?";
   const value = numberOf(one);
-  return value.isNegative() ? `(${shortText(value)})` : shortText(value);
+  const text = shortText(value, places);
+  return value.isNegative() ? `(${text})` : text;
 }
 
-/** At most seven significant digits, enough to check the working by hand. */
-function shortText(value: Decimal): string {
-  const text = value.abs().gte(1e6) ? value.toDecimalPlaces(2).toFixed() : value.toSignificantDigits(7).toFixed();
-  return text.replace("-", "−");
+/** Seven significant digits, or two places more than the figure shows: enough to check the working by hand. */
+function shortText(value: Decimal, places: number): string {
+  return value
+    .toDecimalPlaces(Math.max(places + 2, 6 - value.e, 0))
+    .toFixed()
+    .replace("-", "−");
 }
