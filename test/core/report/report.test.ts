@@ -1,0 +1,220 @@
+import fc from "fast-check";
+import { describe, expect, it } from "vitest";
+import { planBatch } from "../../../packages/core/src/batch/batch.ts";
+import { given } from "../../../packages/core/src/figure/figure.ts";
+import { formulaOf } from "../../../packages/core/src/formula/formula.ts";
+import { searchMaterials } from "../../../packages/core/src/materials/catalogue.ts";
+import { dec } from "../../../packages/core/src/number/decimal.ts";
+import { batchReport } from "../../../packages/core/src/report/batch-report.ts";
+import { onlyFigure, withWorking } from "../../../packages/core/src/report/build.ts";
+import { formulaReport } from "../../../packages/core/src/report/formula-report.ts";
+import { jsonSchema, schemaNames } from "../../../packages/core/src/report/json-schema.ts";
+import { materialsReport } from "../../../packages/core/src/report/materials-report.ts";
+import { type Cell, type Report, reportSchema } from "../../../packages/core/src/report/schema.ts";
+import { groupDigits, inSystem, inUnit, weightCell } from "../../../packages/core/src/report/show.ts";
+import { formulas, kitchens } from "../formula/random-spec.ts";
+import type { Written } from "../formula/worked-out.ts";
+import { everythingIn } from "./figures-in.ts";
+import { expectSound, expectWorkingHolds } from "./sound.ts";
+
+const rich: Written = {
+  flours: [
+    { name: "bread flour", amount: "80 %" },
+    { name: "whole wheat flour", amount: "rest" },
+  ],
+  water: { added: "37 %", onFlourMoisture: "14 %" },
+  alkali: [{ name: "sodium carbonate", amount: "0.9 %" }],
+  salt: "1 %",
+  ingredients: [{ name: "whole egg", amount: "5 %" }],
+  dusting: { name: "cornstarch", amount: "2 %" },
+  batch: { bowls: 40, rawWeight: "130 g" },
+  mixer: { largest: "3 kg" },
+  losses: { sheeting: "3 %" },
+};
+const poor: Written = {
+  flours: [{ name: "own", amount: "100 %", figures: { moisture: "14 %" } }],
+  water: { tap: "35 %" },
+  batch: { flour: "1 kg" },
+};
+
+function reportsOf(written: Written, units: "metric" | "us" = "metric"): readonly Report[] {
+  const outcome = formulaOf({ name: "test", ...written });
+  if (!outcome.ok) throw new Error(JSON.stringify(outcome.problems));
+  const { spec, formula } = outcome.value;
+  const batch = planBatch(spec, formula, units === "us");
+  if (!batch.ok) throw new Error(JSON.stringify(batch.problems));
+  return [formulaReport(formula, outcome.notes), batchReport(formula, batch.value, batch.notes, units)];
+}
+
+const cellsOf = (report: Report): readonly Cell[] =>
+  report.sections
+    .flatMap(({ blocks }) => blocks)
+    .flatMap((block) => (block.kind === "table" ? block.rows.flatMap(({ cells }) => cells) : []));
+
+function expectWhole(report: Report): void {
+  expect(reportSchema.safeParse(report).error).toBeUndefined();
+  expectSound(report);
+  for (const { blocks, heading } of report.sections) {
+    expect(heading).not.toBe("");
+    expect(blocks.length).toBeGreaterThan(0);
+    for (const block of blocks) {
+      if (block.kind === "table") {
+        expect(block.rows.length).toBeGreaterThan(0);
+        for (const { cells } of block.rows) expect(cells.length).toBe(block.columns.length);
+      }
+      if (block.kind === "figures") expect(block.figures.length).toBeGreaterThan(0);
+    }
+  }
+  expect(new Set(report.sections.map(({ id }) => id)).size).toBe(report.sections.length);
+  const main = report.sections
+    .flatMap(({ blocks }) => blocks)
+    .some((one) => one.kind === "table" && one.id === report.main);
+  expect(main).toBe(true);
+}
+
+/** The total of a table whose weights have their own figures. */
+const unkept = new Set(["load.total-with-stocks"]);
+
+/** Ids that a cell or a working names and that the report does not keep. */
+function dangling(report: Report): readonly string[] {
+  const ids = [...everythingIn(report)].flatMap(([key, value]) =>
+    (key === "figure" || key === "from") && typeof value === "string" ? [value] : [],
+  );
+  return [...new Set(ids.filter((id) => report.figures[id] === undefined && !unkept.has(id)))];
+}
+
+describe("reports", () => {
+  it.each([
+    ["a rich formula", rich],
+    ["a poor formula", poor],
+  ])("of %s are whole, and name no figure that they do not keep", (_, written) => {
+    for (const report of reportsOf(written)) {
+      expectWhole(report);
+      expect(dangling(report)).toEqual([]);
+    }
+  });
+
+  it("leave out the sections that have nothing to say", () => {
+    const [formula, batch] = reportsOf(poor);
+    expect(formula?.sections.map(({ id }) => id)).not.toContain("alkali");
+    expect(batch?.sections.map(({ id }) => id)).not.toContain("remedies");
+    const [richFormula, richBatch] = reportsOf(rich);
+    expect(richFormula?.sections.map(({ id }) => id)).toContain("alkali");
+    expect(richBatch?.sections.map(({ id }) => id)).toContain("remedies");
+  });
+
+  it("of anything are whole, with one figure for an id and workings that hold", () => {
+    fc.assert(
+      fc.property(formulas, kitchens, (written, kitchen) => {
+        for (const report of reportsOf({ ...written, ...kitchen })) {
+          expectWhole(report);
+          expect(dangling(report)).toEqual([]);
+          Object.values(report.figures).forEach(expectWorkingHolds);
+        }
+      }),
+      { numRuns: 15 },
+    );
+  });
+
+  it("print clean numbers", () => {
+    fc.assert(
+      fc.property(formulas, kitchens, fc.constantFrom("metric" as const, "us" as const), (written, kitchen, units) => {
+        const numbers = reportsOf({ ...written, ...kitchen }, units)
+          .flatMap(cellsOf)
+          .filter(({ value }) => value !== undefined);
+        const odd = numbers.filter(({ text }) => !/^−?\d{1,3}(?: ?\d{3})*(?:\.\d{1,6})?(?: \D.*)?$/u.test(text));
+        expect(odd).toEqual([]);
+      }),
+      { numRuns: 15 },
+    );
+  });
+
+  it("tell the allergens, and cautions for what is in the dough", () => {
+    const [formula] = reportsOf(rich);
+    const lines = formula?.sections.find(({ id }) => id === "allergens")?.blocks[0];
+    expect(lines).toMatchObject({
+      kind: "text",
+      lines: expect.arrayContaining([expect.stringContaining("wheat, egg")]),
+    });
+    expect(formula?.cautions.join(" ")).toMatch(/safety data sheet.*Salmonella.*raw dough/u);
+    expect(reportsOf(poor)[0]?.cautions.join(" ")).not.toMatch(/Salmonella|Alkaline/u);
+  });
+
+  it("say every note once", () => {
+    for (const report of reportsOf(rich)) {
+      expect(new Set(report.notes.map(({ text }) => text)).size).toBe(report.notes.length);
+    }
+  });
+});
+
+describe("working", () => {
+  it("comes at the end, with every figure", () => {
+    for (const report of reportsOf(rich)) {
+      const section = withWorking(report).sections.at(-1);
+      expect(section?.id).toBe("working");
+      const [block] = section?.blocks ?? [];
+      expect(block?.kind === "working" && block.figures).toEqual(Object.values(report.figures));
+    }
+    const empty = materialsReport(searchMaterials("bread flour"), "bread flour");
+    expect(withWorking(empty)).toBe(empty);
+  });
+
+  it("of one figure brings all it rests on and no more", () => {
+    const [report] = reportsOf(rich);
+    if (report === undefined) throw new Error("no report");
+    const only = onlyFigure(report, "water.tap");
+    expect(Object.keys(only?.figures ?? {})).toEqual(expect.arrayContaining(["water.tap", "water.carried"]));
+    expect(Object.keys(only?.figures ?? {})).not.toContain("blend.ash.dry");
+    expect(onlyFigure(report, "water.fall")).toBeUndefined();
+  });
+});
+
+describe("materials", () => {
+  it("are told in whole reports, one or all", () => {
+    for (const words of ["", "bread flour", "sodium"]) expectWhole(materialsReport(searchMaterials(words), words));
+  });
+});
+
+describe("JSON Schema", () => {
+  it.each(schemaNames.map((name) => [name]))("of %s is draft 7, with its parts defined", (name) => {
+    const schema = jsonSchema(name);
+    expect(schema).toMatchObject({ $schema: expect.stringContaining("draft-07") });
+    const references = [...everythingIn(schema)].flatMap(([key, value]) => (key === "$ref" ? [String(value)] : []));
+    const defined = Object.keys("definitions" in schema ? (schema.definitions as object) : {});
+    expect(references.filter((one) => !defined.includes(one.replace("#/definitions/", "")))).toEqual([]);
+    expect(JSON.parse(JSON.stringify(schema))).toEqual(schema);
+  });
+});
+
+describe("numbers as printed", () => {
+  it.each([
+    ["1234", "1234"],
+    ["12345", "12 345"],
+    ["-12345.678", "−12 345.678"],
+    ["1234567", "1 234 567"],
+    ["0.5", "0.5"],
+    ["-0.5", "−0.5"],
+  ])("%s as %s", (text, printed) => {
+    expect(groupDigits(text)).toBe(printed);
+  });
+
+  const mass = (value: string) =>
+    given({ id: "m", label: "mass", unit: "g", places: 1, value, by: "test", sources: [] });
+
+  it("in other units stay exact", () => {
+    expect(inUnit(mass("453.59237"), "lb")).toMatchObject({ value: "1", unit: "lb" });
+    expect(inUnit(mass("453.59237"), "mm")).toMatchObject({ value: "453.59237", unit: "g" });
+    expect(inSystem(mass("453.59237"), "us")).toMatchObject({ value: "1", unit: "lb", places: 3 });
+    expect(inSystem(mass("28.349523125"), "us")).toMatchObject({ value: "1", unit: "oz", places: 2 });
+    expect(inSystem({ ...mass("100"), unit: "°C" }, "us")).toMatchObject({ value: "212", unit: "°F" });
+    expect(inSystem({ ...mass("25.4"), unit: "mm" }, "us")).toMatchObject({ value: "1", unit: "in" });
+    expect(inSystem(mass("5"), "metric")).toEqual(mass("5"));
+  });
+
+  it("show weights to the division of the scale", () => {
+    const tenth = dec("28.349523125").div(10).toString();
+    expect(weightCell(mass("2834.9523125"), "oz", tenth).text).toBe("100.0");
+    expect(weightCell(mass("12345"), "g", "5").text).toBe("12 345");
+    expect(weightCell(mass("12.5"), "g", "0.5").text).toBe("12.5");
+  });
+});
