@@ -81,6 +81,7 @@ const runs = [
   ["cost", "-"],
   ["nutrition", "-"],
   ["card", "-"],
+  ["alkali", "convert", "Na2CO3 60 %, K2CO3 40 %", "sodium carbonate", "--dose", "1 %"],
   ["materials", "rye"],
   ["schema"],
   ["new", "-"],

@@ -72,7 +72,7 @@ function base(io: Io) {
     .parserConfiguration({
       "parse-numbers": false,
       "parse-positional-numbers": false,
-      "duplicate-arguments-array": false,
+      "duplicate-arguments-array": true,
       "boolean-negation": false,
       "dot-notation": false,
     })
@@ -162,7 +162,7 @@ function askedOf(argv: Readonly<Record<string, unknown>>): Asked {
     if (Array.isArray(value)) return value.map(String);
     return typeof value === "string" ? [value] : [];
   };
-  return { text: (name) => list(name)[0], list, on: (name) => argv[name] === true };
+  return { text: (name) => list(name).at(-1), list, on: (name) => argv[name] === true };
 }
 
 /** What the parser says is wrong, with the names that were most likely meant. */

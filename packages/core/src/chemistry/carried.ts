@@ -1,7 +1,7 @@
 import { type Figure, given, renamed, worked } from "../figure/figure.ts";
 import type { Outcome } from "../figure/problem.ts";
 import { definition, massBalance, type Source } from "../figure/source.ts";
-import { type Decimal, type DecimalInput, dec, sum } from "../number/decimal.ts";
+import { type Decimal, type DecimalInput, type DecimalText, dec, decimalText, sum } from "../number/decimal.ts";
 import {
   alkalinityM,
   alkalinityP,
@@ -56,6 +56,13 @@ export function cationsOf(composition: Composition): { readonly sodium: Decimal;
       ),
     );
   return { sodium: count("sodium"), potassium: count("potassium") };
+}
+
+/** Potassium of the alkaline salts, mol % of their sodium and potassium; 0 without either. @example potassiumOf({ species: { KOH: "5" }, water: "95", inert: "0" }) // => "100" */
+export function potassiumOf(composition: Composition): DecimalText {
+  const { sodium, potassium } = cationsOf(composition);
+  const both = sodium.plus(potassium);
+  return both.isZero() ? "0" : decimalText(potassium.times(100).div(both));
 }
 
 function shareOf(composition: Composition, names: readonly string[]): Decimal {

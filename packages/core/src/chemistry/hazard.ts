@@ -65,8 +65,9 @@ const phosphates: Source = {
   standing: "memory",
 };
 
-const hydroxides = ["NaOH", "KOH"] as const;
-const irritants = ["Na2CO3", "K2CO3", "Na3PO4", "K3PO4"] as const;
+/** Species that burn, and species that irritate, whatever their strength. */
+export const hydroxides = ["NaOH", "KOH"] as const;
+export const irritants = ["Na2CO3", "K2CO3", "Na3PO4", "K3PO4"] as const;
 
 const rules: readonly Rule[] = [
   { code: "H314", species: hydroxides, from: 2, source: caustic },

@@ -67,3 +67,17 @@ export function readModulus(text: string): BaumeName | undefined {
   const plain = text.trim();
   return moduli.find((name) => name === plain);
 }
+
+/**
+ * Reads a ratio of so many parts, `6 to 4` or `6:4`; undefined where it cannot be read or has another number of parts.
+ *
+ * @example readRatio("9 to 1", 2) // => ["9", "1"]
+ */
+export function readRatio(text: string, count: number): readonly DecimalText[] | undefined {
+  const parts = text
+    .trim()
+    .split(/ ?: ?| to /u)
+    .map((part) => part.trim());
+  const sound = parts.length === count && parts.every((part) => /^\d+(?:\.\d+)?$/u.test(part));
+  return sound && parts.some((part) => dec(part).gt(0)) ? parts : undefined;
+}

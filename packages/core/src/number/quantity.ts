@@ -138,6 +138,11 @@ export function fromBase(amount: Decimal, unit: Unit): Decimal {
   return fahrenheit(unit) ? amount.times(9).div(5).plus(32) : amount.div(unit.factor);
 }
 
+/** A time in days. @example inDays({ text: "36 h", dimension: "time", value: "129600", unit: "h" }) // => "1.5" */
+export function inDays(time: Quantity): DecimalText {
+  return decimalText(dec(time.value).div(86400));
+}
+
 function fahrenheit(unit: Unit): boolean {
   return unit.symbol === "°F";
 }

@@ -1,6 +1,6 @@
 import type { Carried } from "../chemistry/carried.ts";
 import type { Composition } from "../chemistry/composition.ts";
-import { foodLimitsFor, localCode } from "../chemistry/food-limits.ts";
+import { type FoodLimit, foodLimitsFor, localCode } from "../chemistry/food-limits.ts";
 import { additivesIn, cautionsFor, hazardOf } from "../chemistry/hazard.ts";
 import type { Strength } from "../chemistry/strength.ts";
 import type { Figure } from "../figure/figure.ts";
@@ -97,10 +97,15 @@ export function doubt({ range, places }: Pick<Figure, "range" | "places" | "valu
 export function rulesSections(compositions: readonly Composition[]): readonly Section[] {
   return [
     section("additives", "As food additives", additivesTable(compositions)),
-    section("limits", "Limits that name them", limitsTable(compositions), {
-      kind: "text",
-      lines: [`${upperFirst(localCode)}.`],
-    }),
+    section(
+      "limits",
+      "Limits on foods that name them",
+      limitsTable(compositions.flatMap(foodLimitsFor).filter(({ on }) => on === "food")),
+      {
+        kind: "text",
+        lines: [`${upperFirst(localCode)}. Limits on the additives themselves: \`noodlewright alkali list\`.`],
+      },
+    ),
     section("hazard", "Hazard class, by salts and strength", { kind: "text", lines: hazardLines(compositions) }),
   ];
 }
@@ -115,9 +120,9 @@ function additivesTable(compositions: readonly Composition[]): Table {
   );
 }
 
-/** The limits on products and foods that name the salts, with the text each comes from. */
-export function limitsTable(compositions: readonly Composition[]): Table {
-  const limits = [...new Set(compositions.flatMap(foodLimitsFor))];
+/** Limits, each once, with the text it comes from. */
+export function limitsTable(found: readonly FoodLimit[]): Table {
+  const limits = [...new Set(found)];
   return table(
     "limits",
     [wordColumn("item", "what is limited"), wordColumn("limit", "limit"), wordColumn("text", "text")],

@@ -40,7 +40,7 @@ export function convertReport(
       }),
       section("brings", "What they bring, for this dose", sideBySide(before, after), {
         kind: "text",
-        lines: withPh ? [phOfSolution, scaleLine(before.ph ?? after.ph)] : [],
+        lines: withPh ? [phOfSolution, scaleLine(before.ph ?? after.ph)] : [noPh],
       }),
       ...rulesSections(used),
     ],
@@ -57,6 +57,8 @@ export function convertReport(
     cautions: alkaliCautions(compositions),
   });
 }
+
+const noPh = "The pH needs the water of the dough: state it to have the pH of the mixing water estimated.";
 
 function scaleLine(ph: Figure | undefined): string {
   const why = ph?.range?.why;

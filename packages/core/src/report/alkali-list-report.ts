@@ -8,7 +8,7 @@ import {
   pure,
   sharesOf,
 } from "../chemistry/composition.ts";
-import { japaneseSalts } from "../chemistry/food-limits.ts";
+import { foodLimitsFor, japaneseSalts } from "../chemistry/food-limits.ts";
 import { additivesIn, hazardOf } from "../chemistry/hazard.ts";
 import { type HydrateName, hydrates, species, speciesNames } from "../chemistry/species.ts";
 import { citation } from "../figure/source.ts";
@@ -39,7 +39,7 @@ export function alkaliListReport(products: readonly (Product & { readonly formul
     sections: [
       section("salts", "Salts, as pure products", saltsTable(products)),
       section("hazard", "Additive numbers and hazard class", hazardTable(products)),
-      section("limits", "Limits that name them", limitsTable(compositions), {
+      section("limits", "Limits that name them", limitsTable(compositions.flatMap(foodLimitsFor)), {
         kind: "text",
         lines: allowance(compositions),
       }),

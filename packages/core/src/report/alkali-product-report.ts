@@ -1,14 +1,15 @@
+import type { BakedDose } from "../chemistry/bake-dose.ts";
 import type { Baked } from "../chemistry/baking.ts";
 import { idealYield } from "../chemistry/baking.ts";
 import { alkalinityM, alkalinityP, type Composition } from "../chemistry/composition.ts";
 import { compositionFigures } from "../chemistry/composition-figures.ts";
-import type { Swapped } from "../chemistry/convert.ts";
+import { foodLimitsFor } from "../chemistry/food-limits.ts";
 import { named } from "../chemistry/named.ts";
-import { type Assayed, alkalinityAs, alkalinityStandards, type Split } from "../chemistry/titration.ts";
+import { type Assayed, alkalinityAs, type Split } from "../chemistry/titration.ts";
 import { type Figure, withOrigins } from "../figure/figure.ts";
 import type { Note } from "../figure/problem.ts";
 import { massBalance, type Source } from "../figure/source.ts";
-import { alkaliCautions, carriedFigures, limitsTable, rulesSections } from "./alkali-blocks.ts";
+import { alkaliCautions, carriedFigures, limitsTable, rulesSections, sideBySide } from "./alkali-blocks.ts";
 import { numberColumn, report, row, section, table, wordColumn } from "./build.ts";
 import type { Report, Table } from "./schema.ts";
 import { figureCell, words } from "./show.ts";
@@ -20,11 +21,7 @@ const ovenCautions = [
 ];
 
 /** Tells a tray of baked bicarbonate: how far it went, what it is made of now, and how much of it meets a dose. */
-export function bakeReport(
-  baked: Baked,
-  notes: readonly Note[],
-  dose?: { readonly wanted: Figure; readonly swapped: Swapped },
-): Report {
+export function bakeReport(baked: Baked, notes: readonly Note[], dose?: BakedDose): Report {
   const { conversion, composition } = baked;
   const parts = compositionFigures(composition, "the masses before and after", [massBalance]);
   const strengths = strengthOfProduct(composition);
@@ -34,10 +31,12 @@ export function bakeReport(
     title: "Bicarbonate from the oven",
     main: "composition",
     sections: [
-      section("dose", "What to weigh of it", {
-        kind: "figures",
-        figures: dose === undefined ? [] : [dose.wanted, ...weigh, dose.swapped.waterOff],
-      }),
+      section(
+        "dose",
+        "What to weigh of it",
+        dose && { kind: "figures", figures: [dose.wanted, ...weigh, dose.swapped.waterOff] },
+        dose && sideBySide(dose.swapped.before, dose.swapped.after),
+      ),
       section("conversion", "How far it went", { kind: "figures", figures: [conversion, baked.idealYield] }),
       section("composition", "What it is made of now", compositionTable(parts)),
       section("alkalinity", "Its alkalinity", { kind: "figures", figures: strengths }),
@@ -88,7 +87,7 @@ export function idealBakeReport(salt: "NaHCO3" | "KHCO3"): Report {
           ],
         },
       ),
-      section("limits", "Limits that name it", limitsTable([carbonate])),
+      section("limits", "Limits that name it", limitsTable(foodLimitsFor(carbonate))),
     ],
     figures: withOrigins([figure]),
     notes: [],
@@ -127,9 +126,12 @@ function compositionTable(parts: readonly Figure[]): Table {
   );
 }
 
+/** What labels and certificates state an alkalinity as. */
+const usualStandards = ["Na2CO3", "K2CO3", "Na2O"] as const;
+
 function strengthOfProduct(composition: Composition): readonly Figure[] {
   const source: Source = massBalance;
   const m = named("M alkalinity", "meq/g", alkalinityM(composition), "the composition", source);
   const p = named("P alkalinity", "meq/g", alkalinityP(composition), "the composition", source);
-  return [m, p, ...alkalinityStandards.map((standard) => alkalinityAs(m.value, standard))];
+  return [m, p, ...usualStandards.map((standard) => alkalinityAs(m.value, standard))];
 }

@@ -1,11 +1,13 @@
 import { sharesOf } from "../chemistry/composition.ts";
+import { hydroxides, irritants } from "../chemistry/hazard.ts";
 import type { Formula } from "../formula/formula.ts";
 
 /**
  * The usual cautions for what a formula contains. They defer to the label, the safety data sheet and local codes.
  *
- * Source: hazard statements H319 of sodium carbonate, H315, H319 and H335 of potassium carbonate and H314 of the hydroxides
- * as suppliers print them; public advice of food authorities on raw flour and raw egg.
+ * Source: hazard statements H319 of sodium carbonate, H315, H319 and H335 of potassium carbonate and of the neutral
+ * phosphates, and H314 of the hydroxides, as suppliers print them; public advice of food authorities on raw flour and
+ * raw egg.
  */
 export function formulaCautions(formula: Formula): readonly string[] {
   const species = formula.lines.flatMap((line) =>
@@ -16,12 +18,12 @@ export function formulaCautions(formula: Formula): readonly string[] {
   const has = (...names: readonly string[]): boolean => species.some((name) => names.includes(name));
   const egg = formula.lines.some((line) => line.material.kind === "egg");
   return [
-    ...(has("Na2CO3", "K2CO3")
+    ...(has(...irritants)
       ? [
           "Alkaline salts irritate eyes, skin and airways: keep dust down, wear eye protection, rinse splashes with much water. Use food grade only, and follow the label and the safety data sheet.",
         ]
       : []),
-    ...(has("NaOH", "KOH")
+    ...(has(...hydroxides)
       ? [
           "Hydroxides burn skin and eyes: goggles and gloves, add them to water and never water to them, no aluminium. Follow the safety data sheet; local codes may not allow them in noodles.",
         ]

@@ -1,0 +1,87 @@
+import {
+  alkalinityForms,
+  answer,
+  assayed,
+  assayReport,
+  type DecimalText,
+  type Product,
+  potassiumOf,
+  readAlkalinity,
+  type StatedAlkalinity,
+  splitByEndPoints,
+} from "@noodlewright/core";
+import { memberFlags } from "./flags.ts";
+import { member } from "./member.ts";
+
+interface Question {
+  readonly salts: Product;
+  readonly water: DecimalText;
+  readonly stated: StatedAlkalinity;
+  /** mL to the end of phenolphthalein, and the whole titration */
+  readonly first?: DecimalText;
+  readonly acid?: { readonly millilitres: DecimalText; readonly normality: DecimalText; readonly sample: DecimalText };
+}
+
+/** `noodlewright alkali assay`: the composition behind a label, a certificate or a titration. */
+export const assayCommand = member({
+  positionals: { salts: "The salts and their parts: a formula such as Na2CO3, or 'Na2CO3 9, K2CO3 1'" },
+  flags: {
+    alkalinity: { describe: "As the label or certificate states it", kind: "text", placeholder: "58 % as Na2O" },
+    acid: { describe: "Acid used to the end of methyl orange", kind: "text", placeholder: "37.4 mL" },
+    phenolphthalein: {
+      describe: "Of it, acid used to the end of phenolphthalein",
+      kind: "text",
+      placeholder: "18.6 mL",
+    },
+    normality: { describe: "Normality of the acid, eq/L", kind: "text", placeholder: "1 N" },
+    sample: { describe: "Product titrated", kind: "text", placeholder: "2 g" },
+    water: { describe: "Water in the product", kind: "text", placeholder: "0.6 %" },
+    ...memberFlags,
+  },
+  examples: [
+    ["noodlewright alkali assay 'Na2CO3 9, K2CO3 1' --alkalinity '97 % as Na2CO3' --water '1 %'", "from a certificate"],
+    ["noodlewright alkali assay Na2CO3 --acid '37.4 mL' --normality '1 N' --sample '2 g'", "from a titration"],
+    [
+      "noodlewright alkali assay Na2CO3 --acid '37.4 mL' --phenolphthalein '17 mL' --normality '1 N' --sample '2 g'",
+      "from both end points: hydroxide, carbonate and bicarbonate",
+    ],
+  ],
+  read: (ask): Question => {
+    const salts = ask.product(ask.text("salts"), "<salts>");
+    const water = ask.maybe("water", ["share"])?.value ?? "0";
+    const text = ask.text("alkalinity");
+    if (text !== undefined) {
+      const stated = readAlkalinity(text);
+      if (stated === undefined) {
+        ask.wrong("--alkalinity", "alkalinity.unreadable", `"${text}"`, alkalinityForms, "copy it from the label");
+      }
+      return { salts, water, stated: stated ?? { as: "Na2CO3", percent: "1" } };
+    }
+    const millilitres = ask.quantity("acid", ["volume"]).value;
+    const sample = ask.quantity("sample", ["mass"]).value;
+    const normality = /^(\d+(?:\.\d+)?) ?(?:n|eq\/l)$/iu.exec(ask.text("normality")?.trim() ?? "")?.[1];
+    if (normality === undefined) {
+      ask.wrong(
+        "--normality",
+        "normality.unreadable",
+        `"${ask.text("normality") ?? "nothing"}"`,
+        'a normality such as "1 N"',
+        "read it off the bottle of acid",
+      );
+    }
+    const acid = { millilitres, normality: normality ?? "1", sample };
+    const first = ask.maybe("phenolphthalein", ["volume"])?.value;
+    return { salts, water, stated: { acid }, ...(first !== undefined && { first, acid }) };
+  },
+  answer: ({ salts, water, stated, first, acid }) => {
+    if (first === undefined || acid === undefined) {
+      const outcome = assayed(stated, salts.composition, water);
+      return outcome.ok ? answer(assayReport(outcome.value, outcome.notes)) : outcome;
+    }
+    const { normality, sample } = acid;
+    const potassium = potassiumOf(salts.composition);
+    const ends = { phenolphthalein: first, total: acid.millilitres, normality, sample, potassium, water };
+    const outcome = splitByEndPoints(ends);
+    return outcome.ok ? answer(assayReport(outcome.value, outcome.notes)) : outcome;
+  },
+});

@@ -1,0 +1,82 @@
+import { answer, convert, convertReport, type Held, hundredOfFlour, onFlour, type Product } from "@noodlewright/core";
+import { memberFlags, productHelp } from "./flags.ts";
+import { member } from "./member.ts";
+
+const held: Readonly<Record<string, Held>> = {
+  "anhydrous salts": "anhydrous",
+  "alkalinity M": "M",
+  "alkalinity P": "P",
+  "sodium and potassium": "cations",
+};
+
+/** `noodlewright alkali convert`: one product for another, or for a pair. */
+export const convertCommand = member({
+  positionals: {
+    from: `The product that the formula names: ${productHelp}`,
+    to: "One product to take in its place, or two, which hold the ratio of sodium to potassium as well",
+  },
+  flags: {
+    dose: { describe: "Dose to swap: a mass, or % of flour", kind: "text", placeholder: "45 g" },
+    holding: {
+      describe: "What to hold exactly",
+      kind: "text",
+      choices: Object.keys(held),
+      fallback: "alkalinity M",
+    },
+    flour: { describe: "Flour that the dose is for; 100 g for a dose in %", kind: "text", placeholder: "5 kg" },
+    water: {
+      describe: "Water of the dough but the flour's own; with it the pH is estimated",
+      kind: "text",
+      placeholder: "36 %",
+    },
+    salt: { describe: "Table salt in that water", kind: "text", placeholder: "1 %" },
+    ...memberFlags,
+  },
+  examples: [
+    [
+      "noodlewright alkali convert 'Na2CO3 60 %, K2CO3 40 %' 'sodium carbonate' 'potassium carbonate' --dose 45 g",
+      "a powder of one ratio to the two pure salts",
+    ],
+    [
+      "noodlewright alkali convert 'K2CO3 6, Na2CO3 4 at 30 °Bé' 'sodium carbonate' --dose '3 %' --water '36 %'",
+      "a bottle of solution to powder, on 100 g of flour",
+    ],
+    [
+      "noodlewright alkali convert 'sodium carbonate' 'baking soda' --dose '1 %' --water '36 %'",
+      "and what is not kept",
+    ],
+  ],
+  read: (ask) => {
+    const dose = ask.quantity("dose", ["mass", "share"]);
+    const water = ask.maybe("water", ["share", "mass"]);
+    const salt = ask.maybe("salt", ["share", "mass"]);
+    const stated = ask.maybe("flour", ["mass"])?.value;
+    const ofFlour = [dose, water, salt].some((amount) => amount?.dimension === "share");
+    const flour = stated ?? (ofFlour ? hundredOfFlour : undefined);
+    const [first, second, third] = ask.list("to");
+    if (third !== undefined) {
+      ask.wrong("<to>", "convert.products", "more than two products", "one product or two", "take two of them");
+    }
+    if (second !== undefined && second === first) {
+      ask.wrong("<to>", "convert.products", `${second} twice`, "two different products", "name it once");
+    }
+    const one = ask.product(first, "<to>");
+    const to: readonly [Product] | readonly [Product, Product] =
+      second === undefined ? [one] : [one, ask.product(second, "<to>")];
+    const grams = (amount: typeof dose): string => onFlour(amount, flour ?? hundredOfFlour);
+    return {
+      from: { ...ask.product(ask.text("from"), "<from>"), mass: grams(dose) },
+      to,
+      hold: held[ask.text("holding") ?? ""] ?? "M",
+      temperature: ask.quantity("temperature", ["temperature"]).value,
+      flour,
+      units: ask.units,
+      ...(water && { doughWater: grams(water) }),
+      ...(salt && { doughSalt: grams(salt) }),
+    };
+  },
+  answer: ({ units, ...question }) => {
+    const swapped = convert(question);
+    return swapped.ok ? answer(convertReport(question, swapped.value, swapped.notes, units)) : swapped;
+  },
+});

@@ -1,0 +1,40 @@
+import { answer, dilute, gramsOf, recipeReport } from "@noodlewright/core";
+import { productHelp, solutionFlags } from "./flags.ts";
+import { member } from "./member.ts";
+
+/** `noodlewright alkali dilute`: a stock brought down with water. */
+export const diluteCommand = member({
+  positionals: { stock: `The stock: ${productHelp}` },
+  flags: {
+    amount: { describe: "How much stock there is, by mass or by volume", kind: "text", placeholder: "500 g" },
+    strength: { describe: "Strength to reach", kind: "text", placeholder: "10 %" },
+    ...solutionFlags,
+  },
+  examples: [
+    ["noodlewright alkali dilute 'K2CO3 40 %, water rest' --amount '500 g' --strength '20 %'", "half as strong"],
+    ["noodlewright alkali dilute 'Na2CO3 1 at 15 °Bé' --amount '1 L' --strength '50 g/L'", "by hydrometer and volume"],
+  ],
+  read: (ask) => {
+    const storage = ask.maybe("storage", ["temperature"]);
+    return {
+      stock: ask.product(ask.text("stock"), "<stock>"),
+      amount: ask.amount("amount"),
+      target: ask.strength("strength"),
+      temperature: ask.quantity("temperature", ["temperature"]).value,
+      scale: ask.scale,
+      units: ask.units,
+      division: ask.quantity("division", ["mass"]).value,
+      ...(storage && { storage: storage.value }),
+    };
+  },
+  answer: ({ stock, amount, target, units, division, ...conditions }) => {
+    const mass = gramsOf(stock.composition, amount, conditions.temperature);
+    if (!mass.ok) return mass;
+    const recipe = dilute({ stock: { ...stock, mass: mass.value }, target, ...conditions });
+    if (!recipe.ok) return recipe;
+    const { temperature, scale } = conditions;
+    const title = `${stock.name}, diluted`;
+    const telling = { command: "alkali dilute", title, products: [stock], division, temperature, scale, units };
+    return answer(recipeReport(recipe.value, telling, recipe.notes));
+  },
+});

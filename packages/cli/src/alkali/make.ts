@@ -1,0 +1,67 @@
+import { answer, type InRatio, makeUp, readRatio, recipeReport } from "@noodlewright/core";
+import { productHelp, solutionFlags } from "./flags.ts";
+import { member } from "./member.ts";
+
+/** `noodlewright alkali make`: a solution of products at hand. */
+export const makeCommand = member({
+  positionals: { products: `The products at hand: ${productHelp}` },
+  flags: {
+    strength: { describe: "Strength to reach", kind: "text", placeholder: "20 %" },
+    amount: { describe: "How much to make, by mass or by volume", kind: "text", placeholder: "2 L" },
+    ratio: {
+      describe: "Parts of the products, in their order; equal parts unless stated",
+      kind: "text",
+      placeholder: "6 to 4",
+    },
+    ...solutionFlags,
+  },
+  examples: [
+    [
+      "noodlewright alkali make 'potassium carbonate' 'sodium carbonate' --ratio '6 to 4' --strength '30 °Bé' --amount '2 L'",
+      "a bottle of the usual kind, checked with a hydrometer",
+    ],
+    [
+      "noodlewright alkali make 'sodium carbonate' --strength '10 %' --amount '1 kg' --storage '4 °C'",
+      "will it stay clear in the fridge?",
+    ],
+  ],
+  read: (ask) => {
+    const names = ask.list("products");
+    const text = ask.text("ratio");
+    const ratio = text === undefined ? names.map(() => "1") : readRatio(text, names.length);
+    if (ratio === undefined) {
+      const expected = `a part for each of the ${names.length} products, such as "${names.map((_, index) => index + 1).join(" to ")}"`;
+      ask.wrong("--ratio", "ratio.unreadable", `"${text}"`, expected, "write the parts in the order of the products");
+    }
+    const products = names.map(
+      (name, index): InRatio => ({ ...ask.product(name, "<products>"), parts: ratio?.[index] ?? "1" }),
+    );
+    const storage = ask.maybe("storage", ["temperature"]);
+    return {
+      products,
+      ratioBy: ask.ratioBy,
+      target: ask.strength("strength"),
+      amount: ask.amount("amount"),
+      temperature: ask.quantity("temperature", ["temperature"]).value,
+      scale: ask.scale,
+      units: ask.units,
+      division: ask.quantity("division", ["mass"]).value,
+      ...(storage && { storage: storage.value }),
+    };
+  },
+  answer: ({ products, units, division, ...request }) => {
+    const [first, ...others] = products;
+    if (first === undefined) throw new RangeError("the parser asks for a product");
+    const recipe = makeUp({ ...request, products: [first, ...others] });
+    if (!recipe.ok) return recipe;
+    const { temperature, scale } = request;
+    const title = `Solution of ${products.map(({ name }) => name).join(" and ")}`;
+    return answer(
+      recipeReport(
+        recipe.value,
+        { command: "alkali make", title, products, division, temperature, scale, units },
+        recipe.notes,
+      ),
+    );
+  },
+});

@@ -1,0 +1,46 @@
+import { type Outcome, type OwnMaterials, type Report, readKitchenFile } from "@noodlewright/core";
+import { printProblems, printReport } from "../command/answer.ts";
+import type { Asked, Command } from "../command/command.ts";
+import { type PlacedProblem, parseFile } from "../input/document.ts";
+import { readTextFile } from "../input/read-file.ts";
+import type { Io } from "../io.ts";
+import { type Asking, asking } from "./asking.ts";
+
+/** A member of `alkali`: its words, what it reads from the flags, and the report it answers with. */
+export interface Parts<Question> extends Omit<Command, "run"> {
+  readonly read: (ask: Asking) => Question;
+  readonly answer: (question: Question) => Outcome<Report>;
+}
+
+/** Makes a command of its parts: it reads everything, tells all that is wrong in one go, and prints the answer. */
+export function member<Question>({ read, answer, ...words }: Parts<Question>): Command {
+  return {
+    ...words,
+    run: async (asked, io) => {
+      const own = await ownMaterials(asked, io);
+      if (!own.ok) return printProblems(own.problems, asked, io);
+      const ask = asking(asked, own.materials);
+      const question = read(ask);
+      if (ask.problems.length > 0) return printProblems(ask.problems, asked, io);
+      const outcome = answer(question);
+      return outcome.ok ? printReport(outcome.value, asked, io) : printProblems(outcome.problems, asked, io);
+    },
+  };
+}
+
+type Reading =
+  | { readonly ok: true; readonly materials: OwnMaterials }
+  | { readonly ok: false; readonly problems: readonly PlacedProblem[] };
+
+/** The materials of the file that --materials names. */
+export async function ownMaterials(asked: Asked, io: Io): Promise<Reading> {
+  const path = asked.text("materials");
+  if (path === undefined) return { ok: true, materials: {} };
+  const reading = await readTextFile(path, io);
+  if (!reading.ok) return { ok: false, problems: [{ ...reading.problem, flag: "--materials" }] };
+  const parsing = parseFile(reading.file);
+  if (!parsing.ok) return parsing;
+  const outcome = readKitchenFile(parsing.parsed.data);
+  if (!outcome.ok) return { ok: false, problems: outcome.problems.map(parsing.parsed.place) };
+  return { ok: true, materials: outcome.value.materials };
+}

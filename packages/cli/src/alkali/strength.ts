@@ -1,0 +1,122 @@
+import {
+  answer,
+  type DecimalText,
+  type Outcome,
+  type Product,
+  type Reading,
+  type ReadStrength,
+  readHydrometer,
+  readWeighedVolume,
+  type StatedStrength,
+  strengthOf,
+  strengthReport,
+} from "@noodlewright/core";
+import type { Asking } from "./asking.ts";
+import { memberFlags, productHelp } from "./flags.ts";
+import { member } from "./member.ts";
+
+type Measured =
+  | { readonly way: "reading"; readonly reading: Reading; readonly error: DecimalText }
+  | {
+      readonly way: "weighed";
+      readonly mass: DecimalText;
+      readonly volume: DecimalText;
+      readonly massError: DecimalText;
+      readonly volumeError: DecimalText;
+    };
+
+/** `noodlewright alkali strength`: every measure of a strength, from a reading, a weighed volume or any stated measure. */
+export const strengthCommand = member({
+  positionals: { product: `The solution, or its salts with a reading of it: ${productHelp}` },
+  flags: {
+    reading: { describe: "What a hydrometer or a density meter shows", kind: "text", placeholder: "24.5 °Bé" },
+    error: { describe: "How far the reading may be off", kind: "text", placeholder: "0.2 °Bé" },
+    weighed: { describe: "Mass of a known volume, the vessel taken off", kind: "text", placeholder: "121.4 g" },
+    volume: { describe: "That volume", kind: "text", placeholder: "100 mL" },
+    "weighed-error": { describe: "How far the mass may be off", kind: "text", placeholder: "0.1 g", fallback: "0.1 g" },
+    "volume-error": {
+      describe: "How far the volume may be off",
+      kind: "text",
+      placeholder: "0.5 mL",
+      fallback: "0.5 mL",
+    },
+    ...memberFlags,
+  },
+  examples: [
+    [
+      "noodlewright alkali strength 'K2CO3 6, Na2CO3 4' --reading '28.5 °Bé' --error '0.2 °Bé'",
+      "what is left in the bottle",
+    ],
+    ["noodlewright alkali strength K2CO3 --weighed '121.4 g' --volume '100 mL'", "the same from a flask and a scale"],
+    ["noodlewright alkali strength 'Na2CO3 1 at 1.2 mol/L'", "one measure in all others"],
+  ],
+  read: (ask) => ({
+    product: ask.product(ask.text("product"), "<product>"),
+    measured: measuredOf(ask),
+    temperature: ask.quantity("temperature", ["temperature"]).value,
+    scale: ask.scale,
+  }),
+  answer: ({ product, measured, temperature, scale }) => {
+    const read = measured && readBy(product, measured, temperature);
+    if (read?.ok === false) return read;
+    const composition = read?.value.composition ?? product.composition;
+    const strength = strengthOf(composition, temperature, scale);
+    if (!strength.ok) return strength;
+    const telling = {
+      name: product.name,
+      composition,
+      strength: strength.value,
+      reading: read?.value.massPercent,
+      temperature,
+    };
+    return answer(strengthReport(telling, [...(read?.notes ?? []), ...strength.notes]));
+  },
+});
+
+function measuredOf(ask: Asking): Measured | undefined {
+  if (ask.text("weighed") !== undefined || ask.text("volume") !== undefined) {
+    return {
+      way: "weighed",
+      mass: ask.quantity("weighed", ["mass"]).value,
+      volume: ask.quantity("volume", ["volume"]).value,
+      massError: ask.quantity("weighed-error", ["mass"]).value,
+      volumeError: ask.quantity("volume-error", ["volume"]).value,
+    };
+  }
+  if (ask.text("reading") === undefined) return undefined;
+  const reading = ask.strength("reading");
+  if (reading.measure !== "density" && reading.measure !== "degrees-baume") {
+    ask.wrong(
+      "--reading",
+      "strength.reading",
+      `"${ask.text("reading")}"`,
+      "a density or degrees Baumé",
+      'write it like "24.5 °Bé" or "1.21 g/mL"',
+    );
+    return undefined;
+  }
+  const error = ask.text("error") === undefined ? undefined : ask.strength("error");
+  if (error !== undefined && error.measure !== reading.measure) {
+    ask.wrong(
+      "--error",
+      "strength.error",
+      `"${ask.text("error")}"`,
+      "an error in the unit of the reading",
+      "write both in one unit",
+    );
+  }
+  const usual = reading.measure === "density" ? "0.001" : "0.2";
+  return { way: "reading", reading: asReading(reading), error: error?.value ?? usual };
+}
+
+function asReading(stated: StatedStrength): Reading {
+  if (stated.measure === "degrees-baume") return stated;
+  const { value, temperature } = stated;
+  return { measure: "density", value, ...(temperature !== undefined && { temperature }) };
+}
+
+function readBy(product: Product, measured: Measured, temperature: DecimalText): Outcome<ReadStrength> {
+  if (measured.way === "reading") return readHydrometer(product.composition, measured.reading, measured.error);
+  const { mass, volume, massError, volumeError } = measured;
+  return readWeighedVolume(product.composition, { mass, volume, temperature, massError, volumeError });
+}
