@@ -14,8 +14,8 @@ import type { WeighedLine } from "./weighing.ts";
 /** What one ingredient costs. */
 export interface CostLine {
   readonly weighed: WeighedLine;
-  /** Price as stated; undefined for what has none. */
-  readonly priced: string | undefined;
+  /** Price as stated; left out for what has none. */
+  readonly priced?: string;
   readonly batch?: Figure;
   readonly load?: Figure;
   readonly bowl?: Figure;
@@ -100,7 +100,13 @@ function costLine(weighed: WeighedLine, prices: Prices, parts: Columns): CostLin
   const load = parts.load.byLine.get(id);
   const bowl = parts.bowl?.byLine.get(id);
   const text = priced?.price?.text ?? (isTap(weighed.line) ? "free" : undefined);
-  return { weighed, priced: text, ...(batch && { batch }), ...(load && { load }), ...(bowl && { bowl }) };
+  return {
+    weighed,
+    ...(text && { priced: text }),
+    ...(batch && { batch }),
+    ...(load && { load }),
+    ...(bowl && { bowl }),
+  };
 }
 
 function costNotes({ lines }: Prices, unpriced: readonly string[]): readonly Note[] {

@@ -1,0 +1,120 @@
+import fc from "fast-check";
+import { describe, expect, it } from "vitest";
+import { minorPlaces } from "../../../packages/core/src/batch/cost-currencies.ts";
+import type { Figure } from "../../../packages/core/src/figure/figure.ts";
+import { dec, sum } from "../../../packages/core/src/number/decimal.ts";
+import { formulas, kitchens } from "../formula/random-spec.ts";
+import { codesOf, noteCodesOf } from "../formula/worked-out.ts";
+import { expectSound } from "../report/sound.ts";
+import { cost, costed } from "./costed.ts";
+
+const values = (figures: readonly (Figure | undefined)[]) =>
+  sum(figures.flatMap((figure) => (figure ? [dec(figure.value)] : [])));
+
+describe("cost", () => {
+  it("of ten kilograms of flour, by hand", () => {
+    // 10 000 g at 0.94 EUR/kg, 3600 g of water, 100 g of salt at 0.60 EUR/kg
+    const { batch, lines, kilogram } = costed({
+      batch: { flour: "10 kg" },
+      prices: { "bread flour": "23.50 EUR per 25 kg", salt: "0.60 EUR/kg" },
+    });
+    expect(lines.map((line) => line.batch?.value)).toEqual(["9.4", "0", "0.06"]);
+    expect(batch).toMatchObject({ value: "9.46", unit: "EUR", places: 2 });
+    expect(dec(kilogram.value).toFixed(6)).toBe(dec("9.46").div("13.7").toFixed(6));
+  });
+
+  it("adds up to the smallest coin over ingredients, loads and bowls", () => {
+    const money = fc.tuple(fc.integer({ min: 1, max: 9999 }), fc.constantFrom("EUR", "JPY", "KWD", "CLF"));
+    fc.assert(
+      fc.property(
+        formulas,
+        kitchens,
+        money,
+        fc.integer({ min: 1, max: 30 }),
+        (written, kitchen, [cents, code], pack) => {
+          const price = `${cents / 100} ${code} per ${pack} kg`;
+          const names = [...written.flours, ...(written.ingredients ?? [])].map(({ name }) => name);
+          const flours = written.flours.map(({ figures, ...flour }) => {
+            const { price: _own, ...rest } = figures ?? {};
+            return figures === undefined ? flour : { ...flour, figures: rest };
+          });
+          const prices = Object.fromEntries([...names, "table salt", "cornstarch"].map((name) => [name, price]));
+          const found = costed({ ...written, flours, ...kitchen, prices });
+          const coin = dec(10).pow(-(minorPlaces(code) ?? 0));
+          const total = dec(found.batch.value);
+          expect(total.mod(coin).isZero()).toBe(true);
+          expect(values(found.lines.map(({ batch }) => batch)).eq(total)).toBe(true);
+          expect(values(found.lines.map(({ load }) => load)).eq(found.load.value)).toBe(true);
+          if (found.bowl) expect(values(found.lines.map(({ bowl }) => bowl)).eq(found.bowl.value)).toBe(true);
+          const exact = values(found.figures.filter(({ id }) => /^cost\.(?:[a-z]+\.?\d*)\.batch\.exact$/u.test(id)));
+          expect(exact.minus(total).abs().lte(coin.div(2))).toBe(true);
+          for (const { groups } of found.shared) {
+            expect(values(groups.map(({ together }) => together)).eq(total)).toBe(true);
+            const each = groups.map((group) => dec(group.each.value));
+            expect(
+              each.every((one) =>
+                one
+                  .minus(each[0] ?? one)
+                  .abs()
+                  .lte(coin),
+              ),
+            ).toBe(true);
+          }
+          expectSound(found);
+        },
+      ),
+      { numRuns: 40 },
+    );
+  });
+
+  it("names what has no price and leaves it out of the totals", () => {
+    const outcome = cost({ prices: { "bread flour": "1 EUR/kg" } });
+    expect(noteCodesOf(outcome)).toEqual(
+      expect.arrayContaining(["cost.not-priced", "cost.water-free", "cost.ingredients-only"]),
+    );
+    if (!outcome.ok) throw new Error("no cost");
+    expect(outcome.value.unpriced).toEqual(["table salt"]);
+    expect(outcome.value.batch.label).toContain("what is priced of it");
+    expect(outcome.value.lines.find(({ weighed }) => weighed.line.role === "salt")?.batch).toBeUndefined();
+  });
+
+  it("counts tap water where it has a price", () => {
+    const prices = { "bread flour": "1 EUR/kg", salt: "1 EUR/kg", "tap water": "4 EUR per 1 t" };
+    const outcome = cost({ prices, batch: { flour: "1 t" } });
+    expect(noteCodesOf(outcome)).not.toContain("cost.water-free");
+    if (!outcome.ok) throw new Error("no cost");
+    expect(outcome.value.lines.find(({ weighed }) => weighed.line.role === "water")?.batch?.value).toBe("1.44");
+  });
+
+  it("takes the spec's price before that of the material, under any name of it", () => {
+    const flours = [{ name: "bread flour", amount: "100 %", figures: { price: "9 EUR/kg" } }];
+    const own = costed({ flours, batch: { flour: "1 kg" } });
+    expect(own.batch.value).toBe("9");
+    const stated = costed({ flours, batch: { flour: "1 kg" }, prices: { "White bread flour": "2 EUR/kg" } });
+    expect(stated.batch.value).toBe("2");
+  });
+
+  it.each([
+    ["no price at all", {}, ["cost.no-prices"]],
+    ["two currencies", { "bread flour": "1 EUR/kg", salt: "1 USD/kg" }, ["cost.mixed-currencies"]],
+    ["a slip in the currency", { "bread flour": "1 EUE/kg" }, ["cost.unknown-currency"]],
+  ])("has no answer for %s", (_, prices, codes) => {
+    expect(codesOf(cost({ prices }))).toEqual(codes);
+  });
+
+  it("points at the place and at what was likely meant", () => {
+    const outcome = cost({ prices: { "bread flour": "1 EUE/kg" } });
+    expect(outcome).toMatchObject({
+      problems: [{ path: ["prices", "bread flour"], found: '"EUE"', advice: "did you mean EUR?" }],
+    });
+    const mixed = cost({ prices: { "bread flour": "1 EUR/kg", salt: "1 USD/kg" } });
+    expect(mixed).toMatchObject({ problems: [{ found: "EUR for bread flour; USD for table salt" }] });
+  });
+
+  it("says which price or stock belongs to no ingredient", () => {
+    const outcome = cost({ prices: { "bread flour": "1 EUR/kg", "bred flour": "2 EUR/kg" }, stock: { rye: "1 kg" } });
+    expect(noteCodesOf(outcome)).toEqual(expect.arrayContaining(["prices.not-used", "stock.not-used"]));
+    if (!outcome.ok) throw new Error("no cost");
+    expect(outcome.notes[0]?.text).toContain('did you mean "bread flour"');
+  });
+});

@@ -1,0 +1,16 @@
+import { planBatch } from "../../../packages/core/src/batch/batch.ts";
+import { type Cost, costOf } from "../../../packages/core/src/batch/cost.ts";
+import type { Outcome } from "../../../packages/core/src/figure/problem.ts";
+import { answered, type Written, workedOut } from "../formula/worked-out.ts";
+import { plain } from "./planned.ts";
+
+/** Works out what the batch of a written spec costs. */
+export function cost(written: Partial<Written>): Outcome<Cost> {
+  const { spec, formula } = workedOut({ ...plain, batch: { dough: "10 kg" }, ...written });
+  return costOf(spec, formula, answered(planBatch(spec, formula)));
+}
+
+/** The cost of a written spec; the test fails where there is none. */
+export function costed(written: Partial<Written>): Cost {
+  return answered(cost(written));
+}
