@@ -122,7 +122,6 @@ export { strandWidth } from "./sheet/cutter.ts";
 export { type DayPlan, type PotPlan, planDay } from "./sheet/day-plan.ts";
 export { type DoughWater, loadWater, plainMixWater } from "./sheet/dough-water.ts";
 export { dustingStarch } from "./sheet/dusting.ts";
-export type { Explained } from "./sheet/explained.ts";
 export { fitProblems, type PlannedSheet } from "./sheet/fits.ts";
 export {
   airFromDensity,

@@ -50,6 +50,6 @@ export const sheetCommand: Command = {
     const { spec, formula, batch, machines, notes, units, place } = loading.loaded;
     const sheet = planSheet(spec, formula, batch, machines);
     if (!sheet.ok) return printProblems(sheet.problems.map(place), asked, io);
-    return printReport(sheetReport(formula, batch, sheet.value, [...notes, ...sheet.notes], units), asked, io);
+    return printReport(sheetReport(formula, sheet.value, [...notes, ...sheet.notes], units), asked, io);
   },
 };

@@ -79,11 +79,7 @@ async function specLoad(asked: Asked, io: Io): Promise<ExitStatus> {
   const outcome = loadWater(spec, batch);
   if (!outcome.ok) return printProblems(outcome.problems.map(place), asked, io);
   const title = `${formula.name}, water for one load`;
-  return printReport(
-    temperatureReport(title, outcome.value, [...notes, ...outcome.notes], units, { formula, batch }),
-    asked,
-    io,
-  );
+  return printReport(temperatureReport(title, outcome.value, [...notes, ...outcome.notes], units), asked, io);
 }
 
 async function plainMix(asked: Asked, io: Io): Promise<ExitStatus> {

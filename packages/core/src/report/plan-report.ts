@@ -1,16 +1,14 @@
 import type { Batch } from "../batch/batch.ts";
-import type { Figure } from "../figure/figure.ts";
+import { type Figure, withOrigins } from "../figure/figure.ts";
 import type { Note } from "../figure/problem.ts";
 import type { Formula } from "../formula/formula.ts";
 import { sheetCautions } from "../sheet/cautions.ts";
-import type { DayPlan } from "../sheet/day-plan.ts";
-import { everyFigure } from "../sheet/explained.ts";
+import type { DayPlan, PotPlan } from "../sheet/day-plan.ts";
 import type { PlannedLoad } from "../sheet/timeplan.ts";
 import { numberColumn, report, row, section, table, wordColumn } from "./build.ts";
 import { formulaCautions } from "./cautions.ts";
-import { formulaFigures } from "./formula-report.ts";
 import type { Report, Table } from "./schema.ts";
-import { figureCell, inSystem, type UnitSystem, words } from "./show.ts";
+import { figureCell, inSystem, inUnit, type UnitSystem, words } from "./show.ts";
 
 /** Tells a day: when each load begins each stage, which machine sets the pace, how long loads stand, what the pots do. */
 export function planReport(
@@ -31,19 +29,12 @@ export function planReport(
     main: "loads",
     sections: [
       section("day", "The day", { kind: "text", lines: dayLines(plan) }),
-      section("loads", "Loads, by the time each stage begins", loadTable(plan)),
+      section("loads", "Loads, by the time each stage begins", loadTable(plan), { kind: "text", lines: [meanings] }),
       section("machines", "Machines", machineTable(plan)),
-      section("pot", "A pot and a basket", plan.pot && shown(Object.values<Figure>({ ...plan.pot }))),
+      section("pot", "A pot and a basket", plan.pot && shown(potFigures(plan.pot, units))),
       section("dusting", "Dusting starch", shown(dusting)),
     ],
-    figures: everyFigure([
-      ...formulaFigures(formula),
-      ...batch.target.figures,
-      ...batch.loads.figures,
-      ...(batch.dusting ? [batch.dusting.exact] : []),
-      ...dusting,
-      ...plan.figures,
-    ]),
+    figures: withOrigins([...plan.figures, ...dusting]),
     notes: [...notes, ...(batch.dusting ? [] : [noDusting])],
     cautions: [
       ...formulaCautions(formula),
@@ -51,6 +42,8 @@ export function planReport(
     ],
   });
 }
+
+const meanings = "stands: between stages where no rest is planned; waits: finished, before service.";
 
 const noDusting: Note = {
   code: "plan.no-dusting",
@@ -64,8 +57,14 @@ function dayLines({ time, loads }: DayPlan): readonly string[] {
   return [
     `Start at ${start.text}, serve at ${serve.text}: ${count}.`,
     `The ${bottleneck.machine} sets the pace.`,
-    `The load that is done first waits ${longestHold.value} min for service.`,
+    `${loads.value === "1" ? "It" : "The load that is done first"} waits ${longestHold.value} min for service.`,
   ];
+}
+
+/** Pot water is too much for grams. */
+function potFigures({ water, drop, recovery }: PotPlan, units: UnitSystem): readonly Figure[] {
+  const inKilograms = units === "metric" ? inUnit(water, "kg", 1) : water;
+  return [inKilograms, ...[drop, recovery].filter((figure) => figure !== undefined)];
 }
 
 function loadTable({ time }: DayPlan): Table {
@@ -73,7 +72,7 @@ function loadTable({ time }: DayPlan): Table {
   const several = new Set(time.paces.filter(({ count }) => count > 1).map(({ machine }) => machine));
   const starts = ({ stages }: PlannedLoad) =>
     stages.map(({ start, machine, unit }) =>
-      words(machine !== undefined && several.has(machine) ? `${start.text} (${machine} ${unit})` : start.text),
+      words(machine !== undefined && several.has(machine) ? `${start.text} ${machine} ${unit}` : start.text),
     );
   return table(
     "loads",

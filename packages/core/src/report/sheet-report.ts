@@ -1,24 +1,22 @@
-import type { Batch } from "../batch/batch.ts";
-import { exact, type Figure } from "../figure/figure.ts";
+import { exact, type Figure, withOrigins, worked } from "../figure/figure.ts";
 import type { Note } from "../figure/problem.ts";
 import { massBalance } from "../figure/source.ts";
 import type { Formula } from "../formula/formula.ts";
 import { dec } from "../number/decimal.ts";
 import { roundKeepingTotal } from "../number/rounding.ts";
 import { sheetCautions } from "../sheet/cautions.ts";
-import { everyFigure, worked } from "../sheet/explained.ts";
 import type { Pass } from "../sheet/passes.ts";
 import type { SheetPlan } from "../sheet/sheet-plan.ts";
-import { numberColumn, report, row, section, table, wordColumn } from "./build.ts";
+import { numberColumn, pictureBlock, report, row, section, table, wordColumn } from "./build.ts";
 import { formulaCautions } from "./cautions.ts";
-import { formulaFigures } from "./formula-report.ts";
+import { passStrip } from "./pictures/pass-strip.ts";
+import type { Picture } from "./pictures/svg.ts";
 import type { Cell, Report, Table } from "./schema.ts";
 import { figureCell, groupDigits, inSystem, inUnit, type UnitSystem, words } from "./show.ts";
 
 /** Tells a sheet: its passes, its strands and portions, and what becomes of every gram of a load. */
 export function sheetReport(
   formula: Formula,
-  batch: Batch,
   plan: SheetPlan,
   notes: readonly Note[],
   units: UnitSystem = "metric",
@@ -26,23 +24,17 @@ export function sheetReport(
   const account = accountOf(plan);
   return report({
     command: "sheet",
-    title: `${formula.name} on the ${plan.machine.name}`,
+    title: `${formula.name}: ${plan.machine.name}`,
     main: "passes",
     sections: [
-      section("passes", "Passes of a sheet", passTable(plan, units)),
+      section("passes", "Passes of a sheet", passTable(plan, units), pictureBlock(stripOf(plan))),
       section("sheets", "Sheets and strands", {
         kind: "figures",
         figures: sheetFigures(plan).map((figure) => sized(figure, units)),
       }),
       section("account", "What becomes of the dough", accountTable(plan, account)),
     ],
-    figures: everyFigure([
-      ...formulaFigures(formula),
-      ...batch.target.figures,
-      ...batch.loads.figures,
-      ...plan.figures,
-      ...account.map(({ all }) => all),
-    ]),
+    figures: withOrigins([...plan.figures, ...account.map(({ all }) => all)]),
     notes,
     cautions: [...formulaCautions(formula), ...sheetCautions(["rolls", "cutter", "dust"]).map(({ text }) => text)],
   });
@@ -53,6 +45,13 @@ const work: Readonly<Record<Pass["kind"], string>> = {
   compound: "fold and roll",
   reduce: "roll",
 };
+
+/** The sheet after every pass, to scale. */
+function stripOf({ schedule }: SheetPlan): Picture | undefined {
+  return passStrip(
+    schedule.passes.map(({ number, thickness }) => ({ words: `pass ${number}`, thickness: thickness.value })),
+  );
+}
 
 function passTable({ schedule, machine }: SheetPlan, units: UnitSystem): Table {
   const { passes } = schedule;
@@ -101,13 +100,15 @@ function thinCell(figure: Figure, unit: "mm" | "in"): Cell {
   return figureCell(inUnit(figure, unit, unit === "in" ? 3 : 2));
 }
 
-function sheetFigures({ density, schedule, cut, wanted, portions, loads }: SheetPlan): readonly Figure[] {
+function sheetFigures({ machine, density, schedule, cut, wanted, portions, loads }: SheetPlan): readonly Figure[] {
   return [
     density,
     cut.sheetsPerLoad,
     cut.sheetMass,
     cut.sheetLength,
-    schedule.trips,
+    schedule.largestReduction,
+    schedule.springBack,
+    ...((machine.rolls.stands ?? 1) > 1 ? [schedule.trips] : []),
     cut.strandWidth,
     cut.strandsAcross,
     cut.massPerMetre,

@@ -1,27 +1,18 @@
-import type { Batch } from "../batch/batch.ts";
 import type { Figure } from "../figure/figure.ts";
 import type { Note } from "../figure/problem.ts";
-import type { Formula } from "../formula/formula.ts";
 import type { DoughWater } from "../sheet/dough-water.ts";
-import { everyFigure } from "../sheet/explained.ts";
 import { report, section } from "./build.ts";
-import { formulaFigures } from "./formula-report.ts";
 import type { Report } from "./schema.ts";
 import { inSystem, type UnitSystem } from "./show.ts";
 
-/**
- * Tells how warm the water of a mix has to be, and how much of it is ice.
- *
- * @param load - what the figures rest on where they are for one load of a spec
- */
+/** Tells how warm the water of a mix has to be, and how much of it is ice. */
 export function temperatureReport(
   title: string,
   { plan, water, byRule, figures }: DoughWater,
   notes: readonly Note[],
   units: UnitSystem = "metric",
-  load?: { readonly formula: Formula; readonly batch: Batch },
 ): Report {
-  const tap = figures.filter(({ id }) => ["dough.temperature", "flour.temperature", "water.tap"].includes(id));
+  const tap = figures.filter(({ id }) => ["dough.temperature", "flour.temperature", "tap.temperature"].includes(id));
   const answers = plan.ice === undefined ? [plan.temperature, water] : [plan.ice.ice, plan.ice.tapWater, water];
   const below = plan.ice === undefined ? [] : [plan.temperature];
   const shown = (all: readonly Figure[]) => all.map((figure) => inSystem(figure, units));
@@ -37,17 +28,8 @@ export function temperatureReport(
       }),
       section("cross-check", "Cross-check", byRule && { kind: "figures", figures: shown([byRule]) }),
     ],
-    figures: everyFigure([...(load ? loadFigures(load.formula, load.batch) : []), ...figures]),
+    figures,
     notes,
     cautions: [],
   });
-}
-
-function loadFigures(formula: Formula, batch: Batch): readonly Figure[] {
-  return [
-    ...formulaFigures(formula),
-    ...batch.target.figures,
-    ...batch.loads.figures,
-    ...batch.lines.map(({ exact }) => exact),
-  ];
 }

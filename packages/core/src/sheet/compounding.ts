@@ -1,8 +1,7 @@
-import type { Figure } from "../figure/figure.ts";
+import { type Figure, worked } from "../figure/figure.ts";
 import { noAnswer, type Problem } from "../figure/problem.ts";
 import { definition } from "../figure/source.ts";
 import { type DecimalText, dec } from "../number/decimal.ts";
-import { worked } from "./explained.ts";
 import type { Limits } from "./inputs.ts";
 import type { Gaps } from "./machine.ts";
 import { type PassStep, stepAt } from "./pass-step.ts";

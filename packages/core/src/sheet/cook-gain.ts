@@ -1,8 +1,7 @@
-import type { Figure } from "../figure/figure.ts";
+import { type Figure, worked } from "../figure/figure.ts";
 import { answer, inputProblem, type Outcome, refuse } from "../figure/problem.ts";
 import { definition, massBalance } from "../figure/source.ts";
 import { type DecimalText, dec } from "../number/decimal.ts";
-import { worked } from "./explained.ts";
 import { asked, outsideLimits } from "./inputs.ts";
 
 const naming = { id: "cook.gain", label: "cook gain, measured", unit: "", places: 2 };

@@ -1,9 +1,8 @@
 import { cookGainSource, usualCookGain } from "../batch/target.ts";
-import { type Figure, given, type Range } from "../figure/figure.ts";
+import { type Figure, given, type Range, worked } from "../figure/figure.ts";
 import { answer, inputProblem, type Outcome, type Problem, refuse } from "../figure/problem.ts";
 import { fromSpec } from "../figure/source.ts";
 import { type Decimal, type DecimalText, dec, decimalText } from "../number/decimal.ts";
-import { worked } from "./explained.ts";
 import { asked, outsideLimits } from "./inputs.ts";
 
 /** Cooked mass by raw mass, and the range it may have; without limits it has none. */

@@ -1,7 +1,6 @@
-import type { Figure } from "../figure/figure.ts";
+import { type Figure, worked } from "../figure/figure.ts";
 import { answer, type Outcome, refuse } from "../figure/problem.ts";
 import type { Source } from "../figure/source.ts";
-import { worked } from "./explained.ts";
 import { asked, outsideLimits } from "./inputs.ts";
 import { type CutterSize, sizeLimits } from "./machine.ts";
 

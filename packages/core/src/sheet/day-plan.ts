@@ -1,12 +1,11 @@
 import type { Batch } from "../batch/batch.ts";
-import { exact, type Figure } from "../figure/figure.ts";
+import { exact, type Figure, withOrigins } from "../figure/figure.ts";
 import { answer, inputProblem, type Note, type Outcome, type Path, type Problem, refuse } from "../figure/problem.ts";
 import type { Formula } from "../formula/formula.ts";
 import type { Spec } from "../formula/spec.ts";
 import { dec, fixedText } from "../number/decimal.ts";
 import type { Quantity } from "../number/quantity.ts";
 import { compositionOf } from "./dough-food.ts";
-import { everyFigure } from "./explained.ts";
 import { specificHeat } from "./food.ts";
 import type { MachineCount, PlanRequest, PlanStage, StageName } from "./plan-request.ts";
 import { potRecovery, potWater } from "./pot.ts";
@@ -75,7 +74,7 @@ export function planDay(spec: Spec, formula: Formula, batch: Batch, sheet?: Shee
     longestHold,
     ...(pot?.ok ? Object.values<Figure>({ ...pot.value }) : []),
   ];
-  return answer({ time: time.value, loads, ...(pot?.ok && { pot: pot.value }), figures: everyFigure(figures) }, [
+  return answer({ time: time.value, loads, ...(pot?.ok && { pot: pot.value }), figures: withOrigins(figures) }, [
     ...(pot?.ok ? pot.notes : []),
     ...(sheet === undefined ? [] : rollingNotes(plan, sheet)),
   ]);

@@ -1,10 +1,9 @@
-import { type Figure, given } from "../figure/figure.ts";
+import { type Figure, given, worked } from "../figure/figure.ts";
 import type { Note } from "../figure/problem.ts";
 import { massBalance } from "../figure/source.ts";
 import { type FormulaLine, moistureFigure } from "../formula/lines.ts";
 import type { KitchenMaterial } from "../materials/own.ts";
 import { type Decimal, dec, HUNDRED, ZERO } from "../number/decimal.ts";
-import { worked } from "./explained.ts";
 import type { FoodComposition } from "./food.ts";
 
 type Solid = "protein" | "fat" | "fibre" | "ash";

@@ -2,7 +2,7 @@ import * as z from "zod";
 import type { Batch } from "../batch/batch.ts";
 import type { WeighedLine } from "../batch/weighing.ts";
 import { type Composition, sharesOf } from "../chemistry/composition.ts";
-import { exact, type Figure, given } from "../figure/figure.ts";
+import { exact, type Figure, given, withOrigins, worked } from "../figure/figure.ts";
 import {
   answer,
   inputProblem,
@@ -21,7 +21,6 @@ import type { Spec } from "../formula/spec.ts";
 import { massField } from "../materials/fields.ts";
 import { type DecimalText, dec, decimalText } from "../number/decimal.ts";
 import { compositionOf } from "./dough-food.ts";
-import { everyFigure, worked } from "./explained.ts";
 import { specificHeat } from "./food.ts";
 import { doughMass, type Ingredient, type Mix, massOf } from "./heat-balance.ts";
 import { type DissolvingSalt, dissolvingSalts } from "./heat-of-solution.ts";
@@ -231,7 +230,7 @@ function balance(
     ...Object.values<Figure>({ ...iced }),
     ...(rule?.ok ? [rule.value] : []),
   ];
-  return answer({ plan: plan.value, water, ...(rule?.ok && { byRule: rule.value }), figures: everyFigure(all) }, [
+  return answer({ plan: plan.value, water, ...(rule?.ok && { byRule: rule.value }), figures: withOrigins(all) }, [
     ...notes,
     ...plan.notes,
     ...(rule?.ok ? rule.notes : []),

@@ -1,8 +1,7 @@
-import { exact, type Figure } from "../figure/figure.ts";
+import { exact, type Figure, worked } from "../figure/figure.ts";
 import { answer, inputProblem, type Outcome, type Problem, refuse } from "../figure/problem.ts";
 import { type DecimalText, dec, sum } from "../number/decimal.ts";
 import { type Component, choiOkos, components, densities, type Polynomial, specificHeats } from "./choi-okos.ts";
-import { worked } from "./explained.ts";
 import { asked, askedFigure, type Given, numberOf, outsideLimits } from "./inputs.ts";
 
 /** What a dough or food is made of: the mass of each component, in g or any one unit, since only the shares count. */
@@ -134,7 +133,7 @@ function massOf({ composition, name = "food" }: Food, component: Component): Fig
 
 function property(component: Component, what: string, unit: string, polynomial: Polynomial, food: Food): Figure {
   return worked({
-    id: `${component}.${what.replace(" ", "-")}`,
+    id: `pure-${component}.${what.replace(" ", "-")}`,
     label: `${what} of ${component}`,
     unit,
     places: unit === "kg/m³" ? 1 : 4,

@@ -1,8 +1,7 @@
-import { exact, type Figure } from "../figure/figure.ts";
+import { exact, type Figure, worked } from "../figure/figure.ts";
 import { answer, noAnswer, type Outcome, type Problem, refuse } from "../figure/problem.ts";
 import { definition, fromSpec, type Source } from "../figure/source.ts";
 import { type Decimal, HUNDRED, ONE } from "../number/decimal.ts";
-import { worked } from "./explained.ts";
 import { fewestPasses, keepsTo, reductionOf } from "./gap-choice.ts";
 import { downwards, millimetres, mm, type PassStep, percent, type Reduction } from "./pass-step.ts";
 

@@ -1,10 +1,9 @@
-import { exact, type Figure } from "../figure/figure.ts";
+import { exact, type Figure, worked } from "../figure/figure.ts";
 import { answer, noAnswer, type Outcome, type Problem, refuse } from "../figure/problem.ts";
 import { definition, massBalance } from "../figure/source.ts";
 import { type DecimalText, fixedText } from "../number/decimal.ts";
 import { type CutRequest, cutRequestProblems } from "./cut-request.ts";
 import { widthFigure } from "./cutter.ts";
-import { worked } from "./explained.ts";
 import { asked, outsideLimits } from "./inputs.ts";
 import {
   acrossFigure,

@@ -1,8 +1,7 @@
-import { type Figure, given } from "../figure/figure.ts";
+import { type Figure, given, worked } from "../figure/figure.ts";
 import type { Problem } from "../figure/problem.ts";
 import { definition, type Source } from "../figure/source.ts";
 import type { DecimalText } from "../number/decimal.ts";
-import { worked } from "./explained.ts";
 import { asked, askedFigure, type Given, type Limits, numberOf, outsideLimits } from "./inputs.ts";
 
 /** Something that goes into the mix with a temperature of its own: g, °C, kJ/(kg K). */

@@ -1,8 +1,7 @@
 import { atomsOf, molarMass } from "../chemistry/species.ts";
-import type { Figure } from "../figure/figure.ts";
+import { type Figure, worked } from "../figure/figure.ts";
 import type { Source } from "../figure/source.ts";
 import type { DecimalText } from "../number/decimal.ts";
-import { worked } from "./explained.ts";
 
 /** Salts whose heat of solution can be worked out, without crystal water. */
 export type DissolvingSalt = "NaCl" | "Na2CO3" | "K2CO3" | "NaHCO3" | "KHCO3";

@@ -1,7 +1,6 @@
-import { type Figure, given } from "../figure/figure.ts";
+import { type Figure, given, worked } from "../figure/figure.ts";
 import { definition, type Source } from "../figure/source.ts";
 import { choiOkos } from "./choi-okos.ts";
-import { worked } from "./explained.ts";
 import { waterSpecificHeat } from "./heat-balance.ts";
 
 const crcFusion: Source = {
@@ -39,7 +38,7 @@ export function iceMass(water: Figure, tap: Figure, wanted: Figure, ice: Figure)
     id: "water.ice",
     label: "ice",
     unit: "g",
-    places: 0,
+    places: 1,
     formula: "water * heat * (tap - wanted) / (heat * tap + melting)",
     from: { water, heat: waterSpecificHeat, tap, wanted, melting: heatToMelt(ice) },
     sources: [definition],

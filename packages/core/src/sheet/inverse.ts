@@ -1,8 +1,7 @@
-import { exact, type Figure, found } from "../figure/figure.ts";
+import { exact, type Figure, found, worked } from "../figure/figure.ts";
 import { answer, inputProblem, type Outcome, type Problem, refuse } from "../figure/problem.ts";
 import { definition, massBalance } from "../figure/source.ts";
 import { type DecimalText, dec } from "../number/decimal.ts";
-import { worked } from "./explained.ts";
 import { asked, askedFigure, type Given, numberOf, outsideLimits } from "./inputs.ts";
 
 /** A sheet or strip measured on the bench: mm and g. */

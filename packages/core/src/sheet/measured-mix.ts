@@ -1,8 +1,7 @@
-import type { Figure } from "../figure/figure.ts";
+import { type Figure, worked } from "../figure/figure.ts";
 import { answer, type Outcome, refuse } from "../figure/problem.ts";
 import { definition } from "../figure/source.ts";
 import type { DecimalText } from "../number/decimal.ts";
-import { worked } from "./explained.ts";
 import { doughMass, heatTakenUp, type Mix, mixProblems, waterSpecificHeat } from "./heat-balance.ts";
 import { asked, askedFigure, type Given, numberOf, outsideLimits } from "./inputs.ts";
 

@@ -1,5 +1,5 @@
 import * as z from "zod";
-import type { Figure } from "../figure/figure.ts";
+import { type Figure, withOrigins } from "../figure/figure.ts";
 import { answer, inputProblem, type Outcome, type Problem, refuse } from "../figure/problem.ts";
 import { readBy } from "../formula/read-spec.ts";
 import { massField, quantityField, refuseValue, shareField } from "../materials/fields.ts";
@@ -7,7 +7,6 @@ import { lengthField } from "../materials/machine-schema.ts";
 import { type DecimalText, dec, fixedText } from "../number/decimal.ts";
 import { parseQuantity } from "../number/quantity.ts";
 import { gainFromWater, gainFromWeights } from "./cook-gain.ts";
-import { everyFigure } from "./explained.ts";
 import { givenDensity } from "./food.ts";
 import { densityFromSheet, lossesFrom, springBackFrom, thicknessFromSheet } from "./inverse.ts";
 import { mixingHeat } from "./measured-mix.ts";
@@ -232,5 +231,5 @@ export function measuredCooking(input: unknown): Outcome<Measurement> {
 }
 
 function measurement(results: readonly Figure[], lines: readonly string[]): Measurement {
-  return { results, lines, figures: everyFigure(results) };
+  return { results, lines, figures: withOrigins(results) };
 }

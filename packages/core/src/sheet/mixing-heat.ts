@@ -1,8 +1,7 @@
-import type { Figure } from "../figure/figure.ts";
+import { type Figure, worked } from "../figure/figure.ts";
 import type { Problem } from "../figure/problem.ts";
 import { definition } from "../figure/source.ts";
 import type { DecimalText } from "../number/decimal.ts";
-import { worked } from "./explained.ts";
 import { doughProblem, massOf } from "./heat-balance.ts";
 import { crcEnthalpies, type DissolvingSalt, heatOfSolution } from "./heat-of-solution.ts";
 import { asked, askedFigure, askedOr, type Given, numberOf, outsideLimits } from "./inputs.ts";
@@ -22,6 +21,16 @@ export type MixingHeat =
       readonly drySalts?: readonly { readonly salt: DissolvingSalt; readonly mass: Given }[];
     };
 
+const noWork: Figure = {
+  id: "mix.work",
+  label: "mixer work",
+  unit: "kJ/kg",
+  places: 1,
+  value: "0",
+  working: { kind: "given", by: "none stated" },
+  sources: [definition],
+};
+
 /** Heat the mix makes of itself, kJ. */
 export function heatMade(heat: MixingHeat, dough: Figure): Figure {
   const naming = { id: "mix.heat-made", label: "heat made in the mix", unit: "kJ", places: 1 };
@@ -40,7 +49,10 @@ export function heatMade(heat: MixingHeat, dough: Figure): Figure {
     value: "15",
     source: doughProblem,
   });
-  const work = askedFigure({ id: "mix.work", label: "mixer work", ...each }, heat.mixerWork ?? "0");
+  const work =
+    heat.mixerWork === undefined
+      ? noWork
+      : askedFigure({ id: "mix.work", label: "mixer work", ...each }, heat.mixerWork);
   const mixed = worked({
     ...(salts.length === 0
       ? naming

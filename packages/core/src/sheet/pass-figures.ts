@@ -1,6 +1,5 @@
-import type { Figure } from "../figure/figure.ts";
+import { type Figure, worked } from "../figure/figure.ts";
 import { definition } from "../figure/source.ts";
-import { worked } from "./explained.ts";
 import { asked, askedFigure } from "./inputs.ts";
 import type { PassRequest } from "./pass-request.ts";
 

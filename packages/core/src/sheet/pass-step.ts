@@ -1,7 +1,6 @@
-import { type Figure, given } from "../figure/figure.ts";
+import { type Figure, given, worked } from "../figure/figure.ts";
 import { definition, fromSpec } from "../figure/source.ts";
 import { type Decimal, type DecimalText, fixedText, HUNDRED } from "../number/decimal.ts";
-import { worked } from "./explained.ts";
 
 /** One way of setting the rolls: the gap and the thickness the sheet has afterwards. */
 export interface PassStep {

@@ -1,8 +1,7 @@
-import type { Figure } from "../figure/figure.ts";
+import { type Figure, worked } from "../figure/figure.ts";
 import { answer, type Note, type Outcome, refuse } from "../figure/problem.ts";
 import { definition, type Source } from "../figure/source.ts";
 import type { DecimalText } from "../number/decimal.ts";
-import { worked } from "./explained.ts";
 import { waterSpecificHeat } from "./heat-balance.ts";
 import { asked, askedOr, outsideLimits } from "./inputs.ts";
 

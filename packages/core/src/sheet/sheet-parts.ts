@@ -1,9 +1,8 @@
-import { type Figure, given, renamed } from "../figure/figure.ts";
+import { type Figure, given, renamed, worked } from "../figure/figure.ts";
 import { commonPractice, definition, fromSpec, massBalance } from "../figure/source.ts";
 import { type DecimalText, dec, floorToDivision } from "../number/decimal.ts";
 import type { CutRequest } from "./cut-request.ts";
 import { cutterNumber } from "./cutter.ts";
-import { worked } from "./explained.ts";
 import { asked, askedOr, type Usual } from "./inputs.ts";
 import type { CutterSize } from "./machine.ts";
 

@@ -1,5 +1,5 @@
 import type { Batch } from "../batch/batch.ts";
-import { exact, type Figure } from "../figure/figure.ts";
+import { exact, type Figure, withOrigins, worked } from "../figure/figure.ts";
 import { answer, inputProblem, type Note, type Outcome, type Path, type Problem, refuse } from "../figure/problem.ts";
 import { definition, massBalance } from "../figure/source.ts";
 import type { Formula } from "../formula/formula.ts";
@@ -8,7 +8,6 @@ import type { OwnMachines } from "../materials/machine-schema.ts";
 import { dec, fixedText } from "../number/decimal.ts";
 import type { CutRequest } from "./cut-request.ts";
 import { compositionOf } from "./dough-food.ts";
-import { everyFigure, worked } from "./explained.ts";
 import { fitProblems } from "./fits.ts";
 import { doughDensity, givenDensity } from "./food.ts";
 import { type CutPlan, cutPlan } from "./geometry.ts";
@@ -204,7 +203,7 @@ function assemble(machine: Machine, density: Figure, schedule: PassSchedule, cut
     loads,
     portions,
     ...(bowls && spare && { wanted: { bowls, spare } }),
-    figures: everyFigure(all.filter((figure) => figure !== undefined)),
+    figures: withOrigins(all.filter((figure) => figure !== undefined)),
   };
 }
 
@@ -223,9 +222,16 @@ function shortNotes({ wanted, cut }: SheetPlan, batch: Batch): readonly Note[] {
   return [{ code: "sheet.portions-short", path: ["losses", "sheeting"], text }];
 }
 
-function ownFigureNotes(sheet: SheetFields): readonly Note[] {
-  if (sheet.springBack !== undefined) return [];
-  const text =
-    "No spring-back is counted: the sheet is taken to be as thick as the gap. Measure one sheet and write `springBack`.";
-  return [{ code: "sheet.spring-back-unmeasured", path: ["sheet"], text }];
+function ownFigureNotes({ springBack, compounding }: SheetFields): readonly Note[] {
+  const unmeasured: Note = {
+    code: "sheet.spring-back-unmeasured",
+    path: ["sheet"],
+    text: "No spring-back is counted: the sheet is taken to be as thick as the gap. Measure one sheet and write `springBack`.",
+  };
+  const layers: Note = {
+    code: "sheet.layers",
+    path: ["sheet", "compounding"],
+    text: "Pressing folded layers into one is not held against the largest reduction of a pass.",
+  };
+  return [...(springBack === undefined ? [unmeasured] : []), ...(compounding && compounding.folds > 0 ? [layers] : [])];
 }

@@ -1,8 +1,7 @@
-import { exact, type Figure } from "../figure/figure.ts";
+import { exact, type Figure, worked } from "../figure/figure.ts";
 import { answer, type Note, noAnswer, type Outcome, type Problem, refuse } from "../figure/problem.ts";
 import { definition } from "../figure/source.ts";
 import { type DecimalText, fixedText } from "../number/decimal.ts";
-import { worked } from "./explained.ts";
 import {
   coolerFlour,
   doughMass,
@@ -76,7 +75,7 @@ export function waterTemperature(request: WaterRequest): Outcome<WaterPlan> {
   if (request.tap === undefined) {
     return exact(temperature).lt(0) ? refuse(needsIce(temperature)) : answer(plan, notesOn(request, temperature));
   }
-  const tap = asked({ id: "water.tap", label: "water from the tap", ...celsius }, request.tap);
+  const tap = asked({ id: "tap.temperature", label: "temperature of the tap water", ...celsius }, request.tap);
   if (exact(temperature).gte(exact(tap))) return answer(plan, notesOn(request, temperature));
   return withIce(request, plan, water, tap);
 }
@@ -92,7 +91,7 @@ function withIce(request: WaterRequest, plan: WaterPlan, water: Figure, tap: Fig
     id: "water.from-tap",
     label: "water from the tap beside the ice",
     unit: "g",
-    places: 0,
+    places: 1,
     formula: "water - ice",
     from: { water, ice },
     sources: [definition],

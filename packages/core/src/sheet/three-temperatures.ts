@@ -1,8 +1,7 @@
-import type { Figure } from "../figure/figure.ts";
+import { type Figure, worked } from "../figure/figure.ts";
 import { answer, type Note, type Outcome, type Problem, refuse } from "../figure/problem.ts";
 import type { Source } from "../figure/source.ts";
 import type { DecimalText } from "../number/decimal.ts";
-import { worked } from "./explained.ts";
 import { asked, outsideLimits } from "./inputs.ts";
 
 /** The bakers' rule of three temperatures. All in °C; friction as the rise it stands for. */

@@ -1,9 +1,8 @@
-import { exact, type Figure, found } from "../figure/figure.ts";
+import { exact, type Figure, found, worked } from "../figure/figure.ts";
 import { answer, noAnswer, type Outcome, type Problem, refuse } from "../figure/problem.ts";
 import { definition } from "../figure/source.ts";
 import type { Booking } from "./bookings.ts";
 import { type Moment, momentAt, readTimeOfDay } from "./clock.ts";
-import { worked } from "./explained.ts";
 import { asked } from "./inputs.ts";
 import { latestTimes, type Operation, operationsOf } from "./load-times.ts";
 import { type MachineCount, type PlanRequest, planRequestProblems, type StageName } from "./plan-request.ts";
