@@ -8,7 +8,7 @@ const decimalText = /^-?\d+(\.\d+)?$/u;
 /** What binary fractions or a lost last digit leave behind. */
 const noise = /\.\d*(?:0{10,}\d{1,4}|9{10,}\d{0,4})$/u;
 const lost = /NaN|Infinity|undefined|\[object/u;
-const mayBeNegative = /^rounding\./u;
+const mayBeNegative = /^(?:rounding\.|convert\.water-off$)/u;
 
 /** What is unsound in a result: anything but plain data, decimal text that is none, negative masses, lost digits. */
 function complaintsAbout(result: unknown): readonly string[] {

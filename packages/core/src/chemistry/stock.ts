@@ -117,7 +117,7 @@ function answerFor(wish: StockWish, composition: Composition, strength: Decimal)
     id: "stock.per-load",
     label: "stock for a load",
     unit: "g",
-    places: 2,
+    places: dec(division).decimalPlaces(),
     value: roundToDivision(exact(exactly), dec(division)),
     by: `rounded to the division of the scale, ${dec(division).toString()} g`,
     sources: [massBalance],

@@ -36,7 +36,7 @@ export function recipeReport(recipe: Recipe, telling: RecipeTelling, notes: read
   const rounded = roundRecipe(recipe, products, telling.division);
   const check = checkByHydrometer(recipe.composition, scale);
   const ph = solutionPh(recipe.composition, temperature);
-  const reading = check.ok ? [{ ...check.value.massPercent, id: "hydrometer.check" }] : [];
+  const reading = check.ok ? [{ ...check.value.massPercent, label: "strength by the hydrometer" }] : [];
   const clarity = clarityOf(recipe);
   const amount = [recipe.mass, ...(recipe.volume === undefined ? [] : [recipe.volume])];
   const strengths = strengthFigures(recipe.strength);
@@ -91,10 +91,11 @@ export function recipeReport(recipe: Recipe, telling: RecipeTelling, notes: read
 function weighTable({ amounts, water, total }: RoundedRecipe, division: DecimalText): Table {
   const line = (figure: Figure, role: "item" | "total" = "item") =>
     row([words(figure.label), weightCell(figure, "g", division)], role);
+  const poured = water.value === "0" ? [] : [line(water)];
   return table(
     "weigh",
     [wordColumn("product", "product"), numberColumn("mass", "weigh, g")],
-    [...amounts.map((figure) => line(figure)), line(water), line(total, "total")],
+    [...amounts.map((figure) => line(figure)), ...poured, line(total, "total")],
   );
 }
 

@@ -71,6 +71,7 @@ function batchFigures(batch: Batch): readonly Figure[] {
     ...batch.rounding.flatMap(({ leaves, asked, weighed: real, difference }) => [...leaves, asked, real, difference]),
     ...batch.remedies.flatMap(({ figures }) => figures),
     ...(batch.withStocks ?? []).map(({ mass }) => mass),
+    ...(batch.withStocks === undefined ? [] : [totalWithStocks(batch.withStocks)]),
   ];
 }
 
@@ -154,11 +155,9 @@ function remedyTable(batch: Batch, units: UnitSystem): Table {
   );
 }
 
-function stockWeightsTable(batch: Batch): Table | undefined {
-  const weights = batch.withStocks;
-  const first = weights?.[0];
-  if (weights === undefined || first === undefined) return undefined;
-  const total = worked({
+/** Dough of one load with its stocks and premixes. */
+function totalWithStocks(weights: NonNullable<Batch["withStocks"]>): Figure {
+  return worked({
     id: "load.total-with-stocks",
     label: "dough of one load",
     unit: "g",
@@ -167,6 +166,13 @@ function stockWeightsTable(batch: Batch): Table | undefined {
     from: { mass: weights.map(({ mass }) => mass) },
     sources: [massBalance],
   });
+}
+
+function stockWeightsTable(batch: Batch): Table | undefined {
+  const weights = batch.withStocks;
+  const first = weights?.[0];
+  if (weights === undefined || first === undefined) return undefined;
+  const total = totalWithStocks(weights);
   return table(
     "stock-weights",
     [wordColumn("ingredient", "ingredient"), numberColumn("load", `one load, ${first.unit}`)],

@@ -1,0 +1,269 @@
+import { describe, expect, it } from "vitest";
+import { planBatch } from "../../../packages/core/src/batch/batch.ts";
+import { alkaliOfLoad } from "../../../packages/core/src/batch/load-alkali.ts";
+import { correct, dilute } from "../../../packages/core/src/chemistry/adjust.ts";
+import { bakeDose } from "../../../packages/core/src/chemistry/bake-dose.ts";
+import { bakedSalt } from "../../../packages/core/src/chemistry/baking.ts";
+import { convert } from "../../../packages/core/src/chemistry/convert.ts";
+import { readHydrometer } from "../../../packages/core/src/chemistry/hydrometer.ts";
+import { blend, makeUp } from "../../../packages/core/src/chemistry/make-up.ts";
+import type { Recipe } from "../../../packages/core/src/chemistry/recipe.ts";
+import { severalStock } from "../../../packages/core/src/chemistry/several-stock.ts";
+import { strengthOf } from "../../../packages/core/src/chemistry/strength.ts";
+import type { Swap } from "../../../packages/core/src/chemistry/swap-amounts.ts";
+import { assayed, splitByEndPoints } from "../../../packages/core/src/chemistry/titration.ts";
+import type { Outcome } from "../../../packages/core/src/figure/problem.ts";
+import { formulaOf } from "../../../packages/core/src/formula/formula.ts";
+import { readProduct } from "../../../packages/core/src/materials/product-text.ts";
+import { dec, sum } from "../../../packages/core/src/number/decimal.ts";
+import { convertReport } from "../../../packages/core/src/report/alkali-convert-report.ts";
+import { alkaliListReport, knownProducts } from "../../../packages/core/src/report/alkali-list-report.ts";
+import { assayReport, bakeReport, idealBakeReport } from "../../../packages/core/src/report/alkali-product-report.ts";
+import { recipeReport } from "../../../packages/core/src/report/alkali-recipe-report.ts";
+import { stockReport } from "../../../packages/core/src/report/alkali-stock-report.ts";
+import { strengthReport } from "../../../packages/core/src/report/alkali-strength-report.ts";
+import { batchReport } from "../../../packages/core/src/report/batch-report.ts";
+import { formulaReport } from "../../../packages/core/src/report/formula-report.ts";
+import { type Report, reportSchema } from "../../../packages/core/src/report/schema.ts";
+import { figuresIn } from "./figures-in.ts";
+import { expectOneFigureAnId, expectSound, expectWorkingHolds } from "./sound.ts";
+
+function value<T>(outcome: Outcome<T>): T {
+  if (!outcome.ok) throw new Error(JSON.stringify(outcome.problems));
+  return outcome.value;
+}
+
+const product = (text: string) => value(readProduct(text, {}, {}, []));
+const conditions = { temperature: "20", storage: "20", scale: "145" } as const;
+const twenty = { measure: "mass-percent", value: "20" } as const;
+const powder = product("Na2CO3 58.8 %, K2CO3 39.2 %, water rest");
+const [soda, potash] = [product("sodium carbonate"), product("potassium carbonate")] as const;
+const bottle = product("K2CO3 6, Na2CO3 4 at 24 °Bé");
+
+function swapReport(swap: Swap, flour?: string): Report {
+  const outcome = convert(swap);
+  return convertReport({ ...swap, flour }, value(outcome), outcome.ok ? outcome.notes : []);
+}
+
+function solution(recipe: Recipe, products: readonly ReturnType<typeof product>[], division = "0.1"): Report {
+  return recipeReport(recipe, { command: "alkali make", title: "test", products, division, ...conditions }, []);
+}
+
+const spec = {
+  name: "harbour noodle",
+  flours: [{ name: "bread flour", amount: "100 %" }],
+  water: { tap: "34 %" },
+  alkali: [
+    {
+      name: "bottle",
+      amount: "3 %",
+      figures: { solution: { salts: { K2CO3: 6, Na2CO3: 4 }, strength: "30 °Bé", modulus: 144.3 }, allergens: [] },
+      replaceWith: ["sodium carbonate", "potassium carbonate sesquihydrate"],
+    },
+    { name: "sodium carbonate", amount: "0.2 %", replaceWith: "baking soda", holding: "sodium and potassium" },
+  ],
+  batch: { dough: "4 kg" },
+};
+const { formula, spec: read } = value(formulaOf(spec));
+const batch = value(planBatch(read, formula));
+
+const baked = value(bakedSalt({ salt: "NaHCO3", before: 500, after: 330, moisture: 3, assay: "99.5" }));
+const reports: Readonly<Record<string, () => Report>> = {
+  "powder to two salts": () =>
+    swapReport(
+      { from: { ...powder, mass: 45 }, to: [soda, potash], hold: "M", doughWater: 1700, doughSalt: 50 },
+      "5000",
+    ),
+  "a ratio out of reach": () => swapReport({ from: { ...potash, mass: 9 }, to: [soda, product("NaOH")], hold: "M" }),
+  "bottle to bicarbonate": () =>
+    swapReport({ from: { ...soda, mass: 9 }, to: [product("baking soda")], hold: "cations", doughWater: 360 }),
+  make: () =>
+    solution(
+      value(
+        makeUp({
+          products: [
+            { ...potash, parts: 6 },
+            { ...soda, parts: 4 },
+          ],
+          ratioBy: "anhydrous",
+          target: twenty,
+          amount: { millilitres: 2000 },
+          ...conditions,
+        }),
+      ),
+      [potash, soda],
+    ),
+  dilute: () =>
+    solution(value(dilute({ stock: { ...bottle, mass: 500 }, target: { ...twenty, value: "8" }, ...conditions })), [
+      bottle,
+    ]),
+  blend: () => {
+    const stocks = [product("Na2CO3 15 %, water rest"), product("K2CO3 40 %, water rest")] as const;
+    return solution(
+      value(
+        blend({
+          stocks,
+          target: { ...twenty, value: "15" },
+          potassiumShare: 60,
+          amount: { grams: 1000 },
+          ...conditions,
+        }),
+      ),
+      stocks,
+      "1",
+    );
+  },
+  correct: () =>
+    solution(
+      value(
+        correct({
+          batch: { ...product("Na2CO3 9 %, water rest"), mass: 4200 },
+          target: { ...twenty, value: "12" },
+          salts: soda,
+          ...conditions,
+        }),
+      ),
+      [product("Na2CO3 9 %, water rest"), soda],
+    ),
+  stock: () => {
+    const products = alkaliOfLoad(batch);
+    const [first, ...others] = products;
+    if (first === undefined) throw new Error("no alkali in the load");
+    const wish = { division: "1", tolerance: "1", loadsPerDay: 2, keepingDays: 5, ...conditions };
+    return stockReport(
+      value(severalStock({ ...wish, products: [first, ...others] })),
+      products,
+      { division: "1", ...conditions },
+      [],
+    );
+  },
+  strength: () => {
+    const salts = product("K2CO3 6, Na2CO3 4").composition;
+    const reading = value(readHydrometer(salts, { measure: "degrees-baume", scale: "145", value: "20" }, "0.2"));
+    const { composition, massPercent } = reading;
+    const strength = value(strengthOf(composition, "20", "145"));
+    return strengthReport({ name: "bottle", composition, strength, reading: massPercent, temperature: "20" }, []);
+  },
+  bake: () => bakeReport(baked, [], value(bakeDose(baked, "NaHCO3", 40))),
+  "bake, ideal": () => idealBakeReport("KHCO3"),
+  certificate: () => assayReport(value(assayed({ as: "Na2O", percent: "57" }, soda.composition, "0.6")), []),
+  titration: () =>
+    assayReport(
+      value(
+        splitByEndPoints({ phenolphthalein: 17, total: "37.4", normality: 1, sample: "2.4", potassium: 10, water: "0.5" }),
+      ),
+      [],
+    ),
+  list: () => alkaliListReport(knownProducts(), ""),
+  "formula with a swap": () => formulaReport(formula, []),
+  "batch with a swap": () => batchReport(formula, batch, []),
+};
+
+describe.each(Object.entries(reports))("%s", (_, build) => {
+  const report = build();
+  const figures = Object.values(report.figures);
+
+  it("is sound and fits the schema of the output", () => {
+    expectSound(report);
+    expect(reportSchema.parse(report)).toEqual(report);
+  });
+
+  it("leads every figure back to its leaves", () => {
+    const missing = figures.flatMap(({ id, working }) =>
+      working.kind === "formula"
+        ? working.from.filter((from) => !(from in report.figures)).map((from) => `${id}: ${from}`)
+        : [],
+    );
+    expect(missing).toEqual([]);
+    for (const figure of figures) expectWorkingHolds(figure);
+  });
+
+  it("means one number by one id: the working shows the numbers of the figures it names", () => {
+    expectOneFigureAnId(figures);
+    const astray = figures.flatMap(({ id, working }) => {
+      if (working.kind !== "formula") return [];
+      const shown = working.numbers.match(/\d+(?:\.\d+)?/gu) ?? [];
+      const used = (text: string) =>
+        shown.some((number) => dec(number).minus(dec(text).abs()).abs().lte(dec(number).times("1e-6")));
+      return working.from.filter((from) => !used(report.figures[from]?.value ?? "")).map((from) => `${id}: ${from}`);
+    });
+    expect(astray).toEqual([]);
+  });
+
+  it("keeps every figure that it shows", () => {
+    const blocks = report.sections.flatMap((section) => section.blocks);
+    const cells = blocks.flatMap((block) => (block.kind === "table" ? block.rows.flatMap((row) => row.cells) : []));
+    const shown = [...cells.flatMap((cell) => cell.figure ?? []), ...figuresIn(blocks).map((figure) => figure.id)];
+    expect(shown.filter((id) => !(id in report.figures))).toEqual([]);
+  });
+
+  it("adds up the masses of a recipe", () => {
+    const tables = report.sections
+      .flatMap(({ blocks }) => blocks)
+      .filter((block) => block.kind === "table" && block.id === "weigh");
+    for (const table of tables) {
+      if (table.kind !== "table") continue;
+      const masses = (role: string) =>
+        table.rows.filter((row) => row.role === role).map((row) => dec((row.cells[1]?.text ?? "").replaceAll(" ", "")));
+      if (masses("total").length > 0) expect(sum(masses("item")).toString()).toBe(sum(masses("total")).toString());
+    }
+  });
+});
+
+describe("a product replaced in a spec", () => {
+  const plain = value(
+    formulaOf({ ...spec, alkali: spec.alkali.map(({ replaceWith: _, holding: __, ...kept }) => kept) }),
+  ).formula;
+
+  it("keeps the water of the dough, although the water is stated as poured", () => {
+    expect(dec(formula.water.added.value).minus(plain.water.added.value).abs().lt("1e-20")).toBe(true);
+    expect(formula.water.tap.value).not.toBe(plain.water.tap.value);
+  });
+
+  it("keeps what it was asked to hold", () => {
+    const first = { ...spec, alkali: spec.alkali.slice(0, 1) };
+    const held = value(formulaOf(first)).formula.alkali;
+    const before = value(formulaOf({ ...first, alkali: first.alkali.map(({ replaceWith: _, ...kept }) => kept) }))
+      .formula.alkali;
+    for (const key of ["alkalinityM", "alkalinityP", "anhydrous", "potassiumShare"] as const) {
+      expect(Number(held?.[key]?.value)).toBeCloseTo(Number(before?.[key]?.value), 12);
+    }
+  });
+
+  it("says what is not kept", () => {
+    const outcome = formulaOf(spec);
+    const codes = outcome.ok ? outcome.notes.map(({ code }) => code) : [];
+    expect(codes).toContain("convert.bicarbonate");
+  });
+
+  it.each([
+    [
+      { name: "sodium carbonate", amount: "1 %", replaceWith: "sodum carbonate" },
+      "materials.unknown",
+      ["alkali", 0, "replaceWith"],
+    ],
+    [
+      { name: "sodium carbonate", amount: "1 %", replaceWith: "bread flour" },
+      "alkali.no-composition",
+      ["alkali", 0, "replaceWith"],
+    ],
+    [
+      { name: "sodium carbonate", amount: "1 %", replaceWith: "baking soda", holding: "alkalinity P" },
+      "convert.cannot-hold",
+      ["alkali", 0, "replaceWith"],
+    ],
+    [
+      { name: "sodium carbonate", amount: "1 %", holding: "alkalinity P" },
+      "alkali.replace-with",
+      ["alkali", 0, "holding"],
+    ],
+    [
+      { name: "sodium carbonate", amount: "0 %", replaceWith: "baking soda" },
+      "convert.dose",
+      ["alkali", 0, "replaceWith"],
+    ],
+  ])("refuses %j", (entry, code, path) => {
+    const outcome = formulaOf({ ...spec, alkali: [entry] });
+    expect(outcome.ok ? [] : outcome.problems.map((problem) => [problem.code, problem.path])).toEqual([[code, path]]);
+  });
+});
