@@ -1,9 +1,9 @@
 import { type Figure, given, worked } from "../figure/figure.ts";
 import type { FormulaLine } from "../formula/lines.ts";
 import { flourFactor, labelFactor } from "../materials/nitrogen.ts";
+import type { NutrientFigure } from "../materials/own.ts";
 import { type DecimalInput, type DecimalText, dec } from "../number/decimal.ts";
 import { naming } from "./composition-naming.ts";
-import { fromTable, type Stated, sourceOf } from "./composition-source.ts";
 
 /** What a food holds, as far as a table or the kitchen states it. */
 export function foodContents(line: FormulaLine) {
@@ -55,13 +55,14 @@ export function foodContents(line: FormulaLine) {
 
 function statedFigure(
   line: FormulaLine,
-  what: Stated,
+  what: "protein" | NutrientFigure,
   words: string,
   value: DecimalInput | undefined,
   unit?: string,
 ): Figure | undefined {
   if (value === undefined) return undefined;
-  const sources = [sourceOf(line.material, what)];
+  const { figureSources, nutrientSources, source } = line.material;
+  const sources = [what === "protein" ? figureSources.protein : (nutrientSources?.[what] ?? source)];
   return given({ ...naming(line, what, words, unit), value, by: "as stated for the material", sources });
 }
 
@@ -85,9 +86,9 @@ interface Difference {
 
 function carbohydrateOf(line: FormulaLine, protein: Figure | undefined, fat: Figure | undefined): Difference {
   const { material } = line;
-  const { moisture, protein: byProtein, ash: byAsh } = material.figureSources;
-  const replaced = [moisture, byProtein, byAsh].some(({ standing }) => standing === "user");
-  const stale = replaced && fromTable(material, "carbohydrate");
+  const { figureSources, nutrientSources = {} } = material;
+  const besides = [figureSources.protein, figureSources.ash, nutrientSources.fat];
+  const stale = besides.some((source) => source?.standing === "user") && nutrientSources.carbohydrate === undefined;
   const stated = statedFigure(line, "carbohydrate", "carbohydrate", material.carbohydrate);
   if (stated !== undefined && !stale) return { carbohydrate: stated, figures: [] };
   if (protein === undefined || fat === undefined || material.ash === undefined) {

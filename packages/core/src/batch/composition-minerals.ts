@@ -5,7 +5,6 @@ import { definition } from "../figure/source.ts";
 import type { FormulaLine } from "../formula/lines.ts";
 import { dec } from "../number/decimal.ts";
 import { naming } from "./composition-naming.ts";
-import { fromTable } from "./composition-source.ts";
 
 /** What salts, alkaline products and water hold: sodium and potassium by chemistry, and nothing else by nature. */
 export function mineralContents(line: FormulaLine) {
@@ -14,7 +13,8 @@ export function mineralContents(line: FormulaLine) {
     given({ ...naming(line, what, words), value: 0, by: "none by nature", sources: [definition] });
   const element = (what: "sodium" | "potassium"): Figure => {
     const by = naming(line, what, what, "mg/100 g");
-    const printed = material.kind === "salt" && fromTable(material, what) ? material[what] : undefined;
+    const printed =
+      material.kind === "salt" && material.figureSources.composition.standing !== "user" ? material[what] : undefined;
     if (printed !== undefined) return given({ ...by, value: printed, by: "table value", sources: [material.source] });
     const share = what === "sodium" ? sodiumShare : potassiumShare;
     const value = material.composition === undefined ? dec(0) : share(material.composition).times(1000);

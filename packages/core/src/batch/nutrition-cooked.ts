@@ -1,6 +1,6 @@
 import { type Figure, given, worked } from "../figure/figure.ts";
 import { massBalance, type Source } from "../figure/source.ts";
-import { findMaterial } from "../materials/catalogue.ts";
+import { knownMaterial } from "../materials/catalogue.ts";
 import type { Material } from "../materials/material.ts";
 import { type Decimal, dec, decimalText } from "../number/decimal.ts";
 
@@ -88,9 +88,9 @@ function protein(material: Material): string {
 }
 
 function row(key: string): Material {
-  const found = findMaterial(key);
-  if (!found.ok) throw new RangeError(`the catalogue has no ${key}`);
-  return found.material;
+  const found = knownMaterial(key);
+  if (found === undefined) throw new RangeError(`the catalogue has no ${key}`);
+  return found;
 }
 
 /** What the pot takes of the solids besides, % of them; not taken off here. */

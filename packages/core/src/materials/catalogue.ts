@@ -38,6 +38,15 @@ export function findMaterial(name: string, own: readonly Material[] = []): Mater
   return { ok: false, nearest: nearestNames(name, names) };
 }
 
+/**
+ * The material of the catalogue by key, name or other name; undefined where there is none, and no names like it.
+ *
+ * @example knownMaterial("potash")?.key // => "salt potassium-carbonate"
+ */
+export function knownMaterial(name: string): Material | undefined {
+  return named(entries, plainName(name))?.build();
+}
+
 type Named = Pick<Entry, "key" | "name" | "aliases">;
 
 function named<T extends Named>(list: readonly T[], sought: string): T | undefined {

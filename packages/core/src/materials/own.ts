@@ -28,7 +28,14 @@ export interface KitchenMaterial extends Material {
     readonly ash: Source;
     readonly composition: Source;
   };
+  /** Where the nutrients come from that the kitchen states; the others are those of the table. */
+  readonly nutrientSources?: Readonly<Partial<Record<NutrientFigure, Source>>>;
 }
+
+const nutrientFigures = ["fat", "carbohydrate", "fibre", "sodium", "potassium"] as const;
+
+/** What is stated of a food beside its water, protein and ash. */
+export type NutrientFigure = (typeof nutrientFigures)[number];
 
 /** A kitchen's own materials by name. */
 export type OwnMaterials = Readonly<Record<string, MaterialFigures>>;
@@ -161,6 +168,7 @@ function overlay(
     wholegrain: figures.wholegrain ?? before?.wholegrain ?? false,
     allergens: figures.allergens ?? before?.allergens ?? [],
     allergensKnown: figures.allergens !== undefined || (before?.allergensKnown ?? false),
+    nutrientSources: { ...before?.nutrientSources, ...statedNutrients(figures, source) },
     figureSources: {
       moisture: figures.moisture ? source : (sources?.moisture ?? source),
       protein: figures.protein ? source : (sources?.protein ?? source),
@@ -169,6 +177,11 @@ function overlay(
     },
   };
   return answer(material);
+}
+
+function statedNutrients(figures: MaterialFigures, source: Source): Partial<Record<NutrientFigure, Source>> {
+  const stated = nutrientFigures.filter((name) => figures[name] !== undefined);
+  return Object.fromEntries(stated.map((name) => [name, source]));
 }
 
 function restated(quantity: Quantity | undefined, basis: MoistureBasis): Stated | undefined {
@@ -192,8 +205,7 @@ function kept(before: KitchenMaterial | undefined, what: "protein" | "ash", mois
 /** A table row whose figures the kitchen replaces loses what went with them: their spread, the energy, the remarks. */
 function whatStays(before: KitchenMaterial, figures: MaterialFigures, moisture: DecimalText): KitchenMaterial {
   const { spread, energy, energyFactors, allergensPossible, ...rest } = before;
-  const nutrients = ["fat", "carbohydrate", "fibre", "sodium", "potassium"] as const;
-  const asDamp = nutrients.flatMap((name) => {
+  const asDamp = nutrientFigures.flatMap((name) => {
     const value = before[name];
     return value === undefined ? [] : [[name, asIs(held(value, before, moisture), moisture)] as const];
   });

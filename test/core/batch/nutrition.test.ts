@@ -1,0 +1,170 @@
+import fc from "fast-check";
+import { describe, expect, it } from "vitest";
+import { contentsOf } from "../../../packages/core/src/batch/composition.ts";
+import { type Nutrition, nutritionOf } from "../../../packages/core/src/batch/nutrition.ts";
+import type { AmountName } from "../../../packages/core/src/batch/nutrition-rules.ts";
+import type { Outcome } from "../../../packages/core/src/figure/problem.ts";
+import { declare } from "../../../packages/core/src/materials/declare.ts";
+import type { RuleBookName } from "../../../packages/core/src/materials/rounding-rules.ts";
+import { dec, sum } from "../../../packages/core/src/number/decimal.ts";
+import { formulas } from "../formula/random-spec.ts";
+import { answered, codesOf, noteCodesOf, type Written, workedOut } from "../formula/worked-out.ts";
+import { expectSound } from "../report/sound.ts";
+import { plain } from "./planned.ts";
+
+function nutrition(written: Partial<Written>, rules: RuleBookName = "EU"): Outcome<Nutrition> {
+  const { spec, formula } = workedOut({ ...plain, ...written });
+  return nutritionOf(spec, formula, { rules });
+}
+
+function amountOf({ amounts }: Nutrition, name: AmountName) {
+  const found = amounts.find((one) => one.name === name);
+  if (found === undefined) throw new Error(`no ${name}`);
+  return found;
+}
+
+const own = (figures: object): Partial<Written> => ({
+  flours: [{ name: "house flour", amount: "100 %", figures: { moisture: "13 %", ...figures } }],
+});
+const whole = { protein: "11 %", proteinBasis: "as is", ash: "0.5 %", ashBasis: "as is", fat: "1.5 %", fibre: "3 %" };
+
+describe("nutrition", () => {
+  it("per 100 g times the mass is the sum of the ingredients", () => {
+    const names = ["fat", "fibre", "sodium", "potassium"] as const;
+    fc.assert(
+      fc.property(formulas, fc.integer({ min: 1, max: 500_000 }), (written, grams) => {
+        const { spec, formula } = workedOut({ ...plain, ...written });
+        const found = answered(nutritionOf(spec, formula, { rules: "US" }));
+        const dough = sum(formula.lines.map(({ parts }) => dec(parts.value)));
+        for (const name of [...names, "protein", "carbohydrate"] as const) {
+          const weighed = formula.lines.map((line) => ({
+            mass: dec(line.parts.value).times(grams).div(dough),
+            of: contentsOf(line)[name],
+          }));
+          const inAll = sum(weighed.map(({ mass, of }) => mass.times(of?.value ?? 0).div(100)));
+          const hundred = dec(amountOf(found, name).raw.hundred.value).times(grams).div(100);
+          expect(hundred.toSignificantDigits(20).eq(inAll.toSignificantDigits(20))).toBe(true);
+        }
+        expectSound(found);
+      }),
+      { numRuns: 30 },
+    );
+  });
+
+  it("counts parts that add up to 100 g of raw dough", () => {
+    // Water, protein, fat, carbohydrate by difference and ash of bread flour add up to 100 g, salts and water besides.
+    const found = answered(nutrition({ alkali: [{ name: "sodium carbonate", amount: "1 %" }] }, "US"));
+    const [protein, fat, carbohydrate] = (["protein", "fat", "carbohydrate"] as const).map((name) =>
+      dec(amountOf(found, name).raw.hundred.value),
+    );
+    const rest = dec("13.36").plus("0.47").plus(36).plus(1).plus(1).div("1.38");
+    expect(sum([protein ?? dec(0), fat ?? dec(0), carbohydrate ?? dec(0), rest]).toFixed(6)).toBe("100.000000");
+  });
+
+  it("works out carbohydrate by difference where it is not stated, with the fibre in it or not", () => {
+    // 100 − 13 − 11 − 1.5 − 0.5 = 74; without fibre and beside N × 6.25: 74 + 11 − 11 × 6.25/5.7 − 3
+    const of = (rules: RuleBookName) =>
+      amountOf(answered(nutrition({ ...own(whole), water: { tap: "0 %" }, salt: "0 %" }, rules)), "carbohydrate").raw
+        .hundred;
+    expect(of("US").value).toBe("74");
+    expect(dec(of("EU").value).toFixed(4)).toBe(dec(82).minus(dec(11).times("6.25").div("5.7")).toFixed(4));
+  });
+
+  it("works carbohydrate out anew where the kitchen replaced what the table's own rests on", () => {
+    const flours = [
+      { name: "bread flour", amount: "100 %", figures: { moisture: "15 %", protein: "10 %", proteinBasis: "as is" } },
+    ];
+    const found = answered(nutrition({ flours, water: { tap: "0 %" }, salt: "0 %" }, "US"));
+    const fatAndAsh = dec("1.66").plus("0.47").times(85).div("86.64");
+    expect(dec(amountOf(found, "carbohydrate").raw.hundred.value).toFixed(6)).toBe(dec(75).minus(fatAndAsh).toFixed(6));
+  });
+
+  it("never takes what is not stated as none", () => {
+    const found = nutrition(own({ protein: "11 %" }));
+    expect(noteCodesOf(found)).toContain("nutrition.not-stated");
+    const { declared, ...rest } = answered(found);
+    for (const name of ["fat", "carbohydrate", "fibre", "sodium", "potassium", "energy", "salt"] as const) {
+      expect(amountOf({ declared, ...rest }, name).missing, name).toEqual(["house flour"]);
+    }
+    expect(amountOf({ declared, ...rest }, "protein").missing).toEqual([]);
+    expect(declared.raw.filter(({ text }) => text !== undefined).map(({ label }) => label)).toEqual([
+      "protein (N × 6.25)",
+    ]);
+    const stated = answered(nutrition(own({ ...whole, sodium: "2 mg", potassium: "100 mg" })));
+    expect(stated.declared.raw.every(({ text }) => text !== undefined)).toBe(true);
+  });
+
+  it("does not miss what an ingredient of which there is none does not state", () => {
+    const ingredients = [{ name: "house egg", amount: "0 %", figures: { kind: "egg" as const, moisture: "75 %" } }];
+    expect(answered(nutrition({ ingredients })).amounts.flatMap(({ missing }) => missing)).toEqual([]);
+  });
+
+  it("brings a bowl and boiled noodles from the same 100 g", () => {
+    const found = answered(nutrition({ batch: { rawWeight: "130 g", cookGain: 1.6 } }));
+    const fat = amountOf(found, "fat");
+    const hundred = dec(fat.raw.hundred.value);
+    expect(fat.raw.bowl?.value).toBe(hundred.times("1.3").toString().slice(0, fat.raw.bowl?.value.length));
+    expect(dec(fat.cooked.hundred.value).toFixed(12)).toBe(hundred.div("1.6").toFixed(12));
+    expect(fat.cooked.bowl?.value).toBe(fat.raw.bowl?.value);
+    const sodium = amountOf(found, "sodium");
+    const kept = dec(sodium.cooked.bowl?.value ?? 0)
+      .div(sodium.raw.bowl?.value ?? 1)
+      .times(100);
+    expect(kept.toFixed(6)).toBe(dec(found.kept.sodium.value).toFixed(6));
+    expect(found.bowl?.cooked.value).toBe("208");
+  });
+
+  it.each(["US", "EU", "JP"] as const)("declares by the rules of %s what declaring the value gives", (rules) => {
+    const { declared } = answered(nutrition({ batch: { rawWeight: "130 g" } }, rules));
+    expect(declared.raw.length).toBeGreaterThan(4);
+    for (const { value, text } of [...declared.raw, ...declared.cooked]) {
+      const name = value.id.split(".")[1];
+      const nutrient = name === "kilojoule" ? "energy" : name;
+      const rounded = answered(declare(nutrient as "fat", value.value, rules));
+      expect(text).toBe(rounded.text);
+    }
+  });
+
+  it("declares no serving where the weight of a bowl is not stated", () => {
+    const outcome = nutrition({}, "US");
+    expect(noteCodesOf(outcome)).toContain("nutrition.no-serving");
+    expect(answered(outcome).declared.raw).toEqual([]);
+    expect(noteCodesOf(nutrition({}, "EU"))).not.toContain("nutrition.no-serving");
+  });
+
+  it("says what was left out and what was taken as usual", () => {
+    const outcome = nutrition({
+      dusting: { name: "cornstarch", amount: "2 %" },
+      ingredients: [{ name: "vital wheat gluten", amount: "1 %" }],
+      alkali: [{ name: "powder", amount: "1 %", figures: { composition: { K2CO3: "60 %", inert: "rest" } } }],
+    });
+    expect(noteCodesOf(outcome)).toEqual(
+      expect.arrayContaining([
+        "nutrition.dusting",
+        "nutrition.factor",
+        "nutrition.inert",
+        "nutrition.tap-water",
+        "nutrition.boiling-salts",
+        "nutrition.boiling-solids",
+        "nutrition.not-on-flour",
+        "batch.usual-cook-gain",
+        "allergens.unknown",
+      ]),
+    );
+    expect(answered(outcome).allergens.unknown).toEqual(["powder"]);
+  });
+
+  it("goes by another list of allergens where it is asked to", () => {
+    const { spec, formula } = workedOut({ ...plain, ingredients: [{ name: "sesame oil", amount: "1 %" }] });
+    const names = (jurisdiction: "JP" | "US") =>
+      answered(nutritionOf(spec, formula, { rules: "EU", jurisdiction })).allergens.contains.map(({ name }) => name);
+    expect(names("US")).toEqual(["wheat", "sesame"]);
+    expect(names("JP")).toEqual(["wheat", "sesame"]);
+  });
+
+  it("has no answer for a bowl weighed twice", () => {
+    expect(codesOf(nutrition({ batch: { rawWeight: "130 g", cookedWeight: "230 g" } }))).toEqual([
+      "batch.bowl-weight-twice",
+    ]);
+  });
+});
