@@ -4,7 +4,7 @@ import type { Note } from "../figure/problem.ts";
 import type { Formula } from "../formula/formula.ts";
 import { sheetCautions } from "../sheet/cautions.ts";
 import type { DayPlan, PotPlan } from "../sheet/day-plan.ts";
-import type { PlannedLoad } from "../sheet/timeplan.ts";
+import type { PlannedStage } from "../sheet/timeplan.ts";
 import { numberColumn, report, row, section, table, wordColumn } from "./build.ts";
 import { formulaCautions } from "./cautions.ts";
 import type { Report, Table } from "./schema.ts";
@@ -68,17 +68,17 @@ function potFigures({ water, drop, recovery }: PotPlan, units: UnitSystem): read
 }
 
 function loadTable({ time }: DayPlan): Table {
-  const names = time.loads[0]?.stages.map(({ name }) => name) ?? [];
   const several = new Set(time.paces.filter(({ count }) => count > 1).map(({ machine }) => machine));
-  const starts = ({ stages }: PlannedLoad) =>
-    stages.map(({ start, machine, unit }) =>
-      words(machine !== undefined && several.has(machine) ? `${start.text} ${machine} ${unit}` : start.text),
-    );
+  const isNumbered = ({ machine }: PlannedStage) => machine !== undefined && several.has(machine);
+  const stages = time.loads[0]?.stages ?? [];
   return table(
     "loads",
     [
       wordColumn("load", "load"),
-      ...names.map((name) => wordColumn(name, name)),
+      ...stages.flatMap((stage) => [
+        wordColumn(stage.name, stage.name),
+        ...(isNumbered(stage) ? [wordColumn(`${stage.name}-${stage.machine}`, stage.machine ?? "")] : []),
+      ]),
       wordColumn("done", "done"),
       numberColumn("standing", "stands, min"),
       numberColumn("hold", "waits, min"),
@@ -86,7 +86,10 @@ function loadTable({ time }: DayPlan): Table {
     time.loads.map((load) =>
       row([
         words(String(load.load)),
-        ...starts(load),
+        ...load.stages.flatMap((stage) => [
+          words(stage.start.text),
+          ...(isNumbered(stage) ? [words(String(stage.unit))] : []),
+        ]),
         words(load.stages.at(-1)?.end.text ?? ""),
         figureCell(load.standing),
         figureCell(load.hold),

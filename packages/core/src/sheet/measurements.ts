@@ -15,7 +15,7 @@ import { frictionFrom } from "./three-temperatures.ts";
 /** The kitchen's own figures from something it measured, and how to write them into the spec. */
 export interface Measurement {
   readonly results: readonly Figure[];
-  /** Lines for the spec. */
+  /** Lines for the spec, in YAML. */
   readonly lines: readonly string[];
   /** Every figure, leaves first. */
   readonly figures: readonly Figure[];
@@ -56,10 +56,10 @@ export function measuredSheet(input: unknown): Outcome<Measurement> {
   const back = gap && springBackFrom(thickness?.value ?? first.value, gap.value);
   if (back?.ok === false) return back;
   const lines = [
-    ...(thickness ? [`sheet: density: ${fixedText(first.value.value, 3)} g/mL`] : []),
-    ...(back?.ok ? [`sheet: springBack: ${fixedText(back.value.value, 3)}`] : []),
+    ...(thickness ? [`density: ${fixedText(first.value.value, 3)} g/mL`] : []),
+    ...(back?.ok ? [`springBack: ${fixedText(back.value.value, 3)}`] : []),
   ];
-  return answer(measurement([first.value, ...(back?.ok ? [back.value] : [])], lines));
+  return answer(measurement([first.value, ...(back?.ok ? [back.value] : [])], "sheet", lines));
 }
 
 function thicknessOrDensity(found: string): Problem {
@@ -129,8 +129,8 @@ export function measuredLosses(input: unknown): Outcome<Measurement> {
     return refuse(...losses.problems.map(place));
   }
   const results = losses.value.stages.map(({ loss }) => loss);
-  const lines = losses.value.stages.map(({ stage, loss }) => `losses: ${stage}: ${fixedText(loss.value, 2)} %`);
-  return answer(measurement([...results, losses.value.total], lines));
+  const lines = losses.value.stages.map(({ stage, loss }) => `${stage}: ${fixedText(loss.value, 2)} %`);
+  return answer(measurement([...results, losses.value.total], "losses", lines));
 }
 
 const celsius = (description: string, example: string, least: string, most: string) =>
@@ -170,13 +170,13 @@ export function measuredMixing(input: unknown): Outcome<Measurement> {
     roomAt && frictionFrom({ dough: doughAt.value, flour: flourAt.value, room: roomAt.value }, waterAt.value);
   if (!heat.ok || friction?.ok === false) return refuse(...problemsOf(heat), ...(friction ? problemsOf(friction) : []));
   const lines = [
-    ...(dec(heat.value.value).isNegative() ? [] : [`temperature: mixingHeat: ${fixedText(heat.value.value, 1)} kJ/kg`]),
+    ...(dec(heat.value.value).isNegative() ? [] : [`mixingHeat: ${fixedText(heat.value.value, 1)} kJ/kg`]),
     ...(friction?.ok && !dec(friction.value.value).isNegative()
-      ? [`temperature: friction: ${fixedText(friction.value.value, 1)} K`]
+      ? [`friction: ${fixedText(friction.value.value, 1)} K`]
       : []),
   ];
   const notes = dec(heat.value.value).isNegative() ? [coldMix] : [];
-  return answer(measurement([heat.value, ...(friction?.ok ? [friction.value] : [])], lines), [
+  return answer(measurement([heat.value, ...(friction?.ok ? [friction.value] : [])], "temperature", lines), [
     ...notes,
     ...(friction?.ok ? friction.notes : []),
   ]);
@@ -227,9 +227,10 @@ export function measuredCooking(input: unknown): Outcome<Measurement> {
         solidsLoss: solidsLoss?.value ?? "0",
       });
   if (!gain.ok) return gain;
-  return answer(measurement([gain.value], [`batch: cookGain: ${fixedText(gain.value.value, 2)}`]));
+  return answer(measurement([gain.value], "batch", [`cookGain: ${fixedText(gain.value.value, 2)}`]));
 }
 
-function measurement(results: readonly Figure[], lines: readonly string[]): Measurement {
+function measurement(results: readonly Figure[], section: string, values: readonly string[]): Measurement {
+  const lines = values.length === 0 ? [] : [`${section}: { ${values.join(", ")} }`];
   return { results, lines, figures: withOrigins(results) };
 }
