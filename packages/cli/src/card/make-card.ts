@@ -1,5 +1,23 @@
 import { createHash } from "node:crypto";
-import { type Card, card, formulaOf, planBatch, type UnitSystem } from "@noodlewright/core";
+import {
+  type Batch,
+  type Card,
+  card,
+  type Formula,
+  formulaOf,
+  loadWater,
+  type OwnMachines,
+  type Problem,
+  planBatch,
+  planDay,
+  planReport,
+  planSheet,
+  type Report,
+  type Spec,
+  sheetReport,
+  temperatureReport,
+  type UnitSystem,
+} from "@noodlewright/core";
 import type { PlacedProblem } from "../input/document.ts";
 import { loadSpec, type Override } from "../input/load-spec.ts";
 import type { Io } from "../io.ts";
@@ -24,12 +42,14 @@ const shownOfChecksum = 8;
 export async function makeCard(order: CardOrder, io: Io): Promise<CardMaking> {
   const loading = await loadSpec(order.path, order.overrides, io);
   if (!loading.ok) return loading;
-  const { data, included, place, text } = loading.spec;
+  const { data, included, machines, place, text } = loading.spec;
   const outcome = formulaOf(data, included);
   if (!outcome.ok) return { ok: false, problems: outcome.problems.map(place) };
   const { spec, formula } = outcome.value;
   const batch = planBatch(spec, formula, order.units === "us");
   if (!batch.ok) return { ok: false, problems: batch.problems.map(place) };
+  const more = moreAnswers(spec, formula, batch.value, machines, order.units);
+  if (!more.ok) return { ok: false, problems: more.problems.map(place) };
   const loads = chosenLoads(order.loads, Number(batch.value.loads.count.value));
   if (!loads.ok) return { ok: false, problems: [loads.problem] };
   const made = card(formula, batch.value, {
@@ -38,10 +58,31 @@ export async function makeCard(order: CardOrder, io: Io): Promise<CardMaking> {
     said: order.overrides.map(({ flag, value }) => `${flag} ${sayValue(value)}`).join(" "),
     loads: loads.value,
     units: order.units,
-    more: [],
-    cautions: [],
+    reports: more.reports,
   });
   return { ok: true, card: made };
+}
+
+type More =
+  | { readonly ok: true; readonly reports: readonly Report[] }
+  | { readonly ok: false; readonly problems: readonly Problem[] };
+
+/** The answers that the spec has data for, in the order of the work. */
+function moreAnswers(spec: Spec, formula: Formula, batch: Batch, machines: OwnMachines, units: UnitSystem): More {
+  const water = spec.temperature && loadWater(spec, batch);
+  const sheet = spec.sheet && planSheet(spec, formula, batch, machines);
+  const timed = spec.plan?.serve !== undefined && sheet?.ok !== false;
+  const day = timed ? planDay(spec, formula, batch, sheet?.value) : undefined;
+  const problems = [water, sheet, day].flatMap((outcome) => (outcome?.ok === false ? outcome.problems : []));
+  if (problems.length > 0) return { ok: false, problems };
+  return {
+    ok: true,
+    reports: [
+      ...(water?.ok ? [temperatureReport("Water of one load", water.value, [], units)] : []),
+      ...(sheet?.ok ? [sheetReport(formula, sheet.value, [], units)] : []),
+      ...(day?.ok ? [planReport(formula, batch, day.value, [], units)] : []),
+    ],
+  };
 }
 
 function sayValue(value: unknown): string {

@@ -1,16 +1,23 @@
 import { cardFlags, dateOf, paperOf } from "../card/card-flags.ts";
 import { makeCard } from "../card/make-card.ts";
 import { printProblems } from "../command/answer.ts";
-import type { Command } from "../command/command.ts";
+import type { Asked, Command } from "../command/command.ts";
 import { batchFlags, batchOverrides } from "../command/flags.ts";
 import { writeOutput } from "../command/write-output.ts";
+import type { Override } from "../input/load-spec.ts";
 import { renderCard } from "../render/card-html.ts";
+
+function serveOverride(asked: Asked): readonly Override[] {
+  const value = asked.text("serve");
+  return value === undefined ? [] : [{ flag: "--serve", path: ["plan", "serve"], value, example: "12:15" }];
+}
 
 /** `noodlewright card`: one page to hang by the machine. */
 export const cardCommand: Command = {
   positionals: { spec: "Spec file in YAML or JSON, or - for standard input" },
   flags: {
     out: { describe: "File to write; - or nothing prints it", kind: "text", placeholder: "card.html", letter: "o" },
+    serve: { describe: "Time of service, for the times of the loads", kind: "text", placeholder: "12:15" },
     loads: { describe: "Loads to print a box for; all unless given", kind: "text", placeholder: "1,3-4" },
     ...cardFlags,
     ...batchFlags,
@@ -25,7 +32,7 @@ export const cardCommand: Command = {
     const making = await makeCard(
       {
         path: asked.text("spec") ?? "-",
-        overrides: batchOverrides(asked),
+        overrides: [...serveOverride(asked), ...batchOverrides(asked)],
         date: date.date,
         loads: asked.text("loads"),
         units: asked.text("units") === "us" ? "us" : "metric",

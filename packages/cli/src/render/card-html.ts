@@ -1,5 +1,5 @@
 import { type Card, type CardRow, escapeMarkup } from "@noodlewright/core";
-import { listSection, page, sectionHtml } from "./html.ts";
+import { figuresHtml, listSection, page, sectionHtml } from "./html.ts";
 
 /** Paper that a card is printed on. */
 export type Paper = "a4" | "letter";
@@ -15,12 +15,12 @@ export function renderCard(card: Card, paper: Paper): string {
   const body = [
     "<main>",
     header(card),
-    facts(card),
+    figuresHtml(card.facts),
     ...chunks.map((loads) => weightsHtml(card, loads)),
-    card.notes.length > 0 ? listSection("Take care", card.notes) : "",
-    ...card.sections.map(({ heading, blocks }) => sectionHtml(heading, blocks)),
-    `<section class="allergens"><h2>Allergens</h2>${card.allergens.map((line) => `<p>${escapeMarkup(line)}</p>`).join("")}</section>`,
-    listSection("Cautions", card.cautions),
+    card.notes.length > 0 ? listSection("lots", "In several lots", card.notes) : "",
+    ...card.sections.map(({ id, heading, blocks }) => sectionHtml(id, heading, blocks)),
+    `<section id="allergens"><h2>Allergens</h2>${card.allergens.map((line) => `<p>${escapeMarkup(line)}</p>`).join("")}</section>`,
+    listSection("cautions", "Cautions", card.cautions),
     "</main>",
   ];
   return page({ title: `${card.title}, ${card.date}`, style: cardStyle(paper), body: body.join("\n") });
@@ -31,20 +31,13 @@ function header({ title, date, checksum, said }: Card): string {
   return `<header><h1>${escapeMarkup(title)}</h1><p class="mark">${escapeMarkup(date)} · spec <b>${escapeMarkup(checksum)}</b>${extra}</p></header>`;
 }
 
-function facts({ facts: list }: Card): string {
-  const items = list.map(
-    ({ label, value }) => `<div><dt>${escapeMarkup(label)}</dt><dd>${escapeMarkup(value)}</dd></div>`,
-  );
-  return `<dl class="facts">${items.join("")}</dl>`;
-}
-
 function weightsHtml(card: Card, loads: readonly number[]): string {
   const { unit, of, rows } = card.weights;
   const several = of > 1;
   const heads = loads.map((load) => `<th scope="col" class="tick">${several ? `load ${load}` : "done"}</th>`).join("");
   const lines = rows.map((row) => rowHtml(row, loads)).join("\n");
   const heading = several ? `Weigh for each of ${of} loads` : "Weigh";
-  return `<section class="weights"><h2>${heading}</h2>
+  return `<section class="weights" id="weights-${loads[0] ?? 0}"><h2>${heading}</h2>
 <table>
 <thead><tr><th scope="col">ingredient</th><th scope="col" class="number">${escapeMarkup(unit)}</th>${heads}<th scope="col" class="lot">lot</th></tr></thead>
 <tbody>
@@ -82,10 +75,6 @@ body { max-width: 186mm; }
 header { border-bottom: 4px solid #111; }
 header h1 { font-size: 2.3rem; margin-bottom: .1rem; }
 .mark { margin: 0 0 .4rem; }
-.facts { display: flex; flex-wrap: wrap; gap: .3rem 1.8rem; margin: .6rem 0; }
-.facts div { min-width: 6rem; }
-.facts dt { font-size: .85rem; }
-.facts dd { margin: 0; font-size: 1.25rem; font-weight: 700; font-variant-numeric: tabular-nums; }
 .weights th[scope="row"] { font-size: 1.15rem; font-weight: 500; line-height: 1.15; }
 .weights small { display: block; font-size: .75rem; font-weight: 400; }
 .weights .weight { font-size: 1.7rem; font-weight: 700; line-height: 1.1; padding-right: 1rem; }
@@ -97,12 +86,17 @@ header h1 { font-size: 2.3rem; margin-bottom: .1rem; }
 .line { display: inline-block; width: 3.1rem; border-bottom: 1px solid #111; height: 1.1rem; margin-left: .3rem; vertical-align: middle; }
 .lot .line { width: 4rem; margin-left: 0; }
 .hint { font-size: .85rem; margin: 0; }
-.allergens p { margin: .15rem 0; font-size: 1.1rem; }
-.allergens p:first-of-type { font-weight: 700; }
-tr, li, .allergens { break-inside: avoid; }
+#allergens p { margin: .15rem 0; font-size: 1.1rem; }
+#allergens p:first-of-type { font-weight: 700; }
+#day p { margin: .1rem 0; }
+#cautions ul { columns: 2; column-gap: 1.6rem; font-size: .78rem; line-height: 1.3; }
+#loads td, #loads th { white-space: nowrap; }
+#loads thead th { white-space: normal; vertical-align: bottom; }
+tr, li, figure, #allergens, #day { break-inside: avoid; }
 @media print {
   body { padding: 0; max-width: none; }
-  h2 { margin-top: 1rem; }
+  h2 { margin-top: .8rem; }
+  html { font-size: 14px; }
 }
 `;
 }

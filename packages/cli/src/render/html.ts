@@ -25,7 +25,9 @@ body { margin: 0 auto; max-width: 60rem; padding: 1.5rem; }
 h1 { font-size: 2rem; line-height: 1.15; margin: 0 0 .5rem; overflow-wrap: anywhere; }
 h2 { font-size: 1.15rem; margin: 1.6rem 0 .4rem; border-bottom: 2px solid #111; padding-bottom: .15rem; break-after: avoid; }
 table { border-collapse: collapse; width: 100%; margin: .4rem 0 .8rem; font-variant-numeric: tabular-nums; }
-th, td { padding: .25rem .6rem .25rem 0; text-align: left; vertical-align: baseline; overflow-wrap: anywhere; }
+th, td { padding: .2rem .6rem .2rem 0; text-align: left; vertical-align: baseline; overflow-wrap: break-word; }
+tbody th { font-weight: 500; }
+.long { overflow-wrap: anywhere; }
 thead th { border-bottom: 1px solid #111; font-weight: 600; }
 .number { text-align: right; white-space: nowrap; }
 tr.total > * { border-top: 1px solid #111; font-weight: 700; }
@@ -33,34 +35,38 @@ tr.aside > * { font-style: italic; }
 svg { max-width: 100%; height: auto; }
 figure { margin: .6rem 0; break-inside: avoid; }
 ul { margin: .3rem 0; padding-left: 1.2rem; }
+.figures { display: flex; flex-wrap: wrap; gap: .3rem 1.8rem; margin: .5rem 0; }
+.figures dt { font-size: .85rem; }
+.figures dd { margin: 0; font-size: 1.15rem; font-weight: 700; font-variant-numeric: tabular-nums; }
 .working p { margin: .1rem 0 .1rem 1.2rem; }
 .working h3 { font-size: 1rem; margin: .8rem 0 .1rem; }
 `;
 
 /** Prints a report as one page. */
 export function renderHtml(report: Report): string {
-  const sections = report.sections.map(({ heading, blocks }) => sectionHtml(heading, blocks));
+  const sections = report.sections.map(({ id, heading, blocks }) => sectionHtml(id, heading, blocks));
   const notes =
     report.notes.length === 0
       ? ""
       : listSection(
+          "notes",
           "Notes",
           report.notes.map(({ text }) => text),
         );
-  const cautions = report.cautions.length === 0 ? "" : listSection("Cautions", report.cautions);
+  const cautions = report.cautions.length === 0 ? "" : listSection("cautions", "Cautions", report.cautions);
   const body = `<main>\n<h1>${escapeMarkup(report.title)}</h1>\n${sections.join("\n")}\n${notes}${cautions}</main>`;
   return page({ title: report.title, style: "", body });
 }
 
 /** A section with its heading. */
-export function sectionHtml(heading: string, blocks: readonly Block[]): string {
-  return `<section>\n<h2>${escapeMarkup(heading)}</h2>\n${blocks.map(blockHtml).join("\n")}\n</section>`;
+export function sectionHtml(id: string, heading: string, blocks: readonly Block[]): string {
+  return `<section id="${escapeMarkup(id)}">\n<h2>${escapeMarkup(heading)}</h2>\n${blocks.map(blockHtml).join("\n")}\n</section>`;
 }
 
 /** A section that is a list. */
-export function listSection(heading: string, lines: readonly string[]): string {
+export function listSection(id: string, heading: string, lines: readonly string[]): string {
   const items = lines.map((line) => `<li>${escapeMarkup(line)}</li>`).join("\n");
-  return `<section>\n<h2>${escapeMarkup(heading)}</h2>\n<ul>\n${items}\n</ul>\n</section>\n`;
+  return `<section id="${id}">\n<h2>${escapeMarkup(heading)}</h2>\n<ul>\n${items}\n</ul>\n</section>\n`;
 }
 
 function blockHtml(block: Block): string {
@@ -68,19 +74,12 @@ function blockHtml(block: Block): string {
     case "table":
       return tableHtml(block);
     case "figures":
-      return tableHtml({
-        kind: "table",
-        id: "figures",
-        columns: [
-          { id: "label", label: "figure", align: "left" },
-          { id: "value", label: "value", align: "right" },
-          { id: "unit", label: "unit", align: "left" },
-        ],
-        rows: block.figures.map((figure) => ({
-          role: "item",
-          cells: [{ text: figure.label }, { text: shownGrouped(figure) }, { text: figure.unit }],
+      return figuresHtml(
+        block.figures.map((figure) => ({
+          label: figure.label,
+          value: `${shownGrouped(figure)} ${figure.unit}`.trim(),
         })),
-      });
+      );
     case "text":
       return block.lines.map((line) => `<p>${escapeMarkup(line)}</p>`).join("\n");
     case "picture":
@@ -97,6 +96,17 @@ function blockHtml(block: Block): string {
   }
 }
 
+/** Figures side by side, each under its words. */
+export function figuresHtml(figures: readonly { readonly label: string; readonly value: string }[]): string {
+  const items = figures.map(
+    ({ label, value }) => `<div><dt>${escapeMarkup(label)}</dt><dd>${escapeMarkup(value)}</dd></div>`,
+  );
+  return `<dl class="figures">${items.join("")}</dl>`;
+}
+
+/** Words that are longer than a line may break anywhere; short ones only at spaces. */
+const longWord = /\S{25}/u;
+
 function tableHtml(table: Table): string {
   const classOf = (column: number): string => (table.columns[column]?.align === "right" ? ' class="number"' : "");
   const head = table.columns.map(
@@ -105,7 +115,7 @@ function tableHtml(table: Table): string {
   const rows = table.rows.map(({ role, cells }) => {
     const written = cells.map(({ text }, column) =>
       column === 0 && text !== ""
-        ? `<th scope="row">${escapeMarkup(text)}</th>`
+        ? `<th scope="row"${longWord.test(text) ? ' class="long"' : ""}>${escapeMarkup(text)}</th>`
         : `<td${classOf(column)}>${escapeMarkup(text)}</td>`,
     );
     return `<tr${role === "item" ? "" : ` class="${role}"`}>${written.join("")}</tr>`;

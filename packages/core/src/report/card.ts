@@ -53,13 +53,43 @@ export interface CardWishes {
   /** Loads to print, from 1; all where none are named. */
   readonly loads: readonly number[];
   readonly units: UnitSystem;
-  /** Sections of other answers that the card shows as they are. */
-  readonly more: readonly Section[];
-  readonly cautions: readonly string[];
+  /** Other answers for the same batch: the water temperature, the sheet, the plan. */
+  readonly reports: readonly Report[];
 }
 
 /** Sections of the batch that belong on paper. */
 const shownOfBatch: ReadonlySet<string> = new Set(["remedies", "stock-weights"]);
+
+/** What the card takes over from other answers: by command, the sections, and of their figures those to work by. */
+const shownOfOthers: Readonly<Record<string, readonly string[]>> = {
+  "water-temperature": ["water"],
+  sheet: ["passes", "sheets"],
+  plan: ["day", "loads"],
+};
+const shownFigures: ReadonlySet<string> = new Set([
+  "water.temperature",
+  "ice.mass",
+  "ice.tap-water",
+  "load.sheets",
+  "sheet.mass",
+  "sheet.length",
+  "strand.width",
+  "cut.length",
+  "portion.mass",
+  "portion.strands",
+  "sheet.portions",
+  "load.portions",
+]);
+
+function paperSections({ command, sections }: Report): readonly Section[] {
+  const shown = sections.filter(({ id }) => shownOfOthers[command]?.includes(id) === true);
+  return shown.map((section) => ({
+    ...section,
+    blocks: section.blocks.map((block) =>
+      block.kind === "figures" ? { ...block, figures: block.figures.filter(({ id }) => shownFigures.has(id)) } : block,
+    ),
+  }));
+}
 
 /** Puts a card together from a batch and from what else was worked out for it. */
 export function card(formula: Formula, batch: Batch, wishes: CardWishes): Card {
@@ -78,10 +108,10 @@ export function card(formula: Formula, batch: Batch, wishes: CardWishes): Card {
       loads: wishes.loads.length === 0 ? all : wishes.loads,
       of: count,
     },
-    sections: [...report.sections.filter(({ id }) => shownOfBatch.has(id)), ...wishes.more],
+    sections: [...report.sections.filter(({ id }) => shownOfBatch.has(id)), ...wishes.reports.flatMap(paperSections)],
     allergens: allergenLines(report),
     notes: batch.lines.filter(({ lots }) => lots > 1).map(lotText),
-    cautions: [...new Set([...report.cautions, ...wishes.cautions])],
+    cautions: [...new Set([report, ...wishes.reports].flatMap(({ cautions }) => cautions))],
   };
 }
 
