@@ -16,8 +16,8 @@ const flour = (index: number): fc.Arbitrary<Candidate> =>
       glutenProtein: decimal(0, 9, 1),
       wholegrain: fc.boolean(),
       price: decimal(0, 5, 2),
-      least: fc.option(fc.integer({ min: 0, max: 15 }).map(String), { freq: 8, nil: undefined }),
-      most: fc.option(fc.integer({ min: 15, max: 100 }).map(String), { freq: 3, nil: undefined }),
+      least: fc.option(fc.integer({ min: 0, max: 15 }).map(String), { freq: 2, nil: undefined }),
+      most: fc.option(fc.integer({ min: 15, max: 100 }).map(String), { freq: 2, nil: undefined }),
     })
     .map(({ least, most, ...figures }) => ({
       name: `flour ${index + 1}`,
@@ -31,7 +31,7 @@ const flours = fc
   .chain((count) => fc.tuple(...Array.from({ length: count }, (_, index) => flour(index))));
 
 const targets = fc.record({
-  low: decimal(7, 11, 1),
+  low: decimal(8, 12, 1),
   width: fc.constantFrom("0.1", "0.3", "1", "none"),
   basis: fc.constantFrom("as is" as const, "14", "0"),
   ash: fc.option(decimal(0.7, 2, 2), { freq: 2, nil: undefined }),

@@ -14,6 +14,8 @@ const patience = 20_000;
  *
  * Branch and bound: the linear solver bounds a box of steps from below, small boxes are gone through one by one in whole
  * numbers, and whatever is found is checked once more in decimals.
+ * (The whole-number mode of the linear solver is not used: on narrow protein ranges it ran for seconds, and it takes a
+ * simplex run that cycles for a box without answers.)
  */
 export function bestSteps(problem: StepProblem, objectives: readonly Objective[]): StepAnswer {
   const reached: Reached[] = [];
