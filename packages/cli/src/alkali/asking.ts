@@ -29,6 +29,8 @@ export interface Asking {
   readonly scale: BaumeName;
   readonly ratioBy: RatioBy;
   readonly units: UnitSystem;
+  /** Working temperature, °C. */
+  readonly temperature: DecimalText;
   /** Value of a flag in the base unit of its dimension. */
   readonly quantity: (flag: string, dimensions: readonly Dimension[]) => Quantity;
   readonly maybe: (flag: string, dimensions: readonly Dimension[]) => Quantity | undefined;
@@ -67,7 +69,7 @@ export function asking(asked: Asked, own: OwnMaterials): Asking {
     if (found === undefined) missing(flag, `a quantity: ${dimensions.join(" or ")}`);
     return found ?? standIn;
   };
-  const temperature = quantity("temperature", ["temperature"]).value;
+  const temperature = maybe("temperature", ["temperature"])?.value ?? "20";
   const terms = { modulus: scale, ratioBy };
   const warm = asked.text("temperature") === "20 °C" ? {} : { temperature };
   const place = (problem: Problem, flag: string): PlacedProblem => ({ ...problem, flag });
@@ -76,6 +78,7 @@ export function asking(asked: Asked, own: OwnMaterials): Asking {
     scale,
     ratioBy,
     units: asked.text("units") === "us" ? "us" : "metric",
+    temperature,
     quantity,
     maybe,
     amount: (flag) => {

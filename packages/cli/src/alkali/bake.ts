@@ -19,7 +19,6 @@ export const bakeCommand = member({
       placeholder: "40 g",
     },
     materials: memberFlags.materials,
-    temperature: memberFlags.temperature,
     format: memberFlags.format,
     working: memberFlags.working,
     figure: memberFlags.figure,

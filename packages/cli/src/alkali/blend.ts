@@ -32,7 +32,7 @@ export const blendCommand = member({
       amount: ask.amount("amount"),
       target: ask.strength("strength"),
       potassiumShare: ask.quantity("potassium", ["share"]).value,
-      temperature: ask.quantity("temperature", ["temperature"]).value,
+      temperature: ask.temperature,
       scale: ask.scale,
       units: ask.units,
       division: ask.quantity("division", ["mass"]).value,

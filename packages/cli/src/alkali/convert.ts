@@ -68,7 +68,7 @@ export const convertCommand = member({
       from: { ...ask.product(ask.text("from"), "<from>"), mass: grams(dose) },
       to,
       hold: held[ask.text("holding") ?? ""] ?? "M",
-      temperature: ask.quantity("temperature", ["temperature"]).value,
+      temperature: ask.temperature,
       flour,
       units: ask.units,
       ...(water && { doughWater: grams(water) }),

@@ -26,7 +26,7 @@ export const correctCommand = member({
       salts: ask.product(ask.text("salts"), "<salts>"),
       amount: ask.amount("amount"),
       target: ask.strength("strength"),
-      temperature: ask.quantity("temperature", ["temperature"]).value,
+      temperature: ask.temperature,
       scale: ask.scale,
       units: ask.units,
       division: ask.quantity("division", ["mass"]).value,

@@ -20,7 +20,7 @@ export const diluteCommand = member({
       stock: ask.product(ask.text("stock"), "<stock>"),
       amount: ask.amount("amount"),
       target: ask.strength("strength"),
-      temperature: ask.quantity("temperature", ["temperature"]).value,
+      temperature: ask.temperature,
       scale: ask.scale,
       units: ask.units,
       division: ask.quantity("division", ["mass"]).value,

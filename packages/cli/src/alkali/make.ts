@@ -42,7 +42,7 @@ export const makeCommand = member({
       ratioBy: ask.ratioBy,
       target: ask.strength("strength"),
       amount: ask.amount("amount"),
-      temperature: ask.quantity("temperature", ["temperature"]).value,
+      temperature: ask.temperature,
       scale: ask.scale,
       units: ask.units,
       division: ask.quantity("division", ["mass"]).value,

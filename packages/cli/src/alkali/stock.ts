@@ -97,7 +97,7 @@ function wishOf(ask: Asking): Wish {
   if (!/^\d+$/u.test(loads)) {
     ask.wrong("--loads", "stock.loads", `"${loads}"`, "a whole number of loads a day", "write it like 4");
   }
-  const temperature = ask.quantity("temperature", ["temperature"]).value;
+  const temperature = ask.temperature;
   return {
     division: ask.quantity("division", ["mass"]).value,
     tolerance: ask.quantity("tolerance", ["share"]).value,

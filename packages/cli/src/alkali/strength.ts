@@ -53,7 +53,7 @@ export const strengthCommand = member({
   read: (ask) => ({
     product: ask.product(ask.text("product"), "<product>"),
     measured: measuredOf(ask),
-    temperature: ask.quantity("temperature", ["temperature"]).value,
+    temperature: ask.temperature,
     scale: ask.scale,
   }),
   answer: ({ product, measured, temperature, scale }) => {

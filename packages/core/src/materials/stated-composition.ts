@@ -100,7 +100,15 @@ function ofAssay(stated: AssayFigures, path: Path): Outcome<Composition> {
   const dried = salt === undefined || second !== undefined ? undefined : findPart(salt);
   if (dried?.kind === "species") return answer(pure(dried.name, stated.content.value, drying));
   const found = `a loss on drying of ${part.name}, which does not dry to one salt`;
-  return refuse(inputProblem("materials.assay", path, found, "its content alone", "leave out the loss on drying"));
+  return refuse(
+    inputProblem(
+      "materials.assay",
+      [...path, "lossOnDrying"],
+      found,
+      "its content alone",
+      "leave out the loss on drying",
+    ),
+  );
 }
 
 /**

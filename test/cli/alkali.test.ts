@@ -1,0 +1,165 @@
+import { describe, expect, it } from "vitest";
+import { runBuilt } from "./built.ts";
+
+const alkali = (...args: readonly string[]) => runBuilt(["alkali", ...args]);
+
+/** The report of a run with --format json. */
+function reported(...args: readonly string[]) {
+  const { status, stdout, stderr } = alkali(...args, "--format", "json");
+  expect([status, stderr]).toEqual([0, ""]);
+  return JSON.parse(stdout) as {
+    figures: Record<string, { value: string }>;
+    notes: { code: string }[];
+    cautions: string[];
+  };
+}
+
+describe("the three everyday swaps", () => {
+  it("a powder of one ratio becomes two pure salts", () => {
+    const powder = ["convert", "alkali powder 6 to 4", "sodium carbonate", "potassium carbonate", "--dose", "45 g"];
+    const { figures, notes } = reported(...powder, "--materials", "examples/harbour-store.yaml");
+    const grams = ["sodium carbonate", "potassium carbonate"].map((name) => figures[`convert.amount.${name}`]?.value);
+    // 45 g of 58.8 % Na2CO3 and 39.2 % K2CO3, by hand
+    expect(grams.map(Number)).toEqual([expect.closeTo(26.46, 9), expect.closeTo(17.64, 9)]);
+    expect(Number(figures["convert.water-off"]?.value)).toBeCloseTo(-0.9, 9);
+    expect(notes).toEqual([]);
+  });
+
+  it("a bottle of solution becomes powder, and its water goes back to the tap", () => {
+    const { stdout } = alkali(
+      "convert",
+      "K2CO3 30 %, water rest",
+      "potassium carbonate",
+      "--dose",
+      "3 %",
+      "--water",
+      "36 %",
+    );
+    expect(stdout).toMatch(/weigh +potassium carbonate +0\.90 g +0\.900/u);
+    expect(stdout).toContain("Add 2.10 g to the tap water of the dough");
+    expect(stdout).toMatch(/pH of the solution at 20 °C.* ± /u);
+    expect(stdout).toContain("and not of the dough");
+  });
+
+  it("baked soda meets a written dose of sodium carbonate", () => {
+    const { figures, cautions } = reported("bake", "--before", "500 g", "--after", "330 g", "--for", "40 g");
+    // 170 g lost of the 184.58 g that a full conversion loses (NaHCO3 84.007, Na2CO3 105.99 g/mol), by hand
+    expect(Number(figures["baking.conversion"]?.value)).toBeCloseTo(92.1, 1);
+    expect(Number(figures["convert.amount.the baked salt"]?.value)).toBeCloseTo(41.85, 1);
+    expect(cautions.join(" ")).toMatch(/label/u);
+  });
+});
+
+describe("the other members", () => {
+  it.each([
+    [
+      [
+        "make",
+        "potassium carbonate",
+        "sodium carbonate",
+        "--ratio",
+        "6 to 4",
+        "--strength",
+        "20 %",
+        "--amount",
+        "2 kg",
+      ],
+      [/potassium carbonate +240\.0/u, /sodium carbonate +160\.0/u, /water +1600\.0/u, /solution as weighed +2000\.0/u],
+    ],
+    [["dilute", "K2CO3 40 %, water rest", "--amount", "500 g", "--strength", "20 %"], [/water to add +500\.0/u]],
+    [
+      [
+        "blend",
+        "Na2CO3 15 %, water rest",
+        "K2CO3 40 %, water rest",
+        "--strength",
+        "15 %",
+        "--potassium",
+        "60 %",
+        "--amount",
+        "1 kg",
+      ],
+      [/Na2CO3 15 %, water rest +400\.0/u, /water +375\.0/u],
+    ],
+    [
+      ["correct", "Na2CO3 9 %, water rest", "sodium carbonate", "--amount", "1 kg", "--strength", "10 %"],
+      [/sodium carbonate to add +11\.1/u],
+    ],
+    [
+      ["strength", "Na2CO3 10 %, water rest"],
+      [/strength by mass +10\.000 % w\/w/u, /density at 20 °C +1\.10/u, /pH of the solution/u],
+    ],
+    [
+      ["strength", "K2CO3", "--weighed", "124 g", "--volume", "100 mL"],
+      [/From the reading/u, /reading error/u],
+    ],
+    [["assay", "Na2CO3", "--alkalinity", "58 % as Na2O"], [/sodium carbonate, Na2CO3 +99\.1/u]],
+    [
+      ["stock", "sodium carbonate", "--dose", "8 g", "--loads", "4"],
+      [/stock for a load/u, /stays? clear/u],
+    ],
+    [
+      ["stock", "--spec", "examples/school-noodle.yaml", "--division", "5 g", "--storage", "4 °C"],
+      [/sodium carbonate +\d+/u, /potassium carbonate +\d+/u],
+    ],
+    [
+      ["list", "potassium", "hydroxide"],
+      [/KOH/u, /E 525/u, /Danger/u],
+    ],
+  ] as const)("%j", (args, expected) => {
+    const { status, stdout, stderr } = alkali(...args);
+    expect([status, stderr]).toEqual([0, ""]);
+    for (const pattern of expected) expect(stdout).toMatch(pattern);
+  });
+
+  it("prints the working and CSV of one table", () => {
+    const bake = ["bake", "--before", "500 g", "--after", "330 g"];
+    expect(alkali(...bake, "--figure", "baking.conversion").stdout).toContain(
+      "= 100 × (500 − (330 − 0)) ÷ (500 × 100 ÷ 100",
+    );
+    expect(alkali(...bake, "--format", "csv").stdout).toMatch(/^part,% of the product\r\n"sodium carbonate, Na2CO3",/u);
+  });
+
+  it("says in the help how to call each", () => {
+    expect(alkali("--help").stdout).toMatch(/convert <from> <to\.\.>/u);
+    expect(alkali("convert", "--help").stdout).toContain("a powder of one ratio to the two pure salts");
+  });
+});
+
+it("replaces a product in a spec, with the water of the dough kept", () => {
+  const { status, stdout } = runBuilt(["formula", "examples/one-bottle.yaml"]);
+  expect(status).toBe(0);
+  expect(stdout).toMatch(/added water +36\.00 % of flour/u);
+  expect(stdout).toMatch(/potassium carbonate sesquihydrate +0\.55/u);
+});
+
+describe("bad input", () => {
+  it.each([
+    [
+      ["convert", "sodum carbonate", "potassium carbonate", "--dose", "45"],
+      2,
+      [/<from>.*\[product\.unknown\]/u, /--dose.*\[quantity\.unreadable\]/u, /2 problems/u],
+    ],
+    [
+      ["make", "sodium carbonate", "--strength", "20", "--amount", "1 kg"],
+      2,
+      [/--strength.*\[strength\.unreadable\]/u],
+    ],
+    [
+      ["make", "Na2CO3", "K2CO3", "--ratio", "6", "--strength", "20 %"],
+      2,
+      [/--ratio/u, /--amount.*\[flag\.missing\]/u],
+    ],
+    [["make", "Na2CO3", "--strength", "60 °Bé", "--amount", "1 L"], 1, [/strength\.beyond-fit/u, /no such answer/u]],
+    [["convert", "Na2CO3", "NaHCO3", "--dose", "1 g", "--holding", "alkalinity P"], 1, [/convert\.cannot-hold/u]],
+    [["bake", "--before", "500 g", "--after", "200 g"], 2, [/baking\.lighter/u]],
+    [["assay", "Na2CO3", "--acid", "10 mL", "--sample", "1 g"], 2, [/--normality/u]],
+    [["stock", "--spec", "examples/nothing.yaml"], 2, [/no file/u]],
+    [["list", "plutonium"], 1, [/alkali\.none/u]],
+    [["convert", "Na2CO3", "K2CO3", "KOH", "NaOH", "--dose", "1 g"], 2, [/more than two products/u]],
+  ] as const)("%j ends with %i", (args, ended, expected) => {
+    const { status, stdout, stderr } = alkali(...args);
+    expect([status, stdout]).toEqual([ended, ""]);
+    for (const pattern of expected) expect(stderr).toMatch(pattern);
+  });
+});

@@ -1,0 +1,200 @@
+import fc from "fast-check";
+import { describe, expect, it } from "vitest";
+import { anhydrousShare, hydrate, pure } from "../../../packages/core/src/chemistry/composition.ts";
+import { solutionAt } from "../../../packages/core/src/chemistry/stated-strength.ts";
+import { strengthOf } from "../../../packages/core/src/chemistry/strength.ts";
+import type { Outcome } from "../../../packages/core/src/figure/problem.ts";
+import { readBy } from "../../../packages/core/src/formula/read-spec.ts";
+import { readAlkalinity } from "../../../packages/core/src/materials/alkalinity-text.ts";
+import { readParts } from "../../../packages/core/src/materials/composition-parts.ts";
+import { readProduct } from "../../../packages/core/src/materials/product-text.ts";
+import { materialFiguresSchema } from "../../../packages/core/src/materials/schema.ts";
+import { statedComposition } from "../../../packages/core/src/materials/stated-composition.ts";
+import { readModulus, readRatio, readStrength } from "../../../packages/core/src/materials/strength-text.ts";
+
+function value<T>(outcome: Outcome<T>): T {
+  if (!outcome.ok) throw new Error(JSON.stringify(outcome.problems));
+  return outcome.value;
+}
+
+/** What figures of a material, as a spec writes them, say about its composition. */
+function read(figures: unknown) {
+  const parsed = readBy(materialFiguresSchema, figures);
+  return parsed.ok ? statedComposition(parsed.value, ["figures"]) : parsed;
+}
+
+const complaints = (outcome: Outcome<unknown>) =>
+  outcome.ok ? [] : outcome.problems.map(({ code, path }) => `${code} ${path.join(".")}`);
+
+describe("a strength in words", () => {
+  it.each([
+    ["20 %", { measure: "mass-percent", value: "20" }],
+    ["20 % by mass", { measure: "mass-percent", value: "20" }],
+    ["22.5 % W/V", { measure: "mass-volume-percent", value: "22.5" }],
+    ["250 g/L", { measure: "grams-per-litre", value: "250" }],
+    ["1.20 mol/L", { measure: "mol-per-litre", value: "1.2" }],
+    ["1.2 mol/kg", { measure: "mol-per-kilogram", value: "1.2" }],
+    ["1.18 g/mL", { measure: "density", value: "1.18" }],
+    ["24 °Bé", { measure: "degrees-baume", value: "24", scale: "145" }],
+    ["24 degrees Baumé", { measure: "degrees-baume", value: "24", scale: "145" }],
+    ["1 to 4", { measure: "parts-to-water", value: "25" }],
+    ["1:4", { measure: "parts-to-water", value: "25" }],
+  ])("%s", (text, stated) => expect(readStrength(text)).toEqual(stated));
+
+  it.each(["", "20", "24 degrees", "1 to 0", "-3 %", "20 % of flour", "1,5 %"])("refuses %j", (text) =>
+    expect(readStrength(text)).toBeUndefined(),
+  );
+
+  it("takes scale, temperature and what parts count from beside it", () => {
+    const terms = { modulus: "144.3", temperature: "15", ratioBy: "as-weighed" } as const;
+    expect(readStrength("24 °Bé", terms)).toEqual({
+      measure: "degrees-baume",
+      value: "24",
+      scale: "144.3",
+      temperature: "15",
+    });
+    expect(readStrength("1 to 4", terms)).toEqual({ measure: "parts-as-weighed", value: "25" });
+    expect([readModulus("144.3"), readModulus(" 145 "), readModulus("144.5")]).toEqual(["144.3", "145", undefined]);
+  });
+
+  it("reads ratios of the number of parts asked for", () => {
+    expect([readRatio("6 to 4", 2), readRatio("9:1", 2), readRatio("1", 1)]).toEqual([["6", "4"], ["9", "1"], ["1"]]);
+    expect([readRatio("6 to 4", 3), readRatio("0 to 0", 2), readRatio("six to four", 2)]).toEqual([
+      undefined,
+      undefined,
+      undefined,
+    ]);
+  });
+});
+
+describe("a solution in a spec", () => {
+  const salts = { K2CO3: 6, Na2CO3: 4 };
+
+  it("is the same in whatever measure its strength is stated", () => {
+    fc.assert(
+      fc.property(
+        fc.integer({ min: 20, max: 200 }).map((n) => n / 10),
+        (percent) => {
+          const solution = value(
+            solutionAt(value(read({ solution: { salts, strength: "20 %" } })) ?? pure("K2CO3"), {
+              measure: "mass-percent",
+              value: String(percent),
+            }),
+          );
+          const strength = value(strengthOf(solution, "20", "145"));
+          const { byVolume, baume } = strength;
+          const written = [
+            `${strength.massPercent.value} %`,
+            `${strength.partsToWater.value} to 100`,
+            `${strength.molPerKilogram.value} mol/kg`,
+            `${byVolume?.density.value} g/mL`,
+            `${byVolume?.massVolumePercent.value} % w/v`,
+            `${byVolume?.gramsPerLitre.value} g/L`,
+            `${byVolume?.molPerLitre.value} mol/L`,
+            `${baume?.value} °Bé`,
+          ];
+          for (const text of written) {
+            const composition = value(read({ solution: { salts, strength: text } }));
+            expect(Number(composition && anhydrousShare(composition)), text).toBeCloseTo(percent, 8);
+          }
+        },
+      ),
+      { numRuns: 15 },
+    );
+  });
+
+  it("keeps the ratio of its salts, by anhydrous mass or as weighed", () => {
+    const anhydrous = value(read({ solution: { salts, strength: "20 %" } }));
+    expect([anhydrous?.species.K2CO3, anhydrous?.species.Na2CO3, anhydrous?.water]).toEqual(["12", "8", "80"]);
+    const crystals = { "K2CO3.1.5H2O": 6, Na2CO3: 4 };
+    const weighed = value(read({ solution: { salts: crystals, ratioBy: "as weighed", strength: "1 to 9" } }));
+    const share = anhydrousShare(hydrate("K2CO3.1.5H2O")).times(6).plus(400).div(100);
+    expect(Number(weighed && anhydrousShare(weighed))).toBeCloseTo(Number(share), 10);
+  });
+
+  it.each([
+    [{ solution: { salts, strength: "20" } }, ["materials.strength figures.solution.strength"]],
+    [{ solution: { salts, strength: "75 °Bé" } }, ["strength.beyond-fit figures.solution.strength"]],
+    [
+      { solution: { salts: { K2C03: 1 }, strength: "20 %" } },
+      ["materials.composition-part figures.solution.salts.K2C03"],
+    ],
+    [{ solution: { salts: {}, strength: "20 %" } }, ["materials.salts figures.solution.salts"]],
+    [{ solution: { salts: { K2CO3: 1, NaCl: 1 }, strength: "20 %" } }, ["materials.salts figures.solution.salts"]],
+    [{ solution: { salts, strength: "20 °Bé", modulus: 150 } }, ["materials.modulus solution.modulus"]],
+    [
+      { solution: { salts, strength: "20 %" }, composition: { K2CO3: "100 %" } },
+      ["materials.composition-twice figures"],
+    ],
+  ])("refuses %j", (figures, codes) => expect(complaints(read(figures))).toEqual(codes));
+});
+
+describe("a certificate", () => {
+  it.each([
+    ["98 % as Na2CO3", { as: "Na2CO3", percent: "98" }],
+    ["57.3% as na2o", { as: "Na2O", percent: "57.3" }],
+    ["37.4 mL of 1 N acid on 2 g", { acid: { millilitres: "37.4", normality: "1", sample: "2" } }],
+    ["98 % as soda", undefined],
+    ["98 %", undefined],
+  ])("states %j", (text, stated) => expect(readAlkalinity(text)).toEqual(stated));
+
+  it("gives the composition back", () => {
+    const soda = value(read({ certificate: { salts: { Na2CO3: 1 }, alkalinity: "98 % as Na2CO3", water: "1.5 %" } }));
+    expect([soda?.species.Na2CO3, soda?.water, soda?.inert]).toEqual(["98", "1.5", "0.5"]);
+    expect(complaints(read({ certificate: { salts: { Na2CO3: 1 }, alkalinity: "98 %" } }))).toEqual([
+      "materials.alkalinity figures.certificate.alkalinity",
+    ]);
+    expect(complaints(read({ certificate: { salts: { K2CO3: 1 }, alkalinity: "98 % as Na2CO3" } }))).toEqual([
+      "titration.over-100 figures.certificate.alkalinity",
+    ]);
+  });
+});
+
+describe("an assay", () => {
+  it("counts the loss on drying as water, and the assay on what is left", () => {
+    const soda = value(read({ assay: { of: "Na2CO3", content: "99 %", lossOnDrying: "2 %" } }));
+    expect([soda?.species.Na2CO3, soda?.water, soda?.inert]).toEqual(["97.02", "2", "0.98"]);
+    const crystals = value(read({ assay: { of: "K2CO3.1.5H2O", content: "99 %", lossOnDrying: "16 %" } }));
+    expect([crystals?.species.K2CO3, crystals?.water]).toEqual(["83.16", "16"]);
+    expect(value(read({ assay: { of: "Na2CO3.10H2O", content: "100 %" } }))).toEqual(hydrate("Na2CO3.10H2O"));
+  });
+
+  it.each([
+    [{ assay: { of: "soda", content: "99 %" } }, ["materials.composition-part figures.assay.of"]],
+    [{ assay: { of: "water", content: "99 %" } }, ["materials.assay figures.assay.of"]],
+    [
+      { assay: { of: "Na2CO3.NaHCO3.2H2O", content: "99 %", lossOnDrying: "30 %" } },
+      ["materials.assay figures.assay.lossOnDrying"],
+    ],
+  ])("refuses %j", (figures, codes) => expect(complaints(read(figures))).toEqual(codes));
+});
+
+describe("a product in one line", () => {
+  const own = { "harbour powder": { kind: "alkali", composition: { Na2CO3: "90 %", K2CO3: "10 %" } } } as const;
+  const line = (text: string) => readProduct(text, own, {}, ["product"]);
+
+  it.each([
+    ["harbour powder", value(readParts({ Na2CO3: "90 %", K2CO3: "10 %" }, []))],
+    ["Sodium  Carbonate", pure("Na2CO3")],
+    ["NaOH", pure("NaOH")],
+    ["K2CO3.1.5H2O", hydrate("K2CO3.1.5H2O")],
+    ["K2CO3 30 %, water rest", value(readParts({ K2CO3: "30 %", water: "rest" }, []))],
+    ["K2CO3 6, Na2CO3 4", value(readParts({ K2CO3: "60 %", Na2CO3: "40 %" }, []))],
+    ["K2CO3 6, Na2CO3 4 at 20 %", value(readParts({ K2CO3: "12 %", Na2CO3: "8 %", water: "rest" }, []))],
+    ["harbour powder at 10 %", value(readParts({ Na2CO3: "9 %", K2CO3: "1 %", water: "rest" }, []))],
+  ])("%s", (text, composition) => expect(value(line(text)).composition).toEqual(composition));
+
+  it.each([
+    ["harbor powder", "product.unknown"],
+    ["bread flour", "product.no-alkali"],
+    ["", "product.unknown"],
+    ["K2CO3 30 %", "materials.composition"],
+    ["K2CO3 30 %, soap rest", "materials.composition-part"],
+    ["K2CO3 at 20 parts", "product.strength"],
+    ["K2CO3 at 90 °Bé", "strength.beyond-fit"],
+    ["water 100 %", "product.no-alkali"],
+  ])("refuses %j", (text, code) => {
+    const outcome = line(text);
+    expect(outcome.ok ? [] : outcome.problems.map((problem) => problem.code)).toEqual([code]);
+  });
+});
