@@ -1,0 +1,156 @@
+import fc from "fast-check";
+import { describe, expect, it } from "vitest";
+import { planBatch } from "../../../packages/core/src/batch/batch.ts";
+import { costOf } from "../../../packages/core/src/batch/cost.ts";
+import { nutritionOf } from "../../../packages/core/src/batch/nutrition.ts";
+import { dec, sum } from "../../../packages/core/src/number/decimal.ts";
+import { costReport } from "../../../packages/core/src/report/cost-report.ts";
+import { nutritionReport } from "../../../packages/core/src/report/nutrition-report.ts";
+import { type Cell, type Report, reportSchema, type Table } from "../../../packages/core/src/report/schema.ts";
+import { formulas, kitchens } from "../formula/random-spec.ts";
+import { answered, type Written, workedOut } from "../formula/worked-out.ts";
+import { everythingIn, figuresIn } from "./figures-in.ts";
+import { expectOneFigureAnId, expectSound, expectWorkingHolds } from "./sound.ts";
+
+const rich: Written = {
+  flours: [
+    { name: "bread flour", amount: "80 %" },
+    { name: "house flour", amount: "rest", figures: { moisture: "13 %", protein: "11 %" } },
+  ],
+  water: { added: "37 %" },
+  alkali: [{ name: "sodium carbonate", amount: "0.9 %" }],
+  salt: "1 %",
+  ingredients: [{ name: "whole egg", amount: "5 %" }],
+  dusting: { name: "cornstarch", amount: "2 %" },
+  batch: { bowls: 40, rawWeight: "130 g" },
+  mixer: { largest: "3 kg" },
+  prices: { "bread flour": "23 EUR per 25 kg", salt: "0.60 EUR/kg", cornstarch: "1.85 EUR per 1 kg" },
+  stock: { "bread flour": "9 kg", cornstarch: "50 g" },
+};
+
+function costOfWritten(written: Written): Report {
+  const { spec, formula } = workedOut(written);
+  const batch = answered(planBatch(spec, formula));
+  const cost = costOf(spec, formula, batch);
+  return costReport(formula, batch, answered(cost), cost.ok ? cost.notes : []);
+}
+
+function nutritionOfWritten(written: Written, rules: "US" | "EU" | "JP" = "EU"): Report {
+  const { spec, formula } = workedOut(written);
+  const nutrition = nutritionOf(spec, formula, { rules });
+  return nutritionReport(formula, answered(nutrition), nutrition.ok ? nutrition.notes : []);
+}
+
+function tableOf({ sections }: Report, id: string): Table {
+  for (const block of sections.flatMap(({ blocks }) => blocks))
+    if (block.kind === "table" && block.id === id) return block;
+  throw new Error(`no table ${id}`);
+}
+
+function columnOf(
+  { columns, rows }: Table,
+  id: string,
+): { readonly items: readonly Cell[]; readonly total: Cell | undefined } {
+  const index = columns.findIndex((column) => column.id === id);
+  const cells = (role: string): readonly Cell[] =>
+    rows.flatMap((row) => (row.role === role && row.cells[index] ? [row.cells[index]] : []));
+  return { items: cells("item"), total: cells("total")[0] };
+}
+
+const shown = (cell: Cell | undefined) =>
+  dec(/^[\d ]+(?:\.\d+)?/u.exec(cell?.text ?? "")?.[0].replaceAll(" ", "") || "0");
+
+function expectWhole(report: Report): void {
+  expect(reportSchema.safeParse(report).error).toBeUndefined();
+  expectSound(report);
+  expectOneFigureAnId(figuresIn(report));
+  const ids = [...everythingIn(report)].flatMap(([key, value]) =>
+    (key === "figure" || key === "from") && typeof value === "string" ? [value] : [],
+  );
+  expect(ids.filter((id) => report.figures[id] === undefined)).toEqual([]);
+  Object.values(report.figures).forEach(expectWorkingHolds);
+}
+
+describe("the report of costs", () => {
+  it("is whole, its columns add up as printed", () => {
+    const report = costOfWritten(rich);
+    expectWhole(report);
+    const cost = tableOf(report, "cost");
+    for (const id of ["batch", "load", "bowl"]) {
+      const { items, total } = columnOf(cost, id);
+      expect(sum(items.map(shown)).eq(shown(total))).toBe(true);
+    }
+    const pay = columnOf(tableOf(report, "shopping"), "pay");
+    expect(sum(pay.items.map(shown)).eq(shown(pay.total))).toBe(true);
+    const bowls = columnOf(tableOf(report, "shares"), "together").items.slice(-2);
+    expect(sum(bowls.map(shown)).eq(shown(columnOf(cost, "batch").total))).toBe(true);
+  });
+
+  it("says what has no price, what to buy and what runs out first", () => {
+    const texts = (id: string) =>
+      tableOf(costOfWritten(rich), id).rows.map(({ cells }) => cells.map(({ text }) => text));
+    expect(
+      texts("cost")
+        .filter((row) => row[1] === "no price")
+        .map(([name]) => name),
+    ).toEqual(["house flour", "sodium carbonate", "whole egg"]);
+    expect(texts("cost").at(-1)?.[0]).toBe("what is priced of them");
+    expect(texts("shopping").at(0)).toEqual(["bread flour", "2968", "9000", "nothing", "0.00", "6032"]);
+    expect(texts("stock")[0]).toEqual(["cornstarch", "50", "36", "1.4", "runs out first"]);
+  });
+
+  it("is whole for any formula in any kitchen", () => {
+    fc.assert(
+      fc.property(formulas, kitchens, (written, kitchen) => {
+        expectWhole(
+          costOfWritten({
+            ...written,
+            ...kitchen,
+            prices: { "table salt": "0.60 EUR/kg" },
+            stock: { "table salt": "1 kg" },
+          }),
+        );
+      }),
+      { numRuns: 10 },
+    );
+  });
+});
+
+describe("the report of nutrition", () => {
+  it("is whole, marks least values and says that it is no label", () => {
+    const report = nutritionOfWritten(rich);
+    expectWhole(report);
+    const { items } = columnOf(tableOf(report, "nutrition"), "raw");
+    expect(items.filter(({ text }) => text.startsWith("≥ "))).not.toEqual([]);
+    expect(columnOf(tableOf(report, "declared"), "raw-declared").items.map(({ text }) => text)).toContain("not known");
+    expect(report.cautions.join(" ")).toContain("not a label");
+  });
+
+  it("tells allergens apart: contained, up to the supplier, unknown", () => {
+    const lines = (written: Written): string =>
+      nutritionOfWritten(written)
+        .sections.filter(({ id }) => id === "allergens")
+        .flatMap(({ blocks }) => blocks)
+        .flatMap((block) => (block.kind === "text" ? block.lines : []))
+        .join(" ");
+    const text = lines(rich);
+    expect(text).toContain("Contains: wheat (cereal containing gluten), in bread flour; eggs, in whole egg.");
+    expect(text).toContain("Depends on the supplier, ask for the certificate: barley");
+    expect(text).toContain("Unknown, and not to be taken as free of any: house flour.");
+    const nothing = lines({
+      ...rich,
+      flours: [{ name: "house flour", amount: "100 %", figures: { moisture: "13 %" } }],
+      ingredients: [],
+    });
+    expect(nothing).toContain("Contains: none that is known of.");
+  });
+
+  it.each(["US", "EU", "JP"] as const)("is whole for any formula by the rules of %s", (rules) => {
+    fc.assert(
+      fc.property(formulas, kitchens, (written, kitchen) => {
+        expectWhole(nutritionOfWritten({ ...written, ...kitchen }, rules));
+      }),
+      { numRuns: 8 },
+    );
+  });
+});
