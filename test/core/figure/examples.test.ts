@@ -1,0 +1,80 @@
+import { readdirSync, readFileSync } from "node:fs";
+import { compileFunction } from "node:vm";
+import { beforeAll, describe, expect, it } from "vitest";
+
+/** What stands behind `@example` in the doc comments of core is worked out and compared with what it says. */
+interface Example {
+  readonly file: string;
+  readonly call: string;
+  readonly says: string;
+}
+
+const source = new URL("../../../packages/core/src/", import.meta.url);
+const files = readdirSync(source, { recursive: true, encoding: "utf8" })
+  .filter((name) => name.endsWith(".ts") && name !== "index.ts")
+  .sort();
+
+const form = /@example (.+?) \/\/ => (.+?)(?: \*\/)?$/gmu;
+const examples: readonly Example[] = files.flatMap((file) =>
+  [...readFileSync(new URL(file, source), "utf8").matchAll(form)].map(([, call = "", says = ""]) => ({
+    file,
+    call,
+    says: says.trim(),
+  })),
+);
+
+type Names = Readonly<Record<string, unknown>>;
+
+/** Everything that core has, those of the file itself first: examples use names of other modules too. */
+const exportsOf = new Map<string, Names>();
+
+beforeAll(async () => {
+  for (const file of files) exportsOf.set(file, (await import(new URL(file, source).href)) as Names);
+});
+
+function namesFor(file: string): Names {
+  const all = Object.assign({}, ...exportsOf.values()) as Names;
+  return { ...all, ...exportsOf.get(file) };
+}
+
+function evaluated(code: string, names: Names): unknown {
+  const keys = Object.keys(names).filter((key) => /^[A-Za-z_$][\w$]*$/u.test(key));
+  const work = compileFunction(`"use strict"; return (${code});`, keys);
+  return Reflect.apply(
+    work,
+    undefined,
+    keys.map((key) => names[key]),
+  );
+}
+
+/** Whether the right side is data that can be compared; words such as `28.7 °C` tell a reader only. */
+function isData(says: string): boolean {
+  try {
+    evaluated(says, {});
+    return true;
+  } catch {
+    return false;
+  }
+}
+
+/** Decimals read as their text, so that an example can say `"0.3"`. */
+function plain(value: unknown): unknown {
+  return value === undefined ? undefined : JSON.parse(JSON.stringify(value));
+}
+
+const checked = examples.filter(({ says }) => isData(says));
+
+describe("the examples of the doc comments", () => {
+  it("are many, and most of them say data", () => {
+    expect(examples.length).toBeGreaterThan(120);
+    expect(checked.length / examples.length).toBeGreaterThan(0.9);
+  });
+
+  it.each(checked)("$file: $call", ({ file, call, says }) => {
+    expect(plain(evaluated(call, namesFor(file)))).toStrictEqual(evaluated(says, {}));
+  });
+
+  it.each(examples.filter((one) => !checked.includes(one)))("$file: $call can be worked out", ({ file, call }) => {
+    expect(() => evaluated(call, namesFor(file))).not.toThrow();
+  });
+});
