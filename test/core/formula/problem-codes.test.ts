@@ -23,7 +23,7 @@ const code = String.raw`"([a-z]+\.[a-z-]+)"`;
 const made = new Set(
   [
     new RegExp(String.raw`(?:inputProblem|noAnswer)\(\s*${code}`, "gu"),
-    new RegExp(String.raw`code: ${code}`, "gu"),
+    new RegExp(`code: ${code}`, "gu"),
   ].flatMap((form) => [...source.matchAll(form)].map(([, name = ""]) => name)),
 );
 const tested = textBelow(tests);

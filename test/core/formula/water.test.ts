@@ -4,9 +4,13 @@ import { dec } from "../../../packages/core/src/number/decimal.ts";
 import { flour, noteCodesOf, type Written, workedOut } from "./worked-out.ts";
 
 const house = (moisture: string) => [{ name: "house", amount: "100 %", figures: flour(moisture) }];
-const eggs = { name: "pooled egg", amount: "10 %", figures: { kind: "egg", moisture: "75 %" } } as const;
-const plain = { ingredients: [eggs], alkali: [{ name: "sodium carbonate", amount: "1 %" }] } as const;
-const rich = { salt: "1 %", ingredients: [eggs], alkali: [{ name: "sodium carbonate", amount: "1 %" }] } as const;
+type Ingredient = NonNullable<Written["ingredients"]>[number];
+const eggs: Ingredient = { name: "pooled egg", amount: "10 %", figures: { kind: "egg", moisture: "75 %" } };
+const plain: Pick<Written, "ingredients" | "alkali"> = {
+  ingredients: [eggs],
+  alkali: [{ name: "sodium carbonate", amount: "1 %" }],
+};
+const rich: Pick<Written, "ingredients" | "alkali" | "salt"> = { ...plain, salt: "1 %" };
 
 /** Rounded to ten places. */
 const rounded = (value: string): string => dec(value).toDecimalPlaces(10).toString();

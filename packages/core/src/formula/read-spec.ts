@@ -52,7 +52,7 @@ export function readableParts(input: unknown): Partial<Spec> {
     const outcome = schema.safeParse(value);
     if (outcome.success) parts[key] = outcome.data;
   }
-  return parts as Partial<Spec>;
+  return parts;
 }
 
 /** Reads plain data by a schema, every problem of shape in one go. */
@@ -91,7 +91,12 @@ function toProblems(issue: z.core.$ZodIssue, schema: z.ZodType): readonly Proble
     case "too_small":
     case "too_big":
       return [inputProblem("spec.size", path, say(input), sizeText(issue), "check the value")];
-    default: {
+    case "invalid_type":
+    case "invalid_union":
+    case "invalid_format":
+    case "invalid_key":
+    case "invalid_element":
+    case "not_multiple_of": {
       const expected = issue.code === "invalid_type" ? typeText(issue.expected) : "another kind of value";
       const what = meaning.quantity ? "a quantity with its unit" : expected;
       const words = meaning.description === undefined ? what : `${what} (${lowerFirst(meaning.description)})`;
@@ -193,7 +198,8 @@ function say(input: unknown): string {
 }
 
 function sayPlain(input: unknown): string {
-  return typeof input === "object" ? JSON.stringify(input) : String(input);
+  if (typeof input === "string") return input;
+  return typeof input === "number" ? String(input) : JSON.stringify(input);
 }
 
 function lowerFirst(text: string): string {
