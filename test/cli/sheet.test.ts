@@ -1,0 +1,212 @@
+import { readFileSync } from "node:fs";
+import { describe, expect, test } from "vitest";
+import { type Report, reportSchema } from "../../packages/core/src/report/schema.ts";
+import { runBuilt } from "./built.ts";
+import { readCsv } from "./read-csv.ts";
+import { readProblems } from "./read-problems.ts";
+
+function answered(args: readonly string[]): string {
+  const { status, stdout, stderr } = runBuilt(args);
+  expect({ status, stderr }).toEqual({ status: 0, stderr: "" });
+  return stdout;
+}
+
+function reportOf(args: readonly string[]): Report {
+  return reportSchema.parse(JSON.parse(answered([...args, "--format", "json"])));
+}
+
+function figureOf(report: Report, id: string): number {
+  return Number(report.figures[id]?.value);
+}
+
+describe("320 bowls of the school on the two-stand sheeter", () => {
+  test("the sheets give the bowls, and the account adds up", () => {
+    const report = reportOf(["sheet", "examples/school-noodle.yaml"]);
+    expect(figureOf(report, "batch.portions-made")).toBeGreaterThanOrEqual(320);
+    const gap = (pass: number) => figureOf(report, `pass-${pass}.gap`);
+    // Two folds at 6 mm, then never more than a third off: 6.48 × (2/3)^4 < 1.4 takes four passes.
+    expect(gap(1)).toBe(6);
+    expect(gap(7)).toBeCloseTo(1.4 / 1.08, 12);
+    expect(report.figures["pass-8.gap"]).toBeUndefined();
+    const [, ...rows] = readCsv(
+      answered(["sheet", "examples/school-noodle.yaml", "--format", "csv", "--table", "account"]),
+    );
+    const load = rows.map((row) => Number(row[1]));
+    const parts = load.slice(0, -1).reduce((total, mass) => total + mass, 0);
+    expect(parts).toBeCloseTo(load.at(-1) ?? 0, 6);
+  });
+
+  test("the plan ends at service and books no machine twice", () => {
+    const args = ["plan", "examples/school-noodle.yaml", "--serve", "12:15"];
+    const [head = [], ...loads] = readCsv(answered([...args, "--format", "csv"]));
+    const column = (name: string) => loads.map((row) => row[head.indexOf(name)] ?? "");
+    expect(loads).toHaveLength(3);
+    expect(column("done").at(-1)).toBe("12:15");
+    const minutes = (text: string) => Number(text.slice(0, 2)) * 60 + Number(text.slice(3));
+    const taken = [
+      ...column("compound").map((start) => [minutes(start), minutes(start) + 10] as const),
+      ...column("roll").map((start) => [minutes(start), minutes(start) + 15] as const),
+      ...column("cut").map((start) => [minutes(start), minutes(start) + 12] as const),
+    ].sort(([a], [b]) => a - b);
+    for (const [index, [start]] of taken.entries()) {
+      expect(start).toBeGreaterThanOrEqual(taken[index - 1]?.[1] ?? 0);
+    }
+    const text = answered(args);
+    expect(text).toContain("The sheeter sets the pace.");
+    for (const word of ["Rolls draw in", "Boiling pots", "food safety plan", "flour dust"])
+      expect(text).toContain(word);
+    expect(text).not.toMatch(/keeps? (for|until)|shelf life of/u);
+  });
+
+  test("another sheeter brings the bottleneck to the mixer or the pots", () => {
+    const text = answered(["plan", "examples/school-noodle.yaml", "--serve", "12:15", "--sheeters", "3"]);
+    expect(text).toContain("The mixer sets the pace.");
+  });
+
+  test("the working of one figure leads to the spec", () => {
+    const text = answered(["sheet", "examples/school-noodle.yaml", "--figure", "cut.length"]);
+    for (const word of ["raw portion", "strands across", "dough density", "Choi and Okos"])
+      expect(text).toContain(word);
+  });
+
+  test.each(["markdown", "html"])("goes to %s", (format) => {
+    expect(answered(["sheet", "examples/school-noodle.yaml", "--format", format])).toContain("fold and roll");
+  });
+});
+
+describe("the evening class on its dial, and pin and sticks at home", () => {
+  test("take the settings in turn", () => {
+    const settings = (file: string) => {
+      const [head = [], ...rows] = readCsv(answered(["sheet", file, "--format", "csv"]));
+      return rows.map((row) => row[head.findIndex((name) => name === "setting" || name === "sticks")]);
+    };
+    expect(settings("examples/evening-class.yaml").slice(0, -1)).toEqual(["1", "2", "3", "4", "5", "6"]);
+    expect(settings("examples/pin-and-sticks.yaml").slice(0, -1)).toEqual([
+      "thick",
+      "middle",
+      "thin",
+      "thinner",
+      "finest",
+    ]);
+  });
+
+  test("a warm room takes ice", () => {
+    const report = reportOf(["water-temperature", "examples/evening-class.yaml"]);
+    const [ice, tap, all] = ["water.ice", "water.from-tap", "water.mass"].map((id) => figureOf(report, id));
+    expect(ice).toBeGreaterThan(0);
+    expect((ice ?? 0) + (tap ?? 0)).toBeCloseTo(all ?? 0, 9);
+    expect(answered(["water-temperature", "examples/evening-class.yaml", "--units", "us"])).toContain("°F");
+  });
+
+  test("every spec that has a plan runs through it", () => {
+    expect(readFileSync("examples/evening-class.yaml", "utf8")).toContain("plan:");
+    expect(answered(["plan", "examples/evening-class.yaml"])).toContain("serve at 19:30");
+  });
+});
+
+describe("the water for a mix without a spec", () => {
+  test("comes from flags alone", () => {
+    const flags = ["--flour", "10 kg", "--water", "3.5 kg", "--flour-at", "22 °C", "--dough-at", "27 °C"];
+    const report = reportOf(["water-temperature", ...flags, "--mixing-heat", "5 kJ/kg"]);
+    // (10 × 1.84 × 5 + 3.5 × 4.18 × (27 − t)) = 13.5 × 5 by hand.
+    expect(figureOf(report, "water.temperature")).toBeCloseTo(27 + (10 * 1.84 * 5 - 13.5 * 5) / (3.5 * 4.18), 9);
+  });
+
+  test("names the flag that is missing", () => {
+    const { status, stderr } = runBuilt([
+      "water-temperature",
+      "--flour",
+      "10 kg",
+      "--water",
+      "3.5 kg",
+      "--dough-at",
+      "25 °C",
+    ]);
+    expect(status).toBe(2);
+    expect(readProblems(stderr)).toMatchObject([{ where: "--flour-at", code: "temperature.missing" }]);
+  });
+});
+
+describe("what the kitchen measured", () => {
+  test.each([
+    {
+      args: ["sheet", "--length", "1 m", "--width", "150 mm", "--mass", "278 g", "--thickness", "1.5 mm"],
+      says: "density: 1.236 g/mL",
+    },
+    { args: ["losses", "--mixing", "10 kg to 9.95 kg"], says: "losses: { mixing: 0.50 % }" },
+    { args: ["cooking", "--raw", "500 g", "--cooked", "880 g"], says: "batch: { cookGain: 1.76 }" },
+    {
+      args: [
+        "mixing",
+        "--flour",
+        "10 kg",
+        "--water",
+        "3.5 kg",
+        "--flour-at",
+        "19 °C",
+        "--water-at",
+        "14 °C",
+        "--dough-at",
+        "25 °C",
+      ],
+      says: "temperature: { mixingHeat:",
+    },
+  ])("calibrate $args.0", ({ args, says }) => {
+    expect(answered(["calibrate", ...args])).toContain(says);
+  });
+});
+
+describe("bad input", () => {
+  test.each([
+    {
+      args: ["sheet", "examples/school-noodle.yaml", "--thickness", "1.4"],
+      status: 2,
+      where: "--thickness",
+      code: "quantity.unreadable",
+    },
+    {
+      args: ["sheet", "examples/school-noodle.yaml", "--cutter", "22"],
+      status: 1,
+      where: "--cutter",
+      code: "fits.cutter-not-there",
+    },
+    {
+      args: ["sheet", "examples/school-noodle.yaml", "--machine", "sheeter"],
+      status: 2,
+      where: "--machine",
+      code: "machine.unknown",
+    },
+    {
+      args: ["sheet", "examples/evening-class.yaml", "--start", "9 mm"],
+      status: 1,
+      where: "examples/evening-class.yaml",
+      code: "passes.step-too-big",
+    },
+    {
+      args: ["plan", "examples/school-noodle.yaml", "--serve", "noon"],
+      status: 2,
+      where: "--serve",
+      code: "plan.serve-time",
+    },
+    {
+      args: ["plan", "examples/school-noodle.yaml", "--serve", "12:15", "--pots", "none"],
+      status: 2,
+      where: "--pots",
+      code: "spec.type",
+    },
+    {
+      args: ["calibrate", "losses", "--mixing", "9 kg to 10 kg"],
+      status: 2,
+      where: "--mixing",
+      code: "inverse.gained",
+    },
+  ])("$args", ({ args, status, where, code }) => {
+    const ended = runBuilt(args);
+    expect(ended.status).toBe(status);
+    expect(ended.stdout).toBe("");
+    const [first] = readProblems(ended.stderr);
+    expect(first?.where.startsWith(where)).toBe(true);
+    expect(first?.code).toBe(code);
+    expect(first?.advice).not.toBe("");
+  });
+});

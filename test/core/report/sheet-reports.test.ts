@@ -1,0 +1,425 @@
+import fc from "fast-check";
+import { describe, expect, it } from "vitest";
+import { planBatch } from "../../../packages/core/src/batch/batch.ts";
+import { formulaOf } from "../../../packages/core/src/formula/formula.ts";
+import { readKitchenFile } from "../../../packages/core/src/formula/read-spec.ts";
+import { dec, sum } from "../../../packages/core/src/number/decimal.ts";
+import { calibrateReport } from "../../../packages/core/src/report/calibrate-report.ts";
+import { planReport } from "../../../packages/core/src/report/plan-report.ts";
+import { type Report, reportSchema, type Table } from "../../../packages/core/src/report/schema.ts";
+import { sheetReport } from "../../../packages/core/src/report/sheet-report.ts";
+import type { UnitSystem } from "../../../packages/core/src/report/show.ts";
+import { temperatureReport } from "../../../packages/core/src/report/temperature-report.ts";
+import { planDay } from "../../../packages/core/src/sheet/day-plan.ts";
+import { loadWater, plainMixWater } from "../../../packages/core/src/sheet/dough-water.ts";
+import {
+  measuredCooking,
+  measuredLosses,
+  measuredMixing,
+  measuredSheet,
+} from "../../../packages/core/src/sheet/measurements.ts";
+import { planSheet } from "../../../packages/core/src/sheet/sheet-plan.ts";
+import { answered, codesOf } from "../sheet/answered.ts";
+import { expectSound, expectWorkingHolds } from "./sound.ts";
+
+const { machines } = answered(
+  readKitchenFile({
+    machines: {
+      "two-stand sheeter": {
+        width: "240 mm",
+        gap: { least: "0.4 mm", greatest: "10 mm" },
+        speed: "6 m/min",
+        stands: 2,
+        cutters: [{ size: 20 }, { size: "3 mm", over: "200 mm" }],
+        longestSheet: "7.5 m",
+      },
+      "hand crank": {
+        width: "145 mm",
+        dial: { "1": "4.8 mm", "2": "3.8 mm", "3": "3 mm", "4": "2.4 mm", "5": "1.9 mm", "6": "1.5 mm", "7": "1 mm" },
+        cutters: [{ size: "2 mm" }],
+        longestSheet: "900 mm",
+      },
+    },
+  }),
+);
+
+const school = {
+  name: "School noodle",
+  flours: [
+    { name: "bread flour", amount: "85 %" },
+    { name: "whole wheat flour", amount: "rest" },
+  ],
+  water: { added: "35 %" },
+  alkali: [
+    { name: "sodium carbonate", amount: "0.6 %" },
+    { name: "potassium carbonate", amount: "0.4 %" },
+  ],
+  salt: "1 %",
+  ingredients: [{ name: "whole egg", amount: "4 %" }],
+  dusting: { name: "cornstarch", amount: "1.5 %" },
+  batch: { bowls: 320, rawWeight: "110 g" },
+  losses: { mixing: "0.5 %", sheeting: "3 %", cutting: "1 %" },
+  mixer: { largest: "10 kg", of: "flour" },
+  sheet: {
+    machine: "two-stand sheeter",
+    thickness: "1.4 mm",
+    cutter: 20,
+    compounding: { gap: "6 mm", folds: 2 },
+    springBack: 1.08,
+    air: "3 %",
+    edgeTrim: "2 mm",
+    endTrim: "20 mm",
+  },
+  temperature: {
+    dough: "25 °C",
+    flour: "21 °C",
+    room: "22 °C",
+    tap: "24 °C",
+    friction: "8 K",
+    mixerPower: "0.75 kW",
+    mixingTime: "10 min",
+  },
+  plan: {
+    serve: "12:15",
+    weigh: "10 min",
+    mix: "15 min",
+    rest: { least: "20 min", most: "60 min" },
+    compound: "10 min",
+    roll: "15 min",
+    mature: { least: "30 min", most: "2 h" },
+    cut: "12 min",
+    boil: "25 min",
+    pots: 2,
+    longestStanding: "15 min",
+    pot: { basket: "1.1 kg", water: "30 L", power: "12 kW" },
+  },
+};
+
+function worked(input: unknown) {
+  const { spec, formula } = answered(formulaOf(input));
+  return { spec, formula, batch: answered(planBatch(spec, formula)) };
+}
+
+function reportOfSheet(input: unknown, units: UnitSystem = "metric"): Report {
+  const { spec, formula, batch } = worked(input);
+  return sheetReport(formula, answered(planSheet(spec, formula, batch, machines)), [], units);
+}
+
+function reportOfDay(input: unknown, units: UnitSystem = "metric"): Report {
+  const { spec, formula, batch } = worked(input);
+  const sheet = answered(planSheet(spec, formula, batch, machines));
+  return planReport(formula, batch, answered(planDay(spec, formula, batch, sheet)), [], units);
+}
+
+function reportOfWater(input: unknown, units: UnitSystem = "metric"): Report {
+  const { spec, batch } = worked(input);
+  return temperatureReport("water", answered(loadWater(spec, batch)), [], units);
+}
+
+const strip = { length: "1 m", width: "150 mm", mass: "278 g", gap: "1.35 mm" };
+const plainMix = { flour: "10 kg", water: "3.5 kg" };
+const evening = {
+  ...school,
+  batch: { bowls: 8, rawWeight: "130 g" },
+  sheet: { machine: "hand crank", thickness: "1.5 mm", cutter: "2 mm", start: "6 mm", strandLength: "280 mm" },
+};
+
+const reports: readonly (readonly [name: string, report: () => Report])[] = [
+  ["sheet with compounding", () => reportOfSheet(school)],
+  ["sheet in US units", () => reportOfSheet(school, "us")],
+  ["sheet on a dial", () => reportOfSheet(evening)],
+  ["sheet of measured density", () => reportOfSheet({ ...school, sheet: { ...school.sheet, density: "1.2 g/mL" } })],
+  [
+    "sheet by a list of gaps",
+    () => reportOfSheet({ ...school, sheet: { ...school.sheet, gaps: ["4 mm", "2.7 mm", "1.9 mm", "1.3 mm"] } }),
+  ],
+  ["day", () => reportOfDay(school)],
+  ["day in US units", () => reportOfDay(school, "us")],
+  ["water with ice", () => reportOfWater(school)],
+  [
+    "water warmer than the tap",
+    () => reportOfWater({ ...school, temperature: { ...school.temperature, tap: "5 °C" } }, "us"),
+  ],
+  [
+    "water by the measured heat",
+    () => reportOfWater({ ...school, temperature: { ...school.temperature, mixingHeat: "12 kJ/kg" } }),
+  ],
+  [
+    "water of a plain mix",
+    () =>
+      temperatureReport(
+        "mix",
+        answered(plainMixWater({ ...plainMix, temperature: { dough: "27 °C", flour: "22 °C", tap: "20 °C" } })),
+        [],
+      ),
+  ],
+  [
+    "density and spring-back",
+    () => calibrateReport("sheet", answered(measuredSheet({ ...strip, thickness: "1.5 mm" })), []),
+  ],
+  [
+    "thickness and spring-back",
+    () => calibrateReport("sheet", answered(measuredSheet({ ...strip, density: "1.24 g/mL" })), [], "us"),
+  ],
+  [
+    "losses",
+    () =>
+      calibrateReport(
+        "losses",
+        answered(measuredLosses({ mixing: "10 kg to 9.95 kg", cutting: "9.6 kg + 90 g to 9.58 kg" })),
+        [],
+      ),
+  ],
+  [
+    "mixing",
+    () =>
+      calibrateReport(
+        "mixing",
+        answered(
+          measuredMixing({ ...plainMix, flourAt: "19 °C", waterAt: "14 °C", doughAt: "25 °C", roomAt: "20 °C" }),
+        ),
+        [],
+      ),
+  ],
+  ["cooking", () => calibrateReport("cooking", answered(measuredCooking({ raw: "500 g", cooked: "880 g" })), [])],
+  [
+    "cooking by the water",
+    () => calibrateReport("cooking", answered(measuredCooking({ rawWater: "33 %", cookedWater: "65 %" })), []),
+  ],
+];
+
+function tablesOf(report: Report): readonly Table[] {
+  return report.sections.flatMap(({ blocks }) => blocks.flatMap((block) => (block.kind === "table" ? [block] : [])));
+}
+
+describe.each(reports)("the report of: %s", (_name, build) => {
+  const report = build();
+
+  it("is sound and of the published form", () => {
+    expectSound(report);
+    expect(reportSchema.parse(report)).toEqual(report);
+  });
+
+  it("leads every figure back to its leaves", () => {
+    const shown = [
+      ...tablesOf(report).flatMap(({ rows }) =>
+        rows.flatMap(({ cells }) => cells.flatMap(({ figure }) => figure ?? [])),
+      ),
+      ...report.sections.flatMap(({ blocks }) =>
+        blocks.flatMap((block) => (block.kind === "figures" ? block.figures.map(({ id }) => id) : [])),
+      ),
+    ];
+    expect(shown.length).toBeGreaterThan(0);
+    const rests = Object.values(report.figures).flatMap(({ working }) =>
+      working.kind === "formula" ? working.from : [],
+    );
+    for (const id of [...shown, ...rests]) expect(report.figures[id]?.id).toBe(id);
+  });
+
+  it("prints workings that hold", () => {
+    for (const figure of Object.values(report.figures)) expectWorkingHolds(figure);
+  });
+
+  it("has rows as wide as their tables, and names of tables of one meaning", () => {
+    for (const { columns, rows } of tablesOf(report)) {
+      for (const { cells } of rows) expect(cells).toHaveLength(columns.length);
+    }
+    const ids = tablesOf(report).map(({ id }) => id);
+    expect(new Set(ids).size).toBe(ids.length);
+    expect(report.figures).not.toEqual({});
+  });
+});
+
+/** The masses of a column of the account, as printed and exactly, the dough last. */
+function accountColumn(report: Report, column: number): readonly (readonly [shown: string, exact: string])[] {
+  const account = tablesOf(report).find(({ id }) => id === "account");
+  return (account?.rows ?? []).map(({ cells }) => [
+    (cells[column]?.text ?? "").replaceAll(/\s/gu, "").replace("−", "-"),
+    cells[column]?.value ?? "",
+  ]);
+}
+
+describe("what becomes of the dough", () => {
+  it("adds up exactly, and as printed, whatever the sheet", () => {
+    fc.assert(
+      fc.property(
+        fc.integer({ min: 30, max: 400 }),
+        fc.integer({ min: 80, max: 180 }),
+        fc.integer({ min: 10, max: 24 }),
+        fc.integer({ min: 0, max: 60 }),
+        (bowls, grams, tenths, trim) => {
+          const report = reportOfSheet({
+            ...school,
+            batch: { bowls, rawWeight: `${grams} g` },
+            sheet: {
+              ...school.sheet,
+              thickness: `${tenths / 10} mm`,
+              edgeTrim: `${trim / 10} mm`,
+              endTrim: `${trim} mm`,
+            },
+          });
+          const columns = tablesOf(report).find(({ id }) => id === "account")?.columns.length ?? 0;
+          expect(columns).toBeGreaterThan(1);
+          for (let column = 1; column < columns; column += 1) {
+            const masses = accountColumn(report, column);
+            const parts = masses.slice(0, -1);
+            const [shown = "", exact = ""] = masses.at(-1) ?? [];
+            expect(sum(parts.map(([, value]) => dec(value))).toFixed()).toBe(dec(exact).toFixed());
+            expect(sum(parts.map(([text]) => dec(text))).toFixed(1)).toBe(shown);
+          }
+        },
+      ),
+      { numRuns: 40 },
+    );
+  });
+});
+
+describe("the sheet of a spec", () => {
+  const codes = (sheet: object) => {
+    const { spec, formula, batch } = worked({ ...school, sheet: { ...school.sheet, ...sheet } });
+    return codesOf(planSheet(spec, formula, batch, machines));
+  };
+
+  it.each([
+    ["machine.unknown", { machine: "two stand sheeter" }],
+    ["fits.cutter-not-there", { cutter: 22 }],
+    ["fits.cutter-too-narrow", { cutter: "3 mm" }],
+    ["fits.rolls-too-narrow", { width: "260 mm" }],
+    ["passes.not-thinner", { thickness: "7 mm" }],
+    ["passes.first-thickness", { start: "12 mm" }],
+    ["passes.list-misses-final", { gaps: ["4 mm", "3 mm"] }],
+    ["passes.final-outside-gap", { thickness: "0.2 mm" }],
+    ["compounding.gap-not-there", { compounding: { gap: "11 mm", folds: 1 } }],
+    ["geometry.too-short", { portion: "20 kg" }],
+  ])("%s", (code, sheet) => expect(codes(sheet)).toContain(code));
+
+  it("points at the spec and not at the request", () => {
+    const { spec, formula, batch } = worked({ ...school, sheet: { ...school.sheet, thickness: "7 mm" } });
+    const outcome = planSheet(spec, formula, batch, machines);
+    expect(outcome.ok ? [] : outcome.problems.map(({ path }) => path)).toEqual([["sheet", "thickness"]]);
+  });
+
+  it("tells that the portions fall short, and says by how much the losses are off", () => {
+    const { spec, formula, batch } = worked({ ...school, losses: {}, sheet: { ...school.sheet, edgeTrim: "20 mm" } });
+    const outcome = planSheet(spec, formula, batch, machines);
+    const plan = answered(outcome);
+    expect(Number(plan.wanted?.spare.value)).toBeLessThan(0);
+    const notes = outcome.ok ? outcome.notes : [];
+    expect(notes.map(({ code }) => code)).toContain("sheet.portions-short");
+  });
+
+  it("says what it assumed where a material has no fat and fibre, and asks for no more where the density is measured", () => {
+    const bare = { name: "own flour", amount: "100 %", figures: { moisture: "13.5 %", protein: "12 %" } };
+    const notesOf = (sheet: object) => {
+      const { spec, formula, batch } = worked({ ...school, flours: [bare], sheet: { ...school.sheet, ...sheet } });
+      const outcome = planSheet(spec, formula, batch, machines);
+      return outcome.ok ? outcome.notes.map(({ code }) => code) : [];
+    };
+    expect(notesOf({})).toEqual(expect.arrayContaining(["food.not-stated", "dough.density-estimate"]));
+    expect(notesOf({ density: "1.22 g/mL" })).not.toContain("food.not-stated");
+  });
+
+  it("cuts the sheet as thick as the dial gives it, not as it was asked for", () => {
+    const { spec, formula, batch } = worked({ ...evening, sheet: { ...evening.sheet, thickness: "1.45 mm" } });
+    const plan = answered(planSheet(spec, formula, batch, machines));
+    expect(plan.schedule.passes.at(-1)?.thickness.value).toBe("1.5");
+    // 2 mm × 1.5 mm × density = g for a metre.
+    expect(Number(plan.cut.massPerMetre.value)).toBeCloseTo(2 * 1.5 * Number(plan.density.value), 9);
+  });
+});
+
+describe("the day of a spec", () => {
+  const dayCodes = (plan: object | undefined) => {
+    const { spec, formula, batch } = worked({ ...school, plan });
+    return codesOf(planDay(spec, formula, batch));
+  };
+
+  it.each([
+    ["plan.not-stated", undefined],
+    ["plan.serve-missing", { ...school.plan, serve: undefined }],
+    ["plan.serve-time", { ...school.plan, serve: "25:00" }],
+    ["plan.whole-minutes", { ...school.plan, mix: "90 s" }],
+    ["plan.open-ended", { serve: "12:15", rest: { least: "5 min" }, boil: "10 min" }],
+    ["plan.stands-too-long", { ...school.plan, longestHold: "1 min" }],
+    ["sheet.out-of-range", { ...school.plan, rest: { least: "20 min", most: "10 min" } }],
+  ])("%s", (code, plan) => expect(dayCodes(plan)).toContain(code));
+
+  it("warns where the rolls alone run longer than the time planned for them", () => {
+    const { spec, formula, batch } = worked({ ...school, plan: { ...school.plan, compound: "1 min", roll: "2 min" } });
+    const sheet = answered(planSheet(spec, formula, batch, machines));
+    const outcome = planDay(spec, formula, batch, sheet);
+    expect(outcome.ok ? outcome.notes.map(({ code }) => code) : []).toContain("plan.rolling-too-short");
+  });
+});
+
+describe("the water of a spec", () => {
+  it.each([
+    ["temperature.missing", {}],
+    ["temperature.missing", { dough: "25 °C", flour: "21 °C" }],
+    ["temperature.needs-ice", { dough: "10 °C", flour: "30 °C", room: "30 °C" }],
+    ["temperature.too-warm", { dough: "0 °C", flour: "90 °C", room: "35 °C", tap: "20 °C" }],
+  ])("%s", (code, temperature) => {
+    const { spec, batch } = worked({ ...school, temperature });
+    expect(codesOf(loadWater(spec, batch))).toContain(code);
+  });
+
+  it("comes back to the mixing heat that was measured: the inverse of forward is the identity", () => {
+    fc.assert(
+      fc.property(fc.integer({ min: 0, max: 300 }), fc.integer({ min: 10, max: 24 }), (tenths, flour) => {
+        const heat = (tenths / 10).toFixed(1);
+        const water = plainMixWater({
+          ...plainMix,
+          temperature: { dough: "27 °C", flour: `${flour} °C`, mixingHeat: `${heat} kJ/kg` },
+        });
+        if (!water.ok) return;
+        const waterAt = `${dec(water.value.plan.temperature.value).toFixed(20)} °C`;
+        const back = measuredMixing({ ...plainMix, flourAt: `${flour} °C`, waterAt, doughAt: "27 °C" });
+        expect(Number(answered(back).results[0]?.value)).toBeCloseTo(tenths / 10, 12);
+      }),
+      { numRuns: 60 },
+    );
+  });
+});
+
+describe("the kitchen's own figures", () => {
+  it.each([
+    ["measured.thickness-or-density", () => measuredSheet(strip)],
+    ["measured.thickness-or-density", () => measuredSheet({ ...strip, thickness: "1 mm", density: "1.2 g/mL" })],
+    ["weighing.unreadable", () => measuredLosses({ mixing: "10 kg" })],
+    ["inverse.gained", () => measuredLosses({ mixing: "9 kg to 10 kg" })],
+    ["inverse.no-stages", () => measuredLosses({})],
+    ["measured.cook-pair", () => measuredCooking({ raw: "500 g" })],
+    ["cook.dried", () => measuredCooking({ rawWater: "65 %", cookedWater: "33 %" })],
+    ["spec.missing", () => measuredMixing({ flour: "10 kg" })],
+  ])("%s", (code, measure) => expect(codesOf(measure())).toContain(code));
+
+  it("come as YAML that the spec takes", () => {
+    const lines = [
+      ...answered(measuredSheet({ ...strip, thickness: "1.5 mm" })).lines,
+      ...answered(measuredLosses({ mixing: "10 kg to 9.95 kg", cutting: "9.6 kg + 90 g to 9.58 kg" })).lines,
+    ];
+    expect(lines).toEqual([
+      "sheet: { density: 1.236 g/mL, springBack: 1.111 }",
+      "losses: { mixing: 0.50 %, cutting: 1.14 % }",
+    ]);
+  });
+
+  it("say nothing for the spec where a mix came out colder than can be", () => {
+    const outcome = measuredMixing({ ...plainMix, flourAt: "19 °C", waterAt: "40 °C", doughAt: "15 °C" });
+    expect(answered(outcome).lines).toEqual([]);
+    expect(outcome.ok ? outcome.notes.map(({ code }) => code) : []).toContain("measured.cold-mix");
+  });
+});
+
+describe("a kitchen file", () => {
+  const machine = { width: "240 mm", gap: { least: "1 mm", greatest: "8 mm" }, cutters: [{ size: 20 }] };
+  it.each([
+    ["machine.gaps-stated", { ...machine, dial: { "1": "2 mm" } }],
+    ["machine.gaps-stated", { width: "240 mm", cutters: [{ size: 20 }] }],
+    ["machine.gaps-reversed", { ...machine, gap: { least: "8 mm", greatest: "1 mm" } }],
+    ["machine.settings-count", { width: "240 mm", sticks: {}, cutters: [{ size: 20 }] }],
+    ["cutter.unreadable", { ...machine, cutters: [{ size: 61 }] }],
+    ["spec.unknown-key", { ...machine, speeed: "6 m/min" }],
+    ["spec.size", { ...machine, cutters: [] }],
+  ])("%s", (code, fields) => expect(codesOf(readKitchenFile({ machines: { mine: fields } }))).toContain(code));
+});
