@@ -112,6 +112,14 @@ describe("the other members", () => {
     for (const pattern of expected) expect(stdout).toMatch(pattern);
   });
 
+  it("takes a hydrometer at its own temperature unless one is named", () => {
+    const percent = (...more: readonly string[]) =>
+      Number(reported("strength", "K2CO3", "--reading", "20 °Bé", ...more).figures["hydrometer.mass-percent"]?.value);
+    const [own, stated, warmer] = [percent(), percent("--temperature", "15.6 °C"), percent("--temperature", "20 °C")];
+    expect(own).toBeCloseTo(stated, 2);
+    expect(warmer).toBeGreaterThan(own + 0.05);
+  });
+
   it("prints the working and CSV of one table", () => {
     const bake = ["bake", "--before", "500 g", "--after", "330 g"];
     expect(alkali(...bake, "--figure", "baking.conversion").stdout).toContain(

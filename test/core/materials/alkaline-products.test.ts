@@ -46,13 +46,14 @@ describe("a strength in words", () => {
   );
 
   it("takes scale, temperature and what parts count from beside it", () => {
-    const terms = { modulus: "144.3", temperature: "15", ratioBy: "as-weighed" } as const;
+    const terms = { modulus: "144.3", temperature: "15", readAt: "18", ratioBy: "as-weighed" } as const;
     expect(readStrength("24 °Bé", terms)).toEqual({
       measure: "degrees-baume",
       value: "24",
       scale: "144.3",
-      temperature: "15",
+      temperature: "18",
     });
+    expect(readStrength("250 g/L", terms)).toEqual({ measure: "grams-per-litre", value: "250", temperature: "15" });
     expect(readStrength("1 to 4", terms)).toEqual({ measure: "parts-as-weighed", value: "25" });
     expect([readModulus("144.3"), readModulus(" 145 "), readModulus("144.5")]).toEqual(["144.3", "145", undefined]);
   });

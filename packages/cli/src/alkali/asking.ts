@@ -70,8 +70,8 @@ export function asking(asked: Asked, own: OwnMaterials): Asking {
     return found ?? standIn;
   };
   const temperature = maybe("temperature", ["temperature"])?.value ?? "20";
-  const terms = { modulus: scale, ratioBy };
-  const warm = asked.text("temperature") === "20 °C" ? {} : { temperature };
+  const terms = { modulus: scale, ratioBy, temperature };
+  const warm = asked.text("temperature") === undefined ? undefined : temperature;
   const place = (problem: Problem, flag: string): PlacedProblem => ({ ...problem, flag });
   return {
     problems,
@@ -89,7 +89,8 @@ export function asking(asked: Asked, own: OwnMaterials): Asking {
     strength: (flag) => {
       const text = asked.text(flag);
       if (text === undefined) missing(flag, `a strength: ${strengthForms}`);
-      const read = text === undefined ? undefined : readStrength(text, { ...terms, ...warm });
+      const read =
+        text === undefined ? undefined : readStrength(text, flag === "reading" ? { ...terms, readAt: warm } : terms);
       if (read !== undefined) return read;
       if (text !== undefined) {
         wrong(
@@ -103,7 +104,7 @@ export function asking(asked: Asked, own: OwnMaterials): Asking {
       return { measure: "mass-percent", value: "1" };
     },
     product: (text, where) => {
-      const outcome = readProduct(text ?? "", own, { ...terms, ...warm }, []);
+      const outcome = readProduct(text ?? "", own, terms, []);
       if (outcome.ok) return outcome.value;
       problems.push(...outcome.problems.map((problem) => place(problem, where)));
       return { name: "", composition: { species: { Na2CO3: "100" }, water: "0", inert: "0" } };

@@ -6,7 +6,11 @@ import { reportFlags } from "../command/flags.ts";
 export const memberFlags = {
   materials: { describe: "File of the kitchen's own materials", kind: "text", placeholder: "store.yaml" },
   modulus: { describe: "Modulus of degrees Baumé", kind: "text", choices: moduli, fallback: "145" },
-  temperature: { describe: "Working temperature, 0 to 40 °C", kind: "text", placeholder: "20 °C", fallback: "20 °C" },
+  temperature: {
+    describe: "Working temperature, 0 to 40 °C; 20 °C unless stated, for a hydrometer its own",
+    kind: "text",
+    placeholder: "18 °C",
+  },
   "ratio-by": {
     describe: "What the parts of a ratio count",
     kind: "text",

@@ -47,6 +47,7 @@ function ofSolution(stated: SolutionFigures, path: Path): Outcome<Composition> {
   const strength = readStrength(stated.strength, {
     modulus: stated.modulus,
     temperature: stated.temperature?.value,
+    readAt: stated.temperature?.value,
     ratioBy,
   });
   const unread =

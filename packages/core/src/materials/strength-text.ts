@@ -8,8 +8,10 @@ import { type DecimalText, dec, decimalText, HUNDRED } from "../number/decimal.t
 export interface StrengthTerms {
   /** 145 unless stated */
   readonly modulus?: BaumeName | undefined;
-  /** °C */
+  /** °C of volumes and densities; 20 unless stated */
   readonly temperature?: DecimalText | undefined;
+  /** °C of the liquid when its degrees Baumé were read; the hydrometer's own unless stated */
+  readonly readAt?: DecimalText | undefined;
   readonly ratioBy?: RatioBy | undefined;
 }
 
@@ -42,7 +44,6 @@ const degrees: readonly string[] = ["°bé", "°be", "bé", "be", "° bé", "° 
  */
 export function readStrength(text: string, terms: StrengthTerms = {}): StatedStrength | undefined {
   const plain = text.trim().toLowerCase().replaceAll(/\s+/gu, " ");
-  const warmth = terms.temperature === undefined ? {} : { temperature: terms.temperature };
   const parts = inParts.exec(plain);
   if (parts?.[1] !== undefined && parts[2] !== undefined) {
     if (dec(parts[2]).isZero()) return undefined;
@@ -53,10 +54,14 @@ export function readStrength(text: string, terms: StrengthTerms = {}): StatedStr
   if (amount === undefined || unit === undefined) return undefined;
   const value = decimalText(dec(amount));
   if (degrees.includes(unit)) {
-    return { measure: "degrees-baume", value, scale: terms.modulus ?? "145", ...warmth };
+    return { measure: "degrees-baume", value, scale: terms.modulus ?? "145", ...at(terms.readAt) };
   }
   const measure = measures[unit];
-  return measure && { measure, value, ...warmth };
+  return measure && { measure, value, ...at(terms.temperature) };
+}
+
+function at(temperature: DecimalText | undefined): { readonly temperature?: DecimalText } {
+  return temperature === undefined ? {} : { temperature };
 }
 
 /** Names of the hydrometer scales by their modulus. */
