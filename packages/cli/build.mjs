@@ -73,13 +73,17 @@ renameSync(fresh, here("bundle"));
 
 /** One run of each command that goes through most of its work; stdin carries a spec to those that take one. */
 const spec =
-  "name: warm-up\nflours: [{ name: bread flour, amount: 100 % }]\nwater: { added: 36 % }\nalkali: [{ name: sodium carbonate, amount: 1 % }]\nbatch: { dough: 5 kg }\nprices: { bread flour: 0.90 EUR/kg }\n";
+  "name: warm-up\nflours: [{ name: bread flour, amount: 100 % }]\nwater: { added: 36 % }\nalkali: [{ name: sodium carbonate, amount: 1 % }]\nbatch: { dough: 5 kg }\nprices: { bread flour: 0.90 EUR/kg }\nmachines: { pin: { width: 300 mm, gap: { least: 1 mm, greatest: 9 mm }, cutters: [{ size: 20 }] } }\nsheet: { machine: pin, thickness: 2 mm, cutter: 20, start: 9 mm, portion: 130 g }\ntemperature: { dough: 25 °C, flour: 20 °C, room: 20 °C }\nplan: { serve: '12:15', mix: 15 min, cut: 10 min }\n";
 const runs = [
   ["--help"],
   ["formula", "-"],
   ["batch", "-"],
   ["cost", "-"],
   ["nutrition", "-"],
+  ["sheet", "-"],
+  ["plan", "-"],
+  ["water-temperature", "-"],
+  ["calibrate", "cooking", "--raw", "500 g", "--cooked", "880 g"],
   ["card", "-"],
   ["alkali", "convert", "Na2CO3 60 %, K2CO3 40 %", "sodium carbonate", "--dose", "1 %"],
   ["materials", "rye"],
