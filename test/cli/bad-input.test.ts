@@ -1,0 +1,315 @@
+import { describe, expect, test } from "vitest";
+import { runBuilt } from "./built.ts";
+import { folderFor } from "./folder.ts";
+import { runHere } from "./in-process.ts";
+import { readProblems, type SeenProblem } from "./read-problems.ts";
+
+interface Row {
+  readonly what: string;
+  readonly file: string;
+  readonly content: string | Uint8Array;
+  /** Code, line and column, and the text that the carets stand under. */
+  readonly expected: readonly (readonly [code: string, place: string, pointed?: string])[];
+}
+
+const flours = "flours:\n  - name: bread flour\n    amount: 100 %\n";
+const water = "water:\n  added: 36 %\n";
+
+const rows: readonly Row[] = [
+  {
+    what: "keys that stand twice, with what else is wrong",
+    file: "twice.yaml",
+    content: `name: a\nname: b\nflours:\n  - name: bread flour\n    amount: 90 %\n${water}`,
+    expected: [
+      ["file.duplicate-key", "2:1", "name"],
+      ["flours.shares-total", "3:1", "flours"],
+    ],
+  },
+  {
+    what: "a key that stands twice in JSON",
+    file: "twice.json",
+    content:
+      '{"name": "a", "name": "b", "flours": [{"name": "bread flour", "amount": "100 %"}], "water": {"added": "36 %"}}',
+    expected: [["file.duplicate-key", "1:15", '"name"']],
+  },
+  {
+    what: "unknown keys at the top and inside",
+    file: "keys.yaml",
+    content: `name: a\nwatr: 3\nflours:\n  - nam: bread flour\n    amount: 100 %\n${water}`,
+    expected: [
+      ["spec.unknown-key", "2:1", "watr"],
+      ["spec.missing", "4:5", "nam"],
+      ["spec.unknown-key", "4:5", "nam"],
+    ],
+  },
+  {
+    what: "shares that do not total 100",
+    file: "shares.yaml",
+    content: `name: a\nflours:\n  - name: bread flour\n    amount: 80 %\n  - name: barley flour\n    amount: 25 %\n${water}`,
+    expected: [["flours.shares-total", "2:1", "flours"]],
+  },
+  {
+    what: "negative and absurd values",
+    file: "absurd.yaml",
+    content: `name: a\n${flours}water:\n  added: -3 %\nsalt: 300 %\nbatch:\n  bowls: 0\n  rawWeight: 0 g\nlosses:\n  mixing: 150 %\nscales:\n  - division: 1e400 g\n`,
+    expected: [
+      ["quantity.unreadable", "6:10", "-3 %"],
+      ["quantity.out-of-range", "7:7", "300 %"],
+      ["spec.size", "9:10", "0"],
+      ["quantity.out-of-range", "10:14", "0 g"],
+      ["quantity.out-of-range", "12:11", "150 %"],
+      ["quantity.unreadable", "14:15", "1e400 g"],
+    ],
+  },
+  {
+    what: "numbers that are none",
+    file: "infinite.yaml",
+    content: `name: a\n${flours}water:\n  added: .nan\nsalt: .inf\n`,
+    expected: [
+      ["spec.type", "6:10", ".nan"],
+      ["spec.type", "7:7", ".inf"],
+    ],
+  },
+  {
+    what: "less water than the egg brings",
+    file: "egg.yaml",
+    content: `name: a\n${flours}water:\n  added: 2 %\ningredients:\n  - name: whole egg\n    amount: 10 %\n`,
+    expected: [["water.below-carried", "6:10", "2 %"]],
+  },
+  {
+    what: "aliases that multiply (the billion laughs)",
+    file: "laughs.yaml",
+    content: ["a: &a [x, x, x, x, x, x, x, x, x]"]
+      .concat(["b", "c", "d", "e", "f", "g", "h", "i"].map((key, index) => laugh(key, "abcdefgh".charAt(index))))
+      .join("\n"),
+    expected: [["file.aliases", "9:40", "*h"]],
+  },
+  {
+    what: "an alias of nothing",
+    file: "alias.yaml",
+    content: "name: a\nflours: *store\n",
+    expected: [["file.alias", "2:9", "*store"]],
+  },
+  {
+    what: "an alias of the list it stands in",
+    file: "ring.yaml",
+    content: `name: a\nflours: &ring [*ring, *ring]\n${water}`,
+    expected: [["spec.too-deep", ""]],
+  },
+  { what: "nothing", file: "empty.yaml", content: "", expected: [["file.empty", ""]] },
+  { what: "blanks", file: "blank.yaml", content: " \n\n", expected: [["file.empty", ""]] },
+  { what: "nothing but a comment", file: "comment.yaml", content: "# a noodle\n", expected: [["file.empty", ""]] },
+  {
+    what: "bytes that are no text",
+    file: "picture.yaml",
+    content: Uint8Array.from({ length: 2000 }, (_, index) => (index * 89 + 137) % 256),
+    expected: [["file.not-text", ""]],
+  },
+  {
+    what: "UTF-16",
+    file: "wide.yaml",
+    content: Uint8Array.from([0xff, 0xfe, 0x6e, 0x00, 0x61, 0x00]),
+    expected: [["file.not-text", ""]],
+  },
+  { what: "10 MB", file: "huge.yaml", content: "a: 1\n".repeat(2_000_000), expected: [["file.too-large", ""]] },
+  {
+    what: "tabs for indents",
+    file: "tabs.yaml",
+    content: `name: a\nflours:\n\t- name: bread flour\n${water}`,
+    expected: [["file.tab", "3:1", "·"]],
+  },
+  {
+    what: "an unclosed quote",
+    file: "quote.yaml",
+    content: 'name: "a\nsalt: 1 %\n',
+    expected: [["file.syntax", "3:1", ""]],
+  },
+  {
+    what: "a list in place of a spec",
+    file: "list.yaml",
+    content: "- a\n- b\n",
+    expected: [["spec.type", ""]],
+  },
+  {
+    what: "lists and sections in each other's place",
+    file: "kinds.yaml",
+    content: "name: [a]\nflours: bread flour\nwater: [36 %]\nsalt: { a: 1 }\nbatch: big\nscales: { division: 1 g }\n",
+    expected: [
+      ["spec.type", "1:1", "name"],
+      ["spec.type", "2:9", "bread flour"],
+      ["spec.type", "3:1", "water"],
+      ["spec.type", "4:1", "salt"],
+      ["spec.type", "5:8", "big"],
+      ["spec.type", "6:1", "scales"],
+    ],
+  },
+  {
+    what: "lists within lists, 30 deep",
+    file: "deep.yaml",
+    content: `name: ${"[".repeat(30)}${"]".repeat(30)}\n`,
+    expected: [["spec.too-deep", ""]],
+  },
+  {
+    what: "keys that every object has",
+    file: "keys-of-objects.yaml",
+    content: `name: a\n${flours}${water}__proto__: { name: b }\nconstructor: 1\ntoString: 2\n`,
+    expected: [
+      ["spec.unknown-key", "7:1", "__proto__"],
+      ["spec.unknown-key", "8:1", "constructor"],
+      ["spec.unknown-key", "9:1", "toString"],
+    ],
+  },
+  {
+    what: "a prototype in JSON",
+    file: "proto.json",
+    content:
+      '{ "flours": [{ "name": "bread flour", "amount": "100 %" }],\n  "water": { "added": "36 %" },\n  "__proto__": { "name": "b" } }',
+    expected: [
+      ["spec.missing", "1:1", "{"],
+      ["spec.unknown-key", "3:3", '"__proto__"'],
+    ],
+  },
+  {
+    what: "lines that end in CR LF",
+    file: "crlf.yaml",
+    content: `name: a\nwatr: 3\n${flours}${water}`.replaceAll("\n", "\r\n"),
+    expected: [["spec.unknown-key", "2:1", "watr"]],
+  },
+  {
+    what: "a byte order mark",
+    file: "bom.yaml",
+    content: `\u{FEFF}name: a\nwatr: 3\n${flours}${water}`,
+    expected: [["spec.unknown-key", "2:1", "watr"]],
+  },
+  {
+    what: "JSON with the same mistakes, from left to right on a line",
+    file: "wrong.json",
+    content:
+      '{ "name": "a", "flours": [{ "name": "bread flour", "amount": "80 %" }], "watr": 1,\n  "water": { "added": "36 %" }, "salt": -1 }',
+    expected: [
+      ["flours.shares-total", "1:16", '"flours"'],
+      ["spec.unknown-key", "1:73", '"watr"'],
+      ["quantity.unreadable", "2:41", "-1"],
+    ],
+  },
+  {
+    what: "JSON without a comma",
+    file: "comma.json",
+    content: '{"name": "a"\n"flours": 1}',
+    expected: [["file.syntax", "2:1", '"']],
+  },
+  {
+    what: "two documents",
+    file: "two.yaml",
+    content: "name: a\n---\nname: b\n",
+    expected: [["file.several", "2:1", "---"]],
+  },
+  {
+    what: "a name that is none of the catalogue's",
+    file: "name.yaml",
+    content: `name: a\nflours:\n  - name: bred flour\n    amount: 100 %\n${water}`,
+    expected: [["materials.unknown", "3:11", "bred flour"]],
+  },
+];
+
+function laugh(key: string, before: string): string {
+  return `${key}: &${key} [${Array.from({ length: 9 }, () => `*${before}`).join(", ")}]`;
+}
+
+const folder = folderFor({
+  ...Object.fromEntries(rows.map(({ file, content }) => [file, content])),
+  "abyss.yaml": "[".repeat(50_000),
+  "include.yaml": `name: a\ninclude: [none.yaml, quote.yaml, ., include.yaml]\n${flours}${water}watr: 1\n`,
+});
+
+/** Runs the command on a file that is wrong; whatever is wrong with it, these hold. */
+async function refused(file: string): Promise<readonly SeenProblem[]> {
+  const { status, stdout, stderr } = await runHere(["formula", file], { cwd: folder });
+  expect(status).toBe(2);
+  expect(stdout).toBe("");
+  expect(stderr).not.toMatch(/^ {4}at /mu);
+  const seen = readProblems(stderr);
+  for (const { found, expected, advice } of seen) {
+    expect(found).not.toBe("");
+    expect(expected).not.toBe("");
+    expect(advice).not.toBe("");
+  }
+  return seen;
+}
+
+describe("a spec that is wrong", () => {
+  test.each(rows)("$what", async ({ file, expected }) => {
+    const seen = await refused(file);
+    expect(seen.map(({ code, where, pointed }) => [code, where, pointed])).toEqual(
+      expected.map(([code, place, pointed]) => [code, place === "" ? file : `${file}:${place}`, pointed]),
+    );
+  });
+
+  test("lists within lists, 50 000 deep", async () => {
+    const [problem, ...more] = await refused("abyss.yaml");
+    expect(more).toEqual([]);
+    expect(problem).toMatchObject({ code: "file.too-deep", pointed: "[" });
+    expect(problem?.where).toMatch(/^abyss\.yaml:1:\d+$/u);
+  });
+
+  test("files included that are missing, a folder, broken, or the spec itself: each with its own place", async () => {
+    const seen = (await refused("include.yaml")).map(({ code, where, pointed }) => [code, where, pointed]);
+    expect(seen).toContainEqual(["file.unreadable", "include.yaml:2:11", "none.yaml"]);
+    expect(seen).toContainEqual(["file.unreadable", "include.yaml:2:34", "."]);
+    expect(seen).toContainEqual(["file.syntax", "quote.yaml:3:1", ""]);
+    expect(seen).toContainEqual(["spec.unknown-key", "include.yaml:2:1", "include"]);
+    expect(seen).toContainEqual(["spec.unknown-key", "include.yaml:8:1", "watr"]);
+  });
+
+  test("what was most likely meant is named", async () => {
+    expect((await refused("crlf.yaml"))[0]?.advice).toBe("did you mean `water`?");
+    expect((await refused("name.yaml"))[0]?.advice).toContain('did you mean "bread flour"');
+    expect((await refused("shares.yaml"))[0]?.advice).toContain("5 %");
+  });
+
+  test("the example that is wrong on purpose shows all its mistakes at once", async () => {
+    const { stderr } = await runHere(["formula", "examples/wrong-on-purpose.yaml"]);
+    expect(readProblems(stderr).map(({ code, pointed }) => [code, pointed])).toEqual([
+      ["flours.shares-total", "flours"],
+      ["materials.unknown", "bred flour"],
+      ["spec.unknown-key", "watr"],
+      ["quantity.unreadable", "1"],
+    ]);
+  });
+});
+
+describe("a file that is none", () => {
+  test.each([
+    { what: "missing", path: "none.yaml", found: "no file of this name" },
+    { what: "under a file", path: "crlf.yaml/none.yaml", found: "no file of this name" },
+    { what: "a folder", path: ".", found: "a folder" },
+  ])("$what", async ({ path, found }) => {
+    expect(await refused(path)).toMatchObject([{ where: path, code: "file.unreadable", found }]);
+  });
+
+  test("thousands of problems are counted, and the first hundred shown", () => {
+    const { stderr, status } = runBuilt(["formula", "-"], { input: "a: 1\n".repeat(3000) });
+    expect(status).toBe(2);
+    expect(readProblems(stderr)).toHaveLength(100);
+    expect(stderr).toMatch(/\n\d{4} problems, the first 100 of them shown; nothing was worked out\.\n$/u);
+  });
+});
+
+describe("the built command, as a process of its own", () => {
+  const seconds = 10;
+
+  test.each(["twice.yaml", "empty.yaml", "picture.yaml", "laughs.yaml", "abyss.yaml", "huge.yaml", ".", "none.yaml"])(
+    "says the same of %s, within seconds",
+    async (file) => {
+      const started = performance.now();
+      const built = runBuilt(["formula", file], { cwd: folder });
+      expect(performance.now() - started).toBeLessThan(seconds * 1000);
+      const here = await runHere(["formula", file], { cwd: folder });
+      const withoutColumn = (text: string): string => text.replaceAll(/:\d+: /gu, ": ");
+      expect({ ...built, stderr: withoutColumn(built.stderr) }).toEqual({
+        ...here,
+        stderr: withoutColumn(here.stderr),
+      });
+    },
+  );
+});
