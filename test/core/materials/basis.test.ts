@@ -106,7 +106,7 @@ describe("nitrogen factor", () => {
   });
 
   it("shows its working", () => {
-    expect(convertFactor("12", "6.25", "5.70").working).toEqual({
+    expect(convertFactor("12", "6.25", "5.70").working).toMatchObject({
       kind: "formula",
       formula: "protein, N × 6.25 × factor wanted ÷ factor of the figure",
       numbers: "12 × 5.7 ÷ 6.25",
