@@ -21,10 +21,9 @@ const source = modules.map((name) => readFileSync(new URL(`${name}.ts`, core), "
 const code = String.raw`"([a-z]+\.[a-z-]+)"`;
 /** Codes of problems and notes, as the source makes them. */
 const made = new Set(
-  [
-    new RegExp(String.raw`(?:inputProblem|noAnswer)\(\s*${code}`, "gu"),
-    new RegExp(`code: ${code}`, "gu"),
-  ].flatMap((form) => [...source.matchAll(form)].map(([, name = ""]) => name)),
+  [new RegExp(String.raw`(?:inputProblem|noAnswer)\(\s*${code}`, "gu"), new RegExp(`code: ${code}`, "gu")].flatMap(
+    (form) => [...source.matchAll(form)].map(([, name = ""]) => name),
+  ),
 );
 const tested = textBelow(tests);
 
