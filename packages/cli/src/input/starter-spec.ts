@@ -68,4 +68,41 @@ scales:
   - name: fine scale
     division: 0.1 g
     capacity: 500 g
+
+# From dough to strands: noodlewright sheet. Machines may stand in a kitchen file, too.
+machines:
+  hand crank:
+    width: 145 mm
+    dial:                        # the gap of every number, measured
+      "1": 4.8 mm
+      "2": 3.6 mm
+      "3": 2.7 mm
+      "4": 2.0 mm
+      "5": 1.5 mm
+    cutters:
+      - size: 2 mm               # the width of a strand; a plain 20 is a cutter number
+    longestSheet: 1 m
+sheet:
+  machine: hand crank
+  thickness: 1.5 mm
+  cutter: 2 mm
+  start: 6 mm                    # the dough as it goes to the rolls
+  strandLength: 320 mm
+
+# Water temperature and ice: noodlewright water-temperature
+temperature:
+  dough: 25 °C
+  flour: 20 °C
+  room: 20 °C
+  tap: 12 °C
+
+# The day, backwards from service: noodlewright plan
+plan:
+  serve: "12:15"
+  weigh: 10 min
+  mix: 15 min
+  rest: { least: 20 min, most: 60 min }
+  roll: 30 min
+  cut: 15 min
+  boil: 20 min
 `;

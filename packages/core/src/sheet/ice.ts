@@ -8,16 +8,18 @@ const crcFusion: Source = {
   standing: "copy",
 };
 
-/** The heat that ice takes up as it melts, kJ/kg. */
-export const heatOfMelting: Figure = worked({
-  id: "ice.melting",
-  label: "heat of melting of ice",
-  unit: "kJ/kg",
-  places: 1,
-  formula: "melting / molarMass * 1000",
-  from: { melting: "6.01", molarMass: "18.015" },
-  sources: [crcFusion],
-});
+/** The heat that ice takes up as it melts, kJ/kg. @example heatOfMelting().value.slice(0, 5) // => "333.6" */
+export function heatOfMelting(): Figure {
+  return worked({
+    id: "ice.melting",
+    label: "heat of melting of ice",
+    unit: "kJ/kg",
+    places: 1,
+    formula: "melting / molarMass * 1000",
+    from: { melting: "6.01", molarMass: "18.015" },
+    sources: [crcFusion],
+  });
+}
 
 /** The heat that ice takes up on its way to 0 °C, melted, kJ/kg. @example heatToMelt(meltingIce).value.slice(0, 5) // => "333.6" */
 export function heatToMelt(temperature: Figure): Figure {
@@ -27,7 +29,7 @@ export function heatToMelt(temperature: Figure): Figure {
     unit: "kJ/kg",
     places: 1,
     formula: "melting - (2.0623 + 0.0060769 * t / 2) * t",
-    from: { melting: heatOfMelting, t: temperature },
+    from: { melting: heatOfMelting(), t: temperature },
     sources: [choiOkos, crcFusion],
   });
 }
