@@ -1,0 +1,67 @@
+import { describe, expect, test } from "vitest";
+import { reportSchema } from "../../packages/core/src/report/schema.ts";
+import { runBuilt } from "./built.ts";
+import { readCsv } from "./read-csv.ts";
+
+const school = ["nutrition", "examples/school-noodle.yaml"];
+
+function shown(args: readonly string[]): string {
+  const { status, stdout, stderr } = runBuilt(args);
+  expect({ status, stderr }).toEqual({ status: 0, stderr: "" });
+  return stdout.replace(/\s+/gu, " ");
+}
+
+describe("noodlewright nutrition", () => {
+  test("tells raw and cooked, declared by the rules, and that it is no label", () => {
+    const text = shown(school);
+    expect(text).toContain("As the rules of the European Union round it, for 100 g");
+    expect(text).toContain("Contains: wheat (cereal containing gluten), in mill strong flour and whole wheat flour.");
+    expect(text).toContain("ask for the certificate: barley");
+    expect(text).toContain("not a label: the law of the place and an accredited laboratory decide");
+  });
+
+  test("declares a serving in the United States, and goes by the list of another place", () => {
+    const text = shown([...school, "--rules", "US", "--jurisdiction", "CA"]);
+    expect(text).toContain("As the rules of the United States round it, for a bowl");
+    expect(text).toContain("Allergens, by the list of Canada");
+    const rows = readCsv(runBuilt([...school, "--rules", "US", "--table", "declared", "--format", "csv"]).stdout);
+    // 110 g of 137: (1 × 387.58 + 0.6 × 433.82 + flour 2) × 110/137 = 522 mg; to 10 mg above 140, 21 CFR 101.9(c)(4)
+    expect(rows.find(([name]) => name === "sodium, mg")?.[2]).toBe("520");
+  });
+
+  test("takes the weight of a bowl and the cook gain from the flags", () => {
+    const args = [...school, "--cooked-weight", "230 g", "--cook-gain", "2", "--format", "json"];
+    const report = reportSchema.parse(JSON.parse(runBuilt(args).stdout));
+    expect(report.figures["bowl.raw"]?.value).toBe("115");
+    const [raw, cooked] = ["raw.fat", "cooked.fat"].map((id) => Number(report.figures[id]?.value));
+    expect((raw ?? 0) / (cooked ?? 1)).toBeCloseTo(2, 9);
+  });
+
+  test("the working of salt leads to sodium, the parts and the tables", () => {
+    const text = shown([...school, "--figure", "raw.salt"]);
+    for (const word of ["sodium × 2.5", "Annex I point 11", "its composition and atomic weights", "NDB 02047"])
+      expect(text).toContain(word);
+  });
+
+  test("a flour that states little is named, and nothing is made up for it", () => {
+    const input =
+      "name: t\nflours: [{ name: house flour, amount: 100 %, figures: { moisture: 14 %, protein: 11 % } }]\nwater: { added: 36 % }\n";
+    const { status, stdout } = runBuilt(["nutrition", "-"], { input });
+    expect(status).toBe(0);
+    expect(stdout).toContain("≥ ");
+    expect(stdout).toContain("not known");
+    expect(stdout).toContain("house flour does not state: fat");
+    expect(stdout).toContain("Unknown, and not to be taken as free of any: house flour");
+  });
+
+  test.each([
+    [["--rules", "UK"], 'Choices: "US", "EU", "JP"'],
+    [["--jurisdiction", "FR"], "Choices"],
+    [["--cook-gain", "much"], "--cook-gain"],
+    [["--cooked-weight", "230"], "add the unit"],
+  ] as const)("%s is refused", (flags, words) => {
+    const { status, stderr } = runBuilt([...school, ...flags]);
+    expect(status).toBe(2);
+    expect(stderr).toContain(words);
+  });
+});
