@@ -8,7 +8,7 @@ import { citation } from "../figure/source.ts";
 import { dec } from "../number/decimal.ts";
 import { numberColumn, row, section, table, wordColumn } from "./build.ts";
 import type { Section, Table } from "./schema.ts";
-import { measureCell, words } from "./show.ts";
+import { groupDigits, measureCell, words } from "./show.ts";
 
 /** Said wherever a pH is shown. */
 export const phOfSolution =
@@ -133,18 +133,19 @@ export function limitsTable(found: readonly FoodLimit[]): Table {
 }
 
 function limitText(least: string | undefined, most: string | undefined, unit: string): string {
-  if (least === undefined) return `at most ${most ?? ""} ${unit}`;
+  if (least === undefined) return `at most ${groupDigits(most ?? "")} ${unit}`;
   return most === undefined ? `at least ${least} ${unit}` : `${least} to ${most} ${unit}`;
 }
 
 function hazardLines(compositions: readonly Composition[]): readonly string[] {
-  const lines = compositions.flatMap((composition) => {
-    const { signal, statements, sources } = hazardOf(composition);
-    if (signal === "none") return ["Not classified as hazardous at this strength, as far as its salts tell."];
-    const why = statements.map(({ code, text, because }) => `${code} ${text} (${because})`).join("; ");
-    return [`${signal}: ${why}.`, `By ${sources.map(citation).join("; ")}.`];
+  const hazards = compositions.map(hazardOf);
+  const classed = hazards.filter(({ signal }) => signal !== "none");
+  const lines = hazards.map(({ signal, statements }) => {
+    if (signal === "none") return "Not classified as hazardous at this strength, as far as its salts tell.";
+    return `${signal}: ${statements.map(({ code, text, because }) => `${code} ${text} (${because})`).join("; ")}.`;
   });
-  return [...new Set(lines)];
+  const sources = [...new Set(classed.flatMap((hazard) => hazard.sources.map(citation)))];
+  return [...new Set(lines), ...(sources.length === 0 ? [] : [`By ${sources.join("; ")}.`])];
 }
 
 /** The cautions of products, each once, as sentences. */

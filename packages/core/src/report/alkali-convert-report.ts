@@ -111,16 +111,16 @@ function weighTable(
     return row([
       words(index === 0 ? "in place of" : "weigh"),
       words(figure.label),
-      measureCell(inSystem(figure, units)),
+      units === "us" ? measureCell(inSystem(figure, units)) : figureCell(figure),
       ...(share === undefined ? [] : [figureCell(share)]),
     ]);
   });
   return table(
     "weigh",
     [
-      wordColumn("role", ""),
+      wordColumn("role", "what"),
       wordColumn("product", "product"),
-      numberColumn("mass", "mass"),
+      numberColumn("mass", units === "us" ? "mass" : "mass, g"),
       ...(shares === undefined ? [] : [numberColumn("share", "% of flour")]),
     ],
     rows,
