@@ -187,11 +187,12 @@ function basesRow(label: string, bases: OnBases | undefined): Table["rows"] {
 export function allergenSection(formula: Formula): Section {
   const { allergens, allergensPossible, allergensUnknown } = formula;
   const possible = allergensPossible.filter((allergen) => !allergens.includes(allergen));
+  const nothing = allergensUnknown.length > 0 ? "none that is known of" : "none of the allergens known here";
   const lines = [
-    `Contains: ${allergens.length === 0 ? "none of the allergens known here" : allergens.join(", ")}.`,
-    ...(possible.length > 0 ? [`May contain, ask the supplier: ${possible.join(", ")}.`] : []),
+    `Contains: ${allergens.length === 0 ? nothing : allergens.join(", ")}.`,
+    ...(possible.length > 0 ? [`Depends on the supplier, ask for the certificate: ${possible.join(", ")}.`] : []),
     ...(allergensUnknown.length > 0
-      ? [`Allergens not stated for: ${allergensUnknown.join(", ")}. Ask the supplier.`]
+      ? [`Unknown, and not to be taken as free of any: ${allergensUnknown.join(", ")}. Ask the supplier.`]
       : []),
     "The label of each product and local law decide.",
   ];
