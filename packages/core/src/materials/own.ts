@@ -2,7 +2,7 @@ import { answer, inputProblem, type Outcome, type Path, refuse } from "../figure
 import { fromSpec, type Source } from "../figure/source.ts";
 import { type DecimalText, dec, decimalText, HUNDRED } from "../number/decimal.ts";
 import type { Quantity } from "../number/quantity.ts";
-import { findMaterial, nearestNames } from "./catalogue.ts";
+import { materialNamed, nearestMaterials, nearestNames } from "./catalogue.ts";
 import type { MoistureBasis, Price } from "./fields.ts";
 import type { Material, MaterialKind } from "./material.ts";
 import { plainName } from "./nearest.ts";
@@ -79,11 +79,11 @@ function findBase(
 ): Outcome<Material | undefined> {
   const like = layers.find((layer) => layer.like !== undefined)?.like;
   const looked = like ?? name;
-  const found = findMaterial(looked);
-  if (found.ok) return answer(found.material);
+  const known = materialNamed(looked);
+  if (known !== undefined) return answer(known);
   if (like === undefined && layers.length > 0) return answer(undefined);
   const ownNearest = like === undefined ? nearestNames(looked, Object.keys(own)) : [];
-  const nearest = [...new Set([...ownNearest, ...found.nearest])].slice(0, 3);
+  const nearest = [...new Set([...ownNearest, ...nearestMaterials(looked)])].slice(0, 3);
   return refuse(
     inputProblem(
       "materials.unknown",
