@@ -2,7 +2,7 @@ import { answer, inputProblem, type Note, type Outcome, type Path, refuse } from
 import type { Formula } from "../formula/formula.ts";
 import type { FormulaLine } from "../formula/lines.ts";
 import type { Spec } from "../formula/spec.ts";
-import { knownMaterial, nearestNames } from "../materials/catalogue.ts";
+import { materialNamed, nearestNames } from "../materials/catalogue.ts";
 import type { Price } from "../materials/fields.ts";
 import { plainName } from "../materials/nearest.ts";
 import type { Quantity } from "../number/quantity.ts";
@@ -62,7 +62,7 @@ export function pricesOf(spec: Pick<Spec, "prices" | "stock">, formula: Formula)
 
 /** The same for every name of one material: `bread flour` and `white bread flour` are one. */
 export function materialName(name: string): string {
-  return knownMaterial(name)?.key ?? plainName(name);
+  return materialNamed(name)?.key ?? plainName(name);
 }
 
 /** Whether a line is the water poured in, which costs nothing unless stated. */

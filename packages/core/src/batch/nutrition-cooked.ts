@@ -1,6 +1,6 @@
 import { type Figure, given, worked } from "../figure/figure.ts";
 import { massBalance, type Source } from "../figure/source.ts";
-import { knownMaterial } from "../materials/catalogue.ts";
+import { materialNamed } from "../materials/catalogue.ts";
 import type { Material } from "../materials/material.ts";
 import { type Decimal, dec, decimalText } from "../number/decimal.ts";
 
@@ -88,7 +88,7 @@ function protein(material: Material): string {
 }
 
 function row(key: string): Material {
-  const found = knownMaterial(key);
+  const found = materialNamed(key);
   if (found === undefined) throw new RangeError(`the catalogue has no ${key}`);
   return found;
 }
