@@ -29,23 +29,19 @@ export type MaterialFinding =
  * @example findMaterial("Bread  Flour").material.key // => "usda 20083"
  */
 export function findMaterial(name: string, own: readonly Material[] = []): MaterialFinding {
-  const material = materialNamed(name, own);
+  const material = named(own, plainName(name)) ?? knownMaterial(name);
   if (material !== undefined) return { ok: true, material };
-  return { ok: false, nearest: nearestMaterials(name, own) };
+  const names = [...own, ...entries].flatMap((one) => [one.name, ...one.aliases]);
+  return { ok: false, nearest: nearestNames(name, names) };
 }
 
-/** The names of materials that are most like a name. */
-export function nearestMaterials(name: string, own: readonly Material[] = []): readonly string[] {
-  return nearestNames(
-    name,
-    [...own, ...entries].flatMap((one) => [one.name, ...one.aliases]),
-  );
-}
-
-/** The material of a name as `findMaterial` finds it, without a look at what is near where there is none. */
-export function materialNamed(name: string, own: readonly Material[] = []): Material | undefined {
-  const sought = plainName(name);
-  return named(own, sought) ?? named(entries, sought)?.build();
+/**
+ * The material of the catalogue by key, name or other name; undefined where there is none, and no names like it.
+ *
+ * @example knownMaterial("potash")?.key // => "salt potassium-carbonate"
+ */
+export function knownMaterial(name: string): Material | undefined {
+  return named(entries, plainName(name))?.build();
 }
 
 type Named = Pick<Entry, "key" | "name" | "aliases">;

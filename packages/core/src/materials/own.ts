@@ -1,8 +1,9 @@
+import type { Range } from "../figure/figure.ts";
 import { answer, inputProblem, type Outcome, type Path, refuse } from "../figure/problem.ts";
 import { fromSpec, type Source } from "../figure/source.ts";
 import { type DecimalText, dec, decimalText, HUNDRED } from "../number/decimal.ts";
 import type { Quantity } from "../number/quantity.ts";
-import { materialNamed, nearestMaterials, nearestNames } from "./catalogue.ts";
+import { findMaterial, knownMaterial, nearestNames } from "./catalogue.ts";
 import type { MoistureBasis, Price } from "./fields.ts";
 import type { Material, MaterialKind } from "./material.ts";
 import { plainName } from "./nearest.ts";
@@ -28,6 +29,12 @@ export interface KitchenMaterial extends Material {
     readonly ash: Source;
     readonly composition: Source;
   };
+  /** Least and greatest moisture and protein, % as is, where a label or a stated uncertainty leaves them open. */
+  readonly ranges?: { readonly moisture?: Range; readonly protein?: Range };
+  /** How far the strength of an alkaline product may be off, ± in % of it. */
+  readonly strengthUncertainty?: DecimalText;
+  /** Added water the flour takes in this kitchen, % of it, and how sure that is. */
+  readonly absorption?: { readonly percent: DecimalText; readonly plusMinus: DecimalText };
   /** Where the nutrients come from that the kitchen states; the others are those of the table. */
   readonly nutrientSources?: Readonly<Partial<Record<NutrientFigure, Source>>>;
 }
@@ -79,11 +86,12 @@ function findBase(
 ): Outcome<Material | undefined> {
   const like = layers.find((layer) => layer.like !== undefined)?.like;
   const looked = like ?? name;
-  const known = materialNamed(looked);
+  const known = knownMaterial(looked);
   if (known !== undefined) return answer(known);
   if (like === undefined && layers.length > 0) return answer(undefined);
+  const found = findMaterial(looked);
   const ownNearest = like === undefined ? nearestNames(looked, Object.keys(own)) : [];
-  const nearest = [...new Set([...ownNearest, ...nearestMaterials(looked)])].slice(0, 3);
+  const nearest = [...new Set([...ownNearest, ...(found.ok ? [] : found.nearest)])].slice(0, 3);
   return refuse(
     inputProblem(
       "materials.unknown",

@@ -1,5 +1,6 @@
 import * as z from "zod";
 import type { Allergen } from "./allergens.ts";
+import { doubtFields } from "./doubt-schema.ts";
 import { basisField, numberField, priceField, quantityField, refuseValue, shareField, stockField } from "./fields.ts";
 import { ownMachinesSchema } from "./machine-schema.ts";
 import { moduli, readModulus } from "./strength-text.ts";
@@ -149,6 +150,7 @@ export const materialFiguresSchema = z
     ).optional(),
     ash: shareField("Ash, % on the stated basis", ["0.48 %"]).optional(),
     ashBasis: basisField("Moisture basis of the ash; 14 % mb for flours, as is for all else").optional(),
+    ...doubtFields,
     fat: shareField("Fat, % as is", ["1.2 %"]).optional(),
     carbohydrate: shareField("Carbohydrate with fibre, % as is", ["72 %"]).optional(),
     fibre: shareField("Dietary fibre, % as is", ["2.4 %"]).optional(),

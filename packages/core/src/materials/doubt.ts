@@ -1,0 +1,111 @@
+import type { Range } from "../figure/figure.ts";
+import { answer, inputProblem, type Outcome, type Path, refuse } from "../figure/problem.ts";
+import { commonPractice } from "../figure/source.ts";
+import { type DecimalText, dec, decimalText, HUNDRED, ZERO } from "../number/decimal.ts";
+import type { LabelFigures } from "./doubt-schema.ts";
+import { type ProteinLabel, readLabels } from "./label.ts";
+import type { MaterialFigures } from "./schema.ts";
+
+/** Moisture of a flour of which nobody states it. */
+export const assumedMoisture = { value: "13.5", low: "12", high: "15", source: commonPractice } as const;
+
+/** Said of a flour whose moisture had to be assumed. */
+const assumedNote =
+  "its moisture is not stated; taken as 13.5 %, give or take 1.5 % (common practice, no source): ask the mill, or dry a sample";
+
+/** Protein as labels leave it open, % as is. */
+export interface ProteinOfLabel {
+  readonly value: DecimalText;
+  readonly range: Range;
+  readonly notes: readonly string[];
+}
+
+/**
+ * Reads the labels among the figures of a material; undefined where there are none.
+ *
+ * @param moistureKnown - whether anything tells the moisture
+ * Problems: `materials.protein-twice`, and those of `readLabels`.
+ */
+export function readFigureLabels(
+  figures: MaterialFigures,
+  factor: DecimalText,
+  moistureKnown: boolean,
+  path: Path,
+): Outcome<ProteinOfLabel | undefined> {
+  const { label } = figures;
+  if (label === undefined) return answer(undefined);
+  const place = [...path, "label"];
+  if (figures.protein !== undefined) {
+    const expected = "the protein of a certificate, or that of a label";
+    return refuse(
+      inputProblem("materials.protein-twice", place, "a protein and a label", expected, "keep the certificate's"),
+    );
+  }
+  const list = Array.isArray(label) ? label : [label];
+  const reading = readLabels(list.map(asLabel), { nitrogenFactor: factor });
+  if (!reading.ok) {
+    const at = (steps: Path): Path =>
+      (Array.isArray(label) ? steps : steps.slice(1)).map((step) => (step === "printed" ? "protein" : step));
+    return refuse(...reading.problems.map((problem) => ({ ...problem, path: [...place, ...at(problem.path)] })));
+  }
+  const { middle } = reading.value.asIs;
+  const { range = { low: middle.value, high: middle.value, why: "the label" } } = middle;
+  const notes = [...reading.notes.map(({ text }) => text), ...(moistureKnown ? [] : [assumedNote])];
+  return answer({ value: middle.value, range, notes });
+}
+
+function asLabel({ protein, serving, servingRounded, rules, nitrogenFactor }: LabelFigures): ProteinLabel {
+  return {
+    book: rules,
+    printed: protein,
+    ...(serving && { serving: serving.value }),
+    ...(servingRounded !== undefined && { servingRounded }),
+    ...(nitrogenFactor !== undefined && { nitrogenFactor }),
+  };
+}
+
+/** What is known of a material before its figures are laid over it, and after. */
+interface Layers {
+  readonly before: { readonly value: DecimalText; readonly range: Range } | undefined;
+  readonly value: DecimalText;
+}
+
+/** Range of the protein as is: of the label, of the stated uncertainty, or that of before on the new value. */
+export function proteinDoubt(
+  figures: MaterialFigures,
+  labelled: ProteinOfLabel | undefined,
+  stated: DecimalText,
+  { before, value }: Layers,
+): Range | undefined {
+  if (labelled !== undefined) return labelled.range;
+  const { proteinUncertainty: error } = figures;
+  if (error !== undefined) {
+    const plusMinus = dec(stated).isZero() ? dec(error.value) : dec(error.value).times(value).div(stated);
+    return around(value, decimalText(plusMinus), `protein stated to ± ${error.text}`);
+  }
+  if (figures.protein !== undefined || before === undefined || dec(before.value).isZero()) return undefined;
+  const moved = (end: DecimalText): DecimalText => decimalText(dec(end).times(value).div(before.value));
+  return { ...before.range, low: moved(before.range.low), high: moved(before.range.high) };
+}
+
+/** Range of the moisture: of the stated uncertainty, of an assumption, or that of before. */
+export function moistureDoubt(
+  figures: MaterialFigures,
+  value: DecimalText,
+  assumed: boolean,
+  before: Range | undefined,
+): Range | undefined {
+  const { moistureUncertainty: error } = figures;
+  if (error !== undefined) return around(value, error.value, `moisture stated to ± ${error.text}`);
+  if (assumed) return { low: assumedMoisture.low, high: assumedMoisture.high, why: "moisture not stated" };
+  return figures.moisture === undefined ? before : undefined;
+}
+
+function around(value: DecimalText, plusMinus: DecimalText, why: string): Range {
+  const [low, high] = [dec(value).minus(plusMinus), dec(value).plus(plusMinus)];
+  return {
+    low: decimalText(low.lt(ZERO) ? ZERO : low),
+    high: decimalText(high.gt(HUNDRED) ? HUNDRED : high),
+    why,
+  };
+}
