@@ -29,7 +29,7 @@ export type MaterialFinding =
  * @example findMaterial("Bread  Flour").material.key // => "usda 20083"
  */
 export function findMaterial(name: string, own: readonly Material[] = []): MaterialFinding {
-  const material = named(own, plainName(name)) ?? knownMaterial(name);
+  const material = named(own, plainName(name)) ?? materialNamed(name);
   if (material !== undefined) return { ok: true, material };
   const names = [...own, ...entries].flatMap((one) => [one.name, ...one.aliases]);
   return { ok: false, nearest: nearestNames(name, names) };
@@ -38,9 +38,9 @@ export function findMaterial(name: string, own: readonly Material[] = []): Mater
 /**
  * The material of the catalogue by key, name or other name; undefined where there is none, and no names like it.
  *
- * @example knownMaterial("potash")?.key // => "salt potassium-carbonate"
+ * @example materialNamed("potash")?.key // => "salt potassium-carbonate"
  */
-export function knownMaterial(name: string): Material | undefined {
+export function materialNamed(name: string): Material | undefined {
   return named(entries, plainName(name))?.build();
 }
 

@@ -3,7 +3,7 @@ import { answer, inputProblem, type Outcome, type Path, refuse } from "../figure
 import { fromSpec, type Source } from "../figure/source.ts";
 import { type DecimalText, dec, decimalText, HUNDRED } from "../number/decimal.ts";
 import type { Quantity } from "../number/quantity.ts";
-import { findMaterial, knownMaterial, nearestNames } from "./catalogue.ts";
+import { findMaterial, materialNamed, nearestNames } from "./catalogue.ts";
 import type { MoistureBasis, Price } from "./fields.ts";
 import type { Material, MaterialKind } from "./material.ts";
 import { plainName } from "./nearest.ts";
@@ -54,7 +54,7 @@ export type OwnMaterials = Readonly<Record<string, MaterialFigures>>;
  * Where only the moisture is replaced, protein, ash and the rest keep their share of the dry matter.
  *
  * Problems: `materials.unknown` (with the nearest names), `materials.moisture-missing`, `materials.composition`,
- * `materials.composition-missing`, and those of `statedComposition`.
+ * `materials.composition-missing`, and those of `statedComposition` and `readFigureLabels`.
  */
 export function resolveMaterial(
   name: string,
@@ -86,7 +86,7 @@ function findBase(
 ): Outcome<Material | undefined> {
   const like = layers.find((layer) => layer.like !== undefined)?.like;
   const looked = like ?? name;
-  const known = knownMaterial(looked);
+  const known = materialNamed(looked);
   if (known !== undefined) return answer(known);
   if (like === undefined && layers.length > 0) return answer(undefined);
   const found = findMaterial(looked);
@@ -126,7 +126,9 @@ function overlay(
   const composition = statedComposition(figures, place);
   if (!composition.ok) return composition;
   const chosen = composition.value ?? before?.composition;
-  const moisture = figures.moisture?.value ?? composition.value?.water ?? before?.moisture;
+  const knownMoisture = figures.moisture?.value ?? composition.value?.water ?? before?.moisture;
+  const assumed = knownMoisture === undefined && figures.label !== undefined;
+  const moisture = assumed ? assumedMoisture.value : knownMoisture;
   if ((kind === "alkali" || kind === "salt") && chosen === undefined) {
     return refuse(
       inputProblem(
@@ -151,14 +153,21 @@ function overlay(
   }
   const flourLike = kind === "flour" || kind === "gluten" || kind === "starch" || kind === "bran";
   const usual: MoistureBasis = flourLike ? { kind: "at", moisture: "14" } : { kind: "as is" };
-  const protein = restated(figures.protein, figures.proteinBasis ?? usual) ?? kept(before, "protein", moisture);
+  const labelled = readFigureLabels(figures, figures.nitrogenFactor ?? (flourLike ? "5.7" : "6.25"), !assumed, place);
+  if (!labelled.ok) return labelled;
+  const protein =
+    restated(figures.protein, figures.proteinBasis ?? usual) ??
+    ofLabel(labelled.value) ??
+    kept(before, "protein", moisture);
   const ash = restated(figures.ash, figures.ashBasis ?? usual) ?? kept(before, "ash", moisture);
-  const usualFactor = figures.protein === undefined ? before?.protein?.nitrogenFactor : flourLike ? "5.7" : "6.25";
+  const replaced = figures.protein !== undefined || labelled.value !== undefined;
+  const usualFactor = replaced ? (flourLike ? "5.7" : "6.25") : before?.protein?.nitrogenFactor;
   const factor = figures.nitrogenFactor ?? usualFactor;
   const source: Source = { cite: figures.source ?? fromSpec.cite, standing: "user" };
   const sources = before?.figureSources;
+  const start = before === undefined ? blank(name, kind, source) : whatStays(before, figures, moisture);
   const material: KitchenMaterial = {
-    ...(before === undefined ? blank(name, kind, source) : whatStays(before, figures, moisture)),
+    ...start,
     kind,
     moisture,
     stated: { ...before?.stated, ...(protein && { protein }), ...(ash && { ash }) },
@@ -172,19 +181,57 @@ function overlay(
     ...(figures.price && { price: figures.price }),
     ...(figures.stock && { stock: figures.stock }),
     ...(chosen && { composition: chosen }),
+    ...doubtOf(figures, before, { moisture, assumed, labelled: labelled.value, protein }),
+    notes: [...start.notes, ...(labelled.value?.notes ?? [])],
     glutenForming: figures.glutenForming ?? before?.glutenForming ?? (kind === "flour" || kind === "gluten"),
     wholegrain: figures.wholegrain ?? before?.wholegrain ?? false,
     allergens: figures.allergens ?? before?.allergens ?? [],
     allergensKnown: figures.allergens !== undefined || (before?.allergensKnown ?? false),
     nutrientSources: { ...before?.nutrientSources, ...statedNutrients(figures, source) },
     figureSources: {
-      moisture: figures.moisture ? source : (sources?.moisture ?? source),
-      protein: figures.protein ? source : (sources?.protein ?? source),
+      moisture: assumed ? assumedMoisture.source : figures.moisture ? source : (sources?.moisture ?? source),
+      protein: replaced ? source : (sources?.protein ?? source),
       ash: figures.ash ? source : (sources?.ash ?? source),
       composition: composition.value ? source : (sources?.composition ?? source),
     },
   };
   return answer(material);
+}
+
+interface Laid {
+  readonly moisture: DecimalText;
+  readonly assumed: boolean;
+  readonly labelled: ProteinOfLabel | undefined;
+  readonly protein: Stated | undefined;
+}
+
+/** What is not exact of a material. */
+function doubtOf(
+  figures: MaterialFigures,
+  before: KitchenMaterial | undefined,
+  { moisture, assumed, labelled, protein }: Laid,
+): Pick<KitchenMaterial, "ranges" | "strengthUncertainty" | "absorption"> {
+  const moistureRange = moistureDoubt(figures, moisture, assumed, before?.ranges?.moisture);
+  const range = before?.ranges?.protein;
+  const earlier = range && before?.protein && { value: before.protein.value, range };
+  const proteinRange =
+    protein && proteinDoubt(figures, labelled, protein.value, { before: earlier, value: asIs(protein, moisture) });
+  const ranges = { ...(moistureRange && { moisture: moistureRange }), ...(proteinRange && { protein: proteinRange }) };
+  const { absorption, absorptionUncertainty, strengthUncertainty } = figures;
+  return {
+    ...(Object.keys(ranges).length > 0 && { ranges }),
+    ...(strengthUncertainty && { strengthUncertainty: strengthUncertainty.value }),
+    ...(absorption && {
+      absorption: { percent: absorption.value, plusMinus: absorptionUncertainty?.value ?? usualAbsorptionUncertainty },
+    }),
+  };
+}
+
+/** How far a kitchen's own absorption may be off unless it says so, %: half a step of a trial of doughs 1 % apart. */
+const usualAbsorptionUncertainty = "0.5";
+
+function ofLabel(labelled: ProteinOfLabel | undefined): Stated | undefined {
+  return labelled && { value: labelled.value, basis: { kind: "as is" } };
 }
 
 function statedNutrients(figures: MaterialFigures, source: Source): Partial<Record<NutrientFigure, Source>> {
@@ -212,12 +259,19 @@ function kept(before: KitchenMaterial | undefined, what: "protein" | "ash", mois
 
 /** A table row whose figures the kitchen replaces loses what went with them: their spread, the energy, the remarks. */
 function whatStays(before: KitchenMaterial, figures: MaterialFigures, moisture: DecimalText): KitchenMaterial {
-  const { spread, energy, energyFactors, allergensPossible, ...rest } = before;
+  const { spread, energy, energyFactors, allergensPossible, ranges: _ranges, ...rest } = before;
   const asDamp = nutrientFigures.flatMap((name) => {
     const value = before[name];
     return value === undefined ? [] : [[name, asIs(held(value, before, moisture), moisture)] as const];
   });
-  const measured = [figures.moisture, figures.protein, figures.ash, figures.fat, figures.carbohydrate];
+  const measured = [
+    figures.moisture,
+    figures.protein,
+    figures.label,
+    figures.ash,
+    figures.fat,
+    figures.carbohydrate,
+  ] as const;
   const replaced = measured.some((figure) => figure !== undefined);
   return {
     ...rest,
