@@ -94,6 +94,19 @@ describe("cost", () => {
     expect(stated.batch.value).toBe("2");
   });
 
+  it("takes price and stock from what the kitchen says of a material of the catalogue", () => {
+    const materials = {
+      "bread flour": { price: "20 EUR per 25 kg", stock: "7 kg" },
+      "table salt": { price: "0.50 EUR/kg", stock: "1 kg" },
+    };
+    const found = costed({ materials, batch: { flour: "10 kg" } });
+    expect(found.batch.value).toBe("8.05");
+    expect(found.shopping.lines.map(({ onHand, left }) => [onHand?.value, left.value])).toEqual([
+      ["7000", "22000"],
+      ["1000", "900"],
+    ]);
+  });
+
   it.each([
     ["no price at all", {}, ["cost.no-prices"]],
     ["two currencies", { "bread flour": "1 EUR/kg", salt: "1 USD/kg" }, ["cost.mixed-currencies"]],

@@ -94,6 +94,11 @@ describe("nutrition", () => {
     expect(stated.declared.raw.every(({ text }) => text !== undefined)).toBe(true);
   });
 
+  it("calls the protein on the other count a least value as well", () => {
+    expect(answered(nutrition(own({}))).otherProtein.label).toMatch(/, at least$/u);
+    expect(answered(nutrition(own({ protein: "11 %" }))).otherProtein.label).not.toContain("at least");
+  });
+
   it("does not miss what an ingredient of which there is none does not state", () => {
     const ingredients = [{ name: "house egg", amount: "0 %", figures: { kind: "egg" as const, moisture: "75 %" } }];
     expect(answered(nutrition({ ingredients })).amounts.flatMap(({ missing }) => missing)).toEqual([]);

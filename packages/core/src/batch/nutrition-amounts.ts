@@ -81,7 +81,8 @@ export function otherProtein(contents: readonly Contents[], formula: Formula, ru
     unit: "g",
     places: 1,
   };
-  return summed(contents, label ? "labelProtein" : "protein", formula, naming, []).figure;
+  const { figure, missing } = summed(contents, label ? "labelProtein" : "protein", formula, naming, []);
+  return missing.length === 0 ? figure : { ...figure, label: `${figure.label}, at least` };
 }
 
 type Naming = Pick<Figure, "id" | "label" | "unit" | "places">;
