@@ -339,6 +339,7 @@ describe("the day of a spec", () => {
     ["plan.serve-missing", { ...school.plan, serve: undefined }],
     ["plan.serve-time", { ...school.plan, serve: "25:00" }],
     ["plan.whole-minutes", { ...school.plan, mix: "90 s" }],
+    ["pot.water-out-of-range", { ...school.plan, pot: { basket: "1.1 kg", water: "1 L" } }],
     ["plan.open-ended", { serve: "12:15", rest: { least: "5 min" }, boil: "10 min" }],
     ["plan.stands-too-long", { ...school.plan, longestHold: "1 min" }],
     ["sheet.out-of-range", { ...school.plan, rest: { least: "20 min", most: "10 min" } }],

@@ -62,9 +62,9 @@ function dayLines({ time, loads }: DayPlan): readonly string[] {
 }
 
 /** Pot water is too much for grams. */
-function potFigures({ water, drop, recovery }: PotPlan, units: UnitSystem): readonly Figure[] {
+function potFigures({ baskets, water, drop, recovery }: PotPlan, units: UnitSystem): readonly Figure[] {
   const inKilograms = units === "metric" ? inUnit(water, "kg", 1) : water;
-  return [inKilograms, ...[drop, recovery].filter((figure) => figure !== undefined)];
+  return [baskets, inKilograms, ...[drop, recovery].filter((figure) => figure !== undefined)];
 }
 
 function loadTable({ time }: DayPlan): Table {

@@ -12,7 +12,7 @@ import { formulaCautions } from "./cautions.ts";
 import { passStrip } from "./pictures/pass-strip.ts";
 import type { Picture } from "./pictures/svg.ts";
 import type { Cell, Report, Table } from "./schema.ts";
-import { figureCell, groupDigits, inSystem, inUnit, type UnitSystem, words } from "./show.ts";
+import { figureCell, groupDigits, inSystem, inUnit, measureCell, type UnitSystem, words } from "./show.ts";
 
 /** Tells a sheet: its passes, its strands and portions, and what becomes of every gram of a load. */
 export function sheetReport(
@@ -35,9 +35,17 @@ export function sheetReport(
       section("account", "What becomes of the dough", accountTable(plan, account)),
     ],
     figures: withOrigins([...plan.figures, ...account.map(({ all }) => all)]),
-    notes,
+    notes: [...notes, ...cookedNotes(plan, units)],
     cautions: [...formulaCautions(formula), ...sheetCautions(["rolls", "cutter", "dust"]).map(({ text }) => text)],
   });
+}
+
+/** How far the cooked weight is known. */
+function cookedNotes({ cooked }: SheetPlan, units: UnitSystem): readonly Note[] {
+  if (cooked.range === undefined) return [];
+  const shown = (value: string) => measureCell(inSystem({ ...cooked, value }, units)).text;
+  const text = `A cooked portion may weigh from ${shown(cooked.range.low)} to ${shown(cooked.range.high)}, the range of the usual cook gain; weigh one and write \`cookGain\`.`;
+  return [{ code: "sheet.cooked-range", path: ["batch"], text }];
 }
 
 const work: Readonly<Record<Pass["kind"], string>> = {
@@ -100,7 +108,16 @@ function thinCell(figure: Figure, unit: "mm" | "in"): Cell {
   return figureCell(inUnit(figure, unit, unit === "in" ? 3 : 2));
 }
 
-function sheetFigures({ machine, density, schedule, cut, wanted, portions, loads }: SheetPlan): readonly Figure[] {
+function sheetFigures({
+  machine,
+  density,
+  schedule,
+  cut,
+  cooked,
+  wanted,
+  portions,
+  loads,
+}: SheetPlan): readonly Figure[] {
   return [
     density,
     cut.sheetsPerLoad,
@@ -115,6 +132,7 @@ function sheetFigures({ machine, density, schedule, cut, wanted, portions, loads
     cut.cutLength,
     cut.portion,
     cut.strandsPerPortion,
+    cooked,
     cut.portionsPerSheet,
     cut.portionsPerLoad,
     loads,

@@ -3,7 +3,7 @@ import { type Figure, given, type Range, worked } from "../figure/figure.ts";
 import { answer, inputProblem, type Outcome, type Problem, refuse } from "../figure/problem.ts";
 import { fromSpec } from "../figure/source.ts";
 import { type Decimal, type DecimalText, dec, decimalText } from "../number/decimal.ts";
-import { asked, outsideLimits } from "./inputs.ts";
+import { asked, askedFigure, type Given, numberOf, outsideLimits } from "./inputs.ts";
 
 /** Cooked mass by raw mass, and the range it may have; without limits it has none. */
 export interface CookGain {
@@ -28,8 +28,8 @@ export const usualGain = {
  *
  * @example cookedMass("112").ok // => true
  */
-export function cookedMass(raw: DecimalText, gain?: CookGain): Outcome<Figure> {
-  const problems = gainProblems("raw", raw, gain);
+export function cookedMass(raw: Given, gain?: CookGain): Outcome<Figure> {
+  const problems = gainProblems("raw", numberOf(raw), gain);
   if (problems.length > 0) return refuse(...problems);
   const figure = worked({
     id: "cook.cooked",
@@ -37,11 +37,14 @@ export function cookedMass(raw: DecimalText, gain?: CookGain): Outcome<Figure> {
     unit: "g",
     places: 0,
     formula: "raw * gain",
-    from: { raw: asked({ id: "cook.raw", label: "raw noodles", unit: "g", places: 0 }, raw), gain: gainFigure(gain) },
+    from: {
+      raw: askedFigure({ id: "cook.raw", label: "raw noodles", unit: "g", places: 0 }, raw),
+      gain: gainFigure(gain),
+    },
     sources: gainFigure(gain).sources,
   });
   const { low, high } = limitsOf(gain);
-  return answer(ranged(figure, low.times(raw), high.times(raw)));
+  return answer(ranged(figure, low.times(numberOf(raw)), high.times(numberOf(raw))));
 }
 
 /**

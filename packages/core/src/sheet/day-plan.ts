@@ -1,12 +1,14 @@
 import type { Batch } from "../batch/batch.ts";
-import { exact, type Figure, withOrigins } from "../figure/figure.ts";
+import { exact, type Figure, withOrigins, worked } from "../figure/figure.ts";
 import { answer, inputProblem, type Note, type Outcome, type Path, type Problem, refuse } from "../figure/problem.ts";
+import { massBalance } from "../figure/source.ts";
 import type { Formula } from "../formula/formula.ts";
 import type { Spec } from "../formula/spec.ts";
 import { dec, fixedText } from "../number/decimal.ts";
 import type { Quantity } from "../number/quantity.ts";
 import { compositionOf } from "./dough-food.ts";
 import { specificHeat } from "./food.ts";
+import { asked } from "./inputs.ts";
 import type { MachineCount, PlanRequest, PlanStage, StageName } from "./plan-request.ts";
 import { potRecovery, potWater } from "./pot.ts";
 import type { SheetPlan } from "./sheet-plan.ts";
@@ -23,6 +25,8 @@ export interface DayPlan {
 
 /** A pot and one basket of noodles. */
 export interface PotPlan {
+  /** Baskets that a load is boiled in. */
+  readonly baskets: Figure;
   readonly water: Figure;
   /** How far the pot falls and how long it takes to boil again, where its power is known. */
   readonly drop?: Figure;
@@ -59,7 +63,7 @@ export function planDay(spec: Spec, formula: Formula, batch: Batch, sheet?: Shee
   const fractions = unevenTimes(plan);
   if (fractions.length > 0) return refuse(...fractions);
   const time = timePlan(requestOf(plan, plan.serve, exact(loads).toNumber()));
-  const pot = plan.pot && potOf(plan.pot, spec, formula);
+  const pot = plan.pot && potOf(plan.pot, spec, formula, batch);
   if (!time.ok || pot?.ok === false) {
     return refuse(
       ...(time.ok ? [] : time.problems.map((problem) => ({ ...problem, path: placeOf(problem.path, plan) }))),
@@ -157,12 +161,13 @@ function placeOf(path: Path, plan: PlanFields): Path {
   return ["plan", names[String(first)] ?? String(first)];
 }
 
-function potOf(pot: PotFields, spec: Spec, formula: Formula): Outcome<PotPlan> {
+function potOf(pot: PotFields, spec: Spec, formula: Formula, batch: Batch): Outcome<PotPlan> {
   const basket = pot.basket.value;
   const share = pot.water && dec(pot.water.value).div(basket).toFixed();
   const water = potWater(basket, share);
-  if (!water.ok) return refuse(...water.problems.map((problem) => ({ ...problem, path: ["plan", "pot", "water"] })));
-  if (pot.power === undefined) return answer({ water: water.value });
+  if (!water.ok) return refuse(waterOutOfRange(pot));
+  const baskets = basketsOf(pot, batch);
+  if (pot.power === undefined) return answer({ baskets, water: water.value });
   const own = spec.temperature?.room?.value ?? usualRoom;
   const { composition } = compositionOf(formula.lines);
   const heat = specificHeat({ composition, temperature: own });
@@ -176,7 +181,35 @@ function potOf(pot: PotFields, spec: Spec, formula: Formula): Outcome<PotPlan> {
     ...(pot.boilsAt && { boilingPoint: pot.boilsAt.value }),
   });
   if (!recovery.ok) return refuse(...recovery.problems.map((problem) => ({ ...problem, path: ["plan", "pot"] })));
-  return answer({ water: water.value, ...recovery.value }, recovery.notes);
+  return answer({ baskets, water: water.value, ...recovery.value }, recovery.notes);
+}
+
+function basketsOf({ basket }: PotFields, { target, loads }: Batch): Figure {
+  return worked({
+    id: "pot.baskets",
+    label: "baskets of a load",
+    unit: "",
+    places: 0,
+    formula: "ceil(strands / loads / basket)",
+    from: {
+      strands: target.strands,
+      loads: loads.count,
+      basket: asked({ id: "pot.basket", label: "a basket", unit: "g", places: 0 }, basket.value),
+    },
+    sources: [massBalance],
+  });
+}
+
+function waterOutOfRange({ water, basket }: PotFields): Problem {
+  const found = `${water?.text ?? "no water"} for a basket of ${basket.text}`;
+  const expected = "2 to 50 g of water for each g of noodles";
+  return inputProblem(
+    "pot.water-out-of-range",
+    ["plan", "pot", "water"],
+    found,
+    expected,
+    "check the two and their units",
+  );
 }
 
 /** Temperature of the noodles that go into the pot where the room's is not stated, °C. */

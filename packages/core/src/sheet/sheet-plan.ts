@@ -6,6 +6,7 @@ import type { Formula } from "../formula/formula.ts";
 import type { Spec } from "../formula/spec.ts";
 import type { OwnMachines } from "../materials/machine-schema.ts";
 import { dec, fixedText } from "../number/decimal.ts";
+import { cookedMass } from "./cook.ts";
 import type { CutRequest } from "./cut-request.ts";
 import { compositionOf } from "./dough-food.ts";
 import { fitProblems } from "./fits.ts";
@@ -22,6 +23,8 @@ export interface SheetPlan {
   readonly density: Figure;
   readonly schedule: PassSchedule;
   readonly cut: CutPlan;
+  /** A portion when it is cooked, g, with the range of the usual cook gain. */
+  readonly cooked: Figure;
   readonly loads: Figure;
   /** Portions that all loads give. */
   readonly portions: Figure;
@@ -61,7 +64,10 @@ export function planSheet(spec: Spec, formula: Formula, batch: Batch, included: 
     sheet: { mass: cut.value.sheetMass, density: density.value, width },
   });
   if (!schedule.ok) return placed(schedule.problems);
-  const plan = assemble(machine.value, density.value, schedule.value, cut.value, batch);
+  const gain = spec.batch?.cookGain;
+  const cooked = cookedMass(cut.value.portion, gain === undefined ? undefined : { gain });
+  if (!cooked.ok) return refuse(...cooked.problems.map((problem) => ({ ...problem, path: ["batch", "cookGain"] })));
+  const plan = assemble(machine.value, density.value, schedule.value, cut.value, cooked.value, batch);
   return answer(plan, [...density.notes, ...schedule.notes, ...shortNotes(plan, batch), ...ownFigureNotes(sheet)]);
 }
 
@@ -155,7 +161,14 @@ function sameSize(one: CutterSize, other: CutterSize): boolean {
   return other.kind === "width" && dec(one.width).eq(other.width);
 }
 
-function assemble(machine: Machine, density: Figure, schedule: PassSchedule, cut: CutPlan, batch: Batch): SheetPlan {
+function assemble(
+  machine: Machine,
+  density: Figure,
+  schedule: PassSchedule,
+  cut: CutPlan,
+  cooked: Figure,
+  batch: Batch,
+): SheetPlan {
   const loads = batch.loads.count;
   const portions = worked({
     id: "batch.portions-made",
@@ -194,12 +207,14 @@ function assemble(machine: Machine, density: Figure, schedule: PassSchedule, cut
     ...Object.values(account),
     portions,
     spare,
+    cooked,
   ];
   return {
     machine,
     density,
     schedule,
     cut,
+    cooked,
     loads,
     portions,
     ...(bowls && spare && { wanted: { bowls, spare } }),
