@@ -71,7 +71,7 @@ export type { FormulaLine } from "./formula/lines.ts";
 export { hundredOfFlour, onFlour } from "./formula/on-flour.ts";
 export { type Kitchen, readBy, readKitchenFile, readSpec } from "./formula/read-spec.ts";
 export { type Spec, type SpecInput, specSchema } from "./formula/spec.ts";
-export { alkalinityForms, readAlkalinity } from "./materials/alkalinity-text.ts";
+export { alkalinityForms, readAlkalinity, readNormality } from "./materials/alkalinity-text.ts";
 // materials
 export { type AllergenList, isJurisdiction, type Jurisdiction } from "./materials/allergen-lists.ts";
 export { type AllergenReport, allergensFor } from "./materials/allergens.ts";
@@ -99,7 +99,8 @@ export { strengthReport } from "./report/alkali-strength-report.ts";
 export { batchReport } from "./report/batch-report.ts";
 export { onlyFigure, withWorking } from "./report/build.ts";
 export { calibrateReport } from "./report/calibrate-report.ts";
-export { type Card, type CardRow, type CardWishes, card } from "./report/card.ts";
+export { type Card, type CardFile, type CardWishes, card } from "./report/card.ts";
+export type { CardRow, CardWeights } from "./report/card-weights.ts";
 export { costReport } from "./report/cost-report.ts";
 export { formulaReport } from "./report/formula-report.ts";
 export { jsonSchema, problemsSchema, schemaNames } from "./report/json-schema.ts";

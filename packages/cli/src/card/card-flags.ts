@@ -1,7 +1,7 @@
 import type { Asked, Flag } from "../command/command.ts";
 import type { PlacedProblem } from "../input/document.ts";
 import type { Io } from "../io.ts";
-import type { Paper } from "../render/card-html.ts";
+import type { Paper } from "../render/card-style.ts";
 
 /** Flags of every command that prints cards. */
 export const cardFlags = {

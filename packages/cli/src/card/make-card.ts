@@ -1,11 +1,14 @@
 import { createHash } from "node:crypto";
+import { basename } from "node:path";
 import {
   type Batch,
   type Card,
+  type CardFile,
   card,
   type Formula,
   formulaOf,
   loadWater,
+  type Note,
   type OwnMachines,
   type Problem,
   planBatch,
@@ -20,7 +23,9 @@ import {
 } from "@noodlewright/core";
 import type { PlacedProblem } from "../input/document.ts";
 import { loadSpec, type Override } from "../input/load-spec.ts";
+import type { TextFile } from "../input/read-file.ts";
 import type { Io } from "../io.ts";
+import { printableData } from "../render/printable.ts";
 
 /** What a card is asked for. */
 export interface CardOrder {
@@ -42,7 +47,7 @@ const shownOfChecksum = 8;
 export async function makeCard(order: CardOrder, io: Io): Promise<CardMaking> {
   const loading = await loadSpec(order.path, order.overrides, io);
   if (!loading.ok) return loading;
-  const { data, included, machines, place, text } = loading.spec;
+  const { data, included, machines, place, files } = loading.spec;
   const outcome = formulaOf(data, included);
   if (!outcome.ok) return { ok: false, problems: outcome.problems.map(place) };
   const { spec, formula } = outcome.value;
@@ -53,30 +58,39 @@ export async function makeCard(order: CardOrder, io: Io): Promise<CardMaking> {
   const loads = chosenLoads(order.loads, Number(batch.value.loads.count.value));
   if (!loads.ok) return { ok: false, problems: [loads.problem] };
   const made = card(formula, batch.value, {
+    about: spec.notes ?? "",
     date: order.date,
-    checksum: createHash("sha256").update(text).digest("hex").slice(0, shownOfChecksum),
+    files: files.map(cardFile),
     said: order.overrides.map(({ flag, value }) => `${flag} ${sayValue(value)}`).join(" "),
     loads: loads.value,
     units: order.units,
     reports: more.reports,
+    notes: [...batch.notes, ...more.notes],
   });
-  return { ok: true, card: made };
+  return { ok: true, card: printableData(made) };
+}
+
+function cardFile({ name, bytes }: TextFile): CardFile {
+  const checksum = createHash("sha256").update(bytes).digest("hex").slice(0, shownOfChecksum);
+  return { name: basename(name), checksum };
 }
 
 type More =
-  | { readonly ok: true; readonly reports: readonly Report[] }
+  | { readonly ok: true; readonly reports: readonly Report[]; readonly notes: readonly Note[] }
   | { readonly ok: false; readonly problems: readonly Problem[] };
 
 /** The answers that the spec has data for, in the order of the work. */
 function moreAnswers(spec: Spec, formula: Formula, batch: Batch, machines: OwnMachines, units: UnitSystem): More {
-  const water = spec.temperature && loadWater(spec, batch);
+  const water = spec.temperature?.dough && loadWater(spec, batch);
   const sheet = spec.sheet && planSheet(spec, formula, batch, machines);
   const timed = spec.plan?.serve !== undefined && sheet?.ok !== false;
   const day = timed ? planDay(spec, formula, batch, sheet?.value) : undefined;
-  const problems = [water, sheet, day].flatMap((outcome) => (outcome?.ok === false ? outcome.problems : []));
+  const outcomes = [water, sheet, day];
+  const problems = outcomes.flatMap((outcome) => (outcome?.ok === false ? outcome.problems : []));
   if (problems.length > 0) return { ok: false, problems };
   return {
     ok: true,
+    notes: outcomes.flatMap((outcome) => (outcome?.ok ? outcome.notes : [])),
     reports: [
       ...(water?.ok ? [temperatureReport("Water of one load", water.value, [], units)] : []),
       ...(sheet?.ok ? [sheetReport(formula, sheet.value, [], units)] : []),

@@ -1,4 +1,5 @@
 import { type ExitStatus, exit, type Io } from "../io.ts";
+import { printable } from "../render/printable.ts";
 import { printProblems } from "./answer.ts";
 import type { Asked } from "./command.ts";
 
@@ -24,6 +25,6 @@ export async function writeOutput(path: string | undefined, text: string, asked:
     } as const;
     return printProblems([{ ...problem, flag: "--out" }], asked, io);
   }
-  io.err(`Wrote ${path}.\n`);
+  io.err(`Wrote ${printable(path)}.\n`);
   return exit.done;
 }

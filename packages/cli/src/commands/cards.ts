@@ -7,7 +7,7 @@ import type { Command } from "../command/command.ts";
 import { type PlacedProblem, parseFile } from "../input/document.ts";
 import { readTextFile } from "../input/read-file.ts";
 import { type ExitStatus, exit, type Io } from "../io.ts";
-import { renderCard } from "../render/card-html.ts";
+import { checksumOf, renderCard } from "../render/card-html.ts";
 import { page } from "../render/html.ts";
 
 interface Entry {
@@ -49,7 +49,7 @@ export const cardsCommand: Command = {
       }
       const file = `${basename(name, extname(name))}.html`;
       cards.push({ file, html: renderCard(making.card, paperOf(asked)) });
-      entries.push({ file, title: making.card.title, checksum: making.card.checksum, spec: name });
+      entries.push({ file, title: making.card.title, checksum: checksumOf(making.card), spec: name });
     }
     const status = await writeAll(out, [...cards, { file: "index.html", html: indexPage(entries, date.date) }], io);
     if (passedOver.length > 0) io.err(`Passed over, no batch stated: ${passedOver.join(", ")}.\n`);

@@ -10,13 +10,13 @@ import {
 } from "@noodlewright/core";
 import type { Io } from "../io.ts";
 import { type ParsedFile, type PlacedProblem, parseFile } from "./document.ts";
-import { readTextFile } from "./read-file.ts";
+import { readTextFile, type TextFile } from "./read-file.ts";
 
 /** A spec as plain data, with the flags merged in and the included kitchen files read. */
 export interface LoadedSpec {
   readonly data: unknown;
-  /** The file as it was read. */
-  readonly text: string;
+  /** The spec, then the files it includes. */
+  readonly files: readonly TextFile[];
   readonly included: OwnMaterials;
   /** Machines of the included files. */
   readonly machines: OwnMachines;
@@ -54,7 +54,7 @@ export async function loadSpec(path: string, overrides: readonly Override[], io:
     return { ok: false, problems: [...faults, ...(rest.ok ? [] : rest.problems.map(place))] };
   }
   const { materials, machines } = included.kitchen;
-  return { ok: true, spec: { data, text: reading.file.text, included: materials, machines, place } };
+  return { ok: true, spec: { data, files: [reading.file, ...included.files], included: materials, machines, place } };
 }
 
 function placeProblem(problem: Problem, parsed: ParsedFile, overrides: readonly Override[]): PlacedProblem {
@@ -94,15 +94,17 @@ function isSection(data: unknown): data is Readonly<Record<string, unknown>> {
 
 interface Inclusion {
   readonly kitchen: Kitchen;
+  readonly files: readonly TextFile[];
   readonly problems: readonly PlacedProblem[];
 }
 
 async function includeKitchen(parsed: ParsedFile, specPath: string, io: Io): Promise<Inclusion> {
   const names = isSection(parsed.data) ? parsed.data["include"] : undefined;
-  if (!Array.isArray(names)) return { kitchen: { materials: {}, machines: {} }, problems: [] };
+  if (!Array.isArray(names)) return { kitchen: { materials: {}, machines: {} }, files: [], problems: [] };
   const folder = specPath === "-" ? "." : dirname(specPath);
   const problems: PlacedProblem[] = [];
   const kitchens: Kitchen[] = [];
+  const files: TextFile[] = [];
   for (const [index, name] of names.slice(0, 20).entries()) {
     if (typeof name !== "string") continue;
     const file = isAbsolute(name) ? name : join(folder, name);
@@ -114,6 +116,7 @@ async function includeKitchen(parsed: ParsedFile, specPath: string, io: Io): Pro
       );
       continue;
     }
+    files.push(reading.file);
     const parsing = parseFile(reading.file);
     if (!parsing.ok) {
       problems.push(...parsing.problems);
@@ -128,5 +131,5 @@ async function includeKitchen(parsed: ParsedFile, specPath: string, io: Io): Pro
     materials: Object.fromEntries(kitchens.flatMap(({ materials }) => Object.entries(materials))),
     machines: Object.fromEntries(kitchens.flatMap(({ machines }) => Object.entries(machines))),
   };
-  return { kitchen, problems };
+  return { kitchen, files, problems };
 }

@@ -10,6 +10,8 @@ const largest = 250_000;
 export interface TextFile {
   readonly name: string;
   readonly text: string;
+  /** As they lie in the file. */
+  readonly bytes: Uint8Array;
 }
 
 export type FileReading =
@@ -37,7 +39,7 @@ export async function readTextFile(path: string, io: Io): Promise<FileReading> {
   if (text === undefined) {
     return refuse(fileProblem("file.not-text", "bytes that are no text", "YAML or JSON in UTF-8", advice));
   }
-  return { ok: true, file: { name, text } };
+  return { ok: true, file: { name, text, bytes } };
 }
 
 function decode(bytes: Uint8Array): string | undefined {

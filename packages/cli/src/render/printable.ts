@@ -11,14 +11,18 @@ export function printable(text: string): string {
   return text.replace(unprintable, "·");
 }
 
+/** Plain data of which every text is safe to print, for a page whose markup is written around it. */
+export function printableData<T>(data: T): T {
+  const clean: T = JSON.parse(JSON.stringify(data), (_key, value: unknown) =>
+    typeof value === "string" ? printable(value) : value,
+  );
+  return clean;
+}
+
 /** A report whose words, such as the names of a spec, are safe to print. */
 export function printableReport(report: Report): Report {
   const { title, sections, notes, cautions } = report;
-  const words = JSON.stringify({ title, sections, notes, cautions });
-  const clean: Partial<Report> = JSON.parse(words, (_key, value: unknown) =>
-    typeof value === "string" ? printable(value) : value,
-  );
-  return { ...report, ...clean };
+  return { ...report, ...printableData({ title, sections, notes, cautions }) };
 }
 
 /** JSON as lines; what a terminal would obey is escaped, so that nothing is lost. */

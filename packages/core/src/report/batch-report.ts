@@ -109,7 +109,8 @@ function weightsTable(batch: Batch): Table {
   return table("weights", columns, [...rows, total, ...aside]);
 }
 
-function scaleWords(weighed: WeighedLine, remedies: readonly Remedy[]): string {
+/** The scale of a weight, and what is to be minded there. */
+export function scaleWords(weighed: WeighedLine, remedies: readonly Remedy[]): string {
   const remedy = remedies.find((one) => one.weighed.line.id === weighed.line.id);
   if (remedy !== undefined) return `${weighed.scale}: too little, see below`;
   return weighed.lots === 1 ? weighed.scale : `${weighed.scale}, in ${weighed.lots} lots`;
@@ -156,7 +157,7 @@ function remedyTable(batch: Batch, units: UnitSystem): Table {
 }
 
 /** Dough of one load with its stocks and premixes. */
-function totalWithStocks(weights: NonNullable<Batch["withStocks"]>): Figure {
+export function totalWithStocks(weights: NonNullable<Batch["withStocks"]>): Figure {
   return worked({
     id: "load.total-with-stocks",
     label: "dough of one load",

@@ -1,123 +1,104 @@
 import type { Batch } from "../batch/batch.ts";
-import type { WeighedLine } from "../batch/weighing.ts";
+import type { Note } from "../figure/problem.ts";
 import type { Formula } from "../formula/formula.ts";
 import { dec } from "../number/decimal.ts";
-import { batchReport, finestDivision } from "./batch-report.ts";
+import { type SheetHazard, sheetCautions } from "../sheet/cautions.ts";
+import { batchReport } from "./batch-report.ts";
+import { paperSections } from "./card-sections.ts";
+import { type CardWeights, plainWeights, remedySection, stockWeights } from "./card-weights.ts";
+import { formulaCautions } from "./cautions.ts";
 import type { Report, Section } from "./schema.ts";
-import { inSystem, shownGrouped, type UnitSystem, weightCell } from "./show.ts";
+import { inSystem, shownGrouped, type UnitSystem } from "./show.ts";
 
 /** A card to hang by the machine: what to weigh and do, with room to tick and write. It is plain data. */
 export interface Card {
   readonly title: string;
+  /** What the spec says of itself, line by line. */
+  readonly about: readonly string[];
   readonly date: string;
-  /** Short checksum of the spec, so that paper and file can be matched. */
-  readonly checksum: string;
+  /** The spec and the files it includes, so that paper and files can be matched. */
+  readonly files: readonly CardFile[];
   /** What flags said in place of the spec. */
   readonly said: string;
   /** The size of the batch in a few words each. */
   readonly facts: readonly Fact[];
   readonly weights: CardWeights;
-  /** Stock solutions, passes, cut, times and whatever else the spec has data for. */
+  /** How to make up what is too little for the scale. */
+  readonly makeUp?: Section;
+  /** The weights with what was made up, in place of `weights`. */
+  readonly withStocks?: CardWeights;
+  /** Water, passes, cut, times: whatever the spec has data for. */
   readonly sections: readonly Section[];
   readonly allergens: readonly string[];
   readonly notes: readonly string[];
   readonly cautions: readonly string[];
 }
 
+/** A file and the first digits of its SHA-256. */
+export interface CardFile {
+  readonly name: string;
+  readonly checksum: string;
+}
+
+/** A few words and a value. */
 export interface Fact {
   readonly label: string;
   readonly value: string;
 }
 
-/** The weights of one load, and the loads that have a box to tick. */
-export interface CardWeights {
-  readonly unit: string;
-  readonly rows: readonly CardRow[];
-  readonly loads: readonly number[];
-  /** How many loads the whole batch has. */
-  readonly of: number;
-}
-
-export interface CardRow {
-  readonly name: string;
-  readonly weight: string;
-  readonly scale: string;
-  readonly role: "item" | "total" | "aside";
-}
-
 /** What the card is told beside the batch. */
 export interface CardWishes {
+  readonly about: string;
   readonly date: string;
-  readonly checksum: string;
+  readonly files: readonly CardFile[];
   readonly said: string;
   /** Loads to print, from 1; all where none are named. */
   readonly loads: readonly number[];
   readonly units: UnitSystem;
   /** Other answers for the same batch: the water temperature, the sheet, the plan. */
   readonly reports: readonly Report[];
+  /** Notes that came with the batch and with the other answers. */
+  readonly notes: readonly Note[];
 }
 
-/** Sections of the batch that belong on paper. */
-const shownOfBatch: ReadonlySet<string> = new Set(["remedies", "stock-weights"]);
+/** Notes that a cook has to know at the bench; the others are about how a figure was found. */
+const notesOfTheBench: ReadonlySet<string> = new Set(["sheet.portions-short", "plan.rolling-too-short"]);
 
-/** What the card takes over from other answers: by command, the sections, and of their figures those to work by. */
-const shownOfOthers: Readonly<Record<string, readonly string[]>> = {
-  "water-temperature": ["water"],
-  sheet: ["passes", "sheets"],
-  plan: ["day", "loads"],
+/** Care that the work of another answer calls for. */
+const hazardsOf: Readonly<Record<string, readonly SheetHazard[]>> = {
+  sheet: ["rolls", "cutter", "dust"],
+  plan: ["pot", "standing-dough"],
 };
-const shownFigures: ReadonlySet<string> = new Set([
-  "water.temperature",
-  "ice.mass",
-  "ice.tap-water",
-  "load.sheets",
-  "sheet.mass",
-  "sheet.length",
-  "strand.width",
-  "cut.length",
-  "portion.mass",
-  "portion.strands",
-  "sheet.portions",
-  "load.portions",
-]);
-
-function paperSections({ command, sections }: Report): readonly Section[] {
-  const shown = sections.filter(({ id }) => shownOfOthers[command]?.includes(id) === true);
-  return shown.map((section) => ({
-    ...section,
-    blocks: section.blocks.map((block) =>
-      block.kind === "figures" ? { ...block, figures: block.figures.filter(({ id }) => shownFigures.has(id)) } : block,
-    ),
-  }));
-}
 
 /** Puts a card together from a batch and from what else was worked out for it. */
 export function card(formula: Formula, batch: Batch, wishes: CardWishes): Card {
-  const report = batchReport(formula, batch, [], wishes.units);
+  const { units, reports } = wishes;
   const count = dec(batch.loads.count.value).toNumber();
   const all = Array.from({ length: count }, (_, index) => index + 1);
+  const loads = { shown: wishes.loads.length === 0 ? all : wishes.loads, of: count };
+  const makeUp = remedySection(batch, units);
+  const withStocks = stockWeights(batch, loads);
+  const hazards = reports.flatMap(({ command }) => hazardsOf[command] ?? []);
   return {
     title: formula.name,
+    about: wishes.about.split("\n").flatMap((line) => (line.trim() === "" ? [] : [line.trim()])),
     date: wishes.date,
-    checksum: wishes.checksum,
+    files: wishes.files,
     said: wishes.said,
-    facts: factsOf(batch, wishes.units),
-    weights: {
-      unit: batch.lines[0]?.unit ?? "g",
-      rows: rowsOf(batch),
-      loads: wishes.loads.length === 0 ? all : wishes.loads,
-      of: count,
-    },
-    sections: [...report.sections.filter(({ id }) => shownOfBatch.has(id)), ...wishes.reports.flatMap(paperSections)],
-    allergens: allergenLines(report),
-    notes: batch.lines.filter(({ lots }) => lots > 1).map(lotText),
-    cautions: [...new Set([report, ...wishes.reports].flatMap(({ cautions }) => cautions))],
+    facts: factsOf(batch, units),
+    weights: plainWeights(batch, loads),
+    ...(makeUp && { makeUp }),
+    ...(withStocks && { withStocks }),
+    sections: reports.flatMap(paperSections),
+    allergens: allergenLines(batchReport(formula, batch, [], units)),
+    notes: wishes.notes.filter(({ code }) => notesOfTheBench.has(code)).map(({ text }) => text),
+    cautions: [...formulaCautions(formula), ...sheetCautions(hazards).map(({ text }) => text)],
   };
 }
 
-function factsOf(batch: Batch, units: UnitSystem): readonly Fact[] {
-  const { target, loads } = batch;
-  const figures = [target.bowls, target.rawWeight, target.cookedWeight, target.dough, loads.count, loads.dough];
+function factsOf({ target, loads }: Batch, units: UnitSystem): readonly Fact[] {
+  const several = dec(loads.count.value).gt(1) ? [loads.count, loads.dough] : [];
+  const figures = [target.bowls, target.rawWeight, target.cookedWeight, target.dough, ...several];
   return figures.flatMap((figure) => {
     if (figure === undefined) return [];
     const shown = inSystem(figure, units);
@@ -125,27 +106,7 @@ function factsOf(batch: Batch, units: UnitSystem): readonly Fact[] {
   });
 }
 
-function rowsOf(batch: Batch): readonly CardRow[] {
-  const unit = batch.lines[0]?.unit ?? "g";
-  const one = (weighed: WeighedLine, role: CardRow["role"], name: string): CardRow => ({
-    name,
-    weight: weightCell(weighed.load, weighed.unit, weighed.division).text,
-    scale: weighed.scale,
-    role,
-  });
-  const finest = finestDivision(batch.lines);
-  return [
-    ...batch.lines.map((weighed) => one(weighed, "item", weighed.line.name)),
-    { name: "dough", weight: weightCell(batch.loadTotal, unit, finest).text, scale: "", role: "total" },
-    ...(batch.dusting ? [one(batch.dusting, "aside", `${batch.dusting.line.name}, for dusting`)] : []),
-  ];
-}
-
-function lotText({ line, lots }: WeighedLine): string {
-  return `${line.name}: weigh each load in ${lots} lots`;
-}
-
-function allergenLines(report: Report): readonly string[] {
-  const section = report.sections.find(({ id }) => id === "allergens");
+function allergenLines({ sections }: Report): readonly string[] {
+  const section = sections.find(({ id }) => id === "allergens");
   return section?.blocks.flatMap((block) => (block.kind === "text" ? block.lines : [])) ?? [];
 }

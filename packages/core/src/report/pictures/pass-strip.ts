@@ -8,36 +8,61 @@ export interface StripPass {
   readonly thickness: DecimalText;
 }
 
-/** Pixels that stand for a millimetre where the thickest step still fits: the strip is to scale. */
+/** Pixels that stand for a millimetre where the thickest step still fits. */
 const largestScale = 12;
-const tallest = 120;
-const column = 78;
-const top = 26;
+const tallest = 110;
+/** Room at the left for the bar that shows the scale. */
+const left = 84;
+const widestColumn = 78;
+const narrowestColumn = 44;
+const widest = 640;
+const top = 24;
+const foot = 30;
+const gap = 4;
 
 /**
- * Draws the sheet getting thinner from pass to pass, its thickness to scale.
+ * Draws the sheet getting thinner from pass to pass, its thickness to scale. A bar beside it shows how tall a millimetre
+ * is, whatever the size at which the picture is printed.
  *
- * @param passes - the sheet before the first pass, then after each
+ * @param passes - the sheet after each pass, in their order
  */
 export function passStrip(passes: readonly StripPass[]): Picture | undefined {
-  const [first] = passes;
-  if (first === undefined) return undefined;
-  const thickest = passes.reduce((most, { thickness }) => (dec(thickness).gt(most) ? dec(thickness) : most), dec(0));
-  const scale = Math.min(largestScale, tallest / thickest.toNumber());
-  const height = top + thickest.toNumber() * scale + 44;
-  const width = column * passes.length + 2;
-  const base = top + thickest.toNumber() * scale;
+  if (passes.length === 0) return undefined;
+  const thickest = Math.max(...passes.map(({ thickness }) => dec(thickness).toNumber()));
+  const scale = Math.min(largestScale, tallest / thickest);
+  const column = Math.max(narrowestColumn, Math.min(widestColumn, (widest - left) / passes.length));
+  const base = top + thickest * scale;
+  const width = left + column * passes.length;
   const drawn = passes.flatMap(({ words, thickness }, index) => {
     const tall = dec(thickness).toNumber() * scale;
-    const middle = index * column + column / 2;
+    const x = left + index * column;
+    const middle = { "text-anchor": "middle" };
     return [
-      element("rect", { x: index * column + 1, y: base - tall, width: column - 4, height: tall, fill: "#111" }),
-      label(middle, base - tall - 7, `${fixedText(thickness, 2)} mm`, { "text-anchor": "middle", "font-weight": 600 }),
-      label(middle, base + 20, words, { "text-anchor": "middle", "font-size": 12 }),
+      element("rect", { x, y: base - tall, width: column - gap, height: tall, fill: "#111" }),
+      label(x + (column - gap) / 2, base - tall - 6, fixedText(thickness, 2), { ...middle, "font-weight": 600 }),
+      label(x + (column - gap) / 2, base + 18, words, { ...middle, "font-size": 11 }),
     ];
   });
-  const ground = element("path", { d: `M0 ${base + 1}H${width}`, stroke: "#111", "stroke-width": 1 });
-  const note = label(0, base + 40, `1 mm of dough is drawn ${fixedText(scale, 1)} px high`, { "font-size": 11 });
   const description = `Thickness of the sheet: ${passes.map(({ words, thickness }) => `${words} ${fixedText(thickness, 2)} mm`).join(", ")}.`;
-  return picture({ id: "pass-strip", title: "Passes", description }, { width, height }, ...drawn, ground, note);
+  return picture(
+    { id: "pass-strip", title: "Thickness of the sheet after each pass, mm", description },
+    { width, height: base + foot },
+    ...drawn,
+    element("path", { d: `M${left - 8} ${base + 0.5}H${width}`, stroke: "#111", "stroke-width": 1 }),
+    ...scaleBar(scale, base),
+  );
+}
+
+/** A bar as tall as a millimetre. */
+function scaleBar(scale: number, base: number): readonly string[] {
+  const ends = [base, base - scale].map((y) => `M20 ${y.toFixed(2)}h8`).join("");
+  return [
+    element("path", {
+      d: `M24 ${base.toFixed(2)}V${(base - scale).toFixed(2)}${ends}`,
+      stroke: "#111",
+      "stroke-width": 1.5,
+    }),
+    label(34, base, "1 mm"),
+    label(0, base + 18, "sheet, mm", { "font-size": 11 }),
+  ];
 }

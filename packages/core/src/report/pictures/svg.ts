@@ -62,29 +62,3 @@ export function picture(
   );
   return { id, title, description, svg };
 }
-
-/** Fills that are told apart without colour, in the order in which they are used. */
-const fillMarks: readonly string[] = [
-  "",
-  '<path d="M-2 2l4-4M0 8l8-8M6 10l4-4" stroke="#111" stroke-width="1.6"/>',
-  '<circle cx="4" cy="4" r="1.5" fill="#111"/>',
-  '<path d="M4 0v8" stroke="#111" stroke-width="1.6"/>',
-  '<path d="M0 4h8M4 0v8" stroke="#111" stroke-width="1"/>',
-  '<path d="M-2 6l4 4M0 0l8 8M6-2l4 4" stroke="#111" stroke-width="1.6"/>',
-];
-
-/** The patterns of a picture; ids carry the picture's own, so that several may share a page. */
-export function patterns(id: string): string {
-  const defined = fillMarks.map((mark, index) =>
-    index === 0
-      ? ""
-      : `<pattern id="${escapeMarkup(id)}-fill-${index}" width="8" height="8" patternUnits="userSpaceOnUse"><rect width="8" height="8" fill="#fff"/>${mark}</pattern>`,
-  );
-  return element("defs", {}, defined.join(""));
-}
-
-/** The fill of the part with a number: black, then the patterns, then round again. */
-export function fillOf(id: string, index: number): string {
-  const place = index % fillMarks.length;
-  return place === 0 ? "#111" : `url(#${id}-fill-${place})`;
-}
