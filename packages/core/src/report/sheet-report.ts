@@ -32,7 +32,7 @@ export function sheetReport(
         kind: "figures",
         figures: sheetFigures(plan).map((figure) => sized(figure, units)),
       }),
-      section("account", "What becomes of the dough", accountTable(plan, account)),
+      section("account", "What becomes of the dough", accountTable(plan, account, units)),
     ],
     figures: withOrigins([...plan.figures, ...account.map(({ all }) => all)]),
     notes: [...notes, ...cookedNotes(plan, units)],
@@ -143,6 +143,7 @@ function sheetFigures({
 
 function sized(figure: Figure, units: UnitSystem): Figure {
   if (units === "metric" && figure.unit === "mm" && exact(figure).gte(1000)) return inUnit(figure, "m", 2);
+  if (units === "us" && figure.unit === "mm" && exact(figure).gte(1000)) return inUnit(figure, "ft", 2);
   return inSystem(figure, units);
 }
 
@@ -168,16 +169,20 @@ function accountOf({ cut, loads }: SheetPlan): readonly AccountLine[] {
   }));
 }
 
-/** Masses to 0.1 g, rounded so that they still add up to the dough. */
-function accountTable({ loads }: SheetPlan, lines: readonly AccountLine[]): Table {
+/** Masses to 0.1 g or 0.001 lb, rounded so that they still add up to the dough. */
+function accountTable({ loads }: SheetPlan, lines: readonly AccountLine[], units: UnitSystem): Table {
+  const { unit, places } = units === "us" ? { unit: "lb", places: 3 } : { unit: "g", places: 1 };
+  const inScale = (figure: Figure) => inUnit(figure, unit, places);
   const parts = lines.slice(0, -1);
   const whole = lines.slice(-1);
   const several = exact(loads).gt(1);
   const columns = (which: "one" | "all"): readonly Cell[] => {
-    const rounded = roundKeepingTotal(parts.map((line) => ({ value: exact(line[which]), division: dec("0.1") })));
-    return parts.map((line, index) => ({
-      ...figureCell(line[which]),
-      text: groupDigits((rounded[index] ?? exact(line[which])).toFixed(1)),
+    const masses = parts.map((line) => inScale(line[which]));
+    const division = dec(10).pow(-places);
+    const rounded = roundKeepingTotal(masses.map((mass) => ({ value: exact(mass), division })));
+    return masses.map((mass, index) => ({
+      ...figureCell(mass),
+      text: groupDigits((rounded[index] ?? exact(mass)).toFixed(places)),
     }));
   };
   const one = columns("one");
@@ -186,8 +191,8 @@ function accountTable({ loads }: SheetPlan, lines: readonly AccountLine[]): Tabl
     "account",
     [
       wordColumn("part", "part"),
-      numberColumn("load", "one load, g"),
-      ...(several ? [numberColumn("batch", `all ${loads.value} loads, g`)] : []),
+      numberColumn("load", `one load, ${unit}`),
+      ...(several ? [numberColumn("batch", `all ${loads.value} loads, ${unit}`)] : []),
     ],
     [
       ...parts.map((line, index) =>
@@ -197,7 +202,10 @@ function accountTable({ loads }: SheetPlan, lines: readonly AccountLine[]): Tabl
         ]),
       ),
       ...whole.map((line) =>
-        row([words("dough"), figureCell(line.one), ...(several ? [figureCell(line.all)] : [])], "total"),
+        row(
+          [words("dough"), figureCell(inScale(line.one)), ...(several ? [figureCell(inScale(line.all))] : [])],
+          "total",
+        ),
       ),
     ],
   );

@@ -1,5 +1,5 @@
 import type { Batch } from "../batch/batch.ts";
-import { exact, type Figure, withOrigins, worked } from "../figure/figure.ts";
+import { exact, type Figure, renamed, withOrigins, worked } from "../figure/figure.ts";
 import { answer, inputProblem, type Note, type Outcome, type Path, type Problem, refuse } from "../figure/problem.ts";
 import { definition, massBalance } from "../figure/source.ts";
 import type { Formula } from "../formula/formula.ts";
@@ -67,7 +67,8 @@ export function planSheet(spec: Spec, formula: Formula, batch: Batch, included: 
   const gain = spec.batch?.cookGain;
   const cooked = cookedMass(cut.value.portion, gain === undefined ? undefined : { gain });
   if (!cooked.ok) return refuse(...cooked.problems.map((problem) => ({ ...problem, path: ["batch", "cookGain"] })));
-  const plan = assemble(machine.value, density.value, schedule.value, cut.value, cooked.value, batch);
+  const portion = renamed(cooked.value, "portion.cooked", "cooked portion");
+  const plan = assemble(machine.value, density.value, schedule.value, cut.value, portion, batch);
   return answer(plan, [...density.notes, ...schedule.notes, ...shortNotes(plan, batch), ...ownFigureNotes(sheet)]);
 }
 
