@@ -7,6 +7,7 @@ import {
   type Product,
   potassiumOf,
   readAlkalinity,
+  readNormality,
   type StatedAlkalinity,
   splitByEndPoints,
 } from "@noodlewright/core";
@@ -59,7 +60,7 @@ export const assayCommand = member({
     }
     const millilitres = ask.quantity("acid", ["volume"]).value;
     const sample = ask.quantity("sample", ["mass"]).value;
-    const normality = /^(\d+(?:\.\d+)?) ?(?:n|eq\/l)$/iu.exec(ask.text("normality")?.trim() ?? "")?.[1];
+    const normality = readNormality(ask.text("normality") ?? "");
     if (normality === undefined) {
       ask.wrong(
         "--normality",

@@ -1,4 +1,5 @@
 import { answer, blendStocks, type Product, recipeReport } from "@noodlewright/core";
+import { conditionsOf } from "./conditions.ts";
 import { productHelp, solutionFlags } from "./flags.ts";
 import { member } from "./member.ts";
 
@@ -22,7 +23,6 @@ export const blendCommand = member({
     ],
   ],
   read: (ask) => {
-    const storage = ask.maybe("storage", ["temperature"]);
     const stocks: readonly [Product, Product] = [
       ask.product(ask.text("one"), "<one>"),
       ask.product(ask.text("other"), "<other>"),
@@ -32,19 +32,15 @@ export const blendCommand = member({
       amount: ask.amount("amount"),
       target: ask.strength("strength"),
       potassiumShare: ask.quantity("potassium", ["share"]).value,
-      temperature: ask.temperature,
-      scale: ask.scale,
-      units: ask.units,
-      division: ask.quantity("division", ["mass"]).value,
-      ...(storage && { storage: storage.value }),
+      conditions: conditionsOf(ask),
     };
   },
-  answer: ({ units, division, ...request }) => {
-    const recipe = blendStocks(request);
+  answer: ({ conditions, ...request }) => {
+    const recipe = blendStocks({ ...request, ...conditions });
     if (!recipe.ok) return recipe;
-    const { stocks, temperature, scale } = request;
+    const { stocks } = request;
     const title = `Blend of ${stocks.map(({ name }) => name).join(" and ")}`;
-    const telling = { command: "alkali blend", title, products: stocks, division, temperature, scale, units };
+    const telling = { command: "alkali blend", title, products: stocks, ...conditions };
     return answer(recipeReport(recipe.value, telling, recipe.notes));
   },
 });

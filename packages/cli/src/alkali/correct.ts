@@ -1,4 +1,5 @@
 import { answer, correct, gramsOf, recipeReport } from "@noodlewright/core";
+import { conditionsOf } from "./conditions.ts";
 import { productHelp, solutionFlags } from "./flags.ts";
 import { member } from "./member.ts";
 
@@ -20,28 +21,22 @@ export const correctCommand = member({
     ],
   ],
   read: (ask) => {
-    const storage = ask.maybe("storage", ["temperature"]);
     return {
       batch: ask.product(ask.text("batch"), "<batch>"),
       salts: ask.product(ask.text("salts"), "<salts>"),
       amount: ask.amount("amount"),
       target: ask.strength("strength"),
-      temperature: ask.temperature,
-      scale: ask.scale,
-      units: ask.units,
-      division: ask.quantity("division", ["mass"]).value,
-      ...(storage && { storage: storage.value }),
+      conditions: conditionsOf(ask),
     };
   },
-  answer: ({ batch, salts, amount, target, units, division, ...conditions }) => {
+  answer: ({ batch, salts, amount, target, conditions }) => {
     const mass = gramsOf(batch.composition, amount, conditions.temperature);
     if (!mass.ok) return mass;
     const recipe = correct({ batch: { ...batch, mass: mass.value }, salts, target, ...conditions });
     if (!recipe.ok) return recipe;
-    const { temperature, scale } = conditions;
     const products = recipe.value.amounts.length === 1 ? [batch] : [batch, salts];
     const title = `${batch.name}, corrected`;
-    const telling = { command: "alkali correct", title, products, division, temperature, scale, units };
+    const telling = { command: "alkali correct", title, products, ...conditions };
     return answer(recipeReport(recipe.value, telling, recipe.notes));
   },
 });

@@ -1,4 +1,5 @@
 import { answer, dilute, gramsOf, recipeReport } from "@noodlewright/core";
+import { conditionsOf } from "./conditions.ts";
 import { productHelp, solutionFlags } from "./flags.ts";
 import { member } from "./member.ts";
 
@@ -15,26 +16,20 @@ export const diluteCommand = member({
     ["noodlewright alkali dilute 'Na2CO3 1 at 15 °Bé' --amount '1 L' --strength '50 g/L'", "by hydrometer and volume"],
   ],
   read: (ask) => {
-    const storage = ask.maybe("storage", ["temperature"]);
     return {
       stock: ask.product(ask.text("stock"), "<stock>"),
       amount: ask.amount("amount"),
       target: ask.strength("strength"),
-      temperature: ask.temperature,
-      scale: ask.scale,
-      units: ask.units,
-      division: ask.quantity("division", ["mass"]).value,
-      ...(storage && { storage: storage.value }),
+      conditions: conditionsOf(ask),
     };
   },
-  answer: ({ stock, amount, target, units, division, ...conditions }) => {
+  answer: ({ stock, amount, target, conditions }) => {
     const mass = gramsOf(stock.composition, amount, conditions.temperature);
     if (!mass.ok) return mass;
     const recipe = dilute({ stock: { ...stock, mass: mass.value }, target, ...conditions });
     if (!recipe.ok) return recipe;
-    const { temperature, scale } = conditions;
     const title = `${stock.name}, diluted`;
-    const telling = { command: "alkali dilute", title, products: [stock], division, temperature, scale, units };
+    const telling = { command: "alkali dilute", title, products: [stock], ...conditions };
     return answer(recipeReport(recipe.value, telling, recipe.notes));
   },
 });

@@ -12,10 +12,7 @@ export const listCommand = member({
   ],
   read: (ask) => ask.list("words").join(" "),
   answer: (words) => {
-    const sought = words.toLowerCase().split(/\s+/u);
-    const found = knownProducts().filter(({ name, formula }) =>
-      sought.every((word) => `${name} ${formula}`.toLowerCase().includes(word)),
-    );
+    const found = knownProducts(words);
     if (found.length > 0) return answer(alkaliListReport(found, words));
     const expected = "words of a name or formula, such as carbonate or K2CO3";
     return refuse(noAnswer("alkali.none", [], `no salt for "${words}"`, expected, "leave the words out to see all"));

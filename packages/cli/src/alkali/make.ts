@@ -1,4 +1,5 @@
 import { answer, type InRatio, makeUp, readRatio, recipeReport } from "@noodlewright/core";
+import { conditionsOf } from "./conditions.ts";
 import { productHelp, solutionFlags } from "./flags.ts";
 import { member } from "./member.ts";
 
@@ -36,32 +37,20 @@ export const makeCommand = member({
     const products = names.map(
       (name, index): InRatio => ({ ...ask.product(name, "<products>"), parts: ratio?.[index] ?? "1" }),
     );
-    const storage = ask.maybe("storage", ["temperature"]);
     return {
       products,
       ratioBy: ask.ratioBy,
       target: ask.strength("strength"),
       amount: ask.amount("amount"),
-      temperature: ask.temperature,
-      scale: ask.scale,
-      units: ask.units,
-      division: ask.quantity("division", ["mass"]).value,
-      ...(storage && { storage: storage.value }),
+      conditions: conditionsOf(ask),
     };
   },
-  answer: ({ products, units, division, ...request }) => {
+  answer: ({ products, conditions, ...request }) => {
     const [first, ...others] = products;
     if (first === undefined) throw new RangeError("the parser asks for a product");
-    const recipe = makeUp({ ...request, products: [first, ...others] });
+    const recipe = makeUp({ ...request, ...conditions, products: [first, ...others] });
     if (!recipe.ok) return recipe;
-    const { temperature, scale } = request;
     const title = `Solution of ${products.map(({ name }) => name).join(" and ")}`;
-    return answer(
-      recipeReport(
-        recipe.value,
-        { command: "alkali make", title, products, division, temperature, scale, units },
-        recipe.notes,
-      ),
-    );
+    return answer(recipeReport(recipe.value, { command: "alkali make", title, products, ...conditions }, recipe.notes));
   },
 });

@@ -1,4 +1,5 @@
 import { type AlkalinityStandard, alkalinityStandards, type StatedAlkalinity } from "../chemistry/titration.ts";
+import type { DecimalText } from "../number/decimal.ts";
 
 const number = String.raw`(\d+(?:\.\d+)?)`;
 const asSubstance = new RegExp(`^${number} ?% as (\\w+)$`, "u");
@@ -20,4 +21,9 @@ export function readAlkalinity(text: string): StatedAlkalinity | undefined {
   const [, millilitres, normality, sample] = byAcid.exec(plain) ?? [];
   if (millilitres === undefined || normality === undefined || sample === undefined) return undefined;
   return { acid: { millilitres, normality, sample } };
+}
+
+/** Reads the normality of an acid, `1 N` or `0.5 eq/L`; undefined where it cannot be read. @example readNormality("0.5 N") // => "0.5" */
+export function readNormality(text: string): DecimalText | undefined {
+  return /^(\d+(?:\.\d+)?) ?(?:n|eq\/l)$/u.exec(text.trim().toLowerCase())?.[1];
 }

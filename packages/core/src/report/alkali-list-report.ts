@@ -18,15 +18,18 @@ import { numberColumn, report, row, section, table, wordColumn } from "./build.t
 import type { Cell, Report, Table } from "./schema.ts";
 import { words } from "./show.ts";
 
-/** Every salt and hydrate known here, by its formula. */
-export function knownProducts(): readonly (Product & { readonly formula: string })[] {
+/** Every salt and hydrate known here whose name or formula has all the words. @example knownProducts("hydroxide").length // => 2 */
+export function knownProducts(words: string): readonly (Product & { readonly formula: string })[] {
+  const sought = words.toLowerCase().split(/\s+/u);
   const salts = speciesNames.map((formula) => ({ formula, name: species[formula].name, composition: pure(formula) }));
   const crystals = (Object.keys(hydrates) as HydrateName[]).map((formula) => ({
     formula,
     name: hydrates[formula].name,
     composition: hydrate(formula),
   }));
-  return [...salts, ...crystals];
+  return [...salts, ...crystals].filter(({ name, formula }) =>
+    sought.every((word) => `${name} ${formula}`.toLowerCase().includes(word)),
+  );
 }
 
 /** Lists the alkaline salts with their strength, additive numbers and hazard, and the limits that name them. */

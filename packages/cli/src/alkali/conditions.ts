@@ -1,0 +1,23 @@
+import type { BaumeName, DecimalText, UnitSystem } from "@noodlewright/core";
+import type { Asking } from "./asking.ts";
+
+/** Where and how a solution is made, kept, checked and weighed. */
+export interface Conditions {
+  readonly temperature: DecimalText;
+  readonly storage?: DecimalText;
+  readonly scale: BaumeName;
+  readonly division: DecimalText;
+  readonly units: UnitSystem;
+}
+
+/** Reads the flags of every member that ends in a solution to weigh out. */
+export function conditionsOf(ask: Asking): Conditions {
+  const storage = ask.maybe("storage", ["temperature"]);
+  return {
+    temperature: ask.temperature,
+    scale: ask.scale,
+    division: ask.quantity("division", ["mass"]).value,
+    units: ask.units,
+    ...(storage && { storage: storage.value }),
+  };
+}
