@@ -54,7 +54,11 @@ export const nutritionRules: Readonly<Record<RuleBookName, NutritionRules>> = {
     },
     salt: saltFactors.EU,
     declared: ["kilojoule", "energy", "fat", "carbohydrate", "fibre", "protein", "salt"],
-    sources: { protein: annexI("Annex I point 10"), carbohydrate: annexI("Annex I point 7"), energy: annexXiv },
+    sources: {
+      protein: annexI("Annex I point 10"),
+      carbohydrate: memory("Regulation (EU) No 1169/2011", "Annex I point 7"),
+      energy: annexXiv,
+    },
   },
   US: {
     book: "US",
@@ -64,7 +68,7 @@ export const nutritionRules: Readonly<Record<RuleBookName, NutritionRules>> = {
     energy: { kcal: { protein: "4", fat: "9", carbohydrate: "4" } },
     declared: ["energy", "fat", "sodium", "carbohydrate", "fibre", "protein", "potassium"],
     sources: {
-      protein: memory("21 CFR 101.9(c)(7): 6.25 unless the official method for the food says otherwise", "(c)(7)"),
+      protein: memory("21 CFR 101.9", "(c)(7): 6.25 unless the official method for the food says otherwise"),
       carbohydrate: memory("21 CFR 101.9", "(c)(6), by difference"),
       energy: memory("21 CFR 101.9", "(c)(1)(i)(B), 4, 4 and 9 kcal/g"),
     },
