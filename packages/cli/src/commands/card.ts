@@ -6,6 +6,7 @@ import { batchFlags, batchOverrides } from "../command/flags.ts";
 import { writeOutput } from "../command/write-output.ts";
 import type { Override } from "../input/load-spec.ts";
 import { renderCard } from "../render/card-html.ts";
+import { lengthWarning } from "../render/card-pages.ts";
 
 function serveOverride(asked: Asked): readonly Override[] {
   const value = asked.text("serve");
@@ -18,7 +19,7 @@ export const cardCommand: Command = {
   flags: {
     out: { describe: "File to write; - or nothing prints it", kind: "text", placeholder: "card.html", letter: "o" },
     serve: { describe: "Time of service, for the times of the loads", kind: "text", placeholder: "12:15" },
-    loads: { describe: "Loads to print a box for; all unless given", kind: "text", placeholder: "1,3-4" },
+    loads: { describe: "Loads to print boxes for; all unless given", kind: "text", placeholder: "1,3-4" },
     ...cardFlags,
     ...batchFlags,
   },
@@ -40,6 +41,10 @@ export const cardCommand: Command = {
       io,
     );
     if (!making.ok) return printProblems(making.problems, asked, io);
-    return writeOutput(asked.text("out"), renderCard(making.card, paperOf(asked)), asked, io);
+    const paper = paperOf(asked);
+    const status = await writeOutput(asked.text("out"), renderCard(making.card, paper), asked, io);
+    const warning = lengthWarning(making.card, paper);
+    if (warning !== undefined) io.err(warning);
+    return status;
   },
 };

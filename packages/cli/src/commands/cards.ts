@@ -1,21 +1,16 @@
-import { basename, extname, join } from "node:path";
-import { escapeMarkup } from "@noodlewright/core";
+import { join } from "node:path";
 import { cardFlags, dateOf, paperOf } from "../card/card-flags.ts";
+import { type CardEntry, cardIndex } from "../card/card-index.ts";
+import { cardNames } from "../card/card-names.ts";
 import { makeCard } from "../card/make-card.ts";
 import { printProblems } from "../command/answer.ts";
-import type { Command } from "../command/command.ts";
+import type { Asked, Command } from "../command/command.ts";
 import { type PlacedProblem, parseFile } from "../input/document.ts";
 import { readTextFile } from "../input/read-file.ts";
 import { type ExitStatus, exit, type Io } from "../io.ts";
 import { checksumOf, renderCard } from "../render/card-html.ts";
-import { page } from "../render/html.ts";
-
-interface Entry {
-  readonly file: string;
-  readonly title: string;
-  readonly checksum: string;
-  readonly spec: string;
-}
+import { lengthWarning } from "../render/card-pages.ts";
+import { printable } from "../render/printable.ts";
 
 /** `noodlewright cards`: the cards of a folder of specs, with a page that lists them. */
 export const cardsCommand: Command = {
@@ -33,29 +28,51 @@ export const cardsCommand: Command = {
     if (out === undefined) return printProblems([missingOut], asked, io);
     const files = await specFiles(folder, io);
     if (!files.ok) return printProblems([files.problem], asked, io);
-    const problems: PlacedProblem[] = [];
-    const passedOver: string[] = [];
-    const entries: Entry[] = [];
-    const cards: { readonly file: string; readonly html: string }[] = [];
-    for (const name of files.names) {
-      const path = join(folder, name);
-      if (!(await isSpec(path, io))) continue;
-      const units = asked.text("units") === "us" ? "us" : "metric";
-      const making = await makeCard({ path, overrides: [], date: date.date, loads: undefined, units }, io);
-      if (!making.ok) {
-        if (making.problems.every(({ code }) => code === "batch.not-stated")) passedOver.push(name);
-        else problems.push(...making.problems);
-        continue;
-      }
-      const file = `${basename(name, extname(name))}.html`;
-      cards.push({ file, html: renderCard(making.card, paperOf(asked)) });
-      entries.push({ file, title: making.card.title, checksum: checksumOf(making.card), spec: name });
-    }
-    const status = await writeAll(out, [...cards, { file: "index.html", html: indexPage(entries, date.date) }], io);
-    if (passedOver.length > 0) io.err(`Passed over, no batch stated: ${passedOver.join(", ")}.\n`);
-    return problems.length > 0 ? printProblems(problems, asked, io) : status;
+    const made = await makeAll(folder, files.names, { asked, date: date.date, io });
+    if (made.passedOver.length > 0) io.err(`Passed over, no batch stated: ${made.passedOver.join(", ")}.\n`);
+    if (made.cards.length === 0 && made.problems.length === 0) return printProblems([noSpecs(folder)], asked, io);
+    const index = { file: "index.html", html: cardIndex(made.cards, date.date) };
+    const status = made.cards.length === 0 ? exit.done : await writeAll(out, [...made.cards, index], io);
+    return made.problems.length > 0 ? printProblems(made.problems, asked, io) : status;
   },
 };
+
+interface Made {
+  readonly cards: readonly (CardEntry & WrittenFile)[];
+  readonly passedOver: readonly string[];
+  readonly problems: readonly PlacedProblem[];
+}
+
+interface Wishes {
+  readonly asked: Asked;
+  readonly date: string;
+  readonly io: Io;
+}
+
+async function makeAll(folder: string, names: readonly string[], { asked, date, io }: Wishes): Promise<Made> {
+  const problems: PlacedProblem[] = [];
+  const passedOver: string[] = [];
+  const cards: (CardEntry & WrittenFile)[] = [];
+  const fileOf = cardNames(names);
+  const paper = paperOf(asked);
+  const units = asked.text("units") === "us" ? "us" : "metric";
+  for (const name of names) {
+    const path = join(folder, name);
+    if (!(await isSpec(path, io))) continue;
+    const making = await makeCard({ path, overrides: [], date, loads: undefined, units }, io);
+    if (!making.ok) {
+      if (making.problems.every(({ code }) => code === "batch.not-stated")) passedOver.push(printable(name));
+      else problems.push(...making.problems);
+      continue;
+    }
+    const { card } = making;
+    const warning = lengthWarning(card, paper);
+    if (warning !== undefined) io.err(warning);
+    const file = fileOf.get(name) ?? `${name}.html`;
+    cards.push({ file, title: card.title, checksum: checksumOf(card), spec: name, html: renderCard(card, paper) });
+  }
+  return { cards, passedOver, problems };
+}
 
 const missingOut: PlacedProblem = {
   code: "cards.out-missing",
@@ -66,6 +83,17 @@ const missingOut: PlacedProblem = {
   advice: "name it with --out",
   flag: "--out",
 };
+
+function noSpecs(folder: string): PlacedProblem {
+  return {
+    code: "cards.none",
+    kind: "no-answer",
+    path: [],
+    found: `no spec with a batch in ${folder}`,
+    expected: "a folder with specs that state a batch",
+    advice: "name another folder, or write `batch:` in the specs",
+  };
+}
 
 type Files =
   | { readonly ok: true; readonly names: readonly string[] }
@@ -101,29 +129,20 @@ async function isSpec(path: string, io: Io): Promise<boolean> {
   return typeof data === "object" && data !== null && "flours" in data;
 }
 
-async function writeAll(
-  folder: string,
-  files: readonly { readonly file: string; readonly html: string }[],
-  io: Io,
-): Promise<ExitStatus> {
+interface WrittenFile {
+  readonly file: string;
+  readonly html: string;
+}
+
+async function writeAll(folder: string, files: readonly WrittenFile[], io: Io): Promise<ExitStatus> {
   try {
     await io.makeFolder(folder);
     for (const { file, html } of files) await io.writeFile(join(folder, file), html);
   } catch {
-    io.err(`noodlewright: ${folder}: the cards cannot be written there. Name another folder.\n`);
+    io.err(`noodlewright: ${printable(folder)}: the cards cannot be written there. Name another folder.\n`);
     return exit.wrongInput;
   }
-  io.err(`Wrote ${files.length - 1} cards and index.html to ${folder}.\n`);
+  const count = files.length - 1;
+  io.err(`Wrote ${count === 1 ? "1 card" : `${count} cards`} and index.html to ${printable(folder)}.\n`);
   return exit.done;
-}
-
-function indexPage(entries: readonly Entry[], date: string): string {
-  const rows = entries.map(
-    ({ file, title, checksum, spec }) =>
-      `<tr><th scope="row"><a href="${encodeURIComponent(file)}">${escapeMarkup(title)}</a></th><td>${escapeMarkup(spec)}</td><td>${escapeMarkup(checksum)}</td></tr>`,
-  );
-  const body = `<main><h1>Noodle cards</h1><p>${escapeMarkup(date)}</p>
-<table><thead><tr><th scope="col">noodle</th><th scope="col">spec</th><th scope="col">checksum</th></tr></thead>
-<tbody>${rows.join("\n")}</tbody></table></main>`;
-  return page({ title: "Noodle cards", style: "a { color: inherit; }", body });
 }

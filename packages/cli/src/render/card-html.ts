@@ -1,4 +1,4 @@
-import { type Card, type CardRow, type CardWeights, escapeMarkup } from "@noodlewright/core";
+import { type Card, type CardRow, type CardWeights, escapeMarkup, type Section } from "@noodlewright/core";
 import { cardStyle, type Paper } from "./card-style.ts";
 import { figuresHtml, listSection, page, sectionHtml } from "./html.ts";
 
@@ -18,8 +18,11 @@ export function renderCard(card: Card, paper: Paper): string {
     ...(withStocks
       ? weightTables("with-stocks", `In place of the list above, with what is made up${each}`, withStocks)
       : []),
-    ...sections.map(({ id, heading, blocks }) => sectionHtml(id, heading, blocks)),
+    ...sections.filter(isForTheBench).map(({ id, heading, blocks }) => sectionHtml(id, heading, blocks)),
     `<section id="allergens"><h2>Allergens</h2>${allergens.map(paragraph).join("")}</section>`,
+    ...sections
+      .filter((section) => !isForTheBench(section))
+      .map(({ id, heading, blocks }) => sectionHtml(id, heading, blocks)),
     notes.length > 0 ? listSection("notes", "Notes", notes) : "",
     listSection("cautions", "Cautions", cautions),
     filesHtml(card),
@@ -27,6 +30,11 @@ export function renderCard(card: Card, paper: Paper): string {
   ];
   const mark = `${title}, ${date}, spec ${checksumOf(card)}`;
   return page({ title: `${title}, ${date}`, style: cardStyle(paper, mark), body: body.join("\n") });
+}
+
+/** Water and times stand with the weights; the work at the machine may begin a new page. */
+function isForTheBench({ id }: Section): boolean {
+  return id === "water" || id === "loads";
 }
 
 /** The checksum of the spec itself. */

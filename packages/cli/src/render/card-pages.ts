@@ -1,8 +1,9 @@
 import type { Block, Card, CardWeights, Section } from "@noodlewright/core";
 import type { Paper } from "./card-style.ts";
+import { printable } from "./printable.ts";
 
 /** Printable height of a sheet of paper at the card's margins, px at 96 to the inch. */
-const printable: Readonly<Record<Paper, number>> = { a4: 1024, letter: 957 };
+const pageHeight: Readonly<Record<Paper, number>> = { a4: 1024, letter: 957 };
 
 /** Heights as the card's style prints them, px; on the large side, since fonts differ. */
 const heading = 36;
@@ -20,6 +21,17 @@ const lettersOfCaution = 46;
 const figuresBeside = 5;
 const loadsBeside = 4;
 
+/** Pages that a card is promised to fit on. */
+const promised = 2;
+
+/** What to say of a card that may take more pages than promised: nothing is ever cut off. */
+export function lengthWarning(card: Card, paper: Paper): string | undefined {
+  const pages = mostPages(card, paper);
+  if (pages <= promised) return undefined;
+  const advice = card.weights.loads.length > loadsBeside ? "; --loads prints fewer loads" : "";
+  return `${printable(card.title)}: the card may take up to ${pages} pages${advice}.\n`;
+}
+
 /** How many pages a card may take at most; a print shows how many it takes. */
 export function mostPages(card: Card, paper: Paper): number {
   const weights = [card.weights, ...(card.withStocks ? [card.withStocks] : [])];
@@ -34,7 +46,7 @@ export function mostPages(card: Card, paper: Paper): number {
     heading + (linesOf(card.cautions, lettersOfCaution) / 2) * cautionLine,
     2 * textLine,
   ];
-  return Math.ceil(parts.reduce((sum, part) => sum + part, 0) / printable[paper]);
+  return Math.ceil(parts.reduce((sum, part) => sum + part, 0) / pageHeight[paper]);
 }
 
 function weightsHeight({ rows, loads }: CardWeights): number {

@@ -25,7 +25,7 @@ header h1 { font-size: 2.4rem; margin-bottom: .1rem; }
 table { margin: .1rem 0 .3rem; }
 td, th { padding-top: .14rem; padding-bottom: .14rem; }
 .weights table { table-layout: fixed; }
-.weights th[scope="row"] { font-size: 1.25rem; font-weight: 500; line-height: 1.1; overflow-wrap: anywhere; }
+.weights th[scope="row"] { font-size: 1.2rem; font-weight: 500; line-height: 1.1; overflow-wrap: anywhere; }
 .weights small { display: block; font-size: .8rem; font-weight: 400; font-style: normal; }
 .weights td.weight { font-size: 1.8rem; font-weight: 700; line-height: 1.1; }
 .weights .weight { padding-right: 1.2rem; }
@@ -33,7 +33,7 @@ td, th { padding-top: .14rem; padding-bottom: .14rem; }
 .weights tr.total > * { border-top: 2px solid #111; }
 .beside-1 .weight { width: 19%; } .beside-1 .tick { width: 22%; } .beside-1 .lot { width: 20%; }
 .beside-2 .weight { width: 19%; } .beside-2 .tick { width: 17%; } .beside-2 .lot { width: 15%; }
-.beside-3 .weight { width: 18%; } .beside-3 .tick { width: 14%; } .beside-3 .lot { width: 12%; }
+.beside-3 .weight { width: 17%; } .beside-3 .tick { width: 13%; } .beside-3 .lot { width: 11%; }
 .beside-4 .weight { width: 18%; } .beside-4 .tick { width: 11.5%; } .beside-4 .lot { width: 9.5%; }
 .check { display: flex; align-items: flex-end; gap: .3rem; }
 .box { flex: none; width: 1.15rem; height: 1.15rem; border: 2px solid #111; }
@@ -52,7 +52,7 @@ section p { margin: .2rem 0; }
 #cautions li + li { margin-top: .15rem; }
 footer { font-size: .85rem; margin-top: .6rem; border-top: 1px solid #111; overflow-wrap: anywhere; }
 footer p { margin: .3rem 0 0; }
-tr, li, figure, #allergens, #water, #sheets, #loads, #passes, #make-up, footer { break-inside: avoid; }
+tr, li, figure, footer, .weights, #allergens, #water, #sheets, #loads, #passes, #make-up { break-inside: avoid; }
 h2 { break-after: avoid; }
 @media print {
   html { font-size: 14.5px; }

@@ -89,6 +89,11 @@ function remedyCells(remedy: Remedy, units: UnitSystem): readonly Cell[] {
     return [words(name), words(advice), words(""), words("")];
   }
   const { kind, strength, ingredient, thinner, carrier, perLoad, lasts } = remedy;
-  const recipe = `${shown(ingredient).text} ${name} and ${shown(thinner).text} ${carrier.line.name}`;
-  return [words(name), words(`${kind} of ${shown(strength).text}: ${recipe}`), shown(perLoad), measureCell(lasts)];
+  const recipe = `${held(shown(ingredient))} ${name} and ${held(shown(thinner))} ${carrier.line.name}`;
+  return [words(name), words(`${kind} of ${held(shown(strength))}: ${recipe}`), shown(perLoad), measureCell(lasts)];
+}
+
+/** The text of a measure that does not part from its unit at the end of a line. */
+function held({ text }: Cell): string {
+  return text.replaceAll(" ", "\u00a0");
 }
