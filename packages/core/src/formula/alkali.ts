@@ -3,8 +3,9 @@ import { alkalinityM, alkalinityP, anhydrousShare, potassiumCarbonateShare } fro
 import { atomicWeightSource } from "../chemistry/species.ts";
 import { type Figure, given, worked } from "../figure/figure.ts";
 import { definition, massBalance } from "../figure/source.ts";
-import { type Decimal, dec } from "../number/decimal.ts";
+import { type Decimal, dec, decimalText } from "../number/decimal.ts";
 import type { FormulaLine } from "./lines.ts";
+import { sumRange, withRange } from "./ranges.ts";
 
 /** The alkaline salts of a dough. */
 export interface AlkaliFigures {
@@ -33,15 +34,24 @@ export function sumAlkali(lines: readonly FormulaLine[]): AlkaliFigures | undefi
   const parts = products.map(({ line }) => line.parts);
   const property = (id: string, label: string, unit: string, places: number, of: (c: Composition) => Decimal) =>
     products.map(({ line, composition }) =>
-      given({
-        id: `${line.id}.${id}`,
-        label: `${label} ${line.name}`,
-        unit,
-        places,
-        value: of(composition),
-        by: "composition of the product",
-        sources: [line.material.figureSources.composition, atomicWeightSource],
-      }),
+      strengthRange(
+        given({
+          id: `${line.id}.${id}`,
+          label: `${label} ${line.name}`,
+          unit,
+          places,
+          value: of(composition),
+          by: "composition of the product",
+          sources: [line.material.figureSources.composition, atomicWeightSource],
+        }),
+        line,
+      ),
+    );
+  const ranged = (figure: Figure, strengths: readonly Figure[], over: Decimal): Figure =>
+    sumRange(
+      figure,
+      strengths.map((strength, index) => ({ weight: dec(parts[index]?.value ?? 0).div(over), figure: strength })),
+      "strength of the alkaline products",
     );
   const product = worked({
     id: "alkali.product",
@@ -53,29 +63,37 @@ export function sumAlkali(lines: readonly FormulaLine[]): AlkaliFigures | undefi
     sources: [massBalance],
   });
   const anhydrousShares = property("anhydrous", "anhydrous salts in", "%", 2, anhydrousShare);
-  const anhydrous = worked({
-    id: "alkali.anhydrous",
-    label: "anhydrous salts",
-    unit: "% of flour",
-    places: 3,
-    formula: "sum(parts * anhydrous) / 100",
-    from: { parts, anhydrous: anhydrousShares },
-    sources: [massBalance],
-  });
+  const anhydrous = ranged(
+    worked({
+      id: "alkali.anhydrous",
+      label: "anhydrous salts",
+      unit: "% of flour",
+      places: 3,
+      formula: "sum(parts * anhydrous) / 100",
+      from: { parts, anhydrous: anhydrousShares },
+      sources: [massBalance],
+    }),
+    anhydrousShares,
+    dec(100),
+  );
   const strengths = {
     m: property("alkalinity-m", "alkalinity of", "meq/g", 4, alkalinityM),
     p: property("alkalinity-p", "alkalinity of", "meq/g", 4, alkalinityP),
   };
   const alkalinity = (id: string, label: string, strength: readonly Figure[]) =>
-    worked({
-      id: `alkali.${id}`,
-      label,
-      unit: "meq/100 g flour",
-      places: 2,
-      formula: "sum(parts * alkalinity)",
-      from: { parts, alkalinity: strength },
-      sources: [atomicWeightSource, massBalance],
-    });
+    ranged(
+      worked({
+        id: `alkali.${id}`,
+        label,
+        unit: "meq/100 g flour",
+        places: 2,
+        formula: "sum(parts * alkalinity)",
+        from: { parts, alkalinity: strength },
+        sources: [atomicWeightSource, massBalance],
+      }),
+      strength,
+      dec(1),
+    );
   const m = alkalinity("alkalinity-m", "alkalinity M", strengths.m);
   const p = alkalinity("alkalinity-p", "alkalinity P", strengths.p);
   const carbonates = carbonateShares(products, parts);
@@ -90,6 +108,19 @@ export function sumAlkali(lines: readonly FormulaLine[]): AlkaliFigures | undefi
     figures: [product, anhydrous, ...carbonates.shares, m, p],
     leaves: [...anhydrousShares, ...carbonates.leaves, ...strengths.m, ...strengths.p],
   };
+}
+
+/** A strength that may be off by so many per cent of it. */
+function strengthRange(figure: Figure, { material }: FormulaLine): Figure {
+  const error = material.strengthUncertainty;
+  if (error === undefined) return figure;
+  const off = dec(figure.value).times(error).div(100);
+  const why = `strength stated to ± ${error} %`;
+  return withRange(figure, {
+    low: decimalText(dec(figure.value).minus(off)),
+    high: decimalText(dec(figure.value).plus(off)),
+    why,
+  });
 }
 
 function carbonateShares(

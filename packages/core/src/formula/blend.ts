@@ -4,6 +4,7 @@ import { definition, fromSpec, massBalance, type Source } from "../figure/source
 import type { Allergen } from "../materials/allergens.ts";
 import { dec } from "../number/decimal.ts";
 import { type FormulaLine, moistureFigure } from "./lines.ts";
+import { scaledRange, sumRange, withRange } from "./ranges.ts";
 
 /** Nitrogen factor that blends are stated on, as flour specifications are. */
 export const blendFactor = "5.7";
@@ -55,15 +56,23 @@ export interface OnBases {
  */
 export function mixFlours(flours: readonly FormulaLine[]): Blend {
   const share = flours.map((line) => line.parts);
-  const moisture = worked({
-    id: "blend.moisture",
-    label: "moisture of the blend",
-    unit: "%",
-    places: 2,
-    formula: "sum(share * moisture) / 100",
-    from: { share, moisture: flours.map(moistureFigure) },
-    sources: [massBalance],
-  });
+  const moistures = flours.map(moistureFigure);
+  const moisture = sumRange(
+    worked({
+      id: "blend.moisture",
+      label: "moisture of the blend",
+      unit: "%",
+      places: 2,
+      formula: "sum(share * moisture) / 100",
+      from: { share, moisture: moistures },
+      sources: [massBalance],
+    }),
+    flours.map((line, index) => ({
+      weight: dec(line.parts.value).div(100),
+      figure: moistures[index] ?? moistureFigure(line),
+    })),
+    "moisture of the flours",
+  );
   const notes: Note[] = [];
   const proteins = flours.map((line) => proteinFigures(line, notes));
   const ashes = flours.map((line) => ashFigure(line, notes));
@@ -146,10 +155,12 @@ export function proteinFigures(line: FormulaLine, notes: Note[] = []): ProteinFi
   const stated = material.stated.protein;
   const naming = { id: `${line.id}.protein`, label: `protein of ${line.name} as is`, unit: "%", places: 2 };
   const sources = [material.figureSources.protein];
-  const value =
+  const value = withRange(
     stated === undefined || stated.basis.kind === "as is"
       ? given({ ...naming, value: material.protein.value, by: "as stated for the material", sources })
-      : toAsIs(naming, stated.value, stated.basis.moisture, line, sources);
+      : toAsIs(naming, stated.value, stated.basis.moisture, line, sources),
+    material.ranges?.protein,
+  );
   const known = material.protein.nitrogenFactor;
   if (known === undefined) {
     notes.push({
@@ -237,7 +248,13 @@ function proteinOf(
     },
     sources: [massBalance, flourFactor],
   });
-  return onBases(id, label, asIs, moisture, [flourFactor]);
+  const terms = chosen.flatMap(({ part, protein }) =>
+    protein === undefined
+      ? []
+      : [{ weight: dec(part.value).times(blendFactor).div(protein.factor.value).div(100), figure: protein.value }],
+  );
+  const ranged = sumRange(asIs, terms, "protein of the flours, their moisture as stated");
+  return onBases(id, label, ranged, moisture, [flourFactor]);
 }
 
 function mixedAsh(share: readonly Figure[], ash: readonly Figure[]): Figure {
@@ -272,7 +289,7 @@ function onBases(id: string, label: string, asIs: Figure, moisture: Figure, sour
     from: { asIs, moisture },
     sources: [basisRule, fourteen, ...sources],
   });
-  return { asIs, dry, at14 };
+  return { asIs, dry: scaledRange(dry, asIs), at14: scaledRange(at14, asIs) };
 }
 
 function wholegrainFigure(line: FormulaLine): Figure {

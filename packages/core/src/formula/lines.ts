@@ -234,7 +234,7 @@ function referenceFactor(spec: Partial<Spec>, flours: readonly FormulaLine[]): F
 
 /** Moisture of a line's material as a figure. */
 export function moistureFigure(line: FormulaLine): Figure {
-  return given({
+  const figure = given({
     id: `${line.id}.moisture`,
     label: `moisture of ${line.name}`,
     unit: "%",
@@ -243,6 +243,8 @@ export function moistureFigure(line: FormulaLine): Figure {
     by: "as stated for the material",
     sources: [line.material.figureSources.moisture],
   });
+  const range = line.material.ranges?.moisture;
+  return range === undefined ? figure : { ...figure, range };
 }
 
 interface Entry {

@@ -1,4 +1,5 @@
 import * as z from "zod";
+import { plusMinusField } from "../materials/doubt-schema.ts";
 import {
   amountField,
   amountOrRestField,
@@ -11,6 +12,7 @@ import {
 } from "../materials/fields.ts";
 import { ownMachinesSchema } from "../materials/machine-schema.ts";
 import { materialFiguresSchema, ownMaterialsSchema } from "../materials/schema.ts";
+import { lotSchema, shelfSchema, wantedSchema } from "./blend-schema.ts";
 import { planSchema, temperatureSchema } from "./day-schema.ts";
 import { sheetSchema } from "./sheet-schema.ts";
 
@@ -100,6 +102,11 @@ const lossesSchema = z
     mixing: shareField("Lost at the mixer, % of the dough mixed", ["0.5 %"], "90").optional(),
     sheeting: shareField("Lost at the rolls and as trim, % of what reaches the rolls", ["3 %"], "90").optional(),
     cutting: shareField("Lost at the cutter, % of what reaches it", ["1 %"], "90").optional(),
+    uncertainty: plusMinusField(
+      "How far each stated loss may be off, ± in % of what enters the stage; not in question unless stated",
+      ["0.5 %"],
+      "50",
+    ).optional(),
   })
   .meta({ id: "Losses", description: "Losses by stage, each in % of what enters it; none unless stated" });
 
@@ -143,6 +150,7 @@ const scaleSchema = z
     name: z.string().trim().min(1).max(40).optional().meta({ description: "What the kitchen calls it" }),
     division: massField("Smallest step it shows", ["1 g", "0.1 oz"]),
     capacity: massField("Most it weighs", ["15 kg"]).optional(),
+    error: massField("How far a weight on it may be off, ±; half a division unless stated", ["2 g"]).optional(),
   })
   .meta({ id: "Scale", description: "A scale" });
 
@@ -158,6 +166,19 @@ export const specSchema = z
       .meta({ description: "Files of the kitchen's own materials and machines, relative to this file" }),
     materials: ownMaterialsSchema.optional(),
     flours: z.array(flourSchema).min(1).max(40).meta({ description: "The flours, which make up the 100 parts" }),
+    shelf: shelfSchema.optional(),
+    wanted: wantedSchema.optional(),
+    lot: lotSchema.optional(),
+    style: z
+      .string()
+      .trim()
+      .min(1)
+      .max(40)
+      .optional()
+      .meta({
+        description: "Style of the noodle; the formula gets a note where it is outside what is published for it",
+        examples: ["ramen", "hokkien"],
+      }),
     water: waterSchema,
     alkali: z.array(alkaliSchema).max(20).optional().meta({ description: "Alkaline products" }),
     salt: amountField("Table salt in % of flour, or its mass", ["1 %", "10 g"], "20").optional(),

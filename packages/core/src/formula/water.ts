@@ -4,6 +4,7 @@ import { fromSpec, massBalance } from "../figure/source.ts";
 import { dec, decimalText } from "../number/decimal.ts";
 import type { FormulaLine, StatedLines } from "./lines.ts";
 import { moistureFigure } from "./lines.ts";
+import { sumRange } from "./ranges.ts";
 import type { Spec } from "./spec.ts";
 
 /** Where the water of the dough comes from. Unless said otherwise in % of flour. */
@@ -56,15 +57,19 @@ export function balanceWater(lines: StatedLines, water: Spec["water"]): Outcome<
     from: lines.others.length === 0 ? {} : { water: lines.others.map(carriedWater) },
     sources: [massBalance],
   });
-  const flour = worked({
-    id: "water.flour",
-    label: "water in the flour",
-    unit: "% of flour",
-    places: 2,
-    formula: "sum(share * moisture) / 100",
-    from: { share: lines.flours.map((line) => line.parts), moisture: lines.flours.map(moistureFigure) },
-    sources: [massBalance],
-  });
+  const flour = sumRange(
+    worked({
+      id: "water.flour",
+      label: "water in the flour",
+      unit: "% of flour",
+      places: 2,
+      formula: "sum(share * moisture) / 100",
+      from: { share: lines.flours.map((line) => line.parts), moisture: lines.flours.map(moistureFigure) },
+      sources: [massBalance],
+    }),
+    lines.flours.map((line) => ({ weight: dec(line.parts.value).div(100), figure: moistureFigure(line) })),
+    "moisture of the flours",
+  );
   const others = worked({
     id: "dough.others",
     label: "all but flour and tap water",
@@ -228,7 +233,21 @@ function summary(tap: Figure, carried: Figure, flour: Figure, others: Figure): O
     from: { flour, added, dough },
     sources: [massBalance],
   });
-  return { tap, carried, added, flour, dough, doughWater, figures: [tap, carried, added, flour, dough, doughWater] };
+  const ranged = doughRange(doughWater, flour, dough);
+  return {
+    tap,
+    carried,
+    added,
+    flour,
+    dough,
+    doughWater: ranged,
+    figures: [tap, carried, added, flour, dough, ranged],
+  };
+}
+
+/** The water is poured as worked out; what the flour has more or less of its own is in the dough. */
+function doughRange(doughWater: Figure, flour: Figure, dough: Figure): Figure {
+  return sumRange(doughWater, [{ weight: dec(100).div(dough.value), figure: flour }], "moisture of the flours");
 }
 
 function wayProblem(ways: readonly string[]): Problem {

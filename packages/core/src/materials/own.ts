@@ -4,6 +4,7 @@ import { fromSpec, type Source } from "../figure/source.ts";
 import { type DecimalText, dec, decimalText, HUNDRED } from "../number/decimal.ts";
 import type { Quantity } from "../number/quantity.ts";
 import { findMaterial, materialNamed, nearestNames } from "./catalogue.ts";
+import { assumedMoisture, moistureDoubt, type ProteinOfLabel, proteinDoubt, readFigureLabels } from "./doubt.ts";
 import type { MoistureBasis, Price } from "./fields.ts";
 import type { Material, MaterialKind } from "./material.ts";
 import { plainName } from "./nearest.ts";

@@ -1,0 +1,157 @@
+import * as z from "zod";
+import { basisField, priceField, quantityField, refuseValue } from "../materials/fields.ts";
+import { materialFiguresSchema } from "../materials/schema.ts";
+import { type DecimalText, dec } from "../number/decimal.ts";
+import { parseQuantity } from "../number/quantity.ts";
+
+/** What a share may be: one value, a range, or one end of a range. %, as written. */
+export interface Bounds {
+  readonly text: string;
+  readonly value?: DecimalText;
+  readonly least?: DecimalText;
+  readonly most?: DecimalText;
+}
+
+/**
+ * Reads what a share may be: `11.5 %`, `11 to 12 %`, `at least 11 %`, `at most 12 %`, `any`.
+ *
+ * @example parseBounds("at most 4 %") // => { text: "at most 4 %", most: "4" }
+ */
+export function parseBounds(written: string): Bounds | undefined {
+  const text = written.trim();
+  if (text.toLowerCase() === "any") return { text };
+  const range = /^(?<low>\S+(?: %)?) to (?<high>.+)$/u.exec(text)?.groups;
+  if (range !== undefined) {
+    const [low, high] = [share(range["low"] ?? "", true), share(range["high"] ?? "", false)];
+    return low === undefined || high === undefined || dec(low).gt(high) ? undefined : { text, least: low, most: high };
+  }
+  const end = /^at (?<side>least|most) (?<bound>.+)$/u.exec(text)?.groups;
+  const bound = share(end?.["bound"] ?? text, false);
+  if (bound === undefined) return undefined;
+  if (end === undefined) return { text, value: bound };
+  return end["side"] === "least" ? { text, least: bound } : { text, most: bound };
+}
+
+function share(text: string, withoutUnit: boolean): DecimalText | undefined {
+  const whole = withoutUnit && /^\d*\.?\d+$/u.test(text) ? `${text} %` : text;
+  const reading = parseQuantity(whole, ["share"]);
+  return reading.ok && dec(reading.quantity.value).lte(100) ? reading.quantity.value : undefined;
+}
+
+function boundsField(description: string, examples: readonly string[]) {
+  return z
+    .string()
+    .max(60)
+    .transform((input, context): Bounds => {
+      const bounds = parseBounds(input);
+      if (bounds !== undefined) return bounds;
+      return refuseValue(context, {
+        code: "bounds.unreadable",
+        expected: "a share of at most 100 %, a range, or one end of it",
+        advice: 'write it like "11.5 %", "11 to 12 %", "at least 11 %", "at most 12 %" or "any"',
+      });
+    })
+    .meta({ description, examples: [...examples] });
+}
+
+const percent = (description: string, example: string) =>
+  quantityField(["share"], description, [example], { least: "0", most: "100", words: "a share from 0 to 100 %" });
+
+const flourName = (description: string) => z.string().trim().min(1).max(80).meta({ description });
+
+/** A flour on the shelf and what of it may go into the blend. */
+const shelfEntrySchema = z
+  .strictObject({
+    share: boundsField("What of the blend it may be; any share unless stated", [
+      "at most 4 %",
+      "10 to 20 %",
+    ]).optional(),
+    ratio: z
+      .strictObject({
+        to: flourName("Another flour of the blend or of the shelf"),
+        times: z
+          .union([z.string(), z.number()])
+          .transform(String)
+          .refine((text) => /^\d*\.?\d+$/u.test(text) && dec(text).gt(0))
+          .meta({ description: "So many times the share of the other one", examples: [0.5] }),
+      })
+      .optional()
+      .meta({ description: "A fixed ratio to another flour" }),
+    figures: materialFiguresSchema.optional().meta({
+      description: "Own figures of this material; over a name of the catalogue they replace only what they state",
+    }),
+  })
+  .meta({ id: "ShelfEntry", description: "A flour, starch or gluten that may go into the blend" });
+
+/** The `shelf:` section: what may go into a blend beside the flours of the spec, and limits for both. */
+export const shelfSchema = z.record(z.string().trim().min(1).max(80), shelfEntrySchema).meta({
+  description:
+    "Flours that may go into the blend, by name, and limits for these and for the flours of the spec; the store limits those that have a stock",
+  examples: [{ "vital wheat gluten": { share: "at most 4 %" }, "rye flour": {} }],
+});
+
+const preferences = ["nearest", "cheapest", "fewest"] as const;
+
+/** Which blend is wanted of those that meet everything. */
+export type Preferred =
+  | { readonly kind: (typeof preferences)[number] }
+  | { readonly kind: "most"; readonly flour: string };
+
+/** Reads a preference. @example readPreference("most rye flour") // => { kind: "most", flour: "rye flour" } */
+export function readPreference(text: string): Preferred | undefined {
+  const plain = text.trim();
+  const kind = preferences.find((one) => one === plain);
+  if (kind !== undefined) return { kind };
+  const flour = /^most (?:of )?(?<flour>.+)$/u.exec(plain)?.groups?.["flour"];
+  return flour === undefined ? undefined : { kind: "most", flour };
+}
+
+const preferField = z
+  .string()
+  .max(90)
+  .transform((input, context): Preferred => {
+    const preference = readPreference(input);
+    if (preference !== undefined) return preference;
+    return refuseValue(context, {
+      code: "wanted.prefer",
+      expected: "nearest, cheapest, fewest, or most with the name of a flour",
+      advice: 'write it like "nearest" or "most rye flour"',
+    });
+  })
+  .meta({
+    description:
+      "Which blend comes first: nearest to the flours of the spec (fewest changed, then least moved), cheapest, fewest flours, or most of a named flour; nearest unless stated",
+    examples: ["nearest", "cheapest", "fewest", "most rye flour"],
+  });
+
+/** The `wanted:` section: what the blend has to reach. */
+export const wantedSchema = z
+  .strictObject({
+    protein: boundsField("Protein of the blend (N × 5.7): a value, a range, or one end of it", [
+      "11.5 %",
+      "at least 11.5 %",
+    ]).optional(),
+    within: percent("How near a protein value has to be met, ±; half its last digit unless stated", "0.1 %").optional(),
+    basis: basisField("Moisture basis of protein, gluten-forming protein and ash; 14 % mb unless stated").optional(),
+    glutenProtein: percent("Least protein that forms gluten", "9 %").optional(),
+    ash: percent("Most ash", "0.6 %").optional(),
+    wholegrain: boundsField("Share of wholegrain flours", ["at least 20 %"]).optional(),
+    price: priceField("Most that the blend may cost").optional(),
+    step: percent("Steps that the shares come in; 1 % unless stated, from 0.1 to 5 %", "0.5 %").optional(),
+    prefer: preferField.optional(),
+    alternatives: z
+      .int()
+      .min(1)
+      .max(20)
+      .optional()
+      .meta({ description: "How many blends to show; 3 unless stated", examples: [5] }),
+  })
+  .meta({ id: "Wanted", description: "What the blend has to reach" });
+
+/** The `lot:` section: a new lot of one of the flours. */
+export const lotSchema = z
+  .strictObject({
+    of: flourName("The flour of the spec that the lot follows"),
+    figures: materialFiguresSchema.meta({ description: "The figures of its certificate, over those of the old lot" }),
+  })
+  .meta({ id: "Lot", description: "A new lot of one of the flours" });
