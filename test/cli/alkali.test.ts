@@ -120,6 +120,11 @@ describe("the other members", () => {
     expect(warmer).toBeGreaterThan(own + 0.05);
   });
 
+  it("says when a scale is too coarse", () => {
+    const coarse = reported("make", "Na2CO3", "--strength", "10 %", "--amount", "30 g", "--division", "2 g");
+    expect(coarse.notes.map(({ code }) => code)).toContain("solutions.coarse-scale");
+  });
+
   it("prints the working and CSV of one table", () => {
     const bake = ["bake", "--before", "500 g", "--after", "330 g"];
     expect(alkali(...bake, "--figure", "baking.conversion").stdout).toContain(
@@ -163,6 +168,11 @@ describe("bad input", () => {
     [["bake", "--before", "500 g", "--after", "200 g"], 2, [/baking\.lighter/u]],
     [["assay", "Na2CO3", "--acid", "10 mL", "--sample", "1 g"], 2, [/--normality/u]],
     [["stock", "--spec", "examples/nothing.yaml"], 2, [/no file/u]],
+    [
+      ["make", "Na2CO3", "--strength", "10 %", "--amount", "1 kg", "--division", "0 g"],
+      2,
+      [/--division.*\[weighing\.division\]/u],
+    ],
     [["list", "plutonium"], 1, [/alkali\.none/u]],
     [["convert", "Na2CO3", "K2CO3", "KOH", "NaOH", "--dose", "1 g"], 2, [/more than two products/u]],
   ] as const)("%j ends with %i", (args, ended, expected) => {

@@ -12,11 +12,21 @@ export interface Conditions {
 
 /** Reads the flags of every member that ends in a solution to weigh out. */
 export function conditionsOf(ask: Asking): Conditions {
+  const division = ask.quantity("division", ["mass"]);
+  if (/^0(?:\.0+)?$/u.test(division.value)) {
+    ask.wrong(
+      "--division",
+      "weighing.division",
+      `"${division.text}"`,
+      "the smallest step of the scale, above 0",
+      "read it off the scale",
+    );
+  }
   const storage = ask.maybe("storage", ["temperature"]);
   return {
     temperature: ask.temperature,
     scale: ask.scale,
-    division: ask.quantity("division", ["mass"]).value,
+    division: division.value,
     units: ask.units,
     ...(storage && { storage: storage.value }),
   };

@@ -1,11 +1,23 @@
 import { type Figure, found, worked } from "../figure/figure.ts";
+import type { Note } from "../figure/problem.ts";
 import { massBalance } from "../figure/source.ts";
-import { type DecimalInput, dec } from "../number/decimal.ts";
+import { type DecimalInput, dec, fixedText } from "../number/decimal.ts";
 import { roundKeepingTotal } from "../number/rounding.ts";
 import type { Product } from "./carried.ts";
 import { anhydrousShare } from "./composition.ts";
 import { named } from "./named.ts";
 import type { Mixed } from "./recipe.ts";
+
+/** Most that rounding may be off, % of the strength, before a word about it. */
+const FINE = "1";
+
+/** A word about a scale that is too coarse for a recipe; none where the weights make the strength to within 1 % of it. */
+export function coarseNotes({ strength }: RoundedRecipe, meant: Figure): readonly Note[] {
+  const off = dec(strength.value).minus(meant.value).abs().times(100);
+  if (off.lte(dec(meant.value).times(FINE))) return [];
+  const text = `the scale is too coarse for this amount: the weights make ${fixedText(strength.value, 2)} % by mass, ${fixedText(meant.value, 2)} % is meant`;
+  return [{ code: "solutions.coarse-scale", path: [], text }];
+}
 
 /** A recipe as a scale shows it. */
 export interface RoundedRecipe {

@@ -3,7 +3,7 @@ import type { Product } from "../chemistry/carried.ts";
 import { checkByHydrometer } from "../chemistry/hydrometer-check.ts";
 import { solutionPh } from "../chemistry/ph.ts";
 import type { Recipe } from "../chemistry/recipe.ts";
-import { type RoundedRecipe, roundRecipe } from "../chemistry/rounded-recipe.ts";
+import { coarseNotes, type RoundedRecipe, roundRecipe } from "../chemistry/rounded-recipe.ts";
 import type { Clarity, Solubility } from "../chemistry/solubility.ts";
 import { type Figure, scoped, withOrigins } from "../figure/figure.ts";
 import type { Note, Outcome } from "../figure/problem.ts";
@@ -83,7 +83,7 @@ export function recipeReport(recipe: Recipe, telling: RecipeTelling, notes: read
       ]),
       ...clarity.flatMap(({ figures }) => figures),
     ],
-    notes: [...notes, ...phNotes(ph)],
+    notes: [...coarseNotes(rounded, recipe.strength.massPercent), ...notes, ...phNotes(ph)],
     cautions: alkaliCautions([...products.map(({ composition }) => composition), recipe.composition]),
   });
 }
