@@ -1,6 +1,6 @@
 import { convert } from "../chemistry/convert.ts";
 import { amountsFor, type Held } from "../chemistry/swap-amounts.ts";
-import { renamed, scoped, withOrigins, worked } from "../figure/figure.ts";
+import { renamed, scoped, shown, withOrigins, worked } from "../figure/figure.ts";
 import { answer, inputProblem, type Note, type Outcome, type Path, type Problem, refuse } from "../figure/problem.ts";
 import { massBalance } from "../figure/source.ts";
 import { type KitchenMaterial, type OwnMaterials, resolveMaterial } from "../materials/own.ts";
@@ -21,6 +21,9 @@ const held: Readonly<Record<Holding, Held>> = {
   "sodium and potassium": "cations",
 };
 
+/** What a replacement holds unless the spec says otherwise. */
+const usualHolding: Holding = "alkalinity M";
+
 /**
  * Puts one product or two in the place of an alkaline product, holding what the spec asks to hold.
  *
@@ -37,7 +40,7 @@ export function replaceAlkali(old: FormulaLine, item: SpecAlkali, own: OwnMateri
   const { composition } = old.material;
   if (!first.ok || composition === undefined) return refuse(notAlkaline(old.name, [...old.path, "name"]));
   const products = other?.ok ? ([first.value, other.value] as const) : ([first.value] as const);
-  const hold = held[item.holding ?? "alkalinity M"];
+  const hold = held[item.holding ?? usualHolding];
   const from = { name: old.name, composition };
   const swap = convert({ from: { ...from, mass: old.parts.value }, to: products, hold });
   if (!swap.ok) return refuse(...swap.problems.map((problem) => ({ ...problem, path })));
@@ -45,7 +48,10 @@ export function replaceAlkali(old: FormulaLine, item: SpecAlkali, own: OwnMateri
     const product = products[index];
     return product === undefined ? [] : [lineFor(old, product, renamed(amount, "amount"), index)];
   });
-  return answer({ old, lines: lines.filter(({ parts }) => parts.value !== "0") }, swap.notes.map(located(path, old)));
+  return answer({ old, lines: lines.filter(({ parts }) => parts.value !== "0") }, [
+    replacedNote(path, old, item, products),
+    ...swap.notes.map(located(path, old)),
+  ]);
 }
 
 type Product = Pick<KitchenMaterial, "name"> & {
@@ -89,6 +95,12 @@ function lineFor(old: FormulaLine, product: Product, amount: FormulaLine["parts"
   });
   const { path, material, leaves } = { ...old, ...product };
   return { id, role: "alkali", name: product.name, path, material, parts, leaves: [...leaves, old.parts, ...behind] };
+}
+
+function replacedNote(path: Path, old: FormulaLine, item: SpecAlkali, products: readonly Product[]): Note {
+  const names = products.map(({ name }) => name).join(" and ");
+  const text = `${names} in place of ${old.name}, ${shown(old.parts)}; held: ${item.holding ?? usualHolding}`;
+  return { code: "alkali.replaced", path, text };
 }
 
 function located(path: Path, old: FormulaLine): (note: Note) => Note {
