@@ -151,6 +151,7 @@ describe("words and dashes", () => {
 });
 
 describe("a bug", () => {
+  const folder = folderFor({ "break.cjs": 'JSON.stringify = () => { throw new TypeError("made to fail"); };\n' });
   const broken: Command = {
     positionals: {},
     flags: {},
@@ -164,7 +165,6 @@ describe("a bug", () => {
   });
 
   test("ends with 70 and no stack trace, unless one is asked for", () => {
-    const folder = folderFor({ "break.cjs": 'JSON.stringify = () => { throw new TypeError("made to fail"); };\n' });
     const env = { NODE_OPTIONS: `--require "${folder}/break.cjs"` };
     const { status, stdout, stderr } = runBuilt(["formula", spec, "--format", "json"], { env });
     expect([status, stdout]).toEqual([70, ""]);
