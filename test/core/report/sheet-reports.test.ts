@@ -345,6 +345,11 @@ describe("the day of a spec", () => {
     ["sheet.out-of-range", { ...school.plan, rest: { least: "20 min", most: "10 min" } }],
   ])("%s", (code, plan) => expect(dayCodes(plan)).toContain(code));
 
+  it("plan.too-many-loads", () => {
+    const { spec, formula, batch } = worked({ ...school, batch: { bowls: 100_000, rawWeight: "110 g" } });
+    expect(codesOf(planDay(spec, formula, batch))).toEqual(["plan.too-many-loads"]);
+  });
+
   it("warns where the rolls alone run longer than the time planned for them", () => {
     const { spec, formula, batch } = worked({ ...school, plan: { ...school.plan, compound: "1 min", roll: "2 min" } });
     const sheet = answered(planSheet(spec, formula, batch, machines));
@@ -387,6 +392,9 @@ describe("the kitchen's own figures", () => {
     ["measured.thickness-or-density", () => measuredSheet(strip)],
     ["measured.thickness-or-density", () => measuredSheet({ ...strip, thickness: "1 mm", density: "1.2 g/mL" })],
     ["weighing.unreadable", () => measuredLosses({ mixing: "10 kg" })],
+    ["measured.implausible", () => measuredSheet({ ...strip, thickness: "15 mm" })],
+    ["measured.implausible", () => measuredCooking({ raw: "500 g", cooked: "88 g" })],
+    ["measured.implausible", () => measuredLosses({ mixing: "10 kg to 10 g" })],
     ["inverse.gained", () => measuredLosses({ mixing: "9 kg to 10 kg" })],
     ["inverse.no-stages", () => measuredLosses({})],
     ["measured.cook-pair", () => measuredCooking({ raw: "500 g" })],

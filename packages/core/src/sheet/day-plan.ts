@@ -52,13 +52,14 @@ const order: readonly StageName[] = ["weigh", "mix", "rest", "compound", "roll",
  * Plans the day of a spec backwards from service.
  *
  * @param sheet - the sheet of the same spec, where there is one, to hold its running time against the time for rolling
- * Problems: `plan.not-stated`, `plan.serve-missing`, `plan.whole-minutes`, those of `timePlan` and of the pot, each with its
+ * Problems: `plan.not-stated`, `plan.too-many-loads`, `plan.serve-missing`, `plan.whole-minutes`, those of `timePlan` and of the pot, each with its
  * place in the spec.
  */
 export function planDay(spec: Spec, formula: Formula, batch: Batch, sheet?: SheetPlan): Outcome<DayPlan> {
   const { plan } = spec;
   const loads = batch.loads.count;
   if (plan === undefined) return refuse(notStated());
+  if (exact(loads).gt(MOST_LOADS)) return refuse(tooManyLoads(loads));
   if (plan.serve === undefined) return refuse(serveMissing());
   const fractions = unevenTimes(plan);
   if (fractions.length > 0) return refuse(...fractions);
@@ -82,6 +83,20 @@ export function planDay(spec: Spec, formula: Formula, batch: Batch, sheet?: Shee
     ...(pot?.ok ? pot.notes : []),
     ...(sheet === undefined ? [] : rollingNotes(plan, sheet)),
   ]);
+}
+
+/** As many as `timePlan` places. */
+const MOST_LOADS = 200;
+
+function tooManyLoads(loads: Figure): Problem {
+  const advice = "take a larger mixer, or plan the batch in parts";
+  return inputProblem(
+    "plan.too-many-loads",
+    ["mixer"],
+    `${loads.value} loads`,
+    `at most ${MOST_LOADS} in a day`,
+    advice,
+  );
 }
 
 function notStated(): Problem {
@@ -156,7 +171,6 @@ function placeOf(path: Path, plan: PlanFields): Path {
     const name = order.flatMap((one) => stageOf(one, plan))[index]?.name ?? "";
     return key === "greatest" ? ["plan", name, "most"] : ["plan", name];
   }
-  if (first === "loads") return ["batch"];
   const names: Readonly<Record<string, string>> = { longestGap: "longestStanding", stages: "weigh" };
   return ["plan", names[String(first)] ?? String(first)];
 }

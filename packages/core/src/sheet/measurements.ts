@@ -1,6 +1,6 @@
 import * as z from "zod";
-import { type Figure, withOrigins } from "../figure/figure.ts";
-import { answer, inputProblem, type Outcome, type Problem, refuse } from "../figure/problem.ts";
+import { exact, type Figure, withOrigins } from "../figure/figure.ts";
+import { answer, inputProblem, type Outcome, type Path, type Problem, refuse } from "../figure/problem.ts";
 import { readBy } from "../formula/read-spec.ts";
 import { massField, quantityField, refuseValue, shareField } from "../materials/fields.ts";
 import { lengthField } from "../materials/machine-schema.ts";
@@ -37,7 +37,7 @@ const sheetSchema = z.strictObject({
 /**
  * Finds density, thickness and spring-back from a strip of sheet measured on the bench.
  *
- * Problems: those of reading; `measured.thickness-or-density` unless one of the two is given.
+ * Problems: those of reading; `measured.thickness-or-density` unless one of the two is given; `measured.implausible`.
  *
  * @example measuredSheet({ length: "1 m", width: "150 mm", thickness: "2 mm", mass: "372 g" }).ok // => true
  */
@@ -53,13 +53,25 @@ export function measuredSheet(input: unknown): Outcome<Measurement> {
     ? densityFromSheet({ ...strip, thickness: thickness.value })
     : thicknessFromSheet(strip, givenDensity(density?.value ?? "0"));
   if (!first.ok) return first;
+  const unlikely = thickness ? implausible(first.value, ["mass"], "0.5", "2") : [];
   const back = gap && springBackFrom(thickness?.value ?? first.value, gap.value);
   if (back?.ok === false) return back;
+  const stretched = back?.ok ? implausible(back.value, ["gap"], "0.5", "3") : [];
+  if (unlikely.length + stretched.length > 0) return refuse(...unlikely, ...stretched);
   const lines = [
     ...(thickness ? [`density: ${fixedText(first.value.value, 3)} g/mL`] : []),
     ...(back?.ok ? [`springBack: ${fixedText(back.value.value, 3)}`] : []),
   ];
   return answer(measurement([first.value, ...(back?.ok ? [back.value] : [])], "sheet", lines));
+}
+
+/** A figure that the spec would refuse is a slip of the scale, the rule or a unit. */
+function implausible(figure: Figure, path: Path, least: string, most: string): readonly Problem[] {
+  if (exact(figure).gte(least) && exact(figure).lte(most)) return [];
+  const unit = figure.unit === "" ? "" : ` ${figure.unit}`;
+  const found = `a ${figure.label} of ${exact(figure).toSignificantDigits(4).toFixed()}${unit}`;
+  const advice = "check the weights, the lengths and their units, and measure again";
+  return [inputProblem("measured.implausible", path, found, `${least} to ${most}${unit}`, advice)];
 }
 
 function thicknessOrDensity(found: string): Problem {
@@ -109,7 +121,7 @@ const lossesSchema = z.strictObject({
 /**
  * Finds the losses by stage from one weighed batch.
  *
- * Problems: those of reading, `weighing.unreadable`, and those of `lossesFrom`.
+ * Problems: those of reading, `weighing.unreadable`, `measured.implausible`, and those of `lossesFrom`.
  *
  * @example measuredLosses({ mixing: "10 kg to 9.95 kg" }).ok // => true
  */
@@ -128,6 +140,8 @@ export function measuredLosses(input: unknown): Outcome<Measurement> {
     };
     return refuse(...losses.problems.map(place));
   }
+  const unlikely = losses.value.stages.flatMap(({ stage, loss }) => implausible(loss, [stage], "0", "90"));
+  if (unlikely.length > 0) return refuse(...unlikely);
   const results = losses.value.stages.map(({ loss }) => loss);
   const lines = losses.value.stages.map(({ stage, loss }) => `${stage}: ${fixedText(loss.value, 2)} %`);
   return answer(measurement([...results, losses.value.total], "losses", lines));
@@ -203,7 +217,7 @@ const cookSchema = z.strictObject({
 /**
  * Finds the cook gain from the weights of one boiling, or from the water before and after it.
  *
- * Problems: those of reading, `measured.cook-pair`, and those of `gainFromWeights` and `gainFromWater`.
+ * Problems: those of reading, `measured.cook-pair`, `measured.implausible`, and those of `gainFromWeights` and `gainFromWater`.
  *
  * @example measuredCooking({ raw: "500 g", cooked: "880 g" }).ok // => true
  */
@@ -227,6 +241,8 @@ export function measuredCooking(input: unknown): Outcome<Measurement> {
         solidsLoss: solidsLoss?.value ?? "0",
       });
   if (!gain.ok) return gain;
+  const unlikely = implausible(gain.value, byWeight ? ["cooked"] : ["cookedWater"], "0.5", "5");
+  if (unlikely.length > 0) return refuse(...unlikely);
   return answer(measurement([gain.value], "batch", [`cookGain: ${fixedText(gain.value.value, 2)}`]));
 }
 
