@@ -38,13 +38,11 @@ export async function run(args: readonly string[], commands: readonly Listed[], 
     (asked: Asked): void => {
       work = () => one.run(asked, io);
     };
-  const parser = commands.reduce(
-    (before, listed) =>
-      listed === asked && loaded !== undefined
-        ? addLoaded(before, listed, loaded, handle)
-        : before.command(listed.usage, listed.describe),
-    base(io),
-  );
+  const parser = base(io);
+  for (const listed of commands) {
+    if (listed === asked && loaded !== undefined) addLoaded(parser, listed, loaded, handle);
+    else parser.command(listed.usage, listed.describe);
+  }
   parser.fail((message, error) => {
     if (error && error.name !== "YError") throw error;
     wrong.add((message ?? error.message).replace(/\s*\n\s*/gu, " "));
@@ -105,36 +103,40 @@ function withoutDoubleDash(args: readonly string[]): readonly string[] {
 type Handler = (command: Command) => (asked: Asked) => void;
 type Words = Pick<Listed, "usage" | "describe">;
 
-function addLoaded(parser: Parser, listed: Words, loaded: Command | Group, handle: Handler): Parser {
-  if ("run" in loaded) return addCommand(parser, listed, loaded, handle(loaded));
-  return parser.command(listed.usage, listed.describe, (builder) =>
-    loaded.commands
-      .reduce((before, { command, ...words }) => addCommand(before, words, command, handle(command)), builder as Parser)
-      .usage(`Usage: $0 ${firstWord(listed.usage)} <what>`)
-      .demandCommand(1, 1, `name what to do with ${firstWord(listed.usage)}`, "name one thing to do"),
-  ) as Parser;
+/** The parser collects commands, flags and examples as they are added to it. */
+function addLoaded(parser: Parser, listed: Words, loaded: Command | Group, handle: Handler): void {
+  if ("run" in loaded) {
+    addCommand(parser, listed, loaded, handle(loaded));
+    return;
+  }
+  const name = firstWord(listed.usage);
+  parser.command(listed.usage, listed.describe, (builder) => {
+    for (const { command, ...words } of loaded.commands) addCommand(builder, words, command, handle(command));
+    return builder
+      .usage(`Usage: $0 ${name} <what>`)
+      .demandCommand(1, 1, `name what to do with ${name}`, "name one thing to do");
+  });
 }
 
-function addCommand(parser: Parser, listed: Words, command: Command, handle: (asked: Asked) => void): Parser {
-  return parser.command(
+function addCommand(
+  parser: Pick<Parser, "command">,
+  listed: Words,
+  command: Command,
+  handle: (asked: Asked) => void,
+): void {
+  parser.command(
     listed.usage,
     listed.describe,
     (builder) => {
-      const placed = Object.entries(command.positionals).reduce(
-        (before, [name, describe]) => before.positional(name, { describe, type: "string", coerce: dash }),
-        builder,
-      );
-      const flagged = Object.entries(command.flags).reduce(
-        (before, [name, flag]) => before.option(name, optionOf(flag)),
-        placed,
-      );
-      return command.examples.reduce(
-        (before, [line, meaning]) => before.example(line, meaning),
-        flagged,
-      ) as typeof builder;
+      for (const [name, describe] of Object.entries(command.positionals)) {
+        builder.positional(name, { describe, type: "string", coerce: dash });
+      }
+      for (const [name, flag] of Object.entries(command.flags)) builder.option(name, optionOf(flag));
+      for (const [line, meaning] of command.examples) builder.example(line, meaning);
+      return builder;
     },
     (argv) => handle(askedOf(argv)),
-  ) as Parser;
+  );
 }
 
 /** A lone dash arrives as an empty text, and means standard input. */
