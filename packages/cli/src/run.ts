@@ -181,7 +181,12 @@ async function helpful(
     return [withNearest(`there is no command "${name}"`, name, names)];
   }
   const flags = Object.keys(command?.flags ?? {}).map((flag) => `--${flag}`);
-  return wrong.map((message) => {
+  const told = wrong.length > 1 ? wrong.filter((message) => !message.startsWith("Missing required argument")) : wrong;
+  return told.map((message) => {
+    if (/^Not enough non-option arguments/u.test(message) && command !== undefined) {
+      const names = Object.entries(command.positionals).map(([word, meaning]) => `${word} (${meaning})`);
+      return `a word is missing; the command takes ${names.join(", then ")}`;
+    }
     const unknown = /^Unknown arguments?: ([^\s,]+)/u.exec(message)?.[1];
     return unknown === undefined ? message : withNearest(message, unknown, flags);
   });

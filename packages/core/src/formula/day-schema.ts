@@ -55,35 +55,37 @@ const potSchema = z
   .meta({ id: "Pot", description: "A pot and what goes into it at one time" });
 
 /** The `plan:` section: how long a load takes at each stage, and with how many machines. */
-export const planSchema = z
-  .strictObject({
-    serve: z
-      .string()
-      .optional()
-      .meta({ description: "Time of service; --serve goes before it", examples: ["12:15"] }),
-    weigh: minutes("Time to weigh a load", "10 min").optional(),
-    mix: minutes("Time of a load in the mixer, filling and emptying included", "15 min").optional(),
-    rest: waitSchema("rest of the crumb", "20 min", "60 min"),
-    compound: minutes("Time to compound a load into sheets", "10 min").optional(),
-    roll: minutes("Time to roll the sheets of a load to their thickness", "15 min").optional(),
-    mature: waitSchema("wait of the sheets before cutting", "30 min", "2 h"),
-    cut: minutes("Time to cut a load and portion it", "12 min").optional(),
-    boil: minutes("Time to boil a load, basket after basket", "20 min").optional(),
-    benches: machines("benches to weigh at"),
-    mixers: machines("mixers"),
-    sheeters: machines("sheeters; they compound, roll and cut"),
-    pots: machines("pots"),
-    longestStanding: minutes(
-      "Longest that a load may stand between two stages; no limit unless stated",
-      "15 min",
-    ).optional(),
-    longestHold: minutes(
-      "Longest that a finished load may wait for service; no limit unless stated",
-      "20 min",
-    ).optional(),
-    pot: potSchema.optional(),
-  })
-  .meta({ id: "Plan", description: "How long a load takes at each stage, and with how many machines" });
+export const planSchema = z.lazy(() =>
+  z
+    .strictObject({
+      serve: z
+        .string()
+        .optional()
+        .meta({ description: "Time of service; --serve goes before it", examples: ["12:15"] }),
+      weigh: minutes("Time to weigh a load", "10 min").optional(),
+      mix: minutes("Time of a load in the mixer, filling and emptying included", "15 min").optional(),
+      rest: waitSchema("rest of the crumb", "20 min", "60 min"),
+      compound: minutes("Time to compound a load into sheets", "10 min").optional(),
+      roll: minutes("Time to roll the sheets of a load to their thickness", "15 min").optional(),
+      mature: waitSchema("wait of the sheets before cutting", "30 min", "2 h"),
+      cut: minutes("Time to cut a load and portion it", "12 min").optional(),
+      boil: minutes("Time to boil a load, basket after basket", "20 min").optional(),
+      benches: machines("benches to weigh at"),
+      mixers: machines("mixers"),
+      sheeters: machines("sheeters; they compound, roll and cut"),
+      pots: machines("pots"),
+      longestStanding: minutes(
+        "Longest that a load may stand between two stages; no limit unless stated",
+        "15 min",
+      ).optional(),
+      longestHold: minutes(
+        "Longest that a finished load may wait for service; no limit unless stated",
+        "20 min",
+      ).optional(),
+      pot: potSchema.optional(),
+    })
+    .meta({ id: "Plan", description: "How long a load takes at each stage, and with how many machines" }),
+);
 
 const celsius = (description: string, example: string, least: string, most: string) =>
   quantityField(["temperature"], description, [example], {
@@ -93,52 +95,54 @@ const celsius = (description: string, example: string, least: string, most: stri
   });
 
 /** The `temperature:` section: what the water temperature is worked out from. */
-export const temperatureSchema = z
-  .strictObject({
-    dough: celsius("Dough temperature wanted after mixing", "25 °C", "0", "60").optional(),
-    flour: celsius("Temperature of the flour", "19 °C", "-30", "100").optional(),
-    room: celsius(
-      "Temperature of the room, and of all that is neither flour nor water",
-      "20 °C",
-      "-30",
-      "60",
-    ).optional(),
-    tap: celsius("Temperature of the water from the tap", "14 °C", "0.1", "100").optional(),
-    ice: celsius("Temperature of the ice; 0 °C unless stated", "-18 °C", "-40", "0").optional(),
-    mixingHeat: quantityField(
-      ["heat"],
-      "Heat of mixing of this dough in this mixer, measured, per kg of dough",
-      ["12 kJ/kg"],
-      {
+export const temperatureSchema = z.lazy(() =>
+  z
+    .strictObject({
+      dough: celsius("Dough temperature wanted after mixing", "25 °C", "0", "60").optional(),
+      flour: celsius("Temperature of the flour", "19 °C", "-30", "100").optional(),
+      room: celsius(
+        "Temperature of the room, and of all that is neither flour nor water",
+        "20 °C",
+        "-30",
+        "60",
+      ).optional(),
+      tap: celsius("Temperature of the water from the tap", "14 °C", "0.1", "100").optional(),
+      ice: celsius("Temperature of the ice; 0 °C unless stated", "-18 °C", "-40", "0").optional(),
+      mixingHeat: quantityField(
+        ["heat"],
+        "Heat of mixing of this dough in this mixer, measured, per kg of dough",
+        ["12 kJ/kg"],
+        {
+          least: "0",
+          most: "200",
+          words: "a heat from 0 to 200 kJ/kg",
+        },
+      ).optional(),
+      mixerPower: quantityField(
+        ["power"],
+        "Power of the mixer that goes into the dough, where the heat is not measured",
+        ["0.75 kW"],
+        {
+          least: "0",
+          most: "1000",
+          words: "a power of at most 1000 kW",
+        },
+      ).optional(),
+      mixingTime: quantityField(["time"], "Time that the mixer runs", ["10 min"], {
         least: "0",
-        most: "200",
-        words: "a heat from 0 to 200 kJ/kg",
-      },
-    ).optional(),
-    mixerPower: quantityField(
-      ["power"],
-      "Power of the mixer that goes into the dough, where the heat is not measured",
-      ["0.75 kW"],
-      {
-        least: "0",
-        most: "1000",
-        words: "a power of at most 1000 kW",
-      },
-    ).optional(),
-    mixingTime: quantityField(["time"], "Time that the mixer runs", ["10 min"], {
-      least: "0",
-      most: "36000",
-      words: "a time of at most 10 h",
-    }).optional(),
-    friction: quantityField(
-      ["temperature difference"],
-      "Friction of the rule of three temperatures, for the cross-check",
-      ["8 K"],
-      {
-        least: "0",
-        most: "60",
-        words: "a difference from 0 to 60 K",
-      },
-    ).optional(),
-  })
-  .meta({ id: "Temperature", description: "Temperatures and heat of the mix" });
+        most: "36000",
+        words: "a time of at most 10 h",
+      }).optional(),
+      friction: quantityField(
+        ["temperature difference"],
+        "Friction of the rule of three temperatures, for the cross-check",
+        ["8 K"],
+        {
+          least: "0",
+          most: "60",
+          words: "a difference from 0 to 60 K",
+        },
+      ).optional(),
+    })
+    .meta({ id: "Temperature", description: "Temperatures and heat of the mix" }),
+);

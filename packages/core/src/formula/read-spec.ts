@@ -148,7 +148,8 @@ function below(def: z.core.$ZodTypeDef, step: string | number): z.core.$ZodType 
 
 function inner(schema: z.core.$ZodType): z.core.$ZodType {
   const { def } = schema._zod;
-  return def.type === "optional" ? inner((def as z.core.$ZodOptionalDef).innerType) : schema;
+  if (def.type === "optional") return inner((def as z.core.$ZodOptionalDef).innerType);
+  return def.type === "lazy" ? inner((def as z.core.$ZodLazyDef).getter()) : schema;
 }
 
 function keysAt(schema: z.ZodType, path: Path): readonly string[] {

@@ -20,63 +20,65 @@ const compoundingSchema = z
   .meta({ id: "Compounding", description: "How the crumb becomes one sheet" });
 
 /** The `sheet:` section: from dough to strands, on the machine at hand. */
-export const sheetSchema = z
-  .strictObject({
-    machine: z
-      .string()
-      .trim()
-      .min(1)
-      .max(80)
-      .meta({ description: "Name of a machine of `machines:`, here or in an included file" }),
-    thickness: lengthField("Thickness of the finished sheet", ["1.4 mm"], "100"),
-    cutter: cutterField("Cutter number (strands from 30 mm of width), or the width of a strand"),
-    strandLength: lengthField(
-      "Length of the strands; what a portion needs unless stated",
-      ["250 mm"],
-      "100000",
-    ).optional(),
-    portion: massField("Raw portion; the raw bowl of the batch unless stated", ["110 g"]).optional(),
-    width: lengthField("Width of the sheet; that of the rolls unless stated", ["220 mm"], "3000").optional(),
-    start: lengthField(
-      "Thickness of the dough as it goes to the rolls, where it is not compounded",
-      ["12 mm"],
-      "500",
-    ).optional(),
-    compounding: compoundingSchema.optional(),
-    gaps: z
-      .array(lengthField("Gap", ["3 mm"], "200"))
-      .min(1)
-      .max(60)
-      .optional()
-      .meta({ description: "The kitchen's own list of gaps, widest first, in place of the best one" }),
-    largestReduction: quantityField(
-      ["share"],
-      "Most of the thickness that a pass takes off; one third unless stated",
-      ["30 %"],
-      {
-        least: "1",
-        most: "90",
-        words: "a share from 1 to 90 %",
-      },
-    ).optional(),
-    springBack: numberField("Thickness of a sheet over the gap it came through, measured; 1 unless stated", [1.1], {
-      above: 0.5,
-      most: 3,
-    }).optional(),
-    tolerance: trimField("How far a fixed setting may lie from the thickness; 0.1 mm unless stated", [
-      "0.1 mm",
-    ]).optional(),
-    density: quantityField(["density"], "Measured density of the sheet", ["1.24 g/mL"], {
-      least: "0.5",
-      most: "2",
-      words: "a density from 0.5 to 2 g/mL",
-    }).optional(),
-    air: shareField(
-      "Air in the sheet, % of its volume, where its density is not measured; none unless stated",
-      ["4 %"],
-      "50",
-    ).optional(),
-    edgeTrim: trimField("Cut off each edge; none unless stated", ["3 mm"]).optional(),
-    endTrim: trimField("Cut off each end of a sheet; none unless stated", ["30 mm"]).optional(),
-  })
-  .meta({ id: "Sheet", description: "From dough to strands, on the machine at hand" });
+export const sheetSchema = z.lazy(() =>
+  z
+    .strictObject({
+      machine: z
+        .string()
+        .trim()
+        .min(1)
+        .max(80)
+        .meta({ description: "Name of a machine of `machines:`, here or in an included file" }),
+      thickness: lengthField("Thickness of the finished sheet", ["1.4 mm"], "100"),
+      cutter: cutterField("Cutter number (strands from 30 mm of width), or the width of a strand"),
+      strandLength: lengthField(
+        "Length of the strands; what a portion needs unless stated",
+        ["250 mm"],
+        "100000",
+      ).optional(),
+      portion: massField("Raw portion; the raw bowl of the batch unless stated", ["110 g"]).optional(),
+      width: lengthField("Width of the sheet; that of the rolls unless stated", ["220 mm"], "3000").optional(),
+      start: lengthField(
+        "Thickness of the dough as it goes to the rolls, where it is not compounded",
+        ["12 mm"],
+        "500",
+      ).optional(),
+      compounding: compoundingSchema.optional(),
+      gaps: z
+        .array(lengthField("Gap", ["3 mm"], "200"))
+        .min(1)
+        .max(60)
+        .optional()
+        .meta({ description: "The kitchen's own list of gaps, widest first, in place of the best one" }),
+      largestReduction: quantityField(
+        ["share"],
+        "Most of the thickness that a pass takes off; one third unless stated",
+        ["30 %"],
+        {
+          least: "1",
+          most: "90",
+          words: "a share from 1 to 90 %",
+        },
+      ).optional(),
+      springBack: numberField("Thickness of a sheet over the gap it came through, measured; 1 unless stated", [1.1], {
+        above: 0.5,
+        most: 3,
+      }).optional(),
+      tolerance: trimField("How far a fixed setting may lie from the thickness; 0.1 mm unless stated", [
+        "0.1 mm",
+      ]).optional(),
+      density: quantityField(["density"], "Measured density of the sheet", ["1.24 g/mL"], {
+        least: "0.5",
+        most: "2",
+        words: "a density from 0.5 to 2 g/mL",
+      }).optional(),
+      air: shareField(
+        "Air in the sheet, % of its volume, where its density is not measured; none unless stated",
+        ["4 %"],
+        "50",
+      ).optional(),
+      edgeTrim: trimField("Cut off each edge; none unless stated", ["3 mm"]).optional(),
+      endTrim: trimField("Cut off each end of a sheet; none unless stated", ["30 mm"]).optional(),
+    })
+    .meta({ id: "Sheet", description: "From dough to strands, on the machine at hand" }),
+);

@@ -75,57 +75,61 @@ const ways = ["gap", "dial", "line", "sticks"] as const;
 const mostSettings = 60;
 
 /** A sheeter, a hand-cranked machine or a rolling pin with its cutters. */
-export const machineSchema = z
-  .strictObject({
-    width: lengthField("Widest sheet that the rolls or the pin take", ["240 mm"], "3000"),
-    gap: gapSchema.optional(),
-    dial: settingsField("A dial: the gap of every number, measured by the kitchen", [{ "1": "2.6 mm", "2": "2 mm" }]),
-    line: settingsField("Fixed pairs of rolls one after the other: the gap of each", [{ first: "4 mm" }]),
-    sticks: settingsField("Guide sticks beside a rolling pin: the thickness of each pair", [{ "thick pair": "4 mm" }]),
-    speed: quantityField(["speed"], "Surface speed of the rolls", ["6 m/min"], {
-      above: "0",
-      most: "200",
-      words: "a speed above zero and at most 200 m/min",
-    }).optional(),
-    stands: z
-      .int()
-      .min(1)
-      .max(20)
-      .optional()
-      .meta({ description: "Pairs of rolls that a sheet runs through in one trip; 1 unless stated", examples: [2] }),
-    cutters: z.array(cutterSchema).min(1).max(40).meta({ description: "The cutters and knives at hand" }),
-    longestSheet: lengthField("Longest sheet that the bench or the reel takes", ["6 m"], "1000000").optional(),
-  })
-  .superRefine((machine, context) => {
-    const refuse = (path: readonly string[], facts: FieldFacts): void =>
-      context.addIssue({ code: "custom", path: [...path], message: facts.expected, params: { ...facts } });
-    const stated = ways.filter((way) => machine[way] !== undefined);
-    if (stated.length !== 1) {
-      refuse([], {
-        code: "machine.gaps-stated",
-        expected: "one of gap, dial, line or sticks",
-        advice: stated.length === 0 ? "say how the gap is set" : `keep one of ${stated.join(" and ")}`,
-      });
-    }
-    if (machine.gap !== undefined && dec(machine.gap.least.value).gte(machine.gap.greatest.value)) {
-      refuse(["gap"], {
-        code: "machine.gaps-reversed",
-        expected: "the least gap below the greatest",
-        advice: "exchange the two gaps",
-      });
-    }
-    for (const way of ["dial", "line", "sticks"] as const) {
-      const count = Object.keys(machine[way] ?? {}).length;
-      if (machine[way] !== undefined && (count === 0 || count > mostSettings)) {
-        refuse([way], {
-          code: "machine.settings-count",
-          expected: `1 to ${mostSettings} settings with the gap of each`,
-          advice: "measure a sheet at each setting and list the thicknesses",
+export const machineSchema = z.lazy(() =>
+  z
+    .strictObject({
+      width: lengthField("Widest sheet that the rolls or the pin take", ["240 mm"], "3000"),
+      gap: gapSchema.optional(),
+      dial: settingsField("A dial: the gap of every number, measured by the kitchen", [{ "1": "2.6 mm", "2": "2 mm" }]),
+      line: settingsField("Fixed pairs of rolls one after the other: the gap of each", [{ first: "4 mm" }]),
+      sticks: settingsField("Guide sticks beside a rolling pin: the thickness of each pair", [
+        { "thick pair": "4 mm" },
+      ]),
+      speed: quantityField(["speed"], "Surface speed of the rolls", ["6 m/min"], {
+        above: "0",
+        most: "200",
+        words: "a speed above zero and at most 200 m/min",
+      }).optional(),
+      stands: z
+        .int()
+        .min(1)
+        .max(20)
+        .optional()
+        .meta({ description: "Pairs of rolls that a sheet runs through in one trip; 1 unless stated", examples: [2] }),
+      cutters: z.array(cutterSchema).min(1).max(40).meta({ description: "The cutters and knives at hand" }),
+      longestSheet: lengthField("Longest sheet that the bench or the reel takes", ["6 m"], "1000000").optional(),
+    })
+    .superRefine((machine, context) => {
+      const refuse = (path: readonly string[], facts: FieldFacts): void =>
+        context.addIssue({ code: "custom", path: [...path], message: facts.expected, params: { ...facts } });
+      const stated = ways.filter((way) => machine[way] !== undefined);
+      if (stated.length !== 1) {
+        refuse([], {
+          code: "machine.gaps-stated",
+          expected: "one of gap, dial, line or sticks",
+          advice: stated.length === 0 ? "say how the gap is set" : `keep one of ${stated.join(" and ")}`,
         });
       }
-    }
-  })
-  .meta({ id: "Machine", description: "What a kitchen rolls and cuts with" });
+      if (machine.gap !== undefined && dec(machine.gap.least.value).gte(machine.gap.greatest.value)) {
+        refuse(["gap"], {
+          code: "machine.gaps-reversed",
+          expected: "the least gap below the greatest",
+          advice: "exchange the two gaps",
+        });
+      }
+      for (const way of ["dial", "line", "sticks"] as const) {
+        const count = Object.keys(machine[way] ?? {}).length;
+        if (machine[way] !== undefined && (count === 0 || count > mostSettings)) {
+          refuse([way], {
+            code: "machine.settings-count",
+            expected: `1 to ${mostSettings} settings with the gap of each`,
+            advice: "measure a sheet at each setting and list the thicknesses",
+          });
+        }
+      }
+    })
+    .meta({ id: "Machine", description: "What a kitchen rolls and cuts with" }),
+);
 
 /** A machine as read. */
 export type MachineFields = z.output<typeof machineSchema>;

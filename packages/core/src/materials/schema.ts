@@ -49,80 +49,88 @@ const salts = z.record(z.string(), z.number().nonnegative()).meta({
   examples: [{ K2CO3: 6, Na2CO3: 4 }],
 });
 
-const solutionSchema = z
-  .strictObject({
-    salts,
-    ratioBy: z
-      .enum(["anhydrous", "as weighed"])
-      .optional()
-      .meta({ description: "What the parts count: salts without water, or salts as weighed; anhydrous unless stated" }),
-    strength: z
-      .string()
-      .max(40)
-      .meta({
-        description:
-          "Strength: by mass (%), % w/v, g/L, mol/L, mol/kg of water, density in g/mL, °Bé, or parts of salts to parts of water",
-        examples: ["30 °Bé", "20 %", "15 % w/v", "250 g/L", "1.2 mol/L", "1.25 g/mL", "1 to 3"],
-      }),
-    modulus: z
-      .union([z.number(), z.string()])
-      .transform((input, context) => {
-        const scale = readModulus(String(input));
-        if (scale !== undefined) return scale;
-        return refuseValue(context, {
-          code: "materials.modulus",
-          expected: `the modulus of the hydrometer: ${moduli.join(", ")}`,
-          advice: "read it off the hydrometer; 145 is the usual one in the United States, 144.3 in Japan",
-        });
-      })
-      .optional()
-      .meta({ description: "Modulus of the degrees Baumé; 145 unless stated", examples: [145, 144.3] }),
-    temperature: quantityField(
-      ["temperature"],
-      "Temperature of the volume, density or reading; 20 °C unless stated, for °Bé that of the hydrometer",
-      ["20 °C"],
-      { least: "0", most: "40", words: "a temperature from 0 to 40 °C" },
-    ).optional(),
-  })
-  .meta({ id: "Solution", description: "A solution by its salts and its strength; the rest is water" });
+const solutionSchema = z.lazy(() =>
+  z
+    .strictObject({
+      salts,
+      ratioBy: z
+        .enum(["anhydrous", "as weighed"])
+        .optional()
+        .meta({
+          description: "What the parts count: salts without water, or salts as weighed; anhydrous unless stated",
+        }),
+      strength: z
+        .string()
+        .max(40)
+        .meta({
+          description:
+            "Strength: by mass (%), % w/v, g/L, mol/L, mol/kg of water, density in g/mL, °Bé, or parts of salts to parts of water",
+          examples: ["30 °Bé", "20 %", "15 % w/v", "250 g/L", "1.2 mol/L", "1.25 g/mL", "1 to 3"],
+        }),
+      modulus: z
+        .union([z.number(), z.string()])
+        .transform((input, context) => {
+          const scale = readModulus(String(input));
+          if (scale !== undefined) return scale;
+          return refuseValue(context, {
+            code: "materials.modulus",
+            expected: `the modulus of the hydrometer: ${moduli.join(", ")}`,
+            advice: "read it off the hydrometer; 145 is the usual one in the United States, 144.3 in Japan",
+          });
+        })
+        .optional()
+        .meta({ description: "Modulus of the degrees Baumé; 145 unless stated", examples: [145, 144.3] }),
+      temperature: quantityField(
+        ["temperature"],
+        "Temperature of the volume, density or reading; 20 °C unless stated, for °Bé that of the hydrometer",
+        ["20 °C"],
+        { least: "0", most: "40", words: "a temperature from 0 to 40 °C" },
+      ).optional(),
+    })
+    .meta({ id: "Solution", description: "A solution by its salts and its strength; the rest is water" }),
+);
 
-const certificateSchema = z
-  .strictObject({
-    salts,
-    alkalinity: z
-      .string()
-      .max(60)
-      .meta({
-        description: "Alkalinity as stated: in % as a substance, or the acid used for a sample",
-        examples: ["98 % as Na2CO3", "37.4 mL of 1 N acid on 2 g"],
-      }),
-    water: shareField("Water in the product; none unless stated", ["0.6 %"]).optional(),
-  })
-  .meta({ id: "Certificate", description: "A product by its salts and its stated alkalinity; the rest is inert" });
+const certificateSchema = z.lazy(() =>
+  z
+    .strictObject({
+      salts,
+      alkalinity: z
+        .string()
+        .max(60)
+        .meta({
+          description: "Alkalinity as stated: in % as a substance, or the acid used for a sample",
+          examples: ["98 % as Na2CO3", "37.4 mL of 1 N acid on 2 g"],
+        }),
+      water: shareField("Water in the product; none unless stated", ["0.6 %"]).optional(),
+    })
+    .meta({ id: "Certificate", description: "A product by its salts and its stated alkalinity; the rest is inert" }),
+);
 
-const assaySchema = z
-  .strictObject({
-    of: z
-      .string()
-      .max(30)
-      .meta({ description: "Formula of the salt", examples: ["Na2CO3", "Na2CO3.10H2O"] }),
-    content: quantityField(
-      ["share"],
-      "Content of the salt; of the dried product where a loss on drying is stated",
-      ["99.2 %"],
-      {
-        above: "0",
-        most: "100",
-        words: "a share above 0 and at most 100 %",
-      },
-    ),
-    lossOnDrying: quantityField(["share"], "Loss on drying, % of the product", ["0.6 %"], {
-      least: "0",
-      most: "99",
-      words: "a share from 0 to 99 %",
-    }).optional(),
-  })
-  .meta({ id: "Assay", description: "A product of one salt by its assay; the rest is inert" });
+const assaySchema = z.lazy(() =>
+  z
+    .strictObject({
+      of: z
+        .string()
+        .max(30)
+        .meta({ description: "Formula of the salt", examples: ["Na2CO3", "Na2CO3.10H2O"] }),
+      content: quantityField(
+        ["share"],
+        "Content of the salt; of the dried product where a loss on drying is stated",
+        ["99.2 %"],
+        {
+          above: "0",
+          most: "100",
+          words: "a share above 0 and at most 100 %",
+        },
+      ),
+      lossOnDrying: quantityField(["share"], "Loss on drying, % of the product", ["0.6 %"], {
+        least: "0",
+        most: "99",
+        words: "a share from 0 to 99 %",
+      }).optional(),
+    })
+    .meta({ id: "Assay", description: "A product of one salt by its assay; the rest is inert" }),
+);
 
 export type SolutionFigures = z.output<typeof solutionSchema>;
 export type CertificateFigures = z.output<typeof certificateSchema>;

@@ -47,6 +47,7 @@ export function jsonSchema(name: keyof typeof schemas): object {
       delete node["anyOf"];
       delete node["quantity"];
       node.type = "string";
+      if (Array.isArray(meta["examples"])) node.examples = meta["examples"];
     },
   });
 }
