@@ -20,7 +20,7 @@ test("an unknown style names those known", () => {
 
 test("every range has a side, and its low is not above its high", () => {
   expect(styles().length).toBeGreaterThan(8);
-  for (const { style, quantity, low, high } of styleRanges) {
+  for (const { style, quantity, low, high } of styleRanges()) {
     expect(low ?? high, `${style} ${quantity}`).toBeDefined();
     if (low !== undefined && high !== undefined)
       expect(Number(low), `${style} ${quantity}`).toBeLessThanOrEqual(Number(high));

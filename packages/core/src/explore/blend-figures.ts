@@ -2,7 +2,7 @@ import { type Figure, found, given, worked } from "../figure/figure.ts";
 import { fromSpec, massBalance, type Source } from "../figure/source.ts";
 import { basisText, type MoistureBasis } from "../materials/fields.ts";
 import { type Decimal, dec, decimalText, HUNDRED, sum } from "../number/decimal.ts";
-import { limitRow, reached } from "./blend-limits.ts";
+import { limitRow, priceUnit, reached } from "./blend-limits.ts";
 import type { BlendQuestion, Candidate, Check, FoundBlend } from "./blend-question.ts";
 import type { Setup } from "./blend-setup.ts";
 import { rowValue } from "./step-problem.ts";
@@ -30,7 +30,8 @@ export function describeBlend(setup: Setup, steps: readonly number[]): FoundBlen
   const figures = blendFigures(
     question.flours,
     shares.map(({ share }) => share),
-    basisAsked(question),
+    basisAsked(question.targets),
+    question.currency,
   );
   return { shares: shares.filter(({ share }) => share.value !== "0"), figures, checks: checksOf(setup, steps) };
 }
@@ -45,6 +46,7 @@ export function blendFigures(
   flours: readonly Candidate[],
   shares: readonly Figure[],
   basis: MoistureBasis,
+  currency?: string,
 ): readonly Figure[] {
   const used = flours.flatMap((flour, index) => {
     const share = shares[index];
@@ -89,7 +91,7 @@ export function blendFigures(
     ...moisture,
     ...[...protein, ...ash, ...gluten].flatMap((figure) => [figure, ...atBasis(figure)]),
     ...mixed("wholegrain", "wholegrain share", "%", (flour) => (flour.wholegrain === true ? "100" : "0")),
-    ...mixed("price", "price", "per kg", (flour) => flour.price),
+    ...mixed("price", "price", priceUnit(currency), (flour) => flour.price),
   ];
 }
 
@@ -129,7 +131,7 @@ function withBasis(figure: Figure, moisture: Figure | undefined, basis: Moisture
 }
 
 /** The basis the protein target is in; 14 % moisture where none is asked for. */
-function basisAsked({ targets }: BlendQuestion): MoistureBasis {
+export function basisAsked(targets: BlendQuestion["targets"]): MoistureBasis {
   return targets.protein?.basis ?? { kind: "at", moisture: "14" };
 }
 

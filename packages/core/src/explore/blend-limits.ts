@@ -61,7 +61,7 @@ function commonDivisor(a: number, b: number): number {
 }
 
 /** The limits that the targets set. */
-export function targetLimits(flours: readonly Candidate[], targets: BlendTargets): readonly Limit[] {
+export function targetLimits(flours: readonly Candidate[], targets: BlendTargets, currency?: string): readonly Limit[] {
   const { protein, glutenProtein, ash, wholegrain, price } = targets;
   const flat = flours.map(() => ONE);
   const limits: Limit[] = [];
@@ -107,7 +107,7 @@ export function targetLimits(flours: readonly Candidate[], targets: BlendTargets
     add("wholegrain share", "%", { top, bottom: flat }, wholegrain);
   }
   if (price !== undefined)
-    add("price", "per kg", { top: flours.map((flour) => dec(flour.price ?? 0)), bottom: flat }, price);
+    add("price", priceUnit(currency), { top: flours.map((flour) => dec(flour.price ?? 0)), bottom: flat }, price);
   return limits;
 }
 
@@ -148,6 +148,11 @@ export function atBasis(
 export function unitAt(basis: MoistureBasis): string {
   if (basis.kind === "as is") return "%";
   return dec(basis.moisture).isZero() ? "% dry" : `% at ${basisText(basis)}`;
+}
+
+/** How a price is written. @example priceUnit("EUR") // => "EUR/kg" */
+export function priceUnit(currency: string | undefined): string {
+  return currency === undefined ? "per kg" : `${currency}/kg`;
 }
 
 function idOf(name: string): string {

@@ -67,6 +67,8 @@ export interface BlendQuestion {
   readonly flourMass?: DecimalText;
   /** How many blends to give; 1 unless given. */
   readonly alternatives?: number;
+  /** Of the prices, such as EUR. */
+  readonly currency?: string;
 }
 
 /** A blend that was found, with its figures and how each target stands. */

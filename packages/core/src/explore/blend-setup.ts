@@ -22,7 +22,7 @@ export function setUp(question: BlendQuestion): Setup | readonly Problem[] {
   const problems = questionProblems(question);
   if (problems.length > 0) return problems;
   const step = dec(question.step ?? 1);
-  const targets = targetLimits(question.flours, question.targets);
+  const targets = targetLimits(question.flours, question.targets, question.currency);
   const ratios = question.flours.flatMap((flour, index) => ratioLimits(question.flours, flour, index));
   return {
     question,

@@ -56,7 +56,7 @@ function byOwnFigures(before: readonly WaterFlour[], after: readonly WaterFlour[
       unit: "% of flour",
       places: 2,
       formula: "sum(share * water) / 100",
-      from: { share: flours.map(shareOf), water: flours.map((flour) => ownFigure(flour)) },
+      from: { share: flours.map(shareOf(id)), water: flours.map(ownFigure(id)) },
       sources: [fromSpec],
     });
   const [old, fresh] = [

@@ -1,4 +1,4 @@
-import { type Figure, worked } from "../figure/figure.ts";
+import { type Figure, scoped, withOrigins, worked } from "../figure/figure.ts";
 import { massBalance } from "../figure/source.ts";
 
 /** One line of a table before and after. A side is absent where its blend has no such figure. */
@@ -10,20 +10,30 @@ export interface Change {
 }
 
 /**
- * Sets the figures of two blends side by side, matched by their identity, with the difference where both have one.
+ * Sets the figures of two blends side by side, matched by their identity, with the difference where both have one; those
+ * of the blend before are named anew, `before.` and their identity, as `figuresBefore` names them.
  *
  * @example compareFigures([], []) // => []
  */
 export function compareFigures(before: readonly Figure[], after: readonly Figure[]): readonly Change[] {
   const ids = [...new Set([...before, ...after].map(({ id }) => id))];
+  const olds = figuresBefore(before);
   return ids.map((id) => {
-    const [old, fresh] = [before.find((figure) => figure.id === id), after.find((figure) => figure.id === id)];
+    const [old, fresh] = [
+      olds.find((figure) => figure.id === `before.${id}`),
+      after.find((figure) => figure.id === id),
+    ];
     const label = (fresh ?? old)?.label ?? id;
     if (old === undefined || fresh === undefined) {
       return { label, ...(old === undefined ? {} : { before: old }), ...(fresh === undefined ? {} : { after: fresh }) };
     }
     return { label, before: old, after: fresh, difference: difference(old, fresh) };
   });
+}
+
+/** The figures of a blend before, with all that they rest on, under names of their own. */
+export function figuresBefore(before: readonly Figure[]): readonly Figure[] {
+  return scoped("before", withOrigins(before));
 }
 
 function difference(before: Figure, after: Figure): Figure {

@@ -15,7 +15,9 @@ type Side = -1 | 0 | 1;
  * The exact range of a model that rises or falls steadily in each input.
  *
  * Such a model is greatest and smallest at corners, every input at an end. An input that moves the output the same way from the
- * middle and from the two outermost corners is set to its end at once; of the others every combination is tried.
+ * middle and from the two outermost corners is set to its end at once; of the others every combination is tried. Where they
+ * are too many, one after the other is moved to its better end until none helps, which finds the corner for quotients of
+ * sums, such as every share of a mixture: what is best for one term then depends on the quotient alone.
  */
 export function boundsOf(causes: readonly Cause[], model: OneOutput): Bounds {
   const middle = causes.map((): Side => 0);
@@ -25,8 +27,11 @@ export function boundsOf(causes: readonly Cause[], model: OneOutput): Bounds {
   const unsure = [...causes.keys()].filter((index) =>
     [up, down].some((corner) => directionOf(causes, model, corner, index) !== rising[index]),
   );
-  if (unsure.length > mostUnsure) throw new RangeError("the model does not rise or fall steadily in its inputs");
   const nominal = valueAt(causes, model, middle);
+  if (unsure.length > mostUnsure) {
+    const end = (base: readonly Side[], sign: 1 | -1): Decimal => walkedTo(causes, model, base, sign);
+    return { nominal, low: end(down, -1), high: end(up, 1) };
+  }
   let [low, high] = [nominal, nominal];
   for (const base of [up, down]) {
     for (const corner of corners(base, unsure)) {
@@ -38,7 +43,21 @@ export function boundsOf(causes: readonly Cause[], model: OneOutput): Bounds {
   return { nominal, low, high };
 }
 
-const mostUnsure = 14;
+/** Inputs of which every combination is tried. */
+const mostUnsure = 7;
+
+/** The corner that is reached by moving one input after the other to the end that is better, from a corner on. */
+function walkedTo(causes: readonly Cause[], model: OneOutput, from: readonly Side[], sign: 1 | -1): Decimal {
+  let corner = from;
+  let best = valueAt(causes, model, corner);
+  for (let still = 0, index = 0; still < causes.length; index = (index + 1) % causes.length) {
+    const other = corner.with(index, corner[index] === 1 ? -1 : 1);
+    const value = valueAt(causes, model, other);
+    still += 1;
+    if (value.cmp(best) * sign > 0) [corner, best, still] = [other, value, 0];
+  }
+  return best;
+}
 
 /** Which way the output goes when one input goes up, the others where they are. */
 function directionOf(causes: readonly Cause[], model: OneOutput, sides: readonly Side[], index: number): Side {

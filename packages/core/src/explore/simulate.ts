@@ -1,5 +1,5 @@
 import { type Decimal, type DecimalText, dec, decimalText, ONE, sum, ZERO } from "../number/decimal.ts";
-import type { Cause, Output } from "./cause.ts";
+import type { Cause, Model, Output } from "./cause.ts";
 import { inputsAt } from "./interval.ts";
 import { Spread } from "./random.ts";
 
@@ -26,19 +26,27 @@ export interface TrialClass {
 /**
  * Runs the model with every input somewhere within its error, evenly spread and independent of the others.
  *
- * The same seed gives the same trials.
+ * The same seed gives the same trials; one trial gives every output.
  */
 export function simulate(
   causes: readonly Cause[],
-  model: (inputs: Readonly<Record<string, Decimal>>) => Decimal,
-  output: Output,
+  model: Model,
+  outputs: readonly Output[],
   seed: number,
   draws: number,
-): Simulated {
+): readonly Simulated[] {
   const spread = new Spread(seed);
-  const trials = Array.from({ length: draws }, () =>
-    model(inputsAt(causes, () => spread.fraction().times(2).minus(ONE))),
-  ).toSorted((a, b) => a.cmp(b));
+  const trials: Decimal[][] = outputs.map(() => []);
+  for (let draw = 0; draw < draws; draw += 1) {
+    const inputs = inputsAt(causes, () => spread.fraction().times(2).minus(ONE));
+    for (const [index, { id }] of outputs.entries()) trials[index]?.push(model(inputs, id));
+  }
+  return outputs.map((output, index) => summary(trials[index] ?? [], output, seed));
+}
+
+function summary(unsorted: readonly Decimal[], output: Output, seed: number): Simulated {
+  const trials = unsorted.toSorted((a, b) => a.cmp(b));
+  const draws = trials.length;
   const mean = sum(trials).div(draws);
   const squares = sum(trials.map((value) => value.minus(mean).pow(2)));
   const at = (part: number): DecimalText => text(trials[Math.round(part * (draws - 1))] ?? ZERO, output);

@@ -5,7 +5,7 @@ import { type StyleQuantity, type StyleRange, styleRanges } from "./style-ranges
 
 /** The styles that have a range. @example styles().includes("ramen") // => true */
 export function styles(): readonly string[] {
-  return [...new Set(styleRanges.map(({ style }) => style))];
+  return [...new Set(styleRanges().map(({ style }) => style))];
 }
 
 /** One range beside the figure of a formula. */
@@ -28,7 +28,7 @@ export function styleNotes(
   style: string,
   figures: Readonly<Partial<Record<StyleQuantity, DecimalText>>>,
 ): Outcome<readonly StyleCheck[]> {
-  const ranges = styleRanges.filter((range) => range.style === style);
+  const ranges = styleRanges().filter((range) => range.style === style);
   if (ranges.length === 0) {
     return refuse(
       inputProblem(

@@ -103,11 +103,13 @@ const rows: readonly Row[] = [
 ];
 
 /** The ranges published for noodle styles, each with its source and how well that is known. */
-export const styleRanges: readonly StyleRange[] = rows.map(([style, quantity, low, high, unit, source]) => ({
-  style,
-  quantity,
-  ...(low === "" ? {} : { low }),
-  ...(high === "" ? {} : { high }),
-  unit,
-  source,
-}));
+export function styleRanges(): readonly StyleRange[] {
+  return rows.map(([style, quantity, low, high, unit, source]) => ({
+    style,
+    quantity,
+    ...(low === "" ? {} : { low }),
+    ...(high === "" ? {} : { high }),
+    unit,
+    source,
+  }));
+}

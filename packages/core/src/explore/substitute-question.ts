@@ -26,6 +26,8 @@ export interface SubstituteQuestion {
   readonly step?: DecimalText;
   readonly flourMass?: DecimalText;
   readonly alternatives?: number;
+  /** Of the prices. */
+  readonly currency?: string;
 }
 
 /** A flour of the blend comes as a new lot with its own certificate. */

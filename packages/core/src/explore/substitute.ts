@@ -6,13 +6,14 @@ import { blendFigures } from "./blend-figures.ts";
 import type { BlendAnswer, BlendQuestion, FoundBlend, GivenShare } from "./blend-question.ts";
 import { searchBlend } from "./blend-search.ts";
 import { type BlendWater, waterAfter } from "./blend-water.ts";
-import { type Change, compareFigures } from "./compare-blends.ts";
+import { type Change, compareFigures, figuresBefore } from "./compare-blends.ts";
 import { heldTargets, type NewLotQuestion, type StockedFlour, type SubstituteQuestion } from "./substitute-question.ts";
 import type { WaterFlour } from "./water-flour.ts";
 
 /** The new blends, each beside the old one. */
 export interface Substitution {
   readonly answer: BlendAnswer;
+  /** Those of the old blend with what they rest on, named `before.` and their identity. */
   readonly before: readonly Figure[];
   readonly rows: readonly {
     readonly blend: FoundBlend;
@@ -93,11 +94,11 @@ function reblend(
   if (!outcome.ok) return outcome;
   const oldShares = shares.map((share, index) => shareFigure(old[index]?.name ?? "", share));
   const inUse = oldShares.filter(({ value }) => !dec(value).isZero());
-  const before = [...inUse, ...blendFigures(old, oldShares, question.basis)];
+  const before = [...inUse, ...blendFigures(old, oldShares, question.basis, question.currency)];
   const found = outcome.value.kind === "found" ? outcome.value.blends : [];
   const notes: Note[] = [...outcome.notes];
   const rows = found.map((blend) => {
-    const water = waterAfter(waterFlours(old, question.blend), waterFlours(fresh, sharesOf(blend)), question.water);
+    const water = waterBetween(old, question.blend, fresh, sharesOf(blend), question.water);
     notes.push(...water.notes.filter(({ text }) => !notes.some((known) => known.text === text)));
     return {
       blend,
@@ -105,7 +106,7 @@ function reblend(
       water,
     };
   });
-  return answer({ answer: outcome.value, before, rows }, notes);
+  return answer({ answer: outcome.value, before: figuresBefore(before), rows }, notes);
 }
 
 function searchQuestion(
@@ -114,12 +115,13 @@ function searchQuestion(
   fresh: readonly StockedFlour[],
   shares: readonly DecimalText[],
 ): BlendQuestion {
-  const { step, flourMass, alternatives } = question;
+  const { step, flourMass, alternatives, currency } = question;
   return {
     flours: fresh,
     targets: heldTargets(question, old, shares.map(dec)),
     prefer: { kind: "nearest", to: question.blend },
     ...(step === undefined ? {} : { step }),
+    ...(currency === undefined ? {} : { currency }),
     ...(flourMass === undefined ? {} : { flourMass }),
     ...(alternatives === undefined ? {} : { alternatives }),
   };
@@ -132,6 +134,17 @@ function withoutLimits(flour: StockedFlour): StockedFlour {
 
 function sharesOf(blend: FoundBlend): readonly GivenShare[] {
   return blend.shares.map(({ name, share }) => ({ name, share: share.value }));
+}
+
+/** What is known of the water of a new blend of flours beside that of an old one. */
+export function waterBetween(
+  old: readonly StockedFlour[],
+  before: readonly GivenShare[],
+  fresh: readonly StockedFlour[],
+  after: readonly GivenShare[],
+  added: DecimalText,
+): BlendWater {
+  return waterAfter(waterFlours(old, before), waterFlours(fresh, after), added);
 }
 
 function waterFlours(flours: readonly StockedFlour[], shares: readonly GivenShare[]): readonly WaterFlour[] {
@@ -151,7 +164,8 @@ function waterFlours(flours: readonly StockedFlour[], shares: readonly GivenShar
   });
 }
 
-function shareFigure(name: string, value: DecimalText): Figure {
+/** The share of a flour in a blend that was given. */
+export function shareFigure(name: string, value: DecimalText): Figure {
   return given({
     id: `share.${name}`,
     label: `share of ${name}`,

@@ -50,15 +50,13 @@ export function tolerance(question: ToleranceQuestion): Outcome<readonly Toleran
   const { causes, outputs, model, seed = 1, draws = 2000 } = question;
   const problems = problemsOf(causes, seed, draws);
   if (problems.length > 0) return refuse(...problems);
+  const trials = simulate(causes, model, outputs, seed, draws);
   return answer(
-    outputs.map((output) => {
+    outputs.flatMap((output, index) => {
       const one = (inputs: Readonly<Record<string, Decimal>>): Decimal => model(inputs, output.id);
-      return describe(
-        output,
-        boundsOf(causes, one),
-        simulate(causes, one, output, seed, draws),
-        varianceShares(causes, one),
-      );
+      const simulated = trials[index];
+      if (simulated === undefined) return [];
+      return [describe(output, boundsOf(causes, one), simulated, varianceShares(causes, one))];
     }),
   );
 }

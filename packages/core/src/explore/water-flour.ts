@@ -22,7 +22,7 @@ export function mixedMoisture(id: string, flours: readonly WaterFlour[]): Figure
     unit: "%",
     places: 2,
     formula: counted.length === 0 ? "0" : "sum(share * moisture) / sum(share)",
-    from: counted.length === 0 ? {} : { share: counted.map(shareOf), moisture: counted.map(moistureOf) },
+    from: counted.length === 0 ? {} : { share: counted.map(shareOf(id)), moisture: counted.map(moistureOf(id)) },
     sources: [massBalance],
   });
 }
@@ -40,38 +40,43 @@ export function glutenShare(id: string, flours: readonly WaterFlour[]): Figure {
   });
 }
 
-export function shareOf({ name, share }: WaterFlour): Figure {
-  return given({
-    id: `share.${name}`,
-    label: `share of ${name}`,
-    unit: "% of flour",
-    places: 1,
-    value: share,
-    by: "the blend",
-    sources: [fromSpec],
-  });
+/** Share of a flour in the blend before or in that after. */
+export function shareOf(blend: string): (flour: WaterFlour) => Figure {
+  return ({ name, share }) =>
+    given({
+      id: `water.share.${blend}.${name}`,
+      label: `share of ${name}`,
+      unit: "% of flour",
+      places: 1,
+      value: share,
+      by: "the blend",
+      sources: [fromSpec],
+    });
 }
 
-export function moistureOf({ name, moisture }: WaterFlour): Figure {
-  return given({
-    id: `moisture.${name}`,
-    label: `moisture of ${name}`,
-    unit: "%",
-    places: 2,
-    value: moisture,
-    by: "the flour's figures",
-    sources: [fromSpec],
-  });
+function moistureOf(blend: string): (flour: WaterFlour) => Figure {
+  return ({ name, moisture }) =>
+    given({
+      id: `water.moisture.${blend}.${name}`,
+      label: `moisture of ${name}`,
+      unit: "%",
+      places: 2,
+      value: moisture,
+      by: "the flour's figures",
+      sources: [fromSpec],
+    });
 }
 
-export function ownFigure({ name, ownWater }: WaterFlour): Figure {
-  return given({
-    id: `own-water.${name}`,
-    label: `water ${name} takes`,
-    unit: "% of it",
-    places: 1,
-    value: ownWater?.percent ?? "0",
-    by: "the kitchen's own figure",
-    sources: [fromSpec],
-  });
+/** The kitchen's own figure of a flour of the blend before or of that after. */
+export function ownFigure(blend: string): (flour: WaterFlour) => Figure {
+  return ({ name, ownWater }) =>
+    given({
+      id: `water.takes.${blend}.${name}`,
+      label: `water ${name} takes`,
+      unit: "% of it",
+      places: 1,
+      value: ownWater?.percent ?? "0",
+      by: "the kitchen's own figure",
+      sources: [fromSpec],
+    });
 }

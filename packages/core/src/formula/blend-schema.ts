@@ -90,18 +90,20 @@ export const shelfSchema = z.record(z.string().trim().min(1).max(80), shelfEntry
   examples: [{ "vital wheat gluten": { share: "at most 4 %" }, "rye flour": {} }],
 });
 
-const preferences = ["nearest", "cheapest", "fewest"] as const;
+const preferences: readonly Preferred[] = [{ kind: "nearest" }, { kind: "cheapest" }, { kind: "fewest" }];
 
 /** Which blend is wanted of those that meet everything. */
 export type Preferred =
-  | { readonly kind: (typeof preferences)[number] }
+  | { readonly kind: "nearest" }
+  | { readonly kind: "cheapest" }
+  | { readonly kind: "fewest" }
   | { readonly kind: "most"; readonly flour: string };
 
 /** Reads a preference. @example readPreference("most rye flour") // => { kind: "most", flour: "rye flour" } */
 export function readPreference(text: string): Preferred | undefined {
   const plain = text.trim();
-  const kind = preferences.find((one) => one === plain);
-  if (kind !== undefined) return { kind };
+  const preference = preferences.find(({ kind }) => kind === plain);
+  if (preference !== undefined) return preference;
   const flour = /^most (?:of )?(?<flour>.+)$/u.exec(plain)?.groups?.["flour"];
   return flour === undefined ? undefined : { kind: "most", flour };
 }

@@ -1,0 +1,153 @@
+import { findTarget } from "../batch/target.ts";
+import { answer, inputProblem, type Note, type Outcome, type Path, type Problem, refuse } from "../figure/problem.ts";
+import type { Bounds } from "../formula/blend-schema.ts";
+import type { Formula } from "../formula/formula.ts";
+import type { Spec } from "../formula/spec.ts";
+import type { MoistureBasis } from "../materials/fields.ts";
+import { type DecimalText, dec, decimalText } from "../number/decimal.ts";
+import type { BlendQuestion, BlendTargets, Preference, ProteinTarget } from "./blend-question.ts";
+import type { FlourShelf } from "./flour-shelf.ts";
+
+/** What every search in a spec shares: flours, steps and the flour of the batch. */
+export type SharedQuestion = Pick<BlendQuestion, "step" | "flourMass" | "alternatives" | "currency">;
+
+/** How many blends are shown unless the spec says otherwise. */
+const usualAlternatives = 3;
+
+/** Basis of protein and ash unless the spec says otherwise. */
+export function wantedBasis({ wanted }: Spec): MoistureBasis {
+  return wanted?.basis ?? { kind: "at", moisture: "14" };
+}
+
+/**
+ * The step, the number of blends and the flour of the batch, which a store is held against.
+ *
+ * Problems: those of `findTarget`.
+ */
+export function sharedQuestion(spec: Spec, formula: Formula, shelf: FlourShelf): Outcome<SharedQuestion> {
+  const { wanted } = spec;
+  const common: SharedQuestion = {
+    step: wanted?.step?.value ?? "1",
+    alternatives: wanted?.alternatives ?? usualAlternatives,
+    ...(shelf.currency !== undefined && { currency: shelf.currency }),
+  };
+  if (spec.batch === undefined) {
+    const open = shelf.flours.some(({ flour }) => flour.store !== undefined);
+    return answer(common, open ? [storeNote] : []);
+  }
+  const target = findTarget(spec, formula);
+  if (!target.ok) return target;
+  const flourMass = decimalText(dec(target.value.dough.value).times(100).div(formula.water.dough.value));
+  return answer({ ...common, flourMass });
+}
+
+const storeNote: Note = {
+  code: "blend.store-open",
+  path: ["batch"],
+  text: "the spec names no batch, so that what is in the store sets no limit",
+};
+
+/** The flours as candidates; a store counts only beside the flour of a batch. */
+export function candidatesOf(shelf: FlourShelf, { flourMass }: SharedQuestion) {
+  return shelf.flours.map(({ flour: { store, ...flour } }) =>
+    flourMass === undefined || store === undefined ? flour : { ...flour, store },
+  );
+}
+
+/** The blend of the spec as shares. */
+export function sharesNow(shelf: FlourShelf) {
+  return shelf.flours
+    .filter(({ share }) => !dec(share).isZero())
+    .map(({ flour, share }) => ({ name: flour.name, share }));
+}
+
+/**
+ * The question that a spec asks about its blend. Problems: `wanted.nothing`, and those of `sharedQuestion`.
+ */
+export function blendQuestion(spec: Spec, formula: Formula, shelf: FlourShelf): Outcome<BlendQuestion> {
+  const shared = sharedQuestion(spec, formula, shelf);
+  if (!shared.ok) return shared;
+  const targets = targetsOf(spec);
+  const prefer = preference(spec, shelf);
+  if (Object.keys(targets).length === 0 && prefer.kind === "nearest") return refuse(nothingWanted());
+  return answer({ ...shared.value, flours: candidatesOf(shelf, shared.value), targets, prefer }, shared.notes);
+}
+
+function preference({ wanted }: Spec, shelf: FlourShelf): Preference {
+  const prefer = wanted?.prefer ?? { kind: "nearest" };
+  return prefer.kind === "nearest" ? { kind: "nearest", to: sharesNow(shelf) } : prefer;
+}
+
+function targetsOf(spec: Spec): BlendTargets {
+  const { wanted = {} } = spec;
+  const basis = wantedBasis(spec);
+  const protein = proteinTarget(wanted.protein, wanted.within?.value, basis);
+  const wholegrain = ends(wanted.wholegrain);
+  return {
+    ...(protein && { protein }),
+    ...(wanted.glutenProtein && { glutenProtein: { least: wanted.glutenProtein.value, basis } }),
+    ...(wanted.ash && { ash: { most: wanted.ash.value, basis } }),
+    ...(wholegrain && { wholegrain }),
+    ...(wanted.price && { price: { most: wanted.price.perKilogram } }),
+  };
+}
+
+function proteinTarget(
+  bounds: Bounds | undefined,
+  within: DecimalText | undefined,
+  basis: MoistureBasis,
+): ProteinTarget | undefined {
+  if (bounds?.value === undefined) {
+    const range = ends(bounds);
+    return range && { ...range, basis };
+  }
+  return { value: asWritten(bounds.text, bounds.value), ...(within !== undefined && { within }), basis };
+}
+
+/** A number with the digits it was written with: they say how exact it is meant. @example asWritten("12.0 %", "12") // => "12.0" */
+export function asWritten(text: string, value: DecimalText): DecimalText {
+  const written = /\d+(?:\.\d+)?/u.exec(text)?.[0];
+  return written !== undefined && dec(written).eq(value) ? written : value;
+}
+
+function ends(bounds: Bounds | undefined): { readonly least?: DecimalText; readonly most?: DecimalText } | undefined {
+  const { value, least = value, most = value } = bounds ?? {};
+  if (least === undefined && most === undefined) return undefined;
+  return { ...(least !== undefined && { least }), ...(most !== undefined && { most }) };
+}
+
+function nothingWanted(): Problem {
+  const advice =
+    "write `protein: 11.5 %` under `wanted:`, or prefer the cheapest blend, the fewest flours or most of one flour";
+  return inputProblem(
+    "wanted.nothing",
+    ["wanted"],
+    "nothing that the blend has to reach",
+    "a target or a preference",
+    advice,
+  );
+}
+
+const keys: Readonly<Record<string, string>> = { step: "step", alternatives: "alternatives", prefer: "prefer" };
+const flourKeys: Readonly<Record<string, Path>> = {
+  least: ["share"],
+  most: ["share"],
+  fixed: ["share"],
+  ratioTo: ["ratio"],
+};
+
+/** A problem of a question with its place in the spec. */
+export function atSpec(shelf: FlourShelf): (problem: Problem) => Problem {
+  return (problem) => {
+    const [first, second, third] = problem.path;
+    if (first === "flours" && typeof second === "number") {
+      const flour = shelf.flours[second];
+      const limit = flourKeys[String(third)];
+      const path = limit === undefined ? (flour?.path ?? ["flours"]) : ["shelf", flour?.flour.name ?? "", ...limit];
+      return { ...problem, path };
+    }
+    if (first === "flourMass") return { ...problem, path: ["batch"] };
+    const key = keys[String(first)];
+    return { ...problem, path: key === undefined ? ["wanted"] : ["wanted", key] };
+  };
+}

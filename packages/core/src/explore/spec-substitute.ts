@@ -1,0 +1,126 @@
+import { answer, inputProblem, type Outcome, refuse } from "../figure/problem.ts";
+import type { Formula } from "../formula/formula.ts";
+import type { Spec } from "../formula/spec.ts";
+import { nearestNames, plainName } from "../materials/nearest.ts";
+import { type OwnMaterials, resolveMaterial } from "../materials/own.ts";
+import { type FlourShelf, flourShelf, shelfEntry, stocked } from "./flour-shelf.ts";
+import { atSpec, candidatesOf, type SharedQuestion, sharedQuestion, sharesNow, wantedBasis } from "./spec-question.ts";
+import { newLot, type Substitution, substitute } from "./substitute.ts";
+import type { Held, SubstituteQuestion } from "./substitute-question.ts";
+
+/** A reading of what to hold, as a command takes it. */
+const holdable: Readonly<Record<string, Held>> = {
+  protein: "protein",
+  ash: "ash",
+  "gluten protein": "gluten-protein",
+};
+
+/**
+ * Reads what a new blend shall keep of the old one: `protein`, `protein, ash`.
+ *
+ * Problems: `hold.unknown`.
+ * @example readHeld("protein, ash").value // => ["protein", "ash"]
+ */
+export function readHeld(text: string): Outcome<readonly Held[]> {
+  const words = text.split(",").map((word) => word.trim().replaceAll("-", " "));
+  const unknown = words.find((word) => !Object.hasOwn(holdable, word));
+  if (unknown === undefined) return answer(words.flatMap((word) => holdable[word] ?? []));
+  const expected = `what to hold: ${Object.keys(holdable).join(", ")}`;
+  return refuse(inputProblem("hold.unknown", ["hold"], `"${unknown}"`, expected, 'write it like "protein, ash"'));
+}
+
+/**
+ * Replaces a flour of a spec that is not to be had, by its other flours and those of its `shelf:`.
+ *
+ * @param extra - the kitchen's own materials from files that the spec includes
+ * Problems: `substitute.missing`, those of `flourShelf`, `sharedQuestion` and `substitute`.
+ */
+export function replaceFlour(
+  spec: Spec,
+  formula: Formula,
+  asked: { readonly missing: string; readonly hold: readonly Held[] },
+  extra: OwnMaterials = {},
+): Outcome<Substitution> {
+  const shelf = flourShelf(spec, formula, extra);
+  if (!shelf.ok) return shelf;
+  const shared = sharedQuestion(spec, formula, shelf.value);
+  if (!shared.ok) return shared;
+  const missing = flourNamed(asked.missing, shelf.value);
+  if (missing === undefined) return refuse(notAFlour("substitute.missing", ["missing"], asked.missing, shelf.value));
+  const question = questionOf(spec, formula, shelf.value, shared.value, asked.hold);
+  return placed(substitute({ ...question, missing }), shelf.value);
+}
+
+/**
+ * Corrects the blend of a spec for the new lot under `lot:`.
+ *
+ * Problems: `lot.none`, `substitute.lot`, `shelf.protein-missing`, those of `flourShelf`, `resolveMaterial` and `newLot`.
+ */
+export function correctForLot(
+  spec: Spec,
+  formula: Formula,
+  hold: readonly Held[],
+  extra: OwnMaterials = {},
+): Outcome<Substitution> {
+  const { lot } = spec;
+  if (lot === undefined) {
+    const advice =
+      "write `lot:` with `of:` and the `figures:` of its certificate, or use --of, --protein and --moisture";
+    return refuse(inputProblem("lot.none", ["lot"], "no new lot", "the new lot and its figures", advice));
+  }
+  const shelf = flourShelf(spec, formula, extra);
+  if (!shelf.ok) return shelf;
+  const shared = sharedQuestion(spec, formula, shelf.value);
+  if (!shared.ok) return shared;
+  const name = flourNamed(lot.of, shelf.value);
+  if (name === undefined) return refuse(notAFlour("substitute.lot", ["lot", "of"], lot.of, shelf.value));
+  const material = resolveMaterial(name, ["lot", "of"], lot.figures, oldLot(spec, name, extra));
+  if (!material.ok) return material;
+  const fresh = stocked(name, material.value, shelfEntry(spec, name), spec);
+  if (fresh === undefined) return refuse(notAFlour("substitute.lot", ["lot", "figures"], name, shelf.value));
+  const { store: _store, ...lotFlour } = fresh;
+  return placed(newLot({ ...questionOf(spec, formula, shelf.value, shared.value, hold), lot: lotFlour }), shelf.value);
+}
+
+/** The figures of the old lot alone: those beside its name over the kitchen's own. */
+function oldLot(spec: Spec, name: string, extra: OwnMaterials): OwnMaterials {
+  const isIt = (other: string): boolean => plainName(other) === plainName(name);
+  const own = Object.entries({ ...extra, ...spec.materials }).find(([key]) => isIt(key))?.[1];
+  const beside = spec.flours.find((flour) => isIt(flour.name))?.figures;
+  return { [name]: { ...own, ...beside } };
+}
+
+function questionOf(
+  spec: Spec,
+  formula: Formula,
+  shelf: FlourShelf,
+  shared: SharedQuestion,
+  hold: readonly Held[],
+): Omit<SubstituteQuestion, "missing"> {
+  const within = spec.wanted?.within?.value;
+  return {
+    ...shared,
+    blend: sharesNow(shelf),
+    flours: candidatesOf(shelf, shared),
+    hold,
+    basis: wantedBasis(spec),
+    ...(within !== undefined && { within }),
+    water: formula.water.added.value,
+  };
+}
+
+function flourNamed(name: string, shelf: FlourShelf): string | undefined {
+  const used = shelf.flours.filter(({ share }) => share !== "0");
+  return used.find(({ flour }) => plainName(flour.name) === plainName(name))?.flour.name;
+}
+
+function notAFlour(code: string, path: readonly string[], name: string, shelf: FlourShelf) {
+  const names = shelf.flours.filter(({ share }) => share !== "0").map(({ flour }) => flour.name);
+  const nearest = nearestNames(name, names, 1)[0];
+  const advice = nearest === undefined ? `name one of: ${names.join(", ")}` : `did you mean "${nearest}"?`;
+  return inputProblem(code, path, `"${name}"`, "one of the flours of the spec", advice);
+}
+
+function placed(outcome: Outcome<Substitution>, shelf: FlourShelf): Outcome<Substitution> {
+  return outcome.ok ? outcome : refuse(...outcome.problems.map(atSpec(shelf)));
+}

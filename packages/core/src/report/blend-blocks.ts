@@ -1,0 +1,266 @@
+import type { BlendAnswer, Check, FoundBlend, OutOfReach } from "../explore/blend-question.ts";
+import type { BlendWater } from "../explore/blend-water.ts";
+import type { Change } from "../explore/compare-blends.ts";
+import { type Figure, scoped, withOrigins, worked } from "../figure/figure.ts";
+import { definition } from "../figure/source.ts";
+import { dec, decimalText, fixedText } from "../number/decimal.ts";
+import { numberColumn, row, section, table, wordColumn } from "./build.ts";
+import type { Block, Cell, Section, Table } from "./schema.ts";
+import { figureCell, groupDigits, words } from "./show.ts";
+
+const none = words("–");
+
+function cellOr(figure: Figure | undefined): Cell {
+  return figure === undefined ? none : figureCell(figure);
+}
+
+/** A change with its sign. */
+function signedCell(figure: Figure | undefined): Cell {
+  if (figure === undefined) return none;
+  const cell = figureCell(figure);
+  return dec(figure.value).gt(0) ? { ...cell, text: `+${cell.text}` } : cell;
+}
+
+/** A number that is no figure, to at most three places. */
+function numberCell(value: string, unit: string): Cell {
+  return { text: groupDigits(decimalText(dec(fixedText(value, 3)))), value, unit };
+}
+
+const isShare = (id: string | undefined): boolean => id?.startsWith("share.") === true;
+
+function idOf({ before, after }: Change): string | undefined {
+  return after?.id ?? before?.id.replace(/^before\./u, "");
+}
+
+/** The flours before and after, adding up to 100. */
+export function sharesTable(changes: readonly Change[], totals: readonly Figure[]): Table {
+  const rows = changes
+    .filter((change) => isShare(idOf(change)))
+    .map(({ label, before, after, difference }) =>
+      row([words(label.replace(/^share of /u, "")), cellOr(before), cellOr(after), signedCell(difference)]),
+    );
+  return table(
+    "blend",
+    [
+      wordColumn("flour", "flour"),
+      numberColumn("before", "before, %"),
+      numberColumn("now", "now, %"),
+      numberColumn("change", "change"),
+    ],
+    [...rows, row([words("all flours"), ...totals.map(figureCell), words("")], "total")],
+  );
+}
+
+/** The two sums of a table of shares. */
+export function shareTotals(changes: readonly Change[]): readonly Figure[] {
+  return (["before", "after"] as const).map((side) => {
+    const shares = changes.filter((change) => isShare(idOf(change))).flatMap((change) => change[side] ?? []);
+    return worked({
+      id: `shares.${side}`,
+      label: side === "before" ? "all flours before" : "all flours now",
+      unit: "% of flour",
+      places: Math.max(0, ...shares.map(({ places }) => places)),
+      formula: shares.length === 0 ? "0" : "sum(share)",
+      from: shares.length === 0 ? {} : { share: shares },
+      sources: [definition],
+    });
+  });
+}
+
+/** What the blend comes to, before and after. */
+export function figuresTable(changes: readonly Change[]): Table {
+  return table(
+    "figures",
+    [
+      wordColumn("figure", "figure"),
+      wordColumn("unit", "unit"),
+      numberColumn("before", "before"),
+      numberColumn("now", "now"),
+      numberColumn("change", "change"),
+    ],
+    changes
+      .filter((change) => !isShare(idOf(change)))
+      .map(({ label, before, after, difference }) =>
+        row([
+          words(label.replace(" of the blend", "")),
+          words((after ?? before)?.unit ?? ""),
+          cellOr(before),
+          cellOr(after),
+          signedCell(difference),
+        ]),
+      ),
+  );
+}
+
+/** The differences of two blends, as figures. */
+export function changeFigures(changes: readonly Change[]): readonly Figure[] {
+  return changes.flatMap(({ difference }) => difference ?? []);
+}
+
+/** Lines that tell the ranges of figures that are not exact. */
+export function rangeLines(figures: readonly Figure[]): readonly string[] {
+  return figures.flatMap(({ label, range, places, unit }) =>
+    range === undefined
+      ? []
+      : [`${label}: from ${fixedText(range.low, places)} to ${fixedText(range.high, places)} ${unit} (${range.why}).`],
+  );
+}
+
+/** What was asked, what is reached, and what room each limit leaves. */
+export function checksTable(checks: readonly Check[]): Table {
+  return table(
+    "limits",
+    [
+      wordColumn("limit", "limit"),
+      wordColumn("side", ""),
+      numberColumn("asked", "asked"),
+      numberColumn("reached", "reached"),
+      numberColumn("room", "room left"),
+      wordColumn("unit", "unit"),
+      wordColumn("met", "met"),
+    ],
+    checks.map(({ label, side, bound, reached, unit, holds }) => {
+      const room = side === "least" ? dec(reached).minus(bound) : dec(bound).minus(reached);
+      return row([
+        words(label),
+        words(side === "least" ? "at least" : "at most"),
+        numberCell(bound, unit),
+        numberCell(reached, unit),
+        numberCell(decimalText(room), unit),
+        words(unit),
+        words(holds ? "yes" : "no"),
+      ]);
+    }),
+  );
+}
+
+/** The water of a changed blend: what moved it, and what is not known. */
+export function waterSection(water: BlendWater | undefined): Section {
+  if (water === undefined) return section("water", "Water");
+  const { before, causes, added, notKnown } = water;
+  const open =
+    notKnown.length === 0
+      ? []
+      : [
+          `Not known: how much water ${notKnown.join(", ")} ${notKnown.length === 1 ? "takes" : "take"} in noodle dough. Find out with \`noodlewright trial\`, and write it down as \`absorption\` of the flour.`,
+        ];
+  return section(
+    "water",
+    "Water that follows",
+    { kind: "figures", figures: [before, ...causes, added] },
+    { kind: "text", lines: [...rangeLines([added]), ...open] },
+  );
+}
+
+/** The flours of a blend as they are written in a spec. */
+export function fragmentSection({ shares }: FoundBlend): Section {
+  const plain = (name: string): string => (/^[\p{L}\d][\p{L}\d ()-]*$/u.test(name) ? name : JSON.stringify(name));
+  const entries = shares.map(({ name, share }) => `{ name: ${plain(name)}, amount: ${share.value} % }`);
+  return section("spec", "To go on with, in the spec", {
+    kind: "text",
+    lines: ["flours:", ...entries.map((entry) => `  - ${entry}`)],
+  });
+}
+
+/** Further blends beside the first. */
+export interface Alternatives {
+  readonly block: readonly Block[];
+  readonly figures: readonly Figure[];
+}
+
+const shownOfAlternatives =
+  /^(?:blend\.(?:protein|ash|gluten-protein)\.at-basis|blend\.protein|blend\.wholegrain|blend\.price|water\.after)$/u;
+
+/** Sets the blends that were found side by side. */
+export function alternativesOf(blends: readonly FoundBlend[], water: readonly BlendWater[]): Alternatives {
+  const [first] = blends;
+  if (first === undefined || blends.length < 2) return { block: [], figures: [] };
+  const all = blends.map((blend, index) => {
+    const added = water[index]?.added;
+    const figures = withOrigins([
+      ...blend.shares.map(({ share }) => share),
+      ...blend.figures,
+      ...(added ? [added] : []),
+    ]);
+    return index === 0 ? figures : scoped(`alternative.${index + 1}`, figures);
+  });
+  const named = (index: number, id: string): Figure | undefined =>
+    all[index]?.find((figure) => figure.id === (index === 0 ? id : `alternative.${index + 1}.${id}`));
+  const names = [...new Set(blends.flatMap(({ shares }) => shares.map(({ name }) => name)))];
+  const ids = [...first.figures.map(({ id }) => id), "water.after"].filter((id) => shownOfAlternatives.test(id));
+  const kept = ids.includes("blend.protein.at-basis") ? ids.filter((id) => id !== "blend.protein") : ids;
+  const rowFor = (label: string, id: string) =>
+    row([words(label), ...blends.map((_, index) => cellOr(named(index, id)))]);
+  const rows = [
+    ...names.map((name) => rowFor(`${name}, %`, `share.${name}`)),
+    ...kept.map((id) => {
+      const figure = named(0, id);
+      return rowFor(`${figure?.label.replace(" of the blend", "") ?? id}, ${figure?.unit ?? ""}`, id);
+    }),
+  ];
+  const columns = [wordColumn("what", ""), ...blends.map((_, index) => numberColumn(`${index + 1}`, `${index + 1}`))];
+  const lines = blends.slice(1).map((blend, index) => `${index + 2}: ${differenceText(first, blend)}.`);
+  return { block: [table("alternatives", columns, rows), { kind: "text", lines }], figures: all.slice(1).flat() };
+}
+
+function differenceText(first: FoundBlend, other: FoundBlend): string {
+  const shareIn = (blend: FoundBlend, name: string) =>
+    dec(blend.shares.find((share) => share.name === name)?.share.value ?? 0);
+  const names = [...new Set([first, other].flatMap(({ shares }) => shares.map(({ name }) => name)))];
+  const parts = names.flatMap((name) => {
+    const more = shareIn(other, name).minus(shareIn(first, name));
+    if (more.isZero()) return [];
+    return [`${decimalText(more.abs())} % ${more.gt(0) ? "more" : "less"} ${name}`];
+  });
+  return parts.join(", ");
+}
+
+/** Why there is no blend: the limits in conflict, how far each would have to move, and other ways out. */
+export function outOfReachSections(answer: OutOfReach): readonly Section[] {
+  const { problem, conflicts, flourNeeded, finerStep, nearest } = answer;
+  const moves = conflicts.flat().filter((move, index, all) => all.findIndex(({ id }) => id === move.id) === index);
+  const moveTable = table(
+    "conflict",
+    [
+      wordColumn("limit", "limit"),
+      numberColumn("asked", "asked"),
+      numberColumn("to", "would have to be"),
+      wordColumn("unit", "unit"),
+      wordColumn("enough", "enough alone"),
+    ],
+    moves.map(({ label, from, to, unit, settles }) =>
+      row([
+        words(label),
+        numberCell(from, unit),
+        to === undefined ? words("lifted") : numberCell(to, unit),
+        words(unit),
+        words(settles ? "yes" : "no"),
+      ]),
+    ),
+  );
+  const neededTable = table(
+    "flour-needed",
+    [
+      wordColumn("flour", "in place of"),
+      numberColumn("has", "protein it has, % as is"),
+      numberColumn("needs", "protein it would need, % as is"),
+    ],
+    flourNeeded.map(({ name, has, protein }) => row([words(name), numberCell(has, "%"), figureCell(protein)])),
+  );
+  const finer = finerStep === undefined ? [] : [`In steps of ${finerStep} % there is a blend.`];
+  return [
+    section("no-answer", "No blend reaches it", { kind: "text", lines: [`${capital(problem.found)}.`, ...finer] }),
+    section("conflict", "Limits that conflict, and how far each would have to move", moveTable),
+    section("flour-needed", "Or one stronger flour", neededTable),
+    section("nearest", "Limits, with the nearest blend", nearest && checksTable(nearest.checks)),
+  ];
+}
+
+function capital(text: string): string {
+  return `${text.charAt(0).toUpperCase()}${text.slice(1)}`;
+}
+
+/** The first blend of an answer, or the nearest one where none meets everything. */
+export function shownBlend(answer: BlendAnswer): FoundBlend | undefined {
+  return answer.kind === "found" ? answer.blends[0] : answer.nearest;
+}

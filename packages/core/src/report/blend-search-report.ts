@@ -1,0 +1,89 @@
+import { compareFigures } from "../explore/compare-blends.ts";
+import type { SpecBlend } from "../explore/spec-blend.ts";
+import type { SquareAnswer } from "../explore/square.ts";
+import { type Figure, withOrigins } from "../figure/figure.ts";
+import type { Note } from "../figure/problem.ts";
+import type { Formula } from "../formula/formula.ts";
+import {
+  alternativesOf,
+  changeFigures,
+  checksTable,
+  figuresTable,
+  fragmentSection,
+  outOfReachSections,
+  rangeLines,
+  sharesTable,
+  shareTotals,
+  shownBlend,
+  waterSection,
+} from "./blend-blocks.ts";
+import { report, section } from "./build.ts";
+import { formulaCautions } from "./cautions.ts";
+import type { Report } from "./schema.ts";
+
+/** Tells the blend that was found, or why there is none and which is nearest. */
+export function blendSearchReport(formula: Formula, design: SpecBlend, notes: readonly Note[]): Report {
+  const { answer, before, now, water, square } = design;
+  const blend = shownBlend(answer);
+  const fresh = blend === undefined ? [] : [...blend.shares.map(({ share }) => share), ...blend.figures];
+  const changes = blend === undefined ? [] : compareFigures(now, fresh);
+  const totals = shareTotals(changes);
+  const found = answer.kind === "found";
+  const others = found ? alternativesOf(answer.blends, water) : { block: [], figures: [] };
+  const [firstWater] = water;
+  const waterFigures = firstWater ? [firstWater.before, ...firstWater.causes, firstWater.added] : [];
+  const needed = found ? [] : answer.flourNeeded.map(({ protein }) => protein);
+  return report({
+    command: "blend",
+    title: `${formula.name}, the flours`,
+    main: "blend",
+    sections: [
+      ...(found ? [] : outOfReachSections(answer)),
+      section("blend", found ? "The blend" : "The nearest blend", blend && sharesTable(changes, totals), {
+        kind: "text",
+        lines: found ? [`${capital(answer.order)}.`] : [],
+      }),
+      section("figures", "What it comes to", blend && figuresTable(changes), {
+        kind: "text",
+        lines: rangeLines(fresh),
+      }),
+      ...(found && blend ? [section("limits", "What was asked, and what is reached", checksTable(blend.checks))] : []),
+      section("alternatives", "Other blends that meet it", ...others.block),
+      squareSection(square),
+      waterSection(firstWater),
+      ...(found && blend ? [fragmentSection(blend)] : []),
+    ],
+    figures: [
+      ...before,
+      ...withOrigins([
+        ...fresh,
+        ...changeFigures(changes),
+        ...totals,
+        ...waterFigures,
+        ...needed,
+        ...squareFigures(square),
+      ]),
+      ...others.figures,
+    ],
+    notes: found ? notes : [...notes, ...answer.notes],
+    cautions: formulaCautions(formula),
+  });
+}
+
+function squareFigures(square: SquareAnswer | undefined): readonly Figure[] {
+  return square === undefined ? [] : [...square.working, square.one, square.other];
+}
+
+function squareSection(square: SquareAnswer | undefined) {
+  if (square === undefined) return section("square", "The square rule");
+  return section(
+    "square",
+    "The square rule, exactly",
+    { kind: "text", lines: ["Each flour takes as many parts as the other is away from the target."] },
+    { kind: "figures", figures: squareFigures(square) },
+  );
+}
+
+function capital(text: string): string {
+  return `${text.charAt(0).toUpperCase()}${text.slice(1)}`;
+}

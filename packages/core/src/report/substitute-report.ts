@@ -1,0 +1,68 @@
+import { compareFigures } from "../explore/compare-blends.ts";
+import type { Substitution } from "../explore/substitute.ts";
+import { withOrigins } from "../figure/figure.ts";
+import type { Note } from "../figure/problem.ts";
+import type { Formula } from "../formula/formula.ts";
+import {
+  alternativesOf,
+  changeFigures,
+  checksTable,
+  figuresTable,
+  fragmentSection,
+  outOfReachSections,
+  rangeLines,
+  sharesTable,
+  shareTotals,
+  shownBlend,
+  waterSection,
+} from "./blend-blocks.ts";
+import { report, section } from "./build.ts";
+import { formulaCautions } from "./cautions.ts";
+import type { Report } from "./schema.ts";
+
+/** Tells a blend without a flour that is missing, or with a new lot, beside the blend before. */
+export function substituteReport(
+  command: "replace" | "lot",
+  title: string,
+  formula: Formula,
+  substitution: Substitution,
+  notes: readonly Note[],
+): Report {
+  const { answer, before, rows } = substitution;
+  const [first] = rows;
+  const blend = shownBlend(answer);
+  const fresh = blend === undefined ? [] : [...blend.shares.map(({ share }) => share), ...blend.figures];
+  const changes = first?.changes ?? compareFigures([], fresh);
+  const totals = shareTotals(changes);
+  const found = answer.kind === "found";
+  const others = alternativesOf(
+    found ? answer.blends : [],
+    rows.map(({ water }) => water),
+  );
+  const water = first ? [first.water.before, ...first.water.causes, first.water.added] : [];
+  const needed = found ? [] : answer.flourNeeded.map(({ protein }) => protein);
+  return report({
+    command,
+    title,
+    main: "blend",
+    sections: [
+      ...(found ? [] : outOfReachSections(answer)),
+      section("blend", found ? "Before and now" : "The nearest blend", blend && sharesTable(changes, totals)),
+      section("figures", "What it comes to", blend && figuresTable(changes), {
+        kind: "text",
+        lines: rangeLines(fresh),
+      }),
+      ...(found && blend ? [section("limits", "What is held", checksTable(blend.checks))] : []),
+      waterSection(first?.water),
+      section("alternatives", "Other blends that hold it", ...others.block),
+      ...(found && blend ? [fragmentSection(blend)] : []),
+    ],
+    figures: [
+      ...before,
+      ...withOrigins([...fresh, ...changeFigures(changes), ...totals, ...water, ...needed]),
+      ...others.figures,
+    ],
+    notes: found ? notes : [...notes, ...answer.notes],
+    cautions: formulaCautions(formula),
+  });
+}

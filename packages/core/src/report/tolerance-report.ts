@@ -1,0 +1,149 @@
+import type { BatchTolerance } from "../explore/spec-tolerance.ts";
+import type { Tolerance } from "../explore/tolerance.ts";
+import { causePicture, trialPicture } from "../explore/tolerance-picture.ts";
+import type { Note } from "../figure/problem.ts";
+import type { Formula } from "../formula/formula.ts";
+import { dec, decimalText, fixedText } from "../number/decimal.ts";
+import { numberColumn, pictureBlock, report, row, section, table, wordColumn } from "./build.ts";
+import { barPicture } from "./pictures/bar.ts";
+import type { Cell, Report, Section, Table } from "./schema.ts";
+import { figureCell, words } from "./show.ts";
+
+/** Signs of the longest bar of a picture in text. */
+const barWidth = 32;
+/** Causes with less of the spread than this, %, are told together. */
+const leastShown = 0.5;
+
+/** Tells what errors do to a load: the range of each figure, the share of each cause, and which error matters most. */
+export function toleranceReport(formula: Formula, { outputs, causes }: BatchTolerance, notes: readonly Note[]): Report {
+  return report({
+    command: "tolerance",
+    title: `${formula.name}, what errors do to one load`,
+    main: "ranges",
+    sections: [
+      section("ranges", "How far each figure may be off", rangesTable(outputs), {
+        kind: "text",
+        lines: [
+          "Least and greatest: every error at its worst, exactly. 95 of 100: by random trials, each error evenly spread.",
+        ],
+      }),
+      section("matters", "Which error matters", { kind: "text", lines: outputs.flatMap(mattersMost) }),
+      ...outputs.flatMap(shareSections),
+      section("errors", "Errors that were reckoned with", errorTable(causes)),
+    ],
+    figures: outputs.flatMap(({ figure, deviation, shares }) => [
+      figure,
+      deviation,
+      ...shares.flatMap(({ share, reach }) => [share, reach]),
+    ]),
+    notes,
+    cautions: [],
+  });
+}
+
+function plainCell(value: string, unit: string, places: number): Cell {
+  return { text: fixedText(value, places), value, unit };
+}
+
+function rangesTable(outputs: readonly Tolerance[]): Table {
+  return table(
+    "ranges",
+    [
+      wordColumn("figure", "figure"),
+      wordColumn("unit", "unit"),
+      numberColumn("value", "value"),
+      numberColumn("least", "least"),
+      numberColumn("greatest", "greatest"),
+      numberColumn("low-95", "95 of 100, from"),
+      numberColumn("high-95", "to"),
+      numberColumn("deviation", "standard deviation"),
+      numberColumn("deviation-trials", "in the trials"),
+    ],
+    outputs.map(({ figure, simulated, deviation }) => {
+      const { unit, places } = figure;
+      const { low, high } = figure.range ?? { low: figure.value, high: figure.value };
+      return row([
+        words(figure.label),
+        words(unit),
+        figureCell(figure),
+        plainCell(low, unit, places),
+        plainCell(high, unit, places),
+        plainCell(simulated.middle.low, unit, places),
+        plainCell(simulated.middle.high, unit, places),
+        figureCell(deviation),
+        plainCell(simulated.deviation, unit, places + 1),
+      ]);
+    }),
+  );
+}
+
+function mattersMost({ figure, shares }: Tolerance): readonly string[] {
+  const [first] = shares;
+  if (first === undefined || dec(first.share.value).isZero()) return [`${figure.label}: no error reaches it.`];
+  const { label, share, reach } = first;
+  return [
+    `${figure.label}: ${label} makes ${fixedText(share.value, 0)} % of the spread; alone it moves it by ± ${fixedText(reach.value, figure.places)} ${figure.unit}.`,
+  ];
+}
+
+function shareSections(output: Tolerance): readonly Section[] {
+  const { figure, shares, simulated } = output;
+  const id = figure.id.split(".")[1] ?? "";
+  const bars = causePicture(output, barWidth);
+  const seen = shares.filter(({ share }) => dec(share.value).gte(leastShown));
+  if (seen.length === 0) return [];
+  const rest = shares.filter(({ share }) => dec(share.value).lt(leastShown) && !dec(share.value).isZero());
+  const rows = seen.map(({ label, share, reach }) =>
+    row([
+      words(label),
+      figureCell(share),
+      figureCell(reach),
+      words(bars.find((bar) => bar.label === label)?.bar ?? ""),
+    ]),
+  );
+  const columns = [
+    wordColumn("cause", "cause"),
+    numberColumn("share", "share, %"),
+    numberColumn("reach", `alone, ± ${figure.unit}`),
+    wordColumn("bar", ""),
+  ];
+  const parts = seen.map(({ label, share }) => ({ words: label, value: share.value }));
+  const restValue = rest.reduce((total, { share }) => total.plus(share.value), dec(0));
+  const all = restValue.isZero() ? parts : [...parts, { words: "all others", value: decimalText(restValue) }];
+  const picture = barPicture({ id: `${id}-causes`, title: `Shares of the spread: ${figure.label}` }, all, "%", 1);
+  const heading = `${figure.label.charAt(0).toUpperCase()}${figure.label.slice(1)}`;
+  const trials = table(
+    `${id}-trials`,
+    [wordColumn("class", figure.unit), numberColumn("count", "trials"), wordColumn("bar", "")],
+    trialPicture(output, barWidth).map(({ label, shown, bar }) => row([words(label), words(shown), words(bar)])),
+  );
+  return [
+    section(
+      `${id}-causes`,
+      `${heading}: causes`,
+      table(`${id}-causes`, columns, rows),
+      {
+        kind: "text",
+        lines: rest.length === 0 ? [] : [`${rest.length} others, together ${fixedText(restValue, 1)} %.`],
+      },
+      pictureBlock(picture),
+    ),
+    section(`${id}-trials`, `${heading}: ${simulated.draws} trials, seed ${simulated.seed}`, trials),
+  ];
+}
+
+function errorTable(causes: BatchTolerance["causes"]): Table {
+  return table(
+    "errors",
+    [
+      wordColumn("cause", "what"),
+      numberColumn("value", "value"),
+      numberColumn("plus-minus", "±"),
+      wordColumn("unit", "unit"),
+    ],
+    causes.map(({ label, value, plusMinus, unit }) => {
+      const places = Math.min(3, Math.max(1, dec(plusMinus).decimalPlaces()));
+      return row([words(label), plainCell(value, unit, places), plainCell(plusMinus, unit, places), words(unit)]);
+    }),
+  );
+}
