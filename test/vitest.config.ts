@@ -10,6 +10,7 @@ export default defineConfig({
   ssr: { resolve: { conditions, externalConditions: conditions } },
   test: {
     include: ["test/**/*.test.ts"],
+    exclude: ["test/card/**", "**/node_modules/**"],
     setupFiles: ["test/setup.ts"],
     testTimeout: 60_000,
     hookTimeout: 120_000,

@@ -7,22 +7,20 @@ const loadsBeside = 4;
 
 /** Prints a card as one page to hang by the machine: large weights, boxes to tick, room to write. */
 export function renderCard(card: Card, paper: Paper): string {
-  const { title, date, weights, withStocks, makeUp, sections, allergens, notes, cautions } = card;
+  const { title, date, weights, withStocks, makeUp, allergens, notes, cautions } = card;
   const each = weights.of > 1 ? ` for each of ${weights.of} loads` : "";
   const body = [
     "<main>",
     header(card),
     figuresHtml(card.facts),
     ...weightTables("weights", `Weigh${each}`, weights),
-    makeUp ? sectionHtml(makeUp.id, makeUp.heading, makeUp.blocks) : "",
+    makeUp ? sectionOf(makeUp) : "",
     ...(withStocks
       ? weightTables("with-stocks", `In place of the list above, with what is made up${each}`, withStocks)
       : []),
-    ...sections.filter(isForTheBench).map(({ id, heading, blocks }) => sectionHtml(id, heading, blocks)),
+    ...card.bench.map(sectionOf),
     `<section id="allergens"><h2>Allergens</h2>${allergens.map(paragraph).join("")}</section>`,
-    ...sections
-      .filter((section) => !isForTheBench(section))
-      .map(({ id, heading, blocks }) => sectionHtml(id, heading, blocks)),
+    ...card.machine.map(sectionOf),
     notes.length > 0 ? listSection("notes", "Notes", notes) : "",
     listSection("cautions", "Cautions", cautions),
     filesHtml(card),
@@ -30,11 +28,6 @@ export function renderCard(card: Card, paper: Paper): string {
   ];
   const mark = `${title}, ${date}, spec ${checksumOf(card)}`;
   return page({ title: `${title}, ${date}`, style: cardStyle(paper, mark), body: body.join("\n") });
-}
-
-/** Water and times stand with the weights; the work at the machine may begin a new page. */
-function isForTheBench({ id }: Section): boolean {
-  return id === "water" || id === "loads";
 }
 
 /** The checksum of the spec itself. */
@@ -84,6 +77,10 @@ function rowHtml({ name, weight, scale, role }: CardRow, loads: readonly number[
 
 function checkHtml(load: number): string {
   return `<span class="check"><span class="box" role="img" aria-label="box to tick, load ${load}"></span><span class="line"></span></span>`;
+}
+
+function sectionOf({ id, heading, blocks }: Section): string {
+  return sectionHtml(id, heading, blocks);
 }
 
 function paragraph(line: string): string {

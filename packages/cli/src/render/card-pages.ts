@@ -5,20 +5,22 @@ import { printable } from "./printable.ts";
 /** Printable height of a sheet of paper at the card's margins, px at 96 to the inch. */
 const pageHeight: Readonly<Record<Paper, number>> = { a4: 1024, letter: 957 };
 
-/** Heights as the card's style prints them, px; on the large side, since fonts differ. */
-const heading = 36;
+/** Heights as the card's style prints them, px. */
+const title = 75;
+const heading = 46;
 const tableHead = 24;
-const tableRow = 23;
-const weightRow = 42;
+const tableRow = 22;
+const weightRow = 38;
 const figuresRow = 40;
-const textLine = 22;
-const cautionLine = 16;
-const picture = 190;
-/** Letters of a line, on the small side. */
-const lettersOfLine = 84;
-const lettersOfCell = 40;
-const lettersOfCaution = 46;
-const figuresBeside = 5;
+const textLine = 21;
+const smallLine = 16;
+const picture = 175;
+/** Letters of a line. */
+const lettersOfLine = 90;
+const lettersOfCell = 44;
+const lettersOfName = 24;
+const lettersOfCaution = 50;
+const figuresBeside = 7;
 const loadsBeside = 4;
 
 /** Pages that a card is promised to fit on. */
@@ -32,27 +34,47 @@ export function lengthWarning(card: Card, paper: Paper): string | undefined {
   return `${printable(card.title)}: the card may take up to ${pages} pages${advice}.\n`;
 }
 
-/** How many pages a card may take at most; a print shows how many it takes. */
+/** How many pages a card may take: its parts are laid on pages as a browser does it, which keeps most of them whole. */
 export function mostPages(card: Card, paper: Paper): number {
-  const weights = [card.weights, ...(card.withStocks ? [card.withStocks] : [])];
-  const sections = [...(card.makeUp ? [card.makeUp] : []), ...card.sections];
-  const parts = [
-    90 + linesOf([...card.about, card.said, card.title.repeat(2)], lettersOfLine) * textLine,
-    rowsOf(card.facts.length, figuresBeside) * figuresRow,
-    ...weights.map(weightsHeight),
-    ...sections.map(sectionHeight),
-    heading + linesOf(card.allergens, lettersOfLine) * textLine,
-    card.notes.length === 0 ? 0 : heading + linesOf(card.notes, lettersOfLine) * textLine,
-    heading + (linesOf(card.cautions, lettersOfCaution) / 2) * cautionLine,
-    2 * textLine,
-  ];
-  return Math.ceil(parts.reduce((sum, part) => sum + part, 0) / pageHeight[paper]);
+  const height = pageHeight[paper];
+  let pages = 1;
+  let left = height;
+  for (const part of [...wholeParts(card), tailHeight(card)]) {
+    if (part > left) {
+      pages += Math.max(1, Math.ceil(part / height));
+      left = height - (part % height);
+    } else left -= part;
+  }
+  return pages;
 }
 
-function weightsHeight({ rows, loads }: CardWeights): number {
-  const lines = rows.reduce((sum, { name }) => sum + Math.max(0, rowsOf(name.length, 20) - 2), 0);
-  const one = heading + tableHead + rows.length * weightRow + lines * textLine + textLine;
-  return one * rowsOf(loads.length, loadsBeside);
+/** Heights of what does not break over pages, in the order of the card. */
+function wholeParts(card: Card): readonly number[] {
+  const { facts, weights, makeUp, withStocks, bench, machine, allergens } = card;
+  const said = linesOf([...card.about, card.said], lettersOfLine) * textLine;
+  const names = rowsOf(card.title.length, lettersOfLine / 2) * title;
+  return [
+    names + said + rowsOf(facts.length, figuresBeside) * figuresRow,
+    ...weightHeights(weights),
+    ...(makeUp ? [sectionHeight(makeUp)] : []),
+    ...(withStocks ? weightHeights(withStocks) : []),
+    ...bench.map(sectionHeight),
+    heading + linesOf(allergens, lettersOfLine) * textLine,
+    ...machine.map(sectionHeight),
+  ];
+}
+
+/** Notes, cautions and the foot. */
+function tailHeight({ notes, cautions, files }: Card): number {
+  const noted = notes.length === 0 ? 0 : heading + linesOf(notes, lettersOfLine) * textLine;
+  const cautioned = heading + Math.ceil(linesOf(cautions, lettersOfCaution) / 2) * smallLine;
+  return noted + cautioned + (2 + files.length) * smallLine;
+}
+
+function weightHeights({ rows, loads }: CardWeights): readonly number[] {
+  const further = rows.reduce((sum, { name }) => sum + Math.max(0, rowsOf(name.length, lettersOfName) - 1), 0);
+  const one = heading + tableHead + rows.length * weightRow + (further + 1) * textLine;
+  return Array.from({ length: rowsOf(loads.length, loadsBeside) }, () => one);
 }
 
 function sectionHeight({ blocks }: Section): number {

@@ -46,7 +46,8 @@ section p { margin: .2rem 0; }
 #allergens p:first-of-type { font-weight: 700; }
 #loads td, #loads th { padding-right: .35rem; }
 #loads tbody td, #loads tbody th { white-space: nowrap; }
-#loads thead th { vertical-align: bottom; }
+#loads table { font-size: .95rem; }
+#loads thead th { vertical-align: bottom; white-space: normal; }
 #passes figure { margin: .4rem 0 .2rem; }
 #cautions ul { columns: 2; column-gap: 1.6rem; font-size: .85rem; line-height: 1.25; margin: .3rem 0 0; }
 #cautions li + li { margin-top: .15rem; }
@@ -55,7 +56,7 @@ footer p { margin: .3rem 0 0; }
 tr, li, figure, footer, .weights, #allergens, #water, #sheets, #loads, #passes, #make-up { break-inside: avoid; }
 h2 { break-after: avoid; }
 @media print {
-  html { font-size: 14.5px; }
+  html { font-size: 15px; }
   body { padding: 0; max-width: none; }
 }
 `;

@@ -109,8 +109,8 @@ const longWord = /\S{25}/u;
 
 function tableHtml(table: Table): string {
   const classOf = (column: number): string => (table.columns[column]?.align === "right" ? ' class="number"' : "");
-  const head = table.columns.map(
-    ({ label }, column) => `<th scope="col"${classOf(column)}>${escapeMarkup(label)}</th>`,
+  const head = table.columns.map(({ label }, column) =>
+    label === "" ? "<td></td>" : `<th scope="col"${classOf(column)}>${escapeMarkup(label)}</th>`,
   );
   const rows = table.rows.map(({ role, cells }) => {
     const written = cells.map(({ text }, column) =>

@@ -27,8 +27,10 @@ export interface Card {
   readonly makeUp?: Section;
   /** The weights with what was made up, in place of `weights`. */
   readonly withStocks?: CardWeights;
-  /** Water, passes, cut, times: whatever the spec has data for. */
-  readonly sections: readonly Section[];
+  /** What stands with the weights where the spec has data for it: water and times. */
+  readonly bench: readonly Section[];
+  /** The work at the machine: passes, sheets and strands. */
+  readonly machine: readonly Section[];
   readonly allergens: readonly string[];
   readonly notes: readonly string[];
   readonly cautions: readonly string[];
@@ -89,7 +91,8 @@ export function card(formula: Formula, batch: Batch, wishes: CardWishes): Card {
     weights: plainWeights(batch, loads),
     ...(makeUp && { makeUp }),
     ...(withStocks && { withStocks }),
-    sections: reports.flatMap(paperSections),
+    bench: reports.filter(({ command }) => command !== "sheet").flatMap(paperSections),
+    machine: reports.filter(({ command }) => command === "sheet").flatMap(paperSections),
     allergens: allergenLines(batchReport(formula, batch, [], units)),
     notes: wishes.notes.filter(({ code }) => notesOfTheBench.has(code)).map(({ text }) => text),
     cautions: [...formulaCautions(formula), ...sheetCautions(hazards).map(({ text }) => text)],

@@ -1,0 +1,52 @@
+import { writeFileSync } from "node:fs";
+import { join } from "node:path";
+import type { Browser } from "playwright-core";
+import { afterAll, beforeAll, expect, test } from "vitest";
+import { runBuilt } from "../cli/built.ts";
+import { folderFor } from "../cli/folder.ts";
+import { axeFindings, findings, openFile, startBrowser } from "./browser.ts";
+
+const out = folderFor();
+let browser: Browser;
+
+beforeAll(async () => {
+  browser = await startBrowser();
+});
+
+afterAll(() => browser.close());
+
+const commandLines = [
+  ["formula", "examples/school-noodle.yaml"],
+  ["formula", "examples/barley-egg-noodle.yaml"],
+  ["batch", "examples/barley-egg-noodle.yaml"],
+  ["sheet", "examples/school-noodle.yaml"],
+  ["sheet", "examples/pin-and-sticks.yaml"],
+  ["plan", "examples/school-noodle.yaml", "--serve", "12:15"],
+  ["cost", "examples/school-noodle.yaml"],
+  ["nutrition", "examples/school-noodle.yaml"],
+];
+
+test.each(commandLines)("%s %s as HTML: pictures are whole, axe-core finds nothing, nothing runs", async (...args) => {
+  const { stdout, stderr } = runBuilt([...args, "--format", "html"]);
+  expect(stderr).toBe("");
+  const file = join(out, `${args.join("-").replaceAll(/\W/gu, "-")}.html`);
+  writeFileSync(file, stdout);
+  const { page, misdeeds } = await openFile(browser, file);
+  expect(await findings(page, "pictureFaults")).toEqual([]);
+  expect(await findings(page, "livelyParts")).toEqual([]);
+  expect(await axeFindings(page)).toEqual([]);
+  expect(misdeeds).toEqual([]);
+  await page.close();
+});
+
+test.each(["blend-picture", "water-picture"])("%s alone is a picture that a browser opens", async (name) => {
+  const { stdout } = runBuilt(["formula", "examples/school-noodle.yaml", "--format", "svg", "--picture", name]);
+  const file = join(out, `${name}.svg`);
+  writeFileSync(file, stdout);
+  const { page, misdeeds } = await openFile(browser, file);
+  expect(
+    await page.evaluate("document.documentElement.localName + document.querySelectorAll('parsererror').length"),
+  ).toBe("svg0");
+  expect(misdeeds).toEqual([]);
+  await page.close();
+});
