@@ -77,6 +77,11 @@ const spec =
 const runs = [
   ["--help"],
   ["formula", "-"],
+  ["blend", "-", "--protein", "11.5 %", "--shelf", "cake flour", "--shelf", "vital wheat gluten"],
+  ["replace", "-", "--missing", "bread flour", "--shelf", "cake flour", "--shelf", "vital wheat gluten"],
+  ["lot", "-", "--of", "bread flour", "--protein", "12 %", "--within", "5 %"],
+  ["trial", "-"],
+  ["tolerance", "-", "--runs", "100"],
   ["batch", "-"],
   ["cost", "-"],
   ["nutrition", "-"],

@@ -15,6 +15,26 @@ const commands: readonly Listed[] = [
     const { formulaCommand } = await import("./commands/formula.ts");
     return formulaCommand;
   }),
+  listed("blend <spec>", "Find the flours for the noodle asked for, or what keeps them from it", async () => {
+    const { blendCommand } = await import("./commands/blend.ts");
+    return blendCommand;
+  }),
+  listed("replace <spec>", "Replace a flour or an egg that is not to be had; the water follows", async () => {
+    const { replaceCommand } = await import("./commands/replace.ts");
+    return replaceCommand;
+  }),
+  listed("lot <spec>", "The blend and the water for a new lot of a flour", async () => {
+    const { lotCommand } = await import("./commands/lot.ts");
+    return lotCommand;
+  }),
+  listed("trial <spec>", "Lay out three small doughs that tell the water of a blend", async () => {
+    const { trialCommand } = await import("./commands/trial.ts");
+    return trialCommand;
+  }),
+  listed("tolerance <spec>", "What errors do to a load, and which of them matters", async () => {
+    const { toleranceCommand } = await import("./commands/tolerance.ts");
+    return toleranceCommand;
+  }),
   listed("batch <spec>", "The weights of a batch: loads, scales, losses, stock solutions", async () => {
     const { batchCommand } = await import("./commands/batch.ts");
     return batchCommand;

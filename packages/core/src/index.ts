@@ -51,6 +51,43 @@ export type { Stock } from "./chemistry/stock.ts";
 export { type Strength, strengthOf } from "./chemistry/strength.ts";
 export type { Held, Swap } from "./chemistry/swap-amounts.ts";
 export { type Assayed, assayed, type Split, type StatedAlkalinity, splitByEndPoints } from "./chemistry/titration.ts";
+// explore
+export type {
+  BlendAnswer,
+  BlendQuestion,
+  BlendsFound,
+  BlendTargets,
+  Candidate,
+  Check,
+  FlourNeeded,
+  FoundBlend,
+  GivenShare,
+  Move,
+  OutOfReach,
+  Preference,
+  ProteinTarget,
+} from "./explore/blend-question.ts";
+export { searchBlend } from "./explore/blend-search.ts";
+export { type BlendWater, waterAfter } from "./explore/blend-water.ts";
+export type { Cause, Model, Output } from "./explore/cause.ts";
+export { type Change, compareFigures } from "./explore/compare-blends.ts";
+export { type FlourShelf, flourShelf } from "./explore/flour-shelf.ts";
+export { type ActiveProduct, driedWholeEgg, rawWholeEgg, replaceProduct } from "./explore/replace-product.ts";
+export { designBlend, type SpecBlend } from "./explore/spec-blend.ts";
+export { type ReplacedIngredient, replaceIngredient } from "./explore/spec-product.ts";
+export { formulaStyle } from "./explore/spec-style.ts";
+export { correctForLot, readHeld, replaceFlour } from "./explore/spec-substitute.ts";
+export { type BatchTolerance, batchTolerance } from "./explore/spec-tolerance.ts";
+export { formulaTrial } from "./explore/spec-trial.ts";
+export { type SquareAnswer, type SquareQuestion, squareRule } from "./explore/square.ts";
+export { type StyleCheck, styleNotes, styles } from "./explore/style-notes.ts";
+export { type StyleQuantity, type StyleRange, styleRanges } from "./explore/style-ranges.ts";
+export { newLot, type Substitution, substitute } from "./explore/substitute.ts";
+export type { HeldFigure, NewLotQuestion, StockedFlour, SubstituteQuestion } from "./explore/substitute-question.ts";
+export { type Tolerance, type ToleranceQuestion, tolerance } from "./explore/tolerance.ts";
+export type { WaterFlour } from "./explore/water-flour.ts";
+export { type Trial, type TrialRequest, waterTrial } from "./explore/water-trial.ts";
+
 // figure
 export { type Figure, type Range, shown, shownValue, type Working } from "./figure/figure.ts";
 export {
@@ -97,6 +134,7 @@ export { recipeReport } from "./report/alkali-recipe-report.ts";
 export { stockReport } from "./report/alkali-stock-report.ts";
 export { strengthReport } from "./report/alkali-strength-report.ts";
 export { batchReport } from "./report/batch-report.ts";
+export { blendSearchReport } from "./report/blend-search-report.ts";
 export { onlyFigure, withWorking } from "./report/build.ts";
 export { calibrateReport } from "./report/calibrate-report.ts";
 export { type Card, type CardFile, type CardWishes, card } from "./report/card.ts";
@@ -108,10 +146,14 @@ export { materialsReport } from "./report/materials-report.ts";
 export { nutritionReport } from "./report/nutrition-report.ts";
 export { escapeMarkup } from "./report/pictures/svg.ts";
 export { planReport } from "./report/plan-report.ts";
+export { productReport } from "./report/product-report.ts";
 export { type Block, type Cell, type Report, reportSchema, type Section, type Table } from "./report/schema.ts";
 export { sheetReport } from "./report/sheet-report.ts";
 export { shownGrouped, type UnitSystem } from "./report/show.ts";
+export { substituteReport } from "./report/substitute-report.ts";
 export { temperatureReport } from "./report/temperature-report.ts";
+export { toleranceReport } from "./report/tolerance-report.ts";
+export { trialReport } from "./report/trial-report.ts";
 // sheet
 export { type Caution, type SheetHazard, sheetCautions } from "./sheet/cautions.ts";
 export { type Moment, momentAt, readTimeOfDay } from "./sheet/clock.ts";

@@ -1,4 +1,4 @@
-import { formulaOf, formulaReport } from "@noodlewright/core";
+import { formulaOf, formulaReport, formulaStyle } from "@noodlewright/core";
 import { printProblems, printReport } from "../command/answer.ts";
 import type { Command } from "../command/command.ts";
 import { reportFlags } from "../command/flags.ts";
@@ -19,6 +19,9 @@ export const formulaCommand: Command = {
     const { data, included, place } = loading.spec;
     const outcome = formulaOf(data, included);
     if (!outcome.ok) return printProblems(outcome.problems.map(place), asked, io);
-    return printReport(formulaReport(outcome.value.formula, outcome.notes), asked, io);
+    const { spec, formula } = outcome.value;
+    const style = formulaStyle(spec, formula);
+    if (!style.ok) return printProblems(style.problems.map(place), asked, io);
+    return printReport(formulaReport(formula, [...outcome.notes, ...style.notes]), asked, io);
   },
 };

@@ -5,7 +5,7 @@ import type { DecimalText } from "../number/decimal.ts";
 import { driedEgg, wholeEgg } from "./water-sources.ts";
 
 /** A product that can stand in for another by what it holds, % of its mass. */
-export interface Product {
+export interface ActiveProduct {
   readonly name: string;
   /** What has to stay the same: dry egg, anhydrous salt, sodium chloride. */
   readonly active: DecimalText;
@@ -20,9 +20,14 @@ export interface Replacement {
 }
 
 /** Raw whole egg: 76.15 % water. */
-export const rawWholeEgg: Product = { name: "whole egg", active: "23.85", water: "76.15", source: wholeEgg };
+export const rawWholeEgg: ActiveProduct = { name: "whole egg", active: "23.85", water: "76.15", source: wholeEgg };
 /** Dried whole egg: 2.78 % water. */
-export const driedWholeEgg: Product = { name: "dried whole egg", active: "97.22", water: "2.78", source: driedEgg };
+export const driedWholeEgg: ActiveProduct = {
+  name: "dried whole egg",
+  active: "97.22",
+  water: "2.78",
+  source: driedEgg,
+};
 
 /**
  * Replaces a product by another that brings the same active mass, and settles the water: whole egg by dried egg and water,
@@ -33,8 +38,8 @@ export const driedWholeEgg: Product = { name: "dried whole egg", active: "97.22"
  *
  * @example replaceProduct("100", rawWholeEgg, driedWholeEgg).ok // => true
  */
-export function replaceProduct(mass: DecimalText, old: Product, fresh: Product): Outcome<Replacement> {
-  const content = (product: Product, what: "active" | "water", id: string): Figure =>
+export function replaceProduct(mass: DecimalText, old: ActiveProduct, fresh: ActiveProduct): Outcome<Replacement> {
+  const content = (product: ActiveProduct, what: "active" | "water", id: string): Figure =>
     given({
       id: `replace.${id}.${what}`,
       label: `${what === "active" ? "active share" : "water"} of ${product.name}`,

@@ -6,10 +6,10 @@ import { type OwnMaterials, resolveMaterial } from "../materials/own.ts";
 import { type FlourShelf, flourShelf, shelfEntry, stocked } from "./flour-shelf.ts";
 import { atSpec, candidatesOf, type SharedQuestion, sharedQuestion, sharesNow, wantedBasis } from "./spec-question.ts";
 import { newLot, type Substitution, substitute } from "./substitute.ts";
-import type { Held, SubstituteQuestion } from "./substitute-question.ts";
+import type { HeldFigure, SubstituteQuestion } from "./substitute-question.ts";
 
 /** A reading of what to hold, as a command takes it. */
-const holdable: Readonly<Record<string, Held>> = {
+const holdable: Readonly<Record<string, HeldFigure>> = {
   protein: "protein",
   ash: "ash",
   "gluten protein": "gluten-protein",
@@ -21,7 +21,7 @@ const holdable: Readonly<Record<string, Held>> = {
  * Problems: `hold.unknown`.
  * @example readHeld("protein, ash").value // => ["protein", "ash"]
  */
-export function readHeld(text: string): Outcome<readonly Held[]> {
+export function readHeld(text: string): Outcome<readonly HeldFigure[]> {
   const words = text.split(",").map((word) => word.trim().replaceAll("-", " "));
   const unknown = words.find((word) => !Object.hasOwn(holdable, word));
   if (unknown === undefined) return answer(words.flatMap((word) => holdable[word] ?? []));
@@ -38,7 +38,7 @@ export function readHeld(text: string): Outcome<readonly Held[]> {
 export function replaceFlour(
   spec: Spec,
   formula: Formula,
-  asked: { readonly missing: string; readonly hold: readonly Held[] },
+  asked: { readonly missing: string; readonly hold: readonly HeldFigure[] },
   extra: OwnMaterials = {},
 ): Outcome<Substitution> {
   const shelf = flourShelf(spec, formula, extra);
@@ -59,7 +59,7 @@ export function replaceFlour(
 export function correctForLot(
   spec: Spec,
   formula: Formula,
-  hold: readonly Held[],
+  hold: readonly HeldFigure[],
   extra: OwnMaterials = {},
 ): Outcome<Substitution> {
   const { lot } = spec;
@@ -95,7 +95,7 @@ function questionOf(
   formula: Formula,
   shelf: FlourShelf,
   shared: SharedQuestion,
-  hold: readonly Held[],
+  hold: readonly HeldFigure[],
 ): Omit<SubstituteQuestion, "missing"> {
   const within = spec.wanted?.within?.value;
   return {

@@ -1,6 +1,6 @@
 import { answer, inputProblem, type Note, type Outcome, refuse } from "../figure/problem.ts";
 import { citation } from "../figure/source.ts";
-import { type DecimalText, dec } from "../number/decimal.ts";
+import { type DecimalText, dec, decimalText } from "../number/decimal.ts";
 import { type StyleQuantity, type StyleRange, styleRanges } from "./style-ranges.ts";
 
 /** The styles that have a range. @example styles().includes("ramen") // => true */
@@ -53,7 +53,8 @@ function isWithin({ low, high }: StyleRange, value: DecimalText): boolean {
 
 function outsideNote({ range, value }: StyleCheck): Note {
   const { style, quantity, source, unit } = range;
-  const text = `${quantity} of ${value} is outside what is published for ${style}: ${rangeText(range)} ${unit} (${citation(source)})`;
+  const seen = decimalText(dec(value).toDecimalPlaces(3));
+  const text = `${quantity} of ${seen} ${unit.startsWith("%") ? "%" : unit} is outside what is published for ${style}: ${rangeText(range)} ${unit} (${citation(source)})`;
   return { code: `style.${quantity}`, path: ["style"], text };
 }
 

@@ -8,7 +8,7 @@ import type { WaterFlour } from "./water-flour.ts";
 export type StockedFlour = Candidate & Pick<WaterFlour, "dryGluten" | "ownWater">;
 
 /** What of the old blend the new one has to keep. */
-export type Held = "protein" | "ash" | "gluten-protein";
+export type HeldFigure = "protein" | "ash" | "gluten-protein";
 
 /** A blend whose flour is not to be had, and the flours at hand. */
 export interface SubstituteQuestion {
@@ -17,7 +17,7 @@ export interface SubstituteQuestion {
   /** Every flour of the blend and every flour at hand. */
   readonly flours: readonly StockedFlour[];
   readonly missing: string;
-  readonly hold: readonly Held[];
+  readonly hold: readonly HeldFigure[];
   readonly basis: MoistureBasis;
   /** How near protein has to come, ± %; 0.05 unless given. Ash may be so much of a tenth higher, gluten-forming protein so much lower. */
   readonly within?: DecimalText;

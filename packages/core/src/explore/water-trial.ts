@@ -1,13 +1,15 @@
 import { type Figure, given, worked } from "../figure/figure.ts";
 import { answer, inputProblem, type Outcome, refuse } from "../figure/problem.ts";
-import { commonPractice, fromSpec } from "../figure/source.ts";
+import { fromSpec, massBalance } from "../figure/source.ts";
 import { type DecimalText, dec, decimalText } from "../number/decimal.ts";
 
 /** A small trial to find the water of a blend. */
 export interface TrialRequest {
   /** Flour of each dough, g. */
   readonly flour: DecimalText;
-  /** Added water to try around, % of flour. */
+  /** The flours of the blend, % of flour; one flour unless given. */
+  readonly flours?: readonly { readonly name: string; readonly percent: DecimalText }[];
+  /** Water to pour, to try around, % of flour. */
   readonly water: DecimalText;
   /** Between two doughs, % of flour; 1 unless given. */
   readonly step?: DecimalText;
@@ -46,7 +48,7 @@ const look: readonly string[] = [
  *
  * @example waterTrial({ flour: "200", water: "34" }).ok // => true
  */
-export function waterTrial({ flour, water, step = "1", others = [] }: TrialRequest): Outcome<Trial> {
+export function waterTrial({ flour, flours = [], water, step = "1", others = [] }: TrialRequest): Outcome<Trial> {
   if (!dec(flour).gt(0)) {
     return refuse(
       inputProblem(
@@ -70,30 +72,37 @@ export function waterTrial({ flour, water, step = "1", others = [] }: TrialReque
     );
   }
   const doughs = [-1, 0, 1].map(
-    (times): TrialDough => dough(flour, decimalText(dec(water).plus(dec(step).times(times))), others, times + 2),
+    (times): TrialDough =>
+      dough(flour, flours, decimalText(dec(water).plus(dec(step).times(times))), others, times + 2),
   );
   return answer({ doughs, look });
 }
 
-function dough(flour: DecimalText, water: DecimalText, others: TrialRequest["others"], number: number): TrialDough {
+type Shares = NonNullable<TrialRequest["others"]>;
+
+function dough(flour: DecimalText, flours: Shares, water: DecimalText, others: Shares, number: number): TrialDough {
   const id = `trial.${number}`;
   const stated = (what: string, label: string, unit: string, value: DecimalText): Figure =>
     given({ id: `${id}.${what}`, label, unit, places: 1, value, by: "the trial", sources: [fromSpec] });
   const flourMass = stated("flour", "flour", "g", flour);
-  const percents = [{ name: "water", percent: water }, ...(others ?? [])];
-  const masses = percents.map(({ name, percent }) =>
-    worked({
-      id: `${id}.${name}.mass`,
-      label: name,
-      unit: "g",
-      places: 1,
-      formula: "flour * percent / 100",
-      from: { flour: flourMass, percent: stated(name, `${name}, % of flour`, "% of flour", percent) },
-      sources: [commonPractice],
-    }),
-  );
+  const mass =
+    (kind: string, places: number) =>
+    ({ name, percent }: Shares[number], index: number): Figure =>
+      worked({
+        id: `${id}.${kind}.${index + 1}.mass`,
+        label: name,
+        unit: "g",
+        places,
+        formula: "flour * percent / 100",
+        from: {
+          flour: flourMass,
+          percent: stated(`${kind}.${index + 1}`, `${name}, % of flour`, "% of flour", percent),
+        },
+        sources: [massBalance],
+      });
+  const blend = flours.length === 0 ? [flourMass] : flours.map(mass("flour", 1));
   return {
-    water: stated("added-water", `added water of dough ${number}`, "% of flour", water),
-    masses: [flourMass, ...masses],
+    water: stated("poured", `water of dough ${number}`, "% of flour", water),
+    masses: [...blend, mass("water", 1)({ name: "water", percent: water }, 0), ...others.map(mass("other", 2))],
   };
 }

@@ -1,0 +1,56 @@
+import type { Override } from "../input/load-spec.ts";
+import type { Asked, Flag } from "./command.ts";
+import { flagsOf, overridesOf, type ValueFlags } from "./flag-values.ts";
+
+const wanted = (key: string, describe: string, placeholder: string): ValueFlags[string] => ({
+  describe,
+  kind: "text",
+  placeholder,
+  path: ["wanted", key],
+});
+
+/** Flags of how a blend is searched, in place of what the spec says under `wanted:`. */
+export const searchValues: ValueFlags = {
+  within: wanted("within", "How near a protein value has to be met, ±", "0.1 %"),
+  basis: wanted("basis", "Moisture basis of protein and ash", "14 % mb"),
+  step: wanted("step", "Steps that the shares come in", "1 %"),
+  alternatives: { ...wanted("alternatives", "How many blends to show", "5"), plainNumber: true },
+};
+
+/** Flags of what a blend has to reach. */
+export const wantedValues: ValueFlags = {
+  protein: wanted("protein", "Protein of the blend: a value, a range, or one end of it", "11.5 %"),
+  "gluten-protein": wanted("glutenProtein", "Least protein that forms gluten", "9 %"),
+  ash: wanted("ash", "Most ash", "0.6 %"),
+  wholegrain: wanted("wholegrain", "Share of wholegrain flours", "at least 20 %"),
+  price: wanted("price", "Most that the blend may cost", "1.10 EUR/kg"),
+  prefer: wanted("prefer", "Which blend comes first: nearest, cheapest, fewest, most FLOUR", "most rye flour"),
+  ...searchValues,
+};
+
+/** A flour that may go in, with its share. */
+export const shelfFlag: Readonly<Record<string, Flag>> = {
+  shelf: {
+    describe: "A flour that may go in, or a limit of one; may be said several times",
+    kind: "text",
+    placeholder: "vital wheat gluten=at most 4 %",
+  },
+};
+
+/** The flags of a search. */
+export const searchFlags: Readonly<Record<string, Flag>> = { ...shelfFlag, ...flagsOf(searchValues) };
+
+/** What `--shelf` says, as parts of the spec. */
+export function shelfOverrides(asked: Asked): readonly Override[] {
+  return asked.list("shelf").map((text): Override => {
+    const at = text.indexOf("=");
+    const name = (at < 0 ? text : text.slice(0, at)).trim();
+    const share = at < 0 ? "any" : text.slice(at + 1).trim();
+    return { flag: "--shelf", path: ["shelf", name, "share"], value: share, example: `${name}=at most 4 %` };
+  });
+}
+
+/** The parts of a spec that the flags of a search say. */
+export function searchOverrides(values: ValueFlags, asked: Asked): readonly Override[] {
+  return [...overridesOf(values, asked), ...shelfOverrides(asked)];
+}

@@ -1,0 +1,67 @@
+import { correctForLot, readHeld, substituteReport } from "@noodlewright/core";
+import { printProblems } from "../command/answer.ts";
+import { searchFlags, searchOverrides, searchValues } from "../command/blend-flags.ts";
+import type { Command } from "../command/command.ts";
+import { flagsOf, type ValueFlags } from "../command/flag-values.ts";
+import { reportFlags } from "../command/flags.ts";
+import { loadFormula } from "../command/load-formula.ts";
+import { printNearest } from "../command/no-answer.ts";
+
+const figure = (key: string, describe: string, placeholder: string): ValueFlags[string] => ({
+  describe,
+  kind: "text",
+  placeholder,
+  path: ["lot", "figures", key],
+});
+
+const certificate: ValueFlags = {
+  of: { describe: "The flour that the new lot follows", kind: "text", placeholder: "bread flour", path: ["lot", "of"] },
+  protein: figure("protein", "Protein of the new lot", "11.8 %"),
+  "protein-basis": figure("proteinBasis", "Moisture basis of it", "14 % mb"),
+  "protein-uncertainty": figure("proteinUncertainty", "How far it may be off, ±", "0.3 %"),
+  moisture: figure("moisture", "Moisture of the new lot", "14.4 %"),
+  "moisture-uncertainty": figure("moistureUncertainty", "How far it may be off, ±", "0.2 %"),
+  ash: figure("ash", "Ash of the new lot", "0.52 %"),
+  "ash-basis": figure("ashBasis", "Moisture basis of it", "14 % mb"),
+  absorption: figure("absorption", "Added water the new lot takes, the kitchen's own", "36 %"),
+};
+
+/** `noodlewright lot`: the blend and the water for a new lot of a flour. */
+export const lotCommand: Command = {
+  positionals: { spec: "Spec file in YAML or JSON, or - for standard input" },
+  flags: {
+    ...flagsOf(certificate),
+    hold: {
+      describe: "What the new blend keeps, of protein, ash, gluten protein",
+      kind: "text",
+      placeholder: "protein, ash",
+      fallback: "protein",
+    },
+    ...searchFlags,
+    ...reportFlags,
+  },
+  examples: [
+    [
+      "noodlewright lot noodle.yaml --of 'bread flour' --protein '11.8 %' --moisture '14.4 %'",
+      "figures of the certificate",
+    ],
+    ["noodlewright lot noodle.yaml", "the lot that the spec describes under lot:"],
+  ],
+  run: async (asked, io) => {
+    const loading = await loadFormula(asked, searchOverrides({ ...certificate, ...searchValues }, asked), io);
+    if (!loading.ok) return printProblems(loading.problems, asked, io);
+    const { spec, formula, included, notes, place } = loading.loaded;
+    const hold = readHeld(asked.text("hold") ?? "protein");
+    if (!hold.ok)
+      return printProblems(
+        hold.problems.map((problem) => ({ ...problem, flag: "--hold" })),
+        asked,
+        io,
+      );
+    const outcome = correctForLot(spec, formula, hold.value, included);
+    if (!outcome.ok) return printProblems(outcome.problems.map(place), asked, io);
+    const title = `${formula.name}, with the new lot of ${spec.lot?.of ?? "flour"}`;
+    const report = substituteReport("lot", title, formula, outcome.value, [...notes, ...outcome.notes]);
+    return printNearest(report, outcome.value.answer.kind === "found", asked, io);
+  },
+};

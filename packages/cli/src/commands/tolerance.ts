@@ -1,0 +1,36 @@
+import { batchTolerance, toleranceReport } from "@noodlewright/core";
+import { printProblems, printReport } from "../command/answer.ts";
+import type { Command } from "../command/command.ts";
+import { placeAtFlag, type ValueFlags } from "../command/flag-values.ts";
+import { batchFlags, batchOverrides, reportFlags } from "../command/flags.ts";
+import { loadBatch } from "../command/load-batch.ts";
+
+const trials: ValueFlags = {
+  seed: { describe: "Where the random trials begin; 1 unless stated", kind: "text", placeholder: "7", path: ["seed"] },
+  runs: { describe: "Number of random trials; 2000 unless stated", kind: "text", placeholder: "5000", path: ["draws"] },
+};
+
+/** `noodlewright tolerance`: what errors do to a load, and which of them matters. */
+export const toleranceCommand: Command = {
+  positionals: { spec: "Spec file in YAML or JSON, or - for standard input" },
+  flags: { ...trials, ...batchFlags, ...reportFlags },
+  examples: [
+    [
+      "noodlewright tolerance noodle.yaml",
+      "protein, dough water, alkali and bowls, with the errors that the spec states",
+    ],
+    ["noodlewright tolerance noodle.yaml --seed 7 --runs 5000", "other and more random trials"],
+    ["noodlewright tolerance noodle.yaml --format svg --picture water-causes", "a picture of the shares"],
+  ],
+  run: async (asked, io) => {
+    const loading = await loadBatch(asked, batchOverrides(asked), io);
+    if (!loading.ok) return printProblems(loading.problems, asked, io);
+    const { spec, formula, batch, notes } = loading.loaded;
+    const outcome = batchTolerance(spec, batch, {
+      ...(asked.text("seed") !== undefined && { seed: Number(asked.text("seed")) }),
+      ...(asked.text("runs") !== undefined && { draws: Number(asked.text("runs")) }),
+    });
+    if (!outcome.ok) return printProblems(outcome.problems.map(placeAtFlag(trials)), asked, io);
+    return printReport(toleranceReport(formula, outcome.value, [...notes, ...outcome.notes]), asked, io);
+  },
+};

@@ -1,0 +1,111 @@
+import { type Figure, given, worked } from "../figure/figure.ts";
+import { answer, inputProblem, noAnswer, type Outcome, refuse } from "../figure/problem.ts";
+import { fromSpec, massBalance } from "../figure/source.ts";
+import type { Formula } from "../formula/formula.ts";
+import type { FormulaLine } from "../formula/lines.ts";
+import { nearestNames, plainName } from "../materials/nearest.ts";
+import { type KitchenMaterial, type OwnMaterials, resolveMaterial } from "../materials/own.ts";
+import { dec, decimalText, HUNDRED } from "../number/decimal.ts";
+import { type ActiveProduct, replaceProduct } from "./replace-product.ts";
+
+/** An ingredient replaced by another with the same dry matter: amounts on 100 of flour, before and now. */
+export interface ReplacedIngredient {
+  readonly old: FormulaLine;
+  readonly by: string;
+  /** The new product, % of flour. */
+  readonly amount: Figure;
+  /** Water that goes with it, below zero where water is taken away, % of flour. */
+  readonly water: Figure;
+  readonly tapBefore: Figure;
+  readonly tap: Figure;
+  /** What these rest on. */
+  readonly figures: readonly Figure[];
+}
+
+/**
+ * Replaces an ingredient of a formula by another of the same dry matter, such as whole egg by dried egg; the tap water
+ * makes up for the water.
+ *
+ * @param extra - the kitchen's own materials
+ * Problems: `replace.ingredient`, `replace.kind`, `replace.no-water`, and those of `resolveMaterial` and `replaceProduct`.
+ */
+export function replaceIngredient(
+  formula: Formula,
+  name: string,
+  by: string,
+  extra: OwnMaterials = {},
+): Outcome<ReplacedIngredient> {
+  const ingredients = formula.lines.filter(({ role }) => role === "ingredient");
+  const old = ingredients.find((line) => plainName(line.name) === plainName(name));
+  if (old === undefined) return refuse(notAnIngredient(name, ingredients));
+  const fresh = resolveMaterial(by, ["with"], undefined, extra);
+  if (!fresh.ok) return fresh;
+  if (fresh.value.kind !== old.material.kind) return refuse(otherKind(old, by, fresh.value));
+  const outcome = replaceProduct(old.parts.value, productOf(old.name, old.material), productOf(by, fresh.value));
+  if (!outcome.ok) return refuse(...outcome.problems.map((problem) => ({ ...problem, path: ["with"] })));
+  const onFlour = (figure: Figure, id: string): Figure =>
+    worked({
+      id,
+      label: figure.label.replace("mass of ", ""),
+      unit: "% of flour",
+      places: 2,
+      formula: "mass",
+      from: { mass: figure },
+      sources: [massBalance],
+    });
+  const amount = onFlour(outcome.value.mass, "replaced.amount");
+  const water = onFlour(outcome.value.water, "replaced.water");
+  const tapBefore = given({
+    id: "replaced.tap-before",
+    label: "tap water before",
+    unit: "% of flour",
+    places: 2,
+    value: formula.water.tap.value,
+    by: "the formula",
+    sources: [fromSpec],
+  });
+  const tap = worked({
+    id: "replaced.tap",
+    label: "tap water",
+    unit: "% of flour",
+    places: 2,
+    formula: "before + water",
+    from: { before: tapBefore, water },
+    sources: [massBalance],
+  });
+  if (dec(tap.value).isNegative()) return refuse(noWater(by, tap));
+  return answer({ old, by, amount, water, tapBefore, tap, figures: [amount, water, tapBefore, tap] });
+}
+
+function productOf(name: string, material: KitchenMaterial): ActiveProduct {
+  return {
+    name,
+    active: decimalText(HUNDRED.minus(material.moisture)),
+    water: material.moisture,
+    source: material.figureSources.moisture,
+  };
+}
+
+function notAnIngredient(name: string, ingredients: readonly FormulaLine[]) {
+  const names = ingredients.map((line) => line.name);
+  const nearest = nearestNames(name, names, 1)[0];
+  const advice =
+    names.length === 0
+      ? "the spec has no ingredients beside flour, water, alkali and salt"
+      : nearest === undefined
+        ? `name one of: ${names.join(", ")}`
+        : `did you mean "${nearest}"?`;
+  return inputProblem("replace.ingredient", ["missing"], `"${name}"`, "an ingredient of the spec", advice);
+}
+
+function otherKind({ name, material }: FormulaLine, by: string, fresh: KitchenMaterial) {
+  const expected = `something of the kind ${material.kind}, as ${name} is`;
+  const advice = `see \`noodlewright materials --kind ${material.kind}\``;
+  return inputProblem("replace.kind", ["with"], `"${by}" of the kind ${fresh.kind}`, expected, advice);
+}
+
+function noWater(by: string, tap: Figure) {
+  const short = decimalText(dec(tap.value).negated().toDecimalPlaces(2));
+  const found = `${by} brings more water than the dough takes, by ${short} % of flour`;
+  return noAnswer("replace.no-water", ["with"], found, "tap water of zero or more", "replace less of it");
+}

@@ -1,0 +1,31 @@
+import { answer, type Outcome, refuse } from "../figure/problem.ts";
+import type { Formula } from "../formula/formula.ts";
+import type { Spec } from "../formula/spec.ts";
+import type { DecimalText } from "../number/decimal.ts";
+import { widthFigure } from "../sheet/cutter.ts";
+import { type StyleCheck, styleNotes } from "./style-notes.ts";
+import type { StyleQuantity } from "./style-ranges.ts";
+
+/**
+ * Holds a formula against what is published for the `style:` of its spec; nothing where the spec names none.
+ *
+ * Problems: those of `styleNotes`.
+ */
+export function formulaStyle(spec: Spec, formula: Formula): Outcome<readonly StyleCheck[]> {
+  if (spec.style === undefined) return answer([]);
+  const outcome = styleNotes(spec.style.toLowerCase(), figuresOf(spec, formula));
+  return outcome.ok ? outcome : refuse(...outcome.problems);
+}
+
+function figuresOf(spec: Spec, { blend, water, salt, alkali }: Formula): Partial<Record<StyleQuantity, DecimalText>> {
+  const { thickness, cutter } = spec.sheet ?? {};
+  return {
+    ...(blend.protein && { protein: blend.protein.at14.value }),
+    ...(blend.ash && { ash: blend.ash.at14.value }),
+    water: water.added.value,
+    salt: salt.value,
+    ...(alkali && { alkali: alkali.anhydrous.value }),
+    ...(thickness && { thickness: thickness.value }),
+    ...(cutter && { width: widthFigure(cutter).value }),
+  };
+}
