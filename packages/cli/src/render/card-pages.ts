@@ -7,7 +7,7 @@ const pageHeight: Readonly<Record<Paper, number>> = { a4: 1024, letter: 957 };
 
 /** Heights as the card's style prints them, px. */
 const title = 75;
-const heading = 46;
+const heading = 43;
 const tableHead = 24;
 const tableRow = 22;
 const weightRow = 38;

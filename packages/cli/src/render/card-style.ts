@@ -17,7 +17,7 @@ export function cardStyle(paper: Paper, mark: string): string {
 :root { font-family: Arial, "Helvetica Neue", system-ui, sans-serif; line-height: 1.3; }
 svg { font-family: inherit; }
 body { max-width: 186mm; }
-h2 { border-bottom-width: 1px; margin: 1.1rem 0 .2rem; }
+h2 { border-bottom-width: 1px; margin: .9rem 0 .2rem; }
 header { border-bottom: 4px solid #111; padding-bottom: .35rem; }
 header h1 { font-size: 2.4rem; margin-bottom: .1rem; }
 .mark, .about { margin: 0; overflow-wrap: anywhere; }
@@ -41,6 +41,8 @@ td, th { padding-top: .14rem; padding-bottom: .14rem; }
 td.lot, th.lot { padding-right: 0; }
 .hint { font-size: .85rem; margin: 0; }
 .figures { margin: .3rem 0; gap: .2rem 1.6rem; }
+#water .figures div { display: flex; align-items: baseline; gap: .5rem; }
+#water dt { font-size: 1rem; }
 section p { margin: .2rem 0; }
 #allergens p { font-size: 1.1rem; }
 #allergens p:first-of-type { font-weight: 700; }
@@ -56,7 +58,7 @@ footer p { margin: .3rem 0 0; }
 tr, li, figure, footer, .weights, #allergens, #water, #sheets, #loads, #passes, #make-up { break-inside: avoid; }
 h2 { break-after: avoid; }
 @media print {
-  html { font-size: 15px; }
+  html { font-size: 14.8px; }
   body { padding: 0; max-width: none; }
 }
 `;
