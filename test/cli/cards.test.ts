@@ -1,0 +1,122 @@
+import { createHash } from "node:crypto";
+import { mkdirSync, readdirSync, readFileSync, writeFileSync } from "node:fs";
+import { join } from "node:path";
+import { describe, expect, test } from "vitest";
+import { runBuilt } from "./built.ts";
+import { folderFor } from "./folder.ts";
+
+const spec = {
+  name: "Noodle",
+  include: ["kitchen.json"],
+  flours: [{ name: "house flour", amount: "100 %" }],
+  water: { added: "36 %" },
+  batch: { dough: "20 kg" },
+  mixer: { largest: "5 kg", of: "flour" },
+};
+const kitchen = {
+  materials: {
+    "house flour": { kind: "flour", moisture: "13 %", protein: "11 %", allergens: ["wheat"], source: "certificate" },
+  },
+};
+const text = JSON.stringify(spec);
+
+/** The first digits of the SHA-256 of a file, as `sha256sum` prints them. */
+function checksum(path: string): string {
+  return createHash("sha256").update(readFileSync(path)).digest("hex").slice(0, 8);
+}
+
+describe("noodlewright card", () => {
+  const folder = folderFor({ "noodle.json": text, "kitchen.json": JSON.stringify(kitchen) });
+  const path = join(folder, "noodle.json");
+
+  test("prints a card with the date and the loads asked for, and what the flags say", () => {
+    const flags = ["--date", "2026-02-28", "--loads", "3,1-2,2", "--dough", "19 kg"];
+    const { status, stdout, stderr } = runBuilt(["card", path, ...flags]);
+    expect([status, stderr]).toEqual([0, ""]);
+    expect(stdout).toContain("2026-02-28");
+    expect(stdout).toContain("--dough 19 kg");
+    expect([...stdout.matchAll(/class="tick">(load \d)</gu)].map(([, load]) => load)).toEqual([
+      "load 1",
+      "load 2",
+      "load 3",
+    ]);
+  });
+
+  test("carries the checksums of the spec and of the kitchen file, byte for byte, also behind a byte order mark", () => {
+    const marked = join(folder, "marked.json");
+    writeFileSync(marked, `\uFEFF${text}\r\n`);
+    for (const file of [path, marked]) {
+      const { status, stdout } = runBuilt(["card", file]);
+      expect(status).toBe(0);
+      expect(stdout).toContain(`spec <b>${checksum(file)}</b>`);
+      expect(stdout).toContain(`kitchen.json <b>${checksum(join(folder, "kitchen.json"))}</b>`);
+    }
+  });
+
+  const wrong: readonly (readonly [flag: string, value: string, told: string])[] = [
+    ["--date", "2026-02-30", "a date such as"],
+    ["--date", "tomorrow", "a date such as"],
+    ["--loads", "0", "loads from 1 to"],
+    ["--loads", "2-1", "loads from 1 to"],
+    ["--loads", "1,99", "loads from 1 to"],
+    ["--loads", "all", "loads from 1 to"],
+    ["--out", "no-such-folder/card.html", "cannot be written"],
+    ["--paper", "a5", "a4"],
+  ];
+
+  test.each(wrong)("%s %s is refused, and the flag named", (flag, value, told) => {
+    const { status, stdout, stderr } = runBuilt(["card", path, flag, value], { cwd: folder });
+    expect([status, stdout]).toEqual([2, ""]);
+    expect(stderr).toContain(flag === "--paper" ? "paper" : flag);
+    expect(stderr).toContain(told);
+  });
+});
+
+describe("noodlewright cards", () => {
+  test("gives every spec a card of its own, whatever the specs are called", () => {
+    const names = ["a.yaml", "a.json", "a.json.yml", "index.json", "B.yaml", "b.json", "a b#c.json"];
+    const files = Object.fromEntries(names.map((name) => [name, JSON.stringify({ ...spec, name })]));
+    const folder = folderFor({ ...files, "kitchen.json": JSON.stringify(kitchen) });
+    const out = join(folder, "deep", "out");
+    const { status, stderr } = runBuilt(["cards", folder, "-o", out, "--date", "2026-11-25"]);
+    expect([status, stderr]).toEqual([0, `Wrote ${names.length} cards and index.html to ${out}.\n`]);
+    const written = readdirSync(out).filter((name) => name !== "index.html");
+    const titles = written.map((name) => /<h1>(.*?)<\/h1>/u.exec(readFileSync(join(out, name), "utf8"))?.[1]);
+    expect(titles.sort()).toEqual([...names].sort());
+    const index = readFileSync(join(out, "index.html"), "utf8");
+    const links = [...index.matchAll(/href="([^"]*)"/gu)].map(([, link]) => decodeURIComponent(link ?? ""));
+    expect(links.sort()).toEqual(written.sort());
+    for (const name of names) expect(index).toContain(checksum(join(folder, name)));
+    // Names that differ in case alone are one file on some disks.
+    expect(new Set(written.map((name) => name.toLowerCase())).size).toBe(names.length);
+  });
+
+  test("passes over a spec without a batch, tells what is wrong with another, and writes the rest", () => {
+    const { batch: _batch, ...without } = spec;
+    const folder = folderFor({
+      "good.json": text,
+      "without.json": JSON.stringify(without),
+      "wrong.json": JSON.stringify({ ...spec, watr: 1 }),
+      "kitchen.json": JSON.stringify(kitchen),
+    });
+    const { status, stderr } = runBuilt(["cards", folder, "-o", join(folder, "out")]);
+    expect(status).toBe(2);
+    expect(stderr).toContain("Passed over, no batch stated: without.json.");
+    expect(stderr).toContain("wrong.json");
+    expect(stderr).toContain("spec.unknown-key");
+    expect(readdirSync(join(folder, "out")).sort()).toEqual(["good.html", "index.html"]);
+  });
+
+  test("says where there is nothing to make cards of, no folder, or nowhere to write", () => {
+    const folder = folderFor({ "kitchen.json": JSON.stringify(kitchen), "good.json": text });
+    mkdirSync(join(folder, "empty"));
+    const none = runBuilt(["cards", join(folder, "empty"), "-o", join(folder, "out")]);
+    expect([none.status, none.stderr]).toEqual([1, expect.stringContaining("cards.none")]);
+    const missing = runBuilt(["cards", join(folder, "nowhere"), "-o", join(folder, "out")]);
+    expect([missing.status, missing.stderr]).toEqual([2, expect.stringContaining("file.unreadable")]);
+    const unnamed = runBuilt(["cards", folder]);
+    expect([unnamed.status, unnamed.stderr]).toEqual([2, expect.stringContaining("--out")]);
+    const blocked = runBuilt(["cards", folder, "-o", join(folder, "good.json")]);
+    expect([blocked.status, blocked.stderr]).toEqual([2, expect.stringContaining("cannot be written there")]);
+  });
+});
