@@ -175,6 +175,8 @@ describe("amounts that cannot be", () => {
     ["alkali.no-composition", { alkali: [{ name: "whole egg", amount: "1 %" }] }],
     ["alkali.no-strength", { alkali: [{ name: "table salt", amount: "1 %", as: "anhydrous salts" }] }],
     ["alkali.no-strength", { alkali: [{ name: "table salt", amount: "10 meq" }] }],
+    ["alkali.dose-unit", { alkali: [{ name: "sodium carbonate", amount: "17 meq", as: "anhydrous salts" }] }],
+    ["alkali.dose-unit", { alkali: [{ name: "sodium carbonate", amount: "17 meq", as: "product" }] }],
     ["alkali.replace-with", { alkali: [{ name: "sodium carbonate", amount: "1 %", holding: "alkalinity M" }] }],
     ["alkali.no-composition", { alkali: [{ name: "sodium carbonate", amount: "1 %", replaceWith: "whole egg" }] }],
     ["water.not-stated", { water: {} }],

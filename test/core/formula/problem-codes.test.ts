@@ -11,9 +11,19 @@ function textBelow(folder: URL): string {
 }
 
 const modules = [
-  ...["alkali", "blend", "formula", "lines", "not-alkaline", "read-spec", "replace", "spec", "water"].map(
-    (name) => `formula/${name}`,
-  ),
+  ...[
+    "alkali",
+    "blend",
+    "dose",
+    "flour-shares",
+    "formula",
+    "lines",
+    "not-alkaline",
+    "read-spec",
+    "replace",
+    "spec",
+    "water",
+  ].map((name) => `formula/${name}`),
   ...["batch", "loads", "remedy", "target", "weighing"].map((name) => `batch/${name}`),
   ...["own", "fields"].map((name) => `materials/${name}`),
 ];

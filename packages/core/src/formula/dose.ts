@@ -1,0 +1,174 @@
+import { alkalinityM, anhydrousShare, pure } from "../chemistry/composition.ts";
+import { atomicWeightSource } from "../chemistry/species.ts";
+import { type Figure, given, worked } from "../figure/figure.ts";
+import { answer, inputProblem, type Outcome, type Path, type Problem, refuse } from "../figure/problem.ts";
+import { fromSpec, massBalance, type Source } from "../figure/source.ts";
+import type { KitchenMaterial } from "../materials/own.ts";
+import { type Decimal, ZERO } from "../number/decimal.ts";
+import type { Quantity } from "../number/quantity.ts";
+import type { Entry } from "./entries.ts";
+import { notAlkaline } from "./not-alkaline.ts";
+
+/** What amounts are brought to 100 of the flour at hand by. */
+export interface Scaling {
+  /** Flour of a formula written in masses, g. */
+  readonly flour: Figure | undefined;
+  /** What amounts are multiplied with because the formula was written on another flour moisture. */
+  readonly factor: Figure | undefined;
+}
+
+interface Term {
+  readonly formula: string;
+  readonly from: Readonly<Record<string, Figure | string>>;
+}
+
+/** An amount as % of flour: the text of its formula and what it is fed with. */
+function amountTerm(amount: Quantity, path: Path, scale: Scaling): Outcome<Term> {
+  if (amount.dimension !== "mass") {
+    const formula = scale.factor === undefined ? "stated" : "stated * factor";
+    return answer({ formula, from: { stated: amount.value, ...(scale.factor && { factor: scale.factor }) } });
+  }
+  if (scale.flour === undefined) {
+    return refuse(
+      inputProblem(
+        "amounts.mass-without-flour-mass",
+        path,
+        `${amount.text}, while the flours are in %`,
+        "an amount in % of flour",
+        "write it in % of flour, or write every flour as a mass",
+      ),
+    );
+  }
+  const formula = scale.factor === undefined ? "100 * stated / flour" : "100 * stated / flour * factor";
+  return answer({
+    formula,
+    from: { stated: amount.value, flour: scale.flour, ...(scale.factor && { factor: scale.factor }) },
+  });
+}
+
+/** Parts on 100 of flour, and what they are worked out from. */
+export interface Amount {
+  readonly parts: Figure;
+  readonly leaves: readonly Figure[];
+}
+
+/**
+ * Turns the amount of an ingredient into parts on 100 of flour; of an alkaline product by what its dose states.
+ *
+ * Problems: `amounts.mass-without-flour-mass`, `alkali.no-composition`, `alkali.dose-unit`, `alkali.no-strength`.
+ */
+export function entryParts(entry: Entry, material: KitchenMaterial, scale: Scaling): Outcome<Amount> {
+  const naming = { id: `${entry.id}.parts`, label: entry.name, unit: "% of flour", places: 2 };
+  const term = amountTerm(entry.amount, [...entry.path, ...(entry.role === "salt" ? [] : ["amount"])], scale);
+  if (!term.ok) return term;
+  const { formula, from } = term.value;
+  const plain = (): Amount => ({
+    parts:
+      formula === "stated"
+        ? given({ ...naming, value: entry.amount.value, by: `spec, ${entry.amount.text}`, sources: [fromSpec] })
+        : worked({ ...naming, formula, from, sources: [massBalance] }),
+    leaves: [],
+  });
+  if (entry.role !== "alkali") return answer(plain());
+  const { composition } = material;
+  if (composition === undefined) return refuse(notAlkaline(entry.name, entry.namePath));
+  const meq = entry.amount.dimension === "alkalinity";
+  if (meq && entry.as !== undefined && entry.as !== "alkalinity") return refuse(doseUnit(entry));
+  const states = meq ? "alkalinity" : (entry.as ?? "product");
+  if (states === "product") return answer(plain());
+  const strength = states === "anhydrous salts" ? anhydrousShare(composition) : alkalinityM(composition);
+  if (strength.lte(ZERO)) return refuse(noStrength(entry, states));
+  const dose = { ...term.value, strength, sources: [material.figureSources.composition, atomicWeightSource] };
+  if (states === "anhydrous salts") return answer(byAnhydrousSalts(naming, entry, dose));
+  return answer(meq ? byEquivalents(naming, entry, dose) : bySodiumCarbonate(naming, entry, dose));
+}
+
+function doseUnit({ path, as, amount }: Entry): Problem {
+  return inputProblem(
+    "alkali.dose-unit",
+    [...path, "as"],
+    `"${as}" beside ${amount.text}, which states alkalinity`,
+    "a dose in % of flour or a mass, or `as: alkalinity`",
+    "write `as: alkalinity`, or give the dose in %",
+  );
+}
+
+function noStrength({ name, namePath }: Entry, states: "anhydrous salts" | "alkalinity"): Problem {
+  return inputProblem(
+    "alkali.no-strength",
+    namePath,
+    `"${name}", which has no ${states === "anhydrous salts" ? "alkaline salts" : "alkalinity"}`,
+    "a product that can give the dose",
+    "take another product or state the dose as product",
+  );
+}
+
+/** A dose and how much of what it states a product holds: % of anhydrous salts, or meq/g. */
+interface Dose extends Term {
+  readonly strength: Decimal;
+  readonly sources: readonly Source[];
+}
+
+type Naming = Pick<Figure, "id" | "label" | "unit" | "places">;
+
+function byAnhydrousSalts(naming: Naming, { id, name }: Entry, { formula, from, strength, sources }: Dose): Amount {
+  const anhydrous = given({
+    id: `${id}.anhydrous-share`,
+    label: `anhydrous salts in ${name}`,
+    unit: "%",
+    places: 2,
+    value: strength,
+    by: "composition of the product",
+    sources,
+  });
+  const parts = worked({
+    ...naming,
+    formula: `(${formula}) * 100 / anhydrous`,
+    from: { ...from, anhydrous },
+    sources: [massBalance],
+  });
+  return { parts, leaves: [anhydrous] };
+}
+
+function byEquivalents(naming: Naming, entry: Entry, dose: Dose): Amount {
+  const alkalinity = alkalinityFigure(entry, dose);
+  const parts = worked({
+    ...naming,
+    formula: `(${dose.formula}) / alkalinity`,
+    from: { ...dose.from, alkalinity },
+    sources: [massBalance],
+  });
+  return { parts, leaves: [alkalinity] };
+}
+
+function bySodiumCarbonate(naming: Naming, entry: Entry, dose: Dose): Amount {
+  const alkalinity = alkalinityFigure(entry, dose);
+  const soda = given({
+    id: "sodium-carbonate.strength",
+    label: "alkalinity of sodium carbonate",
+    unit: "meq/g",
+    places: 3,
+    value: alkalinityM(pure("Na2CO3")),
+    by: "molar mass",
+    sources: [atomicWeightSource],
+  });
+  const parts = worked({
+    ...naming,
+    formula: `(${dose.formula}) * soda / alkalinity`,
+    from: { ...dose.from, soda, alkalinity },
+    sources: [massBalance],
+  });
+  return { parts, leaves: [soda, alkalinity] };
+}
+
+function alkalinityFigure({ id, name }: Entry, { strength, sources }: Dose): Figure {
+  return given({
+    id: `${id}.strength`,
+    label: `alkalinity M of ${name}`,
+    unit: "meq/g",
+    places: 3,
+    value: strength,
+    by: "composition of the product, molar masses",
+    sources,
+  });
+}

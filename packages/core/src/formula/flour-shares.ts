@@ -1,0 +1,120 @@
+import { type Figure, given, worked } from "../figure/figure.ts";
+import { answer, inputProblem, type Outcome, refuse } from "../figure/problem.ts";
+import { definition, fromSpec } from "../figure/source.ts";
+import { dec, decimalText, HUNDRED, sum } from "../number/decimal.ts";
+import type { Quantity } from "../number/quantity.ts";
+import type { Spec } from "./spec.ts";
+
+/** The flours of a spec, as shares of 100 parts. */
+export interface Shares {
+  /** % of flour, in the order of the spec. */
+  readonly parts: readonly Figure[];
+  /** Masses of the flours as written, where they are written as masses. */
+  readonly written: readonly Figure[];
+  readonly flour?: Figure;
+}
+
+/**
+ * Reads the shares of the flours, stated in % or as masses.
+ *
+ * Problems: `flours.shares-total`, `flours.mixed-amounts`, `flours.rest-twice`, `flours.rest-with-masses`, `flours.none`.
+ */
+export function flourShares(flours: Spec["flours"]): Outcome<Shares> {
+  const amounts = flours.map((flour) => flour.amount);
+  const masses = amounts.filter((amount): amount is Quantity => amount !== "rest" && amount.dimension === "mass");
+  const percents = amounts.filter((amount): amount is Quantity => amount !== "rest" && amount.dimension === "share");
+  const rests = amounts.filter((amount) => amount === "rest").length;
+  const path = ["flours"] as const;
+  if (masses.length > 0 && percents.length > 0) {
+    const expected = "all flours in %, or all in masses";
+    return refuse(inputProblem("flours.mixed-amounts", path, "flours in % and in masses", expected, "write one way"));
+  }
+  if (rests > 1) {
+    return refuse(
+      inputProblem(
+        "flours.rest-twice",
+        path,
+        `${rests} flours written as rest`,
+        "at most one rest",
+        "give their shares",
+      ),
+    );
+  }
+  if (masses.length > 0) {
+    if (rests > 0) {
+      const advice = "write its mass";
+      return refuse(
+        inputProblem("flours.rest-with-masses", path, "masses and a rest", "a mass for every flour", advice),
+      );
+    }
+    return writtenShares(flours, masses);
+  }
+  const total = sum(percents.map((amount) => dec(amount.value)));
+  const fits = rests === 0 ? total.eq(HUNDRED) : total.lt(HUNDRED);
+  if (!fits) {
+    const off = HUNDRED.minus(total);
+    return refuse(
+      inputProblem(
+        "flours.shares-total",
+        path,
+        `shares that total ${decimalText(total)} %${rests > 0 ? " before the rest" : ""}`,
+        rests > 0 ? "shares below 100 % beside a rest" : "shares that total 100 %",
+        off.isNegative()
+          ? `take ${decimalText(off.negated())} % away`
+          : rests > 0
+            ? "leave something for the rest, or remove it"
+            : `add ${decimalText(off)} %, or write one flour as \`amount: rest\``,
+      ),
+    );
+  }
+  return answer({ parts: flours.map((flour, index) => percentShare(flour, index, percents)), written: [] });
+}
+
+function percentShare(flour: Spec["flours"][number], index: number, percents: readonly Quantity[]): Figure {
+  const naming = { id: `flour.${index + 1}.parts`, label: flour.name, unit: "% of flour", places: 2 };
+  if (flour.amount !== "rest") {
+    return given({ ...naming, value: flour.amount.value, by: `spec, ${flour.amount.text}`, sources: [fromSpec] });
+  }
+  const formula = ["100", ...percents.map((_, other) => `share${other}`)].join(" - ");
+  const from = Object.fromEntries(percents.map((amount, other) => [`share${other}`, amount.value]));
+  return worked({ ...naming, formula, from, sources: [definition] });
+}
+
+function writtenShares(flours: Spec["flours"], masses: readonly Quantity[]): Outcome<Shares> {
+  const total = sum(masses.map((mass) => dec(mass.value)));
+  if (total.isZero()) {
+    return refuse(inputProblem("flours.none", ["flours"], "no flour at all", "flour above zero", "write its mass"));
+  }
+  const figures = masses.map((mass, index) =>
+    given({
+      id: `flour.${index + 1}.written`,
+      label: `${flours[index]?.name ?? "flour"} as written`,
+      unit: "g",
+      places: 1,
+      value: mass.value,
+      by: `spec, ${mass.text}`,
+      sources: [fromSpec],
+    }),
+  );
+  const flour = worked({
+    id: "flour.written",
+    label: "flour as written",
+    unit: "g",
+    places: 1,
+    formula: "sum(flour)",
+    from: { flour: figures },
+    sources: [definition],
+  });
+  const parts = figures.map((mass, index) =>
+    worked({
+      id: `flour.${index + 1}.parts`,
+      label: flours[index]?.name ?? "flour",
+      unit: "% of flour",
+      places: 2,
+      formula: "100 * mass / flour",
+      from: { mass, flour },
+      sources: [definition],
+    }),
+  );
+  return answer({ parts, written: figures, flour });
+}
