@@ -43,6 +43,7 @@ td.lot, th.lot { padding-right: 0; }
 .figures { margin: .3rem 0; gap: .2rem 1.6rem; }
 #water .figures div { display: flex; align-items: baseline; gap: .5rem; }
 #water dt { font-size: 1rem; }
+#water dd { font-size: 1.3rem; }
 section p { margin: .2rem 0; }
 #allergens p { font-size: 1.1rem; }
 #allergens p:first-of-type { font-weight: 700; }

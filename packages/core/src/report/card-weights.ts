@@ -85,7 +85,7 @@ function remedyCells(remedy: Remedy, units: UnitSystem): readonly Cell[] {
   const shown = (figure: Figure): Cell => measureCell(inSystem(figure, figure.unit === "g" ? units : "metric"));
   const { name } = remedy.weighed.line;
   if (remedy.kind === "finer scale") {
-    const advice = `nothing: weigh it on a scale with a division of at most ${shown(remedy.division).text}`;
+    const advice = `nothing: weigh it on a scale with a division of at most ${held(shown(remedy.division))}`;
     return [words(name), words(advice), words(""), words("")];
   }
   const { kind, strength, ingredient, thinner, carrier, perLoad, lasts } = remedy;
