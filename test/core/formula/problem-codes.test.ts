@@ -15,6 +15,7 @@ const modules = [
     "alkali",
     "blend",
     "dose",
+    "flour-figures",
     "flour-shares",
     "formula",
     "lines",

@@ -1,21 +1,21 @@
-import { type Figure, given, worked } from "../figure/figure.ts";
+import { type Figure, worked } from "../figure/figure.ts";
 import type { Note } from "../figure/problem.ts";
-import { definition, fromSpec, massBalance, type Source } from "../figure/source.ts";
+import { definition, massBalance, type Source } from "../figure/source.ts";
 import type { Allergen } from "../materials/allergens.ts";
+import { flourFactor } from "../materials/nitrogen.ts";
 import { dec } from "../number/decimal.ts";
+import { blendPrice } from "./blend-price.ts";
+import { ashFigure, basisRule, type ProteinFigures, proteinFigures, wholegrainFigure } from "./flour-figures.ts";
 import { type FormulaLine, moistureFigure } from "./lines.ts";
-import { scaledRange, sumRange, withRange } from "./ranges.ts";
+import { scaledRange, sumRange } from "./ranges.ts";
+import { whole } from "./whole.ts";
 
 /** Nitrogen factor that blends are stated on, as flour specifications are. */
-export const blendFactor = "5.7";
+export const blendFactor = flourFactor;
 /** Moisture basis that flours are compared on, %. */
 export const flourBasis = "14";
 
-const basisRule: Source = {
-  cite: "Iowa State University Extension, PM 1625, Moisture Basis Conversions for Grain Composition Data (about 1995): P(b) = P(a) (100 − M(b)) / (100 − M(a))",
-  standing: "read",
-};
-const flourFactor: Source = {
+const flourRule: Source = {
   cite: "USDA commodity requirements A-A-20126F, section 6.3, note 8: flour protein is nitrogen × 5.7",
   standing: "read",
 };
@@ -136,90 +136,6 @@ export function mixFlours(flours: readonly FormulaLine[]): Blend {
   };
 }
 
-interface ProteinFigures {
-  readonly value: Figure;
-  readonly factor: Figure;
-}
-
-/** Protein of a flour as is, with the nitrogen factor it stands on. */
-export function proteinFigures(line: FormulaLine, notes: Note[] = []): ProteinFigures | undefined {
-  const { material } = line;
-  if (material.protein === undefined) {
-    notes.push({
-      code: "blend.protein-missing",
-      path: line.path,
-      text: `the protein of ${line.name} is not stated, so the blend has no protein figure`,
-    });
-    return undefined;
-  }
-  const stated = material.stated.protein;
-  const naming = { id: `${line.id}.protein`, label: `protein of ${line.name} as is`, unit: "%", places: 2 };
-  const sources = [material.figureSources.protein];
-  const value = withRange(
-    stated === undefined || stated.basis.kind === "as is"
-      ? given({ ...naming, value: material.protein.value, by: "as stated for the material", sources })
-      : toAsIs(naming, stated.value, stated.basis.moisture, line, sources),
-    material.ranges?.protein,
-  );
-  const known = material.protein.nitrogenFactor;
-  if (known === undefined) {
-    notes.push({
-      code: "blend.factor-unknown",
-      path: line.path,
-      text: `the nitrogen factor behind the protein of ${line.name} is not stated; it is taken as ${blendFactor}, and would read ${dec(blendFactor).div("6.25").times(100).toFixed(1)} % of that if it was 6.25`,
-    });
-  }
-  const factor = given({
-    id: `${line.id}.nitrogen-factor`,
-    label: `nitrogen factor of ${line.name}`,
-    unit: "",
-    places: 2,
-    value: known ?? blendFactor,
-    by: known === undefined ? "assumed" : "as stated for the material",
-    sources,
-  });
-  return { value, factor };
-}
-
-function ashFigure(line: FormulaLine, notes: Note[]): Figure | undefined {
-  const { material } = line;
-  if (material.ash === undefined) {
-    notes.push({
-      code: "blend.ash-missing",
-      path: line.path,
-      text: `the ash of ${line.name} is not stated, so the blend has no ash figure`,
-    });
-    return undefined;
-  }
-  const stated = material.stated.ash;
-  const naming = { id: `${line.id}.ash`, label: `ash of ${line.name} as is`, unit: "%", places: 3 };
-  const sources = [material.figureSources.ash];
-  return stated === undefined || stated.basis.kind === "as is"
-    ? given({ ...naming, value: material.ash, by: "as stated for the material", sources })
-    : toAsIs(naming, stated.value, stated.basis.moisture, line, sources);
-}
-
-function toAsIs(
-  naming: Pick<Figure, "id" | "label" | "unit" | "places">,
-  stated: string,
-  basis: string,
-  line: FormulaLine,
-  sources: readonly Source[],
-): Figure {
-  return worked({
-    ...naming,
-    formula: "stated * (100 - moisture) / (100 - basis)",
-    from: { stated, moisture: moistureFigure(line), basis },
-    sources: [...sources, basisRule],
-  });
-}
-
-/** The whole list, or nothing where one of it is missing. */
-function whole<T>(values: readonly (T | undefined)[]): readonly T[] | undefined {
-  const present = values.filter((value): value is T & {} => value !== undefined);
-  return present.length === values.length ? present : undefined;
-}
-
 function proteinOf(
   flours: readonly FormulaLine[],
   share: readonly Figure[],
@@ -246,7 +162,7 @@ function proteinOf(
       protein: stated.map(({ value }) => value),
       factor: stated.map(({ factor }) => factor),
     },
-    sources: [massBalance, flourFactor],
+    sources: [massBalance, flourRule],
   });
   const terms = chosen.flatMap(({ part, protein }) =>
     protein === undefined
@@ -254,7 +170,7 @@ function proteinOf(
       : [{ weight: dec(part.value).times(blendFactor).div(protein.factor.value).div(100), figure: protein.value }],
   );
   const ranged = sumRange(asIs, terms, "protein of the flours, their moisture as stated");
-  return onBases(id, label, ranged, moisture, [flourFactor]);
+  return onBases(id, label, ranged, moisture, [flourRule]);
 }
 
 function mixedAsh(share: readonly Figure[], ash: readonly Figure[]): Figure {
@@ -290,51 +206,4 @@ function onBases(id: string, label: string, asIs: Figure, moisture: Figure, sour
     sources: [basisRule, fourteen, ...sources],
   });
   return { asIs, dry: scaledRange(dry, asIs), at14: scaledRange(at14, asIs) };
-}
-
-function wholegrainFigure(line: FormulaLine): Figure {
-  return given({
-    id: `${line.id}.wholegrain`,
-    label: `whether ${line.name} is wholegrain`,
-    unit: "",
-    places: 0,
-    value: line.material.wholegrain ? 1 : 0,
-    by: "as stated for the material",
-    sources: [line.material.source],
-  });
-}
-
-interface BlendPrice {
-  readonly figure: Figure;
-  readonly currency: string;
-  readonly figures: readonly Figure[];
-}
-
-/** The price of the blend, where every flour has one and all are in one currency. */
-function blendPrice(flours: readonly FormulaLine[], share: readonly Figure[]): BlendPrice | undefined {
-  const prices = whole(flours.map((line) => line.material.price));
-  const currencies = new Set(prices?.map(({ currency }) => currency));
-  const [currency] = currencies;
-  if (prices === undefined || currencies.size !== 1 || currency === undefined) return undefined;
-  const each = prices.map((price, index) =>
-    given({
-      id: `flour.${index + 1}.price`,
-      label: `price of ${flours[index]?.name ?? "flour"}`,
-      unit: `${currency}/kg`,
-      places: 2,
-      value: price.perKilogram,
-      by: `spec, ${price.text}`,
-      sources: [fromSpec],
-    }),
-  );
-  const figure = worked({
-    id: "blend.price",
-    label: "price of the blend",
-    unit: `${currency}/kg`,
-    places: 3,
-    formula: "sum(share * price) / 100",
-    from: { share, price: each },
-    sources: [massBalance],
-  });
-  return { figure, currency, figures: [...each, figure] };
 }

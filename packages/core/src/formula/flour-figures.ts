@@ -1,0 +1,106 @@
+import { type Figure, given, worked } from "../figure/figure.ts";
+import type { Note } from "../figure/problem.ts";
+import type { Source } from "../figure/source.ts";
+import { flourFactor, labelFactor } from "../materials/nitrogen.ts";
+import { dec } from "../number/decimal.ts";
+import { type FormulaLine, moistureFigure } from "./lines.ts";
+import { withRange } from "./ranges.ts";
+
+/** How a share is brought from one moisture to another. */
+export const basisRule: Source = {
+  cite: "Iowa State University Extension, PM 1625, Moisture Basis Conversions for Grain Composition Data (about 1995): P(b) = P(a) (100 − M(b)) / (100 − M(a))",
+  standing: "read",
+};
+
+/** Protein of a flour as is, %, and the nitrogen factor it stands on. */
+export interface ProteinFigures {
+  readonly value: Figure;
+  readonly factor: Figure;
+}
+
+/** The protein of a flour; nothing, and a note, where it is not stated. */
+export function proteinFigures(line: FormulaLine, notes: Note[]): ProteinFigures | undefined {
+  const { material } = line;
+  if (material.protein === undefined) {
+    notes.push({
+      code: "blend.protein-missing",
+      path: line.path,
+      text: `the protein of ${line.name} is not stated, so the blend has no protein figure`,
+    });
+    return undefined;
+  }
+  const stated = material.stated.protein;
+  const naming = { id: `${line.id}.protein`, label: `protein of ${line.name} as is`, unit: "%", places: 2 };
+  const sources = [material.figureSources.protein];
+  const value = withRange(
+    stated === undefined || stated.basis.kind === "as is"
+      ? given({ ...naming, value: material.protein.value, by: "as stated for the material", sources })
+      : toAsIs(naming, stated.value, stated.basis.moisture, line, sources),
+    material.ranges?.protein,
+  );
+  const known = material.protein.nitrogenFactor;
+  if (known === undefined) {
+    notes.push({
+      code: "blend.factor-unknown",
+      path: line.path,
+      text: `the nitrogen factor behind the protein of ${line.name} is not stated; it is taken as ${flourFactor}, and would read ${dec(flourFactor).div(labelFactor).times(100).toFixed(1)} % of that if it was ${labelFactor}`,
+    });
+  }
+  const factor = given({
+    id: `${line.id}.nitrogen-factor`,
+    label: `nitrogen factor of ${line.name}`,
+    unit: "",
+    places: 2,
+    value: known ?? flourFactor,
+    by: known === undefined ? "assumed" : "as stated for the material",
+    sources,
+  });
+  return { value, factor };
+}
+
+/** The ash of a flour as is, %; nothing, and a note, where it is not stated. */
+export function ashFigure(line: FormulaLine, notes: Note[]): Figure | undefined {
+  const { material } = line;
+  if (material.ash === undefined) {
+    notes.push({
+      code: "blend.ash-missing",
+      path: line.path,
+      text: `the ash of ${line.name} is not stated, so the blend has no ash figure`,
+    });
+    return undefined;
+  }
+  const stated = material.stated.ash;
+  const naming = { id: `${line.id}.ash`, label: `ash of ${line.name} as is`, unit: "%", places: 3 };
+  const sources = [material.figureSources.ash];
+  return stated === undefined || stated.basis.kind === "as is"
+    ? given({ ...naming, value: material.ash, by: "as stated for the material", sources })
+    : toAsIs(naming, stated.value, stated.basis.moisture, line, sources);
+}
+
+function toAsIs(
+  naming: Pick<Figure, "id" | "label" | "unit" | "places">,
+  stated: string,
+  basis: string,
+  line: FormulaLine,
+  sources: readonly Source[],
+): Figure {
+  return worked({
+    ...naming,
+    formula: "stated * (100 - moisture) / (100 - basis)",
+    from: { stated, moisture: moistureFigure(line), basis },
+    sources: [...sources, basisRule],
+  });
+}
+
+/** 1 for a wholegrain flour, 0 for another. */
+export function wholegrainFigure(line: FormulaLine): Figure {
+  return given({
+    id: `${line.id}.wholegrain`,
+    label: `whether ${line.name} is wholegrain`,
+    unit: "",
+    places: 0,
+    value: line.material.wholegrain ? 1 : 0,
+    by: "as stated for the material",
+    sources: [line.material.source],
+  });
+}
