@@ -94,11 +94,18 @@ function flourProblems(question: BlendQuestion): readonly Problem[] {
     }
     for (const key of neededFigures(question)) {
       if (flour[key] === undefined)
-        wrong(key, "no figure", "a figure, since the question asks about it", "give the figure of this flour");
+        wrong(
+          key,
+          `no ${wordFor[key]} of ${flour.name}`,
+          `its ${wordFor[key]}, since the question asks for it`,
+          "state it",
+        );
     }
     return own;
   });
 }
+
+const wordFor = { ash: "ash", glutenProtein: "gluten-forming protein", price: "price" } as const;
 
 function neededFigures({ targets, prefer }: BlendQuestion): readonly ("ash" | "glutenProtein" | "price")[] {
   return [

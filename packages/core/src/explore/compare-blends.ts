@@ -1,5 +1,5 @@
-import { type Figure, scoped, withOrigins, worked } from "../figure/figure.ts";
-import { massBalance } from "../figure/source.ts";
+import { type Figure, given, scoped, withOrigins, worked } from "../figure/figure.ts";
+import { definition, massBalance } from "../figure/source.ts";
 
 /** One line of a table before and after. A side is absent where its blend has no such figure. */
 export interface Change {
@@ -19,10 +19,12 @@ export function compareFigures(before: readonly Figure[], after: readonly Figure
   const ids = [...new Set([...before, ...after].map(({ id }) => id))];
   const olds = figuresBefore(before);
   return ids.map((id) => {
-    const [old, fresh] = [
+    const [known, knownNow] = [
       olds.find((figure) => figure.id === `before.${id}`),
       after.find((figure) => figure.id === id),
     ];
+    const old = known ?? noShare(`before.${id}`, knownNow);
+    const fresh = knownNow ?? noShare(id, known);
     const label = (fresh ?? old)?.label ?? id;
     if (old === undefined || fresh === undefined) {
       return { label, ...(old === undefined ? {} : { before: old }), ...(fresh === undefined ? {} : { after: fresh }) };
@@ -34,6 +36,13 @@ export function compareFigures(before: readonly Figure[], after: readonly Figure
 /** The figures of a blend before, with all that they rest on, under names of their own. */
 export function figuresBefore(before: readonly Figure[]): readonly Figure[] {
   return scoped("before", withOrigins(before));
+}
+
+/** A flour that is in one blend only has no share of the other. */
+function noShare(id: string, like: Figure | undefined): Figure | undefined {
+  if (like === undefined || !/^(?:before\.)?share\./u.test(id)) return undefined;
+  const { label, unit, places } = like;
+  return given({ id, label, unit, places, value: 0, by: "not in the blend", sources: [definition] });
 }
 
 function difference(before: Figure, after: Figure): Figure {

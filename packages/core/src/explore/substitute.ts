@@ -170,7 +170,7 @@ export function shareFigure(name: string, value: DecimalText): Figure {
     id: `share.${name}`,
     label: `share of ${name}`,
     unit: "% of flour",
-    places: 1,
+    places: Math.min(2, dec(value).decimalPlaces()),
     value,
     by: "the blend",
     sources: [fromSpec],

@@ -15,11 +15,18 @@ export interface PictureRow {
  */
 export function trialPicture({ figure, simulated }: Tolerance, width: number): readonly PictureRow[] {
   const most = simulated.classes.reduce((top, { count }) => Math.max(top, count), 1);
+  const places = Math.max(figure.places, placesOfWidth(simulated.classes[0]));
   return simulated.classes.map(({ from, to, count }) => ({
-    label: `${fixedText(from, figure.places)} to ${fixedText(to, figure.places)}`,
+    label: `${fixedText(from, places)} to ${fixedText(to, places)}`,
     shown: `${count}`,
     bar: "█".repeat(Math.round((count * width) / most)),
   }));
+}
+
+/** Places that tell the ends of a class apart, its width to two digits. */
+function placesOfWidth(one: { readonly from: string; readonly to: string } | undefined): number {
+  const width = dec(one?.to ?? 0).minus(one?.from ?? 0);
+  return width.isZero() ? 0 : Math.min(9, Math.max(0, 1 - width.e));
 }
 
 /** Draws the share of each cause: 100 % would be `width` signs. */

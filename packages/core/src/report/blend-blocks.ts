@@ -6,7 +6,7 @@ import { definition } from "../figure/source.ts";
 import { dec, decimalText, fixedText } from "../number/decimal.ts";
 import { numberColumn, row, section, table, wordColumn } from "./build.ts";
 import type { Block, Cell, Section, Table } from "./schema.ts";
-import { figureCell, groupDigits, words } from "./show.ts";
+import { figureCell, groupDigits, rangeLines, words } from "./show.ts";
 
 const none = words("–");
 
@@ -82,7 +82,7 @@ export function figuresTable(changes: readonly Change[]): Table {
       .filter((change) => !isShare(idOf(change)))
       .map(({ label, before, after, difference }) =>
         row([
-          words(label.replace(" of the blend", "")),
+          words(figureWords(label)),
           words((after ?? before)?.unit ?? ""),
           cellOr(before),
           cellOr(after),
@@ -92,18 +92,15 @@ export function figuresTable(changes: readonly Change[]): Table {
   );
 }
 
-/** The differences of two blends, as figures. */
-export function changeFigures(changes: readonly Change[]): readonly Figure[] {
-  return changes.flatMap(({ difference }) => difference ?? []);
+/** `protein of the blend` as a table says it: `protein, as is`. */
+function figureWords(label: string): string {
+  const short = label.replace(" of the blend", "");
+  return ["protein", "ash", "gluten-forming protein"].includes(short) ? `${short}, as is` : short;
 }
 
-/** Lines that tell the ranges of figures that are not exact. */
-export function rangeLines(figures: readonly Figure[]): readonly string[] {
-  return figures.flatMap(({ label, range, places, unit }) =>
-    range === undefined
-      ? []
-      : [`${label}: from ${fixedText(range.low, places)} to ${fixedText(range.high, places)} ${unit} (${range.why}).`],
-  );
+/** The figures of a comparison: of the blend now, of flours that are in one blend only, and the differences. */
+export function changeFigures(changes: readonly Change[]): readonly Figure[] {
+  return changes.flatMap(({ after, difference }) => [after, difference].filter((figure) => figure !== undefined));
 }
 
 /** What was asked, what is reached, and what room each limit leaves. */
@@ -158,7 +155,7 @@ export function fragmentSection({ shares }: FoundBlend): Section {
   const entries = shares.map(({ name, share }) => `{ name: ${plain(name)}, amount: ${share.value} % }`);
   return section("spec", "To go on with, in the spec", {
     kind: "text",
-    lines: ["flours:", ...entries.map((entry) => `  - ${entry}`)],
+    lines: ["flours:", ...entries.map((entry) => `  - ${entry}`), "# keep the figures that stand beside a name"],
   });
 }
 
@@ -189,13 +186,13 @@ export function alternativesOf(blends: readonly FoundBlend[], water: readonly Bl
   const names = [...new Set(blends.flatMap(({ shares }) => shares.map(({ name }) => name)))];
   const ids = [...first.figures.map(({ id }) => id), "water.after"].filter((id) => shownOfAlternatives.test(id));
   const kept = ids.includes("blend.protein.at-basis") ? ids.filter((id) => id !== "blend.protein") : ids;
-  const rowFor = (label: string, id: string) =>
+  const rowFor = (label: string, id: string): Table["rows"][number] =>
     row([words(label), ...blends.map((_, index) => cellOr(named(index, id)))]);
   const rows = [
     ...names.map((name) => rowFor(`${name}, %`, `share.${name}`)),
     ...kept.map((id) => {
       const figure = named(0, id);
-      return rowFor(`${figure?.label.replace(" of the blend", "") ?? id}, ${figure?.unit ?? ""}`, id);
+      return rowFor(`${figureWords(figure?.label ?? id)}, ${figure?.unit ?? ""}`, id);
     }),
   ];
   const columns = [wordColumn("what", ""), ...blends.map((_, index) => numberColumn(`${index + 1}`, `${index + 1}`))];

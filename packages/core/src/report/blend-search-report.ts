@@ -11,7 +11,6 @@ import {
   figuresTable,
   fragmentSection,
   outOfReachSections,
-  rangeLines,
   sharesTable,
   shareTotals,
   shownBlend,
@@ -20,6 +19,7 @@ import {
 import { report, section } from "./build.ts";
 import { formulaCautions } from "./cautions.ts";
 import type { Report } from "./schema.ts";
+import { rangeLines } from "./show.ts";
 
 /** Tells the blend that was found, or why there is none and which is nearest. */
 export function blendSearchReport(formula: Formula, design: SpecBlend, notes: readonly Note[]): Report {

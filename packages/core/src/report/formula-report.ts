@@ -10,7 +10,7 @@ import { numberColumn, pictureBlock, report, row, section, table, wordColumn } f
 import { formulaCautions } from "./cautions.ts";
 import { blendPicture, waterPicture } from "./pictures/formula-pictures.ts";
 import type { Block, Report, Section, Table } from "./schema.ts";
-import { figureCell, words } from "./show.ts";
+import { figureCell, rangeLines, words } from "./show.ts";
 
 /** Tells a formula: the parts on 100 of flour, the blend, the water, the alkali and the allergens. */
 export function formulaReport(formula: Formula, notes: readonly Note[]): Report {
@@ -21,7 +21,13 @@ export function formulaReport(formula: Formula, notes: readonly Note[]): Report 
     main: "formula",
     sections: [
       section("formula", "Formula on 100 of flour", formulaTable(formula, shares)),
-      section("blend", "Flour blend", ...blendBlocks(formula), pictureBlock(blendPicture(formula))),
+      section(
+        "blend",
+        "Flour blend",
+        ...blendBlocks(formula),
+        ranges(blendShown(formula)),
+        pictureBlock(blendPicture(formula)),
+      ),
       section(
         "water",
         "Water",
@@ -29,15 +35,31 @@ export function formulaReport(formula: Formula, notes: readonly Note[]): Report 
           kind: "figures",
           figures: [...(formula.referenceFactor ? [formula.referenceFactor] : []), ...formula.water.figures],
         },
+        ranges(formula.water.figures),
         pictureBlock(waterPicture(formula)),
       ),
-      section("alkali", "Alkali", formula.alkali && { kind: "figures", figures: formula.alkali.figures }),
+      section(
+        "alkali",
+        "Alkali",
+        formula.alkali && { kind: "figures", figures: formula.alkali.figures },
+        ranges(formula.alkali?.figures ?? []),
+      ),
       allergenSection(formula),
     ],
     figures: [...formulaFigures(formula), ...shares, ...Object.values(wholeDough(formula, shares))],
     notes,
     cautions: formulaCautions(formula),
   });
+}
+
+/** Lines about what is not exact. */
+function ranges(figures: readonly Figure[]): Block {
+  return { kind: "text", lines: rangeLines(figures) };
+}
+
+function blendShown({ blend }: Formula): readonly Figure[] {
+  const { protein, glutenProtein, moisture } = blend;
+  return [protein?.at14, glutenProtein?.at14, moisture].filter((figure) => figure !== undefined);
 }
 
 /** Every figure of a formula, in the order in which they build on each other. */

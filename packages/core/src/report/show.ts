@@ -72,3 +72,12 @@ export function inSystem(figure: Figure, system: UnitSystem): Figure {
   if (figure.unit === "°C") return inUnit(figure, "°F", 0);
   return figure;
 }
+
+/** Lines that tell the ranges of figures that are not exact. */
+export function rangeLines(figures: readonly Figure[]): readonly string[] {
+  return figures.flatMap(({ label, range, places, unit }) =>
+    range === undefined
+      ? []
+      : [`${label}: from ${fixedText(range.low, places)} to ${fixedText(range.high, places)} ${unit} (${range.why}).`],
+  );
+}

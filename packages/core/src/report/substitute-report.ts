@@ -10,7 +10,6 @@ import {
   figuresTable,
   fragmentSection,
   outOfReachSections,
-  rangeLines,
   sharesTable,
   shareTotals,
   shownBlend,
@@ -19,6 +18,7 @@ import {
 import { report, section } from "./build.ts";
 import { formulaCautions } from "./cautions.ts";
 import type { Report } from "./schema.ts";
+import { rangeLines } from "./show.ts";
 
 /** Tells a blend without a flour that is missing, or with a new lot, beside the blend before. */
 export function substituteReport(

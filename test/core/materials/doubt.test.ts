@@ -1,0 +1,89 @@
+import { describe, expect, it } from "vitest";
+import { resolveMaterial } from "../../../packages/core/src/materials/own.ts";
+import { materialFiguresSchema } from "../../../packages/core/src/materials/schema.ts";
+import { answered, codesOf } from "../sheet/answered.ts";
+
+const flour = (figures: unknown, name = "flour of the bag", own = {}) =>
+  resolveMaterial(name, ["flours", 0, "name"], materialFiguresSchema.parse(figures), own);
+
+const usLabel = { protein: "4 g", serving: "30 g", rules: "US" };
+
+describe("a flour with a nutrition label in place of its protein", () => {
+  it("is taken at the middle, with the range that the rounding leaves", () => {
+    // US 21 CFR 101.9: 4 g is 3.5 to below 4.5 g, so 11.67 to 15 % at factor 5.7, by hand
+    const { protein, ranges, notes } = answered(
+      flour({ moisture: "13.5 %", label: { ...usLabel, nitrogenFactor: 5.7 } }),
+    );
+    expect(Number(ranges?.protein?.low)).toBeCloseTo((3.5 / 30) * 100, 9);
+    expect(Number(ranges?.protein?.high)).toBeCloseTo((4.5 / 30) * 100, 9);
+    expect(Number(protein?.value)).toBeCloseTo((4 / 30) * 100, 9);
+    expect(protein?.nitrogenFactor).toBe("5.7");
+    expect(notes.join(" ")).toContain("rounding");
+  });
+
+  it("covers every factor where the label does not name it", () => {
+    const { ranges } = answered(flour({ moisture: "13.5 %", label: usLabel }));
+    expect(Number(ranges?.protein?.low)).toBeCloseTo(((3.5 / 30) * 100 * 5.7) / 6.25, 9);
+    expect(Number(ranges?.protein?.high)).toBeCloseTo(15, 9);
+  });
+
+  it("narrows with a second label, and says when two cannot be of one flour", () => {
+    const eu = { protein: "12 g", rules: "EU" };
+    const both = answered(flour({ moisture: "13.5 %", label: [usLabel, eu] }));
+    expect(Number(both.ranges?.protein?.high)).toBeCloseTo((12.5 * 5.7) / 6.25, 9);
+    expect(codesOf(flour({ moisture: "13.5 %", label: [usLabel, { protein: "7 g", rules: "EU" }] }))).toEqual([
+      "label.disagree",
+    ]);
+  });
+
+  it("needs no moisture: a usual one is assumed with its range, and said", () => {
+    const { moisture, ranges, notes, figureSources } = answered(flour({ label: usLabel }));
+    expect([moisture, ranges?.moisture?.low, ranges?.moisture?.high]).toEqual(["13.5", "12", "15"]);
+    expect(figureSources.moisture.cite).toBe("common practice, no source");
+    expect(notes.join(" ")).toContain("its moisture is not stated");
+    expect(codesOf(flour({ protein: "11 %" }))).toEqual(["materials.moisture-missing"]);
+  });
+
+  it("takes the protein from a label or from a certificate, not from both", () => {
+    expect(codesOf(flour({ moisture: "13 %", protein: "12 %", label: usLabel }))).toEqual(["materials.protein-twice"]);
+  });
+
+  it.each([
+    [{ protein: "4 g", rules: "US" }, "label.serving", "flours.0.figures.label.serving"],
+    [{ ...usLabel, protein: "much" }, "label.unreadable", "flours.0.figures.label.protein"],
+    [{ ...usLabel, protein: "4.2 g" }, "label.not-by-the-book", "flours.0.figures.label.protein"],
+  ])("says where the label is wrong: %j", (label, code, path) => {
+    const outcome = flour({ moisture: "13 %", label });
+    expect(outcome.ok ? [] : outcome.problems.map((problem) => [problem.code, problem.path.join(".")])).toEqual([
+      [code, path],
+    ]);
+  });
+});
+
+describe("a stated uncertainty", () => {
+  it("becomes a range as is, whatever the basis of the protein", () => {
+    const { ranges } = answered(
+      flour({ moisture: "13 %", moistureUncertainty: "0.2 %", protein: "12 %", proteinUncertainty: "0.3 %" }),
+    );
+    // stated at 14 % moisture; as is, times 87 over 86
+    expect(Number(ranges?.protein?.low)).toBeCloseTo((11.7 * 87) / 86, 9);
+    expect(Number(ranges?.protein?.high)).toBeCloseTo((12.3 * 87) / 86, 9);
+    expect([ranges?.moisture?.low, ranges?.moisture?.high]).toEqual(["12.8", "13.2"]);
+  });
+
+  it("stays with a flour of which only the moisture is replaced, and goes with its figure", () => {
+    const own = {
+      "mill flour": materialFiguresSchema.parse({ moisture: "13 %", protein: "12 %", proteinUncertainty: "0.3 %" }),
+    };
+    const damp = answered(flour({ moisture: "15 %" }, "mill flour", own));
+    expect(Number(damp.ranges?.protein?.high)).toBeCloseTo((12.3 * 85) / 86, 9);
+    expect(answered(flour({ protein: "11 %" }, "mill flour", own)).ranges).toBeUndefined();
+  });
+
+  it("keeps a share between 0 and 100 %", () => {
+    const { ranges } = answered(
+      flour({ moisture: "1 %", moistureUncertainty: "3 %", protein: "0.2 %", proteinUncertainty: "1 %" }),
+    );
+    expect([ranges?.moisture?.low, ranges?.protein?.low]).toEqual(["0", "0"]);
+  });
+});

@@ -1,0 +1,331 @@
+import { describe, expect, it } from "vitest";
+import { planBatch } from "../../../packages/core/src/batch/batch.ts";
+import { designBlend } from "../../../packages/core/src/explore/spec-blend.ts";
+import { replaceIngredient } from "../../../packages/core/src/explore/spec-product.ts";
+import { correctForLot, replaceFlour } from "../../../packages/core/src/explore/spec-substitute.ts";
+import { batchTolerance } from "../../../packages/core/src/explore/spec-tolerance.ts";
+import { formulaTrial } from "../../../packages/core/src/explore/spec-trial.ts";
+import { formulaOf } from "../../../packages/core/src/formula/formula.ts";
+import { dec, sum } from "../../../packages/core/src/number/decimal.ts";
+import { blendSearchReport } from "../../../packages/core/src/report/blend-search-report.ts";
+import { productReport } from "../../../packages/core/src/report/product-report.ts";
+import { type Report, reportSchema, type Table } from "../../../packages/core/src/report/schema.ts";
+import { substituteReport } from "../../../packages/core/src/report/substitute-report.ts";
+import { toleranceReport } from "../../../packages/core/src/report/tolerance-report.ts";
+import { trialReport } from "../../../packages/core/src/report/trial-report.ts";
+import { answered, codesOf } from "../sheet/answered.ts";
+import { expectSound, expectWorkingHolds } from "./sound.ts";
+
+const plain = {
+  moisture: "13.9 %",
+  moistureUncertainty: "0.3 %",
+  protein: "10.4 %",
+  proteinUncertainty: "0.3 %",
+  nitrogenFactor: 5.7,
+  ash: "0.52 %",
+};
+
+const school = {
+  name: "Wholegrain and barley noodle",
+  flours: [
+    { name: "plain flour of the mill", amount: "75 %", figures: plain },
+    {
+      name: "whole wheat flour",
+      amount: "20 %",
+      figures: { label: { protein: "4 g", serving: "30 g", rules: "US", nitrogenFactor: 6.25 } },
+    },
+    { name: "barley flour", amount: "5 %" },
+  ],
+  shelf: { "vital wheat gluten": { share: "at most 4 %" }, "barley flour": { share: "at least 10 %" } },
+  wanted: { protein: "at least 11.5 %", wholegrain: "at least 20 %", glutenProtein: "9.5 %" },
+  water: { added: "36 %" },
+  alkali: [{ name: "sodium carbonate", amount: "1 %", figures: { strengthUncertainty: "2 %" } }],
+  salt: "1 %",
+  ingredients: [{ name: "whole egg", amount: "4 %" }],
+  batch: { bowls: 120, rawWeight: "110 g" },
+  losses: { sheeting: "4 %", cutting: "1 %", uncertainty: "0.5 %" },
+  scales: [{ division: "1 g", capacity: "15 kg", error: "2 g" }],
+};
+
+const twoFlours = {
+  ...school,
+  flours: [
+    { name: "plain flour of the mill", amount: "90 %", figures: plain },
+    { name: "vital wheat gluten", amount: "10 %" },
+  ],
+  shelf: {},
+  wanted: { protein: "12 %", step: "0.1 %" },
+};
+
+const specOf = (input: object) => answered(formulaOf(input));
+
+function found(input: object): Report {
+  const { spec, formula } = specOf(input);
+  return blendSearchReport(formula, answered(designBlend(spec, formula)), []);
+}
+
+function without(input: object, missing: string): Report {
+  const { spec, formula } = specOf(input);
+  const substitution = answered(replaceFlour(spec, formula, { missing, hold: ["protein"] }));
+  return substituteReport("replace", "replaced", formula, substitution, []);
+}
+
+function lotOf(input: object): Report {
+  const { spec, formula } = specOf(input);
+  return substituteReport("lot", "new lot", formula, answered(correctForLot(spec, formula, ["protein"])), []);
+}
+
+function toleranceOf(input: object): Report {
+  const { spec, formula } = specOf(input);
+  const batch = answered(planBatch(spec, formula));
+  return toleranceReport(formula, answered(batchTolerance(spec, batch, { draws: 200 })), []);
+}
+
+const lot = { of: "plain flour of the mill", figures: { protein: "9.9 %", moisture: "14.5 %" } };
+const absorbing = (percent: string) => ({ absorption: percent, absorptionUncertainty: "1 %" });
+const ownWater = {
+  ...school,
+  flours: school.flours.map((flour, index) => ({
+    ...flour,
+    figures: { ...flour.figures, ...absorbing(`${34 + index} %`) },
+  })),
+  shelf: { ...school.shelf, "vital wheat gluten": { share: "at most 4 %", figures: absorbing("150 %") } },
+};
+
+const reports: readonly (readonly [name: string, report: () => Report])[] = [
+  ["a blend that is found", () => found(school)],
+  ["one blend alone", () => found({ ...school, wanted: { ...school.wanted, alternatives: 1 } })],
+  ["a blend with the kitchen's own water", () => found(ownWater)],
+  ["a blend of two flours", () => found(twoFlours)],
+  ["a blend out of reach", () => found({ ...school, wanted: { protein: "at least 16 %" } })],
+  ["a flour that is missing", () => without(school, "whole wheat flour")],
+  ["a flour that cannot be replaced", () => without(twoFlours, "vital wheat gluten")],
+  ["a new lot", () => lotOf({ ...school, lot })],
+  [
+    "egg replaced",
+    () => {
+      const { formula } = specOf(school);
+      return productReport(formula, answered(replaceIngredient(formula, "whole egg", "dried whole egg")), []);
+    },
+  ],
+  [
+    "a trial",
+    () => {
+      const { formula } = specOf(school);
+      return trialReport(formula, answered(formulaTrial(formula, { flour: "250 g", step: "1.5 %" })), [], "us");
+    },
+  ],
+  ["tolerances", () => toleranceOf(school)],
+];
+
+function tablesOf(report: Report): readonly Table[] {
+  return report.sections.flatMap(({ blocks }) => blocks.flatMap((block) => (block.kind === "table" ? [block] : [])));
+}
+
+function tableOf(report: Report, id: string): Table {
+  const table = tablesOf(report).find((one) => one.id === id);
+  if (table === undefined) throw new Error(`no table "${id}"`);
+  return table;
+}
+
+function linesOf(report: Report): string {
+  return report.sections
+    .flatMap(({ blocks }) => blocks.flatMap((block) => (block.kind === "text" ? block.lines : [])))
+    .join("\n");
+}
+
+describe.each(reports)("the report of: %s", (_name, build) => {
+  const report = build();
+
+  it("is sound and of the published form", () => {
+    expectSound(report);
+    expect(reportSchema.parse(report)).toEqual(report);
+  });
+
+  it("leads every figure back to its leaves", () => {
+    const shown = [
+      ...tablesOf(report).flatMap(({ rows }) =>
+        rows.flatMap(({ cells }) => cells.flatMap(({ figure }) => figure ?? [])),
+      ),
+      ...report.sections.flatMap(({ blocks }) =>
+        blocks.flatMap((block) => (block.kind === "figures" ? block.figures.map(({ id }) => id) : [])),
+      ),
+    ];
+    expect(shown.length).toBeGreaterThan(0);
+    const rests = Object.values(report.figures).flatMap(({ working }) =>
+      working.kind === "formula" ? working.from : [],
+    );
+    for (const id of [...shown, ...rests]) expect(report.figures[id]?.id, id).toBe(id);
+  });
+
+  it("shows the value that stands behind each cell", () => {
+    for (const { cells } of tablesOf(report).flatMap(({ rows }) => rows)) {
+      for (const { figure, value, unit } of cells) {
+        const behind = figure === undefined ? undefined : report.figures[figure];
+        if (behind !== undefined && behind.unit === unit) expect(value, figure).toBe(behind.value);
+      }
+    }
+  });
+
+  it("prints workings that hold", () => {
+    for (const figure of Object.values(report.figures)) expectWorkingHolds(figure);
+  });
+
+  it("has rows as wide as their tables, and names of tables of one meaning", () => {
+    for (const { columns, rows } of tablesOf(report)) {
+      for (const { cells } of rows) expect(cells).toHaveLength(columns.length);
+    }
+    const ids = tablesOf(report).map(({ id }) => id);
+    expect(new Set(ids).size).toBe(ids.length);
+    expect(ids).toContain(report.main);
+  });
+});
+
+describe("a blend that is found", () => {
+  const report = found(school);
+  const column = (at: number): readonly string[] =>
+    tableOf(report, "blend")
+      .rows.filter(({ role }) => role === "item")
+      .map(({ cells }) => cells[at]?.value ?? "");
+
+  it("adds up to 100 before and now, its changes to nothing", () => {
+    const totals = [1, 2, 3].map((at) => sum(column(at).map(dec)).toFixed());
+    expect(totals).toEqual(["100", "100", "0"]);
+  });
+
+  it("can be pasted into the spec, and then has the protein that was shown", () => {
+    const flours = linesOf(report).matchAll(/- \{ name: (?<name>[^,]+), amount: (?<amount>[\d.]+ %) \}/gu);
+    const blended = [...flours].map(({ groups }) => {
+      const name = groups?.["name"] ?? "";
+      const figures = school.flours.find((flour) => flour.name === name)?.figures;
+      return { name, amount: groups?.["amount"] ?? "", ...(figures && { figures }) };
+    });
+    const { formula } = specOf({ ...school, flours: blended, shelf: {}, wanted: {} });
+    const pasted = formula.blend.protein?.at14;
+    const shown = report.figures["blend.protein.at-basis"];
+    expect(Number(pasted?.value)).toBeCloseTo(Number(shown?.value), 12);
+    expect(Number(pasted?.value)).toBeGreaterThanOrEqual(11.5);
+    // both carry the ranges of the label and of the certificate
+    expect(Number(shown?.range?.low)).toBeCloseTo(Number(pasted?.range?.low), 12);
+    expect(Number(shown?.range?.high)).toBeCloseTo(Number(pasted?.range?.high), 12);
+  });
+});
+
+describe("a blend out of reach", () => {
+  it("shows limits that are told apart by whether moving them is enough", () => {
+    const report = found({ ...school, wanted: { protein: "at least 16 %" } });
+    const moves = tableOf(report, "conflict").rows.map(({ cells }) => cells.map(({ text }) => text));
+    const protein = moves.find(([label]) => label?.startsWith("protein"));
+    expect(protein?.[4]).toBe("yes");
+    expect(Number(protein?.[2])).toBeLessThan(16);
+    // the limit that is shown for protein is met once it is asked for
+    const eased = found({
+      ...school,
+      wanted: { protein: `at least ${Math.floor(Number(protein?.[2]) * 100) / 100} %` },
+    });
+    expect(eased.sections.map(({ id }) => id)).not.toContain("no-answer");
+  });
+});
+
+describe("two flours", () => {
+  it("show the square rule, which the steps come near to", () => {
+    const report = found(twoFlours);
+    const exact = Number(report.figures["square.one.share"]?.value);
+    const stepped = Number(report.figures["share.plain flour of the mill"]?.value);
+    expect(Math.abs(exact - stepped)).toBeLessThanOrEqual(0.1);
+  });
+});
+
+describe("tolerances", () => {
+  const report = toleranceOf(school);
+
+  it("name the error that matters, and their shares add up", () => {
+    expect(linesOf(report)).toMatch(/alkalinity M: strength of sodium carbonate makes \d+ %/u);
+    for (const output of ["protein", "water", "alkali", "portion"]) {
+      const shares = Object.values(report.figures).filter(
+        ({ id }) => id.startsWith(`tolerance.${output}.`) && id.endsWith(".share"),
+      );
+      expect(Number(sum(shares.map(({ value }) => dec(value))))).toBeCloseTo(100, 9);
+    }
+  });
+
+  it("draws a picture of each that carries the same shares", () => {
+    const pictures = report.sections.flatMap(({ blocks }) => blocks.filter((block) => block.kind === "picture"));
+    expect(pictures.map(({ id }) => id)).toEqual(["protein-causes", "water-causes", "alkali-causes", "portion-causes"]);
+    expect(pictures[2]?.description).toContain("strength of sodium carbonate");
+  });
+
+  it("widen the range of the alkalinity by the stated strength, as the formula does", () => {
+    const { formula } = specOf(school);
+    const m = formula.alkali?.alkalinityM;
+    expect(Number(m?.range?.high) / Number(m?.value)).toBeCloseTo(1.02, 9);
+    const shown = report.figures["tolerance.alkali.value"];
+    expect(Number(shown?.range?.high)).toBeGreaterThan(Number(m?.range?.high) * 0.999);
+  });
+});
+
+describe("what a spec cannot be asked", () => {
+  const blendCodes = (input: object) => {
+    const { spec, formula } = specOf(input);
+    return codesOf(designBlend(spec, formula));
+  };
+  const eur = { price: "1 EUR/kg" };
+
+  it.each([
+    ["wanted.nothing", { wanted: {} }],
+    ["blend.price", { wanted: { prefer: "cheapest" } }],
+    ["blend.step", { wanted: { protein: "11 %", step: "0.3 %" } }],
+    ["blend.unknown-flour", { wanted: { protein: "11 %", prefer: "most oat flour" } }],
+    ["shelf.protein-missing", { shelf: { "own bran": { figures: { moisture: "12 %" } } } }],
+    ["materials.unknown", { shelf: { "flour of nowhere": {} } }],
+    [
+      "shelf.currencies",
+      {
+        wanted: { prefer: "cheapest" },
+        prices: { "barley flour": "2 USD/kg" },
+        materials: { "whole wheat flour": eur },
+      },
+    ],
+  ])("%s", (code, change) => expect(blendCodes({ ...school, ...change })).toContain(code));
+
+  it("points at the shelf, at the wish and at the flour", () => {
+    const { spec, formula } = specOf({ ...school, wanted: { prefer: "cheapest" } });
+    const outcome = designBlend(spec, formula);
+    expect(outcome.ok ? [] : outcome.problems.map(({ path }) => path.join("."))).toEqual([
+      "flours.0",
+      "flours.1",
+      "flours.2",
+      "shelf.vital wheat gluten",
+    ]);
+  });
+
+  it("says what is wrong with a replacement, a lot, an ingredient and a trial", () => {
+    const { spec, formula } = specOf(school);
+    const batch = answered(planBatch(spec, formula));
+    expect(codesOf(replaceFlour(spec, formula, { missing: "oat flour", hold: [] }))).toEqual(["substitute.missing"]);
+    expect(codesOf(correctForLot(spec, formula, []))).toEqual(["lot.none"]);
+    const other = specOf({ ...school, lot: { ...lot, of: "oat flour" } });
+    expect(codesOf(correctForLot(other.spec, other.formula, []))).toEqual(["substitute.lot"]);
+    expect(codesOf(replaceIngredient(formula, "milk", "dried whole egg"))).toEqual(["replace.ingredient"]);
+    expect(codesOf(replaceIngredient(formula, "whole egg", "barley flour"))).toEqual(["replace.kind"]);
+    expect(codesOf(formulaTrial(formula, { flour: "a bag" }))).toEqual(["spec.quantity"]);
+    expect(codesOf(formulaTrial(formula, { step: "50 %" }))).toEqual(["spec.quantity"]);
+    expect(codesOf(batchTolerance(spec, batch, { draws: 5 }))).toEqual(["tolerance.draws"]);
+  });
+});
+
+describe("what is in the store", () => {
+  it("limits a flour beside the flour of the batch, and is told where there is no batch", () => {
+    const stocked = { ...school, stock: { "vital wheat gluten": "50 g" } };
+    const { spec, formula } = specOf(stocked);
+    const blend = answered(designBlend(spec, formula)).answer;
+    // 50 g are less than one per cent of the 10 kg of flour or so that 120 bowls take
+    expect(blend.kind === "found" ? blend.blends[0]?.shares.map(({ name }) => name) : []).not.toContain(
+      "vital wheat gluten",
+    );
+    const { batch: _batch, ...noBatch } = stocked;
+    const open = specOf(noBatch);
+    const outcome = designBlend(open.spec, open.formula);
+    expect(outcome.ok ? outcome.notes.map(({ code }) => code) : []).toContain("blend.store-open");
+  });
+});
