@@ -34,7 +34,7 @@ export const convertCommand = member({
   },
   examples: [
     [
-      "noodlewright alkali convert 'Na2CO3 60 %, K2CO3 40 %' 'sodium carbonate' 'potassium carbonate' --dose 45 g",
+      "noodlewright alkali convert 'Na2CO3 60 %, K2CO3 40 %' 'sodium carbonate' 'potassium carbonate' --dose '45 g'",
       "a powder of one ratio to the two pure salts",
     ],
     [
