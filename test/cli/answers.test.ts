@@ -184,6 +184,11 @@ describe("what a report can be asked for", () => {
     for (const { label } of Object.values(figures)) expect(text.replaceAll(/\s+/gu, " ")).toContain(label);
   });
 
+  test("--working tells the range of a figure that is not exact", () => {
+    const text = answered(["alkali", "strength", "K2CO3 6, Na2CO3 4 at 30 °Bé", "--figure", "solution.density"]);
+    expect(text).toMatch(/= 1\.2\d+ g\/mL\b[^=]*\n +from 1\.2\d+ to 1\.2\d+ g\/mL: the fits/u);
+  });
+
   test("--figure shows one figure and what it rests on", () => {
     const report = json(["formula", "examples/school-noodle.yaml", "--figure", "dough.water", "--format", "json"]);
     expect(Object.keys(report.figures)).toContain("dough.water");

@@ -103,6 +103,26 @@ describe("reports", () => {
     expect(richBatch?.sections.map(({ id }) => id)).toContain("remedies");
   });
 
+  it.each(["metric", "us"] as const)("tell in %s units what is too little as its scale shows it", (units) => {
+    const [, batch] = reportsOf(
+      {
+        flours: [{ name: "bread flour", amount: "16 oz" }],
+        water: { tap: "6 oz" },
+        alkali: [{ name: "sodium carbonate", amount: "0.16 oz" }],
+        salt: "0.16 oz",
+        batch: { flour: "16 oz" },
+        scales: [{ name: "kitchen scale", division: "0.1 oz" }],
+      },
+      units,
+    );
+    const amounts = batch?.sections
+      .find(({ id }) => id === "remedies")
+      ?.blocks.flatMap((block) => (block.kind === "table" ? block.rows.map(({ cells }) => cells[2]?.text) : []));
+    // half of 0.1 oz is 1 % of 5 oz; 5 oz in 125 oz is 4 %, and 0.16 oz is in 4 oz of it, where half of 0.1 oz is 1.25 %;
+    // so 5 oz in 166.7 oz, near 3 %: 0.16 oz is in 5.3 oz. For the salt, 1 % of 0.16 oz is half of 0.0032 oz.
+    expect(amounts).toEqual(["2.999 % by mass", "5.0 oz", "161.7 oz", "5.3 oz", "31", "0.0032 oz"]);
+  });
+
   it("of anything are whole, with one figure for an id and workings that hold", () => {
     fc.assert(
       fc.property(formulas, kitchens, (written, kitchen) => {

@@ -95,22 +95,24 @@ describe("water temperature", () => {
     expect(outcome.ok && outcome.notes.map(({ code }) => code)).toEqual(["temperature.hot-water"]);
   });
 
-  it("says how cold the flour has to be where all the water as ice is not enough", () => {
-    const hot = {
-      flour: { mass: "7000", temperature: "90" },
-      water: "2450",
-      wanted: "20",
-      heat: measured("20"),
-      tap: "20",
-    };
-    const outcome = waterTemperature(hot);
-    expect(codesOf(outcome)).toEqual(["temperature.too-warm"]);
-    const advised = Number(/to (-?\d+) °C/u.exec(outcome.ok ? "" : (outcome.problems[0]?.advice ?? ""))?.[1]);
-    const at = (temperature: number) =>
-      waterTemperature({ ...hot, flour: { mass: "7000", temperature: String(temperature) } });
-    expect(at(advised - 1).ok).toBe(true);
-    expect(at(advised + 1).ok).toBe(false);
-  });
+  it.each(["20", "20.4", "20.7", "21"])(
+    "says to whole degrees how cold the flour has to be where all the water as ice is not enough, for dough of %s °C",
+    (wanted) => {
+      const at = (temperature: string) =>
+        waterTemperature({
+          flour: { mass: "7000", temperature },
+          water: "2450",
+          wanted,
+          heat: measured("20"),
+          tap: "20",
+        });
+      const outcome = at("90");
+      expect(codesOf(outcome)).toEqual(["temperature.too-warm"]);
+      const advised = /to (-?\d+) °C/u.exec(outcome.ok ? "" : (outcome.problems[0]?.advice ?? ""))?.[1] ?? "";
+      expect(at(advised).ok).toBe(true);
+      expect(at(String(Number(advised) + 1)).ok).toBe(false);
+    },
+  );
 
   it.each([
     ["temperature.needs-ice", { ...mix, wanted: "15", heat: measured("20") }],

@@ -15,6 +15,8 @@ flours:
       protein: 12.2 %
       proteinBasis: 14 % mb      # as is, dry, or at a moisture
       nitrogenFactor: 5.7        # 6.25 on many nutrition labels
+      # with no certificate, the label of the bag in place of the protein lines:
+      # label: { protein: 4 g, serving: 30 g, rules: US }
   - name: whole wheat flour
     amount: rest
 

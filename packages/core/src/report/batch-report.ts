@@ -10,7 +10,7 @@ import { numberColumn, report, row, section, table, wordColumn } from "./build.t
 import { formulaCautions } from "./cautions.ts";
 import { allergenSection, formulaFigures } from "./formula-report.ts";
 import type { Cell, Report, Table } from "./schema.ts";
-import { figureCell, inSystem, measureCell, type UnitSystem, weightCell, words } from "./show.ts";
+import { figureCell, inSystem, inUnit, measureCell, type UnitSystem, weightCell, words } from "./show.ts";
 
 /** Tells a batch: its size, the weights of each load, what rounding does, and what is too little for the scale. */
 export function batchReport(
@@ -35,7 +35,7 @@ export function batchReport(
       }),
       section("weights", "Weights", weightsTable(batch)),
       section("rounding", "What rounding to the scale does", roundingTable(batch.rounding)),
-      section("remedies", "Too little for the scale", remedyTable(batch, units)),
+      section("remedies", "Too little for the scale", remedyTable(batch)),
       section("stock-weights", "One load with them", stockWeightsTable(batch)),
       allergenSection(formula),
     ],
@@ -131,14 +131,16 @@ function roundingTable(rounding: readonly AfterRounding[]): Table {
   );
 }
 
-function remedyTable(batch: Batch, units: UnitSystem): Table {
-  const shown = (figure: Figure): Cell =>
-    measureCell(inSystem(figure, units === "us" && figure.unit === "g" ? "us" : "metric"));
+/** What to do about what is too little, in the unit that its scale shows. */
+function remedyTable(batch: Batch): Table {
   const rows = batch.remedies.flatMap((remedy) => {
-    const { name } = remedy.weighed.line;
-    const worst = `${name}: rounding may be off by ${figureCell(remedy.weighed.worst).text} %`;
+    const { line, unit, division, worst: off } = remedy.weighed;
+    const { name } = line;
+    const shown = (figure: Figure): Cell => withUnit(weightCell(figure, unit, division));
+    const worst = `${name}: rounding may be off by ${figureCell(off).text} %`;
     if (remedy.kind === "finer scale") {
-      return [row([words(worst), words("weigh on a scale with a division of at most"), shown(remedy.division)])];
+      const finer = measureCell(inUnit(remedy.division, unit));
+      return [row([words(worst), words("weigh on a scale with a division of at most"), finer])];
     }
     const label = remedy.kind;
     return [
@@ -154,6 +156,10 @@ function remedyTable(batch: Batch, units: UnitSystem): Table {
     [wordColumn("ingredient", "ingredient"), wordColumn("what", "what to do"), numberColumn("amount", "amount")],
     rows,
   );
+}
+
+function withUnit(cell: Cell): Cell {
+  return { ...cell, text: `${cell.text} ${cell.unit}` };
 }
 
 /** Dough of one load with its stocks and premixes. */

@@ -1,7 +1,7 @@
 import { exact, type Figure, worked } from "../figure/figure.ts";
 import { answer, type Note, noAnswer, type Outcome, type Problem, refuse } from "../figure/problem.ts";
 import { definition } from "../figure/source.ts";
-import { type DecimalText, fixedText } from "../number/decimal.ts";
+import { type DecimalText, dec, fixedText, floorToDivision, ONE } from "../number/decimal.ts";
 import {
   coolerFlour,
   doughMass,
@@ -110,7 +110,8 @@ function tooWarm(request: WaterRequest, plan: WaterPlan, water: Figure, iceTempe
     sources: [definition],
   });
   const flour = coolerFlour(request, surplus);
-  const advice = `cool the flour to ${fixedText(flour.value, 0)} °C or below, or mix in less time`;
+  const coolEnough = floorToDivision(dec(flour.value), ONE);
+  const advice = `cool the flour to ${fixedText(coolEnough, 0)} °C or below, or mix in less time`;
   const found = "a dough too warm even with all its water as ice";
   return noAnswer("temperature.too-warm", ["flour", "temperature"], found, "ice for part of the water at most", advice);
 }
