@@ -5,7 +5,7 @@ import type { Figure } from "../figure/figure.ts";
 import { finestDivision, scaleWords, totalWithStocks } from "./batch-report.ts";
 import { numberColumn, row, section, table, wordColumn } from "./build.ts";
 import type { Cell, Section } from "./schema.ts";
-import { inSystem, measureCell, type UnitSystem, weightCell, words } from "./show.ts";
+import { inUnit, measureCell, weightCell, words } from "./show.ts";
 
 /** The weights of one load, and the loads that have a box to tick. */
 export interface CardWeights {
@@ -69,7 +69,7 @@ function dustingRows(batch: Batch): readonly CardRow[] {
 }
 
 /** What to make up, or to weigh finer, where an ingredient is too little for its scale. */
-export function remedySection(batch: Batch, units: UnitSystem): Section | undefined {
+export function remedySection(batch: Batch): Section | undefined {
   if (batch.remedies.length === 0) return undefined;
   const columns = [
     wordColumn("ingredient", "in place of"),
@@ -77,20 +77,30 @@ export function remedySection(batch: Batch, units: UnitSystem): Section | undefi
     numberColumn("take", "for a load"),
     numberColumn("lasts", "lasts for loads"),
   ];
-  const rows = batch.remedies.map((remedy) => row(remedyCells(remedy, units)));
+  const rows = batch.remedies.map((remedy) => row(remedyCells(remedy)));
   return section("make-up", "Too little for the scale", table("make-up", columns, rows));
 }
 
-function remedyCells(remedy: Remedy, units: UnitSystem): readonly Cell[] {
-  const shown = (figure: Figure): Cell => measureCell(inSystem(figure, figure.unit === "g" ? units : "metric"));
-  const { name } = remedy.weighed.line;
+/** Masses as the scale of the ingredient shows them. */
+function remedyCells(remedy: Remedy): readonly Cell[] {
+  const { line, unit, division } = remedy.weighed;
+  const { name } = line;
+  const mass = (figure: Figure): Cell => {
+    const cell = weightCell(figure, unit, division);
+    return { ...cell, text: `${cell.text} ${unit}` };
+  };
   if (remedy.kind === "finer scale") {
-    const advice = `nothing: weigh it on a scale with a division of at most ${held(shown(remedy.division))}`;
+    const advice = `nothing: weigh it on a scale with a division of at most ${held(measureCell(inUnit(remedy.division, unit)))}`;
     return [words(name), words(advice), words(""), words("")];
   }
   const { kind, strength, ingredient, thinner, carrier, perLoad, lasts } = remedy;
-  const recipe = `${held(shown(ingredient))} ${name} and ${held(shown(thinner))} ${carrier.line.name}`;
-  return [words(name), words(`${kind} of ${held(shown(strength))}: ${recipe}`), shown(perLoad), measureCell(lasts)];
+  const recipe = `${held(mass(ingredient))} ${name} and ${held(mass(thinner))} ${carrier.line.name}`;
+  return [
+    words(name),
+    words(`${kind} of ${held(measureCell(strength))}: ${recipe}`),
+    mass(perLoad),
+    measureCell(lasts),
+  ];
 }
 
 /** The text of a measure that does not part from its unit at the end of a line. */

@@ -78,7 +78,7 @@ export function card(formula: Formula, batch: Batch, wishes: CardWishes): Card {
   const count = dec(batch.loads.count.value).toNumber();
   const all = Array.from({ length: count }, (_, index) => index + 1);
   const loads = { shown: wishes.loads.length === 0 ? all : wishes.loads, of: count };
-  const makeUp = remedySection(batch, units);
+  const makeUp = remedySection(batch);
   const withStocks = stockWeights(batch, loads);
   const hazards = reports.flatMap(({ command }) => hazardsOf[command] ?? []);
   return {
