@@ -44,7 +44,10 @@ const school = {
   ingredients: [{ name: "whole egg", amount: "4 %" }],
   batch: { bowls: 120, rawWeight: "110 g" },
   losses: { sheeting: "4 %", cutting: "1 %", uncertainty: "0.5 %" },
-  scales: [{ division: "1 g", capacity: "15 kg", error: "2 g" }],
+  scales: [
+    { division: "1 g", capacity: "15 kg", error: "2 g" },
+    { division: "0.1 g", capacity: "300 g" },
+  ],
 };
 
 const twoFlours = {
@@ -54,7 +57,7 @@ const twoFlours = {
     { name: "vital wheat gluten", amount: "10 %" },
   ],
   shelf: {},
-  wanted: { protein: "12 %", step: "0.1 %" },
+  wanted: { protein: "12.00 %", step: "0.1 %" },
 };
 
 const specOf = (input: object) => answered(formulaOf(input));

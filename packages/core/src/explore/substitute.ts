@@ -96,16 +96,15 @@ function reblend(
   const inUse = oldShares.filter(({ value }) => !dec(value).isZero());
   const before = [...inUse, ...blendFigures(old, oldShares, question.basis, question.currency)];
   const found = outcome.value.kind === "found" ? outcome.value.blends : [];
-  const notes: Note[] = [...outcome.notes];
   const rows = found.map((blend) => {
     const water = waterBetween(old, question.blend, fresh, sharesOf(blend), question.water);
-    notes.push(...water.notes.filter(({ text }) => !notes.some((known) => known.text === text)));
     return {
       blend,
       changes: compareFigures(before, [...blend.shares.map(({ share }) => share), ...blend.figures]),
       water,
     };
   });
+  const notes: readonly Note[] = [...outcome.notes, ...(rows[0]?.water.notes ?? [])];
   return answer({ answer: outcome.value, before: figuresBefore(before), rows }, notes);
 }
 

@@ -1,0 +1,184 @@
+import { describe, expect, it } from "vitest";
+import type { Report } from "../../packages/core/src/report/schema.ts";
+import { runBuilt } from "./built.ts";
+import { folderFor } from "./folder.ts";
+import { readProblems } from "./read-problems.ts";
+
+const spec = "examples/school-barley-noodle.yaml";
+
+interface Ran {
+  readonly status: number | null;
+  readonly report: Report;
+}
+
+function reported(...args: readonly string[]): Ran {
+  const { status, stdout, stderr } = runBuilt([...args, "--format", "json"]);
+  expect(stderr).toBe("");
+  return { status, report: JSON.parse(stdout) as Report };
+}
+
+const value = ({ report }: Ran, id: string): number => Number(report.figures[id]?.value);
+const sectionsOf = ({ report }: Ran): readonly string[] => report.sections.map(({ id }) => id);
+
+describe("blend", () => {
+  it("finds the wholegrain and barley noodle of the school, and its alternatives", () => {
+    const ran = reported("blend", spec);
+    expect(ran.status).toBe(0);
+    expect(value(ran, "blend.protein.at-basis")).toBeGreaterThanOrEqual(11.5);
+    expect(value(ran, "blend.wholegrain")).toBeGreaterThanOrEqual(20);
+    expect(value(ran, "share.barley flour")).toBeGreaterThanOrEqual(10);
+    expect(value(ran, "share.vital wheat gluten")).toBeLessThanOrEqual(4);
+    expect(value(ran, "alternative.2.blend.protein.at-basis")).toBeGreaterThanOrEqual(11.5);
+    expect(runBuilt(["blend", spec, "--format", "json"]).stdout).toBe(
+      runBuilt(["blend", spec, "--format", "json"]).stdout,
+    );
+  });
+
+  it("takes flags before the spec, and shows the square rule for two flours", () => {
+    const { status, stdout } = runBuilt([
+      "blend",
+      "examples/barley-out-of-reach.yaml",
+      ...["--protein", "11.60 %", "--within", "0.05 %", "--step", "0.5 %", "--alternatives", "1"],
+      ...["--shelf", "vital wheat gluten=0 %", "--shelf", "barley flour"],
+    ]);
+    expect([status, stdout]).toEqual([0, expect.stringMatching(/^ {2}protein +at least +11\.55 +11\.\d+ /mu)]);
+    const two = folderFor({
+      "two.yaml":
+        "name: two\nflours: [{ name: bread flour, amount: 90 % }, { name: vital wheat gluten, amount: 10 % }]\nwater: { added: 36 % }\n",
+    });
+    const square = runBuilt(["blend", "two.yaml", "--protein", "13.50 %", "--step", "0.1 %"], { cwd: two });
+    expect(square.stdout).toContain("The square rule, exactly");
+    expect(square.stdout).toMatch(/share of vital wheat gluten +\d+\.\d+ % of flour/u);
+  });
+
+  it("says why there is none, by how much each limit would have to move, and shows the nearest", () => {
+    const ran = reported("blend", "examples/barley-out-of-reach.yaml");
+    expect(ran.status).toBe(1);
+    expect(sectionsOf(ran).slice(0, 3)).toEqual(["no-answer", "conflict", "flour-needed"]);
+    const nearest = value(ran, "blend.protein.at-basis");
+    expect(nearest).toBeLessThan(12.9);
+    const eased = ["--protein", `at least ${Math.floor(nearest * 100) / 100} %`];
+    expect(reported("blend", "examples/barley-out-of-reach.yaml", ...eased).status).toBe(0);
+  });
+
+  it.each([
+    [["--protein", "eleven"], "bounds.unreadable", "--protein"],
+    [["--protein", "12 to 11 %"], "bounds.unreadable", "--protein"],
+    [["--step", "0.3 %"], "blend.step", "--step"],
+    [["--prefer", "dearest"], "wanted.prefer", "--prefer"],
+    [["--basis", "wet"], "basis.unreadable", "--basis"],
+    [["--alternatives", "99"], "spec.size", "--alternatives"],
+    [["--shelf", "flour of nowhere"], "materials.unknown", "shelf"],
+    [["--shelf", "rye flour=heaps"], "bounds.unreadable", "--shelf"],
+    [["--prefer", "most oat flour"], "blend.unknown-flour", "--prefer"],
+  ])("refuses %j", (flags, code, where) => {
+    const { status, stdout, stderr } = runBuilt(["blend", spec, ...flags]);
+    expect([status, stdout]).toEqual([2, ""]);
+    const [problem] = readProblems(stderr);
+    expect(problem?.code).toBe(code);
+    expect(`${problem?.where} ${problem?.path}`).toContain(where);
+  });
+});
+
+describe("replace and lot", () => {
+  it("replace a flour that is not to be had, protein held", () => {
+    const ran = reported("replace", "examples/new-lot.yaml", "--missing", "whole wheat flour");
+    expect(ran.status).toBe(0);
+    const off = value(ran, "blend.protein.at-basis") - value(ran, "before.blend.protein.at-basis");
+    expect(Math.abs(off)).toBeLessThanOrEqual(0.05);
+    expect(value(ran, "share.whole wheat flour")).toBe(0);
+  });
+
+  it("replace egg by dried egg and water, the dry matter held", () => {
+    const ran = reported("replace", spec, "--missing", "whole egg", "--with", "dried whole egg");
+    // USDA SR28: raw whole egg 76.15 % water, dried whole egg 2.78 % water
+    expect(value(ran, "replaced.amount")).toBeCloseTo((4 * 23.85) / 97.22, 2);
+    expect(value(ran, "replaced.tap") - value(ran, "replaced.tap-before")).toBeCloseTo(4 - (4 * 23.85) / 97.22, 2);
+  });
+
+  it("correct the blend for the lot of the spec, and for one on the command line", () => {
+    const ran = reported("lot", "examples/new-lot.yaml");
+    expect(ran.status).toBe(0);
+    expect(Math.abs(value(ran, "blend.protein.at-basis.difference"))).toBeLessThanOrEqual(0.05);
+    // the kitchen has an absorption for every flour of both blends, so that the water has a range
+    expect(ran.report.figures["water.after"]?.range).toBeDefined();
+    const flags = ["--of", "mill strong flour", "--protein", "12.3 %", "--moisture", "13.6 %"];
+    const same = reported("lot", "examples/school-noodle.yaml", ...flags);
+    expect(value(same, "water.after")).toBeCloseTo(35, 12);
+    expect(value(same, "share.mill strong flour")).toBe(85);
+  });
+
+  it.each([
+    [["replace", spec], "replace.missing"],
+    [["replace", spec, "--missing", "oat flour"], "substitute.missing"],
+    [["replace", spec, "--missing", "barley flour", "--hold", "taste"], "hold.unknown"],
+    [["replace", spec, "--missing", "whole egg", "--with", "rye flour"], "replace.kind"],
+    [["lot", "examples/school-noodle.yaml"], "lot.none"],
+    [["lot", "examples/school-noodle.yaml", "--of", "oat flour", "--protein", "12 %"], "substitute.lot"],
+    [["lot", "examples/school-noodle.yaml", "--of", "mill strong flour", "--protein", "12"], "quantity.unreadable"],
+  ])("refuse %j", (args, code) => {
+    const { status, stderr } = runBuilt(args);
+    expect(status).toBe(2);
+    expect(readProblems(stderr).map((problem) => problem.code)).toContain(code);
+  });
+});
+
+describe("tolerance and trial", () => {
+  it("tell the error that matters, the same for one seed, within the exact range for another", () => {
+    const ran = reported("tolerance", spec, "--runs", "500");
+    expect(ran.report.figures["tolerance.water.value"]?.range).toBeDefined();
+    const table = runBuilt(["tolerance", spec, "--runs", "500"]).stdout;
+    expect(table).toContain("Which error matters");
+    expect(table).toContain("█");
+    const csv = (seed: string) =>
+      runBuilt(["tolerance", spec, "--runs", "500", "--seed", seed, "--format", "csv", "--table", "water-trials"])
+        .stdout;
+    expect(csv("1")).not.toBe(csv("7"));
+    expect(csv("7")).toBe(csv("7"));
+    const svg = runBuilt(["tolerance", spec, "--runs", "500", "--format", "svg", "--picture", "alkali-causes"]);
+    expect(svg.stdout).toMatch(/^<svg/u);
+  });
+
+  it("lay a trial out", () => {
+    const ran = reported("trial", spec, "--flour", "300 g", "--step", "2 %");
+    const water = [1, 2, 3].map((number) => value(ran, `trial.${number}.water.1.mass`));
+    // 2 % of 300 g apart
+    expect([(water[1] ?? 0) - (water[0] ?? 0), (water[2] ?? 0) - (water[1] ?? 0)]).toEqual([6, 6]);
+  });
+
+  it.each([
+    [["tolerance", spec, "--runs", "many"], "tolerance.draws"],
+    [["tolerance", spec, "--seed", "0"], "tolerance.seed"],
+    [["trial", spec, "--flour", "a bag"], "spec.quantity"],
+    [["trial", spec, "--step", "40 %"], "spec.quantity"],
+  ])("refuse %j", (args, code) => {
+    const { status, stderr } = runBuilt(args);
+    expect(status).toBe(2);
+    expect(readProblems(stderr).map((problem) => problem.code)).toEqual([code]);
+  });
+});
+
+describe("a flour with only a label, and a style", () => {
+  const folder = folderFor({
+    "bag.yaml":
+      "name: from the shop\nstyle: Hokkien\nflours: [{ name: flour of the bag, amount: 100 %, figures: { label: { protein: 4 g, serving: 30 g, rules: US }, allergens: [wheat] } }]\nwater: { added: 34 % }\nalkali: [{ name: sodium carbonate, amount: 1 % }]\nsalt: 3 %\nbatch: { bowls: 10, rawWeight: 120 g }\n",
+  });
+
+  it.each([["formula"], ["batch"], ["nutrition"], ["trial"], ["tolerance"]])("work in %s", (command) => {
+    const { status, stdout } = runBuilt([command, "bag.yaml"], { cwd: folder });
+    expect(status).toBe(0);
+    expect(stdout).toContain("flour of the bag");
+  });
+
+  it("show the range of protein and water, and where the style is left", () => {
+    const { stdout } = runBuilt(["formula", "bag.yaml"], { cwd: folder });
+    expect(stdout).toMatch(/protein at 14 % mb: from 10\.\d+ to 14\.\d+ %/u);
+    expect(stdout).toMatch(/dough water: from \d+\.\d+ to \d+\.\d+ % of dough/u);
+    expect(stdout).toContain("salt of 3 % is outside what is published for hokkien");
+    const unknown = folderFor({
+      "u.yaml": "name: u\nstyle: harbour\nflours: [{ name: bread flour, amount: 100 % }]\nwater: { added: 34 % }\n",
+    });
+    const { status, stderr } = runBuilt(["formula", "u.yaml"], { cwd: unknown });
+    expect([status, readProblems(stderr).map(({ code }) => code)]).toEqual([2, ["style.unknown"]]);
+  });
+});
