@@ -350,6 +350,16 @@ describe("the day of a spec", () => {
     expect(codesOf(planDay(spec, formula, batch))).toEqual(["plan.too-many-loads"]);
   });
 
+  it.each([
+    [school.temperature, "22", "the spec"],
+    [undefined, "20", "the usual value"],
+  ])("says where the temperature of the noodles is from: %#", (temperature, value, by) => {
+    const { spec, formula, batch } = worked({ ...school, temperature });
+    const { figures } = answered(planDay(spec, formula, batch));
+    const own = figures.find(({ id }) => id === "pot.raw-temperature");
+    expect({ value: own?.value, working: own?.working }).toEqual({ value, working: { kind: "given", by } });
+  });
+
   it("warns where the rolls alone run longer than the time planned for them", () => {
     const { spec, formula, batch } = worked({ ...school, plan: { ...school.plan, compound: "1 min", roll: "2 min" } });
     const sheet = answered(planSheet(spec, formula, batch, machines));

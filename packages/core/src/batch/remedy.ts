@@ -32,7 +32,7 @@ export interface StockRemedy {
   readonly figures: readonly Figure[];
 }
 
-/** Round strengths, strongest first. The strongest stays dissolved in a fridge: the least soluble carbonate at 0 °C is. */
+/** Round strengths, strongest first, % by mass. Even the strongest stays dissolved in a fridge: 5.3 g in 100 g of water. */
 const stockStrengths = ["5", "4", "3", "2.5", "2", "1.5", "1", "0.5", "0.25", "0.2", "0.1"];
 /** Moistest thing that may be mixed into flour and kept, %: flours themselves may hold up to 15.5 %. */
 const moistestPremix = 16;

@@ -10,6 +10,11 @@ const plummerBusenberg: Source = {
   standing: "copy",
 };
 
+const waterIon: Source = {
+  cite: "dissociation constant of water with temperature, as in the data file phreeqc.dat of the U.S. Geological Survey",
+  standing: "copy",
+};
+
 /** Constants that belong with the activity parameters, at 25 °C. */
 const constants = { pK1: 6.337, pK2: 10.339, pKw: 13.998 };
 /** mol/kg; the ionic strength is never below the molality of the cations */
@@ -80,7 +85,7 @@ export function solutionPh(composition: Composition, temperature: DecimalInput):
     places: 1,
     value: value.toFixed(6),
     by: "carbonate equilibria with Pitzer's activity coefficients, solved by halving and repetition",
-    sources: t === 25 ? [harvieMollerWeare] : [harvieMollerWeare, plummerBusenberg],
+    sources: t === 25 ? [harvieMollerWeare] : [harvieMollerWeare, plummerBusenberg, waterIon],
   });
   const range = {
     low: (value - doubt).toFixed(2),

@@ -1,14 +1,14 @@
 import type { Batch } from "../batch/batch.ts";
 import { exact, type Figure, withOrigins, worked } from "../figure/figure.ts";
 import { answer, inputProblem, type Note, type Outcome, type Path, type Problem, refuse } from "../figure/problem.ts";
-import { massBalance } from "../figure/source.ts";
+import { commonPractice, massBalance } from "../figure/source.ts";
 import type { Formula } from "../formula/formula.ts";
 import type { Spec } from "../formula/spec.ts";
 import { dec, fixedText } from "../number/decimal.ts";
 import type { Quantity } from "../number/quantity.ts";
 import { compositionOf } from "./dough-food.ts";
 import { specificHeat } from "./food.ts";
-import { asked } from "./inputs.ts";
+import { asked, askedOr, type Usual } from "./inputs.ts";
 import type { MachineCount, PlanRequest, PlanStage, StageName } from "./plan-request.ts";
 import { potRecovery, potWater } from "./pot.ts";
 import type { SheetPlan } from "./sheet-plan.ts";
@@ -182,9 +182,9 @@ function potOf(pot: PotFields, spec: Spec, formula: Formula, batch: Batch): Outc
   if (!water.ok) return refuse(waterOutOfRange(pot));
   const baskets = basketsOf(pot, batch);
   if (pot.power === undefined) return answer({ baskets, water: water.value });
-  const own = spec.temperature?.room?.value ?? usualRoom;
+  const own = askedOr(rawTemperature, spec.temperature?.room?.value, usualRoom);
   const { composition } = compositionOf(formula.lines);
-  const heat = specificHeat({ composition, temperature: own });
+  const heat = specificHeat({ composition, temperature: own.value });
   if (!heat.ok) return refuse(...heat.problems.map((problem) => ({ ...problem, path: ["temperature", "room"] })));
   const recovery = potRecovery({
     water: water.value.value,
@@ -226,8 +226,13 @@ function waterOutOfRange({ water, basket }: PotFields): Problem {
   );
 }
 
+const rawTemperature = { id: "pot.raw-temperature", label: "their temperature", unit: "°C", places: 0 };
+
 /** Temperature of the noodles that go into the pot where the room's is not stated, °C. */
-const usualRoom = "20";
+const usualRoom: Usual = {
+  value: "20",
+  source: { ...commonPractice, cite: "a kitchen of 20 °C where `temperature: room` is not stated" },
+};
 
 /** The rolls alone take so long; feeding and folding come on top. */
 function rollingNotes({ compound, roll }: PlanFields, { schedule, cut }: SheetPlan): readonly Note[] {

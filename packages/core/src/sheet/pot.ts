@@ -3,7 +3,7 @@ import { answer, type Note, type Outcome, refuse } from "../figure/problem.ts";
 import { definition, type Source } from "../figure/source.ts";
 import type { DecimalText } from "../number/decimal.ts";
 import { waterSpecificHeat } from "./heat-balance.ts";
-import { asked, askedOr, outsideLimits } from "./inputs.ts";
+import { asked, askedFigure, askedOr, type Given, numberOf, outsideLimits } from "./inputs.ts";
 
 const boilingTest: Source = {
   cite: "appendix text of a Chinese sensory noodle method: 50 g of noodles boiled in 500 mL",
@@ -46,7 +46,7 @@ export function potWater(raw: DecimalText, perGram?: DecimalText): Outcome<Figur
 export interface Basket {
   readonly water: DecimalText;
   readonly raw: DecimalText;
-  readonly rawTemperature: DecimalText;
+  readonly rawTemperature: Given;
   readonly rawSpecificHeat: Figure;
   /** Power that reaches the water, as `powerIntoWater` measures it. */
   readonly power: DecimalText;
@@ -82,7 +82,7 @@ export function potRecovery(basket: Basket): Outcome<PotRecovery> {
   const problems = outsideLimits([
     { path: ["water"], value: basket.water, unit: "g", above: "0" },
     { path: ["raw"], value: basket.raw, unit: "g", above: "0" },
-    { path: ["rawTemperature"], value: basket.rawTemperature, unit: "°C", least: "0", below: "70" },
+    { path: ["rawTemperature"], value: numberOf(basket.rawTemperature), unit: "°C", least: "0", below: "70" },
     { path: ["rawSpecificHeat"], value: basket.rawSpecificHeat.value, unit: "kJ/(kg K)", above: "0", most: "5" },
     { path: ["power"], value: basket.power, unit: "kW", above: "0", most: "1000" },
     { path: ["boilingPoint"], value: basket.boilingPoint, unit: "°C", least: "70", most: "105" },
@@ -93,7 +93,7 @@ export function potRecovery(basket: Basket): Outcome<PotRecovery> {
     source: { ...definition, cite: "water at sea level" },
   });
   const raw = asked({ id: "pot.raw", label: "raw noodles", unit: "g", places: 0 }, basket.raw);
-  const own = asked(
+  const own = askedFigure(
     { id: "pot.raw-temperature", label: "their temperature", unit: "°C", places: 0 },
     basket.rawTemperature,
   );

@@ -74,7 +74,7 @@ export function frictionFrom(temperatures: ThreeTemperatures, water: DecimalText
       formula: "3 * dough - flour - room - water",
       from: {
         ...figures(temperatures),
-        water: asked({ id: "rule.water", label: "water", unit: "°C", places: 1 }, water),
+        water: asked({ id: "rule.water", label: "temperature of the water", unit: "°C", places: 1 }, water),
       },
       sources: [bakersRule],
     }),
@@ -85,9 +85,9 @@ export function frictionFrom(temperatures: ThreeTemperatures, water: DecimalText
 function figures({ dough, flour, room }: ThreeTemperatures): Readonly<Record<string, Figure>> {
   const celsius = { unit: "°C", places: 1 };
   return {
-    dough: asked({ id: "rule.dough", label: "dough", ...celsius }, dough),
-    flour: asked({ id: "rule.flour", label: "flour", ...celsius }, flour),
-    room: asked({ id: "rule.room", label: "room", ...celsius }, room),
+    dough: asked({ id: "rule.dough", label: "temperature of the dough", ...celsius }, dough),
+    flour: asked({ id: "rule.flour", label: "temperature of the flour", ...celsius }, flour),
+    room: asked({ id: "rule.room", label: "temperature of the room", ...celsius }, room),
   };
 }
 
