@@ -12,6 +12,7 @@ import {
 import { blend, makeUp } from "../../../packages/core/src/chemistry/make-up.ts";
 import { mixInRatio } from "../../../packages/core/src/chemistry/ratio.ts";
 import type { Recipe } from "../../../packages/core/src/chemistry/recipe.ts";
+import { severalStock } from "../../../packages/core/src/chemistry/several-stock.ts";
 import { weighingStock } from "../../../packages/core/src/chemistry/stock.ts";
 import { dec, sum } from "../../../packages/core/src/number/decimal.ts";
 import { amount, answered, apart, codesOf, distance, drySalts, wetProduct } from "./given.ts";
@@ -307,6 +308,26 @@ describe("a stock for weighing", () => {
   test("is said not to be needed where the salts can be weighed", () => {
     const outcome = weighingStock({ ...wish, division: "0.1" });
     expect(outcome.ok && outcome.notes.map(({ code }) => code)).toContain("stock.not-needed");
+  });
+
+  test("is said to be too little to make, and how much is not", () => {
+    // By hand: 5 days of 8 g are 40 g, which half a gram changes by 1.25 %; 50 g, 1.25 times as much, is enough for 1 %.
+    const little = { ...wish, loadsPerDay: "1" };
+    const notes = (outcome: ReturnType<typeof weighingStock>) =>
+      outcome.ok ? outcome.notes.filter(({ code }) => code === "stock.made-coarsely").map(({ text }) => text) : [];
+    const [text, ...others] = notes(weighingStock(little));
+    expect(text).toContain("weighing soda for the stock may be off by 1.25 %");
+    expect(text).toContain("make 1.3 times as much");
+    expect(others).toEqual([]);
+    expect(notes(weighingStock({ ...wish, loadsPerDay: "1.25" }))).toEqual([]);
+    const both = severalStock({
+      ...little,
+      products: [
+        { ...soda, mass: "6" },
+        { ...potash, mass: "4" },
+      ],
+    });
+    expect(notes(both).map((note) => /\d+\.\d+ %/u.exec(note)?.[0])).toEqual(["1.67 %", "2.50 %"]);
   });
 
   test("a wish without sense is refused", () => {

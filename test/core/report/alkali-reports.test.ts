@@ -12,10 +12,11 @@ import { severalStock } from "../../../packages/core/src/chemistry/several-stock
 import { strengthOf } from "../../../packages/core/src/chemistry/strength.ts";
 import type { Swap } from "../../../packages/core/src/chemistry/swap-amounts.ts";
 import { assayed, splitByEndPoints } from "../../../packages/core/src/chemistry/titration.ts";
+import { shownValue } from "../../../packages/core/src/figure/figure.ts";
 import type { Outcome } from "../../../packages/core/src/figure/problem.ts";
 import { formulaOf } from "../../../packages/core/src/formula/formula.ts";
 import { readProduct } from "../../../packages/core/src/materials/product-text.ts";
-import { dec, sum } from "../../../packages/core/src/number/decimal.ts";
+import { dec, decimalText, sum } from "../../../packages/core/src/number/decimal.ts";
 import { convertReport } from "../../../packages/core/src/report/alkali-convert-report.ts";
 import { alkaliListReport, knownProducts } from "../../../packages/core/src/report/alkali-list-report.ts";
 import { assayReport, bakeReport, idealBakeReport } from "../../../packages/core/src/report/alkali-product-report.ts";
@@ -219,6 +220,57 @@ describe.each(Object.entries(reports))("%s", (_, build) => {
         table.rows.filter((row) => row.role === role).map((row) => dec((row.cells[1]?.text ?? "").replaceAll(" ", "")));
       if (masses("total").length > 0) expect(sum(masses("item")).toString()).toBe(sum(masses("total")).toString());
     }
+  });
+});
+
+/** The texts of a section that is one table or a list of figures. */
+const textsOf = (report: Report, id: string): readonly string[] =>
+  report.sections
+    .filter((one) => one.id === id)
+    .flatMap(({ blocks }) => blocks)
+    .flatMap((block) => {
+      if (block.kind === "table") return block.rows.flatMap(({ cells }) => cells.slice(1).map(({ text }) => text));
+      return block.kind === "figures" ? block.figures.map((figure) => `${shownValue(figure)} ${figure.unit}`) : [];
+    });
+
+describe("ounces", () => {
+  // 1 oz = 28.349523125 g: international yard and pound agreement, 1959
+  const ounces = (count: string) => decimalText(dec(count).times("28.349523125"));
+  const tenth = { division: ounces("0.1"), divisionUnit: "oz" } as const;
+
+  it("are what a scale of ounces weighs a solution in", () => {
+    const recipe = value(
+      makeUp({
+        products: [{ ...soda, parts: 1 }],
+        ratioBy: "anhydrous",
+        target: { ...twenty, value: "10" },
+        amount: { grams: ounces("16") },
+        ...conditions,
+      }),
+    );
+    const report = recipeReport(
+      recipe,
+      { command: "alkali make", title: "test", products: [soda], ...tenth, ...conditions },
+      [],
+    );
+    expect(textsOf(report, "weigh").slice(0, 3)).toEqual(["1.6", "14.4", "16.0"]);
+  });
+
+  it("are what a scale of ounces weighs a stock in, and not a scale of grams", () => {
+    const products = [{ ...soda, mass: ounces("0.16") }] as const;
+    const load = (scale: { readonly division: string; readonly divisionUnit?: string }) => {
+      const wish = { ...scale, tolerance: "1", loadsPerDay: 2, keepingDays: 5, ...conditions };
+      const stock = value(severalStock({ ...wish, products: [...products] }));
+      return textsOf(stockReport(stock, products, { ...scale, ...conditions, units: "us" }, []), "load")[0];
+    };
+    // 1 % of 5 oz, and of 50 g, is half a division
+    expect(load(tenth)).toBe("5.00 oz");
+    expect(load({ division: "1" })).toMatch(/^5\d g$/u);
+  });
+
+  it("tell the dose of a baked salt", () => {
+    // 40 g is 1.41 oz
+    expect(textsOf(bakeReport(baked, [], value(bakeDose(baked, "NaHCO3", 40)), "us"), "dose")[0]).toBe("1.41 oz");
   });
 });
 

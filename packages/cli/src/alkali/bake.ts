@@ -49,14 +49,15 @@ export const bakeCommand = member({
         ...(assay !== undefined && { assay }),
       },
       wanted: ask.maybe("for", ["mass"])?.value,
+      units: ask.units,
     };
   },
-  answer: ({ salt, bake, wanted }) => {
+  answer: ({ salt, bake, wanted, units }) => {
     if (bake === undefined) return answer(idealBakeReport(salt));
     const baked = bakedSalt(bake);
     if (!baked.ok) return baked;
     if (wanted === undefined) return answer(bakeReport(baked.value, baked.notes));
     const dose = bakeDose(baked.value, salt, wanted);
-    return dose.ok ? answer(bakeReport(baked.value, [...baked.notes, ...dose.notes], dose.value)) : dose;
+    return dose.ok ? answer(bakeReport(baked.value, [...baked.notes, ...dose.notes], dose.value, units)) : dose;
   },
 });

@@ -7,6 +7,7 @@ export interface Conditions {
   readonly storage?: DecimalText;
   readonly scale: BaumeName;
   readonly division: DecimalText;
+  readonly divisionUnit: string;
   readonly units: UnitSystem;
 }
 
@@ -27,6 +28,7 @@ export function conditionsOf(ask: Asking): Conditions {
     temperature: ask.temperature,
     scale: ask.scale,
     division: division.value,
+    divisionUnit: division.unit,
     units: ask.units,
     ...(storage && { storage: storage.value }),
   };

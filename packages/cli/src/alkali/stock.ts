@@ -85,6 +85,7 @@ async function fromSpec(asked: Asked, io: Io): Promise<Products> {
 
 interface Wish {
   readonly division: string;
+  readonly divisionUnit: string;
   readonly tolerance: string;
   readonly loadsPerDay: string;
   readonly keepingDays: string;
@@ -98,8 +99,10 @@ function wishOf(ask: Asking): Wish {
     ask.wrong("--loads", "stock.loads", `"${loads}"`, "a whole number of loads a day", "write it like 4");
   }
   const temperature = ask.temperature;
+  const division = ask.quantity("division", ["mass"]);
   return {
-    division: ask.quantity("division", ["mass"]).value,
+    division: division.value,
+    divisionUnit: division.unit,
     tolerance: ask.quantity("tolerance", ["share"]).value,
     loadsPerDay: /^\d+$/u.test(loads) ? loads : "1",
     keepingDays: ask.days("keep"),
@@ -113,7 +116,7 @@ function stockOf(weighed: readonly Weighed[], wish: Wish, ask: Asking): Outcome<
   if (first === undefined) return refuse();
   const stock = severalStock({ ...wish, products: [first, ...others], scale: ask.scale });
   if (!stock.ok) return stock;
-  const { division, temperature } = wish;
-  const telling = { division, temperature, scale: ask.scale, units: ask.units };
+  const { division, divisionUnit, temperature } = wish;
+  const telling = { division, divisionUnit, temperature, scale: ask.scale, units: ask.units };
   return answer(stockReport(stock.value, weighed, telling, stock.notes));
 }

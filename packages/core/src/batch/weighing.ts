@@ -83,7 +83,7 @@ export function scalesOf(spec: Pick<Spec, "scales">, us: boolean): Outcome<reado
 }
 
 /** Weights are shown in grams, or in ounces where the scales show ounces or pounds. */
-function shownUnit(unit: string): string {
+export function shownUnit(unit: string): "g" | "oz" {
   return unit === "oz" || unit === "lb" ? "oz" : "g";
 }
 

@@ -5,7 +5,7 @@ import { dec, sum } from "../number/decimal.ts";
 import type { Weighed } from "./carried.ts";
 import { mixture } from "./composition.ts";
 import { named } from "./named.ts";
-import { type Stock, type StockWish, weighingStock } from "./stock.ts";
+import { makingNotes, type Stock, type StockWish, weighingStock } from "./stock.ts";
 
 /** What a stock of several products in one solution is to serve for. */
 export interface SeveralStockWish extends Omit<StockWish, "perLoad"> {
@@ -40,5 +40,9 @@ export function severalStock({ products, ...wish }: SeveralStockWish): Outcome<S
       sources: [massBalance],
     }),
   );
-  return answer({ ...stock.value, recipe: { ...stock.value.recipe, amounts } }, stock.notes);
+  const kept = stock.notes.filter(({ code }) => code !== "stock.made-coarsely");
+  return answer({ ...stock.value, recipe: { ...stock.value.recipe, amounts } }, [
+    ...makingNotes(amounts, wish),
+    ...kept,
+  ]);
 }

@@ -2,6 +2,7 @@ import { exact, type Figure, found, given, worked } from "../figure/figure.ts";
 import { answer, inputProblem, type Note, noAnswer, type Outcome, type Problem, refuse } from "../figure/problem.ts";
 import { definition, massBalance } from "../figure/source.ts";
 import {
+  ceilToDivision,
   type Decimal,
   type DecimalInput,
   dec,
@@ -183,8 +184,24 @@ function answerFor(wish: StockWish, composition: Composition, strength: Decimal)
       error: error("stock.error", "off when weighed as stock", exactly),
       dryError,
     },
-    [...dryNote(dryError, wish), ...recipe.notes],
+    [...dryNote(dryError, wish), ...makingNotes([amount], wish), ...recipe.notes],
   );
+}
+
+/** Says which products weigh too little for a stock that is made within the tolerance. */
+export function makingNotes(
+  amounts: readonly Figure[],
+  { division, tolerance }: Pick<StockWish, "division" | "tolerance">,
+): readonly Note[] {
+  const least = dec(division).times(50).div(tolerance);
+  return amounts
+    .filter((amount) => exact(amount).lt(least))
+    .map(({ label, value }) => {
+      const off = fixedText(dec(division).times(50).div(value), 2);
+      const times = fixedText(ceilToDivision(least.div(value), STEP), 1);
+      const text = `weighing ${label} for the stock may be off by ${off} %, and every load with it: make ${times} times as much, or weigh ${label} on a finer scale`;
+      return { code: "stock.made-coarsely", path: [], text };
+    });
 }
 
 function dryNote(dryError: Figure, { tolerance }: StockWish): readonly Note[] {

@@ -12,7 +12,7 @@ import { massBalance, type Source } from "../figure/source.ts";
 import { alkaliCautions, carriedFigures, limitsTable, rulesSections, sideBySide } from "./alkali-blocks.ts";
 import { numberColumn, report, row, section, table, wordColumn } from "./build.ts";
 import type { Report, Table } from "./schema.ts";
-import { figureCell, words } from "./show.ts";
+import { figureCell, inSystem, type UnitSystem, words } from "./show.ts";
 
 /** Advice for the oven. Source: common practice, no source. */
 const ovenCautions = [
@@ -21,11 +21,17 @@ const ovenCautions = [
 ];
 
 /** Tells a tray of baked bicarbonate: how far it went, what it is made of now, and how much of it meets a dose. */
-export function bakeReport(baked: Baked, notes: readonly Note[], dose?: BakedDose): Report {
+export function bakeReport(
+  baked: Baked,
+  notes: readonly Note[],
+  dose?: BakedDose,
+  units: UnitSystem = "metric",
+): Report {
   const { conversion, composition } = baked;
   const parts = compositionFigures(composition, "the masses before and after", [massBalance]);
   const strengths = strengthOfProduct(composition);
   const weigh = dose?.swapped.amounts ?? [];
+  const doses = dose === undefined ? [] : [dose.wanted, ...weigh, dose.swapped.waterOff];
   return report({
     command: "alkali bake",
     title: "Bicarbonate from the oven",
@@ -34,7 +40,7 @@ export function bakeReport(baked: Baked, notes: readonly Note[], dose?: BakedDos
       section(
         "dose",
         "What to weigh of it",
-        dose && { kind: "figures", figures: [dose.wanted, ...weigh, dose.swapped.waterOff] },
+        dose && { kind: "figures", figures: doses.map((figure) => inSystem(figure, units)) },
         dose && sideBySide(dose.swapped.before, dose.swapped.after),
       ),
       section("conversion", "How far it went", { kind: "figures", figures: [conversion, baked.idealYield] }),
@@ -43,15 +49,8 @@ export function bakeReport(baked: Baked, notes: readonly Note[], dose?: BakedDos
       ...rulesSections([composition]),
     ],
     figures: withOrigins([
-      ...(dose === undefined
-        ? []
-        : [
-            dose.wanted,
-            ...weigh,
-            dose.swapped.waterOff,
-            ...carriedFigures(dose.swapped.before),
-            ...carriedFigures(dose.swapped.after),
-          ]),
+      ...doses,
+      ...(dose === undefined ? [] : [...carriedFigures(dose.swapped.before), ...carriedFigures(dose.swapped.after)]),
       conversion,
       baked.idealYield,
       ...parts,

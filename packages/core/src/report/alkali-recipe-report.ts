@@ -1,3 +1,4 @@
+import { shownUnit } from "../batch/weighing.ts";
 import type { BaumeName } from "../chemistry/baume.ts";
 import type { Product } from "../chemistry/carried.ts";
 import { checkByHydrometer } from "../chemistry/hydrometer-check.ts";
@@ -21,6 +22,8 @@ export interface RecipeTelling {
   readonly products: readonly Product[];
   /** g */
   readonly division: DecimalText;
+  /** Unit that the division is written in; g unless stated. */
+  readonly divisionUnit?: string;
   /** °C */
   readonly temperature: DecimalText;
   readonly scale: BaumeName;
@@ -46,7 +49,7 @@ export function recipeReport(recipe: Recipe, telling: RecipeTelling, notes: read
     main: "weigh",
     sections: [
       ...(telling.first ?? []),
-      section("weigh", "What to weigh", weighTable(rounded, telling.division), {
+      section("weigh", "What to weigh", weighTable(rounded, telling), {
         kind: "figures",
         figures: [...amount.map((figure) => inSystem(figure, units)), rounded.strength],
       }),
@@ -88,13 +91,14 @@ export function recipeReport(recipe: Recipe, telling: RecipeTelling, notes: read
   });
 }
 
-function weighTable({ amounts, water, total }: RoundedRecipe, division: DecimalText): Table {
+function weighTable({ amounts, water, total }: RoundedRecipe, { division, divisionUnit }: RecipeTelling): Table {
+  const unit = shownUnit(divisionUnit ?? "g");
   const line = (figure: Figure, role: "item" | "total" = "item") =>
-    row([words(figure.label), weightCell(figure, "g", division)], role);
+    row([words(figure.label), weightCell(figure, unit, division)], role);
   const poured = water.value === "0" ? [] : [line(water)];
   return table(
     "weigh",
-    [wordColumn("product", "product"), numberColumn("mass", "weigh, g")],
+    [wordColumn("product", "product"), numberColumn("mass", `weigh, ${unit}`)],
     [...amounts.map((figure) => line(figure)), ...poured, line(total, "total")],
   );
 }

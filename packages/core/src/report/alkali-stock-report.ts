@@ -1,3 +1,4 @@
+import { shownUnit } from "../batch/weighing.ts";
 import type { Product } from "../chemistry/carried.ts";
 import type { Stock } from "../chemistry/stock.ts";
 import type { Note } from "../figure/problem.ts";
@@ -14,7 +15,8 @@ export function stockReport(
   notes: readonly Note[],
 ): Report {
   const { perLoad, water, error, dryError, recipe } = stock;
-  const figures = [perLoad, water, error, dryError];
+  const { divisionUnit = "g", units = "metric" } = telling;
+  const byScale = inSystem(perLoad, shownUnit(divisionUnit) === "oz" ? "us" : "metric");
   return recipeReport(
     recipe,
     {
@@ -26,14 +28,14 @@ export function stockReport(
         section(
           "load",
           "For each load",
-          { kind: "figures", figures: figures.map((figure) => inSystem(figure, telling.units ?? "metric")) },
+          { kind: "figures", figures: [byScale, inSystem(water, units), error, dryError] },
           {
             kind: "text",
             lines: ["Stir the stock before you weigh; label it with name, strength and the day it was made."],
           },
         ),
       ],
-      figures,
+      figures: [perLoad, water, error, dryError],
     },
     notes,
   );
