@@ -35,12 +35,9 @@ describe("blend", () => {
   });
 
   it("takes flags before the spec, and shows the square rule for two flours", () => {
-    const { status, stdout } = runBuilt([
-      "blend",
-      "examples/barley-out-of-reach.yaml",
-      ...["--protein", "11.60 %", "--within", "0.05 %", "--step", "0.5 %", "--alternatives", "1"],
-      ...["--shelf", "vital wheat gluten=0 %", "--shelf", "barley flour"],
-    ]);
+    const reach = ["--protein", "11.60 %", "--within", "0.05 %", "--step", "0.5 %", "--alternatives", "1"];
+    const shelf = ["--shelf", "vital wheat gluten=0 %", "--shelf", "barley flour"];
+    const { status, stdout } = runBuilt(["blend", "examples/barley-out-of-reach.yaml", ...reach, ...shelf]);
     expect([status, stdout]).toEqual([0, expect.stringMatching(/^ {2}protein +at least +11\.55 +11\.\d+ /mu)]);
     const two = folderFor({
       "two.yaml":

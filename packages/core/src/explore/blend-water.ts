@@ -81,18 +81,17 @@ function byOwnFigures(before: readonly WaterFlour[], after: readonly WaterFlour[
   };
 }
 
-/** A flour's own error comes in with the change of its share. */
+/** A flour's own error comes in with the change of its share; those of an old and a new lot with the whole of their shares. */
 function ownRange(value: Decimal, before: readonly WaterFlour[], after: readonly WaterFlour[]): Range {
   const names = [...new Set([...before, ...after].map(({ name }) => name))];
+  const counts = ({ share, ownWater }: WaterFlour): Decimal => dec(share).times(ownWater?.plusMinus ?? 0);
   const error = sum(
     names.map((name) => {
-      const [old, fresh] = [before.find((flour) => flour.name === name), after.find((flour) => flour.name === name)];
-      const plusMinus = dec((fresh ?? old)?.ownWater?.plusMinus ?? 0);
-      return dec(fresh?.share ?? 0)
-        .minus(old?.share ?? 0)
-        .abs()
-        .times(plusMinus)
-        .div(100);
+      const [old, fresh] = [before, after].map((flours) => flours.find((flour) => flour.name === name));
+      const [was, is] = [old, fresh].map((flour) => (flour === undefined ? ZERO : counts(flour)));
+      const oneLot = old?.ownWater?.percent === fresh?.ownWater?.percent;
+      const both = oneLot ? (is ?? ZERO).minus(was ?? ZERO).abs() : (is ?? ZERO).plus(was ?? ZERO);
+      return both.div(100);
     }),
   );
   return {

@@ -76,7 +76,7 @@ const rows: readonly Row[] = [
   ["malaysian hokkien", "protein", "10.0", "11.0", at14, houKruk],
   ["malaysian hokkien", "ash", "", "0.48", at14, houKruk],
   ["malaysian hokkien", "water", "30", "33", ofFlour, houKruk],
-  ["ramen, thin", "width", "1.07", "1.25", "mm", maker],
+  ["thin ramen", "width", "1.07", "1.25", "mm", maker],
   ["dip noodle", "width", "2.50", "3.33", "mm", maker],
   ["ramen", "width", "1.15", "2.14", "mm", maker],
   ["ramen", "protein", "10.5", "11.5", at14, houKruk],

@@ -26,6 +26,13 @@ function numberCell(value: string, unit: string): Cell {
   return { text: groupDigits(decimalText(dec(fixedText(value, 3)))), value, unit };
 }
 
+/** Where a limit would have to be, to two places on the side where it can be met. */
+function movedCell(from: string, to: string, unit: string): Cell {
+  const hundredths = dec(to).times(100);
+  const outward = (dec(to).lt(from) ? hundredths.floor() : hundredths.ceil()).div(100);
+  return { text: groupDigits(decimalText(outward)), value: decimalText(outward), unit };
+}
+
 const isShare = (id: string | undefined): boolean => id?.startsWith("share.") === true;
 
 function idOf({ before, after }: Change): string | undefined {
@@ -229,7 +236,7 @@ export function outOfReachSections(answer: OutOfReach): readonly Section[] {
       row([
         words(label),
         numberCell(from, unit),
-        to === undefined ? words("lifted") : numberCell(to, unit),
+        to === undefined ? words("lifted") : movedCell(from, to, unit),
         words(unit),
         words(settles ? "yes" : "no"),
       ]),
