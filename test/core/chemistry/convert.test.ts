@@ -10,12 +10,14 @@ import {
 } from "../../../packages/core/src/chemistry/composition.ts";
 import { convert } from "../../../packages/core/src/chemistry/convert.ts";
 import type { Held } from "../../../packages/core/src/chemistry/swap-amounts.ts";
+import { withOrigins } from "../../../packages/core/src/figure/figure.ts";
 import { dec, sum } from "../../../packages/core/src/number/decimal.ts";
 import { amount, answered, apart, carbonates, codesOf, drySalts, wetProduct } from "./given.ts";
 
 const product = (name: string, composition: Composition): Product => ({ name, composition });
 const soda = product("soda", pure("Na2CO3"));
 const potash = product("potash", pure("K2CO3"));
+const solutionOfSoda = answered(solutionOf(pure("Na2CO3"), 25));
 const bicarbonate = product("baking soda", pure("NaHCO3"));
 
 function codes(outcome: ReturnType<typeof convert>): readonly string[] {
@@ -174,6 +176,18 @@ describe("bicarbonate and hydroxide are not carbonate", () => {
     const swapped = answered(convert({ from: { ...soda, mass: 10 }, to: [bicarbonate, soda], hold: "P" }));
     expect(apart(swapped.after.alkalinityP.value, swapped.before.alkalinityP.value)).toBeLessThan(1e-25);
   });
+});
+
+test("a stronger product of the same name is told apart from the old one in the working", () => {
+  const weak = product("soda", solutionOfSoda);
+  const { amounts } = answered(convert({ from: { ...weak, mass: 40 }, to: [soda], hold: "anhydrous" }));
+  // 40 g of a quarter soda hold 10 g of it, by hand.
+  expect(amounts.map(({ value }) => value)).toEqual(["10"]);
+  const contents = withOrigins(amounts).filter(({ label }) => label.startsWith("anhydrous salts"));
+  expect(contents.map(({ label, value }) => `${label}: ${value}`)).toEqual([
+    "anhydrous salts in 1 g of the old soda: 0.25",
+    "anhydrous salts in 1 g of soda: 1",
+  ]);
 });
 
 test("the same thing for itself leaves nothing to say", () => {

@@ -35,7 +35,8 @@ const NOTHING = dec("1e-18");
 
 /** g of each new product: exact in what is held, and in the ratio where a pair can have it. @example amountsFor({ from: { name: "soda", composition: pure("Na2CO3"), mass: 10 }, to: [{ name: "soda", composition: pure("Na2CO3") }], hold: "M" })[0]?.value // => "10" */
 export function amountsFor(swap: Swap): readonly Figure[] {
-  const { from, to, hold } = swap;
+  const { to, hold } = swap;
+  const from = toldApart(swap);
   const dose = named(`dose of ${from.name}`, "g", from.mass, "the question");
   const per = (product: Product): Feed => contentFigure(product, hold);
   const [first, second] = to;
@@ -62,6 +63,11 @@ export function amountsFor(swap: Swap): readonly Figure[] {
   }
   const nearer = nearerInRatio(first, second, swap);
   return [first, second].map((product) => (product === nearer ? alone(product) : nothingOf(product)));
+}
+
+/** The old product, under another name where a new one has its name but not its make-up. */
+function toldApart({ from, to }: Swap): Weighed {
+  return to.some(({ name }) => name === from.name) ? { ...from, name: `the old ${from.name}` } : from;
 }
 
 /** Potassium above what the ratio of the old product asks for, mmol per g: amounts are right when these cancel. */
