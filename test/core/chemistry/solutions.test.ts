@@ -310,6 +310,21 @@ describe("a stock for weighing", () => {
     expect(outcome.ok && outcome.notes.map(({ code }) => code)).toContain("stock.not-needed");
   });
 
+  test("of several salts is needed where one of them is too little for the scale", () => {
+    // By hand: half a gram is 0.05 % of 1000 g and 2.5 % of 20 g.
+    const products = [
+      { ...soda, mass: "1000" },
+      { ...potash, mass: "20" },
+    ] as const;
+    const outcome = severalStock({ ...wish, products });
+    expect(Number(answered(outcome).dryError.value)).toBe(2.5);
+    const none = { ...crystals, mass: "0" };
+    expect(Number(answered(severalStock({ ...wish, products: [...products, none] })).dryError.value)).toBe(2.5);
+    expect(outcome.ok && outcome.notes.map(({ code }) => code)).not.toContain("stock.not-needed");
+    const fine = severalStock({ ...wish, division: "0.1", products });
+    expect(fine.ok && fine.notes.map(({ code }) => code)).toContain("stock.not-needed");
+  });
+
   test("is said to be too little to make, and how much is not", () => {
     // By hand: 5 days of 8 g are 40 g, which half a gram changes by 1.25 %; 50 g, 1.25 times as much, is enough for 1 %.
     const little = { ...wish, loadsPerDay: "1" };

@@ -1,11 +1,11 @@
-import { worked } from "../figure/figure.ts";
+import { exact, worked } from "../figure/figure.ts";
 import { answer, type Outcome } from "../figure/problem.ts";
-import { massBalance } from "../figure/source.ts";
+import { definition, massBalance } from "../figure/source.ts";
 import { dec, sum } from "../number/decimal.ts";
 import type { Weighed } from "./carried.ts";
 import { mixture } from "./composition.ts";
 import { named } from "./named.ts";
-import { makingNotes, type Stock, type StockWish, weighingStock } from "./stock.ts";
+import { dryNote, makingNotes, type Stock, type StockWish, weighingStock } from "./stock.ts";
 
 /** What a stock of several products in one solution is to serve for. */
 export interface SeveralStockWish extends Omit<StockWish, "perLoad"> {
@@ -40,9 +40,22 @@ export function severalStock({ products, ...wish }: SeveralStockWish): Outcome<S
       sources: [massBalance],
     }),
   );
-  const kept = stock.notes.filter(({ code }) => code !== "stock.made-coarsely");
-  return answer({ ...stock.value, recipe: { ...stock.value.recipe, amounts } }, [
+  const dryError = worked({
+    id: "stock.dry-error",
+    label: "off when weighed dry, at most",
+    unit: "%",
+    places: 2,
+    formula: "100 * division / 2 / min(parts)",
+    from: {
+      division: named("division of the scale", "g", wish.division, "the scale"),
+      parts: parts.filter((part) => exact(part).gt(0)),
+    },
+    sources: [definition],
+  });
+  const ofAll = stock.notes.filter(({ code }) => code !== "stock.made-coarsely" && code !== "stock.not-needed");
+  return answer({ ...stock.value, dryError, recipe: { ...stock.value.recipe, amounts } }, [
+    ...dryNote(dryError, wish),
     ...makingNotes(amounts, wish),
-    ...kept,
+    ...ofAll,
   ]);
 }

@@ -47,7 +47,7 @@ export interface Stock {
   readonly water: Figure;
   /** % that weighing may be off, half a division either way */
   readonly error: Figure;
-  /** % that weighing the salts dry may be off, half a division either way */
+  /** % that weighing the salts dry may be off at most, half a division either way */
   readonly dryError: Figure;
 }
 
@@ -195,7 +195,7 @@ export function makingNotes(
 ): readonly Note[] {
   const least = dec(division).times(50).div(tolerance);
   return amounts
-    .filter((amount) => exact(amount).lt(least))
+    .filter((amount) => exact(amount).gt(0) && exact(amount).lt(least))
     .map(({ label, value }) => {
       const off = fixedText(dec(division).times(50).div(value), 2);
       const times = fixedText(ceilToDivision(least.div(value), STEP), 1);
@@ -204,7 +204,8 @@ export function makingNotes(
     });
 }
 
-function dryNote(dryError: Figure, { tolerance }: StockWish): readonly Note[] {
+/** Says where the salts need no stock. */
+export function dryNote(dryError: Figure, { tolerance }: Pick<StockWish, "tolerance">): readonly Note[] {
   if (exact(dryError).gt(tolerance)) return [];
   return [
     { code: "stock.not-needed", path: [], text: "the salts can be weighed dry on this scale within the tolerance" },
