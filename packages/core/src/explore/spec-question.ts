@@ -4,7 +4,7 @@ import type { Bounds } from "../formula/blend-schema.ts";
 import type { Formula } from "../formula/formula.ts";
 import type { Spec } from "../formula/spec.ts";
 import type { MoistureBasis } from "../materials/fields.ts";
-import { type DecimalText, dec, decimalText } from "../number/decimal.ts";
+import { type DecimalText, dec, decimalText, fixedText } from "../number/decimal.ts";
 import type { BlendQuestion, BlendTargets, Preference, ProteinTarget } from "./blend-question.ts";
 import type { FlourShelf } from "./flour-shelf.ts";
 
@@ -38,7 +38,18 @@ export function sharedQuestion(spec: Spec, formula: Formula, shelf: FlourShelf):
   const target = findTarget(spec, formula);
   if (!target.ok) return target;
   const flourMass = decimalText(dec(target.value.dough.value).times(100).div(formula.water.dough.value));
-  return answer({ ...common, flourMass });
+  return answer({ ...common, flourMass }, shortNotes(shelf, flourMass));
+}
+
+/** Flours of which the store holds less than the blend takes now. */
+function shortNotes(shelf: FlourShelf, flourMass: DecimalText): readonly Note[] {
+  return shelf.flours.flatMap(({ flour: { name, store }, path, share }): readonly Note[] => {
+    if (store === undefined) return [];
+    const most = dec(store).times(100).div(flourMass);
+    if (most.gte(share)) return [];
+    const text = `${name}: the store holds ${fixedText(most, 1)} % of the flour of the batch, less than the ${decimalText(dec(share))} % of now`;
+    return [{ code: "blend.store-short", path, text }];
+  });
 }
 
 const storeNote: Note = {

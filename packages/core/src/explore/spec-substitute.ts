@@ -1,4 +1,4 @@
-import { answer, inputProblem, type Outcome, refuse } from "../figure/problem.ts";
+import { answer, inputProblem, type Note, type Outcome, refuse } from "../figure/problem.ts";
 import type { Formula } from "../formula/formula.ts";
 import type { Spec } from "../formula/spec.ts";
 import { nearestNames, plainName } from "../materials/nearest.ts";
@@ -48,7 +48,8 @@ export function replaceFlour(
   const missing = flourNamed(asked.missing, shelf.value);
   if (missing === undefined) return refuse(notAFlour("substitute.missing", ["missing"], asked.missing, shelf.value));
   const question = questionOf(spec, formula, shelf.value, shared.value, asked.hold);
-  return placed(substitute({ ...question, missing }), shelf.value);
+  const notes = shared.notes.filter(({ text }) => !text.startsWith(`${missing}:`));
+  return placed(substitute({ ...question, missing }), shelf.value, notes);
 }
 
 /**
@@ -68,18 +69,29 @@ export function correctForLot(
       "write `lot:` with `of:` and the `figures:` of its certificate, or use --of, --protein and --moisture";
     return refuse(inputProblem("lot.none", ["lot"], "no new lot", "the new lot and its figures", advice));
   }
-  const shelf = flourShelf(spec, formula, extra);
-  if (!shelf.ok) return shelf;
-  const shared = sharedQuestion(spec, formula, shelf.value);
+  const old = flourShelf(spec, formula, extra);
+  if (!old.ok) return old;
+  const name = flourNamed(lot.of, old.value);
+  if (name === undefined) return refuse(notAFlour("substitute.lot", ["lot", "of"], lot.of, old.value));
+  const shelf = withoutStore(old.value, name);
+  const shared = sharedQuestion(spec, formula, shelf);
   if (!shared.ok) return shared;
-  const name = flourNamed(lot.of, shelf.value);
-  if (name === undefined) return refuse(notAFlour("substitute.lot", ["lot", "of"], lot.of, shelf.value));
   const material = resolveMaterial(name, ["lot", "of"], lot.figures, oldLot(spec, name, extra));
   if (!material.ok) return material;
   const fresh = stocked(name, material.value, shelfEntry(spec, name), spec);
-  if (fresh === undefined) return refuse(notAFlour("substitute.lot", ["lot", "figures"], name, shelf.value));
+  if (fresh === undefined) return refuse(notAFlour("substitute.lot", ["lot", "figures"], name, shelf));
   const { store: _store, ...lotFlour } = fresh;
-  return placed(newLot({ ...questionOf(spec, formula, shelf.value, shared.value, hold), lot: lotFlour }), shelf.value);
+  const question = questionOf(spec, formula, shelf, shared.value, hold);
+  return placed(newLot({ ...question, lot: lotFlour }), shelf, shared.notes);
+}
+
+/** What is left of the old lot does not limit the new one. */
+function withoutStore(shelf: FlourShelf, name: string): FlourShelf {
+  const flours = shelf.flours.map((one) => {
+    const { store: _store, ...flour } = one.flour;
+    return flour.name === name ? { ...one, flour } : one;
+  });
+  return { ...shelf, flours };
 }
 
 /** The figures of the old lot alone: those beside its name over the kitchen's own. */
@@ -121,6 +133,8 @@ function notAFlour(code: string, path: readonly string[], name: string, shelf: F
   return inputProblem(code, path, `"${name}"`, "one of the flours of the spec", advice);
 }
 
-function placed(outcome: Outcome<Substitution>, shelf: FlourShelf): Outcome<Substitution> {
-  return outcome.ok ? outcome : refuse(...outcome.problems.map(atSpec(shelf)));
+function placed(outcome: Outcome<Substitution>, shelf: FlourShelf, notes: readonly Note[]): Outcome<Substitution> {
+  return outcome.ok
+    ? answer(outcome.value, [...notes, ...outcome.notes])
+    : refuse(...outcome.problems.map(atSpec(shelf)));
 }
