@@ -36,6 +36,17 @@ describe("320 bowls of the school on the two-stand sheeter", () => {
     expect(parts).toBeCloseTo(load.at(-1) ?? 0, 6);
   });
 
+  test("the plan tells when the sheets give too few portions", () => {
+    const made = reportOf(["sheet", "examples/school-noodle.yaml", "--bowls", "350"]);
+    expect(figureOf(made, "batch.portions-made")).toBeLessThan(350);
+    const codes = (bowls: string) =>
+      reportOf(["plan", "examples/school-noodle.yaml", "--serve", "12:15", "--bowls", bowls]).notes.map(
+        ({ code }) => code,
+      );
+    expect(codes("350")).toContain("sheet.portions-short");
+    expect(codes("320")).not.toContain("sheet.portions-short");
+  });
+
   test("the plan ends at service and books no machine twice", () => {
     const args = ["plan", "examples/school-noodle.yaml", "--serve", "12:15"];
     const [head = [], ...loads] = readCsv(answered([...args, "--format", "csv"]));

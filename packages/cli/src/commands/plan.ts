@@ -34,6 +34,7 @@ export const planCommand: Command = {
     if (sheet?.ok === false) return printProblems(sheet.problems.map(place), asked, io);
     const day = planDay(spec, formula, batch, sheet?.value);
     if (!day.ok) return printProblems(day.problems.map(place), asked, io);
-    return printReport(planReport(formula, batch, day.value, [...notes, ...day.notes], units), asked, io);
+    const short = sheet?.notes.filter(({ code }) => code === "sheet.portions-short") ?? [];
+    return printReport(planReport(formula, batch, day.value, [...notes, ...short, ...day.notes], units), asked, io);
   },
 };
