@@ -183,7 +183,7 @@ async function helpful(
   const flags = Object.keys(command?.flags ?? {}).map((flag) => `--${flag}`);
   const told = wrong.length > 1 ? wrong.filter((message) => !message.startsWith("Missing required argument")) : wrong;
   return told.map((message) => {
-    if (/^Not enough non-option arguments/u.test(message) && command !== undefined) {
+    if (message.startsWith("Not enough non-option arguments") && command !== undefined) {
       const names = Object.entries(command.positionals).map(([word, meaning]) => `${word} (${meaning})`);
       return `a word is missing; the command takes ${names.join(", then ")}`;
     }

@@ -25,7 +25,7 @@ const modules = [
     "spec",
     "water",
   ].map((name) => `formula/${name}`),
-  ...["batch", "loads", "remedy", "target", "weighing"].map((name) => `batch/${name}`),
+  ...["batch", "bowl", "dough-size", "loads", "remedy", "weighing"].map((name) => `batch/${name}`),
   ...["own", "fields"].map((name) => `materials/${name}`),
 ];
 const source = modules.map((name) => readFileSync(new URL(`${name}.ts`, core), "utf8")).join("\n");

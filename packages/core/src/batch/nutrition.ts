@@ -6,13 +6,13 @@ import type { Spec } from "../formula/spec.ts";
 import type { Jurisdiction } from "../materials/allergen-lists.ts";
 import { type AllergenReport, allergensFor } from "../materials/allergens.ts";
 import type { RuleBookName } from "../materials/rounding-rules.ts";
+import { bowlWeight, cookGain } from "./bowl.ts";
 import { type Contents, contentsOf } from "./composition.ts";
 import { amountsOf, type NutrientAmount, otherProtein } from "./nutrition-amounts.ts";
 import { type KeptInBoiling, keptInBoiling } from "./nutrition-cooked.ts";
 import { type Declared, declaredOf } from "./nutrition-declared.ts";
 import { nutritionNotes } from "./nutrition-notes.ts";
 import { type NutritionRules, nutritionRules } from "./nutrition-rules.ts";
-import { bowlWeight, cookGain } from "./target.ts";
 
 /** What a noodle contains, raw and as eaten, by the rules of one jurisdiction; an estimate to help prepare a label. */
 export interface Nutrition {

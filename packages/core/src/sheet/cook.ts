@@ -1,4 +1,4 @@
-import { cookGainSource, usualCookGain } from "../batch/target.ts";
+import { cookGainSource, usualCookGain } from "../batch/bowl.ts";
 import { type Figure, given, type Range, worked } from "../figure/figure.ts";
 import { answer, inputProblem, type Outcome, type Problem, refuse } from "../figure/problem.ts";
 import { fromSpec } from "../figure/source.ts";

@@ -1,0 +1,63 @@
+import { type Figure, given, worked } from "../figure/figure.ts";
+import { answer, inputProblem, type Note, type Outcome, refuse } from "../figure/problem.ts";
+import { definition, fromSpec, type Source } from "../figure/source.ts";
+import type { Spec } from "../formula/spec.ts";
+import { statedMass } from "./stated-mass.ts";
+
+/** Cooked weight over raw weight where the kitchen has no figure of its own, and how far it is known. */
+export const usualCookGain = { value: "1.8", least: "1.7", most: "1.9" } as const;
+
+/** Where the usual cook gain comes from. */
+export const cookGainSource: Source = {
+  cite: "Standard Tables of Food Composition in Japan 2020: 1.755 by protein and 1.908 by carbohydrate from items 01047 and 01048; trade portions 1.79 to 1.88",
+  standing: "copy",
+};
+
+/** Weights of a bowl, g, as far as they are stated. */
+export interface Bowl {
+  readonly raw?: Figure;
+  readonly cooked?: Figure;
+  readonly gain?: Figure;
+}
+
+/** The weight of a bowl, raw and cooked. Problems: `batch.bowl-weight-twice`. */
+export function bowlWeight(spec: Pick<Spec, "batch">): Outcome<Bowl> {
+  const { rawWeight, cookedWeight } = spec.batch ?? {};
+  if (rawWeight !== undefined && cookedWeight !== undefined) {
+    const expected = "the raw or the cooked weight of a bowl";
+    return refuse(
+      inputProblem("batch.bowl-weight-twice", ["batch"], "both rawWeight and cookedWeight", expected, "keep one"),
+    );
+  }
+  if (rawWeight !== undefined) return answer({ raw: statedMass("bowl.raw", "raw strands in a bowl", rawWeight) });
+  if (cookedWeight === undefined) return answer({});
+  const cooked = statedMass("bowl.cooked", "cooked noodles in a bowl", cookedWeight);
+  const { gain, notes } = cookGain(spec);
+  const raw = worked({
+    id: "bowl.raw",
+    label: "raw strands in a bowl",
+    unit: "g",
+    places: 1,
+    formula: "cooked / gain",
+    from: { cooked, gain },
+    sources: [definition],
+  });
+  return answer({ raw, cooked, gain }, notes);
+}
+
+/** Cooked weight over raw weight: that of the spec, or the usual one with a note. */
+export function cookGain(spec: Pick<Spec, "batch">): { readonly gain: Figure; readonly notes: readonly Note[] } {
+  const stated = spec.batch?.cookGain;
+  const gain = given({
+    id: "bowl.cook-gain",
+    label: "cook gain",
+    unit: "",
+    places: 2,
+    value: stated ?? usualCookGain.value,
+    by: stated === undefined ? "usual value" : "spec",
+    sources: [stated === undefined ? cookGainSource : fromSpec],
+  });
+  if (stated !== undefined) return { gain, notes: [] };
+  const text = `the cook gain is taken as ${usualCookGain.value}; kitchens find ${usualCookGain.least} to ${usualCookGain.most}, so weigh one cooked portion and write \`cookGain\``;
+  return { gain, notes: [{ code: "batch.usual-cook-gain", path: ["batch"], text }] };
+}

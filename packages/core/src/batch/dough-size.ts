@@ -1,0 +1,159 @@
+import { type Figure, given, worked } from "../figure/figure.ts";
+import { answer, inputProblem, type Outcome, type Path, type Problem, refuse } from "../figure/problem.ts";
+import { fromSpec, massBalance } from "../figure/source.ts";
+import type { Formula } from "../formula/formula.ts";
+import type { Spec } from "../formula/spec.ts";
+import { nearestNames } from "../materials/catalogue.ts";
+import { dec } from "../number/decimal.ts";
+import type { Losses } from "./losses.ts";
+import { statedMass } from "./stated-mass.ts";
+
+const doughNaming = { id: "batch.dough", label: "dough to mix", unit: "g", places: 1 };
+
+/** The dough to mix and what it is worked out from. */
+export interface Size {
+  readonly dough: Figure;
+  readonly leaves: readonly Figure[];
+}
+
+/**
+ * Finds the dough to mix from the one way in which the spec states the size of the batch.
+ *
+ * Problems: `batch.not-stated`, `batch.stated-twice`, `batch.bowl-weight-missing`, `batch.unknown-ingredient`,
+ * `batch.ingredient-zero`, `mixer.needed`.
+ */
+export function doughSize(spec: Spec, formula: Formula, raw: Figure | undefined, losses: Losses): Outcome<Size> {
+  const { bowls, dough, flour, load, have } = spec.batch ?? {};
+  const ways = Object.entries({ bowls, dough, flour, load, have }).flatMap(([way, value]) =>
+    value === undefined ? [] : [way],
+  );
+  if (ways.length > 1) {
+    const expected = "one of bowls, dough, flour, load or have";
+    const advice = "keep the one that sets the size of the batch";
+    return refuse(inputProblem("batch.stated-twice", ["batch"], ways.join(" and "), expected, advice));
+  }
+  const parts = formula.water.dough;
+  if (bowls !== undefined)
+    return raw === undefined ? refuse(weightMissing()) : answer(doughForBowls(bowls, raw, losses));
+  if (dough !== undefined) return answer({ dough: statedMass("batch.dough", "dough to mix", dough), leaves: [] });
+  if (flour !== undefined) return answer(doughForFlour(statedMass("batch.flour-stated", "flour stated", flour), parts));
+  if (load !== undefined) return doughForLoad(spec, parts);
+  if (have !== undefined) return doughForIngredient(have, formula);
+  return formula.writtenFlour === undefined
+    ? refuse(notStated())
+    : answer(doughAsWritten(formula, formula.writtenFlour));
+}
+
+type Have = NonNullable<NonNullable<Spec["batch"]>["have"]>;
+
+function doughForBowls(count: number, raw: Figure, losses: Losses): Size {
+  const bowls = given({
+    id: "batch.bowls-stated",
+    label: "bowls",
+    unit: "",
+    places: 0,
+    value: count,
+    by: "spec",
+    sources: [fromSpec],
+  });
+  const dough = worked({
+    ...doughNaming,
+    formula: "bowls * raw / ((1 - mixing / 100) * (1 - sheeting / 100) * (1 - cutting / 100))",
+    from: { bowls, raw, ...losses },
+    sources: [massBalance],
+  });
+  return { dough, leaves: [bowls] };
+}
+
+function doughForFlour(flour: Figure, parts: Figure): Size {
+  const from = { flour, parts };
+  const dough = worked({ ...doughNaming, formula: "flour * parts / 100", from, sources: [massBalance] });
+  return { dough, leaves: [flour] };
+}
+
+function doughAsWritten(formula: Formula, flour: Figure): Size {
+  const factor = formula.referenceFactor;
+  const parts = formula.water.dough;
+  if (factor === undefined) return doughForFlour(flour, parts);
+  const from = { flour, factor, parts };
+  const dough = worked({ ...doughNaming, formula: "flour / factor * parts / 100", from, sources: [massBalance] });
+  return { dough, leaves: [] };
+}
+
+function doughForLoad(spec: Spec, parts: Figure): Outcome<Size> {
+  const { mixer } = spec;
+  const size = spec.batch?.load;
+  const limit = size === "smallest" ? mixer?.smallest : mixer?.largest;
+  if (limit === undefined) {
+    const expected = `the mixer's ${size ?? "largest"} load`;
+    const path: Path = mixer === undefined ? ["batch", "load"] : ["mixer"];
+    return refuse(
+      inputProblem("mixer.needed", path, `no ${size ?? "largest"} load`, expected, "state it under `mixer:`"),
+    );
+  }
+  const figure = statedMass("mixer.limit", `${size ?? "largest"} load of the mixer`, limit);
+  if (spec.mixer?.of === "flour") return answer(doughForFlour(figure, parts));
+  return answer({ dough: { ...figure, id: doughNaming.id, label: doughNaming.label }, leaves: [] });
+}
+
+function doughForIngredient(have: Have, formula: Formula): Outcome<Size> {
+  const wanted = have.name.trim().toLowerCase();
+  const lines = formula.lines.filter(
+    (line) => line.name.trim().toLowerCase() === wanted || line.material.name === wanted,
+  );
+  const path: Path = ["batch", "have", "name"];
+  if (lines.length === 0) {
+    const names = formula.lines.map((line) => line.name);
+    const nearest = nearestNames(have.name, names, 2);
+    return refuse(
+      inputProblem(
+        "batch.unknown-ingredient",
+        path,
+        `"${have.name}"`,
+        `an ingredient of the formula: ${names.join(", ")}`,
+        nearest.length > 0 ? `did you mean ${nearest.map((name) => `"${name}"`).join(" or ")}?` : "name one of these",
+      ),
+    );
+  }
+  const parts = lines.map((line) => line.parts);
+  if (parts.every((part) => dec(part.value).isZero())) {
+    const advice = "name an ingredient that the dough needs";
+    return refuse(
+      inputProblem(
+        "batch.ingredient-zero",
+        path,
+        `"${have.name}", of which the dough takes none`,
+        "some of it",
+        advice,
+      ),
+    );
+  }
+  const stock = statedMass("batch.have", `${have.name} there is`, have.amount);
+  const dough = worked({
+    ...doughNaming,
+    formula: "have * dough / sum(parts)",
+    from: { have: stock, dough: formula.water.dough, parts },
+    sources: [massBalance],
+  });
+  return answer({ dough, leaves: [stock] });
+}
+
+function notStated(): Problem {
+  return inputProblem(
+    "batch.not-stated",
+    ["batch"],
+    "no size of batch",
+    "one of bowls, dough, flour, load or have",
+    "write it under `batch:`, or give it as a flag such as --bowls 320 --raw-weight '130 g'",
+  );
+}
+
+function weightMissing(): Problem {
+  return inputProblem(
+    "batch.bowl-weight-missing",
+    ["batch"],
+    "a number of bowls without their weight",
+    "rawWeight or cookedWeight beside bowls",
+    "write `rawWeight: 130 g`, or `cookedWeight: 230 g` with `cookGain`",
+  );
+}
