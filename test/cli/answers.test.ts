@@ -139,6 +139,14 @@ describe("CSV", () => {
       { code: "table.unknown", expected: expect.stringContaining("flours") },
     ]);
   });
+
+  test("an answer without a table says so", () => {
+    const none = runBuilt(["water-temperature", "examples/evening-class.yaml", "--format", "csv"]);
+    expect([none.status, none.stdout]).toEqual([2, ""]);
+    expect(readProblems(none.stderr)).toMatchObject([
+      { code: "table.unknown", found: "no table in this answer", advice: expect.stringContaining("--format json") },
+    ]);
+  });
 });
 
 describe("tables and Markdown", () => {

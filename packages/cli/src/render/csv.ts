@@ -9,18 +9,16 @@ export function renderCsv(report: Report, name: string | undefined): Rendering {
   const wanted = name ?? report.main;
   const table = tables.find(({ id }) => id === wanted);
   if (table === undefined) {
-    const expected = `one of: ${tables.map(({ id }) => id).join(", ")}`;
-    return {
-      ok: false,
-      problem: {
-        code: "table.unknown",
-        kind: "input",
-        path: [],
-        found: `no table "${wanted}"`,
-        expected,
-        advice: "name one of these with --table",
-      },
-    };
+    const ids = tables.map(({ id }) => id);
+    const said =
+      ids.length === 0
+        ? { found: "no table in this answer", expected: "another form", advice: "take --format json for its figures" }
+        : {
+            found: `no table "${wanted}"`,
+            expected: `one of: ${ids.join(", ")}`,
+            advice: "name one of these with --table",
+          };
+    return { ok: false, problem: { code: "table.unknown", kind: "input", path: [], ...said } };
   }
   const lines = [
     table.columns.map(({ label }) => words(label)),
