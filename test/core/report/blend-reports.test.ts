@@ -291,6 +291,27 @@ describe("what a spec cannot be asked", () => {
     ],
   ])("%s", (code, change) => expect(blendCodes({ ...school, ...change })).toContain(code));
 
+  it.each([
+    ["shelf.ratio", { shelf: { "rye flour": { ratio: { to: "barley flour", times: 0 } } } }],
+    ["bounds.unreadable", { shelf: { "rye flour": { share: "5 % to 3 %" } } }],
+    ["bounds.unreadable", { wanted: { protein: "at least 11" } }],
+    ["wanted.prefer", { wanted: { prefer: "cheap" } }],
+  ])("refuses the spec: %s", (code, change) => {
+    expect(codesOf(formulaOf({ ...school, ...change }))).toEqual([code]);
+  });
+
+  it("keeps a ratio between two flours", () => {
+    const { spec, formula } = specOf({
+      ...school,
+      shelf: { ...school.shelf, "rye flour": { ratio: { to: "barley flour", times: 0.5 } } },
+    });
+    const { answer } = answered(designBlend(spec, formula));
+    const share = (name: string) =>
+      Number(answer.kind === "found" ? answer.blends[0]?.shares.find((one) => one.name === name)?.share.value : "0");
+    expect(share("barley flour")).toBeGreaterThanOrEqual(10);
+    expect(share("rye flour")).toBe(share("barley flour") / 2);
+  });
+
   it("points at the shelf, at the wish and at the flour", () => {
     const { spec, formula } = specOf({ ...school, wanted: { prefer: "cheapest" } });
     const outcome = designBlend(spec, formula);

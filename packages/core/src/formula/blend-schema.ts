@@ -71,8 +71,15 @@ const shelfEntrySchema = z
         to: flourName("Another flour of the blend or of the shelf"),
         times: z
           .union([z.string(), z.number()])
-          .transform(String)
-          .refine((text) => /^\d*\.?\d+$/u.test(text) && dec(text).gt(0))
+          .transform((input, context): DecimalText => {
+            const text = String(input).trim();
+            if (/^\d+(?:\.\d+)?$/u.test(text) && dec(text).gt(0)) return text;
+            return refuseValue(context, {
+              code: "shelf.ratio",
+              expected: "a number above zero",
+              advice: "write it like 0.5 for half the share of the other flour",
+            });
+          })
           .meta({ description: "So many times the share of the other one", examples: [0.5] }),
       })
       .optional()
