@@ -198,4 +198,14 @@ describe("a product in one line", () => {
     const outcome = line(text);
     expect(outcome.ok ? [] : outcome.problems.map((problem) => problem.code)).toEqual([code]);
   });
+
+  it.each([
+    ["sodum carbonate", 'did you mean "sodium carbonate"'],
+    ["harbor powder", 'did you mean "harbour powder"'],
+    // near it in the catalogue there is only kasha, a food
+    ["kansui", "look it up with `noodlewright alkali list`"],
+  ])("of products near %j tells only alkaline ones", (text, advice) => {
+    const outcome = line(text);
+    expect(outcome.ok ? "" : outcome.problems[0]?.advice).toContain(advice);
+  });
 });

@@ -2,6 +2,7 @@ import type { Product } from "../chemistry/carried.ts";
 import { type Composition, hydrate, pure } from "../chemistry/composition.ts";
 import { solutionAt } from "../chemistry/stated-strength.ts";
 import { answer, inputProblem, type Outcome, type Path, refuse } from "../figure/problem.ts";
+import { catalogue, nearestNames } from "./catalogue.ts";
 import { findPart, readParts } from "./composition-parts.ts";
 import { type OwnMaterials, resolveMaterial } from "./own.ts";
 import { saltsInRatio } from "./stated-composition.ts";
@@ -69,14 +70,21 @@ function readDry(name: string, own: OwnMaterials, terms: StrengthTerms, path: Pa
   const material = resolveMaterial(name, path, undefined, own);
   const composition = material.ok ? material.value.composition : undefined;
   if (composition !== undefined) return answer(composition);
-  const near = material.ok ? undefined : /did you mean [^?]*\?/u.exec(material.problems[0]?.advice ?? "")?.[0];
+  const near = material.ok ? [] : nearestNames(name, [...Object.keys(own), ...alkalineNames()]);
   return refuse(
     inputProblem(
       material.ok ? "product.no-alkali" : "product.unknown",
       path,
       `"${name}"`,
       productForms,
-      near ?? "look it up with `noodlewright alkali list`, or write what is in it",
+      near.length > 0
+        ? `did you mean ${near.map((one) => `"${one}"`).join(" or ")}?`
+        : "look it up with `noodlewright alkali list`, or write what is in it",
     ),
   );
+}
+
+/** Names of the catalogue that have alkaline salts, or others, in them. */
+function alkalineNames(): readonly string[] {
+  return catalogue().flatMap(({ name, composition }) => (composition === undefined ? [] : [name]));
 }
