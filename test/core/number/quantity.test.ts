@@ -72,6 +72,8 @@ const unreadable: readonly (readonly [string | number, readonly Dimension[], str
   ["1,5 kg", ["mass"], "point"],
   ["1,500 g", ["mass"], "1500"],
   ["3 furlongs", ["length"], '"furlongs" is not a unit'],
+  ["1 tsp", ["mass"], "weigh it"],
+  ["5.8 fl oz", ["share", "mass"], "weigh it"],
   ["3 mm", ["mass"], "measures length"],
   ["20 °C", ["share"], "measures temperature"],
   ["4 oz 1 lb", ["mass"], "from large to small"],

@@ -29,6 +29,9 @@ const vulgar: Readonly<Record<string, string>> = {
   "⅛": "1/8",
 };
 
+/** Spoons, cups and their kin, which hold more or less of a powder by how they are filled. */
+const kitchenMeasure = /^(?:tsp|teaspoons?|tbsp|tablespoons?|cups?|fl oz|pints?|quarts?)$/iu;
+
 /**
  * Reads a quantity written the way people write it: `350 g`, `1 lb 4 oz`, `1 1/2 oz`, `36 %`, `1.4 mm`, `100 F`, `1 h 30 min`.
  *
@@ -61,8 +64,10 @@ export function parseQuantity(input: string | number, dimensions: readonly Dimen
   const parts = readTerms(text);
   if (parts === undefined) return { ok: false, expected, advice: `write it like "${example}"` };
   for (const { name, unit } of parts) {
-    if (unit === undefined)
-      return { ok: false, expected, advice: `"${name}" is not a unit known here; use one of: ${fits}` };
+    if (unit === undefined) {
+      const why = kitchenMeasure.test(name) ? "measures by volume: weigh it" : "is not a unit known here";
+      return { ok: false, expected, advice: `"${name}" ${why}; use one of: ${fits}` };
+    }
     if (!dimensions.includes(unit.dimension)) {
       return { ok: false, expected, advice: `"${unit.symbol}" measures ${unit.dimension}; use one of: ${fits}` };
     }
