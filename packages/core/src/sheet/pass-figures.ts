@@ -3,11 +3,13 @@ import { definition } from "../figure/source.ts";
 import { asked, askedFigure } from "./inputs.ts";
 import type { PassRequest } from "./pass-request.ts";
 
+/** What a pass, or all of them, take off the thickness, %. */
 export function reductionFigure(id: string, label: string, before: Figure, after: Figure): Figure {
   const formula = "(1 - after / before) * 100";
   return worked({ id, label, unit: "%", places: 1, formula, from: { before, after }, sources: [definition] });
 }
 
+/** Length of the sheet after a pass, mm, its mass and width unchanged; none where no sheet is given. */
 export function lengthFigure(request: PassRequest, thickness: Figure, pass: number): Figure | undefined {
   if (request.sheet === undefined) return undefined;
   return worked({
@@ -29,6 +31,7 @@ function sheetFeeds({ mass, density, width }: NonNullable<PassRequest["sheet"]>)
   };
 }
 
+/** Time that a sheet runs through the rolls, s; none where no roll speed is given. */
 export function timed(request: PassRequest, length: Figure, pass: number): { readonly runningTime?: Figure } {
   if (request.rollSpeed === undefined) return {};
   const speed = asked({ id: "rolls.speed", label: "roll speed", unit: "m/min", places: 1 }, request.rollSpeed);
@@ -45,6 +48,7 @@ export function timed(request: PassRequest, length: Figure, pass: number): { rea
   };
 }
 
+/** Running time of several passes, s. */
 export function totalTime(times: readonly Figure[]): Figure {
   const naming = { id: "passes.running-time", label: "running time of all passes", unit: "s", places: 0 };
   return worked({ ...naming, formula: "sum(times)", from: { times }, sources: [definition] });

@@ -20,6 +20,7 @@ export function loadMass(id: string, label: string, mass: DecimalText): Figure {
   return given({ id, label, ...grams, value, by: "the spec, to the microgram", sources: [fromSpec] });
 }
 
+/** What a load leaves in the mixer and on the rolls, g, to the microgram. */
 export function lossFigure(dough: Figure, losses: DecimalText | undefined): Figure {
   const share = askedOr({ id: "losses.share", label: "losses", unit: "%", places: 1 }, losses, none);
   const naming = { id: "account.losses", label: "left in mixer and on rolls", ...grams };
@@ -43,6 +44,7 @@ export function wholeLength(sheets: Figure, { density, thickness }: CutRequest, 
   });
 }
 
+/** Sheets of a load: as few as keep to the longest one; one where none is given. */
 export function sheetCount(whole: Figure, longest: DecimalText | undefined): Figure {
   const naming = { id: "load.sheets", label: "sheets of a load", ...count };
   if (longest === undefined) return given({ ...naming, value: 1, by: "no longest sheet given", sources: [definition] });
@@ -118,6 +120,7 @@ export interface Cut {
   readonly portion: Figure;
 }
 
+/** The cut across the sheet that makes a portion, or that a strand length gives. */
 export function cutFigures(request: CutRequest, across: Figure, metre: Figure): Cut {
   const portion = request.portion === undefined ? undefined : loadMass("portion.mass", "raw portion", request.portion);
   const lengthNaming = { id: "cut.length", label: "cut length", ...wholeMillimetres };
