@@ -336,6 +336,7 @@ describe("the day of a spec", () => {
 
   it.each([
     ["plan.not-stated", undefined],
+    ["plan.not-stated", { serve: "12:15", pots: 2 }],
     ["plan.serve-missing", { ...school.plan, serve: undefined }],
     ["plan.serve-time", { ...school.plan, serve: "25:00" }],
     ["plan.whole-minutes", { ...school.plan, mix: "90 s" }],

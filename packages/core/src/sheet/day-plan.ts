@@ -58,7 +58,7 @@ const order: readonly StageName[] = ["weigh", "mix", "rest", "compound", "roll",
 export function planDay(spec: Spec, formula: Formula, batch: Batch, sheet?: SheetPlan): Outcome<DayPlan> {
   const { plan } = spec;
   const loads = batch.loads.count;
-  if (plan === undefined) return refuse(notStated());
+  if (plan === undefined || order.every((stage) => plan[stage] === undefined)) return refuse(notStated());
   if (exact(loads).gt(MOST_LOADS)) return refuse(tooManyLoads(loads));
   if (plan.serve === undefined) return refuse(serveMissing());
   const fractions = unevenTimes(plan);
