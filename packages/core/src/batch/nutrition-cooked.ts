@@ -99,6 +99,7 @@ export const solidsLostInBoiling = {
   most: "8.2",
   source: {
     cite: "Liu, Zheng and Liu 2021, Science and Technology of Food Industry 42(17):64-69: cooking loss at 30 to 38 % water",
+    at: "abstract",
     standing: "read",
   } satisfies Source,
 } as const;

@@ -1,4 +1,5 @@
-import { atomsOf, molarMass } from "../chemistry/species.ts";
+import { named } from "../chemistry/named.ts";
+import { atomicWeightSource, atomsOf, molarMass } from "../chemistry/species.ts";
 import { type Figure, worked } from "../figure/figure.ts";
 import type { Source } from "../figure/source.ts";
 import type { DecimalText } from "../number/decimal.ts";
@@ -51,14 +52,18 @@ export function heatOfSolution(salt: DissolvingSalt): Figure {
     places: 0,
     formula: "(solid - sodium * sodiumIon - potassium * potassiumIon - anion) / mass * 1000",
     from: {
-      solid,
+      solid: enthalpy(salt, solid),
       sodium: atoms.Na ?? 0,
-      sodiumIon: ions.Na,
+      sodiumIon: enthalpy("Na ion", ions.Na),
       potassium: atoms.K ?? 0,
-      potassiumIon: ions.K,
-      anion: ions[anion],
-      mass: molarMass(salt),
+      potassiumIon: enthalpy("K ion", ions.K),
+      anion: enthalpy(`${anion} ion`, ions[anion]),
+      mass: named(`molar mass of ${salt}`, "g/mol", molarMass(salt), "atomic weights", atomicWeightSource),
     },
     sources: [crcEnthalpies],
   });
+}
+
+function enthalpy(of: string, value: DecimalText): Figure {
+  return named(`enthalpy of formation of ${of}`, "kJ/mol", value, "the table", crcEnthalpies);
 }
