@@ -45,7 +45,7 @@ const shownOfChecksum = 8;
 
 /** Makes the card of a spec: its batch, and every other answer that the spec has data for. */
 export async function makeCard(order: CardOrder, io: Io): Promise<CardMaking> {
-  const loading = await loadSpec(order.path, order.overrides, io);
+  const loading = await loadSpec(order.path, order.overrides, io, "machines");
   if (!loading.ok) return loading;
   const { data, included, machines, place, files } = loading.spec;
   const outcome = formulaOf(data, included);

@@ -31,7 +31,7 @@ export type BatchLoading =
 
 /** Reads a spec, merges flags in, and works out its formula and its batch. */
 export async function loadBatch(asked: Asked, overrides: readonly Override[], io: Io): Promise<BatchLoading> {
-  const loading = await loadSpec(asked.text("spec") ?? "-", overrides, io);
+  const loading = await loadSpec(asked.text("spec") ?? "-", overrides, io, "machines");
   if (!loading.ok) return loading;
   const { data, included, machines, place } = loading.spec;
   const outcome = formulaOf(data, included);

@@ -38,14 +38,19 @@ export interface Override {
   readonly instead?: readonly string[];
 }
 
-/** Reads the file of a spec and the kitchen files that it includes. */
-export async function loadSpec(path: string, overrides: readonly Override[], io: Io): Promise<Loading> {
+/** Reads the file of a spec and the kitchen files that it includes; their machines only for what needs them. */
+export async function loadSpec(
+  path: string,
+  overrides: readonly Override[],
+  io: Io,
+  needs: "materials" | "machines" = "materials",
+): Promise<Loading> {
   const reading = await readTextFile(path, io);
   if (!reading.ok) return { ok: false, problems: [reading.problem] };
   const parsing = parseFile(reading.file);
   if (!parsing.ok) return parsing;
   const { parsed } = parsing;
-  const included = await includeKitchen(parsed, path, io);
+  const included = await includeKitchen(parsed, path, io, needs);
   const data = withOverrides(parsed.data, overrides);
   const place = (problem: Problem): PlacedProblem => placeProblem(problem, parsed, overrides);
   const faults = [...parsed.duplicates, ...included.problems];
@@ -98,7 +103,12 @@ interface Inclusion {
   readonly problems: readonly PlacedProblem[];
 }
 
-async function includeKitchen(parsed: ParsedFile, specPath: string, io: Io): Promise<Inclusion> {
+async function includeKitchen(
+  parsed: ParsedFile,
+  specPath: string,
+  io: Io,
+  needs: "materials" | "machines",
+): Promise<Inclusion> {
   const names = isSection(parsed.data) ? parsed.data["include"] : undefined;
   if (!Array.isArray(names)) return { kitchen: { materials: {}, machines: {} }, files: [], problems: [] };
   const folder = specPath === "-" ? "." : dirname(specPath);
@@ -122,7 +132,7 @@ async function includeKitchen(parsed: ParsedFile, specPath: string, io: Io): Pro
       problems.push(...parsing.problems);
       continue;
     }
-    const outcome = readKitchenFile(parsing.parsed.data);
+    const outcome = readKitchenFile(parsing.parsed.data, needs === "materials" ? needs : undefined);
     problems.push(...parsing.parsed.duplicates);
     if (outcome.ok) kitchens.push(outcome.value);
     else problems.push(...outcome.problems.map(parsing.parsed.place));

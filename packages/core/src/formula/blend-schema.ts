@@ -60,35 +60,37 @@ const percent = (description: string, example: string) =>
 const flourName = (description: string) => z.string().trim().min(1).max(80).meta({ description });
 
 /** A flour on the shelf and what of it may go into the blend. */
-const shelfEntrySchema = z
-  .strictObject({
-    share: boundsField("What of the blend it may be; any share unless stated", [
-      "at most 4 %",
-      "10 to 20 %",
-    ]).optional(),
-    ratio: z
-      .strictObject({
-        to: flourName("Another flour of the blend or of the shelf"),
-        times: z
-          .union([z.string(), z.number()])
-          .transform((input, context): DecimalText => {
-            const text = String(input).trim();
-            if (/^\d+(?:\.\d+)?$/u.test(text) && dec(text).gt(0)) return text;
-            return refuseValue(context, {
-              code: "shelf.ratio",
-              expected: "a number above zero",
-              advice: "write it like 0.5 for half the share of the other flour",
-            });
-          })
-          .meta({ description: "So many times the share of the other one", examples: [0.5] }),
-      })
-      .optional()
-      .meta({ description: "A fixed ratio to another flour" }),
-    figures: materialFiguresSchema.optional().meta({
-      description: "Own figures of this material; over a name of the catalogue they replace only what they state",
-    }),
-  })
-  .meta({ id: "ShelfEntry", description: "A flour, starch or gluten that may go into the blend" });
+const shelfEntrySchema = z.lazy(() =>
+  z
+    .strictObject({
+      share: boundsField("What of the blend it may be; any share unless stated", [
+        "at most 4 %",
+        "10 to 20 %",
+      ]).optional(),
+      ratio: z
+        .strictObject({
+          to: flourName("Another flour of the blend or of the shelf"),
+          times: z
+            .union([z.string(), z.number()])
+            .transform((input, context): DecimalText => {
+              const text = String(input).trim();
+              if (/^\d+(?:\.\d+)?$/u.test(text) && dec(text).gt(0)) return text;
+              return refuseValue(context, {
+                code: "shelf.ratio",
+                expected: "a number above zero",
+                advice: "write it like 0.5 for half the share of the other flour",
+              });
+            })
+            .meta({ description: "So many times the share of the other one", examples: [0.5] }),
+        })
+        .optional()
+        .meta({ description: "A fixed ratio to another flour" }),
+      figures: materialFiguresSchema.optional().meta({
+        description: "Own figures of this material; over a name of the catalogue they replace only what they state",
+      }),
+    })
+    .meta({ id: "ShelfEntry", description: "A flour, starch or gluten that may go into the blend" }),
+);
 
 /** The `shelf:` section: what may go into a blend beside the flours of the spec, and limits for both. */
 export const shelfSchema = z.record(z.string().trim().min(1).max(80), shelfEntrySchema).meta({
@@ -134,33 +136,40 @@ const preferField = z
   });
 
 /** The `wanted:` section: what the blend has to reach. */
-export const wantedSchema = z
-  .strictObject({
-    protein: boundsField("Protein of the blend (N × 5.7): a value, a range, or one end of it", [
-      "11.5 %",
-      "at least 11.5 %",
-    ]).optional(),
-    within: percent("How near a protein value has to be met, ±; half its last digit unless stated", "0.1 %").optional(),
-    basis: basisField("Moisture basis of protein, gluten-forming protein and ash; 14 % mb unless stated").optional(),
-    glutenProtein: percent("Least protein that forms gluten", "9 %").optional(),
-    ash: percent("Most ash", "0.6 %").optional(),
-    wholegrain: boundsField("Share of wholegrain flours", ["at least 20 %"]).optional(),
-    price: priceField("Most that the blend may cost").optional(),
-    step: percent("Steps that the shares come in; 1 % unless stated, from 0.1 to 5 %", "0.5 %").optional(),
-    prefer: preferField.optional(),
-    alternatives: z
-      .int()
-      .min(1)
-      .max(20)
-      .optional()
-      .meta({ description: "How many blends to show; 3 unless stated", examples: [5] }),
-  })
-  .meta({ id: "Wanted", description: "What the blend has to reach" });
+export const wantedSchema = z.lazy(() =>
+  z
+    .strictObject({
+      protein: boundsField("Protein of the blend (N × 5.7): a value, a range, or one end of it", [
+        "11.5 %",
+        "at least 11.5 %",
+      ]).optional(),
+      within: percent(
+        "How near a protein value has to be met, ±; half its last digit unless stated",
+        "0.1 %",
+      ).optional(),
+      basis: basisField("Moisture basis of protein, gluten-forming protein and ash; 14 % mb unless stated").optional(),
+      glutenProtein: percent("Least protein that forms gluten", "9 %").optional(),
+      ash: percent("Most ash", "0.6 %").optional(),
+      wholegrain: boundsField("Share of wholegrain flours", ["at least 20 %"]).optional(),
+      price: priceField("Most that the blend may cost").optional(),
+      step: percent("Steps that the shares come in; 1 % unless stated, from 0.1 to 5 %", "0.5 %").optional(),
+      prefer: preferField.optional(),
+      alternatives: z
+        .int()
+        .min(1)
+        .max(20)
+        .optional()
+        .meta({ description: "How many blends to show; 3 unless stated", examples: [5] }),
+    })
+    .meta({ id: "Wanted", description: "What the blend has to reach" }),
+);
 
 /** The `lot:` section: a new lot of one of the flours. */
-export const lotSchema = z
-  .strictObject({
-    of: flourName("The flour of the spec that the lot follows"),
-    figures: materialFiguresSchema.meta({ description: "The figures of its certificate, over those of the old lot" }),
-  })
-  .meta({ id: "Lot", description: "A new lot of one of the flours" });
+export const lotSchema = z.lazy(() =>
+  z
+    .strictObject({
+      of: flourName("The flour of the spec that the lot follows"),
+      figures: materialFiguresSchema.meta({ description: "The figures of its certificate, over those of the old lot" }),
+    })
+    .meta({ id: "Lot", description: "A new lot of one of the flours" }),
+);

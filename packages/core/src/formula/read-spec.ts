@@ -4,7 +4,7 @@ import { nearestNames } from "../materials/catalogue.ts";
 import type { FieldFacts } from "../materials/fields.ts";
 import type { OwnMachines } from "../materials/machine-schema.ts";
 import type { OwnMaterials } from "../materials/own.ts";
-import { kitchenFileSchema } from "../materials/schema.ts";
+import { kitchenFileSchema, kitchenMaterialsSchema } from "../materials/schema.ts";
 import { type Spec, specSchema } from "./spec.ts";
 
 /**
@@ -31,9 +31,14 @@ export interface Kitchen {
  * Reads a kitchen file, which holds the kitchen's own materials and machines; problems as for `readSpec`, and
  * `cutter.unreadable`, `machine.gaps-stated`, `machine.gaps-reversed`, `machine.settings-count`.
  *
+ * @param only - `materials` leaves the machines unread, for what needs none
  * @example readKitchenFile({ materials: { "own flour": { moisture: "13 %" } } }).ok // => true
  */
-export function readKitchenFile(input: unknown): Outcome<Kitchen> {
+export function readKitchenFile(input: unknown, only?: "materials"): Outcome<Kitchen> {
+  if (only === "materials") {
+    const outcome = readBy(kitchenMaterialsSchema, input);
+    return outcome.ok ? answer({ materials: outcome.value.materials ?? {}, machines: {} }) : outcome;
+  }
   const outcome = readBy(kitchenFileSchema, input);
   if (!outcome.ok) return outcome;
   const { materials = {}, machines = {} } = outcome.value;

@@ -36,13 +36,15 @@ const flourSchema = z
   })
   .meta({ id: "Flour", description: "One of the flours, starches or glutens that make up the 100 parts" });
 
-const ingredientSchema = z
-  .strictObject({
-    name: nameField("Ingredient"),
-    amount: amountField("Amount in % of flour, or its mass", ["5 %", "60 g"]),
-    figures,
-  })
-  .meta({ id: "Ingredient", description: "Anything else in the dough; its water counts" });
+const ingredientSchema = z.lazy(() =>
+  z
+    .strictObject({
+      name: nameField("Ingredient"),
+      amount: amountField("Amount in % of flour, or its mass", ["5 %", "60 g"]),
+      figures,
+    })
+    .meta({ id: "Ingredient", description: "Anything else in the dough; its water counts" }),
+);
 
 const alkaliSchema = z
   .strictObject({
@@ -97,62 +99,70 @@ const waterSchema = z
   })
   .meta({ id: "Water", description: "Water, stated in one way: added, tap or dough" });
 
-const lossesSchema = z
-  .strictObject({
-    mixing: shareField("Lost at the mixer, % of the dough mixed", ["0.5 %"], "90").optional(),
-    sheeting: shareField("Lost at the rolls and as trim, % of what reaches the rolls", ["3 %"], "90").optional(),
-    cutting: shareField("Lost at the cutter, % of what reaches it", ["1 %"], "90").optional(),
-    uncertainty: plusMinusField(
-      "How far each stated loss may be off, ± in % of what enters the stage; not in question unless stated",
-      ["0.5 %"],
-      "50",
-    ).optional(),
-  })
-  .meta({ id: "Losses", description: "Losses by stage, each in % of what enters it; none unless stated" });
+const lossesSchema = z.lazy(() =>
+  z
+    .strictObject({
+      mixing: shareField("Lost at the mixer, % of the dough mixed", ["0.5 %"], "90").optional(),
+      sheeting: shareField("Lost at the rolls and as trim, % of what reaches the rolls", ["3 %"], "90").optional(),
+      cutting: shareField("Lost at the cutter, % of what reaches it", ["1 %"], "90").optional(),
+      uncertainty: plusMinusField(
+        "How far each stated loss may be off, ± in % of what enters the stage; not in question unless stated",
+        ["0.5 %"],
+        "50",
+      ).optional(),
+    })
+    .meta({ id: "Losses", description: "Losses by stage, each in % of what enters it; none unless stated" }),
+);
 
-const batchSchema = z
-  .strictObject({
-    bowls: z
-      .int()
-      .min(1)
-      .max(1_000_000)
-      .optional()
-      .meta({ description: "Number of bowls", examples: [320] }),
-    rawWeight: massField("Raw strands in a bowl", ["130 g"]).optional(),
-    cookedWeight: massField("Cooked noodles in a bowl", ["230 g"]).optional(),
-    cookGain: numberField("Cooked weight over raw weight; 1.8 unless stated", [1.8], {
-      above: 0.5,
-      most: 5,
-    }).optional(),
-    dough: massField("Dough in the mixer, before any loss", ["12 kg"]).optional(),
-    flour: massField("Flour as weighed", ["10 kg"]).optional(),
-    load: z
-      .enum(["largest", "smallest"])
-      .optional()
-      .meta({ description: "One mixer load, the largest or the smallest the mixer takes" }),
-    have: z
-      .strictObject({ name: nameField("Ingredient"), amount: massField("What there is of it", ["3.2 kg"]) })
-      .optional()
-      .meta({ description: "The batch that uses up what there is of one ingredient" }),
-  })
-  .meta({ id: "Batch", description: "Size of the batch, stated in one way" });
+const batchSchema = z.lazy(() =>
+  z
+    .strictObject({
+      bowls: z
+        .int()
+        .min(1)
+        .max(1_000_000)
+        .optional()
+        .meta({ description: "Number of bowls", examples: [320] }),
+      rawWeight: massField("Raw strands in a bowl", ["130 g"]).optional(),
+      cookedWeight: massField("Cooked noodles in a bowl", ["230 g"]).optional(),
+      cookGain: numberField("Cooked weight over raw weight; 1.8 unless stated", [1.8], {
+        above: 0.5,
+        most: 5,
+      }).optional(),
+      dough: massField("Dough in the mixer, before any loss", ["12 kg"]).optional(),
+      flour: massField("Flour as weighed", ["10 kg"]).optional(),
+      load: z
+        .enum(["largest", "smallest"])
+        .optional()
+        .meta({ description: "One mixer load, the largest or the smallest the mixer takes" }),
+      have: z
+        .strictObject({ name: nameField("Ingredient"), amount: massField("What there is of it", ["3.2 kg"]) })
+        .optional()
+        .meta({ description: "The batch that uses up what there is of one ingredient" }),
+    })
+    .meta({ id: "Batch", description: "Size of the batch, stated in one way" }),
+);
 
-const mixerSchema = z
-  .strictObject({
-    smallest: massField("Smallest load that mixes well", ["2 kg"]).optional(),
-    largest: massField("Largest load the mixer takes", ["10 kg"]),
-    of: z.enum(["flour", "dough"]).optional().meta({ description: "What the limits weigh; dough unless stated" }),
-  })
-  .meta({ id: "Mixer", description: "The mixer's limits" });
+const mixerSchema = z.lazy(() =>
+  z
+    .strictObject({
+      smallest: massField("Smallest load that mixes well", ["2 kg"]).optional(),
+      largest: massField("Largest load the mixer takes", ["10 kg"]),
+      of: z.enum(["flour", "dough"]).optional().meta({ description: "What the limits weigh; dough unless stated" }),
+    })
+    .meta({ id: "Mixer", description: "The mixer's limits" }),
+);
 
-const scaleSchema = z
-  .strictObject({
-    name: z.string().trim().min(1).max(40).optional().meta({ description: "What the kitchen calls it" }),
-    division: massField("Smallest step it shows", ["1 g", "0.1 oz"]),
-    capacity: massField("Most it weighs", ["15 kg"]).optional(),
-    error: massField("How far a weight on it may be off, ±; half a division unless stated", ["2 g"]).optional(),
-  })
-  .meta({ id: "Scale", description: "A scale" });
+const scaleSchema = z.lazy(() =>
+  z
+    .strictObject({
+      name: z.string().trim().min(1).max(40).optional().meta({ description: "What the kitchen calls it" }),
+      division: massField("Smallest step it shows", ["1 g", "0.1 oz"]),
+      capacity: massField("Most it weighs", ["15 kg"]).optional(),
+      error: massField("How far a weight on it may be off, ±; half a division unless stated", ["2 g"]).optional(),
+    })
+    .meta({ id: "Scale", description: "A scale" }),
+);
 
 /** The noodle spec: what a cook writes. Types, validation and JSON Schema come from here. */
 export const specSchema = z

@@ -6,29 +6,32 @@ export function plusMinusField(description: string, examples: readonly string[],
   return quantityField(["share"], description, examples, { least: "0", most, words: `a share from 0 to ${most} %` });
 }
 
-const labelSchema = z
-  .strictObject({
-    protein: z
-      .union([z.string().trim().min(1).max(20), z.number().nonnegative()])
-      .transform(String)
-      .meta({ description: "Protein as the label prints it", examples: ["4 g", "<1 g"] }),
-    serving: massField("What the printed protein is for; 100 g in the EU and in Japan unless stated", [
-      "30 g",
-    ]).optional(),
-    servingRounded: z
-      .boolean()
-      .optional()
-      .meta({ description: "Whether the serving may be off by half its last digit; false unless stated" }),
-    rules: z.enum(["US", "EU", "JP"]).meta({
-      description: "Rule book the label was rounded by: US 21 CFR 101.9, EU guidance of 2012, or the standard of Japan",
-    }),
-    nitrogenFactor: numberField(
-      "Nitrogen factor behind the label; 6.25 in the EU, any from 5.7 to 6.25 elsewhere unless stated",
-      [6.25],
-      { above: 4, most: 7 },
-    ).optional(),
-  })
-  .meta({ id: "ProteinLabel", description: "The protein line of a nutrition label, in place of the protein" });
+const labelSchema = z.lazy(() =>
+  z
+    .strictObject({
+      protein: z
+        .union([z.string().trim().min(1).max(20), z.number().nonnegative()])
+        .transform(String)
+        .meta({ description: "Protein as the label prints it", examples: ["4 g", "<1 g"] }),
+      serving: massField("What the printed protein is for; 100 g in the EU and in Japan unless stated", [
+        "30 g",
+      ]).optional(),
+      servingRounded: z
+        .boolean()
+        .optional()
+        .meta({ description: "Whether the serving may be off by half its last digit; false unless stated" }),
+      rules: z.enum(["US", "EU", "JP"]).meta({
+        description:
+          "Rule book the label was rounded by: US 21 CFR 101.9, EU guidance of 2012, or the standard of Japan",
+      }),
+      nitrogenFactor: numberField(
+        "Nitrogen factor behind the label; 6.25 in the EU, any from 5.7 to 6.25 elsewhere unless stated",
+        [6.25],
+        { above: 4, most: 7 },
+      ).optional(),
+    })
+    .meta({ id: "ProteinLabel", description: "The protein line of a nutrition label, in place of the protein" }),
+);
 
 export type LabelFigures = z.output<typeof labelSchema>;
 

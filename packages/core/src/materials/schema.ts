@@ -53,12 +53,9 @@ const solutionSchema = z.lazy(() =>
   z
     .strictObject({
       salts,
-      ratioBy: z
-        .enum(["anhydrous", "as weighed"])
-        .optional()
-        .meta({
-          description: "What the parts count: salts without water, or salts as weighed; anhydrous unless stated",
-        }),
+      ratioBy: z.enum(["anhydrous", "as weighed"]).optional().meta({
+        description: "What the parts count: salts without water, or salts as weighed; anhydrous unless stated",
+      }),
       strength: z
         .string()
         .max(40)
@@ -211,3 +208,9 @@ export const ownMaterialsSchema = z
 export const kitchenFileSchema = z
   .strictObject({ materials: ownMaterialsSchema.optional(), machines: ownMachinesSchema.optional() })
   .meta({ id: "KitchenFile", description: "A file of the kitchen's own materials and machines" });
+
+/** A kitchen file of which only the materials are read. */
+export const kitchenMaterialsSchema = z.strictObject({
+  materials: ownMaterialsSchema.optional(),
+  machines: z.unknown().optional(),
+});
