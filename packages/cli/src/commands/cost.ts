@@ -2,6 +2,7 @@ import { costOf, costReport, formulaOf, planBatch } from "@noodlewright/core";
 import { printProblems, printReport } from "../command/answer.ts";
 import type { Command } from "../command/command.ts";
 import { batchFlags, batchOverrides, reportFlags } from "../command/flags.ts";
+import { shortPortions } from "../command/short-portions.ts";
 import { loadSpec } from "../input/load-spec.ts";
 
 /** `noodlewright cost`: what a batch costs, what to buy and how far the store goes. */
@@ -14,9 +15,9 @@ export const costCommand: Command = {
     ["noodlewright cost noodle.yaml --table shopping --format csv", "the shopping list for a spreadsheet"],
   ],
   run: async (asked, io) => {
-    const loading = await loadSpec(asked.text("spec") ?? "-", batchOverrides(asked), io);
+    const loading = await loadSpec(asked.text("spec") ?? "-", batchOverrides(asked), io, "machines");
     if (!loading.ok) return printProblems(loading.problems, asked, io);
-    const { data, included, place } = loading.spec;
+    const { data, included, machines, place } = loading.spec;
     const outcome = formulaOf(data, included);
     if (!outcome.ok) return printProblems(outcome.problems.map(place), asked, io);
     const { spec, formula } = outcome.value;
@@ -24,6 +25,7 @@ export const costCommand: Command = {
     if (!batch.ok) return printProblems(batch.problems.map(place), asked, io);
     const cost = costOf(spec, formula, batch.value);
     if (!cost.ok) return printProblems(cost.problems.map(place), asked, io);
-    return printReport(costReport(formula, batch.value, cost.value, [...batch.notes, ...cost.notes]), asked, io);
+    const notes = [...batch.notes, ...cost.notes, ...shortPortions(spec, formula, batch.value, machines)];
+    return printReport(costReport(formula, batch.value, cost.value, notes), asked, io);
   },
 };
