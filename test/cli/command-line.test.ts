@@ -15,7 +15,7 @@ describe("a command line that is wrong", () => {
     { what: "an unknown command", args: ["frmula", spec], said: 'there is no command "frmula"; did you mean formula?' },
     { what: "a command like none", args: ["zzz"], said: 'there is no command "zzz"' },
     { what: "a name that every object has", args: ["constructor"], said: 'there is no command "constructor"' },
-    { what: "no spec", args: ["formula"], said: "Missing required argument: spec" },
+    { what: "no spec", args: ["formula"], said: "a word is missing; the command takes spec" },
     { what: "one word too many", args: ["formula", spec, "other.yaml"], said: "Unknown argument: other.yaml" },
     { what: "two commands", args: ["formula", spec, "batch"], said: "Unknown argument: batch" },
     { what: "an unknown flag", args: ["formula", spec, "--wrking"], said: "did you mean --working?" },
