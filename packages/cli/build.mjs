@@ -1,6 +1,6 @@
 import { spawnSync } from "node:child_process";
-import { readdirSync, renameSync, rmSync } from "node:fs";
-import { basename } from "node:path";
+import { readdirSync, readFileSync, renameSync, rmSync, writeFileSync } from "node:fs";
+import { basename, join } from "node:path";
 import { fileURLToPath } from "node:url";
 import { build } from "esbuild";
 
@@ -67,6 +67,16 @@ await build({
   legalComments: "linked",
   logLevel: "warning",
 });
+
+// The bundler leaves letters beyond ASCII in regular expressions only, where an escape says the same. Pure ASCII is read
+// and compiled faster.
+for (const name of readdirSync(fresh).filter((file) => file.endsWith(".cjs"))) {
+  const escaped = readFileSync(join(fresh, name), "utf8").replace(
+    /[^\0-\x7f]/g,
+    (letter) => `\\u${letter.charCodeAt(0).toString(16).padStart(4, "0")}`,
+  );
+  writeFileSync(join(fresh, name), escaped);
+}
 
 rmSync(here("bundle"), { recursive: true, force: true });
 renameSync(fresh, here("bundle"));

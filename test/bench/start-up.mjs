@@ -6,11 +6,13 @@ import { fileURLToPath } from "node:url";
 const rounds = Number(process.argv[2] ?? 21);
 const here = (path) => fileURLToPath(new URL(path, import.meta.url));
 const cli = here("../../packages/cli/bin/noodlewright.cjs");
-const spec = here("../../examples/school-noodle.yaml");
+const spec = here("../../examples/written-in-grams.yaml");
+const kitchen = here("../../examples/school-noodle.yaml");
 const commands = {
   "node -e 0": ["-e", "0"],
   "noodlewright --help": [cli, "--help"],
   "noodlewright formula": [cli, "formula", spec],
+  "  with a kitchen file": [cli, "formula", kitchen],
 };
 
 function time(args) {

@@ -15,7 +15,7 @@ const loaded = new Map();
 function load(file) {
   const known = loaded.get(file);
   if (known !== undefined) return known.module.exports;
-  const source = readFileSync(file, "utf8");
+  const source = readFileSync(file, "latin1"); // the bundler writes ASCII only
   const compiled = `${file}.code`;
   const cachedData = existsSync(compiled) ? readFileSync(compiled) : undefined;
   const wrapped = `(function (exports, require, module, __filename, __dirname) {${source}\n})`;

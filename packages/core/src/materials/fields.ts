@@ -19,6 +19,9 @@ export function refuseValue(
   return z.NEVER;
 }
 
+/** What people write for a quantity. One schema serves every field: making one takes time at every start. */
+export const written = z.union([z.string(), z.number()]);
+
 interface QuantityLimits {
   /** Least value in base units. */
   readonly least?: string;
@@ -45,8 +48,7 @@ export function quantityField(
   examples: readonly string[],
   limits: QuantityLimits = {},
 ) {
-  return z
-    .union([z.string(), z.number()])
+  return written
     .transform((input, context): Quantity => {
       const reading = parseQuantity(input, dimensions);
       if (!reading.ok) {
@@ -107,8 +109,7 @@ export type Rest = "rest";
 
 /** An amount, or the word `rest` for what is left to 100 %. */
 export function amountOrRestField(description: string, examples: readonly string[]) {
-  return z
-    .union([z.string(), z.number()])
+  return written
     .transform((input, context): Quantity | Rest => {
       if (typeof input === "string" && input.trim().toLowerCase() === "rest") return "rest";
       const reading = parseQuantity(input, ["share", "mass"]);

@@ -1,7 +1,16 @@
 import * as z from "zod";
 import type { Allergen } from "./allergens.ts";
 import { doubtFields } from "./doubt-schema.ts";
-import { basisField, numberField, priceField, quantityField, refuseValue, shareField, stockField } from "./fields.ts";
+import {
+  basisField,
+  numberField,
+  priceField,
+  quantityField,
+  refuseValue,
+  shareField,
+  stockField,
+  written,
+} from "./fields.ts";
 import { ownMachinesSchema } from "./machine-schema.ts";
 import { moduli, readModulus } from "./strength-text.ts";
 
@@ -41,8 +50,6 @@ export const allergenTags = [
   "lupin",
   "sulphite",
 ] as const satisfies readonly Allergen[];
-
-const part = z.union([z.string(), z.number()]);
 
 const salts = z.record(z.string(), z.number().nonnegative()).meta({
   description: "The salts and their parts, by the mass of the anhydrous salts unless ratioBy says otherwise",
@@ -178,7 +185,7 @@ export const materialFiguresSchema = z
     price: priceField("What it costs").optional(),
     stock: stockField("What there is of it in the store", ["12 kg"]).optional(),
     composition: z
-      .record(z.string(), part)
+      .record(z.string(), written)
       .optional()
       .meta({
         description:
