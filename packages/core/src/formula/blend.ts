@@ -7,7 +7,7 @@ import { dec } from "../number/decimal.ts";
 import { blendPrice } from "./blend-price.ts";
 import { ashFigure, basisRule, type ProteinFigures, proteinFigures, wholegrainFigure } from "./flour-figures.ts";
 import { type FormulaLine, moistureFigure } from "./lines.ts";
-import { scaledRange, sumRange } from "./ranges.ts";
+import { basisRange, sumRange, type Term } from "./ranges.ts";
 import { whole } from "./whole.ts";
 
 /** Nitrogen factor that blends are stated on, as flour specifications are. */
@@ -57,32 +57,31 @@ export interface OnBases {
 export function mixFlours(flours: readonly FormulaLine[]): Blend {
   const share = flours.map((line) => line.parts);
   const moistures = flours.map(moistureFigure);
-  const moisture = sumRange(
-    worked({
-      id: "blend.moisture",
-      label: "moisture of the blend",
-      unit: "%",
-      places: 2,
-      formula: "sum(share * moisture) / 100",
-      from: { share, moisture: moistures },
-      sources: [massBalance],
-    }),
-    flours.map((line, index) => ({
-      weight: dec(line.parts.value).div(100),
-      figure: moistures[index] ?? moistureFigure(line),
-    })),
-    "moisture of the flours",
+  const mixedMoisture = worked({
+    id: "blend.moisture",
+    label: "moisture of the blend",
+    unit: "%",
+    places: 2,
+    formula: "sum(share * moisture) / 100",
+    from: { share, moisture: moistures },
+    sources: [massBalance],
+  });
+  const moisture = sumRange(mixedMoisture, flours.map(moistureTerm), "moisture of the flours");
+  const apart = sumRange(
+    mixedMoisture,
+    flours.filter(isOpenAsIs).map(moistureTerm),
+    "protein of the flours, and moisture of those with protein stated as is",
   );
   const notes: Note[] = [];
   const proteins = flours.map((line) => proteinFigures(line, notes));
   const ashes = flours.map((line) => ashFigure(line, notes));
-  const protein = proteinOf(flours, share, proteins, () => true, moisture, "blend.protein", "protein");
+  const protein = proteinOf(flours, share, proteins, () => true, apart, "blend.protein", "protein");
   const gluten = proteinOf(
     flours,
     share,
     proteins,
     (line) => line.material.glutenForming,
-    moisture,
+    apart,
     "blend.gluten-protein",
     "gluten-forming protein",
   );
@@ -136,6 +135,15 @@ export function mixFlours(flours: readonly FormulaLine[]): Blend {
   };
 }
 
+function moistureTerm(line: FormulaLine): Term {
+  return { weight: dec(line.parts.value).div(100), figure: moistureFigure(line) };
+}
+
+/** Protein as is, off a label say, tells the less of the dry matter the drier the flour is. */
+function isOpenAsIs({ material }: FormulaLine): boolean {
+  return material.stated.protein?.basis.kind === "as is" && material.ranges?.protein !== undefined;
+}
+
 function proteinOf(
   flours: readonly FormulaLine[],
   share: readonly Figure[],
@@ -169,7 +177,7 @@ function proteinOf(
       ? []
       : [{ weight: dec(part.value).times(blendFactor).div(protein.factor.value).div(100), figure: protein.value }],
   );
-  const ranged = sumRange(asIs, terms, "protein of the flours, their moisture as stated");
+  const ranged = sumRange(asIs, terms, "protein of the flours, their moisture as shown");
   return onBases(id, label, ranged, moisture, [flourRule]);
 }
 
@@ -205,5 +213,5 @@ function onBases(id: string, label: string, asIs: Figure, moisture: Figure, sour
     from: { asIs, moisture },
     sources: [basisRule, fourteen, ...sources],
   });
-  return { asIs, dry: scaledRange(dry, asIs), at14: scaledRange(at14, asIs) };
+  return { asIs, dry: basisRange(dry, asIs, moisture), at14: basisRange(at14, asIs, moisture) };
 }

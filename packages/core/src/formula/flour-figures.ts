@@ -34,7 +34,12 @@ export function proteinFigures(line: FormulaLine, notes: Note[]): ProteinFigures
   const sources = [material.figureSources.protein];
   const value = withRange(
     stated === undefined || stated.basis.kind === "as is"
-      ? given({ ...naming, value: material.protein.value, by: "as stated for the material", sources })
+      ? given({
+          ...naming,
+          value: material.protein.value,
+          by: material.by?.protein ?? "as stated for the material",
+          sources,
+        })
       : toAsIs(naming, stated.value, stated.basis.moisture, line, sources),
     material.ranges?.protein,
   );

@@ -128,7 +128,7 @@ export function moistureFigure(line: FormulaLine): Figure {
     unit: "%",
     places: 2,
     value: line.material.moisture,
-    by: "as stated for the material",
+    by: line.material.by?.moisture ?? "as stated for the material",
     sources: [line.material.figureSources.moisture],
   });
   const range = line.material.ranges?.moisture;

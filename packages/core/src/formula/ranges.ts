@@ -1,5 +1,5 @@
 import type { Figure, Range } from "../figure/figure.ts";
-import { type Decimal, dec, decimalText, sum } from "../number/decimal.ts";
+import { type Decimal, dec, decimalText, HUNDRED, sum } from "../number/decimal.ts";
 
 /** A figure, or where it is not exact a copy with its range. */
 export function withRange(figure: Figure, range: Range | undefined): Figure {
@@ -27,10 +27,21 @@ export function sumRange(figure: Figure, terms: readonly Term[], why: string): F
   return withRange(figure, { low: end("low"), high: end("high"), why });
 }
 
-/** The range of a figure that is another one times a factor. */
-export function scaledRange(figure: Figure, of: Figure): Figure {
-  if (of.range === undefined || dec(of.value).isZero()) return figure;
-  const factor = dec(figure.value).div(of.value);
-  const end = (text: string): string => decimalText(dec(text).times(factor));
-  return withRange(figure, { low: end(of.range.low), high: end(of.range.high), why: of.range.why });
+/**
+ * The range of a share of the dry matter, `figure`, that is the share as is, `asIs`, brought to a basis: greatest where
+ * both the share as is and the moisture are greatest.
+ *
+ * @param moisture - of the whole, with the range that the share as is does not depend on
+ */
+export function basisRange(figure: Figure, asIs: Figure, moisture: Figure): Figure {
+  if (asIs.range === undefined || dec(asIs.value).isZero()) return figure;
+  const factor = dec(figure.value).times(HUNDRED.minus(moisture.value)).div(asIs.value);
+  const end = (which: "low" | "high", share: string): string =>
+    decimalText(
+      dec(share)
+        .times(factor)
+        .div(HUNDRED.minus(moisture.range?.[which] ?? moisture.value)),
+    );
+  const why = moisture.range === undefined ? asIs.range.why : moisture.range.why;
+  return withRange(figure, { low: end("low", asIs.range.low), high: end("high", asIs.range.high), why });
 }

@@ -7,7 +7,13 @@ import { type ProteinLabel, readLabels } from "./label.ts";
 import type { MaterialFigures } from "./schema.ts";
 
 /** Moisture of a flour of which nobody states it. */
-export const assumedMoisture = { value: "13.5", low: "12", high: "15", source: commonPractice } as const;
+export const assumedMoisture = {
+  value: "13.5",
+  low: "12",
+  high: "15",
+  by: "assumed, since nobody states it",
+  source: commonPractice,
+} as const;
 
 /** Said of a flour whose moisture had to be assumed. */
 const assumedNote =
@@ -17,6 +23,8 @@ const assumedNote =
 export interface ProteinOfLabel {
   readonly value: DecimalText;
   readonly range: Range;
+  /** What the value is, in words. */
+  readonly by: string;
   readonly notes: readonly string[];
 }
 
@@ -51,7 +59,15 @@ export function readFigureLabels(
   const { middle } = reading.value.asIs;
   const { range = { low: middle.value, high: middle.value, why: "the label" } } = middle;
   const notes = [...reading.notes.map(({ text }) => text), ...(moistureKnown ? [] : [assumedNote])];
-  return answer({ value: middle.value, range, notes });
+  return answer({ value: middle.value, range, by: middleOf(list), notes });
+}
+
+function middleOf(labels: readonly LabelFigures[]): string {
+  const printed = labels.map(({ protein, serving }) => {
+    const amount = /^[<\d.,\s]+$/u.test(protein) ? `${protein} g` : protein;
+    return `${amount} per ${serving?.text ?? "100 g"}`;
+  });
+  return `the middle of what ${printed.join(" and ")} ${printed.length === 1 ? "leaves" : "leave"} open`;
 }
 
 function asLabel({ protein, serving, servingRounded, rules, nitrogenFactor }: LabelFigures): ProteinLabel {

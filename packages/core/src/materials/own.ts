@@ -30,6 +30,8 @@ export interface KitchenMaterial extends Material {
     readonly ash: Source;
     readonly composition: Source;
   };
+  /** What the moisture and the protein are in words, where they are not as stated. */
+  readonly by?: { readonly moisture?: string; readonly protein?: string };
   /** Least and greatest moisture and protein, % as is, where a label or a stated uncertainty leaves them open. */
   readonly ranges?: { readonly moisture?: Range; readonly protein?: Range };
   /** How far the strength of an alkaline product may be off, ± in % of it. */
@@ -182,6 +184,7 @@ function overlay(
     ...(figures.price && { price: figures.price }),
     ...(figures.stock && { stock: figures.stock }),
     ...(chosen && { composition: chosen }),
+    by: inWords(figures, before, assumed, labelled.value),
     ...doubtOf(figures, before, { moisture, assumed, labelled: labelled.value, protein }),
     notes: [...start.notes, ...(labelled.value?.notes ?? [])],
     glutenForming: figures.glutenForming ?? before?.glutenForming ?? (kind === "flour" || kind === "gluten"),
@@ -197,6 +200,18 @@ function overlay(
     },
   };
   return answer(material);
+}
+
+/** What the figures are that nobody stated: of this layer, or of the one before where this one does not say. */
+function inWords(
+  figures: MaterialFigures,
+  before: KitchenMaterial | undefined,
+  assumed: boolean,
+  labelled: ProteinOfLabel | undefined,
+): NonNullable<KitchenMaterial["by"]> {
+  const moisture = assumed ? assumedMoisture.by : figures.moisture === undefined ? before?.by?.moisture : undefined;
+  const protein = labelled?.by ?? (figures.protein === undefined ? before?.by?.protein : undefined);
+  return { ...(moisture !== undefined && { moisture }), ...(protein !== undefined && { protein }) };
 }
 
 interface Laid {
