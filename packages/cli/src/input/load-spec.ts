@@ -72,9 +72,13 @@ function placeProblem(problem: Problem, parsed: ParsedFile, overrides: readonly 
 /** A flag takes the place of what the spec says, not of what another flag says. */
 function withOverrides(data: unknown, overrides: readonly Override[]): unknown {
   if (!isSection(data)) return data;
-  const said = overrides.map(({ path }) => path.at(-1));
+  const place = (path: readonly string[]): string => JSON.stringify(path);
+  const said = new Set(overrides.map(({ path }) => place(path)));
   return overrides
-    .map((override) => ({ ...override, instead: (override.instead ?? []).filter((key) => !said.includes(key)) }))
+    .map((override) => ({
+      ...override,
+      instead: (override.instead ?? []).filter((key) => !said.has(place([...override.path.slice(0, -1), key]))),
+    }))
     .reduce<unknown>(applyOverride, data);
 }
 
