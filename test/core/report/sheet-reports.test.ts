@@ -126,6 +126,7 @@ const evening = {
 
 const reports: readonly (readonly [name: string, report: () => Report])[] = [
   ["sheet with compounding", () => reportOfSheet(school)],
+  ["sheet that gives too few", () => reportOfSheet({ ...school, losses: {} })],
   ["sheet in US units", () => reportOfSheet(school, "us")],
   ["sheet on a dial", () => reportOfSheet(evening)],
   ["sheet of measured density", () => reportOfSheet({ ...school, sheet: { ...school.sheet, density: "1.2 g/mL" } })],
@@ -138,7 +139,7 @@ const reports: readonly (readonly [name: string, report: () => Report])[] = [
   ["water with ice", () => reportOfWater(school)],
   [
     "water warmer than the tap",
-    () => reportOfWater({ ...school, temperature: { ...school.temperature, tap: "5 °C" } }, "us"),
+    () => reportOfWater({ ...school, temperature: { ...school.temperature, dough: "45 °C" } }, "us"),
   ],
   [
     "water by the measured heat",
@@ -306,6 +307,19 @@ describe("the sheet of a spec", () => {
     expect(Number(plan.wanted?.spare.value)).toBeLessThan(0);
     const notes = outcome.ok ? outcome.notes : [];
     expect(notes.map(({ code }) => code)).toContain("sheet.portions-short");
+    const { "batch.portions-short": short, ...others } = sheetReport(formula, plan, notes).figures;
+    expect(short).toMatchObject({
+      label: "portions short of the bowls wanted",
+      value: plan.wanted?.spare.value.replace("-", ""),
+    });
+    expect(others["batch.portions-spare"]?.value).toBe(plan.wanted?.spare.value);
+  });
+
+  it("calls what only ice reaches the temperature without ice", () => {
+    const labelAt = (dough: string) =>
+      reportOfWater({ ...school, temperature: { ...school.temperature, dough } }).figures["water.temperature"]?.label;
+    expect(labelAt("25 °C")).toBe("temperature the water would need without ice");
+    expect(labelAt("45 °C")).toBe("water temperature");
   });
 
   it("says what it assumed where a material has no fat and fibre, and asks for no more where the density is measured", () => {

@@ -1,6 +1,6 @@
 import { exact, type Figure, withOrigins, worked } from "../figure/figure.ts";
 import type { Note } from "../figure/problem.ts";
-import { massBalance } from "../figure/source.ts";
+import { definition, massBalance } from "../figure/source.ts";
 import type { Formula } from "../formula/formula.ts";
 import { dec } from "../number/decimal.ts";
 import { roundKeepingTotal } from "../number/rounding.ts";
@@ -22,6 +22,7 @@ export function sheetReport(
   units: UnitSystem = "metric",
 ): Report {
   const account = accountOf(plan);
+  const shown = sheetFigures(plan);
   return report({
     command: "sheet",
     title: `${formula.name}: ${plan.machine.name}`,
@@ -30,11 +31,11 @@ export function sheetReport(
       section("passes", "Passes of a sheet", passTable(plan, units), pictureBlock(stripOf(plan))),
       section("sheets", "Sheets and strands", {
         kind: "figures",
-        figures: sheetFigures(plan).map((figure) => sized(figure, units)),
+        figures: shown.map((figure) => sized(figure, units)),
       }),
       section("account", "What becomes of the dough", accountTable(plan, account, units)),
     ],
-    figures: withOrigins([...plan.figures, ...account.map(({ all }) => all)]),
+    figures: withOrigins([...plan.figures, ...shown, ...account.map(({ all }) => all)]),
     notes: [...notes, ...cookedNotes(plan, units)],
     cautions: [...formulaCautions(formula), ...sheetCautions(["rolls", "cutter", "dust"]).map(({ text }) => text)],
   });
@@ -137,8 +138,22 @@ function sheetFigures({
     cut.portionsPerLoad,
     loads,
     portions,
-    ...(wanted ? [wanted.bowls, wanted.spare] : []),
+    ...(wanted ? [wanted.bowls, beyond(wanted, portions)] : []),
   ];
+}
+
+/** By how many portions the loads give more than the bowls wanted, or fewer. */
+function beyond({ bowls, spare }: NonNullable<SheetPlan["wanted"]>, portions: Figure): Figure {
+  if (!exact(spare).isNegative()) return spare;
+  return worked({
+    id: "batch.portions-short",
+    label: "portions short of the bowls wanted",
+    unit: "",
+    places: 0,
+    formula: "bowls - made",
+    from: { bowls, made: portions },
+    sources: [definition],
+  });
 }
 
 function sized(figure: Figure, units: UnitSystem): Figure {

@@ -96,7 +96,8 @@ function withIce(request: WaterRequest, plan: WaterPlan, water: Figure, tap: Fig
     from: { water, ice },
     sources: [definition],
   });
-  return answer({ ...plan, ice: { ice, tapWater } }, notesOn(request, plan.temperature));
+  const temperature = { ...plan.temperature, label: "temperature the water would need without ice" };
+  return answer({ ...plan, temperature, ice: { ice, tapWater } }, notesOn(request, temperature));
 }
 
 function tooWarm(request: WaterRequest, plan: WaterPlan, water: Figure, iceTemperature: Figure): Problem {
