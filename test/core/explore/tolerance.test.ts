@@ -2,7 +2,7 @@ import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import type { Cause, Model } from "../../../packages/core/src/explore/cause.ts";
 import { tolerance } from "../../../packages/core/src/explore/tolerance.ts";
-import { causePicture, trialPicture } from "../../../packages/core/src/explore/tolerance-picture.ts";
+import { causePicture, isSpreadShown, trialPicture } from "../../../packages/core/src/explore/tolerance-picture.ts";
 import { type Decimal, dec } from "../../../packages/core/src/number/decimal.ts";
 import { value } from "./kitchen.ts";
 
@@ -142,6 +142,21 @@ describe("tolerance", () => {
       }),
     );
     expect([one?.figure.range?.low, one?.figure.range?.high]).toEqual(["-4", "4"]);
+  });
+
+  test("the classes are told apart with no more places than that takes, and a spread too small to show is none", () => {
+    const spread = (plusMinus: string) => {
+      const causes = [{ id: "a", label: "a", value: "12", plusMinus, unit: "" }];
+      const outputs = [{ id: "y", label: "y", unit: "", places: 2 }];
+      const [one] = value(tolerance({ causes, outputs, model: (inputs) => inputs["a"] ?? dec(0) }));
+      if (one === undefined) throw new Error("no result");
+      return one;
+    };
+    const labels = (plusMinus: string) => trialPicture(spread(plusMinus), 30).map(({ label }) => label.split(" to "));
+    const placesOf = (plusMinus: string) => labels(plusMinus)[0]?.[0]?.split(".")[1]?.length;
+    expect([placesOf("1"), placesOf("0.1"), placesOf("0.01")]).toEqual([2, 2, 3]);
+    for (const [from, to] of labels("0.01")) expect(from).not.toBe(to);
+    expect([isSpreadShown(spread("0.01")), isSpreadShown(spread("0.004"))]).toEqual([true, false]);
   });
 
   test("the picture has a bar for each class and each cause", () => {

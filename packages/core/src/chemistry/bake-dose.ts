@@ -13,7 +13,7 @@ export interface BakedDose {
 }
 
 /**
- * How much baked salt meets a dose of pure anhydrous carbonate, M alkalinity held; problems as in `convert`.
+ * How much baked salt meets a dose of pure anhydrous carbonate, alkalinity M held; problems as in `convert`.
  *
  * @param wanted - g of the carbonate
  */

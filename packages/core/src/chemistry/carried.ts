@@ -133,8 +133,8 @@ export function carriedBy(products: readonly Weighed[], when: string, ph?: Figur
   const cations = dec(sodium.value).plus(potassium.value);
   return {
     anhydrous: percent("anhydrous", "anhydrous salts", anhydrousShare),
-    alkalinityM: perGram("alkalinity-m", "M alkalinity", "meq", alkalinityM),
-    alkalinityP: perGram("alkalinity-p", "P alkalinity", "meq", alkalinityP),
+    alkalinityM: perGram("alkalinity-m", "alkalinity M", "meq", alkalinityM),
+    alkalinityP: perGram("alkalinity-p", "alkalinity P", "meq", alkalinityP),
     water: percent("water", "water carried", (c) => dec(c.water)),
     salt: percent("salt", "sodium and potassium chloride", (c) => shareOf(c, ["NaCl", "KCl"])),
     sodium: perGram("sodium", "sodium", "mg", (c) => sodiumShare(c).times(10)),

@@ -86,7 +86,7 @@ function problemWith({ from, to, hold }: Swap): Problem | undefined {
       [],
       `${from.name} without ${what}`,
       `a product with ${what}`,
-      hold === "P" ? "bicarbonates have no P alkalinity: hold M instead" : "hold something else",
+      hold === "P" ? "bicarbonates have no alkalinity P: hold M instead" : "hold something else",
     );
   }
   if (to.some(({ composition }) => contentOf(composition, hold).gt(0))) return undefined;
@@ -95,7 +95,7 @@ function problemWith({ from, to, hold }: Swap): Problem | undefined {
     [],
     `${to.map(({ name }) => name).join(" and ")} without ${what}`,
     `a product with ${what}`,
-    hold === "P" ? "bicarbonates have no P alkalinity: hold M instead" : "take another product",
+    hold === "P" ? "bicarbonates have no alkalinity P: hold M instead" : "take another product",
   );
 }
 

@@ -18,14 +18,14 @@ export function whatIsNotKept(before: Carried, after: Carried): readonly Note[] 
     notes.push({
       code: "convert.bicarbonate",
       path: [],
-      text: "bicarbonate is not carbonate: at the same M alkalinity it brings no P alkalinity and twice the carbonic acid that acid can set free, and its solution is about three pH units milder",
+      text: "bicarbonate is not carbonate: at the same alkalinity M it brings no alkalinity P and twice the carbonic acid that acid can set free, and its solution is about three pH units milder",
     });
   }
   if (differ(before.hydroxide, after.hydroxide)) {
     notes.push({
       code: "convert.hydroxide",
       path: [],
-      text: "hydroxide is not carbonate: at the same M alkalinity it is all P, its solution is far more alkaline, and it burns",
+      text: "hydroxide is not carbonate: at the same alkalinity M it is all P, its solution is far more alkaline, and it burns",
     });
   }
   return notes;

@@ -5,7 +5,7 @@ import { cationsOf, type Product, type Weighed } from "./carried.ts";
 import { alkalinityM, alkalinityP, anhydrousShare, type Composition } from "./composition.ts";
 import { named } from "./named.ts";
 
-/** What a swap holds: the mass of anhydrous salts, M or P alkalinity, or the moles of sodium and potassium together. */
+/** What a swap holds: the mass of anhydrous salts, alkalinity M or P, or the moles of sodium and potassium together. */
 export type Held = "anhydrous" | "M" | "P" | "cations";
 
 export interface Swap {
@@ -23,8 +23,8 @@ export interface Swap {
 
 export const heldNames: Readonly<Record<Held, string>> = {
   anhydrous: "anhydrous salts",
-  M: "M alkalinity",
-  P: "P alkalinity",
+  M: "alkalinity M",
+  P: "alkalinity P",
   cations: "sodium and potassium",
 };
 

@@ -28,13 +28,13 @@ export interface AcidUsed {
 }
 
 /**
- * M alkalinity in meq per g of product from what a label states.
+ * alkalinity M in meq per g of product from what a label states.
  *
  * @throws {RangeError} on a sample of zero.
  * @example statedAlkalinity({ as: "Na2CO3", percent: "99.2" }).value.slice(0, 6) // => "18.719"
  */
 export function statedAlkalinity(stated: StatedAlkalinity): Figure {
-  const naming = { id: "titration.alkalinity", label: "M alkalinity", unit: "meq/g", places: 4 } as const;
+  const naming = { id: "titration.alkalinity", label: "alkalinity M", unit: "meq/g", places: 4 } as const;
   if ("acid" in stated) {
     const { millilitres, normality, sample } = stated.acid;
     return worked({
@@ -59,7 +59,7 @@ export function alkalinityAs(meqPerGram: DecimalInput, standard: AlkalinityStand
     unit: "%",
     places: 2,
     formula: "meq * molar / equivalents / 10",
-    from: { meq: named("M alkalinity", "meq/g", meqPerGram, "the composition"), ...molesOf(standard) },
+    from: { meq: named("alkalinity M", "meq/g", meqPerGram, "the composition"), ...molesOf(standard) },
     sources: [atomicWeightSource],
   });
 }
@@ -112,7 +112,7 @@ export function assayed(stated: StatedAlkalinity, salts: Composition, water: Dec
     from: {
       alkalinity,
       pure: named(
-        "M alkalinity of the pure salts",
+        "alkalinity M of the pure salts",
         "meq/g",
         alkalinityM(salts).times(HUNDRED).div(anhydrousShare(salts)),
         "the ratio",

@@ -1,4 +1,5 @@
 import { dec, fixedText } from "../number/decimal.ts";
+import type { TrialClass } from "./simulate.ts";
 import type { Tolerance } from "./tolerance.ts";
 
 /** One row of a picture in text: what it is, its value as shown, and a bar. */
@@ -15,7 +16,7 @@ export interface PictureRow {
  */
 export function trialPicture({ figure, simulated }: Tolerance, width: number): readonly PictureRow[] {
   const most = simulated.classes.reduce((top, { count }) => Math.max(top, count), 1);
-  const places = Math.max(figure.places, placesOfWidth(simulated.classes[0]));
+  const places = placesApart(simulated.classes, figure.places);
   return simulated.classes.map(({ from, to, count }) => ({
     label: `${fixedText(from, places)} to ${fixedText(to, places)}`,
     shown: `${count}`,
@@ -23,10 +24,19 @@ export function trialPicture({ figure, simulated }: Tolerance, width: number): r
   }));
 }
 
-/** Places that tell the ends of a class apart, its width to two digits. */
-function placesOfWidth(one: { readonly from: string; readonly to: string } | undefined): number {
-  const width = dec(one?.to ?? 0).minus(one?.from ?? 0);
-  return width.isZero() ? 0 : Math.min(9, Math.max(0, 1 - width.e));
+/** Whether the trials are further apart than what the figure shows. */
+export function isSpreadShown({ figure, simulated }: Tolerance): boolean {
+  return dec(simulated.high).minus(simulated.low).gte(dec(10).pow(-figure.places));
+}
+
+/** Places that tell the ends of the classes apart, no fewer than those of the figure. */
+function placesApart(classes: readonly TrialClass[], least: number): number {
+  const isApart = (places: number): boolean =>
+    classes.every(({ from, to }) => fixedText(from, places) !== fixedText(to, places));
+  const most = least + 6;
+  let places = least;
+  while (places < most && !isApart(places)) places += 1;
+  return places;
 }
 
 /** Draws the share of each cause: 100 % would be `width` signs. */

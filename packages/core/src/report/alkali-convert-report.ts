@@ -8,7 +8,7 @@ import { type DecimalText, dec } from "../number/decimal.ts";
 import { alkaliCautions, carriedFigures, phOfSolution, rulesSections, sideBySide } from "./alkali-blocks.ts";
 import { numberColumn, report, row, section, table, wordColumn } from "./build.ts";
 import type { Report, Table } from "./schema.ts";
-import { figureCell, inSystem, measureCell, type UnitSystem, words } from "./show.ts";
+import { alkalinityEnds, figureCell, inSystem, measureCell, type UnitSystem, words } from "./show.ts";
 
 /** What was asked: the swap, and the flour that the dose is for where it is known, g. */
 export interface ConvertQuestion extends Swap {
@@ -40,7 +40,7 @@ export function convertReport(
       }),
       section("brings", "What they bring, for this dose", sideBySide(before, after), {
         kind: "text",
-        lines: withPh ? [phOfSolution, scaleLine(before.ph ?? after.ph)] : [noPh],
+        lines: [alkalinityEnds, ...(withPh ? [phOfSolution, scaleLine(before.ph ?? after.ph)] : [noPh])],
       }),
       ...rulesSections(used),
     ],

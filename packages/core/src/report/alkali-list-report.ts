@@ -16,7 +16,7 @@ import { type Decimal, decimalText, fixedText } from "../number/decimal.ts";
 import { alkaliCautions, limitsTable } from "./alkali-blocks.ts";
 import { numberColumn, report, row, section, table, wordColumn } from "./build.ts";
 import type { Cell, Report, Table } from "./schema.ts";
-import { words } from "./show.ts";
+import { alkalinityEnds, words } from "./show.ts";
 
 /** Every salt and hydrate known here whose name or formula has all the words. @example knownProducts("hydroxide").length // => 2 */
 export function knownProducts(words: string): readonly (Product & { readonly formula: string })[] {
@@ -40,7 +40,7 @@ export function alkaliListReport(products: readonly (Product & { readonly formul
     title: asked === "" ? "Alkaline salts and what goes with them" : `Alkaline salts: ${asked}`,
     main: "salts",
     sections: [
-      section("salts", "Salts, as pure products", saltsTable(products)),
+      section("salts", "Salts, as pure products", saltsTable(products), { kind: "text", lines: [alkalinityEnds] }),
       section("hazard", "Additive numbers and hazard class", hazardTable(products)),
       section("limits", "Limits that name them", limitsTable(compositions.flatMap(foodLimitsFor)), {
         kind: "text",
@@ -61,8 +61,8 @@ function saltsTable(products: readonly (Product & { readonly formula: string })[
       wordColumn("formula", "formula"),
       numberColumn("anhydrous", "salts %"),
       numberColumn("water", "water %"),
-      numberColumn("m", "M meq/g"),
-      numberColumn("p", "P meq/g"),
+      numberColumn("m", "alkalinity M meq/g"),
+      numberColumn("p", "alkalinity P meq/g"),
     ],
     products.map(({ name, formula, composition }) =>
       row([

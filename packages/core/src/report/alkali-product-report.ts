@@ -11,14 +11,16 @@ import type { Note } from "../figure/problem.ts";
 import { massBalance, type Source } from "../figure/source.ts";
 import { alkaliCautions, carriedFigures, limitsTable, rulesSections, sideBySide } from "./alkali-blocks.ts";
 import { numberColumn, report, row, section, table, wordColumn } from "./build.ts";
-import type { Report, Table } from "./schema.ts";
-import { figureCell, inSystem, type UnitSystem, words } from "./show.ts";
+import type { Block, Report, Table } from "./schema.ts";
+import { alkalinityEnds, figureCell, inSystem, type UnitSystem, words } from "./show.ts";
 
 /** Advice for the oven. Source: common practice, no source. */
 const ovenCautions = [
   "Baked soda is far more alkaline than what went into the oven, and looks the same: label it, and keep it out of reach of children.",
   "The tray and the powder are hot: let them cool before you weigh or sieve. No aluminium tray or foil.",
 ];
+
+const ends: Block = { kind: "text", lines: [alkalinityEnds] };
 
 /** Tells a tray of baked bicarbonate: how far it went, what it is made of now, and how much of it meets a dose. */
 export function bakeReport(
@@ -42,10 +44,11 @@ export function bakeReport(
         "What to weigh of it",
         dose && { kind: "figures", figures: doses.map((figure) => inSystem(figure, units)) },
         dose && sideBySide(dose.swapped.before, dose.swapped.after),
+        dose && ends,
       ),
       section("conversion", "How far it went", { kind: "figures", figures: [conversion, baked.idealYield] }),
       section("composition", "What it is made of now", compositionTable(parts)),
-      section("alkalinity", "Its alkalinity", { kind: "figures", figures: strengths }),
+      section("alkalinity", "Its alkalinity", { kind: "figures", figures: strengths }, dose ? undefined : ends),
       ...rulesSections([composition]),
     ],
     figures: withOrigins([
@@ -108,7 +111,7 @@ export function assayReport(assay: Assayed | Split, notes: readonly Note[]): Rep
     sections: [
       section("alkalinity", "As stated or titrated", { kind: "figures", figures: found }),
       section("composition", "What it is made of", compositionTable(parts)),
-      section("stated-as", "The same alkalinity in other words", { kind: "figures", figures: strengths }),
+      section("stated-as", "The same alkalinity in other words", { kind: "figures", figures: strengths }, ends),
       ...rulesSections([composition]),
     ],
     figures: withOrigins([...found, ...parts, ...strengths]),
@@ -130,7 +133,7 @@ const usualStandards = ["Na2CO3", "K2CO3", "Na2O"] as const;
 
 function strengthOfProduct(composition: Composition): readonly Figure[] {
   const source: Source = massBalance;
-  const m = named("M alkalinity", "meq/g", alkalinityM(composition), "the composition", source);
-  const p = named("P alkalinity", "meq/g", alkalinityP(composition), "the composition", source);
+  const m = named("alkalinity M", "meq/g", alkalinityM(composition), "the composition", source);
+  const p = named("alkalinity P", "meq/g", alkalinityP(composition), "the composition", source);
   return [m, p, ...usualStandards.map((standard) => alkalinityAs(m.value, standard))];
 }

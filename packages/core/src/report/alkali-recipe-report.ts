@@ -12,7 +12,7 @@ import type { DecimalText } from "../number/decimal.ts";
 import { alkaliCautions, doubt, phOfSolution, rulesSections, strengthFigures } from "./alkali-blocks.ts";
 import { numberColumn, report, row, section, table, wordColumn } from "./build.ts";
 import type { Report, Section, Table } from "./schema.ts";
-import { inSystem, measureCell, type UnitSystem, weightCell, words } from "./show.ts";
+import { alkalinityEnds, inSystem, measureCell, type UnitSystem, weightCell, words } from "./show.ts";
 
 /** How a solution is told: under which command and title, weighed to which division, made and kept at which °C. */
 export interface RecipeTelling {
@@ -59,11 +59,14 @@ export function recipeReport(recipe: Recipe, telling: RecipeTelling, notes: read
         { kind: "figures", figures: strengths },
         {
           kind: "text",
-          lines: [...reading, ...strengths].flatMap((figure) =>
-            figure.range === undefined
-              ? []
-              : [`${figure.label}: ± ${doubt(figure)} ${figure.unit}; ${figure.range.why}.`],
-          ),
+          lines: [
+            alkalinityEnds,
+            ...[...reading, ...strengths].flatMap((figure) =>
+              figure.range === undefined
+                ? []
+                : [`${figure.label}: ± ${doubt(figure)} ${figure.unit}; ${figure.range.why}.`],
+            ),
+          ],
         },
       ),
       section("clarity", "Does it dissolve, and stay clear", clarityTable(clarity)),

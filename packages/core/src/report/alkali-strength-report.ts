@@ -10,7 +10,7 @@ import { alkaliCautions, doubt, rulesSections, strengthFigures } from "./alkali-
 import { phNotes, phSection } from "./alkali-recipe-report.ts";
 import { numberColumn, report, row, section, table, wordColumn } from "./build.ts";
 import type { Report } from "./schema.ts";
-import { figureCell, words } from "./show.ts";
+import { alkalinityEnds, figureCell, words } from "./show.ts";
 
 /** A solution whose strength is told. */
 export interface StrengthTelling {
@@ -54,11 +54,14 @@ export function strengthReport(telling: StrengthTelling, notes: readonly Note[])
         { kind: "figures", figures: measures },
         {
           kind: "text",
-          lines: measures.flatMap((figure) =>
-            figure.range === undefined
-              ? []
-              : [`${figure.label}: ± ${doubt(figure)} ${figure.unit}; ${figure.range.why}.`],
-          ),
+          lines: [
+            alkalinityEnds,
+            ...measures.flatMap((figure) =>
+              figure.range === undefined
+                ? []
+                : [`${figure.label}: ± ${doubt(figure)} ${figure.unit}; ${figure.range.why}.`],
+            ),
+          ],
         },
       ),
       section(

@@ -5,7 +5,7 @@ import { type Figure, worked } from "../figure/figure.ts";
 import type { Note } from "../figure/problem.ts";
 import { massBalance } from "../figure/source.ts";
 import type { Formula } from "../formula/formula.ts";
-import { dec, decimalText } from "../number/decimal.ts";
+import { dec, decimalText, fixedText } from "../number/decimal.ts";
 import { numberColumn, report, row, section, table, wordColumn } from "./build.ts";
 import { formulaCautions } from "./cautions.ts";
 import { allergenSection, formulaFigures } from "./formula-report.ts";
@@ -125,10 +125,22 @@ function roundingTable(rounding: readonly AfterRounding[]): Table {
       numberColumn("weighed", "as weighed"),
       numberColumn("change", "change"),
     ],
-    rounding.map(({ label, asked, weighed, difference }) =>
-      row([words(label), figureCell(asked), figureCell(weighed), figureCell(difference)]),
-    ),
+    rounding.map((one) => {
+      const places = placesThatAgree(one);
+      const cells = [one.asked, one.weighed, one.difference].map((figure) => figureCell({ ...figure, places }));
+      return row([words(one.label), ...cells]);
+    }),
   );
+}
+
+/** Places at which the change is what was weighed less what was asked, as they are shown; at most three more than usual. */
+function placesThatAgree({ asked, weighed, difference }: AfterRounding): number {
+  const agree = (places: number): boolean => {
+    const [from, to, change] = [asked, weighed, difference].map(({ value }) => dec(fixedText(value, places)));
+    return from !== undefined && to !== undefined && change !== undefined && to.minus(from).eq(change);
+  };
+  const usual = difference.places;
+  return [usual, usual + 1, usual + 2].find(agree) ?? usual + 3;
 }
 
 /** What to do about what is too little, in the unit that its scale shows. */

@@ -1,4 +1,4 @@
-import { type Figure, worked } from "../figure/figure.ts";
+import { exact, type Figure, worked } from "../figure/figure.ts";
 import type { Note } from "../figure/problem.ts";
 import { definition } from "../figure/source.ts";
 import type { OnBases } from "../formula/blend.ts";
@@ -10,7 +10,7 @@ import { numberColumn, pictureBlock, report, row, section, table, wordColumn } f
 import { formulaCautions } from "./cautions.ts";
 import { blendPicture, waterPicture } from "./pictures/formula-pictures.ts";
 import type { Block, Report, Section, Table } from "./schema.ts";
-import { figureCell, rangeLines, words } from "./show.ts";
+import { alkalinityEnds, figureCell, rangeLines, words } from "./show.ts";
 
 /** Tells a formula: the parts on 100 of flour, the blend, the water, the alkali and the allergens. */
 export function formulaReport(formula: Formula, notes: readonly Note[]): Report {
@@ -43,6 +43,7 @@ export function formulaReport(formula: Formula, notes: readonly Note[]): Report 
         "Alkali",
         formula.alkali && { kind: "figures", figures: formula.alkali.figures },
         ranges(formula.alkali?.figures ?? []),
+        formula.alkali && { kind: "text", lines: [alkalinityEnds] },
       ),
       allergenSection(formula),
     ],
@@ -192,7 +193,8 @@ function blendBlocks(formula: Formula): readonly (Block | undefined)[] {
       ...basesRow("ash", blend.ash),
     ],
   );
-  const rest = [blend.moisture, blend.otherProtein, blend.wholegrain, blend.price];
+  const { otherProtein: other } = blend;
+  const rest = [blend.moisture, other && exact(other).isZero() ? undefined : other, blend.wholegrain, blend.price];
   return [
     perFlour,
     bases,

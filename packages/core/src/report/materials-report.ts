@@ -4,7 +4,7 @@ import type { Material } from "../materials/material.ts";
 import { decimalText, fixedText } from "../number/decimal.ts";
 import { numberColumn, report, row, section, table, wordColumn } from "./build.ts";
 import type { Cell, Report, Table } from "./schema.ts";
-import { words } from "./show.ts";
+import { alkalinityEnds, words } from "./show.ts";
 
 /** Tells what is in the catalogue: one table for what has a composition by analysis, one for the salts. */
 export function materialsReport(materials: readonly Material[], asked: string): Report {
@@ -22,7 +22,11 @@ export function materialsReport(materials: readonly Material[], asked: string): 
         "Flours, starches, eggs and the rest, % as is",
         foods.length > 0 ? foodTable(foods) : undefined,
       ),
-      section("salts", "Salts and alkaline products", salts.length > 0 ? saltTable(salts) : undefined),
+      section(
+        "salts",
+        "Salts and alkaline products",
+        ...(salts.length > 0 ? [saltTable(salts), { kind: "text" as const, lines: [alkalinityEnds] }] : []),
+      ),
       ...(single ? [section("about", "About it", { kind: "text", lines: about(only) })] : []),
       section("sources", "Sources", { kind: "text", lines: sources(materials) }),
     ],

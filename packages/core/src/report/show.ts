@@ -73,6 +73,9 @@ export function inSystem(figure: Figure, system: UnitSystem): Figure {
   return figure;
 }
 
+/** Said where alkalinity M and P first show. */
+export const alkalinityEnds = "M: to the end of bicarbonate; P: to the end of carbonate.";
+
 /** Lines that tell the ranges of figures that are not exact. */
 export function rangeLines(figures: readonly Figure[]): readonly string[] {
   return figures.flatMap(({ label, range, places, unit }) =>

@@ -1,13 +1,13 @@
 import type { BatchTolerance } from "../explore/spec-tolerance.ts";
 import type { Tolerance } from "../explore/tolerance.ts";
-import { causePicture, trialPicture } from "../explore/tolerance-picture.ts";
+import { causePicture, isSpreadShown, trialPicture } from "../explore/tolerance-picture.ts";
 import type { Note } from "../figure/problem.ts";
 import type { Formula } from "../formula/formula.ts";
 import { dec, decimalText, fixedText } from "../number/decimal.ts";
 import { numberColumn, pictureBlock, report, row, section, table, wordColumn } from "./build.ts";
 import { barPicture } from "./pictures/bar.ts";
 import type { Cell, Report, Section, Table } from "./schema.ts";
-import { figureCell, words } from "./show.ts";
+import { alkalinityEnds, figureCell, words } from "./show.ts";
 
 /** Signs of the longest bar of a picture in text. */
 const barWidth = 32;
@@ -25,6 +25,7 @@ export function toleranceReport(formula: Formula, { outputs, causes }: BatchTole
         kind: "text",
         lines: [
           "Least and greatest: every error at its worst, exactly. 95 of 100: by random trials, each error evenly spread.",
+          ...(outputs.some(({ figure }) => figure.id === "tolerance.alkali.value") ? [alkalinityEnds] : []),
         ],
       }),
       section("matters", "Which error matters", { kind: "text", lines: outputs.flatMap(mattersMost) }),
@@ -128,7 +129,11 @@ function shareSections(output: Tolerance): readonly Section[] {
       },
       pictureBlock(picture),
     ),
-    section(`${id}-trials`, `${heading}: ${simulated.draws} trials, seed ${simulated.seed}`, trials),
+    section(
+      `${id}-trials`,
+      `${heading}: ${simulated.draws} trials, seed ${simulated.seed}`,
+      isSpreadShown(output) ? trials : { kind: "text", lines: ["No spread worth showing."] },
+    ),
   ];
 }
 
