@@ -29,6 +29,11 @@ export type BatchLoading =
   | { readonly ok: true; readonly loaded: LoadedBatch }
   | { readonly ok: false; readonly problems: readonly PlacedProblem[] };
 
+/** The notes without those on the figures of single materials, for what is done with the dough once it is weighed. */
+export function notesOnDough(notes: readonly Note[]): readonly Note[] {
+  return notes.filter(({ code }) => code !== "materials.note" && !code.startsWith("blend."));
+}
+
 /** Reads a spec, merges flags in, and works out its formula and its batch. */
 export async function loadBatch(asked: Asked, overrides: readonly Override[], io: Io): Promise<BatchLoading> {
   const loading = await loadSpec(asked.text("spec") ?? "-", overrides, io, "machines");

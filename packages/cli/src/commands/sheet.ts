@@ -3,7 +3,7 @@ import { printProblems, printReport } from "../command/answer.ts";
 import type { Command } from "../command/command.ts";
 import { flagsOf, overridesOf, type ValueFlags } from "../command/flag-values.ts";
 import { batchFlags, batchOverrides, reportFlags } from "../command/flags.ts";
-import { loadBatch } from "../command/load-batch.ts";
+import { loadBatch, notesOnDough } from "../command/load-batch.ts";
 
 const sheetFlags: ValueFlags = {
   machine: {
@@ -50,6 +50,6 @@ export const sheetCommand: Command = {
     const { spec, formula, batch, machines, notes, units, place } = loading.loaded;
     const sheet = planSheet(spec, formula, batch, machines);
     if (!sheet.ok) return printProblems(sheet.problems.map(place), asked, io);
-    return printReport(sheetReport(formula, sheet.value, [...notes, ...sheet.notes], units), asked, io);
+    return printReport(sheetReport(formula, sheet.value, [...notesOnDough(notes), ...sheet.notes], units), asked, io);
   },
 };

@@ -3,7 +3,7 @@ import { printProblems, printReport } from "../command/answer.ts";
 import type { Asked, Command } from "../command/command.ts";
 import { dataOf, flagsOf, overridesOf, placeAtFlag, type ValueFlags } from "../command/flag-values.ts";
 import { batchFlags, batchOverrides, reportFlags } from "../command/flags.ts";
-import { loadBatch } from "../command/load-batch.ts";
+import { loadBatch, notesOnDough } from "../command/load-batch.ts";
 import type { ExitStatus, Io } from "../io.ts";
 
 const temperatureFlags: ValueFlags = {
@@ -79,7 +79,11 @@ async function specLoad(asked: Asked, io: Io): Promise<ExitStatus> {
   const outcome = loadWater(spec, batch);
   if (!outcome.ok) return printProblems(outcome.problems.map(place), asked, io);
   const title = `${formula.name}, water for one load`;
-  return printReport(temperatureReport(title, outcome.value, [...notes, ...outcome.notes], units), asked, io);
+  return printReport(
+    temperatureReport(title, outcome.value, [...notesOnDough(notes), ...outcome.notes], units),
+    asked,
+    io,
+  );
 }
 
 async function plainMix(asked: Asked, io: Io): Promise<ExitStatus> {

@@ -22,9 +22,14 @@ export function renderCsv(report: Report, name: string | undefined): Rendering {
   }
   const lines = [
     table.columns.map(({ label }) => words(label)),
-    ...table.rows.map(({ cells }) => cells.map(plainText)),
+    ...table.rows.map(({ cells }) => cells.map((cell, index) => field(cell, table.columns[index]))),
   ];
   return { ok: true, text: lines.map((line) => `${line.map(quoted).join(",")}\r\n`).join("") };
+}
+
+/** Nothing where a column of numbers has none. */
+function field(cell: Cell, column: Table["columns"][number] | undefined): string {
+  return column?.align === "right" && cell.value === undefined && cell.text === "–" ? "" : plainText(cell);
 }
 
 /** Numbers as they are shown, less the grouping of digits and the typographic minus, so that spreadsheets read them. */
