@@ -1,7 +1,7 @@
 import { describe, expect, it } from "vitest";
 import { workedOut } from "./worked-out.ts";
 
-const label = { protein: "4 g", serving: "30 g", rules: "US" };
+const label = { protein: "4 g", serving: "30 g", rules: "US" } as const;
 const mixed = (flours: Parameters<typeof workedOut>[0]["flours"]) =>
   workedOut({ flours, water: { added: "36 %" } }).formula.blend;
 
