@@ -16,7 +16,10 @@ export function consoleBlocks(markdown: string): readonly ConsoleBlock[] {
 
 /** The document with the outputs put in anew. */
 export function withOutputs(markdown: string, outputOf: (command: string) => string): string {
-  return markdown.replace(fence, (_block, command: string) => `\`\`\`console\n$ ${command}\n${outputOf(command)}\`\`\``);
+  return markdown.replace(
+    fence,
+    (_block, command: string) => `\`\`\`console\n$ ${command}\n${outputOf(command)}\`\`\``,
+  );
 }
 
 /** Splits a command line into words; single quotes keep words together. */
