@@ -4,18 +4,18 @@ import {
   type Batch,
   type Card,
   type CardFile,
+  type CardWishes,
   card,
   type Formula,
   formulaOf,
   loadWater,
   type Note,
+  type Outcome,
   type OwnMachines,
   type Problem,
   planBatch,
   planDay,
-  planReport,
   planSheet,
-  type Report,
   type Spec,
   sheetReport,
   temperatureReport,
@@ -64,7 +64,7 @@ export async function makeCard(order: CardOrder, io: Io): Promise<CardMaking> {
     said: order.overrides.map(({ flag, value }) => `${flag} ${sayValue(value)}`).join(" "),
     loads: loads.value,
     units: order.units,
-    reports: more.reports,
+    ...more.answers,
     notes: [...batch.notes, ...more.notes],
   });
   return { ok: true, card: printableData(made) };
@@ -76,27 +76,46 @@ function cardFile({ name, bytes }: TextFile): CardFile {
 }
 
 type More =
-  | { readonly ok: true; readonly reports: readonly Report[]; readonly notes: readonly Note[] }
+  | {
+      readonly ok: true;
+      readonly answers: Pick<CardWishes, "water" | "sheet" | "day">;
+      readonly notes: readonly Note[];
+    }
   | { readonly ok: false; readonly problems: readonly Problem[] };
 
-/** The answers that the spec has data for, in the order of the work. */
+/** The answers that the spec has data for. One that cannot be had is told in a note; wrong input is refused. */
 function moreAnswers(spec: Spec, formula: Formula, batch: Batch, machines: OwnMachines, units: UnitSystem): More {
   const water = spec.temperature?.dough && loadWater(spec, batch);
   const sheet = spec.sheet && planSheet(spec, formula, batch, machines);
-  const timed = spec.plan?.serve !== undefined && sheet?.ok !== false;
-  const day = timed ? planDay(spec, formula, batch, sheet?.value) : undefined;
-  const outcomes = [water, sheet, day];
-  const problems = outcomes.flatMap((outcome) => (outcome?.ok === false ? outcome.problems : []));
+  const served = spec.plan?.serve !== undefined;
+  const day = served ? planDay(spec, formula, batch, sheet?.ok ? sheet.value : undefined) : undefined;
+  const outcomes = [
+    ["Water temperature", "water-temperature", water],
+    ["Sheet", "sheet", sheet],
+    ["Plan", "plan", day],
+  ] as const;
+  const problems = outcomes.flatMap(([, , outcome]) => problemsOf(outcome)).filter(({ kind }) => kind === "input");
   if (problems.length > 0) return { ok: false, problems };
   return {
     ok: true,
-    notes: outcomes.flatMap((outcome) => (outcome?.ok ? outcome.notes : [])),
-    reports: [
-      ...(water?.ok ? [temperatureReport("Water of one load", water.value, [], units)] : []),
-      ...(sheet?.ok ? [sheetReport(formula, sheet.value, [], units)] : []),
-      ...(day?.ok ? [planReport(formula, batch, day.value, [], units)] : []),
-    ],
+    notes: outcomes.flatMap(([name, command, outcome]) => [
+      ...(outcome?.ok ? outcome.notes : []),
+      ...problemsOf(outcome).map((problem) => missingNote(name, command, problem)),
+    ]),
+    answers: {
+      ...(water?.ok && { water: temperatureReport("Water of one load", water.value, [], units) }),
+      ...(sheet?.ok && { sheet: sheetReport(formula, sheet.value, [], units) }),
+      ...(day?.ok && { day: day.value }),
+    },
   };
+}
+
+function problemsOf(outcome: Outcome<unknown> | undefined): readonly Problem[] {
+  return outcome?.ok === false ? outcome.problems : [];
+}
+
+function missingNote(name: string, command: string, { path, found }: Problem): Note {
+  return { code: "card.no-answer", path, text: `${name}: ${found}; see noodlewright ${command}` };
 }
 
 function sayValue(value: unknown): string {

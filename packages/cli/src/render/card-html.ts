@@ -7,17 +7,14 @@ const loadsBeside = 4;
 
 /** Prints a card as one page to hang by the machine: large weights, boxes to tick, room to write. */
 export function renderCard(card: Card, paper: Paper): string {
-  const { title, date, weights, withStocks, makeUp, allergens, notes, cautions } = card;
+  const { title, date, weights, makeUp, allergens, notes, cautions } = card;
   const each = weights.of > 1 ? ` for each of ${weights.of} loads` : "";
   const body = [
     "<main>",
     header(card),
     figuresHtml(card.facts),
-    ...weightTables("weights", `Weigh${each}`, weights),
+    ...weightTables(`Weigh${each}`, weights),
     makeUp ? sectionOf(makeUp) : "",
-    ...(withStocks
-      ? weightTables("with-stocks", `In place of the list above, with what is made up${each}`, withStocks)
-      : []),
     ...card.bench.map(sectionOf),
     `<section id="allergens"><h2>Allergens</h2>${allergens.map(paragraph).join("")}</section>`,
     ...card.machine.map(sectionOf),
@@ -46,9 +43,9 @@ function filesHtml({ files }: Card): string {
   return `<footer><p>Paper and file belong together while what <code>sha256sum</code> prints for the file begins so: ${named}.</p></footer>`;
 }
 
-function weightTables(id: string, heading: string, weights: CardWeights): readonly string[] {
+function weightTables(heading: string, weights: CardWeights): readonly string[] {
   return chunk(weights.loads, loadsBeside).map((loads, index) =>
-    weightsHtml(`${id}-${loads[0] ?? 0}`, index === 0 ? heading : `${heading}, further loads`, weights, loads),
+    weightsHtml(`weights-${loads[0] ?? 0}`, index === 0 ? heading : `${heading}, further loads`, weights, loads),
   );
 }
 

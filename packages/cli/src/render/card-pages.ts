@@ -19,6 +19,7 @@ const picture = 175;
 const lettersOfLine = 90;
 const lettersOfCell = 44;
 const lettersOfName = 24;
+const lettersOfScale = 32;
 const lettersOfCaution = 50;
 const figuresBeside = 7;
 const loadsBeside = 4;
@@ -50,14 +51,13 @@ export function mostPages(card: Card, paper: Paper): number {
 
 /** Heights of what does not break over pages, in the order of the card. */
 function wholeParts(card: Card): readonly number[] {
-  const { facts, weights, makeUp, withStocks, bench, machine, allergens } = card;
+  const { facts, weights, makeUp, bench, machine, allergens } = card;
   const said = linesOf([...card.about, card.said], lettersOfLine) * textLine;
   const names = rowsOf(card.title.length, lettersOfLine / 2) * title;
   return [
     names + said + rowsOf(facts.length, figuresBeside) * figuresRow,
     ...weightHeights(weights),
     ...(makeUp ? [sectionHeight(makeUp)] : []),
-    ...(withStocks ? weightHeights(withStocks) : []),
     ...bench.map(sectionHeight),
     heading + linesOf(allergens, lettersOfLine) * textLine,
     ...machine.map(sectionHeight),
@@ -72,9 +72,17 @@ function tailHeight({ notes, cautions, files }: Card): number {
 }
 
 function weightHeights({ rows, loads }: CardWeights): readonly number[] {
-  const further = rows.reduce((sum, { name }) => sum + Math.max(0, rowsOf(name.length, lettersOfName) - 1), 0);
-  const one = heading + tableHead + rows.length * weightRow + (further + 1) * textLine;
+  const further = rows.reduce(
+    (sum, { name, scale }) =>
+      sum + furtherLines(name, lettersOfName) * textLine + furtherLines(scale, lettersOfScale) * smallLine,
+    0,
+  );
+  const one = heading + tableHead + rows.length * weightRow + further + textLine;
   return Array.from({ length: rowsOf(loads.length, loadsBeside) }, () => one);
+}
+
+function furtherLines(text: string, letters: number): number {
+  return Math.max(0, rowsOf(text.length, letters) - 1);
 }
 
 function sectionHeight({ blocks }: Section): number {

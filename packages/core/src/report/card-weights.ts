@@ -1,9 +1,10 @@
 import type { Batch } from "../batch/batch.ts";
-import type { Remedy } from "../batch/remedy.ts";
+import type { Remedy, StockRemedy } from "../batch/remedy.ts";
 import type { WeighedLine } from "../batch/weighing.ts";
 import type { Figure } from "../figure/figure.ts";
 import { finestDivision, scaleWords, totalWithStocks } from "./batch-report.ts";
 import { numberColumn, row, section, table, wordColumn } from "./build.ts";
+import { type IcedWater, massText } from "./card-water.ts";
 import type { Cell, Section } from "./schema.ts";
 import { inUnit, measureCell, weightCell, words } from "./show.ts";
 
@@ -19,6 +20,7 @@ export interface CardWeights {
 export interface CardRow {
   readonly name: string;
   readonly weight: string;
+  /** The scale, and what is to be minded there. */
   readonly scale: string;
   readonly role: "item" | "total" | "aside";
 }
@@ -29,75 +31,93 @@ export interface CardLoads {
   readonly of: number;
 }
 
-/** Every ingredient as its own scale shows it. */
-export function plainWeights(batch: Batch, loads: CardLoads): CardWeights {
-  const unit = batch.lines[0]?.unit ?? "g";
-  const items = batch.lines.map((weighed): CardRow => weighedRow(batch, weighed, "item", weighed.line.name));
-  const total = totalRow(batch.loadTotal, unit, finestDivision(batch.lines));
+/**
+ * The one list to weigh by: every ingredient as its own scale shows it, with a stock solution or premix in the place of
+ * what is too little for its scale.
+ *
+ * @param iced - the water with its ice, where the tap is too warm
+ */
+export function loadWeights(batch: Batch, loads: CardLoads, iced?: IcedWater): CardWeights {
+  const { lines, withStocks, loadTotal } = batch;
+  const unit = lines[0]?.unit ?? "g";
+  const items = lines.map((weighed, index): CardRow => {
+    const { name, mass } = withStocks?.[index] ?? { name: weighed.line.name, mass: weighed.load };
+    const ice = iced?.line === weighed ? `; ${massText(iced.ice, weighed)} of it as ice` : "";
+    return { ...itemRow(batch, weighed, mass), name, scale: scaleOf(batch, weighed) + ice };
+  });
+  const total: CardRow = {
+    name: "dough",
+    weight: weightCell(withStocks ? totalWithStocks(withStocks) : loadTotal, unit, finestDivision(lines)).text,
+    scale: "",
+    role: "total",
+  };
   return { unit, rows: [...items, total, ...dustingRows(batch)], loads: loads.shown, of: loads.of };
 }
 
-/** The weights with the stock solutions and premixes in, where there are any. */
-export function stockWeights(batch: Batch, loads: CardLoads): CardWeights | undefined {
-  const { withStocks } = batch;
-  const unit = withStocks?.[0]?.unit;
-  if (withStocks === undefined || unit === undefined) return undefined;
-  const items = withStocks.map(
-    (weight, index): CardRow => ({
-      name: weight.name,
-      weight: weightCell(weight.mass, weight.unit, weight.division).text,
-      scale: batch.lines[index]?.scale ?? "",
-      role: "item",
-    }),
-  );
-  const total = totalRow(totalWithStocks(withStocks), unit, finestDivision(withStocks));
-  return { unit, rows: [...items, total, ...dustingRows(batch)], loads: loads.shown, of: loads.of };
-}
-
-function weighedRow(batch: Batch, weighed: WeighedLine, role: CardRow["role"], name: string): CardRow {
-  const { load, unit, division } = weighed;
-  return { name, weight: weightCell(load, unit, division).text, scale: scaleWords(weighed, batch.remedies), role };
-}
-
-function totalRow(total: Figure, unit: string, division: string): CardRow {
-  return { name: "dough", weight: weightCell(total, unit, division).text, scale: "", role: "total" };
+function itemRow(batch: Batch, weighed: WeighedLine, mass: Figure): CardRow {
+  const { line, unit, division } = weighed;
+  const weight = weightCell(mass, unit, division).text;
+  return { name: line.name, weight, scale: scaleOf(batch, weighed), role: "item" };
 }
 
 function dustingRows(batch: Batch): readonly CardRow[] {
   const { dusting } = batch;
-  return dusting ? [weighedRow(batch, dusting, "aside", `${dusting.line.name}, for dusting`)] : [];
+  if (dusting === undefined) return [];
+  return [{ ...itemRow(batch, dusting, dusting.load), name: `${dusting.line.name}, for dusting`, role: "aside" }];
 }
 
-/** What to make up, or to weigh finer, where an ingredient is too little for its scale. */
-export function remedySection(batch: Batch): Section | undefined {
-  if (batch.remedies.length === 0) return undefined;
+/** The scale of a weight; of what is too little for it, the scale that would do, or that it is made up. */
+function scaleOf({ remedies, withStocks }: Batch, weighed: WeighedLine): string {
+  const remedy = remedies.find((one) => one.weighed === weighed);
+  if (remedy?.kind === "finer scale") {
+    const finer = held(measureCell(inUnit(remedy.division, weighed.unit)));
+    return `${weighed.scale}: too coarse, weigh it to ${finer} or finer`;
+  }
+  if (remedy !== undefined && withStocks !== undefined) return `${weighed.scale}; made up first, see below`;
+  return scaleWords(weighed, remedies);
+}
+
+/** How to make up each stock solution and premix of the list. */
+export function makeUpSection({ remedies }: Batch): Section | undefined {
+  const stocks = remedies.filter((remedy: Remedy): remedy is StockRemedy => remedy.kind !== "finer scale");
+  if (stocks.length === 0) return undefined;
   const columns = [
-    wordColumn("ingredient", "in place of"),
-    wordColumn("make", "make up"),
+    wordColumn("what", "what"),
+    wordColumn("from", "from"),
     numberColumn("take", "for a load"),
     numberColumn("lasts", "lasts for loads"),
   ];
-  const rows = batch.remedies.map((remedy) => row(remedyCells(remedy)));
-  return section("make-up", "Too little for the scale", table("make-up", columns, rows));
+  return section(
+    "make-up",
+    "To make up first",
+    table(
+      "make-up",
+      columns,
+      stocks.map(makeUpCells).map((one) => row(one)),
+    ),
+  );
 }
 
 /** Masses as the scale of the ingredient shows them. */
-function remedyCells(remedy: Remedy): readonly Cell[] {
-  const { line, unit, division } = remedy.weighed;
-  const { name } = line;
-  const mass = (figure: Figure): Cell => {
-    const cell = weightCell(figure, unit, division);
-    return { ...cell, text: `${cell.text} ${unit}` };
-  };
-  if (remedy.kind === "finer scale") {
-    const advice = `nothing: weigh it on a scale with a division of at most ${held(measureCell(inUnit(remedy.division, unit)))}`;
-    return [words(name), words(advice), words(""), words("")];
-  }
-  const { kind, strength, ingredient, thinner, carrier, perLoad, lasts } = remedy;
-  const recipe = `${held(mass(ingredient))} ${name} and ${held(mass(thinner))} ${carrier.line.name}`;
+function makeUpCells({
+  weighed,
+  kind,
+  strength,
+  ingredient,
+  thinner,
+  carrier,
+  perLoad,
+  lasts,
+}: StockRemedy): readonly Cell[] {
+  const { line, unit, division } = weighed;
+  const mass = (figure: Figure): Cell => ({
+    ...weightCell(figure, unit, division),
+    text: massText(figure, weighed),
+  });
+  const recipe = `${held(mass(ingredient))} ${line.name} and ${held(mass(thinner))} ${carrier.line.name}`;
   return [
-    words(name),
-    words(`${kind} of ${held(measureCell(strength))}: ${recipe}`),
+    words(`${kind} of ${line.name}`),
+    words(`${recipe}: ${held(measureCell(strength))}`),
     mass(perLoad),
     measureCell(lasts),
   ];

@@ -3,10 +3,14 @@ import type { Note } from "../figure/problem.ts";
 import type { Formula } from "../formula/formula.ts";
 import { dec } from "../number/decimal.ts";
 import { type SheetHazard, sheetCautions } from "../sheet/cautions.ts";
+import type { DayPlan } from "../sheet/day-plan.ts";
 import { batchReport } from "./batch-report.ts";
-import { paperSections } from "./card-sections.ts";
-import { type CardWeights, plainWeights, remedySection, stockWeights } from "./card-weights.ts";
+import { daySection } from "./card-day.ts";
+import { sheetSections } from "./card-sections.ts";
+import { icedWater, waterSection } from "./card-water.ts";
+import { type CardWeights, loadWeights, makeUpSection } from "./card-weights.ts";
 import { formulaCautions } from "./cautions.ts";
+import { planReport } from "./plan-report.ts";
 import type { Report, Section } from "./schema.ts";
 import { inSystem, shownGrouped, type UnitSystem } from "./show.ts";
 
@@ -22,11 +26,10 @@ export interface Card {
   readonly said: string;
   /** The size of the batch in a few words each. */
   readonly facts: readonly Fact[];
+  /** The one list to weigh by, with what is made up in its place. */
   readonly weights: CardWeights;
   /** How to make up what is too little for the scale. */
   readonly makeUp?: Section;
-  /** The weights with what was made up, in place of `weights`. */
-  readonly withStocks?: CardWeights;
   /** What stands with the weights where the spec has data for it: water and times. */
   readonly bench: readonly Section[];
   /** The work at the machine: passes, sheets and strands. */
@@ -57,30 +60,38 @@ export interface CardWishes {
   /** Loads to print, from 1; all where none are named. */
   readonly loads: readonly number[];
   readonly units: UnitSystem;
-  /** Other answers for the same batch: the water temperature, the sheet, the plan. */
-  readonly reports: readonly Report[];
+  /** Other answers for the same batch, where there are any: the water of a load, the sheet, the day. */
+  readonly water?: Report;
+  readonly sheet?: Report;
+  readonly day?: DayPlan;
   /** Notes that came with the batch and with the other answers. */
   readonly notes: readonly Note[];
 }
 
 /** Notes that a cook has to know at the bench; the others are about how a figure was found. */
-const notesOfTheBench: ReadonlySet<string> = new Set(["sheet.portions-short", "plan.rolling-too-short"]);
+const notesOfTheBench: ReadonlySet<string> = new Set([
+  "sheet.portions-short",
+  "plan.rolling-too-short",
+  "card.no-answer",
+]);
 
 /** Care that the work of another answer calls for. */
-const hazardsOf: Readonly<Record<string, readonly SheetHazard[]>> = {
-  sheet: ["rolls", "cutter", "dust"],
-  plan: ["pot", "standing-dough"],
-};
+const sheetHazards: readonly SheetHazard[] = ["rolls", "cutter", "dust"];
+const dayHazards: readonly SheetHazard[] = ["pot", "standing-dough"];
 
 /** Puts a card together from a batch and from what else was worked out for it. */
 export function card(formula: Formula, batch: Batch, wishes: CardWishes): Card {
-  const { units, reports } = wishes;
+  const { units, water, sheet, day } = wishes;
   const count = dec(batch.loads.count.value).toNumber();
   const all = Array.from({ length: count }, (_, index) => index + 1);
   const loads = { shown: wishes.loads.length === 0 ? all : wishes.loads, of: count };
-  const makeUp = remedySection(batch);
-  const withStocks = stockWeights(batch, loads);
-  const hazards = reports.flatMap(({ command }) => hazardsOf[command] ?? []);
+  const makeUp = makeUpSection(batch);
+  const iced = icedWater(water, batch);
+  const bench = [
+    water && waterSection(water, batch, iced),
+    day && daySection(planReport(formula, batch, day, [], units), day),
+  ];
+  const hazards = [...(sheet ? sheetHazards : []), ...(day ? dayHazards : [])];
   return {
     title: formula.name,
     about: wishes.about.split("\n").flatMap((line) => (line.trim() === "" ? [] : [line.trim()])),
@@ -88,11 +99,10 @@ export function card(formula: Formula, batch: Batch, wishes: CardWishes): Card {
     files: wishes.files,
     said: wishes.said,
     facts: factsOf(batch, units),
-    weights: plainWeights(batch, loads),
+    weights: loadWeights(batch, loads, iced),
     ...(makeUp && { makeUp }),
-    ...(withStocks && { withStocks }),
-    bench: reports.filter(({ command }) => command !== "sheet").flatMap(paperSections),
-    machine: reports.filter(({ command }) => command === "sheet").flatMap(paperSections),
+    bench: bench.filter((section) => section !== undefined),
+    machine: sheet ? sheetSections(sheet) : [],
     allergens: allergenLines(batchReport(formula, batch, [], units)),
     notes: wishes.notes.filter(({ code }) => notesOfTheBench.has(code)).map(({ text }) => text),
     cautions: [...formulaCautions(formula), ...sheetCautions(hazards).map(({ text }) => text)],

@@ -1,0 +1,83 @@
+import type { Batch } from "../batch/batch.ts";
+import type { WeighedLine } from "../batch/weighing.ts";
+import { exact, type Figure, found, worked } from "../figure/figure.ts";
+import { definition, massBalance } from "../figure/source.ts";
+import { dec, roundToDivision } from "../number/decimal.ts";
+import { section } from "./build.ts";
+import type { Block, Report, Section } from "./schema.ts";
+import { inUnit, weightCell } from "./show.ts";
+
+/** The tap water of a load, part of it as ice, in whole divisions of the scale that weighs it. Masses in g. */
+export interface IcedWater {
+  readonly line: WeighedLine;
+  /** Ice and tap water together, as the list of weights has it. */
+  readonly listed: Figure;
+  readonly ice: Figure;
+  readonly tapWater: Figure;
+}
+
+/** Rounds the ice of an answer about the water to the scale; nothing where the answer has no ice. */
+export function icedWater(answer: Report | undefined, batch: Batch): IcedWater | undefined {
+  const asked = answer?.figures["water.ice"];
+  const index = batch.lines.findIndex(({ line }) => line.role === "water");
+  const line = batch.lines[index];
+  if (asked === undefined || line === undefined) return undefined;
+  const listed = batch.withStocks?.[index]?.mass ?? line.load;
+  const { places } = listed;
+  const ice = found({
+    id: "water.ice",
+    label: "ice",
+    unit: "g",
+    places,
+    value: roundToDivision(exact(asked), dec(line.division)),
+    by: `${asked.value.slice(0, 12)} g rounded to ${line.division} g (${line.scale})`,
+    sources: [definition],
+  });
+  const tapWater = worked({
+    id: "water.from-tap",
+    label: line.line.name,
+    unit: "g",
+    places,
+    formula: "listed - ice",
+    from: { listed, ice },
+    sources: [massBalance],
+  });
+  return { line, listed, ice, tapWater };
+}
+
+/** What the card says of the water: its temperature, or how to weigh it with its ice. */
+export function waterSection(answer: Report, batch: Batch, iced: IcedWater | undefined): Section | undefined {
+  const stated = answer.sections.find(({ id }) => id === "water");
+  if (stated === undefined) return undefined;
+  const stock = batch.remedies.some(({ kind }) => kind === "stock solution");
+  if (iced !== undefined) return section(stated.id, stated.heading, ...icedBlocks(iced, stock));
+  const figures = stated.blocks.flatMap((block) => (block.kind === "figures" ? block.figures : []));
+  const temperature = figures.filter(({ id }) => id === "water.temperature");
+  const lines = stock ? ["What is made up with water is to have this temperature too."] : [];
+  return section(stated.id, stated.heading, { kind: "figures", figures: temperature }, { kind: "text", lines });
+}
+
+function icedBlocks({ line, listed, ice, tapWater }: IcedWater, stock: boolean): readonly Block[] {
+  if (exact(tapWater).isNegative()) {
+    const need = `The dough needs ${massText(ice, line)} of ice, more than the list has water`;
+    return [{ kind: "text", lines: [`${need}: weigh what is made up with water on a finer scale instead.`] }];
+  }
+  const how = exact(ice).isZero()
+    ? "Take the water as it comes from the tap: it needs less ice than the scale shows."
+    : `Weigh the ice first, and pour ${line.line.name} on it up to ${massText(listed, line)}.`;
+  const lines = stock ? [how, "What is made up with water is to be as cold as the tap water."] : [how];
+  return [
+    { kind: "figures", figures: [ice, tapWater].map((figure) => asScaleShows(figure, line)) },
+    { kind: "text", lines },
+  ];
+}
+
+/** A mass as a scale shows it, with the unit. */
+export function massText(mass: Figure, { unit, division }: WeighedLine): string {
+  return `${weightCell(mass, unit, division).text} ${unit}`;
+}
+
+function asScaleShows(mass: Figure, { unit, division }: WeighedLine): Figure {
+  const step = dec(inUnit({ ...mass, value: division }, unit).value);
+  return inUnit(mass, unit, step.decimalPlaces());
+}
