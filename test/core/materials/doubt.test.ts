@@ -44,6 +44,15 @@ describe("a flour with a nutrition label in place of its protein", () => {
     expect(codesOf(flour({ protein: "11 %" }))).toEqual(["materials.moisture-missing"]);
   });
 
+  it("stays as the label has it when the moisture comes to be known", () => {
+    const own = { "bag flour": materialFiguresSchema.parse({ label: usLabel }) };
+    const before = answered(flour({}, "bag flour", own));
+    const after = answered(flour({ moisture: "10 %" }, "bag flour", own));
+    expect(after.moisture).toBe("10");
+    expect(after.protein).toEqual(before.protein);
+    expect(after.ranges?.protein).toEqual(before.ranges?.protein);
+  });
+
   it("takes the protein from a label or from a certificate, not from both", () => {
     expect(codesOf(flour({ moisture: "13 %", protein: "12 %", label: usLabel }))).toEqual(["materials.protein-twice"]);
   });

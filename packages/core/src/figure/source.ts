@@ -1,6 +1,6 @@
 /**
  * How well a source is known:
- * `read` the source itself was read; `copy` a reprint, quotation or transcription of it was read;
+ * `read` the source itself was read; `copy` a reprint or a quotation of it was read;
  * `memory` remembered, not opened; `practice` a fact of the trade without a source;
  * `definition` true by definition or by arithmetic alone; `user` given by whoever wrote the spec.
  */

@@ -259,9 +259,9 @@ function restated(quantity: Quantity | undefined, basis: MoistureBasis): Stated 
   return quantity && { value: quantity.value, basis };
 }
 
-/** A figure as is holds at the moisture it was found at. */
+/** A figure as is holds at the moisture it was found at; where that was only assumed, it says nothing of another one. */
 function held(value: DecimalText, before: KitchenMaterial, moisture: DecimalText): Stated {
-  const same = dec(moisture).eq(before.moisture);
+  const same = dec(moisture).eq(before.moisture) || before.by?.moisture === assumedMoisture.by;
   return { value, basis: same ? { kind: "as is" } : { kind: "at", moisture: before.moisture } };
 }
 
