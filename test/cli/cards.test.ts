@@ -72,6 +72,59 @@ describe("noodlewright card", () => {
   });
 });
 
+describe("a card of a spec that asks for what cannot be had", () => {
+  const salts = { alkali: [{ name: "sodium carbonate", amount: "1 %" }] };
+  const scales = [{ name: "scale", division: "0.1 g" }];
+  const plan = { serve: "12:15", weigh: "10 min", mix: "15 min", boil: "20 min", longestHold: "5 min" };
+  const sheet = {
+    machine: "bench sheeter",
+    thickness: "1.5 mm",
+    cutter: "3 mm",
+    start: "6 mm",
+    width: "180 mm",
+    strandLength: "250 mm",
+    portion: "130 g",
+  };
+  const temperature = { dough: "20 °C", flour: "21 °C", room: "22 °C", tap: "18 °C" };
+  const machines = {
+    "bench sheeter": { width: "200 mm", gap: { least: "0.5 mm", greatest: "8 mm" }, cutters: [{ size: "2 mm" }] },
+  };
+  const asked = { ...spec, ...salts, machines, scales, temperature, plan };
+  const impossible = { ...temperature, flour: "90 °C" };
+  const cardOf = (content: object) => {
+    const folder = folderFor({ "noodle.json": JSON.stringify(content), "kitchen.json": JSON.stringify(kitchen) });
+    return runBuilt(["card", join(folder, "noodle.json")]);
+  };
+  const notesOf = (html: string): string => /<section id="notes">.*?<\/section>/su.exec(html)?.[0] ?? "";
+
+  test("leaves the answer out and says so", () => {
+    const { status, stdout } = cardOf({ ...asked, temperature: impossible });
+    expect(status).toBe(0);
+    const notes = notesOf(stdout);
+    expect(notes).toMatch(/Water temperature: a dough too warm .*; see noodlewright water-temperature</u);
+    expect(notes).toMatch(/Plan: .*; see noodlewright plan</u);
+    expect(stdout).toContain('id="weights-1"');
+    expect(stdout).not.toMatch(/<section id="(?:water|loads)"/u);
+  });
+
+  test("does so for the sheet, and keeps the water", () => {
+    const { longestHold: _hold, ...possible } = plan;
+    const { status, stdout, stderr } = cardOf({ ...asked, plan: possible, sheet });
+    expect([status, stderr]).toEqual([0, ""]);
+    expect(notesOf(stdout)).toMatch(/Sheet: 3 mm \(expected: 2 mm\); see noodlewright sheet</u);
+    expect(stdout).toContain('<section id="water"');
+    expect(stdout).toContain('<section id="loads"');
+    expect(stdout).not.toContain('<section id="passes"');
+  });
+
+  test("refuses wrong input all the same", () => {
+    const { flour: _flour, ...missing } = temperature;
+    const { status, stdout, stderr } = cardOf({ ...asked, temperature: missing });
+    expect([status, stdout]).toEqual([2, ""]);
+    expect(stderr).toContain("temperature.missing");
+  });
+});
+
 describe("noodlewright cards", () => {
   test("gives every spec a card of its own, whatever the specs are called", () => {
     const names = ["a.yaml", "a.json", "a.json.yml", "index.json", "B.yaml", "b.json", "a b#c.json"];

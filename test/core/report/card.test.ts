@@ -2,10 +2,12 @@ import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { planBatch } from "../../../packages/core/src/batch/batch.ts";
 import { formulaOf } from "../../../packages/core/src/formula/formula.ts";
+import { dec, fixedText } from "../../../packages/core/src/number/decimal.ts";
 import { batchReport } from "../../../packages/core/src/report/batch-report.ts";
 import { type Card, type CardWishes, card } from "../../../packages/core/src/report/card.ts";
 import type { Report } from "../../../packages/core/src/report/schema.ts";
 import { temperatureReport } from "../../../packages/core/src/report/temperature-report.ts";
+import { planDay } from "../../../packages/core/src/sheet/day-plan.ts";
 import { loadWater } from "../../../packages/core/src/sheet/dough-water.ts";
 import { expectSound } from "./sound.ts";
 
@@ -150,6 +152,92 @@ describe("sections of the card", () => {
       expect.stringContaining("Weigh the ice first"),
       expect.stringContaining("as cold as the tap water"),
     ]);
+  });
+
+  const coarse = fc.record({
+    dough: fc.integer({ min: 1500, max: 30_000 }),
+    tap: fc.integer({ min: 22, max: 32 }),
+    division: fc.constantFrom("0.1 g", "1 g", "5 g", "0.1 oz", "0.25 oz"),
+  });
+
+  test("show ice and tap water in whole divisions that add up to the water of the list, which is named", () => {
+    let iced = 0;
+    fc.assert(
+      fc.property(coarse, ({ dough, tap, division }) => {
+        const { made } = cardOf({
+          ...spec,
+          batch: { dough: `${dough} g` },
+          scales: [{ name: "scale", division }],
+          temperature: { ...warm, tap: `${tap} °C` },
+        });
+        const blocks = made.bench.flatMap(({ blocks }) => blocks);
+        const shown = blocks.flatMap((block) => (block.kind === "figures" ? block.figures : []));
+        const [ice, tapWater] = shown.map((figure) => dec(fixedText(figure.value, figure.places)));
+        if (ice === undefined || tapWater === undefined) return;
+        iced += 1;
+        const [step = "", unit = ""] = division.split(" ");
+        expect(shown.map((figure) => figure.unit)).toEqual([unit, unit]);
+        expect([ice.mod(step).toString(), tapWater.mod(step).toString()]).toEqual(["0", "0"]);
+        const listed = made.weights.rows.find(({ name }) => name === "tap water")?.weight ?? "";
+        expect(ice.plus(tapWater).eq(listed.replaceAll(/\s/gu, ""))).toBe(true);
+        const lines = blocks.flatMap((block) => (block.kind === "text" ? block.lines : []));
+        if (!ice.isZero()) expect(lines[0]).toContain(`up to ${listed} ${unit}.`);
+      }),
+      { numRuns: 60 },
+    );
+    expect(iced).toBeGreaterThan(10);
+  });
+
+  test("say so where the stock solutions leave less water than the ice", () => {
+    const { made } = cardOf({
+      ...spec,
+      batch: { dough: "1 kg" },
+      scales: [{ name: "scale", division: "2 g" }],
+      temperature: { ...warm, dough: "21 °C", flour: "53 °C", tap: "28 °C" },
+    });
+    const lines = made.bench.flatMap(({ blocks }) => blocks.flatMap((one) => (one.kind === "text" ? one.lines : [])));
+    expect(lines).toEqual([expect.stringMatching(/^The dough needs \d+ g of ice, more than the list has water/u)]);
+    expect(made.weights.rows.some(({ scale }) => scale.includes("ice"))).toBe(false);
+  });
+
+  test("name the finer scale in the row that needs it, and stocks in the rows that they are weighed in", () => {
+    const { made, report } = cardOf({
+      ...spec,
+      ingredients: [{ name: "whole egg", amount: "3 %" }],
+      batch: { dough: "1 kg" },
+      scales: [{ name: "scale", division: "1 g" }],
+    });
+    const scaleOf = (start: string) => made.weights.rows.find(({ name }) => name.startsWith(start))?.scale;
+    expect(scaleOf("stock solution of sodium carbonate")).toBe("scale; made up first, see below");
+    expect(columnOf(report, "remedies", "what")).toContain("weigh on a scale with a division of at most");
+    expect(scaleOf("whole egg")).toMatch(/^scale: too coarse, weigh it to 0\.\d+\u00a0g or finer$/u);
+    expect(made.weights.rows.some(({ name }) => name === "sodium carbonate")).toBe(false);
+  });
+
+  const plan = { serve: "19:30", weigh: "10 min", mix: "15 min", roll: "25 min", cut: "10 min", boil: "20 min" };
+
+  function dayOf(kg: number): { readonly line: string; readonly columns: readonly string[] } {
+    const outcome = formulaOf({ ...spec, batch: { dough: `${kg} kg` }, plan });
+    if (!outcome.ok) throw new Error(JSON.stringify(outcome.problems));
+    const { spec: read, formula } = outcome.value;
+    const whole = planBatch(read, formula);
+    const day = whole.ok ? planDay(read, formula, whole.value) : whole;
+    if (!whole.ok || !day.ok) throw new Error("no day");
+    const blocks = card(formula, whole.value, { ...plain, day: day.value }).bench.flatMap((one) => one.blocks);
+    return {
+      line: blocks.flatMap((block) => (block.kind === "text" ? block.lines : []))[0] ?? "",
+      columns: blocks.flatMap((block) => (block.kind === "table" ? block.columns.map(({ id }) => id) : [])),
+    };
+  }
+
+  test("tell a day of one load without a pace or a wait, and one of more with both", () => {
+    const one = dayOf(5);
+    expect(one.line).toBe("Start at 18:10, serve at 19:30.");
+    expect(one.columns).toEqual(["load", "weigh", "mix", "roll", "cut", "boil", "done"]);
+    const more = dayOf(30);
+    expect(more.line).toContain("The pace is set by rolling and cutting.");
+    expect(more.line).toMatch(/The load that is done first waits [1-9]\d* min for service\.$/u);
+    expect(more.columns).toContain("hold");
   });
 
   test("name the allergens in words and the cautions for what is in the dough", () => {

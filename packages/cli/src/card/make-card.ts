@@ -114,8 +114,9 @@ function problemsOf(outcome: Outcome<unknown> | undefined): readonly Problem[] {
   return outcome?.ok === false ? outcome.problems : [];
 }
 
-function missingNote(name: string, command: string, { path, found }: Problem): Note {
-  return { code: "card.no-answer", path, text: `${name}: ${found}; see noodlewright ${command}` };
+function missingNote(name: string, command: string, { path, found, expected }: Problem): Note {
+  const text = `${name}: ${found} (expected: ${expected}); see noodlewright ${command}`;
+  return { code: "card.no-answer", path, text };
 }
 
 function sayValue(value: unknown): string {

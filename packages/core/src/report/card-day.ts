@@ -37,7 +37,7 @@ function dayLine({ time }: DayPlan): string {
   const first = several ? "The load that is done first" : "The load";
   return [
     `Start at ${start.text}, serve at ${serve.text}.`,
-    ...(several && work ? [`What takes longest is ${inWords(work)}: it sets the pace.`] : []),
+    ...(several && work ? [`The pace is set by ${inWords(work)}.`] : []),
     ...(longestHold.value === "0" ? [] : [`${first} waits ${longestHold.value} min for service.`]),
   ].join(" ");
 }

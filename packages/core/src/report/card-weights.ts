@@ -1,7 +1,7 @@
 import type { Batch } from "../batch/batch.ts";
 import type { Remedy, StockRemedy } from "../batch/remedy.ts";
 import type { WeighedLine } from "../batch/weighing.ts";
-import type { Figure } from "../figure/figure.ts";
+import { exact, type Figure } from "../figure/figure.ts";
 import { finestDivision, scaleWords, totalWithStocks } from "./batch-report.ts";
 import { numberColumn, row, section, table, wordColumn } from "./build.ts";
 import { type IcedWater, massText } from "./card-water.ts";
@@ -42,7 +42,7 @@ export function loadWeights(batch: Batch, loads: CardLoads, iced?: IcedWater): C
   const unit = lines[0]?.unit ?? "g";
   const items = lines.map((weighed, index): CardRow => {
     const { name, mass } = withStocks?.[index] ?? { name: weighed.line.name, mass: weighed.load };
-    const ice = iced?.line === weighed ? `; ${massText(iced.ice, weighed)} of it as ice` : "";
+    const ice = iced?.line === weighed ? iceWords(iced) : "";
     return { ...itemRow(batch, weighed, mass), name, scale: scaleOf(batch, weighed) + ice };
   });
   const total: CardRow = {
@@ -52,6 +52,12 @@ export function loadWeights(batch: Batch, loads: CardLoads, iced?: IcedWater): C
     role: "total",
   };
   return { unit, rows: [...items, total, ...dustingRows(batch)], loads: loads.shown, of: loads.of };
+}
+
+/** So that nobody weighs all of it as water before reading on. */
+function iceWords({ line, ice, tapWater }: IcedWater): string {
+  if (exact(ice).isZero() || exact(tapWater).isNegative()) return "";
+  return `; ${massText(ice, line)} of it as ice`;
 }
 
 function itemRow(batch: Batch, weighed: WeighedLine, mass: Figure): CardRow {
