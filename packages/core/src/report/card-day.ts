@@ -16,8 +16,8 @@ const doing: Readonly<Record<StageName, string>> = {
 
 /** What the columns of minutes mean; one that is 0 for every load is left out. */
 const meanings: Readonly<Record<string, string>> = {
-  standing: "stands: between stages where no rest is planned.",
-  hold: "waits: finished, before service.",
+  standing: "stands: between stages where no rest is planned",
+  hold: "waits: finished, before service",
 };
 
 /** The times of the loads under a few words about the day. */
@@ -25,7 +25,7 @@ export function daySection(plan: Report, day: DayPlan): Section {
   const blocks = plan.sections.find(({ id }) => id === "loads")?.blocks ?? [];
   const tables = blocks.filter((block) => block.kind === "table").map(withoutIdleColumns);
   const shown = tables.flatMap(({ columns }) => columns.flatMap(({ id }) => meanings[id] ?? []));
-  const explained: Block = { kind: "text", lines: shown.length === 0 ? [] : [shown.join(" ")] };
+  const explained: Block = { kind: "text", lines: shown.length === 0 ? [] : [`${shown.join("; ")}.`] };
   return section("loads", "The day", { kind: "text", lines: [dayLine(day)] }, ...tables, explained);
 }
 
