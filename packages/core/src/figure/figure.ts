@@ -92,10 +92,11 @@ export function worked(
     if (isList(feed)) lengths[name] = feed.length;
   }
   const value = evaluate(expression, values);
+  const digits: Digits = { places: places + 2, significant: Math.max(7, value.e + places + 3) };
   const working: Working = {
     kind: "formula",
-    formula: writeExpression(expression, (name) => nameOf(name, from[name], places)),
-    numbers: writeExpression(expression, (name, index) => numberText(from[name], index, places), lengths),
+    formula: writeExpression(expression, (name) => nameOf(name, from[name], digits)),
+    numbers: writeExpression(expression, (name, index) => numberText(from[name], index, digits), lengths),
     from: Object.values(from)
       .flatMap(figuresIn)
       .map((figure) => figure.id),
@@ -180,25 +181,31 @@ function numberOf(feed: Figure | DecimalInput): Decimal {
   return isFigure(feed) ? dec(feed.value) : dec(feed);
 }
 
-function nameOf(name: string, feed: Feed | undefined, places: number): string {
+function nameOf(name: string, feed: Feed | undefined, digits: Digits): string {
   if (feed === undefined) return name;
   if (isList(feed)) return name.replaceAll("_", " ");
-  return isFigure(feed) ? feed.label : shortText(dec(feed), places);
+  return isFigure(feed) ? feed.label : shortText(dec(feed), digits);
 }
 
-function numberText(feed: Feed | undefined, index: number | undefined, places: number): string {
+function numberText(feed: Feed | undefined, index: number | undefined, digits: Digits): string {
   if (feed === undefined) return "?";
   const one = isList(feed) ? feed[index ?? 0] : feed;
   if (one === undefined) return "?";
   const value = numberOf(one);
-  const text = shortText(value, places);
+  const text = shortText(value, digits);
   return value.isNegative() ? `(${text})` : text;
 }
 
-/** Seven significant digits, or two places more than the figure shows: enough to check the working by hand. */
-function shortText(value: Decimal, places: number): string {
+/** How far the numbers of a working are written out: whichever of the two says more. */
+interface Digits {
+  readonly places: number;
+  readonly significant: number;
+}
+
+/** Enough digits to check the working by hand: two more than the figure shows, and seven significant ones at least. */
+function shortText(value: Decimal, { places, significant }: Digits): string {
   return value
-    .toDecimalPlaces(Math.max(places + 2, 6 - value.e, 0))
+    .toDecimalPlaces(Math.max(places, significant - 1 - value.e, 0))
     .toFixed()
     .replace("-", "−");
 }
