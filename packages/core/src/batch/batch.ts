@@ -90,7 +90,7 @@ function remediesFor(
   const remedies: Remedy[] = [];
   const free = (carrier: WeighedLine): Carrier => {
     const stocks = remedies.filter((one) => one.kind !== "finer scale").filter((one) => one.carrier === carrier);
-    return { weighed: carrier, free: dec(carrier.load.value).minus(sum(stocks.map(broughtBy))) };
+    return { weighed: carrier, free: dec(carrier.exact.value).minus(sum(stocks.map(broughtBy))) };
   };
   for (const weighed of small) remedies.push(findRemedy(weighed, free(water), free(main), count, tolerance));
   return remedies;

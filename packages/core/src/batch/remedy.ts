@@ -75,7 +75,7 @@ export function findRemedy(
   });
   const choice = { least, need, division, count, tolerance };
   const made = strength && makeStock(weighed, carrier.weighed, soluble, { ...choice, strength });
-  return made ?? finerScale(weighed, tolerance);
+  return made && broughtBy(made).lte(carrier.free) ? made : finerScale(weighed, tolerance);
 }
 
 /** What thins, and how much of it in a load is not yet taken up by other stocks, g. */
