@@ -3,7 +3,6 @@ import { describe, expect, it } from "vitest";
 import {
   type Expression,
   evaluate,
-  namesIn,
   parseExpression,
   writeExpression,
 } from "../../../packages/core/src/figure/expression.ts";
@@ -80,10 +79,6 @@ describe("parseExpression", () => {
       expect(() => parseExpression(text)).toThrow(SyntaxError);
     },
   );
-
-  it("names the names in order of first use", () => {
-    expect(namesIn(parseExpression("b * a + sum(b - c)"))).toEqual(["b", "a", "c"]);
-  });
 });
 
 describe("writeExpression", () => {

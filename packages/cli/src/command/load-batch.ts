@@ -20,6 +20,9 @@ export interface LoadedBatch {
   readonly formula: Formula;
   readonly batch: Batch;
   readonly machines: OwnMachines;
+  readonly formulaNotes: readonly Note[];
+  readonly batchNotes: readonly Note[];
+  /** Both, less the one about an assumed scale, for answers that weigh nothing. */
   readonly notes: readonly Note[];
   readonly units: UnitSystem;
   readonly place: (problem: Problem) => PlacedProblem;
@@ -46,5 +49,18 @@ export async function loadBatch(asked: Asked, overrides: readonly Override[], io
   const batch = planBatch(spec, formula, units === "us");
   if (!batch.ok) return { ok: false, problems: batch.problems.map(place) };
   const notes = [...outcome.notes, ...batch.notes].filter(({ code }) => code !== "scales.assumed");
-  return { ok: true, loaded: { spec, formula, batch: batch.value, machines, notes, units, place } };
+  return {
+    ok: true,
+    loaded: {
+      spec,
+      formula,
+      batch: batch.value,
+      machines,
+      formulaNotes: outcome.notes,
+      batchNotes: batch.notes,
+      notes,
+      units,
+      place,
+    },
+  };
 }

@@ -1,9 +1,9 @@
-import { batchReport, formulaOf, planBatch } from "@noodlewright/core";
+import { batchReport } from "@noodlewright/core";
 import { printProblems, printReport } from "../command/answer.ts";
 import type { Command } from "../command/command.ts";
 import { batchFlags, batchOverrides, reportFlags } from "../command/flags.ts";
+import { loadBatch } from "../command/load-batch.ts";
 import { shortPortions } from "../command/short-portions.ts";
-import { loadSpec } from "../input/load-spec.ts";
 
 /** `noodlewright batch`: the weights on the bench. */
 export const batchCommand: Command = {
@@ -16,17 +16,10 @@ export const batchCommand: Command = {
     ["noodlewright batch noodle.yaml --load largest --format csv", "one mixer load, for a spreadsheet"],
   ],
   run: async (asked, io) => {
-    const loading = await loadSpec(asked.text("spec") ?? "-", batchOverrides(asked), io, "machines");
+    const loading = await loadBatch(asked, batchOverrides(asked), io);
     if (!loading.ok) return printProblems(loading.problems, asked, io);
-    const { data, included, machines, place } = loading.spec;
-    const outcome = formulaOf(data, included);
-    if (!outcome.ok) return printProblems(outcome.problems.map(place), asked, io);
-    const { spec, formula } = outcome.value;
-    const units = asked.text("units") === "us" ? "us" : "metric";
-    const batch = planBatch(spec, formula, units === "us");
-    if (!batch.ok) return printProblems(batch.problems.map(place), asked, io);
-    const short = shortPortions(spec, formula, batch.value, machines);
-    const notes = [...outcome.notes, ...batch.notes, ...short];
-    return printReport(batchReport(formula, batch.value, notes, units), asked, io);
+    const { formula, batch, formulaNotes, batchNotes, units } = loading.loaded;
+    const notes = [...formulaNotes, ...batchNotes, ...shortPortions(loading.loaded)];
+    return printReport(batchReport(formula, batch, notes, units), asked, io);
   },
 };

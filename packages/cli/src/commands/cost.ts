@@ -1,9 +1,9 @@
-import { costOf, costReport, formulaOf, planBatch } from "@noodlewright/core";
+import { costOf, costReport } from "@noodlewright/core";
 import { printProblems, printReport } from "../command/answer.ts";
 import type { Command } from "../command/command.ts";
 import { batchFlags, batchOverrides, reportFlags } from "../command/flags.ts";
+import { loadBatch } from "../command/load-batch.ts";
 import { shortPortions } from "../command/short-portions.ts";
-import { loadSpec } from "../input/load-spec.ts";
 
 /** `noodlewright cost`: what a batch costs, what to buy and how far the store goes. */
 export const costCommand: Command = {
@@ -15,17 +15,12 @@ export const costCommand: Command = {
     ["noodlewright cost noodle.yaml --table shopping --format csv", "the shopping list for a spreadsheet"],
   ],
   run: async (asked, io) => {
-    const loading = await loadSpec(asked.text("spec") ?? "-", batchOverrides(asked), io, "machines");
+    const loading = await loadBatch(asked, batchOverrides(asked), io);
     if (!loading.ok) return printProblems(loading.problems, asked, io);
-    const { data, included, machines, place } = loading.spec;
-    const outcome = formulaOf(data, included);
-    if (!outcome.ok) return printProblems(outcome.problems.map(place), asked, io);
-    const { spec, formula } = outcome.value;
-    const batch = planBatch(spec, formula, asked.text("units") === "us");
-    if (!batch.ok) return printProblems(batch.problems.map(place), asked, io);
-    const cost = costOf(spec, formula, batch.value);
+    const { spec, formula, batch, batchNotes, place } = loading.loaded;
+    const cost = costOf(spec, formula, batch);
     if (!cost.ok) return printProblems(cost.problems.map(place), asked, io);
-    const notes = [...batch.notes, ...cost.notes, ...shortPortions(spec, formula, batch.value, machines)];
-    return printReport(costReport(formula, batch.value, cost.value, notes), asked, io);
+    const notes = [...batchNotes, ...cost.notes, ...shortPortions(loading.loaded)];
+    return printReport(costReport(formula, batch, cost.value, notes), asked, io);
   },
 };

@@ -1,6 +1,9 @@
+import { type Composition, mixture, waterOnly } from "../chemistry/composition.ts";
+import { staysClear } from "../chemistry/solubility.ts";
 import { type Figure, found, given, worked } from "../figure/figure.ts";
-import { definition, fromSpec, massBalance, type Source } from "../figure/source.ts";
+import { definition, fromSpec, massBalance } from "../figure/source.ts";
 import { ceilToDivision, type Decimal, dec, decimalText, HUNDRED, roundToDivision } from "../number/decimal.ts";
+import { roundKeepingTotal } from "../number/rounding.ts";
 import type { WeighedLine } from "./weighing.ts";
 
 /** How to weigh what is too little for the scale. Masses in g. */
@@ -32,16 +35,14 @@ export interface StockRemedy {
   readonly figures: readonly Figure[];
 }
 
-/** Round strengths, strongest first, % by mass. Even the strongest stays dissolved in a fridge: 5.3 g in 100 g of water. */
+/** Round strengths, strongest first, % by mass. */
 const stockStrengths = ["5", "4", "3", "2.5", "2", "1.5", "1", "0.5", "0.25", "0.2", "0.1"];
 /** Moistest thing that may be mixed into flour and kept, %: flours themselves may hold up to 15.5 %. */
 const moistestPremix = 16;
 const premixStrengths = ["25", "20", "10", "5", "2.5", "2", "1", "0.5", "0.2", "0.1"];
 
-const coldSolubility: Source = {
-  cite: "Comey and Hahn 1921 and Seidell, as tabulated by a substance database: sodium carbonate 7.0 and sodium bicarbonate 6.9 g per 100 g water at 0 °C",
-  standing: "copy",
-};
+/** A stock is kept in a fridge, °C, and has to stay clear there. */
+const fridge = "4";
 
 /**
  * Finds a way to weigh an ingredient of which a load takes too little for its scale.
@@ -62,7 +63,8 @@ export function findRemedy(
   tolerance: Decimal,
 ): Remedy {
   const { role, material } = weighed.line;
-  const soluble = material.composition !== undefined;
+  const { composition } = material;
+  const soluble = composition !== undefined;
   const moist = !soluble && dec(material.moisture).gt(moistestPremix);
   if (moist || role === "dusting") return finerScale(weighed, tolerance);
   const carrier = soluble ? water : flour;
@@ -71,11 +73,22 @@ export function findRemedy(
   const need = dec(weighed.exact.value);
   const strength = (soluble ? stockStrengths : premixStrengths).map(dec).find((percent) => {
     const dose = need.times(HUNDRED).div(percent);
-    return dose.gte(least) && dose.minus(need).lte(carrier.free);
+    const fits = dose.gte(least) && dose.minus(need).lte(carrier.free);
+    return fits && (composition === undefined || keptClear(composition, percent) !== undefined);
   });
   const choice = { least, need, division, count, tolerance };
   const made = strength && makeStock(weighed, carrier.weighed, soluble, { ...choice, strength });
   return made && broughtBy(made).lte(carrier.free) ? made : finerScale(weighed, tolerance);
+}
+
+/** What a product takes of the limits of solubility as a stock in the fridge; nothing where crystals may grow or no table tells. */
+function keptClear(composition: Composition, percent: Decimal): Figure | undefined {
+  const stock = mixture([
+    { composition, mass: percent },
+    { composition: waterOnly, mass: HUNDRED.minus(percent) },
+  ]);
+  const clarity = staysClear(stock, fridge);
+  return clarity.ok && clarity.value.verdict === "clear" ? clarity.value.taken : undefined;
 }
 
 /** What thins, and how much of it in a load is not yet taken up by other stocks, g. */
@@ -109,6 +122,8 @@ function makeStock(
   const kind = soluble ? "stock solution" : "premix";
   const places = Math.min(division.decimalPlaces(), 6);
   const naming = (what: string, label: string) => ({ id: `${id}.stock-${what}`, label, unit: "g", places });
+  const { composition } = weighed.line.material;
+  const limits = composition === undefined ? undefined : keptClear(composition, strength);
   const wanted = need.times(count.value).times(HUNDRED.plus(tolerance)).div(HUNDRED);
   const ingredient = found({
     ...naming("ingredient", `${name} for the ${kind}`),
@@ -120,7 +135,7 @@ function makeStock(
     ...naming("thinner", `${carrier.line.name} for the ${kind}`),
     value: ceilToDivision(dec(ingredient.value).times(HUNDRED.minus(strength)).div(strength), division),
     by: `makes it ${decimalText(strength)} % by mass, or a little less, so that a dose is not smaller than it has to be`,
-    sources: soluble ? [massBalance, coldSolubility] : [massBalance],
+    sources: [massBalance, ...(limits?.sources ?? [])],
   });
   const exactStrength = worked({
     id: `${id}.stock-strength`,
@@ -185,7 +200,7 @@ export interface ReplacedWeight {
 
 /**
  * The weights of a load with the stocks and premixes in: each takes the place of its ingredient, and what it brings of
- * water or flour is taken off that weight. The exact remainder is rounded to the scale.
+ * water or flour is taken off that weight. What is left to weigh is rounded to the scale, its total kept.
  *
  * @returns nothing where no stock is used, or where together they bring more than the load takes
  */
@@ -196,24 +211,33 @@ export function weightsWithStocks(
   const stocks = remedies.filter((remedy): remedy is StockRemedy => remedy.kind !== "finer scale");
   const inDough = stocks.filter(({ weighed }) => lines.some(({ line }) => line.id === weighed.line.id));
   if (inDough.length === 0) return undefined;
-  const weights = lines.map((weighed): ReplacedWeight => {
-    const { line, division, unit } = weighed;
-    const own = inDough.find((stock) => stock.weighed.line.id === line.id);
-    if (own !== undefined) return { name: `${own.kind} of ${line.name}`, mass: own.perLoad, division, unit };
-    const brought = inDough.filter(({ carrier }) => carrier.line.id === line.id);
-    return {
-      name: line.name,
-      mass: brought.length === 0 ? weighed.load : lessBrought(weighed, brought),
-      division,
-      unit,
-    };
+  const kept = lines.map((weighed): Kept => {
+    const own = inDough.find((stock) => stock.weighed.line.id === weighed.line.id);
+    if (own !== undefined) return { weighed, stock: own };
+    const brought = inDough.filter(({ carrier }) => carrier.line.id === weighed.line.id);
+    return { weighed, exact: brought.length === 0 ? weighed.exact : lessBrought(weighed, brought) };
+  });
+  const rest = kept.flatMap((one) => ("exact" in one ? [one] : []));
+  const rounded = roundKeepingTotal(
+    rest.map(({ weighed, exact }) => ({ value: dec(exact.value), division: dec(weighed.division) })),
+  );
+  const weights = kept.map((one): ReplacedWeight => {
+    const { line, division, unit } = one.weighed;
+    if ("stock" in one) return { name: `${one.stock.kind} of ${line.name}`, mass: one.stock.perLoad, division, unit };
+    const value = rounded[rest.indexOf(one)] ?? dec(one.exact.value);
+    return { name: line.name, mass: leftToWeigh(one.weighed, one.exact, value), division, unit };
   });
   return weights.some(({ mass }) => dec(mass.value).isNegative()) ? undefined : weights;
 }
 
+/** A line of a load with stocks: the stock that stands for it, or what exactly is left to weigh of it. */
+type Kept =
+  | { readonly weighed: WeighedLine; readonly stock: StockRemedy }
+  | { readonly weighed: WeighedLine; readonly exact: Figure };
+
 function lessBrought(weighed: WeighedLine, stocks: readonly StockRemedy[]): Figure {
-  const { line, exact, division } = weighed;
-  const left = worked({
+  const { line, exact } = weighed;
+  return worked({
     id: `${line.id}.left`,
     label: `${line.name} left to weigh`,
     unit: "g",
@@ -226,14 +250,23 @@ function lessBrought(weighed: WeighedLine, stocks: readonly StockRemedy[]): Figu
     },
     sources: [massBalance],
   });
-  const numbers = left.working.kind === "formula" ? left.working.numbers : left.value;
+}
+
+/** What is left of a line, to the division of its scale; the plain weight of the load where that is the same. */
+function leftToWeigh({ line, load, division }: WeighedLine, exact: Figure, value: Decimal): Figure {
+  if (dec(load.value).eq(value)) return load;
+  return roundedTo(`${line.id}.with-stocks`, `${line.name} in a load with stocks`, exact, value, division);
+}
+
+function roundedTo(id: string, label: string, exact: Figure, value: Decimal, division: string): Figure {
+  const numbers = exact.working.kind === "formula" ? exact.working.numbers : exact.value;
   return found({
-    id: left.id,
-    label: left.label,
+    id,
+    label,
     unit: "g",
     places: Math.min(dec(division).decimalPlaces(), 6),
-    value: roundToDivision(dec(left.value), dec(division)),
-    by: `${numbers} = ${decimalText(dec(left.value).toSignificantDigits(7))} g, rounded to ${division} g`,
-    sources: left.sources,
+    value,
+    by: `${numbers} = ${decimalText(dec(exact.value).toSignificantDigits(7))} g, rounded to ${division} g, the total of the load kept`,
+    sources: exact.sources,
   });
 }

@@ -261,19 +261,3 @@ function listLength(expression: Expression, lengths: Readonly<Record<string, num
       return undefined;
   }
 }
-
-/** The names a formula uses, in order of first use. @example namesIn(parseExpression("a * b + a")) // => ["a", "b"] */
-export function namesIn(expression: Expression): readonly string[] {
-  switch (expression.kind) {
-    case "number":
-      return [];
-    case "name":
-      return [expression.name];
-    case "negative":
-      return namesIn(expression.of);
-    case "operation":
-      return [...new Set([...namesIn(expression.left), ...namesIn(expression.right)])];
-    case "call":
-      return [...new Set(expression.of.flatMap(namesIn))];
-  }
-}

@@ -237,7 +237,5 @@ export type Spec = z.output<typeof specSchema>;
 /** A spec as written. */
 export type SpecInput = z.input<typeof specSchema>;
 
-export type SpecFlour = z.output<typeof flourSchema>;
-export type SpecIngredient = z.output<typeof ingredientSchema>;
 export type SpecAlkali = z.output<typeof alkaliSchema>;
 export type Holding = NonNullable<SpecAlkali["holding"]>;
