@@ -27,6 +27,11 @@ describe("a command line that is wrong", () => {
       args: ["batch", spec, "--bowls"],
       said: "Not enough arguments following: bowls",
     },
+    ...["constructor", "toString", "to-string", "hasOwnProperty=3"].map((name) => ({
+      what: `a flag that every object has, ${name}`,
+      args: ["formula", spec, `--${name}`],
+      said: "Unknown argument",
+    })),
     { what: "a prototype", args: ["formula", spec, "--__proto__", "1"], said: "Unknown argument" },
     {
       what: "a bad flag and a bad form at once",
@@ -39,6 +44,22 @@ describe("a command line that is wrong", () => {
     expect(stderr).toContain(said);
     expect(stderr).toMatch(/See `noodlewright --help`\.\n$/u);
     expect(stderr).not.toMatch(/^ {4}at /mu);
+  });
+
+  test.each(["__proto__", "constructor", "toString"])("%s is no figure", async (figure) => {
+    const { status, stdout, stderr } = await runHere(["formula", spec, "--figure", figure]);
+    expect([status, stdout]).toEqual([2, ""]);
+    expect(stderr).toContain(`no figure "${figure}"`);
+  });
+
+  test.each([
+    ["--seed", "abc"],
+    ["--seed", "1e3"],
+    ["--runs", "0x200"],
+  ])("%s %s is told as it was written", (flag, value) => {
+    const { status, stdout, stderr } = runBuilt(["tolerance", spec, flag, value]);
+    expect([status, stdout]).toEqual([2, ""]);
+    expect(stderr).toContain(`found     "${value}"`);
   });
 
   test("the same as a process of its own", () => {

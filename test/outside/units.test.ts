@@ -12,7 +12,7 @@ const units = [
   ["g", "g", "g"],
   ["kg", "kg", "g"],
   ["mg", "mg", "g"],
-  ["t", "tonne", "g"],
+  ["tonne", "tonne", "g"],
   ["oz", "oz", "g"],
   ["lb", "lbm", "g"],
   ["mm", "mm", "mm"],

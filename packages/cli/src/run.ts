@@ -24,7 +24,9 @@ export async function run(args: readonly string[], commands: readonly Listed[], 
   const wrong = new Set<string>();
   let shown = "";
   let work = async (): Promise<ExitStatus> => exit.done;
-  const plain = withoutDoubleDash(args);
+  const separate = withoutDoubleDash(args);
+  const plain = separate.filter((word) => !isInherited(word));
+  for (const word of separate.filter(isInherited)) wrong.add(`Unknown argument: ${flagName(word)}`);
   const words = plain.filter((word) => !word.startsWith("-"));
   const asked = commands.find(({ usage }) => firstWord(usage) === words[0]);
   const loaded = await asked?.load();
@@ -98,6 +100,16 @@ function withoutDoubleDash(args: readonly string[]): readonly string[] {
   if (at < 0) return args;
   const after = args.slice(at + 1).map((word) => (/^-./u.test(word) ? `./${word}` : word));
   return [...args.slice(0, at), ...after];
+}
+
+function flagName(word: string): string {
+  return /^-+([^=]*)/u.exec(word)?.[1] ?? "";
+}
+
+/** Flags such as `--constructor` and `--to-string`, which every object has: the parser takes them for flags that it knows. */
+function isInherited(word: string): boolean {
+  const name = flagName(word).replaceAll("-", "").toLowerCase();
+  return Object.getOwnPropertyNames(Object.prototype).some((inherited) => inherited.toLowerCase() === name);
 }
 
 type Handler = (command: Command) => (asked: Asked) => void;

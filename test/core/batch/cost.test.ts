@@ -79,8 +79,8 @@ describe("cost", () => {
   });
 
   it("counts tap water where it has a price", () => {
-    const prices = { "bread flour": "1 EUR/kg", salt: "1 EUR/kg", "tap water": "4 EUR per 1 t" };
-    const outcome = cost({ prices, batch: { flour: "1 t" } });
+    const prices = { "bread flour": "1 EUR/kg", salt: "1 EUR/kg", "tap water": "4 EUR per 1 tonne" };
+    const outcome = cost({ prices, batch: { flour: "1 tonne" } });
     expect(noteCodesOf(outcome)).not.toContain("cost.water-free");
     if (!outcome.ok) throw new Error("no cost");
     expect(outcome.value.lines.find(({ weighed }) => weighed.line.role === "water")?.batch?.value).toBe("1.44");

@@ -5,10 +5,13 @@ import { plan, planned } from "./planned.ts";
 
 /** The ends of what a spec may say: nothing may loop, overflow or lose a digit there. */
 const extremes: readonly (readonly [what: string, written: Partial<Written>])[] = [
-  ["the heaviest batch on the finest scale", { batch: { dough: "1000 t" }, scales: [{ division: "0.001 mg" }] }],
+  ["the heaviest batch on the finest scale", { batch: { dough: "1000 tonne" }, scales: [{ division: "0.001 mg" }] }],
   [
     "two scales a billion apart",
-    { batch: { dough: "900 t" }, scales: [{ division: "1 t" }, { division: "0.001 mg", capacity: "10 t" }] },
+    {
+      batch: { dough: "900 tonne" },
+      scales: [{ division: "1 tonne" }, { division: "0.001 mg", capacity: "10 tonne" }],
+    },
   ],
   ["a million bowls", { batch: { bowls: 1_000_000, rawWeight: "0.9 kg" }, mixer: { largest: "1 g" } }],
   [
@@ -41,7 +44,7 @@ describe("extremes", () => {
   });
 
   it("keep thousands of tonnes exact to a microgram", () => {
-    const { lines } = planned({ batch: { flour: "700 t" }, scales: [{ division: "0.001 mg" }] });
+    const { lines } = planned({ batch: { flour: "700 tonne" }, scales: [{ division: "0.001 mg" }] });
     expect(lines.map(({ load }) => load.value)).toEqual(["700000000", "252000000", "7000000"]);
   });
 });

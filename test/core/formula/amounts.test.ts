@@ -119,6 +119,12 @@ describe("doses of alkali", () => {
     expect(formula.alkali?.anhydrous.value.slice(0, 12)).toBe("1");
   });
 
+  it("of nothing have no share of potassium", () => {
+    const { formula } = workedOut({ ...plain, alkali: [{ name: "sodium carbonate", amount: "0 %" }] });
+    expect(formula.alkali?.anhydrous.value).toBe("0");
+    expect(formula.alkali?.sodiumShare).toBeUndefined();
+  });
+
   it("has no potassium share where there is no carbonate", () => {
     const { formula } = workedOut({ ...plain, alkali: [{ name: "sodium bicarbonate", amount: "1 %" }] });
     expect(formula.alkali?.potassiumShare).toBeUndefined();
@@ -169,6 +175,10 @@ describe("amounts that cannot be", () => {
       },
     ],
     ["flours.none", { flours: [{ name: "bread flour", amount: "0 g" }] }],
+    [
+      "flours.no-dry-matter",
+      { flours: [{ name: "bread flour", amount: "100 %", figures: { moisture: "100 %", protein: "3 %" } }] },
+    ],
     ["amounts.mass-without-flour-mass", { salt: "10 g" }],
     ["amounts.mass-without-flour-mass", { ingredients: [{ name: "whole egg", amount: "10 g" }] }],
     ["water.mass-without-flour-mass", { water: { tap: "170 g" } }],

@@ -4,6 +4,7 @@ import type { Command } from "../command/command.ts";
 import { placeAtFlag, type ValueFlags } from "../command/flag-values.ts";
 import { batchFlags, batchOverrides, reportFlags } from "../command/flags.ts";
 import { loadBatch } from "../command/load-batch.ts";
+import type { PlacedProblem } from "../input/document.ts";
 
 const trials: ValueFlags = {
   seed: { describe: "Where the random trials begin; 1 unless stated", kind: "text", placeholder: "7", path: ["seed"] },
@@ -26,11 +27,23 @@ export const toleranceCommand: Command = {
     const loading = await loadBatch(asked, batchOverrides(asked), io);
     if (!loading.ok) return printProblems(loading.problems, asked, io);
     const { spec, formula, batch, notes } = loading.loaded;
+    const [seed, draws] = [wholeNumber(asked.text("seed")), wholeNumber(asked.text("runs"))];
     const outcome = batchTolerance(spec, batch, {
-      ...(asked.text("seed") !== undefined && { seed: Number(asked.text("seed")) }),
-      ...(asked.text("runs") !== undefined && { draws: Number(asked.text("runs")) }),
+      ...(seed !== undefined && { seed }),
+      ...(draws !== undefined && { draws }),
     });
-    if (!outcome.ok) return printProblems(outcome.problems.map(placeAtFlag(trials)), asked, io);
+    if (!outcome.ok) {
+      const said = ({ flag = "", ...problem }: PlacedProblem): PlacedProblem => {
+        const text = asked.text(flag.slice(2));
+        return { ...problem, flag, ...(text !== undefined && { found: `"${text}"` }) };
+      };
+      return printProblems(outcome.problems.map(placeAtFlag(trials)).map(said), asked, io);
+    }
     return printReport(toleranceReport(formula, outcome.value, [...notes, ...outcome.notes]), asked, io);
   },
 };
+
+/** What is no whole number becomes none, which the question refuses. */
+function wholeNumber(text: string | undefined): number | undefined {
+  return text === undefined ? undefined : /^\d+$/u.test(text.trim()) ? Number(text) : Number.NaN;
+}

@@ -1,7 +1,7 @@
 import type { Composition } from "../chemistry/composition.ts";
 import { alkalinityM, alkalinityP, anhydrousShare, potassiumCarbonateShare } from "../chemistry/composition.ts";
 import { atomicWeightSource } from "../chemistry/species.ts";
-import { type Figure, given, worked } from "../figure/figure.ts";
+import { exact, type Figure, given, worked } from "../figure/figure.ts";
 import { definition, massBalance } from "../figure/source.ts";
 import { type Decimal, dec, decimalText } from "../number/decimal.ts";
 import type { FormulaLine } from "./lines.ts";
@@ -127,7 +127,9 @@ function carbonateShares(
   products: readonly { readonly line: FormulaLine; readonly composition: Composition }[],
   parts: readonly Figure[],
 ): { readonly shares: readonly Figure[]; readonly leaves: readonly Figure[] } {
-  const present = products.some(({ composition }) => potassiumCarbonateShare(composition) !== undefined);
+  const present = products.some(
+    ({ line, composition }) => !exact(line.parts).isZero() && potassiumCarbonateShare(composition) !== undefined,
+  );
   if (!present) return { shares: [], leaves: [] };
   const content = (name: "Na2CO3" | "K2CO3") =>
     products.map(({ line, composition }) =>

@@ -1,7 +1,8 @@
-import { type Figure, given, worked } from "../figure/figure.ts";
-import { answer, type Note, type Outcome, type Path, type Problem, refuse } from "../figure/problem.ts";
+import { exact, type Figure, given, worked } from "../figure/figure.ts";
+import { answer, inputProblem, type Note, type Outcome, type Path, type Problem, refuse } from "../figure/problem.ts";
 import type { Source } from "../figure/source.ts";
 import { type KitchenMaterial, type OwnMaterials, resolveMaterial } from "../materials/own.ts";
+import { dec, HUNDRED } from "../number/decimal.ts";
 import { entryParts, type Scaling } from "./dose.ts";
 import { otherEntries, type Role } from "./entries.ts";
 import { flourShares } from "./flour-shares.ts";
@@ -39,7 +40,7 @@ export interface StatedLines {
 /**
  * Turns the amounts of a spec into parts on 100 of flour as weighed.
  *
- * Problems: those of `flourShares`, `entryParts`, `resolveMaterial` and `replaceAlkali`.
+ * Problems: `flours.no-dry-matter`, and those of `flourShares`, `entryParts`, `resolveMaterial` and `replaceAlkali`.
  */
 export function statedLines(
   spec: Pick<Spec, "flours"> & Partial<Spec>,
@@ -64,6 +65,7 @@ export function statedLines(
     const leaves = shares?.written[index] === undefined ? [] : [shares.written[index]];
     return [{ id: `flour.${index + 1}`, role: "flour", name: flour.name, path, material, parts, leaves }];
   });
+  if (flours.length > 0 && flours.every(isWater)) problems.push(noDryMatter());
   const whole = problems.length === 0;
   const factor = whole ? referenceFactor(spec, flours) : undefined;
   const scale: Scaling = { flour: shares?.flour, factor };
@@ -94,6 +96,20 @@ export function statedLines(
     ...(factor && { referenceFactor: factor }),
   };
   return answer(stated, notes);
+}
+
+function isWater({ material, parts }: FormulaLine): boolean {
+  return exact(parts).isZero() || dec(material.moisture).gte(HUNDRED);
+}
+
+function noDryMatter(): Problem {
+  return inputProblem(
+    "flours.no-dry-matter",
+    ["flours"],
+    "flours of 100 % moisture, which are nothing but water",
+    "flours with dry matter",
+    "check their moisture, and list liquids under `ingredients:`",
+  );
 }
 
 /** Constant dry matter: what 100 of the flour at hand is worth in flour of the reference moisture, over 100. */

@@ -39,7 +39,7 @@ interface QuantityLimits {
 const greatestMass = "1000000000";
 /** Least mass above zero that is believed, g. */
 const leastMass = "0.000001";
-const massWords = "a mass above zero, from 0.001 mg to 1000 t";
+const massWords = "a mass above zero, from 0.001 mg to 1000 tonnes";
 
 /** A field that takes a quantity with its unit; the first dimension is the usual one. */
 export function quantityField(
@@ -91,7 +91,7 @@ export function massField(description: string, examples: readonly string[]) {
 
 /** A mass on hand, which may be none. */
 export function stockField(description: string, examples: readonly string[]) {
-  const words = "a mass from 0 to 1000 t";
+  const words = "a mass from 0 to 1000 tonnes";
   return quantityField(["mass"], description, examples, { least: "0", most: greatestMass, words });
 }
 
@@ -100,7 +100,7 @@ export function amountField(description: string, examples: readonly string[], mo
   return quantityField(["share", "mass"], description, examples, {
     least: "0",
     most,
-    words: `at most ${most} % of flour, or a mass of at most 1000 t`,
+    words: `at most ${most} % of flour, or a mass of at most 1000 tonnes`,
   });
 }
 

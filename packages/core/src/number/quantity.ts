@@ -29,8 +29,8 @@ const vulgar: Readonly<Record<string, string>> = {
   "⅛": "1/8",
 };
 
-/** Spoons, cups and their kin, which hold more or less of a powder by how they are filled. */
-const kitchenMeasure = /^(?:tsp|teaspoons?|tbsp|tablespoons?|cups?|fl oz|pints?|quarts?)$/iu;
+/** Spoons, cups and their kin, which hold more or less of a powder by how they are filled. `T` and `t` are spoons in recipes, and never tonnes here. */
+const kitchenMeasure = /^(?:t|tsp|teaspoons?|tbsp?|tbl|tablespoons?|spoons?|cups?|fl oz|pints?|quarts?)\.?$/iu;
 
 /**
  * Reads a quantity written the way people write it: `350 g`, `1 lb 4 oz`, `1 1/2 oz`, `36 %`, `1.4 mm`, `100 F`, `1 h 30 min`.

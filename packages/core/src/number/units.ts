@@ -32,7 +32,7 @@ export const units: readonly Unit[] = [
   { symbol: "g", dimension: "mass", factor: "1", aliases: ["gram", "grams", "gramme", "grammes"] },
   { symbol: "kg", dimension: "mass", factor: "1000", aliases: ["kilo", "kilos", "kilogram", "kilograms"] },
   { symbol: "mg", dimension: "mass", factor: "0.001", aliases: ["milligram", "milligrams"] },
-  { symbol: "t", dimension: "mass", factor: "1000000", aliases: ["tonne", "tonnes"] },
+  { symbol: "tonne", dimension: "mass", factor: "1000000", aliases: ["tonnes"] },
   { symbol: "oz", dimension: "mass", factor: "28.349523125", aliases: ["ounce", "ounces"] },
   { symbol: "lb", dimension: "mass", factor: "453.59237", aliases: ["lbs", "pound", "pounds"] },
   {

@@ -89,7 +89,7 @@ export function withWorking(plain: Report): Report {
 
 /** A report of the working of one figure and of all it rests on; undefined where there is no such figure. */
 export function onlyFigure(plain: Report, id: string): Report | undefined {
-  if (plain.figures[id] === undefined) return undefined;
+  if (!Object.hasOwn(plain.figures, id)) return undefined;
   const kept: Record<string, Report["figures"][string]> = {};
   const keep = (one: string): void => {
     const figure = plain.figures[one];
