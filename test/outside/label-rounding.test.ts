@@ -31,7 +31,9 @@ const groups: readonly Group[] = [
     rows: [
       ["US", "fat", "0.49", "0", []],
       ["US", "fat", "0.5", "0.5", []],
-      ["US", "fat", "1.2", "1.0", []],
+      ["US", "fat", "1.2", "1", []],
+      ["US", "fat", "3.2", "3", []],
+      ["US", "fat", "3.4", "3.5", []],
       ["US", "fat", "4.75", "5", []],
       ["US", "fat", "5.4", "5", []],
       ["US", "fat", "5.5", "6", []],
@@ -49,11 +51,14 @@ const groups: readonly Group[] = [
     ],
   },
   {
-    source: "21 CFR 101.9(c)(5), from memory: potassium as sodium",
+    source:
+      "21 CFR 101.9(c)(8)(ii) to (iv), read in a copy: potassium to 1 mg; below 2 % of 4700 mg it may be 0. Its own example prints 235 mg",
     rows: [
-      ["US", "potassium", "4", "0", []],
-      ["US", "potassium", "33", "35", []],
-      ["US", "potassium", "363", "360", []],
+      ["US", "potassium", "33", "0", ["33"]],
+      ["US", "potassium", "93.4", "0", ["93"]],
+      ["US", "potassium", "94", "94", []],
+      ["US", "potassium", "142", "142", []],
+      ["US", "potassium", "235", "235", []],
     ],
   },
   {
@@ -90,6 +95,7 @@ const groups: readonly Group[] = [
       "European Commission guidance of December 2012: from 10 g to 1 g; above 0.5 and below 10 g to 0.1 g; else 0 or <0.5",
     rows: [
       ["EU", "protein", "9.94", "9.9", []],
+      ["EU", "protein", "9.95", "10", []],
       ["EU", "protein", "9.96", "10", []],
       ["EU", "protein", "10.4", "10", []],
       ["EU", "protein", "10.5", "11", []],
@@ -129,6 +135,18 @@ const groups: readonly Group[] = [
       ["JP", "carbohydrate", "71.7", "71.7", []],
       ["JP", "energy", "4.9", "0", ["5"]],
       ["JP", "sodium", "4.9", "0", ["5"]],
+    ],
+  },
+  {
+    source:
+      "Japan, notice on the smallest place, as a label adviser told it on 8 February 2018: salt is 0 below 5 mg of sodium, else to 0.1 g, and one digit that counts where that would be 0.0; salt in g is sodium in mg × 2.54 / 1000",
+    rows: [
+      ["JP", "salt", "0.012446", "0", ["0.01"]],
+      ["JP", "salt", "0.0127", "0.01", []],
+      ["JP", "salt", "0.01778", "0.02", []],
+      ["JP", "salt", "0.0381", "0.04", []],
+      ["JP", "salt", "0.049784", "0.05", []],
+      ["JP", "salt", "0.050038", "0.1", []],
       ["JP", "salt", "1.0414", "1.0", []],
     ],
   },

@@ -60,6 +60,14 @@ const wrong: readonly (readonly [code: string, place: string, written: unknown, 
   ["basis.unreadable", "materials.house.proteinBasis", own({ proteinBasis: "as bought" }), "as is"],
   ["price.unreadable", "materials.house.price", own({ price: "cheap" }), "EUR/kg"],
   ["spec.choice", "materials.house.allergens[0]", own({ allergens: ["weat"] }), "wheat"],
+  ["spec.choice", "materials.house.label.rules", own({ label: { protein: "11.4 g" } }), "US, EU, JP"],
+  ["spec.choice", "materials.house.label[0].rules", own({ label: [{ protein: "11.4 g" }] }), "US, EU, JP"],
+  [
+    "spec.unknown-key",
+    "materials.house.label.servng",
+    own({ label: { protein: "4 g", rules: "US", servng: "30 g" } }),
+    "`serving`",
+  ],
   ["spec.unknown-key", "materials.house.protien", own({ protien: "12 %" }), "`protein`"],
 ];
 

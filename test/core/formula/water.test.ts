@@ -79,6 +79,15 @@ describe("water stated on a reference flour moisture", () => {
   it("says so", () => {
     const outcome = formulaOf({ name: "x", flours: house("11 %"), water: { added: "34 %", onFlourMoisture: "14 %" } });
     expect(noteCodesOf(outcome)).toEqual(["water.reference-moisture"]);
+    const text = (flours: Written["flours"]): string => {
+      const written = formulaOf({ name: "x", flours, water: { added: "34 %", onFlourMoisture: "14 %" } });
+      return written.ok ? written.notes.map((note) => note.text).join(" ") : "refused";
+    };
+    const wheat = { name: "bread flour", amount: "94 %" };
+    expect(text([{ ...wheat, amount: "100 %" }])).not.toContain("not that of each");
+    expect(text([wheat, { name: "vital wheat gluten", amount: "6 %" }])).toContain(
+      "the dry matter of all together is kept and not that of each",
+    );
   });
 });
 

@@ -112,6 +112,27 @@ describe("what is refused", () => {
   });
 });
 
+describe("more digits than the rules ask for", () => {
+  // The Commission's guidance binds nobody, and Japan's smallest places may be exceeded: what the digits say then holds.
+  it.each([
+    ["EU", "protein", "11.4 g", "11.35", "11.45"],
+    ["EU", "protein", "11.0 g", "10.95", "11.05"],
+    ["EU", "protein", "9.64", "9.635", "9.645"],
+    ["EU", "protein", "0.3", "0.25", "0.35"],
+    ["EU", "salt", "1.25", "1.245", "1.255"],
+    ["JP", "salt", "0.013", "0.0125", "0.0135"],
+  ] as const)("%s %s %s", (book, nutrient, text, low, high) => {
+    expect(implied(nutrient, text, book)).toEqual({ low, lowIncluded: true, high, highIncluded: false });
+  });
+
+  it("are none of what an American label prints", () => {
+    expect(impliedBy("protein", "11.4", "US")).toMatchObject({
+      ok: false,
+      problems: [{ code: "label.not-by-the-book" }],
+    });
+  });
+});
+
 describe("what is understood", () => {
   it.each(["4", "4 g", "4g", " 4 grams "])("%j", (text) => {
     expect(impliedBy("protein", text, "US")).toMatchObject({ ok: true, value: { low: "3.5", high: "4.5" } });

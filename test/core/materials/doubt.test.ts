@@ -27,6 +27,17 @@ describe("a flour with a nutrition label in place of its protein", () => {
     expect(Number(ranges?.protein?.high)).toBeCloseTo(15, 9);
   });
 
+  it("takes a nitrogen factor beside the label as that of every label that does not say its own", () => {
+    const within = (figures: object) => answered(flour({ moisture: "13.5 %", ...figures }));
+    const beside = within({ nitrogenFactor: 6.25, label: usLabel });
+    expect(beside.protein).toEqual(within({ label: { ...usLabel, nitrogenFactor: 6.25 } }).protein);
+    expect(Number(beside.protein?.value)).toBeCloseTo(((4 / 30) * 100 * 5.7) / 6.25, 9);
+    expect(beside.protein?.nitrogenFactor).toBe("5.7");
+    expect(within({ nitrogenFactor: 6.25, label: { ...usLabel, nitrogenFactor: 5.7 } }).ranges).toEqual(
+      within({ label: { ...usLabel, nitrogenFactor: 5.7 } }).ranges,
+    );
+  });
+
   it("narrows with a second label, and says when two cannot be of one flour", () => {
     const eu = { protein: "12 g", rules: "EU" };
     const both = answered(flour({ moisture: "13.5 %", label: [usLabel, eu] }));

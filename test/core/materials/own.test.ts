@@ -125,6 +125,33 @@ describe("the kitchen's own materials", () => {
   });
 });
 
+describe("a food whose parts come to more than 100 %", () => {
+  const sums = [
+    // 95 × 88 ÷ 86 = 97.21 and 12 × 88 ÷ 1 = 1056: PM 1625, Moisture Basis Conversions
+    ["protein of dry matter", { moisture: "12 %", protein: "95 %" }, "97.21 % protein (95 % at 14 % mb) = 109.21 %"],
+    ["a basis of 99 %", { moisture: "12 %", protein: "12 %", proteinBasis: "99 % mb" }, "= 1068.00 %"],
+    ["ash", { moisture: "13 %", protein: "80 %", proteinBasis: "as is", ash: "9 %", ashBasis: "dry" }, "= 100.83 %"],
+    ["fat", { moisture: "14 %", protein: "12 %", ash: "0.5 %", fat: "80 %" }, "+ 80.00 % fat = 106.50 %"],
+    ["carbohydrate", { moisture: "14 %", protein: "12 %", carbohydrate: "77 %" }, "+ 77.00 % carbohydrate = 103.00 %"],
+    ["a label", { moisture: "14 %", label: { protein: "99 g", rules: "EU" } }, "90.29 % protein = 104.29 %"],
+    ["a table row", { like: "bread flour", fat: "80 %" }, "= 105.81 %"],
+  ] as const;
+
+  it.each(sums)("is refused with the sum: %s", (_, figures, sum) => {
+    for (const outcome of [resolve("house", figures), resolve("house", undefined, { house: figures })]) {
+      expect(outcome.ok ? [] : outcome.problems.map(({ code }) => code)).toEqual(["materials.beyond-whole"]);
+      expect(!outcome.ok && outcome.problems[0]?.found).toContain(sum);
+    }
+  });
+
+  it("is none where rounding alone makes it so, and where a new lot leaves an old carbohydrate behind", () => {
+    const old = { moisture: "14 %", protein: "11 %", ash: "0.5 %", fat: "1.3 %", carbohydrate: "73.4 %" };
+    expect(resolve("house", old).ok).toBe(true);
+    expect(resolve("house", { protein: "15 %" }, { house: old }).ok).toBe(true);
+    expect(resolve("broth", { kind: "other", moisture: "99 %", sodium: "300 mg" }).ok).toBe(true);
+  });
+});
+
 describe("what is wrong is said with a code and a path", () => {
   const water = { moisture: "14 %" };
   it.each([

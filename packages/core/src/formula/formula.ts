@@ -172,11 +172,15 @@ function referenceNotes(spec: Spec, formula: Formula): readonly Note[] {
   const reference = spec.water.onFlourMoisture;
   if (reference === undefined) return [];
   const moisture = shown(formula.blend.moisture);
+  const several = formula.lines.filter(({ role }) => role === "flour").length > 1;
+  const shares = several
+    ? "; the flours keep their shares as written, so the dry matter of all together is kept and not that of each"
+    : "";
   return [
     {
       code: "water.reference-moisture",
       path: ["water", "onFlourMoisture"],
-      text: `the spec is written on flour of ${reference.text} moisture; the parts here are on 100 of the flours at hand, of ${moisture}, and make the same dough`,
+      text: `the spec is written on flour of ${reference.text} moisture; the parts here are on 100 of the flours at hand, of ${moisture}, and make the same dough${shares}`,
     },
   ];
 }

@@ -80,6 +80,8 @@ function toProblems(issue: z.core.$ZodIssue, schema: z.ZodType): readonly Proble
   const path = issue.path.map((step) => (typeof step === "symbol" ? step.toString() : step));
   const input = issue.input;
   const meaning = describeAt(schema, path);
+  const within = issue.code === "invalid_union" ? ofTheKindMeant(issue.errors) : undefined;
+  if (within) return within.flatMap((one) => toProblems({ ...one, path: [...issue.path, ...one.path] }, schema));
   switch (issue.code) {
     case "unrecognized_keys":
       return issue.keys.map((key) => unknownKey(key, path, keysAt(schema, path)));
@@ -111,6 +113,11 @@ function toProblems(issue: z.core.$ZodIssue, schema: z.ZodType): readonly Proble
       return [inputProblem("spec.type", path, say(input), words, exampleAdvice(path, meaning))];
     }
   }
+}
+
+/** Of the problems of each choice, those of the choice whose kind of value was given. */
+function ofTheKindMeant(errors: readonly z.core.$ZodIssue[][]): readonly z.core.$ZodIssue[] | undefined {
+  return errors.find((issues) => issues.every(({ code, path }) => code === "unrecognized_keys" || path.length > 0));
 }
 
 interface Meaning {
@@ -148,7 +155,12 @@ function below(def: z.core.$ZodTypeDef, step: string | number): z.core.$ZodType 
   if (def.type === "object") return (def as z.core.$ZodObjectDef).shape[String(step)];
   if (def.type === "array") return (def as z.core.$ZodArrayDef).element;
   if (def.type === "record") return (def as z.core.$ZodRecordDef).valueType;
+  if (def.type === "union") return optionsOf(def).flatMap((option) => below(option, step) ?? [])[0];
   return undefined;
+}
+
+function optionsOf(def: z.core.$ZodTypeDef): readonly z.core.$ZodTypeDef[] {
+  return (def as z.core.$ZodUnionDef).options.map((option) => inner(option)._zod.def);
 }
 
 function inner(schema: z.core.$ZodType): z.core.$ZodType {
@@ -159,7 +171,8 @@ function inner(schema: z.core.$ZodType): z.core.$ZodType {
 
 function keysAt(schema: z.ZodType, path: Path): readonly string[] {
   const here = schemaAt(schema, path);
-  const def = here === undefined ? undefined : inner(here)._zod.def;
+  const own = here === undefined ? undefined : inner(here)._zod.def;
+  const def = own?.type === "union" ? optionsOf(own).find(({ type }) => type === "object") : own;
   return def?.type === "object" ? Object.keys((def as z.core.$ZodObjectDef).shape) : [];
 }
 

@@ -72,8 +72,14 @@ function declarations(value: Decimal, rule: RoundingRule): readonly string[] {
 /** A rounded value is printed with the places of the band it has come to lie in: 9.96 g becomes 10, not 10.0. */
 function printedText(value: Decimal, { bands }: RoundingRule): string {
   if (value.isZero()) return "0";
-  const band = bands.findLast((one) => value.gte(one.from ?? 0)) ?? bands[0];
-  return fixedText(value, dec(band?.step ?? 1).decimalPlaces());
+  return fixedText(value, Math.max(value.decimalPlaces(), placesAt(value, bands)));
+}
+
+/** Places that are printed of every value; a step of a half has none of its own: 3 g, not 3.0 g. */
+function placesAt(value: Decimal, bands: readonly RoundingBand[]): number {
+  const step = dec((bands.findLast((one) => value.gte(one.from ?? 0)) ?? bands[0])?.step ?? 1);
+  const places = step.decimalPlaces();
+  return step.eq(dec(10).pow(-places)) ? places : 0;
 }
 
 function reaches({ from = "0", above }: RoundingBand, value: Decimal): boolean {
@@ -89,7 +95,8 @@ export interface Interval {
 }
 
 /**
- * The values that a rule book lets be declared in a given way.
+ * The values that a rule book lets be declared in a given way. Where a label may print more digits than the book asks
+ * for, such as 11.4 g in the European Union, they stand for what rounds to them.
  *
  * @param printed - as on the label: `4`, `0.5`, `<1`
  * Problems: `label.no-rule`, `label.unreadable`, `label.not-by-the-book`.
@@ -99,7 +106,9 @@ export function impliedBy(nutrient: Nutrient, printed: string, book: RuleBookNam
   const found = ruleFor(nutrient, book);
   if (!found.ok) return found;
   const { bands } = found.value;
-  const match = /^(<|less than )?\s*(\d+(?:\.\d+)?|\.\d+)\s*(?:g|mg|kcal|grams?)?$/u.exec(printed.trim().toLowerCase());
+  const match = /^(<|less than )?\s*(\d+(?:\.(\d+))?|\.(\d+))\s*(?:g|mg|kcal|grams?)?$/u.exec(
+    printed.trim().toLowerCase(),
+  );
   if (match?.[2] === undefined) {
     return refuse(
       inputProblem(
@@ -113,10 +122,14 @@ export function impliedBy(nutrient: Nutrient, printed: string, book: RuleBookNam
   }
   const value = dec(match[2]);
   const less = match[1] !== undefined;
+  const places = (match[3] ?? match[4] ?? "").length;
+  const finer = ruleBooks[book].finer && !less && places > 0;
+  if (finer && places > placesAt(value, bands)) return answer(roundedTo(value, places));
   const parts = bands.flatMap((band, index) => within(band, bands[index + 1], value, less));
   const first = parts[0];
   const last = parts[parts.length - 1];
   if (first !== undefined && last !== undefined) return answer(asText(first, last));
+  if (finer) return answer(roundedTo(value, places));
   const near = [...new Set(bands.map(({ step }) => decimalText(roundToDivision(value, dec(step)))))].join(" or ");
   return refuse(
     inputProblem(
@@ -134,6 +147,18 @@ export function impliedBy(nutrient: Nutrient, printed: string, book: RuleBookNam
       "read the label again, or choose the rule book it was made by",
     ),
   );
+}
+
+/** What rounds to a value of so many decimals, halves up. */
+function roundedTo(value: Decimal, places: number): Interval {
+  const half = dec(10).pow(-places).div(2);
+  const low = value.minus(half);
+  return {
+    low: decimalText(low.lt(ZERO) ? ZERO : low),
+    lowIncluded: true,
+    high: decimalText(value.plus(half)),
+    highIncluded: false,
+  };
 }
 
 interface Piece {

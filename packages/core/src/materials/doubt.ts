@@ -29,8 +29,10 @@ export interface ProteinOfLabel {
 }
 
 /**
- * Reads the labels among the figures of a material; undefined where there are none.
+ * Reads the labels among the figures of a material; undefined where there are none. A nitrogen factor beside the label
+ * is the one behind every label that does not say its own.
  *
+ * @param factor - the one wanted
  * @param moistureKnown - whether anything tells the moisture
  * Problems: `materials.protein-twice`, and those of `readLabels`.
  */
@@ -50,7 +52,8 @@ export function readFigureLabels(
     );
   }
   const list = Array.isArray(label) ? label : [label];
-  const reading = readLabels(list.map(asLabel), { nitrogenFactor: factor });
+  const labels = list.map((one) => asLabel({ ...one, nitrogenFactor: one.nitrogenFactor ?? figures.nitrogenFactor }));
+  const reading = readLabels(labels, { nitrogenFactor: factor });
   if (!reading.ok) {
     const at = (steps: Path): Path =>
       (Array.isArray(label) ? steps : steps.slice(1)).map((step) => (step === "printed" ? "protein" : step));

@@ -8,8 +8,10 @@ import { assumedMoisture, moistureDoubt, type ProteinOfLabel, proteinDoubt, read
 import type { MoistureBasis, Price } from "./fields.ts";
 import type { Material, MaterialKind } from "./material.ts";
 import { plainName } from "./nearest.ts";
+import { flourFactor, labelFactor } from "./nitrogen.ts";
 import type { MaterialFigures } from "./schema.ts";
 import { statedComposition, statesComposition } from "./stated-composition.ts";
+import { withinWhole } from "./whole-food.ts";
 
 /** A value as it was stated, before it was turned into % as is. */
 export interface Stated {
@@ -57,7 +59,7 @@ export type OwnMaterials = Readonly<Record<string, MaterialFigures>>;
  * Where only the moisture is replaced, protein, ash and the rest keep their share of the dry matter.
  *
  * Problems: `materials.unknown` (with the nearest names), `materials.moisture-missing`, `materials.composition`,
- * `materials.composition-missing`, and those of `statedComposition` and `readFigureLabels`.
+ * `materials.composition-missing`, and those of `statedComposition`, `readFigureLabels` and `withinWhole`.
  */
 export function resolveMaterial(
   name: string,
@@ -156,7 +158,8 @@ function overlay(
   }
   const flourLike = kind === "flour" || kind === "gluten" || kind === "starch" || kind === "bran";
   const usual: MoistureBasis = flourLike ? { kind: "at", moisture: "14" } : { kind: "as is" };
-  const labelled = readFigureLabels(figures, figures.nitrogenFactor ?? (flourLike ? "5.7" : "6.25"), !assumed, place);
+  const usualFactor = flourLike ? flourFactor : labelFactor;
+  const labelled = readFigureLabels(figures, usualFactor, !assumed, place);
   if (!labelled.ok) return labelled;
   const protein =
     restated(figures.protein, figures.proteinBasis ?? usual) ??
@@ -164,8 +167,9 @@ function overlay(
     kept(before, "protein", moisture);
   const ash = restated(figures.ash, figures.ashBasis ?? usual) ?? kept(before, "ash", moisture);
   const replaced = figures.protein !== undefined || labelled.value !== undefined;
-  const usualFactor = replaced ? (flourLike ? "5.7" : "6.25") : before?.protein?.nitrogenFactor;
-  const factor = figures.nitrogenFactor ?? usualFactor;
+  const factor = labelled.value
+    ? usualFactor
+    : (figures.nitrogenFactor ?? (replaced ? usualFactor : before?.protein?.nitrogenFactor));
   const source: Source = { cite: figures.source ?? fromSpec.cite, standing: "user" };
   const sources = before?.figureSources;
   const start = before === undefined ? blank(name, kind, source) : whatStays(before, figures, moisture);
@@ -191,7 +195,7 @@ function overlay(
     wholegrain: figures.wholegrain ?? before?.wholegrain ?? false,
     allergens: figures.allergens ?? before?.allergens ?? [],
     allergensKnown: figures.allergens !== undefined || (before?.allergensKnown ?? false),
-    nutrientSources: { ...before?.nutrientSources, ...statedNutrients(figures, source) },
+    nutrientSources: { ...start.nutrientSources, ...statedNutrients(figures, source) },
     figureSources: {
       moisture: assumed ? assumedMoisture.source : figures.moisture ? source : (sources?.moisture ?? source),
       protein: replaced ? source : (sources?.protein ?? source),
@@ -199,7 +203,7 @@ function overlay(
       composition: composition.value ? source : (sources?.composition ?? source),
     },
   };
-  return answer(material);
+  return withinWhole(name, material, place);
 }
 
 /** What the figures are that nobody stated: of this layer, or of the one before where this one does not say. */
@@ -273,9 +277,10 @@ function kept(before: KitchenMaterial | undefined, what: "protein" | "ash", mois
   return before === undefined || asFound === undefined ? undefined : held(asFound, before, moisture);
 }
 
-/** A table row whose figures the kitchen replaces loses what went with them: their spread, the energy, the remarks. */
+/** A table row whose figures the kitchen replaces loses what went with them: their spread, the carbohydrate, the energy, the remarks. */
 function whatStays(before: KitchenMaterial, figures: MaterialFigures, moisture: DecimalText): KitchenMaterial {
-  const { spread, energy, energyFactors, allergensPossible, ranges: _ranges, ...rest } = before;
+  const { spread, energy, energyFactors, allergensPossible, ranges: _ranges, nutrientSources = {}, ...rest } = before;
+  const { carbohydrate: _carbohydrate, ...besides } = nutrientSources;
   const asDamp = nutrientFigures.flatMap((name) => {
     const value = before[name];
     return value === undefined ? [] : [[name, asIs(held(value, before, moisture), moisture)] as const];
@@ -292,6 +297,7 @@ function whatStays(before: KitchenMaterial, figures: MaterialFigures, moisture: 
   return {
     ...rest,
     ...Object.fromEntries(asDamp),
+    nutrientSources: replaced ? besides : nutrientSources,
     ...(spread && !replaced && { spread }),
     ...(energy !== undefined && !replaced && { energy }),
     ...(energyFactors && !replaced && { energyFactors }),

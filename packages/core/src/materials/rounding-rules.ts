@@ -44,6 +44,8 @@ export interface RuleBook {
   readonly title: string;
   /** What the declared value is for. */
   readonly per: "serving" | "100 g";
+  /** Whether a label may print more digits than the rules ask for. */
+  readonly finer: boolean;
   readonly rules: readonly RoundingRule[];
 }
 
@@ -59,6 +61,11 @@ const milligram: readonly RoundingBand[] = [
   { from: "5", step: "5" },
   { from: "140", above: true, step: "10" },
 ];
+/** Whole mg; below 2 % of the reference intake of 4700 mg it may be 0. The steps of sodium held until 2016. */
+const potassium: readonly RoundingBand[] = [
+  { step: "1", zero: "may" },
+  { from: "94", step: "1" },
+];
 const halfGram: readonly RoundingBand[] = [
   { step: "0.5", zero: "shall" },
   { from: "0.5", step: "0.5" },
@@ -69,6 +76,7 @@ const us: RuleBook = {
   name: "US",
   title: "United States, 21 CFR 101.9 and FDA Food Labeling Guide, Appendix H",
   per: "serving",
+  finer: false,
   rules: [
     {
       nutrient: "energy",
@@ -83,7 +91,7 @@ const us: RuleBook = {
     { nutrient: "fat", unit: "g", bands: halfGram, source: cfr("(c)(2)") },
     { nutrient: "saturates", unit: "g", bands: halfGram, source: { ...cfr("(c)(2)(i)"), standing: "memory" } },
     { nutrient: "sodium", unit: "mg", bands: milligram, source: cfr("(c)(4)") },
-    { nutrient: "potassium", unit: "mg", bands: milligram, source: { ...cfr("(c)(5)"), standing: "memory" } },
+    { nutrient: "potassium", unit: "mg", bands: potassium, source: cfr("(c)(8)(ii) to (iv)") },
     { nutrient: "carbohydrate", unit: "g", bands: gram, source: cfr("(c)(6)") },
     { nutrient: "fibre", unit: "g", bands: gram, source: cfr("(c)(6)(i)") },
     { nutrient: "sugars", unit: "g", bands: gram, source: cfr("(c)(6)(ii)") },
@@ -107,6 +115,7 @@ const eu: RuleBook = {
   name: "EU",
   title: "European Union, Commission guidance of December 2012 on Regulation (EU) No 1169/2011",
   per: "100 g",
+  finer: true,
   rules: [
     { nutrient: "energy", unit: "kcal", bands: [{ step: "1" }], source: guidance() },
     { nutrient: "fat", unit: "g", bands: tenth, source: guidance() },
@@ -152,18 +161,29 @@ const whole: readonly RoundingBand[] = [
   { from: "5", step: "1" },
 ];
 
-/** The zeros were read; the smallest places are from memory. */
+/**
+ * 0 where there is less than 5 mg of sodium, which is 0.0127 g of salt; else one decimal, and where that would be 0.0
+ * one digit that counts.
+ */
+const japanSalt: readonly RoundingBand[] = [
+  { step: "0.01", zero: "may" },
+  { from: "0.0127", step: "0.01" },
+  { from: "0.05", step: "0.1" },
+];
+
+/** The zeros and the places of salt were read in copies; the other smallest places are from memory. */
 const jp: RuleBook = {
   name: "JP",
   title: "Japan, Food Labelling Standards (2015)",
   per: "100 g",
+  finer: true,
   rules: [
     { nutrient: "energy", unit: "kcal", bands: whole, source: japan("memory") },
     { nutrient: "protein", unit: "g", bands: place, source: japan("memory") },
     { nutrient: "fat", unit: "g", bands: place, source: japan("memory") },
     { nutrient: "carbohydrate", unit: "g", bands: place, source: japan("memory") },
     { nutrient: "sodium", unit: "mg", bands: whole, source: japan("memory") },
-    { nutrient: "salt", unit: "g", bands: [{ step: "0.1" }], source: japan("memory") },
+    { nutrient: "salt", unit: "g", bands: japanSalt, source: japan("copy") },
   ],
 };
 

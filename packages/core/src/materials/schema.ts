@@ -156,7 +156,7 @@ export const materialFiguresSchema = z
     protein: shareField("Protein, % on the stated basis", ["12.4 %"]).optional(),
     proteinBasis: basisField("Moisture basis of the protein; 14 % mb for flours, as is for all else").optional(),
     nitrogenFactor: numberField(
-      "Nitrogen factor of the protein; 5.7 for flours, 6.25 for all else unless stated",
+      "Nitrogen factor of the protein, or behind the label; 5.7 for flours, 6.25 for all else unless stated",
       [5.7, 6.25],
       { above: 4, most: 7 },
     ).optional(),

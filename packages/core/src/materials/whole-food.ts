@@ -1,0 +1,55 @@
+import { answer, inputProblem, type Outcome, type Path, refuse } from "../figure/problem.ts";
+import { type DecimalText, dec, fixedText, HUNDRED, sum } from "../number/decimal.ts";
+import { basisText } from "./fields.ts";
+import type { KitchenMaterial } from "./own.ts";
+
+/**
+ * How far the parts of a food may add up beyond 100 %: analyses and labels are rounded, and nitrogen times 6.25 counts
+ * more protein than there is. The rows of the tables come to 100.3 % at most; the rest is common practice, no source.
+ */
+const slack = { measured: "0.5", withCarbohydrate: "2.5" } as const;
+
+/**
+ * Refuses a food whose water, protein, ash, fat and carbohydrate add up to more than it weighs, the sum shown.
+ *
+ * @param path - of its figures
+ * Problems: `materials.beyond-whole`.
+ */
+export function withinWhole(name: string, material: KitchenMaterial, path: Path): Outcome<KitchenMaterial> {
+  if (material.composition !== undefined) return answer(material);
+  const { moisture, protein, ash, fat, carbohydrate, stated, nutrientSources = {} } = material;
+  const ofTheKitchen = nutrientSources.carbohydrate === undefined ? undefined : carbohydrate;
+  const parts = [
+    part("water", moisture),
+    part("protein", protein?.value, stated.protein),
+    part("ash", ash, stated.ash),
+    part("fat", fat),
+    part("carbohydrate", ofTheKitchen),
+  ].flat();
+  const total = sum(parts.map(({ value }) => dec(value)));
+  const more = ofTheKitchen === undefined ? slack.measured : slack.withCarbohydrate;
+  if (total.lte(HUNDRED.plus(more))) return answer(material);
+  const found = `"${name}" of ${parts.map(({ text }) => text).join(" + ")} = ${fixedText(total, 2)} %`;
+  const advice = "check the figures against the certificate, and the moisture they are quoted on";
+  const expected = "parts of at most 100 % in all, as is";
+  return refuse(inputProblem("materials.beyond-whole", path, found, expected, advice));
+}
+
+interface Part {
+  readonly value: DecimalText;
+  readonly text: string;
+}
+
+function part(
+  what: string,
+  value: DecimalText | undefined,
+  stated?: KitchenMaterial["stated"]["ash"],
+): readonly Part[] {
+  if (value === undefined) return [];
+  const asStated = stated?.basis.kind === "at" ? ` (${stated.value} % ${said(basisText(stated.basis))})` : "";
+  return [{ value, text: `${fixedText(dec(value), 2)} % ${what}${asStated}` }];
+}
+
+function said(basis: string): string {
+  return basis === "dry" ? "of dry matter" : `at ${basis}`;
+}
