@@ -42,11 +42,34 @@ describe("the three everyday swaps", () => {
   });
 
   it("baked soda meets a written dose of sodium carbonate", () => {
-    const { figures, cautions } = reported("bake", "--before", "500 g", "--after", "330 g", "--for", "40 g");
+    const forSoda = ["--for", "sodium carbonate", "--dose", "40 g"];
+    const { figures, cautions } = reported("bake", "--before", "500 g", "--after", "330 g", ...forSoda);
     // 170 g lost of the 184.58 g that a full conversion loses (NaHCO3 84.007, Na2CO3 105.99 g/mol), by hand
     expect(Number(figures["baking.conversion"]?.value)).toBeCloseTo(92.1, 1);
     expect(Number(figures["convert.amount.the baked salt"]?.value)).toBeCloseTo(41.85, 1);
     expect(cautions.join(" ")).toMatch(/label/u);
+  });
+});
+
+describe("baked soda", () => {
+  const tray = ["bake", "--before", "500 g", "--after", "330 g"];
+
+  it("meets a dose of the salt that is named: 12 g of potassium carbonate are 9.20 g of sodium carbonate", () => {
+    const { figures } = reported(...tray, "--for", "potassium carbonate", "--dose", "12 g");
+    // 12 × 105.988 / 138.204 g of Na2CO3 would do; the salt baked to 92.1 % is 0.9558 as strong by M, by hand
+    expect(Number(figures["convert.amount.the baked salt"]?.value)).toBeCloseTo(9.628, 2);
+  });
+
+  it("asks of which salt a dose is", () => {
+    const { status, stderr } = alkali(...tray, "--dose", "12 g");
+    expect(status).toBe(2);
+    expect(stderr).toContain("the product that the dose is of");
+  });
+
+  it("comes with its assumption, oven and cautions where it is named", () => {
+    const { notes, cautions } = reported("convert", "baked soda", "potassium carbonate", "--dose", "10 g");
+    expect(notes.filter(({ code }) => code === "materials.note")).toHaveLength(2);
+    expect(cautions[0]).toMatch(/^Baked soda is far more alkaline/u);
   });
 });
 

@@ -7,7 +7,9 @@ import {
   hydrate,
   pure,
 } from "../../packages/core/src/chemistry/composition.ts";
-import { hazardOf } from "../../packages/core/src/chemistry/hazard.ts";
+import { foodLimitsFor } from "../../packages/core/src/chemistry/food-limits.ts";
+import { additivesIn, hazardOf } from "../../packages/core/src/chemistry/hazard.ts";
+import { solutionPh } from "../../packages/core/src/chemistry/ph.ts";
 import type { SpeciesName } from "../../packages/core/src/chemistry/species.ts";
 import { alkalinityAs } from "../../packages/core/src/chemistry/titration.ts";
 import { dec } from "../../packages/core/src/number/decimal.ts";
@@ -100,6 +102,72 @@ test("sodium carbonate is a warning, H319 (harmonised entry, read in a copy)", (
     "Warning",
     ["GHS07"],
     ["H319"],
+  ]);
+});
+
+/**
+ * Unlike limits: the sum of share over limit is one or more. Source: Regulation (EC) No 1272/2008, Annex I, parts 3.2 and
+ * 3.3, and the guidance to it (read in a summary); 0.5 % of hydroxide and 10 % of carbonate are the limits.
+ */
+test.each([
+  ["0.3 % of hydroxide and 5 % of soda: 0.6 + 0.5", { NaOH: "0.3", Na2CO3: "5" }, ["H319"]],
+  ["0.3 % of hydroxide and 3 % of soda: 0.6 + 0.3", { NaOH: "0.3", Na2CO3: "3" }, []],
+  ["0.3 % of hydroxide and 5 % of potash, for the skin as well", { KOH: "0.3", K2CO3: "5" }, ["H315", "H319"]],
+  ["1 % of either hydroxide: 0.5 + 0.5 of the limit of burns", { KOH: "1", NaOH: "1" }, ["H290", "H314"]],
+] as const)("sums hydroxide and carbonate: %s", (_, species, codes) => {
+  const hazard = hazardOf({ species, water: "90", inert: "0" });
+  expect(hazard.statements.map(({ code }) => code)).toEqual(codes);
+});
+
+/** Source: Regulation (EC) No 1272/2008, Annex I, tables 3.2.4 and 3.3.4 (read in a summary): 3 % of an irritant. */
+test.each([
+  ["5", /from 3 %.*from 1 %/u],
+  ["2", /pH 11\.5 or more counts as corrosive from 1 %/u],
+  ["0.5", undefined],
+] as const)("soda of %s %% is below the limit for sums, and what stays open is said", (percent, open) => {
+  const hazard = hazardOf({ species: { Na2CO3: percent }, water: dec(100).minus(percent).toString(), inert: "0" });
+  expect(hazard.signal).toBe("none");
+  if (open === undefined) expect(hazard.open).toEqual([]);
+  else expect(hazard.open.join(" ")).toMatch(open);
+});
+
+/** Source: Regulation (EC) No 1272/2008, Annex I, 3.2.3.1.2 (read in a copy): pH 11.5 or more. */
+test.each([
+  ["1 % soda, 11.36 (Harvie, Møller and Weare)", { Na2CO3: "1" }, undefined],
+  ["5 % soda, 11.58 (Harvie, Møller and Weare)", { Na2CO3: "5" }, /what is known of the salts/u],
+  ["1 % sodium hydroxide, 13.26", { NaOH: "1" }, /limits of its own entry/u],
+  ["0.9 % soda with 0.1 % sodium hydroxide, 12.26", { Na2CO3: "0.9", NaOH: "0.1" }, /stays open/u],
+] as const)("the pH rule is told beside a pH of 11.5 or more: %s", (_, species, why) => {
+  const outcome = solutionPh({ species, water: "95", inert: "0" }, 25);
+  const rule = outcome.ok ? outcome.notes.find(({ code }) => code === "ph.classification")?.text : "no pH";
+  if (why === undefined) expect(rule).toBeUndefined();
+  else expect(rule).toMatch(why);
+});
+
+test("no phosphate is called unclassified without a source: the class of some is not known", () => {
+  expect(hazardOf(pure("Na5P3O10"))).toMatchObject({ signal: "not known", statements: [] });
+  expect(hazardOf(pure("Na2HPO4")).open.join()).toContain("disodium hydrogen phosphate is not known");
+  // Safety data sheets of suppliers (read): H315 and H319, some H335.
+  expect(hazardOf(pure("Na4P2O7")).statements.map(({ code }) => code)).toEqual(["H315", "H319", "H335"]);
+});
+
+test("each salt cites its own entry", () => {
+  const cites = (name: "Na2CO3" | "K2CO3") =>
+    hazardOf(pure(name))
+      .sources.map(({ cite }) => cite)
+      .join();
+  expect(cites("Na2CO3")).toContain("011-005-00-2, sodium carbonate");
+  expect(cites("K2CO3")).not.toContain("sodium carbonate");
+});
+
+test("sodium sesquicarbonate has its own additive number and purity (JECFA 28th session, 1981)", () => {
+  const trona = hydrate("Na2CO3.NaHCO3.2H2O");
+  expect(additivesIn(trona).map(({ eu }) => eu)).toEqual(["E 500(iii)"]);
+  const onIt = foodLimitsFor(trona).filter(({ on }) => on === "additive");
+  expect(onIt.map(({ least, most }) => [least, most])).toEqual([
+    ["46.4", "50.0"],
+    ["35.0", "38.6"],
+    ["13.8", "16.7"],
   ]);
 });
 

@@ -66,6 +66,37 @@ test("what is held is held exactly by any pair, and no amount is below zero", ()
   );
 });
 
+test("carbonate and bicarbonate of one cation are told apart by M and P", () => {
+  const powder = product("powder", { species: { Na2CO3: "60", NaHCO3: "40" }, water: "0", inert: "0" });
+  const amounts = (to: readonly [Product, Product], hold: "M" | "P") =>
+    answered(convert({ from: { ...powder, mass: 10 }, to, hold })).amounts.map(({ value }) => Number(value));
+  for (const hold of ["M", "P"] as const) {
+    const [first, second] = amounts([soda, bicarbonate], hold);
+    expect([first, second]).toEqual([expect.closeTo(6, 12), expect.closeTo(4, 12)]);
+  }
+  // P of 6 g Na2CO3 is that of 6 × 138.204 / 105.988 g K2CO3, and M of the rest that of 4 g NaHCO3, by hand.
+  const [potassium, rest] = amounts([potash, bicarbonate], "M");
+  expect([potassium, rest]).toEqual([expect.closeTo(7.8238, 4), expect.closeTo(4, 12)]);
+});
+
+test("M and P are both held by any pair that holds both in amounts of zero or more", () => {
+  fc.assert(
+    fc.property(drySalts, drySalts, amount(0, 100), amount(0, 100), (one, other, first, second) => {
+      if (dec(first).plus(second).isZero()) return;
+      const portions = [
+        { composition: one, mass: first },
+        { composition: other, mass: second },
+      ];
+      const from = { ...product("mix", mixture(portions)), mass: 10 };
+      const to = [product("one", one), product("other", other)] as const;
+      const { before, after } = answered(convert({ from, to, hold: "M" }));
+      expect(apart(before.alkalinityM.value, after.alkalinityM.value)).toBeLessThan(1e-12);
+      expect(apart(before.alkalinityP.value, after.alkalinityP.value)).toBeLessThan(1e-12);
+    }),
+    { numRuns: 40 },
+  );
+});
+
 test("salt in the dough water lowers the pH of the mixing water", () => {
   const swap = { from: { ...soda, mass: 4 }, to: [potash], hold: "M", doughWater: 400 } as const;
   const plain = answered(convert(swap));
@@ -160,6 +191,23 @@ describe("bicarbonate and hydroxide are not carbonate", () => {
     });
     expect(codes(outcome)).toContain("convert.hydroxide");
     expect(Number(answered(outcome).after.ph?.value)).toBeGreaterThan(13);
+  });
+
+  test("a swap to hydroxide names the standards without it, one away from it does not", () => {
+    const lye = product("lye", pure("NaOH"));
+    const texts = (from: Product, to: Product): string => {
+      const outcome = convert({ from: { ...from, mass: 10 }, to: [to], hold: "M" });
+      return outcome.ok ? outcome.notes.map(({ text }) => text).join() : "";
+    };
+    expect(texts(soda, lye)).toContain("the Japanese manufacturing standard");
+    expect(texts(lye, soda)).not.toContain("standard");
+  });
+
+  test("hydroxide with bicarbonate turns into carbonate, which a swap to both says", () => {
+    const lye = product("lye", pure("NaOH"));
+    expect(codes(convert({ from: { ...soda, mass: 10 }, to: [lye, bicarbonate], hold: "M" }))).toContain(
+      "solutions.reaction",
+    );
   });
 
   test("P cannot be had from bicarbonate", () => {

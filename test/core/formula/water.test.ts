@@ -96,7 +96,16 @@ describe("notes", () => {
     ["water.unusual", { water: { added: "24.9 %" } }],
     ["water.unusual", { water: { added: "50.1 %" } }],
     ["alkali.unusual", { alkali: [{ name: "sodium carbonate", amount: "1.8 %" }] }],
-    ["materials.note", { alkali: [{ name: "sodium bicarbonate", amount: "1 %" }] }],
+    ["alkali.product", { alkali: [{ name: "sodium bicarbonate", amount: "1 %" }] }],
+    [
+      "solutions.reaction",
+      {
+        alkali: [
+          { name: "lye", amount: "0.5 %", figures: { composition: { NaOH: "40 %", water: "rest" } } },
+          { name: "sodium bicarbonate", amount: "1 %" },
+        ],
+      },
+    ],
     ["blend.protein-missing", { flours: [{ name: "x", amount: "rest", figures: { moisture: "14 %", ash: "0.4 %" } }] }],
     ["blend.ash-missing", { flours: [{ name: "x", amount: "rest", figures: { moisture: "14 %", protein: "9 %" } }] }],
     ["blend.factor-unknown", { flours: [{ name: "usda 20623", amount: "rest" }] }],

@@ -150,7 +150,7 @@ const reports: Readonly<Record<string, () => Report>> = {
     const strength = value(strengthOf(composition, "20", "145"));
     return strengthReport({ name: "bottle", composition, strength, reading: massPercent, temperature: "20" }, []);
   },
-  bake: () => bakeReport(baked, [], value(bakeDose(baked, "NaHCO3", 40))),
+  bake: () => bakeReport(baked, [], value(bakeDose(baked, { ...soda, mass: 40 }))),
   "bake, ideal": () => idealBakeReport("KHCO3"),
   certificate: () => assayReport(value(assayed({ as: "Na2O", percent: "57" }, soda.composition, "0.6")), []),
   titration: () =>
@@ -270,7 +270,9 @@ describe("ounces", () => {
 
   it("tell the dose of a baked salt", () => {
     // 40 g is 1.41 oz
-    expect(textsOf(bakeReport(baked, [], value(bakeDose(baked, "NaHCO3", 40)), "us"), "dose")[0]).toBe("1.41 oz");
+    expect(textsOf(bakeReport(baked, [], value(bakeDose(baked, { ...soda, mass: 40 })), "us"), "dose")[0]).toBe(
+      "1.41 oz",
+    );
   });
 });
 

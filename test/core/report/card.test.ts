@@ -249,6 +249,18 @@ describe("sections of the card", () => {
     expect(cardOf({ ...spec, batch }).made.cautions.some((text) => text.startsWith("Raw egg"))).toBe(false);
   });
 
+  test("tell of baked soda what it is taken for, the oven and what to take care of", () => {
+    const oven = { ...spec, batch, alkali: [{ name: "baked soda", amount: "1 %" }] };
+    const outcome = formulaOf(oven);
+    const { made, report } = cardOf(oven, { notes: outcome.ok ? outcome.notes : [] });
+    expect(made.notes.join(" ")).toMatch(/as if all bicarbonate had turned to carbonate.*120 to 150 °C/u);
+    for (const { cautions } of [made, report]) expect(cautions.join(" ")).toContain("The tray and the powder are hot");
+    // A composition that was measured needs no such assumption.
+    const measured = { composition: { Na2CO3: "88 %", NaHCO3: "rest" } };
+    const known = formulaOf({ ...oven, alkali: [{ name: "baked soda", amount: "1 %", figures: measured }] });
+    expect(known.ok && known.notes.map(({ code }) => code)).not.toContain("alkali.product");
+  });
+
   test("take the words of the spec line by line", () => {
     expect(cardOf({ ...spec, batch }, { about: " one \n\n two" }).made.about).toEqual(["one", "two"]);
   });

@@ -4,6 +4,7 @@ import {
   type DecimalText,
   type Dimension,
   inDays,
+  type Note,
   type OwnMaterials,
   type Problem,
   type Product,
@@ -26,6 +27,8 @@ import type { PlacedProblem } from "../input/document.ts";
  */
 export interface Asking {
   readonly problems: readonly PlacedProblem[];
+  /** What is worth knowing of the products that were named. */
+  readonly notes: readonly Note[];
   readonly scale: BaumeName;
   readonly ratioBy: RatioBy;
   readonly units: UnitSystem;
@@ -49,6 +52,7 @@ const standIn: Quantity = { text: "1 g", dimension: "mass", value: "1", unit: "g
 
 export function asking(asked: Asked, own: OwnMaterials): Asking {
   const problems: PlacedProblem[] = [];
+  const notes: Note[] = [];
   const wrong: Asking["wrong"] = (place, code, found, expected, advice) => {
     problems.push({ code, kind: "input", path: [], found, expected, advice, flag: place });
   };
@@ -75,6 +79,7 @@ export function asking(asked: Asked, own: OwnMaterials): Asking {
   const place = (problem: Problem, flag: string): PlacedProblem => ({ ...problem, flag });
   return {
     problems,
+    notes,
     scale,
     ratioBy,
     units: asked.text("units") === "us" ? "us" : "metric",
@@ -105,7 +110,10 @@ export function asking(asked: Asked, own: OwnMaterials): Asking {
     },
     product: (text, where) => {
       const outcome = readProduct(text ?? "", own, terms, []);
-      if (outcome.ok) return outcome.value;
+      if (outcome.ok) {
+        notes.push(...outcome.notes);
+        return outcome.value;
+      }
       problems.push(...outcome.problems.map((problem) => place(problem, where)));
       return { name: "", composition: { species: { Na2CO3: "100" }, water: "0", inert: "0" } };
     },

@@ -1,5 +1,6 @@
-import { answer, bakeDose, bakedSalt, bakeReport, idealBakeReport } from "@noodlewright/core";
-import { memberFlags } from "./flags.ts";
+import { answer, bakeDose, bakedSalt, bakeReport, idealBakeReport, type Weighed } from "@noodlewright/core";
+import type { Asking } from "./asking.ts";
+import { memberFlags, productHelp } from "./flags.ts";
 import { member } from "./member.ts";
 
 const salts = { "baking soda": "NaHCO3", "potassium bicarbonate": "KHCO3" } as const;
@@ -14,10 +15,11 @@ export const bakeCommand = member({
     moisture: { describe: "Water it took up again before it was weighed", kind: "text", placeholder: "4 g" },
     assay: { describe: "Bicarbonate in what went in", kind: "text", placeholder: "99.5 %" },
     for: {
-      describe: "Carbonate that a formula asks for: tells how much of the baked salt to weigh",
+      describe: `Product that a formula asks for, to weigh the baked salt in its place: ${productHelp}`,
       kind: "text",
-      placeholder: "40 g",
+      placeholder: "potassium carbonate",
     },
+    dose: { describe: "Dose of that product", kind: "text", placeholder: "40 g" },
     materials: memberFlags.materials,
     format: memberFlags.format,
     working: memberFlags.working,
@@ -29,13 +31,15 @@ export const bakeCommand = member({
     ["noodlewright alkali bake", "what a full conversion leaves"],
     ["noodlewright alkali bake --before '500 g' --after '318 g'", "how far it went"],
     [
-      "noodlewright alkali bake --before '500 g' --after '330 g' --for '40 g'",
-      "baked soda to a written sodium carbonate dose",
+      "noodlewright alkali bake --before '500 g' --after '330 g' --for 'potassium carbonate' --dose '40 g'",
+      "how much of it does for a written dose",
     ],
   ],
   read: (ask) => {
     const salt = ask.text("salt") === "potassium bicarbonate" ? salts["potassium bicarbonate"] : salts["baking soda"];
-    const weighed = ["before", "after", "moisture", "assay", "for"].some((flag) => ask.text(flag) !== undefined);
+    const weighed = ["before", "after", "moisture", "assay", "for", "dose"].some(
+      (flag) => ask.text(flag) !== undefined,
+    );
     if (!weighed) return { salt };
     const moisture = ask.maybe("moisture", ["mass"])?.value;
     const assay = ask.maybe("assay", ["share"])?.value;
@@ -48,7 +52,7 @@ export const bakeCommand = member({
         ...(moisture !== undefined && { moisture }),
         ...(assay !== undefined && { assay }),
       },
-      wanted: ask.maybe("for", ["mass"])?.value,
+      wanted: wantedOf(ask),
       units: ask.units,
     };
   },
@@ -57,7 +61,23 @@ export const bakeCommand = member({
     const baked = bakedSalt(bake);
     if (!baked.ok) return baked;
     if (wanted === undefined) return answer(bakeReport(baked.value, baked.notes));
-    const dose = bakeDose(baked.value, salt, wanted);
+    const dose = bakeDose(baked.value, wanted);
     return dose.ok ? answer(bakeReport(baked.value, [...baked.notes, ...dose.notes], dose.value, units)) : dose;
   },
 });
+
+/** The dose to meet, where one is asked for: a mass alone does not say of which salt. */
+function wantedOf(ask: Asking): Weighed | undefined {
+  if (ask.text("for") === undefined && ask.text("dose") === undefined) return undefined;
+  if (ask.text("for") === undefined) {
+    ask.wrong(
+      "--for",
+      "flag.missing",
+      "nothing",
+      "the product that the dose is of",
+      "such as --for 'sodium carbonate'",
+    );
+    return undefined;
+  }
+  return { ...ask.product(ask.text("for"), "--for"), mass: ask.quantity("dose", ["mass"]).value };
+}

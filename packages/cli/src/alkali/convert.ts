@@ -13,7 +13,7 @@ const held: Readonly<Record<string, Held>> = {
 export const convertCommand = member({
   positionals: {
     from: `The product that the formula names: ${productHelp}`,
-    to: "One product to take in its place, or two, which hold the ratio of sodium to potassium as well",
+    to: "One product to take in its place, or two, which hold both alkalinities where they can, or else the ratio of sodium to potassium as well",
   },
   flags: {
     dose: { describe: "Dose to swap: a mass, or % of flour", kind: "text", placeholder: "45 g" },

@@ -1,4 +1,4 @@
-import { type Outcome, type OwnMaterials, type Report, readKitchenFile } from "@noodlewright/core";
+import { type Note, type Outcome, type OwnMaterials, type Report, readKitchenFile } from "@noodlewright/core";
 import { printProblems, printReport } from "../command/answer.ts";
 import type { Asked, Command } from "../command/command.ts";
 import { type PlacedProblem, parseFile } from "../input/document.ts";
@@ -23,8 +23,22 @@ export function member<Question>({ read, answer, ...words }: Parts<Question>): C
       const question = read(ask);
       if (ask.problems.length > 0) return printProblems(ask.problems, asked, io);
       const outcome = answer(question);
-      return outcome.ok ? printReport(outcome.value, asked, io) : printProblems(outcome.problems, asked, io);
+      return outcome.ok
+        ? printReport(withNotes(outcome.value, ask.notes), asked, io)
+        : printProblems(outcome.problems, asked, io);
     },
+  };
+}
+
+/** A report with what is worth knowing of the products it was asked about; the cautions of a product join the others. */
+function withNotes(report: Report, about: readonly Note[]): Report {
+  const isCaution = ({ code }: Note): boolean => code.startsWith("caution.");
+  const notes = about.filter((note) => !isCaution(note)).map(({ code, text }) => ({ code, text }));
+  const texts = new Set(notes.map(({ text }) => text));
+  return {
+    ...report,
+    notes: [...notes, ...report.notes.filter(({ text }) => !texts.has(text))],
+    cautions: [...new Set([...about.filter(isCaution).map(({ text }) => text), ...report.cautions])],
   };
 }
 

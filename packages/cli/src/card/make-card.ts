@@ -65,7 +65,7 @@ export async function makeCard(order: CardOrder, io: Io): Promise<CardMaking> {
     loads: loads.value,
     units: order.units,
     ...more.answers,
-    notes: [...batch.notes, ...more.notes],
+    notes: [...outcome.notes, ...batch.notes, ...more.notes],
   });
   return { ok: true, card: printableData(made) };
 }

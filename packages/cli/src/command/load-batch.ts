@@ -34,7 +34,8 @@ export type BatchLoading =
 
 /** The notes without those on the figures of single materials, for what is done with the dough once it is weighed. */
 export function notesOnDough(notes: readonly Note[]): readonly Note[] {
-  return notes.filter(({ code }) => code !== "materials.note" && !code.startsWith("blend."));
+  const ofMaterials: readonly string[] = ["materials.note", "alkali.product"];
+  return notes.filter(({ code }) => !ofMaterials.includes(code) && !code.startsWith("blend."));
 }
 
 /** Reads a spec, merges flags in, and works out its formula and its batch. */

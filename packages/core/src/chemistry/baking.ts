@@ -33,6 +33,18 @@ export interface Baked {
   readonly composition: Composition;
 }
 
+/** What a salt is taken for that is said to be baked and was not weighed. */
+export const bakedAsAssumed: readonly string[] = [
+  "taken as wholly baked: as if all bicarbonate had turned to carbonate, which leaves 63.1 % of its mass, and no moisture had been taken up since. What was baked less is weaker: weigh it before and after, `noodlewright alkali bake` tells how far it went",
+  "bake it in a thin layer at 120 to 150 °C for about an hour, and on until its weight stays: common practice, no source",
+];
+
+/** Advice for the oven. Source: common practice, no source. */
+export const ovenCautions: readonly string[] = [
+  "Baked soda is far more alkaline than what went into the oven, and looks the same: label it, and keep it out of reach of children.",
+  "The tray and the powder are hot: let them cool before you weigh or sieve. No aluminium tray or foil.",
+];
+
 /** Weighing to 1 % of the loss lets a full conversion come out a little above 100 %. */
 const SLACK = "1";
 

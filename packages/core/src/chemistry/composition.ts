@@ -145,6 +145,19 @@ export function hydrate(name: HydrateName, assayPercent: DecimalInput = 100): Co
   });
 }
 
+/**
+ * Whether a product is sodium sesquicarbonate (trona), the double salt of carbonate and bicarbonate.
+ *
+ * Source: Joint FAO/WHO Expert Committee on Food Additives, specification of sodium sesquicarbonate, 28th session 1981
+ * (read in a copy): NaHCO3 35.0 to 38.6 %, Na2CO3 46.4 to 50.0 %, water 13.8 to 16.7 %.
+ * @example isSesquicarbonate(hydrate("Na2CO3.NaHCO3.2H2O")) // => true
+ */
+export function isSesquicarbonate({ species: { NaHCO3, Na2CO3 }, water }: Composition): boolean {
+  const within = (share: DecimalText | undefined, least: string, most: string): boolean =>
+    dec(share ?? 0).gte(least) && dec(share ?? 0).lte(most);
+  return within(NaHCO3, "35.0", "38.6") && within(Na2CO3, "46.4", "50.0") && within(water, "13.8", "16.7");
+}
+
 /** A product and how much of it. */
 export interface Portion {
   readonly composition: Composition;

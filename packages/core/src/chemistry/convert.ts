@@ -6,6 +6,7 @@ import { type Carried, carriedBy, phInWater, type Weighed } from "./carried.ts";
 import { pure } from "./composition.ts";
 import { named } from "./named.ts";
 import { whatIsNotKept } from "./not-kept.ts";
+import { reactionNotes } from "./reaction.ts";
 import { amountsFor, contentOf, heldNames, type Swap } from "./swap-amounts.ts";
 
 export interface Swapped {
@@ -22,9 +23,9 @@ export interface Swapped {
 /**
  * Swaps a dose of one alkaline product for another or for a pair.
  *
- * One product holds the one thing asked for. A pair holds the ratio of sodium to potassium as well; where no amounts of
- * zero or more do that, the one product that comes nearer in ratio is taken, what is held stays exact, and a note says
- * by how much the ratio is off.
+ * One product holds the one thing asked for. A pair holds a second: of M and P the other one, where amounts of zero or
+ * more can and the two differ in it; or else the ratio of sodium to potassium. Where they can hold neither, the one product
+ * that comes nearer in ratio is taken, what is held stays exact, and a note says by how much the ratio is off.
  *
  * Problems: `convert.dose`, `convert.nothing-held`, `convert.cannot-hold`.
  * @example convert({ from: { name: "soda", composition: { species: { Na2CO3: "100" }, water: "0", inert: "0" }, mass: 10 }, to: [{ name: "crystals", composition: { species: { Na2CO3: "37" }, water: "63", inert: "0" } }], hold: "M" }).ok // => true
@@ -55,10 +56,15 @@ export function convert(swap: Swap): Outcome<Swapped> {
     sources: [massBalance],
   });
   const result = { amounts, before: before.carried, after: after.carried, waterOff, ratioOff };
-  const notes = [...before.notes, ...after.notes].filter(
+  const notes = [...before.notes.filter(({ code }) => code !== "ph.classification"), ...after.notes].filter(
     (note, index, all) => all.findIndex(({ text }) => text === note.text) === index,
   );
-  return answer(result, [...ratioNote(swap, ratioOff), ...whatIsNotKept(result.before, result.after), ...notes]);
+  return answer(result, [
+    ...ratioNote(swap, ratioOff),
+    ...whatIsNotKept(result.before, result.after),
+    ...reactionNotes(weighed.filter(({ mass }) => dec(mass).gt(0)).map(({ composition }) => composition)),
+    ...notes,
+  ]);
 }
 
 function ratio(carried: Carried): Figure {

@@ -1,6 +1,6 @@
 import type { Source } from "../figure/source.ts";
 import { type DecimalText, dec } from "../number/decimal.ts";
-import type { Composition } from "./composition.ts";
+import { type Composition, isSesquicarbonate } from "./composition.ts";
 import type { SpeciesName } from "./species.ts";
 
 /** A limit that a food law or standard sets, with the text it comes from. Whether it binds where one works, the local code tells. */
@@ -8,6 +8,8 @@ export interface FoodLimit {
   readonly species: readonly SpeciesName[];
   /** What the limit is on: the additive as bought, or the food. */
   readonly on: "additive" | "food";
+  /** It is on the double salt of sodium carbonate and bicarbonate, and not on the two by themselves. */
+  readonly sesquicarbonate?: true;
   readonly item: string;
   readonly least?: DecimalText;
   readonly most?: DecimalText;
@@ -25,6 +27,7 @@ function monograph(substance: string, at: string): Source {
 
 const soda = monograph("sodium carbonate", "19th session 1975, revised 59th 2002");
 const bicarbonate = monograph("sodium hydrogen carbonate", "19th session 1975, revised 59th 2002");
+const trona = monograph("sodium sesquicarbonate", "28th session 1981");
 const sodiumHydroxide = monograph("sodium hydroxide", "19th session 1975, revised 59th 2002");
 const potassiumHydroxide = monograph("potassium hydroxide", "19th session 1975, revised 59th 2002");
 const potash: Source = {
@@ -37,6 +40,10 @@ const noodleCaps: Source = {
   cite: "India, Food Safety and Standards, Food Additives, Appendix A, pastas and noodles",
   standing: "copy",
 };
+
+function sesquicarbonateLimit(item: string, least: DecimalText, most: DecimalText): FoodLimit {
+  return { species: ["Na2CO3"], on: "additive", sesquicarbonate: true, item, least, most, unit: "%", source: trona };
+}
 
 const phosphates = [
   "Na3PO4",
@@ -81,6 +88,9 @@ export const foodLimits: readonly FoodLimit[] = [
     source: bicarbonate,
   },
   { species: ["NaHCO3"], on: "additive", item: "loss on drying", most: "0.25", unit: "%", source: bicarbonate },
+  sesquicarbonateLimit("sodium carbonate in sodium sesquicarbonate", "46.4", "50.0"),
+  sesquicarbonateLimit("sodium hydrogen carbonate in sodium sesquicarbonate", "35.0", "38.6"),
+  sesquicarbonateLimit("water in sodium sesquicarbonate", "13.8", "16.7"),
   {
     species: ["K2CO3"],
     on: "additive",
@@ -143,7 +153,7 @@ export const foodLimits: readonly FoodLimit[] = [
   },
 ];
 
-/** What the Japanese manufacturing standard lets alkaline noodle salts be made of. It names no hydroxide, and no strength. */
+/** What the Japanese manufacturing standard lets alkaline noodle salts be made of. It names no hydroxide, no sesquicarbonate, and no strength. */
 export const japaneseSalts: { readonly allowed: readonly SpeciesName[]; readonly source: Source } = {
   allowed: ["K2CO3", "Na2CO3", "NaHCO3", ...phosphates],
   source: {
@@ -157,5 +167,12 @@ export const localCode = "check the local code: limits differ between countries 
 
 /** The limits on what is in a product. @example foodLimitsFor({ species: { KHCO3: "100" }, water: "0", inert: "0" }).length // => 1 */
 export function foodLimitsFor(composition: Composition): readonly FoodLimit[] {
-  return foodLimits.filter(({ species }) => species.some((name) => dec(composition.species[name] ?? 0).gt(0)));
+  const double = isSesquicarbonate(composition);
+  return foodLimits
+    .filter(({ on, sesquicarbonate = false }) => on === "food" || sesquicarbonate === double)
+    .filter(({ species }) => species.some((name) => dec(composition.species[name] ?? 0).gt(0)));
 }
+
+/** The standards that do not let hydroxides into noodles, for a sentence. */
+export const standardsWithoutHydroxides =
+  "the Japanese manufacturing standard of kansui, which names no hydroxide (read in a copy), and the Japanese use standards, by which a hydroxide is neutralised or removed before the food is finished (from memory)";

@@ -1,14 +1,18 @@
 import type { Note } from "../figure/problem.ts";
 import type { Source } from "../figure/source.ts";
-import { type Decimal, dec, fixedText, sum, ZERO } from "../number/decimal.ts";
-import { type Composition, sharesOf, speciesOf } from "./composition.ts";
-import type { Additive, SpeciesName } from "./species.ts";
+import { type Decimal, dec, fixedText, ONE, sum } from "../number/decimal.ts";
+import { type Composition, isSesquicarbonate, sharesOf, speciesOf } from "./composition.ts";
+import { hazardEntries, type StatementCode, statements, summing } from "./hazard-entries.ts";
+import { type Additive, additive, type SpeciesName } from "./species.ts";
 
 /** How a product is classed for its label, as far as its species and strength tell. */
 export interface Hazard {
-  readonly signal: "Danger" | "Warning" | "none";
+  /** `not known` where nothing is known of a salt in it and nothing else classes it. */
+  readonly signal: "Danger" | "Warning" | "none" | "not known";
   readonly pictograms: readonly string[];
   readonly statements: readonly Statement[];
+  /** What the limits leave open, in sentences. */
+  readonly open: readonly string[];
   readonly sources: readonly Source[];
 }
 
@@ -20,113 +24,106 @@ export interface Statement {
   readonly because: string;
 }
 
-const statements = {
-  H290: "may be corrosive to metals",
-  H302: "harmful if swallowed",
-  H314: "causes severe skin burns and eye damage",
-  H315: "causes skin irritation",
-  H319: "causes serious eye irritation",
-  H335: "may cause respiratory irritation",
-} as const;
-
-type Code = keyof typeof statements;
-
-interface Rule {
-  readonly code: Code;
-  readonly species: readonly SpeciesName[];
-  /** % by mass of these species together, from which and below which it holds */
-  readonly from: number;
-  readonly below?: number;
-  readonly source: Source;
-}
-
-const annex: Source = {
-  cite: "Regulation (EC) No 1272/2008, Annex VI, harmonised entry of sodium carbonate",
-  standing: "copy",
-};
-const suppliers: Source = {
-  cite: "safety data sheets of suppliers of potassium carbonate; not harmonised, so suppliers differ",
-  standing: "copy",
-};
-const caustic: Source = {
-  cite: "Regulation (EC) No 1272/2008, Annex VI, sodium and potassium hydroxide: 5, 2 and 0.5 %",
-  standing: "memory",
-};
-const swallowed: Source = {
-  cite: "acute toxicity estimate of potassium hydroxide by mouth, 333 mg/kg, against the limit of 2000 mg/kg",
-  standing: "memory",
-};
-const mixtures: Source = {
-  cite: "Regulation (EC) No 1272/2008, Annex I, general limits for mixtures: 10 % for irritants, 20 % for H335",
-  standing: "memory",
-};
-const phosphates: Source = {
-  cite: "safety data sheets of suppliers of trisodium and tripotassium phosphate",
-  standing: "memory",
-};
-
 /** Species that burn, and species that irritate, whatever their strength. */
 export const hydroxides = ["NaOH", "KOH"] as const;
-export const irritants = ["Na2CO3", "K2CO3", "Na3PO4", "K3PO4"] as const;
+export const irritants = ["Na2CO3", "K2CO3", "Na3PO4", "K3PO4", "Na4P2O7", "K4P2O7"] as const;
 
-const rules: readonly Rule[] = [
-  { code: "H314", species: hydroxides, from: 2, source: caustic },
-  { code: "H290", species: hydroxides, from: 2, source: caustic },
-  { code: "H302", species: ["KOH"], from: 16.6, source: swallowed },
-  { code: "H315", species: hydroxides, from: 0.5, below: 2, source: caustic },
-  { code: "H319", species: hydroxides, from: 0.5, below: 2, source: caustic },
-  { code: "H319", species: irritants, from: 10, source: annex },
-  { code: "H315", species: ["K2CO3", "Na3PO4", "K3PO4"], from: 10, source: suppliers },
-  { code: "H335", species: ["K2CO3", "Na3PO4", "K3PO4"], from: 20, source: suppliers },
-];
+/** % from which the tables of Annex I class mixtures whose parts cannot be summed: a strong base, another irritant. */
+const unsummed = { base: 1, irritant: 3 } as const;
+
+/** % by mass from which a part counts. */
+const COUNTS = ONE;
+
+interface Share {
+  readonly name: SpeciesName;
+  readonly share: Decimal;
+  readonly limit: number;
+}
 
 /**
  * The hazard class of a product by its species and strength; the safety data sheet of the product at hand goes first.
  *
- * Source: as named in the result. Bicarbonates and chlorides are not classified (from memory).
+ * A statement holds where the shares of all salts that call for it, each over its own limit, come to one or more.
+ *
+ * Source: as named in the result.
  * @example hazardOf({ species: { NaOH: "5" }, water: "95", inert: "0" }).signal // => "Danger"
  */
 export function hazardOf(composition: Composition): Hazard {
-  const holding = rules.flatMap((rule) => {
-    const share = shareOf(composition, rule.species);
-    const fits = share.gte(rule.from) && (rule.below === undefined || share.lt(rule.below));
-    return fits ? [{ rule, share }] : [];
-  });
-  const burns = holding.some(({ rule }) => rule.code === "H314");
-  const told = holding.filter(({ rule }) => !(burns && (rule.code === "H315" || rule.code === "H319")));
-  const codes = [...new Set(told.map(({ rule }) => rule.code))].sort();
-  const harms = codes.some((code) => code !== "H314" && code !== "H290");
+  const shares = sharesOf(composition);
+  const codes = Object.keys(statements) as readonly StatementCode[];
+  const holding = codes
+    .map((code) => ({ code, parts: callingFor(code, shares) }))
+    .filter(({ parts }) => sum(parts.map(({ share, limit }) => share.div(limit))).gte(1));
+  const burns = holding.some(({ code }) => code === "H314");
+  const told = holding.filter(({ code }) => !(burns && (code === "H315" || code === "H319")));
+  const unknown = shares.filter(([name, share]) => hazardEntries[name] === undefined && share.gte(COUNTS));
+  const harms = told.some(({ code }) => code !== "H314" && code !== "H290");
+  const unclassed = unknown.length > 0 ? "not known" : "none";
+  const known = shares.flatMap(([name]) => hazardEntries[name]?.source ?? []);
   return {
-    signal: burns ? "Danger" : codes.length > 0 ? "Warning" : "none",
+    signal: burns ? "Danger" : told.length > 0 ? "Warning" : unclassed,
     pictograms: [...(burns ? ["GHS05"] : []), ...(harms ? ["GHS07"] : [])],
-    statements: codes.map((code) => {
-      const why = told
-        .filter(({ rule }) => rule.code === code)
-        .map(({ rule, share }) => becauseOf(composition, rule, share));
-      return { code, text: statements[code], because: why.join("; ") };
-    }),
-    sources:
-      codes.length === 0
-        ? [mixtures]
-        : [...new Set([...told.map(({ rule }) => rule.source), ...othersFor(composition)])],
+    statements: told.map(({ code, parts }) => ({ code, text: statements[code], because: becauseOf(parts) })),
+    open: [...unknownSalts(unknown.map(([name]) => name)), ...(told.length > 0 ? [] : unsummedSalts(shares))],
+    sources: [...new Set([...known, ...(known.length === 0 ? [] : [summing])])],
   };
 }
 
-function othersFor(composition: Composition): readonly Source[] {
-  const phosphate = shareOf(composition, ["Na3PO4", "K3PO4"]).isZero() ? [] : [phosphates];
-  return [mixtures, ...phosphate];
+function callingFor(code: StatementCode, shares: readonly (readonly [SpeciesName, Decimal])[]): readonly Share[] {
+  return shares.flatMap(([name, share]) => {
+    const limit = hazardEntries[name]?.limits[code];
+    return limit === undefined ? [] : [{ name, share, limit }];
+  });
 }
 
-function shareOf(composition: Composition, names: readonly SpeciesName[]): Decimal {
-  return sum(names.map((name) => dec(composition.species[name] ?? ZERO)));
+function becauseOf(parts: readonly Share[]): string {
+  const [first] = parts;
+  const list = (texts: readonly string[]): string => texts.join(" and ");
+  if (first !== undefined && parts.every(({ limit }) => limit === first.limit)) {
+    const names = list(parts.map(({ name }) => speciesOf(name).name));
+    return `${fixedText(sum(parts.map(({ share }) => share)), 1)} % of ${names}, from ${first.limit} %`;
+  }
+  const each = parts.map(
+    ({ name, share, limit }) => `${fixedText(share, 1)} % of ${speciesOf(name).name}, alone from ${limit} %,`,
+  );
+  return `${list(each)} summed`;
 }
 
-function becauseOf(composition: Composition, rule: Rule, share: Decimal): string {
-  const present = rule.species
-    .filter((name) => composition.species[name] !== undefined)
-    .map((name) => speciesOf(name).name);
-  const below = rule.below === undefined ? "" : ` and below ${rule.below} %`;
-  return `${fixedText(share, 1)} % of ${present.join(" and ")}, from ${rule.from} %${below}`;
+function unknownSalts(names: readonly SpeciesName[]): readonly string[] {
+  if (names.length === 0) return [];
+  const salts = names.map((name) => speciesOf(name).name).join(" and ");
+  return [`The class of ${salts} is not known here: see the safety data sheet.`];
+}
+
+function unsummedSalts(shares: readonly (readonly [SpeciesName, Decimal])[]): readonly string[] {
+  const share = sum(shares.flatMap(([name, part]) => (irritants.some((one) => one === name) ? [part] : [])));
+  if (share.lt(unsummed.base)) return [];
+  const eyes = share.lt(unsummed.irritant) ? "" : `an irritant counts from ${unsummed.irritant} %, and `;
+  return [
+    `Sums need not hold for such salts, though: by the tables for that case ${eyes}a base of pH 11.5 or more counts as corrosive from ${unsummed.base} %. Take care as with an irritant of the eyes; the supplier's own data decide.`,
+  ];
+}
+
+/**
+ * Says beside a pH what the pH rule of the classification regulation makes of it; nothing below 11.5.
+ *
+ * Source: Regulation (EC) No 1272/2008, Annex I, 3.2.3.1.2, and the guidance to it on bases with limits of their own.
+ * @example phRule({ species: { Na2CO3: "1" }, water: "99", inert: "0" }, "11.36") // => []
+ */
+export function phRule(composition: Composition, ph: string): readonly Note[] {
+  if (dec(ph).toDecimalPlaces(1).lt("11.5")) return [];
+  const has = (names: readonly SpeciesName[]): boolean => names.some((name) => composition.species[name] !== undefined);
+  const alone = "for a hydroxide by itself the limits of its own entry go first, and the pH is not counted again";
+  const both = "hydroxide and carbonate are summed by their limits; whether the pH rule goes further stays open";
+  const salts = "what is known of the salts, irritants as powder and at 50 %, counts as such data";
+  const why = has(hydroxides) ? (has(irritants) ? both : alone) : salts;
+  return [
+    {
+      code: "ph.classification",
+      path: [],
+      text: `a mixture of pH 11.5 or more counts as corrosive where there are no other data (Regulation (EC) No 1272/2008, Annex I, 3.2.3.1.2). The hazard class given here does not apply that rule: ${why}. A supplier without data has to apply it`,
+    },
+  ];
 }
 
 /**
@@ -185,10 +182,15 @@ export function cautionsFor(composition: Composition): readonly Note[] {
   ];
 }
 
-/** The additive names and numbers of what is in a product. @example additivesIn({ species: { K2CO3: "100" }, water: "0", inert: "0" })[0]?.eu // => "E 501(i)" */
+/**
+ * The additive names and numbers of what is in a product; a double salt that has a number of its own goes by that.
+ *
+ * @example additivesIn({ species: { K2CO3: "100" }, water: "0", inert: "0" })[0]?.eu // => "E 501(i)"
+ */
 export function additivesIn(composition: Composition): readonly (Additive & { readonly name: string })[] {
-  return sharesOf(composition).flatMap(([species]) => {
-    const { name, additive } = speciesOf(species);
-    return additive === undefined ? [] : [{ name, ...additive }];
+  if (isSesquicarbonate(composition)) return [{ name: "sodium sesquicarbonate", ...additive("500(iii)") }];
+  return sharesOf(composition).flatMap(([name]) => {
+    const one = speciesOf(name);
+    return one.additive === undefined ? [] : [{ name: one.name, ...one.additive }];
   });
 }

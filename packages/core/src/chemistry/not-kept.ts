@@ -2,6 +2,7 @@ import type { Figure } from "../figure/figure.ts";
 import type { Note } from "../figure/problem.ts";
 import { dec, fixedText } from "../number/decimal.ts";
 import type { Carried } from "./carried.ts";
+import { standardsWithoutHydroxides } from "./food-limits.ts";
 
 /** What changes by less than this share of itself counts as kept: the doubt of the atomic weights is of this order. */
 const KEPT = "0.0005";
@@ -22,10 +23,14 @@ export function whatIsNotKept(before: Carried, after: Carried): readonly Note[] 
     });
   }
   if (differ(before.hydroxide, after.hydroxide)) {
+    const more = dec(after.hydroxide.value).gt(before.hydroxide.value);
+    const standards = more
+      ? `. Not all standards allow it in noodles: ${standardsWithoutHydroxides}. Check the local code`
+      : "";
     notes.push({
       code: "convert.hydroxide",
       path: [],
-      text: "hydroxide is not carbonate: at the same alkalinity M it is all P, its solution is far more alkaline, and it burns",
+      text: `hydroxide is not carbonate: at the same alkalinity M it is all P, its solution is far more alkaline, and it burns${standards}`,
     });
   }
   return notes;

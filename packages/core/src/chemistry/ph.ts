@@ -3,6 +3,7 @@ import { answer, noAnswer, type Outcome, type Problem, refuse } from "../figure/
 import type { Source } from "../figure/source.ts";
 import type { DecimalInput } from "../number/decimal.ts";
 import { type Composition, sharesOf, speciesOf } from "./composition.ts";
+import { phRule } from "./hazard.ts";
 import { activities, chlorideInPotassiumChloride, harvieMollerWeare, type Molalities } from "./pitzer.ts";
 
 const plummerBusenberg: Source = {
@@ -94,6 +95,7 @@ export function solutionPh(composition: Composition, temperature: DecimalInput):
   };
   return answer({ ...figure, range }, [
     { code: "ph.of-the-solution", path: [], text: "the pH is that of the solution, not of the dough: flour buffers" },
+    ...phRule(composition, figure.value),
   ]);
 }
 

@@ -54,7 +54,6 @@ export function completed(mixed: Mixed, { temperature, storage, scale }: Conditi
     ...strength.notes,
     ...clarityNotes(made, "at the making temperature"),
     ...clarityNotes(kept, "where it is kept"),
-    ...reactionNotes(mixed.composition),
   ];
   return answer(
     recipe,
@@ -82,17 +81,4 @@ function clarityNotes(outcome: Outcome<Solubility>, where: string): readonly Not
       ? []
       : [{ code: `solutions.${outcome.value.verdict}`, path: [], text: `${where} ${text} (${outcome.value.solid})` }];
   return [...own, ...outcome.notes];
-}
-
-function reactionNotes({ species }: Composition): readonly Note[] {
-  const hydroxide = species.NaOH !== undefined || species.KOH !== undefined;
-  const bicarbonate = species.NaHCO3 !== undefined || species.KHCO3 !== undefined;
-  if (!hydroxide || !bicarbonate) return [];
-  return [
-    {
-      code: "solutions.reaction",
-      path: [],
-      text: "hydroxide and bicarbonate turn into carbonate in water; the shares given are as weighed in",
-    },
-  ];
 }

@@ -90,6 +90,11 @@ export interface Additive {
   readonly eu: string;
 }
 
+/** The numbers of an additive by its INS number, which the European Union writes after an E. @example additive("524").eu // => "E 524" */
+export function additive(ins: string): Additive {
+  return { ins, eu: `E ${ins}` };
+}
+
 const additiveNumbers: Source = {
   cite: "Codex Alimentarius, Class Names and the International Numbering System for Food Additives, CAC/GL 36",
   standing: "memory",
@@ -108,7 +113,7 @@ function salt(
   name: string,
   equivalentsM: number,
   equivalentsP: number,
-  additive?: string,
+  number?: string,
   more: readonly Source[] = [],
 ): Species {
   const atoms = Object.fromEntries(Object.entries(atomsOf(formula)).map(([symbol, count]) => [symbol, +count]));
@@ -122,8 +127,8 @@ function salt(
     sodium: atoms["Na"] ?? 0,
     potassium: atoms["K"] ?? 0,
     carbonate: /^(Na|K)2CO3$/.test(formula),
-    ...(additive === undefined ? {} : { additive: { ins: additive, eu: `E ${additive}` } }),
-    sources: [atomicWeightSource, endPoints, ...(additive === undefined ? [] : [additiveNumbers]), ...more],
+    ...(number === undefined ? {} : { additive: additive(number) }),
+    sources: [atomicWeightSource, endPoints, ...(number === undefined ? [] : [additiveNumbers]), ...more],
   };
 }
 

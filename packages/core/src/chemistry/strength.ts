@@ -6,6 +6,7 @@ import { type BaumeName, baumeDefinition, baumeFromDensity, baumeScales } from "
 import { alkalinityM, alkalinityP, type Composition, sharesOf, speciesOf } from "./composition.ts";
 import { solutionDensity } from "./density.ts";
 import { named } from "./named.ts";
+import { reactionNotes } from "./reaction.ts";
 import { atomicWeightSource } from "./species.ts";
 import { notASolution } from "./stated-strength.ts";
 
@@ -91,7 +92,7 @@ export function strengthOf(composition: Composition, temperature: DecimalInput, 
   };
   const density = solutionDensity(composition, temperature);
   const baume = baumeFigure(composition, scale);
-  const notes = [...notesOf(density), ...notesOf(baume)];
+  const notes = [...notesOf(density), ...notesOf(baume), ...reactionNotes([composition])];
   return answer(
     {
       ...mass,

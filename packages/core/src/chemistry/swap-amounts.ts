@@ -10,7 +10,7 @@ export type Held = "anhydrous" | "M" | "P" | "cations";
 
 export interface Swap {
   readonly from: Weighed;
-  /** One product, or a pair, which holds the ratio of sodium to potassium as well. */
+  /** One product, or a pair, which holds both alkalinities where it can, or else the ratio of sodium to potassium as well. */
   readonly to: readonly [Product] | readonly [Product, Product];
   readonly hold: Held;
   /** g of all water in the dough but the flour's own: with it, the pH of the mixing water is estimated. */
@@ -33,7 +33,7 @@ const contentUnits: Readonly<Record<Held, string>> = { anhydrous: "g/g", M: "meq
 /** Below this a mass is rounding, g. */
 const NOTHING = dec("1e-18");
 
-/** g of each new product: exact in what is held, and in the ratio where a pair can have it. @example amountsFor({ from: { name: "soda", composition: pure("Na2CO3"), mass: 10 }, to: [{ name: "soda", composition: pure("Na2CO3") }], hold: "M" })[0]?.value // => "10" */
+/** g of each new product: exact in what is held; a pair also in the other alkalinity or the ratio, where it can. @example amountsFor({ from: { name: "soda", composition: pure("Na2CO3"), mass: 10 }, to: [{ name: "soda", composition: pure("Na2CO3") }], hold: "M" })[0]?.value // => "10" */
 export function amountsFor(swap: Swap): readonly Figure[] {
   const { to, hold } = swap;
   const from = toldApart(swap);
@@ -43,26 +43,37 @@ export function amountsFor(swap: Swap): readonly Figure[] {
   const alone = (product: Product): Figure =>
     amount(product, "dose * old / new", { dose, old: per(from), new: per(product) });
   if (second === undefined) return [alone(first)];
-  const [pull, counter] = [pullOf(first, from), pullOf(second, from)];
   const [one, other] = [contentOf(first.composition, hold), contentOf(second.composition, hold)];
-  const whole = one.times(counter).minus(other.times(pull));
-  if (whole.abs().gt(NOTHING)) {
-    const feed = {
-      dose,
-      old: per(from),
-      one: per(first),
-      other: per(second),
-      pull: pullFigure(first, pull),
-      counter: pullFigure(second, counter),
-    };
+  for (const { old, of } of secondConditions(from, hold)) {
+    const [pull, counter] = [of(first), of(second)];
+    const whole = one.times(counter.value).minus(other.times(pull.value));
+    if (whole.abs().lte(NOTHING)) continue;
+    const feed = { dose, old: per(from), one: per(first), other: per(second), pull, counter };
+    const more = old === undefined ? feed : { ...feed, more: old };
+    const [plus, minus] = old === undefined ? ["", "0 - "] : [" - other * more", "one * more - "];
     const both = [
-      amount(first, "dose * old * counter / (one * counter - other * pull)", feed),
-      amount(second, "0 - dose * old * pull / (one * counter - other * pull)", feed),
+      amount(first, `dose * (old * counter${plus}) / (one * counter - other * pull)`, more),
+      amount(second, `dose * (${minus}old * pull) / (one * counter - other * pull)`, more),
     ] as const;
     if (both.every(({ value }) => dec(value).gt(NOTHING.negated()))) return both.map(withoutRounding);
   }
   const nearer = nearerInRatio(first, second, swap);
   return [first, second].map((product) => (product === nearer ? alone(product) : nothingOf(product)));
+}
+
+/** What a pair can hold beside what is asked for: so much of it in a gram of a product, and of the old one where it is not nothing. */
+interface SecondCondition {
+  readonly old?: Figure;
+  readonly of: (product: Product) => Figure;
+}
+
+/** The other alkalinity first, for it makes the dough; then the ratio of sodium to potassium. */
+function secondConditions(from: Product, hold: Held): readonly SecondCondition[] {
+  const others: Readonly<Partial<Record<Held, Held>>> = { M: "P", P: "M" };
+  const other = others[hold];
+  const ratio: SecondCondition = { of: (product) => pullFigure(product, pullOf(product, from)) };
+  if (other === undefined) return [ratio];
+  return [{ old: contentFigure(from, other), of: (product) => contentFigure(product, other) }, ratio];
 }
 
 /** The old product, under another name where a new one has its name but not its make-up. */
@@ -99,7 +110,7 @@ function nearerInRatio(first: Product, second: Product, { from, hold }: Swap): P
 
 function contentFigure(product: Product, hold: Held): Figure {
   return found({
-    id: `convert.content.${product.name}`,
+    id: `convert.content.${hold}.${product.name}`,
     label: `${heldNames[hold]} in 1 g of ${product.name}`,
     unit: contentUnits[hold],
     places: 4,

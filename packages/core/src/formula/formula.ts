@@ -1,4 +1,5 @@
 import * as z from "zod";
+import { reactionNotes } from "../chemistry/reaction.ts";
 import { type Figure, shown, worked } from "../figure/figure.ts";
 import { answer, type Note, type Outcome, type Problem, refuse } from "../figure/problem.ts";
 import { definition, massBalance } from "../figure/source.ts";
@@ -151,7 +152,14 @@ function assemble(spec: Spec, stated: StatedLines, water: WaterBalance): Outcome
       ...new Set(everything.filter((material) => !material.allergensKnown).map((material) => material.name)),
     ],
   };
-  const notes = [...referenceNotes(spec, formula), ...blend.notes, ...materialNotes(lines), ...rangeNotes(formula)];
+  const alkalies = lines.flatMap(({ role, material }) => (role === "alkali" ? (material.composition ?? []) : []));
+  const notes = [
+    ...referenceNotes(spec, formula),
+    ...blend.notes,
+    ...materialNotes(lines),
+    ...reactionNotes(alkalies),
+    ...rangeNotes(formula),
+  ];
   return answer(formula, notes);
 }
 
@@ -188,7 +196,11 @@ function referenceNotes(spec: Spec, formula: Formula): readonly Note[] {
 function materialNotes(lines: readonly FormulaLine[]): readonly Note[] {
   const telling = lines.filter((line) => line.role !== "salt");
   return telling.flatMap((line) =>
-    line.material.notes.map((text) => ({ code: "materials.note", path: line.path, text: `${line.name}: ${text}` })),
+    line.material.notes.map((text) => ({
+      code: line.role === "alkali" ? "alkali.product" : "materials.note",
+      path: line.path,
+      text: `${line.name}: ${text}`,
+    })),
   );
 }
 

@@ -70,7 +70,7 @@ const alkaliSchema = z
       .optional()
       .meta({
         description:
-          "One product, or a list of two, to take its place; its water is taken off the tap water. Two products hold the ratio of sodium to potassium as well, as far as they can",
+          "One product, or a list of two, to take its place; its water is taken off the tap water. Two products hold both alkalinities where they can, or else the ratio of sodium to potassium as well",
         examples: ["potassium carbonate", ["sodium carbonate", "potassium carbonate"]],
       }),
     holding: z

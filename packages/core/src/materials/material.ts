@@ -59,6 +59,8 @@ export interface Material {
   readonly composition?: Composition;
   /** How far single samples and the mean can be off. */
   readonly spread?: Readonly<Partial<Record<SpreadOf, Spread>>>;
+  /** What to take care of beside what its composition tells, as sentences. */
+  readonly cautions?: readonly string[];
   /** Traps of the row. */
   readonly notes: readonly string[];
   readonly source: Source;

@@ -190,7 +190,10 @@ function overlay(
     ...(chosen && { composition: chosen }),
     by: inWords(figures, before, assumed, labelled.value),
     ...doubtOf(figures, before, { moisture, assumed, labelled: labelled.value, protein }),
-    notes: [...start.notes, ...(labelled.value?.notes ?? [])],
+    notes: [
+      ...(composition.value ? composition.notes.map(({ text }) => text) : start.notes),
+      ...(labelled.value?.notes ?? []),
+    ],
     glutenForming: figures.glutenForming ?? before?.glutenForming ?? (kind === "flour" || kind === "gluten"),
     wholegrain: figures.wholegrain ?? before?.wholegrain ?? false,
     allergens: figures.allergens ?? before?.allergens ?? [],

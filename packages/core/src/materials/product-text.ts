@@ -1,10 +1,10 @@
 import type { Product } from "../chemistry/carried.ts";
 import { type Composition, hydrate, pure } from "../chemistry/composition.ts";
 import { solutionAt } from "../chemistry/stated-strength.ts";
-import { answer, inputProblem, type Outcome, type Path, refuse } from "../figure/problem.ts";
+import { answer, inputProblem, type Note, type Outcome, type Path, refuse } from "../figure/problem.ts";
 import { catalogue, nearestNames } from "./catalogue.ts";
 import { findPart, readParts } from "./composition-parts.ts";
-import { type OwnMaterials, resolveMaterial } from "./own.ts";
+import { type KitchenMaterial, type OwnMaterials, resolveMaterial } from "./own.ts";
 import { saltsInRatio } from "./stated-composition.ts";
 import { readStrength, type StrengthTerms, strengthForms } from "./strength-text.ts";
 
@@ -32,7 +32,9 @@ export function readProduct(text: string, own: OwnMaterials, terms: StrengthTerm
       ? readDry(name, own, terms, path)
       : readSolution({ salts, strength }, own, terms, path);
   if (!composition.ok) return composition;
-  if (Object.keys(composition.value.species).length > 0) return answer({ name, composition: composition.value });
+  if (Object.keys(composition.value.species).length > 0) {
+    return answer({ name, composition: composition.value }, composition.notes);
+  }
   return refuse(
     inputProblem("product.no-alkali", path, `"${name}"`, `a product with a salt: ${productForms}`, "name its salts"),
   );
@@ -53,7 +55,9 @@ function readSolution(
     );
   }
   const solution = solutionAt(product.value, stated);
-  return solution.ok ? solution : refuse(...solution.problems.map((problem) => ({ ...problem, path })));
+  return solution.ok
+    ? answer(solution.value, [...product.notes, ...solution.notes])
+    : refuse(...solution.problems.map((problem) => ({ ...problem, path })));
 }
 
 function readDry(name: string, own: OwnMaterials, terms: StrengthTerms, path: Path): Outcome<Composition> {
@@ -68,8 +72,9 @@ function readDry(name: string, own: OwnMaterials, terms: StrengthTerms, path: Pa
   if (formula?.kind === "species") return answer(pure(formula.name));
   if (formula?.kind === "hydrate") return answer(hydrate(formula.name));
   const material = resolveMaterial(name, path, undefined, own);
-  const composition = material.ok ? material.value.composition : undefined;
-  if (composition !== undefined) return answer(composition);
+  if (material.ok && material.value.composition !== undefined) {
+    return answer(material.value.composition, remarksOn(name, material.value, path));
+  }
   const near = material.ok ? [] : nearestNames(name, [...Object.keys(own), ...alkalineNames()]);
   return refuse(
     inputProblem(
@@ -82,6 +87,14 @@ function readDry(name: string, own: OwnMaterials, terms: StrengthTerms, path: Pa
         : "look it up with `noodlewright alkali list`, or write what is in it",
     ),
   );
+}
+
+/** What goes with a material by name: its notes, and its cautions under the code `caution.material`. */
+function remarksOn(name: string, { notes, cautions = [] }: KitchenMaterial, path: Path): readonly Note[] {
+  return [
+    ...notes.map((text) => ({ code: "materials.note", path, text: `${name}: ${text}` })),
+    ...cautions.map((text) => ({ code: "caution.material", path, text })),
+  ];
 }
 
 /** Names of the catalogue that have alkaline salts, or others, in them. */

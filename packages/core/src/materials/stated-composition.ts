@@ -84,7 +84,7 @@ function ofCertificate(stated: CertificateFigures, path: Path): Outcome<Composit
       : [];
   if (!salts.ok || alkalinity === undefined) return refuse(...(salts.ok ? [] : salts.problems), ...unread);
   const outcome = placed(assayed(alkalinity, salts.value, stated.water?.value), place);
-  return outcome.ok ? answer(outcome.value.composition) : outcome;
+  return outcome.ok ? answer(outcome.value.composition, outcome.notes) : outcome;
 }
 
 function ofAssay(stated: AssayFigures, path: Path): Outcome<Composition> {

@@ -139,12 +139,12 @@ function limitText(least: string | undefined, most: string | undefined, unit: st
 
 function hazardLines(compositions: readonly Composition[]): readonly string[] {
   const hazards = compositions.map(hazardOf);
-  const classed = hazards.filter(({ signal }) => signal !== "none");
-  const lines = hazards.map(({ signal, statements }) => {
-    if (signal === "none") return "Not classified as hazardous at this strength, as far as its salts tell.";
-    return `${signal}: ${statements.map(({ code, text, because }) => `${code} ${text} (${because})`).join("; ")}.`;
+  const lines = hazards.flatMap(({ signal, statements, open }) => {
+    const words = statements.map(({ code, text, because }) => `${code} ${text} (${because})`).join("; ");
+    if (signal === "none") return ["Not classified at this strength by the limits of its salts.", ...open];
+    return signal === "not known" ? open : [`${signal}: ${words}.`, ...open];
   });
-  const sources = [...new Set(classed.flatMap((hazard) => hazard.sources.map(citation)))];
+  const sources = [...new Set(hazards.flatMap((hazard) => hazard.sources.map(citation)))];
   return [...new Set(lines), ...(sources.length === 0 ? [] : [`By ${sources.join("; ")}.`])];
 }
 

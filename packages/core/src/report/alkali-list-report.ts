@@ -5,6 +5,7 @@ import {
   anhydrousShare,
   type Composition,
   hydrate,
+  isSesquicarbonate,
   pure,
   sharesOf,
 } from "../chemistry/composition.ts";
@@ -107,9 +108,13 @@ function amount(value: Decimal, unit: string, places: number): Cell {
 
 function allowance(compositions: readonly Composition[]): readonly string[] {
   const others = new Set(
-    compositions
-      .flatMap((composition) => sharesOf(composition).map(([name]) => name))
-      .filter((name) => !japaneseSalts.allowed.includes(name)),
+    compositions.flatMap((composition) =>
+      isSesquicarbonate(composition)
+        ? ["sodium sesquicarbonate"]
+        : sharesOf(composition)
+            .map(([name]) => name)
+            .filter((name) => !japaneseSalts.allowed.includes(name)),
+    ),
   );
   const left = others.size === 0 ? "It names all of these." : `It does not name ${[...others].join(", ")}.`;
   return [

@@ -1,6 +1,6 @@
 import type { BakedDose } from "../chemistry/bake-dose.ts";
 import type { Baked } from "../chemistry/baking.ts";
-import { idealYield } from "../chemistry/baking.ts";
+import { idealYield, ovenCautions } from "../chemistry/baking.ts";
 import { alkalinityM, alkalinityP, type Composition } from "../chemistry/composition.ts";
 import { compositionFigures } from "../chemistry/composition-figures.ts";
 import { foodLimitsFor } from "../chemistry/food-limits.ts";
@@ -13,12 +13,6 @@ import { alkaliCautions, carriedFigures, limitsTable, rulesSections, sideBySide 
 import { numberColumn, report, row, section, table, wordColumn } from "./build.ts";
 import type { Block, Report, Table } from "./schema.ts";
 import { alkalinityEnds, figureCell, inSystem, type UnitSystem, words } from "./show.ts";
-
-/** Advice for the oven. Source: common practice, no source. */
-const ovenCautions = [
-  "Baked soda is far more alkaline than what went into the oven, and looks the same: label it, and keep it out of reach of children.",
-  "The tray and the powder are hot: let them cool before you weigh or sieve. No aluminium tray or foil.",
-];
 
 const ends: Block = { kind: "text", lines: [alkalinityEnds] };
 
@@ -85,7 +79,7 @@ export function idealBakeReport(salt: "NaHCO3" | "KHCO3"): Report {
           kind: "text",
           lines: [
             "Weigh the salt without its tray before and after, and give both weights: they tell how far it went.",
-            "Bake in a thin layer and weigh again until the weight stays: common practice, no source.",
+            "Bake it in a thin layer at 120 to 150 °C for about an hour, and weigh again until the weight stays: common practice, no source.",
           ],
         },
       ),

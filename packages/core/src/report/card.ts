@@ -73,6 +73,8 @@ const notesOfTheBench: ReadonlySet<string> = new Set([
   "sheet.portions-short",
   "plan.rolling-too-short",
   "card.no-answer",
+  "alkali.product",
+  "solutions.reaction",
 ]);
 
 /** Care that the work of another answer calls for. */

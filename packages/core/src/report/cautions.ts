@@ -28,6 +28,7 @@ export function formulaCautions(formula: Formula): readonly string[] {
           "Hydroxides burn skin and eyes: goggles and gloves, add them to water and never water to them, no aluminium. Follow the safety data sheet; local codes may not allow them in noodles.",
         ]
       : []),
+    ...formula.lines.flatMap(({ material }) => material.cautions ?? []),
     ...(egg
       ? ["Raw egg can carry Salmonella: keep the dough cold, cook the noodles through, wash hands and tools."]
       : []),

@@ -1,3 +1,4 @@
+import { bakedAsAssumed, ovenCautions } from "../../chemistry/baking.ts";
 import { type Composition, fromMasses, potassiumShare, sodiumShare } from "../../chemistry/composition.ts";
 import { type CatalogueComposition, catalogueComposition } from "../../chemistry/compositions.ts";
 import { atomicWeightSource, molarMass } from "../../chemistry/species.ts";
@@ -24,7 +25,7 @@ const rows: readonly SaltRow[] = [
 
 const notes: Readonly<Record<string, readonly string[]>> = {
   "sodium-bicarbonate": ["weak alkali: for noodles it is baked to carbonate first, or gives a milder dough"],
-  "baked-soda": ["as if all bicarbonate had turned to carbonate and no moisture had been taken up since"],
+  "baked-soda": bakedAsAssumed,
 };
 
 const saltNames = ["table salt", "sodium chloride", "NaCl"] as const;
@@ -47,6 +48,7 @@ function alkali([key, name, composition, ...aliases]: SaltRow): Material {
     ...elements(catalogueComposition(composition)),
     allergensKnown: true,
     notes: notes[key] ?? [],
+    ...(composition === "sodium bicarbonate, baked to carbonate" && { cautions: ovenCautions }),
     source: atomicWeightSource,
   };
 }

@@ -1,0 +1,22 @@
+import type { Note } from "../figure/problem.ts";
+import { type Composition, sharesOf } from "./composition.ts";
+import type { SpeciesName } from "./species.ts";
+
+/**
+ * Says that hydroxide and bicarbonate turn into carbonate where both meet in water; nothing where they do not.
+ *
+ * @param products - what comes together in one solution or dough
+ * @example reactionNotes([{ species: { NaOH: "5" }, water: "95", inert: "0" }]) // => []
+ */
+export function reactionNotes(products: readonly Composition[]): readonly Note[] {
+  const names = products.flatMap((product) => sharesOf(product).map(([name]) => name));
+  const has = (...wanted: readonly SpeciesName[]): boolean => names.some((name) => wanted.includes(name));
+  if (!has("NaOH", "KOH") || !has("NaHCO3", "KHCO3")) return [];
+  return [
+    {
+      code: "solutions.reaction",
+      path: [],
+      text: "hydroxide and bicarbonate turn into carbonate where they meet in water; the shares given are as weighed in",
+    },
+  ];
+}
