@@ -78,6 +78,27 @@ describe("a command line that is wrong", () => {
   });
 });
 
+describe("a dose beyond what is published", () => {
+  const salty = "name: salty\nflours: [{ name: bread flour, amount: 500 g }]\nwater: { tap: 170 g }\nsalt: 25 g\n";
+
+  test.each([
+    ["table", /^salty\n\nFirst of all\n {2}- salt of 5\.00 % of flour/u],
+    ["markdown", /^# salty\n\n## First of all\n\n- salt of 5/u],
+    ["html", /<h1>salty<\/h1>\s*<section id="first-of-all">/u],
+    ["json", /"loud": true/u],
+  ])("is told at the head of the answer, as %s", (form, head) => {
+    const { status, stdout } = runBuilt(["formula", "-", "--format", form], { input: salty });
+    expect(status).toBe(0);
+    expect(stdout).toMatch(head);
+  });
+
+  test("is no dose to swap", () => {
+    const { status, stderr } = runBuilt(["alkali", "convert", "Na2CO3", "K2CO3", "--dose", "3 kg", "--flour", "5 kg"]);
+    expect(status).toBe(2);
+    expect(stderr).toContain('found     "3 kg", 60.0 % of flour');
+  });
+});
+
 describe("the flags of a batch", () => {
   test.each([
     { args: ["--bowls", "400"], line: /bowls +400\n/u },

@@ -18,6 +18,7 @@ const modules = [
     "flour-figures",
     "flour-shares",
     "formula",
+    "limits",
     "lines",
     "not-alkaline",
     "read-spec",

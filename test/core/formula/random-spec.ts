@@ -71,10 +71,10 @@ const dose = fc.oneof(
   fc.integer({ min: 5, max: 250 }).map((tenths) => ({ amount: `${tenths / 10} meq` })),
 );
 
-const ingredient = fc.record({
-  name: fc.constantFrom("whole egg", "egg yolk", "cornstarch", "table salt"),
-  amount: percent(0.1, 12),
-});
+const ingredient = fc.oneof(
+  fc.record({ name: fc.constantFrom("whole egg", "egg yolk", "cornstarch"), amount: percent(0.1, 12) }),
+  fc.record({ name: fc.constant("table salt"), amount: percent(0.1, 3) }),
+);
 
 const water = fc.oneof(
   percent(45, 70).map((added) => ({ added })),

@@ -1,4 +1,18 @@
-import { answer, convert, convertReport, type Held, hundredOfFlour, onFlour, type Product } from "@noodlewright/core";
+import {
+  alkaliBeyond,
+  anhydrousShare,
+  answer,
+  convert,
+  convertReport,
+  dec,
+  decimalText,
+  fixedText,
+  type Held,
+  hundredOfFlour,
+  mostParts,
+  onFlour,
+  type Product,
+} from "@noodlewright/core";
 import { memberFlags, productHelp } from "./flags.ts";
 import { member } from "./member.ts";
 
@@ -63,6 +77,16 @@ export const convertCommand = member({
     const one = ask.product(first, "<to>");
     const to: readonly [Product] | readonly [Product, Product] =
       second === undefined ? [one] : [one, ask.product(second, "<to>")];
+    const parts = flour === undefined ? undefined : dec(onFlour(dose, flour)).times(100).div(flour);
+    if (parts?.gt(mostParts.alkali)) {
+      ask.wrong(
+        "--dose",
+        "quantity.out-of-range",
+        `"${dose.text}", ${fixedText(parts, 1)} % of flour`,
+        `at most ${mostParts.alkali} % of flour`,
+        "check the number and its unit, and --flour",
+      );
+    }
     const grams = (amount: typeof dose): string => onFlour(amount, flour ?? hundredOfFlour);
     return {
       from: { ...ask.product(ask.text("from"), "<from>"), mass: grams(dose) },
@@ -77,6 +101,10 @@ export const convertCommand = member({
   },
   answer: ({ units, ...question }) => {
     const swapped = convert(question);
-    return swapped.ok ? answer(convertReport(question, swapped.value, swapped.notes, units)) : swapped;
+    if (!swapped.ok) return swapped;
+    const { from, flour } = question;
+    const salts = dec(from.mass).times(anhydrousShare(from.composition));
+    const notes = flour === undefined ? [] : alkaliBeyond(decimalText(salts.div(flour)));
+    return answer(convertReport(question, swapped.value, [...notes, ...swapped.notes], units));
   },
 });

@@ -1,4 +1,5 @@
 import { type Block, escapeMarkup, type Report, shownGrouped, type Table } from "@noodlewright/core";
+import { byLoudness, firstOfAll } from "./loud.ts";
 import { workingLines } from "./working.ts";
 
 /** What every page of ours shares: one file, no script, nothing from the network. */
@@ -45,16 +46,11 @@ ul { margin: .3rem 0; padding-left: 1.2rem; }
 /** Prints a report as one page. */
 export function renderHtml(report: Report): string {
   const sections = report.sections.map(({ id, heading, blocks }) => sectionHtml(id, heading, blocks));
-  const notes =
-    report.notes.length === 0
-      ? ""
-      : listSection(
-          "notes",
-          "Notes",
-          report.notes.map(({ text }) => text),
-        );
+  const { loud, quiet } = byLoudness(report);
+  const first = loud.length === 0 ? "" : listSection("first-of-all", firstOfAll, loud);
+  const notes = quiet.length === 0 ? "" : listSection("notes", "Notes", quiet);
   const cautions = report.cautions.length === 0 ? "" : listSection("cautions", "Cautions", report.cautions);
-  const body = `<main>\n<h1>${escapeMarkup(report.title)}</h1>\n${sections.join("\n")}\n${notes}${cautions}</main>`;
+  const body = `<main>\n<h1>${escapeMarkup(report.title)}</h1>\n${first}${sections.join("\n")}\n${notes}${cautions}</main>`;
   return page({ title: report.title, style: "", body });
 }
 

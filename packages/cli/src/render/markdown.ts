@@ -1,13 +1,16 @@
 import { type Block, type Report, shownGrouped, type Table } from "@noodlewright/core";
+import { byLoudness, firstOfAll } from "./loud.ts";
 import { workingLines } from "./working.ts";
 
 /** Prints a report as Markdown, with what the words contain kept from being read as markup. */
 export function renderMarkdown(report: Report): string {
+  const { loud, quiet } = byLoudness(report);
   const parts = [`# ${escaped(report.title)}`];
+  if (loud.length > 0) parts.push(`## ${firstOfAll}`, list(loud));
   for (const { heading, blocks } of report.sections) {
     parts.push(`## ${escaped(heading)}`, ...blocks.map(blockText));
   }
-  if (report.notes.length > 0) parts.push("## Notes", list(report.notes.map(({ text }) => text)));
+  if (quiet.length > 0) parts.push("## Notes", list(quiet));
   if (report.cautions.length > 0) parts.push("## Cautions", list(report.cautions));
   return `${parts.join("\n\n")}\n`;
 }

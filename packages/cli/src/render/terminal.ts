@@ -3,6 +3,7 @@ import { type Block, type Cell, type Figure, type Report, shownGrouped, type Tab
 import CliTable from "cli-table3";
 import textWidth from "string-width";
 import { breakWords } from "./break-words.ts";
+import { byLoudness, firstOfAll } from "./loud.ts";
 import { workingLines } from "./working.ts";
 import { wrapText } from "./wrap.ts";
 
@@ -14,7 +15,9 @@ interface Manner {
 /** Prints a report for people: headings, tables that fit the width, notes and cautions at the end. */
 export function renderTerminal(report: Report, manner: Manner): string {
   const strong = (text: string): string => (manner.colour ? styleText("bold", text, { validateStream: false }) : text);
+  const { loud, quiet } = byLoudness(report);
   const parts = [strong(report.title)];
+  if (loud.length > 0) parts.push("", strong(firstOfAll), ...bullets(loud, manner.width));
   for (const { heading, blocks } of report.sections) {
     parts.push("", strong(heading));
     for (const [index, block] of blocks.entries()) {
@@ -22,15 +25,7 @@ export function renderTerminal(report: Report, manner: Manner): string {
       parts.push(...blockLines(block, manner));
     }
   }
-  if (report.notes.length > 0)
-    parts.push(
-      "",
-      strong("Notes"),
-      ...bullets(
-        report.notes.map(({ text }) => text),
-        manner.width,
-      ),
-    );
+  if (quiet.length > 0) parts.push("", strong("Notes"), ...bullets(quiet, manner.width));
   if (report.cautions.length > 0) parts.push("", strong("Cautions"), ...bullets(report.cautions, manner.width));
   return `${parts.join("\n")}\n`;
 }

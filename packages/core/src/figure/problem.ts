@@ -21,6 +21,8 @@ export interface Note {
   readonly code: string;
   readonly path: Path;
   readonly text: string;
+  /** To be said before anything else: somebody may come to harm, or the answer may not be what was asked for. */
+  readonly loud?: true;
 }
 
 /** An answer with its notes, or all the problems that stand in its way. */

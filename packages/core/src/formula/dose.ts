@@ -59,7 +59,7 @@ export interface Amount {
  */
 export function entryParts(entry: Entry, material: KitchenMaterial, scale: Scaling): Outcome<Amount> {
   const naming = { id: `${entry.id}.parts`, label: entry.name, unit: "% of flour", places: 2 };
-  const term = amountTerm(entry.amount, [...entry.path, ...(entry.role === "salt" ? [] : ["amount"])], scale);
+  const term = amountTerm(entry.amount, amountPath(entry), scale);
   if (!term.ok) return term;
   const { formula, from } = term.value;
   const plain = (): Amount => ({
@@ -81,6 +81,11 @@ export function entryParts(entry: Entry, material: KitchenMaterial, scale: Scali
   const dose = { ...term.value, strength, sources: [material.figureSources.composition, atomicWeightSource] };
   if (states === "anhydrous salts") return answer(byAnhydrousSalts(naming, entry, dose));
   return answer(meq ? byEquivalents(naming, entry, dose) : bySodiumCarbonate(naming, entry, dose));
+}
+
+/** Where the amount of an entry stands. */
+export function amountPath({ path, role }: Entry): Path {
+  return role === "salt" ? path : [...path, "amount"];
 }
 
 function doseUnit({ path, as, amount }: Entry): Problem {

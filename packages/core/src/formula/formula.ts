@@ -9,6 +9,7 @@ import { materialFiguresSchema } from "../materials/schema.ts";
 import { dec } from "../number/decimal.ts";
 import { type AlkaliFigures, sumAlkali } from "./alkali.ts";
 import { type Blend, mixFlours } from "./blend.ts";
+import { doseNotes, doseProblems, tooMuch } from "./limits.ts";
 import { type FormulaLine, type StatedLines, statedLines } from "./lines.ts";
 import { readableParts, readSpec } from "./read-spec.ts";
 import type { Spec } from "./spec.ts";
@@ -59,7 +60,7 @@ const tapWater: KitchenMaterial = {
  * Works out the formula of a spec on 100 parts of flour.
  *
  * @param extra - the kitchen's own materials from files that the spec includes; those in the spec come first
- * Problems: those of `statedLines` and `balanceWater`, all in one go.
+ * Problems: those of `statedLines` and `balanceWater`, all in one go; then those of `doseProblems`.
  */
 export function computeFormula(spec: Spec, extra: OwnMaterials = {}): Outcome<Formula> {
   const lines = statedLines(spec, extra);
@@ -68,6 +69,12 @@ export function computeFormula(spec: Spec, extra: OwnMaterials = {}): Outcome<Fo
   if (water?.ok === false) problems.push(...water.problems);
   if (!lines.ok || !water?.ok) return refuse(...problems);
   const formula = assemble(spec, lines.value, water.value);
+  if (formula.ok) {
+    const { lines: all, alkali, salt, water: balance } = formula.value;
+    const wet = tooMuch("water", "added water", balance.added, ["water"]);
+    const beyond = doseProblems({ lines: all, alkali, salt, dough: balance.dough }, spec.accept);
+    if (wet !== undefined || beyond.length > 0) return refuse(...(wet ? [wet] : []), ...beyond);
+  }
   return formula.ok ? answer(formula.value, [...lines.notes, ...formula.notes]) : formula;
 }
 
@@ -204,10 +211,9 @@ function materialNotes(lines: readonly FormulaLine[]): readonly Note[] {
   );
 }
 
-/** Added water and alkali that no published noodle figure reaches are worth a word, not a refusal. */
+/** Added water and doses that no published noodle figure reaches are worth a word, not a refusal. */
 function rangeNotes(formula: Formula): readonly Note[] {
   const added = dec(formula.water.added.value);
-  const salts = formula.alkali === undefined ? undefined : dec(formula.alkali.anhydrous.value);
   return [
     ...(added.lt(25) || added.gt(50)
       ? [
@@ -218,14 +224,6 @@ function rangeNotes(formula: Formula): readonly Note[] {
           },
         ]
       : []),
-    ...(salts?.gt("1.7")
-      ? [
-          {
-            code: "alkali.unusual",
-            path: ["alkali"],
-            text: `anhydrous salts of ${salts.toFixed(2)} % of flour are above the 0.5 to 1.7 % that published alkaline noodle formulas use`,
-          },
-        ]
-      : []),
+    ...doseNotes({ lines: formula.lines, alkali: formula.alkali, salt: formula.salt, dough: formula.water.dough }),
   ];
 }

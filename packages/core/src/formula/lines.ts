@@ -3,9 +3,10 @@ import { answer, inputProblem, type Note, type Outcome, type Path, type Problem,
 import type { Source } from "../figure/source.ts";
 import { type KitchenMaterial, type OwnMaterials, resolveMaterial } from "../materials/own.ts";
 import { dec, HUNDRED } from "../number/decimal.ts";
-import { entryParts, type Scaling } from "./dose.ts";
+import { amountPath, entryParts, type Scaling } from "./dose.ts";
 import { otherEntries, type Role } from "./entries.ts";
 import { flourShares } from "./flour-shares.ts";
+import { tooMuch } from "./limits.ts";
 import { type Replacement, replaceAlkali } from "./replace.ts";
 import type { Spec } from "./spec.ts";
 
@@ -76,6 +77,11 @@ export function statedLines(
     if (material === undefined) return undefined;
     const amount = shares === undefined ? undefined : collect(entryParts(entry, material, scale));
     if (amount === undefined) return undefined;
+    const much =
+      entry.role === "flour" || entry.as !== undefined
+        ? undefined
+        : tooMuch(entry.role, entry.name, amount.parts, amountPath(entry));
+    if (much !== undefined) problems.push(much);
     const line = { id: entry.id, role: entry.role, name: entry.name, path: entry.path, material, ...amount };
     if (entry.replaced === undefined) return [line];
     const replacement = replaceAlkali(line, entry.replaced, own);

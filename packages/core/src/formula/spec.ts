@@ -14,6 +14,7 @@ import { ownMachinesSchema } from "../materials/machine-schema.ts";
 import { materialFiguresSchema, ownMaterialsSchema } from "../materials/schema.ts";
 import { lotSchema, shelfSchema, wantedSchema } from "./blend-schema.ts";
 import { planSchema, temperatureSchema } from "./day-schema.ts";
+import { acceptable, mostParts } from "./limits.ts";
 import { sheetSchema } from "./sheet-schema.ts";
 
 const nameField = (what: string) =>
@@ -55,9 +56,9 @@ const alkaliSchema = z
       ["0.9 %", "4.5 g", "17 meq"],
       {
         least: "0",
-        most: "50",
+        most: mostParts.alkali,
         mostOther: { alkalinity: "1000" },
-        words: "at most 50 % of flour, or 1000 meq per 100 g flour",
+        words: `at most ${mostParts.alkali} % of flour, or 1000 meq per 100 g flour`,
       },
     ),
     as: z
@@ -191,7 +192,16 @@ export const specSchema = z
       }),
     water: waterSchema,
     alkali: z.array(alkaliSchema).max(20).optional().meta({ description: "Alkaline products" }),
-    salt: amountField("Table salt in % of flour, or its mass", ["1 %", "10 g"], "20").optional(),
+    salt: amountField("Table salt in % of flour, or its mass", ["1 %", "10 g"], mostParts.salt).optional(),
+    accept: z
+      .array(z.enum(acceptable))
+      .max(acceptable.length)
+      .optional()
+      .meta({
+        description:
+          "Doses that are meant although they are refused otherwise: high alkali is more than 5 % of anhydrous salts on flour, high salt more than 10 %",
+        examples: [["high salt"]],
+      }),
     ingredients: z
       .array(ingredientSchema)
       .max(60)

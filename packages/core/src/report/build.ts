@@ -68,7 +68,7 @@ export function report(parts: {
     main: parts.main,
     sections: parts.sections.filter(({ blocks }) => blocks.length > 0),
     figures: Object.fromEntries(parts.figures.map((figure) => [figure.id, figure])),
-    notes: unique(parts.notes.map(({ code, text }) => ({ code, text }))),
+    notes: unique(parts.notes.map(({ code, text, loud }) => ({ code, text, ...(loud && { loud }) }))),
     cautions: [...new Set(parts.cautions)],
   };
 }

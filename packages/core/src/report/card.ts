@@ -106,7 +106,7 @@ export function card(formula: Formula, batch: Batch, wishes: CardWishes): Card {
     bench: bench.filter((section) => section !== undefined),
     machine: sheet ? sheetSections(sheet) : [],
     allergens: allergenLines(batchReport(formula, batch, [], units)),
-    notes: wishes.notes.filter(({ code }) => notesOfTheBench.has(code)).map(({ text }) => text),
+    notes: wishes.notes.filter(({ code, loud }) => loud || notesOfTheBench.has(code)).map(({ text }) => text),
     cautions: [...formulaCautions(formula), ...sheetCautions(hazards).map(({ text }) => text)],
   };
 }

@@ -3,9 +3,11 @@ import type { Note } from "../figure/problem.ts";
 import { definition } from "../figure/source.ts";
 import type { OnBases } from "../formula/blend.ts";
 import type { Formula } from "../formula/formula.ts";
+import { lawText, legalSalts } from "../formula/limits.ts";
 import { type FormulaLine, moistureFigure } from "../formula/lines.ts";
 import { carriedWater } from "../formula/water.ts";
 import { fixedText } from "../number/decimal.ts";
+import { upperFirst } from "./alkali-blocks.ts";
 import { numberColumn, pictureBlock, report, row, section, table, wordColumn } from "./build.ts";
 import { formulaCautions } from "./cautions.ts";
 import { blendPicture, waterPicture } from "./pictures/formula-pictures.ts";
@@ -15,6 +17,7 @@ import { alkalinityEnds, figureCell, rangeLines, words } from "./show.ts";
 /** Tells a formula: the parts on 100 of flour, the blend, the water, the alkali and the allergens. */
 export function formulaReport(formula: Formula, notes: readonly Note[]): Report {
   const shares = formula.lines.map((line) => doughShare(line, formula.water.dough));
+  const legal = legalSalts({ lines: formula.lines, dough: formula.water.dough });
   return report({
     command: "formula",
     title: formula.name,
@@ -43,11 +46,19 @@ export function formulaReport(formula: Formula, notes: readonly Note[]): Report 
         "Alkali",
         formula.alkali && { kind: "figures", figures: formula.alkali.figures },
         ranges(formula.alkali?.figures ?? []),
-        formula.alkali && { kind: "text", lines: [alkalinityEnds] },
+        formula.alkali && {
+          kind: "text",
+          lines: [alkalinityEnds, ...legal.map(({ figure, limit }) => `${upperFirst(lawText(figure, limit))}.`)],
+        },
       ),
       allergenSection(formula),
     ],
-    figures: [...formulaFigures(formula), ...shares, ...Object.values(wholeDough(formula, shares))],
+    figures: [
+      ...formulaFigures(formula),
+      ...shares,
+      ...Object.values(wholeDough(formula, shares)),
+      ...legal.map(({ figure }) => figure),
+    ],
     notes,
     cautions: formulaCautions(formula),
   });

@@ -117,7 +117,17 @@ export const reportSchema = z
     main: z.string().meta({ description: "Name of the table that --format csv prints" }),
     sections: z.array(sectionSchema).readonly(),
     figures: z.record(z.string(), figureSchema).meta({ description: "Every figure behind the answer, by id" }),
-    notes: z.array(z.object({ code: z.string(), text: z.string() }).readonly()).readonly(),
+    notes: z
+      .array(
+        z
+          .object({
+            code: z.string(),
+            text: z.string(),
+            loud: z.literal(true).optional().meta({ description: "To be said before anything else" }),
+          })
+          .readonly(),
+      )
+      .readonly(),
     cautions: z.array(z.string()).readonly(),
   })
   .readonly()

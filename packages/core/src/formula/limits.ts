@@ -1,0 +1,190 @@
+import { alkalinityM, pure, sharesOf, speciesOf } from "../chemistry/composition.ts";
+import { type FoodLimit, foodLimits } from "../chemistry/food-limits.ts";
+import { hydroxides } from "../chemistry/hazard.ts";
+import type { SpeciesName } from "../chemistry/species.ts";
+import { exact, type Figure, given, worked } from "../figure/figure.ts";
+import { inputProblem, type Note, type Path, type Problem } from "../figure/problem.ts";
+import { citation, massBalance, type Source } from "../figure/source.ts";
+import { type Decimal, type DecimalText, dec, fixedText } from "../number/decimal.ts";
+import type { AlkaliFigures } from "./alkali.ts";
+import type { Role } from "./entries.ts";
+import type { FormulaLine } from "./lines.ts";
+
+/** Greatest parts on 100 of flour that are believed of one ingredient, whether they are written in % or as masses. */
+export const mostParts = { alkali: "50", salt: "20", ingredient: "200", dusting: "200", water: "200" } as const;
+
+/** What a spec may accept that is refused otherwise. */
+export const acceptable = ["high alkali", "high salt"] as const;
+
+export type Acceptable = (typeof acceptable)[number];
+
+/** A published use, and how much of it. */
+interface Use {
+  readonly percent: DecimalText;
+  readonly source: Source;
+}
+
+const alkaliUsed: Use = {
+  percent: "1.7",
+  source: { cite: "Wu and others, quoted in npj Science of Food, s41538-023-00183-5", standing: "copy" },
+};
+const alkaliTried: Use = {
+  percent: "5",
+  source: {
+    cite: "D. W. Hatcher, M. J. Anderson, Cereal Chemistry 84(3):253-259, 2007",
+    at: "abstract",
+    standing: "read",
+  },
+};
+const hydroxideUsed: Use = {
+  percent: "0.5",
+  source: { cite: "G. Hou, M. Kruk, AIB Technical Bulletin XX(12), 1998, Malaysian hokkien", standing: "memory" },
+};
+const saltUsed: Use = {
+  percent: "4",
+  source: { cite: "fair-competition rule for noodles, Japan, Nagoya kishimen", standing: "copy" },
+};
+const saltMost = "10";
+
+/** The problem of an amount that no dough takes, on 100 of flour. */
+export function tooMuch(role: Exclude<Role, "flour">, name: string, parts: Figure, path: Path): Problem | undefined {
+  if (exact(parts).lte(mostParts[role])) return undefined;
+  return inputProblem(
+    "quantity.out-of-range",
+    path,
+    `${name} of ${fixedText(parts.value, 1)} % of flour`,
+    `at most ${mostParts[role]} % of flour, written in % or as a mass`,
+    "check the number and its unit, and the weight of the flour",
+  );
+}
+
+interface Doses {
+  readonly lines: readonly FormulaLine[];
+  readonly alkali: AlkaliFigures | undefined;
+  readonly salt: Figure;
+  readonly dough: Figure;
+}
+
+/**
+ * Doses that no noodle at hand was made with, unless the spec accepts them.
+ *
+ * Problems: `alkali.too-much` above 5 % of anhydrous salts on flour, or above the alkalinity of 5 % of sodium carbonate;
+ * `salt.too-much` above 10 % of flour.
+ */
+export function doseProblems({ alkali, salt }: Doses, accepted: readonly Acceptable[] = []): readonly Problem[] {
+  const { percent, source } = alkaliTried;
+  const strongest = alkalinityM(pure("Na2CO3")).times(percent);
+  const caustic =
+    alkali !== undefined && (exact(alkali.anhydrous).gt(percent) || exact(alkali.alkalinityM).gt(strongest));
+  const lift = (word: Acceptable): string =>
+    `check the number and its unit; write \`accept: [${word}]\` if it is meant`;
+  return [
+    ...(caustic && !accepted.includes("high alkali")
+      ? [
+          inputProblem(
+            "alkali.too-much",
+            ["alkali"],
+            `anhydrous salts of ${fixedText(alkali.anhydrous.value, 2)} % of flour, ${fixedText(alkali.alkalinityM.value, 1)} meq per 100 g flour`,
+            `at most ${percent} %, and ${fixedText(strongest, 1)} meq, the most that noodles were tried with (${citation(source)})`,
+            lift("high alkali"),
+          ),
+        ]
+      : []),
+    ...(exact(salt).gt(saltMost) && !accepted.includes("high salt")
+      ? [
+          inputProblem(
+            "salt.too-much",
+            ["salt"],
+            `salt of ${fixedText(salt.value, 2)} % of flour`,
+            `at most ${saltMost} %; the most that a published noodle takes is ${saltUsed.percent} % (${citation(saltUsed.source)})`,
+            lift("high salt"),
+          ),
+        ]
+      : []),
+  ];
+}
+
+function beyond(code: string, where: string, what: string, dose: Decimal, { percent, source }: Use): readonly Note[] {
+  if (dose.lte(percent)) return [];
+  const text = `${what} of ${fixedText(dose, 2)} % of flour: more than the ${percent} % that published noodle formulas use (${citation(source)})`;
+  return [{ code, path: [where], loud: true, text }];
+}
+
+/** Says where anhydrous alkaline salts, in % of flour, are beyond the greatest published use. @example alkaliBeyond("1.8").length // => 1 */
+export function alkaliBeyond(anhydrous: DecimalText): readonly Note[] {
+  return beyond("alkali.unusual", "alkali", "anhydrous salts", dec(anhydrous), alkaliUsed);
+}
+
+/** Doses beyond the greatest published use, and above the limit of a food law that is known here. */
+export function doseNotes(doses: Doses): readonly Note[] {
+  const { lines, alkali, salt } = doses;
+  const hydroxide = lines.reduce((total, { material, parts }) => {
+    const shares = material.composition === undefined ? [] : sharesOf(material.composition);
+    const caustic = shares.filter(([name]) => hydroxides.some((one) => one === name));
+    return caustic.reduce((more, [, share]) => more.plus(share.times(parts.value).div(100)), total);
+  }, dec(0));
+  return [
+    ...(alkali === undefined ? [] : alkaliBeyond(alkali.anhydrous.value)),
+    ...beyond("alkali.hydroxide", "alkali", "hydroxide", hydroxide, hydroxideUsed),
+    ...beyond("salt.unusual", "salt", "salt", exact(salt), saltUsed),
+    ...legalSalts(doses).flatMap(({ figure, limit }) =>
+      exact(figure).lte(limit.most)
+        ? []
+        : [
+            {
+              code: "alkali.food-law",
+              path: ["alkali"],
+              loud: true as const,
+              text: `${lawText(figure, limit)}; the local code decides`,
+            },
+          ],
+    ),
+  ];
+}
+
+/** A salt in the raw noodle, beside the limit that a food law sets. */
+export interface LegalSalt {
+  readonly figure: Figure;
+  readonly limit: FoodLimit & { readonly most: DecimalText };
+}
+
+/** The salts of a dough for which a limit in noodles is known here, in mg per kg of raw noodle, nothing lost. */
+export function legalSalts({ lines, dough }: Pick<Doses, "lines" | "dough">): readonly LegalSalt[] {
+  return foodLimits.flatMap((limit): readonly LegalSalt[] => {
+    const [name, other] = limit.species;
+    if (limit.on !== "food" || name === undefined || other !== undefined || limit.most === undefined) return [];
+    const holding = lines.filter(({ material }) => material.composition?.species[name] !== undefined);
+    if (holding.length === 0) return [];
+    return [{ figure: inNoodle(name, holding, dough), limit: { ...limit, most: limit.most } }];
+  });
+}
+
+function inNoodle(name: SpeciesName, lines: readonly FormulaLine[], dough: Figure): Figure {
+  const content = lines.map((line) =>
+    given({
+      id: `${line.id}.${name}`,
+      label: `${name} in ${line.name}`,
+      unit: "%",
+      places: 2,
+      value: line.material.composition?.species[name] ?? "0",
+      by: "composition of the product",
+      sources: [line.material.figureSources.composition],
+    }),
+  );
+  return worked({
+    id: `alkali.${name}-per-kg`,
+    label: `${speciesOf(name).name} in the raw noodle, without water`,
+    unit: "mg/kg",
+    places: 0,
+    formula: "10000 * sum(parts * content) / dough",
+    from: { parts: lines.map(({ parts }) => parts), content, dough },
+    sources: [massBalance],
+  });
+}
+
+/** How a salt stands to a limit, in words. */
+export function lawText(figure: Figure, { species, most, source }: LegalSalt["limit"]): string {
+  const within = exact(figure).lte(most) ? "within" : "above";
+  const names = species.map((name) => speciesOf(name).name).join(", ");
+  return `${names}, ${fixedText(figure.value, 0)} mg per kg of raw noodle: ${within} the ${most} of ${citation(source)}`;
+}

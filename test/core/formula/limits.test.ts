@@ -1,0 +1,116 @@
+import { describe, expect, it } from "vitest";
+import { formulaOf } from "../../../packages/core/src/formula/formula.ts";
+import { alkaliBeyond, legalSalts } from "../../../packages/core/src/formula/limits.ts";
+import { formulaReport } from "../../../packages/core/src/report/formula-report.ts";
+import { answered, codesOf, type Written, workedOut } from "./worked-out.ts";
+
+const inGrams: Written = { flours: [{ name: "bread flour", amount: "500 g" }], water: { tap: "170 g" } };
+const inPercent: Written = { flours: [{ name: "bread flour", amount: "100 %" }], water: { tap: "34 %" } };
+const soda = (amount: string, name = "sodium carbonate") => ({ alkali: [{ name, amount }] });
+const codes = (written: Partial<Written>, base = inGrams) => codesOf(formulaOf({ name: "test", ...base, ...written }));
+
+function loud(written: Partial<Written>, base = inGrams): readonly string[] {
+  const outcome = formulaOf({ name: "test", ...base, ...written });
+  if (!outcome.ok) throw new Error(outcome.problems.map(({ code }) => code).join(", "));
+  return outcome.notes.filter((note) => note.loud).map(({ code }) => code);
+}
+
+describe("limits hold for parts, however they are written", () => {
+  it.each([
+    ["salt of 50 % as a mass", { salt: "250 g" }],
+    ["soda of 100 % as a mass", soda("500 g")],
+    ["soda of a slip of the unit", soda("5 kg")],
+    ["oil of 300 % as a mass", { ingredients: [{ name: "sesame oil", amount: "1.5 kg" }] }],
+    ["dusting of 300 % as a mass", { dusting: { name: "cornstarch", amount: "1.5 kg" } }],
+    ["water of 340 % as a mass", { water: { tap: "1.7 kg" } }],
+  ] satisfies readonly (readonly [string, Partial<Written>])[])("%s is refused", (_, written) => {
+    expect(codes(written)).toEqual(["quantity.out-of-range"]);
+  });
+
+  it.each([
+    ["5 % of salts", "alkali.too-much", soda("25 g"), soda("25.1 g")],
+    ["10 % of salt", "salt.too-much", { salt: "50 g" }, { salt: "50.1 g" }],
+    // 5 % of sodium carbonate is 94.4 meq per 100 g flour, 3.774 % of sodium hydroxide (molar masses 105.988 and 39.997).
+    [
+      "the alkalinity of 5 % of sodium carbonate",
+      "alkali.too-much",
+      { alkali: [{ name: "pellets", amount: "18.8 g", figures: { composition: { NaOH: "100 %" } } }] },
+      { alkali: [{ name: "pellets", amount: "18.9 g", figures: { composition: { NaOH: "100 %" } } }] },
+    ],
+  ] satisfies readonly (readonly [string, string, Partial<Written>, Partial<Written>])[])(
+    "above %s a spec has to accept it",
+    (_, code, most, more) => {
+      expect(codes(most)).toEqual([]);
+      expect(codes(more)).toEqual([code]);
+      expect(codes({ ...more, accept: [code === "salt.too-much" ? "high alkali" : "high salt"] })).toEqual([code]);
+      expect(codes({ ...more, accept: ["high salt", "high alkali"] })).toEqual([]);
+    },
+  );
+
+  it("in % the same doses are refused", () => {
+    expect(codes({ ...soda("5.1 %"), salt: "10.1 %" }, inPercent)).toEqual(["alkali.too-much", "salt.too-much"]);
+    expect(codes({ alkali: [{ name: "sodium carbonate", amount: "100 meq" }] }, inPercent)).toEqual([
+      "alkali.too-much",
+    ]);
+  });
+
+  it("counts salt that is listed among the ingredients", () => {
+    expect(codes({ salt: "30 g", ingredients: [{ name: "table salt", amount: "30 g" }] })).toEqual(["salt.too-much"]);
+  });
+});
+
+describe("beyond the greatest published use", () => {
+  it.each([
+    ["salts", [], soda("8.5 g")],
+    ["salts", ["alkali.unusual", "alkali.food-law"], soda("8.6 g")],
+    ["salt", [], { salt: "20 g" }],
+    ["salt", ["salt.unusual"], { salt: "20.1 g" }],
+    [
+      "hydroxide",
+      ["alkali.hydroxide"],
+      { alkali: [{ name: "pellets", amount: "2.6 g", figures: { composition: { NaOH: "100 %" } } }] },
+    ],
+  ] satisfies readonly (readonly [string, readonly string[], Partial<Written>])[])("%s: %j", (_, expected, written) => {
+    const food = loud(written).filter((code) => code !== "alkali.food-law" || expected.some((one) => one === code));
+    expect(food).toEqual(expected);
+  });
+
+  it("the report says so before anything else", () => {
+    const outcome = formulaOf({ name: "test", ...inGrams, salt: "25 g" });
+    const notes = outcome.ok ? outcome.notes : [];
+    const report = formulaReport(answered(outcome).formula, notes);
+    expect(report.notes.filter((note) => note.loud).map(({ code }) => code)).toEqual(["salt.unusual"]);
+  });
+
+  it("tells a dose on its own", () => {
+    expect(alkaliBeyond("1.7")).toEqual([]);
+    expect(alkaliBeyond("1.71").map(({ loud: isLoud }) => isLoud)).toEqual([true]);
+  });
+});
+
+describe("salts that a food law limits in noodles", () => {
+  // 10 000 mg/kg in a dough of 100 flour, 34 water, 1 salt and x soda: x = 0.01 (135 + x), x = 1.35 / 0.99 = 1.3636.
+  it.each([
+    ["1.363 %", "9995", []],
+    ["1.364 %", "10003", ["alkali.food-law"]],
+  ])("%s of sodium carbonate is %s mg per kg", (amount, perKg, said) => {
+    const written = { ...soda(amount), salt: "1 %" };
+    const { formula } = workedOut({ ...inPercent, ...written });
+    const [one] = legalSalts({ lines: formula.lines, dough: formula.water.dough });
+    expect(Number(one?.figure.value).toFixed(0)).toBe(perKg);
+    expect(one?.limit.most).toBe("10000");
+    expect(loud(written, inPercent)).toEqual(said);
+  });
+
+  it("counts the salt of a hydrate without its water", () => {
+    const { formula } = workedOut({ ...inPercent, ...soda("1 %", "sodium carbonate decahydrate") });
+    const [one] = legalSalts({ lines: formula.lines, dough: formula.water.dough });
+    // 0.37041 g of the anhydrous salt in 1 g, molar masses 105.988 and 286.138; dough of 135.
+    expect(Number(one?.figure.value)).toBeCloseTo((10_000 * 0.370409) / 1.35, -1);
+  });
+
+  it("says nothing of salts without a limit", () => {
+    const { formula } = workedOut({ ...inPercent, ...soda("1 %", "baking soda") });
+    expect(legalSalts({ lines: formula.lines, dough: formula.water.dough })).toEqual([]);
+  });
+});
