@@ -124,10 +124,25 @@ const evening = {
   sheet: { machine: "hand crank", thickness: "1.5 mm", cutter: "2 mm", start: "6 mm", strandLength: "280 mm" },
 };
 
+function onLine(speed: string | readonly string[]) {
+  const line = {
+    width: "240 mm",
+    gap: { least: "0.4 mm", greatest: "10 mm" },
+    speed,
+    stands: 4,
+    cutters: [{ size: 20 }],
+  };
+  return { ...school, machines: { line }, sheet: { ...school.sheet, machine: "line" } };
+}
+
 const reports: readonly (readonly [name: string, report: () => Report])[] = [
   ["sheet with compounding", () => reportOfSheet(school)],
   ["sheet that gives too few", () => reportOfSheet({ ...school, losses: {} })],
   ["sheet in US units", () => reportOfSheet(school, "us")],
+  [
+    "sheet on a line with a speed for each stand",
+    () => reportOfSheet(onLine(["2.5 m/min", "3.7 m/min", "5.4 m/min", "7 m/min"])),
+  ],
   ["sheet on a dial", () => reportOfSheet(evening)],
   ["sheet of measured density", () => reportOfSheet({ ...school, sheet: { ...school.sheet, density: "1.2 g/mL" } })],
   [
@@ -228,6 +243,39 @@ describe.each(reports)("the report of: %s", (_name, build) => {
     const ids = tablesOf(report).map(({ id }) => id);
     expect(new Set(ids).size).toBe(ids.length);
     expect(report.figures).not.toEqual({});
+  });
+});
+
+describe("what the spec states against what can be", () => {
+  const codesOfSheet = (sheet: object) => {
+    const { spec, formula, batch } = worked({ ...school, sheet: { ...school.sheet, ...sheet } });
+    const plan = planSheet(spec, formula, batch, machines);
+    return plan.ok ? plan.notes.map(({ code }) => code) : codesOf(plan);
+  };
+
+  it("a density above that of the dough without air, and a sheet thinner than its gap", () => {
+    expect(codesOfSheet({ density: "1.24 g/mL" })).not.toContain("sheet.denser-than-solid");
+    expect(codesOfSheet({ density: "1.34 g/mL" })).toContain("sheet.denser-than-solid");
+    expect(codesOfSheet({ springBack: 0.8 })).toContain("sheet.thinner-than-gap");
+    expect(codesOf(formulaOf({ ...school, sheet: { ...school.sheet, density: "1.711 g/mL" } }))).toContain(
+      "quantity.out-of-range",
+    );
+  });
+
+  it("a speed for each of some stands only", () => {
+    expect(codesOf(formulaOf(onLine(["2 m/min", "6 m/min"])))).toContain("machine.speeds-count");
+  });
+
+  it("a line that rolls in the time planned is not warned of", () => {
+    const codesOfDay = (roll: string) => {
+      const spec = onLine("8 m/min");
+      const { spec: read, formula, batch } = worked({ ...spec, plan: { ...spec.plan, compound: "1 min", roll } });
+      const day = planDay(read, formula, batch, answered(planSheet(read, formula, batch, machines)));
+      return day.ok ? day.notes.map(({ code }) => code) : codesOf(day);
+    };
+    // 29 m of sheet at 8 m/min take 219 s, and three passes of compounding 47 s each.
+    expect(codesOfDay("6 min")).not.toContain("plan.rolling-too-short");
+    expect(codesOfDay("4 min")).toContain("plan.rolling-too-short");
   });
 });
 

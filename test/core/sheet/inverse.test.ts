@@ -7,6 +7,7 @@ import {
   springBackFrom,
   thicknessFromSheet,
 } from "../../../packages/core/src/sheet/inverse.ts";
+import { measuredSheet } from "../../../packages/core/src/sheet/measurements.ts";
 import { passSchedule } from "../../../packages/core/src/sheet/passes.ts";
 import { answered, codesOf } from "./answered.ts";
 
@@ -78,5 +79,23 @@ describe("losses of a weighed batch", () => {
   it("cannot be gains", () => {
     expect(codesOf(lossesFrom([{ stage: "roll", before: "100", after: "101" }]))).toEqual(["inverse.gained"]);
     expect(codesOf(lossesFrom([]))).toEqual(["inverse.no-stages"]);
+  });
+});
+
+describe("what no dough and no rolls can do", () => {
+  const strip = { length: "1 m", width: "150 mm", thickness: "1.5 mm" };
+  const codes = (mass: string, gap: string) => {
+    const measured = measuredSheet({ ...strip, mass, gap });
+    return measured.ok ? measured.notes.map(({ code }) => code) : codesOf(measured);
+  };
+
+  it.each([
+    // 0.225 L: 1.236, 1.333 and 1.711 g/mL; without any air a dough has 1.308 at 28 % of water.
+    { mass: "278 g", gap: "1.35 mm", says: [] },
+    { mass: "300 g", gap: "1.35 mm", says: ["sheet.denser-than-solid"] },
+    { mass: "278 g", gap: "1.875 mm", says: ["sheet.thinner-than-gap"] },
+    { mass: "385 g", gap: "1.35 mm", says: ["measured.implausible"] },
+  ])("$mass of sheet through $gap", ({ mass, gap, says }) => {
+    expect(codes(mass, gap)).toEqual(says);
   });
 });

@@ -70,6 +70,53 @@ describe("pass schedule", () => {
     expect(Number(schedule.runningTime?.value)).toBeCloseTo(total, 9);
   });
 
+  it("takes as long for a trip as its longest pass, and lets every stand pass on the same volume", () => {
+    const request = {
+      gaps: { kind: "list", gaps: ["5.6", "4", "2.8", "2", "1.568"] },
+      firstThickness: "8",
+      finalThickness: "1.568",
+      sheet: { mass: "20000", density: givenDensity("1.25"), width: "240" },
+      stands: 5,
+    } as const;
+    const one = answered(passSchedule({ ...request, rollSpeed: "8" }));
+    const last = one.passes.at(-1);
+    // The last stand turns at 8 m/min: the sheet has left it once all its length has gone through.
+    expect(Number(one.runningTime?.value)).toBeCloseTo((Number(last?.length?.value) / 1000 / 8) * 60, 9);
+    // 8 × 1.568 / 5.6: the first stand turns as much slower as the sheet is thicker there.
+    expect(one.passes.map(({ speed }) => Number(speed?.value).toFixed(2))).toEqual([
+      "2.24",
+      "3.14",
+      "4.48",
+      "6.27",
+      "8.00",
+    ]);
+    for (const { runningTime } of one.passes) {
+      expect(Number(runningTime?.value)).toBeCloseTo(Number(one.runningTime?.value), 9);
+    }
+    const apart = answered(passSchedule({ ...request, stands: 1, rollSpeed: "8" }));
+    expect(Number(apart.runningTime?.value)).toBeGreaterThan(2.5 * Number(one.runningTime?.value));
+  });
+
+  it("tells where the stated speeds of the stands do not pass on the same volume", () => {
+    const run = (rollSpeed: readonly string[]) =>
+      passSchedule({
+        gaps: { kind: "list", gaps: ["3", "2"] },
+        firstThickness: "4",
+        finalThickness: "2",
+        sheet: { mass: "5000", density: givenDensity("1.25"), width: "250" },
+        rollSpeed,
+        stands: 2,
+      });
+    const even = run(["4", "6"]);
+    expect(even.ok && even.notes.map(({ code }) => code)).not.toContain("passes.uneven-speeds");
+    const uneven = run(["5", "6"]);
+    expect(uneven.ok && uneven.notes.find(({ code }) => code === "passes.uneven-speeds")?.text).toContain(
+      "pass 1 4.00 in place of 5.00 m/min",
+    );
+    // 5 kg at 2 mm are 8 m; at 6 m/min they take longer than 5.33 m at 5 m/min.
+    expect(answered(uneven).runningTime?.value).toBe("80");
+  });
+
   it("sets the gap by the spring-back and not the thickness", () => {
     const last = answered(
       passSchedule({ gaps: free, firstThickness: "2", finalThickness: "1.5", springBack: "1.25" }),

@@ -1,6 +1,6 @@
 import * as z from "zod";
 import { massField, numberField, quantityField, shareField } from "../materials/fields.ts";
-import { cutterField, lengthField, trimField } from "../materials/machine-schema.ts";
+import { cutterField, densityField, lengthField, trimField } from "../materials/machine-schema.ts";
 
 const compoundingSchema = z
   .strictObject({
@@ -67,11 +67,7 @@ export const sheetSchema = z.lazy(() =>
       tolerance: trimField("How far a fixed setting may lie from the thickness; 0.1 mm unless stated", [
         "0.1 mm",
       ]).optional(),
-      density: quantityField(["density"], "Measured density of the sheet", ["1.24 g/mL"], {
-        least: "0.5",
-        most: "2",
-        words: "a density from 0.5 to 2 g/mL",
-      }).optional(),
+      density: densityField("Measured density of the sheet", ["1.24 g/mL"]).optional(),
       air: shareField(
         "Air in the sheet, % of its volume, where its density is not measured; none unless stated",
         ["4 %"],

@@ -12,6 +12,18 @@ export function lengthField(description: string, examples: readonly string[], mo
   });
 }
 
+/** g/mL, rounded up: flour of 12 % water without any air has 1.44 by the component equations, and water only makes it lighter. */
+export const MOST_DENSITY = "1.45";
+
+/** The density of a sheet. */
+export function densityField(description: string, examples: readonly string[]) {
+  return quantityField(["density"], description, examples, {
+    least: "0.5",
+    most: MOST_DENSITY,
+    words: `a density from 0.5 to ${MOST_DENSITY} g/mL, about that of flour without any air`,
+  });
+}
+
 /** A length of zero or more. */
 export function trimField(description: string, examples: readonly string[]) {
   return quantityField(["length"], description, examples, {
@@ -71,6 +83,13 @@ const gapSchema = z
   })
   .meta({ id: "FreeGap", description: "Rolls whose gap can be set freely" });
 
+const mostStands = 20;
+const speedField = quantityField(["speed"], "Surface speed of the rolls", ["6 m/min"], {
+  above: "0",
+  most: "200",
+  words: "a speed above zero and at most 200 m/min",
+});
+
 const ways = ["gap", "dial", "line", "sticks"] as const;
 const mostSettings = 60;
 
@@ -85,17 +104,23 @@ export const machineSchema = z.lazy(() =>
       sticks: settingsField("Guide sticks beside a rolling pin: the thickness of each pair", [
         { "thick pair": "4 mm" },
       ]),
-      speed: quantityField(["speed"], "Surface speed of the rolls", ["6 m/min"], {
-        above: "0",
-        most: "200",
-        words: "a speed above zero and at most 200 m/min",
-      }).optional(),
+      speed: z
+        .union([speedField, z.array(speedField).min(1).max(mostStands)])
+        .optional()
+        .meta({
+          description:
+            "Surface speed of the rolls: of the last stand that a sheet runs through, or a list with that of each stand, first to last",
+          examples: ["6 m/min", ["4 m/min", "6 m/min"]],
+        }),
       stands: z
         .int()
         .min(1)
-        .max(20)
+        .max(mostStands)
         .optional()
-        .meta({ description: "Pairs of rolls that a sheet runs through in one trip; 1 unless stated", examples: [2] }),
+        .meta({
+          description: "Pairs of rolls that a sheet runs through in one trip; as many as speeds, or 1, unless stated",
+          examples: [2],
+        }),
       cutters: z.array(cutterSchema).min(1).max(40).meta({ description: "The cutters and knives at hand" }),
       longestSheet: lengthField("Longest sheet that the bench or the reel takes", ["6 m"], "1000000").optional(),
     })
@@ -115,6 +140,14 @@ export const machineSchema = z.lazy(() =>
           code: "machine.gaps-reversed",
           expected: "the least gap below the greatest",
           advice: "exchange the two gaps",
+        });
+      }
+      const speeds = Array.isArray(machine.speed) ? machine.speed.length : undefined;
+      if (speeds !== undefined && machine.stands !== undefined && speeds !== machine.stands) {
+        refuse(["speed"], {
+          code: "machine.speeds-count",
+          expected: `a speed for each of the ${machine.stands} stands`,
+          advice: "list the speed of every stand, first to last, or that of the last one alone",
         });
       }
       for (const way of ["dial", "line", "sticks"] as const) {

@@ -69,6 +69,8 @@ function passTable({ schedule, machine }: SheetPlan, units: UnitSystem): Table {
   const set = passes.some(({ setting }) => setting !== undefined);
   const reductions = passes.some(({ reduction }) => reduction !== undefined);
   const timed = schedule.runningTime !== undefined;
+  const speeds = timed && (machine.rolls.stands ?? 1) > 1;
+  const evens = passes.some(({ even }) => even !== undefined);
   const cells = (pass: Pass): readonly Cell[] => [
     words(String(pass.number)),
     words(pass.kind === "compound" ? `${work.compound}, ${pass.layers} layers` : work[pass.kind]),
@@ -77,6 +79,8 @@ function passTable({ schedule, machine }: SheetPlan, units: UnitSystem): Table {
     thinCell(pass.thickness, thin),
     ...(reductions ? [pass.reduction ? figureCell(pass.reduction) : words("")] : []),
     pass.length ? figureCell(inUnit(pass.length, long, 2)) : words(""),
+    ...(speeds ? [pass.speed ? figureCell(pass.speed) : words("")] : []),
+    ...(evens ? [pass.even ? figureCell(pass.even) : words("")] : []),
     ...(timed ? [pass.runningTime ? figureCell(pass.runningTime) : words("")] : []),
   ];
   const total = ["", "all passes", ...(set ? [""] : []), "", ""].map(words);
@@ -85,6 +89,8 @@ function passTable({ schedule, machine }: SheetPlan, units: UnitSystem): Table {
       ...total,
       figureCell(schedule.totalReduction),
       words(""),
+      ...(speeds ? [words("")] : []),
+      ...(evens ? [words("")] : []),
       ...(schedule.runningTime ? [figureCell(schedule.runningTime)] : []),
     ],
     "total",
@@ -99,6 +105,8 @@ function passTable({ schedule, machine }: SheetPlan, units: UnitSystem): Table {
       numberColumn("thickness", `sheet, ${thin}`),
       ...(reductions ? [numberColumn("reduction", "reduction, %")] : []),
       numberColumn("length", `length, ${long}`),
+      ...(speeds ? [numberColumn("speed", "speed, m/min")] : []),
+      ...(evens ? [numberColumn("even", "by volume")] : []),
       ...(timed ? [numberColumn("time", "running, s")] : []),
     ],
     [...passes.map((pass) => row(cells(pass))), sums],

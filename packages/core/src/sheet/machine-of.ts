@@ -2,7 +2,7 @@ import { answer, inputProblem, type Outcome, refuse } from "../figure/problem.ts
 import type { Spec } from "../formula/spec.ts";
 import { nearestNames } from "../materials/catalogue.ts";
 import type { MachineFields, OwnMachines } from "../materials/machine-schema.ts";
-import type { Gaps, Machine } from "./machine.ts";
+import type { Gaps, Machine, Rolls } from "./machine.ts";
 
 /**
  * Finds the machine that the sheet is made on: those of the spec first, then those of the included files.
@@ -30,12 +30,17 @@ function machineOf(name: string, fields: MachineFields): Machine {
     rolls: {
       width: width.value,
       gaps: gapsOf(fields),
-      ...(speed && { speed: speed.value }),
+      ...rollSpeed(speed),
       ...(stands !== undefined && { stands }),
     },
     cutters: cutters.map(({ size, over }) => ({ size, ...(over && { workingWidth: over.value }) })),
     ...(longestSheet && { longestSheet: longestSheet.value }),
   };
+}
+
+function rollSpeed(speed: MachineFields["speed"]): Pick<Rolls, "speed" | "stands"> {
+  if (speed === undefined) return {};
+  return "value" in speed ? { speed: speed.value } : { speed: speed.map(({ value }) => value), stands: speed.length };
 }
 
 function gapsOf({ gap, dial, line, sticks }: MachineFields): Gaps {

@@ -29,8 +29,8 @@ export interface Rolls {
   /** Width of sheet they take, mm. */
   readonly width: DecimalText;
   readonly gaps: Gaps;
-  /** Surface speed, m/min. */
-  readonly speed?: DecimalText;
+  /** Surface speed, m/min: of the last stand that a sheet runs through, or of every stand, first to last. */
+  readonly speed?: DecimalText | readonly DecimalText[];
   /** Pairs of rolls a sheet runs through in one trip; 1 where it is left out. */
   readonly stands?: number;
 }
@@ -59,13 +59,19 @@ export function machineProblems(machine: Machine): readonly Problem[] {
   return [
     ...outsideLimits([
       { path: ["rolls", "width"], value: rolls.width, unit: "mm", above: "0", most: "3000" },
-      { path: ["rolls", "speed"], value: rolls.speed, unit: "m/min", above: "0", most: "200" },
+      ...speedLimits(rolls.speed, ["rolls", "speed"]),
       { path: ["rolls", "stands"], value: rolls.stands, unit: "", least: "1", most: "20", whole: true },
       { path: ["longestSheet"], value: longestSheet, unit: "mm", above: "0" },
       ...cutters.flatMap(cutterLimits),
     ]),
     ...gapProblems(rolls.gaps, ["rolls", "gaps"]),
   ];
+}
+
+/** What the speed of the rolls has to keep to. */
+export function speedLimits(speed: Rolls["speed"], path: Path): readonly Limits[] {
+  const speeds = typeof speed === "object" ? speed : [speed];
+  return speeds.map((value) => ({ path, value, unit: "m/min", above: "0", most: "200" }));
 }
 
 function cutterLimits(cutter: Cutter, index: number): readonly Limits[] {

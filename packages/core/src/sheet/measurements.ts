@@ -3,13 +3,14 @@ import { exact, type Figure, withOrigins } from "../figure/figure.ts";
 import { answer, inputProblem, type Outcome, type Path, type Problem, refuse } from "../figure/problem.ts";
 import { readBy } from "../formula/read-spec.ts";
 import { massField, quantityField, refuseValue, shareField } from "../materials/fields.ts";
-import { lengthField } from "../materials/machine-schema.ts";
+import { densityField, lengthField, MOST_DENSITY } from "../materials/machine-schema.ts";
 import { type DecimalText, dec, fixedText } from "../number/decimal.ts";
 import { parseQuantity } from "../number/quantity.ts";
 import { gainFromWater, gainFromWeights } from "./cook-gain.ts";
-import { givenDensity } from "./food.ts";
+import { givenDensity, poreFreeDensity } from "./food.ts";
 import { densityFromSheet, lossesFrom, springBackFrom, thicknessFromSheet } from "./inverse.ts";
 import { mixingHeat } from "./measured-mix.ts";
+import { denserNotes, thinnerNotes } from "./physical-bounds.ts";
 import { frictionFrom } from "./three-temperatures.ts";
 
 /** The kitchen's own figures from something it measured, and how to write them into the spec. */
@@ -26,18 +27,21 @@ const sheetSchema = z.strictObject({
   width: lengthField("Width of the strip", ["150 mm"], "3000"),
   mass: massField("Its mass", ["372 g"]),
   thickness: lengthField("Its thickness, the mean of several places", ["1.5 mm"], "500").optional(),
-  density: quantityField(["density"], "Its density, where the thickness is not measured", ["1.24 g/mL"], {
-    least: "0.5",
-    most: "2",
-    words: "a density from 0.5 to 2 g/mL",
-  }).optional(),
+  density: densityField("Its density, where the thickness is not measured", ["1.24 g/mL"]).optional(),
   gap: lengthField("Gap that it came through", ["1.35 mm"], "500").optional(),
 });
 
 /**
+ * What a dough of the least water that is rolled, 28 on 100 of flour, is made of, g: any with more is lighter. The flour as in
+ * the MEXT table, 01020: 14.5 water, 11.8 protein, 1.5 fat, 71.7 carbohydrate with fibre, 0.4 ash; with 2 of salts.
+ */
+const driestDough = { water: "42.5", protein: "11.8", fat: "1.5", carbohydrate: "71.7", fibre: "0", ash: "2.4" };
+
+/**
  * Finds density, thickness and spring-back from a strip of sheet measured on the bench.
  *
- * Problems: those of reading; `measured.thickness-or-density` unless one of the two is given; `measured.implausible`.
+ * Problems: those of reading; `measured.thickness-or-density` unless one of the two is given; `measured.implausible`. Notes warn of what no dough and no rolls
+ * can do.
  *
  * @example measuredSheet({ length: "1 m", width: "150 mm", thickness: "2 mm", mass: "372 g" }).ok // => true
  */
@@ -53,7 +57,9 @@ export function measuredSheet(input: unknown): Outcome<Measurement> {
     ? densityFromSheet({ ...strip, thickness: thickness.value })
     : thicknessFromSheet(strip, givenDensity(density?.value ?? "0"));
   if (!first.ok) return first;
-  const unlikely = thickness ? implausible(first.value, ["mass"], "0.5", "2") : [];
+  const dense = poreFreeDensity({ composition: driestDough, temperature: "25" });
+  if (!dense.ok) return dense;
+  const unlikely = thickness ? implausible(first.value, ["mass"], "0.5", MOST_DENSITY) : [];
   const back = gap && springBackFrom(thickness?.value ?? first.value, gap.value);
   if (back?.ok === false) return back;
   const stretched = back?.ok ? implausible(back.value, ["gap"], "0.5", "3") : [];
@@ -62,7 +68,14 @@ export function measuredSheet(input: unknown): Outcome<Measurement> {
     ...(thickness ? [`density: ${fixedText(first.value.value, 3)} g/mL`] : []),
     ...(back?.ok ? [`springBack: ${fixedText(back.value.value, 3)}`] : []),
   ];
-  return answer(measurement([first.value, ...(back?.ok ? [back.value] : [])], "sheet", lines));
+  return answer(measurement([first.value, ...(back?.ok ? [back.value] : [])], "sheet", lines), [
+    ...denserNotes(
+      thickness ? first.value : givenDensity(density?.value ?? "0"),
+      dense.value,
+      "even a dough with only 28 of water on 100 of flour",
+    ),
+    ...(back?.ok ? thinnerNotes(exact(back.value)) : []),
+  ]);
 }
 
 /** A figure that the spec would refuse is a slip of the scale, the rule or a unit. */

@@ -3,7 +3,7 @@ import { inputProblem, type Problem } from "../figure/problem.ts";
 import type { DecimalText } from "../number/decimal.ts";
 import { type Compounding, compoundingLimits, compoundingProblems } from "./compounding.ts";
 import { type Given, numberOf, outsideLimits } from "./inputs.ts";
-import { type Gaps, gapProblems } from "./machine.ts";
+import { type Gaps, gapProblems, speedLimits } from "./machine.ts";
 import type { GapList } from "./steps-for-gaps.ts";
 
 /** What a pass schedule is asked for. Thicknesses in mm. */
@@ -21,8 +21,8 @@ export interface PassRequest {
   readonly finalTolerance?: DecimalText;
   /** The sheet, for its length: mass in g, density in g/mL, width in mm. */
   readonly sheet?: { readonly mass: Given; readonly density: Figure; readonly width: DecimalText };
-  /** Surface speed of the rolls, m/min, for the running time. */
-  readonly rollSpeed?: DecimalText;
+  /** Surface speed of the rolls, m/min, for the running time: of the last stand of a trip, or of every stand. */
+  readonly rollSpeed?: DecimalText | readonly DecimalText[];
   /** Pairs of rolls that a sheet runs through in one trip. */
   readonly stands?: number;
 }
@@ -37,7 +37,7 @@ export function passRequestProblems(request: PassRequest): readonly Problem[] {
       { path: ["largestReduction"], value: request.largestReduction, unit: "%", least: "1", most: "90" },
       { path: ["springBack"], value: request.springBack, unit: "", least: "0.5", most: "3" },
       { path: ["finalTolerance"], value: request.finalTolerance, unit: "mm", least: "0", most: "5" },
-      { path: ["rollSpeed"], value: request.rollSpeed, unit: "m/min", above: "0", most: "200" },
+      ...speedLimits(request.rollSpeed, ["rollSpeed"]),
       { path: ["stands"], value: request.stands, unit: "", least: "1", most: "20", whole: true },
       {
         path: ["sheet", "mass"],

@@ -1,10 +1,10 @@
-import { exact, type Figure } from "../figure/figure.ts";
-import { answer, inputProblem, type Outcome, type Problem, refuse } from "../figure/problem.ts";
+import { exact, type Figure, shownValue } from "../figure/figure.ts";
+import { answer, inputProblem, type Note, type Outcome, type Problem, refuse } from "../figure/problem.ts";
 import { commonPractice, definition, type Source } from "../figure/source.ts";
 import { decimalText, HUNDRED } from "../number/decimal.ts";
 import { type CompoundStep, compoundingSteps } from "./compounding.ts";
 import { asked, askedOr } from "./inputs.ts";
-import { lengthFigure, reductionFigure, timed, totalTime, tripsFigure } from "./pass-figures.ts";
+import { lengthFigure, reductionFigure, runningOf, totalTime, tripsFigure } from "./pass-figures.ts";
 import { type PassRequest, passRequestProblems } from "./pass-request.ts";
 import type { PassStep } from "./pass-step.ts";
 import { stepsFor } from "./steps-for-gaps.ts";
@@ -19,6 +19,10 @@ export interface Pass {
   readonly thickness: Figure;
   readonly reduction?: Figure;
   readonly length?: Figure;
+  /** Surface speed of the rolls, m/min. */
+  readonly speed?: Figure;
+  /** The speed that the volume asks for, where the machine states one for each stand, m/min. */
+  readonly even?: Figure;
   readonly runningTime?: Figure;
 }
 
@@ -44,7 +48,8 @@ const ONE_THIRD = decimalText(HUNDRED.div(3));
  *
  * With a free gap: the fewest passes of equal ratio. With fixed settings: the fewest passes, then the most even ones. With
  * a list of gaps: the passes as listed, with a note where one goes beyond the limit. Lengths are of the sheet after the pass,
- * its mass and width unchanged; running time is that length at the roll speed.
+ * its mass and width unchanged; running time is that length at the roll speed. Stands that a sheet is in at once run in one
+ * trip, which takes as long as its longest pass.
  * Problems: `sheet.out-of-range`, `passes.not-thinner`, `passes.first-thickness`, `passes.no-gaps`, `passes.list-misses-final`, `passes.step-too-big`,
  * `passes.first-too-thick`, `passes.final-not-on-setting`, `passes.final-outside-gap`, `compounding.gap-not-there`, and those of the gaps.
  * Source: the limit of one third from published laboratory gap lists.
@@ -84,19 +89,20 @@ export function passSchedule(request: PassRequest): Outcome<PassSchedule> {
     passesBefore: folded.length,
   });
   if (!steps.ok) return steps;
+  const stands = request.stands ?? 1;
   const passes = numbered(request, folded, first, steps.value);
   const last = steps.value.at(-1)?.thickness ?? first;
-  const times = passes.map((pass) => pass.runningTime).filter((time) => time !== undefined);
+  const times = tripsOf(passes, stands).map((trip) => trip.flatMap(({ runningTime }) => runningTime ?? []));
   return answer(
     {
       passes,
       largestReduction,
       springBack,
       totalReduction: reductionFigure("passes.total-reduction", "total reduction", first, last),
-      trips: tripsFigure(folded.length, steps.value.length, request.stands ?? 1),
-      ...(times.length > 0 ? { runningTime: totalTime(times) } : {}),
+      trips: tripsFigure(folded.length, steps.value.length, stands),
+      ...(times.flat().length > 0 ? { runningTime: totalTime(times) } : {}),
     },
-    steps.notes,
+    [...steps.notes, ...unevenSpeeds(passes)],
   );
 }
 
@@ -118,9 +124,41 @@ function numbered(
     const reduction = reductionFigure(`pass-${pass}.reduction`, `reduction of pass ${pass}`, before, step.thickness);
     return { ...step, kind: "reduce" as const, layers: 1, reduction };
   });
-  return [...folded, ...reduced].map((step, index) => {
-    const number = index + 1;
-    const length = lengthFigure(request, step.thickness, number);
-    return { ...step, number, ...(length === undefined ? {} : { length, ...timed(request, length, number) }) };
+  const rolled = [...folded, ...reduced].map((step, index): Pass => {
+    const length = lengthFigure(request, step.thickness, index + 1);
+    return { ...step, number: index + 1, ...(length && { length }) };
   });
+  return tripsOf(rolled, request.stands ?? 1).flatMap((trip) => timed(trip, request.rollSpeed));
+}
+
+/** The trips: every pass of compounding is one, since the sheet is folded in between; the others share the stands. */
+function tripsOf(passes: readonly Pass[], stands: number): readonly (readonly Pass[])[] {
+  const reducing = passes.filter(({ kind }) => kind === "reduce");
+  return [
+    ...passes.filter(({ kind }) => kind !== "reduce").map((pass) => [pass]),
+    ...Array.from({ length: Math.ceil(reducing.length / stands) }, (_, trip) =>
+      reducing.slice(trip * stands, (trip + 1) * stands),
+    ),
+  ];
+}
+
+function timed(trip: readonly Pass[], rollSpeed: PassRequest["rollSpeed"]): readonly Pass[] {
+  const rolled = trip.flatMap(({ number, thickness, length }) => (length ? [{ number, thickness, length }] : []));
+  if (rollSpeed === undefined || rolled.length === 0) return trip;
+  const running = runningOf(rolled, rollSpeed);
+  return trip.map((pass, stand) => ({ ...pass, ...running[stand] }));
+}
+
+/** More than dough that is drawn or slack between two stands makes up for. */
+const UNEVEN_PERCENT = 2;
+
+function unevenSpeeds(passes: readonly Pass[]): readonly Note[] {
+  const uneven = passes.flatMap(({ number, speed, even }) => {
+    if (speed === undefined || even === undefined) return [];
+    const off = exact(speed).div(exact(even)).minus(1).times(100).abs();
+    return off.gt(UNEVEN_PERCENT) ? [`pass ${number} ${shownValue(even)} in place of ${shownValue(speed)} m/min`] : [];
+  });
+  if (uneven.length === 0) return [];
+  const text = `The stands do not pass on the same volume. Beside the last stand it asks for: ${uneven.join(", ")}. Where a stand is too fast the sheet piles up after it; where it is too slow the next one draws the sheet thin. Up to ${UNEVEN_PERCENT} % is let through (common practice, no source).`;
+  return [{ code: "passes.uneven-speeds", path: ["rollSpeed"], text }];
 }

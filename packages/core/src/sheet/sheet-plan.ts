@@ -10,12 +10,13 @@ import { cookedMass } from "./cook.ts";
 import type { CutRequest } from "./cut-request.ts";
 import { compositionOf } from "./dough-food.ts";
 import { fitProblems } from "./fits.ts";
-import { doughDensity, givenDensity } from "./food.ts";
+import { doughDensity, givenDensity, poreFreeDensity } from "./food.ts";
 import { type CutPlan, cutPlan } from "./geometry.ts";
 import type { CutterSize, Machine } from "./machine.ts";
 import { machineNamed } from "./machine-of.ts";
 import type { PassRequest } from "./pass-request.ts";
 import { type PassSchedule, passSchedule } from "./passes.ts";
+import { denserNotes, thinnerNotes } from "./physical-bounds.ts";
 
 /** The sheet of a spec: passes, sheets, strands and portions of a load on its machine. */
 export interface SheetPlan {
@@ -89,6 +90,7 @@ const places: Readonly<Record<string, Path>> = {
   compounding: ["sheet", "compounding"],
   largestReduction: ["sheet", "largestReduction"],
   springBack: ["sheet", "springBack"],
+  rollSpeed: ["sheet", "machine"],
   width: ["sheet", "width"],
   cutter: ["sheet", "cutter"],
   portion: ["sheet", "portion"],
@@ -103,9 +105,13 @@ function placed(problems: readonly Problem[]): Outcome<never> {
 }
 
 function densityOf(spec: Spec, sheet: SheetFields, formula: Formula): Outcome<Figure> {
-  if (sheet.density !== undefined) return answer(givenDensity(sheet.density.value));
   const { composition, notes } = compositionOf(formula.lines);
   const temperature = spec.temperature?.dough?.value ?? usualTemperature;
+  if (sheet.density !== undefined) {
+    const stated = givenDensity(sheet.density.value);
+    const dense = poreFreeDensity({ composition, temperature });
+    return dense.ok ? answer(stated, denserNotes(stated, dense.value, "this dough")) : placed(dense.problems);
+  }
   const density = doughDensity({ composition, temperature }, sheet.air?.value ?? "0");
   return density.ok ? answer(density.value, [...density.notes, ...notes]) : placed(density.problems);
 }
@@ -196,11 +202,13 @@ function assemble(
   const { passes, ...totals } = schedule;
   const all = [
     density,
-    ...passes.flatMap(({ gap, thickness, reduction, length, runningTime }) => [
+    ...passes.flatMap(({ gap, thickness, reduction, length, speed, even, runningTime }) => [
       gap,
       thickness,
       reduction,
       length,
+      speed,
+      even,
       runningTime,
     ]),
     ...Object.values(totals),
@@ -249,5 +257,6 @@ function ownFigureNotes({ springBack, compounding }: SheetFields): readonly Note
     path: ["sheet", "compounding"],
     text: "Pressing folded layers into one is not held against the largest reduction of a pass.",
   };
-  return [...(springBack === undefined ? [unmeasured] : []), ...(compounding && compounding.folds > 0 ? [layers] : [])];
+  const springs = springBack === undefined ? [unmeasured] : thinnerNotes(dec(springBack));
+  return [...springs, ...(compounding && compounding.folds > 0 ? [layers] : [])];
 }
