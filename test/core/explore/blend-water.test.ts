@@ -32,6 +32,41 @@ describe("waterAfter", () => {
     expect([added.range?.low, added.range?.high]).toEqual(["34.5", "35.5"]);
   });
 
+  test("takes the water of the flour that dry gluten replaces away, as the kitchen's own figures would", () => {
+    const flour = (share: string, percent: string) => ({
+      ...soft,
+      share,
+      ownWater: { percent, plusMinus: "0.5" },
+    });
+    const gluten = { name: "dry gluten", share: "4", moisture: "8", dryGluten: true };
+    const own = { ...gluten, ownWater: { percent: "150", plusMinus: "0" } };
+    // by hand: 96 % of 36 and 4 % of 150
+    const byOwn = waterAfter([flour("100", "36")], [flour("96", "36"), own], "36");
+    expect(byOwn.added.value).toBe("40.56");
+    const { added } = waterAfter([soft], [{ ...soft, share: "96" }, gluten], "36");
+    expect(added.value).toBe("40.56");
+    const back = waterAfter([{ ...soft, share: "96" }, gluten], [soft], "40.56");
+    expect(Number(back.added.value)).toBeCloseTo(36, 12);
+  });
+
+  test("leaves the rule of dry gluten where the dough had not the water for it", () => {
+    const gluten = { name: "dry gluten", share: "40", moisture: "8", dryGluten: true };
+    const water = waterAfter([{ ...soft, share: "60" }, gluten], [soft], "50");
+    expect(Number(water.added.value)).toBeGreaterThan(45);
+    expect(water.notKnown).toContain("dry gluten");
+  });
+
+  test("tells how far an assumed moisture leaves the water open", () => {
+    const open = { ...soft, moisture: "13.5", moistureRange: { low: "12", high: "15" } };
+    const lot = { ...soft, moisture: "14" };
+    const { added } = waterAfter([open], [lot], "36");
+    const byHand = (old: number): number => ((36 + old) * 86) / (100 - old) - 14;
+    expect(Number(added.range?.low)).toBeCloseTo(byHand(12), 9);
+    expect(Number(added.range?.high)).toBeCloseTo(byHand(15), 9);
+    // the same flour before and after: whatever it holds, it keeps its water
+    expect(waterAfter([open], [open], "36").added.range).toBeUndefined();
+  });
+
   test("keeps water to dry flour whatever the moisture", () => {
     const moisture = fc.integer({ min: 80, max: 160 }).map((tenths) => (tenths / 10).toFixed(1));
     fc.assert(

@@ -1,13 +1,16 @@
 import { exact, type Figure, given, type Range, worked } from "../figure/figure.ts";
 import type { Note } from "../figure/problem.ts";
 import { fromSpec, massBalance } from "../figure/source.ts";
-import { type Decimal, type DecimalText, dec, decimalText, sum, ZERO } from "../number/decimal.ts";
-import { glutenShare, mixedMoisture, ownFigure, shareOf, type WaterFlour } from "./water-flour.ts";
+import { withRange } from "../formula/ranges.ts";
+import { type Decimal, type DecimalText, dec, decimalText, ZERO } from "../number/decimal.ts";
+import type { Cause } from "./cause.ts";
+import { boundsOf } from "./interval.ts";
+import { mixedMoisture, shareOfAll, type WaterFlour, waterTaken } from "./water-flour.ts";
 import { doughMoisture, glutenWater, noodleWater } from "./water-sources.ts";
 
 /** What is known about the water of a new blend beside that of the old one. */
 export interface BlendWater {
-  /** Added water of the new blend, % of flour; with its range where own figures with one stand behind it. */
+  /** Added water of the new blend, % of flour; with its range where moistures or own figures leave it open. */
   readonly added: Figure;
   readonly before: Figure;
   /** What moved it, one by one. */
@@ -17,22 +20,24 @@ export interface BlendWater {
   readonly notes: readonly Note[];
 }
 
-const glutenTakes = "1.5";
+/** The added water and what it came by. */
+type Added = Pick<BlendWater, "added" | "causes">;
 
 /**
  * Works out the added water of a changed blend as far as a source or the kitchen's own figures reach.
  *
- * Where every flour has an own figure, the difference of those counts. Otherwise the water follows the moisture of the
- * flours, so that water to dry flour stays the same, and dry gluten takes 1.5 times its mass; what else the change of
- * flours does is not known, and the flours are named. More protein alone never means more water.
+ * Where every flour has an own figure, the difference of those counts. Otherwise dry gluten takes 1.5 times its mass (or
+ * what the kitchen found), and the flours beside it keep their water to dry flour, so that flour that gluten replaces takes
+ * its water with it; what else the change of flours does is not known, and the flours are named. More protein alone never
+ * means more water.
  *
  * @param added - added water of the old blend, % of flour
- * @example waterAfter([{ name: "flour", share: "100", moisture: "14" }], [{ name: "flour", share: "98", moisture: "14" }, { name: "gluten", share: "2", moisture: "6.5", dryGluten: true }], "34").added.value // => "37"
- * Source: mass balance on the dry flour after ICC 115/1; gluten after Lehmann; Park and Baik 2004 against the bread rule.
+ * @example waterAfter([{ name: "flour", share: "100", moisture: "14" }], [{ name: "flour", share: "98", moisture: "14" }, { name: "gluten", share: "2", moisture: "6.5", dryGluten: true }], "34").added.value // => "36.32"
+ * Source: mass balance on the dry flour after ICC 115/1; gluten after Cauvain and Young; Park and Baik 2004 against the bread rule.
  */
 export function waterAfter(
-  before: readonly WaterFlour[],
-  after: readonly WaterFlour[],
+  flours: readonly WaterFlour[],
+  newFlours: readonly WaterFlour[],
   added: DecimalText,
 ): BlendWater {
   const start = given({
@@ -44,99 +49,140 @@ export function waterAfter(
     by: "the spec",
     sources: [fromSpec],
   });
+  const ruled = withinRule(flours, start);
+  const byRule = (all: readonly WaterFlour[]): readonly WaterFlour[] =>
+    ruled ? all : all.map(({ dryGluten: _beyondRule, ...flour }) => flour);
+  const [before, after] = [byRule(flours), byRule(newFlours)];
   const own = [...before, ...after].every(({ ownWater }) => ownWater !== undefined);
-  return own ? byOwnFigures(before, after, start) : bySources(before, after, start);
-}
-
-function byOwnFigures(before: readonly WaterFlour[], after: readonly WaterFlour[], start: Figure): BlendWater {
-  const takes = (id: string, label: string, flours: readonly WaterFlour[]): Figure =>
-    worked({
-      id: `water.own.${id}`,
-      label,
-      unit: "% of flour",
-      places: 2,
-      formula: "sum(share * water) / 100",
-      from: { share: flours.map(shareOf(id)), water: flours.map(ownFigure(id)) },
-      sources: [fromSpec],
-    });
-  const [old, fresh] = [
-    takes("before", "water the flours before take", before),
-    takes("after", "water the flours now take", after),
-  ];
-  const figure = worked({
-    id: "water.after",
-    label: "added water",
-    unit: "% of flour",
-    places: 2,
-    formula: "start + fresh - old",
-    from: { start, fresh, old },
-    sources: [fromSpec],
-  });
+  const work = own ? byOwnFigures : bySources;
+  const water = work(before, after, start);
+  const notKnown = own ? [] : changedFlours(before, after);
   return {
-    added: { ...figure, range: ownRange(exact(figure), before, after) },
+    added: withRange(
+      water.added,
+      openRange(before, after, (...flours) => work(...flours, start).added),
+    ),
     before: start,
-    causes: [old, fresh],
-    notKnown: [],
-    notes: [],
-  };
-}
-
-/** A flour's own error comes in with the change of its share; those of an old and a new lot with the whole of their shares. */
-function ownRange(value: Decimal, before: readonly WaterFlour[], after: readonly WaterFlour[]): Range {
-  const names = [...new Set([...before, ...after].map(({ name }) => name))];
-  const counts = ({ share, ownWater }: WaterFlour): Decimal => dec(share).times(ownWater?.plusMinus ?? 0);
-  const error = sum(
-    names.map((name) => {
-      const [old, fresh] = [before, after].map((flours) => flours.find((flour) => flour.name === name));
-      const [was, is] = [old, fresh].map((flour) => (flour === undefined ? ZERO : counts(flour)));
-      const oneLot = old?.ownWater?.percent === fresh?.ownWater?.percent;
-      const both = oneLot ? (is ?? ZERO).minus(was ?? ZERO).abs() : (is ?? ZERO).plus(was ?? ZERO);
-      return both.div(100);
-    }),
-  );
-  return {
-    low: decimalText(value.minus(error)),
-    high: decimalText(value.plus(error)),
-    why: "uncertainty of the kitchen's own figures",
-  };
-}
-
-function bySources(before: readonly WaterFlour[], after: readonly WaterFlour[], start: Figure): BlendWater {
-  const [oldMoisture, newMoisture] = [mixedMoisture("before", before), mixedMoisture("after", after)];
-  const moisture = worked({
-    id: "water.by-moisture",
-    label: "added water after the moisture of the flours",
-    unit: "% of flour",
-    places: 2,
-    formula: "(start + old) * (100 - fresh) / (100 - old) - fresh",
-    from: { start, old: oldMoisture, fresh: newMoisture },
-    sources: [massBalance, doughMoisture],
-  });
-  const gluten = worked({
-    id: "water.by-gluten",
-    label: "water for dry gluten",
-    unit: "% of flour",
-    places: 2,
-    formula: "takes * (fresh - old)",
-    from: { takes: glutenTakes, fresh: glutenShare("after", after), old: glutenShare("before", before) },
-    sources: [glutenWater],
-  });
-  const added = worked({
-    id: "water.after",
-    label: "added water",
-    unit: "% of flour",
-    places: 2,
-    formula: "moisture + gluten",
-    from: { moisture, gluten },
-    sources: [massBalance, glutenWater],
-  });
-  const notKnown = changedFlours(before, after);
-  return {
-    added,
-    before: start,
-    causes: [moisture, gluten],
+    causes: water.causes,
     notKnown,
     notes: notKnown.length === 0 ? [] : [notKnownNote(notKnown)],
+  };
+}
+
+const addedNaming = { id: "water.after", label: "added water", unit: "% of flour", places: 2 };
+
+function byOwnFigures(before: readonly WaterFlour[], after: readonly WaterFlour[], start: Figure): Added {
+  const old = waterTaken({ id: "water.own.before", label: "water the flours before take" }, "before", before, [
+    fromSpec,
+  ]);
+  const fresh = waterTaken({ id: "water.own.after", label: "water the flours now take" }, "after", after, [fromSpec]);
+  const from = { start, fresh, old };
+  return {
+    added: worked({ ...addedNaming, formula: "start + fresh - old", from, sources: [fromSpec] }),
+    causes: [old, fresh],
+  };
+}
+
+function bySources(before: readonly WaterFlour[], after: readonly WaterFlour[], start: Figure): Added {
+  const isGluten = ({ dryGluten }: WaterFlour): boolean => dryGluten === true;
+  const side = (blend: "before" | "after", when: string, flours: readonly WaterFlour[]) => {
+    const others = flours.filter((flour) => !isGluten(flour));
+    const naming = { id: `water.gluten.${blend}`, label: `water for dry gluten ${when}` };
+    return {
+      moisture: mixedMoisture(blend, others),
+      share: shareOfAll(blend, `flours beside dry gluten ${when}`, others),
+      gluten: waterTaken(naming, blend, flours.filter(isGluten), [glutenWater]),
+    };
+  };
+  const [old, fresh] = [side("before", "before", before), side("after", "now", after)];
+  const moved = "(start + old) * (100 - fresh) / (100 - old) - fresh";
+  const moisture = { old: old.moisture, fresh: fresh.moisture };
+  const takes = (id: string, label: string, formula: string, from: Parameters<typeof worked>[0]["from"]): Figure =>
+    worked({ id, label, unit: "% of flour", places: 2, formula, from, sources: [massBalance, doughMoisture] });
+  if (![...before, ...after].some(isGluten)) {
+    const added = worked({ ...addedNaming, formula: moved, from: { start, ...moisture }, sources: [doughMoisture] });
+    return { added, causes: [old.moisture, fresh.moisture] };
+  }
+  const flours = takes(
+    "water.by-flours",
+    "added water for the flours beside it before",
+    exact(old.share).isZero() ? "start" : "100 * (start - gluten) / share",
+    exact(old.share).isZero() ? { start } : { start, gluten: old.gluten, share: old.share },
+  );
+  const now = takes("water.by-moisture", "added water for them now", moved, { start: flours, ...moisture });
+  const added = worked({
+    ...addedNaming,
+    formula: "share * flours / 100 + gluten",
+    from: { share: fresh.share, flours: now, gluten: fresh.gluten },
+    sources: [massBalance, glutenWater],
+  });
+  return { added, causes: [old.gluten, flours, now, fresh.gluten] };
+}
+
+/** The rule of dry gluten holds where the dough before has the water for it. */
+function withinRule(before: readonly WaterFlour[], start: Figure): boolean {
+  const gluten = before.filter(({ dryGluten }) => dryGluten === true);
+  const naming = { id: "water.gluten", label: "water for dry gluten" };
+  return exact(waterTaken(naming, "before", gluten, [glutenWater])).lte(exact(start));
+}
+
+/** A flour of one lot: the same figures in the blend before and in that after. */
+function lotOf({ name, moisture, ownWater }: WaterFlour): string {
+  return JSON.stringify([name, moisture, ownWater?.percent]);
+}
+
+/**
+ * Least and greatest added water with every moisture and every own figure anywhere in its range: exact, since the water is
+ * worked out anew at the ends. A lot that is in both blends is off by the same in both.
+ */
+function openRange(
+  before: readonly WaterFlour[],
+  after: readonly WaterFlour[],
+  water: (before: readonly WaterFlour[], after: readonly WaterFlour[]) => Figure,
+): Range | undefined {
+  const lots = new Map([...before, ...after].map((flour) => [lotOf(flour), flour]));
+  const own = [...lots.values()].every(({ ownWater }) => ownWater !== undefined);
+  const causes = [...lots].flatMap(([lot, { name, moisture, moistureRange, ownWater }]): readonly Cause[] => {
+    const open = ({ low, high }: Pick<Range, "low" | "high">, id: string, what: string): Cause => {
+      const [least, most] = [dec(low), dec(high)];
+      const [value, plusMinus] = [least.plus(most), most.minus(least)].map((double) => decimalText(double.div(2)));
+      return { id, label: `${what} of ${name}`, value: value ?? moisture, plusMinus: plusMinus ?? "0", unit: "%" };
+    };
+    return [
+      ...(own || moistureRange === undefined ? [] : [open(moistureRange, `moisture ${lot}`, "moisture")]),
+      ...(ownWater === undefined
+        ? []
+        : [
+            {
+              id: `water ${lot}`,
+              label: `water of ${name}`,
+              value: ownWater.percent,
+              plusMinus: ownWater.plusMinus,
+              unit: "%",
+            },
+          ]),
+    ].filter(({ plusMinus }) => !dec(plusMinus).isZero());
+  });
+  if (causes.length === 0) return undefined;
+  const at = (inputs: Readonly<Record<string, Decimal>>, flours: readonly WaterFlour[]): readonly WaterFlour[] =>
+    flours.map((flour) => {
+      const [moisture, percent] = ["moisture", "water"].map((what) => inputs[`${what} ${lotOf(flour)}`]);
+      return {
+        ...flour,
+        ...(moisture && { moisture: decimalText(moisture) }),
+        ...(percent && flour.ownWater && { ownWater: { ...flour.ownWater, percent: decimalText(percent) } }),
+      };
+    });
+  const { low, high } = boundsOf(causes, (inputs) => exact(water(at(inputs, before), at(inputs, after))));
+  if (low.eq(high)) return undefined;
+  const open = [
+    causes.some(({ id }) => id.startsWith("moisture ")) && "moisture of the flours",
+    causes.some(({ id }) => id.startsWith("water ")) && "the kitchen's own figures",
+  ];
+  return {
+    low: decimalText(low),
+    high: decimalText(high),
+    why: `uncertainty of ${open.filter((word) => word !== false).join(" and ")}`,
   };
 }
 

@@ -98,6 +98,7 @@ export function stocked(
       proteinRange: { low: atFactor(ranges.protein.low), high: atFactor(ranges.protein.high) },
     }),
     moisture,
+    ...(ranges?.moisture && { moistureRange: ranges.moisture }),
     ...(ash !== undefined && { ash }),
     glutenProtein: material.glutenForming ? value : "0",
     wholegrain: material.wholegrain,

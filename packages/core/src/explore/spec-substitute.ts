@@ -3,6 +3,7 @@ import type { Formula } from "../formula/formula.ts";
 import type { Spec } from "../formula/spec.ts";
 import { nearestNames, plainName } from "../materials/nearest.ts";
 import { type OwnMaterials, resolveMaterial } from "../materials/own.ts";
+import type { MaterialFigures } from "../materials/schema.ts";
 import { type FlourShelf, flourShelf, shelfEntry, stocked } from "./flour-shelf.ts";
 import { atSpec, candidatesOf, type SharedQuestion, sharedQuestion, sharesNow, wantedBasis } from "./spec-question.ts";
 import { newLot, type Substitution, substitute } from "./substitute.ts";
@@ -76,7 +77,10 @@ export function correctForLot(
   const shelf = withoutStore(old.value, name);
   const shared = sharedQuestion(spec, formula, shelf);
   if (!shared.ok) return shared;
-  const material = resolveMaterial(name, ["lot", "of"], lot.figures, oldLot(spec, name, extra));
+  const material = resolveMaterial(name, ["lot", "of"], [lot.figures, ...oldLot(spec, name)], {
+    ...extra,
+    ...spec.materials,
+  });
   if (!material.ok) return material;
   const fresh = stocked(name, material.value, shelfEntry(spec, name), spec);
   if (fresh === undefined) return refuse(notAFlour("substitute.lot", ["lot", "figures"], name, shelf));
@@ -94,12 +98,11 @@ function withoutStore(shelf: FlourShelf, name: string): FlourShelf {
   return { ...shelf, flours };
 }
 
-/** The figures of the old lot alone: those beside its name over the kitchen's own. */
-function oldLot(spec: Spec, name: string, extra: OwnMaterials): OwnMaterials {
-  const isIt = (other: string): boolean => plainName(other) === plainName(name);
-  const own = Object.entries({ ...extra, ...spec.materials }).find(([key]) => isIt(key))?.[1];
-  const beside = spec.flours.find((flour) => isIt(flour.name))?.figures;
-  return { [name]: { ...own, ...beside } };
+/** The figures that stand beside the name of the old lot. */
+function oldLot({ flours }: Spec, name: string): readonly MaterialFigures[] {
+  return flours.flatMap((flour) =>
+    plainName(flour.name) === plainName(name) && flour.figures !== undefined ? [flour.figures] : [],
+  );
 }
 
 function questionOf(

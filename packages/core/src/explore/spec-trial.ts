@@ -3,7 +3,8 @@ import type { Formula } from "../formula/formula.ts";
 import type { FormulaLine } from "../formula/lines.ts";
 import { massField, quantityField } from "../materials/fields.ts";
 import { dec } from "../number/decimal.ts";
-import { type Trial, waterTrial } from "./water-trial.ts";
+import { glutenTakes } from "./water-flour.ts";
+import { type Trial, type TrialFlour, waterTrial } from "./water-trial.ts";
 
 /** Flour of a trial dough and the step of its water unless asked otherwise. */
 const usual = { flour: "200 g", step: "1 %" } as const;
@@ -27,17 +28,25 @@ export function formulaTrial(
   }).safeParse(asked.step ?? usual.step);
   if (!flour.success) return refuse(unread("flour", asked.flour, "a mass above zero", usual.flour));
   if (!step.success) return refuse(unread("step", asked.step, "a step above 0 and at most 10 % of flour", usual.step));
-  const shares = (lines: readonly FormulaLine[]) =>
-    lines.filter(({ parts }) => !dec(parts.value).isZero()).map(({ name, parts }) => ({ name, percent: parts.value }));
-  const { lines, water } = formula;
+  const inUse = formula.lines.filter(({ parts }) => !dec(parts.value).isZero());
+  const shares = (lines: readonly FormulaLine[]) => lines.map(({ name, parts }) => ({ name, percent: parts.value }));
+  const { water, referenceFactor } = formula;
   const outcome = waterTrial({
     flour: flour.data.value,
-    flours: shares(lines.filter(({ role }) => role === "flour")),
+    flours: inUse.filter(({ role }) => role === "flour").map(trialFlour),
     water: water.tap.value,
+    carried: water.carried.value,
     step: step.data.value,
-    others: shares(lines.filter(({ role }) => role !== "flour" && role !== "water")),
+    others: shares(inUse.filter(({ role }) => role !== "flour" && role !== "water")),
+    ...(referenceFactor && { referenceFactor }),
   });
   return outcome.ok ? answer(outcome.value) : outcome;
+}
+
+/** A flour with what is known of the water it takes: the kitchen's own figure, or the rule of dry gluten. */
+function trialFlour({ name, parts, material }: FormulaLine): TrialFlour {
+  const takes = material.absorption?.percent ?? (material.kind === "gluten" ? glutenTakes : undefined);
+  return { name, percent: parts.value, ...(takes !== undefined && { takes }) };
 }
 
 function unread(key: string, text: string | undefined, expected: string, example: string) {

@@ -5,7 +5,7 @@ import type { BlendTargets, Candidate, GivenShare } from "./blend-question.ts";
 import type { WaterFlour } from "./water-flour.ts";
 
 /** A flour with what is known of the water it takes. */
-export type StockedFlour = Candidate & Pick<WaterFlour, "dryGluten" | "ownWater">;
+export type StockedFlour = Candidate & Pick<WaterFlour, "dryGluten" | "ownWater" | "moistureRange">;
 
 /** What of the old blend the new one has to keep. */
 export type HeldFigure = "protein" | "ash" | "gluten-protein";

@@ -149,17 +149,7 @@ export function waterBetween(
 function waterFlours(flours: readonly StockedFlour[], shares: readonly GivenShare[]): readonly WaterFlour[] {
   return shares.flatMap(({ name, share }) => {
     const flour = flours.find((one) => one.name === name);
-    if (flour === undefined || dec(share).isZero()) return [];
-    const { moisture, dryGluten, ownWater } = flour;
-    return [
-      {
-        name,
-        share,
-        moisture,
-        ...(dryGluten === undefined ? {} : { dryGluten }),
-        ...(ownWater === undefined ? {} : { ownWater }),
-      },
-    ];
+    return flour === undefined || dec(share).isZero() ? [] : [{ ...flour, share }];
   });
 }
 

@@ -1,42 +1,64 @@
 import { type Figure, given, worked } from "../figure/figure.ts";
-import { fromSpec, massBalance } from "../figure/source.ts";
-import { type DecimalText, dec, sum } from "../number/decimal.ts";
+import { fromSpec, massBalance, type Source } from "../figure/source.ts";
+import type { DecimalText } from "../number/decimal.ts";
+import { glutenWater } from "./water-sources.ts";
 
 /** A flour as far as water goes: share, % of the blend, and moisture, % as is. */
 export interface WaterFlour {
   readonly name: string;
   readonly share: DecimalText;
   readonly moisture: DecimalText;
+  /** Least and greatest moisture it may have, where nobody is sure of it. */
+  readonly moistureRange?: { readonly low: DecimalText; readonly high: DecimalText };
   /** Dry gluten, for which a published rule exists. */
   readonly dryGluten?: boolean;
   /** The kitchen's own figure: added water this flour takes, % of it, and how sure that is, ±. */
   readonly ownWater?: { readonly percent: DecimalText; readonly plusMinus: DecimalText };
 }
 
+/** Water that dry gluten takes, % of it, where the kitchen has no figure of its own. */
+export const glutenTakes = "150";
+
 /** Mixed moisture of the flours other than dry gluten, whose own rule covers its moisture. */
 export function mixedMoisture(id: string, flours: readonly WaterFlour[]): Figure {
-  const counted = flours.filter(({ dryGluten }) => dryGluten !== true);
   return worked({
     id: `water.moisture.${id}`,
     label: `moisture of the flours ${id === "before" ? "before" : "now"}`,
     unit: "%",
     places: 2,
-    formula: counted.length === 0 ? "0" : "sum(share * moisture) / sum(share)",
-    from: counted.length === 0 ? {} : { share: counted.map(shareOf(id)), moisture: counted.map(moistureOf(id)) },
+    formula: flours.length === 0 ? "0" : "sum(share * moisture) / sum(share)",
+    from: flours.length === 0 ? {} : { share: flours.map(shareOf(id)), moisture: flours.map(moistureOf(id)) },
     sources: [massBalance],
   });
 }
 
-export function glutenShare(id: string, flours: readonly WaterFlour[]): Figure {
-  const value = sum(flours.filter(({ dryGluten }) => dryGluten === true).map(({ share }) => dec(share)));
-  return given({
-    id: `water.gluten.${id}`,
-    label: `dry gluten ${id === "before" ? "before" : "now"}`,
+/** The share that some flours of a blend have together. */
+export function shareOfAll(id: string, what: string, flours: readonly WaterFlour[]): Figure {
+  return worked({
+    id: `water.${id}`,
+    label: what,
     unit: "% of flour",
     places: 2,
-    value,
-    by: "the blend",
-    sources: [fromSpec],
+    formula: flours.length === 0 ? "0" : "sum(share)",
+    from: flours.length === 0 ? {} : { share: flours.map(shareOf(id)) },
+    sources: [massBalance],
+  });
+}
+
+/** Water that flours take by what is known of each, % of all flour. */
+export function waterTaken(
+  naming: { readonly id: string; readonly label: string },
+  blend: string,
+  flours: readonly WaterFlour[],
+  sources: readonly Source[],
+): Figure {
+  return worked({
+    ...naming,
+    unit: "% of flour",
+    places: 2,
+    formula: flours.length === 0 ? "0" : "sum(share * water) / 100",
+    from: flours.length === 0 ? {} : { share: flours.map(shareOf(blend)), water: flours.map(takes(blend)) },
+    sources,
   });
 }
 
@@ -67,16 +89,16 @@ function moistureOf(blend: string): (flour: WaterFlour) => Figure {
     });
 }
 
-/** The kitchen's own figure of a flour of the blend before or of that after. */
-export function ownFigure(blend: string): (flour: WaterFlour) => Figure {
+/** Water that a flour of the blend before or of that after takes: the kitchen's own figure, or the rule of dry gluten. */
+function takes(blend: string): (flour: WaterFlour) => Figure {
   return ({ name, ownWater }) =>
     given({
       id: `water.takes.${blend}.${name}`,
       label: `water ${name} takes`,
       unit: "% of it",
       places: 1,
-      value: ownWater?.percent ?? "0",
-      by: "the kitchen's own figure",
-      sources: [fromSpec],
+      value: ownWater?.percent ?? glutenTakes,
+      by: ownWater === undefined ? "the rule of dry gluten" : "the kitchen's own figure",
+      sources: [ownWater === undefined ? glutenWater : fromSpec],
     });
 }

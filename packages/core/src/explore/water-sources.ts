@@ -1,8 +1,8 @@
 import type { Source } from "../figure/source.ts";
 
-/** Dry gluten takes one and a half times its own mass of water. */
+/** Dry gluten takes one and a half times its own mass of water: 3 % on 100 of flour that gets 2 % of it beside. */
 export const glutenWater: Source = {
-  cite: "T. Lehmann, dough forum answer: 2 % dry gluten, 3 % more water; the same in Cauvain and Young, Baking Problems Solved, Q 2.7",
+  cite: "Cauvain and Young, Baking Problems Solved, Q 2.7; T. Lehmann, dough forum answer: 3 % more water for 2 % dry gluten",
   standing: "copy",
 };
 

@@ -1,31 +1,53 @@
-import { type Figure, given, worked } from "../figure/figure.ts";
+import { type Feed, type Figure, given, worked } from "../figure/figure.ts";
 import { answer, inputProblem, type Outcome, refuse } from "../figure/problem.ts";
 import { fromSpec, massBalance } from "../figure/source.ts";
-import { type DecimalText, dec, decimalText } from "../number/decimal.ts";
+import { type DecimalText, dec, decimalText, sum } from "../number/decimal.ts";
 
 /** A small trial to find the water of a blend. */
 export interface TrialRequest {
   /** Flour of each dough, g. */
   readonly flour: DecimalText;
-  /** The flours of the blend, % of flour; one flour unless given. */
-  readonly flours?: readonly { readonly name: string; readonly percent: DecimalText }[];
+  /** The flours of the blend, % of flour, with the added water each is known to take, % of it; one flour unless given. */
+  readonly flours?: readonly TrialFlour[];
   /** Water to pour, to try around, % of flour. */
   readonly water: DecimalText;
+  /** Water that the others bring, % of flour; 0 unless given. */
+  readonly carried?: DecimalText;
+  /** Flour of the moisture that the spec is written on, for 1 of the flour at hand. */
+  readonly referenceFactor?: Figure;
   /** Between two doughs, % of flour; 1 unless given. */
   readonly step?: DecimalText;
   /** Whatever else goes in, % of flour. */
-  readonly others?: readonly { readonly name: string; readonly percent: DecimalText }[];
+  readonly others?: readonly TrialFlour[];
 }
 
-/** The doughs, driest first, and what to look at. */
+/** A flour of a trial. */
+export interface TrialFlour {
+  readonly name: string;
+  readonly percent: DecimalText;
+  readonly takes?: DecimalText;
+}
+
+/** The doughs, driest first, what to look at, and which flours the trial leaves open. */
 export interface Trial {
   readonly doughs: readonly TrialDough[];
   readonly look: readonly string[];
+  /** Flours of which nobody knows the water they take. */
+  readonly unknown: readonly string[];
+  /** Half a step on the flour that the trial is to tell about, ± in % of it. */
+  readonly plusMinus?: Figure;
 }
 
 /** One dough of a trial: its water, % of flour, and the masses to weigh, g. */
 export interface TrialDough {
+  /** To pour. */
   readonly water: Figure;
+  /** With what the others bring. */
+  readonly added: Figure;
+  /** The same on the flour that the spec is written on, where that is another. */
+  readonly written?: Figure;
+  /** What the only flour of unknown water takes if this dough is the best one, % of it. */
+  readonly absorption?: Figure;
   readonly masses: readonly Figure[];
 }
 
@@ -37,57 +59,60 @@ const look: readonly string[] = [
   "sheet after resting: even colour, no tearing at the thickness wanted",
   "cut strands: they part cleanly and do not stick when piled",
   "boil the same mass for the same time: weigh after draining, judge the bite, and write all of it down",
-  "take the water of the best dough as the kitchen's own figure for this blend, half a step either way",
 ];
 
 /**
  * Lays out a trial of three doughs that differ in water only: one step less, the water given, one step more.
  *
+ * Each dough comes with what to write down if it is the best one: its added water, and where one flour alone is unknown, what
+ * that flour takes, so that the shares of the flours times what they take give the water that was found.
+ *
  * Masses g, water % of flour. Problems: `trial.flour`, `trial.water`.
  * Source: common practice.
  *
- * @example waterTrial({ flour: "200", water: "34" }).ok // => true
+ * @example waterTrial({ flour: "200", water: "34", carried: "2" }).value.doughs[1].added.value // => "36"
  */
-export function waterTrial({ flour, flours = [], water, step = "1", others = [] }: TrialRequest): Outcome<Trial> {
+export function waterTrial(request: TrialRequest): Outcome<Trial> {
+  const { flour, flours = [], water, step = "1" } = request;
   if (!dec(flour).gt(0)) {
-    return refuse(
-      inputProblem(
-        "trial.flour",
-        ["flour"],
-        `${flour} g`,
-        "a mass above zero",
-        "200 g makes a dough that can be sheeted",
-      ),
-    );
+    const advice = "200 g makes a dough that can be sheeted";
+    return refuse(inputProblem("trial.flour", ["flour"], `${flour} g`, "a mass above zero", advice));
   }
   if (!dec(step).gt(0) || dec(water).lt(step)) {
-    return refuse(
-      inputProblem(
-        "trial.water",
-        ["water"],
-        `${water} % in steps of ${step} %`,
-        "water of at least one step, and a step above zero",
-        "start at the water used so far",
-      ),
-    );
+    const found = `${water} % in steps of ${step} %`;
+    const expected = "water of at least one step, and a step above zero";
+    return refuse(inputProblem("trial.water", ["water"], found, expected, "start at the water used so far"));
   }
-  const doughs = [-1, 0, 1].map(
-    (times): TrialDough =>
-      dough(flour, flours, decimalText(dec(water).plus(dec(step).times(times))), others, times + 2),
-  );
-  return answer({ doughs, look });
+  const open = flours.filter(({ takes }) => takes === undefined);
+  const [only, second] = open;
+  const doughs = [-1, 0, 1].map((times): TrialDough => {
+    const poured = decimalText(dec(water).plus(dec(step).times(times)));
+    return dough(request, poured, second === undefined ? only : undefined, times + 2);
+  });
+  const plusMinus =
+    only && second === undefined
+      ? worked({
+          id: "trial.plus-minus",
+          label: "half a step",
+          unit: "% of it",
+          places: 1,
+          formula: "100 * step / 2 / share",
+          from: { step, share: only.percent },
+          sources: [massBalance],
+        })
+      : undefined;
+  return answer({ doughs, look, unknown: open.map(({ name }) => name), ...(plusMinus && { plusMinus }) });
 }
 
-type Shares = NonNullable<TrialRequest["others"]>;
-
-function dough(flour: DecimalText, flours: Shares, water: DecimalText, others: Shares, number: number): TrialDough {
+function dough(request: TrialRequest, water: DecimalText, only: TrialFlour | undefined, number: number): TrialDough {
+  const { flour, flours = [], others = [], carried = "0", referenceFactor } = request;
   const id = `trial.${number}`;
   const stated = (what: string, label: string, unit: string, value: DecimalText): Figure =>
     given({ id: `${id}.${what}`, label, unit, places: 1, value, by: "the trial", sources: [fromSpec] });
   const flourMass = stated("flour", "flour", "g", flour);
   const mass =
     (kind: string, places: number) =>
-    ({ name, percent }: Shares[number], index: number): Figure =>
+    ({ name, percent }: TrialFlour, index: number): Figure =>
       worked({
         id: `${id}.${kind}.${index + 1}.mass`,
         label: name,
@@ -100,9 +125,33 @@ function dough(flour: DecimalText, flours: Shares, water: DecimalText, others: S
         },
         sources: [massBalance],
       });
+  const share = (what: string, label: string, formula: string, from: Readonly<Record<string, Feed>>): Figure =>
+    worked({ id: `${id}.${what}`, label, unit: "% of flour", places: 2, formula, from, sources: [massBalance] });
+  const poured = stated("poured", `water to pour in dough ${number}`, "% of flour", water);
+  const added = share("added", `added water of dough ${number}`, "poured + carried", {
+    poured,
+    carried: stated("carried", "water that the others bring", "% of flour", carried),
+  });
+  const written =
+    referenceFactor &&
+    share("written", `added water of dough ${number} as the spec is written`, "(100 + added) / factor - 100", {
+      added,
+      factor: referenceFactor,
+    });
+  const known = flours.flatMap(({ percent, takes }) => (takes === undefined ? [] : [dec(percent).times(takes)]));
+  const absorption =
+    only &&
+    share("absorption", `water ${only.name} takes`, "(100 * added - known) / share", {
+      added,
+      known: sum(known),
+      share: only.percent,
+    });
   const blend = flours.length === 0 ? [flourMass] : flours.map(mass("flour", 1));
   return {
-    water: stated("poured", `water of dough ${number}`, "% of flour", water),
+    water: poured,
+    added,
+    ...(written && { written }),
+    ...(absorption && dec(absorption.value).gt(0) && { absorption: { ...absorption, unit: "% of it" } }),
     masses: [...blend, mass("water", 1)({ name: "water", percent: water }, 0), ...others.map(mass("other", 2))],
   };
 }

@@ -54,7 +54,7 @@ export const doubtFields = {
   ]).optional(),
   absorption: quantityField(
     ["share"],
-    "Added water that noodle dough of this flour alone takes, the kitchen's own, % of it",
+    "Added water that noodle dough of this flour alone takes at its moisture, the kitchen's own, % of it",
     ["36 %"],
     {
       least: "0",

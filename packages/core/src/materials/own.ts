@@ -56,7 +56,10 @@ export type OwnMaterials = Readonly<Record<string, MaterialFigures>>;
  * Finds the material that a name stands for: the kitchen's own first, then the catalogue, with the figures given beside
  * the name over both.
  *
- * Where only the moisture is replaced, protein, ash and the rest keep their share of the dry matter.
+ * Where only the moisture is replaced, protein, ash and the rest keep their share of the dry matter, and the kitchen's own
+ * absorption the water of the dough.
+ *
+ * @param figures - given beside the name; where there are several, the nearest first
  *
  * Problems: `materials.unknown` (with the nearest names), `materials.moisture-missing`, `materials.composition`,
  * `materials.composition-missing`, and those of `statedComposition`, `readFigureLabels` and `withinWhole`.
@@ -64,16 +67,16 @@ export type OwnMaterials = Readonly<Record<string, MaterialFigures>>;
 export function resolveMaterial(
   name: string,
   path: Path,
-  figures: MaterialFigures | undefined,
+  figures: MaterialFigures | readonly MaterialFigures[] | undefined,
   own: OwnMaterials = {},
 ): Outcome<KitchenMaterial> {
   const ownFigures = ownByName(name, own);
-  const layers = [figures, ownFigures].filter((layer): layer is MaterialFigures => layer !== undefined);
+  const layers = [...[figures].flat(), ownFigures].filter((layer) => layer !== undefined);
   const base = findBase(name, path, layers, own);
   if (!base.ok) return base;
   const start = base.value === undefined ? undefined : fromCatalogue(base.value);
   return layers.reduceRight<Outcome<KitchenMaterial | undefined>>(
-    (before, layer) => (before.ok ? overlay(name, path, before.value, layer, layer === figures) : before),
+    (before, layer) => (before.ok ? overlay(name, path, before.value, layer, layer !== ownFigures) : before),
     answer(start),
   ) as Outcome<KitchenMaterial>;
 }
@@ -282,7 +285,16 @@ function kept(before: KitchenMaterial | undefined, what: "protein" | "ash", mois
 
 /** A table row whose figures the kitchen replaces loses what went with them: their spread, the carbohydrate, the energy, the remarks. */
 function whatStays(before: KitchenMaterial, figures: MaterialFigures, moisture: DecimalText): KitchenMaterial {
-  const { spread, energy, energyFactors, allergensPossible, ranges: _ranges, nutrientSources = {}, ...rest } = before;
+  const {
+    spread,
+    energy,
+    energyFactors,
+    allergensPossible,
+    absorption,
+    ranges: _ranges,
+    nutrientSources = {},
+    ...rest
+  } = before;
   const { carbohydrate: _carbohydrate, ...besides } = nutrientSources;
   const asDamp = nutrientFigures.flatMap((name) => {
     const value = before[name];
@@ -304,9 +316,25 @@ function whatStays(before: KitchenMaterial, figures: MaterialFigures, moisture: 
     ...(spread && !replaced && { spread }),
     ...(energy !== undefined && !replaced && { energy }),
     ...(energyFactors && !replaced && { energyFactors }),
+    ...(absorption && { absorption: absorptionAt(absorption, before, moisture) }),
     ...(allergensPossible && figures.allergens === undefined && { allergensPossible }),
     ...(replaced && { notes: [] }),
   };
+}
+
+/**
+ * Added water that a flour takes, brought to another moisture: the dough keeps its dry flour and its water. A figure that was
+ * found while the moisture was only assumed belongs to the flour as it was.
+ */
+function absorptionAt(
+  { percent, plusMinus }: NonNullable<KitchenMaterial["absorption"]>,
+  before: KitchenMaterial,
+  moisture: DecimalText,
+): NonNullable<KitchenMaterial["absorption"]> {
+  if (before.by?.moisture === assumedMoisture.by) return { percent, plusMinus };
+  const dry = HUNDRED.minus(moisture).div(HUNDRED.minus(before.moisture));
+  const added = dec(percent).plus(before.moisture).times(dry).minus(moisture);
+  return { percent: decimalText(added), plusMinus: decimalText(dry.times(plusMinus)) };
 }
 
 function blank(name: string, kind: MaterialKind, source: Source): KitchenMaterial {

@@ -1,26 +1,38 @@
-import type { Trial } from "../explore/water-trial.ts";
-import { withOrigins } from "../figure/figure.ts";
+import type { Trial, TrialDough } from "../explore/water-trial.ts";
+import { type Figure, withOrigins } from "../figure/figure.ts";
 import type { Note } from "../figure/problem.ts";
 import type { Formula } from "../formula/formula.ts";
+import { fixedText } from "../number/decimal.ts";
 import { numberColumn, report, row, section, table, wordColumn } from "./build.ts";
 import { formulaCautions } from "./cautions.ts";
-import type { Report } from "./schema.ts";
+import type { Report, Table } from "./schema.ts";
 import { figureCell, inSystem, type UnitSystem, words } from "./show.ts";
 
 /** Tells a trial of the water: what to weigh for each dough, what to look at, and a line to write the result on. */
 export function trialReport(
   formula: Formula,
-  { doughs, look }: Trial,
+  trial: Trial,
   notes: readonly Note[],
   units: UnitSystem = "metric",
 ): Report {
+  const { doughs, look, unknown } = trial;
   const columns = [
     wordColumn("ingredient", "ingredient"),
     ...doughs.map((_, index) =>
       numberColumn(`dough-${index + 1}`, `dough ${index + 1}, ${units === "us" ? "oz" : "g"}`),
     ),
   ];
-  const poured = row([words("water, % of flour"), ...doughs.map(({ water }) => figureCell(water))], "aside");
+  const aside = (label: string, read: (dough: TrialDough) => Figure | undefined): Table["rows"] => {
+    const cells = doughs.map(read);
+    if (cells.every((figure) => figure === undefined)) return [];
+    return [row([words(label), ...cells.map((figure) => (figure ? figureCell(figure) : words("–")))], "aside")];
+  };
+  const asides = [
+    ...aside("water to pour, % of flour", ({ water }) => water),
+    ...aside("added water, % of flour", ({ added }) => added),
+    ...aside("added water as the spec is written, %", ({ written }) => written),
+    ...aside(`water ${unknown.join()} takes, % of it`, ({ absorption }) => absorption),
+  ];
   const masses = (doughs[0]?.masses ?? []).map(({ label }, index) =>
     row([
       words(label),
@@ -30,17 +42,41 @@ export function trialReport(
       }),
     ]),
   );
-  const figures = doughs.flatMap(({ water, masses: all }) => [water, ...all]);
+  const figures = doughs.flatMap(({ water, added, written, absorption, masses: all }) =>
+    [water, added, written, absorption, ...all].filter((figure) => figure !== undefined),
+  );
   return report({
     command: "trial",
     title: `${formula.name}, a trial of the water`,
     main: "trial",
     sections: [
-      section("trial", "Three doughs", table("trial", columns, [...masses, poured])),
+      section("trial", "Three doughs", table("trial", columns, [...masses, ...asides])),
       section("look", "What to look at", { kind: "text", lines: look.map((line, index) => `${index + 1}. ${line}.`) }),
+      section("write", "What to write down", { kind: "text", lines: linesToWrite(trial) }),
     ],
-    figures: withOrigins(figures),
+    figures: withOrigins([...figures, ...(trial.plusMinus ? [trial.plusMinus] : [])]),
     notes,
     cautions: formulaCautions(formula),
   });
+}
+
+/** What of the best dough goes into the spec; the middle one as the example. */
+function linesToWrite({ doughs, unknown, plusMinus }: Trial): readonly string[] {
+  const middle = doughs[1];
+  if (middle === undefined) return [];
+  const { added, written = added, absorption } = middle;
+  const [flour] = unknown;
+  const water = `The added water of the best dough goes into the spec, in place of what it says of added, tap or dough water; of dough 2: water: { added: ${fixedText(written.value, 2)} % }.`;
+  if (flour !== undefined && absorption && plusMinus) {
+    const ends = `${fixedText(absorption.value, 2)} %, absorptionUncertainty: ${fixedText(plusMinus.value, 1)} %`;
+    return [
+      water,
+      `Then ${flour} has a figure of its own, half a step either way; of dough 2: figures: { absorption: ${ends} }.`,
+    ];
+  }
+  if (unknown.length < 2) return [water];
+  return [
+    water,
+    `This trial does not tell what each of ${unknown.join(", ")} takes: try a dough of one flour alone, and write the added water of the best one down as its absorption.`,
+  ];
 }
