@@ -29,6 +29,26 @@ describe("noodlewright nutrition", () => {
     expect(rows.find(([name]) => name === "sodium, mg")?.[2]).toBe("520");
   });
 
+  test("tells fish, nuts and refined oil by what the list of the place names", () => {
+    const ingredient = (name: string, tag: string): string =>
+      `{ name: ${name}, amount: 1 %, figures: { kind: other, moisture: 5 %, allergens: [${tag}] } }`;
+    const foods = [ingredient("bonito powder", "fish"), ingredient("almond flour", "almond")].join(", ");
+    const input = `name: t\nflours: [{ name: bread flour, amount: 100 % }]\nwater: { added: 36 % }\ningredients: [${foods}, { name: soybean oil, amount: 1 % }]\n`;
+    const by = (place: string): string =>
+      runBuilt(["nutrition", "-", "--jurisdiction", place], { input }).stdout.replace(/\s+/gu, " ");
+    expect(by("JP")).toContain("Contains: wheat, in bread flour.");
+    expect(by("JP")).toContain(
+      "should be named: almond, in almond flour; soybeans: refined soybean oil, in soybean oil.",
+    );
+    expect(by("JP")).toContain(
+      "ask which it is: fish (the list names salmon roe, salmon, mackerel), in bonito powder.",
+    );
+    expect(by("US")).toContain("tree nuts: almond (the nut has to be named), in almond flour; wheat");
+    expect(by("US")).toContain("Exempt where it is highly refined, ask the supplier: soybeans, in soybean oil.");
+    expect(by("CN")).toContain("cereals containing gluten: wheat, in bread flour; fish, in bonito powder");
+    expect(by("CODEX")).toContain("where the country says so: soybeans: refined soybean oil, in soybean oil.");
+  });
+
   test("takes the weight of a bowl and the cook gain from the flags", () => {
     const args = [...school, "--cooked-weight", "230 g", "--cook-gain", "2", "--format", "json"];
     const report = reportSchema.parse(JSON.parse(runBuilt(args).stdout));

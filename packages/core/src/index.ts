@@ -111,7 +111,7 @@ export { type Kitchen, readBy, readKitchenFile, readSpec } from "./formula/read-
 export { type Spec, type SpecInput, specSchema } from "./formula/spec.ts";
 export { alkalinityForms, readAlkalinity, readNormality } from "./materials/alkalinity-text.ts";
 // materials
-export { type AllergenList, isJurisdiction, type Jurisdiction } from "./materials/allergen-lists.ts";
+export { type AllergenList, isJurisdiction, type Jurisdiction, jurisdictions } from "./materials/allergen-lists.ts";
 export { type AllergenReport, allergensFor } from "./materials/allergens.ts";
 export { catalogue, findMaterial, nearestNames, searchMaterials } from "./materials/catalogue.ts";
 export type { MachineFields, OwnMachines } from "./materials/machine-schema.ts";

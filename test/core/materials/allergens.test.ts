@@ -1,7 +1,7 @@
 import { describe, expect, it } from "vitest";
-import { allergenLists } from "../../../packages/core/src/materials/allergen-lists.ts";
+import { type Allergen, allergenTags, classOf, kindsOf } from "../../../packages/core/src/materials/allergen.ts";
+import { allergenLists, jurisdictions } from "../../../packages/core/src/materials/allergen-lists.ts";
 import { type AllergenMaterial, allergensFor } from "../../../packages/core/src/materials/allergens.ts";
-import { allergenTags } from "../../../packages/core/src/materials/schema.ts";
 
 const flour: AllergenMaterial = {
   name: "flour",
@@ -28,7 +28,9 @@ describe("allergens", () => {
     expect(report.dependsOnSupplier.map(({ name, materials }) => [name, materials])).toEqual([
       ["barley (cereal containing gluten)", ["flour"]],
     ]);
-    expect(allergensFor([rye], "US").dependsOnSupplier).toEqual([{ name: "wheat", duty: "must", materials: ["rye"] }]);
+    expect(allergensFor([rye], "US").dependsOnSupplier).toEqual([
+      { name: "wheat", duty: "must", kinds: [], materials: ["rye"] },
+    ]);
   });
 
   it("never takes an unknown material to be clean", () => {
@@ -42,8 +44,8 @@ describe("allergens", () => {
     const report = allergensFor([rye, oats], "US");
     expect(report.contains).toEqual([]);
     expect(report.notListed).toEqual([
-      { tag: "rye", materials: ["rye"] },
-      { tag: "oats", materials: ["oats"] },
+      { tag: "rye", class: "rye", listed: [], materials: ["rye"] },
+      { tag: "oats", class: "oats", listed: [], materials: ["oats"] },
     ]);
     expect(report.gluten).toEqual({
       contains: [{ grain: "rye", materials: ["rye"] }],
@@ -55,18 +57,59 @@ describe("allergens", () => {
     });
   });
 
-  it("puts walnut with the nuts where the law does", () => {
-    const walnut: AllergenMaterial = { name: "walnut", allergens: ["walnut"], allergensKnown: true };
-    const names = (["US", "EU", "JP", "KR"] as const).map((place) => allergensFor([walnut], place).contains[0]?.name);
-    expect(names).toEqual(["tree nuts", "nuts", "walnut", "walnut"]);
+  const of = (tag: Allergen): AllergenMaterial => ({ name: `${tag} powder`, allergens: [tag], allergensKnown: true });
+
+  it("puts walnut with the nuts where the law does, and says that it is walnut", () => {
+    const found = (["US", "EU", "JP", "KR", "CN"] as const).map((place) => {
+      const [first] = allergensFor([of("walnut")], place).contains;
+      return [first?.name, first?.kinds];
+    });
+    expect(found).toEqual([
+      ["tree nuts", ["walnut"]],
+      ["nuts", ["walnut"]],
+      ["walnut", []],
+      ["walnut", []],
+      ["nuts and kernels", ["walnut"]],
+    ]);
   });
 
-  it("lists only tags that a material can carry", () => {
-    const known = new Set<string>(allergenTags);
-    const used = Object.values(allergenLists).flatMap(({ allergens }) => allergens.flatMap(({ tags }) => tags));
-    expect(used.filter((tag) => !known.has(tag))).toEqual([]);
-    expect(
-      [...known].filter((tag) => !allergenLists.EU.allergens.some(({ tags }) => tags.some((one) => one === tag))),
-    ).toEqual(["buckwheat"]);
+  it("asks for the kind of what is known by its class alone, where the list names some kinds", () => {
+    const report = allergensFor([of("fish"), of("mollusc")], "JP");
+    expect(report.contains).toEqual([]);
+    expect(report.notListed).toEqual([]);
+    expect(report.askWhich).toEqual([
+      { tag: "fish", class: "fish", listed: ["salmon roe", "salmon", "mackerel"], materials: ["fish powder"] },
+      { tag: "mollusc", class: "mollusc", listed: ["abalone", "squid"], materials: ["mollusc powder"] },
+    ]);
+    expect(allergensFor([of("fish")], "EU").contains.map(({ name, kinds }) => [name, kinds])).toEqual([["fish", []]]);
+  });
+
+  it("names a kind that the list leaves out, with those that it has", () => {
+    expect(allergensFor([of("oyster")], "JP").notListed).toEqual([
+      { tag: "oyster", class: "mollusc", listed: ["abalone", "squid"], materials: ["oyster powder"] },
+    ]);
+  });
+
+  it("loses no allergen: each is named, asked for, exempt or said not to be listed, once", () => {
+    for (const place of jurisdictions) {
+      for (const tag of allergenTags) {
+        const { contains, askWhich, exempt, notListed } = allergensFor([of(tag)], place);
+        expect(contains.length + askWhich.length + exempt.length + notListed.length, `${place} ${tag}`).toBe(1);
+      }
+    }
+  });
+
+  it("lists every food once, and tells its edition and how well it is known", () => {
+    for (const place of jurisdictions) {
+      const list = allergenLists[place];
+      const tags = list.allergens.flatMap((line) => line.tags);
+      expect(new Set(tags).size, place).toBe(tags.length);
+      const [note] = allergensFor([flour], place).notes.filter(({ code }) => code === "allergens.list-date");
+      expect(note?.text).toContain(list.asOf);
+      expect(note?.text).toContain("[read in a copy]");
+    }
+    expect(allergenTags.flatMap((tag) => kindsOf(tag)).every((kind) => kindsOf(classOf(kind)).includes(kind))).toBe(
+      true,
+    );
   });
 });

@@ -142,7 +142,7 @@ describe("the report of nutrition", () => {
       flours: [{ name: "house flour", amount: "100 %", figures: { moisture: "13 %" } }],
       ingredients: [],
     });
-    expect(nothing).toContain("Contains: none that is known of.");
+    expect(nothing).toContain("Contains: nothing known of that must be named.");
   });
 
   it.each(["US", "EU", "JP"] as const)("is whole for any formula by the rules of %s", (rules) => {

@@ -1,4 +1,4 @@
-import { formulaOf, isJurisdiction, isRuleBook, nutritionOf, nutritionReport } from "@noodlewright/core";
+import { formulaOf, isJurisdiction, isRuleBook, jurisdictions, nutritionOf, nutritionReport } from "@noodlewright/core";
 import { printProblems, printReport } from "../command/answer.ts";
 import type { Command } from "../command/command.ts";
 import { batchFlags, batchOverrides, reportFlags } from "../command/flags.ts";
@@ -17,9 +17,9 @@ export const nutritionCommand: Command = {
       fallback: "EU",
     },
     jurisdiction: {
-      describe: "Whose list of allergens to go by; that of the rules unless stated",
+      describe: "Whose list of allergens to go by, AU with New Zealand; that of the rules unless stated",
       kind: "text",
-      choices: ["US", "EU", "JP", "KR", "CA"],
+      choices: jurisdictions,
     },
     "raw-weight": rawWeight,
     "cooked-weight": cookedWeight,

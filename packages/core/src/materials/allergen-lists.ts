@@ -1,16 +1,25 @@
 import type { Source, Standing } from "../figure/source.ts";
 import type { Allergen } from "./allergen.ts";
 
-export type Jurisdiction = "US" | "EU" | "JP" | "KR" | "CA";
+/** Places whose lists are known; `CODEX` is the international standard, which binds nobody by itself. */
+export const jurisdictions = ["US", "EU", "UK", "CA", "AU", "JP", "KR", "CN", "CODEX"] as const;
+
+export type Jurisdiction = (typeof jurisdictions)[number];
+
+/** Whether the law demands it, recommends it, leaves it to the country, or demands it as an ingredient and not as an allergen. */
+export type Duty = "must" | "recommended" | "by country" | "ingredient";
 
 /** Something a law wants named when it is in a food. */
 export interface ListedAllergen {
   /** In plain words, as the list groups it. */
   readonly name: string;
-  /** What counts as it. */
+  /** What counts as it, with every kind of it. */
   readonly tags: readonly Allergen[];
-  /** The law demands it, or recommends it. */
-  readonly duty: "must" | "recommended";
+  readonly duty: Duty;
+  /** What has to be known about the line. */
+  readonly remark?: string;
+  /** What the law lets off. */
+  readonly exempt?: { readonly tags: readonly Allergen[]; readonly where: string; readonly standing?: Standing };
   /** Where this line is known less well than the list. */
   readonly standing?: Standing;
 }
@@ -19,46 +28,71 @@ export interface ListedAllergen {
 export interface AllergenList {
   readonly jurisdiction: Jurisdiction;
   readonly title: string;
-  /** The state of the law that the list shows. */
+  /** The edition that the list shows. */
   readonly asOf: string;
   readonly allergens: readonly ListedAllergen[];
   readonly source: Source;
 }
 
-function must(name: string, tags: readonly Allergen[], standing?: Standing): ListedAllergen {
-  return { name, tags, duty: "must", ...(standing && { standing }) };
+type More = Omit<ListedAllergen, "name" | "tags" | "duty">;
+
+function listed(duty: Duty) {
+  return (name: string, tags: readonly Allergen[], more: More = {}): ListedAllergen => ({
+    name,
+    tags,
+    duty,
+    ...more,
+  });
 }
 
-function recommended(name: string, tags: readonly Allergen[]): ListedAllergen {
-  return { name, tags, duty: "recommended" };
+const must = listed("must");
+const recommended = listed("recommended");
+const byCountry = listed("by country");
+
+function refinedOil(where: string, standing?: Standing): More {
+  return { exempt: { tags: ["refined soybean oil"], where, ...(standing && { standing }) } };
 }
+
+/** The nuts that the European Union names. */
+const eightNuts: readonly Allergen[] = [
+  "almond",
+  "hazelnut",
+  "walnut",
+  "cashew",
+  "pecan",
+  "Brazil nut",
+  "pistachio",
+  "macadamia",
+];
+const nineNuts: readonly Allergen[] = [...eightNuts, "pine nut"];
 
 const us: AllergenList = {
   jurisdiction: "US",
-  title: "major food allergens",
-  asOf: "1 January 2023, when sesame was added",
+  title: "nine major food allergens",
+  asOf: "21 USC 321(qq) with sesame since 1 January 2023; kinds of nut by the guidance of January 2025, Edition 5",
   allergens: [
     must("milk", ["milk"]),
     must("egg", ["egg"]),
-    must("fish", ["fish"]),
-    must("crustacean shellfish", ["crustacean"]),
-    must("tree nuts", ["tree nut", "walnut"]),
+    must("fish", ["fish"], { remark: "the species has to be named" }),
+    must("crustacean shellfish", ["crustacean"], { remark: "the species has to be named" }),
+    must("tree nuts", nineNuts, { remark: "the nut has to be named" }),
     must("peanuts", ["peanut"]),
     must("wheat", ["wheat"]),
-    must("soybeans", ["soy"]),
+    must("soybeans", ["soy"], refinedOil("highly refined")),
     must("sesame", ["sesame"]),
-    must("sulphites, from 10 mg/kg", ["sulphite"], "memory"),
+    listed("ingredient")("sulphites, from 10 mg/kg", ["sulphite"], { standing: "memory" }),
   ],
   source: {
-    cite: "Food Allergen Labeling and Consumer Protection Act of 2004; FASTER Act of 2021 (sesame)",
+    cite: "21 USC 321(qq), by the acts of 2004 and 2021; FDA, Questions and Answers Regarding Food Allergens, Edition 5, January 2025",
+    at: "321(qq)(1) and (2); table 1",
     standing: "copy",
   },
 };
 
 const eu: AllergenList = {
   jurisdiction: "EU",
-  title: "substances or products causing allergies or intolerances",
-  asOf: "Regulation (EU) No 1169/2011 of 25 October 2011",
+  title: "fourteen substances or products causing allergies or intolerances",
+  asOf: "Regulation (EU) No 1169/2011, Annex II, in the text of 1 April 2025",
   allergens: [
     must("wheat (cereal containing gluten)", ["wheat"]),
     must("rye (cereal containing gluten)", ["rye"]),
@@ -68,9 +102,9 @@ const eu: AllergenList = {
     must("eggs", ["egg"]),
     must("fish", ["fish"]),
     must("peanuts", ["peanut"]),
-    must("soybeans", ["soy"]),
+    must("soybeans", ["soy"], refinedOil("fully refined")),
     must("milk", ["milk"]),
-    must("nuts", ["tree nut", "walnut"]),
+    must("nuts", eightNuts, { remark: "the nut has to be named" }),
     must("celery", ["celery"]),
     must("mustard", ["mustard"]),
     must("sesame seeds", ["sesame"]),
@@ -81,74 +115,204 @@ const eu: AllergenList = {
   source: { cite: "Regulation (EU) No 1169/2011", at: "Annex II", standing: "copy" },
 };
 
-const jp: AllergenList = {
-  jurisdiction: "JP",
-  title: "eight that must and twenty that should be named",
-  asOf: "9 March 2023, when walnut was added",
-  allergens: [
-    must("egg", ["egg"]),
-    must("milk", ["milk"]),
-    must("wheat", ["wheat"]),
-    must("buckwheat", ["buckwheat"]),
-    must("peanut", ["peanut"]),
-    must("shrimp, crab", ["crustacean"]),
-    must("walnut", ["walnut"]),
-    must("nuts: walnut must, almond, cashew and macadamia should be named", ["tree nut"], "memory"),
-    recommended("soybeans", ["soy"]),
-    recommended("sesame", ["sesame"]),
-    { ...recommended("salmon, mackerel", ["fish"]), standing: "memory" },
-    { ...recommended("abalone, squid", ["mollusc"]), standing: "memory" },
-  ],
-  source: { cite: "Japan, Food Labelling Standards (2015), as restated by label advisers", standing: "copy" },
-};
-
-const kr: AllergenList = {
-  jurisdiction: "KR",
-  title: "allergens to be named",
-  asOf: "January 2024",
-  allergens: [
-    must("eggs", ["egg"]),
-    must("milk", ["milk"]),
-    must("buckwheat", ["buckwheat"]),
-    must("peanuts", ["peanut"]),
-    must("soybeans", ["soy"]),
-    must("wheat", ["wheat"]),
-    must("walnut", ["walnut"]),
-    must("sulphites, from 10 mg/kg", ["sulphite"]),
-    must("mackerel", ["fish"], "memory"),
-    must("crab, shrimp", ["crustacean"], "memory"),
-    must("squid, shellfish", ["mollusc"], "memory"),
-    must("pine nut, walnut", ["tree nut"], "memory"),
-  ],
-  source: { cite: "Korea, standards for labelling of foods", standing: "copy" },
+const uk: AllergenList = {
+  ...eu,
+  jurisdiction: "UK",
+  title: "fourteen allergens",
+  asOf: "the Food Standards Agency's page of 7 August 2026, for England, Wales and Northern Ireland",
+  source: { cite: "Regulation (EU) No 1169/2011 as assimilated law", at: "Annex II", standing: "copy" },
 };
 
 const ca: AllergenList = {
   jurisdiction: "CA",
-  title: "priority allergens and gluten sources",
-  asOf: "no stated date: from memory",
+  title: "food allergens, gluten sources and added sulphites",
+  asOf: "Food and Drug Regulations as last amended on 17 June 2026",
   allergens: [
     must("eggs", ["egg"]),
     must("milk", ["milk"]),
-    must("mustard", ["mustard"]),
+    must("mustard seeds", ["mustard"]),
     must("peanuts", ["peanut"]),
     must("crustaceans", ["crustacean"]),
     must("molluscs", ["mollusc"]),
     must("fish", ["fish"]),
     must("sesame seeds", ["sesame"]),
-    must("soy", ["soy"]),
-    must("sulphites, from 10 mg/kg", ["sulphite"]),
-    must("tree nuts", ["tree nut", "walnut"]),
-    must("wheat, triticale", ["wheat"]),
+    must("soybeans", ["soy"], refinedOil("without protein")),
+    must("tree nuts", nineNuts, { remark: "the nut has to be named" }),
+    must("wheat or triticale", ["wheat"]),
     must("rye (gluten source)", ["rye"]),
     must("barley (gluten source)", ["barley"]),
     must("oats (gluten source)", ["oats"]),
+    must("sulphites, from 10 mg/kg added", ["sulphite"]),
   ],
-  source: { cite: "Canada, Food and Drug Regulations", at: "B.01.010.1", standing: "memory" },
+  source: { cite: "Canada, Food and Drug Regulations", at: "B.01.010.1", standing: "copy" },
+};
+
+const au: AllergenList = {
+  jurisdiction: "AU",
+  title: "allergens by their plain names",
+  asOf: "Standard 1.2.3 and Schedule 9, plain names since 25 February 2024",
+  allergens: [
+    must("wheat", ["wheat"]),
+    must("rye", ["rye"], { remark: "gluten in the summary as well" }),
+    must("barley", ["barley"], { remark: "gluten in the summary as well" }),
+    must("oats", ["oats"], { remark: "gluten in the summary as well" }),
+    ...nineNuts.map((nut) => must(nut, [nut])),
+    must("crustacean", ["crustacean"]),
+    must("mollusc", ["mollusc"]),
+    must("egg", ["egg"]),
+    must("fish", ["fish"]),
+    must("lupin", ["lupin"]),
+    must("milk", ["milk"]),
+    must("peanut", ["peanut"]),
+    must("sesame", ["sesame"]),
+    must("soy", ["soy"], refinedOil("fully refined", "memory")),
+    must("sulphites, from 10 mg/kg", ["sulphite"]),
+  ],
+  source: {
+    cite: "Food Standards Australia New Zealand, Standard 1.2.3 and Schedule 9, by its guidance",
+    standing: "copy",
+  },
+};
+
+const april2026 = "since 1 April 2026; labels as before may stand until 31 March 2028";
+
+const jp: AllergenList = {
+  jurisdiction: "JP",
+  title: "nine that must and twenty that should be named",
+  asOf: "1 April 2026, when cashew and pistachio were added",
+  allergens: [
+    must("shrimp", ["shrimp"]),
+    must("crab", ["crab"]),
+    must("cashew nut", ["cashew"], { remark: april2026 }),
+    must("walnut", ["walnut"]),
+    must("wheat", ["wheat"]),
+    must("buckwheat", ["buckwheat"]),
+    must("egg", ["egg"]),
+    must("milk", ["milk"]),
+    must("peanut", ["peanut"]),
+    recommended("almond", ["almond"]),
+    recommended("abalone", ["abalone"]),
+    recommended("squid", ["squid"]),
+    recommended("salmon roe", ["salmon roe"]),
+    recommended("orange", ["orange"]),
+    recommended("kiwifruit", ["kiwifruit"]),
+    recommended("beef", ["beef"]),
+    recommended("sesame", ["sesame"]),
+    recommended("salmon", ["salmon"]),
+    recommended("mackerel", ["mackerel"]),
+    recommended("soybeans", ["soy"]),
+    recommended("chicken", ["chicken"]),
+    recommended("banana", ["banana"]),
+    recommended("pistachio", ["pistachio"], { remark: "since 1 April 2026" }),
+    recommended("pork", ["pork"]),
+    recommended("macadamia", ["macadamia"]),
+    recommended("peach", ["peach"]),
+    recommended("yam", ["yam"]),
+    recommended("apple", ["apple"]),
+    recommended("gelatin", ["gelatin"]),
+  ],
+  source: {
+    cite: "Japan, Food Labelling Standards (2015) and the notice on recommended items, as public copies and a news page of 16 December 2025 restate them; the ordinance itself was not read",
+    standing: "copy",
+  },
+};
+
+const kr: AllergenList = {
+  jurisdiction: "KR",
+  title: "nineteen names",
+  asOf: "public copies of 2025 and 2026; a later change was looked for and not found",
+  allergens: [
+    must("eggs of poultry", ["egg"]),
+    must("milk", ["milk"]),
+    must("buckwheat", ["buckwheat"]),
+    must("peanuts", ["peanut"]),
+    must("soybeans", ["soy"]),
+    must("wheat", ["wheat"]),
+    must("mackerel", ["mackerel"]),
+    must("crab", ["crab"]),
+    must("shrimp", ["shrimp"]),
+    must("pork", ["pork"]),
+    must("peach", ["peach"]),
+    must("tomato", ["tomato"]),
+    must("sulphites, from 10 mg/kg", ["sulphite"]),
+    must("walnut", ["walnut"]),
+    must("chicken", ["chicken"]),
+    must("beef", ["beef"]),
+    must("squid", ["squid"]),
+    must("shellfish", ["abalone", "clam", "mussel", "oyster"]),
+    must("pine nut", ["pine nut"]),
+  ],
+  source: {
+    cite: "Korea, Act on Labelling and Advertising of Foods, Enforcement Rule",
+    at: "Annex 2",
+    standing: "copy",
+  },
+};
+
+const cn: AllergenList = {
+  jurisdiction: "CN",
+  title: "eight classes",
+  asOf: "GB 7718-2025: recommended, as in GB 7718-2011, and to be named from 16 March 2027 on",
+  allergens: [
+    recommended("cereals containing gluten", ["wheat", "rye", "barley", "oats"]),
+    recommended("crustaceans", ["crustacean"]),
+    recommended("fish", ["fish"]),
+    recommended("eggs", ["egg"]),
+    recommended("peanuts", ["peanut"]),
+    recommended("soybeans", ["soy"]),
+    recommended("milk", ["milk"]),
+    recommended("nuts and kernels", ["tree nut"]),
+  ],
+  source: { cite: "China, GB 7718-2025, by the ministry's questions and answers", at: "no. 38", standing: "copy" },
+};
+
+const codex: AllergenList = {
+  jurisdiction: "CODEX",
+  title: "foods that are always named, and foods that a country may add",
+  asOf: "CXS 1-1985 as amended in December 2024",
+  allergens: [
+    must("wheat", ["wheat"]),
+    must("rye", ["rye"]),
+    must("barley", ["barley"]),
+    must("crustacea", ["crustacean"]),
+    must("eggs", ["egg"]),
+    must("fish", ["fish"]),
+    must("peanuts", ["peanut"]),
+    must("milk", ["milk"]),
+    must("sesame", ["sesame"]),
+    must("tree nuts", ["almond", "cashew", "hazelnut", "pecan", "pistachio", "walnut"], {
+      remark: "the nut has to be named",
+    }),
+    must("sulphites, from 10 mg/kg", ["sulphite"]),
+    byCountry("buckwheat", ["buckwheat"]),
+    byCountry("celery", ["celery"]),
+    byCountry("oats", ["oats"]),
+    byCountry("lupin", ["lupin"]),
+    byCountry("mustard", ["mustard"]),
+    byCountry("soybeans", ["soy"]),
+    byCountry("Brazil nut", ["Brazil nut"]),
+    byCountry("macadamia", ["macadamia"]),
+    byCountry("pine nut", ["pine nut"]),
+  ],
+  source: {
+    cite: "Codex Alimentarius, CXS 1-1985, General Standard for the Labelling of Prepackaged Foods, by one reading",
+    at: "4.2.1.4, 4.2.1.5 and 4.2.1.7",
+    standing: "copy",
+  },
 };
 
 /** Allergen lists by jurisdiction. */
-export const allergenLists: Readonly<Record<Jurisdiction, AllergenList>> = { US: us, EU: eu, JP: jp, KR: kr, CA: ca };
+export const allergenLists: Readonly<Record<Jurisdiction, AllergenList>> = {
+  US: us,
+  EU: eu,
+  UK: uk,
+  CA: ca,
+  AU: au,
+  JP: jp,
+  KR: kr,
+  CN: cn,
+  CODEX: codex,
+};
 
 /** Whether a text names a jurisdiction whose list is known. @example isJurisdiction("EU") // => true */
 export function isJurisdiction(text: string | undefined): text is Jurisdiction {

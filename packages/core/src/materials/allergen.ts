@@ -1,24 +1,88 @@
 /**
  * What a material is, as far as allergen law asks. The tags name the food, not the legal group: which law lists
- * which food is said in allergen-lists.ts.
+ * which food is said in allergen-lists.ts. Where the kind is not known, the tag of the class is used: `fish`, `tree nut`.
  */
-export type Allergen =
-  | "wheat"
-  | "rye"
-  | "barley"
-  | "oats"
-  | "buckwheat"
-  | "egg"
-  | "milk"
-  | "soy"
-  | "sesame"
-  | "peanut"
-  | "tree nut"
-  | "walnut"
-  | "fish"
-  | "crustacean"
-  | "mollusc"
-  | "celery"
-  | "mustard"
-  | "lupin"
-  | "sulphite";
+export const allergenTags = [
+  "wheat",
+  "rye",
+  "barley",
+  "oats",
+  "buckwheat",
+  "egg",
+  "milk",
+  "soy",
+  "refined soybean oil",
+  "sesame",
+  "peanut",
+  "tree nut",
+  "almond",
+  "Brazil nut",
+  "cashew",
+  "coconut",
+  "hazelnut",
+  "macadamia",
+  "pecan",
+  "pine nut",
+  "pistachio",
+  "walnut",
+  "fish",
+  "mackerel",
+  "salmon",
+  "salmon roe",
+  "crustacean",
+  "crab",
+  "shrimp",
+  "mollusc",
+  "abalone",
+  "clam",
+  "mussel",
+  "oyster",
+  "squid",
+  "celery",
+  "mustard",
+  "lupin",
+  "sulphite",
+  "apple",
+  "banana",
+  "beef",
+  "chicken",
+  "gelatin",
+  "kiwifruit",
+  "orange",
+  "peach",
+  "pork",
+  "tomato",
+  "yam",
+] as const;
+
+export type Allergen = (typeof allergenTags)[number];
+
+/** The kinds of a class that some place lists, or leaves out, by name. */
+const kinds: Partial<Record<Allergen, readonly Allergen[]>> = {
+  "tree nut": [
+    "almond",
+    "Brazil nut",
+    "cashew",
+    "coconut",
+    "hazelnut",
+    "macadamia",
+    "pecan",
+    "pine nut",
+    "pistachio",
+    "walnut",
+  ],
+  fish: ["mackerel", "salmon", "salmon roe"],
+  crustacean: ["crab", "shrimp"],
+  mollusc: ["abalone", "clam", "mussel", "oyster", "squid"],
+  soy: ["refined soybean oil"],
+};
+
+/** The kinds of a class; none where the food is no class. @example kindsOf("crustacean") // => ["crab", "shrimp"] */
+export function kindsOf(tag: Allergen): readonly Allergen[] {
+  return kinds[tag] ?? [];
+}
+
+/** The class a kind belongs to; the food itself where it belongs to none. @example classOf("squid") // => "mollusc" */
+export function classOf(tag: Allergen): Allergen {
+  return allergenTags.find((one) => kindsOf(one).includes(tag)) ?? tag;
+}

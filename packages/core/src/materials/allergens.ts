@@ -1,7 +1,13 @@
 import type { Note } from "../figure/problem.ts";
-import { commonPractice, type Source } from "../figure/source.ts";
-import type { Allergen } from "./allergen.ts";
-import { type AllergenList, allergenLists, type Jurisdiction, type ListedAllergen } from "./allergen-lists.ts";
+import { citation, commonPractice, type Source } from "../figure/source.ts";
+import { type Allergen, classOf, kindsOf } from "./allergen.ts";
+import {
+  type AllergenList,
+  allergenLists,
+  type Duty,
+  type Jurisdiction,
+  type ListedAllergen,
+} from "./allergen-lists.ts";
 import type { Material } from "./material.ts";
 
 export type { Allergen } from "./allergen.ts";
@@ -13,7 +19,28 @@ export type AllergenMaterial = Pick<Material, "name" | "allergens" | "allergensP
 export interface AllergenFinding {
   /** As the list of the jurisdiction groups it. */
   readonly name: string;
-  readonly duty: ListedAllergen["duty"];
+  readonly duty: Duty;
+  /** The foods themselves, where the name stands for several. */
+  readonly kinds: readonly Allergen[];
+  readonly remark?: string;
+  readonly materials: readonly string[];
+}
+
+/** A food of a class of which the list names some kinds only. */
+export interface KindFinding {
+  /** The food: the class where the kind is not known, or a kind that the list leaves out. */
+  readonly tag: Allergen;
+  readonly class: Allergen;
+  /** Names of the kinds that the list has. */
+  readonly listed: readonly string[];
+  readonly materials: readonly string[];
+}
+
+/** A food that the law lets off where it is made so. */
+export interface ExemptFinding {
+  readonly name: string;
+  /** What it has to be: `fully refined`. */
+  readonly where: string;
   readonly materials: readonly string[];
 }
 
@@ -30,10 +57,13 @@ export interface AllergenReport {
   readonly contains: readonly AllergenFinding[];
   /** May be in materials as they are usually sold, and is in none by nature: ask the supplier. */
   readonly dependsOnSupplier: readonly AllergenFinding[];
+  /** Fish, nuts and the like of an unknown kind, of which this list names some kinds only: ask which it is. */
+  readonly askWhich: readonly KindFinding[];
+  readonly exempt: readonly ExemptFinding[];
   /** Materials about whose allergens nothing is known. They may bring any. */
   readonly unknown: readonly string[];
   /** Allergens in the materials that this list does not name and others do. */
-  readonly notListed: readonly { readonly tag: Allergen; readonly materials: readonly string[] }[];
+  readonly notListed: readonly KindFinding[];
   /** Gluten, which is not the same question: rye and barley have it everywhere. */
   readonly gluten: {
     readonly contains: readonly GlutenFinding[];
@@ -50,7 +80,8 @@ const glutenSource: Source = { cite: "21 CFR 101.91(a)(1), gluten-containing gra
 
 /**
  * The allergens of materials by the list of a jurisdiction: what they contain, what depends on the supplier, and what
- * is unknown. Nothing is taken to be free of allergens for want of knowledge.
+ * is unknown. Nothing is taken to be free of allergens for want of knowledge. Where the list names some kinds of a class
+ * only, what is in it is told by its kind.
  *
  * @example allergensFor([{ name: "rye flour", allergens: ["rye"], allergensKnown: true }], "US").contains // => []
  */
@@ -61,13 +92,19 @@ export function allergensFor(materials: readonly AllergenMaterial[], jurisdictio
   const contains = findings(list, certain);
   const named = new Set(contains.map(({ name }) => name));
   const unknown = unique(materials.filter(({ allergensKnown }) => !allergensKnown).map(({ name }) => name));
-  const listed = new Set(list.allergens.flatMap(({ tags }) => tags));
+  const others = (tags: ByTag): readonly KindFinding[] =>
+    [...tags]
+      .filter(([tag]) => !list.allergens.some((line) => counts(line, tag) || isExempt(line, tag)))
+      .map(([tag, names]) => ({ tag, class: classOf(tag), listed: listedKinds(list, tag), materials: names }));
+  const open = ({ tag, listed }: KindFinding): boolean => kindsOf(tag).length > 0 && listed.length > 0;
   return {
     list,
     contains,
     dependsOnSupplier: findings(list, possible).filter(({ name }) => !named.has(name)),
+    askWhich: [...others(certain), ...others(possible)].filter(open),
+    exempt: exemptIn(list, new Map([...possible, ...certain])),
     unknown,
-    notListed: [...certain].filter(([tag]) => !listed.has(tag)).map(([tag, names]) => ({ tag, materials: names })),
+    notListed: others(certain).filter((one) => !open(one)),
     gluten: glutenIn(certain, possible),
     notes: notesFor(list, unknown),
     sources: [list.source, glutenSource, commonPractice],
@@ -84,10 +121,44 @@ function byTag(materials: readonly AllergenMaterial[], tagsOf: (one: AllergenMat
   return names;
 }
 
-function findings(list: AllergenList, tags: ByTag): readonly AllergenFinding[] {
-  return list.allergens.flatMap(({ name, duty, tags: counted }) => {
-    const materials = unique(counted.flatMap((tag) => tags.get(tag) ?? []));
-    return materials.length === 0 ? [] : [{ name, duty, materials }];
+/** Whether a line of a list means a food: by its own name, or as a kind of what it names. */
+function counts({ tags, exempt }: ListedAllergen, tag: Allergen): boolean {
+  return tags.includes(tag) || (tags.includes(classOf(tag)) && exempt?.tags.includes(tag) !== true);
+}
+
+function isExempt({ exempt }: ListedAllergen, tag: Allergen): boolean {
+  return exempt?.tags.includes(tag) === true;
+}
+
+function findings(list: AllergenList, found: ByTag): readonly AllergenFinding[] {
+  return list.allergens.flatMap((line) => {
+    const { name, duty, tags, remark, standing } = line;
+    const kinds = [...found.keys()].filter((tag) => counts(line, tag));
+    if (kinds.length === 0) return [];
+    const said = [remark, standing === "memory" ? "from memory" : undefined].filter((one) => one !== undefined);
+    return [
+      {
+        name,
+        duty,
+        kinds: kinds.filter((tag) => tags.length > 1 || tag !== tags[0]),
+        ...(said.length > 0 && { remark: said.join("; ") }),
+        materials: unique(kinds.flatMap((tag) => found.get(tag) ?? [])),
+      },
+    ];
+  });
+}
+
+/** The kinds of a food's class that a list names. */
+function listedKinds(list: AllergenList, tag: Allergen): readonly string[] {
+  const kinds = kindsOf(classOf(tag));
+  return list.allergens.flatMap(({ tags }) => tags.filter((one) => kinds.includes(one)));
+}
+
+function exemptIn(list: AllergenList, found: ByTag): readonly ExemptFinding[] {
+  return list.allergens.flatMap(({ name, exempt }) => {
+    const materials = unique(exempt?.tags.flatMap((tag) => found.get(tag) ?? []) ?? []);
+    if (exempt === undefined || materials.length === 0) return [];
+    return [{ name, where: `${exempt.where}${exempt.standing === "memory" ? " (from memory)" : ""}`, materials }];
   });
 }
 
@@ -115,7 +186,7 @@ function notesFor(list: AllergenList, unknown: readonly string[]): readonly Note
     {
       code: "allergens.list-date",
       path: [],
-      text: `the list is that of ${list.asOf}; lists change, and the law of the place decides`,
+      text: `the list: ${list.title}, ${list.asOf} (${citation(list.source)}); lists change, and the law of the place decides`,
     },
   ];
   if (unknown.length > 0) {

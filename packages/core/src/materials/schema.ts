@@ -1,5 +1,5 @@
 import * as z from "zod";
-import type { Allergen } from "./allergens.ts";
+import { allergenTags } from "./allergen.ts";
 import { doubtFields } from "./doubt-schema.ts";
 import {
   basisField,
@@ -27,29 +27,6 @@ export const materialKinds = [
   "water",
   "other",
 ] as const;
-
-/** Allergen tags that a material may carry; the lists of the jurisdictions are read off them. */
-export const allergenTags = [
-  "wheat",
-  "rye",
-  "barley",
-  "oats",
-  "buckwheat",
-  "egg",
-  "milk",
-  "soy",
-  "sesame",
-  "peanut",
-  "tree nut",
-  "walnut",
-  "fish",
-  "crustacean",
-  "mollusc",
-  "celery",
-  "mustard",
-  "lupin",
-  "sulphite",
-] as const satisfies readonly Allergen[];
 
 const salts = z.record(z.string(), z.number().nonnegative()).meta({
   description: "The salts and their parts, by the mass of the anhydrous salts unless ratioBy says otherwise",
@@ -178,10 +155,10 @@ export const materialFiguresSchema = z
       description: "Whether its protein forms gluten, as that of wheat does; true for kinds flour and gluten",
     }),
     wholegrain: z.boolean().optional().meta({ description: "Whether it is the whole grain; false unless stated" }),
-    allergens: z
-      .array(z.enum(allergenTags))
-      .optional()
-      .meta({ description: "Allergens it contains, as the supplier declares them; leave out when not known" }),
+    allergens: z.array(z.enum(allergenTags)).optional().meta({
+      description:
+        "Allergens it contains, as the supplier declares them: the kind where it is known, such as mackerel, or else fish; leave out when nothing is known",
+    }),
     price: priceField("What it costs").optional(),
     stock: stockField("What there is of it in the store", ["12 kg"]).optional(),
     composition: z

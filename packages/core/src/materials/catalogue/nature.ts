@@ -22,7 +22,7 @@ function nature(kind: MaterialKind, allergens: readonly Allergen[], extra: Extra
  * Wholegrain: what the table calls so, and whole grains before milling.
  * Possible allergens: US flours may carry up to 0.75 % malted barley flour (21 CFR 137.105, read in a copy; for
  * whole wheat flour 21 CFR 137.200, from memory); rye, barley, oats and buckwheat usually meet wheat on the way
- * (common practice, no source).
+ * (common practice, no source). Soybean oil for salads and cooking is sold refined (common practice, no source).
  */
 export const natures = {
   "wheat flour": nature("flour", ["wheat"], { glutenForming: true }),
@@ -54,7 +54,7 @@ export const natures = {
   "other whole flour": nature("flour", [], { wholegrain: true }),
   starch: nature("starch", []),
   egg: nature("egg", ["egg"]),
-  "soy oil": nature("fat", ["soy"]),
+  "soy oil": nature("fat", ["refined soybean oil"]),
   "sesame oil": nature("fat", ["sesame"]),
   oil: nature("fat", []),
   salt: nature("salt", []),
