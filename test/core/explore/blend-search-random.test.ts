@@ -18,10 +18,10 @@ function search(question: BlendQuestion) {
 }
 
 describe("random questions", () => {
-  test("1000 of them: the optimum of an independent solver, every limit met exactly, every refusal confirmed", async () => {
+  test("400 of them: the optimum of an independent solver, every limit met exactly, every refusal confirmed", async () => {
     const solver = await Independent.load();
     const counts = { found: 0, none: 0, askedTwice: 0 };
-    for (const question of fc.sample(blendQuestion, { numRuns: 1000, seed: 20_031 })) {
+    for (const question of fc.sample(blendQuestion, { numRuns: 400, seed: 20_031 })) {
       const problem = restate(question);
       const expected = solver.solve(problem, question);
       const answer = search(question);
@@ -41,8 +41,8 @@ describe("random questions", () => {
       }
       counts.found += 1;
     }
-    expect(counts.found).toBeGreaterThan(400);
-    expect(counts.none).toBeGreaterThan(200);
+    expect(counts.found).toBeGreaterThan(160);
+    expect(counts.none).toBeGreaterThan(80);
     expect(counts.askedTwice).toBeLessThan(5);
   }, 240_000);
 

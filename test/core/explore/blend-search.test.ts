@@ -1,6 +1,7 @@
 import { describe, expect, test } from "vitest";
 import type { BlendQuestion } from "../../../packages/core/src/explore/blend-question.ts";
 import { searchBlend } from "../../../packages/core/src/explore/blend-search.ts";
+import { dec, decimalText } from "../../../packages/core/src/number/decimal.ts";
 import { asIs, at14, barley, gluten, sharesOf, soft, strong, value, whole } from "./kitchen.ts";
 
 const school: BlendQuestion = {
@@ -28,7 +29,7 @@ describe("searchBlend", () => {
     expect(JSON.parse(JSON.stringify(searchBlend({ ...school, alternatives: 3 })))).toEqual(once);
   });
 
-  test("changes the fewest flours of a given blend and moves the least", () => {
+  test("moves the least flour of a given blend, each part counted by how unlike it is to that blend", () => {
     const prefer = {
       kind: "nearest" as const,
       to: [
@@ -38,7 +39,8 @@ describe("searchBlend", () => {
     };
     const flours = [strong, soft, gluten];
     const answer = value(searchBlend({ flours, prefer, targets: { protein: { least: "11", basis: asIs } } }));
-    // two flours have to change; gluten for soft lifts protein by 0.637 a step, so one step is enough
+    // gluten for soft lifts protein by 0.637 a step, so one step is enough: 1 part of a flour that counts 13.3, where
+    // eleven of the strong flour at 1.4 each would be needed
     expect(sharesOf(answer)).toEqual(["strong flour 50, soft flour 49, dry gluten 1"]);
   });
 
@@ -105,6 +107,47 @@ describe("searchBlend", () => {
     const byHand = ((13.9 * (100 - moisture)) / 86 - 0.1 * 10.5 - 0.02 * 72) / 0.88;
     expect(Number(needed?.protein.value)).toBeCloseTo(byHand, 9);
     expect(answer.nearest?.shares.map(({ name }) => name)).toEqual(["wholegrain flour", "barley flour", "dry gluten"]);
+  });
+
+  test("calls lifting a ratio to a flour that is then left out enough, when it is", () => {
+    const flours = [
+      { ...strong, ratioTo: { name: "soft flour", times: "1" } },
+      { ...soft, most: "0" },
+    ];
+    const answer = value(searchBlend({ flours, prefer: { kind: "fewest" }, targets: {} }));
+    if (answer.kind === "found") throw new Error("found a blend that cannot be");
+    const ratio = answer.conflicts.flat().find(({ id }) => id === "ratio:strong flour:most");
+    expect([ratio?.settles, ratio?.to, ratio?.blend]).toEqual([true, undefined, undefined]);
+    expect(answer.problem.advice).toContain('lift "ratio of strong flour to soft flour at most 1 times"');
+  });
+
+  test("speaks of the nearest blend only where there is one", () => {
+    const flours = [
+      { ...strong, least: "60", most: "60" },
+      { ...soft, least: "60", most: "60" },
+      { ...whole, least: "60", most: "60" },
+    ];
+    const answer = value(searchBlend({ flours, prefer: { kind: "fewest" }, targets: {} }));
+    if (answer.kind === "found") throw new Error("found a blend that cannot be");
+    expect(answer.nearest).toBeUndefined();
+    expect(answer.problem.advice).not.toContain("nearest");
+  });
+
+  test.each([
+    ["1000", "100"],
+    ["500", "50"],
+    ["900", "80"],
+    ["1", "2"],
+  ])("takes the blend of a formula in grams: %s g and %s g", (one, other) => {
+    const total = dec(one).plus(other);
+    const to = [
+      { name: "strong flour", share: decimalText(dec(one).div(total).times(100)) },
+      { name: "soft flour", share: decimalText(dec(other).div(total).times(100)) },
+    ];
+    const targets = { protein: { least: "9", basis: asIs } };
+    const answer = value(searchBlend({ flours: [strong, soft], prefer: { kind: "nearest", to }, targets }));
+    const nearest = Math.round((Number(one) * 100) / Number(total));
+    expect(sharesOf(answer)).toEqual([`strong flour ${nearest}, soft flour ${100 - nearest}`]);
   });
 
   test("shows shares that leave no room as a conflict of the flours' own limits", () => {

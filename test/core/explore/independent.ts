@@ -14,6 +14,8 @@ export interface Restated {
   readonly rows: readonly (readonly bigint[])[];
   readonly prices: readonly bigint[];
   readonly from: readonly number[] | undefined;
+  /** What a part of each flour counts where least is to be moved, in tenths. */
+  readonly counts: readonly number[];
 }
 
 const hundredths = (text: string): bigint => BigInt(Math.round(Number(text) * 100));
@@ -38,7 +40,8 @@ export function restate(question: BlendQuestion): Restated {
     if (protein.least !== undefined) limit(protein.basis, (index) => flours[index]?.protein ?? "0", protein.least, 1n);
     if (protein.most !== undefined) limit(protein.basis, (index) => flours[index]?.protein ?? "0", protein.most, -1n);
   }
-  if (ash !== undefined) limit(ash.basis, (index) => flours[index]?.ash ?? "0", ash.most, -1n);
+  if (ash?.least !== undefined) limit(ash.basis, (index) => flours[index]?.ash ?? "0", ash.least, 1n);
+  if (ash?.most !== undefined) limit(ash.basis, (index) => flours[index]?.ash ?? "0", ash.most, -1n);
   if (glutenProtein !== undefined) {
     limit(glutenProtein.basis, (index) => flours[index]?.glutenProtein ?? "0", glutenProtein.least, 1n);
   }
@@ -54,7 +57,27 @@ export function restate(question: BlendQuestion): Restated {
     rows,
     prices: flours.map((flour) => hundredths(flour.price ?? "0")),
     from: shares === undefined ? undefined : flours.map(({ name }) => Number(shares.get(name) ?? 0) / step),
+    counts: countsOf(
+      flours,
+      flours.map(({ name }) => Number(shares?.get(name) ?? 0)),
+    ),
   };
+}
+
+/** Ten; and ten more for each 5 % of protein, 0.5 % of ash, and all of wholegrain or gluten that a flour is off the blend. */
+function countsOf(flours: BlendQuestion["flours"], shares: readonly number[]): readonly number[] {
+  const columns = flours.map(({ protein, ash, wholegrain, glutenProtein }) => [
+    Number(protein) / 5,
+    Number(ash ?? 0) / 0.5,
+    wholegrain === true ? 1 : 0,
+    Number(protein) === 0 ? 0 : Number(glutenProtein ?? 0) / Number(protein),
+  ]);
+  const blend = [0, 1, 2, 3].map((at) =>
+    columns.reduce((sum, column, index) => sum + ((column[at] ?? 0) * (shares[index] ?? 0)) / 100, 0),
+  );
+  return columns.map((column) =>
+    Math.round(10 * (1 + column.reduce((sum, value, at) => sum + Math.abs(value - (blend[at] ?? 0)), 0))),
+  );
 }
 
 /** Whether steps meet everything, in exact whole numbers. */
@@ -78,10 +101,8 @@ export function score(problem: Restated, question: BlendQuestion, steps: readonl
     case "nearest": {
       const from = problem.from ?? [];
       const moved = steps.map((count, index) => Math.abs(count - (from[index] ?? 0)));
-      return [
-        moved.filter((count) => count > 0).length,
-        Math.round(moved.reduce((sum, count) => sum + count, 0) * 1e4) / 1e4,
-      ];
+      const counted = moved.reduce((sum, count, index) => sum + count * (problem.counts[index] ?? 0), 0);
+      return [Math.round(counted * 1e4) / 1e4, moved.filter((count) => count > 0).length];
     }
   }
 }
@@ -114,10 +135,10 @@ export class Independent {
   solve(problem: Restated, question: BlendQuestion, presolve: Presolve = "on"): readonly [number, number] | undefined {
     const first = this.#smallest(problem, firstTerms(problem, question), "", presolve);
     if (first === undefined || question.prefer.kind !== "nearest") return first === undefined ? undefined : [first, 0];
-    const kept = `kept: ${join(problem.least.map((_, index) => [1n, `z${index}`]))} <= ${first}.5`;
+    const kept = `kept: ${join(firstTerms(problem, question))} <= ${first + 0.05}`;
     const second = this.#smallest(
       problem,
-      problem.least.map((_, index) => [1n, `d${index}`]),
+      problem.least.map((_, index) => [1n, `z${index}`]),
       kept,
       presolve,
     );
@@ -142,6 +163,7 @@ type Term = readonly [weight: bigint, name: string];
 function firstTerms(problem: Restated, question: BlendQuestion): readonly Term[] {
   if (question.prefer.kind === "cheapest") return problem.prices.map((price, index) => [price, `n${index}`]);
   if (question.prefer.kind === "most") return [[-1n, "n0"]];
+  if (question.prefer.kind === "nearest") return problem.counts.map((count, index) => [BigInt(count), `d${index}`]);
   return problem.least.map((_, index) => [1n, `z${index}`]);
 }
 
@@ -167,7 +189,7 @@ function lpText(problem: Restated, terms: readonly Term[], extra: string): strin
     total,
     ...rows,
     ...changes,
-    ...(terms.some(([, name]) => name.startsWith("d")) ? moves : []),
+    ...(extra !== "" || terms.some(([, name]) => name.startsWith("d")) ? moves : []),
     ...(extra === "" ? [] : [extra]),
     "Bounds",
     ...bounds,

@@ -1,15 +1,17 @@
 import type { Order } from "./blend-preference.ts";
-import type { StepProblem } from "./step-problem.ts";
+import type { Budget } from "./step-budget.ts";
+import { measure, type StepProblem, type StepsFound } from "./step-problem.ts";
+import { bestSteps, isBetter, smallestSteps } from "./step-search.ts";
 
 /**
  * Whether two blends differ in a way that matters: one uses a flour the other does without, or the share of some flour
- * differs by at least `gap` steps.
+ * differs by at least its gap, in steps.
  *
- * @example differs([60, 40, 0], [58, 42, 0], 5) // => false
+ * @example differs([60, 40, 0], [58, 42, 0], [5, 5, 5]) // => false
  */
-export function differs(one: readonly number[], other: readonly number[], gap: number): boolean {
+export function differs(one: readonly number[], other: readonly number[], gaps: readonly number[]): boolean {
   return one.some((count, index) => {
-    const { up, down } = reaches(other[index] ?? 0, gap);
+    const { up, down } = reaches(other[index] ?? 0, gaps[index] ?? 1);
     return count >= up || count <= down;
   });
 }
@@ -18,40 +20,66 @@ export function differs(one: readonly number[], other: readonly number[], gap: n
  * Gives the best blends in order, each different from all before it in a way that matters.
  *
  * Around each blend that was given (or was too near to one that was) the room left is cut into boxes that do not overlap;
- * the best of every box waits until it is the best of all.
+ * the best of every box waits until it is the best of all. Which of equals is the best of a box is settled when its turn comes.
  */
-export function bestBlends(problem: StepProblem, order: Order, gap: number, count: number): Alternatives {
+export function bestBlends(
+  problem: StepProblem,
+  order: Order,
+  gaps: readonly number[],
+  count: number,
+  budget: Budget,
+): Alternatives {
+  const first = bestSteps(problem, order.objectives, budget.part(0.6));
+  if (first.kind !== "found") return { shown: [], given: first.kind === "unfinished" };
   const shown: (readonly number[])[] = [];
-  const waiting: Waiting[] = [];
-  let unfinished = false;
+  const waiting: Waiting[] = [{ region: problem, steps: first.steps, settled: true }];
+  let given = first.open !== undefined;
+  const [objective] = order.objectives;
   const enqueue = (region: StepProblem): void => {
-    const answer = order.best(region);
-    if (answer.kind === "found") waiting.push({ region, steps: answer.steps });
-    if (answer.kind === "unfinished") unfinished = true;
+    const own = budget.part(0.3);
+    const answer = objective === undefined ? bestSteps(region, [], own) : smallestSteps(region, objective, own);
+    if (answer.kind === "found") waiting.push({ region, steps: answer.steps, settled: false });
+    if (answer.kind === "unfinished" || (answer.kind === "found" && answer.open !== undefined)) given = true;
   };
-  enqueue(problem);
-  while (shown.length < count && waiting.length > 0) {
-    const { region, steps } = takeFirst(waiting, order);
-    const near = shown.find((other) => !differs(other, steps, gap));
-    if (near === undefined) shown.push(steps);
-    if (shown.length < count) for (const part of around(region, near ?? steps, gap)) enqueue(part);
+  while (shown.length < count && waiting.length > 0 && !(shown.length > 0 && budget.isSpent)) {
+    const next = takeFirst(waiting, order);
+    if (!next.settled) {
+      const answer = bestSteps(next.region, order.objectives, budget.part(0.3));
+      waiting.push({ ...next, settled: true, ...(answer.kind === "found" && { steps: answer.steps }) });
+      continue;
+    }
+    const near = shown.find((other) => !differs(other, next.steps, gaps));
+    if (near === undefined) shown.push(next.steps);
+    if (shown.length < count) for (const part of around(next.region, near ?? next.steps, gaps)) enqueue(part);
   }
-  return { shown, unfinished };
+  return { shown, given: given || (shown.length < count && budget.isSpent), ...(first.open && { open: first.open }) };
 }
 
-/** Blends in order; `unfinished` when some part of the room could not be searched to the end. */
+/** Blends in order. */
 export interface Alternatives {
   readonly shown: readonly (readonly number[])[];
-  readonly unfinished: boolean;
+  /** Whether some part of the room could not be searched to the end. */
+  readonly given: boolean;
+  /** Where the first blend itself is not proven to be the best. */
+  readonly open?: NonNullable<StepsFound["open"]>;
 }
 
 interface Waiting {
   readonly region: StepProblem;
   readonly steps: readonly number[];
+  /** Whether it is known to be the first of equals in its region. */
+  readonly settled: boolean;
 }
 
-function takeFirst(waiting: Waiting[], order: Order): Waiting {
-  const first = waiting.reduce((best, next) => (order.comesFirst(next.steps, best.steps) ? next : best));
+/** The one that comes first; of those that may come first, one that is not settled yet. */
+function takeFirst(waiting: Waiting[], { objectives }: Order): Waiting {
+  const [objective] = objectives;
+  const value = ({ steps }: Waiting): number => (objective === undefined ? 0 : measure(objective, steps));
+  const least = Math.min(...waiting.map(value));
+  const among = waiting.filter((one) => value(one) === least);
+  const first =
+    among.find(({ settled }) => !settled) ??
+    among.reduce((best, next) => (isBetter(next.steps, best.steps, objectives) ? next : best));
   waiting.splice(waiting.indexOf(first), 1);
   return first;
 }
@@ -62,11 +90,11 @@ function reaches(count: number, gap: number): { readonly up: number; readonly do
 }
 
 /** The room outside the neighbourhood of a blend, in boxes that do not overlap. */
-function around(region: StepProblem, steps: readonly number[], gap: number): readonly StepProblem[] {
+function around(region: StepProblem, steps: readonly number[], gaps: readonly number[]): readonly StepProblem[] {
   const parts: StepProblem[] = [];
   let rest = region;
   for (const [index, count] of steps.entries()) {
-    const { up, down } = reaches(count, gap);
+    const { up, down } = reaches(count, gaps[index] ?? 1);
     const [low, high] = [rest.least[index] ?? 0, rest.most[index] ?? 0];
     if (high >= up) parts.push({ ...rest, least: rest.least.with(index, Math.max(low, up)) });
     if (low <= down) parts.push({ ...rest, most: rest.most.with(index, Math.min(high, down)) });

@@ -1,27 +1,31 @@
 import { noAnswer } from "../figure/problem.ts";
-import { type Decimal, dec, decimalText, HUNDRED } from "../number/decimal.ts";
+import { type Decimal, dec, decimalText, HUNDRED, sum } from "../number/decimal.ts";
 import { best, type Extreme } from "./blend-extreme.ts";
 import { describeBlend } from "./blend-figures.ts";
 import type { FlourLimit, Limit } from "./blend-limits.ts";
-import type { Move, OutOfReach } from "./blend-question.ts";
+import type { Order } from "./blend-preference.ts";
+import type { FoundBlend, Move, OutOfReach } from "./blend-question.ts";
 import { type Setup, stepProblem } from "./blend-setup.ts";
 import { finerStepOf, floursNeeded, notesOf } from "./blend-ways-out.ts";
-import type { StepProblem } from "./step-problem.ts";
-import { anySteps, smallestSteps } from "./step-search.ts";
+import type { Budget } from "./step-budget.ts";
+import type { Objective, StepProblem } from "./step-problem.ts";
+import { anySteps, bestSteps, smallestSteps } from "./step-search.ts";
 
 /** Says why a question has no answer: which limits cannot all be met, how far each would have to move, and the nearest blend. */
-export function explainConflict(setup: Setup): OutOfReach {
-  const conflicts = conflictsOf(setup).map((ids) => ids.map((id) => moveOf(setup, id, ids)));
+export function explainConflict(setup: Setup, order: Order, budget: Budget): OutOfReach {
+  const conflicts = conflictsOf(setup, budget.part(0.5)).map((ids) =>
+    ids.map((id) => moveOf(setup, id, ids, budget.part(0.2))),
+  );
   const moves = conflicts.flat();
-  const flourNeeded = moves.some(({ id }) => id === "protein.least") ? floursNeeded(setup) : [];
-  const finerStep = finerStepOf(setup);
-  const nearest = nearestBlend(setup, moves);
+  const flourNeeded = moves.some(({ id }) => id === "protein.least") ? floursNeeded(setup, budget.part(0.3)) : [];
+  const finerStep = finerStepOf(setup, budget.part(0.3));
+  const nearest = nearestBlend(setup, order, budget);
   const problem = noAnswer(
     "blend.out-of-reach",
     ["targets"],
     conflicts.map((set) => `no blend meets all of: ${set.map(({ label }) => label).join("; ")}`).join(". And "),
     "limits that can be met together",
-    adviceOf(moves, flourNeeded, finerStep),
+    adviceOf(moves, flourNeeded, finerStep, nearest !== undefined),
   );
   return {
     kind: "out-of-reach",
@@ -35,7 +39,12 @@ export function explainConflict(setup: Setup): OutOfReach {
 }
 
 /** The ways out, each of which is enough alone. */
-function adviceOf(moves: readonly Move[], needed: OutOfReach["flourNeeded"], finerStep: string | undefined): string {
+function adviceOf(
+  moves: readonly Move[],
+  needed: OutOfReach["flourNeeded"],
+  finerStep: string | undefined,
+  hasNearest: boolean,
+): string {
   const [flour] = needed;
   const ways = [
     ...new Set(moves.filter(({ settles }) => settles).map(({ text }) => text)),
@@ -46,7 +55,8 @@ function adviceOf(moves: readonly Move[], needed: OutOfReach["flourNeeded"], fin
         ]),
     ...(finerStep === undefined ? [] : [`a step of ${finerStep} %`]),
   ];
-  return ways.length > 0 ? ways.join("; or ") : "move several limits together: the nearest blend shows how far";
+  if (ways.length > 0) return ways.join("; or ");
+  return `move several limits together${hasNearest ? ": the nearest blend shows how far" : ""}`;
 }
 
 /** Identities of every limit that could be lifted. Those asked about last are named last and kept longest. */
@@ -56,14 +66,14 @@ function limitIds(setup: Setup): readonly string[] {
 }
 
 /** A conflict; and where lifting one of its limits leaves another conflict, that one too. */
-function conflictsOf(setup: Setup): readonly (readonly string[])[] {
+function conflictsOf(setup: Setup, budget: Budget): readonly (readonly string[])[] {
   const all = limitIds(setup);
-  const first = conflictWithin(setup, all);
+  const first = conflictWithin(setup, all, budget);
   const conflicts = [first];
   for (const lifted of first) {
     const rest = all.filter((id) => id !== lifted);
-    if (canMeet(setup, new Set(rest))) continue;
-    const next = conflictWithin(setup, rest);
+    if (canMeet(setup, new Set(rest), budget)) continue;
+    const next = conflictWithin(setup, rest, budget);
     if (!conflicts.some((known) => known.length === next.length && known.every((id) => next.includes(id))))
       conflicts.push(next);
   }
@@ -71,35 +81,44 @@ function conflictsOf(setup: Setup): readonly (readonly string[])[] {
 }
 
 /** Limits of which each is needed for the conflict: one after the other is lifted for good if the rest still conflict. */
-function conflictWithin(setup: Setup, ids: readonly string[]): readonly string[] {
+function conflictWithin(setup: Setup, ids: readonly string[], budget: Budget): readonly string[] {
   const kept = new Set(ids);
   for (const id of ids) {
     kept.delete(id);
-    if (canMeet(setup, kept)) kept.add(id);
+    if (canMeet(setup, kept, budget)) kept.add(id);
   }
   return [...kept].toReversed();
 }
 
-function canMeet(setup: Setup, kept: ReadonlySet<string>): boolean {
-  return anySteps(stepProblem(setup, (id) => kept.has(id))).kind !== "none";
+function canMeet(setup: Setup, kept: ReadonlySet<string>, budget: Budget): boolean {
+  return (
+    anySteps(
+      stepProblem(setup, (id) => kept.has(id)),
+      budget,
+    ).kind !== "none"
+  );
 }
 
-/** How far one limit has to move: with all others staying or, where that cannot help, with the others of its conflict staying. */
-function moveOf(setup: Setup, id: string, conflict: readonly string[]): Move {
-  const limit = movable(setup, id);
-  const settled = limit.reach(stepProblem(setup, (other) => other !== id));
-  const extreme = settled ?? limit.reach(stepProblem(setup, (other) => other !== id && conflict.includes(other)));
+/**
+ * How far one limit has to move: with all others staying or, where that cannot help, with the others of its conflict
+ * staying. A ratio to a flour that is then left out has no place to be named: it can only be lifted.
+ */
+function moveOf(setup: Setup, id: string, conflict: readonly string[], budget: Budget): Move {
+  const limit = movable(setup, id, budget);
+  const others = stepProblem(setup, (other) => other !== id);
+  const settles = anySteps(others, budget).kind === "found";
+  const within = settles ? others : stepProblem(setup, (other) => other !== id && conflict.includes(other));
+  const extreme = limit.reach(within);
   const from = decimalText(limit.from);
   const label = `${limit.label} ${limit.side === "least" ? "at least" : "at most"} ${from} ${limit.unit}`;
-  const common = { id, label, unit: limit.unit, from, settles: settled !== undefined };
+  const common = { id, label, unit: limit.unit, from, settles };
   if (extreme === undefined) return { ...common, text: `lift "${label}"` };
   const { value, steps } = extreme;
   const bound = `${limit.side === "least" ? "no more than" : "no less than"} ${roundedOutward(value, limit.side)}`;
-  const blend = settled === undefined ? {} : { blend: describeBlend(setup, steps) };
   return {
     ...common,
     to: decimalText(value),
-    ...blend,
+    ...(settles && { blend: describeBlend(setup, steps) }),
     text: `${limit.label} of ${bound} ${limit.unit} instead of ${from}`,
   };
 }
@@ -112,21 +131,30 @@ interface Movable {
   readonly reach: (others: StepProblem) => Extreme | undefined;
 }
 
-function movable(setup: Setup, id: string): Movable {
-  const quotient = [...setup.targets, ...setup.ratios].find((limit) => limit.id === id);
-  if (quotient !== undefined) return { ...quotient, from: quotient.bound, reach: (others) => best(others, quotient) };
+function movable(setup: Setup, id: string, budget: Budget): Movable {
+  const target = setup.targets.find((limit) => limit.id === id);
+  if (target !== undefined) return { ...target, from: target.bound, reach: (others) => best(others, target, budget) };
+  const ratio = setup.ratios.find((limit) => limit.id === id);
+  if (ratio !== undefined) {
+    const partner = ratio.bottom.findIndex((value) => !value.isZero());
+    const present = (others: StepProblem): StepProblem => ({
+      ...others,
+      least: others.least.with(partner, Math.max(1, others.least[partner] ?? 0)),
+    });
+    return { ...ratio, from: ratio.bound, reach: (others) => best(present(others), ratio, budget) };
+  }
   const flour = setup.flourLimits.find((limit) => limit.id === id);
   if (flour === undefined) throw new Error(`no limit "${id}"`);
-  const from = setup.step.times(flour.steps);
-  return { ...flour, unit: "%", from, reach: (others) => extremeShare(setup, flour, others) };
+  const from = setup.unit.times(flour.steps);
+  return { ...flour, unit: "%", from, reach: (others) => extremeShare(setup, flour, others, budget) };
 }
 
-function extremeShare(setup: Setup, limit: FlourLimit, others: StepProblem): Extreme | undefined {
+function extremeShare(setup: Setup, limit: FlourLimit, others: StepProblem, budget: Budget): Extreme | undefined {
   const sign = limit.side === "least" ? -1 : 1;
   const weights = others.least.map((_, index) => (index === limit.index ? sign : 0));
-  const answer = smallestSteps(others, { kind: "weighted", weights });
+  const answer = smallestSteps(others, { kind: "weighted", weights }, budget);
   if (answer.kind !== "found") return undefined;
-  return { value: setup.step.times(answer.steps[limit.index] ?? 0), steps: answer.steps };
+  return { value: setup.unit.times(answer.steps[limit.index] ?? 0), steps: answer.steps };
 }
 
 /** Rounded to two places so that the rounded limit can still be met. */
@@ -135,28 +163,44 @@ function roundedOutward(value: Decimal, side: Limit["side"]): string {
   return decimalText((side === "least" ? hundredths.floor() : hundredths.ceil()).div(HUNDRED));
 }
 
-/** The blend that lifts one target by the smallest part of its value; else the one that misses the targets by least in turn. */
-function nearestBlend(setup: Setup, moves: readonly Move[]): OutOfReach["nearest"] {
-  const targets = new Set(setup.targets.map(({ id }) => id));
-  const single = moves
-    .filter((move) => targets.has(move.id) && move.blend !== undefined)
-    .toSorted((a, b) => relativeMove(a).cmp(relativeMove(b)));
-  if (single[0]?.blend !== undefined) return single[0].blend;
-  let problem = stepProblem(setup, (id) => !targets.has(id));
-  let steps: readonly number[] | undefined;
-  for (const limit of setup.targets) {
-    const closest = best(problem, limit, limit.bound);
-    if (closest === undefined) return undefined;
-    steps = closest.steps;
-    problem = { ...problem, rows: [...problem.rows, closest.row] };
-  }
-  return steps === undefined ? undefined : describeBlend(setup, steps);
+/** The blend that misses the targets by least, each miss weighed; of those the one that comes first in the order asked for. */
+function nearestBlend(setup: Setup, order: Order, budget: Budget): FoundBlend | undefined {
+  const ids = new Set(setup.targets.map(({ id }) => id));
+  const problem = stepProblem(setup, (id) => !ids.has(id));
+  const objectives = [missed(setup), ...order.objectives];
+  const answer = bestSteps(problem, objectives, budget.part(0.8));
+  return answer.kind === "found" ? describeBlend(setup, answer.steps) : undefined;
 }
 
-function relativeMove({ from, to = from }: Move): Decimal {
-  const base = dec(from).abs();
-  return dec(to)
-    .minus(from)
-    .abs()
-    .div(base.isZero() ? 1 : base);
+/** How large a miss of each target weighs as much as another's: a choice of the house, common practice, no source. */
+const equalMisses: readonly (readonly [start: string, amount: string])[] = [
+  ["protein", "0.1"],
+  ["gluten-forming-protein", "0.1"],
+  ["ash", "0.02"],
+  ["wholegrain-share", "2"],
+];
+
+/** The same in words. */
+export const missWords =
+  "misses weighed alike: 0.1 % of protein, 0.02 % of ash, 2 % of wholegrain share, 2 % of the price";
+
+/** What the targets lack, weighed, as one whole number; the moisture of the mean of all flours stands for that of the blend. */
+function missed({ targets }: Setup): Objective {
+  const rows = targets.map((limit) => {
+    const known = equalMisses.find(([start]) => limit.id.startsWith(`${start}.`))?.[1];
+    const amount = known === undefined ? limit.bound.times("0.02") : dec(known);
+    const below = sum(limit.bottom).div(limit.bottom.length);
+    const sign = limit.side === "least" ? 1 : -1;
+    return limit.top.map((top, index) =>
+      top
+        .minus(limit.bound.times(limit.bottom[index] ?? 0))
+        .times(sign)
+        .div(below)
+        .div(amount.isZero() ? 1 : amount),
+    );
+  });
+  return {
+    kind: "missed",
+    rows: rows.map((row) => row.map((value) => value.times(10_000).toDecimalPlaces(0).toNumber())),
+  };
 }

@@ -14,15 +14,17 @@ const moistureBasis: Source = {
 
 /** Writes a blend of steps out: shares, what it comes to, and how each target stands. */
 export function describeBlend(setup: Setup, steps: readonly number[]): FoundBlend {
-  const { question, step } = setup;
+  const { question, unit } = setup;
+  const values = question.flours.map((_, index) => unit.times(steps[index] ?? 0));
+  const places = Math.max(...values.map((share) => share.decimalPlaces()));
   const shares = question.flours.map(({ name }, index) => ({
     name,
     share: found({
       id: `share.${name}`,
       label: `share of ${name}`,
       unit: "% of flour",
-      places: step.decimalPlaces(),
-      value: step.times(steps[index] ?? 0),
+      places,
+      value: values[index] ?? 0,
       by: "search in whole steps",
       sources: [],
     }),

@@ -20,6 +20,14 @@ export interface Candidate {
   readonly least?: DecimalText;
   readonly most?: DecimalText;
   readonly fixed?: DecimalText;
+  /** Its shares come in whole multiples of this, %; the step of the question unless given. */
+  readonly step?: DecimalText;
+  /** A bag of it, g: only whole bags go into the batch. */
+  readonly bag?: DecimalText;
+  /** Smallest share if it is in the blend at all, %. */
+  readonly leastUsed?: DecimalText;
+  /** Whether it is dry gluten, of which a little does much. */
+  readonly dryGluten?: boolean;
   /** So many times the share of another flour. */
   readonly ratioTo?: { readonly name: string; readonly times: DecimalText };
   /** What is left in the store, g. */
@@ -35,7 +43,7 @@ export type ProteinTarget =
 export interface BlendTargets {
   readonly protein?: ProteinTarget;
   readonly glutenProtein?: { readonly least: DecimalText; readonly basis: MoistureBasis };
-  readonly ash?: { readonly most: DecimalText; readonly basis: MoistureBasis };
+  readonly ash?: { readonly least?: DecimalText; readonly most?: DecimalText; readonly basis: MoistureBasis };
   /** Share of wholegrain flours, % of the blend. */
   readonly wholegrain?: { readonly least?: DecimalText; readonly most?: DecimalText };
   /** Price of a kilogram of the blend. */
@@ -44,7 +52,7 @@ export interface BlendTargets {
 
 /** Which of the blends that meet everything is wanted. */
 export type Preference =
-  /** Changes the fewest flours of a given blend, then moves the least flour. */
+  /** Moves the least flour of a given blend, each part counted by how unlike it is to that blend; then changes the fewest flours. */
   | { readonly kind: "nearest"; readonly to: readonly GivenShare[] }
   | { readonly kind: "cheapest" }
   | { readonly kind: "most"; readonly flour: string }
@@ -65,6 +73,8 @@ export interface BlendQuestion {
   readonly step?: DecimalText;
   /** Flour of the batch, g: needed where a store is limited. */
   readonly flourMass?: DecimalText;
+  /** Most flours that may be in the blend. */
+  readonly mostFlours?: number;
   /** How many blends to give; 1 unless given. */
   readonly alternatives?: number;
   /** Of the prices, such as EUR. */
@@ -113,6 +123,8 @@ export interface BlendsFound {
   readonly blends: readonly FoundBlend[];
   /** The order they come in, in words. */
   readonly order: string;
+  /** Where the search was given up before the first blend was proven to be the best: how far it may be from that, in words. */
+  readonly notProven?: string;
 }
 
 /** What protein a flour would have to hold, beside what it holds; % as is. */

@@ -1,5 +1,5 @@
 import { answer, inputProblem, type Note, noAnswer, type Outcome, type Problem, refuse } from "../figure/problem.ts";
-import { dec, decimalText } from "../number/decimal.ts";
+import { dec, decimalText, fixedText, HUNDRED } from "../number/decimal.ts";
 import { bestBlends } from "./blend-alternatives.ts";
 import { explainConflict } from "./blend-conflict.ts";
 import { describeBlend } from "./blend-figures.ts";
@@ -7,7 +7,8 @@ import { type Limit, limitRow } from "./blend-limits.ts";
 import { nearestTo, type Order, orderOf, stepsThatMatter } from "./blend-preference.ts";
 import type { BlendAnswer, BlendQuestion } from "./blend-question.ts";
 import { type Setup, setUp, stepProblem } from "./blend-setup.ts";
-import { measure, type Objective, type StepProblem } from "./step-problem.ts";
+import { type Budget, wholeQuestion } from "./step-budget.ts";
+import { measure, type Objective, type StepProblem, type StepsFound } from "./step-problem.ts";
 import { relax } from "./step-relaxation.ts";
 import { smallestSteps } from "./step-search.ts";
 
@@ -32,37 +33,65 @@ export function searchBlend(question: BlendQuestion): Outcome<BlendAnswer> {
   const setup = setUp(question);
   if (!("question" in setup)) return refuse(...setup);
   const order = orderOf(setup);
-  const first = findBlends(setup, stepProblem(setup), order, count, []);
-  return first ?? nearestInSteps(setup, order, count) ?? answer(explainConflict(setup));
+  const budget = wholeQuestion();
+  const search: Search = { setup, order, count, budget };
+  const first = findBlends(search, stepProblem(setup), []);
+  return first ?? nearestInSteps(search) ?? answer(explainConflict(setup, order, budget));
+}
+
+interface Search {
+  readonly setup: Setup;
+  readonly order: Order;
+  readonly count: number;
+  readonly budget: Budget;
 }
 
 /** `undefined` when there is no blend at all. */
 function findBlends(
-  setup: Setup,
+  { setup, order, count, budget }: Search,
   problem: StepProblem,
-  order: Order,
-  count: number,
   notes: readonly Note[],
 ): Outcome<BlendAnswer> | undefined {
-  const { shown, unfinished } = bestBlends(problem, order, stepsThatMatter(setup), count);
-  if (unfinished) return refuse(tooLong());
-  if (shown.length === 0) return undefined;
+  const { shown, given, open } = bestBlends(problem, order, stepsThatMatter(setup), count, budget.part(0.8));
+  if (shown.length === 0) return given ? refuse(tooLong()) : undefined;
   const blends = shown.map((steps) => describeBlend(setup, steps));
-  const fewer: Note[] =
-    shown.length < count
-      ? [
-          {
-            code: "blend.fewer-alternatives",
-            path: ["alternatives"],
-            text: `only ${shown.length} of ${count} blends differ in a way that matters`,
-          },
-        ]
-      : [];
-  return answer({ kind: "found", blends, order: order.words }, [...notes, ...fewer]);
+  const found = { kind: "found" as const, blends, order: order.words };
+  const notProven = open && howFar(order, open);
+  const doubt: Note[] = notProven === undefined ? [] : [{ code: "blend.not-proven", path: [], text: notProven }];
+  return answer({ ...found, ...(notProven !== undefined && { notProven }) }, [
+    ...notes,
+    ...doubt,
+    ...(shown.length < count ? [fewerNote(shown.length, count, given)] : []),
+  ]);
+}
+
+function fewerNote(shown: number, count: number, given: boolean): Note {
+  const text = given
+    ? `${shown} of ${count} blends are shown: the search was given up before it came to the others`
+    : `only ${shown} of ${count} blends differ in a way that matters`;
+  return { code: "blend.fewer-alternatives", path: ["alternatives"], text };
+}
+
+/** How far the best blend found may be from the best there is. */
+function howFar(order: Order, { objective, value, bound }: NonNullable<StepsFound["open"]>): string {
+  const found = "not proven: this is the best blend found before the search was given up";
+  if (order.objectives.indexOf(objective) > 0) return `${found}; one as good in what counts first may come before it`;
+  if (!Number.isFinite(bound)) return `${found}; how far it may be from the best there is, is not known`;
+  if (objective.kind === "changed") return `${found}; there may be one of ${decimalText(dec(bound))} flours`;
+  const gap = dec(value).minus(bound);
+  const part = fixedText(gap.times(HUNDRED).div(dec(value).abs().gt(0) ? dec(value).abs() : 1), 1);
+  const what = {
+    moved: "may move less",
+    weighted: "may be better",
+    "off-zero": "may be nearer",
+    missed: "may miss less",
+  };
+  return `${found}; the best there is ${what[objective.kind]}, by at most ${part} % of what this one has`;
 }
 
 /** Where fractions of a step could meet a protein value, whole steps come as near to it as they can. */
-function nearestInSteps(setup: Setup, order: Order, count: number): Outcome<BlendAnswer> | undefined {
+function nearestInSteps(search: Search): Outcome<BlendAnswer> | undefined {
+  const { setup, budget } = search;
   const { protein } = setup.question.targets;
   const limit = setup.targets.find(({ id }) => id === "protein.least");
   if (protein === undefined || !("value" in protein) || limit === undefined) return undefined;
@@ -71,10 +100,10 @@ function nearestInSteps(setup: Setup, order: Order, count: number): Outcome<Blen
   const loose = stepProblem(setup, (id) => !id.startsWith("protein."));
   const weights = limitRow(limit, dec(protein.value)).coefficients;
   const objective: Objective = { kind: "off-zero", weights };
-  const nearest = smallestSteps(loose, objective);
+  const nearest = smallestSteps(loose, objective, budget.part(0.5));
   if (nearest.kind === "unfinished") return refuse(tooLong());
   if (nearest.kind === "none") return undefined;
-  return findBlends(setup, nearestTo(loose, weights, measure(objective, nearest.steps)), order, count, [
+  return findBlends(search, nearestTo(loose, weights, measure(objective, nearest.steps)), [
     coarseSteps(setup, limit, protein.value),
   ]);
 }
@@ -85,18 +114,13 @@ function meetsInFractions(problem: StepProblem): boolean {
 }
 
 function coarseSteps(setup: Setup, limit: Limit, value: string): Note {
-  const step = decimalText(setup.step);
+  const step = decimalText(dec(setup.question.step ?? 1));
   const text = `steps of ${step} % do not reach ${value} ${limit.unit} protein; the nearest they reach is given, a finer step comes closer`;
   return { code: "blend.step-coarse", path: ["step"], text };
 }
 
 function tooLong(): Problem {
   const advice = "take a coarser step, a wider range or fewer flours";
-  return noAnswer(
-    "blend.unfinished",
-    [],
-    "a question too large to search to the end",
-    "an answer in reasonable time",
-    advice,
-  );
+  const found = "no blend found before the search was given up; that there is none is not proven";
+  return noAnswer("blend.unfinished", [], found, "an answer in reasonable time", advice);
 }

@@ -1,6 +1,7 @@
 import type { Problem } from "../figure/problem.ts";
 import { type Decimal, dec, HUNDRED, ZERO } from "../number/decimal.ts";
 import { questionProblems } from "./blend-checks.ts";
+import { gridOf, shapeOf } from "./blend-grid.ts";
 import { type FlourLimit, type Limit, limitRow, targetLimits } from "./blend-limits.ts";
 import type { BlendQuestion, Candidate } from "./blend-question.ts";
 import type { Row, StepProblem } from "./step-problem.ts";
@@ -8,8 +9,11 @@ import type { Row, StepProblem } from "./step-problem.ts";
 /** A question made ready: everything in whole steps. */
 export interface Setup {
   readonly question: BlendQuestion;
-  readonly step: Decimal;
+  /** What shares are counted in, %: the step, or a finer one that the steps of all flours are whole multiples of. */
+  readonly unit: Decimal;
   readonly total: number;
+  /** What the whole-step problem asks of the shape of a blend. */
+  readonly shape: Pick<StepProblem, "every" | "ifUsed" | "mostFlours">;
   readonly targets: readonly Limit[];
   readonly ratios: readonly Limit[];
   readonly flourLimits: readonly FlourLimit[];
@@ -21,17 +25,19 @@ export interface Setup {
 export function setUp(question: BlendQuestion): Setup | readonly Problem[] {
   const problems = questionProblems(question);
   if (problems.length > 0) return problems;
-  const step = dec(question.step ?? 1);
+  const grid = gridOf(question);
+  const { unit } = grid;
   const targets = targetLimits(question.flours, question.targets, question.currency);
   const ratios = question.flours.flatMap((flour, index) => ratioLimits(question.flours, flour, index));
   return {
     question,
-    step,
-    total: HUNDRED.div(step).toNumber(),
+    unit,
+    total: HUNDRED.div(unit).toNumber(),
+    shape: shapeOf(question, grid),
     targets,
     ratios,
     rows: [...targets, ...ratios].map((limit) => limitRow(limit)),
-    flourLimits: question.flours.flatMap((flour, index) => flourLimitsOf(flour, index, step, question.flourMass)),
+    flourLimits: question.flours.flatMap((flour, index) => flourLimitsOf(flour, index, unit, question.flourMass)),
   };
 }
 
@@ -45,19 +51,19 @@ export function stepProblem(setup: Setup, keep: (id: string) => boolean = () => 
     else most[limit.index] = Math.min(now, limit.steps);
   }
   const rows = setup.rows.filter(({ id }) => keep(id));
-  return { total: setup.total, least, most, rows };
+  return { total: setup.total, least, most, rows, ...setup.shape };
 }
 
 function flourLimitsOf(
   flour: Candidate,
   index: number,
-  step: Decimal,
+  unit: Decimal,
   flourMass: string | undefined,
 ): readonly FlourLimit[] {
   const { name, least, most, fixed, store } = flour;
   const limits: FlourLimit[] = [];
   const add = (what: string, side: "least" | "most", share: Decimal): void => {
-    const steps = share.div(step);
+    const steps = share.div(unit);
     const whole = (side === "least" ? steps.ceil() : steps.floor()).toNumber();
     limits.push({ id: `${what}:${name}:${side}`, label: `${what} share of ${name}`, index, side, steps: whole });
   };

@@ -1,4 +1,4 @@
-import type { Row, StepProblem } from "./step-problem.ts";
+import { everyOf, fewestOf, type Row, type StepProblem } from "./step-problem.ts";
 
 /** Least and most steps of each flour, as the search narrows them. */
 export interface Box {
@@ -17,6 +17,7 @@ export function narrow(problem: StepProblem, box: Box): Box | undefined {
   for (let round = 0; round < 8; round += 1) {
     let changed = narrowByTotal(problem.total, least, most);
     for (const row of problem.rows) changed = narrowByRow(row, least, most) || changed;
+    changed = narrowByShape(problem, least, most) || changed;
     if (isEmpty(problem.total, least, most)) return undefined;
     if (!changed) break;
   }
@@ -37,6 +38,27 @@ function narrowByTotal(total: number, least: number[], most: number[]): boolean 
     const high = most[index] ?? 0;
     const newLow = Math.max(low, total - (highest - high));
     const newHigh = Math.min(high, total - (lowest - low));
+    if (newLow === low && newHigh === high) continue;
+    least[index] = newLow;
+    most[index] = newHigh;
+    changed = true;
+  }
+  return changed;
+}
+
+/** Whole multiples only, nothing between none of a flour and its fewest steps, and no flour beyond those that may be in. */
+function narrowByShape(problem: StepProblem, least: number[], most: number[]): boolean {
+  const used = least.filter((low) => low > 0).length;
+  const full = used >= (problem.mostFlours ?? least.length);
+  const over = used > (problem.mostFlours ?? least.length);
+  let changed = false;
+  for (const [index, low] of least.entries()) {
+    const high = most[index] ?? 0;
+    const every = everyOf(problem, index);
+    const fewest = fewestOf(problem, index);
+    const none = high < fewest || (full && low === 0);
+    const newHigh = over ? -1 : none ? 0 : Math.floor(high / every) * every;
+    const newLow = low === 0 ? 0 : Math.ceil(Math.max(low, fewest) / every) * every;
     if (newLow === low && newHigh === high) continue;
     least[index] = newLow;
     most[index] = newHigh;

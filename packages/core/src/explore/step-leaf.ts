@@ -1,5 +1,14 @@
 import type { Box } from "./step-bounds.ts";
-import { measure, type Objective, type Reached, rowValue, type StepProblem } from "./step-problem.ts";
+import type { Budget } from "./step-budget.ts";
+import {
+  everyOf,
+  hasShape,
+  measure,
+  type Objective,
+  type Reached,
+  rowValue,
+  type StepProblem,
+} from "./step-problem.ts";
 
 /** Steps with the value of the objective. */
 export interface Scored {
@@ -7,15 +16,20 @@ export interface Scored {
   readonly value: number;
 }
 
-/** The flours a box leaves open, the one with most room last. */
-export function openFlours(box: Box): readonly number[] {
-  const room = (index: number): number => (box.most[index] ?? 0) - (box.least[index] ?? 0);
-  return [...box.least.keys()].filter((index) => room(index) > 0).sort((a, b) => room(a) - room(b));
+/** How many shares a box leaves a flour. */
+export function choices(problem: StepProblem, box: Box, index: number): number {
+  return Math.floor(((box.most[index] ?? 0) - (box.least[index] ?? 0)) / everyOf(problem, index)) + 1;
+}
+
+/** The flours a box leaves open, the one with most choices last. */
+export function openFlours(problem: StepProblem, box: Box): readonly number[] {
+  const room = (index: number): number => choices(problem, box, index);
+  return [...box.least.keys()].filter((index) => room(index) > 1).sort((a, b) => room(a) - room(b));
 }
 
 /** How many blends would have to be tried to go through a box: the two flours with most room are settled by one line. */
-export function triesIn(box: Box, open: readonly number[]): number {
-  return open.slice(0, -2).reduce((tries, index) => tries * ((box.most[index] ?? 0) - (box.least[index] ?? 0) + 1), 1);
+export function triesIn(problem: StepProblem, box: Box, open: readonly number[]): number {
+  return open.slice(0, -2).reduce((tries, index) => tries * choices(problem, box, index), 1);
 }
 
 /** Goes through all blends of a small box and gives the best one below `limit`, the first of equals. */
@@ -25,18 +39,22 @@ export function bestInBox(
   objective: Objective | undefined,
   kept: readonly Reached[],
   limit: number,
+  budget: Budget,
 ): Scored | undefined {
-  const open = openFlours(box);
+  const open = openFlours(problem, box);
   const steps = [...box.least];
   let best: Scored | undefined;
+  let work = 0;
   const consider = (): void => {
+    work += steps.length * (1 + kept.length);
     const value = objective === undefined ? 0 : measure(objective, steps);
-    if (value >= (best?.value ?? limit)) return;
+    if (value >= (best?.value ?? limit) || !hasShape(problem, steps)) return;
     if (kept.every((reached) => measure(reached.objective, steps) <= reached.value))
       best = { steps: [...steps], value };
   };
   const settled = (): boolean => best !== undefined && objective === undefined;
   const descend = (depth: number, rest: number): void => {
+    work += steps.length * (problem.rows.length + 1);
     const index = open[depth];
     if (index === undefined) {
       if (rest === 0 && problem.rows.every((row) => rowValue(row, steps) >= 0)) consider();
@@ -52,13 +70,15 @@ export function bestInBox(
       return;
     }
     const high = Math.min(box.most[index] ?? 0, low + rest);
-    for (let count = depth + 1 === open.length ? low + rest : low; count <= high && !settled(); count += 1) {
+    const start = depth + 1 === open.length ? low + rest : low;
+    for (let count = start; count <= high && !settled(); count += everyOf(problem, index)) {
       steps[index] = count;
       descend(depth + 1, rest - (count - low));
     }
     steps[index] = low;
   };
   descend(0, problem.total - box.least.reduce((total, count) => total + count, 0));
+  budget.spend(work);
   return best;
 }
 
@@ -73,6 +93,7 @@ function walkLine(
   visit: () => boolean,
 ): void {
   const [lowFirst, lowSecond] = [box.least[first] ?? 0, box.least[second] ?? 0];
+  const every = everyOf(problem, first);
   let from = Math.max(0, rest - ((box.most[second] ?? 0) - lowSecond));
   let to = Math.min(rest, (box.most[first] ?? 0) - lowFirst);
   steps[first] = lowFirst;
@@ -84,7 +105,7 @@ function walkLine(
     if (slope > 0) from = Math.max(from, Math.ceil(-start / slope));
     if (slope < 0) to = Math.min(to, Math.floor(start / -slope));
   }
-  for (let count = from; count <= to; count += 1) {
+  for (let count = Math.ceil(from / every) * every; count <= to; count += every) {
     steps[first] = lowFirst + count;
     steps[second] = lowSecond + rest - count;
     if (!visit()) break;

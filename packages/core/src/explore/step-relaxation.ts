@@ -29,13 +29,14 @@ export function relax(
   const model: Model = { constraints: new Map(), variables: new Map() };
   putBox(model, problem.total, box);
   for (const [index, row] of problem.rows.entries()) {
-    const terms = stepTerms(row.coefficients);
+    const terms = stepTerms(row.coefficients, box);
     putScaled(model, `row ${index}`, terms, "min", -0.5 - rowValue(row, box.least));
   }
   for (const [index, reached] of kept.entries()) {
     const { terms, constant } = objectiveTerms(model, reached.objective, box, `kept ${index}`);
     putScaled(model, `kept ${index}`, terms, "max", reached.value + 0.5 - constant);
   }
+  putShape(model, problem, box);
   const aim = objective === undefined ? noAim : objectiveTerms(model, objective, box, "aim");
   return runSolver(model, box, aim);
 }
@@ -76,30 +77,79 @@ function putBox(model: Model, total: number, box: Box): void {
   for (const [index, low] of box.least.entries()) {
     const room = (box.most[index] ?? 0) - low;
     if (room > 0 && room < spare) put(model, `most ${index}`, [[stepName(index), 1]], { max: room });
-    if (room === 0) put(model, `most ${index}`, [[stepName(index), 1]], { max: 0 });
   }
+}
+
+/** No more flours than may be in: each counts by the part of its greatest share that is used. */
+function putShape(model: Model, { mostFlours }: StepProblem, box: Box): void {
+  if (mostFlours === undefined) return;
+  const { terms, constant } = changedTerms({ kind: "changed", from: box.least.map(() => 0), perStep: 1 }, box);
+  putScaled(model, "flours", terms, "max", mostFlours - constant + 1e-6);
 }
 
 function objectiveTerms(model: Model, objective: Objective, box: Box, tag: string): Aim {
   switch (objective.kind) {
     case "weighted":
-      return { terms: stepTerms(objective.weights), constant: weigh(objective.weights, box.least) };
+      return { terms: stepTerms(objective.weights, box), constant: weigh(objective.weights, box.least) };
     case "off-zero": {
       const base = weigh(objective.weights, box.least);
-      return aside(model, `${tag} off`, stepTerms(objective.weights), -base);
+      return aside(model, `${tag} off`, stepTerms(objective.weights, box), -base);
     }
     case "moved": {
-      const parts = objective.from.map((from, index) =>
-        aside(
-          model,
-          `${tag} moved ${index}`,
-          [[stepName(index), objective.perStep]],
-          from - (box.least[index] ?? 0) * objective.perStep,
-        ),
-      );
-      return { terms: parts.flatMap((part) => part.terms), constant: 0 };
+      const parts = objective.from.map((from, index) => movedTerms(model, objective, from, index, box, tag));
+      return {
+        terms: parts.flatMap(({ terms }) => terms),
+        constant: parts.reduce((total, { constant }) => total + constant, 0),
+      };
+    }
+    case "missed": {
+      const names = objective.rows.map((row, index) => {
+        const scale = scaleOf(stepTerms(row, box));
+        const name = `${tag} missed ${index}`;
+        const terms = stepTerms(row, box).map(([step, weight]): Term => [step, weight * scale]);
+        put(model, name, [...terms, [name, 1]], { min: -weigh(row, box.least) * scale });
+        return [name, 1 / scale] as const;
+      });
+      return { terms: names, constant: 0 };
+    }
+    case "changed":
+      return changedTerms(objective, box);
+  }
+}
+
+/** A flour that can only move one way is a plain term; one that can move both ways needs a distance. */
+function movedTerms(
+  model: Model,
+  { perStep, weights }: Extract<Objective, { kind: "moved" }>,
+  from: number,
+  index: number,
+  box: Box,
+  tag: string,
+): Aim {
+  const [low, high] = [(box.least[index] ?? 0) * perStep, (box.most[index] ?? 0) * perStep];
+  const weight = weights[index] ?? 0;
+  if (low === high) return { terms: [], constant: weight * Math.abs(from - low) };
+  if (from <= low) return { terms: [[stepName(index), weight * perStep]], constant: weight * (low - from) };
+  if (from >= high) return { terms: [[stepName(index), -weight * perStep]], constant: weight * (from - low) };
+  const { terms } = aside(model, `${tag} moved ${index}`, [[stepName(index), perStep]], from - low);
+  return { terms: terms.map(([name, own]) => [name, own * weight]), constant: 0 };
+}
+
+/** A flour that starts at an end of its box counts by the part of its room that it moves: never more than it truly counts. */
+function changedTerms({ from, perStep }: Extract<Objective, { kind: "changed" }>, box: Box): Aim {
+  const terms: Term[] = [];
+  let constant = 0;
+  for (const [index, start] of from.entries()) {
+    const [low, high] = [box.least[index] ?? 0, box.most[index] ?? 0];
+    const point = start / perStep;
+    if (point < low || point > high || !Number.isInteger(point)) constant += 1;
+    else if (low < high && point === low) terms.push([stepName(index), 1 / (high - low)]);
+    else if (low < high && point === high) {
+      constant += 1;
+      terms.push([stepName(index), -1 / (high - low)]);
     }
   }
+  return { terms, constant };
 }
 
 /** A variable that is at least the distance of the terms from a point. */
@@ -132,8 +182,11 @@ function stepName(index: number): string {
   return `steps ${index}`;
 }
 
-function stepTerms(weights: readonly number[]): readonly Term[] {
-  return weights.flatMap((weight, index): readonly Term[] => (weight === 0 ? [] : [[stepName(index), weight]]));
+/** The terms of the flours that a box leaves open; the others stand in the constant. */
+function stepTerms(weights: readonly number[], box: Box): readonly Term[] {
+  return weights.flatMap((weight, index): readonly Term[] =>
+    weight === 0 || box.least[index] === box.most[index] ? [] : [[stepName(index), weight]],
+  );
 }
 
 /** Brings the largest weight of a row down to ten thousand, where the solver's tolerance is far below half a unit. */

@@ -1,54 +1,83 @@
+import { joinAlike } from "./step-alike.ts";
 import { type Box, narrow } from "./step-bounds.ts";
+import type { Budget } from "./step-budget.ts";
 import { bestInBox, openFlours, type Scored, triesIn } from "./step-leaf.ts";
-import { holds, measure, type Objective, type Reached, type StepAnswer, type StepProblem } from "./step-problem.ts";
+import {
+  everyOf,
+  fewestOf,
+  holds,
+  measure,
+  type Objective,
+  type Reached,
+  type StepAnswer,
+  type StepProblem,
+  type StepsFound,
+} from "./step-problem.ts";
 import { relax } from "./step-relaxation.ts";
 
 /** Boxes of at most so many tries are gone through one by one. */
 const smallBox = 2000;
-/** Boxes looked at before the search is given up. */
-const patience = 20_000;
+/** So many flours are moved around an answer in fractions, to come by a first answer in whole steps. */
+const nearbyFlours = 5;
 
 /**
  * Finds the steps that make the first objective smallest, among those the second, and so on; then the first flour gets as
  * many steps as it can, then the second, and so on, so that there is one answer only.
  *
  * Branch and bound: the linear solver bounds a box of steps from below, small boxes are gone through one by one in whole
- * numbers, and whatever is found is checked once more in decimals.
+ * numbers, and whatever is found is checked once more in decimals. Where the budget ends first, the best found comes with
+ * what the objective cannot go below.
  * (The whole-number mode of the linear solver is not used: on narrow protein ranges it ran for seconds, and it takes a
  * simplex run that cycles for a box without answers.)
  */
-export function bestSteps(problem: StepProblem, objectives: readonly Objective[]): StepAnswer {
+export function bestSteps(problem: StepProblem, objectives: readonly Objective[], budget: Budget): StepAnswer {
   const reached: Reached[] = [];
-  let best: readonly number[] | undefined;
+  let best: StepsFound | undefined;
   for (const objective of objectives) {
-    const answer = smallest(problem, objective, reached);
-    if (answer.kind !== "found") return answer;
-    best = answer.steps;
-    reached.push({ objective, value: measure(objective, best) });
+    const answer: StepAnswer = smallest(problem, objective, reached, budget.part(0.7), best?.steps);
+    if (answer.kind !== "found" || answer.open !== undefined) return answer;
+    best = answer;
+    reached.push({ objective, value: measure(objective, best.steps) });
   }
-  return settleTies(problem, reached, best);
+  return settleTies(problem, reached, best, budget);
 }
 
 /** Finds steps that make one objective smallest, without a say in which of equals: always the same ones. */
-export function smallestSteps(problem: StepProblem, objective: Objective): StepAnswer {
-  return smallest(problem, objective, []);
+export function smallestSteps(problem: StepProblem, objective: Objective, budget: Budget): StepAnswer {
+  return smallest(problem, objective, [], budget);
 }
 
 /** Finds any steps that hold. */
-export function anySteps(problem: StepProblem): StepAnswer {
-  return smallest(problem, undefined, []);
+export function anySteps(problem: StepProblem, budget: Budget): StepAnswer {
+  return smallest(problem, undefined, [], budget);
 }
 
-function settleTies(problem: StepProblem, kept: readonly Reached[], start: readonly number[] | undefined): StepAnswer {
+/** Which of two blends of steps comes first in the stated order: by the objectives, then more of the flour listed first. */
+export function isBetter(one: readonly number[], other: readonly number[], objectives: readonly Objective[]): boolean {
+  for (const objective of objectives) {
+    const difference = measure(objective, one) - measure(objective, other);
+    if (difference !== 0) return difference < 0;
+  }
+  const index = one.findIndex((count, at) => count !== other[at]);
+  return index >= 0 && (one[index] ?? 0) > (other[index] ?? 0);
+}
+
+/** Among equals it is only a matter of order, so that where the budget ends the equal found last stands. */
+function settleTies(
+  problem: StepProblem,
+  kept: readonly Reached[],
+  start: StepsFound | undefined,
+  budget: Budget,
+): StepAnswer {
   const least = [...problem.least];
   const most = [...problem.most];
-  let best = start;
+  let best = start?.steps;
   for (const index of least.keys()) {
     const box = narrow(problem, { least, most });
     if (box === undefined) return { kind: "none" };
     if (best === undefined || (best[index] ?? 0) < (box.most[index] ?? 0)) {
       const weights = least.map((_, other) => (other === index ? -1 : 0));
-      const answer = smallest({ ...problem, ...box }, { kind: "weighted", weights }, kept, best);
+      const answer = smallest({ ...problem, ...box }, { kind: "weighted", weights }, kept, budget, best);
       if (answer.kind !== "found") return answer;
       best = answer.steps;
     }
@@ -63,15 +92,24 @@ function smallest(
   problem: StepProblem,
   objective: Objective | undefined,
   kept: readonly Reached[],
+  budget: Budget,
   known?: readonly number[],
 ): StepAnswer {
-  const search = new Search(problem, objective, kept, known);
-  const finished = search.run({ least: problem.least, most: problem.most });
-  if (search.best !== undefined) {
-    if (!holds(problem, search.best.steps)) throw new Error("the search gave steps that break a limit");
-    if (finished) return { kind: "found", steps: search.best.steps };
-  }
-  return { kind: finished ? "none" : "unfinished" };
+  if (problem.least.some((low, index) => low > (problem.most[index] ?? 0))) return { kind: "none" };
+  const joined = joinAlike(problem, objective, kept);
+  const search = new Search(joined.problem, joined.objective, joined.kept, budget, known && joined.join(known));
+  const bound = search.run({ least: joined.problem.least, most: joined.problem.most });
+  if (search.best === undefined) return { kind: bound === undefined ? "none" : "unfinished" };
+  const steps = joined.split(search.best.steps);
+  if (!holds(problem, steps)) throw new Error("the search gave steps that break a limit");
+  if (objective === undefined || bound === undefined || bound >= search.best.value) return { kind: "found", steps };
+  const value = measure(objective, steps);
+  return { kind: "found", steps, open: { objective, value, bound: Math.min(value, bound + joined.extra) } };
+}
+
+/** A box still to be looked at, with what the objective cannot go below in it. */
+interface Waiting extends Box {
+  readonly bound: number;
 }
 
 class Search {
@@ -79,48 +117,64 @@ class Search {
   readonly #problem: StepProblem;
   readonly #objective: Objective | undefined;
   readonly #kept: readonly Reached[];
-  #looked = 0;
+  readonly #budget: Budget;
 
   constructor(
     problem: StepProblem,
     objective: Objective | undefined,
     kept: readonly Reached[],
+    budget: Budget,
     known: readonly number[] | undefined,
   ) {
     this.#problem = problem;
     this.#objective = objective;
     this.#kept = kept;
+    this.#budget = budget;
     if (known !== undefined) this.#offer(known);
   }
 
-  /** Goes through a box, the more promising half first; false when patience ran out. */
-  run(start: Box): boolean {
-    const waiting: Box[] = [start];
+  /** Goes through a box, the more promising part first; where the budget ends, gives what the rest cannot go below. */
+  run(start: Box): number | undefined {
+    const waiting: Waiting[] = [{ ...start, bound: Number.NEGATIVE_INFINITY }];
     for (let box = waiting.pop(); box !== undefined; box = waiting.pop()) {
-      this.#looked += 1;
-      if (this.#looked > patience) return false;
+      if (this.#budget.isSpent) return Math.min(box.bound, ...waiting.map(({ bound }) => bound));
+      if (this.best !== undefined && box.bound >= this.best.value) continue;
       waiting.push(...this.#look(box));
-      if (this.best !== undefined && this.#objective === undefined) return true;
+      if (this.best !== undefined && this.#objective === undefined) return undefined;
     }
-    return true;
+    return undefined;
   }
 
-  #look(wide: Box): readonly Box[] {
+  #look(wide: Waiting): readonly Waiting[] {
+    const flours = wide.least.length;
+    this.#budget.spend(flours * (this.#problem.rows.length + 2) * 8);
     const box = narrow(this.#problem, wide);
     if (box === undefined) return [];
-    const open = openFlours(box);
-    if (triesIn(box, open) <= smallBox) {
-      const limit = this.best?.value ?? Number.POSITIVE_INFINITY;
-      this.best = bestInBox(this.#problem, box, this.#objective, this.#kept, limit) ?? this.best;
+    const open = openFlours(this.#problem, box);
+    if (triesIn(this.#problem, box, open) <= smallBox) {
+      this.#goThrough(box);
       return [];
     }
+    this.#budget.spend(workOfRelaxation(open.length, this.#problem.rows.length + this.#kept.length));
     const relaxed = relax(this.#problem, box, this.#objective, this.#kept);
     if (relaxed.kind === "none") return [];
-    if (relaxed.kind === "unknown") return halves(box, open, undefined);
-    if (this.best !== undefined && Math.ceil(relaxed.bound - 1e-3) >= this.best.value) return [];
-    this.#offer(roundToTotal(relaxed.steps, this.#problem.total));
-    if (this.best !== undefined && Math.ceil(relaxed.bound - 1e-3) >= this.best.value) return [];
-    return halves(box, open, relaxed.steps);
+    if (relaxed.kind === "unknown")
+      return this.#parts(box, open, undefined).map((part) => ({ ...part, bound: wide.bound }));
+    const bound = this.#objective === undefined ? 0 : Math.max(wide.bound, Math.ceil(relaxed.bound - 1e-3));
+    if (this.#isBeaten(bound)) return [];
+    this.#offer(this.#rounded(relaxed.steps));
+    if (this.best === undefined) this.#goThrough(this.#nearby(box, relaxed.steps));
+    if (this.#isBeaten(bound)) return [];
+    return this.#parts(box, open, relaxed.steps).map((part) => ({ ...part, bound }));
+  }
+
+  #isBeaten(bound: number): boolean {
+    return this.best !== undefined && bound >= this.best.value;
+  }
+
+  #goThrough(box: Box): void {
+    const limit = this.best?.value ?? Number.POSITIVE_INFINITY;
+    this.best = bestInBox(this.#problem, box, this.#objective, this.#kept, limit, this.#budget) ?? this.best;
   }
 
   #offer(steps: readonly number[]): void {
@@ -129,30 +183,107 @@ class Search {
     const keeps = this.#kept.every((reached) => measure(reached.objective, steps) <= reached.value);
     if (keeps && holds(this.#problem, steps)) this.best = { steps, value };
   }
+
+  /** Cuts a box where fractions of a step are furthest from an answer; the likelier part last. */
+  #parts(box: Box, open: readonly number[], steps: readonly number[] | undefined): readonly Box[] {
+    const at = (index: number): number => steps?.[index] ?? 0;
+    const widest = open.at(-1) ?? 0;
+    if (steps === undefined) return cut(box, widest, middle(box, widest));
+    const crumb = open.find((index) => at(index) > tiny && at(index) < fewestOf(this.#problem, index) - tiny);
+    if (crumb !== undefined && box.least[crumb] === 0)
+      return cut(box, crumb, at(crumb) < fewestOf(this.#problem, crumb) / 2 ? 0.4 : 0.6);
+    const used = open.filter((index) => at(index) > tiny && box.least[index] === 0);
+    if (steps.filter((count) => count > tiny).length > (this.#problem.mostFlours ?? steps.length)) {
+      const least = used.reduce((low, index) => (at(index) < at(low) ? index : low), used[0] ?? widest);
+      return cut(box, least, 0.4);
+    }
+    const off = (index: number): number =>
+      Math.abs(at(index) / this.#every(index) - Math.round(at(index) / this.#every(index)));
+    const furthest = open.reduce((most, index) => (off(index) > off(most) ? index : most), widest);
+    if (off(furthest) > tiny) return cut(box, furthest, at(furthest));
+    const counted = this.#objective?.kind === "changed" ? this.#objective : undefined;
+    const moved = open.find((index) => {
+      const from = (counted?.from[index] ?? 0) / (counted?.perStep ?? 1);
+      return (
+        counted !== undefined &&
+        Math.abs(at(index) - from) > tiny &&
+        from >= (box.least[index] ?? 0) &&
+        from <= (box.most[index] ?? 0)
+      );
+    });
+    if (counted !== undefined && moved !== undefined)
+      return apart(box, moved, (counted.from[moved] ?? 0) / counted.perStep);
+    return cut(box, widest, middle(box, widest));
+  }
+
+  #every(index: number): number {
+    return everyOf(this.#problem, index);
+  }
+
+  /** Rounds steps to whole multiples that keep the total: the largest remainders go up, and what is left to the finest. */
+  #rounded(steps: readonly number[]): readonly number[] {
+    const whole = steps.map((count, index) => Math.floor(count / this.#every(index) + 1e-9) * this.#every(index));
+    const over = (index: number): number => ((steps[index] ?? 0) - (whole[index] ?? 0)) / this.#every(index);
+    let missing = this.#problem.total - whole.reduce((sum, count) => sum + count, 0);
+    const raise = (index: number, by: number): void => {
+      whole[index] = (whole[index] ?? 0) + by;
+      missing -= by;
+    };
+    for (const index of [...steps.keys()].sort((a, b) => over(b) - over(a) || a - b)) {
+      if (this.#every(index) <= missing && over(index) > tiny) raise(index, this.#every(index));
+    }
+    const finest = [...steps.keys()]
+      .filter((index) => (whole[index] ?? 0) > 0)
+      .sort((a, b) => this.#every(a) - this.#every(b));
+    const [last] = finest;
+    if (last !== undefined && missing > 0) raise(last, Math.floor(missing / this.#every(last)) * this.#every(last));
+    return whole;
+  }
+
+  /** The blends around an answer in fractions: two flours go as far as they can, some others a few steps. */
+  #nearby(box: Box, steps: readonly number[]): Box {
+    const least = steps.map((count, index) =>
+      Math.max(box.least[index] ?? 0, Math.floor(count / this.#every(index)) * this.#every(index)),
+    );
+    const most = [...least];
+    const likely = openFlours(this.#problem, box)
+      .toReversed()
+      .sort((a, b) => Number((steps[b] ?? 0) > tiny) - Number((steps[a] ?? 0) > tiny));
+    for (const [rank, index] of likely.slice(0, nearbyFlours).entries()) {
+      const reach = rank < 2 ? this.#problem.total : 2 * this.#every(index);
+      least[index] = Math.max(box.least[index] ?? 0, (least[index] ?? 0) - reach);
+      most[index] = Math.min(box.most[index] ?? 0, (most[index] ?? 0) + reach + this.#every(index));
+    }
+    return { least, most };
+  }
 }
 
-/** Splits a box at the flour furthest from whole steps, or in the middle of the flour with most room; the likelier half last. */
-function halves(box: Box, open: readonly number[], steps: readonly number[] | undefined): readonly Box[] {
-  const off = (index: number): number => Math.abs((steps?.[index] ?? 0) - Math.round(steps?.[index] ?? 0));
-  const furthest = open.reduce((most, index) => (off(index) > off(most) ? index : most), open[0] ?? 0);
-  const split = off(furthest) > 1e-6 ? furthest : (open.at(-1) ?? 0);
-  const [low, high] = [box.least[split] ?? 0, box.most[split] ?? 0];
-  const at = off(furthest) > 1e-6 ? (steps?.[split] ?? 0) : (low + high) / 2;
-  const cut = Math.min(high - 1, Math.max(low, Math.floor(at)));
-  const below = { least: box.least, most: box.most.with(split, cut) };
-  const above = { least: box.least.with(split, cut + 1), most: box.most };
-  return at - cut < 0.5 ? [above, below] : [below, above];
+const tiny = 1e-6;
+
+function middle(box: Box, index: number): number {
+  return ((box.least[index] ?? 0) + (box.most[index] ?? 0)) / 2;
 }
 
-/** Rounds steps to whole ones that keep the total: the largest remainders go up. */
-function roundToTotal(steps: readonly number[], total: number): readonly number[] {
-  const whole = steps.map((count) => Math.floor(count + 1e-9));
-  const missing = total - whole.reduce((sum, count) => sum + count, 0);
-  const order = [...steps.keys()].sort((a, b) => fraction(steps[b]) - fraction(steps[a]) || a - b);
-  const raised = new Set(order.slice(0, Math.max(0, missing)));
-  return whole.map((count, index) => (raised.has(index) ? count + 1 : count));
+/** Two boxes, below and above a point. */
+function cut(box: Box, index: number, at: number): readonly Box[] {
+  const [low, high] = [box.least[index] ?? 0, box.most[index] ?? 0];
+  const border = Math.min(high - 1, Math.max(low, Math.floor(at)));
+  const below = { least: box.least, most: box.most.with(index, border) };
+  const above = { least: box.least.with(index, border + 1), most: box.most };
+  return at - border < 0.5 ? [above, below] : [below, above];
 }
 
-function fraction(value = 0): number {
-  return value - Math.floor(value + 1e-9);
+/** Three boxes, or two at an end: below a point, above it, and on it. */
+function apart(box: Box, index: number, at: number): readonly Box[] {
+  const [low, high] = [box.least[index] ?? 0, box.most[index] ?? 0];
+  return [
+    ...(at > low ? [{ least: box.least, most: box.most.with(index, at - 1) }] : []),
+    ...(at < high ? [{ least: box.least.with(index, at + 1), most: box.most }] : []),
+    { least: box.least.with(index, at), most: box.most.with(index, at) },
+  ];
+}
+
+/** What the linear solver does for a box, in units of the budget. */
+function workOfRelaxation(flours: number, rows: number): number {
+  return 3000 + 60 * flours * (flours + rows);
 }

@@ -1,0 +1,72 @@
+import { type Decimal, dec, HUNDRED, ONE, ZERO } from "../number/decimal.ts";
+import type { BlendQuestion, Candidate } from "./blend-question.ts";
+import type { StepProblem } from "./step-problem.ts";
+
+/** The steps that the shares of a question come in. */
+export interface Grid {
+  /** What all of them are whole multiples of, %. */
+  readonly unit: Decimal;
+  /** Step of each flour, %. */
+  readonly steps: readonly Decimal[];
+}
+
+/** A share that whole bags make is rounded to this, %. */
+const finest = dec("0.001");
+
+/**
+ * The step of each flour: its own, whole bags of it, or that of the question. Where they are not all the same, the flour of
+ * which there is most takes what the others leave, in the finest of all steps.
+ */
+export function gridOf(question: BlendQuestion): Grid {
+  const { flours } = question;
+  const own = flours.map((flour) => stepOf(flour, question));
+  const [first = ONE] = own;
+  if (own.every((step) => step.eq(first))) return { unit: first, steps: own };
+  const least = own.reduce((low, step) => (step.lt(low) ? step : low));
+  const unit = [least, dec("0.1"), dec("0.01")].find((one) => own.every((step) => step.mod(one).isZero())) ?? finest;
+  const rest = restFlour(question);
+  return { unit, steps: own.map((step, index) => (index === rest ? unit : step)) };
+}
+
+function stepOf({ step, bag }: Candidate, question: BlendQuestion): Decimal {
+  const { flourMass } = question;
+  if (bag === undefined || flourMass === undefined) return dec(step ?? question.step ?? 1);
+  return dec(bag).div(flourMass).times(HUNDRED).toDecimalPlaces(finest.decimalPlaces());
+}
+
+/** Which flour takes what the steps of the others leave. */
+function restFlour({ flours, prefer }: BlendQuestion): number {
+  const share = (name: string): Decimal =>
+    dec((prefer.kind === "nearest" && prefer.to.find((one) => one.name === name)?.share) || 0);
+  const free = [...flours.keys()].filter((index) => {
+    const { step, bag, fixed, ratioTo } = flours[index] ?? {};
+    return [step, bag, fixed, ratioTo].every((limit) => limit === undefined);
+  });
+  return free.reduce(
+    (most, index) => (share(flours[index]?.name ?? "").gt(share(flours[most]?.name ?? "")) ? index : most),
+    free[0] ?? -1,
+  );
+}
+
+/** Whole multiples, fewest steps of a flour that is used, and most flours, for the search in whole steps. */
+export function shapeOf(
+  question: BlendQuestion,
+  { unit, steps }: Grid,
+): Pick<StepProblem, "every" | "ifUsed" | "mostFlours"> {
+  const { flours, prefer, mostFlours } = question;
+  const fewest = flours.map(({ name, leastUsed }, index) => {
+    const now = prefer.kind === "nearest" ? dec(prefer.to.find((one) => one.name === name)?.share ?? 0) : ZERO;
+    const least = dec(leastUsed ?? 0);
+    const share = now.gt(0) && now.lt(least) ? now : least;
+    return share
+      .div(steps[index] ?? unit)
+      .floor()
+      .times((steps[index] ?? unit).div(unit))
+      .toNumber();
+  });
+  return {
+    ...(steps.some((step) => !step.eq(unit)) && { every: steps.map((step) => step.div(unit).toNumber()) }),
+    ...(fewest.some((count) => count > 1) && { ifUsed: fewest.map((count) => Math.max(1, count)) }),
+    ...(mostFlours !== undefined && { mostFlours }),
+  };
+}

@@ -1,0 +1,139 @@
+import { everyOf, fewestOf, type Objective, type Reached, type StepProblem } from "./step-problem.ts";
+
+/** A question in which flours that are alike stand as one, and the way back. */
+export interface Joined {
+  readonly problem: StepProblem;
+  readonly objective: Objective | undefined;
+  readonly kept: readonly Reached[];
+  /** Steps of the flours as the steps of their groups. */
+  readonly join: (steps: readonly number[]) => readonly number[];
+  /** Steps of the groups as steps of the flours: the least moved, then the flour listed first. */
+  readonly split: (steps: readonly number[]) => readonly number[];
+  /** What the objective of the flours has over that of the groups. */
+  readonly extra: number;
+}
+
+/**
+ * Joins the flours that add the same per step to every limit and every objective: to the search they are one flour.
+ *
+ * Where flours are counted, or a flour has a least share if it is used at all, only those are joined that one of them can
+ * stand for; so every answer of the joined question is one of the question asked, and as good.
+ */
+export function joinAlike(problem: StepProblem, objective: Objective | undefined, kept: readonly Reached[]): Joined {
+  const objectives = [...(objective === undefined ? [] : [objective]), ...kept.map((reached) => reached.objective)];
+  const groups = groupsOf(problem, objectives);
+  const firsts = groups.map(([first = 0]) => first);
+  const only = <Value>(values: readonly Value[]): readonly Value[] => firsts.flatMap((at) => values.slice(at, at + 1));
+  const total = (values: readonly number[]): readonly number[] =>
+    groups.map((group) => group.reduce((sum, index) => sum + (values[index] ?? 0), 0));
+  const joined = (one: Objective): Objective => {
+    switch (one.kind) {
+      case "weighted":
+      case "off-zero":
+        return { ...one, weights: only(one.weights) };
+      case "moved":
+        return { ...one, from: total(inside(problem, one)), weights: only(one.weights) };
+      case "missed":
+        return { ...one, rows: one.rows.map((row) => only(row)) };
+      case "changed":
+        return { ...one, from: total(one.from) };
+    }
+  };
+  const extra = (one: Objective): number => {
+    if (one.kind !== "moved") return 0;
+    const near = inside(problem, one);
+    return one.from.reduce((sum, from, at) => sum + Math.abs(from - (near[at] ?? 0)) * (one.weights[at] ?? 0), 0);
+  };
+  const starts = objectives.flatMap((one): readonly (readonly number[])[] => {
+    if (one.kind === "moved") return [inside(problem, one).map((from) => Math.floor(from / one.perStep))];
+    return one.kind === "changed" ? [one.from.map((from) => Math.floor(from / one.perStep))] : [];
+  });
+  return {
+    problem: {
+      ...problem,
+      least: total(problem.least),
+      most: total(problem.most).map((most) => Math.min(most, problem.total)),
+      rows: problem.rows.map((row) => ({ ...row, coefficients: only(row.coefficients) })),
+      ...(problem.every && { every: only(problem.every) }),
+      ...(problem.ifUsed && { ifUsed: only(problem.ifUsed) }),
+    },
+    objective: objective && joined(objective),
+    kept: kept.map((reached) => ({
+      objective: joined(reached.objective),
+      value: reached.value - extra(reached.objective),
+    })),
+    join: total,
+    split: (steps) => split(problem, groups, steps, starts[0] ?? problem.least),
+    extra: objective === undefined ? 0 : extra(objective),
+  };
+}
+
+/** A blend to move away from, brought within the limits of each flour: what lies outside is moved in any case. */
+function inside(problem: StepProblem, { from, perStep }: Extract<Objective, { kind: "moved" }>): readonly number[] {
+  return from.map((start, index) =>
+    Math.min(Math.max(start, (problem.least[index] ?? 0) * perStep), (problem.most[index] ?? 0) * perStep),
+  );
+}
+
+function groupsOf(problem: StepProblem, objectives: readonly Objective[]): readonly (readonly number[])[] {
+  const groups = new Map<string, number[]>();
+  for (const index of problem.least.keys()) {
+    const known = groups.get(keyOf(problem, objectives, index));
+    if (known === undefined) groups.set(keyOf(problem, objectives, index), [index]);
+    else known.push(index);
+  }
+  return [...groups.values()];
+}
+
+/** What has to be the same for flours to be alike; a flour that cannot be joined has its own number in it. */
+function keyOf(problem: StepProblem, objectives: readonly Objective[], index: number): string {
+  const per = objectives.flatMap((one) => {
+    if (one.kind === "changed") return [];
+    return one.kind === "missed" ? one.rows.map((row) => row[index]) : [one.weights[index]];
+  });
+  const own = [...problem.rows.map(({ coefficients }) => coefficients[index]), ...per];
+  const alone = canJoin(problem, objectives, index) ? "" : `alone ${index}`;
+  return [...own, everyOf(problem, index), fewestOf(problem, index), alone].join(" ");
+}
+
+function canJoin(problem: StepProblem, objectives: readonly Objective[], index: number): boolean {
+  const every = everyOf(problem, index);
+  const [least, most] = [problem.least[index] ?? 0, problem.most[index] ?? 0];
+  const counted =
+    problem.mostFlours !== undefined ||
+    fewestOf(problem, index) > every ||
+    objectives.some(({ kind }) => kind === "changed");
+  const standsAlone = least === 0 && most >= problem.total;
+  return (
+    objectives.every((one) => {
+      if (one.kind !== "moved" && one.kind !== "changed") return true;
+      const start = (one.kind === "moved" ? inside(problem, one)[index] : one.from[index]) ?? 0;
+      return counted ? start === 0 : start % (one.perStep * every) === 0;
+    }) &&
+    least % every === 0 &&
+    most % every === 0 &&
+    (!counted || standsAlone)
+  );
+}
+
+function split(
+  problem: StepProblem,
+  groups: readonly (readonly number[])[],
+  steps: readonly number[],
+  starts: readonly number[],
+): readonly number[] {
+  const out = problem.least.map(() => 0);
+  for (const [at, group] of groups.entries()) {
+    const clamp = (index: number): number =>
+      Math.min(Math.max(starts[index] ?? 0, problem.least[index] ?? 0), problem.most[index] ?? 0);
+    for (const index of group) out[index] = group.length === 1 ? (steps[at] ?? 0) : clamp(index);
+    let missing = (steps[at] ?? 0) - group.reduce((sum, index) => sum + (out[index] ?? 0), 0);
+    for (const index of missing > 0 ? group : group.toReversed()) {
+      const now = out[index] ?? 0;
+      const next = Math.min(Math.max(now + missing, problem.least[index] ?? 0), problem.most[index] ?? 0);
+      out[index] = next;
+      missing -= next - now;
+    }
+  }
+  return out;
+}
