@@ -219,7 +219,12 @@ function laugh(key: string, before: string): string {
 const folder = folderFor({
   ...Object.fromEntries(rows.map(({ file, content }) => [file, content])),
   "abyss.yaml": "[".repeat(50_000),
-  "include.yaml": `name: a\ninclude: [none.yaml, quote.yaml, ., include.yaml]\n${flours}${water}watr: 1\n`,
+  "broken-kitchen.yaml": 'materials:\n  a: "b\n',
+  "include.yaml": `name: a\ninclude: [none.yaml, quote.yaml, ., broken-kitchen.yaml]\n${flours}${water}watr: 1\n`,
+  "foreign.yaml": `name: a\ninclude: [quote.yaml, picture.yaml, crlf.yaml]\n${flours}${water}`,
+  "many.yaml": Array.from({ length: 4001 }, (_, index) => `k${index}: 1\n`).join(""),
+  "stuffed.yaml": `name: a\ninclude: [half.yaml, half.yaml]\n${flours}${water}`,
+  "half.yaml": `materials: {} #${"n".repeat(130_000)}\n`,
 });
 
 /** Runs the command on a file that is wrong; whatever is wrong with it, these hold. */
@@ -252,13 +257,30 @@ describe("a spec that is wrong", () => {
     expect(problem?.where).toMatch(/^abyss\.yaml:1:\d+$/u);
   });
 
-  test("files included that are missing, a folder, broken, or the spec itself: each with its own place", async () => {
+  test("files included that are missing, no kitchen file, a folder or broken: each with its own place", async () => {
     const seen = (await refused("include.yaml")).map(({ code, where, pointed }) => [code, where, pointed]);
     expect(seen).toContainEqual(["file.unreadable", "include.yaml:2:11", "none.yaml"]);
     expect(seen).toContainEqual(["file.unreadable", "include.yaml:2:34", "."]);
-    expect(seen).toContainEqual(["file.syntax", "quote.yaml:3:1", ""]);
-    expect(seen).toContainEqual(["spec.unknown-key", "include.yaml:2:1", "include"]);
+    expect(seen).toContainEqual(["file.no-kitchen", "include.yaml:2:22", "quote.yaml"]);
+    expect(seen).toContainEqual(["file.syntax", "broken-kitchen.yaml:3:1", ""]);
     expect(seen).toContainEqual(["spec.unknown-key", "include.yaml:8:1", "watr"]);
+  });
+
+  test("nothing of an included file that is no kitchen file is quoted", async () => {
+    const { stderr } = await runHere(["formula", "foreign.yaml"], { cwd: folder });
+    expect(readProblems(stderr).map(({ code, where }) => [code, where])).toEqual([
+      ["file.no-kitchen", "foreign.yaml:2:11"],
+      ["file.not-text", "foreign.yaml:2:23"],
+      ["file.no-kitchen", "foreign.yaml:2:37"],
+    ]);
+    expect(stderr).not.toContain("watr");
+  });
+
+  test("more values, or more included text, than a spec has", async () => {
+    expect(await refused("many.yaml")).toMatchObject([{ code: "file.too-large", found: "more than 4000 values" }]);
+    const [problem, ...more] = await refused("stuffed.yaml");
+    expect(more).toEqual([]);
+    expect(problem).toMatchObject({ code: "file.too-large", where: "stuffed.yaml:2:22", pointed: "half.yaml" });
   });
 
   test("what was most likely meant is named", async () => {

@@ -60,14 +60,14 @@ describe("noodlewright card", () => {
     ["--loads", "2-1", "loads from 1 to"],
     ["--loads", "1,99", "loads from 1 to"],
     ["--loads", "all", "loads from 1 to"],
-    ["--out", "no-such-folder/card.html", "cannot be written"],
+    ["--out", "no-such-folder/card.html", "no-such-folder/card.html: [file.unwritable]"],
     ["--paper", "a5", "a4"],
   ];
 
   test.each(wrong)("%s %s is refused, and the flag named", (flag, value, told) => {
     const { status, stdout, stderr } = runBuilt(["card", path, flag, value], { cwd: folder });
     expect([status, stdout]).toEqual([2, ""]);
-    expect(stderr).toContain(flag === "--paper" ? "paper" : flag);
+    expect(stderr).toContain(flag === "--paper" ? "paper" : flag === "--out" ? value : flag);
     expect(stderr).toContain(told);
   });
 });
@@ -97,12 +97,17 @@ describe("a card of a spec that asks for what cannot be had", () => {
   };
   const notesOf = (html: string): string => /<section id="notes">.*?<\/section>/su.exec(html)?.[0] ?? "";
 
-  test("leaves the answer out and says so", () => {
-    const { status, stdout } = cardOf({ ...asked, temperature: impossible });
-    expect(status).toBe(0);
+  test("leaves the answer out and says so on the card and on standard error; there is no such answer", () => {
+    const { status, stdout, stderr } = cardOf({ ...asked, temperature: impossible });
+    expect(status).toBe(1);
     const notes = notesOf(stdout);
-    expect(notes).toMatch(/Water temperature: a dough too warm .*; see noodlewright water-temperature</u);
-    expect(notes).toMatch(/Plan: .*; see noodlewright plan</u);
+    expect(notes).toMatch(/Water temperature: a dough too warm .*</u);
+    expect(notes).toMatch(/Plan: .*</u);
+    expect(stdout).not.toContain("see noodlewright");
+    expect(stderr.trim().split("\n")).toEqual([
+      expect.stringMatching(/^Noodle: not on the card: Water temperature: .*; see noodlewright water-temperature$/u),
+      expect.stringMatching(/^Noodle: not on the card: Plan: .*; see noodlewright plan$/u),
+    ]);
     expect(stdout).toContain('id="weights-1"');
     expect(stdout).not.toMatch(/<section id="(?:water|loads)"/u);
   });
@@ -110,8 +115,11 @@ describe("a card of a spec that asks for what cannot be had", () => {
   test("does so for the sheet, and keeps the water", () => {
     const { longestHold: _hold, ...possible } = plan;
     const { status, stdout, stderr } = cardOf({ ...asked, plan: possible, sheet });
-    expect([status, stderr]).toEqual([0, ""]);
-    expect(notesOf(stdout)).toMatch(/Sheet: 3 mm \(expected: 2 mm\); see noodlewright sheet</u);
+    const missing = "Sheet: 3 mm (expected: 2 mm)";
+    expect([status, stderr]).toEqual([1, `Noodle: not on the card: ${missing}; see noodlewright sheet\n`]);
+    expect(notesOf(stdout)).toContain(missing);
+    for (const danger of ["Rolls draw in fingers", "Cutters pull in", "Boiling pots scald"])
+      expect(stdout).toContain(danger);
     expect(stdout).toContain('<section id="water"');
     expect(stdout).toContain('<section id="loads"');
     expect(stdout).not.toContain('<section id="passes"');
@@ -157,7 +165,18 @@ describe("noodlewright cards", () => {
     expect(stderr).toContain("Passed over, no batch stated: without.json.");
     expect(stderr).toContain("wrong.json");
     expect(stderr).toContain("spec.unknown-key");
+    expect(stderr).toContain("1 problem; the other cards were written.");
     expect(readdirSync(join(folder, "out")).sort()).toEqual(["good.html", "index.html"]);
+  });
+
+  test("ends with 1 where a card lacks what its spec asks for, and writes it all the same", () => {
+    const plan = { serve: "12:15", mix: "15 min", longestHold: "5 min" };
+    const folder = folderFor({
+      "noodle.json": JSON.stringify({ ...spec, plan }),
+      "kitchen.json": JSON.stringify(kitchen),
+    });
+    const { status, stderr } = runBuilt(["cards", folder, "-o", join(folder, "out")]);
+    expect([status, stderr]).toEqual([1, expect.stringMatching(/^Noodle: not on the card: Plan: .*\nWrote 1 card /u)]);
   });
 
   test("says where there is nothing to make cards of, no folder, or nowhere to write", () => {

@@ -1,17 +1,18 @@
 /** The outside world as commands see it, so that a test can stand in for it. */
 export interface Io {
-  /** Reads a file, and no more of it than it takes to know that it is longer than `most` bytes. */
+  /**
+   * Reads a file, and no more of it than it takes to know that it is longer than `most` bytes. What is no file, such as
+   * a named pipe, fails with `NOFILE`.
+   */
   readonly readFile: (path: string, most: number) => Promise<Uint8Array>;
-  /** Writes a file, over one that is there. */
-  readonly writeFile: (path: string, text: string) => Promise<void>;
+  /** Writes files whole or not at all, and none over what this run has read. */
+  readonly writeFiles: (files: readonly OutFile[], over: WriteOver) => Promise<WriteFault | undefined>;
   /** Names in a folder. */
   readonly listFolder: (path: string) => Promise<readonly string[]>;
   /** Makes a folder and those above it. */
   readonly makeFolder: (path: string) => Promise<void>;
   /** Today, as `2026-11-25`. */
   readonly today: () => string;
-  /** Writes a new file; fails where there is one already. */
-  readonly writeNewFile: (path: string, text: string) => Promise<void>;
   readonly readStdin: (most: number) => Promise<Uint8Array>;
   readonly stdinIsTerminal: () => boolean;
   readonly out: (text: string) => void;
@@ -20,6 +21,23 @@ export interface Io {
   readonly width: number;
   readonly colour: () => boolean;
   readonly colourOfErrors: () => boolean;
+}
+
+/** A file to write. */
+export interface OutFile {
+  readonly path: string;
+  readonly text: string;
+}
+
+/** What may be written over: no file, those that were written here, or any. */
+export type WriteOver = "nothing" | "own" | "any";
+
+/** Why nothing was written. */
+export interface WriteFault {
+  readonly path: string;
+  readonly why: "there" | "input" | "foreign" | "no-file" | "failed";
+  /** What the system says. */
+  readonly code?: string;
 }
 
 /** Exit statuses. */

@@ -99,7 +99,7 @@ for (const stream of [process.stdout, process.stderr]) {
     if (error.code !== "EPIPE" && stream === process.stdout) {
       process.stderr.write(`noodlewright: the answer could not be written (${error.code ?? error.message})\n`);
     }
-    process.exit(error.code === "EPIPE" ? process.exitCode : exit.bug);
+    process.exit(error.code === "EPIPE" ? process.exitCode : exit.wrongInput);
   });
 }
 

@@ -35,7 +35,7 @@ function cardOf(input: unknown, wishes: Partial<CardWishes> = {}): Both {
   const water = spec.temperature && loadWater(spec, batch.value);
   const answers = water?.ok ? { water: temperatureReport("Water", water.value, []) } : {};
   return {
-    made: card(formula, batch.value, { ...plain, ...answers, ...wishes }),
+    made: card(spec, formula, batch.value, { ...plain, ...answers, ...wishes }),
     report: batchReport(formula, batch.value, []),
   };
 }
@@ -223,7 +223,7 @@ describe("sections of the card", () => {
     const whole = planBatch(read, formula);
     const day = whole.ok ? planDay(read, formula, whole.value) : whole;
     if (!whole.ok || !day.ok) throw new Error("no day");
-    const blocks = card(formula, whole.value, { ...plain, day: day.value }).bench.flatMap((one) => one.blocks);
+    const blocks = card(read, formula, whole.value, { ...plain, day: day.value }).bench.flatMap((one) => one.blocks);
     return {
       line: blocks.flatMap((block) => (block.kind === "text" ? block.lines : []))[0] ?? "",
       columns: blocks.flatMap((block) => (block.kind === "table" ? block.columns.map(({ id }) => id) : [])),
@@ -259,6 +259,16 @@ describe("sections of the card", () => {
     const measured = { composition: { Na2CO3: "88 %", NaHCO3: "rest" } };
     const known = formulaOf({ ...oven, alkali: [{ name: "baked soda", amount: "1 %", figures: measured }] });
     expect(known.ok && known.notes.map(({ code }) => code)).not.toContain("alkali.product");
+  });
+
+  test("caution about the work of the spec, whether or not it could be worked out", () => {
+    const dangers = (more: object): readonly string[] =>
+      cardOf({ ...spec, batch, ...more }).made.cautions.map((text) => text.split(" ").slice(0, 2).join(" "));
+    const sheet = { machine: "rolling pin", thickness: "2 mm", cutter: "2 mm", start: "8 mm" };
+    expect(dangers({ sheet })).toEqual(expect.arrayContaining(["Rolls draw", "Cutters pull", "Flour and"]));
+    const day = dangers({ plan: { roll: "20 min", cut: "10 min", boil: "20 min" } });
+    expect(day).toEqual(expect.arrayContaining(["Rolls draw", "Cutters pull", "Boiling pots", "Raw flour"]));
+    expect(dangers({})).not.toContain("Rolls draw");
   });
 
   test("take the words of the spec line by line", () => {

@@ -25,7 +25,9 @@ import type { PlacedProblem } from "../input/document.ts";
 import { loadSpec, type Override } from "../input/load-spec.ts";
 import type { TextFile } from "../input/read-file.ts";
 import type { Io } from "../io.ts";
-import { printableData } from "../render/printable.ts";
+import { lengthWarning } from "../render/card-pages.ts";
+import type { Paper } from "../render/card-style.ts";
+import { printable, printableData } from "../render/printable.ts";
 
 /** What a card is asked for. */
 export interface CardOrder {
@@ -36,8 +38,14 @@ export interface CardOrder {
   readonly units: UnitSystem;
 }
 
+/** A card, and what its spec asks for that cannot be had, each in a line for the terminal. */
+export interface MadeCard {
+  readonly card: Card;
+  readonly missing: readonly string[];
+}
+
 export type CardMaking =
-  | { readonly ok: true; readonly card: Card }
+  | ({ readonly ok: true } & MadeCard)
   | { readonly ok: false; readonly problems: readonly PlacedProblem[] };
 
 /** Characters of the checksum that are printed: enough to tell the specs of a kitchen apart. */
@@ -57,7 +65,7 @@ export async function makeCard(order: CardOrder, io: Io): Promise<CardMaking> {
   if (!more.ok) return { ok: false, problems: more.problems.map(place) };
   const loads = chosenLoads(order.loads, Number(batch.value.loads.count.value));
   if (!loads.ok) return { ok: false, problems: [loads.problem] };
-  const made = card(formula, batch.value, {
+  const made = card(spec, formula, batch.value, {
     about: spec.notes ?? "",
     date: order.date,
     files: files.map(cardFile),
@@ -67,7 +75,13 @@ export async function makeCard(order: CardOrder, io: Io): Promise<CardMaking> {
     ...more.answers,
     notes: [...outcome.notes, ...batch.notes, ...more.notes],
   });
-  return { ok: true, card: printableData(made) };
+  return { ok: true, card: printableData(made), missing: more.missing.map((line) => `${formula.name}: ${line}`) };
+}
+
+/** Says on standard error what the card has not, and where it may be longer than promised. */
+export function tellOfCard({ card, missing }: MadeCard, paper: Paper, io: Io): void {
+  for (const line of missing) io.err(`${printable(line)}\n`);
+  io.err(lengthWarning(card, paper) ?? "");
 }
 
 function cardFile({ name, bytes }: TextFile): CardFile {
@@ -80,6 +94,7 @@ type More =
       readonly ok: true;
       readonly answers: Pick<CardWishes, "water" | "sheet" | "day">;
       readonly notes: readonly Note[];
+      readonly missing: readonly string[];
     }
   | { readonly ok: false; readonly problems: readonly Problem[] };
 
@@ -96,12 +111,16 @@ function moreAnswers(spec: Spec, formula: Formula, batch: Batch, machines: OwnMa
   ] as const;
   const problems = outcomes.flatMap(([, , outcome]) => problemsOf(outcome)).filter(({ kind }) => kind === "input");
   if (problems.length > 0) return { ok: false, problems };
+  const faults = outcomes.flatMap(([name, command, outcome]) =>
+    problemsOf(outcome).map((problem) => ({ command, note: missingNote(name, problem) })),
+  );
   return {
     ok: true,
-    notes: outcomes.flatMap(([name, command, outcome]) => [
-      ...(outcome?.ok ? outcome.notes : []),
-      ...problemsOf(outcome).map((problem) => missingNote(name, command, problem)),
-    ]),
+    notes: [
+      ...outcomes.flatMap(([, , outcome]) => (outcome?.ok ? outcome.notes : [])),
+      ...faults.map(({ note }) => note),
+    ],
+    missing: faults.map(({ command, note }) => `not on the card: ${note.text}; see noodlewright ${command}`),
     answers: {
       ...(water?.ok && { water: temperatureReport("Water of one load", water.value, [], units) }),
       ...(sheet?.ok && { sheet: sheetReport(formula, sheet.value, [], units) }),
@@ -114,9 +133,8 @@ function problemsOf(outcome: Outcome<unknown> | undefined): readonly Problem[] {
   return outcome?.ok === false ? outcome.problems : [];
 }
 
-function missingNote(name: string, command: string, { path, found, expected }: Problem): Note {
-  const text = `${name}: ${found} (expected: ${expected}); see noodlewright ${command}`;
-  return { code: "card.no-answer", path, text };
+function missingNote(name: string, { path, found, expected }: Problem): Note {
+  return { code: "card.no-answer", path, text: `${name}: ${found} (expected: ${expected})` };
 }
 
 function sayValue(value: unknown): string {

@@ -21,11 +21,20 @@ export async function printReport(report: Report, asked: Asked, io: Io): Promise
   return exit.done;
 }
 
-/** Prints problems: as JSON on standard output where JSON was asked for, else in words on standard error. */
-export async function printProblems(problems: readonly PlacedProblem[], asked: Asked, io: Io): Promise<ExitStatus> {
+/**
+ * Prints problems: as JSON on standard output where JSON was asked for, else in words on standard error.
+ *
+ * @param verdict - what was done in spite of them; unless told, nothing
+ */
+export async function printProblems(
+  problems: readonly PlacedProblem[],
+  asked: Asked,
+  io: Io,
+  verdict?: string,
+): Promise<ExitStatus> {
   const { problemsJson, renderProblems } = await import("../render/problems.ts");
   if (asked.text("format") === "json") io.out(problemsJson(problems));
-  else io.err(renderProblems(problems, { width: io.width, colour: io.colourOfErrors() }));
+  else io.err(renderProblems(problems, { width: io.width, colour: io.colourOfErrors(), verdict }));
   return problems.every(({ kind }) => kind === "no-answer") ? exit.noAnswer : exit.wrongInput;
 }
 

@@ -1,12 +1,12 @@
 import { cardFlags, dateOf, paperOf } from "../card/card-flags.ts";
-import { makeCard } from "../card/make-card.ts";
+import { makeCard, tellOfCard } from "../card/make-card.ts";
 import { printProblems } from "../command/answer.ts";
 import type { Asked, Command } from "../command/command.ts";
 import { batchFlags, batchOverrides } from "../command/flags.ts";
-import { writeOutput } from "../command/write-output.ts";
+import { forceFlag, writeOutput } from "../command/write-output.ts";
 import type { Override } from "../input/load-spec.ts";
+import { exit } from "../io.ts";
 import { renderCard } from "../render/card-html.ts";
-import { lengthWarning } from "../render/card-pages.ts";
 
 function serveOverride(asked: Asked): readonly Override[] {
   const value = asked.text("serve");
@@ -20,6 +20,7 @@ export const cardCommand: Command = {
     out: { describe: "File to write; - or nothing prints it", kind: "text", placeholder: "card.html", letter: "o" },
     serve: { describe: "Time of service, for the times of the loads", kind: "text", placeholder: "12:15" },
     loads: { describe: "Loads to print boxes for; all unless given", kind: "text", placeholder: "1,3-4" },
+    ...forceFlag,
     ...cardFlags,
     ...batchFlags,
   },
@@ -43,8 +44,7 @@ export const cardCommand: Command = {
     if (!making.ok) return printProblems(making.problems, asked, io);
     const paper = paperOf(asked);
     const status = await writeOutput(asked.text("out"), renderCard(making.card, paper), asked, io);
-    const warning = lengthWarning(making.card, paper);
-    if (warning !== undefined) io.err(warning);
-    return status;
+    tellOfCard(making, paper, io);
+    return status === exit.done && making.missing.length > 0 ? exit.noAnswer : status;
   },
 };

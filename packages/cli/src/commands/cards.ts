@@ -2,14 +2,14 @@ import { join } from "node:path";
 import { cardFlags, dateOf, paperOf } from "../card/card-flags.ts";
 import { type CardEntry, cardIndex } from "../card/card-index.ts";
 import { cardNames } from "../card/card-names.ts";
-import { makeCard } from "../card/make-card.ts";
+import { makeCard, tellOfCard } from "../card/make-card.ts";
 import { printProblems } from "../command/answer.ts";
 import type { Asked, Command } from "../command/command.ts";
+import { forceFlag, writeFiles, writeOver } from "../command/write-output.ts";
 import { type PlacedProblem, parseFile } from "../input/document.ts";
 import { readTextFile } from "../input/read-file.ts";
-import { type ExitStatus, exit, type Io } from "../io.ts";
+import { type ExitStatus, exit, type Io, type OutFile } from "../io.ts";
 import { checksumOf, renderCard } from "../render/card-html.ts";
-import { lengthWarning } from "../render/card-pages.ts";
 import { printable } from "../render/printable.ts";
 
 /** `noodlewright cards`: the cards of a folder of specs, with a page that lists them. */
@@ -17,6 +17,7 @@ export const cardsCommand: Command = {
   positionals: { folder: "Folder of specs in YAML or JSON; kitchen files in it are passed over" },
   flags: {
     out: { describe: "Folder to write the cards and index.html to", kind: "text", placeholder: "cards", letter: "o" },
+    ...forceFlag,
     ...cardFlags,
   },
   examples: [["noodlewright cards specs -o cards", "a card for every spec that states a batch, and an index"]],
@@ -28,17 +29,27 @@ export const cardsCommand: Command = {
     if (out === undefined) return printProblems([missingOut], asked, io);
     const files = await specFiles(folder, io);
     if (!files.ok) return printProblems([files.problem], asked, io);
-    const made = await makeAll(folder, files.names, { asked, date: date.date, io });
+    const made = await makeAll(folder, files.names, { asked, date: date.date, out, io });
     if (made.passedOver.length > 0) io.err(`Passed over, no batch stated: ${made.passedOver.join(", ")}.\n`);
     if (made.cards.length === 0 && made.problems.length === 0) return printProblems([noSpecs(folder)], asked, io);
-    const index = { file: "index.html", html: cardIndex(made.cards, date.date) };
-    const status = made.cards.length === 0 ? exit.done : await writeAll(out, [...made.cards, index], io);
-    return made.problems.length > 0 ? printProblems(made.problems, asked, io) : status;
+    const index = { path: join(out, "index.html"), text: cardIndex(made.cards, date.date) };
+    const status = made.cards.length === 0 ? exit.done : await writeAll(out, [...made.cards, index], asked, io);
+    if (made.problems.length > 0 && status !== exit.wrongInput) {
+      const verdict = made.cards.length === 0 ? undefined : "the other cards were written";
+      return printProblems(made.problems, asked, io, verdict);
+    }
+    return status === exit.done && made.cards.some(({ whole }) => !whole) ? exit.noAnswer : status;
   },
 };
 
+/** A card as the index has it and as it is written. */
+interface MadeCard extends CardEntry, OutFile {
+  /** False where an answer that the spec asks for cannot be had. */
+  readonly whole: boolean;
+}
+
 interface Made {
-  readonly cards: readonly (CardEntry & WrittenFile)[];
+  readonly cards: readonly MadeCard[];
   readonly passedOver: readonly string[];
   readonly problems: readonly PlacedProblem[];
 }
@@ -46,13 +57,14 @@ interface Made {
 interface Wishes {
   readonly asked: Asked;
   readonly date: string;
+  readonly out: string;
   readonly io: Io;
 }
 
-async function makeAll(folder: string, names: readonly string[], { asked, date, io }: Wishes): Promise<Made> {
+async function makeAll(folder: string, names: readonly string[], { asked, date, out, io }: Wishes): Promise<Made> {
   const problems: PlacedProblem[] = [];
   const passedOver: string[] = [];
-  const cards: (CardEntry & WrittenFile)[] = [];
+  const cards: MadeCard[] = [];
   const fileOf = cardNames(names);
   const paper = paperOf(asked);
   const units = asked.text("units") === "us" ? "us" : "metric";
@@ -65,11 +77,11 @@ async function makeAll(folder: string, names: readonly string[], { asked, date, 
       else problems.push(...making.problems);
       continue;
     }
-    const { card } = making;
-    const warning = lengthWarning(card, paper);
-    if (warning !== undefined) io.err(warning);
+    const { card, missing } = making;
+    tellOfCard(making, paper, io);
     const file = fileOf.get(name) ?? `${name}.html`;
-    cards.push({ file, title: card.title, checksum: checksumOf(card), spec: name, html: renderCard(card, paper) });
+    const entry = { file, title: card.title, checksum: checksumOf(card), spec: name };
+    cards.push({ ...entry, path: join(out, file), text: renderCard(card, paper), whole: missing.length === 0 });
   }
   return { cards, passedOver, problems };
 }
@@ -129,19 +141,15 @@ async function isSpec(path: string, io: Io): Promise<boolean> {
   return typeof data === "object" && data !== null && "flours" in data;
 }
 
-interface WrittenFile {
-  readonly file: string;
-  readonly html: string;
-}
-
-async function writeAll(folder: string, files: readonly WrittenFile[], io: Io): Promise<ExitStatus> {
+async function writeAll(folder: string, files: readonly OutFile[], asked: Asked, io: Io): Promise<ExitStatus> {
   try {
     await io.makeFolder(folder);
-    for (const { file, html } of files) await io.writeFile(join(folder, file), html);
   } catch {
     io.err(`noodlewright: ${printable(folder)}: the cards cannot be written there. Name another folder.\n`);
     return exit.wrongInput;
   }
+  const status = await writeFiles(files, writeOver(asked), asked, io);
+  if (status !== exit.done) return status;
   const count = files.length - 1;
   io.err(`Wrote ${count === 1 ? "1 card" : `${count} cards`} and index.html to ${printable(folder)}.\n`);
   return exit.done;

@@ -1,6 +1,8 @@
 import type { Command } from "../command/command.ts";
+import { writeFiles } from "../command/write-output.ts";
 import { starterSpec } from "../input/starter-spec.ts";
 import { exit } from "../io.ts";
+import { printable } from "../render/printable.ts";
 
 /** `noodlewright new`: a commented spec to start from. */
 export const newCommand: Command = {
@@ -16,16 +18,8 @@ export const newCommand: Command = {
       io.out(starterSpec);
       return exit.done;
     }
-    try {
-      await io.writeNewFile(file, starterSpec);
-    } catch (error) {
-      const code = error instanceof Error && "code" in error ? String(error.code) : "";
-      const why =
-        code === "EEXIST" ? "there is a file of this name, and it is kept as it is" : "the file cannot be written";
-      io.err(`noodlewright: ${file}: ${why}. Name another file.\n`);
-      return exit.wrongInput;
-    }
-    io.err(`Wrote ${file}. Next: noodlewright formula ${file}\n`);
-    return exit.done;
+    const status = await writeFiles([{ path: file, text: starterSpec }], "nothing", asked, io);
+    if (status === exit.done) io.err(printable(`Wrote ${file}. Next: noodlewright formula ${file}`).concat("\n"));
+    return status;
   },
 };

@@ -11,8 +11,19 @@ import {
   parseDocument,
   type YAMLMap,
 } from "yaml";
-import { aliasFaults, duplicateFaults, type Fault, fileProblem, type Span, syntaxFaults } from "./file-problems.ts";
+import {
+  aliasFaults,
+  duplicateFaults,
+  type Fault,
+  fileProblem,
+  type Span,
+  syntaxFaults,
+  tooManyValues,
+} from "./file-problems.ts";
 import type { TextFile } from "./read-file.ts";
+
+/** Most keys and entries of lists that a spec may have. */
+const mostValues = 4000;
 
 /** Most uses of an alias before a document is taken for a trap. */
 const mostAliases = 50;
@@ -48,7 +59,7 @@ export type Parsing =
 /** Parses a YAML or JSON file; every problem of syntax comes back with its place. */
 export function parseFile(file: TextFile): Parsing {
   const lineCounter = new LineCounter();
-  const document = parseDocument(file.text, { lineCounter, prettyErrors: false, uniqueKeys: true });
+  const document = parseDocument(file.text, { lineCounter, prettyErrors: false, uniqueKeys: false });
   const lines = file.text.split(/\r?\n/u);
   const at = ({ problem, span: [start, end] }: Fault): PlacedProblem => {
     const { line, col } = lineCounter.linePos(start);
@@ -59,6 +70,8 @@ export function parseFile(file: TextFile): Parsing {
   const syntax = syntaxFaults(document.errors);
   if (syntax.length > 0) return { ok: false, problems: syntax.map(at) };
   if (document.contents === null) return { ok: false, problems: [{ ...nothing, file: file.name }] };
+  const tooMany = tooManyValues(document, mostValues);
+  if (tooMany !== undefined) return { ok: false, problems: [{ ...tooMany, file: file.name }] };
   let data: unknown;
   try {
     data = document.toJS({ maxAliasCount: mostAliases });
@@ -70,7 +83,7 @@ export function parseFile(file: TextFile): Parsing {
     const span = find(problem);
     return span === undefined ? { ...problem, file: file.name } : at({ problem, span });
   };
-  return { ok: true, parsed: { data, place, duplicates: duplicateFaults(document.errors, file.text).map(at) } };
+  return { ok: true, parsed: { data, place, duplicates: duplicateFaults(document, file.text).map(at) } };
 }
 
 const nothing = fileProblem("file.empty", "nothing", "a spec", "start from `noodlewright new`");

@@ -1,5 +1,5 @@
 import type { Problem } from "@noodlewright/core";
-import { type Alias, type Document, visit, type YAMLParseError } from "yaml";
+import { type Alias, type Document, isScalar, visit, type YAMLParseError } from "yaml";
 
 /** Longest key that is shown. */
 const longestKey = 80;
@@ -21,8 +21,10 @@ export function fileProblem(code: string, found: string, expected: string, advic
 /** Errors of syntax; where the nesting is too deep for the parser, its other errors are but echoes of that. */
 export function syntaxFaults(errors: readonly YAMLParseError[]): readonly Fault[] {
   const tooDeep = errors.find(({ code }) => code === "RESOURCE_EXHAUSTION");
-  const serious = tooDeep === undefined ? errors.filter(({ code }) => code !== "DUPLICATE_KEY") : [tooDeep];
-  return serious.map((error) => ({ problem: syntaxProblem(error.code, error.message), span: error.pos }));
+  return (tooDeep === undefined ? errors : [tooDeep]).map((error) => ({
+    problem: syntaxProblem(error.code, error.message),
+    span: error.pos,
+  }));
 }
 
 function syntaxProblem(code: string, message: string): Problem {
@@ -53,18 +55,42 @@ function lowerFirst(text: string): string {
   return text.charAt(0).toLowerCase() + text.slice(1);
 }
 
-/** Keys that stand twice. */
-export function duplicateFaults(errors: readonly YAMLParseError[], text: string): readonly Fault[] {
-  return errors.filter(({ code }) => code === "DUPLICATE_KEY").map(({ pos: [start] }) => duplicateFault(text, start));
+/** Keys that stand twice. The parser's own check holds every key against every other, which takes its time. */
+export function duplicateFaults(document: Document, text: string): readonly Fault[] {
+  const faults: Fault[] = [];
+  visit(document, {
+    Map: (_key, { items }) => {
+      const known = new Set<string>();
+      for (const { key } of items) {
+        if (!isScalar(key) || !key.range) continue;
+        const name = String(key.value);
+        if (known.has(name)) faults.push(duplicateFault(text, key.range[0], key.range[1]));
+        known.add(name);
+      }
+    },
+  });
+  return faults;
 }
 
-function duplicateFault(text: string, start: number): Fault {
-  const quoted = /^(?:"(?:[^"\\]|\\.)*"|'[^']*'|[^:\r\n]+)/u.exec(text.slice(start, start + longestKey));
-  const key = quoted?.[0].trim() ?? "";
+function duplicateFault(text: string, start: number, end: number): Fault {
+  const key = text.slice(start, Math.min(end, start + longestKey));
   return {
     problem: fileProblem("file.duplicate-key", `the key ${key} again`, "every key once", "remove one of them"),
     span: [start, start + key.length],
   };
+}
+
+/** More values than a spec has; the time that a run takes grows with them. */
+export function tooManyValues(document: Document, most: number): Problem | undefined {
+  let count = 0;
+  const add = (more: number): symbol | undefined => {
+    count += more;
+    return count > most ? visit.BREAK : undefined;
+  };
+  visit(document, { Collection: (_key, { items }) => add(items.length) });
+  if (count <= most) return undefined;
+  const found = `more than ${most} values`;
+  return fileProblem("file.too-large", found, `at most ${most}`, "leave out what this noodle does not use");
 }
 
 /** Why the aliases of a document cannot be put in: some have no anchor, or they multiply beyond measure. */

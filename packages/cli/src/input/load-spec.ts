@@ -10,7 +10,8 @@ import {
 } from "@noodlewright/core";
 import type { Io } from "../io.ts";
 import { type ParsedFile, type PlacedProblem, parseFile } from "./document.ts";
-import { readTextFile, type TextFile } from "./read-file.ts";
+import { fileProblem } from "./file-problems.ts";
+import { type FileReading, largest, readTextFile, type TextFile } from "./read-file.ts";
 
 /** A spec as plain data, with the flags merged in and the included kitchen files read. */
 export interface LoadedSpec {
@@ -50,7 +51,7 @@ export async function loadSpec(
   const parsing = parseFile(reading.file);
   if (!parsing.ok) return parsing;
   const { parsed } = parsing;
-  const included = await includeKitchen(parsed, path, io, needs);
+  const included = await includeKitchen(parsed, path, io, { needs, room: largest - reading.file.bytes.length });
   const data = withOverrides(parsed.data, overrides);
   const place = (problem: Problem): PlacedProblem => placeProblem(problem, parsed, overrides);
   const faults = [...parsed.duplicates, ...included.problems];
@@ -101,17 +102,32 @@ function isSection(data: unknown): data is Readonly<Record<string, unknown>> {
   return typeof data === "object" && data !== null && !Array.isArray(data);
 }
 
+/** A spec from elsewhere may name any file: of what is no kitchen file, nothing is quoted. */
+async function readKitchenText(path: string, io: Io, most: number): Promise<FileReading> {
+  const reading = await readTextFile(path, io, most);
+  if (!reading.ok || /^[\s{]*["']?(?:materials|machines)["']?\s*:/mu.test(reading.file.text)) return reading;
+  const expected = "a file with `materials:` or `machines:`";
+  const advice = "name the kitchen file, or leave it out";
+  return { ok: false, problem: fileProblem("file.no-kitchen", "no kitchen file", expected, advice) };
+}
+
 interface Inclusion {
   readonly kitchen: Kitchen;
   readonly files: readonly TextFile[];
   readonly problems: readonly PlacedProblem[];
 }
 
+interface Inclusive {
+  readonly needs: "materials" | "machines";
+  /** Bytes that the included files may have together. */
+  readonly room: number;
+}
+
 async function includeKitchen(
   parsed: ParsedFile,
   specPath: string,
   io: Io,
-  needs: "materials" | "machines",
+  { needs, room }: Inclusive,
 ): Promise<Inclusion> {
   const names = isSection(parsed.data) ? parsed.data["include"] : undefined;
   if (!Array.isArray(names)) return { kitchen: { materials: {}, machines: {} }, files: [], problems: [] };
@@ -119,10 +135,11 @@ async function includeKitchen(
   const problems: PlacedProblem[] = [];
   const kitchens: Kitchen[] = [];
   const files: TextFile[] = [];
+  let left = room;
   for (const [index, name] of names.slice(0, 20).entries()) {
     if (typeof name !== "string") continue;
     const file = isAbsolute(name) ? name : join(folder, name);
-    const reading = await readTextFile(file, io);
+    const reading = await readKitchenText(file, io, left);
     if (!reading.ok) {
       const { code, kind, found, expected, advice } = reading.problem;
       problems.push(
@@ -131,6 +148,7 @@ async function includeKitchen(
       continue;
     }
     files.push(reading.file);
+    left -= reading.file.bytes.length;
     const parsing = parseFile(reading.file);
     if (!parsing.ok) {
       problems.push(...parsing.problems);

@@ -3,8 +3,8 @@ import type { Io } from "../io.ts";
 import type { PlacedProblem } from "./document.ts";
 import { fileProblem } from "./file-problems.ts";
 
-/** Largest file taken for a spec, bytes. */
-const largest = 250_000;
+/** Most that a spec and what it includes may hold, bytes. */
+export const largest = 250_000;
 
 /** Text of a file and how to call it in messages. */
 export interface TextFile {
@@ -18,8 +18,12 @@ export type FileReading =
   | { readonly ok: true; readonly file: TextFile }
   | { readonly ok: false; readonly problem: PlacedProblem };
 
-/** Reads a text file, or standard input for `-`. */
-export async function readTextFile(path: string, io: Io): Promise<FileReading> {
+/**
+ * Reads a text file, or standard input for `-`.
+ *
+ * @param most - bytes that it may have, where other files have had theirs
+ */
+export async function readTextFile(path: string, io: Io, most: number = largest): Promise<FileReading> {
   const name = path === "-" ? "standard input" : path;
   const refuse = (problem: Problem): FileReading => ({ ok: false, problem: { ...problem, file: name } });
   if (path === "-" && io.stdinIsTerminal()) {
@@ -27,13 +31,14 @@ export async function readTextFile(path: string, io: Io): Promise<FileReading> {
   }
   let bytes: Uint8Array;
   try {
-    bytes = path === "-" ? await io.readStdin(largest) : await io.readFile(path, largest);
+    bytes = path === "-" ? await io.readStdin(most) : await io.readFile(path, most);
   } catch (error) {
     return refuse(unreadable(error));
   }
   const advice = "check that this is the spec";
-  if (bytes.length > largest) {
-    return refuse(fileProblem("file.too-large", "more than 250 kB", "at most 250 kB", advice));
+  if (bytes.length > most) {
+    const found = most < largest ? "more than 250 kB, with the files before it" : "more than 250 kB";
+    return refuse(fileProblem("file.too-large", found, "at most 250 kB", advice));
   }
   const text = decode(bytes);
   if (text === undefined) {
@@ -56,6 +61,7 @@ function unreadable(error: unknown): Problem {
   const reasons: Readonly<Record<string, readonly [found: string, advice: string]>> = {
     ENOENT: ["no file of this name", "check the name and the folder"],
     ENOTDIR: ["no file of this name", "check the name and the folder"],
+    NOFILE: ["a pipe or a device", "name a file, or pipe it in and name it -"],
     EISDIR: ["a folder", "name the file in it"],
     EACCES: ["a file that may not be read", "check its permissions"],
   };

@@ -1,4 +1,5 @@
 import { type Block, escapeMarkup, type Report, shownGrouped, type Table } from "@noodlewright/core";
+import { ownMark } from "../own-mark.ts";
 import { byLoudness, firstOfAll } from "./loud.ts";
 import { workingLines } from "./working.ts";
 
@@ -8,6 +9,7 @@ export function page(parts: { readonly title: string; readonly style: string; re
 <html lang="en">
 <head>
 <meta charset="utf-8">
+${ownMark}
 <meta name="viewport" content="width=device-width, initial-scale=1">
 <meta http-equiv="Content-Security-Policy" content="default-src 'none'; style-src 'unsafe-inline'; img-src data:">
 <title>${escapeMarkup(parts.title)}</title>

@@ -13,6 +13,8 @@ const mostShown = 100;
 interface Manner {
   readonly width: number;
   readonly colour: boolean;
+  /** What was done in spite of the problems. */
+  readonly verdict?: string | undefined;
 }
 
 /** Prints problems in words: place, excerpt with a caret, what was found, what would be right, what to do. */
@@ -22,10 +24,10 @@ export function renderProblems(problems: readonly PlacedProblem[], manner: Manne
     .map((problem) => problemLines(problem, manner).join("\n"));
   const all = problems.length === 1 ? "1 problem" : `${problems.length} problems`;
   const count = problems.length > mostShown ? `${all}, the first ${mostShown} of them shown` : all;
-  const verdict = problems.every(({ kind }) => kind === "no-answer")
+  const none = problems.every(({ kind }) => kind === "no-answer")
     ? "there is no such answer"
     : "nothing was worked out";
-  return `${parts.join("\n\n")}\n\n${count}; ${verdict}.\n`;
+  return `${parts.join("\n\n")}\n\n${count}; ${manner.verdict ?? none}.\n`;
 }
 
 /** File by file, and in each from top to bottom. */

@@ -1,6 +1,7 @@
 import type { Batch } from "../batch/batch.ts";
 import type { Note } from "../figure/problem.ts";
 import type { Formula } from "../formula/formula.ts";
+import type { Spec } from "../formula/spec.ts";
 import { dec } from "../number/decimal.ts";
 import { type SheetHazard, sheetCautions } from "../sheet/cautions.ts";
 import type { DayPlan } from "../sheet/day-plan.ts";
@@ -77,12 +78,8 @@ const notesOfTheBench: ReadonlySet<string> = new Set([
   "solutions.reaction",
 ]);
 
-/** Care that the work of another answer calls for. */
-const sheetHazards: readonly SheetHazard[] = ["rolls", "cutter", "dust"];
-const dayHazards: readonly SheetHazard[] = ["pot", "standing-dough"];
-
 /** Puts a card together from a batch and from what else was worked out for it. */
-export function card(formula: Formula, batch: Batch, wishes: CardWishes): Card {
+export function card(spec: Spec, formula: Formula, batch: Batch, wishes: CardWishes): Card {
   const { units, water, sheet, day } = wishes;
   const count = dec(batch.loads.count.value).toNumber();
   const all = Array.from({ length: count }, (_, index) => index + 1);
@@ -93,7 +90,6 @@ export function card(formula: Formula, batch: Batch, wishes: CardWishes): Card {
     water && waterSection(water, batch, iced),
     day && daySection(planReport(formula, batch, day, [], units), day),
   ];
-  const hazards = [...(sheet ? sheetHazards : []), ...(day ? dayHazards : [])];
   return {
     title: formula.name,
     about: wishes.about.split("\n").flatMap((line) => (line.trim() === "" ? [] : [line.trim()])),
@@ -107,8 +103,21 @@ export function card(formula: Formula, batch: Batch, wishes: CardWishes): Card {
     machine: sheet ? sheetSections(sheet) : [],
     allergens: allergenLines(batchReport(formula, batch, [], units)),
     notes: wishes.notes.filter(({ code, loud }) => loud || notesOfTheBench.has(code)).map(({ text }) => text),
-    cautions: [...formulaCautions(formula), ...sheetCautions(hazards).map(({ text }) => text)],
+    cautions: [...formulaCautions(formula), ...sheetCautions(hazardsOf(spec)).map(({ text }) => text)],
   };
+}
+
+/** Care that the work of the spec calls for, whether or not it could be worked out. */
+function hazardsOf({ sheet, plan, dusting }: Spec): readonly SheetHazard[] {
+  const rolled = sheet ?? plan?.roll ?? plan?.compound;
+  const works: readonly (readonly [SheetHazard, unknown])[] = [
+    ["rolls", rolled],
+    ["cutter", sheet ?? plan?.cut],
+    ["dust", rolled ?? dusting],
+    ["pot", plan?.boil],
+    ["standing-dough", plan],
+  ];
+  return works.flatMap(([hazard, work]) => (work === undefined ? [] : [hazard]));
 }
 
 function factsOf({ target, loads }: Batch, units: UnitSystem): readonly Fact[] {
