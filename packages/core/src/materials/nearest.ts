@@ -38,13 +38,14 @@ function unlikeness(sought: string, candidate: string): number {
   const whole = relativeDistance(plainName(sought), plainName(candidate));
   const [asked, offered] = [wordsOf(sought), wordsOf(candidate)];
   if (asked.length === 0 || offered.length === 0) return whole;
-  return Math.min(whole, (bestWords(asked, offered) * 3 + bestWords(offered, asked)) / 4);
+  const distances = asked.map((word) => offered.map((other) => relativeDistance(word, other)));
+  const fromAsked = mean(distances.map((row) => Math.min(...row)));
+  const fromOffered = mean(offered.map((_, column) => Math.min(...distances.map((row) => row[column] ?? 1))));
+  return Math.min(whole, (fromAsked * 3 + fromOffered) / 4);
 }
 
-/** How badly the words of one name are met by those of the other, on average. */
-function bestWords(words: readonly string[], others: readonly string[]): number {
-  const best = words.map((word) => Math.min(...others.map((other) => relativeDistance(word, other))));
-  return best.reduce((total, distance) => total + distance, 0) / words.length;
+function mean(values: readonly number[]): number {
+  return values.reduce((total, value) => total + value, 0) / values.length;
 }
 
 /** Texts of which one is more than twice as long as the other count as having nothing in common. */
@@ -56,24 +57,18 @@ function relativeDistance(a: string, b: string): number {
 
 /** Letters to insert, delete, replace or swap with their neighbour to get from one text to the other. @example editDistance("bred", "bread") // => 1 */
 export function editDistance(a: string, b: string): number {
-  let before: number[] = [];
-  let last = Array.from({ length: b.length + 1 }, (_, index) => index);
+  const width = b.length + 1;
+  const rows = new Uint16Array(3 * width);
+  for (let j = 0; j < width; j += 1) rows[j] = j;
+  const at = (row: number, column: number): number => rows[(row % 3) * width + column] ?? 0;
   for (let i = 1; i <= a.length; i += 1) {
-    const row = [i];
-    for (let j = 1; j <= b.length; j += 1) {
-      const same = a[i - 1] === b[j - 1];
-      const swapped = i > 1 && j > 1 && a[i - 1] === b[j - 2] && a[i - 2] === b[j - 1];
-      row.push(
-        Math.min(
-          (last[j] ?? 0) + 1,
-          (row[j - 1] ?? 0) + 1,
-          (last[j - 1] ?? 0) + (same ? 0 : 1),
-          swapped ? (before[j - 2] ?? 0) + 1 : Number.POSITIVE_INFINITY,
-        ),
-      );
+    rows[(i % 3) * width] = i;
+    for (let j = 1; j < width; j += 1) {
+      let least = Math.min(at(i - 1, j) + 1, at(i, j - 1) + 1, at(i - 1, j - 1) + (a[i - 1] === b[j - 1] ? 0 : 1));
+      if (i > 1 && j > 1 && a[i - 1] === b[j - 2] && a[i - 2] === b[j - 1])
+        least = Math.min(least, at(i - 2, j - 2) + 1);
+      rows[(i % 3) * width + j] = least;
     }
-    before = last;
-    last = row;
   }
-  return last[b.length] ?? 0;
+  return at(a.length, b.length);
 }
