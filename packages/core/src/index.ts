@@ -83,7 +83,14 @@ export { type SquareAnswer, type SquareQuestion, squareRule } from "./explore/sq
 export { type StyleCheck, styleNotes, styles } from "./explore/style-notes.ts";
 export { type StyleQuantity, type StyleRange, styleRanges } from "./explore/style-ranges.ts";
 export { newLot, type Substitution, substitute } from "./explore/substitute.ts";
-export type { HeldFigure, NewLotQuestion, StockedFlour, SubstituteQuestion } from "./explore/substitute-question.ts";
+export {
+  type HeldFigure,
+  type Hold,
+  type NewLotQuestion,
+  type StockedFlour,
+  type SubstituteQuestion,
+  usualHold,
+} from "./explore/substitute-question.ts";
 export { type Tolerance, type ToleranceQuestion, tolerance } from "./explore/tolerance.ts";
 export type { WaterFlour } from "./explore/water-flour.ts";
 export { type Trial, type TrialRequest, waterTrial } from "./explore/water-trial.ts";

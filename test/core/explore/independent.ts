@@ -42,7 +42,7 @@ export function restate(question: BlendQuestion): Restated {
   }
   if (ash?.least !== undefined) limit(ash.basis, (index) => flours[index]?.ash ?? "0", ash.least, 1n);
   if (ash?.most !== undefined) limit(ash.basis, (index) => flours[index]?.ash ?? "0", ash.most, -1n);
-  if (glutenProtein !== undefined) {
+  if (glutenProtein?.least !== undefined) {
     limit(glutenProtein.basis, (index) => flours[index]?.glutenProtein ?? "0", glutenProtein.least, 1n);
   }
   if (wholegrain?.least !== undefined)

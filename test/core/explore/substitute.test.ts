@@ -35,7 +35,7 @@ test("a weaker, wetter lot takes more of it and less water", () => {
   expect(Number(rows[0]?.water.added.value)).toBeCloseTo(byHand, 9);
 });
 
-test("ash and gluten-forming protein are held on their own sides", () => {
+test("a figure that is held is held on both sides", () => {
   const flours = [
     { ...strong, glutenProtein: "11.0" },
     { ...soft, glutenProtein: "7.0" },
@@ -47,13 +47,16 @@ test("ash and gluten-forming protein are held on their own sides", () => {
     ...base,
     flours,
     missing: "strong flour",
-    hold: ["protein", "ash", "gluten-protein"] as const,
+    hold: ["protein", "ash", "gluten protein"] as const,
     step: "0.5",
   };
   const { answer } = value(substitute(question));
   expect(answer.kind).toBe("found");
   const checks = answer.kind === "found" ? answer.blends[0]?.checks : undefined;
   expect(checks?.every(({ holds }) => holds)).toBe(true);
+  const sides = checks?.map(({ label, side }) => `${label} ${side}`);
+  const both = (label: string): readonly string[] => [`${label} least`, `${label} most`];
+  expect(sides).toEqual([...both("protein"), ...both("gluten-forming protein"), ...both("ash")]);
 });
 
 test.each([

@@ -1,4 +1,4 @@
-import { correctForLot, readHeld, substituteReport } from "@noodlewright/core";
+import { correctForLot, readHeld, substituteReport, usualHold } from "@noodlewright/core";
 import { printProblems } from "../command/answer.ts";
 import { searchFlags, searchOverrides, searchValues } from "../command/blend-flags.ts";
 import type { Command } from "../command/command.ts";
@@ -32,10 +32,11 @@ export const lotCommand: Command = {
   flags: {
     ...flagsOf(certificate),
     hold: {
-      describe: "What the new blend keeps, of protein, ash, gluten protein",
+      describe:
+        "What the new blend keeps, of protein, ash, gluten protein; also `ash or less`, `gluten protein or more`",
       kind: "text",
       placeholder: "protein, ash",
-      fallback: "protein",
+      fallback: usualHold.join(", "),
     },
     ...searchFlags,
     ...reportFlags,
@@ -51,7 +52,7 @@ export const lotCommand: Command = {
     const loading = await loadFormula(asked, searchOverrides({ ...certificate, ...searchValues }, asked), io);
     if (!loading.ok) return printProblems(loading.problems, asked, io);
     const { spec, formula, included, notes, place } = loading.loaded;
-    const hold = readHeld(asked.text("hold") ?? "protein");
+    const hold = readHeld(asked.text("hold") ?? usualHold.join(", "));
     if (!hold.ok)
       return printProblems(
         hold.problems.map((problem) => ({ ...problem, flag: "--hold" })),

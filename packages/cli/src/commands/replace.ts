@@ -1,4 +1,11 @@
-import { productReport, readHeld, replaceFlour, replaceIngredient, substituteReport } from "@noodlewright/core";
+import {
+  productReport,
+  readHeld,
+  replaceFlour,
+  replaceIngredient,
+  substituteReport,
+  usualHold,
+} from "@noodlewright/core";
 import { printProblems, printReport } from "../command/answer.ts";
 import { searchFlags, searchOverrides, searchValues } from "../command/blend-flags.ts";
 import type { Asked, Command } from "../command/command.ts";
@@ -15,10 +22,11 @@ export const replaceCommand: Command = {
     missing: { describe: "The flour or the ingredient that is missing", kind: "text", placeholder: "rye flour" },
     with: { describe: "What takes the place of an ingredient", kind: "text", placeholder: "dried whole egg" },
     hold: {
-      describe: "What the new blend keeps, of protein, ash, gluten protein",
+      describe:
+        "What the new blend keeps, of protein, ash, gluten protein; also `ash or less`, `gluten protein or more`",
       kind: "text",
       placeholder: "protein, ash",
-      fallback: "protein",
+      fallback: usualHold.join(", "),
     },
     ...searchFlags,
     ...reportFlags,
@@ -52,7 +60,7 @@ const nothingMissing: PlacedProblem = {
 
 async function flour(loaded: LoadedFormula, missing: string, asked: Asked, io: Io): Promise<ExitStatus> {
   const { spec, formula, included, notes, place } = loaded;
-  const hold = readHeld(asked.text("hold") ?? "protein");
+  const hold = readHeld(asked.text("hold") ?? usualHold.join(", "));
   if (!hold.ok) return printProblems(hold.problems.map(atFlag(place)), asked, io);
   const outcome = replaceFlour(spec, formula, { missing, hold: hold.value }, included);
   if (!outcome.ok) return printProblems(outcome.problems.map(atFlag(place)), asked, io);

@@ -66,13 +66,13 @@ function flourProblems(question: BlendQuestion): readonly Problem[] {
     if (
       flour.fixed !== undefined &&
       !dec(flour.fixed)
-        .div(question.step ?? 1)
+        .div(flour.step ?? question.step ?? 1)
         .isInteger()
     ) {
       wrong(
         "fixed",
         `${flour.fixed} %`,
-        `a whole number of steps of ${question.step ?? "1"} %`,
+        `a whole number of steps of ${flour.step ?? question.step ?? "1"} %`,
         "take a finer step or another share",
       );
     }

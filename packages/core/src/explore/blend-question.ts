@@ -42,7 +42,7 @@ export type ProteinTarget =
 /** What the blend has to reach. */
 export interface BlendTargets {
   readonly protein?: ProteinTarget;
-  readonly glutenProtein?: { readonly least: DecimalText; readonly basis: MoistureBasis };
+  readonly glutenProtein?: { readonly least?: DecimalText; readonly most?: DecimalText; readonly basis: MoistureBasis };
   readonly ash?: { readonly least?: DecimalText; readonly most?: DecimalText; readonly basis: MoistureBasis };
   /** Share of wholegrain flours, % of the blend. */
   readonly wholegrain?: { readonly least?: DecimalText; readonly most?: DecimalText };

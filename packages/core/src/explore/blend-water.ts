@@ -116,7 +116,8 @@ function bySources(before: readonly WaterFlour[], after: readonly WaterFlour[], 
     from: { share: fresh.share, flours: now, gluten: fresh.gluten },
     sources: [massBalance, glutenWater],
   });
-  return { added, causes: [old.gluten, flours, now, fresh.gluten] };
+  const causes = [old.gluten, flours, now, fresh.gluten];
+  return { added, causes: causes.filter(({ value }) => !dec(value).isZero()) };
 }
 
 /** The rule of dry gluten holds where the dough before has the water for it. */

@@ -89,7 +89,8 @@ function preference({ wanted }: Spec, shelf: FlourShelf): Preference {
   return prefer.kind === "nearest" ? { kind: "nearest", to: sharesNow(shelf) } : prefer;
 }
 
-function targetsOf(spec: Spec): BlendTargets {
+/** What the spec says that the blend has to reach. */
+export function targetsOf(spec: Spec): BlendTargets {
   const { wanted = {} } = spec;
   const basis = wantedBasis(spec);
   const protein = proteinTarget(wanted.protein, wanted.within?.value, basis);

@@ -5,33 +5,41 @@ import { nearestNames, plainName } from "../materials/nearest.ts";
 import { type OwnMaterials, resolveMaterial } from "../materials/own.ts";
 import type { MaterialFigures } from "../materials/schema.ts";
 import { type FlourShelf, flourShelf, shelfEntry, stocked } from "./flour-shelf.ts";
-import { atSpec, candidatesOf, type SharedQuestion, sharedQuestion, sharesNow, wantedBasis } from "./spec-question.ts";
+import {
+  atSpec,
+  candidatesOf,
+  type SharedQuestion,
+  sharedQuestion,
+  sharesNow,
+  targetsOf,
+  wantedBasis,
+} from "./spec-question.ts";
 import { newLot, type Substitution, substitute } from "./substitute.ts";
-import type { HeldFigure, SubstituteQuestion } from "./substitute-question.ts";
+import type { Hold, SubstituteQuestion } from "./substitute-question.ts";
 
-/** A reading of what to hold, as a command takes it. */
-const holdable: Readonly<Record<string, HeldFigure>> = {
-  protein: "protein",
-  ash: "ash",
-  "gluten protein": "gluten-protein",
-};
+const holdable = ["protein", "ash", "gluten protein"] as const;
 
 /**
- * Reads what a new blend shall keep of the old one: `protein`, `protein, ash`.
+ * Reads what a new blend shall keep of the old one: a figure alone is kept on both sides, `or more` and `or less` let it
+ * move to one.
  *
  * Problems: `hold.unknown`.
- * @example readHeld("protein, ash").value // => ["protein", "ash"]
+ * @example readHeld("protein, gluten protein or more").value // => ["protein", "gluten protein or more"]
  */
-export function readHeld(text: string): Outcome<readonly HeldFigure[]> {
-  const words = text.split(",").map((word) => word.trim().replaceAll("-", " "));
-  const unknown = words.find((word) => !Object.hasOwn(holdable, word));
-  if (unknown === undefined) return answer(words.flatMap((word) => holdable[word] ?? []));
-  const expected = `what to hold: ${Object.keys(holdable).join(", ")}`;
-  return refuse(inputProblem("hold.unknown", ["hold"], `"${unknown}"`, expected, 'write it like "protein, ash"'));
+export function readHeld(text: string): Outcome<readonly Hold[]> {
+  const words = text.split(",").map((word) => word.trim().replaceAll(/[\s-]+/gu, " "));
+  const all = holdable.flatMap((name): readonly Hold[] => [name, `${name} or more`, `${name} or less`]);
+  const unknown = words.find((word) => !all.some((one) => one === word));
+  if (unknown === undefined) return answer(words.flatMap((word) => all.filter((one) => one === word)));
+  const expected = `what to hold: ${holdable.join(", ")}, or one of them with "or more" or "or less"`;
+  return refuse(
+    inputProblem("hold.unknown", ["hold"], `"${unknown}"`, expected, 'write it like "protein, ash or less"'),
+  );
 }
 
 /**
- * Replaces a flour of a spec that is not to be had, by its other flours and those of its `shelf:`.
+ * Replaces a flour of a spec that is not to be had, by its other flours and those of its `shelf:`; what the spec says
+ * under `wanted:` goes before what is held.
  *
  * @param extra - the kitchen's own materials from files that the spec includes
  * Problems: `substitute.missing`, those of `flourShelf`, `sharedQuestion` and `substitute`.
@@ -39,7 +47,7 @@ export function readHeld(text: string): Outcome<readonly HeldFigure[]> {
 export function replaceFlour(
   spec: Spec,
   formula: Formula,
-  asked: { readonly missing: string; readonly hold: readonly HeldFigure[] },
+  asked: { readonly missing: string; readonly hold: readonly Hold[] },
   extra: OwnMaterials = {},
 ): Outcome<Substitution> {
   const shelf = flourShelf(spec, formula, extra);
@@ -61,7 +69,7 @@ export function replaceFlour(
 export function correctForLot(
   spec: Spec,
   formula: Formula,
-  hold: readonly HeldFigure[],
+  hold: readonly Hold[],
   extra: OwnMaterials = {},
 ): Outcome<Substitution> {
   const { lot } = spec;
@@ -110,7 +118,7 @@ function questionOf(
   formula: Formula,
   shelf: FlourShelf,
   shared: SharedQuestion,
-  hold: readonly HeldFigure[],
+  hold: readonly Hold[],
 ): Omit<SubstituteQuestion, "missing"> {
   const within = spec.wanted?.within?.value;
   return {
@@ -118,6 +126,7 @@ function questionOf(
     blend: sharesNow(shelf),
     flours: candidatesOf(shelf, shared),
     hold,
+    wanted: targetsOf(spec),
     basis: wantedBasis(spec),
     ...(within !== undefined && { within }),
     water: formula.water.added.value,

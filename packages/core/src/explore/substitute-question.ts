@@ -1,33 +1,37 @@
 import type { MoistureBasis } from "../materials/fields.ts";
-import { type Decimal, type DecimalText, dec, decimalText } from "../number/decimal.ts";
-import { atBasis, reached } from "./blend-limits.ts";
-import type { BlendTargets, Candidate, GivenShare } from "./blend-question.ts";
+import { type Decimal, type DecimalText, dec, decimalText, ZERO } from "../number/decimal.ts";
+import { atBasis, proteinBounds, reached } from "./blend-limits.ts";
+import type { BlendQuestion, BlendTargets, Candidate, GivenShare } from "./blend-question.ts";
 import type { WaterFlour } from "./water-flour.ts";
 
 /** A flour with what is known of the water it takes. */
 export type StockedFlour = Candidate & Pick<WaterFlour, "dryGluten" | "ownWater" | "moistureRange">;
 
-/** What of the old blend the new one has to keep. */
-export type HeldFigure = "protein" | "ash" | "gluten-protein";
+/** What of the old blend the new one can keep. */
+export type HeldFigure = "protein" | "ash" | "gluten protein";
+
+/** A figure that is kept on both sides, or may only rise, or only fall. */
+export type Hold = HeldFigure | `${HeldFigure} or more` | `${HeldFigure} or less`;
+
+/** What is held unless asked otherwise: protein, and no less of it that forms gluten. */
+export const usualHold: readonly Hold[] = ["protein", "gluten protein or more"];
 
 /** A blend whose flour is not to be had, and the flours at hand. */
-export interface SubstituteQuestion {
+export interface SubstituteQuestion
+  extends Pick<BlendQuestion, "step" | "flourMass" | "alternatives" | "currency" | "mostFlours"> {
   /** The blend as it was, % of flour, adding up to 100. */
   readonly blend: readonly GivenShare[];
   /** Every flour of the blend and every flour at hand. */
   readonly flours: readonly StockedFlour[];
   readonly missing: string;
-  readonly hold: readonly HeldFigure[];
+  readonly hold: readonly Hold[];
+  /** What the blend has to reach besides; it goes before what is held. */
+  readonly wanted?: BlendTargets;
   readonly basis: MoistureBasis;
-  /** How near protein has to come, ± %; 0.05 unless given. Ash may be so much of a tenth higher, gluten-forming protein so much lower. */
+  /** How near protein and gluten-forming protein have to come, ± %; 0.05 unless given. Ash: a fifth of it. */
   readonly within?: DecimalText;
   /** Added water of the old dough, % of flour. */
   readonly water: DecimalText;
-  readonly step?: DecimalText;
-  readonly flourMass?: DecimalText;
-  readonly alternatives?: number;
-  /** Of the prices. */
-  readonly currency?: string;
 }
 
 /** A flour of the blend comes as a new lot with its own certificate. */
@@ -36,28 +40,61 @@ export interface NewLotQuestion extends Omit<SubstituteQuestion, "missing"> {
   readonly lot: StockedFlour;
 }
 
-/** The figures of the old blend, as targets of the new one. */
+/** The figures of the old blend as targets of the new one, with what is wanted besides. */
 export function heldTargets(
-  { hold, basis, within = "0.05" }: Omit<SubstituteQuestion, "missing">,
+  { hold, basis, within = "0.05", wanted = {} }: Omit<SubstituteQuestion, "missing">,
   old: readonly StockedFlour[],
   shares: readonly Decimal[],
 ): BlendTargets {
-  const figure = (read: (flour: Candidate) => DecimalText | undefined): Decimal =>
-    reached(
-      atBasis(
-        old,
-        old.map((flour) => dec(read(flour) ?? 0)),
-        basis,
-      ),
-      shares,
-    ) ?? dec(0);
-  const targets: { -readonly [key in keyof BlendTargets]: BlendTargets[key] } = {};
-  if (hold.includes("protein"))
-    targets.protein = { value: decimalText(figure(({ protein }) => protein)), within, basis };
-  if (hold.includes("ash"))
-    targets.ash = { most: decimalText(figure(({ ash }) => ash).plus(dec(within).div(10))), basis };
-  if (hold.includes("gluten-protein")) {
-    targets.glutenProtein = { least: decimalText(figure(({ glutenProtein }) => glutenProtein).minus(within)), basis };
-  }
-  return targets;
+  const of = (name: HeldFigure): Decimal => {
+    const figures = old.map((flour) => dec(flour[figureKeys[name]] ?? 0));
+    return (reached(atBasis(old, figures, basis), shares) ?? ZERO).toDecimalPlaces(3);
+  };
+  const held = (name: HeldFigure, off: Decimal): Ends => {
+    const value = of(name);
+    const [rises, falls] = [hold.includes(`${name} or more`), hold.includes(`${name} or less`)];
+    return {
+      ...((hold.includes(name) || rises) && { least: value.minus(off) }),
+      ...((hold.includes(name) || falls) && { most: value.plus(off) }),
+    };
+  };
+  const off = dec(within);
+  const protein = { ...meeting(held("protein", off), wanted.protein && proteinBounds(wanted.protein)), basis };
+  const ash = { ...meeting(held("ash", off.div(5)), wanted.ash), basis };
+  const glutenProtein = { ...meeting(held("gluten protein", off), wanted.glutenProtein), basis };
+  const isSet = ({ least, most }: TextEnds): boolean => least !== undefined || most !== undefined;
+  const value = decimalText(of("protein"));
+  return {
+    ...wanted,
+    // a value and not its ends, so that the search may come as near to it as its steps allow
+    ...(hold.includes("protein") && wanted.protein === undefined
+      ? { protein: { value, within, basis } }
+      : isSet(protein) && { protein }),
+    ...(isSet(ash) && { ash }),
+    ...(isSet(glutenProtein) && { glutenProtein }),
+  };
+}
+
+const figureKeys = { protein: "protein", ash: "ash", "gluten protein": "glutenProtein" } as const;
+
+interface Ends {
+  readonly least?: Decimal | DecimalText;
+  readonly most?: Decimal | DecimalText;
+}
+
+type TextEnds = { readonly [end in keyof Ends]: DecimalText };
+
+/** What lies within what is held and what is wanted; where there is nothing, what is wanted counts. */
+function meeting(held: Ends, wanted: Ends = {}): TextEnds {
+  const inner = (end: "least" | "most"): Decimal | undefined => {
+    const [one, other] = [held[end], wanted[end]].map((bound) => (bound === undefined ? undefined : dec(bound)));
+    if (one === undefined || other === undefined) return one ?? other;
+    return one.gt(other) === (end === "least") ? one : other;
+  };
+  const [least, most] = [inner("least"), inner("most")];
+  const ends = least !== undefined && most !== undefined && least.gt(most) ? wanted : { least, most };
+  return {
+    ...(ends.least !== undefined && { least: decimalText(dec(ends.least)) }),
+    ...(ends.most !== undefined && { most: decimalText(dec(ends.most)) }),
+  };
 }

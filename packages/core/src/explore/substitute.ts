@@ -1,7 +1,7 @@
 import { type Figure, given } from "../figure/figure.ts";
 import { answer, inputProblem, type Note, type Outcome, refuse } from "../figure/problem.ts";
 import { fromSpec } from "../figure/source.ts";
-import { type DecimalText, dec } from "../number/decimal.ts";
+import { type DecimalText, dec, decimalText } from "../number/decimal.ts";
 import { blendFigures } from "./blend-figures.ts";
 import type { BlendAnswer, BlendQuestion, FoundBlend, GivenShare } from "./blend-question.ts";
 import { searchBlend } from "./blend-search.ts";
@@ -18,6 +18,8 @@ export interface Substitution {
   readonly rows: readonly {
     readonly blend: FoundBlend;
     readonly changes: readonly Change[];
+    /** Of these, what moved and was not to be kept on that side. */
+    readonly notHeld: readonly Change[];
     readonly water: BlendWater;
   }[];
 }
@@ -25,8 +27,9 @@ export interface Substitution {
 /**
  * Replaces a flour that is not to be had by those at hand, holding protein, ash or gluten-forming protein, and gives the water.
  *
- * The new blend changes as few flours as it can. Percentages as is. Problems: `substitute.missing`, `substitute.flour` and
- * those of `searchBlend`.
+ * The other flours of the blend keep their shares, but those that have limits of their own; only where no blend does so do
+ * they move as well, and a note says it. Percentages as is. Problems: `substitute.missing`, `substitute.flour` and those of
+ * `searchBlend`.
  *
  * @example substitute({ blend: [{ name: "strong", share: "100" }], flours: [{ name: "strong", protein: "12", moisture: "14" }, { name: "other", protein: "12", moisture: "14" }], missing: "strong", hold: ["protein"], basis: { kind: "as is" }, water: "34" }).value.rows[0].blend.shares[0].name // => "other"
  */
@@ -42,10 +45,51 @@ export function substitute(question: SubstituteQuestion): Outcome<Substitution> 
       ),
     );
   }
-  const flours = question.flours.map((flour) =>
+  const share = (name: string): DecimalText | undefined => question.blend.find((one) => one.name === name)?.share;
+  const without = question.flours.map((flour) =>
     flour.name === question.missing ? { ...withoutLimits(flour), fixed: "0" } : flour,
   );
-  return reblend(question, question.flours, flours);
+  const kept = without.map((flour) => {
+    const now = share(flour.name);
+    return now === undefined || hasLimits(flour) ? flour : { ...flour, ...fixedAt(now, question.step) };
+  });
+  const first = reblend(question, question.flours, kept);
+  if (first.ok && first.value.answer.kind === "found") return first;
+  const moved = reblend(question, question.flours, onOwnSteps(question, without));
+  return moved.ok && moved.value.answer.kind === "found"
+    ? answer(moved.value, [movedNote(question.missing), ...moved.notes])
+    : moved;
+}
+
+function hasLimits({ least, most, fixed, ratioTo }: StockedFlour): boolean {
+  return [least, most, fixed, ratioTo].some((limit) => limit !== undefined);
+}
+
+/** A share that stays, in a step of its own where it is off the step of the others. */
+function fixedAt(share: DecimalText, step: DecimalText = "1"): Pick<StockedFlour, "fixed" | "step"> {
+  const own = [step, "0.1", "0.01"].find((one) => isOn(share, one)) ?? "0.001";
+  return { fixed: decimalText(dec(share).toDecimalPlaces(3)), ...(own !== step && { step: own }) };
+}
+
+/** Shares that are off the step but on the tenth may stay as they are: such flours move in tenths. */
+function onOwnSteps(
+  { blend, step = "1" }: Omit<SubstituteQuestion, "missing">,
+  flours: readonly StockedFlour[],
+): readonly StockedFlour[] {
+  return flours.map((flour) => {
+    const now = blend.find(({ name }) => name === flour.name)?.share;
+    const isOff = now !== undefined && flour.fixed === undefined && !isOn(now, step) && isOn(now, "0.1");
+    return isOff ? { ...flour, step: "0.1" } : flour;
+  });
+}
+
+function isOn(share: DecimalText, step: DecimalText): boolean {
+  return dec(share).mod(step).isZero();
+}
+
+function movedNote(missing: string): Note {
+  const text = `nothing takes the place of ${missing} while the other flours keep their shares, so that these move too`;
+  return { code: "substitute.moved", path: ["missing"], text };
 }
 
 /**
@@ -69,7 +113,7 @@ export function newLot(question: NewLotQuestion): Outcome<Substitution> {
     );
   }
   const flours = question.flours.map((flour) => (flour.name === lot.name ? lot : flour));
-  return reblend(question, question.flours, flours);
+  return reblend(question, question.flours, onOwnSteps(question, flours));
 }
 
 function reblend(
@@ -98,11 +142,8 @@ function reblend(
   const found = outcome.value.kind === "found" ? outcome.value.blends : [];
   const rows = found.map((blend) => {
     const water = waterBetween(old, question.blend, fresh, sharesOf(blend), question.water);
-    return {
-      blend,
-      changes: compareFigures(before, [...blend.shares.map(({ share }) => share), ...blend.figures]),
-      water,
-    };
+    const changes = compareFigures(before, [...blend.shares.map(({ share }) => share), ...blend.figures]);
+    return { blend, changes, notHeld: notHeld(changes, blend), water };
   });
   const notes: readonly Note[] = [...outcome.notes, ...(rows[0]?.water.notes ?? [])];
   return answer({ answer: outcome.value, before: figuresBefore(before), rows }, notes);
@@ -114,7 +155,7 @@ function searchQuestion(
   fresh: readonly StockedFlour[],
   shares: readonly DecimalText[],
 ): BlendQuestion {
-  const { step, flourMass, alternatives, currency } = question;
+  const { step, flourMass, alternatives, currency, mostFlours } = question;
   return {
     flours: fresh,
     targets: heldTargets(question, old, shares.map(dec)),
@@ -123,8 +164,35 @@ function searchQuestion(
     ...(currency === undefined ? {} : { currency }),
     ...(flourMass === undefined ? {} : { flourMass }),
     ...(alternatives === undefined ? {} : { alternatives }),
+    ...(mostFlours === undefined ? {} : { mostFlours }),
   };
 }
+
+/** By how much a figure has to move before it is worth a word: the tenth of protein and the hundredth of ash that certificates print. */
+const worthAWord: Readonly<Record<string, string>> = {
+  protein: "0.1",
+  "gluten-protein": "0.1",
+  ash: "0.02",
+  wholegrain: "1",
+};
+
+/** The figures that nothing keeps on the side they moved to: dry, as is or at a basis as they are held. */
+function notHeld(changes: readonly Change[], { checks }: FoundBlend): readonly Change[] {
+  const ids = changes.map(({ after }) => after?.id);
+  return changes.filter(({ after, difference }) => {
+    const name = /^blend\.(?<name>[a-z-]+)(?:\.at-basis)?$/u.exec(after?.id ?? "")?.groups?.["name"] ?? "";
+    const least = worthAWord[name];
+    if (difference === undefined || least === undefined || ids.includes(`${after?.id ?? ""}.at-basis`)) return false;
+    const side = dec(difference.value).isNegative() ? "least" : "most";
+    const isHeld = checks.some((check) => check.id === `${checkNames[name] ?? name}.${side}` && check.holds);
+    return !isHeld && dec(difference.value).abs().gte(least);
+  });
+}
+
+const checkNames: Readonly<Record<string, string>> = {
+  "gluten-protein": "gluten-forming-protein",
+  wholegrain: "wholegrain-share",
+};
 
 function withoutLimits(flour: StockedFlour): StockedFlour {
   const { least: _least, most: _most, ratioTo: _ratioTo, store: _store, ...figures } = flour;

@@ -1,6 +1,6 @@
 import { compareFigures } from "../explore/compare-blends.ts";
 import type { Substitution } from "../explore/substitute.ts";
-import { withOrigins } from "../figure/figure.ts";
+import { shown, withOrigins } from "../figure/figure.ts";
 import type { Note } from "../figure/problem.ts";
 import type { Formula } from "../formula/formula.ts";
 import {
@@ -48,6 +48,12 @@ export function substituteReport(
     sections: [
       ...(found ? [] : outOfReachSections(answer)),
       section("blend", found ? "Before and now" : "The nearest blend", blend && sharesTable(changes, totals)),
+      section("not-held", "Not held, and moved", {
+        kind: "text",
+        lines: (first?.notHeld ?? []).map(({ label, before: old, after }) =>
+          [`${label}:`, old && `from ${shown(old)}`, after && `to ${shown(after)}.`].filter(Boolean).join(" "),
+        ),
+      }),
       section("figures", "What it comes to", blend && figuresTable(changes), {
         kind: "text",
         lines: rangeLines(fresh),

@@ -1,0 +1,109 @@
+import { describe, expect, test } from "vitest";
+import { correctForLot, readHeld, replaceFlour } from "../../../packages/core/src/explore/spec-substitute.ts";
+import type { Substitution } from "../../../packages/core/src/explore/substitute.ts";
+import { type Hold, usualHold } from "../../../packages/core/src/explore/substitute-question.ts";
+import { answered, codesOf, noteCodesOf, type Written, workedOut } from "../formula/worked-out.ts";
+import { sharesOf } from "./kitchen.ts";
+
+/** A flour whose figures are all at 14 % moisture. */
+const flour = (protein: string, ash = "0.5 %") => ({ protein, ash, moisture: "14 %", nitrogenFactor: 5.7 });
+const rye = { ...flour("9 %", "1.1 %"), glutenForming: false };
+
+/** Some rye for its taste, in shares off the step. */
+const ryeNoodle: Written = {
+  flours: [
+    { name: "strong flour", amount: "60.9 %", figures: flour("12.4 %") },
+    { name: "plain flour", amount: "30 %", figures: flour("9.8 %") },
+    { name: "rye flour", amount: "9.1 %", figures: rye },
+  ],
+  shelf: { "house flour": { figures: flour("11.4 %") }, "vital wheat gluten": { share: "at most 3 %" } },
+  water: { added: "36 %" },
+};
+
+function without(missing: string, written: Written, hold: readonly Hold[] = usualHold): Substitution {
+  const { spec, formula } = workedOut(written);
+  return answered(replaceFlour(spec, formula, { missing, hold }));
+}
+
+function shareIn({ rows }: Substitution, name: string): string | undefined {
+  return rows[0]?.blend.shares.find((one) => one.name === name)?.share.value;
+}
+
+describe("replaceFlour", () => {
+  test("keeps the shares of the other flours, also those off the step, and the gluten-forming protein", () => {
+    const found = without("strong flour", ryeNoodle);
+    expect([shareIn(found, "plain flour"), shareIn(found, "rye flour")]).toEqual(["30", "9.1"]);
+    const gluten = found.rows[0]?.changes.find(({ after }) => after?.id === "blend.gluten-protein.at-basis");
+    expect(Number(gluten?.difference?.value)).toBeGreaterThan(-0.05);
+    expect(found.rows[0]?.notHeld).toEqual([]);
+  });
+
+  test("moves the other flours only where nothing else takes the place, and says so", () => {
+    const { spec, formula } = workedOut({ ...ryeNoodle, shelf: {} });
+    const outcome = replaceFlour(spec, formula, { missing: "rye flour", hold: usualHold });
+    expect(sharesOf(answered(outcome).answer)[0]).not.toContain("rye");
+    expect(noteCodesOf(outcome)).toContain("substitute.moved");
+  });
+
+  test("lets a flour move that has limits of its own on the shelf", () => {
+    const shelf = { ...ryeNoodle.shelf, "plain flour": { share: "20 to 40 %" } };
+    const found = without("strong flour", { ...ryeNoodle, shelf });
+    expect(shareIn(found, "rye flour")).toBe("9.1");
+    expect(found.answer.kind).toBe("found");
+  });
+
+  test("names what moved and was not to be held", () => {
+    const shelf = { "house rye": { figures: { ...rye, protein: "12.4 %" } } };
+    const found = without("strong flour", { ...ryeNoodle, shelf }, ["protein"]);
+    const labels = found.rows[0]?.notHeld.map(({ label }) => label);
+    expect(labels).toContain("gluten-forming protein of the blend, at 14 % mb");
+    expect(labels).not.toContain("protein of the blend, at 14 % mb");
+  });
+
+  test("finds no blend where gluten-forming protein would fall", () => {
+    const shelf = { "house rye": { figures: { ...rye, protein: "12.4 %" } } };
+    expect(without("strong flour", { ...ryeNoodle, shelf }).answer.kind).toBe("out-of-reach");
+  });
+
+  test("holds what the spec wants beside what is held", () => {
+    const wheat = { ...flour("11.5 %", "1.5 %"), wholegrain: true };
+    const written: Written = {
+      flours: [
+        { name: "strong flour", amount: "80 %", figures: flour("12 %") },
+        { name: "whole wheat", amount: "20 %", figures: wheat },
+      ],
+      shelf: { "house flour": { figures: flour("11.5 %") }, "coarse whole wheat": { figures: wheat } },
+      wanted: { wholegrain: "at least 20 %" },
+      water: { added: "36 %" },
+    };
+    const { answer } = without("whole wheat", written);
+    expect(sharesOf(answer)[0]).toBe("strong flour 80, coarse whole wheat 20");
+    const none = without("whole wheat", { ...written, shelf: { "house flour": { figures: flour("11.5 %") } } });
+    expect(none.answer.kind).toBe("out-of-reach");
+  });
+});
+
+test("a lot reaches what the spec wants, where that is out of what was held", () => {
+  const { spec, formula } = workedOut({
+    ...ryeNoodle,
+    lot: { of: "strong flour", figures: { protein: "11.9 %" } },
+    wanted: { protein: "at least 11.6 %" },
+  });
+  const { rows } = answered(correctForLot(spec, formula, usualHold));
+  const protein = rows[0]?.changes.find(({ after }) => after?.id === "blend.protein.at-basis")?.after;
+  expect(Number(protein?.value)).toBeGreaterThanOrEqual(11.6);
+});
+
+describe("readHeld", () => {
+  test("reads a figure on both sides, or on one", () => {
+    expect(answered(readHeld("protein, ash or less, gluten-protein or more"))).toEqual([
+      "protein",
+      "ash or less",
+      "gluten protein or more",
+    ]);
+  });
+
+  test("refuses what cannot be held", () => {
+    expect(codesOf(readHeld("protein, price"))).toEqual(["hold.unknown"]);
+  });
+});
