@@ -120,13 +120,15 @@ export { alkalinityForms, readAlkalinity, readNormality } from "./materials/alka
 // materials
 export { type AllergenList, isJurisdiction, type Jurisdiction, jurisdictions } from "./materials/allergen-lists.ts";
 export { type AllergenReport, allergensFor } from "./materials/allergens.ts";
-export { catalogue, findMaterial, nearestNames, searchMaterials } from "./materials/catalogue.ts";
+export { catalogue, findMaterial, nameAdvice, nearestMaterials, searchMaterials } from "./materials/catalogue.ts";
 export type { MachineFields, OwnMachines } from "./materials/machine-schema.ts";
 export type { Material, MaterialKind } from "./materials/material.ts";
+export { nearestNames } from "./materials/nearest.ts";
 export { type KitchenMaterial, type OwnMaterials, resolveMaterial } from "./materials/own.ts";
 export { readProduct } from "./materials/product-text.ts";
 export { isRuleBook, type RuleBookName } from "./materials/rounding-rules.ts";
 export { kitchenFileSchema, type MaterialFigures, materialKinds } from "./materials/schema.ts";
+export { type DoseBeside, severalOf, severalProblem } from "./materials/several.ts";
 export { saltsInRatio } from "./materials/stated-composition.ts";
 export { moduli, readModulus, readRatio, readStrength, strengthForms } from "./materials/strength-text.ts";
 // number

@@ -3,6 +3,7 @@ import {
   type BaumeName,
   type DecimalText,
   type Dimension,
+  type DoseBeside,
   inDays,
   type Note,
   type OwnMaterials,
@@ -42,7 +43,8 @@ export interface Asking {
   /** A time in days. */
   readonly days: (flag: string) => DecimalText;
   readonly strength: (flag: string) => StatedStrength;
-  readonly product: (text: string | undefined, place: string) => Product;
+  /** `beside` is a dose that goes with a name which stands for several things. */
+  readonly product: (text: string | undefined, place: string, beside?: DoseBeside) => Product;
   readonly text: (flag: string) => string | undefined;
   readonly list: (name: string) => readonly string[];
   readonly wrong: (place: string, code: string, found: string, expected: string, advice: string) => void;
@@ -108,8 +110,8 @@ export function asking(asked: Asked, own: OwnMaterials): Asking {
       }
       return { measure: "mass-percent", value: "1" };
     },
-    product: (text, where) => {
-      const outcome = readProduct(text ?? "", own, terms, []);
+    product: (text, where, beside) => {
+      const outcome = readProduct(text ?? "", own, terms, [], beside);
       if (outcome.ok) {
         notes.push(...outcome.notes);
         return outcome.value;

@@ -1,5 +1,6 @@
 import {
   alkaliBeyond,
+  alkalinityM,
   anhydrousShare,
   answer,
   convert,
@@ -74,9 +75,17 @@ export const convertCommand = member({
     if (second !== undefined && second === first) {
       ask.wrong("<to>", "convert.products", `${second} twice`, "two different products", "name it once");
     }
-    const one = ask.product(first, "<to>");
-    const to: readonly [Product] | readonly [Product, Product] =
-      second === undefined ? [one] : [one, ask.product(second, "<to>")];
+    const unit = dose.dimension === "mass" ? "g" : "%";
+    const from = ask.product(ask.text("from"), "<from>", { text: dose.text, unit, ofIt: dose.value });
+    const wanted = {
+      text: `the alkalinity of ${dose.text} ${from.name}`,
+      unit,
+      meq: alkalinityM(from.composition).times(dose.value),
+    } as const;
+    const product = (name: string | undefined): Product =>
+      ask.product(name, "<to>", from.name === "" ? undefined : wanted);
+    const one = product(first);
+    const to: readonly [Product] | readonly [Product, Product] = second === undefined ? [one] : [one, product(second)];
     const parts = flour === undefined ? undefined : dec(onFlour(dose, flour)).times(100).div(flour);
     if (parts?.gt(mostParts.alkali)) {
       ask.wrong(
@@ -89,7 +98,7 @@ export const convertCommand = member({
     }
     const grams = (amount: typeof dose): string => onFlour(amount, flour ?? hundredOfFlour);
     return {
-      from: { ...ask.product(ask.text("from"), "<from>"), mass: grams(dose) },
+      from: { ...from, mass: grams(dose) },
       to,
       hold: held[ask.text("holding") ?? ""] ?? "M",
       temperature: ask.temperature,

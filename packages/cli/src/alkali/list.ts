@@ -1,4 +1,12 @@
-import { alkaliListReport, answer, knownProducts, noAnswer, refuse } from "@noodlewright/core";
+import {
+  alkaliListReport,
+  answer,
+  knownProducts,
+  noAnswer,
+  refuse,
+  severalOf,
+  severalProblem,
+} from "@noodlewright/core";
 import { reportFlags } from "../command/flags.ts";
 import { member } from "./member.ts";
 
@@ -14,6 +22,8 @@ export const listCommand = member({
   answer: (words) => {
     const found = knownProducts(words);
     if (found.length > 0) return answer(alkaliListReport(found, words));
+    const several = severalOf(words);
+    if (several) return refuse({ ...severalProblem(several, words, []), kind: "no-answer" });
     const expected = "words of a name or formula, such as carbonate or K2CO3";
     return refuse(noAnswer("alkali.none", [], `no salt for "${words}"`, expected, "leave the words out to see all"));
   },

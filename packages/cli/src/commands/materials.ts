@@ -1,8 +1,16 @@
-import { catalogue, materialsReport, nearestNames, searchMaterials } from "@noodlewright/core";
+import {
+  catalogue,
+  materialsReport,
+  nameAdvice,
+  nearestMaterials,
+  noAnswer,
+  searchMaterials,
+  severalOf,
+  severalProblem,
+} from "@noodlewright/core";
 import { printProblems, printReport } from "../command/answer.ts";
 import type { Command } from "../command/command.ts";
 import { reportFlags } from "../command/flags.ts";
-import { exit } from "../io.ts";
 
 const kinds = ["flour", "starch", "gluten", "bran", "egg", "salt", "alkali", "fat", "other"] as const;
 
@@ -21,30 +29,19 @@ export const materialsCommand: Command = {
   run: async (asked, io) => {
     const words = asked.list("words").join(" ");
     const kind = kinds.find((one) => one === asked.text("kind"));
-    const found = searchMaterials(words, kind);
-    if (found.length > 0)
-      return printReport(materialsReport(found, [words, kind].filter(Boolean).join(", ")), asked, io);
-    const nearest = nearestNames(
-      words,
-      catalogue().map(({ name }) => name),
-    );
-    await printProblems(
-      [
-        {
-          code: "materials.none",
-          kind: "no-answer",
-          path: [],
-          found: `nothing in the catalogue for "${words}"${kind === undefined ? "" : ` of the kind ${kind}`}`,
-          expected: "words of a name, such as rye or bread flour",
-          advice:
-            nearest.length > 0
-              ? `did you mean ${nearest.map((name) => `"${name}"`).join(" or ")}?`
-              : "give the material its own figures in the spec",
-        },
-      ],
-      asked,
-      io,
-    );
-    return exit.noAnswer;
+    const listed = searchMaterials(words, kind);
+    if (listed.length > 0)
+      return printReport(materialsReport(listed, [words, kind].filter(Boolean).join(", ")), asked, io);
+    const several = severalOf(words);
+    const found = `nothing in the catalogue for "${words}"${kind === undefined ? "" : ` of the kind ${kind}`}`;
+    const problem = several
+      ? { ...severalProblem(several, words, []), kind: "no-answer" as const }
+      : noAnswer("materials.none", [], found, "words of a name, such as rye or bread flour", adviceOn(words));
+    return printProblems([problem], asked, io);
   },
 };
+
+function adviceOn(words: string): string {
+  const names = catalogue().map(({ name }) => name);
+  return nameAdvice(words, nearestMaterials(words, names), "give the material its own figures in the spec");
+}

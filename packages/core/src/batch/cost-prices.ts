@@ -2,7 +2,7 @@ import { answer, inputProblem, type Note, type Outcome, type Path, refuse } from
 import type { Formula } from "../formula/formula.ts";
 import type { FormulaLine } from "../formula/lines.ts";
 import type { Spec } from "../formula/spec.ts";
-import { materialNamed, nearestNames } from "../materials/catalogue.ts";
+import { materialNamed, nearestMaterials } from "../materials/catalogue.ts";
 import type { Price } from "../materials/fields.ts";
 import { plainName } from "../materials/nearest.ts";
 import type { Quantity } from "../number/quantity.ts";
@@ -115,7 +115,7 @@ function unusedNotes(
   return Object.keys(stated)
     .filter((name) => !used.has(materialName(name)))
     .map((name) => {
-      const [near] = nearestNames(name, names, 1);
+      const [near] = nearestMaterials(name, names, 1);
       const hint = near === undefined ? "" : `; did you mean "${near}"?`;
       const text = `"${name}" under \`${key}:\` is no ingredient of this formula${hint}`;
       return { code: `${key}.not-used`, path: [key, name], text };

@@ -3,7 +3,7 @@ import { answer, inputProblem, type Outcome, type Path, type Problem, refuse } f
 import { fromSpec, massBalance } from "../figure/source.ts";
 import type { Formula } from "../formula/formula.ts";
 import type { Spec } from "../formula/spec.ts";
-import { nearestNames } from "../materials/catalogue.ts";
+import { nearestMaterials } from "../materials/catalogue.ts";
 import { dec } from "../number/decimal.ts";
 import type { Losses } from "./losses.ts";
 import { statedMass } from "./stated-mass.ts";
@@ -104,7 +104,7 @@ function doughForIngredient(have: Have, formula: Formula): Outcome<Size> {
   const path: Path = ["batch", "have", "name"];
   if (lines.length === 0) {
     const names = formula.lines.map((line) => line.name);
-    const nearest = nearestNames(have.name, names, 2);
+    const nearest = nearestMaterials(have.name, names, 2);
     return refuse(
       inputProblem(
         "batch.unknown-ingredient",

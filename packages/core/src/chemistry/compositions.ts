@@ -8,6 +8,9 @@ const recipes = {
   "potassium carbonate sesquihydrate": () => hydrate("K2CO3.1.5H2O"),
   "sodium bicarbonate": () => pure("NaHCO3"),
   "potassium bicarbonate": () => pure("KHCO3"),
+  "sodium sesquicarbonate": () => hydrate("Na2CO3.NaHCO3.2H2O"),
+  "sodium hydroxide": () => pure("NaOH"),
+  "potassium hydroxide": () => pure("KOH"),
   "sodium bicarbonate, baked to carbonate": () => pure("Na2CO3"),
 } as const satisfies Readonly<Record<string, () => Composition>>;
 

@@ -3,7 +3,8 @@ import { answer, inputProblem, noAnswer, type Outcome, refuse } from "../figure/
 import { fromSpec, massBalance } from "../figure/source.ts";
 import type { Formula } from "../formula/formula.ts";
 import type { FormulaLine } from "../formula/lines.ts";
-import { nearestNames, plainName } from "../materials/nearest.ts";
+import { nearestMaterials } from "../materials/catalogue.ts";
+import { plainName } from "../materials/nearest.ts";
 import { type KitchenMaterial, type OwnMaterials, resolveMaterial } from "../materials/own.ts";
 import { dec, decimalText, HUNDRED } from "../number/decimal.ts";
 import { type ActiveProduct, replaceProduct } from "./replace-product.ts";
@@ -88,7 +89,7 @@ function productOf(name: string, material: KitchenMaterial): ActiveProduct {
 
 function notAnIngredient(name: string, ingredients: readonly FormulaLine[]) {
   const names = ingredients.map((line) => line.name);
-  const nearest = nearestNames(name, names, 1)[0];
+  const nearest = nearestMaterials(name, names, 1)[0];
   const advice =
     names.length === 0
       ? "the spec has no ingredients beside flour, water, alkali and salt"

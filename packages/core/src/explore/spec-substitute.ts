@@ -1,7 +1,8 @@
 import { answer, inputProblem, type Note, type Outcome, refuse } from "../figure/problem.ts";
 import type { Formula } from "../formula/formula.ts";
 import type { Spec } from "../formula/spec.ts";
-import { nearestNames, plainName } from "../materials/nearest.ts";
+import { nearestMaterials } from "../materials/catalogue.ts";
+import { plainName } from "../materials/nearest.ts";
 import { type OwnMaterials, resolveMaterial } from "../materials/own.ts";
 import type { MaterialFigures } from "../materials/schema.ts";
 import { type FlourShelf, flourShelf, shelfEntry, stocked } from "./flour-shelf.ts";
@@ -140,7 +141,7 @@ function flourNamed(name: string, shelf: FlourShelf): string | undefined {
 
 function notAFlour(code: string, path: readonly string[], name: string, shelf: FlourShelf) {
   const names = shelf.flours.filter(({ share }) => share !== "0").map(({ flour }) => flour.name);
-  const nearest = nearestNames(name, names, 1)[0];
+  const nearest = nearestMaterials(name, names, 1)[0];
   const advice = nearest === undefined ? `name one of: ${names.join(", ")}` : `did you mean "${nearest}"?`;
   return inputProblem(code, path, `"${name}"`, "one of the flours of the spec", advice);
 }

@@ -4,7 +4,8 @@ import { type Figure, given, worked } from "../figure/figure.ts";
 import { answer, inputProblem, type Outcome, type Path, type Problem, refuse } from "../figure/problem.ts";
 import { fromSpec, massBalance, type Source } from "../figure/source.ts";
 import type { KitchenMaterial } from "../materials/own.ts";
-import { type Decimal, ZERO } from "../number/decimal.ts";
+import type { DoseBeside } from "../materials/several.ts";
+import { type Decimal, dec, ZERO } from "../number/decimal.ts";
 import type { Quantity } from "../number/quantity.ts";
 import type { Entry } from "./entries.ts";
 import { notAlkaline } from "./not-alkaline.ts";
@@ -86,6 +87,18 @@ export function entryParts(entry: Entry, material: KitchenMaterial, scale: Scali
 /** Where the amount of an entry stands. */
 export function amountPath({ path, role }: Entry): Path {
   return role === "salt" ? path : [...path, "amount"];
+}
+
+/** The dose of an alkaline product, for a name that stands for several. */
+export function doseBeside({ role, amount, as }: Entry): DoseBeside | undefined {
+  if (role !== "alkali") return undefined;
+  const { text, value, dimension } = amount;
+  if (dimension === "alkalinity") return { text, unit: "%", meq: dec(value) };
+  const unit = dimension === "mass" ? "g" : "%";
+  if (as === "anhydrous salts") return { text: `${text} of anhydrous salts`, unit, anhydrous: dec(value) };
+  if (as === "alkalinity")
+    return { text: `the alkalinity of ${text}`, unit, meq: alkalinityM(pure("Na2CO3")).times(value) };
+  return { text, unit, ofIt: value };
 }
 
 function doseUnit({ path, as, amount }: Entry): Problem {

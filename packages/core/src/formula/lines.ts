@@ -3,7 +3,7 @@ import { answer, inputProblem, type Note, type Outcome, type Path, type Problem,
 import type { Source } from "../figure/source.ts";
 import { type KitchenMaterial, type OwnMaterials, resolveMaterial } from "../materials/own.ts";
 import { dec, HUNDRED } from "../number/decimal.ts";
-import { amountPath, entryParts, type Scaling } from "./dose.ts";
+import { amountPath, doseBeside, entryParts, type Scaling } from "./dose.ts";
 import { otherEntries, type Role } from "./entries.ts";
 import { flourShares } from "./flour-shares.ts";
 import { tooMuch } from "./limits.ts";
@@ -73,7 +73,7 @@ export function statedLines(
   const notes: Note[] = [];
   const replacements: Replacement[] = [];
   const others = otherEntries(spec).map((entry): readonly FormulaLine[] | undefined => {
-    const material = collect(resolveMaterial(entry.name, entry.namePath, entry.figures, own));
+    const material = collect(resolveMaterial(entry.name, entry.namePath, entry.figures, own, doseBeside(entry)));
     if (material === undefined) return undefined;
     const amount = shares === undefined ? undefined : collect(entryParts(entry, material, scale));
     if (amount === undefined) return undefined;

@@ -1,8 +1,8 @@
 import type * as z from "zod";
 import { answer, inputProblem, type Outcome, type Path, type Problem, refuse } from "../figure/problem.ts";
-import { nearestNames } from "../materials/catalogue.ts";
 import type { FieldFacts } from "../materials/fields.ts";
 import type { OwnMachines } from "../materials/machine-schema.ts";
+import { nearestNames } from "../materials/nearest.ts";
 import type { OwnMaterials } from "../materials/own.ts";
 import { kitchenFileSchema, kitchenMaterialsSchema } from "../materials/schema.ts";
 import { type Spec, specSchema } from "./spec.ts";

@@ -1,9 +1,11 @@
+import { alkalinityM } from "../chemistry/composition.ts";
 import { convert } from "../chemistry/convert.ts";
 import { amountsFor, type Held } from "../chemistry/swap-amounts.ts";
 import { renamed, scoped, shown, withOrigins, worked } from "../figure/figure.ts";
 import { answer, inputProblem, type Note, type Outcome, type Path, type Problem, refuse } from "../figure/problem.ts";
 import { massBalance } from "../figure/source.ts";
 import { type KitchenMaterial, type OwnMaterials, resolveMaterial } from "../materials/own.ts";
+import type { DoseBeside } from "../materials/several.ts";
 import type { FormulaLine } from "./lines.ts";
 import { notAlkaline } from "./not-alkaline.ts";
 import type { Holding, SpecAlkali } from "./spec.ts";
@@ -33,8 +35,13 @@ export function replaceAlkali(old: FormulaLine, item: SpecAlkali, own: OwnMateri
   const path = [...old.path, "replaceWith"];
   const [name, second] = typeof item.replaceWith === "string" ? [item.replaceWith] : (item.replaceWith ?? []);
   if (name === undefined) return refuse(noProduct(old.path));
-  const first = productNamed(name, path, own);
-  const other = second === undefined ? undefined : productNamed(second, path, own);
+  const beside = old.material.composition && {
+    text: `the alkalinity of ${old.name}, ${shown(old.parts)},`,
+    unit: "%" as const,
+    meq: alkalinityM(old.material.composition).times(old.parts.value),
+  };
+  const first = productNamed(name, path, own, beside);
+  const other = second === undefined ? undefined : productNamed(second, path, own, beside);
   const problems = [first, other].flatMap((one): readonly Problem[] => (one?.ok === false ? one.problems : []));
   if (problems.length > 0) return refuse(...problems);
   const { composition } = old.material;
@@ -59,8 +66,8 @@ type Product = Pick<KitchenMaterial, "name"> & {
   readonly material: KitchenMaterial;
 };
 
-function productNamed(name: string, path: Path, own: OwnMaterials): Outcome<Product> {
-  const material = resolveMaterial(name, path, undefined, own);
+function productNamed(name: string, path: Path, own: OwnMaterials, beside: DoseBeside | undefined): Outcome<Product> {
+  const material = resolveMaterial(name, path, undefined, own, beside);
   if (!material.ok) return material;
   const { composition } = material.value;
   return composition === undefined

@@ -1,19 +1,28 @@
 import type { Entry } from "./catalogue/entry.ts";
+import { everydayNames } from "./catalogue/everyday-names.ts";
 import { mextIngredientEntries, mextNoodleEntries } from "./catalogue/mext-2020.ts";
 import { saltEntries } from "./catalogue/salts.ts";
 import { usdaEntries } from "./catalogue/usda-sr28.ts";
 import type { Material, MaterialKind } from "./material.ts";
-import { nearestNames, plainName, wordsOf } from "./nearest.ts";
+import { editDistance, nearestNames, plainName, wordsOf } from "./nearest.ts";
+import { severalThings } from "./several.ts";
 
-export { nearestNames };
-
-const entries: readonly Entry[] = [...usdaEntries, ...mextIngredientEntries, ...saltEntries, ...mextNoodleEntries];
+const entries: readonly Entry[] = [...usdaEntries, ...mextIngredientEntries, ...saltEntries, ...mextNoodleEntries].map(
+  withEverydayNames,
+);
 let built: readonly Material[] | undefined;
 
 /** Every material that comes with the library, its source on each. They are built at the first call. */
 export function catalogue(): readonly Material[] {
   built ??= entries.map(({ build }) => build());
   return built;
+}
+
+function withEverydayNames(entry: Entry): Entry {
+  const more = everydayNames.flatMap(({ of, names }) => (of === entry.key ? names : []));
+  if (more.length === 0) return entry;
+  const aliases = [...entry.aliases, ...more];
+  return { ...entry, aliases, build: () => ({ ...entry.build(), aliases }) };
 }
 
 /** The material, or the names most like what was asked for. */
@@ -32,16 +41,78 @@ export function findMaterial(name: string, own: readonly Material[] = []): Mater
   const material = named(own, plainName(name)) ?? materialNamed(name);
   if (material !== undefined) return { ok: true, material };
   const names = [...own, ...entries].flatMap((one) => [one.name, ...one.aliases]);
-  return { ok: false, nearest: nearestNames(name, names) };
+  return { ok: false, nearest: nearestMaterials(name, names) };
+}
+
+const alkaliWords =
+  /soda|sodium|natri?um|natron|soude|potas|kali|\blye\b|laugen?|caust|kansui|alkal|[ck]arbonat|bicarb|hydroxid|phosphat|\be ?(?:3[34]\d|45\d|5[0-2]\d)|[碱鹼枧梘]|ソーダ|炭酸|碳酸|苏打|梳打|タンサン|かんすい|かん水|重曹|苛性|소다|탄산|알칼리|가성|잿물|간수/iu;
+
+/**
+ * Whether a name speaks of an alkali: by one of its words, or by being all but a known name of one.
+ *
+ * @example isAlkaliLike("pottash") // => true
+ */
+export function isAlkaliLike(name: string): boolean {
+  if (isNameOfAlkali(name)) return true;
+  const sought = plainName(name).slice(0, 60);
+  return [...alkaliNames()].some((known) => editDistance(sought, known) * 5 <= known.length);
+}
+
+function isNameOfAlkali(name: string): boolean {
+  return alkaliWords.test(name) || alkaliNames().has(plainName(name));
+}
+
+let ofAlkalis: ReadonlySet<string> | undefined;
+
+function alkaliNames(): ReadonlySet<string> {
+  if (ofAlkalis !== undefined) return ofAlkalis;
+  const salts = entries.filter(({ key }) => key.startsWith("salt ")).flatMap(({ name, aliases }) => [name, ...aliases]);
+  const others = severalThings.flatMap(({ kind, names }) => (kind === "flour" ? [] : names));
+  ofAlkalis = new Set([...salts, ...others].map(plainName));
+  return ofAlkalis;
+}
+
+/**
+ * The names of materials most like a name, as `nearestNames` finds them. Alkalis are never guessed by their spelling:
+ * between names that differ by a few letters lie doses that differ by a factor of three, and things that burn.
+ *
+ * @example nearestMaterials("bred flour", ["bread flour", "baked soda"]) // => ["bread flour"]
+ */
+export function nearestMaterials(name: string, names: readonly string[], most = 3): readonly string[] {
+  if (isAlkaliLike(name)) return [];
+  return nearestNames(
+    name,
+    names.filter((one) => !isNameOfAlkali(one)),
+    most,
+  );
+}
+
+/** What to do about a name that stands for nothing: the nearest ones, or where to look it up. */
+export function nameAdvice(name: string, nearest: readonly string[], otherwise: string): string {
+  if (isAlkaliLike(name)) {
+    return "no guess is made for an alkali: look it up with `noodlewright materials --kind alkali`, or write the composition on its label";
+  }
+  if (nearest.length === 0) return otherwise;
+  return `did you mean ${nearest.map((one) => `"${one}"`).join(" or ")}? Otherwise ${otherwise}`;
 }
 
 /**
  * The material of the catalogue by key, name or other name; undefined where there is none, and no names like it.
  *
- * @example materialNamed("potash")?.key // => "salt potassium-carbonate"
+ * @example materialNamed("soda ash")?.key // => "salt sodium-carbonate"
  */
 export function materialNamed(name: string): Material | undefined {
-  return named(entries, plainName(name))?.build();
+  const sought = plainName(name);
+  const material = named(entries, sought)?.build();
+  const silent = everydayNames.some(
+    ({ of, waterNotSaid, names }) =>
+      of === material?.key && waterNotSaid && names.some((one) => plainName(one) === sought),
+  );
+  return material && silent ? { ...material, notes: [...material.notes, waterNotSaid(material.name)] } : material;
+}
+
+function waterNotSaid(name: string): string {
+  return `taken for ${name} without crystal water; where the label tells of water, name the hydrate`;
 }
 
 type Named = Pick<Entry, "key" | "name" | "aliases">;

@@ -3,7 +3,6 @@ import { type HydrateName, hydrates, type SpeciesName, speciesNames } from "../c
 import { answer, inputProblem, type Outcome, type Path, type Problem, refuse } from "../figure/problem.ts";
 import { type Decimal, dec, decimalText, HUNDRED, sum, ZERO } from "../number/decimal.ts";
 import { parseQuantity } from "../number/quantity.ts";
-import { nearestNames } from "./nearest.ts";
 
 /**
  * Reads what a product is made of, in % of it; formulas may carry crystal water, and one part may be `rest`.
@@ -74,14 +73,12 @@ export function findPart(key: string): Part | undefined {
 
 /** The problem of a part that nothing stands for. */
 export function unknownPart(key: string, path: Path): Problem {
-  const names = [...speciesNames, ...Object.keys(hydrates), "water", "inert"];
-  const nearest = nearestNames(key, names, 2);
   return inputProblem(
     "materials.composition-part",
     path,
     `"${key}"`,
-    `a formula known here (${speciesNames.slice(0, 6).join(", ")} …), water or inert`,
-    nearest.length > 0 ? `did you mean ${nearest.join(" or ")}?` : "count what takes no part as inert",
+    "the formula of a salt, water or inert",
+    `write one of: ${[...speciesNames, ...Object.keys(hydrates)].join(", ")}; count what takes no part as inert`,
   );
 }
 

@@ -1,6 +1,9 @@
 /** A name brought to what counts in it: letters, digits, `.` and `%`, in lower case. @example plainName("Bread  Flour") // => "breadflour" */
 export function plainName(name: string): string {
-  return name.toLowerCase().replace(/[^\p{L}\p{N}.%]/gu, "");
+  return name
+    .normalize("NFKC")
+    .toLowerCase()
+    .replace(/[^\p{L}\p{N}.%]/gu, "");
 }
 
 /** The words of a name, in lower case. @example wordsOf("Soft flour, grade 1") // => ["soft", "flour", "grade", "1"] */

@@ -3,13 +3,14 @@ import { answer, inputProblem, type Outcome, type Path, refuse } from "../figure
 import { fromSpec, type Source } from "../figure/source.ts";
 import { type DecimalText, dec, decimalText, HUNDRED } from "../number/decimal.ts";
 import type { Quantity } from "../number/quantity.ts";
-import { findMaterial, materialNamed, nearestNames } from "./catalogue.ts";
+import { findMaterial, materialNamed, nameAdvice, nearestMaterials } from "./catalogue.ts";
 import { assumedMoisture, moistureDoubt, type ProteinOfLabel, proteinDoubt, readFigureLabels } from "./doubt.ts";
 import type { MoistureBasis, Price } from "./fields.ts";
 import type { Material, MaterialKind } from "./material.ts";
 import { plainName } from "./nearest.ts";
 import { flourFactor, labelFactor } from "./nitrogen.ts";
 import type { MaterialFigures } from "./schema.ts";
+import { type DoseBeside, severalOf, severalProblem } from "./several.ts";
 import { statedComposition, statesComposition } from "./stated-composition.ts";
 import { withinWhole } from "./whole-food.ts";
 
@@ -60,8 +61,9 @@ export type OwnMaterials = Readonly<Record<string, MaterialFigures>>;
  * absorption the water of the dough.
  *
  * @param figures - given beside the name; where there are several, the nearest first
+ * @param beside - a dose that stands beside the name, for the range of doses of a name that stands for several things
  *
- * Problems: `materials.unknown` (with the nearest names), `materials.moisture-missing`, `materials.composition`,
+ * Problems: `materials.unknown` (with the nearest names), `materials.several`, `materials.moisture-missing`, `materials.composition`,
  * `materials.composition-missing`, and those of `statedComposition`, `readFigureLabels` and `withinWhole`.
  */
 export function resolveMaterial(
@@ -69,10 +71,11 @@ export function resolveMaterial(
   path: Path,
   figures: MaterialFigures | readonly MaterialFigures[] | undefined,
   own: OwnMaterials = {},
+  beside?: DoseBeside,
 ): Outcome<KitchenMaterial> {
   const ownFigures = ownByName(name, own);
   const layers = [...[figures].flat(), ownFigures].filter((layer) => layer !== undefined);
-  const base = findBase(name, path, layers, own);
+  const base = findBase(name, path, layers, { own, beside });
   if (!base.ok) return base;
   const start = base.value === undefined ? undefined : fromCatalogue(base.value);
   return layers.reduceRight<Outcome<KitchenMaterial | undefined>>(
@@ -90,15 +93,19 @@ function findBase(
   name: string,
   path: Path,
   layers: readonly MaterialFigures[],
-  own: OwnMaterials,
+  { own, beside }: { readonly own: OwnMaterials; readonly beside: DoseBeside | undefined },
 ): Outcome<Material | undefined> {
   const like = layers.find((layer) => layer.like !== undefined)?.like;
   const looked = like ?? name;
   const known = materialNamed(looked);
   if (known !== undefined) return answer(known);
+  const several = severalOf(looked);
+  const described = several?.kind !== "flour" ? layers.some(statesComposition) : layers.length > 0;
+  if (several !== undefined && !(like === undefined && described))
+    return refuse(severalProblem(several, looked, path, beside));
   if (like === undefined && layers.length > 0) return answer(undefined);
   const found = findMaterial(looked);
-  const ownNearest = like === undefined ? nearestNames(looked, Object.keys(own)) : [];
+  const ownNearest = like === undefined ? nearestMaterials(looked, Object.keys(own)) : [];
   const nearest = [...new Set([...ownNearest, ...(found.ok ? [] : found.nearest)])].slice(0, 3);
   return refuse(
     inputProblem(
@@ -106,9 +113,7 @@ function findBase(
       path,
       `"${looked}"`,
       "a material of the catalogue, or one of the kitchen's own with its figures",
-      nearest.length === 0
-        ? "look it up with `noodlewright materials`, or give its figures under `figures:`"
-        : `did you mean ${nearest.map((one) => `"${one}"`).join(" or ")}? Otherwise give its figures under \`figures:\``,
+      nameAdvice(looked, nearest, "look it up with `noodlewright materials`, or give its figures under `figures:`"),
     ),
   );
 }

@@ -2,9 +2,10 @@ import type { Product } from "../chemistry/carried.ts";
 import { type Composition, hydrate, pure } from "../chemistry/composition.ts";
 import { solutionAt } from "../chemistry/stated-strength.ts";
 import { answer, inputProblem, type Note, type Outcome, type Path, refuse } from "../figure/problem.ts";
-import { catalogue, nearestNames } from "./catalogue.ts";
+import { nameAdvice, nearestMaterials } from "./catalogue.ts";
 import { findPart, readParts } from "./composition-parts.ts";
 import { type KitchenMaterial, type OwnMaterials, resolveMaterial } from "./own.ts";
+import type { DoseBeside } from "./several.ts";
 import { saltsInRatio } from "./stated-composition.ts";
 import { readStrength, type StrengthTerms, strengthForms } from "./strength-text.ts";
 
@@ -21,15 +22,21 @@ export const productForms =
  * @param own - the kitchen's own materials
  * @param terms - the hydrometer's modulus, the temperature, and what the parts of a ratio count
  * @param path - of problems
- * Problems: `product.unknown`, `product.no-alkali`, `product.strength`, and those of `readParts`, `saltsInRatio` and `solutionAt`.
+ * Problems: `product.unknown`, `materials.several`, `product.no-alkali`, `product.strength`, and those of `readParts`, `saltsInRatio` and `solutionAt`.
  * @example readProduct("K2CO3 30 %, water rest", {}, {}, []).ok // => true
  */
-export function readProduct(text: string, own: OwnMaterials, terms: StrengthTerms, path: Path): Outcome<Product> {
+export function readProduct(
+  text: string,
+  own: OwnMaterials,
+  terms: StrengthTerms,
+  path: Path,
+  beside?: DoseBeside,
+): Outcome<Product> {
   const name = text.trim().replaceAll(/\s+/gu, " ");
   const [, salts, strength] = atStrength.exec(name) ?? [];
   const composition =
     salts === undefined || strength === undefined
-      ? readDry(name, own, terms, path)
+      ? readDry(name, own, terms, path, beside)
       : readSolution({ salts, strength }, own, terms, path);
   if (!composition.ok) return composition;
   if (Object.keys(composition.value.species).length > 0) {
@@ -60,7 +67,13 @@ function readSolution(
     : refuse(...solution.problems.map((problem) => ({ ...problem, path })));
 }
 
-function readDry(name: string, own: OwnMaterials, terms: StrengthTerms, path: Path): Outcome<Composition> {
+function readDry(
+  name: string,
+  own: OwnMaterials,
+  terms: StrengthTerms,
+  path: Path,
+  beside?: DoseBeside,
+): Outcome<Composition> {
   const matches = name.split(",").map((part) => partForm.exec(part.trim().replaceAll(/\s+/gu, " ")));
   const parts = matches.flatMap((match) => (match?.[1] && match[2] ? [[match[1], match[2]] as const] : []));
   if (parts.length === matches.length) {
@@ -71,22 +84,15 @@ function readDry(name: string, own: OwnMaterials, terms: StrengthTerms, path: Pa
   const formula = findPart(name);
   if (formula?.kind === "species") return answer(pure(formula.name));
   if (formula?.kind === "hydrate") return answer(hydrate(formula.name));
-  const material = resolveMaterial(name, path, undefined, own);
+  const material = resolveMaterial(name, path, undefined, own, beside);
   if (material.ok && material.value.composition !== undefined) {
     return answer(material.value.composition, remarksOn(name, material.value, path));
   }
-  const near = material.ok ? [] : nearestNames(name, [...Object.keys(own), ...alkalineNames()]);
-  return refuse(
-    inputProblem(
-      material.ok ? "product.no-alkali" : "product.unknown",
-      path,
-      `"${name}"`,
-      productForms,
-      near.length > 0
-        ? `did you mean ${near.map((one) => `"${one}"`).join(" or ")}?`
-        : "look it up with `noodlewright alkali list`, or write what is in it",
-    ),
-  );
+  if (!material.ok && material.problems.some(({ code }) => code === "materials.several")) return material;
+  const code = material.ok ? "product.no-alkali" : "product.unknown";
+  const near = nearestMaterials(name, Object.keys(own));
+  const advice = nameAdvice(name, near, "look it up with `noodlewright alkali list`, or write what is in it");
+  return refuse(inputProblem(code, path, `"${name}"`, productForms, advice));
 }
 
 /** What goes with a material by name: its notes, and its cautions under the code `caution.material`. */
@@ -95,9 +101,4 @@ function remarksOn(name: string, { notes, cautions = [] }: KitchenMaterial, path
     ...notes.map((text) => ({ code: "materials.note", path, text: `${name}: ${text}` })),
     ...cautions.map((text) => ({ code: "caution.material", path, text })),
   ];
-}
-
-/** Names of the catalogue that have alkaline salts, or others, in them. */
-function alkalineNames(): readonly string[] {
-  return catalogue().flatMap(({ name, composition }) => (composition === undefined ? [] : [name]));
 }

@@ -13,13 +13,14 @@ import { foodLimitsFor, japaneseSalts } from "../chemistry/food-limits.ts";
 import { additivesIn, hazardOf } from "../chemistry/hazard.ts";
 import { type HydrateName, hydrates, species, speciesNames } from "../chemistry/species.ts";
 import { citation } from "../figure/source.ts";
+import { materialNamed } from "../materials/catalogue.ts";
 import { type Decimal, decimalText, fixedText } from "../number/decimal.ts";
 import { alkaliCautions, limitsTable } from "./alkali-blocks.ts";
 import { numberColumn, report, row, section, table, wordColumn } from "./build.ts";
 import type { Cell, Report, Table } from "./schema.ts";
 import { alkalinityEnds, words } from "./show.ts";
 
-/** Every salt and hydrate known here whose name or formula has all the words. @example knownProducts("hydroxide").length // => 2 */
+/** Every salt and hydrate known here whose name or formula has all the words, or that an everyday name stands for. @example knownProducts("hydroxide").length // => 2 */
 export function knownProducts(words: string): readonly (Product & { readonly formula: string })[] {
   const sought = words.toLowerCase().split(/\s+/u);
   const salts = speciesNames.map((formula) => ({ formula, name: species[formula].name, composition: pure(formula) }));
@@ -28,9 +29,12 @@ export function knownProducts(words: string): readonly (Product & { readonly for
     name: hydrates[formula].name,
     composition: hydrate(formula),
   }));
-  return [...salts, ...crystals].filter(({ name, formula }) =>
+  const all = [...salts, ...crystals];
+  const found = all.filter(({ name, formula }) =>
     sought.every((word) => `${name} ${formula}`.toLowerCase().includes(word)),
   );
+  const other = found.length > 0 ? undefined : materialNamed(words)?.composition;
+  return other === undefined ? found : all.filter((one) => JSON.stringify(one.composition) === JSON.stringify(other));
 }
 
 /** Lists the alkaline salts with their strength, additive numbers and hazard, and the limits that name them. */

@@ -1,7 +1,7 @@
 import { answer, inputProblem, type Outcome, refuse } from "../figure/problem.ts";
 import type { Spec } from "../formula/spec.ts";
-import { nearestNames } from "../materials/catalogue.ts";
 import type { MachineFields, OwnMachines } from "../materials/machine-schema.ts";
+import { nearestNames } from "../materials/nearest.ts";
 import type { Gaps, Machine, Rolls } from "./machine.ts";
 
 /**

@@ -26,7 +26,7 @@ export const mextIngredientRows: readonly MextRow[] = [
   ["01016", "soft flour, grade 2", "wheat flour", "14.0 9.3 1.9 74.3 2.6 0.5 0 130", "5.70"],
   ["01018", "medium flour, grade 1", "wheat flour", "14.0 9.0 1.6 75.1 2.8 0.4 1 100", "5.70", "medium flour", "churikiko"],
   ["01019", "medium flour, grade 2", "wheat flour", "14.0 9.7 1.8 74.0 2.1 0.5 1 110", "5.70"],
-  ["01020", "strong flour, grade 1", "wheat flour", "14.5 11.8 1.5 71.7 2.7 0.4 0 89", "5.70", "strong flour", "kyorikiko"],
+  ["01020", "strong flour, grade 1", "wheat flour", "14.5 11.8 1.5 71.7 2.7 0.4 0 89", "5.70", "kyorikiko"],
   ["01021", "strong flour, grade 2", "wheat flour", "14.5 12.6 1.7 70.6 2.1 0.5 0 86", "5.70"],
   ["01023", "strong flour, whole grain", "whole wheat", "14.5 12.8 2.9 68.2 11.2 1.6 2 330", "5.83", "strong whole-grain flour"],
   ["01071", "gluten powder", "gluten", "6.5 72.0 9.7 10.6 2.4 1.2 60 90", "5.70"],

@@ -13,13 +13,21 @@ type SaltRow = readonly [key: string, name: string, composition: CatalogueCompos
 
 /** Pure alkaline salts: key, name, composition, other names. */
 const rows: readonly SaltRow[] = [
-  ["sodium-carbonate", "sodium carbonate", "sodium carbonate, anhydrous", "soda ash", "Na2CO3"],
+  ["sodium-carbonate", "sodium carbonate", "sodium carbonate, anhydrous", "Na2CO3"],
   ["sodium-carbonate-monohydrate", "sodium carbonate monohydrate", "sodium carbonate monohydrate", "Na2CO3.H2O"],
   ["sodium-carbonate-decahydrate", "sodium carbonate decahydrate", "sodium carbonate decahydrate", "Na2CO3.10H2O"],
-  ["potassium-carbonate", "potassium carbonate", "potassium carbonate, anhydrous", "potash", "K2CO3"],
-  ["potassium-carbonate-sesquihydrate", "potassium carbonate sesquihydrate", "potassium carbonate sesquihydrate"],
+  ["potassium-carbonate", "potassium carbonate", "potassium carbonate, anhydrous", "K2CO3"],
+  [
+    "potassium-carbonate-sesquihydrate",
+    "potassium carbonate sesquihydrate",
+    "potassium carbonate sesquihydrate",
+    "K2CO3.1.5H2O",
+  ],
   ["sodium-bicarbonate", "sodium bicarbonate", "sodium bicarbonate", "baking soda", "bicarbonate of soda", "NaHCO3"],
   ["potassium-bicarbonate", "potassium bicarbonate", "potassium bicarbonate", "KHCO3"],
+  ["sodium-sesquicarbonate", "sodium sesquicarbonate", "sodium sesquicarbonate", "Na2CO3.NaHCO3.2H2O"],
+  ["sodium-hydroxide", "sodium hydroxide", "sodium hydroxide", "NaOH"],
+  ["potassium-hydroxide", "potassium hydroxide", "potassium hydroxide", "KOH"],
   ["baked-soda", "baked baking soda", "sodium bicarbonate, baked to carbonate", "baked soda"],
 ];
 

@@ -73,7 +73,7 @@ export const usdaRows: readonly UsdaRow[] = [
   ["20061", "white rice flour", "other flour", "11.89 5.95 1.42 80.13 2.4 0.61 0 76 366", "5.95 3.82 8.37 4.16", "Rice flour, white, unenriched", "rice flour", "rice flour, white"],
   ["20090", "brown rice flour", "other whole flour", "11.97 7.23 2.78 76.48 4.6 1.54 8 289 363", "5.95 3.41 8.37 4.12", "Rice flour, brown", "rice flour, brown"],
   ["20016", "whole corn flour", "other whole flour", "10.91 6.93 3.86 76.85 7.3 1.45 5 315 361", "6.25 2.73 8.37 4.03", "Corn flour, whole-grain, yellow", "corn flour, whole-grain", "maize flour, whole-grain"],
-  ["20018", "corn flour, degermed", "other flour", "9.81 5.59 1.39 82.75 1.9 0.46 1 90 375", "6.25 3.46 8.37 4.16", "Corn flour, yellow, degermed, unenriched", "corn flour", "maize flour"],
+  ["20018", "corn flour, degermed", "other flour", "9.81 5.59 1.39 82.75 1.9 0.46 1 90 375", "6.25 3.46 8.37 4.16", "Corn flour, yellow, degermed, unenriched", "maize flour"],
   ["20647", "millet flour", "other flour", "8.67 10.75 4.25 75.12 3.5 1.21 4 224 382", "5.83 4.00 9.00 4.00", "Millet flour"],
   ["20648", "whole sorghum flour", "other whole flour", "10.26 8.43 3.34 76.64 6.6 1.32 3 324 359", "6.25 2.28 8.37 4.07", "Sorghum flour, whole-grain", "sorghum flour, whole-grain"],
   ["20650", "sorghum flour, refined", "other flour", "11.92 9.53 1.24 76.85 1.9 0.47 1 145 357", "6.25 - - -", "Sorghum flour, refined, unenriched", "sorghum flour"],
