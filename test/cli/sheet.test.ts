@@ -69,6 +69,33 @@ describe("320 bowls of the school on the two-stand sheeter", () => {
     expect(text).not.toMatch(/keeps? (for|until)|shelf life of/u);
   });
 
+  test("the plan carries times as minutes and as ISO text, the day before too", () => {
+    const args = ["plan", "examples/school-noodle.yaml", "--serve", "00:30", "--mixers", "2", "--sheeters", "2"];
+    const [head = [], ...loads] = readCsv(answered([...args, "--format", "csv"]));
+    const column = (name: string) => loads.map((row) => row[head.indexOf(name)] ?? "");
+    expect(column("done").at(-1)).toBe("00:30");
+    expect(column("done, min from midnight").at(-1)).toBe("30");
+    const minutes = (text: string) => Number(text.slice(0, 2)) * 60 + Number(text.slice(3));
+    expect(column("weigh, min from midnight").map(Number)).toEqual(column("weigh").map((text) => minutes(text) - 1440));
+    const cells = reportOf(args).sections.flatMap(({ blocks }) =>
+      blocks.flatMap((block) =>
+        block.kind === "table" && block.id === "loads" ? block.rows.flatMap((row) => row.cells) : [],
+      ),
+    );
+    expect(cells.find(({ text }) => text.endsWith("the day before"))?.time).toEqual({
+      minute: Number(column("weigh, min from midnight")[0]),
+      iso: column("weigh")[0],
+    });
+  });
+
+  test("no time of the plan is broken in its middle, with several machines of a kind", () => {
+    const args = ["plan", "examples/school-noodle.yaml", "--serve", "12:15", "--mixers", "2", "--sheeters", "2"];
+    const [, day = ""] = answered(args).split("Loads, by the time each stage begins");
+    const [times = ""] = day.split("Which of the machines");
+    // Three loads at eight stages, and done.
+    expect(times.match(/\b\d\d:\d\d(?= |$)/gmu)).toHaveLength(27);
+  });
+
   test("another sheeter brings the bottleneck to the mixer or the pots", () => {
     const text = answered(["plan", "examples/school-noodle.yaml", "--serve", "12:15", "--sheeters", "3"]);
     expect(text).toContain("The mixer sets the pace.");

@@ -266,6 +266,47 @@ describe("what the spec states against what can be", () => {
     expect(codesOf(formulaOf(onLine(["2 m/min", "6 m/min"])))).toContain("machine.speeds-count");
   });
 
+  it("a slitter in line, compounding on rolls of their own, and a rest of the sheets before they are rolled", () => {
+    const plan = {
+      ...school.plan,
+      cut: "0 min",
+      compounders: 1,
+      relax: { least: "20 min", most: "40 min" },
+      longestStanding: undefined,
+    };
+    const { spec, formula, batch } = worked({ ...school, plan });
+    const { time } = answered(planDay(spec, formula, batch));
+    const names = ["weigh", "mix", "rest", "compound", "relax", "roll", "mature", "boil"];
+    expect(time.loads[0]?.stages.map(({ name }) => name)).toEqual(names);
+    expect(time.paces.map(({ machine }) => machine)).toContain("compounder");
+    // A mixer, the rolls that compound and those that roll each take a load in 15 min at most, the two pots in 12.5.
+    expect(time.paces[0]?.minutesPerLoad.value).toBe("15");
+  });
+
+  it("a gap of the rolls that compound beside those that roll", () => {
+    const line = (compoundingGap?: string) => ({
+      width: "240 mm",
+      line: { first: "4 mm", second: "2.7 mm", third: "1.9 mm", fourth: "1.4 mm" },
+      stands: 4,
+      cutters: [{ size: 20 }],
+      ...(compoundingGap !== undefined && { compoundingGap }),
+    });
+    const sheetOn = (compoundingGap?: string) => {
+      const sheet = { machine: "line", thickness: "1.4 mm", cutter: 20, compounding: { gap: "6 mm", folds: 1 } };
+      const { spec, formula, batch } = worked({ ...school, machines: { line: line(compoundingGap) }, sheet });
+      return planSheet(spec, formula, batch);
+    };
+    expect(answered(sheetOn("6 mm")).schedule.passes.map(({ gap }) => gap.value)).toEqual([
+      "6",
+      "6",
+      "4",
+      "2.7",
+      "1.9",
+      "1.4",
+    ]);
+    expect(codesOf(sheetOn())).toEqual(["compounding.gap-not-there"]);
+  });
+
   it("a line that rolls in the time planned is not warned of", () => {
     const codesOfDay = (roll: string) => {
       const spec = onLine("8 m/min");

@@ -20,11 +20,22 @@ export function renderCsv(report: Report, name: string | undefined): Rendering {
           };
     return { ok: false, problem: { code: "table.unknown", kind: "input", path: [], ...said } };
   }
+  const isTime = table.columns.map((_, index) => table.rows.some(({ cells }) => cells[index]?.time !== undefined));
   const lines = [
-    table.columns.map(({ label }) => words(label)),
-    ...table.rows.map(({ cells }) => cells.map((cell, index) => field(cell, table.columns[index]))),
+    table.columns.flatMap(({ label }, index) => [
+      words(label),
+      ...(isTime[index] ? [`${label}, min from midnight`] : []),
+    ]),
+    ...table.rows.map(({ cells }) =>
+      cells.flatMap((cell, index) => (isTime[index] ? timeFields(cell) : [field(cell, table.columns[index])])),
+    ),
   ];
   return { ok: true, text: lines.map((line) => `${line.map(quoted).join(",")}\r\n`).join("") };
+}
+
+/** A time of day twice: as ISO 8601 writes it, and in minutes from midnight of the day of service, which tell the day before. */
+function timeFields({ time }: Cell): readonly string[] {
+  return [time?.iso ?? "", time === undefined ? "" : String(time.minute)];
 }
 
 /** Nothing where a column of numbers has none. */

@@ -66,12 +66,21 @@ export const planSchema = z.lazy(() =>
       mix: minutes("Time of a load in the mixer, filling and emptying included", "15 min").optional(),
       rest: waitSchema("rest of the crumb", "20 min", "60 min"),
       compound: minutes("Time to compound a load into sheets", "10 min").optional(),
+      relax: waitSchema("rest of the compounded sheets before they are rolled", "20 min", "60 min"),
       roll: minutes("Time to roll the sheets of a load to their thickness", "15 min").optional(),
       mature: waitSchema("wait of the sheets before cutting", "30 min", "2 h"),
-      cut: minutes("Time to cut a load and portion it", "12 min").optional(),
+      cut: quantityField(
+        ["time"],
+        "Time to cut a load and portion it; 0 min where a slitter in line cuts as the sheet leaves the rolls",
+        ["12 min", "0 min"],
+        { least: "0", most: "604800", words: "a time of at most 7 d" },
+      ).optional(),
       boil: minutes("Time to boil a load, basket after basket", "20 min").optional(),
       benches: machines("benches to weigh at"),
       mixers: machines("mixers"),
+      compounders: machines("compounding rolls of their own").meta({
+        description: "Number of compounding rolls beside the sheeters; the sheeters compound unless stated",
+      }),
       sheeters: machines("sheeters; they compound, roll and cut"),
       pots: machines("pots"),
       longestStanding: minutes(

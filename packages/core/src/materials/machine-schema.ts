@@ -121,6 +121,11 @@ export const machineSchema = z.lazy(() =>
           description: "Pairs of rolls that a sheet runs through in one trip; as many as speeds, or 1, unless stated",
           examples: [2],
         }),
+      compoundingGap: lengthField(
+        "Gap of the rolls that compound, where the machine has its own",
+        ["8 mm"],
+        "100",
+      ).optional(),
       cutters: z.array(cutterSchema).min(1).max(40).meta({ description: "The cutters and knives at hand" }),
       longestSheet: lengthField("Longest sheet that the bench or the reel takes", ["6 m"], "1000000").optional(),
     })

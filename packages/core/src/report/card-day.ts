@@ -8,6 +8,7 @@ const doing: Readonly<Record<StageName, string>> = {
   mix: "mixing",
   rest: "resting",
   compound: "compounding",
+  relax: "resting sheets",
   roll: "rolling",
   mature: "maturing",
   cut: "cutting",

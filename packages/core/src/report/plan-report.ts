@@ -8,7 +8,7 @@ import type { PlannedStage } from "../sheet/timeplan.ts";
 import { numberColumn, report, row, section, table, wordColumn } from "./build.ts";
 import { formulaCautions } from "./cautions.ts";
 import type { Report, Table } from "./schema.ts";
-import { figureCell, inSystem, inUnit, type UnitSystem, words } from "./show.ts";
+import { figureCell, inSystem, inUnit, timeCell, type UnitSystem, words } from "./show.ts";
 
 /** Tells a day: when each load begins each stage, which machine sets the pace, how long loads stand, what the pots do. */
 export function planReport(
@@ -30,6 +30,7 @@ export function planReport(
     sections: [
       section("day", "The day", { kind: "text", lines: dayLines(plan) }),
       section("loads", "Loads, by the time each stage begins", loadTable(plan), { kind: "text", lines: [meanings] }),
+      section("units", "Which of the machines", unitTable(plan)),
       section("machines", "Machines", machineTable(plan)),
       section("pot", "A pot and a basket", plan.pot && shown(potFigures(plan.pot, units))),
       section("dusting", "Dusting starch", shown(dusting)),
@@ -68,17 +69,12 @@ function potFigures({ baskets, water, drop, recovery }: PotPlan, units: UnitSyst
 }
 
 function loadTable({ time }: DayPlan): Table {
-  const several = new Set(time.paces.filter(({ count }) => count > 1).map(({ machine }) => machine));
-  const isNumbered = ({ machine }: PlannedStage) => machine !== undefined && several.has(machine);
   const stages = time.loads[0]?.stages ?? [];
   return table(
     "loads",
     [
       wordColumn("load", "load"),
-      ...stages.flatMap((stage) => [
-        wordColumn(stage.name, stage.name),
-        ...(isNumbered(stage) ? [wordColumn(`${stage.name}-${stage.machine}`, stage.machine ?? "")] : []),
-      ]),
+      ...stages.map(({ name }) => wordColumn(name, name)),
       wordColumn("done", "done"),
       numberColumn("standing", "stands, min"),
       numberColumn("hold", "waits, min"),
@@ -86,15 +82,28 @@ function loadTable({ time }: DayPlan): Table {
     time.loads.map((load) =>
       row([
         words(String(load.load)),
-        ...load.stages.flatMap((stage) => [
-          words(stage.start.text),
-          ...(isNumbered(stage) ? [words(String(stage.unit))] : []),
-        ]),
-        words(load.stages.at(-1)?.end.text ?? ""),
+        ...load.stages.map(({ start }) => timeCell(start)),
+        ...load.stages.slice(-1).map(({ end }) => timeCell(end)),
         figureCell(load.standing),
         figureCell(load.hold),
       ]),
     ),
+  );
+}
+
+/** Which of the machines of a kind takes each load, where there are several; apart from the times, which need the width. */
+function unitTable({ time }: DayPlan): Table {
+  const several = new Set(time.paces.filter(({ count }) => count > 1).map(({ machine }) => machine));
+  const isNumbered = ({ machine }: PlannedStage) => machine !== undefined && several.has(machine);
+  const stages = (time.loads[0]?.stages ?? []).filter(isNumbered);
+  return table(
+    "units",
+    [wordColumn("load", "load"), ...stages.map(({ name, machine }) => wordColumn(name, `${name}: ${machine}`))],
+    stages.length === 0
+      ? []
+      : time.loads.map(({ load, stages: its }) =>
+          row([words(String(load)), ...its.filter(isNumbered).map(({ unit }) => words(String(unit)))]),
+        ),
   );
 }
 

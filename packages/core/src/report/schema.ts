@@ -52,6 +52,14 @@ const cellSchema = z
     value: decimal.optional().meta({ description: "Exact value, where the cell is a number" }),
     unit: z.string().optional().meta({ description: "Unit of the value" }),
     figure: z.string().optional().meta({ description: "Id of the figure behind it" }),
+    time: z
+      .object({
+        minute: z.int().meta({ description: "Minutes from midnight of the day of service; below 0 on the day before" }),
+        iso: z.string().meta({ description: "Time of day as ISO 8601 writes it, hh:mm" }),
+      })
+      .readonly()
+      .optional()
+      .meta({ description: "Where the cell is a time of day" }),
   })
   .readonly()
   .meta({ id: "Cell", description: "A cell of a table" });

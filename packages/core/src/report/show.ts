@@ -2,6 +2,7 @@ import { type Figure, shownValue } from "../figure/figure.ts";
 import { type DecimalText, dec, decimalText, fixedText } from "../number/decimal.ts";
 import { fromBase } from "../number/quantity.ts";
 import { findUnit } from "../number/units.ts";
+import type { Moment } from "../sheet/clock.ts";
 import type { Cell } from "./schema.ts";
 
 /** Units of measure that a report speaks in. */
@@ -33,6 +34,11 @@ export function words(text: string): Cell {
 /** A cell with the value of a figure; the unit stands in the heading of its column. */
 export function figureCell(figure: Figure): Cell {
   return { text: shownGrouped(figure), value: figure.value, unit: figure.unit, figure: figure.id };
+}
+
+/** A cell with a time of day, also in minutes from midnight of the day of service and as ISO 8601 writes it. */
+export function timeCell({ minute, text }: Moment): Cell {
+  return { text, time: { minute, iso: text.slice(0, 5) } };
 }
 
 /** A cell with the value of a figure and its unit. */

@@ -35,7 +35,8 @@ export function compoundingLimits({ gap, folds, layers }: Compounding): readonly
 }
 
 /** Finds a compounding gap that the rolls cannot be set to. */
-export function compoundingProblems({ gap }: Compounding, gaps: Gaps): readonly Problem[] {
+export function compoundingProblems({ gap }: Compounding, gaps: Gaps, own?: DecimalText): readonly Problem[] {
+  if (own !== undefined && dec(own).eq(gap)) return [];
   const there =
     gaps.kind === "free"
       ? dec(gap).gte(gaps.least) && dec(gap).lte(gaps.greatest)
@@ -45,8 +46,12 @@ export function compoundingProblems({ gap }: Compounding, gaps: Gaps): readonly 
     gaps.kind === "free"
       ? `${gaps.least} to ${gaps.greatest} mm`
       : `one of ${gaps.settings.map((setting) => `${setting.gap} mm (${setting.name})`).join(", ")}`;
-  const advice = "compound at a gap that the rolls have";
-  return [noAnswer("compounding.gap-not-there", ["compounding", "gap"], `${gap} mm`, expected, advice)];
+  const advice =
+    own === undefined
+      ? "compound at a gap that the rolls have, or give rolls of their own under the machine's `compoundingGap:`"
+      : "compound at a gap that the rolls have";
+  const wanted = own === undefined ? expected : `${own} mm at the compounding rolls, or ${expected}`;
+  return [noAnswer("compounding.gap-not-there", ["compounding", "gap"], `${gap} mm`, wanted, advice)];
 }
 
 /**

@@ -45,8 +45,14 @@ const stations = {
   cut: "sheeter",
   boil: "pot",
 } as const;
-const counts = { bench: "benches", mixer: "mixers", sheeter: "sheeters", pot: "pots" } as const;
-const order: readonly StageName[] = ["weigh", "mix", "rest", "compound", "roll", "mature", "cut", "boil"];
+const counts = {
+  bench: "benches",
+  mixer: "mixers",
+  compounder: "compounders",
+  sheeter: "sheeters",
+  pot: "pots",
+} as const;
+const order: readonly StageName[] = ["weigh", "mix", "rest", "compound", "relax", "roll", "mature", "cut", "boil"];
 
 /**
  * Plans the day of a spec backwards from service.
@@ -80,6 +86,7 @@ export function planDay(spec: Spec, formula: Formula, batch: Batch, sheet?: Shee
     ...(pot?.ok ? Object.values<Figure>({ ...pot.value }) : []),
   ];
   return answer({ time: time.value, loads, ...(pot?.ok && { pot: pot.value }), figures: withOrigins(figures) }, [
+    ...time.notes,
     ...(pot?.ok ? pot.notes : []),
     ...(sheet === undefined ? [] : rollingNotes(plan, sheet)),
   ]);
@@ -110,9 +117,9 @@ function serveMissing(): Problem {
 }
 
 function timesOf(plan: PlanFields): readonly (readonly [path: Path, time: Quantity])[] {
-  const { weigh, mix, compound, roll, cut, boil, longestStanding, longestHold, rest, mature } = plan;
+  const { weigh, mix, compound, roll, cut, boil, longestStanding, longestHold, rest, relax, mature } = plan;
   const plain = { weigh, mix, compound, roll, cut, boil, longestStanding, longestHold };
-  const waits = { rest, mature };
+  const waits = { rest, relax, mature };
   return [
     ...Object.entries(plain).flatMap(([key, time]) => (time === undefined ? [] : [[["plan", key], time] as const])),
     ...Object.entries(waits).flatMap(([key, wait]) =>
@@ -154,14 +161,21 @@ function requestOf(plan: PlanFields, serve: string, loads: number): PlanRequest 
 }
 
 function stageOf(name: StageName, plan: PlanFields): readonly PlanStage[] {
-  if (name === "rest" || name === "mature") {
+  if (name === "rest" || name === "relax" || name === "mature") {
     const wait = plan[name];
     if (wait === undefined) return [];
     const { least, most } = wait;
     return [{ kind: "wait", name, least: minutes(least), ...(most && { greatest: minutes(most) }) }];
   }
   const time = plan[name];
-  return time === undefined ? [] : [{ kind: "work", name, machine: stations[name], minutes: minutes(time) }];
+  if (time === undefined || isInLine(name, time)) return [];
+  const machine = name === "compound" && plan.compounders !== undefined ? "compounder" : stations[name];
+  return [{ kind: "work", name, machine, minutes: minutes(time) }];
+}
+
+/** A slitter in line cuts as the sheet leaves the rolls, in no time of its own. */
+function isInLine(name: StageName, time: Quantity): boolean {
+  return name === "cut" && dec(time.value).isZero();
 }
 
 /** Where in the spec the names of the request stand. */

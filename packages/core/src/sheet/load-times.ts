@@ -1,4 +1,5 @@
-import { type Booking, latestFree } from "./bookings.ts";
+import { shortestDay } from "./day-order.ts";
+import type { Turn } from "./day-shape.ts";
 import type { PlanRequest, WaitStage, WorkStage } from "./plan-request.ts";
 
 /** A stage at a machine, with what may stand between it and the next one. */
@@ -26,43 +27,114 @@ export function operationsOf({ stages, machines, longestGap }: PlanRequest): rea
   });
 }
 
+/** When every load begins each operation, the first load of the day first; minutes before service. */
+export interface LatestTimes {
+  readonly starts: readonly (readonly number[])[];
+  /** By how many minutes a day that begins later than this one could not be ruled out; 0 where it is proved. */
+  readonly unproved: number;
+}
+
 /**
- * Finds the latest times at which a load can go through its operations and be done by a bound, beside what is booked.
+ * Finds the latest times at which all loads can go through their operations: the day begins as late as it can, and in the order of
+ * work that this takes every stage of every load is as late as it can be.
  *
- * It books every operation as late as it can be, from the last to the first. Where a load would then stand too long before an
- * operation, that operation is moved earlier and all is done again. Times only ever move earlier, and each stands where it
- * would be too late without the move, so what is found is the latest of all that fits.
+ * @returns nothing where the first load would have to wait longer than allowed once it is done
  */
 export function latestTimes(
   operations: readonly Operation[],
-  booked: ReadonlyMap<string, readonly Booking[]>,
-  bound: number,
-): readonly Booking[] {
-  const latestEnds = operations.map(() => bound);
-  for (;;) {
-    const slots = placed(operations, booked, latestEnds);
-    const early = operations.findIndex((operation, index) => {
-      const [slot, next] = [slots[index], slots[index + 1]];
-      return slot !== undefined && next !== undefined && next.start - slot.end > operation.greatest;
-    });
-    const [slot, late, next] = [slots[early], operations[early], operations[early + 1]];
-    if (slot === undefined || late === undefined || next === undefined) return slots;
-    latestEnds[early + 1] = slot.end + late.greatest + next.stage.minutes;
-  }
+  loads: number,
+  longestHold: number,
+): LatestTimes | undefined {
+  const backwards = operations
+    .map((operation, index): Operation => {
+      const { waits, least, greatest } = operations[index - 1] ?? { waits: [], least: 0, greatest: 0 };
+      return { ...operation, waits, least, greatest };
+    })
+    .reverse();
+  const order = shortestDay(backwards, loads, longestHold);
+  if (order === undefined) return undefined;
+  const ends = earliest(linksOf(backwards, loads, order.turns), loads * backwards.length);
+  const starts = Array.from({ length: loads }, (_, load) =>
+    operations.map(({ stage }, at) => {
+      const backwardsStart = ends[(loads - 1 - load) * operations.length + operations.length - 1 - at] ?? 0;
+      return -backwardsStart - stage.minutes;
+    }),
+  );
+  return { starts, unproved: order.span - order.atLeast };
 }
 
-function placed(
-  operations: readonly Operation[],
-  booked: ReadonlyMap<string, readonly Booking[]>,
-  latestEnds: readonly number[],
-): readonly Booking[] {
-  const slots: Booking[] = [];
-  let bound = Number.POSITIVE_INFINITY;
-  for (const [fromLast, { stage, units, least }] of [...operations].reverse().entries()) {
-    const own = latestEnds[operations.length - 1 - fromLast] ?? bound;
-    const slot = latestFree(booked.get(stage.machine) ?? [], units, stage.minutes, Math.min(own, bound - least));
-    slots.unshift(slot);
-    bound = slot.start;
+/** One moment comes at least so many minutes after another. */
+interface Link {
+  readonly from: number;
+  readonly to: number;
+  readonly minutes: number;
+}
+
+function linksOf(stages: readonly Operation[], loads: number, turns: readonly Turn[]): readonly Link[] {
+  const moment = (stage: number, load: number): number => load * stages.length + stage;
+  const shared = new Set(turns.map(({ stage }) => stage));
+  const ofLoads = Array.from({ length: loads }, (_, load) =>
+    stages.flatMap(({ stage: { minutes }, units, least, greatest }, at): readonly Link[] => {
+      const here = moment(at, load);
+      const isLast = at === stages.length - 1;
+      return [
+        ...(isLast ? [] : [{ from: here, to: here + 1, minutes: minutes + least }]),
+        ...(isLast || greatest === Number.POSITIVE_INFINITY
+          ? []
+          : [{ from: here + 1, to: here, minutes: -minutes - greatest }]),
+        ...(load === 0 ? [] : [{ from: moment(at, load - 1), to: here, minutes: 0 }]),
+        ...(load < units || shared.has(at) ? [] : [{ from: moment(at, load - units), to: here, minutes }]),
+      ];
+    }),
+  ).flat();
+  const ofTurns = turns.flatMap(({ stage, load, after }): readonly Link[] =>
+    after === undefined
+      ? []
+      : [
+          {
+            from: moment(after.stage, after.load),
+            to: moment(stage, load),
+            minutes: stages[after.stage]?.stage.minutes ?? 0,
+          },
+        ],
+  );
+  return [...ofLoads, ...ofTurns];
+}
+
+/** The earliest times that keep all distances; they are known to exist. */
+function earliest(links: readonly Link[], moments: number): readonly number[] {
+  const times = Array.from({ length: moments }, () => 0);
+  for (let moved = true; moved; ) {
+    moved = false;
+    for (const { from, to, minutes } of links) {
+      const least = (times[from] ?? 0) + minutes;
+      if (least <= (times[to] ?? 0)) continue;
+      times[to] = least;
+      moved = true;
+    }
   }
-  return slots;
+  return times;
+}
+
+/** Shares out the units of a machine between stages that do not overlap on more of them than there are. */
+export function unitsOf(
+  operations: readonly Operation[],
+  starts: LatestTimes["starts"],
+): readonly (readonly number[])[] {
+  const units = starts.map((load) => load.map(() => 0));
+  const freeAt = new Map<string, number[]>();
+  const inTime = starts
+    .flatMap((load, at) => load.map((start, stage) => ({ load: at, stage, start })))
+    .sort((a, b) => a.start - b.start);
+  for (const { load, stage, start } of inTime) {
+    const operation = operations[stage];
+    if (operation === undefined) continue;
+    const free = freeAt.get(operation.stage.machine) ?? Array.from({ length: operation.units }, () => start);
+    const unit = free.findIndex((from) => from <= start);
+    free[unit] = start + operation.stage.minutes;
+    freeAt.set(operation.stage.machine, free);
+    const row = units[load];
+    if (row !== undefined) row[stage] = unit;
+  }
+  return units;
 }

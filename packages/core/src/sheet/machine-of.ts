@@ -24,12 +24,13 @@ export function machineNamed(name: string, spec: Pick<Spec, "machines">, include
 }
 
 function machineOf(name: string, fields: MachineFields): Machine {
-  const { width, speed, stands, cutters, longestSheet } = fields;
+  const { width, speed, stands, compoundingGap, cutters, longestSheet } = fields;
   return {
     name,
     rolls: {
       width: width.value,
       gaps: gapsOf(fields),
+      ...(compoundingGap && { compoundingGap: compoundingGap.value }),
       ...rollSpeed(speed),
       ...(stands !== undefined && { stands }),
     },

@@ -29,6 +29,8 @@ export interface Rolls {
   /** Width of sheet they take, mm. */
   readonly width: DecimalText;
   readonly gaps: Gaps;
+  /** Gap of the rolls that compound, where there are such, mm. */
+  readonly compoundingGap?: DecimalText;
   /** Surface speed, m/min: of the last stand that a sheet runs through, or of every stand, first to last. */
   readonly speed?: DecimalText | readonly DecimalText[];
   /** Pairs of rolls a sheet runs through in one trip; 1 where it is left out. */

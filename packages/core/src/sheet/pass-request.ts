@@ -13,6 +13,8 @@ export interface PassRequest {
   readonly firstThickness?: DecimalText;
   readonly finalThickness: DecimalText;
   readonly compounding?: Compounding;
+  /** Gap of the rolls that compound, where the machine has its own, mm. */
+  readonly compoundingGap?: DecimalText;
   /** Largest share of the thickness that a pass may take off, %; one third where it is left out. */
   readonly largestReduction?: DecimalText;
   /** Thickness of the sheet by the gap it came through, measured by the kitchen; 1 where it is left out. */
@@ -56,7 +58,7 @@ export function passRequestProblems(request: PassRequest): readonly Problem[] {
     ...(gaps.kind === "list" ? [] : gapProblems(gaps, ["gaps"])),
     ...(gaps.kind === "list" || request.compounding === undefined
       ? []
-      : compoundingProblems(request.compounding, gaps)),
+      : compoundingProblems(request.compounding, gaps, request.compoundingGap)),
   ];
 }
 

@@ -3,7 +3,7 @@ import { readTimeOfDay } from "./clock.ts";
 import { type Limits, outsideLimits } from "./inputs.ts";
 
 /** The stages of a load, in the order of the work. */
-export type StageName = "weigh" | "mix" | "rest" | "compound" | "roll" | "mature" | "cut" | "boil";
+export type StageName = "weigh" | "mix" | "rest" | "compound" | "relax" | "roll" | "mature" | "cut" | "boil";
 
 /** A stage that takes a machine, or a pair of hands listed as one, for whole minutes of a load. */
 export interface WorkStage {

@@ -129,6 +129,7 @@ function passRequest(sheet: SheetFields, { rolls }: Machine): PassRequest {
         ...(compounding.layers !== undefined && { layers: compounding.layers }),
       },
     }),
+    ...(rolls.compoundingGap !== undefined && { compoundingGap: rolls.compoundingGap }),
     ...(largestReduction && { largestReduction: largestReduction.value }),
     ...(springBack !== undefined && { springBack }),
     ...(tolerance && { finalTolerance: tolerance.value }),

@@ -1,10 +1,9 @@
 import { exact, type Figure, found, worked } from "../figure/figure.ts";
-import { answer, noAnswer, type Outcome, type Problem, refuse } from "../figure/problem.ts";
+import { answer, type Note, noAnswer, type Outcome, type Problem, refuse } from "../figure/problem.ts";
 import { definition } from "../figure/source.ts";
-import type { Booking } from "./bookings.ts";
 import { type Moment, momentAt, readTimeOfDay } from "./clock.ts";
 import { asked } from "./inputs.ts";
-import { latestTimes, type Operation, operationsOf } from "./load-times.ts";
+import { type LatestTimes, latestTimes, type Operation, operationsOf, unitsOf } from "./load-times.ts";
 import { type MachineCount, type PlanRequest, planRequestProblems, type StageName } from "./plan-request.ts";
 
 /** A stage of a load in time. A wait has no machine. */
@@ -48,10 +47,12 @@ export interface TimePlan {
 }
 
 /**
- * Plans the stages of every load backwards from service, each load as late as its machines and limits allow.
+ * Plans the stages of every load backwards from service: the day begins as late as its machines and waits allow, and in the order
+ * of work that this takes every stage is as late as it can be.
  *
- * Loads are placed from the last to the first; no machine is used twice at once; every wait keeps to its limits. A wait that
- * is longer than it need be is shown as it is. Whole minutes.
+ * No machine is used twice at once; every wait keeps to its limits. A wait that is longer than it need be is shown as it is. Whole
+ * minutes. Where several stages share a machine and trying all orders would take too long, a note says by how much the day might
+ * begin later.
  * Problems: `sheet.out-of-range`, `plan.serve-time`, `plan.open-ended`, `plan.machine-twice`, `plan.machine-not-there`,
  * `plan.stands-too-long`.
  *
@@ -62,27 +63,45 @@ export function timePlan(request: PlanRequest): Outcome<TimePlan> {
   const serve = readTimeOfDay(request.serve);
   if (problems.length > 0 || serve === undefined) return refuse(...problems);
   const operations = operationsOf(request);
-  const booked = new Map<string, readonly Booking[]>();
-  const times: (readonly Booking[])[] = [];
-  for (let placed = 0; placed < request.loads; placed += 1) {
-    const slots = latestTimes(operations, booked, serve);
-    for (const [index, { stage }] of operations.entries()) {
-      const slot = slots[index];
-      if (slot !== undefined) booked.set(stage.machine, [...(booked.get(stage.machine) ?? []), slot]);
-    }
-    times.push(slots);
-  }
-  times.sort((a, b) => (a.at(-1)?.end ?? 0) - (b.at(-1)?.end ?? 0) || (a[0]?.start ?? 0) - (b[0]?.start ?? 0));
+  const latest = latestTimes(operations, request.loads, request.longestHold ?? Number.POSITIVE_INFINITY);
+  if (latest === undefined) return refuse(standsTooLong(request, operations));
+  const times = bookingsOf(operations, latest, serve);
   const loads = times.map((slots, index) => plannedLoad(index + 1, slots, operations, serve));
   const paces = pacesOf(operations, request.machines);
   const [bottleneck] = paces;
   if (bottleneck === undefined) throw new RangeError("a plan without machines was let through");
   const longestHold = holdFigure("plan.longest-hold", "longest wait of a load that is done", serve, times[0]);
-  if (request.longestHold !== undefined && exact(longestHold).gt(request.longestHold)) {
-    return refuse(standsTooLong(longestHold, request.longestHold, bottleneck.machine));
-  }
   const start = Math.min(...times.map((slots) => slots[0]?.start ?? serve));
-  return answer({ serve: momentAt(serve), start: momentAt(start), loads, paces, bottleneck, longestHold });
+  return answer(
+    { serve: momentAt(serve), start: momentAt(start), loads, paces, bottleneck, longestHold },
+    latest.unproved === 0 ? [] : [unproved(latest.unproved)],
+  );
+}
+
+function unproved(minutes: number): Note {
+  const text = `Stages take turns at machines in too many ways to try them all: a day that begins up to ${minutes} min later is not ruled out.`;
+  return { code: "plan.not-proved", path: ["stages"], text };
+}
+
+/** A stage on a unit of its machine, whole minutes from midnight. */
+interface Booking {
+  readonly unit: number;
+  readonly start: number;
+  readonly end: number;
+}
+
+function bookingsOf(
+  operations: readonly Operation[],
+  { starts }: LatestTimes,
+  serve: number,
+): readonly (readonly Booking[])[] {
+  const units = unitsOf(operations, starts);
+  return starts.map((load, index) =>
+    load.map((before, stage) => {
+      const start = serve + before;
+      return { unit: units[index]?.[stage] ?? 0, start, end: start + (operations[stage]?.stage.minutes ?? 0) };
+    }),
+  );
 }
 
 function plannedLoad(
@@ -166,13 +185,11 @@ function paceOf(operations: readonly Operation[], machine: string, count: number
   return worked({ ...naming, formula: "sum(minutes) / count", from: { minutes, count }, sources: [definition] });
 }
 
-function standsTooLong(hold: Figure, longest: number, machine: string): Problem {
+function standsTooLong({ loads, longestHold, machines }: PlanRequest, operations: readonly Operation[]): Problem {
+  const starts = latestTimes(operations, loads, Number.POSITIVE_INFINITY)?.starts[0] ?? [];
+  const hold = -(starts.at(-1) ?? 0) - (operations.at(-1)?.stage.minutes ?? 0);
+  const machine = pacesOf(operations, machines)[0]?.machine ?? "";
+  const found = `no order of work; in the one that begins latest the first load stands ${hold} min before service`;
   const advice = `serve in sittings, add to the ${machine}, which sets the pace, or allow a longer wait`;
-  return noAnswer(
-    "plan.stands-too-long",
-    ["longestHold"],
-    `the first load stands ${hold.value} min before service`,
-    `at most ${longest} min`,
-    advice,
-  );
+  return noAnswer("plan.stands-too-long", ["longestHold"], found, `at most ${longestHold} min`, advice);
 }
