@@ -94,6 +94,58 @@ describe("nutrition", () => {
     expect(stated.declared.raw.every(({ text }) => text !== undefined)).toBe(true);
   });
 
+  describe("what an ingredient does not state", () => {
+    /** All but potassium, which the United States have to the single mg. */
+    const texts = ({ declared }: Nutrition) =>
+      declared.raw.filter(({ label }) => label !== "potassium").map(({ text }) => text);
+    const withTraces = (amount: string, rules: RuleBookName) => {
+      const colour = { name: "colour", amount, figures: { kind: "other" as const, moisture: "5 %", ash: "20 %" } };
+      return answered(nutrition({ ingredients: [colour], batch: { rawWeight: "130 g" } }, rules));
+    };
+
+    it.each(["US", "EU", "JP"] as const)("does not stop %s from declaring where there is too little of it", (rules) => {
+      const found = withTraces("0.006 %", rules);
+      expect(amountOf(found, "fat").missing).toEqual(["colour"]);
+      expect(texts(found).every((text) => text !== undefined)).toBe(true);
+      expect(texts(found)).toEqual(texts(answered(nutrition({ batch: { rawWeight: "130 g" } }, rules))));
+    });
+
+    it("is told as a range from none to all that its other figures leave room for", () => {
+      // 1.5 of 138.5 parts, 100 - 5 - 20 = 75 % of it fat or protein, 20 % of it sodium: 0.8123 g and 216.6 mg in 100 g
+      const found = withTraces("1.5 %", "EU");
+      const open = (name: AmountName) => {
+        const { raw, most } = amountOf(found, name);
+        return dec(most?.raw.hundred.value ?? 0).minus(raw.hundred.value);
+      };
+      expect(open("fat").toFixed(4)).toBe("0.8123");
+      expect(open("sodium").toFixed(1)).toBe("216.6");
+      expect(open("energy").toFixed(4)).toBe(dec("1.5").times(75).div("138.5").times(9).toFixed(4));
+      const [fat] = found.declared.raw.filter(({ label }) => label === "fat");
+      expect([fat?.text, fat?.between]).toEqual([undefined, ["1.2", "2.0"]]);
+    });
+
+    it("never lies outside of the range, whatever it is", () => {
+      const share = fc.integer({ min: 0, max: 30 });
+      fc.assert(
+        fc.property(share, share, share, fc.integer({ min: 1, max: 5 }), (protein, fat, ash, parts) => {
+          const stated = { kind: "other" as const, moisture: "5 %", proteinBasis: "as is", ashBasis: "as is" };
+          const of = (figures: object): Partial<Written> => ({
+            ingredients: [{ name: "powder", amount: `${parts} %`, figures: { ...stated, ...figures } }],
+          });
+          const whole = { protein: `${protein} %`, fat: `${fat} %`, ash: `${ash} %`, fibre: "2 %" };
+          const known = answered(nutrition(of(whole), "US"));
+          const open = answered(nutrition(of({ ash: `${ash} %` }), "US"));
+          for (const name of ["energy", "protein", "fat", "carbohydrate", "fibre"] as const) {
+            const value = dec(amountOf(known, name).raw.hundred.value);
+            const { raw, most } = amountOf(open, name);
+            expect(value.gte(raw.hundred.value) && value.lte(most?.raw.hundred.value ?? raw.hundred.value)).toBe(true);
+          }
+        }),
+        { numRuns: 25 },
+      );
+    });
+  });
+
   it("calls the protein on the other count a least value as well", () => {
     expect(answered(nutrition(own({}))).otherProtein.label).toMatch(/, at least$/u);
     expect(answered(nutrition(own({ protein: "11 %" }))).otherProtein.label).not.toContain("at least");

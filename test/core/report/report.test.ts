@@ -3,10 +3,11 @@ import { describe, expect, it } from "vitest";
 import { planBatch } from "../../../packages/core/src/batch/batch.ts";
 import { given } from "../../../packages/core/src/figure/figure.ts";
 import { formulaOf } from "../../../packages/core/src/formula/formula.ts";
-import { searchMaterials } from "../../../packages/core/src/materials/catalogue.ts";
+import { catalogue, searchMaterials } from "../../../packages/core/src/materials/catalogue.ts";
 import { dec } from "../../../packages/core/src/number/decimal.ts";
 import { batchReport } from "../../../packages/core/src/report/batch-report.ts";
 import { onlyFigure, withWorking } from "../../../packages/core/src/report/build.ts";
+import { formulaCautions } from "../../../packages/core/src/report/cautions.ts";
 import { formulaReport } from "../../../packages/core/src/report/formula-report.ts";
 import { jsonSchema, schemaNames } from "../../../packages/core/src/report/json-schema.ts";
 import { materialsReport } from "../../../packages/core/src/report/materials-report.ts";
@@ -147,6 +148,18 @@ describe("reports", () => {
       }),
       { numRuns: 15 },
     );
+  });
+
+  it("warn of flours and eggs that bring salt of their own, and of no other row of the tables", () => {
+    const warned = catalogue()
+      .filter(({ kind }) => kind === "flour" || kind === "egg")
+      .filter(({ name }) => {
+        const written = { name: "test", flours: [{ name, amount: "100 %" }], water: { tap: "30 %" } };
+        const outcome = formulaOf(written);
+        return outcome.ok && formulaCautions(outcome.value.formula).some((text) => text.includes("mg of sodium"));
+      });
+    // USDA SR28: self-rising flour has 1193 mg of sodium in 100 g, soy protein isolate 1005 mg, salted yolk 3487 mg
+    expect(warned.map(({ key }) => key)).toEqual(["usda 20082", "usda 16122", "usda 01160"]);
   });
 
   it("tell the allergens, and cautions for what is in the dough", () => {

@@ -2,7 +2,7 @@ import { type Figure, given, worked } from "../figure/figure.ts";
 import type { FormulaLine } from "../formula/lines.ts";
 import { flourFactor, labelFactor } from "../materials/nitrogen.ts";
 import type { NutrientFigure } from "../materials/own.ts";
-import { type DecimalInput, type DecimalText, dec } from "../number/decimal.ts";
+import { type DecimalInput, dec } from "../number/decimal.ts";
 import { naming } from "./composition-naming.ts";
 
 /** What a food holds, as far as a table or the kitchen states it. */
@@ -79,6 +79,16 @@ function factorFigure(line: FormulaLine): Figure {
   });
 }
 
+/** Water or ash in 100 g; an ash that is not stated counts as none. */
+export function mainFigure(line: FormulaLine, what: "moisture" | "ash"): Figure {
+  return given({
+    ...naming(line, what, what),
+    value: line.material[what] ?? "0",
+    by: "as stated for the material",
+    sources: [line.material.figureSources[what]],
+  });
+}
+
 interface Difference {
   readonly carbohydrate?: Figure;
   readonly figures: readonly Figure[];
@@ -94,15 +104,8 @@ function carbohydrateOf(line: FormulaLine, protein: Figure | undefined, fat: Fig
   if (protein === undefined || fat === undefined || material.ash === undefined) {
     return { ...(stated && { carbohydrate: stated }), figures: [] };
   }
-  const main = (what: "moisture" | "ash", value: DecimalText): Figure =>
-    given({
-      ...naming(line, what, what),
-      value,
-      by: "as stated for the material",
-      sources: [material.figureSources[what]],
-    });
-  const water = main("moisture", material.moisture);
-  const ash = main("ash", material.ash);
+  const water = mainFigure(line, "moisture");
+  const ash = mainFigure(line, "ash");
   const carbohydrate = worked({
     ...naming(line, "carbohydrate", "carbohydrate by difference"),
     formula: "max(100 - water - protein - fat - ash, 0)",

@@ -2,7 +2,7 @@ import type { Figure } from "../figure/figure.ts";
 import { declare } from "../materials/declare.ts";
 import { ruleBooks } from "../materials/rounding-rules.ts";
 import type { NutrientAmount } from "./nutrition-amounts.ts";
-import type { NutritionRules } from "./nutrition-rules.ts";
+import type { AmountName, NutritionRules } from "./nutrition-rules.ts";
 
 /** A line of a label: the value as worked out and as it would be printed. */
 export interface Declared {
@@ -10,10 +10,14 @@ export interface Declared {
   readonly unit: NutrientAmount["unit"];
   /** Of 100 g or of a bowl, as the rules have it. */
   readonly value: Figure;
-  /** As printed; undefined where something is missing for it. */
+  /** As printed; undefined where what is not stated leaves it open. */
   readonly text?: string;
   /** What may be printed instead. */
   readonly others: readonly string[];
+  /** The greatest value, where something is not stated. */
+  readonly most?: Figure;
+  /** What would be printed of the least and of the greatest value, where nothing can be printed of both. */
+  readonly between?: readonly [least: string, most: string];
 }
 
 /** The lines of a label by the rules of a book, for the raw or for the boiled noodle; none where a bowl's weight is wanting. */
@@ -25,11 +29,23 @@ export function declaredOf(
   const perServing = ruleBooks[rules.book].per === "serving";
   return rules.declared.flatMap((name): readonly Declared[] => {
     const amount = amounts.find((one) => one.name === name);
-    const value = perServing ? amount?.[state].bowl : amount?.[state].hundred;
+    const per = perServing ? "bowl" : "hundred";
+    const value = amount?.[state][per];
     if (amount === undefined || value === undefined) return [];
-    const { label, unit, missing } = amount;
-    const rounded = declare(name === "kilojoule" ? "energy" : name, value.value, rules.book);
-    if (missing.length > 0 || !rounded.ok) return [{ label, unit, value, others: [] }];
-    return [{ label, unit, value, text: rounded.value.text, others: rounded.value.others }];
+    const { label, unit } = amount;
+    const most = amount.most?.[state][per];
+    const least = printable(name, value, rules);
+    const greatest = most ? printable(name, most, rules) : least;
+    const [text, ...others] = least.filter((one) => greatest.includes(one));
+    const naming = { label, unit, value, others, ...(most && { most }) };
+    if (text !== undefined) return [{ ...naming, text }];
+    const [low = "", high = ""] = [least[0], greatest[0]];
+    return [{ ...naming, between: [low, high] }];
   });
+}
+
+/** All that may be printed of a value, the usual one first. */
+function printable(name: AmountName, { value }: Figure, { book }: NutritionRules): readonly string[] {
+  const rounded = declare(name === "kilojoule" ? "energy" : name, value, book);
+  return rounded.ok ? [rounded.value.text, ...rounded.value.others] : [];
 }

@@ -38,7 +38,7 @@ function missingNotes(amounts: Found["amounts"]): readonly Note[] {
   const names = [...new Set(simple.flatMap(({ missing }) => missing))];
   return names.map((name) => {
     const wanting = simple.filter(({ missing }) => missing.includes(name)).map(({ label }) => label);
-    const text = `${name} does not state: ${wanting.join(", ")}; figures marked ≥ leave its part out. Copy it from the certificate or the label into its figures`;
+    const text = `${name} does not state: ${wanting.join(", ")}; where that matters, a range that no label can print runs from none of it to all that its other figures leave room for. Copy it from the certificate or the label into its figures`;
     return note("not-stated", text);
   });
 }

@@ -39,8 +39,8 @@ export interface NutritionWish {
 /**
  * What the noodle of a formula contains per 100 g and per bowl, raw and boiled, and what a label would print.
  *
- * A content that an ingredient does not state is never taken as none: the figure is then a least value and names what is
- * missing, and nothing is declared. Boiling is taken to keep everything but sodium, potassium and what the note says.
+ * A content that an ingredient does not state is never taken as none: the figure is then a least value beside a greatest
+ * one and names what is missing, and only what both would print alike is declared. Boiling is taken to keep everything but sodium, potassium and what the note says.
  * Problems: those of the weight of a bowl. Sources: on every figure.
  */
 export function nutritionOf(spec: Spec, formula: Formula, wish: NutritionWish): Outcome<Nutrition> {

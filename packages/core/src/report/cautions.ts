@@ -1,6 +1,8 @@
 import { sharesOf } from "../chemistry/composition.ts";
 import { hydroxides, irritants } from "../chemistry/hazard.ts";
 import type { Formula } from "../formula/formula.ts";
+import type { FormulaLine } from "../formula/lines.ts";
+import { dec, HUNDRED } from "../number/decimal.ts";
 
 /**
  * The usual cautions for what a formula contains. They defer to the label, the safety data sheet and local codes.
@@ -29,9 +31,23 @@ export function formulaCautions(formula: Formula): readonly string[] {
         ]
       : []),
     ...formula.lines.flatMap(({ material }) => material.cautions ?? []),
+    ...formula.lines.flatMap(saltOfItsOwn),
     ...(egg
       ? ["Raw egg can carry Salmonella: keep the dough cold, cook the noodles through, wash hands and tools."]
       : []),
     "Raw flour can carry pathogens: do not taste raw dough, and cook the noodles. Local food codes apply.",
+  ];
+}
+
+/** Sodium in mg on 100 g of dry matter that plain flours and plain eggs of the tables stay below. */
+const plainSodium = { flour: 200, egg: 2000 } as const;
+
+/** A leavened flour, a protein isolate and a salted yolk bring what the salt and the alkali of the formula do not count. */
+function saltOfItsOwn({ name, material: { kind, sodium, moisture } }: FormulaLine): readonly string[] {
+  if ((kind !== "flour" && kind !== "egg") || sodium === undefined) return [];
+  if (dec(sodium).times(100).lte(HUNDRED.minus(moisture).times(plainSodium[kind]))) return [];
+  const acid = kind === "flour" ? " If it is leavened, its acid uses up part of the alkali: take a plain flour." : "";
+  return [
+    `${name} brings ${sodium} mg of sodium in 100 g, which the salt of the formula does not count: salt that much less.${acid}`,
   ];
 }

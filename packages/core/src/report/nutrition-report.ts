@@ -1,5 +1,4 @@
 import type { Nutrition } from "../batch/nutrition.ts";
-import type { NutrientAmount } from "../batch/nutrition-amounts.ts";
 import type { Declared } from "../batch/nutrition-declared.ts";
 import type { Figure } from "../figure/figure.ts";
 import type { Note } from "../figure/problem.ts";
@@ -48,20 +47,22 @@ function nutritionTable({ amounts, bowl }: Nutrition): Table {
     ...(bowl ? [numberColumn("cooked-bowl", "a cooked bowl")] : []),
   ];
   const rows = amounts.map((amount) => {
-    const { raw, cooked } = amount;
-    const figures = [
-      raw.hundred,
-      ...(raw.bowl ? [raw.bowl] : []),
-      cooked.hundred,
-      ...(cooked.bowl ? [cooked.bowl] : []),
+    const { raw, cooked, most } = amount;
+    const cells = [
+      upTo(raw.hundred, most?.raw.hundred),
+      ...(raw.bowl ? [upTo(raw.bowl, most?.raw.bowl)] : []),
+      upTo(cooked.hundred, most?.cooked.hundred),
+      ...(cooked.bowl ? [upTo(cooked.bowl, most?.cooked.bowl)] : []),
     ];
-    return row([words(`${amount.label}, ${amount.unit}`), ...figures.map((figure) => atLeast(amount, figure))]);
+    return row([words(`${amount.label}, ${amount.unit}`), ...cells]);
   });
   return table("nutrition", columns, rows);
 }
 
-function atLeast({ missing }: Pick<NutrientAmount, "missing">, figure: Figure): Cell {
-  return missing.length === 0 ? figureCell(figure) : { ...figureCell(figure), text: `≥ ${shownGrouped(figure)}` };
+/** A figure, and up to what it may lie where that shows. */
+function upTo(least: Figure, most: Figure | undefined): Cell {
+  const [low, high] = [shownGrouped(least), shownGrouped(most ?? least)];
+  return low === high ? figureCell(least) : { ...figureCell(least), text: `${low} to ${high}` };
 }
 
 function declaredTable(raw: readonly Declared[], cooked: readonly Declared[]): Table {
@@ -85,11 +86,11 @@ function declaredTable(raw: readonly Declared[], cooked: readonly Declared[]): T
   return table("declared", columns, rows);
 }
 
-function unrounded({ value, text }: Declared): Cell {
-  const finer = { ...value, places: value.places + 2 };
-  return { ...figureCell(value), text: `${text === undefined ? "≥ " : ""}${shownGrouped(finer)}` };
+function unrounded({ value, most }: Declared): Cell {
+  const finer = (figure: Figure): Figure => ({ ...figure, places: figure.places + 2 });
+  return upTo(finer(value), most && finer(most));
 }
 
-function printed({ text, others }: Declared): Cell {
-  return words(text === undefined ? "not known" : [text, ...others].join(" or "));
+function printed({ text, others, between }: Declared): Cell {
+  return words(text === undefined ? (between?.join(" to ") ?? "") : [text, ...others].join(" or "));
 }
