@@ -1,4 +1,6 @@
 import { describe, expect, it } from "vitest";
+import { parse } from "yaml";
+import * as z from "zod";
 import type { Report } from "../../packages/core/src/report/schema.ts";
 import { runBuilt } from "./built.ts";
 import { folderFor } from "./folder.ts";
@@ -108,6 +110,35 @@ describe("replace and lot", () => {
     const unchanged = ["--of", "bread flour", "--moisture", "13.36 %"];
     const written = reported("lot", "examples/written-in-grams.yaml", ...unchanged);
     expect(value(written, "water.after")).toBeCloseTo(value(written, "water.before"), 12);
+  });
+
+  it("write the new lot and the new water so that they can be gone on with", () => {
+    const figures = { like: "bread flour", moisture: "13.8 %", protein: "12.4 %", nitrogenFactor: 5.7 };
+    const lot = { moisture: "14.4 %", protein: "11.9 %", proteinBasis: "14 % mb", nitrogenFactor: 5.7 };
+    const written = {
+      name: "t",
+      flours: [
+        { name: "mill flour", amount: "70 %", figures },
+        { name: "all-purpose flour", amount: "30 %" },
+      ],
+      water: { added: "36 %" },
+      lot: { of: "mill flour", figures: { ...lot, recorded: { lotNumber: "0298", farinographAbsorption: "61 %" } } },
+    };
+    const { stdout } = runBuilt(["lot", "-"], { input: JSON.stringify(written) });
+    const block = /To go on with, in the spec\n([\s\S]*?)\n\n/u.exec(stdout)?.[1] ?? "";
+    const flour = z.object({ name: z.string(), amount: z.string(), figures: z.looseObject({}).optional() });
+    const fragment = z.object({ flours: z.array(flour), water: z.object({ added: z.string() }) });
+    const { flours, water } = fragment.parse(parse(block));
+    const asFlour = flours.map((one) => (one.figures ? { ...one, figures: { ...figures, ...one.figures } } : one));
+    expect(asFlour[0]?.figures).toEqual({ ...figures, ...written.lot.figures });
+    const next = { ...written, flours: asFlour, water };
+    const ran = (command: string, input: object): Ran => {
+      const { status, stdout: json } = runBuilt([command, "-", "--format", "json"], { input: JSON.stringify(input) });
+      return { status, report: JSON.parse(json) as Report };
+    };
+    const [now, then] = [ran("lot", written), ran("formula", next)];
+    expect(value(then, "blend.moisture")).toBeCloseTo(value(now, "blend.moisture"), 9);
+    expect(value(then, "water.added")).toBeCloseTo(value(now, "water.after"), 2);
   });
 
   it.each([

@@ -68,6 +68,8 @@ const wrong: readonly (readonly [code: string, place: string, written: unknown, 
     own({ label: { protein: "4 g", rules: "US", servng: "30 g" } }),
     "`serving`",
   ],
+  ["spec.unknown-key", "materials.house.waterAbsorption", own({ waterAbsorption: "61 %" }), "`farinographAbsorption`"],
+  ["spec.unknown-key", "materials.house.wetGluten", own({ wetGluten: "29 %" }), "under `recorded:`"],
   ["spec.unknown-key", "materials.house.protien", own({ protien: "12 %" }), "`protein`"],
 ];
 

@@ -7,11 +7,11 @@ import { reportFlags } from "../command/flags.ts";
 import { loadFormula } from "../command/load-formula.ts";
 import { printNearest } from "../command/no-answer.ts";
 
-const figure = (key: string, describe: string, placeholder: string): ValueFlags[string] => ({
+const figure = (key: string, describe: string, placeholder: string, group?: string): ValueFlags[string] => ({
   describe,
   kind: "text",
   placeholder,
-  path: ["lot", "figures", key],
+  path: ["lot", "figures", ...(group === undefined ? [] : [group]), key],
 });
 
 const certificate: ValueFlags = {
@@ -23,6 +23,12 @@ const certificate: ValueFlags = {
   "moisture-uncertainty": figure("moistureUncertainty", "How far it may be off, ±", "0.2 %"),
   ash: figure("ash", "Ash of the new lot", "0.52 %"),
   "ash-basis": figure("ashBasis", "Moisture basis of it", "14 % mb"),
+  "lot-number": figure("lotNumber", "Number of the new lot", "L2298", "recorded"),
+  "best-before": figure("bestBefore", "Best-before date of it", "2027-05-01", "recorded"),
+  "wet-gluten": figure("wetGluten", "Wet gluten of it, kept on record", "28.5 %", "recorded"),
+  "farinograph-absorption": figure("farinographAbsorption", "By the farinograph, kept on record", "61 %", "recorded"),
+  "falling-number": figure("fallingNumber", "Falling number of it, kept on record", "340 s", "recorded"),
+  "starch-damage": figure("starchDamage", "Starch damage of it, kept on record", "5.5 %", "recorded"),
   absorption: figure("absorption", "Added water the new lot takes, the kitchen's own", "36 %"),
 };
 
@@ -62,7 +68,7 @@ export const lotCommand: Command = {
     const outcome = correctForLot(spec, formula, hold.value, included);
     if (!outcome.ok) return printProblems(outcome.problems.map(place), asked, io);
     const title = `${formula.name}, with the new lot of ${spec.lot?.of ?? "flour"}`;
-    const report = substituteReport("lot", title, formula, outcome.value, [...notes, ...outcome.notes]);
+    const report = substituteReport("lot", title, formula, outcome.value, [...notes, ...outcome.notes], spec.lot);
     return printNearest(report, outcome.value.answer.kind === "found", asked, io);
   },
 };

@@ -173,3 +173,5 @@ export const lotSchema = z.lazy(() =>
     })
     .meta({ id: "Lot", description: "A new lot of one of the flours" }),
 );
+
+export type Lot = z.output<typeof lotSchema>;

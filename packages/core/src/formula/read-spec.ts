@@ -4,6 +4,7 @@ import type { FieldFacts } from "../materials/fields.ts";
 import type { OwnMachines } from "../materials/machine-schema.ts";
 import { nearestNames } from "../materials/nearest.ts";
 import type { OwnMaterials } from "../materials/own.ts";
+import { recordedMeant } from "../materials/recorded.ts";
 import { kitchenFileSchema, kitchenMaterialsSchema } from "../materials/schema.ts";
 import { type Spec, specSchema } from "./spec.ts";
 
@@ -136,6 +137,17 @@ function exampleAdvice(path: Path, meaning: Meaning): string {
 }
 
 function unknownKey(key: string, path: Path, allowed: readonly string[]): Problem {
+  const recorded = allowed.includes("recorded") ? recordedMeant(key) : undefined;
+  if (recorded !== undefined) {
+    const advice = `write it under \`recorded:\` as \`${recorded}\`, where it is kept: no source turns it into the water of a noodle dough`;
+    return inputProblem(
+      "spec.unknown-key",
+      [...path, key],
+      `the key "${key}"`,
+      `\`recorded: { ${recorded}: … }\``,
+      advice,
+    );
+  }
   const nearest = nearestNames(key, allowed, 1)[0];
   const advice = nearest === undefined ? "leave it out, or put it into `notes`" : `did you mean \`${nearest}\`?`;
   return inputProblem("spec.unknown-key", [...path, key], `the key "${key}"`, `one of: ${allowed.join(", ")}`, advice);

@@ -9,6 +9,7 @@ import type { MoistureBasis, Price } from "./fields.ts";
 import type { Material, MaterialKind } from "./material.ts";
 import { plainName } from "./nearest.ts";
 import { flourFactor, labelFactor } from "./nitrogen.ts";
+import type { RecordedFigures } from "./recorded.ts";
 import type { MaterialFigures } from "./schema.ts";
 import { type DoseBeside, severalOf, severalProblem } from "./several.ts";
 import { statedComposition, statesComposition } from "./stated-composition.ts";
@@ -41,6 +42,8 @@ export interface KitchenMaterial extends Material {
   readonly strengthUncertainty?: DecimalText;
   /** Added water the flour takes in this kitchen, % of it, and how sure that is. */
   readonly absorption?: { readonly percent: DecimalText; readonly plusMinus: DecimalText };
+  /** What its certificate says beside. */
+  readonly recorded?: RecordedFigures;
   /** Where the nutrients come from that the kitchen states; the others are those of the table. */
   readonly nutrientSources?: Readonly<Partial<Record<NutrientFigure, Source>>>;
 }
@@ -195,6 +198,7 @@ function overlay(
     ...(figures.potassium && { potassium: decimalText(dec(figures.potassium.value).times(1000)) }),
     ...(figures.price && { price: figures.price }),
     ...(figures.stock && { stock: figures.stock }),
+    ...(figures.recorded && { recorded: figures.recorded }),
     ...(chosen && { composition: chosen }),
     by: inWords(figures, before, assumed, labelled.value),
     ...doubtOf(figures, before, { moisture, assumed, labelled: labelled.value, protein }),

@@ -12,6 +12,7 @@ import {
   written,
 } from "./fields.ts";
 import { ownMachinesSchema } from "./machine-schema.ts";
+import { recordedSchema } from "./recorded.ts";
 import { moduli, readModulus } from "./strength-text.ts";
 
 /** Kinds of material a kitchen may describe for itself. */
@@ -140,6 +141,7 @@ export const materialFiguresSchema = z
     ash: shareField("Ash, % on the stated basis", ["0.48 %"]).optional(),
     ashBasis: basisField("Moisture basis of the ash; 14 % mb for flours, as is for all else").optional(),
     ...doubtFields,
+    recorded: recordedSchema.optional(),
     fat: shareField("Fat, % as is", ["1.2 %"]).optional(),
     carbohydrate: shareField("Carbohydrate with fibre, % as is", ["72 %"]).optional(),
     fibre: shareField("Dietary fibre, % as is", ["2.4 %"]).optional(),

@@ -1,8 +1,11 @@
 import type { BlendAnswer, Check, FoundBlend, OutOfReach } from "../explore/blend-question.ts";
 import type { BlendWater } from "../explore/blend-water.ts";
 import type { Change } from "../explore/compare-blends.ts";
-import { type Figure, scoped, withOrigins, worked } from "../figure/figure.ts";
+import { type Figure, scoped, shownValue, withOrigins, worked } from "../figure/figure.ts";
 import { definition } from "../figure/source.ts";
+import type { Lot } from "../formula/blend-schema.ts";
+import { basisText, type MoistureBasis } from "../materials/fields.ts";
+import { plainName } from "../materials/nearest.ts";
 import { dec, decimalText, fixedText } from "../number/decimal.ts";
 import { numberColumn, row, section, table, wordColumn } from "./build.ts";
 import type { Block, Cell, Section, Table } from "./schema.ts";
@@ -156,14 +159,44 @@ export function waterSection(water: BlendWater | undefined): Section {
   );
 }
 
-/** The flours of a blend as they are written in a spec. */
-export function fragmentSection({ shares }: FoundBlend): Section {
-  const plain = (name: string): string => (/^[\p{L}\d][\p{L}\d ()-]*$/u.test(name) ? name : JSON.stringify(name));
-  const entries = shares.map(({ name, share }) => `{ name: ${plain(name)}, amount: ${share.value} % }`);
+/** The flours of a blend as they are written in a spec, with the figures of a new lot and the new water. */
+export function fragmentSection(
+  { shares }: FoundBlend,
+  { water, lot }: { readonly water?: Figure | undefined; readonly lot?: Lot | undefined } = {},
+): Section {
+  const entries = shares.map(({ name, share }) => {
+    const figures = lot !== undefined && plainName(lot.of) === plainName(name) ? lot.figures : undefined;
+    return yamlLine({ name, amount: `${share.value} %`, ...(figures && { figures }) });
+  });
+  const added = water && [`water: ${yamlLine({ added: `${shownValue(water)} %` })}`];
+  const kept = lot === undefined ? "the figures" : "the other figures";
   return section("spec", "To go on with, in the spec", {
     kind: "text",
-    lines: ["flours:", ...entries.map((entry) => `  - ${entry}`), "# keep the figures that stand beside a name"],
+    lines: [
+      "flours:",
+      ...entries.map((entry) => `  - ${entry}`),
+      ...(added ?? []),
+      `# keep ${kept} that stand beside a name`,
+    ],
   });
+}
+
+/** Data as YAML on one line: quantities, prices and moisture bases as they were written, numbers that are texts in quotes. */
+function yamlLine(value: unknown): string {
+  if (typeof value === "string") {
+    return Number.isNaN(Number(value)) && /^[\p{L}\d<][\p{L}\d .%/()<-]*$/u.test(value) ? value : JSON.stringify(value);
+  }
+  if (Array.isArray(value)) return `[${value.map(yamlLine).join(", ")}]`;
+  if (typeof value !== "object" || value === null) return String(value);
+  if ("text" in value) return yamlLine(value.text);
+  if (isBasis(value)) return basisText(value);
+  return `{ ${Object.entries(value)
+    .map(([key, one]) => `${key}: ${key === "nitrogenFactor" ? String(one) : yamlLine(one)}`)
+    .join(", ")} }`;
+}
+
+function isBasis(value: object): value is MoistureBasis {
+  return "kind" in value && (value.kind === "as is" || value.kind === "at");
 }
 
 /** Further blends beside the first. */

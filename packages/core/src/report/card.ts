@@ -12,13 +12,14 @@ import { icedWater, waterSection } from "./card-water.ts";
 import { type CardWeights, loadWeights, makeUpSection } from "./card-weights.ts";
 import { formulaCautions } from "./cautions.ts";
 import { planReport } from "./plan-report.ts";
+import { recordedLines } from "./recorded.ts";
 import type { Report, Section } from "./schema.ts";
 import { inSystem, shownGrouped, type UnitSystem } from "./show.ts";
 
 /** A card to hang by the machine: what to weigh and do, with room to tick and write. It is plain data. */
 export interface Card {
   readonly title: string;
-  /** What the spec says of itself, line by line. */
+  /** What the spec says of itself, and the certificates of its materials, line by line. */
   readonly about: readonly string[];
   readonly date: string;
   /** The spec and the files it includes, so that paper and files can be matched. */
@@ -92,7 +93,10 @@ export function card(spec: Spec, formula: Formula, batch: Batch, wishes: CardWis
   ];
   return {
     title: formula.name,
-    about: wishes.about.split("\n").flatMap((line) => (line.trim() === "" ? [] : [line.trim()])),
+    about: [
+      ...wishes.about.split("\n").flatMap((line) => (line.trim() === "" ? [] : [line.trim()])),
+      ...recordedLines(formula),
+    ],
     date: wishes.date,
     files: wishes.files,
     said: wishes.said,

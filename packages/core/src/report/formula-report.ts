@@ -11,6 +11,7 @@ import { upperFirst } from "./alkali-blocks.ts";
 import { numberColumn, pictureBlock, report, row, section, table, wordColumn } from "./build.ts";
 import { formulaCautions } from "./cautions.ts";
 import { blendPicture, waterPicture } from "./pictures/formula-pictures.ts";
+import { recordedSection } from "./recorded.ts";
 import type { Block, Report, Section, Table } from "./schema.ts";
 import { alkalinityEnds, figureCell, rangeLines, words } from "./show.ts";
 
@@ -51,6 +52,7 @@ export function formulaReport(formula: Formula, notes: readonly Note[]): Report 
           lines: [alkalinityEnds, ...legal.map(({ figure, limit }) => `${upperFirst(lawText(figure, limit))}.`)],
         },
       ),
+      recordedSection(formula),
       allergenSection(formula),
     ],
     figures: [

@@ -2,6 +2,7 @@ import { compareFigures } from "../explore/compare-blends.ts";
 import type { Substitution } from "../explore/substitute.ts";
 import { shown, withOrigins } from "../figure/figure.ts";
 import type { Note } from "../figure/problem.ts";
+import type { Lot } from "../formula/blend-schema.ts";
 import type { Formula } from "../formula/formula.ts";
 import {
   alternativesOf,
@@ -17,16 +18,18 @@ import {
 } from "./blend-blocks.ts";
 import { report, section } from "./build.ts";
 import { formulaCautions } from "./cautions.ts";
+import { lotsSection } from "./recorded.ts";
 import type { Report } from "./schema.ts";
 import { rangeLines } from "./show.ts";
 
-/** Tells a blend without a flour that is missing, or with a new lot, beside the blend before. */
+/** Tells a blend without a flour that is missing, or with a new lot, beside the blend before and the lot before. */
 export function substituteReport(
   command: "replace" | "lot",
   title: string,
   formula: Formula,
   substitution: Substitution,
   notes: readonly Note[],
+  lot?: Lot,
 ): Report {
   const { answer, before, rows } = substitution;
   const [first] = rows;
@@ -60,8 +63,9 @@ export function substituteReport(
       }),
       ...(found && blend ? [section("limits", "What is held", checksTable(blend.checks))] : []),
       waterSection(first?.water),
+      ...(lot ? [lotsSection(formula, lot)] : []),
       section("alternatives", "Other blends that hold it", ...others.block),
-      ...(found && blend ? [fragmentSection(blend)] : []),
+      ...(found && blend ? [fragmentSection(blend, { water: first?.water.added, lot })] : []),
     ],
     figures: [
       ...before,

@@ -1,0 +1,100 @@
+import * as z from "zod";
+import { quantityField, refuseValue, shareField } from "./fields.ts";
+import { plainName } from "./nearest.ts";
+
+/** A number would lose the zeros that it begins with. */
+const lotNumber = z
+  .union([z.string().trim().min(1).max(40), z.number()])
+  .transform((input, context): string => {
+    if (typeof input === "string") return input;
+    const advice = `write it in quotes, with the zeros it may begin with: lotNumber: "${input}"`;
+    return refuseValue(context, { code: "materials.lot-number", expected: "the number of the lot as a text", advice });
+  })
+  .meta({ description: "Number of the lot, in quotes where it is digits alone", examples: ["L2298"] });
+
+const words = (description: string, examples: readonly string[]) =>
+  z
+    .union([z.string().trim().min(1).max(40), z.number().nonnegative()])
+    .transform(String)
+    .meta({ description, examples: [...examples] });
+
+/** What a certificate says beside the figures that are worked with. */
+export const recordedSchema = z.lazy(() =>
+  z
+    .strictObject({
+      lotNumber: lotNumber.optional(),
+      bestBefore: words("Best-before date", ["2027-05-01"]).optional(),
+      wetGluten: shareField("Wet gluten, % of the flour", ["28.5 %"]).optional(),
+      farinographAbsorption: shareField("Water absorption by the farinograph, % of flour of 14 % moisture", [
+        "61 %",
+      ]).optional(),
+      fallingNumber: quantityField(["time"], "Falling number", ["340 s"], {
+        least: "60",
+        most: "2000",
+        words: "a falling number from 60 to 2000 s",
+      }).optional(),
+      starchDamage: words("Starch damage as the mill states it, with its unit", ["5.5 %", "19 UCD"]).optional(),
+    })
+    .meta({
+      id: "RecordedFigures",
+      description:
+        "Figures of the certificate that are kept, printed and compared between lots, and that nothing is worked out from: no source turns them into the water of a noodle dough",
+    }),
+);
+
+/** Recorded figures as read. */
+export type RecordedFigures = z.output<typeof recordedSchema>;
+
+export type RecordedName = keyof RecordedFigures;
+
+/** What each recorded figure is called, in the order in which they are told. */
+export const recordedNames: Readonly<Record<RecordedName, string>> = {
+  lotNumber: "lot",
+  bestBefore: "best before",
+  wetGluten: "wet gluten",
+  farinographAbsorption: "farinograph absorption",
+  fallingNumber: "falling number",
+  starchDamage: "starch damage",
+};
+
+/** Said wherever recorded figures are told. */
+export const recordedOnly =
+  "These are kept as the mills state them: no source turns them into the water of a noodle dough.";
+
+/** Other words that people write for them. */
+const otherWords: Readonly<Record<string, RecordedName>> = {
+  lot: "lotNumber",
+  batchnumber: "lotNumber",
+  expiry: "bestBefore",
+  expirydate: "bestBefore",
+  bestbeforedate: "bestBefore",
+  gluten: "wetGluten",
+  waterabsorption: "farinographAbsorption",
+  farinograph: "farinographAbsorption",
+  farinographwater: "farinographAbsorption",
+  hagberg: "fallingNumber",
+  damagedstarch: "starchDamage",
+};
+
+/** The recorded figure that a key of another place means. @example recordedMeant("waterAbsorption") // => "farinographAbsorption" */
+export function recordedMeant(key: string): RecordedName | undefined {
+  const plain = plainName(key);
+  return (
+    recordedList().find((name) => plainName(name) === plain) ??
+    (Object.hasOwn(otherWords, plain) ? otherWords[plain] : undefined)
+  );
+}
+
+function recordedList(): readonly RecordedName[] {
+  const isName = (name: string): name is RecordedName => Object.hasOwn(recordedNames, name);
+  return Object.keys(recordedNames).filter(isName);
+}
+
+/** Recorded figures, each with its name and as it was written. @example recordedTexts({ lotNumber: "L7" }) // => [["lot", "L7"]] */
+export function recordedTexts(recorded: RecordedFigures): readonly (readonly [name: string, text: string])[] {
+  return recordedList().flatMap((name) => {
+    const value = recorded[name];
+    if (value === undefined) return [];
+    return [[recordedNames[name], typeof value === "string" ? value : value.text] as const];
+  });
+}

@@ -1,0 +1,39 @@
+import type { Lot } from "../formula/blend-schema.ts";
+import type { Formula } from "../formula/formula.ts";
+import { plainName } from "../materials/nearest.ts";
+import { recordedNames, recordedOnly, recordedTexts } from "../materials/recorded.ts";
+import { row, section, table, wordColumn } from "./build.ts";
+import type { Section } from "./schema.ts";
+import { words } from "./show.ts";
+
+/** What the certificates of the materials of a formula say beside the figures it is worked out from, a line each. */
+export function recordedLines({ lines, dusting }: Formula): readonly string[] {
+  return [...lines, ...(dusting ? [dusting] : [])].flatMap(({ name, material }) => {
+    const texts = recordedTexts(material.recorded ?? {}).map((pair) => pair.join(" "));
+    return texts.length === 0 ? [] : [`${name}: ${texts.join(", ")}`];
+  });
+}
+
+/** The recorded figures of a formula. */
+export function recordedSection(formula: Formula): Section {
+  const lines = recordedLines(formula);
+  return section("recorded", "On record, from the certificates", {
+    kind: "text",
+    lines: lines.length === 0 ? [] : [...lines.map((line) => `${line}.`), recordedOnly],
+  });
+}
+
+/** The recorded figures of a new lot beside those of the lot before. */
+export function lotsSection(formula: Formula, lot: Lot): Section {
+  const old = formula.lines.find(({ role, name }) => role === "flour" && plainName(name) === plainName(lot.of));
+  const before = new Map(recordedTexts(old?.material.recorded ?? {}));
+  const now = new Map(recordedTexts(lot.figures.recorded ?? {}));
+  const names = Object.values(recordedNames).filter((name) => before.has(name) || now.has(name));
+  const cell = (texts: ReadonlyMap<string, string>, name: string) => words(texts.get(name) ?? "–");
+  const columns = [wordColumn("what", "on record"), wordColumn("before", "lot before"), wordColumn("now", "new lot")];
+  const rows = names.map((name) => row([words(name), cell(before, name), cell(now, name)]));
+  return section("lots", "The lots beside each other", table("lots", columns, rows), {
+    kind: "text",
+    lines: names.length === 0 ? [] : [recordedOnly],
+  });
+}
