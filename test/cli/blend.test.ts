@@ -50,10 +50,30 @@ describe("blend", () => {
     expect(square.stdout).toMatch(/share of vital wheat gluten +\d+\.\d+ % of flour/u);
   });
 
+  it("takes whole bags, few flours, a window for ash and a price of the batch by flags", () => {
+    const priced = folderFor({
+      "party.yaml":
+        "name: party\nflours: [{ name: bread flour, amount: 90 % }, { name: cake flour, amount: 10 % }]\nshelf: { all-purpose flour: {}, rye flour: {} }\nprices: { bread flour: 1.2 EUR/kg, cake flour: 1.4 EUR/kg, all-purpose flour: 0.8 EUR/kg, rye flour: 1 EUR/kg }\nwater: { added: 36 % }\nbatch: { flour: 10 kg }\n",
+    });
+    const ask = (...flags: readonly string[]): Report =>
+      JSON.parse(runBuilt(["blend", "party.yaml", ...flags, "--format", "json"], { cwd: priced }).stdout) as Report;
+    const share = (report: Report, name: string): number => Number(report.figures[`share.${name}`]?.value);
+    const cheap = ask("--protein", "at least 10 %", "--batch-price", "10.50 EUR");
+    expect(Number(cheap.figures["blend.batch-price"]?.value)).toBeLessThanOrEqual(10.5);
+    const bags = ask("--protein", "at most 11 %", "--bag", "cake flour=700 g");
+    expect([share(bags, "cake flour") > 10, share(bags, "cake flour") % 7]).toEqual([true, 0]);
+    expect(bags.notes.map(({ code }) => code)).toContain("blend.bags");
+    const few = ask("--ash", "0.45 to 0.50 %", "--protein", "at least 10 %", "--most-flours", "1", "--whole-range");
+    const ash = Number(few.figures["blend.ash.at-basis"]?.value);
+    expect([ash >= 0.45, ash <= 0.5]).toEqual([true, true]);
+    const used = ask("--prefer", "use up rye flour; cake flour", "--protein", "at least 11 %", "--least-share", "10 %");
+    expect(used.sections.map(({ id }) => id)).toContain("limits");
+  });
+
   it("says why there is none, by how much each limit would have to move, and shows the nearest", () => {
     const ran = reported("blend", "examples/barley-out-of-reach.yaml");
     expect(ran.status).toBe(1);
-    expect(sectionsOf(ran).slice(0, 3)).toEqual(["no-answer", "conflict", "flour-needed"]);
+    expect(sectionsOf(ran).slice(0, 4)).toEqual(["unchanged", "no-answer", "conflict", "flour-needed"]);
     const nearest = value(ran, "blend.protein.at-basis");
     expect(nearest).toBeLessThan(12.9);
     const eased = ["--protein", `at least ${Math.floor(nearest * 100) / 100} %`];
@@ -67,6 +87,9 @@ describe("blend", () => {
     [["--prefer", "dearest"], "wanted.prefer", "--prefer"],
     [["--basis", "wet"], "basis.unreadable", "--basis"],
     [["--alternatives", "99"], "spec.size", "--alternatives"],
+    [["--bag", "mill strong flour"], "quantity.unreadable", "--bag"],
+    [["--batch-price", "cheap"], "price.unreadable", "--batch-price"],
+    [["--most-flours", "0"], "spec.size", "--most-flours"],
     [["--shelf", "flour of nowhere"], "materials.unknown", "shelf"],
     [["--shelf", "rye flour=heaps"], "bounds.unreadable", "--shelf"],
     [["--prefer", "most oat flour"], "blend.unknown-flour", "--prefer"],

@@ -115,6 +115,40 @@ describe("random questions", () => {
     expect(Math.min(counts.met, counts.near, counts.none), JSON.stringify(counts)).toBeGreaterThan(5);
   });
 
+  test("small ones in steps of each flour, with a least share and few flours: the best of all that have that shape", () => {
+    const small = blendQuestion
+      .filter(({ flours, prefer }) => flours.length <= 4 && prefer.kind !== "nearest")
+      .map((question) => ({ ...question, step: "5" }));
+    const counts = { found: 0, none: 0 };
+    for (const question of fc.sample(small, { numRuns: 150, seed: 11 })) {
+      const [mostFlours, leastShare] = [Math.max(1, question.flours.length - 1), "10"];
+      const flours = question.flours.map((flour, index) => (index === 1 ? { ...flour, step: "2.5" } : flour));
+      // counted in steps of 2.5 %: the first flour takes the rest, the second has its own step, the others come in fives
+      const problem = restate({ ...question, step: "2.5" });
+      const shaped = (steps: readonly number[]): boolean =>
+        steps.filter((count) => count > 0).length <= mostFlours &&
+        steps.every((count, index) => {
+          const most = Number(question.flours[index]?.most ?? 100) / 2.5;
+          const fewest = Math.floor(Math.min(4, most) / (index < 2 ? 1 : 2)) * (index < 2 ? 1 : 2);
+          return (index < 2 || count % 2 === 0) && (count === 0 || count >= fewest);
+        });
+      const scores = [...everyBlend(flours.length, problem.total)]
+        .filter((steps) => meets(problem, steps) && shaped(steps))
+        .map((steps) => score(problem, question, steps)[0]);
+      const answer = search({ ...question, flours, mostFlours, leastShare });
+      if (answer.kind === "out-of-reach") {
+        expect(scores, JSON.stringify(question)).toEqual([]);
+        counts.none += 1;
+        continue;
+      }
+      const steps = answer.blends[0] === undefined ? [] : stepsOf({ ...question, step: "2.5" }, answer.blends[0]);
+      expect(meets(problem, steps) && shaped(steps), JSON.stringify({ question, steps })).toBe(true);
+      expect(score(problem, question, steps)[0], JSON.stringify({ question, steps })).toBe(Math.min(...scores));
+      counts.found += 1;
+    }
+    expect(Math.min(counts.found, counts.none)).toBeGreaterThan(20);
+  });
+
   test("small ones: alternatives are the best in order that differ in a way that matters", () => {
     const small = blendQuestion
       .filter(({ flours }) => flours.length <= 3)

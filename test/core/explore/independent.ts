@@ -96,6 +96,11 @@ export function score(problem: Restated, question: BlendQuestion, steps: readonl
       return [Number(dot(problem.prices, steps)), 0];
     case "most":
       return [0 - (steps[0] ?? 0), 0];
+    case "use up": {
+      const { flours } = question.prefer;
+      const used = question.flours.map(({ name }, index) => (flours.includes(name) ? (steps[index] ?? 0) : 0));
+      return [0 - used.reduce((sum, count) => sum + count, 0), 0];
+    }
     case "fewest":
       return [steps.filter((count) => count > 0).length, 0];
     case "nearest": {

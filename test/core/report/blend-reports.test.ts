@@ -340,10 +340,10 @@ describe("what a spec cannot be asked", () => {
 
 describe("what is in the store", () => {
   it("limits a flour beside the flour of the batch, and is told where there is no batch", () => {
-    const stocked = { ...school, stock: { "vital wheat gluten": "50 g" } };
+    const stocked = { ...school, stock: { "vital wheat gluten": "5 g" } };
     const { spec, formula } = specOf(stocked);
     const blend = answered(designBlend(spec, formula)).answer;
-    // 50 g are less than one per cent of the 10 kg of flour or so that 120 bowls take
+    // 5 g are less than a tenth of a per cent of the 10 kg of flour or so that 120 bowls take
     expect(blend.kind === "found" ? blend.blends[0]?.shares.map(({ name }) => name) : []).not.toContain(
       "vital wheat gluten",
     );

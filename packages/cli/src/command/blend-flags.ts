@@ -14,6 +14,8 @@ export const searchValues: ValueFlags = {
   within: wanted("within", "How near a protein value has to be met, ±", "0.1 %"),
   basis: wanted("basis", "Moisture basis of protein and ash", "14 % mb"),
   step: wanted("step", "Steps that the shares come in", "1 %"),
+  "most-flours": { ...wanted("mostFlours", "Most flours that may be in the blend", "3"), plainNumber: true },
+  "least-share": wanted("leastShare", "Smallest share of a flour that is in the blend at all", "5 %"),
   alternatives: { ...wanted("alternatives", "How many blends to show", "5"), plainNumber: true },
 };
 
@@ -21,10 +23,15 @@ export const searchValues: ValueFlags = {
 export const wantedValues: ValueFlags = {
   protein: wanted("protein", "Protein of the blend: a value, a range, or one end of it", "11.5 %"),
   "gluten-protein": wanted("glutenProtein", "Least protein that forms gluten", "9 %"),
-  ash: wanted("ash", "Most ash", "0.6 %"),
+  ash: wanted("ash", "Most ash, or a window of it", "0.38 to 0.45 %"),
   wholegrain: wanted("wholegrain", "Share of wholegrain flours", "at least 20 %"),
   price: wanted("price", "Most that the blend may cost", "1.10 EUR/kg"),
-  prefer: wanted("prefer", "Which blend comes first: nearest, cheapest, fewest, most FLOUR", "most rye flour"),
+  "batch-price": wanted("batchPrice", "Most that all the flour of the batch may cost", "12 EUR"),
+  prefer: wanted(
+    "prefer",
+    "Which blend comes first: nearest, cheapest, fewest, most FLOUR, use up FLOUR; FLOUR",
+    "most rye flour",
+  ),
   ...searchValues,
 };
 
@@ -36,6 +43,31 @@ export const shelfFlag: Readonly<Record<string, Flag>> = {
     placeholder: "vital wheat gluten=at most 4 %",
   },
 };
+
+/** Flags of a blend that no value stands behind, and those that may be said several times. */
+export const blendFlags: Readonly<Record<string, Flag>> = {
+  bag: {
+    describe: "Whole bags of a flour only; may be said several times",
+    kind: "text",
+    placeholder: "bread flour=25 kg",
+  },
+  "whole-range": {
+    describe: "Meet protein over the whole range that labels and certificates leave open",
+    kind: "switch",
+  },
+};
+
+/** What those flags say, as parts of the spec. */
+export function blendOverrides(asked: Asked): readonly Override[] {
+  const bags = asked.list("bag").map((text): Override => {
+    const at = text.lastIndexOf("=");
+    const name = (at < 0 ? text : text.slice(0, at)).trim();
+    const value = at < 0 ? "" : text.slice(at + 1).trim();
+    return { flag: "--bag", path: ["shelf", name, "bag"], value, example: "bread flour=25 kg" };
+  });
+  const whole = { flag: "--whole-range", path: ["wanted", "wholeRange"], value: true, example: "" };
+  return [...bags, ...(asked.on("whole-range") ? [whole] : [])];
+}
 
 /** The flags of a search. */
 export const searchFlags: Readonly<Record<string, Flag>> = { ...shelfFlag, ...flagsOf(searchValues) };

@@ -1,6 +1,6 @@
 import { blendSearchReport, designBlend } from "@noodlewright/core";
 import { printProblems } from "../command/answer.ts";
-import { searchOverrides, shelfFlag, wantedValues } from "../command/blend-flags.ts";
+import { blendFlags, blendOverrides, searchOverrides, shelfFlag, wantedValues } from "../command/blend-flags.ts";
 import type { Command } from "../command/command.ts";
 import { flagsOf } from "../command/flag-values.ts";
 import { reportFlags } from "../command/flags.ts";
@@ -10,14 +10,14 @@ import { printNearest } from "../command/no-answer.ts";
 /** `noodlewright blend`: the flours for the noodle asked for. */
 export const blendCommand: Command = {
   positionals: { spec: "Spec file in YAML or JSON, or - for standard input" },
-  flags: { ...flagsOf(wantedValues), ...shelfFlag, ...reportFlags },
+  flags: { ...flagsOf(wantedValues), ...shelfFlag, ...blendFlags, ...reportFlags },
   examples: [
     ["noodlewright blend noodle.yaml", "what the spec says under wanted:, of its flours and its shelf:"],
     ["noodlewright blend noodle.yaml --protein '11.5 %' --shelf 'vital wheat gluten=at most 4 %'", "by flags"],
     ["noodlewright blend noodle.yaml --protein 'at least 11 %' --prefer cheapest --step '0.5 %'", "the cheapest"],
   ],
   run: async (asked, io) => {
-    const loading = await loadFormula(asked, searchOverrides(wantedValues, asked), io);
+    const loading = await loadFormula(asked, [...searchOverrides(wantedValues, asked), ...blendOverrides(asked)], io);
     if (!loading.ok) return printProblems(loading.problems, asked, io);
     const { spec, formula, included, notes, place } = loading.loaded;
     const outcome = designBlend(spec, formula, included);

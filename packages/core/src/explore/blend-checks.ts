@@ -7,23 +7,26 @@ export function questionProblems(question: BlendQuestion): readonly Problem[] {
   return [...stepProblems(question), ...flourProblems(question), ...preferenceProblems(question)];
 }
 
-function stepProblems({ step = "1", flours, flourMass }: BlendQuestion): readonly Problem[] {
-  const value = dec(step);
+function stepProblems({ step = "1", flours, flourMass, targets }: BlendQuestion): readonly Problem[] {
   const problems: Problem[] = [];
-  if (value.lt("0.1") || value.gt(5) || !HUNDRED.div(value).isInteger()) {
+  const wrongStep = (text: string, path: Path): void => {
+    if (!dec(text).lt("0.1") && !dec(text).gt(5) && HUNDRED.div(text).isInteger()) return;
     const advice = "use 0.1, 0.2, 0.5, 1, 2 or 5";
-    problems.push(
-      inputProblem("blend.step", ["step"], `a step of ${step} %`, "a step from 0.1 to 5 % that divides 100", advice),
-    );
-  }
-  if (flourMass === undefined && flours.some(({ store }) => store !== undefined)) {
+    const expected = "a step from 0.1 to 5 % that divides 100";
+    problems.push(inputProblem("blend.step", path, `a step of ${text} %`, expected, advice));
+  };
+  wrongStep(step, ["step"]);
+  for (const [index, { step: own }] of flours.entries())
+    if (own !== undefined) wrongStep(own, ["flours", index, "step"]);
+  const limited = flours.some(({ store, bag }) => store !== undefined || bag !== undefined);
+  if (flourMass === undefined && (limited || targets.batchPrice !== undefined)) {
     const advice = "say how much flour the batch takes";
     problems.push(
       inputProblem(
         "blend.flour-mass",
         ["flourMass"],
         "no flour mass",
-        "the flour of the batch, since a store is limited",
+        "the flour of the batch, which a store, whole bags or the price of a batch are held against",
         advice,
       ),
     );
@@ -63,18 +66,9 @@ function flourProblems(question: BlendQuestion): readonly Problem[] {
         wrong(key, `${value} %`, "a percentage of the flour", "correct the figure");
       }
     }
-    if (
-      flour.fixed !== undefined &&
-      !dec(flour.fixed)
-        .div(flour.step ?? question.step ?? 1)
-        .isInteger()
-    ) {
-      wrong(
-        "fixed",
-        `${flour.fixed} %`,
-        `a whole number of steps of ${flour.step ?? question.step ?? "1"} %`,
-        "take a finer step or another share",
-      );
+    const step = flour.step ?? question.step ?? "1";
+    if (flour.fixed !== undefined && flour.bag === undefined && !dec(flour.fixed).mod(step).isZero()) {
+      wrong("fixed", `${flour.fixed} %`, `a whole number of steps of ${step} %`, "take a finer step or another share");
     }
     if (flour.ratioTo !== undefined && (!names.includes(flour.ratioTo.name) || flour.ratioTo.name === flour.name)) {
       wrong(
@@ -111,7 +105,9 @@ function neededFigures({ targets, prefer }: BlendQuestion): readonly ("ash" | "g
   return [
     ...(targets.ash === undefined ? [] : (["ash"] as const)),
     ...(targets.glutenProtein === undefined ? [] : (["glutenProtein"] as const)),
-    ...(targets.price === undefined && prefer.kind !== "cheapest" ? [] : (["price"] as const)),
+    ...(targets.price === undefined && targets.batchPrice === undefined && prefer.kind !== "cheapest"
+      ? []
+      : (["price"] as const)),
   ];
 }
 
@@ -126,6 +122,8 @@ function preferenceProblems({ prefer, flours }: BlendQuestion): readonly Problem
       `name one of: ${names.join(", ")}`,
     );
   if (prefer.kind === "most") return names.includes(prefer.flour) ? [] : [unknown(prefer.flour, ["prefer", "flour"])];
+  if (prefer.kind === "use up")
+    return prefer.flours.flatMap((name) => (names.includes(name) ? [] : [unknown(name, ["prefer", "flour"])]));
   if (prefer.kind !== "nearest") return [];
   const strangers = prefer.to.flatMap(({ name }, index) =>
     names.includes(name) ? [] : [unknown(name, ["prefer", "to", index])],

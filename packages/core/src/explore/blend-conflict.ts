@@ -5,10 +5,10 @@ import { describeBlend } from "./blend-figures.ts";
 import type { FlourLimit, Limit } from "./blend-limits.ts";
 import type { Order } from "./blend-preference.ts";
 import type { FoundBlend, Move, OutOfReach } from "./blend-question.ts";
-import { type Setup, stepProblem } from "./blend-setup.ts";
+import { type Setup, shapeIds, stepProblem } from "./blend-setup.ts";
 import { finerStepOf, floursNeeded, notesOf } from "./blend-ways-out.ts";
 import type { Budget } from "./step-budget.ts";
-import type { Objective, StepProblem } from "./step-problem.ts";
+import { measure, type Objective, type StepProblem } from "./step-problem.ts";
 import { anySteps, bestSteps, smallestSteps } from "./step-search.ts";
 
 /** Says why a question has no answer: which limits cannot all be met, how far each would have to move, and the nearest blend. */
@@ -23,7 +23,7 @@ export function explainConflict(setup: Setup, order: Order, budget: Budget): Out
   const problem = noAnswer(
     "blend.out-of-reach",
     ["targets"],
-    conflicts.map((set) => `no blend meets all of: ${set.map(({ label }) => label).join("; ")}`).join(". And "),
+    conflicts.map(conflictText).join(". And "),
     "limits that can be met together",
     adviceOf(moves, flourNeeded, finerStep, nearest !== undefined),
   );
@@ -36,6 +36,11 @@ export function explainConflict(setup: Setup, order: Order, budget: Budget): Out
     ...(nearest === undefined ? {} : { nearest }),
     ...(finerStep === undefined ? {} : { finerStep }),
   };
+}
+
+function conflictText(moves: readonly Move[]): string {
+  if (moves.length === 0) return "no blend comes out in these steps and whole bags";
+  return `no blend meets all of: ${moves.map(({ label }) => label).join("; ")}`;
 }
 
 /** The ways out, each of which is enough alone. */
@@ -62,7 +67,13 @@ function adviceOf(
 /** Identities of every limit that could be lifted. Those asked about last are named last and kept longest. */
 function limitIds(setup: Setup): readonly string[] {
   const targets = setup.targets.map(({ id }) => id).toReversed();
-  return [...new Set([...setup.ratios.map(({ id }) => id), ...setup.flourLimits.map(({ id }) => id), ...targets])];
+  const shape = [
+    ...(setup.shape.ifUsed === undefined ? [] : [shapeIds.ifUsed]),
+    ...(setup.shape.mostFlours === undefined ? [] : [shapeIds.mostFlours]),
+  ];
+  return [
+    ...new Set([...shape, ...setup.ratios.map(({ id }) => id), ...setup.flourLimits.map(({ id }) => id), ...targets]),
+  ];
 }
 
 /** A conflict; and where lifting one of its limits leaves another conflict, that one too. */
@@ -143,10 +154,25 @@ function movable(setup: Setup, id: string, budget: Budget): Movable {
     });
     return { ...ratio, from: ratio.bound, reach: (others) => best(present(others), ratio, budget) };
   }
+  if (id === shapeIds.ifUsed) {
+    const lifted = { label: "least share of a flour that is used", unit: "%", side: "least" as const };
+    return { ...lifted, from: dec(setup.question.leastShare ?? 0), reach: () => undefined };
+  }
+  if (id === shapeIds.mostFlours) {
+    const from = dec(setup.shape.mostFlours ?? 0);
+    const reach = (others: StepProblem): Extreme | undefined => fewestFlours(others, budget);
+    return { label: "number of flours", unit: "flours", side: "most", from, reach };
+  }
   const flour = setup.flourLimits.find((limit) => limit.id === id);
   if (flour === undefined) throw new Error(`no limit "${id}"`);
   const from = setup.unit.times(flour.steps);
   return { ...flour, unit: "%", from, reach: (others) => extremeShare(setup, flour, others, budget) };
+}
+
+function fewestFlours(others: StepProblem, budget: Budget): Extreme | undefined {
+  const used: Objective = { kind: "changed", from: others.least.map(() => 0), perStep: 1 };
+  const answer = smallestSteps(others, used, budget);
+  return answer.kind === "found" ? { value: dec(measure(used, answer.steps)), steps: answer.steps } : undefined;
 }
 
 function extremeShare(setup: Setup, limit: FlourLimit, others: StepProblem, budget: Budget): Extreme | undefined {

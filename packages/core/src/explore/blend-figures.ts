@@ -2,7 +2,7 @@ import { type Figure, found, given, worked } from "../figure/figure.ts";
 import { fromSpec, massBalance, type Source } from "../figure/source.ts";
 import { basisText, type MoistureBasis } from "../materials/fields.ts";
 import { type Decimal, dec, decimalText, HUNDRED, sum } from "../number/decimal.ts";
-import { limitRow, priceUnit, reached } from "./blend-limits.ts";
+import { type Limit, limitRow, priceUnit, reached, targetLimits } from "./blend-limits.ts";
 import type { BlendQuestion, Candidate, Check, FoundBlend } from "./blend-question.ts";
 import type { Setup } from "./blend-setup.ts";
 import { rowValue } from "./step-problem.ts";
@@ -34,6 +34,7 @@ export function describeBlend(setup: Setup, steps: readonly number[]): FoundBlen
     shares.map(({ share }) => share),
     basisAsked(question.targets),
     question.currency,
+    question.flourMass,
   );
   return { shares: shares.filter(({ share }) => share.value !== "0"), figures, checks: checksOf(setup, steps) };
 }
@@ -49,6 +50,7 @@ export function blendFigures(
   shares: readonly Figure[],
   basis: MoistureBasis,
   currency?: string,
+  flourMass?: string,
 ): readonly Figure[] {
   const used = flours.flatMap((flour, index) => {
     const share = shares[index];
@@ -89,11 +91,29 @@ export function blendFigures(
   const protein = mixed("protein", "protein", "%", (flour) => flour.protein).map((figure) => ranged(figure, used));
   const ash = mixed("ash", "ash", "%", (flour) => flour.ash);
   const gluten = mixed("gluten-protein", "gluten-forming protein", "%", (flour) => flour.glutenProtein);
+  const price = mixed("price", "price", priceUnit(currency), (flour) => flour.price);
   return [
     ...moisture,
     ...[...protein, ...ash, ...gluten].flatMap((figure) => [figure, ...atBasis(figure)]),
     ...mixed("wholegrain", "wholegrain share", "%", (flour) => (flour.wholegrain === true ? "100" : "0")),
-    ...mixed("price", "price", priceUnit(currency), (flour) => flour.price),
+    ...price,
+    ...price.flatMap((figure) => batchPrice(figure, currency, flourMass)),
+  ];
+}
+
+/** What all the flour of a batch costs. */
+function batchPrice(price: Figure, currency = "", flourMass?: string): readonly Figure[] {
+  if (flourMass === undefined) return [];
+  return [
+    worked({
+      id: "blend.batch-price",
+      label: "price of the flour of the batch",
+      unit: currency,
+      places: 2,
+      formula: "price * flour / 1000",
+      from: { price, flour: flourMass },
+      sources: [massBalance],
+    }),
   ];
 }
 
@@ -138,15 +158,54 @@ export function basisAsked(targets: BlendQuestion["targets"]): MoistureBasis {
 }
 
 function checksOf(setup: Setup, steps: readonly number[]): readonly Check[] {
-  return setup.targets.map(
-    (limit): Check => ({
-      id: limit.id,
-      label: limit.label,
-      side: limit.side,
-      bound: decimalText(limit.bound),
-      reached: decimalText(reached(limit, steps) ?? dec(0)),
-      unit: limit.unit,
-      holds: rowValue(limitRow(limit), steps) >= 0,
-    }),
-  );
+  return setup.targets.map((limit) => checkOf(limit, steps, rowValue(limitRow(limit), steps) >= 0));
+}
+
+function checkOf(limit: Limit, shares: readonly (number | Decimal)[], holds: boolean): Check {
+  const at = (top: readonly Decimal[]): string => decimalText(reached({ top, bottom: limit.bottom }, shares) ?? dec(0));
+  const { id, label, side, bound, unit, ends } = limit;
+  return {
+    id,
+    label,
+    side,
+    unit,
+    holds,
+    bound: decimalText(bound),
+    reached: at(limit.top),
+    ...(ends && { range: { low: at(ends.low), high: at(ends.high) } }),
+  };
+}
+
+/**
+ * Holds a blend as it is against what a question asks: its targets, and the limits of each flour.
+ *
+ * @param shares - one for each flour, % of the blend
+ */
+export function checksOfShares(question: BlendQuestion, shares: readonly string[]): readonly Check[] {
+  const parts = shares.map(dec);
+  const targets = targetLimits(question).map((limit) => {
+    const value = reached(limit, parts) ?? dec(0);
+    const room = limit.side === "least" ? value.minus(limit.bound) : limit.bound.minus(value);
+    return checkOf(limit, parts, room.gte("-1e-9"));
+  });
+  const flours = question.flours.flatMap(({ name, least, most, fixed }, index) => {
+    const share = parts[index] ?? dec(0);
+    const check = (side: "least" | "most", bound: string | undefined): readonly Check[] => {
+      if (bound === undefined) return [];
+      const holds = side === "least" ? share.gte(bound) : share.lte(bound);
+      return [
+        {
+          id: `share.${name}.${side}`,
+          label: `share of ${name}`,
+          side,
+          bound,
+          reached: decimalText(share),
+          unit: "%",
+          holds,
+        },
+      ];
+    };
+    return [...check("least", least ?? fixed), ...check("most", most ?? fixed)];
+  });
+  return [...targets, ...flours];
 }

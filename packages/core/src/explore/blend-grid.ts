@@ -53,11 +53,11 @@ export function shapeOf(
   question: BlendQuestion,
   { unit, steps }: Grid,
 ): Pick<StepProblem, "every" | "ifUsed" | "mostFlours"> {
-  const { flours, prefer, mostFlours } = question;
-  const fewest = flours.map(({ name, leastUsed }, index) => {
-    const now = prefer.kind === "nearest" ? dec(prefer.to.find((one) => one.name === name)?.share ?? 0) : ZERO;
-    const least = dec(leastUsed ?? 0);
-    const share = now.gt(0) && now.lt(least) ? now : least;
+  const { flours, prefer, mostFlours, leastShare = "0" } = question;
+  const fewest = flours.map(({ name, most, fixed, dryGluten }, index) => {
+    const now = prefer.kind === "nearest" ? prefer.to.find((one) => one.name === name)?.share : undefined;
+    const own = [now, most, fixed].flatMap((share) => (share === undefined || dec(share).isZero() ? [] : [dec(share)]));
+    const share = dryGluten === true ? ZERO : own.reduce((low, one) => (one.lt(low) ? one : low), dec(leastShare));
     return share
       .div(steps[index] ?? unit)
       .floor()

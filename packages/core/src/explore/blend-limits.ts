@@ -1,6 +1,6 @@
 import { basisText, type MoistureBasis } from "../materials/fields.ts";
 import { type Decimal, dec, HUNDRED, ONE, sum, ZERO } from "../number/decimal.ts";
-import type { BlendTargets, Candidate, ProteinTarget } from "./blend-question.ts";
+import type { BlendQuestion, Candidate, ProteinTarget } from "./blend-question.ts";
 import type { Row } from "./step-problem.ts";
 
 /** A limit on a quotient of two sums over the flours, such as protein at 14 % moisture. */
@@ -12,6 +12,8 @@ export interface Limit {
   readonly bound: Decimal;
   readonly top: readonly Decimal[];
   readonly bottom: readonly Decimal[];
+  /** The same at the least and at the greatest that the flours' protein may be, where any has such a range. */
+  readonly ends?: { readonly low: readonly Decimal[]; readonly high: readonly Decimal[] };
 }
 
 /** A limit on the share of one flour, in whole steps. */
@@ -61,34 +63,35 @@ function commonDivisor(a: number, b: number): number {
 }
 
 /** The limits that the targets set. */
-export function targetLimits(flours: readonly Candidate[], targets: BlendTargets, currency?: string): readonly Limit[] {
-  const { protein, glutenProtein, ash, wholegrain, price } = targets;
+export function targetLimits({ flours, targets, currency, flourMass }: BlendQuestion): readonly Limit[] {
+  const { protein, glutenProtein, ash, wholegrain, price, batchPrice, wholeRange } = targets;
   const flat = flours.map(() => ONE);
   const limits: Limit[] = [];
   const add = (
     name: string,
     unit: string,
-    quotient: Pick<Limit, "top" | "bottom">,
+    { top, bottom, ends }: Pick<Limit, "top" | "bottom" | "ends">,
     bounds: { readonly least?: Decimal | string | undefined; readonly most?: Decimal | string | undefined },
   ): void => {
     for (const side of ["least", "most"] as const) {
       const bound = bounds[side];
-      if (bound !== undefined)
-        limits.push({ id: `${idOf(name)}.${side}`, label: name, unit, side, bound: dec(bound), ...quotient });
+      if (bound === undefined) continue;
+      const surest = wholeRange === true ? ends?.[side === "least" ? "low" : "high"] : undefined;
+      const id = `${idOf(name)}.${side}`;
+      const label = surest === undefined ? name : `${name}, over its whole range`;
+      limits.push({ id, label, unit, side, bound: dec(bound), top: surest ?? top, bottom, ...(ends && { ends }) });
     }
   };
   if (protein !== undefined) {
-    const values = flours.map((flour) => dec(flour.protein));
-    add("protein", unitAt(protein.basis), atBasis(flours, values, protein.basis), proteinBounds(protein));
+    const values = rangedAtBasis(flours, protein.basis, ({ protein: own, proteinRange }) => [own, proteinRange]);
+    add("protein", unitAt(protein.basis), values, proteinBounds(protein));
   }
   if (glutenProtein !== undefined) {
-    const values = flours.map((flour) => dec(flour.glutenProtein ?? 0));
-    add(
-      "gluten-forming protein",
-      unitAt(glutenProtein.basis),
-      atBasis(flours, values, glutenProtein.basis),
-      glutenProtein,
-    );
+    const values = rangedAtBasis(flours, glutenProtein.basis, ({ protein: all, glutenProtein: own, proteinRange }) => [
+      own ?? "0",
+      own === all ? proteinRange : undefined,
+    ]);
+    add("gluten-forming protein", unitAt(glutenProtein.basis), values, glutenProtein);
   }
   if (ash !== undefined) {
     add(
@@ -108,7 +111,34 @@ export function targetLimits(flours: readonly Candidate[], targets: BlendTargets
   }
   if (price !== undefined)
     add("price", priceUnit(currency), { top: flours.map((flour) => dec(flour.price ?? 0)), bottom: flat }, price);
+  if (batchPrice !== undefined) {
+    const top = flours.map((flour) =>
+      dec(flour.price ?? 0)
+        .times(flourMass ?? 0)
+        .div(1000),
+    );
+    add("price of the flour of the batch", currency ?? "", { top, bottom: flat }, batchPrice);
+  }
   return limits;
+}
+
+/** A figure of the flours at a basis, with its ends where the protein of any flour has a range. */
+function rangedAtBasis(
+  flours: readonly Candidate[],
+  basis: MoistureBasis,
+  read: (flour: Candidate) => readonly [value: string, range: Candidate["proteinRange"]],
+): Pick<Limit, "top" | "bottom" | "ends"> {
+  const at = (end?: "low" | "high") =>
+    atBasis(
+      flours,
+      flours.map((flour) => {
+        const [value, range] = read(flour);
+        return dec((end && range?.[end]) ?? value);
+      }),
+      basis,
+    );
+  const open = flours.some((flour) => read(flour)[1] !== undefined);
+  return { ...at(), ...(open && { ends: { low: at("low").top, high: at("high").top } }) };
 }
 
 /** Least and greatest protein of a target. */

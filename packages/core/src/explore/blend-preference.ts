@@ -24,6 +24,11 @@ export function orderOf({ question, unit }: Setup): Order {
       const weights = flours.map(({ name }) => (name === prefer.flour ? -1 : 0));
       return { words: `most ${prefer.flour} first; ${tie}`, objectives: [{ kind: "weighted", weights }] };
     }
+    case "use up": {
+      const weights = flours.map(({ name }) => (prefer.flours.includes(name) ? -1 : 0));
+      const words = `most of ${prefer.flours.join(" and ")} together first; ${tie}`;
+      return { words, objectives: [{ kind: "weighted", weights }] };
+    }
     case "fewest": {
       const used: Objective = { kind: "changed", from: flours.map(() => 0), perStep: 1 };
       return { words: `fewest flours first; ${tie}`, objectives: [used] };

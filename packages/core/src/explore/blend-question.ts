@@ -24,8 +24,6 @@ export interface Candidate {
   readonly step?: DecimalText;
   /** A bag of it, g: only whole bags go into the batch. */
   readonly bag?: DecimalText;
-  /** Smallest share if it is in the blend at all, %. */
-  readonly leastUsed?: DecimalText;
   /** Whether it is dry gluten, of which a little does much. */
   readonly dryGluten?: boolean;
   /** So many times the share of another flour. */
@@ -48,6 +46,10 @@ export interface BlendTargets {
   readonly wholegrain?: { readonly least?: DecimalText; readonly most?: DecimalText };
   /** Price of a kilogram of the blend. */
   readonly price?: { readonly most: DecimalText };
+  /** Price of all the flour of the batch, which has to be known. */
+  readonly batchPrice?: { readonly most: DecimalText };
+  /** Whether protein has to be met over the whole range that the flours' labels and certificates leave open. */
+  readonly wholeRange?: boolean;
 }
 
 /** Which of the blends that meet everything is wanted. */
@@ -56,6 +58,8 @@ export type Preference =
   | { readonly kind: "nearest"; readonly to: readonly GivenShare[] }
   | { readonly kind: "cheapest" }
   | { readonly kind: "most"; readonly flour: string }
+  /** As much as can be of several flours together. */
+  | { readonly kind: "use up"; readonly flours: readonly string[] }
   | { readonly kind: "fewest" };
 
 /** A share of a blend somebody has, % of the blend. */
@@ -73,6 +77,8 @@ export interface BlendQuestion {
   readonly step?: DecimalText;
   /** Flour of the batch, g: needed where a store is limited. */
   readonly flourMass?: DecimalText;
+  /** Smallest share of a flour that is in the blend at all, %; dry gluten, and a flour of which there is less now, may stay below. */
+  readonly leastShare?: DecimalText;
   /** Most flours that may be in the blend. */
   readonly mostFlours?: number;
   /** How many blends to give; 1 unless given. */
@@ -97,6 +103,8 @@ export interface Check {
   readonly reached: DecimalText;
   readonly unit: string;
   readonly holds: boolean;
+  /** What is reached with every flour at the least, and at the greatest, that its label or certificate leaves open. */
+  readonly range?: { readonly low: DecimalText; readonly high: DecimalText };
 }
 
 /** By how much one limit of a conflict would have to move, the others of the conflict staying. */

@@ -27,7 +27,7 @@ export function setUp(question: BlendQuestion): Setup | readonly Problem[] {
   if (problems.length > 0) return problems;
   const grid = gridOf(question);
   const { unit } = grid;
-  const targets = targetLimits(question.flours, question.targets, question.currency);
+  const targets = targetLimits(question);
   const ratios = question.flours.flatMap((flour, index) => ratioLimits(question.flours, flour, index));
   return {
     question,
@@ -41,6 +41,9 @@ export function setUp(question: BlendQuestion): Setup | readonly Problem[] {
   };
 }
 
+/** Identities of the limits on the shape of a blend. */
+export const shapeIds = { ifUsed: "least-share", mostFlours: "flours.most" } as const;
+
 /** The whole-step problem of a setup, or of the part of its limits that `keep` lets through. */
 export function stepProblem(setup: Setup, keep: (id: string) => boolean = () => true): StepProblem {
   const least = setup.question.flours.map(() => 0);
@@ -51,7 +54,16 @@ export function stepProblem(setup: Setup, keep: (id: string) => boolean = () => 
     else most[limit.index] = Math.min(now, limit.steps);
   }
   const rows = setup.rows.filter(({ id }) => keep(id));
-  return { total: setup.total, least, most, rows, ...setup.shape };
+  const { every, ifUsed, mostFlours } = setup.shape;
+  return {
+    total: setup.total,
+    least,
+    most,
+    rows,
+    ...(every && { every }),
+    ...(ifUsed && keep(shapeIds.ifUsed) && { ifUsed }),
+    ...(mostFlours !== undefined && keep(shapeIds.mostFlours) && { mostFlours }),
+  };
 }
 
 function flourLimitsOf(

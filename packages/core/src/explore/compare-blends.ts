@@ -50,7 +50,7 @@ function difference(before: Figure, after: Figure): Figure {
     id: `${after.id}.difference`,
     label: `change of ${after.label}`,
     unit: after.unit,
-    places: after.places,
+    places: Math.max(before.places, after.places),
     formula: "after - before",
     from: { after, before },
     sources: [massBalance],

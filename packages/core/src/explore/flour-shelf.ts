@@ -54,7 +54,8 @@ export function flourShelf(spec: Spec, formula: Formula, extra: OwnMaterials = {
     if (material.ok) put(name, ["shelf", name], "0", material.value);
     else problems.push(...material.problems);
   }
-  const currencies = [...new Set(prices.map((price) => price.currency))];
+  const asked = [spec.wanted?.price, spec.wanted?.batchPrice].flatMap((price) => price?.currency ?? []);
+  const currencies = [...new Set([...prices.map((price) => price.currency), ...asked])];
   const [currency] = currencies;
   if (currencies.length > 1 && asksPrice(spec)) problems.push(severalCurrencies(currencies));
   if (problems.length > 0) return refuse(...problems);
@@ -79,7 +80,7 @@ export function stocked(
   name: string,
   material: KitchenMaterial,
   entry: ShelfEntry | undefined,
-  spec: Pick<Spec, "stock">,
+  spec: Pick<Spec, "stock" | "wanted">,
 ): StockedFlour | undefined {
   const { protein, ash, moisture, ranges, absorption, kind, price } = material;
   if (protein === undefined) return undefined;
@@ -107,9 +108,24 @@ export function stocked(
     ...(entry?.ratio && { ratioTo: { name: entry.ratio.to, times: entry.ratio.times } }),
     ...(store && { store: store.value }),
     ...(kind === "gluten" && { dryGluten: true }),
+    ...stepOf(kind === "gluten", entry, spec),
+    ...(entry?.bag && { bag: entry.bag.value }),
     ...(absorption && { ownWater: absorption }),
   };
 }
+
+/** Its own step; a little dry gluten does much, so that its share comes in tenths. */
+function stepOf(
+  isGluten: boolean,
+  entry: ShelfEntry | undefined,
+  { wanted }: Pick<Spec, "wanted">,
+): Pick<Candidate, "step"> {
+  if (entry?.step !== undefined) return { step: entry.step.value };
+  const common = wanted?.step?.value ?? "1";
+  return isGluten && dec(common).gt(glutenStep) && dec(common).mod(glutenStep).isZero() ? { step: glutenStep } : {};
+}
+
+const glutenStep = "0.1";
 
 function limits(share: Bounds | undefined): Pick<Candidate, "least" | "most" | "fixed"> {
   const { least, most, value } = share ?? {};
@@ -121,7 +137,7 @@ function limits(share: Bounds | undefined): Pick<Candidate, "least" | "most" | "
 }
 
 function asksPrice({ wanted }: Spec): boolean {
-  return wanted?.price !== undefined || wanted?.prefer?.kind === "cheapest";
+  return wanted?.price !== undefined || wanted?.batchPrice !== undefined || wanted?.prefer?.kind === "cheapest";
 }
 
 function proteinMissing(name: string, path: Path): Problem {

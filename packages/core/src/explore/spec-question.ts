@@ -1,5 +1,6 @@
 import { findTarget } from "../batch/target.ts";
 import { answer, inputProblem, type Note, type Outcome, type Path, type Problem, refuse } from "../figure/problem.ts";
+import { citation } from "../figure/source.ts";
 import type { Bounds } from "../formula/blend-schema.ts";
 import type { Formula } from "../formula/formula.ts";
 import type { Spec } from "../formula/spec.ts";
@@ -7,12 +8,19 @@ import type { MoistureBasis } from "../materials/fields.ts";
 import { type DecimalText, dec, decimalText, fixedText } from "../number/decimal.ts";
 import type { BlendQuestion, BlendTargets, Preference, ProteinTarget } from "./blend-question.ts";
 import type { FlourShelf } from "./flour-shelf.ts";
+import { rangeText } from "./style-notes.ts";
+import { styleRanges } from "./style-ranges.ts";
 
 /** What every search in a spec shares: flours, steps and the flour of the batch. */
-export type SharedQuestion = Pick<BlendQuestion, "step" | "flourMass" | "alternatives" | "currency">;
+export type SharedQuestion = Pick<
+  BlendQuestion,
+  "step" | "flourMass" | "alternatives" | "currency" | "mostFlours" | "leastShare"
+>;
 
 /** How many blends are shown unless the spec says otherwise. */
 const usualAlternatives = 3;
+/** Smallest share of a flour that is in the blend at all, %, unless the spec says otherwise: common practice, no source. */
+const usualLeastShare = "2";
 
 /** Basis of protein and ash unless the spec says otherwise. */
 export function wantedBasis({ wanted }: Spec): MoistureBasis {
@@ -29,10 +37,12 @@ export function sharedQuestion(spec: Spec, formula: Formula, shelf: FlourShelf):
   const common: SharedQuestion = {
     step: wanted?.step?.value ?? "1",
     alternatives: wanted?.alternatives ?? usualAlternatives,
+    leastShare: wanted?.leastShare?.value ?? usualLeastShare,
+    ...(wanted?.mostFlours !== undefined && { mostFlours: wanted.mostFlours }),
     ...(shelf.currency !== undefined && { currency: shelf.currency }),
   };
   if (spec.batch === undefined) {
-    const open = shelf.flours.some(({ flour }) => flour.store !== undefined);
+    const open = shelf.flours.some(({ flour: { store, bag } }) => store !== undefined || bag !== undefined);
     return answer(common, open ? [storeNote] : []);
   }
   const target = findTarget(spec, formula);
@@ -55,14 +65,16 @@ function shortNotes(shelf: FlourShelf, flourMass: DecimalText): readonly Note[] 
 const storeNote: Note = {
   code: "blend.store-open",
   path: ["batch"],
-  text: "the spec names no batch, so that what is in the store sets no limit",
+  text: "the spec names no batch, so that what is in the store, and whole bags, set no limit",
 };
 
-/** The flours as candidates; a store counts only beside the flour of a batch. */
+/** The flours as candidates; a store and whole bags count only beside the flour of a batch. */
 export function candidatesOf(shelf: FlourShelf, { flourMass }: SharedQuestion) {
-  return shelf.flours.map(({ flour: { store, ...flour } }) =>
-    flourMass === undefined || store === undefined ? flour : { ...flour, store },
-  );
+  return shelf.flours.map(({ flour }) => {
+    if (flourMass !== undefined) return flour;
+    const { store: _store, bag: _bag, ...open } = flour;
+    return open;
+  });
 }
 
 /** The blend of the spec as shares. */
@@ -78,10 +90,14 @@ export function sharesNow(shelf: FlourShelf) {
 export function blendQuestion(spec: Spec, formula: Formula, shelf: FlourShelf): Outcome<BlendQuestion> {
   const shared = sharedQuestion(spec, formula, shelf);
   if (!shared.ok) return shared;
-  const targets = targetsOf(spec);
   const prefer = preference(spec, shelf);
+  const asked = targetsOf(spec);
+  const style = Object.keys(asked).length === 0 && prefer.kind === "nearest" ? styleTargets(spec, shelf) : undefined;
+  const targets = style?.targets ?? asked;
   if (Object.keys(targets).length === 0 && prefer.kind === "nearest") return refuse(nothingWanted());
-  return answer({ ...shared.value, flours: candidatesOf(shelf, shared.value), targets, prefer }, shared.notes);
+  const ranged = spec.wanted?.wholeRange === true ? { ...targets, wholeRange: true } : targets;
+  const flours = candidatesOf(shelf, shared.value);
+  return answer({ ...shared.value, flours, targets: ranged, prefer }, [...shared.notes, ...(style?.notes ?? [])]);
 }
 
 function preference({ wanted }: Spec, shelf: FlourShelf): Preference {
@@ -95,13 +111,44 @@ export function targetsOf(spec: Spec): BlendTargets {
   const basis = wantedBasis(spec);
   const protein = proteinTarget(wanted.protein, wanted.within?.value, basis);
   const wholegrain = ends(wanted.wholegrain);
+  const { value: most } = wanted.ash ?? {};
+  const ash = most === undefined ? ends(wanted.ash) : { most };
   return {
     ...(protein && { protein }),
     ...(wanted.glutenProtein && { glutenProtein: { least: wanted.glutenProtein.value, basis } }),
-    ...(wanted.ash && { ash: { most: wanted.ash.value, basis } }),
+    ...(ash && { ash: { ...ash, basis } }),
     ...(wholegrain && { wholegrain }),
     ...(wanted.price && { price: { most: wanted.price.perKilogram } }),
+    ...(wanted.batchPrice && { batchPrice: { most: wanted.batchPrice.amount } }),
   };
+}
+
+/**
+ * What the style of a spec asks of its flours where nothing else is asked: the range of protein, and of ash where that is
+ * known of every flour. Of several ranges the one that was read itself comes first; a basis not stated is taken as 14 % mb.
+ */
+function styleTargets(
+  { style }: Spec,
+  shelf: FlourShelf,
+): { readonly targets: BlendTargets; readonly notes: readonly Note[] } | undefined {
+  if (style === undefined) return undefined;
+  const basis = { kind: "at" as const, moisture: "14" };
+  const known = { protein: true, ash: shelf.flours.every(({ flour }) => flour.ash !== undefined) };
+  const ranges = (["protein", "ash"] as const).flatMap((quantity) => {
+    const range = styleRanges().find((one) => one.style === style.toLowerCase() && one.quantity === quantity);
+    return range === undefined || !known[quantity] ? [] : [{ ...range, quantity }];
+  });
+  const targets = Object.fromEntries(
+    ranges.map(({ quantity, low, high }) => [
+      quantity,
+      { basis, ...(low !== undefined && { least: low }), ...(high !== undefined && { most: high }) },
+    ]),
+  );
+  const notes = ranges.map((range): Note => {
+    const text = `asked of the blend, as published for ${range.style}: ${range.quantity} ${rangeText(range)} ${range.unit} (${citation(range.source)})`;
+    return { code: "blend.style", path: ["style"], text };
+  });
+  return { targets, notes };
 }
 
 function proteinTarget(
@@ -130,7 +177,7 @@ function ends(bounds: Bounds | undefined): { readonly least?: DecimalText; reado
 
 function nothingWanted(): Problem {
   const advice =
-    "write `protein: 11.5 %` under `wanted:`, or prefer the cheapest blend, the fewest flours or most of one flour";
+    "write `protein: 11.5 %` under `wanted:`, name a `style:` with published ranges, or prefer the cheapest blend, the fewest flours or most of one flour";
   return inputProblem(
     "wanted.nothing",
     ["wanted"],
@@ -142,6 +189,7 @@ function nothingWanted(): Problem {
 
 const keys: Readonly<Record<string, string>> = { step: "step", alternatives: "alternatives", prefer: "prefer" };
 const flourKeys: Readonly<Record<string, Path>> = {
+  step: ["step"],
   least: ["share"],
   most: ["share"],
   fixed: ["share"],

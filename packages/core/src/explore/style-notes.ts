@@ -58,7 +58,8 @@ function outsideNote({ range, value }: StyleCheck): Note {
   return { code: `style.${quantity}`, path: ["style"], text };
 }
 
-function rangeText({ low, high }: StyleRange): string {
+/** A range in words. @example rangeText({ low: "10", high: "12" }) // => "10 to 12" */
+export function rangeText({ low, high }: Pick<StyleRange, "low" | "high">): string {
   if (low === undefined) return `at most ${high ?? ""}`;
   if (high === undefined) return `at least ${low}`;
   return low === high ? low : `${low} to ${high}`;

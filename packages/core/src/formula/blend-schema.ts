@@ -1,5 +1,5 @@
 import * as z from "zod";
-import { basisField, priceField, quantityField, refuseValue } from "../materials/fields.ts";
+import { basisField, massField, moneyField, priceField, quantityField, refuseValue } from "../materials/fields.ts";
 import { materialFiguresSchema } from "../materials/schema.ts";
 import { type DecimalText, dec } from "../number/decimal.ts";
 import { parseQuantity } from "../number/quantity.ts";
@@ -85,6 +85,11 @@ const shelfEntrySchema = z.lazy(() =>
         })
         .optional()
         .meta({ description: "A fixed ratio to another flour" }),
+      step: percent(
+        "Steps that its share comes in; those of the blend unless stated, 0.1 % of dry gluten",
+        "0.1 %",
+      ).optional(),
+      bag: massField("A bag of it: only whole bags go into the batch", ["25 kg"]).optional(),
       figures: materialFiguresSchema.optional().meta({
         description: "Own figures of this material; over a name of the catalogue they replace only what they state",
       }),
@@ -106,33 +111,36 @@ export type Preferred =
   | { readonly kind: "nearest" }
   | { readonly kind: "cheapest" }
   | { readonly kind: "fewest" }
-  | { readonly kind: "most"; readonly flour: string };
+  | { readonly kind: "most"; readonly flour: string }
+  | { readonly kind: "use up"; readonly flours: readonly string[] };
 
 /** Reads a preference. @example readPreference("most rye flour") // => { kind: "most", flour: "rye flour" } */
 export function readPreference(text: string): Preferred | undefined {
   const plain = text.trim();
   const preference = preferences.find(({ kind }) => kind === plain);
   if (preference !== undefined) return preference;
+  const stocks = /^use up (?<flours>.+)$/u.exec(plain)?.groups?.["flours"];
+  if (stocks !== undefined) return { kind: "use up", flours: stocks.split(";").map((name) => name.trim()) };
   const flour = /^most (?:of )?(?<flour>.+)$/u.exec(plain)?.groups?.["flour"];
   return flour === undefined ? undefined : { kind: "most", flour };
 }
 
 const preferField = z
   .string()
-  .max(90)
+  .max(400)
   .transform((input, context): Preferred => {
     const preference = readPreference(input);
     if (preference !== undefined) return preference;
     return refuseValue(context, {
       code: "wanted.prefer",
-      expected: "nearest, cheapest, fewest, or most with the name of a flour",
-      advice: 'write it like "nearest" or "most rye flour"',
+      expected: "nearest, cheapest, fewest, most with the name of a flour, or use up with several names",
+      advice: 'write it like "nearest", "most rye flour" or "use up rye flour; barley flour"',
     });
   })
   .meta({
     description:
-      "Which blend comes first: nearest to the flours of the spec (fewest changed, then least moved), cheapest, fewest flours, or most of a named flour; nearest unless stated",
-    examples: ["nearest", "cheapest", "fewest", "most rye flour"],
+      "Which blend comes first: nearest to the flours of the spec (least flour moved, each part counted by how unlike its flour is to that blend; then fewest changed), cheapest, fewest flours, most of a named flour, or as much as can be of several together; nearest unless stated",
+    examples: ["nearest", "cheapest", "fewest", "most rye flour", "use up rye flour; barley flour"],
   });
 
 /** The `wanted:` section: what the blend has to reach. */
@@ -149,9 +157,30 @@ export const wantedSchema = z.lazy(() =>
       ).optional(),
       basis: basisField("Moisture basis of protein, gluten-forming protein and ash; 14 % mb unless stated").optional(),
       glutenProtein: percent("Least protein that forms gluten", "9 %").optional(),
-      ash: percent("Most ash", "0.6 %").optional(),
+      ash: boundsField("Ash of the blend: the most of it, or a window (ash darkens the noodle)", [
+        "0.6 %",
+        "0.38 to 0.45 %",
+      ]).optional(),
       wholegrain: boundsField("Share of wholegrain flours", ["at least 20 %"]).optional(),
+      wholeRange: z
+        .boolean()
+        .optional()
+        .meta({
+          description: "Meet protein over the whole range that labels and certificates of the flours leave open",
+          examples: [true],
+        }),
       price: priceField("Most that the blend may cost").optional(),
+      batchPrice: moneyField("Most that all the flour of the batch may cost").optional(),
+      mostFlours: z
+        .int()
+        .min(1)
+        .max(40)
+        .optional()
+        .meta({ description: "Most flours that may be in the blend", examples: [3] }),
+      leastShare: percent(
+        "Smallest share of a flour that is in the blend at all, dry gluten aside; 2 % unless stated",
+        "5 %",
+      ).optional(),
       step: percent("Steps that the shares come in; 1 % unless stated, from 0.1 to 5 %", "0.5 %").optional(),
       prefer: preferField.optional(),
       alternatives: z

@@ -206,6 +206,30 @@ export function parsePrice(text: string): Price | undefined {
   };
 }
 
+/** An amount of money. */
+export interface Money {
+  /** ISO 4217 code. */
+  readonly currency: string;
+  readonly amount: DecimalText;
+}
+
+/** A field that takes an amount of money. */
+export function moneyField(description: string) {
+  return z
+    .string()
+    .transform((input, context): Money => {
+      const [, amount, currency] = /^(\d+(?:\.\d+)?)\s*([A-Za-z]{3})$/u.exec(input.trim()) ?? [];
+      if (amount !== undefined && currency !== undefined)
+        return { amount: decimalText(dec(amount)), currency: currency.toUpperCase() };
+      return refuseValue(context, {
+        code: "price.unreadable",
+        expected: 'an amount and a three-letter currency, such as "12 EUR"',
+        advice: "write what all of it may cost",
+      });
+    })
+    .meta({ description, examples: ["12 EUR"] });
+}
+
 /** A field that takes a price. */
 export function priceField(description: string) {
   return z

@@ -1,3 +1,4 @@
+import { missWords } from "../explore/blend-conflict.ts";
 import type { BlendAnswer, Check, FoundBlend, OutOfReach } from "../explore/blend-question.ts";
 import type { BlendWater } from "../explore/blend-water.ts";
 import type { Change } from "../explore/compare-blends.ts";
@@ -114,9 +115,9 @@ export function changeFigures(changes: readonly Change[]): readonly Figure[] {
 }
 
 /** What was asked, what is reached, and what room each limit leaves. */
-export function checksTable(checks: readonly Check[]): Table {
+export function checksTable(checks: readonly Check[], id = "limits"): Table {
   return table(
-    "limits",
+    id,
     [
       wordColumn("limit", "limit"),
       wordColumn("side", ""),
@@ -126,7 +127,8 @@ export function checksTable(checks: readonly Check[]): Table {
       wordColumn("unit", "unit"),
       wordColumn("met", "met"),
     ],
-    checks.map(({ label, side, bound, reached, unit, holds }) => {
+    checks.map((check) => {
+      const { label, side, bound, reached, unit } = check;
       const room = side === "least" ? dec(reached).minus(bound) : dec(bound).minus(reached);
       return row([
         words(label),
@@ -135,9 +137,47 @@ export function checksTable(checks: readonly Check[]): Table {
         numberCell(reached, unit),
         numberCell(decimalText(room), unit),
         words(unit),
-        words(holds ? "yes" : "no"),
+        words(metText(check)),
       ]);
     }),
+  );
+}
+
+/** Whether a limit is met over all that the flours' labels and certificates leave open, or only likely. */
+function metText({ holds, side, bound, range }: Check): string {
+  if (range === undefined) return holds ? "yes" : "no";
+  const [far, near] = side === "least" ? [range.low, range.high] : [range.high, range.low];
+  const reaches = (value: string): boolean => (side === "least" ? dec(value).gte(bound) : dec(value).lte(bound));
+  if (holds && reaches(far)) return "yes";
+  if (!holds && !reaches(near)) return "no";
+  return `${holds ? "likely" : "perhaps"}, ${fixedText(range.low, 2)} to ${fixedText(range.high, 2)}`;
+}
+
+const isDoubtful = (check: Check): boolean => /^(?:likely|perhaps)/u.test(metText(check));
+
+/** What the doubt of a limit rests on, and how to ask for more. */
+export function doubtLines(checks: readonly Check[]): readonly string[] {
+  return checks.some(isDoubtful)
+    ? [
+        "Likely and perhaps: within what labels and certificates of the flours leave open. `--whole-range` asks for a blend that meets it over all of that.",
+      ]
+    : [];
+}
+
+/** The blend as it is against what is asked. */
+export function unchangedSection(unchanged: readonly Check[]): Section {
+  const missing = unchanged.filter((check) => !check.holds);
+  const line =
+    missing.length === 0
+      ? "All of it is met: nothing has to be changed."
+      : missing.every(isDoubtful)
+        ? "What is missing lies within what is known of the flours: the blend as it is may meet it."
+        : undefined;
+  return section(
+    "unchanged",
+    "If nothing is changed",
+    unchanged.length === 0 ? undefined : checksTable(unchanged, "unchanged"),
+    { kind: "text", lines: unchanged.length === 0 || line === undefined ? [] : [line] },
   );
 }
 
@@ -206,7 +246,7 @@ export interface Alternatives {
 }
 
 const shownOfAlternatives =
-  /^(?:blend\.(?:protein|ash|gluten-protein)\.at-basis|blend\.protein|blend\.wholegrain|blend\.price|water\.after)$/u;
+  /^(?:blend\.(?:protein|ash|gluten-protein)\.at-basis|blend\.(?:protein|wholegrain|price|batch-price)|water\.after)$/u;
 
 /** Sets the blends that were found side by side. */
 export function alternativesOf(blends: readonly FoundBlend[], water: readonly BlendWater[]): Alternatives {
@@ -289,7 +329,10 @@ export function outOfReachSections(answer: OutOfReach): readonly Section[] {
     section("no-answer", "No blend reaches it", { kind: "text", lines: [`${capital(problem.found)}.`, ...finer] }),
     section("conflict", "Limits that conflict, and how far each would have to move", moveTable),
     section("flour-needed", "Or one stronger flour", neededTable),
-    section("nearest", "Limits, with the nearest blend", nearest && checksTable(nearest.checks)),
+    section("nearest", "Limits, with the nearest blend", nearest && checksTable(nearest.checks), {
+      kind: "text",
+      lines: nearest ? [`Nearest: least missed, ${missWords}.`, ...doubtLines(nearest.checks)] : [],
+    }),
   ];
 }
 

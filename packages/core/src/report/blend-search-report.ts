@@ -8,12 +8,14 @@ import {
   alternativesOf,
   changeFigures,
   checksTable,
+  doubtLines,
   figuresTable,
   fragmentSection,
   outOfReachSections,
   sharesTable,
   shareTotals,
   shownBlend,
+  unchangedSection,
   waterSection,
 } from "./blend-blocks.ts";
 import { report, section } from "./build.ts";
@@ -23,7 +25,7 @@ import { rangeLines } from "./show.ts";
 
 /** Tells the blend that was found, or why there is none and which is nearest. */
 export function blendSearchReport(formula: Formula, design: SpecBlend, notes: readonly Note[]): Report {
-  const { answer, before, now, water, square } = design;
+  const { answer, before, now, unchanged, water, square } = design;
   const blend = shownBlend(answer);
   const fresh = blend === undefined ? [] : [...blend.shares.map(({ share }) => share), ...blend.figures];
   const changes = blend === undefined ? [] : compareFigures(now, fresh);
@@ -38,16 +40,26 @@ export function blendSearchReport(formula: Formula, design: SpecBlend, notes: re
     title: `${formula.name}, the flours`,
     main: "blend",
     sections: [
+      unchangedSection(unchanged),
       ...(found ? [] : outOfReachSections(answer)),
       section("blend", found ? "The blend" : "The nearest blend", blend && sharesTable(changes, totals), {
         kind: "text",
-        lines: found ? [`${capital(answer.order)}.`] : [],
+        lines: found
+          ? [`${capital(answer.order)}.`, ...(answer.notProven ? [`${capital(answer.notProven)}.`] : [])]
+          : [],
       }),
       section("figures", "What it comes to", blend && figuresTable(changes), {
         kind: "text",
         lines: rangeLines(fresh),
       }),
-      ...(found && blend ? [section("limits", "What was asked, and what is reached", checksTable(blend.checks))] : []),
+      ...(found && blend
+        ? [
+            section("limits", "What was asked, and what is reached", checksTable(blend.checks), {
+              kind: "text",
+              lines: doubtLines(blend.checks),
+            }),
+          ]
+        : []),
       section("alternatives", "Other blends that meet it", ...others.block),
       squareSection(square),
       waterSection(firstWater),

@@ -1,0 +1,192 @@
+import { describe, expect, test } from "vitest";
+import { designBlend, type SpecBlend } from "../../../packages/core/src/explore/spec-blend.ts";
+import { formulaOf } from "../../../packages/core/src/formula/formula.ts";
+import { blendSearchReport } from "../../../packages/core/src/report/blend-search-report.ts";
+import { answered, codesOf } from "../sheet/answered.ts";
+
+const certificate = (protein: string, ash: string, more: object = {}) => ({
+  kind: "flour",
+  moisture: "14 %",
+  protein,
+  nitrogenFactor: 5.7,
+  ash,
+  allergens: ["wheat"],
+  ...more,
+});
+const store = {
+  plain: certificate("10.4 %", "0.50 %", { price: "0.90 EUR/kg" }),
+  strong: certificate("12.4 %", "0.50 %", { price: "1.10 EUR/kg" }),
+  dark: certificate("11.4 %", "1.00 %", { price: "0.80 EUR/kg" }),
+};
+const kitchen = {
+  name: "harbour noodle",
+  materials: store,
+  flours: [
+    { name: "plain", amount: "80 %" },
+    { name: "dark", amount: "20 %" },
+  ],
+  shelf: { strong: {} },
+  water: { added: "36 %" },
+  batch: { flour: "50 kg" },
+};
+
+function asked(input: object) {
+  const { spec, formula } = answered(formulaOf(input));
+  return { formula, outcome: designBlend(spec, formula) };
+}
+function design(input: object): SpecBlend {
+  return answered(asked(input).outcome);
+}
+function shares({ answer }: SpecBlend, at = 0): Readonly<Record<string, number>> {
+  if (answer.kind !== "found") throw new Error(answer.problem.found);
+  return Object.fromEntries(answer.blends[at]?.shares.map(({ name, share }) => [name, Number(share.value)]) ?? []);
+}
+/** Cells of a table, as text. */
+function cells(input: object, id: string): readonly (readonly string[])[] {
+  const { formula, outcome } = asked(input);
+  const blocks = blendSearchReport(formula, answered(outcome), []).sections.flatMap((section) => section.blocks);
+  const table = blocks.find((block) => block.kind === "table" && block.id === id);
+  return table?.kind === "table" ? table.rows.map((row) => row.cells.map(({ text }) => text)) : [];
+}
+function lines(input: object): string {
+  const { formula, outcome } = asked(input);
+  const { sections } = blendSearchReport(formula, answered(outcome), []);
+  return sections
+    .flatMap((section) => section.blocks)
+    .flatMap((block) => (block.kind === "text" ? block.lines : []))
+    .join("\n");
+}
+
+describe("if nothing is changed", () => {
+  test("comes first, with every target and every flour's own limit", () => {
+    const input = {
+      ...kitchen,
+      shelf: { strong: {}, dark: { share: "at least 25 %" } },
+      wanted: { protein: "at least 10.5 %" },
+    };
+    const { formula, outcome } = asked(input);
+    const [first] = blendSearchReport(formula, answered(outcome), []).sections;
+    expect(first?.id).toBe("unchanged");
+    // 0.8 × 10.4 + 0.2 × 11.4 at 14 % moisture
+    expect(cells(input, "unchanged").map((row) => [row[0], row[3], row[6]])).toEqual([
+      ["protein", "10.6", "yes"],
+      ["share of dark", "20", "no"],
+    ]);
+  });
+
+  test("says so where all of it is met already", () => {
+    expect(lines({ ...kitchen, wanted: { protein: "at least 10.5 %" } })).toContain("nothing has to be changed");
+  });
+
+  test("tells a miss that lies within the lot's own plus or minus, and meets it over the whole range when asked", () => {
+    const materials = { ...store, plain: { ...store.plain, proteinUncertainty: "0.3 %" } };
+    const input = { ...kitchen, materials, wanted: { protein: "at least 10.7 %" } };
+    // 10.6, and 0.8 × 0.3 more or less
+    expect(cells(input, "unchanged")[0]?.at(-1)).toBe("perhaps, 10.36 to 10.84");
+    expect(lines(input)).toContain("lies within what is known of the flours");
+    const likely = Number(cells(input, "limits")[0]?.[3]);
+    expect(likely).toBeGreaterThanOrEqual(10.7);
+    expect(cells(input, "limits")[0]?.at(-1)).toMatch(/^likely, 10\.\d+ to 1\d\.\d+$/u);
+    const sure = { ...input, wanted: { ...input.wanted, wholeRange: true } };
+    expect(cells(sure, "limits")[0]?.at(-1)).toBe("yes");
+    const { strong = 0, plain = 0, dark = 0 } = shares(design(sure));
+    expect((strong * 12.4 + plain * 10.1 + dark * 11.4) / 100).toBeGreaterThanOrEqual(10.7);
+  });
+});
+
+describe("what a noodle maker asks of a blend", () => {
+  test("least of the flour moved: rye does not come in where a little strong flour does", () => {
+    const input = { ...kitchen, shelf: { strong: {}, "rye flour": {} }, wanted: { protein: "at least 10.8 %" } };
+    // 0.2 more protein: ten parts of strong flour, 2 above the plain, in place of the plain
+    expect(shares(design(input))).toEqual({ plain: 70, dark: 20, strong: 10 });
+  });
+
+  test("dry gluten in tenths, the main flour takes the rest", () => {
+    const input = { ...kitchen, shelf: { "vital wheat gluten": {} }, wanted: { protein: "at least 10.8 %" } };
+    const found = shares(design(input));
+    expect(found["vital wheat gluten"]).toBeLessThan(1);
+    expect(found["dark"]).toBe(20);
+    expect((found["plain"] ?? 0) + (found["vital wheat gluten"] ?? 0)).toBeCloseTo(80, 9);
+  });
+
+  test("at most so many flours", () => {
+    const wanted = { protein: "11.0 %", ash: "0.55 %", mostFlours: 2 };
+    const found = shares(design({ ...kitchen, wanted }));
+    // without dark flour: 28 parts of strong flour bring 10.4 to 10.96, within half a tenth of 11.0
+    expect(found).toEqual({ plain: 72, strong: 28 });
+  });
+
+  test("whole bags", () => {
+    const shelf = { strong: { bag: "5 kg" }, dark: { bag: "5 kg" } };
+    const found = shares(design({ ...kitchen, shelf, wanted: { protein: "at least 11.05 %" } }));
+    // bags of 5 kg are tenths of 50 kg of flour
+    expect(found).toEqual({ plain: 50, dark: 20, strong: 30 });
+  });
+
+  test("a window for ash", () => {
+    const { dark = 0 } = shares(design({ ...kitchen, wanted: { ash: "0.52 to 0.53 %" } }));
+    // 0.5 and half a hundredth for each part of dark flour
+    expect([dark >= 4, dark <= 6]).toEqual([true, true]);
+  });
+
+  test("several stocks to use up", () => {
+    const input = { ...kitchen, stock: { dark: "8 kg", strong: "10 kg" }, wanted: { prefer: "use up dark; strong" } };
+    expect(shares(design(input))).toEqual({ plain: 64, dark: 16, strong: 20 });
+  });
+
+  test("the price of the batch", () => {
+    const found = design({ ...kitchen, wanted: { batchPrice: "43 EUR", protein: "at least 10 %" } });
+    const [blend] = found.answer.kind === "found" ? found.answer.blends : [];
+    const price = blend?.figures.find(({ id }) => id === "blend.batch-price");
+    // 50 kg at 0.86 EUR; the blend before costs 44
+    expect(Number(price?.value)).toBeLessThanOrEqual(43);
+    expect(shares(found)["dark"]).toBe(40);
+  });
+
+  test("no crumbs: a flour is in with at least 2 % or not at all, unless stated", () => {
+    const wanted = { protein: "10.61 %", within: "0.02 %", prefer: "most strong", step: "0.5 %", alternatives: 8 };
+    const all = (more: object) => {
+      const { answer } = design({ ...kitchen, wanted: { ...wanted, ...more } });
+      return answer.kind === "found"
+        ? answer.blends.flatMap((blend) => blend.shares.map(({ share }) => Number(share.value)))
+        : [];
+    };
+    expect(Math.min(...all({}))).toBeGreaterThanOrEqual(2);
+    expect(Math.min(...all({ leastShare: "8 %" }))).toBeGreaterThanOrEqual(8);
+    expect(Math.min(...all({ leastShare: "0 %" }))).toBeLessThan(2);
+  });
+});
+
+describe("a style", () => {
+  test("is a question by its published ranges, and a found blend is held against them", () => {
+    const { outcome } = asked({ ...kitchen, style: "yellow alkaline", shelf: { strong: { share: "at least 95 %" } } });
+    // the range read in a textbook's copy: protein 10 to 12
+    const reached = answered(outcome).answer;
+    expect(reached.kind === "found" ? [] : reached.conflicts.flat().map(({ id }) => id)).toContain("protein.most");
+    const found = asked({ ...kitchen, style: "yellow alkaline" });
+    expect(found.outcome.ok && found.outcome.notes.map(({ code }) => code)).toEqual(["blend.style"]);
+    const outside = asked({ ...kitchen, style: "yellow alkaline", wanted: { protein: "at least 12.2 %" } });
+    const notes = outside.outcome.ok ? outside.outcome.notes : [];
+    expect(notes.map(({ code }) => code)).toContain("style.protein");
+  });
+
+  test("an unknown one is named as such", () => {
+    expect(codesOf(asked({ ...kitchen, style: "harbour", wanted: { protein: "11 %" } }).outcome)).toEqual([
+      "style.unknown",
+    ]);
+  });
+});
+
+test("takes the blend of a formula in grams", () => {
+  const flours = [
+    { name: "plain", amount: "1000 g" },
+    { name: "dark", amount: "100 g" },
+  ];
+  const found = design({ ...kitchen, flours, water: { added: "360 g" }, wanted: { protein: "at least 10.6 %" } });
+  expect(found.unchanged.map(({ holds }) => holds)).toEqual([false]);
+  expect(shares(found)).toEqual({ plain: 85, dark: 9, strong: 6 });
+});
+
+test("a price asked in another currency than that of the flours is refused", () => {
+  expect(codesOf(asked({ ...kitchen, wanted: { price: "1 USD/kg" } }).outcome)).toEqual(["shelf.currencies"]);
+});
