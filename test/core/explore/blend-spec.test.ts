@@ -157,6 +157,24 @@ describe("what a noodle maker asks of a blend", () => {
   });
 });
 
+describe("the nearest blend where none meets everything", () => {
+  const wanted = { ash: "at most 0.5 %", wholegrain: "at least 20 %", protein: "at least 10.4 %" };
+  const whole = certificate("11.4 %", "1.00 %", { wholegrain: true });
+  const input = { ...kitchen, materials: { ...store, dark: whole }, wanted };
+
+  test("weighs the misses of all targets against one another, and says how", () => {
+    // a part of wholegrain flour less would miss 1 % of wholegrain to win 0.005 of ash, of which 0.05 weighs as much
+    const { answer } = design(input);
+    expect(answer.kind === "found" ? [] : answer.nearest?.shares.map(({ name, share }) => [name, share.value])).toEqual(
+      [
+        ["plain", "80"],
+        ["dark", "20"],
+      ],
+    );
+    expect(lines(input)).toContain("0.1 % of protein, 0.05 % of ash, 1 % of wholegrain share");
+  });
+});
+
 describe("a style", () => {
   test("is a question by its published ranges, and a found blend is held against them", () => {
     const { outcome } = asked({ ...kitchen, style: "yellow alkaline", shelf: { strong: { share: "at least 95 %" } } });

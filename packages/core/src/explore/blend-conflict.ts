@@ -4,7 +4,7 @@ import { best, type Extreme } from "./blend-extreme.ts";
 import { describeBlend } from "./blend-figures.ts";
 import type { FlourLimit, Limit } from "./blend-limits.ts";
 import type { Order } from "./blend-preference.ts";
-import type { FoundBlend, Move, OutOfReach } from "./blend-question.ts";
+import type { Check, FoundBlend, Move, OutOfReach } from "./blend-question.ts";
 import { type Setup, shapeIds, stepProblem } from "./blend-setup.ts";
 import { finerStepOf, floursNeeded, notesOf } from "./blend-ways-out.ts";
 import type { Budget } from "./step-budget.ts";
@@ -117,12 +117,13 @@ function canMeet(setup: Setup, kept: ReadonlySet<string>, budget: Budget): boole
 function moveOf(setup: Setup, id: string, conflict: readonly string[], budget: Budget): Move {
   const limit = movable(setup, id, budget);
   const others = stepProblem(setup, (other) => other !== id);
-  const settles = anySteps(others, budget).kind === "found";
+  const alone = anySteps(others, budget).kind;
+  const settles = alone === "found";
   const within = settles ? others : stepProblem(setup, (other) => other !== id && conflict.includes(other));
   const extreme = limit.reach(within);
   const from = decimalText(limit.from);
   const label = `${limit.label} ${limit.side === "least" ? "at least" : "at most"} ${from} ${limit.unit}`;
-  const common = { id, label, unit: limit.unit, from, settles };
+  const common = { id, label, unit: limit.unit, from, settles, ...(alone === "unfinished" && { open: true as const }) };
   if (extreme === undefined) return { ...common, text: `lift "${label}"` };
   const { value, steps } = extreme;
   const bound = `${limit.side === "least" ? "no more than" : "no less than"} ${roundedOutward(value, limit.side)}`;
@@ -199,22 +200,25 @@ function nearestBlend(setup: Setup, order: Order, budget: Budget): FoundBlend | 
 }
 
 /** How large a miss of each target weighs as much as another's: a choice of the house, common practice, no source. */
-const equalMisses: readonly (readonly [start: string, amount: string])[] = [
-  ["protein", "0.1"],
-  ["gluten-forming-protein", "0.1"],
-  ["ash", "0.02"],
-  ["wholegrain-share", "2"],
+const equalMisses: readonly (readonly [start: string, amount: string, words: string])[] = [
+  ["protein", "0.1", "0.1 % of protein"],
+  ["gluten-forming-protein", "0.1", "0.1 % of gluten-forming protein"],
+  ["ash", "0.05", "0.05 % of ash"],
+  ["wholegrain-share", "1", "1 % of wholegrain share"],
+  ["price", "", "2 % of the price"],
 ];
 
-/** The same in words. */
-export const missWords =
-  "misses weighed alike: 0.1 % of protein, 0.02 % of ash, 2 % of wholegrain share, 2 % of the price";
+/** What weighs alike among the targets of a blend, in words. @example missWords([]) // => "" */
+export function missWords(checks: readonly Check[]): string {
+  const asked = equalMisses.filter(([start]) => checks.some(({ id }) => id.startsWith(start)));
+  return asked.map(([, , words]) => words).join(", ");
+}
 
 /** What the targets lack, weighed, as one whole number; the moisture of the mean of all flours stands for that of the blend. */
 function missed({ targets }: Setup): Objective {
   const rows = targets.map((limit) => {
     const known = equalMisses.find(([start]) => limit.id.startsWith(`${start}.`))?.[1];
-    const amount = known === undefined ? limit.bound.times("0.02") : dec(known);
+    const amount = known === undefined || known === "" ? limit.bound.times("0.02") : dec(known);
     const below = sum(limit.bottom).div(limit.bottom.length);
     const sign = limit.side === "least" ? 1 : -1;
     return limit.top.map((top, index) =>

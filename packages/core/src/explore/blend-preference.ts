@@ -41,7 +41,7 @@ export function orderOf({ question, unit }: Setup): Order {
       const perStep = dec(10).pow(Math.max(0, ...steps.map((count) => count.decimalPlaces())));
       const blend = { from: steps.map((count) => count.times(perStep).toNumber()), perStep: perStep.toNumber() };
       return {
-        words: `least flour moved first, the parts of each flour counted by how unlike it is to the blend as it is; then fewest flours changed; ${tie}`,
+        words: `least flour moved first, a part of a flour counting the more the less it is like the blend as it is; then fewest flours changed; ${tie}`,
         objectives: [
           { kind: "moved", ...blend, weights: unlikeness(flours, from) },
           { kind: "changed", ...blend },

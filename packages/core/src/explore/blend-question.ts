@@ -117,6 +117,8 @@ export interface Move {
   readonly to?: DecimalText;
   /** Whether the question has an answer once this limit alone has moved. */
   readonly settles: boolean;
+  /** That it is not known whether it is enough alone: the search was given up before. */
+  readonly open?: true;
   /** The blend that becomes possible then. */
   readonly blend?: FoundBlend;
   readonly text: string;

@@ -103,9 +103,8 @@ function nearestInSteps(search: Search): Outcome<BlendAnswer> | undefined {
   const nearest = smallestSteps(loose, objective, budget.part(0.5));
   if (nearest.kind === "unfinished") return refuse(tooLong());
   if (nearest.kind === "none") return undefined;
-  return findBlends(search, nearestTo(loose, weights, measure(objective, nearest.steps)), [
-    coarseSteps(setup, limit, protein.value),
-  ]);
+  const note = coarseSteps(setup, limit, protein.value, nearest.open === undefined);
+  return findBlends(search, nearestTo(loose, weights, measure(objective, nearest.steps)), [note]);
 }
 
 function meetsInFractions(problem: StepProblem): boolean {
@@ -113,9 +112,9 @@ function meetsInFractions(problem: StepProblem): boolean {
   return roomLeft && relax(problem, problem, undefined, []).kind !== "none";
 }
 
-function coarseSteps(setup: Setup, limit: Limit, value: string): Note {
+function coarseSteps(setup: Setup, limit: Limit, value: string, proven: boolean): Note {
   const step = decimalText(dec(setup.question.step ?? 1));
-  const text = `steps of ${step} % do not reach ${value} ${limit.unit} protein; the nearest they reach is given, a finer step comes closer`;
+  const text = `steps of ${step} % do not reach ${value} ${limit.unit} protein; the nearest ${proven ? "they reach" : "found before the search was given up"} is given, a finer step comes closer`;
   return { code: "blend.step-coarse", path: ["step"], text };
 }
 

@@ -292,6 +292,12 @@ function differenceText(first: FoundBlend, other: FoundBlend): string {
   return parts.join(", ");
 }
 
+/** How misses are set against one another, where there is more than one kind. */
+function missLines(checks: readonly Check[]): readonly string[] {
+  const words = missWords(checks);
+  return words.includes(",") ? [`Nearest is what misses least in all; these misses weigh alike: ${words}.`] : [];
+}
+
 /** Why there is no blend: the limits in conflict, how far each would have to move, and other ways out. */
 export function outOfReachSections(answer: OutOfReach): readonly Section[] {
   const { problem, conflicts, flourNeeded, finerStep, nearest } = answer;
@@ -305,13 +311,13 @@ export function outOfReachSections(answer: OutOfReach): readonly Section[] {
       wordColumn("unit", "unit"),
       wordColumn("enough", "enough alone"),
     ],
-    moves.map(({ label, from, to, unit, settles }) =>
+    moves.map(({ label, from, to, unit, settles, open }) =>
       row([
         words(label),
         numberCell(from, unit),
         to === undefined ? words("lifted") : movedCell(from, to, unit),
         words(unit),
-        words(settles ? "yes" : "no"),
+        words(open ? "not known" : settles ? "yes" : "no"),
       ]),
     ),
   );
@@ -331,7 +337,7 @@ export function outOfReachSections(answer: OutOfReach): readonly Section[] {
     section("flour-needed", "Or one stronger flour", neededTable),
     section("nearest", "Limits, with the nearest blend", nearest && checksTable(nearest.checks), {
       kind: "text",
-      lines: nearest ? [`Nearest: least missed, ${missWords}.`, ...doubtLines(nearest.checks)] : [],
+      lines: nearest ? [...missLines(nearest.checks), ...doubtLines(nearest.checks)] : [],
     }),
   ];
 }

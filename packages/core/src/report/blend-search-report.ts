@@ -42,11 +42,9 @@ export function blendSearchReport(formula: Formula, design: SpecBlend, notes: re
     sections: [
       unchangedSection(unchanged),
       ...(found ? [] : outOfReachSections(answer)),
-      section("blend", found ? "The blend" : "The nearest blend", blend && sharesTable(changes, totals), {
+      section("blend", blendTitle(answer), blend && sharesTable(changes, totals), {
         kind: "text",
-        lines: found
-          ? [`${capital(answer.order)}.`, ...(answer.notProven ? [`${capital(answer.notProven)}.`] : [])]
-          : [],
+        lines: found ? [`${capital(answer.order)}.`] : [],
       }),
       section("figures", "What it comes to", blend && figuresTable(changes), {
         kind: "text",
@@ -80,6 +78,11 @@ export function blendSearchReport(formula: Formula, design: SpecBlend, notes: re
     notes: found ? notes : [...notes, ...answer.notes],
     cautions: formulaCautions(formula),
   });
+}
+
+function blendTitle(answer: SpecBlend["answer"]): string {
+  if (answer.kind !== "found") return "The nearest blend";
+  return answer.notProven === undefined ? "The blend" : "The best blend found (see the notes)";
 }
 
 function squareFigures(square: SquareAnswer | undefined): readonly Figure[] {
