@@ -149,6 +149,29 @@ describe("random questions", () => {
     expect(Math.min(counts.found, counts.none)).toBeGreaterThan(20);
   });
 
+  test("small ones out of reach: no blend within the flours' own limits misses less in all than the nearest", () => {
+    const small = blendQuestion
+      .filter(({ flours }) => flours.length <= 3)
+      .map((question) => ({ ...question, step: "5" }));
+    let compared = 0;
+    for (const question of fc.sample(small, { numRuns: 60, seed: 23 })) {
+      const answer = search(question);
+      if (answer.kind === "found" || answer.nearest === undefined) continue;
+      const problem = restate(question);
+      const within = (steps: readonly number[]): boolean =>
+        steps.every((count, index) => count >= (problem.least[index] ?? 0) && count <= (problem.most[index] ?? 0));
+      const misses = [...everyBlend(question.flours.length, problem.total)]
+        .filter(within)
+        .map((steps) => missOf(question, steps));
+      // the search counts in ten-thousandths of what weighs alike, rounded for each flour and step
+      expect(missOf(question, stepsOf(question, answer.nearest)), JSON.stringify(question)).toBeLessThan(
+        Math.min(...misses) + 0.01,
+      );
+      compared += 1;
+    }
+    expect(compared).toBeGreaterThan(8);
+  });
+
   test("small ones: alternatives are the best in order that differ in a way that matters", () => {
     const small = blendQuestion
       .filter(({ flours }) => flours.length <= 3)
@@ -193,4 +216,38 @@ function matters(one: readonly number[], other: readonly number[]): boolean {
     const second = other[index] ?? 0;
     return count > 0 !== second > 0 || Math.abs(count - second) >= 3;
   });
+}
+
+/** What a blend misses in all, in units that weigh alike, the mean moisture of the flours standing for that of the blend. */
+function missOf({ flours, targets, step = "1" }: BlendQuestion, steps: readonly number[]): number {
+  const { protein, glutenProtein, ash, wholegrain, price } = targets;
+  const lacks = (
+    figure: (at: number) => number,
+    bound: string | undefined,
+    sign: 1 | -1,
+    unit: number,
+    moist?: string,
+  ) => {
+    if (bound === undefined) return 0;
+    const asIs = moist === undefined;
+    const below = flours.map(({ moisture }) => (asIs ? 1 : (100 - Number(moisture)) / (100 - Number(moist))));
+    const mean = below.reduce((sum, value) => sum + value, 0) / below.length;
+    const over = steps.reduce(
+      (sum, count, at) => sum + ((count * Number(step)) / 100) * (figure(at) - Number(bound) * (below[at] ?? 1)),
+      0,
+    );
+    return Math.max(0, (-sign * over) / mean / unit);
+  };
+  const basis = (target: { readonly basis: { readonly kind: string; readonly moisture?: string } } | undefined) =>
+    target?.basis.kind === "at" ? target.basis.moisture : undefined;
+  const [least, most] = protein !== undefined && !("value" in protein) ? [protein.least, protein.most] : [];
+  const number = (key: "protein" | "ash" | "glutenProtein" | "price") => (at: number) => Number(flours[at]?.[key] ?? 0);
+  return (
+    lacks(number("protein"), least, 1, 0.1, basis(protein)) +
+    lacks(number("protein"), most, -1, 0.1, basis(protein)) +
+    lacks(number("glutenProtein"), glutenProtein?.least, 1, 0.1, basis(glutenProtein)) +
+    lacks(number("ash"), ash?.most, -1, 0.05, basis(ash)) +
+    lacks((at) => (flours[at]?.wholegrain === true ? 100 : 0), wholegrain?.least, 1, 1) +
+    lacks(number("price"), price?.most, -1, Number(price?.most ?? 1) * 0.02)
+  );
 }
