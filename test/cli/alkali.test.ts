@@ -162,6 +162,18 @@ describe("the other members", () => {
   });
 });
 
+it("corrects a batch by a reading as `strength` reads it, and says what overfills the tank", () => {
+  const read = ["--reading", "16.4 °Bé", "--temperature", "12 °C"];
+  const strength = reported("strength", "Na2CO3", ...read).figures["hydrometer.mass-percent"]?.value;
+  const asked = ["--amount", "4.2 kg", "--strength", "11 %", "--tank", "4 L"];
+  const { figures, notes } = reported("correct", "Na2CO3", "sodium carbonate", ...read, ...asked);
+  // Water brings the mass up by the ratio of the strengths.
+  expect(Number(figures["solutions.water"]?.value)).toBeCloseTo(4200 * (Number(strength) / 11 - 1), 6);
+  expect(notes.map(({ code }) => code)).toEqual(
+    expect.arrayContaining(["strength.read-at", "solutions.batch-within", "solutions.tank"]),
+  );
+});
+
 it("replaces a product in a spec, with the water of the dough kept", () => {
   const { status, stdout } = runBuilt(["formula", "examples/one-bottle.yaml"]);
   expect(status).toBe(0);

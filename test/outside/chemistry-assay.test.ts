@@ -11,7 +11,7 @@ import { foodLimitsFor } from "../../packages/core/src/chemistry/food-limits.ts"
 import { additivesIn, hazardOf } from "../../packages/core/src/chemistry/hazard.ts";
 import { solutionPh } from "../../packages/core/src/chemistry/ph.ts";
 import type { SpeciesName } from "../../packages/core/src/chemistry/species.ts";
-import { alkalinityAs } from "../../packages/core/src/chemistry/titration.ts";
+import { alkalinityAs, assayed, splitByEndPoints } from "../../packages/core/src/chemistry/titration.ts";
 import { dec } from "../../packages/core/src/number/decimal.ts";
 
 /** mg that one mL of 1 N acid neutralises, as the monographs print it; tolerance half the last printed digit, or the monographs' own spread. */
@@ -173,4 +173,26 @@ test("sodium sesquicarbonate has its own additive number and purity (JECFA 28th 
 
 test("potassium carbonate is a warning, H315, H319, H335 (suppliers' safety data sheets)", () => {
   expect(hazardOf(pure("K2CO3")).statements.map(({ code }) => code)).toEqual(["H315", "H319", "H335"]);
+});
+
+/** Source: United States Pharmacopeia 32 (read in a copy): carbonates to 100.5 %, potassium bicarbonate to 101.5 %, dried. */
+test.each([
+  ["18.9 mL of 1 N acid for 1 g, 100.16 %", { acid: { millilitres: "18.9", normality: 1, sample: 1 } }, "Na2CO3", true],
+  ["100.3 % as Na2CO3", { as: "Na2CO3", percent: "100.3" }, "Na2CO3", true],
+  ["100.6 % as Na2CO3", { as: "Na2CO3", percent: "100.6" }, "Na2CO3", false],
+  ["101.4 %, 10.13 mL of 1 N acid for 1 g", { as: "K2CO3", percent: "69.99" }, "KHCO3", true],
+  ["19.2 mL of 1 N acid for 1 g, 101.7 %", { acid: { millilitres: "19.2", normality: 1, sample: 1 } }, "Na2CO3", false],
+] as const)("a pure salt may read a little over 100 %%: %s", (_, stated, salt, allowed) => {
+  const outcome = assayed(stated, pure(salt));
+  expect(outcome.ok).toBe(allowed);
+  if (!outcome.ok) return;
+  expect(outcome.value.composition).toEqual(pure(salt));
+  expect(outcome.notes.map(({ code }) => code)).toEqual(["titration.taken-as-whole"]);
+});
+
+test("both end points of pure soda may read a little over 100 % (the same pharmacopoeia)", () => {
+  const ends = { phenolphthalein: "9.45", total: "18.9", normality: 1, sample: 1, potassium: 0 };
+  const outcome = splitByEndPoints(ends);
+  expect(outcome.ok && outcome.value.composition).toEqual(pure("Na2CO3"));
+  expect(splitByEndPoints({ ...ends, phenolphthalein: "9.6", total: "19.2" }).ok).toBe(false);
 });

@@ -243,6 +243,51 @@ describe("correcting a batch", () => {
   });
 });
 
+describe("a correction in a tank, from a reading", () => {
+  const made = { name: "batch", composition: { species: { Na2CO3: "12" }, water: "88", inert: "0" }, mass: "4000" };
+  const target = { measure: "mass-percent", value: "10" } as const;
+  const notes = (more: object): string => {
+    const outcome = correct({ batch: made, target, salts: soda, ...here, ...more });
+    return outcome.ok ? outcome.notes.map(({ text }) => text).join("\n") : "refused";
+  };
+
+  test("says what either end of the strength takes", () => {
+    // By hand: 4000 × (11.5 / 10 − 1) and 4000 × (12.5 / 10 − 1) g of water, and 4000 × 0.5 / 90 g of soda.
+    expect(notes({ within: { low: "11.5", high: "12.5" } })).toMatch(/600 g of water.*1000 g of water/u);
+    expect(notes({ within: { low: "9.5", high: "12.5" } })).toMatch(/22 g of soda.*1000 g of water/u);
+  });
+
+  test("says where it overfills the tank, and how much would fit", () => {
+    // 4800 g of 10 % soda at 1.1029 g/mL (CRC Handbook 2021) fill 4.35 L.
+    expect(notes({ tank: "4000" })).toMatch(/fills 4\.3[5-7] L, more than the 4\.00 L of the tank/u);
+    expect(notes({ tank: "4500" })).not.toContain("tank");
+  });
+
+  test("no solution is made of ice or steam", () => {
+    const cold = { ...here, temperature: "-5" };
+    const products = [{ ...potash, parts: 1 }] as const;
+    const asked = { products, ratioBy: "anhydrous", target, amount: { grams: 1000 }, ...cold } as const;
+    expect(codesOf(makeUp(asked))).toEqual(["solutions.temperature"]);
+    expect(codesOf(correct({ batch: made, target, salts: soda, ...cold }))).toEqual(["solutions.temperature"]);
+  });
+});
+
+test("a hydrometer strength aimed at carries the doubt of the fit", () => {
+  const stated = { measure: "degrees-baume", scale: "145", value: "20" } as const;
+  const asked = {
+    products: [{ ...potash, parts: 1 }],
+    ratioBy: "anhydrous",
+    amount: { grams: 1000 },
+    ...here,
+  } as const;
+  const outcome = makeUp({ ...asked, target: stated });
+  expect(outcome.ok && outcome.notes.map(({ code }) => code)).toEqual(
+    expect.arrayContaining(["strength.read-at", "strength.fit"]),
+  );
+  const volume = answered(makeUp({ ...asked, target: stated, amount: { millilitres: 1000 } }));
+  expect(volume.mass.range?.why).toContain("potassium carbonate");
+});
+
 test("nothing to dilute or to correct is refused", () => {
   const target = { measure: "mass-percent", value: "1" } as const;
   const batch = {

@@ -5,7 +5,7 @@ import { rootBetween } from "../../../packages/core/src/chemistry/bracket.ts";
 import { anhydrousShare, pure, solutionOf } from "../../../packages/core/src/chemistry/composition.ts";
 import { solutionDensity } from "../../../packages/core/src/chemistry/density.ts";
 import { readHydrometer, readWeighedVolume } from "../../../packages/core/src/chemistry/hydrometer.ts";
-import { type StatedStrength, solutionAt } from "../../../packages/core/src/chemistry/stated-strength.ts";
+import { fitRange, type StatedStrength, solutionAt } from "../../../packages/core/src/chemistry/stated-strength.ts";
 import { massOfVolume, strengthOf, volumeOfMass } from "../../../packages/core/src/chemistry/strength.ts";
 import { dec } from "../../../packages/core/src/number/decimal.ts";
 import { amount, answered, apart, carbonates, codesOf, distance } from "./given.ts";
@@ -82,7 +82,7 @@ test("the density shows its working", () => {
   const density = answered(solutionDensity({ species: { Na2CO3: "10" }, water: "90", inert: "0" }, 20));
   expect(density.working.kind).toBe("formula");
   expect(density.unit).toBe("g/mL");
-  expect(density.range?.why).toContain("0.2 %");
+  expect(density.range?.why).toContain("0.21 % for the density fit of sodium carbonate");
 });
 
 test("mass and volume undo each other", () => {
@@ -112,6 +112,39 @@ describe("a hydrometer", () => {
     const read = answered(readWeighedVolume(soda, weighed));
     expect(Number(read.massPercent.value)).toBeCloseTo(10, 1);
     expect(Number(read.massPercent.range?.low)).toBeLessThan(Number(read.massPercent.value));
+  });
+
+  test("a reading hardly above water is a strength near nothing, not a refusal", () => {
+    const read = answered(readHydrometer(pure("K2CO3"), { measure: "density", value: "0.9983" }, "0.001"));
+    expect(Number(read.massPercent.value)).toBeLessThan(0.05);
+    expect(read.massPercent.range?.low).toBe("0");
+  });
+
+  test("the strength stands between what the doubt of the fits leaves", () => {
+    fc.assert(
+      fc.property(carbonates, amount(1.02, 1.18), (salts, value) => {
+        const stated = { measure: "density", value } as const;
+        const middle = anhydrousShare(answered(solutionAt(salts, stated)));
+        const range = fitRange(salts, stated);
+        expect(range?.low.lt(middle) && range.high.gt(middle)).toBe(true);
+      }),
+      { numRuns: 20 },
+    );
+    expect(fitRange(soda, { measure: "mass-percent", value: "10" })).toBeUndefined();
+  });
+
+  test("tells at what temperature degrees Baumé were taken as read", () => {
+    const told = (temperature?: string) => {
+      const outcome = solutionAt(soda, {
+        measure: "degrees-baume",
+        scale: "145",
+        value: "16.4",
+        ...(temperature !== undefined && { temperature }),
+      });
+      return outcome.ok ? outcome.notes[0]?.text : undefined;
+    };
+    expect(told()).toBe("16.4 °Bé is taken as read at 15.6 °C, where this hydrometer reads true");
+    expect(told("12")).toBe("16.4 °Bé is taken as read at 12 °C");
   });
 
   test("an error as great as the reading is refused", () => {

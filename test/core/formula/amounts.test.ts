@@ -229,3 +229,27 @@ describe("amounts that cannot be", () => {
     ]);
   });
 });
+
+describe("an alkaline product by its strength", () => {
+  it("takes the place of another when it is written in one line", () => {
+    const alkali = [{ name: "sodium carbonate", amount: "1 %", replaceWith: "K2CO3 6, Na2CO3 4 at 12 %" }];
+    const outcome = formulaOf({ name: "x", ...plain, alkali });
+    const line = outcome.ok ? outcome.value.formula.lines.find(({ role }) => role === "alkali") : undefined;
+    // meq: 1 g of Na2CO3 is 18.870; 1 g of the solution 0.12 × (0.6 × 2000 / 138.204 + 0.4 × 2000 / 105.988), by hand
+    expect(Number(line?.parts.value)).toBeCloseTo(9.688, 3);
+    expect(outcome.ok && outcome.value.formula.allergensUnknown).toEqual([]);
+  });
+
+  it("that rests on a hydrometer carries the doubt of the density into the alkalinity, and says what was read where", () => {
+    const solution = { salts: { K2CO3: 6, Na2CO3: 4 }, strength: "28 °Bé" };
+    const outcome = formulaOf({
+      name: "x",
+      ...plain,
+      alkali: [{ name: "bottle", amount: "4 %", figures: { solution } }],
+    });
+    const { range, value } = (outcome.ok ? outcome.value.formula.alkali?.alkalinityM : undefined) ?? { value: "0" };
+    expect(Number(range?.low)).toBeLessThan(0.995 * Number(value));
+    expect(Number(range?.high)).toBeGreaterThan(1.005 * Number(value));
+    expect(outcome.ok && outcome.notes.map(({ text }) => text).join()).toContain("28 °Bé is taken as read at 15.6 °C");
+  });
+});

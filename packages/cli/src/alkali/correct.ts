@@ -1,7 +1,8 @@
-import { answer, correct, gramsOf, recipeReport } from "@noodlewright/core";
+import { answer, correct, gramsOf, readHydrometer, recipeReport } from "@noodlewright/core";
 import { conditionsOf } from "./conditions.ts";
 import { productHelp, solutionFlags } from "./flags.ts";
 import { member } from "./member.ts";
+import { readingOf } from "./reading.ts";
 
 /** `noodlewright alkali correct`: a batch of solution that came out too strong or too weak. */
 export const correctCommand = member({
@@ -12,12 +13,23 @@ export const correctCommand = member({
   flags: {
     amount: { describe: "How much of it there is, by mass or by volume", kind: "text", placeholder: "4.2 kg" },
     strength: { describe: "Strength that was meant", kind: "text", placeholder: "20 %" },
+    reading: {
+      describe: "What a hydrometer or a density meter shows in it at the working temperature; <batch> gives its salts",
+      kind: "text",
+      placeholder: "16.4 °Bé",
+    },
+    error: { describe: "How far the reading may be off", kind: "text", placeholder: "0.2 °Bé" },
+    tank: { describe: "What the tank holds", kind: "text", placeholder: "10 L" },
     ...solutionFlags,
   },
   examples: [
     [
       "noodlewright alkali correct 'Na2CO3 1 at 12 °Bé' 'sodium carbonate' --amount '4.2 kg' --strength '12 %'",
       "what to add",
+    ],
+    [
+      "noodlewright alkali correct Na2CO3 'sodium carbonate' --reading '16.4 °Bé' --temperature '12 °C' --amount '4.2 kg' --strength '12 %' --tank '5 L'",
+      "the same from a reading in the cold, in a tank",
     ],
   ],
   read: (ask) => {
@@ -26,17 +38,31 @@ export const correctCommand = member({
       salts: ask.product(ask.text("salts"), "<salts>"),
       amount: ask.amount("amount"),
       target: ask.strength("strength"),
+      measured: readingOf(ask),
+      tank: ask.maybe("tank", ["volume"])?.value,
       conditions: conditionsOf(ask),
     };
   },
-  answer: ({ batch, salts, amount, target, conditions }) => {
+  answer: ({ batch: named, salts, amount, target, measured, tank, conditions }) => {
+    const read = measured && readHydrometer(named.composition, measured.reading, measured.error);
+    if (read?.ok === false) return read;
+    const batch =
+      read === undefined ? named : { name: `solution of ${named.name}`, composition: read.value.composition };
+    const within = read?.value.massPercent.range;
     const mass = gramsOf(batch.composition, amount, conditions.temperature);
     if (!mass.ok) return mass;
-    const recipe = correct({ batch: { ...batch, mass: mass.value }, salts, target, ...conditions });
+    const recipe = correct({
+      batch: { ...batch, mass: mass.value },
+      salts,
+      target,
+      ...conditions,
+      ...(within && { within }),
+      ...(tank !== undefined && { tank }),
+    });
     if (!recipe.ok) return recipe;
     const products = recipe.value.amounts.length === 1 ? [batch] : [batch, salts];
     const title = `${batch.name}, corrected`;
     const telling = { command: "alkali correct", title, products, ...conditions };
-    return answer(recipeReport(recipe.value, telling, recipe.notes));
+    return answer(recipeReport(recipe.value, telling, [...(read?.notes ?? []), ...mass.notes, ...recipe.notes]));
   },
 });

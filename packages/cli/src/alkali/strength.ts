@@ -3,20 +3,19 @@ import {
   type DecimalText,
   type Outcome,
   type Product,
-  type Reading,
   type ReadStrength,
   readHydrometer,
   readWeighedVolume,
-  type StatedStrength,
   strengthOf,
   strengthReport,
 } from "@noodlewright/core";
 import type { Asking } from "./asking.ts";
 import { memberFlags, productHelp } from "./flags.ts";
 import { member } from "./member.ts";
+import { type HydrometerReading, readingOf } from "./reading.ts";
 
 type Measured =
-  | { readonly way: "reading"; readonly reading: Reading; readonly error: DecimalText }
+  | ({ readonly way: "reading" } & HydrometerReading)
   | {
       readonly way: "weighed";
       readonly mass: DecimalText;
@@ -83,36 +82,8 @@ function measuredOf(ask: Asking): Measured | undefined {
       volumeError: ask.quantity("volume-error", ["volume"]).value,
     };
   }
-  if (ask.text("reading") === undefined) return undefined;
-  const reading = ask.strength("reading");
-  if (reading.measure !== "density" && reading.measure !== "degrees-baume") {
-    ask.wrong(
-      "--reading",
-      "strength.reading",
-      `"${ask.text("reading")}"`,
-      "a density or degrees Baumé",
-      'write it like "24.5 °Bé" or "1.21 g/mL"',
-    );
-    return undefined;
-  }
-  const error = ask.text("error") === undefined ? undefined : ask.strength("error");
-  if (error !== undefined && error.measure !== reading.measure) {
-    ask.wrong(
-      "--error",
-      "strength.error",
-      `"${ask.text("error")}"`,
-      "an error in the unit of the reading",
-      "write both in one unit",
-    );
-  }
-  const usual = reading.measure === "density" ? "0.001" : "0.2";
-  return { way: "reading", reading: asReading(reading), error: error?.value ?? usual };
-}
-
-function asReading(stated: StatedStrength): Reading {
-  if (stated.measure === "degrees-baume") return stated;
-  const { value, temperature } = stated;
-  return { measure: "density", value, ...(temperature !== undefined && { temperature }) };
+  const read = readingOf(ask);
+  return read && { way: "reading", ...read };
 }
 
 function readBy(product: Product, measured: Measured, temperature: DecimalText): Outcome<ReadStrength> {

@@ -1,9 +1,9 @@
 import { exact, given, worked } from "../figure/figure.ts";
-import { inputProblem, noAnswer, type Outcome, type Problem, refuse } from "../figure/problem.ts";
+import { answer, inputProblem, type Note, noAnswer, type Outcome, type Problem, refuse } from "../figure/problem.ts";
 import { definition, massBalance } from "../figure/source.ts";
-import { dec, fixedText } from "../number/decimal.ts";
+import { type DecimalInput, dec, fixedText } from "../number/decimal.ts";
 import type { Product, Weighed } from "./carried.ts";
-import { anhydrousShare, mixture } from "./composition.ts";
+import { anhydrousShare, type Composition, fromMasses, mixture, solutionOf } from "./composition.ts";
 import { named } from "./named.ts";
 import { type Conditions, completed, type Recipe } from "./recipe.ts";
 import { type StatedStrength, solutionAt } from "./stated-strength.ts";
@@ -57,7 +57,7 @@ export function dilute({ stock, target, ...conditions }: Dilution): Outcome<Reci
     from: { mass: amount, water },
     sources: [massBalance],
   });
-  return completed({ amounts: [amount], water, mass, composition: solution.value }, conditions);
+  return completed({ amounts: [amount], water, mass, composition: solution.value }, conditions, solution.notes);
 }
 
 export interface Correction extends Conditions {
@@ -65,15 +65,65 @@ export interface Correction extends Conditions {
   readonly target: StatedStrength;
   /** What to strengthen it with. */
   readonly salts: Product;
+  /** Least and greatest strength, % by mass, that the batch may have by its reading. */
+  readonly within?: { readonly low: DecimalInput; readonly high: DecimalInput };
+  /** mL that the tank holds. */
+  readonly tank?: DecimalInput;
 }
 
 /**
  * What to add to a batch that came out too strong (water) or too weak (salts).
  *
+ * With the range of the batch's strength a note tells what either end takes; with the size of the tank, whether it fits.
+ *
  * Problems: `solutions.amount`; `solutions.too-weak-salts` when what there is to add is itself weaker than the target, and those of `solutionAt`.
  * @example correct({ batch: { name: "batch", composition: { species: { Na2CO3: "9" }, water: "91", inert: "0" }, mass: 1000 }, target: { measure: "mass-percent", value: "10" }, salts: { name: "soda", composition: { species: { Na2CO3: "100" }, water: "0", inert: "0" } }, temperature: 20, scale: "145" }).ok // => true
  */
-export function correct({ batch, target, salts, ...conditions }: Correction): Outcome<Recipe> {
+export function correct({ within, tank, ...correction }: Correction): Outcome<Recipe> {
+  const recipe = corrected(correction);
+  if (!recipe.ok) return recipe;
+  const about = [...withinNotes(correction, within), ...tankNotes(correction.batch, recipe.value, tank)];
+  return answer(recipe.value, [...about, ...recipe.notes]);
+}
+
+/** Says what a batch takes at either end of the strength that it may have. */
+function withinNotes(correction: Omit<Correction, "within" | "tank">, within: Correction["within"]): readonly Note[] {
+  if (within === undefined) return [];
+  const ends = [within.low, within.high].map(dec).map((end) => {
+    const solution = solutionOf(dryOf(correction.batch.composition), end);
+    if (!solution.ok) return "";
+    const recipe = corrected({ ...correction, batch: { ...correction.batch, composition: solution.value } });
+    const added = recipe.ok ? (recipe.value.amounts[1] ?? recipe.value.water) : undefined;
+    const what = added === undefined || added.label === "water to add" ? "of water" : `of ${correction.salts.name}`;
+    return `${fixedText(end, 2)} % takes ${added === undefined ? "what cannot be said" : fixedText(added.value, 0)} g ${what}`;
+  });
+  if (ends.includes("")) return [];
+  const text = `by its reading the batch may be weaker or stronger: one of ${ends.join(", one of ")}. Begin with the lesser of them, stir, and read again`;
+  return [{ code: "solutions.batch-within", path: [], text }];
+}
+
+function dryOf({ species, inert }: Composition): Composition {
+  return fromMasses({ species, inert });
+}
+
+/** Says where the corrected batch is more than its tank holds, and how much of it can be corrected there. */
+function tankNotes(batch: Weighed, recipe: Recipe, tank: DecimalInput | undefined): readonly Note[] {
+  if (tank === undefined) return [];
+  const note = (text: string): readonly Note[] => [{ code: "solutions.tank", path: [], text }];
+  const { volume } = recipe;
+  if (volume === undefined) {
+    return note("whether the corrected batch fits the tank is not known: no published fit covers its density");
+  }
+  const most = exact({ ...volume, value: volume.range?.high ?? volume.value });
+  if (most.lte(tank)) return [];
+  const litres = (millilitres: DecimalInput): string => fixedText(dec(millilitres).div(1000), 2);
+  const part = fixedText(dec(batch.mass).times(tank).div(most).toDecimalPlaces(0, 1), 0);
+  return note(
+    `the corrected batch fills ${litres(most)} L, more than the ${litres(tank)} L of the tank: correct at most ${part} g of it there, and the rest apart`,
+  );
+}
+
+function corrected({ batch, target, salts, ...conditions }: Omit<Correction, "within" | "tank">): Outcome<Recipe> {
   const nothing = nothingOf(batch);
   if (nothing !== undefined) return refuse(nothing);
   const thinner = solutionAt(batch.composition, target);
@@ -133,7 +183,7 @@ export function correct({ batch, target, salts, ...conditions }: Correction): Ou
     by: "a batch that is too weak takes salts",
     sources: [massBalance],
   });
-  return completed({ amounts: [from.mass, more], water, mass, composition }, conditions);
+  return completed({ amounts: [from.mass, more], water, mass, composition }, conditions, aim.notes);
 }
 
 function nothingOf({ name, mass }: Weighed): Problem | undefined {

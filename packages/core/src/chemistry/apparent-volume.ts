@@ -1,6 +1,6 @@
 import type { Source } from "../figure/source.ts";
 import { type Decimal, type DecimalText, dec, HUNDRED, ONE } from "../number/decimal.ts";
-import { sodiumHydroxideVolume } from "./sodium-hydroxide-volume.ts";
+import { interpolate, sodiumHydroxideVolume } from "./sodium-hydroxide-volume.ts";
 import { molarMass, type SpeciesName } from "./species.ts";
 import { waterDensity } from "./water-density.ts";
 
@@ -10,13 +10,33 @@ export interface VolumeModel {
   readonly temperature: readonly [DecimalText, DecimalText];
   /** % by mass of the one salt in water, greatest */
   readonly strongest: DecimalText;
-  /** The density of a solution of the one salt is known to this, ± % of the density. */
-  readonly uncertainty: DecimalText;
+  /** How far the density of a solution of the one salt may be off, and by which tables. */
+  readonly doubt: FitDoubt;
   /** Where within the range the fit has no measurements of its own, in words. */
   readonly thin?: { readonly below: DecimalText; readonly text: string };
   readonly source: Source;
   /** Apparent specific volume in mL/g, from the mass fraction of all salts together and °C. */
   readonly volume: (saltFraction: Decimal, temperature: Decimal) => Decimal;
+}
+
+/** How far a fit lies from what was published beside it. */
+export interface FitDoubt {
+  /** % by mass with ± % of the density, rising in strength; straight lines between, the last one on to the end. */
+  readonly knots: readonly (readonly [DecimalText, DecimalText])[];
+  /** The tables the fit was held against. */
+  readonly tables: string;
+  readonly source: Source;
+}
+
+/** Handbook table of 2021, read in a copy. */
+const handbook = "the CRC Handbook of 2021 at 20 °C";
+const compared: Source = {
+  cite: "greatest distance of the fit from CRC Handbook of Chemistry and Physics, 102nd ed. (2021), Concentrative Properties of Aqueous Solutions, from measured apparent volumes at 1 to 35 °C, and from the further tables named",
+  standing: "copy",
+};
+
+function doubt(knots: FitDoubt["knots"], ...tables: readonly string[]): FitDoubt {
+  return { knots, tables: tables.join(", "), source: compared };
 }
 
 const laliberte: Source = {
@@ -50,14 +70,23 @@ const potassiumCarbonateDensity = [
   ["1.6986e-5", "1.0135e-5", "-1.2824e-5", "2.7504e-6", "-1.6771e-7"],
 ] as const;
 
+/**
+ * mol/kg; the weakest of the measured points. Below it the fit, which ends a little above water, is drawn to water.
+ */
+const WEAKEST_MEASURED = "0.08017";
+
 function potassiumCarbonateVolume(w: Decimal, t: Decimal): Decimal {
   const molality = w.times(1000).div(ONE.minus(w).times(molarMass("K2CO3")));
   const power = (row: readonly string[], x: Decimal): Decimal =>
     row.reduceRight((total, coefficient) => total.times(x).plus(coefficient), dec(0));
-  const density = potassiumCarbonateDensity
-    .map((row) => power(row, molality))
-    .reduceRight((total, coefficient) => total.times(t).plus(coefficient), dec(0))
-    .div(1000);
+  const polynomial = (at: Decimal): Decimal =>
+    potassiumCarbonateDensity
+      .map((row) => power(row, at))
+      .reduceRight((total, coefficient) => total.times(t).plus(coefficient), dec(0))
+      .div(1000);
+  const weak = ONE.minus(molality.div(WEAKEST_MEASURED));
+  const above = weak.gt(0) ? polynomial(dec(0)).minus(waterDensity(t)).times(weak) : dec(0);
+  const density = polynomial(molality).minus(above);
   return ONE.div(density)
     .minus(ONE.minus(w).div(waterDensity(t)))
     .div(w);
@@ -68,7 +97,17 @@ export const volumeModels: Readonly<Partial<Record<SpeciesName, VolumeModel>>> =
   Na2CO3: {
     temperature: ["0", "100"],
     strongest: "20.9",
-    uncertainty: "0.2",
+    doubt: doubt(
+      [
+        ["0", "0.03"],
+        ["5", "0.1"],
+        ["7.5", "0.2"],
+        ["12.5", "0.22"],
+      ],
+      `${handbook} (to 15 %)`,
+      "measured points that scatter (to 17.5 %)",
+      "an old table at 15 °C (to 12.6 %)",
+    ),
     source: laliberte,
     volume: apparent(
       "0.000000545486543455015",
@@ -81,7 +120,21 @@ export const volumeModels: Readonly<Partial<Record<SpeciesName, VolumeModel>>> =
   K2CO3: {
     temperature: ["5", "60"],
     strongest: "50",
-    uncertainty: "0.45",
+    doubt: doubt(
+      [
+        ["0", "0.03"],
+        ["2", "0.05"],
+        ["5", "0.1"],
+        ["12", "0.13"],
+        ["18", "0.18"],
+        ["28", "0.28"],
+        ["40", "0.34"],
+        ["44", "0.36"],
+        ["50", "0.45"],
+      ],
+      `${handbook} (to 50 %), which lies above it`,
+      "measured points (to 11 %)",
+    ),
     thin: {
       below: "20",
       text: "the density of potassium carbonate solutions was fitted from 20 to 60 °C; below that the fit is carried on, and at 5, 10 and 15 °C it lies within 0.07 % of measured points up to 6.5 % by mass",
@@ -92,7 +145,15 @@ export const volumeModels: Readonly<Partial<Record<SpeciesName, VolumeModel>>> =
   NaHCO3: {
     temperature: ["0", "100"],
     strongest: "12.6",
-    uncertainty: "0.2",
+    doubt: doubt(
+      [
+        ["0", "0.03"],
+        ["4.5", "0.11"],
+        ["5.8", "0.17"],
+      ],
+      `${handbook} (to 5.5 %)`,
+      "measured points (to 8.3 %)",
+    ),
     source: laliberte,
     volume: apparent(
       "0.0377378060615898",
@@ -104,8 +165,18 @@ export const volumeModels: Readonly<Partial<Record<SpeciesName, VolumeModel>>> =
   },
   KHCO3: {
     temperature: ["5", "95"],
-    strongest: "34.3",
-    uncertainty: "0.2",
+    strongest: "22",
+    doubt: doubt(
+      [
+        ["0", "0.03"],
+        ["5", "0.07"],
+        ["16", "0.09"],
+        ["20", "0.1"],
+        ["22", "0.19"],
+      ],
+      `${handbook} (to 22 %)`,
+      "measured points (to 9.5 %)",
+    ),
     source: laliberte,
     volume: apparent(
       "0.0458479253730966",
@@ -118,7 +189,11 @@ export const volumeModels: Readonly<Partial<Record<SpeciesName, VolumeModel>>> =
   NaOH: {
     temperature: ["10", "40"],
     strongest: "40",
-    uncertainty: "0.1",
+    doubt: doubt(
+      [["0", "0.1"]],
+      `${handbook} (to 40 %)`,
+      "a table at 10 to 40 °C (to 19 %) and one at 20 to 40 °C (24 to 40 %)",
+    ),
     thin: {
       below: "20",
       text: "the density of sodium hydroxide solutions above 19 % was tabulated from 20 to 40 °C; below that the change with temperature is carried on",
@@ -129,7 +204,18 @@ export const volumeModels: Readonly<Partial<Record<SpeciesName, VolumeModel>>> =
   KOH: {
     temperature: ["4", "95"],
     strongest: "40",
-    uncertainty: "0.2",
+    doubt: doubt(
+      [
+        ["0", "0.05"],
+        ["4", "0.17"],
+        ["10", "0.3"],
+        ["15", "0.38"],
+        ["24", "0.53"],
+        ["30", "0.63"],
+        ["34", "0.66"],
+      ],
+      `two tables that disagree: ${handbook}, up to 0.66 % below it, and one of a university at 18 °C, within 0.13 %`,
+    ),
     source: laliberte,
     volume: apparent(
       "821.119043254761",
@@ -142,7 +228,7 @@ export const volumeModels: Readonly<Partial<Record<SpeciesName, VolumeModel>>> =
   NaCl: {
     temperature: ["0", "100"],
     strongest: "26.5",
-    uncertainty: "0.1",
+    doubt: doubt([["0", "0.1"]], `${handbook} (to 25 %)`, "a table at 20 °C (to 26 %) and one at 18 °C (to 25 %)"),
     source: laliberte,
     volume: apparent(
       "-0.00324112223655149",
@@ -155,7 +241,7 @@ export const volumeModels: Readonly<Partial<Record<SpeciesName, VolumeModel>>> =
   KCl: {
     temperature: ["5", "95"],
     strongest: "26.4",
-    uncertainty: "0.1",
+    doubt: doubt([["0", "0.1"]], `${handbook} (to 22 %)`),
     source: laliberte,
     volume: apparent(
       "-0.855928945959145",
@@ -170,4 +256,12 @@ export const volumeModels: Readonly<Partial<Record<SpeciesName, VolumeModel>>> =
 /** Share of the way to the strongest solution of a salt that its own model covers; 1 is the end of its range. */
 export function reach(share: Decimal, model: VolumeModel): Decimal {
   return share.times(HUNDRED).div(model.strongest);
+}
+
+/** ± % of the density that a fit may be off at a strength, % by mass of all salts. @example fitDoubt({ knots: [["0", "0.1"], ["10", "0.3"]], tables: "", source: definition }, dec(5)).toString() // => "0.2" */
+export function fitDoubt({ knots }: FitDoubt, percent: Decimal): Decimal {
+  return interpolate(
+    knots.map(([at, off]) => [dec(at), dec(off)] as const),
+    percent,
+  );
 }

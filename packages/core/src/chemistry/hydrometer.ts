@@ -1,9 +1,9 @@
 import { type Figure, found } from "../figure/figure.ts";
 import { answer, inputProblem, type Outcome, refuse } from "../figure/problem.ts";
-import { type DecimalInput, type DecimalText, dec, decimalText, fixedText } from "../number/decimal.ts";
+import { type Decimal, type DecimalInput, type DecimalText, dec, decimalText, fixedText } from "../number/decimal.ts";
 import { baumeScales, glassExpansion } from "./baume.ts";
 import { anhydrousShare, type Composition } from "./composition.ts";
-import { type StatedStrength, solutionAt } from "./stated-strength.ts";
+import { edgeOf, fitRange, type StatedStrength, solutionAt } from "./stated-strength.ts";
 
 /** A hydrometer reading, in degrees Baumé or as a density in g/mL. */
 export type Reading = Extract<StatedStrength, { readonly measure: "degrees-baume" }> | DensityReading;
@@ -21,7 +21,8 @@ export interface ReadStrength {
 }
 
 /**
- * The strength of a solution from a hydrometer reading, and what the error of reading means.
+ * The strength of a solution from a hydrometer reading, and what the error of reading and the doubt of the density fits
+ * mean.
  *
  * @param product - any composition with the salts in the ratio of the solution
  * @param readingError - in the unit of the reading, such as 0.2 degrees; zero or more
@@ -47,11 +48,14 @@ export function readHydrometer(
   }
   const middle = solutionAt(product, reading);
   if (!middle.ok) return middle;
-  const shifted = (by: DecimalInput): string | undefined => {
-    const outcome = solutionAt(product, { ...reading, value: decimalText(dec(reading.value).plus(by)) });
-    return outcome.ok ? decimalText(anhydrousShare(outcome.value)) : undefined;
-  };
-  const [low, high] = [shifted(error.negated()) ?? "0", shifted(error)];
+  const shifted = (by: DecimalInput, edge: "low" | "high"): Decimal =>
+    edgeOf(product, { ...reading, value: decimalText(dec(reading.value).plus(by)) }, edge);
+  const fit = fitRange(product, reading);
+  const [low, high] = [shifted(error.negated(), "low"), shifted(error, "high")];
+  const half = (width: Decimal): string => fixedText(width.div(2), 2);
+  const byFit = fit === undefined ? dec(0) : fit.high.minus(fit.low);
+  const notes = middle.notes.filter(({ code }) => code !== "strength.fit");
+  const why = `a reading error of ${error.toString()} either way is worth ${half(high.minus(low).minus(byFit))} % by mass, the doubt of the density fits ${half(byFit)} %`;
   const figure = found({
     id: "hydrometer.mass-percent",
     label: "strength by mass, from the reading",
@@ -61,9 +65,8 @@ export function readHydrometer(
     by: "the strength whose density shows this reading, found between bounds and checked",
     sources: reading.measure === "density" ? [] : [...baumeScales[reading.scale].sources, glassExpansion],
   });
-  if (high === undefined) return answer({ composition: middle.value, massPercent: figure }, middle.notes);
-  const why = `a reading error of ${error.toString()} either way is worth ${fixedText(dec(high).minus(low).div(2), 2)} % by mass`;
-  return answer({ composition: middle.value, massPercent: { ...figure, range: { low, high, why } } }, middle.notes);
+  const range = { low: decimalText(low), high: decimalText(high), why };
+  return answer({ composition: middle.value, massPercent: { ...figure, range } }, notes);
 }
 
 /** A volume that was weighed, to find a strength by. */

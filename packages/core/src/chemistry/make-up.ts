@@ -4,11 +4,11 @@ import { definition, massBalance } from "../figure/source.ts";
 import { type Decimal, type DecimalInput, dec, fixedText, sum, ZERO } from "../number/decimal.ts";
 import type { Product } from "./carried.ts";
 import { anhydrousShare, type Composition, potassiumCarbonateShare } from "./composition.ts";
-import { solutionDensity } from "./density.ts";
 import { named } from "./named.ts";
 import { type InRatio, mixInRatio, partsAsWeighed, type RatioBy } from "./ratio.ts";
 import { type Conditions, completed, type Recipe } from "./recipe.ts";
 import { type StatedStrength, solutionAt } from "./stated-strength.ts";
+import { massOfVolume } from "./strength.ts";
 
 /** An amount of solution: by mass in g, or by volume in mL at the working temperature. */
 export type Amount = { readonly grams: DecimalInput } | { readonly millilitres: DecimalInput };
@@ -63,7 +63,7 @@ export function makeUp(request: MakeUp): Outcome<Recipe> {
     from: { mass: mass.value, amounts },
     sources: [massBalance],
   });
-  return completed({ amounts, water, mass: mass.value, composition: solution.value }, request);
+  return completed({ amounts, water, mass: mass.value, composition: solution.value }, request, solution.notes);
 }
 
 export interface Blend extends Conditions {
@@ -163,9 +163,6 @@ function massFor(amount: Amount, solution: Composition, { temperature }: Conditi
   const naming = { id: "solutions.mass", label: "solution", unit: "g", places: 2 } as const;
   if ("grams" in amount)
     return answer(given({ ...naming, value: amount.grams, by: "the amount asked for", sources: [definition] }));
-  const density = solutionDensity(solution, temperature);
-  if (!density.ok) return density;
-  const volume = named("volume", "mL", amount.millilitres, "the amount asked for");
-  const from = { volume, density: density.value };
-  return answer(worked({ ...naming, formula: "volume * density", from, sources: [massBalance] }));
+  const mass = massOfVolume(solution, amount.millilitres, temperature);
+  return mass.ok ? answer({ ...mass.value, ...naming }) : mass;
 }

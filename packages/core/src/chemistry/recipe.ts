@@ -1,6 +1,6 @@
 import type { Figure } from "../figure/figure.ts";
-import { answer, type Note, type Outcome } from "../figure/problem.ts";
-import type { DecimalInput } from "../number/decimal.ts";
+import { answer, inputProblem, type Note, type Outcome, type Problem, refuse } from "../figure/problem.ts";
+import { type DecimalInput, dec } from "../number/decimal.ts";
 import type { BaumeName } from "./baume.ts";
 import type { Composition } from "./composition.ts";
 import { type Clarity, type Solubility, staysClear } from "./solubility.ts";
@@ -36,8 +36,18 @@ export interface Recipe {
 /** What a way of mixing has worked out. */
 export type Mixed = Pick<Recipe, "amounts" | "water" | "mass" | "composition">;
 
-/** Completes what was mixed with its strength in every measure, its volume and whether it stays clear; problems as in `strengthOf`. */
-export function completed(mixed: Mixed, { temperature, storage, scale }: Conditions): Outcome<Recipe> {
+/**
+ * Completes what was mixed with its strength in every measure, its volume and whether it stays clear.
+ *
+ * @param about - notes on how the strength aimed at was taken
+ * Problems: `solutions.temperature`, and those of `strengthOf`.
+ */
+export function completed(
+  mixed: Mixed,
+  { temperature, storage, scale }: Conditions,
+  about: readonly Note[] = [],
+): Outcome<Recipe> {
+  if (dec(temperature).lt(0) || dec(temperature).gt(100)) return refuse(notLiquid(temperature));
   const strength = strengthOf(mixed.composition, temperature, scale);
   if (!strength.ok) return strength;
   const volume = volumeOfMass(mixed.composition, mixed.mass.value, temperature);
@@ -51,6 +61,7 @@ export function completed(mixed: Mixed, { temperature, storage, scale }: Conditi
     ...(kept.ok ? { kept: kept.value } : {}),
   };
   const notes = [
+    ...about,
     ...strength.notes,
     ...clarityNotes(made, "at the making temperature"),
     ...clarityNotes(kept, "where it is kept"),
@@ -58,6 +69,16 @@ export function completed(mixed: Mixed, { temperature, storage, scale }: Conditi
   return answer(
     recipe,
     notes.filter((note, index) => notes.findIndex(({ text }) => text === note.text) === index),
+  );
+}
+
+function notLiquid(temperature: DecimalInput): Problem {
+  return inputProblem(
+    "solutions.temperature",
+    [],
+    `a solution made at ${dec(temperature).toString()} °C`,
+    "0 to 100 °C, where water is liquid",
+    "state the temperature of the water",
   );
 }
 

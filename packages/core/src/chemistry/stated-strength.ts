@@ -1,4 +1,4 @@
-import { inputProblem, noAnswer, type Outcome, type Problem, refuse } from "../figure/problem.ts";
+import { answer, inputProblem, type Note, noAnswer, type Outcome, type Problem, refuse } from "../figure/problem.ts";
 import { type Decimal, type DecimalText, dec, fixedText, HUNDRED, ONE, sum } from "../number/decimal.ts";
 import { volumeModels } from "./apparent-volume.ts";
 import { type BaumeName, baumeScales, densityFromBaume } from "./baume.ts";
@@ -12,7 +12,7 @@ import {
   speciesOf,
   waterOnly,
 } from "./composition.ts";
-import { densityOf, solutionDensity } from "./density.ts";
+import { densityOf, densityOff, solutionDensity } from "./density.ts";
 
 /** A strength as somebody states it. Volumes are meant at 20 °C where no temperature is given, degrees Baumé at the hydrometer's own. */
 export type StatedStrength =
@@ -50,11 +50,67 @@ const USUAL_TEMPERATURE = "20";
 /**
  * The solution that a product and water make at a stated strength.
  *
+ * Where the strength rests on a density, a note gives how far that may be off, and of degrees Baumé at which temperature
+ * they are taken as read.
+ *
  * @param product - dry, crystalline or itself a solution; its salts give the ratio
  * Problems: `strength.value`, `strength.degrees`, `strength.no-salt`, `solution.too-strong`, `strength.beyond-fit`, and those of `solutionDensity`.
  * @example solutionAt({ species: { Na2CO3: "100" }, water: "0", inert: "0" }, { measure: "parts-to-water", value: "25" }).ok // => true
  */
 export function solutionAt(product: Composition, stated: StatedStrength): Outcome<Composition> {
+  const solution = solutionFor(product, stated, 0);
+  if (!solution.ok) return solution;
+  return answer(solution.value, [...readAt(stated), ...fitNote(product, stated, solution.value), ...solution.notes]);
+}
+
+/** Least and greatest strength, % by mass, that the doubt of the density fits leaves; undefined where no density is needed. */
+export function fitRange(
+  product: Composition,
+  stated: StatedStrength,
+): { readonly low: Decimal; readonly high: Decimal } | undefined {
+  if (!restsOnDensity(stated)) return undefined;
+  return { low: edgeOf(product, stated, "low"), high: edgeOf(product, stated, "high") };
+}
+
+/**
+ * The least or the greatest strength of a solution, % by mass, by the doubt of the density fits: water, and the strongest
+ * that the fits cover, at the most.
+ */
+export function edgeOf(product: Composition, stated: StatedStrength, edge: "low" | "high"): Decimal {
+  const outcome = solutionFor(product, stated, edge === "low" ? 1 : -1);
+  if (outcome.ok) return anhydrousShare(outcome.value);
+  return edge === "low" ? dec(0) : strongest(product);
+}
+
+function restsOnDensity({ measure }: StatedStrength): boolean {
+  const byMass: readonly StatedStrength["measure"][] = [
+    "mass-percent",
+    "parts-as-weighed",
+    "parts-to-water",
+    "mol-per-kilogram",
+  ];
+  return !byMass.includes(measure);
+}
+
+function readAt(stated: StatedStrength): readonly Note[] {
+  if (stated.measure !== "degrees-baume") return [];
+  const { value, scale, temperature } = stated;
+  const own = temperature === undefined ? ", where this hydrometer reads true" : "";
+  const at = dec(temperature ?? baumeScales[scale].sample).toDecimalPlaces(1);
+  const text = `${value} °Bé is taken as read at ${at.toString()} °C${own}`;
+  return [{ code: "strength.read-at", path: [], text }];
+}
+
+function fitNote(product: Composition, stated: StatedStrength, solution: Composition): readonly Note[] {
+  const range = fitRange(product, stated);
+  const density = solutionDensity(solution, stated.temperature ?? USUAL_TEMPERATURE);
+  if (range === undefined || !density.ok || density.value.range === undefined) return [];
+  const text = `by its density the solution is ${fixedText(anhydrousShare(solution), 2)} % by mass, and may be ${fixedText(range.low, 2)} to ${fixedText(range.high, 2)} %: ${density.value.range.why}`;
+  return [{ code: "strength.fit", path: [], text }];
+}
+
+/** @param tilt - 1 for a true density as far above the fits as they may be off, -1 for as far below */
+function solutionFor(product: Composition, stated: StatedStrength, tilt: -1 | 0 | 1): Outcome<Composition> {
   const value = dec(stated.value);
   if (anhydrousShare(product).isZero()) return refuse(noSalt);
   if (value.lte(0)) {
@@ -69,6 +125,7 @@ export function solutionAt(product: Composition, stated: StatedStrength): Outcom
     );
   }
   const temperature = dec(stated.temperature ?? USUAL_TEMPERATURE);
+  const byVolume = (measure: Measure): Outcome<Composition> => byDensity(product, value, temperature, measure, tilt);
   switch (stated.measure) {
     case "mass-percent":
       return solutionOf(product, value);
@@ -79,20 +136,19 @@ export function solutionAt(product: Composition, stated: StatedStrength): Outcom
     case "mol-per-kilogram":
       return withWater(product, molesIn(product).times(1000).div(value));
     case "density":
-      return byDensity(product, value, temperature, (_, density) => density);
+      return byVolume((_, density) => density);
     case "mass-volume-percent":
-      return byDensity(product, value, temperature, (solution, density) => anhydrousShare(solution).times(density));
+      return byVolume((solution, density) => anhydrousShare(solution).times(density));
     case "grams-per-litre":
-      return byDensity(product, value, temperature, (solution, density) =>
-        anhydrousShare(solution).times(density).times(10),
-      );
+      return byVolume((solution, density) => anhydrousShare(solution).times(density).times(10));
     case "mol-per-litre":
-      return byDensity(product, value, temperature, (solution, density) => molesIn(solution).times(density).times(10));
+      return byVolume((solution, density) => molesIn(solution).times(density).times(10));
     case "degrees-baume": {
       const { sample, modulus } = baumeScales[stated.scale];
       if (value.gte(modulus)) return refuse(beyondModulus(value, modulus));
       const read = dec(stated.temperature ?? sample);
-      return byDensity(product, densityFromBaume(value, stated.scale, read), read, (_, density) => density);
+      const density = densityFromBaume(value, stated.scale, read);
+      return byDensity(product, density, read, (_, found) => found, tilt);
     }
   }
 }
@@ -151,11 +207,14 @@ function strongest(product: Composition): Decimal {
   return limit.lt(own) ? limit : own;
 }
 
+type Measure = (solution: Composition, density: Decimal) => Decimal;
+
 function byDensity(
   product: Composition,
   target: Decimal,
   temperature: Decimal,
-  measure: (solution: Composition, density: Decimal) => Decimal,
+  measure: Measure,
+  tilt: -1 | 0 | 1,
 ): Outcome<Composition> {
   const greatest = strongest(product);
   const thinned = (percent: Decimal): Composition => {
@@ -171,7 +230,8 @@ function byDensity(
   if (!known.ok) return known;
   const height = (percent: Decimal): Decimal => {
     const solution = thinned(percent);
-    return measure(solution, densityOf(solution, temperature));
+    const off = densityOff(solution).times(tilt).div(HUNDRED).plus(1);
+    return measure(solution, densityOf(solution, temperature).times(off));
   };
   const root = rootBetween((percent) => height(percent).minus(target), dec(0), greatest);
   if (root === undefined || root.isZero() || height(root).minus(target).abs().gt("1e-12")) {

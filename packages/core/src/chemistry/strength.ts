@@ -1,7 +1,7 @@
 import { exact, type Feed, type Figure, found, worked } from "../figure/figure.ts";
 import { answer, type Note, type Outcome, refuse } from "../figure/problem.ts";
 import { definition, massBalance, type Source } from "../figure/source.ts";
-import type { DecimalInput } from "../number/decimal.ts";
+import { type DecimalInput, dec, decimalText } from "../number/decimal.ts";
 import { type BaumeName, baumeDefinition, baumeFromDensity, baumeScales } from "./baume.ts";
 import { alkalinityM, alkalinityP, type Composition, sharesOf, speciesOf } from "./composition.ts";
 import { solutionDensity } from "./density.ts";
@@ -117,7 +117,10 @@ export function baumeFigure(composition: Composition, scale: BaumeName): Outcome
     by: `${baumeDefinition.at ?? ""}, with the density of the solution and of water at the scale's own temperatures`,
     sources: [...sources, ...density.value.sources],
   });
-  return answer(figure, density.notes);
+  const { range } = density.value;
+  const degreesOf = (value: string): string => decimalText(baumeFromDensity(value, scale, sample));
+  const around = range && { low: degreesOf(range.low), high: degreesOf(range.high), why: range.why };
+  return answer({ ...figure, ...(around && { range: around }) }, density.notes);
 }
 
 function byVolume(
@@ -126,18 +129,22 @@ function byVolume(
   shares: readonly Figure[],
   molar: readonly Figure[],
 ): VolumeStrength {
+  const doubtful = (figure: Figure): Figure => withDensityRange(figure, density);
   return {
     density,
-    massVolumePercent: made("mass-volume", "strength by volume", "% w/v", 3, "percent * density", { percent, density }),
-    gramsPerLitre: made("grams-per-litre", "anhydrous salts in a litre", "g/L", 2, "10 * percent * density", {
-      percent,
-      density,
-    }),
-    molPerLitre: made("molarity", "moles of salts in a litre", "mol/L", 4, "10 * sum(shares / molar) * density", {
-      shares,
-      molar,
-      density,
-    }),
+    massVolumePercent: doubtful(
+      made("mass-volume", "strength by volume", "% w/v", 3, "percent * density", { percent, density }),
+    ),
+    gramsPerLitre: doubtful(
+      made("grams-per-litre", "anhydrous salts in a litre", "g/L", 2, "10 * percent * density", { percent, density }),
+    ),
+    molPerLitre: doubtful(
+      made("molarity", "moles of salts in a litre", "mol/L", 4, "10 * sum(shares / molar) * density", {
+        shares,
+        molar,
+        density,
+      }),
+    ),
   };
 }
 
@@ -196,24 +203,26 @@ export function volumeOfMass(
 ): Outcome<Figure> {
   const density = solutionDensity(composition, temperature);
   if (!density.ok) return density;
-  return answer(
-    made("volume", "volume", "mL", 1, "mass / density", {
-      mass: named("mass", "g", grams, "the question"),
-      density: density.value,
-    }),
-    density.notes,
-  );
+  const volume = made("volume", "volume", "mL", 1, "mass / density", {
+    mass: named("mass", "g", grams, "the question"),
+    density: density.value,
+  });
+  const { range } = density.value;
+  const around = range && {
+    low: decimalText(dec(grams).div(range.high)),
+    high: decimalText(dec(grams).div(range.low)),
+    why: range.why,
+  };
+  return answer({ ...volume, ...(around && { range: around }) }, density.notes);
 }
 
-function withDensityRange(mass: Figure, density: Figure): Figure {
-  if (density.range === undefined) return mass;
-  const scale = exact(mass).div(density.value);
+/** A figure that rises with a density, with the doubt of that density. */
+function withDensityRange(figure: Figure, density: Figure): Figure {
+  if (density.range === undefined) return figure;
+  const scale = exact(figure).div(density.value);
+  const at = (value: string): string => decimalText(scale.times(value));
   return {
-    ...mass,
-    range: {
-      low: scale.times(density.range.low).toFixed(4),
-      high: scale.times(density.range.high).toFixed(4),
-      why: density.range.why,
-    },
+    ...figure,
+    range: { low: at(density.range.low), high: at(density.range.high), why: density.range.why },
   };
 }

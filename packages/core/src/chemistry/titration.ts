@@ -1,10 +1,10 @@
 import { exact, type Figure, worked } from "../figure/figure.ts";
 import { answer, inputProblem, noAnswer, type Outcome, refuse } from "../figure/problem.ts";
-import { definition, massBalance, type Source } from "../figure/source.ts";
-import { type Decimal, type DecimalInput, dec, fixedText, HUNDRED, ONE, ZERO } from "../number/decimal.ts";
+import { citation, definition, massBalance, type Source } from "../figure/source.ts";
+import { type Decimal, type DecimalInput, dec, fixedText, HUNDRED, ONE, sum, ZERO } from "../number/decimal.ts";
 import { alkalinityM, anhydrousShare, type Composition, compositionOf, sharesOf } from "./composition.ts";
 import { named } from "./named.ts";
-import { atomicWeightSource, molarMass } from "./species.ts";
+import { atomicWeightSource, molarMass, type SpeciesName } from "./species.ts";
 
 /** What an alkalinity may be stated as, with the equivalents of a mole of it. */
 const standards = { Na2CO3: 2, K2CO3: 2, Na2O: 2, K2O: 2, NaOH: 1, KOH: 1 } as const;
@@ -121,7 +121,13 @@ export function assayed(stated: StatedAlkalinity, salts: Composition, water: Dec
     sources: [massBalance, atomicWeightSource],
   });
   const share = exact(assay);
-  if (share.plus(water).gt(HUNDRED)) {
+  const own = anhydrousShare(salts);
+  const species = sharesOf(salts).flatMap(([name, part]) =>
+    name === "NaCl" || name === "KCl" ? [] : [[name, part.times(share).div(own)] as const],
+  );
+  const volume = "acid" in stated ? stated.acid.millilitres : undefined;
+  const composition = toWhole(species, dec(water), volume);
+  if (composition === undefined) {
     return refuse(
       noAnswer(
         "titration.over-100",
@@ -132,14 +138,46 @@ export function assayed(stated: StatedAlkalinity, salts: Composition, water: Dec
       ),
     );
   }
-  const own = anhydrousShare(salts);
-  const species = Object.fromEntries(
-    sharesOf(salts).flatMap(([name, part]) =>
-      name === "NaCl" || name === "KCl" ? [] : [[name, part.times(share).div(own)]],
-    ),
-  );
-  const composition = compositionOf({ species, water });
-  return composition.ok ? answer({ composition: composition.value, alkalinity, assay }) : composition;
+  return composition.ok
+    ? answer({ composition: composition.value, alkalinity, assay }, composition.notes)
+    : composition;
+}
+
+/** % of the dried salts that pharmacopoeias allow an assay to read. */
+const monographs = { KHCO3: "101.5", others: "100.5" } as const;
+const pharmacopoeias: Source = {
+  cite: "United States Pharmacopeia 32: sodium and potassium carbonate 99.5 to 100.5 %, potassium bicarbonate 99.5 to 101.5 %, dried",
+  standing: "copy",
+};
+/** mL that the reading of a burette may be off: common practice, no source. */
+const BURETTE_OFF = "0.05";
+
+/**
+ * The composition of salts and water, % each. A little more than the whole, as an assay of a pure salt may read, is taken
+ * as the whole, with a note; undefined where it is more than pharmacopoeias and the reading of the burette allow.
+ *
+ * @param volume - mL of acid, where it was titrated
+ */
+function toWhole(
+  species: readonly (readonly [SpeciesName, Decimal])[],
+  water: Decimal,
+  volume: DecimalInput | undefined,
+): Outcome<Composition> | undefined {
+  const salts = sum(species.map(([, share]) => share));
+  const room = HUNDRED.minus(water);
+  if (salts.lte(room)) return compositionOf({ species: Object.fromEntries(species), water });
+  if (room.lte(0)) return undefined;
+  const off = volume === undefined ? ZERO : HUNDRED.times(BURETTE_OFF).div(volume);
+  const monograph = species.every(([name]) => name === "KHCO3") ? monographs.KHCO3 : monographs.others;
+  const dried = salts.times(HUNDRED).div(room);
+  if (dried.gt(off.plus(monograph))) return undefined;
+  const whole = Object.fromEntries(species.map(([name, share]) => [name, share.times(room).div(salts)]));
+  const reading = off.isZero() ? "" : `, and ${BURETTE_OFF} mL of acid are worth ${fixedText(off, 2)} %`;
+  const text = `${fixedText(dried, 2)} % of salts in what is dry is more than there can be, but a pure salt may read so: pharmacopoeias allow up to ${monograph} % (${citation(pharmacopoeias)})${reading}. It is taken as 100 %`;
+  const composition = compositionOf({ species: whole, water });
+  return composition.ok
+    ? answer(composition.value, [{ code: "titration.taken-as-whole", path: [], text }])
+    : composition;
 }
 
 /** A titration to two end points with one acid. */
@@ -201,18 +239,20 @@ export function splitByEndPoints(ends: TwoEndPoints): Outcome<Split> {
   const percent = (formula: string, meq: Figure, equivalents: number, share: Decimal): Decimal =>
     exact(meq).times(share).times(molarMass(formula)).div(equivalents).div(10);
   const sodium = ONE.minus(kalium);
-  const composition = compositionOf({
-    species: {
-      NaOH: percent("NaOH", hydroxide, 1, sodium),
-      KOH: percent("KOH", hydroxide, 1, kalium),
-      Na2CO3: percent("Na2CO3", carbonate, 2, sodium),
-      K2CO3: percent("K2CO3", carbonate, 2, kalium),
-      NaHCO3: percent("NaHCO3", bicarbonate, 1, sodium),
-      KHCO3: percent("KHCO3", bicarbonate, 1, kalium),
-    },
-    water: ends.water ?? ZERO,
-  });
-  return composition.ok ? answer({ hydroxide, carbonate, bicarbonate, composition: composition.value }) : composition;
+  const species = [
+    ["NaOH", percent("NaOH", hydroxide, 1, sodium)],
+    ["KOH", percent("KOH", hydroxide, 1, kalium)],
+    ["Na2CO3", percent("Na2CO3", carbonate, 2, sodium)],
+    ["K2CO3", percent("K2CO3", carbonate, 2, kalium)],
+    ["NaHCO3", percent("NaHCO3", bicarbonate, 1, sodium)],
+    ["KHCO3", percent("KHCO3", bicarbonate, 1, kalium)],
+  ] as const satisfies readonly (readonly [SpeciesName, Decimal])[];
+  const water = dec(ends.water ?? ZERO);
+  const present = species.filter(([, share]) => share.gt(0));
+  const composition = toWhole(present, water, total) ?? compositionOf({ species: Object.fromEntries(present), water });
+  return composition.ok
+    ? answer({ hydroxide, carbonate, bicarbonate, composition: composition.value }, composition.notes)
+    : composition;
 }
 
 function molesOf(standard: AlkalinityStandard): { readonly molar: Figure; readonly equivalents: Figure } {

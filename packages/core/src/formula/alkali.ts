@@ -115,7 +115,7 @@ function strengthRange(figure: Figure, { material }: FormulaLine): Figure {
   const error = material.strengthUncertainty;
   if (error === undefined) return figure;
   const off = dec(figure.value).times(error).div(100);
-  const why = `strength stated to ± ${error} %`;
+  const why = `strength known to ± ${error} %`;
   return withRange(figure, {
     low: decimalText(dec(figure.value).minus(off)),
     high: decimalText(dec(figure.value).plus(off)),

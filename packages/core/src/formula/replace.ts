@@ -4,7 +4,8 @@ import { amountsFor, type Held } from "../chemistry/swap-amounts.ts";
 import { renamed, scoped, shown, withOrigins, worked } from "../figure/figure.ts";
 import { answer, inputProblem, type Note, type Outcome, type Path, type Problem, refuse } from "../figure/problem.ts";
 import { massBalance } from "../figure/source.ts";
-import { type KitchenMaterial, type OwnMaterials, resolveMaterial } from "../materials/own.ts";
+import { type KitchenMaterial, type OwnMaterials, resolveMaterial, writtenProduct } from "../materials/own.ts";
+import { readProduct } from "../materials/product-text.ts";
 import type { DoseBeside } from "../materials/several.ts";
 import type { FormulaLine } from "./lines.ts";
 import { notAlkaline } from "./not-alkaline.ts";
@@ -67,12 +68,25 @@ type Product = Pick<KitchenMaterial, "name"> & {
 };
 
 function productNamed(name: string, path: Path, own: OwnMaterials, beside: DoseBeside | undefined): Outcome<Product> {
-  const material = resolveMaterial(name, path, undefined, own, beside);
+  const material = namedOrWritten(name, path, own, beside);
   if (!material.ok) return material;
   const { composition } = material.value;
   return composition === undefined
     ? refuse(notAlkaline(name, path))
     : answer({ name, composition, material: material.value });
+}
+
+/** A material by its name, or a product written in one line, such as salts at a strength. */
+function namedOrWritten(
+  name: string,
+  path: Path,
+  own: OwnMaterials,
+  beside: DoseBeside | undefined,
+): Outcome<KitchenMaterial> {
+  const material = resolveMaterial(name, path, undefined, own, beside);
+  if (material.ok || !/\d/u.test(name)) return material;
+  const product = readProduct(name, own, {}, path);
+  return product.ok ? answer(writtenProduct(product.value, product.notes)) : product;
 }
 
 function noProduct(path: Path): Problem {

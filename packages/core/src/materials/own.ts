@@ -1,5 +1,7 @@
+import type { Product } from "../chemistry/carried.ts";
+import { potassiumShare, sodiumShare } from "../chemistry/composition.ts";
 import type { Range } from "../figure/figure.ts";
-import { answer, inputProblem, type Outcome, type Path, refuse } from "../figure/problem.ts";
+import { answer, inputProblem, type Note, type Outcome, type Path, refuse } from "../figure/problem.ts";
 import { fromSpec, type Source } from "../figure/source.ts";
 import { type DecimalText, dec, decimalText, HUNDRED } from "../number/decimal.ts";
 import type { Quantity } from "../number/quantity.ts";
@@ -12,7 +14,7 @@ import { flourFactor, labelFactor } from "./nitrogen.ts";
 import type { RecordedFigures } from "./recorded.ts";
 import type { MaterialFigures } from "./schema.ts";
 import { type DoseBeside, severalOf, severalProblem } from "./several.ts";
-import { statedComposition, statesComposition } from "./stated-composition.ts";
+import { fitUncertainty, statedComposition, statesComposition } from "./stated-composition.ts";
 import { withinWhole } from "./whole-food.ts";
 
 /** A value as it was stated, before it was turned into % as is. */
@@ -252,10 +254,11 @@ function doubtOf(
   const proteinRange =
     protein && proteinDoubt(figures, labelled, protein.value, { before: earlier, value: asIs(protein, moisture) });
   const ranges = { ...(moistureRange && { moisture: moistureRange }), ...(proteinRange && { protein: proteinRange }) };
-  const { absorption, absorptionUncertainty, strengthUncertainty } = figures;
+  const { absorption, absorptionUncertainty } = figures;
+  const strengthUncertainty = figures.strengthUncertainty?.value ?? fitUncertainty(figures);
   return {
     ...(Object.keys(ranges).length > 0 && { ranges }),
-    ...(strengthUncertainty && { strengthUncertainty: strengthUncertainty.value }),
+    ...(strengthUncertainty && { strengthUncertainty }),
     ...(absorption && {
       absorption: { percent: absorption.value, plusMinus: absorptionUncertainty?.value ?? usualAbsorptionUncertainty },
     }),
@@ -344,6 +347,19 @@ function absorptionAt(
   const dry = HUNDRED.minus(moisture).div(HUNDRED.minus(before.moisture));
   const added = dec(percent).plus(before.moisture).times(dry).minus(moisture);
   return { percent: decimalText(added), plusMinus: decimalText(dry.times(plusMinus)) };
+}
+
+/** A product that was written in one line as a material; its salts and water bring no allergens. */
+export function writtenProduct({ name, composition }: Product, about: readonly Note[]): KitchenMaterial {
+  return {
+    ...blank(name, "alkali", fromSpec),
+    composition,
+    moisture: composition.water,
+    sodium: decimalText(sodiumShare(composition).times(1000)),
+    potassium: decimalText(potassiumShare(composition).times(1000)),
+    allergensKnown: true,
+    notes: about.map(({ text }) => text),
+  };
 }
 
 function blank(name: string, kind: MaterialKind, source: Source): KitchenMaterial {

@@ -1,10 +1,10 @@
-import { type Composition, hydrate, pure } from "../chemistry/composition.ts";
+import { anhydrousShare, type Composition, hydrate, pure } from "../chemistry/composition.ts";
 import { mixInRatio, type RatioBy } from "../chemistry/ratio.ts";
 import { hydrates } from "../chemistry/species.ts";
-import { solutionAt } from "../chemistry/stated-strength.ts";
+import { fitRange, type StatedStrength, solutionAt } from "../chemistry/stated-strength.ts";
 import { assayed } from "../chemistry/titration.ts";
 import { answer, inputProblem, type Outcome, type Path, type Problem, refuse } from "../figure/problem.ts";
-import { dec } from "../number/decimal.ts";
+import { type DecimalText, dec, decimalText } from "../number/decimal.ts";
 import { alkalinityForms, readAlkalinity } from "./alkalinity-text.ts";
 import { findPart, readParts, unknownPart } from "./composition-parts.ts";
 import type { AssayFigures, CertificateFigures, MaterialFigures, SolutionFigures } from "./schema.ts";
@@ -40,16 +40,32 @@ export function statedComposition(figures: MaterialFigures, path: Path): Outcome
   return assay === undefined ? answer(undefined) : ofAssay(assay, [...path, "assay"]);
 }
 
+/** ± % of the strength that the fits of density leave open, of a solution whose strength rests on a density. */
+export function fitUncertainty({ solution }: MaterialFigures): DecimalText | undefined {
+  if (solution === undefined) return undefined;
+  const salts = saltsInRatio(solution.salts, ratioOf(solution), []);
+  const strength = strengthOf(solution);
+  if (!salts.ok || strength === undefined) return undefined;
+  const [range, middle] = [fitRange(salts.value, strength), solutionAt(salts.value, strength)];
+  if (range === undefined || !middle.ok) return undefined;
+  const off = range.high.minus(range.low).times(50).div(anhydrousShare(middle.value));
+  return decimalText(off.toDecimalPlaces(2));
+}
+
+function ratioOf({ ratioBy }: SolutionFigures): RatioBy {
+  return ratioBy === "as weighed" ? "as-weighed" : "anhydrous";
+}
+
+function strengthOf(stated: SolutionFigures): StatedStrength | undefined {
+  const temperature = stated.temperature?.value;
+  const { modulus } = stated;
+  return readStrength(stated.strength, { modulus, temperature, readAt: temperature, ratioBy: ratioOf(stated) });
+}
+
 function ofSolution(stated: SolutionFigures, path: Path): Outcome<Composition> {
-  const ratioBy: RatioBy = stated.ratioBy === "as weighed" ? "as-weighed" : "anhydrous";
-  const salts = saltsInRatio(stated.salts, ratioBy, [...path, "salts"]);
+  const salts = saltsInRatio(stated.salts, ratioOf(stated), [...path, "salts"]);
   const place = [...path, "strength"];
-  const strength = readStrength(stated.strength, {
-    modulus: stated.modulus,
-    temperature: stated.temperature?.value,
-    readAt: stated.temperature?.value,
-    ratioBy,
-  });
+  const strength = strengthOf(stated);
   const unread =
     strength === undefined
       ? [

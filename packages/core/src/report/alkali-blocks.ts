@@ -93,6 +93,16 @@ export function doubt({ range, places }: Pick<Figure, "range" | "places" | "valu
     .toFixed(places + 1);
 }
 
+/** How far figures may be off, those with one reason in one line. */
+export function doubtLines(figures: readonly Figure[]): readonly string[] {
+  const reasons = [...new Set(figures.flatMap(({ range }) => (range === undefined ? [] : [range.why])))];
+  return reasons.map((why) => {
+    const alike = figures.filter(({ range }) => range?.why === why);
+    const each = alike.map((figure) => `${figure.label} ± ${doubt(figure)} ${figure.unit}`);
+    return `${upperFirst(each.join("; "))}: ${why}.`;
+  });
+}
+
 /** Additive names and numbers of the salts, the limits that name them, and their hazard class. */
 export function rulesSections(compositions: readonly Composition[]): readonly Section[] {
   return [

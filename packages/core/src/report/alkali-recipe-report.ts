@@ -9,7 +9,7 @@ import type { Clarity, Solubility } from "../chemistry/solubility.ts";
 import { type Figure, scoped, withOrigins } from "../figure/figure.ts";
 import type { Note, Outcome } from "../figure/problem.ts";
 import type { DecimalText } from "../number/decimal.ts";
-import { alkaliCautions, doubt, phOfSolution, rulesSections, strengthFigures } from "./alkali-blocks.ts";
+import { alkaliCautions, doubt, doubtLines, phOfSolution, rulesSections, strengthFigures } from "./alkali-blocks.ts";
 import { numberColumn, report, row, section, table, wordColumn } from "./build.ts";
 import type { Report, Section, Table } from "./schema.ts";
 import { alkalinityEnds, inSystem, measureCell, type UnitSystem, weightCell, words } from "./show.ts";
@@ -59,14 +59,7 @@ export function recipeReport(recipe: Recipe, telling: RecipeTelling, notes: read
         { kind: "figures", figures: strengths },
         {
           kind: "text",
-          lines: [
-            alkalinityEnds,
-            ...[...reading, ...strengths].flatMap((figure) =>
-              figure.range === undefined
-                ? []
-                : [`${figure.label}: ± ${doubt(figure)} ${figure.unit}; ${figure.range.why}.`],
-            ),
-          ],
+          lines: [alkalinityEnds, ...doubtLines([...reading, ...strengths])],
         },
       ),
       section("clarity", "Does it dissolve, and stay clear", clarityTable(clarity)),

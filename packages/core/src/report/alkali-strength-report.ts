@@ -5,8 +5,8 @@ import type { Strength } from "../chemistry/strength.ts";
 import { type Figure, withOrigins } from "../figure/figure.ts";
 import type { Note } from "../figure/problem.ts";
 import { massBalance } from "../figure/source.ts";
-import type { DecimalText } from "../number/decimal.ts";
-import { alkaliCautions, doubt, rulesSections, strengthFigures } from "./alkali-blocks.ts";
+import { type DecimalText, fixedText } from "../number/decimal.ts";
+import { alkaliCautions, doubtLines, rulesSections, strengthFigures } from "./alkali-blocks.ts";
 import { phNotes, phSection } from "./alkali-recipe-report.ts";
 import { numberColumn, report, row, section, table, wordColumn } from "./build.ts";
 import type { Report } from "./schema.ts";
@@ -44,7 +44,7 @@ export function strengthReport(telling: StrengthTelling, notes: readonly Note[])
           lines: read.flatMap(({ range, unit }) =>
             range === undefined
               ? []
-              : [`From ${range.low.slice(0, 6)} to ${range.high.slice(0, 6)} ${unit}: ${range.why}.`],
+              : [`From ${fixedText(range.low, 2)} to ${fixedText(range.high, 2)} ${unit}: ${range.why}.`],
           ),
         },
       ),
@@ -54,14 +54,7 @@ export function strengthReport(telling: StrengthTelling, notes: readonly Note[])
         { kind: "figures", figures: measures },
         {
           kind: "text",
-          lines: [
-            alkalinityEnds,
-            ...measures.flatMap((figure) =>
-              figure.range === undefined
-                ? []
-                : [`${figure.label}: ± ${doubt(figure)} ${figure.unit}; ${figure.range.why}.`],
-            ),
-          ],
+          lines: [alkalinityEnds, ...doubtLines(measures)],
         },
       ),
       section(

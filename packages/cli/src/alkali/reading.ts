@@ -1,0 +1,42 @@
+import type { DecimalText, Reading, StatedStrength } from "@noodlewright/core";
+import type { Asking } from "./asking.ts";
+
+/** What a hydrometer or a density meter shows, and how far it may be off, in its unit. */
+export interface HydrometerReading {
+  readonly reading: Reading;
+  readonly error: DecimalText;
+}
+
+/** Reads `--reading` and `--error`; undefined where no reading is given. */
+export function readingOf(ask: Asking): HydrometerReading | undefined {
+  if (ask.text("reading") === undefined) return undefined;
+  const reading = ask.strength("reading");
+  if (reading.measure !== "density" && reading.measure !== "degrees-baume") {
+    ask.wrong(
+      "--reading",
+      "strength.reading",
+      `"${ask.text("reading")}"`,
+      "a density or degrees Baumé",
+      'write it like "24.5 °Bé" or "1.21 g/mL"',
+    );
+    return undefined;
+  }
+  const error = ask.text("error") === undefined ? undefined : ask.strength("error");
+  if (error !== undefined && error.measure !== reading.measure) {
+    ask.wrong(
+      "--error",
+      "strength.error",
+      `"${ask.text("error")}"`,
+      "an error in the unit of the reading",
+      "write both in one unit",
+    );
+  }
+  const usual = reading.measure === "density" ? "0.001" : "0.2";
+  return { reading: asReading(reading), error: error?.value ?? usual };
+}
+
+function asReading(stated: StatedStrength): Reading {
+  if (stated.measure === "degrees-baume") return stated;
+  const { value, temperature } = stated;
+  return { measure: "density", value, ...(temperature !== undefined && { temperature }) };
+}
