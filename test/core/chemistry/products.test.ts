@@ -147,10 +147,22 @@ describe("solubility", () => {
 
   test("mixtures say what the estimate rests on", () => {
     const outcome = staysClear({ species: { K2CO3: "10", NaHCO3: "5" }, water: "85", inert: "0" }, 20);
-    expect(outcome.ok && outcome.notes.map(({ code }) => code)).toEqual(["solubility.mixed", "solubility.exchange"]);
+    expect(outcome.ok && outcome.notes.map(({ code }) => code)).toEqual(["solubility.by-ions", "solubility.exchange"]);
     expect(answered(staysClear({ species: { Na2CO3: "12", K2CO3: "12" }, water: "76", inert: "0" }, 20)).verdict).toBe(
       "doubtful",
     );
+  });
+
+  test("what keeps salts apart is not known without parameters or beyond them", () => {
+    const told = (species: Readonly<Record<string, string>>, water: string) => {
+      const outcome = staysClear({ species, water, inert: "0" }, 20);
+      return outcome.ok ? [outcome.value.verdict, outcome.notes[0]?.code] : [];
+    };
+    expect(told({ Na2CO3: "5", Na3PO4: "1" }, "94")).toEqual(["not known", "solubility.not-known"]);
+    expect(told({ K2CO3: "38", NaHCO3: "1" }, "61")).toEqual(["not known", "solubility.not-known"]);
+    // One salt past its own limit is past it in any company that shares an ion with it.
+    expect(told({ Na2CO3: "20", Na3PO4: "1" }, "79")).toEqual(["crystals", "solubility.not-known"]);
+    expect(told({ K2CO3: "20", Na2CO3: "5", NaCl: "0.2" }, "74.8")).toEqual(["clear", "solubility.mixed"]);
   });
 
   test("outside the tables is a problem", () => {

@@ -8,11 +8,13 @@ import {
   mixture,
   potassiumCarbonateShare,
   pure,
+  solutionOf,
 } from "../../../packages/core/src/chemistry/composition.ts";
 import { blend, makeUp } from "../../../packages/core/src/chemistry/make-up.ts";
 import { mixInRatio } from "../../../packages/core/src/chemistry/ratio.ts";
 import type { Recipe } from "../../../packages/core/src/chemistry/recipe.ts";
 import { severalStock } from "../../../packages/core/src/chemistry/several-stock.ts";
+import { staysClear } from "../../../packages/core/src/chemistry/solubility.ts";
 import { weighingStock } from "../../../packages/core/src/chemistry/stock.ts";
 import { dec, sum } from "../../../packages/core/src/number/decimal.ts";
 import { amount, answered, apart, codesOf, distance, drySalts, wetProduct } from "./given.ts";
@@ -286,6 +288,16 @@ test("a hydrometer strength aimed at carries the doubt of the fit", () => {
   );
   const volume = answered(makeUp({ ...asked, target: stated, amount: { millilitres: 1000 } }));
   expect(volume.mass.range?.why).toContain("potassium carbonate");
+});
+
+test("a stock of salts that keep each other back is as strong as stays clear, and no stronger", () => {
+  const both = { name: "powder", composition: { species: { KHCO3: "50", NaCl: "50" }, water: "0", inert: "0" } };
+  const wish = { division: "0.1", tolerance: "1", loadsPerDay: 1, keepingDays: 5, storage: 20, ...here };
+  const { recipe } = answered(weighingStock({ perLoad: { ...both, mass: 3000 }, ...wish }));
+  expect(recipe.kept?.verdict).toBe("clear");
+  const stronger = dec(anhydrousShare(recipe.composition)).plus("0.2");
+  const next = answered(solutionOf(both.composition, stronger));
+  expect(answered(staysClear(next, 20)).verdict).not.toBe("clear");
 });
 
 test("nothing to dilute or to correct is refused", () => {

@@ -2,7 +2,7 @@ import type { Source } from "../figure/source.ts";
 
 /**
  * Activity coefficients of the ions of carbonate waters at 25 °C after Pitzer, as an iteration in binary numbers.
- * Nothing weighed comes of it: only pH, which is stated to two places.
+ * Nothing weighed comes of it: only pH, which is stated to two places, and whether a solution stays clear.
  */
 export const harvieMollerWeare: Source = {
   cite: "C. E. Harvie, N. Møller and J. H. Weare, Geochim. Cosmochim. Acta 48 (1984) 723, parameters at 25 °C",
@@ -53,8 +53,9 @@ const SLOPE = 0.3915;
 const B = 1.2;
 const ALPHA = 2;
 
-/** Natural logarithms of the activity coefficients of the anions (as the equations give them) and of the activity of water. */
+/** Natural logarithms of the activity coefficients of the ions (as the equations give them) and of the activity of water. */
 export interface Activities {
+  readonly cations: Readonly<Record<Cation, number>>;
   readonly anions: Readonly<Record<Anion, number>>;
   readonly water: number;
   readonly ionicStrength: number;
@@ -103,8 +104,20 @@ export function activities(m: Molalities): Activities {
     }
     return ln;
   };
+  const ofCation = (cation: Cation): number => {
+    const other = cation === "Na" ? "K" : "Na";
+    let ln = f + pairs + 2 * m[other] * thetaCations;
+    for (const anion of anions) {
+      const [b0, b1] = binary[cation][anion];
+      ln += m[anion] * (2 * (b0 + b1 * g(ALPHA * root)) + equivalents * thirdOrder(cation, anion));
+      ln += m[other] * m[anion] * psiCations[anion];
+    }
+    for (const [one, another] of pairsOf(anions)) ln += m[one] * m[another] * pair(one, another)[cation];
+    return ln;
+  };
   const particles = ions.reduce((total, ion) => total + m[ion], 0);
   return {
+    cations: { Na: ofCation("Na"), K: ofCation("K") },
     anions: { Cl: coefficient("Cl"), OH: coefficient("OH"), HCO3: coefficient("HCO3"), CO3: coefficient("CO3") },
     water: (-(2 * osmotic + particles) * 18.015) / 1000,
     ionicStrength: strength,

@@ -84,6 +84,7 @@ function notLiquid(temperature: DecimalInput): Problem {
 
 const clarityText: Readonly<Record<Clarity, string | undefined>> = {
   clear: undefined,
+  "not known": undefined,
   doubtful: "it is so near its limit that crystals may grow",
   crystals: "it is past its limit: it does not wholly dissolve, or crystals grow",
 };

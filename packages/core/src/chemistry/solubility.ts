@@ -3,16 +3,18 @@ import { answer, type Note, noAnswer, type Outcome, type Problem, refuse } from 
 import { massBalance } from "../figure/source.ts";
 import { type Decimal, type DecimalInput, dec, fixedText, HUNDRED, ONE, sum } from "../number/decimal.ts";
 import { type Composition, sharesOf, speciesOf } from "./composition.ts";
+import { type Limit, nearestByIons } from "./ion-saturation.ts";
 import { named } from "./named.ts";
+import { harvieMollerWeare } from "./pitzer.ts";
 import { type SolubilityTable, solubilityTables } from "./solubility-tables.ts";
-import type { SpeciesName } from "./species.ts";
+import { hydrates, type SpeciesName } from "./species.ts";
 
-/** Whether a solution stays clear: `clear`, `doubtful` within the doubt of the figures, or `crystals`. */
-export type Clarity = "clear" | "doubtful" | "crystals";
+/** Whether a solution stays clear: `clear`, `doubtful` within the doubt of the figures, `crystals`, or `not known`. */
+export type Clarity = "clear" | "doubtful" | "crystals" | "not known";
 
 export interface Solubility {
   readonly verdict: Clarity;
-  /** Sum of what each salt takes of its own limit, in %: above 100 crystals grow. */
+  /** The greater of what the salts take together of their limits and of what their ions do, in %: above 100 crystals grow. */
   readonly taken: Figure;
   /** Each salt with its limit, g anhydrous in 100 g water. */
   readonly limits: readonly Figure[];
@@ -67,11 +69,14 @@ export function solubilityOf(name: SpeciesName, temperature: DecimalInput): Outc
  * Whether a solution stays clear at a temperature.
  *
  * For mixed salts each is taken to use up its part of its own limit and the parts are added up: an estimate that no
- * published table of these mixtures was at hand to check, hence doubtful from 80 %.
+ * published table of these mixtures was at hand to check, hence doubtful from 80 %. It holds for the neutral carbonates. Of
+ * other mixtures, where a salt can be kept from dissolving by another, or come of an exchange, the activities of the ions
+ * count as well; where they are not known, neither is the verdict.
  *
  * @param composition - of the solution
  * @param temperature - °C
  * Problems: `solubility.no-water`, and those of `solubilityOf`.
+ * Source: Harvie, Møller and Weare 1984 for the activities, at 25 °C; the tables for the limits.
  * @example staysClear({ species: { Na2CO3: "15" }, water: "85", inert: "0" }, 4).ok // => true
  */
 export function staysClear(composition: Composition, temperature: DecimalInput): Outcome<Solubility> {
@@ -95,19 +100,24 @@ export function staysClear(composition: Composition, temperature: DecimalInput):
       sources: [massBalance],
     }),
   );
-  const taken = worked({
-    id: "solubility.taken",
-    label: `taken of the limits at ${t.toString()} °C`,
-    unit: "%",
-    places: 0,
+  const naming = { id: "solubility.taken", label: `taken of the limits at ${t.toString()} °C`, unit: "%", places: 0 };
+  const summed = worked({
+    ...naming,
     formula: "100 * sum(100 * amounts / water / limits)",
     from: { amounts, water: named("water in the solution", "%", composition.water, "the composition"), limits },
     sources: limits.flatMap((figure) => figure.sources),
   });
-  const nearest = shares[indexOfGreatest(amounts.map((amount, index) => exact(amount).div(limits[index]?.value ?? 1)))];
-  const table = nearest === undefined ? undefined : solubilityTables[nearest[0]];
-  const solid = table === undefined ? "" : solidAt(table, t);
-  return answer({ verdict: verdictOn(exact(taken), shares.length), taken, limits, solid }, notesOn(shares, t));
+  const parts = amounts.map((amount, index) => exact(amount).div(limits[index]?.value ?? 1));
+  const greatest = indexOfGreatest(parts);
+  const way = wayFor(composition, shares, t);
+  const ahead = typeof way === "object" && way.taken.gt(summed.value) ? way : undefined;
+  const solid = solidOf(ahead?.salt ?? shares[greatest]?.[0], t);
+  const by = "the activities of the ions in the mixture, against those in the saturated solution of the salt by itself";
+  const sources = [harvieMollerWeare, ...summed.sources];
+  const taken = ahead === undefined ? summed : found({ ...naming, value: ahead.taken, by, sources });
+  const alone = parts[greatest]?.times(HUNDRED).div(composition.water).gt(1) === true;
+  const verdict = way === "not known" && !alone ? "not known" : verdictOn(exact(taken), shares.length);
+  return answer({ verdict, taken, limits, solid }, notesOn(shares, t, way));
 }
 
 function verdictOn(taken: Decimal, salts: number): Clarity {
@@ -115,11 +125,47 @@ function verdictOn(taken: Decimal, salts: number): Clarity {
   return taken.gt(salts === 1 ? SINGLE : MIXED) ? "doubtful" : "clear";
 }
 
-function notesOn(shares: readonly (readonly [SpeciesName, Decimal])[], t: Decimal): readonly Note[] {
+/** Share of chloride among the salts that counts as an impurity of carbonates, such as a certificate names. */
+const IMPURITY = "0.02";
+
+/** °C between which activity coefficients of 25 °C are taken to do. */
+const FITTING = ["0", "40"] as const;
+
+/** How a mixture is judged: by the sum of its parts alone, by its ions as well, or not at all. */
+type Way = "sum" | NonNullable<ReturnType<typeof nearestByIons>> | "not known";
+
+function wayFor(composition: Composition, shares: readonly (readonly [SpeciesName, Decimal])[], t: Decimal): Way {
+  const most = sum(shares.map(([, share]) => share)).times(IMPURITY);
+  const trace = ([name, share]: (typeof shares)[number]): boolean =>
+    (name === "NaCl" || name === "KCl") && share.lte(most);
+  if (shares.length === 1 || shares.every((one) => speciesOf(one[0]).carbonate || trace(one))) return "sum";
+  if (t.lt(FITTING[0]) || t.gt(FITTING[1])) return "not known";
+  const limitOf = (salt: SpeciesName): Limit | undefined => {
+    const limit = solubilityOf(salt, t);
+    const crystal = Object.values(hydrates).find(({ name }) => name === solidOf(salt, t));
+    return limit.ok ? { grams: limit.value.value, crystalWater: Number(crystal?.water ?? 0) } : undefined;
+  };
+  return nearestByIons(composition, limitOf) ?? "not known";
+}
+
+const wayTold: Readonly<Record<"sum" | "ions" | "not known", Omit<Note, "path">>> = {
+  sum: {
+    code: "solubility.mixed",
+    text: "for mixed salts the parts that each takes of its own limit are added up; no table of the mixture was at hand",
+  },
+  ions: {
+    code: "solubility.by-ions",
+    text: "in this mixture one salt can keep another from dissolving: the activities of all ions (Harvie, Møller and Weare 1984, at 25 °C) are taken as well as the sum of the parts of the limits, and the greater counts",
+  },
+  "not known": {
+    code: "solubility.not-known",
+    text: "in this mixture one salt can keep another from dissolving, and how far is not known here: try a small amount, cold, before you make it",
+  },
+};
+
+function notesOn(shares: readonly (readonly [SpeciesName, Decimal])[], t: Decimal, way: Way): readonly Note[] {
   if (shares.length === 1) return [];
-  const mixed =
-    "for mixed salts the parts that each takes of its own limit are added up; no table of the mixture was at hand";
-  const notes: Note[] = [{ code: "solubility.mixed", path: [], text: mixed }];
+  const notes: Note[] = [{ ...wayTold[typeof way === "object" ? "ions" : way], path: [] }];
   const moles = (count: (name: SpeciesName) => number): Decimal =>
     sum(shares.map(([name, share]) => share.times(count(name)).div(speciesOf(name).molarMass)));
   const bicarbonate = moles((name) => (name === "NaHCO3" || name === "KHCO3" ? 1 : 0));
@@ -150,6 +196,11 @@ function between(table: SolubilityTable, t: Decimal): Decimal | undefined {
   if (left === undefined) return undefined;
   const way = t.minus(left[0]).div(dec(right[0]).minus(left[0]));
   return dec(left[1]).ln().times(ONE.minus(way)).plus(dec(right[1]).ln().times(way)).exp();
+}
+
+function solidOf(name: SpeciesName | undefined, t: Decimal): string {
+  const table = name === undefined ? undefined : solubilityTables[name];
+  return table === undefined ? "" : solidAt(table, t);
 }
 
 function solidAt(table: SolubilityTable, t: Decimal): string {

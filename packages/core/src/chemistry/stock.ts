@@ -219,6 +219,7 @@ function strongestKept(product: Composition, storage: Decimal): Outcome<Decimal>
   if (!probe.ok) return probe;
   const clarity = staysClear(probe.value, storage);
   if (!clarity.ok) return clarity;
+  if (clarity.notes.some(({ code }) => code === "solubility.by-ions")) return answer(clearUpTo(product, storage));
   // What is taken of the limits goes with the mass of salts to the mass of water.
   const salts = anhydrousShare(probe.value);
   const perWater = salts.div(probe.value.water).times(HUNDRED).times(STAYS).div(exact(clarity.value.taken));
@@ -227,6 +228,23 @@ function strongestKept(product: Composition, storage: Decimal): Outcome<Decimal>
     .times(HUNDRED)
     .div(perWater.times(inert.plus(saltsBeside(probe.value, salts)).plus(1)).plus(1));
   return answer(share.lt(own) ? share : own);
+}
+
+/** The greatest strength whose solution is clear, to a quarter of a step: the activities of ions do not go with the mass. */
+function clearUpTo(product: Composition, storage: Decimal): Decimal {
+  const isClear = (percent: Decimal): boolean => {
+    const solution = solutionOf(product, percent);
+    const clarity = solution.ok ? staysClear(solution.value, storage) : undefined;
+    return clarity?.ok === true && clarity.value.verdict === "clear";
+  };
+  let [low, high] = [dec(0), anhydrousShare(product)];
+  if (isClear(high)) return high;
+  while (high.minus(low).gt(STEP.div(4))) {
+    const middle = low.plus(high).div(2);
+    if (isClear(middle)) low = middle;
+    else high = middle;
+  }
+  return low;
 }
 
 /** Chlorides to one part of the alkaline salts: they take room as well. */

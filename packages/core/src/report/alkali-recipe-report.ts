@@ -110,6 +110,7 @@ const verdicts: Readonly<Record<Clarity, string>> = {
   clear: "clear",
   doubtful: "doubtful: crystals may grow",
   crystals: "no: past its limit",
+  "not known": "not known: try a little",
 };
 
 function clarityOf({ made, kept }: Recipe): readonly ClarityLine[] {
