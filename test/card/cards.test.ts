@@ -84,22 +84,93 @@ test("with a wider font the cards still fit their pages", async () => {
 
 test("a card has what a cook works by: a box and a line for every weight of every load, water, passes, times", async () => {
   const { page } = await openFile(browser, fileOf("a4", full));
-  const rows = page.locator("#weights-1 tbody tr:not(.total)");
+  const rows = page.locator("#weights-1 tbody tr:not(.total, .sign)");
   expect(await rows.count()).toBe(7);
   expect(await page.locator("#weights-1 .tick .box").count()).toBe(7 * 3);
-  expect(await page.locator("#weights-1 .tick .line").count()).toBe(7 * 3);
-  expect(await page.locator("#weights-1 td.lot .line").count()).toBe(7);
+  // The true weight and the lot of each, and for each load the initials and the time.
+  expect(await page.locator("#weights-1 .tick .line").count()).toBe(7 * 3 * 2 + 2 * 3);
+  expect(await page.locator("#water .line").count()).toBe(4);
   expect(await page.locator("section").evaluateAll((all) => all.map(({ id }) => id))).toEqual([
+    "allergens",
     "weights-1",
     "water",
     "loads",
-    "allergens",
     "passes",
     "sheets",
     "cautions",
   ]);
   expect(await page.locator("#passes svg").count()).toBe(1);
   await page.close();
+});
+
+test.each([...examples, full, "index"])("the card of %s reads on a phone without sideways scroll", async (name) => {
+  const { page } = await openFile(browser, fileOf("a4", name));
+  await page.setViewportSize({ width: 390, height: 800 });
+  expect(await page.evaluate("document.documentElement.scrollWidth")).toBe(390);
+  await page.close();
+});
+
+test("paper has no command words, and the dial is on the drawing", async () => {
+  for (const name of [...examples, full]) {
+    const { page } = await openFile(browser, fileOf("a4", name));
+    const text = (await page.locator("main").textContent()) ?? "";
+    expect([name, /noodlewright|--\w|sha256sum/u.exec(text)?.[0]]).toEqual([name, undefined]);
+    await page.close();
+  }
+  const { page } = await openFile(browser, fileOf("a4", "evening-class"));
+  const dial = await page.locator('#passes svg text[font-size="22"]').allTextContents();
+  expect(dial).toEqual(await page.locator("#passes tbody tr:not(.total) td:nth-child(3)").allTextContents());
+  await page.close();
+});
+
+test("a card of 16 ingredients begins its list on the first page", async () => {
+  const names = ["whole egg", "vital wheat gluten", "potato starch", "tapioca starch", "egg yolk", "egg white"];
+  const more = ["rice flour", "corn flour", "oat flour", "buckwheat flour"];
+  const spec = {
+    name: "Sixteen",
+    flours: [{ name: "bread flour", amount: "100 %" }],
+    water: { added: "36 %" },
+    alkali: [{ name: "sodium carbonate", amount: "1 %" }],
+    salt: "1 %",
+    dusting: { name: "cornstarch", amount: "2 %" },
+    ingredients: [...names, ...more].map((one) => ({ name: one, amount: "1 %" })),
+    batch: { dough: "40 kg" },
+    mixer: { largest: "10 kg", of: "flour" },
+  };
+  const file = join(out, "sixteen.html");
+  runBuilt(["card", "-", "-o", file], { input: JSON.stringify(spec) });
+  const { page } = await openFile(browser, file);
+  await asOnPaper(page, "a4");
+  expect(await page.evaluate("getComputedStyle(document.querySelector('.weights')).breakInside")).toBe("auto");
+  expect((await page.locator("#allergens").boundingBox())?.y).toBeLessThan(200);
+  expect((await printedPages(page)).length).toBeLessThanOrEqual(2);
+  await page.close();
+});
+
+test("one load of an ordinary spec fits one page, on A4 and on Letter", async () => {
+  for (const paper of ["a4", "letter"] as const) {
+    const file = join(out, `one-${paper}.html`);
+    const spec = {
+      name: "One load",
+      flours: [
+        { name: "bread flour", amount: "85 %" },
+        { name: "whole wheat flour", amount: "rest" },
+      ],
+      water: { added: "36 %" },
+      alkali: [{ name: "sodium carbonate", amount: "1 %" }],
+      salt: "1 %",
+      dusting: { name: "cornstarch", amount: "2 %" },
+      batch: { dough: "5 kg" },
+      scales: [{ division: "0.1 g" }],
+      temperature: { dough: "25 °C", flour: "20 °C", room: "20 °C", tap: "12 °C" },
+      plan: { serve: "12:15", weigh: "10 min", mix: "15 min", roll: "30 min", cut: "15 min", boil: "20 min" },
+    };
+    runBuilt(["card", "-", "-o", file, "--paper", paper], { input: JSON.stringify(spec) });
+    const { page } = await openFile(browser, file);
+    await asOnPaper(page, paper);
+    expect([paper, (await printedPages(page)).length]).toEqual([paper, 1]);
+    await page.close();
+  }
 });
 
 test("the index opens every card", async () => {

@@ -39,6 +39,25 @@ test.each(commandLines)("%s %s as HTML: pictures are whole, axe-core finds nothi
   await page.close();
 });
 
+test("bars are drawn, tables keep their words whole at 900 px, and a phone scrolls down only", async () => {
+  const { stdout } = runBuilt(["tolerance", "examples/school-noodle.yaml", "--format", "html"]);
+  const file = join(out, "tolerance.html");
+  writeFileSync(file, stdout);
+  const { page } = await openFile(browser, file);
+  expect(stdout).not.toContain("█");
+  expect(await page.locator(".bar").count()).toBeGreaterThan(10);
+  for (const width of [900, 390]) {
+    await page.setViewportSize({ width, height: 800 });
+    expect(await page.evaluate("document.documentElement.scrollWidth")).toBe(width);
+  }
+  await page.setViewportSize({ width: 900, height: 800 });
+  expect(await findings(page, "overflowing")).toEqual([]);
+  expect((await page.locator("#ranges tbody th").first().boundingBox())?.width).toBeGreaterThan(120);
+  await page.emulateMedia({ colorScheme: "dark" });
+  expect(await axeFindings(page)).toEqual([]);
+  await page.close();
+});
+
 test.each(["blend-picture", "water-picture"])("%s alone is a picture that a browser opens", async (name) => {
   const { stdout } = runBuilt(["formula", "examples/school-noodle.yaml", "--format", "svg", "--picture", name]);
   const file = join(out, `${name}.svg`);

@@ -34,7 +34,7 @@ describe("noodlewright card", () => {
     const { status, stdout, stderr } = runBuilt(["card", path, ...flags]);
     expect([status, stderr]).toEqual([0, ""]);
     expect(stdout).toContain("2026-02-28");
-    expect(stdout).toContain("--dough 19 kg");
+    expect(stdout).toContain("changed: dough 19 kg");
     expect([...stdout.matchAll(/class="tick">(load \d)</gu)].map(([, load]) => load)).toEqual([
       "load 1",
       "load 2",

@@ -5,7 +5,9 @@ import { formulaOf } from "../../../packages/core/src/formula/formula.ts";
 import { dec, fixedText } from "../../../packages/core/src/number/decimal.ts";
 import { batchReport } from "../../../packages/core/src/report/batch-report.ts";
 import { type Card, type CardWishes, card } from "../../../packages/core/src/report/card.ts";
+import type { CardRow } from "../../../packages/core/src/report/card-weights.ts";
 import type { Report } from "../../../packages/core/src/report/schema.ts";
+import { groupDigits } from "../../../packages/core/src/report/show.ts";
 import { temperatureReport } from "../../../packages/core/src/report/temperature-report.ts";
 import { planDay } from "../../../packages/core/src/sheet/day-plan.ts";
 import { loadWater } from "../../../packages/core/src/sheet/dough-water.ts";
@@ -82,9 +84,18 @@ describe("weights on the card", () => {
           scales: [{ name: "scale", division }],
         });
         const stocks = columnOf(report, "stock-weights", "load");
-        const listed = made.weights.rows.filter(({ role }) => role !== "aside").map(({ weight }) => weight);
+        const inGrams = (row: CardRow): string =>
+          row.unit === "kg" ? groupDigits(dec(row.weight).times(1000).toFixed()) : row.weight;
+        const listed = made.weights.rows.filter(({ role }) => role !== "aside").map(inGrams);
         const direct = columnOf(report, "weights", "load");
-        expect(listed).toEqual(stocks.length > 0 ? stocks : direct.slice(0, listed.length));
+        const asked = (stocks.length > 0 ? stocks : direct.slice(0, listed.length)).map((text, index) =>
+          made.weights.rows[index]?.unit === "kg" ? groupDigits(fixedText(text.replaceAll(" ", ""), 0)) : text,
+        );
+        expect(listed).toEqual(asked);
+        for (const { weight, unit } of made.weights.rows) {
+          const value = dec(weight.replaceAll(" ", ""));
+          expect(unit === "kg" ? value.gte(10) : value.lt(10_000)).toBe(true);
+        }
         const aside = made.weights.rows.filter(({ role }) => role === "aside").map(({ weight }) => weight);
         expect(aside).toEqual(direct.slice(listed.length));
         expectSound(made);
@@ -145,12 +156,15 @@ describe("sections of the card", () => {
           block.kind === "figures" ? block.figures.map(({ id }) => id) : block.kind === "text" ? block.lines : [],
         ),
       );
-    expect(shown("5 °C")).toEqual(["water.temperature", expect.stringContaining("this temperature too")]);
+    const assumed = ["dough.temperature", "flour.temperature", "other-ingredients.temperature"];
+    expect(shown("5 °C")).toEqual(["water.temperature", ...assumed, expect.stringContaining("this temperature too")]);
     expect(shown("25 °C")).toEqual([
       "water.ice",
       "water.from-tap",
       expect.stringContaining("Weigh the ice first"),
       expect.stringContaining("as cold as the tap water"),
+      ...assumed,
+      "tap.temperature",
     ]);
   });
 
@@ -171,7 +185,7 @@ describe("sections of the card", () => {
           temperature: { ...warm, tap: `${tap} °C` },
         });
         const blocks = made.bench.flatMap(({ blocks }) => blocks);
-        const shown = blocks.flatMap((block) => (block.kind === "figures" ? block.figures : []));
+        const shown = blocks.flatMap((block) => (block.kind === "figures" ? block.figures : [])).slice(0, 2);
         const [ice, tapWater] = shown.map((figure) => dec(fixedText(figure.value, figure.places)));
         if (ice === undefined || tapWater === undefined) return;
         iced += 1;

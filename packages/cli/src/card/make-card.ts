@@ -69,7 +69,7 @@ export async function makeCard(order: CardOrder, io: Io): Promise<CardMaking> {
     about: spec.notes ?? "",
     date: order.date,
     files: files.map(cardFile),
-    said: order.overrides.map(({ flag, value }) => `${flag} ${sayValue(value)}`).join(" "),
+    said: order.overrides.map(({ flag, value }) => `${flagWords(flag)} ${sayValue(value)}`).join(", "),
     loads: loads.value,
     units: order.units,
     ...more.answers,
@@ -135,6 +135,11 @@ function problemsOf(outcome: Outcome<unknown> | undefined): readonly Problem[] {
 
 function missingNote(name: string, { path, found, expected }: Problem): Note {
   return { code: "card.no-answer", path, text: `${name}: ${found} (expected: ${expected})` };
+}
+
+/** What a flag changes, as words on paper. */
+function flagWords(flag: string): string {
+  return flag.replace(/^--/u, "").replaceAll("-", " ");
 }
 
 function sayValue(value: unknown): string {

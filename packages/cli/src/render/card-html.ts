@@ -12,19 +12,26 @@ export function renderCard(card: Card, paper: Paper): string {
   const body = [
     "<main>",
     header(card),
+    `<section id="allergens"><h2>Allergens</h2>${allergens.map(paragraph).join("")}</section>`,
     figuresHtml(card.facts),
     ...weightTables(`Weigh${each}`, weights),
     makeUp ? sectionOf(makeUp) : "",
-    ...card.bench.map(sectionOf),
-    `<section id="allergens"><h2>Allergens</h2>${allergens.map(paragraph).join("")}</section>`,
+    ...card.bench.map((section) => (section.id === "water" ? waterHtml(section) : sectionOf(section))),
     ...card.machine.map(sectionOf),
     notes.length > 0 ? listSection("notes", "Notes", notes) : "",
     listSection("cautions", "Cautions", cautions),
     filesHtml(card),
     "</main>",
   ];
-  const mark = `${title}, ${date}, spec ${checksumOf(card)}`;
+  const mark = `${shortened(title)}, ${date}, spec ${checksumOf(card)}`;
   return page({ title: `${title}, ${date}`, style: cardStyle(paper, mark), body: body.join("\n") });
+}
+
+/** Most letters of a name at the foot, where the number of the page needs its room too. */
+const longestMark = 40;
+
+function shortened(text: string): string {
+  return text.length > longestMark ? `${text.slice(0, longestMark - 1)}…` : text;
 }
 
 /** The checksum of the spec itself. */
@@ -33,14 +40,14 @@ export function checksumOf({ files }: Card): string {
 }
 
 function header(card: Card): string {
-  const said = card.said === "" ? "" : ` · with ${escapeMarkup(card.said)}`;
+  const said = card.said === "" ? "" : ` · changed: ${escapeMarkup(card.said)}`;
   const about = card.about.map((line) => `<p class="about">${escapeMarkup(line)}</p>`).join("");
   return `<header><h1>${escapeMarkup(card.title)}</h1><p class="mark">${escapeMarkup(card.date)} · spec <b>${escapeMarkup(checksumOf(card))}</b>${said}</p>${about}</header>`;
 }
 
 function filesHtml({ files }: Card): string {
   const named = files.map(({ name, checksum }) => `${escapeMarkup(name)} <b>${escapeMarkup(checksum)}</b>`).join(", ");
-  return `<footer><p>Paper and file belong together while what <code>sha256sum</code> prints for the file begins so: ${named}.</p></footer>`;
+  return `<footer><p>Belongs to the files (with the first digits of their SHA-256): ${named}.</p></footer>`;
 }
 
 function weightTables(heading: string, weights: CardWeights): readonly string[] {
@@ -50,30 +57,52 @@ function weightTables(heading: string, weights: CardWeights): readonly string[] 
 }
 
 function weightsHtml(id: string, heading: string, weights: CardWeights, loads: readonly number[]): string {
-  const several = weights.of > 1;
-  const heads = loads.map((load) => `<th scope="col" class="tick">${several ? `load ${load}` : "true weight"}</th>`);
-  const lines = weights.rows.map((row) => rowHtml(row, loads)).join("\n");
+  const names = loads.map((load) => (weights.of > 1 ? `load ${load}` : "true weight and lot"));
+  const heads = names.map((name) => `<th scope="col" class="tick">${name}</th>`);
+  const lines = weights.rows.map((row) => rowHtml(row, names)).join("\n");
+  const signed = ["initials", "time"].map((word) => signHtml(word, names)).join("\n");
   return `<section class="weights" id="${id}"><h2>${escapeMarkup(heading)}</h2>
 <table class="beside-${loads.length}">
-<thead><tr><th scope="col">ingredient</th><th scope="col" class="number weight">${escapeMarkup(weights.unit)}</th>${heads.join("")}<th scope="col" class="lot">lot</th></tr></thead>
+<thead><tr><th scope="col">ingredient</th><th scope="col" class="number weight">weight</th>${heads.join("")}</tr></thead>
 <tbody>
 ${lines}
+${signed}
 </tbody>
 </table>
-<p class="hint">Tick the box when it is weighed, and write the true weight beside it.</p>
+<p class="hint">Tick the box when it is weighed; write the true weight beside it and the lot below.</p>
 </section>`;
 }
 
-function rowHtml({ name, weight, scale, role }: CardRow, loads: readonly number[]): string {
-  const boxes = loads.map((load) => `<td class="tick">${role === "total" ? "" : checkHtml(load)}</td>`).join("");
-  const lot = `<td class="lot">${role === "total" ? "" : '<span class="check"><span class="line"></span></span>'}</td>`;
+function rowHtml({ name, weight, unit, scale, role }: CardRow, loads: readonly string[]): string {
+  const boxes = loads.map(
+    (load) => `<td class="tick" data-label="${load}">${role === "total" ? "" : checkHtml(load)}</td>`,
+  );
   const on = scale === "" ? "" : `<small>${escapeMarkup(scale)}</small>`;
   const mark = role === "item" ? "" : ` class="${role}"`;
-  return `<tr${mark}><th scope="row">${escapeMarkup(name)}${on}</th><td class="number weight">${escapeMarkup(weight)}</td>${boxes}${lot}</tr>`;
+  const written = `${escapeMarkup(weight)}<span class="unit"> ${escapeMarkup(unit)}</span>`;
+  return `<tr${mark}><th scope="row">${escapeMarkup(name)}${on}</th><td class="number weight">${written}</td>${boxes.join("")}</tr>`;
 }
 
-function checkHtml(load: number): string {
-  return `<span class="check"><span class="box" role="img" aria-label="box to tick, load ${load}"></span><span class="line"></span></span>`;
+function checkHtml(load: string): string {
+  const box = `<span class="box" role="img" aria-label="box to tick, ${load}"></span>`;
+  return `<span class="check">${box}<span class="line"></span></span><span class="check"><small>lot</small><span class="line"></span></span>`;
+}
+
+/** Room for who weighed a load, and when. */
+function signHtml(word: string, loads: readonly string[]): string {
+  const lines = loads.map(
+    (load) => `<td class="tick" data-label="${load}"><span class="check"><span class="line"></span></span></td>`,
+  );
+  return `<tr class="sign"><th scope="row">${word}</th><td></td>${lines.join("")}</tr>`;
+}
+
+/** The water, and room for the temperatures as they turn out. */
+function waterHtml({ id, heading, blocks }: Section): string {
+  const measured = ["flour", "room", "tap", "dough"].map(
+    (word) => `<span class="check">${word}<span class="line"></span></span>`,
+  );
+  const room = `<p class="measured">Measured: ${measured.join(" ")}</p>\n</section>`;
+  return sectionHtml(id, heading, blocks).replace(/<\/section>$/u, room);
 }
 
 function sectionOf({ id, heading, blocks }: Section): string {

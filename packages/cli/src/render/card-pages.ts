@@ -6,15 +6,16 @@ import { printable } from "./printable.ts";
 const pageHeight: Readonly<Record<Paper, number>> = { a4: 1024, letter: 957 };
 
 /** Heights as the card's style prints them, px. */
-const title = 75;
-const heading = 43;
+const title = 62;
+const heading = 36;
 const tableHead = 24;
-const tableRow = 22;
-const weightRow = 38;
-const figuresRow = 40;
-const textLine = 21;
-const smallLine = 16;
-const picture = 175;
+const tableRow = 24;
+const weightRow = 41;
+const signRow = 22;
+const figuresRow = 37;
+const textLine = 20;
+const smallLine = 15.5;
+const picture = 160;
 /** Letters of a line. */
 const lettersOfLine = 90;
 const lettersOfCell = 44;
@@ -55,12 +56,10 @@ function wholeParts(card: Card): readonly number[] {
   const said = linesOf([...card.about, card.said], lettersOfLine) * textLine;
   const names = rowsOf(card.title.length, lettersOfLine / 2) * title;
   return [
-    names + said + rowsOf(facts.length, figuresBeside) * figuresRow,
+    names + said + heading + linesOf([allergens.join(" ")], lettersOfLine) * textLine,
+    rowsOf(facts.length, figuresBeside) * figuresRow,
     ...weightHeights(weights),
-    ...(makeUp ? [sectionHeight(makeUp)] : []),
-    ...bench.map(sectionHeight),
-    heading + linesOf(allergens, lettersOfLine) * textLine,
-    ...machine.map(sectionHeight),
+    ...[...(makeUp ? [makeUp] : []), ...bench, ...machine].flatMap(sectionHeights),
   ];
 }
 
@@ -72,38 +71,40 @@ function tailHeight({ notes, cautions, files }: Card): number {
 }
 
 function weightHeights({ rows, loads }: CardWeights): readonly number[] {
-  const further = rows.reduce(
-    (sum, { name, scale }) =>
-      sum + furtherLines(name, lettersOfName) * textLine + furtherLines(scale, lettersOfScale) * smallLine,
-    0,
+  const [first = 0, ...more] = rows.map(
+    ({ name, scale }) =>
+      weightRow + furtherLines(name, lettersOfName) * textLine + furtherLines(scale, lettersOfScale) * smallLine,
   );
-  const one = heading + tableHead + rows.length * weightRow + further + textLine;
-  return Array.from({ length: rowsOf(loads.length, loadsBeside) }, () => one);
+  const one = [heading + tableHead + first, ...more, 2 * signRow + textLine];
+  return Array.from({ length: rowsOf(loads.length, loadsBeside) }, () => one).flat();
 }
 
 function furtherLines(text: string, letters: number): number {
   return Math.max(0, rowsOf(text.length, letters) - 1);
 }
 
-function sectionHeight({ blocks }: Section): number {
-  return heading + blocks.reduce((sum, block) => sum + blockHeight(block), 0);
+/** The heading stays with what follows it. */
+function sectionHeights({ id, blocks }: Section): readonly number[] {
+  const [first = 0, ...more] = blocks.flatMap(blockHeights);
+  return [heading + first + (id === "water" ? textLine : 0), ...more];
 }
 
-function blockHeight(block: Block): number {
+function blockHeights(block: Block): readonly number[] {
   switch (block.kind) {
     case "table":
-      return block.rows.reduce(
-        (sum, { cells }) =>
-          sum + Math.max(...cells.map(({ text }) => rowsOf(text.length, lettersOfCell)), 1) * tableRow,
+      return [
         tableHead,
-      );
+        ...block.rows.map(
+          ({ cells }) => Math.max(...cells.map(({ text }) => rowsOf(text.length, lettersOfCell)), 1) * tableRow,
+        ),
+      ];
     case "text":
-      return linesOf(block.lines, lettersOfLine) * textLine;
+      return [linesOf(block.lines, lettersOfLine) * textLine];
     case "figures":
     case "working":
-      return rowsOf(block.figures.length, figuresBeside) * figuresRow;
+      return [rowsOf(block.figures.length, figuresBeside) * figuresRow];
     case "picture":
-      return picture;
+      return [picture];
   }
 }
 

@@ -11,55 +11,72 @@ const sizes: Readonly<Record<Paper, string>> = { a4: "A4", letter: "letter" };
 export function cardStyle(paper: Paper, mark: string): string {
   return `
 @page { size: ${sizes[paper]}; margin: 11mm 12mm 15mm;
-  @bottom-left { content: ${cssText(mark)}; font: 9pt Arial, sans-serif; }
-  @bottom-right { content: counter(page) " of " counter(pages); font: 9pt Arial, sans-serif; }
+  @bottom-left { content: ${cssText(mark)}; font: 8pt Arial, sans-serif; width: 80%; }
+  @bottom-right { content: counter(page) " of " counter(pages); font: 8pt Arial, sans-serif; }
 }
 :root { font-family: Arial, "Helvetica Neue", system-ui, sans-serif; line-height: 1.3; }
 svg { font-family: inherit; }
 body { max-width: 186mm; }
-h2 { border-bottom-width: 1px; margin: .9rem 0 .2rem; }
-header { border-bottom: 4px solid #111; padding-bottom: .35rem; }
-header h1 { font-size: 2.4rem; margin-bottom: .1rem; }
+h2 { border-bottom-width: 1px; margin: .7rem 0 .15rem; }
+header { border-bottom: 4px solid var(--ink); padding-bottom: .35rem; }
+header h1 { font-size: 2.1rem; margin-bottom: 0; }
 .mark, .about { margin: 0; overflow-wrap: anywhere; }
 .about { font-style: italic; }
 table { margin: .1rem 0 .3rem; }
 td, th { padding-top: .14rem; padding-bottom: .14rem; }
-.weights table { table-layout: fixed; }
 .weights th[scope="row"] { font-size: 1.2rem; font-weight: 500; line-height: 1.1; overflow-wrap: anywhere; }
 .weights small { display: block; font-size: .8rem; font-weight: 400; font-style: normal; }
 .weights td.weight { font-size: 1.8rem; font-weight: 700; line-height: 1.1; }
 .weights .weight { padding-right: 1.2rem; }
 .weights tbody tr > * { border-bottom: 1px solid #777; vertical-align: middle; }
-.weights tr.total > * { border-top: 2px solid #111; }
-.beside-1 .weight { width: 19%; } .beside-1 .tick { width: 22%; } .beside-1 .lot { width: 20%; }
-.beside-2 .weight { width: 19%; } .beside-2 .tick { width: 17%; } .beside-2 .lot { width: 15%; }
-.beside-3 .weight { width: 17%; } .beside-3 .tick { width: 13%; } .beside-3 .lot { width: 11%; }
-.beside-4 .weight { width: 18%; } .beside-4 .tick { width: 11.5%; } .beside-4 .lot { width: 9.5%; }
+.weights tr.total > * { border-top: 2px solid var(--ink); }
+@media print, (min-width: 40.01rem) {
+  .weights table { table-layout: fixed; }
+  .beside-1 .weight { width: 22%; } .beside-1 .tick { width: 42%; }
+  .beside-2 .weight { width: 20%; } .beside-2 .tick { width: 22%; }
+  .beside-3 .weight { width: 20%; } .beside-3 .tick { width: 16%; }
+  .beside-4 .weight { width: 20%; } .beside-4 .tick { width: 13%; }
+}
+.unit { font-size: 1rem; font-weight: 500; }
+.sign th[scope="row"] { font-size: 1rem; }
+.weights .sign > * { border-bottom: 0; }
+.tick small { font-size: .75rem; line-height: 1; }
+.beside-1 .check { display: inline-flex; width: 47%; margin-right: 2%; }
 .check { display: flex; align-items: flex-end; gap: .3rem; }
-.box { flex: none; width: 1.15rem; height: 1.15rem; border: 2px solid #111; }
-.line { flex: 1; border-bottom: 1px solid #111; height: 1.4rem; }
-td.lot, th.lot { padding-right: 0; }
+.box { flex: none; width: 1.05rem; height: 1.05rem; border: 2px solid var(--ink); }
+.line { flex: 1; min-width: 3rem; border-bottom: 1px solid var(--ink); height: 1.15rem; }
 .hint { font-size: .85rem; margin: 0; }
 .figures { margin: .3rem 0; gap: .2rem 1.6rem; }
 #water .figures div { display: flex; align-items: baseline; gap: .5rem; }
 #water dt { font-size: 1rem; }
 #water dd { font-size: 1.3rem; }
 section p { margin: .2rem 0; }
-#allergens p { font-size: 1.1rem; }
+#allergens h2 { border: 0; margin-top: .3rem; }
+#allergens p { display: inline; margin-right: .5rem; }
+.measured { display: flex; flex-wrap: wrap; gap: .3rem 1.2rem; }
+.measured .check { flex: 1; }
 #allergens p:first-of-type { font-weight: 700; }
 #loads td, #loads th { padding-right: .35rem; }
-#loads tbody td, #loads tbody th { white-space: nowrap; }
-#loads table { font-size: .95rem; }
+#loads tbody td, #loads tbody th { white-space: nowrap; font-size: 1.15rem; font-weight: 600; }
+#loads p { break-after: avoid; }
+#passes tbody > tr > * { font-size: 1.1rem; }
+#passes tbody td:nth-child(2) { white-space: nowrap; }
 #loads thead th { vertical-align: bottom; white-space: normal; }
 #passes figure { margin: .4rem 0 .2rem; }
 #cautions ul { columns: 2; column-gap: 1.6rem; font-size: .85rem; line-height: 1.25; margin: .3rem 0 0; }
 #cautions li + li { margin-top: .15rem; }
-footer { font-size: .85rem; margin-top: .6rem; border-top: 1px solid #111; overflow-wrap: anywhere; }
+footer { font-size: .85rem; margin-top: .6rem; border-top: 1px solid var(--ink); overflow-wrap: anywhere; }
 footer p { margin: .3rem 0 0; }
-tr, li, figure, footer, .weights, #allergens, #water, #sheets, #loads, #passes, #make-up { break-inside: avoid; }
+tr, li, figure, footer, #allergens, #water, #sheets { break-inside: avoid; }
+.weights .total, .weights .aside, .weights .sign { break-before: avoid; }
 h2 { break-after: avoid; }
+@media screen and (max-width: 40rem) {
+  #cautions ul { columns: 1; }
+  .weights td.weight { display: block; text-align: left; }
+  .tick .check { flex: 1; }
+}
 @media print {
-  html { font-size: 14.8px; }
+  html { font-size: 14.2px; }
   body { padding: 0; max-width: none; }
 }
 `;

@@ -23,19 +23,21 @@ ${parts.body}
 }
 
 const baseStyle = `
-:root { color: #111; background: #fff; font-family: system-ui, "Helvetica Neue", Arial, sans-serif; line-height: 1.4; }
+:root { color-scheme: light dark; --ink: #111; --paper: #fff; color: var(--ink); background: var(--paper); font-family: system-ui, "Helvetica Neue", Arial, sans-serif; line-height: 1.4; }
 body { margin: 0 auto; max-width: 60rem; padding: 1.5rem; }
 h1 { font-size: 2rem; line-height: 1.15; margin: 0 0 .5rem; overflow-wrap: anywhere; }
-h2 { font-size: 1.15rem; margin: 1.6rem 0 .4rem; border-bottom: 2px solid #111; padding-bottom: .15rem; break-after: avoid; }
+h2 { font-size: 1.15rem; margin: 1.6rem 0 .4rem; border-bottom: 2px solid var(--ink); padding-bottom: .15rem; break-after: avoid; }
 table { border-collapse: collapse; width: 100%; margin: .4rem 0 .8rem; font-variant-numeric: tabular-nums; }
 th, td { padding: .2rem .6rem .2rem 0; text-align: left; vertical-align: baseline; overflow-wrap: break-word; }
 tbody th { font-weight: 500; }
 .long { overflow-wrap: anywhere; }
-thead th { border-bottom: 1px solid #111; font-weight: 600; }
+thead th { border-bottom: 1px solid var(--ink); font-weight: 600; }
 .number { text-align: right; white-space: nowrap; }
-tr.total > * { border-top: 1px solid #111; font-weight: 700; }
+tr.total > * { border-top: 1px solid var(--ink); font-weight: 700; }
 tr.aside > * { font-style: italic; }
+thead th.number { white-space: normal; vertical-align: bottom; }
 svg { max-width: 100%; height: auto; }
+.bar { display: inline-block; max-width: 100%; height: .9em; background: var(--ink); vertical-align: middle; }
 figure { margin: .6rem 0; break-inside: avoid; }
 ul { margin: .3rem 0; padding-left: 1.2rem; }
 .figures { display: flex; flex-wrap: wrap; gap: .3rem 1.8rem; margin: .5rem 0; }
@@ -43,6 +45,20 @@ ul { margin: .3rem 0; padding-left: 1.2rem; }
 .figures dd { margin: 0; font-size: 1.15rem; font-weight: 700; font-variant-numeric: tabular-nums; }
 .working p { margin: .1rem 0 .1rem 1.2rem; }
 .working h3 { font-size: 1rem; margin: .8rem 0 .1rem; }
+@media screen and (prefers-color-scheme: dark) {
+  :root { --ink: #eee; --paper: #161616; }
+  svg { background: #fff; padding: .4rem; box-sizing: border-box; }
+}
+@media screen and (max-width: 40rem) {
+  body { padding: .8rem; }
+  table, tbody, tr, tbody th, td { display: block; width: auto; }
+  thead { display: none; }
+  tbody tr { border-bottom: 1px solid var(--ink); padding: .3rem 0; }
+  tbody tr > :first-child { font-weight: 600; }
+  td[data-label] { display: flex; justify-content: space-between; gap: 1rem; white-space: normal; text-align: right; }
+  td[data-label]::before { content: attr(data-label); font-weight: 400; font-style: normal; text-align: left; }
+  td:empty { display: none; }
+}
 `;
 
 /** Prints a report as one page. */
@@ -102,6 +118,12 @@ export function figuresHtml(figures: readonly { readonly label: string; readonly
   return `<dl class="figures">${items.join("")}</dl>`;
 }
 
+/** A bar of block signs is drawn: a font leaves seams between the signs. */
+function cellHtml(text: string): string {
+  if (!/^█+$/u.test(text)) return escapeMarkup(text);
+  return `<span class="bar" aria-hidden="true" style="width: ${(text.length * 0.45).toFixed(2)}em"></span>`;
+}
+
 /** Words that are longer than a line may break anywhere; short ones only at spaces. */
 const longWord = /\S{25}/u;
 
@@ -114,7 +136,7 @@ function tableHtml(table: Table): string {
     const written = cells.map(({ text }, column) =>
       column === 0 && text !== ""
         ? `<th scope="row"${longWord.test(text) ? ' class="long"' : ""}>${escapeMarkup(text)}</th>`
-        : `<td${classOf(column)}>${escapeMarkup(text)}</td>`,
+        : `<td${classOf(column)} data-label="${escapeMarkup(table.columns[column]?.label ?? "")}">${cellHtml(text)}</td>`,
     );
     return `<tr${role === "item" ? "" : ` class="${role}"`}>${written.join("")}</tr>`;
   });

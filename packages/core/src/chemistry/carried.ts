@@ -122,7 +122,7 @@ export function carriedBy(products: readonly Weighed[], when: string, ph?: Figur
   const percent = (id: string, label: string, content: (composition: Composition) => Decimal): Figure =>
     total(id, label, "g", 2, "sum(masses * contents / 100)", content, definition);
   const perGram = (id: string, label: string, unit: string, content: (composition: Composition) => Decimal): Figure =>
-    total(id, label, unit, 1, "sum(masses * contents)", content, atomicWeightSource);
+    total(id, label, unit, unit === "mg" ? 0 : 1, "sum(masses * contents)", content, atomicWeightSource);
   const sodium = perGram("cation-sodium", "sodium of the alkaline salts", "mmol", (c) => cationsOf(c).sodium);
   const potassium = perGram(
     "cation-potassium",

@@ -45,16 +45,36 @@ export function icedWater(answer: Report | undefined, batch: Batch): IcedWater |
   return { line, listed, ice, tapWater };
 }
 
+const assumedFigures: ReadonlySet<string> = new Set([
+  "dough.temperature",
+  "flour.temperature",
+  "other-ingredients.temperature",
+  "tap.temperature",
+]);
+
 /** What the card says of the water: its temperature, or how to weigh it with its ice. */
 export function waterSection(answer: Report, batch: Batch, iced: IcedWater | undefined): Section | undefined {
   const stated = answer.sections.find(({ id }) => id === "water");
   if (stated === undefined) return undefined;
   const stock = batch.remedies.some(({ kind }) => kind === "stock solution");
-  if (iced !== undefined) return section(stated.id, stated.heading, ...icedBlocks(iced, stock));
+  if (iced !== undefined)
+    return section(stated.id, stated.heading, ...icedBlocks(iced, stock), {
+      kind: "figures",
+      figures: assumed(answer),
+    });
   const figures = stated.blocks.flatMap((block) => (block.kind === "figures" ? block.figures : []));
   const temperature = figures.filter(({ id }) => id === "water.temperature");
   const lines = stock ? ["What is made up with water is to have this temperature too."] : [];
-  return section(stated.id, stated.heading, { kind: "figures", figures: temperature }, { kind: "text", lines });
+  const shown = [...temperature, ...assumed(answer)];
+  return section(stated.id, stated.heading, { kind: "figures", figures: shown }, { kind: "text", lines });
+}
+
+/** The wanted dough, and what was assumed for it, in the units of the answer. */
+function assumed({ sections }: Report): readonly Figure[] {
+  const figures = sections.flatMap(({ blocks }) =>
+    blocks.flatMap((block) => (block.kind === "figures" ? block.figures : [])),
+  );
+  return figures.filter(({ id }) => assumedFigures.has(id));
 }
 
 function icedBlocks({ line, listed, ice, tapWater }: IcedWater, stock: boolean): readonly Block[] {

@@ -2,15 +2,18 @@ import type { Batch } from "../batch/batch.ts";
 import type { Remedy, StockRemedy } from "../batch/remedy.ts";
 import type { WeighedLine } from "../batch/weighing.ts";
 import { exact, type Figure } from "../figure/figure.ts";
+import { type DecimalText, dec } from "../number/decimal.ts";
 import { finestDivision, scaleWords, totalWithStocks } from "./batch-report.ts";
 import { numberColumn, row, section, table, wordColumn } from "./build.ts";
 import { type IcedWater, massText } from "./card-water.ts";
 import type { Cell, Section } from "./schema.ts";
 import { inUnit, measureCell, weightCell, words } from "./show.ts";
 
+/** Least mass that the card tells in kg, g. */
+export const KILOGRAMS_FROM = 10_000;
+
 /** The weights of one load, and the loads that have a box to tick. */
 export interface CardWeights {
-  readonly unit: string;
   readonly rows: readonly CardRow[];
   readonly loads: readonly number[];
   /** How many loads the whole batch has. */
@@ -20,6 +23,8 @@ export interface CardWeights {
 export interface CardRow {
   readonly name: string;
   readonly weight: string;
+  /** Of the weight: that of its scale, and kg above 10 kg. */
+  readonly unit: string;
   /** The scale, and what is to be minded there. */
   readonly scale: string;
   readonly role: "item" | "total" | "aside";
@@ -47,11 +52,11 @@ export function loadWeights(batch: Batch, loads: CardLoads, iced?: IcedWater): C
   });
   const total: CardRow = {
     name: "dough",
-    weight: weightCell(withStocks ? totalWithStocks(withStocks) : loadTotal, unit, finestDivision(lines)).text,
+    ...weightWords(withStocks ? totalWithStocks(withStocks) : loadTotal, unit, finestDivision(lines)),
     scale: "",
     role: "total",
   };
-  return { unit, rows: [...items, total, ...dustingRows(batch)], loads: loads.shown, of: loads.of };
+  return { rows: [...items, total, ...dustingRows(batch)], loads: loads.shown, of: loads.of };
 }
 
 /** So that nobody weighs all of it as water before reading on. */
@@ -62,8 +67,14 @@ function iceWords({ line, ice, tapWater }: IcedWater): string {
 
 function itemRow(batch: Batch, weighed: WeighedLine, mass: Figure): CardRow {
   const { line, unit, division } = weighed;
-  const weight = weightCell(mass, unit, division).text;
-  return { name: line.name, weight, scale: scaleOf(batch, weighed), role: "item" };
+  return { name: line.name, ...weightWords(mass, unit, division), scale: scaleOf(batch, weighed), role: "item" };
+}
+
+/** Grams are hard to read above 10 kg, and their tenths are nothing there. */
+function weightWords(mass: Figure, unit: string, division: DecimalText): Pick<CardRow, "weight" | "unit"> {
+  if (unit !== "g" || exact(mass).lt(KILOGRAMS_FROM)) return { weight: weightCell(mass, unit, division).text, unit };
+  const gram = dec(division).lt(1) ? "1" : division;
+  return { weight: weightCell(mass, "kg", gram).text, unit: "kg" };
 }
 
 function dustingRows(batch: Batch): readonly CardRow[] {

@@ -9,12 +9,12 @@ import { batchReport } from "./batch-report.ts";
 import { daySection } from "./card-day.ts";
 import { sheetSections } from "./card-sections.ts";
 import { icedWater, waterSection } from "./card-water.ts";
-import { type CardWeights, loadWeights, makeUpSection } from "./card-weights.ts";
+import { type CardWeights, KILOGRAMS_FROM, loadWeights, makeUpSection } from "./card-weights.ts";
 import { formulaCautions } from "./cautions.ts";
 import { planReport } from "./plan-report.ts";
 import { recordedLines } from "./recorded.ts";
 import type { Report, Section } from "./schema.ts";
-import { inSystem, shownGrouped, type UnitSystem } from "./show.ts";
+import { inSystem, inUnit, shownGrouped, type UnitSystem } from "./show.ts";
 
 /** A card to hang by the machine: what to weigh and do, with room to tick and write. It is plain data. */
 export interface Card {
@@ -129,7 +129,8 @@ function factsOf({ target, loads }: Batch, units: UnitSystem): readonly Fact[] {
   const figures = [target.bowls, target.rawWeight, target.cookedWeight, target.dough, ...several];
   return figures.flatMap((figure) => {
     if (figure === undefined) return [];
-    const shown = inSystem(figure, units);
+    const large = figure.unit === "g" && units === "metric" && dec(figure.value).gte(KILOGRAMS_FROM);
+    const shown = large ? inUnit(figure, "kg", 2) : inSystem(figure, units);
     return [{ label: shown.label, value: `${shownGrouped(shown)} ${shown.unit}`.trim() }];
   });
 }

@@ -58,7 +58,11 @@ const work: Readonly<Record<Pass["kind"], string>> = {
 /** The sheet after every pass, to scale. */
 function stripOf({ schedule }: SheetPlan): Picture | undefined {
   return passStrip(
-    schedule.passes.map(({ number, thickness }) => ({ words: `pass ${number}`, thickness: thickness.value })),
+    schedule.passes.map(({ number, thickness, setting }) => ({
+      words: `pass ${number}`,
+      thickness: thickness.value,
+      setting,
+    })),
   );
 }
 

@@ -5,6 +5,13 @@ import { report, section } from "./build.ts";
 import type { Report } from "./schema.ts";
 import { inSystem, type UnitSystem } from "./show.ts";
 
+const assumed: ReadonlySet<string> = new Set([
+  "dough.temperature",
+  "flour.temperature",
+  "other-ingredients.temperature",
+  "tap.temperature",
+]);
+
 /** Tells how warm the water of a mix has to be, and how much of it is ice. */
 export function temperatureReport(
   title: string,
@@ -12,7 +19,7 @@ export function temperatureReport(
   notes: readonly Note[],
   units: UnitSystem = "metric",
 ): Report {
-  const tap = figures.filter(({ id }) => ["dough.temperature", "flour.temperature", "tap.temperature"].includes(id));
+  const tap = figures.filter(({ id }) => assumed.has(id));
   const answers = plan.ice === undefined ? [plan.temperature, water] : [plan.ice.ice, plan.ice.tapWater, water];
   const below = plan.ice === undefined ? [] : [plan.temperature];
   const shown = (all: readonly Figure[]) => all.map((figure) => inSystem(figure, units));

@@ -18,7 +18,7 @@ const swatch = 16;
 const outline = { stroke: "#111", "stroke-width": 1 };
 
 /**
- * Draws parts of a whole as one bar with a legend in the order of the bar; parts of nothing are left out.
+ * Draws parts of a whole as one bar with a legend in the order of the bar; parts that show as nothing are left out.
  *
  * @param unit - written behind each value
  * @param places - decimal places of the values
@@ -30,7 +30,7 @@ export function barPicture(
   places: number,
 ): Picture | undefined {
   const shown = parts
-    .filter(({ value }) => dec(value).gt(0))
+    .filter(({ value }) => dec(fixedText(value, places)).gt(0))
     .map(({ words, value }) => ({ words, value, text: `${fixedText(value, places)} ${unit}`.trim() }));
   if (shown.length === 0) return undefined;
   const description = `${shown.map(({ words, text }) => `${words} ${text}`).join("; ")}.`;

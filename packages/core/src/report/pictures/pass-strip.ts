@@ -4,6 +4,8 @@ import { element, label, type Picture, picture } from "./svg.ts";
 /** Thickness of the sheet after one pass. */
 export interface StripPass {
   readonly words: string;
+  /** What the machine is set to: the number of the dial. */
+  readonly setting?: string | undefined;
   /** mm */
   readonly thickness: DecimalText;
 }
@@ -18,6 +20,7 @@ const narrowestColumn = 44;
 const widest = 640;
 const top = 24;
 const foot = 30;
+const settingFoot = 26;
 const gap = 4;
 
 /**
@@ -33,7 +36,8 @@ export function passStrip(passes: readonly StripPass[]): Picture | undefined {
   const column = Math.max(narrowestColumn, Math.min(widestColumn, (widest - left) / passes.length));
   const base = top + thickest * scale;
   const width = left + column * passes.length;
-  const drawn = passes.flatMap(({ words, thickness }, index) => {
+  const set = passes.some(({ setting }) => setting !== undefined);
+  const drawn = passes.flatMap(({ words, thickness, setting }, index) => {
     const tall = dec(thickness).toNumber() * scale;
     const x = left + index * column;
     const middle = { "text-anchor": "middle" };
@@ -41,16 +45,24 @@ export function passStrip(passes: readonly StripPass[]): Picture | undefined {
       element("rect", { x, y: base - tall, width: column - gap, height: tall, fill: "#111" }),
       label(x + (column - gap) / 2, base - tall - 6, fixedText(thickness, 2), { ...middle, "font-weight": 600 }),
       label(x + (column - gap) / 2, base + 18, words, { ...middle, "font-size": 11 }),
+      ...(setting === undefined
+        ? []
+        : [label(x + (column - gap) / 2, base + 42, setting, { ...middle, "font-size": 22, "font-weight": 700 })]),
     ];
   });
-  const description = `Thickness of the sheet: ${passes.map(({ words, thickness }) => `${words} ${fixedText(thickness, 2)} mm`).join(", ")}.`;
+  const description = `Thickness of the sheet: ${passes.map(saidOf).join(", ")}.`;
   return picture(
     { id: "pass-strip", title: "Thickness of the sheet after each pass, mm", description },
-    { width, height: base + foot },
+    { width, height: base + foot + (set ? settingFoot : 0) },
     ...drawn,
     element("path", { d: `M${left - 8} ${base + 0.5}H${width}`, stroke: "#111", "stroke-width": 1 }),
     ...scaleBar(scale, base),
+    ...(set ? [label(0, base + 40, "set to", { "font-size": 14 })] : []),
   );
+}
+
+function saidOf({ words, thickness, setting }: StripPass): string {
+  return `${words}${setting === undefined ? "" : ` at ${setting}`} ${fixedText(thickness, 2)} mm`;
 }
 
 /** A bar as tall as a millimetre. */
