@@ -60,13 +60,12 @@ function weightsHtml(id: string, heading: string, weights: CardWeights, loads: r
   const names = loads.map((load) => (weights.of > 1 ? `load ${load}` : "true weight and lot"));
   const heads = names.map((name) => `<th scope="col" class="tick">${name}</th>`);
   const lines = weights.rows.map((row) => rowHtml(row, names)).join("\n");
-  const signed = ["initials", "time"].map((word) => signHtml(word, names)).join("\n");
   return `<section class="weights" id="${id}"><h2>${escapeMarkup(heading)}</h2>
 <table class="beside-${loads.length}">
 <thead><tr><th scope="col">ingredient</th><th scope="col" class="number weight">weight</th>${heads.join("")}</tr></thead>
 <tbody>
 ${lines}
-${signed}
+${signHtml(names)}
 </tbody>
 </table>
 <p class="hint">Tick the box when it is weighed; write the true weight beside it and the lot below.</p>
@@ -89,11 +88,10 @@ function checkHtml(load: string): string {
 }
 
 /** Room for who weighed a load, and when. */
-function signHtml(word: string, loads: readonly string[]): string {
-  const lines = loads.map(
-    (load) => `<td class="tick" data-label="${load}"><span class="check"><span class="line"></span></span></td>`,
-  );
-  return `<tr class="sign"><th scope="row">${word}</th><td></td>${lines.join("")}</tr>`;
+function signHtml(loads: readonly string[]): string {
+  const line = '<span class="check"><span class="line"></span></span>';
+  const cells = loads.map((load) => `<td class="tick" data-label="${load}">${line}${line}</td>`);
+  return `<tr class="sign"><th scope="row">initials, time</th><td></td>${cells.join("")}</tr>`;
 }
 
 /** The water, and room for the temperatures as they turn out. */

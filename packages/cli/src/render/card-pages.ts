@@ -3,7 +3,7 @@ import type { Paper } from "./card-style.ts";
 import { printable } from "./printable.ts";
 
 /** Printable height of a sheet of paper at the card's margins, px at 96 to the inch. */
-const pageHeight: Readonly<Record<Paper, number>> = { a4: 1024, letter: 957 };
+const pageHeight: Readonly<Record<Paper, number>> = { a4: 1039, letter: 972 };
 
 /** Heights as the card's style prints them, px. */
 const title = 62;
@@ -75,7 +75,7 @@ function weightHeights({ rows, loads }: CardWeights): readonly number[] {
     ({ name, scale }) =>
       weightRow + furtherLines(name, lettersOfName) * textLine + furtherLines(scale, lettersOfScale) * smallLine,
   );
-  const one = [heading + tableHead + first, ...more, 2 * signRow + textLine];
+  const one = [heading + tableHead + first, ...more, signRow + textLine];
   return Array.from({ length: rowsOf(loads.length, loadsBeside) }, () => one).flat();
 }
 

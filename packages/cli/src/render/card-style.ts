@@ -10,14 +10,14 @@ const sizes: Readonly<Record<Paper, string>> = { a4: "A4", letter: "letter" };
  */
 export function cardStyle(paper: Paper, mark: string): string {
   return `
-@page { size: ${sizes[paper]}; margin: 11mm 12mm 15mm;
+@page { size: ${sizes[paper]}; margin: 9mm 12mm 13mm;
   @bottom-left { content: ${cssText(mark)}; font: 8pt Arial, sans-serif; width: 80%; }
   @bottom-right { content: counter(page) " of " counter(pages); font: 8pt Arial, sans-serif; }
 }
 :root { font-family: Arial, "Helvetica Neue", system-ui, sans-serif; line-height: 1.3; }
 svg { font-family: inherit; }
 body { max-width: 186mm; }
-h2 { border-bottom-width: 1px; margin: .7rem 0 .15rem; }
+h2 { border-bottom-width: 1px; margin: .55rem 0 .1rem; }
 header { border-bottom: 4px solid var(--ink); padding-bottom: .35rem; }
 header h1 { font-size: 2.1rem; margin-bottom: 0; }
 .mark, .about { margin: 0; overflow-wrap: anywhere; }
@@ -58,12 +58,13 @@ section p { margin: .2rem 0; }
 #allergens p:first-of-type { font-weight: 700; }
 #loads td, #loads th { padding-right: .35rem; }
 #loads tbody td, #loads tbody th { white-space: nowrap; font-size: 1.15rem; font-weight: 600; }
+#loads table:has(th:nth-child(10)) tbody tr > * { font-size: .95rem; font-weight: 500; }
 #loads p { break-after: avoid; }
 #passes tbody > tr > * { font-size: 1.1rem; }
 #passes tbody td:nth-child(2) { white-space: nowrap; }
 #loads thead th { vertical-align: bottom; white-space: normal; }
 #passes figure { margin: .4rem 0 .2rem; }
-#cautions ul { columns: 2; column-gap: 1.6rem; font-size: .85rem; line-height: 1.25; margin: .3rem 0 0; }
+#cautions ul { columns: 2; column-gap: 1.4rem; font-size: .78rem; line-height: 1.25; margin: .3rem 0 0; }
 #cautions li + li { margin-top: .15rem; }
 footer { font-size: .85rem; margin-top: .6rem; border-top: 1px solid var(--ink); overflow-wrap: anywhere; }
 footer p { margin: .3rem 0 0; }
@@ -76,7 +77,7 @@ h2 { break-after: avoid; }
   .tick .check { flex: 1; }
 }
 @media print {
-  html { font-size: 14.2px; }
+  html { font-size: 13.7px; }
   body { padding: 0; max-width: none; }
 }
 `;
