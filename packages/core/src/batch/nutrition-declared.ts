@@ -16,7 +16,7 @@ export interface Declared {
   readonly others: readonly string[];
   /** The greatest value, where something is not stated. */
   readonly most?: Figure;
-  /** What would be printed of the least and of the greatest value, where nothing can be printed of both. */
+  /** The least and the greatest value as they would be rounded, where nothing can be printed of both. */
   readonly between?: readonly [least: string, most: string];
 }
 
@@ -39,7 +39,7 @@ export function declaredOf(
     const [text, ...others] = least.filter((one) => greatest.includes(one));
     const naming = { label, unit, value, others, ...(most && { most }) };
     if (text !== undefined) return [{ ...naming, text }];
-    const [low = "", high = ""] = [least[0], greatest[0]];
+    const [low = "", high = ""] = [least, greatest].map((texts) => texts.find((one) => Number(one) > 0) ?? texts[0]);
     return [{ ...naming, between: [low, high] }];
   });
 }
