@@ -115,6 +115,14 @@ export const temperatureSchema = z.lazy(() =>
         "-30",
         "60",
       ).optional(),
+      ingredients: z
+        .record(z.string().trim().min(1).max(80), celsius("Its temperature", "4 °C", "-30", "100"))
+        .optional()
+        .meta({
+          description:
+            "Temperature of single ingredients by their names, where it is neither the flour's nor the room's",
+          examples: [{ "whole egg": "4 °C" }],
+        }),
       tap: celsius("Temperature of the water from the tap", "14 °C", "0.1", "100").optional(),
       ice: celsius("Temperature of the ice; 0 °C unless stated", "-18 °C", "-40", "0").optional(),
       mixingHeat: quantityField(

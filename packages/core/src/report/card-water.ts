@@ -1,19 +1,15 @@
 import type { Batch } from "../batch/batch.ts";
 import type { WeighedLine } from "../batch/weighing.ts";
-import { exact, type Figure, found, worked } from "../figure/figure.ts";
-import { definition, massBalance } from "../figure/source.ts";
-import { dec, roundToDivision } from "../number/decimal.ts";
+import { exact, type Figure } from "../figure/figure.ts";
+import { dec } from "../number/decimal.ts";
+import { type WeighedIce, weighedIce } from "../sheet/iced-water.ts";
 import { section } from "./build.ts";
 import type { Block, Report, Section } from "./schema.ts";
 import { inUnit, weightCell } from "./show.ts";
 
 /** The tap water of a load, part of it as ice, in whole divisions of the scale that weighs it. Masses in g. */
-export interface IcedWater {
+export interface IcedWater extends WeighedIce {
   readonly line: WeighedLine;
-  /** Ice and tap water together, as the list of weights has it. */
-  readonly listed: Figure;
-  readonly ice: Figure;
-  readonly tapWater: Figure;
 }
 
 /** Rounds the ice of an answer about the water to the scale; nothing where the answer has no ice. */
@@ -23,26 +19,13 @@ export function icedWater(answer: Report | undefined, batch: Batch): IcedWater |
   const line = batch.lines[index];
   if (asked === undefined || line === undefined) return undefined;
   const listed = batch.withStocks?.[index]?.mass ?? line.load;
-  const { places } = listed;
-  const ice = found({
-    id: "water.ice",
-    label: "ice",
-    unit: "g",
-    places,
-    value: roundToDivision(exact(asked), dec(line.division)),
-    by: `${asked.value.slice(0, 12)} g rounded to ${line.division} g (${line.scale})`,
-    sources: [definition],
-  });
-  const tapWater = worked({
-    id: "water.from-tap",
-    label: line.line.name,
-    unit: "g",
-    places,
-    formula: "listed - ice",
-    from: { listed, ice },
-    sources: [massBalance],
-  });
-  return { line, listed, ice, tapWater };
+  const { ice, tapWater } = weighedIce(asked, listed, line);
+  return {
+    line,
+    listed,
+    ice: { ...ice, id: "water.ice" },
+    tapWater: { ...tapWater, id: "water.from-tap", label: line.line.name },
+  };
 }
 
 const assumedFigures: ReadonlySet<string> = new Set([
@@ -97,7 +80,8 @@ export function massText(mass: Figure, { unit, division }: WeighedLine): string 
   return `${weightCell(mass, unit, division).text} ${unit}`;
 }
 
-function asScaleShows(mass: Figure, { unit, division }: WeighedLine): Figure {
+/** A mass in the unit that a scale shows, with the places of its division. */
+export function asScaleShows(mass: Figure, { unit, division }: Pick<WeighedLine, "unit" | "division">): Figure {
   const step = dec(inUnit({ ...mass, value: division }, unit).value);
   return inUnit(mass, unit, step.decimalPlaces());
 }

@@ -74,6 +74,8 @@ export interface CardWishes {
 const notesOfTheBench: ReadonlySet<string> = new Set([
   "sheet.portions-short",
   "plan.rolling-too-short",
+  "temperature.ice-melts",
+  "temperature.much-ice",
   "card.no-answer",
   "alkali.product",
   "solutions.reaction",

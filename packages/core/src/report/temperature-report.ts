@@ -2,38 +2,45 @@ import type { Figure } from "../figure/figure.ts";
 import type { Note } from "../figure/problem.ts";
 import type { DoughWater } from "../sheet/dough-water.ts";
 import { report, section } from "./build.ts";
+import { asScaleShows } from "./card-water.ts";
 import type { Report } from "./schema.ts";
 import { inSystem, type UnitSystem } from "./show.ts";
 
-const assumed: ReadonlySet<string> = new Set([
-  "dough.temperature",
-  "flour.temperature",
-  "other-ingredients.temperature",
-  "tap.temperature",
-]);
+/** What the answer rests on, beside the temperatures. */
+const inputs: ReadonlySet<string> = new Set(["mixer.power", "mixer.minutes", "mix.heat", "rule.room", "rule.friction"]);
+const shownElsewhere: ReadonlySet<string> = new Set(["water.temperature"]);
 
 /** Tells how warm the water of a mix has to be, and how much of it is ice. */
 export function temperatureReport(
   title: string,
-  { plan, water, byRule, figures }: DoughWater,
+  { plan, water, weighed, byRule, apart, figures }: DoughWater,
   notes: readonly Note[],
   units: UnitSystem = "metric",
 ): Report {
-  const tap = figures.filter(({ id }) => assumed.has(id));
-  const answers = plan.ice === undefined ? [plan.temperature, water] : [plan.ice.ice, plan.ice.tapWater, water];
-  const below = plan.ice === undefined ? [] : [plan.temperature];
-  const shown = (all: readonly Figure[]) => all.map((figure) => inSystem(figure, units));
+  const from = figures.filter(({ id }) => inputs.has(id) || (id.endsWith(".temperature") && !shownElsewhere.has(id)));
+  const onScale = (figure: Figure) => inSystem(asScaleShows(figure, weighed.scale), units);
+  const all = { ...onScale(weighed.listed), id: weighed.listed.id, label: water.label };
+  const answers =
+    weighed.ice === undefined
+      ? [inSystem(plan.temperature, units), all]
+      : [onScale(weighed.ice.ice), onScale(weighed.ice.tapWater), all];
+  const below = plan.ice === undefined ? [] : [plan.temperature, plan.ice.share];
+  const shown = (several: readonly Figure[]) => several.map((figure) => inSystem(figure, units));
   return report({
     command: "water-temperature",
     title,
     main: "water",
     sections: [
-      section("water", "Water", { kind: "figures", figures: shown(answers) }),
+      section("water", "Water", { kind: "figures", figures: answers }),
       section("from", "Worked out from", {
         kind: "figures",
-        figures: shown([...tap, plan.dough, plan.heatMade, ...below]),
+        figures: shown([...from, plan.dough, plan.heatMade, ...below]),
       }),
-      section("cross-check", "Cross-check", byRule && { kind: "figures", figures: shown([byRule]) }),
+      section(
+        "cross-check",
+        "Cross-check",
+        byRule && { kind: "figures", figures: shown([byRule, ...(apart ? [apart] : [])]) },
+      ),
     ],
     figures,
     notes,

@@ -2,7 +2,7 @@ import * as z from "zod";
 import type { Batch } from "../batch/batch.ts";
 import type { WeighedLine } from "../batch/weighing.ts";
 import { type Composition, sharesOf } from "../chemistry/composition.ts";
-import { exact, type Figure, given, withOrigins, worked } from "../figure/figure.ts";
+import { exact, type Figure, found, given, withOrigins, worked } from "../figure/figure.ts";
 import {
   answer,
   inputProblem,
@@ -13,17 +13,19 @@ import {
   type Problem,
   refuse,
 } from "../figure/problem.ts";
-import { massBalance } from "../figure/source.ts";
+import { definition, massBalance } from "../figure/source.ts";
 import { temperatureSchema } from "../formula/day-schema.ts";
 import type { FormulaLine } from "../formula/lines.ts";
 import { readBy } from "../formula/read-spec.ts";
 import type { Spec } from "../formula/spec.ts";
 import { massField } from "../materials/fields.ts";
-import { type DecimalText, dec, decimalText } from "../number/decimal.ts";
+import { nearestNames } from "../materials/nearest.ts";
+import { type DecimalText, dec, decimalText, fixedText, roundToDivision } from "../number/decimal.ts";
 import { compositionOf } from "./dough-food.ts";
 import { specificHeat } from "./food.ts";
-import { doughMass, type Ingredient, type Mix, massOf } from "./heat-balance.ts";
+import { doughMass, flourSpecificHeat, type Ingredient, type Mix, massOf } from "./heat-balance.ts";
 import { type DissolvingSalt, dissolvingSalts } from "./heat-of-solution.ts";
+import { type WeighedIce, weighedIce } from "./iced-water.ts";
 import type { Given } from "./inputs.ts";
 import { mixerWork } from "./measured-mix.ts";
 import type { MixingHeat } from "./mixing-heat.ts";
@@ -34,9 +36,20 @@ import { threeTemperatureWater } from "./three-temperatures.ts";
 export interface DoughWater {
   readonly plan: WaterPlan;
   readonly water: Figure;
+  /** The water as the scale shows it, and its ice. */
+  readonly weighed: WeighedWater;
   readonly byRule?: Figure;
+  /** How far the rule lies from the heat balance, K. */
+  readonly apart?: Figure;
   /** Every figure, leaves first. */
   readonly figures: readonly Figure[];
+}
+
+/** Water in whole divisions of the scale that weighs it, part of it as ice where the tap is too warm. */
+export interface WeighedWater {
+  readonly listed: Figure;
+  readonly ice?: WeighedIce;
+  readonly scale: Pick<WeighedLine, "scale" | "division" | "unit">;
 }
 
 type Temperatures = NonNullable<Spec["temperature"]>;
@@ -64,13 +77,17 @@ export function plainMixWater(input: unknown): Outcome<DoughWater> {
   const needed = neededOf(temperature);
   if (!needed.ok) return needed;
   const mix: Mix = { flour: { mass: flour.value, temperature: needed.value.flour }, water: water.value };
-  return balance(mix, temperature, needed.value.dough, [], []);
+  return balance(mix, temperature, needed.value.dough, { drySalts: [], notes: [], weigh: wholeGrams });
 }
 
+/** For a mix without a spec, whose scales are not known. */
+const wholeGrams = { scale: "a scale of whole grams", division: "1", unit: "g" };
+
 /**
- * Finds the water temperature for one load of a spec. What is neither flour nor tap water has the temperature of the room.
+ * Finds the water temperature for one load of a spec. What is neither flour nor tap water has the temperature of the room unless
+ * it has one of its own.
  *
- * Problems: `temperature.missing`, `temperature.no-tap-water`, and those of `waterTemperature`, each with its place in the
+ * Problems: `temperature.missing`, `temperature.no-tap-water`, `temperature.unknown-ingredient`, `temperature.no-flour-left`, and those of `waterTemperature`, each with its place in the
  * spec.
  */
 export function loadWater(spec: Spec, batch: Batch): Outcome<DoughWater> {
@@ -80,16 +97,89 @@ export function loadWater(spec: Spec, batch: Batch): Outcome<DoughWater> {
   const lines = batch.lines.filter(({ exact: mass }) => !exact(mass).isZero());
   const water = lines.filter(({ line }) => line.role === "water");
   if (water.length === 0) return refuse(noTapWater());
-  const others = lines.filter(({ line }) => line.role !== "flour" && line.role !== "water");
+  const own = ownTemperatures(temperature, lines);
+  if (!own.ok) return own;
+  const apart = lines.filter((one) => own.value.has(one));
+  const others = lines.filter((one) => one.line.role !== "flour" && one.line.role !== "water" && !own.value.has(one));
   const rest = others.length === 0 ? answer([]) : otherIngredients(others, temperature);
-  if (!rest.ok) return rest;
-  const flour = lines.filter(({ line }) => line.role === "flour");
+  const single = collected(apart.map((one) => singleIngredient(one, own.value.get(one) ?? "0")));
+  if (!rest.ok || !single.ok) return refuse(...problemsOf(rest), ...problemsOf(single));
+  const flour = lines.filter((one) => one.line.role === "flour" && !own.value.has(one));
+  if (flour.length === 0) return refuse(allFlourApart());
+  const bodies = [...rest.value, ...single.value];
   const mix: Mix = {
     flour: { mass: massOfLines("flour", flour), temperature: needed.value.flour },
     water: massOfLines("water", water),
-    ...(rest.value.length > 0 && { others: rest.value }),
+    ...(bodies.length > 0 && { others: bodies }),
   };
-  return balance(mix, temperature, needed.value.dough, drySalts(others), rest.notes);
+  const [first, second] = water;
+  return balance(mix, temperature, needed.value.dough, {
+    drySalts: drySalts(lines.filter(({ line }) => line.role !== "flour" && line.role !== "water")),
+    notes: [...rest.notes, ...saltNotes(apart)],
+    weigh: first ?? wholeGrams,
+    ...(first && second === undefined && { listed: first.load }),
+  });
+}
+
+function problemsOf(outcome: Outcome<unknown>): readonly Problem[] {
+  return outcome.ok ? [] : outcome.problems;
+}
+
+/** The lines that have a temperature of their own, in °C. */
+function ownTemperatures(
+  { ingredients = {} }: Temperatures,
+  lines: readonly WeighedLine[],
+): Outcome<ReadonlyMap<WeighedLine, DecimalText>> {
+  const there = lines.filter(({ line }) => line.role !== "water");
+  const own = new Map<WeighedLine, DecimalText>();
+  const problems = Object.entries(ingredients).flatMap(([name, { value }]): readonly Problem[] => {
+    const named = there.filter(({ line }) => line.name.toLowerCase() === name.toLowerCase());
+    for (const one of named) own.set(one, value);
+    return named.length > 0
+      ? []
+      : [
+          notThere(
+            name,
+            there.map(({ line }) => line.name),
+          ),
+        ];
+  });
+  return problems.length > 0 ? refuse(...problems) : answer(own);
+}
+
+function notThere(name: string, names: readonly string[]): Problem {
+  const [nearest] = nearestNames(name, names);
+  const advice = nearest === undefined ? "name it as the formula does" : `did you mean "${nearest}"?`;
+  const path = ["temperature", "ingredients", name];
+  return inputProblem("temperature.unknown-ingredient", path, `"${name}"`, `one of: ${names.join(", ")}`, advice);
+}
+
+function allFlourApart(): Problem {
+  const advice =
+    "write the temperature of most of the flour as `flour:`, and only that of the others under `ingredients:`";
+  const expected = "at least one flour at the temperature of the flour";
+  return inputProblem("temperature.no-flour-left", ["temperature", "ingredients"], "none", expected, advice);
+}
+
+/** An ingredient at a temperature of its own. */
+function singleIngredient({ line, exact: mass }: WeighedLine, temperature: DecimalText): Outcome<Ingredient> {
+  const body = { name: line.name, mass, temperature };
+  if (line.role === "flour") return answer({ ...body, specificHeat: flourSpecificHeat });
+  const heat = heatOfLines([line], line.id, temperature);
+  return heat.ok ? answer({ ...body, specificHeat: heat.value }) : heat;
+}
+
+function heatOfLines(lines: readonly FormulaLine[], name: string, temperature: DecimalText): Outcome<Figure> {
+  const { composition } = compositionOf(lines, name);
+  const heat = specificHeat({ composition, temperature: dec(temperature).lt(0) ? "0" : temperature, name });
+  return heat.ok ? heat : placed(heat.problems);
+}
+
+function collected<T>(outcomes: readonly Outcome<T>[]): Outcome<readonly T[]> {
+  const problems = outcomes.flatMap(problemsOf);
+  return problems.length > 0
+    ? refuse(...problems)
+    : answer(outcomes.flatMap((outcome) => (outcome.ok ? [outcome.value] : [])));
 }
 
 function massOfLines(name: string, lines: readonly WeighedLine[]): Figure {
@@ -109,12 +199,12 @@ function otherIngredients(others: readonly WeighedLine[], { room }: Temperatures
   if (room === undefined)
     return refuse(missing("room", "the temperature of the room, which all other ingredients have"));
   const name = "other ingredients";
-  const { composition } = compositionOf(
+  const heat = heatOfLines(
     others.map(({ line }) => line),
     "others",
+    room.value,
   );
-  const heat = specificHeat({ composition, temperature: dec(room.value).lt(0) ? "0" : room.value, name: "others" });
-  if (!heat.ok) return placed(heat.problems);
+  if (!heat.ok) return heat;
   const mass = massOfLines(name, others);
   return answer([{ name, mass, temperature: room.value, specificHeat: heat.value }], saltNotes(others));
 }
@@ -199,14 +289,18 @@ function noTapWater(): Problem {
   );
 }
 
-function balance(
-  mix: Mix,
-  temperature: Temperatures,
-  wanted: DecimalText,
-  salts: readonly DrySalt[],
-  notes: readonly Note[],
-): Outcome<DoughWater> {
-  const heat = heatOf(mix, temperature, salts);
+/** What the balance needs beside masses and temperatures. */
+interface Beside {
+  readonly drySalts: readonly DrySalt[];
+  readonly notes: readonly Note[];
+  /** The scale that weighs the water. */
+  readonly weigh: WeighedWater["scale"];
+  /** The water as that scale shows it; rounded to it unless stated. */
+  readonly listed?: Figure;
+}
+
+function balance(mix: Mix, temperature: Temperatures, wanted: DecimalText, beside: Beside): Outcome<DoughWater> {
+  const heat = heatOf(mix, temperature, beside.drySalts);
   if (!heat.ok) return heat;
   const { tap, ice, flour, room, friction } = temperature;
   const plan = waterTemperature({
@@ -223,18 +317,77 @@ function balance(
       : undefined;
   if (rule?.ok === false) return placed(rule.problems);
   const water = massOf("water", mix.water);
+  const weighed = weighedWater(water, plan.value, beside);
+  const apart = rule?.ok ? apartFigure(rule.value, plan.value) : undefined;
   const { ice: iced, ...figures } = plan.value;
   const all = [
     water,
+    weighed.listed,
     ...Object.values(figures),
     ...Object.values<Figure>({ ...iced }),
+    ...Object.values<Figure>({ ...weighed.ice }),
     ...(rule?.ok ? [rule.value] : []),
+    ...(apart ? [apart] : []),
   ];
-  return answer({ plan: plan.value, water, ...(rule?.ok && { byRule: rule.value }), figures: withOrigins(all) }, [
-    ...notes,
-    ...plan.notes,
-    ...(rule?.ok ? rule.notes : []),
-  ]);
+  return answer(
+    {
+      plan: plan.value,
+      water,
+      weighed,
+      ...(rule?.ok && { byRule: rule.value }),
+      ...(apart && { apart }),
+      figures: withOrigins(all),
+    },
+    [...beside.notes, ...plan.notes, ...(rule?.ok ? rule.notes : []), ...(apart ? apartNotes(apart, temperature) : [])],
+  );
+}
+
+function weighedWater(water: Figure, { ice }: WaterPlan, { weigh, listed }: Beside): WeighedWater {
+  const { division, scale, unit } = weigh;
+  const shown =
+    listed ??
+    found({
+      id: "water.weighed",
+      label: "water",
+      unit: "g",
+      places: dec(division).decimalPlaces(),
+      value: roundToDivision(exact(water), dec(division)),
+      by: `rounded to ${division} g (${scale})`,
+      sources: [massBalance],
+    });
+  return { listed: shown, scale: { division, scale, unit }, ...(ice && { ice: weighedIce(ice.ice, shown, weigh) }) };
+}
+
+function apartFigure(rule: Figure, { temperature }: WaterPlan): Figure {
+  return worked({
+    id: "water.apart",
+    label: "rule above the heat balance",
+    unit: "K",
+    places: 1,
+    formula: "rule - balance",
+    from: { rule, balance: temperature },
+    sources: [definition],
+  });
+}
+
+/** K, common practice, no source: further apart than the masses account for in most doughs. */
+const FAR_APART = 15;
+
+function apartNotes(
+  apart: Figure,
+  { room, ice, mixerPower, mixingTime, mixingHeat, friction }: Temperatures,
+): readonly Note[] {
+  if (exact(apart).abs().lte(FAR_APART)) return [];
+  const work = mixerPower && mixingTime && `mixer power ${mixerPower.text} for ${mixingTime.text}`;
+  const inputs = [
+    room && `room ${room.text}`,
+    ice && `ice ${ice.text}`,
+    mixingHeat ? `heat of mixing ${mixingHeat.text}` : work,
+    friction && `friction ${friction.text}`,
+  ].filter((input) => input !== undefined);
+  const power = work ? " Only the power that goes into the dough counts, not all that the motor is rated for." : "";
+  const text = `The rule of three and the heat balance are ${fixedText(exact(apart).abs(), 0)} K apart, more than the masses, which the rule does not know, account for in most doughs. Check ${inputs.join(", ")}.${power} One measured mix (calibrate mixing) gives both the heat of mixing and the friction.`;
+  return [{ code: "temperature.far-apart", path: ["temperature"], text }];
 }
 
 function heatOf(
@@ -263,7 +416,7 @@ const places: Readonly<Record<string, Path>> = {
 };
 
 function placed(problems: readonly Problem[]): Outcome<never> {
-  return refuse(
-    ...problems.map((problem) => ({ ...problem, path: places[String(problem.path[0])] ?? ["temperature"] })),
-  );
+  const placeOf = ([first, second]: Path): Path =>
+    second === "mixerWork" ? ["temperature", "mixerPower"] : (places[String(first)] ?? ["temperature"]);
+  return refuse(...problems.map((problem) => ({ ...problem, path: placeOf(problem.path) })));
 }

@@ -32,7 +32,7 @@ export interface WaterPlan {
   readonly dough: Figure;
   readonly heatMade: Figure;
   /** Where the tap is too warm: so much of the water as ice, the rest from the tap. */
-  readonly ice?: { readonly ice: Figure; readonly tapWater: Figure };
+  readonly ice?: { readonly ice: Figure; readonly tapWater: Figure /** Of the water, %. */; readonly share: Figure };
 }
 
 const celsius = { unit: "°C", places: 1 };
@@ -97,7 +97,33 @@ function withIce(request: WaterRequest, plan: WaterPlan, water: Figure, tap: Fig
     sources: [definition],
   });
   const temperature = { ...plan.temperature, label: "temperature the water would need without ice" };
-  return answer({ ...plan, temperature, ice: { ice, tapWater } }, notesOn(request, temperature));
+  const share = worked({
+    id: "water.ice-share",
+    label: "ice, % of the water",
+    unit: "%",
+    places: 0,
+    formula: "ice / water * 100",
+    from: { ice, water },
+    sources: [definition],
+  });
+  const notes = [...notesOn(request, temperature), meltNote(share)];
+  return answer({ ...plan, temperature, ice: { ice, tapWater, share } }, notes);
+}
+
+/** More than melts in time in most mixers, %: common practice, no source. */
+const MUCH_ICE = 50;
+
+function meltNote(share: Figure): Note {
+  const crushed =
+    "The ice has to melt while the dough is mixed: crush it or take flakes, and feel for pieces before the dough rests.";
+  const text = exact(share).gt(MUCH_ICE)
+    ? `${fixedText(share.value, 0)} % of the water is ice, more than melts in time in most mixers (common practice, no source), and the flour meets too little water at first. Cool the flour and the other ingredients, or heat the dough less by mixing less; check the power stated for the mixer. ${crushed}`
+    : crushed;
+  return {
+    code: exact(share).gt(MUCH_ICE) ? "temperature.much-ice" : "temperature.ice-melts",
+    path: ["temperature"],
+    text,
+  };
 }
 
 function tooWarm(request: WaterRequest, plan: WaterPlan, water: Figure, iceTemperature: Figure): Problem {
