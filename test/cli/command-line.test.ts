@@ -99,6 +99,23 @@ describe("a dose beyond what is published", () => {
   });
 });
 
+describe("a dose in mL", () => {
+  test("of a solution is taken by what it weighs", () => {
+    const bottle = ["alkali", "convert", "K2CO3 28 %, water rest", "Na2CO3", "--dose", "20 mL"];
+    const { status, stdout } = runBuilt([...bottle, "--format", "json"]);
+    // 1.2755 g/mL at 28 % (Handbook of Chemistry and Physics), 1.30396 g of potassium carbonate for 1 g of sodium
+    // carbonate (atomic weights of 2021): 5.477 g; the fit of the density lies within 0.45 %.
+    const grams = Number(/"value": "(5\.4\d+|5\.5\d+)"/u.exec(stdout)?.[1]);
+    expect([status, Math.abs(grams / 5.477 - 1) < 0.0046]).toEqual([0, true]);
+  });
+
+  test("of a powder is not", () => {
+    const { status, stderr } = runBuilt(["alkali", "convert", "K2CO3", "Na2CO3", "--dose", "20 mL"]);
+    expect(status).not.toBe(0);
+    expect(stderr).toContain("--dose");
+  });
+});
+
 describe("the flags of a batch", () => {
   test.each([
     { args: ["--bowls", "400"], line: /bowls +400\n/u },

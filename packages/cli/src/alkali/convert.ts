@@ -8,12 +8,15 @@ import {
   dec,
   decimalText,
   fixedText,
+  gramsOf,
   type Held,
   hundredOfFlour,
   mostParts,
   onFlour,
   type Product,
+  type Quantity,
 } from "@noodlewright/core";
+import type { Asking } from "./asking.ts";
 import { memberFlags, productHelp } from "./flags.ts";
 import { member } from "./member.ts";
 
@@ -31,7 +34,11 @@ export const convertCommand = member({
     to: "One product to take in its place, or two, which hold both alkalinities where they can, or else the ratio of sodium to potassium as well",
   },
   flags: {
-    dose: { describe: "Dose to swap: a mass, or % of flour", kind: "text", placeholder: "45 g" },
+    dose: {
+      describe: "Dose to swap: a mass, % of flour, or the volume of a solution",
+      kind: "text",
+      placeholder: "45 g",
+    },
     holding: {
       describe: "What to hold exactly",
       kind: "text",
@@ -62,12 +69,16 @@ export const convertCommand = member({
     ],
   ],
   read: (ask) => {
-    const dose = ask.quantity("dose", ["mass", "share"]);
+    const stated = ask.quantity("dose", ["mass", "share", "volume"]);
+    const unit = stated.dimension === "share" ? "%" : "g";
+    const ofIt = stated.dimension === "volume" ? undefined : ({ text: stated.text, unit, ofIt: stated.value } as const);
+    const from = ask.product(ask.text("from"), "<from>", ofIt);
+    const dose = weighed(stated, from, ask);
     const water = ask.maybe("water", ["share", "mass"]);
     const salt = ask.maybe("salt", ["share", "mass"]);
-    const stated = ask.maybe("flour", ["mass"])?.value;
+    const ofWhat = ask.maybe("flour", ["mass"])?.value;
     const ofFlour = [dose, water, salt].some((amount) => amount?.dimension === "share");
-    const flour = stated ?? (ofFlour ? hundredOfFlour : undefined);
+    const flour = ofWhat ?? (ofFlour ? hundredOfFlour : undefined);
     const [first, second, third] = ask.list("to");
     if (third !== undefined) {
       ask.wrong("<to>", "convert.products", "more than two products", "one product or two", "take two of them");
@@ -75,8 +86,6 @@ export const convertCommand = member({
     if (second !== undefined && second === first) {
       ask.wrong("<to>", "convert.products", `${second} twice`, "two different products", "name it once");
     }
-    const unit = dose.dimension === "mass" ? "g" : "%";
-    const from = ask.product(ask.text("from"), "<from>", { text: dose.text, unit, ofIt: dose.value });
     const wanted = {
       text: `the alkalinity of ${dose.text} ${from.name}`,
       unit,
@@ -117,3 +126,13 @@ export const convertCommand = member({
     return answer(convertReport(question, swapped.value, [...notes, ...swapped.notes], units));
   },
 });
+
+/** A dose in mL by what it weighs at the working temperature. */
+function weighed(dose: Quantity, { name, composition }: Product, ask: Asking): Quantity {
+  if (dose.dimension !== "volume" || name === "") return dose;
+  const mass = gramsOf(composition, { millilitres: dose.value }, ask.temperature);
+  if (!mass.ok) {
+    for (const { code, found, expected, advice } of mass.problems) ask.wrong("--dose", code, found, expected, advice);
+  }
+  return { text: dose.text, dimension: "mass", value: mass.ok ? mass.value : "1", unit: "g" };
+}

@@ -13,6 +13,7 @@ import { doseNotes, doseProblems, tooMuch } from "./limits.ts";
 import { type FormulaLine, type StatedLines, statedLines } from "./lines.ts";
 import { readableParts, readSpec } from "./read-spec.ts";
 import type { Spec } from "./spec.ts";
+import { withGrams } from "./volumes.ts";
 import { balanceWater, type WaterBalance } from "./water.ts";
 
 /** A noodle formula on 100 parts of flour as weighed. */
@@ -88,7 +89,10 @@ export function formulaOf(
   extra: OwnMaterials = {},
 ): Outcome<{ readonly spec: Spec; readonly formula: Formula }> {
   const spec = readSpec(input);
-  if (!spec.ok) return refuse(...spec.problems, ...senseProblems(input, extra, spec.problems));
+  if (!spec.ok) {
+    const weighed = spec.problems.map(withGrams(input, { ...extra, ...readableParts(input).materials }));
+    return refuse(...weighed, ...senseProblems(input, extra, spec.problems));
+  }
   const formula = computeFormula(spec.value, extra);
   return formula.ok ? answer({ spec: spec.value, formula: formula.value }, formula.notes) : formula;
 }
