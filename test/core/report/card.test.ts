@@ -185,7 +185,9 @@ describe("sections of the card", () => {
           temperature: { ...warm, tap: `${tap} °C` },
         });
         const blocks = made.bench.flatMap(({ blocks }) => blocks);
-        const shown = blocks.flatMap((block) => (block.kind === "figures" ? block.figures : [])).slice(0, 2);
+        const shown = blocks
+          .flatMap((block) => (block.kind === "figures" ? block.figures : []))
+          .filter(({ id }) => id === "water.ice" || id === "water.from-tap");
         const [ice, tapWater] = shown.map((figure) => dec(fixedText(figure.value, figure.places)));
         if (ice === undefined || tapWater === undefined) return;
         iced += 1;

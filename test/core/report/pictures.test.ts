@@ -46,6 +46,8 @@ describe("the strip of passes", () => {
       { words: "pass 2", thickness: "1.5" },
     ]);
     expect(strip?.description).toBe("Thickness of the sheet: pass 1 4.80 mm, pass 2 1.50 mm.");
+    const set = passStrip([{ words: "pass 1", thickness: "4.8", setting: "3" }]);
+    expect(set?.description).toBe("Thickness of the sheet: pass 1 at 3 4.80 mm.");
     expect(passStrip([])).toBeUndefined();
   });
 });
@@ -59,10 +61,10 @@ const parts = fc.array(
 );
 
 describe("a bar of parts", () => {
-  test("fills its width, each part by its share; parts of nothing are left out", () => {
+  test("fills its width, each part by its share; parts that show as 0.0 are left out", () => {
     fc.assert(
       fc.property(parts, (all) => {
-        const some = all.filter(({ value }) => Number(value) > 0);
+        const some = all.filter(({ value }) => Number(value) >= 0.05);
         const bar = barPicture({ id: "bar", title: "Bar" }, all, "%", 1);
         expect(bar === undefined).toBe(some.length === 0);
         const widths = rectangles(bar?.svg ?? "", "width")
