@@ -83,6 +83,32 @@ describe("replaceFlour", () => {
   });
 });
 
+test("an assumed moisture is told, and leaves the blend and its water open", () => {
+  const shop = { kind: "flour", label: { protein: "12 g", serving: "100 g", rules: "EU" } } as const;
+  const { spec, formula } = workedOut({
+    flours: [{ name: "strong flour", amount: "100 %", figures: { ...flour("12.4 %"), moisture: "13.5 %" } }],
+    shelf: { "shop flour": { figures: shop } },
+    water: { added: "36 %" },
+  });
+  const outcome = replaceFlour(spec, formula, { missing: "strong flour", hold: [] });
+  const row = answered(outcome).rows[0];
+  const rangeOf = (id: string) => {
+    const { low, high } = row?.blend.figures.find((one) => one.id === id)?.range ?? { low: "", high: "" };
+    return [Number(low), Number(high)];
+  };
+  expect(rangeOf("blend.moisture")).toEqual([12, 15]);
+  const [low = 0, high = 0] = rangeOf("blend.protein");
+  const [lowAt = 0, highAt = 0] = rangeOf("blend.protein.at-basis");
+  expect(lowAt).toBeCloseTo((low * 86) / 88, 9);
+  expect(highAt).toBeCloseTo((high * 86) / 85, 9);
+  // the dough keeps its dry flour and its water, whatever the flour at hand holds of 12 to 15 %
+  const byHand = (now: number): number => ((36 + 13.5) * (100 - now)) / 86.5 - now;
+  expect(Number(row?.water.added.range?.low)).toBeCloseTo(byHand(15), 9);
+  expect(Number(row?.water.added.range?.high)).toBeCloseTo(byHand(12), 9);
+  const texts = outcome.ok ? outcome.notes.map(({ text }) => text) : [];
+  expect(texts.some((text) => text.startsWith("shop flour: its moisture is not stated"))).toBe(true);
+});
+
 test("a lot reaches what the spec wants, where that is out of what was held", () => {
   const { spec, formula } = workedOut({
     ...ryeNoodle,

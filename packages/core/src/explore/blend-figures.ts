@@ -1,7 +1,8 @@
 import { type Figure, found, given, worked } from "../figure/figure.ts";
 import { fromSpec, massBalance, type Source } from "../figure/source.ts";
+import { basisRange, sumRange, withRange } from "../formula/ranges.ts";
 import { basisText, type MoistureBasis } from "../materials/fields.ts";
-import { type Decimal, dec, decimalText, HUNDRED, sum } from "../number/decimal.ts";
+import { type Decimal, dec, decimalText } from "../number/decimal.ts";
 import { type Limit, limitRow, priceUnit, reached, targetLimits } from "./blend-limits.ts";
 import type { BlendQuestion, Candidate, Check, FoundBlend } from "./blend-question.ts";
 import type { Setup } from "./blend-setup.ts";
@@ -56,45 +57,42 @@ export function blendFigures(
     const share = shares[index];
     return share === undefined || dec(share.value).isZero() ? [] : [{ flour, share }];
   });
-  const mixed = (id: string, label: string, unit: string, read: (flour: Candidate) => string | undefined): Figure[] => {
+  const mixed = (id: string, label: string, unit: string, read: Read, open: Open = () => undefined): Figure[] => {
     const values = used.flatMap(({ flour }) => {
       const value = read(flour);
       if (value === undefined) return [];
-      return [
-        given({
-          id: `${id}.${flour.name}`,
-          label: `${label} of ${flour.name}`,
-          unit,
-          places: 2,
-          value,
-          by: "the flour's figures",
-          sources: [fromSpec],
-        }),
-      ];
+      const naming = { id: `${id}.${flour.name}`, label: `${label} of ${flour.name}`, unit, places: 2 };
+      const range = open(flour);
+      const figure = given({ ...naming, value, by: "the flour's figures", sources: [fromSpec] });
+      return [withRange(figure, range && { ...range, why: `range of ${label} of ${flour.name}` })];
     });
     if (values.length < used.length || used.length === 0) return [];
-    const from = { share: used.map(({ share }) => share), figure: values };
-    return [
-      worked({
-        id: `blend.${id}`,
-        label: `${label} of the blend`,
-        unit,
-        places: 2,
-        formula: "sum(share * figure) / 100",
-        from,
-        sources: [massBalance],
-      }),
-    ];
+    const figure = worked({
+      id: `blend.${id}`,
+      label: `${label} of the blend`,
+      unit,
+      places: 2,
+      formula: "sum(share * figure) / 100",
+      from: { share: used.map(({ share }) => share), figure: values },
+      sources: [massBalance],
+    });
+    const terms = used.flatMap(({ share }, index) => {
+      const one = values[index];
+      return one === undefined ? [] : [{ weight: dec(share.value).div(100), figure: one }];
+    });
+    return [sumRange(figure, terms, `range of ${label} of the flours`)];
   };
-  const moisture = mixed("moisture", "moisture", "%", (flour) => flour.moisture);
-  const atBasis = (figure: Figure): Figure[] => withBasis(figure, moisture[0], basis);
-  const protein = mixed("protein", "protein", "%", (flour) => flour.protein).map((figure) => ranged(figure, used));
+  const moistureWith = (open: Open): Figure | undefined =>
+    mixed("moisture", "moisture", "%", ({ moisture }) => moisture, open)[0];
+  const moisture = moistureWith(({ moistureRange }) => moistureRange);
+  const apart = moistureWith(({ moistureRange, proteinAsIs }) => (proteinAsIs === true ? moistureRange : undefined));
+  const protein = mixed("protein", "protein", "%", (flour) => flour.protein, proteinOf);
   const ash = mixed("ash", "ash", "%", (flour) => flour.ash);
-  const gluten = mixed("gluten-protein", "gluten-forming protein", "%", (flour) => flour.glutenProtein);
+  const gluten = mixed("gluten-protein", "gluten-forming protein", "%", (flour) => flour.glutenProtein, glutenOf);
   const price = mixed("price", "price", priceUnit(currency), (flour) => flour.price);
   return [
-    ...moisture,
-    ...[...protein, ...ash, ...gluten].flatMap((figure) => [figure, ...atBasis(figure)]),
+    ...(moisture ? [moisture] : []),
+    ...[...protein, ...ash, ...gluten].flatMap((figure) => [figure, ...withBasis(figure, moisture, apart, basis)]),
     ...mixed("wholegrain", "wholegrain share", "%", (flour) => (flour.wholegrain === true ? "100" : "0")),
     ...price,
     ...price.flatMap((figure) => batchPrice(figure, currency, flourMass)),
@@ -117,24 +115,25 @@ function batchPrice(price: Figure, currency = "", flourMass?: string): readonly 
   ];
 }
 
-/** Protein of the blend with every flour at its least, and at its greatest, where any flour has such a range. */
-function ranged(figure: Figure, used: readonly { readonly flour: Candidate; readonly share: Figure }[]): Figure {
-  if (used.every(({ flour }) => flour.proteinRange === undefined)) return figure;
-  const mixedAt = (end: "low" | "high"): Decimal =>
-    sum(
-      used.map(({ flour, share }) =>
-        dec(share.value)
-          .times(flour.proteinRange?.[end] ?? flour.protein)
-          .div(100),
-      ),
-    );
-  const why = "range of protein of the flours";
-  return { ...figure, range: { low: decimalText(mixedAt("low")), high: decimalText(mixedAt("high")), why } };
-}
+type Read = (flour: Candidate) => string | undefined;
+type Open = (flour: Candidate) => Candidate["proteinRange"];
 
-/** The same figure at a moisture basis: the blend is mixed as it is and then converted by its own moisture. */
-function withBasis(figure: Figure, moisture: Figure | undefined, basis: MoistureBasis): Figure[] {
-  if (basis.kind === "as is" || moisture === undefined) return [];
+const proteinOf: Open = ({ proteinRange }) => proteinRange;
+const glutenOf: Open = ({ protein, glutenProtein, proteinRange }) =>
+  glutenProtein === protein ? proteinRange : undefined;
+
+/**
+ * The same figure at a moisture basis: the blend is mixed as it is and then converted by its own moisture.
+ *
+ * @param apart - the moisture with the range that the share as is does not depend on
+ */
+function withBasis(
+  figure: Figure,
+  moisture: Figure | undefined,
+  apart: Figure | undefined,
+  basis: MoistureBasis,
+): Figure[] {
+  if (basis.kind === "as is" || moisture === undefined || apart === undefined) return [];
   const where = dec(basis.moisture).isZero() ? "dry" : `at ${basisText(basis)}`;
   const own = worked({
     id: `${figure.id}.at-basis`,
@@ -145,11 +144,9 @@ function withBasis(figure: Figure, moisture: Figure | undefined, basis: Moisture
     from: { figure, basis: basis.moisture, moisture },
     sources: [moistureBasis],
   });
-  const { range } = figure;
-  if (range === undefined) return [own];
-  const converted = (value: string): string =>
-    decimalText(dec(value).times(HUNDRED.minus(basis.moisture)).div(HUNDRED.minus(moisture.value)));
-  return [{ ...own, range: { low: converted(range.low), high: converted(range.high), why: range.why } }];
+  const { range } = basisRange(own, figure, apart);
+  const both = "range of protein of the flours, and of the moisture of those with protein as is";
+  return [withRange(own, range && { ...range, why: apart.range === undefined ? range.why : both })];
 }
 
 /** The basis the protein target is in; 14 % moisture where none is asked for. */

@@ -9,7 +9,11 @@ export interface Candidate {
   readonly protein: DecimalText;
   /** Least and greatest protein it may have: from a label that was rounded, or a certificate's uncertainty. */
   readonly proteinRange?: { readonly low: DecimalText; readonly high: DecimalText };
+  /** Whether that range is of the protein as is, so that at a basis the moisture counts as well. */
+  readonly proteinAsIs?: boolean;
   readonly moisture: DecimalText;
+  /** Least and greatest moisture it may have, where nobody is sure of it. */
+  readonly moistureRange?: { readonly low: DecimalText; readonly high: DecimalText };
   readonly ash?: DecimalText;
   /** Protein that forms gluten, % of the flour. */
   readonly glutenProtein?: DecimalText;

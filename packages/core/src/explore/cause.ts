@@ -9,6 +9,8 @@ export interface Cause {
   /** It may be so much more or less, and anything between is as likely. */
   readonly plusMinus: DecimalText;
   readonly unit: string;
+  /** What the error was assumed from, where nobody states it. */
+  readonly assumed?: string;
 }
 
 /** What comes out of a model: plain numbers by name. */

@@ -1,8 +1,9 @@
-import { answer, inputProblem, type Outcome, type Path, type Problem, refuse } from "../figure/problem.ts";
-import { blendFactor } from "../formula/blend.ts";
+import { answer, inputProblem, type Note, type Outcome, type Path, type Problem, refuse } from "../figure/problem.ts";
+import { blendFactor, isOpenAsIs } from "../formula/blend.ts";
 import type { Bounds } from "../formula/blend-schema.ts";
 import type { Formula } from "../formula/formula.ts";
 import type { Spec } from "../formula/spec.ts";
+import { assumedNote } from "../materials/doubt.ts";
 import type { Price } from "../materials/fields.ts";
 import { plainName } from "../materials/nearest.ts";
 import { type KitchenMaterial, type OwnMaterials, resolveMaterial } from "../materials/own.ts";
@@ -36,6 +37,7 @@ type ShelfEntry = NonNullable<Spec["shelf"]>[string];
 export function flourShelf(spec: Spec, formula: Formula, extra: OwnMaterials = {}): Outcome<FlourShelf> {
   const own = { ...extra, ...spec.materials };
   const problems: Problem[] = [];
+  const notes: Note[] = [];
   const entries = Object.entries(spec.shelf ?? {});
   const used = formula.lines.filter(({ role }) => role === "flour");
   const flours: ShelfFlour[] = [];
@@ -51,15 +53,23 @@ export function flourShelf(spec: Spec, formula: Formula, extra: OwnMaterials = {
   for (const [name, entry] of entries) {
     if (used.some((line) => isSame(line.name, name))) continue;
     const material = resolveMaterial(name, ["shelf", name], entry.figures, own);
-    if (material.ok) put(name, ["shelf", name], "0", material.value);
-    else problems.push(...material.problems);
+    if (material.ok) {
+      put(name, ["shelf", name], "0", material.value);
+      notes.push(...moistureNotes(name, material.value));
+    } else problems.push(...material.problems);
   }
   const asked = [spec.wanted?.price, spec.wanted?.batchPrice].flatMap((price) => price?.currency ?? []);
   const currencies = [...new Set([...prices.map((price) => price.currency), ...asked])];
   const [currency] = currencies;
   if (currencies.length > 1 && asksPrice(spec)) problems.push(severalCurrencies(currencies));
   if (problems.length > 0) return refuse(...problems);
-  return answer({ flours, ...(currencies.length === 1 && currency !== undefined && { currency }) });
+  return answer({ flours, ...(currencies.length === 1 && currency !== undefined && { currency }) }, notes);
+}
+
+/** Says of a flour that is not in the formula that its moisture was assumed. */
+export function moistureNotes(name: string, { notes }: KitchenMaterial): readonly Note[] {
+  const path = ["shelf", name];
+  return notes.includes(assumedNote) ? [{ code: "materials.note", path, text: `${name}: ${assumedNote}` }] : [];
 }
 
 /** What the shelf says of a flour. */
@@ -98,6 +108,7 @@ export function stocked(
     ...(ranges?.protein && {
       proteinRange: { low: atFactor(ranges.protein.low), high: atFactor(ranges.protein.high) },
     }),
+    ...(isOpenAsIs({ material }) && { proteinAsIs: true }),
     moisture,
     ...(ranges?.moisture && { moistureRange: ranges.moisture }),
     ...(ash !== undefined && { ash }),

@@ -71,7 +71,7 @@ export function designBlend(spec: Spec, formula: Formula, extra: OwnMaterials = 
       water,
       ...(square && { square }),
     },
-    [...question.notes, ...outcome.notes, ...bags, ...style.notes, ...waterNotes],
+    [...shelf.notes, ...question.notes, ...outcome.notes, ...bags, ...style.notes, ...waterNotes],
   );
 }
 

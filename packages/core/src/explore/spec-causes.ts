@@ -1,10 +1,14 @@
 import type { Batch } from "../batch/batch.ts";
 import type { WeighedLine } from "../batch/weighing.ts";
 import { alkalinityM } from "../chemistry/composition.ts";
-import type { Range } from "../figure/figure.ts";
 import { blendFactor } from "../formula/blend.ts";
 import type { Spec } from "../formula/spec.ts";
-import { type Decimal, type DecimalText, dec, decimalText } from "../number/decimal.ts";
+import { catalogue } from "../materials/catalogue.ts";
+import { assumedMoisture } from "../materials/doubt.ts";
+import type { Material, MaterialKind } from "../materials/material.ts";
+import type { KitchenMaterial } from "../materials/own.ts";
+import { type Decimal, type DecimalText, dec, decimalText, ONE } from "../number/decimal.ts";
+import { halfLastDigit } from "./blend-limits.ts";
 import type { Cause } from "./cause.ts";
 
 /** One ingredient of a load in the model: what of it may be off, and what is taken as it is. */
@@ -34,12 +38,17 @@ export interface BatchCauses {
   readonly exact: readonly string[];
 }
 
-/** Gathers what a spec says about errors: scales, flours, strengths and losses. An error of zero is no cause. */
+/**
+ * Gathers what a spec says about errors: scales, flours, strengths and losses. Where nobody states the error of a flour or of
+ * a loss, one is assumed, and the cause says from what. An error of zero is no cause.
+ */
 export function causesOf(spec: Spec, batch: Batch): BatchCauses {
   const causes: Cause[] = [];
   const exact: string[] = [];
-  const input = (id: string, label: string, unit: string, value: DecimalText, plusMinus: DecimalText): Input => {
-    if (dec(plusMinus).gt(0)) causes.push({ id, label, value, plusMinus, unit });
+  const input: MakeInput = (id, label, unit, value, error) => {
+    const { plusMinus, assumed } = typeof error === "string" ? { plusMinus: error } : error;
+    const words = assumed === undefined ? { label } : { label: `${label} (error assumed)`, assumed };
+    if (dec(plusMinus).gt(0)) causes.push({ id, value, plusMinus, unit, ...words });
     return { id, value };
   };
   const lines = batch.lines
@@ -48,16 +57,11 @@ export function causesOf(spec: Spec, batch: Batch): BatchCauses {
       const { line, load } = weighed;
       const { material, name, role } = line;
       const mass = input(`${line.id}.mass`, `weighing of ${name}`, "g", load.value, weighingError(spec, weighed));
-      const wet = centred(material.moisture, material.ranges?.moisture);
-      const moisture = input(`${line.id}.moisture`, `moisture of ${name}`, "%", wet.value, wet.plusMinus);
+      const wet = doubtOf(material, "moisture", material.moisture);
+      const moisture = input(`${line.id}.moisture`, `moisture of ${name}`, "%", wet.value, wet);
       const common = { id: line.id, mass, moisture, flour: role === "flour" };
       if (role === "flour") {
         const protein = proteinInput(weighed, input);
-        const unsure = [
-          ...(material.ranges?.moisture === undefined ? ["moisture"] : []),
-          ...(protein !== undefined && material.ranges?.protein === undefined ? ["protein"] : []),
-        ];
-        if (unsure.length > 0) exact.push(`${unsure.join(" and ")} of ${name}`);
         return { ...common, ...(protein && { protein }) };
       }
       if (role !== "alkali" || material.composition === undefined) return common;
@@ -70,34 +74,95 @@ export function causesOf(spec: Spec, batch: Batch): BatchCauses {
       };
     });
   const lost = batch.target.stages.filter(({ loss }) => !dec(loss.value).isZero());
+  const lossError = spec.losses?.uncertainty?.value;
   const losses = lost.map(({ name, loss }) =>
-    input(`loss.${name}`, `loss at ${name}`, "%", loss.value, spec.losses?.uncertainty?.value ?? "0"),
+    input(`loss.${name}`, `loss at ${name}`, "%", loss.value, lossError ?? asRead(spec.losses?.[name]?.text)),
   );
-  if (losses.length > 0 && spec.losses?.uncertainty === undefined) exact.push("losses");
   return { causes, lines, losses, exact };
 }
 
-type MakeInput = (id: string, label: string, unit: string, value: DecimalText, plusMinus: DecimalText) => Input;
+/** How far an input may be off, and from what that was assumed where nobody states it. */
+interface Doubt {
+  readonly plusMinus: DecimalText;
+  readonly assumed?: string;
+}
+
+type MakeInput = (id: string, label: string, unit: string, value: DecimalText, error: DecimalText | Doubt) => Input;
 
 function proteinInput({ line }: WeighedLine, input: MakeInput): ModelLine["protein"] | undefined {
-  const { protein, ranges, stated } = line.material;
+  const { protein, stated } = line.material;
   if (protein === undefined) return undefined;
   const basisMoisture = stated.protein?.basis.kind === "at" ? stated.protein.basis.moisture : undefined;
   const written = basisMoisture === undefined ? protein.value : (stated.protein?.value ?? protein.value);
   const scale = dec(protein.value).isZero() ? dec(1) : dec(written).div(protein.value);
   const factor = dec(blendFactor).div(protein.nitrogenFactor ?? blendFactor);
-  const { value, plusMinus } = centred(protein.value, ranges?.protein);
+  const { value, ...doubt } = doubtOf(line.material, "protein", protein.value);
   const whole = (one: DecimalText): DecimalText => text(dec(one).times(scale).times(factor));
   const where = basisMoisture === undefined ? "as is" : `at ${basisMoisture} % mb`;
   const label = `protein of ${line.name} ${where}`;
-  return { input: input(`${line.id}.protein`, label, "%", whole(value), whole(plusMinus)), basisMoisture };
+  const error = { ...doubt, plusMinus: whole(doubt.plusMinus) };
+  return { input: input(`${line.id}.protein`, label, "%", whole(value), error), basisMoisture };
 }
 
-/** The middle of a range and half its width. */
-function centred(value: DecimalText, range: Range | undefined): { value: DecimalText; plusMinus: DecimalText } {
-  if (range === undefined) return { value, plusMinus: "0" };
-  const [low, high] = [dec(range.low), dec(range.high)];
-  return { value: text(low.plus(high).div(2)), plusMinus: text(high.minus(low).div(2)) };
+/**
+ * The middle of what a figure may be, and how far off it may be, % as is: the stated error or the reading of a label where
+ * there is one; otherwise the spread of the table's samples, the last digit that was written, or the usual spread of such a
+ * flour in the catalogue.
+ */
+function doubtOf(
+  material: KitchenMaterial,
+  what: "moisture" | "protein",
+  value: DecimalText,
+): Doubt & { readonly value: DecimalText } {
+  const range = material.ranges?.[what];
+  if (range !== undefined) {
+    const [low, high] = [dec(range.low), dec(range.high)];
+    const isAssumed = what === "moisture" && material.by?.moisture === assumedMoisture.by;
+    const half = { value: text(low.plus(high).div(2)), plusMinus: text(high.minus(low).div(2)) };
+    return { ...half, ...(isAssumed && { assumed: "the usual moistures of flour, since nobody states it" }) };
+  }
+  const own = spreadOf(material, what);
+  if (own !== undefined) {
+    return {
+      value,
+      plusMinus: text(own),
+      assumed: `the spread of the table's ${material.spread?.[what]?.n ?? ""} samples`,
+    };
+  }
+  const written = material.written?.[what];
+  if (written !== undefined) {
+    const { plusMinus, assumed } = asRead(written);
+    const stated = what === "protein" ? material.stated.protein?.value : undefined;
+    const share = stated === undefined || dec(stated).isZero() ? ONE : dec(value).div(stated);
+    return { value, plusMinus: text(share.times(plusMinus)), ...(assumed !== undefined && { assumed }) };
+  }
+  const usual = flourKinds.includes(material.kind) ? usualSpread(material.kind, what) : undefined;
+  if (usual === undefined) return { value, plusMinus: "0" };
+  const most = usual.gt(value) ? value : text(usual);
+  return { value, plusMinus: most, assumed: `the usual spread of a ${material.kind} in the catalogue` };
+}
+
+const flourKinds: readonly MaterialKind[] = ["flour", "gluten", "starch", "bran"];
+
+/** Half a unit of the last digit somebody wrote. */
+function asRead(written = "0"): Doubt {
+  const number = /\d+(?:\.\d+)?/u.exec(written)?.[0] ?? "0";
+  return { plusMinus: text(halfLastDigit(number)), assumed: `its last digit, as "${written}" is written` };
+}
+
+/** Half the way from the least sample to the greatest; where the table has only the error of their mean, an even spread with the same deviation. */
+function spreadOf({ spread }: Pick<Material, "spread">, what: "moisture" | "protein"): Decimal | undefined {
+  const { n, standardError, low, high } = spread?.[what] ?? {};
+  if (low !== undefined && high !== undefined) return dec(high).minus(low).div(2);
+  return n === undefined || standardError === undefined ? undefined : dec(n).times(3).sqrt().times(standardError);
+}
+
+/** The middle one of the spreads that the catalogue knows of a kind. */
+function usualSpread(kind: MaterialKind, what: "moisture" | "protein"): Decimal | undefined {
+  const known = catalogue()
+    .flatMap((material) => (material.kind === kind ? (spreadOf(material, what) ?? []) : []))
+    .toSorted((a, b) => a.cmp(b));
+  return known[Math.floor(known.length / 2)];
 }
 
 /** The error of the scale that weighs a line, once for each lot; half a division unless the spec says otherwise. */

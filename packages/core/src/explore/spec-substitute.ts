@@ -58,7 +58,7 @@ export function replaceFlour(
   const missing = flourNamed(asked.missing, shelf.value);
   if (missing === undefined) return refuse(notAFlour("substitute.missing", ["missing"], asked.missing, shelf.value));
   const question = questionOf(spec, formula, shelf.value, shared.value, asked.hold);
-  const notes = shared.notes.filter(({ text }) => !text.startsWith(`${missing}:`));
+  const notes = [...shelf.notes, ...shared.notes].filter(({ text }) => !text.startsWith(`${missing}:`));
   return placed(substitute({ ...question, missing }), shelf.value, notes);
 }
 
@@ -95,7 +95,7 @@ export function correctForLot(
   if (fresh === undefined) return refuse(notAFlour("substitute.lot", ["lot", "figures"], name, shelf));
   const { store: _store, ...lotFlour } = fresh;
   const question = questionOf(spec, formula, shelf, shared.value, hold);
-  return placed(newLot({ ...question, lot: lotFlour }), shelf, shared.notes);
+  return placed(newLot({ ...question, lot: lotFlour }), shelf, [...old.notes, ...shared.notes]);
 }
 
 /** What is left of the old lot does not limit the new one. */

@@ -1,5 +1,5 @@
 import type { Batch } from "../batch/batch.ts";
-import { answer, inputProblem, type Note, type Outcome, refuse } from "../figure/problem.ts";
+import { answer, inputProblem, type Outcome, refuse } from "../figure/problem.ts";
 import { flourBasis } from "../formula/blend.ts";
 import type { Spec } from "../formula/spec.ts";
 import { type Decimal, dec, HUNDRED, ONE, sum } from "../number/decimal.ts";
@@ -10,6 +10,8 @@ import { type Tolerance, type ToleranceQuestion, tolerance } from "./tolerance.t
 /** What the errors of a kitchen do to a load. */
 export interface BatchTolerance {
   readonly causes: BatchCauses["causes"];
+  /** What nobody states the error of, and nothing tells. */
+  readonly exact: BatchCauses["exact"];
   readonly outputs: readonly Tolerance[];
 }
 
@@ -69,7 +71,7 @@ export function batchTolerance(
     ...(draws !== undefined && { draws }),
   });
   if (!outcome.ok) return outcome;
-  return answer({ causes: known.causes, outputs: outcome.value }, exactNotes(known.exact));
+  return answer({ causes: known.causes, exact: known.exact, outputs: outcome.value });
 }
 
 type Read = (input: Input) => Decimal;
@@ -101,10 +103,4 @@ function alkalinity(lines: readonly ModelLine[], read: Read): Decimal {
     read,
   );
   return sum(salts).times(HUNDRED).div(flour);
-}
-
-function exactNotes(exact: readonly string[]): readonly Note[] {
-  if (exact.length === 0) return [];
-  const text = `taken as exact, since no error is stated: ${exact.join("; ")}`;
-  return [{ code: "tolerance.exact", path: [], text }];
 }

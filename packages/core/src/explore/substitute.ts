@@ -51,7 +51,9 @@ export function substitute(question: SubstituteQuestion): Outcome<Substitution> 
   );
   const kept = without.map((flour) => {
     const now = share(flour.name);
-    return now === undefined || hasLimits(flour) ? flour : { ...flour, ...fixedAt(now, question.step) };
+    if (now === undefined || hasLimits(flour)) return flour;
+    const { bag: _bag, ...open } = flour;
+    return { ...open, ...fixedAt(now, question.step) };
   });
   const first = reblend(question, question.flours, kept);
   if (first.ok && first.value.answer.kind === "found") return first;
@@ -195,7 +197,8 @@ const checkNames: Readonly<Record<string, string>> = {
 };
 
 function withoutLimits(flour: StockedFlour): StockedFlour {
-  const { least: _least, most: _most, ratioTo: _ratioTo, store: _store, ...figures } = flour;
+  const { least: _least, most: _most, ratioTo: _ratioTo, store: _store, ...rest } = flour;
+  const { bag: _bag, step: _step, ...figures } = rest;
   return figures;
 }
 

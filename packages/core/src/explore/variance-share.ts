@@ -14,6 +14,9 @@ export interface VarianceShare {
   }[];
 }
 
+/** A reach is told to so many places: what is smaller is the rounding of the model's own divisions. */
+const exactPlaces = 20;
+
 /**
  * Adds up the variance of independent causes, each evenly spread: the square of its reach, by 3.
  *
@@ -25,7 +28,7 @@ export function varianceShares(
 ): VarianceShare {
   const reaches = causes.map((_, index) => {
     const at = (end: number): Decimal => model(inputsAt(causes, (__, other) => dec(other === index ? end : 0)));
-    return at(1).minus(at(-1)).div(2).abs();
+    return at(1).minus(at(-1)).div(2).abs().toDecimalPlaces(exactPlaces);
   });
   const variances = reaches.map((reach) => reach.times(reach).div(3));
   const variance = sum(variances);

@@ -140,7 +140,7 @@ function moistureTerm(line: FormulaLine): Term {
 }
 
 /** Protein as is, off a label say, tells the less of the dry matter the drier the flour is. */
-function isOpenAsIs({ material }: FormulaLine): boolean {
+export function isOpenAsIs({ material }: Pick<FormulaLine, "material">): boolean {
   return material.stated.protein?.basis.kind === "as is" && material.ranges?.protein !== undefined;
 }
 

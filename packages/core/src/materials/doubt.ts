@@ -16,7 +16,7 @@ export const assumedMoisture = {
 } as const;
 
 /** Said of a flour whose moisture had to be assumed. */
-const assumedNote =
+export const assumedNote =
   "its moisture is not stated; taken as 13.5 %, give or take 1.5 % (common practice, no source): ask the mill, or dry a sample";
 
 /** Protein as labels leave it open, % as is. */

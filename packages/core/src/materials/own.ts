@@ -29,6 +29,8 @@ export interface KitchenMaterial extends Material {
   /** What there is of it in the store. */
   readonly stock?: Quantity;
   readonly stated: { readonly protein?: Stated; readonly ash?: Stated };
+  /** Moisture and protein as somebody wrote them: the digits say how exact they are meant. */
+  readonly written?: { readonly moisture?: string; readonly protein?: string };
   /** Where each of the main figures comes from. */
   readonly figureSources: {
     readonly moisture: Source;
@@ -202,6 +204,11 @@ function overlay(
     ...(figures.stock && { stock: figures.stock }),
     ...(figures.recorded && { recorded: figures.recorded }),
     ...(chosen && { composition: chosen }),
+    written: {
+      ...before?.written,
+      ...(figures.moisture && { moisture: figures.moisture.text }),
+      ...(figures.protein && { protein: figures.protein.text }),
+    },
     by: inWords(figures, before, assumed, labelled.value),
     ...doubtOf(figures, before, { moisture, assumed, labelled: labelled.value, protein }),
     notes: [

@@ -6,7 +6,7 @@ import type { Formula } from "../formula/formula.ts";
 import { dec, decimalText, fixedText } from "../number/decimal.ts";
 import { numberColumn, pictureBlock, report, row, section, table, wordColumn } from "./build.ts";
 import { barPicture } from "./pictures/bar.ts";
-import type { Cell, Report, Section, Table } from "./schema.ts";
+import type { Block, Cell, Report, Section, Table } from "./schema.ts";
 import { alkalinityEnds, figureCell, words } from "./show.ts";
 
 /** Signs of the longest bar of a picture in text. */
@@ -15,12 +15,17 @@ const barWidth = 32;
 const leastShown = 0.5;
 
 /** Tells what errors do to a load: the range of each figure, the share of each cause, and which error matters most. */
-export function toleranceReport(formula: Formula, { outputs, causes }: BatchTolerance, notes: readonly Note[]): Report {
+export function toleranceReport(
+  formula: Formula,
+  { outputs, causes, exact }: BatchTolerance,
+  notes: readonly Note[],
+): Report {
   return report({
     command: "tolerance",
     title: `${formula.name}, what errors do to one load`,
     main: "ranges",
     sections: [
+      section("unstated", "Errors that nobody stated", ...unstatedBlocks(causes, exact)),
       section("ranges", "How far each figure may be off", rangesTable(outputs), {
         kind: "text",
         lines: [
@@ -78,9 +83,40 @@ function rangesTable(outputs: readonly Tolerance[]): Table {
   );
 }
 
-function mattersMost({ figure, shares }: Tolerance): readonly string[] {
+/** Errors that had to be assumed, and what was taken as exact. */
+function unstatedBlocks(causes: BatchTolerance["causes"], exact: readonly string[]): readonly Block[] {
+  const assumed = causes.filter((cause) => cause.assumed !== undefined);
+  const lines = [
+    ...(assumed.length === 0
+      ? []
+      : ["These are assumed, and the answer is no better than they are: ask the mill, and state the errors."]),
+    ...(exact.length === 0 ? [] : [`Taken as exact, since nothing tells an error: ${exact.join("; ")}.`]),
+  ];
+  const columns = [
+    wordColumn("cause", "what"),
+    numberColumn("value", "value"),
+    numberColumn("plus-minus", "± assumed"),
+    wordColumn("unit", "unit"),
+    wordColumn("from", "from"),
+  ];
+  const rows = assumed.map((cause) => {
+    const [value, plusMinus] = errorCells(cause);
+    return row([
+      words(cause.label.replace(" (error assumed)", "")),
+      value,
+      plusMinus,
+      words(cause.unit),
+      words(cause.assumed ?? ""),
+    ]);
+  });
+  return [...(rows.length === 0 ? [] : [table("unstated", columns, rows)]), { kind: "text", lines }];
+}
+
+function mattersMost(output: Tolerance): readonly string[] {
+  const { figure, shares } = output;
   const [first] = shares;
   if (first === undefined || dec(first.share.value).isZero()) return [`${figure.label}: no error reaches it.`];
+  if (!isSpreadShown(output)) return [`${figure.label}: no error moves it as far as its last digit.`];
   const { label, share, reach } = first;
   return [
     `${figure.label}: ${label} makes ${fixedText(share.value, 0)} % of the spread; alone it moves it by ± ${fixedText(reach.value, figure.places)} ${figure.unit}.`,
@@ -92,7 +128,7 @@ function shareSections(output: Tolerance): readonly Section[] {
   const id = figure.id.split(".")[1] ?? "";
   const bars = causePicture(output, barWidth);
   const seen = shares.filter(({ share }) => dec(share.value).gte(leastShown));
-  if (seen.length === 0) return [];
+  if (seen.length === 0 || !isSpreadShown(output)) return [];
   const rest = shares.filter(({ share }) => dec(share.value).lt(leastShown) && !dec(share.value).isZero());
   const rows = seen.map(({ label, share, reach }) =>
     row([
@@ -129,11 +165,7 @@ function shareSections(output: Tolerance): readonly Section[] {
       },
       pictureBlock(picture),
     ),
-    section(
-      `${id}-trials`,
-      `${heading}: ${simulated.draws} trials, seed ${simulated.seed}`,
-      isSpreadShown(output) ? trials : { kind: "text", lines: ["No spread worth showing."] },
-    ),
+    section(`${id}-trials`, `${heading}: ${simulated.draws} trials, seed ${simulated.seed}`, trials),
   ];
 }
 
@@ -146,9 +178,11 @@ function errorTable(causes: BatchTolerance["causes"]): Table {
       numberColumn("plus-minus", "±"),
       wordColumn("unit", "unit"),
     ],
-    causes.map(({ label, value, plusMinus, unit }) => {
-      const places = Math.min(3, Math.max(1, dec(plusMinus).decimalPlaces()));
-      return row([words(label), plainCell(value, unit, places), plainCell(plusMinus, unit, places), words(unit)]);
-    }),
+    causes.map((cause) => row([words(cause.label), ...errorCells(cause), words(cause.unit)])),
   );
+}
+
+function errorCells({ value, plusMinus, unit }: BatchTolerance["causes"][number]): readonly [Cell, Cell] {
+  const places = Math.min(3, Math.max(1, dec(plusMinus).decimalPlaces()));
+  return [plainCell(value, unit, places), plainCell(plusMinus, unit, places)];
 }

@@ -1,0 +1,99 @@
+import { describe, expect, test } from "vitest";
+import { planBatch } from "../../../packages/core/src/batch/batch.ts";
+import { type BatchTolerance, batchTolerance } from "../../../packages/core/src/explore/spec-tolerance.ts";
+import { toleranceReport } from "../../../packages/core/src/report/tolerance-report.ts";
+import { answered, type Written, workedOut } from "../formula/worked-out.ts";
+
+const certificate = { protein: "12.0 %", moisture: "14.2 %", ash: "0.5 %", nitrogenFactor: 5.7 };
+const noodle: Written = {
+  flours: [{ name: "house flour", amount: "100 %", figures: certificate }],
+  water: { added: "36 %" },
+  alkali: [{ name: "sodium carbonate", amount: "1 %" }],
+  batch: { bowls: 20, rawWeight: "110 g" },
+  losses: { sheeting: "4 %" },
+  scales: [{ name: "fine scale", division: "0.001 g" }],
+};
+
+function tolerated(written: Written): BatchTolerance {
+  const { spec, formula } = workedOut(written);
+  return answered(batchTolerance(spec, answered(planBatch(spec, formula)), { draws: 100 }));
+}
+
+function causeOf({ causes }: BatchTolerance, id: string) {
+  const cause = causes.find((one) => one.id === id);
+  return cause && { plusMinus: Number(cause.plusMinus), assumed: cause.assumed, label: cause.label };
+}
+
+function withFlour(flour: Written["flours"][number]): BatchTolerance {
+  return tolerated({ ...noodle, flours: [flour] });
+}
+
+describe("errors that nobody stated", () => {
+  test("are assumed from the last digit that was written, and marked", () => {
+    const one = tolerated(noodle);
+    // 12.0 and 14.2: half a tenth
+    expect(causeOf(one, "flour.1.moisture")?.plusMinus).toBe(0.05);
+    expect(causeOf(one, "flour.1.protein")?.plusMinus).toBeCloseTo(0.05, 12);
+    expect(causeOf(one, "loss.sheeting")?.plusMinus).toBe(0.5);
+    for (const id of ["flour.1.moisture", "flour.1.protein", "loss.sheeting"]) {
+      expect(causeOf(one, id)?.assumed, id).toContain("last digit");
+      expect(causeOf(one, id)?.label, id).toContain("assumed");
+    }
+    expect(one.exact).toEqual(["strength of sodium carbonate"]);
+  });
+
+  test("are those of the table's samples for a flour of the catalogue", () => {
+    const one = withFlour({ name: "bread flour", amount: "100 %" });
+    // USDA SR28, 20083: 67 and 65 samples, standard errors 0.104 and 0.095; an even spread is √3 deviations wide
+    expect(causeOf(one, "flour.1.moisture")?.plusMinus).toBeCloseTo(Math.sqrt(3 * 67) * 0.104, 9);
+    expect(causeOf(one, "flour.1.protein")?.plusMinus).toBeCloseTo(Math.sqrt(3 * 65) * 0.095, 9);
+  });
+
+  test("are those between the least and the greatest sample where the table tells them", () => {
+    const one = withFlour({ name: "whole wheat flour", amount: "100 %" });
+    // USDA SR28, 20080: 9.19 to 12.47 % moisture, 10.84 to 14.40 % protein
+    expect(causeOf(one, "flour.1.moisture")?.plusMinus).toBeCloseTo(1.64, 9);
+    expect(causeOf(one, "flour.1.protein")?.plusMinus).toBeCloseTo((1.78 * 5.7) / 5.83, 9);
+  });
+
+  test("are those of an assumed moisture, marked as such", () => {
+    const label = { label: { protein: "3 g", serving: "30 g", rules: "US" } } as const;
+    const one = withFlour({ name: "shop flour", amount: "100 %", figures: { kind: "flour", ...label } });
+    expect(causeOf(one, "flour.1.moisture")).toMatchObject({ plusMinus: 1.5 });
+    expect(causeOf(one, "flour.1.moisture")?.assumed).toContain("nobody states it");
+  });
+
+  test("give way to those that are stated", () => {
+    const stated = { ...certificate, moistureUncertainty: "0.2 %", proteinUncertainty: "0.3 %" };
+    const one = withFlour({ name: "house flour", amount: "100 %", figures: stated });
+    for (const id of ["flour.1.moisture", "flour.1.protein"]) expect(causeOf(one, id)?.assumed).toBeUndefined();
+    expect(causeOf(one, "flour.1.moisture")?.plusMinus).toBeCloseTo(0.2, 12);
+  });
+
+  test("stand first in the report", () => {
+    const report = toleranceReport(workedOut(noodle).formula, tolerated(noodle), []);
+    expect(report.sections[0]?.id).toBe("unstated");
+    expect(JSON.stringify(report.sections[0])).toContain("strength of sodium carbonate");
+  });
+});
+
+describe("a spread of nothing", () => {
+  const sure = { ...certificate, moistureUncertainty: "0 %", proteinUncertainty: "0 %" };
+  const flours = [
+    { name: "house flour", amount: "70 %", figures: sure },
+    { name: "other flour", amount: "30 %", figures: sure },
+  ];
+
+  test("has no cause: two flours of one protein leave no rounding noise", () => {
+    const protein = tolerated({ ...noodle, flours }).outputs.find(({ figure }) => figure.id.includes("protein"));
+    expect(protein?.shares.map(({ reach }) => Number(reach.value)).filter((reach) => reach !== 0)).toEqual([]);
+  });
+
+  test("is told as none, and not as shares of it", () => {
+    const exact: Written = { ...noodle, flours, losses: {} };
+    const report = toleranceReport(workedOut(exact).formula, tolerated(exact), []);
+    const matters = JSON.stringify(report.sections.find(({ id }) => id === "matters"));
+    expect(matters).toContain("no error");
+    expect(report.sections.map(({ id }) => id)).not.toContain("protein-causes");
+  });
+});
