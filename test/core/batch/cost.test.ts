@@ -115,6 +115,20 @@ describe("cost", () => {
     expect(codesOf(cost({ prices }))).toEqual(codes);
   });
 
+  it("has one price for one material, wherever it stands", () => {
+    const flour = (amount: string, price?: string) => ({
+      name: "bread flour",
+      amount,
+      ...(price !== undefined && { figures: { price } }),
+    });
+    const one = costed({ flours: [flour("100 %", "1 EUR/kg")], dusting: flour("10 %"), prices: { salt: "1 EUR/kg" } });
+    expect(one.unpriced).toEqual([]);
+    // 7299 g and 730 g at 1 EUR/kg
+    expect(one.shopping.lines.find(({ name }) => name === "bread flour")?.pay?.value).toBe("8.03");
+    const two = cost({ flours: [flour("100 %", "1 EUR/kg")], dusting: flour("10 %", "2 EUR/kg") });
+    expect(codesOf(two)).toEqual(["cost.two-prices"]);
+  });
+
   it("points at the place and at what was likely meant", () => {
     const outcome = cost({ prices: { "bread flour": "1 EUE/kg" } });
     expect(outcome).toMatchObject({

@@ -39,25 +39,49 @@ describe("any batch", () => {
     );
   });
 
-  it("keeps small weights within what it says that rounding may be off", () => {
+  it("tells how far each weight as printed is off, and passes none over that is beyond the tolerance", () => {
     fc.assert(
       fc.property(batches, (written) => {
         const { outcome } = all(written);
         if (!outcome.ok) return;
-        const { lines } = outcome.value;
-        const largest = lines.reduce((most, { exact }) => (most.gt(exact.value) ? most : dec(exact.value)), dec(0));
-        for (const { exact, load, worst, division } of lines) {
-          const off = dec(load.value).minus(exact.value).abs();
-          // the large ones take up the total: at most as many steps as there are weights
-          if (dec(exact.value).gt(largest.div(20)))
-            expect(off.lte(dec(division).times(lines.length).plus(dec(exact.value).div(500)))).toBe(true);
-          else
-            expect(
-              off.lte(dec(worst.value).times(exact.value).div(100).plus(dec(exact.value).div(1000)).plus("1e-15")),
-            ).toBe(true);
+        const { lines, remedies, tolerance } = outcome.value;
+        for (const { line, exact, load, off } of lines) {
+          if (dec(exact.value).isZero()) continue;
+          const really = dec(load.value).minus(exact.value).times(100).div(exact.value);
+          expect(really.minus(off.value).abs().lt("1e-15")).toBe(true);
+          const told = remedies.some(({ weighed }) => weighed.line.id === line.id);
+          if (really.abs().gt(dec(tolerance).plus("1e-15"))) expect(told).toBe(true);
         }
       }),
       { numRuns: 50 },
+    );
+  });
+
+  it("stays within the mixer and within what there is, in the weights as rounded", () => {
+    const grams = fc.integer({ min: 700, max: 4000 });
+    fc.assert(
+      fc.property(grams, grams, fc.constantFrom("flour", "dough"), fc.boolean(), (limit, have, of, largest) => {
+        const { outcome } = all({
+          flours: [{ name: "bread flour", amount: "100 %" }],
+          water: { tap: "36 %" },
+          salt: "1 %",
+          dusting: { name: "bread flour", amount: "3 %" },
+          scales: [{ division: "5 g" }],
+          mixer: { largest: `${limit} g`, of },
+          batch: largest ? { load: "largest" } : { have: { name: "white bread flour", amount: `${have} g` } },
+        });
+        if (!outcome.ok) throw new Error(JSON.stringify(outcome.problems));
+        const { lines, dusting, loadTotal, loads } = outcome.value;
+        const flour = dec(lines[0]?.load.value ?? 0);
+        const load = of === "flour" ? flour : dec(loadTotal.value);
+        expect(load.lte(limit)).toBe(true);
+        const taken = flour.plus(dusting?.load.value ?? 0).times(loads.count.value);
+        if (!largest) expect(taken.lte(have)).toBe(true);
+        // no more is left unused than a division of flour and one of dusting a load, and what the total needs
+        const unused = largest ? dec(limit).minus(load) : dec(have).minus(taken).div(loads.count.value);
+        expect(unused.lt(largest ? 10 : 15)).toBe(true);
+      }),
+      { numRuns: 60 },
     );
   });
 

@@ -16,7 +16,7 @@ describe("what is too little for the scale", () => {
   it("is nothing where rounding stays within the tolerance", () => {
     const batch = planned({ ...soda, batch: { flour: "5 kg" } });
     // half of 1 g in 50 g is 1 %, the tolerance
-    expect(lineOf(batch, "alkali.1").worst.value).toBe("1");
+    expect(lineOf(batch, "alkali.1").nearest.value).toBe("1");
     expect(batch.remedies).toEqual([]);
     expect(batch.withStocks).toBeUndefined();
   });

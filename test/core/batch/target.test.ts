@@ -16,7 +16,13 @@ describe("each way of stating the size of a batch", () => {
     ["the largest load in flour", { batch: { load: "largest" }, mixer: { largest: "2 kg", of: "flour" } }, "2740"],
     ["all there is of the salt", { batch: { have: { name: "table salt", amount: "50 g" } } }, "6850"],
     ["all there is of the flour", { batch: { have: { name: "Bread Flour", amount: "3.2 kg" } } }, "4384"],
-    ["all there is of the water", { batch: { have: { name: "tap water", amount: "1 lb" } } }, "1726.1709636111"],
+    // 453.59 g of water would be weighed as 454 g: half a gram of it is left, and 453 g are weighed
+    ["all there is of the water", { batch: { have: { name: "tap water", amount: "1 lb" } } }, "1724.2681858333"],
+    [
+      "what can be weighed of the largest load",
+      { batch: { load: "largest" }, mixer: { largest: "1002.7 g" } },
+      "1002.2",
+    ],
     ["as written in masses", { flours: [{ name: "bread flour", amount: "500 g" }] }, "685"],
     ["as written, brought to flour of another moisture", writtenOn("11.36 %"), "683.6"],
   ];

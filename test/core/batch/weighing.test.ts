@@ -1,7 +1,16 @@
 import { describe, expect, it } from "vitest";
+import type { Batch } from "../../../packages/core/src/batch/batch.ts";
 import { dec } from "../../../packages/core/src/number/decimal.ts";
 import { noteCodesOf } from "../formula/worked-out.ts";
 import { lineOf, plan, planned } from "./planned.ts";
+
+/** What weighing makes of water and salts: asked, weighed, change, and change in %. */
+const shown = ({ rounding }: Batch) =>
+  rounding.compared.map(({ id, asked, weighed, difference, change }) => [
+    id,
+    ...[asked, weighed, difference].map(({ value }) => dec(value).toFixed(3)),
+    dec(change.value).toFixed(1),
+  ]);
 
 const bench = { name: "bench scale", division: "5 g", capacity: "15 kg" };
 const fine = { name: "fine scale", division: "0.1 g", capacity: "500 g" };
@@ -81,22 +90,56 @@ describe("weights", () => {
     });
     // 119.88 → 120 g water, 3.33 → 3 g salt and soda; in all 459.54 → 460 g, which the flour makes up: 333 → 334 g
     expect(batch.lines.map(({ load }) => load.value)).toEqual(["334", "120", "3", "3"]);
-    const shown = batch.rounding.map(({ id, asked, weighed, difference }) => [
-      id,
-      ...[asked, weighed, difference].map(({ value }) => dec(value).toFixed(3)),
-    ]);
-    expect(shown).toEqual([
-      ["water", "36.002", "35.930", "-0.072"],
-      ["salt", "1.000", "0.898", "-0.102"],
-      ["alkali", "1.000", "0.898", "-0.102"],
+    expect(shown(batch)).toEqual([
+      ["water", "36.002", "35.930", "-0.072", "-0.2"],
+      ["alkali.1", "1.000", "0.898", "-0.102", "-10.2"],
+      ["salt", "1.000", "0.898", "-0.102", "-10.2"],
+      // 2 × 1000 ÷ 105.988 meq in a gram of sodium carbonate
+      ["alkalinity-m", "18.870", "16.949", "-1.921", "-10.2"],
     ]);
   });
 
-  it("say how far rounding alone may be off", () => {
-    const batch = planned({ batch: { flour: "500 g" } });
-    // half of 1 g in 5 g of salt
-    expect(lineOf(batch, "salt").worst.value).toBe("10");
-    expect(planned({ salt: "0 %", batch: { flour: "500 g" } }).lines[2]?.worst.value).toBe("0");
+  it("show each salt, also where the sum of the salts stays", () => {
+    const batch = planned({
+      flours: [{ name: "bread flour", amount: "200 g" }],
+      alkali: [
+        { name: "sodium carbonate", amount: "2.4 g" },
+        { name: "potassium carbonate", amount: "1.6 g" },
+      ],
+    });
+    expect(shown(batch)).toEqual([
+      ["water", "36.002", "36.002", "0.000", "0.0"],
+      ["alkali.1", "1.200", "1.000", "-0.200", "-16.7"],
+      ["alkali.2", "0.800", "1.000", "0.200", "25.0"],
+      ["salt", "1.000", "1.000", "0.000", "0.0"],
+      ["alkali", "2.000", "2.000", "0.000", "0.0"],
+      ["alkalinity-m", "34.221", "33.341", "-0.880", "-2.6"],
+      ["potassium-share", "40.000", "50.000", "10.000", "25.0"],
+    ]);
+  });
+
+  it("are told without shares of carbonates that the scale does not show", () => {
+    const batch = planned({
+      alkali: [
+        { name: "sodium carbonate", amount: "0.01 %" },
+        { name: "potassium carbonate", amount: "0.01 %" },
+      ],
+      batch: { flour: "200 g" },
+    });
+    const m = shown(batch).find(([id]) => id === "alkalinity-m");
+    expect(m?.slice(2)).toEqual(["0.000", "-0.333", "-100.0"]);
+    expect(shown(batch).map(([id]) => id)).not.toContain("potassium-share");
+  });
+
+  it("say how far each is off as printed, and how near the scale tells it", () => {
+    const batch = planned({ batch: { flour: "540 g" } });
+    // 5.4 g of salt as 5 g; half of 1 g in 5.4 g
+    expect(dec(lineOf(batch, "salt").off.value).toFixed(2)).toBe("-7.41");
+    expect(dec(lineOf(batch, "salt").nearest.value).toFixed(2)).toBe("9.26");
+    expect(planned({ salt: "0 %", batch: { flour: "500 g" } }).lines[2]).toMatchObject({
+      off: { value: "0" },
+      nearest: { value: "0" },
+    });
   });
 
   it("keep dusting starch out of the dough", () => {

@@ -3,11 +3,14 @@ import { answer, inputProblem, type Note, type Outcome, type Problem, refuse } f
 import { massBalance } from "../figure/source.ts";
 import type { Formula } from "../formula/formula.ts";
 import type { Spec } from "../formula/spec.ts";
-import { dec, sum } from "../number/decimal.ts";
+import { type Decimal, type DecimalInput, dec, sum, ZERO } from "../number/decimal.ts";
+import type { Quantity } from "../number/quantity.ts";
+import { afterRounding } from "./after-rounding.ts";
+import { type LeftUnused, linesOf, nothingUnused } from "./dough-size.ts";
 import { type Loads, splitLoads } from "./loads.ts";
 import { broughtBy, type Carrier, findRemedy, type Remedy, type ReplacedWeight, weightsWithStocks } from "./remedy.ts";
 import { findTarget, type Target } from "./target.ts";
-import { type AfterRounding, afterRounding, scalesOf, type WeighedLine, weighApart, weighLoad } from "./weighing.ts";
+import { type Scale, scalesOf, tooLittle, type WeighedLine, weighApart, weighLoad } from "./weighing.ts";
 
 /** Most that rounding to a scale may be off before a warning, %, unless the spec says otherwise. */
 const usualTolerance = "1";
@@ -22,7 +25,8 @@ export interface Batch {
   /** Dough of one load and of the batch, as weighed. */
   readonly loadTotal: Figure;
   readonly batchTotal: Figure;
-  readonly rounding: readonly AfterRounding[];
+  /** What weighing makes of the water and the salts, and every figure that it rests on. */
+  readonly rounding: ReturnType<typeof afterRounding>;
   readonly remedies: readonly Remedy[];
   /** The weights of a load with the stocks and premixes in, where there are any. */
   readonly withStocks?: readonly ReplacedWeight[];
@@ -33,15 +37,59 @@ export interface Batch {
  * Works out the weights of a batch.
  *
  * Losses are worked backwards from the bowls; the loads are equal; every ingredient of a load is rounded to the division
- * of the scale that weighs it and the load adds up exactly; the batch is the loads added up.
+ * of the scale that weighs it and the load adds up exactly; the batch is the loads added up. Where the mixer or what there
+ * is of an ingredient is the limit, the weights stay within it.
  *
  * @param us - weigh in ounces where the spec names no scale
  * Problems: those of `findTarget`, `splitLoads` and `scalesOf`; `weighing.no-flour` when the batch is too small for the scale.
  */
 export function planBatch(spec: Spec, formula: Formula, us = false): Outcome<Batch> {
-  const target = findTarget(spec, formula);
   const scales = scalesOf(spec, us);
-  const loads = target.ok ? splitLoads(target.value.dough, formula.water.dough, spec.mixer) : undefined;
+  let left = nothingUnused;
+  for (let again = mostRounds; ; again -= 1) {
+    const outcome = planLeaving(left, spec, formula, scales, us);
+    const over = outcome.ok ? beyondLimits(spec, formula, outcome.value) : nothingUnused;
+    if (again === 0 || (over.have.isZero() && over.mixer.isZero())) return outcome;
+    left = { have: left.have.plus(over.have), mixer: left.mixer.plus(over.mixer) };
+  }
+}
+
+/** Each round leaves at least half a division more; three come to the next whole division below any limit. */
+const mostRounds = 5;
+
+/** How far the weights go beyond a limit that the spec states, at least half a division where they do. */
+function beyondLimits(spec: Spec, formula: Formula, { lines, dusting, loads, loadTotal }: Batch): LeftUnused {
+  const beyond = (
+    limit: Quantity | undefined,
+    weighed: Decimal,
+    on: readonly WeighedLine[],
+    loadsOfIt: DecimalInput,
+  ) => {
+    if (limit === undefined || weighed.lte(limit.value)) return ZERO;
+    const coarsest = on.reduce((most, { division }) => (most.gt(division) ? most : dec(division)), ZERO);
+    const [over, half] = [weighed.minus(limit.value), coarsest.div(2).times(loadsOfIt)];
+    return over.gt(half) ? over : half;
+  };
+  const have = spec.batch?.have;
+  const used = new Set(have === undefined ? [] : linesOf(have.name, formula).map(({ id }) => id));
+  const taken = [...lines, ...(dusting ? [dusting] : [])].filter(({ line }) => used.has(line.id));
+  const flours = lines.filter(({ line }) => line.role === "flour");
+  const load = spec.mixer?.of === "flour" ? sum(flours.map((one) => dec(one.load.value))) : dec(loadTotal.value);
+  return {
+    have: beyond(have?.amount, sum(taken.map(({ batch }) => dec(batch.value))), taken, loads.count.value),
+    mixer: beyond(spec.mixer?.largest, load, lines, 1),
+  };
+}
+
+function planLeaving(
+  left: LeftUnused,
+  spec: Spec,
+  formula: Formula,
+  scales: Outcome<readonly Scale[]>,
+  us: boolean,
+): Outcome<Batch> {
+  const target = findTarget(spec, formula, left);
+  const loads = target.ok ? splitLoads(target.value.dough, formula.water.dough, spec.mixer, left.mixer) : undefined;
   if (!target.ok || !scales.ok || !loads?.ok) {
     const outcomes = [target, scales, ...(loads ? [loads] : [])];
     return refuse(...outcomes.flatMap((outcome): readonly Problem[] => (outcome.ok ? [] : outcome.problems)));
@@ -65,7 +113,7 @@ export function planBatch(spec: Spec, formula: Formula, us = false): Outcome<Bat
     ...(dusting && { dusting }),
     loadTotal: total("load.total", "dough of one load as weighed", lines, "load"),
     batchTotal: total("batch.total", "dough of the batch as weighed", lines, "batch"),
-    rounding: afterRounding(lines),
+    rounding: afterRounding(formula, lines),
     remedies,
     ...(withStocks && { withStocks }),
     tolerance: tolerance.toFixed(),
@@ -74,11 +122,7 @@ export function planBatch(spec: Spec, formula: Formula, us = false): Outcome<Bat
   return answer(batch, [...target.notes, ...(assumed ? [scaleNote(us)] : []), ...lotNotes(lines)]);
 }
 
-function remediesFor(
-  lines: readonly WeighedLine[],
-  count: Figure,
-  tolerance: ReturnType<typeof dec>,
-): readonly Remedy[] {
+function remediesFor(lines: readonly WeighedLine[], count: Figure, tolerance: Decimal): readonly Remedy[] {
   const water = lines.find(({ line }) => line.role === "water");
   const flours = lines.filter(({ line }) => line.role === "flour");
   const main = flours.reduce<WeighedLine | undefined>(
@@ -86,7 +130,7 @@ function remediesFor(
     undefined,
   );
   if (water === undefined || main === undefined) return [];
-  const small = lines.filter(({ exact, worst }) => !dec(exact.value).isZero() && dec(worst.value).gt(tolerance));
+  const small = lines.filter((weighed) => tooLittle(weighed, tolerance));
   const remedies: Remedy[] = [];
   const free = (carrier: WeighedLine): Carrier => {
     const stocks = remedies.filter((one) => one.kind !== "finer scale").filter((one) => one.carrier === carrier);

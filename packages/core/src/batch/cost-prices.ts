@@ -1,4 +1,4 @@
-import { answer, inputProblem, type Note, type Outcome, type Path, refuse } from "../figure/problem.ts";
+import { answer, inputProblem, type Note, type Outcome, type Path, type Problem, refuse } from "../figure/problem.ts";
 import type { Formula } from "../formula/formula.ts";
 import type { FormulaLine } from "../formula/lines.ts";
 import type { Spec } from "../formula/spec.ts";
@@ -26,17 +26,29 @@ export interface Prices {
 /**
  * The prices and stocks of the ingredients of a formula, those for dusting too: by name in the spec, else of the material.
  *
- * Problems: `cost.no-prices`, `cost.mixed-currencies`, `cost.unknown-currency`.
+ * Problems: `cost.no-prices`, `cost.mixed-currencies`, `cost.unknown-currency`, `cost.two-prices`.
  */
 export function pricesOf(spec: Pick<Spec, "prices" | "stock">, formula: Formula): Outcome<Prices> {
   const all = [...formula.lines, ...(formula.dusting ? [formula.dusting] : [])];
   const priceFor = finder(spec.prices);
   const stockFor = finder(spec.stock);
+  /** What is stated of a line, or of another line of the same material. */
+  const same = <T>(line: FormulaLine, stated: (one: FormulaLine) => T | undefined): T | undefined =>
+    [line, ...all.filter(({ name }) => materialName(name) === materialName(line.name))]
+      .map(stated)
+      .find((one) => one !== undefined);
   const lines = all.map((line): PricedLine => {
-    const price = priceFor(line.name) ?? line.material.price;
-    const stock = stockFor(line.name) ?? line.material.stock;
+    const price = priceFor(line.name) ?? same(line, ({ material }) => material.price);
+    const stock = stockFor(line.name) ?? same(line, ({ material }) => material.stock);
     return { line, ...(price && { price }), ...(stock && { stock }) };
   });
+  const twice = lines.flatMap(({ line, price }) => {
+    const first = lines.find((one) => materialName(one.line.name) === materialName(line.name))?.price;
+    return price === undefined || first === undefined || first.text === price.text
+      ? []
+      : [twoPrices(line, first, price)];
+  });
+  if (twice.length > 0) return refuse(...twice);
   const currency = oneCurrency(lines);
   if (!currency.ok) return currency;
   const code = currency.value;
@@ -73,6 +85,16 @@ export function isTap(line: FormulaLine): boolean {
 function finder<T>(stated: Readonly<Record<string, T>> = {}): (name: string) => T | undefined {
   const byName = new Map(Object.entries(stated).map(([name, value]) => [materialName(name), value]));
   return (name) => byName.get(materialName(name));
+}
+
+function twoPrices({ name, path }: FormulaLine, first: Price, second: Price): Problem {
+  return inputProblem(
+    "cost.two-prices",
+    [...path, "figures", "price"],
+    `${name} at ${first.text} and at ${second.text}`,
+    "one price for one material",
+    "correct one of them, or give what is another flour or product a name of its own under `materials:`",
+  );
 }
 
 function oneCurrency(lines: readonly PricedLine[]): Outcome<string> {

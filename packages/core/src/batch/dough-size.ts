@@ -1,10 +1,13 @@
 import { type Figure, given, worked } from "../figure/figure.ts";
 import { answer, inputProblem, type Outcome, type Path, type Problem, refuse } from "../figure/problem.ts";
-import { fromSpec, massBalance } from "../figure/source.ts";
+import { definition, fromSpec, massBalance } from "../figure/source.ts";
 import type { Formula } from "../formula/formula.ts";
+import type { FormulaLine } from "../formula/lines.ts";
 import type { Spec } from "../formula/spec.ts";
 import { nearestMaterials } from "../materials/catalogue.ts";
-import { dec } from "../number/decimal.ts";
+import { plainName } from "../materials/nearest.ts";
+import { type Decimal, dec, ZERO } from "../number/decimal.ts";
+import { materialName } from "./cost-prices.ts";
 import type { Losses } from "./losses.ts";
 import { statedMass } from "./stated-mass.ts";
 
@@ -16,13 +19,29 @@ export interface Size {
   readonly leaves: readonly Figure[];
 }
 
+/** What is left unused of each limit, g, so that the weights, rounded to the scale, stay within it. */
+export interface LeftUnused {
+  /** Of what there is of one ingredient, in the whole batch. */
+  readonly have: Decimal;
+  /** Of the largest load of the mixer. */
+  readonly mixer: Decimal;
+}
+
+export const nothingUnused: LeftUnused = { have: ZERO, mixer: ZERO };
+
 /**
  * Finds the dough to mix from the one way in which the spec states the size of the batch.
  *
  * Problems: `batch.not-stated`, `batch.stated-twice`, `batch.bowl-weight-missing`, `batch.unknown-ingredient`,
  * `batch.ingredient-zero`, `mixer.needed`.
  */
-export function doughSize(spec: Spec, formula: Formula, raw: Figure | undefined, losses: Losses): Outcome<Size> {
+export function doughSize(
+  spec: Spec,
+  formula: Formula,
+  raw: Figure | undefined,
+  losses: Losses,
+  left: LeftUnused = nothingUnused,
+): Outcome<Size> {
   const { bowls, dough, flour, load, have } = spec.batch ?? {};
   const ways = Object.entries({ bowls, dough, flour, load, have }).flatMap(([way, value]) =>
     value === undefined ? [] : [way],
@@ -37,8 +56,8 @@ export function doughSize(spec: Spec, formula: Formula, raw: Figure | undefined,
     return raw === undefined ? refuse(weightMissing()) : answer(doughForBowls(bowls, raw, losses));
   if (dough !== undefined) return answer({ dough: statedMass("batch.dough", "dough to mix", dough), leaves: [] });
   if (flour !== undefined) return answer(doughForFlour(statedMass("batch.flour-stated", "flour stated", flour), parts));
-  if (load !== undefined) return doughForLoad(spec, parts);
-  if (have !== undefined) return doughForIngredient(have, formula);
+  if (load !== undefined) return doughForLoad(spec, parts, left.mixer);
+  if (have !== undefined) return doughForIngredient(have, formula, left.have);
   return formula.writtenFlour === undefined
     ? refuse(notStated())
     : answer(doughAsWritten(formula, formula.writtenFlour));
@@ -80,7 +99,7 @@ function doughAsWritten(formula: Formula, flour: Figure): Size {
   return { dough, leaves: [] };
 }
 
-function doughForLoad(spec: Spec, parts: Figure): Outcome<Size> {
+function doughForLoad(spec: Spec, parts: Figure, left: Decimal): Outcome<Size> {
   const { mixer } = spec;
   const size = spec.batch?.load;
   const limit = size === "smallest" ? mixer?.smallest : mixer?.largest;
@@ -92,15 +111,24 @@ function doughForLoad(spec: Spec, parts: Figure): Outcome<Size> {
     );
   }
   const figure = statedMass("mixer.limit", `${size ?? "largest"} load of the mixer`, limit);
-  if (spec.mixer?.of === "flour") return answer(doughForFlour(figure, parts));
-  return answer({ dough: { ...figure, id: doughNaming.id, label: doughNaming.label }, leaves: [] });
+  const used = lessUnused(figure, left);
+  const leaves = used === figure ? [] : [figure];
+  if (spec.mixer?.of === "flour") {
+    const size = doughForFlour(used, parts);
+    return answer({ ...size, leaves: [...leaves, ...size.leaves] });
+  }
+  return answer({ dough: { ...used, id: doughNaming.id, label: doughNaming.label }, leaves });
 }
 
-function doughForIngredient(have: Have, formula: Formula): Outcome<Size> {
-  const wanted = have.name.trim().toLowerCase();
-  const lines = formula.lines.filter(
-    (line) => line.name.trim().toLowerCase() === wanted || line.material.name === wanted,
-  );
+/** The lines of a formula, dusting too, that take from one ingredient: by its name in the formula, or as the same material. */
+export function linesOf(name: string, formula: Formula): readonly FormulaLine[] {
+  const all = [...formula.lines, ...(formula.dusting ? [formula.dusting] : [])];
+  const wanted = materialName(name);
+  return all.filter((line) => materialName(line.name) === wanted || plainName(line.material.name) === wanted);
+}
+
+function doughForIngredient(have: Have, formula: Formula, left: Decimal): Outcome<Size> {
+  const lines = linesOf(have.name, formula);
   const path: Path = ["batch", "have", "name"];
   if (lines.length === 0) {
     const names = formula.lines.map((line) => line.name);
@@ -129,13 +157,28 @@ function doughForIngredient(have: Have, formula: Formula): Outcome<Size> {
     );
   }
   const stock = statedMass("batch.have", `${have.name} there is`, have.amount);
+  const used = lessUnused(stock, left);
   const dough = worked({
     ...doughNaming,
     formula: "have * dough / sum(parts)",
-    from: { have: stock, dough: formula.water.dough, parts },
+    from: { have: used, dough: formula.water.dough, parts },
     sources: [massBalance],
   });
-  return answer({ dough, leaves: [stock] });
+  return answer({ dough, leaves: used === stock ? [stock] : [stock, used] });
+}
+
+/** What of a limit is used: all of it, or what the scale can weigh without going beyond it. */
+function lessUnused(limit: Figure, left: Decimal): Figure {
+  if (left.isZero()) return limit;
+  return worked({
+    id: `${limit.id}-used`,
+    label: `${limit.label}, as far as the scale weighs within it`,
+    unit: "g",
+    places: 1,
+    formula: "limit - left",
+    from: { limit, left },
+    sources: [definition],
+  });
 }
 
 function notStated(): Problem {

@@ -2,7 +2,7 @@ import { type Figure, given, worked } from "../figure/figure.ts";
 import { answer, inputProblem, noAnswer, type Outcome, refuse } from "../figure/problem.ts";
 import { fromSpec, massBalance } from "../figure/source.ts";
 import type { Spec } from "../formula/spec.ts";
-import { dec, decimalText, ONE } from "../number/decimal.ts";
+import { type Decimal, dec, decimalText, ONE, ZERO } from "../number/decimal.ts";
 
 /** A batch split into equal mixer loads. */
 export interface Loads {
@@ -17,10 +17,16 @@ export interface Loads {
 /**
  * Splits a batch into equal loads, as few as the mixer allows.
  *
+ * @param left - of the largest load, g: left unused so that the weights, rounded to the scale, stay within it
  * Problems: `mixer.limits` (input); `mixer.no-equal-loads` (no answer), with the nearest batches that would fit.
  */
-export function splitLoads(dough: Figure, doughParts: Figure, mixer: Spec["mixer"]): Outcome<Loads> {
-  if (mixer === undefined) return answer(equalLoads(dough, doughParts, countFigure("1", "no mixer stated")));
+export function splitLoads(
+  dough: Figure,
+  doughParts: Figure,
+  mixer: Spec["mixer"],
+  left: Decimal = ZERO,
+): Outcome<Loads> {
+  if (mixer === undefined) return answer(equalLoads({ dough, parts: doughParts }, countFigure("1", "no mixer stated")));
   const largest = dec(mixer.largest.value);
   const smallest = mixer.smallest === undefined ? undefined : dec(mixer.smallest.value);
   if (smallest?.gt(largest)) {
@@ -53,7 +59,7 @@ export function splitLoads(dough: Figure, doughParts: Figure, mixer: Spec["mixer
     from: { dough, parts: doughParts, limit },
     sources: [massBalance],
   });
-  const loads = equalLoads(dough, doughParts, count, [limit]);
+  const loads = equalLoads({ dough, parts: doughParts }, count, { limit, left, flour: mixer.of === "flour" });
   const each = dec(mixer.of === "flour" ? loads.flour.value : loads.dough.value);
   if (smallest?.gt(each)) {
     const before = dec(count.value).minus(1);
@@ -93,16 +99,28 @@ function countFigure(value: string, by: string): Figure {
   });
 }
 
-function equalLoads(dough: Figure, parts: Figure, count: Figure, limits: readonly Figure[] = []): Loads {
-  const load = worked({
-    id: "load.dough",
-    label: "dough of one load",
-    unit: "g",
-    places: 1,
-    formula: "dough / count",
-    from: { dough, count },
-    sources: [massBalance],
-  });
+interface Limit {
+  readonly limit: Figure;
+  /** Of the limit, g. */
+  readonly left: Decimal;
+  /** The limit is one of flour. */
+  readonly flour: boolean;
+}
+
+function equalLoads(
+  { dough, parts }: { readonly dough: Figure; readonly parts: Figure },
+  count: Figure,
+  most?: Limit,
+): Loads {
+  const naming = { id: "load.dough", label: "dough of one load", unit: "g", places: 1, sources: [massBalance] };
+  const load =
+    most === undefined || most.left.isZero()
+      ? worked({ ...naming, formula: "dough / count", from: { dough, count } })
+      : worked({
+          ...naming,
+          formula: `min(dough / count, ${most.flour ? "(limit - left) * parts / 100" : "limit - left"})`,
+          from: { dough, count, limit: most.limit, left: most.left, ...(most.flour && { parts }) },
+        });
   const flour = worked({
     id: "load.flour",
     label: "flour of one load",
@@ -112,5 +130,5 @@ function equalLoads(dough: Figure, parts: Figure, count: Figure, limits: readonl
     from: { load, parts },
     sources: [massBalance],
   });
-  return { count, dough: load, flour, figures: [...limits, count, load, flour] };
+  return { count, dough: load, flour, figures: [...(most ? [most.limit] : []), count, load, flour] };
 }

@@ -4,7 +4,7 @@ import { definition, fromSpec } from "../figure/source.ts";
 import type { Formula } from "../formula/formula.ts";
 import type { Spec } from "../formula/spec.ts";
 import { bowlWeight } from "./bowl.ts";
-import { doughSize } from "./dough-size.ts";
+import { doughSize, type LeftUnused } from "./dough-size.ts";
 import { lossFigures, runStages, type Stage } from "./losses.ts";
 
 /** Size of a batch and what happens to it on the way to the bowls. Masses in g. */
@@ -27,11 +27,11 @@ export interface Target {
  *
  * Problems: those of `bowlWeight` and `doughSize`.
  */
-export function findTarget(spec: Spec, formula: Formula): Outcome<Target> {
+export function findTarget(spec: Spec, formula: Formula, left?: LeftUnused): Outcome<Target> {
   const bowl = bowlWeight(spec);
   if (!bowl.ok) return bowl;
   const losses = lossFigures(spec);
-  const size = doughSize(spec, formula, bowl.value.raw, losses);
+  const size = doughSize(spec, formula, bowl.value.raw, losses, left);
   if (!size.ok) return size;
   const { dough, leaves } = size.value;
   const stages = runStages(dough, losses);

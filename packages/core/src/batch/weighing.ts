@@ -1,10 +1,9 @@
-import { anhydrousShare } from "../chemistry/composition.ts";
 import { type Figure, found, given, worked } from "../figure/figure.ts";
 import { answer, inputProblem, type Outcome, refuse } from "../figure/problem.ts";
 import { definition, fromSpec, massBalance } from "../figure/source.ts";
 import type { FormulaLine } from "../formula/lines.ts";
 import type { Spec } from "../formula/spec.ts";
-import { type Decimal, dec, decimalText, HUNDRED, ONE, roundToDivision, ZERO } from "../number/decimal.ts";
+import { type Decimal, dec, decimalText, ONE, roundToDivision, ZERO } from "../number/decimal.ts";
 import { roundKeepingTotal } from "../number/rounding.ts";
 import { findUnit } from "../number/units.ts";
 
@@ -34,8 +33,10 @@ export interface WeighedLine {
   readonly unit: string;
   /** How often the scale must be filled for a load. */
   readonly lots: number;
-  /** The most that rounding alone may be off, % of the mass. */
-  readonly worst: Figure;
+  /** How far the weight as printed is from the exact one, % of that; below zero where it is less. */
+  readonly off: Figure;
+  /** Half a division, the nearest that the scale tells, % of the mass. */
+  readonly nearest: Figure;
   /** The division as a figure, g. */
   readonly step: Figure;
 }
@@ -175,7 +176,6 @@ function weighedLine(
     by: scale.assumed ? "assumed" : "spec",
     sources: [fromSpec],
   });
-  const worst = worstError(line, exact, step);
   return {
     line,
     exact,
@@ -185,85 +185,34 @@ function weighedLine(
     division: decimalText(scale.division),
     unit: scale.unit,
     lots,
-    worst,
+    ...errors(line, exact, load, step),
     step,
   };
 }
 
-function worstError(line: FormulaLine, mass: Figure, division: Figure): Figure {
-  const naming = { id: `${line.id}.worst`, label: `most that rounding may be off, ${line.name}`, unit: "%", places: 2 };
-  if (dec(mass.value).isZero()) return found({ ...naming, value: 0, by: "nothing to weigh", sources: [definition] });
-  return worked({ ...naming, formula: "100 * division / 2 / mass", from: { division, mass }, sources: [definition] });
+function errors(line: FormulaLine, mass: Figure, load: Figure, division: Figure): Pick<WeighedLine, "off" | "nearest"> {
+  const naming = (what: string, label: string) => ({ id: `${line.id}.${what}`, label, unit: "%", places: 1 });
+  const off = naming("off", `change of ${line.name} by rounding`);
+  const nearest = naming("nearest", `half a division, of ${line.name}`);
+  const sources = [definition];
+  if (dec(mass.value).isZero()) {
+    const nothing = { value: 0, by: "nothing to weigh", sources };
+    return { off: found({ ...off, ...nothing }), nearest: found({ ...nearest, ...nothing }) };
+  }
+  return {
+    off: worked({ ...off, formula: "100 * (load - mass) / mass", from: { load, mass }, sources }),
+    nearest: worked({ ...nearest, formula: "100 * division / 2 / mass", from: { division, mass }, sources }),
+  };
+}
+
+/** Whether a weight as printed, or the scale that tells it, is further off than the kitchen allows. */
+export function tooLittle({ exact, off, nearest }: WeighedLine, tolerance: Decimal): boolean {
+  if (dec(exact.value).isZero()) return false;
+  return dec(nearest.value).gt(tolerance) || dec(off.value).abs().gt(tolerance);
 }
 
 function decimalPlaces(value: Decimal): number {
   return Math.min(value.decimalPlaces(), 6);
-}
-
-/** What the weighed load comes to, beside what the formula asks for. In % of flour. */
-export interface AfterRounding {
-  readonly id: "water" | "salt" | "alkali";
-  readonly label: string;
-  readonly asked: Figure;
-  readonly weighed: Figure;
-  readonly difference: Figure;
-  /** What the figures are worked out from. */
-  readonly leaves: readonly Figure[];
-}
-
-/** The change that rounding makes to water, salt and alkali, in % of flour. */
-export function afterRounding(weighed: readonly WeighedLine[]): readonly AfterRounding[] {
-  const flours = weighed.filter(({ line }) => line.role === "flour");
-  const others = weighed.filter(({ line }) => line.role !== "flour");
-  const flourMasses = { asked: flours.map(({ exact }) => exact), weighed: flours.map(({ load }) => load) };
-  const content = (id: AfterRounding["id"], label: string, of: (line: FormulaLine) => Decimal) => {
-    const chosen = others.filter(({ line }) => !of(line).isZero());
-    if (chosen.length === 0) return [];
-    const share = chosen.map(({ line }) =>
-      given({
-        id: `${line.id}.${id}-content`,
-        label: `${label} in ${line.name}`,
-        unit: "%",
-        places: 2,
-        value: of(line),
-        by: "as stated for the material",
-        sources: [line.material.source],
-      }),
-    );
-    const percent = (which: "asked" | "weighed") =>
-      worked({
-        id: `${which}.${id}`,
-        label: `${label} as ${which}`,
-        unit: "% of flour",
-        places: 3,
-        formula: "sum(mass * share) / sum(flour)",
-        from: {
-          mass: chosen.map(({ exact, load }) => (which === "asked" ? exact : load)),
-          share,
-          flour: flourMasses[which],
-        },
-        sources: [massBalance],
-      });
-    const asked = percent("asked");
-    const real = percent("weighed");
-    const difference = worked({
-      id: `rounding.${id}`,
-      label: `change of ${label} by rounding`,
-      unit: "% of flour",
-      places: 3,
-      formula: "weighed - asked",
-      from: { weighed: real, asked },
-      sources: [definition],
-    });
-    return [{ id, label, asked, weighed: real, difference, leaves: share }];
-  };
-  return [
-    ...content("water", "added water", (line) => dec(line.material.moisture)),
-    ...content("salt", "salt", (line) => (line.material.kind === "salt" ? HUNDRED : ZERO)),
-    ...content("alkali", "anhydrous alkaline salts", (line) =>
-      line.material.composition === undefined ? ZERO : anhydrousShare(line.material.composition),
-    ),
-  ];
 }
 
 /** Weighs something outside the dough, such as dusting starch. */

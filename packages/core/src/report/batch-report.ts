@@ -1,6 +1,7 @@
+import type { AfterRounding } from "../batch/after-rounding.ts";
 import type { Batch } from "../batch/batch.ts";
 import type { Remedy } from "../batch/remedy.ts";
-import type { AfterRounding, WeighedLine } from "../batch/weighing.ts";
+import type { WeighedLine } from "../batch/weighing.ts";
 import { type Figure, worked } from "../figure/figure.ts";
 import type { Note } from "../figure/problem.ts";
 import { massBalance } from "../figure/source.ts";
@@ -65,10 +66,10 @@ function batchFigures(batch: Batch): readonly Figure[] {
   return [
     ...batch.target.figures,
     ...batch.loads.figures,
-    ...weighed.flatMap(({ exact, step, load, batch: whole, worst }) => [exact, step, load, whole, worst]),
+    ...weighed.flatMap(({ exact, step, load, batch: whole, off, nearest }) => [exact, step, load, whole, off, nearest]),
     batch.loadTotal,
     batch.batchTotal,
-    ...batch.rounding.flatMap(({ leaves, asked, weighed: real, difference }) => [...leaves, asked, real, difference]),
+    ...batch.rounding.figures,
     ...batch.remedies.flatMap(({ figures }) => figures),
     ...(batch.withStocks ?? []).map(({ mass }) => mass),
     ...(batch.withStocks === undefined ? [] : [totalWithStocks(batch.withStocks)]),
@@ -116,19 +117,20 @@ export function scaleWords(weighed: WeighedLine, remedies: readonly Remedy[]): s
   return weighed.lots === 1 ? weighed.scale : `${weighed.scale}, in ${weighed.lots} lots`;
 }
 
-function roundingTable(rounding: readonly AfterRounding[]): Table {
+function roundingTable({ compared }: Batch["rounding"]): Table {
   return table(
     "rounding",
     [
-      wordColumn("what", "% of flour"),
+      wordColumn("what", "what"),
       numberColumn("asked", "asked"),
       numberColumn("weighed", "as weighed"),
       numberColumn("change", "change"),
+      numberColumn("percent", "change, %"),
     ],
-    rounding.map((one) => {
+    compared.map((one) => {
       const places = placesThatAgree(one);
       const cells = [one.asked, one.weighed, one.difference].map((figure) => figureCell({ ...figure, places }));
-      return row([words(one.label), ...cells]);
+      return row([words(`${one.label}, ${one.asked.unit}`), ...cells, figureCell(one.change)]);
     }),
   );
 }
@@ -146,10 +148,11 @@ function placesThatAgree({ asked, weighed, difference }: AfterRounding): number 
 /** What to do about what is too little, in the unit that its scale shows. */
 function remedyTable(batch: Batch): Table {
   const rows = batch.remedies.flatMap((remedy) => {
-    const { line, unit, division, worst: off } = remedy.weighed;
+    const { line, unit, division, exact, load, off, nearest } = remedy.weighed;
     const { name } = line;
     const shown = (figure: Figure): Cell => withUnit(weightCell(figure, unit, division));
-    const worst = `${name}: rounding may be off by ${figureCell(off).text} %`;
+    const asked = inUnit(exact, unit, exact.places);
+    const worst = `${name}: ${figureCell(asked).text} ${unit} becomes ${weightCell(load, unit, division).text}, off by ${figureCell(off).text} %; the scale tells it to ± ${figureCell(nearest).text} %`;
     if (remedy.kind === "finer scale") {
       const finer = measureCell(inUnit(remedy.division, unit));
       return [row([words(worst), words("weigh on a scale with a division of at most"), finer])];
