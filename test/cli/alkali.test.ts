@@ -135,6 +135,18 @@ describe("the other members", () => {
     for (const pattern of expected) expect(stdout).toMatch(pattern);
   });
 
+  it("makes the stock that the batch asks for, with its scales, tolerance and loads", () => {
+    const spec = "examples/barley-egg-noodle.yaml";
+    const { figures } = reported("stock", "--spec", spec);
+    const batch = runBuilt(["batch", spec, "--format", "json"]);
+    const told = JSON.parse(batch.stdout) as { figures: Record<string, { value: string }> };
+    const shared = Object.keys(told.figures).filter((id) => id.startsWith("common-stock."));
+    expect(shared).toContain("common-stock.per-load");
+    const compared = shared.filter((id) => figures[id] !== undefined);
+    expect(compared.length).toBeGreaterThan(4);
+    for (const id of compared) expect(figures[id]?.value).toBe(told.figures[id]?.value);
+  });
+
   it("takes a hydrometer at its own temperature unless one is named", () => {
     const percent = (...more: readonly string[]) =>
       Number(reported("strength", "K2CO3", "--reading", "20 °Bé", ...more).figures["hydrometer.mass-percent"]?.value);

@@ -4,13 +4,14 @@
 export { type Batch, planBatch } from "./batch/batch.ts";
 export { type Cost, type CostLine, costOf } from "./batch/cost.ts";
 export type { SharedOut } from "./batch/cost-shares.ts";
-export { alkaliOfLoad } from "./batch/load-alkali.ts";
 export { type Nutrition, type NutritionWish, nutritionOf } from "./batch/nutrition.ts";
 export type { NutrientAmount } from "./batch/nutrition-amounts.ts";
 export type { Declared } from "./batch/nutrition-declared.ts";
 export type { NutritionRules } from "./batch/nutrition-rules.ts";
+export { fridge, saltsOfLoad } from "./batch/remedy.ts";
 export type { Shopping, ShoppingLine } from "./batch/shopping.ts";
 export type { StockReach } from "./batch/shopping-stock.ts";
+export { type Scale, scalesOf } from "./batch/weighing.ts";
 // chemistry
 export { type Correction, correct, type Dilution, dilute } from "./chemistry/adjust.ts";
 export { gramsOf } from "./chemistry/amount.ts";
@@ -43,11 +44,10 @@ export {
 export { solutionPh } from "./chemistry/ph.ts";
 export type { InRatio, RatioBy } from "./chemistry/ratio.ts";
 export type { Recipe } from "./chemistry/recipe.ts";
-export { type SeveralStockWish, severalStock } from "./chemistry/several-stock.ts";
 export { type Solubility, solubilityOf, staysClear } from "./chemistry/solubility.ts";
 export { type HydrateName, hydrates, molarMass, type SpeciesName, species } from "./chemistry/species.ts";
 export { type StatedStrength, solutionAt } from "./chemistry/stated-strength.ts";
-export type { Stock } from "./chemistry/stock.ts";
+export { type Stock, type StockWish, severalStock } from "./chemistry/stock.ts";
 export { type Strength, strengthOf } from "./chemistry/strength.ts";
 export type { Held, Swap } from "./chemistry/swap-amounts.ts";
 export { type Assayed, assayed, type Split, type StatedAlkalinity, splitByEndPoints } from "./chemistry/titration.ts";

@@ -13,9 +13,8 @@ import {
 import { blend, makeUp } from "../../../packages/core/src/chemistry/make-up.ts";
 import { mixInRatio } from "../../../packages/core/src/chemistry/ratio.ts";
 import type { Recipe } from "../../../packages/core/src/chemistry/recipe.ts";
-import { severalStock } from "../../../packages/core/src/chemistry/several-stock.ts";
 import { staysClear } from "../../../packages/core/src/chemistry/solubility.ts";
-import { weighingStock } from "../../../packages/core/src/chemistry/stock.ts";
+import { severalStock } from "../../../packages/core/src/chemistry/stock.ts";
 import { dec, sum } from "../../../packages/core/src/number/decimal.ts";
 import { amount, answered, apart, codesOf, distance, drySalts, wetProduct } from "./given.ts";
 
@@ -292,10 +291,11 @@ test("a hydrometer strength aimed at carries the doubt of the fit", () => {
 
 test("a stock of salts that keep each other back is as strong as stays clear, and no stronger", () => {
   const both = { name: "powder", composition: { species: { KHCO3: "50", NaCl: "50" }, water: "0", inert: "0" } };
-  const wish = { division: "0.1", tolerance: "1", loadsPerDay: 1, keepingDays: 5, storage: 20, ...here };
-  const { recipe } = answered(weighingStock({ perLoad: { ...both, mass: 3000 }, ...wish }));
+  const wish = { scales: [{ division: "0.1" }], tolerance: "1", loads: 5, storage: 20, ...here };
+  const { recipe } = answered(severalStock({ products: [{ ...both, mass: 3000 }], ...wish }));
   expect(recipe.kept?.verdict).toBe("clear");
-  const stronger = dec(anhydrousShare(recipe.composition)).plus("0.2");
+  // a round dose is at most a tenth more than the least, and each salt may be 1 % more
+  const stronger = dec(anhydrousShare(recipe.composition)).times("1.13");
   const next = answered(solutionOf(both.composition, stronger));
   expect(answered(staysClear(next, 20)).verdict).not.toBe("clear");
 });
@@ -333,37 +333,37 @@ test("amounts and parts of nothing are refused", () => {
 
 describe("a stock for weighing", () => {
   const wish = {
-    perLoad: { ...soda, mass: "8" },
-    division: "1",
+    products: [{ ...soda, mass: "8" }],
+    scales: [{ division: "1" }],
     tolerance: "1",
-    loadsPerDay: "4",
-    keepingDays: "5",
+    loads: "20",
     storage: "20",
     temperature: "20",
     scale: "145",
   } as const;
 
   test("is weak enough for the scale and stays clear", () => {
-    const stock = answered(weighingStock(wish));
-    // By hand: half a gram is 1 % of 50 g, so 8 g of soda come to 50 g or more: 14.8 % is kept clear, 16 % would be the scale's.
+    const stock = answered(severalStock(wish));
+    // By hand: half a gram is 1 % of 50 g; 21.5 g of soda in 100 g of water is the limit, four fifths of it 17.2 g: 8 g in 47 g.
+    expect(stock.perLoad.value).toBe("55");
     expect(Number(stock.error.value)).toBeLessThanOrEqual(1);
     expect(stock.recipe.kept?.verdict).toBe("clear");
-    expect(Number(stock.recipe.amounts[0]?.value)).toBe(160);
+    expect(stock.recipe.amounts[0]?.value).toBe("160");
+    expect(stock.lasts.value).toBe("20");
     expect(Number(stock.dryError.value)).toBeCloseTo(6.25, 9);
     const strength = Number(stock.recipe.strength.massPercent.value);
-    expect(Number(stock.perLoad.value)).toBe(Math.round(800 / strength));
-    expect(Number(stock.water.value)).toBeCloseTo(Number(stock.perLoad.value) * (1 - strength / 100), 9);
+    expect(Number(stock.water.value)).toBeCloseTo(55 * (1 - strength / 100), 9);
   });
 
   test("is weaker in the cold", () => {
-    const warm = answered(weighingStock(wish));
-    const cold = answered(weighingStock({ ...wish, storage: "4" }));
+    const warm = answered(severalStock(wish));
+    const cold = answered(severalStock({ ...wish, storage: "4" }));
     expect(Number(cold.recipe.strength.massPercent.value)).toBeLessThan(Number(warm.recipe.strength.massPercent.value));
     expect(cold.recipe.kept?.verdict).toBe("clear");
   });
 
   test("is said not to be needed where the salts can be weighed", () => {
-    const outcome = weighingStock({ ...wish, division: "0.1" });
+    const outcome = severalStock({ ...wish, scales: [{ division: "0.1" }] });
     expect(outcome.ok && outcome.notes.map(({ code }) => code)).toContain("stock.not-needed");
   });
 
@@ -372,38 +372,34 @@ describe("a stock for weighing", () => {
     const products = [
       { ...soda, mass: "1000" },
       { ...potash, mass: "20" },
+      { ...crystals, mass: "0" },
     ] as const;
     const outcome = severalStock({ ...wish, products });
-    expect(Number(answered(outcome).dryError.value)).toBe(2.5);
-    const none = { ...crystals, mass: "0" };
-    expect(Number(answered(severalStock({ ...wish, products: [...products, none] })).dryError.value)).toBe(2.5);
+    expect(answered(outcome).dryError.value).toBe("2.5");
+    expect(answered(outcome).recipe.amounts).toHaveLength(2);
     expect(outcome.ok && outcome.notes.map(({ code }) => code)).not.toContain("stock.not-needed");
-    const fine = severalStock({ ...wish, division: "0.1", products });
+    const fine = severalStock({ ...wish, scales: [{ division: "0.1" }], products });
     expect(fine.ok && fine.notes.map(({ code }) => code)).toContain("stock.not-needed");
   });
 
-  test("is said to be too little to make, and how much is not", () => {
-    // By hand: 5 days of 8 g are 40 g, which half a gram changes by 1.25 %; 50 g, 1.25 times as much, is enough for 1 %.
-    const little = { ...wish, loadsPerDay: "1" };
-    const notes = (outcome: ReturnType<typeof weighingStock>) =>
-      outcome.ok ? outcome.notes.filter(({ code }) => code === "stock.made-coarsely").map(({ text }) => text) : [];
-    const [text, ...others] = notes(weighingStock(little));
-    expect(text).toContain("weighing soda for the stock may be off by 1.25 %");
-    expect(text).toContain("make 1.3 times as much");
-    expect(others).toEqual([]);
-    expect(notes(weighingStock({ ...wish, loadsPerDay: "1.25" }))).toEqual([]);
-    const both = severalStock({
-      ...little,
-      products: [
-        { ...soda, mass: "6" },
-        { ...potash, mass: "4" },
-      ],
-    });
-    expect(notes(both).map((note) => /\d+\.\d+ %/u.exec(note)?.[0])).toEqual(["1.67 %", "2.50 %"]);
+  test("is made for more loads where those to come need too little to weigh", () => {
+    // By hand: 5 loads of 8 g are 40 g, which half a gram changes by 1.25 %; 7 loads are 56 g.
+    expect(answered(severalStock({ ...wish, loads: "5" })).lasts.value).toBe("7");
+    const fine = { division: "0.1", capacity: "300" };
+    // 5 g on the fine scale are enough; what it does not take, the coarse one weighs
+    const two = answered(severalStock({ ...wish, loads: "1", scales: [{ division: "5" }, fine] }));
+    expect([two.lasts.value, two.recipe.amounts[0]?.value]).toEqual(["1", "8"]);
   });
 
-  test("a wish without sense is refused", () => {
-    expect(codesOf(weighingStock({ ...wish, tolerance: "0" }))).toEqual(["stock.wish"]);
-    expect(codesOf(weighingStock({ ...wish, division: "1000", tolerance: "0.1" }))).toEqual(["stock.too-weak"]);
+  test("a wish without sense is refused, and so is more water than there is", () => {
+    expect(codesOf(severalStock({ ...wish, tolerance: "0" }))).toEqual(["stock.wish"]);
+    expect(codesOf(severalStock({ ...wish, scales: [{ division: "1000" }], tolerance: "0.1" }))).toEqual([
+      "stock.too-weak",
+    ]);
+    expect(codesOf(severalStock({ ...wish, water: "40" }))).toEqual(["stock.too-much-water"]);
+    // no load needs so much that a scale to 100 g with a capacity of 300 g weighs it to 1 %
+    expect(codesOf(severalStock({ ...wish, scales: [{ division: "1", capacity: "60" }], loads: "9" }))).toEqual([
+      "stock.scales",
+    ]);
   });
 });

@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
 import { planBatch } from "../../../packages/core/src/batch/batch.ts";
-import { alkaliOfLoad } from "../../../packages/core/src/batch/load-alkali.ts";
+import { saltsOfLoad } from "../../../packages/core/src/batch/remedy.ts";
 import { correct, dilute } from "../../../packages/core/src/chemistry/adjust.ts";
 import { bakeDose } from "../../../packages/core/src/chemistry/bake-dose.ts";
 import { bakedSalt } from "../../../packages/core/src/chemistry/baking.ts";
@@ -8,7 +8,7 @@ import { convert } from "../../../packages/core/src/chemistry/convert.ts";
 import { readHydrometer } from "../../../packages/core/src/chemistry/hydrometer.ts";
 import { blend, makeUp } from "../../../packages/core/src/chemistry/make-up.ts";
 import type { Recipe } from "../../../packages/core/src/chemistry/recipe.ts";
-import { severalStock } from "../../../packages/core/src/chemistry/several-stock.ts";
+import { severalStock } from "../../../packages/core/src/chemistry/stock.ts";
 import { strengthOf } from "../../../packages/core/src/chemistry/strength.ts";
 import type { Swap } from "../../../packages/core/src/chemistry/swap-amounts.ts";
 import { assayed, splitByEndPoints } from "../../../packages/core/src/chemistry/titration.ts";
@@ -132,16 +132,9 @@ const reports: Readonly<Record<string, () => Report>> = {
       [product("Na2CO3 9 %, water rest"), soda],
     ),
   stock: () => {
-    const products = alkaliOfLoad(batch);
-    const [first, ...others] = products;
-    if (first === undefined) throw new Error("no alkali in the load");
-    const wish = { division: "1", tolerance: "1", loadsPerDay: 2, keepingDays: 5, ...conditions };
-    return stockReport(
-      value(severalStock({ ...wish, products: [first, ...others] })),
-      products,
-      { division: "1", ...conditions },
-      [],
-    );
+    const products = saltsOfLoad(batch);
+    const wish = { scales: [{ division: "1" }], tolerance: "1", loads: 10, ...conditions };
+    return stockReport(value(severalStock({ ...wish, products })), products, { division: "1", ...conditions }, []);
   },
   strength: () => {
     const salts = product("K2CO3 6, Na2CO3 4").composition;
@@ -259,8 +252,8 @@ describe("ounces", () => {
   it("are what a scale of ounces weighs a stock in, and not a scale of grams", () => {
     const products = [{ ...soda, mass: ounces("0.16") }] as const;
     const load = (scale: { readonly division: string; readonly divisionUnit?: string }) => {
-      const wish = { ...scale, tolerance: "1", loadsPerDay: 2, keepingDays: 5, ...conditions };
-      const stock = value(severalStock({ ...wish, products: [...products] }));
+      const wish = { scales: [scale], tolerance: "1", loads: 10, ...conditions };
+      const stock = value(severalStock({ ...wish, products }));
       return textsOf(stockReport(stock, products, { ...scale, ...conditions, units: "us" }, []), "load")[0];
     };
     // 1 % of 5 oz, and of 50 g, is half a division

@@ -118,10 +118,10 @@ describe("reports", () => {
     );
     const amounts = batch?.sections
       .find(({ id }) => id === "remedies")
-      ?.blocks.flatMap((block) => (block.kind === "table" ? block.rows.map(({ cells }) => cells[2]?.text) : []));
-    // half of 0.1 oz is 1 % of 5 oz; 5 oz in 125 oz is 4 %, and 0.16 oz is in 4 oz of it, where half of 0.1 oz is 1.25 %;
-    // so 5 oz in 166.7 oz, near 3 %: 0.16 oz is in 5.3 oz. For the salt, 1 % of 0.16 oz is half of 0.0032 oz.
-    expect(amounts).toEqual(["2.999 % by mass", "5.0 oz", "161.7 oz", "5.3 oz", "31", "0.0032 oz"]);
+      ?.blocks.flatMap((block) => (block.kind === "table" ? block.rows.map(({ cells }) => cells[1]?.text) : []));
+    // half of 0.1 oz is 1 % of 5 oz, the dose; 32 loads of 0.16 oz are 5.12 oz of each salt, and 160 oz of stock;
+    // 1 % of 0.16 oz is half of 0.0032 oz
+    expect(amounts).toEqual(["6.38 % by mass", "5.1 oz", "5.1 oz", "149.8 oz", "5.0 oz", "32", "0.001 oz"]);
   });
 
   it("of anything are whole, with one figure for an id and workings that hold", () => {

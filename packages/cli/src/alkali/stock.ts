@@ -1,20 +1,21 @@
 import {
-  alkaliOfLoad,
   answer,
-  formulaOf,
+  dec,
+  fridge,
   inputProblem,
   type Outcome,
-  planBatch,
   type Report,
-  refuse,
+  type Scale,
+  saltsOfLoad,
+  scalesOf,
   severalStock,
   stockReport,
   type Weighed,
 } from "@noodlewright/core";
 import { printProblems, printReport } from "../command/answer.ts";
 import type { Asked, Command } from "../command/command.ts";
+import { loadBatch } from "../command/load-batch.ts";
 import type { PlacedProblem } from "../input/document.ts";
-import { loadSpec } from "../input/load-spec.ts";
 import type { Io } from "../io.ts";
 import { type Asking, asking } from "./asking.ts";
 import { productHelp, solutionFlags } from "./flags.ts";
@@ -24,13 +25,26 @@ import { ownMaterials } from "./member.ts";
 export const stockCommand: Command = {
   positionals: { product: `The product: ${productHelp}; leave it out with --spec` },
   flags: {
-    spec: { describe: "Spec whose alkaline products and loads count", kind: "text", placeholder: "noodle.yaml" },
+    spec: { describe: "Spec whose salts, scales and loads count", kind: "text", placeholder: "noodle.yaml" },
     dose: { describe: "Product in one load; from the spec where there is one", kind: "text", placeholder: "8 g" },
-    tolerance: { describe: "Most that weighing may be off", kind: "text", placeholder: "1 %", fallback: "1 %" },
-    loads: { describe: "Loads a day", kind: "text", placeholder: "4", fallback: "1" },
-    keep: { describe: "How long the stock is kept", kind: "text", placeholder: "5 d", fallback: "5 d" },
+    tolerance: {
+      describe: "Most that weighing may be off; as the spec says, or 1 %",
+      kind: "text",
+      placeholder: "1 %",
+    },
+    loads: { describe: "Loads a day; those of the spec's batch, or 1", kind: "text", placeholder: "4" },
+    keep: { describe: "How many days of loads it is to last; 1 d unless stated", kind: "text", placeholder: "5 d" },
     ...solutionFlags,
-    division: { describe: "Smallest step of the scale", kind: "text", placeholder: "1 g", fallback: "1 g" },
+    storage: {
+      describe: `Temperature where it is kept; ${fridge} °C unless stated`,
+      kind: "text",
+      placeholder: "8 °C",
+    },
+    division: {
+      describe: "Smallest step of the scale; the scales of the spec, or 1 g",
+      kind: "text",
+      placeholder: "1 g",
+    },
   },
   examples: [
     [
@@ -46,33 +60,46 @@ export const stockCommand: Command = {
     const own = await ownMaterials(asked, io);
     if (!own.ok) return printProblems(own.problems, asked, io);
     const ask = asking(asked, own.materials);
-    const products = asked.text("spec") === undefined ? one(ask) : await fromSpec(asked, io);
-    const wish = wishOf(ask);
-    const problems = [...ask.problems, ...(products.ok ? [] : products.problems)];
-    if (!products.ok || problems.length > 0) return printProblems(problems, asked, io);
-    const outcome = stockOf(products.weighed, wish, ask);
+    const kitchen = asked.text("spec") === undefined ? one(ask) : await fromSpec(asked, io);
+    const told = kitchen.ok ? kitchen.kitchen : undefined;
+    const wish = wishOf(ask, told);
+    const problems = [...ask.problems, ...(kitchen.ok ? [] : kitchen.problems)];
+    if (told === undefined || problems.length > 0) return printProblems(problems, asked, io);
+    const outcome = stockOf(told, wish, ask);
     return outcome.ok ? printReport(outcome.value, asked, io) : printProblems(outcome.problems, asked, io);
   },
 };
 
-type Products =
-  | { readonly ok: true; readonly weighed: readonly Weighed[] }
-  | { readonly ok: false; readonly problems: readonly PlacedProblem[] };
-
-function one(ask: Asking): Products {
-  const product = ask.product(ask.text("product"), "<product>");
-  return { ok: true, weighed: [{ ...product, mass: ask.quantity("dose", ["mass"]).value }] };
+/** What a load takes, and what else a spec tells. */
+interface Kitchen {
+  readonly salts: readonly Weighed[];
+  readonly scales?: readonly Scale[];
+  readonly tolerance?: string;
+  readonly loads?: string;
+  readonly water?: string;
 }
 
-async function fromSpec(asked: Asked, io: Io): Promise<Products> {
-  const loading = await loadSpec(asked.text("spec") ?? "-", [], io);
+type Told =
+  | { readonly ok: true; readonly kitchen: Kitchen }
+  | { readonly ok: false; readonly problems: readonly PlacedProblem[] };
+
+function one(ask: Asking): Told {
+  const product = ask.product(ask.text("product"), "<product>");
+  return { ok: true, kitchen: { salts: [{ ...product, mass: ask.quantity("dose", ["mass"]).value }] } };
+}
+
+async function fromSpec(asked: Asked, io: Io): Promise<Told> {
+  const loading = await loadBatch(asked, [], io);
   if (!loading.ok) return loading;
-  const { data, included, place } = loading.spec;
-  const formula = formulaOf(data, included);
-  const batch = formula.ok ? planBatch(formula.value.spec, formula.value.formula) : formula;
-  if (!batch.ok) return { ok: false, problems: batch.problems.map(place) };
-  const weighed = alkaliOfLoad(batch.value);
-  if (weighed.length > 0) return { ok: true, weighed };
+  const { spec, batch, units, place } = loading.loaded;
+  const scales = scalesOf(spec, units === "us");
+  const { tolerance, loads, lines } = batch;
+  const water = lines.find(({ line }) => line.role === "water")?.exact.value;
+  const salts = saltsOfLoad(batch);
+  if (scales.ok && lines.some(({ line }) => line.role === "alkali")) {
+    const kitchen = { salts, scales: scales.value, tolerance, loads: loads.count.value, ...(water && { water }) };
+    return { ok: true, kitchen };
+  }
   const problem = inputProblem(
     "stock.no-alkali",
     [],
@@ -84,39 +111,44 @@ async function fromSpec(asked: Asked, io: Io): Promise<Products> {
 }
 
 interface Wish {
-  readonly division: string;
-  readonly divisionUnit: string;
+  readonly scales: readonly Pick<Scale, "division" | "capacity" | "unit">[];
   readonly tolerance: string;
-  readonly loadsPerDay: string;
-  readonly keepingDays: string;
+  readonly loads: string;
   readonly storage: string;
   readonly temperature: string;
 }
 
-function wishOf(ask: Asking): Wish {
-  const loads = ask.text("loads")?.trim() ?? "";
-  if (!/^\d+$/u.test(loads)) {
-    ask.wrong("--loads", "stock.loads", `"${loads}"`, "a whole number of loads a day", "write it like 4");
-  }
+function wishOf(ask: Asking, kitchen: Kitchen | undefined): Wish {
+  const loads = (ask.text("loads") ?? kitchen?.loads ?? "1").trim();
+  const whole = /^\d+$/u.test(loads);
+  if (!whole) ask.wrong("--loads", "stock.loads", `"${loads}"`, "a whole number of loads a day", "write it like 4");
   const temperature = ask.temperature;
-  const division = ask.quantity("division", ["mass"]);
+  const division = ask.maybe("division", ["mass"]);
+  const stated = division && [{ division: dec(division.value), unit: division.unit }];
+  const days = ask.text("keep") === undefined ? "1" : ask.days("keep");
   return {
-    division: division.value,
-    divisionUnit: division.unit,
-    tolerance: ask.quantity("tolerance", ["share"]).value,
-    loadsPerDay: /^\d+$/u.test(loads) ? loads : "1",
-    keepingDays: ask.days("keep"),
-    storage: ask.maybe("storage", ["temperature"])?.value ?? temperature,
+    scales: stated ?? kitchen?.scales ?? [{ division: dec(1), unit: "g" }],
+    tolerance: ask.maybe("tolerance", ["share"])?.value ?? kitchen?.tolerance ?? "1",
+    loads: dec(whole ? loads : "1")
+      .times(days)
+      .ceil()
+      .toFixed(),
+    storage: ask.maybe("storage", ["temperature"])?.value ?? fridge,
     temperature,
   };
 }
 
-function stockOf(weighed: readonly Weighed[], wish: Wish, ask: Asking): Outcome<Report> {
-  const [first, ...others] = weighed;
-  if (first === undefined) return refuse();
-  const stock = severalStock({ ...wish, products: [first, ...others], scale: ask.scale });
+function stockOf({ salts, water }: Kitchen, wish: Wish, ask: Asking): Outcome<Report> {
+  const stock = severalStock({ ...wish, products: salts, scale: ask.scale, ...(water && { water }) });
   if (!stock.ok) return stock;
-  const { division, divisionUnit, temperature } = wish;
-  const telling = { division, divisionUnit, temperature, scale: ask.scale, units: ask.units };
-  return answer(stockReport(stock.value, weighed, telling, stock.notes));
+  const { scales, temperature } = wish;
+  const finest = scales.reduce((a, b) => (b.division.lt(a.division) ? b : a));
+  const telling = {
+    division: finest.division.toFixed(),
+    divisionUnit: finest.unit,
+    temperature,
+    scale: ask.scale,
+    units: ask.units,
+  };
+  return answer(stockReport(stock.value, salts, telling, stock.notes));
 }

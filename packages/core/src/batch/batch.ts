@@ -8,9 +8,9 @@ import type { Quantity } from "../number/quantity.ts";
 import { afterRounding } from "./after-rounding.ts";
 import { type LeftUnused, linesOf, nothingUnused } from "./dough-size.ts";
 import { type Loads, splitLoads } from "./loads.ts";
-import { broughtBy, type Carrier, findRemedy, type Remedy, type ReplacedWeight, weightsWithStocks } from "./remedy.ts";
+import { deliveredBy, findRemedies, type Remedies, type StockedWeight, weightsWithStock } from "./remedy.ts";
 import { findTarget, type Target } from "./target.ts";
-import { type Scale, scalesOf, tooLittle, type WeighedLine, weighApart, weighLoad } from "./weighing.ts";
+import { type Scale, scalesOf, type WeighedLine, weighApart, weighLoad } from "./weighing.ts";
 
 /** Most that rounding to a scale may be off before a warning, %, unless the spec says otherwise. */
 const usualTolerance = "1";
@@ -27,9 +27,9 @@ export interface Batch {
   readonly batchTotal: Figure;
   /** What weighing makes of the water and the salts, and every figure that it rests on. */
   readonly rounding: ReturnType<typeof afterRounding>;
-  readonly remedies: readonly Remedy[];
-  /** The weights of a load with the stocks and premixes in, where there are any. */
-  readonly withStocks?: readonly ReplacedWeight[];
+  readonly remedies: Remedies;
+  /** The weights of a load with the stock solution in, where there is one. */
+  readonly withStock?: readonly StockedWeight[];
   readonly tolerance: string;
 }
 
@@ -104,8 +104,8 @@ function planLeaving(
   }
   const dusting = formula.dusting && weighApart(formula.dusting, flour, count, scales.value);
   const tolerance = dec(spec.weighingTolerance?.value ?? usualTolerance);
-  const remedies = remediesFor([...lines, ...(dusting ? [dusting] : [])], count, tolerance);
-  const withStocks = weightsWithStocks(lines, remedies);
+  const remedies = findRemedies([...lines, ...(dusting ? [dusting] : [])], scales.value, count, tolerance);
+  const withStock = remedies.stock && weightsWithStock(lines, remedies.stock);
   const batch: Batch = {
     target: target.value,
     loads: loads.value,
@@ -113,31 +113,13 @@ function planLeaving(
     ...(dusting && { dusting }),
     loadTotal: total("load.total", "dough of one load as weighed", lines, "load"),
     batchTotal: total("batch.total", "dough of the batch as weighed", lines, "batch"),
-    rounding: afterRounding(formula, lines),
+    rounding: afterRounding(formula, deliveredBy(lines, remedies.stock, withStock ?? [])),
     remedies,
-    ...(withStocks && { withStocks }),
+    ...(withStock && { withStock }),
     tolerance: tolerance.toFixed(),
   };
   const assumed = scales.value.some((scale) => scale.assumed);
   return answer(batch, [...target.notes, ...(assumed ? [scaleNote(us)] : []), ...lotNotes(lines)]);
-}
-
-function remediesFor(lines: readonly WeighedLine[], count: Figure, tolerance: Decimal): readonly Remedy[] {
-  const water = lines.find(({ line }) => line.role === "water");
-  const flours = lines.filter(({ line }) => line.role === "flour");
-  const main = flours.reduce<WeighedLine | undefined>(
-    (best, one) => (best === undefined || dec(one.load.value).gt(best.load.value) ? one : best),
-    undefined,
-  );
-  if (water === undefined || main === undefined) return [];
-  const small = lines.filter((weighed) => tooLittle(weighed, tolerance));
-  const remedies: Remedy[] = [];
-  const free = (carrier: WeighedLine): Carrier => {
-    const stocks = remedies.filter((one) => one.kind !== "finer scale").filter((one) => one.carrier === carrier);
-    return { weighed: carrier, free: dec(carrier.exact.value).minus(sum(stocks.map(broughtBy))) };
-  };
-  for (const weighed of small) remedies.push(findRemedy(weighed, free(water), free(main), count, tolerance));
-  return remedies;
 }
 
 function total(id: string, label: string, lines: readonly WeighedLine[], which: "load" | "batch"): Figure {

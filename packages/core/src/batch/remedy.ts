@@ -1,173 +1,137 @@
-import { type Composition, mixture, waterOnly } from "../chemistry/composition.ts";
+import type { Weighed } from "../chemistry/carried.ts";
+import { type CommonStock, commonStock } from "../chemistry/common-stock.ts";
+import { mixture, waterOnly } from "../chemistry/composition.ts";
 import { staysClear } from "../chemistry/solubility.ts";
-import { type Figure, found, given, worked } from "../figure/figure.ts";
-import { definition, fromSpec, massBalance } from "../figure/source.ts";
-import { ceilToDivision, type Decimal, dec, decimalText, HUNDRED, roundToDivision } from "../number/decimal.ts";
+import { type Figure, found, given, withOrigins, worked } from "../figure/figure.ts";
+import { commonPractice, definition, fromSpec, massBalance } from "../figure/source.ts";
+import { type Decimal, dec, decimalText } from "../number/decimal.ts";
 import { roundKeepingTotal } from "../number/rounding.ts";
-import type { WeighedLine } from "./weighing.ts";
+import { findUnit } from "../number/units.ts";
+import type { Delivered } from "./after-rounding.ts";
+import { chooseScale, type Scale, tooLittle, type WeighedLine } from "./weighing.ts";
 
-/** How to weigh what is too little for the scale. Masses in g. */
-export type Remedy =
-  | StockRemedy
-  | {
-      readonly kind: "finer scale";
-      readonly weighed: WeighedLine;
-      /** Division that would do. */
-      readonly division: Figure;
-      readonly figures: readonly Figure[];
-    };
-
-/** A stock in water, or a premix with flour, of which a load takes an amount that the scale can show. */
-export interface StockRemedy {
-  readonly kind: "stock solution" | "premix";
+/** A scale, as they are sold, that weighs an ingredient within the tolerance. */
+export interface FinerScale {
+  readonly kind: "finer scale";
   readonly weighed: WeighedLine;
-  /** What it is thinned with, and the line whose amount in the load falls by that much. */
-  readonly carrier: WeighedLine;
-  /** % by mass of the ingredient. */
-  readonly strength: Figure;
-  /** To make it once. */
-  readonly ingredient: Figure;
-  readonly thinner: Figure;
-  /** Of it in a load. */
-  readonly perLoad: Figure;
-  /** How many loads it lasts. */
-  readonly lasts: Figure;
+  /** Its division, g. */
+  readonly division: Figure;
   readonly figures: readonly Figure[];
 }
 
-/** Round strengths, strongest first, % by mass. */
-const stockStrengths = ["5", "4", "3", "2.5", "2", "1.5", "1", "0.5", "0.25", "0.2", "0.1"];
-/** Moistest thing that may be mixed into flour and kept, %: flours themselves may hold up to 15.5 %. */
-const moistestPremix = 16;
-const premixStrengths = ["25", "20", "10", "5", "2.5", "2", "1", "0.5", "0.2", "0.1"];
+/** One stock solution of all the salts of a load, table salt with them, where one of them is too little for its scale. */
+export interface StockRemedy {
+  readonly kind: "stock solution";
+  /** The salts, in the order of `stock.amounts` and `stock.delivered`. */
+  readonly salts: readonly WeighedLine[];
+  /** The water that it is made with, and that falls in a load by what it brings. */
+  readonly carrier: WeighedLine;
+  readonly stock: CommonStock;
+  /** What it is made of, each on its scale: the salts, then the water. */
+  readonly parts: readonly ScaledMass[];
+  /** What of it goes into a load. */
+  readonly dose: ScaledMass;
+  /** Division of a scale, as they are sold, that weighs the salts dry, g. */
+  readonly dry: Figure;
+  readonly figures: readonly Figure[];
+}
+
+/** A mass and the scale that weighs it. */
+export interface ScaledMass {
+  readonly name: string;
+  /** g */
+  readonly mass: Figure;
+  readonly division: string;
+  readonly unit: string;
+  readonly scale: string;
+}
+
+/** What is too little for its scale, and what to do about it. */
+export interface Remedies {
+  readonly tooLittle: readonly WeighedLine[];
+  readonly stock?: StockRemedy;
+  readonly finer: readonly FinerScale[];
+}
 
 /** A stock is kept in a fridge, °C, and has to stay clear there. */
-const fridge = "4";
+export const fridge = "4";
+/** Divisions of the scales that are sold, g or oz. */
+const sold = ["5", "2", "1", "0.5", "0.1", "0.05", "0.01", "0.005", "0.001"].map(dec);
 
 /**
- * Finds a way to weigh an ingredient of which a load takes too little for its scale.
+ * Finds how to weigh what is too little for its scale.
  *
- * A soluble salt becomes a stock solution, anything dry a premix with the first flour, at the greatest strength at which
- * both the making and the dosing stay within the tolerance. Where a load has too little water or flour for that, or
- * the ingredient is moist or only for dusting, the answer is the scale that would do.
+ * The salts of a load, table salt with them, go into one stock solution, if the water of a load takes it and the stock
+ * stays clear in a fridge. All else, and salts of which no table tells whether they stay clear, needs a finer scale.
  *
- * @param water - the water that stocks may take the place of
- * @param flour - the flour that premixes may take the place of
- * @param tolerance - most that rounding may be off, %
+ * @param lines - of one load, dusting with them
+ * @param loads - loads to come, for which a stock has to be enough
+ * @param tolerance - %, most that weighing may be off
  */
-export function findRemedy(
-  weighed: WeighedLine,
-  water: Carrier,
-  flour: Carrier,
-  count: Figure,
+export function findRemedies(
+  lines: readonly WeighedLine[],
+  scales: readonly Scale[],
+  loads: Figure,
   tolerance: Decimal,
-): Remedy {
-  const { role, material } = weighed.line;
-  const { composition } = material;
-  const soluble = composition !== undefined;
-  const moist = !soluble && dec(material.moisture).gt(moistestPremix);
-  if (moist || role === "dusting") return finerScale(weighed, tolerance);
-  const carrier = soluble ? water : flour;
-  const division = dec(weighed.division);
-  const least = division.div(2).times(HUNDRED).div(tolerance);
-  const need = dec(weighed.exact.value);
-  const strength = (soluble ? stockStrengths : premixStrengths).map(dec).find((percent) => {
-    const dose = need.times(HUNDRED).div(percent);
-    const fits = dose.gte(least) && dose.minus(need).lte(carrier.free);
-    return fits && (composition === undefined || keptClear(composition, percent) !== undefined);
-  });
-  const choice = { least, need, division, count, tolerance };
-  const made = strength && makeStock(weighed, carrier.weighed, soluble, { ...choice, strength });
-  return made && broughtBy(made).lte(carrier.free) ? made : finerScale(weighed, tolerance);
+): Remedies {
+  const small = lines.filter((weighed) => tooLittle(weighed, tolerance));
+  const stock = stockOf(lines, small, scales, loads, tolerance);
+  const finer = small
+    .filter((weighed) => stock?.salts.includes(weighed) !== true)
+    .map((weighed) => finerScale(weighed, tolerance));
+  return { tooLittle: small, ...(stock && { stock }), finer };
 }
 
-/** What a product takes of the limits of solubility as a stock in the fridge; nothing where crystals may grow or no table tells. */
-function keptClear(composition: Composition, percent: Decimal): Figure | undefined {
-  const stock = mixture([
-    { composition, mass: percent },
-    { composition: waterOnly, mass: HUNDRED.minus(percent) },
-  ]);
-  const clarity = staysClear(stock, fridge);
-  return clarity.ok && clarity.value.verdict === "clear" ? clarity.value.taken : undefined;
-}
-
-/** What thins, and how much of it in a load is not yet taken up by other stocks, g. */
-export interface Carrier {
-  readonly weighed: WeighedLine;
-  readonly free: Decimal;
-}
-
-/** What a stock brings of its carrier to a load, g. */
-export function broughtBy({ perLoad, strength }: StockRemedy): Decimal {
-  return dec(perLoad.value).times(HUNDRED.minus(strength.value)).div(HUNDRED);
-}
-
-interface Choice {
-  readonly strength: Decimal;
-  readonly least: Decimal;
-  readonly need: Decimal;
-  readonly division: Decimal;
-  readonly count: Figure;
-  readonly tolerance: Decimal;
-}
-
-function makeStock(
-  weighed: WeighedLine,
-  carrier: WeighedLine,
-  soluble: boolean,
-  choice: Choice,
+function stockOf(
+  lines: readonly WeighedLine[],
+  small: readonly WeighedLine[],
+  scales: readonly Scale[],
+  loads: Figure,
+  tolerance: Decimal,
 ): StockRemedy | undefined {
-  const { strength, least, need, division, count, tolerance } = choice;
-  const { id, name } = weighed.line;
-  const kind = soluble ? "stock solution" : "premix";
-  const places = Math.min(division.decimalPlaces(), 6);
-  const naming = (what: string, label: string) => ({ id: `${id}.stock-${what}`, label, unit: "g", places });
-  const { composition } = weighed.line.material;
-  const limits = composition === undefined ? undefined : keptClear(composition, strength);
-  const wanted = need.times(count.value).times(HUNDRED.plus(tolerance)).div(HUNDRED);
-  const ingredient = found({
-    ...naming("ingredient", `${name} for the ${kind}`),
-    value: ceilToDivision(wanted.gt(least) ? wanted : least, division),
-    by: `enough for the batch with the tolerance on every dose, and at least ${decimalText(least)} g, so that rounding to ${decimalText(division)} g stays within the tolerance`,
-    sources: [definition],
-  });
-  const thinner = found({
-    ...naming("thinner", `${carrier.line.name} for the ${kind}`),
-    value: ceilToDivision(dec(ingredient.value).times(HUNDRED.minus(strength)).div(strength), division),
-    by: `makes it ${decimalText(strength)} % by mass, or a little less, so that a dose is not smaller than it has to be`,
-    sources: [massBalance, ...(limits?.sources ?? [])],
-  });
-  const exactStrength = worked({
-    id: `${id}.stock-strength`,
-    label: `strength of the ${kind}`,
-    unit: "% by mass",
-    places: 3,
-    formula: "100 * ingredient / (ingredient + thinner)",
-    from: { ingredient, thinner },
-    sources: [massBalance],
-  });
-  const dose = need.times(HUNDRED).div(exactStrength.value);
-  const perLoad = found({
-    ...naming("dose", `${kind} of ${name} in a load`),
-    value: roundToDivision(dose, division),
-    by: `${decimalText(need.toSignificantDigits(6))} g × 100 ÷ ${decimalText(dec(exactStrength.value).toSignificantDigits(6))}, rounded to ${decimalText(division)} g`,
-    sources: [massBalance],
-  });
-  if (dec(perLoad.value).isZero()) return undefined;
-  const lasts = worked({
-    id: `${id}.stock-lasts`,
-    label: `loads that the ${kind} lasts`,
-    unit: "",
-    places: 0,
-    formula: "floor((ingredient + thinner) / dose)",
-    from: { ingredient, thinner, dose: perLoad },
-    sources: [massBalance],
-  });
-  const figures = [exactStrength, ingredient, thinner, perLoad, lasts];
-  return { kind, weighed, carrier, strength: exactStrength, ingredient, thinner, perLoad, lasts, figures };
+  const carrier = lines.find(({ line }) => line.role === "water");
+  const salts = lines.filter(dissolves);
+  const needed = small.filter((weighed) => salts.includes(weighed));
+  if (carrier === undefined || needed.length === 0) return undefined;
+  const wish = { products: salts.map(saltOf), scales, tolerance, loads: loads.value, storage: fridge };
+  const outcome = commonStock({ ...wish, water: carrier.exact.value });
+  if (!outcome.ok) return undefined;
+  const stock = outcome.value;
+  const scaled = (name: string, mass: Figure): ScaledMass => {
+    const { scale } = chooseScale(dec(mass.value), scales);
+    return { name, mass, division: decimalText(scale.division), unit: scale.unit, scale: scale.name };
+  };
+  const dry = needed
+    .map((weighed) => finerScale(weighed, tolerance).division)
+    .reduce((finest, one) => (dec(one.value).lt(finest.value) ? one : finest));
+  const { perLoad, lasts, amounts, water, mass, strength, delivered, brought } = stock;
+  const figures = withOrigins([perLoad, lasts, ...amounts, water, mass, strength, ...delivered, brought, dry]);
+  const parts = [...amounts.map((amount) => scaled(amount.label, amount)), scaled(carrier.line.name, water)];
+  const dose = scaled("stock solution of the salts", perLoad);
+  return { kind: "stock solution", salts, carrier, stock, parts, dose, dry, figures };
 }
 
-function finerScale(weighed: WeighedLine, tolerance: Decimal): Remedy {
+/** The salts of one load that go into a stock, g of each before rounding. */
+export function saltsOfLoad({ lines }: { readonly lines: readonly WeighedLine[] }): readonly Weighed[] {
+  return lines.filter(dissolves).map(saltOf);
+}
+
+function saltOf({ line: { name, material }, exact }: WeighedLine): Weighed {
+  return { name, composition: material.composition ?? waterOnly, mass: exact.value };
+}
+
+/** Whether a load has something of a salt of which a table tells how much water holds in a fridge. */
+function dissolves({ line: { role, material }, exact }: WeighedLine): boolean {
+  const { composition } = material;
+  if (role === "dusting" || composition === undefined || dec(exact.value).isZero()) return false;
+  const thin = mixture([
+    { composition, mass: 1 },
+    { composition: waterOnly, mass: 99 },
+  ]);
+  return staysClear(thin, fridge).ok;
+}
+
+function finerScale(weighed: WeighedLine, tolerance: Decimal): FinerScale {
   const limit = given({
     id: "weighing.tolerance",
     label: "weighing tolerance",
@@ -177,96 +141,107 @@ function finerScale(weighed: WeighedLine, tolerance: Decimal): Remedy {
     by: "spec, or 1 % unless stated",
     sources: [fromSpec],
   });
-  const division = worked({
-    id: `${weighed.line.id}.finer-division`,
-    label: `division that weighs ${weighed.line.name} within the tolerance`,
+  const most = worked({
+    id: `${weighed.line.id}.coarsest-division`,
+    label: `coarsest division that weighs ${weighed.line.name} within the tolerance`,
     unit: "g",
     places: 4,
     formula: "2 * mass * tolerance / 100",
     from: { mass: weighed.exact, tolerance: limit },
     sources: [definition],
   });
-  return { kind: "finer scale", weighed, division, figures: [limit, division] };
+  const inUnit = dec(findUnit(weighed.unit)?.factor ?? 1);
+  const fine = (division: Decimal): boolean => division.lte(most.value) && division.lt(weighed.division);
+  const value = sold.map((division) => division.times(inUnit)).find(fine) ?? dec(most.value);
+  const division = found({
+    id: `${weighed.line.id}.finer-division`,
+    label: `division of a scale, as they are sold, that weighs ${weighed.line.name} within the tolerance`,
+    unit: "g",
+    places: Math.min(value.decimalPlaces(), 4),
+    value,
+    by: `the coarsest that is sold and at most ${decimalText(dec(most.value).toSignificantDigits(4))} g`,
+    sources: [commonPractice],
+  });
+  return { kind: "finer scale", weighed, division, figures: [limit, most, division] };
 }
 
-/** One weight of a load in which stocks and premixes stand for what is too little to weigh. */
-export interface ReplacedWeight {
-  readonly name: string;
-  /** g */
-  readonly mass: Figure;
-  readonly division: string;
-  readonly unit: string;
+/** One weight of a load in which a stock stands for the salts. */
+export interface StockedWeight extends ScaledMass {
+  /** The ingredient; left out for the stock. */
+  readonly weighed?: WeighedLine;
 }
 
 /**
- * The weights of a load with the stocks and premixes in: each takes the place of its ingredient, and what it brings of
- * water or flour is taken off that weight. What is left to weigh is rounded to the scale, its total kept.
- *
- * @returns nothing where no stock is used, or where together they bring more than the load takes
+ * The weights of a load with the stock in: it takes the place of its salts, and what it is more than they is taken off
+ * the water. What is left to weigh is rounded to the scale so that the load keeps its total.
  */
-export function weightsWithStocks(
-  lines: readonly WeighedLine[],
-  remedies: readonly Remedy[],
-): readonly ReplacedWeight[] | undefined {
-  const stocks = remedies.filter((remedy): remedy is StockRemedy => remedy.kind !== "finer scale");
-  const inDough = stocks.filter(({ weighed }) => lines.some(({ line }) => line.id === weighed.line.id));
-  if (inDough.length === 0) return undefined;
-  const kept = lines.map((weighed): Kept => {
-    const own = inDough.find((stock) => stock.weighed.line.id === weighed.line.id);
-    if (own !== undefined) return { weighed, stock: own };
-    const brought = inDough.filter(({ carrier }) => carrier.line.id === weighed.line.id);
-    return { weighed, exact: brought.length === 0 ? weighed.exact : lessBrought(weighed, brought) };
-  });
-  const rest = kept.flatMap((one) => ("exact" in one ? [one] : []));
+export function weightsWithStock(lines: readonly WeighedLine[], remedy: StockRemedy): readonly StockedWeight[] {
+  const { salts, carrier, dose } = remedy;
+  const rest = lines
+    .filter((weighed) => !salts.includes(weighed))
+    .map((weighed) => ({ weighed, exact: weighed === carrier ? waterLeft(remedy) : weighed.exact }));
   const rounded = roundKeepingTotal(
     rest.map(({ weighed, exact }) => ({ value: dec(exact.value), division: dec(weighed.division) })),
   );
-  const weights = kept.map((one): ReplacedWeight => {
-    const { line, division, unit } = one.weighed;
-    if ("stock" in one) return { name: `${one.stock.kind} of ${line.name}`, mass: one.stock.perLoad, division, unit };
-    const value = rounded[rest.indexOf(one)] ?? dec(one.exact.value);
-    return { name: line.name, mass: leftToWeigh(one.weighed, one.exact, value), division, unit };
+  return rest.flatMap(({ weighed, exact }, index): readonly StockedWeight[] => {
+    const { line, division, unit } = weighed;
+    const mass = leftToWeigh(weighed, exact, rounded[index] ?? dec(exact.value));
+    const weight = { name: line.name, mass, division, unit, scale: weighed.scale, weighed };
+    return weighed === carrier ? [weight, dose] : [weight];
   });
-  return weights.some(({ mass }) => dec(mass.value).isNegative()) ? undefined : weights;
 }
 
-/** A line of a load with stocks: the stock that stands for it, or what exactly is left to weigh of it. */
-type Kept =
-  | { readonly weighed: WeighedLine; readonly stock: StockRemedy }
-  | { readonly weighed: WeighedLine; readonly exact: Figure };
-
-function lessBrought(weighed: WeighedLine, stocks: readonly StockRemedy[]): Figure {
-  const { line, exact } = weighed;
+/** Water of a load that is left to pour beside the stock: the load keeps its total. */
+function waterLeft({ carrier, salts, stock }: StockRemedy): Figure {
   return worked({
-    id: `${line.id}.left`,
-    label: `${line.name} left to weigh`,
+    id: `${carrier.line.id}.left`,
+    label: `${carrier.line.name} left to weigh`,
     unit: "g",
     places: 2,
-    formula: "exact - sum(dose * (100 - strength) / 100)",
-    from: {
-      exact,
-      dose: stocks.map(({ perLoad }) => perLoad),
-      strength: stocks.map(({ strength }) => strength),
-    },
+    formula: "water + sum(salts) - stock",
+    from: { water: carrier.exact, salts: salts.map(({ exact }) => exact), stock: stock.perLoad },
     sources: [massBalance],
   });
 }
 
 /** What is left of a line, to the division of its scale; the plain weight of the load where that is the same. */
-function leftToWeigh({ line, load, division }: WeighedLine, exact: Figure, value: Decimal): Figure {
+function leftToWeigh({ line, load, division, scale }: WeighedLine, exact: Figure, value: Decimal): Figure {
   if (dec(load.value).eq(value)) return load;
-  return roundedTo(`${line.id}.with-stocks`, `${line.name} in a load with stocks`, exact, value, division);
-}
-
-function roundedTo(id: string, label: string, exact: Figure, value: Decimal, division: string): Figure {
   const numbers = exact.working.kind === "formula" ? exact.working.numbers : exact.value;
   return found({
-    id,
-    label,
+    id: `${line.id}.with-stock`,
+    label: `${line.name} in a load with the stock`,
     unit: "g",
     places: Math.min(dec(division).decimalPlaces(), 6),
     value,
-    by: `${numbers} = ${decimalText(dec(exact.value).toSignificantDigits(7))} g, rounded to ${division} g, the total of the load kept`,
+    by: `${numbers} = ${decimalText(dec(exact.value).toSignificantDigits(7))} g, rounded to ${division} g (${scale}), the total of the load kept`,
     sources: exact.sources,
+  });
+}
+
+/** What a load really gets of each ingredient, as it is weighed: with the stock where there is one. */
+export function deliveredBy(
+  lines: readonly WeighedLine[],
+  remedy: StockRemedy | undefined,
+  weights: readonly StockedWeight[],
+): readonly Delivered[] {
+  return lines.map((weighed): Delivered => {
+    const { line, load } = weighed;
+    if (remedy === undefined) return { line, load };
+    const inStock = remedy.stock.delivered[remedy.salts.indexOf(weighed)];
+    const mass = weights.find((one) => one.weighed === weighed)?.mass ?? load;
+    return { line, load: inStock ?? (weighed === remedy.carrier ? allWater(mass, remedy) : mass) };
+  });
+}
+
+function allWater(poured: Figure, { carrier, stock }: StockRemedy): Figure {
+  return worked({
+    id: `${carrier.line.id}.in-all`,
+    label: `${carrier.line.name} in a load, the stock's with it`,
+    unit: "g",
+    places: 2,
+    formula: "poured + brought",
+    from: { poured, brought: stock.brought },
+    sources: [massBalance],
   });
 }

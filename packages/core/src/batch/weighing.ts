@@ -89,7 +89,7 @@ export function shownUnit(unit: string): "g" | "oz" {
 }
 
 /** The finest scale that takes a mass at once; the one of the greatest capacity where none does. */
-function chooseScale(mass: Decimal, scales: readonly Scale[]): { readonly scale: Scale; readonly lots: number } {
+export function chooseScale(mass: Decimal, scales: readonly Scale[]): { readonly scale: Scale; readonly lots: number } {
   const fitting = scales.filter((scale) => scale.capacity === undefined || scale.capacity.gte(mass));
   const finest = fitting.reduce<Scale | undefined>(
     (best, scale) => (best === undefined || scale.division.lt(best.division) ? scale : best),

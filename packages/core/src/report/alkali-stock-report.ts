@@ -14,7 +14,7 @@ export function stockReport(
   telling: Omit<RecipeTelling, "command" | "title" | "products" | "first" | "figures">,
   notes: readonly Note[],
 ): Report {
-  const { perLoad, water, error, dryError, recipe } = stock;
+  const { perLoad, water, lasts, error, dryError, recipe } = stock;
   const { divisionUnit = "g", units = "metric" } = telling;
   const byScale = inSystem(perLoad, shownUnit(divisionUnit) === "oz" ? "us" : "metric");
   return recipeReport(
@@ -22,21 +22,26 @@ export function stockReport(
     {
       ...telling,
       command: "alkali stock",
-      title: `Stock solution of ${products.map(({ name }) => name).join(" and ")}`,
+      title: `Stock solution of ${listed(products.map(({ name }) => name))}`,
       products,
       first: [
         section(
           "load",
           "For each load",
-          { kind: "figures", figures: [byScale, inSystem(water, units), error, dryError] },
+          { kind: "figures", figures: [byScale, inSystem(water, units), lasts, error, dryError] },
           {
             kind: "text",
             lines: ["Stir the stock before you weigh; label it with name, strength and the day it was made."],
           },
         ),
       ],
-      figures: [perLoad, water, error, dryError],
+      figures: [perLoad, water, lasts, error, dryError],
     },
     notes,
   );
+}
+
+/** Names as they stand in a sentence. */
+function listed(names: readonly string[]): string {
+  return names.length < 2 ? names.join("") : `${names.slice(0, -1).join(", ")} and ${names.at(-1) ?? ""}`;
 }

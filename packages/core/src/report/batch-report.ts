@@ -1,6 +1,6 @@
 import type { AfterRounding } from "../batch/after-rounding.ts";
 import type { Batch } from "../batch/batch.ts";
-import type { Remedy } from "../batch/remedy.ts";
+import type { Remedies, ScaledMass, StockRemedy } from "../batch/remedy.ts";
 import type { WeighedLine } from "../batch/weighing.ts";
 import { type Figure, worked } from "../figure/figure.ts";
 import type { Note } from "../figure/problem.ts";
@@ -10,7 +10,7 @@ import { dec, decimalText, fixedText } from "../number/decimal.ts";
 import { numberColumn, report, row, section, table, wordColumn } from "./build.ts";
 import { formulaCautions } from "./cautions.ts";
 import { allergenSection, formulaFigures } from "./formula-report.ts";
-import type { Cell, Report, Table } from "./schema.ts";
+import type { Block, Cell, Report, Table } from "./schema.ts";
 import { figureCell, inSystem, inUnit, measureCell, type UnitSystem, weightCell, words } from "./show.ts";
 
 /** Tells a batch: its size, the weights of each load, what rounding does, and what is too little for the scale. */
@@ -35,9 +35,10 @@ export function batchReport(
         figures: sizeFigures(batch).map((figure) => inSystem(figure, units)),
       }),
       section("weights", "Weights", weightsTable(batch)),
-      section("rounding", "What rounding to the scale does", roundingTable(batch.rounding)),
-      section("remedies", "Too little for the scale", remedyTable(batch)),
-      section("stock-weights", "One load with them", stockWeightsTable(batch)),
+      section("too-little", "Too little for the scale", tooLittleTable(batch)),
+      section("remedies", "What to do about it", remedyTable(batch), ...stockLines(batch)),
+      section("stock-weights", "One load with the stock solution", stockWeightsTable(batch)),
+      section("rounding", roundingHeading(batch), roundingTable(batch.rounding)),
       allergenSection(formula),
     ],
     figures: [...formulaFigures(formula), ...batchFigures(batch)],
@@ -70,9 +71,10 @@ function batchFigures(batch: Batch): readonly Figure[] {
     batch.loadTotal,
     batch.batchTotal,
     ...batch.rounding.figures,
-    ...batch.remedies.flatMap(({ figures }) => figures),
-    ...(batch.withStocks ?? []).map(({ mass }) => mass),
-    ...(batch.withStocks === undefined ? [] : [totalWithStocks(batch.withStocks)]),
+    ...batch.remedies.finer.flatMap(({ figures }) => figures),
+    ...(batch.remedies.stock?.figures ?? []),
+    ...(batch.withStock ?? []).map(({ mass }) => mass),
+    ...(batch.withStock === undefined ? [] : [totalWithStock(batch.withStock)]),
   ];
 }
 
@@ -111,9 +113,8 @@ function weightsTable(batch: Batch): Table {
 }
 
 /** The scale of a weight, and what is to be minded there. */
-export function scaleWords(weighed: WeighedLine, remedies: readonly Remedy[]): string {
-  const remedy = remedies.find((one) => one.weighed.line.id === weighed.line.id);
-  if (remedy !== undefined) return `${weighed.scale}: too little, see below`;
+export function scaleWords(weighed: WeighedLine, { tooLittle }: Remedies): string {
+  if (tooLittle.includes(weighed)) return `${weighed.scale}: too little, see below`;
   return weighed.lots === 1 ? weighed.scale : `${weighed.scale}, in ${weighed.lots} lots`;
 }
 
@@ -145,42 +146,70 @@ function placesThatAgree({ asked, weighed, difference }: AfterRounding): number 
   return [usual, usual + 1, usual + 2].find(agree) ?? usual + 3;
 }
 
-/** What to do about what is too little, in the unit that its scale shows. */
-function remedyTable(batch: Batch): Table {
-  const rows = batch.remedies.flatMap((remedy) => {
-    const { line, unit, division, exact, load, off, nearest } = remedy.weighed;
-    const { name } = line;
-    const shown = (figure: Figure): Cell => withUnit(weightCell(figure, unit, division));
-    const asked = inUnit(exact, unit, exact.places);
-    const worst = `${name}: ${figureCell(asked).text} ${unit} becomes ${weightCell(load, unit, division).text}, off by ${figureCell(off).text} %; the scale tells it to ± ${figureCell(nearest).text} %`;
-    if (remedy.kind === "finer scale") {
-      const finer = measureCell(inUnit(remedy.division, unit));
-      return [row([words(worst), words("weigh on a scale with a division of at most"), finer])];
-    }
-    const label = remedy.kind;
-    return [
-      row([words(worst), words(`${label} of`), measureCell(remedy.strength)]),
-      row([words(""), words(`make it from ${name}`), shown(remedy.ingredient)]),
-      row([words(""), words(`and ${remedy.carrier.line.name}`), shown(remedy.thinner)]),
-      row([words(""), words(`take in a load, in place of ${name}`), shown(remedy.perLoad)]),
-      row([words(""), words("it lasts for loads"), measureCell(remedy.lasts)]),
-    ];
-  });
+/** What is too little: how far each is off as printed, and how near its scale tells it. */
+function tooLittleTable({ remedies: { tooLittle } }: Batch): Table {
+  const unit = tooLittle[0]?.unit ?? "g";
   return table(
-    "remedies",
-    [wordColumn("ingredient", "ingredient"), wordColumn("what", "what to do"), numberColumn("amount", "amount")],
-    rows,
+    "too-little",
+    [
+      wordColumn("ingredient", "ingredient"),
+      numberColumn("asked", `asked, ${unit}`),
+      numberColumn("weigh", `weigh, ${unit}`),
+      numberColumn("off", "off, %"),
+      numberColumn("nearest", "scale tells it to ±, %"),
+    ],
+    tooLittle.map(({ line, exact, load, off, nearest, division }) => {
+      const asked = figureCell(inUnit(exact, unit, unit === "g" ? 2 : 4));
+      return row([words(line.name), asked, weightCell(load, unit, division), figureCell(off), figureCell(nearest)]);
+    }),
   );
 }
 
-function withUnit(cell: Cell): Cell {
-  return { ...cell, text: `${cell.text} ${cell.unit}` };
+/** What to do about what is too little, in the unit that its scale shows. */
+function remedyTable({ remedies: { stock, finer } }: Batch): Table {
+  const finerRows = finer.map(({ weighed: { line, unit }, division }) =>
+    row([words(`weigh ${line.name} on a scale to`), soldCell(division, unit)]),
+  );
+  return table(
+    "remedies",
+    [wordColumn("what", "what to do"), numberColumn("amount", "amount")],
+    [...(stock ? stockRows(stock, soldCell(stock.dry, stock.carrier.unit)) : []), ...finerRows],
+  );
 }
 
-/** Dough of one load with its stocks and premixes. */
-export function totalWithStocks(weights: NonNullable<Batch["withStocks"]>): Figure {
+/** A division in the unit and with the places that its scale is sold by. */
+export function soldCell(division: Figure, unit: string): Cell {
+  const shown = inUnit(division, unit);
+  return measureCell({ ...shown, places: Math.min(dec(shown.value).decimalPlaces(), 4) });
+}
+
+function stockRows({ stock, parts, dose }: StockRemedy, dry: Cell): Table["rows"] {
+  return [
+    row([words("make one stock solution of all the salts, of"), measureCell(stock.strength)]),
+    ...parts.map((part) => row([words(`from ${part.name}`), scaledCell(part)])),
+    row([words("take in a load, in place of the salts"), scaledCell(dose)]),
+    row([words("it lasts for loads"), measureCell(stock.lasts)]),
+    row([words("or weigh the salts dry, on a scale to"), dry]),
+  ];
+}
+
+/** A mass with its unit, as its scale shows it. */
+export function scaledCell({ mass, unit, division }: ScaledMass): Cell {
+  const cell = weightCell(mass, unit, division);
+  return { ...cell, text: `${cell.text} ${unit}` };
+}
+
+function stockLines({ remedies: { stock } }: Batch): readonly Block[] {
+  if (stock === undefined) return [];
+  const text =
+    "Strew the salts into the water while stirring. Keep it closed in the fridge, labelled with name, strength and day; stir it before you weigh.";
+  return [{ kind: "text", lines: [text] }];
+}
+
+/** Dough of one load with the stock in. */
+export function totalWithStock(weights: NonNullable<Batch["withStock"]>): Figure {
   return worked({
-    id: "load.total-with-stocks",
+    id: "load.total-with-stock",
     label: "dough of one load",
     unit: "g",
     places: 2,
@@ -190,19 +219,28 @@ export function totalWithStocks(weights: NonNullable<Batch["withStocks"]>): Figu
   });
 }
 
-function stockWeightsTable(batch: Batch): Table | undefined {
-  const weights = batch.withStocks;
+function stockWeightsTable({ withStock: weights }: Batch): Table | undefined {
   const first = weights?.[0];
   if (weights === undefined || first === undefined) return undefined;
-  const total = totalWithStocks(weights);
+  const total = totalWithStock(weights);
   return table(
     "stock-weights",
-    [wordColumn("ingredient", "ingredient"), numberColumn("load", `one load, ${first.unit}`)],
     [
-      ...weights.map(({ name, mass, unit, division }) => row([words(name), weightCell(mass, unit, division)])),
-      row([words("dough"), weightCell(total, first.unit, finestDivision(weights))], "total"),
+      wordColumn("ingredient", "ingredient"),
+      numberColumn("load", `one load, ${first.unit}`),
+      wordColumn("scale", "weigh on"),
+    ],
+    [
+      ...weights.map(({ name, mass, unit, division, scale }) =>
+        row([words(name), weightCell(mass, unit, division), words(scale)]),
+      ),
+      row([words("dough"), weightCell(total, first.unit, finestDivision(weights)), words("")], "total"),
     ],
   );
+}
+
+function roundingHeading({ withStock }: Batch): string {
+  return withStock === undefined ? "What rounding to the scale does" : "What rounding does, with the stock solution";
 }
 
 /** The division with the most places, which every weight of a table can be written in. */

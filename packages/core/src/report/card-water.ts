@@ -15,10 +15,9 @@ export interface IcedWater extends WeighedIce {
 /** Rounds the ice of an answer about the water to the scale; nothing where the answer has no ice. */
 export function icedWater(answer: Report | undefined, batch: Batch): IcedWater | undefined {
   const asked = answer?.figures["water.ice"];
-  const index = batch.lines.findIndex(({ line }) => line.role === "water");
-  const line = batch.lines[index];
+  const line = batch.lines.find((one) => one.line.role === "water");
   if (asked === undefined || line === undefined) return undefined;
-  const listed = batch.withStocks?.[index]?.mass ?? line.load;
+  const listed = batch.withStock?.find(({ weighed }) => weighed === line)?.mass ?? line.load;
   const { ice, tapWater } = weighedIce(asked, listed, line);
   return {
     line,
@@ -39,7 +38,7 @@ const assumedFigures: ReadonlySet<string> = new Set([
 export function waterSection(answer: Report, batch: Batch, iced: IcedWater | undefined): Section | undefined {
   const stated = answer.sections.find(({ id }) => id === "water");
   if (stated === undefined) return undefined;
-  const stock = batch.remedies.some(({ kind }) => kind === "stock solution");
+  const stock = batch.remedies.stock !== undefined;
   if (iced !== undefined)
     return section(stated.id, stated.heading, ...icedBlocks(iced, stock), {
       kind: "figures",

@@ -1,13 +1,12 @@
 import type { Batch } from "../batch/batch.ts";
-import type { Remedy, StockRemedy } from "../batch/remedy.ts";
 import type { WeighedLine } from "../batch/weighing.ts";
 import { exact, type Figure } from "../figure/figure.ts";
 import { type DecimalText, dec } from "../number/decimal.ts";
-import { finestDivision, scaleWords, totalWithStocks } from "./batch-report.ts";
+import { finestDivision, scaledCell, scaleWords, soldCell, totalWithStock } from "./batch-report.ts";
 import { numberColumn, row, section, table, wordColumn } from "./build.ts";
 import { type IcedWater, massText } from "./card-water.ts";
 import type { Cell, Section } from "./schema.ts";
-import { inUnit, measureCell, weightCell, words } from "./show.ts";
+import { measureCell, weightCell, words } from "./show.ts";
 
 /** Least mass that the card tells in kg, g. */
 export const KILOGRAMS_FROM = 10_000;
@@ -43,16 +42,21 @@ export interface CardLoads {
  * @param iced - the water with its ice, where the tap is too warm
  */
 export function loadWeights(batch: Batch, loads: CardLoads, iced?: IcedWater): CardWeights {
-  const { lines, withStocks, loadTotal } = batch;
+  const { lines, withStock, loadTotal } = batch;
   const unit = lines[0]?.unit ?? "g";
-  const items = lines.map((weighed, index): CardRow => {
-    const { name, mass } = withStocks?.[index] ?? { name: weighed.line.name, mass: weighed.load };
-    const ice = iced?.line === weighed ? iceWords(iced) : "";
-    return { ...itemRow(batch, weighed, mass), name, scale: scaleOf(batch, weighed) + ice };
-  });
+  const ice = (weighed: WeighedLine | undefined) => (iced?.line === weighed && iced ? iceWords(iced) : "");
+  const items =
+    withStock?.map(({ name, mass, division, unit: shown, scale, weighed }): CardRow => {
+      const where = weighed === undefined ? `${scale}; made up first, see below` : scaleOf(batch, weighed);
+      return { name, ...weightWords(mass, shown, division), scale: where + ice(weighed), role: "item" };
+    }) ??
+    lines.map((weighed): CardRow => {
+      const item = itemRow(batch, weighed, weighed.load);
+      return { ...item, scale: item.scale + ice(weighed) };
+    });
   const total: CardRow = {
     name: "dough",
-    ...weightWords(withStocks ? totalWithStocks(withStocks) : loadTotal, unit, finestDivision(lines)),
+    ...weightWords(withStock ? totalWithStock(withStock) : loadTotal, unit, finestDivision(withStock ?? lines)),
     scale: "",
     role: "total",
   };
@@ -83,61 +87,32 @@ function dustingRows(batch: Batch): readonly CardRow[] {
   return [{ ...itemRow(batch, dusting, dusting.load), name: `${dusting.line.name}, for dusting`, role: "aside" }];
 }
 
-/** The scale of a weight; of what is too little for it, the scale that would do, or that it is made up. */
-function scaleOf({ remedies, withStocks }: Batch, weighed: WeighedLine): string {
-  const remedy = remedies.find((one) => one.weighed === weighed);
-  if (remedy?.kind === "finer scale") {
-    const finer = held(measureCell(inUnit(remedy.division, weighed.unit)));
-    return `${weighed.scale}: too coarse, weigh it to ${finer} or finer`;
-  }
-  if (remedy !== undefined && withStocks !== undefined) return `${weighed.scale}; made up first, see below`;
-  return scaleWords(weighed, remedies);
+/** The scale of a weight; of what is too little for it, the scale that would do. */
+function scaleOf({ remedies }: Batch, weighed: WeighedLine): string {
+  const finer = remedies.finer.find((one) => one.weighed === weighed);
+  if (finer === undefined) return scaleWords(weighed, { ...remedies, tooLittle: [] });
+  const division = held(soldCell(finer.division, weighed.unit));
+  return `${weighed.scale}: too coarse, weigh it to ${division} or finer`;
 }
 
-/** How to make up each stock solution and premix of the list. */
-export function makeUpSection({ remedies }: Batch): Section | undefined {
-  const stocks = remedies.filter((remedy: Remedy): remedy is StockRemedy => remedy.kind !== "finer scale");
-  if (stocks.length === 0) return undefined;
+/** How to make up the stock solution of the list. */
+export function makeUpSection({ remedies: { stock: remedy } }: Batch): Section | undefined {
+  if (remedy === undefined) return undefined;
+  const { stock, dose } = remedy;
+  const parts = remedy.parts.map((part) => `${held(scaledCell(part))} ${part.name}`);
   const columns = [
     wordColumn("what", "what"),
     wordColumn("from", "from"),
     numberColumn("take", "for a load"),
     numberColumn("lasts", "lasts for loads"),
   ];
-  return section(
-    "make-up",
-    "To make up first",
-    table(
-      "make-up",
-      columns,
-      stocks.map(makeUpCells).map((one) => row(one)),
-    ),
-  );
-}
-
-/** Masses as the scale of the ingredient shows them. */
-function makeUpCells({
-  weighed,
-  kind,
-  strength,
-  ingredient,
-  thinner,
-  carrier,
-  perLoad,
-  lasts,
-}: StockRemedy): readonly Cell[] {
-  const { line, unit, division } = weighed;
-  const mass = (figure: Figure): Cell => ({
-    ...weightCell(figure, unit, division),
-    text: massText(figure, weighed),
-  });
-  const recipe = `${held(mass(ingredient))} ${line.name} and ${held(mass(thinner))} ${carrier.line.name}`;
-  return [
-    words(`${kind} of ${line.name}`),
-    words(`${recipe}: ${held(measureCell(strength))}`),
-    mass(perLoad),
-    measureCell(lasts),
+  const cells = [
+    words(dose.name),
+    words(`${parts.slice(0, -1).join(", ")} and ${parts.at(-1) ?? ""}: ${held(measureCell(stock.strength))}`),
+    scaledCell(dose),
+    measureCell(stock.lasts),
   ];
+  return section("make-up", "To make up first", table("make-up", columns, [row(cells)]));
 }
 
 /** The text of a measure that does not part from its unit at the end of a line. */
