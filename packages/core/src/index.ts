@@ -92,6 +92,7 @@ export {
   usualHold,
 } from "./explore/substitute-question.ts";
 export { type Tolerance, type ToleranceQuestion, tolerance } from "./explore/tolerance.ts";
+export { weighTrial } from "./explore/trial-weights.ts";
 export type { WaterFlour } from "./explore/water-flour.ts";
 export { type Trial, type TrialRequest, waterTrial } from "./explore/water-trial.ts";
 

@@ -30,20 +30,20 @@ describe("what is too little for the scale", () => {
       salt: "2 g",
       scales: oneGram,
     });
-    // half of 1 g is 1 % of 50 g: a dose of 50 g, and 32 loads until the 1.6 g have become 50 g
+    // half of 1 g is 1 % of 50 g: 32 loads until the 1.6 g have become 50 g; 6 g of these salts stay clear in a dose of 70 g
     expect(batch.remedies.stock?.parts.map(({ name, mass }) => [name, mass.value])).toEqual([
       ["sodium carbonate", "77"],
       ["potassium carbonate", "51"],
       ["table salt", "64"],
-      ["tap water", "1408"],
+      ["tap water", "2048"],
     ]);
-    expect(batch.remedies.stock?.stock).toMatchObject({ perLoad: { value: "50" }, lasts: { value: "32" } });
+    expect(batch.remedies.stock?.stock).toMatchObject({ perLoad: { value: "70" }, lasts: { value: "32" } });
     expect(batch.remedies.finer).toEqual([]);
-    // 72 g of water and 6 g of salts, of which the stock brings 50 g
+    // 72 g of water and 6 g of salts, of which the stock brings 70 g
     expect(withStock(batch)).toEqual([
       ["bread flour", "200"],
-      ["tap water", "28"],
-      ["stock solution of the salts", "50"],
+      ["tap water", "8"],
+      ["stock solution of the salts", "70"],
     ]);
   });
 

@@ -1,4 +1,4 @@
-import { formulaTrial, trialReport } from "@noodlewright/core";
+import { formulaTrial, trialReport, weighTrial } from "@noodlewright/core";
 import { printProblems, printReport } from "../command/answer.ts";
 import type { Command } from "../command/command.ts";
 import { flagsOf, placeAtFlag, type ValueFlags } from "../command/flag-values.ts";
@@ -26,7 +26,7 @@ export const trialCommand: Command = {
   run: async (asked, io) => {
     const loading = await loadFormula(asked, [], io);
     if (!loading.ok) return printProblems(loading.problems, asked, io);
-    const { formula, notes } = loading.loaded;
+    const { spec, formula, notes, place } = loading.loaded;
     const [flour, step] = [asked.text("flour"), asked.text("step")];
     const outcome = formulaTrial(formula, {
       ...(flour !== undefined && { flour }),
@@ -34,6 +34,8 @@ export const trialCommand: Command = {
     });
     if (!outcome.ok) return printProblems(outcome.problems.map(placeAtFlag(asking)), asked, io);
     const units = asked.text("units") === "us" ? "us" : "metric";
-    return printReport(trialReport(formula, outcome.value, notes, units), asked, io);
+    const weights = weighTrial(spec, formula, outcome.value, units === "us");
+    if (!weights.ok) return printProblems(weights.problems.map(place), asked, io);
+    return printReport(trialReport(formula, outcome.value, notes, units, weights.value), asked, io);
   },
 };

@@ -9,6 +9,7 @@ import { afterRounding } from "./after-rounding.ts";
 import { type LeftUnused, linesOf, nothingUnused } from "./dough-size.ts";
 import { type Loads, splitLoads } from "./loads.ts";
 import { deliveredBy, findRemedies, type Remedies, type StockedWeight, weightsWithStock } from "./remedy.ts";
+import { type Rework, withRework } from "./rework.ts";
 import { findTarget, type Target } from "./target.ts";
 import { type Scale, scalesOf, type WeighedLine, weighApart, weighLoad } from "./weighing.ts";
 
@@ -20,6 +21,8 @@ export interface Batch {
   readonly target: Target;
   readonly loads: Loads;
   readonly lines: readonly WeighedLine[];
+  /** Rework of the same dough, which goes into each load beside what is weighed anew. */
+  readonly rework?: Rework;
   /** Dusting starch for a load; it is no part of the dough. */
   readonly dusting?: WeighedLine;
   /** Dough of one load and of the batch, as weighed. */
@@ -41,7 +44,7 @@ export interface Batch {
  * is of an ingredient is the limit, the weights stay within it.
  *
  * @param us - weigh in ounces where the spec names no scale
- * Problems: those of `findTarget`, `splitLoads` and `scalesOf`; `weighing.no-flour` when the batch is too small for the scale.
+ * Problems: those of `findTarget`, `splitLoads`, `withRework` and `scalesOf`; `weighing.no-flour` when the batch is too small for the scale.
  */
 export function planBatch(spec: Spec, formula: Formula, us = false): Outcome<Batch> {
   const scales = scalesOf(spec, us);
@@ -58,7 +61,7 @@ export function planBatch(spec: Spec, formula: Formula, us = false): Outcome<Bat
 const mostRounds = 5;
 
 /** How far the weights go beyond a limit that the spec states, at least half a division where they do. */
-function beyondLimits(spec: Spec, formula: Formula, { lines, dusting, loads, loadTotal }: Batch): LeftUnused {
+function beyondLimits(spec: Spec, formula: Formula, { lines, dusting, rework, loads, loadTotal }: Batch): LeftUnused {
   const beyond = (
     limit: Quantity | undefined,
     weighed: Decimal,
@@ -74,7 +77,11 @@ function beyondLimits(spec: Spec, formula: Formula, { lines, dusting, loads, loa
   const used = new Set(have === undefined ? [] : linesOf(have.name, formula).map(({ id }) => id));
   const taken = [...lines, ...(dusting ? [dusting] : [])].filter(({ line }) => used.has(line.id));
   const flours = lines.filter(({ line }) => line.role === "flour");
-  const load = spec.mixer?.of === "flour" ? sum(flours.map((one) => dec(one.load.value))) : dec(loadTotal.value);
+  const old = dec(rework?.mass.value ?? 0)
+    .times(100)
+    .div(formula.water.dough.value);
+  const flour = sum(flours.map((one) => dec(one.load.value))).plus(old);
+  const load = spec.mixer?.of === "flour" ? flour : dec(loadTotal.value);
   return {
     have: beyond(have?.amount, sum(taken.map(({ batch }) => dec(batch.value))), taken, loads.count.value),
     mixer: beyond(spec.mixer?.largest, load, lines, 1),
@@ -94,7 +101,10 @@ function planLeaving(
     const outcomes = [target, scales, ...(loads ? [loads] : [])];
     return refuse(...outcomes.flatMap((outcome): readonly Problem[] => (outcome.ok ? [] : outcome.problems)));
   }
-  const { count, flour } = loads.value;
+  const parted = withRework(loads.value, formula.water.dough, spec, scales.value);
+  if (!parted.ok) return parted;
+  const { rework } = parted.value;
+  const { count, flour } = parted.value.loads;
   const lines = weighLoad(formula.lines, flour, count, scales.value);
   const flourLoad = sum(lines.filter(({ line }) => line.role === "flour").map(({ load }) => dec(load.value)));
   if (flourLoad.isZero()) {
@@ -105,14 +115,17 @@ function planLeaving(
   const dusting = formula.dusting && weighApart(formula.dusting, flour, count, scales.value);
   const tolerance = dec(spec.weighingTolerance?.value ?? usualTolerance);
   const remedies = findRemedies([...lines, ...(dusting ? [dusting] : [])], scales.value, count, tolerance);
-  const withStock = remedies.stock && weightsWithStock(lines, remedies.stock);
+  const withStock = remedies.stock && [...weightsWithStock(lines, remedies.stock), ...(rework ? [rework] : [])];
+  const loadMasses = [...lines.map(({ load }) => load), ...(rework ? [rework.mass] : [])];
+  const batchMasses = [...lines.map(({ batch: whole }) => whole), ...(rework ? [rework.batch] : [])];
   const batch: Batch = {
     target: target.value,
-    loads: loads.value,
+    loads: parted.value.loads,
     lines,
+    ...(rework && { rework }),
     ...(dusting && { dusting }),
-    loadTotal: total("load.total", "dough of one load as weighed", lines, "load"),
-    batchTotal: total("batch.total", "dough of the batch as weighed", lines, "batch"),
+    loadTotal: total("load.total", "dough of one load as weighed", loadMasses),
+    batchTotal: total("batch.total", "dough of the batch as weighed", batchMasses),
     rounding: afterRounding(formula, deliveredBy(lines, remedies.stock, withStock ?? [])),
     remedies,
     ...(withStock && { withStock }),
@@ -122,8 +135,7 @@ function planLeaving(
   return answer(batch, [...target.notes, ...(assumed ? [scaleNote(us)] : []), ...lotNotes(lines)]);
 }
 
-function total(id: string, label: string, lines: readonly WeighedLine[], which: "load" | "batch"): Figure {
-  const masses = lines.map((weighed) => weighed[which]);
+function total(id: string, label: string, masses: readonly Figure[]): Figure {
   const places = Math.max(...masses.map((mass) => mass.places));
   return worked({ id, label, unit: "g", places, formula: "sum(mass)", from: { mass: masses }, sources: [massBalance] });
 }

@@ -86,7 +86,7 @@ export function costOf(spec: Spec, formula: Formula, batch: Batch): Outcome<Cost
       ...shopping.figures,
     ],
   };
-  return answer(cost, [...prices.notes, ...costNotes(prices.value, unpriced), ...shopping.notes]);
+  return answer(cost, [...prices.notes, ...costNotes(prices.value, unpriced), ...reworkNote(batch), ...shopping.notes]);
 }
 
 function bowlsOf({ target: { bowls } }: Batch): Figure | undefined {
@@ -107,6 +107,13 @@ function costLine(weighed: WeighedLine, prices: Prices, parts: Columns): CostLin
     ...(load && { load }),
     ...(bowl && { bowl }),
   };
+}
+
+function reworkNote({ rework }: Batch): readonly Note[] {
+  if (rework === undefined) return [];
+  const text =
+    "rework costs nothing here: it was paid for with the batch that it is from, and only what is bought anew is counted";
+  return [{ code: "cost.rework-free", path: ["rework"], text }];
 }
 
 function costNotes({ lines }: Prices, unpriced: readonly string[]): readonly Note[] {

@@ -9,6 +9,7 @@ import { plainName } from "../materials/nearest.ts";
 import { type Decimal, dec, ZERO } from "../number/decimal.ts";
 import { materialName } from "./cost-prices.ts";
 import type { Losses } from "./losses.ts";
+import { doughWithRework, statedRework } from "./rework.ts";
 import { statedMass } from "./stated-mass.ts";
 
 const doughNaming = { id: "batch.dough", label: "dough to mix", unit: "g", places: 1 };
@@ -55,12 +56,29 @@ export function doughSize(
   if (bowls !== undefined)
     return raw === undefined ? refuse(weightMissing()) : answer(doughForBowls(bowls, raw, losses));
   if (dough !== undefined) return answer({ dough: statedMass("batch.dough", "dough to mix", dough), leaves: [] });
-  if (flour !== undefined) return answer(doughForFlour(statedMass("batch.flour-stated", "flour stated", flour), parts));
   if (load !== undefined) return doughForLoad(spec, parts, left.mixer);
+  const fresh = newDough(spec, formula, left);
+  return fresh.ok ? answer(besideRework(fresh.value, spec)) : fresh;
+}
+
+/** The dough that is newly made, where the size of the batch is stated by what goes into it. */
+function newDough({ batch }: Spec, formula: Formula, left: LeftUnused): Outcome<Size> {
+  const { flour, have } = batch ?? {};
+  if (flour !== undefined) {
+    return answer(doughForFlour(statedMass("batch.flour-stated", "flour stated", flour), formula.water.dough));
+  }
   if (have !== undefined) return doughForIngredient(have, formula, left.have);
   return formula.writtenFlour === undefined
     ? refuse(notStated())
     : answer(doughAsWritten(formula, formula.writtenFlour));
+}
+
+/** The dough in the mixer: the new dough, and the rework beside it. */
+function besideRework({ dough, leaves }: Size, { rework }: Spec): Size {
+  if (rework === undefined) return { dough, leaves };
+  const fresh = { ...dough, id: "batch.fresh", label: "new dough" };
+  const stated = statedRework(rework);
+  return { dough: doughWithRework(doughNaming, fresh, stated), leaves: [...leaves, stated, fresh] };
 }
 
 type Have = NonNullable<NonNullable<Spec["batch"]>["have"]>;

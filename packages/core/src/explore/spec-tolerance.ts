@@ -41,6 +41,7 @@ export function batchTolerance(
   }
   const { lines } = known;
   const bowls = batch.target.bowls && dec(batch.target.bowls.value).div(batch.loads.count.value);
+  const rework = batch.rework?.mass.value ?? 0;
   const model: ToleranceQuestion["model"] = (inputs, output) => {
     const read = ({ id, value }: Input): Decimal => inputs[id] ?? dec(value);
     switch (output) {
@@ -52,7 +53,7 @@ export function batchTolerance(
         return alkalinity(lines, read);
       default:
         return known.losses
-          .reduce((left, loss) => left.times(ONE.minus(read(loss).div(HUNDRED))), masses(lines, read))
+          .reduce((left, loss) => left.times(ONE.minus(read(loss).div(HUNDRED))), masses(lines, read).plus(rework))
           .div(bowls ?? ONE);
     }
   };

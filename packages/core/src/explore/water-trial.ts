@@ -30,6 +30,8 @@ export interface TrialFlour {
 
 /** The doughs, driest first, what to look at, and which flours the trial leaves open. */
 export interface Trial {
+  /** Flour of each dough, g. */
+  readonly flour: DecimalText;
   readonly doughs: readonly TrialDough[];
   readonly look: readonly string[];
   /** Flours of which nobody knows the water they take. */
@@ -101,7 +103,7 @@ export function waterTrial(request: TrialRequest): Outcome<Trial> {
           sources: [massBalance],
         })
       : undefined;
-  return answer({ doughs, look, unknown: open.map(({ name }) => name), ...(plusMinus && { plusMinus }) });
+  return answer({ flour, doughs, look, unknown: open.map(({ name }) => name), ...(plusMinus && { plusMinus }) });
 }
 
 function dough(request: TrialRequest, water: DecimalText, only: TrialFlour | undefined, number: number): TrialDough {

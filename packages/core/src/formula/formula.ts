@@ -170,6 +170,7 @@ function assemble(spec: Spec, stated: StatedLines, water: WaterBalance): Outcome
     ...materialNotes(lines),
     ...reactionNotes(alkalies),
     ...rangeNotes(formula),
+    ...reworkNotes(spec),
   ];
   return answer(formula, notes);
 }
@@ -202,6 +203,26 @@ function referenceNotes(spec: Spec, formula: Formula): readonly Note[] {
       text: `the spec is written on flour of ${reference.text} moisture; the parts here are on 100 of the flours at hand, of ${moisture}, and make the same dough${shares}`,
     },
   ];
+}
+
+/** What rework is to a formula, and whose rule its age and its share are. */
+function reworkNotes({ rework, temperature }: Spec): readonly Note[] {
+  if (rework === undefined) return [];
+  const { amount, most, oldest } = rework;
+  const of = amount.dimension === "share" ? "of the dough in the mixer" : "in the whole batch";
+  const limits = [
+    ...(most ? [`at most ${most.text} of the dough`] : []),
+    ...(oldest ? [`no older than ${oldest.text}`] : []),
+  ];
+  const rule = limits.length === 0 ? "the spec states none" : `here ${limits.join(" and ")}`;
+  const texts = [
+    `rework, ${amount.text} ${of}: trimmings of the very same dough, with the same water, salts and allergens, change nothing in the formula; those of another dough are another ingredient`,
+    `how old rework may be and how much of it a dough takes is the kitchen's own rule: ${rule}. Keep it covered and cold, and label it with day and allergens`,
+    ...(temperature
+      ? ["the temperature of the water is reckoned without rework: let it come to that of the dough"]
+      : []),
+  ];
+  return texts.map((text) => ({ code: "rework.rule", path: ["rework"], text }));
 }
 
 function materialNotes(lines: readonly FormulaLine[]): readonly Note[] {

@@ -100,6 +100,32 @@ const waterSchema = z
   })
   .meta({ id: "Water", description: "Water, stated in one way: added, tap or dough" });
 
+const reworkSchema = z.lazy(() =>
+  z
+    .strictObject({
+      amount: quantityField(
+        ["share", "mass"],
+        "Rework in % of the dough in the mixer, rework and new dough together; or its mass in the whole batch, shared equally by the loads",
+        ["8 %", "1.2 kg"],
+        { least: "0", most: "90", words: "at most 90 % of the dough in the mixer, or a mass of at most 1000 tonnes" },
+      ),
+      most: shareField(
+        "The kitchen's own greatest share, % of the dough in the mixer; more is refused",
+        ["10 %"],
+        "90",
+      ).optional(),
+      oldest: quantityField(["time"], "The kitchen's own greatest age of rework, told with it", ["1 d"], {
+        above: "0",
+        most: "604800",
+        words: "a time above zero and at most 7 d",
+      }).optional(),
+    })
+    .meta({
+      id: "Rework",
+      description: "Trimmings of the same dough that go into the next; they change nothing in the formula",
+    }),
+);
+
 const lossesSchema = z.lazy(() =>
   z
     .strictObject({
@@ -210,6 +236,7 @@ export const specSchema = z
     dusting: ingredientSchema
       .optional()
       .meta({ description: "Starch or flour for dusting, in % of flour; not in the dough" }),
+    rework: reworkSchema.optional(),
     batch: batchSchema.optional(),
     losses: lossesSchema.optional(),
     mixer: mixerSchema.optional(),

@@ -10,7 +10,7 @@ import { dec, decimalText, fixedText } from "../number/decimal.ts";
 import { numberColumn, report, row, section, table, wordColumn } from "./build.ts";
 import { formulaCautions } from "./cautions.ts";
 import { allergenSection, formulaFigures } from "./formula-report.ts";
-import type { Block, Cell, Report, Table } from "./schema.ts";
+import type { Block, Cell, Report, Section, Table } from "./schema.ts";
 import { figureCell, inSystem, inUnit, measureCell, type UnitSystem, weightCell, words } from "./show.ts";
 
 /** Tells a batch: its size, the weights of each load, what rounding does, and what is too little for the scale. */
@@ -35,8 +35,7 @@ export function batchReport(
         figures: sizeFigures(batch).map((figure) => inSystem(figure, units)),
       }),
       section("weights", "Weights", weightsTable(batch)),
-      section("too-little", "Too little for the scale", tooLittleTable(batch)),
-      section("remedies", "What to do about it", remedyTable(batch), ...stockLines(batch)),
+      ...remedySections(batch.remedies),
       section("stock-weights", "One load with the stock solution", stockWeightsTable(batch)),
       section("rounding", roundingHeading(batch), roundingTable(batch.rounding)),
       allergenSection(formula),
@@ -67,6 +66,7 @@ function batchFigures(batch: Batch): readonly Figure[] {
   return [
     ...batch.target.figures,
     ...batch.loads.figures,
+    ...(batch.rework?.figures ?? []),
     ...weighed.flatMap(({ exact, step, load, batch: whole, off, nearest }) => [exact, step, load, whole, off, nearest]),
     batch.loadTotal,
     batch.batchTotal,
@@ -95,7 +95,7 @@ function weightsTable(batch: Batch): Table {
     ...(several ? [weightCell(weighed.batch, weighed.unit, weighed.division)] : []),
     words(scaleWords(weighed, batch.remedies)),
   ];
-  const finest = finestDivision(batch.lines);
+  const finest = finestDivision([...batch.lines, ...(batch.rework ? [batch.rework] : [])]);
   const total = row(
     [
       words("dough"),
@@ -106,10 +106,17 @@ function weightsTable(batch: Batch): Table {
     ],
     "total",
   );
-  const rows = batch.lines.map((weighed) => row(cells(weighed, weighed.line.name)));
+  const rows = [...batch.lines.map((weighed) => row(cells(weighed, weighed.line.name))), ...reworkRows(batch)];
   const dusting = batch.dusting;
   const aside = dusting ? [row(cells(dusting, `${dusting.line.name} (dusting, not in the dough)`), "aside")] : [];
   return table("weights", columns, [...rows, total, ...aside]);
+}
+
+function reworkRows({ rework, loads }: Batch): Table["rows"] {
+  if (rework === undefined) return [];
+  const { name, mass, batch, share, unit, division, scale } = rework;
+  const several = dec(loads.count.value).gt(1) ? [weightCell(batch, unit, division)] : [];
+  return [row([words(name), measureCell(share), weightCell(mass, unit, division), ...several, words(scale)])];
 }
 
 /** The scale of a weight, and what is to be minded there. */
@@ -146,8 +153,16 @@ function placesThatAgree({ asked, weighed, difference }: AfterRounding): number 
   return [usual, usual + 1, usual + 2].find(agree) ?? usual + 3;
 }
 
+/** What is too little for its scale, and what to do about it. */
+export function remedySections(remedies: Remedies): readonly Section[] {
+  return [
+    section("too-little", "Too little for the scale", tooLittleTable(remedies)),
+    section("remedies", "What to do about it", remedyTable(remedies), ...stockLines(remedies)),
+  ];
+}
+
 /** What is too little: how far each is off as printed, and how near its scale tells it. */
-function tooLittleTable({ remedies: { tooLittle } }: Batch): Table {
+function tooLittleTable({ tooLittle }: Remedies): Table {
   const unit = tooLittle[0]?.unit ?? "g";
   return table(
     "too-little",
@@ -166,7 +181,7 @@ function tooLittleTable({ remedies: { tooLittle } }: Batch): Table {
 }
 
 /** What to do about what is too little, in the unit that its scale shows. */
-function remedyTable({ remedies: { stock, finer } }: Batch): Table {
+function remedyTable({ stock, finer }: Remedies): Table {
   const finerRows = finer.map(({ weighed: { line, unit }, division }) =>
     row([words(`weigh ${line.name} on a scale to`), soldCell(division, unit)]),
   );
@@ -199,7 +214,7 @@ export function scaledCell({ mass, unit, division }: ScaledMass): Cell {
   return { ...cell, text: `${cell.text} ${unit}` };
 }
 
-function stockLines({ remedies: { stock } }: Batch): readonly Block[] {
+function stockLines({ stock }: Remedies): readonly Block[] {
   if (stock === undefined) return [];
   const text =
     "Strew the salts into the water while stirring. Keep it closed in the fridge, labelled with name, strength and day; stir it before you weigh.";

@@ -1,4 +1,5 @@
 import type { Batch } from "../batch/batch.ts";
+import type { ScaledMass } from "../batch/remedy.ts";
 import type { WeighedLine } from "../batch/weighing.ts";
 import { exact, type Figure } from "../figure/figure.ts";
 import { type DecimalText, dec } from "../number/decimal.ts";
@@ -42,21 +43,28 @@ export interface CardLoads {
  * @param iced - the water with its ice, where the tap is too warm
  */
 export function loadWeights(batch: Batch, loads: CardLoads, iced?: IcedWater): CardWeights {
-  const { lines, withStock, loadTotal } = batch;
+  const { lines, rework, withStock, loadTotal } = batch;
   const unit = lines[0]?.unit ?? "g";
   const ice = (weighed: WeighedLine | undefined) => (iced?.line === weighed && iced ? iceWords(iced) : "");
-  const items =
-    withStock?.map(({ name, mass, division, unit: shown, scale, weighed }): CardRow => {
-      const where = weighed === undefined ? `${scale}; made up first, see below` : scaleOf(batch, weighed);
-      return { name, ...weightWords(mass, shown, division), scale: where + ice(weighed), role: "item" };
-    }) ??
-    lines.map((weighed): CardRow => {
+  const items = withStock?.map((one): CardRow => {
+    if (one === rework) return reworkRow(one);
+    const { name, mass, division, unit: shown, scale, weighed } = one;
+    const where = weighed === undefined ? `${scale}; made up first, see below` : scaleOf(batch, weighed);
+    return { name, ...weightWords(mass, shown, division), scale: where + ice(weighed), role: "item" };
+  }) ?? [
+    ...lines.map((weighed): CardRow => {
       const item = itemRow(batch, weighed, weighed.load);
       return { ...item, scale: item.scale + ice(weighed) };
-    });
+    }),
+    ...(rework ? [reworkRow(rework)] : []),
+  ];
   const total: CardRow = {
     name: "dough",
-    ...weightWords(withStock ? totalWithStock(withStock) : loadTotal, unit, finestDivision(withStock ?? lines)),
+    ...weightWords(
+      withStock ? totalWithStock(withStock) : loadTotal,
+      unit,
+      finestDivision(withStock ?? [...lines, ...(rework ? [rework] : [])]),
+    ),
     scale: "",
     role: "total",
   };
@@ -67,6 +75,10 @@ export function loadWeights(batch: Batch, loads: CardLoads, iced?: IcedWater): C
 function iceWords({ line, ice, tapWater }: IcedWater): string {
   if (exact(ice).isZero() || exact(tapWater).isNegative()) return "";
   return `; ${massText(ice, line)} of it as ice`;
+}
+
+function reworkRow({ name, mass, unit, division, scale }: ScaledMass): CardRow {
+  return { name, ...weightWords(mass, unit, division), scale, role: "item" };
 }
 
 function itemRow(batch: Batch, weighed: WeighedLine, mass: Figure): CardRow {

@@ -25,7 +25,13 @@ export function costReport(formula: Formula, batch: Batch, cost: Cost, notes: re
       section("shopping", "Shopping list", shoppingTable(cost)),
       section("stock", "What is on hand", ...stockBlocks(shopping.reach)),
     ],
-    figures: [...formulaFigures(formula), ...batch.target.figures, ...batch.loads.figures, ...cost.figures],
+    figures: [
+      ...formulaFigures(formula),
+      ...batch.target.figures,
+      ...batch.loads.figures,
+      ...(batch.rework?.figures ?? []),
+      ...cost.figures,
+    ],
     notes,
     cautions: [],
   });
@@ -54,8 +60,23 @@ function costTable(batch: Batch, cost: Cost): Table {
     const price = one.priced ?? "no price";
     return row([words(name), words(price), weightCell(mass, shown, division), ...figures(one)]);
   });
+  const { rework } = batch;
+  const free = rework
+    ? [
+        row([
+          words(rework.name),
+          words("paid for before"),
+          weightCell(rework.batch, rework.unit, rework.division),
+          ...figures({}),
+        ]),
+      ]
+    : [];
   const name = unpriced.length === 0 ? "all ingredients" : "what is priced of them";
-  return table("cost", columns, [...rows, row([words(name), words(""), words(""), ...figures(cost)], "total")]);
+  return table("cost", columns, [
+    ...rows,
+    ...free,
+    row([words(name), words(""), words(""), ...figures(cost)], "total"),
+  ]);
 }
 
 function orBlank(figure: Figure | undefined): Cell {

@@ -1,12 +1,14 @@
+import type { TrialWeights } from "../explore/trial-weights.ts";
 import type { Trial, TrialDough } from "../explore/water-trial.ts";
 import { type Figure, withOrigins } from "../figure/figure.ts";
 import type { Note } from "../figure/problem.ts";
 import type { Formula } from "../formula/formula.ts";
 import { fixedText } from "../number/decimal.ts";
+import { remedySections } from "./batch-report.ts";
 import { numberColumn, report, row, section, table, wordColumn } from "./build.ts";
 import { formulaCautions } from "./cautions.ts";
 import type { Report, Table } from "./schema.ts";
-import { figureCell, inSystem, type UnitSystem, words } from "./show.ts";
+import { figureCell, inSystem, type UnitSystem, weightCell, words } from "./show.ts";
 
 /** Tells a trial of the water: what to weigh for each dough, what to look at, and a line to write the result on. */
 export function trialReport(
@@ -14,13 +16,13 @@ export function trialReport(
   trial: Trial,
   notes: readonly Note[],
   units: UnitSystem = "metric",
+  weights?: TrialWeights,
 ): Report {
   const { doughs, look, unknown } = trial;
+  const unit = weights?.doughs[0]?.[0]?.unit ?? (units === "us" ? "oz" : "g");
   const columns = [
     wordColumn("ingredient", "ingredient"),
-    ...doughs.map((_, index) =>
-      numberColumn(`dough-${index + 1}`, `dough ${index + 1}, ${units === "us" ? "oz" : "g"}`),
-    ),
+    ...doughs.map((_, index) => numberColumn(`dough-${index + 1}`, `dough ${index + 1}, ${unit}`)),
   ];
   const aside = (label: string, read: (dough: TrialDough) => Figure | undefined): Table["rows"] => {
     const cells = doughs.map(read);
@@ -33,7 +35,7 @@ export function trialReport(
     ...aside("added water as the spec is written, %", ({ written }) => written),
     ...aside(`water ${unknown.join()} takes, % of it`, ({ absorption }) => absorption),
   ];
-  const masses = (doughs[0]?.masses ?? []).map(({ label }, index) =>
+  const exactly = (doughs[0]?.masses ?? []).map(({ label }, index) =>
     row([
       words(label),
       ...doughs.map(({ masses: all }) => {
@@ -42,6 +44,7 @@ export function trialReport(
       }),
     ]),
   );
+  const masses = weights === undefined ? exactly : weighedRows(weights);
   const figures = doughs.flatMap(({ water, added, written, absorption, masses: all }) =>
     [water, added, written, absorption, ...all].filter((figure) => figure !== undefined),
   );
@@ -51,13 +54,28 @@ export function trialReport(
     main: "trial",
     sections: [
       section("trial", "Three doughs", table("trial", columns, [...masses, ...asides])),
+      ...(weights ? remedySections(weights.remedies) : []),
       section("look", "What to look at", { kind: "text", lines: look.map((line, index) => `${index + 1}. ${line}.`) }),
       section("write", "What to write down", { kind: "text", lines: linesToWrite(trial) }),
     ],
-    figures: withOrigins([...figures, ...(trial.plusMinus ? [trial.plusMinus] : [])]),
+    figures: [...withOrigins([...figures, ...(trial.plusMinus ? [trial.plusMinus] : [])]), ...(weights?.figures ?? [])],
     notes,
     cautions: formulaCautions(formula),
   });
+}
+
+/** What to weigh for each dough, as the scales show it. */
+function weighedRows({ doughs }: TrialWeights): Table["rows"] {
+  const first = doughs[0] ?? [];
+  return first.map(({ name }, index) =>
+    row([
+      words(name),
+      ...doughs.map((dough) => {
+        const one = dough[index];
+        return one === undefined ? words("") : weightCell(one.mass, one.unit, one.division);
+      }),
+    ]),
+  );
 }
 
 /** What of the best dough goes into the spec; the middle one as the example. */

@@ -1,0 +1,130 @@
+import { type Figure, found, given, worked } from "../figure/figure.ts";
+import { answer, inputProblem, type Outcome, refuse } from "../figure/problem.ts";
+import { definition, fromSpec, massBalance } from "../figure/source.ts";
+import type { Spec } from "../formula/spec.ts";
+import { dec, decimalText, roundToDivision } from "../number/decimal.ts";
+import type { Loads } from "./loads.ts";
+import type { ScaledMass } from "./remedy.ts";
+import { chooseScale, type Scale } from "./weighing.ts";
+
+/** Trimmings of the same dough that go into each load beside the new dough. */
+export interface Rework extends ScaledMass {
+  /** In the whole batch, g. */
+  readonly batch: Figure;
+  /** % of the dough in the mixer. */
+  readonly share: Figure;
+  readonly figures: readonly Figure[];
+}
+
+/** What the spec states of rework, as a figure: % of the dough in the mixer, or g in the whole batch. */
+export function statedRework(rework: NonNullable<Spec["rework"]>): Figure {
+  const { value, text, dimension } = rework.amount;
+  const share = dimension === "share";
+  const naming = { id: "rework.stated", label: "rework stated", unit: share ? "% of dough" : "g", places: 1 };
+  return given({ ...naming, value, by: `spec, ${text}`, sources: [fromSpec] });
+}
+
+/** The dough in the mixer for so much new dough. */
+export function doughWithRework(
+  naming: Pick<Figure, "id" | "label" | "unit" | "places">,
+  fresh: Figure,
+  stated: Figure,
+) {
+  const formula = stated.unit === "g" ? "fresh + rework" : "fresh * 100 / (100 - rework)";
+  return worked({ ...naming, formula, from: { fresh, rework: stated }, sources: [massBalance] });
+}
+
+/**
+ * Parts each load into rework and new dough. Rework is the same dough: the new dough keeps the formula, and only less of it
+ * is weighed.
+ *
+ * Problems: `rework.no-new-dough`, `rework.beyond-own-limit`.
+ */
+export function withRework(
+  loads: Loads,
+  parts: Figure,
+  spec: Spec,
+  scales: readonly Scale[],
+): Outcome<{ readonly loads: Loads; readonly rework?: Rework }> {
+  if (spec.rework === undefined || dec(spec.rework.amount.value).isZero()) return answer({ loads });
+  const { count, dough } = loads;
+  const stated = statedRework(spec.rework);
+  const naming = { unit: "g", places: 1, sources: [massBalance] };
+  const exact = worked({
+    ...naming,
+    id: "rework.exact",
+    label: "rework in a load",
+    formula: stated.unit === "g" ? "rework / count" : "rework * dough / 100",
+    from: stated.unit === "g" ? { rework: stated, count } : { rework: stated, dough },
+  });
+  const share = worked({
+    ...naming,
+    id: "rework.share",
+    label: "rework",
+    unit: "% of dough",
+    formula: "100 * rework / dough",
+    from: { rework: exact, dough },
+  });
+  const { amount, most } = spec.rework;
+  if (dec(share.value).gte(100)) {
+    const found = `${amount.text} of rework, all of the dough in the mixer`;
+    const advice = "take less of it, or make a larger batch";
+    return refuse(inputProblem("rework.no-new-dough", ["rework", "amount"], found, "new dough beside it", advice));
+  }
+  if (most !== undefined && dec(share.value).gt(most.value)) {
+    return refuse(
+      inputProblem(
+        "rework.beyond-own-limit",
+        ["rework", "amount"],
+        `rework of ${decimalText(dec(share.value).toSignificantDigits(4))} % of the dough in the mixer`,
+        `at most ${most.text}, the kitchen's own greatest share`,
+        "take less of it, or make a larger batch",
+      ),
+    );
+  }
+  const fresh = worked({
+    ...naming,
+    id: "load.fresh",
+    label: "new dough of one load",
+    formula: "dough - rework",
+    from: { dough, rework: exact },
+  });
+  const flour = worked({
+    ...naming,
+    id: "load.flour",
+    label: "flour of one load",
+    formula: "100 * fresh / parts",
+    from: { fresh, parts },
+  });
+  const { scale } = chooseScale(dec(exact.value), scales);
+  const places = Math.min(scale.division.decimalPlaces(), 6);
+  const mass = found({
+    id: "rework.load",
+    label: "rework in a load",
+    unit: "g",
+    places,
+    value: roundToDivision(dec(exact.value), scale.division),
+    by: `${exact.value.slice(0, 12)} g rounded to ${decimalText(scale.division)} g (${scale.name})`,
+    sources: [definition],
+  });
+  const batch = worked({
+    ...naming,
+    id: "rework.batch",
+    label: "rework in the batch",
+    places,
+    formula: "rework * count",
+    from: { rework: mass, count },
+  });
+  const rework: Rework = {
+    name: "rework (the same dough)",
+    mass,
+    division: decimalText(scale.division),
+    unit: scale.unit,
+    scale: scale.name,
+    batch,
+    share,
+    figures: [stated, exact, share, fresh, mass, batch],
+  };
+  const others = loads.figures.filter(({ id }) => id !== flour.id);
+  return answer({ loads: { ...loads, flour, figures: [...others, stated, exact, fresh, flour] }, rework });
+}

@@ -1,0 +1,83 @@
+import { findRemedies, type Remedies, type ScaledMass, type StockedWeight, weightsWithStock } from "../batch/remedy.ts";
+import { scalesOf, type WeighedLine, weighLoad } from "../batch/weighing.ts";
+import { type Figure, given, scoped, withOrigins } from "../figure/figure.ts";
+import { answer, type Outcome } from "../figure/problem.ts";
+import { definition, fromSpec } from "../figure/source.ts";
+import type { Formula } from "../formula/formula.ts";
+import type { Spec } from "../formula/spec.ts";
+import { dec } from "../number/decimal.ts";
+import type { Trial } from "./water-trial.ts";
+
+/** The doughs of a trial as the scales of the kitchen weigh them. */
+export interface TrialWeights {
+  /** What to weigh for each dough, in one order. */
+  readonly doughs: readonly (readonly ScaledMass[])[];
+  /** What is too little for its scale; a stock is one for all doughs. */
+  readonly remedies: Remedies;
+  readonly figures: readonly Figure[];
+}
+
+/**
+ * Weighs the doughs of a trial on the scales of the spec, each with its total kept. Salts too little for them come from one
+ * stock solution for all doughs, with no more water than the driest has.
+ *
+ * @param us - weigh in ounces where the spec names no scale
+ * Problems: those of `scalesOf`.
+ */
+export function weighTrial(
+  spec: Spec,
+  formula: Formula,
+  { doughs, flour: grams }: Trial,
+  us: boolean,
+): Outcome<TrialWeights> {
+  const scales = scalesOf(spec, us);
+  if (!scales.ok) return scales;
+  const flour = given({
+    id: "trial.flour",
+    label: "flour of one dough",
+    unit: "g",
+    places: 1,
+    value: grams,
+    by: "the trial",
+    sources: [fromSpec],
+  });
+  const count = (value: number, label: string): Figure =>
+    given({ id: "trial.count", label, unit: "", places: 0, value, by: "the trial", sources: [definition] });
+  const inUse = formula.lines.filter(({ parts, role }) => role === "water" || !dec(parts.value).isZero());
+  const weighed = doughs.map(({ water }) => {
+    const lines = inUse.map((line) => (line.role === "water" ? { ...line, parts: water } : line));
+    return weighLoad(lines, flour, count(1, "doughs at a time"), scales.value);
+  });
+  const tolerance = dec(spec.weighingTolerance?.value ?? "1");
+  const remedies = findRemedies(weighed[0] ?? [], scales.value, count(doughs.length, "doughs"), tolerance);
+  const masses = weighed.map((lines, index) => {
+    const weights = remedies.stock ? weightsWithStock(...inDough(lines, remedies.stock)) : lines.map(plainly);
+    const scope = `trial.dough.${index + 1}`;
+    const figures = scoped(scope, withOrigins(weights.map(({ mass }) => mass)));
+    const renamed = weights.map((one): ScaledMass => {
+      const mass = figures.find(({ id }) => id === `${scope}.${one.mass.id}`) ?? one.mass;
+      return { ...one, mass };
+    });
+    return { weights: renamed, figures };
+  });
+  return answer({
+    doughs: masses.map(({ weights }) => weights),
+    remedies,
+    figures: [
+      ...masses.flatMap(({ figures }) => figures),
+      ...withOrigins([...(remedies.stock?.figures ?? []), ...remedies.finer.flatMap(({ figures }) => figures)]),
+      ...withOrigins(remedies.tooLittle.flatMap(({ exact, load, off, nearest }) => [exact, load, off, nearest])),
+    ],
+  });
+}
+
+/** The stock, with the salts and the water of another dough in it. */
+function inDough(lines: readonly WeighedLine[], stock: NonNullable<Remedies["stock"]>) {
+  const same = (one: WeighedLine): WeighedLine => lines.find(({ line }) => line.id === one.line.id) ?? one;
+  return [lines, { ...stock, salts: stock.salts.map(same), carrier: same(stock.carrier) }] as const;
+}
+
+function plainly(weighed: WeighedLine): StockedWeight {
+  const { line, load, division, unit, scale } = weighed;
+  return { name: line.name, mass: load, division, unit, scale, weighed };
+}

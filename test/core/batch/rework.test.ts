@@ -1,0 +1,110 @@
+import fc from "fast-check";
+import { describe, expect, it } from "vitest";
+import { nutritionOf } from "../../../packages/core/src/batch/nutrition.ts";
+import { formulaOf } from "../../../packages/core/src/formula/formula.ts";
+import { dec, sum } from "../../../packages/core/src/number/decimal.ts";
+import { loadWeights } from "../../../packages/core/src/report/card-weights.ts";
+import { answered, codesOf, noteCodesOf, type Written, workedOut } from "../formula/worked-out.ts";
+import { costed } from "./costed.ts";
+import { plain, plan, planned } from "./planned.ts";
+
+const alkali = [{ name: "sodium carbonate", amount: "1 %" }];
+const of = (amount: string, more: Partial<Written> = {}): Partial<Written> => ({ alkali, rework: { amount }, ...more });
+
+describe("rework of the same dough", () => {
+  it("leaves the formula, its water and its allergens as they are", () => {
+    const without = workedOut({ ...plain, alkali }).formula;
+    expect(workedOut({ ...plain, ...of("20 %") }).formula).toEqual(without);
+    expect(without.water.tap.value).toBe("36");
+  });
+
+  it("is a share of the dough in the mixer, or a mass in the whole batch", () => {
+    const share = planned(of("8 %", { batch: { dough: "10 kg" } }));
+    // 8 % of 10 kg; 9.2 kg of new dough is on 138 parts: 6.667 kg of flour
+    expect(share.rework?.mass.value).toBe("800");
+    expect(dec(share.loads.flour.value).toFixed(1)).toBe("6666.7");
+    const mass = planned(of("1.2 kg", { batch: { dough: "10 kg" }, mixer: { largest: "5 kg" } }));
+    expect([mass.loads.count.value, mass.rework?.mass.value, mass.rework?.batch.value]).toEqual(["2", "600", "1200"]);
+    expect(dec(mass.rework?.share.value ?? 0).toFixed(6)).toBe("12.000000");
+  });
+
+  it("comes beside the flour that a batch is stated by", () => {
+    const batch = planned(of("8 %", { batch: { flour: "9.2 kg" } }));
+    // 9.2 kg of flour make 12.696 kg of new dough, 92 % of what is in the mixer
+    expect([batch.target.dough.value, batch.loads.flour.value]).toEqual(["13800", "9200"]);
+    const written = planned(of("100 g", { flours: [{ name: "bread flour", amount: "500 g" }] }));
+    expect([written.target.dough.value, written.loads.flour.value]).toEqual(["790", "500"]);
+  });
+
+  it("fills the mixer with the rest, within its limit", () => {
+    const batch = planned(of("10 %", { batch: { bowls: 100, rawWeight: "100 g" }, mixer: { largest: "5 kg" } }));
+    expect([batch.loads.count.value, batch.rework?.mass.value, batch.loadTotal.value]).toEqual(["2", "500", "5000"]);
+  });
+
+  it("adds up with all else in a load and in the batch, in the list with a stock as well", () => {
+    fc.assert(
+      fc.property(
+        fc.integer({ min: 1, max: 30 }),
+        fc.integer({ min: 2000, max: 30_000 }),
+        fc.constantFrom("0.1 g", "1 g", "5 g", "0.1 oz"),
+        (percent, dough, division) => {
+          const batch = planned(
+            of(`${percent} %`, { batch: { dough: `${dough} g` }, mixer: { largest: "8 kg" }, scales: [{ division }] }),
+          );
+          const { lines, rework, withStock, loadTotal, batchTotal, loads } = batch;
+          const load = [...lines.map((line) => line.load.value), rework?.mass.value ?? 0].map(dec);
+          expect(sum(load).eq(loadTotal.value)).toBe(true);
+          expect(dec(loadTotal.value).times(loads.count.value).eq(batchTotal.value)).toBe(true);
+          expect(dec(loadTotal.value).lte(8000)).toBe(true);
+          const step = dec(lines[0]?.division ?? 0);
+          expect(dec(loadTotal.value).minus(loads.dough.value).abs().lte(step.plus("1e-15"))).toBe(true);
+          if (withStock === undefined) return;
+          expect(withStock.map(({ name }) => name)).toContain("rework (the same dough)");
+          const stocked = sum(withStock.map(({ mass }) => dec(mass.value)));
+          expect(stocked.minus(loads.dough.value).abs().lte(step.plus("1e-15"))).toBe(true);
+        },
+      ),
+      { numRuns: 40 },
+    );
+  });
+
+  it("stands on the card with its weight", () => {
+    const batch = planned(of("8 %", { batch: { dough: "10 kg" } }));
+    const made = loadWeights(batch, { shown: [1], of: 1 });
+    expect(made.rows.find(({ name }) => name.startsWith("rework"))?.weight).toBe("800");
+  });
+
+  it("costs nothing anew, and makes the noodles so much cheaper", () => {
+    const prices = { "bread flour": "1 EUR/kg" };
+    const whole = costed({ ...of("0 %", { prices }) });
+    const less = costed({ ...of("8 %", { prices }) });
+    const ratio = dec(less.kilogram.value).div(whole.kilogram.value);
+    // weights to the gram of some 7 kg of flour
+    expect(ratio.minus("0.92").abs().lt("0.0002")).toBe(true);
+    expect(less.shopping.lines.map(({ name }) => name)).not.toContain("rework (the same dough)");
+  });
+
+  it("leaves what 100 g of the dough holds", () => {
+    const nutrition = (written: Partial<Written>) => {
+      const { spec, formula } = workedOut({ ...plain, ...written });
+      return answered(nutritionOf(spec, formula, { rules: "EU" })).amounts;
+    };
+    expect(nutrition(of("8 %"))).toEqual(nutrition({ alkali }));
+  });
+
+  it("is held to the share that the kitchen sets itself, and said to be its own rule otherwise", () => {
+    const held = (amount: string, dough: string) =>
+      plan({ rework: { amount, most: "10 %", oldest: "1 d" }, batch: { dough } });
+    expect(codesOf(held("12 %", "10 kg"))).toEqual(["rework.beyond-own-limit"]);
+    expect(codesOf(held("1.2 kg", "10 kg"))).toEqual(["rework.beyond-own-limit"]);
+    expect(codesOf(held("10 %", "10 kg"))).toEqual([]);
+    expect(codesOf(plan({ rework: { amount: "2 kg" }, batch: { dough: "2 kg" } }))).toEqual(["rework.no-new-dough"]);
+    const notes = formulaOf({ name: "test", ...plain, rework: { amount: "8 %", most: "10 %", oldest: "1 d" } });
+    expect(noteCodesOf(notes)).toContain("rework.rule");
+    const texts = notes.ok ? notes.notes.map(({ text }) => text).join(" ") : "";
+    expect(texts).toContain("the kitchen's own rule: here at most 10 % of the dough and no older than 1 d");
+    expect(codesOf(formulaOf({ name: "test", ...plain, rework: { amount: "95 %" } }))).toEqual([
+      "quantity.out-of-range",
+    ]);
+  });
+});

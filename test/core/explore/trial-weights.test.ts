@@ -1,0 +1,53 @@
+import { expect, test } from "vitest";
+import { formulaTrial } from "../../../packages/core/src/explore/spec-trial.ts";
+import { weighTrial } from "../../../packages/core/src/explore/trial-weights.ts";
+import { dec, sum } from "../../../packages/core/src/number/decimal.ts";
+import { trialReport } from "../../../packages/core/src/report/trial-report.ts";
+import { answered, workedOut } from "../formula/worked-out.ts";
+
+const home = (division: string) => {
+  const { spec, formula } = workedOut({
+    flours: [{ name: "bread flour", amount: "100 %" }],
+    water: { tap: "36 %" },
+    alkali: [{ name: "sodium carbonate", amount: "1.2 %" }],
+    salt: "1 %",
+    scales: [{ division }],
+  });
+  const trial = answered(formulaTrial(formula, {}));
+  const weights = answered(weighTrial(spec, formula, trial, false));
+  return { weights, report: trialReport(formula, trial, [], "metric", weights) };
+};
+
+test("the doughs of a trial are weighed on the scales of the spec", () => {
+  const { weights } = home("0.01 g");
+  expect(weights.remedies.tooLittle).toEqual([]);
+  // 200 g of flour, 2 g of water apart
+  expect(weights.doughs.map((dough) => dough.map(({ mass }) => mass.value))).toEqual([
+    ["200", "70", "2.4", "2"],
+    ["200", "72", "2.4", "2"],
+    ["200", "74", "2.4", "2"],
+  ]);
+});
+
+test("what is too little for them comes from one stock for all three doughs", () => {
+  const { weights, report } = home("1 g");
+  const { stock } = weights.remedies;
+  expect(dec(stock?.stock.lasts.value ?? 0).gte(3)).toBe(true);
+  expect(weights.doughs.map((dough) => dough.map(({ mass }) => mass.value))).toEqual([
+    ["200", "24", "50"],
+    ["200", "26", "50"],
+    ["200", "28", "50"],
+  ]);
+  const totals = weights.doughs.map((dough) => sum(dough.map(({ mass }) => dec(mass.value))).toString());
+  // 274.4, 276.4 and 278.4 g
+  expect(totals).toEqual(["274", "276", "278"]);
+  const known = new Set(Object.keys(report.figures));
+  const cells = report.sections.flatMap(({ blocks }) =>
+    blocks.flatMap((block) => (block.kind === "table" ? block.rows.flatMap((one) => one.cells) : [])),
+  );
+  const rests = Object.values(report.figures).flatMap(({ working }) =>
+    working.kind === "formula" ? working.from : [],
+  );
+  const named = [...cells.flatMap(({ figure }) => (figure === undefined ? [] : [figure])), ...rests];
+  expect(named.filter((id) => !known.has(id))).toEqual([]);
+});
