@@ -40,6 +40,7 @@ describe("a file is written whole or not at all", () => {
     writeFileSync(join(folder, "out", "b.html"), "somebody's notes");
     const { status, stderr } = runBuilt(["cards", ".", "-o", "out"], { cwd: folder });
     expect([status, stderr]).toEqual([2, expect.stringContaining("[file.foreign]")]);
+    expect(stderr).toContain("1 problem; nothing was written.");
     expect(readdirSync(join(folder, "out"))).toEqual(["b.html"]);
   });
 

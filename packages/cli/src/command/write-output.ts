@@ -33,7 +33,7 @@ export async function writeFiles(
   io: Io,
 ): Promise<ExitStatus> {
   const fault = await io.writeFiles(files, over);
-  return fault === undefined ? exit.done : printProblems([unwritable(fault)], asked, io);
+  return fault === undefined ? exit.done : printProblems([unwritable(fault)], asked, io, "nothing was written");
 }
 
 const expected = "a file in a folder that is there";
