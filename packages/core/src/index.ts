@@ -98,6 +98,7 @@ export { type Trial, type TrialRequest, waterTrial } from "./explore/water-trial
 
 // figure
 export { type Figure, type Range, shown, shownValue, type Working } from "./figure/figure.ts";
+export { type Graph, graphOf, type PlainFigure, type Published, plainFigure, published } from "./figure/graph.ts";
 export {
   answer,
   inputProblem,
@@ -110,6 +111,7 @@ export {
   refuse,
 } from "./figure/problem.ts";
 export { citation, type Source, type Standing } from "./figure/source.ts";
+export { type WrittenWorking, writtenWorking } from "./figure/written-working.ts";
 // formula
 export { computeFormula, type Formula, formulaOf } from "./formula/formula.ts";
 export { alkaliBeyond, mostParts } from "./formula/limits.ts";

@@ -92,7 +92,7 @@ describe("any batch", () => {
         expectSound(outcome);
         const figures = figuresIn(outcome);
         expectOneFigureAnId(figures);
-        figures.forEach(expectWorkingHolds);
+        for (const figure of figures) expectWorkingHolds(figure);
       }),
       { numRuns: 50 },
     );

@@ -10,7 +10,7 @@ import {
 } from "../../../packages/core/src/chemistry/composition.ts";
 import { convert } from "../../../packages/core/src/chemistry/convert.ts";
 import type { Held } from "../../../packages/core/src/chemistry/swap-amounts.ts";
-import { withOrigins } from "../../../packages/core/src/figure/figure.ts";
+import { withOrigins } from "../../../packages/core/src/figure/graph.ts";
 import { dec, sum } from "../../../packages/core/src/number/decimal.ts";
 import { amount, answered, apart, carbonates, codesOf, drySalts, wetProduct } from "./given.ts";
 

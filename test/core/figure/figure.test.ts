@@ -2,6 +2,7 @@ import { describe, expect, it } from "vitest";
 import { exact, found, given, renamed, shown, shownValue, worked } from "../../../packages/core/src/figure/figure.ts";
 import { answer, inputProblem, noAnswer, pathText, refuse } from "../../../packages/core/src/figure/problem.ts";
 import { at, citation, commonPractice, definition, fromSpec } from "../../../packages/core/src/figure/source.ts";
+import { writtenWorking } from "../../../packages/core/src/figure/written-working.ts";
 
 const naming = { id: "dough.water", label: "dough water", unit: "% of dough", places: 2 };
 const flour = given({
@@ -50,9 +51,8 @@ describe("figures", () => {
       sources: [definition],
     });
     expect(share.value).toBe("24.2424242424242424242424242424");
-    expect(share.working).toMatchObject({
-      kind: "formula",
-      formula: "100 × water ÷ (water + flour)",
+    expect(writtenWorking(share)).toMatchObject({
+      names: "100 × water ÷ (water + flour)",
       numbers: "100 × 96 ÷ (96 + 300)",
     });
     expect(share.sources).toEqual([definition]);
@@ -67,7 +67,7 @@ describe("figures", () => {
       sources: [],
     });
     expect(total.value).toBe("399");
-    expect(total.working).toMatchObject({ formula: "sum(all parts) − −3", numbers: "(300 + 96) − (−3)" });
+    expect(writtenWorking(total)).toMatchObject({ names: "sum(all parts) − −3", numbers: "(300 + 96) − (−3)" });
   });
 
   it.each([
@@ -77,7 +77,7 @@ describe("figures", () => {
     ["100", "100"],
   ])("shortens %s to %s in the working, the value stays exact", (value, short) => {
     const figure = worked({ ...naming, formula: "x + 0", from: { x: value }, sources: [] });
-    expect(figure.working).toMatchObject({ numbers: `${short} + 0` });
+    expect(writtenWorking(figure)).toMatchObject({ numbers: `${short} + 0` });
     expect(exact(figure).toFixed()).toBe(value);
   });
 

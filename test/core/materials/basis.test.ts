@@ -1,6 +1,7 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { exact } from "../../../packages/core/src/figure/figure.ts";
+import { writtenWorking } from "../../../packages/core/src/figure/written-working.ts";
 import { convertBasis, correctForMoisture, onMoisture } from "../../../packages/core/src/materials/basis.ts";
 import { catalogue } from "../../../packages/core/src/materials/catalogue.ts";
 import { convertFactor, nitrogenFactors, onFactor } from "../../../packages/core/src/materials/nitrogen.ts";
@@ -106,9 +107,8 @@ describe("nitrogen factor", () => {
   });
 
   it("shows its working", () => {
-    expect(convertFactor("12", "6.25", "5.70").working).toMatchObject({
-      kind: "formula",
-      formula: "protein, N × 6.25 × factor wanted ÷ factor of the figure",
+    expect(writtenWorking(convertFactor("12", "6.25", "5.70"))).toMatchObject({
+      names: "protein, N × 6.25 × factor wanted ÷ factor of the figure",
       numbers: "12 × 5.7 ÷ 6.25",
     });
   });

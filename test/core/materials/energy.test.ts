@@ -1,6 +1,7 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { exact } from "../../../packages/core/src/figure/figure.ts";
+import { writtenWorking } from "../../../packages/core/src/figure/written-working.ts";
 import {
   availableCarbohydrate,
   energyByTable,
@@ -30,7 +31,7 @@ describe("energy", () => {
 
   it("shows its working", () => {
     const { kcal } = energyEU({ protein: 10, carbohydrate: 70, fat: 1, fibre: 3 });
-    expect(kcal.working).toMatchObject({ numbers: "(10 × 4 + 70 × 4 + 1 × 9 + 3 × 2)" });
+    expect(writtenWorking(kcal)).toMatchObject({ numbers: "(10 × 4 + 70 × 4 + 1 × 9 + 3 × 2)" });
   });
 
   it("is not made up where the table gives no factors", () => {
@@ -46,6 +47,6 @@ describe("energy", () => {
 
   it("names salt as the place does", () => {
     expect([saltFromSodium(410, "EU").label, saltFromSodium(410, "JP").label]).toEqual(["salt", "salt equivalent"]);
-    expect(saltFromSodium(410, "JP").working).toMatchObject({ numbers: "410 × 2.54 ÷ 1000" });
+    expect(writtenWorking(saltFromSodium(410, "JP"))).toMatchObject({ numbers: "410 × 2.54 ÷ 1000" });
   });
 });

@@ -1,6 +1,7 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { exact } from "../../../packages/core/src/figure/figure.ts";
+import { writtenWorking } from "../../../packages/core/src/figure/written-working.ts";
 import { declare } from "../../../packages/core/src/materials/declare.ts";
 import {
   type LabelReading,
@@ -84,7 +85,7 @@ describe("a label as a range", () => {
     expect(onBasis).toBeUndefined();
     expect(asIs.middle.range).toMatchObject({ low: asIs.low.value, high: asIs.high.value });
     expect(exact(asIs.middle).toFixed(4)).toBe("13.3333");
-    expect(asIs.low.working).toMatchObject({ numbers: "3.5 × 100 ÷ 30 × 5.7 ÷ 5.7" });
+    expect(writtenWorking(asIs.low)).toMatchObject({ numbers: "3.5 × 100 ÷ 30 × 5.7 ÷ 5.7" });
   });
 
   it("is the same whatever the order of the labels, and lies within each of them", () => {

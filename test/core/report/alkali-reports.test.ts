@@ -13,7 +13,9 @@ import { strengthOf } from "../../../packages/core/src/chemistry/strength.ts";
 import type { Swap } from "../../../packages/core/src/chemistry/swap-amounts.ts";
 import { assayed, splitByEndPoints } from "../../../packages/core/src/chemistry/titration.ts";
 import { shownValue } from "../../../packages/core/src/figure/figure.ts";
+import { feedsOf } from "../../../packages/core/src/figure/graph.ts";
 import type { Outcome } from "../../../packages/core/src/figure/problem.ts";
+import { writtenWorking } from "../../../packages/core/src/figure/written-working.ts";
 import { formulaOf } from "../../../packages/core/src/formula/formula.ts";
 import { readProduct } from "../../../packages/core/src/materials/product-text.ts";
 import { dec, decimalText, sum } from "../../../packages/core/src/number/decimal.ts";
@@ -175,23 +177,24 @@ describe.each(Object.entries(reports))("%s", (_, build) => {
   });
 
   it("leads every figure back to its leaves", () => {
-    const missing = figures.flatMap(({ id, working }) =>
-      working.kind === "formula"
-        ? working.from.filter((from) => !(from in report.figures)).map((from) => `${id}: ${from}`)
-        : [],
+    const missing = figures.flatMap((figure) =>
+      feedsOf(figure)
+        .filter((from) => !(from in report.figures))
+        .map((from) => `${figure.id}: ${from}`),
     );
     expect(missing).toEqual([]);
-    for (const figure of figures) expectWorkingHolds(figure);
+    for (const figure of figures) expectWorkingHolds(figure, report.figures);
   });
 
   it("means one number by one id: the working shows the numbers of the figures it names", () => {
     expectOneFigureAnId(figures);
-    const astray = figures.flatMap(({ id, working }) => {
-      if (working.kind !== "formula") return [];
-      const shown = working.numbers.match(/\d+(?:\.\d+)?/gu) ?? [];
+    const astray = figures.flatMap((figure) => {
+      const shown = writtenWorking(figure, report.figures)?.numbers.match(/\d+(?:\.\d+)?/gu) ?? [];
       const used = (text: string) =>
         shown.some((number) => dec(number).minus(dec(text).abs()).abs().lte(dec(number).times("1e-6")));
-      return working.from.filter((from) => !used(report.figures[from]?.value ?? "")).map((from) => `${id}: ${from}`);
+      return feedsOf(figure)
+        .filter((from) => !used(report.figures[from]?.value ?? ""))
+        .map((from) => `${figure.id}: ${from}`);
     });
     expect(astray).toEqual([]);
   });

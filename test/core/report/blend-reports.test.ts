@@ -5,6 +5,7 @@ import { replaceIngredient } from "../../../packages/core/src/explore/spec-produ
 import { correctForLot, replaceFlour } from "../../../packages/core/src/explore/spec-substitute.ts";
 import { batchTolerance } from "../../../packages/core/src/explore/spec-tolerance.ts";
 import { formulaTrial } from "../../../packages/core/src/explore/spec-trial.ts";
+import { feedsOf } from "../../../packages/core/src/figure/graph.ts";
 import { formulaOf } from "../../../packages/core/src/formula/formula.ts";
 import { dec, sum } from "../../../packages/core/src/number/decimal.ts";
 import { blendSearchReport } from "../../../packages/core/src/report/blend-search-report.ts";
@@ -155,9 +156,7 @@ describe.each(reports)("the report of: %s", (_name, build) => {
       ),
     ];
     expect(shown.length).toBeGreaterThan(0);
-    const rests = Object.values(report.figures).flatMap(({ working }) =>
-      working.kind === "formula" ? working.from : [],
-    );
+    const rests = Object.values(report.figures).flatMap((figure) => feedsOf(figure));
     for (const id of [...shown, ...rests]) expect(report.figures[id]?.id, id).toBe(id);
   });
 
@@ -171,7 +170,7 @@ describe.each(reports)("the report of: %s", (_name, build) => {
   });
 
   it("prints workings that hold", () => {
-    for (const figure of Object.values(report.figures)) expectWorkingHolds(figure);
+    for (const figure of Object.values(report.figures)) expectWorkingHolds(figure, report.figures);
   });
 
   it("has rows as wide as their tables, and names of tables of one meaning", () => {

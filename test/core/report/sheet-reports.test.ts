@@ -1,6 +1,7 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { planBatch } from "../../../packages/core/src/batch/batch.ts";
+import { feedsOf } from "../../../packages/core/src/figure/graph.ts";
 import { formulaOf } from "../../../packages/core/src/formula/formula.ts";
 import { readKitchenFile } from "../../../packages/core/src/formula/read-spec.ts";
 import { dec, sum } from "../../../packages/core/src/number/decimal.ts";
@@ -226,14 +227,12 @@ describe.each(reports)("the report of: %s", (_name, build) => {
       ),
     ];
     expect(shown.length).toBeGreaterThan(0);
-    const rests = Object.values(report.figures).flatMap(({ working }) =>
-      working.kind === "formula" ? working.from : [],
-    );
+    const rests = Object.values(report.figures).flatMap((figure) => feedsOf(figure));
     for (const id of [...shown, ...rests]) expect(report.figures[id]?.id).toBe(id);
   });
 
   it("prints workings that hold", () => {
-    for (const figure of Object.values(report.figures)) expectWorkingHolds(figure);
+    for (const figure of Object.values(report.figures)) expectWorkingHolds(figure, report.figures);
   });
 
   it("has rows as wide as their tables, and names of tables of one meaning", () => {
@@ -459,8 +458,8 @@ describe("the day of a spec", () => {
     [undefined, "20", "the usual value"],
   ])("says where the temperature of the noodles is from: %#", (temperature, value, by) => {
     const { spec, formula, batch } = worked({ ...school, temperature });
-    const { figures } = answered(planDay(spec, formula, batch));
-    const own = figures.find(({ id }) => id === "pot.raw-temperature");
+    const { graph } = answered(planDay(spec, formula, batch));
+    const own = graph["pot.raw-temperature"];
     expect({ value: own?.value, working: own?.working }).toEqual({ value, working: { kind: "given", by } });
   });
 

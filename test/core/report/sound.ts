@@ -1,5 +1,7 @@
 import { expect } from "vitest";
 import type { Figure } from "../../../packages/core/src/figure/figure.ts";
+import type { Graph } from "../../../packages/core/src/figure/graph.ts";
+import { writtenWorking } from "../../../packages/core/src/figure/written-working.ts";
 import { dec } from "../../../packages/core/src/number/decimal.ts";
 import { evaluateText } from "../figure/evaluate-text.ts";
 import { everythingIn, figuresIn } from "./figures-in.ts";
@@ -43,12 +45,13 @@ function workedAgain(numbers: string): { readonly value: ReturnType<typeof dec>;
 }
 
 /** Fails unless a printed working, worked out with the numbers it shows, gives the figure to the digits it shows. */
-export function expectWorkingHolds(figure: Figure): void {
-  if (figure.working.kind !== "formula") return;
-  const { value, slack } = workedAgain(figure.working.numbers);
+export function expectWorkingHolds(figure: Figure, graph?: Graph): void {
+  const written = writtenWorking(figure, graph);
+  if (written === undefined) return;
+  const { value, slack } = workedAgain(written.numbers);
   const allowed = dec(10).pow(-figure.places).times("0.51").plus(slack);
   const holds = value.minus(figure.value).abs().lte(allowed);
-  expect(holds ? "" : `${figure.id}: ${figure.working.numbers} is not ${figure.value}`).toBe("");
+  expect(holds ? "" : `${figure.id}: ${written.numbers} is not ${figure.value}`).toBe("");
 }
 
 /** Fails where one id stands for two figures. */

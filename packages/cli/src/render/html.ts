@@ -1,7 +1,7 @@
 import { type Block, escapeMarkup, type Report, shownGrouped, type Table } from "@noodlewright/core";
 import { ownMark } from "../own-mark.ts";
 import { byLoudness, firstOfAll } from "./loud.ts";
-import { workingLines } from "./working.ts";
+import { workings } from "./working.ts";
 
 /** What every page of ours shares: one file, no script, nothing from the network. */
 export function page(parts: { readonly title: string; readonly style: string; readonly body: string }): string {
@@ -99,10 +99,10 @@ function blockHtml(block: Block): string {
     case "picture":
       return `<figure>${block.svg}</figure>`;
     case "working":
-      return block.figures
+      return workings(block.figures)
         .map(
-          (figure) =>
-            `<div class="working"><h3>${escapeMarkup(figure.label)}</h3>${workingLines(figure)
+          ({ label, lines }) =>
+            `<div class="working"><h3>${escapeMarkup(label)}</h3>${lines
               .map((line) => `<p>${escapeMarkup(line)}</p>`)
               .join("")}</div>`,
         )

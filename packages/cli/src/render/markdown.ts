@@ -1,6 +1,6 @@
 import { type Block, type Report, shownGrouped, type Table } from "@noodlewright/core";
 import { byLoudness, firstOfAll } from "./loud.ts";
-import { workingLines } from "./working.ts";
+import { workings } from "./working.ts";
 
 /** Prints a report as Markdown, with what the words contain kept from being read as markup. */
 export function renderMarkdown(report: Report): string {
@@ -38,13 +38,8 @@ function blockText(block: Block): string {
     case "picture":
       return `*${escaped(block.title)}: ${escaped(block.description)}*`;
     case "working":
-      return block.figures
-        .map(
-          (figure) =>
-            `- ${escaped(figure.label)}\n${workingLines(figure)
-              .map((line) => `  - ${escaped(line)}`)
-              .join("\n")}`,
-        )
+      return workings(block.figures)
+        .map(({ label, lines }) => `- ${escaped(label)}\n${lines.map((line) => `  - ${escaped(line)}`).join("\n")}`)
         .join("\n");
   }
 }

@@ -4,7 +4,7 @@ import CliTable from "cli-table3";
 import textWidth from "string-width";
 import { breakWords } from "./break-words.ts";
 import { byLoudness, firstOfAll } from "./loud.ts";
-import { workingLines } from "./working.ts";
+import { workings } from "./working.ts";
 import { wrapText } from "./wrap.ts";
 
 interface Manner {
@@ -41,10 +41,10 @@ function blockLines(block: Block, manner: Manner): readonly string[] {
     case "picture":
       return [];
     case "working":
-      return block.figures.flatMap((figure) => [
+      return workings(block.figures).flatMap(({ label, lines }) => [
         "",
-        `  ${figure.label}`,
-        ...workingLines(figure).flatMap((line) => indented(line, manner.width)),
+        `  ${label}`,
+        ...lines.flatMap((line) => indented(line, manner.width)),
       ]);
   }
 }

@@ -1,13 +1,25 @@
-import { citation, type Figure, fixedText, shown } from "@noodlewright/core";
+import { citation, type Figure, fixedText, type Graph, plainFigure, shown, writtenWorking } from "@noodlewright/core";
 
-/** The working of a figure, line by line: formula in names, formula in numbers, result, range, sources. */
-export function workingLines(figure: Figure): readonly string[] {
+/** The working of a figure: what it is, and line by line the formula in names, in numbers, result, range, sources. */
+export interface FigureWorking {
+  readonly label: string;
+  readonly lines: readonly string[];
+}
+
+/** The working of figures, among which is all that they rest on. */
+export function workings(figures: readonly Figure[]): readonly FigureWorking[] {
+  const graph = Object.fromEntries(figures.map((figure) => [figure.id, plainFigure(figure)]));
+  return figures.map((figure) => ({ label: figure.label, lines: workingLines(figure, graph) }));
+}
+
+function workingLines(figure: Figure, graph: Graph): readonly string[] {
   const { working } = figure;
   const sources = figure.sources.map(citation).join("; ");
   const source = sources === "" ? [] : [`source: ${sources}`];
   const rest = [...rangeLine(figure), ...source];
   if (working.kind !== "formula") return [`= ${shown(figure)} (${working.by})`, ...rest];
-  const steps = working.formula === working.numbers ? [working.formula] : [working.formula, working.numbers];
+  const written = writtenWorking(figure, graph);
+  const steps = written === undefined ? [] : [...new Set([written.names, written.numbers])];
   return [...steps.map((step) => `= ${step}`), `= ${shown(figure)}`, ...rest];
 }
 

@@ -1,4 +1,5 @@
-import { type Figure, scoped, withOrigins, worked } from "../figure/figure.ts";
+import { type Figure, worked } from "../figure/figure.ts";
+import { scoped } from "../figure/graph.ts";
 import { definition, massBalance } from "../figure/source.ts";
 import { sumAlkali } from "../formula/alkali.ts";
 import type { Formula } from "../formula/formula.ts";
@@ -71,11 +72,8 @@ export function afterRounding(
   const compared = [compare("water", "added water", formula.water.added, water), ...salts, ...sums].filter(
     ({ asked }) => !dec(asked.value).isZero(),
   );
-  const restsOn = withOrigins([water, ...(alkali?.figures ?? [])]).filter(
-    (figure) => alkali?.figures.includes(figure) !== true,
-  );
   const own = compared.flatMap(({ difference, change }) => [difference, change]);
-  return { compared, figures: [...restsOn, ...made, ...own] };
+  return { compared, figures: [water, ...made, ...own] };
 }
 
 function isSalt({ material, role }: FormulaLine): boolean {

@@ -1,4 +1,5 @@
 import { type Figure, worked } from "../figure/figure.ts";
+import { type Graph, published } from "../figure/graph.ts";
 import { answer, inputProblem, type Note, type Outcome, type Problem, refuse } from "../figure/problem.ts";
 import { massBalance } from "../figure/source.ts";
 import type { Formula } from "../formula/formula.ts";
@@ -34,6 +35,7 @@ export interface Batch {
   /** The weights of a load with the stock solution in, where there is one. */
   readonly withStock?: readonly StockedWeight[];
   readonly tolerance: string;
+  readonly graph: Graph;
 }
 
 /**
@@ -118,7 +120,7 @@ function planLeaving(
   const withStock = remedies.stock && [...weightsWithStock(lines, remedies.stock), ...(rework ? [rework] : [])];
   const loadMasses = [...lines.map(({ load }) => load), ...(rework ? [rework.mass] : [])];
   const batchMasses = [...lines.map(({ batch: whole }) => whole), ...(rework ? [rework.batch] : [])];
-  const batch: Batch = {
+  const batch: Omit<Batch, "graph"> = {
     target: target.value,
     loads: parted.value.loads,
     lines,
@@ -132,7 +134,11 @@ function planLeaving(
     tolerance: tolerance.toFixed(),
   };
   const assumed = scales.value.some((scale) => scale.assumed);
-  return answer(batch, [...target.notes, ...(assumed ? [scaleNote(us)] : []), ...lotNotes(lines)]);
+  return answer(published(batch, formula.graph), [
+    ...target.notes,
+    ...(assumed ? [scaleNote(us)] : []),
+    ...lotNotes(lines),
+  ]);
 }
 
 function total(id: string, label: string, masses: readonly Figure[]): Figure {

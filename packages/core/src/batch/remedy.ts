@@ -2,8 +2,9 @@ import type { Weighed } from "../chemistry/carried.ts";
 import { type CommonStock, commonStock } from "../chemistry/common-stock.ts";
 import { mixture, waterOnly } from "../chemistry/composition.ts";
 import { staysClear } from "../chemistry/solubility.ts";
-import { type Figure, found, given, withOrigins, worked } from "../figure/figure.ts";
+import { type Figure, found, given, worked } from "../figure/figure.ts";
 import { commonPractice, definition, fromSpec, massBalance } from "../figure/source.ts";
+import { writtenWorking } from "../figure/written-working.ts";
 import { type Decimal, dec, decimalText } from "../number/decimal.ts";
 import { roundKeepingTotal } from "../number/rounding.ts";
 import { findUnit } from "../number/units.ts";
@@ -105,7 +106,7 @@ function stockOf(
     .map((weighed) => finerScale(weighed, tolerance).division)
     .reduce((finest, one) => (dec(one.value).lt(finest.value) ? one : finest));
   const { perLoad, lasts, amounts, water, mass, strength, delivered, brought } = stock;
-  const figures = withOrigins([perLoad, lasts, ...amounts, water, mass, strength, ...delivered, brought, dry]);
+  const figures = [perLoad, lasts, ...amounts, water, mass, strength, ...delivered, brought, dry];
   const parts = [...amounts.map((amount) => scaled(amount.label, amount)), scaled(carrier.line.name, water)];
   const dose = scaled("stock solution of the salts", perLoad);
   return { kind: "stock solution", salts, carrier, stock, parts, dose, dry, figures };
@@ -207,7 +208,7 @@ function waterLeft({ carrier, salts, stock }: StockRemedy): Figure {
 /** What is left of a line, to the division of its scale; the plain weight of the load where that is the same. */
 function leftToWeigh({ line, load, division, scale }: WeighedLine, exact: Figure, value: Decimal): Figure {
   if (dec(load.value).eq(value)) return load;
-  const numbers = exact.working.kind === "formula" ? exact.working.numbers : exact.value;
+  const numbers = writtenWorking(exact)?.numbers ?? exact.value;
   return found({
     id: `${line.id}.with-stock`,
     label: `${line.name} in a load with the stock`,

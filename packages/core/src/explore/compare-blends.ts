@@ -1,4 +1,5 @@
-import { type Figure, given, scoped, withOrigins, worked } from "../figure/figure.ts";
+import { type Figure, given, worked } from "../figure/figure.ts";
+import { scoped, withOrigins } from "../figure/graph.ts";
 import { definition, massBalance } from "../figure/source.ts";
 
 /** One line of a table before and after. A side is absent where its blend has no such figure. */

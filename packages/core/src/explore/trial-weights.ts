@@ -1,6 +1,7 @@
 import { findRemedies, type Remedies, type ScaledMass, type StockedWeight, weightsWithStock } from "../batch/remedy.ts";
 import { scalesOf, type WeighedLine, weighLoad } from "../batch/weighing.ts";
-import { type Figure, given, scoped, withOrigins } from "../figure/figure.ts";
+import { type Figure, given } from "../figure/figure.ts";
+import { scoped, withOrigins } from "../figure/graph.ts";
 import { answer, type Outcome } from "../figure/problem.ts";
 import { definition, fromSpec } from "../figure/source.ts";
 import type { Formula } from "../formula/formula.ts";
@@ -53,7 +54,7 @@ export function weighTrial(
   const masses = weighed.map((lines, index) => {
     const weights = remedies.stock ? weightsWithStock(...inDough(lines, remedies.stock)) : lines.map(plainly);
     const scope = `trial.dough.${index + 1}`;
-    const figures = scoped(scope, withOrigins(weights.map(({ mass }) => mass)));
+    const figures = scoped(scope, withOrigins(weights.map(({ mass }) => mass), formula.graph));
     const renamed = weights.map((one): ScaledMass => {
       const mass = figures.find(({ id }) => id === `${scope}.${one.mass.id}`) ?? one.mass;
       return { ...one, mass };
@@ -65,8 +66,9 @@ export function weighTrial(
     remedies,
     figures: [
       ...masses.flatMap(({ figures }) => figures),
-      ...withOrigins([...(remedies.stock?.figures ?? []), ...remedies.finer.flatMap(({ figures }) => figures)]),
-      ...withOrigins(remedies.tooLittle.flatMap(({ exact, load, off, nearest }) => [exact, load, off, nearest])),
+      ...(remedies.stock?.figures ?? []),
+...remedies.finer.flatMap(({ figures }) => figures),
+      ...remedies.tooLittle.flatMap(({ exact, load, off, nearest }) => [exact, load, off, nearest]),
     ],
   });
 }

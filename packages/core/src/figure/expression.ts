@@ -15,8 +15,8 @@ export type Expression =
   | { readonly kind: "operation"; readonly operator: Operator; readonly left: Expression; readonly right: Expression }
   | { readonly kind: "call"; readonly name: FunctionName; readonly of: readonly Expression[] };
 
-type Operator = "+" | "-" | "*" | "/" | "^";
-type FunctionName = "sum" | "min" | "max" | "sqrt" | "exp" | "ln" | "ceil" | "floor";
+export type Operator = "+" | "-" | "*" | "/" | "^";
+export type FunctionName = "sum" | "min" | "max" | "sqrt" | "exp" | "ln" | "ceil" | "floor";
 
 /** A number or a list of numbers. */
 export type Value = Decimal | readonly Decimal[];

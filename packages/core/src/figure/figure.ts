@@ -1,9 +1,14 @@
 import { type Decimal, type DecimalInput, type DecimalText, dec, decimalText, fixedText } from "../number/decimal.ts";
-import { evaluate, parseExpression, type Value, writeExpression } from "./expression.ts";
+import { evaluate, parseExpression, type Value } from "./expression.ts";
 import type { Source } from "./source.ts";
 
-/** A number that can explain itself. It is plain data and survives JSON. */
-export interface Figure {
+/**
+ * A number that can explain itself: plain data, nothing about it hidden.
+ *
+ * While a result is worked out, a figure holds the figures that went into it. In a published result it names them by id,
+ * and the result's graph holds each once (`published`).
+ */
+export interface Figure<R = Ref> {
   /** Stable name of the kind `area.what`, unique within one result. */
   readonly id: string;
   /** What it is, in words. */
@@ -13,26 +18,33 @@ export interface Figure {
   readonly unit: string;
   /** Decimal places that make sense when it is shown. */
   readonly places: number;
-  readonly working: Working;
+  readonly working: Working<R>;
   readonly sources: readonly Source[];
   /** Least and greatest value it may have, where that is known. */
   readonly range?: Range | undefined;
 }
 
+/** A figure that went into another: the figure itself, or its id in the graph of the result. */
+export type Ref = string | Figure;
+
 /** How a figure came about. */
-export type Working =
+export type Working<R = Ref> =
   /** It was given: by the spec, a table or a definition. */
   | { readonly kind: "given"; readonly by: string }
-  /** It was calculated: the formula in names and the same with the numbers put in. */
+  /** It was calculated: the text of the formula, and what each of its names stands for. */
   | {
       readonly kind: "formula";
       readonly formula: string;
-      readonly numbers: string;
-      /** Ids of the figures that went in. */
-      readonly from: readonly string[];
+      readonly from: Readonly<Record<string, Fed<R>>>;
     }
   /** It was found by a procedure that is no single formula. */
   | { readonly kind: "procedure"; readonly by: string };
+
+/** What a name in a formula stands for: a figure, a list of figures, or a plain number with no figure behind it. */
+export type Fed<R = Ref> =
+  | { readonly figure: R }
+  | { readonly figures: readonly R[] }
+  | { readonly constant: DecimalText };
 
 /** Least and greatest value of a figure, and why. */
 export interface Range {
@@ -68,9 +80,7 @@ export function found(
 export type Feed = Figure | readonly Figure[] | DecimalInput;
 
 /**
- * Makes a figure by working out a formula.
- *
- * The formula is calculated, printed in names and printed in numbers from the same text.
+ * Makes a figure by working out a formula, whose words and numbers are written when somebody asks (`writtenWorking`).
  *
  * @param from - a value for every name in the formula
  * @throws {RangeError} on a missing name or a division by zero: bugs of the caller.
@@ -84,64 +94,22 @@ export function worked(
   },
 ): Figure {
   const { id, label, unit, places, formula, from, sources } = naming;
-  const expression = parseExpression(formula);
   const values: Record<string, Value> = {};
-  const lengths: Record<string, number> = {};
+  const fed: Record<string, Fed> = {};
   for (const [name, feed] of Object.entries(from)) {
-    values[name] = isList(feed) ? feed.map(numberOf) : numberOf(feed);
-    if (isList(feed)) lengths[name] = feed.length;
+    if (isList(feed)) {
+      values[name] = feed.map(exact);
+      fed[name] = { figures: feed };
+    } else if (isFigure(feed)) {
+      values[name] = exact(feed);
+      fed[name] = { figure: feed };
+    } else {
+      values[name] = dec(feed);
+      fed[name] = { constant: decimalText(dec(feed)) };
+    }
   }
-  const value = evaluate(expression, values);
-  const digits: Digits = { places: places + 2, significant: Math.max(7, value.e + places + 3) };
-  const working: Working = {
-    kind: "formula",
-    formula: writeExpression(expression, (name) => nameOf(name, from[name], digits)),
-    numbers: writeExpression(expression, (name, index) => numberText(from[name], index, digits), lengths),
-    from: Object.values(from)
-      .flatMap(figuresIn)
-      .map((figure) => figure.id),
-  };
-  const feeds = Object.values(from).flatMap(figuresIn);
-  if (feeds.length > 0) fedWith.set(working, feeds);
-  return { id, label, value: decimalText(value), unit, places, working, sources };
-}
-
-/** What each formula was fed with, kept as long as its figure is. A copy of a figure shares its working. */
-const fedWith = new WeakMap<Working, readonly Figure[]>();
-
-/**
- * Figures and all that they rest on, what comes first in the calculation first; of figures with one id the first counts.
- *
- * It knows figures that were worked out in this program, not such as came back from JSON.
- *
- * @example withOrigins([worked({ id: "b", label: "b", unit: "", places: 0, formula: "2 * a", from: { a: given({ id: "a", label: "a", unit: "", places: 0, value: 3, by: "the spec", sources: [] }) }, sources: [] })]).map(({ id }) => id) // => ["a", "b"]
- */
-export function withOrigins(figures: readonly Figure[]): readonly Figure[] {
-  const kept = new Map<string, Figure>();
-  const keep = (figure: Figure): void => {
-    if (kept.has(figure.id)) return;
-    for (const feed of fedWith.get(figure.working) ?? []) keep(feed);
-    kept.set(figure.id, figure);
-  };
-  for (const figure of figures) keep(figure);
-  return [...kept.values()];
-}
-
-/**
- * Figures under a name of their own, for two of a kind in one result: `before` makes `before.solution.ph` of `solution.ph`.
- * What they rest on among the figures given is renamed with them.
- *
- * @example scoped("before", [given({ id: "dose", label: "dose", unit: "g", places: 1, value: 3, by: "the spec", sources: [] })])[0]?.id // => "before.dose"
- */
-export function scoped(scope: string, figures: readonly Figure[]): readonly Figure[] {
-  const ids = new Set(figures.map(({ id }) => id));
-  const under = (id: string): string => (ids.has(id) ? `${scope}.${id}` : id);
-  return figures.map((figure) => ({
-    ...figure,
-    id: under(figure.id),
-    working:
-      figure.working.kind === "formula" ? { ...figure.working, from: figure.working.from.map(under) } : figure.working,
-  }));
+  const value = decimalText(evaluate(parseExpression(formula), values));
+  return { id, label, value, unit, places, working: { kind: "formula", formula, from: fed }, sources };
 }
 
 /** The exact value of a figure. */
@@ -164,48 +132,10 @@ export function renamed(figure: Figure, id: string, label: string = figure.label
   return { ...figure, id, label };
 }
 
-function isList(feed: Feed | undefined): feed is readonly Figure[] {
+function isList(feed: Feed): feed is readonly Figure[] {
   return Array.isArray(feed);
-}
-
-function figuresIn(feed: Feed): readonly Figure[] {
-  if (isList(feed)) return feed;
-  return isFigure(feed) ? [feed] : [];
 }
 
 function isFigure(feed: Feed): feed is Figure {
   return typeof feed === "object" && "working" in feed;
-}
-
-function numberOf(feed: Figure | DecimalInput): Decimal {
-  return isFigure(feed) ? dec(feed.value) : dec(feed);
-}
-
-function nameOf(name: string, feed: Feed | undefined, digits: Digits): string {
-  if (feed === undefined) return name;
-  if (isList(feed)) return name.replaceAll("_", " ");
-  return isFigure(feed) ? feed.label : shortText(dec(feed), digits);
-}
-
-function numberText(feed: Feed | undefined, index: number | undefined, digits: Digits): string {
-  if (feed === undefined) return "?";
-  const one = isList(feed) ? feed[index ?? 0] : feed;
-  if (one === undefined) return "?";
-  const value = numberOf(one);
-  const text = shortText(value, digits);
-  return value.isNegative() ? `(${text})` : text;
-}
-
-/** How far the numbers of a working are written out: whichever of the two says more. */
-interface Digits {
-  readonly places: number;
-  readonly significant: number;
-}
-
-/** Enough digits to check the working by hand: two more than the figure shows, and seven significant ones at least. */
-function shortText(value: Decimal, { places, significant }: Digits): string {
-  return value
-    .toDecimalPlaces(Math.max(places, significant - 1 - value.e, 0))
-    .toFixed()
-    .replace("-", "−");
 }

@@ -1,6 +1,7 @@
 import * as z from "zod";
 import { reactionNotes } from "../chemistry/reaction.ts";
 import { type Figure, shown, worked } from "../figure/figure.ts";
+import { type Graph, published } from "../figure/graph.ts";
 import { answer, type Note, type Outcome, type Problem, refuse } from "../figure/problem.ts";
 import { definition, massBalance } from "../figure/source.ts";
 import type { Allergen } from "../materials/allergens.ts";
@@ -35,6 +36,7 @@ export interface Formula {
   readonly allergens: readonly Allergen[];
   readonly allergensPossible: readonly Allergen[];
   readonly allergensUnknown: readonly string[];
+  readonly graph: Graph;
 }
 
 /** What any entry of a list has, whatever else is wrong with it. */
@@ -147,7 +149,7 @@ function assemble(spec: Spec, stated: StatedLines, water: WaterBalance): Outcome
   const lines = [...stated.flours, tap, ...others];
   const everything = [...lines, ...(stated.dusting ? [stated.dusting] : [])].map((line) => line.material);
   const alkali = sumAlkali(lines);
-  const formula: Formula = {
+  const formula = published<Omit<Formula, "graph">>({
     name: spec.name,
     lines,
     ...(stated.dusting && { dusting: stated.dusting }),
@@ -162,7 +164,7 @@ function assemble(spec: Spec, stated: StatedLines, water: WaterBalance): Outcome
     allergensUnknown: [
       ...new Set(everything.filter((material) => !material.allergensKnown).map((material) => material.name)),
     ],
-  };
+  });
   const alkalies = lines.flatMap(({ role, material }) => (role === "alkali" ? (material.composition ?? []) : []));
   const notes = [
     ...referenceNotes(spec, formula),

@@ -1,7 +1,8 @@
 import { alkalinityM } from "../chemistry/composition.ts";
 import { convert } from "../chemistry/convert.ts";
 import { amountsFor, type Held } from "../chemistry/swap-amounts.ts";
-import { renamed, scoped, shown, withOrigins, worked } from "../figure/figure.ts";
+import { renamed, shown, worked } from "../figure/figure.ts";
+import { scoped, withOrigins } from "../figure/graph.ts";
 import { answer, inputProblem, type Note, type Outcome, type Path, type Problem, refuse } from "../figure/problem.ts";
 import { massBalance } from "../figure/source.ts";
 import { type KitchenMaterial, type OwnMaterials, resolveMaterial, writtenProduct } from "../materials/own.ts";

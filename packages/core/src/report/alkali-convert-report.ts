@@ -1,7 +1,7 @@
 import type { Weighed } from "../chemistry/carried.ts";
 import type { Swapped } from "../chemistry/convert.ts";
 import { heldNames, type Swap } from "../chemistry/swap-amounts.ts";
-import { type Figure, given, withOrigins, worked } from "../figure/figure.ts";
+import { type Figure, given, worked } from "../figure/figure.ts";
 import type { Note } from "../figure/problem.ts";
 import { definition } from "../figure/source.ts";
 import { type DecimalText, dec } from "../number/decimal.ts";
@@ -44,7 +44,7 @@ export function convertReport(
       }),
       ...rulesSections(used),
     ],
-    figures: withOrigins([
+    figures: [
       dose,
       ...amounts,
       ...(shares ?? []),
@@ -52,7 +52,7 @@ export function convertReport(
       ...carriedFigures(after),
       waterOff,
       ratioOff,
-    ]),
+    ],
     notes: notes.filter(({ code }) => code !== "ph.of-the-solution"),
     cautions: alkaliCautions(compositions),
   });

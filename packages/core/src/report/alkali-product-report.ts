@@ -6,7 +6,7 @@ import { compositionFigures } from "../chemistry/composition-figures.ts";
 import { foodLimitsFor } from "../chemistry/food-limits.ts";
 import { named } from "../chemistry/named.ts";
 import { type Assayed, alkalinityAs, type Split } from "../chemistry/titration.ts";
-import { type Figure, withOrigins } from "../figure/figure.ts";
+import type { Figure } from "../figure/figure.ts";
 import type { Note } from "../figure/problem.ts";
 import { massBalance, type Source } from "../figure/source.ts";
 import { alkaliCautions, carriedFigures, limitsTable, rulesSections, sideBySide } from "./alkali-blocks.ts";
@@ -45,14 +45,14 @@ export function bakeReport(
       section("alkalinity", "Its alkalinity", { kind: "figures", figures: strengths }, dose ? undefined : ends),
       ...rulesSections([composition]),
     ],
-    figures: withOrigins([
+    figures: [
       ...doses,
       ...(dose === undefined ? [] : [...carriedFigures(dose.swapped.before), ...carriedFigures(dose.swapped.after)]),
       conversion,
       baked.idealYield,
       ...parts,
       ...strengths,
-    ]),
+    ],
     notes,
     cautions: [...ovenCautions, ...alkaliCautions([composition])],
   });
@@ -85,7 +85,7 @@ export function idealBakeReport(salt: "NaHCO3" | "KHCO3"): Report {
       ),
       section("limits", "Limits that name it", limitsTable(foodLimitsFor(carbonate))),
     ],
-    figures: withOrigins([figure]),
+    figures: [figure],
     notes: [],
     cautions: [...ovenCautions, ...alkaliCautions([carbonate])],
   });
@@ -108,7 +108,7 @@ export function assayReport(assay: Assayed | Split, notes: readonly Note[]): Rep
       section("stated-as", "The same alkalinity in other words", { kind: "figures", figures: strengths }, ends),
       ...rulesSections([composition]),
     ],
-    figures: withOrigins([...found, ...parts, ...strengths]),
+    figures: [...found, ...parts, ...strengths],
     notes,
     cautions: alkaliCautions([composition]),
   });

@@ -2,7 +2,7 @@ import type { Composition } from "../chemistry/composition.ts";
 import { compositionFigures } from "../chemistry/composition-figures.ts";
 import { solutionPh } from "../chemistry/ph.ts";
 import type { Strength } from "../chemistry/strength.ts";
-import { type Figure, withOrigins } from "../figure/figure.ts";
+import type { Figure } from "../figure/figure.ts";
 import type { Note } from "../figure/problem.ts";
 import { massBalance } from "../figure/source.ts";
 import { type DecimalText, fixedText } from "../number/decimal.ts";
@@ -69,7 +69,7 @@ export function strengthReport(telling: StrengthTelling, notes: readonly Note[])
       phSection(ph),
       ...rulesSections([composition]),
     ],
-    figures: withOrigins([...read, ...measures, ...parts, ...(ph.ok ? [ph.value] : [])]),
+    figures: [...read, ...measures, ...parts, ...(ph.ok ? [ph.value] : [])],
     notes: [...notes, ...phNotes(ph)],
     cautions: alkaliCautions([composition]),
   });

@@ -41,6 +41,7 @@ export function batchReport(
       allergenSection(formula),
     ],
     figures: [...formulaFigures(formula), ...batchFigures(batch)],
+    from: [formula, batch],
     notes: [...notes, ...systemNote],
     cautions: formulaCautions(formula),
   });

@@ -1,7 +1,7 @@
 import { compareFigures } from "../explore/compare-blends.ts";
 import type { SpecBlend } from "../explore/spec-blend.ts";
 import type { SquareAnswer } from "../explore/square.ts";
-import { type Figure, withOrigins } from "../figure/figure.ts";
+import type { Figure } from "../figure/figure.ts";
 import type { Note } from "../figure/problem.ts";
 import type { Formula } from "../formula/formula.ts";
 import {
@@ -65,16 +65,10 @@ export function blendSearchReport(formula: Formula, design: SpecBlend, notes: re
     ],
     figures: [
       ...before,
-      ...withOrigins([
-        ...fresh,
-        ...changeFigures(changes),
-        ...totals,
-        ...waterFigures,
-        ...needed,
-        ...squareFigures(square),
-      ]),
+      ...[...fresh, ...changeFigures(changes), ...totals, ...waterFigures, ...needed, ...squareFigures(square)],
       ...others.figures,
     ],
+    from: [formula],
     notes: found ? notes : [...notes, ...answer.notes],
     cautions: formulaCautions(formula),
   });

@@ -1,4 +1,5 @@
 import type { Figure } from "../figure/figure.ts";
+import { type Graph, graphOf, plainFigure } from "../figure/graph.ts";
 import type { Note } from "../figure/problem.ts";
 import type { Picture } from "./pictures/svg.ts";
 import type { Block, Cell, Column, Report, Section, Table } from "./schema.ts";
@@ -57,20 +58,28 @@ export function report(parts: {
   readonly main: string;
   readonly sections: readonly Section[];
   readonly figures: readonly Figure[];
+  /** The results that the figures come from. */
+  readonly from?: readonly { readonly graph: Graph }[];
   readonly notes: readonly Note[];
   readonly cautions: readonly string[];
 }): Report {
   return {
     noodlewright: "report",
-    version: 1,
+    version: 2,
     command: parts.command,
     title: parts.title,
     main: parts.main,
-    sections: parts.sections.filter(({ blocks }) => blocks.length > 0),
-    figures: Object.fromEntries(parts.figures.map((figure) => [figure.id, figure])),
+    sections: parts.sections
+      .filter(({ blocks }) => blocks.length > 0)
+      .map((one) => ({ ...one, blocks: one.blocks.map(plainBlock) })),
+    figures: graphOf(parts.figures, ...(parts.from ?? []).map(({ graph }) => graph)),
     notes: unique(parts.notes.map(({ code, text, loud }) => ({ code, text, ...(loud && { loud }) }))),
     cautions: [...new Set(parts.cautions)],
   };
+}
+
+function plainBlock(block: Block): Report["sections"][number]["blocks"][number] {
+  return "figures" in block ? { ...block, figures: block.figures.map(plainFigure) } : block;
 }
 
 function unique(notes: Report["notes"]): Report["notes"] {
@@ -89,15 +98,9 @@ export function withWorking(plain: Report): Report {
 
 /** A report of the working of one figure and of all it rests on; undefined where there is no such figure. */
 export function onlyFigure(plain: Report, id: string): Report | undefined {
-  if (!Object.hasOwn(plain.figures, id)) return undefined;
-  const kept: Record<string, Report["figures"][string]> = {};
-  const keep = (one: string): void => {
-    const figure = plain.figures[one];
-    if (figure === undefined || one in kept) return;
-    kept[one] = figure;
-    if (figure.working.kind === "formula") for (const from of figure.working.from) keep(from);
-  };
-  keep(id);
+  const figure = Object.hasOwn(plain.figures, id) ? plain.figures[id] : undefined;
+  if (figure === undefined) return undefined;
+  const kept = graphOf([figure], plain.figures);
   return {
     ...plain,
     sections: [{ id: "working", heading: "Working", blocks: [{ kind: "working", figures: Object.values(kept) }] }],

@@ -61,6 +61,7 @@ export function formulaReport(formula: Formula, notes: readonly Note[]): Report 
       ...Object.values(wholeDough(formula, shares)),
       ...legal.map(({ figure }) => figure),
     ],
+    from: [formula],
     notes,
     cautions: formulaCautions(formula),
   });

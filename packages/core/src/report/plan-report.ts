@@ -1,5 +1,5 @@
 import type { Batch } from "../batch/batch.ts";
-import { type Figure, withOrigins } from "../figure/figure.ts";
+import type { Figure } from "../figure/figure.ts";
 import type { Note } from "../figure/problem.ts";
 import type { Formula } from "../formula/formula.ts";
 import { sheetCautions } from "../sheet/cautions.ts";
@@ -35,7 +35,8 @@ export function planReport(
       section("pot", "A pot and a basket", plan.pot && shown(potFigures(plan.pot, units))),
       section("dusting", "Dusting starch", shown(dusting)),
     ],
-    figures: withOrigins([...plan.figures, ...dusting]),
+    figures: [...Object.values(plan.graph), ...dusting],
+    from: [plan, batch, formula],
     notes: [...notes, ...(batch.dusting ? [] : [noDusting])],
     cautions: [
       ...formulaCautions(formula),

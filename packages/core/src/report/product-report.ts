@@ -1,5 +1,5 @@
 import type { ReplacedIngredient } from "../explore/spec-product.ts";
-import { type Figure, withOrigins, worked } from "../figure/figure.ts";
+import { type Figure, worked } from "../figure/figure.ts";
 import type { Note } from "../figure/problem.ts";
 import { massBalance } from "../figure/source.ts";
 import type { Formula } from "../formula/formula.ts";
@@ -48,7 +48,8 @@ export function productReport(formula: Formula, replaced: ReplacedIngredient, no
         },
       ),
     ],
-    figures: withOrigins([...old.leaves, old.parts, ...figures, away, water]),
+    figures: [...old.leaves, old.parts, ...figures, away, water],
+    from: [formula],
     notes,
     cautions: formulaCautions(formula),
   });

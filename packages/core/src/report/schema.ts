@@ -1,4 +1,5 @@
 import * as z from "zod";
+import type { Figure } from "../figure/figure.ts";
 
 const decimal = z
   .string()
@@ -17,15 +18,22 @@ const sourceSchema = z
   .readonly()
   .meta({ id: "Source", description: "Where a number or a formula comes from" });
 
+const fedSchema = z
+  .union([
+    z.object({ figure: z.string().meta({ description: "Id of a figure" }) }).readonly(),
+    z.object({ figures: z.array(z.string()).readonly().meta({ description: "Ids of a list of figures" }) }).readonly(),
+    z.object({ constant: decimal.meta({ description: "A plain number" }) }).readonly(),
+  ])
+  .meta({ id: "Fed", description: "What a name in a formula stands for" });
+
 const workingSchema = z
   .discriminatedUnion("kind", [
     z.object({ kind: z.literal("given"), by: z.string() }).readonly(),
     z
       .object({
         kind: z.literal("formula"),
-        formula: z.string().meta({ description: "The formula in names" }),
-        numbers: z.string().meta({ description: "The same with the numbers put in" }),
-        from: z.array(z.string()).readonly().meta({ description: "Ids of the figures that went in" }),
+        formula: z.string().meta({ description: "The formula, in names of its own" }),
+        from: z.record(z.string(), fedSchema).meta({ description: "What each name of the formula stands for" }),
       })
       .readonly(),
     z.object({ kind: z.literal("procedure"), by: z.string() }).readonly(),
@@ -119,7 +127,7 @@ const sectionSchema = z
 export const reportSchema = z
   .object({
     noodlewright: z.literal("report"),
-    version: z.literal(1),
+    version: z.literal(2),
     command: z.string().meta({ description: "The command that was asked" }),
     title: z.string(),
     main: z.string().meta({ description: "Name of the table that --format csv prints" }),
@@ -142,8 +150,21 @@ export const reportSchema = z
   .meta({ id: "Report", description: "The answer of a command" });
 
 export type Report = z.output<typeof reportSchema>;
-export type Section = z.output<typeof sectionSchema>;
-export type Block = z.output<typeof blockSchema>;
+
+type PlainBlock = z.output<typeof blockSchema>;
+type FigureBlock = Extract<PlainBlock, { readonly kind: "figures" | "working" }>;
+
+/** A part of a section; while a report is made, its figures still hold what went into them. */
+export type Block =
+  | Exclude<PlainBlock, FigureBlock>
+  | { readonly kind: "figures"; readonly figures: readonly Figure[] }
+  | { readonly kind: "working"; readonly figures: readonly Figure[] };
+
+/** A section of a report; while the report is made, its figures still hold what went into them. */
+export interface Section extends Omit<z.output<typeof sectionSchema>, "blocks"> {
+  readonly blocks: readonly Block[];
+}
+
 export type Table = z.output<typeof tableSchema>;
 export type Cell = z.output<typeof cellSchema>;
 export type Column = z.output<typeof columnSchema>;

@@ -1,4 +1,4 @@
-import { exact, type Figure, withOrigins, worked } from "../figure/figure.ts";
+import { exact, type Figure, worked } from "../figure/figure.ts";
 import type { Note } from "../figure/problem.ts";
 import { definition, massBalance } from "../figure/source.ts";
 import type { Formula } from "../formula/formula.ts";
@@ -35,7 +35,8 @@ export function sheetReport(
       }),
       section("account", "What becomes of the dough", accountTable(plan, account, units)),
     ],
-    figures: withOrigins([...plan.figures, ...shown, ...account.map(({ all }) => all)]),
+    figures: [...Object.values(plan.graph), ...shown, ...account.map(({ all }) => all)],
+    from: [plan],
     notes: [...notes, ...cookedNotes(plan, units)],
     cautions: [...formulaCautions(formula), ...sheetCautions(["rolls", "cutter", "dust"]).map(({ text }) => text)],
   });

@@ -1,6 +1,6 @@
 import { compareFigures } from "../explore/compare-blends.ts";
 import type { Substitution } from "../explore/substitute.ts";
-import { shown, withOrigins } from "../figure/figure.ts";
+import { shown } from "../figure/figure.ts";
 import type { Note } from "../figure/problem.ts";
 import type { Lot } from "../formula/blend-schema.ts";
 import type { Formula } from "../formula/formula.ts";
@@ -67,11 +67,8 @@ export function substituteReport(
       section("alternatives", "Other blends that hold it", ...others.block),
       ...(found && blend ? [fragmentSection(blend, { water: first?.water.added, lot })] : []),
     ],
-    figures: [
-      ...before,
-      ...withOrigins([...fresh, ...changeFigures(changes), ...totals, ...water, ...needed]),
-      ...others.figures,
-    ],
+    figures: [...before, ...[...fresh, ...changeFigures(changes), ...totals, ...water, ...needed], ...others.figures],
+    from: [formula],
     notes: found ? notes : [...notes, ...answer.notes],
     cautions: formulaCautions(formula),
   });

@@ -42,6 +42,7 @@ export function toleranceReport(
       deviation,
       ...shares.flatMap(({ share, reach }) => [share, reach]),
     ]),
+    from: [formula],
     notes,
     cautions: [],
   });

@@ -1,6 +1,6 @@
 import type { TrialWeights } from "../explore/trial-weights.ts";
 import type { Trial, TrialDough } from "../explore/water-trial.ts";
-import { type Figure, withOrigins } from "../figure/figure.ts";
+import type { Figure } from "../figure/figure.ts";
 import type { Note } from "../figure/problem.ts";
 import type { Formula } from "../formula/formula.ts";
 import { fixedText } from "../number/decimal.ts";
@@ -58,7 +58,8 @@ export function trialReport(
       section("look", "What to look at", { kind: "text", lines: look.map((line, index) => `${index + 1}. ${line}.`) }),
       section("write", "What to write down", { kind: "text", lines: linesToWrite(trial) }),
     ],
-    figures: [...withOrigins([...figures, ...(trial.plusMinus ? [trial.plusMinus] : [])]), ...(weights?.figures ?? [])],
+    figures: [...figures, ...(trial.plusMinus ? [trial.plusMinus] : []), ...(weights?.figures ?? [])],
+    from: [formula],
     notes,
     cautions: formulaCautions(formula),
   });

@@ -1,5 +1,6 @@
 import type { Batch } from "../batch/batch.ts";
-import { exact, type Figure, withOrigins, worked } from "../figure/figure.ts";
+import { exact, type Figure, worked } from "../figure/figure.ts";
+import { type Graph, published } from "../figure/graph.ts";
 import { answer, inputProblem, type Note, type Outcome, type Path, type Problem, refuse } from "../figure/problem.ts";
 import { commonPractice, massBalance } from "../figure/source.ts";
 import type { Formula } from "../formula/formula.ts";
@@ -19,8 +20,7 @@ export interface DayPlan {
   readonly time: TimePlan;
   readonly loads: Figure;
   readonly pot?: PotPlan;
-  /** Every figure, leaves first. */
-  readonly figures: readonly Figure[];
+  readonly graph: Graph;
 }
 
 /** A pot and one basket of noodles. */
@@ -77,15 +77,8 @@ export function planDay(spec: Spec, formula: Formula, batch: Batch, sheet?: Shee
       ...(pot?.ok === false ? pot.problems : []),
     );
   }
-  const { paces, loads: each, longestHold } = time.value;
-  const figures = [
-    loads,
-    ...paces.map(({ minutesPerLoad }) => minutesPerLoad),
-    ...each.flatMap(({ standing, hold }) => [standing, hold]),
-    longestHold,
-    ...(pot?.ok ? Object.values<Figure>({ ...pot.value }) : []),
-  ];
-  return answer({ time: time.value, loads, ...(pot?.ok && { pot: pot.value }), figures: withOrigins(figures) }, [
+  const day = { time: time.value, loads, ...(pot?.ok && { pot: pot.value }) };
+  return answer(published(day, formula.graph, batch.graph), [
     ...time.notes,
     ...(pot?.ok ? pot.notes : []),
     ...(sheet === undefined ? [] : rollingNotes(plan, sheet)),

@@ -2,7 +2,8 @@ import * as z from "zod";
 import type { Batch } from "../batch/batch.ts";
 import type { WeighedLine } from "../batch/weighing.ts";
 import { type Composition, sharesOf } from "../chemistry/composition.ts";
-import { exact, type Figure, found, given, withOrigins, worked } from "../figure/figure.ts";
+import { exact, type Figure, found, given, worked } from "../figure/figure.ts";
+import { type Graph, withOrigins } from "../figure/graph.ts";
 import {
   answer,
   inputProblem,
@@ -117,6 +118,7 @@ export function loadWater(spec: Spec, batch: Batch): Outcome<DoughWater> {
     drySalts: drySalts(lines.filter(({ line }) => line.role !== "flour" && line.role !== "water")),
     notes: [...rest.notes, ...saltNotes(apart)],
     weigh: first ?? wholeGrams,
+    graph: batch.graph,
     ...(first && second === undefined && { listed: first.load }),
   });
 }
@@ -297,6 +299,8 @@ interface Beside {
   readonly weigh: WeighedWater["scale"];
   /** The water as that scale shows it; rounded to it unless stated. */
   readonly listed?: Figure;
+  /** What the masses rest on. */
+  readonly graph?: Graph;
 }
 
 function balance(mix: Mix, temperature: Temperatures, wanted: DecimalText, beside: Beside): Outcome<DoughWater> {
@@ -336,7 +340,7 @@ function balance(mix: Mix, temperature: Temperatures, wanted: DecimalText, besid
       weighed,
       ...(rule?.ok && { byRule: rule.value }),
       ...(apart && { apart }),
-      figures: withOrigins(all),
+      figures: withOrigins(all, beside.graph ?? {}),
     },
     [...beside.notes, ...plan.notes, ...(rule?.ok ? rule.notes : []), ...(apart ? apartNotes(apart, temperature) : [])],
   );

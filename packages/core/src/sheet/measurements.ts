@@ -1,5 +1,6 @@
 import * as z from "zod";
-import { exact, type Figure, withOrigins } from "../figure/figure.ts";
+import { exact, type Figure } from "../figure/figure.ts";
+import { withOrigins } from "../figure/graph.ts";
 import { answer, inputProblem, type Outcome, type Path, type Problem, refuse } from "../figure/problem.ts";
 import { readBy } from "../formula/read-spec.ts";
 import { massField, quantityField, refuseValue, shareField } from "../materials/fields.ts";

@@ -1,5 +1,6 @@
 import type { Batch } from "../batch/batch.ts";
-import { exact, type Figure, renamed, withOrigins, worked } from "../figure/figure.ts";
+import { exact, type Figure, renamed, worked } from "../figure/figure.ts";
+import { type Graph, published } from "../figure/graph.ts";
 import { answer, inputProblem, type Note, type Outcome, type Path, type Problem, refuse } from "../figure/problem.ts";
 import { definition, massBalance } from "../figure/source.ts";
 import type { Formula } from "../formula/formula.ts";
@@ -31,8 +32,7 @@ export interface SheetPlan {
   readonly portions: Figure;
   /** Portions wanted, and by how many the loads give more; below zero where they give fewer. */
   readonly wanted?: { readonly bowls: Figure; readonly spare: Figure };
-  /** Every figure, leaves first. */
-  readonly figures: readonly Figure[];
+  readonly graph: Graph;
 }
 
 type SheetFields = NonNullable<Spec["sheet"]>;
@@ -70,7 +70,12 @@ export function planSheet(spec: Spec, formula: Formula, batch: Batch, included: 
   if (!cooked.ok) return refuse(...cooked.problems.map((problem) => ({ ...problem, path: ["batch", "cookGain"] })));
   const portion = renamed(cooked.value, "portion.cooked", "cooked portion");
   const plan = assemble(machine.value, density.value, schedule.value, cut.value, portion, batch);
-  return answer(plan, [...density.notes, ...schedule.notes, ...shortNotes(plan, batch), ...ownFigureNotes(sheet)]);
+  return answer(published(plan, formula.graph, batch.graph), [
+    ...density.notes,
+    ...schedule.notes,
+    ...shortNotes(plan, batch),
+    ...ownFigureNotes(sheet),
+  ]);
 }
 
 function problemsOf(outcome: Outcome<unknown>): readonly Problem[] {
@@ -176,7 +181,7 @@ function assemble(
   cut: CutPlan,
   cooked: Figure,
   batch: Batch,
-): SheetPlan {
+): Omit<SheetPlan, "graph"> {
   const loads = batch.loads.count;
   const portions = worked({
     id: "batch.portions-made",
@@ -199,26 +204,6 @@ function assemble(
       from: { made: portions, bowls },
       sources: [definition],
     });
-  const { account, ...lengths } = cut;
-  const { passes, ...totals } = schedule;
-  const all = [
-    density,
-    ...passes.flatMap(({ gap, thickness, reduction, length, speed, even, runningTime }) => [
-      gap,
-      thickness,
-      reduction,
-      length,
-      speed,
-      even,
-      runningTime,
-    ]),
-    ...Object.values(totals),
-    ...Object.values(lengths),
-    ...Object.values(account),
-    portions,
-    spare,
-    cooked,
-  ];
   return {
     machine,
     density,
@@ -228,12 +213,11 @@ function assemble(
     loads,
     portions,
     ...(bowls && spare && { wanted: { bowls, spare } }),
-    figures: withOrigins(all.filter((figure) => figure !== undefined)),
   };
 }
 
 /** Where the sheets give fewer portions than the batch counts on, the losses of the batch are too low. */
-function shortNotes({ wanted, cut }: SheetPlan, batch: Batch): readonly Note[] {
+function shortNotes({ wanted, cut }: Omit<SheetPlan, "graph">, batch: Batch): readonly Note[] {
   if (wanted === undefined || !exact(wanted.spare).isNegative()) return [];
   const { account } = cut;
   const afterMixing = exact(account.dough).minus(exact(account.losses));

@@ -1,0 +1,133 @@
+import type { Fed, Figure, Ref, Working } from "./figure.ts";
+
+/** A figure as it leaves the library. */
+export type PlainFigure = Figure<string>;
+
+/** The figures of a result by id, each once, what a figure rests on before it. It survives JSON. */
+export type Graph = Readonly<Record<string, PlainFigure>>;
+
+/** A result as it leaves the library: plain data with the graph of all its figures. */
+export type Published<T> = T & { readonly graph: Graph };
+
+/** The figures that went straight into a figure, in the order of the names of its formula. */
+export function feedsOf<R>(figure: Figure<R>): readonly R[] {
+  return figure.working.kind === "formula" ? Object.values(figure.working.from).flatMap(refsIn) : [];
+}
+
+function refsIn<R>(fed: Fed<R>): readonly R[] {
+  if ("figure" in fed) return [fed.figure];
+  return "figures" in fed ? fed.figures : [];
+}
+
+function withRefs<R, S>(working: Working<R>, put: (ref: R) => S): Working<S> {
+  if (working.kind !== "formula") return working;
+  const from = Object.entries(working.from).map(([name, fed]): [string, Fed<S>] => {
+    if ("figure" in fed) return [name, { figure: put(fed.figure) }];
+    return [name, "figures" in fed ? { figures: fed.figures.map(put) } : fed];
+  });
+  return { ...working, from: Object.fromEntries(from) };
+}
+
+/**
+ * Figures and all that they rest on, what comes first in the calculation first; of figures with one id the first counts.
+ *
+ * @param known - graphs of results whose figures may be named by id
+ * @throws {RangeError} on an id that no graph knows: a bug of the caller.
+ * @example withOrigins([worked({ id: "b", label: "b", unit: "", places: 0, formula: "2 * a", from: { a: given({ id: "a", label: "a", unit: "", places: 0, value: 3, by: "the spec", sources: [] }) }, sources: [] })]).map(({ id }) => id) // => ["a", "b"]
+ */
+export function withOrigins(figures: readonly Figure[], ...known: readonly Graph[]): readonly Figure[] {
+  const kept = new Map<string, Figure>();
+  const keep = (figure: Figure): void => {
+    if (kept.has(figure.id)) return;
+    for (const ref of feedsOf(figure)) {
+      if (!kept.has(typeof ref === "string" ? ref : ref.id)) keep(resolved(ref, known));
+    }
+    kept.set(figure.id, figure);
+  };
+  for (const figure of figures) keep(figure);
+  return [...kept.values()];
+}
+
+function resolved(ref: Ref, known: readonly Graph[]): Figure {
+  if (typeof ref !== "string") return ref;
+  const figure = known.find((graph) => Object.hasOwn(graph, ref))?.[ref];
+  if (figure === undefined) throw new RangeError(`no graph knows the figure "${ref}"`);
+  return figure;
+}
+
+/**
+ * The graph of figures: these and all that they rest on.
+ *
+ * @throws {RangeError} as `withOrigins`
+ */
+export function graphOf(figures: readonly Figure[], ...known: readonly Graph[]): Graph {
+  return Object.fromEntries(withOrigins(figures, ...known).map((figure) => [figure.id, plainFigure(figure)]));
+}
+
+/** A figure that names what went into it by id. */
+export function plainFigure(figure: Figure): PlainFigure {
+  return { ...figure, working: withRefs(figure.working, (ref) => (typeof ref === "string" ? ref : ref.id)) };
+}
+
+/**
+ * A result as plain data: each figure in it names what went into it, and `graph` holds all of them once.
+ *
+ * @param known - graphs of the results it rests on
+ * @throws {RangeError} as `withOrigins`
+ */
+export function published<T extends object>(result: T, ...known: readonly Graph[]): Published<T> {
+  const done = new Map<unknown, unknown>();
+  const figures: Figure[] = [];
+  const put = (value: unknown): unknown => {
+    if (typeof value !== "object" || value === null) return value;
+    const before = done.get(value);
+    if (before !== undefined) return before;
+    const after = isFigure(value) ? plainFigure(value) : parts(value, put);
+    if (isFigure(value)) figures.push(value);
+    done.set(value, after);
+    return after;
+  };
+  // `put` changes nothing but how the figures name what went into them, which the type of a figure leaves open
+  const flat = put(result) as T;
+  return { ...flat, graph: graphOf(figures, ...known) };
+}
+
+/** A list or an object with each of its parts put anew; the same one where no part changes. */
+function parts(value: object, put: (part: unknown) => unknown): object {
+  if (Array.isArray(value)) {
+    const items = value.map(put);
+    return items.every((item, index) => item === value[index]) ? value : items;
+  }
+  const entries = Object.entries(value).map(([key, part]): [string, unknown, boolean] => {
+    const after = put(part);
+    return [key, after, after === part];
+  });
+  return entries.every(([, , same]) => same) ? value : Object.fromEntries(entries);
+}
+
+function isFigure(value: object): value is Figure {
+  return "working" in value && "places" in value && "id" in value;
+}
+
+/**
+ * Figures under a name of their own, for two of a kind in one result: `before` makes `before.solution.ph` of `solution.ph`.
+ * What they rest on among the figures given is renamed with them.
+ *
+ * @example scoped("before", [given({ id: "dose", label: "dose", unit: "g", places: 1, value: 3, by: "the spec", sources: [] })])[0]?.id // => "before.dose"
+ */
+export function scoped(scope: string, figures: readonly Figure[]): readonly Figure[] {
+  const ids = new Set(figures.map(({ id }) => id));
+  const named = new Map<string, Figure>();
+  const under = (ref: Ref): Ref => {
+    if (typeof ref === "string") return ids.has(ref) ? `${scope}.${ref}` : ref;
+    return ids.has(ref.id) ? rename(ref) : ref;
+  };
+  const rename = (figure: Figure): Figure => {
+    const known = named.get(figure.id);
+    if (known !== undefined) return known;
+    const fresh = { ...figure, id: `${scope}.${figure.id}`, working: withRefs(figure.working, under) };
+    named.set(figure.id, fresh);
+    return fresh;
+  };
+  return figures.map(rename);
+}

@@ -1,0 +1,273 @@
+import { type Decimal, type DecimalInput, dec, decimalText } from "../number/decimal.ts";
+import {
+  type Expression,
+  evaluate,
+  type FunctionName,
+  type Operator,
+  parseExpression,
+  type Value,
+} from "./expression.ts";
+import { exact, type Fed } from "./figure.ts";
+import { feedsOf, type Graph, type PlainFigure } from "./graph.ts";
+
+/**
+ * The graph worked out again with other inputs, exactly. What a procedure found keeps its value, and so does what does not
+ * rest on a changed figure; a changed figure says so.
+ *
+ * @param changes - new values by id, of figures that were given, found or worked out
+ * @throws {RangeError} on an id that the graph does not know, and where a formula has no value: the caller rules it out.
+ */
+export function recalculated(graph: Graph, changes: Readonly<Record<string, DecimalInput>>): Graph {
+  for (const id of Object.keys(changes)) figureIn(graph, id);
+  const fresh = new Map<string, PlainFigure>();
+  const numberOf = (id: string): Decimal => exact(fresh.get(id) ?? figureIn(graph, id));
+  for (const figure of Object.values(graph)) {
+    const change = Object.hasOwn(changes, figure.id) ? changes[figure.id] : undefined;
+    if (change !== undefined) {
+      const value = decimalText(dec(change));
+      fresh.set(figure.id, { ...without(figure), value, working: { kind: "given", by: "a change" } });
+    } else if (figure.working.kind === "formula" && feedsOf(figure).some((id) => fresh.has(id))) {
+      const { formula, from } = figure.working;
+      const values = Object.entries(from).map(([name, fed]) => [name, valueIn(fed, numberOf)] as const);
+      const value = decimalText(evaluate(parseExpression(formula), Object.fromEntries(values)));
+      fresh.set(figure.id, { ...without(figure), value });
+    }
+  }
+  return Object.fromEntries(Object.entries(graph).map(([id, figure]) => [id, fresh.get(id) ?? figure]));
+}
+
+/** A figure whose range no longer holds. */
+function without({ range: _, ...figure }: PlainFigure): PlainFigure {
+  return figure;
+}
+
+function valueIn(fed: Fed<string>, numberOf: (id: string) => Decimal): Value {
+  if ("constant" in fed) return dec(fed.constant);
+  return "figure" in fed ? numberOf(fed.figure) : fed.figures.map(numberOf);
+}
+
+function figureIn(graph: Graph, id: string): PlainFigure {
+  const figure = Object.hasOwn(graph, id) ? graph[id] : undefined;
+  if (figure === undefined) throw new RangeError(`the graph does not know the figure "${id}"`);
+  return figure;
+}
+
+/** Some figures of a graph as a function of others, in binary doubles: for questions asked thousands of times. */
+export interface FastGraph {
+  /** The outputs for values of the inputs, in their orders. */
+  readonly valuesAt: (inputs: readonly number[]) => readonly number[];
+  /** What each output changes by for each unit that an input changes, one list an output. */
+  readonly slopesAt: (inputs: readonly number[]) => readonly (readonly number[])[];
+}
+
+type Step = { readonly operation: Operator | FunctionName; readonly left: number; readonly right: number };
+
+/**
+ * Turns the part of a graph between some inputs and some outputs into a list of steps on doubles. Good to some twelve
+ * digits; what a person is shown comes from `recalculated`.
+ *
+ * @throws {RangeError} on an id that the graph does not know: a bug of the caller.
+ */
+export function fastGraph(graph: Graph, inputs: readonly string[], outputs: readonly string[]): FastGraph {
+  const tape = new Tape(inputs.length);
+  const places = new Map(inputs.map((id, index) => [figureIn(graph, id).id, index]));
+  const placeOf = (id: string): number => {
+    const known = places.get(id);
+    if (known !== undefined) return known;
+    const figure = figureIn(graph, id);
+    const rests = figure.working.kind === "formula" && feedsOf(figure).some((feed) => placeOf(feed) >= 0);
+    const place = rests && figure.working.kind === "formula" ? formulaPlace(figure.working) : -1;
+    places.set(id, place);
+    return place;
+  };
+  /** Where a figure stands; one that rests on no input is a constant. */
+  const slotOf = (id: string): number => {
+    const place = placeOf(id);
+    return place >= 0 ? place : tape.constant(exact(figureIn(graph, id)).toNumber());
+  };
+  const formulaPlace = ({
+    formula,
+    from,
+  }: {
+    formula: string;
+    from: Readonly<Record<string, Fed<string>>>;
+  }): number => {
+    const slots = Object.entries(from).map(([name, fed]): [string, Slots] => {
+      if ("constant" in fed) return [name, tape.constant(dec(fed.constant).toNumber())];
+      return [name, "figure" in fed ? slotOf(fed.figure) : fed.figures.map(slotOf)];
+    });
+    const slot = tape.write(parseExpression(formula), Object.fromEntries(slots));
+    if (typeof slot !== "number") throw new RangeError("a formula gave a list where a number was wanted");
+    return slot;
+  };
+  const ends = outputs.map(slotOf);
+  return {
+    valuesAt: (values) => {
+      const slots = tape.run(values);
+      return ends.map((end) => slots[end] ?? 0);
+    },
+    slopesAt: (values) => {
+      const slots = tape.run(values);
+      return ends.map((end) => tape.back(slots, end).slice(0, inputs.length));
+    },
+  };
+}
+
+/** Where a name of a formula stands: one slot, or those of a list. */
+type Slots = number | readonly number[];
+
+/** Steps that each fill one slot from slots before it: first the inputs, then constants and results. */
+class Tape {
+  readonly #inputs: number;
+  readonly #constants = new Map<number, number>();
+  readonly #steps: (Step | number)[] = [];
+
+  constructor(inputs: number) {
+    this.#inputs = inputs;
+  }
+
+  constant(value: number): number {
+    const known = this.#constants.get(value);
+    if (known !== undefined) return known;
+    const slot = this.#push(value);
+    this.#constants.set(value, slot);
+    return slot;
+  }
+
+  #push(step: Step | number): number {
+    this.#steps.push(step);
+    return this.#inputs + this.#steps.length - 1;
+  }
+
+  #do(operation: Step["operation"], left: number, right = left): number {
+    return this.#push({ operation, left, right });
+  }
+
+  write(expression: Expression, names: Readonly<Record<string, Slots>>): Slots {
+    switch (expression.kind) {
+      case "number":
+        return this.constant(Number(expression.text));
+      case "name": {
+        const slots = names[expression.name];
+        if (slots === undefined) throw new RangeError(`a formula misses the value of "${expression.name}"`);
+        return slots;
+      }
+      case "negative":
+        return each([this.write(expression.of, names)], ([of = 0]) => this.#do("-", this.constant(0), of));
+      case "operation": {
+        const { operator, left, right } = expression;
+        return each([this.write(left, names), this.write(right, names)], ([a = 0, b = 0]) => this.#do(operator, a, b));
+      }
+      case "call": {
+        const parts = expression.of.map((part) => this.write(part, names));
+        return this.#call(expression.name, parts);
+      }
+    }
+  }
+
+  #call(name: FunctionName, parts: readonly Slots[]): Slots {
+    if (name !== "sum" && name !== "min" && name !== "max") {
+      return each(parts.slice(0, 1), ([of = 0]) => this.#do(name, of));
+    }
+    const [first = this.constant(0), ...rest] = parts.flat();
+    return rest.reduce((left, right) => this.#do(name === "sum" ? "+" : name, left, right), first);
+  }
+
+  run(inputs: readonly number[]): Float64Array {
+    const slots = new Float64Array(this.#inputs + this.#steps.length);
+    slots.set(inputs.slice(0, this.#inputs));
+    for (const [index, step] of this.#steps.entries()) {
+      slots[this.#inputs + index] =
+        typeof step === "number" ? step : done(step.operation, slots[step.left] ?? 0, slots[step.right] ?? 0);
+    }
+    return slots;
+  }
+
+  /** What one slot changes by for each unit of every other, from the last step back. */
+  back(slots: Float64Array, end: number): number[] {
+    const slopes = new Array<number>(slots.length).fill(0);
+    slopes[end] = 1;
+    for (let slot = end; slot >= this.#inputs; slot -= 1) {
+      const step = this.#steps[slot - this.#inputs];
+      const slope = slopes[slot] ?? 0;
+      if (step === undefined || typeof step === "number" || slope === 0) continue;
+      const { operation, left, right } = step;
+      const [byLeft, byRight] = slopesOf(operation, slots[left] ?? 0, slots[right] ?? 0, slots[slot] ?? 0);
+      slopes[left] = (slopes[left] ?? 0) + slope * byLeft;
+      slopes[right] = (slopes[right] ?? 0) + slope * byRight;
+    }
+    return slopes;
+  }
+}
+
+function each(parts: readonly Slots[], work: (slots: readonly number[]) => number): Slots {
+  const lengths = parts.flatMap((part) => (typeof part === "number" ? [] : [part.length]));
+  const [length] = lengths;
+  if (length === undefined) return work(parts.flat());
+  if (lengths.some((other) => other !== length)) throw new RangeError("a formula joins lists of unlike length");
+  return Array.from({ length }, (_, index) =>
+    work(parts.map((part) => (typeof part === "number" ? part : (part[index] ?? 0)))),
+  );
+}
+
+/** Doubles that are whole to this many parts of themselves count as whole, as in the exact formulas. */
+const wholeWithin = 1e-12;
+
+function done(operation: Step["operation"], a: number, b: number): number {
+  switch (operation) {
+    case "+":
+      return a + b;
+    case "-":
+      return a - b;
+    case "*":
+      return a * b;
+    case "/":
+      return a / b;
+    case "^":
+      return a ** b;
+    case "min":
+    case "max":
+    case "sqrt":
+    case "exp":
+      return operation === "min" || operation === "max" ? Math[operation](a, b) : Math[operation](a);
+    case "ln":
+      return Math.log(a);
+    case "sum":
+      return a;
+    case "ceil":
+    case "floor": {
+      const nearest = Math.round(a);
+      return Math.abs(a - nearest) <= Math.abs(a) * wholeWithin ? nearest : Math[operation](a);
+    }
+  }
+}
+
+/** How fast a step's result changes with its left and its right side; a function of one side has all of it on the left. */
+function slopesOf(operation: Step["operation"], a: number, b: number, result: number): readonly [number, number] {
+  switch (operation) {
+    case "+":
+      return [1, 1];
+    case "-":
+      return [1, -1];
+    case "*":
+      return [b, a];
+    case "/":
+      return [1 / b, -result / b];
+    case "^":
+      return [b * a ** (b - 1), 0];
+    case "min":
+    case "max":
+      return result === a ? [1, 0] : [0, 1];
+    case "sqrt":
+      return [1 / (2 * result), 0];
+    case "exp":
+      return [result, 0];
+    case "ln":
+      return [1 / a, 0];
+    case "sum":
+      return [1, 0];
+    case "ceil":
+    case "floor":
+      return [0, 0];
+  }
+}

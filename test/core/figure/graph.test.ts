@@ -1,0 +1,122 @@
+import { readFileSync } from "node:fs";
+import fc from "fast-check";
+import { describe, expect, it } from "vitest";
+import { parse } from "yaml";
+import { given, worked } from "../../../packages/core/src/figure/figure.ts";
+import { feedsOf, graphOf, published, scoped, withOrigins } from "../../../packages/core/src/figure/graph.ts";
+import { fastGraph, recalculated } from "../../../packages/core/src/figure/recalculate.ts";
+import { formulaOf } from "../../../packages/core/src/formula/formula.ts";
+import { dec } from "../../../packages/core/src/number/decimal.ts";
+
+const naming = { unit: "", places: 2, sources: [] };
+const leaf = (id: string, value: string) => given({ ...naming, id, label: id, value, by: "the spec" });
+const [a, b] = [leaf("a", "3"), leaf("b", "4")];
+const product = worked({ ...naming, id: "product", label: "product", formula: "a * b", from: { a, b } });
+const total = worked({
+  ...naming,
+  id: "total",
+  label: "total",
+  formula: "sum(parts * k) / 2",
+  from: { parts: [product, a], k: "10" },
+});
+
+describe("the graph of figures", () => {
+  it("holds each figure once, what it rests on before it, and names what went in by id", () => {
+    const graph = graphOf([total, product]);
+    expect(Object.keys(graph)).toEqual(["a", "b", "product", "total"]);
+    expect(graph["total"] && feedsOf(graph["total"])).toEqual(["product", "a"]);
+    expect(JSON.parse(JSON.stringify(graph))).toEqual(graph);
+    expect(structuredClone(graph)).toEqual(graph);
+  });
+
+  it("is published with a result, which goes on from the graph of another", () => {
+    const first = published({ product, note: "kept" });
+    expect(Object.keys(first.graph)).toEqual(["a", "b", "product"]);
+    expect(first.note).toBe("kept");
+    const twice = worked({ ...naming, id: "twice", label: "twice", formula: "2 * it", from: { it: first.product } });
+    const second = published({ twice }, first.graph);
+    expect(Object.keys(second.graph)).toEqual(["a", "b", "product", "twice"]);
+    expect(() => published({ twice })).toThrow(RangeError);
+  });
+
+  it("renames figures and what they rest on among them", () => {
+    const renamed = scoped("before", withOrigins([total]));
+    expect(Object.keys(graphOf(renamed))).toEqual(["before.a", "before.b", "before.product", "before.total"]);
+  });
+
+  it("is worked out again, exactly, with other inputs", () => {
+    const again = recalculated(graphOf([total]), { a: "5" });
+    // (5 × 4 × 10 + 5 × 10) ÷ 2, by hand
+    expect(again["total"]?.value).toBe("125");
+    expect(again["product"]?.value).toBe("20");
+    expect(() => recalculated(graphOf([total]), { c: "1" })).toThrow(RangeError);
+  });
+
+  it("is worked out fast, with slopes by hand", () => {
+    const fast = fastGraph(graphOf([total]), ["a", "b"], ["total", "product"]);
+    expect(fast.valuesAt([5, 4])).toEqual([125, 20]);
+    // total = 5 a b + 5 a: ∂a = 5 b + 5, ∂b = 5 a
+    expect(fast.slopesAt([5, 4])).toEqual([
+      [25, 25],
+      [4, 5],
+    ]);
+  });
+
+  it.each([
+    ["max(a, b)", [0, 1]],
+    ["min(a, b)", [1, 0]],
+    ["sqrt(b)", [0, 0.25]],
+    ["exp(a - 3)", [1, 0]],
+    ["ln(b)", [0, 0.25]],
+    ["a ^ 2", [6, 0]],
+    ["ceil(a / b)", [0, 0]],
+    ["-a / b", [-0.25, 0.1875]],
+  ] as const)("knows the slope of %s at a = 3 and b = 4", (formula, slopes) => {
+    const figure = worked({ ...naming, id: "one", label: "one", formula, from: { a, b } });
+    const [found = []] = fastGraph(graphOf([figure]), ["a", "b"], ["one"]).slopesAt([3, 4]);
+    for (const [index, slope] of slopes.entries()) expect(found[index]).toBeCloseTo(slope, 12);
+  });
+});
+
+describe("the graph of a formula", () => {
+  const example = (name: string): unknown =>
+    parse(readFileSync(new URL(`../../../examples/${name}.yaml`, import.meta.url), "utf8"));
+  const outcome = formulaOf(example("written-in-grams"));
+  if (!outcome.ok) throw new Error(JSON.stringify(outcome.problems));
+  const { graph } = outcome.value.formula;
+  const leaves = Object.values(graph).filter(({ working, value }) => working.kind !== "formula" && value !== "0");
+  const ends = Object.values(graph).filter(({ working }) => working.kind === "formula");
+  const ids = leaves.map(({ id }) => id);
+  const changed = fc.array(fc.integer({ min: -50, max: 50 }), { minLength: ids.length, maxLength: ids.length });
+
+  it("gives its own values again", () => {
+    const again = recalculated(graph, Object.fromEntries(leaves.map(({ id, value }) => [id, value])));
+    for (const { id, value } of ends) expect([id, again[id]?.value]).toEqual([id, value]);
+  });
+
+  it("gives in doubles what it gives in decimals, to twelve digits", () => {
+    const fast = fastGraph(
+      graph,
+      ids,
+      ends.map(({ id }) => id),
+    );
+    fc.assert(
+      fc.property(changed, (thousandths) => {
+        const inputs = leaves.map(({ value }, index) =>
+          dec(value)
+            .times(1000 + (thousandths[index] ?? 0))
+            .div(1000),
+        );
+        const exactly = recalculated(graph, Object.fromEntries(ids.map((id, index) => [id, inputs[index] ?? 0])));
+        const quickly = fast.valuesAt(inputs.map((input) => input.toNumber()));
+        for (const [index, { id }] of ends.entries()) {
+          const wanted = Number(exactly[id]?.value);
+          expect(Math.abs((quickly[index] ?? 0) - wanted), id).toBeLessThanOrEqual(
+            1e-12 * Math.max(1, Math.abs(wanted)),
+          );
+        }
+      }),
+      { numRuns: 30 },
+    );
+  });
+});
