@@ -92,7 +92,7 @@ describe("any batch", () => {
         expectSound(outcome);
         const figures = figuresIn(outcome);
         expectOneFigureAnId(figures);
-        for (const figure of figures) expectWorkingHolds(figure);
+        for (const figure of figures) expectWorkingHolds(figure, outcome.ok ? outcome.value.graph : {});
       }),
       { numRuns: 50 },
     );

@@ -13,6 +13,8 @@ import type { WaterFlour } from "./water-flour.ts";
 /** The new blends, each beside the old one. */
 export interface Substitution {
   readonly answer: BlendAnswer;
+  /** Shares of the old blend and what they come to. */
+  readonly now: readonly Figure[];
   /** Those of the old blend with what they rest on, named `before.` and their identity. */
   readonly before: readonly Figure[];
   readonly rows: readonly {
@@ -148,7 +150,7 @@ function reblend(
     return { blend, changes, notHeld: notHeld(changes, blend), water };
   });
   const notes: readonly Note[] = [...outcome.notes, ...(rows[0]?.water.notes ?? [])];
-  return answer({ answer: outcome.value, before: figuresBefore(before), rows }, notes);
+  return answer({ answer: outcome.value, before: figuresBefore(before), now: before, rows }, notes);
 }
 
 function searchQuestion(

@@ -54,7 +54,13 @@ export function weighTrial(
   const masses = weighed.map((lines, index) => {
     const weights = remedies.stock ? weightsWithStock(...inDough(lines, remedies.stock)) : lines.map(plainly);
     const scope = `trial.dough.${index + 1}`;
-    const figures = scoped(scope, withOrigins(weights.map(({ mass }) => mass), formula.graph));
+    const figures = scoped(
+      scope,
+      withOrigins(
+        weights.map(({ mass }) => mass),
+        formula.graph,
+      ),
+    );
     const renamed = weights.map((one): ScaledMass => {
       const mass = figures.find(({ id }) => id === `${scope}.${one.mass.id}`) ?? one.mass;
       return { ...one, mass };
@@ -67,7 +73,7 @@ export function weighTrial(
     figures: [
       ...masses.flatMap(({ figures }) => figures),
       ...(remedies.stock?.figures ?? []),
-...remedies.finer.flatMap(({ figures }) => figures),
+      ...remedies.finer.flatMap(({ figures }) => figures),
       ...remedies.tooLittle.flatMap(({ exact, load, off, nearest }) => [exact, load, off, nearest]),
     ],
   });

@@ -25,20 +25,21 @@ export function recalculated(graph: Graph, changes: Readonly<Record<string, Deci
     const change = Object.hasOwn(changes, figure.id) ? changes[figure.id] : undefined;
     if (change !== undefined) {
       const value = decimalText(dec(change));
-      fresh.set(figure.id, { ...without(figure), value, working: { kind: "given", by: "a change" } });
+      fresh.set(figure.id, { ...rangeless(figure), value, working: { kind: "given", by: "a change" } });
     } else if (figure.working.kind === "formula" && feedsOf(figure).some((id) => fresh.has(id))) {
       const { formula, from } = figure.working;
       const values = Object.entries(from).map(([name, fed]) => [name, valueIn(fed, numberOf)] as const);
       const value = decimalText(evaluate(parseExpression(formula), Object.fromEntries(values)));
-      fresh.set(figure.id, { ...without(figure), value });
+      fresh.set(figure.id, { ...rangeless(figure), value });
     }
   }
   return Object.fromEntries(Object.entries(graph).map(([id, figure]) => [id, fresh.get(id) ?? figure]));
 }
 
 /** A figure whose range no longer holds. */
-function without({ range: _, ...figure }: PlainFigure): PlainFigure {
-  return figure;
+function rangeless(figure: PlainFigure): PlainFigure {
+  const { range: _range, ...rest } = figure;
+  return rest;
 }
 
 function valueIn(fed: Fed<string>, numberOf: (id: string) => Decimal): Value {
@@ -108,7 +109,7 @@ export function fastGraph(graph: Graph, inputs: readonly string[], outputs: read
     },
     slopesAt: (values) => {
       const slots = tape.run(values);
-      return ends.map((end) => tape.back(slots, end).slice(0, inputs.length));
+      return ends.map((end) => [...tape.back(slots, end).subarray(0, inputs.length)]);
     },
   };
 }
@@ -184,8 +185,8 @@ class Tape {
   }
 
   /** What one slot changes by for each unit of every other, from the last step back. */
-  back(slots: Float64Array, end: number): number[] {
-    const slopes = new Array<number>(slots.length).fill(0);
+  back(slots: Float64Array, end: number): Float64Array {
+    const slopes = new Float64Array(slots.length);
     slopes[end] = 1;
     for (let slot = end; slot >= this.#inputs; slot -= 1) {
       const step = this.#steps[slot - this.#inputs];

@@ -22,8 +22,9 @@ export function writtenWorking(figure: Figure, graph: Graph = {}): WrittenWorkin
   const expression = parseExpression(working.formula);
   const digits: Digits = { places: places + 2, significant: Math.max(7, dec(value).e + places + 3) };
   const figureOf = (ref: Ref): Figure => {
-    const found = typeof ref === "string" ? graph[ref] : ref;
-    if (found === undefined) throw new RangeError(`the graph does not know the figure "${String(ref)}"`);
+    if (typeof ref !== "string") return ref;
+    const found = graph[ref];
+    if (found === undefined) throw new RangeError(`the graph does not know the figure "${ref}"`);
     return found;
   };
   const nameOf = (name: string): string => {

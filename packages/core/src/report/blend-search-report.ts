@@ -65,7 +65,12 @@ export function blendSearchReport(formula: Formula, design: SpecBlend, notes: re
     ],
     figures: [
       ...before,
-      ...[...fresh, ...changeFigures(changes), ...totals, ...waterFigures, ...needed, ...squareFigures(square)],
+      ...fresh,
+      ...changeFigures(changes),
+      ...totals,
+      ...waterFigures,
+      ...needed,
+      ...squareFigures(square),
       ...others.figures,
     ],
     from: [formula],

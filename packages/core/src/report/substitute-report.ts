@@ -31,11 +31,11 @@ export function substituteReport(
   notes: readonly Note[],
   lot?: Lot,
 ): Report {
-  const { answer, before, rows } = substitution;
+  const { answer, before, now, rows } = substitution;
   const [first] = rows;
   const blend = shownBlend(answer);
   const fresh = blend === undefined ? [] : [...blend.shares.map(({ share }) => share), ...blend.figures];
-  const changes = first?.changes ?? compareFigures([], fresh);
+  const changes = first?.changes ?? compareFigures(now, fresh);
   const totals = shareTotals(changes);
   const found = answer.kind === "found";
   const others = alternativesOf(
@@ -67,7 +67,7 @@ export function substituteReport(
       section("alternatives", "Other blends that hold it", ...others.block),
       ...(found && blend ? [fragmentSection(blend, { water: first?.water.added, lot })] : []),
     ],
-    figures: [...before, ...[...fresh, ...changeFigures(changes), ...totals, ...water, ...needed], ...others.figures],
+    figures: [...before, ...fresh, ...changeFigures(changes), ...totals, ...water, ...needed, ...others.figures],
     from: [formula],
     notes: found ? notes : [...notes, ...answer.notes],
     cautions: formulaCautions(formula),
