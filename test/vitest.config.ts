@@ -11,6 +11,7 @@ export default defineConfig({
   test: {
     include: ["test/**/*.test.ts"],
     exclude: ["test/card/**", "**/node_modules/**"],
+    globalSetup: ["test/build.ts"],
     setupFiles: ["test/setup.ts"],
     testTimeout: 60_000,
     hookTimeout: 120_000,
