@@ -1,4 +1,5 @@
-import { type Figure, given, withOrigins, worked } from "../figure/figure.ts";
+import { type Figure, given, worked } from "../figure/figure.ts";
+import { withOrigins } from "../figure/graph.ts";
 import { massBalance, type Source } from "../figure/source.ts";
 import type { Formula } from "../formula/formula.ts";
 import { type DecimalText, dec } from "../number/decimal.ts";
