@@ -7,7 +7,7 @@ const root = fileURLToPath(new URL("..", import.meta.url));
 const sources = ["packages/core/src", "packages/cli/src", "packages/cli/bin", "packages/cli/build.mjs"];
 
 /** Builds the command before the tests that run it, where that was not done since its sources last changed. */
-export default function build(): void {
+export function setup(): void {
   const built = statSync(join(root, "packages/cli/bundle/main.cjs"), { throwIfNoEntry: false })?.mtimeMs ?? 0;
   if (Math.max(...sources.map((path) => newest(join(root, path)))) < built) return;
   execFileSync("npm", ["run", "--silent", "build"], { cwd: root, stdio: "inherit" });
