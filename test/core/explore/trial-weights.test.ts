@@ -1,6 +1,7 @@
 import { expect, test } from "vitest";
 import { formulaTrial } from "../../../packages/core/src/explore/spec-trial.ts";
 import { weighTrial } from "../../../packages/core/src/explore/trial-weights.ts";
+import { feedsOf } from "../../../packages/core/src/figure/graph.ts";
 import { dec, sum } from "../../../packages/core/src/number/decimal.ts";
 import { trialReport } from "../../../packages/core/src/report/trial-report.ts";
 import { answered, workedOut } from "../formula/worked-out.ts";
@@ -45,9 +46,7 @@ test("what is too little for them comes from one stock for all three doughs", ()
   const cells = report.sections.flatMap(({ blocks }) =>
     blocks.flatMap((block) => (block.kind === "table" ? block.rows.flatMap((one) => one.cells) : [])),
   );
-  const rests = Object.values(report.figures).flatMap(({ working }) =>
-    working.kind === "formula" ? working.from : [],
-  );
+  const rests = Object.values(report.figures).flatMap((figure) => feedsOf(figure));
   const named = [...cells.flatMap(({ figure }) => (figure === undefined ? [] : [figure])), ...rests];
   expect(named.filter((id) => !known.has(id))).toEqual([]);
 });
