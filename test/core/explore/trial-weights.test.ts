@@ -35,9 +35,9 @@ test("what is too little for them comes from one stock for all three doughs", ()
   const { stock } = weights.remedies;
   expect(dec(stock?.stock.lasts.value ?? 0).gte(3)).toBe(true);
   expect(weights.doughs.map((dough) => dough.map(({ mass }) => mass.value))).toEqual([
-    ["200", "24", "50"],
-    ["200", "26", "50"],
-    ["200", "28", "50"],
+    ["200", "9", "65"],
+    ["200", "11", "65"],
+    ["200", "13", "65"],
   ]);
   const totals = weights.doughs.map((dough) => sum(dough.map(({ mass }) => dec(mass.value))).toString());
   // 274.4, 276.4 and 278.4 g
