@@ -9,6 +9,7 @@ import {
   potassiumCarbonateShare,
   pure,
   solutionOf,
+  waterOnly,
 } from "../../../packages/core/src/chemistry/composition.ts";
 import { blend, makeUp } from "../../../packages/core/src/chemistry/make-up.ts";
 import { mixInRatio } from "../../../packages/core/src/chemistry/ratio.ts";
@@ -389,6 +390,17 @@ describe("a stock for weighing", () => {
     // 5 g on the fine scale are enough; what it does not take, the coarse one weighs
     const two = answered(severalStock({ ...wish, loads: "1", scales: [{ division: "5" }, fine] }));
     expect([two.lasts.value, two.recipe.amounts[0]?.value]).toEqual(["1", "8"]);
+  });
+
+  test("of salts that nobody knows to stay clear together is refused", () => {
+    const phosphate = { name: "phosphate", composition: pure("Na2HPO4"), mass: "4" };
+    const wanted = { ...wish, products: [{ ...soda, mass: "8" }, phosphate] };
+    // no activities of phosphate ions are at hand, and its sodium keeps soda from dissolving
+    expect(
+      answered(staysClear(mixture([{ ...soda, mass: 8 }, phosphate, { composition: waterOnly, mass: 10_000 }]), 20))
+        .verdict,
+    ).toBe("not known");
+    expect(codesOf(severalStock(wanted))).toEqual(["stock.not-clear"]);
   });
 
   test("a wish without sense is refused, and so is more water than there is", () => {

@@ -129,7 +129,8 @@ function dissolves({ line: { role, material }, exact }: WeighedLine): boolean {
     { composition, mass: 1 },
     { composition: waterOnly, mass: 99 },
   ]);
-  return staysClear(thin, fridge).ok;
+  const clarity = staysClear(thin, fridge);
+  return clarity.ok && clarity.value.verdict === "clear";
 }
 
 function finerScale(weighed: WeighedLine, tolerance: Decimal): FinerScale {

@@ -75,7 +75,7 @@ const MORE_LOADS = 60;
  * It is as strong as that allows and as stays clear where it is kept, lasts at least for the loads to come, and brings
  * no more water than a load can take.
  *
- * Problems: `stock.wish`, `stock.too-much-water`, `stock.scales`, and those of `staysClear`.
+ * Problems: `stock.wish`, `stock.not-clear`, `stock.too-much-water`, `stock.scales`, and those of `staysClear`.
  * Source: mass balance; solubility as in `staysClear`.
  * @example commonStock({ products: [{ name: "soda", composition: { species: { Na2CO3: "100" }, water: "0", inert: "0" }, mass: 2 }], scales: [{ division: 1 }], tolerance: 1, loads: 1, storage: 4 }).ok // => true
  */
@@ -157,7 +157,7 @@ function leastDose({ products, storage, tolerance }: CommonStockWish, salts: Dec
   while (!isClear(high)) {
     if (high.gt(salts.times(THINNEST))) {
       const outcome = clarity(high);
-      return outcome.ok ? answer(salts.plus(high)) : outcome;
+      return outcome.ok ? refuse(notClear(outcome.value.verdict)) : outcome;
     }
     [low, high] = [high, high.times(2)];
   }
@@ -167,6 +167,12 @@ function leastDose({ products, storage, tolerance }: CommonStockWish, salts: Dec
     else low = middle;
   }
   return answer(salts.plus(high));
+}
+
+function notClear(verdict: Solubility["verdict"]): Problem {
+  const found = `salts together of which the verdict is "${verdict}" at any strength`;
+  const expected = "salts that stay clear together where the stock is kept";
+  return noAnswer("stock.not-clear", [], found, expected, "weigh them dry on a finer scale");
 }
 
 /** A dose that the scale tells within the tolerance, rounded up to a round number where that adds little. */
