@@ -1,6 +1,7 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { nutritionOf } from "../../../packages/core/src/batch/nutrition.ts";
+import { batchTolerance } from "../../../packages/core/src/explore/spec-tolerance.ts";
 import { formulaOf } from "../../../packages/core/src/formula/formula.ts";
 import { dec, sum } from "../../../packages/core/src/number/decimal.ts";
 import { loadWeights } from "../../../packages/core/src/report/card-weights.ts";
@@ -82,6 +83,19 @@ describe("rework of the same dough", () => {
     // weights to the gram of some 7 kg of flour
     expect(ratio.minus("0.92").abs().lt("0.0002")).toBe(true);
     expect(less.shopping.lines.map(({ name }) => name)).not.toContain("rework (the same dough)");
+  });
+
+  it("is in the weight of a bowl that errors are told of", () => {
+    const written = of("10 %", { batch: { bowls: 40, rawWeight: "130 g" }, scales: [{ division: "1 g" }] });
+    const { spec } = workedOut({ ...plain, ...written });
+    const { outputs } = answered(batchTolerance(spec, planned(written), { draws: 200 }));
+    const bowl = outputs.find(({ figure }) => figure.unit === "g")?.figure;
+    expect(
+      dec(bowl?.value ?? 0)
+        .minus(130)
+        .abs()
+        .lt("0.1"),
+    ).toBe(true);
   });
 
   it("leaves what 100 g of the dough holds", () => {
