@@ -38,7 +38,7 @@ describe("JSON", () => {
     const data: unknown = JSON.parse(answered([command, spec, "--format", "json"]));
     expect(form.safeParse(data).error).toBeUndefined();
     expect(reportSchema.parse(data)).toEqual(data);
-    expect(data).toMatchObject({ noodlewright: "report", version: 1, command });
+    expect(data).toMatchObject({ noodlewright: "report", version: 2, command });
   });
 
   test("the form refuses what is no report", () => {
@@ -194,7 +194,7 @@ describe("what a report can be asked for", () => {
 
   test("--working tells the range of a figure that is not exact", () => {
     const text = answered(["alkali", "strength", "K2CO3 6, Na2CO3 4 at 30 °Bé", "--figure", "solution.density"]);
-    expect(text).toMatch(/= 1\.2\d+ g\/mL\b[^=]*\n +from 1\.2\d+ to 1\.2\d+ g\/mL: the fits/u);
+    expect(text).toMatch(/= 1\.2\d+ g\/mL\b[^=]*\n +from 1\.2\d+ to 1\.2\d+ g\/mL: ± [\d.]+ %\s+for the density fit/u);
   });
 
   test("--figure shows one figure and what it rests on", () => {

@@ -48,11 +48,11 @@ describe("moisture basis", () => {
         id: "basis.protein",
         label: "protein, at 14 % mb",
         sources: [{ cite: "mass balance" }, { cite: "Cereals Canada, Methods of Analysis" }],
-        working: {
-          formula: "protein, as is × (100 − moisture at 14 % mb) ÷ (100 − moisture as is)",
-          numbers: "11.98 × (100 − 14) ÷ (100 − 13.36)",
-        },
       },
+    });
+    expect(figure.ok && writtenWorking(figure.value)).toEqual({
+      names: "protein, as is × (100 − moisture at 14 % mb) ÷ (100 − moisture as is)",
+      numbers: "11.98 × (100 − 14) ÷ (100 − 13.36)",
     });
   });
 

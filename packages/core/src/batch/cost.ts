@@ -1,4 +1,5 @@
 import { type Figure, worked } from "../figure/figure.ts";
+import { type Graph, published } from "../figure/graph.ts";
 import { answer, type Note, type Outcome } from "../figure/problem.ts";
 import { massBalance } from "../figure/source.ts";
 import type { Formula } from "../formula/formula.ts";
@@ -35,6 +36,7 @@ export interface Cost {
   readonly unpriced: readonly string[];
   readonly shopping: Shopping;
   readonly figures: readonly Figure[];
+  readonly graph: Graph;
 }
 
 /**
@@ -68,7 +70,7 @@ export function costOf(spec: Spec, formula: Formula, batch: Batch): Outcome<Cost
     from: { cost: parts.batch.exact, strands: batch.target.strands },
     sources: [massBalance],
   });
-  const cost: Cost = {
+  const cost: Omit<Cost, "graph"> = {
     currency,
     lines: weighed.map((one) => costLine(one, prices.value, parts)),
     batch: parts.batch.total,
@@ -86,7 +88,8 @@ export function costOf(spec: Spec, formula: Formula, batch: Batch): Outcome<Cost
       ...shopping.figures,
     ],
   };
-  return answer(cost, [...prices.notes, ...costNotes(prices.value, unpriced), ...reworkNote(batch), ...shopping.notes]);
+  const notes = [...prices.notes, ...costNotes(prices.value, unpriced), ...reworkNote(batch), ...shopping.notes];
+  return answer(published(cost, formula.graph, batch.graph), notes);
 }
 
 function bowlsOf({ target: { bowls } }: Batch): Figure | undefined {

@@ -1,5 +1,4 @@
 import { type Figure, given, worked } from "../figure/figure.ts";
-import { withOrigins } from "../figure/graph.ts";
 import { massBalance, type Source } from "../figure/source.ts";
 import type { Formula } from "../formula/formula.ts";
 import { type DecimalText, dec } from "../number/decimal.ts";
@@ -83,7 +82,7 @@ export function amountsOf(
   const amounts = named.map(([name, one]) => amount(name, one, serving));
   const least = amounts.flatMap(({ raw, cooked }) => [...figuresOf(raw), ...figuresOf(cooked)]);
   const most = amounts.flatMap((one) => (one.most ? [...figuresOf(one.most.raw), ...figuresOf(one.most.cooked)] : []));
-  return { amounts, figures: [...least, ...withOrigins(most)] };
+  return { amounts, figures: [...least, ...most] };
 }
 
 function used(contents: readonly Contents[]): readonly Contents[] {

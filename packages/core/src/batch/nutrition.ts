@@ -1,4 +1,5 @@
 import { type Figure, worked } from "../figure/figure.ts";
+import { type Graph, published } from "../figure/graph.ts";
 import { answer, type Outcome } from "../figure/problem.ts";
 import { massBalance } from "../figure/source.ts";
 import type { Formula } from "../formula/formula.ts";
@@ -28,6 +29,7 @@ export interface Nutrition {
   readonly declared: { readonly raw: readonly Declared[]; readonly cooked: readonly Declared[] };
   readonly allergens: AllergenReport;
   readonly figures: readonly Figure[];
+  readonly graph: Graph;
 }
 
 /** By which rules to count and to round, and whose list of allergens to go by. */
@@ -57,7 +59,7 @@ export function nutritionOf(spec: Spec, formula: Formula, wish: NutritionWish): 
   const lines = [...formula.lines, ...(formula.dusting ? [formula.dusting] : [])];
   const materials = lines.map(({ name, material }) => ({ ...material, name }));
   const allergens = allergensFor(materials, wish.jurisdiction ?? wish.rules);
-  const nutrition: Nutrition = {
+  const nutrition: Omit<Nutrition, "graph"> = {
     rules,
     ...(bowl && { bowl }),
     gain,
@@ -75,7 +77,7 @@ export function nutritionOf(spec: Spec, formula: Formula, wish: NutritionWish): 
       other,
     ],
   };
-  return answer(nutrition, [...notes, ...nutritionNotes(formula, contents, nutrition)]);
+  return answer(published(nutrition, formula.graph), [...notes, ...nutritionNotes(formula, contents, nutrition)]);
 }
 
 function cookedFigure(raw: Figure, gain: Figure): Figure {

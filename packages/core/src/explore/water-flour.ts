@@ -35,7 +35,7 @@ export function mixedMoisture(id: string, flours: readonly WaterFlour[]): Figure
 /** The share that some flours of a blend have together. */
 export function shareOfAll(id: string, what: string, flours: readonly WaterFlour[]): Figure {
   return worked({
-    id: `water.${id}`,
+    id: `water.share-beside-gluten.${id}`,
     label: what,
     unit: "% of flour",
     places: 2,

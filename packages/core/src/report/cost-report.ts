@@ -32,7 +32,7 @@ export function costReport(formula: Formula, batch: Batch, cost: Cost, notes: re
       ...(batch.rework?.figures ?? []),
       ...cost.figures,
     ],
-    from: [formula, batch],
+    from: [cost, batch, formula],
     notes,
     cautions: [],
   });

@@ -31,7 +31,7 @@ export function nutritionReport(formula: Formula, nutrition: Nutrition, notes: r
       allergenListSection(allergens),
     ],
     figures: [...formulaFigures(formula), ...figures],
-    from: [formula],
+    from: [nutrition, formula],
     notes,
     cautions: [
       "This is an estimate to help prepare a label, and not a label: the law of the place and an accredited laboratory decide.",
