@@ -50,3 +50,17 @@ test("what is too little for them comes from one stock for all three doughs", ()
   const named = [...cells.flatMap(({ figure }) => (figure === undefined ? [] : [figure])), ...rests];
   expect(named.filter((id) => !known.has(id))).toEqual([]);
 });
+
+test("a trial says which scale it takes where the spec names none", () => {
+  const flours = [{ name: "bread flour", amount: "100 %" }];
+  const notesOf = (more: object, us = false) => {
+    const { spec, formula } = workedOut({ flours, water: { tap: "36 %" }, ...more });
+    const outcome = weighTrial(spec, formula, answered(formulaTrial(formula, {})), us);
+    return outcome.ok ? outcome.notes : [];
+  };
+  expect(notesOf({})).toEqual([
+    expect.objectContaining({ code: "scales.assumed", text: expect.stringContaining("whole grams") }),
+  ]);
+  expect(notesOf({}, true)[0]?.text).toContain("tenths of an ounce");
+  expect(notesOf({ scales: [{ division: "1 g" }] })).toEqual([]);
+});

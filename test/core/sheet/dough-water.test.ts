@@ -54,6 +54,30 @@ describe("a temperature for each ingredient", () => {
     expect(figure(waterOf({}), "water.temperature") - figure(warm, "water.temperature")).toBeCloseTo(cooler, 9);
   });
 
+  it("counts rework as a body of its own, as warm as the room unless stated, its water bound already", () => {
+    const spec = { ...eggNoodle, rework: { amount: "10 %" } };
+    const of = (changed: object): DoughWater => answered(outcomeOf(changed, spec));
+    const asRoom = of({});
+    const water = figure(asRoom, "water.mass");
+    const mass = figure(asRoom, "rework.load");
+    // A tenth of the dough in the mixer, to half a division of 5 g.
+    expect(Math.abs(mass - figure(asRoom, "mix.dough") / 10)).toBeLessThanOrEqual(2.5);
+    const cold = of({ ingredients: { Rework: "4 °C" } });
+    const heat = figure(cold, "rework.specific-heat");
+    // A dough of 41 % water lies between flour and water.
+    expect(heat).toBeGreaterThan(2.2);
+    expect(heat).toBeLessThan(2.9);
+    // 18 K colder than the room; the specific heat changes by 0.2 % between the two.
+    const warmer = (mass * heat * 18) / (water * 4.18);
+    expect(figure(cold, "water.temperature") - figure(asRoom, "water.temperature")).toBeCloseTo(warmer, 1);
+    const estimated = of({ mixingHeat: undefined });
+    const fresh = figure(estimated, "mix.dough") - mass;
+    // 15 kJ on each kg of new dough; table salt takes up heat, 3.88 kJ/mol of 58.44 g (CRC Handbook, 25 °C).
+    const salt = (figure(estimated, "NaCl.mass") * 3.88) / 58.44;
+    expect(figure(estimated, "mix.heat-made")).toBeCloseTo((15 * fresh) / 1000 - salt, 1);
+    expect(codesOf(outcomeOf({ ingredients: { rework: "4 °C" } }))).toEqual(["temperature.unknown-ingredient"]);
+  });
+
   it("names what the formula does not have", () => {
     const outcome = outcomeOf({ ingredients: { "whole eg": "4 °C" } });
     expect(codesOf(outcome)).toEqual(["temperature.unknown-ingredient"]);

@@ -36,6 +36,10 @@ export const trialCommand: Command = {
     const units = asked.text("units") === "us" ? "us" : "metric";
     const weights = weighTrial(spec, formula, outcome.value, units === "us");
     if (!weights.ok) return printProblems(weights.problems.map(place), asked, io);
-    return printReport(trialReport(formula, outcome.value, notes, units, weights.value), asked, io);
+    return printReport(
+      trialReport(formula, outcome.value, [...notes, ...weights.notes], units, weights.value),
+      asked,
+      io,
+    );
   },
 };

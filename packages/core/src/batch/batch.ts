@@ -52,7 +52,7 @@ export function planBatch(spec: Spec, formula: Formula, us = false): Outcome<Bat
   const scales = scalesOf(spec, us);
   let left = nothingUnused;
   for (let again = mostRounds; ; again -= 1) {
-    const outcome = planLeaving(left, spec, formula, scales, us);
+    const outcome = planLeaving(left, spec, formula, scales);
     const over = outcome.ok ? beyondLimits(spec, formula, outcome.value) : nothingUnused;
     if (again === 0 || (over.have.isZero() && over.mixer.isZero())) return outcome;
     left = { have: left.have.plus(over.have), mixer: left.mixer.plus(over.mixer) };
@@ -95,7 +95,6 @@ function planLeaving(
   spec: Spec,
   formula: Formula,
   scales: Outcome<readonly Scale[]>,
-  us: boolean,
 ): Outcome<Batch> {
   const target = findTarget(spec, formula, left);
   const loads = target.ok ? splitLoads(target.value.dough, formula.water.dough, spec.mixer, left.mixer) : undefined;
@@ -133,22 +132,12 @@ function planLeaving(
     ...(withStock && { withStock }),
     tolerance: tolerance.toFixed(),
   };
-  const assumed = scales.value.some((scale) => scale.assumed);
-  return answer(published(batch, formula.graph), [
-    ...target.notes,
-    ...(assumed ? [scaleNote(us)] : []),
-    ...lotNotes(lines),
-  ]);
+  return answer(published(batch, formula.graph), [...target.notes, ...scales.notes, ...lotNotes(lines)]);
 }
 
 function total(id: string, label: string, masses: readonly Figure[]): Figure {
   const places = Math.max(...masses.map((mass) => mass.places));
   return worked({ id, label, unit: "g", places, formula: "sum(mass)", from: { mass: masses }, sources: [massBalance] });
-}
-
-function scaleNote(us: boolean): Note {
-  const text = `the spec names no scale; weights are for one that shows ${us ? "tenths of an ounce" : "whole grams"}`;
-  return { code: "scales.assumed", path: ["scales"], text };
 }
 
 function lotNotes(lines: readonly WeighedLine[]): readonly Note[] {

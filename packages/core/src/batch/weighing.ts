@@ -1,5 +1,5 @@
 import { type Figure, found, given, worked } from "../figure/figure.ts";
-import { answer, inputProblem, type Outcome, refuse } from "../figure/problem.ts";
+import { answer, inputProblem, type Note, type Outcome, refuse } from "../figure/problem.ts";
 import { definition, fromSpec, massBalance } from "../figure/source.ts";
 import type { FormulaLine } from "../formula/lines.ts";
 import type { Spec } from "../formula/spec.ts";
@@ -41,11 +41,14 @@ export interface WeighedLine {
   readonly step: Figure;
 }
 
-/** The scales of a spec, or one that shows whole grams (tenths of an ounce for US units) where it names none. */
+/** The scales of a spec, or one that shows whole grams (tenths of an ounce for US units) where it names none, which a note says. */
 export function scalesOf(spec: Pick<Spec, "scales">, us: boolean): Outcome<readonly Scale[]> {
   if (spec.scales === undefined) {
     const division = us ? dec(findUnit("oz")?.factor ?? "1").div(10) : ONE;
-    return answer([{ name: us ? "scale to 0.1 oz" : "scale to 1 g", division, unit: us ? "oz" : "g", assumed: true }]);
+    return answer(
+      [{ name: us ? "scale to 0.1 oz" : "scale to 1 g", division, unit: us ? "oz" : "g", assumed: true }],
+      [scaleNote(us)],
+    );
   }
   const scales = spec.scales.map((scale): Scale => {
     const { division, capacity } = scale;
@@ -81,6 +84,11 @@ export function scalesOf(spec: Pick<Spec, "scales">, us: boolean): Outcome<reado
     );
   }
   return answer(scales);
+}
+
+function scaleNote(us: boolean): Note {
+  const text = `the spec names no scale; weights are for one that shows ${us ? "tenths of an ounce" : "whole grams"}`;
+  return { code: "scales.assumed", path: ["scales"], text };
 }
 
 /** Weights are shown in grams, or in ounces where the scales show ounces or pounds. */

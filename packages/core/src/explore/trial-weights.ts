@@ -67,16 +67,13 @@ export function weighTrial(
     });
     return { weights: renamed, figures };
   });
-  return answer({
-    doughs: masses.map(({ weights }) => weights),
-    remedies,
-    figures: [
-      ...masses.flatMap(({ figures }) => figures),
-      ...(remedies.stock?.figures ?? []),
-      ...remedies.finer.flatMap(({ figures }) => figures),
-      ...remedies.tooLittle.flatMap(({ exact, load, off, nearest }) => [exact, load, off, nearest]),
-    ],
-  });
+  const figures = [
+    ...masses.flatMap((dough) => dough.figures),
+    ...(remedies.stock?.figures ?? []),
+    ...remedies.finer.flatMap((finer) => finer.figures),
+    ...remedies.tooLittle.flatMap(({ exact, load, off, nearest }) => [exact, load, off, nearest]),
+  ];
+  return answer({ doughs: masses.map(({ weights }) => weights), remedies, figures }, scales.notes);
 }
 
 /** The stock, with the salts and the water of another dough in it. */

@@ -120,7 +120,7 @@ export const temperatureSchema = z.lazy(() =>
         .optional()
         .meta({
           description:
-            "Temperature of single ingredients by their names, where it is neither the flour's nor the room's",
+            "Temperature of single ingredients by their names, rework as `rework`, where it is neither the flour's nor the room's",
           examples: [{ "whole egg": "4 °C" }],
         }),
       tap: celsius("Temperature of the water from the tap", "14 °C", "0.1", "100").optional(),

@@ -1,5 +1,6 @@
 import * as z from "zod";
 import type { Batch } from "../batch/batch.ts";
+import type { Rework } from "../batch/rework.ts";
 import type { WeighedLine } from "../batch/weighing.ts";
 import { type Composition, sharesOf } from "../chemistry/composition.ts";
 import { exact, type Figure, found, given, worked } from "../figure/figure.ts";
@@ -86,7 +87,7 @@ const wholeGrams = { scale: "a scale of whole grams", division: "1", unit: "g" }
 
 /**
  * Finds the water temperature for one load of a spec. What is neither flour nor tap water has the temperature of the room unless
- * it has one of its own.
+ * it has one of its own; rework of the same dough, named `rework`, too.
  *
  * Problems: `temperature.missing`, `temperature.no-tap-water`, `temperature.unknown-ingredient`, `temperature.no-flour-left`, and those of `waterTemperature`, each with its place in the
  * spec.
@@ -98,16 +99,18 @@ export function loadWater(spec: Spec, batch: Batch): Outcome<DoughWater> {
   const lines = batch.lines.filter(({ exact: mass }) => !exact(mass).isZero());
   const water = lines.filter(({ line }) => line.role === "water");
   if (water.length === 0) return refuse(noTapWater());
-  const own = ownTemperatures(temperature, lines);
+  const own = ownTemperatures(temperature, lines, batch.rework !== undefined);
   if (!own.ok) return own;
   const apart = lines.filter((one) => own.value.has(one));
   const others = lines.filter((one) => one.line.role !== "flour" && one.line.role !== "water" && !own.value.has(one));
   const rest = others.length === 0 ? answer([]) : otherIngredients(others, temperature);
   const single = collected(apart.map((one) => singleIngredient(one, own.value.get(one) ?? "0")));
-  if (!rest.ok || !single.ok) return refuse(...problemsOf(rest), ...problemsOf(single));
+  const old = batch.rework ? collected([reworkBody(batch.rework, lines, temperature)]) : answer([]);
+  if (!rest.ok || !single.ok || !old.ok)
+    return refuse(...problemsOf(rest), ...problemsOf(single), ...(rest.ok ? problemsOf(old) : []));
   const flour = lines.filter((one) => one.line.role === "flour" && !own.value.has(one));
   if (flour.length === 0) return refuse(allFlourApart());
-  const bodies = [...rest.value, ...single.value];
+  const bodies = [...rest.value, ...single.value, ...old.value];
   const mix: Mix = {
     flour: { mass: massOfLines("flour", flour), temperature: needed.value.flour },
     water: massOfLines("water", water),
@@ -117,6 +120,7 @@ export function loadWater(spec: Spec, batch: Batch): Outcome<DoughWater> {
   return balance(mix, temperature, needed.value.dough, {
     drySalts: drySalts(lines.filter(({ line }) => line.role !== "flour" && line.role !== "water")),
     notes: [...rest.notes, ...saltNotes(apart)],
+    ...(batch.rework && { rework: batch.rework.mass }),
     weigh: first ?? wholeGrams,
     graph: batch.graph,
     ...(first && second === undefined && { listed: first.load }),
@@ -131,22 +135,40 @@ function problemsOf(outcome: Outcome<unknown>): readonly Problem[] {
 function ownTemperatures(
   { ingredients = {} }: Temperatures,
   lines: readonly WeighedLine[],
+  rework: boolean,
 ): Outcome<ReadonlyMap<WeighedLine, DecimalText>> {
   const there = lines.filter(({ line }) => line.role !== "water");
+  const names = [...there.map(({ line }) => line.name), ...(rework ? [reworkName] : [])];
   const own = new Map<WeighedLine, DecimalText>();
   const problems = Object.entries(ingredients).flatMap(([name, { value }]): readonly Problem[] => {
-    const named = there.filter(({ line }) => line.name.toLowerCase() === name.toLowerCase());
+    const named = there.filter(({ line }) => sameName(line.name, name));
     for (const one of named) own.set(one, value);
-    return named.length > 0
-      ? []
-      : [
-          notThere(
-            name,
-            there.map(({ line }) => line.name),
-          ),
-        ];
+    return names.some((one) => sameName(one, name)) ? [] : [notThere(name, names)];
   });
   return problems.length > 0 ? refuse(...problems) : answer(own);
+}
+
+/** What the spec calls rework among the ingredients that have a temperature. */
+const reworkName = "rework";
+
+function sameName(one: string, other: string): boolean {
+  return one.toLowerCase() === other.toLowerCase();
+}
+
+/** Rework is the same dough: it has the composition of the formula, and its salts are dissolved already. */
+function reworkBody(
+  { mass }: Rework,
+  lines: readonly WeighedLine[],
+  { room, ingredients = {} }: Temperatures,
+): Outcome<Ingredient> {
+  const own = Object.entries(ingredients).find(([name]) => sameName(name, reworkName))?.[1] ?? room;
+  if (own === undefined) return refuse(missing("room", "the temperature of the room, which rework has"));
+  const heat = heatOfLines(
+    lines.map(({ line }) => line),
+    reworkName,
+    own.value,
+  );
+  return heat.ok ? answer({ name: reworkName, mass, temperature: own.value, specificHeat: heat.value }) : heat;
 }
 
 function notThere(name: string, names: readonly string[]): Problem {
@@ -295,6 +317,8 @@ function noTapWater(): Problem {
 interface Beside {
   readonly drySalts: readonly DrySalt[];
   readonly notes: readonly Note[];
+  /** Rework of a load, g. */
+  readonly rework?: Given;
   /** The scale that weighs the water. */
   readonly weigh: WeighedWater["scale"];
   /** The water as that scale shows it; rounded to it unless stated. */
@@ -304,7 +328,7 @@ interface Beside {
 }
 
 function balance(mix: Mix, temperature: Temperatures, wanted: DecimalText, beside: Beside): Outcome<DoughWater> {
-  const heat = heatOf(mix, temperature, beside.drySalts);
+  const heat = heatOf(mix, temperature, beside);
   if (!heat.ok) return heat;
   const { tap, ice, flour, room, friction } = temperature;
   const plan = waterTemperature({
@@ -397,13 +421,14 @@ function apartNotes(
 function heatOf(
   mix: Mix,
   { mixingHeat, mixerPower, mixingTime }: Temperatures,
-  drySalts: readonly DrySalt[],
+  { drySalts, rework }: Beside,
 ): Outcome<MixingHeat> {
   if (mixingHeat !== undefined) return answer({ kind: "measured", perKilogram: mixingHeat.value });
-  if (mixerPower === undefined || mixingTime === undefined) return answer({ kind: "estimated", drySalts });
+  const estimated = { kind: "estimated", drySalts, ...(rework && { rework }) } as const;
+  if (mixerPower === undefined || mixingTime === undefined) return answer(estimated);
   const minutes = decimalText(dec(mixingTime.value).div(60));
   const work = mixerWork({ power: mixerPower.value, minutes, dough: doughMass(mix) });
-  return work.ok ? answer({ kind: "estimated", mixerWork: work.value, drySalts }) : placed(work.problems);
+  return work.ok ? answer({ ...estimated, mixerWork: work.value }) : placed(work.problems);
 }
 
 /** Where in the spec the names of the request stand. */

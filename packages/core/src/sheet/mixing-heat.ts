@@ -18,6 +18,8 @@ export type MixingHeat =
       readonly hydration?: DecimalText;
       /** kJ/kg of dough; 0 where it is left out. */
       readonly mixerWork?: Given;
+      /** Dough in the mix that has given off its heat of hydration before, g. */
+      readonly rework?: Given;
       readonly drySalts?: readonly { readonly salt: DissolvingSalt; readonly mass: Given }[];
     };
 
@@ -57,8 +59,12 @@ export function heatMade(heat: MixingHeat, dough: Figure): Figure {
     ...(salts.length === 0
       ? naming
       : { ...naming, id: "mix.heat-of-mixing", label: "heat of hydration and mixer work" }),
-    formula: "(hydration + work) * dough / 1000",
-    from: { hydration, work, dough },
+    ...(heat.rework === undefined
+      ? { formula: "(hydration + work) * dough / 1000", from: { hydration, work, dough } }
+      : {
+          formula: "(hydration * (dough - rework) + work * dough) / 1000",
+          from: { hydration, work, dough, rework: massOf("rework", heat.rework) },
+        }),
     sources: [...hydration.sources],
   });
   if (salts.length === 0) return mixed;
