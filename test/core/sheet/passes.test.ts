@@ -2,6 +2,7 @@ import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { givenDensity } from "../../../packages/core/src/sheet/food.ts";
 import type { Gaps } from "../../../packages/core/src/sheet/machine.ts";
+import type { PassRequest } from "../../../packages/core/src/sheet/pass-request.ts";
 import { passSchedule } from "../../../packages/core/src/sheet/passes.ts";
 import { answered, codesOf } from "./answered.ts";
 
@@ -224,6 +225,123 @@ describe("problems of a pass schedule", () => {
     });
     expect(outcome.ok && outcome.notes.map(({ code, path }) => [code, path])).toEqual([
       ["passes.above-limit", ["gaps", "gaps", 1]],
+    ]);
+  });
+});
+
+/** What is said of a schedule that cannot be. */
+function refusalOf(request: PassRequest): readonly (readonly string[])[] {
+  const outcome = passSchedule(request);
+  return outcome.ok ? [] : outcome.problems.map(({ found, expected, advice }) => [found, expected, advice]);
+}
+
+describe("numbers that are told", () => {
+  it("are the thicknesses that rolls can give, spring-back counted", () => {
+    // gaps of 0.3 to 12 mm give 0.36 to 14.4 mm; 0.3 mm asks for a gap of 0.25 mm, 15 mm for one of 12.5 mm
+    const request = { gaps: free, firstThickness: "20", springBack: "1.2" } as const;
+    const advice = "ask for a final thickness of 0.36 mm to 14.40 mm";
+    const range = "0.30 mm to 12.00 mm";
+    expect(refusalOf({ ...request, finalThickness: "0.3" })).toEqual([
+      ["a gap of 0.25 mm for the final thickness", range, advice],
+    ]);
+    expect(refusalOf({ ...request, finalThickness: "15" })).toEqual([
+      ["a gap of 12.50 mm for the final thickness", range, advice],
+    ]);
+    expect(passSchedule({ ...request, finalThickness: "0.36" }).ok).toBe(true);
+    expect(passSchedule({ ...request, finalThickness: "14.4" }).ok).toBe(true);
+  });
+
+  it("are how thick the dough may be before the widest gap: 6.6 / 0.7 = 9.428 mm", () => {
+    const gaps: Gaps = { kind: "free", least: "0.3", greatest: "6" };
+    const request = { gaps, finalThickness: "5", springBack: "1.1", largestReduction: "30" } as const;
+    // 1 − 6.6 / 12
+    expect(refusalOf({ ...request, firstThickness: "12" })).toEqual([
+      [
+        "12.00 mm, of which the widest gap would take off 45.0 %",
+        "at most 30.0 % in one pass",
+        "press or roll the dough by hand to at most 9.42 mm first",
+      ],
+    ]);
+    expect(passSchedule({ ...request, firstThickness: "9.42" }).ok).toBe(true);
+    expect(passSchedule({ ...request, firstThickness: "9.43" }).ok).toBe(false);
+  });
+
+  it("are the settings that lie nearest, and the setting that is missing between two", () => {
+    // 1.5 × 1.1 and 2 × 1.1 about 1.9 mm
+    expect(refusalOf({ gaps: dial, firstThickness: "7", finalThickness: "1.9", springBack: "1.1" })).toEqual([
+      [
+        "1.90 mm",
+        "a thickness that one of the settings gives",
+        "ask for 2.20 mm (setting 4) or 1.65 mm (setting 5), or allow a larger difference",
+      ],
+    ]);
+    const settings = ["5", "2"].map((gap) => ({ name: gap, gap }));
+    const [step] = refusalOf({ gaps: { kind: "sticks", settings }, firstThickness: "6", finalThickness: "2" });
+    // two thirds of 5 mm
+    expect(step?.[2]).toBe("find a setting between 3.33 mm and 5.00 mm, or allow 60.0 %");
+  });
+
+  it("are how far a listed last sheet lies from the thickness asked for, too thin or too thick", () => {
+    const listed = (gap: string, finalTolerance: string): PassRequest => ({
+      gaps: { kind: "list", gaps: ["2.4", gap] },
+      firstThickness: "3",
+      finalThickness: "1.5",
+      largestReduction: "60",
+      finalTolerance,
+    });
+    const advice = "change the last gap or the final thickness";
+    expect(refusalOf(listed("1.2", "0.2"))).toEqual([["a last sheet of 1.20 mm", "1.50 mm, within 0.20 mm", advice]]);
+    expect(refusalOf(listed("1.8", "0.2"))).toEqual([["a last sheet of 1.80 mm", "1.50 mm, within 0.20 mm", advice]]);
+    for (const gap of ["1.2", "1.8"]) expect(passSchedule(listed(gap, "0.3")).ok).toBe(true);
+  });
+
+  it("are the pass of a list that takes off too much, compounding counted, and what it takes off", () => {
+    const request = {
+      gaps: { kind: "list", gaps: ["4", "2"] },
+      compounding: { gap: "5", folds: 2 },
+      finalThickness: "2",
+    } as const;
+    const outcome = passSchedule(request);
+    const schedule = answered(outcome);
+    const before = schedule.passes.filter(({ kind }) => kind !== "reduce").length;
+    expect(outcome.ok && outcome.notes.map(({ text }) => text)).toEqual([
+      `Pass ${before + 2} takes off 50.0 %, more than the limit of 33.3 %.`,
+    ]);
+    expect(schedule.passes.map(({ number, thickness }) => [number, thickness.id])).toEqual(
+      schedule.passes.map((_, index) => [index + 1, `pass-${index + 1}.thickness`]),
+    );
+    expect(
+      refusalOf({ gaps: { kind: "list", gaps: ["2", "3"] }, firstThickness: "4", finalThickness: "3" })[0]?.[0],
+    ).toBe("3.00 mm after 2.00 mm");
+  });
+});
+
+describe("passes of equal ratio", () => {
+  const steps = (request: PassRequest) =>
+    answered(passSchedule(request)).passes.map(({ gap, thickness }) => [
+      Number(gap.value).toFixed(4),
+      Number(thickness.value).toFixed(4),
+      gap.id,
+    ]);
+
+  it("are the fewest within the limit: 8 mm to 2 mm takes four, each times the fourth root of a quarter", () => {
+    // 8 / √2, 4, 4 / √2, 2; the gap is that by 1.25
+    expect(steps({ gaps: free, firstThickness: "8", finalThickness: "2", springBack: "1.25" })).toEqual([
+      ["4.5255", "5.6569", "pass-1.gap"],
+      ["3.2000", "4.0000", "pass-2.gap"],
+      ["2.2627", "2.8284", "pass-3.gap"],
+      ["1.6000", "2.0000", "pass-4.gap"],
+    ]);
+  });
+
+  it("follow the widest gap where the first would be wider", () => {
+    // 9 mm to 3.2 mm takes three; the first would be 9 × (3.2 / 9) ^ (1 / 3) = 6.38 mm, and rolls give 4.8 × 1.25 = 6 mm;
+    // then √(6 × 3.2) = 4.3818 mm
+    const gaps: Gaps = { kind: "free", least: "0.3", greatest: "4.8" };
+    expect(steps({ gaps, firstThickness: "9", finalThickness: "3.2", springBack: "1.25" })).toEqual([
+      ["4.8000", "6.0000", "pass-1.gap"],
+      ["3.5054", "4.3818", "pass-2.gap"],
+      ["2.5600", "3.2000", "pass-3.gap"],
     ]);
   });
 });

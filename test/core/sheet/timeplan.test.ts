@@ -136,6 +136,95 @@ describe("time plan", () => {
     expect(outcome.ok && outcome.notes.map(({ code }) => code)).toEqual(["plan.not-proved"]);
   });
 
+  it("adds up how long a load stands between stages, worked out by hand", () => {
+    const plan = answered(
+      timePlan({
+        serve: "12:15",
+        loads: 2,
+        machines: ["mixer", "sheeter", "slitter"].map((name) => ({ name, count: 1 })),
+        stages: [
+          { kind: "work", name: "mix", machine: "mixer", minutes: 12 },
+          { kind: "work", name: "roll", machine: "sheeter", minutes: 10 },
+          { kind: "work", name: "cut", machine: "slitter", minutes: 4 },
+        ],
+      }),
+    );
+    const times = plan.loads.map(({ stages: all }) => all.map(({ start, end }) => `${start.text} ${end.text}`));
+    // the second load goes straight through; the first gives way to it at every machine: 2 min before the rolls, 6 after
+    expect(times).toEqual([
+      ["11:37 11:49", "11:51 12:01", "12:07 12:11"],
+      ["11:49 12:01", "12:01 12:11", "12:11 12:15"],
+    ]);
+    expect(plan.loads.map(({ standing }) => standing.value)).toEqual(["8", "0"]);
+    expect(plan.loads.map(({ hold }) => hold.value)).toEqual(["4", "0"]);
+    expect(plan.loads.map(({ stages: all }) => all.map(({ unit }) => unit))).toEqual([
+      [1, 1, 1],
+      [1, 1, 1],
+    ]);
+    expect([plan.start.text, plan.longestHold.value]).toEqual(["11:37", "4"]);
+    expect(plan.paces.map(({ machine, minutesPerLoad }) => `${machine} ${minutesPerLoad.value}`)).toEqual([
+      "mixer 12",
+      "sheeter 10",
+      "slitter 4",
+    ]);
+  });
+
+  it("does not count a stated wait as standing, and gives the rest of it to the first wait that may take it", () => {
+    const plan = answered(
+      timePlan({
+        serve: "12:15",
+        loads: 2,
+        machines: [
+          { name: "mixer", count: 1 },
+          { name: "slitter", count: 1 },
+        ],
+        stages: [
+          { kind: "work", name: "mix", machine: "mixer", minutes: 5 },
+          { kind: "wait", name: "rest", least: 10, greatest: 13 },
+          { kind: "wait", name: "mature", least: 20, greatest: 60 },
+          { kind: "work", name: "cut", machine: "slitter", minutes: 5 },
+        ],
+      }),
+    );
+    // the first cut ends as the second begins, 12:10; nothing has to stand
+    expect(plan.loads.map(({ standing }) => standing.value)).toEqual(["0", "0"]);
+    const slow = answered(
+      timePlan({
+        serve: "12:15",
+        loads: 2,
+        machines: [
+          { name: "mixer", count: 1 },
+          { name: "slitter", count: 1 },
+        ],
+        stages: [
+          { kind: "work", name: "mix", machine: "mixer", minutes: 12 },
+          { kind: "wait", name: "rest", least: 10, greatest: 13 },
+          { kind: "wait", name: "mature", least: 20, greatest: 60 },
+          { kind: "work", name: "cut", machine: "slitter", minutes: 5 },
+        ],
+      }),
+    );
+    // second: cut 12:10, mature 11:50, rest 11:40, mix 11:28; first: mixed by 11:28, cut from 12:05, 37 min for 10 + 20: rest 13
+    expect(slow.loads[0]?.stages.map(({ start }) => start.text)).toEqual(["11:16", "11:28", "11:41", "12:05"]);
+    expect(slow.loads.map(({ standing }) => standing.value)).toEqual(["0", "0"]);
+  });
+
+  it("says how long the first load would stand in the latest order there is", () => {
+    // four rollings of 10 min at one sheeter: the first is done 30 min before service
+    const outcome = timePlan({
+      serve: "12:15",
+      loads: 4,
+      longestHold: 20,
+      machines: [{ name: "sheeter", count: 1 }],
+      stages: [{ kind: "work", name: "roll", machine: "sheeter", minutes: 10 }],
+    });
+    const [problem] = outcome.ok ? [] : outcome.problems;
+    expect([problem?.found, problem?.expected]).toEqual([
+      "no order of work; in the one that begins latest the first load stands 30 min before service",
+      "at most 20 min",
+    ]);
+  });
+
   it("goes back over midnight", () => {
     const plan = answered(timePlan({ ...school, serve: "00:30", loads: 1 }));
     expect(plan.start.text).toBe("22:29 the day before");

@@ -1,0 +1,44 @@
+import { describe, expect, it } from "vitest";
+import { planBatch } from "../../../packages/core/src/batch/batch.ts";
+import { formulaOf } from "../../../packages/core/src/formula/formula.ts";
+import { planSheet } from "../../../packages/core/src/sheet/sheet-plan.ts";
+import { answered } from "./answered.ts";
+
+/** The sheet of so many bowls of 100 g: 2 mm strands, rolls of 200 mm, edges of 10 mm. */
+function sheetOf(bowls: number, edgeTrim = "10 mm") {
+  const input = {
+    name: "Harbour school noodle",
+    flours: [{ name: "bread flour", amount: "100 %" }],
+    water: { added: "35 %" },
+    batch: { bowls, rawWeight: "100 g" },
+    losses: { mixing: "1 %", sheeting: "2 %", cutting: "1 %" },
+    machines: { rolls: { width: "200 mm", gap: { least: "0.4 mm", greatest: "10 mm" }, cutters: [{ size: "2 mm" }] } },
+    sheet: { machine: "rolls", thickness: "1.5 mm", cutter: "2 mm", start: "6 mm", density: "1.25 g/mL", edgeTrim },
+  };
+  const { spec, formula } = answered(formulaOf(input));
+  const outcome = planSheet(spec, formula, answered(planBatch(spec, formula)));
+  const notes = outcome.ok ? outcome.notes : [];
+  return { plan: answered(outcome), note: notes.find(({ code }) => code === "sheet.portions-short")?.text };
+}
+
+/**
+ * By hand: 20 bowls are 2000 / (0.99 × 0.98 × 0.99) = 2082.245 g of dough, 2061.431 g after the mixer. 90 strands of 2 mm out of
+ * 200 mm leave 1855.288 g at the cutter: 18 portions, so that 261.431 g or 12.682 % do not get into one. The batch counts on
+ * 1 − 0.98 × 0.99 = 2.98 %.
+ */
+describe("sheets that give fewer portions than the batch counts on", () => {
+  it("are told with what they lose and what the batch counts on, in % of the dough at the rolls", () => {
+    const { plan, note } = sheetOf(20);
+    expect([plan.portions.value, plan.wanted?.spare.value]).toEqual(["18", "-2"]);
+    expect(note).toContain(
+      "The sheets give 2 portions fewer than the 20 wanted: trim and leftover take 12.7 % of the dough at the rolls, and the batch counts on 3.0 %.",
+    );
+  });
+
+  it("are not told where the portions are exactly those wanted", () => {
+    // all 100 strands, and 2 % and 1 % more dough at the rolls than the portions hold
+    const { plan, note } = sheetOf(20, "0 mm");
+    expect(plan.wanted?.spare.value).toBe("0");
+    expect(note).toBeUndefined();
+  });
+});
