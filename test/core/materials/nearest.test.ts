@@ -52,3 +52,11 @@ describe("nearest names", () => {
     expect(plainName("11.5 %")).toBe("11.5%");
   });
 });
+
+describe("the work of a look-up", () => {
+  it("is bounded: of many names the first five hundred are looked at", () => {
+    const many = Array.from({ length: 500 }, (_, index) => `mill ${index}`);
+    expect(nearestNames("bred flour", [...many.slice(1), "bread flour"])).toEqual(["bread flour"]);
+    expect(nearestNames("bred flour", [...many, "bread flour"])).toEqual([]);
+  });
+});

@@ -18,12 +18,16 @@ import {
   fileProblem,
   type Span,
   syntaxFaults,
+  tooManyMarks,
   tooManyValues,
 } from "./file-problems.ts";
 import type { TextFile } from "./read-file.ts";
 
 /** Most keys and entries of lists that a spec may have. */
 const mostValues = 4000;
+
+/** Most marks, words and line ends of a file: twice what so many values take. */
+const mostMarks = 60_000;
 
 /** Most uses of an alias before a document is taken for a trap. */
 const mostAliases = 50;
@@ -58,6 +62,8 @@ export type Parsing =
 
 /** Parses a YAML or JSON file; every problem of syntax comes back with its place. */
 export function parseFile(file: TextFile): Parsing {
+  const excess = tooManyMarks(file.text, mostMarks);
+  if (excess !== undefined) return { ok: false, problems: [{ ...excess, file: file.name }] };
   const lineCounter = new LineCounter();
   const document = parseDocument(file.text, { lineCounter, prettyErrors: false, uniqueKeys: false });
   const lines = file.text.split(/\r?\n/u);

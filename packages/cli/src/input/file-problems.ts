@@ -1,5 +1,5 @@
 import type { Problem } from "@noodlewright/core";
-import { type Alias, type Document, isScalar, visit, type YAMLParseError } from "yaml";
+import { type Alias, type Document, isScalar, Lexer, visit, type YAMLParseError } from "yaml";
 
 /** Longest key that is shown. */
 const longestKey = 80;
@@ -80,6 +80,16 @@ function duplicateFault(text: string, start: number, end: number): Fault {
   };
 }
 
+/** More brackets, anchors, indents and the like than a spec has: each may be an error, and each takes the parser its time. */
+export function tooManyMarks(text: string, most: number): Problem | undefined {
+  let count = 0;
+  for (const _mark of new Lexer().lex(text)) {
+    count += 1;
+    if (count > most) return tooLarge(`more than ${most} marks, words and line ends`, most);
+  }
+  return undefined;
+}
+
 /** More values than a spec has; the time that a run takes grows with them. */
 export function tooManyValues(document: Document, most: number): Problem | undefined {
   let count = 0;
@@ -89,7 +99,10 @@ export function tooManyValues(document: Document, most: number): Problem | undef
   };
   visit(document, { Collection: (_key, { items }) => add(items.length) });
   if (count <= most) return undefined;
-  const found = `more than ${most} values`;
+  return tooLarge(`more than ${most} values`, most);
+}
+
+function tooLarge(found: string, most: number): Problem {
   return fileProblem("file.too-large", found, `at most ${most}`, "leave out what this noodle does not use");
 }
 

@@ -1,5 +1,13 @@
 import * as z from "zod";
-import { basisField, massField, moneyField, priceField, quantityField, refuseValue } from "../materials/fields.ts";
+import {
+  basisField,
+  type FieldFacts,
+  massField,
+  moneyField,
+  priceField,
+  quantityField,
+  refuseValue,
+} from "../materials/fields.ts";
 import { materialFiguresSchema } from "../materials/schema.ts";
 import { type DecimalText, dec } from "../number/decimal.ts";
 import { parseQuantity } from "../number/quantity.ts";
@@ -97,12 +105,25 @@ const shelfEntrySchema = z.lazy(() =>
     .meta({ id: "ShelfEntry", description: "A flour, starch or gluten that may go into the blend" }),
 );
 
+/** Most flours of a shelf, as many as a blend may have. */
+const mostOnShelf = 40;
+
 /** The `shelf:` section: what may go into a blend beside the flours of the spec, and limits for both. */
-export const shelfSchema = z.record(z.string().trim().min(1).max(80), shelfEntrySchema).meta({
-  description:
-    "Flours that may go into the blend, by name, and limits for these and for the flours of the spec; the store limits those that have a stock",
-  examples: [{ "vital wheat gluten": { share: "at most 4 %" }, "rye flour": {} }],
-});
+export const shelfSchema = z
+  .record(z.string().trim().min(1).max(80), shelfEntrySchema)
+  .refine((shelf) => Object.keys(shelf).length <= mostOnShelf, {
+    params: {
+      code: "spec.size",
+      expected: `at most ${mostOnShelf} flours`,
+      advice: "leave out those that this noodle does not take",
+    } satisfies FieldFacts,
+  })
+  .meta({
+    maxProperties: mostOnShelf,
+    description:
+      "Flours that may go into the blend, by name, and limits for these and for the flours of the spec; the store limits those that have a stock",
+    examples: [{ "vital wheat gluten": { share: "at most 4 %" }, "rye flour": {} }],
+  });
 
 const preferences: readonly Preferred[] = [{ kind: "nearest" }, { kind: "cheapest" }, { kind: "fewest" }];
 

@@ -178,7 +178,7 @@ function optionsOf(def: z.core.$ZodTypeDef): readonly z.core.$ZodTypeDef[] {
 function inner(schema: z.core.$ZodType): z.core.$ZodType {
   const { def } = schema._zod;
   if (def.type === "optional") return inner((def as z.core.$ZodOptionalDef).innerType);
-  return def.type === "lazy" ? inner((def as z.core.$ZodLazyDef).getter()) : schema;
+  return def.type === "lazy" ? inner((schema as z.core.$ZodLazy)._zod.innerType) : schema;
 }
 
 function keysAt(schema: z.ZodType, path: Path): readonly string[] {

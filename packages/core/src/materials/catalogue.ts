@@ -11,6 +11,7 @@ const entries: readonly Entry[] = [...usdaEntries, ...mextIngredientEntries, ...
   withEverydayNames,
 );
 let built: readonly Material[] | undefined;
+let byPlainName: ReadonlyMap<string, Entry> | undefined;
 
 /** Every material that comes with the library, its source on each. They are built at the first call. */
 export function catalogue(): readonly Material[] {
@@ -38,7 +39,7 @@ export type MaterialFinding =
  * @example findMaterial("Bread  Flour").material.key // => "usda 20083"
  */
 export function findMaterial(name: string, own: readonly Material[] = []): MaterialFinding {
-  const material = named(own, plainName(name)) ?? materialNamed(name);
+  const material = indexOf(own).get(plainName(name)) ?? materialNamed(name);
   if (material !== undefined) return { ok: true, material };
   const names = [...own, ...entries].flatMap((one) => [one.name, ...one.aliases]);
   return { ok: false, nearest: nearestMaterials(name, names) };
@@ -80,11 +81,9 @@ function alkaliNames(): ReadonlySet<string> {
  */
 export function nearestMaterials(name: string, names: readonly string[], most = 3): readonly string[] {
   if (isAlkaliLike(name)) return [];
-  return nearestNames(
-    name,
-    names.filter((one) => !isNameOfAlkali(one)),
-    most,
-  );
+  return nearestNames(name, names, names.length)
+    .filter((one) => !isNameOfAlkali(one))
+    .slice(0, most);
 }
 
 /** What to do about a name that stands for nothing: the nearest ones, or where to look it up. */
@@ -103,7 +102,8 @@ export function nameAdvice(name: string, nearest: readonly string[], otherwise: 
  */
 export function materialNamed(name: string): Material | undefined {
   const sought = plainName(name);
-  const material = named(entries, sought)?.build();
+  byPlainName ??= indexOf(entries);
+  const material = byPlainName.get(sought)?.build();
   const silent = everydayNames.some(
     ({ of, waterNotSaid, names }) =>
       of === material?.key && waterNotSaid && names.some((one) => plainName(one) === sought),
@@ -115,13 +115,11 @@ function waterNotSaid(name: string): string {
   return `taken for ${name} without crystal water; where the label tells of water, name the hydrate`;
 }
 
-type Named = Pick<Entry, "key" | "name" | "aliases">;
-
-function named<T extends Named>(list: readonly T[], sought: string): T | undefined {
-  return (
-    list.find(({ key, name }) => plainName(key) === sought || plainName(name) === sought) ??
-    list.find(({ aliases }) => aliases.some((alias) => plainName(alias) === sought))
-  );
+/** By plain name: keys and names first, then the other names; of two that share one, the first. */
+function indexOf<T extends Pick<Entry, "key" | "name" | "aliases">>(list: readonly T[]): ReadonlyMap<string, T> {
+  const names = list.flatMap((one) => [one.key, one.name].map((name) => ({ name, one })));
+  const others = list.flatMap((one) => one.aliases.map((name) => ({ name, one })));
+  return new Map([...names, ...others].reverse().map(({ name, one }) => [plainName(name), one]));
 }
 
 /**

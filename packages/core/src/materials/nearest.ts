@@ -11,21 +11,22 @@ export function wordsOf(name: string): readonly string[] {
   return name.toLowerCase().match(/[\p{L}\p{N}.%]+/gu) ?? [];
 }
 
-const LONGEST = 60;
+/** Most letters and words of a name, and most names, that are looked at: what is longer only takes time. */
+const mostLooked = { letters: 60, words: 8, names: 500 };
 
 /**
  * The names most like a name, best first; those that have nothing to do with it are left out.
  *
  * Counted are the letters to change between the whole names, and between each word and its best counterpart, so that
- * both a slip of the finger and another order of words find their name.
+ * both a slip of the finger and another order of words find their name. The first five hundred names are looked at.
  *
  * @param most - how many at most
  * @example nearestNames("flour bread", ["rye flour", "bread flour", "salt"]) // => ["bread flour", "rye flour"]
  */
 export function nearestNames(name: string, names: readonly string[], most = 3): readonly string[] {
-  const sought = name.slice(0, LONGEST);
-  return [...new Set(names)]
-    .map((candidate) => ({ candidate, distance: unlikeness(sought, candidate) }))
+  const unlikeness = unlikenessTo(name.slice(0, mostLooked.letters));
+  return [...new Set(names.slice(0, mostLooked.names))]
+    .map((candidate) => ({ candidate, distance: unlikeness(candidate) }))
     .filter(({ distance }) => distance <= 0.5)
     .sort((a, b) => a.distance - b.distance || a.candidate.length - b.candidate.length || compare(a, b))
     .slice(0, most)
@@ -36,42 +37,80 @@ function compare(a: { readonly candidate: string }, b: { readonly candidate: str
   return a.candidate < b.candidate ? -1 : 1;
 }
 
-/** From 0, the same, to 1, nothing in common. */
-function unlikeness(sought: string, candidate: string): number {
-  const whole = relativeDistance(plainName(sought), plainName(candidate));
-  const [asked, offered] = [wordsOf(sought), wordsOf(candidate)];
-  if (asked.length === 0 || offered.length === 0) return whole;
-  const distances = asked.map((word) => offered.map((other) => relativeDistance(word, other)));
-  const fromAsked = mean(distances.map((row) => Math.min(...row)));
-  const fromOffered = mean(offered.map((_, column) => Math.min(...distances.map((row) => row[column] ?? 1))));
-  return Math.min(whole, (fromAsked * 3 + fromOffered) / 4);
+/** How unlike a name another one is: from 0, the same, to 1, nothing in common. */
+function unlikenessTo(sought: string): (candidate: string) => number {
+  const wholeDistance = distanceTo(plainName(sought));
+  const asked = wordsOf(sought).slice(0, mostLooked.words).map(distanceTo);
+  /** Names of one list share most of their words. */
+  const known = new Map<string, readonly number[]>();
+  const toEachAsked = (word: string): readonly number[] => {
+    const distances = known.get(word) ?? asked.map((distance) => distance(word));
+    known.set(word, distances);
+    return distances;
+  };
+  return (name) => {
+    const candidate = name.slice(0, mostLooked.letters);
+    const whole = wholeDistance(plainName(candidate));
+    const offered = wordsOf(candidate).slice(0, mostLooked.words).map(toEachAsked);
+    if (asked.length === 0 || offered.length === 0) return whole;
+    const fromOffered = mean(offered.map(least));
+    const fromAsked = mean(asked.map((_, index) => least(offered.map((distances) => distances[index] ?? 1))));
+    return Math.min(whole, (fromAsked * 3 + fromOffered) / 4);
+  };
+}
+
+function least(values: readonly number[]): number {
+  return values.reduce((one, other) => Math.min(one, other), 1);
+}
+
+/**
+ * Letters to change, as a share of the longer of two texts; texts that differ in more than half of them have nothing in
+ * common, 1. A count of the letters that they share tells most of those without a closer look.
+ */
+function distanceTo(text: string): (other: string) => number {
+  const shared = sharedWith(text);
+  return (other) => {
+    if (text === other) return 0;
+    const longest = Math.max(text.length, other.length);
+    if ((longest - shared(other)) * 2 > longest) return 1;
+    const distance = editDistance(text, other) / longest;
+    return distance > 0.5 ? 1 : distance;
+  };
+}
+
+/** The most letters that a text can have in common with another one; a few rare ones count as the same. */
+function sharedWith(text: string): (other: string) => number {
+  const left = new Int16Array(128);
+  const put = (from: string, at: number, more: number): number =>
+    (left[from.charCodeAt(at) % 128] = (left[from.charCodeAt(at) % 128] ?? 0) + more);
+  for (let i = 0; i < text.length; i += 1) put(text, i, 1);
+  return (other) => {
+    let shared = 0;
+    for (let i = 0; i < other.length; i += 1) if (put(other, i, -1) >= 0) shared += 1;
+    for (let i = 0; i < other.length; i += 1) put(other, i, 1);
+    return shared;
+  };
 }
 
 function mean(values: readonly number[]): number {
   return values.reduce((total, value) => total + value, 0) / values.length;
 }
 
-/** Texts of which one is more than twice as long as the other count as having nothing in common. */
-function relativeDistance(a: string, b: string): number {
-  if (a === b) return 0;
-  const longest = Math.max(a.length, b.length);
-  return Math.abs(a.length - b.length) * 2 > longest ? 1 : editDistance(a, b) / longest;
-}
-
 /** Letters to insert, delete, replace or swap with their neighbour to get from one text to the other. @example editDistance("bred", "bread") // => 1 */
 export function editDistance(a: string, b: string): number {
-  const width = b.length + 1;
-  const rows = new Uint16Array(3 * width);
-  for (let j = 0; j < width; j += 1) rows[j] = j;
-  const at = (row: number, column: number): number => rows[(row % 3) * width + column] ?? 0;
+  const row = (): Uint16Array => new Uint16Array(b.length + 1);
+  let [before, last, next] = [row(), row(), row()];
+  for (let j = 0; j <= b.length; j += 1) last[j] = j;
   for (let i = 1; i <= a.length; i += 1) {
-    rows[(i % 3) * width] = i;
-    for (let j = 1; j < width; j += 1) {
-      let least = Math.min(at(i - 1, j) + 1, at(i, j - 1) + 1, at(i - 1, j - 1) + (a[i - 1] === b[j - 1] ? 0 : 1));
+    next[0] = i;
+    for (let j = 1; j <= b.length; j += 1) {
+      let least = (last[j - 1] ?? 0) + (a[i - 1] === b[j - 1] ? 0 : 1);
+      least = Math.min(least, (last[j] ?? 0) + 1, (next[j - 1] ?? 0) + 1);
       if (i > 1 && j > 1 && a[i - 1] === b[j - 2] && a[i - 2] === b[j - 1])
-        least = Math.min(least, at(i - 2, j - 2) + 1);
-      rows[(i % 3) * width + j] = least;
+        least = Math.min(least, (before[j - 2] ?? 0) + 1);
+      next[j] = least;
     }
+    [before, last, next] = [last, next, before];
   }
-  return at(a.length, b.length);
+  return last[b.length] ?? 0;
 }
