@@ -1,5 +1,6 @@
 import { describe, expect, it } from "vitest";
 import { planBatch } from "../../../packages/core/src/batch/batch.ts";
+import type { Published } from "../../../packages/core/src/figure/graph.ts";
 import { formulaOf } from "../../../packages/core/src/formula/formula.ts";
 import { type DoughWater, loadWater, plainMixWater } from "../../../packages/core/src/sheet/dough-water.ts";
 import { answered, codesOf } from "./answered.ts";
@@ -23,10 +24,10 @@ function outcomeOf(changed: object, spec: object = eggNoodle) {
   return loadWater(read, answered(planBatch(read, formula)));
 }
 
-const waterOf = (changed: object): DoughWater => answered(outcomeOf(changed));
+const waterOf = (changed: object): Published<DoughWater> => answered(outcomeOf(changed));
 
-function figure({ figures }: DoughWater, id: string): number {
-  const one = figures.find((each) => each.id === id);
+function figure({ graph }: Published<DoughWater>, id: string): number {
+  const one = graph[id];
   if (one === undefined) throw new Error(`no figure ${id}`);
   return Number(one.value);
 }
@@ -37,7 +38,9 @@ describe("a temperature for each ingredient", () => {
     const cold = waterOf({ ingredients: { "Whole egg": "4 °C" } });
     const water = figure(cold, "water.mass");
     const egg = 10_000 * 0.12;
-    const heat = cold.figures.find(({ id }) => id.endsWith("specific-heat") && id.startsWith("ingredient"));
+    const heat = Object.values(cold.graph).find(
+      ({ id }) => id.endsWith("specific-heat") && id.startsWith("ingredient"),
+    );
     // Egg is three quarters water: between water and dry food.
     expect(Number(heat?.value)).toBeGreaterThan(3);
     expect(Number(heat?.value)).toBeLessThan(4);
@@ -56,7 +59,7 @@ describe("a temperature for each ingredient", () => {
 
   it("counts rework as a body of its own, as warm as the room unless stated, its water bound already", () => {
     const spec = { ...eggNoodle, rework: { amount: "10 %" } };
-    const of = (changed: object): DoughWater => answered(outcomeOf(changed, spec));
+    const of = (changed: object): Published<DoughWater> => answered(outcomeOf(changed, spec));
     const asRoom = of({});
     const water = figure(asRoom, "water.mass");
     const mass = figure(asRoom, "rework.load");

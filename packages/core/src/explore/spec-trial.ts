@@ -1,3 +1,4 @@
+import { type Published, published } from "../figure/graph.ts";
 import { answer, inputProblem, type Outcome, refuse } from "../figure/problem.ts";
 import type { Formula } from "../formula/formula.ts";
 import type { FormulaLine } from "../formula/lines.ts";
@@ -19,7 +20,7 @@ const usual = { flour: "200 g", step: "1 %" } as const;
 export function formulaTrial(
   formula: Formula,
   asked: { readonly flour?: string; readonly step?: string },
-): Outcome<Trial> {
+): Outcome<Published<Trial>> {
   const flour = massField("Flour of a dough", [usual.flour]).safeParse(asked.flour ?? usual.flour);
   const step = quantityField(["share"], "Step of the water", [usual.step], {
     above: "0",
@@ -40,7 +41,7 @@ export function formulaTrial(
     others: shares(inUse.filter(({ role }) => role !== "flour" && role !== "water")),
     ...(referenceFactor && { referenceFactor }),
   });
-  return outcome.ok ? answer(outcome.value) : outcome;
+  return outcome.ok ? answer(published(outcome.value, formula.graph)) : outcome;
 }
 
 /** A flour with what is known of the water it takes: the kitchen's own figure, or the rule of dry gluten. */

@@ -1,7 +1,7 @@
 import { findRemedies, type Remedies, type ScaledMass, type StockedWeight, weightsWithStock } from "../batch/remedy.ts";
 import { scalesOf, type WeighedLine, weighLoad } from "../batch/weighing.ts";
 import { type Figure, given } from "../figure/figure.ts";
-import { scoped, withOrigins } from "../figure/graph.ts";
+import { type Published, published, scoped, withOrigins } from "../figure/graph.ts";
 import { answer, type Outcome } from "../figure/problem.ts";
 import { definition, fromSpec } from "../figure/source.ts";
 import type { Formula } from "../formula/formula.ts";
@@ -30,7 +30,7 @@ export function weighTrial(
   formula: Formula,
   { doughs, flour: grams }: Trial,
   us: boolean,
-): Outcome<TrialWeights> {
+): Outcome<Published<TrialWeights>> {
   const scales = scalesOf(spec, us);
   if (!scales.ok) return scales;
   const flour = given({
@@ -62,8 +62,9 @@ export function weighTrial(
       ),
     );
     const renamed = weights.map((one): ScaledMass => {
+      const { name, division, unit, scale } = one;
       const mass = figures.find(({ id }) => id === `${scope}.${one.mass.id}`) ?? one.mass;
-      return { ...one, mass };
+      return { name, mass, division, unit, scale };
     });
     return { weights: renamed, figures };
   });
@@ -73,7 +74,8 @@ export function weighTrial(
     ...remedies.finer.flatMap((finer) => finer.figures),
     ...remedies.tooLittle.flatMap(({ exact, load, off, nearest }) => [exact, load, off, nearest]),
   ];
-  return answer({ doughs: masses.map(({ weights }) => weights), remedies, figures }, scales.notes);
+  const all = { doughs: masses.map(({ weights }) => weights), remedies, figures };
+  return answer(published(all, formula.graph), scales.notes);
 }
 
 /** The stock, with the salts and the water of another dough in it. */

@@ -106,17 +106,18 @@ function lineFor(old: FormulaLine, product: Product, amount: FormulaLine["parts"
   const label = `${product.name} for 1 g of ${old.name}`;
   const behind = scoped(id, withOrigins([{ ...amount, label }]));
   const each = behind.at(-1) ?? amount;
+  const written = { ...old.parts, label: `${old.name} as written` };
   const parts = worked({
     id: `${id}.parts`,
     label: product.name,
     unit: "% of flour",
     places: 2,
     formula: "old * each",
-    from: { old: { ...old.parts, label: `${old.name} as written` }, each },
+    from: { old: written, each },
     sources: [massBalance],
   });
   const { path, material, leaves } = { ...old, ...product };
-  return { id, role: "alkali", name: product.name, path, material, parts, leaves: [...leaves, old.parts, ...behind] };
+  return { id, role: "alkali", name: product.name, path, material, parts, leaves: [...leaves, written, ...behind] };
 }
 
 function replacedNote(path: Path, old: FormulaLine, item: SpecAlkali, products: readonly Product[]): Note {

@@ -122,7 +122,7 @@ function reworkRows({ rework, loads }: Batch): Table["rows"] {
 
 /** The scale of a weight, and what is to be minded there. */
 export function scaleWords(weighed: WeighedLine, { tooLittle }: Remedies): string {
-  if (tooLittle.includes(weighed)) return `${weighed.scale}: too little, see below`;
+  if (tooLittle.some(({ line }) => line.id === weighed.line.id)) return `${weighed.scale}: too little, see below`;
   return weighed.lots === 1 ? weighed.scale : `${weighed.scale}, in ${weighed.lots} lots`;
 }
 

@@ -17,7 +17,7 @@ export function icedWater(answer: Report | undefined, batch: Batch): IcedWater |
   const asked = answer?.figures["water.ice"];
   const line = batch.lines.find((one) => one.line.role === "water");
   if (asked === undefined || line === undefined) return undefined;
-  const listed = batch.withStock?.find(({ weighed }) => weighed === line)?.mass ?? line.load;
+  const listed = batch.withStock?.find(({ weighed }) => weighed?.line.id === line.line.id)?.mass ?? line.load;
   const { ice, tapWater } = weighedIce(asked, listed, line);
   return {
     line,

@@ -45,9 +45,10 @@ export interface CardLoads {
 export function loadWeights(batch: Batch, loads: CardLoads, iced?: IcedWater): CardWeights {
   const { lines, rework, withStock, loadTotal } = batch;
   const unit = lines[0]?.unit ?? "g";
-  const ice = (weighed: WeighedLine | undefined) => (iced?.line === weighed && iced ? iceWords(iced) : "");
+  const ice = (weighed: WeighedLine | undefined) =>
+    iced && iced.line.line.id === weighed?.line.id ? iceWords(iced) : "";
   const items = withStock?.map((one): CardRow => {
-    if (one === rework) return reworkRow(one);
+    if (one.mass.id === rework?.mass.id) return reworkRow(one);
     const { name, mass, division, unit: shown, scale, weighed } = one;
     const where = weighed === undefined ? `${scale}; made up first, see below` : scaleOf(batch, weighed);
     return { name, ...weightWords(mass, shown, division), scale: where + ice(weighed), role: "item" };
@@ -101,7 +102,7 @@ function dustingRows(batch: Batch): readonly CardRow[] {
 
 /** The scale of a weight; of what is too little for it, the scale that would do. */
 function scaleOf({ remedies }: Batch, weighed: WeighedLine): string {
-  const finer = remedies.finer.find((one) => one.weighed === weighed);
+  const finer = remedies.finer.find((one) => one.weighed.line.id === weighed.line.id);
   if (finer === undefined) return scaleWords(weighed, { ...remedies, tooLittle: [] });
   const division = held(soldCell(finer.division, weighed.unit));
   return `${weighed.scale}: too coarse, weigh it to ${division} or finer`;

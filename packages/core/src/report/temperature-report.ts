@@ -1,4 +1,5 @@
 import type { Figure } from "../figure/figure.ts";
+import type { Published } from "../figure/graph.ts";
 import type { Note } from "../figure/problem.ts";
 import type { DoughWater } from "../sheet/dough-water.ts";
 import { report, section } from "./build.ts";
@@ -13,10 +14,11 @@ const shownElsewhere: ReadonlySet<string> = new Set(["water.temperature"]);
 /** Tells how warm the water of a mix has to be, and how much of it is ice. */
 export function temperatureReport(
   title: string,
-  { plan, water, weighed, byRule, apart, figures }: DoughWater,
+  { plan, water, weighed, byRule, apart, graph }: Published<DoughWater>,
   notes: readonly Note[],
   units: UnitSystem = "metric",
 ): Report {
+  const figures = Object.values(graph);
   const from = figures.filter(({ id }) => inputs.has(id) || (id.endsWith(".temperature") && !shownElsewhere.has(id)));
   const onScale = (figure: Figure) => inSystem(asScaleShows(figure, weighed.scale), units);
   const all = { ...onScale(weighed.listed), id: weighed.listed.id, label: water.label };

@@ -1,6 +1,7 @@
 import type { TrialWeights } from "../explore/trial-weights.ts";
 import type { Trial, TrialDough } from "../explore/water-trial.ts";
 import type { Figure } from "../figure/figure.ts";
+import type { Published } from "../figure/graph.ts";
 import type { Note } from "../figure/problem.ts";
 import type { Formula } from "../formula/formula.ts";
 import { fixedText } from "../number/decimal.ts";
@@ -13,10 +14,10 @@ import { figureCell, inSystem, type UnitSystem, weightCell, words } from "./show
 /** Tells a trial of the water: what to weigh for each dough, what to look at, and a line to write the result on. */
 export function trialReport(
   formula: Formula,
-  trial: Trial,
+  trial: Published<Trial>,
   notes: readonly Note[],
   units: UnitSystem = "metric",
-  weights?: TrialWeights,
+  weights?: Published<TrialWeights>,
 ): Report {
   const { doughs, look, unknown } = trial;
   const unit = weights?.doughs[0]?.[0]?.unit ?? (units === "us" ? "oz" : "g");
@@ -59,7 +60,7 @@ export function trialReport(
       section("write", "What to write down", { kind: "text", lines: linesToWrite(trial) }),
     ],
     figures: [...figures, ...(trial.plusMinus ? [trial.plusMinus] : []), ...(weights?.figures ?? [])],
-    from: [formula],
+    from: [formula, trial, ...(weights ? [weights] : [])],
     notes,
     cautions: formulaCautions(formula),
   });

@@ -4,7 +4,7 @@ import type { Rework } from "../batch/rework.ts";
 import type { WeighedLine } from "../batch/weighing.ts";
 import { type Composition, sharesOf } from "../chemistry/composition.ts";
 import { exact, type Figure, found, given, worked } from "../figure/figure.ts";
-import { type Graph, withOrigins } from "../figure/graph.ts";
+import { type Graph, type Published, published } from "../figure/graph.ts";
 import {
   answer,
   inputProblem,
@@ -43,8 +43,6 @@ export interface DoughWater {
   readonly byRule?: Figure;
   /** How far the rule lies from the heat balance, K. */
   readonly apart?: Figure;
-  /** Every figure, leaves first. */
-  readonly figures: readonly Figure[];
 }
 
 /** Water in whole divisions of the scale that weighs it, part of it as ice where the tap is too warm. */
@@ -72,7 +70,7 @@ export const plainMixSchema = z
  *
  * @example plainMixWater({ flour: "10 kg", water: "3.5 kg", temperature: { dough: "27 °C", flour: "22 °C" } }).ok // => true
  */
-export function plainMixWater(input: unknown): Outcome<DoughWater> {
+export function plainMixWater(input: unknown): Outcome<Published<DoughWater>> {
   const reading = readBy(plainMixSchema, input);
   if (!reading.ok) return reading;
   const { flour, water, temperature } = reading.value;
@@ -92,7 +90,7 @@ const wholeGrams = { scale: "a scale of whole grams", division: "1", unit: "g" }
  * Problems: `temperature.missing`, `temperature.no-tap-water`, `temperature.unknown-ingredient`, `temperature.no-flour-left`, and those of `waterTemperature`, each with its place in the
  * spec.
  */
-export function loadWater(spec: Spec, batch: Batch): Outcome<DoughWater> {
+export function loadWater(spec: Spec, batch: Batch): Outcome<Published<DoughWater>> {
   const temperature = spec.temperature ?? {};
   const needed = neededOf(temperature);
   if (!needed.ok) return needed;
@@ -327,7 +325,12 @@ interface Beside {
   readonly graph?: Graph;
 }
 
-function balance(mix: Mix, temperature: Temperatures, wanted: DecimalText, beside: Beside): Outcome<DoughWater> {
+function balance(
+  mix: Mix,
+  temperature: Temperatures,
+  wanted: DecimalText,
+  beside: Beside,
+): Outcome<Published<DoughWater>> {
   const heat = heatOf(mix, temperature, beside);
   if (!heat.ok) return heat;
   const { tap, ice, flour, room, friction } = temperature;
@@ -347,27 +350,19 @@ function balance(mix: Mix, temperature: Temperatures, wanted: DecimalText, besid
   const water = massOf("water", mix.water);
   const weighed = weighedWater(water, plan.value, beside);
   const apart = rule?.ok ? apartFigure(rule.value, plan.value) : undefined;
-  const { ice: iced, ...figures } = plan.value;
-  const all = [
+  const found: DoughWater = {
     water,
-    weighed.listed,
-    ...Object.values(figures),
-    ...Object.values<Figure>({ ...iced }),
-    ...Object.values<Figure>({ ...weighed.ice }),
-    ...(rule?.ok ? [rule.value] : []),
-    ...(apart ? [apart] : []),
-  ];
-  return answer(
-    {
-      plan: plan.value,
-      water,
-      weighed,
-      ...(rule?.ok && { byRule: rule.value }),
-      ...(apart && { apart }),
-      figures: withOrigins(all, beside.graph ?? {}),
-    },
-    [...beside.notes, ...plan.notes, ...(rule?.ok ? rule.notes : []), ...(apart ? apartNotes(apart, temperature) : [])],
-  );
+    plan: plan.value,
+    weighed,
+    ...(rule?.ok && { byRule: rule.value }),
+    ...(apart && { apart }),
+  };
+  return answer(published(found, beside.graph ?? {}), [
+    ...beside.notes,
+    ...plan.notes,
+    ...(rule?.ok ? rule.notes : []),
+    ...(apart ? apartNotes(apart, temperature) : []),
+  ]);
 }
 
 function weighedWater(water: Figure, { ice }: WaterPlan, { weigh, listed }: Beside): WeighedWater {
