@@ -60,6 +60,17 @@ describe("replaceFlour", () => {
     expect(labels).not.toContain("protein of the blend, at 14 % mb");
   });
 
+  test("puts no less of a flour in than the least share asked for", () => {
+    const shelf = { "house flour": { figures: flour("11.4 %") }, "hard flour": { figures: flour("13.5 %") } };
+    const shares = (least: string) => {
+      const found = without("strong flour", { ...ryeNoodle, shelf, wanted: { leastShare: least } });
+      return ["house flour", "hard flour"].map((name) => Number(shareIn(found, name) ?? 0));
+    };
+    // half of each meets the protein; 40 % of the one leaves no 40 % for the other
+    expect(shares("2 %").every((share) => share > 20 && share < 40)).toBe(true);
+    expect(shares("40 %").filter((share) => share > 0 && share < 40)).toEqual([]);
+  });
+
   test("finds no blend where gluten-forming protein would fall", () => {
     const shelf = { "house rye": { figures: { ...rye, protein: "12.4 %" } } };
     expect(without("strong flour", { ...ryeNoodle, shelf }).answer.kind).toBe("out-of-reach");

@@ -18,7 +18,7 @@ export const usualHold: readonly Hold[] = ["protein", "gluten protein or more"];
 
 /** A blend whose flour is not to be had, and the flours at hand. */
 export interface SubstituteQuestion
-  extends Pick<BlendQuestion, "step" | "flourMass" | "alternatives" | "currency" | "mostFlours"> {
+  extends Pick<BlendQuestion, "step" | "flourMass" | "alternatives" | "currency" | "mostFlours" | "leastShare"> {
   /** The blend as it was, % of flour, adding up to 100. */
   readonly blend: readonly GivenShare[];
   /** Every flour of the blend and every flour at hand. */

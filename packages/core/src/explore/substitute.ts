@@ -159,7 +159,7 @@ function searchQuestion(
   fresh: readonly StockedFlour[],
   shares: readonly DecimalText[],
 ): BlendQuestion {
-  const { step, flourMass, alternatives, currency, mostFlours } = question;
+  const { step, flourMass, alternatives, currency, mostFlours, leastShare } = question;
   return {
     flours: fresh,
     targets: heldTargets(question, old, shares.map(dec)),
@@ -169,6 +169,7 @@ function searchQuestion(
     ...(flourMass === undefined ? {} : { flourMass }),
     ...(alternatives === undefined ? {} : { alternatives }),
     ...(mostFlours === undefined ? {} : { mostFlours }),
+    ...(leastShare === undefined ? {} : { leastShare }),
   };
 }
 
