@@ -15,6 +15,19 @@ const flour = (stock: string, price = "23.50 EUR per 25 kg") => {
   return found;
 };
 
+describe("loads from what is on hand", () => {
+  it("are never told to be more than there are", () => {
+    // 29.9 kg for loads of 10 kg of flour
+    const { reach } = costed({
+      batch: { flour: "30 kg" },
+      mixer: { largest: "10 kg", of: "flour" },
+      prices: { "bread flour": "1 EUR/kg" },
+      stock: { "bread flour": "29.9 kg" },
+    }).shopping;
+    expect([reach?.lines[0]?.loads.value, reach?.loads.value]).toEqual(["2.9", "2"]);
+  });
+});
+
 describe("shopping list", () => {
   it.each([
     // on hand, packs, bought g, to pay EUR, left over g: 30 kg are needed

@@ -7,6 +7,16 @@ const steps = (...pairs: readonly (readonly [value: string, division: string])[]
   pairs.map(([value, division]) => ({ value: dec(value), division: dec(division) }));
 
 describe("roundKeepingTotal", () => {
+  it("leaves nothing a whole step off where the change itself is to be small, as for money", () => {
+    // by largest remainders: what is missing goes to 0.48, 0.48 and 0.45 and not twice to the greatest
+    const costs = ["55.0872", "12.5736", "1.0509", "2.4648", "0.3645", "2.1648"].map(
+      (value) => [value, "0.01"] as const,
+    );
+    const money = (least: "proportion" | "change") => roundKeepingTotal(steps(...costs), least).map(String);
+    expect(money("change")).toEqual(["55.09", "12.57", "1.05", "2.47", "0.36", "2.17"]);
+    expect(money("proportion")[0]).toBe("55.11");
+  });
+
   it.each([
     [
       "each goes to its nearest step",

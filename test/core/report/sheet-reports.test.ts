@@ -307,15 +307,17 @@ describe("what the spec states against what can be", () => {
   });
 
   it("a line that rolls in the time planned is not warned of", () => {
-    const codesOfDay = (roll: string) => {
+    const codesOfDay = (roll: string, compound: string) => {
       const spec = onLine("8 m/min");
-      const { spec: read, formula, batch } = worked({ ...spec, plan: { ...spec.plan, compound: "1 min", roll } });
+      const { spec: read, formula, batch } = worked({ ...spec, plan: { ...spec.plan, compound, roll } });
       const day = planDay(read, formula, batch, answered(planSheet(read, formula, batch, machines)));
       return day.ok ? day.notes.map(({ code }) => code) : codesOf(day);
     };
     // 29 m of sheet at 8 m/min take 219 s, and three passes of compounding 47 s each.
-    expect(codesOfDay("6 min")).not.toContain("plan.rolling-too-short");
-    expect(codesOfDay("4 min")).toContain("plan.rolling-too-short");
+    // Neither may lean on the time of the other.
+    expect(codesOfDay("4 min", "3 min")).not.toContain("plan.rolling-too-short");
+    expect(codesOfDay("3 min", "10 min")).toContain("plan.rolling-too-short");
+    expect(codesOfDay("10 min", "2 min")).toContain("plan.rolling-too-short");
   });
 });
 
@@ -386,6 +388,33 @@ describe("the sheet of a spec", () => {
     const { spec, formula, batch } = worked({ ...school, sheet: { ...school.sheet, thickness: "7 mm" } });
     const outcome = planSheet(spec, formula, batch, machines);
     expect(outcome.ok ? [] : outcome.problems.map(({ path }) => path)).toEqual([["sheet", "thickness"]]);
+  });
+
+  it("tells of a portion that is left over at the ends of the sheets, and the strands that use them up", () => {
+    // 461 g at 1.24 g/mL, 145 mm wide and 1.3 mm thick is 1972 mm of sheet: four of 493 mm with one strand of 300 mm each
+    const crank = { width: "145 mm", dial: { "1": "1.95 mm", "2": "1.3 mm" }, cutters: [{ size: "2 mm" }] };
+    const sheetOf = (strandLength: string) => {
+      const sheet = { machine: "crank", thickness: "1.3 mm", cutter: "2 mm", start: "2.9 mm", density: "1.24 g/mL" };
+      const { spec, formula, batch } = worked({
+        ...school,
+        machines: { crank: { ...crank, longestSheet: "600 mm" } },
+        batch: { dough: "461 g" },
+        losses: {},
+        sheet: { ...sheet, portion: "130 g", strandLength },
+      });
+      return planSheet(spec, formula, batch);
+    };
+    const wasteful = sheetOf("300 mm");
+    const text = wasteful.ok ? wasteful.notes.find(({ code }) => code === "sheet.much-left-over")?.text : undefined;
+    expect(text).toContain("enough for 1 more portion: the last 193 mm of each sheet");
+    expect(text).toContain("Strands of 246 mm or 493 mm");
+    const better = sheetOf("246 mm");
+    expect(answered(better).portions.value).toBe("3");
+    expect(better.ok ? better.notes.map(({ code }) => code) : []).not.toContain("sheet.much-left-over");
+    const long = sheetOf("550 mm");
+    expect(long.ok ? [] : long.problems.map(({ advice }) => advice)).toEqual([
+      "write a `strandLength` of at most 493 mm, or roll longer sheets or wider ones",
+    ]);
   });
 
   it("tells that the portions fall short, and says by how much the losses are off", () => {
@@ -514,6 +543,14 @@ describe("the kitchen's own figures", () => {
     ["cook.dried", () => measuredCooking({ rawWater: "65 %", cookedWater: "33 %" })],
     ["spec.missing", () => measuredMixing({ flour: "10 kg" })],
   ])("%s", (code, measure) => expect(codesOf(measure())).toContain(code));
+
+  it("tell of noodles that weigh less cooked than raw", () => {
+    const notes = (cooked: string) => {
+      const outcome = measuredCooking({ raw: "500 g", cooked });
+      return outcome.ok ? outcome.notes.map(({ code }) => code) : codesOf(outcome);
+    };
+    expect([notes("400 g"), notes("500 g")]).toEqual([["cook.lighter"], []]);
+  });
 
   it("come as YAML that the spec takes", () => {
     const lines = [

@@ -123,7 +123,8 @@ function addedUp(
       from: { cost: costs },
       sources: [definition],
     });
-  const rounded = roundKeepingTotal(exact.map(({ value }) => ({ value: dec(value), division })));
+  const steps = exact.map(({ value }) => ({ value: dec(value), division }));
+  const rounded = roundKeepingTotal(steps, "change");
   const figures = exact.map((cost, index) => {
     const line = lines[index];
     const naming = { id: `cost.${line?.id}.${what}`, label: `${line?.name} in ${wholes[what]}` };

@@ -56,7 +56,7 @@ function loadsOf({ name, load: { id } }: ShoppingLine, onHand: Figure, load: Fig
     label: `loads that the ${name} on hand is enough for`,
     unit: "",
     places: 1,
-    formula: "stock / load",
+    formula: "floor(10 * stock / load) / 10",
     from: { stock: onHand, load },
     sources: [massBalance],
   });

@@ -131,7 +131,7 @@ function problemWith({ products, ratioBy, amount }: MakeUp): Problem | undefined
       [],
       `${empty.name} without alkaline salts`,
       "products with alkaline salts",
-      "give its parts as weighed",
+      "state the ratio by what is weighed: --ratio-by 'as weighed'",
     );
   }
   if (products.some(({ parts }) => dec(parts).isNegative()) || sum(products.map(({ parts }) => dec(parts))).lte(0)) {

@@ -208,7 +208,7 @@ function referenceNotes(spec: Spec, formula: Formula): readonly Note[] {
 }
 
 /** What rework is to a formula, and whose rule its age and its share are. */
-function reworkNotes({ rework, temperature }: Spec): readonly Note[] {
+function reworkNotes({ rework }: Spec): readonly Note[] {
   if (rework === undefined) return [];
   const { amount, most, oldest } = rework;
   const of = amount.dimension === "share" ? "of the dough in the mixer" : "in the whole batch";
@@ -220,9 +220,6 @@ function reworkNotes({ rework, temperature }: Spec): readonly Note[] {
   const texts = [
     `rework, ${amount.text} ${of}: trimmings of the very same dough, with the same water, salts and allergens, change nothing in the formula; those of another dough are another ingredient`,
     `how old rework may be and how much of it a dough takes is the kitchen's own rule: ${rule}. Keep it covered and cold, and label it with day and allergens`,
-    ...(temperature
-      ? ["the temperature of the water is reckoned without rework: let it come to that of the dough"]
-      : []),
   ];
   return texts.map((text) => ({ code: "rework.rule", path: ["rework"], text }));
 }

@@ -18,9 +18,14 @@ const mostGivenWay = dec("0.001");
  * With one division the total is the exact one rounded to it.
  *
  * @param steps - values not below zero, divisions above zero
+ * @param least - what is kept small where a value gives way: its change in proportion, as suits weights, or the change itself,
+ * as suits money, which then is nowhere a whole step off
  * @example roundKeepingTotal([{ value: dec("1.5"), division: dec(1) }, { value: dec("1.5"), division: dec(1) }]).map(String) // => ["2", "1"]
  */
-export function roundKeepingTotal(steps: readonly Step[]): readonly Decimal[] {
+export function roundKeepingTotal(
+  steps: readonly Step[],
+  least: "proportion" | "change" = "proportion",
+): readonly Decimal[] {
   const divisions = [...new Set(steps.map(({ division }) => division.toString()))]
     .map(dec)
     .sort((a, b) => b.comparedTo(a));
@@ -32,7 +37,7 @@ export function roundKeepingTotal(steps: readonly Step[]): readonly Decimal[] {
     const weight = sum(members.map((index) => steps[index]?.value ?? ZERO));
     const first = division.eq(divisions[0] ?? ZERO);
     if (!first && missing.abs().gt(weight.times(mostGivenWay))) break;
-    rounded = takeUp(steps, rounded, members, division, missing);
+    rounded = takeUp(steps, rounded, members, division, missing, least);
   }
   return rounded;
 }
@@ -47,6 +52,7 @@ function takeUp(
   members: readonly number[],
   division: Decimal,
   missing: Decimal,
+  least: "proportion" | "change",
 ): readonly Decimal[] {
   const before = sum(members.map((index) => rounded[index] ?? ZERO));
   const goal = roundToDivision(before.plus(missing), division);
@@ -55,18 +61,27 @@ function takeUp(
   if (weight.isZero() || goal.isNegative()) return rounded;
   const few = goal.minus(before).abs().lte(division.times(members.length));
   const shares = few ? values : values.map((value) => value.times(goal).div(weight));
-  const given = nearestReaching(goal, shares, division);
+  const given = nearestReaching(goal, shares, division, least);
   return rounded.map((value, index) => given[members.indexOf(index)] ?? value);
 }
 
-/** The nearest steps, of which those that change least in proportion give way until all add up to the goal. */
-function nearestReaching(goal: Decimal, values: readonly Decimal[], division: Decimal): readonly Decimal[] {
+/** The nearest steps, of which those that change least give way until all add up to the goal. */
+function nearestReaching(
+  goal: Decimal,
+  values: readonly Decimal[],
+  division: Decimal,
+  least: "proportion" | "change",
+): readonly Decimal[] {
   const reached = values.map((value) => roundToDivision(value, division));
   const step = goal.gt(sum(reached)) ? division : division.negated();
   for (let left = goal.minus(sum(reached)).div(step).toNumber(); left > 0; left -= 1) {
     const moves = values.flatMap((value, index) => {
       const moved = (reached[index] ?? ZERO).plus(step);
-      return value.isZero() || moved.isNegative() ? [] : [{ index, moved, harm: moved.minus(value).abs().div(value) }];
+      const harm = moved
+        .minus(value)
+        .abs()
+        .div(least === "proportion" ? value : division);
+      return value.isZero() || moved.isNegative() ? [] : [{ index, moved, harm }];
     });
     const inOrder = step.isNegative() ? moves.reverse() : moves;
     const [first, ...others] = inOrder;

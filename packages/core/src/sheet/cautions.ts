@@ -52,7 +52,7 @@ const cautions: Readonly<Record<SheetHazard, Pick<Caution, "text" | "sources">>>
     sources: [practice],
   },
   "standing-dough": {
-    text: "Raw flour and raw egg can carry germs, and wet dough or noodles that stand warm let them grow; alkali does not stop them. Do not taste raw dough, keep waiting times short and cool, boil before eating, wash hands and tools. The local rules for time and temperature decide.",
+    text: "Germs grow in wet dough and wet noodles that stand warm; alkali does not stop them. Keep waiting times short and cool, boil before eating, wash hands and tools. The local rules for time and temperature decide.",
     sources: [rawFlour],
   },
   packed: {

@@ -4,7 +4,7 @@ import { definition, massBalance } from "../figure/source.ts";
 import { type DecimalText, dec } from "../number/decimal.ts";
 import { asked, outsideLimits } from "./inputs.ts";
 
-const naming = { id: "cook.gain", label: "cook gain, measured", unit: "", places: 2 };
+const naming = { id: "cook.gain", label: "measured cook gain", unit: "", places: 2 };
 
 /**
  * Finds the cook gain from one weighed boiling: the kitchen's own, in place of the usual one.

@@ -5,7 +5,7 @@ import { answer, inputProblem, type Note, type Outcome, type Path, type Problem,
 import { commonPractice, massBalance } from "../figure/source.ts";
 import type { Formula } from "../formula/formula.ts";
 import type { Spec } from "../formula/spec.ts";
-import { dec, fixedText } from "../number/decimal.ts";
+import { type Decimal, dec, fixedText, sum } from "../number/decimal.ts";
 import type { Quantity } from "../number/quantity.ts";
 import { compositionOf } from "./dough-food.ts";
 import { specificHeat } from "./food.ts";
@@ -241,13 +241,21 @@ const usualRoom: Usual = {
   source: { ...commonPractice, cite: "a kitchen of 20 °C where `temperature: room` is not stated" },
 };
 
-/** The rolls alone take so long; feeding and folding come on top. */
+/** The rolls alone take so long, to compound and to roll, each in its own time; feeding and folding come on top. */
 function rollingNotes({ compound, roll }: PlanFields, { schedule, cut }: SheetPlan): readonly Note[] {
-  const running = schedule.runningTime;
-  if (running === undefined || roll === undefined) return [];
-  const seconds = exact(running).times(exact(cut.sheetsPerLoad));
-  const planned = dec(roll.value).plus(compound?.value ?? "0");
-  if (seconds.lte(planned)) return [];
-  const text = `The rolls alone run ${fixedText(seconds.div(60), 1)} min for the sheets of a load, more than the ${fixedText(planned.div(60), 0)} min planned for them.`;
-  return [{ code: "plan.rolling-too-short", path: ["plan", "roll"], text }];
+  const { passes, runningTime } = schedule;
+  if (runningTime === undefined || roll === undefined) return [];
+  const compounding = sum(
+    passes.flatMap(({ kind, runningTime: time }) => (kind === "reduce" || time === undefined ? [] : [exact(time)])),
+  );
+  const rolling = exact(runningTime).minus(compounding);
+  const note = (stage: string, running: Decimal, planned: Decimal): readonly Note[] => {
+    const seconds = running.times(exact(cut.sheetsPerLoad));
+    if (seconds.lte(planned)) return [];
+    const text = `To ${stage} the sheets of a load, the rolls alone run ${fixedText(seconds.div(60), 1)} min, more than the ${fixedText(planned.div(60), 0)} min planned.`;
+    return [{ code: "plan.rolling-too-short", path: ["plan", stage], text }];
+  };
+  return compound === undefined
+    ? note("roll", exact(runningTime), dec(roll.value))
+    : [...note("compound", compounding, dec(compound.value)), ...note("roll", rolling, dec(roll.value))];
 }

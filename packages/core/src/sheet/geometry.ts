@@ -1,7 +1,7 @@
 import { exact, type Figure, worked } from "../figure/figure.ts";
 import { answer, noAnswer, type Outcome, type Problem, refuse } from "../figure/problem.ts";
 import { definition, massBalance } from "../figure/source.ts";
-import { type DecimalText, fixedText } from "../number/decimal.ts";
+import { type Decimal, type DecimalText, dec, fixedText } from "../number/decimal.ts";
 import { type CutRequest, cutRequestProblems } from "./cut-request.ts";
 import { widthFigure } from "./cutter.ts";
 import { asked, outsideLimits } from "./inputs.ts";
@@ -116,7 +116,8 @@ export function cutPlan(request: CutRequest): Outcome<CutPlan> {
     from: { sheets: sheetsPerLoad, cuts: cutsPerSheet, cut, portion },
     sources: [definition],
   });
-  if (exact(portionsPerLoad).isZero()) return refuse(tooShort(cutLength, sheetLength, portion, inStrands));
+  if (exact(portionsPerLoad).isZero())
+    return refuse(tooShort(cutLength, lengthInStrands(sheetLength, request), portion, inStrands));
   const strands = worked({
     id: "account.strands",
     label: "strands in portions",
@@ -176,13 +177,18 @@ function tooNarrow(request: CutRequest, strandWidth: Figure): Problem {
   return noAnswer("geometry.too-narrow", ["width"], found, "at least one strand across", advice);
 }
 
-function tooShort(cutLength: Figure, sheetLength: Figure, portion: Figure, inStrands: Figure): Problem {
-  const short = exact(cutLength).gt(exact(sheetLength));
+/** What of the length of a sheet is cut, between its trimmed ends, mm. */
+export function lengthInStrands(sheetLength: Figure, { endTrim }: Pick<CutRequest, "endTrim">): Decimal {
+  return exact(sheetLength).minus(dec(endTrim ?? 0).times(2));
+}
+
+function tooShort(cutLength: Figure, length: Decimal, portion: Figure, inStrands: Figure): Problem {
+  const short = exact(cutLength).gt(length) && length.gte(1);
   const found = short
-    ? `cuts of ${fixedText(cutLength.value, 0)} mm from a sheet of ${fixedText(sheetLength.value, 0)} mm`
+    ? `cuts of ${fixedText(cutLength.value, 0)} mm from sheets of ${fixedText(length, 0)} mm`
     : `${fixedText(inStrands.value, 1)} g at the cutter for portions of ${fixedText(portion.value, 1)} g`;
   const advice = short
-    ? "give a strand length beside the portion, a longer sheet or a wider one"
+    ? `write a \`strandLength\` of at most ${fixedText(length.floor(), 0)} mm, or roll longer sheets or wider ones`
     : "take a larger load or a smaller portion";
   return noAnswer("geometry.too-short", ["dough"], found, "at least one portion of a load", advice);
 }

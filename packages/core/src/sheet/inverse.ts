@@ -32,7 +32,7 @@ export function densityFromSheet(sheet: MeasuredSheet): Outcome<Figure> {
   return answer(
     worked({
       id: "dough.density",
-      label: "dough density, measured",
+      label: "measured dough density",
       unit: "g/mL",
       places: 3,
       formula: "mass * 1000 / (length * width * thickness)",
@@ -88,7 +88,7 @@ export function springBackFrom(thickness: Given, gap: DecimalText): Outcome<Figu
   return answer(
     worked({
       id: "passes.spring-back",
-      label: "spring-back, measured",
+      label: "measured spring-back",
       unit: "",
       places: 2,
       formula: "thickness / gap",

@@ -35,7 +35,7 @@ export function mixingHeat(mix: MeasuredMix): Outcome<Figure> {
   return answer(
     worked({
       id: "mix.heat",
-      label: "heat of mixing, measured",
+      label: "measured heat of mixing",
       unit: "kJ/kg",
       places: 1,
       formula: "(takenUp + water / 1000 * heat * (reached - own)) / (dough / 1000)",

@@ -1,7 +1,7 @@
 import * as z from "zod";
 import { exact, type Figure } from "../figure/figure.ts";
 import { withOrigins } from "../figure/graph.ts";
-import { answer, inputProblem, type Outcome, type Path, type Problem, refuse } from "../figure/problem.ts";
+import { answer, inputProblem, type Note, type Outcome, type Path, type Problem, refuse } from "../figure/problem.ts";
 import { readBy } from "../formula/read-spec.ts";
 import { massField, quantityField, refuseValue, shareField } from "../materials/fields.ts";
 import { densityField, lengthField, MOST_DENSITY } from "../materials/machine-schema.ts";
@@ -257,7 +257,15 @@ export function measuredCooking(input: unknown): Outcome<Measurement> {
   if (!gain.ok) return gain;
   const unlikely = implausible(gain.value, byWeight ? ["cooked"] : ["cookedWater"], "0.5", "5");
   if (unlikely.length > 0) return refuse(...unlikely);
-  return answer(measurement([gain.value], "batch", [`cookGain: ${fixedText(gain.value.value, 2)}`]));
+  const values = [`cookGain: ${fixedText(gain.value.value, 2)}`];
+  return answer(measurement([gain.value], "batch", values), shrunkNotes(gain.value));
+}
+
+/** Noodles take up water as they boil, more than the solids that they lose. */
+function shrunkNotes(gain: Figure): readonly Note[] {
+  if (exact(gain).gte(1)) return [];
+  const text = `A cook gain of ${fixedText(gain.value, 2)} means noodles that weigh less cooked than raw: boiling adds water. See that the two weights were not exchanged and that none of the noodles was left in the pot, and weigh again.`;
+  return [{ code: "cook.lighter", path: ["cooked"], text }];
 }
 
 function measurement(results: readonly Figure[], section: string, values: readonly string[]): Measurement {

@@ -44,9 +44,9 @@ export function stepAt(pass: number, gap: DecimalText | Decimal, springBack: Fig
   return setting === undefined ? { gap: set, thickness } : { setting, gap: set, thickness };
 }
 
-/** Two places, downwards, so that advice never goes past a limit. */
+/** Two places, downwards, so that advice never goes past a limit; a limit such as one third is not written out to its end. */
 export function downwards(value: Decimal): Decimal {
-  return value.times(HUNDRED).floor().div(HUNDRED);
+  return value.plus("1e-12").times(HUNDRED).floor().div(HUNDRED);
 }
 
 /** For messages. */

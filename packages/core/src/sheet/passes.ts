@@ -71,7 +71,7 @@ export function passSchedule(request: PassRequest): Outcome<PassSchedule> {
   const final = asked({ id: "passes.final", label: "final thickness", unit: "mm", places: 2 }, request.finalThickness);
   if (exact(final).gte(exact(first))) return refuse(notThinner(exact(first).toString(), exact(final).toString()));
   const largestReduction = askedOr(
-    { id: "passes.largest-reduction", label: "largest reduction of a pass", unit: "%", places: 1 },
+    { id: "passes.largest-reduction", label: "largest reduction allowed in a pass", unit: "%", places: 1 },
     request.largestReduction,
     { value: ONE_THIRD, source: gapLists },
   );

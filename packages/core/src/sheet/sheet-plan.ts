@@ -12,7 +12,7 @@ import type { CutRequest } from "./cut-request.ts";
 import { compositionOf } from "./dough-food.ts";
 import { fitProblems } from "./fits.ts";
 import { doughDensity, givenDensity, poreFreeDensity } from "./food.ts";
-import { type CutPlan, cutPlan } from "./geometry.ts";
+import { type CutPlan, cutPlan, lengthInStrands } from "./geometry.ts";
 import type { CutterSize, Machine } from "./machine.ts";
 import { machineNamed } from "./machine-of.ts";
 import type { PassRequest } from "./pass-request.ts";
@@ -74,6 +74,7 @@ export function planSheet(spec: Spec, formula: Formula, batch: Batch, included: 
     ...density.notes,
     ...schedule.notes,
     ...shortNotes(plan, batch),
+    ...leftoverNotes(plan, sheet),
     ...ownFigureNotes(sheet),
   ]);
 }
@@ -229,6 +230,20 @@ function shortNotes({ wanted, cut }: Omit<SheetPlan, "graph">, batch: Batch): re
   );
   const text = `The sheets give ${fixedText(exact(wanted.spare).negated(), 0)} portions fewer than the ${wanted.bowls.value} wanted: trim and leftover take ${fixedText(lost, 1)} % of the dough at the rolls, and the batch counts on ${fixedText(counted, 1)} %. Raise \`losses: sheeting:\`, trim less or roll longer sheets.`;
   return [{ code: "sheet.portions-short", path: ["losses", "sheeting"], text }];
+}
+
+/** Where a load leaves enough over for another portion, since the ends of its sheets are shorter than a strand. */
+function leftoverNotes({ cut, loads }: Omit<SheetPlan, "graph">, { endTrim }: SheetFields): readonly Note[] {
+  const { leftover } = cut.account;
+  const more = exact(leftover).div(exact(cut.portion)).floor();
+  const length = lengthInStrands(cut.sheetLength, { ...(endTrim && { endTrim: endTrim.value }) });
+  const cuts = length.div(exact(cut.cutLength)).floor();
+  if (more.isZero() || cuts.isZero()) return [];
+  const end = length.minus(cuts.times(exact(cut.cutLength)));
+  const lengths = [cuts.plus(1), cuts].map((count) => `${fixedText(length.div(count).floor(), 0)} mm`);
+  const of = exact(loads).gt(1) ? "each load" : "the dough";
+  const text = `${fixedText(leftover.value, 0)} g of ${of} are left over, enough for ${more.toFixed()} more ${more.eq(1) ? "portion" : "portions"}: the last ${fixedText(end, 0)} mm of each sheet are shorter than a strand. Strands of ${lengths.join(" or ")} (\`strandLength\`) use the sheet up; or knead what is left over and roll it again.`;
+  return [{ code: "sheet.much-left-over", path: ["sheet", "strandLength"], text }];
 }
 
 function ownFigureNotes({ springBack, compounding }: SheetFields): readonly Note[] {
