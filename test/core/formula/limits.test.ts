@@ -59,6 +59,33 @@ describe("limits hold for parts, however they are written", () => {
   });
 });
 
+describe("the greatest parts that are believed", () => {
+  const accept: Written["accept"] = ["high salt", "high alkali"];
+  const liquor = { name: "thin liquor", figures: { composition: { Na2CO3: "1 %", water: "rest" } } };
+  it.each<[what: string, most: Partial<Written>, more: Partial<Written>]>([
+    ["salt of 20 %", { salt: "100 g" }, { salt: "100.1 g" }],
+    [
+      "an ingredient of 200 %",
+      { ingredients: [{ name: "sesame oil", amount: "1 kg" }] },
+      { ingredients: [{ name: "sesame oil", amount: "1000.1 g" }] },
+    ],
+    [
+      "dusting of 200 %",
+      { dusting: { name: "cornstarch", amount: "1 kg" } },
+      { dusting: { name: "cornstarch", amount: "1000.1 g" } },
+    ],
+    ["water of 200 %", { water: { tap: "1 kg" } }, { water: { tap: "1000.1 g" } }],
+    [
+      "a thin liquor of 200 %",
+      { alkali: [{ ...liquor, amount: "1 kg" }], water: { added: "1 kg" } },
+      { alkali: [{ ...liquor, amount: "1000.1 g" }], water: { added: "1 kg" } },
+    ],
+  ])("are %s", (_, most, more) => {
+    expect(codes({ ...most, accept })).toEqual([]);
+    expect(codes({ ...more, accept })).toEqual(["quantity.out-of-range"]);
+  });
+});
+
 describe("beyond the greatest published use", () => {
   it.each([
     ["salts", [], soda("8.5 g")],
