@@ -55,6 +55,19 @@ describe("searchBlend", () => {
     expect(Number(converted?.low)).toBeCloseTo((10.322 * 86) / (100 - 14.3), 9);
   });
 
+  test("tells both ends of what the flours reach where one target is out of their reach by itself", () => {
+    const prefer = { kind: "fewest" as const };
+    const reach = (targets: BlendQuestion["targets"]) => {
+      const answer = value(searchBlend({ flours: [strong, soft, { ...whole, most: "50" }], prefer, targets }));
+      return answer.kind === "found" ? [] : answer.reach;
+    };
+    // by hand: soft flour alone, and half of each of the two with the most ash
+    const ash = { label: "ash", unit: "%", least: "0.4", most: "1.05" };
+    expect(reach({ ash: { least: "3", basis: asIs } })).toEqual([ash]);
+    expect(reach({ ash: { most: "0.3", basis: asIs } })).toEqual([ash]);
+    expect(reach({ ash: { least: "1", basis: asIs }, wholegrain: { most: "20" } })).toEqual([]);
+  });
+
   test("keeps ratios, stores, least and most", () => {
     const flours = [
       { ...strong, store: "5500" },

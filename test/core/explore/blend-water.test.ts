@@ -32,6 +32,19 @@ describe("waterAfter", () => {
     expect([added.range?.low, added.range?.high]).toEqual(["34.5", "35.5"]);
   });
 
+  test("tells where the kitchen's own figures do not come to the water of the spec", () => {
+    const own = (share: string, percent: string) => ({ ...soft, share, ownWater: { percent, plusMinus: "0.5" } });
+    const codes = (added: string) =>
+      waterAfter([own("100", "34")], [own("100", "34")], added).notes.map(({ code }) => code);
+    // the flour is known to half a percent, and half a percent more is nothing to speak of
+    expect([codes("35"), codes("33"), codes("35.1"), codes("32.9")]).toEqual([
+      [],
+      [],
+      ["water.own-apart"],
+      ["water.own-apart"],
+    ]);
+  });
+
   test("takes the water of the flour that dry gluten replaces away, as the kitchen's own figures would", () => {
     const flour = (share: string, percent: string) => ({
       ...soft,

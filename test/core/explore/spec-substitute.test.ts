@@ -76,6 +76,14 @@ describe("replaceFlour", () => {
     expect(without("strong flour", { ...ryeNoodle, shelf }).answer.kind).toBe("out-of-reach");
   });
 
+  test("never offers the missing flour itself as the way out", () => {
+    const { answer } = without("strong flour", { ...ryeNoodle, shelf: {} });
+    const moves = answer.kind === "found" ? [] : answer.conflicts.flat();
+    expect(moves.length).toBeGreaterThan(0);
+    expect(moves.filter(({ label }) => label.includes("strong flour"))).toEqual([]);
+    expect(answer.kind === "found" ? [] : answer.flourNeeded.map(({ name }) => name)).not.toContain("strong flour");
+  });
+
   test("holds what the spec wants beside what is held", () => {
     const wheat = { ...flour("11.5 %", "1.5 %"), wholegrain: true };
     const written: Written = {

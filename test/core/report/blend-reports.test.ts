@@ -322,6 +322,16 @@ describe("what a spec cannot be asked", () => {
     ]);
   });
 
+  it("points at the figures of a flour on the shelf, and at its name", () => {
+    const shelf = { "own rye": { figures: { moisture: "10 %", protein: "60 %", fat: "60 %" } }, "no such flour": {} };
+    const { spec, formula } = specOf({ ...school, shelf });
+    const outcome = designBlend(spec, formula);
+    expect(outcome.ok ? [] : outcome.problems.map(({ path }) => path.slice(0, 3))).toEqual([
+      ["shelf", "own rye", "figures"],
+      ["shelf", "no such flour"],
+    ]);
+  });
+
   it("says what is wrong with a replacement, a lot, an ingredient and a trial", () => {
     const { spec, formula } = specOf(school);
     const batch = answered(planBatch(spec, formula));

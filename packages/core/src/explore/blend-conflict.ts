@@ -4,7 +4,7 @@ import { best, type Extreme } from "./blend-extreme.ts";
 import { describeBlend } from "./blend-figures.ts";
 import type { FlourLimit, Limit } from "./blend-limits.ts";
 import type { Order } from "./blend-preference.ts";
-import type { Check, FoundBlend, Move, OutOfReach } from "./blend-question.ts";
+import type { Check, FoundBlend, Move, OutOfReach, Reach } from "./blend-question.ts";
 import { type Setup, shapeIds, stepProblem } from "./blend-setup.ts";
 import { finerStepOf, floursNeeded, notesOf } from "./blend-ways-out.ts";
 import type { Budget } from "./step-budget.ts";
@@ -17,6 +17,7 @@ export function explainConflict(setup: Setup, order: Order, budget: Budget): Out
     ids.map((id) => moveOf(setup, id, ids, budget.part(0.2))),
   );
   const moves = conflicts.flat();
+  const reach = conflicts.flatMap((conflict) => reachOf(setup, conflict, budget.part(0.2)));
   const flourNeeded = moves.some(({ id }) => id === "protein.least") ? floursNeeded(setup, budget.part(0.3)) : [];
   const finerStep = finerStepOf(setup, budget.part(0.3));
   const nearest = nearestBlend(setup, order, budget);
@@ -31,6 +32,7 @@ export function explainConflict(setup: Setup, order: Order, budget: Budget): Out
     kind: "out-of-reach",
     problem,
     conflicts,
+    reach,
     flourNeeded,
     notes: notesOf(setup),
     ...(nearest === undefined ? {} : { nearest }),
@@ -40,7 +42,22 @@ export function explainConflict(setup: Setup, order: Order, budget: Budget): Out
 
 function conflictText(moves: readonly Move[]): string {
   if (moves.length === 0) return "no blend comes out in these steps and whole bags";
+  const [only, second] = moves;
+  if (only !== undefined && second === undefined) return `no blend of these flours comes to ${only.label}`;
   return `no blend meets all of: ${moves.map(({ label }) => label).join("; ")}`;
+}
+
+/** Both ends of what the flours reach in the quantity of a target that no blend meets by itself. */
+function reachOf(setup: Setup, conflict: readonly Move[], budget: Budget): readonly Reach[] {
+  const [only, second] = conflict;
+  const target = setup.targets.find(({ id }) => id === only?.id);
+  if (target === undefined || second !== undefined) return [];
+  const quantity = target.id.replace(/(?:least|most)$/u, "");
+  const others = stepProblem(setup, (id) => !id.startsWith(quantity));
+  const [most, least] = (["least", "most"] as const).map((side) => best(others, { ...target, side }, budget)?.value);
+  if (least === undefined || most === undefined) return [];
+  const { label, unit } = target;
+  return [{ label, unit, least: decimalText(least), most: decimalText(most) }];
 }
 
 /** The ways out, each of which is enough alone. */

@@ -39,8 +39,8 @@ function restFlour({ flours, prefer }: BlendQuestion): number {
   const share = (name: string): Decimal =>
     dec((prefer.kind === "nearest" && prefer.to.find((one) => one.name === name)?.share) || 0);
   const free = [...flours.keys()].filter((index) => {
-    const { step, bag, fixed, ratioTo } = flours[index] ?? {};
-    return [step, bag, fixed, ratioTo].every((limit) => limit === undefined);
+    const { step, bag, fixed, ratioTo, missing } = flours[index] ?? {};
+    return [step, bag, fixed, ratioTo, missing].every((limit) => limit === undefined);
   });
   return free.reduce(
     (most, index) => (share(flours[index]?.name ?? "").gt(share(flours[most]?.name ?? "")) ? index : most),

@@ -24,6 +24,8 @@ export interface Candidate {
   readonly least?: DecimalText;
   readonly most?: DecimalText;
   readonly fixed?: DecimalText;
+  /** Whether it is not to be had, so that nothing moves it into the blend. */
+  readonly missing?: boolean;
   /** Its shares come in whole multiples of this, %; the step of the question unless given. */
   readonly step?: DecimalText;
   /** A bag of it, g: only whole bags go into the batch. */
@@ -148,6 +150,14 @@ export interface FlourNeeded {
   readonly protein: Figure;
 }
 
+/** Least and most of a quantity that a blend can come to, all other limits kept. */
+export interface Reach {
+  readonly label: string;
+  readonly unit: string;
+  readonly least: DecimalText;
+  readonly most: DecimalText;
+}
+
 /** Why there is no blend, and what would make one. */
 export interface OutOfReach {
   readonly kind: "out-of-reach";
@@ -156,6 +166,8 @@ export interface OutOfReach {
   readonly nearest?: FoundBlend;
   /** Sets of limits that cannot all be met, though each set could without any one of its limits. */
   readonly conflicts: readonly (readonly Move[])[];
+  /** What the flours reach in each quantity that is out of their reach by itself, all other limits kept. */
+  readonly reach: readonly Reach[];
   /** In place of which flour a stronger one would do, all else as it is; the smallest rise first. */
   readonly flourNeeded: readonly FlourNeeded[];
   /** A finer step at which the question has an answer. */

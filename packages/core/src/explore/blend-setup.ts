@@ -47,7 +47,7 @@ export const shapeIds = { ifUsed: "least-share", mostFlours: "flours.most" } as 
 /** The whole-step problem of a setup, or of the part of its limits that `keep` lets through. */
 export function stepProblem(setup: Setup, keep: (id: string) => boolean = () => true): StepProblem {
   const least = setup.question.flours.map(() => 0);
-  const most = setup.question.flours.map(() => setup.total);
+  const most = setup.question.flours.map(({ missing }) => (missing === true ? 0 : setup.total));
   for (const limit of setup.flourLimits.filter(({ id }) => keep(id))) {
     const now = (limit.side === "least" ? least : most)[limit.index] ?? 0;
     if (limit.side === "least") least[limit.index] = Math.max(now, limit.steps);

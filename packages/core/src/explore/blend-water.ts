@@ -1,8 +1,8 @@
-import { exact, type Figure, given, type Range, worked } from "../figure/figure.ts";
+import { exact, type Figure, given, type Range, shown, worked } from "../figure/figure.ts";
 import type { Note } from "../figure/problem.ts";
 import { fromSpec, massBalance } from "../figure/source.ts";
 import { withRange } from "../formula/ranges.ts";
-import { type Decimal, type DecimalText, dec, decimalText, ZERO } from "../number/decimal.ts";
+import { type Decimal, type DecimalText, dec, decimalText, sum, ZERO } from "../number/decimal.ts";
 import type { Cause } from "./cause.ts";
 import { boundsOf } from "./interval.ts";
 import { mixedMoisture, shareOfAll, type WaterFlour, waterTaken } from "./water-flour.ts";
@@ -65,7 +65,7 @@ export function waterAfter(
     before: start,
     causes: water.causes,
     notKnown,
-    notes: notKnown.length === 0 ? [] : [notKnownNote(notKnown)],
+    notes: [...(notKnown.length === 0 ? [] : [notKnownNote(notKnown)]), ...(own ? apartNotes(before, start) : [])],
   };
 }
 
@@ -194,6 +194,24 @@ function changedFlours(before: readonly WaterFlour[], after: readonly WaterFlour
     ...new Set([...before, ...after].filter(({ dryGluten }) => dryGluten !== true).map(({ name }) => name)),
   ];
   return names.filter((name) => !share(before, name).eq(share(after, name)));
+}
+
+/** How far own figures may lie from the water of the spec beyond what they are sure of, % of flour: half a usual step of a trial. Common practice, no source. */
+const ownMayBeOff = "0.5";
+
+/** Own figures that do not come to the water of the spec: one of the two is off, and the new water keeps the difference. */
+function apartNotes(before: readonly WaterFlour[], start: Figure): readonly Note[] {
+  const taken = waterTaken({ id: "water.own.before", label: "water the flours take" }, "before", before, [fromSpec]);
+  const plusMinus = sum(
+    before.map(({ share, ownWater }) =>
+      dec(share)
+        .times(ownWater?.plusMinus ?? 0)
+        .div(100),
+    ),
+  );
+  if (exact(taken).minus(exact(start)).abs().lte(plusMinus.plus(ownMayBeOff))) return [];
+  const text = `by the kitchen's own figures the flours before take ${shown(taken)}, and the spec adds ${shown(start)}: one of the two is off, and the new water keeps the difference; settle it with \`noodlewright trial\``;
+  return [{ code: "water.own-apart", path: ["water"], text }];
 }
 
 function notKnownNote(names: readonly string[]): Note {

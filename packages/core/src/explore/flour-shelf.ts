@@ -52,11 +52,11 @@ export function flourShelf(spec: Spec, formula: Formula, extra: OwnMaterials = {
   for (const { name, path, parts, material } of used) put(name, path, parts.value, material);
   for (const [name, entry] of entries) {
     if (used.some((line) => isSame(line.name, name))) continue;
-    const material = resolveMaterial(name, ["shelf", name], entry.figures, own);
+    const material = resolveMaterial(name, ["shelf", name, "name"], entry.figures, own);
     if (material.ok) {
       put(name, ["shelf", name], "0", material.value);
       notes.push(...moistureNotes(name, material.value));
-    } else problems.push(...material.problems);
+    } else problems.push(...material.problems.map(atKey));
   }
   const asked = [spec.wanted?.price, spec.wanted?.batchPrice].flatMap((price) => price?.currency ?? []);
   const currencies = [...new Set([...prices.map((price) => price.currency), ...asked])];
@@ -64,6 +64,12 @@ export function flourShelf(spec: Spec, formula: Formula, extra: OwnMaterials = {
   if (currencies.length > 1 && asksPrice(spec)) problems.push(severalCurrencies(currencies));
   if (problems.length > 0) return refuse(...problems);
   return answer({ flours, ...(currencies.length === 1 && currency !== undefined && { currency }) }, notes);
+}
+
+/** On the shelf the name of a flour is the key that its figures stand under. */
+function atKey(problem: Problem): Problem {
+  const { path } = problem;
+  return path.length === 3 && path.at(-1) === "name" ? { ...problem, path: path.slice(0, -1) } : problem;
 }
 
 /** Says of a flour that is not in the formula that its moisture was assumed. */

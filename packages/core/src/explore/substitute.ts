@@ -49,7 +49,7 @@ export function substitute(question: SubstituteQuestion): Outcome<Substitution> 
   }
   const share = (name: string): DecimalText | undefined => question.blend.find((one) => one.name === name)?.share;
   const without = question.flours.map((flour) =>
-    flour.name === question.missing ? { ...withoutLimits(flour), fixed: "0" } : flour,
+    flour.name === question.missing ? { ...withoutLimits(flour), missing: true } : flour,
   );
   const kept = without.map((flour) => {
     const now = share(flour.name);
@@ -65,8 +65,8 @@ export function substitute(question: SubstituteQuestion): Outcome<Substitution> 
     : moved;
 }
 
-function hasLimits({ least, most, fixed, ratioTo }: StockedFlour): boolean {
-  return [least, most, fixed, ratioTo].some((limit) => limit !== undefined);
+function hasLimits({ least, most, fixed, ratioTo, missing }: StockedFlour): boolean {
+  return [least, most, fixed, ratioTo, missing].some((limit) => limit !== undefined);
 }
 
 /** A share that stays, in a step of its own where it is off the step of the others. */
@@ -82,7 +82,8 @@ function onOwnSteps(
 ): readonly StockedFlour[] {
   return flours.map((flour) => {
     const now = blend.find(({ name }) => name === flour.name)?.share;
-    const isOff = now !== undefined && flour.fixed === undefined && !isOn(now, step) && isOn(now, "0.1");
+    const isOff =
+      now !== undefined && !flour.missing && flour.fixed === undefined && !isOn(now, step) && isOn(now, "0.1");
     return isOff ? { ...flour, step: "0.1" } : flour;
   });
 }

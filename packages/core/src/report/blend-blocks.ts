@@ -1,5 +1,5 @@
 import { missWords } from "../explore/blend-conflict.ts";
-import type { BlendAnswer, Check, FoundBlend, OutOfReach } from "../explore/blend-question.ts";
+import type { BlendAnswer, Check, FoundBlend, OutOfReach, Reach } from "../explore/blend-question.ts";
 import type { BlendWater } from "../explore/blend-water.ts";
 import type { Change } from "../explore/compare-blends.ts";
 import { type Figure, shownValue, worked } from "../figure/figure.ts";
@@ -301,7 +301,7 @@ function missLines(checks: readonly Check[]): readonly string[] {
 
 /** Why there is no blend: the limits in conflict, how far each would have to move, and other ways out. */
 export function outOfReachSections(answer: OutOfReach): readonly Section[] {
-  const { problem, conflicts, flourNeeded, finerStep, nearest } = answer;
+  const { problem, conflicts, reach, flourNeeded, finerStep, nearest } = answer;
   const moves = conflicts.flat().filter((move, index, all) => all.findIndex(({ id }) => id === move.id) === index);
   const moveTable = table(
     "conflict",
@@ -333,15 +333,36 @@ export function outOfReachSections(answer: OutOfReach): readonly Section[] {
   );
   const finer = finerStep === undefined ? [] : [`In steps of ${finerStep} % there is a blend.`];
   return [
-    section("no-answer", "No blend reaches it", { kind: "text", lines: [`${capital(problem.found)}.`, ...finer] }),
-    section("conflict", "Limits that conflict, and how far each would have to move", moveTable),
+    section("no-answer", "No blend reaches it", {
+      kind: "text",
+      lines: [`${capital(problem.found)}.`, ...reach.map(reachLine), ...finer],
+    }),
+    section(
+      "conflict",
+      conflicts.every(({ length }) => length < 2)
+        ? "What would have to be asked instead"
+        : "Limits that conflict, and how far each would have to move",
+      moveTable,
+    ),
     section("flour-needed", "Or one stronger flour", neededTable),
     section("nearest", "Limits, with the nearest blend", nearest && checksTable(nearest.checks), {
       kind: "text",
-      lines: nearest ? [...missLines(nearest.checks), ...doubtLines(nearest.checks)] : [],
+      lines: nearest
+        ? [...missLines(nearest.checks), ...(reach.length > 0 ? [endOfReach] : []), ...doubtLines(nearest.checks)]
+        : [],
     }),
   ];
 }
+
+/** What the flours reach, to two places inwards. */
+function reachLine({ label, unit, least, most }: Reach): string {
+  const [from, to] = [dec(least).times(100).ceil().div(100), dec(most).times(100).floor().div(100)];
+  return `With all other limits kept, the flours here reach ${label} from ${decimalText(from)} to ${decimalText(to)} ${unit}.`;
+}
+
+/** So that nobody takes the end of what is possible for a blend to make. */
+const endOfReach =
+  "The nearest blend goes as far towards what is out of reach as it can, whatever else that changes: look at all of its figures before you make it.";
 
 function capital(text: string): string {
   return `${text.charAt(0).toUpperCase()}${text.slice(1)}`;
