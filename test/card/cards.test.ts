@@ -38,6 +38,14 @@ beforeAll(async () => {
     const flags = ["--serve", "12:15", "--paper", paper, "-o", fileOf(paper, full)];
     const { status, stderr: said } = runBuilt(["card", "examples/school-noodle.yaml", ...flags]);
     expect([status, said]).toEqual([0, expect.stringMatching(/^Wrote .*\n$/u)]);
+    runBuilt([
+      "card",
+      "examples/school-noodle.yaml",
+      "--dough",
+      "150 kg",
+      ...flags.slice(0, -1),
+      fileOf(paper, "long-day"),
+    ]);
   }
 });
 
@@ -99,7 +107,8 @@ test("a card has what a cook works by: a box and a line for every weight of ever
     "sheets",
     "cautions",
   ]);
-  expect(await page.locator("#passes svg").count()).toBe(1);
+  // The sheet of each pass is drawn beside its gap.
+  expect(await page.locator("#passes tbody .bar").count()).toBe(7);
   await page.close();
 });
 
@@ -117,9 +126,25 @@ test("paper has no command words, and the dial is on the drawing", async () => {
     expect([name, /noodlewright|--\w|sha256sum/u.exec(text)?.[0]]).toEqual([name, undefined]);
     await page.close();
   }
-  const { page } = await openFile(browser, fileOf("a4", "evening-class"));
-  const dial = await page.locator('#passes svg text[font-size="22"]').allTextContents();
-  expect(dial).toEqual(await page.locator("#passes tbody tr:not(.total) td:nth-child(3)").allTextContents());
+});
+
+test.each([
+  ["evening-class", "#passes td.setting"],
+  ["evening-class", "#passes td.gap"],
+  [full, "#passes td.gap"],
+  [full, "#loads tbody td"],
+  [full, "#weights-1 td.weight"],
+  ["long-day", "#loads tbody td"],
+])("on the card of %s, %s is read from a step away", async (name, cells) => {
+  const { page } = await openFile(browser, fileOf("a4", name));
+  await asOnPaper(page, "a4");
+  const all = `[...document.querySelectorAll(${JSON.stringify(cells)})]`;
+  expect(Number(await page.evaluate(`${all}.length`))).toBeGreaterThan(2);
+  const px = Number(
+    await page.evaluate(`Math.min(...${all}.map((one) => parseFloat(getComputedStyle(one).fontSize)))`),
+  );
+  // Common practice, no source: digits of 3 mm are read from a metre; digits are 0.7 of the size of their font.
+  expect((px / 96) * 25.4 * 0.7).toBeGreaterThan(3);
   await page.close();
 });
 
@@ -147,26 +172,13 @@ test("a card of 16 ingredients begins its list on the first page", async () => {
   await page.close();
 });
 
-test("one load of an ordinary spec fits one page, on A4 and on Letter", async () => {
+test("one load of an ordinary spec, with water, day and passes, fits one page of A4 and of Letter", async () => {
   for (const paper of ["a4", "letter"] as const) {
     const file = join(out, `one-${paper}.html`);
-    const spec = {
-      name: "One load",
-      flours: [
-        { name: "bread flour", amount: "85 %" },
-        { name: "whole wheat flour", amount: "rest" },
-      ],
-      water: { added: "36 %" },
-      alkali: [{ name: "sodium carbonate", amount: "1 %" }],
-      salt: "1 %",
-      dusting: { name: "cornstarch", amount: "2 %" },
-      batch: { dough: "5 kg" },
-      scales: [{ division: "0.1 g" }],
-      temperature: { dough: "25 °C", flour: "20 °C", room: "20 °C", tap: "12 °C" },
-      plan: { serve: "12:15", weigh: "10 min", mix: "15 min", roll: "30 min", cut: "15 min", boil: "20 min" },
-    };
-    runBuilt(["card", "-", "-o", file, "--paper", paper], { input: JSON.stringify(spec) });
+    const flags = ["--serve", "12:15", "--dough", "7 kg", "--paper", paper, "-o", file];
+    runBuilt(["card", "examples/school-noodle.yaml", ...flags]);
     const { page } = await openFile(browser, file);
+    expect(await page.locator("#weights-1, #water, #loads, #passes, #sheets").count()).toBe(5);
     await asOnPaper(page, paper);
     expect([paper, (await printedPages(page)).length]).toEqual([paper, 1]);
     await page.close();

@@ -158,7 +158,7 @@ describe("sections of the card", () => {
         ),
       );
     const assumed = ["dough.temperature", "flour.temperature", "other-ingredients.temperature"];
-    expect(shown("5 °C")).toEqual(["water.temperature", ...assumed, expect.stringContaining("this temperature too")]);
+    expect(shown("5 °C")).toEqual(["water.temperature", expect.stringContaining("this temperature too"), ...assumed]);
     expect(shown("25 °C")).toEqual([
       "water.ice",
       "water.from-tap",
@@ -234,28 +234,53 @@ describe("sections of the card", () => {
 
   const plan = { serve: "19:30", weigh: "10 min", mix: "15 min", roll: "25 min", cut: "10 min", boil: "20 min" };
 
-  function dayOf(kg: number): { readonly line: string; readonly columns: readonly string[] } {
-    const outcome = formulaOf({ ...spec, batch: { dough: `${kg} kg` }, plan });
+  function dayOf(kg: number, more: object = {}) {
+    const outcome = formulaOf({ ...spec, batch: { dough: `${kg} kg` }, plan: { ...plan, ...more } });
     if (!outcome.ok) throw new Error(JSON.stringify(outcome.problems));
     const { spec: read, formula } = outcome.value;
     const whole = planBatch(read, formula);
     const day = whole.ok ? planDay(read, formula, whole.value) : whole;
     if (!whole.ok || !day.ok) throw new Error("no day");
     const blocks = card(read, formula, whole.value, { ...plain, day: day.value }).bench.flatMap((one) => one.blocks);
+    const tables = blocks.filter((block) => block.kind === "table");
     return {
-      line: blocks.flatMap((block) => (block.kind === "text" ? block.lines : []))[0] ?? "",
-      columns: blocks.flatMap((block) => (block.kind === "table" ? block.columns.map(({ id }) => id) : [])),
+      lines: blocks.flatMap((block) => (block.kind === "text" ? block.lines : [])),
+      stages: tables[0]?.rows.map(({ cells }) => cells[0]?.text) ?? [],
+      heads: tables.map(({ columns }) => columns.slice(1).map(({ label }) => label)),
+      day: day.value,
+      tables,
     };
   }
 
   test("tell a day of one load without a pace or a wait, and one of more with both", () => {
     const one = dayOf(5);
-    expect(one.line).toBe("Start at 18:10, serve at 19:30.");
-    expect(one.columns).toEqual(["load", "weigh", "mix", "roll", "cut", "boil", "done"]);
+    expect(one.lines).toEqual([]);
+    expect(one.stages).toEqual(["weigh", "mix", "roll", "cut", "boil", "done"]);
     const more = dayOf(30);
-    expect(more.line).toContain("The pace is set by rolling and cutting.");
-    expect(more.line).toMatch(/The load that is done first waits [1-9]\d* min for service\.$/u);
-    expect(more.columns).toContain("hold");
+    expect(more.lines[0]).toContain("The pace is set by rolling and cutting.");
+    expect(more.lines[0]).toMatch(/The load that is done first waits [1-9]\d* min for service\.$/u);
+    expect(more.stages).toContain("waits, min");
+  });
+
+  test("have one column for each load of the day, at most seven beside each other, each time at its load", () => {
+    const { heads, tables, day } = dayOf(130);
+    expect(heads.flat()).toEqual(day.time.loads.map(({ load }) => `load ${load}`));
+    expect(heads.length).toBeGreaterThan(1);
+    expect(Math.max(...heads.map((list) => list.length))).toBeLessThanOrEqual(7);
+    const rolls = tables.flatMap(({ rows }) => rows.filter(({ cells }) => cells[0]?.text === "roll"));
+    expect(rolls.flatMap(({ cells }) => cells.slice(1).map(({ text }) => text))).toEqual(
+      day.time.loads.map(({ stages }) => stages.find(({ name }) => name === "roll")?.start.text),
+    );
+  });
+
+  test("tell a pot in litres, and the eggs and salts as warm as the room", () => {
+    const pot = { basket: "1 kg", water: "40 L" };
+    expect(dayOf(5, { pot }).lines).toEqual([expect.stringContaining("A pot: 40 L of water.")]);
+    const { made } = cardOf({ ...spec, batch, temperature: warm });
+    const figures = made.bench.flatMap(({ blocks }) =>
+      blocks.flatMap((one) => (one.kind === "figures" ? one.figures : [])),
+    );
+    expect(figures.map(({ label }) => label)).toContain("eggs, salts and all else: as the room");
   });
 
   test("name the allergens in words and the cautions for what is in the dough", () => {

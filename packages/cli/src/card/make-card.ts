@@ -42,6 +42,8 @@ export interface CardOrder {
 export interface MadeCard {
   readonly card: Card;
   readonly missing: readonly string[];
+  /** What else is to be said there. */
+  readonly remarks: readonly string[];
 }
 
 export type CardMaking =
@@ -61,7 +63,8 @@ export async function makeCard(order: CardOrder, io: Io): Promise<CardMaking> {
   const { spec, formula } = outcome.value;
   const batch = planBatch(spec, formula, order.units === "us");
   if (!batch.ok) return { ok: false, problems: batch.problems.map(place) };
-  const more = moreAnswers(spec, formula, batch.value, machines, order.units);
+  const units = systemOf(batch.value);
+  const more = moreAnswers(spec, formula, batch.value, machines, units);
   if (!more.ok) return { ok: false, problems: more.problems.map(place) };
   const loads = chosenLoads(order.loads, Number(batch.value.loads.count.value));
   if (!loads.ok) return { ok: false, problems: [loads.problem] };
@@ -71,16 +74,25 @@ export async function makeCard(order: CardOrder, io: Io): Promise<CardMaking> {
     files: files.map(cardFile),
     said: order.overrides.map(({ flag, value }) => `${flagWords(flag)} ${sayValue(value)}`).join(", "),
     loads: loads.value,
-    units: order.units,
+    units,
     ...more.answers,
     notes: [...outcome.notes, ...batch.notes, ...more.notes],
   });
-  return { ok: true, card: printableData(made), missing: more.missing.map((line) => `${formula.name}: ${line}`) };
+  const other = order.units === "us" && units === "metric" ? [scalesRule] : [];
+  const told = (lines: readonly string[]) => lines.map((line) => `${formula.name}: ${line}`);
+  return { ok: true, card: printableData(made), missing: told(more.missing), remarks: told(other) };
+}
+
+const scalesRule = "the scales show g, so all of the card is metric; name scales in lb or oz for a card in US units";
+
+/** One card, one system of units: that of the scales it is weighed on. */
+function systemOf({ lines }: Batch): UnitSystem {
+  return lines.some(({ unit }) => unit === "oz") ? "us" : "metric";
 }
 
 /** Says on standard error what the card has not, and where it may be longer than promised. */
-export function tellOfCard({ card, missing }: MadeCard, paper: Paper, io: Io): void {
-  for (const line of missing) io.err(`${printable(line)}\n`);
+export function tellOfCard({ card, missing, remarks }: MadeCard, paper: Paper, io: Io): void {
+  for (const line of [...missing, ...remarks]) io.err(`${printable(line)}\n`);
   io.err(lengthWarning(card, paper) ?? "");
 }
 

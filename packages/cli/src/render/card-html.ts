@@ -1,4 +1,11 @@
-import { type Card, type CardRow, type CardWeights, escapeMarkup, type Section } from "@noodlewright/core";
+import {
+  type Card,
+  type CardRow,
+  type CardWeights,
+  escapeMarkup,
+  type Section,
+  shownGrouped,
+} from "@noodlewright/core";
 import { cardStyle, type Paper } from "./card-style.ts";
 import { figuresHtml, listSection, page, sectionHtml } from "./html.ts";
 
@@ -9,15 +16,17 @@ const loadsBeside = 4;
 export function renderCard(card: Card, paper: Paper): string {
   const { title, date, weights, makeUp, allergens, notes, cautions } = card;
   const each = weights.of > 1 ? ` for each of ${weights.of} loads` : "";
+  const [water, day] = parted(card.bench, "water");
+  const [passes, sheets] = parted(card.machine, "passes");
   const body = [
     "<main>",
     header(card),
     `<section id="allergens"><h2>Allergens</h2>${allergens.map(paragraph).join("")}</section>`,
-    figuresHtml(card.facts),
     ...weightTables(`Weigh${each}`, weights),
     makeUp ? sectionOf(makeUp) : "",
-    ...card.bench.map((section) => (section.id === "water" ? waterHtml(section) : sectionOf(section))),
-    ...card.machine.map(sectionOf),
+    ...water.map(waterHtml),
+    besides([...day, ...passes].map(sectionOf)),
+    ...sheets.map(sectionOf),
     notes.length > 0 ? listSection("notes", "Notes", notes) : "",
     listSection("cautions", "Cautions", cautions),
     filesHtml(card),
@@ -25,6 +34,16 @@ export function renderCard(card: Card, paper: Paper): string {
   ];
   const mark = `${shortened(title)}, ${date}, spec ${checksumOf(card)}`;
   return page({ title: `${title}, ${date}`, style: cardStyle(paper, mark), body: body.join("\n") });
+}
+
+/** The section of an id, and the others. */
+function parted(sections: readonly Section[], id: string): readonly [readonly Section[], readonly Section[]] {
+  return [sections.filter((one) => one.id === id), sections.filter((one) => one.id !== id)];
+}
+
+/** Puts sections beside each other where the width allows it. */
+function besides(sections: readonly string[]): string {
+  return sections.length < 2 ? sections.join("") : `<div class="besides">\n${sections.join("\n")}\n</div>`;
 }
 
 /** Most letters of a name at the foot, where the number of the page needs its room too. */
@@ -42,7 +61,7 @@ export function checksumOf({ files }: Card): string {
 function header(card: Card): string {
   const said = card.said === "" ? "" : ` · changed: ${escapeMarkup(card.said)}`;
   const about = card.about.map((line) => `<p class="about">${escapeMarkup(line)}</p>`).join("");
-  return `<header><h1>${escapeMarkup(card.title)}</h1><p class="mark">${escapeMarkup(card.date)} · spec <b>${escapeMarkup(checksumOf(card))}</b>${said}</p>${about}</header>`;
+  return `<header><div class="head"><h1>${escapeMarkup(card.title)}</h1>${figuresHtml(card.facts)}</div><p class="mark">${escapeMarkup(card.date)} · spec <b>${escapeMarkup(checksumOf(card))}</b>${said}</p>${about}</header>`;
 }
 
 function filesHtml({ files }: Card): string {
@@ -68,9 +87,11 @@ ${lines}
 ${signHtml(names)}
 </tbody>
 </table>
-<p class="hint">Tick the box when it is weighed; write the true weight beside it and the lot below.</p>
-</section>`;
+${weights.of > 1 ? hint : ""}</section>`;
 }
+
+const hint =
+  '<p class="hint">Tick the box when it is weighed; write the true weight beside it and the lot below.</p>\n';
 
 function rowHtml({ name, weight, unit, scale, role }: CardRow, loads: readonly string[]): string {
   const boxes = loads.map(
@@ -94,13 +115,20 @@ function signHtml(loads: readonly string[]): string {
   return `<tr class="sign"><th scope="row">initials, time</th><td></td>${cells.join("")}</tr>`;
 }
 
-/** The water, and room for the temperatures as they turn out. */
+/** The water, and beside each temperature that it was found by, room for the measured one. */
 function waterHtml({ id, heading, blocks }: Section): string {
-  const measured = ["flour", "room", "tap", "dough"].map(
-    (word) => `<span class="check">${word}<span class="line"></span></span>`,
+  const [last] = blocks.slice(-1);
+  const assumed = last?.kind === "figures" ? last.figures : [];
+  const tap = assumed.some((figure) => figure.id === "tap.temperature") ? [] : [measured("tap water")];
+  const lines = assumed.map((figure) =>
+    measured(`${escapeMarkup(figure.label.replace(" temperature", ""))} <b>${shownGrouped(figure)} ${figure.unit}</b>`),
   );
-  const room = `<p class="measured">Measured: ${measured.join(" ")}</p>\n</section>`;
-  return sectionHtml(id, heading, blocks).replace(/<\/section>$/u, room);
+  const room = `<p class="measured">${[...lines, ...tap].join(" ")}</p>\n</section>`;
+  return sectionHtml(id, heading, blocks.slice(0, -1)).replace(/<\/section>$/u, room);
+}
+
+function measured(markup: string): string {
+  return `<span class="check"><span>${markup}</span><span class="line"></span></span>`;
 }
 
 function sectionOf({ id, heading, blocks }: Section): string {

@@ -3,25 +3,26 @@ import type { Paper } from "./card-style.ts";
 import { printable } from "./printable.ts";
 
 /** Printable height of a sheet of paper at the card's margins, px at 96 to the inch. */
-const pageHeight: Readonly<Record<Paper, number>> = { a4: 1039, letter: 972 };
+const pageHeight: Readonly<Record<Paper, number>> = { a4: 1054, letter: 987 };
 
 /** Heights as the card's style prints them, px. */
-const title = 62;
-const heading = 36;
-const tableHead = 24;
-const tableRow = 24;
-const weightRow = 41;
-const signRow = 22;
-const figuresRow = 37;
-const textLine = 20;
-const smallLine = 15.5;
+const title = 50;
+const heading = 25;
+const tableHead = 22;
+const tableRow = 22;
+const weightRow = 37;
+const signRow = 36;
+const figuresRow = 34;
+const textLine = 17;
+const smallLine = 12.5;
 const picture = 160;
 /** Letters of a line. */
-const lettersOfLine = 90;
+const lettersOfLine = 100;
 const lettersOfCell = 44;
 const lettersOfName = 24;
 const lettersOfScale = 32;
-const lettersOfCaution = 50;
+const lettersOfCaution = 40;
+const cautionsBeside = 3;
 const figuresBeside = 7;
 const loadsBeside = 4;
 
@@ -54,19 +55,25 @@ export function mostPages(card: Card, paper: Paper): number {
 function wholeParts(card: Card): readonly number[] {
   const { facts, weights, makeUp, bench, machine, allergens } = card;
   const said = linesOf([...card.about, card.said], lettersOfLine) * textLine;
+  const narrow = weights.of <= timesBeside && bench.some(({ id }) => id === "loads");
   const names = rowsOf(card.title.length, lettersOfLine / 2) * title;
   return [
     names + said + heading + linesOf([allergens.join(" ")], lettersOfLine) * textLine,
     rowsOf(facts.length, figuresBeside) * figuresRow,
     ...weightHeights(weights),
-    ...[...(makeUp ? [makeUp] : []), ...bench, ...machine].flatMap(sectionHeights),
+    ...[...(makeUp ? [makeUp] : []), ...bench, ...machine]
+      .filter(({ id }) => !narrow || id !== "passes")
+      .flatMap(sectionHeights),
   ];
 }
+
+/** Most loads whose times stand beside the passes, which take no more height then. */
+const timesBeside = 3;
 
 /** Notes, cautions and the foot. */
 function tailHeight({ notes, cautions, files }: Card): number {
   const noted = notes.length === 0 ? 0 : heading + linesOf(notes, lettersOfLine) * textLine;
-  const cautioned = heading + Math.ceil(linesOf(cautions, lettersOfCaution) / 2) * smallLine;
+  const cautioned = heading + Math.ceil(linesOf(cautions, lettersOfCaution) / cautionsBeside) * smallLine;
   return noted + cautioned + (2 + files.length) * smallLine;
 }
 

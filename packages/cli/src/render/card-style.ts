@@ -10,23 +10,25 @@ const sizes: Readonly<Record<Paper, string>> = { a4: "A4", letter: "letter" };
  */
 export function cardStyle(paper: Paper, mark: string): string {
   return `
-@page { size: ${sizes[paper]}; margin: 9mm 12mm 13mm;
+@page { size: ${sizes[paper]}; margin: 7mm 12mm 11mm;
   @bottom-left { content: ${cssText(mark)}; font: 8pt Arial, sans-serif; width: 80%; }
   @bottom-right { content: counter(page) " of " counter(pages); font: 8pt Arial, sans-serif; }
 }
 :root { font-family: Arial, "Helvetica Neue", system-ui, sans-serif; line-height: 1.3; }
 svg { font-family: inherit; }
 body { max-width: 186mm; }
-h2 { border-bottom-width: 1px; margin: .55rem 0 .1rem; }
-header { border-bottom: 4px solid var(--ink); padding-bottom: .35rem; }
-header h1 { font-size: 2.1rem; margin-bottom: 0; }
+h2 { border-bottom-width: 1px; margin: .3rem 0 .1rem; padding-bottom: 0; }
+header { border-bottom: 3px solid var(--ink); padding-bottom: .25rem; }
+.head { display: flex; flex-wrap: wrap; justify-content: space-between; align-items: end; gap: 0 1.6rem; }
+header h1 { font-size: 2rem; margin-bottom: 0; }
+header .figures { margin: 0; gap: .2rem 1.1rem; }
 .mark, .about { margin: 0; overflow-wrap: anywhere; }
 .about { font-style: italic; }
 table { margin: .1rem 0 .3rem; }
-td, th { padding-top: .14rem; padding-bottom: .14rem; }
+td, th { padding-top: .1rem; padding-bottom: .1rem; }
 .weights th[scope="row"] { font-size: 1.2rem; font-weight: 500; line-height: 1.1; overflow-wrap: anywhere; }
 .weights small { display: block; font-size: .8rem; font-weight: 400; font-style: normal; }
-.weights td.weight { font-size: 1.8rem; font-weight: 700; line-height: 1.1; }
+.weights td.weight { font-size: 1.75rem; font-weight: 700; line-height: 1.1; }
 .weights .weight { padding-right: 1.2rem; }
 .weights tbody tr > * { border-bottom: 1px solid #777; vertical-align: middle; }
 .weights tr.total > * { border-top: 2px solid var(--ink); }
@@ -41,43 +43,53 @@ td, th { padding-top: .14rem; padding-bottom: .14rem; }
 .sign th[scope="row"] { font-size: 1rem; }
 .weights .sign > * { border-bottom: 0; }
 .tick small { font-size: .75rem; line-height: 1; }
+.weights .beside-1 small { display: inline; margin-left: .5rem; }
 .beside-1 .check { display: inline-flex; width: 47%; margin-right: 2%; }
 .check { display: flex; align-items: flex-end; gap: .3rem; }
 .box { flex: none; width: 1.05rem; height: 1.05rem; border: 2px solid var(--ink); }
 .line { flex: 1; min-width: 3rem; border-bottom: 1px solid var(--ink); height: 1.15rem; }
 .hint { font-size: .85rem; margin: 0; }
 .figures { margin: .3rem 0; gap: .2rem 1.6rem; }
+#water { display: flex; flex-wrap: wrap; align-items: baseline; gap: 0 1.2rem; border-top: 1px solid var(--ink); margin-top: .4rem; }
+#water h2 { border: 0; }
+#water .figures { margin: 0; }
 #water .figures div { display: flex; align-items: baseline; gap: .5rem; }
 #water dt { font-size: 1rem; }
-#water dd { font-size: 1.3rem; }
+#water dd { font-size: 1.5rem; line-height: 1.1; }
 section p { margin: .2rem 0; }
-#allergens h2 { border: 0; margin-top: .3rem; }
-#allergens p { display: inline; margin-right: .5rem; }
-.measured { display: flex; flex-wrap: wrap; gap: .3rem 1.2rem; }
-.measured .check { flex: 1; }
+#allergens { margin-top: .25rem; }
+#allergens h2, #allergens p { display: inline; margin-right: .4rem; }
+#allergens h2 { border: 0; font-size: 1rem; }
+#allergens p { font-size: .95rem; }
 #allergens p:first-of-type { font-weight: 700; }
-#loads td, #loads th { padding-right: .35rem; }
-#loads tbody td, #loads tbody th { white-space: nowrap; font-size: 1.15rem; font-weight: 600; }
-#loads table:has(th:nth-child(10)) tbody tr > * { font-size: .95rem; font-weight: 500; }
+#water .measured { display: flex; flex: 1 1 100%; flex-wrap: wrap; gap: .2rem 1rem; margin-top: 0; }
+.measured .line { flex: none; width: 2.9rem; min-width: 0; }
+.besides { display: flex; flex-wrap: wrap; column-gap: 2rem; align-items: flex-start; }
+.besides > #loads { flex: 1 1 min-content; }
+.besides > #passes { flex: 4 1 27rem; min-width: 0; }
+#loads table { width: auto; min-width: 50%; }
+#loads tbody tr > * { white-space: nowrap; padding-top: 0; padding-bottom: 0; line-height: 1.15; vertical-align: middle; }
+#loads tbody td { font-size: 1.4rem; font-weight: 600; }
+#loads td { padding-left: .9rem; }
 #loads p { break-after: avoid; }
-#passes tbody > tr > * { font-size: 1.1rem; }
-#passes tbody td:nth-child(2) { white-space: nowrap; }
+#passes tbody > tr > * { white-space: nowrap; padding-top: 0; padding-bottom: 0; line-height: 1.15; vertical-align: middle; }
+#passes td.setting, #passes td.gap { font-size: 1.5rem; font-weight: 700; }
 #loads thead th { vertical-align: bottom; white-space: normal; }
-#passes figure { margin: .4rem 0 .2rem; }
-#cautions ul { columns: 2; column-gap: 1.4rem; font-size: .78rem; line-height: 1.25; margin: .3rem 0 0; }
+#cautions ul { columns: 3; column-gap: 1.2rem; font-size: .78rem; line-height: 1.2; margin: .2rem 0 0; padding-left: 1rem; }
 #cautions li + li { margin-top: .15rem; }
-footer { font-size: .85rem; margin-top: .6rem; border-top: 1px solid var(--ink); overflow-wrap: anywhere; }
-footer p { margin: .3rem 0 0; }
+footer { font-size: .8rem; margin-top: .3rem; border-top: 1px solid var(--ink); overflow-wrap: anywhere; }
+footer p { margin: .15rem 0 0; }
 tr, li, figure, footer, #allergens, #water, #sheets { break-inside: avoid; }
 .weights .total, .weights .aside, .weights .sign { break-before: avoid; }
 h2 { break-after: avoid; }
 @media screen and (max-width: 40rem) {
   #cautions ul { columns: 1; }
   .weights td.weight { display: block; text-align: left; }
+  .besides > #loads, .besides > #passes { flex-basis: 100%; }
   .tick .check { flex: 1; }
 }
 @media print {
-  html { font-size: 13.7px; }
+  html { font-size: 12.5px; }
   body { padding: 0; max-width: none; }
 }
 `;

@@ -37,7 +37,7 @@ tr.total > * { border-top: 1px solid var(--ink); font-weight: 700; }
 tr.aside > * { font-style: italic; }
 thead th.number { white-space: normal; vertical-align: bottom; }
 svg { max-width: 100%; height: auto; }
-.bar { display: inline-block; max-width: 100%; height: .9em; background: var(--ink); vertical-align: middle; }
+.bar { display: inline-block; max-width: 100%; border-top: .9em solid var(--ink); vertical-align: middle; }
 figure { margin: .6rem 0; break-inside: avoid; }
 ul { margin: .3rem 0; padding-left: 1.2rem; }
 .figures { display: flex; flex-wrap: wrap; gap: .3rem 1.8rem; margin: .5rem 0; }
@@ -127,8 +127,15 @@ function cellHtml(text: string): string {
 /** Words that are longer than a line may break anywhere; short ones only at spaces. */
 const longWord = /\S{25}/u;
 
+/** Columns that paper prints large. */
+const large: ReadonlySet<string> = new Set(["setting", "gap"]);
+
 function tableHtml(table: Table): string {
-  const classOf = (column: number): string => (table.columns[column]?.align === "right" ? ' class="number"' : "");
+  const classOf = (column: number): string => {
+    const { id = "", align } = table.columns[column] ?? {};
+    const names = [...(align === "right" ? ["number"] : []), ...(large.has(id) ? [id] : [])];
+    return names.length === 0 ? "" : ` class="${names.join(" ")}"`;
+  };
   const head = table.columns.map(({ label }, column) =>
     label === "" ? "<td></td>" : `<th scope="col"${classOf(column)}>${escapeMarkup(label)}</th>`,
   );

@@ -27,36 +27,36 @@ export function icedWater(answer: Report | undefined, batch: Batch): IcedWater |
   };
 }
 
-const assumedFigures: ReadonlySet<string> = new Set([
-  "dough.temperature",
-  "flour.temperature",
-  "other-ingredients.temperature",
-  "tap.temperature",
-]);
-
-/** What the card says of the water: its temperature, or how to weigh it with its ice. */
+/** What the card says of the water: its temperature, or how to weigh it with its ice; last, what was assumed for it. */
 export function waterSection(answer: Report, batch: Batch, iced: IcedWater | undefined): Section | undefined {
   const stated = answer.sections.find(({ id }) => id === "water");
   if (stated === undefined) return undefined;
   const stock = batch.remedies.stock !== undefined;
-  if (iced !== undefined)
-    return section(stated.id, stated.heading, ...icedBlocks(iced, stock), {
-      kind: "figures",
-      figures: assumed(answer),
-    });
-  const figures = stated.blocks.flatMap((block) => (block.kind === "figures" ? block.figures : []));
-  const temperature = figures.filter(({ id }) => id === "water.temperature");
-  const lines = stock ? ["What is made up with water is to have this temperature too."] : [];
-  const shown = [...temperature, ...assumed(answer)];
-  return section(stated.id, stated.heading, { kind: "figures", figures: shown }, { kind: "text", lines });
+  const blocks = iced === undefined ? plainBlocks(stated, stock) : icedBlocks(iced, stock);
+  return section(stated.id, stated.heading, ...blocks, { kind: "figures", figures: assumed(answer) });
 }
 
-/** The wanted dough, and what was assumed for it, in the units of the answer. */
+function plainBlocks({ blocks }: Section, stock: boolean): readonly Block[] {
+  const figures = figuresOf(blocks).filter(({ id }) => id === "water.temperature");
+  const lines = stock ? ["What is made up with water is to have this temperature too."] : [];
+  return [
+    { kind: "figures", figures },
+    { kind: "text", lines },
+  ];
+}
+
+/** What has a temperature of its own, but for ice. */
+const bodies = /^(?!ice\.|water\.).*\.temperature$/u;
+
+/** The wanted dough, and what was assumed for it, in a word or two each. */
 function assumed({ sections }: Report): readonly Figure[] {
-  const figures = sections.flatMap(({ blocks }) =>
-    blocks.flatMap((block) => (block.kind === "figures" ? block.figures : [])),
-  );
-  return figures.filter(({ id }) => assumedFigures.has(id));
+  return figuresOf(sections.filter(({ id }) => id === "from").flatMap(({ blocks }) => blocks))
+    .filter(({ id }) => bodies.test(id))
+    .map((figure) => ({ ...figure, label: figure.label.replace(/^temperature of (?:the )?/u, "") }));
+}
+
+function figuresOf(blocks: readonly Block[]): readonly Figure[] {
+  return blocks.flatMap((block) => (block.kind === "figures" ? block.figures : []));
 }
 
 function icedBlocks({ line, listed, ice, tapWater }: IcedWater, stock: boolean): readonly Block[] {

@@ -2,6 +2,7 @@ import type { Batch } from "../batch/batch.ts";
 import type { Figure } from "../figure/figure.ts";
 import type { Note } from "../figure/problem.ts";
 import type { Formula } from "../formula/formula.ts";
+import { type DecimalText, dec, decimalText } from "../number/decimal.ts";
 import { sheetCautions } from "../sheet/cautions.ts";
 import type { DayPlan, PotPlan } from "../sheet/day-plan.ts";
 import type { PlannedStage } from "../sheet/timeplan.ts";
@@ -63,10 +64,15 @@ function dayLines({ time, loads }: DayPlan): readonly string[] {
   ];
 }
 
-/** Pot water is too much for grams. */
+/** Pot water is filled in by volume: cold, 1 kg of it is 1 L, and 3.785 kg are a US gallon. */
 function potFigures({ baskets, water, drop, recovery }: PotPlan, units: UnitSystem): readonly Figure[] {
-  const inKilograms = units === "metric" ? inUnit(water, "kg", 1) : water;
-  return [baskets, inKilograms, ...[drop, recovery].filter((figure) => figure !== undefined)];
+  const filled = { ...inUnit(water, "kg", 0), unit: "L" };
+  const shown = units === "metric" ? filled : { ...filled, value: gallons(filled.value), unit: "gal", places: 1 };
+  return [baskets, shown, ...[drop, recovery].filter((figure) => figure !== undefined)];
+}
+
+function gallons(litres: DecimalText): DecimalText {
+  return decimalText(dec(litres).div("3.785411784"));
 }
 
 function loadTable({ time }: DayPlan): Table {

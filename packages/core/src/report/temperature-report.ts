@@ -9,6 +9,10 @@ import { inSystem, type UnitSystem } from "./show.ts";
 
 /** What the answer rests on, beside the temperatures. */
 const inputs: ReadonlySet<string> = new Set(["mixer.power", "mixer.minutes", "mix.heat", "rule.room", "rule.friction"]);
+/** Where the name of a body would read badly. */
+const saidAs: Readonly<Record<string, string>> = {
+  "other-ingredients.temperature": "eggs, salts and all else: as the room",
+};
 const shownElsewhere: ReadonlySet<string> = new Set(["water.temperature"]);
 
 /** Tells how warm the water of a mix has to be, and how much of it is ice. */
@@ -19,7 +23,9 @@ export function temperatureReport(
   units: UnitSystem = "metric",
 ): Report {
   const figures = Object.values(graph);
-  const from = figures.filter(({ id }) => inputs.has(id) || (id.endsWith(".temperature") && !shownElsewhere.has(id)));
+  const from = figures
+    .filter(({ id }) => inputs.has(id) || (id.endsWith(".temperature") && !shownElsewhere.has(id)))
+    .map((figure) => ({ ...figure, label: saidAs[figure.id] ?? figure.label }));
   const onScale = (figure: Figure) => inSystem(asScaleShows(figure, weighed.scale), units);
   const all = { ...onScale(weighed.listed), id: weighed.listed.id, label: water.label };
   const answers =
