@@ -150,7 +150,7 @@ test.each([
 
 test("a card of 16 ingredients begins its list on the first page", async () => {
   const names = ["whole egg", "vital wheat gluten", "potato starch", "tapioca starch", "egg yolk", "egg white"];
-  const more = ["rice flour", "corn flour", "oat flour", "buckwheat flour"];
+  const more = ["rice flour", "rye flour", "oat flour", "buckwheat flour"];
   const spec = {
     name: "Sixteen",
     flours: [{ name: "bread flour", amount: "100 %" }],

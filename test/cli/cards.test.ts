@@ -53,6 +53,22 @@ describe("noodlewright card", () => {
     }
   });
 
+  test("speaks one system of units, that of the scales", () => {
+    const day = ["--serve", "12:15"];
+    const grams = runBuilt(["card", "examples/school-noodle.yaml", ...day, "--units", "us"]);
+    expect([grams.status, grams.stderr]).toEqual([0, expect.stringContaining("the scales show g")]);
+    const ounces = readFileSync("examples/school-noodle.yaml", "utf8")
+      .replace(/division: (\S+) g/gu, "division: $1 oz")
+      .replace("harbour-store.yaml]", `${join(process.cwd(), "examples/harbour-store.yaml")}]`);
+    const us = runBuilt(["card", "-", ...day], { input: ounces });
+    expect(us.status).toBe(0);
+    const wordsOf = (page: string): string => page.replace(/<style>.*<\/style>/su, "").replace(/<[^>]*>/gu, " ");
+    const measure = (units: string): RegExp => new RegExp(`(?:\\d |, )(?:${units})(?![\\p{L}/])`, "u");
+    expect(wordsOf(grams.stdout)).not.toMatch(measure("oz|lb|in|ft|ft/min|gal|°F"));
+    expect(wordsOf(us.stdout)).not.toMatch(measure("g|kg|mm|m|m/min|L|°C"));
+    expect(wordsOf(us.stdout)).toMatch(measure("oz"));
+  });
+
   const wrong: readonly (readonly [flag: string, value: string, told: string])[] = [
     ["--date", "2026-02-30", "a date such as"],
     ["--date", "tomorrow", "a date such as"],

@@ -66,7 +66,7 @@ section p { margin: .2rem 0; }
 .measured .line { flex: none; width: 2.9rem; min-width: 0; }
 .besides { display: flex; flex-wrap: wrap; column-gap: 2rem; align-items: flex-start; }
 .besides > #loads { flex: 1 1 min-content; }
-.besides > #passes { flex: 4 1 27rem; min-width: 0; }
+.besides > #passes { flex: 4 1 27rem; }
 #loads table { width: auto; min-width: 50%; }
 #loads tbody tr > * { white-space: nowrap; padding-top: 0; padding-bottom: 0; line-height: 1.15; vertical-align: middle; }
 #loads tbody td { font-size: 1.4rem; font-weight: 600; }

@@ -71,6 +71,7 @@ export const units: readonly Unit[] = [
   { symbol: "meq", dimension: "alkalinity", factor: "1", aliases: ["mval", "meq/100 g"] },
   { symbol: "m/min", dimension: "speed", factor: "1", aliases: [] },
   { symbol: "m/s", dimension: "speed", factor: "60", aliases: [] },
+  { symbol: "ft/min", dimension: "speed", factor: "0.3048", aliases: [] },
   { symbol: "kW", dimension: "power", factor: "1", aliases: ["kilowatt", "kilowatts"] },
   { symbol: "W", dimension: "power", factor: "0.001", aliases: ["watt", "watts"] },
   { symbol: "kJ/kg", dimension: "heat", factor: "1", aliases: ["j/g"] },

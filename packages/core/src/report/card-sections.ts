@@ -31,7 +31,7 @@ const shownColumns: readonly string[] = [
 ];
 
 /** Signs of a bar as tall as the thickest sheet. */
-const longestBar = 14;
+const longestBar = 10;
 
 /** The sections about the sheet that belong on paper, less what nobody works by; the sheet is drawn beside its passes. */
 export function sheetSections({ sections }: Report): readonly Section[] {

@@ -71,6 +71,9 @@ function passTable({ schedule, machine }: SheetPlan, units: UnitSystem): Table {
   const { passes } = schedule;
   const thin = units === "us" ? "in" : "mm";
   const long = units === "us" ? "ft" : "m";
+  const speed = units === "us" ? { unit: "ft/min", places: 1 } : { unit: "m/min", places: 2 };
+  const speedCell = (figure: Figure | undefined) =>
+    figure ? figureCell(inUnit(figure, speed.unit, speed.places)) : words("");
   const set = passes.some(({ setting }) => setting !== undefined);
   const reductions = passes.some(({ reduction }) => reduction !== undefined);
   const timed = schedule.runningTime !== undefined;
@@ -84,8 +87,8 @@ function passTable({ schedule, machine }: SheetPlan, units: UnitSystem): Table {
     thinCell(pass.thickness, thin),
     ...(reductions ? [pass.reduction ? figureCell(pass.reduction) : words("")] : []),
     pass.length ? figureCell(inUnit(pass.length, long, 2)) : words(""),
-    ...(speeds ? [pass.speed ? figureCell(pass.speed) : words("")] : []),
-    ...(evens ? [pass.even ? figureCell(pass.even) : words("")] : []),
+    ...(speeds ? [speedCell(pass.speed)] : []),
+    ...(evens ? [speedCell(pass.even)] : []),
     ...(timed ? [pass.runningTime ? figureCell(pass.runningTime) : words("")] : []),
   ];
   const total = ["", "all passes", ...(set ? [""] : []), "", ""].map(words);
@@ -110,7 +113,7 @@ function passTable({ schedule, machine }: SheetPlan, units: UnitSystem): Table {
       numberColumn("thickness", `sheet, ${thin}`),
       ...(reductions ? [numberColumn("reduction", "reduction, %")] : []),
       numberColumn("length", `length, ${long}`),
-      ...(speeds ? [numberColumn("speed", "speed, m/min")] : []),
+      ...(speeds ? [numberColumn("speed", `speed, ${speed.unit}`)] : []),
       ...(evens ? [numberColumn("even", "by volume")] : []),
       ...(timed ? [numberColumn("time", "running, s")] : []),
     ],
