@@ -52,13 +52,36 @@ function canonical(value: unknown): string {
     .join()}}`;
 }
 
-/** Values of the fits of density on a grid, cm³/g: their coefficients are not to be had one by one. */
-const volumes = Object.entries(volumeModels).map(([name, model]) => [
+/** Values of the fits of density at the strengths and temperatures of the tables behind them, cm³/g: coefficients are not to be had one by one. */
+const strengths = [
+  "0.5",
+  "1",
+  "2",
+  "3",
+  "4",
+  "6",
+  "8",
+  "9",
+  "12",
+  "15",
+  "16",
+  "18",
+  "20",
+  "22",
+  "24",
+  "28",
+  "32",
+  "34",
+  "40",
+];
+const volumes = Object.entries(volumeModels).map(([name, { temperature, strongest, doubt, volume }]) => [
   name,
-  model.temperature,
-  model.strongest,
-  model.doubt.knots,
-  ["10", "20", "30"].flatMap((t) => ["1", "5", "10"].map((w) => model.volume(dec(w).div(100), dec(t)).toFixed(12))),
+  temperature,
+  strongest,
+  doubt.knots,
+  ["10", "20", "25", "30", "40"].flatMap((t) =>
+    strengths.filter((w) => dec(w).lte(strongest)).map((w) => volume(dec(w).div(100), dec(t)).toFixed(12)),
+  ),
 ]);
 
 /** Activities in three waters of all ions, to nine digits, through which every parameter counts. */
@@ -139,7 +162,7 @@ const tables: readonly (readonly [table: string, comparedWith: string, rows: unk
     "densities of solutions",
     "Laliberté 2009: all coefficients; and the tables named with each fit",
     volumes,
-    "83330f3e4f1cd901b97cf17e1ce35634ad4282c3be8db170fcc6bb74b8e3d444",
+    "b15b507696c8b7fef2dac8afd23fadd950504bdd512e4b52384eb7fe97af848f",
   ],
   [
     "densities of water",

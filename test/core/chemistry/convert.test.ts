@@ -238,6 +238,18 @@ test("a stronger product of the same name is told apart from the old one in the 
   ]);
 });
 
+test("the working tells by how much each product is above or below the old ratio", () => {
+  const powder = product("powder", { species: { K2CO3: "60", Na2CO3: "40" }, water: "0", inert: "0" });
+  const { amounts } = answered(convert({ from: { ...powder, mass: 10 }, to: [soda, potash], hold: "anhydrous" }));
+  const pulls = withOrigins(amounts).filter(({ label }) => label.startsWith("potassium above the old ratio"));
+  // per g: K 2000 × 0.6 / 138.204 = 8.682817 and Na 2000 × 0.4 / 105.988 = 7.548024 mmol in the powder; all of 18.870061 Na in
+  // soda times −8.682817 / 16.230841, all of 14.471361 K in potash times 7.548024 / 16.230841
+  expect(pulls.map(({ label, unit, value }) => `${label}: ${Number(value).toFixed(4)} ${unit}`)).toEqual([
+    "potassium above the old ratio in 1 g of soda: -10.0947 mmol/g",
+    "potassium above the old ratio in 1 g of potash: 6.7298 mmol/g",
+  ]);
+});
+
 test("the same thing for itself leaves nothing to say", () => {
   const outcome = convert({ from: { ...soda, mass: 10 }, to: [soda], hold: "anhydrous" });
   expect(codes(outcome)).toEqual([]);

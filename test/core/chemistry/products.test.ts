@@ -6,7 +6,12 @@ import { foodLimitsFor, japaneseSalts } from "../../../packages/core/src/chemist
 import { additivesIn, cautionsFor, hazardOf } from "../../../packages/core/src/chemistry/hazard.ts";
 import { solutionPh } from "../../../packages/core/src/chemistry/ph.ts";
 import { solubilityOf, staysClear } from "../../../packages/core/src/chemistry/solubility.ts";
-import { alkalinityAs, assayed, splitByEndPoints } from "../../../packages/core/src/chemistry/titration.ts";
+import {
+  alkalinityAs,
+  assayed,
+  splitByEndPoints,
+  statedAlkalinity,
+} from "../../../packages/core/src/chemistry/titration.ts";
 import { dec } from "../../../packages/core/src/number/decimal.ts";
 import { amount, answered, apart, carbonates, codesOf, distance } from "./given.ts";
 
@@ -59,6 +64,19 @@ describe("certificates", () => {
         },
       ),
     );
+  });
+
+  // 10 meq/g are 10 times the mass of an equivalent in mg: 105.988 / 2, 138.204 / 2, 61.979 / 2, 94.195 / 2, 39.997, 56.105 g/mol
+  test.each([
+    ["Na2CO3", "52.994"],
+    ["K2CO3", "69.102"],
+    ["Na2O", "30.9895"],
+    ["K2O", "47.0975"],
+    ["NaOH", "39.997"],
+    ["KOH", "56.105"],
+  ] as const)("10 meq/g are as %s %s %%", (as, percent) => {
+    expect(alkalinityAs("10", as).value).toBe(percent);
+    expect(Number(statedAlkalinity({ as, percent }).value)).toBeCloseTo(10, 12);
   });
 
   test("more alkalinity than the salts can have is refused", () => {

@@ -97,3 +97,47 @@ describe("a spread of nothing", () => {
     expect(report.sections.map(({ id }) => id)).not.toContain("protein-causes");
   });
 });
+
+/**
+ * 600 g of flour with 12 % protein as is and 13 % moisture, 400 g with 10 % protein at 14 % moisture and 15 % moisture, 360 g of
+ * water, 10 g of sodium carbonate (18.870061 meq/g by 105.988 g/mol): 1370 g, of which sheeting leaves 96 % for 11 bowls.
+ */
+test("what a load comes to, and what errors do to it, worked out by hand", () => {
+  const sure = { moistureUncertainty: "0 %", proteinUncertainty: "0 %", ash: "0.5 %", nitrogenFactor: 5.7 };
+  const { outputs } = tolerated({
+    flours: [
+      {
+        name: "first flour",
+        amount: "60 %",
+        figures: { ...sure, protein: "12 %", proteinBasis: "as is", moisture: "13 %", proteinUncertainty: "0.3 %" },
+      },
+      {
+        name: "second flour",
+        amount: "40 %",
+        figures: { ...sure, protein: "10 %", proteinBasis: "14 % mb", moisture: "15 %" },
+      },
+    ],
+    water: { added: "36 %" },
+    alkali: [{ name: "sodium carbonate", amount: "1 %", figures: { strengthUncertainty: "2 %" } }],
+    batch: { flour: "1 kg", rawWeight: "110 g" },
+    losses: { sheeting: "4 %", uncertainty: "0.5 %" },
+    scales: [{ name: "fine scale", division: "0.001 g", error: "0.000001 g" }],
+  });
+  // the microgram that the scale is off does not count at four places
+  const ends = outputs.map(({ figure: { id, value, range } }) => [
+    id,
+    ...[value, range?.low, range?.high].map((one) => Number(one).toFixed(4)),
+  ]);
+  expect(ends).toEqual([
+    // 0.6 × 12 + 0.4 × 10 × 85 / 86 = 11.153488 as is at 13.8 % moisture, times 86 / 86.2; 0.6 × 0.3 × 86 / 86.2 = 0.179582
+    ["tolerance.protein.value", "11.1276", "10.9480", "11.3072"],
+    // (78 + 60 + 360) / 1370
+    ["tolerance.water.value", "36.3504", "36.3504", "36.3504"],
+    ["tolerance.alkali.value", "18.8701", "18.4927", "19.2475"],
+    // 1370 × 0.96 / 11, and 0.955 and 0.965 in place of 0.96
+    ["tolerance.portion.value", "119.5636", "118.9409", "120.1864"],
+  ]);
+  // rectangular errors: half the width by √3
+  const deviations = outputs.map(({ deviation }) => Number(deviation.value).toFixed(4));
+  expect(deviations).toEqual(["0.1037", "0.0000", "0.2179", "0.3595"]);
+});
