@@ -238,6 +238,19 @@ describe("two flours", () => {
   });
 });
 
+describe("a trial", () => {
+  it("counts its doughs from one", () => {
+    const { formula } = specOf(school);
+    const report = trialReport(formula, answered(formulaTrial(formula, { flour: "250 g", step: "1.5 %" })), [], "us");
+    expect(tableOf(report, "trial").columns.map(({ id, label }) => `${id}: ${label}`)).toEqual([
+      "ingredient: ingredient",
+      "dough-1: dough 1, oz",
+      "dough-2: dough 2, oz",
+      "dough-3: dough 3, oz",
+    ]);
+  });
+});
+
 describe("tolerances", () => {
   const report = toleranceOf(school);
 

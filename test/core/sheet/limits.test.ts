@@ -1,10 +1,11 @@
 import { expect, test } from "vitest";
 import type { Problem } from "../../../packages/core/src/figure/problem.ts";
-import { gainFromWater } from "../../../packages/core/src/sheet/cook-gain.ts";
+import { gainFromWater, gainFromWeights } from "../../../packages/core/src/sheet/cook-gain.ts";
 import { cutRequestProblems } from "../../../packages/core/src/sheet/cut-request.ts";
 import { givenDensity } from "../../../packages/core/src/sheet/food.ts";
 import { type Mix, mixProblems, waterSpecificHeat } from "../../../packages/core/src/sheet/heat-balance.ts";
 import { mixerWork, mixingHeat } from "../../../packages/core/src/sheet/measured-mix.ts";
+import { measuredLosses } from "../../../packages/core/src/sheet/measurements.ts";
 import { passRequestProblems } from "../../../packages/core/src/sheet/pass-request.ts";
 import { planRequestProblems } from "../../../packages/core/src/sheet/plan-request.ts";
 import { potRecovery, potWater, powerIntoWater } from "../../../packages/core/src/sheet/pot.ts";
@@ -174,6 +175,8 @@ const limits: readonly (readonly [place: string, ask: Asked, kept: readonly stri
     ["0", "99.99"],
     ["-0.01", "100"],
   ],
+  ["raw", (raw) => problemsOf(gainFromWeights(raw, "880")), ["0.01"], ["0"]],
+  ["cooked", (cooked) => problemsOf(gainFromWeights("500", cooked)), ["0.01"], ["0"]],
   ["perGram", (perGram) => problemsOf(potWater("1000", perGram)), ["2", "50"], ["1.99", "50.01"]],
   [
     "rawTemperature",
@@ -197,6 +200,13 @@ test.each(limits)("the limits of %s are where they are said to be", (place, ask,
   const refusedAt = (value: string) => ask(value).some(([code, at]) => code === "sheet.out-of-range" && at === place);
   expect(kept.filter(refusedAt)).toEqual([]);
   expect(refused.filter((value) => !refusedAt(value))).toEqual([]);
+});
+
+test("losses that were weighed are believed from nothing to 90 %", () => {
+  for (const mixing of ["10 kg to 10 kg", "10 kg to 9.95 kg", "10 kg to 1 kg"]) {
+    expect(codesOf(measuredLosses({ mixing }))).toEqual([]);
+  }
+  expect(codesOf(measuredLosses({ mixing: "10 kg to 0.99 kg" }))).toEqual(["measured.implausible"]);
 });
 
 test("noodles that come out of the pot drier than they went in are refused, and those as wet are not", () => {
