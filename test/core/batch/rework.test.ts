@@ -29,6 +29,13 @@ describe("rework of the same dough", () => {
     expect(dec(mass.rework?.share.value ?? 0).toFixed(6)).toBe("12.000000");
   });
 
+  it("takes no more than there is of it, however coarse the scale", () => {
+    // 5 kg over three loads is 1666.7 g each: 1680 g would be 40 g more than there is
+    const written = { batch: { dough: "30 kg" }, mixer: { largest: "10 kg" }, scales: [{ division: "20 g" }] };
+    expect(planned(of("5 kg", written)).rework?.batch.value).toBe("4980");
+    expect(planned(of("17.15 %", written)).rework?.mass.value).toBe("1720");
+  });
+
   it("comes beside the flour that a batch is stated by", () => {
     const batch = planned(of("8 %", { batch: { flour: "9.2 kg" } }));
     // 9.2 kg of flour make 12.696 kg of new dough, 92 % of what is in the mixer

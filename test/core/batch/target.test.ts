@@ -113,6 +113,14 @@ describe("sizes that cannot be", () => {
     expect(codesOf(plan({ scales }))).toEqual(["batch.not-stated", "scales.mixed-systems"]);
   });
 
+  it("names all that a batch can be made of, dusting too", () => {
+    const dusting = { name: "cornstarch", amount: "2 %" };
+    const have = (name: string) => plan({ dusting, batch: { have: { name, amount: "1 kg" } } });
+    const outcome = have("dragon fruit");
+    expect(!outcome.ok && outcome.problems[0]?.expected).toMatch(/^an ingredient of the formula: .*, cornstarch$/u);
+    expect(have("cornstarch").ok).toBe(true);
+  });
+
   it("offers the nearest ingredient", () => {
     const outcome = plan({ batch: { have: { name: "bread flower", amount: "1 kg" } } });
     expect(!outcome.ok && outcome.problems[0]?.advice).toContain('"bread flour"');

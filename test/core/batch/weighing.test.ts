@@ -38,6 +38,15 @@ describe("scales", () => {
     expect(batch.lines[0]).toMatchObject({ scale: "scale to 0.5 g", division: "0.5", unit: "g", lots: 1 });
   });
 
+  it("are said, first of all, to show nothing of what the dough asks for", () => {
+    const notes = (salt: string) => {
+      const outcome = plan({ salt, batch: { flour: "200 g" }, scales: [{ division: "5 g" }] });
+      if (!outcome.ok) throw new Error("refused");
+      return outcome.notes.filter(({ loud }) => loud).map(({ code, text }) => [code, text.split(":")[0]]);
+    };
+    expect([notes("1 %"), notes("2 %"), notes("0 %")]).toEqual([[["weighing.nothing", "table salt"]], [], []]);
+  });
+
   it("are assumed, with a note, where the spec names none", () => {
     const metric = plan({ batch: { flour: "1 kg" } });
     const us = plan({ batch: { flour: "2 lb" } }, true);

@@ -500,6 +500,18 @@ describe("the day of a spec", () => {
   });
 });
 
+describe("the lines of a day", () => {
+  it("say of a single load neither what sets the pace nor that it does not wait", () => {
+    const linesOf = (bowls: number) => {
+      const { sections } = reportOfDay({ ...school, batch: { bowls, rawWeight: "110 g" } });
+      const [block] = sections[0]?.blocks ?? [];
+      return block?.kind === "text" ? block.lines : [];
+    };
+    expect(linesOf(40)).toEqual([expect.stringMatching(/^Start at .*, serve at 12:15: 1 load\.$/u)]);
+    expect(linesOf(320)).toHaveLength(3);
+  });
+});
+
 describe("the water of a spec", () => {
   it.each([
     ["temperature.missing", {}],

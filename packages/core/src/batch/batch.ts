@@ -132,12 +132,23 @@ function planLeaving(
     ...(withStock && { withStock }),
     tolerance: tolerance.toFixed(),
   };
-  return answer(published(batch, formula.graph), [...target.notes, ...scales.notes, ...lotNotes(lines)]);
+  const notes = [...target.notes, ...scales.notes, ...lotNotes(lines), ...nothingNotes(batch)];
+  return answer(published(batch, formula.graph), notes);
 }
 
 function total(id: string, label: string, masses: readonly Figure[]): Figure {
   const places = Math.max(...masses.map((mass) => mass.places));
   return worked({ id, label, unit: "g", places, formula: "sum(mass)", from: { mass: masses }, sources: [massBalance] });
+}
+
+/** What the dough asks for and the scale cannot show: as weighed, the dough would do without. */
+function nothingNotes({ lines, withStock }: Omit<Batch, "graph">): readonly Note[] {
+  const nothing = lines.filter(({ load, exact }) => dec(load.value).isZero() && !dec(exact.value).isZero());
+  if (nothing.length === 0) return [];
+  const names = nothing.map(({ line }) => line.name).join(", ");
+  const way = withStock === undefined ? "weigh it on a finer scale" : "use the stock solution, or a finer scale";
+  const text = `${names}: too little for the scale, which shows nothing of it. Weighed so, the dough is made without it: ${way}`;
+  return [{ code: "weighing.nothing", path: ["scales"], loud: true, text }];
 }
 
 function lotNotes(lines: readonly WeighedLine[]): readonly Note[] {

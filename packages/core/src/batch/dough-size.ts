@@ -149,7 +149,7 @@ function doughForIngredient(have: Have, formula: Formula, left: Decimal): Outcom
   const lines = linesOf(have.name, formula);
   const path: Path = ["batch", "have", "name"];
   if (lines.length === 0) {
-    const names = formula.lines.map((line) => line.name);
+    const names = [...formula.lines, ...(formula.dusting ? [formula.dusting] : [])].map((line) => line.name);
     const nearest = nearestMaterials(have.name, names, 2);
     return refuse(
       inputProblem(

@@ -2,7 +2,7 @@ import { type Figure, found, given, worked } from "../figure/figure.ts";
 import { answer, inputProblem, type Outcome, refuse } from "../figure/problem.ts";
 import { definition, fromSpec, massBalance } from "../figure/source.ts";
 import type { Spec } from "../formula/spec.ts";
-import { dec, decimalText, roundToDivision } from "../number/decimal.ts";
+import { dec, decimalText, floorToDivision, roundToDivision } from "../number/decimal.ts";
 import type { Loads } from "./loads.ts";
 import type { ScaledMass } from "./remedy.ts";
 import { chooseScale, type Scale } from "./weighing.ts";
@@ -98,12 +98,14 @@ export function withRework(
   });
   const { scale } = chooseScale(dec(exact.value), scales);
   const places = Math.min(scale.division.decimalPlaces(), 6);
+  // A mass is what there is of it: no more than that goes in.
+  const rounded = stated.unit === "g" ? floorToDivision : roundToDivision;
   const mass = found({
     id: "rework.load",
     label: "rework in a load",
     unit: "g",
     places,
-    value: roundToDivision(dec(exact.value), scale.division),
+    value: rounded(dec(exact.value), scale.division),
     by: `${exact.value.slice(0, 12)} g rounded to ${decimalText(scale.division)} g (${scale.name})`,
     sources: [definition],
   });

@@ -56,11 +56,13 @@ const noDusting: Note = {
 
 function dayLines({ time, loads }: DayPlan): readonly string[] {
   const { start, serve, bottleneck, longestHold } = time;
-  const count = loads.value === "1" ? "1 load" : `${loads.value} loads`;
+  const one = loads.value === "1";
   return [
-    `Start at ${start.text}, serve at ${serve.text}: ${count}.`,
-    `The ${bottleneck.machine} sets the pace.`,
-    `${loads.value === "1" ? "It" : "The load that is done first"} waits ${longestHold.value} min for service.`,
+    `Start at ${start.text}, serve at ${serve.text}: ${one ? "1 load" : `${loads.value} loads`}.`,
+    ...(one ? [] : [`The ${bottleneck.machine} sets the pace.`]),
+    ...(one && longestHold.value === "0"
+      ? []
+      : [`${one ? "It" : "The load that is done first"} waits ${longestHold.value} min for service.`]),
   ];
 }
 
