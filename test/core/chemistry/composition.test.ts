@@ -6,6 +6,7 @@ import {
   compositionOf,
   fromMasses,
   hydrate,
+  isSesquicarbonate,
   mixture,
   potassiumCarbonateShare,
   pure,
@@ -104,4 +105,24 @@ test("what cannot be is refused", () => {
   expect(codesOf(compositionOf({ species: { K2CO3: "-1" } }))).toEqual(["composition.negative"]);
   expect(codesOf(solutionOf(pure("K2CO3", "50"), "51"))).toEqual(["solution.too-strong"]);
   expect(() => fromMasses({ species: {} })).toThrow(RangeError);
+});
+
+/** JECFA, specification of sodium sesquicarbonate, 28th session 1981: NaHCO3 35.0 to 38.6 %, Na2CO3 46.4 to 50.0 %, water 13.8 to 16.7 %. */
+test.each([
+  ["NaHCO3", "35.0", "38.6", "34.9", "38.7"],
+  ["Na2CO3", "46.4", "50.0", "46.3", "50.1"],
+  ["water", "13.8", "16.7", "13.7", "16.8"],
+] as const)("sodium sesquicarbonate is told by its %s, %s to %s %%", (part, least, most, less, more) => {
+  const isIt = (share: string): boolean => {
+    const parts = { NaHCO3: "35.5", Na2CO3: "46.8", water: "14.4", [part]: share };
+    const { water, ...species } = parts;
+    return isSesquicarbonate({
+      species,
+      water,
+      inert: dec(100)
+        .minus(sum(Object.values(parts).map(dec)))
+        .toString(),
+    });
+  };
+  expect([less, least, most, more].map(isIt)).toEqual([false, true, true, false]);
 });
