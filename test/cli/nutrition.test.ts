@@ -12,6 +12,14 @@ function shown(args: readonly string[]): string {
 }
 
 describe("noodlewright nutrition", () => {
+  test("tells milligrams without tenths", () => {
+    const rows = runBuilt(school)
+      .stdout.split("\n")
+      .filter((line) => line.includes(", mg "));
+    expect(rows.length).toBeGreaterThanOrEqual(2);
+    for (const row of rows) expect(row).toMatch(/, mg(?: +\d+(?: \d{3})*)+$/u);
+  });
+
   test("tells raw and cooked, declared by the rules, and that it is no label", () => {
     const text = shown(school);
     expect(text).toContain("As the rules of the European Union round it, for 100 g");

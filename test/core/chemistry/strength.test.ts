@@ -7,6 +7,7 @@ import { solutionDensity } from "../../../packages/core/src/chemistry/density.ts
 import { readHydrometer, readWeighedVolume } from "../../../packages/core/src/chemistry/hydrometer.ts";
 import { fitRange, type StatedStrength, solutionAt } from "../../../packages/core/src/chemistry/stated-strength.ts";
 import { massOfVolume, strengthOf, volumeOfMass } from "../../../packages/core/src/chemistry/strength.ts";
+import { shownValue } from "../../../packages/core/src/figure/figure.ts";
 import { dec } from "../../../packages/core/src/number/decimal.ts";
 import { amount, answered, apart, carbonates, codesOf, distance } from "./given.ts";
 
@@ -199,4 +200,18 @@ test("the bracketed search finds a root, and says when there is none", () => {
   expect(rootBetween((x) => x.plus(1), dec(0), dec(5))).toBeUndefined();
   expect(rootBetween((x) => x, dec(0), dec(5))?.toString()).toBe("0");
   expect(rootBetween((x) => x.minus(5), dec(0), dec(5))?.toString()).toBe("5");
+});
+
+test("a strength shows no more digits than a bottle, a scale and a flask can bear", () => {
+  const outcome = strengthOf({ species: { K2CO3: "25" }, water: "75", inert: "0" }, 20, "145");
+  if (!outcome.ok) throw new Error(JSON.stringify(outcome.problems));
+  const { byVolume, massPercent, partsToWater, molPerKilogram, alkalinityM, alkalinityP } = outcome.value;
+  const { massVolumePercent, gramsPerLitre, molPerLitre } = byVolume ?? {};
+  const all = [massPercent, partsToWater, molPerKilogram, alkalinityM, alkalinityP];
+  const volumes = [massVolumePercent, gramsPerLitre, molPerLitre].flatMap((figure) => figure ?? []);
+  expect(volumes).toHaveLength(3);
+  for (const figure of [...all, ...volumes]) {
+    const digits = shownValue(figure).replace(".", "").replace(/^0+/u, "");
+    expect([figure.id, digits.length <= 4]).toEqual([figure.id, true]);
+  }
 });

@@ -70,7 +70,7 @@ section p { margin: .2rem 0; }
 #loads table { width: auto; min-width: 50%; }
 #loads tbody tr > * { white-space: nowrap; padding-top: 0; padding-bottom: 0; line-height: 1.15; vertical-align: middle; }
 #loads tbody td { font-size: 1.4rem; font-weight: 600; }
-#loads td { padding-left: .9rem; }
+#loads tbody td { padding-left: .9rem; }
 #loads p { break-after: avoid; }
 #passes tbody > tr > * { white-space: nowrap; padding-top: 0; padding-bottom: 0; line-height: 1.15; vertical-align: middle; }
 #passes td.setting, #passes td.gap { font-size: 1.5rem; font-weight: 700; }
@@ -85,6 +85,9 @@ h2 { break-after: avoid; }
 @media screen and (max-width: 40rem) {
   #cautions ul { columns: 1; }
   .weights td.weight { display: block; text-align: left; }
+  #loads tbody td, #passes td { align-items: baseline; padding-left: 0; }
+  #loads td::before, #passes td::before { font-size: 1rem; }
+  #passes tbody th::before { content: "pass "; }
   .besides > #loads, .besides > #passes { flex-basis: 100%; }
   .tick .check { flex: 1; }
 }

@@ -45,7 +45,7 @@ export function strengthOf(composition: Composition, temperature: DecimalInput, 
   if (problem !== undefined) return refuse(problem);
   const salts = sharesOf(composition).filter(([name]) => name !== "NaCl" && name !== "KCl");
   const shares = salts.map(([name, share]) =>
-    measured(`share.${name}`, `share of ${speciesOf(name).name}`, "%", 3, share, definition),
+    measured(`share.${name}`, `share of ${speciesOf(name).name}`, "%", 2, share, definition),
   );
   const molar = salts.map(([name]) =>
     measured(
@@ -58,10 +58,10 @@ export function strengthOf(composition: Composition, temperature: DecimalInput, 
     ),
   );
   const water = named("water in the solution", "%", composition.water, "the composition");
-  const percent = made("mass-percent", "strength by mass", "% w/w", 3, "sum(shares)", { shares });
+  const percent = made("mass-percent", "strength by mass", "% w/w", 2, "sum(shares)", { shares });
   const mass: Strength = {
     massPercent: percent,
-    partsToWater: made("parts", "anhydrous salts to 100 parts of water", "parts", 3, "100 * percent / water", {
+    partsToWater: made("parts", "anhydrous salts to 100 parts of water", "parts", 2, "100 * percent / water", {
       percent,
       water,
     }),
@@ -69,7 +69,7 @@ export function strengthOf(composition: Composition, temperature: DecimalInput, 
       "molality",
       "moles of salts per kg of water",
       "mol/kg",
-      4,
+      3,
       "1000 * sum(shares / molar) / water",
       { shares, molar, water },
     ),
@@ -77,7 +77,7 @@ export function strengthOf(composition: Composition, temperature: DecimalInput, 
       "alkalinity-m",
       "alkalinity M, to about pH 4.3",
       "meq/g",
-      4,
+      3,
       alkalinityM(composition),
       massBalance,
     ),
@@ -85,7 +85,7 @@ export function strengthOf(composition: Composition, temperature: DecimalInput, 
       "alkalinity-p",
       "alkalinity P, to about pH 8.3",
       "meq/g",
-      4,
+      3,
       alkalinityP(composition),
       massBalance,
     ),
@@ -133,13 +133,13 @@ function byVolume(
   return {
     density,
     massVolumePercent: doubtful(
-      made("mass-volume", "strength by volume", "% w/v", 3, "percent * density", { percent, density }),
+      made("mass-volume", "strength by volume", "% w/v", 2, "percent * density", { percent, density }),
     ),
     gramsPerLitre: doubtful(
-      made("grams-per-litre", "anhydrous salts in a litre", "g/L", 2, "10 * percent * density", { percent, density }),
+      made("grams-per-litre", "anhydrous salts in a litre", "g/L", 1, "10 * percent * density", { percent, density }),
     ),
     molPerLitre: doubtful(
-      made("molarity", "moles of salts in a litre", "mol/L", 4, "10 * sum(shares / molar) * density", {
+      made("molarity", "moles of salts in a litre", "mol/L", 3, "10 * sum(shares / molar) * density", {
         shares,
         molar,
         density,

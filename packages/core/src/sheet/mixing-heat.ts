@@ -35,7 +35,7 @@ const noWork: Figure = {
 
 /** Heat the mix makes of itself, kJ. */
 export function heatMade(heat: MixingHeat, dough: Figure): Figure {
-  const naming = { id: "mix.heat-made", label: "heat made in the mix", unit: "kJ", places: 1 };
+  const naming = { id: "mix.heat-made", label: "heat made in the mix", unit: "kJ", places: 0 };
   const each = { unit: "kJ/kg", places: 1 };
   if (heat.kind === "measured") {
     const perKilogram = asked({ id: "mix.heat", label: "measured heat of mixing", ...each }, heat.perKilogram);
