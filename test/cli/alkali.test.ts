@@ -110,7 +110,7 @@ describe("the other members", () => {
     ],
     [
       ["strength", "Na2CO3 10 %, water rest"],
-      [/strength by mass +10\.000 % w\/w/u, /density at 20 °C +1\.10/u, /pH of the solution/u],
+      [/strength by mass +10\.00 % w\/w/u, /density at 20 °C +1\.10/u, /pH of the solution/u],
     ],
     [
       ["strength", "K2CO3", "--weighed", "124 g", "--volume", "100 mL"],
