@@ -68,6 +68,29 @@ describe("searchBlend", () => {
     expect(reach({ ash: { least: "1", basis: asIs }, wholegrain: { most: "20" } })).toEqual([]);
   });
 
+  test("shows the nearest blend found, and what it misses, where the search was given up", () => {
+    const spread = (least: number, index: number, prime: number, by: number): string =>
+      (least + ((index * prime) % 997) / by).toFixed(6);
+    const flours = Array.from({ length: 20 }, (_, index) => ({
+      name: `flour ${index}`,
+      moisture: "14",
+      protein: spread(8, index, 7919, 131),
+      ash: spread(0.3, index, 104_729, 811),
+      glutenProtein: spread(5, index, 1_299_709, 217),
+    }));
+    const window = (least: string, most: string) => ({ least, most, basis: asIs });
+    const targets = {
+      protein: window("11.234567", "11.234568"),
+      ash: window("0.7123456", "0.7123457"),
+      glutenProtein: window("7.123456", "7.123457"),
+    };
+    const answer = value(searchBlend({ flours, targets, prefer: { kind: "fewest" } }));
+    expect(answer.kind === "out-of-reach" && answer.problem.code).toBe("blend.unfinished");
+    const checks = answer.kind === "found" ? [] : (answer.nearest?.checks ?? []);
+    expect(checks).toHaveLength(6);
+    for (const { bound, reached } of checks) expect(Math.abs(Number(bound) - Number(reached))).toBeLessThan(0.5);
+  });
+
   test("keeps ratios, stores, least and most", () => {
     const flours = [
       { ...strong, store: "5500" },

@@ -17,6 +17,9 @@ describe("waterAfter", () => {
     expect(water.added.value).toBe("35");
     expect(water.notKnown).toEqual(["soft flour", "strong flour"]);
     expect(water.notes.map(({ code }) => code)).toEqual(["water.not-known"]);
+    expect(water.notes[0]?.text).toContain("soft flour, strong flour take in noodle dough");
+    const gluten = { name: "gluten", share: "1", moisture: "8", dryGluten: true };
+    expect(waterAfter([soft], [{ ...soft, share: "99" }, gluten], "35").notes[0]?.text).toContain("soft flour takes");
   });
 
   test("goes by the kitchen's own figures where all flours have one, with their range", () => {

@@ -84,6 +84,17 @@ describe("replaceFlour", () => {
     expect(answer.kind === "found" ? [] : answer.flourNeeded.map(({ name }) => name)).not.toContain("strong flour");
   });
 
+  test("says that there is nothing to put in the place of the only flour", () => {
+    const only = {
+      flours: [{ name: "strong flour", amount: "100 %", figures: flour("12 %") }],
+      water: { added: "36 %" },
+    };
+    const { spec, formula } = workedOut(only);
+    expect(codesOf(replaceFlour(spec, formula, { missing: "strong flour", hold: usualHold }))).toEqual([
+      "substitute.nothing",
+    ]);
+  });
+
   test("holds what the spec wants beside what is held", () => {
     const wheat = { ...flour("11.5 %", "1.5 %"), wholegrain: true };
     const written: Written = {

@@ -195,6 +195,42 @@ describe("a blend that is found", () => {
     expect(totals).toEqual(["100", "100", "0"]);
   });
 
+  it("shows changes that are what is now less what was before, as shown, and no sign before nothing", () => {
+    let compared = 0;
+    for (const protein of ["10.8", "11", "11.2", "11.4", "11.6", "11.8"]) {
+      const { rows } = tableOf(found({ ...school, wanted: { protein: `${protein} %` } }), "figures");
+      for (const { cells } of rows) {
+        const [before = "", now = "", change = ""] = cells.slice(2).map(({ text }) => text.replace("−", "-"));
+        if ([before, now, change].includes("–")) continue;
+        compared += 1;
+        expect(
+          dec(now)
+            .minus(before)
+            .eq(dec(change.replace("+", ""))),
+          `${before} ${now} ${change}`,
+        ).toBe(true);
+        expect(change).not.toMatch(/^[+-]0(?:\.0*)?$/u);
+      }
+    }
+    expect(compared).toBeGreaterThan(20);
+  });
+
+  it("tells once what is not known of the water, where the water stands", () => {
+    const { spec, formula } = specOf({
+      name: "two flours",
+      flours: [
+        { name: "bread flour", amount: "70 %" },
+        { name: "cake flour", amount: "30 %" },
+      ],
+      wanted: { protein: "at least 11 %" },
+      water: { added: "36 %" },
+    });
+    const design = designBlend(spec, formula);
+    const report = blendSearchReport(formula, answered(design), design.ok ? design.notes : []);
+    const said = `${linesOf(report)}\n${report.notes.map(({ text }) => text).join("\n")}`;
+    expect(said.match(/how much water .* takes? in noodle dough/gu)).toHaveLength(1);
+  });
+
   it("can be pasted into the spec, and then has the protein that was shown", () => {
     const flours = linesOf(report).matchAll(/- \{ name: (?<name>[^,]+), amount: (?<amount>[\d.]+ %) \}/gu);
     const blended = [...flours].map(({ groups }) => {

@@ -208,7 +208,7 @@ function roundedOutward(value: Decimal, side: Limit["side"]): string {
 }
 
 /** The blend that misses the targets by least, each miss weighed; of those the one that comes first in the order asked for. */
-function nearestBlend(setup: Setup, order: Order, budget: Budget): FoundBlend | undefined {
+export function nearestBlend(setup: Setup, order: Order, budget: Budget): FoundBlend | undefined {
   const ids = new Set(setup.targets.map(({ id }) => id));
   const problem = stepProblem(setup, (id) => !ids.has(id));
   const objectives = [missed(setup), ...order.objectives];

@@ -1,11 +1,11 @@
 import { answer, inputProblem, type Note, noAnswer, type Outcome, type Problem, refuse } from "../figure/problem.ts";
 import { dec, decimalText, fixedText, HUNDRED } from "../number/decimal.ts";
 import { bestBlends } from "./blend-alternatives.ts";
-import { explainConflict } from "./blend-conflict.ts";
+import { explainConflict, nearestBlend } from "./blend-conflict.ts";
 import { describeBlend } from "./blend-figures.ts";
 import { type Limit, limitRow } from "./blend-limits.ts";
 import { nearestTo, type Order, orderOf, stepsThatMatter } from "./blend-preference.ts";
-import type { BlendAnswer, BlendQuestion } from "./blend-question.ts";
+import type { BlendAnswer, BlendQuestion, OutOfReach } from "./blend-question.ts";
 import { type Setup, setUp, stepProblem } from "./blend-setup.ts";
 import { type Budget, wholeQuestion } from "./step-budget.ts";
 import { measure, type Objective, type StepProblem, type StepsFound } from "./step-problem.ts";
@@ -19,7 +19,7 @@ import { smallestSteps } from "./step-search.ts";
  * as they allow, with a note; a question that no steps can answer gives the nearest blend and what would have to move.
  * Problems: `blend.step`, `blend.flours`, `blend.flour-mass`, `blend.name`, `blend.protein` and the like for a figure that
  * is missing or no percentage, `blend.fixed`, `blend.ratioTo`, `blend.unknown-flour`, `blend.shares-total`,
- * `blend.alternatives`, `blend.unfinished`.
+ * `blend.alternatives`. `blend.unfinished` is the problem of an answer with the nearest blend that was found.
  *
  * @example searchBlend({ flours: [{ name: "soft", protein: "9", moisture: "14" }, { name: "strong", protein: "12", moisture: "14" }], targets: { protein: { least: "10.5", basis: { kind: "as is" } } }, prefer: { kind: "most", flour: "soft" } }).ok // => true
  */
@@ -53,7 +53,7 @@ function findBlends(
   notes: readonly Note[],
 ): Outcome<BlendAnswer> | undefined {
   const { shown, given, open } = bestBlends(problem, order, stepsThatMatter(setup), count, budget.part(0.8));
-  if (shown.length === 0) return given ? refuse(tooLong()) : undefined;
+  if (shown.length === 0) return given ? answer(givenUp(setup, order, budget)) : undefined;
   const blends = shown.map((steps) => describeBlend(setup, steps));
   const found = { kind: "found" as const, blends, order: order.words };
   const notProven = open && howFar(order, open);
@@ -68,7 +68,9 @@ function findBlends(
 function fewerNote(shown: number, count: number, given: boolean): Note {
   const text = given
     ? `${shown} of ${count} blends are shown: the search was given up before it came to the others`
-    : `only ${shown} of ${count} blends differ in a way that matters`;
+    : shown === 1
+      ? "no other blend differs from this one in a way that matters"
+      : `only ${shown} blends differ from one another in a way that matters`;
   return { code: "blend.fewer-alternatives", path: ["alternatives"], text };
 }
 
@@ -91,7 +93,7 @@ function howFar(order: Order, { objective, value, bound }: NonNullable<StepsFoun
 
 /** Where fractions of a step could meet a protein value, whole steps come as near to it as they can. */
 function nearestInSteps(search: Search): Outcome<BlendAnswer> | undefined {
-  const { setup, budget } = search;
+  const { setup, order, budget } = search;
   const { protein } = setup.question.targets;
   const limit = setup.targets.find(({ id }) => id === "protein.least");
   if (protein === undefined || !("value" in protein) || limit === undefined) return undefined;
@@ -101,7 +103,7 @@ function nearestInSteps(search: Search): Outcome<BlendAnswer> | undefined {
   const weights = limitRow(limit, dec(protein.value)).coefficients;
   const objective: Objective = { kind: "off-zero", weights };
   const nearest = smallestSteps(loose, objective, budget.part(0.5));
-  if (nearest.kind === "unfinished") return refuse(tooLong());
+  if (nearest.kind === "unfinished") return answer(givenUp(setup, order, budget));
   if (nearest.kind === "none") return undefined;
   const note = coarseSteps(setup, limit, protein.value, nearest.open === undefined);
   return findBlends(search, nearestTo(loose, weights, measure(objective, nearest.steps)), [note]);
@@ -116,6 +118,13 @@ function coarseSteps(setup: Setup, limit: Limit, value: string, proven: boolean)
   const step = decimalText(dec(setup.question.step ?? 1));
   const text = `steps of ${step} % do not reach ${value} ${limit.unit} protein; the nearest ${proven ? "they reach" : "found before the search was given up"} is given, a finer step comes closer`;
   return { code: "blend.step-coarse", path: ["step"], text };
+}
+
+/** No blend found before the budget ended: the nearest of those that the rest of it finds, with what it misses. */
+function givenUp(setup: Setup, order: Order, budget: Budget): OutOfReach {
+  const nearest = nearestBlend(setup, order, budget);
+  const common = { kind: "out-of-reach" as const, problem: tooLong(), conflicts: [], reach: [], flourNeeded: [] };
+  return { ...common, notes: [], ...(nearest && { nearest }) };
 }
 
 function tooLong(): Problem {

@@ -215,6 +215,8 @@ function apartNotes(before: readonly WaterFlour[], start: Figure): readonly Note
 }
 
 function notKnownNote(names: readonly string[]): Note {
-  const text = `no source says how much water ${names.join(", ")} take in noodle dough (more protein is no reason for more water: ${noodleWater.cite}); find it out with a small trial`;
+  const [one, second] = names;
+  const take = second === undefined ? `${one} takes` : `${names.join(", ")} take`;
+  const text = `no source says how much water ${take} in noodle dough, and more protein is no reason for more of it (${noodleWater.cite}); find it out with \`noodlewright trial\`, and write it down as \`absorption\` of the flour`;
   return { code: "water.not-known", path: ["water"], text };
 }

@@ -1,5 +1,5 @@
 import { type Figure, given } from "../figure/figure.ts";
-import { answer, inputProblem, type Note, type Outcome, refuse } from "../figure/problem.ts";
+import { answer, inputProblem, type Note, noAnswer, type Outcome, refuse } from "../figure/problem.ts";
 import { fromSpec } from "../figure/source.ts";
 import { type DecimalText, dec, decimalText } from "../number/decimal.ts";
 import { blendFigures } from "./blend-figures.ts";
@@ -30,8 +30,8 @@ export interface Substitution {
  * Replaces a flour that is not to be had by those at hand, holding protein, ash or gluten-forming protein, and gives the water.
  *
  * The other flours of the blend keep their shares, but those that have limits of their own; only where no blend does so do
- * they move as well, and a note says it. Percentages as is. Problems: `substitute.missing`, `substitute.flour` and those of
- * `searchBlend`.
+ * they move as well, and a note says it. Percentages as is. Problems: `substitute.missing`, `substitute.nothing`, `substitute.flour`
+ * and those of `searchBlend`.
  *
  * @example substitute({ blend: [{ name: "strong", share: "100" }], flours: [{ name: "strong", protein: "12", moisture: "14" }, { name: "other", protein: "12", moisture: "14" }], missing: "strong", hold: ["protein"], basis: { kind: "as is" }, water: "34" }).value.rows[0].blend.shares[0].name // => "other"
  */
@@ -46,6 +46,10 @@ export function substitute(question: SubstituteQuestion): Outcome<Substitution> 
         "name the flour that is missing",
       ),
     );
+  }
+  if ([...question.flours, ...question.blend].every(({ name }) => name === question.missing)) {
+    const advice = "name the flours at hand under `shelf:`, or with --shelf";
+    return refuse(noAnswer("substitute.nothing", ["missing"], "no other flour", "a flour to put in its place", advice));
   }
   const share = (name: string): DecimalText | undefined => question.blend.find((one) => one.name === name)?.share;
   const without = question.flours.map((flour) =>

@@ -4,6 +4,7 @@ import type { BlendWater } from "../explore/blend-water.ts";
 import type { Change } from "../explore/compare-blends.ts";
 import { type Figure, shownValue, worked } from "../figure/figure.ts";
 import { scoped, withOrigins } from "../figure/graph.ts";
+import type { Note } from "../figure/problem.ts";
 import { definition } from "../figure/source.ts";
 import type { Lot } from "../formula/blend-schema.ts";
 import { basisText, type MoistureBasis } from "../materials/fields.ts";
@@ -19,11 +20,14 @@ function cellOr(figure: Figure | undefined): Cell {
   return figure === undefined ? none : figureCell(figure);
 }
 
-/** A change with its sign. */
-function signedCell(figure: Figure | undefined): Cell {
-  if (figure === undefined) return none;
-  const cell = figureCell(figure);
-  return dec(figure.value).gt(0) ? { ...cell, text: `+${cell.text}` } : cell;
+/** A change with its sign, shown as what is now less what was before as they are shown. */
+function changeCell(before: Figure | undefined, after: Figure | undefined, change: Figure | undefined): Cell {
+  if (before === undefined || after === undefined || change === undefined) return none;
+  const { places } = change;
+  const [old, fresh] = [before, after].map(({ value }) => dec(fixedText(value, places)));
+  const shown = figureCell({ ...change, value: decimalText(dec(fresh ?? 0).minus(old ?? 0)) });
+  const cell = { ...shown, value: change.value };
+  return /[1-9]/u.test(cell.text) && !/^[−-]/u.test(cell.text) ? { ...cell, text: `+${cell.text}` } : cell;
 }
 
 /** A number that is no figure, to at most three places. */
@@ -49,7 +53,12 @@ export function sharesTable(changes: readonly Change[], totals: readonly Figure[
   const rows = changes
     .filter((change) => isShare(idOf(change)))
     .map(({ label, before, after, difference }) =>
-      row([words(label.replace(/^share of /u, "")), cellOr(before), cellOr(after), signedCell(difference)]),
+      row([
+        words(label.replace(/^share of /u, "")),
+        cellOr(before),
+        cellOr(after),
+        changeCell(before, after, difference),
+      ]),
     );
   return table(
     "blend",
@@ -98,7 +107,7 @@ export function figuresTable(changes: readonly Change[]): Table {
           words((after ?? before)?.unit ?? ""),
           cellOr(before),
           cellOr(after),
-          signedCell(difference),
+          changeCell(before, after, difference),
         ]),
       ),
   );
@@ -185,19 +194,18 @@ export function unchangedSection(unchanged: readonly Check[]): Section {
 /** The water of a changed blend: what moved it, and what is not known. */
 export function waterSection(water: BlendWater | undefined): Section {
   if (water === undefined) return section("water", "Water");
-  const { before, causes, added, notKnown } = water;
-  const open =
-    notKnown.length === 0
-      ? []
-      : [
-          `Not known: how much water ${notKnown.join(", ")} ${notKnown.length === 1 ? "takes" : "take"} in noodle dough. Find out with \`noodlewright trial\`, and write it down as \`absorption\` of the flour.`,
-        ];
+  const { before, causes, added, notes } = water;
   return section(
     "water",
     "Water that follows",
     { kind: "figures", figures: [before, ...causes, added] },
-    { kind: "text", lines: [...rangeLines([added]), ...open] },
+    { kind: "text", lines: [...rangeLines([added]), ...notes.map(({ text }) => `${capital(text)}.`)] },
   );
+}
+
+/** Notes less those that the section of the water tells. */
+export function notesBesideWater(notes: readonly Note[]): readonly Note[] {
+  return notes.filter(({ code }) => !code.startsWith("water."));
 }
 
 /** The flours of a blend as they are written in a spec, with the figures of a new lot and the new water. */
@@ -333,9 +341,14 @@ export function outOfReachSections(answer: OutOfReach): readonly Section[] {
   );
   const finer = finerStep === undefined ? [] : [`In steps of ${finerStep} % there is a blend.`];
   return [
-    section("no-answer", "No blend reaches it", {
+    section("no-answer", problem.code === "blend.unfinished" ? "No blend found" : "No blend reaches it", {
       kind: "text",
-      lines: [`${capital(problem.found)}.`, ...reach.map(reachLine), ...finer],
+      lines: [
+        `${capital(problem.found)}.`,
+        ...(problem.code === "blend.unfinished" ? [`${capital(problem.advice)}.`] : []),
+        ...reach.map(reachLine),
+        ...finer,
+      ],
     }),
     section(
       "conflict",

@@ -11,6 +11,7 @@ import {
   doubtLines,
   figuresTable,
   fragmentSection,
+  notesBesideWater,
   outOfReachSections,
   sharesTable,
   shareTotals,
@@ -74,7 +75,7 @@ export function blendSearchReport(formula: Formula, design: SpecBlend, notes: re
       ...others.figures,
     ],
     from: [formula],
-    notes: found ? notes : [...notes, ...answer.notes],
+    notes: found ? notesBesideWater(notes) : [...notes, ...answer.notes],
     cautions: formulaCautions(formula),
   });
 }

@@ -10,6 +10,7 @@ import {
   checksTable,
   figuresTable,
   fragmentSection,
+  notesBesideWater,
   outOfReachSections,
   sharesTable,
   shareTotals,
@@ -69,7 +70,7 @@ export function substituteReport(
     ],
     figures: [...before, ...fresh, ...changeFigures(changes), ...totals, ...water, ...needed, ...others.figures],
     from: [formula],
-    notes: found ? notes : [...notes, ...answer.notes],
+    notes: found ? notesBesideWater(notes) : [...notes, ...answer.notes],
     cautions: formulaCautions(formula),
   });
 }
