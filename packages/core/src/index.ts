@@ -114,7 +114,7 @@ export { citation, type Source, type Standing } from "./figure/source.ts";
 export { type WrittenWorking, writtenWorking } from "./figure/written-working.ts";
 // formula
 export { computeFormula, type Formula, formulaOf } from "./formula/formula.ts";
-export { alkaliBeyond, mostParts } from "./formula/limits.ts";
+export { alkaliBeyond } from "./formula/limits.ts";
 export type { FormulaLine } from "./formula/lines.ts";
 export { hundredOfFlour, onFlour } from "./formula/on-flour.ts";
 export { type Kitchen, readBy, readKitchenFile, readSpec } from "./formula/read-spec.ts";

@@ -11,7 +11,6 @@ import {
   gramsOf,
   type Held,
   hundredOfFlour,
-  mostParts,
   onFlour,
   type Product,
   type Quantity,
@@ -19,6 +18,9 @@ import {
 import type { Asking } from "./asking.ts";
 import { memberFlags, productHelp } from "./flags.ts";
 import { member } from "./member.ts";
+
+/** Salts of a dose that are believed to be meant, % of flour. */
+const mostSalts = "50";
 
 const held: Readonly<Record<string, Held>> = {
   "anhydrous salts": "anhydrous",
@@ -96,12 +98,12 @@ export const convertCommand = member({
     const one = product(first);
     const to: readonly [Product] | readonly [Product, Product] = second === undefined ? [one] : [one, product(second)];
     const parts = flour === undefined ? undefined : dec(onFlour(dose, flour)).times(100).div(flour);
-    if (parts?.gt(mostParts.alkali)) {
+    if (parts?.times(anhydrousShare(from.composition)).div(100).gt(mostSalts)) {
       ask.wrong(
         "--dose",
         "quantity.out-of-range",
         `"${dose.text}", ${fixedText(parts, 1)} % of flour`,
-        `at most ${mostParts.alkali} % of flour`,
+        `salts of at most ${mostSalts} % of flour`,
         "check the number and its unit, and --flour",
       );
     }
