@@ -71,13 +71,14 @@ describe("water temperature", () => {
     expect(Number(answered(waterTemperature({ ...mix, wanted: "25", heat })).heatMade.value)).toBeCloseTo(-66.73, 1);
   });
 
-  it("says that the usual heat of hydration is no measurement", () => {
+  it("says that the usual heat of hydration is no measurement, and that no mixer is counted", () => {
     const codes = (heat: MixingHeat) => {
       const outcome = waterTemperature({ ...mix, wanted: "25", heat });
       return outcome.ok && outcome.notes.map(({ code }) => code);
     };
-    expect(codes({ kind: "estimated" })).toEqual(["temperature.textbook-hydration"]);
-    expect(codes({ kind: "estimated", hydration: "12" })).toEqual([]);
+    expect(codes({ kind: "estimated" })).toEqual(["temperature.textbook-hydration", "temperature.no-mixer-work"]);
+    expect(codes({ kind: "estimated", hydration: "12" })).toEqual(["temperature.no-mixer-work"]);
+    expect(codes({ kind: "estimated", hydration: "12", mixerWork: "0" })).toEqual([]);
     expect(codes(measured("12"))).toEqual([]);
   });
 

@@ -162,6 +162,11 @@ function notesOn({ heat }: WaterRequest, temperature: Figure): readonly Note[] {
       "The heat of hydration is a textbook figure for one dough; the temperatures of one measured mix give this kitchen's own.";
     notes.push({ code: "temperature.textbook-hydration", path: ["heat"], text });
   }
+  if (heat.kind === "estimated" && heat.mixerWork === undefined) {
+    const text =
+      "No work of a mixer is counted. A machine warms the dough as it mixes: where one is used, write `mixerPower` and `mixingTime`, or a measured `mixingHeat`.";
+    notes.push({ code: "temperature.no-mixer-work", path: ["heat"], text });
+  }
   if (exact(temperature).gt(45)) {
     const text =
       "Water above about 45 °C scalds hands and begins to harm flour protein where it first meets it (common practice, no source); warm the flour instead.";
