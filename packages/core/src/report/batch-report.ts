@@ -144,13 +144,18 @@ function roundingTable({ compared }: Batch["rounding"]): Table {
   );
 }
 
-/** Places at which the change is what was weighed less what was asked, as they are shown; at most three more than usual. */
+/**
+ * Places at which the change is what was weighed less what was asked, as they are shown: one fewer than usual where that
+ * does and still shows a change, else at most three more.
+ */
 function placesThatAgree({ asked, weighed, difference }: AfterRounding): number {
   const agree = (places: number): boolean => {
     const [from, to, change] = [asked, weighed, difference].map(({ value }) => dec(fixedText(value, places)));
     return from !== undefined && to !== undefined && change !== undefined && to.minus(from).eq(change);
   };
   const usual = difference.places;
+  const fewer = Math.max(0, usual - 1);
+  if (!agree(usual) && agree(fewer) && !dec(fixedText(difference.value, fewer)).isZero()) return fewer;
   return [usual, usual + 1, usual + 2].find(agree) ?? usual + 3;
 }
 
