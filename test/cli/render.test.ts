@@ -138,7 +138,7 @@ describe("names that mean harm", () => {
   test("a spreadsheet takes no formula from them (OWASP, CSV Injection)", async () => {
     const { stdout } = await runHere(["formula", "sheet.yaml", "--format", "csv"], { cwd: folder });
     expect(readCsv(stdout)[1]?.[0]).toBe(`'=HYPERLINK("x","y")`);
-    for (const first of ["=1+1", "+1", "-1+cmd", "@SUM(A1)", " =1", "\t=1", "-1"]) {
+    for (const first of ["=1+1", "+1", "-1+cmd", "@SUM(A1)", " =1", "\t=1", "-1", "＝1", "＋1", "－1", "＠A1"]) {
       const report = await reportOf(["formula", "sheet.yaml"], folder);
       const text = await rendered(
         JSON.parse(
@@ -146,7 +146,7 @@ describe("names that mean harm", () => {
         ),
         "csv",
       );
-      expect(readCsv(text)[1]?.[0]).not.toMatch(/^\s*[=+\-@]/u);
+      expect(readCsv(text)[1]?.[0]).not.toMatch(/^\s*[=+\-@＝＋－＠]/u);
     }
   });
 

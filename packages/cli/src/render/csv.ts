@@ -49,9 +49,9 @@ function plainText(cell: Cell): string {
   return cell.text.replace(/(?<=\d) (?=\d{3}\b)/gu, "").replace(/^−/u, "-");
 }
 
-/** Words as they are, less what a spreadsheet would take for a formula. */
+/** Words as they are, less what a spreadsheet would take for a formula, in some of its languages in wide letters, too. */
 function words(text: string): string {
-  return /^\s*[=+\-@]/u.test(text) ? `'${text}` : text;
+  return /^\s*[=+\-@＝＋－＠]/u.test(text) ? `'${text}` : text;
 }
 
 /** Quotes a field where it must be. */
