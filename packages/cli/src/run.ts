@@ -49,7 +49,7 @@ export async function run(args: readonly string[], commands: readonly Listed[], 
     if (error && error.name !== "YError") throw error;
     wrong.add((message ?? error.message).replace(/\s*\n\s*/gu, " "));
   });
-  await parser.parseAsync([...plain], {}, (_error, _argv, output) => {
+  await parser.parseAsync(plain.map(dashAsEmpty), {}, (_error, _argv, output) => {
     shown = output;
   });
   if (wrong.size > 0) {
@@ -149,6 +149,11 @@ function addCommand(
     },
     (argv) => handle(askedOf(argv)),
   );
+}
+
+/** The parser takes a lone dash among several words for none at all; after a flag it may be the value. */
+function dashAsEmpty(word: string, index: number, all: readonly string[]): string {
+  return word === "-" && all[index - 1]?.startsWith("-") !== true ? "" : word;
 }
 
 /** A lone dash arrives as an empty text, and means standard input. */

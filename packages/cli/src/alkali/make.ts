@@ -28,6 +28,9 @@ export const makeCommand = member({
   ],
   read: (ask) => {
     const names = ask.list("products");
+    if (names.length === 0) {
+      ask.wrong("<products>", "flag.missing", "nothing", "one product or more", "name what is dissolved");
+    }
     const text = ask.text("ratio");
     const ratio = text === undefined ? names.map(() => "1") : readRatio(text, names.length);
     if (ratio === undefined) {
