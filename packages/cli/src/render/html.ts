@@ -31,7 +31,7 @@ table { border-collapse: collapse; width: 100%; margin: .4rem 0 .8rem; font-vari
 th, td { padding: .2rem .6rem .2rem 0; text-align: left; vertical-align: baseline; overflow-wrap: break-word; }
 tbody th { font-weight: 500; }
 .long { overflow-wrap: anywhere; }
-thead th { border-bottom: 1px solid var(--ink); font-weight: 600; }
+thead th, thead td { border-bottom: 1px solid var(--ink); font-weight: 600; }
 .number { text-align: right; white-space: nowrap; }
 tr.total > * { border-top: 1px solid var(--ink); font-weight: 700; }
 tr.aside > * { font-style: italic; }
@@ -39,6 +39,7 @@ thead th.number { white-space: normal; vertical-align: bottom; }
 svg { max-width: 100%; height: auto; }
 .bar { display: inline-block; max-width: 100%; border-top: .9em solid var(--ink); vertical-align: middle; }
 figure { margin: .6rem 0; break-inside: avoid; }
+section > p { margin: .2rem 0; white-space: pre-wrap; }
 ul { margin: .3rem 0; padding-left: 1.2rem; }
 .figures { display: flex; flex-wrap: wrap; gap: .3rem 1.8rem; margin: .5rem 0; }
 .figures dt { font-size: .85rem; }
