@@ -13,6 +13,7 @@ export default defineConfig({
     exclude: ["test/card/**", "**/node_modules/**"],
     globalSetup: ["test/build.ts"],
     setupFiles: ["test/setup.ts"],
+    maxWorkers: "100%",
     testTimeout: 60_000,
     hookTimeout: 120_000,
     env: { TZ: "UTC", LC_ALL: "C.UTF-8" },
