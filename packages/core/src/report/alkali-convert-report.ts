@@ -1,4 +1,4 @@
-import type { Weighed } from "../chemistry/carried.ts";
+import type { Carried, Weighed } from "../chemistry/carried.ts";
 import type { Swapped } from "../chemistry/convert.ts";
 import { heldNames, type Swap } from "../chemistry/swap-amounts.ts";
 import { type Figure, given, worked } from "../figure/figure.ts";
@@ -36,7 +36,7 @@ export function convertReport(
     sections: [
       section("weigh", "What to weigh", weighTable(dose, amounts, shares, units), {
         kind: "text",
-        lines: [`Held exactly: ${heldNames[hold]}.`, waterLine(waterOff)],
+        lines: [heldLine(hold, before, after), waterLine(waterOff)],
       }),
       section("brings", "What they bring, for this dose", sideBySide(before, after), {
         kind: "text",
@@ -98,6 +98,14 @@ function sharesOfFlour(masses: readonly Figure[], flour: DecimalText): readonly 
       sources: [definition],
     }),
   );
+}
+
+/** What the swap holds: both alkalinities where it does. */
+function heldLine(hold: Swap["hold"], before: Carried, after: Carried): string {
+  const alike = (which: "alkalinityM" | "alkalinityP"): boolean =>
+    dec(before[which].value).minus(after[which].value).abs().lt("1e-20");
+  const both = (hold === "M" || hold === "P") && alike("alkalinityM") && alike("alkalinityP");
+  return `Held exactly: ${both ? "alkalinity M and P" : heldNames[hold]}.`;
 }
 
 function weighTable(

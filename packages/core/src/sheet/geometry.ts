@@ -143,6 +143,7 @@ export function cutPlan(request: CutRequest): Outcome<CutPlan> {
       id: "sheet.mass",
       label: "mass of a sheet",
       ...grams,
+      places: 0,
       formula: "dough / sheets",
       from: { dough: sheets, sheets: sheetsPerLoad },
       sources: [massBalance],
