@@ -33,7 +33,7 @@ const sheetSchema = z.strictObject({
 });
 
 /**
- * What a dough of the least water that is rolled, 28 on 100 of flour, is made of, g: any with more is lighter. The flour as in
+ * What a dough of the least water that is rolled, 28 on 100 of flour, is made of, g; one with more water is lighter. The flour as in
  * the MEXT table, 01020: 14.5 water, 11.8 protein, 1.5 fat, 71.7 carbohydrate with fibre, 0.4 ash; with 2 of salts.
  */
 const driestDough = { water: "42.5", protein: "11.8", fat: "1.5", carbohydrate: "71.7", fibre: "0", ash: "2.4" };
