@@ -237,7 +237,7 @@ describe("numbers as printed", () => {
   it("in other units stay exact", () => {
     expect(inUnit(mass("453.59237"), "lb")).toMatchObject({ value: "1", unit: "lb" });
     expect(inUnit(mass("453.59237"), "mm")).toMatchObject({ value: "453.59237", unit: "g" });
-    expect(inSystem(mass("453.59237"), "us")).toMatchObject({ value: "1", unit: "lb", places: 2 });
+    expect(inSystem(mass("453.59237"), "us")).toMatchObject({ value: "1", unit: "lb", places: 3 });
     expect(inSystem(mass("28.349523125"), "us")).toMatchObject({ value: "1", unit: "oz", places: 2 });
     expect(inSystem({ ...mass("100"), unit: "°C" }, "us")).toMatchObject({ value: "212", unit: "°F" });
     expect(inSystem({ ...mass("25.4"), unit: "mm" }, "us")).toMatchObject({ value: "1", unit: "in" });

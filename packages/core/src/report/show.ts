@@ -73,7 +73,7 @@ export function inUnit(figure: Figure, symbol: string, places: number = figure.p
 export function inSystem(figure: Figure, system: UnitSystem): Figure {
   if (system === "metric") return figure;
   if (figure.unit === "g")
-    return dec(figure.value).abs().gte("453.59237") ? inUnit(figure, "lb", 2) : inUnit(figure, "oz", 2);
+    return dec(figure.value).abs().gte("453.59237") ? inUnit(figure, "lb", 3) : inUnit(figure, "oz", 2);
   if (figure.unit === "mm") return inUnit(figure, "in", 3);
   if (figure.unit === "°C") return inUnit(figure, "°F", 0);
   return figure;
