@@ -1,20 +1,38 @@
 /* Runs in the page: it is read as text and evaluated there. */
 
+/** Where the words of an element stand. The space at which a line breaks hangs over its end and is not ink. */
+function wordsOf(element) {
+  const texts = document.createTreeWalker(element, NodeFilter.SHOW_TEXT);
+  const rects = [];
+  while (texts.nextNode()) {
+    for (const { index, 0: word } of texts.currentNode.data.matchAll(/\S+/gu)) {
+      const range = document.createRange();
+      range.setStart(texts.currentNode, index);
+      range.setEnd(texts.currentNode, index + word.length);
+      rects.push(range.getBoundingClientRect());
+    }
+  }
+  return rects;
+}
+
 /** What reaches over the edge of the paper, or out of its cell. */
 function overflowing() {
   const width = document.documentElement.clientWidth;
   const all = [...document.querySelectorAll("body *")];
   const over = all
-    .filter((element) => element.getBoundingClientRect().right > width + 0.5)
+    .filter((element) => {
+      const inline = getComputedStyle(element).display === "inline";
+      const parts = inline ? wordsOf(element) : [element.getBoundingClientRect()];
+      return parts.some(({ right }) => right > width + 0.5);
+    })
     .map((element) => `over the edge: ${element.tagName} ${element.textContent}`);
   const cells = all
     .filter((element) => element.matches("th, td, dd, dt, li, p, h1, h2"))
     .filter((cell) => {
-      const range = document.createRange();
-      range.selectNodeContents(cell);
-      const text = range.getBoundingClientRect();
       const frame = cell.getBoundingClientRect();
-      return text.width > 0 && (text.right > frame.right + 1 || text.left < frame.left - 1);
+      return wordsOf(cell).some(
+        (word) => word.width > 0 && (word.right > frame.right + 1 || word.left < frame.left - 1),
+      );
     })
     .map((cell) => `out of its cell: ${cell.textContent}`);
   const wide = document.documentElement.scrollWidth > width ? ["the page scrolls sideways"] : [];

@@ -57,10 +57,9 @@ td, th { padding-top: .1rem; padding-bottom: .1rem; }
 #water dt { font-size: 1rem; }
 #water dd { font-size: 1.5rem; line-height: 1.1; }
 section p { margin: .2rem 0; }
-#allergens { margin-top: .25rem; }
-#allergens h2, #allergens p { display: inline; margin-right: .4rem; }
-#allergens h2 { border: 0; font-size: 1rem; }
-#allergens p { font-size: .95rem; }
+#allergens { display: flex; flex-wrap: wrap; align-items: baseline; gap: 0 .4rem; margin-top: .25rem; }
+#allergens h2 { border: 0; margin: 0; font-size: 1rem; }
+#allergens p { margin: 0; font-size: .95rem; }
 #allergens p:first-of-type { font-weight: 700; }
 #water .measured { display: flex; flex: 1 1 100%; flex-wrap: wrap; gap: .2rem 1rem; margin-top: 0; }
 .measured .line { flex: none; width: 2.9rem; min-width: 0; }
