@@ -9,7 +9,9 @@ import { build } from "esbuild";
 // compiled code is kept beside it.
 
 const here = (path) => fileURLToPath(new URL(path, import.meta.url));
-const commands = readdirSync(here("src/commands/")).map((name) => name.replace(/\.ts$/, ""));
+const commands = readdirSync(here("src/commands/")).map((name) =>
+  name.endsWith(".ts") ? name.replace(/\.ts$/, "") : `${name}/${name}`,
+);
 
 /** Packages that a small file of ours stands in for where the command-line parser asks for them, and only there. */
 const standIns = {
@@ -36,7 +38,7 @@ const lightParser = {
 const ownFiles = {
   name: "own-files",
   setup(bundler) {
-    bundler.onResolve({ filter: /^\.\/(commands\/[\w-]+|suggest)\.ts$/ }, ({ path }) => ({
+    bundler.onResolve({ filter: /^\.\/(commands\/[\w/-]+|suggest)\.ts$/ }, ({ path }) => ({
       path: `./${basename(path, ".ts")}.cjs`,
       external: true,
     }));
@@ -50,7 +52,7 @@ await build({
   entryPoints: {
     main: here("src/main.ts"),
     suggest: here("src/suggest.ts"),
-    ...Object.fromEntries(commands.map((name) => [name, here(`src/commands/${name}.ts`)])),
+    ...Object.fromEntries(commands.map((name) => [basename(name), here(`src/commands/${name}.ts`)])),
   },
   outdir: fresh,
   outExtension: { ".js": ".cjs" },

@@ -1,6 +1,6 @@
 import { bench, describe } from "vitest";
-import type { BlendQuestion, Candidate, Preference } from "../../packages/core/src/explore/blend-question.ts";
-import { searchBlend } from "../../packages/core/src/explore/blend-search.ts";
+import type { BlendQuestion, Candidate, Preference } from "#core/blend/blend-question.ts";
+import { searchBlend } from "#core/blend/blend-search.ts";
 import { Independent, restate } from "../core/explore/independent.ts";
 
 /** Eight flours in steps of half a per cent, beside the independent solver in the same run. */

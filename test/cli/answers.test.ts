@@ -2,7 +2,7 @@ import { readFileSync } from "node:fs";
 import { describe, expect, test } from "vitest";
 import { parse } from "yaml";
 import * as z from "zod";
-import { jsonSchema, type Report, reportSchema, schemaNames } from "../../packages/core/src/index.ts";
+import { jsonSchema, type Report, reportSchema, schemaNames } from "#core/index.ts";
 import { runBuilt } from "./built.ts";
 import { folderFor } from "./folder.ts";
 import { runHere } from "./in-process.ts";

@@ -1,7 +1,7 @@
 import { describe, expect, test } from "vitest";
+import type { Command } from "#cli/shared/command.ts";
+import { version } from "#cli/version.ts";
 import manifest from "../../packages/cli/package.json" with { type: "json" };
-import type { Command } from "../../packages/cli/src/command/command.ts";
-import { version } from "../../packages/cli/src/version.ts";
 import { runBuilt } from "./built.ts";
 import { folderFor } from "./folder.ts";
 import { runHere } from "./in-process.ts";

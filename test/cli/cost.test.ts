@@ -1,5 +1,5 @@
 import { describe, expect, test } from "vitest";
-import { reportSchema } from "../../packages/core/src/report/schema.ts";
+import { reportSchema } from "#core/report/schema.ts";
 import { runBuilt } from "./built.ts";
 import { readCsv } from "./read-csv.ts";
 import { readProblems } from "./read-problems.ts";

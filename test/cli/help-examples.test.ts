@@ -1,9 +1,9 @@
 import { copyFileSync } from "node:fs";
 import { join } from "node:path";
 import { describe, expect, test } from "vitest";
-import type { Group } from "../../packages/cli/src/command/command.ts";
-import { alkaliCommands } from "../../packages/cli/src/commands/alkali.ts";
-import { calibrateGroup } from "../../packages/cli/src/commands/calibrate.ts";
+import { alkaliCommands } from "#cli/commands/alkali/alkali.ts";
+import { calibrateGroup } from "#cli/commands/calibrate.ts";
+import type { Group } from "#cli/shared/command.ts";
 import { folderFor } from "./folder.ts";
 import { runHere } from "./in-process.ts";
 

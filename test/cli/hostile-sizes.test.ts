@@ -1,9 +1,9 @@
 import { describe, expect, test } from "vitest";
-import { blendCommand } from "../../packages/cli/src/commands/blend.ts";
-import { costCommand } from "../../packages/cli/src/commands/cost.ts";
-import { formulaCommand } from "../../packages/cli/src/commands/formula.ts";
-import { sheetCommand } from "../../packages/cli/src/commands/sheet.ts";
-import type { Listed } from "../../packages/cli/src/run.ts";
+import { blendCommand } from "#cli/commands/blend.ts";
+import { costCommand } from "#cli/commands/cost.ts";
+import { formulaCommand } from "#cli/commands/formula.ts";
+import { sheetCommand } from "#cli/commands/sheet.ts";
+import type { Listed } from "#cli/run.ts";
 import { folderFor } from "./folder.ts";
 import { runHere } from "./in-process.ts";
 import { readProblems } from "./read-problems.ts";

@@ -1,12 +1,12 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import { alkaliCommands } from "../../packages/cli/src/commands/alkali.ts";
-import { batchCommand } from "../../packages/cli/src/commands/batch.ts";
-import { calibrateGroup } from "../../packages/cli/src/commands/calibrate.ts";
-import { costCommand } from "../../packages/cli/src/commands/cost.ts";
-import { sheetCommand } from "../../packages/cli/src/commands/sheet.ts";
-import type { Listed } from "../../packages/cli/src/run.ts";
-import { reportSchema } from "../../packages/core/src/index.ts";
+import { alkaliCommands } from "#cli/commands/alkali/alkali.ts";
+import { batchCommand } from "#cli/commands/batch.ts";
+import { calibrateGroup } from "#cli/commands/calibrate.ts";
+import { costCommand } from "#cli/commands/cost.ts";
+import { sheetCommand } from "#cli/commands/sheet.ts";
+import type { Listed } from "#cli/run.ts";
+import { reportSchema } from "#core/index.ts";
 import { runHere } from "./in-process.ts";
 
 const groups = { alkali: alkaliCommands, calibrate: calibrateGroup };

@@ -1,9 +1,9 @@
 import { resolve } from "node:path";
-import { batchCommand } from "../../packages/cli/src/commands/batch.ts";
-import { formulaCommand } from "../../packages/cli/src/commands/formula.ts";
-import { materialsCommand } from "../../packages/cli/src/commands/materials.ts";
-import { type Listed, run } from "../../packages/cli/src/run.ts";
-import { systemIo } from "../../packages/cli/src/system-io.ts";
+import { batchCommand } from "#cli/commands/batch.ts";
+import { formulaCommand } from "#cli/commands/formula.ts";
+import { materialsCommand } from "#cli/commands/materials.ts";
+import { type Listed, run } from "#cli/run.ts";
+import { systemIo } from "#cli/system-io.ts";
 import type { Ended } from "./built.ts";
 
 /** A few commands as the table of the command has them. */

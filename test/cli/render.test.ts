@@ -1,9 +1,9 @@
 import stringWidth from "string-width";
 import { describe, expect, test } from "vitest";
-import { renderProblems } from "../../packages/cli/src/render/problems.ts";
-import { renderReport } from "../../packages/cli/src/render/render.ts";
-import { renderTerminal } from "../../packages/cli/src/render/terminal.ts";
-import { type Report, reportSchema } from "../../packages/core/src/index.ts";
+import { renderProblems } from "#cli/render/problems.ts";
+import { renderReport } from "#cli/render/render.ts";
+import { renderTerminal } from "#cli/render/terminal.ts";
+import { type Report, reportSchema } from "#core/index.ts";
 import { folderFor } from "./folder.ts";
 import { runHere } from "./in-process.ts";
 import { readCsv } from "./read-csv.ts";

@@ -1,6 +1,6 @@
 import { readFileSync } from "node:fs";
 import { describe, expect, test } from "vitest";
-import { type Report, reportSchema } from "../../packages/core/src/report/schema.ts";
+import { type Report, reportSchema } from "#core/report/schema.ts";
 import { runBuilt } from "./built.ts";
 import { readCsv } from "./read-csv.ts";
 import { readProblems } from "./read-problems.ts";

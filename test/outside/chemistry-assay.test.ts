@@ -1,18 +1,12 @@
 import { expect, test } from "vitest";
-import { idealYield } from "../../packages/core/src/chemistry/baking.ts";
-import {
-  alkalinityM,
-  alkalinityP,
-  type Composition,
-  hydrate,
-  pure,
-} from "../../packages/core/src/chemistry/composition.ts";
-import { foodLimitsFor } from "../../packages/core/src/chemistry/food-limits.ts";
-import { additivesIn, hazardOf } from "../../packages/core/src/chemistry/hazard.ts";
-import { solutionPh } from "../../packages/core/src/chemistry/ph.ts";
-import type { SpeciesName } from "../../packages/core/src/chemistry/species.ts";
-import { alkalinityAs, assayed, splitByEndPoints } from "../../packages/core/src/chemistry/titration.ts";
-import { dec } from "../../packages/core/src/number/decimal.ts";
+import { idealYield } from "#core/chemistry/baking.ts";
+import { alkalinityM, alkalinityP, type Composition, hydrate, pure } from "#core/chemistry/composition.ts";
+import { foodLimitsFor } from "#core/chemistry/food-limits.ts";
+import { additivesIn, hazardOf } from "#core/chemistry/hazard.ts";
+import { solutionPh } from "#core/chemistry/ph.ts";
+import type { SpeciesName } from "#core/chemistry/species.ts";
+import { alkalinityAs, assayed, splitByEndPoints } from "#core/chemistry/titration.ts";
+import { dec } from "#core/number/decimal.ts";
 
 /** mg that one mL of 1 N acid neutralises, as the monographs print it; tolerance half the last printed digit, or the monographs' own spread. */
 const equivalents: readonly (readonly [SpeciesName, number, number, string])[] = [

@@ -1,11 +1,6 @@
 import { describe, expect, test } from "vitest";
-import {
-  baumeScales,
-  degreesBaume,
-  densityFromBaume,
-  specificGravity,
-} from "../../packages/core/src/chemistry/baume.ts";
-import { baumeFigure } from "../../packages/core/src/chemistry/strength.ts";
+import { baumeScales, degreesBaume, densityFromBaume, specificGravity } from "#core/chemistry/baume.ts";
+import { baumeFigure } from "#core/chemistry/strength.ts";
 
 /**
  * Degrees and specific gravity by modulus 145, 144.3, 144.32, 144 and 146.78.

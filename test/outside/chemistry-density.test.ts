@@ -1,10 +1,10 @@
 import { describe, expect, test } from "vitest";
-import { type Composition, pure } from "../../packages/core/src/chemistry/composition.ts";
-import { solutionDensity } from "../../packages/core/src/chemistry/density.ts";
-import { readHydrometer } from "../../packages/core/src/chemistry/hydrometer.ts";
-import type { SpeciesName } from "../../packages/core/src/chemistry/species.ts";
-import { waterDensity } from "../../packages/core/src/chemistry/water-density.ts";
-import { dec } from "../../packages/core/src/number/decimal.ts";
+import { type Composition, pure } from "#core/chemistry/composition.ts";
+import { solutionDensity } from "#core/chemistry/density.ts";
+import { readHydrometer } from "#core/chemistry/hydrometer.ts";
+import type { SpeciesName } from "#core/chemistry/species.ts";
+import { waterDensity } from "#core/chemistry/water-density.ts";
+import { dec } from "#core/number/decimal.ts";
 
 function solution(salt: SpeciesName, percent: string): Composition {
   return { species: { [salt]: percent }, water: dec(100).minus(percent).toString(), inert: "0" };

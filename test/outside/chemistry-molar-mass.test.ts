@@ -1,6 +1,6 @@
 import { MF } from "mf-parser";
 import { describe, expect, test } from "vitest";
-import { hydrates, molarMass, species } from "../../packages/core/src/chemistry/species.ts";
+import { hydrates, molarMass, species } from "#core/chemistry/species.ts";
 
 /**
  * g/mol as printed. The abridged atomic weights differ from the full ones by up to 15 ppm, so a mass may differ by

@@ -1,6 +1,6 @@
 import { describe, expect, test } from "vitest";
-import { solutionPh } from "../../packages/core/src/chemistry/ph.ts";
-import { dec } from "../../packages/core/src/number/decimal.ts";
+import { solutionPh } from "#core/chemistry/ph.ts";
+import { dec } from "#core/number/decimal.ts";
 
 type Salts = Readonly<Record<string, string>>;
 

@@ -1,6 +1,6 @@
 import { expect, test } from "vitest";
-import { strengthOf } from "../../packages/core/src/chemistry/strength.ts";
-import { dec } from "../../packages/core/src/number/decimal.ts";
+import { strengthOf } from "#core/chemistry/strength.ts";
+import { dec } from "#core/number/decimal.ts";
 
 /**
  * Salt, % by mass, mol/kg, mol/L at 20 °C.

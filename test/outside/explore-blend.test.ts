@@ -1,10 +1,10 @@
 import { describe, expect, test } from "vitest";
-import { blendFigures } from "../../packages/core/src/explore/blend-figures.ts";
-import { searchBlend } from "../../packages/core/src/explore/blend-search.ts";
-import { waterAfter } from "../../packages/core/src/explore/blend-water.ts";
-import { driedWholeEgg, rawWholeEgg, replaceProduct } from "../../packages/core/src/explore/replace-product.ts";
-import { squareRule } from "../../packages/core/src/explore/square.ts";
-import { given } from "../../packages/core/src/figure/figure.ts";
+import { blendFigures } from "#core/blend/blend-figures.ts";
+import { searchBlend } from "#core/blend/blend-search.ts";
+import { waterAfter } from "#core/blend/blend-water.ts";
+import { driedWholeEgg, rawWholeEgg, replaceProduct } from "#core/blend/replace-product.ts";
+import { squareRule } from "#core/blend/square.ts";
+import { given } from "#core/figure/figure.ts";
 import { asIs, at14, value } from "../core/explore/kitchen.ts";
 
 const sr28 = "USDA National Nutrient Database SR28";

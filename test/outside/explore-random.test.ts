@@ -1,5 +1,5 @@
 import { expect, test } from "vitest";
-import { Spread } from "../../packages/core/src/explore/random.ts";
+import { Spread } from "#core/explore/random.ts";
 
 test("from seed 1 the 10,000th number is 399268537 (ISO/IEC 14882, [rand.predef], minstd_rand)", () => {
   const spread = new Spread(1);

@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
-import { planBatch } from "../../packages/core/src/batch/batch.ts";
-import { type Formula, formulaOf } from "../../packages/core/src/formula/formula.ts";
+import { planBatch } from "#core/batch/batch.ts";
+import { type Formula, formulaOf } from "#core/formula/formula.ts";
 import { answered, type Written, workedOut } from "../core/formula/worked-out.ts";
 
 /** Flour of 14 % moisture: what the laboratories mean unless they say otherwise. */

@@ -1,7 +1,7 @@
 import { describe, expect, it } from "vitest";
-import { exact } from "../../packages/core/src/figure/figure.ts";
-import type { LabelWish } from "../../packages/core/src/materials/label.ts";
-import { type LabelReading, type ProteinLabel, readLabels } from "../../packages/core/src/materials/label.ts";
+import { exact } from "#core/figure/figure.ts";
+import type { LabelWish } from "#core/materials/label.ts";
+import { type LabelReading, type ProteinLabel, readLabels } from "#core/materials/label.ts";
 
 /**
  * Protein in % that a label leaves open: book, serving in g, printed protein in g, least, greatest, and the same two

@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
-import { declare, impliedBy } from "../../packages/core/src/materials/declare.ts";
-import type { Nutrient, RuleBookName } from "../../packages/core/src/materials/rounding-rules.ts";
+import { declare, impliedBy } from "#core/materials/declare.ts";
+import type { Nutrient, RuleBookName } from "#core/materials/rounding-rules.ts";
 
 /** What has to be printed for a value, and what may be printed instead. */
 type Row = readonly [book: RuleBookName, nutrient: Nutrient, value: string, printed: string, others: readonly string[]];

@@ -1,9 +1,9 @@
 import { describe, expect, it } from "vitest";
-import type { Allergen } from "../../packages/core/src/materials/allergen.ts";
-import { allergenLists, type Jurisdiction } from "../../packages/core/src/materials/allergen-lists.ts";
-import { allergensFor } from "../../packages/core/src/materials/allergens.ts";
-import { findMaterial } from "../../packages/core/src/materials/catalogue.ts";
-import type { Material } from "../../packages/core/src/materials/material.ts";
+import type { Allergen } from "#core/materials/allergen.ts";
+import { allergenLists, type Jurisdiction } from "#core/materials/allergen-lists.ts";
+import { allergensFor } from "#core/materials/allergens.ts";
+import { findMaterial } from "#core/materials/catalogue.ts";
+import type { Material } from "#core/materials/material.ts";
 
 function material(name: string): Material {
   const found = findMaterial(name);

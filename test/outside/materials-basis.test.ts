@@ -1,7 +1,7 @@
 import { describe, expect, it } from "vitest";
-import { exact } from "../../packages/core/src/figure/figure.ts";
-import { convertBasis, correctForMoisture } from "../../packages/core/src/materials/basis.ts";
-import { convertFactor } from "../../packages/core/src/materials/nitrogen.ts";
+import { exact } from "#core/figure/figure.ts";
+import { convertBasis, correctForMoisture } from "#core/materials/basis.ts";
+import { convertFactor } from "#core/materials/nitrogen.ts";
 
 interface Conversion {
   readonly what: string;

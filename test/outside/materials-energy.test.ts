@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
-import { exact } from "../../packages/core/src/figure/figure.ts";
-import { energyByTable, energyEU, euEnergyFactors, saltFromSodium } from "../../packages/core/src/materials/energy.ts";
+import { exact } from "#core/figure/figure.ts";
+import { energyByTable, energyEU, euEnergyFactors, saltFromSodium } from "#core/materials/energy.ts";
 
 describe("energy", () => {
   it.each([

@@ -1,7 +1,7 @@
 import { describe, expect, it } from "vitest";
-import { findMaterial } from "../../packages/core/src/materials/catalogue.ts";
-import type { Grain } from "../../packages/core/src/materials/flour-class-list.ts";
-import { type ClassFit, flourClasses } from "../../packages/core/src/materials/flour-classes.ts";
+import { findMaterial } from "#core/materials/catalogue.ts";
+import type { Grain } from "#core/materials/flour-class-list.ts";
+import { type ClassFit, flourClasses } from "#core/materials/flour-classes.ts";
 
 function fitsOf(name: string, grain: Grain): readonly ClassFit[] {
   const found = findMaterial(name);

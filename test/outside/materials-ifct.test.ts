@@ -1,10 +1,10 @@
 import { createRequire } from "node:module";
 import fc from "fast-check";
 import { beforeAll, describe, expect, it } from "vitest";
-import { exact } from "../../packages/core/src/figure/figure.ts";
-import { convertBasis, onMoisture } from "../../packages/core/src/materials/basis.ts";
-import { availableCarbohydrate, energyEU } from "../../packages/core/src/materials/energy.ts";
-import { dec, sum } from "../../packages/core/src/number/decimal.ts";
+import { exact } from "#core/figure/figure.ts";
+import { convertBasis, onMoisture } from "#core/materials/basis.ts";
+import { availableCarbohydrate, energyEU } from "#core/materials/energy.ts";
+import { dec, sum } from "#core/number/decimal.ts";
 
 /**
  * Indian Food Composition Tables 2017, National Institute of Nutrition, Hyderabad, read at test time from the package

@@ -1,8 +1,8 @@
 import { describe, expect, it } from "vitest";
-import { catalogue, findMaterial } from "../../packages/core/src/materials/catalogue.ts";
-import { saltFromSodium } from "../../packages/core/src/materials/energy.ts";
-import type { Material } from "../../packages/core/src/materials/material.ts";
-import { dec, sum } from "../../packages/core/src/number/decimal.ts";
+import { catalogue, findMaterial } from "#core/materials/catalogue.ts";
+import { saltFromSodium } from "#core/materials/energy.ts";
+import type { Material } from "#core/materials/material.ts";
+import { dec, sum } from "#core/number/decimal.ts";
 
 /** Source of all values here: MEXT, Standard Tables of Food Composition in Japan 2020, read in a copy. */
 const foods = catalogue().filter(({ key }) => key.startsWith("mext "));

@@ -1,10 +1,10 @@
 import { describe, expect, it } from "vitest";
-import { sodiumShare } from "../../packages/core/src/chemistry/composition.ts";
-import { exact } from "../../packages/core/src/figure/figure.ts";
-import { catalogue, findMaterial } from "../../packages/core/src/materials/catalogue.ts";
-import { energyByTable } from "../../packages/core/src/materials/energy.ts";
-import type { Material } from "../../packages/core/src/materials/material.ts";
-import { dec, sum } from "../../packages/core/src/number/decimal.ts";
+import { sodiumShare } from "#core/chemistry/composition.ts";
+import { exact } from "#core/figure/figure.ts";
+import { catalogue, findMaterial } from "#core/materials/catalogue.ts";
+import { energyByTable } from "#core/materials/energy.ts";
+import type { Material } from "#core/materials/material.ts";
+import { dec, sum } from "#core/number/decimal.ts";
 
 /** Source of all values here: USDA National Nutrient Database for Standard Reference, Release 28, read in two copies. */
 const foods = catalogue().filter(({ key }) => key.startsWith("usda "));

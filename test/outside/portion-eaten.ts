@@ -1,8 +1,8 @@
-import { type Nutrition, nutritionOf } from "../../packages/core/src/batch/nutrition.ts";
-import type { AmountName } from "../../packages/core/src/batch/nutrition-rules.ts";
-import { formulaOf } from "../../packages/core/src/formula/formula.ts";
-import type { SpecInput } from "../../packages/core/src/formula/spec.ts";
-import type { RuleBookName } from "../../packages/core/src/materials/rounding-rules.ts";
+import { type Nutrition, nutritionOf } from "#core/batch/nutrition.ts";
+import type { AmountName } from "#core/batch/nutrition-rules.ts";
+import { formulaOf } from "#core/formula/formula.ts";
+import type { RuleBookName } from "#core/materials/rounding-rules.ts";
+import type { SpecInput } from "#core/spec/spec.ts";
 
 /** What a written spec contains. */
 export function eaten(written: Omit<SpecInput, "name">, rules: RuleBookName): Nutrition {

@@ -1,7 +1,7 @@
 import { describe, expect, it } from "vitest";
-import { contentsOf } from "../../packages/core/src/batch/composition.ts";
-import { keptInBoiling } from "../../packages/core/src/batch/nutrition-cooked.ts";
-import { formulaOf } from "../../packages/core/src/formula/formula.ts";
+import { contentsOf } from "#core/batch/composition.ts";
+import { keptInBoiling } from "#core/batch/nutrition-cooked.ts";
+import { formulaOf } from "#core/formula/formula.ts";
 import { eaten, hundred, nothingBut } from "./portion-eaten.ts";
 
 /** Sodium or potassium in 100 g of a salt, mg. */

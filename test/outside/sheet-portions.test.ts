@@ -1,9 +1,9 @@
 import { describe, expect, it } from "vitest";
-import { cookedMass, rawMass } from "../../packages/core/src/sheet/cook.ts";
-import { gainFromWater } from "../../packages/core/src/sheet/cook-gain.ts";
-import { givenDensity } from "../../packages/core/src/sheet/food.ts";
-import { cutPlan } from "../../packages/core/src/sheet/geometry.ts";
-import { potWater } from "../../packages/core/src/sheet/pot.ts";
+import { cookedMass, rawMass } from "#core/sheet/day/cook.ts";
+import { gainFromWater } from "#core/sheet/day/cook-gain.ts";
+import { potWater } from "#core/sheet/day/pot.ts";
+import { cutPlan } from "#core/sheet/strands/geometry.ts";
+import { givenDensity } from "#core/sheet/water/food.ts";
 import { answered } from "../core/sheet/answered.ts";
 
 /** Rule of the Japanese noodle trade (trade page, read): a 25 kg bag makes 300 portions; raw mass in g by water on flour. */

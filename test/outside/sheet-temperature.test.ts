@@ -1,10 +1,10 @@
 import { describe, expect, it } from "vitest";
-import { exact, given } from "../../packages/core/src/figure/figure.ts";
-import { definition } from "../../packages/core/src/figure/source.ts";
-import { type DissolvingSalt, heatOfSolution } from "../../packages/core/src/sheet/heat-of-solution.ts";
-import { heatOfMelting, heatToMelt } from "../../packages/core/src/sheet/ice.ts";
-import { waterTemperature } from "../../packages/core/src/sheet/temperature.ts";
-import { frictionFrom, threeTemperatureWater } from "../../packages/core/src/sheet/three-temperatures.ts";
+import { exact, given } from "#core/figure/figure.ts";
+import { definition } from "#core/figure/source.ts";
+import { type DissolvingSalt, heatOfSolution } from "#core/sheet/water/heat-of-solution.ts";
+import { heatOfMelting, heatToMelt } from "#core/sheet/water/ice.ts";
+import { waterTemperature } from "#core/sheet/water/temperature.ts";
+import { frictionFrom, threeTemperatureWater } from "#core/sheet/water/three-temperatures.ts";
 import { answered } from "../core/sheet/answered.ts";
 
 function celsius(fahrenheit: number): string {

@@ -1,8 +1,8 @@
 import { unit } from "mathjs";
 import { describe, expect, it } from "vitest";
-import { dec } from "../../packages/core/src/number/decimal.ts";
-import { fromBase, parseQuantity, toBase } from "../../packages/core/src/number/quantity.ts";
-import { findUnit } from "../../packages/core/src/number/units.ts";
+import { dec } from "#core/number/decimal.ts";
+import { fromBase, parseQuantity, toBase } from "#core/number/quantity.ts";
+import { findUnit } from "#core/number/units.ts";
 
 /**
  * Symbol here, the unit as mathjs writes it, the base unit. mathjs 15 is a general library of units; its factors are

@@ -1,6 +1,6 @@
-import type { Command, Group } from "./command/command.ts";
 import { exit } from "./io.ts";
 import { type Listed, run } from "./run.ts";
+import type { Command, Group } from "./shared/command.ts";
 import { systemIo } from "./system-io.ts";
 
 const listed = (usage: string, describe: string, load: () => Promise<Command | Group>): Listed => ({
@@ -76,7 +76,7 @@ const commands: readonly Listed[] = [
     return cardsCommand;
   }),
   listed("alkali", "Alkaline salts: swap, make up, dilute, strength, baked soda, stock, list", async () => {
-    const { alkaliCommands } = await import("./commands/alkali.ts");
+    const { alkaliCommands } = await import("./commands/alkali/alkali.ts");
     return alkaliCommands;
   }),
   listed("materials [words..]", "List or search the catalogue of flours, starches, eggs and salts", async () => {

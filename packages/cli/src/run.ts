@@ -1,7 +1,7 @@
+import { printable } from "@noodlewright/core/render";
 import yargs from "yargs";
-import type { Asked, Command, Flag, Group } from "./command/command.ts";
 import { type ExitStatus, exit, type Io } from "./io.ts";
-import { printable } from "./render/printable.ts";
+import type { Asked, Command, Flag, Group } from "./shared/command.ts";
 import { version } from "./version.ts";
 
 /** A command as the help lists it; the rest of it is loaded when it is asked for. */

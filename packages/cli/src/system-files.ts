@@ -17,8 +17,8 @@ import {
   writeFileSync,
 } from "node:fs";
 import { dirname, join, resolve } from "node:path";
+import { ownMark } from "@noodlewright/core/render";
 import type { Io, OutFile, WriteFault, WriteOver } from "./io.ts";
-import { ownMark } from "./own-mark.ts";
 
 /** As much of a file as has to hold the mark. */
 const headLength = 512;

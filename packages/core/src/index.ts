@@ -12,6 +12,46 @@ export { fridge, saltsOfLoad } from "./batch/remedy.ts";
 export type { Shopping, ShoppingLine } from "./batch/shopping.ts";
 export type { StockReach } from "./batch/shopping-stock.ts";
 export { type Scale, scalesOf } from "./batch/weighing.ts";
+// explore
+export type {
+  BlendAnswer,
+  BlendQuestion,
+  BlendsFound,
+  BlendTargets,
+  Candidate,
+  Check,
+  FlourNeeded,
+  FoundBlend,
+  GivenShare,
+  Move,
+  OutOfReach,
+  Preference,
+  ProteinTarget,
+} from "./blend/blend-question.ts";
+export { searchBlend } from "./blend/blend-search.ts";
+export { type BlendWater, waterAfter } from "./blend/blend-water.ts";
+export type { Cause, Model, Output } from "./blend/cause.ts";
+export { type Change, compareFigures } from "./blend/compare-blends.ts";
+export { type FlourShelf, flourShelf } from "./blend/flour-shelf.ts";
+export { type ActiveProduct, driedWholeEgg, rawWholeEgg, replaceProduct } from "./blend/replace-product.ts";
+export { designBlend, type SpecBlend } from "./blend/spec-blend.ts";
+export { type ReplacedIngredient, replaceIngredient } from "./blend/spec-product.ts";
+export { correctForLot, readHeld, replaceFlour } from "./blend/spec-substitute.ts";
+export { type SquareAnswer, type SquareQuestion, squareRule } from "./blend/square.ts";
+export { type StyleCheck, styleNotes, styles } from "./blend/style-notes.ts";
+export { type StyleQuantity, type StyleRange, styleRanges } from "./blend/style-ranges.ts";
+export { newLot, type Substitution, substitute } from "./blend/substitute.ts";
+export {
+  type HeldFigure,
+  type Hold,
+  type NewLotQuestion,
+  type StockedFlour,
+  type SubstituteQuestion,
+  usualHold,
+} from "./blend/substitute-question.ts";
+export type { WaterFlour } from "./blend/water-flour.ts";
+export { type Card, type CardFile, type CardWishes, card } from "./card/card.ts";
+export type { CardRow, CardWeights } from "./card/card-weights.ts";
 // chemistry
 export { type Correction, correct, type Dilution, dilute } from "./chemistry/adjust.ts";
 export { gramsOf } from "./chemistry/amount.ts";
@@ -51,51 +91,12 @@ export { type Stock, type StockWish, severalStock } from "./chemistry/stock.ts";
 export { type Strength, strengthOf } from "./chemistry/strength.ts";
 export type { Held, Swap } from "./chemistry/swap-amounts.ts";
 export { type Assayed, assayed, type Split, type StatedAlkalinity, splitByEndPoints } from "./chemistry/titration.ts";
-// explore
-export type {
-  BlendAnswer,
-  BlendQuestion,
-  BlendsFound,
-  BlendTargets,
-  Candidate,
-  Check,
-  FlourNeeded,
-  FoundBlend,
-  GivenShare,
-  Move,
-  OutOfReach,
-  Preference,
-  ProteinTarget,
-} from "./explore/blend-question.ts";
-export { searchBlend } from "./explore/blend-search.ts";
-export { type BlendWater, waterAfter } from "./explore/blend-water.ts";
-export type { Cause, Model, Output } from "./explore/cause.ts";
-export { type Change, compareFigures } from "./explore/compare-blends.ts";
-export { type FlourShelf, flourShelf } from "./explore/flour-shelf.ts";
-export { type ActiveProduct, driedWholeEgg, rawWholeEgg, replaceProduct } from "./explore/replace-product.ts";
-export { designBlend, type SpecBlend } from "./explore/spec-blend.ts";
-export { type ReplacedIngredient, replaceIngredient } from "./explore/spec-product.ts";
 export { formulaStyle } from "./explore/spec-style.ts";
-export { correctForLot, readHeld, replaceFlour } from "./explore/spec-substitute.ts";
 export { type BatchTolerance, batchTolerance } from "./explore/spec-tolerance.ts";
 export { formulaTrial } from "./explore/spec-trial.ts";
-export { type SquareAnswer, type SquareQuestion, squareRule } from "./explore/square.ts";
-export { type StyleCheck, styleNotes, styles } from "./explore/style-notes.ts";
-export { type StyleQuantity, type StyleRange, styleRanges } from "./explore/style-ranges.ts";
-export { newLot, type Substitution, substitute } from "./explore/substitute.ts";
-export {
-  type HeldFigure,
-  type Hold,
-  type NewLotQuestion,
-  type StockedFlour,
-  type SubstituteQuestion,
-  usualHold,
-} from "./explore/substitute-question.ts";
 export { type Tolerance, type ToleranceQuestion, tolerance } from "./explore/tolerance.ts";
 export { weighTrial } from "./explore/trial-weights.ts";
-export type { WaterFlour } from "./explore/water-flour.ts";
 export { type Trial, type TrialRequest, waterTrial } from "./explore/water-trial.ts";
-
 // figure
 export { type Figure, type Range, shown, shownValue, type Working } from "./figure/figure.ts";
 export { type Graph, graphOf, type PlainFigure, type Published, plainFigure, published } from "./figure/graph.ts";
@@ -117,8 +118,6 @@ export { computeFormula, type Formula, formulaOf } from "./formula/formula.ts";
 export { alkaliBeyond } from "./formula/limits.ts";
 export type { FormulaLine } from "./formula/lines.ts";
 export { hundredOfFlour, onFlour } from "./formula/on-flour.ts";
-export { type Kitchen, readBy, readKitchenFile, readSpec } from "./formula/read-spec.ts";
-export { type Spec, type SpecInput, specSchema } from "./formula/spec.ts";
 export { alkalinityForms, readAlkalinity, readNormality } from "./materials/alkalinity-text.ts";
 // materials
 export { type AllergenList, isJurisdiction, type Jurisdiction, jurisdictions } from "./materials/allergen-lists.ts";
@@ -138,7 +137,6 @@ export { moduli, readModulus, readRatio, readStrength, strengthForms } from "./m
 export { type Decimal, type DecimalInput, type DecimalText, dec, decimalText, fixedText } from "./number/decimal.ts";
 export { inDays, parseQuantity, type Quantity, type QuantityReading } from "./number/quantity.ts";
 export { type Dimension, findUnit, type Unit, units, unitsFor } from "./number/units.ts";
-
 // report
 export { convertReport } from "./report/alkali-convert-report.ts";
 export { alkaliListReport, knownProducts } from "./report/alkali-list-report.ts";
@@ -150,8 +148,6 @@ export { batchReport } from "./report/batch-report.ts";
 export { blendSearchReport } from "./report/blend-search-report.ts";
 export { onlyFigure, withWorking } from "./report/build.ts";
 export { calibrateReport } from "./report/calibrate-report.ts";
-export { type Card, type CardFile, type CardWishes, card } from "./report/card.ts";
-export type { CardRow, CardWeights } from "./report/card-weights.ts";
 export { costReport } from "./report/cost-report.ts";
 export { formulaReport } from "./report/formula-report.ts";
 export { jsonSchema, problemsSchema, schemaNames } from "./report/json-schema.ts";
@@ -169,37 +165,22 @@ export { toleranceReport } from "./report/tolerance-report.ts";
 export { trialReport } from "./report/trial-report.ts";
 // sheet
 export { type Caution, type SheetHazard, sheetCautions } from "./sheet/cautions.ts";
-export { type Moment, momentAt, readTimeOfDay } from "./sheet/clock.ts";
-export type { Compounding } from "./sheet/compounding.ts";
-export { type CookGain, cookedMass, rawMass, usualGain } from "./sheet/cook.ts";
-export { type BoiledWater, gainFromWater, gainFromWeights } from "./sheet/cook-gain.ts";
-export type { CutRequest } from "./sheet/cut-request.ts";
-export { strandWidth } from "./sheet/cutter.ts";
-export { type DayPlan, type PotPlan, planDay } from "./sheet/day-plan.ts";
-export { type DoughWater, loadWater, plainMixWater } from "./sheet/dough-water.ts";
-export { dustingStarch } from "./sheet/dusting.ts";
-export { fitProblems, type PlannedSheet } from "./sheet/fits.ts";
-export {
-  airFromDensity,
-  doughDensity,
-  type Food,
-  type FoodComposition,
-  givenDensity,
-  poreFreeDensity,
-  specificHeat,
-} from "./sheet/food.ts";
-export { type Account, type CutPlan, cutPlan, loadsFor } from "./sheet/geometry.ts";
-export { flourSpecificHeat, type Ingredient, type Mix, waterSpecificHeat } from "./sheet/heat-balance.ts";
-export { type DissolvingSalt, heatOfSolution } from "./sheet/heat-of-solution.ts";
-export {
-  densityFromSheet,
-  lossesFrom,
-  type MeasuredSheet,
-  type StageLosses,
-  springBackFrom,
-  thicknessFromSheet,
-  type WeighedStage,
-} from "./sheet/inverse.ts";
+export { type Moment, momentAt, readTimeOfDay } from "./sheet/day/clock.ts";
+export { type CookGain, cookedMass, rawMass, usualGain } from "./sheet/day/cook.ts";
+export { type BoiledWater, gainFromWater, gainFromWeights } from "./sheet/day/cook-gain.ts";
+export { type DayPlan, type PotPlan, planDay } from "./sheet/day/day-plan.ts";
+export type {
+  MachineCount,
+  PlanRequest,
+  PlanStage,
+  StageName,
+  WaitStage,
+  WorkStage,
+} from "./sheet/day/plan-request.ts";
+export { type Basket, potRecovery, potWater, powerIntoWater, type TimedPot } from "./sheet/day/pot.ts";
+export { type Pace, type PlannedLoad, type PlannedStage, type TimePlan, timePlan } from "./sheet/day/timeplan.ts";
+export type { Compounding } from "./sheet/passes/compounding.ts";
+export { fitProblems, type PlannedSheet } from "./sheet/passes/fits.ts";
 export {
   type Cutter,
   type CutterSize,
@@ -208,22 +189,46 @@ export {
   machineProblems,
   type Rolls,
   type Setting,
-} from "./sheet/machine.ts";
-export { type MeasuredMix, type MixerRun, mixerWork, mixingHeat } from "./sheet/measured-mix.ts";
+} from "./sheet/passes/machine.ts";
+export type { PassRequest } from "./sheet/passes/pass-request.ts";
+export { type Pass, type PassSchedule, passSchedule } from "./sheet/passes/passes.ts";
+export type { GapList } from "./sheet/passes/steps-for-gaps.ts";
+export { planSheet, type SheetPlan } from "./sheet/sheet-plan.ts";
+export type { CutRequest } from "./sheet/strands/cut-request.ts";
+export { strandWidth } from "./sheet/strands/cutter.ts";
+export { dustingStarch } from "./sheet/strands/dusting.ts";
+export { type Account, type CutPlan, cutPlan, loadsFor } from "./sheet/strands/geometry.ts";
+export { type DoughWater, loadWater, plainMixWater } from "./sheet/water/dough-water.ts";
+export {
+  airFromDensity,
+  doughDensity,
+  type Food,
+  type FoodComposition,
+  givenDensity,
+  poreFreeDensity,
+  specificHeat,
+} from "./sheet/water/food.ts";
+export { flourSpecificHeat, type Ingredient, type Mix, waterSpecificHeat } from "./sheet/water/heat-balance.ts";
+export { type DissolvingSalt, heatOfSolution } from "./sheet/water/heat-of-solution.ts";
+export {
+  densityFromSheet,
+  lossesFrom,
+  type MeasuredSheet,
+  type StageLosses,
+  springBackFrom,
+  thicknessFromSheet,
+  type WeighedStage,
+} from "./sheet/water/inverse.ts";
+export { type MeasuredMix, type MixerRun, mixerWork, mixingHeat } from "./sheet/water/measured-mix.ts";
 export {
   type Measurement,
   measuredCooking,
   measuredLosses,
   measuredMixing,
   measuredSheet,
-} from "./sheet/measurements.ts";
-export type { MixingHeat } from "./sheet/mixing-heat.ts";
-export type { PassRequest } from "./sheet/pass-request.ts";
-export { type Pass, type PassSchedule, passSchedule } from "./sheet/passes.ts";
-export type { MachineCount, PlanRequest, PlanStage, StageName, WaitStage, WorkStage } from "./sheet/plan-request.ts";
-export { type Basket, potRecovery, potWater, powerIntoWater, type TimedPot } from "./sheet/pot.ts";
-export { planSheet, type SheetPlan } from "./sheet/sheet-plan.ts";
-export type { GapList } from "./sheet/steps-for-gaps.ts";
-export { type WaterPlan, type WaterRequest, waterTemperature } from "./sheet/temperature.ts";
-export { frictionFrom, type ThreeTemperatures, threeTemperatureWater } from "./sheet/three-temperatures.ts";
-export { type Pace, type PlannedLoad, type PlannedStage, type TimePlan, timePlan } from "./sheet/timeplan.ts";
+} from "./sheet/water/measurements.ts";
+export type { MixingHeat } from "./sheet/water/mixing-heat.ts";
+export { type WaterPlan, type WaterRequest, waterTemperature } from "./sheet/water/temperature.ts";
+export { frictionFrom, type ThreeTemperatures, threeTemperatureWater } from "./sheet/water/three-temperatures.ts";
+export { type Kitchen, readBy, readKitchenFile, readSpec } from "./spec/read-spec.ts";
+export { type Spec, type SpecInput, specSchema } from "./spec/spec.ts";

@@ -1,6 +1,6 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { dec } from "../../../packages/core/src/number/decimal.ts";
+import { dec } from "#core/number/decimal.ts";
 import { noteCodesOf } from "../formula/worked-out.ts";
 import { cost, costed } from "./costed.ts";
 

@@ -1,8 +1,8 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { minorPlaces } from "../../../packages/core/src/batch/cost-currencies.ts";
-import type { Figure } from "../../../packages/core/src/figure/figure.ts";
-import { dec, sum } from "../../../packages/core/src/number/decimal.ts";
+import { minorPlaces } from "#core/batch/cost-currencies.ts";
+import type { Figure } from "#core/figure/figure.ts";
+import { dec, sum } from "#core/number/decimal.ts";
 import { formulas, kitchens } from "../formula/random-spec.ts";
 import { codesOf, noteCodesOf } from "../formula/worked-out.ts";
 import { expectSound } from "../report/sound.ts";

@@ -1,6 +1,6 @@
-import { planBatch } from "../../../packages/core/src/batch/batch.ts";
-import { type Cost, costOf } from "../../../packages/core/src/batch/cost.ts";
-import type { Outcome } from "../../../packages/core/src/figure/problem.ts";
+import { planBatch } from "#core/batch/batch.ts";
+import { type Cost, costOf } from "#core/batch/cost.ts";
+import type { Outcome } from "#core/figure/problem.ts";
 import { answered, type Written, workedOut } from "../formula/worked-out.ts";
 import { plain } from "./planned.ts";
 

@@ -1,7 +1,7 @@
-import { type Batch, planBatch } from "../../../packages/core/src/batch/batch.ts";
-import type { WeighedLine } from "../../../packages/core/src/batch/weighing.ts";
-import type { Outcome } from "../../../packages/core/src/figure/problem.ts";
-import { formulaOf } from "../../../packages/core/src/formula/formula.ts";
+import { type Batch, planBatch } from "#core/batch/batch.ts";
+import type { WeighedLine } from "#core/batch/weighing.ts";
+import type { Outcome } from "#core/figure/problem.ts";
+import { formulaOf } from "#core/formula/formula.ts";
 import { answered, type Written } from "../formula/worked-out.ts";
 
 /** Bread flour, 36 % water, 1 % salt: what most tests of batches start from. */

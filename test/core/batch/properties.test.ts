@@ -1,7 +1,7 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { planBatch } from "../../../packages/core/src/batch/batch.ts";
-import { type Decimal, dec, sum } from "../../../packages/core/src/number/decimal.ts";
+import { planBatch } from "#core/batch/batch.ts";
+import { type Decimal, dec, sum } from "#core/number/decimal.ts";
 import { formulas, kitchens } from "../formula/random-spec.ts";
 import { type Written, workedOut } from "../formula/worked-out.ts";
 import { figuresIn } from "../report/figures-in.ts";

@@ -1,7 +1,7 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import type { Batch } from "../../../packages/core/src/batch/batch.ts";
-import { dec, HUNDRED, sum } from "../../../packages/core/src/number/decimal.ts";
+import type { Batch } from "#core/batch/batch.ts";
+import { dec, HUNDRED, sum } from "#core/number/decimal.ts";
 import type { Written } from "../formula/worked-out.ts";
 import { lineOf, planned } from "./planned.ts";
 

@@ -1,10 +1,10 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { nutritionOf } from "../../../packages/core/src/batch/nutrition.ts";
-import { batchTolerance } from "../../../packages/core/src/explore/spec-tolerance.ts";
-import { formulaOf } from "../../../packages/core/src/formula/formula.ts";
-import { dec, sum } from "../../../packages/core/src/number/decimal.ts";
-import { loadWeights } from "../../../packages/core/src/report/card-weights.ts";
+import { nutritionOf } from "#core/batch/nutrition.ts";
+import { loadWeights } from "#core/card/card-weights.ts";
+import { batchTolerance } from "#core/explore/spec-tolerance.ts";
+import { formulaOf } from "#core/formula/formula.ts";
+import { dec, sum } from "#core/number/decimal.ts";
 import { answered, codesOf, noteCodesOf, type Written, workedOut } from "../formula/worked-out.ts";
 import { costed } from "./costed.ts";
 import { plain, plan, planned } from "./planned.ts";

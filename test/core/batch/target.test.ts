@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { dec } from "../../../packages/core/src/number/decimal.ts";
+import { dec } from "#core/number/decimal.ts";
 import { codesOf, noteCodesOf, type Written } from "../formula/worked-out.ts";
 import { plan, planned } from "./planned.ts";
 

@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
-import type { Batch } from "../../../packages/core/src/batch/batch.ts";
-import { dec } from "../../../packages/core/src/number/decimal.ts";
+import type { Batch } from "#core/batch/batch.ts";
+import { dec } from "#core/number/decimal.ts";
 import { noteCodesOf } from "../formula/worked-out.ts";
 import { lineOf, plan, planned } from "./planned.ts";
 

@@ -12,10 +12,10 @@ import {
   pure,
   solutionOf,
   speciesOf,
-} from "../../../packages/core/src/chemistry/composition.ts";
-import { catalogueComposition, catalogueCompositions } from "../../../packages/core/src/chemistry/compositions.ts";
-import { hydrates, molarMass, speciesNames } from "../../../packages/core/src/chemistry/species.ts";
-import { dec, sum } from "../../../packages/core/src/number/decimal.ts";
+} from "#core/chemistry/composition.ts";
+import { catalogueComposition, catalogueCompositions } from "#core/chemistry/compositions.ts";
+import { hydrates, molarMass, speciesNames } from "#core/chemistry/species.ts";
+import { dec, sum } from "#core/number/decimal.ts";
 import { amount, answered, codesOf, distance, drySalts, wetProduct } from "./given.ts";
 
 function total(composition: Composition): string {

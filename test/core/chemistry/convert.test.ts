@@ -1,17 +1,11 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import type { Product } from "../../../packages/core/src/chemistry/carried.ts";
-import {
-  type Composition,
-  hydrate,
-  mixture,
-  pure,
-  solutionOf,
-} from "../../../packages/core/src/chemistry/composition.ts";
-import { convert } from "../../../packages/core/src/chemistry/convert.ts";
-import type { Held } from "../../../packages/core/src/chemistry/swap-amounts.ts";
-import { withOrigins } from "../../../packages/core/src/figure/graph.ts";
-import { dec, sum } from "../../../packages/core/src/number/decimal.ts";
+import type { Product } from "#core/chemistry/carried.ts";
+import { type Composition, hydrate, mixture, pure, solutionOf } from "#core/chemistry/composition.ts";
+import { convert } from "#core/chemistry/convert.ts";
+import type { Held } from "#core/chemistry/swap-amounts.ts";
+import { withOrigins } from "#core/figure/graph.ts";
+import { dec, sum } from "#core/number/decimal.ts";
 import { amount, answered, apart, carbonates, codesOf, drySalts, wetProduct } from "./given.ts";
 
 const product = (name: string, composition: Composition): Product => ({ name, composition });

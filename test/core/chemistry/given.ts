@@ -1,8 +1,8 @@
 import fc from "fast-check";
-import { type Composition, mixture, pure, waterOnly } from "../../../packages/core/src/chemistry/composition.ts";
-import type { SpeciesName } from "../../../packages/core/src/chemistry/species.ts";
-import type { Outcome } from "../../../packages/core/src/figure/problem.ts";
-import { dec } from "../../../packages/core/src/number/decimal.ts";
+import { type Composition, mixture, pure, waterOnly } from "#core/chemistry/composition.ts";
+import type { SpeciesName } from "#core/chemistry/species.ts";
+import type { Outcome } from "#core/figure/problem.ts";
+import { dec } from "#core/number/decimal.ts";
 
 /** The value of an answer; a refusal fails the test with its codes. */
 export function answered<T>(outcome: Outcome<T>): T {

@@ -1,18 +1,13 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import { bakedSalt } from "../../../packages/core/src/chemistry/baking.ts";
-import { alkalinityM, alkalinityP, mixture, pure } from "../../../packages/core/src/chemistry/composition.ts";
-import { foodLimitsFor, japaneseSalts } from "../../../packages/core/src/chemistry/food-limits.ts";
-import { additivesIn, cautionsFor, hazardOf } from "../../../packages/core/src/chemistry/hazard.ts";
-import { solutionPh } from "../../../packages/core/src/chemistry/ph.ts";
-import { solubilityOf, staysClear } from "../../../packages/core/src/chemistry/solubility.ts";
-import {
-  alkalinityAs,
-  assayed,
-  splitByEndPoints,
-  statedAlkalinity,
-} from "../../../packages/core/src/chemistry/titration.ts";
-import { dec } from "../../../packages/core/src/number/decimal.ts";
+import { bakedSalt } from "#core/chemistry/baking.ts";
+import { alkalinityM, alkalinityP, mixture, pure } from "#core/chemistry/composition.ts";
+import { foodLimitsFor, japaneseSalts } from "#core/chemistry/food-limits.ts";
+import { additivesIn, cautionsFor, hazardOf } from "#core/chemistry/hazard.ts";
+import { solutionPh } from "#core/chemistry/ph.ts";
+import { solubilityOf, staysClear } from "#core/chemistry/solubility.ts";
+import { alkalinityAs, assayed, splitByEndPoints, statedAlkalinity } from "#core/chemistry/titration.ts";
+import { dec } from "#core/number/decimal.ts";
 import { amount, answered, apart, carbonates, codesOf, distance } from "./given.ts";
 
 describe("baking soda in the oven", () => {

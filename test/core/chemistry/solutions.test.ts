@@ -1,6 +1,6 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import { correct, dilute } from "../../../packages/core/src/chemistry/adjust.ts";
+import { correct, dilute } from "#core/chemistry/adjust.ts";
 import {
   anhydrousShare,
   type Composition,
@@ -10,13 +10,13 @@ import {
   pure,
   solutionOf,
   waterOnly,
-} from "../../../packages/core/src/chemistry/composition.ts";
-import { blend, makeUp } from "../../../packages/core/src/chemistry/make-up.ts";
-import { mixInRatio } from "../../../packages/core/src/chemistry/ratio.ts";
-import type { Recipe } from "../../../packages/core/src/chemistry/recipe.ts";
-import { staysClear } from "../../../packages/core/src/chemistry/solubility.ts";
-import { severalStock } from "../../../packages/core/src/chemistry/stock.ts";
-import { dec, sum } from "../../../packages/core/src/number/decimal.ts";
+} from "#core/chemistry/composition.ts";
+import { blend, makeUp } from "#core/chemistry/make-up.ts";
+import { mixInRatio } from "#core/chemistry/ratio.ts";
+import type { Recipe } from "#core/chemistry/recipe.ts";
+import { staysClear } from "#core/chemistry/solubility.ts";
+import { severalStock } from "#core/chemistry/stock.ts";
+import { dec, sum } from "#core/number/decimal.ts";
 import { amount, answered, apart, codesOf, distance, drySalts, wetProduct } from "./given.ts";
 
 const here = { temperature: "20", scale: "145" } as const;

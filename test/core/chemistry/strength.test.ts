@@ -1,14 +1,14 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import { baumeFromDensity, densityFromBaume } from "../../../packages/core/src/chemistry/baume.ts";
-import { rootBetween } from "../../../packages/core/src/chemistry/bracket.ts";
-import { anhydrousShare, pure, solutionOf } from "../../../packages/core/src/chemistry/composition.ts";
-import { solutionDensity } from "../../../packages/core/src/chemistry/density.ts";
-import { readHydrometer, readWeighedVolume } from "../../../packages/core/src/chemistry/hydrometer.ts";
-import { fitRange, type StatedStrength, solutionAt } from "../../../packages/core/src/chemistry/stated-strength.ts";
-import { massOfVolume, strengthOf, volumeOfMass } from "../../../packages/core/src/chemistry/strength.ts";
-import { shownValue } from "../../../packages/core/src/figure/figure.ts";
-import { dec } from "../../../packages/core/src/number/decimal.ts";
+import { baumeFromDensity, densityFromBaume } from "#core/chemistry/baume.ts";
+import { rootBetween } from "#core/chemistry/bracket.ts";
+import { anhydrousShare, pure, solutionOf } from "#core/chemistry/composition.ts";
+import { solutionDensity } from "#core/chemistry/density.ts";
+import { readHydrometer, readWeighedVolume } from "#core/chemistry/hydrometer.ts";
+import { fitRange, type StatedStrength, solutionAt } from "#core/chemistry/stated-strength.ts";
+import { massOfVolume, strengthOf, volumeOfMass } from "#core/chemistry/strength.ts";
+import { shownValue } from "#core/figure/figure.ts";
+import { dec } from "#core/number/decimal.ts";
 import { amount, answered, apart, carbonates, codesOf, distance } from "./given.ts";
 
 /** A round trip has to come back this near. */

@@ -1,6 +1,6 @@
 import { describe, expect, test } from "vitest";
-import type { BlendQuestion, BlendsFound, Candidate } from "../../../packages/core/src/explore/blend-question.ts";
-import { searchBlend } from "../../../packages/core/src/explore/blend-search.ts";
+import type { BlendQuestion, BlendsFound, Candidate } from "#core/blend/blend-question.ts";
+import { searchBlend } from "#core/blend/blend-search.ts";
 import { Independent, meets, restate, score } from "./independent.ts";
 import { at14, value } from "./kitchen.ts";
 

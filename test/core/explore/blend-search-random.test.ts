@@ -1,7 +1,7 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import type { BlendQuestion, FoundBlend } from "../../../packages/core/src/explore/blend-question.ts";
-import { searchBlend } from "../../../packages/core/src/explore/blend-search.ts";
+import type { BlendQuestion, FoundBlend } from "#core/blend/blend-question.ts";
+import { searchBlend } from "#core/blend/blend-search.ts";
 import { everyBlend, Independent, meets, restate, score } from "./independent.ts";
 import { blendQuestion } from "./questions.ts";
 

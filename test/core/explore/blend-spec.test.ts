@@ -1,7 +1,7 @@
 import { describe, expect, test } from "vitest";
-import { designBlend, type SpecBlend } from "../../../packages/core/src/explore/spec-blend.ts";
-import { formulaOf } from "../../../packages/core/src/formula/formula.ts";
-import { blendSearchReport } from "../../../packages/core/src/report/blend-search-report.ts";
+import { designBlend, type SpecBlend } from "#core/blend/spec-blend.ts";
+import { formulaOf } from "#core/formula/formula.ts";
+import { blendSearchReport } from "#core/report/blend-search-report.ts";
 import { answered, codesOf } from "../sheet/answered.ts";
 
 const certificate = (protein: string, ash: string, more: object = {}) => ({

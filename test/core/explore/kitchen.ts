@@ -1,6 +1,6 @@
-import type { BlendAnswer, Candidate } from "../../../packages/core/src/explore/blend-question.ts";
-import type { Outcome } from "../../../packages/core/src/figure/problem.ts";
-import type { MoistureBasis } from "../../../packages/core/src/materials/fields.ts";
+import type { BlendAnswer, Candidate } from "#core/blend/blend-question.ts";
+import type { Outcome } from "#core/figure/problem.ts";
+import type { MoistureBasis } from "#core/materials/fields.ts";
 
 /** The store of the harbour school's kitchen; figures from the food composition tables named in the outside tests. */
 export const strong: Candidate = { name: "strong flour", protein: "12.6", moisture: "14.5", ash: "0.5", price: "1.10" };

@@ -1,7 +1,7 @@
 import { describe, expect, test } from "vitest";
-import { planBatch } from "../../../packages/core/src/batch/batch.ts";
-import { type BatchTolerance, batchTolerance } from "../../../packages/core/src/explore/spec-tolerance.ts";
-import { toleranceReport } from "../../../packages/core/src/report/tolerance-report.ts";
+import { planBatch } from "#core/batch/batch.ts";
+import { type BatchTolerance, batchTolerance } from "#core/explore/spec-tolerance.ts";
+import { toleranceReport } from "#core/report/tolerance-report.ts";
 import { answered, type Written, workedOut } from "../formula/worked-out.ts";
 
 const certificate = { protein: "12.0 %", moisture: "14.2 %", ash: "0.5 %", nitrogenFactor: 5.7 };

@@ -1,7 +1,7 @@
 import { expect, test } from "vitest";
-import { waterAfter } from "../../../packages/core/src/explore/blend-water.ts";
-import { correctForLot } from "../../../packages/core/src/explore/spec-substitute.ts";
-import { formulaTrial } from "../../../packages/core/src/explore/spec-trial.ts";
+import { waterAfter } from "#core/blend/blend-water.ts";
+import { correctForLot } from "#core/blend/spec-substitute.ts";
+import { formulaTrial } from "#core/explore/spec-trial.ts";
 import { answered, type Written, workedOut } from "../formula/worked-out.ts";
 
 const rye = { protein: "9 %", moisture: "13 %", nitrogenFactor: 5.7 };

@@ -1,9 +1,9 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import type { Cause, Model } from "../../../packages/core/src/explore/cause.ts";
-import { tolerance } from "../../../packages/core/src/explore/tolerance.ts";
-import { causePicture, isSpreadShown, trialPicture } from "../../../packages/core/src/explore/tolerance-picture.ts";
-import { type Decimal, dec } from "../../../packages/core/src/number/decimal.ts";
+import type { Cause, Model } from "#core/blend/cause.ts";
+import { tolerance } from "#core/explore/tolerance.ts";
+import { causePicture, isSpreadShown, trialPicture } from "#core/explore/tolerance-picture.ts";
+import { type Decimal, dec } from "#core/number/decimal.ts";
 import { value } from "./kitchen.ts";
 
 /** A batch of noodle dough: two flours, tap water, stock solution, losses. */

@@ -1,9 +1,9 @@
 import { expect, test } from "vitest";
-import { formulaTrial } from "../../../packages/core/src/explore/spec-trial.ts";
-import { weighTrial } from "../../../packages/core/src/explore/trial-weights.ts";
-import { feedsOf } from "../../../packages/core/src/figure/graph.ts";
-import { dec, sum } from "../../../packages/core/src/number/decimal.ts";
-import { trialReport } from "../../../packages/core/src/report/trial-report.ts";
+import { formulaTrial } from "#core/explore/spec-trial.ts";
+import { weighTrial } from "#core/explore/trial-weights.ts";
+import { feedsOf } from "#core/figure/graph.ts";
+import { dec, sum } from "#core/number/decimal.ts";
+import { trialReport } from "#core/report/trial-report.ts";
 import { answered, workedOut } from "../formula/worked-out.ts";
 
 const home = (division: string) => {

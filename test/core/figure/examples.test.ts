@@ -11,7 +11,7 @@ interface Example {
 
 const source = new URL("../../../packages/core/src/", import.meta.url);
 const files = readdirSync(source, { recursive: true, encoding: "utf8" })
-  .filter((name) => name.endsWith(".ts") && name !== "index.ts")
+  .filter((name) => name.endsWith(".ts") && !name.endsWith("index.ts"))
   .sort();
 
 const form = /@example (.+?) \/\/ => (.+?)(?: \*\/)?$/gmu;

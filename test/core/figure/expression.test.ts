@@ -1,12 +1,7 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import {
-  type Expression,
-  evaluate,
-  parseExpression,
-  writeExpression,
-} from "../../../packages/core/src/figure/expression.ts";
-import { dec } from "../../../packages/core/src/number/decimal.ts";
+import { type Expression, evaluate, parseExpression, writeExpression } from "#core/figure/expression.ts";
+import { dec } from "#core/number/decimal.ts";
 import { evaluateText } from "./evaluate-text.ts";
 
 const plainly = (text: string): string => writeExpression(parseExpression(text), (name) => name);

@@ -1,8 +1,8 @@
 import { describe, expect, it } from "vitest";
-import { exact, found, given, renamed, shown, shownValue, worked } from "../../../packages/core/src/figure/figure.ts";
-import { answer, inputProblem, noAnswer, pathText, refuse } from "../../../packages/core/src/figure/problem.ts";
-import { at, citation, commonPractice, definition, fromSpec } from "../../../packages/core/src/figure/source.ts";
-import { writtenWorking } from "../../../packages/core/src/figure/written-working.ts";
+import { exact, found, given, renamed, shown, shownValue, worked } from "#core/figure/figure.ts";
+import { answer, inputProblem, noAnswer, pathText, refuse } from "#core/figure/problem.ts";
+import { at, citation, commonPractice, definition, fromSpec } from "#core/figure/source.ts";
+import { writtenWorking } from "#core/figure/written-working.ts";
 
 const naming = { id: "dough.water", label: "dough water", unit: "% of dough", places: 2 };
 const flour = given({

@@ -2,11 +2,11 @@ import { readFileSync } from "node:fs";
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { parse } from "yaml";
-import { given, worked } from "../../../packages/core/src/figure/figure.ts";
-import { feedsOf, graphOf, published, scoped, withOrigins } from "../../../packages/core/src/figure/graph.ts";
-import { fastGraph, recalculated } from "../../../packages/core/src/figure/recalculate.ts";
-import { formulaOf } from "../../../packages/core/src/formula/formula.ts";
-import { dec } from "../../../packages/core/src/number/decimal.ts";
+import { given, worked } from "#core/figure/figure.ts";
+import { feedsOf, graphOf, published, scoped, withOrigins } from "#core/figure/graph.ts";
+import { fastGraph, recalculated } from "#core/figure/recalculate.ts";
+import { formulaOf } from "#core/formula/formula.ts";
+import { dec } from "#core/number/decimal.ts";
 
 const naming = { unit: "", places: 2, sources: [] };
 const leaf = (id: string, value: string) => given({ ...naming, id, label: id, value, by: "the spec" });

@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { formulaOf } from "../../../packages/core/src/formula/formula.ts";
+import { formulaOf } from "#core/formula/formula.ts";
 import { codesOf, flour, partsOf, workedOut } from "./worked-out.ts";
 
 const plain = { flours: [{ name: "bread flour", amount: "100 %" }], water: { added: "36 %" } };

@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
-import { writtenWorking } from "../../../packages/core/src/figure/written-working.ts";
-import { dec } from "../../../packages/core/src/number/decimal.ts";
+import { writtenWorking } from "#core/figure/written-working.ts";
+import { dec } from "#core/number/decimal.ts";
 import { workedOut } from "./worked-out.ts";
 
 const mixed = (flours: Parameters<typeof workedOut>[0]["flours"]) =>

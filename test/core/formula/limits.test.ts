@@ -1,7 +1,7 @@
 import { describe, expect, it } from "vitest";
-import { formulaOf } from "../../../packages/core/src/formula/formula.ts";
-import { alkaliBeyond, legalSalts } from "../../../packages/core/src/formula/limits.ts";
-import { formulaReport } from "../../../packages/core/src/report/formula-report.ts";
+import { formulaOf } from "#core/formula/formula.ts";
+import { alkaliBeyond, legalSalts } from "#core/formula/limits.ts";
+import { formulaReport } from "#core/report/formula-report.ts";
 import { answered, codesOf, type Written, workedOut } from "./worked-out.ts";
 
 const inGrams: Written = { flours: [{ name: "bread flour", amount: "500 g" }], water: { tap: "170 g" } };

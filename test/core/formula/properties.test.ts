@@ -1,7 +1,7 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { type Formula, formulaOf } from "../../../packages/core/src/formula/formula.ts";
-import { type Decimal, type DecimalText, dec } from "../../../packages/core/src/number/decimal.ts";
+import { type Formula, formulaOf } from "#core/formula/formula.ts";
+import { type Decimal, type DecimalText, dec } from "#core/number/decimal.ts";
 import { figuresIn } from "../report/figures-in.ts";
 import { expectOneFigureAnId, expectSound, expectWorkingHolds } from "../report/sound.ts";
 import { flours, formulas, percent } from "./random-spec.ts";

@@ -1,8 +1,8 @@
 import { describe, expect, it } from "vitest";
-import type { Figure } from "../../../packages/core/src/figure/figure.ts";
-import { formulaOf } from "../../../packages/core/src/formula/formula.ts";
-import { basisRange, sumRange } from "../../../packages/core/src/formula/ranges.ts";
-import { dec } from "../../../packages/core/src/number/decimal.ts";
+import type { Figure } from "#core/figure/figure.ts";
+import { formulaOf } from "#core/formula/formula.ts";
+import { basisRange, sumRange } from "#core/formula/ranges.ts";
+import { dec } from "#core/number/decimal.ts";
 import { flour, type Written, workedOut } from "./worked-out.ts";
 
 /** The ends of a figure's range, to six places. */

@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { formulaOf } from "../../../packages/core/src/formula/formula.ts";
+import { formulaOf } from "#core/formula/formula.ts";
 
 function advice(written: object, path: string): string {
   const outcome = formulaOf({

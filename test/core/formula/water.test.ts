@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
-import { formulaOf } from "../../../packages/core/src/formula/formula.ts";
-import { dec } from "../../../packages/core/src/number/decimal.ts";
+import { formulaOf } from "#core/formula/formula.ts";
+import { dec } from "#core/number/decimal.ts";
 import { flour, noteCodesOf, type Written, workedOut } from "./worked-out.ts";
 
 const house = (moisture: string) => [{ name: "house", amount: "100 %", figures: flour(moisture) }];

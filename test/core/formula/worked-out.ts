@@ -1,7 +1,7 @@
-import type { Outcome } from "../../../packages/core/src/figure/problem.ts";
-import { type Formula, formulaOf } from "../../../packages/core/src/formula/formula.ts";
-import type { Spec, SpecInput } from "../../../packages/core/src/formula/spec.ts";
-import { dec } from "../../../packages/core/src/number/decimal.ts";
+import type { Outcome } from "#core/figure/problem.ts";
+import { type Formula, formulaOf } from "#core/formula/formula.ts";
+import { dec } from "#core/number/decimal.ts";
+import type { Spec, SpecInput } from "#core/spec/spec.ts";
 
 /** A spec without a name is enough for a test. */
 export type Written = Omit<SpecInput, "name">;

@@ -1,16 +1,16 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { anhydrousShare, hydrate, pure } from "../../../packages/core/src/chemistry/composition.ts";
-import { solutionAt } from "../../../packages/core/src/chemistry/stated-strength.ts";
-import { strengthOf } from "../../../packages/core/src/chemistry/strength.ts";
-import type { Outcome } from "../../../packages/core/src/figure/problem.ts";
-import { readBy } from "../../../packages/core/src/formula/read-spec.ts";
-import { readAlkalinity } from "../../../packages/core/src/materials/alkalinity-text.ts";
-import { readParts } from "../../../packages/core/src/materials/composition-parts.ts";
-import { readProduct } from "../../../packages/core/src/materials/product-text.ts";
-import { materialFiguresSchema } from "../../../packages/core/src/materials/schema.ts";
-import { statedComposition } from "../../../packages/core/src/materials/stated-composition.ts";
-import { readModulus, readRatio, readStrength } from "../../../packages/core/src/materials/strength-text.ts";
+import { anhydrousShare, hydrate, pure } from "#core/chemistry/composition.ts";
+import { solutionAt } from "#core/chemistry/stated-strength.ts";
+import { strengthOf } from "#core/chemistry/strength.ts";
+import type { Outcome } from "#core/figure/problem.ts";
+import { readAlkalinity } from "#core/materials/alkalinity-text.ts";
+import { readParts } from "#core/materials/composition-parts.ts";
+import { readProduct } from "#core/materials/product-text.ts";
+import { materialFiguresSchema } from "#core/materials/schema.ts";
+import { statedComposition } from "#core/materials/stated-composition.ts";
+import { readModulus, readRatio, readStrength } from "#core/materials/strength-text.ts";
+import { readBy } from "#core/spec/read-spec.ts";
 
 function value<T>(outcome: Outcome<T>): T {
   if (!outcome.ok) throw new Error(JSON.stringify(outcome.problems));

@@ -1,7 +1,7 @@
 import { describe, expect, it } from "vitest";
-import { type Allergen, allergenTags, classOf, kindsOf } from "../../../packages/core/src/materials/allergen.ts";
-import { allergenLists, jurisdictions } from "../../../packages/core/src/materials/allergen-lists.ts";
-import { type AllergenMaterial, allergensFor } from "../../../packages/core/src/materials/allergens.ts";
+import { type Allergen, allergenTags, classOf, kindsOf } from "#core/materials/allergen.ts";
+import { allergenLists, jurisdictions } from "#core/materials/allergen-lists.ts";
+import { type AllergenMaterial, allergensFor } from "#core/materials/allergens.ts";
 
 const flour: AllergenMaterial = {
   name: "flour",

@@ -1,11 +1,11 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { exact } from "../../../packages/core/src/figure/figure.ts";
-import { writtenWorking } from "../../../packages/core/src/figure/written-working.ts";
-import { convertBasis, correctForMoisture, onMoisture } from "../../../packages/core/src/materials/basis.ts";
-import { catalogue } from "../../../packages/core/src/materials/catalogue.ts";
-import { convertFactor, nitrogenFactors, onFactor } from "../../../packages/core/src/materials/nitrogen.ts";
-import { dec } from "../../../packages/core/src/number/decimal.ts";
+import { exact } from "#core/figure/figure.ts";
+import { writtenWorking } from "#core/figure/written-working.ts";
+import { convertBasis, correctForMoisture, onMoisture } from "#core/materials/basis.ts";
+import { catalogue } from "#core/materials/catalogue.ts";
+import { convertFactor, nitrogenFactors, onFactor } from "#core/materials/nitrogen.ts";
+import { dec } from "#core/number/decimal.ts";
 
 const moisture = fc.integer({ min: 0, max: 9990 }).map((count) => dec(count).div(100));
 const share = fc.integer({ min: 0, max: 10_000 }).map((count) => dec(count).div(100));

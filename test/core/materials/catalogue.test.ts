@@ -1,8 +1,8 @@
 import { describe, expect, it } from "vitest";
-import { catalogue, findMaterial, searchMaterials } from "../../../packages/core/src/materials/catalogue.ts";
-import type { Material } from "../../../packages/core/src/materials/material.ts";
-import { plainName } from "../../../packages/core/src/materials/nearest.ts";
-import { dec } from "../../../packages/core/src/number/decimal.ts";
+import { catalogue, findMaterial, searchMaterials } from "#core/materials/catalogue.ts";
+import type { Material } from "#core/materials/material.ts";
+import { plainName } from "#core/materials/nearest.ts";
+import { dec } from "#core/number/decimal.ts";
 
 function named(name: string, own: readonly Material[] = []): string | readonly string[] {
   const found = findMaterial(name, own);

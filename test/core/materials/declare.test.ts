@@ -1,8 +1,8 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { declare, type Interval, impliedBy } from "../../../packages/core/src/materials/declare.ts";
-import { type Nutrient, type RuleBookName, ruleBooks } from "../../../packages/core/src/materials/rounding-rules.ts";
-import { type Decimal, dec } from "../../../packages/core/src/number/decimal.ts";
+import { declare, type Interval, impliedBy } from "#core/materials/declare.ts";
+import { type Nutrient, type RuleBookName, ruleBooks } from "#core/materials/rounding-rules.ts";
+import { type Decimal, dec } from "#core/number/decimal.ts";
 
 const lines = Object.values(ruleBooks).flatMap(({ name, rules }) =>
   rules.map(({ nutrient }) => ({ book: name, nutrient })),

@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
-import { resolveMaterial } from "../../../packages/core/src/materials/own.ts";
-import { materialFiguresSchema } from "../../../packages/core/src/materials/schema.ts";
+import { resolveMaterial } from "#core/materials/own.ts";
+import { materialFiguresSchema } from "#core/materials/schema.ts";
 import { answered, codesOf } from "../sheet/answered.ts";
 
 const flour = (figures: unknown, name = "flour of the bag", own = {}) =>

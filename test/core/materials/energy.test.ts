@@ -1,13 +1,8 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { exact } from "../../../packages/core/src/figure/figure.ts";
-import { writtenWorking } from "../../../packages/core/src/figure/written-working.ts";
-import {
-  availableCarbohydrate,
-  energyByTable,
-  energyEU,
-  saltFromSodium,
-} from "../../../packages/core/src/materials/energy.ts";
+import { exact } from "#core/figure/figure.ts";
+import { writtenWorking } from "#core/figure/written-working.ts";
+import { availableCarbohydrate, energyByTable, energyEU, saltFromSodium } from "#core/materials/energy.ts";
 
 const grams = fc.integer({ min: 0, max: 5000 }).map((count) => String(count / 100));
 

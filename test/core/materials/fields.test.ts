@@ -12,7 +12,7 @@ import {
   priceField,
   quantityField,
   shareField,
-} from "../../../packages/core/src/materials/fields.ts";
+} from "#core/materials/fields.ts";
 
 /** The value that a field reads, or the code of its refusal. */
 function read(field: z.ZodType, input: unknown): unknown {

@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { flourClasses } from "../../../packages/core/src/materials/flour-classes.ts";
+import { flourClasses } from "#core/materials/flour-classes.ts";
 
 describe("flour classes", () => {
   it("puts the best fit first", () => {

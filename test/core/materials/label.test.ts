@@ -1,15 +1,10 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { exact } from "../../../packages/core/src/figure/figure.ts";
-import { writtenWorking } from "../../../packages/core/src/figure/written-working.ts";
-import { declare } from "../../../packages/core/src/materials/declare.ts";
-import {
-  type LabelReading,
-  type LabelWish,
-  type ProteinLabel,
-  readLabels,
-} from "../../../packages/core/src/materials/label.ts";
-import { dec } from "../../../packages/core/src/number/decimal.ts";
+import { exact } from "#core/figure/figure.ts";
+import { writtenWorking } from "#core/figure/written-working.ts";
+import { declare } from "#core/materials/declare.ts";
+import { type LabelReading, type LabelWish, type ProteinLabel, readLabels } from "#core/materials/label.ts";
+import { dec } from "#core/number/decimal.ts";
 
 const four: ProteinLabel = { book: "US", printed: "4", serving: "30", nitrogenFactor: "5.7" };
 

@@ -1,18 +1,13 @@
 import { describe, expect, it } from "vitest";
-import { alkalinityM, pure } from "../../../packages/core/src/chemistry/composition.ts";
-import { formulaOf } from "../../../packages/core/src/formula/formula.ts";
-import { everydayNames } from "../../../packages/core/src/materials/catalogue/everyday-names.ts";
-import {
-  catalogue,
-  findMaterial,
-  isAlkaliLike,
-  nearestMaterials,
-} from "../../../packages/core/src/materials/catalogue.ts";
-import { plainName } from "../../../packages/core/src/materials/nearest.ts";
-import { resolveMaterial } from "../../../packages/core/src/materials/own.ts";
-import { readProduct } from "../../../packages/core/src/materials/product-text.ts";
-import { severalOf, severalThings } from "../../../packages/core/src/materials/several.ts";
-import { dec } from "../../../packages/core/src/number/decimal.ts";
+import { alkalinityM, pure } from "#core/chemistry/composition.ts";
+import { formulaOf } from "#core/formula/formula.ts";
+import { everydayNames } from "#core/materials/catalogue/everyday-names.ts";
+import { catalogue, findMaterial, isAlkaliLike, nearestMaterials } from "#core/materials/catalogue.ts";
+import { plainName } from "#core/materials/nearest.ts";
+import { resolveMaterial } from "#core/materials/own.ts";
+import { readProduct } from "#core/materials/product-text.ts";
+import { severalOf, severalThings } from "#core/materials/several.ts";
+import { dec } from "#core/number/decimal.ts";
 import { codesOf } from "../formula/worked-out.ts";
 
 const everyName = catalogue().flatMap(({ name, aliases }) => [name, ...aliases]);

@@ -1,6 +1,6 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { editDistance, nearestNames, plainName } from "../../../packages/core/src/materials/nearest.ts";
+import { editDistance, nearestNames, plainName } from "#core/materials/nearest.ts";
 
 describe("edit distance", () => {
   it.each([

@@ -1,11 +1,7 @@
 import { describe, expect, it } from "vitest";
-import type { Outcome } from "../../../packages/core/src/figure/problem.ts";
-import { type OwnMaterials, resolveMaterial } from "../../../packages/core/src/materials/own.ts";
-import {
-  type MaterialFigures,
-  materialFiguresSchema,
-  ownMaterialsSchema,
-} from "../../../packages/core/src/materials/schema.ts";
+import type { Outcome } from "#core/figure/problem.ts";
+import { type OwnMaterials, resolveMaterial } from "#core/materials/own.ts";
+import { type MaterialFigures, materialFiguresSchema, ownMaterialsSchema } from "#core/materials/schema.ts";
 
 const written = (figures: object): MaterialFigures => materialFiguresSchema.parse(figures);
 const kitchen = (materials: object): OwnMaterials => ownMaterialsSchema.parse(materials);

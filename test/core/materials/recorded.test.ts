@@ -1,10 +1,10 @@
 import { describe, expect, it } from "vitest";
-import { planBatch } from "../../../packages/core/src/batch/batch.ts";
-import { formulaOf } from "../../../packages/core/src/formula/formula.ts";
-import { recordedTexts } from "../../../packages/core/src/materials/recorded.ts";
-import { card } from "../../../packages/core/src/report/card.ts";
-import { formulaReport } from "../../../packages/core/src/report/formula-report.ts";
-import { lotsSection } from "../../../packages/core/src/report/recorded.ts";
+import { planBatch } from "#core/batch/batch.ts";
+import { card } from "#core/card/card.ts";
+import { formulaOf } from "#core/formula/formula.ts";
+import { recordedTexts } from "#core/materials/recorded.ts";
+import { formulaReport } from "#core/report/formula-report.ts";
+import { lotsSection } from "#core/report/recorded.ts";
 import { answered, codesOf, type Written } from "../formula/worked-out.ts";
 
 const recorded = { lotNumber: "L2214", wetGluten: "29 %", farinographAbsorption: "60.5 %", fallingNumber: "320 s" };

@@ -8,7 +8,7 @@ import {
   floorToDivision,
   roundToDivision,
   sum,
-} from "../../../packages/core/src/number/decimal.ts";
+} from "#core/number/decimal.ts";
 
 describe("dec", () => {
   it.each(["12", "-12.5", "+3", ".5", "5.", "1e3", "1.5E-7", "0"])("reads %s", (text) => {

@@ -1,7 +1,7 @@
 import { describe, expect, it } from "vitest";
-import { dec } from "../../../packages/core/src/number/decimal.ts";
-import { fromBase, parseQuantity, toBase } from "../../../packages/core/src/number/quantity.ts";
-import { type Dimension, findUnit, units, unitsFor } from "../../../packages/core/src/number/units.ts";
+import { dec } from "#core/number/decimal.ts";
+import { fromBase, parseQuantity, toBase } from "#core/number/quantity.ts";
+import { type Dimension, findUnit, units, unitsFor } from "#core/number/units.ts";
 
 /** What is written, what it may measure, its value in the base unit, the unit it was written in. */
 const readable: readonly (readonly [string | number, readonly Dimension[], string, string])[] = [

@@ -1,7 +1,7 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { dec, sum } from "../../../packages/core/src/number/decimal.ts";
-import { roundKeepingTotal, type Step } from "../../../packages/core/src/number/rounding.ts";
+import { dec, sum } from "#core/number/decimal.ts";
+import { roundKeepingTotal, type Step } from "#core/number/rounding.ts";
 
 const steps = (...pairs: readonly (readonly [value: string, division: string])[]): readonly Step[] =>
   pairs.map(([value, division]) => ({ value: dec(value), division: dec(division) }));

@@ -1,4 +1,4 @@
-import type { Figure } from "../../../packages/core/src/figure/figure.ts";
+import type { Figure } from "#core/figure/figure.ts";
 
 function isRecord(value: unknown): value is Readonly<Record<string, unknown>> {
   return typeof value === "object" && value !== null;

@@ -1,11 +1,11 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import { formulaOf } from "../../../packages/core/src/formula/formula.ts";
-import { barPicture } from "../../../packages/core/src/report/pictures/bar.ts";
-import { blendPicture, waterPicture } from "../../../packages/core/src/report/pictures/formula-pictures.ts";
-import { passStrip } from "../../../packages/core/src/report/pictures/pass-strip.ts";
-import { escapeMarkup } from "../../../packages/core/src/report/pictures/svg.ts";
-import { wrapText } from "../../../packages/core/src/report/pictures/text-width.ts";
+import { formulaOf } from "#core/formula/formula.ts";
+import { barPicture } from "#core/report/pictures/bar.ts";
+import { blendPicture, waterPicture } from "#core/report/pictures/formula-pictures.ts";
+import { passStrip } from "#core/report/pictures/pass-strip.ts";
+import { escapeMarkup } from "#core/report/pictures/svg.ts";
+import { wrapText } from "#core/report/pictures/text-width.ts";
 
 /** An attribute of every rectangle that is not a part of a pattern, in the order of the picture. */
 function rectangles(svg: string, attribute: "height" | "width" | "fill"): readonly string[] {

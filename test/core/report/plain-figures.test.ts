@@ -1,14 +1,14 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { planBatch } from "../../../packages/core/src/batch/batch.ts";
-import { pure } from "../../../packages/core/src/chemistry/composition.ts";
-import { convert } from "../../../packages/core/src/chemistry/convert.ts";
-import { formulaOf } from "../../../packages/core/src/formula/formula.ts";
-import { convertReport } from "../../../packages/core/src/report/alkali-convert-report.ts";
-import { alkaliListReport, knownProducts } from "../../../packages/core/src/report/alkali-list-report.ts";
-import { batchReport } from "../../../packages/core/src/report/batch-report.ts";
-import { formulaReport } from "../../../packages/core/src/report/formula-report.ts";
-import type { Report } from "../../../packages/core/src/report/schema.ts";
+import { planBatch } from "#core/batch/batch.ts";
+import { pure } from "#core/chemistry/composition.ts";
+import { convert } from "#core/chemistry/convert.ts";
+import { formulaOf } from "#core/formula/formula.ts";
+import { convertReport } from "#core/report/alkali-convert-report.ts";
+import { alkaliListReport, knownProducts } from "#core/report/alkali-list-report.ts";
+import { batchReport } from "#core/report/batch-report.ts";
+import { formulaReport } from "#core/report/formula-report.ts";
+import type { Report } from "#core/report/schema.ts";
 import { answered } from "../sheet/answered.ts";
 
 const spec = {

@@ -1,25 +1,20 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { planBatch } from "../../../packages/core/src/batch/batch.ts";
-import { feedsOf } from "../../../packages/core/src/figure/graph.ts";
-import { formulaOf } from "../../../packages/core/src/formula/formula.ts";
-import { readKitchenFile } from "../../../packages/core/src/formula/read-spec.ts";
-import { dec, sum } from "../../../packages/core/src/number/decimal.ts";
-import { calibrateReport } from "../../../packages/core/src/report/calibrate-report.ts";
-import { planReport } from "../../../packages/core/src/report/plan-report.ts";
-import { type Report, reportSchema, type Table } from "../../../packages/core/src/report/schema.ts";
-import { sheetReport } from "../../../packages/core/src/report/sheet-report.ts";
-import type { UnitSystem } from "../../../packages/core/src/report/show.ts";
-import { temperatureReport } from "../../../packages/core/src/report/temperature-report.ts";
-import { planDay } from "../../../packages/core/src/sheet/day-plan.ts";
-import { loadWater, plainMixWater } from "../../../packages/core/src/sheet/dough-water.ts";
-import {
-  measuredCooking,
-  measuredLosses,
-  measuredMixing,
-  measuredSheet,
-} from "../../../packages/core/src/sheet/measurements.ts";
-import { planSheet } from "../../../packages/core/src/sheet/sheet-plan.ts";
+import { planBatch } from "#core/batch/batch.ts";
+import { feedsOf } from "#core/figure/graph.ts";
+import { formulaOf } from "#core/formula/formula.ts";
+import { dec, sum } from "#core/number/decimal.ts";
+import { calibrateReport } from "#core/report/calibrate-report.ts";
+import { planReport } from "#core/report/plan-report.ts";
+import { type Report, reportSchema, type Table } from "#core/report/schema.ts";
+import { sheetReport } from "#core/report/sheet-report.ts";
+import type { UnitSystem } from "#core/report/show.ts";
+import { temperatureReport } from "#core/report/temperature-report.ts";
+import { planDay } from "#core/sheet/day/day-plan.ts";
+import { planSheet } from "#core/sheet/sheet-plan.ts";
+import { loadWater, plainMixWater } from "#core/sheet/water/dough-water.ts";
+import { measuredCooking, measuredLosses, measuredMixing, measuredSheet } from "#core/sheet/water/measurements.ts";
+import { readKitchenFile } from "#core/spec/read-spec.ts";
 import { answered, codesOf } from "../sheet/answered.ts";
 import { expectSound, expectWorkingHolds } from "./sound.ts";
 

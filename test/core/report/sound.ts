@@ -1,8 +1,8 @@
 import { expect } from "vitest";
-import type { Figure } from "../../../packages/core/src/figure/figure.ts";
-import type { Graph } from "../../../packages/core/src/figure/graph.ts";
-import { writtenWorking } from "../../../packages/core/src/figure/written-working.ts";
-import { dec } from "../../../packages/core/src/number/decimal.ts";
+import type { Figure } from "#core/figure/figure.ts";
+import type { Graph } from "#core/figure/graph.ts";
+import { writtenWorking } from "#core/figure/written-working.ts";
+import { dec } from "#core/number/decimal.ts";
 import { evaluateText } from "../figure/evaluate-text.ts";
 import { everythingIn, figuresIn } from "./figures-in.ts";
 

@@ -1,4 +1,4 @@
-import type { Outcome } from "../../../packages/core/src/figure/problem.ts";
+import type { Outcome } from "#core/figure/problem.ts";
 
 /** The answer of an outcome; the test fails where there is none. */
 export function answered<T>(outcome: Outcome<T>): T {

@@ -1,11 +1,11 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { type SheetHazard, sheetCautions } from "../../../packages/core/src/sheet/cautions.ts";
-import { cookedMass, rawMass } from "../../../packages/core/src/sheet/cook.ts";
-import { gainFromWater, gainFromWeights } from "../../../packages/core/src/sheet/cook-gain.ts";
-import { dustingStarch } from "../../../packages/core/src/sheet/dusting.ts";
-import { waterSpecificHeat } from "../../../packages/core/src/sheet/heat-balance.ts";
-import { potRecovery, potWater, powerIntoWater } from "../../../packages/core/src/sheet/pot.ts";
+import { type SheetHazard, sheetCautions } from "#core/sheet/cautions.ts";
+import { cookedMass, rawMass } from "#core/sheet/day/cook.ts";
+import { gainFromWater, gainFromWeights } from "#core/sheet/day/cook-gain.ts";
+import { potRecovery, potWater, powerIntoWater } from "#core/sheet/day/pot.ts";
+import { dustingStarch } from "#core/sheet/strands/dusting.ts";
+import { waterSpecificHeat } from "#core/sheet/water/heat-balance.ts";
 import { answered, codesOf } from "./answered.ts";
 
 describe("cooked and raw", () => {

@@ -1,4 +1,4 @@
-import type { PlanRequest } from "../../../packages/core/src/sheet/plan-request.ts";
+import type { PlanRequest } from "#core/sheet/day/plan-request.ts";
 
 interface Step {
   readonly machine: string;

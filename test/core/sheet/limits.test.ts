@@ -1,16 +1,16 @@
 import { expect, test } from "vitest";
-import type { Problem } from "../../../packages/core/src/figure/problem.ts";
-import { gainFromWater, gainFromWeights } from "../../../packages/core/src/sheet/cook-gain.ts";
-import { cutRequestProblems } from "../../../packages/core/src/sheet/cut-request.ts";
-import { givenDensity } from "../../../packages/core/src/sheet/food.ts";
-import { type Mix, mixProblems, waterSpecificHeat } from "../../../packages/core/src/sheet/heat-balance.ts";
-import { mixerWork, mixingHeat } from "../../../packages/core/src/sheet/measured-mix.ts";
-import { measuredLosses } from "../../../packages/core/src/sheet/measurements.ts";
-import { passRequestProblems } from "../../../packages/core/src/sheet/pass-request.ts";
-import { planRequestProblems } from "../../../packages/core/src/sheet/plan-request.ts";
-import { potRecovery, potWater, powerIntoWater } from "../../../packages/core/src/sheet/pot.ts";
-import { waterTemperature } from "../../../packages/core/src/sheet/temperature.ts";
-import { frictionFrom, threeTemperatureWater } from "../../../packages/core/src/sheet/three-temperatures.ts";
+import type { Problem } from "#core/figure/problem.ts";
+import { gainFromWater, gainFromWeights } from "#core/sheet/day/cook-gain.ts";
+import { planRequestProblems } from "#core/sheet/day/plan-request.ts";
+import { potRecovery, potWater, powerIntoWater } from "#core/sheet/day/pot.ts";
+import { passRequestProblems } from "#core/sheet/passes/pass-request.ts";
+import { cutRequestProblems } from "#core/sheet/strands/cut-request.ts";
+import { givenDensity } from "#core/sheet/water/food.ts";
+import { type Mix, mixProblems, waterSpecificHeat } from "#core/sheet/water/heat-balance.ts";
+import { mixerWork, mixingHeat } from "#core/sheet/water/measured-mix.ts";
+import { measuredLosses } from "#core/sheet/water/measurements.ts";
+import { waterTemperature } from "#core/sheet/water/temperature.ts";
+import { frictionFrom, threeTemperatureWater } from "#core/sheet/water/three-temperatures.ts";
 import { codesOf } from "./answered.ts";
 
 type Asked = (value: string) => readonly (readonly [code: string, place: string])[];

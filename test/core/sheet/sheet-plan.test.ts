@@ -1,7 +1,7 @@
 import { describe, expect, it } from "vitest";
-import { planBatch } from "../../../packages/core/src/batch/batch.ts";
-import { formulaOf } from "../../../packages/core/src/formula/formula.ts";
-import { planSheet } from "../../../packages/core/src/sheet/sheet-plan.ts";
+import { planBatch } from "#core/batch/batch.ts";
+import { formulaOf } from "#core/formula/formula.ts";
+import { planSheet } from "#core/sheet/sheet-plan.ts";
 import { answered } from "./answered.ts";
 
 /** The sheet of so many bowls of 100 g: 2 mm strands, rolls of 200 mm, edges of 10 mm. */

@@ -1,9 +1,9 @@
 import { batchReport } from "@noodlewright/core";
-import { printProblems, printReport } from "../command/answer.ts";
-import type { Command } from "../command/command.ts";
-import { batchFlags, batchOverrides, reportFlags } from "../command/flags.ts";
-import { loadBatch } from "../command/load-batch.ts";
-import { shortPortions } from "../command/short-portions.ts";
+import { printProblems, printReport } from "../shared/answer.ts";
+import type { Command } from "../shared/command.ts";
+import { batchFlags, batchOverrides, reportFlags } from "../shared/flags.ts";
+import { loadBatch } from "../shared/load-batch.ts";
+import { shortPortions } from "../shared/short-portions.ts";
 
 /** `noodlewright batch`: the weights on the bench. */
 export const batchCommand: Command = {

@@ -1,11 +1,11 @@
 import { blendSearchReport, designBlend } from "@noodlewright/core";
-import { printProblems } from "../command/answer.ts";
-import { blendFlags, blendOverrides, searchOverrides, shelfFlag, wantedValues } from "../command/blend-flags.ts";
-import type { Command } from "../command/command.ts";
-import { flagsOf } from "../command/flag-values.ts";
-import { reportFlags } from "../command/flags.ts";
-import { loadFormula } from "../command/load-formula.ts";
-import { printNearest } from "../command/no-answer.ts";
+import { printProblems } from "../shared/answer.ts";
+import { blendFlags, blendOverrides, searchOverrides, shelfFlag, wantedValues } from "../shared/blend-flags.ts";
+import type { Command } from "../shared/command.ts";
+import { flagsOf } from "../shared/flag-values.ts";
+import { reportFlags } from "../shared/flags.ts";
+import { loadFormula } from "../shared/load-formula.ts";
+import { printNearest } from "../shared/no-answer.ts";
 
 /** `noodlewright blend`: the flours for the noodle asked for. */
 export const blendCommand: Command = {

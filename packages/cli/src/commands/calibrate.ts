@@ -7,10 +7,10 @@ import {
   measuredSheet,
   type Outcome,
 } from "@noodlewright/core";
-import { printProblems, printReport } from "../command/answer.ts";
-import type { Command, Group } from "../command/command.ts";
-import { dataOf, flagsOf, overridesOf, placeAtFlag, type ValueFlags } from "../command/flag-values.ts";
-import { reportFlags } from "../command/flags.ts";
+import { printProblems, printReport } from "../shared/answer.ts";
+import type { Command, Group } from "../shared/command.ts";
+import { dataOf, flagsOf, overridesOf, placeAtFlag, type ValueFlags } from "../shared/flag-values.ts";
+import { reportFlags } from "../shared/flags.ts";
 
 const measure = (key: string, describe: string, placeholder: string): ValueFlags[string] => ({
   describe,

@@ -1,12 +1,12 @@
-import { cardFlags, dateOf, paperOf } from "../card/card-flags.ts";
-import { makeCard, tellOfCard } from "../card/make-card.ts";
-import { printProblems } from "../command/answer.ts";
-import type { Asked, Command } from "../command/command.ts";
-import { batchFlags, batchOverrides } from "../command/flags.ts";
-import { forceFlag, writeOutput } from "../command/write-output.ts";
+import { renderCard } from "@noodlewright/core/render";
 import type { Override } from "../input/load-spec.ts";
 import { exit } from "../io.ts";
-import { renderCard } from "../render/card-html.ts";
+import { printProblems } from "../shared/answer.ts";
+import { cardFlags, dateOf, paperOf } from "../shared/card-flags.ts";
+import type { Asked, Command } from "../shared/command.ts";
+import { batchFlags, batchOverrides } from "../shared/flags.ts";
+import { makeCard, tellOfCard } from "../shared/make-card.ts";
+import { forceFlag, writeOutput } from "../shared/write-output.ts";
 
 function serveOverride(asked: Asked): readonly Override[] {
   const value = asked.text("serve");

@@ -1,16 +1,15 @@
 import { join } from "node:path";
-import { cardFlags, dateOf, paperOf } from "../card/card-flags.ts";
-import { type CardEntry, cardIndex } from "../card/card-index.ts";
-import { cardNames } from "../card/card-names.ts";
-import { makeCard, tellOfCard } from "../card/make-card.ts";
-import { printProblems } from "../command/answer.ts";
-import type { Asked, Command } from "../command/command.ts";
-import { forceFlag, writeFiles, writeOver } from "../command/write-output.ts";
+import { checksumOf, printable, renderCard } from "@noodlewright/core/render";
 import { type PlacedProblem, parseFile } from "../input/document.ts";
 import { readTextFile } from "../input/read-file.ts";
 import { type ExitStatus, exit, type Io, type OutFile } from "../io.ts";
-import { checksumOf, renderCard } from "../render/card-html.ts";
-import { printable } from "../render/printable.ts";
+import { printProblems } from "../shared/answer.ts";
+import { cardFlags, dateOf, paperOf } from "../shared/card-flags.ts";
+import { type CardEntry, cardIndex } from "../shared/card-index.ts";
+import { cardNames } from "../shared/card-names.ts";
+import type { Asked, Command } from "../shared/command.ts";
+import { makeCard, tellOfCard } from "../shared/make-card.ts";
+import { forceFlag, writeFiles, writeOver } from "../shared/write-output.ts";
 
 /** `noodlewright cards`: the cards of a folder of specs, with a page that lists them. */
 export const cardsCommand: Command = {

@@ -1,8 +1,8 @@
 import { formulaOf, formulaReport, formulaStyle } from "@noodlewright/core";
-import { printProblems, printReport } from "../command/answer.ts";
-import type { Command } from "../command/command.ts";
-import { reportFlags } from "../command/flags.ts";
 import { loadSpec } from "../input/load-spec.ts";
+import { printProblems, printReport } from "../shared/answer.ts";
+import type { Command } from "../shared/command.ts";
+import { reportFlags } from "../shared/flags.ts";
 
 /** `noodlewright formula`: the formula on 100 of flour and what it comes to. */
 export const formulaCommand: Command = {

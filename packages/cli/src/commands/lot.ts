@@ -1,11 +1,11 @@
 import { correctForLot, readHeld, substituteReport, usualHold } from "@noodlewright/core";
-import { printProblems } from "../command/answer.ts";
-import { searchFlags, searchOverrides, searchValues } from "../command/blend-flags.ts";
-import type { Command } from "../command/command.ts";
-import { flagsOf, type ValueFlags } from "../command/flag-values.ts";
-import { reportFlags } from "../command/flags.ts";
-import { loadFormula } from "../command/load-formula.ts";
-import { printNearest } from "../command/no-answer.ts";
+import { printProblems } from "../shared/answer.ts";
+import { searchFlags, searchOverrides, searchValues } from "../shared/blend-flags.ts";
+import type { Command } from "../shared/command.ts";
+import { flagsOf, type ValueFlags } from "../shared/flag-values.ts";
+import { reportFlags } from "../shared/flags.ts";
+import { loadFormula } from "../shared/load-formula.ts";
+import { printNearest } from "../shared/no-answer.ts";
 
 const figure = (key: string, describe: string, placeholder: string, group?: string): ValueFlags[string] => ({
   describe,

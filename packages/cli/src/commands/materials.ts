@@ -8,9 +8,9 @@ import {
   severalOf,
   severalProblem,
 } from "@noodlewright/core";
-import { printProblems, printReport } from "../command/answer.ts";
-import type { Command } from "../command/command.ts";
-import { reportFlags } from "../command/flags.ts";
+import { printProblems, printReport } from "../shared/answer.ts";
+import type { Command } from "../shared/command.ts";
+import { reportFlags } from "../shared/flags.ts";
 
 const kinds = ["flour", "starch", "gluten", "bran", "egg", "salt", "alkali", "fat", "other"] as const;
 

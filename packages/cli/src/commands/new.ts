@@ -1,8 +1,8 @@
-import type { Command } from "../command/command.ts";
-import { writeFiles } from "../command/write-output.ts";
+import { printable } from "@noodlewright/core/render";
 import { starterSpec } from "../input/starter-spec.ts";
 import { exit } from "../io.ts";
-import { printable } from "../render/printable.ts";
+import type { Command } from "../shared/command.ts";
+import { writeFiles } from "../shared/write-output.ts";
 
 /** `noodlewright new`: a commented spec to start from. */
 export const newCommand: Command = {

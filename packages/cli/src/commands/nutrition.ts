@@ -1,8 +1,8 @@
 import { formulaOf, isJurisdiction, isRuleBook, jurisdictions, nutritionOf, nutritionReport } from "@noodlewright/core";
-import { printProblems, printReport } from "../command/answer.ts";
-import type { Command } from "../command/command.ts";
-import { batchFlags, batchOverrides, reportFlags } from "../command/flags.ts";
 import { loadSpec } from "../input/load-spec.ts";
+import { printProblems, printReport } from "../shared/answer.ts";
+import type { Command } from "../shared/command.ts";
+import { batchFlags, batchOverrides, reportFlags } from "../shared/flags.ts";
 
 const { "raw-weight": rawWeight, "cooked-weight": cookedWeight, "cook-gain": cookGain } = batchFlags;
 

@@ -1,9 +1,9 @@
 import { planDay, planReport, planSheet } from "@noodlewright/core";
-import { printProblems, printReport } from "../command/answer.ts";
-import type { Command } from "../command/command.ts";
-import { flagsOf, overridesOf, type ValueFlags } from "../command/flag-values.ts";
-import { batchFlags, batchOverrides, reportFlags } from "../command/flags.ts";
-import { loadBatch } from "../command/load-batch.ts";
+import { printProblems, printReport } from "../shared/answer.ts";
+import type { Command } from "../shared/command.ts";
+import { flagsOf, overridesOf, type ValueFlags } from "../shared/flag-values.ts";
+import { batchFlags, batchOverrides, reportFlags } from "../shared/flags.ts";
+import { loadBatch } from "../shared/load-batch.ts";
 
 const planFlags: ValueFlags = {
   serve: { describe: "Time of service", kind: "text", placeholder: "12:15", path: ["plan", "serve"] },

@@ -6,14 +6,14 @@ import {
   substituteReport,
   usualHold,
 } from "@noodlewright/core";
-import { printProblems, printReport } from "../command/answer.ts";
-import { searchFlags, searchOverrides, searchValues } from "../command/blend-flags.ts";
-import type { Asked, Command } from "../command/command.ts";
-import { reportFlags } from "../command/flags.ts";
-import { type LoadedFormula, loadFormula } from "../command/load-formula.ts";
-import { printNearest } from "../command/no-answer.ts";
 import type { PlacedProblem } from "../input/document.ts";
 import type { ExitStatus, Io } from "../io.ts";
+import { printProblems, printReport } from "../shared/answer.ts";
+import { searchFlags, searchOverrides, searchValues } from "../shared/blend-flags.ts";
+import type { Asked, Command } from "../shared/command.ts";
+import { reportFlags } from "../shared/flags.ts";
+import { type LoadedFormula, loadFormula } from "../shared/load-formula.ts";
+import { printNearest } from "../shared/no-answer.ts";
 
 /** `noodlewright replace`: a flour, or an egg product, that is not to be had. */
 export const replaceCommand: Command = {

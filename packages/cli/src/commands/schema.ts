@@ -1,6 +1,6 @@
 import { jsonSchema, schemaNames } from "@noodlewright/core";
-import type { Command } from "../command/command.ts";
 import { exit } from "../io.ts";
+import type { Command } from "../shared/command.ts";
 
 /** `noodlewright schema`: the JSON Schema of what goes in and what comes out. */
 export const schemaCommand: Command = {

@@ -1,9 +1,9 @@
 import { planSheet, sheetReport } from "@noodlewright/core";
-import { printProblems, printReport } from "../command/answer.ts";
-import type { Command } from "../command/command.ts";
-import { flagsOf, overridesOf, type ValueFlags } from "../command/flag-values.ts";
-import { batchFlags, batchOverrides, reportFlags } from "../command/flags.ts";
-import { loadBatch, notesOnDough } from "../command/load-batch.ts";
+import { printProblems, printReport } from "../shared/answer.ts";
+import type { Command } from "../shared/command.ts";
+import { flagsOf, overridesOf, type ValueFlags } from "../shared/flag-values.ts";
+import { batchFlags, batchOverrides, reportFlags } from "../shared/flags.ts";
+import { loadBatch, notesOnDough } from "../shared/load-batch.ts";
 
 const sheetFlags: ValueFlags = {
   machine: {

@@ -1,10 +1,10 @@
 import { batchTolerance, toleranceReport } from "@noodlewright/core";
-import { printProblems, printReport } from "../command/answer.ts";
-import type { Command } from "../command/command.ts";
-import { placeAtFlag, type ValueFlags } from "../command/flag-values.ts";
-import { batchFlags, batchOverrides, reportFlags } from "../command/flags.ts";
-import { loadBatch } from "../command/load-batch.ts";
 import type { PlacedProblem } from "../input/document.ts";
+import { printProblems, printReport } from "../shared/answer.ts";
+import type { Command } from "../shared/command.ts";
+import { placeAtFlag, type ValueFlags } from "../shared/flag-values.ts";
+import { batchFlags, batchOverrides, reportFlags } from "../shared/flags.ts";
+import { loadBatch } from "../shared/load-batch.ts";
 
 const trials: ValueFlags = {
   seed: { describe: "Where the random trials begin; 1 unless stated", kind: "text", placeholder: "7", path: ["seed"] },

@@ -1,9 +1,9 @@
 import { formulaTrial, trialReport, weighTrial } from "@noodlewright/core";
-import { printProblems, printReport } from "../command/answer.ts";
-import type { Command } from "../command/command.ts";
-import { flagsOf, placeAtFlag, type ValueFlags } from "../command/flag-values.ts";
-import { reportFlags } from "../command/flags.ts";
-import { loadFormula } from "../command/load-formula.ts";
+import { printProblems, printReport } from "../shared/answer.ts";
+import type { Command } from "../shared/command.ts";
+import { flagsOf, placeAtFlag, type ValueFlags } from "../shared/flag-values.ts";
+import { reportFlags } from "../shared/flags.ts";
+import { loadFormula } from "../shared/load-formula.ts";
 
 const asking: ValueFlags = {
   flour: { describe: "Flour of one dough; 200 g unless stated", kind: "text", placeholder: "200 g", path: ["flour"] },

@@ -1,10 +1,10 @@
 import { loadWater, plainMixWater, temperatureReport } from "@noodlewright/core";
-import { printProblems, printReport } from "../command/answer.ts";
-import type { Asked, Command } from "../command/command.ts";
-import { dataOf, flagsOf, overridesOf, placeAtFlag, type ValueFlags } from "../command/flag-values.ts";
-import { batchFlags, batchOverrides, reportFlags } from "../command/flags.ts";
-import { loadBatch, notesOnDough } from "../command/load-batch.ts";
 import type { ExitStatus, Io } from "../io.ts";
+import { printProblems, printReport } from "../shared/answer.ts";
+import type { Asked, Command } from "../shared/command.ts";
+import { dataOf, flagsOf, overridesOf, placeAtFlag, type ValueFlags } from "../shared/flag-values.ts";
+import { batchFlags, batchOverrides, reportFlags } from "../shared/flags.ts";
+import { loadBatch, notesOnDough } from "../shared/load-batch.ts";
 
 const temperatureFlags: ValueFlags = {
   "dough-at": {

@@ -1,7 +1,7 @@
 import { styleText } from "node:util";
 import { pathText } from "@noodlewright/core";
+import { printable, printableJson } from "@noodlewright/core/render";
 import type { PlacedProblem } from "../input/document.ts";
-import { printable, printableJson } from "./printable.ts";
 import { wrapText } from "./wrap.ts";
 
 /** Longest piece of a line that is shown. */

@@ -1,5 +1,5 @@
-import type { Problem, Report } from "@noodlewright/core";
-import { printableJson, printableReport } from "./printable.ts";
+import type { Report } from "@noodlewright/core";
+import { printableJson, printableReport, type Rendering } from "@noodlewright/core/render";
 
 /** How a report is to be printed. */
 export interface Manner {
@@ -10,29 +10,25 @@ export interface Manner {
   readonly colour: boolean;
 }
 
-export type Rendering =
-  | { readonly ok: true; readonly text: string }
-  | { readonly ok: false; readonly problem: Problem };
-
 /** Prints a report in the form asked for. Each form is loaded when it is needed. */
 export async function renderReport(report: Report, manner: Manner): Promise<Rendering> {
   if (manner.format === "json") return { ok: true, text: printableJson(report) };
   const clean = printableReport(report);
   switch (manner.format) {
     case "csv": {
-      const { renderCsv } = await import("./csv.ts");
+      const { renderCsv } = await import("@noodlewright/core/render");
       return renderCsv(clean, manner.table);
     }
     case "markdown": {
-      const { renderMarkdown } = await import("./markdown.ts");
+      const { renderMarkdown } = await import("@noodlewright/core/render");
       return { ok: true, text: renderMarkdown(clean) };
     }
     case "html": {
-      const { renderHtml } = await import("./html.ts");
+      const { renderHtml } = await import("@noodlewright/core/render");
       return { ok: true, text: renderHtml(clean) };
     }
     case "svg": {
-      const { renderSvg } = await import("./svg.ts");
+      const { renderSvg } = await import("@noodlewright/core/render");
       return renderSvg(clean, manner.picture);
     }
     default: {

@@ -1,10 +1,9 @@
 import { styleText } from "node:util";
 import { type Block, type Cell, type Figure, type Report, shownGrouped, type Table } from "@noodlewright/core";
+import { byLoudness, firstOfAll, workings } from "@noodlewright/core/render";
 import CliTable from "cli-table3";
 import textWidth from "string-width";
 import { breakWords } from "./break-words.ts";
-import { byLoudness, firstOfAll } from "./loud.ts";
-import { workings } from "./working.ts";
 import { wrapText } from "./wrap.ts";
 
 interface Manner {

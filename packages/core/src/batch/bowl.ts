@@ -1,7 +1,7 @@
 import { type Figure, given, worked } from "../figure/figure.ts";
 import { answer, inputProblem, type Note, type Outcome, refuse } from "../figure/problem.ts";
 import { definition, fromSpec, type Source } from "../figure/source.ts";
-import type { Spec } from "../formula/spec.ts";
+import type { Spec } from "../spec/spec.ts";
 import { statedMass } from "./stated-mass.ts";
 
 /** Cooked weight over raw weight where the kitchen has no figure of its own, and how far it is known. */

@@ -1,11 +1,11 @@
 import { answer, inputProblem, type Note, type Outcome, type Path, type Problem, refuse } from "../figure/problem.ts";
 import type { Formula } from "../formula/formula.ts";
 import type { FormulaLine } from "../formula/lines.ts";
-import type { Spec } from "../formula/spec.ts";
 import { materialNamed, nearestMaterials } from "../materials/catalogue.ts";
 import type { Price } from "../materials/fields.ts";
 import { plainName } from "../materials/nearest.ts";
 import type { Quantity } from "../number/quantity.ts";
+import type { Spec } from "../spec/spec.ts";
 import { minorPlaces } from "./cost-currencies.ts";
 
 /** An ingredient, what it costs and what there is of it, as far as that is stated. */

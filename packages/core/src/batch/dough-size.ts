@@ -3,10 +3,10 @@ import { answer, inputProblem, type Outcome, type Path, type Problem, refuse } f
 import { definition, fromSpec, massBalance } from "../figure/source.ts";
 import type { Formula } from "../formula/formula.ts";
 import type { FormulaLine } from "../formula/lines.ts";
-import type { Spec } from "../formula/spec.ts";
 import { nearestMaterials } from "../materials/catalogue.ts";
 import { plainName } from "../materials/nearest.ts";
 import { type Decimal, dec, ZERO } from "../number/decimal.ts";
+import type { Spec } from "../spec/spec.ts";
 import { materialName } from "./cost-prices.ts";
 import type { Losses } from "./losses.ts";
 import { doughWithRework, statedRework } from "./rework.ts";

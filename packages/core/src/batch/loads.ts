@@ -1,8 +1,8 @@
 import { type Figure, given, worked } from "../figure/figure.ts";
 import { answer, inputProblem, noAnswer, type Outcome, refuse } from "../figure/problem.ts";
 import { fromSpec, massBalance } from "../figure/source.ts";
-import type { Spec } from "../formula/spec.ts";
 import { type Decimal, dec, decimalText, ONE, ZERO } from "../number/decimal.ts";
+import type { Spec } from "../spec/spec.ts";
 
 /** A batch split into equal mixer loads. */
 export interface Loads {

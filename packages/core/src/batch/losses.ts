@@ -1,7 +1,7 @@
 import { type Figure, given, worked } from "../figure/figure.ts";
 import { commonPractice, fromSpec, massBalance } from "../figure/source.ts";
-import type { Spec } from "../formula/spec.ts";
 import { ZERO } from "../number/decimal.ts";
+import type { Spec } from "../spec/spec.ts";
 
 /** A stage on the way to the bowls: what it loses, %, and what is left, g. */
 export interface Stage {

@@ -1,8 +1,8 @@
 import { type Figure, found, given, worked } from "../figure/figure.ts";
 import { answer, inputProblem, type Outcome, refuse } from "../figure/problem.ts";
 import { definition, fromSpec, massBalance } from "../figure/source.ts";
-import type { Spec } from "../formula/spec.ts";
 import { dec, decimalText, floorToDivision, roundToDivision } from "../number/decimal.ts";
+import type { Spec } from "../spec/spec.ts";
 import type { Loads } from "./loads.ts";
 import type { ScaledMass } from "./remedy.ts";
 import { chooseScale, type Scale } from "./weighing.ts";

@@ -2,7 +2,7 @@ import { type Figure, found, worked } from "../figure/figure.ts";
 import { answer, type Outcome } from "../figure/problem.ts";
 import { definition, fromSpec } from "../figure/source.ts";
 import type { Formula } from "../formula/formula.ts";
-import type { Spec } from "../formula/spec.ts";
+import type { Spec } from "../spec/spec.ts";
 import { bowlWeight } from "./bowl.ts";
 import { doughSize, type LeftUnused } from "./dough-size.ts";
 import { lossFigures, runStages, type Stage } from "./losses.ts";

@@ -2,10 +2,10 @@ import { type Figure, found, given, worked } from "../figure/figure.ts";
 import { answer, inputProblem, type Note, type Outcome, refuse } from "../figure/problem.ts";
 import { definition, fromSpec, massBalance } from "../figure/source.ts";
 import type { FormulaLine } from "../formula/lines.ts";
-import type { Spec } from "../formula/spec.ts";
 import { type Decimal, dec, decimalText, ONE, roundToDivision, ZERO } from "../number/decimal.ts";
 import { roundKeepingTotal } from "../number/rounding.ts";
 import { findUnit } from "../number/units.ts";
+import type { Spec } from "../spec/spec.ts";
 
 /** A scale as it is used. Masses in g. */
 export interface Scale {

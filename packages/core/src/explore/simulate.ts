@@ -1,6 +1,6 @@
+import type { Cause, Model, Output } from "../blend/cause.ts";
+import { inputsAt } from "../blend/interval.ts";
 import { type Decimal, type DecimalText, dec, decimalText, ONE, sum, ZERO } from "../number/decimal.ts";
-import type { Cause, Model, Output } from "./cause.ts";
-import { inputsAt } from "./interval.ts";
 import { Spread } from "./random.ts";
 
 /** What many trials with random errors came to. */

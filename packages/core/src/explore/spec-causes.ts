@@ -1,15 +1,15 @@
 import type { Batch } from "../batch/batch.ts";
 import type { WeighedLine } from "../batch/weighing.ts";
+import { halfLastDigit } from "../blend/blend-limits.ts";
+import type { Cause } from "../blend/cause.ts";
 import { alkalinityM } from "../chemistry/composition.ts";
 import { blendFactor } from "../formula/blend.ts";
-import type { Spec } from "../formula/spec.ts";
 import { catalogue } from "../materials/catalogue.ts";
 import { assumedMoisture } from "../materials/doubt.ts";
 import type { Material, MaterialKind } from "../materials/material.ts";
 import type { KitchenMaterial } from "../materials/own.ts";
 import { type Decimal, type DecimalText, dec, decimalText, ONE } from "../number/decimal.ts";
-import { halfLastDigit } from "./blend-limits.ts";
-import type { Cause } from "./cause.ts";
+import type { Spec } from "../spec/spec.ts";
 
 /** One ingredient of a load in the model: what of it may be off, and what is taken as it is. */
 export interface ModelLine {

@@ -1,10 +1,10 @@
+import { type StyleCheck, styleNotes } from "../blend/style-notes.ts";
+import type { StyleQuantity } from "../blend/style-ranges.ts";
 import { answer, type Outcome, refuse } from "../figure/problem.ts";
 import type { Formula } from "../formula/formula.ts";
-import type { Spec } from "../formula/spec.ts";
 import type { DecimalText } from "../number/decimal.ts";
-import { widthFigure } from "../sheet/cutter.ts";
-import { type StyleCheck, styleNotes } from "./style-notes.ts";
-import type { StyleQuantity } from "./style-ranges.ts";
+import { widthFigure } from "../sheet/strands/cutter.ts";
+import type { Spec } from "../spec/spec.ts";
 
 /**
  * Holds a formula against what is published for the `style:` of its spec; nothing where the spec names none.

@@ -1,9 +1,9 @@
 import type { Batch } from "../batch/batch.ts";
+import type { Output } from "../blend/cause.ts";
 import { answer, inputProblem, type Outcome, refuse } from "../figure/problem.ts";
 import { flourBasis } from "../formula/blend.ts";
-import type { Spec } from "../formula/spec.ts";
 import { type Decimal, dec, HUNDRED, ONE, sum } from "../number/decimal.ts";
-import type { Output } from "./cause.ts";
+import type { Spec } from "../spec/spec.ts";
 import { type BatchCauses, causesOf, type Input, type ModelLine } from "./spec-causes.ts";
 import { type Tolerance, type ToleranceQuestion, tolerance } from "./tolerance.ts";
 

@@ -1,8 +1,8 @@
+import type { Cause, Model, Output } from "../blend/cause.ts";
+import { type Bounds, boundsOf } from "../blend/interval.ts";
 import { type Figure, found } from "../figure/figure.ts";
 import { answer, inputProblem, type Outcome, type Problem, refuse } from "../figure/problem.ts";
 import { type Decimal, dec, decimalText, HUNDRED } from "../number/decimal.ts";
-import type { Cause, Model, Output } from "./cause.ts";
-import { type Bounds, boundsOf } from "./interval.ts";
 import { type Simulated, simulate } from "./simulate.ts";
 import { type VarianceShare, varianceShares } from "./variance-share.ts";
 

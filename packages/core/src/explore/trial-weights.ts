@@ -5,8 +5,8 @@ import { type Published, published, scoped, withOrigins } from "../figure/graph.
 import { answer, type Outcome } from "../figure/problem.ts";
 import { definition, fromSpec } from "../figure/source.ts";
 import type { Formula } from "../formula/formula.ts";
-import type { Spec } from "../formula/spec.ts";
 import { dec } from "../number/decimal.ts";
+import type { Spec } from "../spec/spec.ts";
 import type { Trial } from "./water-trial.ts";
 
 /** The doughs of a trial as the scales of the kitchen weigh them. */

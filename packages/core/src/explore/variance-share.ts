@@ -1,6 +1,6 @@
+import type { Cause } from "../blend/cause.ts";
+import { inputsAt } from "../blend/interval.ts";
 import { type Decimal, dec, sum, ZERO } from "../number/decimal.ts";
-import type { Cause } from "./cause.ts";
-import { inputsAt } from "./interval.ts";
 
 /** The variance of an output by the slopes of its model, and the part of each cause. */
 export interface VarianceShare {

@@ -1,6 +1,6 @@
 import type { Path } from "../figure/problem.ts";
 import type { Quantity } from "../number/quantity.ts";
-import type { Spec, SpecAlkali } from "./spec.ts";
+import type { Spec, SpecAlkali } from "../spec/spec.ts";
 
 /** What an ingredient is in the formula. */
 export type Role = "flour" | "water" | "alkali" | "salt" | "ingredient" | "dusting";

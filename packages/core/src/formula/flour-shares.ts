@@ -3,7 +3,7 @@ import { answer, inputProblem, type Outcome, refuse } from "../figure/problem.ts
 import { definition, fromSpec } from "../figure/source.ts";
 import { dec, decimalText, HUNDRED, sum } from "../number/decimal.ts";
 import type { Quantity } from "../number/quantity.ts";
-import type { Spec } from "./spec.ts";
+import type { Spec } from "../spec/spec.ts";
 
 /** The flours of a spec, as shares of 100 parts. */
 export interface Shares {

@@ -8,12 +8,12 @@ import type { Allergen } from "../materials/allergens.ts";
 import { type KitchenMaterial, type OwnMaterials, resolveMaterial } from "../materials/own.ts";
 import { materialFiguresSchema } from "../materials/schema.ts";
 import { dec } from "../number/decimal.ts";
+import { readableParts, readSpec } from "../spec/read-spec.ts";
+import type { Spec } from "../spec/spec.ts";
 import { type AlkaliFigures, sumAlkali } from "./alkali.ts";
 import { type Blend, mixFlours } from "./blend.ts";
 import { doseNotes, doseProblems, tooMuch } from "./limits.ts";
 import { type FormulaLine, type StatedLines, statedLines } from "./lines.ts";
-import { readableParts, readSpec } from "./read-spec.ts";
-import type { Spec } from "./spec.ts";
 import { withGrams } from "./volumes.ts";
 import { balanceWater, type WaterBalance } from "./water.ts";
 

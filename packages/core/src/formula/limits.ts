@@ -6,20 +6,10 @@ import { exact, type Figure, given, worked } from "../figure/figure.ts";
 import { inputProblem, type Note, type Path, type Problem } from "../figure/problem.ts";
 import { citation, massBalance, type Source } from "../figure/source.ts";
 import { type Decimal, type DecimalText, dec, fixedText } from "../number/decimal.ts";
+import { type Acceptable, mostParts } from "../spec/believed.ts";
 import type { AlkaliFigures } from "./alkali.ts";
 import type { Role } from "./entries.ts";
 import type { FormulaLine } from "./lines.ts";
-
-/**
- * Greatest parts on 100 of flour that are believed of one ingredient, whether they are written in % or as masses. An
- * alkaline product may be a thin liquor, of which a published formula takes 133 %; what its salts come to is held apart.
- */
-export const mostParts = { alkali: "200", salt: "20", ingredient: "200", dusting: "200", water: "200" } as const;
-
-/** What a spec may accept that is refused otherwise. */
-export const acceptable = ["high alkali", "high salt"] as const;
-
-export type Acceptable = (typeof acceptable)[number];
 
 /** A published use, and how much of it. */
 interface Use {

@@ -3,12 +3,12 @@ import { answer, inputProblem, type Note, type Outcome, type Path, type Problem,
 import type { Source } from "../figure/source.ts";
 import { type KitchenMaterial, type OwnMaterials, resolveMaterial } from "../materials/own.ts";
 import { dec, HUNDRED } from "../number/decimal.ts";
+import type { Spec } from "../spec/spec.ts";
 import { amountPath, doseBeside, entryParts, type Scaling } from "./dose.ts";
 import { otherEntries, type Role } from "./entries.ts";
 import { flourShares } from "./flour-shares.ts";
 import { tooMuch } from "./limits.ts";
 import { type Replacement, replaceAlkali } from "./replace.ts";
-import type { Spec } from "./spec.ts";
 
 /** One ingredient of the formula on 100 parts of flour as weighed. */
 export interface FormulaLine {

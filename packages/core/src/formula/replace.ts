@@ -8,9 +8,9 @@ import { massBalance } from "../figure/source.ts";
 import { type KitchenMaterial, type OwnMaterials, resolveMaterial, writtenProduct } from "../materials/own.ts";
 import { readProduct } from "../materials/product-text.ts";
 import type { DoseBeside } from "../materials/several.ts";
+import type { Holding, SpecAlkali } from "../spec/spec.ts";
 import type { FormulaLine } from "./lines.ts";
 import { notAlkaline } from "./not-alkaline.ts";
-import type { Holding, SpecAlkali } from "./spec.ts";
 
 /** An alkaline product of the spec and what takes its place. */
 export interface Replacement {

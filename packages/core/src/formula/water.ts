@@ -2,10 +2,10 @@ import { type Figure, given, shown, worked } from "../figure/figure.ts";
 import { answer, inputProblem, type Outcome, type Path, type Problem, refuse } from "../figure/problem.ts";
 import { fromSpec, massBalance } from "../figure/source.ts";
 import { dec, decimalText } from "../number/decimal.ts";
+import type { Spec } from "../spec/spec.ts";
 import type { FormulaLine, StatedLines } from "./lines.ts";
 import { moistureFigure } from "./lines.ts";
 import { sumRange } from "./ranges.ts";
-import type { Spec } from "./spec.ts";
 
 /** Where the water of the dough comes from. Unless said otherwise in % of flour. */
 export interface WaterBalance {

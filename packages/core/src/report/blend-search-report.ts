@@ -1,6 +1,6 @@
-import { compareFigures } from "../explore/compare-blends.ts";
-import type { SpecBlend } from "../explore/spec-blend.ts";
-import type { SquareAnswer } from "../explore/square.ts";
+import { compareFigures } from "../blend/compare-blends.ts";
+import type { SpecBlend } from "../blend/spec-blend.ts";
+import type { SquareAnswer } from "../blend/square.ts";
 import type { Figure } from "../figure/figure.ts";
 import type { Note } from "../figure/problem.ts";
 import type { Formula } from "../formula/formula.ts";

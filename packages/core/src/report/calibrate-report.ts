@@ -1,5 +1,5 @@
 import type { Note } from "../figure/problem.ts";
-import type { Measurement } from "../sheet/measurements.ts";
+import type { Measurement } from "../sheet/water/measurements.ts";
 import { numberColumn, report, row, section, table, wordColumn } from "./build.ts";
 import type { Report } from "./schema.ts";
 import { inSystem, measureCell, type UnitSystem, words } from "./show.ts";

@@ -1,6 +1,6 @@
 import * as z from "zod";
-import { specSchema } from "../formula/spec.ts";
 import { kitchenFileSchema } from "../materials/schema.ts";
+import { specSchema } from "../spec/spec.ts";
 import { reportSchema } from "./schema.ts";
 
 /** Problems as `--format json` prints them. */

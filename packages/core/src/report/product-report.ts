@@ -1,4 +1,4 @@
-import type { ReplacedIngredient } from "../explore/spec-product.ts";
+import type { ReplacedIngredient } from "../blend/spec-product.ts";
 import { type Figure, worked } from "../figure/figure.ts";
 import type { Note } from "../figure/problem.ts";
 import { massBalance } from "../figure/source.ts";

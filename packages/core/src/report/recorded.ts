@@ -1,7 +1,7 @@
-import type { Lot } from "../formula/blend-schema.ts";
 import type { Formula } from "../formula/formula.ts";
 import { plainName } from "../materials/nearest.ts";
 import { recordedNames, recordedOnly, recordedTexts } from "../materials/recorded.ts";
+import type { Lot } from "../spec/blend-schema.ts";
 import { row, section, table, wordColumn } from "./build.ts";
 import type { Section } from "./schema.ts";
 import { words } from "./show.ts";

@@ -5,7 +5,7 @@ import type { Formula } from "../formula/formula.ts";
 import { dec } from "../number/decimal.ts";
 import { roundKeepingTotal } from "../number/rounding.ts";
 import { sheetCautions } from "../sheet/cautions.ts";
-import type { Pass } from "../sheet/passes.ts";
+import type { Pass } from "../sheet/passes/passes.ts";
 import type { SheetPlan } from "../sheet/sheet-plan.ts";
 import { numberColumn, pictureBlock, report, row, section, table, wordColumn } from "./build.ts";
 import { formulaCautions } from "./cautions.ts";

@@ -1,8 +1,9 @@
+import type { WeighedLine } from "../batch/weighing.ts";
 import { type Figure, shownValue } from "../figure/figure.ts";
 import { type DecimalText, dec, decimalText, fixedText } from "../number/decimal.ts";
 import { fromBase } from "../number/quantity.ts";
 import { findUnit } from "../number/units.ts";
-import type { Moment } from "../sheet/clock.ts";
+import type { Moment } from "../sheet/day/clock.ts";
 import type { Cell } from "./schema.ts";
 
 /** Units of measure that a report speaks in. */
@@ -89,4 +90,15 @@ export function rangeLines(figures: readonly Figure[]): readonly string[] {
       ? []
       : [`${label}: from ${fixedText(range.low, places)} to ${fixedText(range.high, places)} ${unit} (${range.why}).`],
   );
+}
+
+/** A mass as a scale shows it, with the unit. */
+export function massText(mass: Figure, { unit, division }: WeighedLine): string {
+  return `${weightCell(mass, unit, division).text} ${unit}`;
+}
+
+/** A mass in the unit that a scale shows, with the places of its division. */
+export function asScaleShows(mass: Figure, { unit, division }: Pick<WeighedLine, "unit" | "division">): Figure {
+  const step = dec(inUnit({ ...mass, value: division }, unit).value);
+  return inUnit(mass, unit, step.decimalPlaces());
 }

@@ -1,9 +1,9 @@
-import { compareFigures } from "../explore/compare-blends.ts";
-import type { Substitution } from "../explore/substitute.ts";
+import { compareFigures } from "../blend/compare-blends.ts";
+import type { Substitution } from "../blend/substitute.ts";
 import { shown } from "../figure/figure.ts";
 import type { Note } from "../figure/problem.ts";
-import type { Lot } from "../formula/blend-schema.ts";
 import type { Formula } from "../formula/formula.ts";
+import type { Lot } from "../spec/blend-schema.ts";
 import {
   alternativesOf,
   changeFigures,

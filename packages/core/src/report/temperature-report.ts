@@ -1,11 +1,10 @@
 import type { Figure } from "../figure/figure.ts";
 import type { Published } from "../figure/graph.ts";
 import type { Note } from "../figure/problem.ts";
-import type { DoughWater } from "../sheet/dough-water.ts";
+import type { DoughWater } from "../sheet/water/dough-water.ts";
 import { report, section } from "./build.ts";
-import { asScaleShows } from "./card-water.ts";
 import type { Report } from "./schema.ts";
-import { inSystem, type UnitSystem } from "./show.ts";
+import { asScaleShows, inSystem, type UnitSystem } from "./show.ts";
 
 /** What the answer rests on, beside the temperatures. */
 const inputs: ReadonlySet<string> = new Set(["mixer.power", "mixer.minutes", "mix.heat", "rule.room", "rule.friction"]);

@@ -4,20 +4,20 @@ import { type Graph, published } from "../figure/graph.ts";
 import { answer, inputProblem, type Note, type Outcome, type Path, type Problem, refuse } from "../figure/problem.ts";
 import { definition, massBalance } from "../figure/source.ts";
 import type { Formula } from "../formula/formula.ts";
-import type { Spec } from "../formula/spec.ts";
 import type { OwnMachines } from "../materials/machine-schema.ts";
 import { dec, fixedText } from "../number/decimal.ts";
-import { cookedMass } from "./cook.ts";
-import type { CutRequest } from "./cut-request.ts";
-import { compositionOf } from "./dough-food.ts";
-import { fitProblems } from "./fits.ts";
-import { doughDensity, givenDensity, poreFreeDensity } from "./food.ts";
-import { type CutPlan, cutPlan, lengthInStrands } from "./geometry.ts";
-import type { CutterSize, Machine } from "./machine.ts";
-import { machineNamed } from "./machine-of.ts";
-import type { PassRequest } from "./pass-request.ts";
-import { type PassSchedule, passSchedule } from "./passes.ts";
-import { denserNotes, thinnerNotes } from "./physical-bounds.ts";
+import type { Spec } from "../spec/spec.ts";
+import { cookedMass } from "./day/cook.ts";
+import { fitProblems } from "./passes/fits.ts";
+import type { CutterSize, Machine } from "./passes/machine.ts";
+import { machineNamed } from "./passes/machine-of.ts";
+import type { PassRequest } from "./passes/pass-request.ts";
+import { type PassSchedule, passSchedule } from "./passes/passes.ts";
+import type { CutRequest } from "./strands/cut-request.ts";
+import { type CutPlan, cutPlan, lengthInStrands } from "./strands/geometry.ts";
+import { compositionOf } from "./water/dough-food.ts";
+import { doughDensity, givenDensity, poreFreeDensity } from "./water/food.ts";
+import { denserNotes, thinnerNotes } from "./water/physical-bounds.ts";
 
 /** The sheet of a spec: passes, sheets, strands and portions of a load on its machine. */
 export interface SheetPlan {

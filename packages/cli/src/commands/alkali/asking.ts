@@ -1,0 +1,126 @@
+import {
+  type Amount,
+  type BaumeName,
+  type DecimalText,
+  type Dimension,
+  type DoseBeside,
+  inDays,
+  type Note,
+  type OwnMaterials,
+  type Problem,
+  type Product,
+  parseQuantity,
+  type Quantity,
+  type RatioBy,
+  readModulus,
+  readProduct,
+  readStrength,
+  type StatedStrength,
+  strengthForms,
+  type UnitSystem,
+} from "@noodlewright/core";
+import type { PlacedProblem } from "../../input/document.ts";
+import type { Asked } from "../../shared/command.ts";
+
+/**
+ * Reads what was asked, and keeps what is wrong with it. A flag that cannot be read gives a stand-in, so that all
+ * problems show in one go; nothing is worked out then.
+ */
+export interface Asking {
+  readonly problems: readonly PlacedProblem[];
+  /** What is worth knowing of the products that were named. */
+  readonly notes: readonly Note[];
+  readonly scale: BaumeName;
+  readonly ratioBy: RatioBy;
+  readonly units: UnitSystem;
+  /** Working temperature, °C. */
+  readonly temperature: DecimalText;
+  /** Value of a flag in the base unit of its dimension. */
+  readonly quantity: (flag: string, dimensions: readonly Dimension[]) => Quantity;
+  readonly maybe: (flag: string, dimensions: readonly Dimension[]) => Quantity | undefined;
+  /** A mass or a volume. */
+  readonly amount: (flag: string) => Amount;
+  /** A time in days. */
+  readonly days: (flag: string) => DecimalText;
+  readonly strength: (flag: string) => StatedStrength;
+  /** `beside` is a dose that goes with a name which stands for several things. */
+  readonly product: (text: string | undefined, place: string, beside?: DoseBeside) => Product;
+  readonly text: (flag: string) => string | undefined;
+  readonly list: (name: string) => readonly string[];
+  readonly wrong: (place: string, code: string, found: string, expected: string, advice: string) => void;
+}
+
+const standIn: Quantity = { text: "1 g", dimension: "mass", value: "1", unit: "g" };
+
+export function asking(asked: Asked, own: OwnMaterials): Asking {
+  const problems: PlacedProblem[] = [];
+  const notes: Note[] = [];
+  const wrong: Asking["wrong"] = (place, code, found, expected, advice) => {
+    problems.push({ code, kind: "input", path: [], found, expected, advice, flag: place });
+  };
+  const scale = readModulus(asked.text("modulus") ?? "145") ?? "145";
+  const ratioBy: RatioBy = asked.text("ratio-by") === "as weighed" ? "as-weighed" : "anhydrous";
+  const maybe: Asking["maybe"] = (flag, dimensions) => {
+    const text = asked.text(flag);
+    if (text === undefined) return undefined;
+    const reading = parseQuantity(text, dimensions);
+    if (reading.ok) return reading.quantity;
+    wrong(`--${flag}`, "quantity.unreadable", `"${text}"`, reading.expected, reading.advice);
+    return standIn;
+  };
+  const missing = (flag: string, expected: string): void =>
+    wrong(`--${flag}`, "flag.missing", "nothing", expected, "see the examples in the help of this command");
+  const quantity: Asking["quantity"] = (flag, dimensions) => {
+    const found = maybe(flag, dimensions);
+    if (found === undefined) missing(flag, `a quantity: ${dimensions.join(" or ")}`);
+    return found ?? standIn;
+  };
+  const temperature = maybe("temperature", ["temperature"])?.value ?? "20";
+  const terms = { modulus: scale, ratioBy, temperature };
+  const warm = asked.text("temperature") === undefined ? undefined : temperature;
+  const place = (problem: Problem, flag: string): PlacedProblem => ({ ...problem, flag });
+  return {
+    problems,
+    notes,
+    scale,
+    ratioBy,
+    units: asked.text("units") === "us" ? "us" : "metric",
+    temperature,
+    quantity,
+    maybe,
+    amount: (flag) => {
+      const { dimension, value } = quantity(flag, ["mass", "volume"]);
+      return dimension === "volume" ? { millilitres: value } : { grams: value };
+    },
+    days: (flag) => inDays(quantity(flag, ["time"])),
+    strength: (flag) => {
+      const text = asked.text(flag);
+      if (text === undefined) missing(flag, `a strength: ${strengthForms}`);
+      const read =
+        text === undefined ? undefined : readStrength(text, flag === "reading" ? { ...terms, readAt: warm } : terms);
+      if (read !== undefined) return read;
+      if (text !== undefined) {
+        wrong(
+          `--${flag}`,
+          "strength.unreadable",
+          `"${text}"`,
+          `a strength: ${strengthForms}`,
+          "write it so, with its unit",
+        );
+      }
+      return { measure: "mass-percent", value: "1" };
+    },
+    product: (text, where, beside) => {
+      const outcome = readProduct(text ?? "", own, terms, [], beside);
+      if (outcome.ok) {
+        notes.push(...outcome.notes);
+        return outcome.value;
+      }
+      problems.push(...outcome.problems.map((problem) => place(problem, where)));
+      return { name: "", composition: { species: { Na2CO3: "100" }, water: "0", inert: "0" } };
+    },
+    text: asked.text,
+    list: asked.list,
+    wrong,
+  };
+}

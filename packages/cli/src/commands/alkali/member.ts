@@ -1,0 +1,60 @@
+import { type Note, type Outcome, type OwnMaterials, type Report, readKitchenFile } from "@noodlewright/core";
+import { type PlacedProblem, parseFile } from "../../input/document.ts";
+import { readTextFile } from "../../input/read-file.ts";
+import type { Io } from "../../io.ts";
+import { printProblems, printReport } from "../../shared/answer.ts";
+import type { Asked, Command } from "../../shared/command.ts";
+import { type Asking, asking } from "./asking.ts";
+
+/** A member of `alkali`: its words, what it reads from the flags, and the report it answers with. */
+export interface Parts<Question> extends Omit<Command, "run"> {
+  readonly read: (ask: Asking) => Question;
+  readonly answer: (question: Question) => Outcome<Report>;
+}
+
+/** Makes a command of its parts: it reads everything, tells all that is wrong in one go, and prints the answer. */
+export function member<Question>({ read, answer, ...words }: Parts<Question>): Command {
+  return {
+    ...words,
+    run: async (asked, io) => {
+      const own = await ownMaterials(asked, io);
+      if (!own.ok) return printProblems(own.problems, asked, io);
+      const ask = asking(asked, own.materials);
+      const question = read(ask);
+      if (ask.problems.length > 0) return printProblems(ask.problems, asked, io);
+      const outcome = answer(question);
+      return outcome.ok
+        ? printReport(withNotes(outcome.value, ask.notes), asked, io)
+        : printProblems(outcome.problems, asked, io);
+    },
+  };
+}
+
+/** A report with what is worth knowing of the products it was asked about; the cautions of a product join the others. */
+function withNotes(report: Report, about: readonly Note[]): Report {
+  const isCaution = ({ code }: Note): boolean => code.startsWith("caution.");
+  const notes = about.filter((note) => !isCaution(note)).map(({ code, text }) => ({ code, text }));
+  const texts = new Set(notes.map(({ text }) => text));
+  return {
+    ...report,
+    notes: [...notes, ...report.notes.filter(({ text }) => !texts.has(text))],
+    cautions: [...new Set([...about.filter(isCaution).map(({ text }) => text), ...report.cautions])],
+  };
+}
+
+type Reading =
+  | { readonly ok: true; readonly materials: OwnMaterials }
+  | { readonly ok: false; readonly problems: readonly PlacedProblem[] };
+
+/** The materials of the file that --materials names. */
+export async function ownMaterials(asked: Asked, io: Io): Promise<Reading> {
+  const path = asked.text("materials");
+  if (path === undefined) return { ok: true, materials: {} };
+  const reading = await readTextFile(path, io);
+  if (!reading.ok) return { ok: false, problems: [{ ...reading.problem, flag: "--materials" }] };
+  const parsing = parseFile(reading.file);
+  if (!parsing.ok) return parsing;
+  const outcome = readKitchenFile(parsing.parsed.data);
+  if (!outcome.ok) return { ok: false, problems: outcome.problems.map(parsing.parsed.place) };
+  return { ok: true, materials: outcome.value.materials };
+}

@@ -1,0 +1,154 @@
+import {
+  answer,
+  dec,
+  fridge,
+  inputProblem,
+  type Outcome,
+  type Report,
+  type Scale,
+  saltsOfLoad,
+  scalesOf,
+  severalStock,
+  stockReport,
+  type Weighed,
+} from "@noodlewright/core";
+import type { PlacedProblem } from "../../input/document.ts";
+import type { Io } from "../../io.ts";
+import { printProblems, printReport } from "../../shared/answer.ts";
+import type { Asked, Command } from "../../shared/command.ts";
+import { loadBatch } from "../../shared/load-batch.ts";
+import { type Asking, asking } from "./asking.ts";
+import { productHelp, solutionFlags } from "./flags.ts";
+import { ownMaterials } from "./member.ts";
+
+/** `noodlewright alkali stock`: a solution to keep, so that little can be weighed on a coarse scale. */
+export const stockCommand: Command = {
+  positionals: { product: `The product: ${productHelp}; leave it out with --spec` },
+  flags: {
+    spec: { describe: "Spec whose salts, scales and loads count", kind: "text", placeholder: "noodle.yaml" },
+    dose: { describe: "Product in one load; from the spec where there is one", kind: "text", placeholder: "8 g" },
+    tolerance: {
+      describe: "Most that weighing may be off; as the spec says, or 1 %",
+      kind: "text",
+      placeholder: "1 %",
+    },
+    loads: { describe: "Loads a day; those of the spec's batch, or 1", kind: "text", placeholder: "4" },
+    keep: { describe: "How many days of loads it is to last; 1 d unless stated", kind: "text", placeholder: "5 d" },
+    ...solutionFlags,
+    storage: {
+      describe: `Temperature where it is kept; ${fridge} °C unless stated`,
+      kind: "text",
+      placeholder: "8 °C",
+    },
+    division: {
+      describe: "Smallest step of the scale; the scales of the spec, or 1 g",
+      kind: "text",
+      placeholder: "1 g",
+    },
+  },
+  examples: [
+    [
+      "noodlewright alkali stock 'sodium carbonate' --dose '8 g' --division '1 g' --loads 4 --keep '5 d'",
+      "for a scale of 1 g",
+    ],
+    [
+      "noodlewright alkali stock --spec noodle.yaml --division '5 g' --storage '4 °C'",
+      "for the loads of a spec, kept cold",
+    ],
+  ],
+  run: async (asked, io) => {
+    const own = await ownMaterials(asked, io);
+    if (!own.ok) return printProblems(own.problems, asked, io);
+    const ask = asking(asked, own.materials);
+    const kitchen = asked.text("spec") === undefined ? one(ask) : await fromSpec(asked, io);
+    const told = kitchen.ok ? kitchen.kitchen : undefined;
+    const wish = wishOf(ask, told);
+    const problems = [...ask.problems, ...(kitchen.ok ? [] : kitchen.problems)];
+    if (told === undefined || problems.length > 0) return printProblems(problems, asked, io);
+    const outcome = stockOf(told, wish, ask);
+    return outcome.ok ? printReport(outcome.value, asked, io) : printProblems(outcome.problems, asked, io);
+  },
+};
+
+/** What a load takes, and what else a spec tells. */
+interface Kitchen {
+  readonly salts: readonly Weighed[];
+  readonly scales?: readonly Scale[];
+  readonly tolerance?: string;
+  readonly loads?: string;
+  readonly water?: string;
+}
+
+type Told =
+  | { readonly ok: true; readonly kitchen: Kitchen }
+  | { readonly ok: false; readonly problems: readonly PlacedProblem[] };
+
+function one(ask: Asking): Told {
+  const product = ask.product(ask.text("product"), "<product>");
+  return { ok: true, kitchen: { salts: [{ ...product, mass: ask.quantity("dose", ["mass"]).value }] } };
+}
+
+async function fromSpec(asked: Asked, io: Io): Promise<Told> {
+  const loading = await loadBatch(asked, [], io);
+  if (!loading.ok) return loading;
+  const { spec, batch, units, place } = loading.loaded;
+  const scales = scalesOf(spec, units === "us");
+  const { tolerance, loads, lines } = batch;
+  const water = lines.find(({ line }) => line.role === "water")?.exact.value;
+  const salts = saltsOfLoad(batch);
+  if (scales.ok && lines.some(({ line }) => line.role === "alkali")) {
+    const kitchen = { salts, scales: scales.value, tolerance, loads: loads.count.value, ...(water && { water }) };
+    return { ok: true, kitchen };
+  }
+  const problem = inputProblem(
+    "stock.no-alkali",
+    [],
+    "a spec without alkaline products",
+    "some to make a stock of",
+    "name a product instead",
+  );
+  return { ok: false, problems: [place(problem)] };
+}
+
+interface Wish {
+  readonly scales: readonly Pick<Scale, "division" | "capacity" | "unit">[];
+  readonly tolerance: string;
+  readonly loads: string;
+  readonly storage: string;
+  readonly temperature: string;
+}
+
+function wishOf(ask: Asking, kitchen: Kitchen | undefined): Wish {
+  const loads = (ask.text("loads") ?? kitchen?.loads ?? "1").trim();
+  const whole = /^\d+$/u.test(loads);
+  if (!whole) ask.wrong("--loads", "stock.loads", `"${loads}"`, "a whole number of loads a day", "write it like 4");
+  const temperature = ask.temperature;
+  const division = ask.maybe("division", ["mass"]);
+  const stated = division && [{ division: dec(division.value), unit: division.unit }];
+  const days = ask.text("keep") === undefined ? "1" : ask.days("keep");
+  return {
+    scales: stated ?? kitchen?.scales ?? [{ division: dec(1), unit: "g" }],
+    tolerance: ask.maybe("tolerance", ["share"])?.value ?? kitchen?.tolerance ?? "1",
+    loads: dec(whole ? loads : "1")
+      .times(days)
+      .ceil()
+      .toFixed(),
+    storage: ask.maybe("storage", ["temperature"])?.value ?? fridge,
+    temperature,
+  };
+}
+
+function stockOf({ salts, water }: Kitchen, wish: Wish, ask: Asking): Outcome<Report> {
+  const stock = severalStock({ ...wish, products: salts, scale: ask.scale, ...(water && { water }) });
+  if (!stock.ok) return stock;
+  const { scales, temperature } = wish;
+  const finest = scales.reduce((a, b) => (b.division.lt(a.division) ? b : a));
+  const telling = {
+    division: finest.division.toFixed(),
+    divisionUnit: finest.unit,
+    temperature,
+    scale: ask.scale,
+    units: ask.units,
+  };
+  return answer(stockReport(stock.value, salts, telling, stock.notes));
+}

@@ -1,0 +1,42 @@
+import type { Paper } from "@noodlewright/core/render";
+import type { PlacedProblem } from "../input/document.ts";
+import type { Io } from "../io.ts";
+import type { Asked, Flag } from "./command.ts";
+
+/** Flags of every command that prints cards. */
+export const cardFlags = {
+  paper: { describe: "Paper", kind: "text", choices: ["a4", "letter"], fallback: "a4" },
+  date: { describe: "Date on the card; today unless given", kind: "text", placeholder: "2026-11-25" },
+  units: { describe: "Units to speak in", kind: "text", choices: ["metric", "us"], fallback: "metric" },
+} as const satisfies Readonly<Record<string, Flag>>;
+
+/** The paper asked for. */
+export function paperOf(asked: Asked): Paper {
+  return asked.text("paper") === "letter" ? "letter" : "a4";
+}
+
+export type DateReading =
+  | { readonly ok: true; readonly date: string }
+  | { readonly ok: false; readonly problem: PlacedProblem };
+
+/** The date asked for, or today. */
+export function dateOf(asked: Asked, io: Io): DateReading {
+  const text = asked.text("date");
+  if (text === undefined) return { ok: true, date: io.today() };
+  const day = /^\d{4}-\d{2}-\d{2}$/u.test(text) ? new Date(`${text}T00:00:00Z`) : undefined;
+  if (day !== undefined && !Number.isNaN(day.getTime()) && day.toISOString().startsWith(text))
+    return { ok: true, date: text };
+  const advice = "write year, month and day";
+  return {
+    ok: false,
+    problem: {
+      code: "card.date",
+      kind: "input",
+      path: [],
+      found: text,
+      expected: "a date such as 2026-11-25",
+      advice,
+      flag: "--date",
+    },
+  };
+}

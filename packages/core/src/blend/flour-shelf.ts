@@ -1,0 +1,174 @@
+import { answer, inputProblem, type Note, type Outcome, type Path, type Problem, refuse } from "../figure/problem.ts";
+import { blendFactor, isOpenAsIs } from "../formula/blend.ts";
+import type { Formula } from "../formula/formula.ts";
+import { assumedNote } from "../materials/doubt.ts";
+import type { Price } from "../materials/fields.ts";
+import { plainName } from "../materials/nearest.ts";
+import { type KitchenMaterial, type OwnMaterials, resolveMaterial } from "../materials/own.ts";
+import { type DecimalText, dec, decimalText } from "../number/decimal.ts";
+import type { Bounds } from "../spec/blend-schema.ts";
+import type { Spec } from "../spec/spec.ts";
+import type { Candidate } from "./blend-question.ts";
+import type { StockedFlour } from "./substitute-question.ts";
+
+/** A flour that may go into the blend, and where the spec names it. */
+export interface ShelfFlour {
+  readonly flour: StockedFlour;
+  readonly path: Path;
+  /** Its share now, % of flour. */
+  readonly share: DecimalText;
+}
+
+/** The flours of a spec and those of its shelf. */
+export interface FlourShelf {
+  readonly flours: readonly ShelfFlour[];
+  /** Currency of the prices, where all have the same. */
+  readonly currency?: string;
+}
+
+type ShelfEntry = NonNullable<Spec["shelf"]>[string];
+
+/**
+ * Brings the flours of a spec and of its shelf together, each with its figures (protein as N × 5.7) and its limits.
+ *
+ * @param extra - the kitchen's own materials from files that the spec includes
+ * Problems: `shelf.protein-missing`, `shelf.currencies`, and those of `resolveMaterial`.
+ */
+export function flourShelf(spec: Spec, formula: Formula, extra: OwnMaterials = {}): Outcome<FlourShelf> {
+  const own = { ...extra, ...spec.materials };
+  const problems: Problem[] = [];
+  const notes: Note[] = [];
+  const entries = Object.entries(spec.shelf ?? {});
+  const used = formula.lines.filter(({ role }) => role === "flour");
+  const flours: ShelfFlour[] = [];
+  const prices: Price[] = [];
+  const put = (name: string, path: Path, share: DecimalText, material: KitchenMaterial): void => {
+    const price = byName(spec.prices, name) ?? material.price;
+    if (price !== undefined) prices.push(price);
+    const flour = stocked(name, { ...material, ...(price && { price }) }, shelfEntry(spec, name), spec);
+    if (flour === undefined) problems.push(proteinMissing(name, path));
+    else flours.push({ flour, path, share });
+  };
+  for (const { name, path, parts, material } of used) put(name, path, parts.value, material);
+  for (const [name, entry] of entries) {
+    if (used.some((line) => isSame(line.name, name))) continue;
+    const material = resolveMaterial(name, ["shelf", name, "name"], entry.figures, own);
+    if (material.ok) {
+      put(name, ["shelf", name], "0", material.value);
+      notes.push(...moistureNotes(name, material.value));
+    } else problems.push(...material.problems.map(atKey));
+  }
+  const asked = [spec.wanted?.price, spec.wanted?.batchPrice].flatMap((price) => price?.currency ?? []);
+  const currencies = [...new Set([...prices.map((price) => price.currency), ...asked])];
+  const [currency] = currencies;
+  if (currencies.length > 1 && asksPrice(spec)) problems.push(severalCurrencies(currencies));
+  if (problems.length > 0) return refuse(...problems);
+  return answer({ flours, ...(currencies.length === 1 && currency !== undefined && { currency }) }, notes);
+}
+
+/** On the shelf the name of a flour is the key that its figures stand under. */
+function atKey(problem: Problem): Problem {
+  const { path } = problem;
+  return path.length === 3 && path.at(-1) === "name" ? { ...problem, path: path.slice(0, -1) } : problem;
+}
+
+/** Says of a flour that is not in the formula that its moisture was assumed. */
+export function moistureNotes(name: string, { notes }: KitchenMaterial): readonly Note[] {
+  const path = ["shelf", name];
+  return notes.includes(assumedNote) ? [{ code: "materials.note", path, text: `${name}: ${assumedNote}` }] : [];
+}
+
+/** What the shelf says of a flour. */
+export function shelfEntry(spec: Pick<Spec, "shelf">, name: string): ShelfEntry | undefined {
+  return byName(spec.shelf, name);
+}
+
+function isSame(one: string, other: string): boolean {
+  return plainName(one) === plainName(other);
+}
+
+function byName<Value>(record: Readonly<Record<string, Value>> | undefined, name: string): Value | undefined {
+  return Object.entries(record ?? {}).find(([key]) => isSame(key, name))?.[1];
+}
+
+/** A material as a candidate; undefined where nobody states its protein. */
+export function stocked(
+  name: string,
+  material: KitchenMaterial,
+  entry: ShelfEntry | undefined,
+  spec: Pick<Spec, "stock" | "wanted">,
+): StockedFlour | undefined {
+  const { protein, ash, moisture, ranges, absorption, kind, price } = material;
+  if (protein === undefined) return undefined;
+  const atFactor = (value: DecimalText): DecimalText =>
+    decimalText(
+      dec(value)
+        .times(blendFactor)
+        .div(protein.nitrogenFactor ?? blendFactor),
+    );
+  const value = atFactor(protein.value);
+  const store = byName(spec.stock, name) ?? material.stock;
+  return {
+    name,
+    protein: value,
+    ...(ranges?.protein && {
+      proteinRange: { low: atFactor(ranges.protein.low), high: atFactor(ranges.protein.high) },
+    }),
+    ...(isOpenAsIs({ material }) && { proteinAsIs: true }),
+    moisture,
+    ...(ranges?.moisture && { moistureRange: ranges.moisture }),
+    ...(ash !== undefined && { ash }),
+    glutenProtein: material.glutenForming ? value : "0",
+    wholegrain: material.wholegrain,
+    ...(price && { price: price.perKilogram }),
+    ...limits(entry?.share),
+    ...(entry?.ratio && { ratioTo: { name: entry.ratio.to, times: entry.ratio.times } }),
+    ...(store && { store: store.value }),
+    ...(kind === "gluten" && { dryGluten: true }),
+    ...stepOf(kind === "gluten", entry, spec),
+    ...(entry?.bag && { bag: entry.bag.value }),
+    ...(absorption && { ownWater: absorption }),
+  };
+}
+
+/** Its own step; a little dry gluten does much, so that its share comes in tenths. */
+function stepOf(
+  isGluten: boolean,
+  entry: ShelfEntry | undefined,
+  { wanted }: Pick<Spec, "wanted">,
+): Pick<Candidate, "step"> {
+  if (entry?.step !== undefined) return { step: entry.step.value };
+  const common = wanted?.step?.value ?? "1";
+  return isGluten && dec(common).gt(glutenStep) && dec(common).mod(glutenStep).isZero() ? { step: glutenStep } : {};
+}
+
+const glutenStep = "0.1";
+
+function limits(share: Bounds | undefined): Pick<Candidate, "least" | "most" | "fixed"> {
+  const { least, most, value } = share ?? {};
+  return {
+    ...(least !== undefined && { least }),
+    ...(most !== undefined && { most }),
+    ...(value !== undefined && { fixed: value }),
+  };
+}
+
+function asksPrice({ wanted }: Spec): boolean {
+  return wanted?.price !== undefined || wanted?.batchPrice !== undefined || wanted?.prefer?.kind === "cheapest";
+}
+
+function proteinMissing(name: string, path: Path): Problem {
+  const advice = "give it under `figures:`, from its certificate or its label";
+  return inputProblem(
+    "shelf.protein-missing",
+    path,
+    `"${name}" without its protein`,
+    "the protein of every flour",
+    advice,
+  );
+}
+
+function severalCurrencies(currencies: readonly string[]): Problem {
+  const advice = "write all prices in one of them";
+  return inputProblem("shelf.currencies", ["prices"], currencies.join(" and "), "prices in one currency", advice);
+}

@@ -1,0 +1,120 @@
+import type { Figure } from "../figure/figure.ts";
+import { answer, type Note, type Outcome, refuse } from "../figure/problem.ts";
+import type { Formula } from "../formula/formula.ts";
+import type { OwnMaterials } from "../materials/own.ts";
+import { dec, decimalText } from "../number/decimal.ts";
+import type { Spec } from "../spec/spec.ts";
+import { basisAsked, blendFigures, checksOfShares } from "./blend-figures.ts";
+import type { BlendAnswer, BlendQuestion, Check, FoundBlend } from "./blend-question.ts";
+import { searchBlend } from "./blend-search.ts";
+import type { BlendWater } from "./blend-water.ts";
+import { figuresBefore } from "./compare-blends.ts";
+import { flourShelf } from "./flour-shelf.ts";
+import { atSpec, blendQuestion, sharesNow } from "./spec-question.ts";
+import { type SquareAnswer, squareRule } from "./square.ts";
+import { styleNotes } from "./style-notes.ts";
+import { shareFigure, waterBetween } from "./substitute.ts";
+
+/** The blends that a spec asks for, beside the blend it has. */
+export interface SpecBlend {
+  readonly question: BlendQuestion;
+  readonly answer: BlendAnswer;
+  /** The blend of the spec: shares and what they come to, named `before.` and their identity, with what they rest on. */
+  readonly before: readonly Figure[];
+  /** The same under their own identity, for a comparison. */
+  readonly now: readonly Figure[];
+  /** The blend of the spec against all that is asked, as if nothing were changed. */
+  readonly unchanged: readonly Check[];
+  /** Water of each blend that was found. */
+  readonly water: readonly BlendWater[];
+  /** The square rule, where two flours have to meet one protein value. */
+  readonly square?: SquareAnswer;
+}
+
+/**
+ * Finds the blend that a spec asks for under `wanted:`, of its flours and those of its `shelf:`.
+ *
+ * @param extra - the kitchen's own materials from files that the spec includes
+ * Problems: those of `flourShelf`, `blendQuestion` and `searchBlend`.
+ */
+export function designBlend(spec: Spec, formula: Formula, extra: OwnMaterials = {}): Outcome<SpecBlend> {
+  const shelf = flourShelf(spec, formula, extra);
+  if (!shelf.ok) return shelf;
+  const question = blendQuestion(spec, formula, shelf.value);
+  if (!question.ok) return question;
+  const outcome = searchBlend(question.value);
+  if (!outcome.ok) return refuse(...outcome.problems.map(atSpec(shelf.value)));
+  const flours = shelf.value.flours.map(({ flour }) => flour);
+  const old = sharesNow(shelf.value);
+  const found = outcome.value.kind === "found" ? outcome.value.blends : [];
+  const water = found.map((blend) => waterBetween(flours, old, flours, sharesIn(blend), formula.water.added.value));
+  const now = figuresNow(
+    question.value,
+    shelf.value.flours.map(({ share }) => share),
+  );
+  const unchanged = checksOfShares(
+    question.value,
+    shelf.value.flours.map(({ share }) => share),
+  );
+  const style = styleOf(spec, question.value, found[0]);
+  if (!style.ok) return style;
+  const square = squareOf(question.value);
+  const bags = found.slice(0, 1).flatMap((blend) => bagNotes(question.value, blend));
+  const waterNotes: readonly Note[] = water.slice(0, 1).flatMap(({ notes }) => notes);
+  return answer(
+    {
+      question: question.value,
+      answer: outcome.value,
+      before: figuresBefore(now),
+      now,
+      unchanged,
+      water,
+      ...(square && { square }),
+    },
+    [...shelf.notes, ...question.notes, ...outcome.notes, ...bags, ...style.notes, ...waterNotes],
+  );
+}
+
+/** How many whole bags of a flour go into the batch. */
+function bagNotes({ flours, flourMass }: BlendQuestion, blend: FoundBlend): readonly Note[] {
+  return blend.shares.flatMap(({ name, share }): readonly Note[] => {
+    const bag = flours.find((flour) => flour.name === name)?.bag;
+    if (bag === undefined || flourMass === undefined) return [];
+    const bags = dec(share.value).times(flourMass).div(100).div(bag).round();
+    const text = `${name}: ${decimalText(bags)} whole ${bags.eq(1) ? "bag" : "bags"} of ${decimalText(dec(bag).div(1000))} kg`;
+    return [{ code: "blend.bags", path: ["shelf", name, "bag"], text }];
+  });
+}
+
+function sharesIn(blend: FoundBlend) {
+  return blend.shares.map(({ name, share }) => ({ name, share: share.value }));
+}
+
+/** The blend as it is. */
+function figuresNow(
+  { flours, targets, currency, flourMass }: BlendQuestion,
+  shares: readonly string[],
+): readonly Figure[] {
+  const all = flours.map(({ name }, index) => shareFigure(name, shares[index] ?? "0"));
+  const inUse = all.filter(({ value }) => !dec(value).isZero());
+  return [...inUse, ...blendFigures(flours, all, basisAsked(targets), currency, flourMass)];
+}
+
+/** A blend that was found beside what is published for the style of the spec: protein and ash at 14 % mb. */
+function styleOf({ style }: Spec, { flours }: BlendQuestion, blend: FoundBlend | undefined) {
+  if (style === undefined || blend === undefined) return answer([]);
+  const shares = flours.flatMap(({ name }) => blend.shares.find((share) => share.name === name)?.share ?? []);
+  const used = flours.filter(({ name }) => blend.shares.some((share) => share.name === name));
+  const figures = blendFigures(used, shares, { kind: "at", moisture: "14" });
+  const at14 = (what: string) => figures.find(({ id }) => id === `blend.${what}.at-basis`)?.value;
+  const [protein, ash] = [at14("protein"), at14("ash")];
+  return styleNotes(style.toLowerCase(), { ...(protein && { protein }), ...(ash && { ash }) });
+}
+
+function squareOf({ flours, targets: { protein } }: BlendQuestion): SquareAnswer | undefined {
+  const [one, other, third] = flours;
+  if (one === undefined || other === undefined || third !== undefined) return undefined;
+  if (protein === undefined || !("value" in protein)) return undefined;
+  const outcome = squareRule({ one, other, target: protein.value, basis: protein.basis });
+  return outcome.ok ? outcome.value : undefined;
+}

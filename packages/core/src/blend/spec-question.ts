@@ -1,0 +1,213 @@
+import { findTarget } from "../batch/target.ts";
+import { answer, inputProblem, type Note, type Outcome, type Path, type Problem, refuse } from "../figure/problem.ts";
+import { citation } from "../figure/source.ts";
+import type { Formula } from "../formula/formula.ts";
+import type { MoistureBasis } from "../materials/fields.ts";
+import { type DecimalText, dec, decimalText, fixedText } from "../number/decimal.ts";
+import type { Bounds } from "../spec/blend-schema.ts";
+import type { Spec } from "../spec/spec.ts";
+import type { BlendQuestion, BlendTargets, Preference, ProteinTarget } from "./blend-question.ts";
+import type { FlourShelf } from "./flour-shelf.ts";
+import { rangeText } from "./style-notes.ts";
+import { styleRanges } from "./style-ranges.ts";
+
+/** What every search in a spec shares: flours, steps and the flour of the batch. */
+export type SharedQuestion = Pick<
+  BlendQuestion,
+  "step" | "flourMass" | "alternatives" | "currency" | "mostFlours" | "leastShare"
+>;
+
+/** How many blends are shown unless the spec says otherwise. */
+const usualAlternatives = 3;
+/** Smallest share of a flour that is in the blend at all, %, unless the spec says otherwise: common practice, no source. */
+const usualLeastShare = "2";
+
+/** Basis of protein and ash unless the spec says otherwise. */
+export function wantedBasis({ wanted }: Spec): MoistureBasis {
+  return wanted?.basis ?? { kind: "at", moisture: "14" };
+}
+
+/**
+ * The step, the number of blends and the flour of the batch, which a store is held against.
+ *
+ * Problems: those of `findTarget`.
+ */
+export function sharedQuestion(spec: Spec, formula: Formula, shelf: FlourShelf): Outcome<SharedQuestion> {
+  const { wanted } = spec;
+  const common: SharedQuestion = {
+    step: wanted?.step?.value ?? "1",
+    alternatives: wanted?.alternatives ?? usualAlternatives,
+    leastShare: wanted?.leastShare?.value ?? usualLeastShare,
+    ...(wanted?.mostFlours !== undefined && { mostFlours: wanted.mostFlours }),
+    ...(shelf.currency !== undefined && { currency: shelf.currency }),
+  };
+  if (spec.batch === undefined) {
+    const open = shelf.flours.some(({ flour: { store, bag } }) => store !== undefined || bag !== undefined);
+    return answer(common, open ? [storeNote] : []);
+  }
+  const target = findTarget(spec, formula);
+  if (!target.ok) return target;
+  const flourMass = decimalText(dec(target.value.dough.value).times(100).div(formula.water.dough.value));
+  return answer({ ...common, flourMass }, shortNotes(shelf, flourMass));
+}
+
+/** Flours of which the store holds less than the blend takes now. */
+function shortNotes(shelf: FlourShelf, flourMass: DecimalText): readonly Note[] {
+  return shelf.flours.flatMap(({ flour: { name, store }, path, share }): readonly Note[] => {
+    if (store === undefined) return [];
+    const most = dec(store).times(100).div(flourMass);
+    if (most.gte(share)) return [];
+    const text = `${name}: the store holds ${fixedText(most, 1)} % of the flour of the batch, less than the ${decimalText(dec(share))} % of now`;
+    return [{ code: "blend.store-short", path, text }];
+  });
+}
+
+const storeNote: Note = {
+  code: "blend.store-open",
+  path: ["batch"],
+  text: "the spec names no batch, so that what is in the store, and whole bags, set no limit",
+};
+
+/** The flours as candidates; a store and whole bags count only beside the flour of a batch. */
+export function candidatesOf(shelf: FlourShelf, { flourMass }: SharedQuestion) {
+  return shelf.flours.map(({ flour }) => {
+    if (flourMass !== undefined) return flour;
+    const { store: _store, bag: _bag, ...open } = flour;
+    return open;
+  });
+}
+
+/** The blend of the spec as shares. */
+export function sharesNow(shelf: FlourShelf) {
+  return shelf.flours
+    .filter(({ share }) => !dec(share).isZero())
+    .map(({ flour, share }) => ({ name: flour.name, share }));
+}
+
+/**
+ * The question that a spec asks about its blend. Problems: `wanted.nothing`, and those of `sharedQuestion`.
+ */
+export function blendQuestion(spec: Spec, formula: Formula, shelf: FlourShelf): Outcome<BlendQuestion> {
+  const shared = sharedQuestion(spec, formula, shelf);
+  if (!shared.ok) return shared;
+  const prefer = preference(spec, shelf);
+  const asked = targetsOf(spec);
+  const style = Object.keys(asked).length === 0 && prefer.kind === "nearest" ? styleTargets(spec, shelf) : undefined;
+  const targets = style?.targets ?? asked;
+  if (Object.keys(targets).length === 0 && prefer.kind === "nearest") return refuse(nothingWanted());
+  const ranged = spec.wanted?.wholeRange === true ? { ...targets, wholeRange: true } : targets;
+  const flours = candidatesOf(shelf, shared.value);
+  return answer({ ...shared.value, flours, targets: ranged, prefer }, [...shared.notes, ...(style?.notes ?? [])]);
+}
+
+function preference({ wanted }: Spec, shelf: FlourShelf): Preference {
+  const prefer = wanted?.prefer ?? { kind: "nearest" };
+  return prefer.kind === "nearest" ? { kind: "nearest", to: sharesNow(shelf) } : prefer;
+}
+
+/** What the spec says that the blend has to reach. */
+export function targetsOf(spec: Spec): BlendTargets {
+  const { wanted = {} } = spec;
+  const basis = wantedBasis(spec);
+  const protein = proteinTarget(wanted.protein, wanted.within?.value, basis);
+  const wholegrain = ends(wanted.wholegrain);
+  const { value: most } = wanted.ash ?? {};
+  const ash = most === undefined ? ends(wanted.ash) : { most };
+  return {
+    ...(protein && { protein }),
+    ...(wanted.glutenProtein && { glutenProtein: { least: wanted.glutenProtein.value, basis } }),
+    ...(ash && { ash: { ...ash, basis } }),
+    ...(wholegrain && { wholegrain }),
+    ...(wanted.price && { price: { most: wanted.price.perKilogram } }),
+    ...(wanted.batchPrice && { batchPrice: { most: wanted.batchPrice.amount } }),
+  };
+}
+
+/**
+ * What the style of a spec asks of its flours where nothing else is asked: the range of protein, and of ash where that is
+ * known of every flour. Of several ranges the one that was read itself comes first; a basis not stated is taken as 14 % mb.
+ */
+function styleTargets(
+  { style }: Spec,
+  shelf: FlourShelf,
+): { readonly targets: BlendTargets; readonly notes: readonly Note[] } | undefined {
+  if (style === undefined) return undefined;
+  const basis = { kind: "at" as const, moisture: "14" };
+  const known = { protein: true, ash: shelf.flours.every(({ flour }) => flour.ash !== undefined) };
+  const ranges = (["protein", "ash"] as const).flatMap((quantity) => {
+    const range = styleRanges().find((one) => one.style === style.toLowerCase() && one.quantity === quantity);
+    return range === undefined || !known[quantity] ? [] : [{ ...range, quantity }];
+  });
+  const targets = Object.fromEntries(
+    ranges.map(({ quantity, low, high }) => [
+      quantity,
+      { basis, ...(low !== undefined && { least: low }), ...(high !== undefined && { most: high }) },
+    ]),
+  );
+  const notes = ranges.map((range): Note => {
+    const text = `asked of the blend, as published for ${range.style}: ${range.quantity} ${rangeText(range)} ${range.unit} (${citation(range.source)})`;
+    return { code: "blend.style", path: ["style"], text };
+  });
+  return { targets, notes };
+}
+
+function proteinTarget(
+  bounds: Bounds | undefined,
+  within: DecimalText | undefined,
+  basis: MoistureBasis,
+): ProteinTarget | undefined {
+  if (bounds?.value === undefined) {
+    const range = ends(bounds);
+    return range && { ...range, basis };
+  }
+  return { value: asWritten(bounds.text, bounds.value), ...(within !== undefined && { within }), basis };
+}
+
+/** A number with the digits it was written with: they say how exact it is meant. @example asWritten("12.0 %", "12") // => "12.0" */
+export function asWritten(text: string, value: DecimalText): DecimalText {
+  const written = /\d+(?:\.\d+)?/u.exec(text)?.[0];
+  return written !== undefined && dec(written).eq(value) ? written : value;
+}
+
+function ends(bounds: Bounds | undefined): { readonly least?: DecimalText; readonly most?: DecimalText } | undefined {
+  const { value, least = value, most = value } = bounds ?? {};
+  if (least === undefined && most === undefined) return undefined;
+  return { ...(least !== undefined && { least }), ...(most !== undefined && { most }) };
+}
+
+function nothingWanted(): Problem {
+  const advice =
+    "write `protein: 11.5 %` under `wanted:`, name a `style:` with published ranges, or prefer the cheapest blend, the fewest flours or most of one flour";
+  return inputProblem(
+    "wanted.nothing",
+    ["wanted"],
+    "nothing that the blend has to reach",
+    "a target or a preference",
+    advice,
+  );
+}
+
+const keys: Readonly<Record<string, string>> = { step: "step", alternatives: "alternatives", prefer: "prefer" };
+const flourKeys: Readonly<Record<string, Path>> = {
+  step: ["step"],
+  least: ["share"],
+  most: ["share"],
+  fixed: ["share"],
+  ratioTo: ["ratio"],
+};
+
+/** A problem of a question with its place in the spec. */
+export function atSpec(shelf: FlourShelf): (problem: Problem) => Problem {
+  return (problem) => {
+    const [first, second, third] = problem.path;
+    if (first === "flours" && typeof second === "number") {
+      const flour = shelf.flours[second];
+      const limit = flourKeys[String(third)];
+      const path = limit === undefined ? (flour?.path ?? ["flours"]) : ["shelf", flour?.flour.name ?? "", ...limit];
+      return { ...problem, path };
+    }
+    if (first === "flourMass") return { ...problem, path: ["batch"] };
+    const key = keys[String(first)];
+    return { ...problem, path: key === undefined ? ["wanted"] : ["wanted", key] };
+  };
+}

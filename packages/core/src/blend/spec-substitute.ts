@@ -1,0 +1,153 @@
+import { answer, inputProblem, type Note, type Outcome, refuse } from "../figure/problem.ts";
+import type { Formula } from "../formula/formula.ts";
+import { nearestMaterials } from "../materials/catalogue.ts";
+import { plainName } from "../materials/nearest.ts";
+import { type OwnMaterials, resolveMaterial } from "../materials/own.ts";
+import type { MaterialFigures } from "../materials/schema.ts";
+import type { Spec } from "../spec/spec.ts";
+import { type FlourShelf, flourShelf, shelfEntry, stocked } from "./flour-shelf.ts";
+import {
+  atSpec,
+  candidatesOf,
+  type SharedQuestion,
+  sharedQuestion,
+  sharesNow,
+  targetsOf,
+  wantedBasis,
+} from "./spec-question.ts";
+import { newLot, type Substitution, substitute } from "./substitute.ts";
+import type { Hold, SubstituteQuestion } from "./substitute-question.ts";
+
+const holdable = ["protein", "ash", "gluten protein"] as const;
+
+/**
+ * Reads what a new blend shall keep of the old one: a figure alone is kept on both sides, `or more` and `or less` let it
+ * move to one.
+ *
+ * Problems: `hold.unknown`.
+ * @example readHeld("protein, gluten protein or more").value // => ["protein", "gluten protein or more"]
+ */
+export function readHeld(text: string): Outcome<readonly Hold[]> {
+  const words = text.split(",").map((word) => word.trim().replaceAll(/[\s-]+/gu, " "));
+  const all = holdable.flatMap((name): readonly Hold[] => [name, `${name} or more`, `${name} or less`]);
+  const unknown = words.find((word) => !all.some((one) => one === word));
+  if (unknown === undefined) return answer(words.flatMap((word) => all.filter((one) => one === word)));
+  const expected = `what to hold: ${holdable.join(", ")}, or one of them with "or more" or "or less"`;
+  return refuse(
+    inputProblem("hold.unknown", ["hold"], `"${unknown}"`, expected, 'write it like "protein, ash or less"'),
+  );
+}
+
+/**
+ * Replaces a flour of a spec that is not to be had, by its other flours and those of its `shelf:`; what the spec says
+ * under `wanted:` goes before what is held.
+ *
+ * @param extra - the kitchen's own materials from files that the spec includes
+ * Problems: `substitute.missing`, those of `flourShelf`, `sharedQuestion` and `substitute`.
+ */
+export function replaceFlour(
+  spec: Spec,
+  formula: Formula,
+  asked: { readonly missing: string; readonly hold: readonly Hold[] },
+  extra: OwnMaterials = {},
+): Outcome<Substitution> {
+  const shelf = flourShelf(spec, formula, extra);
+  if (!shelf.ok) return shelf;
+  const shared = sharedQuestion(spec, formula, shelf.value);
+  if (!shared.ok) return shared;
+  const missing = flourNamed(asked.missing, shelf.value);
+  if (missing === undefined) return refuse(notAFlour("substitute.missing", ["missing"], asked.missing, shelf.value));
+  const question = questionOf(spec, formula, shelf.value, shared.value, asked.hold);
+  const notes = [...shelf.notes, ...shared.notes].filter(({ text }) => !text.startsWith(`${missing}:`));
+  return placed(substitute({ ...question, missing }), shelf.value, notes);
+}
+
+/**
+ * Corrects the blend of a spec for the new lot under `lot:`.
+ *
+ * Problems: `lot.none`, `substitute.lot`, `shelf.protein-missing`, those of `flourShelf`, `resolveMaterial` and `newLot`.
+ */
+export function correctForLot(
+  spec: Spec,
+  formula: Formula,
+  hold: readonly Hold[],
+  extra: OwnMaterials = {},
+): Outcome<Substitution> {
+  const { lot } = spec;
+  if (lot === undefined) {
+    const advice =
+      "write `lot:` with `of:` and the `figures:` of its certificate, or use --of, --protein and --moisture";
+    return refuse(inputProblem("lot.none", ["lot"], "no new lot", "the new lot and its figures", advice));
+  }
+  const old = flourShelf(spec, formula, extra);
+  if (!old.ok) return old;
+  const name = flourNamed(lot.of, old.value);
+  if (name === undefined) return refuse(notAFlour("substitute.lot", ["lot", "of"], lot.of, old.value));
+  const shelf = withoutStore(old.value, name);
+  const shared = sharedQuestion(spec, formula, shelf);
+  if (!shared.ok) return shared;
+  const material = resolveMaterial(name, ["lot", "of"], [lot.figures, ...oldLot(spec, name)], {
+    ...extra,
+    ...spec.materials,
+  });
+  if (!material.ok) return material;
+  const fresh = stocked(name, material.value, shelfEntry(spec, name), spec);
+  if (fresh === undefined) return refuse(notAFlour("substitute.lot", ["lot", "figures"], name, shelf));
+  const { store: _store, ...lotFlour } = fresh;
+  const question = questionOf(spec, formula, shelf, shared.value, hold);
+  return placed(newLot({ ...question, lot: lotFlour }), shelf, [...old.notes, ...shared.notes]);
+}
+
+/** What is left of the old lot does not limit the new one. */
+function withoutStore(shelf: FlourShelf, name: string): FlourShelf {
+  const flours = shelf.flours.map((one) => {
+    const { store: _store, ...flour } = one.flour;
+    return flour.name === name ? { ...one, flour } : one;
+  });
+  return { ...shelf, flours };
+}
+
+/** The figures that stand beside the name of the old lot. */
+function oldLot({ flours }: Spec, name: string): readonly MaterialFigures[] {
+  return flours.flatMap((flour) =>
+    plainName(flour.name) === plainName(name) && flour.figures !== undefined ? [flour.figures] : [],
+  );
+}
+
+function questionOf(
+  spec: Spec,
+  formula: Formula,
+  shelf: FlourShelf,
+  shared: SharedQuestion,
+  hold: readonly Hold[],
+): Omit<SubstituteQuestion, "missing"> {
+  const within = spec.wanted?.within?.value;
+  return {
+    ...shared,
+    blend: sharesNow(shelf),
+    flours: candidatesOf(shelf, shared),
+    hold,
+    wanted: targetsOf(spec),
+    basis: wantedBasis(spec),
+    ...(within !== undefined && { within }),
+    water: formula.water.added.value,
+  };
+}
+
+function flourNamed(name: string, shelf: FlourShelf): string | undefined {
+  const used = shelf.flours.filter(({ share }) => share !== "0");
+  return used.find(({ flour }) => plainName(flour.name) === plainName(name))?.flour.name;
+}
+
+function notAFlour(code: string, path: readonly string[], name: string, shelf: FlourShelf) {
+  const names = shelf.flours.filter(({ share }) => share !== "0").map(({ flour }) => flour.name);
+  const nearest = nearestMaterials(name, names, 1)[0];
+  const advice = nearest === undefined ? `name one of: ${names.join(", ")}` : `did you mean "${nearest}"?`;
+  return inputProblem(code, path, `"${name}"`, "one of the flours of the spec", advice);
+}
+
+function placed(outcome: Outcome<Substitution>, shelf: FlourShelf, notes: readonly Note[]): Outcome<Substitution> {
+  return outcome.ok
+    ? answer(outcome.value, [...notes, ...outcome.notes])
+    : refuse(...outcome.problems.map(atSpec(shelf)));
+}

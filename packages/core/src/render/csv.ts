@@ -1,0 +1,60 @@
+import type { Cell, Report, Table } from "../report/schema.ts";
+import type { Rendering } from "./rendering.ts";
+
+/** Prints one table of a report as CSV (RFC 4180): exact numbers, ungrouped, with the units in the headings. */
+export function renderCsv(report: Report, name: string | undefined): Rendering {
+  const tables = report.sections.flatMap(({ blocks }) =>
+    blocks.filter((block): block is Table => block.kind === "table"),
+  );
+  const wanted = name ?? report.main;
+  const table = tables.find(({ id }) => id === wanted);
+  if (table === undefined) {
+    const ids = tables.map(({ id }) => id);
+    const said =
+      ids.length === 0
+        ? { found: "no table in this answer", expected: "another form", advice: "take --format json for its figures" }
+        : {
+            found: `no table "${wanted}"`,
+            expected: `one of: ${ids.join(", ")}`,
+            advice: "name one of these with --table",
+          };
+    return { ok: false, problem: { code: "table.unknown", kind: "input", path: [], ...said } };
+  }
+  const isTime = table.columns.map((_, index) => table.rows.some(({ cells }) => cells[index]?.time !== undefined));
+  const lines = [
+    table.columns.flatMap(({ label }, index) => [
+      words(label),
+      ...(isTime[index] ? [`${label}, min from midnight`] : []),
+    ]),
+    ...table.rows.map(({ cells }) =>
+      cells.flatMap((cell, index) => (isTime[index] ? timeFields(cell) : [field(cell, table.columns[index])])),
+    ),
+  ];
+  return { ok: true, text: lines.map((line) => `${line.map(quoted).join(",")}\r\n`).join("") };
+}
+
+/** A time of day twice: as ISO 8601 writes it, and in minutes from midnight of the day of service, which tell the day before. */
+function timeFields({ time }: Cell): readonly string[] {
+  return [time?.iso ?? "", time === undefined ? "" : String(time.minute)];
+}
+
+/** Nothing where a column of numbers has none. */
+function field(cell: Cell, column: Table["columns"][number] | undefined): string {
+  return column?.align === "right" && cell.value === undefined && cell.text === "–" ? "" : plainText(cell);
+}
+
+/** Numbers as they are shown, less the grouping of digits and the typographic minus, so that spreadsheets read them. */
+function plainText(cell: Cell): string {
+  if (cell.value === undefined) return words(cell.text);
+  return cell.text.replace(/(?<=\d) (?=\d{3}\b)/gu, "").replace(/^−/u, "-");
+}
+
+/** Words as they are, less what a spreadsheet would take for a formula, in some of its languages in wide letters, too. */
+function words(text: string): string {
+  return /^\s*[=+\-@＝＋－＠]/u.test(text) ? `'${text}` : text;
+}
+
+/** Quotes a field where it must be. */
+function quoted(text: string): string {
+  return /[",\r\n]/u.test(text) ? `"${text.replaceAll('"', '""')}"` : text;
+}

@@ -1,0 +1,12 @@
+export { checksumOf, renderCard } from "./card-html.ts";
+export { lengthWarning, mostPages } from "./card-pages.ts";
+export type { Paper } from "./card-style.ts";
+export { renderCsv } from "./csv.ts";
+export { page, renderHtml } from "./html.ts";
+export { byLoudness, firstOfAll } from "./loud.ts";
+export { renderMarkdown } from "./markdown.ts";
+export { ownMark } from "./own-mark.ts";
+export { printable, printableData, printableJson, printableReport } from "./printable.ts";
+export type { Rendering } from "./rendering.ts";
+export { renderSvg } from "./svg.ts";
+export { type FigureWorking, workings } from "./working.ts";

@@ -1,0 +1,12 @@
+import type { Report } from "../report/schema.ts";
+
+/** Heading of what is said before anything else. */
+export const firstOfAll = "First of all";
+
+/** The notes that go to the head of an answer, and the others. */
+export function byLoudness({ notes }: Report): { readonly loud: readonly string[]; readonly quiet: readonly string[] } {
+  return {
+    loud: notes.flatMap(({ text, loud }) => (loud ? [text] : [])),
+    quiet: notes.flatMap(({ text, loud }) => (loud ? [] : [text])),
+  };
+}

@@ -1,0 +1,64 @@
+import type { Block, Report, Table } from "../report/schema.ts";
+import { shownGrouped } from "../report/show.ts";
+import { byLoudness, firstOfAll } from "./loud.ts";
+import { workings } from "./working.ts";
+
+/** Prints a report as Markdown, with what the words contain kept from being read as markup. */
+export function renderMarkdown(report: Report): string {
+  const { loud, quiet } = byLoudness(report);
+  const parts = [`# ${escaped(report.title)}`];
+  if (loud.length > 0) parts.push(`## ${firstOfAll}`, list(loud));
+  for (const { heading, blocks } of report.sections) {
+    parts.push(`## ${escaped(heading)}`, ...blocks.map(blockText));
+  }
+  if (quiet.length > 0) parts.push("## Notes", list(quiet));
+  if (report.cautions.length > 0) parts.push("## Cautions", list(report.cautions));
+  return `${parts.join("\n\n")}\n`;
+}
+
+function blockText(block: Block): string {
+  switch (block.kind) {
+    case "table":
+      return tableText(block);
+    case "figures":
+      return tableText({
+        kind: "table",
+        id: "figures",
+        columns: [
+          { id: "figure", label: "figure", align: "left" },
+          { id: "value", label: "value", align: "right" },
+          { id: "unit", label: "unit", align: "left" },
+        ],
+        rows: block.figures.map((figure) => ({
+          role: "item",
+          cells: [{ text: figure.label }, { text: shownGrouped(figure) }, { text: figure.unit }],
+        })),
+      });
+    case "text":
+      return block.lines.map(escaped).join("\n\n");
+    case "picture":
+      return `*${escaped(block.title)}: ${escaped(block.description)}*`;
+    case "working":
+      return workings(block.figures)
+        .map(({ label, lines }) => `- ${escaped(label)}\n${lines.map((line) => `  - ${escaped(line)}`).join("\n")}`)
+        .join("\n");
+  }
+}
+
+function tableText(table: Table): string {
+  const line = (cells: readonly string[]): string => `| ${cells.join(" | ")} |`;
+  const strong = (text: string, role: string): string => (role === "total" && text !== "" ? `**${text}**` : text);
+  return [
+    line(table.columns.map(({ label }) => escaped(label))),
+    line(table.columns.map(({ align }) => (align === "right" ? "--:" : ":--"))),
+    ...table.rows.map(({ role, cells }) => line(cells.map(({ text }) => strong(escaped(text), role)))),
+  ].join("\n");
+}
+
+function list(lines: readonly string[]): string {
+  return lines.map((line) => `- ${escaped(line)}`).join("\n");
+}
+
+function escaped(text: string): string {
+  return text.replace(/[\\`*_{}[\]<>|#~&]/gu, "\\$&").replace(/\r?\n/gu, " ");
+}

@@ -1,0 +1,25 @@
+import type { Block, Report } from "../report/schema.ts";
+import type { Rendering } from "./rendering.ts";
+
+type PictureBlock = Extract<Block, { readonly kind: "picture" }>;
+
+/** Prints one picture of a report as SVG: the named one, or the first. */
+export function renderSvg(report: Report, name: string | undefined): Rendering {
+  const pictures = report.sections.flatMap(({ blocks }) =>
+    blocks.filter((block): block is PictureBlock => block.kind === "picture"),
+  );
+  const picture = name === undefined ? pictures[0] : pictures.find(({ id }) => id === name);
+  if (picture !== undefined) return { ok: true, text: `${picture.svg}\n` };
+  const names = pictures.map(({ id }) => id).join(", ");
+  return {
+    ok: false,
+    problem: {
+      code: "picture.unknown",
+      kind: "input",
+      path: [],
+      found: name === undefined ? "an answer without pictures" : `no picture "${name}"`,
+      expected: names === "" ? "a command that draws one, such as formula" : `one of: ${names}`,
+      advice: names === "" ? "ask for another form" : "name one of these with --picture",
+    },
+  };
+}

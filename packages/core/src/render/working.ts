@@ -1,0 +1,35 @@
+import { type Figure, shown } from "../figure/figure.ts";
+import { type Graph, plainFigure } from "../figure/graph.ts";
+import { citation } from "../figure/source.ts";
+import { writtenWorking } from "../figure/written-working.ts";
+import { fixedText } from "../number/decimal.ts";
+
+/** The working of a figure: what it is, and line by line the formula in names, in numbers, result, range, sources. */
+export interface FigureWorking {
+  readonly label: string;
+  readonly lines: readonly string[];
+}
+
+/** The working of figures, among which is all that they rest on. */
+export function workings(figures: readonly Figure[]): readonly FigureWorking[] {
+  const graph = Object.fromEntries(figures.map((figure) => [figure.id, plainFigure(figure)]));
+  return figures.map((figure) => ({ label: figure.label, lines: workingLines(figure, graph) }));
+}
+
+function workingLines(figure: Figure, graph: Graph): readonly string[] {
+  const { working } = figure;
+  const sources = figure.sources.map(citation).join("; ");
+  const source = sources === "" ? [] : [`source: ${sources}`];
+  const rest = [...rangeLine(figure), ...source];
+  if (working.kind !== "formula") return [`= ${shown(figure)} (${working.by})`, ...rest];
+  const written = writtenWorking(figure, graph);
+  const steps = written === undefined ? [] : [...new Set([written.names, written.numbers])];
+  return [...steps.map((step) => `= ${step}`), `= ${shown(figure)}`, ...rest];
+}
+
+function rangeLine({ range, places, unit }: Figure): readonly string[] {
+  if (range === undefined) return [];
+  const { low, high, why } = range;
+  const of = unit === "" ? "" : ` ${unit}`;
+  return [`from ${fixedText(low, places)} to ${fixedText(high, places)}${of}: ${why}`];
+}

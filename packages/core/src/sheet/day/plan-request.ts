@@ -1,0 +1,101 @@
+import { inputProblem, type Problem } from "../../figure/problem.ts";
+import { type Limits, outsideLimits } from "../inputs.ts";
+import { readTimeOfDay } from "./clock.ts";
+
+/** The stages of a load, in the order of the work. */
+export type StageName = "weigh" | "mix" | "rest" | "compound" | "relax" | "roll" | "mature" | "cut" | "boil";
+
+/** A stage that takes a machine, or a pair of hands listed as one, for whole minutes of a load. */
+export interface WorkStage {
+  readonly kind: "work";
+  readonly name: StageName;
+  readonly machine: string;
+  readonly minutes: number;
+}
+
+/** A stage in which the load stands: at least and at most so many whole minutes. */
+export interface WaitStage {
+  readonly kind: "wait";
+  readonly name: StageName;
+  readonly least: number;
+  readonly greatest?: number;
+}
+
+export type PlanStage = WorkStage | WaitStage;
+
+/** Machines of one kind: mixers, sheeters, pots, hands. */
+export interface MachineCount {
+  readonly name: string;
+  readonly count: number;
+}
+
+/** What a time plan is asked for. Times in whole minutes. */
+export interface PlanRequest {
+  /** Time of service, "12:15"; every load is done by then. */
+  readonly serve: string;
+  readonly loads: number;
+  readonly stages: readonly PlanStage[];
+  readonly machines: readonly MachineCount[];
+  /** Longest a load may stand between two stages with no wait between them; no limit where it is left out. */
+  readonly longestGap?: number;
+  /** Longest a load that is done may stand before service; no limit where it is left out. */
+  readonly longestHold?: number;
+}
+
+/** Finds what is wrong with a request before anything is planned. */
+export function planRequestProblems(request: PlanRequest): readonly Problem[] {
+  const { serve, loads, stages, machines } = request;
+  const minutes = { unit: "min", whole: true as const, most: "10080" };
+  const problems = outsideLimits([
+    { path: ["loads"], value: loads, unit: "", least: "1", most: "200", whole: true },
+    { path: ["longestGap"], value: request.longestGap, least: "0", ...minutes },
+    { path: ["longestHold"], value: request.longestHold, least: "0", ...minutes },
+    ...machines.map(({ count }, index): Limits => {
+      return { path: ["machines", index, "count"], value: count, unit: "", least: "1", most: "100", whole: true };
+    }),
+    ...stages.flatMap((stage, index): readonly Limits[] =>
+      stage.kind === "work"
+        ? [{ path: ["stages", index, "minutes"], value: stage.minutes, least: "1", ...minutes }]
+        : [
+            { path: ["stages", index, "least"], value: stage.least, least: "0", ...minutes },
+            { path: ["stages", index, "greatest"], value: stage.greatest, least: String(stage.least), ...minutes },
+          ],
+    ),
+  ]);
+  return [...serveProblems(serve), ...problems, ...orderProblems(stages), ...machineProblems(stages, machines)];
+}
+
+function serveProblems(serve: string): readonly Problem[] {
+  if (readTimeOfDay(serve) !== undefined) return [];
+  const expected = 'a time of day from "00:00" to "23:59"';
+  return [inputProblem("plan.serve-time", ["serve"], `"${serve}"`, expected, 'write it like "12:15"')];
+}
+
+function orderProblems(stages: readonly PlanStage[]): readonly Problem[] {
+  if (stages[0]?.kind === "work" && stages.at(-1)?.kind === "work") return [];
+  const expected = "a first and a last stage that take a machine or hands";
+  const advice = "begin with weighing or mixing and end with cutting or boiling";
+  return [inputProblem("plan.open-ended", ["stages"], "a wait at an end, or no stages", expected, advice)];
+}
+
+function machineProblems(stages: readonly PlanStage[], machines: readonly MachineCount[]): readonly Problem[] {
+  const names = machines.map((machine) => machine.name);
+  const twice = names.filter((name, index) => names.indexOf(name) !== index);
+  const missing = stages.flatMap((stage, index) =>
+    stage.kind === "work" && !names.includes(stage.machine) ? [{ index, machine: stage.machine }] : [],
+  );
+  return [
+    ...twice.map((name) =>
+      inputProblem("plan.machine-twice", ["machines"], `"${name}" twice`, "each kind once", "add the counts up"),
+    ),
+    ...missing.map(({ index, machine }) =>
+      inputProblem(
+        "plan.machine-not-there",
+        ["stages", index, "machine"],
+        `"${machine}"`,
+        names.length === 0 ? "a machine from the list" : `one of ${names.join(", ")}`,
+        "list the machine with its count, or name one of the list",
+      ),
+    ),
+  ];
+}

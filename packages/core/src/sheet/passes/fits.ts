@@ -1,0 +1,90 @@
+import { noAnswer, type Problem } from "../../figure/problem.ts";
+import { type DecimalText, dec, fixedText } from "../../number/decimal.ts";
+import type { Cutter, CutterSize, Machine } from "./machine.ts";
+
+/** A sheet as it is planned, to be tried on a machine. Lengths in mm. */
+export interface PlannedSheet {
+  readonly width: DecimalText;
+  readonly length: DecimalText;
+  readonly cutter: CutterSize;
+}
+
+/**
+ * Tells what of a planned sheet does not fit a machine, and what to change to what.
+ *
+ * Problems: `fits.rolls-too-narrow`, `fits.cutter-not-there`, `fits.cutter-too-narrow`, `fits.sheet-too-long`.
+ *
+ * @example fitProblems({ width: "300", length: "4000", cutter: { kind: "number", number: 20 } }, { name: "bench sheeter", rolls: { width: "300", gaps: { kind: "free", least: "0.3", greatest: "12" } }, cutters: [{ size: { kind: "number", number: 20 } }], longestSheet: "3000" }).length // => 1
+ */
+export function fitProblems(sheet: PlannedSheet, machine: Machine): readonly Problem[] {
+  return [
+    ...rollProblems(sheet, machine),
+    ...cutterProblems(sheet, machine.cutters),
+    ...lengthProblems(sheet, machine),
+  ];
+}
+
+function rollProblems({ width }: PlannedSheet, { rolls }: Machine): readonly Problem[] {
+  if (dec(width).lte(rolls.width)) return [];
+  const advice = `roll it ${rolls.width} mm wide; each sheet then gets longer by the same ratio`;
+  return [
+    noAnswer("fits.rolls-too-narrow", ["width"], `a sheet ${width} mm wide`, `at most ${rolls.width} mm`, advice),
+  ];
+}
+
+function cutterProblems({ width, cutter }: PlannedSheet, cutters: readonly Cutter[]): readonly Problem[] {
+  const same = cutters.filter((known) => sizeText(known.size) === sizeText(cutter));
+  if (same.length === 0) return [notThere(cutter, cutters)];
+  if (same.some(({ workingWidth }) => workingWidth === undefined || dec(width).lte(workingWidth))) return [];
+  const widths = same.flatMap(({ workingWidth }) => (workingWidth === undefined ? [] : [dec(workingWidth)]));
+  const widest = widths.reduce((best, value) => (value.gt(best) ? value : best), dec(0));
+  const strips = dec(width).div(widest).ceil();
+  const each = fixedText(dec(width).div(strips), 0);
+  return [
+    noAnswer(
+      "fits.cutter-too-narrow",
+      ["width"],
+      `a sheet ${width} mm wide`,
+      `at most ${widest.toString()} mm for the cutter ${sizeText(cutter)}`,
+      `slit the sheet lengthwise into ${strips.toString()} strips of about ${each} mm, or roll it ${widest.toString()} mm wide`,
+    ),
+  ];
+}
+
+function notThere(cutter: CutterSize, cutters: readonly Cutter[]): Problem {
+  const byDistance = [...cutters].sort((a, b) => distance(a.size, cutter).comparedTo(distance(b.size, cutter)));
+  const nearest = byDistance[0];
+  const expected =
+    cutters.length === 0 ? "a cutter that the machine has" : cutters.map(({ size }) => sizeText(size)).join(", ");
+  const advice =
+    nearest === undefined
+      ? "list the cutters of the machine, or a knife by its strand width"
+      : `the nearest is ${sizeText(nearest.size)}, ${fixedText(widthOf(nearest.size), 2)} mm`;
+  return noAnswer("fits.cutter-not-there", ["cutter"], sizeText(cutter), expected, advice);
+}
+
+function distance(one: CutterSize, other: CutterSize) {
+  return widthOf(one).minus(widthOf(other)).abs();
+}
+
+function widthOf(size: CutterSize) {
+  return size.kind === "number" ? dec(30).div(size.number) : dec(size.width);
+}
+
+function sizeText(size: CutterSize): string {
+  return size.kind === "number" ? `no. ${size.number}` : `${dec(size.width).toString()} mm`;
+}
+
+function lengthProblems({ length }: PlannedSheet, { longestSheet }: Machine): readonly Problem[] {
+  if (longestSheet === undefined || dec(length).lte(longestSheet)) return [];
+  const sheets = dec(length).div(longestSheet).ceil();
+  return [
+    noAnswer(
+      "fits.sheet-too-long",
+      ["length"],
+      `a sheet of ${fixedText(length, 0)} mm`,
+      `at most ${longestSheet} mm`,
+      `divide the dough into ${sheets.toString()} sheets of ${fixedText(dec(length).div(sheets), 0)} mm`,
+    ),
+  ];
+}

@@ -1,0 +1,69 @@
+import { exact } from "../../figure/figure.ts";
+import { answer, noAnswer, type Outcome, type Problem, refuse } from "../../figure/problem.ts";
+import { type Decimal, dec, HUNDRED, ONE } from "../../number/decimal.ts";
+import { bestWay, reductionOf, type Stop, type TooBigStep, thinnestAfter, tooBigSteps } from "./gap-choice.ts";
+import type { Gaps } from "./machine.ts";
+import { downwards, mm, type PassStep, percent, type Reduction, stepAt } from "./pass-step.ts";
+
+/** The best steps among fixed settings, ending at the one nearest to the final thickness. */
+export function fixedSteps(gaps: Exclude<Gaps, { kind: "free" }>, reduction: Reduction): Outcome<readonly PassStep[]> {
+  const [first, final, limit] = [exact(reduction.first), exact(reduction.final), exact(reduction.largestReduction)];
+  const stops = gaps.settings
+    .map(({ name, gap }) => ({ name, gap: dec(gap), thickness: dec(gap).times(exact(reduction.springBack)) }))
+    .sort((a, b) => b.thickness.comparedTo(a.thickness));
+  const last = nearest(
+    stops.filter((stop) => stop.thickness.lt(first)),
+    final,
+  );
+  if (last === undefined || last.thickness.minus(final).abs().gt(exact(reduction.finalTolerance))) {
+    return refuse(noSuchSetting(stops, final));
+  }
+  const useful = stops.filter((stop) => stop.thickness.lt(first) && stop.thickness.gte(last.thickness));
+  const end = useful.findIndex((stop) => stop.thickness.eq(last.thickness)) + 1;
+  const way = bestWay(first, useful.slice(0, end), limit);
+  if (way !== undefined)
+    return answer(
+      way.map((stop, index) => {
+        const pass = reduction.passesBefore + index + 1;
+        return stepAt(pass, stop.gap, reduction.springBack, stop.name);
+      }),
+    );
+  return refuse(...tooBigSteps(first, useful, limit).map((step) => stepProblem(step, limit)));
+}
+
+function nearest(stops: readonly Stop[], final: Decimal): Stop | undefined {
+  const distance = (stop: Stop) => stop.thickness.minus(final).abs();
+  return stops.reduce<Stop | undefined>(
+    (best, stop) => (best === undefined || distance(stop).lt(distance(best)) ? stop : best),
+    undefined,
+  );
+}
+
+function noSuchSetting(stops: readonly Stop[], final: Decimal): Problem {
+  const thicker = stops.findLast((stop) => stop.thickness.gt(final));
+  const thinner = stops.find((stop) => stop.thickness.lt(final));
+  const near = [thicker, thinner].filter((stop) => stop !== undefined);
+  const choices = near.map((stop) => `${mm(stop.thickness)} (setting ${stop.name})`).join(" or ");
+  return noAnswer(
+    "passes.final-not-on-setting",
+    ["finalThickness"],
+    mm(final),
+    "a thickness that one of the settings gives",
+    choices === "" ? "measure the settings and list them" : `ask for ${choices}, or allow a larger difference`,
+  );
+}
+
+function stepProblem({ from, before, to }: TooBigStep, limit: Decimal): Problem {
+  const start = from === undefined ? `the first thickness of ${mm(before)}` : `setting ${from.name} (${mm(before)})`;
+  const advice =
+    from === undefined
+      ? `press or roll the dough to at most ${mm(downwards(to.thickness.div(ONE.minus(limit.div(HUNDRED)))))} first`
+      : `find a setting between ${mm(thinnestAfter(before, limit))} and ${mm(before)}, or allow ${percent(reductionOf(before, to.thickness))}`;
+  return noAnswer(
+    "passes.step-too-big",
+    ["gaps"],
+    `from ${start} to setting ${to.name} (${mm(to.thickness)}) one pass takes off ${percent(reductionOf(before, to.thickness))}`,
+    `at most ${percent(limit.div(HUNDRED))} in one pass`,
+    advice,
+  );
+}

@@ -1,0 +1,88 @@
+import { exact, type Figure, worked } from "../../figure/figure.ts";
+import { answer, noAnswer, type Outcome, type Problem, refuse } from "../../figure/problem.ts";
+import { definition, fromSpec, type Source } from "../../figure/source.ts";
+import { type Decimal, HUNDRED, ONE } from "../../number/decimal.ts";
+import { fewestPasses, keepsTo, reductionOf } from "./gap-choice.ts";
+import { downwards, millimetres, mm, type PassStep, percent, type Reduction } from "./pass-step.ts";
+
+const equalRatio: Source = { ...definition, cite: "equal ratio of thickness in every pass" };
+
+/** Steps of equal ratio between rolls that open freely; the first one is cut short where the rolls do not open wide enough. */
+export function freeSteps(least: Decimal, greatest: Decimal, reduction: Reduction): Outcome<readonly PassStep[]> {
+  const { first, final, largestReduction, springBack, passesBefore } = reduction;
+  const lastGap = exact(final).div(exact(springBack));
+  if (lastGap.lt(least) || lastGap.gt(greatest)) {
+    const possible = `${mm(least.times(exact(springBack)))} to ${mm(greatest.times(exact(springBack)))}`;
+    const found = `a gap of ${mm(lastGap)} for the final thickness`;
+    const advice = `ask for a final thickness of ${possible}`;
+    return refuse(
+      noAnswer("passes.final-outside-gap", ["finalThickness"], found, `${mm(least)} to ${mm(greatest)}`, advice),
+    );
+  }
+  const passes = fewestPasses(exact(first), exact(final), exact(largestReduction));
+  const opening = passesBefore + 1;
+  const widest = widestThickness(greatest, springBack, opening);
+  const equal = equalSteps(first, final, springBack, passes, passesBefore);
+  if (equal[0] === undefined || exact(equal[0].thickness).lte(exact(widest))) return answer(equal);
+  if (!keepsTo(exact(largestReduction), exact(first), exact(widest))) {
+    return refuse(firstTooThick(exact(first), exact(widest), exact(largestReduction)));
+  }
+  const opened: PassStep = { gap: gapFor(widest, springBack, opening), thickness: widest };
+  return answer([opened, ...equalSteps(widest, final, springBack, passes - 1, opening)]);
+}
+
+function widestThickness(greatest: Decimal, springBack: Figure, pass: number): Figure {
+  return worked({
+    id: `pass-${pass}.thickness`,
+    label: "thickness at the widest gap",
+    ...millimetres,
+    formula: "greatest * springBack",
+    from: { greatest, springBack },
+    sources: [fromSpec],
+  });
+}
+
+function firstTooThick(first: Decimal, widest: Decimal, largestReduction: Decimal): Problem {
+  const most = widest.div(ONE.minus(largestReduction.div(HUNDRED)));
+  return noAnswer(
+    "passes.first-too-thick",
+    ["firstThickness"],
+    `${mm(first)}, of which the widest gap would take off ${percent(reductionOf(first, widest))}`,
+    `at most ${percent(largestReduction.div(HUNDRED))} in one pass`,
+    `press or roll the dough by hand to at most ${mm(downwards(most))} first`,
+  );
+}
+
+function equalSteps(
+  first: Figure,
+  final: Figure,
+  springBack: Figure,
+  passes: number,
+  before: number,
+): readonly PassStep[] {
+  return Array.from({ length: passes }, (_, index) => {
+    const pass = index + 1;
+    const number = before + pass;
+    const naming = { id: `pass-${number}.thickness`, label: `thickness after pass ${number}`, ...millimetres };
+    const thickness =
+      pass === passes
+        ? { ...final, ...naming }
+        : worked({
+            ...naming,
+            formula: "first * (final / first) ^ (pass / passes)",
+            from: { first, final, pass, passes },
+            sources: [equalRatio],
+          });
+    return { gap: gapFor(thickness, springBack, number), thickness };
+  });
+}
+
+function gapFor(thickness: Figure, springBack: Figure, pass: number): Figure {
+  const naming = { id: `pass-${pass}.gap`, label: `gap of pass ${pass}`, ...millimetres };
+  return worked({
+    ...naming,
+    formula: "thickness / springBack",
+    from: { thickness, springBack },
+    sources: [definition],
+  });
+}

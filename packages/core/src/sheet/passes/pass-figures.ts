@@ -1,0 +1,135 @@
+import { type Figure, worked } from "../../figure/figure.ts";
+import { definition, massBalance } from "../../figure/source.ts";
+import type { DecimalText } from "../../number/decimal.ts";
+import { asked, askedFigure } from "../inputs.ts";
+import type { PassRequest } from "./pass-request.ts";
+
+/** What a pass, or all of them, take off the thickness, %. */
+export function reductionFigure(id: string, label: string, before: Figure, after: Figure): Figure {
+  const formula = "(1 - after / before) * 100";
+  return worked({ id, label, unit: "%", places: 1, formula, from: { before, after }, sources: [definition] });
+}
+
+/** Length of the sheet after a pass, mm, its mass and width unchanged; none where no sheet is given. */
+export function lengthFigure(request: PassRequest, thickness: Figure, pass: number): Figure | undefined {
+  if (request.sheet === undefined) return undefined;
+  return worked({
+    id: `pass-${pass}.length`,
+    label: `sheet length after pass ${pass}`,
+    unit: "mm",
+    places: 0,
+    formula: "mass * 1000 / (density * width * thickness)",
+    from: { ...sheetFeeds(request.sheet), thickness },
+    sources: [definition],
+  });
+}
+
+function sheetFeeds({ mass, density, width }: NonNullable<PassRequest["sheet"]>): Readonly<Record<string, Figure>> {
+  return {
+    mass: askedFigure({ id: "passes.mass", label: "mass", unit: "g", places: 1 }, mass),
+    density,
+    width: asked({ id: "sheet.width", label: "sheet width", unit: "mm", places: 0 }, width),
+  };
+}
+
+/** Thickness and length of the sheet after a pass, mm. */
+export interface Rolled {
+  readonly number: number;
+  readonly thickness: Figure;
+  readonly length: Figure;
+}
+
+/** Speed and time of a pass; `even` is the speed that the volume asks for where the machine states one for each stand. */
+export interface Running {
+  readonly speed: Figure;
+  readonly even?: Figure;
+  readonly runningTime: Figure;
+}
+
+/**
+ * Speeds and times of the passes that a sheet runs through in one trip. As much dough leaves each stand as the next one takes,
+ * so that speed times thickness is the same at all of them; the width is taken as constant.
+ */
+export function runningOf(
+  trip: readonly Rolled[],
+  rollSpeed: DecimalText | readonly DecimalText[],
+): readonly Running[] {
+  const last = trip.at(-1);
+  if (last === undefined) return [];
+  const stated = (value: DecimalText, { number }: Rolled): Figure =>
+    asked({ ...speedNaming(number), label: `roll speed of pass ${number}` }, value);
+  if (typeof rollSpeed === "string") {
+    const lastSpeed = stated(rollSpeed, last);
+    return trip.map((pass) => {
+      const speed = pass === last ? lastSpeed : evenSpeed(pass, last, lastSpeed, speedNaming(pass.number));
+      return { speed, runningTime: timeOf(pass, speed) };
+    });
+  }
+  const speeds = trip.map((pass, stand) => stated(rollSpeed[stand] ?? "0", pass));
+  return trip.flatMap((pass, stand) => {
+    const [speed, lastSpeed] = [speeds[stand], speeds.at(-1)];
+    if (speed === undefined || lastSpeed === undefined) return [];
+    const even = evenSpeed(pass, last, lastSpeed, {
+      ...speedNaming(pass.number),
+      id: `pass-${pass.number}.even-speed`,
+    });
+    return [{ speed, even, runningTime: timeOf(pass, speed) }];
+  });
+}
+
+function speedNaming(pass: number) {
+  return {
+    id: `pass-${pass}.speed`,
+    label: `roll speed that the volume asks of pass ${pass}`,
+    unit: "m/min",
+    places: 2,
+  };
+}
+
+function evenSpeed(pass: Rolled, last: Rolled, lastSpeed: Figure, naming: ReturnType<typeof speedNaming>): Figure {
+  return worked({
+    ...naming,
+    formula: "lastSpeed * lastThickness / thickness",
+    from: { lastSpeed, lastThickness: last.thickness, thickness: pass.thickness },
+    sources: [massBalance],
+  });
+}
+
+function timeOf({ number, length }: Rolled, speed: Figure): Figure {
+  return worked({
+    id: `pass-${number}.running-time`,
+    label: `running time of pass ${number}`,
+    unit: "s",
+    places: 0,
+    formula: "length / 1000 / speed * 60",
+    from: { length, speed },
+    sources: [definition],
+  });
+}
+
+/** Running time of all trips, s. A sheet is in all stands of a trip at once, so the longest of its passes counts. */
+export function totalTime(trips: readonly (readonly Figure[])[]): Figure {
+  const times = trips.map((passes, index) => tripTime(passes, index + 1));
+  const naming = { id: "passes.running-time", label: "running time of all passes", unit: "s", places: 0 };
+  return worked({ ...naming, formula: "sum(times)", from: { times }, sources: [definition] });
+}
+
+function tripTime(passes: readonly Figure[], trip: number): Figure {
+  const [only] = passes;
+  if (only !== undefined && passes.length === 1) return only;
+  const naming = { id: `trip-${trip}.running-time`, label: `running time of trip ${trip}`, unit: "s", places: 0 };
+  return worked({ ...naming, formula: "max(passes)", from: { passes }, sources: [definition] });
+}
+
+/** Every compounding pass is a trip of its own, since the sheet is folded in between. */
+export function tripsFigure(compounding: number, reducing: number, stands: number): Figure {
+  return worked({
+    id: "passes.trips",
+    label: "trips through the machine",
+    unit: "",
+    places: 0,
+    formula: "compounding + ceil(reducing / stands)",
+    from: { compounding, reducing, stands },
+    sources: [definition],
+  });
+}

@@ -1,0 +1,60 @@
+import { type Figure, given, worked } from "../../figure/figure.ts";
+import { definition, fromSpec } from "../../figure/source.ts";
+import { type Decimal, type DecimalText, fixedText, HUNDRED } from "../../number/decimal.ts";
+
+/** One way of setting the rolls: the gap and the thickness the sheet has afterwards. */
+export interface PassStep {
+  readonly setting?: string;
+  readonly gap: Figure;
+  readonly thickness: Figure;
+}
+
+/** What the steps are worked out from; thicknesses in mm, the largest reduction in %. */
+export interface Reduction {
+  readonly first: Figure;
+  readonly final: Figure;
+  readonly largestReduction: Figure;
+  readonly springBack: Figure;
+  /** How far the last fixed setting may lie from the final thickness, mm. */
+  readonly finalTolerance: Figure;
+  /** Passes of compounding that go before; the numbers of the steps follow on. */
+  readonly passesBefore: number;
+}
+
+export const millimetres = { unit: "mm", places: 2 };
+
+/** The step of one pass through a gap that is given. */
+export function stepAt(pass: number, gap: DecimalText | Decimal, springBack: Figure, setting?: string): PassStep {
+  const set = given({
+    id: `pass-${pass}.gap`,
+    label: `gap of pass ${pass}`,
+    ...millimetres,
+    value: gap,
+    by: "the machine",
+    sources: [fromSpec],
+  });
+  const thickness = worked({
+    id: `pass-${pass}.thickness`,
+    label: `thickness after pass ${pass}`,
+    ...millimetres,
+    formula: "gap * springBack",
+    from: { gap: set, springBack },
+    sources: [definition],
+  });
+  return setting === undefined ? { gap: set, thickness } : { setting, gap: set, thickness };
+}
+
+/** Two places, downwards, so that advice never goes past a limit; a limit such as one third is not written out to its end. */
+export function downwards(value: Decimal): Decimal {
+  return value.plus("1e-12").times(HUNDRED).floor().div(HUNDRED);
+}
+
+/** For messages. */
+export function mm(value: Decimal): string {
+  return `${fixedText(value, 2)} mm`;
+}
+
+/** For messages. */
+export function percent(share: Decimal): string {
+  return `${fixedText(share.times(HUNDRED), 1)} %`;
+}

@@ -1,0 +1,63 @@
+import { exact } from "../../figure/figure.ts";
+import { answer, inputProblem, type Note, type Outcome, type Problem, refuse } from "../../figure/problem.ts";
+import { type DecimalText, dec, HUNDRED } from "../../number/decimal.ts";
+import { fixedSteps } from "./fixed-steps.ts";
+import { freeSteps } from "./free-steps.ts";
+import { keepsTo, reductionOf } from "./gap-choice.ts";
+import type { Gaps } from "./machine.ts";
+import { mm, type PassStep, percent, type Reduction, stepAt } from "./pass-step.ts";
+
+/** Gaps that are given one by one, widest first, mm. */
+export interface GapList {
+  readonly kind: "list";
+  readonly gaps: readonly DecimalText[];
+}
+
+/** Works out the steps for whatever kind of gaps there are. */
+export function stepsFor(gaps: Gaps | GapList, reduction: Reduction): Outcome<readonly PassStep[]> {
+  switch (gaps.kind) {
+    case "free":
+      return freeSteps(dec(gaps.least), dec(gaps.greatest), reduction);
+    case "list":
+      return listedSteps(gaps.gaps, reduction);
+    case "dial":
+    case "line":
+    case "sticks":
+      return fixedSteps(gaps, reduction);
+  }
+}
+
+function listedSteps(gaps: readonly DecimalText[], reduction: Reduction): Outcome<readonly PassStep[]> {
+  const { first, largestReduction, springBack, passesBefore } = reduction;
+  const steps = gaps.map((gap, index) => stepAt(passesBefore + index + 1, gap, springBack));
+  const problems: Problem[] = [...endProblems(steps, reduction)];
+  const notes: Note[] = [];
+  for (const [index, { thickness }] of steps.entries()) {
+    const before = exact(steps[index - 1]?.thickness ?? first);
+    const path = ["gaps", "gaps", index];
+    if (exact(thickness).gt(before)) {
+      const found = `${mm(exact(thickness))} after ${mm(before)}`;
+      problems.push(
+        inputProblem("passes.not-thinner", path, found, "no pass that leaves the sheet thicker", "lower this gap"),
+      );
+    } else if (!keepsTo(exact(largestReduction), before, exact(thickness))) {
+      const text = `Pass ${passesBefore + index + 1} takes off ${percent(reductionOf(before, exact(thickness)))}, more than the limit of ${percent(exact(largestReduction).div(HUNDRED))}.`;
+      notes.push({ code: "passes.above-limit", path, text });
+    }
+  }
+  return problems.length > 0 ? refuse(...problems) : answer(steps, notes);
+}
+
+function endProblems(steps: readonly PassStep[], { final, finalTolerance }: Reduction): readonly Problem[] {
+  const last = steps.at(-1);
+  if (last === undefined) {
+    const advice = "list the gaps, widest first";
+    return [inputProblem("passes.no-gaps", ["gaps", "gaps"], "an empty list", "at least one gap in mm", advice)];
+  }
+  const off = exact(last.thickness).minus(exact(final)).abs();
+  if (off.lte(exact(finalTolerance))) return [];
+  const found = `a last sheet of ${mm(exact(last.thickness))}`;
+  const expected = `${mm(exact(final))}, within ${mm(exact(finalTolerance))}`;
+  const advice = "change the last gap or the final thickness";
+  return [inputProblem("passes.list-misses-final", ["gaps", "gaps"], found, expected, advice)];
+}

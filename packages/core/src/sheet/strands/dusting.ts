@@ -1,0 +1,40 @@
+import { type Figure, worked } from "../../figure/figure.ts";
+import { answer, type Outcome, refuse } from "../../figure/problem.ts";
+import { commonPractice, massBalance } from "../../figure/source.ts";
+import type { DecimalText } from "../../number/decimal.ts";
+import { asked, askedOr, outsideLimits } from "../inputs.ts";
+
+/**
+ * Finds the dusting starch for sheets, g.
+ *
+ * @param sheets - mass of the sheets, g
+ * @param share - % of their mass, 0 to 20; 0 where it is left out. 1 to 3 % is common practice, no source.
+ * Problems: `sheet.out-of-range`.
+ *
+ * @example dustingStarch("10000", "2").ok // => true
+ */
+export function dustingStarch(sheets: DecimalText, share?: DecimalText): Outcome<Figure> {
+  const problems = outsideLimits([
+    { path: ["sheets"], value: sheets, unit: "g", above: "0" },
+    { path: ["share"], value: share, unit: "%", least: "0", most: "20" },
+  ]);
+  if (problems.length > 0) return refuse(...problems);
+  const dusting = askedOr({ id: "dusting.share", label: "dusting", unit: "% of the sheet", places: 1 }, share, {
+    value: "0",
+    source: {
+      ...commonPractice,
+      cite: "none until the kitchen has weighed its own; 1 to 3 % is common practice, no source",
+    },
+  });
+  return answer(
+    worked({
+      id: "dusting.starch",
+      label: "dusting starch",
+      unit: "g",
+      places: 0,
+      formula: "sheets * share / 100",
+      from: { sheets: asked({ id: "dusting.sheets", label: "sheets", unit: "g", places: 0 }, sheets), share: dusting },
+      sources: [massBalance],
+    }),
+  );
+}

@@ -1,0 +1,223 @@
+import { exact, type Figure, worked } from "../../figure/figure.ts";
+import { answer, noAnswer, type Outcome, type Problem, refuse } from "../../figure/problem.ts";
+import { definition, massBalance } from "../../figure/source.ts";
+import { type Decimal, type DecimalText, dec, fixedText } from "../../number/decimal.ts";
+import { asked, outsideLimits } from "../inputs.ts";
+import { type CutRequest, cutRequestProblems } from "./cut-request.ts";
+import { widthFigure } from "./cutter.ts";
+import {
+  acrossFigure,
+  count,
+  cutFigures,
+  edgeFigure,
+  endFigure,
+  grams,
+  loadMass,
+  lossFigure,
+  sheetCount,
+  wholeLength,
+  wholeMillimetres,
+} from "./sheet-parts.ts";
+
+/** What becomes of a load. In grams; `dough` is exactly the sum of the others. */
+export interface Account {
+  readonly dough: Figure;
+  readonly losses: Figure;
+  readonly edgeTrim: Figure;
+  readonly endTrim: Figure;
+  readonly strands: Figure;
+  readonly leftover: Figure;
+}
+
+/** Sheets, strands and portions of one load. */
+export interface CutPlan {
+  readonly strandWidth: Figure;
+  readonly strandsAcross: Figure;
+  readonly massPerMetre: Figure;
+  readonly sheetsPerLoad: Figure;
+  readonly sheetMass: Figure;
+  readonly sheetLength: Figure;
+  readonly cutLength: Figure;
+  readonly portion: Figure;
+  readonly strandsPerPortion: Figure;
+  readonly portionsPerSheet: Figure;
+  readonly portionsPerLoad: Figure;
+  readonly account: Account;
+}
+
+/**
+ * Works out the sheet, the strands and the portions that a load of dough gives, and accounts for every gram of it.
+ *
+ * Problems: `sheet.out-of-range`, `geometry.no-cut`, `geometry.too-narrow`, `geometry.too-short`.
+ * Losses and trims are 0 where they are left out, since no published figure for them was read.
+ *
+ * @example cutPlan({ dough: "1370", density: givenDensity("1.24"), thickness: "1.5", width: "300", cutter: { kind: "number", number: 20 }, portion: "130" }).ok // => true
+ */
+export function cutPlan(request: CutRequest): Outcome<CutPlan> {
+  const problems = cutRequestProblems(request);
+  if (problems.length > 0) return refuse(...problems);
+  const width = asked({ id: "sheet.width", label: "sheet width", ...wholeMillimetres }, request.width);
+  const strandWidth = widthFigure(request.cutter);
+  const strandsAcross = acrossFigure(request, width);
+  if (exact(strandsAcross).isZero()) return refuse(tooNarrow(request, strandWidth));
+  const dough = loadMass("account.dough", "dough of a load", request.dough);
+  const losses = lossFigure(dough, request.losses);
+  const sheets = worked({
+    id: "account.sheets",
+    label: "dough in sheets",
+    ...grams,
+    formula: "dough - losses",
+    from: { dough, losses },
+    sources: [massBalance],
+  });
+  const whole = wholeLength(sheets, request, width);
+  const sheetsPerLoad = sheetCount(whole, request.longestSheet);
+  const sheetLength = worked({
+    id: "sheet.length",
+    label: "sheet length",
+    ...wholeMillimetres,
+    formula: "whole / sheets",
+    from: { whole, sheets: sheetsPerLoad },
+    sources: [definition],
+  });
+  const edgeTrim = edgeFigure(sheets, request.cutter, strandsAcross, width);
+  const endTrim = endFigure(sheets, edgeTrim, sheetLength, request.endTrim);
+  const inStrands = worked({
+    id: "account.in-strands",
+    label: "dough that passes the cutter",
+    ...grams,
+    formula: "sheets - edges - ends",
+    from: { sheets, edges: edgeTrim, ends: endTrim },
+    sources: [massBalance],
+  });
+  const massPerMetre = worked({
+    id: "strand.mass-per-metre",
+    label: "mass of a metre of strand",
+    unit: "g/m",
+    places: 2,
+    formula: "density * width * thickness",
+    from: { density: request.density, width: strandWidth, thickness: request.thickness },
+    sources: [definition],
+  });
+  const { cut, cutLength, portion } = cutFigures(request, strandsAcross, massPerMetre);
+  const cutsPerSheet = worked({
+    id: "sheet.cuts",
+    label: "cuts of a sheet",
+    ...count,
+    formula: "floor(strands / (sheets * cut))",
+    from: { strands: inStrands, sheets: sheetsPerLoad, cut },
+    sources: [definition],
+  });
+  const portionsPerLoad = worked({
+    id: "load.portions",
+    label: "portions of a load",
+    ...count,
+    formula: "floor(sheets * cuts * cut / portion)",
+    from: { sheets: sheetsPerLoad, cuts: cutsPerSheet, cut, portion },
+    sources: [definition],
+  });
+  if (exact(portionsPerLoad).isZero())
+    return refuse(tooShort(cutLength, lengthInStrands(sheetLength, request), portion, inStrands));
+  const strands = worked({
+    id: "account.strands",
+    label: "strands in portions",
+    ...grams,
+    formula: "portions * portion",
+    from: { portions: portionsPerLoad, portion },
+    sources: [massBalance],
+  });
+  const leftover = worked({
+    id: "account.leftover",
+    label: "left over",
+    ...grams,
+    formula: "dough - losses - edges - ends - strands",
+    from: { dough, losses, edges: edgeTrim, ends: endTrim, strands },
+    sources: [massBalance],
+  });
+  return answer({
+    strandWidth,
+    strandsAcross,
+    massPerMetre,
+    sheetsPerLoad,
+    sheetMass: worked({
+      id: "sheet.mass",
+      label: "mass of a sheet",
+      ...grams,
+      places: 0,
+      formula: "dough / sheets",
+      from: { dough: sheets, sheets: sheetsPerLoad },
+      sources: [massBalance],
+    }),
+    sheetLength,
+    cutLength,
+    portion,
+    strandsPerPortion: worked({
+      id: "portion.strands",
+      label: "strands in a portion",
+      ...count,
+      formula: "portion / (metre * length / 1000)",
+      from: { portion, metre: massPerMetre, length: cutLength },
+      sources: [definition],
+    }),
+    portionsPerSheet: worked({
+      id: "sheet.portions",
+      label: "portions of a sheet",
+      ...count,
+      formula: "floor(cuts * cut / portion)",
+      from: { cuts: cutsPerSheet, cut, portion },
+      sources: [definition],
+    }),
+    portionsPerLoad,
+    account: { dough, losses, edgeTrim, endTrim, strands, leftover },
+  });
+}
+
+function tooNarrow(request: CutRequest, strandWidth: Figure): Problem {
+  const found = `${request.width} mm of sheet for strands of ${fixedText(strandWidth.value, 2)} mm`;
+  const advice = "roll a wider sheet, trim less or take a narrower cutter";
+  return noAnswer("geometry.too-narrow", ["width"], found, "at least one strand across", advice);
+}
+
+/** What of the length of a sheet is cut, between its trimmed ends, mm. */
+export function lengthInStrands(sheetLength: Figure, { endTrim }: Pick<CutRequest, "endTrim">): Decimal {
+  return exact(sheetLength).minus(dec(endTrim ?? 0).times(2));
+}
+
+function tooShort(cutLength: Figure, length: Decimal, portion: Figure, inStrands: Figure): Problem {
+  const short = exact(cutLength).gt(length) && length.gte(1);
+  const found = short
+    ? `cuts of ${fixedText(cutLength.value, 0)} mm from sheets of ${fixedText(length, 0)} mm`
+    : `${fixedText(inStrands.value, 1)} g at the cutter for portions of ${fixedText(portion.value, 1)} g`;
+  const advice = short
+    ? `write a \`strandLength\` of at most ${fixedText(length.floor(), 0)} mm, or roll longer sheets or wider ones`
+    : "take a larger load or a smaller portion";
+  return noAnswer("geometry.too-short", ["dough"], found, "at least one portion of a load", advice);
+}
+
+/**
+ * Tells how many loads a number of portions takes.
+ *
+ * @param portions - wanted, above 0
+ * @param perLoad - what one load gives, as `cutPlan` finds it
+ * Problems: `sheet.out-of-range`.
+ *
+ * @example loadsFor("320", "72").ok // => true
+ */
+export function loadsFor(portions: DecimalText, perLoad: DecimalText): Outcome<Figure> {
+  const problems = outsideLimits([
+    { path: ["portions"], value: portions, unit: "", above: "0" },
+    { path: ["perLoad"], value: perLoad, unit: "", above: "0" },
+  ]);
+  if (problems.length > 0) return refuse(...problems);
+  const wanted = asked({ id: "batch.portions", label: "portions wanted", ...count }, portions);
+  return answer(
+    worked({
+      id: "batch.loads",
+      label: "loads of a batch",
+      ...count,
+      formula: "ceil(wanted / perLoad)",
+      from: { wanted, perLoad: asked({ id: "load.portions", label: "portions of a load", ...count }, perLoad) },
+      sources: [definition],
+    }),
+  );
+}

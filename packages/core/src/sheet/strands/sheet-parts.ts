@@ -1,0 +1,142 @@
+import { type Figure, given, renamed, worked } from "../../figure/figure.ts";
+import { commonPractice, definition, fromSpec, massBalance } from "../../figure/source.ts";
+import { type DecimalText, dec, floorToDivision } from "../../number/decimal.ts";
+import { asked, askedOr, type Usual } from "../inputs.ts";
+import type { CutterSize } from "../passes/machine.ts";
+import type { CutRequest } from "./cut-request.ts";
+import { cutterNumber } from "./cutter.ts";
+
+export const grams = { unit: "g", places: 1 };
+export const count = { unit: "", places: 0 };
+export const wholeMillimetres = { unit: "mm", places: 0 };
+
+/** Masses of the account are whole micrograms, rounded down, so that it closes exactly. */
+const microgram = (formula: string) => `floor((${formula}) * 1000000) / 1000000`;
+const none: Usual = { value: "0", source: { ...commonPractice, cite: "none until the kitchen has weighed its own" } };
+
+/** A mass that was asked for, to the microgram. */
+export function loadMass(id: string, label: string, mass: DecimalText): Figure {
+  const value = floorToDivision(dec(mass), dec("0.000001"));
+  return given({ id, label, ...grams, value, by: "the spec, to the microgram", sources: [fromSpec] });
+}
+
+/** What a load leaves in the mixer and on the rolls, g, to the microgram. */
+export function lossFigure(dough: Figure, losses: DecimalText | undefined): Figure {
+  const share = askedOr({ id: "losses.share", label: "losses", unit: "%", places: 1 }, losses, none);
+  const naming = { id: "account.losses", label: "left in mixer and on rolls", ...grams };
+  return worked({
+    ...naming,
+    formula: microgram("dough * share / 100"),
+    from: { dough, share },
+    sources: [massBalance],
+  });
+}
+
+/** Length of all the dough of a load in one sheet. */
+export function wholeLength(sheets: Figure, { density, thickness }: CutRequest, width: Figure): Figure {
+  return worked({
+    id: "load.sheet-length",
+    label: "length of the whole load as one sheet",
+    ...wholeMillimetres,
+    formula: "mass * 1000 / (density * width * thickness)",
+    from: { mass: sheets, density, width, thickness },
+    sources: [definition],
+  });
+}
+
+/** Sheets of a load: as few as keep to the longest one; one where none is given. */
+export function sheetCount(whole: Figure, longest: DecimalText | undefined): Figure {
+  const naming = { id: "load.sheets", label: "sheets of a load", ...count };
+  if (longest === undefined) return given({ ...naming, value: 1, by: "no longest sheet given", sources: [definition] });
+  const longestSheet = asked({ id: "sheet.longest", label: "longest sheet", ...wholeMillimetres }, longest);
+  return worked({
+    ...naming,
+    formula: "ceil(whole / longest)",
+    from: { whole, longest: longestSheet },
+    sources: [definition],
+  });
+}
+
+/** Whole strands across the sheet, between its trimmed edges and within the cutter. */
+export function acrossFigure(request: CutRequest, width: Figure): Figure {
+  const edge = askedOr(
+    { id: "sheet.edge-trim", label: "trim of an edge", unit: "mm", places: 1 },
+    request.edgeTrim,
+    none,
+  );
+  const working = request.workingWidth ?? request.width;
+  const naming = { id: "strands.across", label: "strands across", ...count };
+  const { cutter } = request;
+  return cutter.kind === "number"
+    ? worked({
+        ...naming,
+        formula: "max(0, floor(min(width - 2 * edge, working) * number / 30))",
+        from: { width, edge, working, number: cutter.number },
+        sources: [cutterNumber],
+      })
+    : worked({
+        ...naming,
+        formula: "max(0, floor(min(width - 2 * edge, working) / strand))",
+        from: { width, edge, working, strand: cutter.width },
+        sources: [definition],
+      });
+}
+
+/** The strips beside the outermost strands. */
+export function edgeFigure(sheets: Figure, cutter: CutterSize, across: Figure, width: Figure): Figure {
+  const naming = { id: "account.edge-trim", label: "edge trim", ...grams };
+  return cutter.kind === "number"
+    ? worked({
+        ...naming,
+        formula: microgram("sheets * (width * number - across * 30) / (width * number)"),
+        from: { sheets, across, width, number: cutter.number },
+        sources: [massBalance],
+      })
+    : worked({
+        ...naming,
+        formula: microgram("sheets * (width - across * strand) / width"),
+        from: { sheets, across, width, strand: cutter.width },
+        sources: [massBalance],
+      });
+}
+
+/** Both ends of every sheet; the whole sheet where the ends meet. */
+export function endFigure(sheets: Figure, edges: Figure, length: Figure, endTrim: DecimalText | undefined): Figure {
+  const end = askedOr({ id: "sheet.end-trim", label: "trim of an end", unit: "mm", places: 0 }, endTrim, none);
+  return worked({
+    id: "account.end-trim",
+    label: "end trim",
+    ...grams,
+    formula: microgram("(sheets - edges) * min(1, 2 * end / length)"),
+    from: { sheets, edges, end, length },
+    sources: [massBalance],
+  });
+}
+
+/** One cut across the sheet: its mass and length; and the portion. */
+export interface Cut {
+  readonly cut: Figure;
+  readonly cutLength: Figure;
+  readonly portion: Figure;
+}
+
+/** The cut across the sheet that makes a portion, or that a strand length gives. */
+export function cutFigures(request: CutRequest, across: Figure, metre: Figure): Cut {
+  const portion = request.portion === undefined ? undefined : loadMass("portion.mass", "raw portion", request.portion);
+  const lengthNaming = { id: "cut.length", label: "cut length", ...wholeMillimetres };
+  if (portion !== undefined && request.strandLength === undefined) {
+    const formula = "portion / (across * metre) * 1000";
+    const cutLength = worked({ ...lengthNaming, formula, from: { portion, across, metre }, sources: [definition] });
+    return { cut: portion, cutLength, portion };
+  }
+  const cutLength = asked(lengthNaming, request.strandLength ?? "0");
+  const cut = worked({
+    id: "cut.mass",
+    label: "mass of one cut across the sheet",
+    ...grams,
+    formula: microgram("across * metre * length / 1000"),
+    from: { across, metre, length: cutLength },
+    sources: [massBalance],
+  });
+  return { cut, cutLength, portion: portion ?? renamed(cut, "portion.mass", "raw portion") };
+}

@@ -1,0 +1,86 @@
+import { type Figure, given, worked } from "../../figure/figure.ts";
+import type { Note } from "../../figure/problem.ts";
+import { massBalance } from "../../figure/source.ts";
+import { type FormulaLine, moistureFigure } from "../../formula/lines.ts";
+import type { KitchenMaterial } from "../../materials/own.ts";
+import { type Decimal, dec, HUNDRED, ZERO } from "../../number/decimal.ts";
+import type { FoodComposition } from "./food.ts";
+
+type Solid = "protein" | "fat" | "fibre" | "ash";
+const solids: readonly Solid[] = ["protein", "fat", "fibre", "ash"];
+
+/**
+ * Tells what a dough, or some of its ingredients, is made of, in g on 100 g of flour: water and the solids of every line.
+ *
+ * What is left beside water, protein, fat, fibre and ash counts as carbohydrate, and so does what nobody stated: a note names
+ * those. Salts of every kind count as ash.
+ *
+ * @param name - begins the ids of the figures
+ */
+export function compositionOf(
+  lines: readonly FormulaLine[],
+  name = "food",
+): { readonly composition: FoodComposition; readonly notes: readonly Note[] } {
+  const parts = lines.map((line) => line.parts);
+  const of = (component: Solid): Figure => contentFigure(name, component, lines, parts);
+  const water = worked({
+    id: `${name}.water`,
+    label: "water",
+    unit: "g",
+    places: 2,
+    formula: "sum(parts * share) / 100",
+    from: { parts, share: lines.map(moistureFigure) },
+    sources: [massBalance],
+  });
+  const [protein, fat, fibre, ash] = [of("protein"), of("fat"), of("fibre"), of("ash")];
+  const carbohydrate = worked({
+    id: `${name}.carbohydrate`,
+    label: "carbohydrate without fibre",
+    unit: "g",
+    places: 2,
+    formula: "max(0, sum(parts) - water - protein - fat - fibre - ash)",
+    from: { parts, water, protein, fat, fibre, ash },
+    sources: [massBalance],
+  });
+  return { composition: { water, protein, fat, carbohydrate, fibre, ash }, notes: notStated(lines) };
+}
+
+function contentFigure(name: string, solid: Solid, lines: readonly FormulaLine[], parts: readonly Figure[]): Figure {
+  const share = lines.map((line) =>
+    given({
+      id: `${line.id}.${solid}-share`,
+      label: `${solid} of ${line.name}`,
+      unit: "%",
+      places: 2,
+      value: shareOf(line.material, solid) ?? ZERO,
+      by: shareOf(line.material, solid) === undefined ? "not stated, counted as none" : "as stated for the material",
+      sources: [line.material.source],
+    }),
+  );
+  return worked({
+    id: `${name}.${solid}`,
+    label: solid,
+    unit: "g",
+    places: 2,
+    formula: "sum(parts * share) / 100",
+    from: { parts, share },
+    sources: [massBalance],
+  });
+}
+
+/** A salt is ash but for its water. */
+function shareOf(material: KitchenMaterial, solid: Solid): Decimal | undefined {
+  if (material.kind === "water") return ZERO;
+  if (material.composition !== undefined) return solid === "ash" ? HUNDRED.minus(material.moisture) : ZERO;
+  const value = solid === "protein" ? material.protein?.value : material[solid];
+  return value === undefined ? undefined : dec(value);
+}
+
+function notStated(lines: readonly FormulaLine[]): readonly Note[] {
+  return lines.flatMap((line): readonly Note[] => {
+    const missing = solids.filter((solid) => shareOf(line.material, solid) === undefined);
+    if (missing.length === 0) return [];
+    const text = `${line.name}: no figure for ${missing.join(", ")}, which counts as carbohydrate in the estimate of the density.`;
+    return [{ code: "food.not-stated", path: line.path, text }];
+  });
+}

@@ -1,0 +1,446 @@
+import * as z from "zod";
+import type { Batch } from "../../batch/batch.ts";
+import type { Rework } from "../../batch/rework.ts";
+import type { WeighedLine } from "../../batch/weighing.ts";
+import { type Composition, sharesOf } from "../../chemistry/composition.ts";
+import { exact, type Figure, found, given, worked } from "../../figure/figure.ts";
+import { type Graph, type Published, published } from "../../figure/graph.ts";
+import {
+  answer,
+  inputProblem,
+  type Note,
+  noAnswer,
+  type Outcome,
+  type Path,
+  type Problem,
+  refuse,
+} from "../../figure/problem.ts";
+import { definition, massBalance } from "../../figure/source.ts";
+import type { FormulaLine } from "../../formula/lines.ts";
+import { massField } from "../../materials/fields.ts";
+import { nearestNames } from "../../materials/nearest.ts";
+import { type DecimalText, dec, decimalText, fixedText, roundToDivision } from "../../number/decimal.ts";
+import { temperatureSchema } from "../../spec/day-schema.ts";
+import { readBy } from "../../spec/read-spec.ts";
+import type { Spec } from "../../spec/spec.ts";
+import type { Given } from "../inputs.ts";
+import { compositionOf } from "./dough-food.ts";
+import { specificHeat } from "./food.ts";
+import { doughMass, flourSpecificHeat, type Ingredient, type Mix, massOf } from "./heat-balance.ts";
+import { type DissolvingSalt, dissolvingSalts } from "./heat-of-solution.ts";
+import { type WeighedIce, weighedIce } from "./iced-water.ts";
+import { mixerWork } from "./measured-mix.ts";
+import type { MixingHeat } from "./mixing-heat.ts";
+import { type WaterPlan, waterTemperature } from "./temperature.ts";
+import { threeTemperatureWater } from "./three-temperatures.ts";
+
+/** The water temperature of a dough, with the bakers' rule beside it where its friction is known. */
+export interface DoughWater {
+  readonly plan: WaterPlan;
+  readonly water: Figure;
+  /** The water as the scale shows it, and its ice. */
+  readonly weighed: WeighedWater;
+  readonly byRule?: Figure;
+  /** How far the rule lies from the heat balance, K. */
+  readonly apart?: Figure;
+}
+
+/** Water in whole divisions of the scale that weighs it, part of it as ice where the tap is too warm. */
+export interface WeighedWater {
+  readonly listed: Figure;
+  readonly ice?: WeighedIce;
+  readonly scale: Pick<WeighedLine, "scale" | "division" | "unit">;
+}
+
+type Temperatures = NonNullable<Spec["temperature"]>;
+
+/** A mix without a spec: flour, water and the temperatures. */
+export const plainMixSchema = z
+  .strictObject({
+    flour: massField("Flour", ["10 kg"]),
+    water: massField("Water", ["3.5 kg"]),
+    temperature: temperatureSchema,
+  })
+  .meta({ id: "PlainMix", description: "Flour, water and the temperatures of a mix" });
+
+/**
+ * Finds the water temperature for a mix of flour and water alone.
+ *
+ * Problems: those of reading, `temperature.missing`, and those of `waterTemperature`.
+ *
+ * @example plainMixWater({ flour: "10 kg", water: "3.5 kg", temperature: { dough: "27 °C", flour: "22 °C" } }).ok // => true
+ */
+export function plainMixWater(input: unknown): Outcome<Published<DoughWater>> {
+  const reading = readBy(plainMixSchema, input);
+  if (!reading.ok) return reading;
+  const { flour, water, temperature } = reading.value;
+  const needed = neededOf(temperature);
+  if (!needed.ok) return needed;
+  const mix: Mix = { flour: { mass: flour.value, temperature: needed.value.flour }, water: water.value };
+  return balance(mix, temperature, needed.value.dough, { drySalts: [], notes: [], weigh: wholeGrams });
+}
+
+/** For a mix without a spec, whose scales are not known. */
+const wholeGrams = { scale: "a scale of whole grams", division: "1", unit: "g" };
+
+/**
+ * Finds the water temperature for one load of a spec. What is neither flour nor tap water has the temperature of the room unless
+ * it has one of its own; rework of the same dough, named `rework`, too.
+ *
+ * Problems: `temperature.missing`, `temperature.no-tap-water`, `temperature.unknown-ingredient`, `temperature.no-flour-left`, and those of `waterTemperature`, each with its place in the
+ * spec.
+ */
+export function loadWater(spec: Spec, batch: Batch): Outcome<Published<DoughWater>> {
+  const temperature = spec.temperature ?? {};
+  const needed = neededOf(temperature);
+  if (!needed.ok) return needed;
+  const lines = batch.lines.filter(({ exact: mass }) => !exact(mass).isZero());
+  const water = lines.filter(({ line }) => line.role === "water");
+  if (water.length === 0) return refuse(noTapWater());
+  const own = ownTemperatures(temperature, lines, batch.rework !== undefined);
+  if (!own.ok) return own;
+  const apart = lines.filter((one) => own.value.has(one));
+  const others = lines.filter((one) => one.line.role !== "flour" && one.line.role !== "water" && !own.value.has(one));
+  const rest = others.length === 0 ? answer([]) : otherIngredients(others, temperature);
+  const single = collected(apart.map((one) => singleIngredient(one, own.value.get(one) ?? "0")));
+  const old = batch.rework ? collected([reworkBody(batch.rework, lines, temperature)]) : answer([]);
+  if (!rest.ok || !single.ok || !old.ok)
+    return refuse(...problemsOf(rest), ...problemsOf(single), ...(rest.ok ? problemsOf(old) : []));
+  const flour = lines.filter((one) => one.line.role === "flour" && !own.value.has(one));
+  if (flour.length === 0) return refuse(allFlourApart());
+  const bodies = [...rest.value, ...single.value, ...old.value];
+  const mix: Mix = {
+    flour: { mass: massOfLines("flour", flour), temperature: needed.value.flour },
+    water: massOfLines("water", water),
+    ...(bodies.length > 0 && { others: bodies }),
+  };
+  const [first, second] = water;
+  return balance(mix, temperature, needed.value.dough, {
+    drySalts: drySalts(lines.filter(({ line }) => line.role !== "flour" && line.role !== "water")),
+    notes: [...rest.notes, ...saltNotes(apart)],
+    ...(batch.rework && { rework: batch.rework.mass }),
+    weigh: first ?? wholeGrams,
+    graph: batch.graph,
+    ...(first && second === undefined && { listed: first.load }),
+  });
+}
+
+function problemsOf(outcome: Outcome<unknown>): readonly Problem[] {
+  return outcome.ok ? [] : outcome.problems;
+}
+
+/** The lines that have a temperature of their own, in °C. */
+function ownTemperatures(
+  { ingredients = {} }: Temperatures,
+  lines: readonly WeighedLine[],
+  rework: boolean,
+): Outcome<ReadonlyMap<WeighedLine, DecimalText>> {
+  const there = lines.filter(({ line }) => line.role !== "water");
+  const names = [...there.map(({ line }) => line.name), ...(rework ? [reworkName] : [])];
+  const own = new Map<WeighedLine, DecimalText>();
+  const problems = Object.entries(ingredients).flatMap(([name, { value }]): readonly Problem[] => {
+    const named = there.filter(({ line }) => sameName(line.name, name));
+    for (const one of named) own.set(one, value);
+    return names.some((one) => sameName(one, name)) ? [] : [notThere(name, names)];
+  });
+  return problems.length > 0 ? refuse(...problems) : answer(own);
+}
+
+/** What the spec calls rework among the ingredients that have a temperature. */
+const reworkName = "rework";
+
+function sameName(one: string, other: string): boolean {
+  return one.toLowerCase() === other.toLowerCase();
+}
+
+/** Rework is the same dough: it has the composition of the formula, and its salts are dissolved already. */
+function reworkBody(
+  { mass }: Rework,
+  lines: readonly WeighedLine[],
+  { room, ingredients = {} }: Temperatures,
+): Outcome<Ingredient> {
+  const own = Object.entries(ingredients).find(([name]) => sameName(name, reworkName))?.[1] ?? room;
+  if (own === undefined) return refuse(missing("room", "the temperature of the room, which rework has"));
+  const heat = heatOfLines(
+    lines.map(({ line }) => line),
+    reworkName,
+    own.value,
+  );
+  return heat.ok ? answer({ name: reworkName, mass, temperature: own.value, specificHeat: heat.value }) : heat;
+}
+
+function notThere(name: string, names: readonly string[]): Problem {
+  const [nearest] = nearestNames(name, names);
+  const advice = nearest === undefined ? "name it as the formula does" : `did you mean "${nearest}"?`;
+  const path = ["temperature", "ingredients", name];
+  return inputProblem("temperature.unknown-ingredient", path, `"${name}"`, `one of: ${names.join(", ")}`, advice);
+}
+
+function allFlourApart(): Problem {
+  const advice =
+    "write the temperature of most of the flour as `flour:`, and only that of the others under `ingredients:`";
+  const expected = "at least one flour at the temperature of the flour";
+  return inputProblem("temperature.no-flour-left", ["temperature", "ingredients"], "none", expected, advice);
+}
+
+/** An ingredient at a temperature of its own. */
+function singleIngredient({ line, exact: mass }: WeighedLine, temperature: DecimalText): Outcome<Ingredient> {
+  const body = { name: line.name, mass, temperature };
+  if (line.role === "flour") return answer({ ...body, specificHeat: flourSpecificHeat });
+  const heat = heatOfLines([line], line.id, temperature);
+  return heat.ok ? answer({ ...body, specificHeat: heat.value }) : heat;
+}
+
+function heatOfLines(lines: readonly FormulaLine[], name: string, temperature: DecimalText): Outcome<Figure> {
+  const { composition } = compositionOf(lines, name);
+  const heat = specificHeat({ composition, temperature: dec(temperature).lt(0) ? "0" : temperature, name });
+  return heat.ok ? heat : placed(heat.problems);
+}
+
+function collected<T>(outcomes: readonly Outcome<T>[]): Outcome<readonly T[]> {
+  const problems = outcomes.flatMap(problemsOf);
+  return problems.length > 0
+    ? refuse(...problems)
+    : answer(outcomes.flatMap((outcome) => (outcome.ok ? [outcome.value] : [])));
+}
+
+function massOfLines(name: string, lines: readonly WeighedLine[]): Figure {
+  return worked({
+    id: `${name.replaceAll(" ", "-")}.mass`,
+    label: `${name} of one load`,
+    unit: "g",
+    places: 1,
+    formula: "sum(masses)",
+    from: { masses: lines.map(({ exact: mass }) => mass) },
+    sources: [massBalance],
+  });
+}
+
+/** Eggs, salts and all else in one, at the temperature of the room. */
+function otherIngredients(others: readonly WeighedLine[], { room }: Temperatures): Outcome<readonly Ingredient[]> {
+  if (room === undefined)
+    return refuse(missing("room", "the temperature of the room, which all other ingredients have"));
+  const name = "other ingredients";
+  const heat = heatOfLines(
+    others.map(({ line }) => line),
+    "others",
+    room.value,
+  );
+  if (!heat.ok) return heat;
+  const mass = massOfLines(name, others);
+  return answer([{ name, mass, temperature: room.value, specificHeat: heat.value }], saltNotes(others));
+}
+
+/** Wetter than this a salt carries crystal water or is a solution, and its heat of solution is another one. */
+const driestMoisture = 5;
+
+function drySalts(lines: readonly WeighedLine[]): readonly DrySalt[] {
+  return dissolvingSalts.flatMap((salt): readonly DrySalt[] => {
+    const holding = lines.flatMap(({ line, exact: mass }) => {
+      const share = isDry(line) ? sharesOf(line.material.composition).find(([name]) => name === salt)?.[1] : undefined;
+      return share === undefined ? [] : [{ line, mass, share }];
+    });
+    if (holding.length === 0) return [];
+    const share = holding.map(({ line, share: value }) =>
+      given({
+        id: `${line.id}.${salt}-share`,
+        label: `${salt} in ${line.name}`,
+        unit: "%",
+        places: 2,
+        value,
+        by: "as stated for the material",
+        sources: [line.material.source],
+      }),
+    );
+    const mass = worked({
+      id: `${salt}.mass`,
+      label: `${salt} of one load`,
+      unit: "g",
+      places: 1,
+      formula: "sum(masses * share) / 100",
+      from: { masses: holding.map((one) => one.mass), share },
+      sources: [massBalance],
+    });
+    return [{ salt, mass }];
+  });
+}
+
+function isDry(line: FormulaLine): line is FormulaLine & { readonly material: { readonly composition: Composition } } {
+  return line.material.composition !== undefined && dec(line.material.moisture).lte(driestMoisture);
+}
+
+function saltNotes(lines: readonly WeighedLine[]): readonly Note[] {
+  return lines
+    .filter(({ line }) => line.material.composition !== undefined && !isDry(line))
+    .map(({ line }) => ({
+      code: "temperature.no-heat-of-solution",
+      path: line.path,
+      text: `${line.name} holds water, so no heat of solution is counted for it.`,
+    }));
+}
+
+interface DrySalt {
+  readonly salt: DissolvingSalt;
+  readonly mass: Given;
+}
+
+function neededOf({
+  dough,
+  flour,
+}: Temperatures): Outcome<{ readonly dough: DecimalText; readonly flour: DecimalText }> {
+  if (dough !== undefined && flour !== undefined) return answer({ dough: dough.value, flour: flour.value });
+  return refuse(
+    ...(dough === undefined ? [missing("dough", "the dough temperature wanted")] : []),
+    ...(flour === undefined ? [missing("flour", "the temperature of the flour")] : []),
+  );
+}
+
+function missing(key: "dough" | "flour" | "room", expected: string): Problem {
+  const advice = `write \`${key}: 20 °C\` under \`temperature:\`, or give --${key}-at '20 °C'`;
+  return inputProblem("temperature.missing", ["temperature", key], "nothing", expected, advice);
+}
+
+function noTapWater(): Problem {
+  const advice = "state more water, or fewer watery ingredients";
+  return noAnswer(
+    "temperature.no-tap-water",
+    ["water"],
+    "a dough without tap water",
+    "tap water to warm or cool",
+    advice,
+  );
+}
+
+/** What the balance needs beside masses and temperatures. */
+interface Beside {
+  readonly drySalts: readonly DrySalt[];
+  readonly notes: readonly Note[];
+  /** Rework of a load, g. */
+  readonly rework?: Given;
+  /** The scale that weighs the water. */
+  readonly weigh: WeighedWater["scale"];
+  /** The water as that scale shows it; rounded to it unless stated. */
+  readonly listed?: Figure;
+  /** What the masses rest on. */
+  readonly graph?: Graph;
+}
+
+function balance(
+  mix: Mix,
+  temperature: Temperatures,
+  wanted: DecimalText,
+  beside: Beside,
+): Outcome<Published<DoughWater>> {
+  const heat = heatOf(mix, temperature, beside);
+  if (!heat.ok) return heat;
+  const { tap, ice, flour, room, friction } = temperature;
+  const plan = waterTemperature({
+    ...mix,
+    wanted,
+    heat: heat.value,
+    ...(tap && { tap: tap.value }),
+    ...(ice && { iceTemperature: ice.value }),
+  });
+  if (!plan.ok) return placed(plan.problems);
+  const rule =
+    flour && room && friction
+      ? threeTemperatureWater({ dough: wanted, flour: flour.value, room: room.value }, friction.value)
+      : undefined;
+  if (rule?.ok === false) return placed(rule.problems);
+  const water = massOf("water", mix.water);
+  const weighed = weighedWater(water, plan.value, beside);
+  const apart = rule?.ok ? apartFigure(rule.value, plan.value) : undefined;
+  const found: DoughWater = {
+    water,
+    plan: plan.value,
+    weighed,
+    ...(rule?.ok && { byRule: rule.value }),
+    ...(apart && { apart }),
+  };
+  return answer(published(found, beside.graph ?? {}), [
+    ...beside.notes,
+    ...plan.notes,
+    ...(rule?.ok ? rule.notes : []),
+    ...(apart ? apartNotes(apart, temperature) : []),
+  ]);
+}
+
+function weighedWater(water: Figure, { ice }: WaterPlan, { weigh, listed }: Beside): WeighedWater {
+  const { division, scale, unit } = weigh;
+  const shown =
+    listed ??
+    found({
+      id: "water.weighed",
+      label: "water",
+      unit: "g",
+      places: dec(division).decimalPlaces(),
+      value: roundToDivision(exact(water), dec(division)),
+      by: `rounded to ${division} g (${scale})`,
+      sources: [massBalance],
+    });
+  return { listed: shown, scale: { division, scale, unit }, ...(ice && { ice: weighedIce(ice.ice, shown, weigh) }) };
+}
+
+function apartFigure(rule: Figure, { temperature }: WaterPlan): Figure {
+  return worked({
+    id: "water.apart",
+    label: "rule above the heat balance",
+    unit: "K",
+    places: 1,
+    formula: "rule - balance",
+    from: { rule, balance: temperature },
+    sources: [definition],
+  });
+}
+
+/** K, common practice, no source: further apart than the masses account for in most doughs. */
+const FAR_APART = 15;
+
+function apartNotes(
+  apart: Figure,
+  { room, ice, mixerPower, mixingTime, mixingHeat, friction }: Temperatures,
+): readonly Note[] {
+  if (exact(apart).abs().lte(FAR_APART)) return [];
+  const work = mixerPower && mixingTime && `mixer power ${mixerPower.text} for ${mixingTime.text}`;
+  const inputs = [
+    room && `room ${room.text}`,
+    ice && `ice ${ice.text}`,
+    mixingHeat ? `heat of mixing ${mixingHeat.text}` : work,
+    friction && `friction ${friction.text}`,
+  ].filter((input) => input !== undefined);
+  const power = work ? " Only the power that goes into the dough counts, not all that the motor is rated for." : "";
+  const text = `The rule of three and the heat balance are ${fixedText(exact(apart).abs(), 0)} K apart, more than the masses, which the rule does not know, account for in most doughs. Check ${inputs.join(", ")}.${power} One measured mix (calibrate mixing) gives both the heat of mixing and the friction.`;
+  return [{ code: "temperature.far-apart", path: ["temperature"], text }];
+}
+
+function heatOf(
+  mix: Mix,
+  { mixingHeat, mixerPower, mixingTime }: Temperatures,
+  { drySalts, rework }: Beside,
+): Outcome<MixingHeat> {
+  if (mixingHeat !== undefined) return answer({ kind: "measured", perKilogram: mixingHeat.value });
+  const estimated = { kind: "estimated", drySalts, ...(rework && { rework }) } as const;
+  if (mixerPower === undefined || mixingTime === undefined) return answer(estimated);
+  const minutes = decimalText(dec(mixingTime.value).div(60));
+  const work = mixerWork({ power: mixerPower.value, minutes, dough: doughMass(mix) });
+  return work.ok ? answer({ ...estimated, mixerWork: work.value }) : placed(work.problems);
+}
+
+/** Where in the spec the names of the request stand. */
+const places: Readonly<Record<string, Path>> = {
+  wanted: ["temperature", "dough"],
+  flour: ["temperature", "flour"],
+  others: ["temperature", "room"],
+  tap: ["temperature", "tap"],
+  iceTemperature: ["temperature", "ice"],
+  heat: ["temperature", "mixingHeat"],
+  power: ["temperature", "mixerPower"],
+  minutes: ["temperature", "mixingTime"],
+  friction: ["temperature", "friction"],
+};
+
+function placed(problems: readonly Problem[]): Outcome<never> {
+  const placeOf = ([first, second]: Path): Path =>
+    second === "mixerWork" ? ["temperature", "mixerPower"] : (places[String(first)] ?? ["temperature"]);
+  return refuse(...problems.map((problem) => ({ ...problem, path: placeOf(problem.path) })));
+}

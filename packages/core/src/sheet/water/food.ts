@@ -1,0 +1,181 @@
+import { exact, type Figure, worked } from "../../figure/figure.ts";
+import { answer, inputProblem, type Outcome, type Problem, refuse } from "../../figure/problem.ts";
+import { type DecimalText, dec, sum } from "../../number/decimal.ts";
+import { asked, askedFigure, type Given, numberOf, outsideLimits } from "../inputs.ts";
+import { type Component, choiOkos, components, densities, type Polynomial, specificHeats } from "./choi-okos.ts";
+
+/** What a dough or food is made of: the mass of each component, in g or any one unit, since only the shares count. */
+export type FoodComposition = Readonly<Record<Component, Given>>;
+
+/** A food at a temperature in °C. */
+export interface Food {
+  readonly composition: FoodComposition;
+  readonly temperature: DecimalText;
+  /** Begins the ids of the figures; `food` where it is left out. */
+  readonly name?: string;
+}
+
+/**
+ * Estimates the density of a food without pores, in g/mL: the upper bound for a dough, which always holds some air.
+ *
+ * Temperatures from 0 to 150 °C. Problems: `sheet.out-of-range`, `food.empty`.
+ * Source: Choi and Okos 1986 component equations, volumes added up.
+ *
+ * @example poreFreeDensity({ composition: { water: "49.5", protein: "11.8", fat: "1.5", carbohydrate: "71.7", fibre: "0", ash: "2.4" }, temperature: "25" }).ok // => true
+ */
+export function poreFreeDensity(food: Food): Outcome<Figure> {
+  const problems = foodProblems(food);
+  if (problems.length > 0) return refuse(...problems);
+  const present = presentIn(food.composition);
+  return answer(
+    worked({
+      id: "dough.density-pore-free",
+      label: "density without pores",
+      unit: "g/mL",
+      places: 2,
+      formula: "sum(masses) / sum(masses / densities) / 1000",
+      from: {
+        masses: present.map((component) => massOf(food, component)),
+        densities: present.map((component) => property(component, "density", "kg/m³", densities[component], food)),
+      },
+      sources: [choiOkos],
+    }),
+  );
+}
+
+/**
+ * Estimates the density of a dough that holds some air, in g/mL.
+ *
+ * @param air - share of the volume that is air, 0 to below 100 %; measured by the kitchen, 0 gives the upper bound.
+ * Problems: `sheet.out-of-range`, `food.empty`. Source: Choi and Okos 1986; the air by definition of porosity.
+ *
+ * @example doughDensity({ composition: { water: "49.5", protein: "11.8", fat: "1.5", carbohydrate: "71.7", fibre: "0", ash: "2.4" }, temperature: "25" }, "5").ok // => true
+ */
+export function doughDensity(food: Food, air: DecimalText): Outcome<Figure> {
+  const problems = outsideLimits([{ path: ["air"], value: air, unit: "%", least: "0", below: "100" }]);
+  const dense = poreFreeDensity(food);
+  if (!dense.ok) return refuse(...dense.problems, ...problems);
+  if (problems.length > 0) return refuse(...problems);
+  return answer(
+    worked({
+      id: "dough.density",
+      label: "dough density",
+      unit: "g/mL",
+      places: 2,
+      formula: "density * (1 - air / 100)",
+      from: { density: dense.value, air: asked({ id: "dough.air", label: "air", unit: "%", places: 1 }, air) },
+      sources: [choiOkos],
+    }),
+    [
+      {
+        code: "dough.density-estimate",
+        path: [],
+        text: "The density is estimated from composition; a measured sheet gives the kitchen's own figure.",
+      },
+    ],
+  );
+}
+
+/**
+ * Estimates the specific heat of a food from its composition, in kJ/(kg K).
+ *
+ * Temperatures from 0 to 150 °C. Reads dry flour 8 to 15 % too high: use `flourSpecificHeat` for flour.
+ * Problems: `sheet.out-of-range`, `food.empty`. Source: Choi and Okos 1986 component equations.
+ *
+ * @example specificHeat({ composition: { water: "75", protein: "12.2", fat: "10.2", carbohydrate: "0.4", fibre: "0", ash: "1" }, temperature: "20" }).ok // => true
+ */
+export function specificHeat(food: Food): Outcome<Figure> {
+  const problems = foodProblems(food);
+  if (problems.length > 0) return refuse(...problems);
+  const present = presentIn(food.composition);
+  return answer(
+    worked({
+      id: `${food.name ?? "food"}.specific-heat`,
+      label: "specific heat",
+      unit: "kJ/(kg K)",
+      places: 2,
+      formula: "sum(masses * heats) / sum(masses)",
+      from: {
+        masses: present.map((component) => massOf(food, component)),
+        heats: present.map((component) =>
+          property(component, "specific heat", "kJ/(kg K)", specificHeats[component], food),
+        ),
+      },
+      sources: [choiOkos],
+    }),
+  );
+}
+
+function foodProblems({ composition, temperature }: Food): readonly Problem[] {
+  const problems = outsideLimits([
+    { path: ["temperature"], value: temperature, unit: "°C", least: "0", most: "150" },
+    ...components.map((component) => ({
+      path: ["composition", component],
+      value: numberOf(composition[component]),
+      unit: "g",
+      least: "0",
+    })),
+  ]);
+  if (problems.length > 0) return problems;
+  const total = sum(components.map((component) => dec(numberOf(composition[component]))));
+  if (total.gt(0)) return [];
+  const expected = "at least one component above zero";
+  return [inputProblem("food.empty", ["composition"], "nothing", expected, "give the masses of the components")];
+}
+
+function presentIn(composition: FoodComposition): readonly Component[] {
+  return components.filter((component) => dec(numberOf(composition[component])).gt(0));
+}
+
+function massOf({ composition, name = "food" }: Food, component: Component): Figure {
+  return askedFigure({ id: `${name}.${component}`, label: component, unit: "g", places: 2 }, composition[component]);
+}
+
+function property(component: Component, what: string, unit: string, polynomial: Polynomial, food: Food): Figure {
+  return worked({
+    id: `pure-${component}.${what.replace(" ", "-")}`,
+    label: `${what} of ${component}`,
+    unit,
+    places: unit === "kg/m³" ? 1 : 4,
+    formula: "c0 + c1 * t + c2 * t ^ 2",
+    from: { ...polynomial, t: food.temperature },
+    sources: [choiOkos],
+  });
+}
+
+/** The density that a kitchen has measured, g/mL. @example givenDensity("1.24").value // => "1.24" */
+export function givenDensity(value: DecimalText): Figure {
+  return asked({ id: "dough.density", label: "dough density", unit: "g/mL", places: 3 }, value);
+}
+
+/**
+ * Finds the share of air in a dough, in % of its volume, from its measured density and the density without pores.
+ *
+ * Problems: `food.denser-than-solid` when the measured density is above the density without pores.
+ *
+ * @example airFromDensity(givenDensity("1.22"), givenDensity("1.29")).ok // => true
+ */
+export function airFromDensity(measured: Figure, poreFree: Figure): Outcome<Figure> {
+  if (exact(measured).gt(exact(poreFree))) {
+    return refuse(
+      inputProblem(
+        "food.denser-than-solid",
+        ["density"],
+        `${measured.value} g/mL`,
+        `at most ${poreFree.value} g/mL, the dough without any air`,
+        "measure the sheet again: its thickness is most often the error",
+      ),
+    );
+  }
+  return answer(
+    worked({
+      id: "dough.air",
+      label: "air",
+      unit: "%",
+      places: 1,
+      formula: "(1 - measured / poreFree) * 100",
+      from: { measured, poreFree },
+      sources: [choiOkos],
+    }),
+  );
+}

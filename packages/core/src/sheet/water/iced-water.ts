@@ -1,0 +1,45 @@
+import { exact, type Figure, found, worked } from "../../figure/figure.ts";
+import { definition, massBalance } from "../../figure/source.ts";
+import { dec, roundToDivision } from "../../number/decimal.ts";
+
+/** Water, part of it as ice, in whole divisions of the scale that weighs it. Masses in g. */
+export interface WeighedIce {
+  /** Ice and tap water together. */
+  readonly listed: Figure;
+  readonly ice: Figure;
+  readonly tapWater: Figure;
+}
+
+/** A scale: its division in g. */
+interface Division {
+  readonly division: string;
+  readonly scale: string;
+}
+
+/**
+ * Rounds the ice to a scale; the rest of the water as listed comes from the tap, so that the two keep the total.
+ *
+ * @param listed - all the water, in whole divisions of that scale
+ */
+export function weighedIce(asked: Figure, listed: Figure, { division, scale }: Division): WeighedIce {
+  const { places } = listed;
+  const ice = found({
+    id: "water.ice-weighed",
+    label: "ice",
+    unit: "g",
+    places,
+    value: roundToDivision(exact(asked), dec(division)),
+    by: `${asked.value.slice(0, 12)} g rounded to ${division} g (${scale})`,
+    sources: [definition],
+  });
+  const tapWater = worked({
+    id: "water.from-tap-weighed",
+    label: "water from the tap beside the ice",
+    unit: "g",
+    places,
+    formula: "listed - ice",
+    from: { listed, ice },
+    sources: [massBalance],
+  });
+  return { listed, ice, tapWater };
+}

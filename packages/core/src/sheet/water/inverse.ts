@@ -1,0 +1,186 @@
+import { exact, type Figure, found, worked } from "../../figure/figure.ts";
+import { answer, inputProblem, type Outcome, type Problem, refuse } from "../../figure/problem.ts";
+import { definition, massBalance } from "../../figure/source.ts";
+import { type DecimalText, dec } from "../../number/decimal.ts";
+import { asked, askedFigure, type Given, numberOf, outsideLimits } from "../inputs.ts";
+
+/** A sheet or strip measured on the bench: mm and g. */
+export interface MeasuredSheet {
+  readonly length: DecimalText;
+  readonly width: DecimalText;
+  readonly thickness: DecimalText;
+  readonly mass: DecimalText;
+}
+
+const sizes = {
+  length: { id: "measured.length", label: "length", unit: "mm", places: 0 },
+  width: { id: "measured.width", label: "width", unit: "mm", places: 0 },
+  thickness: { id: "measured.thickness", label: "thickness", unit: "mm", places: 2 },
+  mass: { id: "measured.mass", label: "mass", unit: "g", places: 1 },
+};
+
+/**
+ * Finds the density of a dough from a measured strip, in g/mL.
+ *
+ * Problems: `sheet.out-of-range`.
+ *
+ * @example densityFromSheet({ length: "1000", width: "150", thickness: "2", mass: "372" }).ok // => true
+ */
+export function densityFromSheet(sheet: MeasuredSheet): Outcome<Figure> {
+  const problems = aboveZero({ ...sheet });
+  if (problems.length > 0) return refuse(...problems);
+  return answer(
+    worked({
+      id: "dough.density",
+      label: "measured dough density",
+      unit: "g/mL",
+      places: 3,
+      formula: "mass * 1000 / (length * width * thickness)",
+      from: {
+        mass: asked(sizes.mass, sheet.mass),
+        length: asked(sizes.length, sheet.length),
+        width: asked(sizes.width, sheet.width),
+        thickness: asked(sizes.thickness, sheet.thickness),
+      },
+      sources: [definition],
+    }),
+  );
+}
+
+/**
+ * Finds the mean thickness of a sheet from its mass, size and density, in mm: steadier than a gauge on soft dough.
+ *
+ * Problems: `sheet.out-of-range`.
+ *
+ * @example thicknessFromSheet({ length: "1000", width: "150", mass: "372" }, givenDensity("1.24")).ok // => true
+ */
+export function thicknessFromSheet(sheet: Omit<MeasuredSheet, "thickness">, density: Figure): Outcome<Figure> {
+  const problems = aboveZero({ ...sheet, density: density.value });
+  if (problems.length > 0) return refuse(...problems);
+  return answer(
+    worked({
+      id: "measured.thickness",
+      label: "mean thickness",
+      unit: "mm",
+      places: 2,
+      formula: "mass * 1000 / (length * width * density)",
+      from: {
+        mass: asked(sizes.mass, sheet.mass),
+        length: asked(sizes.length, sheet.length),
+        width: asked(sizes.width, sheet.width),
+        density,
+      },
+      sources: [definition],
+    }),
+  );
+}
+
+/**
+ * Finds the spring-back: the thickness of the sheet, measured or from its mass, by the gap it came through.
+ *
+ * Problems: `sheet.out-of-range`.
+ *
+ * @example springBackFrom("1.4", "1.25").ok // => true
+ */
+export function springBackFrom(thickness: Given, gap: DecimalText): Outcome<Figure> {
+  const problems = aboveZero({ thickness: numberOf(thickness), gap });
+  if (problems.length > 0) return refuse(...problems);
+  return answer(
+    worked({
+      id: "passes.spring-back",
+      label: "measured spring-back",
+      unit: "",
+      places: 2,
+      formula: "thickness / gap",
+      from: {
+        thickness: askedFigure(sizes.thickness, thickness),
+        gap: asked({ id: "measured.gap", label: "gap", unit: "mm", places: 2 }, gap),
+      },
+      sources: [definition],
+    }),
+  );
+}
+
+/** What went into a stage of the work and what came out of it, weighed, g. What was added on the way is named. */
+export interface WeighedStage {
+  readonly stage: string;
+  readonly before: DecimalText;
+  readonly added?: DecimalText;
+  readonly after: DecimalText;
+}
+
+/** The losses of a weighed batch: of each stage, and of a dough that goes through all of them. */
+export interface StageLosses {
+  readonly stages: readonly { readonly stage: string; readonly loss: Figure }[];
+  readonly total: Figure;
+}
+
+/**
+ * Finds the losses by stage from one weighed batch, in %.
+ *
+ * Problems: `sheet.out-of-range`, `inverse.no-stages`, `inverse.gained` when more came out of a stage than went in.
+ *
+ * @example lossesFrom([{ stage: "mix", before: "10000", after: "9950" }]).ok // => true
+ */
+export function lossesFrom(stages: readonly WeighedStage[]): Outcome<StageLosses> {
+  if (stages.length === 0) {
+    const advice = "weigh the dough before and after a stage";
+    return refuse(inputProblem("inverse.no-stages", [], "no weighings", "at least one stage", advice));
+  }
+  const problems = stages.flatMap((stage, index) => stageProblems(stage, index));
+  if (problems.length > 0) return refuse(...problems);
+  const losses = stages.map((stage) => ({ stage: stage.stage, loss: lossOf(stage) }));
+  const kept = losses.reduce((share, { loss }) => share.times(dec(100).minus(exact(loss)).div(100)), dec(1));
+  return answer({
+    stages: losses,
+    total: worked({
+      id: "losses.total",
+      label: "losses of all stages",
+      unit: "%",
+      places: 2,
+      formula: "(1 - kept) * 100",
+      from: {
+        kept: found({
+          id: "losses.kept",
+          label: "share kept through all stages",
+          unit: "",
+          places: 4,
+          value: kept,
+          by: "product of what each stage keeps",
+          sources: [massBalance],
+        }),
+      },
+      sources: [massBalance],
+    }),
+  });
+}
+
+function stageProblems(stage: WeighedStage, index: number): readonly Problem[] {
+  const range = outsideLimits([
+    { path: [index, "before"], value: stage.before, unit: "g", above: "0" },
+    { path: [index, "added"], value: stage.added, unit: "g", least: "0" },
+    { path: [index, "after"], value: stage.after, unit: "g", least: "0" },
+  ]);
+  if (range.length > 0) return range;
+  const into = dec(stage.before).plus(stage.added ?? "0");
+  if (into.gte(stage.after)) return [];
+  const expected = `at most the ${into.toString()} g that went in`;
+  const advice = "weigh again, or name what was added, such as dusting starch";
+  return [inputProblem("inverse.gained", [index, "after"], `${stage.after} g`, expected, advice)];
+}
+
+function lossOf({ stage, before, added, after }: WeighedStage): Figure {
+  return worked({
+    id: `losses.${stage}`,
+    label: `loss at ${stage}`,
+    unit: "%",
+    places: 2,
+    formula: "(1 - after / (before + added)) * 100",
+    from: { before, added: added ?? "0", after },
+    sources: [massBalance],
+  });
+}
+
+function aboveZero(values: Readonly<Record<string, DecimalText>>): readonly Problem[] {
+  return outsideLimits(Object.entries(values).map(([name, value]) => ({ path: [name], value, unit: "", above: "0" })));
+}

@@ -1,0 +1,176 @@
+import { exact, type Figure, worked } from "../../figure/figure.ts";
+import { answer, type Note, noAnswer, type Outcome, type Problem, refuse } from "../../figure/problem.ts";
+import { definition } from "../../figure/source.ts";
+import { type DecimalText, dec, fixedText, floorToDivision, ONE } from "../../number/decimal.ts";
+import { asked, outsideLimits } from "../inputs.ts";
+import {
+  coolerFlour,
+  doughMass,
+  heatTakenUp,
+  type Mix,
+  massOf,
+  mixProblems,
+  waterSpecificHeat,
+} from "./heat-balance.ts";
+import { heatToMelt, iceMass, meltingIce } from "./ice.ts";
+import { heatMade, heatProblems, type MixingHeat } from "./mixing-heat.ts";
+
+/** The dough temperature that is wanted, °C, and what it is made from. */
+export interface WaterRequest extends Mix {
+  readonly wanted: DecimalText;
+  readonly heat: MixingHeat;
+  /** Temperature of the water from the tap, °C. */
+  readonly tap?: DecimalText;
+  /** Temperature of the ice, °C, 0 or below; 0 where it is left out. */
+  readonly iceTemperature?: DecimalText;
+}
+
+/** The water that brings a dough to its temperature. */
+export interface WaterPlan {
+  /** Temperature of all the water in one, °C; below 0 it can only be reached with ice. */
+  readonly temperature: Figure;
+  readonly dough: Figure;
+  readonly heatMade: Figure;
+  /** Where the tap is too warm: so much of the water as ice, the rest from the tap. */
+  readonly ice?: { readonly ice: Figure; readonly tapWater: Figure /** Of the water, %. */; readonly share: Figure };
+}
+
+const celsius = { unit: "°C", places: 1 };
+
+/**
+ * Finds the water temperature that brings a dough to the temperature wanted, by a heat balance over its masses.
+ *
+ * What is lost to the air of the room is part of the kitchen's own measured heat of mixing. Where the tap is warmer than the water has to
+ * be, part of it is ice. Temperatures in °C, dough wanted at 0 to 60.
+ * Problems: `sheet.out-of-range`, `temperature.needs-ice`, `temperature.too-warm`, `temperature.too-cold`.
+ * Source: first law; specific heats, hydration and melting as the figures say.
+ *
+ * @example waterTemperature({ flour: { mass: "10000", temperature: "22" }, water: "3500", wanted: "27", heat: { kind: "measured", perKilogram: "5" } }).ok // => true
+ */
+export function waterTemperature(request: WaterRequest): Outcome<WaterPlan> {
+  const problems = [
+    ...mixProblems(request),
+    ...heatProblems(request.heat),
+    ...outsideLimits([
+      { path: ["wanted"], value: request.wanted, unit: "°C", least: "0", most: "60" },
+      { path: ["tap"], value: request.tap, unit: "°C", above: "0", most: "100" },
+      { path: ["iceTemperature"], value: request.iceTemperature, unit: "°C", least: "-40", most: "0" },
+    ]),
+  ];
+  if (problems.length > 0) return refuse(...problems);
+  const wanted = asked({ id: "dough.temperature", label: "dough temperature wanted", ...celsius }, request.wanted);
+  const water = massOf("water", request.water);
+  const dough = doughMass(request);
+  const made = heatMade(request.heat, dough);
+  const temperature = worked({
+    id: "water.temperature",
+    label: "water temperature",
+    ...celsius,
+    formula: "wanted + (takenUp - made) / (water / 1000 * heat)",
+    from: { wanted, takenUp: heatTakenUp(request, wanted), made, water, heat: waterSpecificHeat },
+    sources: [definition],
+  });
+  const plan = { temperature, dough, heatMade: made };
+  if (exact(temperature).gt(100)) return refuse(tooCold(temperature));
+  if (request.tap === undefined) {
+    return exact(temperature).lt(0) ? refuse(needsIce(temperature)) : answer(plan, notesOn(request, temperature));
+  }
+  const tap = asked({ id: "tap.temperature", label: "temperature of the tap water", ...celsius }, request.tap);
+  if (exact(temperature).gte(exact(tap))) return answer(plan, notesOn(request, temperature));
+  return withIce(request, plan, water, tap);
+}
+
+function withIce(request: WaterRequest, plan: WaterPlan, water: Figure, tap: Figure): Outcome<WaterPlan> {
+  const iceTemperature =
+    request.iceTemperature === undefined
+      ? meltingIce
+      : asked({ id: "ice.temperature", label: "temperature of the ice", ...celsius }, request.iceTemperature);
+  const ice = iceMass(water, tap, plan.temperature, iceTemperature);
+  if (exact(ice).gt(exact(water))) return refuse(tooWarm(request, plan, water, iceTemperature));
+  const tapWater = worked({
+    id: "water.from-tap",
+    label: "water from the tap beside the ice",
+    unit: "g",
+    places: 1,
+    formula: "water - ice",
+    from: { water, ice },
+    sources: [definition],
+  });
+  const temperature = { ...plan.temperature, label: "temperature the water would need without ice" };
+  const share = worked({
+    id: "water.ice-share",
+    label: "ice, % of the water",
+    unit: "%",
+    places: 0,
+    formula: "ice / water * 100",
+    from: { ice, water },
+    sources: [definition],
+  });
+  const notes = [...notesOn(request, temperature), meltNote(share)];
+  return answer({ ...plan, temperature, ice: { ice, tapWater, share } }, notes);
+}
+
+/** More than melts in time in most mixers, %: common practice, no source. */
+const MUCH_ICE = 50;
+
+function meltNote(share: Figure): Note {
+  const crushed =
+    "The ice has to melt while the dough is mixed: crush it or take flakes, and feel for pieces before the dough rests.";
+  const text = exact(share).gt(MUCH_ICE)
+    ? `${fixedText(share.value, 0)} % of the water is ice, more than melts in time in most mixers (common practice, no source), and the flour meets too little water at first. Cool the flour and the other ingredients, or heat the dough less by mixing less; check the power stated for the mixer. ${crushed}`
+    : crushed;
+  return {
+    code: exact(share).gt(MUCH_ICE) ? "temperature.much-ice" : "temperature.ice-melts",
+    path: ["temperature"],
+    text,
+  };
+}
+
+function tooWarm(request: WaterRequest, plan: WaterPlan, water: Figure, iceTemperature: Figure): Problem {
+  const surplus = worked({
+    id: "mix.surplus",
+    label: "heat that all the water as ice cannot take up",
+    unit: "kJ",
+    places: 1,
+    formula: "water / 1000 * (-melting - heat * wanted)",
+    from: { water, melting: heatToMelt(iceTemperature), heat: waterSpecificHeat, wanted: plan.temperature },
+    sources: [definition],
+  });
+  const flour = coolerFlour(request, surplus);
+  const coolEnough = floorToDivision(dec(flour.value), ONE);
+  const advice = `cool the flour to ${fixedText(coolEnough, 0)} °C or below, or mix in less time`;
+  const found = "a dough too warm even with all its water as ice";
+  return noAnswer("temperature.too-warm", ["flour", "temperature"], found, "ice for part of the water at most", advice);
+}
+
+function needsIce(temperature: Figure): Problem {
+  const found = `water of ${fixedText(temperature.value, 1)} °C`;
+  const advice = "give the temperature of the tap, so that the share of ice can be worked out";
+  return noAnswer("temperature.needs-ice", ["tap"], found, "liquid water", advice);
+}
+
+function tooCold(temperature: Figure): Problem {
+  const found = `water of ${fixedText(temperature.value, 0)} °C`;
+  const advice = "let the flour come to a warmer room first";
+  return noAnswer("temperature.too-cold", ["flour", "temperature"], found, "liquid water", advice);
+}
+
+function notesOn({ heat }: WaterRequest, temperature: Figure): readonly Note[] {
+  const notes: Note[] = [];
+  if (heat.kind === "estimated" && heat.hydration === undefined) {
+    const text =
+      "The heat of hydration is a textbook figure for one dough; the temperatures of one measured mix give this kitchen's own.";
+    notes.push({ code: "temperature.textbook-hydration", path: ["heat"], text });
+  }
+  if (heat.kind === "estimated" && heat.mixerWork === undefined) {
+    const text =
+      "No work of a mixer is counted. A machine warms the dough as it mixes: where one is used, write `mixerPower` and `mixingTime`, or a measured `mixingHeat`.";
+    notes.push({ code: "temperature.no-mixer-work", path: ["heat"], text });
+  }
+  if (exact(temperature).gt(45)) {
+    const text =
+      "Water above about 45 °C scalds hands and begins to harm flour protein where it first meets it (common practice, no source); warm the flour instead.";
+    notes.push({ code: "temperature.hot-water", path: [], text });
+  }
+  return notes;
+}

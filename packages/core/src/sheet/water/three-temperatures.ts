@@ -1,0 +1,101 @@
+import { type Figure, worked } from "../../figure/figure.ts";
+import { answer, type Note, type Outcome, type Problem, refuse } from "../../figure/problem.ts";
+import type { Source } from "../../figure/source.ts";
+import type { DecimalText } from "../../number/decimal.ts";
+import { asked, outsideLimits } from "../inputs.ts";
+
+/** The bakers' rule of three temperatures. All in °C; friction as the rise it stands for. */
+export interface ThreeTemperatures {
+  readonly dough: DecimalText;
+  readonly flour: DecimalText;
+  readonly room: DecimalText;
+}
+
+const bakersRule: Source = {
+  cite: "bakery trade magazine, June 2018, p. 29, rule of three temperatures",
+  standing: "read",
+};
+
+const noMasses: Note = {
+  code: "temperature.rule-without-masses",
+  path: [],
+  text: "The rule of three temperatures knows no masses; it was made for bread with about 60 % water. Use it to cross-check the heat balance only.",
+};
+
+/**
+ * Finds the water temperature by the bakers' rule, °C: a cross-check of the heat balance, since the rule has no masses.
+ *
+ * Problems: `sheet.out-of-range`. Source: bakery trade.
+ *
+ * @example threeTemperatureWater({ dough: "26", flour: "18", room: "18" }, "8").ok // => true
+ */
+export function threeTemperatureWater(temperatures: ThreeTemperatures, friction: DecimalText): Outcome<Figure> {
+  const problems = [
+    ...temperatureProblems(temperatures),
+    ...outsideLimits([{ path: ["friction"], value: friction, unit: "K", least: "-20", most: "60" }]),
+  ];
+  if (problems.length > 0) return refuse(...problems);
+  return answer(
+    worked({
+      id: "water.three-temperatures",
+      label: "water temperature by the rule of three",
+      unit: "°C",
+      places: 1,
+      formula: "3 * dough - flour - room - friction",
+      from: {
+        ...figures(temperatures),
+        friction: asked({ id: "rule.friction", label: "friction", unit: "K", places: 1 }, friction),
+      },
+      sources: [bakersRule],
+    }),
+    [noMasses],
+  );
+}
+
+/**
+ * Finds the friction figure of the bakers' rule from one measured mix, K.
+ *
+ * Problems: `sheet.out-of-range`. Source: bakery trade.
+ *
+ * @example frictionFrom({ dough: "26", flour: "18", room: "18" }, "34").ok // => true
+ */
+export function frictionFrom(temperatures: ThreeTemperatures, water: DecimalText): Outcome<Figure> {
+  const problems = [
+    ...temperatureProblems(temperatures),
+    ...outsideLimits([{ path: ["water"], value: water, unit: "°C", least: "0", most: "100" }]),
+  ];
+  if (problems.length > 0) return refuse(...problems);
+  return answer(
+    worked({
+      id: "rule.friction",
+      label: "friction",
+      unit: "K",
+      places: 1,
+      formula: "3 * dough - flour - room - water",
+      from: {
+        ...figures(temperatures),
+        water: asked({ id: "rule.water", label: "temperature of the water", unit: "°C", places: 1 }, water),
+      },
+      sources: [bakersRule],
+    }),
+    [noMasses],
+  );
+}
+
+function figures({ dough, flour, room }: ThreeTemperatures): Readonly<Record<string, Figure>> {
+  const celsius = { unit: "°C", places: 1 };
+  return {
+    dough: asked({ id: "rule.dough", label: "temperature of the dough", ...celsius }, dough),
+    flour: asked({ id: "rule.flour", label: "temperature of the flour", ...celsius }, flour),
+    room: asked({ id: "rule.room", label: "temperature of the room", ...celsius }, room),
+  };
+}
+
+function temperatureProblems({ dough, flour, room }: ThreeTemperatures): readonly Problem[] {
+  const celsius = { unit: "°C", least: "-30", most: "60" };
+  return outsideLimits([
+    { path: ["dough"], value: dough, ...celsius },
+    { path: ["flour"], value: flour, ...celsius },
+    { path: ["room"], value: room, ...celsius },
+  ]);
+}

@@ -1,0 +1,227 @@
+import { describe, expect, test } from "vitest";
+import type { BlendQuestion } from "#core/blend/blend-question.ts";
+import { searchBlend } from "#core/blend/blend-search.ts";
+import { dec, decimalText } from "#core/number/decimal.ts";
+import { asIs, at14, barley, gluten, sharesOf, soft, strong, value, whole } from "../explore/kitchen.ts";
+
+const school: BlendQuestion = {
+  flours: [strong, soft, whole, { ...barley, fixed: "10" }, { ...gluten, most: "2" }],
+  targets: { protein: { least: "11.5", basis: at14 }, wholegrain: { least: "30" } },
+  prefer: { kind: "cheapest" },
+};
+
+describe("searchBlend", () => {
+  test("finds the cheapest school noodle with wholegrain and barley, and shows that it meets its targets", () => {
+    const answer = value(searchBlend(school));
+    expect(sharesOf(answer)).toEqual(["strong flour 48, soft flour 22, wholegrain flour 20, barley flour 10"]);
+    const [blend] = answer.kind === "found" ? answer.blends : [];
+    expect(blend?.checks.map(({ id, holds }) => [id, holds])).toEqual([
+      ["protein.least", true],
+      ["wholegrain-share.least", true],
+    ]);
+    // by hand: (0.48 × 12.6 + 0.22 × 8.3 + 0.2 × 12.8 + 0.1 × 10.5) × 86 ÷ (100 − 14.151)
+    const protein = blend?.figures.find(({ id }) => id === "blend.protein.at-basis");
+    expect(Number(protein?.value)).toBeCloseTo((11.484 * 86) / (100 - 14.151), 9);
+  });
+
+  test("is the same whatever the answer is asked again, and survives JSON", () => {
+    const once = searchBlend({ ...school, alternatives: 3 });
+    expect(JSON.parse(JSON.stringify(searchBlend({ ...school, alternatives: 3 })))).toEqual(once);
+  });
+
+  test("moves the least flour of a given blend, each part counted by how unlike it is to that blend", () => {
+    const prefer = {
+      kind: "nearest" as const,
+      to: [
+        { name: "strong flour", share: "50" },
+        { name: "soft flour", share: "50" },
+      ],
+    };
+    const flours = [strong, soft, gluten];
+    const answer = value(searchBlend({ flours, prefer, targets: { protein: { least: "11", basis: asIs } } }));
+    // gluten for soft lifts protein by 0.637 a step, so one step is enough: 1 part of a flour that counts 13.3, where
+    // eleven of the strong flour at 1.4 each would be needed
+    expect(sharesOf(answer)).toEqual(["strong flour 50, soft flour 49, dry gluten 1"]);
+  });
+
+  test("carries the range of a label-read flour into the blend, as is and at the basis", () => {
+    // a label of 4 g in 30 g: 11.67 up to 15.00 %
+    const read = { ...strong, protein: "13.33", proteinRange: { low: "11.67", high: "15" }, fixed: "60" };
+    const answer = value(searchBlend({ flours: [read, soft], prefer: { kind: "fewest" }, targets: {} }));
+    const figures = answer.kind === "found" ? (answer.blends[0]?.figures ?? []) : [];
+    const asIsRange = figures.find(({ id }) => id === "blend.protein")?.range;
+    expect([asIsRange?.low, asIsRange?.high]).toEqual(["10.322", "12.32"]);
+    const converted = figures.find(({ id }) => id === "blend.protein.at-basis")?.range;
+    expect(Number(converted?.low)).toBeCloseTo((10.322 * 86) / (100 - 14.3), 9);
+  });
+
+  test("tells both ends of what the flours reach where one target is out of their reach by itself", () => {
+    const prefer = { kind: "fewest" as const };
+    const reach = (targets: BlendQuestion["targets"]) => {
+      const answer = value(searchBlend({ flours: [strong, soft, { ...whole, most: "50" }], prefer, targets }));
+      return answer.kind === "found" ? [] : answer.reach;
+    };
+    // by hand: soft flour alone, and half of each of the two with the most ash
+    const ash = { label: "ash", unit: "%", least: "0.4", most: "1.05" };
+    expect(reach({ ash: { least: "3", basis: asIs } })).toEqual([ash]);
+    expect(reach({ ash: { most: "0.3", basis: asIs } })).toEqual([ash]);
+    expect(reach({ ash: { least: "1", basis: asIs }, wholegrain: { most: "20" } })).toEqual([]);
+  });
+
+  test("shows the nearest blend found, and what it misses, where the search was given up", () => {
+    const spread = (least: number, index: number, prime: number, by: number): string =>
+      (least + ((index * prime) % 997) / by).toFixed(6);
+    const flours = Array.from({ length: 20 }, (_, index) => ({
+      name: `flour ${index}`,
+      moisture: "14",
+      protein: spread(8, index, 7919, 131),
+      ash: spread(0.3, index, 104_729, 811),
+      glutenProtein: spread(5, index, 1_299_709, 217),
+    }));
+    const window = (least: string, most: string) => ({ least, most, basis: asIs });
+    const targets = {
+      protein: window("11.234567", "11.234568"),
+      ash: window("0.7123456", "0.7123457"),
+      glutenProtein: window("7.123456", "7.123457"),
+    };
+    const answer = value(searchBlend({ flours, targets, prefer: { kind: "fewest" } }));
+    expect(answer.kind === "out-of-reach" && answer.problem.code).toBe("blend.unfinished");
+    const checks = answer.kind === "found" ? [] : (answer.nearest?.checks ?? []);
+    expect(checks).toHaveLength(6);
+    for (const { bound, reached } of checks) expect(Math.abs(Number(bound) - Number(reached))).toBeLessThan(0.5);
+  });
+
+  test("keeps ratios, stores, least and most", () => {
+    const flours = [
+      { ...strong, store: "5500" },
+      { ...soft, least: "10", most: "40" },
+      { ...barley, ratioTo: { name: "wholegrain flour", times: "0.5" } },
+      whole,
+    ];
+    const answer = value(
+      searchBlend({ flours, flourMass: "10000", prefer: { kind: "most", flour: "strong flour" }, targets: {} }),
+    );
+    expect(sharesOf(answer)).toEqual(["strong flour 55, soft flour 39, barley flour 2, wholegrain flour 4"]);
+  });
+
+  test("brings a value as near as whole steps allow and says so", () => {
+    const outcome = searchBlend({
+      flours: [soft, gluten],
+      prefer: { kind: "fewest" },
+      targets: { protein: { value: "11.0", basis: asIs } },
+    });
+    expect(sharesOf(value(outcome))).toEqual(["soft flour 96, dry gluten 4"]);
+    expect(outcome.ok && outcome.notes.map(({ code }) => code)).toEqual(["blend.step-coarse"]);
+    const finer = searchBlend({
+      flours: [soft, gluten],
+      step: "0.1",
+      prefer: { kind: "fewest" },
+      targets: { protein: { value: "11.0", basis: asIs } },
+    });
+    expect(finer.ok && finer.notes).toEqual([]);
+  });
+
+  test("explains a target out of reach: what conflicts, how far each would have to move, and the flour that would do", () => {
+    const answer = value(searchBlend({ ...school, targets: { protein: { least: "13.9", basis: at14 } } }));
+    if (answer.kind !== "out-of-reach") throw new Error("found a blend that cannot be");
+    expect(answer.problem.kind).toBe("no-answer");
+    const moves = answer.conflicts.flat().map(({ id, from, to }) => [id, from, Number(to).toFixed(2)]);
+    expect(moves).toEqual([
+      ["protein.least", "13.9", "13.77"],
+      ["greatest:dry gluten:most", "2", "3.00"],
+      ["fixed:barley flour:least", "10", "5.00"],
+    ]);
+    expect(answer.problem.advice).toBe(
+      "protein of no more than 13.77 % at 14 % mb instead of 13.9; " +
+        "or greatest share of dry gluten of no less than 3 % instead of 2; " +
+        "or fixed share of barley flour of no more than 5 % instead of 10; " +
+        "or in place of wholegrain flour a flour of at least 12.95 % protein",
+    );
+    // by hand: 88 % wholegrain and 2 % gluten; what the wholegrain flour lacks is borne by its 88 parts
+    const needed = answer.flourNeeded.find(({ name }) => name === "wholegrain flour");
+    const moisture = 0.88 * 14.5 + 0.1 * 12.11 + 0.02 * 6.5;
+    const byHand = ((13.9 * (100 - moisture)) / 86 - 0.1 * 10.5 - 0.02 * 72) / 0.88;
+    expect(Number(needed?.protein.value)).toBeCloseTo(byHand, 9);
+    expect(answer.nearest?.shares.map(({ name }) => name)).toEqual(["wholegrain flour", "barley flour", "dry gluten"]);
+  });
+
+  test("calls lifting a ratio to a flour that is then left out enough, when it is", () => {
+    const flours = [
+      { ...strong, ratioTo: { name: "soft flour", times: "1" } },
+      { ...soft, most: "0" },
+    ];
+    const answer = value(searchBlend({ flours, prefer: { kind: "fewest" }, targets: {} }));
+    if (answer.kind === "found") throw new Error("found a blend that cannot be");
+    const ratio = answer.conflicts.flat().find(({ id }) => id === "ratio:strong flour:most");
+    expect([ratio?.settles, ratio?.to, ratio?.blend]).toEqual([true, undefined, undefined]);
+    expect(answer.problem.advice).toContain('lift "ratio of strong flour to soft flour at most 1 times"');
+  });
+
+  test("speaks of the nearest blend only where there is one", () => {
+    const flours = [
+      { ...strong, least: "60", most: "60" },
+      { ...soft, least: "60", most: "60" },
+      { ...whole, least: "60", most: "60" },
+    ];
+    const answer = value(searchBlend({ flours, prefer: { kind: "fewest" }, targets: {} }));
+    if (answer.kind === "found") throw new Error("found a blend that cannot be");
+    expect(answer.nearest).toBeUndefined();
+    expect(answer.problem.advice).not.toContain("nearest");
+  });
+
+  test.each([
+    ["1000", "100"],
+    ["500", "50"],
+    ["900", "80"],
+    ["1", "2"],
+  ])("takes the blend of a formula in grams: %s g and %s g", (one, other) => {
+    const total = dec(one).plus(other);
+    const to = [
+      { name: "strong flour", share: decimalText(dec(one).div(total).times(100)) },
+      { name: "soft flour", share: decimalText(dec(other).div(total).times(100)) },
+    ];
+    const targets = { protein: { least: "9", basis: asIs } };
+    const answer = value(searchBlend({ flours: [strong, soft], prefer: { kind: "nearest", to }, targets }));
+    const nearest = Math.round((Number(one) * 100) / Number(total));
+    expect(sharesOf(answer)).toEqual([`strong flour ${nearest}, soft flour ${100 - nearest}`]);
+  });
+
+  test("shows shares that leave no room as a conflict of the flours' own limits", () => {
+    const flours = [
+      { ...strong, least: "60" },
+      { ...soft, least: "50" },
+    ];
+    const answer = value(searchBlend({ flours, prefer: { kind: "fewest" }, targets: {} }));
+    const moves = answer.kind === "found" ? [] : answer.conflicts.flat().map(({ id, to }) => [id, to]);
+    expect(moves).toEqual([
+      ["least:soft flour:least", "40"],
+      ["least:strong flour:least", "50"],
+    ]);
+  });
+
+  test.each([
+    ["blend.step", { step: "0.3" }],
+    ["blend.step", { step: "10" }],
+    ["blend.flours", { flours: [] }],
+    ["blend.name", { flours: [soft, soft] }],
+    ["blend.protein", { flours: [{ ...soft, protein: "-1" }] }],
+    ["blend.moisture", { flours: [{ ...soft, moisture: "100" }] }],
+    ["blend.fixed", { flours: [{ ...soft, fixed: "33.3" }] }],
+    ["blend.ratioTo", { flours: [{ ...soft, ratioTo: { name: "sand", times: "1" } }] }],
+    ["blend.flour-mass", { flours: [{ ...soft, store: "100" }] }],
+    ["blend.price", { flours: [{ name: "x", protein: "9", moisture: "14" }] }],
+    [
+      "blend.ash",
+      {
+        flours: [{ name: "x", protein: "9", moisture: "14", price: "1" }],
+        targets: { ash: { most: "0.5", basis: at14 } },
+      },
+    ],
+    ["blend.unknown-flour", { prefer: { kind: "most" as const, flour: "sand" } }],
+    ["blend.shares-total", { prefer: { kind: "nearest" as const, to: [{ name: "soft flour", share: "99" }] } }],
+    ["blend.alternatives", { alternatives: 0 }],
+  ])("says what is wrong: %s", (code, part) => {
+    const outcome = searchBlend({ ...school, ...part });
+    expect(outcome.ok ? [] : outcome.problems.map((problem) => problem.code)).toContain(code);
+  });
+});

@@ -1,0 +1,51 @@
+import fc from "fast-check";
+import { expect, test } from "vitest";
+import { searchBlend } from "#core/blend/blend-search.ts";
+import { squareRule } from "#core/blend/square.ts";
+import { asIs, at14, soft, strong, value } from "../explore/kitchen.ts";
+
+test("the square rule and the search in fine steps agree on two flours, at a basis and as is", () => {
+  const tenths = (low: number, high: number) =>
+    fc.integer({ min: low * 10, max: high * 10 }).map((n) => (n / 10).toFixed(1));
+  const property = fc.property(
+    tenths(6, 9),
+    tenths(12, 15),
+    tenths(10, 16),
+    tenths(8, 14),
+    tenths(10, 11),
+    fc.boolean(),
+    (low, high, wet, dry, target, based) => {
+      const one = { name: "low", protein: low, moisture: wet };
+      const other = { name: "high", protein: high, moisture: dry };
+      const basis = based ? at14 : asIs;
+      const square = value(squareRule({ one, other, target, basis }));
+      const answer = value(
+        searchBlend({
+          flours: [one, other],
+          step: "0.1",
+          prefer: { kind: "most", flour: "low" },
+          targets: { protein: { least: target, basis } },
+        }),
+      );
+      const least =
+        answer.kind === "found" ? answer.blends[0]?.shares.find(({ name }) => name === "high")?.share.value : undefined;
+      // the search takes the first step that is not short of the square
+      expect(Number(least)).toBeCloseTo(Math.ceil(Number(square.other.value) * 10 - 1e-9) / 10, 9);
+      expect(Number(square.one.value) + Number(square.other.value)).toBeCloseTo(100, 20);
+    },
+  );
+  fc.assert(property, { numRuns: 100, seed: 3 });
+});
+
+test("the working shows the parts: each flour takes what the other is away from the target", () => {
+  const answer = value(squareRule({ one: soft, other: strong, target: "10.5", basis: asIs }));
+  const parts = answer.working.filter(({ unit }) => unit === "parts").map((figure) => Number(figure.value));
+  expect(parts).toEqual([2.1, 2.2].map((part) => expect.closeTo(part, 12)));
+});
+
+test("two flours on one side of the target have no square", () => {
+  const outcome = squareRule({ one: soft, other: strong, target: "13", basis: asIs });
+  expect(outcome.ok ? "" : outcome.problems[0]?.code).toBe("square.out-of-reach");
+  const same = squareRule({ one: soft, other: { ...soft, name: "soft too" }, target: "8.3", basis: asIs });
+  expect(same.ok ? "" : same.problems[0]?.code).toBe("square.same-protein");
+});

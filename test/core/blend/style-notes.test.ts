@@ -1,0 +1,28 @@
+import { expect, test } from "vitest";
+import { styleNotes, styles } from "#core/blend/style-notes.ts";
+import { styleRanges } from "#core/blend/style-ranges.ts";
+
+test("a formula outside a range gets a note with the source, inside it gets none", () => {
+  const outcome = styleNotes("okinawa soba", { protein: "10.8", ash: "0.40", water: "35", thickness: "1.8" });
+  expect(outcome.ok && outcome.notes.map(({ code }) => code)).toEqual(["style.protein", "style.thickness"]);
+  expect(outcome.ok && outcome.notes[0]?.text).toContain("at least 11");
+});
+
+test("a remembered range says so in its note", () => {
+  const outcome = styleNotes("bamee", { protein: "10" });
+  expect(outcome.ok && outcome.notes[0]?.text).toContain("[from memory]");
+});
+
+test("an unknown style names those known", () => {
+  const outcome = styleNotes("spaghetti", {});
+  expect(outcome.ok ? "" : outcome.problems[0]?.advice).toContain("okinawa soba");
+});
+
+test("every range has a side, and its low is not above its high", () => {
+  expect(styles().length).toBeGreaterThan(8);
+  for (const { style, quantity, low, high } of styleRanges()) {
+    expect(low ?? high, `${style} ${quantity}`).toBeDefined();
+    if (low !== undefined && high !== undefined)
+      expect(Number(low), `${style} ${quantity}`).toBeLessThanOrEqual(Number(high));
+  }
+});

@@ -1,0 +1,101 @@
+import { describe, expect, it } from "vitest";
+import { momentAt, readTimeOfDay } from "#core/sheet/day/clock.ts";
+import { fitProblems } from "#core/sheet/passes/fits.ts";
+import { type Machine, machineProblems } from "#core/sheet/passes/machine.ts";
+import { airFromDensity, doughDensity, givenDensity, poreFreeDensity } from "#core/sheet/water/food.ts";
+import { answered, codesOf } from "../answered.ts";
+
+const bench: Machine = {
+  name: "bench sheeter",
+  rolls: { width: "300", gaps: { kind: "free", least: "0.3", greatest: "12" }, speed: "6", stands: 2 },
+  cutters: [{ size: { kind: "number", number: 20 }, workingWidth: "140" }, { size: { kind: "width", width: "3.0" } }],
+  longestSheet: "3000",
+};
+
+describe("machine", () => {
+  it("is taken as it is when nothing is wrong", () => {
+    expect(machineProblems(bench)).toEqual([]);
+  });
+
+  it("says where a number cannot be right", () => {
+    const wrong: Machine = {
+      ...bench,
+      rolls: { ...bench.rolls, width: "0", stands: 1.5, gaps: { kind: "free", least: "12", greatest: "0.3" } },
+      cutters: [{ size: { kind: "number", number: 61 } }],
+    };
+    expect(machineProblems(wrong).map(({ code, path }) => `${code} ${path.join(".")}`)).toEqual([
+      "sheet.out-of-range rolls.width",
+      "sheet.out-of-range rolls.stands",
+      "sheet.out-of-range cutters.0.size.number",
+      "machine.gaps-reversed rolls.gaps",
+    ]);
+  });
+
+  it("has a name for each setting", () => {
+    const settings = [
+      { name: "1", gap: "2" },
+      { name: "1", gap: "1" },
+    ];
+    const twice: Machine = { ...bench, rolls: { width: "150", gaps: { kind: "dial", settings } } };
+    expect(machineProblems(twice).map(({ code }) => code)).toEqual(["machine.same-setting"]);
+  });
+});
+
+describe("what fits", () => {
+  const sheet = { width: "140", length: "2900", cutter: { kind: "number", number: 20 } } as const;
+
+  it("is a sheet within rolls, cutter and bench", () => {
+    expect(fitProblems(sheet, bench)).toEqual([]);
+    expect(fitProblems({ ...sheet, width: "300", cutter: { kind: "width", width: "3" } }, bench)).toEqual([]);
+  });
+
+  it.each([
+    ["fits.rolls-too-narrow", { ...sheet, width: "310", cutter: { kind: "width", width: "3" } }, "roll it 300 mm wide"],
+    ["fits.cutter-too-narrow", { ...sheet, width: "290" }, "slit the sheet lengthwise into 3 strips of about 97 mm"],
+    ["fits.cutter-not-there", { ...sheet, cutter: { kind: "number", number: 22 } }, "the nearest is no. 20, 1.50 mm"],
+    ["fits.sheet-too-long", { ...sheet, length: "7000" }, "divide the dough into 3 sheets of 2333 mm"],
+  ] as const)("%s says what to change", (code, planned, advice) => {
+    const problems = fitProblems(planned, bench);
+    expect(problems.map((problem) => problem.code)).toEqual([code]);
+    expect(problems[0]?.advice).toContain(advice);
+  });
+});
+
+describe("air in dough", () => {
+  const composition = { water: "49.5", protein: "11.8", fat: "1.5", carbohydrate: "71.7", fibre: "0", ash: "2.4" };
+  const food = { composition, temperature: "25" };
+
+  it("leads to a density and back", () => {
+    const density = answered(doughDensity(food, "6.5"));
+    expect(Number(answered(airFromDensity(density, answered(poreFreeDensity(food)))).value)).toBeCloseTo(6.5, 9);
+  });
+
+  it("cannot be below nothing", () => {
+    const poreFree = answered(poreFreeDensity(food));
+    expect(codesOf(airFromDensity(givenDensity("1.4"), poreFree))).toEqual(["food.denser-than-solid"]);
+    expect(codesOf(doughDensity(food, "100"))).toEqual(["sheet.out-of-range"]);
+    const nothing = { water: "0", protein: "0", fat: "0", carbohydrate: "0", fibre: "0", ash: "0" };
+    expect(codesOf(poreFreeDensity({ composition: nothing, temperature: "25" }))).toEqual(["food.empty"]);
+  });
+});
+
+describe("times of day", () => {
+  it.each([
+    ["00:00", 0],
+    ["9:05", 545],
+    ["23:59", 1439],
+    ["24:00", undefined],
+    ["12:60", undefined],
+    ["noon", undefined],
+  ])("%s", (text, minute) => {
+    expect(readTimeOfDay(text)).toBe(minute);
+  });
+
+  it("are written with their day", () => {
+    expect([momentAt(735), momentAt(-80), momentAt(-1441)].map(({ text }) => text)).toEqual([
+      "12:15",
+      "22:40 the day before",
+      "23:59, 2 days before",
+    ]);
+  });
+});
