@@ -5,7 +5,7 @@ import { fileURLToPath } from "node:url";
 
 const rounds = Number(process.argv[2] ?? 21);
 const here = (path) => fileURLToPath(new URL(path, import.meta.url));
-const cli = here("../../packages/cli/bin/noodlewright.cjs");
+const cli = here("../../packages/cli/bin/noodlewright.mjs");
 const spec = here("../../examples/written-in-grams.yaml");
 const kitchen = here("../../examples/school-noodle.yaml");
 const commands = {

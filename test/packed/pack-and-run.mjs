@@ -31,8 +31,8 @@ function pack(name, folder) {
     "--pack-destination",
     folder,
   );
-  const [{ filename, files, size }] = JSON.parse(packing);
-  return { tarball: join(folder, filename), files: files.map(({ path }) => path).sort(), size };
+  const [{ filename, files, size, unpackedSize }] = JSON.parse(packing);
+  return { tarball: join(folder, filename), files: files.map(({ path }) => path).sort(), size, unpackedSize };
 }
 
 /** What came of it, for the test and for people. */
@@ -69,7 +69,7 @@ console.log(JSON.stringify(formulaReport(outcome.value.formula, outcome.notes).f
       formulaHere: run(
         root,
         process.execPath,
-        "packages/cli/bin/noodlewright.cjs",
+        "packages/cli/bin/noodlewright.mjs",
         "formula",
         "examples/school-noodle.yaml",
       ),
