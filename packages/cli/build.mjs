@@ -9,27 +9,6 @@ import { bundledPackages, notices } from "./notices.mjs";
 
 const here = (path) => fileURLToPath(new URL(path, import.meta.url));
 
-/** Packages that a small file of ours stands in for where the command-line parser asks for them, and only there. */
-const standIns = {
-  "string-width": 'export { stringWidth as default } from "./light-width.ts";',
-  "strip-ansi": 'export { stripAnsi as default } from "./light-width.ts";',
-  "wrap-ansi": 'export { wrapAnsi as default } from "./light-width.ts";',
-  assert: "export const notStrictEqual = () => undefined; export const strictEqual = () => undefined;",
-};
-
-const lightParser = {
-  name: "light-parser",
-  setup(bundler) {
-    bundler.onResolve({ filter: new RegExp(`^(${Object.keys(standIns).join("|")})$`) }, ({ path, importer }) =>
-      /node_modules.(cliui|yargs)\b/.test(importer) ? { path, namespace: "light-parser" } : undefined,
-    );
-    bundler.onLoad({ filter: /.*/, namespace: "light-parser" }, ({ path }) => ({
-      contents: standIns[path],
-      resolveDir: here("src/render"),
-    }));
-  },
-};
-
 const core = here("../core/src/");
 
 /** The values of a list as `a, type B, c as d`, each with its name inside and outside. */
@@ -84,7 +63,7 @@ const { metafile } = await build({
   target: "node20.19",
   conditions: ["@noodlewright/source"],
   alias: { yaml: here("../../node_modules/yaml/browser/index.js") },
-  plugins: [lightParser, pastTheDoor],
+  plugins: [pastTheDoor],
   legalComments: "none", // the notices hold the licences whole
   metafile: true,
   logLevel: "warning",

@@ -1,4 +1,5 @@
 import { describe, expect, test } from "vitest";
+import { batchCommand } from "#cli/commands/batch.ts";
 import type { Command } from "#cli/shared/command.ts";
 import { version } from "#cli/version.ts";
 import manifest from "../../packages/cli/package.json" with { type: "json" };
@@ -16,27 +17,46 @@ describe("a command line that is wrong", () => {
     { what: "a command like none", args: ["zzz"], said: 'there is no command "zzz"' },
     { what: "a name that every object has", args: ["constructor"], said: 'there is no command "constructor"' },
     { what: "no spec", args: ["formula"], said: "a word is missing; the command takes spec" },
-    { what: "one word too many", args: ["formula", spec, "other.yaml"], said: "Unknown argument: other.yaml" },
-    { what: "two commands", args: ["formula", spec, "batch"], said: "Unknown argument: batch" },
+    { what: "one word too many", args: ["formula", spec, "other.yaml"], said: "one word too many: other.yaml" },
+    { what: "two commands", args: ["formula", spec, "batch"], said: "one word too many: batch" },
     { what: "an unknown flag", args: ["formula", spec, "--wrking"], said: "did you mean --working?" },
-    { what: "a flag of another command", args: ["formula", spec, "--bowls", "3"], said: "Unknown argument: bowls" },
-    { what: "a form there is not", args: ["formula", spec, "--format", "yaml"], said: 'Given: "yaml"' },
-    { what: "units there are not", args: ["batch", spec, "--units=imperial"], said: 'Given: "imperial"' },
+    { what: "a flag of another command", args: ["formula", spec, "--bowls", "3"], said: "there is no flag --bowls" },
+    {
+      what: "a form there is not",
+      args: ["formula", spec, "--format", "yaml"],
+      said: '--format takes table, json, csv, markdown, html, svg, and not "yaml"',
+    },
+    {
+      what: "units there are not",
+      args: ["batch", spec, "--units=imperial"],
+      said: '--units takes metric, us, and not "imperial"',
+    },
     {
       what: "a flag without its value",
       args: ["batch", spec, "--bowls"],
-      said: "Not enough arguments following: bowls",
+      said: '--bowls needs a value, such as "320"',
     },
     ...["constructor", "toString", "to-string", "hasOwnProperty=3"].map((name) => ({
       what: `a flag that every object has, ${name}`,
       args: ["formula", spec, `--${name}`],
-      said: "Unknown argument",
+      said: "there is no flag --",
     })),
-    { what: "a prototype", args: ["formula", spec, "--__proto__", "1"], said: "Unknown argument" },
+    { what: "a prototype", args: ["formula", spec, "--__proto__", "1"], said: "there is no flag --__proto__" },
+    {
+      what: "a flag that is only said, with a value",
+      args: ["formula", spec, "--working=no"],
+      said: "--working takes no value",
+    },
+    { what: "an empty value", args: ["batch", spec, "--bowls="], said: "--bowls needs a value" },
+    {
+      what: "a flag before the command",
+      args: ["--units", "us", "batch", spec],
+      said: "--units stands before the command",
+    },
     {
       what: "a bad flag and a bad form at once",
       args: ["formula", spec, "--dry", "--format", "yaml"],
-      said: "Unknown argument: dry",
+      said: "there is no flag --dry",
     },
   ])("$what: no work is done, and the status is 2", async ({ args, said }) => {
     const { status, stdout, stderr } = await runHere(args);
@@ -66,7 +86,7 @@ describe("a command line that is wrong", () => {
     const { status, stdout, stderr } = runBuilt(["formula", spec, "--wrking"]);
     expect([status, stdout]).toEqual([2, ""]);
     expect(stderr).toBe(
-      "noodlewright: Unknown argument: wrking; did you mean --working?\nSee `noodlewright --help`.\n",
+      "noodlewright: there is no flag --wrking; did you mean --working?\nSee `noodlewright --help`.\n",
     );
   });
 
@@ -192,6 +212,20 @@ describe("words and dashes", () => {
     expect(await runHere(["formula", "--", spec])).toMatchObject({ status: 0, stderr: "" });
   });
 
+  test("a value below nothing is a value, and no flag", async () => {
+    const { stderr } = await runHere(["batch", spec, "--dough", "-1 kg"]);
+    expect(readProblems(stderr)).toMatchObject([{ where: "--dough", code: "quantity.unreadable" }]);
+  });
+
+  test("the help of a command tells each of its words, flags and examples, none broken where it is to be copied", async () => {
+    const { status, stdout } = await runHere(["batch", "--help"]);
+    expect(status).toBe(0);
+    for (const name of ["spec", ...Object.keys(batchCommand.flags).map((flag) => `--${flag}`)]) {
+      expect(stdout).toMatch(new RegExp(`^ +${name} {2,}\\S`, "mu"));
+    }
+    for (const [line] of batchCommand.examples) expect(stdout.split("\n")).toContain(`  ${line}`);
+  });
+
   test("the last of a flag said twice counts", async () => {
     const { stdout } = await runHere(["batch", spec, "--bowls", "300", "--bowls", "400"]);
     expect(stdout).toMatch(/bowls +400\n/u);
@@ -202,7 +236,7 @@ describe("words and dashes", () => {
     const help = runBuilt(["--help"]);
     expect([help.status, help.stderr]).toEqual([0, ""]);
     for (const command of ["formula", "batch", "materials", "schema", "new"])
-      expect(help.stdout).toContain(`noodlewright ${command}`);
+      expect(help.stdout).toMatch(new RegExp(`^ {2}${command} `, "mu"));
     for (const line of help.stdout.split("\n")) expect(line.length).toBeLessThanOrEqual(100);
   });
 

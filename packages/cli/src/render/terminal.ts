@@ -1,9 +1,8 @@
 import { styleText } from "node:util";
 import { type Block, type Cell, type Figure, type Report, shownGrouped, type Table } from "@noodlewright/core";
 import { byLoudness, firstOfAll, workings } from "@noodlewright/core/render";
-import CliTable from "cli-table3";
-import textWidth from "string-width";
-import { breakWords } from "./break-words.ts";
+import { gap, gridLines } from "./grid.ts";
+import { textWidth } from "./text-width.ts";
 import { wrapText } from "./wrap.ts";
 
 interface Manner {
@@ -58,25 +57,7 @@ function bullets(lines: readonly string[], width: number): readonly string[] {
   );
 }
 
-const noFrame = {
-  top: "",
-  "top-mid": "",
-  "top-left": "",
-  "top-right": "",
-  bottom: "",
-  "bottom-mid": "",
-  "bottom-left": "",
-  "bottom-right": "",
-  left: "",
-  "left-mid": "",
-  mid: "",
-  "mid-mid": "",
-  right: "",
-  "right-mid": "",
-  middle: "  ",
-};
 const indent = 2;
-const gap = 2;
 
 /** Number columns line up at the decimal point. */
 function alignPoints(table: Table): Table {
@@ -114,26 +95,16 @@ function tableLines(unaligned: Table, width: number): readonly string[] {
     table.columns.map(({ align }) => align === "left"),
     width - indent,
   );
-  const broken = (line: readonly string[]): string[] =>
-    line.map((text, column) => breakWords(text, widths[column] ?? width));
-  const rule = widths.map((column) => "─".repeat(column));
-  const grid = new CliTable({
-    chars: noFrame,
-    style: { head: [], border: [], "padding-left": 0, "padding-right": 0, compact: true },
-    colWidths: [...widths],
-    colAligns: table.columns.map(({ align }) => align),
-    wordWrap: true,
-    wrapOnWordBoundary: true,
-  });
-  grid.push(broken(table.columns.map(({ label }) => label)), [...rule]);
-  for (const { role, cells } of table.rows) {
-    if (role === "total") grid.push([...rule]);
-    grid.push(broken(cells.map(({ text }) => text)));
-  }
-  return grid
-    .toString()
-    .split("\n")
-    .map((line) => `${" ".repeat(indent)}${line}`.replaceAll("\u2007", " ").trimEnd());
+  const columns = table.columns.map(({ align }, column) => ({ align, width: widths[column] ?? width }));
+  const row = (cells: readonly string[]): readonly string[] => gridLines(cells, columns);
+  const rule = row(widths.map((column) => "─".repeat(column)));
+  const body = table.rows.flatMap(({ role, cells }) => [
+    ...(role === "total" ? rule : []),
+    ...row(cells.map(({ text }) => text)),
+  ]);
+  return [...row(table.columns.map(({ label }) => label)), ...rule, ...body].map((line) =>
+    `${" ".repeat(indent)}${line}`.replaceAll("\u2007", " ").trimEnd(),
+  );
 }
 
 /** Natural widths, the widest columns of words narrowed until the table fits. */

@@ -1,3 +1,5 @@
+import { textWidth } from "./text-width.ts";
+
 /**
  * Breaks a text into lines at spaces; a word longer than a line keeps its own line. A text that is indented stays so, and
  * what follows of it is indented further, as YAML wants it.
@@ -14,7 +16,7 @@ function wrapWords(text: string, width: number): readonly string[] {
   const lines: string[] = [];
   let line = "";
   for (const word of text.split(/\s+/u)) {
-    if (line !== "" && [...line].length + 1 + [...word].length > width) {
+    if (line !== "" && textWidth(line) + 1 + textWidth(word) > width) {
       lines.push(line);
       line = word;
     } else line = line === "" ? word : `${line} ${word}`;
