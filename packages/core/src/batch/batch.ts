@@ -1,6 +1,6 @@
 import { type Figure, worked } from "../figure/figure.ts";
 import { type Graph, published } from "../figure/graph.ts";
-import { answer, inputProblem, type Note, type Outcome, type Problem, refuse } from "../figure/problem.ts";
+import { answer, type Note, type Outcome, type Problem, problem, refuse } from "../figure/problem.ts";
 import { massBalance } from "../figure/source.ts";
 import type { Formula } from "../formula/formula.ts";
 import { type Decimal, type DecimalInput, dec, sum, ZERO } from "../number/decimal.ts";
@@ -109,9 +109,9 @@ function planLeaving(
   const lines = weighLoad(formula.lines, flour, count, scales.value);
   const flourLoad = sum(lines.filter(({ line }) => line.role === "flour").map(({ load }) => dec(load.value)));
   if (flourLoad.isZero()) {
-    const found = `${dec(flour.value).toSignificantDigits(3).toFixed()} g of flour in a load`;
-    const advice = "make a larger batch or name a finer scale";
-    return refuse(inputProblem("weighing.no-flour", ["batch"], found, "flour that the scale can show", advice));
+    return refuse(
+      problem("weighing.no-flour", ["batch"], { flour: dec(flour.value).toSignificantDigits(3).toFixed() }),
+    );
   }
   const dusting = formula.dusting && weighApart(formula.dusting, flour, count, scales.value);
   const tolerance = dec(spec.weighingTolerance?.value ?? usualTolerance);

@@ -1,5 +1,5 @@
 import { type Figure, given, worked } from "../figure/figure.ts";
-import { answer, inputProblem, type Note, type Outcome, refuse } from "../figure/problem.ts";
+import { answer, type Note, type Outcome, problem, refuse } from "../figure/problem.ts";
 import { definition, fromSpec, type Source } from "../figure/source.ts";
 import type { Spec } from "../spec/spec.ts";
 import { statedMass } from "./stated-mass.ts";
@@ -24,10 +24,7 @@ export interface Bowl {
 export function bowlWeight(spec: Pick<Spec, "batch">): Outcome<Bowl> {
   const { rawWeight, cookedWeight } = spec.batch ?? {};
   if (rawWeight !== undefined && cookedWeight !== undefined) {
-    const expected = "the raw or the cooked weight of a bowl";
-    return refuse(
-      inputProblem("batch.bowl-weight-twice", ["batch"], "both rawWeight and cookedWeight", expected, "keep one"),
-    );
+    return refuse(problem("batch.bowl-weight-twice", ["batch"], {}));
   }
   if (rawWeight !== undefined) return answer({ raw: statedMass("bowl.raw", "raw strands in a bowl", rawWeight) });
   if (cookedWeight === undefined) return answer({});

@@ -1,4 +1,13 @@
-import { answer, inputProblem, type Note, type Outcome, type Path, type Problem, refuse } from "../figure/problem.ts";
+import {
+  answer,
+  inputProblem,
+  type Note,
+  type Outcome,
+  type Path,
+  type Problem,
+  problem,
+  refuse,
+} from "../figure/problem.ts";
 import type { Formula } from "../formula/formula.ts";
 import type { FormulaLine } from "../formula/lines.ts";
 import { materialNamed, nearestMaterials } from "../materials/catalogue.ts";
@@ -88,21 +97,14 @@ function finder<T>(stated: Readonly<Record<string, T>> = {}): (name: string) => 
 }
 
 function twoPrices({ name, path }: FormulaLine, first: Price, second: Price): Problem {
-  return inputProblem(
-    "cost.two-prices",
-    [...path, "figures", "price"],
-    `${name} at ${first.text} and at ${second.text}`,
-    "one price for one material",
-    "correct one of them, or give what is another flour or product a name of its own under `materials:`",
-  );
+  return problem("cost.two-prices", [...path, "figures", "price"], { name, first: first.text, second: second.text });
 }
 
 function oneCurrency(lines: readonly PricedLine[]): Outcome<string> {
   const priced = lines.flatMap(({ line, price }) => (price ? [{ name: line.name, currency: price.currency }] : []));
   const [first] = priced;
   if (first === undefined) {
-    const advice = "write `prices:` with lines such as `table salt: 0.60 EUR/kg`, or `price:` beside a material";
-    return refuse(inputProblem("cost.no-prices", [], "no price of any ingredient", "prices", advice));
+    return refuse(problem("cost.no-prices", [], {}));
   }
   const currencies = [...new Set(priced.map(({ currency }) => currency))];
   if (currencies.length === 1) return answer(first.currency);

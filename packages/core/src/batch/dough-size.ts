@@ -1,5 +1,5 @@
 import { type Figure, given, worked } from "../figure/figure.ts";
-import { answer, inputProblem, type Outcome, type Path, type Problem, refuse } from "../figure/problem.ts";
+import { answer, inputProblem, type Outcome, type Path, type Problem, problem, refuse } from "../figure/problem.ts";
 import { definition, fromSpec, massBalance } from "../figure/source.ts";
 import type { Formula } from "../formula/formula.ts";
 import type { FormulaLine } from "../formula/lines.ts";
@@ -48,9 +48,7 @@ export function doughSize(
     value === undefined ? [] : [way],
   );
   if (ways.length > 1) {
-    const expected = "one of bowls, dough, flour, load or have";
-    const advice = "keep the one that sets the size of the batch";
-    return refuse(inputProblem("batch.stated-twice", ["batch"], ways.join(" and "), expected, advice));
+    return refuse(problem("batch.stated-twice", ["batch"], { ways }));
   }
   const parts = formula.water.dough;
   if (bowls !== undefined)
@@ -122,11 +120,8 @@ function doughForLoad(spec: Spec, parts: Figure, left: Decimal): Outcome<Size> {
   const size = spec.batch?.load;
   const limit = size === "smallest" ? mixer?.smallest : mixer?.largest;
   if (limit === undefined) {
-    const expected = `the mixer's ${size ?? "largest"} load`;
     const path: Path = mixer === undefined ? ["batch", "load"] : ["mixer"];
-    return refuse(
-      inputProblem("mixer.needed", path, `no ${size ?? "largest"} load`, expected, "state it under `mixer:`"),
-    );
+    return refuse(problem("mixer.needed", path, { size: size ?? "largest" }));
   }
   const figure = statedMass("mixer.limit", `${size ?? "largest"} load of the mixer`, limit);
   const used = lessUnused(figure, left);
@@ -163,16 +158,7 @@ function doughForIngredient(have: Have, formula: Formula, left: Decimal): Outcom
   }
   const parts = lines.map((line) => line.parts);
   if (parts.every((part) => dec(part.value).isZero())) {
-    const advice = "name an ingredient that the dough needs";
-    return refuse(
-      inputProblem(
-        "batch.ingredient-zero",
-        path,
-        `"${have.name}", of which the dough takes none`,
-        "some of it",
-        advice,
-      ),
-    );
+    return refuse(problem("batch.ingredient-zero", path, { name: have.name }));
   }
   const stock = statedMass("batch.have", `${have.name} there is`, have.amount);
   const used = lessUnused(stock, left);
@@ -200,21 +186,9 @@ function lessUnused(limit: Figure, left: Decimal): Figure {
 }
 
 function notStated(): Problem {
-  return inputProblem(
-    "batch.not-stated",
-    ["batch"],
-    "no size of batch",
-    "one of bowls, dough, flour, load or have",
-    "write it under `batch:`, or give it as a flag such as --bowls 320 --raw-weight '130 g'",
-  );
+  return problem("batch.not-stated", ["batch"], {});
 }
 
 function weightMissing(): Problem {
-  return inputProblem(
-    "batch.bowl-weight-missing",
-    ["batch"],
-    "a number of bowls without their weight",
-    "rawWeight or cookedWeight beside bowls",
-    "write `rawWeight: 130 g`, or `cookedWeight: 230 g` with `cookGain`",
-  );
+  return problem("batch.bowl-weight-missing", ["batch"], {});
 }

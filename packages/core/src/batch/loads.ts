@@ -1,5 +1,5 @@
 import { type Figure, given, worked } from "../figure/figure.ts";
-import { answer, inputProblem, noAnswer, type Outcome, refuse } from "../figure/problem.ts";
+import { answer, noAnswer, type Outcome, problem, refuse } from "../figure/problem.ts";
 import { fromSpec, massBalance } from "../figure/source.ts";
 import { type Decimal, dec, decimalText, ONE, ZERO } from "../number/decimal.ts";
 import type { Spec } from "../spec/spec.ts";
@@ -29,16 +29,8 @@ export function splitLoads(
   if (mixer === undefined) return answer(equalLoads({ dough, parts: doughParts }, countFigure("1", "no mixer stated")));
   const largest = dec(mixer.largest.value);
   const smallest = mixer.smallest === undefined ? undefined : dec(mixer.smallest.value);
-  if (smallest?.gt(largest)) {
-    return refuse(
-      inputProblem(
-        "mixer.limits",
-        ["mixer"],
-        `a smallest load of ${mixer.smallest?.text} and a largest of ${mixer.largest.text}`,
-        "a smallest load below the largest",
-        "exchange them",
-      ),
-    );
+  if (mixer.smallest !== undefined && smallest?.gt(largest)) {
+    return refuse(problem("mixer.limits", ["mixer"], { smallest: mixer.smallest.text, largest: mixer.largest.text }));
   }
   const limit = given({
     id: "mixer.largest",

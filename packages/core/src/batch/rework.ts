@@ -1,5 +1,5 @@
 import { type Figure, found, given, worked } from "../figure/figure.ts";
-import { answer, inputProblem, type Outcome, refuse } from "../figure/problem.ts";
+import { answer, type Outcome, problem, refuse } from "../figure/problem.ts";
 import { definition, fromSpec, massBalance } from "../figure/source.ts";
 import { dec, decimalText, floorToDivision, roundToDivision } from "../number/decimal.ts";
 import type { Spec } from "../spec/spec.ts";
@@ -67,19 +67,14 @@ export function withRework(
   });
   const { amount, most } = spec.rework;
   if (dec(share.value).gte(100)) {
-    const found = `${amount.text} of rework, all of the dough in the mixer`;
-    const advice = "take less of it, or make a larger batch";
-    return refuse(inputProblem("rework.no-new-dough", ["rework", "amount"], found, "new dough beside it", advice));
+    return refuse(problem("rework.no-new-dough", ["rework", "amount"], { amount: amount.text }));
   }
   if (most !== undefined && dec(share.value).gt(most.value)) {
     return refuse(
-      inputProblem(
-        "rework.beyond-own-limit",
-        ["rework", "amount"],
-        `rework of ${decimalText(dec(share.value).toSignificantDigits(4))} % of the dough in the mixer`,
-        `at most ${most.text}, the kitchen's own greatest share`,
-        "take less of it, or make a larger batch",
-      ),
+      problem("rework.beyond-own-limit", ["rework", "amount"], {
+        share: decimalText(dec(share.value).toSignificantDigits(4)),
+        most: most.text,
+      }),
     );
   }
   const fresh = worked({

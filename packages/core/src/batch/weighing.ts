@@ -1,5 +1,5 @@
 import { type Figure, found, given, worked } from "../figure/figure.ts";
-import { answer, inputProblem, type Note, type Outcome, refuse } from "../figure/problem.ts";
+import { answer, type Note, type Outcome, problem, refuse } from "../figure/problem.ts";
 import { definition, fromSpec, massBalance } from "../figure/source.ts";
 import type { FormulaLine } from "../formula/lines.ts";
 import { type Decimal, dec, decimalText, ONE, roundToDivision, ZERO } from "../number/decimal.ts";
@@ -63,25 +63,14 @@ export function scalesOf(spec: Pick<Spec, "scales">, us: boolean): Outcome<reado
   const tooCoarse = scales.findIndex(({ division, capacity }) => capacity?.lt(division));
   if (tooCoarse !== -1) {
     return refuse(
-      inputProblem(
-        "scales.capacity-below-division",
-        ["scales", tooCoarse, "capacity"],
-        `a capacity of ${spec.scales[tooCoarse]?.capacity?.text}, with steps of ${spec.scales[tooCoarse]?.division.text}`,
-        "a capacity of at least one step",
-        "exchange them, or read both off the plate of the scale",
-      ),
+      problem("scales.capacity-below-division", ["scales", tooCoarse, "capacity"], {
+        capacity: spec.scales[tooCoarse]?.capacity?.text ?? "",
+        division: spec.scales[tooCoarse]?.division.text ?? "",
+      }),
     );
   }
   if (new Set(scales.map((scale) => scale.unit)).size > 1) {
-    return refuse(
-      inputProblem(
-        "scales.mixed-systems",
-        ["scales"],
-        "scales in grams and scales in ounces",
-        "scales of one system, so that the weights of a load can be added up",
-        "switch all scales to the same units",
-      ),
-    );
+    return refuse(problem("scales.mixed-systems", ["scales"], {}));
   }
   return answer(scales);
 }

@@ -1,4 +1,4 @@
-import { inputProblem, type Path, type Problem } from "../figure/problem.ts";
+import { inputProblem, type Path, type Problem, problem } from "../figure/problem.ts";
 import { dec, decimalText, HUNDRED, sum } from "../number/decimal.ts";
 import type { BlendQuestion } from "./blend-question.ts";
 
@@ -37,15 +37,7 @@ function stepProblems({ step = "1", flours, flourMass, targets }: BlendQuestion)
     );
   }
   if (flours.length === 0 || flours.length > 40) {
-    problems.push(
-      inputProblem(
-        "blend.flours",
-        ["flours"],
-        `${flours.length} flours`,
-        "1 to 40 flours",
-        "list the flours that may go in",
-      ),
-    );
+    problems.push(problem("blend.flours", ["flours"], { flours: flours.length }));
   }
   return problems;
 }
@@ -113,14 +105,7 @@ function neededFigures({ targets, prefer }: BlendQuestion): readonly ("ash" | "g
 
 function preferenceProblems({ prefer, flours }: BlendQuestion): readonly Problem[] {
   const names = flours.map(({ name }) => name);
-  const unknown = (name: string, path: Path): Problem =>
-    inputProblem(
-      "blend.unknown-flour",
-      path,
-      `"${name}"`,
-      "one of the flours listed",
-      `name one of: ${names.join(", ")}`,
-    );
+  const unknown = (name: string, path: Path): Problem => problem("blend.unknown-flour", path, { name, names });
   if (prefer.kind === "most") return names.includes(prefer.flour) ? [] : [unknown(prefer.flour, ["prefer", "flour"])];
   if (prefer.kind === "use up")
     return prefer.flours.flatMap((name) => (names.includes(name) ? [] : [unknown(name, ["prefer", "flour"])]));
@@ -131,9 +116,5 @@ function preferenceProblems({ prefer, flours }: BlendQuestion): readonly Problem
   const total = sum(prefer.to.map(({ share }) => dec(share)));
   // shares of masses may be endless decimals: their text keeps thirty digits
   if (total.minus(HUNDRED).abs().lt("1e-20")) return strangers;
-  const advice = "give shares that add up to 100";
-  return [
-    ...strangers,
-    inputProblem("blend.shares-total", ["prefer", "to"], `shares of ${decimalText(total)} % together`, "100 %", advice),
-  ];
+  return [...strangers, problem("blend.shares-total", ["prefer", "to"], { total: decimalText(total) })];
 }

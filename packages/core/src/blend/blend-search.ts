@@ -1,4 +1,4 @@
-import { answer, inputProblem, type Note, noAnswer, type Outcome, type Problem, refuse } from "../figure/problem.ts";
+import { answer, type Note, type Outcome, type Problem, problem, refuse } from "../figure/problem.ts";
 import { dec, decimalText, fixedText, HUNDRED } from "../number/decimal.ts";
 import { bestBlends } from "./blend-alternatives.ts";
 import { explainConflict, nearestBlend } from "./blend-conflict.ts";
@@ -26,9 +26,7 @@ import { smallestSteps } from "./step-search.ts";
 export function searchBlend(question: BlendQuestion): Outcome<BlendAnswer> {
   const count = question.alternatives ?? 1;
   if (!Number.isInteger(count) || count < 1 || count > 20) {
-    return refuse(
-      inputProblem("blend.alternatives", ["alternatives"], `${count}`, "a whole number from 1 to 20", "ask for fewer"),
-    );
+    return refuse(problem("blend.alternatives", ["alternatives"], { count }));
   }
   const setup = setUp(question);
   if (!("question" in setup)) return refuse(...setup);
@@ -128,7 +126,5 @@ function givenUp(setup: Setup, order: Order, budget: Budget): OutOfReach {
 }
 
 function tooLong(): Problem {
-  const advice = "take a coarser step, a wider range or fewer flours";
-  const found = "no blend found before the search was given up; that there is none is not proven";
-  return noAnswer("blend.unfinished", [], found, "an answer in reasonable time", advice);
+  return problem("blend.unfinished", [], {});
 }

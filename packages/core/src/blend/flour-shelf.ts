@@ -1,4 +1,4 @@
-import { answer, inputProblem, type Note, type Outcome, type Path, type Problem, refuse } from "../figure/problem.ts";
+import { answer, type Note, type Outcome, type Path, type Problem, problem, refuse } from "../figure/problem.ts";
 import { blendFactor, isOpenAsIs } from "../formula/blend.ts";
 import type { Formula } from "../formula/formula.ts";
 import { assumedNote } from "../materials/doubt.ts";
@@ -158,17 +158,9 @@ function asksPrice({ wanted }: Spec): boolean {
 }
 
 function proteinMissing(name: string, path: Path): Problem {
-  const advice = "give it under `figures:`, from its certificate or its label";
-  return inputProblem(
-    "shelf.protein-missing",
-    path,
-    `"${name}" without its protein`,
-    "the protein of every flour",
-    advice,
-  );
+  return problem("shelf.protein-missing", path, { name });
 }
 
 function severalCurrencies(currencies: readonly string[]): Problem {
-  const advice = "write all prices in one of them";
-  return inputProblem("shelf.currencies", ["prices"], currencies.join(" and "), "prices in one currency", advice);
+  return problem("shelf.currencies", ["prices"], { currencies });
 }

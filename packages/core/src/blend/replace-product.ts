@@ -1,5 +1,5 @@
 import { exact, type Figure, given, worked } from "../figure/figure.ts";
-import { answer, inputProblem, type Outcome, refuse } from "../figure/problem.ts";
+import { answer, type Outcome, problem, refuse } from "../figure/problem.ts";
 import { fromSpec, massBalance, type Source } from "../figure/source.ts";
 import type { DecimalText } from "../number/decimal.ts";
 import { driedEgg, wholeEgg } from "./water-sources.ts";
@@ -51,15 +51,7 @@ export function replaceProduct(mass: DecimalText, old: ActiveProduct, fresh: Act
     });
   const [oldActive, freshActive] = [content(old, "active", "old"), content(fresh, "active", "new")];
   if (!exact(freshActive).gt(0) || !exact(oldActive).gt(0)) {
-    return refuse(
-      inputProblem(
-        "replace.active",
-        ["active"],
-        "a product without active mass",
-        "an active share above zero",
-        "give what the product holds",
-      ),
-    );
+    return refuse(problem("replace.active", ["active"], {}));
   }
   const oldMass = given({
     id: "replace.old",
@@ -71,7 +63,7 @@ export function replaceProduct(mass: DecimalText, old: ActiveProduct, fresh: Act
     sources: [fromSpec],
   });
   if (exact(oldMass).lt(0)) {
-    return refuse(inputProblem("replace.mass", ["mass"], `${mass} g`, "a mass of zero or more", "correct the mass"));
+    return refuse(problem("replace.mass", ["mass"], { mass }));
   }
   const newMass = worked({
     id: "replace.new",

@@ -1,5 +1,5 @@
 import { type Figure, given, worked } from "../figure/figure.ts";
-import { answer, inputProblem, noAnswer, type Outcome, refuse } from "../figure/problem.ts";
+import { answer, inputProblem, type Outcome, problem, refuse } from "../figure/problem.ts";
 import { fromSpec, massBalance } from "../figure/source.ts";
 import type { Formula } from "../formula/formula.ts";
 import type { FormulaLine } from "../formula/lines.ts";
@@ -100,13 +100,10 @@ function notAnIngredient(name: string, ingredients: readonly FormulaLine[]) {
 }
 
 function otherKind({ name, material }: FormulaLine, by: string, fresh: KitchenMaterial) {
-  const expected = `something of the kind ${material.kind}, as ${name} is`;
-  const advice = `see \`noodlewright materials --kind ${material.kind}\``;
-  return inputProblem("replace.kind", ["with"], `"${by}" of the kind ${fresh.kind}`, expected, advice);
+  return problem("replace.kind", ["with"], { by, kind: fresh.kind, wanted: material.kind, name });
 }
 
 function noWater(by: string, tap: Figure) {
   const short = decimalText(dec(tap.value).negated().toDecimalPlaces(2));
-  const found = `${by} brings more water than the dough takes, by ${short} % of flour`;
-  return noAnswer("replace.no-water", ["with"], found, "tap water of zero or more", "replace less of it");
+  return problem("replace.no-water", ["with"], { by, short });
 }

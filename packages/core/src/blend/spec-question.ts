@@ -1,5 +1,5 @@
 import { findTarget } from "../batch/target.ts";
-import { answer, inputProblem, type Note, type Outcome, type Path, type Problem, refuse } from "../figure/problem.ts";
+import { answer, type Note, type Outcome, type Path, type Problem, problem, refuse } from "../figure/problem.ts";
 import { citation } from "../figure/source.ts";
 import type { Formula } from "../formula/formula.ts";
 import type { MoistureBasis } from "../materials/fields.ts";
@@ -176,15 +176,7 @@ function ends(bounds: Bounds | undefined): { readonly least?: DecimalText; reado
 }
 
 function nothingWanted(): Problem {
-  const advice =
-    "write `protein: 11.5 %` under `wanted:`, name a `style:` with published ranges, or prefer the cheapest blend, the fewest flours or most of one flour";
-  return inputProblem(
-    "wanted.nothing",
-    ["wanted"],
-    "nothing that the blend has to reach",
-    "a target or a preference",
-    advice,
-  );
+  return problem("wanted.nothing", ["wanted"], {});
 }
 
 const keys: Readonly<Record<string, string>> = { step: "step", alternatives: "alternatives", prefer: "prefer" };

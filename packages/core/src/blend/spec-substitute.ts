@@ -1,4 +1,4 @@
-import { answer, inputProblem, type Note, type Outcome, refuse } from "../figure/problem.ts";
+import { answer, inputProblem, type Note, type Outcome, problem, refuse } from "../figure/problem.ts";
 import type { Formula } from "../formula/formula.ts";
 import { nearestMaterials } from "../materials/catalogue.ts";
 import { plainName } from "../materials/nearest.ts";
@@ -32,10 +32,7 @@ export function readHeld(text: string): Outcome<readonly Hold[]> {
   const all = holdable.flatMap((name): readonly Hold[] => [name, `${name} or more`, `${name} or less`]);
   const unknown = words.find((word) => !all.some((one) => one === word));
   if (unknown === undefined) return answer(words.flatMap((word) => all.filter((one) => one === word)));
-  const expected = `what to hold: ${holdable.join(", ")}, or one of them with "or more" or "or less"`;
-  return refuse(
-    inputProblem("hold.unknown", ["hold"], `"${unknown}"`, expected, 'write it like "protein, ash or less"'),
-  );
+  return refuse(problem("hold.unknown", ["hold"], { unknown, holdable }));
 }
 
 /**
@@ -75,9 +72,7 @@ export function correctForLot(
 ): Outcome<Substitution> {
   const { lot } = spec;
   if (lot === undefined) {
-    const advice =
-      "write `lot:` with `of:` and the `figures:` of its certificate, or use --of, --protein and --moisture";
-    return refuse(inputProblem("lot.none", ["lot"], "no new lot", "the new lot and its figures", advice));
+    return refuse(problem("lot.none", ["lot"], {}));
   }
   const old = flourShelf(spec, formula, extra);
   if (!old.ok) return old;

@@ -1,5 +1,5 @@
 import { exact, type Figure, given, worked } from "../figure/figure.ts";
-import { answer, inputProblem, noAnswer, type Outcome, refuse } from "../figure/problem.ts";
+import { answer, type Outcome, problem, refuse } from "../figure/problem.ts";
 import { commonPractice, fromSpec, massBalance } from "../figure/source.ts";
 import type { MoistureBasis } from "../materials/fields.ts";
 import type { DecimalText } from "../number/decimal.ts";
@@ -33,28 +33,11 @@ export function squareRule(question: SquareQuestion): Outcome<SquareAnswer> {
   const [oneOff, otherOff] = [offTarget("one", one, question), offTarget("other", other, question)];
   const away = [exact(oneOff.off), exact(otherOff.off)] as const;
   if (away[0].isZero() && away[1].isZero()) {
-    return refuse(
-      inputProblem(
-        "square.same-protein",
-        ["other", "protein"],
-        "two flours that both are on target",
-        "two flours that differ",
-        "use either of them alone",
-      ),
-    );
+    return refuse(problem("square.same-protein", ["other", "protein"], {}));
   }
   if (away[0].times(away[1]).gt(0)) {
     const side = away[0].gt(0) ? "above" : "below";
-    const advice = `take a third flour on the other side, or another target`;
-    return refuse(
-      noAnswer(
-        "square.out-of-reach",
-        ["target"],
-        `both flours lie ${side} ${question.target} %`,
-        "one flour on each side of the target",
-        advice,
-      ),
-    );
+    return refuse(problem("square.out-of-reach", ["target"], { side, target: question.target }));
   }
   const oneParts = parts("one", one.name, otherOff.off);
   const otherParts = parts("other", other.name, oneOff.off);

@@ -1,4 +1,4 @@
-import { answer, inputProblem, type Note, type Outcome, refuse } from "../figure/problem.ts";
+import { answer, type Note, type Outcome, problem, refuse } from "../figure/problem.ts";
 import { citation } from "../figure/source.ts";
 import { type DecimalText, dec, decimalText } from "../number/decimal.ts";
 import { type StyleQuantity, type StyleRange, styleRanges } from "./style-ranges.ts";
@@ -30,15 +30,7 @@ export function styleNotes(
 ): Outcome<readonly StyleCheck[]> {
   const ranges = styleRanges().filter((range) => range.style === style);
   if (ranges.length === 0) {
-    return refuse(
-      inputProblem(
-        "style.unknown",
-        ["style"],
-        `"${style}"`,
-        "a style with published ranges",
-        `use one of: ${styles().join(", ")}`,
-      ),
-    );
+    return refuse(problem("style.unknown", ["style"], { style, styles: styles() }));
   }
   const checks = ranges.flatMap((range): readonly StyleCheck[] => {
     const value = figures[range.quantity];

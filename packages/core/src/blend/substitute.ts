@@ -1,5 +1,5 @@
 import { type Figure, given } from "../figure/figure.ts";
-import { answer, inputProblem, type Note, noAnswer, type Outcome, refuse } from "../figure/problem.ts";
+import { answer, type Note, type Outcome, problem, refuse } from "../figure/problem.ts";
 import { fromSpec } from "../figure/source.ts";
 import { type DecimalText, dec, decimalText } from "../number/decimal.ts";
 import { blendFigures } from "./blend-figures.ts";
@@ -37,19 +37,10 @@ export interface Substitution {
  */
 export function substitute(question: SubstituteQuestion): Outcome<Substitution> {
   if (!question.blend.some(({ name }) => name === question.missing)) {
-    return refuse(
-      inputProblem(
-        "substitute.missing",
-        ["missing"],
-        `"${question.missing}"`,
-        "a flour of the blend",
-        "name the flour that is missing",
-      ),
-    );
+    return refuse(problem("substitute.missing", ["missing"], { missing: question.missing }));
   }
   if ([...question.flours, ...question.blend].every(({ name }) => name === question.missing)) {
-    const advice = "name the flours at hand under `shelf:`, or with --shelf";
-    return refuse(noAnswer("substitute.nothing", ["missing"], "no other flour", "a flour to put in its place", advice));
+    return refuse(problem("substitute.nothing", ["missing"], {}));
   }
   const share = (name: string): DecimalText | undefined => question.blend.find((one) => one.name === name)?.share;
   const without = question.flours.map((flour) =>
@@ -111,15 +102,7 @@ function movedNote(missing: string): Note {
 export function newLot(question: NewLotQuestion): Outcome<Substitution> {
   const { lot } = question;
   if (!question.flours.some(({ name }) => name === lot.name)) {
-    return refuse(
-      inputProblem(
-        "substitute.lot",
-        ["lot", "name"],
-        `"${lot.name}"`,
-        "a flour of the blend",
-        "name the flour the lot follows",
-      ),
-    );
+    return refuse(problem("substitute.lot", ["lot", "name"], { name: lot.name }));
   }
   const flours = question.flours.map((flour) => (flour.name === lot.name ? lot : flour));
   return reblend(question, question.flours, onOwnSteps(question, flours));
@@ -132,15 +115,7 @@ function reblend(
 ): Outcome<Substitution> {
   const stranger = question.blend.find(({ name }) => !old.some((flour) => flour.name === name));
   if (stranger !== undefined) {
-    return refuse(
-      inputProblem(
-        "substitute.flour",
-        ["blend"],
-        `"${stranger.name}" without figures`,
-        "figures for every flour of the blend",
-        "list it among the flours",
-      ),
-    );
+    return refuse(problem("substitute.flour", ["blend"], { name: stranger.name }));
   }
   const shares = old.map(({ name }) => question.blend.find((one) => one.name === name)?.share ?? "0");
   const outcome = searchBlend(searchQuestion(question, old, fresh, shares));

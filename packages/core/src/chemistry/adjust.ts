@@ -1,5 +1,5 @@
 import { exact, given, worked } from "../figure/figure.ts";
-import { answer, inputProblem, type Note, noAnswer, type Outcome, type Problem, refuse } from "../figure/problem.ts";
+import { answer, inputProblem, type Note, type Outcome, type Problem, problem, refuse } from "../figure/problem.ts";
 import { definition, massBalance } from "../figure/source.ts";
 import { type DecimalInput, dec, fixedText } from "../number/decimal.ts";
 import type { Product, Weighed } from "./carried.ts";
@@ -146,13 +146,11 @@ function corrected({ batch, target, salts, ...conditions }: Omit<Correction, "wi
   };
   if (exact(from.salts).lte(from.target.value)) {
     return refuse(
-      noAnswer(
-        "solutions.too-weak-salts",
-        [],
-        `${salts.name} of ${fixedText(from.salts.value, 1)} % to add`,
-        `more than the ${fixedText(from.target.value, 1)} % aimed at`,
-        "add dry salts or a stronger stock",
-      ),
+      problem("solutions.too-weak-salts", [], {
+        name: salts.name,
+        strength: fixedText(from.salts.value, 1),
+        target: fixedText(from.target.value, 1),
+      }),
     );
   }
   const more = worked({

@@ -1,5 +1,5 @@
 import { exact, type Figure, worked } from "../figure/figure.ts";
-import { answer, inputProblem, type Note, type Outcome, refuse } from "../figure/problem.ts";
+import { answer, type Note, type Outcome, problem, refuse } from "../figure/problem.ts";
 import { massBalance } from "../figure/source.ts";
 import { type Decimal, type DecimalInput, dec, fixedText, HUNDRED } from "../number/decimal.ts";
 import { type Composition, fromMasses } from "./composition.ts";
@@ -84,15 +84,7 @@ export function bakedSalt(bake: Bake): Outcome<Baked> {
     assay.lte(0) ||
     assay.gt(HUNDRED)
   ) {
-    return refuse(
-      inputProblem(
-        "baking.mass",
-        [],
-        "masses that cannot be",
-        "masses above 0, moisture below the mass after, an assay up to 100 %",
-        "weigh the salt without its tray",
-      ),
-    );
+    return refuse(problem("baking.mass", [], {}));
   }
   const conversion = worked({
     id: "baking.conversion",
@@ -111,26 +103,15 @@ export function bakedSalt(bake: Bake): Outcome<Baked> {
   });
   const percent = exact(conversion);
   if (percent.isNegative()) {
-    return refuse(
-      inputProblem(
-        "baking.heavier",
-        [],
-        "a salt heavier after the oven than before",
-        "a loss of mass",
-        "allow for the moisture it took up, or weigh again",
-      ),
-    );
+    return refuse(problem("baking.heavier", [], {}));
   }
   if (percent.gt(HUNDRED.plus(SLACK))) {
     const left = exact(idealYield(bake.salt));
     return refuse(
-      inputProblem(
-        "baking.lighter",
-        [],
-        `${fixedText(after.minus(moisture).times(HUNDRED).div(before), 1)} % of the mass left`,
-        `at least ${fixedText(left.times(assay).div(HUNDRED).plus(HUNDRED).minus(assay), 1)} %, what full conversion leaves`,
-        "weigh again: salt was spilt, or the tray was not taken off",
-      ),
+      problem("baking.lighter", [], {
+        left: fixedText(after.minus(moisture).times(HUNDRED).div(before), 1),
+        least: fixedText(left.times(assay).div(HUNDRED).plus(HUNDRED).minus(assay), 1),
+      }),
     );
   }
   const full = percent.gt(HUNDRED) ? HUNDRED : percent;

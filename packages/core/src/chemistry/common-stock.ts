@@ -1,5 +1,5 @@
 import { type Figure, found, worked } from "../figure/figure.ts";
-import { answer, inputProblem, noAnswer, type Outcome, type Problem, refuse } from "../figure/problem.ts";
+import { answer, noAnswer, type Outcome, type Problem, problem, refuse } from "../figure/problem.ts";
 import { massBalance } from "../figure/source.ts";
 import {
   ceilToDivision,
@@ -80,8 +80,8 @@ const MORE_LOADS = 60;
  * @example commonStock({ products: [{ name: "soda", composition: { species: { Na2CO3: "100" }, water: "0", inert: "0" }, mass: 2 }], scales: [{ division: 1 }], tolerance: 1, loads: 1, storage: 4 }).ok // => true
  */
 export function commonStock(wish: CommonStockWish): Outcome<CommonStock> {
-  const problem = problemWith(wish);
-  if (problem !== undefined) return refuse(problem);
+  const wrong = problemWith(wish);
+  if (wrong !== undefined) return refuse(wrong);
   const salts = sum(wish.products.map(({ mass }) => dec(mass)));
   const clear = leastDose(wish, salts);
   if (!clear.ok) return clear;
@@ -107,15 +107,7 @@ export function commonStock(wish: CommonStockWish): Outcome<CommonStock> {
       if (stock !== undefined) return stock;
     }
   }
-  return refuse(
-    noAnswer(
-      "stock.scales",
-      [],
-      "scales on which no amount of the salts weighs within the tolerance",
-      "a scale that takes each salt of a stock",
-      "take a finer scale or allow a wider tolerance",
-    ),
-  );
+  return refuse(problem("stock.scales", [], {}));
 }
 
 /** Loads whose salts the division of a scale weighs within the tolerance, at least those to come. */
@@ -170,9 +162,7 @@ function leastDose({ products, storage, tolerance }: CommonStockWish, salts: Dec
 }
 
 function notClear(verdict: Solubility["verdict"]): Problem {
-  const found = `salts together of which the verdict is "${verdict}" at any strength`;
-  const expected = "salts that stay clear together where the stock is kept";
-  return noAnswer("stock.not-clear", [], found, expected, "weigh them dry on a finer scale");
+  return problem("stock.not-clear", [], { verdict });
 }
 
 /** A dose that the scale tells within the tolerance, rounded up to a round number where that adds little. */
@@ -299,11 +289,5 @@ function described(
 function problemWith({ products, scales, tolerance, loads }: CommonStockWish): Problem | undefined {
   const wanted = [...products.map(({ mass }) => mass), ...scales.map(({ division }) => division), tolerance, loads];
   if (products.length > 0 && scales.length > 0 && wanted.every((value) => dec(value).gt(0))) return undefined;
-  return inputProblem(
-    "stock.wish",
-    [],
-    "no salt, or a dose, division, tolerance or number of loads that is not above 0",
-    "all of them above 0",
-    "state them all",
-  );
+  return problem("stock.wish", [], {});
 }

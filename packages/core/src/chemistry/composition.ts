@@ -1,4 +1,4 @@
-import { answer, inputProblem, type Outcome, refuse } from "../figure/problem.ts";
+import { answer, type Outcome, problem, refuse } from "../figure/problem.ts";
 import {
   type Decimal,
   type DecimalInput,
@@ -91,20 +91,10 @@ export function compositionOf(stated: Omit<Parts, "inert">): Outcome<Composition
   const given = [...Object.values(stated.species), stated.water ?? 0].map(dec);
   const total = sum(given);
   if (given.some((share) => share.isNegative() && !share.isZero())) {
-    return refuse(
-      inputProblem("composition.negative", [], "a share below zero", "shares of zero or more", "correct the share"),
-    );
+    return refuse(problem("composition.negative", [], {}));
   }
   if (total.gt(HUNDRED)) {
-    return refuse(
-      inputProblem(
-        "composition.over-100",
-        [],
-        `parts that add up to ${decimalText(total)} %`,
-        "parts that add up to at most 100 % of the product",
-        "state every part in % of the product as it is, water included",
-      ),
-    );
+    return refuse(problem("composition.over-100", [], { total: decimalText(total) }));
   }
   return answer(fromMasses({ ...stated, inert: HUNDRED.minus(total) }));
 }
@@ -194,13 +184,10 @@ export function solutionOf(composition: Composition, massPercent: DecimalInput):
   const own = anhydrousShare(composition);
   if (strength.lte(0) || strength.gt(own)) {
     return refuse(
-      inputProblem(
-        "solution.too-strong",
-        [],
-        `a strength of ${decimalText(strength)} % by mass`,
-        `above 0 and at most ${decimalText(own.toDecimalPlaces(4))} % by mass, the strength of the product itself`,
-        "ask for a weaker solution or take a stronger product",
-      ),
+      problem("solution.too-strong", [], {
+        strength: decimalText(strength),
+        most: decimalText(own.toDecimalPlaces(4)),
+      }),
     );
   }
   const water = own.times(HUNDRED).div(strength).minus(HUNDRED);

@@ -1,6 +1,7 @@
 import { type Figure, worked } from "../figure/figure.ts";
-import { answer, inputProblem, type Note, noAnswer, type Outcome, type Problem, refuse } from "../figure/problem.ts";
+import { answer, type Note, noAnswer, type Outcome, type Problem, problem, refuse } from "../figure/problem.ts";
 import { massBalance } from "../figure/source.ts";
+import { whyNot } from "../figure/told.ts";
 import { dec, fixedText } from "../number/decimal.ts";
 import { type Carried, carriedBy, phInWater, type Weighed } from "./carried.ts";
 import { pure } from "./composition.ts";
@@ -78,13 +79,7 @@ function then(figure: Figure, when: string): Figure {
 function problemWith({ from, to, hold }: Swap): Problem | undefined {
   const what = heldNames[hold];
   if (dec(from.mass).lte(0)) {
-    return inputProblem(
-      "convert.dose",
-      [],
-      `a dose of ${dec(from.mass).toString()} g`,
-      "a dose above 0",
-      "state the dose to swap",
-    );
+    return problem("convert.dose", [], { mass: dec(from.mass).toString() });
   }
   if (contentOf(from.composition, hold).lte(0)) {
     return noAnswer(
@@ -114,9 +109,7 @@ function carriedWithPh(
   const salt: Weighed = { name: "salt", composition: pure("NaCl"), mass: doughSalt ?? 0 };
   const ph = phInWater([...products, salt], doughWater, temperature ?? 25);
   if (ph.ok) return { carried: carriedBy(products, when, ph.value), notes: ph.notes };
-  const text = ph.problems
-    .map(({ found: what, expected }) => `no pH is estimated: found ${what}, expected ${expected}`)
-    .join("; ");
+  const text = ph.problems.map((problem) => `no pH is estimated: ${whyNot(problem)}`).join("; ");
   return { carried: carriedBy(products, when), notes: [{ code: "convert.no-ph", path: [], text }] };
 }
 

@@ -1,5 +1,5 @@
 import { exact, type Figure, found, given, worked } from "../figure/figure.ts";
-import { answer, type Note, noAnswer, type Outcome, type Problem, refuse } from "../figure/problem.ts";
+import { answer, type Note, type Outcome, type Problem, problem, refuse } from "../figure/problem.ts";
 import { definition, type Source } from "../figure/source.ts";
 import {
   type Decimal,
@@ -83,27 +83,11 @@ function problemsWith(
 ): readonly Problem[] {
   const unknown = parts.filter(({ name }) => volumeModels[name] === undefined).map(({ name }) => name);
   if (unknown.length > 0) {
-    return [
-      noAnswer(
-        "density.no-model",
-        [],
-        `a solution with ${unknown.join(", ")}`,
-        `salts with a published fit of density: ${Object.keys(volumeModels).join(", ")}`,
-        "state the strength by mass; no density is needed then",
-      ),
-    ];
+    return [problem("density.no-model", [], { unknown, modelled: Object.keys(volumeModels) })];
   }
   const [low, high] = temperatureRange(parts.map(({ name }) => name)) ?? ["0", "40"];
   if (t.lt(low) || t.gt(high)) {
-    return [
-      noAnswer(
-        "density.temperature",
-        [],
-        `${t.toString()} °C`,
-        `${low} to ${high} °C for these salts`,
-        "work within the range, or by mass",
-      ),
-    ];
+    return [problem("density.temperature", [], { temperature: t.toString(), low, high })];
   }
   const used = sum(
     parts.flatMap(({ name, fraction }) => {
@@ -114,13 +98,10 @@ function problemsWith(
   if (used.lte(1)) return [];
   const total = sum(parts.map(({ fraction }) => fraction)).times(HUNDRED);
   return [
-    noAnswer(
-      "density.too-strong",
-      [],
-      `${fixedText(total, 2)} % by mass of salts`,
-      `at most ${fixedText(total.div(used).toDecimalPlaces(2, 1), 2)} % by mass for these salts in this ratio, where the published fits end`,
-      "work by mass, or with a weaker solution",
-    ),
+    problem("density.too-strong", [], {
+      strength: fixedText(total, 2),
+      most: fixedText(total.div(used).toDecimalPlaces(2, 1), 2),
+    }),
   ];
 }
 

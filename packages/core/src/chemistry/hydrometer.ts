@@ -1,5 +1,5 @@
 import { type Figure, found } from "../figure/figure.ts";
-import { answer, inputProblem, type Outcome, refuse } from "../figure/problem.ts";
+import { answer, type Outcome, problem, refuse } from "../figure/problem.ts";
 import { type Decimal, type DecimalInput, type DecimalText, dec, decimalText, fixedText } from "../number/decimal.ts";
 import { baumeScales, glassExpansion } from "./baume.ts";
 import { anhydrousShare, type Composition } from "./composition.ts";
@@ -36,15 +36,7 @@ export function readHydrometer(
 ): Outcome<ReadStrength> {
   const error = dec(readingError);
   if (error.isNegative() || error.gte(reading.value)) {
-    return refuse(
-      inputProblem(
-        "hydrometer.error",
-        [],
-        `a reading error of ${error.toString()}`,
-        "zero or more, and less than the reading",
-        "state what one can read off",
-      ),
-    );
+    return refuse(problem("hydrometer.error", [], { error: error.toString() }));
   }
   const middle = solutionAt(product, reading);
   if (!middle.ok) return middle;
@@ -91,15 +83,7 @@ export interface WeighedVolume {
 export function readWeighedVolume(product: Composition, weighed: WeighedVolume): Outcome<ReadStrength> {
   const [mass, volume] = [dec(weighed.mass), dec(weighed.volume)];
   if (mass.lte(0) || volume.lte(0)) {
-    return refuse(
-      inputProblem(
-        "hydrometer.volume",
-        [],
-        "a mass or a volume that is not above 0",
-        "both above 0",
-        "weigh a known volume",
-      ),
-    );
+    return refuse(problem("hydrometer.volume", [], {}));
   }
   const density = mass.div(volume);
   const error = density.times(dec(weighed.massError).div(mass).plus(dec(weighed.volumeError).div(volume)));

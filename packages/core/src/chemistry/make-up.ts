@@ -1,5 +1,5 @@
 import { type Figure, given, worked } from "../figure/figure.ts";
-import { answer, inputProblem, noAnswer, type Outcome, type Problem, refuse } from "../figure/problem.ts";
+import { answer, inputProblem, type Outcome, type Problem, problem, refuse } from "../figure/problem.ts";
 import { definition, massBalance } from "../figure/source.ts";
 import { type Decimal, type DecimalInput, dec, fixedText, sum, ZERO } from "../number/decimal.ts";
 import type { Product } from "./carried.ts";
@@ -100,15 +100,7 @@ export function blend({ stocks, potassiumShare, ...request }: Blend): Outcome<Re
     (first.isZero() && second.isZero() && !sameShare(shares))
   ) {
     const range = shares.map((share) => (share === undefined ? "none" : `${fixedText(share, 1)} %`));
-    return refuse(
-      noAnswer(
-        "solutions.ratio",
-        [],
-        `potassium carbonate as ${fixedText(wanted, 1)} % of the carbonates`,
-        `between the shares of the two stocks, ${range.join(" and ")}`,
-        "take other stocks, or ask for a ratio between them",
-      ),
-    );
+    return refuse(problem("solutions.ratio", [], { wanted: fixedText(wanted, 1), range }));
   }
   const alike = first.isZero() && second.isZero();
   const products = [

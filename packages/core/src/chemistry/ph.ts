@@ -1,5 +1,5 @@
 import { type Figure, found } from "../figure/figure.ts";
-import { answer, noAnswer, type Outcome, type Problem, refuse } from "../figure/problem.ts";
+import { answer, type Outcome, type Problem, problem, refuse } from "../figure/problem.ts";
 import type { Source } from "../figure/source.ts";
 import type { DecimalInput } from "../number/decimal.ts";
 import { type Composition, sharesOf, speciesOf } from "./composition.ts";
@@ -47,31 +47,13 @@ export function solutionPh(composition: Composition, temperature: DecimalInput):
   const water = Number(composition.water);
   const phosphates = sharesOf(composition).filter(([name]) => speciesOf(name).atoms.P !== undefined);
   if (phosphates.length > 0) {
-    return refuse(
-      noAnswer(
-        "ph.phosphate",
-        [],
-        `a solution with ${phosphates.map(([name]) => name).join(", ")}`,
-        "carbonates, bicarbonates, hydroxides and chlorides",
-        "measure the pH with an electrode",
-      ),
-    );
+    return refuse(problem("ph.phosphate", [], { phosphates: phosphates.map(([name]) => name) }));
   }
-  if (!(water > 0))
-    return refuse(noAnswer("ph.no-water", [], "no water", "a solution", "give the water the salts dissolve in"));
-  if (t < 0 || t > 40)
-    return refuse(noAnswer("ph.temperature", [], `${t} °C`, "0 to 40 °C", "ask for a temperature in the range"));
+  if (!(water > 0)) return refuse(problem("ph.no-water", [], {}));
+  if (t < 0 || t > 40) return refuse(problem("ph.temperature", [], { temperature: t }));
   const totals = totalsOf(composition, water / 1000);
   if (totals.sodium + totals.potassium - totals.chloride <= 1e-6) {
-    return refuse(
-      noAnswer(
-        "ph.no-salt",
-        [],
-        "hardly any alkaline salt",
-        "at least 0.000001 mol of it per kg of water",
-        "give the alkaline salts",
-      ),
-    );
+    return refuse(problem("ph.no-salt", [], {}));
   }
   const cations = totals.sodium + totals.potassium;
   if (cations > GREATEST_STRENGTH) return refuse(tooStrong(cations));
@@ -100,13 +82,7 @@ export function solutionPh(composition: Composition, temperature: DecimalInput):
 }
 
 function tooStrong(ionicStrength: number): Problem {
-  return noAnswer(
-    "ph.too-strong",
-    [],
-    `an ionic strength of ${ionicStrength.toFixed(1)} mol/kg or more`,
-    `at most ${GREATEST_STRENGTH} mol/kg`,
-    "ask for the pH of the mixing water, or of a weaker solution",
-  );
+  return problem("ph.too-strong", [], { strength: ionicStrength.toFixed(1), most: GREATEST_STRENGTH });
 }
 
 /** The single-ion scale alone moves the pH by 0.03 at ionic strength 0.3 and by 0.09 at 1.5. */

@@ -1,5 +1,6 @@
 import type { Figure } from "../figure/figure.ts";
-import { answer, inputProblem, type Note, type Outcome, type Problem, refuse } from "../figure/problem.ts";
+import { answer, type Note, type Outcome, type Problem, problem, refuse } from "../figure/problem.ts";
+import { whyNot } from "../figure/told.ts";
 import { type DecimalInput, dec } from "../number/decimal.ts";
 import type { BaumeName } from "./baume.ts";
 import type { Composition } from "./composition.ts";
@@ -73,13 +74,7 @@ export function completed(
 }
 
 function notLiquid(temperature: DecimalInput): Problem {
-  return inputProblem(
-    "solutions.temperature",
-    [],
-    `a solution made at ${dec(temperature).toString()} °C`,
-    "0 to 100 °C, where water is liquid",
-    "state the temperature of the water",
-  );
+  return problem("solutions.temperature", [], { temperature: dec(temperature).toString() });
 }
 
 const clarityText: Readonly<Record<Clarity, string | undefined>> = {
@@ -91,10 +86,10 @@ const clarityText: Readonly<Record<Clarity, string | undefined>> = {
 
 function clarityNotes(outcome: Outcome<Solubility>, where: string): readonly Note[] {
   if (!outcome.ok) {
-    return outcome.problems.map(({ found: what, expected }) => ({
+    return outcome.problems.map((problem) => ({
       code: "solutions.clarity-unknown",
       path: [],
-      text: `whether it stays clear ${where} is not known: found ${what}, expected ${expected}`,
+      text: `whether it stays clear ${where} is not known: ${whyNot(problem)}`,
     }));
   }
   const text = clarityText[outcome.value.verdict];

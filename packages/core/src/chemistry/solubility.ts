@@ -1,5 +1,5 @@
 import { exact, type Figure, found, given, worked } from "../figure/figure.ts";
-import { answer, type Note, noAnswer, type Outcome, type Problem, refuse } from "../figure/problem.ts";
+import { answer, type Note, type Outcome, type Problem, problem, refuse } from "../figure/problem.ts";
 import { massBalance } from "../figure/source.ts";
 import { type Decimal, type DecimalInput, dec, fixedText, HUNDRED, ONE, sum } from "../number/decimal.ts";
 import { type Composition, sharesOf, speciesOf } from "./composition.ts";
@@ -40,13 +40,7 @@ export function solubilityOf(name: SpeciesName, temperature: DecimalInput): Outc
   const table = solubilityTables[name];
   if (table === undefined) {
     return refuse(
-      noAnswer(
-        "solubility.no-table",
-        [],
-        `${speciesOf(name).name}`,
-        `a salt with a solubility table: ${Object.keys(solubilityTables).join(", ")}`,
-        "try a small amount first",
-      ),
+      problem("solubility.no-table", [], { name: speciesOf(name).name, tables: Object.keys(solubilityTables) }),
     );
   }
   const limit = between(table, t);
@@ -83,7 +77,7 @@ export function staysClear(composition: Composition, temperature: DecimalInput):
   const t = dec(temperature);
   const shares = sharesOf(composition);
   if (dec(composition.water).isZero() || shares.length === 0) {
-    return refuse(noAnswer("solubility.no-water", [], "no solution", "salts and water", "make up the solution first"));
+    return refuse(problem("solubility.no-water", [], {}));
   }
   const outcomes = shares.map(([name]) => solubilityOf(name, t));
   const problems = outcomes.flatMap((outcome) => (outcome.ok ? [] : outcome.problems));
@@ -179,13 +173,7 @@ function notesOn(shares: readonly (readonly [SpeciesName, Decimal])[], t: Decima
 
 function outside(name: SpeciesName, table: SolubilityTable, t: Decimal): Problem {
   const [first, last] = [table.rows[0]?.[0] ?? "", table.rows.at(-1)?.[0] ?? ""];
-  return noAnswer(
-    "solubility.temperature",
-    [],
-    `${t.toString()} °C for ${speciesOf(name).name}`,
-    `${first} to ${last} °C, where its table ends`,
-    "ask for a temperature in the range",
-  );
+  return problem("solubility.temperature", [], { temperature: t.toString(), name: speciesOf(name).name, first, last });
 }
 
 function between(table: SolubilityTable, t: Decimal): Decimal | undefined {

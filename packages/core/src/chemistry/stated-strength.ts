@@ -1,4 +1,4 @@
-import { answer, inputProblem, type Note, noAnswer, type Outcome, type Problem, refuse } from "../figure/problem.ts";
+import { answer, type Note, type Outcome, type Problem, problem, refuse } from "../figure/problem.ts";
 import { type Decimal, type DecimalText, dec, fixedText, HUNDRED, ONE, sum } from "../number/decimal.ts";
 import { volumeModels } from "./apparent-volume.ts";
 import { type BaumeName, baumeScales, densityFromBaume } from "./baume.ts";
@@ -114,15 +114,7 @@ function solutionFor(product: Composition, stated: StatedStrength, tilt: -1 | 0 
   const value = dec(stated.value);
   if (anhydrousShare(product).isZero()) return refuse(noSalt);
   if (value.lte(0)) {
-    return refuse(
-      inputProblem(
-        "strength.value",
-        [],
-        `a strength of ${value.toString()}`,
-        "a strength above 0",
-        "state the strength",
-      ),
-    );
+    return refuse(problem("strength.value", [], { strength: value.toString() }));
   }
   const temperature = dec(stated.temperature ?? USUAL_TEMPERATURE);
   const byVolume = (measure: Measure): Outcome<Composition> => byDensity(product, value, temperature, measure, tilt);
@@ -157,25 +149,13 @@ function solutionFor(product: Composition, stated: StatedStrength, tilt: -1 | 0 
 export function notASolution(composition: Composition): Problem | undefined {
   if (anhydrousShare(composition).isZero()) return noSalt;
   if (!dec(composition.water).isZero()) return undefined;
-  return inputProblem("strength.no-water", [], "a product without water", "a solution", "make up the solution first");
+  return problem("strength.no-water", [], {});
 }
 
-const noSalt: Problem = inputProblem(
-  "strength.no-salt",
-  [],
-  "no alkaline salt in the product",
-  "a product with an alkaline salt",
-  "name the salts of the product",
-);
+const noSalt: Problem = problem("strength.no-salt", [], {});
 
 function beyondModulus(degrees: Decimal, modulus: DecimalText): Problem {
-  return inputProblem(
-    "strength.degrees",
-    [],
-    `${degrees.toString()} degrees Baumé`,
-    `less than the modulus of the scale, ${modulus}`,
-    "read the hydrometer again",
-  );
+  return problem("strength.degrees", [], { degrees: degrees.toString(), modulus });
 }
 
 /** Moles of alkaline salts in 100 g. */
@@ -236,13 +216,12 @@ function byDensity(
   const root = rootBetween((percent) => height(percent).minus(target), dec(0), greatest);
   if (root === undefined || root.isZero() || height(root).minus(target).abs().gt("1e-12")) {
     return refuse(
-      noAnswer(
-        "strength.beyond-fit",
-        [],
-        `a measured value of ${fixedText(target, 4)}`,
-        `between ${fixedText(height(dec(0)), 4)} (water) and ${fixedText(height(greatest), 4)} (${fixedText(greatest, 1)} % by mass, where the published fits or the product itself end)`,
-        "check the value, its unit and its temperature, or state the strength by mass",
-      ),
+      problem("strength.beyond-fit", [], {
+        measured: fixedText(target, 4),
+        lowest: fixedText(height(dec(0)), 4),
+        highest: fixedText(height(greatest), 4),
+        strongest: fixedText(greatest, 1),
+      }),
     );
   }
   return solutionOf(product, root);

@@ -1,5 +1,5 @@
 import { exact, type Figure, worked } from "../figure/figure.ts";
-import { answer, type Note, noAnswer, type Outcome, refuse } from "../figure/problem.ts";
+import { answer, type Note, type Outcome, problem, refuse } from "../figure/problem.ts";
 import { definition } from "../figure/source.ts";
 import { type DecimalInput, dec, fixedText } from "../number/decimal.ts";
 import type { BaumeName } from "./baume.ts";
@@ -44,9 +44,7 @@ export function severalStock(wish: StockWish): Outcome<Stock> {
   if (!common.ok) return common;
   const { perLoad, lasts, amounts, water, mass, strength, brought, composition } = common.value;
   if (dec(strength.value).lt(WEAKEST)) {
-    const found = `a stock of ${fixedText(strength.value, 3)} %`;
-    const advice = "take a finer scale or allow a wider tolerance";
-    return refuse(noAnswer("stock.too-weak", [], found, `at least ${WEAKEST} %`, advice));
+    return refuse(problem("stock.too-weak", [], { strength: fixedText(strength.value, 3), weakest: WEAKEST }));
   }
   const recipe = completed({ amounts, water, mass, composition }, wish);
   if (!recipe.ok) return recipe;

@@ -1,6 +1,7 @@
 import { exact, type Feed, type Figure, found, worked } from "../figure/figure.ts";
 import { answer, type Note, type Outcome, refuse } from "../figure/problem.ts";
 import { definition, massBalance, type Source } from "../figure/source.ts";
+import { whyNot } from "../figure/told.ts";
 import { type DecimalInput, dec, decimalText } from "../number/decimal.ts";
 import { type BaumeName, baumeDefinition, baumeFromDensity, baumeScales } from "./baume.ts";
 import { alkalinityM, alkalinityP, type Composition, sharesOf, speciesOf } from "./composition.ts";
@@ -172,10 +173,10 @@ function measured(
 
 function notesOf(outcome: Outcome<Figure>): readonly Note[] {
   if (outcome.ok) return outcome.notes;
-  return outcome.problems.map(({ code, path, found: what, expected }) => ({
-    code,
-    path,
-    text: `no density, volume or degrees Baumé are given: found ${what}, expected ${expected}`,
+  return outcome.problems.map((problem) => ({
+    code: problem.code,
+    path: problem.path,
+    text: `no density, volume or degrees Baumé are given: ${whyNot(problem)}`,
   }));
 }
 

@@ -1,5 +1,5 @@
 import { exact, type Figure, worked } from "../figure/figure.ts";
-import { answer, inputProblem, noAnswer, type Outcome, refuse } from "../figure/problem.ts";
+import { answer, type Outcome, problem, refuse } from "../figure/problem.ts";
 import { citation, definition, massBalance, type Source } from "../figure/source.ts";
 import { type Decimal, type DecimalInput, dec, fixedText, HUNDRED, ONE, sum, ZERO } from "../number/decimal.ts";
 import { alkalinityM, anhydrousShare, type Composition, compositionOf, sharesOf } from "./composition.ts";
@@ -81,26 +81,10 @@ export interface Assayed {
  */
 export function assayed(stated: StatedAlkalinity, salts: Composition, water: DecimalInput = 0): Outcome<Assayed> {
   if ("acid" in stated ? !positive(stated.acid) : dec(stated.percent).lte(0)) {
-    return refuse(
-      inputProblem(
-        "titration.value",
-        [],
-        "a value that is not above 0",
-        "volumes, normality, sample and percent above 0",
-        "state them as the label does",
-      ),
-    );
+    return refuse(problem("titration.value", [], {}));
   }
   if (alkalinityM(salts).lte(0)) {
-    return refuse(
-      inputProblem(
-        "titration.no-alkalinity",
-        [],
-        "salts without alkalinity",
-        "alkaline salts",
-        "name the salts of the product",
-      ),
-    );
+    return refuse(problem("titration.no-alkalinity", [], {}));
   }
   const alkalinity = statedAlkalinity(stated);
   const assay = worked({
@@ -128,15 +112,7 @@ export function assayed(stated: StatedAlkalinity, salts: Composition, water: Dec
   const volume = "acid" in stated ? stated.acid.millilitres : undefined;
   const composition = toWhole(species, dec(water), volume);
   if (composition === undefined) {
-    return refuse(
-      noAnswer(
-        "titration.over-100",
-        [],
-        `${fixedText(share, 2)} % of salts and ${fixedText(water, 2)} % of water`,
-        "at most 100 % together",
-        "the salts named are too weak for this alkalinity: check the species, the standard it is stated as, and the water",
-      ),
-    );
+    return refuse(problem("titration.over-100", [], { share: fixedText(share, 2), water: fixedText(water, 2) }));
   }
   return composition.ok
     ? answer({ composition: composition.value, alkalinity, assay }, composition.notes)
@@ -219,15 +195,7 @@ export function splitByEndPoints(ends: TwoEndPoints): Outcome<Split> {
   const potassium = dec(ends.potassium);
   const sound = positive({ millilitres: total, normality: ends.normality, sample: ends.sample });
   if (!sound || first.isNegative() || first.gt(total) || potassium.isNegative() || potassium.gt(HUNDRED)) {
-    return refuse(
-      inputProblem(
-        "titration.end-points",
-        [],
-        `${first.toString()} mL of ${total.toString()} mL`,
-        "a first end point from 0 to the total, and volumes, normality and sample above 0",
-        "read the burette from the beginning for both end points",
-      ),
-    );
+    return refuse(problem("titration.end-points", [], { first: first.toString(), total: total.toString() }));
   }
   const from = endPointFigures(ends);
   const part = (id: string, label: string, formula: string): Figure =>

@@ -1,6 +1,6 @@
 import type { Batch } from "../batch/batch.ts";
 import type { Output } from "../blend/cause.ts";
-import { answer, inputProblem, type Outcome, refuse } from "../figure/problem.ts";
+import { answer, type Outcome, problem, refuse } from "../figure/problem.ts";
 import { flourBasis } from "../formula/blend.ts";
 import { type Decimal, dec, HUNDRED, ONE, sum } from "../number/decimal.ts";
 import type { Spec } from "../spec/spec.ts";
@@ -35,9 +35,7 @@ export function batchTolerance(
 ): Outcome<BatchTolerance> {
   const known = causesOf(spec, batch);
   if (known.causes.length === 0) {
-    const advice =
-      "state `division` of a scale, `proteinUncertainty`, `moistureUncertainty` or the `uncertainty` of losses";
-    return refuse(inputProblem("tolerance.no-error", [], "nothing that may be off", "at least one error", advice));
+    return refuse(problem("tolerance.no-error", [], {}));
   }
   const { lines } = known;
   const bowls = batch.target.bowls && dec(batch.target.bowls.value).div(batch.loads.count.value);

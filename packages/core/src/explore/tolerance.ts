@@ -1,7 +1,7 @@
 import type { Cause, Model, Output } from "../blend/cause.ts";
 import { type Bounds, boundsOf } from "../blend/interval.ts";
 import { type Figure, found } from "../figure/figure.ts";
-import { answer, inputProblem, type Outcome, type Problem, refuse } from "../figure/problem.ts";
+import { answer, type Outcome, type Problem, problem, refuse } from "../figure/problem.ts";
 import { type Decimal, dec, decimalText, HUNDRED } from "../number/decimal.ts";
 import { type Simulated, simulate } from "./simulate.ts";
 import { type VarianceShare, varianceShares } from "./variance-share.ts";
@@ -104,49 +104,17 @@ function problemsOf(causes: readonly Cause[], seed: number, draws: number): read
   const problems: Problem[] = [];
   const ids = new Set(causes.map(({ id }) => id));
   if (causes.length === 0 || ids.size < causes.length) {
-    problems.push(
-      inputProblem(
-        "tolerance.causes",
-        ["causes"],
-        `${causes.length} causes, ${ids.size} names`,
-        "at least one cause, each with its own name",
-        "name every cause once",
-      ),
-    );
+    problems.push(problem("tolerance.causes", ["causes"], { causes: causes.length, names: ids.size }));
   }
   for (const [index, { label, plusMinus }] of causes.entries()) {
     if (dec(plusMinus).gte(0)) continue;
-    problems.push(
-      inputProblem(
-        "tolerance.plus-minus",
-        ["causes", index, "plusMinus"],
-        `${plusMinus} for ${label}`,
-        "zero or more",
-        "give the error without its sign",
-      ),
-    );
+    problems.push(problem("tolerance.plus-minus", ["causes", index, "plusMinus"], { plusMinus, label }));
   }
   if (!Number.isInteger(seed) || seed < 1 || seed > 2_147_483_646) {
-    problems.push(
-      inputProblem(
-        "tolerance.seed",
-        ["seed"],
-        `${seed}`,
-        "a whole number from 1 to 2147483646",
-        "leave it out or choose another",
-      ),
-    );
+    problems.push(problem("tolerance.seed", ["seed"], { seed: String(seed) }));
   }
   if (!Number.isInteger(draws) || draws < 100 || draws > 100_000) {
-    problems.push(
-      inputProblem(
-        "tolerance.draws",
-        ["draws"],
-        `${draws}`,
-        "a whole number from 100 to 100000",
-        "2000 is enough to see the spread",
-      ),
-    );
+    problems.push(problem("tolerance.draws", ["draws"], { draws: String(draws) }));
   }
   return problems;
 }

@@ -1,5 +1,5 @@
 import { type Feed, type Figure, given, worked } from "../figure/figure.ts";
-import { answer, inputProblem, type Outcome, refuse } from "../figure/problem.ts";
+import { answer, type Outcome, problem, refuse } from "../figure/problem.ts";
 import { fromSpec, massBalance } from "../figure/source.ts";
 import { type DecimalText, dec, decimalText, sum } from "../number/decimal.ts";
 
@@ -77,13 +77,10 @@ const look: readonly string[] = [
 export function waterTrial(request: TrialRequest): Outcome<Trial> {
   const { flour, flours = [], water, step = "1" } = request;
   if (!dec(flour).gt(0)) {
-    const advice = "200 g makes a dough that can be sheeted";
-    return refuse(inputProblem("trial.flour", ["flour"], `${flour} g`, "a mass above zero", advice));
+    return refuse(problem("trial.flour", ["flour"], { flour }));
   }
   if (!dec(step).gt(0) || dec(water).lt(step)) {
-    const found = `${water} % in steps of ${step} %`;
-    const expected = "water of at least one step, and a step above zero";
-    return refuse(inputProblem("trial.water", ["water"], found, expected, "start at the water used so far"));
+    return refuse(problem("trial.water", ["water"], { water, step }));
   }
   const open = flours.filter(({ takes }) => takes === undefined);
   const [only, second] = open;

@@ -1,20 +1,38 @@
+import type { FactsOf } from "./problems/entry.ts";
+import type { catalogue } from "./problems/index.ts";
+
 /** Steps from the root of a spec to the place that is meant. */
 export type Path = readonly (string | number)[];
 
-/** Something that keeps an answer from being given. It is data: only bugs throw. */
-export interface Problem {
-  /** Stable code of the kind `area.what`, such as `flours.shares-total`. */
+/** A problem of a catalogue whose codes have these facts. */
+export type ProblemIn<Facts, Code extends keyof Facts = keyof Facts> = {
+  readonly [Each in Code]: {
+    /** Stable code of the kind `area.what`, such as `flours.shares-total`. */
+    readonly code: Each;
+    readonly path: Path;
+    /** What the sentences are made from. */
+    readonly facts: Facts[Each];
+  };
+}[Code];
+
+/** The facts of every code. */
+export type Facts = FactsOf<typeof catalogue>;
+
+/** Every code that a problem may have. */
+export type Code = keyof Facts;
+
+/** A problem that still holds its sentences. */
+export interface WordedProblem {
   readonly code: string;
-  /** `input`: the spec or the flags are wrong. `no-answer`: they are right, and what they ask cannot be had. */
   readonly kind: "input" | "no-answer";
   readonly path: Path;
-  /** What was found there, in words. */
   readonly found: string;
-  /** What would have been right. */
   readonly expected: string;
-  /** What to do. */
   readonly advice: string;
 }
+
+/** Something that keeps an answer from being given. It is data, without words: `told` makes them. Only bugs throw. */
+export type Problem<Which extends Code = Code> = ProblemIn<Facts, Which> | WordedProblem;
 
 /** Something worth knowing that does not keep the answer from being given. */
 export interface Note {
@@ -40,13 +58,18 @@ export function refuse(...problems: readonly Problem[]): Outcome<never> {
   return { ok: false, problems };
 }
 
+/** Makes a problem. @example problem("water.not-stated", ["water"], {}).code // => "water.not-stated" */
+export function problem<Which extends Code>(code: Which, path: Path, facts: Facts[Which]): ProblemIn<Facts, Which> {
+  return { code, path, facts };
+}
+
 /** Builds a problem with what the spec says. */
-export function inputProblem(code: string, path: Path, found: string, expected: string, advice: string): Problem {
+export function inputProblem(code: string, path: Path, found: string, expected: string, advice: string): WordedProblem {
   return { code, kind: "input", path, found, expected, advice };
 }
 
 /** Builds a problem for a question that has no answer. */
-export function noAnswer(code: string, path: Path, found: string, expected: string, advice: string): Problem {
+export function noAnswer(code: string, path: Path, found: string, expected: string, advice: string): WordedProblem {
   return { code, kind: "no-answer", path, found, expected, advice };
 }
 

@@ -1,7 +1,7 @@
 import { alkalinityM, anhydrousShare, pure } from "../chemistry/composition.ts";
 import { atomicWeightSource } from "../chemistry/species.ts";
 import { type Figure, given, worked } from "../figure/figure.ts";
-import { answer, inputProblem, type Outcome, type Path, type Problem, refuse } from "../figure/problem.ts";
+import { answer, inputProblem, type Outcome, type Path, type Problem, problem, refuse } from "../figure/problem.ts";
 import { fromSpec, massBalance, type Source } from "../figure/source.ts";
 import type { KitchenMaterial } from "../materials/own.ts";
 import type { DoseBeside } from "../materials/several.ts";
@@ -30,15 +30,7 @@ function amountTerm(amount: Quantity, path: Path, scale: Scaling): Outcome<Term>
     return answer({ formula, from: { stated: amount.value, ...(scale.factor && { factor: scale.factor }) } });
   }
   if (scale.flour === undefined) {
-    return refuse(
-      inputProblem(
-        "amounts.mass-without-flour-mass",
-        path,
-        `${amount.text}, while the flours are in %`,
-        "an amount in % of flour",
-        "write it in % of flour, or write every flour as a mass",
-      ),
-    );
+    return refuse(problem("amounts.mass-without-flour-mass", path, { amount: amount.text }));
   }
   const formula = scale.factor === undefined ? "100 * stated / flour" : "100 * stated / flour * factor";
   return answer({
@@ -102,13 +94,7 @@ export function doseBeside({ role, amount, as }: Entry): DoseBeside | undefined 
 }
 
 function doseUnit({ path, as, amount }: Entry): Problem {
-  return inputProblem(
-    "alkali.dose-unit",
-    [...path, "as"],
-    `"${as}" beside ${amount.text}, which states alkalinity`,
-    "a dose in % of flour or a mass, or `as: alkalinity`",
-    "write `as: alkalinity`, or give the dose in %",
-  );
+  return problem("alkali.dose-unit", [...path, "as"], { as: as ?? "product", amount: amount.text });
 }
 
 function noStrength({ name, namePath }: Entry, states: "anhydrous salts" | "alkalinity"): Problem {

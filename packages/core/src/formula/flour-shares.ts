@@ -1,5 +1,5 @@
 import { type Figure, given, worked } from "../figure/figure.ts";
-import { answer, inputProblem, type Outcome, refuse } from "../figure/problem.ts";
+import { answer, inputProblem, type Outcome, problem, refuse } from "../figure/problem.ts";
 import { definition, fromSpec } from "../figure/source.ts";
 import { dec, decimalText, HUNDRED, sum } from "../number/decimal.ts";
 import type { Quantity } from "../number/quantity.ts";
@@ -26,26 +26,14 @@ export function flourShares(flours: Spec["flours"]): Outcome<Shares> {
   const rests = amounts.filter((amount) => amount === "rest").length;
   const path = ["flours"] as const;
   if (masses.length > 0 && percents.length > 0) {
-    const expected = "all flours in %, or all in masses";
-    return refuse(inputProblem("flours.mixed-amounts", path, "flours in % and in masses", expected, "write one way"));
+    return refuse(problem("flours.mixed-amounts", path, {}));
   }
   if (rests > 1) {
-    return refuse(
-      inputProblem(
-        "flours.rest-twice",
-        path,
-        `${rests} flours written as rest`,
-        "at most one rest",
-        "give their shares",
-      ),
-    );
+    return refuse(problem("flours.rest-twice", path, { rests }));
   }
   if (masses.length > 0) {
     if (rests > 0) {
-      const advice = "write its mass";
-      return refuse(
-        inputProblem("flours.rest-with-masses", path, "masses and a rest", "a mass for every flour", advice),
-      );
+      return refuse(problem("flours.rest-with-masses", path, {}));
     }
     return writtenShares(flours, masses);
   }
@@ -83,7 +71,7 @@ function percentShare(flour: Spec["flours"][number], index: number, percents: re
 function writtenShares(flours: Spec["flours"], masses: readonly Quantity[]): Outcome<Shares> {
   const total = sum(masses.map((mass) => dec(mass.value)));
   if (total.isZero()) {
-    return refuse(inputProblem("flours.none", ["flours"], "no flour at all", "flour above zero", "write its mass"));
+    return refuse(problem("flours.none", ["flours"], {}));
   }
   const figures = masses.map((mass, index) =>
     given({

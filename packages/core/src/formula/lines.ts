@@ -1,5 +1,5 @@
 import { exact, type Figure, given, worked } from "../figure/figure.ts";
-import { answer, inputProblem, type Note, type Outcome, type Path, type Problem, refuse } from "../figure/problem.ts";
+import { answer, type Note, type Outcome, type Path, type Problem, problem, refuse } from "../figure/problem.ts";
 import type { Source } from "../figure/source.ts";
 import { type KitchenMaterial, type OwnMaterials, resolveMaterial } from "../materials/own.ts";
 import { dec, HUNDRED } from "../number/decimal.ts";
@@ -109,13 +109,7 @@ function isWater({ material, parts }: FormulaLine): boolean {
 }
 
 function noDryMatter(): Problem {
-  return inputProblem(
-    "flours.no-dry-matter",
-    ["flours"],
-    "flours of 100 % moisture, which are nothing but water",
-    "flours with dry matter",
-    "check their moisture, and list liquids under `ingredients:`",
-  );
+  return problem("flours.no-dry-matter", ["flours"], {});
 }
 
 /** Constant dry matter: what 100 of the flour at hand is worth in flour of the reference moisture, over 100. */

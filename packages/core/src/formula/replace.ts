@@ -3,7 +3,7 @@ import { convert } from "../chemistry/convert.ts";
 import { amountsFor, type Held } from "../chemistry/swap-amounts.ts";
 import { renamed, shown, worked } from "../figure/figure.ts";
 import { scoped, withOrigins } from "../figure/graph.ts";
-import { answer, inputProblem, type Note, type Outcome, type Path, type Problem, refuse } from "../figure/problem.ts";
+import { answer, type Note, type Outcome, type Path, type Problem, problem, refuse } from "../figure/problem.ts";
 import { massBalance } from "../figure/source.ts";
 import { type KitchenMaterial, type OwnMaterials, resolveMaterial, writtenProduct } from "../materials/own.ts";
 import { readProduct } from "../materials/product-text.ts";
@@ -91,14 +91,7 @@ function namedOrWritten(
 }
 
 function noProduct(path: Path): Problem {
-  const expected = "`replaceWith` with one product or two";
-  return inputProblem(
-    "alkali.replace-with",
-    [...path, "holding"],
-    "what to hold, and nothing to hold it with",
-    expected,
-    "name what takes its place, or leave this out",
-  );
+  return problem("alkali.replace-with", [...path, "holding"], {});
 }
 
 function lineFor(old: FormulaLine, product: Product, amount: FormulaLine["parts"], index: number): FormulaLine {

@@ -1,5 +1,5 @@
 import { type Figure, given, shown, worked } from "../figure/figure.ts";
-import { answer, inputProblem, type Outcome, type Path, type Problem, refuse } from "../figure/problem.ts";
+import { answer, inputProblem, type Outcome, type Path, type Problem, problem, refuse } from "../figure/problem.ts";
 import { fromSpec, massBalance } from "../figure/source.ts";
 import { dec, decimalText } from "../number/decimal.ts";
 import type { Spec } from "../spec/spec.ts";
@@ -174,15 +174,7 @@ function statedWater(
   const naming = { id: `water.${way}-stated`, label: `stated ${way} water`, unit: "% of flour", places: 2 };
   const factor = lines.referenceFactor;
   if (amount.dimension === "mass" && lines.writtenFlour === undefined) {
-    return refuse(
-      inputProblem(
-        "water.mass-without-flour-mass",
-        path,
-        `${amount.text}, while the flours are in %`,
-        "water in % of flour",
-        "write it in % of flour, or write every flour as a mass",
-      ),
-    );
+    return refuse(problem("water.mass-without-flour-mass", path, { amount: amount.text }));
   }
   const share = amount.dimension === "mass" ? "100 * stated / flour" : "stated";
   const flour = lines.writtenFlour;
@@ -194,15 +186,7 @@ function statedWater(
   const formula = `factor * (100 + ${share}) - 100`;
   const moved = worked({ ...naming, formula, from: { ...base, factor }, sources: [massBalance] });
   if (!dec(moved.value).isNegative()) return answer(moved);
-  return refuse(
-    inputProblem(
-      "water.below-flour",
-      path,
-      `${amount.text} on flour of the stated moisture`,
-      "more water than the damper flour at hand already brings",
-      "check the flour's moisture and `onFlourMoisture`",
-    ),
-  );
+  return refuse(problem("water.below-flour", path, { amount: amount.text }));
 }
 
 function summary(tap: Figure, carried: Figure, flour: Figure, others: Figure): Omit<WaterBalance, "leaves"> {

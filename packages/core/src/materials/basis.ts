@@ -1,5 +1,5 @@
 import { type Figure, given, worked } from "../figure/figure.ts";
-import { answer, inputProblem, type Outcome, type Problem, refuse } from "../figure/problem.ts";
+import { answer, type Outcome, type Problem, problem, refuse } from "../figure/problem.ts";
 import { fromSpec, massBalance, type Source } from "../figure/source.ts";
 import { type Decimal, type DecimalInput, type DecimalText, dec, HUNDRED, ZERO } from "../number/decimal.ts";
 import type { MoistureBasis } from "./fields.ts";
@@ -109,15 +109,7 @@ function givenShare(label: string, value: DecimalInput): Figure {
 
 function moistureProblem(moisture: Decimal): readonly Problem[] {
   if (moisture.gte(ZERO) && moisture.lt(HUNDRED)) return [];
-  return [
-    inputProblem(
-      "basis.moisture-range",
-      [],
-      `a moisture of ${moisture.toString()} %`,
-      "a moisture from 0 to below 100 %",
-      "give the moisture as % of the material as weighed; flour is usually 11 to 15 %",
-    ),
-  ];
+  return [problem("basis.moisture-range", [], { moisture: moisture.toString() })];
 }
 
 /**

@@ -1,6 +1,6 @@
 import { type Composition, fromMasses, hydrate } from "../chemistry/composition.ts";
 import { type HydrateName, hydrates, type SpeciesName, speciesNames } from "../chemistry/species.ts";
-import { answer, inputProblem, type Outcome, type Path, type Problem, refuse } from "../figure/problem.ts";
+import { answer, inputProblem, type Outcome, type Path, type Problem, problem, refuse } from "../figure/problem.ts";
 import { type Decimal, dec, decimalText, HUNDRED, sum, ZERO } from "../number/decimal.ts";
 import { parseQuantity } from "../number/quantity.ts";
 
@@ -73,13 +73,7 @@ export function findPart(key: string): Part | undefined {
 
 /** The problem of a part that nothing stands for. */
 export function unknownPart(key: string, path: Path): Problem {
-  return inputProblem(
-    "materials.composition-part",
-    path,
-    `"${key}"`,
-    "the formula of a salt, water or inert",
-    `write one of: ${[...speciesNames, ...Object.keys(hydrates)].join(", ")}; count what takes no part as inert`,
-  );
+  return problem("materials.composition-part", path, { key, parts: [...speciesNames, ...Object.keys(hydrates)] });
 }
 
 function readShare(written: string | number, path: Path, problems: Problem[]): Decimal | "rest" | undefined {

@@ -1,4 +1,4 @@
-import { answer, inputProblem, type Outcome, refuse } from "../figure/problem.ts";
+import { answer, inputProblem, type Outcome, problem, refuse } from "../figure/problem.ts";
 import {
   type Decimal,
   type DecimalInput,
@@ -34,7 +34,7 @@ export function declare(nutrient: Nutrient, value: DecimalInput, book: RuleBookN
   if (!found.ok) return found;
   const amount = dec(value);
   if (amount.lt(ZERO)) {
-    return refuse(inputProblem("label.negative", [], `${amount.toString()}`, "zero or more", "check the value"));
+    return refuse(problem("label.negative", [], { amount: amount.toString() }));
   }
   const rule = found.value;
   const [text = "0", ...others] = declarations(amount, rule);
@@ -110,15 +110,7 @@ export function impliedBy(nutrient: Nutrient, printed: string, book: RuleBookNam
     printed.trim().toLowerCase(),
   );
   if (match?.[2] === undefined) {
-    return refuse(
-      inputProblem(
-        "label.unreadable",
-        [],
-        `"${printed}"`,
-        'a number as printed, such as "4" or "<1"',
-        "copy it from the label",
-      ),
-    );
+    return refuse(problem("label.unreadable", [], { printed }));
   }
   const value = dec(match[2]);
   const less = match[1] !== undefined;

@@ -1,5 +1,5 @@
 import type { Range } from "../figure/figure.ts";
-import { answer, inputProblem, type Outcome, type Path, refuse } from "../figure/problem.ts";
+import { answer, type Outcome, type Path, problem, refuse } from "../figure/problem.ts";
 import { commonPractice } from "../figure/source.ts";
 import { type DecimalText, dec, decimalText, HUNDRED, ZERO } from "../number/decimal.ts";
 import type { LabelFigures } from "./doubt-schema.ts";
@@ -46,10 +46,7 @@ export function readFigureLabels(
   if (label === undefined) return answer(undefined);
   const place = [...path, "label"];
   if (figures.protein !== undefined) {
-    const expected = "the protein of a certificate, or that of a label";
-    return refuse(
-      inputProblem("materials.protein-twice", place, "a protein and a label", expected, "keep the certificate's"),
-    );
+    return refuse(problem("materials.protein-twice", place, {}));
   }
   const list = Array.isArray(label) ? label : [label];
   const labels = list.map((one) => asLabel({ ...one, nitrogenFactor: one.nitrogenFactor ?? figures.nitrogenFactor }));

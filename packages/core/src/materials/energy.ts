@@ -1,5 +1,5 @@
 import { type Figure, given, worked } from "../figure/figure.ts";
-import { answer, inputProblem, type Outcome, refuse } from "../figure/problem.ts";
+import { answer, type Outcome, problem, refuse } from "../figure/problem.ts";
 import type { Source } from "../figure/source.ts";
 import { type DecimalInput, type DecimalText, dec, ZERO } from "../number/decimal.ts";
 import type { EnergyFactors, Material } from "./material.ts";
@@ -127,9 +127,9 @@ export function energyByTable(
  */
 export function availableCarbohydrate(byDifference: DecimalInput, fibre: DecimalInput): Outcome<Figure> {
   if (dec(byDifference).minus(fibre).lt(ZERO)) {
-    const found = `${dec(fibre).toString()} g fibre in ${dec(byDifference).toString()} g carbohydrate`;
-    const advice = "give carbohydrate by difference, with its fibre";
-    return refuse(inputProblem("energy.fibre", [], found, "no more fibre than carbohydrate", advice));
+    return refuse(
+      problem("energy.fibre", [], { fibre: dec(fibre).toString(), byDifference: dec(byDifference).toString() }),
+    );
   }
   return answer(
     worked({

@@ -1,5 +1,5 @@
 import { exact, type Figure, given, renamed, worked } from "../figure/figure.ts";
-import { noAnswer, type Problem } from "../figure/problem.ts";
+import { type Problem, problem } from "../figure/problem.ts";
 import { definition, massBalance, type Source } from "../figure/source.ts";
 import type { DecimalInput, DecimalText } from "../number/decimal.ts";
 
@@ -45,13 +45,7 @@ export function isEmpty({ low, lowIncluded, high, highIncluded }: Bounds): boole
 
 /** The problem of labels that cannot be of one flour. */
 export function disagreement({ low, high }: Bounds): Problem {
-  return noAnswer(
-    "label.disagree",
-    [],
-    `at least ${exact(low).toFixed(2)} % by one label and at most ${exact(high).toFixed(2)} % by another`,
-    "labels of one and the same flour",
-    "check that they are of one flour; allow for rounded servings or leave the nitrogen factors open",
-  );
+  return problem("label.disagree", [], { low: exact(low).toFixed(2), high: exact(high).toFixed(2) });
 }
 
 /** The range on a moisture basis, given a range of moisture: each end with the moisture that widens it. */

@@ -1,5 +1,5 @@
 import { type Figure, worked } from "../figure/figure.ts";
-import { answer, inputProblem, type Note, type Outcome, type Problem, refuse } from "../figure/problem.ts";
+import { answer, inputProblem, type Note, type Outcome, type Problem, problem, refuse } from "../figure/problem.ts";
 import {
   type Decimal,
   type DecimalInput,
@@ -81,9 +81,7 @@ export function readLabels(labels: readonly ProteinLabel[], wish: LabelWish = {}
     else problems.push(...one.problems.map((problem) => ({ ...problem, path: [index, ...problem.path] })));
   });
   if (labels.length === 0) {
-    problems.push(
-      inputProblem("label.none", [], "no label", "one label or more", "copy the protein line of the label"),
-    );
+    problems.push(problem("label.none", [], {}));
   }
   if (problems.length > 0) return refuse(...problems);
   const common = ranges.reduce(narrower);
@@ -112,13 +110,7 @@ function wishProblems({ moisture, basis = "14", nitrogenFactor = flourFactor }: 
 }
 
 function factorProblem(factor: DecimalText): Problem {
-  return inputProblem(
-    "label.factor",
-    ["nitrogenFactor"],
-    `a nitrogen factor of ${factor}`,
-    "a factor above zero",
-    "use 5.7 or 6.25",
-  );
+  return problem("label.factor", ["nitrogenFactor"], { factor });
 }
 
 function readOne(label: ProteinLabel, index: number, to: DecimalText): Outcome<Bounds> {

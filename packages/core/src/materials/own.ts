@@ -1,7 +1,7 @@
 import type { Product } from "../chemistry/carried.ts";
 import { potassiumShare, sodiumShare } from "../chemistry/composition.ts";
 import type { Range } from "../figure/figure.ts";
-import { answer, inputProblem, type Note, type Outcome, type Path, refuse } from "../figure/problem.ts";
+import { answer, inputProblem, type Note, type Outcome, type Path, problem, refuse } from "../figure/problem.ts";
 import { fromSpec, type Source } from "../figure/source.ts";
 import { type DecimalText, dec, decimalText, HUNDRED } from "../number/decimal.ts";
 import type { Quantity } from "../number/quantity.ts";
@@ -150,26 +150,10 @@ function overlay(
   const assumed = knownMoisture === undefined && figures.label !== undefined;
   const moisture = assumed ? assumedMoisture.value : knownMoisture;
   if ((kind === "alkali" || kind === "salt") && chosen === undefined) {
-    return refuse(
-      inputProblem(
-        "materials.composition-missing",
-        place,
-        `"${name}" without a composition`,
-        "what it is made of, such as { Na2CO3: 90 %, K2CO3: 10 % }",
-        "copy the composition from its label or certificate",
-      ),
-    );
+    return refuse(problem("materials.composition-missing", place, { name }));
   }
   if (moisture === undefined) {
-    return refuse(
-      inputProblem(
-        "materials.moisture-missing",
-        place,
-        `"${name}" without its moisture`,
-        "moisture in % as weighed, such as 13.8 %",
-        "copy it from the certificate; for a flour of unknown moisture write 14 %, the basis flours are quoted on, and take the water as a first try",
-      ),
-    );
+    return refuse(problem("materials.moisture-missing", place, { name }));
   }
   const flourLike = kind === "flour" || kind === "gluten" || kind === "starch" || kind === "bran";
   const usual: MoistureBasis = flourLike ? { kind: "at", moisture: "14" } : { kind: "as is" };

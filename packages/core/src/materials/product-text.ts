@@ -1,7 +1,7 @@
 import type { Product } from "../chemistry/carried.ts";
 import { type Composition, hydrate, pure } from "../chemistry/composition.ts";
 import { solutionAt } from "../chemistry/stated-strength.ts";
-import { answer, inputProblem, type Note, type Outcome, type Path, refuse } from "../figure/problem.ts";
+import { answer, inputProblem, type Note, type Outcome, type Path, problem, refuse } from "../figure/problem.ts";
 import { nameAdvice, nearestMaterials } from "./catalogue.ts";
 import { findPart, readParts } from "./composition-parts.ts";
 import { type KitchenMaterial, type OwnMaterials, resolveMaterial } from "./own.ts";
@@ -42,9 +42,7 @@ export function readProduct(
   if (Object.keys(composition.value.species).length > 0) {
     return answer({ name, composition: composition.value }, composition.notes);
   }
-  return refuse(
-    inputProblem("product.no-alkali", path, `"${name}"`, `a product with a salt: ${productForms}`, "name its salts"),
-  );
+  return refuse(problem("product.no-alkali", path, { name, productForms }));
 }
 
 function readSolution(
@@ -57,9 +55,7 @@ function readSolution(
   if (!product.ok) return product;
   const stated = readStrength(strength, terms);
   if (stated === undefined) {
-    return refuse(
-      inputProblem("product.strength", path, `"${strength}"`, `a strength: ${strengthForms}`, "write it so"),
-    );
+    return refuse(problem("product.strength", path, { strength, strengthForms }));
   }
   const solution = solutionAt(product.value, stated);
   return solution.ok

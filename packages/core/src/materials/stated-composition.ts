@@ -3,7 +3,7 @@ import { mixInRatio, type RatioBy } from "../chemistry/ratio.ts";
 import { hydrates } from "../chemistry/species.ts";
 import { fitRange, type StatedStrength, solutionAt } from "../chemistry/stated-strength.ts";
 import { assayed } from "../chemistry/titration.ts";
-import { answer, inputProblem, type Outcome, type Path, type Problem, refuse } from "../figure/problem.ts";
+import { answer, inputProblem, type Outcome, type Path, type Problem, problem, refuse } from "../figure/problem.ts";
 import { type DecimalText, dec, decimalText } from "../number/decimal.ts";
 import { alkalinityForms, readAlkalinity } from "./alkalinity-text.ts";
 import { findPart, readParts, unknownPart } from "./composition-parts.ts";
@@ -28,10 +28,7 @@ export function statesComposition(figures: MaterialFigures): boolean {
 export function statedComposition(figures: MaterialFigures, path: Path): Outcome<Composition | undefined> {
   const said = ways.filter((way) => figures[way] !== undefined);
   if (said.length > 1) {
-    const expected = "one way to say what the product is made of";
-    return refuse(
-      inputProblem("materials.composition-twice", path, said.join(" and "), expected, "keep the one you mean"),
-    );
+    return refuse(problem("materials.composition-twice", path, { said }));
   }
   const { composition, solution, certificate, assay } = figures;
   if (composition !== undefined) return readParts(composition, [...path, "composition"]);
@@ -67,17 +64,7 @@ function ofSolution(stated: SolutionFigures, path: Path): Outcome<Composition> {
   const place = [...path, "strength"];
   const strength = strengthOf(stated);
   const unread =
-    strength === undefined
-      ? [
-          inputProblem(
-            "materials.strength",
-            place,
-            `"${stated.strength}"`,
-            `a strength: ${strengthForms}`,
-            "write it so",
-          ),
-        ]
-      : [];
+    strength === undefined ? [problem("materials.strength", place, { strength: stated.strength, strengthForms })] : [];
   if (!salts.ok || strength === undefined) return refuse(...(salts.ok ? [] : salts.problems), ...unread);
   return placed(solutionAt(salts.value, strength), place);
 }

@@ -1,4 +1,4 @@
-import { answer, inputProblem, type Outcome, type Path, refuse } from "../figure/problem.ts";
+import { answer, type Outcome, type Path, problem, refuse } from "../figure/problem.ts";
 import { type DecimalText, dec, fixedText, HUNDRED, sum } from "../number/decimal.ts";
 import { basisText } from "./fields.ts";
 import type { KitchenMaterial } from "./own.ts";
@@ -29,10 +29,9 @@ export function withinWhole(name: string, material: KitchenMaterial, path: Path)
   const total = sum(parts.map(({ value }) => dec(value)));
   const more = ofTheKitchen === undefined ? slack.measured : slack.withCarbohydrate;
   if (total.lte(HUNDRED.plus(more))) return answer(material);
-  const found = `"${name}" of ${parts.map(({ text }) => text).join(" + ")} = ${fixedText(total, 2)} %`;
-  const advice = "check the figures against the certificate, and the moisture they are quoted on";
-  const expected = "parts of at most 100 % in all, as is";
-  return refuse(inputProblem("materials.beyond-whole", path, found, expected, advice));
+  return refuse(
+    problem("materials.beyond-whole", path, { name, parts: parts.map(({ text }) => text), total: fixedText(total, 2) }),
+  );
 }
 
 interface Part {

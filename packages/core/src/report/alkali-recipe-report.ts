@@ -9,6 +9,7 @@ import type { Clarity, Solubility } from "../chemistry/solubility.ts";
 import type { Figure } from "../figure/figure.ts";
 import { scoped, withOrigins } from "../figure/graph.ts";
 import type { Note, Outcome } from "../figure/problem.ts";
+import { whyNot } from "../figure/told.ts";
 import type { DecimalText } from "../number/decimal.ts";
 import { alkaliCautions, doubt, doubtLines, phOfSolution, rulesSections, strengthFigures } from "./alkali-blocks.ts";
 import { numberColumn, report, row, section, table, wordColumn } from "./build.ts";
@@ -161,9 +162,9 @@ export function phSection(ph: Outcome<Figure>): Section {
 /** Why there is no pH, where there is none. */
 export function phNotes(ph: Outcome<Figure>): readonly Note[] {
   if (ph.ok) return ph.notes.filter(({ code }) => code !== "ph.of-the-solution");
-  return ph.problems.map(({ code, found, expected }) => ({
-    code,
+  return ph.problems.map((problem) => ({
+    code: problem.code,
     path: [],
-    text: `no pH is estimated: found ${found}, expected ${expected}`,
+    text: `no pH is estimated: ${whyNot(problem)}`,
   }));
 }

@@ -6,6 +6,7 @@ import { type Figure, shownValue, worked } from "../figure/figure.ts";
 import { scoped, withOrigins } from "../figure/graph.ts";
 import type { Note } from "../figure/problem.ts";
 import { definition } from "../figure/source.ts";
+import { told } from "../figure/told.ts";
 import { basisText, type MoistureBasis } from "../materials/fields.ts";
 import { plainName } from "../materials/nearest.ts";
 import { dec, decimalText, fixedText } from "../number/decimal.ts";
@@ -310,6 +311,7 @@ function missLines(checks: readonly Check[]): readonly string[] {
 /** Why there is no blend: the limits in conflict, how far each would have to move, and other ways out. */
 export function outOfReachSections(answer: OutOfReach): readonly Section[] {
   const { problem, conflicts, reach, flourNeeded, finerStep, nearest } = answer;
+  const said = told(problem);
   const moves = conflicts.flat().filter((move, index, all) => all.findIndex(({ id }) => id === move.id) === index);
   const moveTable = table(
     "conflict",
@@ -344,8 +346,8 @@ export function outOfReachSections(answer: OutOfReach): readonly Section[] {
     section("no-answer", problem.code === "blend.unfinished" ? "No blend found" : "No blend reaches it", {
       kind: "text",
       lines: [
-        `${capital(problem.found)}.`,
-        ...(problem.code === "blend.unfinished" ? [`${capital(problem.advice)}.`] : []),
+        `${capital(said.found)}.`,
+        ...(problem.code === "blend.unfinished" ? [`${capital(said.advice)}.`] : []),
         ...reach.map(reachLine),
         ...finer,
       ],

@@ -1,7 +1,7 @@
 import type { Batch } from "../batch/batch.ts";
 import { exact, type Figure, renamed, worked } from "../figure/figure.ts";
 import { type Graph, published } from "../figure/graph.ts";
-import { answer, inputProblem, type Note, type Outcome, type Path, type Problem, refuse } from "../figure/problem.ts";
+import { answer, type Note, type Outcome, type Path, type Problem, problem, refuse } from "../figure/problem.ts";
 import { definition, massBalance } from "../figure/source.ts";
 import type { Formula } from "../formula/formula.ts";
 import type { OwnMachines } from "../materials/machine-schema.ts";
@@ -84,8 +84,7 @@ function problemsOf(outcome: Outcome<unknown>): readonly Problem[] {
 }
 
 function notStated(): Problem {
-  const advice = "write machine, thickness and cutter under `sheet:`";
-  return inputProblem("sheet.not-stated", ["sheet"], "nothing about the sheet", "a section `sheet:`", advice);
+  return problem("sheet.not-stated", ["sheet"], {});
 }
 
 /** Where in the spec the names of the requests stand. */

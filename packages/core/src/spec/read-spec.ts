@@ -1,5 +1,5 @@
 import type * as z from "zod";
-import { answer, inputProblem, type Outcome, type Path, type Problem, refuse } from "../figure/problem.ts";
+import { answer, inputProblem, type Outcome, type Path, type Problem, problem, refuse } from "../figure/problem.ts";
 import type { FieldFacts } from "../materials/fields.ts";
 import type { OwnMachines } from "../materials/machine-schema.ts";
 import { nearestNames } from "../materials/nearest.ts";
@@ -74,7 +74,7 @@ function tooDeep(input: unknown): Problem | undefined {
     value !== null &&
     (depth > 20 || Object.values(value).some((inner) => deep(inner, depth + 1)));
   if (!deep(input, 0)) return undefined;
-  return inputProblem("spec.too-deep", [], "lists within lists", "at most 20 levels", "write a spec by its schema");
+  return problem("spec.too-deep", [], {});
 }
 
 function toProblems(issue: z.core.$ZodIssue, schema: z.ZodType): readonly Problem[] {

@@ -1,5 +1,5 @@
 import { type Figure, worked } from "../../figure/figure.ts";
-import { answer, inputProblem, type Outcome, refuse } from "../../figure/problem.ts";
+import { answer, type Outcome, problem, refuse } from "../../figure/problem.ts";
 import { definition, massBalance } from "../../figure/source.ts";
 import { type DecimalText, dec } from "../../number/decimal.ts";
 import { asked, outsideLimits } from "../inputs.ts";
@@ -59,9 +59,7 @@ export function gainFromWater({ rawWater, cookedWater, solidsLoss }: BoiledWater
   ]);
   if (problems.length > 0) return refuse(...problems);
   if (dec(cookedWater).lt(rawWater)) {
-    const expected = `at least the ${rawWater} % of the raw noodles`;
-    const advice = "exchange the two, or measure again";
-    return refuse(inputProblem("cook.dried", ["cookedWater"], `${cookedWater} %`, expected, advice));
+    return refuse(problem("cook.dried", ["cookedWater"], { cookedWater, rawWater }));
   }
   const percent = { unit: "%", places: 1 };
   return answer(

@@ -1,6 +1,6 @@
 import { cookGainSource, usualCookGain } from "../../batch/bowl.ts";
 import { type Figure, given, type Range, worked } from "../../figure/figure.ts";
-import { answer, inputProblem, type Outcome, type Problem, refuse } from "../../figure/problem.ts";
+import { answer, type Outcome, type Problem, problem, refuse } from "../../figure/problem.ts";
 import { fromSpec } from "../../figure/source.ts";
 import { type Decimal, type DecimalText, dec, decimalText } from "../../number/decimal.ts";
 import { asked, askedFigure, type Given, numberOf, outsideLimits } from "../inputs.ts";
@@ -110,8 +110,5 @@ function gainProblems(name: string, mass: DecimalText, gain: CookGain | undefine
   if (problems.length > 0 || gain === undefined) return problems;
   const { low = gain.gain, high = gain.gain } = gain;
   if (dec(low).lte(gain.gain) && dec(gain.gain).lte(high)) return [];
-  const expected = "low, gain and high in rising order";
-  return [
-    inputProblem("cook.range-reversed", ["gain"], `${low}, ${gain.gain}, ${high}`, expected, "put them in order"),
-  ];
+  return [problem("cook.range-reversed", ["gain"], { low, gain: gain.gain, high })];
 }

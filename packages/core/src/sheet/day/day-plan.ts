@@ -8,6 +8,7 @@ import {
   type Outcome,
   type Path,
   type Problem,
+  problem,
   refuse,
 } from "../../figure/problem.ts";
 import { commonPractice, massBalance } from "../../figure/source.ts";
@@ -97,24 +98,15 @@ export function planDay(spec: Spec, formula: Formula, batch: Batch, sheet?: Shee
 const MOST_LOADS = 200;
 
 function tooManyLoads(loads: Figure): Problem {
-  const advice = "take a larger mixer, or plan the batch in parts";
-  return inputProblem(
-    "plan.too-many-loads",
-    ["mixer"],
-    `${loads.value} loads`,
-    `at most ${MOST_LOADS} in a day`,
-    advice,
-  );
+  return problem("plan.too-many-loads", ["mixer"], { loads: loads.value, most: MOST_LOADS });
 }
 
 function notStated(): Problem {
-  const advice = "write how long a load takes at each stage under `plan:`";
-  return inputProblem("plan.not-stated", ["plan"], "nothing about the day", "a section `plan:`", advice);
+  return problem("plan.not-stated", ["plan"], {});
 }
 
 function serveMissing(): Problem {
-  const advice = "give --serve 12:15, or write `serve: 12:15` under `plan:`";
-  return inputProblem("plan.serve-missing", ["plan", "serve"], "no time of service", "a time of day", advice);
+  return problem("plan.serve-missing", ["plan", "serve"], {});
 }
 
 function timesOf(plan: PlanFields): readonly (readonly [path: Path, time: Quantity])[] {
@@ -230,15 +222,10 @@ function basketsOf({ basket }: PotFields, { target, loads }: Batch): Figure {
 }
 
 function waterOutOfRange({ water, basket }: PotFields): Problem {
-  const found = `${water?.text ?? "no water"} for a basket of ${basket.text}`;
-  const expected = "2 to 50 g of water for each g of noodles";
-  return inputProblem(
-    "pot.water-out-of-range",
-    ["plan", "pot", "water"],
-    found,
-    expected,
-    "check the two and their units",
-  );
+  return problem("pot.water-out-of-range", ["plan", "pot", "water"], {
+    water: water?.text ?? "no water",
+    basket: basket.text,
+  });
 }
 
 const rawTemperature = { id: "pot.raw-temperature", label: "their temperature", unit: "°C", places: 0 };

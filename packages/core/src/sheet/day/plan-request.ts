@@ -1,4 +1,4 @@
-import { inputProblem, type Problem } from "../../figure/problem.ts";
+import { inputProblem, type Problem, problem } from "../../figure/problem.ts";
 import { type Limits, outsideLimits } from "../inputs.ts";
 import { readTimeOfDay } from "./clock.ts";
 
@@ -67,15 +67,12 @@ export function planRequestProblems(request: PlanRequest): readonly Problem[] {
 
 function serveProblems(serve: string): readonly Problem[] {
   if (readTimeOfDay(serve) !== undefined) return [];
-  const expected = 'a time of day from "00:00" to "23:59"';
-  return [inputProblem("plan.serve-time", ["serve"], `"${serve}"`, expected, 'write it like "12:15"')];
+  return [problem("plan.serve-time", ["serve"], { serve })];
 }
 
 function orderProblems(stages: readonly PlanStage[]): readonly Problem[] {
   if (stages[0]?.kind === "work" && stages.at(-1)?.kind === "work") return [];
-  const expected = "a first and a last stage that take a machine or hands";
-  const advice = "begin with weighing or mixing and end with cutting or boiling";
-  return [inputProblem("plan.open-ended", ["stages"], "a wait at an end, or no stages", expected, advice)];
+  return [problem("plan.open-ended", ["stages"], {})];
 }
 
 function machineProblems(stages: readonly PlanStage[], machines: readonly MachineCount[]): readonly Problem[] {
@@ -85,9 +82,7 @@ function machineProblems(stages: readonly PlanStage[], machines: readonly Machin
     stage.kind === "work" && !names.includes(stage.machine) ? [{ index, machine: stage.machine }] : [],
   );
   return [
-    ...twice.map((name) =>
-      inputProblem("plan.machine-twice", ["machines"], `"${name}" twice`, "each kind once", "add the counts up"),
-    ),
+    ...twice.map((name) => problem("plan.machine-twice", ["machines"], { name })),
     ...missing.map(({ index, machine }) =>
       inputProblem(
         "plan.machine-not-there",

@@ -1,5 +1,5 @@
 import { exact, type Figure, found, worked } from "../../figure/figure.ts";
-import { answer, type Note, noAnswer, type Outcome, type Problem, refuse } from "../../figure/problem.ts";
+import { answer, type Note, type Outcome, type Problem, problem, refuse } from "../../figure/problem.ts";
 import { definition } from "../../figure/source.ts";
 import { asked } from "../inputs.ts";
 import { type Moment, momentAt, readTimeOfDay } from "./clock.ts";
@@ -189,7 +189,5 @@ function standsTooLong({ loads, longestHold, machines }: PlanRequest, operations
   const starts = latestTimes(operations, loads, Number.POSITIVE_INFINITY)?.starts[0] ?? [];
   const hold = -(starts.at(-1) ?? 0) - (operations.at(-1)?.stage.minutes ?? 0);
   const machine = pacesOf(operations, machines)[0]?.machine ?? "";
-  const found = `no order of work; in the one that begins latest the first load stands ${hold} min before service`;
-  const advice = `serve in sittings, add to the ${machine}, which sets the pace, or allow a longer wait`;
-  return noAnswer("plan.stands-too-long", ["longestHold"], found, `at most ${longestHold} min`, advice);
+  return problem("plan.stands-too-long", ["longestHold"], { stands: hold, longest: longestHold ?? 0, machine });
 }

@@ -1,4 +1,4 @@
-import { noAnswer, type Problem } from "../../figure/problem.ts";
+import { noAnswer, type Problem, problem } from "../../figure/problem.ts";
 import { type DecimalText, dec, fixedText } from "../../number/decimal.ts";
 import type { Cutter, CutterSize, Machine } from "./machine.ts";
 
@@ -26,10 +26,7 @@ export function fitProblems(sheet: PlannedSheet, machine: Machine): readonly Pro
 
 function rollProblems({ width }: PlannedSheet, { rolls }: Machine): readonly Problem[] {
   if (dec(width).lte(rolls.width)) return [];
-  const advice = `roll it ${rolls.width} mm wide; each sheet then gets longer by the same ratio`;
-  return [
-    noAnswer("fits.rolls-too-narrow", ["width"], `a sheet ${width} mm wide`, `at most ${rolls.width} mm`, advice),
-  ];
+  return [problem("fits.rolls-too-narrow", ["width"], { width, rolls: rolls.width })];
 }
 
 function cutterProblems({ width, cutter }: PlannedSheet, cutters: readonly Cutter[]): readonly Problem[] {
@@ -41,13 +38,13 @@ function cutterProblems({ width, cutter }: PlannedSheet, cutters: readonly Cutte
   const strips = dec(width).div(widest).ceil();
   const each = fixedText(dec(width).div(strips), 0);
   return [
-    noAnswer(
-      "fits.cutter-too-narrow",
-      ["width"],
-      `a sheet ${width} mm wide`,
-      `at most ${widest.toString()} mm for the cutter ${sizeText(cutter)}`,
-      `slit the sheet lengthwise into ${strips.toString()} strips of about ${each} mm, or roll it ${widest.toString()} mm wide`,
-    ),
+    problem("fits.cutter-too-narrow", ["width"], {
+      width,
+      widest: widest.toString(),
+      cutter: sizeText(cutter),
+      strips: strips.toString(),
+      each,
+    }),
   ];
 }
 
@@ -79,12 +76,11 @@ function lengthProblems({ length }: PlannedSheet, { longestSheet }: Machine): re
   if (longestSheet === undefined || dec(length).lte(longestSheet)) return [];
   const sheets = dec(length).div(longestSheet).ceil();
   return [
-    noAnswer(
-      "fits.sheet-too-long",
-      ["length"],
-      `a sheet of ${fixedText(length, 0)} mm`,
-      `at most ${longestSheet} mm`,
-      `divide the dough into ${sheets.toString()} sheets of ${fixedText(dec(length).div(sheets), 0)} mm`,
-    ),
+    problem("fits.sheet-too-long", ["length"], {
+      length: fixedText(length, 0),
+      longestSheet,
+      sheets: sheets.toString(),
+      each: fixedText(dec(length).div(sheets), 0),
+    }),
   ];
 }

@@ -1,5 +1,5 @@
 import { exact, type Figure, worked } from "../../figure/figure.ts";
-import { answer, noAnswer, type Outcome, type Problem, refuse } from "../../figure/problem.ts";
+import { answer, type Outcome, type Problem, problem, refuse } from "../../figure/problem.ts";
 import { definition, fromSpec, type Source } from "../../figure/source.ts";
 import { type Decimal, HUNDRED, ONE } from "../../number/decimal.ts";
 import { fewestPasses, keepsTo, reductionOf } from "./gap-choice.ts";
@@ -13,10 +13,13 @@ export function freeSteps(least: Decimal, greatest: Decimal, reduction: Reductio
   const lastGap = exact(final).div(exact(springBack));
   if (lastGap.lt(least) || lastGap.gt(greatest)) {
     const possible = `${mm(least.times(exact(springBack)))} to ${mm(greatest.times(exact(springBack)))}`;
-    const found = `a gap of ${mm(lastGap)} for the final thickness`;
-    const advice = `ask for a final thickness of ${possible}`;
     return refuse(
-      noAnswer("passes.final-outside-gap", ["finalThickness"], found, `${mm(least)} to ${mm(greatest)}`, advice),
+      problem("passes.final-outside-gap", ["finalThickness"], {
+        lastGap: mm(lastGap),
+        least: mm(least),
+        greatest: mm(greatest),
+        possible,
+      }),
     );
   }
   const passes = fewestPasses(exact(first), exact(final), exact(largestReduction));
@@ -44,13 +47,12 @@ function widestThickness(greatest: Decimal, springBack: Figure, pass: number): F
 
 function firstTooThick(first: Decimal, widest: Decimal, largestReduction: Decimal): Problem {
   const most = widest.div(ONE.minus(largestReduction.div(HUNDRED)));
-  return noAnswer(
-    "passes.first-too-thick",
-    ["firstThickness"],
-    `${mm(first)}, of which the widest gap would take off ${percent(reductionOf(first, widest))}`,
-    `at most ${percent(largestReduction.div(HUNDRED))} in one pass`,
-    `press or roll the dough by hand to at most ${mm(downwards(most))} first`,
-  );
+  return problem("passes.first-too-thick", ["firstThickness"], {
+    first: mm(first),
+    reduction: percent(reductionOf(first, widest)),
+    most: percent(largestReduction.div(HUNDRED)),
+    thickest: mm(downwards(most)),
+  });
 }
 
 function equalSteps(

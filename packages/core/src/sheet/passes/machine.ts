@@ -1,4 +1,4 @@
-import { inputProblem, type Path, type Problem } from "../../figure/problem.ts";
+import { inputProblem, type Path, type Problem, problem } from "../../figure/problem.ts";
 import { type DecimalText, dec } from "../../number/decimal.ts";
 import { type Limits, outsideLimits } from "../inputs.ts";
 
@@ -105,13 +105,10 @@ export function gapProblems(gaps: Gaps, path: Path): readonly Problem[] {
     ];
   }
   if (gaps.settings.length > MOST_SETTINGS) {
-    const expected = `at most ${MOST_SETTINGS} settings`;
-    const advice = "list only the settings that are used";
-    return [inputProblem("machine.too-many-settings", path, `${gaps.settings.length}`, expected, advice)];
+    return [problem("machine.too-many-settings", path, { settings: gaps.settings.length, most: MOST_SETTINGS })];
   }
   if (gaps.settings.length === 0) {
-    const advice = "measure a sheet at each setting and list the thicknesses";
-    return [inputProblem("machine.no-settings", path, "no settings", "the gap of every setting in mm", advice)];
+    return [problem("machine.no-settings", path, {})];
   }
   const limits = outsideLimits(
     gaps.settings.map(({ gap }, index) => ({
@@ -125,16 +122,5 @@ export function gapProblems(gaps: Gaps, path: Path): readonly Problem[] {
   const twice = gaps.settings.filter(({ name }, index) =>
     gaps.settings.slice(0, index).some((earlier) => earlier.name === name),
   );
-  return [
-    ...limits,
-    ...twice.map(({ name }) =>
-      inputProblem(
-        "machine.same-setting",
-        path,
-        `"${name}" more than once`,
-        "a name for each setting",
-        "rename or drop one of them",
-      ),
-    ),
-  ];
+  return [...limits, ...twice.map(({ name }) => problem("machine.same-setting", path, { name }))];
 }

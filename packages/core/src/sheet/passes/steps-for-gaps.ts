@@ -1,5 +1,5 @@
 import { exact } from "../../figure/figure.ts";
-import { answer, inputProblem, type Note, type Outcome, type Problem, refuse } from "../../figure/problem.ts";
+import { answer, inputProblem, type Note, type Outcome, type Problem, problem, refuse } from "../../figure/problem.ts";
 import { type DecimalText, dec, HUNDRED } from "../../number/decimal.ts";
 import { fixedSteps } from "./fixed-steps.ts";
 import { freeSteps } from "./free-steps.ts";
@@ -51,8 +51,7 @@ function listedSteps(gaps: readonly DecimalText[], reduction: Reduction): Outcom
 function endProblems(steps: readonly PassStep[], { final, finalTolerance }: Reduction): readonly Problem[] {
   const last = steps.at(-1);
   if (last === undefined) {
-    const advice = "list the gaps, widest first";
-    return [inputProblem("passes.no-gaps", ["gaps", "gaps"], "an empty list", "at least one gap in mm", advice)];
+    return [problem("passes.no-gaps", ["gaps", "gaps"], {})];
   }
   const off = exact(last.thickness).minus(exact(final)).abs();
   if (off.lte(exact(finalTolerance))) return [];

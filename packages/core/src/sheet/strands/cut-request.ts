@@ -1,5 +1,5 @@
 import type { Figure } from "../../figure/figure.ts";
-import { inputProblem, type Problem } from "../../figure/problem.ts";
+import { type Problem, problem } from "../../figure/problem.ts";
 import type { DecimalText } from "../../number/decimal.ts";
 import { outsideLimits } from "../inputs.ts";
 import { type CutterSize, sizeLimits } from "../passes/machine.ts";
@@ -48,9 +48,5 @@ export function cutRequestProblems(request: CutRequest): readonly Problem[] {
     { path: ["longestSheet"], value: request.longestSheet, unit: "mm", above: "0" },
   ]);
   if (request.portion !== undefined || request.strandLength !== undefined) return problems;
-  const expected = "a raw portion in g, a strand length in mm, or both";
-  return [
-    ...problems,
-    inputProblem("geometry.no-cut", ["portion"], "neither", expected, "say how much or how long a portion is"),
-  ];
+  return [...problems, problem("geometry.no-cut", ["portion"], {})];
 }

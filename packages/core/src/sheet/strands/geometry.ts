@@ -1,5 +1,5 @@
 import { exact, type Figure, worked } from "../../figure/figure.ts";
-import { answer, noAnswer, type Outcome, type Problem, refuse } from "../../figure/problem.ts";
+import { answer, noAnswer, type Outcome, type Problem, problem, refuse } from "../../figure/problem.ts";
 import { definition, massBalance } from "../../figure/source.ts";
 import { type Decimal, type DecimalText, dec, fixedText } from "../../number/decimal.ts";
 import { asked, outsideLimits } from "../inputs.ts";
@@ -173,9 +173,10 @@ export function cutPlan(request: CutRequest): Outcome<CutPlan> {
 }
 
 function tooNarrow(request: CutRequest, strandWidth: Figure): Problem {
-  const found = `${request.width} mm of sheet for strands of ${fixedText(strandWidth.value, 2)} mm`;
-  const advice = "roll a wider sheet, trim less or take a narrower cutter";
-  return noAnswer("geometry.too-narrow", ["width"], found, "at least one strand across", advice);
+  return problem("geometry.too-narrow", ["width"], {
+    width: request.width,
+    strandWidth: fixedText(strandWidth.value, 2),
+  });
 }
 
 /** What of the length of a sheet is cut, between its trimmed ends, mm. */

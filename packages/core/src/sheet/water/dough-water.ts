@@ -9,10 +9,10 @@ import {
   answer,
   inputProblem,
   type Note,
-  noAnswer,
   type Outcome,
   type Path,
   type Problem,
+  problem,
   refuse,
 } from "../../figure/problem.ts";
 import { definition, massBalance } from "../../figure/source.ts";
@@ -177,10 +177,7 @@ function notThere(name: string, names: readonly string[]): Problem {
 }
 
 function allFlourApart(): Problem {
-  const advice =
-    "write the temperature of most of the flour as `flour:`, and only that of the others under `ingredients:`";
-  const expected = "at least one flour at the temperature of the flour";
-  return inputProblem("temperature.no-flour-left", ["temperature", "ingredients"], "none", expected, advice);
+  return problem("temperature.no-flour-left", ["temperature", "ingredients"], {});
 }
 
 /** An ingredient at a temperature of its own. */
@@ -301,14 +298,7 @@ function missing(key: "dough" | "flour" | "room", expected: string): Problem {
 }
 
 function noTapWater(): Problem {
-  const advice = "state more water, or fewer watery ingredients";
-  return noAnswer(
-    "temperature.no-tap-water",
-    ["water"],
-    "a dough without tap water",
-    "tap water to warm or cool",
-    advice,
-  );
+  return problem("temperature.no-tap-water", ["water"], {});
 }
 
 /** What the balance needs beside masses and temperatures. */

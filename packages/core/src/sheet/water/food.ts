@@ -1,5 +1,5 @@
 import { exact, type Figure, worked } from "../../figure/figure.ts";
-import { answer, inputProblem, type Outcome, type Problem, refuse } from "../../figure/problem.ts";
+import { answer, type Outcome, type Problem, problem, refuse } from "../../figure/problem.ts";
 import { type DecimalText, dec, sum } from "../../number/decimal.ts";
 import { asked, askedFigure, type Given, numberOf, outsideLimits } from "../inputs.ts";
 import { type Component, choiOkos, components, densities, type Polynomial, specificHeats } from "./choi-okos.ts";
@@ -119,8 +119,7 @@ function foodProblems({ composition, temperature }: Food): readonly Problem[] {
   if (problems.length > 0) return problems;
   const total = sum(components.map((component) => dec(numberOf(composition[component]))));
   if (total.gt(0)) return [];
-  const expected = "at least one component above zero";
-  return [inputProblem("food.empty", ["composition"], "nothing", expected, "give the masses of the components")];
+  return [problem("food.empty", ["composition"], {})];
 }
 
 function presentIn(composition: FoodComposition): readonly Component[] {
@@ -158,13 +157,7 @@ export function givenDensity(value: DecimalText): Figure {
 export function airFromDensity(measured: Figure, poreFree: Figure): Outcome<Figure> {
   if (exact(measured).gt(exact(poreFree))) {
     return refuse(
-      inputProblem(
-        "food.denser-than-solid",
-        ["density"],
-        `${measured.value} g/mL`,
-        `at most ${poreFree.value} g/mL, the dough without any air`,
-        "measure the sheet again: its thickness is most often the error",
-      ),
+      problem("food.denser-than-solid", ["density"], { measured: measured.value, poreFree: poreFree.value }),
     );
   }
   return answer(

@@ -1,5 +1,5 @@
 import { exact, type Figure, found, worked } from "../../figure/figure.ts";
-import { answer, inputProblem, type Outcome, type Problem, refuse } from "../../figure/problem.ts";
+import { answer, type Outcome, type Problem, problem, refuse } from "../../figure/problem.ts";
 import { definition, massBalance } from "../../figure/source.ts";
 import { type DecimalText, dec } from "../../number/decimal.ts";
 import { asked, askedFigure, type Given, numberOf, outsideLimits } from "../inputs.ts";
@@ -124,8 +124,7 @@ export interface StageLosses {
  */
 export function lossesFrom(stages: readonly WeighedStage[]): Outcome<StageLosses> {
   if (stages.length === 0) {
-    const advice = "weigh the dough before and after a stage";
-    return refuse(inputProblem("inverse.no-stages", [], "no weighings", "at least one stage", advice));
+    return refuse(problem("inverse.no-stages", [], {}));
   }
   const problems = stages.flatMap((stage, index) => stageProblems(stage, index));
   if (problems.length > 0) return refuse(...problems);
@@ -164,9 +163,7 @@ function stageProblems(stage: WeighedStage, index: number): readonly Problem[] {
   if (range.length > 0) return range;
   const into = dec(stage.before).plus(stage.added ?? "0");
   if (into.gte(stage.after)) return [];
-  const expected = `at most the ${into.toString()} g that went in`;
-  const advice = "weigh again, or name what was added, such as dusting starch";
-  return [inputProblem("inverse.gained", [index, "after"], `${stage.after} g`, expected, advice)];
+  return [problem("inverse.gained", [index, "after"], { after: stage.after, before: into.toString() })];
 }
 
 function lossOf({ stage, before, added, after }: WeighedStage): Figure {

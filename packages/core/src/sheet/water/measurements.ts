@@ -8,6 +8,7 @@ import {
   type Outcome,
   type Path,
   type Problem,
+  problem,
   refuse,
 } from "../../figure/problem.ts";
 import { massField, quantityField, refuseValue, shareField } from "../../materials/fields.ts";
@@ -91,9 +92,15 @@ export function measuredSheet(input: unknown): Outcome<Measurement> {
 function implausible(figure: Figure, path: Path, least: string, most: string): readonly Problem[] {
   if (exact(figure).gte(least) && exact(figure).lte(most)) return [];
   const unit = figure.unit === "" ? "" : ` ${figure.unit}`;
-  const found = `a ${figure.label} of ${exact(figure).toSignificantDigits(4).toFixed()}${unit}`;
-  const advice = "check the weights, the lengths and their units, and measure again";
-  return [inputProblem("measured.implausible", path, found, `${least} to ${most}${unit}`, advice)];
+  return [
+    problem("measured.implausible", path, {
+      label: figure.label,
+      figure: exact(figure).toSignificantDigits(4).toFixed(),
+      unit,
+      least,
+      most,
+    }),
+  ];
 }
 
 function thicknessOrDensity(found: string): Problem {
@@ -250,10 +257,7 @@ export function measuredCooking(input: unknown): Outcome<Measurement> {
   const byWeight = raw && cooked && !rawWater && !cookedWater && !solidsLoss;
   const byWater = rawWater && cookedWater && !raw && !cooked;
   if (!byWeight && !byWater) {
-    const expected = "the raw and the cooked weight, or the water before and after cooking with the solids lost";
-    return refuse(
-      inputProblem("measured.cook-pair", ["raw"], "no such pair", expected, "give --raw '500 g' --cooked '880 g'"),
-    );
+    return refuse(problem("measured.cook-pair", ["raw"], {}));
   }
   const gain = byWeight
     ? gainFromWeights(raw.value, cooked.value)

@@ -1,5 +1,5 @@
 import { exact, type Figure, worked } from "../../figure/figure.ts";
-import { answer, type Note, noAnswer, type Outcome, type Problem, refuse } from "../../figure/problem.ts";
+import { answer, type Note, type Outcome, type Problem, problem, refuse } from "../../figure/problem.ts";
 import { definition } from "../../figure/source.ts";
 import { type DecimalText, dec, fixedText, floorToDivision, ONE } from "../../number/decimal.ts";
 import { asked, outsideLimits } from "../inputs.ts";
@@ -138,21 +138,15 @@ function tooWarm(request: WaterRequest, plan: WaterPlan, water: Figure, iceTempe
   });
   const flour = coolerFlour(request, surplus);
   const coolEnough = floorToDivision(dec(flour.value), ONE);
-  const advice = `cool the flour to ${fixedText(coolEnough, 0)} °C or below, or mix in less time`;
-  const found = "a dough too warm even with all its water as ice";
-  return noAnswer("temperature.too-warm", ["flour", "temperature"], found, "ice for part of the water at most", advice);
+  return problem("temperature.too-warm", ["flour", "temperature"], { coolEnough: fixedText(coolEnough, 0) });
 }
 
 function needsIce(temperature: Figure): Problem {
-  const found = `water of ${fixedText(temperature.value, 1)} °C`;
-  const advice = "give the temperature of the tap, so that the share of ice can be worked out";
-  return noAnswer("temperature.needs-ice", ["tap"], found, "liquid water", advice);
+  return problem("temperature.needs-ice", ["tap"], { temperature: fixedText(temperature.value, 1) });
 }
 
 function tooCold(temperature: Figure): Problem {
-  const found = `water of ${fixedText(temperature.value, 0)} °C`;
-  const advice = "let the flour come to a warmer room first";
-  return noAnswer("temperature.too-cold", ["flour", "temperature"], found, "liquid water", advice);
+  return problem("temperature.too-cold", ["flour", "temperature"], { temperature: fixedText(temperature.value, 0) });
 }
 
 function notesOn({ heat }: WaterRequest, temperature: Figure): readonly Note[] {

@@ -1,0 +1,78 @@
+import { input, type Lists, type Texts } from "./entry.ts";
+
+export const batch = {
+  "weighing.no-flour": input(({ flour }: Texts<"flour">) => ({
+    found: `${flour} g of flour in a load`,
+    expected: "flour that the scale can show",
+    advice: "make a larger batch or name a finer scale",
+  })),
+  "batch.bowl-weight-twice": input(() => ({
+    found: "both rawWeight and cookedWeight",
+    expected: "the raw or the cooked weight of a bowl",
+    advice: "keep one",
+  })),
+  // HAND batch/cost-prices.ts:59 "cost.unknown-currency" advice: CallExpression nearestAdvice(code)
+  "cost.two-prices": input(({ name, first, second }: Texts<"name" | "first" | "second">) => ({
+    found: `${name} at ${first} and at ${second}`,
+    expected: "one price for one material",
+    advice: "correct one of them, or give what is another flour or product a name of its own under `materials:`",
+  })),
+  "cost.no-prices": input(() => ({
+    found: "no price of any ingredient",
+    expected: "prices",
+    advice: "write `prices:` with lines such as `table salt: 0.60 EUR/kg`, or `price:` beside a material",
+  })),
+  // HAND batch/cost-prices.ts:115 "cost.mixed-currencies" advice: const used twice advice
+  "batch.stated-twice": input(({ ways }: Lists<"ways">) => ({
+    found: ways.join(" and "),
+    expected: "one of bowls, dough, flour, load or have",
+    advice: "keep the one that sets the size of the batch",
+  })),
+  "mixer.needed": input(({ size }: Texts<"size">) => ({
+    found: `no ${size} load`,
+    expected: `the mixer's ${size} load`,
+    advice: "state it under `mixer:`",
+  })),
+  // HAND batch/dough-size.ts:155 "batch.unknown-ingredient" advice: ConditionalExpression nearest.length > 0 ? `did you mean ${nearest.map((name) => `"${name}"`).join(" or ")}?` : "name one of these"
+  "batch.ingredient-zero": input(({ name }: Texts<"name">) => ({
+    found: `"${name}", of which the dough takes none`,
+    expected: "some of it",
+    advice: "name an ingredient that the dough needs",
+  })),
+  "batch.not-stated": input(() => ({
+    found: "no size of batch",
+    expected: "one of bowls, dough, flour, load or have",
+    advice: "write it under `batch:`, or give it as a flag such as --bowls 320 --raw-weight '130 g'",
+  })),
+  "batch.bowl-weight-missing": input(() => ({
+    found: "a number of bowls without their weight",
+    expected: "rawWeight or cookedWeight beside bowls",
+    advice: "write `rawWeight: 130 g`, or `cookedWeight: 230 g` with `cookGain`",
+  })),
+  "mixer.limits": input(({ smallest, largest }: Texts<"smallest" | "largest">) => ({
+    found: `a smallest load of ${smallest} and a largest of ${largest}`,
+    expected: "a smallest load below the largest",
+    advice: "exchange them",
+  })),
+  // HAND batch/loads.ts:70 "mixer.no-equal-loads" hand code
+  "rework.no-new-dough": input(({ amount }: Texts<"amount">) => ({
+    found: `${amount} of rework, all of the dough in the mixer`,
+    expected: "new dough beside it",
+    advice: "take less of it, or make a larger batch",
+  })),
+  "rework.beyond-own-limit": input(({ share, most }: Texts<"share" | "most">) => ({
+    found: `rework of ${share} % of the dough in the mixer`,
+    expected: `at most ${most}, the kitchen's own greatest share`,
+    advice: "take less of it, or make a larger batch",
+  })),
+  "scales.capacity-below-division": input(({ capacity, division }: Texts<"capacity" | "division">) => ({
+    found: `a capacity of ${capacity}, with steps of ${division}`,
+    expected: "a capacity of at least one step",
+    advice: "exchange them, or read both off the plate of the scale",
+  })),
+  "scales.mixed-systems": input(() => ({
+    found: "scales in grams and scales in ounces",
+    expected: "scales of one system, so that the weights of a load can be added up",
+    advice: "switch all scales to the same units",
+  })),
+};

@@ -1,0 +1,196 @@
+import { type Counts, input, type Lists, noAnswer, type Texts } from "./entry.ts";
+
+export const chemistry = {
+  "solutions.too-weak-salts": noAnswer(({ name, strength, target }: Texts<"name" | "strength" | "target">) => ({
+    found: `${name} of ${strength} % to add`,
+    expected: `more than the ${target} % aimed at`,
+    advice: "add dry salts or a stronger stock",
+  })),
+  // HAND chemistry/adjust.ts:191 "solutions.amount" hand code
+  "baking.mass": input(() => ({
+    found: "masses that cannot be",
+    expected: "masses above 0, moisture below the mass after, an assay up to 100 %",
+    advice: "weigh the salt without its tray",
+  })),
+  "baking.heavier": input(() => ({
+    found: "a salt heavier after the oven than before",
+    expected: "a loss of mass",
+    advice: "allow for the moisture it took up, or weigh again",
+  })),
+  "baking.lighter": input(({ left, least }: Texts<"left" | "least">) => ({
+    found: `${left} % of the mass left`,
+    expected: `at least ${least} %, what full conversion leaves`,
+    advice: "weigh again: salt was spilt, or the tray was not taken off",
+  })),
+  // HAND chemistry/common-stock.ts:92 "stock.too-much-water" expected: ConditionalExpression room === undefined ? "a scale that takes it" : `at most ${decimalText(room.toSignificantDigits(4))} g, the salts and all the water of a load`
+  "stock.scales": noAnswer(() => ({
+    found: "scales on which no amount of the salts weighs within the tolerance",
+    expected: "a scale that takes each salt of a stock",
+    advice: "take a finer scale or allow a wider tolerance",
+  })),
+  "stock.not-clear": noAnswer(({ verdict }: Texts<"verdict">) => ({
+    found: `salts together of which the verdict is "${verdict}" at any strength`,
+    expected: "salts that stay clear together where the stock is kept",
+    advice: "weigh them dry on a finer scale",
+  })),
+  "stock.wish": input(() => ({
+    found: "no salt, or a dose, division, tolerance or number of loads that is not above 0",
+    expected: "all of them above 0",
+    advice: "state them all",
+  })),
+  "composition.negative": input(() => ({
+    found: "a share below zero",
+    expected: "shares of zero or more",
+    advice: "correct the share",
+  })),
+  "composition.over-100": input(({ total }: Texts<"total">) => ({
+    found: `parts that add up to ${total} %`,
+    expected: "parts that add up to at most 100 % of the product",
+    advice: "state every part in % of the product as it is, water included",
+  })),
+  "solution.too-strong": input(({ strength, most }: Texts<"strength" | "most">) => ({
+    found: `a strength of ${strength} % by mass`,
+    expected: `above 0 and at most ${most} % by mass, the strength of the product itself`,
+    advice: "ask for a weaker solution or take a stronger product",
+  })),
+  "convert.dose": input(({ mass }: Texts<"mass">) => ({
+    found: `a dose of ${mass} g`,
+    expected: "a dose above 0",
+    advice: "state the dose to swap",
+  })),
+  // HAND chemistry/convert.ts:90 "convert.nothing-held" found: word what | expected: word what | advice: ConditionalExpression hold === "P" ? "bicarbonates have no alkalinity P: hold M instead" : "hold something else"
+  // HAND chemistry/convert.ts:99 "convert.cannot-hold" found: word what | expected: word what | advice: ConditionalExpression hold === "P" ? "bicarbonates have no alkalinity P: hold M instead" : "take another product"
+  "density.no-model": noAnswer(({ unknown, modelled }: Lists<"unknown" | "modelled">) => ({
+    found: `a solution with ${unknown.join(", ")}`,
+    expected: `salts with a published fit of density: ${modelled.join(", ")}`,
+    advice: "state the strength by mass; no density is needed then",
+  })),
+  "density.temperature": noAnswer(({ temperature, low, high }: Texts<"temperature" | "low" | "high">) => ({
+    found: `${temperature} °C`,
+    expected: `${low} to ${high} °C for these salts`,
+    advice: "work within the range, or by mass",
+  })),
+  "density.too-strong": noAnswer(({ strength, most }: Texts<"strength" | "most">) => ({
+    found: `${strength} % by mass of salts`,
+    expected: `at most ${most} % by mass for these salts in this ratio, where the published fits end`,
+    advice: "work by mass, or with a weaker solution",
+  })),
+  "hydrometer.error": input(({ error }: Texts<"error">) => ({
+    found: `a reading error of ${error}`,
+    expected: "zero or more, and less than the reading",
+    advice: "state what one can read off",
+  })),
+  "hydrometer.volume": input(() => ({
+    found: "a mass or a volume that is not above 0",
+    expected: "both above 0",
+    advice: "weigh a known volume",
+  })),
+  "solutions.ratio": noAnswer(({ wanted, range }: Texts<"wanted"> & Lists<"range">) => ({
+    found: `potassium carbonate as ${wanted} % of the carbonates`,
+    expected: `between the shares of the two stocks, ${range.join(" and ")}`,
+    advice: "take other stocks, or ask for a ratio between them",
+  })),
+  // HAND chemistry/make-up.ts:129 "solutions.parts" hand code
+  // HAND chemistry/make-up.ts:138 "solutions.parts" hand code
+  // HAND chemistry/make-up.ts:149 "solutions.amount" hand code
+  "ph.phosphate": noAnswer(({ phosphates }: Lists<"phosphates">) => ({
+    found: `a solution with ${phosphates.join(", ")}`,
+    expected: "carbonates, bicarbonates, hydroxides and chlorides",
+    advice: "measure the pH with an electrode",
+  })),
+  "ph.no-water": noAnswer(() => ({
+    found: "no water",
+    expected: "a solution",
+    advice: "give the water the salts dissolve in",
+  })),
+  "ph.temperature": noAnswer(({ temperature }: Counts<"temperature">) => ({
+    found: `${temperature} °C`,
+    expected: "0 to 40 °C",
+    advice: "ask for a temperature in the range",
+  })),
+  "ph.no-salt": noAnswer(() => ({
+    found: "hardly any alkaline salt",
+    expected: "at least 0.000001 mol of it per kg of water",
+    advice: "give the alkaline salts",
+  })),
+  "ph.too-strong": noAnswer(({ strength, most }: Texts<"strength"> & Counts<"most">) => ({
+    found: `an ionic strength of ${strength} mol/kg or more`,
+    expected: `at most ${most} mol/kg`,
+    advice: "ask for the pH of the mixing water, or of a weaker solution",
+  })),
+  "solutions.temperature": input(({ temperature }: Texts<"temperature">) => ({
+    found: `a solution made at ${temperature} °C`,
+    expected: "0 to 100 °C, where water is liquid",
+    advice: "state the temperature of the water",
+  })),
+  "solubility.no-table": noAnswer(({ name, tables }: Texts<"name"> & Lists<"tables">) => ({
+    found: name,
+    expected: `a salt with a solubility table: ${tables.join(", ")}`,
+    advice: "try a small amount first",
+  })),
+  "solubility.no-water": noAnswer(() => ({
+    found: "no solution",
+    expected: "salts and water",
+    advice: "make up the solution first",
+  })),
+  "solubility.temperature": noAnswer(
+    ({ temperature, name, first, last }: Texts<"temperature" | "name" | "first" | "last">) => ({
+      found: `${temperature} °C for ${name}`,
+      expected: `${first} to ${last} °C, where its table ends`,
+      advice: "ask for a temperature in the range",
+    }),
+  ),
+  "strength.value": input(({ strength }: Texts<"strength">) => ({
+    found: `a strength of ${strength}`,
+    expected: "a strength above 0",
+    advice: "state the strength",
+  })),
+  "strength.no-water": input(() => ({
+    found: "a product without water",
+    expected: "a solution",
+    advice: "make up the solution first",
+  })),
+  "strength.no-salt": input(() => ({
+    found: "no alkaline salt in the product",
+    expected: "a product with an alkaline salt",
+    advice: "name the salts of the product",
+  })),
+  "strength.degrees": input(({ degrees, modulus }: Texts<"degrees" | "modulus">) => ({
+    found: `${degrees} degrees Baumé`,
+    expected: `less than the modulus of the scale, ${modulus}`,
+    advice: "read the hydrometer again",
+  })),
+  "strength.beyond-fit": noAnswer(
+    ({ measured, lowest, highest, strongest }: Texts<"measured" | "lowest" | "highest" | "strongest">) => ({
+      found: `a measured value of ${measured}`,
+      expected: `between ${lowest} (water) and ${highest} (${strongest} % by mass, where the published fits or the product itself end)`,
+      advice: "check the value, its unit and its temperature, or state the strength by mass",
+    }),
+  ),
+  "stock.too-weak": noAnswer(({ strength, weakest }: Texts<"strength" | "weakest">) => ({
+    found: `a stock of ${strength} %`,
+    expected: `at least ${weakest} %`,
+    advice: "take a finer scale or allow a wider tolerance",
+  })),
+  "titration.value": input(() => ({
+    found: "a value that is not above 0",
+    expected: "volumes, normality, sample and percent above 0",
+    advice: "state them as the label does",
+  })),
+  "titration.no-alkalinity": input(() => ({
+    found: "salts without alkalinity",
+    expected: "alkaline salts",
+    advice: "name the salts of the product",
+  })),
+  "titration.over-100": noAnswer(({ share, water }: Texts<"share" | "water">) => ({
+    found: `${share} % of salts and ${water} % of water`,
+    expected: "at most 100 % together",
+    advice:
+      "the salts named are too weak for this alkalinity: check the species, the standard it is stated as, and the water",
+  })),
+  "titration.end-points": input(({ first, total }: Texts<"first" | "total">) => ({
+    found: `${first} mL of ${total} mL`,
+    expected: "a first end point from 0 to the total, and volumes, normality and sample above 0",
+    advice: "read the burette from the beginning for both end points",
+  })),
+};

@@ -1,0 +1,20 @@
+// Every problem by its code, and its sentences: one file a room.
+import { batch } from "./batch.ts";
+import { blend } from "./blend.ts";
+import { chemistry } from "./chemistry.ts";
+import { explore } from "./explore.ts";
+import { formula } from "./formula.ts";
+import { materials } from "./materials.ts";
+import { sheet } from "./sheet.ts";
+import { spec } from "./spec.ts";
+
+export const catalogue = {
+  ...chemistry,
+  ...materials,
+  ...spec,
+  ...formula,
+  ...batch,
+  ...blend,
+  ...sheet,
+  ...explore,
+};
