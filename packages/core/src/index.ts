@@ -102,16 +102,22 @@ export { type Figure, type Range, shown, shownValue, type Working } from "./figu
 export { type Graph, graphOf, type PlainFigure, type Published, plainFigure, published } from "./figure/graph.ts";
 export {
   answer,
+  type Code,
+  type Facts,
   inputProblem,
   type Note,
   noAnswer,
   type Outcome,
   type Path,
   type Problem,
+  type ProblemIn,
   pathText,
+  problem,
   refuse,
 } from "./figure/problem.ts";
+export { type Entry, type FactsOf, input, type Sentences } from "./figure/problems/entry.ts";
 export { citation, type Source, type Standing } from "./figure/source.ts";
+export { type Told, telling, told } from "./figure/told.ts";
 export { type WrittenWorking, writtenWorking } from "./figure/written-working.ts";
 // formula
 export { computeFormula, type Formula, formulaOf } from "./formula/formula.ts";

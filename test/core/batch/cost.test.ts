@@ -6,6 +6,7 @@ import { dec, sum } from "#core/number/decimal.ts";
 import { formulas, kitchens } from "../formula/random-spec.ts";
 import { codesOf, noteCodesOf } from "../formula/worked-out.ts";
 import { expectSound } from "../report/sound.ts";
+import { toldOf } from "../told-of.ts";
 import { cost, costed } from "./costed.ts";
 
 const values = (figures: readonly (Figure | undefined)[]) =>
@@ -142,7 +143,7 @@ describe("cost", () => {
       problems: [{ path: ["prices", "bread flour"], found: '"EUE"', advice: "did you mean EUR?" }],
     });
     const mixed = cost({ prices: { "bread flour": "1 EUR/kg", salt: "1 USD/kg" } });
-    expect(mixed).toMatchObject({ problems: [{ found: "EUR for bread flour; USD for table salt" }] });
+    expect(toldOf(mixed)).toMatchObject([{ found: "EUR for bread flour; USD for table salt" }]);
   });
 
   it("says which price or stock belongs to no ingredient", () => {

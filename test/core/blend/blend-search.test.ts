@@ -1,3 +1,4 @@
+import { told } from "@noodlewright/core";
 import { describe, expect, test } from "vitest";
 import type { BlendQuestion } from "#core/blend/blend-question.ts";
 import { searchBlend } from "#core/blend/blend-search.ts";
@@ -124,14 +125,14 @@ describe("searchBlend", () => {
   test("explains a target out of reach: what conflicts, how far each would have to move, and the flour that would do", () => {
     const answer = value(searchBlend({ ...school, targets: { protein: { least: "13.9", basis: at14 } } }));
     if (answer.kind !== "out-of-reach") throw new Error("found a blend that cannot be");
-    expect(answer.problem.kind).toBe("no-answer");
+    expect(told(answer.problem).kind).toBe("no-answer");
     const moves = answer.conflicts.flat().map(({ id, from, to }) => [id, from, Number(to).toFixed(2)]);
     expect(moves).toEqual([
       ["protein.least", "13.9", "13.77"],
       ["greatest:dry gluten:most", "2", "3.00"],
       ["fixed:barley flour:least", "10", "5.00"],
     ]);
-    expect(answer.problem.advice).toBe(
+    expect(told(answer.problem).advice).toBe(
       "protein of no more than 13.77 % at 14 % mb instead of 13.9; " +
         "or greatest share of dry gluten of no less than 3 % instead of 2; " +
         "or fixed share of barley flour of no more than 5 % instead of 10; " +
@@ -154,7 +155,7 @@ describe("searchBlend", () => {
     if (answer.kind === "found") throw new Error("found a blend that cannot be");
     const ratio = answer.conflicts.flat().find(({ id }) => id === "ratio:strong flour:most");
     expect([ratio?.settles, ratio?.to, ratio?.blend]).toEqual([true, undefined, undefined]);
-    expect(answer.problem.advice).toContain('lift "ratio of strong flour to soft flour at most 1 times"');
+    expect(told(answer.problem).advice).toContain('lift "ratio of strong flour to soft flour at most 1 times"');
   });
 
   test("speaks of the nearest blend only where there is one", () => {
@@ -166,7 +167,7 @@ describe("searchBlend", () => {
     const answer = value(searchBlend({ flours, prefer: { kind: "fewest" }, targets: {} }));
     if (answer.kind === "found") throw new Error("found a blend that cannot be");
     expect(answer.nearest).toBeUndefined();
-    expect(answer.problem.advice).not.toContain("nearest");
+    expect(told(answer.problem).advice).not.toContain("nearest");
   });
 
   test.each([

@@ -1,6 +1,7 @@
 import { expect, test } from "vitest";
 import { styleNotes, styles } from "#core/blend/style-notes.ts";
 import { styleRanges } from "#core/blend/style-ranges.ts";
+import { toldOf } from "../told-of.ts";
 
 test("a formula outside a range gets a note with the source, inside it gets none", () => {
   const outcome = styleNotes("okinawa soba", { protein: "10.8", ash: "0.40", water: "35", thickness: "1.8" });
@@ -15,7 +16,7 @@ test("a remembered range says so in its note", () => {
 
 test("an unknown style names those known", () => {
   const outcome = styleNotes("spaghetti", {});
-  expect(outcome.ok ? "" : outcome.problems[0]?.advice).toContain("okinawa soba");
+  expect(toldOf(outcome)[0]?.advice).toContain("okinawa soba");
 });
 
 test("every range has a side, and its low is not above its high", () => {

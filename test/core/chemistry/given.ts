@@ -3,10 +3,16 @@ import { type Composition, mixture, pure, waterOnly } from "#core/chemistry/comp
 import type { SpeciesName } from "#core/chemistry/species.ts";
 import type { Outcome } from "#core/figure/problem.ts";
 import { dec } from "#core/number/decimal.ts";
+import { toldOf } from "../told-of.ts";
 
 /** The value of an answer; a refusal fails the test with its codes. */
 export function answered<T>(outcome: Outcome<T>): T {
-  if (!outcome.ok) throw new Error(outcome.problems.map(({ code, found }) => `${code}: ${found}`).join("; "));
+  if (!outcome.ok)
+    throw new Error(
+      toldOf(outcome)
+        .map(({ code, found }) => `${code}: ${found}`)
+        .join("; "),
+    );
   return outcome.value;
 }
 

@@ -9,6 +9,7 @@ import { fitRange, type StatedStrength, solutionAt } from "#core/chemistry/state
 import { massOfVolume, strengthOf, volumeOfMass } from "#core/chemistry/strength.ts";
 import { shownValue } from "#core/figure/figure.ts";
 import { dec } from "#core/number/decimal.ts";
+import { toldOf } from "../told-of.ts";
 import { amount, answered, apart, carbonates, codesOf, distance } from "./given.ts";
 
 /** A round trip has to come back this near. */
@@ -168,7 +169,7 @@ describe("outside the fits", () => {
       "density.no-model",
     ]);
     const outcome = solutionDensity({ species: { K2CO3: "25" }, water: "75", inert: "0" }, 50);
-    expect(outcome.ok ? "" : outcome.problems[0]?.expected).toBe("5 to 40 °C for these salts");
+    expect(toldOf(outcome)[0]?.expected).toBe("5 to 40 °C for these salts");
   });
 
   test("below 20 °C the carried-on fit of potassium carbonate is named", () => {

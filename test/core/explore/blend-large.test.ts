@@ -1,6 +1,8 @@
+import { told } from "@noodlewright/core";
 import { describe, expect, test } from "vitest";
 import type { BlendQuestion, BlendsFound, Candidate } from "#core/blend/blend-question.ts";
 import { searchBlend } from "#core/blend/blend-search.ts";
+import { toldOf } from "../told-of.ts";
 import { Independent, meets, restate, score } from "./independent.ts";
 import { at14, value } from "./kitchen.ts";
 
@@ -36,7 +38,7 @@ function cpuSeconds(run: () => unknown): number {
 
 function found(question: BlendQuestion): BlendsFound {
   const answer = value(searchBlend(question));
-  if (answer.kind !== "found") throw new Error(answer.problem.found);
+  if (answer.kind !== "found") throw new Error(told(answer.problem).found);
   return answer;
 }
 
@@ -97,7 +99,7 @@ test("a search that is given up says how far its best may be from the best there
     const { value: answer } = outcome;
     expect(answer.kind === "found" ? (answer.notProven ?? "") : "none").toMatch(/^not proven/u);
   } else {
-    expect(outcome.problems.map(({ found: seen }) => seen)).toEqual([
+    expect(toldOf(outcome).map(({ found: seen }) => seen)).toEqual([
       "no blend found before the search was given up; that there is none is not proven",
     ]);
   }

@@ -1,3 +1,4 @@
+import { told } from "@noodlewright/core";
 import { describe, expect, test } from "vitest";
 import { designBlend, type SpecBlend } from "#core/blend/spec-blend.ts";
 import { formulaOf } from "#core/formula/formula.ts";
@@ -38,7 +39,7 @@ function design(input: object): SpecBlend {
   return answered(asked(input).outcome);
 }
 function shares({ answer }: SpecBlend, at = 0): Readonly<Record<string, number>> {
-  if (answer.kind !== "found") throw new Error(answer.problem.found);
+  if (answer.kind !== "found") throw new Error(told(answer.problem).found);
   return Object.fromEntries(answer.blends[at]?.shares.map(({ name, share }) => [name, Number(share.value)]) ?? []);
 }
 /** Cells of a table, as text. */

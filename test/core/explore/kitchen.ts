@@ -1,3 +1,4 @@
+import { told } from "@noodlewright/core";
 import type { BlendAnswer, Candidate } from "#core/blend/blend-question.ts";
 import type { Outcome } from "#core/figure/problem.ts";
 import type { MoistureBasis } from "#core/materials/fields.ts";
@@ -34,6 +35,6 @@ export function value<T>(outcome: Outcome<T>): T {
 
 /** The shares of the blends found, as text. */
 export function sharesOf(answer: BlendAnswer): readonly string[] {
-  if (answer.kind !== "found") throw new Error(answer.problem.found);
+  if (answer.kind !== "found") throw new Error(told(answer.problem).found);
   return answer.blends.map(({ shares }) => shares.map(({ name, share }) => `${name} ${share.value}`).join(", "));
 }

@@ -3,6 +3,7 @@ import type { Figure } from "#core/figure/figure.ts";
 import { formulaOf } from "#core/formula/formula.ts";
 import { basisRange, sumRange } from "#core/formula/ranges.ts";
 import { dec } from "#core/number/decimal.ts";
+import { toldOf } from "../told-of.ts";
 import { flour, type Written, workedOut } from "./worked-out.ts";
 
 /** The ends of a figure's range, to six places. */
@@ -94,7 +95,7 @@ describe("water that others bring", () => {
   /** Advice and expectation of the first problem. */
   function refusal(written: Written): readonly string[] {
     const outcome = formulaOf({ name: "test", ...written });
-    const [problem] = outcome.ok ? [] : outcome.problems;
+    const [problem] = toldOf(outcome);
     return [problem?.code ?? "", problem?.expected ?? "", problem?.advice ?? ""];
   }
   const flours = [{ ...known, amount: "100 %" }];

@@ -1,5 +1,6 @@
 import { describe, expect, it } from "vitest";
 import { formulaOf } from "#core/formula/formula.ts";
+import { toldOf } from "../told-of.ts";
 
 function advice(written: object, path: string): string {
   const outcome = formulaOf({
@@ -8,7 +9,7 @@ function advice(written: object, path: string): string {
     water: { tap: "170 g" },
     ...written,
   });
-  const problems = outcome.ok ? [] : outcome.problems;
+  const problems = toldOf(outcome);
   expect(problems.map(({ code }) => code)).toEqual(["quantity.unreadable"]);
   expect(problems[0]?.path.join(".")).toBe(path);
   return problems[0]?.advice ?? "";

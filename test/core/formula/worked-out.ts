@@ -2,13 +2,19 @@ import type { Outcome } from "#core/figure/problem.ts";
 import { type Formula, formulaOf } from "#core/formula/formula.ts";
 import { dec } from "#core/number/decimal.ts";
 import type { Spec, SpecInput } from "#core/spec/spec.ts";
+import { toldOf } from "../told-of.ts";
 
 /** A spec without a name is enough for a test. */
 export type Written = Omit<SpecInput, "name">;
 
 /** The answer of an outcome; the test fails where there is none. */
 export function answered<T>(outcome: Outcome<T>): T {
-  if (!outcome.ok) throw new Error(outcome.problems.map(({ code, found }) => `${code}: ${found}`).join("; "));
+  if (!outcome.ok)
+    throw new Error(
+      toldOf(outcome)
+        .map(({ code, found }) => `${code}: ${found}`)
+        .join("; "),
+    );
   return outcome.value;
 }
 

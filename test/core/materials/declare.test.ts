@@ -3,6 +3,7 @@ import { describe, expect, it } from "vitest";
 import { declare, type Interval, impliedBy } from "#core/materials/declare.ts";
 import { type Nutrient, type RuleBookName, ruleBooks } from "#core/materials/rounding-rules.ts";
 import { type Decimal, dec } from "#core/number/decimal.ts";
+import { toldOf } from "../told-of.ts";
 
 const lines = Object.values(ruleBooks).flatMap(({ name, rules }) =>
   rules.map(({ nutrient }) => ({ book: name, nutrient })),
@@ -108,7 +109,7 @@ describe("what is refused", () => {
 
   it("names what the book could print", () => {
     const refused = impliedBy("protein", "4.3", "US");
-    expect(!refused.ok && refused.problems[0]?.expected).toBe("a value that the book's rounding can give, such as 4");
+    expect(toldOf(refused)[0]?.expected).toBe("a value that the book's rounding can give, such as 4");
   });
 });
 

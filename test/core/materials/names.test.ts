@@ -9,6 +9,7 @@ import { readProduct } from "#core/materials/product-text.ts";
 import { severalOf, severalThings } from "#core/materials/several.ts";
 import { dec } from "#core/number/decimal.ts";
 import { codesOf } from "../formula/worked-out.ts";
+import { toldOf } from "../told-of.ts";
 
 const everyName = catalogue().flatMap(({ name, aliases }) => [name, ...aliases]);
 const alkaline = new Set(
@@ -28,7 +29,7 @@ function said(alkali: object): { readonly found: string; readonly expected: stri
     alkali: [alkali],
   });
   expect(codesOf(outcome)).toEqual(["materials.several"]);
-  const [problem] = outcome.ok ? [] : outcome.problems;
+  const [problem] = toldOf(outcome);
   return problem ?? { found: "", expected: "", advice: "" };
 }
 
@@ -94,7 +95,7 @@ describe("a name that stands for several things", () => {
   it("tells the range of doses of a swap: 12 g of potassium carbonate takes 9.20 to 24.84 g of washing soda", () => {
     const meq = dec(12).times(alkalinityM(pure("K2CO3")));
     const outcome = readProduct("washing soda", {}, terms, [], { text: "12 g K2CO3", unit: "g", meq });
-    expect(outcome.ok ? "" : outcome.problems[0]?.expected).toMatch(/from 9\.20 g .* to 24\.84 g /u);
+    expect(toldOf(outcome)[0]?.expected).toMatch(/from 9\.20 g .* to 24\.84 g /u);
   });
 
   it.each([

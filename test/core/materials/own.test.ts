@@ -2,6 +2,7 @@ import { describe, expect, it } from "vitest";
 import type { Outcome } from "#core/figure/problem.ts";
 import { type OwnMaterials, resolveMaterial } from "#core/materials/own.ts";
 import { type MaterialFigures, materialFiguresSchema, ownMaterialsSchema } from "#core/materials/schema.ts";
+import { toldOf } from "../told-of.ts";
 
 const written = (figures: object): MaterialFigures => materialFiguresSchema.parse(figures);
 const kitchen = (materials: object): OwnMaterials => ownMaterialsSchema.parse(materials);
@@ -9,7 +10,12 @@ const resolve = (name: string, figures?: object, own: object = {}) =>
   resolveMaterial(name, ["flours", 0, "name"], figures && written(figures), kitchen(own));
 
 function answered<T>(outcome: Outcome<T>): T {
-  if (!outcome.ok) throw new Error(outcome.problems.map(({ code, found }) => `${code}: ${found}`).join("; "));
+  if (!outcome.ok)
+    throw new Error(
+      toldOf(outcome)
+        .map(({ code, found }) => `${code}: ${found}`)
+        .join("; "),
+    );
   return outcome.value;
 }
 
@@ -136,7 +142,7 @@ describe("a food whose parts come to more than 100 %", () => {
   it.each(sums)("is refused with the sum: %s", (_, figures, sum) => {
     for (const outcome of [resolve("house", figures), resolve("house", undefined, { house: figures })]) {
       expect(outcome.ok ? [] : outcome.problems.map(({ code }) => code)).toEqual(["materials.beyond-whole"]);
-      expect(!outcome.ok && outcome.problems[0]?.found).toContain(sum);
+      expect(toldOf(outcome)[0]?.found).toContain(sum);
     }
   });
 
@@ -195,15 +201,15 @@ describe("what is wrong is said with a code and a path", () => {
     const outcome = resolve(name, figures);
     if (outcome.ok) throw new Error("was taken");
     expect(outcome.problems.map((problem) => [problem.code, problem.path])).toEqual([[code, path]]);
-    expect(outcome.problems[0]?.advice).toContain(advice);
+    expect(toldOf(outcome)[0]?.advice).toContain(advice);
   });
 
   it("offers the kitchen's own names for a name, and only the catalogue's for `like`", () => {
     const own = { "house flour": water };
     const byName = resolve("hause flour", undefined, own);
-    expect(!byName.ok && byName.problems[0]?.advice).toContain('"house flour"');
+    expect(toldOf(byName)[0]?.advice).toContain('"house flour"');
     const byLike = resolve("other", { like: "house flour", ...water }, own);
-    expect(!byLike.ok && byLike.problems[0]?.advice).not.toContain('"house flour"');
+    expect(toldOf(byLike)[0]?.advice).not.toContain('"house flour"');
   });
 
   it("names every wrong part of a composition in one go", () => {

@@ -1,8 +1,14 @@
 import type { Outcome } from "#core/figure/problem.ts";
+import { toldOf } from "../told-of.ts";
 
 /** The answer of an outcome; the test fails where there is none. */
 export function answered<T>(outcome: Outcome<T>): T {
-  if (!outcome.ok) throw new Error(outcome.problems.map(({ code, found }) => `${code}: ${found}`).join("; "));
+  if (!outcome.ok)
+    throw new Error(
+      toldOf(outcome)
+        .map(({ code, found }) => `${code}: ${found}`)
+        .join("; "),
+    );
   return outcome.value;
 }
 

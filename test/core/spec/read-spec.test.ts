@@ -2,6 +2,7 @@ import { describe, expect, it } from "vitest";
 import { pathText } from "#core/figure/problem.ts";
 import { readKitchenFile, readSpec } from "#core/spec/read-spec.ts";
 import { codesOf } from "../formula/worked-out.ts";
+import { toldOf } from "../told-of.ts";
 
 const good = { name: "plain", flours: [{ name: "bread flour", amount: "100 %" }], water: { added: "36 %" } };
 
@@ -82,7 +83,7 @@ describe("readSpec says what is wrong, where, and what would be right", () => {
     const outcome = readSpec(written);
     if (outcome.ok) throw new Error("was read");
     expect(outcome.problems.map((problem) => [problem.code, pathText(problem.path)])).toEqual([[code, place]]);
-    const [problem] = outcome.problems;
+    const [problem] = toldOf(outcome);
     expect(`${problem?.expected}; ${problem?.advice}`).toContain(says);
     expect(problem?.kind).toBe("input");
     expect(problem?.found).not.toBe("");
@@ -104,7 +105,7 @@ describe("readSpec says what is wrong, where, and what would be right", () => {
 
   it("shortens a long text that it found", () => {
     const outcome = readSpec({ ...good, salt: "x".repeat(500) });
-    expect(!outcome.ok && outcome.problems[0]?.found.length).toBeLessThan(70);
+    expect(toldOf(outcome)[0]?.found.length).toBeLessThan(70);
   });
 });
 

@@ -1,5 +1,4 @@
-import { batchTolerance, toleranceReport } from "@noodlewright/core";
-import type { PlacedProblem } from "../input/document.ts";
+import { batchTolerance, type Problem, problem, toleranceReport } from "@noodlewright/core";
 import { printProblems, printReport } from "../shared/answer.ts";
 import type { Command } from "../shared/command.ts";
 import { placeAtFlag, type ValueFlags } from "../shared/flag-values.ts";
@@ -33,15 +32,21 @@ export const toleranceCommand: Command = {
       ...(draws !== undefined && { draws }),
     });
     if (!outcome.ok) {
-      const said = ({ flag = "", ...problem }: PlacedProblem): PlacedProblem => {
-        const text = asked.text(flag.slice(2));
-        return { ...problem, flag, ...(text !== undefined && { found: `"${text}"` }) };
+      const said = (one: Problem): Problem => {
+        const { code, path } = one;
+        if (code === "tolerance.seed") return problem(code, path, { seed: quoted(asked.text("seed")) });
+        if (code === "tolerance.draws") return problem(code, path, { draws: quoted(asked.text("runs")) });
+        return one;
       };
-      return printProblems(outcome.problems.map(placeAtFlag(trials)).map(said), asked, io);
+      return printProblems(outcome.problems.map(said).map(placeAtFlag(trials)), asked, io);
     }
     return printReport(toleranceReport(formula, outcome.value, [...notes, ...outcome.notes]), asked, io);
   },
 };
+
+function quoted(text = ""): string {
+  return `"${text}"`;
+}
 
 /** What is no whole number becomes none, which the question refuses. */
 function wholeNumber(text: string | undefined): number | undefined {

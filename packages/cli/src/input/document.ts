@@ -39,14 +39,21 @@ export interface Place {
   readonly length: number;
 }
 
-/** A problem and where in which file it stands. */
-export interface PlacedProblem extends Problem {
+/** Where a problem stands. */
+interface Placement {
   readonly file?: string;
   readonly place?: Place;
   readonly lineText?: string;
+  /** The file that this place names, where the problem lies in that. */
+  readonly named?: string;
   /** The flag that said it, where a flag did. */
   readonly flag?: string;
+  /** A right value for the flag. */
+  readonly example?: string;
 }
+
+/** A problem and where in which file it stands. */
+export type PlacedProblem = Problem & Placement;
 
 /** A YAML or JSON file as plain data, with the way back from a path to its place. */
 export interface ParsedFile {

@@ -66,8 +66,7 @@ export async function loadSpec(
 function placeProblem(problem: Problem, parsed: ParsedFile, overrides: readonly Override[]): PlacedProblem {
   const said = overrides.find(({ path }) => path.every((step, index) => problem.path[index] === step));
   if (said === undefined) return parsed.place(problem);
-  const advice = problem.code.startsWith("spec.") ? `write it like ${said.flag} '${said.example}'` : problem.advice;
-  return { ...problem, advice, flag: said.flag };
+  return { ...problem, flag: said.flag, example: said.example };
 }
 
 /** A flag takes the place of what the spec says, not of what another flag says. */
@@ -108,7 +107,7 @@ async function readKitchenText(path: string, io: Io, most: number): Promise<File
   if (!reading.ok || /^[\s{]*["']?(?:materials|machines)["']?\s*:/mu.test(reading.file.text)) return reading;
   const expected = "a file with `materials:` or `machines:`";
   const advice = "name the kitchen file, or leave it out";
-  return { ok: false, problem: fileProblem("file.no-kitchen", "no kitchen file", expected, advice) };
+  return { ok: false, problem: { ...fileProblem("file.no-kitchen", "no kitchen file", expected, advice), file: path } };
 }
 
 interface Inclusion {
@@ -138,13 +137,13 @@ async function includeKitchen(
   let left = room;
   for (const [index, name] of names.slice(0, 20).entries()) {
     if (typeof name !== "string") continue;
-    const file = isAbsolute(name) ? name : join(folder, name);
-    const reading = await readKitchenText(file, io, left);
+    const reading = await readKitchenText(isAbsolute(name) ? name : join(folder, name), io, left);
     if (!reading.ok) {
-      const { code, kind, found, expected, advice } = reading.problem;
-      problems.push(
-        parsed.place({ code, kind, path: ["include", index], found: `${found} (${file})`, expected, advice }),
-      );
+      const { file: named, ...problem } = reading.problem;
+      problems.push({
+        ...parsed.place({ ...problem, path: ["include", index] }),
+        ...(named !== undefined && { named }),
+      });
       continue;
     }
     files.push(reading.file);

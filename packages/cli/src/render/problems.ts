@@ -1,5 +1,5 @@
 import { styleText } from "node:util";
-import { pathText } from "@noodlewright/core";
+import { pathText, type Told, told } from "@noodlewright/core";
 import { printable, printableJson } from "@noodlewright/core/render";
 import type { PlacedProblem } from "../input/document.ts";
 import { wrapText } from "./wrap.ts";
@@ -24,10 +24,23 @@ export function renderProblems(problems: readonly PlacedProblem[], manner: Manne
     .map((problem) => problemLines(problem, manner).join("\n"));
   const all = problems.length === 1 ? "1 problem" : `${problems.length} problems`;
   const count = problems.length > mostShown ? `${all}, the first ${mostShown} of them shown` : all;
-  const none = problems.every(({ kind }) => kind === "no-answer")
+  const none = problems.every((problem) => inWords(problem).kind === "no-answer")
     ? "there is no such answer"
     : "nothing was worked out";
   return `${parts.join("\n\n")}\n\n${count}; ${manner.verdict ?? none}.\n`;
+}
+
+/** What a problem says where it stands: advice names the flag that said the value. */
+export function inWords(problem: PlacedProblem): Told {
+  const { kind, found, expected, advice } = told(problem);
+  const { code, flag, example, named } = problem;
+  const asFlag = flag !== undefined && example !== undefined && code.startsWith("spec.");
+  return {
+    kind,
+    found: named === undefined ? found : `${found} (${named})`,
+    expected,
+    advice: asFlag ? `write it like ${flag} '${example}'` : advice,
+  };
 }
 
 /** File by file, and in each from top to bottom. */
@@ -45,6 +58,7 @@ function inOrder(problems: readonly PlacedProblem[]): readonly PlacedProblem[] {
 function problemLines(problem: PlacedProblem, manner: Manner): readonly string[] {
   const strong = (text: string): string => (manner.colour ? styleText("bold", text, { validateStream: false }) : text);
   const { file, place, flag, path, code } = problem;
+  const { found, expected, advice } = inWords(problem);
   const where =
     flag !== undefined
       ? flag
@@ -61,9 +75,9 @@ function problemLines(problem: PlacedProblem, manner: Manner): readonly string[]
   return [
     `${strong(printable(`${where}:${what}`))} [${code}]`,
     ...excerpt(problem),
-    ...fact("found", problem.found),
-    ...fact("expected", problem.expected),
-    ...fact("do", problem.advice),
+    ...fact("found", found),
+    ...fact("expected", expected),
+    ...fact("do", advice),
   ];
 }
 
@@ -79,16 +93,17 @@ function excerpt({ place, lineText }: PlacedProblem): readonly string[] {
 
 /** Problems for other programs. */
 export function problemsJson(problems: readonly PlacedProblem[]): string {
-  const list = inOrder(problems).map(({ code, kind, path, found, expected, advice, file, place, flag }) => ({
-    code,
-    kind,
-    path: pathText(path),
-    found,
-    expected,
-    advice,
-    ...(flag !== undefined && { flag }),
-    ...(file !== undefined && { file }),
-    ...(place && { line: place.line, column: place.column }),
-  }));
+  const list = inOrder(problems).map((problem) => {
+    const { code, path, file, place, flag } = problem;
+    return {
+      code,
+      path: pathText(path),
+      ...inWords(problem),
+      facts: "facts" in problem ? problem.facts : {},
+      ...(flag !== undefined && { flag }),
+      ...(file !== undefined && { file }),
+      ...(place && { line: place.line, column: place.column }),
+    };
+  });
   return printableJson({ noodlewright: "problems", version: 1, problems: list });
 }

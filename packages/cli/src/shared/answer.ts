@@ -32,10 +32,10 @@ export async function printProblems(
   io: Io,
   verdict?: string,
 ): Promise<ExitStatus> {
-  const { problemsJson, renderProblems } = await import("../render/problems.ts");
+  const { inWords, problemsJson, renderProblems } = await import("../render/problems.ts");
   if (asked.text("format") === "json") io.out(problemsJson(problems));
   else io.err(renderProblems(problems, { width: io.width, colour: io.colourOfErrors(), verdict }));
-  return problems.every(({ kind }) => kind === "no-answer") ? exit.noAnswer : exit.wrongInput;
+  return problems.every((problem) => inWords(problem).kind === "no-answer") ? exit.noAnswer : exit.wrongInput;
 }
 
 function unknownFigure(id: string, report: Report): Problem {

@@ -51,7 +51,6 @@ export function placeAtFlag(values: ValueFlags): (problem: Problem) => PlacedPro
     );
     if (said === undefined) return problem;
     const [name, { placeholder }] = said;
-    const advice = problem.code.startsWith("spec.") ? `write it like --${name} '${placeholder}'` : problem.advice;
-    return { ...problem, advice, flag: `--${name}` };
+    return { ...problem, flag: `--${name}`, example: placeholder };
   };
 }

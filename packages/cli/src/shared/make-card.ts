@@ -19,6 +19,7 @@ import {
   type Spec,
   sheetReport,
   temperatureReport,
+  told,
   type UnitSystem,
 } from "@noodlewright/core";
 import type { Paper } from "@noodlewright/core/render";
@@ -120,7 +121,9 @@ function moreAnswers(spec: Spec, formula: Formula, batch: Batch, machines: OwnMa
     ["Sheet", "sheet", sheet],
     ["Plan", "plan", day],
   ] as const;
-  const problems = outcomes.flatMap(([, , outcome]) => problemsOf(outcome)).filter(({ kind }) => kind === "input");
+  const problems = outcomes
+    .flatMap(([, , outcome]) => problemsOf(outcome))
+    .filter((problem) => told(problem).kind === "input");
   if (problems.length > 0) return { ok: false, problems };
   const faults = outcomes.flatMap(([name, command, outcome]) =>
     problemsOf(outcome).map((problem) => ({ command, note: missingNote(name, problem) })),
@@ -144,8 +147,9 @@ function problemsOf(outcome: Outcome<unknown> | undefined): readonly Problem[] {
   return outcome?.ok === false ? outcome.problems : [];
 }
 
-function missingNote(name: string, { path, found, expected }: Problem): Note {
-  return { code: "card.no-answer", path, text: `${name}: ${found} (expected: ${expected})` };
+function missingNote(name: string, problem: Problem): Note {
+  const { found, expected } = told(problem);
+  return { code: "card.no-answer", path: problem.path, text: `${name}: ${found} (expected: ${expected})` };
 }
 
 /** What a flag changes, as words on paper. */

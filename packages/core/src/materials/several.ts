@@ -1,6 +1,6 @@
 import { alkalinityM, anhydrousShare, type Composition, hydrate, pure } from "../chemistry/composition.ts";
 import { type HydrateName, hydrates, type SpeciesName, species } from "../chemistry/species.ts";
-import { inputProblem, type Path, type Problem } from "../figure/problem.ts";
+import { inputProblem, type Path, type WordedProblem } from "../figure/problem.ts";
 import type { Source } from "../figure/source.ts";
 import { type Decimal, type DecimalText, dec, fixedText } from "../number/decimal.ts";
 import { plainName } from "./nearest.ts";
@@ -328,7 +328,7 @@ export function severalProblem(
   name: string,
   path: Path,
   dose?: DoseBeside,
-): Problem {
+): WordedProblem {
   const range = between === undefined || dose === undefined ? "" : `; ${rangeText(between, dose)}`;
   const write = {
     alkali: `the label or the supplier must tell ${ask}; then name that, or write the composition`,

@@ -16,6 +16,9 @@ export const problemsSchema = z
         found: z.string(),
         expected: z.string(),
         advice: z.string(),
+        facts: z
+          .record(z.string(), z.union([z.string(), z.number(), z.array(z.string())]))
+          .meta({ description: "What the sentences are made from" }),
         flag: z.string().optional(),
         file: z.string().optional(),
         line: z.int().optional(),

@@ -2,6 +2,7 @@ import fc from "fast-check";
 import { beforeAll, describe, expect, it } from "vitest";
 import type { PlanRequest, PlanStage } from "#core/sheet/day/plan-request.ts";
 import { type PlannedStage, type TimePlan, timePlan } from "#core/sheet/day/timeplan.ts";
+import { toldOf } from "../../told-of.ts";
 import { answered, codesOf } from "../answered.ts";
 import { shortestByTrial } from "../day-brute-force.ts";
 import { DaySolver } from "../day-solver.ts";
@@ -218,7 +219,7 @@ describe("time plan", () => {
       machines: [{ name: "sheeter", count: 1 }],
       stages: [{ kind: "work", name: "roll", machine: "sheeter", minutes: 10 }],
     });
-    const [problem] = outcome.ok ? [] : outcome.problems;
+    const [problem] = toldOf(outcome);
     expect([problem?.found, problem?.expected]).toEqual([
       "no order of work; in the one that begins latest the first load stands 30 min before service",
       "at most 20 min",

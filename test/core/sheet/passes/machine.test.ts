@@ -3,6 +3,7 @@ import { momentAt, readTimeOfDay } from "#core/sheet/day/clock.ts";
 import { fitProblems } from "#core/sheet/passes/fits.ts";
 import { type Machine, machineProblems } from "#core/sheet/passes/machine.ts";
 import { airFromDensity, doughDensity, givenDensity, poreFreeDensity } from "#core/sheet/water/food.ts";
+import { toldOf } from "../../told-of.ts";
 import { answered, codesOf } from "../answered.ts";
 
 const bench: Machine = {
@@ -55,7 +56,7 @@ describe("what fits", () => {
     ["fits.cutter-not-there", { ...sheet, cutter: { kind: "number", number: 22 } }, "the nearest is no. 20, 1.50 mm"],
     ["fits.sheet-too-long", { ...sheet, length: "7000" }, "divide the dough into 3 sheets of 2333 mm"],
   ] as const)("%s says what to change", (code, planned, advice) => {
-    const problems = fitProblems(planned, bench);
+    const problems = toldOf({ ok: false, problems: fitProblems(planned, bench) });
     expect(problems.map((problem) => problem.code)).toEqual([code]);
     expect(problems[0]?.advice).toContain(advice);
   });

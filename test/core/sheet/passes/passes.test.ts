@@ -4,6 +4,7 @@ import type { Gaps } from "#core/sheet/passes/machine.ts";
 import type { PassRequest } from "#core/sheet/passes/pass-request.ts";
 import { passSchedule } from "#core/sheet/passes/passes.ts";
 import { givenDensity } from "#core/sheet/water/food.ts";
+import { toldOf } from "../../told-of.ts";
 import { answered, codesOf } from "../answered.ts";
 
 const free: Gaps = { kind: "free", least: "0.3", greatest: "12" };
@@ -150,7 +151,7 @@ describe("problems of a pass schedule", () => {
   it("says which step of a dial is too big and what would do", () => {
     const outcome = passSchedule({ gaps: dial, firstThickness: "8", finalThickness: "1.5" });
     expect(outcome.ok).toBe(false);
-    expect(!outcome.ok && outcome.problems).toEqual([
+    expect(toldOf(outcome)).toMatchObject([
       {
         code: "passes.step-too-big",
         kind: "no-answer",
@@ -172,7 +173,7 @@ describe("problems of a pass schedule", () => {
       ],
     };
     const outcome = passSchedule({ gaps, firstThickness: "6", finalThickness: "2" });
-    expect(!outcome.ok && outcome.problems[0]?.found).toBe(
+    expect(toldOf(outcome)[0]?.found).toBe(
       "from setting thick (5.00 mm) to setting thin (2.00 mm) one pass takes off 60.0 %",
     );
   });
@@ -186,7 +187,7 @@ describe("problems of a pass schedule", () => {
       ],
     };
     const outcome = passSchedule({ gaps, firstThickness: "4", finalThickness: "2" });
-    expect(!outcome.ok && outcome.problems.map(({ found }) => found)).toEqual([
+    expect(toldOf(outcome).map(({ found }) => found)).toEqual([
       "from the first thickness of 4.00 mm to setting 2 (2.00 mm) one pass takes off 50.0 %",
     ]);
   });
@@ -232,7 +233,7 @@ describe("problems of a pass schedule", () => {
 /** What is said of a schedule that cannot be. */
 function refusalOf(request: PassRequest): readonly (readonly string[])[] {
   const outcome = passSchedule(request);
-  return outcome.ok ? [] : outcome.problems.map(({ found, expected, advice }) => [found, expected, advice]);
+  return toldOf(outcome).map(({ found, expected, advice }) => [found, expected, advice]);
 }
 
 describe("numbers that are told", () => {

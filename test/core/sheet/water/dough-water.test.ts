@@ -3,6 +3,7 @@ import { planBatch } from "#core/batch/batch.ts";
 import type { Published } from "#core/figure/graph.ts";
 import { formulaOf } from "#core/formula/formula.ts";
 import { type DoughWater, loadWater, plainMixWater } from "#core/sheet/water/dough-water.ts";
+import { toldOf } from "../../told-of.ts";
 import { answered, codesOf } from "../answered.ts";
 
 const temperature = { dough: "25 °C", flour: "21 °C", room: "22 °C", mixingHeat: "12 kJ/kg" };
@@ -84,7 +85,7 @@ describe("a temperature for each ingredient", () => {
   it("names what the formula does not have", () => {
     const outcome = outcomeOf({ ingredients: { "whole eg": "4 °C" } });
     expect(codesOf(outcome)).toEqual(["temperature.unknown-ingredient"]);
-    expect(!outcome.ok && outcome.problems[0]?.advice).toContain('"whole egg"');
+    expect(toldOf(outcome)[0]?.advice).toContain('"whole egg"');
     const all = { "bread flour": "20 °C", "whole wheat flour": "20 °C" };
     expect(codesOf(outcomeOf({ ingredients: all }))).toEqual(["temperature.no-flour-left"]);
   });

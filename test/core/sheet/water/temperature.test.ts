@@ -5,6 +5,7 @@ import { flourSpecificHeat, waterSpecificHeat } from "#core/sheet/water/heat-bal
 import { mixerWork, mixingHeat } from "#core/sheet/water/measured-mix.ts";
 import type { MixingHeat } from "#core/sheet/water/mixing-heat.ts";
 import { waterTemperature } from "#core/sheet/water/temperature.ts";
+import { toldOf } from "../../told-of.ts";
 import { answered, codesOf } from "../answered.ts";
 
 const mix: Mix = { flour: { mass: "7000", temperature: "24" }, water: "2450" };
@@ -109,7 +110,7 @@ describe("water temperature", () => {
         });
       const outcome = at("90");
       expect(codesOf(outcome)).toEqual(["temperature.too-warm"]);
-      const advised = /to (-?\d+) °C/u.exec(outcome.ok ? "" : (outcome.problems[0]?.advice ?? ""))?.[1] ?? "";
+      const advised = /to (-?\d+) °C/u.exec(outcome.ok ? "" : (toldOf(outcome)[0]?.advice ?? ""))?.[1] ?? "";
       expect(at(advised).ok).toBe(true);
       expect(at(String(Number(advised) + 1)).ok).toBe(false);
     },

@@ -47,6 +47,8 @@ export interface Asking {
   readonly product: (text: string | undefined, place: string, beside?: DoseBeside) => Product;
   readonly text: (flag: string) => string | undefined;
   readonly list: (name: string) => readonly string[];
+  /** Keeps the problems of what a flag or a word says. */
+  readonly refused: (place: string, problems: readonly Problem[]) => void;
   readonly wrong: (place: string, code: string, found: string, expected: string, advice: string) => void;
 }
 
@@ -57,6 +59,9 @@ export function asking(asked: Asked, own: OwnMaterials): Asking {
   const notes: Note[] = [];
   const wrong: Asking["wrong"] = (place, code, found, expected, advice) => {
     problems.push({ code, kind: "input", path: [], found, expected, advice, flag: place });
+  };
+  const refused: Asking["refused"] = (flag, found) => {
+    problems.push(...found.map((problem) => ({ ...problem, flag })));
   };
   const scale = readModulus(asked.text("modulus") ?? "145") ?? "145";
   const ratioBy: RatioBy = asked.text("ratio-by") === "as weighed" ? "as-weighed" : "anhydrous";
@@ -78,7 +83,6 @@ export function asking(asked: Asked, own: OwnMaterials): Asking {
   const temperature = maybe("temperature", ["temperature"])?.value ?? "20";
   const terms = { modulus: scale, ratioBy, temperature };
   const warm = asked.text("temperature") === undefined ? undefined : temperature;
-  const place = (problem: Problem, flag: string): PlacedProblem => ({ ...problem, flag });
   return {
     problems,
     notes,
@@ -116,11 +120,12 @@ export function asking(asked: Asked, own: OwnMaterials): Asking {
         notes.push(...outcome.notes);
         return outcome.value;
       }
-      problems.push(...outcome.problems.map((problem) => place(problem, where)));
+      refused(where, outcome.problems);
       return { name: "", composition: { species: { Na2CO3: "100" }, water: "0", inert: "0" } };
     },
     text: asked.text,
     list: asked.list,
+    refused,
     wrong,
   };
 }

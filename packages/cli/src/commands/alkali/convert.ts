@@ -134,7 +134,7 @@ function weighed(dose: Quantity, { name, composition }: Product, ask: Asking): Q
   if (dose.dimension !== "volume" || name === "") return dose;
   const mass = gramsOf(composition, { millilitres: dose.value }, ask.temperature);
   if (!mass.ok) {
-    for (const { code, found, expected, advice } of mass.problems) ask.wrong("--dose", code, found, expected, advice);
+    ask.refused("--dose", mass.problems);
   }
   return { text: dose.text, dimension: "mass", value: mass.ok ? mass.value : "1", unit: "g" };
 }
