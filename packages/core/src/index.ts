@@ -30,7 +30,6 @@ export type {
 } from "./blend/blend-question.ts";
 export { searchBlend } from "./blend/blend-search.ts";
 export { type BlendWater, waterAfter } from "./blend/blend-water.ts";
-export type { Cause, Model, Output } from "./blend/cause.ts";
 export { type Change, compareFigures } from "./blend/compare-blends.ts";
 export { type FlourShelf, flourShelf } from "./blend/flour-shelf.ts";
 export { type ActiveProduct, driedWholeEgg, rawWholeEgg, replaceProduct } from "./blend/replace-product.ts";
@@ -91,6 +90,7 @@ export { type Stock, type StockWish, severalStock } from "./chemistry/stock.ts";
 export { type Strength, strengthOf } from "./chemistry/strength.ts";
 export type { Held, Swap } from "./chemistry/swap-amounts.ts";
 export { type Assayed, assayed, type Split, type StatedAlkalinity, splitByEndPoints } from "./chemistry/titration.ts";
+export type { Cause, Output } from "./explore/cause.ts";
 export { formulaStyle } from "./explore/spec-style.ts";
 export { type BatchTolerance, batchTolerance } from "./explore/spec-tolerance.ts";
 export { formulaTrial } from "./explore/spec-trial.ts";

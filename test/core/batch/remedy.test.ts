@@ -55,7 +55,7 @@ describe("what is too little for the scale", () => {
 
   it("is told what the load really gets with the stock in", () => {
     const batch = planned({ ...soda, batch: { flour: "1 kg" } });
-    const { compared } = batch.rounding;
+    const compared = batch.rounding;
     const alkali = compared.find(({ id }) => id === "alkali.1");
     const { stock } = batch.remedies;
     const [gram] = stock?.stock.delivered ?? [];

@@ -6,7 +6,7 @@ import { lineOf, plan, planned } from "./planned.ts";
 
 /** What weighing makes of water and salts: asked, weighed, change, and change in %. */
 const shown = ({ rounding }: Batch) =>
-  rounding.compared.map(({ id, asked, weighed, difference, change }) => [
+  rounding.map(({ id, asked, weighed, difference, change }) => [
     id,
     ...[asked, weighed, difference].map(({ value }) => dec(value).toFixed(3)),
     dec(change.value).toFixed(1),

@@ -1,10 +1,31 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import type { Cause, Model } from "#core/blend/cause.ts";
+import type { Cause, Output } from "#core/explore/cause.ts";
 import { tolerance } from "#core/explore/tolerance.ts";
 import { causePicture, isSpreadShown, trialPicture } from "#core/explore/tolerance-picture.ts";
-import { type Decimal, dec } from "#core/number/decimal.ts";
+import { type Figure, given, worked } from "#core/figure/figure.ts";
+import { graphOf } from "#core/figure/graph.ts";
 import { value } from "./kitchen.ts";
+
+/** A figure for each cause, by name. */
+function inputsFor(causes: readonly Cause[]): Readonly<Record<string, Figure>> {
+  const figures = causes.map((cause) => given({ ...cause, places: 2, by: "test", sources: [] }));
+  return Object.fromEntries(figures.map((figure) => [figure.id, figure]));
+}
+
+function made(id: string, formula: string, from: Readonly<Record<string, Figure>>): Figure {
+  const used = Object.entries(from).filter(([name]) => new RegExp(`\\b${name}\\b`, "u").test(formula));
+  return worked({ id, label: id, unit: "", places: 2, formula, from: Object.fromEntries(used), sources: [] });
+}
+
+/** The tolerance of one formula of its causes. */
+function ofFormula(causes: readonly Cause[], formula: string, draws = 100) {
+  const graph = graphOf([made("y", formula, inputsFor(causes))]);
+  const outputs = [{ id: "y", figure: "y", label: "y", unit: "", places: 2 }];
+  const [one] = value(tolerance({ graph, causes, outputs, draws }));
+  if (one === undefined) throw new Error("no result");
+  return one;
+}
 
 /** A batch of noodle dough: two flours, tap water, stock solution, losses. */
 const causes: readonly Cause[] = [
@@ -18,56 +39,54 @@ const causes: readonly Cause[] = [
   { id: "strength", label: "strength of the stock", value: "20", plusMinus: "0.5", unit: "%" },
   { id: "loss", label: "loss", value: "2", plusMinus: "1", unit: "%" },
 ];
-const outputs = [
-  { id: "protein", label: "protein", unit: "%", places: 2 },
-  { id: "doughWater", label: "dough water", unit: "%", places: 2 },
-  { id: "alkali", label: "alkali", unit: "% of flour", places: 3 },
-  { id: "portion", label: "portion", unit: "g", places: 1 },
+const formulas = {
+  protein: "(strong * strongProtein + soft * softProtein) / (strong + soft)",
+  doughWater:
+    "100 * ((strong + soft) * moisture / 100 + water + stock * (1 - strength / 100)) / (strong + soft + water + stock)",
+  alkali: "stock * strength / (strong + soft)",
+  portion: "(strong + soft + water + stock) * (100 - loss) / 100 / 110",
+};
+const outputs: readonly Output[] = [
+  { id: "protein", figure: "protein", label: "protein", unit: "%", places: 2 },
+  { id: "doughWater", figure: "doughWater", label: "dough water", unit: "%", places: 2 },
+  { id: "alkali", figure: "alkali", label: "alkali", unit: "% of flour", places: 3 },
+  { id: "portion", figure: "portion", label: "portion", unit: "g", places: 1 },
 ];
-const model: Model = (inputs, output) => {
-  const of = (name: string): Decimal => inputs[name] ?? dec(0);
-  const flour = of("strong").plus(of("soft"));
-  const dough = flour.plus(of("water")).plus(of("stock"));
-  const salts = of("stock").times(of("strength")).div(100);
+const inputs = inputsFor(causes);
+const graph = graphOf(Object.entries(formulas).map(([id, formula]) => made(id, formula, inputs)));
+
+/** The same sums in plain numbers. */
+function plainly(output: string, of: Readonly<Record<string, number>>): number {
+  const { strong = 0, soft = 0, strongProtein = 0, softProtein = 0, moisture = 0, water = 0 } = of;
+  const { stock = 0, strength = 0, loss = 0 } = of;
+  const [flour, dough, salts] = [strong + soft, strong + soft + water + stock, (stock * strength) / 100];
   switch (output) {
     case "protein":
-      return of("strong")
-        .times(of("strongProtein"))
-        .plus(of("soft").times(of("softProtein")))
-        .div(flour);
+      return (strong * strongProtein + soft * softProtein) / flour;
     case "doughWater":
-      return flour
-        .times(of("moisture"))
-        .div(100)
-        .plus(of("water"))
-        .plus(of("stock"))
-        .minus(salts)
-        .times(100)
-        .div(dough);
+      return (100 * ((flour * moisture) / 100 + water + stock - salts)) / dough;
     case "alkali":
-      return salts.times(100).div(flour);
+      return (salts * 100) / flour;
     default:
-      return dough
-        .times(dec(100).minus(of("loss")))
-        .div(100)
-        .div(110);
+      return (dough * (100 - loss)) / 100 / 110;
   }
-};
-const results = value(tolerance({ causes, outputs, model, seed: 4711 }));
+}
+
+const results = value(tolerance({ graph, causes, outputs, seed: 4711 }));
 
 describe("tolerance", () => {
   test("the exact range is that of all 512 corners", () => {
     for (const [index, { id }] of outputs.entries()) {
       const corners = Array.from({ length: 2 ** causes.length }, (_, bits) =>
-        model(
+        plainly(
+          id,
           Object.fromEntries(
             causes.map((cause, at) => [
               cause.id,
-              dec(cause.value).plus(dec(cause.plusMinus).times((bits >> at) & 1 ? 1 : -1)),
+              Number(cause.value) + Number(cause.plusMinus) * ((bits >> at) & 1 ? 1 : -1),
             ]),
           ),
-          id,
-        ).toNumber(),
+        ),
       );
       expect(Number(results[index]?.figure.range?.low), id).toBeCloseTo(Math.min(...corners), 9);
       expect(Number(results[index]?.figure.range?.high), id).toBeCloseTo(Math.max(...corners), 9);
@@ -113,45 +132,26 @@ describe("tolerance", () => {
           plusMinus: `${error}`,
           unit: "",
         }));
-        const affine: Model = (inputs) =>
-          terms.reduce((sum, [slope], index) => sum.plus((inputs[`x${index}`] ?? dec(0)).times(slope)), dec(0));
-        const [one] = value(
-          tolerance({
-            causes: list,
-            outputs: [{ id: "y", label: "y", unit: "", places: 1 }],
-            model: affine,
-            draws: 100,
-          }),
+        const one = ofFormula(
+          list,
+          terms.map(([slope], index) => `(0 - ${-slope}) * x${index}`.replace("(0 - -", "(0 + ")).join(" + "),
         );
         const reach = terms.reduce((sum, [slope, , error]) => sum + Math.abs(slope) * error, 0);
-        expect(Number(one?.figure.range?.high) - Number(one?.figure.value)).toBe(reach);
-        expect(Number(one?.figure.value) - Number(one?.figure.range?.low)).toBe(reach);
+        expect(Number(one.figure.range?.high) - Number(one.figure.value)).toBe(reach);
+        expect(Number(one.figure.value) - Number(one.figure.range?.low)).toBe(reach);
       }),
     );
   });
 
   test("a product around zero: corners where the directions turn are all tried", () => {
     const around = ["a", "b"].map((id) => ({ id, label: id, value: "0", plusMinus: "2", unit: "" }));
-    const product: Model = (inputs) => (inputs["a"] ?? dec(0)).times(inputs["b"] ?? dec(0));
-    const [one] = value(
-      tolerance({
-        causes: around,
-        outputs: [{ id: "y", label: "y", unit: "", places: 1 }],
-        model: product,
-        draws: 100,
-      }),
-    );
-    expect([one?.figure.range?.low, one?.figure.range?.high]).toEqual(["-4", "4"]);
+    const one = ofFormula(around, "a * b");
+    expect([one.figure.range?.low, one.figure.range?.high]).toEqual(["-4", "4"]);
   });
 
   test("the classes are told apart with no more places than that takes, and a spread too small to show is none", () => {
-    const spread = (plusMinus: string) => {
-      const causes = [{ id: "a", label: "a", value: "12", plusMinus, unit: "" }];
-      const outputs = [{ id: "y", label: "y", unit: "", places: 2 }];
-      const [one] = value(tolerance({ causes, outputs, model: (inputs) => inputs["a"] ?? dec(0) }));
-      if (one === undefined) throw new Error("no result");
-      return one;
-    };
+    const spread = (plusMinus: string) =>
+      ofFormula([{ id: "a", label: "a", value: "12", plusMinus, unit: "" }], "a", 2000);
     const labels = (plusMinus: string) => trialPicture(spread(plusMinus), 30).map(({ label }) => label.split(" to "));
     const placesOf = (plusMinus: string) => labels(plusMinus)[0]?.[0]?.split(".")[1]?.length;
     expect([placesOf("1"), placesOf("0.1"), placesOf("0.01")]).toEqual([2, 2, 3]);
@@ -175,7 +175,7 @@ describe("tolerance", () => {
     ["tolerance.seed", { seed: 0 }],
     ["tolerance.draws", { draws: 10 }],
   ])("says what is wrong: %s", (code, part) => {
-    const outcome = tolerance({ causes, outputs, model, ...part });
+    const outcome = tolerance({ graph, causes, outputs, ...part });
     expect(outcome.ok ? "" : outcome.problems[0]?.code).toBe(code);
   });
 });

@@ -3,10 +3,11 @@ import { workedOut } from "./worked-out.ts";
 
 const label = { protein: "4 g", serving: "30 g", rules: "US" } as const;
 const mixed = (flours: Parameters<typeof workedOut>[0]["flours"]) =>
-  workedOut({ flours, water: { added: "36 %" } }).formula.blend;
+  workedOut({ flours, water: { added: "36 %" } }).formula;
 
 describe("the protein of a flour that only a label tells", () => {
-  const { protein, moisture, figures } = mixed([{ name: "shop flour", amount: "100 %", figures: { label } }]);
+  const { blend, graph } = mixed([{ name: "shop flour", amount: "100 %", figures: { label } }]);
+  const { protein, moisture } = blend;
 
   // by hand: 3.5 to 4.5 g in 30 g, less 5.7 / 6.25 at the low end; 12 to 15 % moisture
   it.each([
@@ -25,14 +26,16 @@ describe("the protein of a flour that only a label tells", () => {
   });
 
   it("is the middle of what the label leaves open, and the moisture is assumed", () => {
-    const working = (id: string) => figures.find((figure) => figure.id === id)?.working;
+    const working = (id: string) => graph[id]?.working;
     const by = "the middle of what 4 g per 30 g leaves open";
     expect(working("flour.1.protein")).toEqual({ kind: "given", by });
     expect(working("flour.1.moisture")).toEqual({ kind: "given", by: "assumed, since nobody states it" });
   });
 
   it("has no wider range at a basis where the moisture is stated", () => {
-    const { protein: known } = mixed([{ name: "shop flour", amount: "100 %", figures: { label, moisture: "13.5 %" } }]);
+    const { protein: known } = mixed([
+      { name: "shop flour", amount: "100 %", figures: { label, moisture: "13.5 %" } },
+    ]).blend;
     expect(Number(known?.at14.range?.low)).toBeCloseTo((10.64 * 86) / 86.5, 9);
     expect(known?.at14.range?.why).toContain("moisture as shown");
   });
@@ -40,7 +43,7 @@ describe("the protein of a flour that only a label tells", () => {
 
 describe("a blend with such a flour", () => {
   const certificate = { moisture: "14.2 %", protein: "9 %", proteinUncertainty: "0.3 %" };
-  const blend = mixed([
+  const { blend } = mixed([
     { name: "shop flour", amount: "60 %", figures: { label } },
     { name: "mill flour", amount: "rest", figures: certificate },
   ]);

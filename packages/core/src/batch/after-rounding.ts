@@ -1,10 +1,10 @@
 import { type Figure, worked } from "../figure/figure.ts";
-import { scoped } from "../figure/graph.ts";
-import { definition, massBalance } from "../figure/source.ts";
-import { sumAlkali } from "../formula/alkali.ts";
+import { scoped, withOrigins } from "../figure/graph.ts";
+import { definition } from "../figure/source.ts";
 import type { Formula } from "../formula/formula.ts";
-import { type FormulaLine, moistureFigure } from "../formula/lines.ts";
+import type { FormulaLine } from "../formula/lines.ts";
 import { dec } from "../number/decimal.ts";
+import { asWeighed, type Delivered } from "./as-weighed.ts";
 
 /** What a load as weighed comes to, beside what the formula asks for. */
 export interface AfterRounding {
@@ -18,42 +18,24 @@ export interface AfterRounding {
   readonly change: Figure;
 }
 
-/** One ingredient and what a load really gets of it, g. */
-export interface Delivered {
-  readonly line: FormulaLine;
-  readonly load: Figure;
-}
-
 /**
  * The change that weighing makes to the water, to each salt, and to what the salts come to: worked out by the formulas of
  * the formula itself, from what a load really gets.
- *
- * @returns the comparison, and every figure that it rests on
  */
-export function afterRounding(
-  formula: Formula,
-  delivered: readonly Delivered[],
-): { readonly compared: readonly AfterRounding[]; readonly figures: readonly Figure[] } {
-  const flour = delivered.filter(({ line }) => line.role === "flour").map(({ load }) => load);
-  const weighed = delivered.map(({ line, load }): FormulaLine => {
-    const naming = { id: `${line.id}.weighed-parts`, label: line.name, unit: "% of flour", places: line.parts.places };
-    const from = { load, flour };
-    const parts = worked({ ...naming, formula: "100 * load / sum(flour)", from, sources: [massBalance] });
-    return { ...line, parts };
-  });
-  const others = weighed.filter(({ role }) => role !== "flour");
-  const alkali = sumAlkali(weighed);
-  const made = alkali === undefined ? [] : scoped("weighed", alkali.figures);
-  const asWeighed = (asked: Figure): Figure | undefined => made.find(({ id }) => id === `weighed.${asked.id}`);
-  const water = worked({
-    id: "weighed.water.added",
-    label: "added water as weighed",
-    unit: "% of flour",
-    places: 2,
-    formula: "sum(parts * moisture) / 100",
-    from: { parts: others.map(({ parts }) => parts), moisture: others.map(moistureFigure) },
-    sources: [massBalance],
-  });
+export function afterRounding(formula: Formula, delivered: readonly Delivered[]): readonly AfterRounding[] {
+  const { lines: weighed, water, alkali } = asWeighed(delivered);
+  const loads = new Set(
+    withOrigins(
+      delivered.map(({ load }) => load),
+      formula.graph,
+    ).map(({ id }) => id),
+  );
+  const reached = withOrigins([water.added, ...(alkali?.figures ?? [])], formula.graph);
+  const made = scoped(
+    "weighed",
+    reached.filter(({ id, working }) => working.kind === "formula" && !loads.has(id)),
+  );
+  const asWeighedOf = (asked: Figure): Figure | undefined => made.find(({ id }) => id === `weighed.${asked.id}`);
   const salts = formula.lines.flatMap((line) => {
     const real = weighed.find(({ id }) => id === line.id);
     return isSalt(line) && real !== undefined ? [compare(line.id, line.name, line.parts, real.parts)] : [];
@@ -66,14 +48,13 @@ export function afterRounding(
     ["alkalinity-m", "alkalinity M", formula.alkali?.alkalinityM] as const,
     ...(mixed ? ([["potassium-share", "potassium carbonate", share]] as const) : []),
   ].flatMap(([id, label, asked]) => {
-    const real = asked && asWeighed(asked);
+    const real = asked && asWeighedOf(asked);
     return asked === undefined || real === undefined ? [] : [compare(id, label, asked, real)];
   });
-  const compared = [compare("water", "added water", formula.water.added, water), ...salts, ...sums].filter(
+  const added = asWeighedOf(formula.water.added) ?? water.added;
+  return [compare("water", "added water", formula.water.added, added), ...salts, ...sums].filter(
     ({ asked }) => !dec(asked.value).isZero(),
   );
-  const own = compared.flatMap(({ difference, change }) => [difference, change]);
-  return { compared, figures: [water, ...made, ...own] };
 }
 
 function isSalt({ material, role }: FormulaLine): boolean {

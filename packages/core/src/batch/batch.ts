@@ -6,7 +6,7 @@ import type { Formula } from "../formula/formula.ts";
 import { type Decimal, type DecimalInput, dec, sum, ZERO } from "../number/decimal.ts";
 import type { Quantity } from "../number/quantity.ts";
 import type { Spec } from "../spec/spec.ts";
-import { afterRounding } from "./after-rounding.ts";
+import { type AfterRounding, afterRounding } from "./after-rounding.ts";
 import { type LeftUnused, linesOf, nothingUnused } from "./dough-size.ts";
 import { type Loads, splitLoads } from "./loads.ts";
 import { deliveredBy, findRemedies, type Remedies, type StockedWeight, weightsWithStock } from "./remedy.ts";
@@ -30,10 +30,12 @@ export interface Batch {
   readonly loadTotal: Figure;
   readonly batchTotal: Figure;
   /** What weighing makes of the water and the salts, and every figure that it rests on. */
-  readonly rounding: ReturnType<typeof afterRounding>;
+  readonly rounding: readonly AfterRounding[];
   readonly remedies: Remedies;
   /** The weights of a load with the stock solution in, where there is one. */
   readonly withStock?: readonly StockedWeight[];
+  /** The dough of that load. */
+  readonly totalWithStock?: Figure;
   readonly tolerance: string;
   readonly graph: Graph;
 }
@@ -129,11 +131,17 @@ function planLeaving(
     batchTotal: total("batch.total", "dough of the batch as weighed", batchMasses),
     rounding: afterRounding(formula, deliveredBy(lines, remedies.stock, withStock ?? [])),
     remedies,
-    ...(withStock && { withStock }),
+    ...(withStock && { withStock, totalWithStock: stockTotal(withStock) }),
     tolerance: tolerance.toFixed(),
   };
   const notes = [...target.notes, ...scales.notes, ...lotNotes(lines), ...nothingNotes(batch)];
   return answer(published(batch, formula.graph), notes);
+}
+
+/** The dough of a load with the stock in. */
+function stockTotal(weights: readonly StockedWeight[]): Figure {
+  const masses = weights.map(({ mass }) => mass);
+  return { ...total("load.total-with-stock", "dough of one load", masses), places: 2 };
 }
 
 function total(id: string, label: string, masses: readonly Figure[]): Figure {

@@ -14,12 +14,6 @@ import { statedMass } from "./stated-mass.ts";
 
 const doughNaming = { id: "batch.dough", label: "dough to mix", unit: "g", places: 1 };
 
-/** The dough to mix and what it is worked out from. */
-export interface Size {
-  readonly dough: Figure;
-  readonly leaves: readonly Figure[];
-}
-
 /** What is left unused of each limit, g, so that the weights, rounded to the scale, stay within it. */
 export interface LeftUnused {
   /** Of what there is of one ingredient, in the whole batch. */
@@ -42,7 +36,7 @@ export function doughSize(
   raw: Figure | undefined,
   losses: Losses,
   left: LeftUnused = nothingUnused,
-): Outcome<Size> {
+): Outcome<Figure> {
   const { bowls, dough, flour, load, have } = spec.batch ?? {};
   const ways = Object.entries({ bowls, dough, flour, load, have }).flatMap(([way, value]) =>
     value === undefined ? [] : [way],
@@ -53,14 +47,14 @@ export function doughSize(
   const parts = formula.water.dough;
   if (bowls !== undefined)
     return raw === undefined ? refuse(weightMissing()) : answer(doughForBowls(bowls, raw, losses));
-  if (dough !== undefined) return answer({ dough: statedMass("batch.dough", "dough to mix", dough), leaves: [] });
+  if (dough !== undefined) return answer(statedMass("batch.dough", "dough to mix", dough));
   if (load !== undefined) return doughForLoad(spec, parts, left.mixer);
   const fresh = newDough(spec, formula, left);
   return fresh.ok ? answer(besideRework(fresh.value, spec)) : fresh;
 }
 
 /** The dough that is newly made, where the size of the batch is stated by what goes into it. */
-function newDough({ batch }: Spec, formula: Formula, left: LeftUnused): Outcome<Size> {
+function newDough({ batch }: Spec, formula: Formula, left: LeftUnused): Outcome<Figure> {
   const { flour, have } = batch ?? {};
   if (flour !== undefined) {
     return answer(doughForFlour(statedMass("batch.flour-stated", "flour stated", flour), formula.water.dough));
@@ -72,16 +66,15 @@ function newDough({ batch }: Spec, formula: Formula, left: LeftUnused): Outcome<
 }
 
 /** The dough in the mixer: the new dough, and the rework beside it. */
-function besideRework({ dough, leaves }: Size, { rework }: Spec): Size {
-  if (rework === undefined) return { dough, leaves };
+function besideRework(dough: Figure, { rework }: Spec): Figure {
+  if (rework === undefined) return dough;
   const fresh = { ...dough, id: "batch.fresh", label: "new dough" };
-  const stated = statedRework(rework);
-  return { dough: doughWithRework(doughNaming, fresh, stated), leaves: [...leaves, stated, fresh] };
+  return doughWithRework(doughNaming, fresh, statedRework(rework));
 }
 
 type Have = NonNullable<NonNullable<Spec["batch"]>["have"]>;
 
-function doughForBowls(count: number, raw: Figure, losses: Losses): Size {
+function doughForBowls(count: number, raw: Figure, losses: Losses): Figure {
   const bowls = given({
     id: "batch.bowls-stated",
     label: "bowls",
@@ -91,31 +84,28 @@ function doughForBowls(count: number, raw: Figure, losses: Losses): Size {
     by: "spec",
     sources: [fromSpec],
   });
-  const dough = worked({
+  return worked({
     ...doughNaming,
     formula: "bowls * raw / ((1 - mixing / 100) * (1 - sheeting / 100) * (1 - cutting / 100))",
     from: { bowls, raw, ...losses },
     sources: [massBalance],
   });
-  return { dough, leaves: [bowls] };
 }
 
-function doughForFlour(flour: Figure, parts: Figure): Size {
+function doughForFlour(flour: Figure, parts: Figure): Figure {
   const from = { flour, parts };
-  const dough = worked({ ...doughNaming, formula: "flour * parts / 100", from, sources: [massBalance] });
-  return { dough, leaves: [flour] };
+  return worked({ ...doughNaming, formula: "flour * parts / 100", from, sources: [massBalance] });
 }
 
-function doughAsWritten(formula: Formula, flour: Figure): Size {
+function doughAsWritten(formula: Formula, flour: Figure): Figure {
   const factor = formula.referenceFactor;
   const parts = formula.water.dough;
   if (factor === undefined) return doughForFlour(flour, parts);
   const from = { flour, factor, parts };
-  const dough = worked({ ...doughNaming, formula: "flour / factor * parts / 100", from, sources: [massBalance] });
-  return { dough, leaves: [] };
+  return worked({ ...doughNaming, formula: "flour / factor * parts / 100", from, sources: [massBalance] });
 }
 
-function doughForLoad(spec: Spec, parts: Figure, left: Decimal): Outcome<Size> {
+function doughForLoad(spec: Spec, parts: Figure, left: Decimal): Outcome<Figure> {
   const { mixer } = spec;
   const size = spec.batch?.load;
   const limit = size === "smallest" ? mixer?.smallest : mixer?.largest;
@@ -125,12 +115,8 @@ function doughForLoad(spec: Spec, parts: Figure, left: Decimal): Outcome<Size> {
   }
   const figure = statedMass("mixer.limit", `${size ?? "largest"} load of the mixer`, limit);
   const used = lessUnused(figure, left);
-  const leaves = used === figure ? [] : [figure];
-  if (spec.mixer?.of === "flour") {
-    const size = doughForFlour(used, parts);
-    return answer({ ...size, leaves: [...leaves, ...size.leaves] });
-  }
-  return answer({ dough: { ...used, id: doughNaming.id, label: doughNaming.label }, leaves });
+  if (spec.mixer?.of === "flour") return answer(doughForFlour(used, parts));
+  return answer({ ...used, id: doughNaming.id, label: doughNaming.label });
 }
 
 /** The lines of a formula, dusting too, that take from one ingredient: by its name in the formula, or as the same material. */
@@ -140,7 +126,7 @@ export function linesOf(name: string, formula: Formula): readonly FormulaLine[] 
   return all.filter((line) => materialName(line.name) === wanted || plainName(line.material.name) === wanted);
 }
 
-function doughForIngredient(have: Have, formula: Formula, left: Decimal): Outcome<Size> {
+function doughForIngredient(have: Have, formula: Formula, left: Decimal): Outcome<Figure> {
   const lines = linesOf(have.name, formula);
   const path: Path = ["batch", "have", "name"];
   if (lines.length === 0) {
@@ -168,7 +154,7 @@ function doughForIngredient(have: Have, formula: Formula, left: Decimal): Outcom
     from: { have: used, dough: formula.water.dough, parts },
     sources: [massBalance],
   });
-  return answer({ dough, leaves: used === stock ? [stock] : [stock, used] });
+  return answer(dough);
 }
 
 /** What of a limit is used: all of it, or what the scale can weigh without going beyond it. */

@@ -11,7 +11,6 @@ export interface Loads {
   readonly dough: Figure;
   /** Flour of one load, g. */
   readonly flour: Figure;
-  readonly figures: readonly Figure[];
 }
 
 /**
@@ -122,5 +121,5 @@ function equalLoads(
     from: { load, parts },
     sources: [massBalance],
   });
-  return { count, dough: load, flour, figures: [...(most ? [most.limit] : []), count, load, flour] };
+  return { count, dough: load, flour };
 }

@@ -30,13 +30,13 @@ export function keptInBoiling(): KeptInBoiling {
   const sodium = kept("sodium");
   const potassium = kept("potassium");
   return {
-    sodium: sodium.figure,
-    potassium: potassium.figure,
-    figures: [...sodium.leaves, sodium.figure, ...potassium.leaves, potassium.figure],
+    sodium,
+    potassium,
+    figures: [sodium, potassium],
   };
 }
 
-function kept(element: Element): { readonly figure: Figure; readonly leaves: readonly Figure[] } {
+function kept(element: Element): Figure {
   const [rawKey, boiledKey] = pairs[0];
   const raw = row(rawKey);
   const boiled = row(boiledKey);
@@ -69,10 +69,7 @@ function kept(element: Element): { readonly figure: Figure; readonly leaves: rea
   const low = shares.reduce((a, b) => (a.lt(b) ? a : b));
   const high = shares.reduce((a, b) => (a.gt(b) ? a : b));
   const why = "three raw and boiled wheat noodles of the table; more water and longer boiling leave less";
-  return {
-    figure: { ...figure, range: { low: decimalText(low), high: decimalText(high), why } },
-    leaves: Object.values(from),
-  };
+  return { ...figure, range: { low: decimalText(low), high: decimalText(high), why } };
 }
 
 function share(raw: Material, boiled: Material, element: Element): Decimal {

@@ -8,7 +8,7 @@ import { writtenWorking } from "../figure/written-working.ts";
 import { type Decimal, dec, decimalText } from "../number/decimal.ts";
 import { roundKeepingTotal } from "../number/rounding.ts";
 import { findUnit } from "../number/units.ts";
-import type { Delivered } from "./after-rounding.ts";
+import type { Delivered } from "./as-weighed.ts";
 import { chooseScale, type Scale, tooLittle, type WeighedLine } from "./weighing.ts";
 
 /** A scale, as they are sold, that weighs an ingredient within the tolerance. */

@@ -13,7 +13,6 @@ export interface Rework extends ScaledMass {
   readonly batch: Figure;
   /** % of the dough in the mixer. */
   readonly share: Figure;
-  readonly figures: readonly Figure[];
 }
 
 /** What the spec states of rework, as a figure: % of the dough in the mixer, or g in the whole batch. */
@@ -120,8 +119,6 @@ export function withRework(
     scale: scale.name,
     batch,
     share,
-    figures: [stated, exact, share, fresh, mass, batch],
   };
-  const others = loads.figures.filter(({ id }) => id !== flour.id);
-  return answer({ loads: { ...loads, flour, figures: [...others, stated, exact, fresh, flour] }, rework });
+  return answer({ loads: { ...loads, flour }, rework });
 }

@@ -19,7 +19,6 @@ export interface Target {
   readonly rawWeight?: Figure;
   readonly cookedWeight?: Figure;
   readonly bowls?: Figure;
-  readonly figures: readonly Figure[];
 }
 
 /**
@@ -33,13 +32,11 @@ export function findTarget(spec: Spec, formula: Formula, left?: LeftUnused): Out
   const losses = lossFigures(spec);
   const size = doughSize(spec, formula, bowl.value.raw, losses, left);
   if (!size.ok) return size;
-  const { dough, leaves } = size.value;
+  const dough = size.value;
   const stages = runStages(dough, losses);
   const strands = { ...(stages.at(-1)?.after ?? dough), id: "batch.strands", label: "raw strands" };
-  const { raw, cooked, gain } = bowl.value;
+  const { raw, cooked } = bowl.value;
   const bowls = raw && bowlCount(spec, strands, raw);
-  const bowlFigures = [cooked, gain, raw].filter((figure): figure is Figure => figure !== undefined);
-  const figures = [...leaves, dough, ...stages.flatMap((stage) => [stage.loss, stage.lost, stage.after]), strands];
   return answer(
     {
       dough,
@@ -48,7 +45,6 @@ export function findTarget(spec: Spec, formula: Formula, left?: LeftUnused): Out
       ...(raw && { rawWeight: raw }),
       ...(cooked && { cookedWeight: cooked }),
       ...(bowls && { bowls }),
-      figures: [...bowlFigures, ...figures, ...(bowls ? [bowls] : [])],
     },
     bowl.notes,
   );

@@ -1,10 +1,9 @@
+import { cornersOf, type Sides } from "../figure/corners.ts";
 import { exact, type Figure, given, type Range, shown, worked } from "../figure/figure.ts";
 import type { Note } from "../figure/problem.ts";
 import { fromSpec, massBalance } from "../figure/source.ts";
 import { withRange } from "../formula/ranges.ts";
 import { type Decimal, type DecimalText, dec, decimalText, sum, ZERO } from "../number/decimal.ts";
-import type { Cause } from "./cause.ts";
-import { boundsOf } from "./interval.ts";
 import { mixedMoisture, shareOfAll, type WaterFlour, waterTaken } from "./water-flour.ts";
 import { doughMoisture, glutenWater, noodleWater } from "./water-sources.ts";
 
@@ -127,6 +126,13 @@ function withinRule(before: readonly WaterFlour[], start: Figure): boolean {
   return exact(waterTaken(naming, "before", gluten, [glutenWater])).lte(exact(start));
 }
 
+/** A moisture or an own figure that may be so much more or less, %. */
+interface Open {
+  readonly id: string;
+  readonly value: DecimalText;
+  readonly plusMinus: DecimalText;
+}
+
 /** A flour of one lot: the same figures in the blend before and in that after. */
 function lotOf({ name, moisture, ownWater }: WaterFlour): string {
   return JSON.stringify([name, moisture, ownWater?.percent]);
@@ -143,25 +149,17 @@ function openRange(
 ): Range | undefined {
   const lots = new Map([...before, ...after].map((flour) => [lotOf(flour), flour]));
   const own = [...lots.values()].every(({ ownWater }) => ownWater !== undefined);
-  const causes = [...lots].flatMap(([lot, { name, moisture, moistureRange, ownWater }]): readonly Cause[] => {
-    const open = ({ low, high }: Pick<Range, "low" | "high">, id: string, what: string): Cause => {
+  const causes = [...lots].flatMap(([lot, { moisture, moistureRange, ownWater }]): readonly Open[] => {
+    const open = ({ low, high }: Pick<Range, "low" | "high">, id: string): Open => {
       const [least, most] = [dec(low), dec(high)];
       const [value, plusMinus] = [least.plus(most), most.minus(least)].map((double) => decimalText(double.div(2)));
-      return { id, label: `${what} of ${name}`, value: value ?? moisture, plusMinus: plusMinus ?? "0", unit: "%" };
+      return { id, value: value ?? moisture, plusMinus: plusMinus ?? "0" };
     };
     return [
-      ...(own || moistureRange === undefined ? [] : [open(moistureRange, `moisture ${lot}`, "moisture")]),
+      ...(own || moistureRange === undefined ? [] : [open(moistureRange, `moisture ${lot}`)]),
       ...(ownWater === undefined
         ? []
-        : [
-            {
-              id: `water ${lot}`,
-              label: `water of ${name}`,
-              value: ownWater.percent,
-              plusMinus: ownWater.plusMinus,
-              unit: "%",
-            },
-          ]),
+        : [{ id: `water ${lot}`, value: ownWater.percent, plusMinus: ownWater.plusMinus }]),
     ].filter(({ plusMinus }) => !dec(plusMinus).isZero());
   });
   if (causes.length === 0) return undefined;
@@ -174,7 +172,16 @@ function openRange(
         ...(percent && flour.ownWater && { ownWater: { ...flour.ownWater, percent: decimalText(percent) } }),
       };
     });
-  const { low, high } = boundsOf(causes, (inputs) => exact(water(at(inputs, before), at(inputs, after))));
+  const waterAt = (sides: Sides): Decimal => {
+    const moved = causes.map(({ id, value, plusMinus }, index): [string, Decimal] => [
+      id,
+      dec(value).plus(dec(plusMinus).times(sides[index] ?? 0)),
+    ]);
+    const inputs = Object.fromEntries(moved);
+    return exact(water(at(inputs, before), at(inputs, after)));
+  };
+  const corners = cornersOf(causes.length, (sides) => waterAt(sides).toNumber());
+  const [low, high] = [waterAt(corners.low), waterAt(corners.high)];
   if (low.eq(high)) return undefined;
   const open = [
     causes.some(({ id }) => id.startsWith("moisture ")) && "moisture of the flours",

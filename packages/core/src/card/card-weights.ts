@@ -3,7 +3,7 @@ import type { ScaledMass } from "../batch/remedy.ts";
 import type { WeighedLine } from "../batch/weighing.ts";
 import { exact, type Figure } from "../figure/figure.ts";
 import { type DecimalText, dec } from "../number/decimal.ts";
-import { finestDivision, scaledCell, scaleWords, soldCell, totalWithStock } from "../report/batch-report.ts";
+import { finestDivision, scaledCell, scaleWords, soldCell } from "../report/batch-report.ts";
 import { numberColumn, row, section, table, wordColumn } from "../report/build.ts";
 import type { Cell, Section } from "../report/schema.ts";
 import { massText, measureCell, weightCell, words } from "../report/show.ts";
@@ -43,7 +43,7 @@ export interface CardLoads {
  * @param iced - the water with its ice, where the tap is too warm
  */
 export function loadWeights(batch: Batch, loads: CardLoads, iced?: IcedWater): CardWeights {
-  const { lines, rework, withStock, loadTotal } = batch;
+  const { lines, rework, withStock, loadTotal, totalWithStock } = batch;
   const unit = lines[0]?.unit ?? "g";
   const ice = (weighed: WeighedLine | undefined) =>
     iced && iced.line.line.id === weighed?.line.id ? iceWords(iced) : "";
@@ -62,7 +62,7 @@ export function loadWeights(batch: Batch, loads: CardLoads, iced?: IcedWater): C
   const total: CardRow = {
     name: "dough",
     ...weightWords(
-      withStock ? totalWithStock(withStock) : loadTotal,
+      totalWithStock ?? loadTotal,
       unit,
       finestDivision(withStock ?? [...lines, ...(rework ? [rework] : [])]),
     ),

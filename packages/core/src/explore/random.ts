@@ -1,5 +1,3 @@
-import { type Decimal, dec } from "../number/decimal.ts";
-
 const multiplier = 48_271;
 const modulus = 2_147_483_647;
 
@@ -25,8 +23,8 @@ export class Spread {
     return this.#state;
   }
 
-  /** An evenly spread decimal above 0 and below 1. */
-  fraction(): Decimal {
-    return dec(this.next()).div(modulus);
+  /** An evenly spread number above 0 and below 1. */
+  fraction(): number {
+    return this.next() / modulus;
   }
 }

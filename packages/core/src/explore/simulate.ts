@@ -1,6 +1,6 @@
-import type { Cause, Model, Output } from "../blend/cause.ts";
-import { inputsAt } from "../blend/interval.ts";
-import { type Decimal, type DecimalText, dec, decimalText, ONE, sum, ZERO } from "../number/decimal.ts";
+import type { FastGraph } from "../figure/recalculate.ts";
+import { type DecimalText, dec, decimalText } from "../number/decimal.ts";
+import type { Cause, Output } from "./cause.ts";
 import { Spread } from "./random.ts";
 
 /** What many trials with random errors came to. */
@@ -24,37 +24,38 @@ export interface TrialClass {
 }
 
 /**
- * Runs the model with every input somewhere within its error, evenly spread and independent of the others.
+ * Works the graph out with every input somewhere within its error, evenly spread and independent of the others, in doubles.
  *
  * The same seed gives the same trials; one trial gives every output.
  */
 export function simulate(
+  graph: FastGraph,
   causes: readonly Cause[],
-  model: Model,
   outputs: readonly Output[],
   seed: number,
   draws: number,
 ): readonly Simulated[] {
   const spread = new Spread(seed);
-  const trials: Decimal[][] = outputs.map(() => []);
+  const inputs = causes.map(({ value, plusMinus }) => ({ middle: Number(value), error: Number(plusMinus) }));
+  const trials = outputs.map(() => new Float64Array(draws));
   for (let draw = 0; draw < draws; draw += 1) {
-    const inputs = inputsAt(causes, () => spread.fraction().times(2).minus(ONE));
-    for (const [index, { id }] of outputs.entries()) trials[index]?.push(model(inputs, id));
+    const values = graph.valuesAt(inputs.map(({ middle, error }) => middle + error * (2 * spread.fraction() - 1)));
+    for (const [index, trial] of trials.entries()) trial[draw] = values[index] ?? 0;
   }
-  return outputs.map((output, index) => summary(trials[index] ?? [], output, seed));
+  return outputs.map((output, index) => summary(trials[index] ?? new Float64Array(1), output, seed));
 }
 
-function summary(unsorted: readonly Decimal[], output: Output, seed: number): Simulated {
-  const trials = unsorted.toSorted((a, b) => a.cmp(b));
+function summary(trials: Float64Array, output: Output, seed: number): Simulated {
+  trials.sort();
   const draws = trials.length;
-  const mean = sum(trials).div(draws);
-  const squares = sum(trials.map((value) => value.minus(mean).pow(2)));
-  const at = (part: number): DecimalText => text(trials[Math.round(part * (draws - 1))] ?? ZERO, output);
+  const mean = total(trials) / draws;
+  const squares = total(trials.map((value) => (value - mean) ** 2));
+  const at = (part: number): DecimalText => text(trials[Math.round(part * (draws - 1))] ?? 0, output);
   return {
     draws,
     seed,
     mean: text(mean, output),
-    deviation: text(squares.div(draws - 1).sqrt(), output),
+    deviation: text(Math.sqrt(squares / (draws - 1)), output),
     low: at(0),
     high: at(1),
     middle: { low: at(0.025), high: at(0.975) },
@@ -62,25 +63,29 @@ function summary(unsorted: readonly Decimal[], output: Output, seed: number): Si
   };
 }
 
+function total(values: Float64Array): number {
+  return values.reduce((sum, value) => sum + value, 0);
+}
+
 const classCount = 11;
 
-function classesOf(trials: readonly Decimal[], output: Output): readonly TrialClass[] {
-  const [low, high] = [trials[0] ?? ZERO, trials.at(-1) ?? ZERO];
-  const width = high.minus(low).div(classCount);
-  if (width.isZero()) return [{ from: text(low, output), to: text(high, output), count: trials.length }];
+function classesOf(trials: Float64Array, output: Output): readonly TrialClass[] {
+  const [low, high] = [trials[0] ?? 0, trials.at(-1) ?? 0];
+  const width = (high - low) / classCount;
+  if (width === 0) return [{ from: text(low, output), to: text(high, output), count: trials.length }];
   const counts = Array.from({ length: classCount }, () => 0);
   for (const value of trials) {
-    const index = Math.min(classCount - 1, value.minus(low).div(width).floor().toNumber());
+    const index = Math.min(classCount - 1, Math.floor((value - low) / width));
     counts[index] = (counts[index] ?? 0) + 1;
   }
   return counts.map((count, index) => ({
-    from: text(low.plus(width.times(index)), output),
-    to: text(low.plus(width.times(index + 1)), output),
+    from: text(low + width * index, output),
+    to: text(low + width * (index + 1), output),
     count,
   }));
 }
 
-/** Trials are kept to six places more than are shown. */
-function text(value: Decimal, output: Output): DecimalText {
+/** Trials are kept to six places more than are shown, where the doubles still tell them apart. */
+function text(value: number, output: Output): DecimalText {
   return decimalText(dec(value).toDecimalPlaces(output.places + 6));
 }

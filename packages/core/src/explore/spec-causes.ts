@@ -1,39 +1,20 @@
 import type { Batch } from "../batch/batch.ts";
 import type { WeighedLine } from "../batch/weighing.ts";
 import { halfLastDigit } from "../blend/blend-limits.ts";
-import type { Cause } from "../blend/cause.ts";
 import { alkalinityM } from "../chemistry/composition.ts";
-import { blendFactor } from "../formula/blend.ts";
 import { catalogue } from "../materials/catalogue.ts";
 import { assumedMoisture } from "../materials/doubt.ts";
 import type { Material, MaterialKind } from "../materials/material.ts";
 import type { KitchenMaterial } from "../materials/own.ts";
 import { type Decimal, type DecimalText, dec, decimalText, ONE } from "../number/decimal.ts";
 import type { Spec } from "../spec/spec.ts";
-
-/** One ingredient of a load in the model: what of it may be off, and what is taken as it is. */
-export interface ModelLine {
-  readonly id: string;
-  readonly mass: Input;
-  readonly moisture: Input;
-  readonly flour: boolean;
-  /** Protein as N × 5.7, % of the flour as stated, and how a stated basis turns it to as is. */
-  readonly protein?: { readonly input: Input; readonly basisMoisture: DecimalText | undefined };
-  /** meq/g of an alkaline product. */
-  readonly strength?: Input;
-}
-
-/** An input of the model: its name among the causes, and its value where it is no cause. */
-export interface Input {
-  readonly id: string;
-  readonly value: DecimalText;
-}
+import type { Cause } from "./cause.ts";
 
 /** What may be off in a batch, and what is not known of it. */
 export interface BatchCauses {
   readonly causes: readonly Cause[];
-  readonly lines: readonly ModelLine[];
-  readonly losses: readonly Input[];
+  /** What goes into the load. */
+  readonly lines: readonly WeighedLine[];
   /** What nobody states the error of. */
   readonly exact: readonly string[];
 }
@@ -45,40 +26,32 @@ export interface BatchCauses {
 export function causesOf(spec: Spec, batch: Batch): BatchCauses {
   const causes: Cause[] = [];
   const exact: string[] = [];
-  const input: MakeInput = (id, label, unit, value, error) => {
+  const cause: AddCause = (id, label, unit, value, error) => {
     const { plusMinus, assumed } = typeof error === "string" ? { plusMinus: error } : error;
+    if (dec(plusMinus).isZero()) return;
     const words = assumed === undefined ? { label } : { label: `${label} (error assumed)`, assumed };
-    if (dec(plusMinus).gt(0)) causes.push({ id, value, plusMinus, unit, ...words });
-    return { id, value };
+    causes.push({ id, value, plusMinus, unit, ...words });
   };
-  const lines = batch.lines
-    .filter(({ load }) => !dec(load.value).isZero())
-    .map((weighed): ModelLine => {
-      const { line, load } = weighed;
-      const { material, name, role } = line;
-      const mass = input(`${line.id}.mass`, `weighing of ${name}`, "g", load.value, weighingError(spec, weighed));
-      const wet = doubtOf(material, "moisture", material.moisture);
-      const moisture = input(`${line.id}.moisture`, `moisture of ${name}`, "%", wet.value, wet);
-      const common = { id: line.id, mass, moisture, flour: role === "flour" };
-      if (role === "flour") {
-        const protein = proteinInput(weighed, input);
-        return { ...common, ...(protein && { protein }) };
-      }
-      if (role !== "alkali" || material.composition === undefined) return common;
-      const strength = alkalinityM(material.composition);
-      const error = strength.times(material.strengthUncertainty ?? 0).div(100);
-      if (material.strengthUncertainty === undefined) exact.push(`strength of ${name}`);
-      return {
-        ...common,
-        strength: input(`${line.id}.strength`, `strength of ${name}`, "meq/g", text(strength), text(error)),
-      };
-    });
-  const lost = batch.target.stages.filter(({ loss }) => !dec(loss.value).isZero());
+  const lines = batch.lines.filter(({ load }) => !dec(load.value).isZero());
+  for (const weighed of lines) {
+    const { line, load } = weighed;
+    const { material, name, role } = line;
+    cause(load.id, `weighing of ${name}`, "g", load.value, weighingError(spec, weighed));
+    const wet = doubtOf(material, "moisture", material.moisture);
+    cause(`${line.id}.moisture`, `moisture of ${name}`, "%", wet.value, wet);
+    if (role === "flour") proteinCause(weighed, cause);
+    if (role !== "alkali" || material.composition === undefined) continue;
+    const strength = alkalinityM(material.composition);
+    const error = strength.times(material.strengthUncertainty ?? 0).div(100);
+    if (material.strengthUncertainty === undefined) exact.push(`strength of ${name}`);
+    cause(`${line.id}.alkalinity-m`, `strength of ${name}`, "meq/g", text(strength), text(error));
+  }
   const lossError = spec.losses?.uncertainty?.value;
-  const losses = lost.map(({ name, loss }) =>
-    input(`loss.${name}`, `loss at ${name}`, "%", loss.value, lossError ?? asRead(spec.losses?.[name]?.text)),
-  );
-  return { causes, lines, losses, exact };
+  for (const { name, loss } of batch.target.stages) {
+    if (dec(loss.value).isZero()) continue;
+    cause(loss.id, `loss at ${name}`, "%", loss.value, lossError ?? asRead(spec.losses?.[name]?.text));
+  }
+  return { causes, lines, exact };
 }
 
 /** How far an input may be off, and from what that was assumed where nobody states it. */
@@ -87,21 +60,22 @@ interface Doubt {
   readonly assumed?: string;
 }
 
-type MakeInput = (id: string, label: string, unit: string, value: DecimalText, error: DecimalText | Doubt) => Input;
+type AddCause = (id: string, label: string, unit: string, value: DecimalText, error: DecimalText | Doubt) => void;
 
-function proteinInput({ line }: WeighedLine, input: MakeInput): ModelLine["protein"] | undefined {
+/** The protein of a flour as it is stated: on its own moisture, and by its own nitrogen factor. */
+function proteinCause({ line }: WeighedLine, cause: AddCause): void {
   const { protein, stated } = line.material;
-  if (protein === undefined) return undefined;
-  const basisMoisture = stated.protein?.basis.kind === "at" ? stated.protein.basis.moisture : undefined;
-  const written = basisMoisture === undefined ? protein.value : (stated.protein?.value ?? protein.value);
-  const scale = dec(protein.value).isZero() ? dec(1) : dec(written).div(protein.value);
-  const factor = dec(blendFactor).div(protein.nitrogenFactor ?? blendFactor);
+  if (protein === undefined) return;
   const { value, ...doubt } = doubtOf(line.material, "protein", protein.value);
-  const whole = (one: DecimalText): DecimalText => text(dec(one).times(scale).times(factor));
-  const where = basisMoisture === undefined ? "as is" : `at ${basisMoisture} % mb`;
-  const label = `protein of ${line.name} ${where}`;
-  const error = { ...doubt, plusMinus: whole(doubt.plusMinus) };
-  return { input: input(`${line.id}.protein`, label, "%", whole(value), error), basisMoisture };
+  const basis = stated.protein?.basis;
+  if (basis?.kind !== "at") {
+    cause(`${line.id}.protein`, `protein of ${line.name} as is`, "%", value, doubt);
+    return;
+  }
+  const scale = dec(protein.value).isZero() ? ONE : dec(stated.protein?.value ?? protein.value).div(protein.value);
+  const onBasis = (one: DecimalText): DecimalText => text(dec(one).times(scale));
+  const label = `protein of ${line.name} at ${basis.moisture} % mb`;
+  cause(`${line.id}.protein-stated`, label, "%", onBasis(value), { ...doubt, plusMinus: onBasis(doubt.plusMinus) });
 }
 
 /**

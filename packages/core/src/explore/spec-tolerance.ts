@@ -1,10 +1,14 @@
+import { asWeighed, type Delivered } from "../batch/as-weighed.ts";
 import type { Batch } from "../batch/batch.ts";
-import type { Output } from "../blend/cause.ts";
+import { runStages } from "../batch/losses.ts";
+import { type Figure, worked } from "../figure/figure.ts";
+import { graphOf } from "../figure/graph.ts";
 import { answer, type Outcome, problem, refuse } from "../figure/problem.ts";
+import { massBalance } from "../figure/source.ts";
 import { flourBasis } from "../formula/blend.ts";
-import { type Decimal, dec, HUNDRED, ONE, sum } from "../number/decimal.ts";
 import type { Spec } from "../spec/spec.ts";
-import { type BatchCauses, causesOf, type Input, type ModelLine } from "./spec-causes.ts";
+import type { Output } from "./cause.ts";
+import { type BatchCauses, causesOf } from "./spec-causes.ts";
 import { type Tolerance, type ToleranceQuestion, tolerance } from "./tolerance.ts";
 
 /** What the errors of a kitchen do to a load. */
@@ -15,7 +19,7 @@ export interface BatchTolerance {
   readonly outputs: readonly Tolerance[];
 }
 
-const outputs: Readonly<Record<"protein" | "water" | "alkali" | "portion", Output>> = {
+const outputs: Readonly<Record<"protein" | "water" | "alkali" | "portion", Omit<Output, "figure">>> = {
   protein: { id: "protein", label: `protein of the blend at ${flourBasis} % mb`, unit: "%", places: 2 },
   water: { id: "water", label: "dough water", unit: "% of dough", places: 2 },
   alkali: { id: "alkali", label: "alkalinity M", unit: "meq/100 g flour", places: 2 },
@@ -37,35 +41,22 @@ export function batchTolerance(
   if (known.causes.length === 0) {
     return refuse(problem("tolerance.no-error", [], {}));
   }
-  const { lines } = known;
-  const bowls = batch.target.bowls && dec(batch.target.bowls.value).div(batch.loads.count.value);
-  const rework = batch.rework?.mass.value ?? 0;
-  const model: ToleranceQuestion["model"] = (inputs, output) => {
-    const read = ({ id, value }: Input): Decimal => inputs[id] ?? dec(value);
-    switch (output) {
-      case "protein":
-        return proteinAtBasis(lines, read);
-      case "water":
-        return sum(lines.map(({ mass, moisture }) => read(mass).times(read(moisture)))).div(masses(lines, read));
-      case "alkali":
-        return alkalinity(lines, read);
-      default:
-        return known.losses
-          .reduce((left, loss) => left.times(ONE.minus(read(loss).div(HUNDRED))), masses(lines, read).plus(rework))
-          .div(bowls ?? ONE);
-    }
-  };
-  const flours = lines.filter(({ flour }) => flour);
-  const asked = [
-    ...(flours.every(({ protein }) => protein !== undefined) ? [outputs.protein] : []),
-    outputs.water,
-    ...(lines.some(({ strength }) => strength !== undefined) ? [outputs.alkali] : []),
-    ...(bowls === undefined ? [] : [outputs.portion]),
+  const load = asWeighed(known.lines);
+  const portion = portionFigure(batch, known.lines);
+  const shown: readonly (readonly [Omit<Output, "figure">, Figure | undefined])[] = [
+    [outputs.protein, load.blend.protein?.at14],
+    [outputs.water, load.water.doughWater],
+    [outputs.alkali, load.alkali?.alkalinityM],
+    [outputs.portion, portion],
   ];
+  const asked = shown.flatMap(([output, figure]) => (figure === undefined ? [] : [{ ...output, figure }]));
   const outcome = tolerance({
+    graph: graphOf(
+      asked.map(({ figure }) => figure),
+      batch.graph,
+    ),
     causes: known.causes,
-    outputs: asked,
-    model,
+    outputs: asked.map(({ figure, ...output }) => ({ ...output, figure: figure.id })),
     ...(seed !== undefined && { seed }),
     ...(draws !== undefined && { draws }),
   });
@@ -73,33 +64,28 @@ export function batchTolerance(
   return answer({ causes: known.causes, exact: known.exact, outputs: outcome.value });
 }
 
-type Read = (input: Input) => Decimal;
-
-function masses(lines: readonly ModelLine[], read: Read): Decimal {
-  return sum(lines.map(({ mass }) => read(mass)));
-}
-
-/** Mixed as is, and brought to the basis by the mixed moisture. */
-function proteinAtBasis(lines: readonly ModelLine[], read: Read): Decimal {
-  const flours = lines.filter(({ flour }) => flour);
-  const dryShare = ({ moisture }: ModelLine): Decimal => HUNDRED.minus(read(moisture));
-  const protein = flours.map((line): Decimal => {
-    if (line.protein === undefined) return dec(0);
-    const { input, basisMoisture } = line.protein;
-    const stated = read(line.mass).times(read(input));
-    return basisMoisture === undefined ? stated : stated.times(dryShare(line)).div(HUNDRED.minus(basisMoisture));
+/** Raw strands of a load in each of its bowls; nothing where the spec tells no bowls. */
+function portionFigure({ target, loads, rework }: Batch, lines: readonly Delivered[]): Figure | undefined {
+  if (target.bowls === undefined) return undefined;
+  const mass = [...lines.map(({ load }) => load), ...(rework ? [rework.mass] : [])];
+  const naming = { unit: "g", places: 1, sources: [massBalance] };
+  const dough = worked({
+    ...naming,
+    id: "weighed.dough",
+    label: "dough of the load as weighed",
+    formula: "sum(mass)",
+    from: { mass },
   });
-  const dry = sum(flours.map((line) => read(line.mass).times(dryShare(line))));
-  return sum(protein).times(HUNDRED.minus(flourBasis)).div(dry);
-}
-
-function alkalinity(lines: readonly ModelLine[], read: Read): Decimal {
-  const salts = lines.flatMap(({ mass, strength }) =>
-    strength === undefined ? [] : [read(mass).times(read(strength))],
-  );
-  const flour = masses(
-    lines.filter((line) => line.flour),
-    read,
-  );
-  return sum(salts).times(HUNDRED).div(flour);
+  const [mixing, sheeting, cutting] = target.stages.map(({ loss }) => loss);
+  if (mixing === undefined || sheeting === undefined || cutting === undefined) return undefined;
+  const strands = runStages(dough, { mixing, sheeting, cutting }).at(-1)?.after ?? dough;
+  // The numbers of loads and bowls were chosen: no error moves them.
+  const from = { strands, loads: loads.count.value, bowls: target.bowls.value };
+  return worked({
+    ...naming,
+    id: "weighed.portion",
+    label: "raw strands of a bowl",
+    formula: "strands * loads / bowls",
+    from,
+  });
 }

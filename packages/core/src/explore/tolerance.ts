@@ -1,16 +1,18 @@
-import type { Cause, Model, Output } from "../blend/cause.ts";
-import { type Bounds, boundsOf } from "../blend/interval.ts";
-import { type Figure, found } from "../figure/figure.ts";
+import { cornersOf, type Sides } from "../figure/corners.ts";
+import { exact, type Figure, found } from "../figure/figure.ts";
+import type { Graph } from "../figure/graph.ts";
 import { answer, type Outcome, type Problem, problem, refuse } from "../figure/problem.ts";
-import { type Decimal, dec, decimalText, HUNDRED } from "../number/decimal.ts";
+import { fastGraph, recalculated } from "../figure/recalculate.ts";
+import { type Decimal, dec, decimalText } from "../number/decimal.ts";
+import type { Cause, Output } from "./cause.ts";
 import { type Simulated, simulate } from "./simulate.ts";
-import { type VarianceShare, varianceShares } from "./variance-share.ts";
 
 /** A question to `tolerance`. */
 export interface ToleranceQuestion {
+  /** The figures; each of the outputs must rise or fall steadily in each cause, as sums, products and quotients do. */
+  readonly graph: Graph;
   readonly causes: readonly Cause[];
   readonly outputs: readonly Output[];
-  readonly model: Model;
   /** 1 to 2147483646; 1 unless given. */
   readonly seed?: number;
   /** Random trials; 2000 unless given, 100 to 100000. */
@@ -22,7 +24,7 @@ export interface Tolerance {
   /** Value with every input as it should be, and the exact range. */
   readonly figure: Figure;
   readonly simulated: Simulated;
-  /** Standard deviation by the slopes of the model. */
+  /** Standard deviation by the slopes of the graph. */
   readonly deviation: Figure;
   /** Largest first. */
   readonly shares: readonly CauseShare[];
@@ -34,69 +36,117 @@ export interface CauseShare {
   readonly label: string;
   /** % of the variance. */
   readonly share: Figure;
-  /** How far this cause alone moves the output, up or down. */
+  /** How far this cause alone moves the output, up or down: its error times the slope. */
   readonly reach: Figure;
 }
 
 /**
- * Tells what errors of the inputs do to the outputs: the exact range, a seeded simulation beside it, and the share of each cause.
+ * Tells what errors of some figures of a graph do to others: the exact range, a seeded simulation beside it, and the share
+ * of each cause. The graph is worked out again for each: in doubles for the trials and the slopes, exactly for the range.
  *
  * Problems: `tolerance.causes`, `tolerance.plus-minus`, `tolerance.seed`, `tolerance.draws`.
  * Source: rectangular distributions and propagation after JCGM 100:2008, 4.3.7 and 5.1.2, from memory.
  *
- * @example tolerance({ causes: [{ id: "flour", label: "flour", value: "1000", plusMinus: "1", unit: "g" }], outputs: [{ id: "half", label: "half", unit: "g", places: 1 }], model: (inputs) => (inputs["flour"] ?? dec(0)).div(2) }).ok // => true
+ * @throws {RangeError} on a figure that the graph does not know: a bug of the caller.
  */
 export function tolerance(question: ToleranceQuestion): Outcome<readonly Tolerance[]> {
-  const { causes, outputs, model, seed = 1, draws = 2000 } = question;
+  const { graph, causes, outputs, seed = 1, draws = 2000 } = question;
   const problems = problemsOf(causes, seed, draws);
   if (problems.length > 0) return refuse(...problems);
-  const trials = simulate(causes, model, outputs, seed, draws);
+  const fast = fastGraph(
+    graph,
+    causes.map(({ id }) => id),
+    outputs.map(({ figure }) => figure),
+  );
+  const inputs = causes.map(({ value, plusMinus }) => ({ middle: Number(value), error: Number(plusMinus) }));
+  const slopes = fast.slopesAt(inputs.map(({ middle }) => middle));
+  const trials = simulate(fast, causes, outputs, seed, draws);
+  const at = (sides: Sides, { figure }: Output): Decimal => {
+    const moved = causes.map(({ id, value, plusMinus }, index): [string, Decimal] => [
+      id,
+      dec(value).plus(dec(plusMinus).times(sides[index] ?? 0)),
+    ]);
+    const worked = recalculated(graph, Object.fromEntries(moved))[figure];
+    if (worked === undefined) throw new RangeError(`the graph does not know the figure "${figure}"`);
+    return exact(worked);
+  };
   return answer(
     outputs.flatMap((output, index) => {
-      const one = (inputs: Readonly<Record<string, Decimal>>): Decimal => model(inputs, output.id);
+      const corners = cornersOf(
+        causes.length,
+        (sides) =>
+          fast.valuesAt(inputs.map(({ middle, error }, input) => middle + error * (sides[input] ?? 0)))[index] ?? 0,
+      );
+      const bounds = {
+        nominal: at([], output),
+        low: at(corners.low, output),
+        high: at(corners.high, output),
+      };
+      const least = noise * Math.abs(bounds.nominal.toNumber());
+      const reaches = inputs.map(({ error }, input) => {
+        const reach = Math.abs(error * (slopes[index]?.[input] ?? 0));
+        return reach > least ? reach : 0;
+      });
       const simulated = trials[index];
-      if (simulated === undefined) return [];
-      return [describe(output, boundsOf(causes, one), simulated, varianceShares(causes, one))];
+      return simulated === undefined ? [] : [describe(output, bounds, simulated, sharesOf(causes, reaches))];
     }),
   );
 }
 
-function describe(output: Output, bounds: Bounds, simulated: Simulated, shares: VarianceShare): Tolerance {
+/** A reach of less than this part of the value is the rounding of doubles. */
+const noise = 1e-13;
+
+interface Bounds {
+  readonly nominal: Decimal;
+  readonly low: Decimal;
+  readonly high: Decimal;
+}
+
+interface Shares {
+  readonly deviation: number;
+  readonly causes: readonly { readonly cause: Cause; readonly percent: number; readonly reach: number }[];
+}
+
+/** Adds up the variance of independent causes, each evenly spread: the square of its reach, by 3. */
+function sharesOf(causes: readonly Cause[], reaches: readonly number[]): Shares {
+  const squares = reaches.reduce((sum, reach) => sum + reach * reach, 0);
+  return {
+    deviation: Math.sqrt(squares / 3),
+    causes: causes.map((cause, index) => {
+      const reach = reaches[index] ?? 0;
+      return { cause, reach, percent: squares === 0 ? 0 : (100 * reach * reach) / squares };
+    }),
+  };
+}
+
+/** Digits that doubles are good to. */
+const goodDigits = 12;
+
+function describe(output: Output, bounds: Bounds, simulated: Simulated, shares: Shares): Tolerance {
   const make = (id: string, label: string, unit: string, places: number, value: Decimal, by: string): Figure =>
     found({ id: `tolerance.${output.id}.${id}`, label, unit, places, value, by, sources: [] });
-  const figure = make(
-    "value",
-    output.label,
-    output.unit,
-    output.places,
-    bounds.nominal,
-    "the model with every input as it should be",
-  );
+  const { unit, places, label } = output;
+  const figure = make("value", label, unit, places, bounds.nominal, "every input as it should be");
   const range = {
     low: decimalText(bounds.low),
     high: decimalText(bounds.high),
     why: "every cause at its worst, exactly",
   };
-  const slope = "slopes of the model, rectangular distributions";
+  const slope = "slopes of the formulas, rectangular distributions";
+  const bySlope = (id: string, label: string, unit: string, places: number, value: number): Figure =>
+    make(id, label, unit, places, dec(value).toSignificantDigits(goodDigits), slope);
   return {
     figure: { ...figure, range },
     simulated,
-    deviation: make(
-      "deviation",
-      `standard deviation of ${output.label}`,
-      output.unit,
-      output.places + 1,
-      shares.variance.sqrt(),
-      slope,
-    ),
+    deviation: bySlope("deviation", `standard deviation of ${label}`, unit, places + 1, shares.deviation),
     shares: shares.causes
-      .map(({ cause, part, reach }) => ({
+      .toSorted((a, b) => b.percent - a.percent)
+      .map(({ cause, percent, reach }) => ({
         id: cause.id,
         label: cause.label,
-        share: make(`${cause.id}.share`, `share of ${cause.label}`, "%", 1, part.times(HUNDRED), slope),
-        reach: make(`${cause.id}.reach`, `${cause.label} alone`, output.unit, output.places + 1, reach, slope),
-      }))
-      .toSorted((a, b) => dec(b.share.value).cmp(a.share.value)),
+        share: bySlope(`${cause.id}.share`, `share of ${cause.label}`, "%", 1, percent),
+        reach: bySlope(`${cause.id}.reach`, `${cause.label} alone`, unit, places + 1, reach),
+      })),
   };
 }
 

@@ -102,14 +102,15 @@ export function fastGraph(graph: Graph, inputs: readonly string[], outputs: read
     return slot;
   };
   const ends = outputs.map(slotOf);
+  const machine = tape.wound();
   return {
     valuesAt: (values) => {
-      const slots = tape.run(values);
+      const slots = machine.run(values);
       return ends.map((end) => slots[end] ?? 0);
     },
     slopesAt: (values) => {
-      const slots = tape.run(values);
-      return ends.map((end) => [...tape.back(slots, end).subarray(0, inputs.length)]);
+      const slots = machine.run(values);
+      return ends.map((end) => [...machine.back(slots, end).subarray(0, inputs.length)]);
     },
   };
 }
@@ -174,12 +175,45 @@ class Tape {
     return rest.reduce((left, right) => this.#do(name === "sum" ? "+" : name, left, right), first);
   }
 
-  run(inputs: readonly number[]): Float64Array {
+  /** The steps in flat lists, ready to be run again and again. */
+  wound(): Machine {
     const slots = new Float64Array(this.#inputs + this.#steps.length);
-    slots.set(inputs.slice(0, this.#inputs));
+    const work: { at: number; step: Step }[] = [];
     for (const [index, step] of this.#steps.entries()) {
-      slots[this.#inputs + index] =
-        typeof step === "number" ? step : done(step.operation, slots[step.left] ?? 0, slots[step.right] ?? 0);
+      const at = this.#inputs + index;
+      if (typeof step === "number") slots[at] = step;
+      else work.push({ at, step });
+    }
+    return new Machine(this.#inputs, slots, work);
+  }
+}
+
+/** Runs steps over slots that it keeps: no run leaves anything to clear away. */
+class Machine {
+  readonly #inputs: number;
+  readonly #slots: Float64Array;
+  readonly #at: Int32Array;
+  readonly #operations: readonly Step["operation"][];
+  readonly #left: Int32Array;
+  readonly #right: Int32Array;
+
+  constructor(inputs: number, slots: Float64Array, work: readonly { readonly at: number; readonly step: Step }[]) {
+    this.#inputs = inputs;
+    this.#slots = slots;
+    this.#at = Int32Array.from(work, ({ at }) => at);
+    this.#operations = work.map(({ step }) => step.operation);
+    this.#left = Int32Array.from(work, ({ step }) => step.left);
+    this.#right = Int32Array.from(work, ({ step }) => step.right);
+  }
+
+  /** The slots for values of the inputs; the next run writes over them. */
+  run(inputs: readonly number[]): Float64Array {
+    const slots = this.#slots;
+    for (let index = 0; index < this.#inputs; index += 1) slots[index] = inputs[index] ?? 0;
+    for (let index = 0; index < this.#at.length; index += 1) {
+      const left = slots[this.#left[index] ?? 0] ?? 0;
+      const right = slots[this.#right[index] ?? 0] ?? 0;
+      slots[this.#at[index] ?? 0] = done(this.#operations[index] ?? "+", left, right);
     }
     return slots;
   }
@@ -188,12 +222,13 @@ class Tape {
   back(slots: Float64Array, end: number): Float64Array {
     const slopes = new Float64Array(slots.length);
     slopes[end] = 1;
-    for (let slot = end; slot >= this.#inputs; slot -= 1) {
-      const step = this.#steps[slot - this.#inputs];
-      const slope = slopes[slot] ?? 0;
-      if (step === undefined || typeof step === "number" || slope === 0) continue;
-      const { operation, left, right } = step;
-      const [byLeft, byRight] = slopesOf(operation, slots[left] ?? 0, slots[right] ?? 0, slots[slot] ?? 0);
+    for (let index = this.#at.length - 1; index >= 0; index -= 1) {
+      const at = this.#at[index] ?? 0;
+      const slope = slopes[at] ?? 0;
+      if (slope === 0) continue;
+      const [left, right] = [this.#left[index] ?? 0, this.#right[index] ?? 0];
+      const operation = this.#operations[index] ?? "+";
+      const [byLeft, byRight] = slopesOf(operation, slots[left] ?? 0, slots[right] ?? 0, slots[at] ?? 0);
       slopes[left] = (slopes[left] ?? 0) + slope * byLeft;
       slopes[right] = (slopes[right] ?? 0) + slope * byRight;
     }

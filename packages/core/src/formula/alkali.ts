@@ -20,8 +20,6 @@ export interface AlkaliFigures {
   readonly alkalinityM: Figure;
   readonly alkalinityP: Figure;
   readonly figures: readonly Figure[];
-  /** What the figures are worked out from. */
-  readonly leaves: readonly Figure[];
 }
 
 /** Sums up the alkaline products of a formula; undefined where there are none. */
@@ -96,8 +94,8 @@ export function sumAlkali(lines: readonly FormulaLine[]): AlkaliFigures | undefi
     );
   const m = alkalinity("alkalinity-m", "alkalinity M", strengths.m);
   const p = alkalinity("alkalinity-p", "alkalinity P", strengths.p);
-  const carbonates = carbonateShares(products, parts);
-  const [sodiumShare, potassiumShare] = carbonates.shares;
+  const shares = carbonateShares(products, parts);
+  const [sodiumShare, potassiumShare] = shares;
   return {
     product,
     anhydrous,
@@ -105,8 +103,7 @@ export function sumAlkali(lines: readonly FormulaLine[]): AlkaliFigures | undefi
     ...(sodiumShare && { sodiumShare }),
     alkalinityM: m,
     alkalinityP: p,
-    figures: [product, anhydrous, ...carbonates.shares, m, p],
-    leaves: [...anhydrousShares, ...carbonates.leaves, ...strengths.m, ...strengths.p],
+    figures: [product, anhydrous, ...shares, m, p],
   };
 }
 
@@ -126,11 +123,11 @@ function strengthRange(figure: Figure, { material }: FormulaLine): Figure {
 function carbonateShares(
   products: readonly { readonly line: FormulaLine; readonly composition: Composition }[],
   parts: readonly Figure[],
-): { readonly shares: readonly Figure[]; readonly leaves: readonly Figure[] } {
+): readonly Figure[] {
   const present = products.some(
     ({ line, composition }) => !exact(line.parts).isZero() && potassiumCarbonateShare(composition) !== undefined,
   );
-  if (!present) return { shares: [], leaves: [] };
+  if (!present) return [];
   const content = (name: "Na2CO3" | "K2CO3") =>
     products.map(({ line, composition }) =>
       given({
@@ -154,9 +151,8 @@ function carbonateShares(
       from,
       sources: [definition],
     });
-  const shares = [
+  return [
     share("alkali.sodium-share", "sodium carbonate", "sodium"),
     share("alkali.potassium-share", "potassium carbonate", "potassium"),
   ];
-  return { shares, leaves: [...from.sodium, ...from.potassium] };
 }

@@ -109,17 +109,6 @@ export function mixFlours(flours: readonly FormulaLine[]): Blend {
     sources: [definition],
   });
   const price = blendPrice(flours, share);
-  const leaves = flours.flatMap((line, index) => {
-    const stated = proteins[index];
-    const mineral = ashes[index];
-    const whole = wholegrainFigure(line);
-    return [
-      moistureFigure(line),
-      ...(stated ? [stated.value, stated.factor] : []),
-      ...(mineral ? [mineral] : []),
-      whole,
-    ];
-  });
   const groups = [protein, gluten, ash].flatMap((group) => (group ? [group.asIs, group.dry, group.at14] : []));
   return {
     moisture,
@@ -130,7 +119,7 @@ export function mixFlours(flours: readonly FormulaLine[]): Blend {
     wholegrain,
     ...(price && { price: price.figure, currency: price.currency }),
     allergens: [...new Set(flours.flatMap((line) => line.material.allergens))],
-    figures: [...leaves, moisture, ...groups, ...(other ? [other] : []), wholegrain, ...(price?.figures ?? [])],
+    figures: [moisture, ...groups, ...(other ? [other] : []), wholegrain, ...(price?.figures ?? [])],
     notes,
   };
 }

@@ -39,29 +39,20 @@ function amountTerm(amount: Quantity, path: Path, scale: Scaling): Outcome<Term>
   });
 }
 
-/** Parts on 100 of flour, and what they are worked out from. */
-export interface Amount {
-  readonly parts: Figure;
-  readonly leaves: readonly Figure[];
-}
-
 /**
  * Turns the amount of an ingredient into parts on 100 of flour; of an alkaline product by what its dose states.
  *
  * Problems: `amounts.mass-without-flour-mass`, `alkali.no-composition`, `alkali.dose-unit`, `alkali.no-strength`.
  */
-export function entryParts(entry: Entry, material: KitchenMaterial, scale: Scaling): Outcome<Amount> {
+export function entryParts(entry: Entry, material: KitchenMaterial, scale: Scaling): Outcome<Figure> {
   const naming = { id: `${entry.id}.parts`, label: entry.name, unit: "% of flour", places: 2 };
   const term = amountTerm(entry.amount, amountPath(entry), scale);
   if (!term.ok) return term;
   const { formula, from } = term.value;
-  const plain = (): Amount => ({
-    parts:
-      formula === "stated"
-        ? given({ ...naming, value: entry.amount.value, by: `spec, ${entry.amount.text}`, sources: [fromSpec] })
-        : worked({ ...naming, formula, from, sources: [massBalance] }),
-    leaves: [],
-  });
+  const plain = (): Figure =>
+    formula === "stated"
+      ? given({ ...naming, value: entry.amount.value, by: `spec, ${entry.amount.text}`, sources: [fromSpec] })
+      : worked({ ...naming, formula, from, sources: [massBalance] });
   if (entry.role !== "alkali") return answer(plain());
   const { composition } = material;
   if (composition === undefined) return refuse(notAlkaline(entry.name, entry.namePath));
@@ -115,7 +106,7 @@ interface Dose extends Term {
 
 type Naming = Pick<Figure, "id" | "label" | "unit" | "places">;
 
-function byAnhydrousSalts(naming: Naming, { id, name }: Entry, { formula, from, strength, sources }: Dose): Amount {
+function byAnhydrousSalts(naming: Naming, { id, name }: Entry, { formula, from, strength, sources }: Dose): Figure {
   const anhydrous = given({
     id: `${id}.anhydrous-share`,
     label: `anhydrous salts in ${name}`,
@@ -125,27 +116,25 @@ function byAnhydrousSalts(naming: Naming, { id, name }: Entry, { formula, from, 
     by: "composition of the product",
     sources,
   });
-  const parts = worked({
+  return worked({
     ...naming,
     formula: `(${formula}) * 100 / anhydrous`,
     from: { ...from, anhydrous },
     sources: [massBalance],
   });
-  return { parts, leaves: [anhydrous] };
 }
 
-function byEquivalents(naming: Naming, entry: Entry, dose: Dose): Amount {
+function byEquivalents(naming: Naming, entry: Entry, dose: Dose): Figure {
   const alkalinity = alkalinityFigure(entry, dose);
-  const parts = worked({
+  return worked({
     ...naming,
     formula: `(${dose.formula}) / alkalinity`,
     from: { ...dose.from, alkalinity },
     sources: [massBalance],
   });
-  return { parts, leaves: [alkalinity] };
 }
 
-function bySodiumCarbonate(naming: Naming, entry: Entry, dose: Dose): Amount {
+function bySodiumCarbonate(naming: Naming, entry: Entry, dose: Dose): Figure {
   const alkalinity = alkalinityFigure(entry, dose);
   const soda = given({
     id: "sodium-carbonate.strength",
@@ -156,13 +145,12 @@ function bySodiumCarbonate(naming: Naming, entry: Entry, dose: Dose): Amount {
     by: "molar mass",
     sources: [atomicWeightSource],
   });
-  const parts = worked({
+  return worked({
     ...naming,
     formula: `(${dose.formula}) * soda / alkalinity`,
     from: { ...dose.from, soda, alkalinity },
     sources: [massBalance],
   });
-  return { parts, leaves: [soda, alkalinity] };
 }
 
 function alkalinityFigure({ id, name }: Entry, { strength, sources }: Dose): Figure {

@@ -89,10 +89,18 @@ function toAsIs(
   line: FormulaLine,
   sources: readonly Source[],
 ): Figure {
+  const onBasis = given({
+    ...naming,
+    id: `${naming.id}-stated`,
+    label: `${naming.label.replace(/ as is$/u, "")} at ${basis} % mb`,
+    value: stated,
+    by: "as stated for the material",
+    sources,
+  });
   return worked({
     ...naming,
     formula: "stated * (100 - moisture) / (100 - basis)",
-    from: { stated, moisture: moistureFigure(line), basis },
+    from: { stated: onBasis, moisture: moistureFigure(line), basis },
     sources: [...sources, basisRule],
   });
 }

@@ -142,7 +142,6 @@ function assemble(spec: Spec, stated: StatedLines, water: WaterBalance): Outcome
     path: ["water"],
     material: tapWater,
     parts: water.tap,
-    leaves: [],
   };
   const order = ["alkali", "salt", "ingredient"] as const;
   const others = order.flatMap((role) => stated.others.filter((line) => line.role === role));

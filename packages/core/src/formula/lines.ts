@@ -21,8 +21,6 @@ export interface FormulaLine {
   readonly material: KitchenMaterial;
   /** % of flour. */
   readonly parts: Figure;
-  /** What the parts are worked out from. */
-  readonly leaves: readonly Figure[];
 }
 
 /** The lines that a spec states: all but the tap water, which the balance gives. */
@@ -63,8 +61,7 @@ export function statedLines(
     const parts = shares?.parts[index];
     if (material === undefined || parts === undefined) return [];
     const path = ["flours", index];
-    const leaves = shares?.written[index] === undefined ? [] : [shares.written[index]];
-    return [{ id: `flour.${index + 1}`, role: "flour", name: flour.name, path, material, parts, leaves }];
+    return [{ id: `flour.${index + 1}`, role: "flour", name: flour.name, path, material, parts }];
   });
   if (flours.length > 0 && flours.every(isWater)) problems.push(noDryMatter());
   const whole = problems.length === 0;
@@ -80,9 +77,9 @@ export function statedLines(
     const much =
       entry.role === "flour" || entry.as !== undefined
         ? undefined
-        : tooMuch(entry.role, entry.name, amount.parts, amountPath(entry));
+        : tooMuch(entry.role, entry.name, amount, amountPath(entry));
     if (much !== undefined) problems.push(much);
-    const line = { id: entry.id, role: entry.role, name: entry.name, path: entry.path, material, ...amount };
+    const line = { id: entry.id, role: entry.role, name: entry.name, path: entry.path, material, parts: amount };
     if (entry.replaced === undefined) return [line];
     const replacement = replaceAlkali(line, entry.replaced, own);
     const swapped = collect(replacement);

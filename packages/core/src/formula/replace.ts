@@ -109,8 +109,7 @@ function lineFor(old: FormulaLine, product: Product, amount: FormulaLine["parts"
     from: { old: written, each },
     sources: [massBalance],
   });
-  const { path, material, leaves } = { ...old, ...product };
-  return { id, role: "alkali", name: product.name, path, material, parts, leaves: [...leaves, written, ...behind] };
+  return { ...old, id, name: product.name, material: product.material, parts };
 }
 
 function replacedNote(path: Path, old: FormulaLine, item: SpecAlkali, products: readonly Product[]): Note {

@@ -22,8 +22,6 @@ export interface WaterBalance {
   /** All water, % of the dough. */
   readonly doughWater: Figure;
   readonly figures: readonly Figure[];
-  /** What the figures are worked out from. */
-  readonly leaves: readonly Figure[];
 }
 
 /** A line's own water, % of flour. */
@@ -48,6 +46,18 @@ export function balanceWater(lines: StatedLines, water: Spec["water"]): Outcome<
   const ways = (["added", "tap", "dough"] as const).filter((way) => water[way] !== undefined);
   const [way, second] = ways;
   if (way === undefined || second !== undefined) return refuse(wayProblem(ways));
+  const known = waterBefore(lines);
+  const tap = tapWater(way, lines, water, known);
+  return tap.ok ? answer(summary(tap.value, known)) : tap;
+}
+
+/** The water of a dough whose tap water is known: of `others`, all that is neither flour nor tap water. */
+export function waterWith(tap: Figure, lines: Pick<StatedLines, "flours" | "others">): WaterBalance {
+  return summary(tap, waterBefore(lines));
+}
+
+/** What there is of water, and of all else, before any is poured. */
+function waterBefore(lines: Pick<StatedLines, "flours" | "others">): Known {
   const carried = worked({
     id: "water.carried",
     label: "water carried by other ingredients",
@@ -63,8 +73,8 @@ export function balanceWater(lines: StatedLines, water: Spec["water"]): Outcome<
       label: "water in the flour",
       unit: "% of flour",
       places: 2,
-      formula: "sum(share * moisture) / 100",
-      from: { share: lines.flours.map((line) => line.parts), moisture: lines.flours.map(moistureFigure) },
+      formula: "sum(water)",
+      from: { water: lines.flours.map(carriedWater) },
       sources: [massBalance],
     }),
     lines.flours.map((line) => ({ weight: dec(line.parts.value).div(100), figure: moistureFigure(line) })),
@@ -79,24 +89,13 @@ export function balanceWater(lines: StatedLines, water: Spec["water"]): Outcome<
     from: lines.others.length === 0 ? {} : { parts: lines.others.map((line) => line.parts) },
     sources: [massBalance],
   });
-  const tap = tapWater(way, lines, water, { carried, flour, others });
-  if (!tap.ok) return tap;
-  const leaves = lines.others.flatMap((line) => [moistureFigure(line), carriedWater(line)]);
-  return answer({
-    ...summary(tap.value.tap, carried, flour, others),
-    leaves: [...leaves, ...tap.value.leaves, others],
-  });
+  return { carried, flour, others };
 }
 
 interface Known {
   readonly carried: Figure;
   readonly flour: Figure;
   readonly others: Figure;
-}
-
-interface Tap {
-  readonly tap: Figure;
-  readonly leaves: readonly Figure[];
 }
 
 const tapNaming = { id: "water.tap", label: "tap water", unit: "% of flour", places: 2 };
@@ -106,7 +105,7 @@ function tapWater(
   lines: StatedLines,
   water: Spec["water"],
   known: Known,
-): Outcome<Tap> {
+): Outcome<Figure> {
   const path: Path = ["water", way];
   if (way === "dough") {
     const stated = given({
@@ -124,9 +123,7 @@ function tapWater(
       from: { dough: stated, ...known },
       sources: [massBalance],
     });
-    return dec(tap.value).isNegative()
-      ? refuse(belowCarried(path, water.dough?.text ?? "", tap, known))
-      : answer({ tap, leaves: [stated] });
+    return dec(tap.value).isNegative() ? refuse(belowCarried(path, water.dough?.text ?? "", tap, known)) : answer(tap);
   }
   const amount = water[way];
   if (amount === undefined) return refuse(wayProblem([]));
@@ -139,14 +136,12 @@ function tapWater(
     from: { added: stated.value, carried: known.carried },
     sources: [massBalance],
   });
-  return dec(tap.value).isNegative()
-    ? refuse(belowCarried(path, amount.text, tap, known))
-    : answer({ tap, leaves: [stated.value] });
+  return dec(tap.value).isNegative() ? refuse(belowCarried(path, amount.text, tap, known)) : answer(tap);
 }
 
 /** Water as it is poured; what products bring that take the place of others is taken off, so that the dough's water stays. */
-function poured(stated: Figure, { replacements }: StatedLines, path: Path, known: Known): Outcome<Tap> {
-  if (replacements.length === 0) return answer({ tap: { ...stated, ...tapNaming }, leaves: [] });
+function poured(stated: Figure, { replacements }: StatedLines, path: Path, known: Known): Outcome<Figure> {
+  if (replacements.length === 0) return answer({ ...stated, ...tapNaming });
   const olds = replacements.map(({ old }) => old);
   const before = olds.map(carriedWater);
   const after = replacements.flatMap(({ lines }) => lines.map(carriedWater));
@@ -156,9 +151,7 @@ function poured(stated: Figure, { replacements }: StatedLines, path: Path, known
     from: { stated, before, after },
     sources: [massBalance],
   });
-  return dec(tap.value).isNegative()
-    ? refuse(belowCarried(path, shown(stated), tap, known))
-    : answer({ tap, leaves: [stated, ...olds.map(moistureFigure), ...before] });
+  return dec(tap.value).isNegative() ? refuse(belowCarried(path, shown(stated), tap, known)) : answer(tap);
 }
 
 /**
@@ -189,7 +182,7 @@ function statedWater(
   return refuse(problem("water.below-flour", path, { amount: amount.text }));
 }
 
-function summary(tap: Figure, carried: Figure, flour: Figure, others: Figure): Omit<WaterBalance, "leaves"> {
+function summary(tap: Figure, { carried, flour, others }: Known): WaterBalance {
   const added = worked({
     id: "water.added",
     label: "added water",

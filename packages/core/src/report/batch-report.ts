@@ -2,14 +2,13 @@ import type { AfterRounding } from "../batch/after-rounding.ts";
 import type { Batch } from "../batch/batch.ts";
 import type { Remedies, ScaledMass, StockRemedy } from "../batch/remedy.ts";
 import type { WeighedLine } from "../batch/weighing.ts";
-import { type Figure, worked } from "../figure/figure.ts";
+import type { Figure } from "../figure/figure.ts";
 import type { Note } from "../figure/problem.ts";
-import { massBalance } from "../figure/source.ts";
 import type { Formula } from "../formula/formula.ts";
 import { dec, decimalText, fixedText } from "../number/decimal.ts";
 import { numberColumn, report, row, section, table, wordColumn } from "./build.ts";
 import { formulaCautions } from "./cautions.ts";
-import { allergenSection, formulaFigures } from "./formula-report.ts";
+import { allergenSection } from "./formula-report.ts";
 import type { Block, Cell, Report, Section, Table } from "./schema.ts";
 import { figureCell, inSystem, inUnit, measureCell, type UnitSystem, weightCell, words } from "./show.ts";
 
@@ -40,7 +39,7 @@ export function batchReport(
       section("rounding", roundingHeading(batch), roundingTable(batch.rounding)),
       allergenSection(formula),
     ],
-    figures: [...formulaFigures(formula), ...batchFigures(batch)],
+    figures: [...Object.values(formula.graph), ...Object.values(batch.graph)],
     from: [formula, batch],
     notes: [...notes, ...systemNote],
     cautions: formulaCautions(formula),
@@ -59,23 +58,6 @@ function sizeFigures(batch: Batch): readonly Figure[] {
     target.strands,
     loads.count,
     ...(dec(loads.count.value).gt(1) ? [loads.dough] : []),
-  ];
-}
-
-function batchFigures(batch: Batch): readonly Figure[] {
-  const weighed = [...batch.lines, ...(batch.dusting ? [batch.dusting] : [])];
-  return [
-    ...batch.target.figures,
-    ...batch.loads.figures,
-    ...(batch.rework?.figures ?? []),
-    ...weighed.flatMap(({ exact, step, load, batch: whole, off, nearest }) => [exact, step, load, whole, off, nearest]),
-    batch.loadTotal,
-    batch.batchTotal,
-    ...batch.rounding.figures,
-    ...batch.remedies.finer.flatMap(({ figures }) => figures),
-    ...(batch.remedies.stock?.figures ?? []),
-    ...(batch.withStock ?? []).map(({ mass }) => mass),
-    ...(batch.withStock === undefined ? [] : [totalWithStock(batch.withStock)]),
   ];
 }
 
@@ -126,7 +108,7 @@ export function scaleWords(weighed: WeighedLine, { tooLittle }: Remedies): strin
   return weighed.lots === 1 ? weighed.scale : `${weighed.scale}, in ${weighed.lots} lots`;
 }
 
-function roundingTable({ compared }: Batch["rounding"]): Table {
+function roundingTable(compared: Batch["rounding"]): Table {
   return table(
     "rounding",
     [
@@ -227,23 +209,9 @@ function stockLines({ stock }: Remedies): readonly Block[] {
   return [{ kind: "text", lines: [text] }];
 }
 
-/** Dough of one load with the stock in. */
-export function totalWithStock(weights: NonNullable<Batch["withStock"]>): Figure {
-  return worked({
-    id: "load.total-with-stock",
-    label: "dough of one load",
-    unit: "g",
-    places: 2,
-    formula: "sum(mass)",
-    from: { mass: weights.map(({ mass }) => mass) },
-    sources: [massBalance],
-  });
-}
-
-function stockWeightsTable({ withStock: weights }: Batch): Table | undefined {
+function stockWeightsTable({ withStock: weights, totalWithStock: total }: Batch): Table | undefined {
   const first = weights?.[0];
-  if (weights === undefined || first === undefined) return undefined;
-  const total = totalWithStock(weights);
+  if (weights === undefined || total === undefined || first === undefined) return undefined;
   return table(
     "stock-weights",
     [

@@ -8,7 +8,6 @@ import type { Note } from "../figure/problem.ts";
 import type { Formula } from "../formula/formula.ts";
 import { dec } from "../number/decimal.ts";
 import { numberColumn, report, row, section, table, wordColumn } from "./build.ts";
-import { formulaFigures } from "./formula-report.ts";
 import type { Cell, Report, Table } from "./schema.ts";
 import { figureCell, groupDigits, weightCell, words } from "./show.ts";
 
@@ -25,13 +24,7 @@ export function costReport(formula: Formula, batch: Batch, cost: Cost, notes: re
       section("shopping", "Shopping list", shoppingTable(cost)),
       section("stock", "What is on hand", ...stockBlocks(shopping.reach)),
     ],
-    figures: [
-      ...formulaFigures(formula),
-      ...batch.target.figures,
-      ...batch.loads.figures,
-      ...(batch.rework?.figures ?? []),
-      ...cost.figures,
-    ],
+    figures: [...Object.values(formula.graph), ...Object.values(cost.graph)],
     from: [cost, batch, formula],
     notes,
     cautions: [],

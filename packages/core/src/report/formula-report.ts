@@ -56,7 +56,7 @@ export function formulaReport(formula: Formula, notes: readonly Note[]): Report 
       allergenSection(formula),
     ],
     figures: [
-      ...formulaFigures(formula),
+      ...Object.values(formula.graph),
       ...shares,
       ...Object.values(wholeDough(formula, shares)),
       ...legal.map(({ figure }) => figure),
@@ -75,24 +75,6 @@ function ranges(figures: readonly Figure[]): Block {
 function blendShown({ blend }: Formula): readonly Figure[] {
   const { protein, glutenProtein, moisture } = blend;
   return [protein?.at14, glutenProtein?.at14, moisture].filter((figure) => figure !== undefined);
-}
-
-/** Every figure of a formula, in the order in which they build on each other. */
-export function formulaFigures(formula: Formula): readonly Figure[] {
-  const stated = formula.lines.filter((line) => line.role !== "water");
-  return [
-    ...(formula.writtenFlour ? [formula.writtenFlour] : []),
-    ...(formula.referenceFactor ? [formula.referenceFactor] : []),
-    ...stated.flatMap((line) => [...line.leaves, line.parts]),
-    ...(formula.dusting ? [...formula.dusting.leaves, formula.dusting.parts] : []),
-    ...formula.blend.figures,
-    ...formula.lines.filter((line) => line.role === "flour").map(carriedWater),
-    ...formula.water.leaves,
-    ...formula.water.figures,
-    ...(formula.alkali?.leaves ?? []),
-    ...(formula.alkali?.figures ?? []),
-    formula.salt,
-  ];
 }
 
 function doughShare(line: FormulaLine, dough: Figure): Figure {

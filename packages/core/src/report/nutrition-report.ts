@@ -5,14 +5,13 @@ import type { Note } from "../figure/problem.ts";
 import type { Formula } from "../formula/formula.ts";
 import { ruleBooks } from "../materials/rounding-rules.ts";
 import { numberColumn, report, row, section, table, wordColumn } from "./build.ts";
-import { formulaFigures } from "./formula-report.ts";
 import { allergenListSection, placeNames } from "./nutrition-allergens.ts";
 import type { Cell, Report, Table } from "./schema.ts";
 import { figureCell, shownGrouped, words } from "./show.ts";
 
 /** Tells what a noodle contains, what a label would print, and its allergens by the list of a place. */
 export function nutritionReport(formula: Formula, nutrition: Nutrition, notes: readonly Note[]): Report {
-  const { rules, bowl, gain, otherProtein, declared, allergens, figures } = nutrition;
+  const { rules, bowl, gain, otherProtein, declared, allergens } = nutrition;
   const per = ruleBooks[rules.book].per === "serving" ? "a bowl" : "100 g";
   return report({
     command: "nutrition",
@@ -30,7 +29,7 @@ export function nutritionReport(formula: Formula, nutrition: Nutrition, notes: r
       ),
       allergenListSection(allergens),
     ],
-    figures: [...formulaFigures(formula), ...figures],
+    figures: [...Object.values(formula.graph), ...Object.values(nutrition.graph)],
     from: [nutrition, formula],
     notes,
     cautions: [

@@ -48,7 +48,7 @@ export function productReport(formula: Formula, replaced: ReplacedIngredient, no
         },
       ),
     ],
-    figures: [...old.leaves, old.parts, ...figures, away, water],
+    figures: [old.parts, ...figures, away, water],
     from: [formula],
     notes,
     cautions: formulaCautions(formula),

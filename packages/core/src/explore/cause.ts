@@ -1,8 +1,8 @@
-import type { Decimal, DecimalText } from "../number/decimal.ts";
+import type { DecimalText } from "../number/decimal.ts";
 
 /** Something that is not exactly what it should be: a weighing, a protein, a moisture, a strength, a loss. */
 export interface Cause {
-  /** Name of the input of the model. */
+  /** The figure of the graph that is off. */
   readonly id: string;
   readonly label: string;
   readonly value: DecimalText;
@@ -13,13 +13,13 @@ export interface Cause {
   readonly assumed?: string;
 }
 
-/** What comes out of a model: plain numbers by name. */
+/** A figure of which the error is asked. */
 export interface Output {
+  /** Its name in the answer. */
   readonly id: string;
+  /** The figure of the graph. */
+  readonly figure: string;
   readonly label: string;
   readonly unit: string;
   readonly places: number;
 }
-
-/** A calculation from the inputs to one output, by name; it must rise or fall steadily in each input, as sums, products and quotients do. */
-export type Model = (inputs: Readonly<Record<string, Decimal>>, output: string) => Decimal;
