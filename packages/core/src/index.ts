@@ -124,6 +124,16 @@ export { computeFormula, type Formula, formulaOf } from "./formula/formula.ts";
 export { alkaliBeyond } from "./formula/limits.ts";
 export type { FormulaLine } from "./formula/lines.ts";
 export { hundredOfFlour, onFlour } from "./formula/on-flour.ts";
+// handwritten
+export {
+  answeredLine,
+  type Handwritten,
+  type HandwrittenWishes,
+  type OpenQuestion,
+  readHandwritten,
+  type UnderstoodLine,
+  type UnknownLine,
+} from "./handwritten/handwritten.ts";
 export { alkalinityForms, readAlkalinity, readNormality } from "./materials/alkalinity-text.ts";
 // materials
 export { type AllergenList, isJurisdiction, type Jurisdiction, jurisdictions } from "./materials/allergen-lists.ts";

@@ -55,6 +55,18 @@ describe("a flour with a nutrition label in place of its protein", () => {
     expect(codesOf(flour({ protein: "11 %" }))).toEqual(["materials.moisture-missing"]);
   });
 
+  it("needs nothing of a flour that is said to be a flour and no more, or with its protein as sold", () => {
+    const bag = [{ kind: "flour" }, { kind: "flour", protein: "12 %", proteinBasis: "as is" }].map((stated) =>
+      answered(flour(stated, "strong flour")),
+    );
+    expect(bag.map(({ moisture, protein }) => [moisture, protein?.value])).toEqual([
+      ["13.5", undefined],
+      ["13.5", "12"],
+    ]);
+    for (const { notes } of bag) expect(notes.join(" ")).toContain("its moisture is not stated");
+    expect(codesOf(flour({ kind: "flour", protein: "12 %" }, "strong flour"))).toEqual(["materials.moisture-missing"]);
+  });
+
   it("stays as the label has it when the moisture comes to be known", () => {
     const own = { "bag flour": materialFiguresSchema.parse({ label: usLabel }) };
     const before = answered(flour({}, "bag flour", own));

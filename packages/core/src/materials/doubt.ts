@@ -19,6 +19,14 @@ export const assumedMoisture = {
 export const assumedNote =
   "its moisture is not stated; taken as 13.5 %, give or take 1.5 % (common practice, no source): ask the mill, or dry a sample";
 
+/**
+ * Whether the moisture may be assumed: of a flour of which there is only the bag, with its nutrition label, its protein as
+ * sold, or nothing but that it is a flour.
+ */
+export function onlyTheBag({ label, kind, protein, proteinBasis }: MaterialFigures): boolean {
+  return label !== undefined || (kind === "flour" && (protein === undefined || proteinBasis?.kind === "as is"));
+}
+
 /** Protein as labels leave it open, % as is. */
 export interface ProteinOfLabel {
   readonly value: DecimalText;
@@ -33,13 +41,11 @@ export interface ProteinOfLabel {
  * is the one behind every label that does not say its own.
  *
  * @param factor - the one wanted
- * @param moistureKnown - whether anything tells the moisture
  * Problems: `materials.protein-twice`, and those of `readLabels`.
  */
 export function readFigureLabels(
   figures: MaterialFigures,
   factor: DecimalText,
-  moistureKnown: boolean,
   path: Path,
 ): Outcome<ProteinOfLabel | undefined> {
   const { label } = figures;
@@ -58,7 +64,7 @@ export function readFigureLabels(
   }
   const { middle } = reading.value.asIs;
   const { range = { low: middle.value, high: middle.value, why: "the label" } } = middle;
-  const notes = [...reading.notes.map(({ text }) => text), ...(moistureKnown ? [] : [assumedNote])];
+  const notes = reading.notes.map(({ text }) => text);
   return answer({ value: middle.value, range, by: middleOf(list), notes });
 }
 

@@ -6,7 +6,15 @@ import { fromSpec, type Source } from "../figure/source.ts";
 import { type DecimalText, dec, decimalText, HUNDRED } from "../number/decimal.ts";
 import type { Quantity } from "../number/quantity.ts";
 import { findMaterial, materialNamed, nameAdvice, nearestMaterials } from "./catalogue.ts";
-import { assumedMoisture, moistureDoubt, type ProteinOfLabel, proteinDoubt, readFigureLabels } from "./doubt.ts";
+import {
+  assumedMoisture,
+  assumedNote,
+  moistureDoubt,
+  onlyTheBag,
+  type ProteinOfLabel,
+  proteinDoubt,
+  readFigureLabels,
+} from "./doubt.ts";
 import type { MoistureBasis, Price } from "./fields.ts";
 import type { Material, MaterialKind } from "./material.ts";
 import { plainName } from "./nearest.ts";
@@ -147,7 +155,7 @@ function overlay(
   if (!composition.ok) return composition;
   const chosen = composition.value ?? before?.composition;
   const knownMoisture = figures.moisture?.value ?? composition.value?.water ?? before?.moisture;
-  const assumed = knownMoisture === undefined && figures.label !== undefined;
+  const assumed = knownMoisture === undefined && onlyTheBag(figures);
   const moisture = assumed ? assumedMoisture.value : knownMoisture;
   if ((kind === "alkali" || kind === "salt") && chosen === undefined) {
     return refuse(problem("materials.composition-missing", place, { name }));
@@ -158,7 +166,7 @@ function overlay(
   const flourLike = kind === "flour" || kind === "gluten" || kind === "starch" || kind === "bran";
   const usual: MoistureBasis = flourLike ? { kind: "at", moisture: "14" } : { kind: "as is" };
   const usualFactor = flourLike ? flourFactor : labelFactor;
-  const labelled = readFigureLabels(figures, usualFactor, !assumed, place);
+  const labelled = readFigureLabels(figures, usualFactor, place);
   if (!labelled.ok) return labelled;
   const protein =
     restated(figures.protein, figures.proteinBasis ?? usual) ??
@@ -198,6 +206,7 @@ function overlay(
     notes: [
       ...(composition.value ? composition.notes.map(({ text }) => text) : start.notes),
       ...(labelled.value?.notes ?? []),
+      ...(assumed ? [assumedNote] : []),
     ],
     glutenForming: figures.glutenForming ?? before?.glutenForming ?? (kind === "flour" || kind === "gluten"),
     wholegrain: figures.wholegrain ?? before?.wholegrain ?? false,

@@ -11,6 +11,8 @@ type Formula = SpeciesName | HydrateName;
 export interface SeveralThings {
   readonly names: readonly string[];
   readonly kind: "alkali" | "flour" | "no alkali";
+  /** Whatever flour it is, it is one of common wheat. */
+  readonly wheat?: true;
   /** In words, after "may be". */
   readonly mayBe: string;
   /** The strongest and the weakest of them, where the name says that it is a dry salt. */
@@ -52,6 +54,10 @@ function alkali(
 
 function flour(names: readonly string[], mayBe: string, ask: string, source: Source = usage): SeveralThings {
   return { names, kind: "flour", mayBe, ask, source };
+}
+
+function wheat(names: readonly string[], mayBe: string, ask: string, source: Source = usage): SeveralThings {
+  return { ...flour(names, mayBe, ask, source), wheat: true };
 }
 
 function other(names: readonly string[], mayBe: string, source: Source): SeveralThings {
@@ -261,7 +267,7 @@ export const severalThings: readonly SeveralThings[] = [
     "sodium thiosulphate, borax, a bleach or a detergent, none of which belongs in food",
     usage,
   ),
-  flour(
+  wheat(
     [
       "flour",
       "wheat flour",
@@ -277,7 +283,7 @@ export const severalThings: readonly SeveralThings[] = [
     "any wheat flour, from cake flour of 7 % protein to high-gluten flour of 15 %",
     proteinOfPack,
   ),
-  flour(
+  wheat(
     ["strong flour"],
     "a white or a wholemeal flour of 11.5 to 14.5 % protein",
     `white or wholemeal, and ${proteinOfPack}`,
@@ -289,15 +295,15 @@ export const severalThings: readonly SeveralThings[] = [
     "maize or wheat, flour or starch",
   ),
   flour(["生粉"], "potato, maize or tapioca starch", "which starch"),
-  flour(["全粒粉"], "the whole grain of strong or of soft wheat", `強力 or 薄力, and ${proteinOfPack}`),
-  flour(["富强粉", "雪花粉", "饺子粉"], "a wheat flour of any strength: a word of the trade", proteinOfPack),
+  wheat(["全粒粉"], "the whole grain of strong or of soft wheat", `強力 or 薄力, and ${proteinOfPack}`),
+  wheat(["富强粉", "雪花粉", "饺子粉"], "a wheat flour of any strength: a word of the trade", proteinOfPack),
   flour(
     ["sarrasin", "farine de sarrasin", "farine de blé noir", "そば粉"],
     "buckwheat flour of the whole grain or of its inner part; there is no wheat in it by nature",
     "whole or inner, and whether wheat was milled on the same stones",
   ),
   flour(["farro"], "einkorn, emmer or spelt, whole or pearled; all of them are wheat", "which grain"),
-  flour(
+  wheat(
     ["00", "T45", "T55", "T65", "T80", "T110", "T150", "Type 405", "Type 550", "Type 812", "Type 1050", "Type 1600"],
     "a wheat flour of any strength: the type tells its ash, not its protein",
     proteinOfPack,

@@ -1,0 +1,139 @@
+import { type DecimalText, dec, decimalText } from "../number/decimal.ts";
+import { parseQuantity } from "../number/quantity.ts";
+import { measureOf, measureWords } from "./measures.ts";
+
+/** An amount as somebody wrote it. */
+export interface Amount {
+  /** In words, as written. */
+  readonly written: string;
+  readonly start: number;
+  readonly end: number;
+  readonly is:
+    | { readonly by: "mass"; readonly text: string; readonly value: DecimalText }
+    | { readonly by: "share"; readonly text: string; readonly value: DecimalText }
+    | { readonly by: "volume"; readonly millilitres: readonly [DecimalText, DecimalText] }
+    /** A number without a unit. */
+    | { readonly by: "number"; readonly text: string; readonly value: DecimalText }
+    | { readonly by: "other" }
+    | { readonly by: "unclear"; readonly why: string };
+}
+
+/** What a comma between digits is in a text: known from its other numbers. */
+export type CommaUse = "decimal" | "thousands" | undefined;
+
+const number = String.raw`\d+ \d+\/\d+|\d+\/\d+|\d{1,3}(?:'\d{3})+|\d+(?:[.,]\d+)*|[.,]\d+`;
+/** Groups of three digits with spaces, `1 000 g`, are a number only where nothing else could stand before. */
+const grouped = String.raw`(?:(?<=^|[:=\t–-] *)\d{1,3}(?: \d{3})+|\d{1,3}(?: 000)+)(?:[.,]\d+)?(?= ?(?:k?g|%)(?!\p{L}))`;
+const amountForm = new RegExp(
+  String.raw`(?<![\p{Script=Latin}\p{N}.,/])(?:(?<times>\d+) ?x ?)?(?<first>${grouped}|${number})(?: ?(?:[–~-]|to|or|bis|oder) ?(?<last>${number}))? ?(?:(?<measure>${measureWords})(?: ?x ?(?<after>\d+)(?![\p{L}\p{N}.,]))?|(?![\p{L}\p{N}%/.,]))`,
+  "giu",
+);
+
+/** Whether the numbers of a text have decimal commas, or commas between thousands. */
+export function commaUse(text: string): CommaUse {
+  const decimals = /(?<![\d.,])(?:\d+,\d{1,2}|0,\d+)(?![\d,.]*\d)/u.test(text);
+  const points = /(?<![\d.,])(?:\d+\.\d{1,2}|0\.\d+)(?![\d,.]*\d)/u.test(text);
+  if (decimals === points) return undefined;
+  return decimals ? "decimal" : "thousands";
+}
+
+/** The amounts of a line from left to right; parts of one amount, as in `1 lb 4 oz`, are put together. */
+export function amountsOf(line: string, comma: CommaUse): readonly Amount[] {
+  const amounts: Amount[] = [];
+  for (const match of line.matchAll(amountForm)) {
+    const amount = amountFrom(match, comma);
+    const last = amounts.at(-1);
+    const joined = last && together(last, amount, line.slice(last.end, amount.start));
+    if (joined === undefined) amounts.push(amount);
+    else amounts.splice(-1, 1, joined);
+  }
+  return amounts;
+}
+
+function amountFrom(match: RegExpExecArray, comma: CommaUse): Amount {
+  const [written] = match;
+  const { times, first = "", last, measure: word, after } = match.groups ?? {};
+  const place = { written: written.trim(), start: match.index, end: match.index + written.trimEnd().length };
+  const measure = word === undefined ? undefined : measureOf(word);
+  if (measure?.by === "other") return { ...place, is: { by: "other" } };
+  if (last !== undefined) return unclear(place, `"${place.written}" is a range: write the amount that you weigh`);
+  if (measure?.by === "unknown") {
+    return unclear(place, `nobody can tell what "${place.written}" weighs: weigh it once and write the grams`);
+  }
+  const plain = plainNumber(first, comma, measure?.by === "mass" ? measure.unit : "");
+  if (plain === undefined) {
+    return unclear(
+      place,
+      `"${first}" may be a whole number or a decimal one: write 1000 or 1.5, with nothing between thousands`,
+    );
+  }
+  const count = times ?? after ?? "1";
+  if (measure?.by === "volume") {
+    const [least, most] = measure.millilitres.map((one) => decimalText(dec(one).times(count).times(value(plain))));
+    return { ...place, is: { by: "volume", millilitres: [least ?? "0", most ?? "0"] } };
+  }
+  const shown = count === "1" ? plain : decimalText(dec(count).times(value(plain)));
+  if (measure?.by === "mass" || measure?.by === "share") {
+    const text = `${shown} ${measure.unit}`;
+    const reading = parseQuantity(text, ["mass", "share"]);
+    return reading.ok
+      ? { ...place, is: { by: measure.by, text, value: reading.quantity.value } }
+      : unclear(place, `"${place.written}" cannot be read: ${reading.advice}`);
+  }
+  return { ...place, is: { by: "number", text: shown, value: decimalText(value(shown)) } };
+}
+
+type Place = Pick<Amount, "written" | "start" | "end">;
+
+function unclear(place: Place, why: string): Amount {
+  return { ...place, is: { by: "unclear", why } };
+}
+
+/** `1 lb 4 oz` and `500 g + 250 g` are one amount. */
+function together(one: Amount, other: Amount, between: string): Amount | undefined {
+  if (one.is.by !== "mass" || other.is.by !== "mass") return undefined;
+  const added = /^ ?\+ ?$/u.test(between);
+  const falling =
+    /^(?: ?| and )$/u.test(between) && /(?:kg|lb)$/u.test(one.is.text) && /(?: g| oz)$/u.test(other.is.text);
+  if (!added && !falling) return undefined;
+  const sum = decimalText(dec(one.is.value).plus(other.is.value));
+  const asWritten = falling && !/\//u.test(one.is.text);
+  return {
+    written: `${one.written}${between}${other.written}`,
+    start: one.start,
+    end: other.end,
+    is: { by: "mass", text: asWritten ? `${one.is.text} ${other.is.text}` : `${sum} g`, value: sum },
+  };
+}
+
+/** A number with a decimal point, or a fraction; undefined where it may be one of two numbers. */
+function plainNumber(written: string, comma: CommaUse, unit: string): string | undefined {
+  if (written.includes("/")) return /\/0+$/u.test(written) ? undefined : written;
+  const text = written.replace(/[' ]/gu, "");
+  const marks = text.replace(/\d/gu, "");
+  const [whole = "", rest = ""] = text.split(/[.,]/u);
+  if (marks === "") return text;
+  if (marks.length > 1) {
+    const last = marks.at(-1) ?? "";
+    const same = [...marks].every((mark) => mark === last);
+    const [before, after] = same
+      ? [text, ""]
+      : [text.slice(0, text.lastIndexOf(last)), text.slice(text.lastIndexOf(last))];
+    if (!/^\d{1,3}(?:[.,]\d{3})+$/u.test(before) || new Set(marks.slice(0, same ? undefined : -1)).size > 1)
+      return undefined;
+    return `${before.replace(/[.,]/gu, "")}${after.replace(",", ".")}`;
+  }
+  const likeThousands = rest.length === 3 && /^[1-9]\d{0,2}$/u.test(whole);
+  const decimal = `${whole === "" ? "0" : whole}.${rest}`;
+  if (!likeThousands) return decimal;
+  if (marks === ",") return comma === undefined ? undefined : comma === "decimal" ? decimal : `${whole}${rest}`;
+  if (comma === "thousands" || (comma === undefined && unit !== "g")) return decimal;
+  return unit === "g" && comma === "decimal" ? `${whole}${rest}` : undefined;
+}
+
+function value(number: string) {
+  return number.split(" ").reduce((total, part) => {
+    const [over = "0", under = "1"] = part.split("/");
+    return total.plus(dec(over).div(under));
+  }, dec(0));
+}

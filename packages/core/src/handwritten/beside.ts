@@ -1,0 +1,105 @@
+import { alkalinityM } from "../chemistry/composition.ts";
+import { materialNamed } from "../materials/catalogue.ts";
+import { findPart } from "../materials/composition-parts.ts";
+import { type Decimal, dec, decimalText, HUNDRED, sum } from "../number/decimal.ts";
+
+/** What stands beside a flour: the protein, the moisture and the ash of its label or certificate. */
+export interface Beside {
+  /** The line without it. */
+  readonly rest: string;
+  /** What it leaves open. */
+  readonly remarks: readonly string[];
+  readonly figures: Readonly<Record<string, unknown>>;
+}
+
+const number = String.raw`(\d+(?:[.,]\d+)?)`;
+const proteinWords = "(?:protein|proteins|prot\\.?|eiweiß|protéines?|proteine|たんぱく質|蛋白质|蛋白質|단백질)";
+const per = String.raw`(?: ?(?:\/|per|in|je|pro|of a serving of) ?${number}? ?g)?`;
+const basis = String.raw`(?:[, ]*(?:at|on|auf)? ?(14 ?% ?mb|dry(?: basis| matter)?|as is)(?!\p{L}))?`;
+/** Soda ash and pearl ash are alkalis. */
+const ash = "(?<![\\p{L}-]|soda |pearl |wood )(?:ash|asche|cendres|灰分)(?!\\p{L})";
+const forms: readonly (readonly [key: "protein" | "moisture" | "ash", form: RegExp])[] = [
+  [
+    "protein",
+    new RegExp(`${number} ?(%|g)${per} ?(?:of )?${proteinWords}(?! ?concentrate| ?isolate)${per}${basis}`, "iu"),
+  ],
+  ["protein", new RegExp(`${proteinWords}(?: content)? ?[:=]? ?${number} ?(%|g)${per}${basis}`, "iu")],
+  ["moisture", new RegExp(`${number} ?(%) ?(?:moisture|feuchte|humidité|水分)`, "iu")],
+  ["moisture", new RegExp(`(?:moisture|feuchte|humidité|水分)(?: content)? ?[:=]? ?${number} ?(%)`, "iu")],
+  ["ash", new RegExp(`${number} ?(%) ?${ash}${basis}`, "iu")],
+  ["ash", new RegExp(`${ash}(?: content)? ?[:=]? ?${number} ?(%)${basis}`, "iu")],
+];
+
+/**
+ * Takes out of a line what it says of a flour. A protein in % without a basis is that of the flour as sold; in g of a
+ * serving it is that of a nutrition label, rounded by the widest of the rule books.
+ */
+export function takeBeside(line: string): Beside {
+  let rest = line;
+  let figures: Record<string, unknown> = {};
+  const remarks: string[] = [];
+  for (const [key, form] of forms) {
+    const match = form.exec(rest);
+    if (match === null || figures[key] !== undefined || (key === "protein" && "label" in figures)) continue;
+    rest = `${rest.slice(0, match.index)} ${rest.slice(match.index + match[0].length)}`;
+    const found = stated(key, match);
+    if (found === undefined) remarks.push(`"${match[0].trim()}" is left out: in how many grams?`);
+    figures = { ...figures, ...found };
+  }
+  const emptied = rest.replace(/\([\s,;:]*\)/gu, " ").replace(/(?:\bwith\b|[,;(:–-])\s*(?=\)|$)/u, "");
+  return { rest: emptied, figures, remarks };
+}
+
+function stated(
+  key: "protein" | "moisture" | "ash",
+  match: RegExpExecArray,
+): Readonly<Record<string, unknown>> | undefined {
+  const [, amount = "", unit = "%", ...more] = match;
+  const plain = amount.replace(",", ".");
+  if (key === "moisture") return { moisture: `${plain} %` };
+  const onBasis = more.find((one) => one !== undefined && /mb|dry|as is/iu.test(one))?.toLowerCase();
+  const named = onBasis?.startsWith("dry") ? "dry" : onBasis?.replace(/ ?% ?/u, " % ");
+  if (key === "ash") return { ash: `${plain} %`, ...(named !== undefined && { ashBasis: named }) };
+  const serving = more.find((one) => one !== undefined && /^\d/u.test(one) && !/mb/iu.test(one))?.replace(",", ".");
+  if (unit === "g" && serving === undefined) return undefined;
+  if (unit === "g" && !dec(serving ?? 0).eq(HUNDRED)) {
+    return { label: { protein: `${plain} g`, serving: `${serving} g`, rules: "US" } };
+  }
+  return { protein: `${plain} %`, proteinBasis: named ?? "as is" };
+}
+
+/**
+ * Reads what a product is made of: `60 % sodium carbonate, 40 % K2CO3`, `K2CO3 20 % in water`; undefined where it is no
+ * such list, or does not say what the rest is.
+ *
+ * @param solution - whether what is not named is water
+ */
+export function madeOf(words: string, solution: boolean): Readonly<Record<string, string>> | undefined {
+  const parts = words
+    .split(/[,;+&]|\band\b|\bund\b/iu)
+    .map((part) => part.trim())
+    .filter((part) => part !== "")
+    .map(partOf);
+  const known = parts.flatMap((part) => (part === undefined ? [] : [part]));
+  if (known.length === 0 || known.length < parts.length) return undefined;
+  const total = sum(known.map(({ share }) => share));
+  if (!total.eq(HUNDRED) && !(solution && total.lt(HUNDRED))) return undefined;
+  const written = known.map(({ formula, share }) => [formula, `${decimalText(share)} %`] as const);
+  return Object.fromEntries([...written, ...(total.lt(HUNDRED) ? [["water", "rest"] as const] : [])]);
+}
+
+function partOf(text: string): { readonly formula: string; readonly share: Decimal } | undefined {
+  const match = new RegExp(`^(?:${number} ?% ?(?:of )?(.+)|(.+?) ?[:=]? ?${number} ?%)$`, "iu").exec(text);
+  const [amount, name] = [match?.[1] ?? match?.[4], (match?.[2] ?? match?.[3])?.replace(/ in water$/iu, "").trim()];
+  if (amount === undefined || name === undefined) return undefined;
+  const formula = formulaOfName(name);
+  return formula === undefined ? undefined : { formula, share: dec(amount.replace(",", ".")) };
+}
+
+function formulaOfName(name: string): string | undefined {
+  const part = findPart(name);
+  if (part !== undefined) return "name" in part ? part.name : part.kind;
+  const material = materialNamed(name);
+  if (material?.composition === undefined || alkalinityM(material.composition).isZero()) return undefined;
+  return material.aliases.find((alias) => findPart(alias) !== undefined);
+}

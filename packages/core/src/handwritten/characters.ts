@@ -1,0 +1,49 @@
+/** A line as somebody wrote it, with its number from 1, and the same in plain characters. */
+export interface WrittenLine {
+  readonly number: number;
+  /** In plain characters, for reading and for a comment. */
+  readonly text: string;
+}
+
+/** Most lines and letters of a line that are looked at. */
+export const mostLines = 400;
+const mostLetters = 300;
+
+/**
+ * The lines of a text in plain characters: full-width digits, narrow and fixed spaces, fractions in one sign, curly
+ * quotes and dashes as on a typewriter. Tabs stay, for they part columns. Empty lines are left out.
+ *
+ * @example plainLines("１ ½ kg")[0]?.text // => "1 1/2 kg"
+ */
+export function plainLines(text: string): readonly WrittenLine[] {
+  return text
+    .slice(0, mostLines * mostLetters)
+    .split(/\r\n|[\n\r\u0085\u2028\u2029]/u)
+    .map((line, index) => ({ number: index + 1, text: plainLine(line) }))
+    .filter((line) => line.text !== "");
+}
+
+function plainLine(line: string): string {
+  return line
+    .slice(0, mostLetters)
+    .replace(/[¼-¾⅐-⅞]/gu, (sign) => ` ${sign.normalize("NFKC").replace("⁄", "/")} `)
+    .normalize("NFKC")
+    .replace(/⁄/gu, "/")
+    .replace(/[‐‑‒–—―−〜]/gu, "–")
+    .replace(/[‘’ʼ]/gu, "'")
+    .replace(/[“”„«»]/gu, '"')
+    .replace(/[×✕✖]/gu, "x")
+    .replace(/、/gu, ", ")
+    .replace(/[^\S\t]/gu, " ")
+    .replace(/(?!\t)[\p{C}]/gu, "")
+    .replace(/\.{2,}/gu, " ")
+    .replace(/ +(?=\t)|(?<=\t) +/gu, "")
+    .replace(/(?<=\d) {2,}(?=\d)/gu, "\t")
+    .replace(/ +/gu, " ")
+    .replace(/(大さじ|小さじ|大匙|小匙|カップ) ?(\d+(?: ?\/ ?\d+)?)/gu, "$2 $1 ")
+    .replace(
+      /^(\W*)(?:an?|one) (?=(?:heaped |level )?(?:tea|table)?(?:spoon|cup|pinch|dash|handful|knob|pack|sachet|drop))/iu,
+      "$11 ",
+    )
+    .trim();
+}

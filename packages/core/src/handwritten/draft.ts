@@ -1,0 +1,144 @@
+import type { DecimalText } from "../number/decimal.ts";
+
+/** An entry of a spec to be written; without an amount it is to be filled in. */
+export interface DraftEntry {
+  readonly line: number;
+  readonly name: string;
+  readonly amount: string | undefined;
+  /** g or %, for adding up. */
+  readonly value?: DecimalText;
+  readonly figures?: Readonly<Record<string, unknown>>;
+  /** For the cook who reads the spec, one comment each. */
+  readonly remarks: readonly string[];
+}
+
+/** A spec to be written. */
+export interface Draft {
+  readonly name: string;
+  readonly flours: readonly DraftEntry[];
+  readonly water: DraftEntry | undefined;
+  readonly alkali: readonly DraftEntry[];
+  readonly salt: DraftEntry | undefined;
+  readonly ingredients: readonly DraftEntry[];
+  readonly dusting: DraftEntry | undefined;
+  /** Headings and steps that stood beside the formula. */
+  readonly notes: readonly string[];
+  /** What is not in the formula, and why. */
+  readonly leftOut: readonly string[];
+  /** The other sections of the spec, such as `batch` and `scales`, as plain data. */
+  readonly sections: Readonly<Record<string, unknown>>;
+}
+
+/** The draft as plain data, as a spec file gives it. */
+export function draftData(draft: Draft): Readonly<Record<string, unknown>> {
+  const entry = ({ name, amount, figures }: DraftEntry) => ({
+    name,
+    amount: amount ?? null,
+    ...(figures && { figures }),
+  });
+  return {
+    name: draft.name,
+    ...(draft.notes.length > 0 && { notes: `${draft.notes.join("\n")}\n` }),
+    flours: draft.flours.length === 0 ? null : draft.flours.map(entry),
+    water: draft.water === undefined ? null : { tap: draft.water.amount ?? null },
+    ...(draft.alkali.length > 0 && { alkali: draft.alkali.map(entry) }),
+    ...(draft.salt && { salt: draft.salt.amount ?? null }),
+    ...(draft.ingredients.length > 0 && { ingredients: draft.ingredients.map(entry) }),
+    ...(draft.dusting && { dusting: entry(draft.dusting) }),
+    ...draft.sections,
+  };
+}
+
+/**
+ * Writes a draft as a spec in YAML, with a comment for everything that a cook has to know or to fill in.
+ *
+ * The text and `draftData` say the same.
+ */
+export function draftText(draft: Draft): string {
+  const data = draftData(draft);
+  const lines: string[] = [];
+  for (const [key, value] of Object.entries(data)) {
+    const entries = entriesOf(draft, key);
+    lines.push("");
+    if (Array.isArray(value) && entries !== undefined) {
+      lines.push(`${key}:`);
+      value.forEach((item: unknown, index) => {
+        lines.push(...commented(entries[index]?.remarks ?? [], 2), ...listItem(item, 2));
+      });
+    } else {
+      lines.push(...commented(entries?.[0]?.remarks ?? [], 0));
+      lines.push(...keyed(key, value, 0), ...(value === null ? (samples[key] ?? []) : []));
+    }
+  }
+  const out =
+    draft.leftOut.length === 0
+      ? []
+      : ["", ...commented(["Not in the formula:", ...draft.leftOut.map((one) => `- ${one}`)], 0)];
+  return `${[...lines.slice(1), ...out].join("\n")}\n`;
+}
+
+/** What is to be filled in where a section is missing from the whole. */
+const samples: Readonly<Record<string, readonly string[]>> = {
+  flours: ["  # - name: bread flour", "  #   amount: 1000 g"],
+  water: ["  # tap: 380 g    what is poured"],
+};
+
+function entriesOf(draft: Draft, key: string): readonly DraftEntry[] | undefined {
+  switch (key) {
+    case "flours":
+    case "alkali":
+    case "ingredients":
+      return draft[key];
+    case "water":
+    case "salt":
+    case "dusting":
+      return draft[key] === undefined ? [] : [draft[key]];
+    default:
+      return undefined;
+  }
+}
+
+function commented(texts: readonly string[], indent: number): readonly string[] {
+  return texts.map((text) => `${" ".repeat(indent)}# ${text}`);
+}
+
+function listItem(item: unknown, indent: number): readonly string[] {
+  const [first = "", ...rest] = Object.entries(item ?? {}).flatMap(([key, value]) => keyed(key, value, indent + 2));
+  return [`${" ".repeat(indent)}- ${first.trimStart()}`, ...rest];
+}
+
+function keyed(key: string, value: unknown, indent: number): readonly string[] {
+  const start = `${" ".repeat(indent)}${plainKey(key)}:`;
+  if (value === null || value === undefined) return [start];
+  if (typeof value === "string" && value.includes("\n")) {
+    return [
+      `${start} |`,
+      ...value
+        .trimEnd()
+        .split("\n")
+        .map((line) => `${" ".repeat(indent + 2)}${line}`),
+    ];
+  }
+  if (Array.isArray(value)) return [start, ...value.flatMap((item: unknown) => listItemOrText(item, indent + 2))];
+  if (typeof value === "object")
+    return [start, ...Object.entries(value).flatMap(([inner, one]) => keyed(inner, one, indent + 2))];
+  return [`${start} ${plainText(value)}`];
+}
+
+function listItemOrText(item: unknown, indent: number): readonly string[] {
+  return typeof item === "object" ? listItem(item, indent) : [`${" ".repeat(indent)}- ${plainText(item)}`];
+}
+
+function plainKey(key: string): string {
+  return /^[A-Za-z][\w.]*(?: [\w.]+)*$/u.test(key) ? key : JSON.stringify(key);
+}
+
+/** A text as it is where YAML takes it for the same text, and in quotes elsewhere. */
+function plainText(value: unknown): string {
+  if (typeof value !== "string") return String(value);
+  const safe = /^(?:[\p{L}][\p{L}\p{N} .,()%/'&+-]*|\d+(?:\.\d+)? (?:\d+\/\d+ )?[%\p{L}][\p{L}\p{N} .%/]*)$/u.test(
+    value,
+  );
+  const special = /^(?:y|n|yes|no|on|off|true|false|null)$/iu.test(value) || value.endsWith(" ");
+  return safe && !special ? value : JSON.stringify(value);
+}

@@ -1,0 +1,202 @@
+import { citation } from "../figure/source.ts";
+import { type DecimalText, dec, decimalText } from "../number/decimal.ts";
+import { madeOf } from "./beside.ts";
+import type { DraftEntry } from "./draft.ts";
+import type { Item } from "./line.ts";
+import { eggRange, type GramsRange, gramsRange, waterGrams } from "./measures.ts";
+
+/** Where an ingredient goes in a spec. */
+export type Part = "flours" | "water" | "alkali" | "salt" | "ingredients" | "dusting";
+
+/** An ingredient on its way into the spec: understood, with what is still to be asked of it. */
+export interface PlacedItem {
+  readonly item: Item;
+  readonly part: Part;
+  readonly entry: DraftEntry;
+  readonly amount: ChosenAmount;
+  /** What the cook has to answer before the spec can be worked out. */
+  readonly ask?: { readonly about: "name" | "amount"; readonly text: string };
+}
+
+/** The amount that counts, of those of a line. */
+export type ChosenAmount =
+  | { readonly by: "mass" | "share"; readonly text: string; readonly value: DecimalText; readonly share?: DecimalText }
+  | { readonly by: "number"; readonly text: string; readonly value: DecimalText }
+  | { readonly by: "open"; readonly why: string };
+
+/** An ingredient that is left out, and why. */
+export interface LeftOut {
+  readonly why: string;
+}
+
+const flourKinds: readonly string[] = ["flour", "starch", "gluten", "bran"];
+
+/** Places an ingredient in the spec, or says why it cannot be. */
+export function placed(item: Item, underDusting: boolean): PlacedItem | LeftOut {
+  const where = partOf(item);
+  if ("why" in where) return where;
+  const part = (underDusting || item.dusting) && where.part !== "alkali" ? "dusting" : where.part;
+  const amount = chosen(item);
+  const figures = { ...where.figures };
+  const remarks = [...(where.remarks ?? []), ...item.remarks, ...remarksOn(item, amount)];
+  const entry = {
+    line: item.line.number,
+    name: where.name,
+    amount: amount.by === "open" ? undefined : amount.text,
+    ...(amount.by !== "open" && { value: amount.value }),
+    ...(Object.keys(figures).length > 0 && { figures }),
+    remarks,
+  };
+  const ask =
+    where.ask !== undefined
+      ? { about: "name" as const, text: where.ask }
+      : amount.by === "open"
+        ? { about: "amount" as const, text: amount.why }
+        : undefined;
+  return { item, part, entry, amount, ...(ask && { ask }) };
+}
+
+interface Where {
+  readonly part: Exclude<Part, "dusting">;
+  readonly name: string;
+  readonly figures?: Readonly<Record<string, unknown>>;
+  readonly remarks?: readonly string[];
+  readonly ask?: string;
+}
+
+function partOf({ thing, figures, inBrackets, name }: Item): Where | LeftOut {
+  const taken = thing.is === "material" ? thing.withWords : undefined;
+  const beside = inBrackets.filter((words) => words !== taken && !/^[\d.,/\s%]*$/u.test(words));
+  const made = beside.map((words) => madeOf(words, isSolution(`${name} ${words}`))).find((one) => one !== undefined);
+  const unused = (made === undefined ? beside : []).map((words) => `beside it stood: ${words}`);
+  if (thing.is === "water" || thing.is === "salt") return { part: thing.is, name: thing.is, remarks: unused };
+  if (thing.is === "material") {
+    const { kind } = thing.material;
+    if (kind === "alkali") return { part: "alkali", name: thing.name, remarks: unused, ...hydrateAsk(beside) };
+    if (flourKinds.includes(kind)) return { part: "flours", name: thing.name, figures, remarks: unused };
+    return { part: "ingredients", name: thing.name, remarks: unused };
+  }
+  if (thing.is === "several") {
+    const { kind, mayBe, ask, wheat } = thing.several;
+    if (kind === "no alkali") return { why: `"${thing.name}" is ${mayBe}: it is no noodle alkali` };
+    if (kind === "alkali") {
+      if (made !== undefined) return { part: "alkali", name: thing.name, figures: { composition: made } };
+      const question = `"${thing.name}" may be ${mayBe}. Ask for ${ask}`;
+      return { part: "alkali", name: thing.name, remarks: [question, ...compositionSample], ask: question };
+    }
+    if (wheat === true) return bagFlour(thing.name, figures, [...unused, ...noProtein(thing.name, figures, ask)]);
+    const question = `"${thing.name}" may be ${mayBe}. Ask for ${ask}`;
+    return { part: "flours", name: thing.name, remarks: [question], ask: question };
+  }
+  if (thing.alkali) {
+    if (made !== undefined) return { part: "alkali", name: thing.name, figures: { composition: made } };
+    const question = `"${thing.name}" is no name known here, and no guess is made for an alkali. Ask for the list of substances and their % on the pack`;
+    return { part: "alkali", name: thing.name, remarks: [question, ...compositionSample], ask: question };
+  }
+  const told = figures["protein"] !== undefined || figures["label"] !== undefined;
+  if (told && wheatWords.test(thing.name)) return bagFlour(thing.name, figures, unused);
+  return { why: `"${thing.name}" is no name known here; ${thing.advice}` };
+}
+
+const compositionSample = [
+  "figures:",
+  "  composition: { Na2CO3: 60 %, K2CO3: 40 % }   as the pack says, in place of these",
+];
+const wheatWords =
+  /(?:wheat|strong|bread|plain|all-purpose|noodle|patent|white|soft|weak|hard|baker'?s?) .*flour|weizenmehl|強力粉|薄力粉|中力粉/iu;
+
+function isSolution(words: string): boolean {
+  return /water|solution|liquid|液|水/iu.test(words);
+}
+
+/** Brackets that may mean another salt than the name says. */
+function hydrateAsk(beside: readonly string[]): Pick<Where, "ask"> {
+  const words = beside.find(
+    (one) => /hydrat|crystal|solution|liquid|wet|water|%/iu.test(one) && !/^anhydrous|without water/iu.test(one),
+  );
+  return words === undefined
+    ? {}
+    : { ask: `"${words}" beside a salt changes the dose: write the salt by its full name` };
+}
+
+/** A flour of common wheat of which there is only the bag. */
+function bagFlour(name: string, figures: Readonly<Record<string, unknown>>, remarks: readonly string[]): Where {
+  return { part: "flours", name, figures: { kind: "flour", allergens: ["wheat"], ...figures }, remarks };
+}
+
+function noProtein(name: string, figures: Readonly<Record<string, unknown>>, ask: string): readonly string[] {
+  if (figures["protein"] !== undefined || figures["label"] !== undefined) return [];
+  return [`"${name}" may be any wheat flour: ${ask} would tell how strong, as in "${name}, protein 12 %"`];
+}
+
+function remarksOn(item: Item, amount: ChosenAmount): readonly string[] {
+  if (amount.by === "open") return [amount.why];
+  const volume = item.amounts.find(({ is }) => is.by === "volume");
+  return amount.by === "mass" && volume !== undefined && !item.amounts.some(({ is }) => is.by === "mass")
+    ? [`${volume.written} of water at 20 °C`]
+    : [];
+}
+
+/** The amount of a line that counts: masses before percent, percent before volumes, all of them before bare numbers. */
+function chosen(item: Item): ChosenAmount {
+  const masses = item.amounts.flatMap(({ is, written }) => (is.by === "mass" ? [{ ...is, written }] : []));
+  const shares = item.amounts.flatMap(({ is }) => (is.by === "share" ? [is] : []));
+  const numbers = item.amounts.flatMap(({ is }) => (is.by === "number" ? [is] : []));
+  const volume = item.amounts.find(({ is }) => is.by === "volume");
+  const unclear = item.amounts.find(({ is }) => is.by === "unclear");
+  const [mass, share, number] = [masses[0], shares[0], numbers[0]];
+  if (mass !== undefined) {
+    const other = masses.find(({ value }) => dec(value).minus(mass.value).abs().gt(dec(mass.value).times("0.03")));
+    if (other !== undefined)
+      return open(`"${mass.written}" and "${other.written}" are not the same: write one of them`);
+    return { by: "mass", text: mass.text, value: mass.value, ...(share && { share: share.value }) };
+  }
+  if (share !== undefined) {
+    if (shares.length > 1) return open("two percentages stand there: write one of them");
+    return { by: "share", text: share.text, value: share.value };
+  }
+  if (volume?.is.by === "volume") return ofVolume(item, volume.is.millilitres, volume.written);
+  if (unclear?.is.by === "unclear") return open(unclear.is.why);
+  if (number === undefined) return open(`no amount stands there: weigh it and write the grams`);
+  if (numbers.length > 1) return open("two numbers without a unit stand there: write one of them with its unit");
+  const eggs =
+    item.thing.is === "material" && item.amountFirst ? eggRange(item.thing.material, dec(number.value)) : undefined;
+  if (eggs !== undefined) return open(weigh(`${number.text} without the shell`, eggs, "eggs differ in size"));
+  return { by: "number", text: number.text, value: number.value };
+}
+
+function ofVolume(item: Item, millilitres: readonly [DecimalText, DecimalText], written: string): ChosenAmount {
+  const exact = millilitres[0] === millilitres[1];
+  const { thing } = item;
+  if (thing.is === "water" && exact) {
+    const grams = waterGrams(millilitres[0]);
+    if (grams !== undefined) return { by: "mass", text: `${grams} g`, value: grams };
+  }
+  const kind =
+    thing.is === "material"
+      ? thing.material.kind
+      : thing.is === "several" && thing.several.kind !== "no alkali"
+        ? thing.several.kind
+        : undefined;
+  const salt = thing.is === "salt" || thing.is === "water" ? thing.is : kind;
+  const range = salt === undefined ? undefined : gramsRange(salt, millilitres);
+  if (range !== undefined) return open(weigh(written, range, "by how it is filled and how large the measure is"));
+  return open(`"${written}" is a volume: weigh it once and write the grams`);
+}
+
+function weigh(what: string, { least, most, source }: GramsRange, why: string): string {
+  return `${what} may be ${least} to ${most} g (${citation(source)}), ${why}: weigh it once and write the grams`;
+}
+
+function open(why: string): ChosenAmount {
+  return { by: "open", why };
+}
+
+/** Two entries of what a spec has once, water and salt, become one; undefined where they cannot be added up. */
+export function addedUp(one: DraftEntry, other: DraftEntry): DraftEntry | undefined {
+  const units = [one, other].map(({ amount }) => amount?.endsWith("%") === true);
+  if (one.value === undefined || other.value === undefined || units[0] !== units[1]) return undefined;
+  const value = decimalText(dec(one.value).plus(other.value));
+  const remarks = [...one.remarks, ...other.remarks, `${one.amount} and ${other.amount} together`];
+  return { ...one, value, amount: `${value} ${units[0] === true ? "%" : "g"}`, remarks };
+}

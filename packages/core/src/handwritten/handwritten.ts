@@ -1,0 +1,252 @@
+import type { Problem } from "../figure/problem.ts";
+import { formulaOf } from "../formula/formula.ts";
+import { commaUse } from "./amounts.ts";
+import { withoutColumns } from "./cells.ts";
+import { mostLines, plainLines, type WrittenLine } from "./characters.ts";
+import { type Draft, type DraftEntry, draftData, draftText } from "./draft.ts";
+import { addedUp, type Part, type PlacedItem, placed } from "./entries.ts";
+import { type Item, ingredientsOf, type ReadLine, readLine } from "./line.ts";
+import { asked, withUnits } from "./units.ts";
+
+/** A line that became a part of the spec. */
+export interface UnderstoodLine {
+  /** From 1. */
+  readonly line: number;
+  readonly text: string;
+  readonly part: Part;
+  readonly name: string;
+  readonly amount: string;
+  /** What was taken for what, and what a label would add. */
+  readonly remarks: readonly string[];
+}
+
+/** A line that became no part of the spec. */
+export interface UnknownLine {
+  readonly line: number;
+  readonly text: string;
+  readonly why: string;
+}
+
+/** What the cook has to answer. Its place in the spec is left open, so that the spec is refused until it is filled in. */
+export interface OpenQuestion {
+  /** The line it is about; none where something is missing from the whole. */
+  readonly line?: number;
+  readonly text: string;
+  readonly about: "name" | "amount" | "missing" | "formula";
+  readonly ask: string;
+}
+
+/** A formula as somebody wrote it, read. */
+export interface Handwritten {
+  readonly understood: readonly UnderstoodLine[];
+  readonly notUnderstood: readonly UnknownLine[];
+  readonly questions: readonly OpenQuestion[];
+  /** What holds for the whole formula, such as what its bare numbers count. */
+  readonly remarks: readonly string[];
+  /** Bowls that it says it makes, and the raw weight of each. */
+  readonly yields?: { readonly bowls: number; readonly rawWeight?: string };
+  /** The spec as plain data. */
+  readonly spec: Readonly<Record<string, unknown>>;
+  /** The spec in YAML, with comments. */
+  readonly text: string;
+}
+
+/** What goes into the spec beside what is written. */
+export interface HandwrittenWishes {
+  /** Name of the noodle, before the one of the text. */
+  readonly name?: string | undefined;
+  /** Sections of the spec, such as `batch` and `scales`, as plain data. */
+  readonly sections?: Readonly<Record<string, unknown>>;
+}
+
+/**
+ * Reads a formula the way people write it, a line for each ingredient, and writes a spec of it.
+ *
+ * Weights in g, kg, oz and lb, per cents, bare numbers, fractions, decimal commas, bullets, tables and headings are read.
+ * Nothing is guessed: what may be several things, is measured by volume or has no amount becomes a question, and its place
+ * in the spec stays open; a line that is not understood is left out and listed. Where there is neither, the spec can be
+ * worked out as it is. A text of more than four hundred lines is read up to there.
+ *
+ * @example readHandwritten("bread flour 1 kg\nwater 380 g").understood.map(({ amount }) => amount) // => ["1 kg", "380 g"]
+ */
+export function readHandwritten(text: string, wishes: HandwrittenWishes = {}): Handwritten {
+  const all = plainLines(text);
+  const lines = withoutColumns(all.slice(0, mostLines));
+  const comma = commaUse(lines.map((line) => line.text).join("\n"));
+  const parted = lines.flatMap((line) => ingredientsOf(line, comma));
+  const sorted = sortLines(joinedLines(parted.map((line) => ({ line, read: readLine(line, comma) }))));
+  const { items, remarks } = withUnits(sorted.placed);
+  const { draft, items: merged } = assemble(items, sorted, wishes);
+  const open = merged.flatMap(({ item, ask }) =>
+    ask === undefined ? [] : [{ line: item.line.number, text: item.line.text, about: ask.about, ask: ask.text }],
+  );
+  const missing = missingOf(draft);
+  const spec = draftData(draft);
+  const beyond = open.length + missing.length > 0 ? [] : formulaQuestions(spec, draft, lines);
+  return {
+    understood: merged.filter(({ ask }) => ask === undefined).map(understoodLine),
+    notUnderstood: sorted.leftOut,
+    questions: [...open, ...missing, ...beyond],
+    remarks,
+    ...(sorted.yields && { yields: sorted.yields }),
+    spec,
+    text: draftText(draft),
+  };
+}
+
+interface NumberedLine {
+  readonly line: WrittenLine;
+  readonly read: ReadLine;
+}
+
+/** A name on one line and its amount on the next are one ingredient. */
+function joinedLines(lines: readonly NumberedLine[]): readonly NumberedLine[] {
+  const joined: NumberedLine[] = [];
+  for (const one of lines) {
+    const last = joined.at(-1);
+    if (one.read.kind === "amount" && last?.read.kind === "item" && last.read.amounts.length === 0) {
+      joined.splice(-1, 1, { ...last, read: { ...last.read, amounts: one.read.amounts } });
+    } else joined.push(one);
+  }
+  return joined;
+}
+
+interface Sorted {
+  readonly title: string | undefined;
+  readonly placed: readonly PlacedItem[];
+  readonly leftOut: readonly UnknownLine[];
+  readonly notes: readonly string[];
+  readonly yields?: Handwritten["yields"];
+}
+
+/** Sorts the lines: ingredients, what is not understood, the title, and what stands beside. */
+function sortLines(lines: readonly NumberedLine[]): Sorted {
+  let section: "dough" | "dusting" | "method" = "dough";
+  let title: string | undefined;
+  let yields: Handwritten["yields"];
+  const items: PlacedItem[] = [];
+  const leftOut: UnknownLine[] = [];
+  const notes: string[] = [];
+  const beforeAll = (): boolean => items.length === 0 && leftOut.length === 0;
+  for (const { line, read } of lines) {
+    if (read.kind === "heading") section = read.part;
+    const named = /^(?:name|title) ?: ?(.+)$/iu.exec(line.text)?.[1];
+    if (title === undefined && beforeAll() && isTitle(read, named !== undefined)) {
+      title = (named ?? line.text).replace(/^[#*_"\s]+|[:*_"\s]+$/gu, "").slice(0, 120);
+      continue;
+    }
+    if (read.kind === "yield") {
+      if (beforeAll() && read.title !== "") title ??= read.title;
+      yields ??= { bowls: Number(read.bowls), ...(read.each !== undefined && { rawWeight: read.each }) };
+      continue;
+    }
+    if (read.kind === "heading" || read.kind === "total") continue;
+    if (read.kind === "note" || section === "method") {
+      notes.push(line.text);
+      continue;
+    }
+    if (read.kind === "amount") {
+      leftOut.push({ line: line.number, text: line.text, why: "an amount without a name: write what it is of" });
+      continue;
+    }
+    const one = placed(read, section === "dusting");
+    if ("why" in one) leftOut.push({ line: line.number, text: line.text, why: one.why });
+    else items.push(one);
+  }
+  return { title, placed: items, leftOut, notes, ...(yields && { yields }) };
+}
+
+function isTitle(read: ReadLine, named: boolean): boolean {
+  if (named || read.kind === "note") return true;
+  if (read.kind === "heading")
+    return read.part === "dough" && !/^(?:ingredients?|for|dough|formula|recipe|zutaten|材料)/iu.test(read.title);
+  return read.kind === "item" && read.thing.is === "unknown" && !read.thing.alkali && isBare(read);
+}
+
+function isBare({ amounts }: Item): boolean {
+  return amounts.every(({ is }) => is.by === "number");
+}
+
+interface Assembled {
+  readonly draft: Draft;
+  readonly items: readonly PlacedItem[];
+}
+
+/** Puts the ingredients into their places; water and salt have one each, and so has dusting. */
+function assemble(items: readonly PlacedItem[], sorted: Sorted, { name, sections = {} }: HandwrittenWishes): Assembled {
+  const merged: PlacedItem[] = [];
+  for (const one of items) {
+    const single = one.part === "water" || one.part === "salt" || one.part === "dusting";
+    const same = single ? merged.findIndex(({ part }) => part === one.part) : -1;
+    const first = merged[same];
+    if (first === undefined) merged.push(one);
+    else merged.splice(same, 1, both(first, one));
+  }
+  const of = (part: Part): readonly DraftEntry[] => merged.filter((one) => one.part === part).map(({ entry }) => entry);
+  const draft: Draft = {
+    name: name ?? sorted.title ?? "Noodles",
+    flours: of("flours"),
+    water: of("water")[0],
+    alkali: of("alkali"),
+    salt: of("salt")[0],
+    ingredients: of("ingredients"),
+    dusting: of("dusting")[0],
+    notes: sorted.notes,
+    leftOut: sorted.leftOut.map(({ line, text, why }) => `line ${line}: ${text}: ${why}`),
+    sections,
+  };
+  return { draft, items: merged };
+}
+
+function both(first: PlacedItem, second: PlacedItem): PlacedItem {
+  const alike = first.part !== "dusting" || first.entry.name === second.entry.name;
+  const entry = alike ? addedUp(first.entry, second.entry) : undefined;
+  if (entry !== undefined) return { ...first, entry };
+  return asked(first, `"${second.item.line.text}" is a second ${first.part}: write them as one`);
+}
+
+function understoodLine({ item, part, entry }: PlacedItem): UnderstoodLine {
+  const { number, text } = item.line;
+  return { line: number, text, part, name: entry.name, amount: entry.amount ?? "", remarks: entry.remarks };
+}
+
+function missingOf(draft: Draft): readonly OpenQuestion[] {
+  const ask = (text: string, words: string): OpenQuestion => ({ text, about: "missing", ask: words });
+  return [
+    ...(draft.flours.length === 0 ? [ask("flour", "which flour, and how much of it?")] : []),
+    ...(draft.water === undefined ? [ask("water", "how much water is poured in?")] : []),
+  ];
+}
+
+/** What keeps a spec, each of whose lines is understood, from being worked out: a dose beyond belief, water beyond dough. */
+function formulaQuestions(spec: unknown, draft: Draft, lines: readonly WrittenLine[]): readonly OpenQuestion[] {
+  const outcome = formulaOf(spec);
+  if (outcome.ok) return [];
+  return outcome.problems.map((problem) => {
+    const line = lines.find(({ number }) => number === entryAt(draft, problem)?.line);
+    const ask = `${problem.found}; right would be ${problem.expected}: ${problem.advice}`;
+    return { ...(line && { line: line.number }), text: line?.text ?? problem.path.join(" "), about: "formula", ask };
+  });
+}
+
+function entryAt(draft: Draft, { path }: Problem): DraftEntry | undefined {
+  const [key, index] = path;
+  if (key === "flours" || key === "alkali" || key === "ingredients") return draft[key][Number(index)];
+  return key === "water" || key === "salt" || key === "dusting" ? draft[key] : undefined;
+}
+
+/**
+ * The line that an answer to a question makes: the answer itself where it has a name and an amount, or else the line with
+ * the new name, the new amount, or what the product is made of.
+ *
+ * @example answeredLine("kansui 12 g", "sodium carbonate") // => "sodium carbonate 12 g"
+ */
+export function answeredLine(line: string, answer: string): string {
+  const [was, now] = [line, answer].map((text) => readLine({ number: 1, text }, undefined));
+  if (was?.kind !== "item" || now === undefined) return answer;
+  if (now.kind === "amount") return `${was.name} ${answer}`;
+  const amount = was.amounts[0]?.written ?? "";
+  if (now.kind === "item" && now.amounts.some(({ is }) => is.by === "mass")) return answer;
+  if (now.kind === "item" && now.amounts.length === 0) return `${answer} ${amount}`;
+  return `${was.name} (${answer}) ${amount}`;
+}

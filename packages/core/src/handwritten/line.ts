@@ -1,0 +1,131 @@
+import { type DecimalText, dec } from "../number/decimal.ts";
+import { type Amount, amountsOf, type CommaUse } from "./amounts.ts";
+import { madeOf, takeBeside } from "./beside.ts";
+import type { WrittenLine } from "./characters.ts";
+import { type Thing, thingOf, trimmed } from "./things.ts";
+
+/** What a line is. */
+export type ReadLine =
+  | { readonly kind: "heading"; readonly part: "dough" | "dusting" | "method"; readonly title: string }
+  | { readonly kind: "note" }
+  | { readonly kind: "total" }
+  | { readonly kind: "yield"; readonly bowls: DecimalText; readonly each?: string; readonly title: string }
+  | { readonly kind: "amount"; readonly amounts: readonly Amount[] }
+  | Item;
+
+/** An ingredient and its amounts. */
+export interface Item {
+  readonly kind: "item";
+  readonly line: WrittenLine;
+  readonly thing: Thing;
+  /** The name as written, without what stands in brackets. */
+  readonly name: string;
+  readonly amounts: readonly Amount[];
+  /** Whether the amount was written before the name. */
+  readonly amountFirst: boolean;
+  readonly figures: Readonly<Record<string, unknown>>;
+  readonly inBrackets: readonly string[];
+  readonly dusting: boolean;
+  readonly remarks: readonly string[];
+}
+
+const bullet = /^(?:[–*•·‣◦▪□☐✓✔>+-]+\s+|[•·‣◦▪□☐✓✔]|\[[ x]?\]\s*|\(?\d{1,2}[.)]\s+(?=\S))+/iu;
+const brackets = /[([]([^()[\]]*)[)\]]/gu;
+const method =
+  /^(?:method|directions?|instructions?|preparation|procedure|steps?|how to|process|notes?|tips?|zubereitung|préparation|作り方|做法|만드는)(?!\p{L})/iu;
+const dusting =
+  /(?<!\p{L})(?:(?:for|as) )?dusting(?: (?:starch|flour))?(?!\p{L})|(?<!\p{L})(?:for|to) dust(?!\p{L})|打ち粉|手粉/iu;
+const people = "bowls?|portions?|portionen|servings?|people|persons?|children|guests|pupils|人前|人分|份";
+const yields = new RegExp(
+  `^(?:.*?(?<![\\p{L}\\d.,])(\\d+) ?(?:${people})(?!\\p{L})|(?:serves|servings|portions|bowls|for|makes|yields?)[ :]*(\\d+))(.*)$`,
+  "iu",
+);
+const total = /^(?:total|sum|in all|dough weight|gesamt|summe|合計|总量|合计|총)(?!\p{L})/iu;
+
+/** Reads one line of a formula. */
+export function readLine(line: WrittenLine, comma: CommaUse): ReadLine {
+  const text = line.text
+    .replace(/^#+\s*/u, "")
+    .replace(bullet, "")
+    .replace(/[*_]{2}/gu, "");
+  const isHeading = /^#/u.test(line.text) || /:$/u.test(text);
+  const { rest: read, figures, remarks } = takeBeside(text);
+  const made = [...read.matchAll(brackets)].filter(([, words = ""]) => madeOf(words, true) !== undefined);
+  const rest = made.reduce((left, [whole]) => left.replace(whole, " "), read);
+  const amounts = amountsOf(rest, comma).filter(({ is }) => is.by !== "other");
+  const measured = amounts.filter(({ is }) => is.by !== "number");
+  const heading = headingOf(trimmed(text));
+  if (heading !== undefined && measured.length === 0 && (isHeading || heading !== "dusting")) {
+    return { kind: "heading", part: heading, title: trimmed(text) };
+  }
+  const served = yields.exec(text);
+  const [bowls, each = ""] = [served?.[1] ?? served?.[2], served?.[3]];
+  if (bowls !== undefined && dec(bowls).gt(0) && measured.length <= (/\d/u.test(each) ? 1 : 0)) {
+    const raw = amountsOf(each, comma).find(({ is }) => is.by === "mass");
+    const title = trimmed(
+      text
+        .slice(0, text.indexOf(bowls))
+        .replace(/(?<!\p{L})(?:for|makes|serves|yields?|portions|servings|bowls)\s*:?\s*$/iu, ""),
+    );
+    return { kind: "yield", bowls, title, ...(raw?.is.by === "mass" && /raw/iu.test(each) && { each: raw.is.text }) };
+  }
+  if (total.test(text) && amounts.length > 0) return { kind: "total" };
+  const used = measured.length > 0 ? measured : atAnEnd(amounts, rest);
+  const name = used.reduceRight((left, { start, end }) => `${left.slice(0, start)} \t ${left.slice(end)}`, rest);
+  const inBrackets = [...made, ...name.matchAll(brackets)].map((match) => trimmed(match[1] ?? "")).filter(Boolean);
+  const outside = name.replace(brackets, " ").replace(dusting, " ");
+  const plain = trimmed(outside);
+  if (plain === "" && used.length > 0) return { kind: "amount", amounts: used };
+  if (isHeading && used.length === 0) return { kind: "heading", part: "dough", title: trimmed(text) };
+  const whole = used.reduce((left, { written }) => left.replace(written, " "), text);
+  const named = Object.keys(figures).length > 0 ? thingOf(whole, []) : undefined;
+  const known = named !== undefined && named.is !== "unknown";
+  const thing = known ? named : thingOf(plain, inBrackets);
+  if (used.length === 0 && (thing.is === "unknown" || isSentence(plain))) return { kind: "note" };
+  return {
+    kind: "item",
+    line,
+    thing,
+    name: plain,
+    amounts: used,
+    amountFirst: (used[0]?.start ?? 0) === 0 || trimmed(rest.slice(0, used[0]?.start)) === "",
+    figures: known ? {} : figures,
+    inBrackets,
+    dusting: dusting.test(rest),
+    remarks,
+  };
+}
+
+/** Several ingredients on one line, each with its amount, are a line each. */
+export function ingredientsOf(line: WrittenLine, comma: CommaUse): readonly WrittenLine[] {
+  const pieces = line.text.split(/[,;](?![^()]*\))(?!\d)/u).map((text) => ({ ...line, text: text.trim() }));
+  const whole = pieces.every((piece) => {
+    const { rest } = takeBeside(piece.text);
+    const amounts = amountsOf(rest, comma).filter(({ is }) => is.by !== "other" && is.by !== "number");
+    const name = amounts.reduce((left, { written }) => left.replace(written, " "), rest);
+    return amounts.length > 0 && trimmed(name) !== "";
+  });
+  return whole ? pieces : [line];
+}
+
+function headingOf(text: string): "method" | "dusting" | "dough" | undefined {
+  if (method.test(text)) return "method";
+  if (dusting.test(text) && trimmed(text.replace(dusting, "")) === "") return "dusting";
+  return /^(?:(?:the )?ingredients?|(?:for )?(?:the )?(?:dough|noodles?)|formula|recipe|you need|zutaten|材料|flours|liquids?|dry|wet|salts)$/iu.test(
+    text,
+  )
+    ? "dough"
+    : undefined;
+}
+
+/** A bare number is an amount only where a line begins or ends. */
+function atAnEnd(amounts: readonly Amount[], line: string): readonly Amount[] {
+  return amounts.filter(
+    ({ start, end }) =>
+      trimmed(line.slice(0, start)) === "" || /^[\s|)\]]*$/u.test(line.slice(end)) || line.includes("\t"),
+  );
+}
+
+function isSentence(text: string): boolean {
+  return text.split(" ").length > 5;
+}

@@ -1,0 +1,110 @@
+import { findMaterial, isAlkaliLike, materialNamed, nameAdvice } from "../materials/catalogue.ts";
+import type { Material } from "../materials/material.ts";
+import { plainName } from "../materials/nearest.ts";
+import { type SeveralThings, severalOf } from "../materials/several.ts";
+
+/** What a written name stands for. */
+export type Thing =
+  | { readonly is: "water"; readonly material: Material }
+  | { readonly is: "salt"; readonly material: Material }
+  /** With the words in brackets that are a part of its name, where there are any. */
+  | { readonly is: "material"; readonly name: string; readonly material: Material; readonly withWords?: string }
+  | { readonly is: "several"; readonly name: string; readonly several: SeveralThings }
+  | { readonly is: "unknown"; readonly name: string; readonly alkali: boolean; readonly advice: string };
+
+/** Salt and water in the languages of noodle kitchens; kitchen and trade usage, from memory. */
+const salts = plainNames(
+  "salt, table salt, sea salt, cooking salt, kosher salt, iodised salt, iodized salt, flake salt, Salz, Speisesalz, Kochsalz, Meersalz, sel, sel fin, sel de mer, sale, sal, 食塩, 塩, 盐, 食盐, 鹽, 소금",
+);
+const waters = plainNames(
+  "water, tap water, drinking water, Wasser, eau, acqua, agua, 水, お水, 冷水, 清水, 물, ice, ice water, iced water",
+);
+
+function plainNames(list: string): ReadonlySet<string> {
+  return new Set(list.split(", ").map(plainName));
+}
+
+/** Words that say how something is or is put in, and nothing of what it is. */
+const handling =
+  /(?<!\p{L})(?:of|the|about|approx(?:imately)?|approx\.|around|roughly|ca\.?|circa|etwa|environ|约|約|sifted|sieved|cold|ice-cold|warm|lukewarm|hot|chilled|boiled|at room temperature|room temperature|filtered|fresh|freshly|finely|fine|beaten|lightly|large|medium-sized|free-range|organic|good|plus more|divided|optional|in all|total of|weighed|to taste|as needed|as required|bags?|sacks?|food[ -]grade)(?!\p{L})/giu;
+
+/** What a name stands for: as written, without what says how it is handled, or with its parts the other way round. */
+export function thingOf(written: string, inBrackets: readonly string[]): Thing {
+  const name = trimmed(written);
+  const plain = trimmed(name.replace(handling, " "));
+  const [first = "", ...rest] = plain.split(",").map((part) => trimmed(part));
+  const turned = rest.length === 0 ? [] : [`${rest.join(" ")} ${first}`];
+  for (const words of inBrackets) {
+    for (const candidate of [`${plain} ${words}`, `${plain}, ${words}`, `${words} ${plain}`]) {
+      const thing = exactly(candidate);
+      if (thing?.is === "material") return { ...thing, name: thing.material.name, withWords: words };
+    }
+  }
+  const whole = [name, plain, ...turned, plain.replace(/^\d{1,2} (?=\p{L})/u, "")];
+  for (const candidate of whole) {
+    const thing = exactly(candidate);
+    if (thing !== undefined) return thing.is === "several" ? told(thing, inBrackets) : thing;
+  }
+  const alkali = whole.some(isAlkaliLike);
+  const found = findMaterial(plain);
+  return {
+    is: "unknown",
+    name: plain,
+    alkali,
+    advice: nameAdvice(alkali ? "alkali" : plain, found.ok ? [] : found.nearest, otherwise),
+  };
+}
+
+const otherwise = "look it up with `noodlewright materials`, or give its figures under `figures:`";
+
+/** Of a name of several things, the one that the brackets beside it name. */
+function told(several: Thing, inBrackets: readonly string[]): Thing {
+  const kind = several.is === "several" ? several.several.kind : undefined;
+  for (const words of inBrackets) {
+    const named = exactly(words);
+    if (named?.is === "material" && named.material.kind === kind) return { ...named, withWords: words };
+  }
+  return several;
+}
+
+function exactly(name: string): Thing | undefined {
+  const plain = plainName(name);
+  if (plain === "") return undefined;
+  const material = (key: string): Material | undefined => materialNamed(key);
+  const [salt, water] = [material("table salt"), material("tap water")];
+  if (salts.has(plain) && salt) return { is: "salt", material: salt };
+  if (waters.has(plain) && water) return { is: "water", material: water };
+  const known = materialNamed(name) ?? materialNamed(singular(name));
+  if (known !== undefined) {
+    if (known.kind === "salt" && known.name === salt?.name) return { is: "salt", material: known };
+    return known.kind === "water"
+      ? { is: "water", material: known }
+      : { is: "material", name: nameFor(name, known), material: known };
+  }
+  const several = severalOf(name) ?? flourType(name);
+  return several && { is: "several", name, several };
+}
+
+/** `00 flour` and `flour type 550` are flours by their type. */
+function flourType(name: string): SeveralThings | undefined {
+  const type = name.replace(/(?<!\p{L})(?:wheat flour|flour|weizenmehl|mehl|farine|farina|tipo)(?!\p{L})/giu, " ");
+  const several = severalOf(type) ?? severalOf(type.replace(/type|typ/iu, ""));
+  return several?.kind === "flour" ? several : undefined;
+}
+
+function singular(name: string): string {
+  return name.replace(/(?<=\p{L}{3})s$/u, "");
+}
+
+/** A name that leads to the same material keeps the word of the cook. */
+function nameFor(written: string, material: Material): string {
+  return materialNamed(written)?.key === material.key ? written : material.name;
+}
+
+/** A name without spaces, marks and connecting words at its ends. */
+export function trimmed(name: string): string {
+  return name
+    .replace(/\s+/gu, " ")
+    .replace(/^(?:[\s:=,;.·…*|/@+~–-]|of (?=\p{L}))+|[\s:=,;.·…*|/@+~–-]+$/gu, "")
+    .trim();
+}

@@ -1,0 +1,107 @@
+import { dec, HUNDRED, sum } from "../number/decimal.ts";
+import type { PlacedItem } from "./entries.ts";
+
+/** What the numbers of a formula count, found from all of them together. */
+export interface UnitsFound {
+  readonly items: readonly PlacedItem[];
+  readonly remarks: readonly string[];
+}
+
+const total = (items: readonly PlacedItem[]) => sum(items.map(({ entry }) => dec(entry.value ?? 0)));
+
+/**
+ * Brings the amounts of a formula to one way of writing: bare numbers get the unit of the others, per cents of the dough
+ * become grams in 100 g of it, starch beside flours that make 100 % goes to the ingredients.
+ */
+export function withUnits(items: readonly PlacedItem[]): UnitsFound {
+  const { items: named, remarks } = namedNumbers(items);
+  const dough = named.filter(({ part }) => part !== "dusting");
+  const flours = named.filter(({ part }) => part === "flours");
+  const shares = flours.filter(({ amount }) => amount.by === "share");
+  if (shares.length === 0 || shares.length < flours.filter(({ amount }) => amount.by !== "open").length) {
+    return { items: mixedFlours(named, flours, shares), remarks };
+  }
+  if (total(flours).eq(HUNDRED)) return { items: massesAsked(named), remarks };
+  const wheaten = flours.filter(isFlour);
+  if (total(wheaten).eq(HUNDRED)) {
+    const moved = named.map((one) =>
+      one.part === "flours" && !isFlour(one) ? { ...one, part: "ingredients" as const } : one,
+    );
+    return { items: massesAsked(moved), remarks };
+  }
+  const all = dough.every(({ amount }) => amount.by === "share") && total(dough).minus(HUNDRED).abs().lte("0.5");
+  if (all && dough.some(({ part }) => part === "water")) {
+    const remark = `the per cents make up 100 with the flour at ${total(flours).toString()}: they are of the dough, and are written as grams in 100 g of it`;
+    return { items: named.map(inGrams), remarks: [...remarks, remark] };
+  }
+  const text = `the flours make up ${total(flours).toString()} %, and not 100: which share is missing, or too much?`;
+  const last = flours.at(-1);
+  return { items: named.map((one) => (one === last ? asked(one, text) : one)), remarks };
+}
+
+function isFlour({ item: { thing } }: PlacedItem): boolean {
+  return thing.is !== "material" || thing.material.kind === "flour";
+}
+
+/** Bare numbers count what the others do; grams where there are no others, for the proportions are the same. */
+function namedNumbers(items: readonly PlacedItem[]): UnitsFound {
+  const bare = items.filter(({ amount }) => amount.by === "number");
+  if (bare.length === 0) return { items, remarks: [] };
+  const units = new Set(
+    items.flatMap(({ amount }) =>
+      amount.by === "mass" || amount.by === "share" ? [amount.text.split(" ").at(-1)] : [],
+    ),
+  );
+  const [only] = units;
+  if (units.size > 1 || !(units.size === 0 || only === "g" || only === "%")) {
+    const text = "a number without a unit: grams, or what?";
+    return { items: items.map((one) => (one.amount.by === "number" ? asked(one, text) : one)), remarks: [] };
+  }
+  const unit = only ?? "g";
+  const why = only === undefined ? "the proportions would be the same in any one unit" : "as the others are";
+  return {
+    items: items.map((one) => (one.amount.by === "number" ? withUnit(one, unit) : one)),
+    remarks: [`numbers without a unit are taken as ${unit === "g" ? "grams" : "%"}: ${why}`],
+  };
+}
+
+function withUnit(one: PlacedItem, unit: string): PlacedItem {
+  if (one.amount.by !== "number") return one;
+  const { text, value } = one.amount;
+  const amount = { by: unit === "%" ? ("share" as const) : ("mass" as const), text: `${text} ${unit}`, value };
+  return { ...one, amount, entry: { ...one.entry, amount: amount.text } };
+}
+
+function inGrams(one: PlacedItem): PlacedItem {
+  if (one.amount.by !== "share") return one;
+  const amount = { by: "mass" as const, text: `${one.amount.value} g`, value: one.amount.value };
+  return { ...one, amount, entry: { ...one.entry, amount: amount.text } };
+}
+
+/** With the flours in %, a mass says nothing. */
+function massesAsked(items: readonly PlacedItem[]): readonly PlacedItem[] {
+  const text = "a weight, while the flours are in %: write it in % of the flour, or every flour as a weight";
+  return items.map((one) => (one.amount.by === "mass" ? asked(one, text) : one));
+}
+
+function mixedFlours(
+  items: readonly PlacedItem[],
+  flours: readonly PlacedItem[],
+  shares: readonly PlacedItem[],
+): readonly PlacedItem[] {
+  if (shares.length === 0 || shares.length === flours.length) return items;
+  const text = "in %, while another flour is a weight: write every flour as a weight, or every one in %";
+  return items.map((one) => (shares.includes(one) ? asked(one, text) : one));
+}
+
+/** The same with a question about its amount, unless its name is asked for first. */
+export function asked(one: PlacedItem, text: string): PlacedItem {
+  if (one.ask !== undefined) return one;
+  const { value: _value, ...entry } = one.entry;
+  return {
+    ...one,
+    amount: { by: "open", why: text },
+    entry: { ...entry, amount: undefined, remarks: [...entry.remarks, `${one.entry.amount ?? ""}: ${text}`] },
+    ask: { about: "amount", text },
+  };
+}

@@ -1,0 +1,404 @@
+import { answeredLine, formulaOf, type Handwritten, readHandwritten } from "@noodlewright/core";
+import { describe, expect, test } from "vitest";
+import { parse } from "yaml";
+
+/** A formula in one style, and what has to come of it: `part name amount` for every line, in the order of the text. */
+interface Sample {
+  readonly style: string;
+  readonly text: string;
+  readonly read: readonly string[];
+  /** Number of the line (0 for none) and a word of the question. */
+  readonly asks?: readonly (readonly [line: number, word: string])[];
+  readonly leftOut?: readonly (readonly [line: number, word: string])[];
+  readonly remarks?: readonly string[];
+}
+
+const plain = ["flours bread flour 1000 g", "water water 380 g", "salt salt 10 g"];
+
+const samples: readonly Sample[] = [
+  { style: "name and grams", text: "bread flour 1000 g\nwater 380 g\nsalt 10 g", read: plain },
+  { style: "grams and name", text: "1000 g bread flour\n380 g water\n10 g salt", read: plain },
+  { style: "no spaces", text: "1000g bread flour\n380g water\n10g salt", read: plain },
+  { style: "colons", text: "bread flour: 1000 g\nwater: 380 g\nsalt: 10 g", read: plain },
+  { style: "dashes", text: "bread flour - 1000g\nwater – 380g\nsalt — 10g", read: plain },
+  { style: "leading dots", text: "bread flour ........ 1000 g\nwater……380g\nsalt = 10g", read: plain },
+  { style: "bullets", text: "• bread flour 1000 g\n* water 380 g\n- salt 10 g", read: plain },
+  { style: "boxes to tick", text: "[x] bread flour 1000 g\n[ ] water 380 grams\n✓ salt 10 gr.", read: plain },
+  { style: "a numbered list", text: "1. 1000 g bread flour\n2. 380 g water\n3) salt 10 g", read: plain },
+  { style: "tabs", text: "bread flour\t1000 g\nwater\t380 g\nsalt\t10 g", read: plain },
+  { style: "wide gaps", text: "bread flour      1000 g\nwater            380 g\nsalt              10 g", read: plain },
+  { style: "one line", text: "bread flour 1000 g, water 380 g, salt 10 g", read: plain },
+  {
+    style: "a name on one line, its amount on the next",
+    text: "bread flour\n1000 g\nwater\n380 g\nsalt\n10 g",
+    read: plain,
+  },
+  {
+    style: "comma-separated values with a unit in its own column",
+    text: "Ingredient,Amount,Unit\nbread flour,1000,g\nwater,380,g\nsalt,10,g",
+    read: plain,
+  },
+  {
+    style: "comma-separated values with quotes",
+    text: '"flour, strong",1000 g\nwater,380 g\n"salt, fine",10 g',
+    read: ["flours strong flour 1000 g", "water water 380 g", "salt salt 10 g"],
+    remarks: ["may be any wheat flour"],
+  },
+  {
+    style: "semicolons and decimal commas",
+    text: "Zutat;Menge\nWeizenmehl;1,5 kg\nWasser;0,55 kg\nSalz;15 g",
+    read: ["flours Weizenmehl 1.5 kg", "water water 0.55 kg", "salt salt 15 g"],
+    remarks: ["may be any wheat flour"],
+  },
+  {
+    style: "a table with upright lines, grams and per cent",
+    text: "| Ingredient | Grams | % |\n|---|---|---|\n| bread flour | 1000 | 100 |\n| water | 380 | 38 |\n| salt | 10 | 1 |",
+    read: plain,
+  },
+  {
+    style: "full-width letters and digits",
+    text: "ｂｒｅａｄ　ｆｌｏｕｒ　１０００ｇ\nｗａｔｅｒ　３８０ｇ\nｓａｌｔ　１０ｇ",
+    read: plain,
+  },
+  {
+    style: "fixed and narrow spaces",
+    text: "bread flour\u00A01\u202F000\u00A0g\nwater\u00A0380\u2009g\nsalt\u00A010\u00A0g",
+    read: plain,
+  },
+  {
+    style: "commas between thousands, told by a decimal point elsewhere",
+    text: "bread flour 1,000 g\nwater 380.5 g",
+    read: ["flours bread flour 1000 g", "water water 380.5 g"],
+  },
+  {
+    style: "points between thousands, told by a decimal comma elsewhere",
+    text: "bread flour 1.000 g\nwater 0,38 kg",
+    read: ["flours bread flour 1000 g", "water water 0.38 kg"],
+  },
+  {
+    style: "a comma that may be either",
+    text: "bread flour 1,000 g\nwater 380 g",
+    read: ["water water 380 g"],
+    asks: [[1, "whole number or a decimal one"]],
+  },
+  {
+    style: "pounds, ounces and fractions",
+    text: "2½ lb bread flour\n1¼ lb water\n1/4 oz soda ash\n1 1/2 oz salt",
+    read: ["flours bread flour 2 1/2 lb", "water water 1 1/4 lb", "alkali soda ash 1/4 oz", "salt salt 1 1/2 oz"],
+  },
+  {
+    style: "pounds with ounces",
+    text: "1 lb 4 oz bread flour\n7 oz water",
+    read: ["flours bread flour 1 lb 4 oz", "water water 7 oz"],
+  },
+  {
+    style: "several packs, and sums",
+    text: "bread flour 2 × 1 kg\nwater: 500g + 250 g",
+    read: ["flours bread flour 2 kg", "water water 750 g"],
+  },
+  {
+    style: "per cent of flour",
+    text: "Water: 38 %\nBread flour: 100 %\nSalt: 1 %\nPotassium carbonate: 0.5 %",
+    read: ["water water 38 %", "flours Bread flour 100 %", "salt salt 1 %", "alkali Potassium carbonate 0.5 %"],
+  },
+  {
+    style: "per cent, two flours and a starch that make up the hundred",
+    text: "bread flour 90%\ntapioca starch 10%\negg white 5%\nwater 33%",
+    read: ["flours bread flour 90 %", "flours tapioca starch 10 %", "ingredients egg white 5 %", "water water 33 %"],
+  },
+  {
+    style: "per cent, a starch beside the hundred",
+    text: "bread flour 100 percent\ntapioca starch 10 percent\nwater 38 percent",
+    read: ["flours bread flour 100 %", "ingredients tapioca starch 10 %", "water water 38 %"],
+  },
+  {
+    style: "per cent of the dough",
+    text: "bread flour 62 %\nwater 36.4 %\nsalt 0.6 %\nsodium carbonate 1 %",
+    read: ["flours bread flour 62 g", "water water 36.4 g", "salt salt 0.6 g", "alkali sodium carbonate 1 g"],
+    remarks: ["they are of the dough"],
+  },
+  {
+    style: "per cent that do not make up a hundred",
+    text: "bread flour 70 %\nwater 35 %",
+    read: ["water water 35 %"],
+    asks: [[1, "make up 70 %"]],
+  },
+  {
+    style: "flour by weight, the rest in per cent",
+    text: "1kg bread flour\n38% water\n1% salt\n0.8% soda ash",
+    read: ["flours bread flour 1 kg", "water water 38 %", "salt salt 1 %", "alkali soda ash 0.8 %"],
+  },
+  {
+    style: "flours in per cent, water by weight",
+    text: "bread flour 100 %\nwater 380 g",
+    read: ["flours bread flour 100 %"],
+    asks: [[2, "while the flours are in %"]],
+  },
+  {
+    style: "both grams and per cent",
+    text: "Bread flour 1000 g (100 %)\nWater 38% 380 g\nSodium carbonate, 1% = 10 g",
+    read: ["flours Bread flour 1000 g", "water water 380 g", "alkali Sodium carbonate 10 g"],
+  },
+  {
+    style: "bare numbers",
+    text: "flour 1000\nwater 380\nsalt 10",
+    read: ["flours flour 1000 g", "water water 380 g", "salt salt 10 g"],
+    remarks: ["numbers without a unit are taken as grams", "may be any wheat flour"],
+  },
+  {
+    style: "parts",
+    text: "10 parts bread flour\n3.6 parts water",
+    read: ["flours bread flour 10 g", "water water 3.6 g"],
+    remarks: ["numbers without a unit are taken as grams"],
+  },
+  {
+    style: "a bare number beside kilograms",
+    text: "bread flour 1 kg\nwater 0.38 kg\nsalt 10",
+    read: ["flours bread flour 1 kg", "water water 0.38 kg"],
+    asks: [[3, "grams, or what?"]],
+  },
+  {
+    style: "the protein of a bag in brackets",
+    text: "500g strong flour (12 % protein)\n190 g cold water",
+    read: ["flours strong flour 500 g", "water water 190 g"],
+  },
+  {
+    style: "a certificate",
+    text: "Bread flour, 11.8 % protein at 14 % mb, 13.2 % moisture, ash 0.45 %: 10 kg\nWater: 3.6 kg",
+    read: ["flours Bread flour 10 kg", "water water 3.6 kg"],
+  },
+  {
+    style: "a nutrition label by the serving",
+    text: "strong flour (protein 4 g per 30 g) 1 kg\nwater 380 g",
+    read: ["flours strong flour 1 kg", "water water 380 g"],
+  },
+  {
+    style: "a flour whose name has a per cent",
+    text: "industrial white flour, 9 % protein: 500 g\nwater 190 g",
+    read: ["flours industrial white flour, 9 % protein 500 g", "water water 190 g"],
+  },
+  {
+    style: "flours by their type",
+    text: "00 flour 700 g\nflour type 550: 200 g\nT55 flour 100 g\nwater 380 g",
+    read: ["flours 00 flour 700 g", "flours flour type 550 200 g", "flours T55 flour 100 g", "water water 380 g"],
+    remarks: ["may be any wheat flour"],
+  },
+  {
+    style: "Japanese",
+    text: "小麦粉 1000g（たんぱく質 12 %）\n水　380ｇ\n炭酸ナトリウム 6グラム\n食塩 10g",
+    read: ["flours 小麦粉 1000 g", "water water 380 g", "alkali 炭酸ナトリウム 6 g", "salt salt 10 g"],
+  },
+  {
+    style: "Chinese without spaces",
+    text: "面粉500克\n水190克\n盐5克",
+    read: ["flours 面粉 500 g", "water water 190 g", "salt salt 5 g"],
+    remarks: ["may be any wheat flour"],
+  },
+  {
+    style: "a handout with headings, steps and a total",
+    text: "# Harbour school noodles\nServes 4\nFor the dough:\n- 400 g plain flour\n- 1 egg (50 g)\n- 140 ml water\nTotal 590 g\nFor dusting:\n- 20 g potato starch\nDirections\n1. Mix 400 g flour with 140 ml water.",
+    read: ["flours plain flour 400 g", "ingredients egg 50 g", "water water 139.7 g", "dusting potato starch 20 g"],
+    remarks: ["140 ml of water at 20 °C"],
+  },
+  {
+    style: "dusting on one line",
+    text: "bread flour 1 kg\nwater 380 g\nfor dusting: cornstarch 30 g",
+    read: ["flours bread flour 1 kg", "water water 380 g", "dusting cornstarch 30 g"],
+  },
+  {
+    style: "kansui, which may be several things",
+    text: "bread flour 1 kg\nwater 380 g\nkansui 12 g",
+    read: ["flours bread flour 1 kg", "water water 380 g"],
+    asks: [[3, "may be a powder, a solution"]],
+  },
+  {
+    style: "kansui with what its pack lists",
+    text: "bread flour 1 kg\nwater 380 g\nkansui 12 g (60 % sodium carbonate, 40 % K2CO3)",
+    read: ["flours bread flour 1 kg", "water water 380 g", "alkali kansui 12 g"],
+  },
+  {
+    style: "a solution with its strength",
+    text: "bread flour 1 kg\nwater 340 g\nlye water (20 % potassium carbonate) 40 g",
+    read: ["flours bread flour 1 kg", "water water 340 g", "alkali lye water 40 g"],
+  },
+  {
+    style: "names of alkalis that are not to be guessed",
+    text: "bread flour 1 kg\nwater 380 g\nwashing soda 10 g\nlye 5 g\npottash 3 g\nE 500 2 g",
+    read: ["flours bread flour 1 kg", "water water 380 g"],
+    asks: [
+      [3, "decahydrate"],
+      [4, "hydroxide"],
+      [5, "no guess is made"],
+      [6, "small number in brackets"],
+    ],
+  },
+  {
+    style: "additive numbers and a hydrate in brackets",
+    text: "bread flour 1 kg\nwater 380 g\nE 501(i) 6 g\nsodium carbonate (decahydrate) 20 g",
+    read: [
+      "flours bread flour 1 kg",
+      "water water 380 g",
+      "alkali potassium carbonate 6 g",
+      "alkali sodium carbonate decahydrate 20 g",
+    ],
+  },
+  {
+    style: "cups, spoons, pinches and eggs by number",
+    text: "2 cups bread flour\n1 cup water\n2 eggs\n1 tsp baking soda\n½ tsp salt\na pinch of sugar",
+    read: [],
+    asks: [
+      [1, "180 to 325 g (common practice, no source)"],
+      [2, "198 to 250 g"],
+      [3, "80 to 130 g"],
+      [4, "2.5 to 6.5 g"],
+      [5, "1.5 to 3.4 g"],
+      [6, "nobody can tell"],
+    ],
+  },
+  {
+    style: "spoons in Japanese",
+    text: "強力粉 500g\n水 190g\n小さじ1 塩",
+    read: ["flours 強力粉 500 g", "water water 190 g"],
+    asks: [[3, "2.9 to 6.8 g"]],
+  },
+  {
+    style: "ranges, and no amount at all",
+    text: "bread flour 1 kg\n350–400 g water\nsalt to taste",
+    read: ["flours bread flour 1 kg"],
+    asks: [
+      [2, "is a range"],
+      [3, "no amount stands there"],
+    ],
+  },
+  {
+    style: "what is no ingredient known here, and what does not belong in a noodle",
+    text: "bread flour 1 kg\nwater 380 g\nturmeric 3 g\nbaking powder 10 g\n25 g",
+    read: ["flours bread flour 1 kg", "water water 380 g"],
+    leftOut: [
+      [3, "no name known here"],
+      [4, "it is no noodle alkali"],
+      [5, "without a name"],
+    ],
+  },
+  {
+    style: "a flour that is wheat or maize by where one lives",
+    text: "bread flour 900 g\ncornflour 100 g\nwater 380 g",
+    read: ["flours bread flour 900 g", "water water 380 g"],
+    asks: [[2, "ground maize"]],
+  },
+  {
+    style: "water twice",
+    text: "bread flour 1 kg\nwater 300 g\nice 80 g",
+    read: ["flours bread flour 1 kg", "water water 380 g"],
+    remarks: ["300 g and 80 g together"],
+  },
+  {
+    style: "a dose beyond belief",
+    text: "bread flour 1 kg\nwater 350 g\nsalt 120 g",
+    read: ["flours bread flour 1 kg", "water water 350 g", "salt salt 120 g"],
+    asks: [[3, "12.00 % of flour"]],
+  },
+  {
+    style: "nothing",
+    text: " \n",
+    read: [],
+    asks: [
+      [0, "which flour"],
+      [0, "how much water"],
+    ],
+  },
+];
+
+function said({ remarks, understood }: Handwritten): string {
+  return [...remarks, ...understood.flatMap((line) => line.remarks)].join("\n");
+}
+
+describe.each(samples)("a formula written as: $style", ({ text, read, asks = [], leftOut = [], remarks = [] }) => {
+  const result = readHandwritten(text);
+
+  test("is read as it is meant", () => {
+    expect(result.understood.map(({ part, name, amount }) => `${part} ${name} ${amount}`)).toEqual(read);
+    expect(result.questions.map(({ line = 0 }) => line)).toEqual(asks.map(([line]) => line));
+    for (const [index, [, word]] of asks.entries()) expect(result.questions[index]?.ask).toContain(word);
+    expect(result.notUnderstood.map(({ line }) => line)).toEqual(leftOut.map(([line]) => line));
+    for (const [index, [, word]] of leftOut.entries()) expect(result.notUnderstood[index]?.why).toContain(word);
+    for (const remark of remarks) expect(said(result)).toContain(remark);
+    if (remarks.length === 0) expect(said(result)).toBe("");
+  });
+
+  test("becomes a spec that says the same, and loads where nothing is open", () => {
+    expect(parse(result.text)).toEqual(result.spec);
+    expect(formulaOf(result.spec).ok).toBe(asks.length === 0);
+    for (const { text: line } of result.notUnderstood) expect(result.text).toContain(`: ${line}: `);
+  });
+});
+
+describe("what stands beside an ingredient", () => {
+  const flourOf = (text: string): unknown => (readHandwritten(`${text}\nwater 380 g`).spec["flours"] as unknown[])[0];
+
+  test("is the protein of the flour as sold, unless a basis is named", () => {
+    expect(flourOf("bread flour (12 % protein) 1 kg")).toEqual({
+      name: "bread flour",
+      amount: "1 kg",
+      figures: { protein: "12 %", proteinBasis: "as is" },
+    });
+    expect(flourOf("bread flour, 11.8 % protein at 14 % mb, 13.2 % moisture, ash 0.45 %: 10 kg")).toEqual({
+      name: "bread flour",
+      amount: "10 kg",
+      figures: { protein: "11.8 %", proteinBasis: "14 % mb", moisture: "13.2 %", ash: "0.45 %" },
+    });
+  });
+
+  test("is a label where it counts for a serving, and nothing where the serving is not told", () => {
+    expect(flourOf("strong flour (4 g protein per 30 g) 1 kg")).toMatchObject({
+      figures: { label: { protein: "4 g", serving: "30 g" } },
+    });
+    expect(flourOf("bread flour, 12 g protein per 100 g, 1 kg")).toMatchObject({
+      figures: { protein: "12 %", proteinBasis: "as is" },
+    });
+    expect(flourOf("bread flour (4 g protein) 1 kg")).toEqual({ name: "bread flour", amount: "1 kg" });
+    expect(said(readHandwritten("bread flour (4 g protein) 1 kg\nwater 380 g"))).toContain("in how many grams?");
+  });
+
+  test("makes a solution of water where the name says so, and no product out of parts that do not add up", () => {
+    const { spec, questions } = readHandwritten(
+      "bread flour 1 kg\nwater 340 g\nlye water (20 % K2CO3) 40 g\nkansui (20 % K2CO3) 4 g",
+    );
+    expect(spec["alkali"]).toEqual([
+      { name: "lye water", amount: "40 g", figures: { composition: { K2CO3: "20 %", water: "rest" } } },
+      { name: "kansui", amount: "4 g" },
+    ]);
+    expect(questions.map(({ line }) => line)).toEqual([4]);
+  });
+});
+
+test("the title, the bowls and the steps are kept", () => {
+  const { spec, yields } = readHandwritten(
+    "Harbour class noodles\n200 bowls, 130 g raw each\nbread flour 10 kg\nwater 3.6 kg\nMethod\nMix 10 min.",
+  );
+  expect([spec["name"], spec["notes"], yields]).toEqual([
+    "Harbour class noodles",
+    "Mix 10 min.\n",
+    { bowls: 200, rawWeight: "130 g" },
+  ]);
+});
+
+test.each([
+  ["kansui 12 g", "sodium carbonate", "sodium carbonate 12 g"],
+  ["kansui 12 g", "60 % Na2CO3, 40 % K2CO3", "kansui (60 % Na2CO3, 40 % K2CO3) 12 g"],
+  ["1 tsp baking soda", "5 g", "baking soda 5 g"],
+  ["kansui 12 g", "potassium carbonate 11 g", "potassium carbonate 11 g"],
+])("to the question about %j the answer %j makes the line %j", (line, answer, right) => {
+  expect(answeredLine(line, answer)).toBe(right);
+  expect(readHandwritten(right).questions.filter(({ about }) => about !== "missing")).toEqual([]);
+});
+
+test("a long or hostile text is read up to a limit, and quickly", () => {
+  const many = readHandwritten("bread flour 1 g\n".repeat(100_000));
+  expect(many.understood).toHaveLength(400);
+  const odd = readHandwritten(
+    `${"1 ".repeat(5000)}\n${"(".repeat(5000)}\n\u001B[2J\u0000 # - : bread flour 1 kg\nwater 1/0 kg`,
+  );
+  expect(parse(odd.text)).toEqual(odd.spec);
+  expect(odd.text).not.toContain("\u001B");
+});
