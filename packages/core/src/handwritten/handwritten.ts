@@ -1,4 +1,5 @@
 import type { Problem } from "../figure/problem.ts";
+import { told } from "../figure/told.ts";
 import { formulaOf } from "../formula/formula.ts";
 import { commaUse } from "./amounts.ts";
 import { withoutColumns } from "./cells.ts";
@@ -224,7 +225,8 @@ function formulaQuestions(spec: unknown, draft: Draft, lines: readonly WrittenLi
   if (outcome.ok) return [];
   return outcome.problems.map((problem) => {
     const line = lines.find(({ number }) => number === entryAt(draft, problem)?.line);
-    const ask = `${problem.found}; right would be ${problem.expected}: ${problem.advice}`;
+    const { found, expected, advice } = told(problem);
+    const ask = `${found}; right would be ${expected}: ${advice}`;
     return { ...(line && { line: line.number }), text: line?.text ?? problem.path.join(" "), about: "formula", ask };
   });
 }

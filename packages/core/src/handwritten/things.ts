@@ -43,7 +43,7 @@ export function thingOf(written: string, inBrackets: readonly string[]): Thing {
   const whole = [name, plain, ...turned, plain.replace(/^\d{1,2} (?=\p{L})/u, "")];
   for (const candidate of whole) {
     const thing = exactly(candidate);
-    if (thing !== undefined) return thing.is === "several" ? told(thing, inBrackets) : thing;
+    if (thing !== undefined) return thing.is === "several" ? namedBeside(thing, inBrackets) : thing;
   }
   const alkali = whole.some(isAlkaliLike);
   const found = findMaterial(plain);
@@ -58,7 +58,7 @@ export function thingOf(written: string, inBrackets: readonly string[]): Thing {
 const otherwise = "look it up with `noodlewright materials`, or give its figures under `figures:`";
 
 /** Of a name of several things, the one that the brackets beside it name. */
-function told(several: Thing, inBrackets: readonly string[]): Thing {
+function namedBeside(several: Thing, inBrackets: readonly string[]): Thing {
   const kind = several.is === "several" ? several.several.kind : undefined;
   for (const words of inBrackets) {
     const named = exactly(words);
