@@ -149,6 +149,28 @@ export { kitchenFileSchema, type MaterialFigures, materialKinds } from "./materi
 export { type DoseBeside, severalOf, severalProblem } from "./materials/several.ts";
 export { saltsInRatio } from "./materials/stated-composition.ts";
 export { moduli, readModulus, readRatio, readStrength, strengthForms } from "./materials/strength-text.ts";
+// noodle
+export type { Answer } from "./noodle/answer.ts";
+export { askBatch } from "./noodle/ask-batch.ts";
+export { askBlend } from "./noodle/ask-blend.ts";
+export { askCard, type CardWish, type MadeCard, type MissingAnswer } from "./noodle/ask-card.ts";
+export { askCost } from "./noodle/ask-cost.ts";
+export { askDay } from "./noodle/ask-day.ts";
+export { askFormula, askStyle } from "./noodle/ask-formula.ts";
+export { askNutrition } from "./noodle/ask-nutrition.ts";
+export {
+  askFlourReplacement,
+  askIngredientReplacement,
+  askLot,
+  blendFound,
+  type HoldWish,
+} from "./noodle/ask-replacement.ts";
+export { askSheet } from "./noodle/ask-sheet.ts";
+export { askTolerance } from "./noodle/ask-tolerance.ts";
+export { askTrial, type WeighedTrial } from "./noodle/ask-trial.ts";
+export { askWater } from "./noodle/ask-water.ts";
+export { type Noodle, type ReadingWishes, readNoodle, readNoodleData } from "./noodle/noodle.ts";
+export { type StockNeeds, stockNeeds } from "./noodle/stock-needs.ts";
 // number
 export { type Decimal, type DecimalInput, type DecimalText, dec, decimalText, fixedText } from "./number/decimal.ts";
 export { inDays, parseQuantity, type Quantity, type QuantityReading } from "./number/quantity.ts";

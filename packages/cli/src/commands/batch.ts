@@ -1,9 +1,7 @@
-import { batchReport } from "@noodlewright/core";
-import { printProblems, printReport } from "../shared/answer.ts";
+import { askBatch } from "@noodlewright/core";
+import { printAnswer } from "../shared/ask-noodle.ts";
 import type { Command } from "../shared/command.ts";
 import { batchFlags, batchOverrides, reportFlags } from "../shared/flags.ts";
-import { loadBatch } from "../shared/load-batch.ts";
-import { shortPortions } from "../shared/short-portions.ts";
 
 /** `noodlewright batch`: the weights on the bench. */
 export const batchCommand: Command = {
@@ -15,11 +13,5 @@ export const batchCommand: Command = {
     ["noodlewright batch noodle.yaml --have 'bread flour=3.2 kg'", "what can be made of the flour there is"],
     ["noodlewright batch noodle.yaml --load largest --format csv", "one mixer load, for a spreadsheet"],
   ],
-  run: async (asked, io) => {
-    const loading = await loadBatch(asked, batchOverrides(asked), io);
-    if (!loading.ok) return printProblems(loading.problems, asked, io);
-    const { formula, batch, formulaNotes, batchNotes, units } = loading.loaded;
-    const notes = [...formulaNotes, ...batchNotes, ...shortPortions(loading.loaded)];
-    return printReport(batchReport(formula, batch, notes, units), asked, io);
-  },
+  run: (asked, io) => printAnswer({ ask: askBatch, overrides: batchOverrides(asked), needs: "machines" }, asked, io),
 };

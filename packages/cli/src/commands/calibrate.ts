@@ -8,6 +8,7 @@ import {
   type Outcome,
 } from "@noodlewright/core";
 import { printProblems, printReport } from "../shared/answer.ts";
+import { unitsOf } from "../shared/ask-noodle.ts";
 import type { Command, Group } from "../shared/command.ts";
 import { dataOf, flagsOf, overridesOf, placeAtFlag, type ValueFlags } from "../shared/flag-values.ts";
 import { reportFlags } from "../shared/flags.ts";
@@ -32,7 +33,7 @@ function calibration(
     run: async (asked, io) => {
       const outcome = work(dataOf(overridesOf(values, asked)));
       if (!outcome.ok) return printProblems(outcome.problems.map(placeAtFlag(values)), asked, io);
-      const units = asked.text("units") === "us" ? "us" : "metric";
+      const units = unitsOf(asked);
       return printReport(calibrateReport(title, outcome.value, outcome.notes, units), asked, io);
     },
   };

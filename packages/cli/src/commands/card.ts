@@ -2,6 +2,7 @@ import { renderCard } from "@noodlewright/core/render";
 import type { Override } from "../input/load-spec.ts";
 import { exit } from "../io.ts";
 import { printProblems } from "../shared/answer.ts";
+import { unitsOf } from "../shared/ask-noodle.ts";
 import { cardFlags, dateOf, paperOf } from "../shared/card-flags.ts";
 import type { Asked, Command } from "../shared/command.ts";
 import { batchFlags, batchOverrides } from "../shared/flags.ts";
@@ -37,14 +38,14 @@ export const cardCommand: Command = {
         overrides: [...serveOverride(asked), ...batchOverrides(asked)],
         date: date.date,
         loads: asked.text("loads"),
-        units: asked.text("units") === "us" ? "us" : "metric",
+        units: unitsOf(asked),
       },
       io,
     );
     if (!making.ok) return printProblems(making.problems, asked, io);
     const paper = paperOf(asked);
-    const status = await writeOutput(asked.text("out"), renderCard(making.card, paper), asked, io);
-    tellOfCard(making, paper, io);
-    return status === exit.done && making.missing.length > 0 ? exit.noAnswer : status;
+    const status = await writeOutput(asked.text("out"), renderCard(making.made.card, paper), asked, io);
+    tellOfCard(making.made, paper, io);
+    return status === exit.done && making.made.missing.length > 0 ? exit.noAnswer : status;
   },
 };

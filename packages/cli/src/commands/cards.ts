@@ -4,6 +4,7 @@ import { type PlacedProblem, parseFile } from "../input/document.ts";
 import { readTextFile } from "../input/read-file.ts";
 import { type ExitStatus, exit, type Io, type OutFile } from "../io.ts";
 import { printProblems } from "../shared/answer.ts";
+import { unitsOf } from "../shared/ask-noodle.ts";
 import { cardFlags, dateOf, paperOf } from "../shared/card-flags.ts";
 import { type CardEntry, cardIndex } from "../shared/card-index.ts";
 import { cardNames } from "../shared/card-names.ts";
@@ -66,18 +67,18 @@ async function makeAll(folder: string, names: readonly string[], { asked, date, 
   const cards: MadeCard[] = [];
   const fileOf = cardNames(names);
   const paper = paperOf(asked);
-  const units = asked.text("units") === "us" ? "us" : "metric";
+  const units = unitsOf(asked);
   for (const name of names) {
     const path = join(folder, name);
     if (!(await isSpec(path, io))) continue;
-    const making = await makeCard({ path, overrides: [], date, loads: undefined, units }, io);
+    const making = await makeCard({ path, overrides: [], date, units }, io);
     if (!making.ok) {
       if (making.problems.every(({ code }) => code === "batch.not-stated")) passedOver.push(printable(name));
       else problems.push(...making.problems);
       continue;
     }
-    const { card, missing } = making;
-    tellOfCard(making, paper, io);
+    const { card, missing } = making.made;
+    tellOfCard(making.made, paper, io);
     const file = fileOf.get(name) ?? `${name}.html`;
     const entry = { file, title: card.title, checksum: checksumOf(card), spec: name };
     cards.push({ ...entry, path: join(out, file), text: renderCard(card, paper), whole: missing.length === 0 });

@@ -1,6 +1,5 @@
-import { formulaOf, formulaReport, formulaStyle } from "@noodlewright/core";
-import { loadSpec } from "../input/load-spec.ts";
-import { printProblems, printReport } from "../shared/answer.ts";
+import { askFormula } from "@noodlewright/core";
+import { printAnswer } from "../shared/ask-noodle.ts";
 import type { Command } from "../shared/command.ts";
 import { reportFlags } from "../shared/flags.ts";
 
@@ -13,15 +12,5 @@ export const formulaCommand: Command = {
     ["noodlewright formula noodle.yaml --working", "the same, every figure with its working"],
     ["noodlewright formula - --format json < noodle.json", "from standard input, for another program"],
   ],
-  run: async (asked, io) => {
-    const loading = await loadSpec(asked.text("spec") ?? "-", [], io);
-    if (!loading.ok) return printProblems(loading.problems, asked, io);
-    const { data, included, place } = loading.spec;
-    const outcome = formulaOf(data, included);
-    if (!outcome.ok) return printProblems(outcome.problems.map(place), asked, io);
-    const { spec, formula } = outcome.value;
-    const style = formulaStyle(spec, formula);
-    if (!style.ok) return printProblems(style.problems.map(place), asked, io);
-    return printReport(formulaReport(formula, [...outcome.notes, ...style.notes]), asked, io);
-  },
+  run: (asked, io) => printAnswer({ ask: askFormula }, asked, io),
 };

@@ -1,11 +1,9 @@
-import { correctForLot, readHeld, substituteReport, usualHold } from "@noodlewright/core";
-import { printProblems } from "../shared/answer.ts";
+import { askLot, blendFound, usualHold } from "@noodlewright/core";
+import { atFlag, printAnswer } from "../shared/ask-noodle.ts";
 import { searchFlags, searchOverrides, searchValues } from "../shared/blend-flags.ts";
 import type { Command } from "../shared/command.ts";
 import { flagsOf, type ValueFlags } from "../shared/flag-values.ts";
 import { reportFlags } from "../shared/flags.ts";
-import { loadFormula } from "../shared/load-formula.ts";
-import { printNearest } from "../shared/no-answer.ts";
 
 const figure = (key: string, describe: string, placeholder: string, group?: string): ValueFlags[string] => ({
   describe,
@@ -54,21 +52,17 @@ export const lotCommand: Command = {
     ],
     ["noodlewright lot noodle.yaml", "the lot that the spec describes under lot:"],
   ],
-  run: async (asked, io) => {
-    const loading = await loadFormula(asked, searchOverrides({ ...certificate, ...searchValues }, asked), io);
-    if (!loading.ok) return printProblems(loading.problems, asked, io);
-    const { spec, formula, included, notes, place } = loading.loaded;
-    const hold = readHeld(asked.text("hold") ?? usualHold.join(", "));
-    if (!hold.ok)
-      return printProblems(
-        hold.problems.map((problem) => ({ ...problem, flag: "--hold" })),
-        asked,
-        io,
-      );
-    const outcome = correctForLot(spec, formula, hold.value, included);
-    if (!outcome.ok) return printProblems(outcome.problems.map(place), asked, io);
-    const title = `${formula.name}, with the new lot of ${spec.lot?.of ?? "flour"}`;
-    const report = substituteReport("lot", title, formula, outcome.value, [...notes, ...outcome.notes], spec.lot);
-    return printNearest(report, outcome.value.answer.kind === "found", asked, io);
+  run: (asked, io) => {
+    const hold = asked.text("hold");
+    return printAnswer(
+      {
+        ask: (noodle) => askLot(noodle, hold === undefined ? {} : { hold }),
+        overrides: searchOverrides({ ...certificate, ...searchValues }, asked),
+        found: blendFound,
+        place: atFlag("hold"),
+      },
+      asked,
+      io,
+    );
   },
 };

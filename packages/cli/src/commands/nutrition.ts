@@ -1,6 +1,5 @@
-import { formulaOf, isJurisdiction, isRuleBook, jurisdictions, nutritionOf, nutritionReport } from "@noodlewright/core";
-import { loadSpec } from "../input/load-spec.ts";
-import { printProblems, printReport } from "../shared/answer.ts";
+import { askNutrition, isJurisdiction, isRuleBook, jurisdictions } from "@noodlewright/core";
+import { printAnswer } from "../shared/ask-noodle.ts";
 import type { Command } from "../shared/command.ts";
 import { batchFlags, batchOverrides, reportFlags } from "../shared/flags.ts";
 
@@ -34,21 +33,9 @@ export const nutritionCommand: Command = {
     ],
     ["noodlewright nutrition noodle.yaml --jurisdiction CA", "the allergens by the list of Canada"],
   ],
-  run: async (asked, io) => {
-    const loading = await loadSpec(asked.text("spec") ?? "-", batchOverrides(asked), io);
-    if (!loading.ok) return printProblems(loading.problems, asked, io);
-    const { data, included, place } = loading.spec;
-    const outcome = formulaOf(data, included);
-    if (!outcome.ok) return printProblems(outcome.problems.map(place), asked, io);
-    const { spec, formula } = outcome.value;
-    const rules = asked.text("rules");
-    const jurisdiction = asked.text("jurisdiction");
-    const nutrition = nutritionOf(spec, formula, {
-      rules: isRuleBook(rules) ? rules : "EU",
-      ...(isJurisdiction(jurisdiction) && { jurisdiction }),
-    });
-    if (!nutrition.ok) return printProblems(nutrition.problems.map(place), asked, io);
-    const notes = [...outcome.notes, ...nutrition.notes];
-    return printReport(nutritionReport(formula, nutrition.value, notes), asked, io);
+  run: (asked, io) => {
+    const [rules, jurisdiction] = [asked.text("rules"), asked.text("jurisdiction")];
+    const wish = { ...(isRuleBook(rules) && { rules }), ...(isJurisdiction(jurisdiction) && { jurisdiction }) };
+    return printAnswer({ ask: (noodle) => askNutrition(noodle, wish), overrides: batchOverrides(asked) }, asked, io);
   },
 };

@@ -1,19 +1,10 @@
-import {
-  productReport,
-  readHeld,
-  replaceFlour,
-  replaceIngredient,
-  substituteReport,
-  usualHold,
-} from "@noodlewright/core";
+import { askFlourReplacement, askIngredientReplacement, blendFound, type Noodle, usualHold } from "@noodlewright/core";
 import type { PlacedProblem } from "../input/document.ts";
-import type { ExitStatus, Io } from "../io.ts";
-import { printProblems, printReport } from "../shared/answer.ts";
+import { printProblems } from "../shared/answer.ts";
+import { atFlag, printAnswer } from "../shared/ask-noodle.ts";
 import { searchFlags, searchOverrides, searchValues } from "../shared/blend-flags.ts";
-import type { Asked, Command } from "../shared/command.ts";
+import type { Command } from "../shared/command.ts";
 import { reportFlags } from "../shared/flags.ts";
-import { type LoadedFormula, loadFormula } from "../shared/load-formula.ts";
-import { printNearest } from "../shared/no-answer.ts";
 
 /** `noodlewright replace`: a flour, or an egg product, that is not to be had. */
 export const replaceCommand: Command = {
@@ -36,15 +27,21 @@ export const replaceCommand: Command = {
     ["noodlewright replace noodle.yaml --missing 'bread flour' --hold 'protein, ash'", "holding ash as well"],
     ["noodlewright replace noodle.yaml --missing 'whole egg' --with 'dried whole egg'", "egg, and the water for it"],
   ],
-  run: async (asked, io) => {
-    const loading = await loadFormula(asked, searchOverrides(searchValues, asked), io);
-    if (!loading.ok) return printProblems(loading.problems, asked, io);
-    const missing = asked.text("missing");
+  run: (asked, io) => {
+    const [missing, by, hold] = [asked.text("missing"), asked.text("with"), asked.text("hold")];
     if (missing === undefined) return printProblems([nothingMissing], asked, io);
-    const by = asked.text("with");
-    return by === undefined
-      ? flour(loading.loaded, missing, asked, io)
-      : ingredient(loading.loaded, missing, by, asked, io);
+    const overrides = searchOverrides(searchValues, asked);
+    const place = atFlag("missing", "with", "hold");
+    if (by !== undefined) {
+      return printAnswer(
+        { ask: (noodle) => askIngredientReplacement(noodle, { missing, by }), overrides, place },
+        asked,
+        io,
+      );
+    }
+    const wish = { missing, ...(hold !== undefined && { hold }) };
+    const ask = (noodle: Noodle) => askFlourReplacement(noodle, wish);
+    return printAnswer({ ask, overrides, place, found: blendFound }, asked, io);
   },
 };
 
@@ -57,37 +54,3 @@ const nothingMissing: PlacedProblem = {
   expected: "a flour or an ingredient of the spec",
   advice: "write it like --missing 'rye flour'",
 };
-
-async function flour(loaded: LoadedFormula, missing: string, asked: Asked, io: Io): Promise<ExitStatus> {
-  const { spec, formula, included, notes, place } = loaded;
-  const hold = readHeld(asked.text("hold") ?? usualHold.join(", "));
-  if (!hold.ok) return printProblems(hold.problems.map(atFlag(place)), asked, io);
-  const outcome = replaceFlour(spec, formula, { missing, hold: hold.value }, included);
-  if (!outcome.ok) return printProblems(outcome.problems.map(atFlag(place)), asked, io);
-  const title = `${formula.name}, without ${missing}`;
-  const report = substituteReport("replace", title, formula, outcome.value, [...notes, ...outcome.notes]);
-  return printNearest(report, outcome.value.answer.kind === "found", asked, io);
-}
-
-async function ingredient(
-  loaded: LoadedFormula,
-  missing: string,
-  by: string,
-  asked: Asked,
-  io: Io,
-): Promise<ExitStatus> {
-  const { spec, formula, included, notes, place } = loaded;
-  const outcome = replaceIngredient(formula, missing, by, { ...included, ...spec.materials });
-  if (!outcome.ok) return printProblems(outcome.problems.map(atFlag(place)), asked, io);
-  return printReport(productReport(formula, outcome.value, [...notes, ...outcome.notes]), asked, io);
-}
-
-const flags = ["missing", "with", "hold"];
-
-/** A problem of what a flag alone says, or of the spec. */
-function atFlag(place: LoadedFormula["place"]): (problem: Parameters<LoadedFormula["place"]>[0]) => PlacedProblem {
-  return (problem) => {
-    const flag = flags.find((name) => problem.path[0] === name);
-    return flag === undefined ? place(problem) : { ...problem, flag: `--${flag}` };
-  };
-}

@@ -1,9 +1,8 @@
-import { planSheet, sheetReport } from "@noodlewright/core";
-import { printProblems, printReport } from "../shared/answer.ts";
+import { askSheet } from "@noodlewright/core";
+import { printAnswer } from "../shared/ask-noodle.ts";
 import type { Command } from "../shared/command.ts";
 import { flagsOf, overridesOf, type ValueFlags } from "../shared/flag-values.ts";
 import { batchFlags, batchOverrides, reportFlags } from "../shared/flags.ts";
-import { loadBatch, notesOnDough } from "../shared/load-batch.ts";
 
 const sheetFlags: ValueFlags = {
   machine: {
@@ -44,12 +43,8 @@ export const sheetCommand: Command = {
     ["noodlewright sheet noodle.yaml --thickness '1.2 mm' --cutter 22", "a thinner, finer noodle"],
     ["noodlewright sheet noodle.yaml --format csv --table account", "the account, for a spreadsheet"],
   ],
-  run: async (asked, io) => {
-    const loading = await loadBatch(asked, [...overridesOf(sheetFlags, asked), ...batchOverrides(asked)], io);
-    if (!loading.ok) return printProblems(loading.problems, asked, io);
-    const { spec, formula, batch, machines, notes, units, place } = loading.loaded;
-    const sheet = planSheet(spec, formula, batch, machines);
-    if (!sheet.ok) return printProblems(sheet.problems.map(place), asked, io);
-    return printReport(sheetReport(formula, sheet.value, [...notesOnDough(notes), ...sheet.notes], units), asked, io);
+  run: (asked, io) => {
+    const overrides = [...overridesOf(sheetFlags, asked), ...batchOverrides(asked)];
+    return printAnswer({ ask: askSheet, overrides, needs: "machines" }, asked, io);
   },
 };

@@ -1,9 +1,9 @@
-import { batchTolerance, type Problem, problem, toleranceReport } from "@noodlewright/core";
-import { printProblems, printReport } from "../shared/answer.ts";
-import type { Command } from "../shared/command.ts";
+import { askTolerance, type Noodle, type Problem, problem } from "@noodlewright/core";
+import type { PlacedProblem } from "../input/document.ts";
+import { printAnswer } from "../shared/ask-noodle.ts";
+import type { Asked, Command } from "../shared/command.ts";
 import { placeAtFlag, type ValueFlags } from "../shared/flag-values.ts";
 import { batchFlags, batchOverrides, reportFlags } from "../shared/flags.ts";
-import { loadBatch } from "../shared/load-batch.ts";
 
 const trials: ValueFlags = {
   seed: { describe: "Where the random trials begin; 1 unless stated", kind: "text", placeholder: "7", path: ["seed"] },
@@ -22,30 +22,25 @@ export const toleranceCommand: Command = {
     ["noodlewright tolerance noodle.yaml --seed 7 --runs 5000", "other and more random trials"],
     ["noodlewright tolerance noodle.yaml --format svg --picture water-causes", "a picture of the shares"],
   ],
-  run: async (asked, io) => {
-    const loading = await loadBatch(asked, batchOverrides(asked), io);
-    if (!loading.ok) return printProblems(loading.problems, asked, io);
-    const { spec, formula, batch, notes } = loading.loaded;
+  run: (asked, io) => {
     const [seed, draws] = [wholeNumber(asked.text("seed")), wholeNumber(asked.text("runs"))];
-    const outcome = batchTolerance(spec, batch, {
-      ...(seed !== undefined && { seed }),
-      ...(draws !== undefined && { draws }),
-    });
-    if (!outcome.ok) {
-      const said = (one: Problem): Problem => {
-        const { code, path } = one;
-        if (code === "tolerance.seed") return problem(code, path, { seed: quoted(asked.text("seed")) });
-        if (code === "tolerance.draws") return problem(code, path, { draws: quoted(asked.text("runs")) });
-        return one;
-      };
-      return printProblems(outcome.problems.map(said).map(placeAtFlag(trials)), asked, io);
-    }
-    return printReport(toleranceReport(formula, outcome.value, [...notes, ...outcome.notes]), asked, io);
+    const wish = { ...(seed !== undefined && { seed }), ...(draws !== undefined && { draws }) };
+    const place = (one: Problem): PlacedProblem => placeAtFlag(trials)(said(one, asked));
+    const ask = (noodle: Noodle) => askTolerance(noodle, wish);
+    return printAnswer({ ask, overrides: batchOverrides(asked), needs: "machines", place }, asked, io);
   },
 };
 
 function quoted(text = ""): string {
   return `"${text}"`;
+}
+
+/** A problem of a flag with what it says there. */
+function said(one: Problem, asked: Asked): Problem {
+  const { code, path } = one;
+  if (code === "tolerance.seed") return problem(code, path, { seed: quoted(asked.text("seed")) });
+  if (code === "tolerance.draws") return problem(code, path, { draws: quoted(asked.text("runs")) });
+  return one;
 }
 
 /** What is no whole number becomes none, which the question refuses. */

@@ -1,10 +1,10 @@
-import { loadWater, plainMixWater, temperatureReport } from "@noodlewright/core";
+import { askWater, plainMixWater, temperatureReport } from "@noodlewright/core";
 import type { ExitStatus, Io } from "../io.ts";
 import { printProblems, printReport } from "../shared/answer.ts";
+import { printAnswer, unitsOf } from "../shared/ask-noodle.ts";
 import type { Asked, Command } from "../shared/command.ts";
 import { dataOf, flagsOf, overridesOf, placeAtFlag, type ValueFlags } from "../shared/flag-values.ts";
 import { batchFlags, batchOverrides, reportFlags } from "../shared/flags.ts";
-import { loadBatch, notesOnDough } from "../shared/load-batch.ts";
 
 const temperatureFlags: ValueFlags = {
   "dough-at": {
@@ -72,24 +72,15 @@ export const waterTemperatureCommand: Command = {
   run: (asked, io) => (asked.text("spec") === undefined ? plainMix(asked, io) : specLoad(asked, io)),
 };
 
-async function specLoad(asked: Asked, io: Io): Promise<ExitStatus> {
-  const loading = await loadBatch(asked, [...overridesOf(temperatureFlags, asked), ...batchOverrides(asked)], io);
-  if (!loading.ok) return printProblems(loading.problems, asked, io);
-  const { spec, formula, batch, notes, units, place } = loading.loaded;
-  const outcome = loadWater(spec, batch);
-  if (!outcome.ok) return printProblems(outcome.problems.map(place), asked, io);
-  const title = `${formula.name}, water for one load`;
-  return printReport(
-    temperatureReport(title, outcome.value, [...notesOnDough(notes), ...outcome.notes], units),
-    asked,
-    io,
-  );
+function specLoad(asked: Asked, io: Io): Promise<ExitStatus> {
+  const overrides = [...overridesOf(temperatureFlags, asked), ...batchOverrides(asked)];
+  return printAnswer({ ask: askWater, overrides, needs: "machines" }, asked, io);
 }
 
 async function plainMix(asked: Asked, io: Io): Promise<ExitStatus> {
   const flags = { ...massFlags, ...temperatureFlags };
   const outcome = plainMixWater({ temperature: {}, ...dataOf(overridesOf(flags, asked)) });
   if (!outcome.ok) return printProblems(outcome.problems.map(placeAtFlag(flags)), asked, io);
-  const units = asked.text("units") === "us" ? "us" : "metric";
+  const units = unitsOf(asked);
   return printReport(temperatureReport("Water for a mix", outcome.value, outcome.notes, units), asked, io);
 }

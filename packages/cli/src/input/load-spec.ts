@@ -1,13 +1,5 @@
 import { dirname, isAbsolute, join } from "node:path";
-import {
-  formulaOf,
-  type Kitchen,
-  type OwnMachines,
-  type OwnMaterials,
-  type Problem,
-  readKitchenFile,
-  readSpec,
-} from "@noodlewright/core";
+import { type Kitchen, type Problem, readKitchenFile, readNoodleData, readSpec } from "@noodlewright/core";
 import type { Io } from "../io.ts";
 import { type ParsedFile, type PlacedProblem, parseFile } from "./document.ts";
 import { fileProblem } from "./file-problems.ts";
@@ -18,9 +10,8 @@ export interface LoadedSpec {
   readonly data: unknown;
   /** The spec, then the files it includes. */
   readonly files: readonly TextFile[];
-  readonly included: OwnMaterials;
-  /** Machines of the included files. */
-  readonly machines: OwnMachines;
+  /** Those of the included files. */
+  readonly kitchens: readonly Kitchen[];
   readonly place: (problem: Problem) => PlacedProblem;
 }
 
@@ -56,11 +47,11 @@ export async function loadSpec(
   const place = (problem: Problem): PlacedProblem => placeProblem(problem, parsed, overrides);
   const faults = [...parsed.duplicates, ...included.problems];
   if (faults.length > 0) {
-    const rest = included.problems.length > 0 ? readSpec(data) : formulaOf(data, included.kitchen.materials);
+    const rest = included.problems.length > 0 ? readSpec(data) : readNoodleData(data, included);
     return { ok: false, problems: [...faults, ...(rest.ok ? [] : rest.problems.map(place))] };
   }
-  const { materials, machines } = included.kitchen;
-  return { ok: true, spec: { data, files: [reading.file, ...included.files], included: materials, machines, place } };
+  const { kitchens, files } = included;
+  return { ok: true, spec: { data, files: [reading.file, ...files], kitchens, place } };
 }
 
 function placeProblem(problem: Problem, parsed: ParsedFile, overrides: readonly Override[]): PlacedProblem {
@@ -111,7 +102,7 @@ async function readKitchenText(path: string, io: Io, most: number): Promise<File
 }
 
 interface Inclusion {
-  readonly kitchen: Kitchen;
+  readonly kitchens: readonly Kitchen[];
   readonly files: readonly TextFile[];
   readonly problems: readonly PlacedProblem[];
 }
@@ -129,7 +120,7 @@ async function includeKitchen(
   { needs, room }: Inclusive,
 ): Promise<Inclusion> {
   const names = isSection(parsed.data) ? parsed.data["include"] : undefined;
-  if (!Array.isArray(names)) return { kitchen: { materials: {}, machines: {} }, files: [], problems: [] };
+  if (!Array.isArray(names)) return { kitchens: [], files: [], problems: [] };
   const folder = specPath === "-" ? "." : dirname(specPath);
   const problems: PlacedProblem[] = [];
   const kitchens: Kitchen[] = [];
@@ -158,9 +149,5 @@ async function includeKitchen(
     if (outcome.ok) kitchens.push(outcome.value);
     else problems.push(...outcome.problems.map(parsing.parsed.place));
   }
-  const kitchen: Kitchen = {
-    materials: Object.fromEntries(kitchens.flatMap(({ materials }) => Object.entries(materials))),
-    machines: Object.fromEntries(kitchens.flatMap(({ machines }) => Object.entries(machines))),
-  };
-  return { kitchen, files, problems };
+  return { kitchens, files, problems };
 }

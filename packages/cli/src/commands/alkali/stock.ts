@@ -2,21 +2,19 @@ import {
   answer,
   dec,
   fridge,
-  inputProblem,
   type Outcome,
   type Report,
   type Scale,
-  saltsOfLoad,
-  scalesOf,
+  type StockNeeds,
   severalStock,
+  stockNeeds,
   stockReport,
-  type Weighed,
 } from "@noodlewright/core";
 import type { PlacedProblem } from "../../input/document.ts";
 import type { Io } from "../../io.ts";
 import { printProblems, printReport } from "../../shared/answer.ts";
+import { loadNoodle } from "../../shared/ask-noodle.ts";
 import type { Asked, Command } from "../../shared/command.ts";
-import { loadBatch } from "../../shared/load-batch.ts";
 import { type Asking, asking } from "./asking.ts";
 import { productHelp, solutionFlags } from "./flags.ts";
 import { ownMaterials } from "./member.ts";
@@ -60,7 +58,7 @@ export const stockCommand: Command = {
     const own = await ownMaterials(asked, io);
     if (!own.ok) return printProblems(own.problems, asked, io);
     const ask = asking(asked, own.materials);
-    const kitchen = asked.text("spec") === undefined ? one(ask) : await fromSpec(asked, io);
+    const kitchen = asked.text("spec") === undefined ? one(ask) : await fromSpec(asked, ask, io);
     const told = kitchen.ok ? kitchen.kitchen : undefined;
     const wish = wishOf(ask, told);
     const problems = [...ask.problems, ...(kitchen.ok ? [] : kitchen.problems)];
@@ -71,13 +69,7 @@ export const stockCommand: Command = {
 };
 
 /** What a load takes, and what else a spec tells. */
-interface Kitchen {
-  readonly salts: readonly Weighed[];
-  readonly scales?: readonly Scale[];
-  readonly tolerance?: string;
-  readonly loads?: string;
-  readonly water?: string;
-}
+type Kitchen = Pick<StockNeeds, "salts"> & Partial<StockNeeds>;
 
 type Told =
   | { readonly ok: true; readonly kitchen: Kitchen }
@@ -88,26 +80,13 @@ function one(ask: Asking): Told {
   return { ok: true, kitchen: { salts: [{ ...product, mass: ask.quantity("dose", ["mass"]).value }] } };
 }
 
-async function fromSpec(asked: Asked, io: Io): Promise<Told> {
-  const loading = await loadBatch(asked, [], io);
+async function fromSpec(asked: Asked, ask: Asking, io: Io): Promise<Told> {
+  const path = asked.text("spec") ?? "-";
+  const loading = await loadNoodle({ path, overrides: [], units: ask.units, needs: "machines" }, io);
   if (!loading.ok) return loading;
-  const { spec, batch, units, place } = loading.loaded;
-  const scales = scalesOf(spec, units === "us");
-  const { tolerance, loads, lines } = batch;
-  const water = lines.find(({ line }) => line.role === "water")?.exact.value;
-  const salts = saltsOfLoad(batch);
-  if (scales.ok && lines.some(({ line }) => line.role === "alkali")) {
-    const kitchen = { salts, scales: scales.value, tolerance, loads: loads.count.value, ...(water && { water }) };
-    return { ok: true, kitchen };
-  }
-  const problem = inputProblem(
-    "stock.no-alkali",
-    [],
-    "a spec without alkaline products",
-    "some to make a stock of",
-    "name a product instead",
-  );
-  return { ok: false, problems: [place(problem)] };
+  const { noodle, place } = loading.loaded;
+  const needs = stockNeeds(noodle);
+  return needs.ok ? { ok: true, kitchen: needs.value } : { ok: false, problems: needs.problems.map(place) };
 }
 
 interface Wish {

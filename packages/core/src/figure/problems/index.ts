@@ -5,6 +5,7 @@ import { chemistry } from "./chemistry.ts";
 import { explore } from "./explore.ts";
 import { formula } from "./formula.ts";
 import { materials } from "./materials.ts";
+import { noodle } from "./noodle.ts";
 import { sheet } from "./sheet.ts";
 import { spec } from "./spec.ts";
 
@@ -17,4 +18,5 @@ export const catalogue = {
   ...blend,
   ...sheet,
   ...explore,
+  ...noodle,
 };

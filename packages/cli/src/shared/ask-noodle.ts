@@ -1,0 +1,81 @@
+import { type Answer, type Noodle, type Problem, readNoodleData, type UnitSystem } from "@noodlewright/core";
+import type { PlacedProblem } from "../input/document.ts";
+import { loadSpec, type Override } from "../input/load-spec.ts";
+import type { TextFile } from "../input/read-file.ts";
+import { type ExitStatus, exit, type Io } from "../io.ts";
+import { printProblems, printReport } from "./answer.ts";
+import type { Asked } from "./command.ts";
+
+/** The noodle of a spec file, the files it was read from, and where in them a problem lies. */
+export interface LoadedNoodle {
+  readonly noodle: Noodle;
+  readonly files: readonly TextFile[];
+  readonly place: (problem: Problem) => PlacedProblem;
+}
+
+export type NoodleLoading =
+  | { readonly ok: true; readonly loaded: LoadedNoodle }
+  | { readonly ok: false; readonly problems: readonly PlacedProblem[] };
+
+/** A spec file, and what flags say about it. */
+export interface Order {
+  readonly path: string;
+  readonly overrides: readonly Override[];
+  readonly units: UnitSystem;
+  /** The machines of kitchen files are read only for what needs them. */
+  readonly needs?: "machines";
+}
+
+/** Reads the noodle of a spec file, with the flags merged in. */
+export async function loadNoodle({ path, overrides, units, needs }: Order, io: Io): Promise<NoodleLoading> {
+  const loading = await loadSpec(path, overrides, io, needs);
+  if (!loading.ok) return loading;
+  const { data, kitchens, files, place } = loading.spec;
+  const noodle = readNoodleData(data, { kitchens, units });
+  return noodle.ok
+    ? { ok: true, loaded: { noodle: noodle.value, files, place } }
+    : { ok: false, problems: noodle.problems.map(place) };
+}
+
+/** One question of the noodle of a spec. */
+export interface Question<T> {
+  readonly ask: (noodle: Noodle) => Answer<T>;
+  readonly overrides?: readonly Override[];
+  readonly needs?: "machines";
+  /** Whether the answer is the one that was asked for, not only the nearest. */
+  readonly found?: (value: T) => boolean;
+  /** Tells the flag of a problem, where it lies in one and not in the spec. */
+  readonly place?: (problem: Problem) => PlacedProblem;
+}
+
+/** Reads the noodle of the spec that was named, asks it, and prints the answer. */
+export async function printAnswer<T>(question: Question<T>, asked: Asked, io: Io): Promise<ExitStatus> {
+  const { ask, overrides = [], needs, found, place } = question;
+  const order = { path: asked.text("spec") ?? "-", overrides, units: unitsOf(asked), ...(needs && { needs }) };
+  const loading = await loadNoodle(order, io);
+  if (!loading.ok) return printProblems(loading.problems, asked, io);
+  const { noodle, place: inSpec } = loading.loaded;
+  const answer = ask(noodle);
+  if (!answer.ok) {
+    const placed = answer.problems.map((problem) => {
+      const atFlag = place?.(problem);
+      return atFlag?.flag === undefined ? inSpec(problem) : atFlag;
+    });
+    return printProblems(placed, asked, io);
+  }
+  const status = await printReport(answer.report(), asked, io);
+  return status === exit.done && found?.(answer.value) === false ? exit.noAnswer : status;
+}
+
+/** The units asked for. */
+export function unitsOf(asked: Asked): UnitSystem {
+  return asked.text("units") === "us" ? "us" : "metric";
+}
+
+/** Puts a problem of a question at the flag of the same name. */
+export function atFlag(...flags: readonly string[]): (problem: Problem) => PlacedProblem {
+  return (problem) => {
+    const flag = flags.find((name) => problem.path[0] === name);
+    return flag === undefined ? problem : { ...problem, path: [], flag: `--${flag}` };
+  };
+}

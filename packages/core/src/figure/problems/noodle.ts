@@ -1,0 +1,14 @@
+import { input, type Texts } from "./entry.ts";
+
+export const noodle = {
+  "card.loads": input(({ loads, count }: Texts<"loads" | "count">) => ({
+    found: loads,
+    expected: `loads from 1 to ${count}, such as ${count === "1" ? "1" : "1,2 or 1-2"}`,
+    advice: "name loads of the batch",
+  })),
+  "stock.no-alkali": input(() => ({
+    found: "a spec without alkaline products",
+    expected: "some to make a stock of",
+    advice: "name a product instead",
+  })),
+};

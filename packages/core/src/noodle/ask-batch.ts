@@ -1,0 +1,18 @@
+import type { Batch } from "../batch/batch.ts";
+import { batchReport } from "../report/batch-report.ts";
+import { type Answer, answered } from "./answer.ts";
+import type { Noodle } from "./noodle.ts";
+import { plannedBatch } from "./planned-batch.ts";
+import { shortPortions } from "./planned-sheet.ts";
+
+/**
+ * The weights of each load, and what the batch comes to. Masses in g.
+ *
+ * Problems: of the size of the batch, the losses, the mixer, the scales and the rework.
+ */
+export function askBatch(noodle: Noodle): Answer<Batch> {
+  return answered(plannedBatch(noodle), {
+    notes: (own) => [...noodle.notes, ...own, ...shortPortions(noodle)],
+    report: (batch, notes) => batchReport(noodle.formula, batch, notes, noodle.units),
+  });
+}

@@ -1,0 +1,16 @@
+import { designBlend, type SpecBlend } from "../blend/spec-blend.ts";
+import { blendSearchReport } from "../report/blend-search-report.ts";
+import { type Answer, answered } from "./answer.ts";
+import type { Noodle } from "./noodle.ts";
+
+/**
+ * The blend that the spec asks for under `wanted:`, of its flours and those of its `shelf:`; the nearest, where none is.
+ *
+ * Problems: of the flours on the shelf, and of what is wanted.
+ */
+export function askBlend({ spec, formula, kitchen, notes: before }: Noodle): Answer<SpecBlend> {
+  return answered(designBlend(spec, formula, kitchen.materials), {
+    notes: (own) => [...before, ...own],
+    report: (design, notes) => blendSearchReport(formula, design, notes),
+  });
+}

@@ -1,0 +1,122 @@
+import type { Batch } from "../batch/batch.ts";
+import { type Card, type CardFile, card } from "../card/card.ts";
+import { answer, type Note, type Outcome, type Problem, problem, refuse } from "../figure/problem.ts";
+import { told } from "../figure/told.ts";
+import { printableData } from "../render/printable.ts";
+import { sheetReport } from "../report/sheet-report.ts";
+import type { UnitSystem } from "../report/show.ts";
+import { temperatureReport } from "../report/temperature-report.ts";
+import { planDay } from "../sheet/day/day-plan.ts";
+import { loadWater } from "../sheet/water/dough-water.ts";
+import type { Noodle } from "./noodle.ts";
+import { plannedBatch } from "./planned-batch.ts";
+import { plannedSheet } from "./planned-sheet.ts";
+
+/** What a card is told that the noodle does not know. */
+export interface CardWish {
+  /** Date on the card. */
+  readonly date: string;
+  /** The spec and the files it includes. */
+  readonly files?: readonly CardFile[];
+  /** What was changed of the spec, in words. */
+  readonly said?: string;
+  /** Loads to print boxes for, such as `1,3-4`; all unless stated. */
+  readonly loads?: string;
+}
+
+/** An answer that the spec asks for and that cannot be had. */
+export interface MissingAnswer {
+  readonly answer: "water" | "sheet" | "day";
+  readonly text: string;
+}
+
+/** A card, what its spec asks for that it cannot show, and what else is to be said about it. */
+export interface MadeCard {
+  readonly card: Card;
+  readonly missing: readonly MissingAnswer[];
+  readonly remarks: readonly string[];
+}
+
+/**
+ * The card to hang by the machine: the batch, and every other answer that the spec has data for. One that cannot be had
+ * is noted on the card. All of a card is in one system of units, that of the scales.
+ *
+ * Problems: those of `askBatch`; what is wrong in the input of the other answers; `card.loads`.
+ */
+export function askCard(noodle: Noodle, wish: CardWish): Outcome<MadeCard> {
+  const { spec, formula } = noodle;
+  const batch = plannedBatch(noodle);
+  if (!batch.ok) return batch;
+  const units = systemOf(batch.value);
+  const more = moreAnswers(noodle, batch.value, units);
+  if (!more.ok) return more;
+  const loads = chosenLoads(wish.loads, Number(batch.value.loads.count.value));
+  if (!loads.ok) return loads;
+  const made = card(spec, formula, batch.value, {
+    about: spec.notes ?? "",
+    date: wish.date,
+    files: wish.files ?? [],
+    said: wish.said ?? "",
+    loads: loads.value,
+    units,
+    ...more.value.answers,
+    notes: [...noodle.notes, ...batch.notes, ...more.notes],
+  });
+  const remarks = noodle.units === "us" && units === "metric" ? [scalesRule] : [];
+  return answer({ card: printableData(made), missing: more.value.missing, remarks });
+}
+
+const scalesRule = "the scales show g, so all of the card is metric; name scales in lb or oz for a card in US units";
+
+/** One card, one system of units: that of the scales it is weighed on. */
+function systemOf({ lines }: Batch): UnitSystem {
+  return lines.some(({ unit }) => unit === "oz") ? "us" : "metric";
+}
+
+/** The answers that the spec has data for. One that cannot be had is told in a note; wrong input is refused. */
+function moreAnswers(noodle: Noodle, batch: Batch, units: UnitSystem) {
+  const { spec, formula } = noodle;
+  const water = spec.temperature?.dough && loadWater(spec, batch);
+  const sheet = spec.sheet && plannedSheet(noodle);
+  const served = spec.plan?.serve !== undefined;
+  const day = served ? planDay(spec, formula, batch, sheet?.ok ? sheet.value : undefined) : undefined;
+  const outcomes = [
+    ["Water temperature", "water", water],
+    ["Sheet", "sheet", sheet],
+    ["Plan", "day", day],
+  ] as const;
+  const problems = outcomes.flatMap(([, , outcome]) => problemsOf(outcome)).filter((one) => told(one).kind === "input");
+  if (problems.length > 0) return refuse(...problems);
+  const faults = outcomes.flatMap(([name, asked, outcome]) =>
+    problemsOf(outcome).map((one) => ({ answer: asked, note: missingNote(name, one) })),
+  );
+  const answers = {
+    ...(water?.ok && { water: temperatureReport("Water of one load", water.value, [], units) }),
+    ...(sheet?.ok && { sheet: sheetReport(formula, sheet.value, [], units) }),
+    ...(day?.ok && { day: day.value }),
+  };
+  const missing = faults.map(({ answer: asked, note }): MissingAnswer => ({ answer: asked, text: note.text }));
+  const notes = outcomes.flatMap(([, , outcome]) => (outcome?.ok ? outcome.notes : []));
+  return answer({ answers, missing }, [...notes, ...faults.map(({ note }) => note)]);
+}
+
+function problemsOf(outcome: Outcome<unknown> | undefined): readonly Problem[] {
+  return outcome?.ok === false ? outcome.problems : [];
+}
+
+function missingNote(name: string, one: Problem): Note {
+  const { found, expected } = told(one);
+  return { code: "card.no-answer", path: one.path, text: `${name}: ${found} (expected: ${expected})` };
+}
+
+/** Reads a choice of loads such as `1,3` or `2-4`; all where nothing is chosen. */
+function chosenLoads(text: string | undefined, count: number): Outcome<readonly number[]> {
+  if (text === undefined) return answer([]);
+  const parts = text.split(",").map((part) => /^\s*(\d+)(?:\s*-\s*(\d+))?\s*$/u.exec(part));
+  const ranges = parts.map((match) => [Number(match?.[1]), Number(match?.[2] ?? match?.[1])] as const);
+  if (!ranges.every(([from, to]) => from >= 1 && from <= to && to <= count)) {
+    return refuse(problem("card.loads", ["loads"], { loads: text, count: String(count) }));
+  }
+  const loads = ranges.flatMap(([from, to]) => Array.from({ length: to - from + 1 }, (_, index) => from + index));
+  return answer([...new Set(loads)].sort((a, b) => a - b));
+}

@@ -1,0 +1,29 @@
+import type { StyleCheck } from "../blend/style-notes.ts";
+import { formulaStyle } from "../explore/spec-style.ts";
+import { answer, type Outcome } from "../figure/problem.ts";
+import type { Formula } from "../formula/formula.ts";
+import { formulaReport } from "../report/formula-report.ts";
+import { type Answer, answered } from "./answer.ts";
+import type { Noodle } from "./noodle.ts";
+
+/**
+ * The formula on 100 of flour, held against what is published for its style where the spec names one.
+ *
+ * Problems: those of `askStyle`.
+ */
+export function askFormula(noodle: Noodle): Answer<Formula> {
+  const style = askStyle(noodle);
+  return answered(style.ok ? answer(noodle.formula, style.notes) : style, {
+    notes: (own) => [...noodle.notes, ...own],
+    report: formulaReport,
+  });
+}
+
+/**
+ * Holds the formula against what is published for the `style:` of its spec; nothing where the spec names none.
+ *
+ * Problems: `style.unknown`.
+ */
+export function askStyle({ spec, formula }: Noodle): Outcome<readonly StyleCheck[]> {
+  return formulaStyle(spec, formula);
+}

@@ -1,0 +1,69 @@
+import { type ReplacedIngredient, replaceIngredient } from "../blend/spec-product.ts";
+import { correctForLot, readHeld, replaceFlour } from "../blend/spec-substitute.ts";
+import type { Substitution } from "../blend/substitute.ts";
+import { usualHold } from "../blend/substitute-question.ts";
+import { productReport } from "../report/product-report.ts";
+import { substituteReport } from "../report/substitute-report.ts";
+import { type Answer, answered } from "./answer.ts";
+import type { Noodle } from "./noodle.ts";
+
+/** Whether a blend is the one that was asked for, not only the nearest. */
+export function blendFound({ answer }: Pick<Substitution, "answer">): boolean {
+  return answer.kind === "found";
+}
+
+/** What a new blend keeps of the old one, such as `protein, ash or less`; protein unless stated. */
+export interface HoldWish {
+  readonly hold?: string;
+}
+
+/**
+ * The blend without a flour that is missing, of the other flours of the spec and those of its `shelf:`.
+ *
+ * Problems: `hold.unknown`, `substitute.missing`; of the flours on the shelf, and of what is wanted.
+ */
+export function askFlourReplacement(
+  { spec, formula, kitchen, notes: before }: Noodle,
+  { missing, hold: held = usualHold.join(", ") }: HoldWish & { readonly missing: string },
+): Answer<Substitution> {
+  const hold = readHeld(held);
+  if (!hold.ok) return hold;
+  const title = `${formula.name}, without ${missing}`;
+  return answered(replaceFlour(spec, formula, { missing, hold: hold.value }, kitchen.materials), {
+    notes: (own) => [...before, ...own],
+    report: (substitution, notes) => substituteReport("replace", title, formula, substitution, notes),
+  });
+}
+
+/**
+ * An ingredient that is missing, replaced by another of its kind with the same dry matter, and the water for it.
+ *
+ * Problems: `replace.ingredient`, `replace.kind`, `replace.no-water`; a name that no material has.
+ */
+export function askIngredientReplacement(
+  { spec, formula, kitchen, notes: before }: Noodle,
+  { missing, by }: { readonly missing: string; readonly by: string },
+): Answer<ReplacedIngredient> {
+  return answered(replaceIngredient(formula, missing, by, { ...kitchen.materials, ...spec.materials }), {
+    notes: (own) => [...before, ...own],
+    report: (replaced, notes) => productReport(formula, replaced, notes),
+  });
+}
+
+/**
+ * The blend and the water for the new lot of a flour that the spec describes under `lot:`.
+ *
+ * Problems: `hold.unknown`, `lot.none`, `substitute.lot`; of the flours on the shelf, and of what is wanted.
+ */
+export function askLot(
+  { spec, formula, kitchen, notes: before }: Noodle,
+  { hold: held = usualHold.join(", ") }: HoldWish = {},
+): Answer<Substitution> {
+  const hold = readHeld(held);
+  if (!hold.ok) return hold;
+  const title = `${formula.name}, with the new lot of ${spec.lot?.of ?? "flour"}`;
+  return answered(correctForLot(spec, formula, hold.value, kitchen.materials), {
+    notes: (own) => [...before, ...own],
+    report: (substitution, notes) => substituteReport("lot", title, formula, substitution, notes, spec.lot),
+  });
+}

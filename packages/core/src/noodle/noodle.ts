@@ -1,0 +1,86 @@
+import { answer, type Note, type Outcome } from "../figure/problem.ts";
+import { type Formula, formulaOf } from "../formula/formula.ts";
+import type { UnitSystem } from "../report/show.ts";
+import type { Kitchen } from "../spec/read-spec.ts";
+import type { Spec, SpecInput } from "../spec/spec.ts";
+
+/** What a noodle is read with, beside its spec. */
+export interface ReadingWishes {
+  /** Kitchens with materials and machines of their own; where two have one of the same name, the later counts. */
+  readonly kitchens?: readonly Kitchen[];
+  /** Units that answers speak in; weights stay in those of the scales, where the spec names any. */
+  readonly units?: UnitSystem;
+}
+
+interface Parts {
+  readonly spec: Spec;
+  readonly kitchen: Kitchen;
+  readonly units: UnitSystem;
+  readonly formula: Formula;
+  readonly notes: readonly Note[];
+}
+
+/**
+ * A noodle that was read: its spec, the kitchen it is made in and the units it is spoken of in, which stay together.
+ * Everything is asked of it, so that no answer mixes two noodles. Only `readNoodle` makes one.
+ */
+export class Noodle {
+  readonly #parts: Parts;
+
+  constructor(parts: Parts) {
+    this.#parts = parts;
+  }
+
+  /** The spec as read. */
+  get spec(): Spec {
+    return this.#parts.spec;
+  }
+
+  /** Materials and machines of the kitchens that it was read with, beside those in the spec. */
+  get kitchen(): Kitchen {
+    return this.#parts.kitchen;
+  }
+
+  get units(): UnitSystem {
+    return this.#parts.units;
+  }
+
+  /** The formula on 100 of flour. */
+  get formula(): Formula {
+    return this.#parts.formula;
+  }
+
+  /** What there was to say when the formula was worked out. */
+  get notes(): readonly Note[] {
+    return this.#parts.notes;
+  }
+}
+
+/**
+ * Reads a noodle from its spec and works out its formula, or tells all that is wrong with both in one go.
+ *
+ * Problems: those of `readSpec`; those of the flours, water, alkali and ingredients; doses that are too high.
+ * @example readNoodle({ name: "plain", flours: [{ name: "bread flour", amount: "100 %" }], water: { added: "36 %" } }).value.formula.water.added.value // => "36"
+ */
+export function readNoodle(spec: SpecInput, wishes: ReadingWishes = {}): Outcome<Noodle> {
+  return readNoodleData(spec, wishes);
+}
+
+/**
+ * The same from plain data of which nobody knows yet whether it is a spec, such as that of a file.
+ *
+ * @example readNoodleData({ nme: 3 }).problems[0].code // => "spec.missing"
+ */
+export function readNoodleData(
+  data: unknown,
+  { kitchens = [], units = "metric" }: ReadingWishes = {},
+): Outcome<Noodle> {
+  const kitchen: Kitchen = {
+    materials: Object.fromEntries(kitchens.flatMap(({ materials }) => Object.entries(materials))),
+    machines: Object.fromEntries(kitchens.flatMap(({ machines }) => Object.entries(machines))),
+  };
+  const reading = formulaOf(data, kitchen.materials);
+  if (!reading.ok) return reading;
+  const { spec, formula } = reading.value;
+  return answer(new Noodle({ spec, kitchen, units, formula, notes: reading.notes }), reading.notes);
+}

@@ -1,0 +1,101 @@
+import {
+  askBatch,
+  askCost,
+  askSheet,
+  type Noodle,
+  readKitchenFile,
+  readNoodle,
+  readNoodleData,
+  type SpecInput,
+} from "@noodlewright/core";
+import { describe, expect, expectTypeOf, test } from "vitest";
+
+/** Of the demo kitchen: bowls for a class, and a sheet that gives fewer than are wanted. */
+const spec: SpecInput = {
+  name: "class noodle",
+  flours: [{ name: "bread flour", amount: "100 %" }],
+  water: { added: "36 %" },
+  batch: { bowls: 40, rawWeight: "130 g" },
+  losses: { mixing: "1 %" },
+};
+
+function noodleOf(input: SpecInput, wishes?: Parameters<typeof readNoodle>[1]): Noodle {
+  const reading = readNoodle(input, wishes);
+  if (!reading.ok) throw new Error(JSON.stringify(reading.problems));
+  return reading.value;
+}
+
+describe("a noodle", () => {
+  test("is not read from something else than a spec, which the compiler tells", () => {
+    expectTypeOf<SpecInput>().toExtend<Parameters<typeof readNoodle>[0]>();
+    expectTypeOf<{ nme: number }>().not.toExtend<Parameters<typeof readNoodle>[0]>();
+    expectTypeOf<{ name: string }>().not.toExtend<Parameters<typeof readNoodle>[0]>();
+    expect(readNoodleData({ nme: 3 }).ok).toBe(false);
+  });
+
+  test("is not put together of parts, which the compiler tells", () => {
+    expectTypeOf<Pick<Noodle, "spec" | "kitchen" | "units" | "formula" | "notes">>().not.toExtend<Noodle>();
+  });
+
+  test("takes the later of two kitchens that have a flour of the same name", () => {
+    const kitchens = ["12 %", "14 %"].flatMap((moisture) => {
+      const kitchen = readKitchenFile({ materials: { "own flour": { kind: "flour", moisture } } });
+      return kitchen.ok ? [kitchen.value] : [];
+    });
+    const noodle = noodleOf({ ...spec, flours: [{ name: "own flour", amount: "100 %" }] }, { kitchens });
+    expect(noodle.formula.lines[0]?.material.moisture).toBe("14");
+  });
+
+  test("is worked out once", () => {
+    const noodle = noodleOf(spec);
+    const [first, second] = [askBatch(noodle), askBatch(noodle)];
+    expect(first.ok && second.ok && first.value === second.value).toBe(true);
+  });
+
+  test("answers in plain data that survives JSON", () => {
+    const batch = askBatch(noodleOf(spec));
+    if (!batch.ok) throw new Error("no batch");
+    expect(JSON.parse(JSON.stringify(batch.value))).toEqual(batch.value);
+  });
+
+  test("weighs in ounces where it is read so and no scale is named", () => {
+    const units = (noodle: Noodle) => {
+      const batch = askBatch(noodle);
+      return batch.ok ? [...new Set(batch.value.lines.map(({ unit }) => unit))] : [];
+    };
+    expect(units(noodleOf(spec))).toEqual(["g"]);
+    expect(units(noodleOf(spec, { units: "us" }))).toEqual(["oz"]);
+  });
+});
+
+describe("the notes of an answer", () => {
+  const sheet: SpecInput = {
+    ...spec,
+    machines: { pin: { width: "300 mm", gap: { least: "1 mm", greatest: "9 mm" }, cutters: [{ size: 20 }] } },
+    prices: { "bread flour": "0.90 EUR/kg" },
+    sheet: { machine: "pin", thickness: "2 mm", cutter: 20, start: "9 mm", endTrim: "40 mm" },
+  };
+
+  const codes = (answer: { readonly ok: boolean; readonly notes?: readonly { readonly code: string }[] }) =>
+    (answer.notes ?? []).map(({ code }) => code);
+
+  test("tell with the batch and its cost, as with the sheet, that the sheets give too few portions", () => {
+    const noodle = noodleOf(sheet);
+    for (const answer of [askSheet(noodle), askBatch(noodle), askCost(noodle)])
+      expect(codes(answer)).toContain("sheet.portions-short");
+  });
+
+  test("leave the scale that was assumed to answers that weigh", () => {
+    const noodle = noodleOf(sheet);
+    expect(codes(askBatch(noodle))).toContain("scales.assumed");
+    expect(codes(askSheet(noodle))).not.toContain("scales.assumed");
+  });
+
+  test("stand in the report", () => {
+    const batch = askBatch(noodleOf(sheet));
+    if (!batch.ok) throw new Error("no batch");
+    expect(batch.report().notes.map(({ text }) => text)).toEqual(
+      expect.arrayContaining(batch.notes.map(({ text }) => text)),
+    );
+  });
+});
