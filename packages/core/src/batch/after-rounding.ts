@@ -1,10 +1,11 @@
 import { type Figure, worked } from "../figure/figure.ts";
 import { scoped, withOrigins } from "../figure/graph.ts";
 import { definition } from "../figure/source.ts";
+import { sumAlkali } from "../formula/alkali.ts";
 import type { Formula } from "../formula/formula.ts";
 import type { FormulaLine } from "../formula/lines.ts";
 import { dec } from "../number/decimal.ts";
-import { asWeighed, type Delivered } from "./as-weighed.ts";
+import { type Delivered, linesAsWeighed, waterOfLines } from "./as-weighed.ts";
 
 /** What a load as weighed comes to, beside what the formula asks for. */
 export interface AfterRounding {
@@ -23,7 +24,9 @@ export interface AfterRounding {
  * the formula itself, from what a load really gets.
  */
 export function afterRounding(formula: Formula, delivered: readonly Delivered[]): readonly AfterRounding[] {
-  const { lines: weighed, water, alkali } = asWeighed(delivered);
+  const weighed = linesAsWeighed(delivered);
+  const water = waterOfLines(weighed);
+  const alkali = sumAlkali(weighed);
   const loads = new Set(
     withOrigins(
       delivered.map(({ load }) => load),

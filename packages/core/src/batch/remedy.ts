@@ -91,9 +91,9 @@ function stockOf(
   tolerance: Decimal,
 ): StockRemedy | undefined {
   const carrier = lines.find(({ line }) => line.role === "water");
-  const salts = lines.filter(dissolves);
-  const needed = small.filter((weighed) => salts.includes(weighed));
+  const needed = small.filter(dissolves);
   if (carrier === undefined || needed.length === 0) return undefined;
+  const salts = lines.filter(dissolves);
   const wish = { products: salts.map(saltOf), scales, tolerance, loads: loads.value, storage: fridge };
   const outcome = commonStock({ ...wish, water: carrier.exact.value });
   if (!outcome.ok) return undefined;

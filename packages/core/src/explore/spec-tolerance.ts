@@ -1,11 +1,12 @@
-import { asWeighed, type Delivered } from "../batch/as-weighed.ts";
+import { type Delivered, linesAsWeighed, waterOfLines } from "../batch/as-weighed.ts";
 import type { Batch } from "../batch/batch.ts";
 import { runStages } from "../batch/losses.ts";
 import { type Figure, worked } from "../figure/figure.ts";
 import { graphOf } from "../figure/graph.ts";
 import { answer, type Outcome, problem, refuse } from "../figure/problem.ts";
 import { massBalance } from "../figure/source.ts";
-import { flourBasis } from "../formula/blend.ts";
+import { sumAlkali } from "../formula/alkali.ts";
+import { flourBasis, mixFlours } from "../formula/blend.ts";
 import type { Spec } from "../spec/spec.ts";
 import type { Output } from "./cause.ts";
 import { type BatchCauses, causesOf } from "./spec-causes.ts";
@@ -41,12 +42,12 @@ export function batchTolerance(
   if (known.causes.length === 0) {
     return refuse(problem("tolerance.no-error", [], {}));
   }
-  const load = asWeighed(known.lines);
+  const load = linesAsWeighed(known.lines);
   const portion = portionFigure(batch, known.lines);
   const shown: readonly (readonly [Omit<Output, "figure">, Figure | undefined])[] = [
-    [outputs.protein, load.blend.protein?.at14],
-    [outputs.water, load.water.doughWater],
-    [outputs.alkali, load.alkali?.alkalinityM],
+    [outputs.protein, mixFlours(load.filter(({ role }) => role === "flour")).protein?.at14],
+    [outputs.water, waterOfLines(load).doughWater],
+    [outputs.alkali, sumAlkali(load)?.alkalinityM],
     [outputs.portion, portion],
   ];
   const asked = shown.flatMap(([output, figure]) => (figure === undefined ? [] : [{ ...output, figure }]));

@@ -21,11 +21,12 @@ function refsIn<R>(fed: Fed<R>): readonly R[] {
 
 function withRefs<R, S>(working: Working<R>, put: (ref: R) => S): Working<S> {
   if (working.kind !== "formula") return working;
-  const from = Object.entries(working.from).map(([name, fed]): [string, Fed<S>] => {
-    if ("figure" in fed) return [name, { figure: put(fed.figure) }];
-    return [name, "figures" in fed ? { figures: fed.figures.map(put) } : fed];
-  });
-  return { ...working, from: Object.fromEntries(from) };
+  const from: Record<string, Fed<S>> = {};
+  for (const [name, fed] of Object.entries(working.from)) {
+    if ("figure" in fed) from[name] = { figure: put(fed.figure) };
+    else from[name] = "figures" in fed ? { figures: fed.figures.map(put) } : fed;
+  }
+  return { kind: "formula", formula: working.formula, from };
 }
 
 /**
@@ -77,19 +78,28 @@ export function plainFigure(figure: Figure): PlainFigure {
  */
 export function published<T extends object>(result: T, ...known: readonly Graph[]): Published<T> {
   const done = new Map<unknown, unknown>();
-  const figures: Figure[] = [];
+  const plain = new Map<Figure, PlainFigure>();
+  const plainly = (figure: Figure): PlainFigure => {
+    const before = plain.get(figure);
+    if (before !== undefined) return before;
+    const after = plainFigure(figure);
+    plain.set(figure, after);
+    return after;
+  };
   const put = (value: unknown): unknown => {
     if (typeof value !== "object" || value === null) return value;
+    if (isFigure(value)) return plainly(value);
     const before = done.get(value);
     if (before !== undefined) return before;
-    const after = isFigure(value) ? plainFigure(value) : parts(value, put);
-    if (isFigure(value)) figures.push(value);
+    const after = parts(value, put);
     done.set(value, after);
     return after;
   };
   // `put` changes nothing but how the figures name what went into them, which the type of a figure leaves open
   const flat = put(result) as T;
-  return { ...flat, graph: graphOf(figures, ...known) };
+  const graph: Record<string, PlainFigure> = {};
+  for (const figure of withOrigins([...plain.keys()], ...known)) graph[figure.id] = plainly(figure);
+  return { ...flat, graph };
 }
 
 /** A list or an object with each of its parts put anew; the same one where no part changes. */
@@ -98,11 +108,12 @@ function parts(value: object, put: (part: unknown) => unknown): object {
     const items = value.map(put);
     return items.every((item, index) => item === value[index]) ? value : items;
   }
-  const entries = Object.entries(value).map(([key, part]): [string, unknown, boolean] => {
+  let fresh: Record<string, unknown> | undefined;
+  for (const [key, part] of Object.entries(value)) {
     const after = put(part);
-    return [key, after, after === part];
-  });
-  return entries.every(([, , same]) => same) ? value : Object.fromEntries(entries);
+    if (after !== part) fresh = { ...(fresh ?? value), [key]: after };
+  }
+  return fresh ?? value;
 }
 
 function isFigure(value: object): value is Figure {

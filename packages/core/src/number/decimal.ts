@@ -32,8 +32,20 @@ const plainNumber = /^[+-]?(\d+\.?\d*|\.\d+)(e[+-]?\d+)?$/i;
 export function dec(input: DecimalInput): Decimal {
   if (input instanceof Exact) return input;
   const text = String(input);
+  const known = read.get(text);
+  if (known !== undefined) return known;
   if (!plainNumber.test(text)) throw new RangeError(`not a finite number: ${text}`);
-  return new Exact(text);
+  return remembered(text, new Exact(text));
+}
+
+/** Texts that were read of late: a figure travels as text, and most are read several times. */
+const read = new Map<string, Decimal>();
+const mostRemembered = 4096;
+
+function remembered(text: DecimalText, value: Decimal): Decimal {
+  if (read.size >= mostRemembered) read.clear();
+  read.set(text, value);
+  return value;
 }
 
 export const ZERO = dec(0);
@@ -49,9 +61,10 @@ export const HUNDRED = dec(100);
  */
 export function decimalText(value: Decimal): DecimalText {
   if (!value.isFinite()) throw new RangeError("a result is not a finite number");
+  if (value.isZero()) return "0";
+  if (value.precision() <= 20) return value.toFixed();
   const whole = value.toSignificantDigits(26);
-  const text = (whole.precision() <= 20 ? whole : value.toSignificantDigits(30)).toFixed();
-  return text === "-0" ? "0" : text;
+  return (whole.precision() <= 20 ? whole : value.toSignificantDigits(30)).toFixed();
 }
 
 /**
