@@ -1,7 +1,9 @@
 import { printable } from "@noodlewright/core/render";
 import { isFlag, readWords, type Wrong } from "./command-line.ts";
+import { commandHelp, groupHelp, mainHelp } from "./help.ts";
 import { type ExitStatus, exit, type Io } from "./io.ts";
 import type { Command, Flag, Group } from "./shared/command.ts";
+import { withNearest } from "./suggest.ts";
 import { version } from "./version.ts";
 
 /** A command as the help lists it; the rest of it is loaded when it is asked for. */
@@ -46,11 +48,9 @@ async function runAmong(
   const { asked, wrong } = readWords(word === undefined ? [] : [word, ...rest], { usage: "", flags: everywhere });
   if (asked.on("version")) return say(version, io);
   if (asked.on("help")) {
-    const { groupHelp, mainHelp } = await import("./help.ts");
     return say(group === undefined ? mainHelp(commands, io.width) : groupHelp(group, commands, io.width), io);
   }
   if (word !== undefined && !isFlag(word)) {
-    const { withNearest } = await import("./suggest.ts");
     const names = commands.map(({ usage }) => firstWord(usage));
     return refuse([withNearest(`there is no command "${before}${word}"`, word, names)], io);
   }
@@ -69,7 +69,6 @@ async function runCommand(
   const { asked, wrong } = readWords(words, { usage, flags: { ...command.flags, ...everywhere } });
   if (asked.on("version")) return say(version, io);
   if (asked.on("help")) {
-    const { commandHelp } = await import("./help.ts");
     return say(commandHelp(usage, describe, command, io.width), io);
   }
   if (wrong.length > 0) return refuse(await messagesOf(wrong, command), io);
@@ -93,7 +92,6 @@ function refuse(messages: readonly string[], io: Io): ExitStatus {
 
 /** What is wrong with the words of a command, with the names that were most likely meant. */
 async function messagesOf(wrong: readonly Wrong[], command: Command): Promise<readonly string[]> {
-  const { withNearest } = await import("./suggest.ts");
   const flags = Object.keys(command.flags).map((flag) => `--${flag}`);
   const messages = wrong.flatMap((one) => {
     if (one.kind === "said") return [one.message];

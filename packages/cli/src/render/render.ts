@@ -1,5 +1,6 @@
 import type { Report } from "@noodlewright/core";
 import { printableJson, printableReport, type Rendering } from "@noodlewright/core/render";
+import { renderTerminal } from "./terminal.ts";
 
 /** How a report is to be printed. */
 export interface Manner {
@@ -10,7 +11,7 @@ export interface Manner {
   readonly colour: boolean;
 }
 
-/** Prints a report in the form asked for. Each form is loaded when it is needed. */
+/** Prints a report in the form asked for. The rarer forms are loaded when they are asked for. */
 export async function renderReport(report: Report, manner: Manner): Promise<Rendering> {
   if (manner.format === "json") return { ok: true, text: printableJson(report) };
   const clean = printableReport(report);
@@ -31,9 +32,7 @@ export async function renderReport(report: Report, manner: Manner): Promise<Rend
       const { renderSvg } = await import("@noodlewright/core/render");
       return renderSvg(clean, manner.picture);
     }
-    default: {
-      const { renderTerminal } = await import("./terminal.ts");
+    default:
       return { ok: true, text: renderTerminal(clean, manner) };
-    }
   }
 }

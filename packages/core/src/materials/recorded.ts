@@ -10,13 +10,16 @@ const lotNumber = z
     const advice = `write it in quotes, with the zeros it may begin with: lotNumber: "${input}"`;
     return refuseValue(context, { code: "materials.lot-number", expected: "the number of the lot as a text", advice });
   })
-  .meta({ description: "Number of the lot, in quotes where it is digits alone", examples: ["L2298"] });
+  .register(z.globalRegistry, {
+    description: "Number of the lot, in quotes where it is digits alone",
+    examples: ["L2298"],
+  });
 
 const words = (description: string, examples: readonly string[]) =>
   z
     .union([z.string().trim().min(1).max(40), z.number().nonnegative()])
     .transform(String)
-    .meta({ description, examples: [...examples] });
+    .register(z.globalRegistry, { description, examples: [...examples] });
 
 /** What a certificate says beside the figures that are worked with. */
 export const recordedSchema = z.lazy(() =>
@@ -35,7 +38,7 @@ export const recordedSchema = z.lazy(() =>
       }).optional(),
       starchDamage: words("Starch damage as the mill states it, with its unit", ["5.5 %", "19 UCD"]).optional(),
     })
-    .meta({
+    .register(z.globalRegistry, {
       id: "RecordedFigures",
       description:
         "Figures of the certificate that are kept, printed and compared between lots, and that nothing is worked out from: no source turns them into the water of a noodle dough",

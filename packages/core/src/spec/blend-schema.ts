@@ -59,13 +59,13 @@ function boundsField(description: string, examples: readonly string[]) {
         advice: 'write it like "11.5 %", "11 to 12 %", "at least 11 %", "at most 12 %" or "any"',
       });
     })
-    .meta({ description, examples: [...examples] });
+    .register(z.globalRegistry, { description, examples: [...examples] });
 }
 
 const percent = (description: string, example: string) =>
   quantityField(["share"], description, [example], { least: "0", most: "100", words: "a share from 0 to 100 %" });
 
-const flourName = (description: string) => z.string().trim().min(1).max(80).meta({ description });
+const flourName = (description: string) => z.string().trim().min(1).max(80).register(z.globalRegistry, { description });
 
 /** A flour on the shelf and what of it may go into the blend. */
 const shelfEntrySchema = z.lazy(() =>
@@ -89,20 +89,23 @@ const shelfEntrySchema = z.lazy(() =>
                 advice: "write it like 0.5 for half the share of the other flour",
               });
             })
-            .meta({ description: "So many times the share of the other one", examples: [0.5] }),
+            .register(z.globalRegistry, { description: "So many times the share of the other one", examples: [0.5] }),
         })
         .optional()
-        .meta({ description: "A fixed ratio to another flour" }),
+        .register(z.globalRegistry, { description: "A fixed ratio to another flour" }),
       step: percent(
         "Steps that its share comes in; those of the blend unless stated, 0.1 % of dry gluten",
         "0.1 %",
       ).optional(),
       bag: massField("A bag of it: only whole bags go into the batch", ["25 kg"]).optional(),
-      figures: materialFiguresSchema.optional().meta({
+      figures: materialFiguresSchema.optional().register(z.globalRegistry, {
         description: "Own figures of this material; over a name of the catalogue they replace only what they state",
       }),
     })
-    .meta({ id: "ShelfEntry", description: "A flour, starch or gluten that may go into the blend" }),
+    .register(z.globalRegistry, {
+      id: "ShelfEntry",
+      description: "A flour, starch or gluten that may go into the blend",
+    }),
 );
 
 /** Most flours of a shelf, as many as a blend may have. */
@@ -118,7 +121,7 @@ export const shelfSchema = z
       advice: "leave out those that this noodle does not take",
     } satisfies FieldFacts,
   })
-  .meta({
+  .register(z.globalRegistry, {
     maxProperties: mostOnShelf,
     description:
       "Flours that may go into the blend, by name, and limits for these and for the flours of the spec; the store limits those that have a stock",
@@ -158,7 +161,7 @@ const preferField = z
       advice: 'write it like "nearest", "most rye flour" or "use up rye flour; barley flour"',
     });
   })
-  .meta({
+  .register(z.globalRegistry, {
     description:
       "Which blend comes first: nearest to the flours of the spec (least flour moved, each part counted by how unlike its flour is to that blend; then fewest changed), cheapest, fewest flours, most of a named flour, or as much as can be of several together; nearest unless stated",
     examples: ["nearest", "cheapest", "fewest", "most rye flour", "use up rye flour; barley flour"],
@@ -186,7 +189,7 @@ export const wantedSchema = z.lazy(() =>
       wholeRange: z
         .boolean()
         .optional()
-        .meta({
+        .register(z.globalRegistry, {
           description: "Meet protein over the whole range that labels and certificates of the flours leave open",
           examples: [true],
         }),
@@ -197,7 +200,7 @@ export const wantedSchema = z.lazy(() =>
         .min(1)
         .max(40)
         .optional()
-        .meta({ description: "Most flours that may be in the blend", examples: [3] }),
+        .register(z.globalRegistry, { description: "Most flours that may be in the blend", examples: [3] }),
       leastShare: percent(
         "Smallest share of a flour that is in the blend at all, dry gluten aside; 2 % unless stated",
         "5 %",
@@ -209,9 +212,9 @@ export const wantedSchema = z.lazy(() =>
         .min(1)
         .max(20)
         .optional()
-        .meta({ description: "How many blends to show; 3 unless stated", examples: [5] }),
+        .register(z.globalRegistry, { description: "How many blends to show; 3 unless stated", examples: [5] }),
     })
-    .meta({ id: "Wanted", description: "What the blend has to reach" }),
+    .register(z.globalRegistry, { id: "Wanted", description: "What the blend has to reach" }),
 );
 
 /** The `lot:` section: a new lot of one of the flours. */
@@ -219,9 +222,11 @@ export const lotSchema = z.lazy(() =>
   z
     .strictObject({
       of: flourName("The flour of the spec that the lot follows"),
-      figures: materialFiguresSchema.meta({ description: "The figures of its certificate, over those of the old lot" }),
+      figures: materialFiguresSchema.register(z.globalRegistry, {
+        description: "The figures of its certificate, over those of the old lot",
+      }),
     })
-    .meta({ id: "Lot", description: "A new lot of one of the flours" }),
+    .register(z.globalRegistry, { id: "Lot", description: "A new lot of one of the flours" }),
 );
 
 export type Lot = z.output<typeof lotSchema>;

@@ -9,15 +9,21 @@ const compoundingSchema = z
       .int()
       .min(0)
       .max(20)
-      .meta({ description: "How often the sheet is folded, or sheets are joined, and rolled again", examples: [2] }),
+      .register(z.globalRegistry, {
+        description: "How often the sheet is folded, or sheets are joined, and rolled again",
+        examples: [2],
+      }),
     layers: z
       .int()
       .min(2)
       .max(4)
       .optional()
-      .meta({ description: "Layers laid on each other each time; 2 unless stated", examples: [2] }),
+      .register(z.globalRegistry, {
+        description: "Layers laid on each other each time; 2 unless stated",
+        examples: [2],
+      }),
   })
-  .meta({ id: "Compounding", description: "How the crumb becomes one sheet" });
+  .register(z.globalRegistry, { id: "Compounding", description: "How the crumb becomes one sheet" });
 
 /** The `sheet:` section: from dough to strands, on the machine at hand. */
 export const sheetSchema = z.lazy(() =>
@@ -28,7 +34,7 @@ export const sheetSchema = z.lazy(() =>
         .trim()
         .min(1)
         .max(80)
-        .meta({ description: "Name of a machine of `machines:`, here or in an included file" }),
+        .register(z.globalRegistry, { description: "Name of a machine of `machines:`, here or in an included file" }),
       thickness: lengthField("Thickness of the finished sheet", ["1.4 mm"], "100"),
       cutter: cutterField("Cutter number (strands from 30 mm of width), or the width of a strand"),
       strandLength: lengthField(
@@ -49,7 +55,9 @@ export const sheetSchema = z.lazy(() =>
         .min(1)
         .max(60)
         .optional()
-        .meta({ description: "The kitchen's own list of gaps, widest first, in place of the best one" }),
+        .register(z.globalRegistry, {
+          description: "The kitchen's own list of gaps, widest first, in place of the best one",
+        }),
       largestReduction: quantityField(
         ["share"],
         "Most of the thickness that a pass takes off; one third unless stated",
@@ -76,5 +84,5 @@ export const sheetSchema = z.lazy(() =>
       edgeTrim: trimField("Cut off each edge; none unless stated", ["3 mm"]).optional(),
       endTrim: trimField("Cut off each end of a sheet; none unless stated", ["30 mm"]).optional(),
     })
-    .meta({ id: "Sheet", description: "From dough to strands, on the machine at hand" }),
+    .register(z.globalRegistry, { id: "Sheet", description: "From dough to strands, on the machine at hand" }),
 );

@@ -23,9 +23,9 @@ const nameField = (what: string) =>
     .trim()
     .min(1)
     .max(80)
-    .meta({ description: `${what}: a name of the catalogue or of the kitchen's own materials` });
+    .register(z.globalRegistry, { description: `${what}: a name of the catalogue or of the kitchen's own materials` });
 
-const figures = materialFiguresSchema.optional().meta({
+const figures = materialFiguresSchema.optional().register(z.globalRegistry, {
   description: "Own figures of this material; over a name of the catalogue they replace only what they state",
 });
 
@@ -35,7 +35,10 @@ const flourSchema = z
     amount: amountOrRestField("Share of the flour, or its mass; one flour may be rest", ["70 %", "350 g", "rest"]),
     figures,
   })
-  .meta({ id: "Flour", description: "One of the flours, starches or glutens that make up the 100 parts" });
+  .register(z.globalRegistry, {
+    id: "Flour",
+    description: "One of the flours, starches or glutens that make up the 100 parts",
+  });
 
 const ingredientSchema = z.lazy(() =>
   z
@@ -44,7 +47,7 @@ const ingredientSchema = z.lazy(() =>
       amount: amountField("Amount in % of flour, or its mass", ["5 %", "60 g"]),
       figures,
     })
-    .meta({ id: "Ingredient", description: "Anything else in the dough; its water counts" }),
+    .register(z.globalRegistry, { id: "Ingredient", description: "Anything else in the dough; its water counts" }),
 );
 
 const alkaliSchema = z
@@ -64,12 +67,12 @@ const alkaliSchema = z
     as: z
       .enum(["product", "anhydrous salts", "alkalinity"])
       .optional()
-      .meta({ description: "What the dose states; product unless said otherwise" }),
+      .register(z.globalRegistry, { description: "What the dose states; product unless said otherwise" }),
     figures,
     replaceWith: z
       .union([nameField("Product"), z.array(nameField("Product")).min(1).max(2)])
       .optional()
-      .meta({
+      .register(z.globalRegistry, {
         description:
           "One product, or a list of two, to take its place; its water is taken off the tap water. Two products hold both alkalinities where they can, or else the ratio of sodium to potassium as well",
         examples: ["potassium carbonate", ["sodium carbonate", "potassium carbonate"]],
@@ -77,9 +80,9 @@ const alkaliSchema = z
     holding: z
       .enum(["anhydrous salts", "alkalinity M", "alkalinity P", "sodium and potassium"])
       .optional()
-      .meta({ description: "What the replacement keeps exactly; alkalinity M unless stated" }),
+      .register(z.globalRegistry, { description: "What the replacement keeps exactly; alkalinity M unless stated" }),
   })
-  .meta({ id: "Alkali", description: "An alkaline product and its dose" });
+  .register(z.globalRegistry, { id: "Alkali", description: "An alkaline product and its dose" });
 
 const waterSchema = z
   .strictObject({
@@ -98,7 +101,7 @@ const waterSchema = z
       "40",
     ).optional(),
   })
-  .meta({ id: "Water", description: "Water, stated in one way: added, tap or dough" });
+  .register(z.globalRegistry, { id: "Water", description: "Water, stated in one way: added, tap or dough" });
 
 const reworkSchema = z.lazy(() =>
   z
@@ -120,7 +123,7 @@ const reworkSchema = z.lazy(() =>
         words: "a time above zero and at most 7 d",
       }).optional(),
     })
-    .meta({
+    .register(z.globalRegistry, {
       id: "Rework",
       description: "Trimmings of the same dough that go into the next; they change nothing in the formula",
     }),
@@ -138,7 +141,10 @@ const lossesSchema = z.lazy(() =>
         "50",
       ).optional(),
     })
-    .meta({ id: "Losses", description: "Losses by stage, each in % of what enters it; none unless stated" }),
+    .register(z.globalRegistry, {
+      id: "Losses",
+      description: "Losses by stage, each in % of what enters it; none unless stated",
+    }),
 );
 
 const batchSchema = z.lazy(() =>
@@ -149,7 +155,7 @@ const batchSchema = z.lazy(() =>
         .min(1)
         .max(1_000_000)
         .optional()
-        .meta({ description: "Number of bowls", examples: [320] }),
+        .register(z.globalRegistry, { description: "Number of bowls", examples: [320] }),
       rawWeight: massField("Raw strands in a bowl", ["130 g"]).optional(),
       cookedWeight: massField("Cooked noodles in a bowl", ["230 g"]).optional(),
       cookGain: numberField("Cooked weight over raw weight; 1.8 unless stated", [1.8], {
@@ -161,13 +167,13 @@ const batchSchema = z.lazy(() =>
       load: z
         .enum(["largest", "smallest"])
         .optional()
-        .meta({ description: "One mixer load, the largest or the smallest the mixer takes" }),
+        .register(z.globalRegistry, { description: "One mixer load, the largest or the smallest the mixer takes" }),
       have: z
         .strictObject({ name: nameField("Ingredient"), amount: massField("What there is of it", ["3.2 kg"]) })
         .optional()
-        .meta({ description: "The batch that uses up what there is of one ingredient" }),
+        .register(z.globalRegistry, { description: "The batch that uses up what there is of one ingredient" }),
     })
-    .meta({ id: "Batch", description: "Size of the batch, stated in one way" }),
+    .register(z.globalRegistry, { id: "Batch", description: "Size of the batch, stated in one way" }),
 );
 
 const mixerSchema = z.lazy(() =>
@@ -175,34 +181,45 @@ const mixerSchema = z.lazy(() =>
     .strictObject({
       smallest: massField("Smallest load that mixes well", ["2 kg"]).optional(),
       largest: massField("Largest load the mixer takes", ["10 kg"]),
-      of: z.enum(["flour", "dough"]).optional().meta({ description: "What the limits weigh; dough unless stated" }),
+      of: z
+        .enum(["flour", "dough"])
+        .optional()
+        .register(z.globalRegistry, { description: "What the limits weigh; dough unless stated" }),
     })
-    .meta({ id: "Mixer", description: "The mixer's limits" }),
+    .register(z.globalRegistry, { id: "Mixer", description: "The mixer's limits" }),
 );
 
 const scaleSchema = z.lazy(() =>
   z
     .strictObject({
-      name: z.string().trim().min(1).max(40).optional().meta({ description: "What the kitchen calls it" }),
+      name: z
+        .string()
+        .trim()
+        .min(1)
+        .max(40)
+        .optional()
+        .register(z.globalRegistry, { description: "What the kitchen calls it" }),
       division: massField("Smallest step it shows", ["1 g", "0.1 oz"]),
       capacity: massField("Most it weighs", ["15 kg"]).optional(),
       error: massField("How far a weight on it may be off, ±; half a division unless stated", ["2 g"]).optional(),
     })
-    .meta({ id: "Scale", description: "A scale" }),
+    .register(z.globalRegistry, { id: "Scale", description: "A scale" }),
 );
 
 /** The noodle spec: what a cook writes. Types, validation and JSON Schema come from here. */
 export const specSchema = z
   .strictObject({
-    name: z.string().trim().min(1).max(120).meta({ description: "Name of the noodle" }),
-    notes: z.string().max(4000).optional().meta({ description: "Anything worth remembering" }),
-    include: z
-      .array(z.string().min(1))
-      .max(20)
-      .optional()
-      .meta({ description: "Files of the kitchen's own materials and machines, relative to this file" }),
+    name: z.string().trim().min(1).max(120).register(z.globalRegistry, { description: "Name of the noodle" }),
+    notes: z.string().max(4000).optional().register(z.globalRegistry, { description: "Anything worth remembering" }),
+    include: z.array(z.string().min(1)).max(20).optional().register(z.globalRegistry, {
+      description: "Files of the kitchen's own materials and machines, relative to this file",
+    }),
     materials: ownMaterialsSchema.optional(),
-    flours: z.array(flourSchema).min(1).max(40).meta({ description: "The flours, which make up the 100 parts" }),
+    flours: z
+      .array(flourSchema)
+      .min(1)
+      .max(40)
+      .register(z.globalRegistry, { description: "The flours, which make up the 100 parts" }),
     shelf: shelfSchema.optional(),
     wanted: wantedSchema.optional(),
     lot: lotSchema.optional(),
@@ -212,18 +229,18 @@ export const specSchema = z
       .min(1)
       .max(40)
       .optional()
-      .meta({
+      .register(z.globalRegistry, {
         description: "Style of the noodle; the formula gets a note where it is outside what is published for it",
         examples: ["ramen", "hokkien"],
       }),
     water: waterSchema,
-    alkali: z.array(alkaliSchema).max(20).optional().meta({ description: "Alkaline products" }),
+    alkali: z.array(alkaliSchema).max(20).optional().register(z.globalRegistry, { description: "Alkaline products" }),
     salt: amountField("Table salt in % of flour, or its mass", ["1 %", "10 g"], mostParts.salt).optional(),
     accept: z
       .array(z.enum(acceptable))
       .max(acceptable.length)
       .optional()
-      .meta({
+      .register(z.globalRegistry, {
         description:
           "Doses that are meant although they are refused otherwise: high alkali is more than 5 % of anhydrous salts on flour, high salt more than 10 %",
         examples: [["high salt"]],
@@ -232,26 +249,31 @@ export const specSchema = z
       .array(ingredientSchema)
       .max(60)
       .optional()
-      .meta({ description: "Egg, oil, colour and anything else in the dough" }),
+      .register(z.globalRegistry, { description: "Egg, oil, colour and anything else in the dough" }),
     dusting: ingredientSchema
       .optional()
-      .meta({ description: "Starch or flour for dusting, in % of flour; not in the dough" }),
+      .register(z.globalRegistry, { description: "Starch or flour for dusting, in % of flour; not in the dough" }),
     rework: reworkSchema.optional(),
     batch: batchSchema.optional(),
     losses: lossesSchema.optional(),
     mixer: mixerSchema.optional(),
-    scales: z.array(scaleSchema).min(1).max(10).optional().meta({ description: "The scales at hand" }),
+    scales: z
+      .array(scaleSchema)
+      .min(1)
+      .max(10)
+      .optional()
+      .register(z.globalRegistry, { description: "The scales at hand" }),
     prices: z
       .record(z.string().trim().min(1).max(80), priceField("Price of a pack or of a weight"))
       .optional()
-      .meta({
+      .register(z.globalRegistry, {
         description: "Prices by ingredient, before those of the materials; tap water costs nothing unless stated",
         examples: [{ "table salt": "0.60 EUR/kg", "whole egg": "3.20 EUR per 600 g" }],
       }),
     stock: z
       .record(z.string().trim().min(1).max(80), stockField("What there is of it", ["12 kg"]))
       .optional()
-      .meta({
+      .register(z.globalRegistry, {
         description: "What is in the store, by ingredient, before what the materials state",
         examples: [{ "table salt": "2 kg" }],
       }),
@@ -266,7 +288,7 @@ export const specSchema = z
       { above: "0", most: "100", words: "a share above 0 and at most 100 %" },
     ).optional(),
   })
-  .meta({ id: "Spec", description: "A noodle spec: the formula, and the kitchen it is made in" });
+  .register(z.globalRegistry, { id: "Spec", description: "A noodle spec: the formula, and the kitchen it is made in" });
 
 /** A spec as read: quantities in base units, names as written. */
 export type Spec = z.output<typeof specSchema>;
