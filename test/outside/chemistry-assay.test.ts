@@ -1,7 +1,7 @@
 import { expect, test } from "vitest";
 import { idealYield } from "#core/chemistry/baking.ts";
 import { alkalinityM, alkalinityP, type Composition, hydrate, pure } from "#core/chemistry/composition.ts";
-import { foodLimitsFor } from "#core/chemistry/food-limits.ts";
+import { additiveLimits } from "#core/chemistry/food-limits.ts";
 import { additivesIn, hazardOf } from "#core/chemistry/hazard.ts";
 import { solutionPh } from "#core/chemistry/ph.ts";
 import type { SpeciesName } from "#core/chemistry/species.ts";
@@ -157,7 +157,7 @@ test("each salt cites its own entry", () => {
 test("sodium sesquicarbonate has its own additive number and purity (JECFA 28th session, 1981)", () => {
   const trona = hydrate("Na2CO3.NaHCO3.2H2O");
   expect(additivesIn(trona).map(({ eu }) => eu)).toEqual(["E 500(iii)"]);
-  const onIt = foodLimitsFor(trona).filter(({ on }) => on === "additive");
+  const onIt = additiveLimits(trona).limits;
   expect(onIt.map(({ least, most }) => [least, most])).toEqual([
     ["46.4", "50.0"],
     ["35.0", "38.6"],

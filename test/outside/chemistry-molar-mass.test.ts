@@ -1,6 +1,7 @@
 import { MF } from "mf-parser";
 import { describe, expect, test } from "vitest";
-import { hydrates, molarMass, species } from "#core/chemistry/species.ts";
+import { molarMass } from "#core/chemistry/elements.ts";
+import { hydrates, species } from "#core/chemistry/species.ts";
 
 /**
  * g/mol as printed. The abridged atomic weights differ from the full ones by up to 15 ppm, so a mass may differ by

@@ -1,7 +1,8 @@
 import { describe, expect, it } from "vitest";
+import type { DissolvingSalt } from "#core/chemistry/species.ts";
 import { exact, given } from "#core/figure/figure.ts";
 import { definition } from "#core/figure/source.ts";
-import { type DissolvingSalt, heatOfSolution } from "#core/sheet/water/heat-of-solution.ts";
+import { heatOfSolution } from "#core/sheet/water/heat-of-solution.ts";
 import { heatOfMelting, heatToMelt } from "#core/sheet/water/ice.ts";
 import { waterTemperature } from "#core/sheet/water/temperature.ts";
 import { frictionFrom, threeTemperatureWater } from "#core/sheet/water/three-temperatures.ts";

@@ -1,14 +1,14 @@
 import { createHash } from "node:crypto";
 import { expect, it } from "vitest";
 import { styleRanges } from "#core/blend/style-ranges.ts";
-import { volumeModels } from "#core/chemistry/apparent-volume.ts";
 import { baumeScales } from "#core/chemistry/baume.ts";
-import { catalogueComposition, catalogueCompositions } from "#core/chemistry/compositions.ts";
-import { foodLimits, japaneseSalts } from "#core/chemistry/food-limits.ts";
-import { hazardEntries, statements } from "#core/chemistry/hazard-entries.ts";
+import { hydrate } from "#core/chemistry/composition.ts";
+import { atomicWeights } from "#core/chemistry/elements.ts";
+import { additiveLimits } from "#core/chemistry/food-limits.ts";
+import { statements } from "#core/chemistry/hazard-statements.ts";
 import { activities } from "#core/chemistry/pitzer.ts";
-import { solubilityTables } from "#core/chemistry/solubility-tables.ts";
-import { atomicWeights, hydrates, species } from "#core/chemistry/species.ts";
+import { type Known, known, type Salt } from "#core/chemistry/salts/record.ts";
+import { additive, hydrates, isDissolving, species, speciesNames } from "#core/chemistry/species.ts";
 import { waterDensity } from "#core/chemistry/water-density.ts";
 import { allergenLists } from "#core/materials/allergen-lists.ts";
 import { namedBases } from "#core/materials/basis.ts";
@@ -25,7 +25,7 @@ import { japanTolerances, ruleBooks } from "#core/materials/rounding-rules.ts";
 import { severalThings } from "#core/materials/several.ts";
 import { dec } from "#core/number/decimal.ts";
 import { densities, specificHeats } from "#core/sheet/water/choi-okos.ts";
-import { dissolvingSalts, heatOfSolution } from "#core/sheet/water/heat-of-solution.ts";
+import { heatOfSolution } from "#core/sheet/water/heat-of-solution.ts";
 
 /** Where a figure comes from, and sentences about it, may be worded anew without a change of the table. */
 const prose: readonly string[] = [
@@ -52,6 +52,24 @@ function canonical(value: unknown): string {
     .join()}}`;
 }
 
+/** What is known of the salts, by formula; those of which it is not known are left out. */
+function knownOf<T>(of: (salt: Salt) => Known<T>): Readonly<Record<string, T>> {
+  return Object.fromEntries(
+    Object.values(species).flatMap((salt): readonly (readonly [string, T])[] => {
+      const value = known(of(salt));
+      return value === undefined ? [] : [[salt.formula, value]];
+    }),
+  );
+}
+
+const titrated = Object.values(species).map(
+  ({ formula, name, atoms, molarMass, equivalentsM, equivalentsP, sodium, potassium, kind, additive: number }) => {
+    const carbonate = kind === "carbonate";
+    const same = { formula, name, atoms, molarMass, equivalentsM, equivalentsP, sodium, potassium, carbonate };
+    return [formula, number === "no number" ? same : { ...same, additive: additive(number) }] as const;
+  },
+);
+
 /** Values of the fits of density at the strengths and temperatures of the tables behind them, cm³/g: coefficients are not to be had one by one. */
 const strengths = [
   "0.5",
@@ -74,15 +92,17 @@ const strengths = [
   "34",
   "40",
 ];
-const volumes = Object.entries(volumeModels).map(([name, { temperature, strongest, doubt, volume }]) => [
-  name,
-  temperature,
-  strongest,
-  doubt.knots,
-  ["10", "20", "25", "30", "40"].flatMap((t) =>
-    strengths.filter((w) => dec(w).lte(strongest)).map((w) => volume(dec(w).div(100), dec(t)).toFixed(12)),
-  ),
-]);
+const volumes = Object.entries(knownOf((salt) => salt.volume)).map(
+  ([name, { temperature, strongest, doubt, volume }]) => [
+    name,
+    temperature,
+    strongest,
+    doubt.knots,
+    ["10", "20", "25", "30", "40"].flatMap((t) =>
+      strengths.filter((w) => dec(w).lte(strongest)).map((w) => volume(dec(w).div(100), dec(t)).toFixed(12)),
+    ),
+  ],
+);
 
 /** Activities in three waters of all ions, to nine digits, through which every parameter counts. */
 const pitzer = [
@@ -95,8 +115,7 @@ const pitzer = [
 });
 
 const waters = ["0", "5", "10", "15", "20", "25", "30", "35", "40"].map((t) => [t, waterDensity(dec(t)).toFixed(8)]);
-const compositions = catalogueCompositions.map((name) => [name, catalogueComposition(name)]);
-const heats = dissolvingSalts.map((salt) => [salt, dec(heatOfSolution(salt).value).toFixed(6)]);
+const heats = speciesNames.filter(isDissolving).map((salt) => [salt, dec(heatOfSolution(salt).value).toFixed(6)]);
 const salts = saltEntries.map(({ key, name, aliases, build }) => {
   const { moisture, sodium, potassium, composition, ash, allergens } = build();
   return [key, name, aliases, { moisture, sodium, potassium, composition, ash, allergens }];
@@ -131,14 +150,14 @@ const tables: readonly (readonly [table: string, comparedWith: string, rows: unk
   [
     "salts",
     "CIAAW atomic weights 2021 by formula, and USDA SR28 item 02047 for table salt",
-    [salts, compositions],
-    "e3676abccc34c2da51e94b8b1a3307b9f6b02876a1fcbab973daad0efa2170db",
+    salts,
+    "7e64cdaa608e3ac92f8a9dab7688d77aff712cdee5546dedfd8c983ec80e07e1",
   ],
   [
     "everyday names and names that stand for several things",
     "CAC/GL 36, a public list of additive names in many languages, and trade pages: what 60 of the names stand for; the others are from memory",
     [everydayNames, severalThings.map(({ names, kind, between }) => [names, kind, between])],
-    "471f0f91a25cb7dba886971baed9f21076ee00b653f474ec15d6bfb1252e3922",
+    "4f075dd9bd4d11774229e14b8093541288cc52b4c7f5fe149fbd945745df8580",
   ],
   [
     "atomic weights",
@@ -149,13 +168,13 @@ const tables: readonly (readonly [table: string, comparedWith: string, rows: unk
   [
     "species and hydrates",
     "molar masses from the atomic weights and equivalents of acid of a textbook titration: those of the carbonates and hydroxides; INS numbers of CAC/GL 36 (from memory): all",
-    [species, hydrates],
+    [Object.fromEntries(titrated), hydrates],
     "6476907d4c1904c647af69a3251d3afa6bb5e3aef1e7dff3dc41db65c36af3f2",
   ],
   [
     "solubilities",
     "Comey and Hahn 1921 and Seidell by a public database, and the Salt Institute, for Na2CO3 at 0, 20, 25, 40, 80 and 100 °C, K2CO3 at 0 to 60 °C (155.8 there at 100 °C), NaHCO3 at 0, 20, 25, 40 and 60 °C and all of NaCl; the other rows are from memory or copies",
-    solubilityTables,
+    knownOf((salt) => salt.solubility),
     "bd7a9a05c0cdf74230039fa5ad3de8acc9321fbc14f7eae0c1e782c96d68df36",
   ],
   [
@@ -185,14 +204,19 @@ const tables: readonly (readonly [table: string, comparedWith: string, rows: unk
   [
     "classes of hazard",
     "Regulation (EC) No 1272/2008, Annex VI, and safety data sheets of suppliers: classes and limits of the carbonates and hydroxides",
-    [hazardEntries, statements],
+    [knownOf((salt) => salt.hazard), statements],
     "8b3a8ef883587d1e8916f9f46a2c4785c9085dfc1580d2411b318437960bf187",
   ],
   [
     "limits of food law",
     "JECFA specifications of INS 500(i) to (iii), 524 and 525, USP 32 and Codex GSFA 06.4.3: all; potassium carbonate is from memory, and the two caps of India are second hand",
-    [foodLimits, japaneseSalts],
-    "e9f680287d7508c25a421f2811ff9c3a39560a99d43a49590dac05511cc6f2cc",
+    [
+      knownOf((salt) => salt.additiveLimits),
+      knownOf((salt) => salt.foodLimits),
+      knownOf((salt) => salt.kansui),
+      additiveLimits(hydrate("Na2CO3.NaHCO3.2H2O")),
+    ],
+    "7a40d7b1a3243a66b7555ea80cd66f1ca0c9c9905d07b41ad456913383db17b4",
   ],
   [
     "allergens by country",
@@ -240,7 +264,7 @@ const tables: readonly (readonly [table: string, comparedWith: string, rows: unk
     "heats of solution",
     "CRC Handbook, standard enthalpies of formation, when it was written; not compared again",
     heats,
-    "1c73bc6eef25c6eae2fe0d05951740e6aaa590e4909dd424ebc0fdfefdc0bcb6",
+    "4aa5d33b9c6971cc6643264b1c9d628fd1118dd0e903068f7e828b8732fd1bfe",
   ],
 ];
 

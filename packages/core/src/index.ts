@@ -70,7 +70,8 @@ export {
 } from "./chemistry/composition.ts";
 export { convert, type Swapped } from "./chemistry/convert.ts";
 export { solutionDensity } from "./chemistry/density.ts";
-export { type FoodLimit, foodLimitsFor } from "./chemistry/food-limits.ts";
+export { molarMass } from "./chemistry/elements.ts";
+export { additiveLimits, type FoodLimits, foodLimits } from "./chemistry/food-limits.ts";
 export { additivesIn, cautionsFor, type Hazard, hazardOf } from "./chemistry/hazard.ts";
 export { type Reading, type ReadStrength, readHydrometer, readWeighedVolume } from "./chemistry/hydrometer.ts";
 export {
@@ -84,7 +85,7 @@ export { solutionPh } from "./chemistry/ph.ts";
 export type { InRatio, RatioBy } from "./chemistry/ratio.ts";
 export type { Recipe } from "./chemistry/recipe.ts";
 export { type Solubility, solubilityOf, staysClear } from "./chemistry/solubility.ts";
-export { type HydrateName, hydrates, molarMass, type SpeciesName, species } from "./chemistry/species.ts";
+export { type DissolvingSalt, type HydrateName, hydrates, type SpeciesName, species } from "./chemistry/species.ts";
 export { type StatedStrength, solutionAt } from "./chemistry/stated-strength.ts";
 export { type Stock, type StockWish, severalStock } from "./chemistry/stock.ts";
 export { type Strength, strengthOf } from "./chemistry/strength.ts";
@@ -247,7 +248,7 @@ export {
   specificHeat,
 } from "./sheet/water/food.ts";
 export { flourSpecificHeat, type Ingredient, type Mix, waterSpecificHeat } from "./sheet/water/heat-balance.ts";
-export { type DissolvingSalt, heatOfSolution } from "./sheet/water/heat-of-solution.ts";
+export { heatOfSolution } from "./sheet/water/heat-of-solution.ts";
 export {
   densityFromSheet,
   lossesFrom,

@@ -2,10 +2,11 @@ import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { bakedSalt } from "#core/chemistry/baking.ts";
 import { alkalinityM, alkalinityP, mixture, pure } from "#core/chemistry/composition.ts";
-import { foodLimitsFor, japaneseSalts } from "#core/chemistry/food-limits.ts";
+import { additiveLimits, foodLimits } from "#core/chemistry/food-limits.ts";
 import { additivesIn, cautionsFor, hazardOf } from "#core/chemistry/hazard.ts";
 import { solutionPh } from "#core/chemistry/ph.ts";
 import { solubilityOf, staysClear } from "#core/chemistry/solubility.ts";
+import { species } from "#core/chemistry/species.ts";
 import { alkalinityAs, assayed, splitByEndPoints, statedAlkalinity } from "#core/chemistry/titration.ts";
 import { dec } from "#core/number/decimal.ts";
 import { amount, answered, apart, carbonates, codesOf, distance } from "./given.ts";
@@ -208,8 +209,20 @@ describe("hazards and limits", () => {
     expect(additivesIn({ species: { K2CO3: "60", Na2CO3: "40" }, water: "0", inert: "0" }).map(({ eu }) => eu)).toEqual(
       ["E 500(i)", "E 501(i)"],
     );
-    expect(foodLimitsFor(pure("NaCl"))).toEqual([]);
-    expect(foodLimitsFor(pure("K2CO3")).map(({ most }) => most)).toContain("11000");
-    expect(japaneseSalts.allowed).not.toContain("NaOH");
+    expect(foodLimits(pure("K2CO3")).limits.map(({ most }) => most)).toEqual(["11000"]);
+    expect(species.NaOH.kansui).toBe("not named");
+  });
+
+  test("what is not known of a salt is said, and not taken for none", () => {
+    expect(foodLimits(pure("NaCl"))).toEqual({ limits: [], notKnown: ["NaCl"] });
+    expect(
+      additiveLimits(
+        mixture([
+          { composition: pure("Na2HPO4"), mass: 1 },
+          { composition: pure("KHCO3"), mass: 1 },
+        ]),
+      ).notKnown,
+    ).toEqual(["Na2HPO4"]);
+    expect(hazardOf(pure("Na2HPO4")).signal).toBe("not known");
   });
 });

@@ -162,6 +162,19 @@ describe("reports", () => {
     expect(warned.map(({ key }) => key)).toEqual(["usda 20082", "usda 16122", "usda 01160"]);
   });
 
+  it("warn of an alkali whose hazard class is not known, and do not pass it over", () => {
+    const cautionsWith = (composition: object): readonly string[] => {
+      const alkali = [{ name: "phosphate", amount: "0.5 %", figures: { composition } }];
+      const flours = [{ name: "bread flour", amount: "100 %" }];
+      const outcome = formulaOf({ name: "test", flours, water: { tap: "30 %" }, alkali });
+      return outcome.ok ? formulaCautions(outcome.value.formula).filter((text) => text.includes("not known")) : [];
+    };
+    expect(cautionsWith({ Na2HPO4: "100 %" })).toEqual([
+      "The hazard class of disodium hydrogen phosphate is not known here: see the safety data sheet.",
+    ]);
+    expect(cautionsWith({ Na3PO4: "100 %" })).toEqual([]);
+  });
+
   it("tell the allergens, and cautions for what is in the dough", () => {
     const [formula] = reportsOf(rich);
     const lines = formula?.sections.find(({ id }) => id === "allergens")?.blocks[0];

@@ -1,5 +1,5 @@
 import { potassiumShare, sodiumShare } from "../chemistry/composition.ts";
-import { atomicWeightSource } from "../chemistry/species.ts";
+import { atomicWeightSource } from "../chemistry/elements.ts";
 import { type Figure, given } from "../figure/figure.ts";
 import { definition } from "../figure/source.ts";
 import type { FormulaLine } from "../formula/lines.ts";

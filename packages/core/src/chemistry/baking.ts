@@ -3,8 +3,8 @@ import { answer, type Note, type Outcome, problem, refuse } from "../figure/prob
 import { massBalance } from "../figure/source.ts";
 import { type Decimal, type DecimalInput, dec, fixedText, HUNDRED } from "../number/decimal.ts";
 import { type Composition, fromMasses } from "./composition.ts";
+import { atomicWeightSource, molarMass } from "./elements.ts";
 import { named } from "./named.ts";
-import { atomicWeightSource, molarMass } from "./species.ts";
 
 /** The bicarbonates and the carbonates that the oven turns them into. */
 const bakes = {

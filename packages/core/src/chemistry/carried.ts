@@ -7,14 +7,16 @@ import {
   alkalinityP,
   anhydrousShare,
   type Composition,
+  isChloride,
   mixture,
   potassiumShare,
   sharesOf,
   sodiumShare,
   speciesOf,
 } from "./composition.ts";
+import { atomicWeightSource } from "./elements.ts";
 import { solutionPh } from "./ph.ts";
-import { atomicWeightSource } from "./species.ts";
+import type { Species } from "./species.ts";
 
 /** A product by its name. */
 export interface Product {
@@ -50,9 +52,7 @@ export function cationsOf(composition: Composition): { readonly sodium: Decimal;
   const count = (which: "sodium" | "potassium"): Decimal =>
     sum(
       sharesOf(composition).map(([name, share]) =>
-        name === "NaCl" || name === "KCl"
-          ? dec(0)
-          : share.times(10 * speciesOf(name)[which]).div(speciesOf(name).molarMass),
+        isChloride(name) ? dec(0) : share.times(10 * speciesOf(name)[which]).div(speciesOf(name).molarMass),
       ),
     );
   return { sodium: count("sodium"), potassium: count("potassium") };
@@ -65,8 +65,8 @@ export function potassiumOf(composition: Composition): DecimalText {
   return both.isZero() ? "0" : decimalText(potassium.times(100).div(both));
 }
 
-function shareOf(composition: Composition, names: readonly string[]): Decimal {
-  return sum(sharesOf(composition).flatMap(([name, share]) => (names.includes(name) ? [share] : [])));
+function shareOf(composition: Composition, kind: Species["kind"]): Decimal {
+  return sum(sharesOf(composition).flatMap(([name, share]) => (speciesOf(name).kind === kind ? [share] : [])));
 }
 
 /**
@@ -136,11 +136,11 @@ export function carriedBy(products: readonly Weighed[], when: string, ph?: Figur
     alkalinityM: perGram("alkalinity-m", "alkalinity M", "meq", alkalinityM),
     alkalinityP: perGram("alkalinity-p", "alkalinity P", "meq", alkalinityP),
     water: percent("water", "water carried", (c) => dec(c.water)),
-    salt: percent("salt", "sodium and potassium chloride", (c) => shareOf(c, ["NaCl", "KCl"])),
+    salt: percent("salt", "sodium and potassium chloride", (c) => shareOf(c, "chloride")),
     sodium: perGram("sodium", "sodium", "mg", (c) => sodiumShare(c).times(10)),
     potassium: perGram("potassium", "potassium", "mg", (c) => potassiumShare(c).times(10)),
-    bicarbonate: percent("bicarbonate", "of it bicarbonates", (c) => shareOf(c, ["NaHCO3", "KHCO3"])),
-    hydroxide: percent("hydroxide", "of it hydroxides", (c) => shareOf(c, ["NaOH", "KOH"])),
+    bicarbonate: percent("bicarbonate", "of it bicarbonates", (c) => shareOf(c, "bicarbonate")),
+    hydroxide: percent("hydroxide", "of it hydroxides", (c) => shareOf(c, "hydroxide")),
     ...(cations.isZero()
       ? {}
       : {

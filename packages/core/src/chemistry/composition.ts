@@ -9,10 +9,12 @@ import {
   sum,
   ZERO,
 } from "../number/decimal.ts";
+import { molarMass } from "./elements.ts";
 import {
+  type Formula,
   type HydrateName,
   hydrates,
-  molarMass,
+  isHydrate,
   type Species,
   type SpeciesName,
   species,
@@ -135,6 +137,11 @@ export function hydrate(name: HydrateName, assayPercent: DecimalInput = 100): Co
   });
 }
 
+/** What a salt or hydrate is made of, as a pure product. @example ofFormula("KOH").species.KOH // => "100" */
+export function ofFormula(formula: Formula): Composition {
+  return isHydrate(formula) ? hydrate(formula) : pure(formula);
+}
+
 /**
  * Whether a product is sodium sesquicarbonate (trona), the double salt of carbonate and bicarbonate.
  *
@@ -207,8 +214,9 @@ export function anhydrousShare(composition: Composition): Decimal {
   return sum(sharesOf(composition).flatMap(([name, share]) => (isChloride(name) ? [] : [share])));
 }
 
-function isChloride(name: SpeciesName): boolean {
-  return name === "NaCl" || name === "KCl";
+/** Whether a salt is no alkali and comes along as salt. @example isChloride("KCl") // => true */
+export function isChloride(name: SpeciesName): boolean {
+  return speciesOf(name).kind === "chloride";
 }
 
 function perGram(composition: Composition, count: (one: Species) => number): Decimal {

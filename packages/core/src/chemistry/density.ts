@@ -11,9 +11,10 @@ import {
   ONE,
   sum,
 } from "../number/decimal.ts";
-import { fitDoubt, reach, type VolumeModel, volumeModels } from "./apparent-volume.ts";
+import { fitDoubt, reach, type VolumeModel } from "./apparent-volume.ts";
 import { type Composition, sharesOf, speciesOf } from "./composition.ts";
-import type { SpeciesName } from "./species.ts";
+import { known } from "./salts/record.ts";
+import { type SpeciesName, speciesWith } from "./species.ts";
 import { kell, waterDensity } from "./water-density.ts";
 
 const mixing: Source = {
@@ -47,7 +48,7 @@ export function solutionDensity(composition: Composition, temperature: DecimalIn
   const problems = problemsWith(parts, t);
   if (problems.length > 0) return refuse(...problems);
   const salts = parts.flatMap(({ name, fraction }): readonly Dissolved[] => {
-    const model = volumeModels[name];
+    const model = known(speciesOf(name).volume);
     return model === undefined ? [] : [{ name, fraction, model }];
   });
   return answer(densityFigure(salts, t), notesOn(salts, t, composition));
@@ -69,7 +70,7 @@ export function densityOf(composition: Composition, temperature: DecimalInput): 
 function temperatureRange(names: readonly SpeciesName[]): readonly [DecimalText, DecimalText] | undefined {
   let [low, high] = ["0", "40"];
   for (const name of names) {
-    const model = volumeModels[name];
+    const model = known(speciesOf(name).volume);
     if (model === undefined) return undefined;
     if (dec(model.temperature[0]).gt(low)) low = model.temperature[0];
     if (dec(model.temperature[1]).lt(high)) high = model.temperature[1];
@@ -81,9 +82,9 @@ function problemsWith(
   parts: readonly { readonly name: SpeciesName; readonly fraction: Decimal }[],
   t: Decimal,
 ): readonly Problem[] {
-  const unknown = parts.filter(({ name }) => volumeModels[name] === undefined).map(({ name }) => name);
+  const unknown = parts.filter(({ name }) => known(speciesOf(name).volume) === undefined).map(({ name }) => name);
   if (unknown.length > 0) {
-    return [problem("density.no-model", [], { unknown, modelled: Object.keys(volumeModels) })];
+    return [problem("density.no-model", [], { unknown, modelled: speciesWith("volume") })];
   }
   const [low, high] = temperatureRange(parts.map(({ name }) => name)) ?? ["0", "40"];
   if (t.lt(low) || t.gt(high)) {
@@ -91,7 +92,7 @@ function problemsWith(
   }
   const used = sum(
     parts.flatMap(({ name, fraction }) => {
-      const model = volumeModels[name];
+      const model = known(speciesOf(name).volume);
       return model === undefined ? [] : [reach(fraction, model)];
     }),
   );
@@ -182,7 +183,7 @@ function widestDoubt(salts: readonly Dissolved[]): { readonly off: Decimal; read
 export function densityOff(composition: Composition): Decimal {
   const clear = HUNDRED.minus(composition.inert);
   const salts = sharesOf(composition).flatMap(([name, share]): readonly Dissolved[] => {
-    const model = volumeModels[name];
+    const model = known(speciesOf(name).volume);
     return model === undefined ? [] : [{ name, fraction: share.div(clear), model }];
   });
   return salts.length === 0 ? dec(0) : widestDoubt(salts).off;

@@ -2,7 +2,8 @@ import type { Note } from "../figure/problem.ts";
 import type { Source } from "../figure/source.ts";
 import { type Decimal, dec, fixedText, ONE, sum } from "../number/decimal.ts";
 import { type Composition, isSesquicarbonate, sharesOf, speciesOf } from "./composition.ts";
-import { hazardEntries, type StatementCode, statements, summing } from "./hazard-entries.ts";
+import { type StatementCode, statements, summing } from "./hazard-statements.ts";
+import { known } from "./salts/record.ts";
 import { type Additive, additive, type SpeciesName } from "./species.ts";
 
 /** How a product is classed for its label, as far as its species and strength tell. */
@@ -24,9 +25,27 @@ export interface Statement {
   readonly because: string;
 }
 
-/** Species that burn, and species that irritate, whatever their strength. */
-export const hydroxides = ["NaOH", "KOH"] as const;
-export const irritants = ["Na2CO3", "K2CO3", "Na3PO4", "K3PO4", "Na4P2O7", "K4P2O7"] as const;
+/** Whether a salt burns at some strength. @example burns("KOH") // => true */
+export function burns(name: SpeciesName): boolean {
+  return known(speciesOf(name).hazard)?.limits.H314 !== undefined;
+}
+
+/** Whether a salt irritates at some strength and does not burn. @example irritates("KOH") // => false */
+export function irritates(name: SpeciesName): boolean {
+  return !burns(name) && known(speciesOf(name).hazard)?.limits.H319 !== undefined;
+}
+
+/** Whether the class of a salt is not known here. @example unclassed("Na2HPO4") // => true */
+export function unclassed(name: SpeciesName): boolean {
+  return speciesOf(name).hazard === "not known";
+}
+
+/** Says so of such salts; nothing of none. */
+export function unclassedSalts(names: readonly SpeciesName[]): readonly string[] {
+  if (names.length === 0) return [];
+  const salts = names.map((name) => speciesOf(name).name).join(" and ");
+  return [`The hazard class of ${salts} is not known here: see the safety data sheet.`];
+}
 
 /** % from which the tables of Annex I class mixtures whose parts cannot be summed: a strong base, another irritant. */
 const unsummed = { base: 1, irritant: 3 } as const;
@@ -54,24 +73,24 @@ export function hazardOf(composition: Composition): Hazard {
   const holding = codes
     .map((code) => ({ code, parts: callingFor(code, shares) }))
     .filter(({ parts }) => sum(parts.map(({ share, limit }) => share.div(limit))).gte(1));
-  const burns = holding.some(({ code }) => code === "H314");
-  const told = holding.filter(({ code }) => !(burns && (code === "H315" || code === "H319")));
-  const unknown = shares.filter(([name, share]) => hazardEntries[name] === undefined && share.gte(COUNTS));
+  const burning = holding.some(({ code }) => code === "H314");
+  const told = holding.filter(({ code }) => !(burning && (code === "H315" || code === "H319")));
+  const unknown = shares.filter(([name, share]) => unclassed(name) && share.gte(COUNTS));
   const harms = told.some(({ code }) => code !== "H314" && code !== "H290");
-  const unclassed = unknown.length > 0 ? "not known" : "none";
-  const known = shares.flatMap(([name]) => hazardEntries[name]?.source ?? []);
+  const otherwise = unknown.length > 0 ? "not known" : "none";
+  const entries = shares.flatMap(([name]) => known(speciesOf(name).hazard)?.source ?? []);
   return {
-    signal: burns ? "Danger" : told.length > 0 ? "Warning" : unclassed,
-    pictograms: [...(burns ? ["GHS05"] : []), ...(harms ? ["GHS07"] : [])],
+    signal: burning ? "Danger" : told.length > 0 ? "Warning" : otherwise,
+    pictograms: [...(burning ? ["GHS05"] : []), ...(harms ? ["GHS07"] : [])],
     statements: told.map(({ code, parts }) => ({ code, text: statements[code], because: becauseOf(parts) })),
-    open: [...unknownSalts(unknown.map(([name]) => name)), ...(told.length > 0 ? [] : unsummedSalts(shares))],
-    sources: [...new Set([...known, ...(known.length === 0 ? [] : [summing])])],
+    open: [...unclassedSalts(unknown.map(([name]) => name)), ...(told.length > 0 ? [] : unsummedSalts(shares))],
+    sources: [...new Set([...entries, ...(entries.length === 0 ? [] : [summing])])],
   };
 }
 
 function callingFor(code: StatementCode, shares: readonly (readonly [SpeciesName, Decimal])[]): readonly Share[] {
   return shares.flatMap(([name, share]) => {
-    const limit = hazardEntries[name]?.limits[code];
+    const limit = known(speciesOf(name).hazard)?.limits[code];
     return limit === undefined ? [] : [{ name, share, limit }];
   });
 }
@@ -89,14 +108,8 @@ function becauseOf(parts: readonly Share[]): string {
   return `${list(each)} summed`;
 }
 
-function unknownSalts(names: readonly SpeciesName[]): readonly string[] {
-  if (names.length === 0) return [];
-  const salts = names.map((name) => speciesOf(name).name).join(" and ");
-  return [`The class of ${salts} is not known here: see the safety data sheet.`];
-}
-
 function unsummedSalts(shares: readonly (readonly [SpeciesName, Decimal])[]): readonly string[] {
-  const share = sum(shares.flatMap(([name, part]) => (irritants.some((one) => one === name) ? [part] : [])));
+  const share = sum(shares.flatMap(([name, part]) => (irritates(name) ? [part] : [])));
   if (share.lt(unsummed.base)) return [];
   const eyes = share.lt(unsummed.irritant) ? "" : `an irritant counts from ${unsummed.irritant} %, and `;
   return [
@@ -112,11 +125,11 @@ function unsummedSalts(shares: readonly (readonly [SpeciesName, Decimal])[]): re
  */
 export function phRule(composition: Composition, ph: string): readonly Note[] {
   if (dec(ph).toDecimalPlaces(1).lt("11.5")) return [];
-  const has = (names: readonly SpeciesName[]): boolean => names.some((name) => composition.species[name] !== undefined);
+  const has = (what: (name: SpeciesName) => boolean): boolean => sharesOf(composition).some(([name]) => what(name));
   const alone = "for a hydroxide by itself the limits of its own entry go first, and the pH is not counted again";
   const both = "hydroxide and carbonate are summed by their limits; whether the pH rule goes further stays open";
   const salts = "what is known of the salts, irritants as powder and at 50 %, counts as such data";
-  const why = has(hydroxides) ? (has(irritants) ? both : alone) : salts;
+  const why = has(burns) ? (has(irritates) ? both : alone) : salts;
   return [
     {
       code: "ph.classification",
@@ -132,11 +145,11 @@ export function phRule(composition: Composition, ph: string): readonly Note[] {
  * @example cautionsFor({ species: { Na2CO3: "100" }, water: "0", inert: "0" }).length > 0 // => true
  */
 export function cautionsFor(composition: Composition): readonly Note[] {
-  const has = (names: readonly SpeciesName[]): boolean => names.some((name) => composition.species[name] !== undefined);
+  const has = (what: (name: SpeciesName) => boolean): boolean => sharesOf(composition).some(([name]) => what(name));
   const caution = (code: string, text: string): Note => ({ code: `caution.${code}`, path: [], text });
   const dry = dec(composition.water).lt(50);
   return [
-    ...(has(hydroxides)
+    ...(has(burns)
       ? [
           caution(
             "burns",
@@ -148,7 +161,7 @@ export function cautionsFor(composition: Composition): readonly Note[] {
           ),
         ]
       : []),
-    ...(has(irritants)
+    ...(has(irritates)
       ? [
           caution(
             "eyes",
@@ -165,7 +178,7 @@ export function cautionsFor(composition: Composition): readonly Note[] {
           ...(dry ? [caution("dust", "do not stir up or breathe the dust")] : []),
         ]
       : []),
-    ...(has([...hydroxides, ...irritants])
+    ...(has(burns) || has(irritates)
       ? [
           caution(
             "aluminium",
@@ -191,6 +204,6 @@ export function additivesIn(composition: Composition): readonly (Additive & { re
   if (isSesquicarbonate(composition)) return [{ name: "sodium sesquicarbonate", ...additive("500(iii)") }];
   return sharesOf(composition).flatMap(([name]) => {
     const one = speciesOf(name);
-    return one.additive === undefined ? [] : [{ name: one.name, ...one.additive }];
+    return one.additive === "no number" ? [] : [{ name: one.name, ...additive(one.additive) }];
   });
 }

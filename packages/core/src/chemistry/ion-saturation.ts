@@ -1,35 +1,23 @@
 import { type Decimal, type DecimalText, dec } from "../number/decimal.ts";
 import { type Composition, sharesOf, speciesOf } from "./composition.ts";
 import { type Activities, type Anion, activities, type Cation, type Molalities } from "./pitzer.ts";
-import type { SpeciesName } from "./species.ts";
+import { type SpeciesName, speciesNames } from "./species.ts";
 
-/** A solid that may grow: its ions, and the water it takes along. */
-interface Solid {
+/** A salt by its ions. */
+interface Ions {
   readonly salt: SpeciesName;
   readonly cation: Cation;
   readonly cations: number;
   readonly anion: Anion;
+  /** Potassium carbonate and the hydroxides dissolve to far beyond what the parameters cover: nothing tells when they grow. */
+  readonly grows: boolean;
 }
 
-/** Potassium carbonate is left out: it dissolves to far beyond what the parameters cover. */
-const solids: readonly Solid[] = [
-  { salt: "NaHCO3", cation: "Na", cations: 1, anion: "HCO3" },
-  { salt: "KHCO3", cation: "K", cations: 1, anion: "HCO3" },
-  { salt: "NaCl", cation: "Na", cations: 1, anion: "Cl" },
-  { salt: "KCl", cation: "K", cations: 1, anion: "Cl" },
-  { salt: "Na2CO3", cation: "Na", cations: 2, anion: "CO3" },
-];
-
-const ions: Readonly<Partial<Record<SpeciesName, readonly [Cation, number, Anion]>>> = {
-  Na2CO3: ["Na", 2, "CO3"],
-  K2CO3: ["K", 2, "CO3"],
-  NaHCO3: ["Na", 1, "HCO3"],
-  KHCO3: ["K", 1, "HCO3"],
-  NaOH: ["Na", 1, "OH"],
-  KOH: ["K", 1, "OH"],
-  NaCl: ["Na", 1, "Cl"],
-  KCl: ["K", 1, "Cl"],
-};
+function ionsOf(salt: SpeciesName): Ions | undefined {
+  const { ions, sodium, potassium } = speciesOf(salt);
+  if (ions === "not known") return undefined;
+  return { salt, cation: sodium > 0 ? "Na" : "K", cations: sodium + potassium, ...ions };
+}
 
 /** mol/kg: the greatest ionic strength at which the parameters give a solubility back, that of natron at 25 °C. */
 const GREATEST_STRENGTH = 8.3;
@@ -57,9 +45,11 @@ export function nearestByIons(
   if (molalities === undefined) return undefined;
   const active = activities(molalities);
   if (active.ionicStrength > GREATEST_STRENGTH) return undefined;
-  const near = solids.flatMap((solid) => {
-    const limit = limitOf(solid.salt);
-    if (limit === undefined || molalities[solid.cation] <= 0 || molalities[solid.anion] <= 0) return [];
+  const near = speciesNames.flatMap((name) => {
+    const solid = ionsOf(name);
+    const limit = solid?.grows === true ? limitOf(name) : undefined;
+    if (solid === undefined || limit === undefined || molalities[solid.cation] <= 0 || molalities[solid.anion] <= 0)
+      return [];
     const alone = solutionOfOne(solid, limit.grams);
     const product = logProduct(solid, limit, molalities, active);
     const saturated = logProduct(solid, limit, alone, activities(alone));
@@ -79,24 +69,23 @@ function molalitiesOf(composition: Composition): Molalities | undefined {
   const kilograms = Number(composition.water) / 1000;
   const found = { ...none };
   for (const [name, share] of sharesOf(composition)) {
-    const parts = ions[name];
+    const parts = ionsOf(name);
     if (parts === undefined) return undefined;
-    const [cation, count, anion] = parts;
     const molality = Number(share.div(speciesOf(name).molarMass)) / kilograms;
-    found[cation] += count * molality;
-    found[anion] += molality;
+    found[parts.cation] += parts.cations * molality;
+    found[parts.anion] += molality;
   }
   const turned = Math.min(found.OH, found.HCO3);
   return { ...found, OH: found.OH - turned, HCO3: found.HCO3 - turned, CO3: found.CO3 + turned };
 }
 
-function solutionOfOne({ salt, cation, cations, anion }: Solid, grams: DecimalText): Molalities {
+function solutionOfOne({ salt, cation, cations, anion }: Ions, grams: DecimalText): Molalities {
   const molality = Number(dec(grams).times(10).div(speciesOf(salt).molarMass));
   return { ...none, [cation]: cations * molality, [anion]: molality };
 }
 
 /** Natural logarithm of the activities that a solid is made of. */
-function logProduct({ cation, cations, anion }: Solid, limit: Limit, m: Molalities, active: Activities): number {
+function logProduct({ cation, cations, anion }: Ions, limit: Limit, m: Molalities, active: Activities): number {
   return (
     cations * (Math.log(m[cation]) + active.cations[cation]) +
     Math.log(m[anion]) +

@@ -45,7 +45,7 @@ interface Totals {
 export function solutionPh(composition: Composition, temperature: DecimalInput): Outcome<Figure> {
   const t = Number(temperature);
   const water = Number(composition.water);
-  const phosphates = sharesOf(composition).filter(([name]) => speciesOf(name).atoms.P !== undefined);
+  const phosphates = sharesOf(composition).filter(([name]) => speciesOf(name).ions === "not known");
   if (phosphates.length > 0) {
     return refuse(problem("ph.phosphate", [], { phosphates: phosphates.map(([name]) => name) }));
   }

@@ -1,6 +1,5 @@
 import type { Note } from "../figure/problem.ts";
-import { type Composition, sharesOf } from "./composition.ts";
-import type { SpeciesName } from "./species.ts";
+import { type Composition, sharesOf, speciesOf } from "./composition.ts";
 
 /**
  * Says that hydroxide and bicarbonate turn into carbonate where both meet in water; nothing where they do not.
@@ -9,9 +8,8 @@ import type { SpeciesName } from "./species.ts";
  * @example reactionNotes([{ species: { NaOH: "5" }, water: "95", inert: "0" }]) // => []
  */
 export function reactionNotes(products: readonly Composition[]): readonly Note[] {
-  const names = products.flatMap((product) => sharesOf(product).map(([name]) => name));
-  const has = (...wanted: readonly SpeciesName[]): boolean => names.some((name) => wanted.includes(name));
-  if (!has("NaOH", "KOH") || !has("NaHCO3", "KHCO3")) return [];
+  const kinds = products.flatMap((product) => sharesOf(product).map(([name]) => speciesOf(name).kind));
+  if (!kinds.includes("hydroxide") || !kinds.includes("bicarbonate")) return [];
   return [
     {
       code: "solutions.reaction",

@@ -2,12 +2,12 @@ import { exact, type Figure, found, given, worked } from "../figure/figure.ts";
 import { answer, type Note, type Outcome, type Problem, problem, refuse } from "../figure/problem.ts";
 import { massBalance } from "../figure/source.ts";
 import { type Decimal, type DecimalInput, dec, fixedText, HUNDRED, ONE, sum } from "../number/decimal.ts";
-import { type Composition, sharesOf, speciesOf } from "./composition.ts";
+import { type Composition, isChloride, sharesOf, speciesOf } from "./composition.ts";
 import { type Limit, nearestByIons } from "./ion-saturation.ts";
 import { named } from "./named.ts";
 import { harvieMollerWeare } from "./pitzer.ts";
-import { type SolubilityTable, solubilityTables } from "./solubility-tables.ts";
-import { hydrates, type SpeciesName } from "./species.ts";
+import { known, type SolubilityTable } from "./salts/record.ts";
+import { hydrates, type SpeciesName, speciesWith } from "./species.ts";
 
 /** Whether a solution stays clear: `clear`, `doubtful` within the doubt of the figures, `crystals`, or `not known`. */
 export type Clarity = "clear" | "doubtful" | "crystals" | "not known";
@@ -37,10 +37,10 @@ const MIXED = "80";
  */
 export function solubilityOf(name: SpeciesName, temperature: DecimalInput): Outcome<Figure> {
   const t = dec(temperature);
-  const table = solubilityTables[name];
+  const table = known(speciesOf(name).solubility);
   if (table === undefined) {
     return refuse(
-      problem("solubility.no-table", [], { name: speciesOf(name).name, tables: Object.keys(solubilityTables) }),
+      problem("solubility.no-table", [], { name: speciesOf(name).name, tables: speciesWith("solubility") }),
     );
   }
   const limit = between(table, t);
@@ -130,9 +130,8 @@ type Way = "sum" | NonNullable<ReturnType<typeof nearestByIons>> | "not known";
 
 function wayFor(composition: Composition, shares: readonly (readonly [SpeciesName, Decimal])[], t: Decimal): Way {
   const most = sum(shares.map(([, share]) => share)).times(IMPURITY);
-  const trace = ([name, share]: (typeof shares)[number]): boolean =>
-    (name === "NaCl" || name === "KCl") && share.lte(most);
-  if (shares.length === 1 || shares.every((one) => speciesOf(one[0]).carbonate || trace(one))) return "sum";
+  const trace = ([name, share]: (typeof shares)[number]): boolean => isChloride(name) && share.lte(most);
+  if (shares.length === 1 || shares.every((one) => speciesOf(one[0]).kind === "carbonate" || trace(one))) return "sum";
   if (t.lt(FITTING[0]) || t.gt(FITTING[1])) return "not known";
   const limitOf = (salt: SpeciesName): Limit | undefined => {
     const limit = solubilityOf(salt, t);
@@ -162,7 +161,7 @@ function notesOn(shares: readonly (readonly [SpeciesName, Decimal])[], t: Decima
   const notes: Note[] = [{ ...wayTold[typeof way === "object" ? "ions" : way], path: [] }];
   const moles = (count: (name: SpeciesName) => number): Decimal =>
     sum(shares.map(([name, share]) => share.times(count(name)).div(speciesOf(name).molarMass)));
-  const bicarbonate = moles((name) => (name === "NaHCO3" || name === "KHCO3" ? 1 : 0));
+  const bicarbonate = moles((name) => (speciesOf(name).kind === "bicarbonate" ? 1 : 0));
   const sodium = moles((name) => speciesOf(name).sodium);
   if (bicarbonate.gt(0) && sodium.gt(0) && shares.some(([name]) => name !== "NaHCO3" && name !== "NaCl")) {
     const text = `sodium and bicarbonate meet whatever salts they came with, and sodium bicarbonate is the least soluble of them at ${fixedText(t, 0)} °C`;
@@ -187,7 +186,7 @@ function between(table: SolubilityTable, t: Decimal): Decimal | undefined {
 }
 
 function solidOf(name: SpeciesName | undefined, t: Decimal): string {
-  const table = name === undefined ? undefined : solubilityTables[name];
+  const table = name === undefined ? undefined : known(speciesOf(name).solubility);
   return table === undefined ? "" : solidAt(table, t);
 }
 

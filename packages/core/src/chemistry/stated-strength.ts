@@ -1,11 +1,11 @@
 import { answer, type Note, type Outcome, type Problem, problem, refuse } from "../figure/problem.ts";
 import { type Decimal, type DecimalText, dec, fixedText, HUNDRED, ONE, sum } from "../number/decimal.ts";
-import { volumeModels } from "./apparent-volume.ts";
 import { type BaumeName, baumeScales, densityFromBaume } from "./baume.ts";
 import { rootBetween } from "./bracket.ts";
 import {
   anhydrousShare,
   type Composition,
+  isChloride,
   mixture,
   sharesOf,
   solutionOf,
@@ -13,6 +13,7 @@ import {
   waterOnly,
 } from "./composition.ts";
 import { densityOf, densityOff, solutionDensity } from "./density.ts";
+import { known } from "./salts/record.ts";
 
 /** A strength as somebody states it. Volumes are meant at 20 °C where no temperature is given, degrees Baumé at the hydrometer's own. */
 export type StatedStrength =
@@ -161,9 +162,7 @@ function beyondModulus(degrees: Decimal, modulus: DecimalText): Problem {
 /** Moles of alkaline salts in 100 g. */
 function molesIn(composition: Composition): Decimal {
   return sum(
-    sharesOf(composition).flatMap(([name, share]) =>
-      name === "NaCl" || name === "KCl" ? [] : [share.div(speciesOf(name).molarMass)],
-    ),
+    sharesOf(composition).flatMap(([name, share]) => (isChloride(name) ? [] : [share.div(speciesOf(name).molarMass)])),
   );
 }
 
@@ -179,7 +178,7 @@ function strongest(product: Composition): Decimal {
   const own = anhydrousShare(product);
   const used = sum(
     sharesOf(product).flatMap(([name, share]) => {
-      const model = volumeModels[name];
+      const model = known(speciesOf(name).volume);
       return model === undefined ? [] : [share.div(model.strongest)];
     }),
   );

@@ -4,11 +4,11 @@ import { definition, massBalance, type Source } from "../figure/source.ts";
 import { whyNot } from "../figure/told.ts";
 import { type DecimalInput, dec, decimalText } from "../number/decimal.ts";
 import { type BaumeName, baumeDefinition, baumeFromDensity, baumeScales } from "./baume.ts";
-import { alkalinityM, alkalinityP, type Composition, sharesOf, speciesOf } from "./composition.ts";
+import { alkalinityM, alkalinityP, type Composition, isChloride, sharesOf, speciesOf } from "./composition.ts";
 import { solutionDensity } from "./density.ts";
+import { atomicWeightSource } from "./elements.ts";
 import { named } from "./named.ts";
 import { reactionNotes } from "./reaction.ts";
-import { atomicWeightSource } from "./species.ts";
 import { notASolution } from "./stated-strength.ts";
 
 /** How strong a solution is, in every measure. Strength counts the anhydrous alkaline salts; sodium and potassium chloride ride along uncounted. */
@@ -44,7 +44,7 @@ export interface VolumeStrength {
 export function strengthOf(composition: Composition, temperature: DecimalInput, scale: BaumeName): Outcome<Strength> {
   const problem = notASolution(composition);
   if (problem !== undefined) return refuse(problem);
-  const salts = sharesOf(composition).filter(([name]) => name !== "NaCl" && name !== "KCl");
+  const salts = sharesOf(composition).filter(([name]) => !isChloride(name));
   const shares = salts.map(([name, share]) =>
     measured(`share.${name}`, `share of ${speciesOf(name).name}`, "%", 2, share, definition),
   );

@@ -2,9 +2,10 @@ import { exact, type Figure, worked } from "../figure/figure.ts";
 import { answer, type Outcome, problem, refuse } from "../figure/problem.ts";
 import { citation, definition, massBalance, type Source } from "../figure/source.ts";
 import { type Decimal, type DecimalInput, dec, fixedText, HUNDRED, ONE, sum, ZERO } from "../number/decimal.ts";
-import { alkalinityM, anhydrousShare, type Composition, compositionOf, sharesOf } from "./composition.ts";
+import { alkalinityM, anhydrousShare, type Composition, compositionOf, isChloride, sharesOf } from "./composition.ts";
+import { atomicWeightSource, molarMass } from "./elements.ts";
 import { named } from "./named.ts";
-import { atomicWeightSource, molarMass, type SpeciesName } from "./species.ts";
+import type { SpeciesName } from "./species.ts";
 
 /** What an alkalinity may be stated as, with the equivalents of a mole of it. */
 const standards = { Na2CO3: 2, K2CO3: 2, Na2O: 2, K2O: 2, NaOH: 1, KOH: 1 } as const;
@@ -107,7 +108,7 @@ export function assayed(stated: StatedAlkalinity, salts: Composition, water: Dec
   const share = exact(assay);
   const own = anhydrousShare(salts);
   const species = sharesOf(salts).flatMap(([name, part]) =>
-    name === "NaCl" || name === "KCl" ? [] : [[name, part.times(share).div(own)] as const],
+    isChloride(name) ? [] : [[name, part.times(share).div(own)] as const],
   );
   const volume = "acid" in stated ? stated.acid.millilitres : undefined;
   const composition = toWhole(species, dec(water), volume);

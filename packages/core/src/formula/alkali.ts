@@ -1,6 +1,6 @@
 import type { Composition } from "../chemistry/composition.ts";
 import { alkalinityM, alkalinityP, anhydrousShare, potassiumCarbonateShare } from "../chemistry/composition.ts";
-import { atomicWeightSource } from "../chemistry/species.ts";
+import { atomicWeightSource } from "../chemistry/elements.ts";
 import { exact, type Figure, given, worked } from "../figure/figure.ts";
 import { definition, massBalance } from "../figure/source.ts";
 import { type Decimal, dec, decimalText } from "../number/decimal.ts";

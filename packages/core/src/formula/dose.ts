@@ -1,5 +1,5 @@
 import { alkalinityM, anhydrousShare, pure } from "../chemistry/composition.ts";
-import { atomicWeightSource } from "../chemistry/species.ts";
+import { atomicWeightSource } from "../chemistry/elements.ts";
 import { type Figure, given, worked } from "../figure/figure.ts";
 import { answer, inputProblem, type Outcome, type Path, type Problem, problem, refuse } from "../figure/problem.ts";
 import { fromSpec, massBalance, type Source } from "../figure/source.ts";

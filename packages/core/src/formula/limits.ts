@@ -1,7 +1,6 @@
 import { alkalinityM, pure, sharesOf, speciesOf } from "../chemistry/composition.ts";
-import { type FoodLimit, foodLimits } from "../chemistry/food-limits.ts";
-import { hydroxides } from "../chemistry/hazard.ts";
-import type { SpeciesName } from "../chemistry/species.ts";
+import { type FoodLimit, known } from "../chemistry/salts/record.ts";
+import { type SpeciesName, speciesNames } from "../chemistry/species.ts";
 import { exact, type Figure, given, worked } from "../figure/figure.ts";
 import { inputProblem, type Note, type Path, type Problem } from "../figure/problem.ts";
 import { citation, massBalance, type Source } from "../figure/source.ts";
@@ -113,22 +112,22 @@ export function doseNotes(doses: Doses): readonly Note[] {
   const { lines, alkali, salt } = doses;
   const hydroxide = lines.reduce((total, { material, parts }) => {
     const shares = material.composition === undefined ? [] : sharesOf(material.composition);
-    const caustic = shares.filter(([name]) => hydroxides.some((one) => one === name));
+    const caustic = shares.filter(([name]) => speciesOf(name).kind === "hydroxide");
     return caustic.reduce((more, [, share]) => more.plus(share.times(parts.value).div(100)), total);
   }, dec(0));
   return [
     ...(alkali === undefined ? [] : alkaliBeyond(alkali.anhydrous.value)),
     ...beyond("alkali.hydroxide", "alkali", "hydroxide", hydroxide, hydroxideUsed),
     ...beyond("salt.unusual", "salt", "salt", exact(salt), saltUsed),
-    ...legalSalts(doses).flatMap(({ figure, limit }) =>
-      exact(figure).lte(limit.most)
+    ...legalSalts(doses).flatMap((one) =>
+      exact(one.figure).lte(one.limit.most)
         ? []
         : [
             {
               code: "alkali.food-law",
               path: ["alkali"],
               loud: true as const,
-              text: `${lawText(figure, limit)}; the local code decides`,
+              text: `${lawText(one)}; the local code decides`,
             },
           ],
     ),
@@ -137,18 +136,21 @@ export function doseNotes(doses: Doses): readonly Note[] {
 
 /** A salt in the raw noodle, beside the limit that a food law sets. */
 export interface LegalSalt {
+  readonly salt: SpeciesName;
   readonly figure: Figure;
   readonly limit: FoodLimit & { readonly most: DecimalText };
 }
 
 /** The salts of a dough for which a limit in noodles is known here, in mg per kg of raw noodle, nothing lost. */
 export function legalSalts({ lines, dough }: Pick<Doses, "lines" | "dough">): readonly LegalSalt[] {
-  return foodLimits.flatMap((limit): readonly LegalSalt[] => {
-    const [name, other] = limit.species;
-    if (limit.on !== "food" || name === undefined || other !== undefined || limit.most === undefined) return [];
-    const holding = lines.filter(({ material }) => material.composition?.species[name] !== undefined);
+  return speciesNames.flatMap((salt) => {
+    const holding = lines.filter(({ material }) => material.composition?.species[salt] !== undefined);
     if (holding.length === 0) return [];
-    return [{ figure: inNoodle(name, holding, dough), limit: { ...limit, most: limit.most } }];
+    return (known(speciesOf(salt).foodLimits) ?? []).flatMap((limit): readonly LegalSalt[] => {
+      const { most, counted } = limit;
+      if (most === undefined || counted !== undefined) return [];
+      return [{ salt, figure: inNoodle(salt, holding, dough), limit: { ...limit, most } }];
+    });
   });
 }
 
@@ -176,8 +178,7 @@ function inNoodle(name: SpeciesName, lines: readonly FormulaLine[], dough: Figur
 }
 
 /** How a salt stands to a limit, in words. */
-export function lawText(figure: Figure, { species, most, source }: LegalSalt["limit"]): string {
+export function lawText({ salt, figure, limit: { most, source } }: LegalSalt): string {
   const within = exact(figure).lte(most) ? "within" : "above";
-  const names = species.map((name) => speciesOf(name).name).join(", ");
-  return `${names}, ${fixedText(figure.value, 0)} mg per kg of raw noodle: ${within} the ${most} of ${citation(source)}`;
+  return `${speciesOf(salt).name}, ${fixedText(figure.value, 0)} mg per kg of raw noodle: ${within} the ${most} of ${citation(source)}`;
 }

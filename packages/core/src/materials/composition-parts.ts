@@ -1,5 +1,5 @@
 import { type Composition, fromMasses, hydrate } from "../chemistry/composition.ts";
-import { type HydrateName, hydrates, type SpeciesName, speciesNames } from "../chemistry/species.ts";
+import { type HydrateName, hydrateNames, type SpeciesName, speciesNames } from "../chemistry/species.ts";
 import { answer, inputProblem, type Outcome, type Path, type Problem, problem, refuse } from "../figure/problem.ts";
 import { type Decimal, dec, decimalText, HUNDRED, sum, ZERO } from "../number/decimal.ts";
 import { parseQuantity } from "../number/quantity.ts";
@@ -67,13 +67,13 @@ export function findPart(key: string): Part | undefined {
   if (wanted === "inert") return { kind: "inert" };
   const name = speciesNames.find((one) => one.toLowerCase() === wanted);
   if (name !== undefined) return { kind: "species", name };
-  const crystal = (Object.keys(hydrates) as HydrateName[]).find((one) => one.toLowerCase() === wanted);
+  const crystal = hydrateNames.find((one) => one.toLowerCase() === wanted);
   return crystal === undefined ? undefined : { kind: "hydrate", name: crystal };
 }
 
 /** The problem of a part that nothing stands for. */
 export function unknownPart(key: string, path: Path): Problem {
-  return problem("materials.composition-part", path, { key, parts: [...speciesNames, ...Object.keys(hydrates)] });
+  return problem("materials.composition-part", path, { key, parts: [...speciesNames, ...hydrateNames] });
 }
 
 function readShare(written: string | number, path: Path, problems: Problem[]): Decimal | "rest" | undefined {

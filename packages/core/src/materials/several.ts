@@ -1,11 +1,9 @@
-import { alkalinityM, anhydrousShare, type Composition, hydrate, pure } from "../chemistry/composition.ts";
-import { type HydrateName, hydrates, type SpeciesName, species } from "../chemistry/species.ts";
+import { alkalinityM, anhydrousShare, ofFormula, pure } from "../chemistry/composition.ts";
+import { type Formula, nameOf } from "../chemistry/species.ts";
 import { inputProblem, type Path, type WordedProblem } from "../figure/problem.ts";
 import type { Source } from "../figure/source.ts";
 import { type Decimal, type DecimalText, dec, fixedText } from "../number/decimal.ts";
 import { plainName } from "./nearest.ts";
-
-type Formula = SpeciesName | HydrateName;
 
 /** A name that stands for several things, or for something that is no noodle alkali, with what has to be asked. */
 export interface SeveralThings {
@@ -350,7 +348,7 @@ function rangeText(
   { text, unit, ofIt, meq, anhydrous }: DoseBeside,
 ): string {
   const amount = (formula: Formula): Decimal => {
-    const composition = compositionBy(formula);
+    const composition = ofFormula(formula);
     const strength = alkalinityM(composition);
     if (ofIt !== undefined) return strength.times(ofIt).div(alkalinityM(pure("Na2CO3")));
     if (meq !== undefined) return meq.div(strength);
@@ -363,16 +361,4 @@ function rangeText(
   return ofIt === undefined
     ? `${text} takes from ${low} to ${high} of it`
     : `${text} of it is worth from ${low} to ${high} of sodium carbonate without water`;
-}
-
-function compositionBy(formula: Formula): Composition {
-  return isHydrate(formula) ? hydrate(formula) : pure(formula);
-}
-
-function nameOf(formula: Formula): string {
-  return isHydrate(formula) ? hydrates[formula].name : species[formula].name;
-}
-
-function isHydrate(formula: Formula): formula is HydrateName {
-  return Object.hasOwn(hydrates, formula);
 }

@@ -1,4 +1,4 @@
-import { anhydrousShare, type Composition, hydrate, pure } from "../chemistry/composition.ts";
+import { anhydrousShare, type Composition, hydrate, isChloride, pure, sharesOf } from "../chemistry/composition.ts";
 import { mixInRatio, type RatioBy } from "../chemistry/ratio.ts";
 import { hydrates } from "../chemistry/species.ts";
 import { fitRange, type StatedStrength, solutionAt } from "../chemistry/stated-strength.ts";
@@ -139,9 +139,7 @@ export function saltsInRatio(
     const expected = "salts with their parts, such as { K2CO3: 6, Na2CO3: 4 }";
     return refuse(inputProblem("materials.salts", path, "no salt", expected, "name the salts of the product"));
   }
-  const chlorideAlone = salts.some(({ composition }) =>
-    Object.keys(composition.species).some((one) => one.endsWith("Cl")),
-  );
+  const chlorideAlone = salts.some(({ composition }) => sharesOf(composition).some(([one]) => isChloride(one)));
   if (chlorideAlone && ratioBy === "anhydrous") {
     const found = "a chloride among the salts of a ratio";
     const expected = "alkaline salts alone, or `ratioBy: as weighed`";

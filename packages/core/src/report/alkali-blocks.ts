@@ -1,6 +1,6 @@
 import type { Carried } from "../chemistry/carried.ts";
 import type { Composition } from "../chemistry/composition.ts";
-import { type FoodLimit, foodLimitsFor, localCode } from "../chemistry/food-limits.ts";
+import { additiveLimits, type FoodLimits, foodLimits, localCode } from "../chemistry/food-limits.ts";
 import { additivesIn, cautionsFor, hazardOf } from "../chemistry/hazard.ts";
 import type { Strength } from "../chemistry/strength.ts";
 import type { Figure } from "../figure/figure.ts";
@@ -107,15 +107,13 @@ export function doubtLines(figures: readonly Figure[]): readonly string[] {
 export function rulesSections(compositions: readonly Composition[]): readonly Section[] {
   return [
     section("additives", "As food additives", additivesTable(compositions)),
-    section(
-      "limits",
-      "Limits on foods that name them",
-      limitsTable(compositions.flatMap(foodLimitsFor).filter(({ on }) => on === "food")),
-      {
-        kind: "text",
-        lines: [`${upperFirst(localCode)}. Limits on the additives themselves: \`noodlewright alkali list\`.`],
-      },
-    ),
+    section("limits", "Limits on foods that name them", limitsTable(compositions.map(foodLimits)), {
+      kind: "text",
+      lines: [
+        ...notKnownLines("on foods", compositions.map(foodLimits)),
+        `${upperFirst(localCode)}. Limits on the additives themselves: \`noodlewright alkali list\`.`,
+      ],
+    }),
     section("hazard", "Hazard class, by salts and strength", { kind: "text", lines: hazardLines(compositions) }),
   ];
 }
@@ -131,8 +129,8 @@ function additivesTable(compositions: readonly Composition[]): Table {
 }
 
 /** Limits, each once, with the text it comes from. */
-export function limitsTable(found: readonly FoodLimit[]): Table {
-  const limits = [...new Set(found)];
+export function limitsTable(found: readonly FoodLimits[]): Table {
+  const limits = [...new Set(found.flatMap(({ limits: some }) => some))];
   return table(
     "limits",
     [wordColumn("item", "what is limited"), wordColumn("limit", "limit"), wordColumn("text", "text")],
@@ -140,6 +138,22 @@ export function limitsTable(found: readonly FoodLimit[]): Table {
       row([words(item), words(limitText(least, most, unit)), words(citation(source))]),
     ),
   );
+}
+
+/** Names the salts of which no limit is known here. */
+export function notKnownLines(where: "on foods" | "on additives", found: readonly FoodLimits[]): readonly string[] {
+  const names = [...new Set(found.flatMap(({ notKnown }) => notKnown))];
+  return names.length === 0 ? [] : [`Limits ${where} that name ${names.join(", ")} are not known here.`];
+}
+
+/** Limits on the products as additives and on foods, with the salts of which none is known. */
+export function allLimits(compositions: readonly Composition[]): readonly [Table, ...string[]] {
+  const [onThem, onFoods] = [compositions.map(additiveLimits), compositions.map(foodLimits)];
+  return [
+    limitsTable([...onThem, ...onFoods]),
+    ...notKnownLines("on additives", onThem),
+    ...notKnownLines("on foods", onFoods),
+  ];
 }
 
 function limitText(least: string | undefined, most: string | undefined, unit: string): string {

@@ -4,18 +4,17 @@ import {
   alkalinityP,
   anhydrousShare,
   type Composition,
-  hydrate,
   isSesquicarbonate,
-  pure,
+  ofFormula,
   sharesOf,
 } from "../chemistry/composition.ts";
-import { foodLimitsFor, japaneseSalts } from "../chemistry/food-limits.ts";
+import { kansuiStandard } from "../chemistry/food-limits.ts";
 import { additivesIn, hazardOf } from "../chemistry/hazard.ts";
-import { type HydrateName, hydrates, species, speciesNames } from "../chemistry/species.ts";
+import { hydrateNames, nameOf, species, speciesNames } from "../chemistry/species.ts";
 import { citation } from "../figure/source.ts";
 import { materialNamed } from "../materials/catalogue.ts";
 import { type Decimal, decimalText, fixedText } from "../number/decimal.ts";
-import { alkaliCautions, limitsTable } from "./alkali-blocks.ts";
+import { alkaliCautions, allLimits } from "./alkali-blocks.ts";
 import { numberColumn, report, row, section, table, wordColumn } from "./build.ts";
 import type { Cell, Report, Table } from "./schema.ts";
 import { alkalinityEnds, words } from "./show.ts";
@@ -23,13 +22,11 @@ import { alkalinityEnds, words } from "./show.ts";
 /** Every salt and hydrate known here whose name or formula has all the words, or that an everyday name stands for. @example knownProducts("hydroxide").length // => 2 */
 export function knownProducts(words: string): readonly (Product & { readonly formula: string })[] {
   const sought = words.toLowerCase().split(/\s+/u);
-  const salts = speciesNames.map((formula) => ({ formula, name: species[formula].name, composition: pure(formula) }));
-  const crystals = (Object.keys(hydrates) as HydrateName[]).map((formula) => ({
+  const all = [...speciesNames, ...hydrateNames].map((formula) => ({
     formula,
-    name: hydrates[formula].name,
-    composition: hydrate(formula),
+    name: nameOf(formula),
+    composition: ofFormula(formula),
   }));
-  const all = [...salts, ...crystals];
   const found = all.filter(({ name, formula }) =>
     sought.every((word) => `${name} ${formula}`.toLowerCase().includes(word)),
   );
@@ -40,6 +37,7 @@ export function knownProducts(words: string): readonly (Product & { readonly for
 /** Lists the alkaline salts with their strength, additive numbers and hazard, and the limits that name them. */
 export function alkaliListReport(products: readonly (Product & { readonly formula: string })[], asked: string): Report {
   const compositions = products.map(({ composition }) => composition);
+  const [limits, ...notKnown] = allLimits(compositions);
   return report({
     command: "alkali list",
     title: asked === "" ? "Alkaline salts and what goes with them" : `Alkaline salts: ${asked}`,
@@ -47,9 +45,9 @@ export function alkaliListReport(products: readonly (Product & { readonly formul
     sections: [
       section("salts", "Salts, as pure products", saltsTable(products), { kind: "text", lines: [alkalinityEnds] }),
       section("hazard", "Additive numbers and hazard class", hazardTable(products)),
-      section("limits", "Limits that name them", limitsTable(compositions.flatMap(foodLimitsFor)), {
+      section("limits", "Limits that name them", limits, {
         kind: "text",
-        lines: allowance(compositions),
+        lines: [...notKnown, ...allowance(compositions)],
       }),
     ],
     figures: [],
@@ -117,12 +115,9 @@ function allowance(compositions: readonly Composition[]): readonly string[] {
         ? ["sodium sesquicarbonate"]
         : sharesOf(composition)
             .map(([name]) => name)
-            .filter((name) => !japaneseSalts.allowed.includes(name)),
+            .filter((name) => species[name].kansui === "not named"),
     ),
   );
   const left = others.size === 0 ? "It names all of these." : `It does not name ${[...others].join(", ")}.`;
-  return [
-    `${citation(japaneseSalts.source)}. ${left}`,
-    "Check the local code: limits differ between countries and change.",
-  ];
+  return [`${citation(kansuiStandard)}. ${left}`, "Check the local code: limits differ between countries and change."];
 }

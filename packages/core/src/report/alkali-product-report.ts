@@ -3,13 +3,12 @@ import type { Baked } from "../chemistry/baking.ts";
 import { idealYield, ovenCautions } from "../chemistry/baking.ts";
 import { alkalinityM, alkalinityP, type Composition } from "../chemistry/composition.ts";
 import { compositionFigures } from "../chemistry/composition-figures.ts";
-import { foodLimitsFor } from "../chemistry/food-limits.ts";
 import { named } from "../chemistry/named.ts";
 import { type Assayed, alkalinityAs, type Split } from "../chemistry/titration.ts";
 import type { Figure } from "../figure/figure.ts";
 import type { Note } from "../figure/problem.ts";
 import { massBalance, type Source } from "../figure/source.ts";
-import { alkaliCautions, carriedFigures, limitsTable, rulesSections, sideBySide } from "./alkali-blocks.ts";
+import { alkaliCautions, allLimits, carriedFigures, rulesSections, sideBySide } from "./alkali-blocks.ts";
 import { numberColumn, report, row, section, table, wordColumn } from "./build.ts";
 import type { Block, Report, Table } from "./schema.ts";
 import { alkalinityEnds, figureCell, inSystem, type UnitSystem, words } from "./show.ts";
@@ -66,6 +65,7 @@ export function idealBakeReport(salt: "NaHCO3" | "KHCO3"): Report {
     water: "0",
     inert: "0",
   };
+  const [limits, ...notKnown] = allLimits([carbonate]);
   return report({
     command: "alkali bake",
     title: "Bicarbonate in the oven",
@@ -83,7 +83,7 @@ export function idealBakeReport(salt: "NaHCO3" | "KHCO3"): Report {
           ],
         },
       ),
-      section("limits", "Limits that name it", limitsTable(foodLimitsFor(carbonate))),
+      section("limits", "Limits that name it", limits, { kind: "text", lines: notKnown }),
     ],
     figures: [figure],
     notes: [],

@@ -1,5 +1,5 @@
 import { sharesOf } from "../chemistry/composition.ts";
-import { hydroxides, irritants } from "../chemistry/hazard.ts";
+import { burns, irritates, unclassed, unclassedSalts } from "../chemistry/hazard.ts";
 import type { Formula } from "../formula/formula.ts";
 import type { FormulaLine } from "../formula/lines.ts";
 import { dec, HUNDRED } from "../number/decimal.ts";
@@ -17,19 +17,19 @@ export function formulaCautions(formula: Formula): readonly string[] {
       ? []
       : sharesOf(line.material.composition).map(([name]) => name),
   );
-  const has = (...names: readonly string[]): boolean => species.some((name) => names.includes(name));
   const egg = formula.lines.some((line) => line.material.kind === "egg");
   return [
-    ...(has(...irritants)
+    ...(species.some(irritates)
       ? [
           "Alkaline salts irritate eyes, skin and airways: keep dust down, wear eye protection, rinse splashes with much water. Use food grade only, and follow the label and the safety data sheet.",
         ]
       : []),
-    ...(has(...hydroxides)
+    ...(species.some(burns)
       ? [
           "Hydroxides burn skin and eyes: goggles and gloves, add them to water and never water to them, no aluminium. Follow the safety data sheet; local codes may not allow them in noodles.",
         ]
       : []),
+    ...unclassedSalts([...new Set(species.filter(unclassed))]),
     ...formula.lines.flatMap(({ material }) => material.cautions ?? []),
     ...formula.lines.flatMap(saltOfItsOwn),
     ...(egg

@@ -49,7 +49,7 @@ export function formulaReport(formula: Formula, notes: readonly Note[]): Report 
         ranges(formula.alkali?.figures ?? []),
         formula.alkali && {
           kind: "text",
-          lines: [alkalinityEnds, ...legal.map(({ figure, limit }) => `${upperFirst(lawText(figure, limit))}.`)],
+          lines: [alkalinityEnds, ...legal.map((one) => `${upperFirst(lawText(one))}.`)],
         },
       ),
       recordedSection(formula),

@@ -33,6 +33,19 @@ function figure({ graph }: Published<DoughWater>, id: string): number {
   return Number(one.value);
 }
 
+it("says of which dry salts no heat of solution is counted, because none is known", () => {
+  const notesWith = (alkali: string): readonly string[] => {
+    const outcome = outcomeOf({}, { ...eggNoodle, alkali: [{ name: alkali, amount: "0.4 %" }] });
+    return outcome.ok
+      ? outcome.notes.filter(({ code }) => code.endsWith("heat-of-solution")).map(({ text }) => text)
+      : [];
+  };
+  expect(notesWith("potassium hydroxide")).toEqual([
+    "potassium hydroxide holds KOH, whose heat of solution is not known here, so none is counted for it.",
+  ]);
+  expect(notesWith("potassium carbonate")).toEqual([]);
+});
+
 describe("a temperature for each ingredient", () => {
   it("counts with its mass and specific heat: the first law closes by hand", () => {
     const asRoom = waterOf({});

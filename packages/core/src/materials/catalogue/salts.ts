@@ -1,7 +1,7 @@
 import { bakedAsAssumed, ovenCautions } from "../../chemistry/baking.ts";
-import { type Composition, fromMasses, potassiumShare, sodiumShare } from "../../chemistry/composition.ts";
-import { type CatalogueComposition, catalogueComposition } from "../../chemistry/compositions.ts";
-import { atomicWeightSource, molarMass } from "../../chemistry/species.ts";
+import { type Composition, fromMasses, ofFormula, potassiumShare, sodiumShare } from "../../chemistry/composition.ts";
+import { atomicWeightSource, molarMass } from "../../chemistry/elements.ts";
+import { type Formula, nameOf, saltProducts } from "../../chemistry/species.ts";
 import { at } from "../../figure/source.ts";
 import { dec, decimalText, HUNDRED } from "../../number/decimal.ts";
 import type { Material } from "../material.ts";
@@ -9,54 +9,27 @@ import type { Entry } from "./entry.ts";
 import { natures } from "./nature.ts";
 import { usdaSource } from "./usda-sr28.ts";
 
-type SaltRow = readonly [key: string, name: string, composition: CatalogueComposition, ...aliases: string[]];
-
-/** Pure alkaline salts: key, name, composition, other names. */
-const rows: readonly SaltRow[] = [
-  ["sodium-carbonate", "sodium carbonate", "sodium carbonate, anhydrous", "Na2CO3"],
-  ["sodium-carbonate-monohydrate", "sodium carbonate monohydrate", "sodium carbonate monohydrate", "Na2CO3.H2O"],
-  ["sodium-carbonate-decahydrate", "sodium carbonate decahydrate", "sodium carbonate decahydrate", "Na2CO3.10H2O"],
-  ["potassium-carbonate", "potassium carbonate", "potassium carbonate, anhydrous", "K2CO3"],
-  [
-    "potassium-carbonate-sesquihydrate",
-    "potassium carbonate sesquihydrate",
-    "potassium carbonate sesquihydrate",
-    "K2CO3.1.5H2O",
-  ],
-  ["sodium-bicarbonate", "sodium bicarbonate", "sodium bicarbonate", "baking soda", "bicarbonate of soda", "NaHCO3"],
-  ["potassium-bicarbonate", "potassium bicarbonate", "potassium bicarbonate", "KHCO3"],
-  ["sodium-sesquicarbonate", "sodium sesquicarbonate", "sodium sesquicarbonate", "Na2CO3.NaHCO3.2H2O"],
-  ["sodium-hydroxide", "sodium hydroxide", "sodium hydroxide", "NaOH"],
-  ["potassium-hydroxide", "potassium hydroxide", "potassium hydroxide", "KOH"],
-  ["baked-soda", "baked baking soda", "sodium bicarbonate, baked to carbonate", "baked soda"],
-];
-
-const notes: Readonly<Record<string, readonly string[]>> = {
-  "sodium-bicarbonate": ["weak alkali: for noodles it is baked to carbonate first, or gives a milder dough"],
-  "baked-soda": bakedAsAssumed,
-};
+const weakAlkali = ["weak alkali: for noodles it is baked to carbonate first, or gives a milder dough"];
 
 const saltNames = ["table salt", "sodium chloride", "NaCl"] as const;
 
 /** Table salt and the alkaline salts. */
 export const saltEntries: readonly Entry[] = [
   { key: "usda 02047", name: "salt", aliases: saltNames, build: tableSalt },
-  ...rows.map((row) => {
-    const [key, name, , ...aliases] = row;
-    return { key: `salt ${key}`, name, aliases, build: () => alkali(row) };
+  ...saltProducts.map((product) => {
+    const { key, of, name = nameOf(of), baked = false, aliases: others } = product;
+    const naming = { key: `salt ${key}`, name, aliases: baked ? others : [...others, of] };
+    return { ...naming, build: () => ({ ...naming, ...alkali(of, baked) }) };
   }),
 ];
 
-function alkali([key, name, composition, ...aliases]: SaltRow): Material {
+function alkali(formula: Formula, baked: boolean): Omit<Material, "key" | "name" | "aliases"> {
   return {
-    key: `salt ${key}`,
-    name,
-    aliases,
     ...natures.alkali,
-    ...elements(catalogueComposition(composition)),
+    ...elements(ofFormula(formula)),
     allergensKnown: true,
-    notes: notes[key] ?? [],
-    ...(composition === "sodium bicarbonate, baked to carbonate" && { cautions: ovenCautions }),
+    notes: baked ? bakedAsAssumed : formula === "NaHCO3" ? weakAlkali : [],
+    ...(baked && { cautions: ovenCautions }),
     source: atomicWeightSource,
   };
 }

@@ -3,6 +3,7 @@ import type { Batch } from "../../batch/batch.ts";
 import type { Rework } from "../../batch/rework.ts";
 import type { WeighedLine } from "../../batch/weighing.ts";
 import { type Composition, sharesOf } from "../../chemistry/composition.ts";
+import { type DissolvingSalt, isDissolving, speciesNames } from "../../chemistry/species.ts";
 import { exact, type Figure, found, given, worked } from "../../figure/figure.ts";
 import { type Graph, type Published, published } from "../../figure/graph.ts";
 import {
@@ -27,7 +28,6 @@ import type { Given } from "../inputs.ts";
 import { compositionOf } from "./dough-food.ts";
 import { specificHeat } from "./food.ts";
 import { doughMass, flourSpecificHeat, type Ingredient, type Mix, massOf } from "./heat-balance.ts";
-import { type DissolvingSalt, dissolvingSalts } from "./heat-of-solution.ts";
 import { type WeighedIce, weighedIce } from "./iced-water.ts";
 import { mixerWork } from "./measured-mix.ts";
 import type { MixingHeat } from "./mixing-heat.ts";
@@ -232,7 +232,7 @@ function otherIngredients(others: readonly WeighedLine[], { room }: Temperatures
 const driestMoisture = 5;
 
 function drySalts(lines: readonly WeighedLine[]): readonly DrySalt[] {
-  return dissolvingSalts.flatMap((salt): readonly DrySalt[] => {
+  return speciesNames.filter(isDissolving).flatMap((salt): readonly DrySalt[] => {
     const holding = lines.flatMap(({ line, exact: mass }) => {
       const share = isDry(line) ? sharesOf(line.material.composition).find(([name]) => name === salt)?.[1] : undefined;
       return share === undefined ? [] : [{ line, mass, share }];
@@ -267,13 +267,20 @@ function isDry(line: FormulaLine): line is FormulaLine & { readonly material: { 
 }
 
 function saltNotes(lines: readonly WeighedLine[]): readonly Note[] {
-  return lines
-    .filter(({ line }) => line.material.composition !== undefined && !isDry(line))
-    .map(({ line }) => ({
-      code: "temperature.no-heat-of-solution",
-      path: line.path,
-      text: `${line.name} holds water, so no heat of solution is counted for it.`,
-    }));
+  return lines.flatMap(({ line }) => {
+    const why = uncounted(line);
+    if (why === undefined) return [];
+    const text = `${line.name} ${why}.`;
+    return [{ code: "temperature.no-heat-of-solution", path: line.path, text }];
+  });
+}
+
+function uncounted(line: FormulaLine): string | undefined {
+  if (line.material.composition === undefined) return undefined;
+  if (!isDry(line)) return "holds water, so no heat of solution is counted for it";
+  const unknown = sharesOf(line.material.composition).flatMap(([name]) => (isDissolving(name) ? [] : [name]));
+  if (unknown.length === 0) return undefined;
+  return `holds ${unknown.join(" and ")}, whose heat of solution is not known here, so none is counted for it`;
 }
 
 interface DrySalt {

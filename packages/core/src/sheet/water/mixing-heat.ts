@@ -1,10 +1,11 @@
+import type { DissolvingSalt } from "../../chemistry/species.ts";
 import { type Figure, worked } from "../../figure/figure.ts";
 import type { Problem } from "../../figure/problem.ts";
 import { definition } from "../../figure/source.ts";
 import type { DecimalText } from "../../number/decimal.ts";
 import { asked, askedFigure, askedOr, type Given, numberOf, outsideLimits } from "../inputs.ts";
 import { doughProblem, massOf } from "./heat-balance.ts";
-import { crcEnthalpies, type DissolvingSalt, heatOfSolution } from "./heat-of-solution.ts";
+import { crcEnthalpies, heatOfSolution } from "./heat-of-solution.ts";
 
 /**
  * Heat that the mix makes of itself: measured by the kitchen for this mixer and dough, or estimated. Salts count only where
