@@ -7,23 +7,34 @@ import type { Material, MaterialKind } from "./material.ts";
 import { editDistance, nearestNames, plainName, wordsOf } from "./nearest.ts";
 import { severalThings } from "./several.ts";
 
-const entries: readonly Entry[] = [...usdaEntries, ...mextIngredientEntries, ...saltEntries, ...mextNoodleEntries].map(
-  withEverydayNames,
-);
-let built: readonly Material[] | undefined;
-let byPlainName: ReadonlyMap<string, Entry> | undefined;
-
-/** Every material that comes with the library, its source on each. They are built at the first call. */
-export function catalogue(): readonly Material[] {
-  built ??= entries.map(({ build }) => build());
-  return built;
+/** An entry of the catalogue with its everyday names, and the material built from it at the first call. */
+interface Listed extends Entry {
+  built?: Material;
 }
 
-function withEverydayNames(entry: Entry): Entry {
-  const more = everydayNames.flatMap(({ of, names }) => (of === entry.key ? names : []));
-  if (more.length === 0) return entry;
-  const aliases = [...entry.aliases, ...more];
-  return { ...entry, aliases, build: () => ({ ...entry.build(), aliases }) };
+let list: readonly Listed[] | undefined;
+let byPlainName: ReadonlyMap<string, Listed> | undefined;
+let withoutWater: ReadonlySet<string> | undefined;
+
+function entries(): readonly Listed[] {
+  if (list !== undefined) return list;
+  const more = new Map<string, string[]>();
+  for (const { of, names } of everydayNames) more.set(of, [...(more.get(of) ?? []), ...names]);
+  list = [...usdaEntries, ...mextIngredientEntries, ...saltEntries, ...mextNoodleEntries].map((entry) => ({
+    ...entry,
+    aliases: [...entry.aliases, ...(more.get(entry.key) ?? [])],
+  }));
+  return list;
+}
+
+function materialOf(entry: Listed): Material {
+  entry.built ??= { ...entry.build(), aliases: entry.aliases };
+  return entry.built;
+}
+
+/** Every material that comes with the library, its source on each. Each is built once, when it is asked for. */
+export function catalogue(): readonly Material[] {
+  return entries().map(materialOf);
 }
 
 /** The material, or the names most like what was asked for. */
@@ -41,7 +52,7 @@ export type MaterialFinding =
 export function findMaterial(name: string, own: readonly Material[] = []): MaterialFinding {
   const material = indexOf(own).get(plainName(name)) ?? materialNamed(name);
   if (material !== undefined) return { ok: true, material };
-  const names = [...own, ...entries].flatMap((one) => [one.name, ...one.aliases]);
+  const names = [...own, ...entries()].flatMap((one) => [one.name, ...one.aliases]);
   return { ok: false, nearest: nearestMaterials(name, names) };
 }
 
@@ -67,7 +78,9 @@ let ofAlkalis: ReadonlySet<string> | undefined;
 
 function alkaliNames(): ReadonlySet<string> {
   if (ofAlkalis !== undefined) return ofAlkalis;
-  const salts = entries.filter(({ key }) => key.startsWith("salt ")).flatMap(({ name, aliases }) => [name, ...aliases]);
+  const salts = entries()
+    .filter(({ key }) => key.startsWith("salt "))
+    .flatMap(({ name, aliases }) => [name, ...aliases]);
   const others = severalThings.flatMap(({ kind, names }) => (kind === "flour" ? [] : names));
   ofAlkalis = new Set([...salts, ...others].map(plainName));
   return ofAlkalis;
@@ -102,13 +115,17 @@ export function nameAdvice(name: string, nearest: readonly string[], otherwise: 
  */
 export function materialNamed(name: string): Material | undefined {
   const sought = plainName(name);
-  byPlainName ??= indexOf(entries);
-  const material = byPlainName.get(sought)?.build();
-  const silent = everydayNames.some(
-    ({ of, waterNotSaid, names }) =>
-      of === material?.key && waterNotSaid && names.some((one) => plainName(one) === sought),
+  byPlainName ??= indexOf(entries());
+  const entry = byPlainName.get(sought);
+  if (entry === undefined) return undefined;
+  const material = materialOf(entry);
+  withoutWater ??= new Set(
+    everydayNames.flatMap(({ of, waterNotSaid, names }) =>
+      waterNotSaid ? names.map((one) => `${of} ${plainName(one)}`) : [],
+    ),
   );
-  return material && silent ? { ...material, notes: [...material.notes, waterNotSaid(material.name)] } : material;
+  if (!withoutWater.has(`${entry.key} ${sought}`)) return material;
+  return { ...material, notes: [...material.notes, waterNotSaid(material.name)] };
 }
 
 function waterNotSaid(name: string): string {
