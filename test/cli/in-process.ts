@@ -2,6 +2,7 @@ import { resolve } from "node:path";
 import { batchCommand } from "#cli/commands/batch.ts";
 import { formulaCommand } from "#cli/commands/formula.ts";
 import { materialsCommand } from "#cli/commands/materials.ts";
+import type { Asker } from "#cli/io.ts";
 import { type Listed, run } from "#cli/run.ts";
 import { systemIo } from "#cli/system-io.ts";
 import type { Ended } from "./built.ts";
@@ -16,6 +17,9 @@ const commands: readonly Listed[] = [
 interface Surroundings {
   readonly cwd?: string;
   readonly commands?: readonly Listed[];
+  /** What somebody at a terminal answers, in this order; then they break off. */
+  readonly answers?: readonly string[];
+  readonly input?: string;
 }
 
 /** Runs the sources of the command in this process, which is quick; a process of its own is `runBuilt`. */
@@ -23,18 +27,32 @@ export async function runHere(args: readonly string[], surroundings: Surrounding
   const real = systemIo();
   let stdout = "";
   let stderr = "";
+  const say = (text: string): void => {
+    stderr += text;
+  };
   const status = await run(args, surroundings.commands ?? commands, {
     ...real,
     readFile: (path, most) => real.readFile(resolve(surroundings.cwd ?? ".", path), most),
     out: (text) => {
       stdout += text;
     },
-    err: (text) => {
-      stderr += text;
-    },
+    err: say,
+    asker: async () => (surroundings.answers === undefined ? undefined : answering(surroundings.answers, say)),
+    stdinIsTerminal: () => surroundings.answers !== undefined,
+    readStdin: async () => Buffer.from(surroundings.input ?? ""),
     width: 100,
     colour: () => false,
     colourOfErrors: () => false,
   });
   return { status, stdout, stderr };
+}
+
+/** Somebody who has their answers ready; what they are asked goes to standard error. */
+function answering(answers: readonly string[], say: (text: string) => void): Asker {
+  const waiting = [...answers];
+  const next = async (prompt: string): Promise<string | undefined> => {
+    say(prompt);
+    return waiting.shift();
+  };
+  return { line: next, lines: next, close: () => undefined };
 }

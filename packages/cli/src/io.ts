@@ -15,12 +15,23 @@ export interface Io {
   readonly today: () => string;
   readonly readStdin: (most: number) => Promise<Uint8Array>;
   readonly stdinIsTerminal: () => boolean;
+  /** Somebody who answers questions: only where both questions and answers go by a terminal. */
+  readonly asker: () => Promise<Asker | undefined>;
   readonly out: (text: string) => void;
   readonly err: (text: string) => void;
   /** Columns of the terminal, or 100 where the output goes elsewhere. */
   readonly width: number;
   readonly colour: () => boolean;
   readonly colourOfErrors: () => boolean;
+}
+
+/** Somebody at a terminal. What they say ends with undefined. */
+export interface Asker {
+  /** One line. */
+  readonly line: (prompt: string) => Promise<string | undefined>;
+  /** Lines up to an empty one with nothing behind it, so that a text with empty lines can be pasted. */
+  readonly lines: (prompt: string) => Promise<string | undefined>;
+  readonly close: () => void;
 }
 
 /** A file to write. */

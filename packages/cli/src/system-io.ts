@@ -19,6 +19,11 @@ export function systemIo(): Io {
       return `${now.getFullYear()}-${two(now.getMonth() + 1)}-${two(now.getDate())}`;
     },
     stdinIsTerminal: () => process.stdin.isTTY === true,
+    asker: async () => {
+      if (process.stdin.isTTY !== true || stderr.isTTY !== true) return undefined;
+      const { terminalAsker } = await import("./terminal-asker.ts");
+      return terminalAsker(process.stdin, stderr);
+    },
     out: (text) => void stdout.write(text),
     err: (text) => void stderr.write(text),
     width: stdout.isTTY ? stdout.columns || 80 : pipedWidth,

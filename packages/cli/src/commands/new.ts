@@ -1,25 +1,161 @@
+import { type Handwritten, readHandwritten } from "@noodlewright/core";
 import { printable } from "@noodlewright/core/render";
+import { withIngredient } from "../input/new-formula.ts";
+import { askForFormula, type NewWishes } from "../input/new-questions.ts";
+import { type KitchenWords, kitchenProblems, kitchenSections } from "../input/new-sections.ts";
+import { readTextFile } from "../input/read-file.ts";
 import { starterSpec } from "../input/starter-spec.ts";
-import { exit } from "../io.ts";
-import type { Command } from "../shared/command.ts";
+import { type ExitStatus, exit, type Io } from "../io.ts";
+import { wrapText } from "../render/wrap.ts";
+import { printProblems } from "../shared/answer.ts";
+import type { Asked, Command, Flag } from "../shared/command.ts";
 import { writeFiles } from "../shared/write-output.ts";
 
-/** `noodlewright new`: a commented spec to start from. */
+const flags = {
+  from: {
+    describe: "A formula as you have it written, a line for each ingredient; - reads standard input",
+    kind: "text",
+    placeholder: "handwritten.txt",
+  },
+  name: { describe: "Name of the noodle", kind: "text", placeholder: "Weekday noodle" },
+  flour: {
+    describe:
+      "A flour, with its amount where there is more than one, and what its bag says; may be given several times",
+    kind: "text",
+    placeholder: "bread flour, protein 12 %",
+  },
+  water: { describe: "The water poured in, in % of flour or as a weight", kind: "text", placeholder: "36 %" },
+  alkali: {
+    describe:
+      "An alkaline product and its amount; may be given several times. With --from, what the pack lists of one that is not clear",
+    kind: "text",
+    placeholder: "sodium carbonate 1 %",
+  },
+  salt: { describe: "Table salt, in % of flour or as a weight", kind: "text", placeholder: "1 %" },
+  bowls: { describe: "Number of bowls", kind: "text", placeholder: "40" },
+  "raw-weight": { describe: "Raw noodles for a bowl", kind: "text", placeholder: "130 g" },
+  scale: { describe: "Smallest step that a scale shows; may be given several times", kind: "text", placeholder: "1 g" },
+  rolls: {
+    describe: "Rolls and cutter: width, gaps, strand width",
+    kind: "text",
+    placeholder: "145 mm wide, gap 1 to 5 mm, cutter 2 mm",
+  },
+} as const satisfies Readonly<Record<string, Flag>>;
+
+/** `noodlewright new`: a spec from a formula as it is written, from answers, or an example to change. */
 export const newCommand: Command = {
   positionals: { file: "Where to write it; noodle.yaml unless stated, - prints it" },
-  flags: {},
+  flags,
   examples: [
-    ["noodlewright new", "writes noodle.yaml"],
-    ["noodlewright new evening-class.yaml", "writes that file"],
+    ["noodlewright new", "asks a few questions, and writes noodle.yaml; without a terminal it writes an example"],
+    ["noodlewright new --from handwritten.txt", "reads your own notes"],
+    [
+      "noodlewright new evening-class.yaml --flour 'bread flour, protein 12 %' --water '36 %' --salt '1 %'",
+      "asks nothing that a flag says",
+    ],
   ],
   run: async (asked, io) => {
-    const file = asked.text("file") ?? "noodle.yaml";
-    if (file === "-") {
-      io.out(starterSpec);
-      return exit.done;
+    const given = await wishesOf(asked, io);
+    if (typeof given === "number") return given;
+    const asker = asked.text("from") === "-" ? undefined : await io.asker();
+    const wishes = asker === undefined ? given : await askForFormula(given, asker, (text) => io.err(printable(text)));
+    asker?.close();
+    if (wishes === undefined) {
+      io.err("\nBroken off; nothing was written.\n");
+      return exit.wrongInput;
     }
-    const status = await writeFiles([{ path: file, text: starterSpec }], "nothing", asked, io);
-    if (status === exit.done) io.err(printable(`Wrote ${file}. Next: noodlewright formula ${file}`).concat("\n"));
-    return status;
+    const nothing = wishes.text.trim() === "" && Object.keys(flags).every((flag) => asked.list(flag).length === 0);
+    if (nothing) return write({ text: starterSpec, open: [], toFillIn: false }, asked, io);
+    const { sections, toFillIn } = kitchenSections(wishes.kitchen);
+    const read = readHandwritten(wishes.text, { name: wishes.name, sections });
+    return write(
+      { text: `${read.text}${toFillIn}`, open: openLines(read), toFillIn: read.questions.length > 0 },
+      asked,
+      io,
+    );
   },
 };
+
+/** What the flags say; the status where they cannot be read. */
+async function wishesOf(asked: Asked, io: Io): Promise<NewWishes | ExitStatus> {
+  const from = asked.text("from");
+  const reading = from === undefined ? undefined : await readTextFile(from, io);
+  if (reading?.ok === false) return printProblems([reading.problem], asked, io);
+  const parts = [
+    ["flours", "flour"],
+    ["water", "water"],
+    ["alkali", "alkali"],
+    ["salt", "salt"],
+  ] as const;
+  const text = parts.reduce(
+    (before, [part, flag]) => asked.list(flag).reduce((formula, said) => withIngredient(formula, part, said), before),
+    reading?.file.text ?? "",
+  );
+  const { yields } = readHandwritten(text);
+  const kitchen: KitchenWords = {
+    bowls: asked.text("bowls") ?? (yields && String(yields.bowls)),
+    rawWeight: asked.text("raw-weight") ?? yields?.rawWeight,
+    rolls: asked.text("rolls"),
+    ...(asked.list("scale").length > 0 && { scales: asked.list("scale") }),
+  };
+  const wrong = kitchenProblems({ ...kitchen, bowls: kitchen.bowls ?? "1", rawWeight: kitchen.rawWeight ?? "1 g" });
+  if (wrong.length === 0) return { text, name: asked.text("name"), kitchen };
+  const flagOf: Readonly<Record<keyof KitchenWords, keyof typeof flags>> = {
+    bowls: "bowls",
+    rawWeight: "raw-weight",
+    scales: "scale",
+    rolls: "rolls",
+  };
+  const placed = wrong.map(({ key, problem }) => ({
+    ...problem,
+    flag: `--${flagOf[key]}`,
+    example: flags[flagOf[key]].placeholder,
+  }));
+  return printProblems(placed, asked, io, "nothing was written");
+}
+
+/** What the cook still has to do, for standard error. */
+function openLines({ remarks, understood, notUnderstood, questions }: Handwritten): readonly string[] {
+  const at = (line: number | undefined, text: string): string => (line === undefined ? text : `line ${line}: ${text}`);
+  const said = [...remarks, ...understood.flatMap((one) => one.remarks.map((remark) => at(one.line, remark)))];
+  const list = (heading: string, lines: readonly string[]): readonly string[] =>
+    lines.length === 0 ? [] : [heading, ...lines.map((line) => `  - ${line}`)];
+  return [
+    ...list("To know:", said),
+    ...list(
+      "Not in the formula, for it was not understood:",
+      notUnderstood.map((one) => at(one.line, `${one.text}: ${one.why}`)),
+    ),
+    ...list(
+      "To be filled in before it can be worked out:",
+      questions.map((one) => at(one.line, `${one.text}: ${one.ask}`)),
+    ),
+  ];
+}
+
+interface Written {
+  readonly text: string;
+  /** For standard error. */
+  readonly open: readonly string[];
+  readonly toFillIn: boolean;
+}
+
+async function write({ text, open, toFillIn }: Written, asked: Asked, io: Io): Promise<ExitStatus> {
+  const file = asked.text("file") ?? "noodle.yaml";
+  const tell = (lines: readonly string[]): void =>
+    io.err(
+      lines
+        .flatMap((line) => wrapText(printable(line), io.width))
+        .map((line) => `${line}\n`)
+        .join(""),
+    );
+  if (file === "-") {
+    io.out(text);
+    tell(open);
+    return exit.done;
+  }
+  const status = await writeFiles([{ path: file, text }], "nothing", asked, io);
+  const next = toFillIn ? "Fill it in, then:" : "Next:";
+  if (status === exit.done) tell([...open, `Wrote ${file}. ${next} noodlewright formula ${file}`]);
+  return status;
+}

@@ -10,6 +10,8 @@ export interface DraftEntry {
   readonly figures?: Readonly<Record<string, unknown>>;
   /** For the cook who reads the spec, one comment each. */
   readonly remarks: readonly string[];
+  /** Lines that can be filled in below it. */
+  readonly toFillIn?: readonly string[];
 }
 
 /** A spec to be written. */
@@ -63,7 +65,11 @@ export function draftText(draft: Draft): string {
     if (Array.isArray(value) && entries !== undefined) {
       lines.push(`${key}:`);
       value.forEach((item: unknown, index) => {
-        lines.push(...commented(entries[index]?.remarks ?? [], 2), ...listItem(item, 2));
+        lines.push(
+          ...commented(entries[index]?.remarks ?? [], 2),
+          ...listItem(item, 2),
+          ...commented(entries[index]?.toFillIn ?? [], 4),
+        );
       });
     } else {
       lines.push(...commented(entries?.[0]?.remarks ?? [], 0));

@@ -46,6 +46,7 @@ export function placed(item: Item, underDusting: boolean): PlacedItem | LeftOut 
     ...(amount.by !== "open" && { value: amount.value }),
     ...(Object.keys(figures).length > 0 && { figures }),
     remarks,
+    ...(where.toFillIn && { toFillIn: where.toFillIn }),
   };
   const ask =
     where.ask !== undefined
@@ -61,6 +62,7 @@ interface Where {
   readonly name: string;
   readonly figures?: Readonly<Record<string, unknown>>;
   readonly remarks?: readonly string[];
+  readonly toFillIn?: readonly string[];
   readonly ask?: string;
 }
 
@@ -82,7 +84,7 @@ function partOf({ thing, figures, inBrackets, name }: Item): Where | LeftOut {
     if (kind === "alkali") {
       if (made !== undefined) return { part: "alkali", name: thing.name, figures: { composition: made } };
       const question = `"${thing.name}" may be ${mayBe}. Ask for ${ask}`;
-      return { part: "alkali", name: thing.name, remarks: [question, ...compositionSample], ask: question };
+      return { part: "alkali", name: thing.name, remarks: [question], toFillIn: compositionSample, ask: question };
     }
     if (wheat === true) return bagFlour(thing.name, figures, [...unused, ...noProtein(thing.name, figures, ask)]);
     const question = `"${thing.name}" may be ${mayBe}. Ask for ${ask}`;
@@ -91,7 +93,7 @@ function partOf({ thing, figures, inBrackets, name }: Item): Where | LeftOut {
   if (thing.alkali) {
     if (made !== undefined) return { part: "alkali", name: thing.name, figures: { composition: made } };
     const question = `"${thing.name}" is no name known here, and no guess is made for an alkali. Ask for the list of substances and their % on the pack`;
-    return { part: "alkali", name: thing.name, remarks: [question, ...compositionSample], ask: question };
+    return { part: "alkali", name: thing.name, remarks: [question], toFillIn: compositionSample, ask: question };
   }
   const told = figures["protein"] !== undefined || figures["label"] !== undefined;
   if (told && wheatWords.test(thing.name)) return bagFlour(thing.name, figures, unused);
@@ -99,8 +101,8 @@ function partOf({ thing, figures, inBrackets, name }: Item): Where | LeftOut {
 }
 
 const compositionSample = [
-  "figures:",
-  "  composition: { Na2CO3: 60 %, K2CO3: 40 % }   as the pack says, in place of these",
+  "figures:    what the pack says, in place of these",
+  "  composition: { Na2CO3: 60 %, K2CO3: 40 % }",
 ];
 const wheatWords =
   /(?:wheat|strong|bread|plain|all-purpose|noodle|patent|white|soft|weak|hard|baker'?s?) .*flour|weizenmehl|強力粉|薄力粉|中力粉/iu;

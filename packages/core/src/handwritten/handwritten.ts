@@ -33,6 +33,8 @@ export interface OpenQuestion {
   /** The line it is about; none where something is missing from the whole. */
   readonly line?: number;
   readonly text: string;
+  /** Where it goes in the spec. */
+  readonly part: Part | undefined;
   readonly about: "name" | "amount" | "missing" | "formula";
   readonly ask: string;
 }
@@ -78,8 +80,8 @@ export function readHandwritten(text: string, wishes: HandwrittenWishes = {}): H
   const sorted = sortLines(joinedLines(parted.map((line) => ({ line, read: readLine(line, comma) }))));
   const { items, remarks } = withUnits(sorted.placed);
   const { draft, items: merged } = assemble(items, sorted, wishes);
-  const open = merged.flatMap(({ item, ask }) =>
-    ask === undefined ? [] : [{ line: item.line.number, text: item.line.text, about: ask.about, ask: ask.text }],
+  const open = merged.flatMap(({ item: { line }, part, ask }) =>
+    ask === undefined ? [] : [{ line: line.number, text: line.text, part, about: ask.about, ask: ask.text }],
   );
   const missing = missingOf(draft);
   const spec = draftData(draft);
@@ -212,9 +214,14 @@ function understoodLine({ item, part, entry }: PlacedItem): UnderstoodLine {
 }
 
 function missingOf(draft: Draft): readonly OpenQuestion[] {
-  const ask = (text: string, words: string): OpenQuestion => ({ text, about: "missing", ask: words });
+  const ask = (part: "flours" | "water", words: string): OpenQuestion => ({
+    text: part,
+    part,
+    about: "missing",
+    ask: words,
+  });
   return [
-    ...(draft.flours.length === 0 ? [ask("flour", "which flour, and how much of it?")] : []),
+    ...(draft.flours.length === 0 ? [ask("flours", "which flour, and how much of it?")] : []),
     ...(draft.water === undefined ? [ask("water", "how much water is poured in?")] : []),
   ];
 }
@@ -227,7 +234,13 @@ function formulaQuestions(spec: unknown, draft: Draft, lines: readonly WrittenLi
     const line = lines.find(({ number }) => number === entryAt(draft, problem)?.line);
     const { found, expected, advice } = told(problem);
     const ask = `${found}; right would be ${expected}: ${advice}`;
-    return { ...(line && { line: line.number }), text: line?.text ?? problem.path.join(" "), about: "formula", ask };
+    return {
+      ...(line && { line: line.number }),
+      text: line?.text ?? problem.path.join(" "),
+      part: undefined,
+      about: "formula",
+      ask,
+    };
   });
 }
 

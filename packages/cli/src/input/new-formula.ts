@@ -1,0 +1,65 @@
+import { answeredLine, type Handwritten, type OpenQuestion, readHandwritten } from "@noodlewright/core";
+
+/** The text with one of its lines, or a part of it, replaced. */
+function amended(text: string, line: number, was: string, now: string): string {
+  const lines = text.split(/\r\n|[\n\r\u0085\u2028\u2029]/u);
+  const old = lines[line - 1] ?? "";
+  lines[line - 1] = old.includes(was) ? old.replace(was, () => now) : now;
+  return lines.join("\n");
+}
+
+function added(text: string, line: string): string {
+  return text.trim() === "" ? line : `${text}\n${line}`;
+}
+
+/** The formula with the answer to one of its questions. */
+export function withAnswer(text: string, { line, part, text: was }: OpenQuestion, answer: string): string {
+  if (line !== undefined) return amended(text, line, was, answeredLine(was, answer));
+  return added(text, answeredLine(part === "water" ? "water 1 g" : "1 g", answer));
+}
+
+/** The formula with what the bag of one of its flours says. */
+export function withLabel(
+  text: string,
+  flour: { readonly line: number; readonly text: string },
+  label: string,
+): string {
+  return amended(text, flour.line, flour.text, `${flour.text}, ${label}`);
+}
+
+/**
+ * The formula with an ingredient that was named apart. An alkaline product without an amount answers the first question
+ * about one; a flour that stands in the formula gets what is said of it; all else is a line more.
+ */
+export function withIngredient(text: string, part: "flours" | "water" | "alkali" | "salt", said: string): string {
+  if (part === "water" || part === "salt") return added(text, answeredLine(`${part} 1 g`, said));
+  const read = readHandwritten(text);
+  const open = read.questions.find((question) => question.part === "alkali" && question.about === "name");
+  const bare = readHandwritten(said).questions.some(({ about, line }) => about === "amount" && line !== undefined);
+  if (part === "alkali" && open !== undefined && (bare || /^[^,]*%.*%/u.test(said)))
+    return withAnswer(text, open, said);
+  const [name = "", ...label] = said.split(",");
+  const flour = flourLines(read).find((line) => line.name.toLowerCase() === name.trim().toLowerCase());
+  if (part === "flours" && flour !== undefined && label.length > 0)
+    return withLabel(text, flour, label.join(",").trim());
+  const alone = part === "flours" && bare && flourLines(read).length === 0;
+  return added(text, alone ? `${said}: 100 %` : said);
+}
+
+/** The lines of the flours, with whether the protein is told. */
+export function flourLines({ understood, questions, spec }: Handwritten) {
+  const flours = (spec["flours"] ?? []) as readonly {
+    readonly name: string;
+    readonly figures?: Readonly<Record<string, unknown>>;
+  }[];
+  const lines = [
+    ...understood,
+    ...questions.flatMap((one) => (one.line === undefined ? [] : [{ ...one, line: one.line, name: "" }])),
+  ]
+    .filter(({ part }) => part === "flours")
+    .sort((a, b) => a.line - b.line);
+  return lines.map((one, index) => {
+    const { name = one.name, figures = {} } = flours[index] ?? {};
+    return { line: one.line, text: one.text, name, told: "protein" in figures || "label" in figures };
+  });
+}

@@ -1,0 +1,88 @@
+import { type Problem, parseQuantity, readSpec } from "@noodlewright/core";
+
+/** What a kitchen says beside its formula, as written; undefined where nobody said it. */
+export interface KitchenWords {
+  readonly bowls?: string | undefined;
+  readonly rawWeight?: string | undefined;
+  /** The smallest step of each scale. */
+  readonly scales?: readonly string[];
+  /** Width, gaps and cutter in one line. */
+  readonly rolls?: string | undefined;
+}
+
+/** The sections of a spec, and what stays open as lines to fill in. */
+export interface KitchenSections {
+  readonly sections: Readonly<Record<string, unknown>>;
+  readonly toFillIn: string;
+}
+
+/** Turns what a kitchen says into sections of a spec. What is not said is left to fill in. */
+export function kitchenSections({ bowls, rawWeight, scales = [], rolls }: KitchenWords): KitchenSections {
+  const machine = rolls === undefined ? undefined : machineOf(rolls);
+  const batch = {
+    ...(bowls !== undefined && { bowls: /^\d+$/u.test(bowls) ? Number(bowls) : bowls }),
+    ...(rawWeight !== undefined && { rawWeight }),
+  };
+  const whole = bowls !== undefined && rawWeight !== undefined;
+  const missing = [
+    ...(whole
+      ? []
+      : [
+          "# How much to make: noodlewright batch",
+          `# batch:\n#   bowls: ${bowls ?? "40"}\n#   rawWeight: ${rawWeight ?? "130 g"}    raw noodles for a bowl`,
+        ]),
+    ...(scales.length > 0 ? [] : ["# The smallest step that the scale shows", "# scales:\n#   - division: 1 g"]),
+  ];
+  return {
+    sections: {
+      ...(whole && { batch }),
+      ...(scales.length > 0 && { scales: scales.map((division) => ({ division })) }),
+      ...(machine && { machines: { rolls: machine } }),
+    },
+    toFillIn: missing.length === 0 ? "" : `\n${missing.join("\n")}\n`,
+  };
+}
+
+const length = String.raw`\d+(?:[.,]\d+)? ?(?:mm|cm|in)`;
+
+/** Reads rolls and a cutter from one line, such as `145 mm wide, 1 to 6 mm, cutter 2 mm`; undefined without width or cutter. */
+function machineOf(text: string): Readonly<Record<string, unknown>> | undefined {
+  const cutter = new RegExp(`cutters? ?(?:number|no\\.?)? ?(${length}|\\d+)`, "iu").exec(text);
+  const rest = text.replace(cutter?.[0] ?? "", "");
+  const gap = new RegExp(`(\\d+(?:[.,]\\d+)? ?(?:mm|in)?) ?(?:to|–|-) ?(${length})`, "iu").exec(rest);
+  const width = new RegExp(length, "iu").exec(rest.replace(gap?.[0] ?? "", ""))?.[0];
+  const size = cutter?.[1];
+  if (width === undefined || size === undefined) return undefined;
+  const [least, greatest] = [gap?.[1], gap?.[2]];
+  const unit = /[a-z]+$/iu.exec(greatest ?? "")?.[0] ?? "mm";
+  return {
+    width: point(width),
+    ...(least !== undefined &&
+      greatest !== undefined && {
+        gap: { least: point(/[a-z]$/iu.test(least) ? least : `${least.trim()} ${unit}`), greatest: point(greatest) },
+      }),
+    cutters: [{ size: /^\d+$/u.test(size) ? Number(size) : point(size) }],
+  };
+}
+
+function point(text: string): string {
+  const plain = text.replace(",", ".").trim();
+  const reading = parseQuantity(plain, ["length"]);
+  return reading.ok ? plain.replace(/(?<=\d)(?=[a-z])/iu, " ") : plain;
+}
+
+/** What is wrong with what a kitchen said: the key of the spec, and in words. */
+export function kitchenProblems(
+  words: KitchenWords,
+): readonly { readonly key: keyof KitchenWords; readonly problem: Problem }[] {
+  const { sections } = kitchenSections(words);
+  const formula = { name: "noodles", flours: [{ name: "bread flour", amount: "100 %" }], water: { added: "36 %" } };
+  const outcome = readSpec({ ...formula, ...sections });
+  const keys: Readonly<Record<string, keyof KitchenWords>> = { scales: "scales", machines: "rolls" };
+  return outcome.ok
+    ? []
+    : outcome.problems.map((problem) => ({
+        key: problem.path[1] === "rawWeight" ? "rawWeight" : (keys[String(problem.path[0])] ?? "bowls"),
+        problem,
+      }));
+}

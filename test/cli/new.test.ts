@@ -1,0 +1,152 @@
+import { spawnSync } from "node:child_process";
+import { existsSync, readFileSync } from "node:fs";
+import { join } from "node:path";
+import { fileURLToPath } from "node:url";
+import { formulaOf } from "@noodlewright/core";
+import { describe, expect, test } from "vitest";
+import { parse } from "yaml";
+import { newCommand } from "#cli/commands/new.ts";
+import { starterSpec } from "#cli/input/starter-spec.ts";
+import type { Listed } from "#cli/run.ts";
+import { runBuilt } from "./built.ts";
+import { folderFor } from "./folder.ts";
+import { runHere } from "./in-process.ts";
+
+const commands: readonly Listed[] = [{ usage: "new [file]", describe: "", load: async () => newCommand }];
+const handout = "Harbour class noodles for 40 bowls\n1 kg strong flour\n380 ml water\nkansui 12 g\nturmeric 2 g\n";
+
+async function newSpec(
+  args: readonly string[],
+  more: { readonly answers?: readonly string[]; readonly input?: string } = {},
+) {
+  const { status, stdout, stderr } = await runHere(["new", "-", ...args], { commands, ...more });
+  return { status, stderr, text: stdout, spec: parse(stdout) as Record<string, unknown> };
+}
+
+describe("without a terminal", () => {
+  test("the example is written where nothing is said, and loads", async () => {
+    const { status, text, spec } = await newSpec([]);
+    expect([status, text, formulaOf(spec).ok]).toEqual([0, starterSpec, true]);
+  });
+
+  test("a formula from standard input becomes a spec; what is open, left out or taken for something is told", async () => {
+    const { status, stderr, spec, text } = await newSpec(["--from", "-"], { input: handout });
+    expect(status).toBe(0);
+    expect(stderr).toMatch(/To know:\n {2}- line 2: "strong flour" may be any wheat flour/u);
+    expect(stderr).toMatch(/not understood:\n {2}- line 5: turmeric 2 g/u);
+    expect(stderr).toMatch(/filled in before it can be worked out:\n {2}- line 4: kansui 12 g/u);
+    expect(spec).toMatchObject({ name: "Harbour class noodles", alkali: [{ name: "kansui", amount: "12 g" }] });
+    expect(text).toContain("#   bowls: 40");
+  });
+
+  test("a flag answers what a formula leaves open, and the spec then loads", async () => {
+    const { spec, stderr } = await newSpec(
+      ["--from", "-", "--alkali", "Na2CO3 60 %, K2CO3 40 %", "--flour", "strong flour, protein 12 %", "--scale", "1 g"],
+      { input: handout },
+    );
+    expect(stderr).not.toContain("To be filled in");
+    expect(spec).toMatchObject({
+      flours: [{ name: "strong flour", amount: "1 kg", figures: { protein: "12 %" } }],
+      alkali: [{ name: "kansui", amount: "12 g", figures: { composition: { Na2CO3: "60 %", K2CO3: "40 %" } } }],
+      scales: [{ division: "1 g" }],
+    });
+    expect(formulaOf(spec).ok).toBe(true);
+  });
+
+  test("flags alone make a formula", async () => {
+    const { spec } = await newSpec(
+      "--name|Evening noodle|--flour|bread flour, protein 12 %|--water|36 %|--salt|1 %|--alkali|sodium carbonate 1 %|--bowls|40|--raw-weight|130 g|--rolls|145 mm wide, 1 to 5 mm, cutter 2 mm".split(
+        "|",
+      ),
+    );
+    expect(spec).toEqual({
+      name: "Evening noodle",
+      flours: [{ name: "bread flour", amount: "100 %", figures: { protein: "12 %", proteinBasis: "as is" } }],
+      water: { tap: "36 %" },
+      alkali: [{ name: "sodium carbonate", amount: "1 %" }],
+      salt: "1 %",
+      batch: { bowls: 40, rawWeight: "130 g" },
+      machines: { rolls: { width: "145 mm", gap: { least: "1 mm", greatest: "5 mm" }, cutters: [{ size: "2 mm" }] } },
+    });
+    expect(formulaOf(spec).ok).toBe(true);
+  });
+
+  test("a flag that cannot be right is refused by its name, and nothing is written", async () => {
+    const { status, text, stderr } = await newSpec(["--water", "36 %", "--scale", "5", "--bowls", "many"]);
+    expect([status, text]).toEqual([2, ""]);
+    expect(stderr).toMatch(/^--bowls: .*\n(.*\n)*--scale: /u);
+    expect(stderr).toContain("nothing was written");
+  });
+
+  test("a file is named that there is not", async () => {
+    const { status, stderr } = await newSpec(["--from", "no-such-notes.txt"]);
+    expect([status, stderr]).toEqual([2, expect.stringContaining("no file of this name")]);
+  });
+});
+
+describe("at a terminal", () => {
+  test("the cook is asked what the formula leaves open, then what the kitchen has", async () => {
+    const { status, spec, stderr } = await newSpec([], {
+      answers: [handout, "60 % Na2CO3, 40 % K2CO3", "protein 12 %, moisture 13.5 %", "130 g", "5", "1 g, 0.1 g", ""],
+    });
+    expect(status).toBe(0);
+    expect(spec).toMatchObject({
+      flours: [{ name: "strong flour", figures: { protein: "12 %", moisture: "13.5 %" } }],
+      alkali: [{ name: "kansui", figures: { composition: { Na2CO3: "60 %", K2CO3: "40 %" } } }],
+      batch: { bowls: 40, rawWeight: "130 g" },
+      scales: [{ division: "1 g" }, { division: "0.1 g" }],
+    });
+    expect(spec).not.toHaveProperty("machines");
+    expect(stderr).toContain('Add the unit: "5 g" or "5 kg".');
+    expect(formulaOf(spec).ok).toBe(true);
+  });
+
+  test("an answer that is not given leaves its key out or its place open, and invents no figure", async () => {
+    const { spec, text } = await newSpec([], { answers: ["2 cups flour\nwater 90 g", "", "", "", "", "", "", ""] });
+    expect(spec).toEqual({
+      name: "Noodles",
+      flours: [{ name: "flour", amount: null, figures: { kind: "flour", allergens: ["wheat"] } }],
+      water: { tap: "90 g" },
+    });
+    expect(text).toContain("180 to 325 g");
+  });
+
+  test("an empty line alone writes the example", async () => {
+    expect((await newSpec([], { answers: [""] })).text).toBe(starterSpec);
+  });
+
+  test("to break off writes nothing", async () => {
+    const { status, text, stderr } = await newSpec([], { answers: [handout] });
+    expect([status, text]).toEqual([2, ""]);
+    expect(stderr).toContain("nothing was written");
+  });
+
+  const pseudoTerminal =
+    spawnSync("script", ["--version"], { encoding: "utf8" }).stdout?.includes("util-linux") === true;
+
+  test.runIf(pseudoTerminal)("a real one: a pasted text with an empty line in it, then the answers", () => {
+    const folder = folderFor({});
+    const command = fileURLToPath(new URL("../../packages/cli/bin/noodlewright.mjs", import.meta.url));
+    const typed = "bread flour 1 kg\n\nwater 380 g\nsoda ash 8 g\n\n";
+    const { stdout } = spawnSync(
+      "sh",
+      [
+        "-c",
+        `(sleep 1; printf '%s' "$TYPED"; sleep 1; printf 'protein 12 %%\\n40\\n130 g\\n1 g\\n\\n'; sleep 1) | script -qec "'${process.execPath}' '${command}' new" /dev/null`,
+      ],
+      { cwd: folder, encoding: "utf8", env: { ...process.env, NO_COLOR: "1", TYPED: typed }, timeout: 20_000 },
+    );
+    expect(stdout).toContain("What do you have written down?");
+    expect(existsSync(join(folder, "noodle.yaml"))).toBe(true);
+    expect(parse(readFileSync(join(folder, "noodle.yaml"), "utf8"))).toMatchObject({
+      flours: [{ name: "bread flour", amount: "1 kg", figures: { protein: "12 %" } }],
+      alkali: [{ name: "soda ash", amount: "8 g" }],
+      batch: { bowls: 40, rawWeight: "130 g" },
+    });
+  });
+});
+
+test("the built command neither waits nor asks where there is no terminal", () => {
+  const { status, stdout } = runBuilt(["new", "-"]);
+  expect([status, stdout]).toEqual([0, starterSpec]);
+});
