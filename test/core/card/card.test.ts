@@ -8,7 +8,6 @@ import { dec, fixedText } from "#core/number/decimal.ts";
 import { batchReport } from "#core/report/batch-report.ts";
 import type { Report } from "#core/report/schema.ts";
 import { groupDigits } from "#core/report/show.ts";
-import { temperatureReport } from "#core/report/temperature-report.ts";
 import { planDay } from "#core/sheet/day/day-plan.ts";
 import { loadWater } from "#core/sheet/water/dough-water.ts";
 import { expectSound } from "../report/sound.ts";
@@ -35,7 +34,7 @@ function cardOf(input: unknown, wishes: Partial<CardWishes> = {}): Both {
   const batch = planBatch(spec, formula);
   if (!batch.ok) throw new Error(JSON.stringify(batch.problems));
   const water = spec.temperature && loadWater(spec, batch.value);
-  const answers = water?.ok ? { water: temperatureReport("Water", water.value, []) } : {};
+  const answers = water?.ok ? { water: water.value } : {};
   return {
     made: card(spec, formula, batch.value, { ...plain, ...answers, ...wishes }),
     report: batchReport(formula, batch.value, []),

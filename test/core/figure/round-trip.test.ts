@@ -124,7 +124,7 @@ function cardOf(file: string, copy: Copy): unknown {
     said: "",
     loads: [],
     units: "metric",
-    ...(water && { water: copy(temperatureReport("Water", water, [])) }),
+    ...(water && { water: copy(water) }),
     notes: [],
   });
 }

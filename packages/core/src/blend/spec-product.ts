@@ -1,4 +1,5 @@
 import { type Figure, given, worked } from "../figure/figure.ts";
+import { type Published, published } from "../figure/graph.ts";
 import { answer, inputProblem, type Outcome, problem, refuse } from "../figure/problem.ts";
 import { fromSpec, massBalance } from "../figure/source.ts";
 import type { Formula } from "../formula/formula.ts";
@@ -19,8 +20,9 @@ export interface ReplacedIngredient {
   readonly water: Figure;
   readonly tapBefore: Figure;
   readonly tap: Figure;
-  /** What these rest on. */
-  readonly figures: readonly Figure[];
+  /** What is taken away of the old one, and what becomes more or less of the tap water, % of flour. */
+  readonly oldChange: Figure;
+  readonly tapChange: Figure;
 }
 
 /**
@@ -35,7 +37,7 @@ export function replaceIngredient(
   name: string,
   by: string,
   extra: OwnMaterials = {},
-): Outcome<ReplacedIngredient> {
+): Outcome<Published<ReplacedIngredient>> {
   const ingredients = formula.lines.filter(({ role }) => role === "ingredient");
   const old = ingredients.find((line) => plainName(line.name) === plainName(name));
   if (old === undefined) return refuse(notAnIngredient(name, ingredients));
@@ -75,7 +77,14 @@ export function replaceIngredient(
     sources: [massBalance],
   });
   if (dec(tap.value).isNegative()) return refuse(noWater(by, tap));
-  return answer({ old, by, amount, water, tapBefore, tap, figures: [amount, water, tapBefore, tap] });
+  const change = (id: string, label: string, text: string, from: Readonly<Record<string, Figure>>): Figure =>
+    worked({ id, label, unit: "% of flour", places: 2, formula: text, from, sources: [massBalance] });
+  const oldChange = change("replaced.old-change", `change of ${old.name}`, "-before", { before: old.parts });
+  const tapChange = change("replaced.tap-change", "change of the tap water", "now - before", {
+    now: tap,
+    before: tapBefore,
+  });
+  return answer(published({ old, by, amount, water, tapBefore, tap, oldChange, tapChange }, formula.graph));
 }
 
 function productOf(name: string, material: KitchenMaterial): ActiveProduct {

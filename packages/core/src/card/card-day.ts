@@ -1,6 +1,7 @@
 import { numberColumn, row, section, wordColumn } from "../report/build.ts";
-import type { Cell, Report, Section, Table } from "../report/schema.ts";
-import { measureCell, shownGrouped, words } from "../report/show.ts";
+import { loadTable, potWater } from "../report/plan-report.ts";
+import type { Cell, Section, Table } from "../report/schema.ts";
+import { inSystem, measureCell, shownGrouped, type UnitSystem, words } from "../report/show.ts";
 import type { DayPlan } from "../sheet/day/day-plan.ts";
 import type { StageName } from "../sheet/day/plan-request.ts";
 
@@ -26,29 +27,24 @@ const meanings: Readonly<Record<string, string>> = {
 const loadsBeside = 7;
 
 /** The times of the loads, one column a load, under a few words about the day. */
-export function daySection(plan: Report, day: DayPlan): Section {
-  const blocks = plan.sections.find(({ id }) => id === "loads")?.blocks ?? [];
-  const tables = blocks.filter((block) => block.kind === "table").flatMap(turned);
+export function daySection(day: DayPlan, units: UnitSystem): Section {
+  const tables = turned(loadTable(day));
   const shown = new Set(tables.flatMap(({ rows }) => rows.flatMap(({ id }) => meanings[id] ?? [])));
   const explained = shown.size === 0 ? [] : [`${[...shown].join("; ")}.`];
   return section(
     "loads",
     "The day",
-    { kind: "text", lines: [...dayLines(day), ...potLines(plan)] },
+    { kind: "text", lines: [...dayLines(day), ...potLines(day, units)] },
     ...tables.map(({ rows, ...one }) => ({ ...one, rows: rows.map(({ cells }) => row(cells)) })),
     { kind: "text", lines: explained },
   );
 }
 
 /** What the pots are filled with and take. */
-function potLines({ sections }: Report): readonly string[] {
-  const figures = sections
-    .filter(({ id }) => id === "pot")
-    .flatMap(({ blocks }) => blocks.flatMap((block) => (block.kind === "figures" ? block.figures : [])));
-  const [water, baskets] = ["pot.water", "pot.baskets"].map((id) => figures.find((figure) => figure.id === id));
-  return water && baskets
-    ? [`A pot: ${measureCell(water).text} of water. Baskets of a load: ${shownGrouped(baskets)}.`]
-    : [];
+function potLines({ pot }: DayPlan, units: UnitSystem): readonly string[] {
+  if (pot === undefined) return [];
+  const water = measureCell(inSystem(potWater(pot, units), units)).text;
+  return [`A pot: ${water} of water. Baskets of a load: ${shownGrouped(pot.baskets)}.`];
 }
 
 /** With one load nothing sets a pace, and its times say when it starts; a pace is that of the work, since the same work is done on many machines. */

@@ -1,72 +1,71 @@
+import type { Figure } from "../figure/figure.ts";
+import { exact } from "../figure/figure.ts";
 import { dec, ONE } from "../number/decimal.ts";
-import { row, wordColumn } from "../report/build.ts";
-import type { Block, Report, Section, Table } from "../report/schema.ts";
-import { words } from "../report/show.ts";
+import { row, section, table, wordColumn } from "../report/build.ts";
+import type { Section, Table } from "../report/schema.ts";
+import { type PassColumn, passColumns, sized } from "../report/sheet-report.ts";
+import { type UnitSystem, words } from "../report/show.ts";
+import type { SheetPlan } from "../sheet/sheet-plan.ts";
 
-/** What the card takes over from the answer about the sheet: the sections, and of their figures those to work by. */
-const shownSections: ReadonlySet<string> = new Set(["passes", "sheets"]);
-
-const shownFigures: ReadonlySet<string> = new Set([
-  "load.sheets",
-  "sheet.mass",
-  "sheet.length",
-  "strand.width",
-  "cut.length",
-  "portion.mass",
-  "portion.strands",
-  "sheet.portions",
-]);
-
-/** What is set and seen at the machine, the sheet drawn beside its thickness; the rest of the table is how it was found. */
-const shownColumns: readonly string[] = [
+/** What is set and seen at the machine; the rest of what is known of the passes is how they were found. */
+const shownColumns: ReadonlySet<string> = new Set([
   "pass",
   "work",
   "setting",
   "gap",
   "thickness",
-  "drawn",
   "speed",
   "even",
   "time",
-];
+]);
 
 /** Signs of a bar as tall as the thickest sheet. */
 const longestBar = 10;
 
-/** The sections about the sheet that belong on paper, less what nobody works by; the sheet is drawn beside its passes. */
-export function sheetSections({ sections }: Report): readonly Section[] {
-  return sections
-    .filter(({ id }) => shownSections.has(id))
-    .map((section) => ({ ...section, blocks: section.blocks.flatMap(paperBlocks) }))
-    .filter(({ blocks }) => blocks.length > 0);
+/** What of a sheet belongs on paper: the passes, the sheet drawn beside its thickness, and the figures to work by. */
+export function sheetSections(plan: SheetPlan, units: UnitSystem): readonly Section[] {
+  const figures = figuresToWorkBy(plan).map((figure) => sized(figure, units));
+  return [
+    section("passes", "Passes of a sheet", passesTable(plan, units)),
+    section("sheets", "Sheets and strands", { kind: "figures", figures }),
+  ];
 }
 
-function paperBlocks(block: Block): readonly Block[] {
-  if (block.kind === "table") return [passesOf(block)];
-  if (block.kind !== "figures") return [];
-  const figures = block.figures.filter(({ id }) => shownFigures.has(id));
-  return figures.length > 0 ? [{ ...block, figures }] : [];
+function figuresToWorkBy({ cut }: SheetPlan): readonly Figure[] {
+  return [
+    cut.sheetsPerLoad,
+    cut.sheetMass,
+    cut.sheetLength,
+    cut.strandWidth,
+    cut.cutLength,
+    cut.portion,
+    cut.strandsPerPortion,
+    cut.portionsPerSheet,
+  ];
 }
 
 /** The passes with a bar as long as the sheet is thick, to scale. */
-function passesOf({ columns, rows, ...table }: Table): Table {
-  const at = (id: string) => columns.findIndex((column) => column.id === id);
-  const thick = rows.map(({ cells }) => dec(cells[at("thickness")]?.value ?? 0));
-  const thickest = thick.reduce((most, one) => (one.gt(most) ? one : most), ONE);
-  const bars = thick.map((one) => words("█".repeat(one.div(thickest).times(longestBar).round().toNumber())));
-  const kept = shownColumns.filter((id) => id === "drawn" || at(id) !== -1);
-  return {
-    ...table,
-    columns: kept.map((id) => columns[at(id)] ?? wordColumn(id, "")),
-    rows: rows.flatMap(({ cells, role }, index) =>
-      role === "total" && at("time") === -1
-        ? []
-        : [
-            row(
-              kept.map((id) => (id === "drawn" ? bars[index] : cells[at(id)]) ?? words("")),
-              role,
-            ),
-          ],
-    ),
+function passesTable(plan: SheetPlan, units: UnitSystem): Table {
+  const { passes } = plan.schedule;
+  const thickest = passes.reduce((most, { thickness }) => (exact(thickness).gt(most) ? exact(thickness) : most), ONE);
+  const drawn: PassColumn = {
+    column: wordColumn("drawn", ""),
+    cell: ({ thickness }) => words("█".repeat(dec(thickness.value).div(thickest).times(longestBar).round().toNumber())),
+    all: words(""),
   };
+  const columns = passColumns(plan, units)
+    .filter(({ column }) => shownColumns.has(column.id))
+    .flatMap((one) => (one.column.id === "thickness" ? [one, drawn] : [one]));
+  const all = row(
+    columns.map((one) => one.all),
+    "total",
+  );
+  return table(
+    "passes",
+    columns.map(({ column }) => column),
+    [
+      ...passes.map((pass) => row(columns.map(({ cell }) => cell(pass)))),
+      ...(plan.schedule.runningTime === undefined ? [] : [all]),
+    ],
+  );
 }

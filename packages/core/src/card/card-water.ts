@@ -1,9 +1,12 @@
 import type { Batch } from "../batch/batch.ts";
 import type { WeighedLine } from "../batch/weighing.ts";
 import { exact, type Figure } from "../figure/figure.ts";
+import type { Published } from "../figure/graph.ts";
 import { section } from "../report/build.ts";
-import type { Block, Report, Section } from "../report/schema.ts";
-import { asScaleShows, massText } from "../report/show.ts";
+import type { Block, Section } from "../report/schema.ts";
+import { asScaleShows, inSystem, massText, type UnitSystem } from "../report/show.ts";
+import { takenTemperatures } from "../report/temperature-report.ts";
+import type { DoughWater } from "../sheet/water/dough-water.ts";
 import { type WeighedIce, weighedIce } from "../sheet/water/iced-water.ts";
 
 /** The tap water of a load, part of it as ice, in whole divisions of the scale that weighs it. Masses in g. */
@@ -11,51 +14,41 @@ export interface IcedWater extends WeighedIce {
   readonly line: WeighedLine;
 }
 
-/** Rounds the ice of an answer about the water to the scale; nothing where the answer has no ice. */
-export function icedWater(answer: Report | undefined, batch: Batch): IcedWater | undefined {
-  const asked = answer?.figures["water.ice"];
+/** Rounds the ice of a load's water to the scale; nothing where it needs none. */
+export function icedWater(water: Published<DoughWater> | undefined, batch: Batch): IcedWater | undefined {
+  const asked = water?.plan.ice?.ice;
   const line = batch.lines.find((one) => one.line.role === "water");
   if (asked === undefined || line === undefined) return undefined;
   const listed = batch.withStock?.find(({ weighed }) => weighed?.line.id === line.line.id)?.mass ?? line.load;
-  const { ice, tapWater } = weighedIce(asked, listed, line);
-  return {
-    line,
-    listed,
-    ice: { ...ice, id: "water.ice" },
-    tapWater: { ...tapWater, id: "water.from-tap", label: line.line.name },
-  };
+  return { line, ...weighedIce(asked, listed, line) };
 }
 
 /** What the card says of the water: its temperature, or how to weigh it with its ice; last, what was assumed for it. */
-export function waterSection(answer: Report, batch: Batch, iced: IcedWater | undefined): Section | undefined {
-  const stated = answer.sections.find(({ id }) => id === "water");
-  if (stated === undefined) return undefined;
+export function waterSection(
+  water: Published<DoughWater>,
+  batch: Batch,
+  iced: IcedWater | undefined,
+  units: UnitSystem,
+): Section {
   const stock = batch.remedies.stock !== undefined;
-  const blocks = iced === undefined ? plainBlocks(stated, stock) : icedBlocks(iced, stock);
-  return section(stated.id, stated.heading, ...blocks, { kind: "figures", figures: assumed(answer) });
+  const blocks =
+    iced === undefined ? plainBlocks(inSystem(water.plan.temperature, units), stock) : icedBlocks(iced, stock);
+  return section("water", "Water", ...blocks, { kind: "figures", figures: assumed(water, units) });
 }
 
-function plainBlocks({ blocks }: Section, stock: boolean): readonly Block[] {
-  const figures = figuresOf(blocks).filter(({ id }) => id === "water.temperature");
+function plainBlocks(temperature: Figure, stock: boolean): readonly Block[] {
   const lines = stock ? ["What is made up with water is to have this temperature too."] : [];
   return [
-    { kind: "figures", figures },
+    { kind: "figures", figures: [temperature] },
     { kind: "text", lines },
   ];
 }
 
-/** What has a temperature of its own, but for ice. */
-const bodies = /^(?!ice\.|water\.).*\.temperature$/u;
-
-/** The wanted dough, and what was assumed for it, in a word or two each. */
-function assumed({ sections }: Report): readonly Figure[] {
-  return figuresOf(sections.filter(({ id }) => id === "from").flatMap(({ blocks }) => blocks))
-    .filter(({ id }) => bodies.test(id))
+/** The wanted dough, and what was assumed for it, in a word or two each; ice is as cold as ice is. */
+function assumed(water: Published<DoughWater>, units: UnitSystem): readonly Figure[] {
+  return takenTemperatures(water, units)
+    .filter(({ id }) => !id.startsWith("ice.") && !id.startsWith("water."))
     .map((figure) => ({ ...figure, label: figure.label.replace(/^temperature of (?:the )?/u, "") }));
-}
-
-function figuresOf(blocks: readonly Block[]): readonly Figure[] {
-  return blocks.flatMap((block) => (block.kind === "figures" ? block.figures : []));
 }
 
 function icedBlocks({ line, listed, ice, tapWater }: IcedWater, stock: boolean): readonly Block[] {
@@ -68,7 +61,10 @@ function icedBlocks({ line, listed, ice, tapWater }: IcedWater, stock: boolean):
     : `Weigh the ice first, and pour ${line.line.name} on it up to ${massText(listed, line)}.`;
   const lines = stock ? [how, "What is made up with water is to be as cold as the tap water."] : [how];
   return [
-    { kind: "figures", figures: [ice, tapWater].map((figure) => asScaleShows(figure, line)) },
+    {
+      kind: "figures",
+      figures: [ice, { ...tapWater, label: line.line.name }].map((figure) => asScaleShows(figure, line)),
+    },
     { kind: "text", lines },
   ];
 }

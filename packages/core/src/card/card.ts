@@ -1,15 +1,17 @@
 import type { Batch } from "../batch/batch.ts";
+import type { Published } from "../figure/graph.ts";
 import type { Note } from "../figure/problem.ts";
 import type { Formula } from "../formula/formula.ts";
 import { dec } from "../number/decimal.ts";
-import { batchReport } from "../report/batch-report.ts";
 import { formulaCautions } from "../report/cautions.ts";
-import { planReport } from "../report/plan-report.ts";
+import { allergenLines } from "../report/formula-report.ts";
 import { recordedLines } from "../report/recorded.ts";
-import type { Report, Section } from "../report/schema.ts";
+import type { Section } from "../report/schema.ts";
 import { inSystem, inUnit, shownGrouped, type UnitSystem } from "../report/show.ts";
 import { type SheetHazard, sheetCautions } from "../sheet/cautions.ts";
 import type { DayPlan } from "../sheet/day/day-plan.ts";
+import type { SheetPlan } from "../sheet/sheet-plan.ts";
+import type { DoughWater } from "../sheet/water/dough-water.ts";
 import type { Spec } from "../spec/spec.ts";
 import { daySection } from "./card-day.ts";
 import { sheetSections } from "./card-sections.ts";
@@ -63,8 +65,8 @@ export interface CardWishes {
   readonly loads: readonly number[];
   readonly units: UnitSystem;
   /** Other answers for the same batch, where there are any: the water of a load, the sheet, the day. */
-  readonly water?: Report;
-  readonly sheet?: Report;
+  readonly water?: Published<DoughWater>;
+  readonly sheet?: SheetPlan;
   readonly day?: DayPlan;
   /** Notes that came with the batch and with the other answers. */
   readonly notes: readonly Note[];
@@ -89,10 +91,7 @@ export function card(spec: Spec, formula: Formula, batch: Batch, wishes: CardWis
   const loads = { shown: wishes.loads.length === 0 ? all : wishes.loads, of: count };
   const makeUp = makeUpSection(batch);
   const iced = icedWater(water, batch);
-  const bench = [
-    water && waterSection(water, batch, iced),
-    day && daySection(planReport(formula, batch, day, [], units), day),
-  ];
+  const bench = [water && waterSection(water, batch, iced, units), day && daySection(day, units)];
   return {
     title: formula.name,
     about: [
@@ -106,8 +105,8 @@ export function card(spec: Spec, formula: Formula, batch: Batch, wishes: CardWis
     weights: loadWeights(batch, loads, iced),
     ...(makeUp && { makeUp }),
     bench: bench.filter((section) => section !== undefined),
-    machine: sheet ? sheetSections(sheet) : [],
-    allergens: allergenLines(batchReport(formula, batch, [], units)),
+    machine: sheet ? sheetSections(sheet, units) : [],
+    allergens: allergenLines(formula),
     notes: wishes.notes.filter(({ code, loud }) => loud || notesOfTheBench.has(code)).map(({ text }) => text),
     cautions: [...formulaCautions(formula), ...sheetCautions(hazardsOf(spec)).map(({ text }) => text)],
   };
@@ -135,9 +134,4 @@ function factsOf({ target, loads }: Batch, units: UnitSystem): readonly Fact[] {
     const shown = large ? inUnit(figure, "kg", 2) : inSystem(figure, units);
     return [{ label: shown.label, value: `${shownGrouped(shown)} ${shown.unit}`.trim() }];
   });
-}
-
-function allergenLines({ sections }: Report): readonly string[] {
-  const section = sections.find(({ id }) => id === "allergens");
-  return section?.blocks.flatMap((block) => (block.kind === "text" ? block.lines : [])) ?? [];
 }

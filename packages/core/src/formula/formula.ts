@@ -12,7 +12,8 @@ import { readableParts, readSpec } from "../spec/read-spec.ts";
 import type { Spec } from "../spec/spec.ts";
 import { type AlkaliFigures, sumAlkali } from "./alkali.ts";
 import { type Blend, mixFlours } from "./blend.ts";
-import { doseNotes, doseProblems, tooMuch } from "./limits.ts";
+import { type DoughTable, doughTable } from "./dough-table.ts";
+import { doseNotes, doseProblems, type LegalSalt, legalSalts, tooMuch } from "./limits.ts";
 import { type FormulaLine, type StatedLines, statedLines } from "./lines.ts";
 import { withGrams } from "./volumes.ts";
 import { balanceWater, type WaterBalance } from "./water.ts";
@@ -26,6 +27,9 @@ export interface Formula {
   readonly blend: Blend;
   readonly water: WaterBalance;
   readonly alkali?: AlkaliFigures;
+  readonly table: DoughTable;
+  /** Salts that some law limits in raw noodles, with that limit. */
+  readonly legal: readonly LegalSalt[];
   /** Salt, % of flour. */
   readonly salt: Figure;
   /** Flour of a formula that was written in masses, g. */
@@ -155,6 +159,8 @@ function assemble(spec: Spec, stated: StatedLines, water: WaterBalance): Outcome
     blend,
     water,
     ...(alkali && { alkali }),
+    table: doughTable(lines, water),
+    legal: legalSalts({ lines, dough: water.dough }),
     salt: saltFigure(lines),
     ...(stated.writtenFlour && { writtenFlour: stated.writtenFlour }),
     ...(stated.referenceFactor && { referenceFactor: stated.referenceFactor }),

@@ -3,9 +3,7 @@ import { type Card, type CardFile, card } from "../card/card.ts";
 import { answer, type Note, type Outcome, type Problem, problem, refuse } from "../figure/problem.ts";
 import { told } from "../figure/told.ts";
 import { printableData } from "../render/printable.ts";
-import { sheetReport } from "../report/sheet-report.ts";
 import type { UnitSystem } from "../report/show.ts";
-import { temperatureReport } from "../report/temperature-report.ts";
 import { planDay } from "../sheet/day/day-plan.ts";
 import { loadWater } from "../sheet/water/dough-water.ts";
 import type { Noodle } from "./noodle.ts";
@@ -48,7 +46,7 @@ export function askCard(noodle: Noodle, wish: CardWish): Outcome<MadeCard> {
   const batch = plannedBatch(noodle);
   if (!batch.ok) return batch;
   const units = systemOf(batch.value);
-  const more = moreAnswers(noodle, batch.value, units);
+  const more = moreAnswers(noodle, batch.value);
   if (!more.ok) return more;
   const loads = chosenLoads(wish.loads, Number(batch.value.loads.count.value));
   if (!loads.ok) return loads;
@@ -74,7 +72,7 @@ function systemOf({ lines }: Batch): UnitSystem {
 }
 
 /** The answers that the spec has data for. One that cannot be had is told in a note; wrong input is refused. */
-function moreAnswers(noodle: Noodle, batch: Batch, units: UnitSystem) {
+function moreAnswers(noodle: Noodle, batch: Batch) {
   const { spec, formula } = noodle;
   const water = spec.temperature?.dough && loadWater(spec, batch);
   const sheet = spec.sheet && plannedSheet(noodle);
@@ -91,8 +89,8 @@ function moreAnswers(noodle: Noodle, batch: Batch, units: UnitSystem) {
     problemsOf(outcome).map((one) => ({ answer: asked, note: missingNote(name, one) })),
   );
   const answers = {
-    ...(water?.ok && { water: temperatureReport("Water of one load", water.value, [], units) }),
-    ...(sheet?.ok && { sheet: sheetReport(formula, sheet.value, [], units) }),
+    ...(water?.ok && { water: water.value }),
+    ...(sheet?.ok && { sheet: sheet.value }),
     ...(day?.ok && { day: day.value }),
   };
   const missing = faults.map(({ answer: asked, note }): MissingAnswer => ({ answer: asked, text: note.text }));

@@ -2,6 +2,7 @@ import { type ReplacedIngredient, replaceIngredient } from "../blend/spec-produc
 import { correctForLot, readHeld, replaceFlour } from "../blend/spec-substitute.ts";
 import type { Substitution } from "../blend/substitute.ts";
 import { usualHold } from "../blend/substitute-question.ts";
+import type { Published } from "../figure/graph.ts";
 import { productReport } from "../report/product-report.ts";
 import { substituteReport } from "../report/substitute-report.ts";
 import { type Answer, answered } from "./answer.ts";
@@ -43,7 +44,7 @@ export function askFlourReplacement(
 export function askIngredientReplacement(
   { spec, formula, kitchen, notes: before }: Noodle,
   { missing, by }: { readonly missing: string; readonly by: string },
-): Answer<ReplacedIngredient> {
+): Answer<Published<ReplacedIngredient>> {
   return answered(replaceIngredient(formula, missing, by, { ...kitchen.materials, ...spec.materials }), {
     notes: (own) => [...before, ...own],
     report: (replaced, notes) => productReport(formula, replaced, notes),

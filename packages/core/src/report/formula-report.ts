@@ -1,30 +1,26 @@
-import { exact, type Figure, worked } from "../figure/figure.ts";
+import { exact, type Figure } from "../figure/figure.ts";
 import type { Note } from "../figure/problem.ts";
-import { definition } from "../figure/source.ts";
 import type { OnBases } from "../formula/blend.ts";
 import type { Formula } from "../formula/formula.ts";
-import { lawText, legalSalts } from "../formula/limits.ts";
-import { type FormulaLine, moistureFigure } from "../formula/lines.ts";
-import { carriedWater } from "../formula/water.ts";
+import { lawText } from "../formula/limits.ts";
 import { fixedText } from "../number/decimal.ts";
 import { upperFirst } from "./alkali-blocks.ts";
 import { numberColumn, pictureBlock, report, row, section, table, wordColumn } from "./build.ts";
 import { formulaCautions } from "./cautions.ts";
 import { blendPicture, waterPicture } from "./pictures/formula-pictures.ts";
 import { recordedSection } from "./recorded.ts";
-import type { Block, Report, Section, Table } from "./schema.ts";
+import type { Block, Cell, Report, Section, Table } from "./schema.ts";
 import { alkalinityEnds, figureCell, rangeLines, words } from "./show.ts";
 
 /** Tells a formula: the parts on 100 of flour, the blend, the water, the alkali and the allergens. */
 export function formulaReport(formula: Formula, notes: readonly Note[]): Report {
-  const shares = formula.lines.map((line) => doughShare(line, formula.water.dough));
-  const legal = legalSalts({ lines: formula.lines, dough: formula.water.dough });
+  const { legal } = formula;
   return report({
     command: "formula",
     title: formula.name,
     main: "formula",
     sections: [
-      section("formula", "Formula on 100 of flour", formulaTable(formula, shares)),
+      section("formula", "Formula on 100 of flour", formulaTable(formula)),
       section(
         "blend",
         "Flour blend",
@@ -55,13 +51,7 @@ export function formulaReport(formula: Formula, notes: readonly Note[]): Report 
       recordedSection(formula),
       allergenSection(formula),
     ],
-    figures: [
-      ...Object.values(formula.graph),
-      ...shares,
-      ...Object.values(wholeDough(formula, shares)),
-      ...legal.map(({ figure }) => figure),
-    ],
-    from: [formula],
+    figures: Object.values(formula.graph),
     notes,
     cautions: formulaCautions(formula),
   });
@@ -77,19 +67,7 @@ function blendShown({ blend }: Formula): readonly Figure[] {
   return [protein?.at14, glutenProtein?.at14, moisture].filter((figure) => figure !== undefined);
 }
 
-function doughShare(line: FormulaLine, dough: Figure): Figure {
-  return worked({
-    id: `${line.id}.dough-share`,
-    label: `${line.name}, share of the dough`,
-    unit: "% of dough",
-    places: 2,
-    formula: "100 * parts / dough",
-    from: { parts: line.parts, dough },
-    sources: [definition],
-  });
-}
-
-function formulaTable(formula: Formula, shares: readonly Figure[]): Table {
+function formulaTable(formula: Formula): Table {
   const columns = [
     wordColumn("ingredient", "ingredient"),
     numberColumn("parts", "% of flour"),
@@ -97,17 +75,13 @@ function formulaTable(formula: Formula, shares: readonly Figure[]): Table {
     numberColumn("water", "water brought"),
   ];
   const rows = formula.lines.map((line, index) => {
-    const share = shares[index];
-    return row([
-      words(line.name),
-      figureCell(line.parts),
-      share ? figureCell(share) : words(""),
-      figureCell(line.role === "water" ? line.parts : carriedWater(line)),
-    ]);
+    const inDough = formula.table.lines[index];
+    const cells = inDough ? [figureCell(inDough.share), figureCell(inDough.water)] : [words(""), words("")];
+    return row([words(line.name), figureCell(line.parts), ...cells]);
   });
   const { dough } = formula.water;
-  const { whole, water } = wholeDough(formula, shares);
-  const total = row([words("dough"), figureCell(dough), figureCell(whole), figureCell(water)], "total");
+  const { share, water } = formula.table.whole;
+  const total = row([words("dough"), figureCell(dough), figureCell(share), figureCell(water)], "total");
   const dusting = formula.dusting;
   const aside = dusting
     ? [
@@ -118,30 +92,6 @@ function formulaTable(formula: Formula, shares: readonly Figure[]): Table {
       ]
     : [];
   return table("formula", columns, [...rows, total, ...aside]);
-}
-
-/** The sums of the formula table. */
-function wholeDough(formula: Formula, shares: readonly Figure[]): { readonly whole: Figure; readonly water: Figure } {
-  const { flour, added } = formula.water;
-  const whole = worked({
-    id: "dough.share",
-    label: "whole dough",
-    unit: "% of dough",
-    places: 2,
-    formula: "sum(share)",
-    from: { share: shares },
-    sources: [definition],
-  });
-  const water = worked({
-    id: "dough.water-parts",
-    label: "all water",
-    unit: "% of flour",
-    places: 2,
-    formula: "flour + added",
-    from: { flour, added },
-    sources: [definition],
-  });
-  return { whole, water };
 }
 
 function blendBlocks(formula: Formula): readonly (Block | undefined)[] {
@@ -166,7 +116,7 @@ function blendBlocks(formula: Formula): readonly (Block | undefined)[] {
             return row([
               words(line.name),
               figureCell(line.parts),
-              figureCell(moistureFigure(line)),
+              graphCell(formula, `${line.id}.moisture`),
               protein ? { text: fixedText(protein.value, 2), value: protein.value, unit: "%" } : words("not stated"),
               protein?.nitrogenFactor
                 ? { text: fixedText(protein.nitrogenFactor, 2), value: protein.nitrogenFactor, unit: "" }
@@ -198,6 +148,11 @@ function blendBlocks(formula: Formula): readonly (Block | undefined)[] {
   ];
 }
 
+function graphCell({ graph }: Formula, id: string): Cell {
+  const figure = graph[id];
+  return figure === undefined ? words("") : figureCell(figure);
+}
+
 function basesRow(label: string, bases: OnBases | undefined): Table["rows"] {
   if (bases === undefined) return [];
   return [row([words(label), figureCell(bases.asIs), figureCell(bases.dry), figureCell(bases.at14)])];
@@ -205,10 +160,15 @@ function basesRow(label: string, bases: OnBases | undefined): Table["rows"] {
 
 /** What the dough contains, what the supplier has to be asked, and what nobody stated. */
 export function allergenSection(formula: Formula): Section {
+  return section("allergens", "Allergens", { kind: "text", lines: allergenLines(formula) });
+}
+
+/** The same line by line. */
+export function allergenLines(formula: Formula): readonly string[] {
   const { allergens, allergensPossible, allergensUnknown } = formula;
   const possible = allergensPossible.filter((allergen) => !allergens.includes(allergen));
   const nothing = allergensUnknown.length > 0 ? "none that is known of" : "none of the allergens known here";
-  const lines = [
+  return [
     `Contains: ${allergens.length === 0 ? nothing : allergens.join(", ")}.`,
     ...(possible.length > 0 ? [`Depends on the supplier, ask for the certificate: ${possible.join(", ")}.`] : []),
     ...(allergensUnknown.length > 0
@@ -216,5 +176,4 @@ export function allergenSection(formula: Formula): Section {
       : []),
     "The label of each product and local law decide.",
   ];
-  return section("allergens", "Allergens", { kind: "text", lines });
 }

@@ -67,17 +67,21 @@ function dayLines({ time, loads }: DayPlan): readonly string[] {
 }
 
 /** Pot water is filled in by volume: cold, 1 kg of it is 1 L, and 3.785 kg are a US gallon. */
-function potFigures({ baskets, water, drop, recovery }: PotPlan, units: UnitSystem): readonly Figure[] {
+export function potWater({ water }: PotPlan, units: UnitSystem): Figure {
   const filled = { ...inUnit(water, "kg", 0), unit: "L" };
-  const shown = units === "metric" ? filled : { ...filled, value: gallons(filled.value), unit: "gal", places: 1 };
-  return [baskets, shown, ...[drop, recovery].filter((figure) => figure !== undefined)];
+  return units === "metric" ? filled : { ...filled, value: gallons(filled.value), unit: "gal", places: 1 };
+}
+
+function potFigures(pot: PotPlan, units: UnitSystem): readonly Figure[] {
+  return [pot.baskets, potWater(pot, units), ...[pot.drop, pot.recovery].filter((figure) => figure !== undefined)];
 }
 
 function gallons(litres: DecimalText): DecimalText {
   return decimalText(dec(litres).div("3.785411784"));
 }
 
-function loadTable({ time }: DayPlan): Table {
+/** When each load begins each stage. */
+export function loadTable({ time }: DayPlan): Table {
   const stages = time.loads[0]?.stages ?? [];
   return table(
     "loads",

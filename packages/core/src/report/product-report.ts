@@ -1,7 +1,7 @@
 import type { ReplacedIngredient } from "../blend/spec-product.ts";
-import { type Figure, worked } from "../figure/figure.ts";
+import type { Figure } from "../figure/figure.ts";
+import type { Published } from "../figure/graph.ts";
 import type { Note } from "../figure/problem.ts";
-import { massBalance } from "../figure/source.ts";
 import type { Formula } from "../formula/formula.ts";
 import { dec } from "../number/decimal.ts";
 import { numberColumn, report, row, section, table, wordColumn } from "./build.ts";
@@ -10,15 +10,12 @@ import type { Cell, Report } from "./schema.ts";
 import { figureCell, words } from "./show.ts";
 
 /** Tells an ingredient that is replaced by another of the same dry matter: amounts and tap water, before and now. */
-export function productReport(formula: Formula, replaced: ReplacedIngredient, notes: readonly Note[]): Report {
-  const { old, by, amount, tapBefore, tap, figures } = replaced;
-  const change = (id: string, label: string, formula: string, from: Readonly<Record<string, Figure>>): Figure =>
-    worked({ id, label, unit: "% of flour", places: 2, formula, from, sources: [massBalance] });
-  const away = change("replaced.old-change", `change of ${old.name}`, "-before", { before: old.parts });
-  const water = change("replaced.tap-change", "change of the tap water", "now - before", {
-    now: tap,
-    before: tapBefore,
-  });
+export function productReport(
+  formula: Formula,
+  replaced: Published<ReplacedIngredient>,
+  notes: readonly Note[],
+): Report {
+  const { old, by, amount, tapBefore, tap, oldChange, tapChange, graph } = replaced;
   const none = words("–");
   return report({
     command: "replace",
@@ -37,9 +34,9 @@ export function productReport(formula: Formula, replaced: ReplacedIngredient, no
             numberColumn("change", "change"),
           ],
           [
-            row([words(old.name), figureCell(old.parts), none, figureCell(away)]),
+            row([words(old.name), figureCell(old.parts), none, figureCell(oldChange)]),
             row([words(by), none, figureCell(amount), signed(amount)]),
-            row([words("tap water"), figureCell(tapBefore), figureCell(tap), signed(water)]),
+            row([words("tap water"), figureCell(tapBefore), figureCell(tap), signed(tapChange)]),
           ],
         ),
         {
@@ -48,8 +45,7 @@ export function productReport(formula: Formula, replaced: ReplacedIngredient, no
         },
       ),
     ],
-    figures: [old.parts, ...figures, away, water],
-    from: [formula],
+    figures: Object.values(graph),
     notes,
     cautions: formulaCautions(formula),
   });

@@ -1,6 +1,5 @@
-import { exact, type Figure, worked } from "../figure/figure.ts";
+import { exact, type Figure } from "../figure/figure.ts";
 import type { Note } from "../figure/problem.ts";
-import { definition, massBalance } from "../figure/source.ts";
 import type { Formula } from "../formula/formula.ts";
 import { dec } from "../number/decimal.ts";
 import { roundKeepingTotal } from "../number/rounding.ts";
@@ -21,8 +20,6 @@ export function sheetReport(
   notes: readonly Note[],
   units: UnitSystem = "metric",
 ): Report {
-  const account = accountOf(plan);
-  const shown = sheetFigures(plan);
   return report({
     command: "sheet",
     title: `${formula.name}: ${plan.machine.name}`,
@@ -31,12 +28,11 @@ export function sheetReport(
       section("passes", "Passes of a sheet", passTable(plan, units), pictureBlock(stripOf(plan))),
       section("sheets", "Sheets and strands", {
         kind: "figures",
-        figures: shown.map((figure) => sized(figure, units)),
+        figures: sheetFigures(plan).map((figure) => sized(figure, units)),
       }),
-      section("account", "What becomes of the dough", accountTable(plan, account, units)),
+      section("account", "What becomes of the dough", accountTable(plan, units)),
     ],
-    figures: [...Object.values(plan.graph), ...shown, ...account.map(({ all }) => all)],
-    from: [plan],
+    figures: Object.values(plan.graph),
     notes: [...notes, ...cookedNotes(plan, units)],
     cautions: [...formulaCautions(formula), ...sheetCautions(["rolls", "cutter", "dust"]).map(({ text }) => text)],
   });
@@ -67,58 +63,82 @@ function stripOf({ schedule }: SheetPlan): Picture | undefined {
   );
 }
 
-function passTable({ schedule, machine }: SheetPlan, units: UnitSystem): Table {
+/** A column of the passes: what each pass has in it, and all passes together. */
+export interface PassColumn {
+  readonly column: Table["columns"][number];
+  readonly cell: (pass: Pass) => Cell;
+  readonly all: Cell;
+}
+
+function passTable(plan: SheetPlan, units: UnitSystem): Table {
+  const columns = passColumns(plan, units);
+  return table(
+    "passes",
+    columns.map(({ column }) => column),
+    [
+      ...plan.schedule.passes.map((pass) => row(columns.map(({ cell }) => cell(pass)))),
+      row(
+        columns.map(({ all }) => all),
+        "total",
+      ),
+    ],
+  );
+}
+
+/** What there is to tell of the passes on a machine: settings, speeds and times where it has any. */
+export function passColumns({ schedule, machine }: SheetPlan, units: UnitSystem): readonly PassColumn[] {
   const { passes } = schedule;
   const thin = units === "us" ? "in" : "mm";
   const long = units === "us" ? "ft" : "m";
   const speed = units === "us" ? { unit: "ft/min", places: 1 } : { unit: "m/min", places: 2 };
-  const speedCell = (figure: Figure | undefined) =>
-    figure ? figureCell(inUnit(figure, speed.unit, speed.places)) : words("");
-  const set = passes.some(({ setting }) => setting !== undefined);
-  const reductions = passes.some(({ reduction }) => reduction !== undefined);
+  const none = words("");
+  const cellOf = (figure: Figure | undefined) => (figure ? figureCell(figure) : none);
+  const speedCell = (figure: Figure | undefined) => cellOf(figure && inUnit(figure, speed.unit, speed.places));
+  const set = machine.rolls.gaps.kind === "sticks" ? "sticks" : "setting";
   const timed = schedule.runningTime !== undefined;
-  const speeds = timed && (machine.rolls.stands ?? 1) > 1;
-  const evens = passes.some(({ even }) => even !== undefined);
-  const cells = (pass: Pass): readonly Cell[] => [
-    words(String(pass.number)),
-    words(pass.kind === "compound" ? `${work.compound}, ${pass.layers} layers` : work[pass.kind]),
-    ...(set ? [words(pass.setting ?? "")] : []),
-    thinCell(pass.gap, thin),
-    thinCell(pass.thickness, thin),
-    ...(reductions ? [pass.reduction ? figureCell(pass.reduction) : words("")] : []),
-    pass.length ? figureCell(inUnit(pass.length, long, 2)) : words(""),
-    ...(speeds ? [speedCell(pass.speed)] : []),
-    ...(evens ? [speedCell(pass.even)] : []),
-    ...(timed ? [pass.runningTime ? figureCell(pass.runningTime) : words("")] : []),
+  const numbers = (id: string, label: string, cell: PassColumn["cell"], all: Cell = none): PassColumn => ({
+    column: numberColumn(id, label),
+    cell,
+    all,
+  });
+  const texts = (id: string, label: string, cell: PassColumn["cell"], all: Cell = none): PassColumn => ({
+    column: wordColumn(id, label),
+    cell,
+    all,
+  });
+  const where = (shown: boolean, column: PassColumn): readonly PassColumn[] => (shown ? [column] : []);
+  return [
+    texts("pass", "pass", ({ number }) => words(String(number))),
+    texts(
+      "work",
+      "work",
+      ({ kind, layers }) => words(kind === "compound" ? `${work.compound}, ${layers} layers` : work[kind]),
+      words("all passes"),
+    ),
+    ...where(
+      passes.some(({ setting }) => setting !== undefined),
+      texts("setting", set, ({ setting }) => words(setting ?? "")),
+    ),
+    numbers("gap", `gap, ${thin}`, ({ gap }) => thinCell(gap, thin)),
+    numbers("thickness", `sheet, ${thin}`, ({ thickness }) => thinCell(thickness, thin)),
+    ...where(
+      passes.some(({ reduction }) => reduction !== undefined),
+      numbers("reduction", "reduction, %", ({ reduction }) => cellOf(reduction), figureCell(schedule.totalReduction)),
+    ),
+    numbers("length", `length, ${long}`, ({ length }) => cellOf(length && inUnit(length, long, 2))),
+    ...where(
+      timed && (machine.rolls.stands ?? 1) > 1,
+      numbers("speed", `speed, ${speed.unit}`, (pass) => speedCell(pass.speed)),
+    ),
+    ...where(
+      passes.some(({ even }) => even !== undefined),
+      numbers("even", "by volume", ({ even }) => speedCell(even)),
+    ),
+    ...where(
+      timed,
+      numbers("time", "running, s", ({ runningTime }) => cellOf(runningTime), cellOf(schedule.runningTime)),
+    ),
   ];
-  const total = ["", "all passes", ...(set ? [""] : []), "", ""].map(words);
-  const sums = row(
-    [
-      ...total,
-      figureCell(schedule.totalReduction),
-      words(""),
-      ...(speeds ? [words("")] : []),
-      ...(evens ? [words("")] : []),
-      ...(schedule.runningTime ? [figureCell(schedule.runningTime)] : []),
-    ],
-    "total",
-  );
-  return table(
-    "passes",
-    [
-      wordColumn("pass", "pass"),
-      wordColumn("work", "work"),
-      ...(set ? [wordColumn("setting", machine.rolls.gaps.kind === "sticks" ? "sticks" : "setting")] : []),
-      numberColumn("gap", `gap, ${thin}`),
-      numberColumn("thickness", `sheet, ${thin}`),
-      ...(reductions ? [numberColumn("reduction", "reduction, %")] : []),
-      numberColumn("length", `length, ${long}`),
-      ...(speeds ? [numberColumn("speed", `speed, ${speed.unit}`)] : []),
-      ...(evens ? [numberColumn("even", "by volume")] : []),
-      ...(timed ? [numberColumn("time", "running, s")] : []),
-    ],
-    [...passes.map((pass) => row(cells(pass))), sums],
-  );
 }
 
 function thinCell(figure: Figure, unit: "mm" | "in"): Cell {
@@ -154,54 +174,18 @@ function sheetFigures({
     cut.portionsPerLoad,
     loads,
     portions,
-    ...(wanted ? [wanted.bowls, beyond(wanted, portions)] : []),
+    ...(wanted ? [wanted.bowls, wanted.short ?? wanted.spare] : []),
   ];
 }
 
-/** By how many portions the loads give more than the bowls wanted, or fewer. */
-function beyond({ bowls, spare }: NonNullable<SheetPlan["wanted"]>, portions: Figure): Figure {
-  if (!exact(spare).isNegative()) return spare;
-  return worked({
-    id: "batch.portions-short",
-    label: "portions short of the bowls wanted",
-    unit: "",
-    places: 0,
-    formula: "bowls - made",
-    from: { bowls, made: portions },
-    sources: [definition],
-  });
-}
-
-function sized(figure: Figure, units: UnitSystem): Figure {
+export function sized(figure: Figure, units: UnitSystem): Figure {
   if (units === "metric" && figure.unit === "mm" && exact(figure).gte(1000)) return inUnit(figure, "m", 2);
   if (units === "us" && figure.unit === "mm" && exact(figure).gte(1000)) return inUnit(figure, "ft", 2);
   return inSystem(figure, units);
 }
 
-/** A part of the account, for one load and for all. */
-interface AccountLine {
-  readonly one: Figure;
-  readonly all: Figure;
-}
-
-function accountOf({ cut, loads }: SheetPlan): readonly AccountLine[] {
-  const { dough, losses, edgeTrim, endTrim, strands, leftover } = cut.account;
-  return [strands, leftover, edgeTrim, endTrim, losses, dough].map((one) => ({
-    one,
-    all: worked({
-      id: `${one.id}-all-loads`,
-      label: `${one.label}, all loads`,
-      unit: "g",
-      places: 1,
-      formula: "one * loads",
-      from: { one, loads },
-      sources: [massBalance],
-    }),
-  }));
-}
-
 /** Masses to 0.1 g or 0.001 lb, rounded so that they still add up to the dough. */
-function accountTable({ loads }: SheetPlan, lines: readonly AccountLine[], units: UnitSystem): Table {
+function accountTable({ loads, account: lines }: SheetPlan, units: UnitSystem): Table {
   const { unit, places } = units === "us" ? { unit: "lb", places: 3 } : { unit: "g", places: 1 };
   const inScale = (figure: Figure) => inUnit(figure, unit, places);
   const parts = lines.slice(0, -1);

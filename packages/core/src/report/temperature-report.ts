@@ -12,7 +12,17 @@ const inputs: ReadonlySet<string> = new Set(["mixer.power", "mixer.minutes", "mi
 const saidAs: Readonly<Record<string, string>> = {
   "other-ingredients.temperature": "eggs, salts and all else: as the room",
 };
-const shownElsewhere: ReadonlySet<string> = new Set(["water.temperature"]);
+
+function isTakenTemperature(id: string): boolean {
+  return id.endsWith(".temperature") && id !== "water.temperature";
+}
+
+/** The temperatures that an answer about the water was worked out from, as their system shows them. */
+export function takenTemperatures({ graph }: Published<DoughWater>, units: UnitSystem): readonly Figure[] {
+  return Object.values(graph)
+    .filter(({ id }) => isTakenTemperature(id))
+    .map((figure) => inSystem({ ...figure, label: saidAs[figure.id] ?? figure.label }, units));
+}
 
 /** Tells how warm the water of a mix has to be, and how much of it is ice. */
 export function temperatureReport(
@@ -23,7 +33,7 @@ export function temperatureReport(
 ): Report {
   const figures = Object.values(graph);
   const from = figures
-    .filter(({ id }) => inputs.has(id) || (id.endsWith(".temperature") && !shownElsewhere.has(id)))
+    .filter(({ id }) => inputs.has(id) || isTakenTemperature(id))
     .map((figure) => ({ ...figure, label: saidAs[figure.id] ?? figure.label }));
   const onScale = (figure: Figure) => inSystem(asScaleShows(figure, weighed.scale), units);
   const all = { ...onScale(weighed.listed), id: weighed.listed.id, label: water.label };

@@ -30,9 +30,20 @@ export interface SheetPlan {
   readonly loads: Figure;
   /** Portions that all loads give. */
   readonly portions: Figure;
-  /** Portions wanted, and by how many the loads give more; below zero where they give fewer. */
-  readonly wanted?: { readonly bowls: Figure; readonly spare: Figure };
+  /**
+   * Portions wanted, and by how many the loads give more; below zero where they give fewer, with `short` the number that is
+   * missing.
+   */
+  readonly wanted?: { readonly bowls: Figure; readonly spare: Figure; readonly short?: Figure };
+  /** What becomes of the dough, g: strands, leftover, trim and losses, and last the dough that they add up to. */
+  readonly account: readonly AccountLine[];
   readonly graph: Graph;
+}
+
+/** A part of the account, for one load and for all. */
+export interface AccountLine {
+  readonly one: Figure;
+  readonly all: Figure;
 }
 
 type SheetFields = NonNullable<Spec["sheet"]>;
@@ -212,8 +223,40 @@ function assemble(
     cooked,
     loads,
     portions,
-    ...(bowls && spare && { wanted: { bowls, spare } }),
+    ...(bowls && spare && { wanted: { bowls, spare, ...shortOf(bowls, portions) } }),
+    account: accountOf(cut, loads),
   };
+}
+
+/** How many portions are missing, where some are. */
+function shortOf(bowls: Figure, made: Figure): { readonly short?: Figure } {
+  if (exact(made).gte(exact(bowls))) return {};
+  const short = worked({
+    id: "batch.portions-short",
+    label: "portions short of the bowls wanted",
+    unit: "",
+    places: 0,
+    formula: "bowls - made",
+    from: { bowls, made },
+    sources: [definition],
+  });
+  return { short };
+}
+
+function accountOf({ account }: CutPlan, loads: Figure): readonly AccountLine[] {
+  const { dough, losses, edgeTrim, endTrim, strands, leftover } = account;
+  return [strands, leftover, edgeTrim, endTrim, losses, dough].map((one) => ({
+    one,
+    all: worked({
+      id: `${one.id}-all-loads`,
+      label: `${one.label}, all loads`,
+      unit: "g",
+      places: 1,
+      formula: "one * loads",
+      from: { one, loads },
+      sources: [massBalance],
+    }),
+  }));
 }
 
 /** Where the sheets give fewer portions than the batch counts on, the losses of the batch are too low. */

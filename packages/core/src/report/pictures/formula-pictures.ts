@@ -1,5 +1,4 @@
 import type { Formula } from "../../formula/formula.ts";
-import { carriedWater } from "../../formula/water.ts";
 import { barPicture } from "./bar.ts";
 import type { Picture } from "./svg.ts";
 
@@ -12,11 +11,13 @@ export function blendPicture(formula: Formula): Picture | undefined {
 
 /** Where the water of the dough comes from, as one bar. */
 export function waterPicture(formula: Formula): Picture | undefined {
-  const others = formula.lines.filter((line) => line.role !== "flour" && line.role !== "water");
   const parts = [
     { words: "in the flour", value: formula.water.flour.value },
     { words: "tap water", value: formula.water.tap.value },
-    ...others.map((line) => ({ words: `in ${line.name}`, value: carriedWater(line).value })),
+    ...formula.lines.flatMap(({ role, name }, index) => {
+      const value = formula.table.lines[index]?.water.value;
+      return role === "flour" || role === "water" || value === undefined ? [] : [{ words: `in ${name}`, value }];
+    }),
   ];
   return barPicture({ id: "water-picture", title: "Water of the dough, parts on 100 of flour" }, parts, "", 2);
 }

@@ -1,0 +1,53 @@
+import { type Figure, worked } from "../figure/figure.ts";
+import { definition } from "../figure/source.ts";
+import type { FormulaLine } from "./lines.ts";
+import { carriedWater, type WaterBalance } from "./water.ts";
+
+/** What each ingredient is of the dough, and the water that it brings; for the whole dough, too. */
+export interface DoughTable {
+  /** In the order of the lines of the formula. */
+  readonly lines: readonly InDough[];
+  readonly whole: InDough;
+}
+
+export interface InDough {
+  /** % of dough. */
+  readonly share: Figure;
+  /** % of flour. */
+  readonly water: Figure;
+}
+
+/** Works out the shares of a dough and where its water comes from. */
+export function doughTable(lines: readonly FormulaLine[], { dough, flour, added }: WaterBalance): DoughTable {
+  const rows = lines.map((line): InDough => {
+    const share = worked({
+      id: `${line.id}.dough-share`,
+      label: `${line.name}, share of the dough`,
+      unit: "% of dough",
+      places: 2,
+      formula: "100 * parts / dough",
+      from: { parts: line.parts, dough },
+      sources: [definition],
+    });
+    return { share, water: line.role === "water" ? line.parts : carriedWater(line) };
+  });
+  const share = worked({
+    id: "dough.share",
+    label: "whole dough",
+    unit: "% of dough",
+    places: 2,
+    formula: "sum(share)",
+    from: { share: rows.map((one) => one.share) },
+    sources: [definition],
+  });
+  const water = worked({
+    id: "dough.water-parts",
+    label: "all water",
+    unit: "% of flour",
+    places: 2,
+    formula: "flour + added",
+    from: { flour, added },
+    sources: [definition],
+  });
+  return { lines: rows, whole: { share, water } };
+}
