@@ -1,8 +1,9 @@
 import { readFileSync } from "node:fs";
+import { jsonSchema, type Report, schemaNames } from "@noodlewright/core";
 import { describe, expect, test } from "vitest";
 import { parse } from "yaml";
 import * as z from "zod";
-import { jsonSchema, type Report, reportSchema, schemaNames } from "#core/index.ts";
+import { reportSchema } from "#core/report/schema.ts";
 import { runBuilt } from "./built.ts";
 import { folderFor } from "./folder.ts";
 import { runHere } from "./in-process.ts";

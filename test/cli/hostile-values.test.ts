@@ -6,7 +6,7 @@ import { calibrateGroup } from "#cli/commands/calibrate.ts";
 import { costCommand } from "#cli/commands/cost.ts";
 import { sheetCommand } from "#cli/commands/sheet.ts";
 import type { Listed } from "#cli/run.ts";
-import { reportSchema } from "#core/index.ts";
+import { reportSchema } from "#core/report/schema.ts";
 import { runHere } from "./in-process.ts";
 
 const groups = { alkali: alkaliCommands, calibrate: calibrateGroup };

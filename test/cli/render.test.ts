@@ -1,9 +1,10 @@
+import type { Report } from "@noodlewright/core";
 import stringWidth from "string-width";
 import { describe, expect, test } from "vitest";
 import { renderProblems } from "#cli/render/problems.ts";
 import { renderReport } from "#cli/render/render.ts";
 import { renderTerminal } from "#cli/render/terminal.ts";
-import { type Report, reportSchema } from "#core/index.ts";
+import { reportSchema } from "#core/report/schema.ts";
 import { folderFor } from "./folder.ts";
 import { runHere } from "./in-process.ts";
 import { readCsv } from "./read-csv.ts";

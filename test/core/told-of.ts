@@ -1,4 +1,5 @@
-import { type Outcome, type Problem, type Told, told } from "@noodlewright/core";
+import { type Outcome, type Problem, told } from "@noodlewright/core";
+import type { Told } from "@noodlewright/core/figure";
 
 /** A problem with its sentences. */
 export type Worded = Told & Pick<Problem, "code" | "path">;

@@ -96,6 +96,9 @@ const order =
     " ",
   );
 
+/** A file that only names what a program may import. */
+const door = /^packages\/core\/src\/(?:\w+\/)?index\.ts$/u;
+
 describe("the library", () => {
   const imports = core.flatMap((line) => {
     const target = /^(?:(?:import|export)\b.*\bfrom|\} from|import) "(?<target>[^"]+)";$/u.exec(line.text)?.groups?.[
@@ -112,12 +115,27 @@ describe("the library", () => {
 
   test("imports only leftwards", () => {
     const rightwards = imports.filter(({ line, target }) => {
-      if (!target.startsWith(".") || line.file === "packages/core/src/index.ts") return false;
+      if (!target.startsWith(".") || door.test(line.file)) return false;
       const from = line.file.split("/")[3] ?? "";
       const to = new URL(target, `file:///${line.file}`).pathname.split("/")[4] ?? "";
       return order.indexOf(to) > order.indexOf(from);
     });
     expect(where(rightwards.map(({ line }) => line))).toEqual([]);
+  });
+
+  test("goes in by its doors from outside only", () => {
+    const inside = imports.filter(({ line, target }) => {
+      const to = new URL(target, `file:///${line.file}`).pathname.slice(1);
+      return target.startsWith(".") && door.test(to);
+    });
+    expect(where(inside.map(({ line }) => line))).toEqual([]);
+  });
+
+  test("is used by the command through its doors", () => {
+    const past = lines.filter(
+      ({ file, text }) => file.startsWith("packages/cli/src/") && /from "(?:#core|(?:\.\.\/)+core)\b/u.test(text),
+    );
+    expect(where(past)).toEqual([]);
   });
 
   test("names files with their ending, and takes in the packages it may", () => {

@@ -1,4 +1,4 @@
-import { nearestNames } from "@noodlewright/core";
+import { nearestNames } from "@noodlewright/core/chemistry";
 
 /** A message about an unknown word, with the name that was most likely meant. */
 export function withNearest(message: string, word: string, names: readonly string[]): string {

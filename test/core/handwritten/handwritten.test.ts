@@ -1,6 +1,7 @@
-import { answeredLine, formulaOf, type Handwritten, readHandwritten } from "@noodlewright/core";
+import { answeredLine, type Handwritten, readHandwritten } from "@noodlewright/core";
 import { describe, expect, test } from "vitest";
 import { parse } from "yaml";
+import { formulaOf } from "#core/formula/formula.ts";
 
 /** A formula in one style, and what has to come of it: `part name amount` for every line, in the order of the text. */
 interface Sample {

@@ -1,7 +1,8 @@
-import { formulaOf, readHandwritten } from "@noodlewright/core";
+import { readHandwritten } from "@noodlewright/core";
 import fc from "fast-check";
 import { expect, test } from "vitest";
 import { parse } from "yaml";
+import { formulaOf } from "#core/formula/formula.ts";
 
 /** Names as a cook writes them, and where they belong. */
 const names = {

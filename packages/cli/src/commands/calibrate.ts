@@ -1,3 +1,4 @@
+import type { Outcome } from "@noodlewright/core";
 import {
   calibrateReport,
   type Measurement,
@@ -5,8 +6,7 @@ import {
   measuredLosses,
   measuredMixing,
   measuredSheet,
-  type Outcome,
-} from "@noodlewright/core";
+} from "@noodlewright/core/sheet";
 import { printProblems, printReport } from "../shared/answer.ts";
 import { unitsOf } from "../shared/ask-noodle.ts";
 import type { Command, Group } from "../shared/command.ts";

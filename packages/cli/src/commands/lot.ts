@@ -1,4 +1,5 @@
-import { askLot, blendFound, usualHold } from "@noodlewright/core";
+import { askLot, blendFound } from "@noodlewright/core";
+import { usualHold } from "@noodlewright/core/explore";
 import { atFlag, printAnswer } from "../shared/ask-noodle.ts";
 import { searchFlags, searchOverrides, searchValues } from "../shared/blend-flags.ts";
 import type { Command } from "../shared/command.ts";

@@ -1,9 +1,11 @@
-import { askNutrition, isJurisdiction, isRuleBook, jurisdictions } from "@noodlewright/core";
+import { askNutrition, jurisdictions } from "@noodlewright/core";
 import { printAnswer } from "../shared/ask-noodle.ts";
 import type { Command } from "../shared/command.ts";
 import { batchFlags, batchOverrides, reportFlags } from "../shared/flags.ts";
 
 const { "raw-weight": rawWeight, "cooked-weight": cookedWeight, "cook-gain": cookGain } = batchFlags;
+
+const ruleBooks = ["US", "EU", "JP"] as const;
 
 /** `noodlewright nutrition`: what a bowl contains, and its allergens. */
 export const nutritionCommand: Command = {
@@ -12,7 +14,7 @@ export const nutritionCommand: Command = {
     rules: {
       describe: "Whose rules count and round: United States, European Union or Japan",
       kind: "text",
-      choices: ["US", "EU", "JP"],
+      choices: ruleBooks,
       fallback: "EU",
     },
     jurisdiction: {
@@ -34,8 +36,9 @@ export const nutritionCommand: Command = {
     ["noodlewright nutrition noodle.yaml --jurisdiction CA", "the allergens by the list of Canada"],
   ],
   run: (asked, io) => {
-    const [rules, jurisdiction] = [asked.text("rules"), asked.text("jurisdiction")];
-    const wish = { ...(isRuleBook(rules) && { rules }), ...(isJurisdiction(jurisdiction) && { jurisdiction }) };
+    const rules = ruleBooks.find((one) => one === asked.text("rules"));
+    const jurisdiction = jurisdictions.find((one) => one === asked.text("jurisdiction"));
+    const wish = { ...(rules && { rules }), ...(jurisdiction && { jurisdiction }) };
     return printAnswer({ ask: (noodle) => askNutrition(noodle, wish), overrides: batchOverrides(asked) }, asked, io);
   },
 };

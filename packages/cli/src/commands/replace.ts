@@ -1,4 +1,5 @@
-import { askFlourReplacement, askIngredientReplacement, blendFound, type Noodle, usualHold } from "@noodlewright/core";
+import { askFlourReplacement, askIngredientReplacement, blendFound, type Noodle } from "@noodlewright/core";
+import { usualHold } from "@noodlewright/core/explore";
 import type { PlacedProblem } from "../input/document.ts";
 import { printProblems } from "../shared/answer.ts";
 import { atFlag, printAnswer } from "../shared/ask-noodle.ts";

@@ -1,4 +1,5 @@
-import { askTolerance, type Noodle, type Problem, problem } from "@noodlewright/core";
+import { askTolerance, type Noodle, type Problem } from "@noodlewright/core";
+import { problem } from "@noodlewright/core/figure";
 import type { PlacedProblem } from "../input/document.ts";
 import { printAnswer } from "../shared/ask-noodle.ts";
 import type { Asked, Command } from "../shared/command.ts";

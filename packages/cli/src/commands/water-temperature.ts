@@ -1,4 +1,5 @@
-import { askWater, plainMixWater, temperatureReport } from "@noodlewright/core";
+import { askWater } from "@noodlewright/core";
+import { plainMixWater, temperatureReport } from "@noodlewright/core/sheet";
 import type { ExitStatus, Io } from "../io.ts";
 import { printProblems, printReport } from "../shared/answer.ts";
 import { printAnswer, unitsOf } from "../shared/ask-noodle.ts";

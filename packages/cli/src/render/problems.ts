@@ -1,5 +1,6 @@
 import { styleText } from "node:util";
-import { pathText, type Told, told } from "@noodlewright/core";
+import { told } from "@noodlewright/core";
+import { pathText, type Told } from "@noodlewright/core/figure";
 import { printable, printableJson } from "@noodlewright/core/render";
 import type { PlacedProblem } from "../input/document.ts";
 import { wrapText } from "./wrap.ts";

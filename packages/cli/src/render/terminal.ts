@@ -1,6 +1,15 @@
 import { styleText } from "node:util";
-import { type Block, type Cell, type Figure, type Report, shownGrouped, type Table } from "@noodlewright/core";
-import { byLoudness, firstOfAll, workings } from "@noodlewright/core/render";
+import type { Report } from "@noodlewright/core";
+import type { Figure } from "@noodlewright/core/figure";
+import {
+  type Block,
+  byLoudness,
+  type Cell,
+  firstOfAll,
+  shownGrouped,
+  type Table,
+  workings,
+} from "@noodlewright/core/render";
 import { gap, gridLines } from "./grid.ts";
 import { textWidth } from "./text-width.ts";
 import { wrapText } from "./wrap.ts";

@@ -1,4 +1,6 @@
-import { nearestNames, onlyFigure, type Problem, type Report, withWorking } from "@noodlewright/core";
+import type { Problem, Report } from "@noodlewright/core";
+import { nearestNames } from "@noodlewright/core/chemistry";
+import { onlyFigure, withWorking } from "@noodlewright/core/render";
 import type { PlacedProblem } from "../input/document.ts";
 import { type ExitStatus, exit, type Io } from "../io.ts";
 import { renderReport } from "../render/render.ts";

@@ -1,5 +1,4 @@
-import { escapeMarkup } from "@noodlewright/core";
-import { page, printableData } from "@noodlewright/core/render";
+import { escapeMarkup, page, printableData } from "@noodlewright/core/render";
 
 /** A card of a folder, as the page that lists them has it. */
 export interface CardEntry {

@@ -1,3 +1,4 @@
+import type { Note, Problem, UnitSystem } from "@noodlewright/core";
 import {
   type Amount,
   type BaumeName,
@@ -5,9 +6,7 @@ import {
   type Dimension,
   type DoseBeside,
   inDays,
-  type Note,
   type OwnMaterials,
-  type Problem,
   type Product,
   parseQuantity,
   type Quantity,
@@ -17,8 +16,7 @@ import {
   readStrength,
   type StatedStrength,
   strengthForms,
-  type UnitSystem,
-} from "@noodlewright/core";
+} from "@noodlewright/core/chemistry";
 import type { PlacedProblem } from "../../input/document.ts";
 import type { Asked } from "../../shared/command.ts";
 

@@ -1,6 +1,5 @@
 import {
   alkalinityForms,
-  answer,
   assayed,
   assayReport,
   type DecimalText,
@@ -10,7 +9,8 @@ import {
   readNormality,
   type StatedAlkalinity,
   splitByEndPoints,
-} from "@noodlewright/core";
+} from "@noodlewright/core/chemistry";
+import { answer } from "@noodlewright/core/figure";
 import { memberFlags } from "./flags.ts";
 import { member } from "./member.ts";
 

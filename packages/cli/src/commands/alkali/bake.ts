@@ -1,4 +1,5 @@
-import { answer, bakeDose, bakedSalt, bakeReport, idealBakeReport, type Weighed } from "@noodlewright/core";
+import { bakeDose, bakedSalt, bakeReport, idealBakeReport, type Weighed } from "@noodlewright/core/chemistry";
+import { answer } from "@noodlewright/core/figure";
 import type { Asking } from "./asking.ts";
 import { memberFlags, productHelp } from "./flags.ts";
 import { member } from "./member.ts";

@@ -1,4 +1,5 @@
-import type { BaumeName, DecimalText, UnitSystem } from "@noodlewright/core";
+import type { UnitSystem } from "@noodlewright/core";
+import type { BaumeName, DecimalText } from "@noodlewright/core/chemistry";
 import type { Asking } from "./asking.ts";
 
 /** Where and how a solution is made, kept, checked and weighed. */

@@ -2,7 +2,6 @@ import {
   alkaliBeyond,
   alkalinityM,
   anhydrousShare,
-  answer,
   convert,
   convertReport,
   dec,
@@ -14,7 +13,8 @@ import {
   onFlour,
   type Product,
   type Quantity,
-} from "@noodlewright/core";
+} from "@noodlewright/core/chemistry";
+import { answer } from "@noodlewright/core/figure";
 import type { Asking } from "./asking.ts";
 import { memberFlags, productHelp } from "./flags.ts";
 import { member } from "./member.ts";

@@ -1,4 +1,5 @@
-import { answer, correct, gramsOf, readHydrometer, recipeReport } from "@noodlewright/core";
+import { correct, gramsOf, readHydrometer, recipeReport } from "@noodlewright/core/chemistry";
+import { answer } from "@noodlewright/core/figure";
 import { conditionsOf } from "./conditions.ts";
 import { productHelp, solutionFlags } from "./flags.ts";
 import { member } from "./member.ts";

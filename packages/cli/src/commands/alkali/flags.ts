@@ -1,4 +1,4 @@
-import { moduli } from "@noodlewright/core";
+import { moduli } from "@noodlewright/core/chemistry";
 import type { Flag } from "../../shared/command.ts";
 import { reportFlags } from "../../shared/flags.ts";
 

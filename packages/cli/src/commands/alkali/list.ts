@@ -1,12 +1,4 @@
-import {
-  alkaliListReport,
-  answer,
-  knownProducts,
-  noAnswer,
-  refuse,
-  severalOf,
-  severalProblem,
-} from "@noodlewright/core";
+import { listSalts } from "@noodlewright/core";
 import { reportFlags } from "../../shared/flags.ts";
 import { member } from "./member.ts";
 
@@ -20,11 +12,7 @@ export const listCommand = member({
   ],
   read: (ask) => ask.list("words").join(" "),
   answer: (words) => {
-    const found = knownProducts(words);
-    if (found.length > 0) return answer(alkaliListReport(found, words));
-    const several = severalOf(words);
-    if (several) return refuse({ ...severalProblem(several, words, []), kind: "no-answer" });
-    const expected = "words of a name or formula, such as carbonate or K2CO3";
-    return refuse(noAnswer("alkali.none", [], `no salt for "${words}"`, expected, "leave the words out to see all"));
+    const salts = listSalts(words);
+    return salts.ok ? { ...salts, value: salts.report() } : salts;
   },
 });

@@ -1,4 +1,5 @@
-import { type Note, type Outcome, type OwnMaterials, type Report, readKitchenFile } from "@noodlewright/core";
+import { type Note, type Outcome, type Report, readKitchenFile } from "@noodlewright/core";
+import type { OwnMaterials } from "@noodlewright/core/chemistry";
 import { type PlacedProblem, parseFile } from "../../input/document.ts";
 import { readTextFile } from "../../input/read-file.ts";
 import type { Io } from "../../io.ts";

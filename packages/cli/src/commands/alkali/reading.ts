@@ -1,4 +1,4 @@
-import type { DecimalText, Reading, StatedStrength } from "@noodlewright/core";
+import type { DecimalText, Reading, StatedStrength } from "@noodlewright/core/chemistry";
 import type { Asking } from "./asking.ts";
 
 /** What a hydrometer or a density meter shows, and how far it may be off, in its unit. */

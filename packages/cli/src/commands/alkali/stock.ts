@@ -1,15 +1,14 @@
+import type { Outcome, Report } from "@noodlewright/core";
 import {
-  answer,
   dec,
   fridge,
-  type Outcome,
-  type Report,
   type Scale,
   type StockNeeds,
   severalStock,
   stockNeeds,
   stockReport,
-} from "@noodlewright/core";
+} from "@noodlewright/core/chemistry";
+import { answer } from "@noodlewright/core/figure";
 import type { PlacedProblem } from "../../input/document.ts";
 import type { Io } from "../../io.ts";
 import { printProblems, printReport } from "../../shared/answer.ts";

@@ -1,14 +1,14 @@
+import type { Outcome } from "@noodlewright/core";
 import {
-  answer,
   type DecimalText,
-  type Outcome,
   type Product,
   type ReadStrength,
   readHydrometer,
   readWeighedVolume,
   strengthOf,
   strengthReport,
-} from "@noodlewright/core";
+} from "@noodlewright/core/chemistry";
+import { answer } from "@noodlewright/core/figure";
 import type { Asking } from "./asking.ts";
 import { memberFlags, productHelp } from "./flags.ts";
 import { member } from "./member.ts";

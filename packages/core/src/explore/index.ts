@@ -1,0 +1,35 @@
+// The door to the questions behind a noodle: blends, substitutes, styles, tolerance and trials without a spec.
+export type {
+  BlendAnswer,
+  BlendQuestion,
+  BlendsFound,
+  BlendTargets,
+  Candidate,
+  Check,
+  FlourNeeded,
+  FoundBlend,
+  GivenShare,
+  OutOfReach,
+  Preference,
+  ProteinTarget,
+} from "../blend/blend-question.ts";
+export { searchBlend } from "../blend/blend-search.ts";
+export { type BlendWater, waterAfter } from "../blend/blend-water.ts";
+export { type Change, compareFigures } from "../blend/compare-blends.ts";
+export { type ActiveProduct, driedWholeEgg, rawWholeEgg, replaceProduct } from "../blend/replace-product.ts";
+export { type SquareAnswer, type SquareQuestion, squareRule } from "../blend/square.ts";
+export { styleNotes, styles } from "../blend/style-notes.ts";
+export { type StyleQuantity, type StyleRange, styleRanges } from "../blend/style-ranges.ts";
+export { newLot, substitute } from "../blend/substitute.ts";
+export {
+  type HeldFigure,
+  type Hold,
+  type NewLotQuestion,
+  type StockedFlour,
+  type SubstituteQuestion,
+  usualHold,
+} from "../blend/substitute-question.ts";
+export type { WaterFlour } from "../blend/water-flour.ts";
+export type { Cause, Output } from "./cause.ts";
+export { type Tolerance, type ToleranceQuestion, tolerance } from "./tolerance.ts";
+export { type Trial, type TrialRequest, waterTrial } from "./water-trial.ts";

@@ -1,0 +1,52 @@
+import { answer, noAnswer, type Problem, refuse } from "../figure/problem.ts";
+import { catalogue, nameAdvice, nearestMaterials, searchMaterials } from "../materials/catalogue.ts";
+import type { Material, MaterialKind } from "../materials/material.ts";
+import { severalOf, severalProblem } from "../materials/several.ts";
+import { alkaliListReport, knownProducts } from "../report/alkali-list-report.ts";
+import { materialsReport } from "../report/materials-report.ts";
+import { type Answer, answered } from "./answer.ts";
+
+/**
+ * The materials of the catalogue whose names have all of the words; all of a kind where there are no words.
+ *
+ * Problems: `materials.none`, with the nearest names; `name.several` for a word that stands for several things.
+ * @example listMaterials("egg yolk dried").value?.[0]?.kind // => "egg"
+ */
+export function listMaterials(words: string, kind?: MaterialKind): Answer<readonly Material[]> {
+  const found = searchMaterials(words, kind);
+  return answered(found.length > 0 ? answer(found) : refuse(severalMeant(words) ?? noMaterial(words, kind)), {
+    notes: (own) => own,
+    report: (materials) => materialsReport(materials, [words, kind].filter(Boolean).join(", ")),
+  });
+}
+
+/**
+ * The alkaline products whose name or formula has all of the words; all where there are none.
+ *
+ * Problems: `alkali.none`; `name.several` for a word that stands for several things.
+ * @example listSalts("K2CO3").value?.[0]?.formula // => "K2CO3"
+ */
+export function listSalts(words: string): Answer<ReturnType<typeof knownProducts>> {
+  const found = knownProducts(words);
+  return answered(found.length > 0 ? answer(found) : refuse(severalMeant(words) ?? noSalt(words)), {
+    notes: (own) => own,
+    report: (salts) => alkaliListReport(salts, words),
+  });
+}
+
+function severalMeant(words: string): Problem | undefined {
+  const several = severalOf(words);
+  return several && { ...severalProblem(several, words, []), kind: "no-answer" };
+}
+
+function noMaterial(words: string, kind: MaterialKind | undefined): Problem {
+  const names = catalogue().map(({ name }) => name);
+  const advice = nameAdvice(words, nearestMaterials(words, names), "give the material its own figures in the spec");
+  const found = `nothing in the catalogue for "${words}"${kind === undefined ? "" : ` of the kind ${kind}`}`;
+  return noAnswer("materials.none", [], found, "words of a name, such as rye or bread flour", advice);
+}
+
+function noSalt(words: string): Problem {
+  const expected = "words of a name or formula, such as carbonate or K2CO3";
+  return noAnswer("alkali.none", [], `no salt for "${words}"`, expected, "leave the words out to see all");
+}
