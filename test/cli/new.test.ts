@@ -2,7 +2,7 @@ import { spawnSync } from "node:child_process";
 import { existsSync, readFileSync } from "node:fs";
 import { join } from "node:path";
 import { fileURLToPath } from "node:url";
-import { formulaOf } from "@noodlewright/core";
+import { readNoodleData } from "@noodlewright/core";
 import { describe, expect, test } from "vitest";
 import { parse } from "yaml";
 import { newCommand } from "#cli/commands/new.ts";
@@ -26,7 +26,7 @@ async function newSpec(
 describe("without a terminal", () => {
   test("the example is written where nothing is said, and loads", async () => {
     const { status, text, spec } = await newSpec([]);
-    expect([status, text, formulaOf(spec).ok]).toEqual([0, starterSpec, true]);
+    expect([status, text, readNoodleData(spec).ok]).toEqual([0, starterSpec, true]);
   });
 
   test("a formula from standard input becomes a spec; what is open, left out or taken for something is told", async () => {
@@ -50,7 +50,7 @@ describe("without a terminal", () => {
       alkali: [{ name: "kansui", amount: "12 g", figures: { composition: { Na2CO3: "60 %", K2CO3: "40 %" } } }],
       scales: [{ division: "1 g" }],
     });
-    expect(formulaOf(spec).ok).toBe(true);
+    expect(readNoodleData(spec).ok).toBe(true);
   });
 
   test("flags alone make a formula", async () => {
@@ -68,7 +68,7 @@ describe("without a terminal", () => {
       batch: { bowls: 40, rawWeight: "130 g" },
       machines: { rolls: { width: "145 mm", gap: { least: "1 mm", greatest: "5 mm" }, cutters: [{ size: "2 mm" }] } },
     });
-    expect(formulaOf(spec).ok).toBe(true);
+    expect(readNoodleData(spec).ok).toBe(true);
   });
 
   test("a flag that cannot be right is refused by its name, and nothing is written", async () => {
@@ -98,7 +98,7 @@ describe("at a terminal", () => {
     });
     expect(spec).not.toHaveProperty("machines");
     expect(stderr).toContain('Add the unit: "5 g" or "5 kg".');
-    expect(formulaOf(spec).ok).toBe(true);
+    expect(readNoodleData(spec).ok).toBe(true);
   });
 
   test("an answer that is not given leaves its key out or its place open, and invents no figure", async () => {

@@ -1,4 +1,5 @@
-import { type Problem, parseQuantity, readSpec } from "@noodlewright/core";
+import { type Problem, readSpec } from "@noodlewright/core";
+import { parseQuantity } from "@noodlewright/core/figure";
 
 /** What a kitchen says beside its formula, as written; undefined where nobody said it. */
 export interface KitchenWords {

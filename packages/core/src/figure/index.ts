@@ -1,4 +1,7 @@
-// The door to figures that explain themselves, to the graph that they make, and to problems of one's own.
+// The door to quantities, to figures that explain themselves and the graph they make, and to problems of one's own.
+export { type DecimalText, dec, decimalText, fixedText } from "../number/decimal.ts";
+export { inDays, parseQuantity, type Quantity } from "../number/quantity.ts";
+export type { Dimension } from "../number/units.ts";
 export { type Figure, type Range, shown, shownValue, type Working } from "./figure.ts";
 export { type Graph, graphOf, type Published, plainFigure } from "./graph.ts";
 export { answer, pathText, problem } from "./problem.ts";

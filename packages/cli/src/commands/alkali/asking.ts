@@ -2,14 +2,9 @@ import type { Note, Problem, UnitSystem } from "@noodlewright/core";
 import {
   type Amount,
   type BaumeName,
-  type DecimalText,
-  type Dimension,
   type DoseBeside,
-  inDays,
   type OwnMaterials,
   type Product,
-  parseQuantity,
-  type Quantity,
   type RatioBy,
   readModulus,
   readProduct,
@@ -17,6 +12,7 @@ import {
   type StatedStrength,
   strengthForms,
 } from "@noodlewright/core/chemistry";
+import { type DecimalText, type Dimension, inDays, parseQuantity, type Quantity } from "@noodlewright/core/figure";
 import type { PlacedProblem } from "../../input/document.ts";
 import type { Asked } from "../../shared/command.ts";
 

@@ -2,7 +2,6 @@ import {
   alkalinityForms,
   assayed,
   assayReport,
-  type DecimalText,
   type Product,
   potassiumOf,
   readAlkalinity,
@@ -10,7 +9,7 @@ import {
   type StatedAlkalinity,
   splitByEndPoints,
 } from "@noodlewright/core/chemistry";
-import { answer } from "@noodlewright/core/figure";
+import { answer, type DecimalText } from "@noodlewright/core/figure";
 import { memberFlags } from "./flags.ts";
 import { member } from "./member.ts";
 

@@ -1,5 +1,6 @@
 import type { UnitSystem } from "@noodlewright/core";
-import type { BaumeName, DecimalText } from "@noodlewright/core/chemistry";
+import type { BaumeName } from "@noodlewright/core/chemistry";
+import type { DecimalText } from "@noodlewright/core/figure";
 import type { Asking } from "./asking.ts";
 
 /** Where and how a solution is made, kept, checked and weighed. */

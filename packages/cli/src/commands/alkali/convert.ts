@@ -4,17 +4,13 @@ import {
   anhydrousShare,
   convert,
   convertReport,
-  dec,
-  decimalText,
-  fixedText,
   gramsOf,
   type Held,
   hundredOfFlour,
   onFlour,
   type Product,
-  type Quantity,
 } from "@noodlewright/core/chemistry";
-import { answer } from "@noodlewright/core/figure";
+import { answer, dec, decimalText, fixedText, type Quantity } from "@noodlewright/core/figure";
 import type { Asking } from "./asking.ts";
 import { memberFlags, productHelp } from "./flags.ts";
 import { member } from "./member.ts";

@@ -1,4 +1,5 @@
-import type { DecimalText, Reading, StatedStrength } from "@noodlewright/core/chemistry";
+import type { Reading, StatedStrength } from "@noodlewright/core/chemistry";
+import type { DecimalText } from "@noodlewright/core/figure";
 import type { Asking } from "./asking.ts";
 
 /** What a hydrometer or a density meter shows, and how far it may be off, in its unit. */

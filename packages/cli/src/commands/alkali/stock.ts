@@ -1,6 +1,5 @@
 import type { Outcome, Report } from "@noodlewright/core";
 import {
-  dec,
   fridge,
   type Scale,
   type StockNeeds,
@@ -8,7 +7,7 @@ import {
   stockNeeds,
   stockReport,
 } from "@noodlewright/core/chemistry";
-import { answer } from "@noodlewright/core/figure";
+import { answer, dec } from "@noodlewright/core/figure";
 import type { PlacedProblem } from "../../input/document.ts";
 import type { Io } from "../../io.ts";
 import { printProblems, printReport } from "../../shared/answer.ts";

@@ -1,6 +1,5 @@
 import type { Outcome } from "@noodlewright/core";
 import {
-  type DecimalText,
   type Product,
   type ReadStrength,
   readHydrometer,
@@ -8,7 +7,7 @@ import {
   strengthOf,
   strengthReport,
 } from "@noodlewright/core/chemistry";
-import { answer } from "@noodlewright/core/figure";
+import { answer, type DecimalText } from "@noodlewright/core/figure";
 import type { Asking } from "./asking.ts";
 import { memberFlags, productHelp } from "./flags.ts";
 import { member } from "./member.ts";
