@@ -28,7 +28,12 @@ function behind(door) {
   );
 }
 
-const doors = { "@noodlewright/core": behind("index.ts"), "@noodlewright/core/render": behind("render/index.ts") };
+const { exports: openings } = JSON.parse(readFileSync(join(core, "../package.json"), "utf8"));
+const doors = Object.fromEntries(
+  Object.entries(openings).flatMap(([path, { "@noodlewright/source": file }]) =>
+    file === undefined ? [] : [[`@noodlewright/core${path.slice(1)}`, behind(join("..", file))]],
+  ),
+);
 
 /** Imports from a door of the core go straight to the files behind it: a chunk then holds what its command needs only. */
 const pastTheDoor = {

@@ -3,8 +3,10 @@
 // node test/bench/sums.mjs [runs] [--json FILE]
 import { writeFileSync } from "node:fs";
 import { parseArgs } from "node:util";
-import { computeFormula, planBatch, readSpec } from "@noodlewright/core";
 import { Decimal } from "decimal.js";
+import { planBatch } from "../../packages/core/dist/batch/batch.js";
+import { computeFormula } from "../../packages/core/dist/formula/formula.js";
+import { readSpec } from "../../packages/core/dist/spec/read-spec.js";
 
 const { values, positionals } = parseArgs({ allowPositionals: true, options: { json: { type: "string" } } });
 const runs = Number(positionals[0] ?? 2000);

@@ -55,10 +55,10 @@ export function packAndRun() {
     );
     cpSync(join(root, "examples"), join(folder, "examples"), { recursive: true });
     const spec = "{ name: 'plain', flours: [{ name: 'bread flour', amount: '100 %' }], water: { added: '36 %' } }";
-    const program = `import { formulaOf, formulaReport } from "@noodlewright/core";
-const outcome = formulaOf(${spec});
+    const program = `import { askFormula, readNoodle } from "@noodlewright/core";
+const outcome = readNoodle(${spec});
 if (!outcome.ok) throw new Error(JSON.stringify(outcome.problems));
-console.log(JSON.stringify(formulaReport(outcome.value.formula, outcome.notes).figures));`;
+console.log(JSON.stringify(askFormula(outcome.value).report().figures));`;
     return {
       version,
       core,

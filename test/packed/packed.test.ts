@@ -105,9 +105,9 @@ describe("the library in a browser", () => {
   test("gives the same figure with no Node.js global in reach", async () => {
     const { outputFiles } = await build({
       stdin: {
-        contents: `import { formulaOf, formulaReport } from "./index.ts";
-const outcome = formulaOf({ name: "plain", flours: [{ name: "bread flour", amount: "100 %" }], water: { added: "36 %" } });
-globalThis.answer = outcome.ok ? formulaReport(outcome.value.formula, outcome.notes).figures["dough.water"].value : "none";`,
+        contents: `import { askFormula, readNoodle } from "./index.ts";
+const outcome = readNoodle({ name: "plain", flours: [{ name: "bread flour", amount: "100 %" }], water: { added: "36 %" } });
+globalThis.answer = outcome.ok ? askFormula(outcome.value).report().figures["dough.water"].value : "none";`,
         resolveDir: here("../../packages/core/src"),
       },
       bundle: true,

@@ -11,7 +11,7 @@ export type { BatchTolerance } from "./explore/spec-tolerance.ts";
 export type { Note, Outcome, Problem } from "./figure/problem.ts";
 export { told } from "./figure/told.ts";
 export type { Formula } from "./formula/formula.ts";
-export { answeredLine, type Handwritten, readHandwritten } from "./handwritten/handwritten.ts";
+export { answeredLine, type Handwritten, type OpenQuestion, readHandwritten } from "./handwritten/handwritten.ts";
 export { jurisdictions } from "./materials/allergen-lists.ts";
 export type { Answer } from "./noodle/answer.ts";
 export { askBatch } from "./noodle/ask-batch.ts";
