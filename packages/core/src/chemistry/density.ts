@@ -1,3 +1,4 @@
+import { evaluate, parseExpression } from "../figure/expression.ts";
 import { exact, type Figure, found, given, worked } from "../figure/figure.ts";
 import { answer, type Note, type Outcome, type Problem, problem, refuse } from "../figure/problem.ts";
 import { definition, type Source } from "../figure/source.ts";
@@ -43,6 +44,14 @@ interface Dissolved {
  */
 export function solutionDensity(composition: Composition, temperature: DecimalInput): Outcome<Figure> {
   const t = dec(temperature);
+  const solved = dissolvedIn(composition, t);
+  if (!solved.ok) return solved;
+  const { salts } = solved.value;
+  return answer(densityFigure(salts, t), notesOn(salts, t, composition));
+}
+
+/** The salts of a solution, where the fits cover them. */
+function dissolvedIn(composition: Composition, t: Decimal): Outcome<{ readonly salts: readonly Dissolved[] }> {
   const clear = HUNDRED.minus(composition.inert);
   const parts = sharesOf(composition).map(([name, share]) => ({ name, fraction: share.div(clear) }));
   const problems = problemsWith(parts, t);
@@ -51,8 +60,11 @@ export function solutionDensity(composition: Composition, temperature: DecimalIn
     const model = known(speciesOf(name).volume);
     return model === undefined ? [] : [{ name, fraction, model }];
   });
-  return answer(densityFigure(salts, t), notesOn(salts, t, composition));
+  return answer({ salts });
 }
+
+/** Of shares in % and apparent volumes in mL/g. */
+const densityFormula = "1 / ((1 - sum(shares / 100)) / water + sum(shares / 100 * volumes))";
 
 /**
  * The density as a bare number, g/mL: for procedures that ask for it again and again.
@@ -61,9 +73,16 @@ export function solutionDensity(composition: Composition, temperature: DecimalIn
  * @example densityOf({ species: {}, water: "100", inert: "0" }, 20).toFixed(4) // => "0.9982"
  */
 export function densityOf(composition: Composition, temperature: DecimalInput): Decimal {
-  const outcome = solutionDensity(composition, temperature);
-  if (!outcome.ok) throw new RangeError("no density outside the ranges of the fits");
-  return exact(outcome.value);
+  const t = dec(temperature);
+  const solved = dissolvedIn(composition, t);
+  if (!solved.ok) throw new RangeError("no density outside the ranges of the fits");
+  const { salts } = solved.value;
+  const total = sum(salts.map(({ fraction }) => fraction));
+  return evaluate(parseExpression(densityFormula), {
+    shares: salts.map(({ fraction }) => fraction.times(HUNDRED)),
+    volumes: salts.map(({ model }) => model.volume(total, t)),
+    water: waterDensity(t),
+  });
 }
 
 /** Least and greatest temperature for which these salts have a density here, °C; undefined where a salt has no fit. */
@@ -145,7 +164,7 @@ function densityFigure(salts: readonly Dissolved[], t: Decimal): Figure {
     label: `density at ${t.toString()} °C`,
     unit: "g/mL",
     places: 4,
-    formula: salts.length === 0 ? "water" : "1 / ((1 - sum(shares / 100)) / water + sum(shares / 100 * volumes))",
+    formula: salts.length === 0 ? "water" : densityFormula,
     from: salts.length === 0 ? { water } : { shares, volumes, water },
     sources: [kell, mixing, ...new Set(salts.flatMap(({ model }) => [model.source, model.doubt.source]))],
   });
