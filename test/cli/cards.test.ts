@@ -1,7 +1,10 @@
 import { createHash } from "node:crypto";
 import { mkdirSync, readdirSync, readFileSync, writeFileSync } from "node:fs";
-import { join } from "node:path";
+import { basename, join } from "node:path";
 import { describe, expect, test } from "vitest";
+import { cardsCommand } from "#cli/commands/cards.ts";
+import { run } from "#cli/run.ts";
+import { systemIo } from "#cli/system-io.ts";
 import { runBuilt } from "./built.ts";
 import { folderFor } from "./folder.ts";
 
@@ -207,4 +210,24 @@ describe("noodlewright cards", () => {
     const blocked = runBuilt(["cards", folder, "-o", join(folder, "good.json")]);
     expect([blocked.status, blocked.stderr]).toEqual([2, expect.stringContaining("cannot be written there")]);
   });
+});
+
+test("the cards of a folder read each file once, the kitchen file of them all too", async () => {
+  const folder = folderFor({ "one.json": text, "two.json": text, "kitchen.json": JSON.stringify(kitchen) });
+  const read: string[] = [];
+  const real = systemIo();
+  const status = await run(
+    ["cards", folder, "-o", join(folder, "cards")],
+    [{ usage: "cards <folder>", describe: "", load: async () => cardsCommand }],
+    {
+      ...real,
+      readFile: (path, most) => {
+        read.push(basename(path));
+        return real.readFile(path, most);
+      },
+      err: () => undefined,
+    },
+  );
+  expect(status).toBe(0);
+  expect(read.toSorted()).toEqual(["kitchen.json", "one.json", "two.json"]);
 });

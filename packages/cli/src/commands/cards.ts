@@ -1,7 +1,7 @@
 import { join } from "node:path";
 import { checksumOf, printable, renderCard } from "@noodlewright/core/render";
 import { type PlacedProblem, parseFile } from "../input/document.ts";
-import { readTextFile } from "../input/read-file.ts";
+import { largest, readTextFile } from "../input/read-file.ts";
 import { type ExitStatus, exit, type Io, type OutFile } from "../io.ts";
 import { printProblems } from "../shared/answer.ts";
 import { unitsOf } from "../shared/ask-noodle.ts";
@@ -21,7 +21,8 @@ export const cardsCommand: Command = {
     ...cardFlags,
   },
   examples: [["noodlewright cards specs -o cards", "a card for every spec that states a batch, and an index"]],
-  run: async (asked, io) => {
+  run: async (asked, outside) => {
+    const io = readingOnce(outside);
     const folder = asked.text("folder") ?? ".";
     const out = asked.text("out");
     const date = dateOf(asked, io);
@@ -41,6 +42,17 @@ export const cardsCommand: Command = {
     return status === exit.done && made.cards.some(({ whole }) => !whole) ? exit.noAnswer : status;
   },
 };
+
+/** Reads each file once: a kitchen file stands behind every card, and a spec is looked at before its card is made. */
+function readingOnce(io: Io): Io {
+  const read = new Map<string, Promise<Uint8Array>>();
+  const readFile = (path: string): Promise<Uint8Array> => {
+    const bytes = read.get(path) ?? io.readFile(path, largest);
+    read.set(path, bytes);
+    return bytes;
+  };
+  return { ...io, readFile };
+}
 
 /** A card as the index has it and as it is written. */
 interface MadeCard extends CardEntry, OutFile {

@@ -67,8 +67,17 @@ export type Parsing =
   | { readonly ok: true; readonly parsed: ParsedFile }
   | { readonly ok: false; readonly problems: readonly PlacedProblem[] };
 
+/** What was parsed, by the bytes of the file: one that is looked at twice is parsed once. */
+const parsings = new WeakMap<Uint8Array, Parsing>();
+
 /** Parses a YAML or JSON file; every problem of syntax comes back with its place. */
 export function parseFile(file: TextFile): Parsing {
+  const parsing = parsings.get(file.bytes) ?? parseText(file);
+  parsings.set(file.bytes, parsing);
+  return parsing;
+}
+
+function parseText(file: TextFile): Parsing {
   const excess = tooManyMarks(file.text, mostMarks);
   if (excess !== undefined) return { ok: false, problems: [{ ...excess, file: file.name }] };
   const lineCounter = new LineCounter();
