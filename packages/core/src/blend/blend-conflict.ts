@@ -142,12 +142,11 @@ function moveOf(setup: Setup, id: string, conflict: readonly string[], budget: B
   const label = `${limit.label} ${limit.side === "least" ? "at least" : "at most"} ${from} ${limit.unit}`;
   const common = { id, label, unit: limit.unit, from, settles, ...(alone === "unfinished" && { open: true as const }) };
   if (extreme === undefined) return { ...common, text: `lift "${label}"` };
-  const { value, steps } = extreme;
+  const { value } = extreme;
   const bound = `${limit.side === "least" ? "no more than" : "no less than"} ${roundedOutward(value, limit.side)}`;
   return {
     ...common,
     to: decimalText(value),
-    ...(settles && { blend: describeBlend(setup, steps) }),
     text: `${limit.label} of ${bound} ${limit.unit} instead of ${from}`,
   };
 }

@@ -125,8 +125,6 @@ export interface Move {
   readonly settles: boolean;
   /** That it is not known whether it is enough alone: the search was given up before. */
   readonly open?: true;
-  /** The blend that becomes possible then. */
-  readonly blend?: FoundBlend;
   readonly text: string;
 }
 

@@ -9,7 +9,7 @@ import type { BlendAnswer, BlendQuestion, OutOfReach } from "./blend-question.ts
 import { type Setup, setUp, stepProblem } from "./blend-setup.ts";
 import { type Budget, wholeQuestion } from "./step-budget.ts";
 import { measure, type Objective, type StepProblem, type StepsFound } from "./step-problem.ts";
-import { relax } from "./step-relaxation.ts";
+import { Relaxation } from "./step-relaxation.ts";
 import { smallestSteps } from "./step-search.ts";
 
 /**
@@ -109,7 +109,7 @@ function nearestInSteps(search: Search): Outcome<BlendAnswer> | undefined {
 
 function meetsInFractions(problem: StepProblem): boolean {
   const roomLeft = problem.least.every((count, index) => count <= (problem.most[index] ?? 0));
-  return roomLeft && relax(problem, problem, undefined, []).kind !== "none";
+  return roomLeft && new Relaxation(problem, undefined, []).solve(problem) !== undefined;
 }
 
 function coarseSteps(setup: Setup, limit: Limit, value: string, proven: boolean): Note {

@@ -76,24 +76,26 @@ function inside(problem: StepProblem, { from, perStep }: Extract<Objective, { ki
 }
 
 function groupsOf(problem: StepProblem, objectives: readonly Objective[]): readonly (readonly number[])[] {
-  const groups = new Map<string, number[]>();
+  const columns = [
+    ...problem.rows.map(({ coefficients }) => coefficients),
+    ...objectives.flatMap((one) => (one.kind === "changed" ? [] : one.kind === "missed" ? one.rows : [one.weights])),
+    problem.least.map((_, index) => everyOf(problem, index)),
+    problem.least.map((_, index) => fewestOf(problem, index)),
+  ];
+  const groups: number[][] = [];
+  const open: number[][] = [];
   for (const index of problem.least.keys()) {
-    const known = groups.get(keyOf(problem, objectives, index));
-    if (known === undefined) groups.set(keyOf(problem, objectives, index), [index]);
-    else known.push(index);
+    const known = open.find(([first = 0]) => columns.every((column) => column[first] === column[index]));
+    const joins = canJoin(problem, objectives, index);
+    if (known !== undefined && joins) {
+      known.push(index);
+      continue;
+    }
+    const group = [index];
+    groups.push(group);
+    if (joins) open.push(group);
   }
-  return [...groups.values()];
-}
-
-/** What has to be the same for flours to be alike; a flour that cannot be joined has its own number in it. */
-function keyOf(problem: StepProblem, objectives: readonly Objective[], index: number): string {
-  const per = objectives.flatMap((one) => {
-    if (one.kind === "changed") return [];
-    return one.kind === "missed" ? one.rows.map((row) => row[index]) : [one.weights[index]];
-  });
-  const own = [...problem.rows.map(({ coefficients }) => coefficients[index]), ...per];
-  const alone = canJoin(problem, objectives, index) ? "" : `alone ${index}`;
-  return [...own, everyOf(problem, index), fewestOf(problem, index), alone].join(" ");
+  return groups;
 }
 
 function canJoin(problem: StepProblem, objectives: readonly Objective[], index: number): boolean {

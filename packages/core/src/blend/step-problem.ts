@@ -107,20 +107,23 @@ export function hasShape(problem: StepProblem, steps: readonly number[]): boolea
   return used <= (problem.mostFlours ?? steps.length) && steps.every(each);
 }
 
-/** Whether steps meet the total, their limits and every row; worked out in decimals, apart from the search. */
+/** Whether steps meet the total, their limits and every row: in whole numbers, all of them below 2^53 and so exact. */
+export function meets(problem: StepProblem, steps: readonly number[]): boolean {
+  return hasPlace(problem, steps) && problem.rows.every((row) => rowValue(row, steps) >= 0);
+}
+
+/** The same, the rows worked out in decimals, apart from the search. */
 export function holds(problem: StepProblem, steps: readonly number[]): boolean {
+  const value = ({ coefficients, constant }: Row): Decimal => decimalValue(coefficients, steps).plus(constant);
+  return hasPlace(problem, steps) && problem.rows.every((row) => value(row).gte(0));
+}
+
+function hasPlace(problem: StepProblem, steps: readonly number[]): boolean {
   const within = steps.every(
     (count, index) =>
       Number.isInteger(count) && count >= (problem.least[index] ?? 0) && count <= (problem.most[index] ?? 0),
   );
-  const whole = sum(steps.map((count) => dec(count))).eq(problem.total);
-  const shape = hasShape(problem, steps);
-  return (
-    within &&
-    whole &&
-    shape &&
-    problem.rows.every((row) => decimalValue(row.coefficients, steps).plus(row.constant).gte(0))
-  );
+  return within && steps.reduce((total, count) => total + count, 0) === problem.total && hasShape(problem, steps);
 }
 
 function decimalValue(coefficients: readonly number[], steps: readonly number[]): Decimal {

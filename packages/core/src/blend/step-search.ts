@@ -7,16 +7,17 @@ import {
   fewestOf,
   holds,
   measure,
+  meets,
   type Objective,
   type Reached,
   type StepAnswer,
   type StepProblem,
   type StepsFound,
 } from "./step-problem.ts";
-import { relax } from "./step-relaxation.ts";
+import { Relaxation, slackOf } from "./step-relaxation.ts";
 
 /** Boxes of at most so many tries are gone through one by one. */
-const smallBox = 2000;
+const smallBox = 60;
 /** So many flours are moved around an answer in fractions, to come by a first answer in whole steps. */
 const nearbyFlours = 5;
 
@@ -27,8 +28,6 @@ const nearbyFlours = 5;
  * Branch and bound: the linear solver bounds a box of steps from below, small boxes are gone through one by one in whole
  * numbers, and whatever is found is checked once more in decimals. Where the budget ends first, the best found comes with
  * what the objective cannot go below.
- * (The whole-number mode of the linear solver is not used: on narrow protein ranges it ran for seconds, and it takes a
- * simplex run that cycles for a box without answers.)
  */
 export function bestSteps(problem: StepProblem, objectives: readonly Objective[], budget: Budget): StepAnswer {
   const reached: Reached[] = [];
@@ -118,6 +117,7 @@ class Search {
   readonly #objective: Objective | undefined;
   readonly #kept: readonly Reached[];
   readonly #budget: Budget;
+  #relaxation: Relaxation | undefined;
 
   constructor(
     problem: StepProblem,
@@ -146,26 +146,32 @@ class Search {
   }
 
   #look(wide: Waiting): readonly Waiting[] {
-    const flours = wide.least.length;
-    this.#budget.spend(flours * (this.#problem.rows.length + 2) * 8);
-    const box = narrow(this.#problem, wide);
+    const box = this.#narrowed(wide);
     if (box === undefined) return [];
-    const open = openFlours(this.#problem, box);
-    if (triesIn(this.#problem, box, open) <= smallBox) {
-      this.#goThrough(box);
-      return [];
+    this.#relaxation ??= new Relaxation(this.#problem, this.#objective, this.#kept);
+    const before = this.#relaxation.work;
+    const relaxed = this.#relaxation.solve(box, this.best?.value);
+    this.#budget.spend(this.#relaxation.work - before);
+    if (relaxed === undefined) return [];
+    const least = Math.ceil(relaxed.bound - slackOf(relaxed.bound));
+    const bound = this.#objective === undefined ? 0 : Math.max(wide.bound, least);
+    const { steps } = relaxed;
+    if (steps !== undefined && !this.#isBeaten(bound)) {
+      this.#offer(this.#rounded(steps));
+      if (this.best === undefined) this.#goThrough(this.#nearby(box, steps));
     }
-    this.#budget.spend(workOfRelaxation(open.length, this.#problem.rows.length + this.#kept.length));
-    const relaxed = relax(this.#problem, box, this.#objective, this.#kept);
-    if (relaxed.kind === "none") return [];
-    if (relaxed.kind === "unknown")
-      return this.#parts(box, open, undefined).map((part) => ({ ...part, bound: wide.bound }));
-    const bound = this.#objective === undefined ? 0 : Math.max(wide.bound, Math.ceil(relaxed.bound - 1e-3));
     if (this.#isBeaten(bound)) return [];
-    this.#offer(this.#rounded(relaxed.steps));
-    if (this.best === undefined) this.#goThrough(this.#nearby(box, relaxed.steps));
-    if (this.#isBeaten(bound)) return [];
-    return this.#parts(box, open, relaxed.steps).map((part) => ({ ...part, bound }));
+    const inner = this.#narrowed(relaxed.box);
+    return inner === undefined ? [] : this.#parts(inner, steps).map((part) => ({ ...part, bound }));
+  }
+
+  /** The box without what breaks a limit; a small one is gone through at once. */
+  #narrowed(wide: Box): Box | undefined {
+    this.#budget.spend(wide.least.length * (this.#problem.rows.length + 2) * 8);
+    const box = narrow(this.#problem, wide);
+    if (box === undefined || triesIn(this.#problem, box, openFlours(this.#problem, box)) > smallBox) return box;
+    this.#goThrough(box);
+    return undefined;
   }
 
   #isBeaten(bound: number): boolean {
@@ -181,11 +187,12 @@ class Search {
     const value = this.#objective === undefined ? 0 : measure(this.#objective, steps);
     if (this.best !== undefined && value >= this.best.value) return;
     const keeps = this.#kept.every((reached) => measure(reached.objective, steps) <= reached.value);
-    if (keeps && holds(this.#problem, steps)) this.best = { steps, value };
+    if (keeps && meets(this.#problem, steps)) this.best = { steps, value };
   }
 
   /** Cuts a box where fractions of a step are furthest from an answer; the likelier part last. */
-  #parts(box: Box, open: readonly number[], steps: readonly number[] | undefined): readonly Box[] {
+  #parts(box: Box, steps: readonly number[] | undefined): readonly Box[] {
+    const open = openFlours(this.#problem, box);
     const at = (index: number): number => steps?.[index] ?? 0;
     const widest = open.at(-1) ?? 0;
     if (steps === undefined) return cut(box, widest, middle(box, widest));
@@ -281,9 +288,4 @@ function apart(box: Box, index: number, at: number): readonly Box[] {
     ...(at < high ? [{ least: box.least.with(index, at + 1), most: box.most }] : []),
     { least: box.least.with(index, at), most: box.most.with(index, at) },
   ];
-}
-
-/** What the linear solver does for a box, in units of the budget. */
-function workOfRelaxation(flours: number, rows: number): number {
-  return 3000 + 60 * flours * (flours + rows);
 }
