@@ -34,5 +34,6 @@ export type { UnitSystem } from "./report/show.ts";
 export type { DayPlan } from "./sheet/day/day-plan.ts";
 export type { SheetPlan } from "./sheet/sheet-plan.ts";
 export type { DoughWater } from "./sheet/water/dough-water.ts";
+export { keyPathIn, keysInstead, readKeyPath } from "./spec/key-path.ts";
 export { type Kitchen, readKitchenFile, readSpec } from "./spec/read-spec.ts";
 export type { SpecInput } from "./spec/spec.ts";

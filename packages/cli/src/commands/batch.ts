@@ -1,12 +1,12 @@
 import { askBatch } from "@noodlewright/core";
 import { printAnswer } from "../shared/ask-noodle.ts";
 import type { Command } from "../shared/command.ts";
-import { batchFlags, batchOverrides, reportFlags } from "../shared/flags.ts";
+import { batchFlags, batchOverrides, specFlags } from "../shared/flags.ts";
 
 /** `noodlewright batch`: the weights on the bench. */
 export const batchCommand: Command = {
   positionals: { spec: "Spec file in YAML or JSON, or - for standard input" },
-  flags: { ...batchFlags, ...reportFlags },
+  flags: { ...batchFlags, ...specFlags },
   examples: [
     ["noodlewright batch noodle.yaml", "the batch that the spec describes"],
     ["noodlewright batch noodle.yaml --bowls 320 --raw-weight '130 g'", "320 bowls of 130 g of raw strands"],

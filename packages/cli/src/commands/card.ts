@@ -1,11 +1,11 @@
 import { renderCard } from "@noodlewright/core/render";
-import type { Override } from "../input/load-spec.ts";
+import type { Override } from "../input/overrides.ts";
 import { exit } from "../io.ts";
 import { printProblems } from "../shared/answer.ts";
 import { unitsOf } from "../shared/ask-noodle.ts";
 import { cardFlags, dateOf, paperOf } from "../shared/card-flags.ts";
 import type { Asked, Command } from "../shared/command.ts";
-import { batchFlags, batchOverrides } from "../shared/flags.ts";
+import { batchFlags, batchOverrides, setFlag } from "../shared/flags.ts";
 import { makeCard, tellOfCard } from "../shared/make-card.ts";
 import { forceFlag, writeOutput } from "../shared/write-output.ts";
 
@@ -24,6 +24,7 @@ export const cardCommand: Command = {
     ...forceFlag,
     ...cardFlags,
     ...batchFlags,
+    ...setFlag,
   },
   examples: [
     ["noodlewright card noodle.yaml -o card.html", "the card of a spec, for A4"],
@@ -36,6 +37,7 @@ export const cardCommand: Command = {
       {
         path: asked.text("spec") ?? "-",
         overrides: [...serveOverride(asked), ...batchOverrides(asked)],
+        sets: asked.list("set"),
         date: date.date,
         loads: asked.text("loads"),
         units: unitsOf(asked),

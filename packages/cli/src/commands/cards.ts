@@ -9,6 +9,7 @@ import { cardFlags, dateOf, paperOf } from "../shared/card-flags.ts";
 import { type CardEntry, cardIndex } from "../shared/card-index.ts";
 import { cardNames } from "../shared/card-names.ts";
 import type { Asked, Command } from "../shared/command.ts";
+import { setFlag } from "../shared/flags.ts";
 import { makeCard, tellOfCard } from "../shared/make-card.ts";
 import { forceFlag, writeFiles, writeOver } from "../shared/write-output.ts";
 
@@ -19,6 +20,7 @@ export const cardsCommand: Command = {
     out: { describe: "Folder to write the cards and index.html to", kind: "text", placeholder: "cards", letter: "o" },
     ...forceFlag,
     ...cardFlags,
+    ...setFlag,
   },
   examples: [["noodlewright cards specs -o cards", "a card for every spec that states a batch, and an index"]],
   run: async (asked, outside) => {
@@ -83,7 +85,7 @@ async function makeAll(folder: string, names: readonly string[], { asked, date, 
   for (const name of names) {
     const path = join(folder, name);
     if (!(await isSpec(path, io))) continue;
-    const making = await makeCard({ path, overrides: [], date, units }, io);
+    const making = await makeCard({ path, overrides: [], sets: asked.list("set"), date, units }, io);
     if (!making.ok) {
       if (making.problems.every(({ code }) => code === "batch.not-stated")) passedOver.push(printable(name));
       else problems.push(...making.problems);

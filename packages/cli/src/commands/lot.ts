@@ -4,7 +4,7 @@ import { atFlag, printAnswer } from "../shared/ask-noodle.ts";
 import { searchFlags, searchOverrides, searchValues } from "../shared/blend-flags.ts";
 import type { Command } from "../shared/command.ts";
 import { flagsOf, type ValueFlags } from "../shared/flag-values.ts";
-import { reportFlags } from "../shared/flags.ts";
+import { specFlags } from "../shared/flags.ts";
 
 const figure = (key: string, describe: string, placeholder: string, group?: string): ValueFlags[string] => ({
   describe,
@@ -44,7 +44,7 @@ export const lotCommand: Command = {
       fallback: usualHold.join(", "),
     },
     ...searchFlags,
-    ...reportFlags,
+    ...specFlags,
   },
   examples: [
     [

@@ -1,7 +1,7 @@
 import { askNutrition, jurisdictions } from "@noodlewright/core";
 import { printAnswer } from "../shared/ask-noodle.ts";
 import type { Command } from "../shared/command.ts";
-import { batchFlags, batchOverrides, reportFlags } from "../shared/flags.ts";
+import { batchFlags, batchOverrides, specFlags } from "../shared/flags.ts";
 
 const { "raw-weight": rawWeight, "cooked-weight": cookedWeight, "cook-gain": cookGain } = batchFlags;
 
@@ -25,7 +25,7 @@ export const nutritionCommand: Command = {
     "raw-weight": rawWeight,
     "cooked-weight": cookedWeight,
     "cook-gain": cookGain,
-    ...reportFlags,
+    ...specFlags,
   },
   examples: [
     ["noodlewright nutrition noodle.yaml", "energy, nutrients and salt by the rules of the European Union"],

@@ -2,7 +2,7 @@ import { askDay } from "@noodlewright/core";
 import { printAnswer } from "../shared/ask-noodle.ts";
 import type { Command } from "../shared/command.ts";
 import { flagsOf, overridesOf, type ValueFlags } from "../shared/flag-values.ts";
-import { batchFlags, batchOverrides, reportFlags } from "../shared/flags.ts";
+import { batchFlags, batchOverrides, specFlags } from "../shared/flags.ts";
 
 const planFlags: ValueFlags = {
   serve: { describe: "Time of service", kind: "text", placeholder: "12:15", path: ["plan", "serve"] },
@@ -20,7 +20,7 @@ const planFlags: ValueFlags = {
 /** `noodlewright plan`: the day, backwards from service. */
 export const planCommand: Command = {
   positionals: { spec: "Spec file in YAML or JSON, or - for standard input" },
-  flags: { ...flagsOf(planFlags), ...batchFlags, ...reportFlags },
+  flags: { ...flagsOf(planFlags), ...batchFlags, ...specFlags },
   examples: [
     ["noodlewright plan noodle.yaml --serve 12:15", "when each load is weighed, mixed, rolled, cut and boiled"],
     ["noodlewright plan noodle.yaml --serve 12:15 --pots 3", "the same with another pot"],

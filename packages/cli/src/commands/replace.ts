@@ -5,7 +5,7 @@ import { printProblems } from "../shared/answer.ts";
 import { atFlag, printAnswer } from "../shared/ask-noodle.ts";
 import { searchFlags, searchOverrides, searchValues } from "../shared/blend-flags.ts";
 import type { Command } from "../shared/command.ts";
-import { reportFlags } from "../shared/flags.ts";
+import { specFlags } from "../shared/flags.ts";
 
 /** `noodlewright replace`: a flour, or an egg product, that is not to be had. */
 export const replaceCommand: Command = {
@@ -21,7 +21,7 @@ export const replaceCommand: Command = {
       fallback: usualHold.join(", "),
     },
     ...searchFlags,
-    ...reportFlags,
+    ...specFlags,
   },
   examples: [
     ["noodlewright replace noodle.yaml --missing 'rye flour' --shelf 'spelt flour'", "by what is on the shelf"],

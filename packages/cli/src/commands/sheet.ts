@@ -2,7 +2,7 @@ import { askSheet } from "@noodlewright/core";
 import { printAnswer } from "../shared/ask-noodle.ts";
 import type { Command } from "../shared/command.ts";
 import { flagsOf, overridesOf, type ValueFlags } from "../shared/flag-values.ts";
-import { batchFlags, batchOverrides, reportFlags } from "../shared/flags.ts";
+import { batchFlags, batchOverrides, specFlags } from "../shared/flags.ts";
 
 const sheetFlags: ValueFlags = {
   machine: {
@@ -30,14 +30,13 @@ const sheetFlags: ValueFlags = {
     kind: "text",
     placeholder: "12 mm",
     path: ["sheet", "start"],
-    instead: ["compounding"],
   },
 };
 
 /** `noodlewright sheet`: passes, strands and portions on the machine at hand. */
 export const sheetCommand: Command = {
   positionals: { spec: "Spec file in YAML or JSON, or - for standard input" },
-  flags: { ...flagsOf(sheetFlags), ...batchFlags, ...reportFlags },
+  flags: { ...flagsOf(sheetFlags), ...batchFlags, ...specFlags },
   examples: [
     ["noodlewright sheet noodle.yaml", "the passes, the strands, and where the dough goes"],
     ["noodlewright sheet noodle.yaml --thickness '1.2 mm' --cutter 22", "a thinner, finer noodle"],

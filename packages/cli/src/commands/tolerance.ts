@@ -4,7 +4,7 @@ import type { PlacedProblem } from "../input/document.ts";
 import { printAnswer } from "../shared/ask-noodle.ts";
 import type { Asked, Command } from "../shared/command.ts";
 import { placeAtFlag, type ValueFlags } from "../shared/flag-values.ts";
-import { batchFlags, batchOverrides, reportFlags } from "../shared/flags.ts";
+import { batchFlags, batchOverrides, specFlags } from "../shared/flags.ts";
 
 const trials: ValueFlags = {
   seed: { describe: "Where the random trials begin; 1 unless stated", kind: "text", placeholder: "7", path: ["seed"] },
@@ -14,7 +14,7 @@ const trials: ValueFlags = {
 /** `noodlewright tolerance`: what errors do to a load, and which of them matters. */
 export const toleranceCommand: Command = {
   positionals: { spec: "Spec file in YAML or JSON, or - for standard input" },
-  flags: { ...trials, ...batchFlags, ...reportFlags },
+  flags: { ...trials, ...batchFlags, ...specFlags },
   examples: [
     [
       "noodlewright tolerance noodle.yaml",

@@ -2,7 +2,7 @@ import { askTrial } from "@noodlewright/core";
 import { printAnswer } from "../shared/ask-noodle.ts";
 import type { Command } from "../shared/command.ts";
 import { flagsOf, placeAtFlag, type ValueFlags } from "../shared/flag-values.ts";
-import { reportFlags } from "../shared/flags.ts";
+import { specFlags } from "../shared/flags.ts";
 
 const asking: ValueFlags = {
   flour: { describe: "Flour of one dough; 200 g unless stated", kind: "text", placeholder: "200 g", path: ["flour"] },
@@ -17,7 +17,7 @@ const asking: ValueFlags = {
 /** `noodlewright trial`: three small doughs that tell the water of a blend. */
 export const trialCommand: Command = {
   positionals: { spec: "Spec file in YAML or JSON, or - for standard input" },
-  flags: { ...flagsOf(asking), ...reportFlags },
+  flags: { ...flagsOf(asking), ...specFlags },
   examples: [
     ["noodlewright trial noodle.yaml", "three doughs of 200 g of flour, 1 % of water apart"],
     ["noodlewright trial noodle.yaml --flour '500 g' --step '2 %'", "larger ones, further apart"],

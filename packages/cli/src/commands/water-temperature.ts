@@ -1,11 +1,12 @@
 import { askWater } from "@noodlewright/core";
 import { plainMixWater, temperatureReport } from "@noodlewright/core/sheet";
+import type { PlacedProblem } from "../input/document.ts";
 import type { ExitStatus, Io } from "../io.ts";
 import { printProblems, printReport } from "../shared/answer.ts";
 import { printAnswer, unitsOf } from "../shared/ask-noodle.ts";
 import type { Asked, Command } from "../shared/command.ts";
 import { dataOf, flagsOf, overridesOf, placeAtFlag, type ValueFlags } from "../shared/flag-values.ts";
-import { batchFlags, batchOverrides, reportFlags } from "../shared/flags.ts";
+import { batchFlags, batchOverrides, specFlags } from "../shared/flags.ts";
 
 const temperatureFlags: ValueFlags = {
   "dough-at": {
@@ -62,7 +63,7 @@ const massFlags: ValueFlags = {
 /** `noodlewright water-temperature`: how warm the water has to be, and how much of it is ice. */
 export const waterTemperatureCommand: Command = {
   positionals: { spec: "Spec file in YAML or JSON, or - for standard input; none for a mix of flour and water" },
-  flags: { ...flagsOf(temperatureFlags), ...batchFlags, ...flagsOf(massFlags), ...reportFlags },
+  flags: { ...flagsOf(temperatureFlags), ...batchFlags, ...flagsOf(massFlags), ...specFlags },
   examples: [
     ["noodlewright water-temperature noodle.yaml --flour-at '24 °C'", "for one load, on a warm day"],
     [
@@ -79,9 +80,20 @@ function specLoad(asked: Asked, io: Io): Promise<ExitStatus> {
 }
 
 async function plainMix(asked: Asked, io: Io): Promise<ExitStatus> {
+  if (asked.list("set").length > 0) return printProblems([noSpec], asked, io);
   const flags = { ...massFlags, ...temperatureFlags };
   const outcome = plainMixWater({ temperature: {}, ...dataOf(overridesOf(flags, asked)) });
   if (!outcome.ok) return printProblems(outcome.problems.map(placeAtFlag(flags)), asked, io);
   const units = unitsOf(asked);
   return printReport(temperatureReport("Water for a mix", outcome.value, outcome.notes, units), asked, io);
 }
+
+const noSpec: PlacedProblem = {
+  code: "set.no-spec",
+  kind: "input",
+  path: [],
+  flag: "--set",
+  found: "no spec to set a value of",
+  expected: "a spec file before it",
+  advice: "name the spec, or say flour and water by their own flags",
+};

@@ -3,11 +3,14 @@ import { type Kitchen, type Problem, readKitchenFile, readNoodleData, readSpec }
 import type { Io } from "../io.ts";
 import { type ParsedFile, type PlacedProblem, parseFile } from "./document.ts";
 import { fileProblem } from "./file-problems.ts";
+import { isSection, type Override, withOverrides } from "./overrides.ts";
 import { type FileReading, largest, readTextFile, type TextFile } from "./read-file.ts";
 
 /** A spec as plain data, with the flags merged in and the included kitchen files read. */
 export interface LoadedSpec {
   readonly data: unknown;
+  /** What flags say, and where. */
+  readonly overrides: readonly Override[];
   /** The spec, then the files it includes. */
   readonly files: readonly TextFile[];
   /** Those of the included files. */
@@ -19,21 +22,17 @@ export type Loading =
   | { readonly ok: true; readonly spec: LoadedSpec }
   | { readonly ok: false; readonly problems: readonly PlacedProblem[] };
 
-/** A value that a flag puts into the spec. */
-export interface Override {
-  readonly flag: string;
-  readonly path: readonly string[];
-  readonly value: unknown;
-  /** A right value, for the advice. */
-  readonly example: string;
-  /** Keys beside it that the flag takes the place of. */
-  readonly instead?: readonly string[];
+/** What flags say about a spec. */
+export interface Said {
+  readonly overrides: readonly Override[];
+  /** What `--set` says, as it was said. */
+  readonly sets: readonly string[];
 }
 
 /** Reads the file of a spec and the kitchen files that it includes; their machines only for what needs them. */
 export async function loadSpec(
   path: string,
-  overrides: readonly Override[],
+  said: Said,
   io: Io,
   needs: "materials" | "machines" = "materials",
 ): Promise<Loading> {
@@ -43,53 +42,21 @@ export async function loadSpec(
   if (!parsing.ok) return parsing;
   const { parsed } = parsing;
   const included = await includeKitchen(parsed, path, io, { needs, room: largest - reading.file.bytes.length });
-  const data = withOverrides(parsed.data, overrides);
+  const { data, overrides, problems } = withOverrides(parsed.data, said.overrides, said.sets);
   const place = (problem: Problem): PlacedProblem => placeProblem(problem, parsed, overrides);
-  const faults = [...parsed.duplicates, ...included.problems];
+  const faults = [...parsed.duplicates, ...problems, ...included.problems];
   if (faults.length > 0) {
     const rest = included.problems.length > 0 ? readSpec(data) : readNoodleData(data, included);
     return { ok: false, problems: [...faults, ...(rest.ok ? [] : rest.problems.map(place))] };
   }
   const { kitchens, files } = included;
-  return { ok: true, spec: { data, files: [reading.file, ...files], kitchens, place } };
+  return { ok: true, spec: { data, overrides, files: [reading.file, ...files], kitchens, place } };
 }
 
 function placeProblem(problem: Problem, parsed: ParsedFile, overrides: readonly Override[]): PlacedProblem {
   const said = overrides.find(({ path }) => path.every((step, index) => problem.path[index] === step));
   if (said === undefined) return parsed.place(problem);
-  return { ...problem, flag: said.flag, example: said.example };
-}
-
-/** A flag takes the place of what the spec says, not of what another flag says. */
-function withOverrides(data: unknown, overrides: readonly Override[]): unknown {
-  if (!isSection(data)) return data;
-  const place = (path: readonly string[]): string => JSON.stringify(path);
-  const said = new Set(overrides.map(({ path }) => place(path)));
-  return overrides
-    .map((override) => ({
-      ...override,
-      instead: (override.instead ?? []).filter((key) => !said.has(place([...override.path.slice(0, -1), key]))),
-    }))
-    .reduce<unknown>(applyOverride, data);
-}
-
-function applyOverride(data: unknown, override: Override): unknown {
-  const [key, ...rest] = override.path;
-  if (key === undefined) return override.value;
-  const section = isSection(data) ? data : {};
-  const kept = rest.length > 0 ? section : without(section, override.instead ?? []);
-  return { ...kept, [key]: applyOverride(kept[key], { ...override, path: rest }) };
-}
-
-function without(
-  section: Readonly<Record<string, unknown>>,
-  keys: readonly string[],
-): Readonly<Record<string, unknown>> {
-  return Object.fromEntries(Object.entries(section).filter(([key]) => !keys.includes(key)));
-}
-
-function isSection(data: unknown): data is Readonly<Record<string, unknown>> {
-  return typeof data === "object" && data !== null && !Array.isArray(data);
+  return { ...problem, flag: said.flag, ...(said.example !== undefined && { example: said.example }) };
 }
 
 /** A spec from elsewhere may name any file: of what is no kitchen file, nothing is quoted. */

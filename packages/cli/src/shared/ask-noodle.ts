@@ -1,6 +1,7 @@
 import { type Answer, type Noodle, type Problem, readNoodleData, type UnitSystem } from "@noodlewright/core";
 import type { PlacedProblem } from "../input/document.ts";
-import { loadSpec, type Override } from "../input/load-spec.ts";
+import { loadSpec } from "../input/load-spec.ts";
+import type { Override } from "../input/overrides.ts";
 import type { TextFile } from "../input/read-file.ts";
 import { type ExitStatus, exit, type Io } from "../io.ts";
 import { printProblems, printReport } from "./answer.ts";
@@ -10,6 +11,8 @@ import type { Asked } from "./command.ts";
 export interface LoadedNoodle {
   readonly noodle: Noodle;
   readonly files: readonly TextFile[];
+  /** What flags say about it, and where. */
+  readonly said: readonly Override[];
   readonly place: (problem: Problem) => PlacedProblem;
 }
 
@@ -21,19 +24,21 @@ export type NoodleLoading =
 export interface Order {
   readonly path: string;
   readonly overrides: readonly Override[];
+  /** What `--set` says. */
+  readonly sets: readonly string[];
   readonly units: UnitSystem;
   /** The machines of kitchen files are read only for what needs them. */
   readonly needs?: "machines";
 }
 
 /** Reads the noodle of a spec file, with the flags merged in. */
-export async function loadNoodle({ path, overrides, units, needs }: Order, io: Io): Promise<NoodleLoading> {
-  const loading = await loadSpec(path, overrides, io, needs);
+export async function loadNoodle({ path, overrides, sets, units, needs }: Order, io: Io): Promise<NoodleLoading> {
+  const loading = await loadSpec(path, { overrides, sets }, io, needs);
   if (!loading.ok) return loading;
-  const { data, kitchens, files, place } = loading.spec;
+  const { data, kitchens, files, place, overrides: said } = loading.spec;
   const noodle = readNoodleData(data, { kitchens, units });
   return noodle.ok
-    ? { ok: true, loaded: { noodle: noodle.value, files, place } }
+    ? { ok: true, loaded: { noodle: noodle.value, files, said, place } }
     : { ok: false, problems: noodle.problems.map(place) };
 }
 
@@ -51,7 +56,8 @@ export interface Question<T> {
 /** Reads the noodle of the spec that was named, asks it, and prints the answer. */
 export async function printAnswer<T>(question: Question<T>, asked: Asked, io: Io): Promise<ExitStatus> {
   const { ask, overrides = [], needs, found, place } = question;
-  const order = { path: asked.text("spec") ?? "-", overrides, units: unitsOf(asked), ...(needs && { needs }) };
+  const path = asked.text("spec") ?? "-";
+  const order = { path, overrides, sets: asked.list("set"), units: unitsOf(asked), ...(needs && { needs }) };
   const loading = await loadNoodle(order, io);
   if (!loading.ok) return printProblems(loading.problems, asked, io);
   const { noodle, place: inSpec } = loading.loaded;

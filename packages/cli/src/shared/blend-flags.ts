@@ -1,4 +1,4 @@
-import type { Override } from "../input/load-spec.ts";
+import type { Override } from "../input/overrides.ts";
 import type { Asked, Flag } from "./command.ts";
 import { flagsOf, overridesOf, type ValueFlags } from "./flag-values.ts";
 

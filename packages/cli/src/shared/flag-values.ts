@@ -1,6 +1,6 @@
 import type { Problem } from "@noodlewright/core";
 import type { PlacedProblem } from "../input/document.ts";
-import type { Override } from "../input/load-spec.ts";
+import type { Override } from "../input/overrides.ts";
 import type { Asked, Flag } from "./command.ts";
 
 /** A flag that says one value of the spec, or of what a command asks for. */
@@ -8,8 +8,6 @@ export interface ValueFlag extends Flag {
   readonly kind: "text";
   readonly placeholder: string;
   readonly path: readonly string[];
-  /** Keys beside it that it takes the place of. */
-  readonly instead?: readonly string[];
   /** A plain number, without a unit. */
   readonly plainNumber?: true;
 }
@@ -25,11 +23,11 @@ export function flagsOf(values: ValueFlags): Readonly<Record<string, Flag>> {
 
 /** The parts of a spec that flags say. */
 export function overridesOf(values: ValueFlags, asked: Asked): readonly Override[] {
-  return Object.entries(values).flatMap(([name, { path, placeholder, instead, plainNumber }]) => {
+  return Object.entries(values).flatMap(([name, { path, placeholder, plainNumber }]) => {
     const text = asked.text(name);
     if (text === undefined) return [];
     const value = plainNumber === true && /^\d+(\.\d+)?$/u.test(text.trim()) ? Number(text) : text;
-    return [{ flag: `--${name}`, path, value, example: placeholder, ...(instead && { instead }) }];
+    return [{ flag: `--${name}`, path, value, example: placeholder }];
   });
 }
 

@@ -1,4 +1,4 @@
-import type { Override } from "../input/load-spec.ts";
+import type { Override } from "../input/overrides.ts";
 import type { Asked, Flag } from "./command.ts";
 
 /** Flags of every command that prints a report. */
@@ -20,6 +20,18 @@ export const reportFlags = {
   picture: { describe: "Name of the picture that --format svg prints", kind: "text", placeholder: "blend-picture" },
 } as const satisfies Readonly<Record<string, Flag>>;
 
+/** The flag of every command that reads a spec. */
+export const setFlag = {
+  set: {
+    describe: "Any key of the spec with another value, for this answer only; may be said several times",
+    kind: "text",
+    placeholder: "water.added=38 %",
+  },
+} as const satisfies Readonly<Record<string, Flag>>;
+
+/** Flags of every command that reads a spec and prints a report. */
+export const specFlags = { ...setFlag, ...reportFlags };
+
 /** Flags that set the size of a batch in place of the spec. */
 export const batchFlags = {
   bowls: { describe: "Number of bowls", kind: "text", placeholder: "320" },
@@ -32,31 +44,23 @@ export const batchFlags = {
   have: { describe: "All there is of one ingredient", kind: "text", placeholder: "bread flour=3.2 kg" },
 } as const satisfies Readonly<Record<string, Flag>>;
 
-const sizes = ["bowls", "dough", "flour", "load", "have"];
-
 /** The parts of a spec that the flags of a batch say. */
 export function batchOverrides(asked: Asked): readonly Override[] {
-  const one = (flag: keyof typeof batchFlags, key: string, value: unknown, instead: readonly string[]): Override => ({
-    flag: `--${flag}`,
-    path: ["batch", key],
-    value,
-    example: exampleOf(batchFlags[flag]),
-    instead,
-  });
-  const overrides: Override[] = [];
-  const say = (flag: keyof typeof batchFlags, key: string, instead: readonly string[], read = plain): void => {
+  const say = (flag: keyof typeof batchFlags, key: string, read = plain): readonly Override[] => {
     const text = asked.text(flag);
-    if (text !== undefined) overrides.push(one(flag, key, read(text), instead));
+    if (text === undefined) return [];
+    return [{ flag: `--${flag}`, path: ["batch", key], value: read(text), example: exampleOf(batchFlags[flag]) }];
   };
-  say("bowls", "bowls", sizes, wholeNumber);
-  say("dough", "dough", sizes);
-  say("flour", "flour", sizes);
-  say("load", "load", sizes);
-  say("have", "have", sizes, nameAndAmount);
-  say("raw-weight", "rawWeight", ["cookedWeight"]);
-  say("cooked-weight", "cookedWeight", ["rawWeight"]);
-  say("cook-gain", "cookGain", [], wholeNumber);
-  return overrides;
+  return [
+    ...say("bowls", "bowls", wholeNumber),
+    ...say("dough", "dough"),
+    ...say("flour", "flour"),
+    ...say("load", "load"),
+    ...say("have", "have", nameAndAmount),
+    ...say("raw-weight", "rawWeight"),
+    ...say("cooked-weight", "cookedWeight"),
+    ...say("cook-gain", "cookGain", wholeNumber),
+  ];
 }
 
 function exampleOf({ placeholder, choices }: Flag): string {

@@ -1,9 +1,11 @@
 import { createHash } from "node:crypto";
 import { basename } from "node:path";
 import { askCard, type CardFile, type MadeCard, type MissingAnswer, type Problem } from "@noodlewright/core";
+import { pathText } from "@noodlewright/core/figure";
 import type { Paper } from "@noodlewright/core/render";
 import { lengthWarning, printable } from "@noodlewright/core/render";
 import type { PlacedProblem } from "../input/document.ts";
+import { type Override, setFlagName } from "../input/overrides.ts";
 import type { TextFile } from "../input/read-file.ts";
 import type { Io } from "../io.ts";
 import { atFlag, loadNoodle, type Order } from "./ask-noodle.ts";
@@ -25,11 +27,11 @@ const shownOfChecksum = 8;
 export async function makeCard(order: CardOrder, io: Io): Promise<CardMaking> {
   const loading = await loadNoodle({ ...order, needs: "machines" }, io);
   if (!loading.ok) return loading;
-  const { noodle, files, place } = loading.loaded;
+  const { noodle, files, said, place } = loading.loaded;
   const card = askCard(noodle, {
     date: order.date,
     files: files.map(cardFile),
-    said: order.overrides.map(({ flag, value }) => `${flagWords(flag)} ${sayValue(value)}`).join(", "),
+    said: said.map((one) => `${saidWords(one)} ${sayValue(one.value)}`).join(", "),
     ...(order.loads !== undefined && { loads: order.loads }),
   });
   if (card.ok) return { ok: true, made: card.value };
@@ -57,11 +59,12 @@ function cardFile({ name, bytes }: TextFile): CardFile {
 }
 
 /** What a flag changes, as words on paper. */
-function flagWords(flag: string): string {
-  return flag.replace(/^--/u, "").replaceAll("-", " ");
+function saidWords({ flag, path }: Override): string {
+  return flag === setFlagName ? pathText(path) : flag.replace(/^--/u, "").replaceAll("-", " ");
 }
 
 function sayValue(value: unknown): string {
+  if (value === undefined) return "taken out";
   if (typeof value === "object" && value !== null) return Object.values(value).map(String).join(" = ");
   return String(value);
 }

@@ -136,7 +136,8 @@ function exampleAdvice(path: Path, meaning: Meaning): string {
     : `write it like ${sayPlain(example)}`;
 }
 
-function unknownKey(key: string, path: Path, allowed: readonly string[]): Problem {
+/** A key that a section does not have. */
+export function unknownKey(key: string, path: Path, allowed: readonly string[]): Problem {
   const recorded = allowed.includes("recorded") ? recordedMeant(key) : undefined;
   if (recorded !== undefined) {
     const advice = `write it under \`recorded:\` as \`${recorded}\`, where it is kept: no source turns it into the water of a noodle dough`;
@@ -181,7 +182,17 @@ function inner(schema: z.core.$ZodType): z.core.$ZodType {
   return def.type === "lazy" ? inner((schema as z.core.$ZodLazy)._zod.innerType) : schema;
 }
 
-function keysAt(schema: z.ZodType, path: Path): readonly string[] {
+/** What stands at a path: a section with keys of its own, one with any names as keys, a list, or a single value. */
+export function kindAt(schema: z.ZodType, path: Path): "section" | "names" | "list" | "value" {
+  const here = schemaAt(schema, path);
+  const own = here === undefined ? undefined : inner(here)._zod.def;
+  const types = own === undefined ? [] : [own, ...(own.type === "union" ? optionsOf(own) : [])].map(({ type }) => type);
+  if (types.includes("object")) return "section";
+  return types.includes("record") ? "names" : types.includes("array") ? "list" : "value";
+}
+
+/** The keys of a section; none where there is none. */
+export function keysAt(schema: z.ZodType, path: Path): readonly string[] {
   const here = schemaAt(schema, path);
   const own = here === undefined ? undefined : inner(here)._zod.def;
   const def = own?.type === "union" ? optionsOf(own).find(({ type }) => type === "object") : own;

@@ -13,6 +13,7 @@ import type { Io } from "../../io.ts";
 import { printProblems, printReport } from "../../shared/answer.ts";
 import { loadNoodle } from "../../shared/ask-noodle.ts";
 import type { Asked, Command } from "../../shared/command.ts";
+import { setFlag } from "../../shared/flags.ts";
 import { type Asking, asking } from "./asking.ts";
 import { productHelp, solutionFlags } from "./flags.ts";
 import { ownMaterials } from "./member.ts";
@@ -30,6 +31,7 @@ export const stockCommand: Command = {
     },
     loads: { describe: "Loads a day; those of the spec's batch, or 1", kind: "text", placeholder: "4" },
     keep: { describe: "How many days of loads it is to last; 1 d unless stated", kind: "text", placeholder: "5 d" },
+    ...setFlag,
     ...solutionFlags,
     storage: {
       describe: `Temperature where it is kept; ${fridge} °C unless stated`,
@@ -80,7 +82,10 @@ function one(ask: Asking): Told {
 
 async function fromSpec(asked: Asked, ask: Asking, io: Io): Promise<Told> {
   const path = asked.text("spec") ?? "-";
-  const loading = await loadNoodle({ path, overrides: [], units: ask.units, needs: "machines" }, io);
+  const loading = await loadNoodle(
+    { path, overrides: [], sets: asked.list("set"), units: ask.units, needs: "machines" },
+    io,
+  );
   if (!loading.ok) return loading;
   const { noodle, place } = loading.loaded;
   const needs = stockNeeds(noodle);
