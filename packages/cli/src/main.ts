@@ -19,6 +19,14 @@ const commands: readonly Listed[] = [
     const { blendCommand } = await import("./commands/blend.ts");
     return blendCommand;
   }),
+  listed(
+    "compare <specs..>",
+    "Noodles side by side, or one as written and as set: what differs, and whether it tells",
+    async () => {
+      const { compareCommand } = await import("./commands/compare.ts");
+      return compareCommand;
+    },
+  ),
   listed("replace <spec>", "Replace a flour or an egg that is not to be had; the water follows", async () => {
     const { replaceCommand } = await import("./commands/replace.ts");
     return replaceCommand;

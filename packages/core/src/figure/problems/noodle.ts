@@ -1,6 +1,11 @@
 import { input, type Texts } from "./entry.ts";
 
 export const noodle = {
+  "compare.one": input(() => ({
+    found: "one noodle",
+    expected: "two or more, or one as written and as set",
+    advice: "name another spec, or say what to change, such as --set 'water.added=38 %'",
+  })),
   "card.loads": input(({ loads, count }: Texts<"loads" | "count">) => ({
     found: loads,
     expected: `loads from 1 to ${count}, such as ${count === "1" ? "1" : "1,2 or 1-2"}`,

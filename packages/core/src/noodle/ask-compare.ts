@@ -1,0 +1,68 @@
+import { costOf } from "../batch/cost.ts";
+import { type Comparison, compareNoodles, type Side } from "../explore/compare.ts";
+import { batchTolerance } from "../explore/spec-tolerance.ts";
+import type { Published } from "../figure/graph.ts";
+import { answer, type Note, problem } from "../figure/problem.ts";
+import { whyNot } from "../figure/told.ts";
+import { formulaCautions } from "../report/cautions.ts";
+import { compareReport } from "../report/compare-report.ts";
+import { type Answer, answered } from "./answer.ts";
+import type { Noodle } from "./noodle.ts";
+import { plannedBatch } from "./planned-batch.ts";
+
+/** A noodle and what it is called beside the others. */
+export interface NamedNoodle {
+  readonly name: string;
+  readonly noodle: Noodle;
+}
+
+/**
+ * Noodles side by side, on 100 of flour, by the load and by the bowl: what differs, by how much, and whether the errors of
+ * scales, flours, strengths and losses could make the difference. The first is the one that the others are held against.
+ *
+ * Problems: `compare.one`. A batch that cannot be had is told in a note, and its weights are left out.
+ */
+export function askCompare(noodles: readonly NamedNoodle[]): Answer<Published<Comparison>> {
+  if (noodles.length < 2) return { ok: false, problems: [problem("compare.one", [], {})] };
+  const read = noodles.map(sideOf);
+  return answered(answer(compareNoodles(read.map(({ side }) => side))), {
+    notes: () => read.flatMap(({ notes }) => notes),
+    report: (comparison, notes) =>
+      compareReport(
+        comparison,
+        notes,
+        noodles.flatMap(({ noodle }) => formulaCautions(noodle.formula)),
+      ),
+  });
+}
+
+function sideOf({ name, noodle }: NamedNoodle): { readonly side: Side; readonly notes: readonly Note[] } {
+  const { spec, formula } = noodle;
+  const loud = noodle.notes.filter((note) => note.loud);
+  const batch = plannedBatch(noodle);
+  if (!batch.ok) {
+    const [first] = batch.problems;
+    const why = first === undefined ? "" : `: ${whyNot(first)}`;
+    const text = `no weights${why}`;
+    return {
+      side: { name, formula },
+      notes: ofNoodle(name, [...loud, { code: "compare.no-batch", path: ["batch"], text }]),
+    };
+  }
+  const cost = costOf(spec, formula, batch.value);
+  const tolerance = batchTolerance(spec, batch.value);
+  const side = {
+    name,
+    formula,
+    batch: batch.value,
+    ...(cost.ok && { cost: cost.value }),
+    ...(tolerance.ok && { tolerance: tolerance.value.outputs }),
+  };
+  const unpriced = cost.ok ? cost.notes.filter(({ code }) => code === "cost.not-priced") : [];
+  return { side, notes: ofNoodle(name, [...loud, ...batch.notes.filter((note) => note.loud), ...unpriced]) };
+}
+
+/** Notes that say of which noodle they speak. */
+function ofNoodle(name: string, notes: readonly Note[]): readonly Note[] {
+  return notes.map((note) => ({ ...note, text: `${name}: ${note.text}` }));
+}

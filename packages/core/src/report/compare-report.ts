@@ -1,0 +1,126 @@
+import type { ComparedLine, ComparedRange, Comparison } from "../explore/compare.ts";
+import { type Figure, shownValue } from "../figure/figure.ts";
+import type { Published } from "../figure/graph.ts";
+import type { Note } from "../figure/problem.ts";
+import { dec, fixedText } from "../number/decimal.ts";
+import { numberColumn, report, row, section, table, wordColumn } from "./build.ts";
+import type { Cell, Report, Table } from "./schema.ts";
+import { figureCell, words } from "./show.ts";
+
+/** Tells noodles side by side: the first as it is, the others with how they differ from it. */
+export function compareReport(
+  comparison: Published<Comparison>,
+  notes: readonly Note[],
+  cautions: readonly string[],
+): Report {
+  const { names, formula, loads, bowls, sums, ranges } = comparison;
+  const same = formula.filter(({ differences }) => differences.every((one) => one !== undefined && isNone(one)));
+  const unlike = same.length === formula.length ? ["The formulas are the same."] : [];
+  return report({
+    command: "compare",
+    title: names.join(" – "),
+    main: "formula",
+    sections: [
+      section("formula", "On 100 of flour", sideBySide("formula", names, formula, false), {
+        kind: "text",
+        lines: unlike,
+      }),
+      section("sums", "What they come to", sideBySide("sums", names, sums, true)),
+      section("ranges", "What errors leave open", rangeTable(names, ranges), {
+        kind: "text",
+        lines: rangeLines(ranges),
+      }),
+      section("loads", "One load, g", sideBySide("loads", names, loads, false)),
+      section("bowls", "For one bowl, g", sideBySide("bowls", names, bowls, false)),
+    ],
+    figures: Object.values(comparison.graph),
+    from: [comparison],
+    notes,
+    cautions,
+  });
+}
+
+function isNone({ value }: Figure): boolean {
+  return dec(value).isZero();
+}
+
+function sideBySide(id: string, names: readonly string[], lines: readonly ComparedLine[], units: boolean): Table {
+  const [first = "", ...others] = names;
+  const columns = [
+    wordColumn("what", units ? "figure" : "ingredient"),
+    ...(units ? [wordColumn("unit", "unit")] : []),
+    numberColumn("1", first),
+    ...others.flatMap((name, index) => [
+      numberColumn(String(index + 2), name),
+      numberColumn(`difference-${index + 2}`, "difference"),
+    ]),
+  ];
+  return table(
+    id,
+    columns,
+    lines.map(({ label, unit, figures: [one, ...rest], differences }) =>
+      row([
+        words(labelOf(label)),
+        ...(units ? [words(unit)] : []),
+        cellOf(one),
+        ...rest.flatMap((figure, index) => [cellOf(figure), signedCell(differences[index])]),
+      ]),
+    ),
+  );
+}
+
+/** What stands in the heading of the table need not stand in each line. */
+function labelOf(label: string): string {
+  return label.replace(/ in a (?:load|bowl)$/u, "");
+}
+
+function cellOf(figure: Figure | undefined): Cell {
+  return figure === undefined ? words("") : figureCell(figure);
+}
+
+function signedCell(figure: Figure | undefined): Cell {
+  if (figure === undefined) return words("");
+  if (isNone(figure)) return { ...figureCell(figure), text: "same" };
+  const cell = figureCell(figure);
+  return dec(figure.value).isPositive() ? { ...cell, text: `+${cell.text}` } : cell;
+}
+
+function rangeTable(names: readonly string[], ranges: readonly ComparedRange[]): Table {
+  const columns = [
+    wordColumn("what", "figure"),
+    wordColumn("unit", "unit"),
+    ...names.map((name, index) => numberColumn(String(index + 1), name)),
+    ...names
+      .slice(1)
+      .map((_, index) =>
+        wordColumn(`apart-${index + 2}`, names.length > 2 ? `${index + 2} told from 1` : "told apart"),
+      ),
+  ];
+  return table(
+    "ranges",
+    columns,
+    ranges.map(({ label, unit, figures, apart }) =>
+      row([
+        words(label),
+        words(unit),
+        ...figures.map((figure) => ({ ...cellOf(figure), text: rangeText(figure) })),
+        ...apart.map((one) => words(one === undefined ? "" : one ? "yes" : "no")),
+      ]),
+    ),
+  );
+}
+
+function rangeText(figure: Figure | undefined): string {
+  if (figure === undefined) return "";
+  const { range, places } = figure;
+  return range === undefined
+    ? shownValue(figure)
+    : `${fixedText(range.low, places)} to ${fixedText(range.high, places)}`;
+}
+
+function rangeLines(ranges: readonly ComparedRange[]): readonly string[] {
+  if (ranges.length === 0) return [];
+  return [
+    "Least and greatest with every error of scales, flours, strengths and losses at its worst. Told apart: the ranges have nothing in common, so that the difference is there whatever the errors. Where they overlap it may be no more than error; an error that both share, such as that of one lot of flour, moves both alike and hides less than it seems.",
+  ];
+}

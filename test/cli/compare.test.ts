@@ -1,0 +1,33 @@
+import { expect, test } from "vitest";
+import { compareCommand } from "#cli/commands/compare.ts";
+import { reportSchema } from "#core/report/schema.ts";
+import { runHere } from "./in-process.ts";
+import { readProblems } from "./read-problems.ts";
+
+const commands = [{ usage: "compare <specs..>", describe: "", load: async () => compareCommand }];
+const spec = "examples/school-noodle.yaml";
+
+async function rowsOf(table: string, ...args: readonly string[]): Promise<readonly string[]> {
+  const { status, stdout, stderr } = await runHere(["compare", ...args, "--format", "json"], { commands });
+  expect([status, stderr]).toEqual([0, ""]);
+  const blocks = reportSchema.parse(JSON.parse(stdout)).sections.flatMap((section) => section.blocks);
+  const found = blocks.find((block) => block.kind === "table" && block.id === table);
+  return found?.kind === "table" ? found.rows.map(({ cells }) => cells.map(({ text }) => text).join(" | ")) : [];
+}
+
+test("one spec is compared as written and as set", async () => {
+  const rows = await rowsOf("sums", spec, "--set", "water.added=38 %");
+  expect(rows).toContain("added water | % of flour | 35.00 | 38.00 | +3.00");
+  expect(rows).toContain("salt in all | % of flour | 1.00 | 1.00 | same");
+});
+
+test("what is set holds for every one of several specs, and for the same mass of dough", async () => {
+  const other = "examples/evening-class.yaml";
+  const rows = await rowsOf("sums", spec, other, "--set", "water.added=37 %", "--dough", "8 kg");
+  expect(rows).toContain("added water | % of flour | 37.00 | 37.00 | same");
+});
+
+test("one spec and nothing set is refused", async () => {
+  const { status, stderr } = await runHere(["compare", spec], { commands });
+  expect([status, readProblems(stderr).map(({ code }) => code)]).toEqual([2, ["compare.one"]]);
+});
