@@ -1,7 +1,7 @@
 import { describe, expect, it } from "vitest";
 import { exact } from "#core/figure/figure.ts";
-import { convertBasis, correctForMoisture } from "#core/materials/basis.ts";
-import { convertFactor } from "#core/materials/nitrogen.ts";
+import { type Formula, formulaOf } from "#core/formula/formula.ts";
+import { eaten, hundred, nothingBut } from "./portion-eaten.ts";
 
 interface Conversion {
   readonly what: string;
@@ -131,12 +131,26 @@ const conversions: readonly Conversion[] = [
   },
 ];
 
+/** A dough of one flour, as its certificate states it. */
+function doughOf(figures: object, water: object = { tap: "34 %" }): Formula {
+  const outcome = formulaOf({ name: "test", flours: [{ name: "house flour", amount: "100 %", figures }], water });
+  if (!outcome.ok) throw new Error(JSON.stringify(outcome.problems));
+  return outcome.value.formula;
+}
+
+/** The share, stated as ash, that a dough of this flour has on a basis: dry and 14 % are shown; any other is the flour's own. */
+function onBasis({ value, moisture, from = moisture, to = moisture }: Conversion): string | undefined {
+  const shown = to === "0" || to === "14";
+  const figures = { moisture: `${shown ? moisture : to} %`, ash: `${value} %`, ashBasis: `${from} % mb` };
+  const { ash } = doughOf(figures).blend;
+  return (to === "0" ? ash?.dry : to === "14" ? ash?.at14 : ash?.asIs)?.value;
+}
+
 describe("moisture basis", () => {
-  it.each(conversions)("$what ($source)", ({ value, moisture, from, to, expected, tolerance }) => {
-    const basis = (text: string | undefined) =>
-      text === undefined ? ({ kind: "as is" } as const) : ({ kind: "at", moisture: text } as const);
-    const figure = convertBasis({ value, moisture, from: basis(from), to: basis(to), what: "content" });
-    expect(figure.ok && Math.abs(exact(figure.value).minus(expected).toNumber())).toBeLessThanOrEqual(tolerance);
+  it.each(conversions)("$what ($source)", (conversion) => {
+    expect(Math.abs(Number(onBasis(conversion)) - Number(conversion.expected))).toBeLessThanOrEqual(
+      conversion.tolerance,
+    );
   });
 
   // 34 % water on flour of 14 % moisture: 100 (100 − 14) / (100 − M), and the water that keeps 134 g. Rule of the
@@ -149,23 +163,33 @@ describe("moisture basis", () => {
     ["14.0", "100.00", "34.00"],
     ["15.0", "101.18", "32.82"],
   ])("flour at %s %% moisture: weigh %s g, add %s g", (moisture, flour, water) => {
-    const corrected = correctForMoisture({ flour: "100", water: "34", moisture });
-    if (!corrected.ok) throw new Error("refused");
-    expect(exact(corrected.value.flour).toFixed(2)).toBe(flour);
-    expect(exact(corrected.value.water).toFixed(2)).toBe(water);
+    const stated = { added: "34 %", onFlourMoisture: "14 %" };
+    const { referenceFactor, water: balance } = doughOf({ moisture: `${moisture} %` }, stated);
+    if (referenceFactor === undefined) throw new Error("no reference");
+    const weighed = exact(referenceFactor).pow(-1).times(100);
+    expect(weighed.toFixed(2)).toBe(flour);
+    expect(exact(balance.added).times(weighed).div(100).toFixed(2)).toBe(water);
   });
 });
 
 describe("nitrogen factor", () => {
   it.each([
-    // protein, its factor, the factor wanted, expected, tolerance, source
+    // protein, its factor, the factor wanted, expected, tolerance, source. Labels of the Union count 6.25, blends 5.7.
     ["12.0", "5.7", "6.25", "13.1579", 0.00005, "USDA A-A-20126F; Regulation (EU) No 1169/2011, Annex I"],
     ["12", "6.25", "5.7", "10.9440", 0.00005, "the same, the other way"],
     ["47.01", "5.71", "6.25", "51.46", 0.005, "USDA releases 26 (47.01 at 5.71) and 28 (51.46 at 6.25), NDB 16117"],
     ["10.88", "5.83", "5.7", "10.6374", 0.00005, "USDA Standard Reference 28, NDB 20064, by hand"],
-    ["10.88", "5.83", "1", "1.8662", 0.00005, "its nitrogen, by hand"],
   ] as const)("%s %% at %s is %s: %s %%", (value, from, to, expected, tolerance, source) => {
-    const { value: converted } = convertFactor(value, from, to);
-    expect(Math.abs(Number(converted) - Number(expected)), source).toBeLessThanOrEqual(tolerance);
+    const figures = {
+      moisture: "12 %",
+      protein: `${value} %`,
+      proteinBasis: "as is",
+      nitrogenFactor: Number(from),
+    } as const;
+    const converted =
+      to === "5.7"
+        ? Number(doughOf(figures).blend.protein?.asIs.value)
+        : hundred(eaten(nothingBut("house flour", figures), "EU"), "protein");
+    expect(Math.abs(converted - Number(expected)), source).toBeLessThanOrEqual(tolerance);
   });
 });

@@ -1,8 +1,8 @@
 import { describe, expect, it } from "vitest";
 import { catalogue, findMaterial } from "#core/materials/catalogue.ts";
-import { saltFromSodium } from "#core/materials/energy.ts";
 import type { Material } from "#core/materials/material.ts";
 import { dec, sum } from "#core/number/decimal.ts";
+import { eaten, hundred, nothingBut } from "./portion-eaten.ts";
 
 /** Source of all values here: MEXT, Standard Tables of Food Composition in Japan 2020, read in a copy. */
 const foods = catalogue().filter(({ key }) => key.startsWith("mext "));
@@ -40,7 +40,8 @@ describe("Standard Tables of Food Composition in Japan 2020", () => {
     ["01074", "0.0"],
     ["01075", "0.0"],
   ])("%s: the salt equivalent printed is sodium × 2.54", (number, salt) => {
-    expect(dec(saltFromSodium(item(number).sodium ?? 0, "JP").value).toFixed(1)).toBe(salt);
+    const figures = { moisture: "14 %", sodium: `${item(number).sodium} mg` };
+    expect(hundred(eaten(nothingBut("house flour", figures), "JP"), "salt").toFixed(1)).toBe(salt);
   });
 
   it.each([

@@ -11,7 +11,6 @@ import { type Known, known, type Salt } from "#core/chemistry/salts/record.ts";
 import { additive, hydrates, isDissolving, species, speciesNames } from "#core/chemistry/species.ts";
 import { waterDensity } from "#core/chemistry/water-density.ts";
 import { allergenLists } from "#core/materials/allergen-lists.ts";
-import { namedBases } from "#core/materials/basis.ts";
 import { everydayNames } from "#core/materials/catalogue/everyday-names.ts";
 import { mextIngredientRows, mextNoodleRows } from "#core/materials/catalogue/mext-2020-rows.ts";
 import { natures } from "#core/materials/catalogue/nature.ts";
@@ -241,12 +240,6 @@ const tables: readonly (readonly [table: string, comparedWith: string, rows: unk
     "DIN 10355 (1992), decree 63-720 and the order of 13 July 1963, DPR 187/2001, 21 CFR 137, CODEX STAN 152 and 163, and trade pages of Japan: all limits",
     flourClassList,
     "11cd55e11a177d5cd5c8e81e314fbe8d63bf9b545042529ab5407a8058575f90",
-  ],
-  [
-    "moisture bases",
-    "ICC Standard 115/1, 21 CFR 137.105 and methods of Cereals Canada: all",
-    namedBases,
-    "7707e96b5697a382fb4999ea22c67fedfc4ab9b8c09eb5729242e096accaf754",
   ],
   [
     "ranges by style",

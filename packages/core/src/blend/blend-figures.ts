@@ -1,17 +1,13 @@
 import { type Figure, found, given, worked } from "../figure/figure.ts";
-import { fromSpec, massBalance, type Source } from "../figure/source.ts";
+import { fromSpec, massBalance } from "../figure/source.ts";
 import { basisRange, sumRange, withRange } from "../formula/ranges.ts";
 import { basisText, type MoistureBasis } from "../materials/fields.ts";
+import { basisRule, dryRatio } from "../materials/moisture.ts";
 import { type Decimal, dec, decimalText } from "../number/decimal.ts";
 import { type Limit, limitRow, priceUnit, reached, targetLimits } from "./blend-limits.ts";
 import type { BlendQuestion, Candidate, Check, FoundBlend } from "./blend-question.ts";
 import type { Setup } from "./blend-setup.ts";
 import { rowValue } from "./step-problem.ts";
-
-const moistureBasis: Source = {
-  cite: "Moisture Basis Conversions for Grain Composition Data, PM 1625, Iowa",
-  standing: "read",
-};
 
 /** Writes a blend of steps out: shares, what it comes to, and how each target stands. */
 export function describeBlend(setup: Setup, steps: readonly number[]): FoundBlend {
@@ -140,9 +136,9 @@ function withBasis(
     label: `${figure.label}, ${where}`,
     unit: figure.unit,
     places: figure.places,
-    formula: "figure * (100 - basis) / (100 - moisture)",
+    formula: `figure * ${dryRatio("moisture", "basis")}`,
     from: { figure, basis: basis.moisture, moisture },
-    sources: [moistureBasis],
+    sources: [basisRule],
   });
   const { range } = basisRange(own, figure, apart);
   const both = "range of protein of the flours, and of the moisture of those with protein as is";

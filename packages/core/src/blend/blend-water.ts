@@ -3,6 +3,7 @@ import { exact, type Figure, given, type Range, shown, worked } from "../figure/
 import type { Note } from "../figure/problem.ts";
 import { fromSpec, massBalance } from "../figure/source.ts";
 import { withRange } from "../formula/ranges.ts";
+import { dryRatio } from "../materials/moisture.ts";
 import { type Decimal, type DecimalText, dec, decimalText, sum, ZERO } from "../number/decimal.ts";
 import { mixedMoisture, shareOfAll, type WaterFlour, waterTaken } from "./water-flour.ts";
 import { doughMoisture, glutenWater, noodleWater } from "./water-sources.ts";
@@ -94,7 +95,7 @@ function bySources(before: readonly WaterFlour[], after: readonly WaterFlour[], 
     };
   };
   const [old, fresh] = [side("before", "before", before), side("after", "now", after)];
-  const moved = "(start + old) * (100 - fresh) / (100 - old) - fresh";
+  const moved = `(start + old) * ${dryRatio("old", "fresh")} - fresh`;
   const moisture = { old: old.moisture, fresh: fresh.moisture };
   const takes = (id: string, label: string, formula: string, from: Parameters<typeof worked>[0]["from"]): Figure =>
     worked({ id, label, unit: "% of flour", places: 2, formula, from, sources: [massBalance, doughMoisture] });

@@ -2,6 +2,7 @@ import { exact, type Figure, given, worked } from "../figure/figure.ts";
 import { answer, type Outcome, problem, refuse } from "../figure/problem.ts";
 import { commonPractice, fromSpec, massBalance } from "../figure/source.ts";
 import type { MoistureBasis } from "../materials/fields.ts";
+import { dryRatio } from "../materials/moisture.ts";
 import type { DecimalText } from "../number/decimal.ts";
 
 /** Two flours and the protein their blend is to have. Percentages as is; the target at its basis. */
@@ -79,7 +80,7 @@ function offTarget(
       ? worked({ ...naming, formula: "target", from: { target: aim }, sources: [massBalance] })
       : worked({
           ...naming,
-          formula: "target * (100 - moisture) / (100 - basis)",
+          formula: `target * ${dryRatio("basis", "moisture")}`,
           from: {
             target: aim,
             moisture: stated("moisture", `moisture of ${flour.name}`, flour.moisture),

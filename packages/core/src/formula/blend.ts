@@ -2,10 +2,11 @@ import { type Figure, worked } from "../figure/figure.ts";
 import type { Note } from "../figure/problem.ts";
 import { definition, massBalance, type Source } from "../figure/source.ts";
 import type { Allergen } from "../materials/allergens.ts";
+import { basisRule, dryRatio } from "../materials/moisture.ts";
 import { flourFactor } from "../materials/nitrogen.ts";
 import { dec } from "../number/decimal.ts";
 import { blendPrice } from "./blend-price.ts";
-import { ashFigure, basisRule, type ProteinFigures, proteinFigures, wholegrainFigure } from "./flour-figures.ts";
+import { ashFigure, type ProteinFigures, proteinFigures, wholegrainFigure } from "./flour-figures.ts";
 import { type FormulaLine, moistureFigure } from "./lines.ts";
 import { basisRange, sumRange, type Term } from "./ranges.ts";
 import { whole } from "./whole.ts";
@@ -189,7 +190,7 @@ function onBases(id: string, label: string, asIs: Figure, moisture: Figure, sour
     label: `${label} dry`,
     unit,
     places,
-    formula: "asIs * 100 / (100 - moisture)",
+    formula: `asIs * ${dryRatio("moisture", "0")}`,
     from: { asIs, moisture },
     sources: [basisRule, ...sources],
   });
@@ -198,7 +199,7 @@ function onBases(id: string, label: string, asIs: Figure, moisture: Figure, sour
     label: `${label} at ${flourBasis} % mb`,
     unit,
     places,
-    formula: `asIs * (100 - ${flourBasis}) / (100 - moisture)`,
+    formula: `asIs * ${dryRatio("moisture", flourBasis)}`,
     from: { asIs, moisture },
     sources: [basisRule, fourteen, ...sources],
   });

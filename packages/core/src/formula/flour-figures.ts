@@ -1,17 +1,13 @@
 import { type Figure, given, worked } from "../figure/figure.ts";
 import type { Note } from "../figure/problem.ts";
 import type { Source } from "../figure/source.ts";
+import { basisRule, dryRatio } from "../materials/moisture.ts";
 import { flourFactor, labelFactor } from "../materials/nitrogen.ts";
 import { dec } from "../number/decimal.ts";
 import { type FormulaLine, moistureFigure } from "./lines.ts";
 import { withRange } from "./ranges.ts";
 
 /** How a share is brought from one moisture to another. */
-export const basisRule: Source = {
-  cite: "Iowa State University Extension, PM 1625, Moisture Basis Conversions for Grain Composition Data (about 1995): P(b) = P(a) (100 − M(b)) / (100 − M(a))",
-  standing: "read",
-};
-
 /** Protein of a flour as is, %, and the nitrogen factor it stands on. */
 export interface ProteinFigures {
   readonly value: Figure;
@@ -99,7 +95,7 @@ function toAsIs(
   });
   return worked({
     ...naming,
-    formula: "stated * (100 - moisture) / (100 - basis)",
+    formula: `stated * ${dryRatio("basis", "moisture")}`,
     from: { stated: onBasis, moisture: moistureFigure(line), basis },
     sources: [...sources, basisRule],
   });

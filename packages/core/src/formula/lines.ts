@@ -1,6 +1,7 @@
 import { exact, type Figure, given, worked } from "../figure/figure.ts";
 import { answer, type Note, type Outcome, type Path, type Problem, problem, refuse } from "../figure/problem.ts";
 import type { Source } from "../figure/source.ts";
+import { dryRatio } from "../materials/moisture.ts";
 import { type KitchenMaterial, type OwnMaterials, resolveMaterial } from "../materials/own.ts";
 import { dec, HUNDRED } from "../number/decimal.ts";
 import type { Spec } from "../spec/spec.ts";
@@ -123,7 +124,7 @@ function referenceFactor(spec: Partial<Spec>, flours: readonly FormulaLine[]): F
     label: "flour at hand over flour of the stated moisture",
     unit: "",
     places: 5,
-    formula: "(100 - sum(share * moisture) / 100) / (100 - reference)",
+    formula: dryRatio("reference", "sum(share * moisture) / 100"),
     from: {
       share: flours.map((line) => line.parts),
       moisture: flours.map(moistureFigure),

@@ -1,5 +1,6 @@
 import type { Figure, Range } from "../figure/figure.ts";
-import { type Decimal, dec, decimalText, HUNDRED, sum } from "../number/decimal.ts";
+import { onMoisture } from "../materials/moisture.ts";
+import { type Decimal, dec, decimalText, sum } from "../number/decimal.ts";
 
 /** A figure, or where it is not exact a copy with its range. */
 export function withRange(figure: Figure, range: Range | undefined): Figure {
@@ -35,13 +36,10 @@ export function sumRange(figure: Figure, terms: readonly Term[], why: string): F
  */
 export function basisRange(figure: Figure, asIs: Figure, moisture: Figure): Figure {
   if (asIs.range === undefined || dec(asIs.value).isZero()) return figure;
-  const factor = dec(figure.value).times(HUNDRED.minus(moisture.value)).div(asIs.value);
-  const end = (which: "low" | "high", share: string): string =>
-    decimalText(
-      dec(share)
-        .times(factor)
-        .div(HUNDRED.minus(moisture.range?.[which] ?? moisture.value)),
-    );
+  const end = (which: "low" | "high", share: string): string => {
+    const moved = dec(figure.value).times(share).div(asIs.value);
+    return decimalText(onMoisture(moved, moisture.range?.[which] ?? moisture.value, moisture.value));
+  };
   const why = moisture.range === undefined ? asIs.range.why : moisture.range.why;
   return withRange(figure, { low: end("low", asIs.range.low), high: end("high", asIs.range.high), why });
 }

@@ -1,7 +1,7 @@
-import { type Decimal, type DecimalText, dec, decimalText, ZERO } from "../number/decimal.ts";
-import { onMoisture } from "./basis.ts";
+import { type Decimal, type DecimalText, dec, decimalText } from "../number/decimal.ts";
 import { type FlourClass, flourClassList, type Grain, type Limit, type Span } from "./flour-class-list.ts";
 import type { Protein } from "./material.ts";
+import { onMoisture } from "./moisture.ts";
 import { flourFactor, labelFactor, onFactor } from "./nitrogen.ts";
 
 /** A flour as a table or a certificate describes it, % as is. */
@@ -98,7 +98,7 @@ function moistureFit(flour: ClassedFlour, { moistureMost }: FlourClass): Check {
 }
 
 function onBasisOf({ basis }: FlourClass, value: DecimalText, moisture: DecimalText): Decimal {
-  return basis === "dry" ? onMoisture(dec(value), dec(moisture), ZERO) : dec(value);
+  return basis === "dry" ? onMoisture(dec(value), moisture, 0) : dec(value);
 }
 
 function compare(what: LimitFit["what"], low: Decimal, high: Decimal, { core, wide = core }: Limit): LimitFit {

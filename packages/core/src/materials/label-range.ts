@@ -2,6 +2,7 @@ import { exact, type Figure, given, renamed, worked } from "../figure/figure.ts"
 import { type Problem, problem } from "../figure/problem.ts";
 import { definition, massBalance, type Source } from "../figure/source.ts";
 import type { DecimalInput, DecimalText } from "../number/decimal.ts";
+import { dryRatio } from "./moisture.ts";
 
 /** Two ends, and whether they belong to the range. */
 export interface Bounds {
@@ -60,7 +61,7 @@ export function moveBasis(
       label: `${end} protein at ${basis} % mb`,
       unit: "%",
       places: 2,
-      formula: "protein * (100 - basis) / (100 - moisture)",
+      formula: `protein * ${dryRatio("moisture", "basis")}`,
       from: {
         protein,
         basis: printedFigure("basis moisture", "%", basis),

@@ -1,6 +1,5 @@
-import { type Figure, given, worked } from "../figure/figure.ts";
-import { fromSpec, type Source } from "../figure/source.ts";
-import { type Decimal, type DecimalText, dec } from "../number/decimal.ts";
+import type { Source } from "../figure/source.ts";
+import type { Decimal, DecimalText } from "../number/decimal.ts";
 
 /** A factor that turns nitrogen into protein, and where it is used. */
 export interface NitrogenFactor {
@@ -70,30 +69,4 @@ export const labelFactor: DecimalText = "6.25";
  */
 export function onFactor(value: Decimal, from: Decimal, to: Decimal): Decimal {
   return value.times(to).div(from);
-}
-
-/**
- * A protein content on another nitrogen factor, with its working.
- *
- * @param value - protein, % on any one moisture basis, which stays
- * @param from - factor the value rests on, above zero
- * @param to - factor wanted
- * @example convertFactor("12", "6.25", "5.7").value // => "10.944"
- */
-export function convertFactor(value: DecimalText, from: DecimalText, to: DecimalText): Figure {
-  const plain = (label: string, number: DecimalText): Figure =>
-    given({ id: "nitrogen.given", label, unit: "", places: 2, value: number, by: "as stated", sources: [fromSpec] });
-  return worked({
-    id: "nitrogen.protein",
-    label: `protein, N × ${to}`,
-    unit: "%",
-    places: 2,
-    formula: "protein * to / from",
-    from: {
-      protein: plain(`protein, N × ${from}`, value),
-      to: plain("factor wanted", dec(to).toString()),
-      from: plain("factor of the figure", dec(from).toString()),
-    },
-    sources: [{ cite: "both are the nitrogen content times a factor", standing: "definition" }],
-  });
 }

@@ -3,7 +3,7 @@ import { potassiumShare, sodiumShare } from "../chemistry/composition.ts";
 import type { Range } from "../figure/figure.ts";
 import { answer, inputProblem, type Note, type Outcome, type Path, problem, refuse } from "../figure/problem.ts";
 import { fromSpec, type Source } from "../figure/source.ts";
-import { type DecimalText, dec, decimalText, HUNDRED } from "../number/decimal.ts";
+import { type Decimal, type DecimalText, dec, decimalText } from "../number/decimal.ts";
 import type { Quantity } from "../number/quantity.ts";
 import { findMaterial, materialNamed, nameAdvice, nearestMaterials } from "./catalogue.ts";
 import {
@@ -17,6 +17,7 @@ import {
 } from "./doubt.ts";
 import type { MoistureBasis, Price } from "./fields.ts";
 import type { Material, MaterialKind } from "./material.ts";
+import { onMoisture } from "./moisture.ts";
 import { plainName } from "./nearest.ts";
 import { flourFactor, labelFactor } from "./nitrogen.ts";
 import type { RecordedFigures } from "./recorded.ts";
@@ -344,9 +345,9 @@ function absorptionAt(
   moisture: DecimalText,
 ): NonNullable<KitchenMaterial["absorption"]> {
   if (before.by?.moisture === assumedMoisture.by) return { percent, plusMinus };
-  const dry = HUNDRED.minus(moisture).div(HUNDRED.minus(before.moisture));
-  const added = dec(percent).plus(before.moisture).times(dry).minus(moisture);
-  return { percent: decimalText(added), plusMinus: decimalText(dry.times(plusMinus)) };
+  const moved = (value: Decimal): Decimal => onMoisture(value, before.moisture, moisture);
+  const added = moved(dec(percent).plus(before.moisture)).minus(moisture);
+  return { percent: decimalText(added), plusMinus: decimalText(moved(dec(plusMinus))) };
 }
 
 /** A product that was written in one line as a material; its salts and water bring no allergens. */
@@ -382,6 +383,5 @@ function blank(name: string, kind: MaterialKind, source: Source): KitchenMateria
 
 function asIs(stated: Stated, moisture: DecimalText): DecimalText {
   if (stated.basis.kind === "as is") return stated.value;
-  const dry = HUNDRED.minus(moisture);
-  return decimalText(dec(stated.value).times(dry).div(HUNDRED.minus(stated.basis.moisture)));
+  return decimalText(onMoisture(dec(stated.value), stated.basis.moisture, moisture));
 }

@@ -1,11 +1,6 @@
 import { input, type Lists, noAnswer, type Texts } from "./entry.ts";
 
 export const materials = {
-  "basis.moisture-range": input(({ moisture }: Texts<"moisture">) => ({
-    found: `a moisture of ${moisture} %`,
-    expected: "a moisture from 0 to below 100 %",
-    advice: "give the moisture as % of the material as weighed; flour is usually 11 to 15 %",
-  })),
   // HAND materials/composition-parts.ts:28 "materials.composition" found: complex rests > 1 ? ", and more than one rest" : ""
   "materials.composition-part": input(({ key, parts }: Texts<"key"> & Lists<"parts">) => ({
     found: `"${key}"`,
@@ -29,11 +24,6 @@ export const materials = {
     found: "a protein and a label",
     expected: "the protein of a certificate, or that of a label",
     advice: "keep the certificate's",
-  })),
-  "energy.fibre": input(({ fibre, byDifference }: Texts<"fibre" | "byDifference">) => ({
-    found: `${fibre} g fibre in ${byDifference} g carbohydrate`,
-    expected: "no more fibre than carbohydrate",
-    advice: "give carbohydrate by difference, with its fibre",
   })),
   "label.disagree": noAnswer(({ low, high }: Texts<"low" | "high">) => ({
     found: `at least ${low} % by one label and at most ${high} % by another`,

@@ -1,6 +1,7 @@
 import { type Figure, worked } from "../../figure/figure.ts";
 import { answer, type Outcome, problem, refuse } from "../../figure/problem.ts";
 import { definition, massBalance } from "../../figure/source.ts";
+import { dryRatio } from "../../materials/moisture.ts";
 import { type DecimalText, dec } from "../../number/decimal.ts";
 import { asked, outsideLimits } from "../inputs.ts";
 
@@ -66,7 +67,7 @@ export function gainFromWater({ rawWater, cookedWater, solidsLoss }: BoiledWater
     worked({
       ...naming,
       label: "cook gain by the solids",
-      formula: "(100 - raw) * (1 - loss / 100) / (100 - cooked)",
+      formula: `(1 - loss / 100) * ${dryRatio("cooked", "raw")}`,
       from: {
         raw: asked({ id: "cook.raw-water", label: "water of the raw noodles", ...percent }, rawWater),
         loss: asked({ id: "cook.loss", label: "solids lost in cooking", ...percent }, solidsLoss),
