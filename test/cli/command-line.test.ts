@@ -12,7 +12,6 @@ const spec = "examples/school-noodle.yaml";
 
 describe("a command line that is wrong", () => {
   test.each([
-    { what: "nothing", args: [], said: "name a command" },
     { what: "an unknown command", args: ["frmula", spec], said: 'there is no command "frmula"; did you mean formula?' },
     { what: "a command like none", args: ["zzz"], said: 'there is no command "zzz"' },
     { what: "a name that every object has", args: ["constructor"], said: 'there is no command "constructor"' },

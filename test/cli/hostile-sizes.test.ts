@@ -3,7 +3,7 @@ import { blendCommand } from "#cli/commands/blend.ts";
 import { costCommand } from "#cli/commands/cost.ts";
 import { formulaCommand } from "#cli/commands/formula.ts";
 import { sheetCommand } from "#cli/commands/sheet.ts";
-import type { Listed } from "#cli/run.ts";
+import type { Listed } from "#cli/shared/command.ts";
 import { folderFor } from "./folder.ts";
 import { runHere } from "./in-process.ts";
 import { readProblems } from "./read-problems.ts";

@@ -5,7 +5,7 @@ import { batchCommand } from "#cli/commands/batch.ts";
 import { calibrateGroup } from "#cli/commands/calibrate.ts";
 import { costCommand } from "#cli/commands/cost.ts";
 import { sheetCommand } from "#cli/commands/sheet.ts";
-import type { Listed } from "#cli/run.ts";
+import type { Listed } from "#cli/shared/command.ts";
 import { reportSchema } from "#core/report/schema.ts";
 import { runHere } from "./in-process.ts";
 

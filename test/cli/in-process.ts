@@ -3,7 +3,8 @@ import { batchCommand } from "#cli/commands/batch.ts";
 import { formulaCommand } from "#cli/commands/formula.ts";
 import { materialsCommand } from "#cli/commands/materials.ts";
 import type { Asker } from "#cli/io.ts";
-import { type Listed, run } from "#cli/run.ts";
+import { run } from "#cli/run.ts";
+import type { Listed } from "#cli/shared/command.ts";
 import { systemIo } from "#cli/system-io.ts";
 import type { Ended } from "./built.ts";
 
@@ -33,6 +34,7 @@ export async function runHere(args: readonly string[], surroundings: Surrounding
   const status = await run(args, surroundings.commands ?? commands, {
     ...real,
     readFile: (path, most) => real.readFile(resolve(surroundings.cwd ?? ".", path), most),
+    listFolder: (path) => real.listFolder(resolve(surroundings.cwd ?? ".", path)),
     out: (text) => {
       stdout += text;
     },

@@ -7,7 +7,7 @@ import { describe, expect, test } from "vitest";
 import { parse } from "yaml";
 import { newCommand } from "#cli/commands/new.ts";
 import { starterSpec } from "#cli/input/starter-spec.ts";
-import type { Listed } from "#cli/run.ts";
+import type { Listed } from "#cli/shared/command.ts";
 import { runBuilt } from "./built.ts";
 import { folderFor } from "./folder.ts";
 import { runHere } from "./in-process.ts";

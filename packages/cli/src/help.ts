@@ -2,8 +2,7 @@ import { placesOf } from "./command-line.ts";
 import { gridLines } from "./render/grid.ts";
 import { textWidth } from "./render/text-width.ts";
 import { wrapText } from "./render/wrap.ts";
-import type { Listed } from "./run.ts";
-import type { Command, Flag } from "./shared/command.ts";
+import { type Command, type Flag, type Job, jobs, type Listed } from "./shared/command.ts";
 
 /** Widest that help is printed. */
 const widest = 100;
@@ -12,12 +11,24 @@ type Row = readonly [name: string, meaning: string];
 
 const helpRow: Row = ["-h, --help", "Show help"];
 
-/** Help on all commands. */
+const headings: Readonly<Record<Job, string>> = {
+  start: "Start",
+  adapt: "Adapt",
+  make: "Make",
+  shop: "Shop and label",
+  measure: "Measure",
+};
+
+function rowOf({ usage, describe }: Listed): Row {
+  return [usage, describe];
+}
+
+/** Help on all commands, job by job. */
 export function mainHelp(commands: readonly Listed[], width: number): string {
   return page(width, [
     { text: "noodlewright: from a noodle spec to weights on the bench" },
     { text: "noodlewright <command>" },
-    { heading: "Commands", rows: commands.map(({ usage, describe }): Row => [usage, describe]) },
+    ...jobs.map((job) => ({ heading: headings[job], rows: commands.filter((one) => one.job === job).map(rowOf) })),
     { heading: "Flags", rows: [helpRow, ["    --version", "Show the version"]] },
     { text: "noodlewright <command> --help tells the words and the flags of a command." },
     { text: "Exit status: 0 done; 1 there is no such answer; 2 the spec or the flags are wrong; 70 a bug." },
@@ -36,11 +47,16 @@ export function groupHelp(group: Listed, commands: readonly Listed[], width: num
 
 /** Help on one command. */
 export function commandHelp(usage: string, describe: string, command: Command, width: number): string {
+  const flags = Object.entries(command.flags);
   return page(width, [
     { text: `noodlewright ${usage}` },
     { text: describe },
     { heading: "Words", rows: placesOf(usage).map(({ name }): Row => [name, command.positionals[name] ?? ""]) },
-    { heading: "Flags", rows: [helpRow, ...Object.entries(command.flags).map(flagRow)] },
+    { heading: "Flags of the question", rows: flags.filter(([, { ofForm }]) => ofForm !== true).map(flagRow) },
+    {
+      heading: "Flags of the form",
+      rows: [...flags.filter(([, { ofForm }]) => ofForm === true).map(flagRow), helpRow],
+    },
     { heading: "Examples", lines: command.examples.flatMap(([line, meaning]) => [line, `    ${meaning}`]) },
   ]);
 }

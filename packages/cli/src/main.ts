@@ -1,25 +1,49 @@
 import { exit } from "./io.ts";
-import { type Listed, run } from "./run.ts";
-import type { Command, Group } from "./shared/command.ts";
+import { run } from "./run.ts";
+import type { Command, Group, Job, Listed } from "./shared/command.ts";
 import { systemIo } from "./system-io.ts";
 
-const listed = (usage: string, describe: string, load: () => Promise<Command | Group>): Listed => ({
+const listed = (job: Job, usage: string, describe: string, load: () => Promise<Command | Group>): Listed => ({
+  job,
   usage,
   describe,
   load,
 });
 
-/** Every command, in the order of the help. A command's file is read when it is asked for. */
+/** Every command, in the order of the help, which goes by what they are for. A command's file is read when it is asked for. */
 const commands: readonly Listed[] = [
-  listed("formula <spec>", "The formula on 100 of flour: blend, water, alkali, allergens", async () => {
+  listed("start", "new [file]", "Write a commented spec to start from; never overwrites", async () => {
+    const { newCommand } = await import("./commands/new.ts");
+    return newCommand;
+  }),
+  listed("start", "formula <spec>", "The formula on 100 of flour: blend, water, alkali, allergens", async () => {
     const { formulaCommand } = await import("./commands/formula.ts");
     return formulaCommand;
   }),
-  listed("blend <spec>", "Find the flours for the noodle asked for, or what keeps them from it", async () => {
+  listed(
+    "start",
+    "materials [words..]",
+    "List or search the catalogue of flours, starches, eggs and salts",
+    async () => {
+      const { materialsCommand } = await import("./commands/materials.ts");
+      return materialsCommand;
+    },
+  ),
+  listed(
+    "start",
+    "schema [of]",
+    "Print the JSON Schema of the spec, of a kitchen file or of the JSON output",
+    async () => {
+      const { schemaCommand } = await import("./commands/schema.ts");
+      return schemaCommand;
+    },
+  ),
+  listed("adapt", "blend <spec>", "Find the flours for the noodle asked for, or what keeps them from it", async () => {
     const { blendCommand } = await import("./commands/blend.ts");
     return blendCommand;
   }),
   listed(
+    "adapt",
     "compare <specs..>",
     "Noodles side by side, or one as written and as set: what differs, and whether it tells",
     async () => {
@@ -27,27 +51,49 @@ const commands: readonly Listed[] = [
       return compareCommand;
     },
   ),
-  listed("replace <spec>", "Replace a flour or an egg that is not to be had; the water follows", async () => {
+  listed("adapt", "replace <spec>", "Replace a flour or an egg that is not to be had; the water follows", async () => {
     const { replaceCommand } = await import("./commands/replace.ts");
     return replaceCommand;
   }),
-  listed("lot <spec>", "The blend and the water for a new lot of a flour", async () => {
+  listed("adapt", "lot <spec>", "The blend and the water for a new lot of a flour", async () => {
     const { lotCommand } = await import("./commands/lot.ts");
     return lotCommand;
   }),
-  listed("trial <spec>", "Lay out three small doughs that tell the water of a blend", async () => {
-    const { trialCommand } = await import("./commands/trial.ts");
-    return trialCommand;
+  listed("adapt", "alkali", "Alkaline salts: swap, make up, dilute, strength, baked soda, stock, list", async () => {
+    const { alkaliCommands } = await import("./commands/alkali/alkali.ts");
+    return alkaliCommands;
   }),
-  listed("tolerance <spec>", "What errors do to a load, and which of them matters", async () => {
-    const { toleranceCommand } = await import("./commands/tolerance.ts");
-    return toleranceCommand;
-  }),
-  listed("batch <spec>", "The weights of a batch: loads, scales, losses, stock solutions", async () => {
+  listed("make", "batch <spec>", "The weights of a batch: loads, scales, losses, stock solutions", async () => {
     const { batchCommand } = await import("./commands/batch.ts");
     return batchCommand;
   }),
+  listed("make", "water-temperature [spec]", "Water temperature, and ice, for a wanted dough temperature", async () => {
+    const { waterTemperatureCommand } = await import("./commands/water-temperature.ts");
+    return waterTemperatureCommand;
+  }),
+  listed("make", "sheet <spec>", "Passes, sheets, strands and portions on the machine at hand", async () => {
+    const { sheetCommand } = await import("./commands/sheet.ts");
+    return sheetCommand;
+  }),
+  listed("make", "plan <spec>", "The day, backwards from service: every load at every stage", async () => {
+    const { planCommand } = await import("./commands/plan.ts");
+    return planCommand;
+  }),
   listed(
+    "make",
+    "card <spec>",
+    "A page to hang by the machine: weights, boxes to tick, passes, times, cautions",
+    async () => {
+      const { cardCommand } = await import("./commands/card.ts");
+      return cardCommand;
+    },
+  ),
+  listed("make", "cards <folder>", "The cards of a folder of specs, with a page that lists them", async () => {
+    const { cardsCommand } = await import("./commands/cards.ts");
+    return cardsCommand;
+  }),
+  listed(
+    "shop",
     "cost <spec>",
     "What a batch costs by ingredient, load and bowl; what to buy, how far the store goes",
     async () => {
@@ -55,49 +101,21 @@ const commands: readonly Listed[] = [
       return costCommand;
     },
   ),
-  listed("nutrition <spec>", "What a bowl contains, as a label would round it, and its allergens", async () => {
+  listed("shop", "nutrition <spec>", "What a bowl contains, as a label would round it, and its allergens", async () => {
     const { nutritionCommand } = await import("./commands/nutrition.ts");
     return nutritionCommand;
   }),
-  listed("sheet <spec>", "Passes, sheets, strands and portions on the machine at hand", async () => {
-    const { sheetCommand } = await import("./commands/sheet.ts");
-    return sheetCommand;
+  listed("measure", "trial <spec>", "Lay out three small doughs that tell the water of a blend", async () => {
+    const { trialCommand } = await import("./commands/trial.ts");
+    return trialCommand;
   }),
-  listed("plan <spec>", "The day, backwards from service: every load at every stage", async () => {
-    const { planCommand } = await import("./commands/plan.ts");
-    return planCommand;
-  }),
-  listed("water-temperature [spec]", "Water temperature, and ice, for a wanted dough temperature", async () => {
-    const { waterTemperatureCommand } = await import("./commands/water-temperature.ts");
-    return waterTemperatureCommand;
-  }),
-  listed("calibrate", "The kitchen's own figures from what it measured", async () => {
+  listed("measure", "calibrate", "The kitchen's own figures from what it measured", async () => {
     const { calibrateGroup } = await import("./commands/calibrate.ts");
     return calibrateGroup;
   }),
-  listed("card <spec>", "A page to hang by the machine: weights, boxes to tick, passes, times, cautions", async () => {
-    const { cardCommand } = await import("./commands/card.ts");
-    return cardCommand;
-  }),
-  listed("cards <folder>", "The cards of a folder of specs, with a page that lists them", async () => {
-    const { cardsCommand } = await import("./commands/cards.ts");
-    return cardsCommand;
-  }),
-  listed("alkali", "Alkaline salts: swap, make up, dilute, strength, baked soda, stock, list", async () => {
-    const { alkaliCommands } = await import("./commands/alkali/alkali.ts");
-    return alkaliCommands;
-  }),
-  listed("materials [words..]", "List or search the catalogue of flours, starches, eggs and salts", async () => {
-    const { materialsCommand } = await import("./commands/materials.ts");
-    return materialsCommand;
-  }),
-  listed("schema [of]", "Print the JSON Schema of the spec, of a kitchen file or of the JSON output", async () => {
-    const { schemaCommand } = await import("./commands/schema.ts");
-    return schemaCommand;
-  }),
-  listed("new [file]", "Write a commented spec to start from; never overwrites", async () => {
-    const { newCommand } = await import("./commands/new.ts");
-    return newCommand;
+  listed("measure", "tolerance <spec>", "What errors do to a load, and which of them matters", async () => {
+    const { toleranceCommand } = await import("./commands/tolerance.ts");
+    return toleranceCommand;
   }),
 ];
 

@@ -2,17 +2,9 @@ import { printable } from "@noodlewright/core/render";
 import { isFlag, readWords, type Wrong } from "./command-line.ts";
 import { commandHelp, groupHelp, mainHelp } from "./help.ts";
 import { type ExitStatus, exit, type Io } from "./io.ts";
-import type { Command, Flag, Group } from "./shared/command.ts";
+import type { Command, Flag, Listed } from "./shared/command.ts";
 import { withNearest } from "./suggest.ts";
 import { version } from "./version.ts";
-
-/** A command as the help lists it; the rest of it is loaded when it is asked for. */
-export interface Listed {
-  /** Words after `noodlewright`, such as `formula <spec>`. */
-  readonly usage: string;
-  readonly describe: string;
-  readonly load: () => Promise<Command | Group>;
-}
 
 /** Flags that stand beside those of every command. */
 const everywhere: Readonly<Record<string, Flag>> = {
@@ -45,6 +37,10 @@ async function runAmong(
     const members = loaded.commands.map(({ command, ...words }) => ({ ...words, load: async () => command }));
     return runAmong(rest, members, listed, io);
   }
+  if (word === undefined && group === undefined) {
+    const { nextSteps } = await import("./next-steps.ts");
+    return say(await nextSteps(io), io);
+  }
   const { asked, wrong } = readWords(word === undefined ? [] : [word, ...rest], { usage: "", flags: everywhere });
   if (asked.on("version")) return say(version, io);
   if (asked.on("help")) {
@@ -57,7 +53,7 @@ async function runAmong(
   const unknown = wrong.flatMap((one) =>
     one.kind === "unknown-flag" ? [`${one.flag} stands before the command`] : [],
   );
-  return refuse([...unknown, group === undefined ? "name a command" : `name what to do with ${group.usage}`], io);
+  return refuse([...unknown, group === undefined ? "name a command first" : `name what to do with ${group.usage}`], io);
 }
 
 async function runCommand(

@@ -38,4 +38,5 @@ export type { SheetPlan } from "./sheet/sheet-plan.ts";
 export type { DoughWater } from "./sheet/water/dough-water.ts";
 export { keyPathIn, keysInstead, readKeyPath } from "./spec/key-path.ts";
 export { type Kitchen, readKitchenFile, readSpec } from "./spec/read-spec.ts";
+export { specSample } from "./spec/sample.ts";
 export type { SpecInput } from "./spec/spec.ts";

@@ -1,5 +1,5 @@
 import { styleText } from "node:util";
-import { told } from "@noodlewright/core";
+import { specSample, told } from "@noodlewright/core";
 import { pathText, type Told } from "@noodlewright/core/figure";
 import { printable, printableJson } from "@noodlewright/core/render";
 import type { PlacedProblem } from "../input/document.ts";
@@ -79,7 +79,17 @@ function problemLines(problem: PlacedProblem, manner: Manner): readonly string[]
     ...fact("found", found),
     ...fact("expected", expected),
     ...fact("do", advice),
+    ...sample(problem),
   ];
+}
+
+/** Codes of what is wrong with the shape of a spec. */
+const ofShape = /^(?:spec|quantity|basis|price)\.|^water\.not-stated$/u;
+
+/** Lines that would be right in the place of a value of the wrong shape. */
+function sample({ code, path, place, flag }: PlacedProblem): readonly string[] {
+  const lines = ofShape.test(code) && place !== undefined && flag === undefined ? specSample(path) : [];
+  return lines.map((line, index) => `  ${(index === 0 ? "such as" : "").padEnd(9)} ${printable(line)}`);
 }
 
 function excerpt({ place, lineText }: PlacedProblem): readonly string[] {

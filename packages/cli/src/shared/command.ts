@@ -7,6 +7,8 @@ export interface Flag {
   readonly choices?: readonly string[];
   readonly placeholder?: string;
   readonly fallback?: string;
+  /** It says what the answer looks like, and nothing of the question. */
+  readonly ofForm?: true;
   /** One letter that stands for it. */
   readonly letter?: string;
 }
@@ -36,4 +38,18 @@ export interface Member {
   readonly usage: string;
   readonly describe: string;
   readonly command: Command;
+}
+
+/** What commands are for, in the order of the help. */
+export const jobs = ["start", "adapt", "make", "shop", "measure"] as const;
+export type Job = (typeof jobs)[number];
+
+/** A command as the help lists it; the rest of it is loaded when it is asked for. */
+export interface Listed {
+  /** Words after `noodlewright`, such as `formula <spec>`. */
+  readonly usage: string;
+  readonly describe: string;
+  /** What it is for; commands of a group have none. */
+  readonly job?: Job;
+  readonly load: () => Promise<Command | Group>;
 }

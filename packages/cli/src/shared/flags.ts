@@ -6,18 +6,29 @@ export const reportFlags = {
   format: {
     describe: "Form of the output",
     kind: "text",
+    ofForm: true,
     choices: ["table", "json", "csv", "markdown", "html", "svg"],
     fallback: "table",
   },
-  working: { describe: "Show for every figure its formula, the numbers put in, and the source", kind: "switch" },
+  working: {
+    describe: "Show for every figure its formula, the numbers put in, and the source",
+    kind: "switch",
+    ofForm: true,
+  },
   figure: {
     describe: "Show the working of one figure and of what it rests on",
     kind: "text",
+    ofForm: true,
     placeholder: "dough.water",
   },
-  units: { describe: "Units to speak in", kind: "text", choices: ["metric", "us"], fallback: "metric" },
-  table: { describe: "Name of the table that --format csv prints", kind: "text", placeholder: "weights" },
-  picture: { describe: "Name of the picture that --format svg prints", kind: "text", placeholder: "blend-picture" },
+  units: { describe: "Units to speak in", kind: "text", ofForm: true, choices: ["metric", "us"], fallback: "metric" },
+  table: { describe: "Name of the table that --format csv prints", kind: "text", ofForm: true, placeholder: "weights" },
+  picture: {
+    describe: "Name of the picture that --format svg prints",
+    kind: "text",
+    ofForm: true,
+    placeholder: "blend-picture",
+  },
 } as const satisfies Readonly<Record<string, Flag>>;
 
 /** The flag of every command that reads a spec. */

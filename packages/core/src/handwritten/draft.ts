@@ -1,4 +1,5 @@
 import type { DecimalText } from "../number/decimal.ts";
+import { listItem, yamlLines } from "../spec/yaml-text.ts";
 
 /** An entry of a spec to be written; without an amount it is to be filled in. */
 export interface DraftEntry {
@@ -73,7 +74,7 @@ export function draftText(draft: Draft): string {
       });
     } else {
       lines.push(...commented(entries?.[0]?.remarks ?? [], 0));
-      lines.push(...keyed(key, value, 0), ...(value === null ? (samples[key] ?? []) : []));
+      lines.push(...yamlLines(key, value, 0), ...(value === null ? (samples[key] ?? []) : []));
     }
   }
   const out =
@@ -106,45 +107,4 @@ function entriesOf(draft: Draft, key: string): readonly DraftEntry[] | undefined
 
 function commented(texts: readonly string[], indent: number): readonly string[] {
   return texts.map((text) => `${" ".repeat(indent)}# ${text}`);
-}
-
-function listItem(item: unknown, indent: number): readonly string[] {
-  const [first = "", ...rest] = Object.entries(item ?? {}).flatMap(([key, value]) => keyed(key, value, indent + 2));
-  return [`${" ".repeat(indent)}- ${first.trimStart()}`, ...rest];
-}
-
-function keyed(key: string, value: unknown, indent: number): readonly string[] {
-  const start = `${" ".repeat(indent)}${plainKey(key)}:`;
-  if (value === null || value === undefined) return [start];
-  if (typeof value === "string" && value.includes("\n")) {
-    return [
-      `${start} |`,
-      ...value
-        .trimEnd()
-        .split("\n")
-        .map((line) => `${" ".repeat(indent + 2)}${line}`),
-    ];
-  }
-  if (Array.isArray(value)) return [start, ...value.flatMap((item: unknown) => listItemOrText(item, indent + 2))];
-  if (typeof value === "object")
-    return [start, ...Object.entries(value).flatMap(([inner, one]) => keyed(inner, one, indent + 2))];
-  return [`${start} ${plainText(value)}`];
-}
-
-function listItemOrText(item: unknown, indent: number): readonly string[] {
-  return typeof item === "object" ? listItem(item, indent) : [`${" ".repeat(indent)}- ${plainText(item)}`];
-}
-
-function plainKey(key: string): string {
-  return /^[A-Za-z][\w.]*(?: [\w.]+)*$/u.test(key) ? key : JSON.stringify(key);
-}
-
-/** A text as it is where YAML takes it for the same text, and in quotes elsewhere. */
-function plainText(value: unknown): string {
-  if (typeof value !== "string") return String(value);
-  const safe = /^(?:[\p{L}][\p{L}\p{N} .,()%/'&+-]*|\d+(?:\.\d+)? (?:\d+\/\d+ )?[%\p{L}][\p{L}\p{N} .%/]*)$/u.test(
-    value,
-  );
-  const special = /^(?:y|n|yes|no|on|off|true|false|null)$/iu.test(value) || value.endsWith(" ");
-  return safe && !special ? value : JSON.stringify(value);
 }

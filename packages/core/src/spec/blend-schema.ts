@@ -65,7 +65,13 @@ function boundsField(description: string, examples: readonly string[]) {
 const percent = (description: string, example: string) =>
   quantityField(["share"], description, [example], { least: "0", most: "100", words: "a share from 0 to 100 %" });
 
-const flourName = (description: string) => z.string().trim().min(1).max(80).register(z.globalRegistry, { description });
+const flourName = (description: string) =>
+  z
+    .string()
+    .trim()
+    .min(1)
+    .max(80)
+    .register(z.globalRegistry, { description, examples: ["bread flour"] });
 
 /** A flour on the shelf and what of it may go into the blend. */
 const shelfEntrySchema = z.lazy(() =>

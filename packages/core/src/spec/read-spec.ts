@@ -7,6 +7,7 @@ import type { OwnMaterials } from "../materials/own.ts";
 import { recordedMeant } from "../materials/recorded.ts";
 import { kitchenFileSchema, kitchenMaterialsSchema } from "../materials/schema.ts";
 import { type Spec, specSchema } from "./spec.ts";
+import { describeAt, inner, type Meaning, optionsOf, schemaAt } from "./walk.ts";
 
 /**
  * Reads a spec from plain data, as a YAML or JSON file gives it.
@@ -121,12 +122,6 @@ function ofTheKindMeant(errors: readonly z.core.$ZodIssue[][]): readonly z.core.
   return errors.find((issues) => issues.every(({ code, path }) => code === "unrecognized_keys" || path.length > 0));
 }
 
-interface Meaning {
-  readonly description?: string | undefined;
-  readonly examples?: readonly unknown[] | undefined;
-  readonly quantity?: boolean;
-}
-
 function exampleAdvice(path: Path, meaning: Meaning): string {
   const example = meaning.examples?.[0];
   const key = path.at(-1);
@@ -154,34 +149,6 @@ export function unknownKey(key: string, path: Path, allowed: readonly string[]):
   return inputProblem("spec.unknown-key", [...path, key], `the key "${key}"`, `one of: ${allowed.join(", ")}`, advice);
 }
 
-/** Walks a schema down a path; optional fields are looked through. */
-function schemaAt(schema: z.core.$ZodType, path: Path): z.core.$ZodType | undefined {
-  let here: z.core.$ZodType | undefined = schema;
-  for (const step of path) {
-    const def: z.core.$ZodTypeDef | undefined = here === undefined ? undefined : inner(here)._zod.def;
-    here = def === undefined ? undefined : below(def, step);
-  }
-  return here;
-}
-
-function below(def: z.core.$ZodTypeDef, step: string | number): z.core.$ZodType | undefined {
-  if (def.type === "object") return (def as z.core.$ZodObjectDef).shape[String(step)];
-  if (def.type === "array") return (def as z.core.$ZodArrayDef).element;
-  if (def.type === "record") return (def as z.core.$ZodRecordDef).valueType;
-  if (def.type === "union") return optionsOf(def).flatMap((option) => below(option, step) ?? [])[0];
-  return undefined;
-}
-
-function optionsOf(def: z.core.$ZodTypeDef): readonly z.core.$ZodTypeDef[] {
-  return (def as z.core.$ZodUnionDef).options.map((option) => inner(option)._zod.def);
-}
-
-function inner(schema: z.core.$ZodType): z.core.$ZodType {
-  const { def } = schema._zod;
-  if (def.type === "optional") return inner((def as z.core.$ZodOptionalDef).innerType);
-  return def.type === "lazy" ? inner((schema as z.core.$ZodLazy)._zod.innerType) : schema;
-}
-
 /** What stands at a path: a section with keys of its own, one with any names as keys, a list, or a single value. */
 export function kindAt(schema: z.ZodType, path: Path): "section" | "names" | "list" | "value" {
   const here = schemaAt(schema, path);
@@ -197,18 +164,6 @@ export function keysAt(schema: z.ZodType, path: Path): readonly string[] {
   const own = here === undefined ? undefined : inner(here)._zod.def;
   const def = own?.type === "union" ? optionsOf(own).find(({ type }) => type === "object") : own;
   return def?.type === "object" ? Object.keys((def as z.core.$ZodObjectDef).shape) : [];
-}
-
-function describeAt(schema: z.ZodType, path: Path): Meaning {
-  const here = schemaAt(schema, path) as z.ZodType | undefined;
-  if (here === undefined) return {};
-  const own = here.meta();
-  const meta = own?.description === undefined ? (inner(here) as z.ZodType).meta() : own;
-  return {
-    description: meta?.description,
-    examples: meta?.["examples"] as readonly unknown[] | undefined,
-    quantity: meta?.["quantity"] === true,
-  };
 }
 
 function sizeText(issue: z.core.$ZodIssueTooSmall | z.core.$ZodIssueTooBig): string {

@@ -34,7 +34,10 @@ export const sheetSchema = z.lazy(() =>
         .trim()
         .min(1)
         .max(80)
-        .register(z.globalRegistry, { description: "Name of a machine of `machines:`, here or in an included file" }),
+        .register(z.globalRegistry, {
+          description: "Name of a machine of `machines:`, here or in an included file",
+          examples: ["bench rolls"],
+        }),
       thickness: lengthField("Thickness of the finished sheet", ["1.4 mm"], "100"),
       cutter: cutterField("Cutter number (strands from 30 mm of width), or the width of a strand"),
       strandLength: lengthField(

@@ -17,13 +17,16 @@ import { lotSchema, shelfSchema, wantedSchema } from "./blend-schema.ts";
 import { planSchema, temperatureSchema } from "./day-schema.ts";
 import { sheetSchema } from "./sheet-schema.ts";
 
-const nameField = (what: string) =>
+const nameField = (what: string, example: string) =>
   z
     .string()
     .trim()
     .min(1)
     .max(80)
-    .register(z.globalRegistry, { description: `${what}: a name of the catalogue or of the kitchen's own materials` });
+    .register(z.globalRegistry, {
+      description: `${what}: a name of the catalogue or of the kitchen's own materials`,
+      examples: [example],
+    });
 
 const figures = materialFiguresSchema.optional().register(z.globalRegistry, {
   description: "Own figures of this material; over a name of the catalogue they replace only what they state",
@@ -31,7 +34,7 @@ const figures = materialFiguresSchema.optional().register(z.globalRegistry, {
 
 const flourSchema = z
   .strictObject({
-    name: nameField("Flour, starch or gluten"),
+    name: nameField("Flour, starch or gluten", "bread flour"),
     amount: amountOrRestField("Share of the flour, or its mass; one flour may be rest", ["70 %", "350 g", "rest"]),
     figures,
   })
@@ -43,7 +46,7 @@ const flourSchema = z
 const ingredientSchema = z.lazy(() =>
   z
     .strictObject({
-      name: nameField("Ingredient"),
+      name: nameField("Ingredient", "whole egg"),
       amount: amountField("Amount in % of flour, or its mass", ["5 %", "60 g"]),
       figures,
     })
@@ -52,7 +55,7 @@ const ingredientSchema = z.lazy(() =>
 
 const alkaliSchema = z
   .strictObject({
-    name: nameField("Alkaline product"),
+    name: nameField("Alkaline product", "sodium carbonate"),
     amount: quantityField(
       ["share", "mass", "alkalinity"],
       "Dose: % of flour or a mass; for alkalinity, % of flour as Na2CO3 or meq per 100 g flour",
@@ -70,7 +73,10 @@ const alkaliSchema = z
       .register(z.globalRegistry, { description: "What the dose states; product unless said otherwise" }),
     figures,
     replaceWith: z
-      .union([nameField("Product"), z.array(nameField("Product")).min(1).max(2)])
+      .union([
+        nameField("Product", "potassium carbonate"),
+        z.array(nameField("Product", "potassium carbonate")).min(1).max(2),
+      ])
       .optional()
       .register(z.globalRegistry, {
         description:
@@ -169,7 +175,10 @@ const batchSchema = z.lazy(() =>
         .optional()
         .register(z.globalRegistry, { description: "One mixer load, the largest or the smallest the mixer takes" }),
       have: z
-        .strictObject({ name: nameField("Ingredient"), amount: massField("What there is of it", ["3.2 kg"]) })
+        .strictObject({
+          name: nameField("Ingredient", "bread flour"),
+          amount: massField("What there is of it", ["3.2 kg"]),
+        })
         .optional()
         .register(z.globalRegistry, { description: "The batch that uses up what there is of one ingredient" }),
     })
@@ -209,7 +218,12 @@ const scaleSchema = z.lazy(() =>
 /** The noodle spec: what a cook writes. Types, validation and JSON Schema come from here. */
 export const specSchema = z
   .strictObject({
-    name: z.string().trim().min(1).max(120).register(z.globalRegistry, { description: "Name of the noodle" }),
+    name: z
+      .string()
+      .trim()
+      .min(1)
+      .max(120)
+      .register(z.globalRegistry, { description: "Name of the noodle", examples: ["Weekday noodle"] }),
     notes: z.string().max(4000).optional().register(z.globalRegistry, { description: "Anything worth remembering" }),
     include: z.array(z.string().min(1)).max(20).optional().register(z.globalRegistry, {
       description: "Files of the kitchen's own materials and machines, relative to this file",
@@ -250,9 +264,10 @@ export const specSchema = z
       .max(60)
       .optional()
       .register(z.globalRegistry, { description: "Egg, oil, colour and anything else in the dough" }),
-    dusting: ingredientSchema
-      .optional()
-      .register(z.globalRegistry, { description: "Starch or flour for dusting, in % of flour; not in the dough" }),
+    dusting: ingredientSchema.optional().register(z.globalRegistry, {
+      description: "Starch or flour for dusting, in % of flour; not in the dough",
+      examples: [{ name: "cornstarch", amount: "1.5 %" }],
+    }),
     rework: reworkSchema.optional(),
     batch: batchSchema.optional(),
     losses: lossesSchema.optional(),

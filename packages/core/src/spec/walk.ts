@@ -1,0 +1,55 @@
+import type * as z from "zod";
+import type { Path } from "../figure/problem.ts";
+
+/** Walks a schema down a path; optional fields are looked through. */
+export function schemaAt(schema: z.core.$ZodType, path: Path): z.core.$ZodType | undefined {
+  let here: z.core.$ZodType | undefined = schema;
+  for (const step of path) {
+    const def: z.core.$ZodTypeDef | undefined = here === undefined ? undefined : inner(here)._zod.def;
+    here = def === undefined ? undefined : below(def, step);
+  }
+  return here;
+}
+
+function below(def: z.core.$ZodTypeDef, step: string | number): z.core.$ZodType | undefined {
+  if (def.type === "object") {
+    const { shape } = def as z.core.$ZodObjectDef;
+    return Object.hasOwn(shape, step) ? shape[String(step)] : undefined;
+  }
+  if (def.type === "array") return (def as z.core.$ZodArrayDef).element;
+  if (def.type === "record") return (def as z.core.$ZodRecordDef).valueType;
+  if (def.type === "union") return optionsOf(def).flatMap((option) => below(option, step) ?? [])[0];
+  return undefined;
+}
+
+/** The choices of a union. */
+export function optionsOf(def: z.core.$ZodTypeDef): readonly z.core.$ZodTypeDef[] {
+  return (def as z.core.$ZodUnionDef).options.map((option) => inner(option)._zod.def);
+}
+
+/** What lies behind optional and late schemas. */
+export function inner(schema: z.core.$ZodType): z.core.$ZodType {
+  const { def } = schema._zod;
+  if (def.type === "optional") return inner((def as z.core.$ZodOptionalDef).innerType);
+  return def.type === "lazy" ? inner((schema as z.core.$ZodLazy)._zod.innerType) : schema;
+}
+
+/** What a place of a schema means. */
+export interface Meaning {
+  readonly description?: string | undefined;
+  readonly examples?: readonly unknown[] | undefined;
+  readonly quantity?: boolean;
+}
+
+/** What stands in the schema of a place. */
+export function describeAt(schema: z.core.$ZodType, path: Path): Meaning {
+  const here = schemaAt(schema, path) as z.ZodType | undefined;
+  if (here === undefined) return {};
+  const own = here.meta();
+  const meta = own?.description === undefined ? (inner(here) as z.ZodType).meta() : own;
+  return {
+    description: meta?.description,
+    examples: meta?.["examples"] as readonly unknown[] | undefined,
+    quantity: meta?.["quantity"] === true,
+  };
+}
