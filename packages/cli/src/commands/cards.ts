@@ -1,6 +1,7 @@
 import { join } from "node:path";
 import { checksumOf, printable, renderCard } from "@noodlewright/core/render";
-import { type PlacedProblem, parseFile } from "../input/document.ts";
+import { parseFile } from "../input/document.ts";
+import type { PlacedProblem } from "../input/placed-problem.ts";
 import { largest, readTextFile } from "../input/read-file.ts";
 import { type ExitStatus, exit, type Io, type OutFile } from "../io.ts";
 import { printProblems } from "../shared/answer.ts";

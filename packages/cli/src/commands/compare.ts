@@ -1,5 +1,5 @@
 import { askCompare, type NamedNoodle } from "@noodlewright/core";
-import type { PlacedProblem } from "../input/document.ts";
+import type { PlacedProblem } from "../input/placed-problem.ts";
 import type { ExitStatus, Io } from "../io.ts";
 import { printProblems, printReport } from "../shared/answer.ts";
 import { loadNoodle, unitsOf } from "../shared/ask-noodle.ts";

@@ -1,6 +1,6 @@
 import { askFlourReplacement, askIngredientReplacement, blendFound, type Noodle } from "@noodlewright/core";
 import { usualHold } from "@noodlewright/core/explore";
-import type { PlacedProblem } from "../input/document.ts";
+import type { PlacedProblem } from "../input/placed-problem.ts";
 import { printProblems } from "../shared/answer.ts";
 import { atFlag, printAnswer } from "../shared/ask-noodle.ts";
 import { searchFlags, searchOverrides, searchValues } from "../shared/blend-flags.ts";

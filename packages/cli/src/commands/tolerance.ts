@@ -1,6 +1,6 @@
 import { askTolerance, type Noodle, type Problem } from "@noodlewright/core";
 import { problem } from "@noodlewright/core/figure";
-import type { PlacedProblem } from "../input/document.ts";
+import type { PlacedProblem } from "../input/placed-problem.ts";
 import { printAnswer } from "../shared/ask-noodle.ts";
 import type { Asked, Command } from "../shared/command.ts";
 import { placeAtFlag, type ValueFlags } from "../shared/flag-values.ts";

@@ -1,6 +1,6 @@
 import { askWater } from "@noodlewright/core";
 import { plainMixWater, temperatureReport } from "@noodlewright/core/sheet";
-import type { PlacedProblem } from "../input/document.ts";
+import type { PlacedProblem } from "../input/placed-problem.ts";
 import type { ExitStatus, Io } from "../io.ts";
 import { printProblems, printReport } from "../shared/answer.ts";
 import { printAnswer, unitsOf } from "../shared/ask-noodle.ts";

@@ -21,6 +21,7 @@ import {
   tooManyMarks,
   tooManyValues,
 } from "./file-problems.ts";
+import type { PlacedProblem } from "./placed-problem.ts";
 import type { TextFile } from "./read-file.ts";
 
 /** Most keys and entries of lists that a spec may have. */
@@ -31,29 +32,6 @@ const mostMarks = 60_000;
 
 /** Most uses of an alias before a document is taken for a trap. */
 const mostAliases = 50;
-
-/** A place in a file: line and column from 1, and how many characters are meant. */
-export interface Place {
-  readonly line: number;
-  readonly column: number;
-  readonly length: number;
-}
-
-/** Where a problem stands. */
-interface Placement {
-  readonly file?: string;
-  readonly place?: Place;
-  readonly lineText?: string;
-  /** The file that this place names, where the problem lies in that. */
-  readonly named?: string;
-  /** The flag that said it, where a flag did. */
-  readonly flag?: string;
-  /** A right value for the flag. */
-  readonly example?: string;
-}
-
-/** A problem and where in which file it stands. */
-export type PlacedProblem = Problem & Placement;
 
 /** A YAML or JSON file as plain data, with the way back from a path to its place. */
 export interface ParsedFile {

@@ -1,7 +1,7 @@
 import { keyPathIn, keysInstead, readKeyPath } from "@noodlewright/core";
 import { type Path, pathText, problem } from "@noodlewright/core/figure";
 import { parseDocument } from "yaml";
-import type { PlacedProblem } from "./document.ts";
+import type { PlacedProblem } from "./placed-problem.ts";
 
 /** A value that a flag puts into the spec. */
 export interface Override {

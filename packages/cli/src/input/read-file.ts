@@ -1,7 +1,7 @@
 import type { Problem } from "@noodlewright/core";
 import type { Io } from "../io.ts";
-import type { PlacedProblem } from "./document.ts";
 import { fileProblem } from "./file-problems.ts";
+import type { PlacedProblem } from "./placed-problem.ts";
 
 /** Most that a spec and what it includes may hold, bytes. */
 export const largest = 250_000;

@@ -2,7 +2,7 @@ import { styleText } from "node:util";
 import { specSample, told } from "@noodlewright/core";
 import { pathText, type Told } from "@noodlewright/core/figure";
 import { printable, printableJson } from "@noodlewright/core/render";
-import type { PlacedProblem } from "../input/document.ts";
+import type { PlacedProblem } from "../input/placed-problem.ts";
 import { wrapText } from "./wrap.ts";
 
 /** Longest piece of a line that is shown. */

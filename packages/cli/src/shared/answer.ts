@@ -1,7 +1,7 @@
 import type { Problem, Report } from "@noodlewright/core";
 import { nearestNames } from "@noodlewright/core/chemistry";
 import { onlyFigure, withWorking } from "@noodlewright/core/render";
-import type { PlacedProblem } from "../input/document.ts";
+import type { PlacedProblem } from "../input/placed-problem.ts";
 import { type ExitStatus, exit, type Io } from "../io.ts";
 import { renderReport } from "../render/render.ts";
 import type { Asked } from "./command.ts";

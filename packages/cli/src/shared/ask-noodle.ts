@@ -1,7 +1,7 @@
 import { type Answer, type Noodle, type Problem, readNoodleData, type UnitSystem } from "@noodlewright/core";
-import type { PlacedProblem } from "../input/document.ts";
 import { loadSpec } from "../input/load-spec.ts";
 import type { Override } from "../input/overrides.ts";
+import type { PlacedProblem } from "../input/placed-problem.ts";
 import type { TextFile } from "../input/read-file.ts";
 import { type ExitStatus, exit, type Io } from "../io.ts";
 import { printProblems, printReport } from "./answer.ts";

@@ -1,5 +1,5 @@
 import type { Paper } from "@noodlewright/core/render";
-import type { PlacedProblem } from "../input/document.ts";
+import type { PlacedProblem } from "../input/placed-problem.ts";
 import type { Io } from "../io.ts";
 import type { Asked, Flag } from "./command.ts";
 

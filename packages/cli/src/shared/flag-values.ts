@@ -1,6 +1,6 @@
 import type { Problem } from "@noodlewright/core";
-import type { PlacedProblem } from "../input/document.ts";
 import type { Override } from "../input/overrides.ts";
+import type { PlacedProblem } from "../input/placed-problem.ts";
 import type { Asked, Flag } from "./command.ts";
 
 /** A flag that says one value of the spec, or of what a command asks for. */

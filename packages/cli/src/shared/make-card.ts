@@ -4,8 +4,8 @@ import { askCard, type CardFile, type MadeCard, type MissingAnswer, type Problem
 import { pathText } from "@noodlewright/core/figure";
 import type { Paper } from "@noodlewright/core/render";
 import { lengthWarning, printable } from "@noodlewright/core/render";
-import type { PlacedProblem } from "../input/document.ts";
 import { type Override, setFlagName } from "../input/overrides.ts";
+import type { PlacedProblem } from "../input/placed-problem.ts";
 import type { TextFile } from "../input/read-file.ts";
 import type { Io } from "../io.ts";
 import { atFlag, loadNoodle, type Order } from "./ask-noodle.ts";

@@ -1,5 +1,5 @@
 import { printable } from "@noodlewright/core/render";
-import type { PlacedProblem } from "../input/document.ts";
+import type { PlacedProblem } from "../input/placed-problem.ts";
 import { type ExitStatus, exit, type Io, type OutFile, type WriteFault, type WriteOver } from "../io.ts";
 import { printProblems } from "./answer.ts";
 import type { Asked, Flag } from "./command.ts";

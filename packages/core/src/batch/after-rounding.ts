@@ -3,7 +3,7 @@ import { scoped, withOrigins } from "../figure/graph.ts";
 import { definition } from "../figure/source.ts";
 import { sumAlkali } from "../formula/alkali.ts";
 import type { Formula } from "../formula/formula.ts";
-import type { FormulaLine } from "../formula/lines.ts";
+import type { FormulaLine } from "../formula/line.ts";
 import { dec } from "../number/decimal.ts";
 import { type Delivered, linesAsWeighed, waterOfLines } from "./as-weighed.ts";
 

@@ -1,6 +1,6 @@
 import { type Figure, worked } from "../figure/figure.ts";
 import { massBalance } from "../figure/source.ts";
-import type { FormulaLine } from "../formula/lines.ts";
+import type { FormulaLine } from "../formula/line.ts";
 import { type WaterBalance, waterWith } from "../formula/water.ts";
 
 /** One ingredient and what a load really gets of it, g. */

@@ -1,5 +1,5 @@
 import { type Figure, given, worked } from "../figure/figure.ts";
-import type { FormulaLine } from "../formula/lines.ts";
+import type { FormulaLine } from "../formula/line.ts";
 import { flourFactor, labelFactor } from "../materials/nitrogen.ts";
 import type { NutrientFigure } from "../materials/own.ts";
 import { type DecimalInput, dec } from "../number/decimal.ts";

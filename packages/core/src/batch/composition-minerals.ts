@@ -2,7 +2,7 @@ import { potassiumShare, sodiumShare } from "../chemistry/composition.ts";
 import { atomicWeightSource } from "../chemistry/elements.ts";
 import { type Figure, given } from "../figure/figure.ts";
 import { definition } from "../figure/source.ts";
-import type { FormulaLine } from "../formula/lines.ts";
+import type { FormulaLine } from "../formula/line.ts";
 import { dec } from "../number/decimal.ts";
 import { naming } from "./composition-naming.ts";
 

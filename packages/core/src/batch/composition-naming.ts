@@ -1,5 +1,5 @@
 import type { Figure } from "../figure/figure.ts";
-import type { FormulaLine } from "../formula/lines.ts";
+import type { FormulaLine } from "../formula/line.ts";
 
 /** Names a figure of what 100 g of an ingredient holds. */
 export function naming(

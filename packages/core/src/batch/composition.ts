@@ -1,5 +1,5 @@
 import type { Figure } from "../figure/figure.ts";
-import type { FormulaLine } from "../formula/lines.ts";
+import type { FormulaLine } from "../formula/line.ts";
 import { foodContents } from "./composition-food.ts";
 import { mineralContents } from "./composition-minerals.ts";
 

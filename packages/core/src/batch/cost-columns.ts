@@ -1,6 +1,6 @@
 import { type Figure, found, given, worked } from "../figure/figure.ts";
 import { definition, fromSpec, massBalance } from "../figure/source.ts";
-import type { FormulaLine } from "../formula/lines.ts";
+import type { FormulaLine } from "../formula/line.ts";
 import { type Decimal, dec, decimalText, ZERO } from "../number/decimal.ts";
 import { roundKeepingTotal } from "../number/rounding.ts";
 import { currencySource } from "./cost-currencies.ts";

@@ -9,7 +9,7 @@ import {
   refuse,
 } from "../figure/problem.ts";
 import type { Formula } from "../formula/formula.ts";
-import type { FormulaLine } from "../formula/lines.ts";
+import type { FormulaLine } from "../formula/line.ts";
 import { materialNamed, nearestMaterials } from "../materials/catalogue.ts";
 import type { Price } from "../materials/fields.ts";
 import { plainName } from "../materials/nearest.ts";

@@ -2,7 +2,7 @@ import { type Figure, given, worked } from "../figure/figure.ts";
 import { answer, inputProblem, type Outcome, type Path, type Problem, problem, refuse } from "../figure/problem.ts";
 import { definition, fromSpec, massBalance } from "../figure/source.ts";
 import type { Formula } from "../formula/formula.ts";
-import type { FormulaLine } from "../formula/lines.ts";
+import type { FormulaLine } from "../formula/line.ts";
 import { nearestMaterials } from "../materials/catalogue.ts";
 import { plainName } from "../materials/nearest.ts";
 import { type Decimal, dec, ZERO } from "../number/decimal.ts";

@@ -3,7 +3,7 @@ import type { Note } from "../figure/problem.ts";
 import { massBalance } from "../figure/source.ts";
 import { dec } from "../number/decimal.ts";
 import type { Batch } from "./batch.ts";
-import type { ShoppingLine } from "./shopping.ts";
+import type { ShoppingLine } from "./shopping-line.ts";
 
 /** How far what is on hand goes. */
 export interface StockReach {

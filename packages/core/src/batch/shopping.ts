@@ -6,26 +6,9 @@ import { dec, fixedText } from "../number/decimal.ts";
 import type { Quantity } from "../number/quantity.ts";
 import type { Batch } from "./batch.ts";
 import { materialName, type Prices } from "./cost-prices.ts";
+import type { ShoppingLine } from "./shopping-line.ts";
 import { type StockReach, stockReach } from "./shopping-stock.ts";
 import type { WeighedLine } from "./weighing.ts";
-
-/** One thing to buy. Masses in g. */
-export interface ShoppingLine {
-  readonly name: string;
-  /** Unit the scale shows and its division. */
-  readonly unit: string;
-  readonly division: string;
-  readonly need: Figure;
-  readonly load: Figure;
-  readonly onHand?: Figure;
-  /** Packs to buy, and the pack as written. */
-  readonly packs?: { readonly count: Figure; readonly text: string };
-  /** Mass to buy. */
-  readonly buy: Figure;
-  /** What it costs; undefined without a price. */
-  readonly pay?: Figure;
-  readonly left: Figure;
-}
 
 /** What to buy for a batch, and how far the store goes. */
 export interface Shopping {

@@ -1,7 +1,7 @@
 import { type Figure, found, given, worked } from "../figure/figure.ts";
 import { answer, type Note, type Outcome, problem, refuse } from "../figure/problem.ts";
 import { definition, fromSpec, massBalance } from "../figure/source.ts";
-import type { FormulaLine } from "../formula/lines.ts";
+import type { FormulaLine } from "../formula/line.ts";
 import { type Decimal, dec, decimalText, ONE, roundToDivision, ZERO } from "../number/decimal.ts";
 import { roundKeepingTotal } from "../number/rounding.ts";
 import { findUnit } from "../number/units.ts";

@@ -3,7 +3,7 @@ import { type Published, published } from "../figure/graph.ts";
 import { answer, inputProblem, type Outcome, problem, refuse } from "../figure/problem.ts";
 import { fromSpec, massBalance } from "../figure/source.ts";
 import type { Formula } from "../formula/formula.ts";
-import type { FormulaLine } from "../formula/lines.ts";
+import type { FormulaLine } from "../formula/line.ts";
 import { nearestMaterials } from "../materials/catalogue.ts";
 import { plainName } from "../materials/nearest.ts";
 import { type KitchenMaterial, type OwnMaterials, resolveMaterial } from "../materials/own.ts";

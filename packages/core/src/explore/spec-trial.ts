@@ -2,7 +2,7 @@ import { glutenTakes } from "../blend/water-flour.ts";
 import { type Published, published } from "../figure/graph.ts";
 import { answer, inputProblem, type Outcome, refuse } from "../figure/problem.ts";
 import type { Formula } from "../formula/formula.ts";
-import type { FormulaLine } from "../formula/lines.ts";
+import type { FormulaLine } from "../formula/line.ts";
 import { massField, quantityField } from "../materials/fields.ts";
 import { dec } from "../number/decimal.ts";
 import { type Trial, type TrialFlour, waterTrial } from "./water-trial.ts";

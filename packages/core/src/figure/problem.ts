@@ -1,8 +1,8 @@
+import type { Path } from "./path.ts";
 import type { FactsOf } from "./problems/entry.ts";
 import type { catalogue } from "./problems/index.ts";
 
-/** Steps from the root of a spec to the place that is meant. */
-export type Path = readonly (string | number)[];
+export type { Path } from "./path.ts";
 
 /** A problem of a catalogue whose codes have these facts. */
 export type ProblemIn<Facts, Code extends keyof Facts = keyof Facts> = {

@@ -4,7 +4,7 @@ import { atomicWeightSource } from "../chemistry/elements.ts";
 import { exact, type Figure, given, worked } from "../figure/figure.ts";
 import { definition, massBalance } from "../figure/source.ts";
 import { type Decimal, dec, decimalText } from "../number/decimal.ts";
-import type { FormulaLine } from "./lines.ts";
+import type { FormulaLine } from "./line.ts";
 import { sumRange, withRange } from "./ranges.ts";
 
 /** The alkaline salts of a dough. */

@@ -1,6 +1,6 @@
 import { type Figure, given, worked } from "../figure/figure.ts";
 import { fromSpec, massBalance } from "../figure/source.ts";
-import type { FormulaLine } from "./lines.ts";
+import type { FormulaLine } from "./line.ts";
 import { whole } from "./whole.ts";
 
 /** What a kilogram of the blend costs, and what that is worked out from. */

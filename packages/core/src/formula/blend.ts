@@ -7,7 +7,7 @@ import { flourFactor } from "../materials/nitrogen.ts";
 import { dec } from "../number/decimal.ts";
 import { blendPrice } from "./blend-price.ts";
 import { ashFigure, type ProteinFigures, proteinFigures, wholegrainFigure } from "./flour-figures.ts";
-import { type FormulaLine, moistureFigure } from "./lines.ts";
+import { type FormulaLine, moistureFigure } from "./line.ts";
 import { basisRange, sumRange, type Term } from "./ranges.ts";
 import { whole } from "./whole.ts";
 

@@ -1,6 +1,6 @@
 import { type Figure, worked } from "../figure/figure.ts";
 import { definition } from "../figure/source.ts";
-import type { FormulaLine } from "./lines.ts";
+import type { FormulaLine } from "./line.ts";
 import { carriedWater, type WaterBalance } from "./water.ts";
 
 /** What each ingredient is of the dough, and the water that it brings; for the whole dough, too. */

@@ -4,7 +4,7 @@ import type { Source } from "../figure/source.ts";
 import { basisRule, dryRatio } from "../materials/moisture.ts";
 import { flourFactor, labelFactor } from "../materials/nitrogen.ts";
 import { dec } from "../number/decimal.ts";
-import { type FormulaLine, moistureFigure } from "./lines.ts";
+import { type FormulaLine, moistureFigure } from "./line.ts";
 import { withRange } from "./ranges.ts";
 
 /** How a share is brought from one moisture to another. */

@@ -14,7 +14,8 @@ import { type AlkaliFigures, sumAlkali } from "./alkali.ts";
 import { type Blend, mixFlours } from "./blend.ts";
 import { type DoughTable, doughTable } from "./dough-table.ts";
 import { doseNotes, doseProblems, type LegalSalt, legalSalts, tooMuch } from "./limits.ts";
-import { type FormulaLine, type StatedLines, statedLines } from "./lines.ts";
+import type { FormulaLine } from "./line.ts";
+import { type StatedLines, statedLines } from "./lines.ts";
 import { withGrams } from "./volumes.ts";
 import { balanceWater, type WaterBalance } from "./water.ts";
 

@@ -8,7 +8,7 @@ import { type Decimal, type DecimalText, dec, fixedText } from "../number/decima
 import { type Acceptable, mostParts } from "../spec/believed.ts";
 import type { AlkaliFigures } from "./alkali.ts";
 import type { Role } from "./entries.ts";
-import type { FormulaLine } from "./lines.ts";
+import type { FormulaLine } from "./line.ts";
 
 /** A published use, and how much of it. */
 interface Use {

@@ -1,28 +1,16 @@
-import { exact, type Figure, given, worked } from "../figure/figure.ts";
-import { answer, type Note, type Outcome, type Path, type Problem, problem, refuse } from "../figure/problem.ts";
+import { exact, type Figure, worked } from "../figure/figure.ts";
+import { answer, type Note, type Outcome, type Problem, problem, refuse } from "../figure/problem.ts";
 import type { Source } from "../figure/source.ts";
 import { dryRatio } from "../materials/moisture.ts";
-import { type KitchenMaterial, type OwnMaterials, resolveMaterial } from "../materials/own.ts";
+import { type OwnMaterials, resolveMaterial } from "../materials/own.ts";
 import { dec, HUNDRED } from "../number/decimal.ts";
 import type { Spec } from "../spec/spec.ts";
 import { amountPath, doseBeside, entryParts, type Scaling } from "./dose.ts";
-import { otherEntries, type Role } from "./entries.ts";
+import { otherEntries } from "./entries.ts";
 import { flourShares } from "./flour-shares.ts";
 import { tooMuch } from "./limits.ts";
+import { type FormulaLine, moistureFigure } from "./line.ts";
 import { type Replacement, replaceAlkali } from "./replace.ts";
-
-/** One ingredient of the formula on 100 parts of flour as weighed. */
-export interface FormulaLine {
-  /** `flour.1`, `alkali.2`, `salt`, `ingredient.1`, `water`. */
-  readonly id: string;
-  readonly role: Role;
-  readonly name: string;
-  /** Where the spec says so. */
-  readonly path: Path;
-  readonly material: KitchenMaterial;
-  /** % of flour. */
-  readonly parts: Figure;
-}
 
 /** The lines that a spec states: all but the tap water, which the balance gives. */
 export interface StatedLines {
@@ -132,19 +120,4 @@ function referenceFactor(spec: Partial<Spec>, flours: readonly FormulaLine[]): F
     },
     sources: [dryMatter],
   });
-}
-
-/** Moisture of a line's material as a figure. */
-export function moistureFigure(line: FormulaLine): Figure {
-  const figure = given({
-    id: `${line.id}.moisture`,
-    label: `moisture of ${line.name}`,
-    unit: "%",
-    places: 2,
-    value: line.material.moisture,
-    by: line.material.by?.moisture ?? "as stated for the material",
-    sources: [line.material.figureSources.moisture],
-  });
-  const range = line.material.ranges?.moisture;
-  return range === undefined ? figure : { ...figure, range };
 }

@@ -9,7 +9,7 @@ import { type KitchenMaterial, type OwnMaterials, resolveMaterial, writtenProduc
 import { readProduct } from "../materials/product-text.ts";
 import type { DoseBeside } from "../materials/several.ts";
 import type { Holding, SpecAlkali } from "../spec/spec.ts";
-import type { FormulaLine } from "./lines.ts";
+import type { FormulaLine } from "./line.ts";
 import { notAlkaline } from "./not-alkaline.ts";
 
 /** An alkaline product of the spec and what takes its place. */

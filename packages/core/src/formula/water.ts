@@ -3,8 +3,9 @@ import { answer, inputProblem, type Outcome, type Path, type Problem, problem, r
 import { fromSpec, massBalance } from "../figure/source.ts";
 import { dec, decimalText } from "../number/decimal.ts";
 import type { Spec } from "../spec/spec.ts";
-import type { FormulaLine, StatedLines } from "./lines.ts";
-import { moistureFigure } from "./lines.ts";
+import type { FormulaLine } from "./line.ts";
+import { moistureFigure } from "./line.ts";
+import type { StatedLines } from "./lines.ts";
 import { sumRange } from "./ranges.ts";
 
 /** Where the water of the dough comes from. Unless said otherwise in % of flour. */

@@ -1,7 +1,7 @@
 import { sharesOf } from "../chemistry/composition.ts";
 import { burns, irritates, unclassed, unclassedSalts } from "../chemistry/hazard.ts";
 import type { Formula } from "../formula/formula.ts";
-import type { FormulaLine } from "../formula/lines.ts";
+import type { FormulaLine } from "../formula/line.ts";
 import { dec, HUNDRED } from "../number/decimal.ts";
 
 /**

@@ -1,7 +1,7 @@
 import type { Batch } from "../batch/batch.ts";
 import type { Cost, CostLine } from "../batch/cost.ts";
 import type { SharedOut } from "../batch/cost-shares.ts";
-import type { ShoppingLine } from "../batch/shopping.ts";
+import type { ShoppingLine } from "../batch/shopping-line.ts";
 import type { StockReach } from "../batch/shopping-stock.ts";
 import type { Figure } from "../figure/figure.ts";
 import type { Note } from "../figure/problem.ts";

@@ -13,7 +13,7 @@ import {
   strengthForms,
 } from "@noodlewright/core/chemistry";
 import { type DecimalText, type Dimension, inDays, parseQuantity, type Quantity } from "@noodlewright/core/figure";
-import type { PlacedProblem } from "../../input/document.ts";
+import type { PlacedProblem } from "../../input/placed-problem.ts";
 import type { Asked } from "../../shared/command.ts";
 
 /**

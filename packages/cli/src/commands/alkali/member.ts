@@ -1,6 +1,7 @@
 import { type Note, type Outcome, type Report, readKitchenFile } from "@noodlewright/core";
 import type { OwnMaterials } from "@noodlewright/core/chemistry";
-import { type PlacedProblem, parseFile } from "../../input/document.ts";
+import { parseFile } from "../../input/document.ts";
+import type { PlacedProblem } from "../../input/placed-problem.ts";
 import { readTextFile } from "../../input/read-file.ts";
 import type { Io } from "../../io.ts";
 import { printProblems, printReport } from "../../shared/answer.ts";

@@ -8,7 +8,7 @@ import {
   stockReport,
 } from "@noodlewright/core/chemistry";
 import { answer, dec } from "@noodlewright/core/figure";
-import type { PlacedProblem } from "../../input/document.ts";
+import type { PlacedProblem } from "../../input/placed-problem.ts";
 import type { Io } from "../../io.ts";
 import { printProblems, printReport } from "../../shared/answer.ts";
 import { loadNoodle } from "../../shared/ask-noodle.ts";

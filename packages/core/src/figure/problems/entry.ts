@@ -1,4 +1,4 @@
-import type { Path } from "../problem.ts";
+import type { Path } from "../path.ts";
 
 /** What a problem says, in words. */
 export interface Sentences {

@@ -11,7 +11,7 @@ import {
   type Turn,
   unitFreeAt,
 } from "./day-shape.ts";
-import type { Operation } from "./load-times.ts";
+import type { Operation } from "./operation.ts";
 import { type Distance, isLooser, leastAfter, onlyMoments, type Spacing, withMoment } from "./spacing.ts";
 
 /**

@@ -1,4 +1,4 @@
-import type { Operation } from "./load-times.ts";
+import type { Operation } from "./operation.ts";
 import { leastAfter, type Spacing } from "./spacing.ts";
 
 /** A load at a stage that shares its machine, and the turn before it on the same unit. Loads count from 0. */

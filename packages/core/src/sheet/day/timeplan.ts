@@ -3,7 +3,8 @@ import { answer, type Note, type Outcome, type Problem, problem, refuse } from "
 import { definition } from "../../figure/source.ts";
 import { asked } from "../inputs.ts";
 import { type Moment, momentAt, readTimeOfDay } from "./clock.ts";
-import { type LatestTimes, latestTimes, type Operation, operationsOf, unitsOf } from "./load-times.ts";
+import { type LatestTimes, latestTimes, unitsOf } from "./load-times.ts";
+import { type Operation, operationsOf } from "./operation.ts";
 import { type MachineCount, type PlanRequest, planRequestProblems, type StageName } from "./plan-request.ts";
 
 /** A stage of a load in time. A wait has no machine. */

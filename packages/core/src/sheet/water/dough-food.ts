@@ -1,7 +1,7 @@
 import { type Figure, given, worked } from "../../figure/figure.ts";
 import type { Note } from "../../figure/problem.ts";
 import { massBalance } from "../../figure/source.ts";
-import { type FormulaLine, moistureFigure } from "../../formula/lines.ts";
+import { type FormulaLine, moistureFigure } from "../../formula/line.ts";
 import type { KitchenMaterial } from "../../materials/own.ts";
 import { type Decimal, dec, HUNDRED, ZERO } from "../../number/decimal.ts";
 import type { FoodComposition } from "./food.ts";

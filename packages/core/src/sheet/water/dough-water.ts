@@ -17,7 +17,7 @@ import {
   refuse,
 } from "../../figure/problem.ts";
 import { definition, massBalance } from "../../figure/source.ts";
-import type { FormulaLine } from "../../formula/lines.ts";
+import type { FormulaLine } from "../../formula/line.ts";
 import { massField } from "../../materials/fields.ts";
 import { nearestNames } from "../../materials/nearest.ts";
 import { type DecimalText, dec, decimalText, fixedText, roundToDivision } from "../../number/decimal.ts";

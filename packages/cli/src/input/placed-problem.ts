@@ -1,0 +1,24 @@
+import type { Problem } from "@noodlewright/core";
+
+/** A place in a file: line and column from 1, and how many characters are meant. */
+export interface Place {
+  readonly line: number;
+  readonly column: number;
+  readonly length: number;
+}
+
+/** Where a problem stands. */
+interface Placement {
+  readonly file?: string;
+  readonly place?: Place;
+  readonly lineText?: string;
+  /** The file that this place names, where the problem lies in that. */
+  readonly named?: string;
+  /** The flag that said it, where a flag did. */
+  readonly flag?: string;
+  /** A right value for the flag. */
+  readonly example?: string;
+}
+
+/** A problem and where in which file it stands. */
+export type PlacedProblem = Problem & Placement;

@@ -1,0 +1,32 @@
+import { type Figure, given } from "../figure/figure.ts";
+import type { Path } from "../figure/path.ts";
+import type { KitchenMaterial } from "../materials/own.ts";
+import type { Role } from "./entries.ts";
+
+/** One ingredient of the formula on 100 parts of flour as weighed. */
+export interface FormulaLine {
+  /** `flour.1`, `alkali.2`, `salt`, `ingredient.1`, `water`. */
+  readonly id: string;
+  readonly role: Role;
+  readonly name: string;
+  /** Where the spec says so. */
+  readonly path: Path;
+  readonly material: KitchenMaterial;
+  /** % of flour. */
+  readonly parts: Figure;
+}
+
+/** Moisture of a line's material as a figure. */
+export function moistureFigure(line: FormulaLine): Figure {
+  const figure = given({
+    id: `${line.id}.moisture`,
+    label: `moisture of ${line.name}`,
+    unit: "%",
+    places: 2,
+    value: line.material.moisture,
+    by: line.material.by?.moisture ?? "as stated for the material",
+    sources: [line.material.figureSources.moisture],
+  });
+  const range = line.material.ranges?.moisture;
+  return range === undefined ? figure : { ...figure, range };
+}
