@@ -55,10 +55,10 @@ const pastTheDoor = {
 
 /** Commands that share most of their work share a chunk: each file that a run opens takes its time. */
 const families = {
-  flours: "blend compare replace lot trial tolerance",
+  flours: "blend compare replace lot trial tolerance new",
   day: "batch cost nutrition sheet plan water-temperature calibrate",
   cards: "card cards",
-  lists: "materials schema new",
+  lists: "materials schema",
 };
 const familyOf = new Map(
   Object.entries(families).flatMap(([family, names]) => names.split(" ").map((name) => [name, family])),
