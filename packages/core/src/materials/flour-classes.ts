@@ -1,6 +1,7 @@
-import { type Decimal, type DecimalText, dec, decimalText } from "../number/decimal.ts";
+import { citation } from "../figure/source.ts";
+import { type Decimal, type DecimalText, dec, decimalText, fixedText } from "../number/decimal.ts";
 import { type FlourClass, flourClassList, type Grain, type Limit, type Span } from "./flour-class-list.ts";
-import type { Protein } from "./material.ts";
+import type { Material, Protein } from "./material.ts";
 import { onMoisture } from "./moisture.ts";
 import { flourFactor, labelFactor, onFactor } from "./nitrogen.ts";
 
@@ -48,6 +49,55 @@ export function flourClasses(flour: ClassedFlour): readonly ClassFit[] {
     .filter(({ grain, wholegrain = false }) => grain === flour.grain && (!wholegrain || flour.wholegrain !== false))
     .map((flourClass) => fitOf(flour, flourClass))
     .toSorted((a, b) => order.indexOf(a.within) - order.indexOf(b.within));
+}
+
+/** Other wheats, which no class here is for, are told by their names. */
+const grainsByName: readonly (readonly [RegExp, Grain | undefined])[] = [
+  [/durum|semolina/iu, "durum"],
+  [/spelt/iu, "spelt"],
+  [/emmer|einkorn|khorasan|kamut|triticale/iu, undefined],
+];
+
+/** What a material is ground from, where classes are known for that: by its kind, its allergens and its names. @example grainOf(findMaterial("bread flour").material) // => "wheat" */
+export function grainOf(
+  material: Pick<Material, "kind" | "name" | "published" | "aliases" | "allergens">,
+): Grain | undefined {
+  const { kind, allergens, name, published = "", aliases } = material;
+  if (kind === "gluten") return allergens.includes("wheat") ? "gluten" : undefined;
+  if (kind !== "flour") return undefined;
+  const [only, other] = allergens;
+  if (other !== undefined || (only !== "wheat" && only !== "rye")) return undefined;
+  const named = grainsByName.find(([words]) => words.test([name, published, ...aliases].join(" ")));
+  return named === undefined ? only : named[1];
+}
+
+/** The classes that a flour falls in with all that they limit; nothing where its ash or protein is not stated, or fits none. */
+export function classesIn(flour: ClassedFlour): readonly ClassFit[] {
+  return flourClasses(flour).filter(
+    ({ within, limits, missing }) =>
+      within === "all" && missing.length === 0 && limits.some(({ what }) => what !== "moisture"),
+  );
+}
+
+const places: Readonly<Record<FlourClass["system"], string>> = {
+  DE: "Germany",
+  FR: "France",
+  IT: "Italy",
+  US: "United States",
+  Codex: "Codex Alimentarius",
+  AT: "Austria",
+  JP: "Japan",
+};
+
+/** Says it in sentences. @example classLines("Weak flour", { grain: "wheat", moisture: "14", protein: { value: "7.5" } }).length // => 2 */
+export function classLines(name: string, flour: ClassedFlour): readonly string[] {
+  return classesIn(flour).map(({ flourClass: { type, system, basis, source }, limits }) => {
+    const on = basis === "dry" ? "of its dry matter" : "of it as it is";
+    const values = limits.flatMap(({ what, value }) =>
+      what === "moisture" ? [] : [`${what} ${fixedText(value.low, 2)} % ${on}`],
+    );
+    return `${name} falls in class ${type} (${places[system]}), by ${citation(source)}: ${values.join(", ")}.`;
+  });
 }
 
 function fitOf(flour: ClassedFlour, flourClass: FlourClass): ClassFit {

@@ -1,6 +1,7 @@
 import { exact, type Figure } from "../figure/figure.ts";
 import type { Note } from "../figure/problem.ts";
 import type { OnBases } from "../formula/blend.ts";
+import { flourClassLines } from "../formula/classes.ts";
 import type { Formula } from "../formula/formula.ts";
 import { lawText } from "../formula/limits.ts";
 import { fixedText } from "../number/decimal.ts";
@@ -28,6 +29,7 @@ export function formulaReport(formula: Formula, notes: readonly Note[]): Report 
         ranges(blendShown(formula)),
         pictureBlock(blendPicture(formula)),
       ),
+      section("classes", "Published classes of flour", { kind: "text", lines: flourClassLines(formula) }),
       section(
         "water",
         "Water",

@@ -1,7 +1,9 @@
 import { alkalinityM, anhydrousShare } from "../chemistry/composition.ts";
 import { citation } from "../figure/source.ts";
+import { classLines, grainOf } from "../materials/flour-classes.ts";
 import type { Material } from "../materials/material.ts";
 import { decimalText, fixedText } from "../number/decimal.ts";
+import { upperFirst } from "./alkali-blocks.ts";
 import { numberColumn, report, row, section, table, wordColumn } from "./build.ts";
 import type { Cell, Report, Table } from "./schema.ts";
 import { alkalinityEnds, words } from "./show.ts";
@@ -96,6 +98,7 @@ function saltTable(materials: readonly Material[]): Table {
 
 function about(material: Material): readonly string[] {
   const { published, aliases, allergens, allergensKnown, spread, notes } = material;
+  const grain = grainOf(material);
   const spreads = Object.entries(spread ?? {}).flatMap(([what, one]) =>
     one === undefined
       ? []
@@ -107,6 +110,7 @@ function about(material: Material): readonly string[] {
     ...(published === undefined ? [] : [`Printed as: ${published}.`]),
     ...(aliases.length === 0 ? [] : [`Also found as: ${aliases.join(", ")}.`]),
     ...spreads,
+    ...(grain === undefined ? [] : classLines(upperFirst(material.name), { ...material, grain })),
     allergensKnown
       ? `Allergens: ${allergens.length === 0 ? "none of its own" : allergens.join(", ")}.`
       : "Allergens: not known.",
