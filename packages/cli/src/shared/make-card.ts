@@ -66,5 +66,5 @@ function saidWords({ flag, path }: Override): string {
 function sayValue(value: unknown): string {
   if (value === undefined) return "taken out";
   if (typeof value === "object" && value !== null) return Object.values(value).map(String).join(" = ");
-  return String(value);
+  return typeof value === "string" ? value : JSON.stringify(value);
 }

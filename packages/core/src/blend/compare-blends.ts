@@ -57,3 +57,27 @@ function difference(before: Figure, after: Figure): Figure {
     sources: [massBalance],
   });
 }
+
+/** The two sums of a table of shares. */
+export function shareTotals(changes: readonly Change[]): readonly Figure[] {
+  return (["before", "after"] as const).map((side) => {
+    const shares = changes.filter((change) => isShare(idOf(change))).flatMap((change) => change[side] ?? []);
+    return worked({
+      id: `shares.${side}`,
+      label: side === "before" ? "all flours before" : "all flours now",
+      unit: "% of flour",
+      places: Math.max(0, ...shares.map(({ places }) => places)),
+      formula: shares.length === 0 ? "0" : "sum(share)",
+      from: shares.length === 0 ? {} : { share: shares },
+      sources: [definition],
+    });
+  });
+}
+
+/** The identity of a line, whichever side has it. */
+export function idOf({ before, after }: Change): string | undefined {
+  return after?.id ?? before?.id.replace(/^before\./u, "");
+}
+
+/** Whether a line is the share of a flour. */
+export const isShare = (id: string | undefined): boolean => id?.startsWith("share.") === true;

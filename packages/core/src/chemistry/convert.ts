@@ -9,8 +9,13 @@ import { named } from "./named.ts";
 import { whatIsNotKept } from "./not-kept.ts";
 import { reactionNotes } from "./reaction.ts";
 import { amountsFor, contentOf, heldNames, type Swap } from "./swap-amounts.ts";
+import { doseOf, sharesOfFlour } from "./swap-shares.ts";
 
 export interface Swapped {
+  /** What is replaced, g. */
+  readonly dose: Figure;
+  /** The dose and the amounts on the flour that they are for, % of flour, where it is known. */
+  readonly shares?: readonly Figure[];
   /** g of each new product, in the order asked for. */
   readonly amounts: readonly Figure[];
   readonly before: Carried;
@@ -56,7 +61,17 @@ export function convert(swap: Swap): Outcome<Swapped> {
     from: { after: then(ratio(after.carried), "after"), before: then(ratio(before.carried), "before") },
     sources: [massBalance],
   });
-  const result = { amounts, before: before.carried, after: after.carried, waterOff, ratioOff };
+  const dose = doseOf(swap.from);
+  const shares = swap.flour === undefined ? undefined : sharesOfFlour([dose, ...amounts], swap.flour);
+  const result = {
+    dose,
+    amounts,
+    ...(shares && { shares }),
+    before: before.carried,
+    after: after.carried,
+    waterOff,
+    ratioOff,
+  };
   const notes = [...before.notes.filter(({ code }) => code !== "ph.classification"), ...after.notes].filter(
     (note, index, all) => all.findIndex(({ text }) => text === note.text) === index,
   );

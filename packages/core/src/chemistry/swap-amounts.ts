@@ -1,6 +1,6 @@
 import { type Feed, type Figure, found, worked } from "../figure/figure.ts";
 import { massBalance } from "../figure/source.ts";
-import { type Decimal, type DecimalInput, dec, HUNDRED } from "../number/decimal.ts";
+import { type Decimal, type DecimalInput, type DecimalText, dec, HUNDRED } from "../number/decimal.ts";
 import { cationsOf, type Product, type Weighed } from "./carried.ts";
 import { alkalinityM, alkalinityP, anhydrousShare, type Composition } from "./composition.ts";
 import { named } from "./named.ts";
@@ -13,6 +13,8 @@ export interface Swap {
   /** One product, or a pair, which holds both alkalinities where it can, or else the ratio of sodium to potassium as well. */
   readonly to: readonly [Product] | readonly [Product, Product];
   readonly hold: Held;
+  /** Flour that the dose is for, g, where it is known. */
+  readonly flour?: DecimalText | undefined;
   /** g of all water in the dough but the flour's own: with it, the pH of the mixing water is estimated. */
   readonly doughWater?: DecimalInput;
   /** g of sodium chloride in that water beside what the products bring; it lowers the pH. */

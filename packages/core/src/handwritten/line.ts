@@ -48,7 +48,7 @@ export function readLine(line: WrittenLine, comma: CommaUse): ReadLine {
     .replace(/^#+\s*/u, "")
     .replace(bullet, "")
     .replace(/[*_]{2}/gu, "");
-  const isHeading = /^#/u.test(line.text) || /:$/u.test(text);
+  const isHeading = line.text.startsWith("#") || text.endsWith(":");
   const { rest: read, figures, remarks } = takeBeside(text);
   const made = [...read.matchAll(brackets)].filter(([, words = ""]) => madeOf(words, true) !== undefined);
   const rest = made.reduce((left, [whole]) => left.replace(whole, " "), read);

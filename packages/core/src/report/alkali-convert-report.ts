@@ -1,31 +1,22 @@
-import type { Carried, Weighed } from "../chemistry/carried.ts";
+import type { Carried } from "../chemistry/carried.ts";
 import type { Swapped } from "../chemistry/convert.ts";
 import { heldNames, type Swap } from "../chemistry/swap-amounts.ts";
-import { type Figure, given, worked } from "../figure/figure.ts";
+import type { Figure } from "../figure/figure.ts";
 import type { Note } from "../figure/problem.ts";
-import { definition } from "../figure/source.ts";
-import { type DecimalText, dec } from "../number/decimal.ts";
+import { dec } from "../number/decimal.ts";
 import { alkaliCautions, carriedFigures, phOfSolution, rulesSections, sideBySide } from "./alkali-blocks.ts";
 import { numberColumn, report, row, section, table, wordColumn } from "./build.ts";
 import type { Report, Table } from "./schema.ts";
 import { alkalinityEnds, figureCell, inSystem, measureCell, type UnitSystem, words } from "./show.ts";
 
-/** What was asked: the swap, and the flour that the dose is for where it is known, g. */
-export interface ConvertQuestion extends Swap {
-  readonly flour?: DecimalText | undefined;
-}
-
 /** Tells a swap: what to weigh, what to take off the tap water, and what the new products bring that the old did not. */
 export function convertReport(
-  question: ConvertQuestion,
+  { from, to, hold }: Swap,
   swapped: Swapped,
   notes: readonly Note[],
   units: UnitSystem = "metric",
 ): Report {
-  const { from, to, hold } = question;
-  const dose = doseOf(from);
-  const { amounts, before, after, waterOff, ratioOff } = swapped;
-  const shares = question.flour === undefined ? undefined : sharesOfFlour([dose, ...amounts], question.flour);
+  const { dose, amounts, shares, before, after, waterOff, ratioOff } = swapped;
   const compositions = [from, ...to].map(({ composition }) => composition);
   const used = to.filter((_, index) => amounts[index]?.value !== "0").map(({ composition }) => composition);
   const withPh = before.ph !== undefined || after.ph !== undefined;
@@ -63,41 +54,6 @@ const noPh = "The pH needs the water of the dough: state it to have the pH of th
 function scaleLine(ph: Figure | undefined): string {
   const why = ph?.range?.why;
   return `MacInnes scale, closed to the air${why === undefined ? "" : `; ${why}`}.`;
-}
-
-function doseOf({ name, mass }: Weighed): Figure {
-  return given({
-    id: "convert.dose",
-    label: name,
-    unit: "g",
-    places: 2,
-    value: mass,
-    by: "the dose asked for",
-    sources: [definition],
-  });
-}
-
-function sharesOfFlour(masses: readonly Figure[], flour: DecimalText): readonly Figure[] {
-  const flourFigure = given({
-    id: "convert.flour",
-    label: "flour",
-    unit: "g",
-    places: 0,
-    value: flour,
-    by: "the flour the dose is for",
-    sources: [definition],
-  });
-  return masses.map((mass, index) =>
-    worked({
-      id: `convert.share.${index}`,
-      label: `${mass.label}, on flour`,
-      unit: "% of flour",
-      places: 3,
-      formula: "100 * mass / flour",
-      from: { mass, flour: flourFigure },
-      sources: [definition],
-    }),
-  );
 }
 
 /** What the swap holds: both alkalinities where it does. */

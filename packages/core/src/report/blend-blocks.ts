@@ -1,11 +1,10 @@
 import { missWords } from "../blend/blend-conflict.ts";
 import type { BlendAnswer, Check, FoundBlend, OutOfReach, Reach } from "../blend/blend-question.ts";
 import type { BlendWater } from "../blend/blend-water.ts";
-import type { Change } from "../blend/compare-blends.ts";
-import { type Figure, shownValue, worked } from "../figure/figure.ts";
+import { type Change, idOf, isShare } from "../blend/compare-blends.ts";
+import { type Figure, shownValue } from "../figure/figure.ts";
 import { scoped, withOrigins } from "../figure/graph.ts";
 import type { Note } from "../figure/problem.ts";
-import { definition } from "../figure/source.ts";
 import { told } from "../figure/told.ts";
 import { basisText, type MoistureBasis } from "../materials/fields.ts";
 import { plainName } from "../materials/nearest.ts";
@@ -43,12 +42,6 @@ function movedCell(from: string, to: string, unit: string): Cell {
   return { text: groupDigits(decimalText(outward)), value: decimalText(outward), unit };
 }
 
-const isShare = (id: string | undefined): boolean => id?.startsWith("share.") === true;
-
-function idOf({ before, after }: Change): string | undefined {
-  return after?.id ?? before?.id.replace(/^before\./u, "");
-}
-
 /** The flours before and after, adding up to 100. */
 export function sharesTable(changes: readonly Change[], totals: readonly Figure[]): Table {
   const rows = changes
@@ -71,22 +64,6 @@ export function sharesTable(changes: readonly Change[], totals: readonly Figure[
     ],
     [...rows, row([words("all flours"), ...totals.map(figureCell), words("")], "total")],
   );
-}
-
-/** The two sums of a table of shares. */
-export function shareTotals(changes: readonly Change[]): readonly Figure[] {
-  return (["before", "after"] as const).map((side) => {
-    const shares = changes.filter((change) => isShare(idOf(change))).flatMap((change) => change[side] ?? []);
-    return worked({
-      id: `shares.${side}`,
-      label: side === "before" ? "all flours before" : "all flours now",
-      unit: "% of flour",
-      places: Math.max(0, ...shares.map(({ places }) => places)),
-      formula: shares.length === 0 ? "0" : "sum(share)",
-      from: shares.length === 0 ? {} : { share: shares },
-      sources: [definition],
-    });
-  });
 }
 
 /** What the blend comes to, before and after. */

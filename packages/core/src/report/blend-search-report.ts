@@ -1,4 +1,4 @@
-import { compareFigures } from "../blend/compare-blends.ts";
+import { compareFigures, shareTotals } from "../blend/compare-blends.ts";
 import type { SpecBlend } from "../blend/spec-blend.ts";
 import type { SquareAnswer } from "../blend/square.ts";
 import type { Figure } from "../figure/figure.ts";
@@ -14,7 +14,6 @@ import {
   notesBesideWater,
   outOfReachSections,
   sharesTable,
-  shareTotals,
   shownBlend,
   unchangedSection,
   waterSection,

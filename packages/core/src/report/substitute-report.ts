@@ -1,4 +1,4 @@
-import { compareFigures } from "../blend/compare-blends.ts";
+import { compareFigures, shareTotals } from "../blend/compare-blends.ts";
 import type { Substitution } from "../blend/substitute.ts";
 import { shown } from "../figure/figure.ts";
 import type { Note } from "../figure/problem.ts";
@@ -13,7 +13,6 @@ import {
   notesBesideWater,
   outOfReachSections,
   sharesTable,
-  shareTotals,
   shownBlend,
   waterSection,
 } from "./blend-blocks.ts";

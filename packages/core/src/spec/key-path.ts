@@ -72,7 +72,10 @@ function stepIn(here: unknown, known: Path, asked: string | number): Outcome<str
 
 function entryIn(here: unknown, known: Path, asked: string | number): Outcome<number> {
   const entries: readonly unknown[] = Array.isArray(here) ? here : [];
-  const names = entries.map((entry) => String(partOf(entry, "name") ?? ""));
+  const names = entries.map((entry) => {
+    const name = partOf(entry, "name");
+    return typeof name === "string" ? name : "";
+  });
   const named = names.flatMap((name, index) => (plainName(name) === plainName(String(asked)) ? [index] : []));
   const [index, second] = typeof asked === "number" ? [asked] : named;
   const path = [...known, asked];

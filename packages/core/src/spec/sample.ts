@@ -38,24 +38,19 @@ function sampleOf(schema: z.core.$ZodType): unknown {
   const example = describeAt(schema, []).examples?.[0];
   if (example !== undefined) return example;
   const { def } = inner(schema)._zod;
-  switch (def.type) {
-    case "object": {
-      const required = requiredOf(schema);
-      return Object.keys(required).length > 0 ? required : firstOf(schema);
-    }
-    case "array": {
-      const element = sampleOf((def as z.core.$ZodArrayDef).element);
-      return element === undefined ? undefined : [element];
-    }
-    case "union":
-      return (def as z.core.$ZodUnionDef).options.map(sampleOf).find((value) => value !== undefined);
-    case "enum":
-      return Object.values((def as z.core.$ZodEnumDef).entries)[0];
-    case "boolean":
-      return true;
-    default:
-      return undefined;
+  if (def.type === "object") {
+    const required = requiredOf(schema);
+    return Object.keys(required).length > 0 ? required : firstOf(schema);
   }
+  if (def.type === "array") {
+    const element = sampleOf((def as z.core.$ZodArrayDef).element);
+    return element === undefined ? undefined : [element];
+  }
+  if (def.type === "union") {
+    return (def as z.core.$ZodUnionDef).options.map(sampleOf).find((value) => value !== undefined);
+  }
+  if (def.type === "enum") return Object.values((def as z.core.$ZodEnumDef).entries)[0];
+  return def.type === "boolean" ? true : undefined;
 }
 
 function fieldsOf(schema: z.core.$ZodType): readonly (readonly [key: string, field: z.core.$ZodType])[] {
