@@ -159,8 +159,8 @@ describe("sections of the card", () => {
     const assumed = ["dough.temperature", "flour.temperature", "other-ingredients.temperature"];
     expect(shown("5 °C")).toEqual(["water.temperature", expect.stringContaining("this temperature too"), ...assumed]);
     expect(shown("25 °C")).toEqual([
-      "water.ice",
-      "water.from-tap",
+      "water.ice-weighed",
+      "water.from-tap-weighed",
       expect.stringContaining("Weigh the ice first"),
       expect.stringContaining("as cold as the tap water"),
       ...assumed,
@@ -187,7 +187,7 @@ describe("sections of the card", () => {
         const blocks = made.bench.flatMap(({ blocks }) => blocks);
         const shown = blocks
           .flatMap((block) => (block.kind === "figures" ? block.figures : []))
-          .filter(({ id }) => id === "water.ice" || id === "water.from-tap");
+          .filter(({ id }) => id === "water.ice-weighed" || id === "water.from-tap-weighed");
         const [ice, tapWater] = shown.map((figure) => dec(fixedText(figure.value, figure.places)));
         if (ice === undefined || tapWater === undefined) return;
         iced += 1;
