@@ -29,6 +29,10 @@ const commands: readonly Listed[] = [
       return materialsCommand;
     },
   ),
+  listed("start", "words [word..]", "What the words of the answers mean, such as meq, % mb or division", async () => {
+    const { wordsCommand } = await import("./commands/words.ts");
+    return wordsCommand;
+  }),
   listed(
     "start",
     "schema [of]",

@@ -42,7 +42,9 @@ export async function nextSteps(io: Io): Promise<string> {
               .map(([, command, meaning]) => [`noodlewright ${command} ${quoted(first.name)}`, meaning]),
           ),
         ];
-  return [...lines, "", "noodlewright --help lists every command."].map(printable).join("\n");
+  return [...lines, "", "noodlewright --help lists every command, noodlewright words explains the words."]
+    .map(printable)
+    .join("\n");
 }
 
 function columns(rows: readonly (readonly [string, string])[]): readonly string[] {

@@ -29,6 +29,7 @@ export { askTolerance } from "./noodle/ask-tolerance.ts";
 export { askTrial, type WeighedTrial } from "./noodle/ask-trial.ts";
 export { askWater } from "./noodle/ask-water.ts";
 export { listMaterials, listSalts } from "./noodle/list-materials.ts";
+export { listWords } from "./noodle/list-words.ts";
 export { type Noodle, type ReadingWishes, readNoodle, readNoodleData } from "./noodle/noodle.ts";
 export { jsonSchema, schemaNames } from "./report/json-schema.ts";
 export type { Report } from "./report/schema.ts";

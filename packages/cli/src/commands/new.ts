@@ -156,6 +156,6 @@ async function write({ text, open, toFillIn }: Written, asked: Asked, io: Io): P
   }
   const status = await writeFiles([{ path: file, text }], "nothing", asked, io);
   const next = toFillIn ? "Fill it in, then:" : "Next:";
-  if (status === exit.done) tell([...open, `Wrote ${file}. ${next} noodlewright formula ${file}`]);
+  if (status === exit.done) tell([...open, `Wrote ${file}. ${next} noodlewright formula ${file} --words`]);
   return status;
 }

@@ -1,6 +1,6 @@
 import type { Problem, Report } from "@noodlewright/core";
 import { nearestNames } from "@noodlewright/core/chemistry";
-import { onlyFigure, withWorking } from "@noodlewright/core/render";
+import { onlyFigure, withWords, withWorking } from "@noodlewright/core/render";
 import type { PlacedProblem } from "../input/placed-problem.ts";
 import { type ExitStatus, exit, type Io } from "../io.ts";
 import { renderReport } from "../render/render.ts";
@@ -11,8 +11,11 @@ export async function printReport(report: Report, asked: Asked, io: Io): Promise
   const wanted = asked.text("figure");
   const full = wanted === undefined ? report : onlyFigure(report, wanted);
   if (full === undefined) return printProblems([unknownFigure(wanted ?? "", report)], asked, io);
-  const rendering = await renderReport(asked.on("working") && wanted === undefined ? withWorking(full) : full, {
-    format: asked.text("format") ?? "table",
+  const format = asked.text("format") ?? "table";
+  const worked = asked.on("working") && wanted === undefined ? withWorking(full) : full;
+  const explained = asked.on("words") && format !== "json" ? withWords(worked) : worked;
+  const rendering = await renderReport(explained, {
+    format,
     table: asked.text("table"),
     picture: asked.text("picture"),
     width: io.width,

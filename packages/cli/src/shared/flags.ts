@@ -15,6 +15,7 @@ export const reportFlags = {
     kind: "switch",
     ofForm: true,
   },
+  words: { describe: "Explain below the answer the words it uses", kind: "switch", ofForm: true },
   figure: {
     describe: "Show the working of one figure and of what it rests on",
     kind: "text",

@@ -1,0 +1,52 @@
+import { citation } from "../figure/source.ts";
+import { report, row, section, table, wordColumn } from "./build.ts";
+import type { Block, Report, Section } from "./schema.ts";
+import { words as cell } from "./show.ts";
+import { type Word, wordsIn } from "./words.ts";
+
+/** The words that are explained, each with its source. */
+export function wordsReport(words: readonly Word[], asked: string): Report {
+  const columns = [wordColumn("word", "word"), wordColumn("meaning", "what it means"), wordColumn("source", "source")];
+  const rows = words.map(({ word, meaning, source }) => row([cell(word), cell(meaning), cell(citation(source))]));
+  return report({
+    command: "words",
+    title: asked === "" ? "Words" : `Words: ${asked}`,
+    main: "words",
+    sections: [section("words", "Words", table("words", columns, rows))],
+    figures: [],
+    notes: [],
+    cautions: [],
+  });
+}
+
+/** The report with the words explained that it uses. */
+export function withWords(plain: Report): Report {
+  const text = [...plain.sections.flatMap(textsOf), ...plain.notes.map((note) => note.text)].join("\n");
+  const lines = wordsIn(text).map(({ word, meaning }) => `${word}: ${meaning}.`);
+  if (lines.length === 0) return plain;
+  return {
+    ...plain,
+    sections: [...plain.sections, { id: "words", heading: "Words", blocks: [{ kind: "text", lines }] }],
+  };
+}
+
+function textsOf({ heading, blocks }: Section): readonly string[] {
+  return [heading, ...blocks.flatMap(textsIn)];
+}
+
+function textsIn(block: Block): readonly string[] {
+  switch (block.kind) {
+    case "table":
+      return [
+        ...block.columns.map(({ label }) => label),
+        ...block.rows.flatMap(({ cells }) => cells.map(({ text }) => text)),
+      ];
+    case "figures":
+    case "working":
+      return block.figures.map(({ label, unit }) => `${label} ${unit}`);
+    case "text":
+      return block.lines;
+    case "picture":
+      return [];
+  }
+}

@@ -1,0 +1,164 @@
+import { baumeDefinition } from "../chemistry/baume.ts";
+import { commonPractice, definition, type Source } from "../figure/source.ts";
+import { nearestNames, plainName } from "../materials/nearest.ts";
+import { cutterNumber } from "../sheet/strands/cutter.ts";
+
+/** A word of the trade or of chemistry, explained to somebody who cooks. */
+export interface Word {
+  readonly word: string;
+  /** Other ways it is written in an answer. */
+  readonly also: readonly string[];
+  readonly meaning: string;
+  readonly source: Source;
+}
+
+const factors: Source = {
+  cite: "USDA Commercial Item Description A-A-20126F, section 6.3 note 8 (5.7); Regulation (EU) No 1169/2011, Annex I point 10 (6.25)",
+  standing: "copy",
+};
+
+function word(name: string, also: readonly string[], meaning: string, source: Source = commonPractice): Word {
+  return { word: name, also, meaning, source };
+}
+
+/** Every word that is explained, in the order of the alphabet. */
+export const glossary: readonly Word[] = [
+  word(
+    "added water",
+    [],
+    "all water of a dough but the flour's own: what is poured, and what eggs, solutions and damp salts bring",
+  ),
+  word(
+    "alkalinity M",
+    ["alkalinity"],
+    "how much acid the alkali can take up in all, down to the end of bicarbonate; two doses with the same M are equally much alkali by that measure",
+    definition,
+  ),
+  word(
+    "alkalinity P",
+    [],
+    "the part of the alkalinity that goes before carbonate has become bicarbonate: the strong part. Bicarbonate, such as baking soda, has none of it",
+    definition,
+  ),
+  word(
+    "anhydrous",
+    ["anhydrous salts"],
+    "without any water, not even that in the crystals; washing crystals may be more than half water",
+    definition,
+  ),
+  word("as is", [], "as the flour comes out of the bag, with the moisture that it has", definition),
+  word("ash", [], "what is left when flour is burnt: its minerals. More ash means more of the bran"),
+  word("assay", [], "a laboratory's finding of how much of a pack is the salt that it is sold as"),
+  word("cook gain", ["cooked weight over raw weight"], "how many times heavier noodles are after boiling"),
+  word(
+    "cutter number",
+    ["cutter"],
+    "how many strands a cutter makes of 30 mm of sheet: number 20 cuts them 1.5 mm wide",
+    cutterNumber,
+  ),
+  word(
+    "degrees Baumé",
+    ["°Bé"],
+    "what a hydrometer shows in a solution: the denser the solution, the more degrees. It is no per cent",
+    baumeDefinition,
+  ),
+  word("division", [], "the smallest step that a scale shows"),
+  word("dough water", [], "all water of a dough, the flour's own included, in 100 of dough"),
+  word("gap", [], "the distance between the rolls, which sets how thick the sheet comes out"),
+  word("gluten", [], "the protein of wheat that makes a dough hold together and stretch"),
+  word(
+    "hydrate",
+    ["monohydrate", "decahydrate", "sesquihydrate"],
+    "a salt with water in its crystals, so that more of it has to be weighed for the same effect",
+    definition,
+  ),
+  word(
+    "kansui",
+    [],
+    "alkali for noodles: mostly sodium and potassium carbonate, as a powder or as a solution of any strength",
+  ),
+  word("load", ["loads"], "one filling of the mixer; a batch is one or more of them"),
+  word(
+    "lot",
+    [],
+    "what was milled and packed in one go: the next bag with the same name may be another lot, with other figures",
+  ),
+  word(
+    "lye",
+    [],
+    "a hydroxide or its solution, which burns skin and eyes; also a name for weaker alkaline solutions, so that the label has to say which",
+  ),
+  word(
+    "mb",
+    ["% mb", "moisture basis"],
+    "moisture basis: a figure reckoned as if the flour had that much water, so that flours can be compared. 14 % mb is usual for flour",
+    definition,
+  ),
+  word(
+    "meq",
+    ["milliequivalent"],
+    "a count of how much acid something can take up; 1 g of sodium carbonate without water counts 18.87",
+    definition,
+  ),
+  word(
+    "N factor",
+    ["nitrogen factor", "factor"],
+    "a laboratory finds nitrogen, and multiplies it to get protein: by 5.7 for flour, by 6.25 on many nutrition labels. The same flour then shows two proteins",
+    factors,
+  ),
+  word("% of flour", ["parts"], "weight for every 100 of flour as weighed; all the flours together are the 100"),
+  word(
+    "potassium share",
+    ["% of the carbonates"],
+    "how much of the sodium and potassium carbonate is potassium carbonate",
+    definition,
+  ),
+  word(
+    "range",
+    ["give or take"],
+    "from the least to the most that a figure may be, where something is not known exactly",
+    definition,
+  ),
+  word("raw strands", ["raw weight"], "cut noodles before they are boiled"),
+  word("reduction", [], "by how much a pass makes the sheet thinner, in per cent of what went in", definition),
+  word("rework", [], "trimmings of the same dough that go into the next one"),
+  word("spring-back", [], "how much thicker the sheet is than the gap that it went through"),
+  word("stock solution", ["stock"], "salts dissolved beforehand in water, so that a small dose can be weighed well"),
+  word("tap water", [], "what is poured: the added water without what other ingredients bring"),
+  word("% w/v", ["w/v"], "grams in 100 mL of the solution, and not in 100 g of it", definition),
+];
+
+const forms = new Map<Word, RegExp>();
+
+/** Where a text has a word as a word of its own; -1 where it has not. */
+function placeIn(text: string, one: Word): number {
+  let form = forms.get(one);
+  if (form === undefined) {
+    const ways = [one.word, ...one.also].map((way) => way.replace(/[.*+?^${}()|[\]\\/]/gu, "\\$&"));
+    form = new RegExp(`(?<![\\p{L}\\p{N}])(?:${ways.join("|")})(?![\\p{L}\\p{N}])`, "iu");
+    forms.set(one, form);
+  }
+  return text.search(form);
+}
+
+/** The words that are explained, of those in a text, in the order in which they come up. @example wordsIn("36 % of flour, as is").map(({ word }) => word) // => ["% of flour", "as is"] */
+export function wordsIn(text: string): readonly Word[] {
+  return glossary
+    .map((one) => ({ one, place: placeIn(text, one) }))
+    .filter(({ place }) => place >= 0)
+    .sort((a, b) => a.place - b.place)
+    .map(({ one }) => one);
+}
+
+/** The words that a name stands for, or the nearest; all of them for no name. @example wordsNamed("Baume")[0]?.word // => "degrees Baumé" */
+export function wordsNamed(name: string): readonly Word[] {
+  const sought = plainName(name);
+  if (sought === "") return glossary;
+  const names = (one: Word): readonly string[] => [one.word, ...one.also];
+  const exact = glossary.filter((one) => names(one).some((way) => plainName(way) === sought));
+  if (exact.length > 0) return exact;
+  const within = glossary.filter((one) => names(one).some((way) => plainName(way).includes(sought)));
+  if (within.length > 0) return within;
+  const near = nearestNames(name, glossary.flatMap(names));
+  return glossary.filter((one) => names(one).some((way) => near.includes(way)));
+}

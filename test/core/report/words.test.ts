@@ -1,0 +1,79 @@
+import { listWords, type Report } from "@noodlewright/core";
+import { withWords } from "@noodlewright/core/render";
+import { describe, expect, test } from "vitest";
+import { glossary, wordsIn } from "#core/report/words.ts";
+
+const plain: Report = {
+  noodlewright: "report",
+  version: 2,
+  command: "batch",
+  title: "Class",
+  main: "weights",
+  sections: [
+    {
+      id: "a",
+      heading: "Loads",
+      blocks: [
+        {
+          kind: "table",
+          id: "weights",
+          columns: [{ id: "parts", label: "% of flour", align: "right" }],
+          rows: [{ role: "item", cells: [{ text: "bread flour, 14 % mb" }] }],
+        },
+      ],
+    },
+  ],
+  figures: {},
+  notes: [{ code: "n", text: "the division of the scale is coarse" }],
+  cautions: [],
+};
+
+describe("the words of an answer", () => {
+  test("are explained below it, those that it uses and no others, as they come up", () => {
+    const { sections } = withWords(plain);
+    const block = sections.at(-1)?.blocks[0];
+    const lines = block?.kind === "text" ? block.lines : [];
+    expect(lines.map((line) => line.split(":")[0])).toEqual(["load", "% of flour", "mb", "division"]);
+  });
+
+  test("are left alone where it uses none", () => {
+    const bare = { ...plain, sections: [], notes: [] };
+    expect(withWords(bare)).toBe(bare);
+  });
+
+  test("are found as words, not within others", () => {
+    expect(wordsIn("a slot for the flash of a gap, downloads").map(({ word }) => word)).toEqual(["gap"]);
+    expect(wordsIn("Decahydrate at 20 °Bé").map(({ word }) => word)).toEqual(["hydrate", "degrees Baumé"]);
+  });
+});
+
+describe("the list of words", () => {
+  test("stands in the order of the alphabet, each once, each with its source", () => {
+    const names = glossary.map(({ word }) => word.replace(/^% /u, "").toLowerCase());
+    expect(names).toEqual([...new Set(names)].sort((a, b) => a.localeCompare(b, "en")));
+    for (const { meaning, source } of glossary)
+      expect([meaning.length > 10, source.cite.length > 3]).toEqual([true, true]);
+  });
+
+  test.each([
+    ["meq", ["meq"]],
+    ["Baume", ["degrees Baumé"]],
+    ["°Bé", ["degrees Baumé"]],
+    ["spring", ["spring-back"]],
+    ["divison", ["division"]],
+  ])("answers %s with %j", (asked, words) => {
+    const answer = listWords(asked);
+    expect(answer.ok && answer.value.map(({ word }) => word)).toEqual(words);
+  });
+
+  test("has no answer for what is no word of it", () => {
+    const answer = listWords("qqqqq");
+    expect(answer.ok ? [] : answer.problems.map(({ code }) => code)).toEqual(["words.none"]);
+  });
+
+  // Equivalents of Na2CO3: two for each mole; molar masses of CIAAW 2021, abridged: Na 22.990, C 12.011, O 15.999.
+  test("counts the milliequivalents of sodium carbonate as the atomic weights do", () => {
+    const perGram = 2000 / (2 * 22.99 + 12.011 + 3 * 15.999);
+    expect(glossary.find(({ word }) => word === "meq")?.meaning).toContain(perGram.toFixed(2));
+  });
+});
