@@ -313,8 +313,3 @@ export const allergenLists: Readonly<Record<Jurisdiction, AllergenList>> = {
   CN: cn,
   CODEX: codex,
 };
-
-/** Whether a text names a jurisdiction whose list is known. @example isJurisdiction("EU") // => true */
-export function isJurisdiction(text: string | undefined): text is Jurisdiction {
-  return text !== undefined && Object.hasOwn(allergenLists, text);
-}

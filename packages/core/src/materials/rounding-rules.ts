@@ -190,11 +190,6 @@ const jp: RuleBook = {
 /** Rounding rules by jurisdiction. Exact halves are rounded up: common practice, no source. */
 export const ruleBooks: Readonly<Record<RuleBookName, RuleBook>> = { US: us, EU: eu, JP: jp };
 
-/** Whether a text names a rule book. @example isRuleBook("EU") // => true */
-export function isRuleBook(text: string | undefined): text is RuleBookName {
-  return text !== undefined && Object.hasOwn(ruleBooks, text);
-}
-
 /** How far an analysed content may lie from the declared one. */
 export interface Tolerance {
   readonly nutrient: Nutrient;
