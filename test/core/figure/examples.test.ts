@@ -1,6 +1,8 @@
 import { readdirSync, readFileSync } from "node:fs";
 import { compileFunction } from "node:vm";
+import { type Noodle, readKitchenFile, readNoodleData } from "@noodlewright/core";
 import { beforeAll, describe, expect, it } from "vitest";
+import { parse } from "yaml";
 
 /** What stands behind `@example` in the doc comments of core is worked out and compared with what it says. */
 interface Example {
@@ -32,9 +34,19 @@ beforeAll(async () => {
   for (const file of files) exportsOf.set(file, (await import(new URL(file, source).href)) as Names);
 });
 
+/** In an example, `example("school-noodle")` is the noodle of the example file of this name. */
+function example(name: string): Noodle {
+  const dataOf = (file: string): unknown =>
+    parse(readFileSync(new URL(`../../../examples/${file}`, import.meta.url), "utf8"));
+  const kitchen = readKitchenFile(dataOf("harbour-store.yaml"));
+  const noodle = readNoodleData(dataOf(`${name}.yaml`), { kitchens: kitchen.ok ? [kitchen.value] : [] });
+  if (!noodle.ok) throw new Error(JSON.stringify(noodle.problems));
+  return noodle.value;
+}
+
 function namesFor(file: string): Names {
   const all = Object.assign({}, ...exportsOf.values()) as Names;
-  return { ...all, ...exportsOf.get(file) };
+  return { example, ...all, ...exportsOf.get(file) };
 }
 
 function evaluated(code: string, names: Names): unknown {
@@ -76,5 +88,27 @@ describe("the examples of the doc comments", () => {
 
   it.each(examples.filter((one) => !checked.includes(one)))("$file: $call can be worked out", ({ file, call }) => {
     expect(() => evaluated(call, namesFor(file))).not.toThrow();
+  });
+});
+
+describe("what a program imports", () => {
+  const doors = ["", "figure/", "chemistry/", "sheet/", "explore/", "render/"];
+
+  it.each(doors)("has at door %sindex.ts an example of every function, which says a value", async (door) => {
+    const shown = (await import(new URL(`${door}index.ts`, source).href)) as Names;
+    const functions = Object.entries(shown).flatMap(([name, value]) =>
+      typeof value === "function" ? [[name, value] as const] : [],
+    );
+    const lacking = functions.filter(([, value]) => {
+      const own = [...exportsOf].flatMap(([file, names]) =>
+        Object.entries(names).flatMap(([name, one]) => (one === value ? [{ file, name }] : [])),
+      );
+      return !checked.some(
+        ({ file, call, says }) =>
+          own.some((one) => one.file === file && new RegExp(`\\b${one.name}\\(`, "u").test(call)) &&
+          !(call.endsWith(".ok") && says === "true"),
+      );
+    });
+    expect(lacking.map(([name]) => name)).toEqual([]);
   });
 });

@@ -21,7 +21,7 @@ import { smallestSteps } from "./step-search.ts";
  * is missing or no percentage, `blend.fixed`, `blend.ratioTo`, `blend.unknown-flour`, `blend.shares-total`,
  * `blend.alternatives`. `blend.unfinished` is the problem of an answer with the nearest blend that was found.
  *
- * @example searchBlend({ flours: [{ name: "soft", protein: "9", moisture: "14" }, { name: "strong", protein: "12", moisture: "14" }], targets: { protein: { least: "10.5", basis: { kind: "as is" } } }, prefer: { kind: "most", flour: "soft" } }).ok // => true
+ * @example searchBlend({ flours: [{ name: "soft", protein: "9", moisture: "14" }, { name: "strong", protein: "12", moisture: "14" }], targets: { protein: { least: "10.5", basis: { kind: "as is" } } }, prefer: { kind: "most", flour: "soft" } }).value.blends[0].shares.map(({ share }) => share.value) // => ["50", "50"]
  */
 export function searchBlend(question: BlendQuestion): Outcome<BlendAnswer> {
   const count = question.alternatives ?? 1;

@@ -36,7 +36,7 @@ export const driedWholeEgg: ActiveProduct = {
  * Masses g, contents % of the product. Problems: `replace.active`, `replace.mass`.
  * Source: mass balance on the composition of the two products.
  *
- * @example replaceProduct("100", rawWholeEgg, driedWholeEgg).ok // => true
+ * @example shown(replaceProduct("100", rawWholeEgg, driedWholeEgg).value.mass) // => "24.5 g"
  */
 export function replaceProduct(mass: DecimalText, old: ActiveProduct, fresh: ActiveProduct): Outcome<Replacement> {
   const content = (product: ActiveProduct, what: "active" | "water", id: string): Figure =>

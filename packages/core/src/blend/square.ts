@@ -27,7 +27,7 @@ export interface SquareAnswer {
  * Problems: `square.same-protein`, `square.out-of-reach`.
  * Source: mass balance; the rule is common practice.
  *
- * @example squareRule({ one: { name: "soft", protein: "9", moisture: "14" }, other: { name: "gluten", protein: "72", moisture: "14" }, target: "11", basis: { kind: "as is" } }).ok // => true
+ * @example shown(squareRule({ one: { name: "soft", protein: "9", moisture: "14" }, other: { name: "gluten", protein: "72", moisture: "14" }, target: "11", basis: { kind: "as is" } }).value.one) // => "96.825 % of flour"
  */
 export function squareRule(question: SquareQuestion): Outcome<SquareAnswer> {
   const { one, other } = question;

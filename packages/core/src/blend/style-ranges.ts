@@ -102,7 +102,11 @@ const rows: readonly Row[] = [
   ["kishimen", "width", "5.0", "7.5", "mm", kishimen],
 ];
 
-/** The ranges published for noodle styles, each with its source and how well that is known. */
+/**
+ * The ranges published for noodle styles, each with its source and how well that is known.
+ *
+ * @example styleRanges().filter(({ style }) => style === "yellow alkaline").map(({ quantity, low, high }) => [quantity, low, high])[0] // => ["protein", "10", "12"]
+ */
 export function styleRanges(): readonly StyleRange[] {
   return rows.map(([style, quantity, low, high, unit, source]) => ({
     style,

@@ -17,7 +17,7 @@ export interface Dilution extends Conditions {
  * How much water brings a stock down to a strength.
  *
  * Problems: `solutions.amount`, and those of `solutionAt`.
- * @example dilute({ stock: { name: "stock", composition: { species: { K2CO3: "40" }, water: "60", inert: "0" }, mass: 500 }, target: { measure: "mass-percent", value: "20" }, temperature: 20, scale: "145" }).ok // => true
+ * @example shown(dilute({ stock: { name: "stock", composition: { species: { K2CO3: "40" }, water: "60", inert: "0" }, mass: 500 }, target: { measure: "mass-percent", value: "20" }, temperature: 20, scale: "145" }).value.water) // => "500.00 g"
  */
 export function dilute({ stock, target, ...conditions }: Dilution): Outcome<Recipe> {
   const nothing = nothingOf(stock);
@@ -77,7 +77,7 @@ export interface Correction extends Conditions {
  * With the range of the batch's strength a note tells what either end takes; with the size of the tank, whether it fits.
  *
  * Problems: `solutions.amount`; `solutions.too-weak-salts` when what there is to add is itself weaker than the target, and those of `solutionAt`.
- * @example correct({ batch: { name: "batch", composition: { species: { Na2CO3: "9" }, water: "91", inert: "0" }, mass: 1000 }, target: { measure: "mass-percent", value: "10" }, salts: { name: "soda", composition: { species: { Na2CO3: "100" }, water: "0", inert: "0" } }, temperature: 20, scale: "145" }).ok // => true
+ * @example shown(correct({ batch: { name: "batch", composition: { species: { Na2CO3: "9" }, water: "91", inert: "0" }, mass: 1000 }, target: { measure: "mass-percent", value: "10" }, salts: { name: "soda", composition: { species: { Na2CO3: "100" }, water: "0", inert: "0" } }, temperature: 20, scale: "145" }).value.amounts[1]) // => "11.11 g"
  */
 export function correct({ within, tank, ...correction }: Correction): Outcome<Recipe> {
   const recipe = corrected(correction);

@@ -15,6 +15,7 @@ export interface BakedDose {
  * How much baked salt meets a dose of an alkaline product, alkalinity M held; problems as in `convert`.
  *
  * @param wanted - the product that the formula names, and g of it
+ * @example bakeDose(bakedSalt({ salt: "NaHCO3", before: 500, after: 330 }).value, { name: "soda", composition: { species: { Na2CO3: "100" }, water: "0", inert: "0" }, mass: "40" }).value.swapped.amounts.map(shown) // => ["41.85 g"]
  */
 export function bakeDose(baked: Baked, wanted: Weighed): Outcome<BakedDose> {
   const to = { name: "the baked salt", composition: baked.composition };

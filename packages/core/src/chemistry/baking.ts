@@ -69,7 +69,7 @@ export function idealYield(salt: BakingSalt): Figure {
  * How far a bicarbonate was converted in the oven, from its mass before and after, and what it is now.
  *
  * Problems: `baking.mass`, `baking.heavier`, `baking.lighter`.
- * @example bakedSalt({ salt: "NaHCO3", before: 500, after: 330 }).ok // => true
+ * @example shown(bakedSalt({ salt: "NaHCO3", before: 500, after: 330 }).value.conversion) // => "92.1 %"
  */
 export function bakedSalt(bake: Bake): Outcome<Baked> {
   const before = dec(bake.before);

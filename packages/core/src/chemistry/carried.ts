@@ -163,7 +163,7 @@ export function carriedBy(products: readonly Weighed[], when: string, ph?: Figur
  *
  * @param water - g of all water the salts meet, their own included
  * @param temperature - °C
- * @example phInWater([{ name: "soda", composition: { species: { Na2CO3: "100" }, water: "0", inert: "0" }, mass: 10 }], 350, 25).ok // => true
+ * @example shown(phInWater([{ name: "soda", composition: { species: { Na2CO3: "100" }, water: "0", inert: "0" }, mass: 10 }], 350, 25).value) // => "11.5"
  */
 export function phInWater(
   products: readonly Weighed[],

@@ -77,7 +77,7 @@ const MORE_LOADS = 60;
  *
  * Problems: `stock.wish`, `stock.not-clear`, `stock.too-much-water`, `stock.scales`, and those of `staysClear`.
  * Source: mass balance; solubility as in `staysClear`.
- * @example commonStock({ products: [{ name: "soda", composition: { species: { Na2CO3: "100" }, water: "0", inert: "0" }, mass: 2 }], scales: [{ division: 1 }], tolerance: 1, loads: 1, storage: 4 }).ok // => true
+ * @example shown(commonStock({ products: [{ name: "soda", composition: { species: { Na2CO3: "100" }, water: "0", inert: "0" }, mass: 2 }], scales: [{ division: 1 }], tolerance: 1, loads: 1, storage: 4 }).value.perLoad) // => "50 g"
  */
 export function commonStock(wish: CommonStockWish): Outcome<CommonStock> {
   const wrong = problemWith(wish);

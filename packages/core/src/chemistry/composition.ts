@@ -87,7 +87,7 @@ export function fromMasses(parts: Parts): Composition {
  *
  * @param stated - % by mass of the product
  * Problems: `composition.negative`, `composition.over-100`.
- * @example compositionOf({ species: { Na2CO3: "99" }, water: "0.6" }).ok // => true
+ * @example compositionOf({ species: { Na2CO3: "99" }, water: "0.6" }).value.inert // => "0.4"
  */
 export function compositionOf(stated: Omit<Parts, "inert">): Outcome<Composition> {
   const given = [...Object.values(stated.species), stated.water ?? 0].map(dec);

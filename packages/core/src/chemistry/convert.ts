@@ -34,7 +34,7 @@ export interface Swapped {
  * that comes nearer in ratio is taken, what is held stays exact, and a note says by how much the ratio is off.
  *
  * Problems: `convert.dose`, `convert.nothing-held`, `convert.cannot-hold`.
- * @example convert({ from: { name: "soda", composition: { species: { Na2CO3: "100" }, water: "0", inert: "0" }, mass: 10 }, to: [{ name: "crystals", composition: { species: { Na2CO3: "37" }, water: "63", inert: "0" } }], hold: "M" }).ok // => true
+ * @example shown(convert({ from: { name: "soda", composition: { species: { Na2CO3: "100" }, water: "0", inert: "0" }, mass: 10 }, to: [{ name: "crystals", composition: { species: { Na2CO3: "37" }, water: "63", inert: "0" } }], hold: "M" }).value.amounts[0]) // => "27.03 g"
  */
 export function convert(swap: Swap): Outcome<Swapped> {
   const problem = problemWith(swap);

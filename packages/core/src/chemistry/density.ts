@@ -40,7 +40,7 @@ interface Dissolved {
  * @param temperature - °C, 0 to 40
  * Problems: `density.no-model`, `density.temperature`, `density.too-strong`.
  * Source: mixing rule of Laliberté and Cooper 2004; fits as named in the figure.
- * @example solutionDensity({ species: { Na2CO3: "10" }, water: "90", inert: "0" }, 20).ok // => true
+ * @example shown(solutionDensity({ species: { Na2CO3: "10" }, water: "90", inert: "0" }, 20).value) // => "1.1036 g/mL"
  */
 export function solutionDensity(composition: Composition, temperature: DecimalInput): Outcome<Figure> {
   const t = dec(temperature);

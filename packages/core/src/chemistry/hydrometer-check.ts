@@ -13,7 +13,7 @@ export const usualReadingError = "0.2";
  *
  * @param readingError - degrees Baumé
  * Problems: those of `baumeFigure` and `readHydrometer`.
- * @example checkByHydrometer({ species: { K2CO3: "30" }, water: "70", inert: "0" }, "145").ok // => true
+ * @example shown(checkByHydrometer({ species: { K2CO3: "30" }, water: "70", inert: "0" }, "145").value.massPercent) // => "30.00 % w/w"
  */
 export function checkByHydrometer(
   solution: Composition,

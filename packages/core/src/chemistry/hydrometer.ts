@@ -27,7 +27,7 @@ export interface ReadStrength {
  * @param product - any composition with the salts in the ratio of the solution
  * @param readingError - in the unit of the reading, such as 0.2 degrees; zero or more
  * Problems: `hydrometer.error`, and those of `solutionAt`.
- * @example readHydrometer({ species: { Na2CO3: "100" }, water: "0", inert: "0" }, { measure: "degrees-baume", scale: "145", value: "10" }, "0.2").ok // => true
+ * @example shown(readHydrometer({ species: { Na2CO3: "100" }, water: "0", inert: "0" }, { measure: "degrees-baume", scale: "145", value: "10" }, "0.2").value.massPercent) // => "6.99 % w/w"
  */
 export function readHydrometer(
   product: Composition,
@@ -78,7 +78,7 @@ export interface WeighedVolume {
  * The strength of what is left in a bottle from the mass of a known volume, and what the errors of both mean.
  *
  * Problems: `hydrometer.volume`, and those of `readHydrometer`.
- * @example readWeighedVolume({ species: { Na2CO3: "100" }, water: "0", inert: "0" }, { mass: "110.4", volume: 100, temperature: "20", massError: "0.1", volumeError: "0.1" }).ok // => true
+ * @example shown(readWeighedVolume({ species: { Na2CO3: "100" }, water: "0", inert: "0" }, { mass: "110.4", volume: 100, temperature: "20", massError: "0.1", volumeError: "0.1" }).value.massPercent) // => "10.04 % w/w"
  */
 export function readWeighedVolume(product: Composition, weighed: WeighedVolume): Outcome<ReadStrength> {
   const [mass, volume] = [dec(weighed.mass), dec(weighed.volume)];

@@ -24,7 +24,7 @@ export interface MakeUp extends Conditions {
  * How to make up a solution from products at hand and water.
  *
  * Problems: `solutions.parts`, `solutions.amount`, and those of `solutionAt`; by volume also those of `solutionDensity`.
- * @example makeUp({ products: [{ name: "soda", composition: { species: { Na2CO3: "100" }, water: "0", inert: "0" }, parts: 1 }], ratioBy: "as-weighed", target: { measure: "mass-percent", value: "10" }, amount: { grams: 1000 }, temperature: 20, scale: "145" }).ok // => true
+ * @example shown(makeUp({ products: [{ name: "soda", composition: { species: { Na2CO3: "100" }, water: "0", inert: "0" }, parts: 1 }], ratioBy: "as-weighed", target: { measure: "mass-percent", value: "10" }, amount: { grams: 1000 }, temperature: 20, scale: "145" }).value.amounts[0]) // => "100.00 g"
  */
 export function makeUp(request: MakeUp): Outcome<Recipe> {
   const { products, ratioBy, target, amount } = request;
@@ -78,7 +78,7 @@ export interface Blend extends Conditions {
  * How to blend two stocks, and water if need be, to a strength and a ratio.
  *
  * Problems: `solutions.ratio`, and those of `makeUp`; `solution.too-strong` names the strength that the blend reaches without water.
- * @example blend({ stocks: [{ name: "soda", composition: { species: { Na2CO3: "15" }, water: "85", inert: "0" } }, { name: "potash", composition: { species: { K2CO3: "40" }, water: "60", inert: "0" } }], target: { measure: "mass-percent", value: "15" }, potassiumShare: 40, amount: { grams: 100 }, temperature: 20, scale: "145" }).ok // => true
+ * @example blend({ stocks: [{ name: "soda", composition: { species: { Na2CO3: "15" }, water: "85", inert: "0" } }, { name: "potash", composition: { species: { K2CO3: "40" }, water: "60", inert: "0" } }], target: { measure: "mass-percent", value: "15" }, potassiumShare: 40, amount: { grams: 100 }, temperature: 20, scale: "145" }).value.amounts.map(({ value }) => value) // => ["60", "15"]
  */
 export function blend({ stocks, potassiumShare, ...request }: Blend): Outcome<Recipe> {
   const wanted = dec(potassiumShare);

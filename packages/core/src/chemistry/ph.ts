@@ -40,7 +40,7 @@ interface Totals {
  * @param temperature - °C, 0 to 40
  * Problems: `ph.phosphate`, `ph.no-water`, `ph.no-salt`, `ph.too-strong`, `ph.temperature`.
  * Source: Harvie, Møller and Weare 1984; Plummer and Busenberg 1982 for the change with temperature.
- * @example solutionPh({ species: { Na2CO3: "1" }, water: "99", inert: "0" }, 25).ok // => true
+ * @example shown(solutionPh({ species: { Na2CO3: "1" }, water: "99", inert: "0" }, 25).value) // => "11.4"
  */
 export function solutionPh(composition: Composition, temperature: DecimalInput): Outcome<Figure> {
   const t = Number(temperature);

@@ -33,7 +33,7 @@ const MIXED = "80";
  *
  * @param temperature - °C, within the table
  * Problems: `solubility.no-table`, `solubility.temperature`.
- * @example solubilityOf("Na2CO3", 20).ok // => true
+ * @example shown(solubilityOf("Na2CO3", 20).value) // => "21.8 g/100 g water"
  */
 export function solubilityOf(name: SpeciesName, temperature: DecimalInput): Outcome<Figure> {
   const t = dec(temperature);
@@ -71,7 +71,7 @@ export function solubilityOf(name: SpeciesName, temperature: DecimalInput): Outc
  * @param temperature - °C
  * Problems: `solubility.no-water`, and those of `solubilityOf`.
  * Source: Harvie, Møller and Weare 1984 for the activities, at 25 °C; the tables for the limits.
- * @example staysClear({ species: { Na2CO3: "15" }, water: "85", inert: "0" }, 4).ok // => true
+ * @example staysClear({ species: { Na2CO3: "15" }, water: "85", inert: "0" }, 4).value.verdict // => "crystals"
  */
 export function staysClear(composition: Composition, temperature: DecimalInput): Outcome<Solubility> {
   const t = dec(temperature);

@@ -56,7 +56,7 @@ const USUAL_TEMPERATURE = "20";
  *
  * @param product - dry, crystalline or itself a solution; its salts give the ratio
  * Problems: `strength.value`, `strength.degrees`, `strength.no-salt`, `solution.too-strong`, `strength.beyond-fit`, and those of `solutionDensity`.
- * @example solutionAt({ species: { Na2CO3: "100" }, water: "0", inert: "0" }, { measure: "parts-to-water", value: "25" }).ok // => true
+ * @example solutionAt({ species: { Na2CO3: "100" }, water: "0", inert: "0" }, { measure: "parts-to-water", value: "25" }).value.water // => "80"
  */
 export function solutionAt(product: Composition, stated: StatedStrength): Outcome<Composition> {
   const solution = solutionFor(product, stated, 0);

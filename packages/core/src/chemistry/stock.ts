@@ -36,7 +36,7 @@ const WEAKEST = "0.1";
  * One stock solution of all the salts of a load, and all about it: the smallest that weighs within the tolerance.
  *
  * Problems: `stock.too-weak`, and those of `commonStock` and `completed`.
- * @example severalStock({ products: [{ name: "soda", composition: { species: { Na2CO3: "100" }, water: "0", inert: "0" }, mass: 8 }], scales: [{ division: 1 }], tolerance: 1, loads: 20, storage: 4, temperature: 20, scale: "145" }).ok // => true
+ * @example shown(severalStock({ products: [{ name: "soda", composition: { species: { Na2CO3: "100" }, water: "0", inert: "0" }, mass: 8 }], scales: [{ division: 1 }], tolerance: 1, loads: 20, storage: 4, temperature: 20, scale: "145" }).value.perLoad) // => "130 g"
  */
 export function severalStock(wish: StockWish): Outcome<Stock> {
   const products = wish.products.filter(({ mass }) => !dec(mass).isZero());

@@ -39,7 +39,7 @@ export interface VolumeStrength {
  * @param temperature - °C at which volumes are meant, 0 to 40
  * @param scale - the hydrometer scale to give degrees Baumé on
  * Problems: `strength.no-water`, `strength.no-salt`.
- * @example strengthOf({ species: { K2CO3: "40" }, water: "60", inert: "0" }, 20, "145").ok // => true
+ * @example shown(strengthOf({ species: { K2CO3: "40" }, water: "60", inert: "0" }, 20, "145").value.molPerKilogram) // => "4.824 mol/kg"
  */
 export function strengthOf(composition: Composition, temperature: DecimalInput, scale: BaumeName): Outcome<Strength> {
   const problem = notASolution(composition);
@@ -104,7 +104,7 @@ export function strengthOf(composition: Composition, temperature: DecimalInput, 
   );
 }
 
-/** What a hydrometer of a scale shows in a solution at its own temperature; problems as in `solutionDensity`. @example baumeFigure({ species: { Na2CO3: "10" }, water: "90", inert: "0" }, "145").ok // => true */
+/** What a hydrometer of a scale shows in a solution at its own temperature; problems as in `solutionDensity`. @example shown(baumeFigure({ species: { Na2CO3: "10" }, water: "90", inert: "0" }, "145").value) // => "13.92 °Bé" */
 export function baumeFigure(composition: Composition, scale: BaumeName): Outcome<Figure> {
   const { sample, use, sources } = baumeScales[scale];
   const density = solutionDensity(composition, sample);
@@ -180,7 +180,7 @@ function notesOf(outcome: Outcome<Figure>): readonly Note[] {
   }));
 }
 
-/** Grams in a volume of a solution: mL times g/mL; problems as in `solutionDensity`. @example massOfVolume({ species: {}, water: "100", inert: "0" }, 1000, 20).ok // => true */
+/** Grams in a volume of a solution: mL times g/mL; problems as in `solutionDensity`. @example shown(massOfVolume({ species: {}, water: "100", inert: "0" }, 1000, 20).value) // => "998.20 g" */
 export function massOfVolume(
   composition: Composition,
   millilitres: DecimalInput,
@@ -196,7 +196,7 @@ export function massOfVolume(
   return answer(withDensityRange(mass, density.value), density.notes);
 }
 
-/** Millilitres that a mass of a solution fills; problems as in `solutionDensity`. @example volumeOfMass({ species: {}, water: "100", inert: "0" }, 1000, 20).ok // => true */
+/** Millilitres that a mass of a solution fills; problems as in `solutionDensity`. @example shown(volumeOfMass({ species: {}, water: "100", inert: "0" }, 1000, 20).value) // => "1001.8 mL" */
 export function volumeOfMass(
   composition: Composition,
   grams: DecimalInput,

@@ -78,7 +78,7 @@ export interface Assayed {
  * @param salts - any composition with the alkaline salts in their ratio; its water and inert matter do not count
  * @param water - % of water in the product; the rest is inert
  * Problems: `titration.value`, `titration.no-alkalinity`, `titration.over-100`.
- * @example assayed({ as: "Na2O", percent: "58" }, { species: { Na2CO3: "100" }, water: "0", inert: "0" }).ok // => true
+ * @example shown(assayed({ as: "Na2O", percent: "58" }, { species: { Na2CO3: "100" }, water: "0", inert: "0" }).value.assay) // => "99.18 %"
  */
 export function assayed(stated: StatedAlkalinity, salts: Composition, water: DecimalInput = 0): Outcome<Assayed> {
   if ("acid" in stated ? !positive(stated.acid) : dec(stated.percent).lte(0)) {
@@ -189,7 +189,7 @@ export interface Split {
  *
  * Problems: `titration.end-points`, `composition.over-100`.
  * Source: textbook rule, from memory.
- * @example splitByEndPoints({ phenolphthalein: 10, total: 20, normality: 1, sample: "1.06", potassium: 0 }).ok // => true
+ * @example shown(splitByEndPoints({ phenolphthalein: 10, total: 20, normality: 1, sample: "1.06", potassium: 0 }).value.carbonate) // => "18.8679 meq/g"
  */
 export function splitByEndPoints(ends: TwoEndPoints): Outcome<Split> {
   const [first, total] = [dec(ends.phenolphthalein), dec(ends.total)];

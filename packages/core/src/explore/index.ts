@@ -30,6 +30,4 @@ export {
   usualHold,
 } from "../blend/substitute-question.ts";
 export type { WaterFlour } from "../blend/water-flour.ts";
-export type { Cause, Output } from "./cause.ts";
-export { type Tolerance, type ToleranceQuestion, tolerance } from "./tolerance.ts";
 export { type Trial, type TrialRequest, waterTrial } from "./water-trial.ts";

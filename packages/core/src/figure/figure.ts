@@ -122,7 +122,11 @@ export function shownValue(figure: Pick<Figure, "value" | "places">): string {
   return fixedText(figure.value, figure.places);
 }
 
-/** The value as shown, with its unit. */
+/**
+ * The value as shown, with its unit.
+ *
+ * @example shown(example("school-noodle").formula.water.added) // => "35.00 % of flour"
+ */
 export function shown(figure: Figure): string {
   return figure.unit === "" ? shownValue(figure) : `${shownValue(figure)} ${figure.unit}`;
 }

@@ -60,12 +60,17 @@ function resolved(ref: Ref, known: readonly Graph[]): Figure {
  * The graph of figures: these and all that they rest on.
  *
  * @throws {RangeError} as `withOrigins`
+ * @example graphOf([example("school-noodle").formula.water.added], example("school-noodle").formula.graph)["water.added"].value // => "35"
  */
 export function graphOf(figures: readonly Figure[], ...known: readonly Graph[]): Graph {
   return Object.fromEntries(withOrigins(figures, ...known).map((figure) => [figure.id, plainFigure(figure)]));
 }
 
-/** A figure that names what went into it by id. */
+/**
+ * A figure that names what went into it by id.
+ *
+ * @example plainFigure(example("school-noodle").formula.water.added).id // => "water.added"
+ */
 export function plainFigure(figure: Figure): PlainFigure {
   return { ...figure, working: withRefs(figure.working, (ref) => (typeof ref === "string" ? ref : ref.id)) };
 }

@@ -1,5 +1,5 @@
 // The door to quantities, to figures that explain themselves and the graph they make, and to problems of one's own.
-export { type DecimalText, dec, decimalText, fixedText } from "../number/decimal.ts";
+export { type DecimalText, decimalText, fixedText } from "../number/decimal.ts";
 export { inDays, parseQuantity, type Quantity } from "../number/quantity.ts";
 export type { Dimension } from "../number/units.ts";
 export { type Figure, type Range, shown, shownValue, type Working } from "./figure.ts";

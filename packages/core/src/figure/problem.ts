@@ -48,7 +48,11 @@ export type Outcome<T> =
   | { readonly ok: true; readonly value: T; readonly notes: readonly Note[] }
   | { readonly ok: false; readonly problems: readonly Problem[] };
 
-/** Makes the answer. */
+/**
+ * Makes the answer.
+ *
+ * @example answer(36) // => { ok: true, value: 36, notes: [] }
+ */
 export function answer<T>(value: T, notes: readonly Note[] = []): Outcome<T> {
   return { ok: true, value, notes };
 }

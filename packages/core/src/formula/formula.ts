@@ -89,7 +89,7 @@ export function computeFormula(spec: Spec, extra: OwnMaterials = {}): Outcome<Fo
 /**
  * Reads a spec and works out its formula, with the problems of shape and of sense together.
  *
- * @example formulaOf({ name: "plain", flours: [{ name: "bread flour", amount: "100 %" }], water: { added: "36 %" } }).ok // => true
+ * @example formulaOf({ name: "plain", flours: [{ name: "bread flour", amount: "100 %" }], water: { added: "36 %" } }).value.formula.water.added.value // => "36"
  */
 export function formulaOf(
   input: unknown,

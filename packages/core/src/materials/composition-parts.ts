@@ -8,7 +8,7 @@ import { parseQuantity } from "../number/quantity.ts";
  * Reads what a product is made of, in % of it; formulas may carry crystal water, and one part may be `rest`.
  *
  * Problems: `materials.composition`, `materials.composition-part`, `quantity.unreadable`; paths end in the key of the part.
- * @example readParts({ K2CO3: "30 %", water: "rest" }, []).ok // => true
+ * @example readParts({ K2CO3: "30 %", water: "rest" }, []).value.water // => "70"
  */
 export function readParts(written: Readonly<Record<string, string | number>>, path: Path): Outcome<Composition> {
   const problems: Problem[] = [];

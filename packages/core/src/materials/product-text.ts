@@ -23,7 +23,7 @@ export const productForms =
  * @param terms - the hydrometer's modulus, the temperature, and what the parts of a ratio count
  * @param path - of problems
  * Problems: `product.unknown`, `materials.several`, `product.no-alkali`, `product.strength`, and those of `readParts`, `saltsInRatio` and `solutionAt`.
- * @example readProduct("K2CO3 30 %, water rest", {}, {}, []).ok // => true
+ * @example readProduct("K2CO3 30 %, water rest", {}, {}, []).value.composition.water // => "70"
  */
 export function readProduct(
   text: string,

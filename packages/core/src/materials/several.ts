@@ -2,7 +2,7 @@ import { alkalinityM, anhydrousShare, ofFormula, pure } from "../chemistry/compo
 import { type Formula, nameOf } from "../chemistry/species.ts";
 import { inputProblem, type Path, type WordedProblem } from "../figure/problem.ts";
 import type { Source } from "../figure/source.ts";
-import { type Decimal, type DecimalText, dec, fixedText } from "../number/decimal.ts";
+import { type Decimal, type DecimalInput, type DecimalText, dec, fixedText } from "../number/decimal.ts";
 import { plainName } from "./nearest.ts";
 
 /** A name that stands for several things, or for something that is no noodle alkali, with what has to be asked. */
@@ -322,7 +322,7 @@ export interface DoseBeside {
   /** So much of it, g or %. */
   readonly ofIt?: DecimalText;
   /** So much alkalinity, meq in what `unit` counts, or so much of anhydrous salts. */
-  readonly meq?: Decimal;
+  readonly meq?: DecimalInput;
   readonly anhydrous?: Decimal;
 }
 
@@ -351,7 +351,7 @@ function rangeText(
     const composition = ofFormula(formula);
     const strength = alkalinityM(composition);
     if (ofIt !== undefined) return strength.times(ofIt).div(alkalinityM(pure("Na2CO3")));
-    if (meq !== undefined) return meq.div(strength);
+    if (meq !== undefined) return dec(meq).div(strength);
     return (anhydrous ?? dec(0)).times(100).div(anhydrousShare(composition));
   };
   const ends = [strongest, weakest].map((formula) => ({ formula, amount: amount(formula) }));

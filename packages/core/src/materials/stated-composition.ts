@@ -119,7 +119,7 @@ function ofAssay(stated: AssayFigures, path: Path): Outcome<Composition> {
  * Salts in a ratio, as a composition: parts by their anhydrous mass, or as weighed with their crystal water.
  *
  * Problems: `materials.salts`, `materials.composition-part`, and those of `mixInRatio`.
- * @example saltsInRatio({ K2CO3: 6, Na2CO3: 4 }, "anhydrous", []).ok // => true
+ * @example saltsInRatio({ K2CO3: 6, Na2CO3: 4 }, "anhydrous", []).value.species.K2CO3 // => "60"
  */
 export function saltsInRatio(
   parts: Readonly<Record<string, number | string>>,

@@ -9,6 +9,7 @@ import { shortPortions } from "./planned-sheet.ts";
  * The weights of each load, and what the batch comes to. Masses in g.
  *
  * Problems: of the size of the batch, the losses, the mixer, the scales and the rework.
+ * @example shown(askBatch(example("school-noodle")).value.loadTotal) // => "12280.3 g"
  */
 export function askBatch(noodle: Noodle): Answer<Batch> {
   return answered(plannedBatch(noodle), {

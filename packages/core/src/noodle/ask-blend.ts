@@ -7,6 +7,7 @@ import type { Noodle } from "./noodle.ts";
  * The blend that the spec asks for under `wanted:`, of its flours and those of its `shelf:`; the nearest, where none is.
  *
  * Problems: of the flours on the shelf, and of what is wanted.
+ * @example askBlend(example("school-barley-noodle")).value.answer.kind // => "found"
  */
 export function askBlend({ spec, formula, kitchen, notes: before }: Noodle): Answer<SpecBlend> {
   return answered(designBlend(spec, formula, kitchen.materials), {

@@ -40,6 +40,7 @@ export interface MadeCard {
  * is noted on the card. All of a card is in one system of units, that of the scales.
  *
  * Problems: those of `askBatch`; what is wrong in the input of the other answers; `card.loads`.
+ * @example askCard(example("school-noodle"), { date: "2026-11-25" }).value.card.weights.loads // => [1, 2, 3]
  */
 export function askCard(noodle: Noodle, wish: CardWish): Outcome<MadeCard> {
   const { spec, formula } = noodle;

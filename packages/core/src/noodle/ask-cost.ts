@@ -9,6 +9,7 @@ import { shortPortions } from "./planned-sheet.ts";
  * What the batch costs, what to buy and how far the store goes.
  *
  * Problems: those of `askBatch`; prices in several currencies.
+ * @example shown(askCost(example("school-noodle")).value.kilogram) // => "0.8202 EUR"
  */
 export function askCost(noodle: Noodle): Answer<Cost> {
   const batch = plannedBatch(noodle);

@@ -9,6 +9,7 @@ import { plannedSheet, shortPortions } from "./planned-sheet.ts";
  * The day, backwards from service: when each load is weighed, mixed, rolled, cut and boiled. Times in min.
  *
  * Problems: those of `askBatch`, and of `askSheet` where the spec has a sheet; of the stages and the time of service.
+ * @example askDay(example("evening-class")).value.time.start.text // => "17:40"
  */
 export function askDay(noodle: Noodle): Answer<DayPlan> {
   const { spec, formula, units } = noodle;

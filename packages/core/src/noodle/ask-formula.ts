@@ -10,6 +10,7 @@ import type { Noodle } from "./noodle.ts";
  * The formula on 100 of flour, held against what is published for its style where the spec names one.
  *
  * Problems: those of `askStyle`.
+ * @example shown(askFormula(example("school-noodle")).value.water.added) // => "35.00 % of flour"
  */
 export function askFormula(noodle: Noodle): Answer<Formula> {
   const style = askStyle(noodle);
@@ -23,6 +24,7 @@ export function askFormula(noodle: Noodle): Answer<Formula> {
  * Holds the formula against what is published for the `style:` of its spec; nothing where the spec names none.
  *
  * Problems: `style.unknown`.
+ * @example askStyle(example("school-noodle")).value // => []
  */
 export function askStyle({ spec, formula }: Noodle): Outcome<readonly StyleCheck[]> {
   return formulaStyle(spec, formula);

@@ -8,6 +8,7 @@ import type { Noodle } from "./noodle.ts";
  *
  * @param wish - by whose rules; those of the European Union unless stated
  * Problems: of the weight of a bowl.
+ * @example askNutrition(example("school-noodle"), { rules: "US" }).value.declared.cooked[0].text // => "280"
  */
 export function askNutrition(noodle: Noodle, wish: Partial<NutritionWish> = {}): Answer<Nutrition> {
   return answered(nutritionOf(noodle.spec, noodle.formula, { rules: "EU", ...wish }), {

@@ -8,7 +8,11 @@ import { substituteReport } from "../report/substitute-report.ts";
 import { type Answer, answered } from "./answer.ts";
 import type { Noodle } from "./noodle.ts";
 
-/** Whether a blend is the one that was asked for, not only the nearest. */
+/**
+ * Whether a blend is the one that was asked for, not only the nearest.
+ *
+ * @example blendFound(askBlend(example("barley-out-of-reach")).value) // => false
+ */
 export function blendFound({ answer }: Pick<Substitution, "answer">): boolean {
   return answer.kind === "found";
 }
@@ -22,6 +26,7 @@ export interface HoldWish {
  * The blend without a flour that is missing, of the other flours of the spec and those of its `shelf:`.
  *
  * Problems: `hold.unknown`, `substitute.missing`; of the flours on the shelf, and of what is wanted.
+ * @example askFlourReplacement(example("school-barley-noodle"), { missing: "barley flour" }).value.answer.kind // => "found"
  */
 export function askFlourReplacement(
   { spec, formula, kitchen, notes: before }: Noodle,
@@ -40,6 +45,7 @@ export function askFlourReplacement(
  * An ingredient that is missing, replaced by another of its kind with the same dry matter, and the water for it.
  *
  * Problems: `replace.ingredient`, `replace.kind`, `replace.no-water`; a name that no material has.
+ * @example shown(askIngredientReplacement(example("barley-egg-noodle"), { missing: "whole egg", by: "dried whole egg" }).value.amount) // => "1.49 % of flour"
  */
 export function askIngredientReplacement(
   { spec, formula, kitchen, notes: before }: Noodle,
@@ -55,6 +61,7 @@ export function askIngredientReplacement(
  * The blend and the water for the new lot of a flour that the spec describes under `lot:`.
  *
  * Problems: `hold.unknown`, `lot.none`, `substitute.lot`; of the flours on the shelf, and of what is wanted.
+ * @example askLot(example("new-lot")).value.answer.kind // => "found"
  */
 export function askLot(
   { spec, formula, kitchen, notes: before }: Noodle,

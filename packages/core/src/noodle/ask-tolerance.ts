@@ -10,6 +10,7 @@ import { plannedBatch, unweighedNotes } from "./planned-batch.ts";
  *
  * @param wish - where the random trials begin, and how many there are
  * Problems: those of `askBatch`; `tolerance.no-error`; a seed or a number of trials that is none.
+ * @example shown(askTolerance(example("school-noodle"), { draws: 100 }).value.outputs[0].figure) // => "12.32 %"
  */
 export function askTolerance(
   noodle: Noodle,

@@ -18,6 +18,7 @@ export interface WeighedTrial {
  *
  * @param wish - flour of one dough and the step, with their units; 200 g and 1 % of flour unless stated
  * Problems: `quantity.unreadable`, `quantity.out-of-range`; of the scales.
+ * @example askTrial(example("school-noodle")).value.trial.doughs.length // => 3
  */
 export function askTrial(
   { spec, formula, notes: before, units }: Noodle,

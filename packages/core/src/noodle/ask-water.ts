@@ -9,6 +9,7 @@ import { doughNotes, plannedBatch } from "./planned-batch.ts";
  * How warm the water of one load has to be, and how much of it is ice. Temperatures in °C, masses in g.
  *
  * Problems: those of `askBatch`; of the temperatures, and of a dough that no water brings to them.
+ * @example shown(askWater(example("school-noodle")).value.plan.temperature) // => "14.8 °C"
  */
 export function askWater(noodle: Noodle): Answer<Published<DoughWater>> {
   const batch = plannedBatch(noodle);

@@ -9,7 +9,11 @@ import { figuresHtml, listSection, page, sectionHtml } from "./html.ts";
 /** Most loads that have their boxes beside each other; more go into a further table. */
 const loadsBeside = 4;
 
-/** Prints a card as one page to hang by the machine: large weights, boxes to tick, room to write. */
+/**
+ * Prints a card as one page to hang by the machine: large weights, boxes to tick, room to write.
+ *
+ * @example renderCard(askCard(example("school-noodle"), { date: "2026-11-25" }).value.card, "a4").slice(0, 15) // => "<!doctype html>"
+ */
 export function renderCard(card: Card, paper: Paper): string {
   const { title, date, weights, makeUp, allergens, notes, cautions } = card;
   const each = weights.of > 1 ? ` for each of ${weights.of} loads` : "";
@@ -50,7 +54,11 @@ function shortened(text: string): string {
   return text.length > longestMark ? `${text.slice(0, longestMark - 1)}…` : text;
 }
 
-/** The checksum of the spec itself. */
+/**
+ * The checksum of the spec itself.
+ *
+ * @example checksumOf(askCard(example("school-noodle"), { date: "2026-11-25" }).value.card) // => ""
+ */
 export function checksumOf({ files }: Card): string {
   return files[0]?.checksum ?? "";
 }

@@ -31,7 +31,11 @@ const loadsBeside = 4;
 /** Pages that a card is promised to fit on. */
 const promised = 2;
 
-/** What to say of a card that may take more pages than promised: nothing is ever cut off. */
+/**
+ * What to say of a card that may take more pages than promised: nothing is ever cut off.
+ *
+ * @example lengthWarning(askCard(example("school-noodle"), { date: "2026-11-25" }).value.card, "a4") ?? "short enough" // => "short enough"
+ */
 export function lengthWarning(card: Card, paper: Paper): string | undefined {
   const pages = mostPages(card, paper);
   if (pages <= promised) return undefined;
@@ -39,7 +43,11 @@ export function lengthWarning(card: Card, paper: Paper): string | undefined {
   return `${printable(card.title)}: the card may take up to ${pages} pages${advice}.\n`;
 }
 
-/** How many pages a card may take: its parts are laid on pages as a browser does it, which keeps most of them whole. */
+/**
+ * How many pages a card may take: its parts are laid on pages as a browser does it, which keeps most of them whole.
+ *
+ * @example mostPages(askCard(example("school-noodle"), { date: "2026-11-25" }).value.card, "a4") // => 2
+ */
 export function mostPages(card: Card, paper: Paper): number {
   const height = pageHeight[paper];
   let pages = 1;

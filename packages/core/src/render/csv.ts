@@ -1,7 +1,11 @@
 import type { Cell, Report, Table } from "../report/schema.ts";
 import type { Rendering } from "./rendering.ts";
 
-/** Prints one table of a report as CSV (RFC 4180): exact numbers, ungrouped, with the units in the headings. */
+/**
+ * Prints one table of a report as CSV (RFC 4180): exact numbers, ungrouped, with the units in the headings.
+ *
+ * @example renderCsv(askFormula(example("school-noodle")).report()).text.split("\n")[1] // => "mill strong flour,85.00,62.04,11.56\r"
+ */
 export function renderCsv(report: Report, name: string | undefined): Rendering {
   const tables = report.sections.flatMap(({ blocks }) =>
     blocks.filter((block): block is Table => block.kind === "table"),

@@ -5,7 +5,11 @@ import { byLoudness, firstOfAll } from "./loud.ts";
 import { ownMark } from "./own-mark.ts";
 import { workings } from "./working.ts";
 
-/** What every page of ours shares: one file, no script, nothing from the network. */
+/**
+ * What every page of ours shares: one file, no script, nothing from the network.
+ *
+ * @example page({ title: "Cards", style: "", body: "" }).slice(0, 15) // => "<!doctype html>"
+ */
 export function page(parts: { readonly title: string; readonly style: string; readonly body: string }): string {
   return `<!doctype html>
 <html lang="en">
@@ -64,7 +68,11 @@ ul { margin: .3rem 0; padding-left: 1.2rem; }
 }
 `;
 
-/** Prints a report as one page. */
+/**
+ * Prints a report as one page.
+ *
+ * @example renderHtml(askFormula(example("school-noodle")).report()).includes("<h1>School noodle</h1>") // => true
+ */
 export function renderHtml(report: Report): string {
   const sections = report.sections.map(({ id, heading, blocks }) => sectionHtml(id, heading, blocks));
   const { loud, quiet } = byLoudness(report);

@@ -3,7 +3,11 @@ import { shownGrouped } from "../report/show.ts";
 import { byLoudness, firstOfAll } from "./loud.ts";
 import { workings } from "./working.ts";
 
-/** Prints a report as Markdown, with what the words contain kept from being read as markup. */
+/**
+ * Prints a report as Markdown, with what the words contain kept from being read as markup.
+ *
+ * @example renderMarkdown(askFormula(example("school-noodle")).report()).split("\n")[0] // => "# School noodle"
+ */
 export function renderMarkdown(report: Report): string {
   const { loud, quiet } = byLoudness(report);
   const parts = [`# ${escaped(report.title)}`];

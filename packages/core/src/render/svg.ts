@@ -3,7 +3,11 @@ import type { Rendering } from "./rendering.ts";
 
 type PictureBlock = Extract<Block, { readonly kind: "picture" }>;
 
-/** Prints one picture of a report as SVG: the named one, or the first. */
+/**
+ * Prints one picture of a report as SVG: the named one, or the first.
+ *
+ * @example renderSvg(askFormula(example("school-noodle")).report()).text.slice(0, 4) // => "<svg"
+ */
 export function renderSvg(report: Report, name: string | undefined): Rendering {
   const pictures = report.sections.flatMap(({ blocks }) =>
     blocks.filter((block): block is PictureBlock => block.kind === "picture"),

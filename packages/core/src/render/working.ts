@@ -10,7 +10,11 @@ export interface FigureWorking {
   readonly lines: readonly string[];
 }
 
-/** The working of figures, among which is all that they rest on. */
+/**
+ * The working of figures, among which is all that they rest on.
+ *
+ * @example workings(Object.values(example("school-noodle").formula.graph))[0].label // => "mill strong flour"
+ */
 export function workings(figures: readonly Figure[]): readonly FigureWorking[] {
   const graph = Object.fromEntries(figures.map((figure) => [figure.id, plainFigure(figure)]));
   return figures.map((figure) => ({ label: figure.label, lines: workingLines(figure, graph) }));

@@ -9,7 +9,11 @@ import { numberColumn, report, row, section, table, wordColumn } from "./build.t
 import type { Report, Table } from "./schema.ts";
 import { alkalinityEnds, figureCell, inSystem, measureCell, type UnitSystem, words } from "./show.ts";
 
-/** Tells a swap: what to weigh, what to take off the tap water, and what the new products bring that the old did not. */
+/**
+ * Tells a swap: what to weigh, what to take off the tap water, and what the new products bring that the old did not.
+ *
+ * @example convertReport({ from: { name: "soda", composition: { species: { Na2CO3: "100" }, water: "0", inert: "0" }, mass: 10 }, to: [{ name: "soda", composition: { species: { Na2CO3: "100" }, water: "0", inert: "0" } }], hold: "M" }, convert({ from: { name: "soda", composition: { species: { Na2CO3: "100" }, water: "0", inert: "0" }, mass: 10 }, to: [{ name: "soda", composition: { species: { Na2CO3: "100" }, water: "0", inert: "0" } }], hold: "M" }).value, []).main // => "weigh"
+ */
 export function convertReport(
   { from, to, hold }: Swap,
   swapped: Swapped,

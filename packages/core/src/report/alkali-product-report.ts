@@ -15,7 +15,11 @@ import { alkalinityEnds, figureCell, inSystem, type UnitSystem, words } from "./
 
 const ends: Block = { kind: "text", lines: [alkalinityEnds] };
 
-/** Tells a tray of baked bicarbonate: how far it went, what it is made of now, and how much of it meets a dose. */
+/**
+ * Tells a tray of baked bicarbonate: how far it went, what it is made of now, and how much of it meets a dose.
+ *
+ * @example bakeReport(bakedSalt({ salt: "NaHCO3", before: 500, after: 330 }).value, []).main // => "composition"
+ */
 export function bakeReport(
   baked: Baked,
   notes: readonly Note[],
@@ -57,7 +61,11 @@ export function bakeReport(
   });
 }
 
-/** Tells the yield of an oven that converts all, before anything was weighed. */
+/**
+ * Tells the yield of an oven that converts all, before anything was weighed.
+ *
+ * @example idealBakeReport("NaHCO3").main // => "limits"
+ */
 export function idealBakeReport(salt: "NaHCO3" | "KHCO3"): Report {
   const figure = idealYield(salt);
   const carbonate: Composition = {
@@ -91,7 +99,11 @@ export function idealBakeReport(salt: "NaHCO3" | "KHCO3"): Report {
   });
 }
 
-/** Tells the composition behind a stated or titrated alkalinity. */
+/**
+ * Tells the composition behind a stated or titrated alkalinity.
+ *
+ * @example assayReport(assayed({ as: "Na2O", percent: "58" }, { species: { Na2CO3: "100" }, water: "0", inert: "0" }).value, []).main // => "composition"
+ */
 export function assayReport(assay: Assayed | Split, notes: readonly Note[]): Report {
   const { composition } = assay;
   const found =

@@ -35,7 +35,11 @@ export interface RecipeTelling {
   readonly figures?: readonly Figure[];
 }
 
-/** Tells how to make a solution and all about it: weights, strength in every measure, clarity, pH, limits and cautions. */
+/**
+ * Tells how to make a solution and all about it: weights, strength in every measure, clarity, pH, limits and cautions.
+ *
+ * @example recipeReport(makeUp({ products: [{ name: "soda", composition: { species: { Na2CO3: "100" }, water: "0", inert: "0" }, parts: 1 }], ratioBy: "as-weighed", target: { measure: "mass-percent", value: "10" }, amount: { grams: 1000 }, temperature: 20, scale: "145" }).value, { command: "alkali make", title: "Soda, 10 %", products: [{ name: "soda", composition: { species: { Na2CO3: "100" }, water: "0", inert: "0" } }], temperature: "20", scale: "145", division: "1" }, []).title // => "Soda, 10 %"
+ */
 export function recipeReport(recipe: Recipe, telling: RecipeTelling, notes: readonly Note[]): Report {
   const { products, temperature, scale, units = "metric" } = telling;
   const rounded = roundRecipe(recipe, products, telling.division);

@@ -7,7 +7,11 @@ import { section } from "./build.ts";
 import type { Report } from "./schema.ts";
 import { inSystem } from "./show.ts";
 
-/** Tells a stock solution for weighing: what of it goes into a load, and how to make it for its keeping time. */
+/**
+ * Tells a stock solution for weighing: what of it goes into a load, and how to make it for its keeping time.
+ *
+ * @example stockReport(severalStock({ products: [{ name: "soda", composition: { species: { Na2CO3: "100" }, water: "0", inert: "0" }, mass: 8 }], scales: [{ division: 1 }], tolerance: 1, loads: 20, storage: 4, temperature: 20, scale: "145" }).value, [{ name: "soda", composition: { species: { Na2CO3: "100" }, water: "0", inert: "0" } }], { temperature: "20", scale: "145", division: "1" }, []).main // => "weigh"
+ */
 export function stockReport(
   stock: Stock,
   products: readonly Product[],

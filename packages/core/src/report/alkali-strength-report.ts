@@ -23,7 +23,11 @@ export interface StrengthTelling {
   readonly temperature: DecimalText;
 }
 
-/** Tells how strong a solution is, in every measure, with its composition, its pH and what an error of reading means. */
+/**
+ * Tells how strong a solution is, in every measure, with its composition, its pH and what an error of reading means.
+ *
+ * @example strengthReport({ name: "soda", composition: { species: { Na2CO3: "10" }, water: "90", inert: "0" }, strength: strengthOf({ species: { Na2CO3: "10" }, water: "90", inert: "0" }, 20, "145").value, temperature: "20" }, []).title // => "Strength of soda"
+ */
 export function strengthReport(telling: StrengthTelling, notes: readonly Note[]): Report {
   const { name, composition, strength, reading, temperature } = telling;
   const measures = strengthFigures(strength);

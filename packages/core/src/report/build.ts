@@ -86,7 +86,11 @@ function unique(notes: Report["notes"]): Report["notes"] {
   return notes.filter((note, index) => notes.findIndex(({ text }) => text === note.text) === index);
 }
 
-/** The same report with the working of all its figures at the end. */
+/**
+ * The same report with the working of all its figures at the end.
+ *
+ * @example withWorking(askFormula(example("school-noodle")).report()).sections.at(-1).id // => "working"
+ */
 export function withWorking(plain: Report): Report {
   const figures = Object.values(plain.figures);
   if (figures.length === 0) return plain;
@@ -96,7 +100,11 @@ export function withWorking(plain: Report): Report {
   };
 }
 
-/** A report of the working of one figure and of all it rests on; undefined where there is no such figure. */
+/**
+ * A report of the working of one figure and of all it rests on; undefined where there is no such figure.
+ *
+ * @example onlyFigure(askFormula(example("school-noodle")).report(), "water.added").figures["water.added"].value // => "35"
+ */
 export function onlyFigure(plain: Report, id: string): Report | undefined {
   const figure = Object.hasOwn(plain.figures, id) ? plain.figures[id] : undefined;
   if (figure === undefined) return undefined;

@@ -4,7 +4,11 @@ import { numberColumn, report, row, section, table, wordColumn } from "./build.t
 import type { Report } from "./schema.ts";
 import { inSystem, measureCell, type UnitSystem, words } from "./show.ts";
 
-/** Tells the kitchen's own figures, and how they are written into the spec. */
+/**
+ * Tells the kitchen's own figures, and how they are written into the spec.
+ *
+ * @example calibrateReport("A boiling", measuredCooking({ raw: "500 g", cooked: "880 g" }).value, []).main // => "measured"
+ */
 export function calibrateReport(
   title: string,
   { results, lines, figures }: Measurement,

@@ -38,7 +38,11 @@ const schemas = {
 /** Names of the schemas that can be asked for. */
 export const schemaNames = Object.keys(schemas) as readonly (keyof typeof schemas)[];
 
-/** JSON Schema (draft 7) of the spec, of a kitchen file, of a report or of problems; made from the schemas that validate. */
+/**
+ * JSON Schema (draft 7) of the spec, of a kitchen file, of a report or of problems; made from the schemas that validate.
+ *
+ * @example jsonSchema("spec").$ref // => "#/definitions/Spec"
+ */
 export function jsonSchema(name: keyof typeof schemas): object {
   const isInput = name === "spec" || name === "kitchen";
   return z.toJSONSchema(schemas[name], {

@@ -22,7 +22,11 @@ export function groupDigits(text: DecimalText): string {
   return part === undefined ? signed : `${signed}.${part}`;
 }
 
-/** The value of a figure as shown, its digits grouped. */
+/**
+ * The value of a figure as shown, its digits grouped.
+ *
+ * @example shownGrouped({ value: "12345.6", places: 1 }) // => "12 345.6"
+ */
 export function shownGrouped(figure: Pick<Figure, "value" | "places">): string {
   return groupDigits(shownValue(figure));
 }

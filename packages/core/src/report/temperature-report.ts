@@ -24,7 +24,11 @@ export function takenTemperatures({ graph }: Published<DoughWater>, units: UnitS
     .map((figure) => inSystem({ ...figure, label: saidAs[figure.id] ?? figure.label }, units));
 }
 
-/** Tells how warm the water of a mix has to be, and how much of it is ice. */
+/**
+ * Tells how warm the water of a mix has to be, and how much of it is ice.
+ *
+ * @example temperatureReport("Water", askWater(example("school-noodle")).value, []).main // => "water"
+ */
 export function temperatureReport(
   title: string,
   { plan, water, weighed, byRule, apart, graph }: Published<DoughWater>,

@@ -15,7 +15,7 @@ import { describeAt, inner, type Meaning, optionsOf, schemaAt } from "./walk.ts"
  * Reports every problem of shape in one go: `spec.unknown-key`, `spec.missing`, `spec.type`, `spec.choice`, `spec.size`,
  * `quantity.unreadable`, `quantity.out-of-range`, `basis.unreadable`, `price.unreadable`.
  *
- * @example readSpec({ name: "plain", flours: [{ name: "bread flour", amount: "100 %" }], water: { added: "36 %" } }).ok // => true
+ * @example readSpec({ name: "plain", flours: [{ name: "bread flour", amount: "100 %" }], water: { added: "36 %" } }).value.water.added.value // => "36"
  */
 export function readSpec(input: unknown): Outcome<Spec> {
   const problems = tooDeep(input);
@@ -34,7 +34,7 @@ export interface Kitchen {
  * `cutter.unreadable`, `machine.gaps-stated`, `machine.gaps-reversed`, `machine.settings-count`.
  *
  * @param only - `materials` leaves the machines unread, for what needs none
- * @example readKitchenFile({ materials: { "own flour": { moisture: "13 %" } } }).ok // => true
+ * @example readKitchenFile({ materials: { "own flour": { moisture: "13 %" } } }).value.materials["own flour"].moisture.value // => "13"
  */
 export function readKitchenFile(input: unknown, only?: "materials"): Outcome<Kitchen> {
   if (only === "materials") {

@@ -1,22 +1,23 @@
 import {
   alkaliBeyond,
-  alkalinityM,
-  anhydrousShare,
   convert,
   convertReport,
+  equivalentsIn,
   gramsOf,
   type Held,
   hundredOfFlour,
   onFlour,
   type Product,
+  percentOf,
+  saltsIn,
 } from "@noodlewright/core/chemistry";
-import { answer, dec, decimalText, fixedText, type Quantity } from "@noodlewright/core/figure";
+import { answer, fixedText, type Quantity } from "@noodlewright/core/figure";
 import type { Asking } from "./asking.ts";
 import { memberFlags, productHelp } from "./flags.ts";
 import { member } from "./member.ts";
 
 /** Salts of a dose that are believed to be meant, % of flour. */
-const mostSalts = "50";
+const mostSalts = 50;
 
 const held: Readonly<Record<string, Held>> = {
   "anhydrous salts": "anhydrous",
@@ -87,14 +88,14 @@ export const convertCommand = member({
     const wanted = {
       text: `the alkalinity of ${dose.text} ${from.name}`,
       unit,
-      meq: alkalinityM(from.composition).times(dose.value),
+      meq: equivalentsIn(from.composition, dose.value),
     } as const;
     const product = (name: string | undefined): Product =>
       ask.product(name, "<to>", from.name === "" ? undefined : wanted);
     const one = product(first);
     const to: readonly [Product] | readonly [Product, Product] = second === undefined ? [one] : [one, product(second)];
-    const parts = flour === undefined ? undefined : dec(onFlour(dose, flour)).times(100).div(flour);
-    if (parts?.times(anhydrousShare(from.composition)).div(100).gt(mostSalts)) {
+    const parts = flour && percentOf(onFlour(dose, flour), flour);
+    if (parts !== undefined && Number(saltsIn(from.composition, parts)) > mostSalts) {
       ask.wrong(
         "--dose",
         "quantity.out-of-range",
@@ -119,8 +120,8 @@ export const convertCommand = member({
     const swapped = convert(question);
     if (!swapped.ok) return swapped;
     const { from, flour } = question;
-    const salts = dec(from.mass).times(anhydrousShare(from.composition));
-    const notes = flour === undefined ? [] : alkaliBeyond(decimalText(salts.div(flour)));
+    const salts = saltsIn(from.composition, from.mass);
+    const notes = flour === undefined ? [] : alkaliBeyond(percentOf(salts, flour));
     return answer(convertReport(question, swapped.value, [...notes, ...swapped.notes], units));
   },
 });

@@ -1,13 +1,14 @@
 import type { Outcome, Report } from "@noodlewright/core";
 import {
   fridge,
-  type Scale,
+  loadsInStock,
   type StockNeeds,
+  type StockScale,
   severalStock,
   stockNeeds,
   stockReport,
 } from "@noodlewright/core/chemistry";
-import { answer, dec } from "@noodlewright/core/figure";
+import { answer } from "@noodlewright/core/figure";
 import type { PlacedProblem } from "../../input/placed-problem.ts";
 import type { Io } from "../../io.ts";
 import { printProblems, printReport } from "../../shared/answer.ts";
@@ -93,7 +94,7 @@ async function fromSpec(asked: Asked, ask: Asking, io: Io): Promise<Told> {
 }
 
 interface Wish {
-  readonly scales: readonly Pick<Scale, "division" | "capacity" | "unit">[];
+  readonly scales: readonly StockScale[];
   readonly tolerance: string;
   readonly loads: string;
   readonly storage: string;
@@ -106,15 +107,12 @@ function wishOf(ask: Asking, kitchen: Kitchen | undefined): Wish {
   if (!whole) ask.wrong("--loads", "stock.loads", `"${loads}"`, "a whole number of loads a day", "write it like 4");
   const temperature = ask.temperature;
   const division = ask.maybe("division", ["mass"]);
-  const stated = division && [{ division: dec(division.value), unit: division.unit }];
+  const stated = division && [{ division: division.value, unit: division.unit }];
   const days = ask.text("keep") === undefined ? "1" : ask.days("keep");
   return {
-    scales: stated ?? kitchen?.scales ?? [{ division: dec(1), unit: "g" }],
+    scales: stated ?? kitchen?.scales ?? [{ division: "1", unit: "g" }],
     tolerance: ask.maybe("tolerance", ["share"])?.value ?? kitchen?.tolerance ?? "1",
-    loads: dec(whole ? loads : "1")
-      .times(days)
-      .ceil()
-      .toFixed(),
+    loads: loadsInStock(whole ? loads : "1", days),
     storage: ask.maybe("storage", ["temperature"])?.value ?? fridge,
     temperature,
   };
@@ -124,9 +122,9 @@ function stockOf({ salts, water }: Kitchen, wish: Wish, ask: Asking): Outcome<Re
   const stock = severalStock({ ...wish, products: salts, scale: ask.scale, ...(water && { water }) });
   if (!stock.ok) return stock;
   const { scales, temperature } = wish;
-  const finest = scales.reduce((a, b) => (b.division.lt(a.division) ? b : a));
+  const finest = scales.reduce((a, b) => (Number(b.division) < Number(a.division) ? b : a));
   const telling = {
-    division: finest.division.toFixed(),
+    division: finest.division,
     divisionUnit: finest.unit,
     temperature,
     scale: ask.scale,

@@ -14,7 +14,7 @@ const naming = { id: "cook.gain", label: "measured cook gain", unit: "", places:
  * @param cooked - g after draining, above 0
  * Problems: `sheet.out-of-range`.
  *
- * @example gainFromWeights("500", "880").ok // => true
+ * @example shown(gainFromWeights("500", "880").value) // => "1.76"
  */
 export function gainFromWeights(raw: DecimalText, cooked: DecimalText): Outcome<Figure> {
   const problems = outsideLimits([
@@ -49,7 +49,7 @@ export interface BoiledWater {
  * Water from 1 to 99 %, solids lost from 0 to below 100 %. Problems: `sheet.out-of-range`, `cook.dried` when the cooked noodles
  * hold less water than the raw ones. Source: mass balance of the solids.
  *
- * @example gainFromWater({ rawWater: "33", cookedWater: "65", solidsLoss: "0" }).ok // => true
+ * @example shown(gainFromWater({ rawWater: "33", cookedWater: "65", solidsLoss: "0" }).value) // => "1.91"
  */
 export function gainFromWater({ rawWater, cookedWater, solidsLoss }: BoiledWater): Outcome<Figure> {
   const share = { unit: "%", least: "1", most: "99" };

@@ -26,7 +26,7 @@ export const usualGain = {
  * @param gain - 1 to 4; 1.8 with 1.7 to 1.9 where it is left out
  * Problems: `sheet.out-of-range`, `cook.range-reversed`. Source: trade portions and food composition tables.
  *
- * @example cookedMass("112").ok // => true
+ * @example shown(cookedMass("112").value) // => "202 g"
  */
 export function cookedMass(raw: Given, gain?: CookGain): Outcome<Figure> {
   const problems = gainProblems("raw", numberOf(raw), gain);
@@ -53,7 +53,7 @@ export function cookedMass(raw: Given, gain?: CookGain): Outcome<Figure> {
  * @param cooked - g, above 0
  * Problems: `sheet.out-of-range`, `cook.range-reversed`. Source: as for `cookedMass`.
  *
- * @example rawMass("210").ok // => true
+ * @example shown(rawMass("210").value) // => "117 g"
  */
 export function rawMass(cooked: DecimalText, gain?: CookGain): Outcome<Figure> {
   const problems = gainProblems("cooked", cooked, gain);

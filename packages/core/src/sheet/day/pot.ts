@@ -17,7 +17,7 @@ const boilingTest: Source = {
  * @param perGram - g of water for a g of noodles, 2 to 50; 10 where it is left out
  * Problems: `sheet.out-of-range`. Source: a laboratory boiling test.
  *
- * @example potWater("1000").ok // => true
+ * @example shown(potWater("1000").value) // => "10000 g"
  */
 export function potWater(raw: DecimalText, perGram?: DecimalText): Outcome<Figure> {
   const problems = outsideLimits([
@@ -76,7 +76,7 @@ const assumptions: readonly Note[] = [
  *
  * Problems: `sheet.out-of-range`. Source: first law.
  *
- * @example potRecovery({ water: "20000", raw: "1000", rawTemperature: "10", rawSpecificHeat: waterSpecificHeat, power: "9" }).ok // => true
+ * @example shown(potRecovery({ water: "20000", raw: "1000", rawTemperature: "10", rawSpecificHeat: waterSpecificHeat, power: "9" }).value.drop) // => "4.3 K"
  */
 export function potRecovery(basket: Basket): Outcome<PotRecovery> {
   const problems = outsideLimits([
@@ -141,7 +141,7 @@ export interface TimedPot {
  *
  * Problems: `sheet.out-of-range`. Source: first law.
  *
- * @example powerIntoWater({ water: "20000", from: "20", to: "80", seconds: "600" }).ok // => true
+ * @example shown(powerIntoWater({ water: "20000", from: "20", to: "80", seconds: "600" }).value) // => "8.4 kW"
  */
 export function powerIntoWater(pot: TimedPot): Outcome<Figure> {
   const problems = outsideLimits([

@@ -57,7 +57,7 @@ export interface TimePlan {
  * Problems: `sheet.out-of-range`, `plan.serve-time`, `plan.open-ended`, `plan.machine-twice`, `plan.machine-not-there`,
  * `plan.stands-too-long`.
  *
- * @example timePlan({ serve: "12:15", loads: 5, stages: [{ kind: "work", name: "boil", machine: "pot", minutes: 20 }], machines: [{ name: "pot", count: 2 }] }).ok // => true
+ * @example timePlan({ serve: "12:15", loads: 5, stages: [{ kind: "work", name: "boil", machine: "pot", minutes: 20 }], machines: [{ name: "pot", count: 2 }] }).value.start.text // => "11:15"
  */
 export function timePlan(request: PlanRequest): Outcome<TimePlan> {
   const problems = planRequestProblems(request);

@@ -54,7 +54,7 @@ const ONE_THIRD = decimalText(HUNDRED.div(3));
  * `passes.first-too-thick`, `passes.final-not-on-setting`, `passes.final-outside-gap`, `compounding.gap-not-there`, and those of the gaps.
  * Source: the limit of one third from published laboratory gap lists.
  *
- * @example passSchedule({ gaps: { kind: "free", least: "0.3", greatest: "12" }, firstThickness: "10", finalThickness: "1" }).ok // => true
+ * @example passSchedule({ gaps: { kind: "free", least: "0.3", greatest: "12" }, firstThickness: "10", finalThickness: "1" }).value.passes.length // => 6
  */
 export function passSchedule(request: PassRequest): Outcome<PassSchedule> {
   const problems = passRequestProblems(request);

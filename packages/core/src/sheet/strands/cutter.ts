@@ -15,7 +15,7 @@ export const cutterNumber: Source = {
  *
  * Numbers 1 to 60, widths up to 300 mm. Problems: `sheet.out-of-range`. Source: machine makers' convention.
  *
- * @example strandWidth({ kind: "number", number: 20 }).ok // => true
+ * @example shown(strandWidth({ kind: "number", number: 20 }).value) // => "1.50 mm"
  */
 export function strandWidth(size: CutterSize): Outcome<Figure> {
   const problems = outsideLimits([sizeLimits(size, [])]);

@@ -11,7 +11,7 @@ import { asked, askedOr, outsideLimits } from "../inputs.ts";
  * @param share - % of their mass, 0 to 20; 0 where it is left out. 1 to 3 % is common practice, no source.
  * Problems: `sheet.out-of-range`.
  *
- * @example dustingStarch("10000", "2").ok // => true
+ * @example shown(dustingStarch("10000", "2").value) // => "200 g"
  */
 export function dustingStarch(sheets: DecimalText, share?: DecimalText): Outcome<Figure> {
   const problems = outsideLimits([

@@ -51,7 +51,7 @@ export interface CutPlan {
  * Problems: `sheet.out-of-range`, `geometry.no-cut`, `geometry.too-narrow`, `geometry.too-short`.
  * Losses and trims are 0 where they are left out, since no published figure for them was read.
  *
- * @example cutPlan({ dough: "1370", density: givenDensity("1.24"), thickness: "1.5", width: "300", cutter: { kind: "number", number: 20 }, portion: "130" }).ok // => true
+ * @example shown(cutPlan({ dough: "1370", density: givenDensity("1.24"), thickness: "1.5", width: "300", cutter: { kind: "number", number: 20 }, portion: "130" }).value.strandsPerPortion) // => "200"
  */
 export function cutPlan(request: CutRequest): Outcome<CutPlan> {
   const problems = cutRequestProblems(request);
@@ -202,7 +202,7 @@ function tooShort(cutLength: Figure, length: Decimal, portion: Figure, inStrands
  * @param perLoad - what one load gives, as `cutPlan` finds it
  * Problems: `sheet.out-of-range`.
  *
- * @example loadsFor("320", "72").ok // => true
+ * @example shown(loadsFor("320", "72").value) // => "5"
  */
 export function loadsFor(portions: DecimalText, perLoad: DecimalText): Outcome<Figure> {
   const problems = outsideLimits([

@@ -68,7 +68,7 @@ export const plainMixSchema = z
  *
  * Problems: those of reading, `temperature.missing`, and those of `waterTemperature`.
  *
- * @example plainMixWater({ flour: "10 kg", water: "3.5 kg", temperature: { dough: "27 °C", flour: "22 °C" } }).ok // => true
+ * @example shown(plainMixWater({ flour: "10 kg", water: "3.5 kg", temperature: { dough: "27 °C", flour: "22 °C" } }).value.plan.temperature) // => "19.4 °C"
  */
 export function plainMixWater(input: unknown): Outcome<Published<DoughWater>> {
   const reading = readBy(plainMixSchema, input);

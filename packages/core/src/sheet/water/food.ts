@@ -21,7 +21,7 @@ export interface Food {
  * Temperatures from 0 to 150 °C. Problems: `sheet.out-of-range`, `food.empty`.
  * Source: Choi and Okos 1986 component equations, volumes added up.
  *
- * @example poreFreeDensity({ composition: { water: "49.5", protein: "11.8", fat: "1.5", carbohydrate: "71.7", fibre: "0", ash: "2.4" }, temperature: "25" }).ok // => true
+ * @example shown(poreFreeDensity({ composition: { water: "49.5", protein: "11.8", fat: "1.5", carbohydrate: "71.7", fibre: "0", ash: "2.4" }, temperature: "25" }).value) // => "1.29 g/mL"
  */
 export function poreFreeDensity(food: Food): Outcome<Figure> {
   const problems = foodProblems(food);
@@ -49,7 +49,7 @@ export function poreFreeDensity(food: Food): Outcome<Figure> {
  * @param air - share of the volume that is air, 0 to below 100 %; measured by the kitchen, 0 gives the upper bound.
  * Problems: `sheet.out-of-range`, `food.empty`. Source: Choi and Okos 1986; the air by definition of porosity.
  *
- * @example doughDensity({ composition: { water: "49.5", protein: "11.8", fat: "1.5", carbohydrate: "71.7", fibre: "0", ash: "2.4" }, temperature: "25" }, "5").ok // => true
+ * @example shown(doughDensity({ composition: { water: "49.5", protein: "11.8", fat: "1.5", carbohydrate: "71.7", fibre: "0", ash: "2.4" }, temperature: "25" }, "5").value) // => "1.22 g/mL"
  */
 export function doughDensity(food: Food, air: DecimalText): Outcome<Figure> {
   const problems = outsideLimits([{ path: ["air"], value: air, unit: "%", least: "0", below: "100" }]);
@@ -82,7 +82,7 @@ export function doughDensity(food: Food, air: DecimalText): Outcome<Figure> {
  * Temperatures from 0 to 150 °C. Reads dry flour 8 to 15 % too high: use `flourSpecificHeat` for flour.
  * Problems: `sheet.out-of-range`, `food.empty`. Source: Choi and Okos 1986 component equations.
  *
- * @example specificHeat({ composition: { water: "75", protein: "12.2", fat: "10.2", carbohydrate: "0.4", fibre: "0", ash: "1" }, temperature: "20" }).ok // => true
+ * @example shown(specificHeat({ composition: { water: "75", protein: "12.2", fat: "10.2", carbohydrate: "0.4", fibre: "0", ash: "1" }, temperature: "20" }).value) // => "3.65 kJ/(kg K)"
  */
 export function specificHeat(food: Food): Outcome<Figure> {
   const problems = foodProblems(food);
@@ -152,7 +152,7 @@ export function givenDensity(value: DecimalText): Figure {
  *
  * Problems: `food.denser-than-solid` when the measured density is above the density without pores.
  *
- * @example airFromDensity(givenDensity("1.22"), givenDensity("1.29")).ok // => true
+ * @example shown(airFromDensity(givenDensity("1.22"), givenDensity("1.29")).value) // => "5.4 %"
  */
 export function airFromDensity(measured: Figure, poreFree: Figure): Outcome<Figure> {
   if (exact(measured).gt(exact(poreFree))) {

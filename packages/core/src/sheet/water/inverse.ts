@@ -24,7 +24,7 @@ const sizes = {
  *
  * Problems: `sheet.out-of-range`.
  *
- * @example densityFromSheet({ length: "1000", width: "150", thickness: "2", mass: "372" }).ok // => true
+ * @example shown(densityFromSheet({ length: "1000", width: "150", thickness: "2", mass: "372" }).value) // => "1.240 g/mL"
  */
 export function densityFromSheet(sheet: MeasuredSheet): Outcome<Figure> {
   const problems = aboveZero({ ...sheet });
@@ -52,7 +52,7 @@ export function densityFromSheet(sheet: MeasuredSheet): Outcome<Figure> {
  *
  * Problems: `sheet.out-of-range`.
  *
- * @example thicknessFromSheet({ length: "1000", width: "150", mass: "372" }, givenDensity("1.24")).ok // => true
+ * @example shown(thicknessFromSheet({ length: "1000", width: "150", mass: "372" }, givenDensity("1.24")).value) // => "2.00 mm"
  */
 export function thicknessFromSheet(sheet: Omit<MeasuredSheet, "thickness">, density: Figure): Outcome<Figure> {
   const problems = aboveZero({ ...sheet, density: density.value });
@@ -80,7 +80,7 @@ export function thicknessFromSheet(sheet: Omit<MeasuredSheet, "thickness">, dens
  *
  * Problems: `sheet.out-of-range`.
  *
- * @example springBackFrom("1.4", "1.25").ok // => true
+ * @example shown(springBackFrom("1.4", "1.25").value) // => "1.12"
  */
 export function springBackFrom(thickness: Given, gap: DecimalText): Outcome<Figure> {
   const problems = aboveZero({ thickness: numberOf(thickness), gap });
@@ -120,7 +120,7 @@ export interface StageLosses {
  *
  * Problems: `sheet.out-of-range`, `inverse.no-stages`, `inverse.gained` when more came out of a stage than went in.
  *
- * @example lossesFrom([{ stage: "mix", before: "10000", after: "9950" }]).ok // => true
+ * @example shown(lossesFrom([{ stage: "mix", before: "10000", after: "9950" }]).value.total) // => "0.50 %"
  */
 export function lossesFrom(stages: readonly WeighedStage[]): Outcome<StageLosses> {
   if (stages.length === 0) {

@@ -17,7 +17,7 @@ export interface MeasuredMix extends Mix {
  *
  * Problems: `sheet.out-of-range`.
  *
- * @example mixingHeat({ flour: { mass: "10000", temperature: "22" }, water: "3500", waterTemperature: "28.67", doughTemperature: "27" }).ok // => true
+ * @example shown(mixingHeat({ flour: { mass: "10000", temperature: "22" }, water: "3500", waterTemperature: "28.67", doughTemperature: "27" }).value) // => "5.0 kJ/kg"
  */
 export function mixingHeat(mix: MeasuredMix): Outcome<Figure> {
   const problems = [
@@ -64,7 +64,7 @@ export interface MixerRun {
  *
  * Problems: `sheet.out-of-range`.
  *
- * @example mixerWork({ power: "0.75", minutes: "10", dough: "13500" }).ok // => true
+ * @example shown(mixerWork({ power: "0.75", minutes: "10", dough: "13500" }).value) // => "33.3 kJ/kg"
  */
 export function mixerWork({ power, minutes, dough }: MixerRun): Outcome<Figure> {
   const problems = outsideLimits([

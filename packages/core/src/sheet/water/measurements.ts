@@ -53,7 +53,7 @@ const driestDough = { water: "42.5", protein: "11.8", fat: "1.5", carbohydrate: 
  * Problems: those of reading; `measured.thickness-or-density` unless one of the two is given; `measured.implausible`. Notes warn of what no dough and no rolls
  * can do.
  *
- * @example measuredSheet({ length: "1 m", width: "150 mm", thickness: "2 mm", mass: "372 g" }).ok // => true
+ * @example shown(measuredSheet({ length: "1 m", width: "150 mm", thickness: "2 mm", mass: "372 g" }).value.results[0]) // => "1.240 g/mL"
  */
 export function measuredSheet(input: unknown): Outcome<Measurement> {
   const reading = readBy(sheetSchema, input);
@@ -152,7 +152,7 @@ const lossesSchema = z.strictObject({
  *
  * Problems: those of reading, `weighing.unreadable`, `measured.implausible`, and those of `lossesFrom`.
  *
- * @example measuredLosses({ mixing: "10 kg to 9.95 kg" }).ok // => true
+ * @example shown(measuredLosses({ mixing: "10 kg to 9.95 kg" }).value.results[0]) // => "0.50 %"
  */
 export function measuredLosses(input: unknown): Outcome<Measurement> {
   const reading = readBy(lossesSchema, input);
@@ -197,7 +197,7 @@ const mixSchema = z.strictObject({
  *
  * Problems: those of reading, and those of `mixingHeat` and `frictionFrom`.
  *
- * @example measuredMixing({ flour: "10 kg", water: "3.5 kg", flourAt: "22 °C", waterAt: "28 °C", doughAt: "27 °C" }).ok // => true
+ * @example shown(measuredMixing({ flour: "10 kg", water: "3.5 kg", flourAt: "22 °C", waterAt: "28 °C", doughAt: "27 °C" }).value.results[0]) // => "5.7 kJ/kg"
  */
 export function measuredMixing(input: unknown): Outcome<Measurement> {
   const reading = readBy(mixSchema, input);
@@ -248,7 +248,7 @@ const cookSchema = z.strictObject({
  *
  * Problems: those of reading, `measured.cook-pair`, `measured.implausible`, and those of `gainFromWeights` and `gainFromWater`.
  *
- * @example measuredCooking({ raw: "500 g", cooked: "880 g" }).ok // => true
+ * @example shown(measuredCooking({ raw: "500 g", cooked: "880 g" }).value.results[0]) // => "1.76"
  */
 export function measuredCooking(input: unknown): Outcome<Measurement> {
   const reading = readBy(cookSchema, input);

@@ -45,7 +45,7 @@ const celsius = { unit: "°C", places: 1 };
  * Problems: `sheet.out-of-range`, `temperature.needs-ice`, `temperature.too-warm`, `temperature.too-cold`.
  * Source: first law; specific heats, hydration and melting as the figures say.
  *
- * @example waterTemperature({ flour: { mass: "10000", temperature: "22" }, water: "3500", wanted: "27", heat: { kind: "measured", perKilogram: "5" } }).ok // => true
+ * @example shown(waterTemperature({ flour: { mass: "10000", temperature: "22" }, water: "3500", wanted: "27", heat: { kind: "measured", perKilogram: "5" } }).value.temperature) // => "28.7 °C"
  */
 export function waterTemperature(request: WaterRequest): Outcome<WaterPlan> {
   const problems = [

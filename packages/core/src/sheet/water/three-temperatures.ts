@@ -27,7 +27,7 @@ const noMasses: Note = {
  *
  * Problems: `sheet.out-of-range`. Source: bakery trade.
  *
- * @example threeTemperatureWater({ dough: "26", flour: "18", room: "18" }, "8").ok // => true
+ * @example shown(threeTemperatureWater({ dough: "26", flour: "18", room: "18" }, "8").value) // => "34.0 °C"
  */
 export function threeTemperatureWater(temperatures: ThreeTemperatures, friction: DecimalText): Outcome<Figure> {
   const problems = [
@@ -57,7 +57,7 @@ export function threeTemperatureWater(temperatures: ThreeTemperatures, friction:
  *
  * Problems: `sheet.out-of-range`. Source: bakery trade.
  *
- * @example frictionFrom({ dough: "26", flour: "18", room: "18" }, "34").ok // => true
+ * @example shown(frictionFrom({ dough: "26", flour: "18", room: "18" }, "34").value) // => "8.0 K"
  */
 export function frictionFrom(temperatures: ThreeTemperatures, water: DecimalText): Outcome<Figure> {
   const problems = [
