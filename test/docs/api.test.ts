@@ -39,6 +39,8 @@ function declarationOf({ name, own, file }: Exported): string {
     "mu",
   );
   const from = text.search(start);
+  const [passedOn] = from < 0 ? exportedBy(file).filter((one) => one.name === own) : [];
+  if (passedOn !== undefined) return declarationOf({ ...passedOn, name });
   if (from < 0) throw new Error(`${file.pathname} declares no ${own}`);
   const rest = text.slice(from);
   const end = rest.search(/\n(?=export |declare |interface |type |import |\/\/#|\/\/ )/u);

@@ -21,6 +21,7 @@ export interface NamedNoodle {
  * scales, flours, strengths and losses could make the difference. The first is the one that the others are held against.
  *
  * Problems: `compare.one`. A batch that cannot be had is told in a note, and its weights are left out.
+ * @example askCompare([]).problems[0].code // => "compare.one"
  */
 export function askCompare(noodles: readonly NamedNoodle[]): Answer<Published<Comparison>> {
   if (noodles.length < 2) return { ok: false, problems: [problem("compare.one", [], {})] };
