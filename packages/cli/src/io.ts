@@ -37,7 +37,8 @@ export interface Asker {
 /** A file to write. */
 export interface OutFile {
   readonly path: string;
-  readonly text: string;
+  /** A text, or the bytes of a file that is none. */
+  readonly text: string | Uint8Array;
 }
 
 /** What may be written over: no file, those that were written here, or any. */

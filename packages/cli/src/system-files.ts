@@ -122,7 +122,7 @@ function isOwn(path: string): boolean {
   }
 }
 
-function stage(part: string, text: string, mode: number | undefined): void {
+function stage(part: string, text: string | Uint8Array, mode: number | undefined): void {
   const file = openSync(part, "wx");
   try {
     if (mode !== undefined) fchmodSync(file, mode & 0o777);

@@ -28,6 +28,7 @@ export { askSheet } from "./noodle/ask-sheet.ts";
 export { askTolerance } from "./noodle/ask-tolerance.ts";
 export { askTrial, type WeighedTrial } from "./noodle/ask-trial.ts";
 export { askWater } from "./noodle/ask-water.ts";
+export { askWorkbook } from "./noodle/ask-workbook.ts";
 export { listMaterials, listSalts } from "./noodle/list-materials.ts";
 export { listWords } from "./noodle/list-words.ts";
 export { type Noodle, type ReadingWishes, readNoodle, readNoodleData } from "./noodle/noodle.ts";

@@ -20,24 +20,35 @@ export interface Scaling {
 
 interface Term {
   readonly formula: string;
-  readonly from: Readonly<Record<string, Figure | string>>;
+  readonly from: Readonly<Record<string, Figure>>;
 }
 
 /** An amount as % of flour: the text of its formula and what it is fed with. */
-function amountTerm(amount: Quantity, path: Path, scale: Scaling): Outcome<Term> {
-  if (amount.dimension !== "mass") {
-    const formula = scale.factor === undefined ? "stated" : "stated * factor";
-    return answer({ formula, from: { stated: amount.value, ...(scale.factor && { factor: scale.factor }) } });
-  }
-  if (scale.flour === undefined) {
-    return refuse(problem("amounts.mass-without-flour-mass", path, { amount: amount.text }));
-  }
-  const formula = scale.factor === undefined ? "100 * stated / flour" : "100 * stated / flour * factor";
-  return answer({
-    formula,
-    from: { stated: amount.value, flour: scale.flour, ...(scale.factor && { factor: scale.factor }) },
+function amountTerm(entry: Entry, { flour, factor }: Scaling): Outcome<Term> {
+  const { amount } = entry;
+  const stated = given({
+    id: `${entry.id}.stated`,
+    label: `${entry.name} as stated`,
+    unit: statedUnits[amount.dimension] ?? amount.unit,
+    places: 2,
+    value: amount.value,
+    by: `spec, ${amount.text}`,
+    sources: [fromSpec],
   });
+  const scaled = factor === undefined ? "" : " * factor";
+  if (amount.dimension !== "mass")
+    return answer({ formula: `stated${scaled}`, from: { stated, ...(factor && { factor }) } });
+  if (flour === undefined) {
+    return refuse(problem("amounts.mass-without-flour-mass", amountPath(entry), { amount: amount.text }));
+  }
+  return answer({ formula: `100 * stated / flour${scaled}`, from: { stated, flour, ...(factor && { factor }) } });
 }
+
+const statedUnits: Partial<Readonly<Record<Quantity["dimension"], string>>> = {
+  mass: "g",
+  share: "% of flour",
+  alkalinity: "meq/100 g flour",
+};
 
 /**
  * Turns the amount of an ingredient into parts on 100 of flour; of an alkaline product by what its dose states.
@@ -46,7 +57,7 @@ function amountTerm(amount: Quantity, path: Path, scale: Scaling): Outcome<Term>
  */
 export function entryParts(entry: Entry, material: KitchenMaterial, scale: Scaling): Outcome<Figure> {
   const naming = { id: `${entry.id}.parts`, label: entry.name, unit: "% of flour", places: 2 };
-  const term = amountTerm(entry.amount, amountPath(entry), scale);
+  const term = amountTerm(entry, scale);
   if (!term.ok) return term;
   const { formula, from } = term.value;
   const plain = (): Figure =>

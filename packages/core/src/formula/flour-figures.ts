@@ -93,10 +93,19 @@ function toAsIs(
     by: "as stated for the material",
     sources,
   });
+  const statedOn = given({
+    id: `${naming.id}-basis`,
+    label: `moisture that the ${naming.label.replace(/ as is$/u, "")} is stated on`,
+    unit: "%",
+    places: 2,
+    value: basis,
+    by: "as stated for the material",
+    sources,
+  });
   return worked({
     ...naming,
     formula: `stated * ${dryRatio("basis", "moisture")}`,
-    from: { stated: onBasis, moisture: moistureFigure(line), basis },
+    from: { stated: onBasis, moisture: moistureFigure(line), basis: statedOn },
     sources: [...sources, basisRule],
   });
 }

@@ -55,17 +55,27 @@ export function flourShares(flours: Spec["flours"]): Outcome<Shares> {
       ),
     );
   }
-  return answer({ parts: flours.map((flour, index) => percentShare(flour, index, percents)), written: [] });
+  return answer({ parts: percentShares(flours), written: [] });
 }
 
-function percentShare(flour: Spec["flours"][number], index: number, percents: readonly Quantity[]): Figure {
-  const naming = { id: `flour.${index + 1}.parts`, label: flour.name, unit: "% of flour", places: 2 };
-  if (flour.amount !== "rest") {
-    return given({ ...naming, value: flour.amount.value, by: `spec, ${flour.amount.text}`, sources: [fromSpec] });
-  }
-  const formula = ["100", ...percents.map((_, other) => `share${other}`)].join(" - ");
-  const from = Object.fromEntries(percents.map((amount, other) => [`share${other}`, amount.value]));
-  return worked({ ...naming, formula, from, sources: [definition] });
+function percentShares(flours: Spec["flours"]): readonly Figure[] {
+  const naming = (index: number) => ({
+    id: `flour.${index + 1}.parts`,
+    label: flours[index]?.name ?? "flour",
+    unit: "% of flour",
+    places: 2,
+  });
+  const stated = flours.map(({ amount }, index) =>
+    amount === "rest"
+      ? undefined
+      : given({ ...naming(index), value: amount.value, by: `spec, ${amount.text}`, sources: [fromSpec] }),
+  );
+  const shares = stated.filter((share) => share !== undefined);
+  const rest = {
+    formula: shares.length === 0 ? "100" : "100 - sum(shares)",
+    from: shares.length === 0 ? {} : { shares },
+  };
+  return stated.map((share, index) => share ?? worked({ ...naming(index), ...rest, sources: [definition] }));
 }
 
 function writtenShares(flours: Spec["flours"], masses: readonly Quantity[]): Outcome<Shares> {

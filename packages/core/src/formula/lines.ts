@@ -1,6 +1,6 @@
-import { exact, type Figure, worked } from "../figure/figure.ts";
+import { exact, type Figure, given, worked } from "../figure/figure.ts";
 import { answer, type Note, type Outcome, type Problem, problem, refuse } from "../figure/problem.ts";
-import type { Source } from "../figure/source.ts";
+import { fromSpec, type Source } from "../figure/source.ts";
 import { dryRatio } from "../materials/moisture.ts";
 import { type OwnMaterials, resolveMaterial } from "../materials/own.ts";
 import { dec, HUNDRED } from "../number/decimal.ts";
@@ -107,6 +107,15 @@ const dryMatter: Source = {
 function referenceFactor(spec: Partial<Spec>, flours: readonly FormulaLine[]): Figure | undefined {
   const reference = spec.water?.onFlourMoisture;
   if (reference === undefined) return undefined;
+  const stated = given({
+    id: "flour.reference-moisture",
+    label: "moisture of the flour that the spec is written on",
+    unit: "%",
+    places: 2,
+    value: reference.value,
+    by: `spec, ${reference.text}`,
+    sources: [fromSpec],
+  });
   return worked({
     id: "flour.reference-factor",
     label: "flour at hand over flour of the stated moisture",
@@ -116,7 +125,7 @@ function referenceFactor(spec: Partial<Spec>, flours: readonly FormulaLine[]): F
     from: {
       share: flours.map((line) => line.parts),
       moisture: flours.map(moistureFigure),
-      reference: reference.value,
+      reference: stated,
     },
     sources: [dryMatter],
   });

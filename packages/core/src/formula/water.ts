@@ -172,11 +172,12 @@ function statedWater(
   }
   const share = amount.dimension === "mass" ? "100 * stated / flour" : "stated";
   const flour = lines.writtenFlour;
-  const base = { stated: amount.value, ...(amount.dimension === "mass" && flour && { flour }) };
-  if (factor === undefined) {
-    if (share !== "stated") return answer(worked({ ...naming, formula: share, from: base, sources: [massBalance] }));
-    return answer(given({ ...naming, value: amount.value, by: `spec, ${amount.text}`, sources: [fromSpec] }));
-  }
+  const source = { value: amount.value, by: `spec, ${amount.text}`, sources: [fromSpec] };
+  if (factor === undefined && share === "stated") return answer(given({ ...naming, ...source }));
+  const unit = amount.dimension === "mass" ? "g" : naming.unit;
+  const asWritten = given({ ...naming, id: `water.${way}-written`, label: `${way} water as written`, unit, ...source });
+  const base = { stated: asWritten, ...(amount.dimension === "mass" && flour && { flour }) };
+  if (factor === undefined) return answer(worked({ ...naming, formula: share, from: base, sources: [massBalance] }));
   const formula = `factor * (100 + ${share}) - 100`;
   const moved = worked({ ...naming, formula, from: { ...base, factor }, sources: [massBalance] });
   if (!dec(moved.value).isNegative()) return answer(moved);

@@ -16,4 +16,13 @@ export { ownMark } from "./own-mark.ts";
 export { printable, printableData, printableJson, printableReport } from "./printable.ts";
 export type { Rendering } from "./rendering.ts";
 export { renderSvg } from "./svg.ts";
+export {
+  addressOf,
+  type CellRole,
+  columnLetters,
+  type DefinedName,
+  type Workbook,
+  type WorkbookCell,
+  type WorkbookSheet,
+} from "./workbook/cells.ts";
 export { type FigureWorking, workings } from "./working.ts";

@@ -1,0 +1,47 @@
+import { askWorkbook } from "@noodlewright/core";
+import { printable } from "@noodlewright/core/render";
+import type { PlacedProblem } from "../input/document.ts";
+import { exit } from "../io.ts";
+import { workbookFile } from "../render/workbook-file.ts";
+import { printProblems } from "../shared/answer.ts";
+import { loadNoodle, unitsOf } from "../shared/ask-noodle.ts";
+import type { Command } from "../shared/command.ts";
+import { batchFlags, batchOverrides, reportFlags } from "../shared/flags.ts";
+import { forceFlag, writeFiles, writeOver } from "../shared/write-output.ts";
+
+const noFile: PlacedProblem = {
+  code: "file.not-named",
+  kind: "input",
+  path: [],
+  found: "no file to write",
+  expected: "the name of a file: a workbook is not for the screen",
+  advice: "write one, such as -o noodle.xlsx",
+  flag: "--out",
+};
+
+/** `noodlewright workbook`: a spreadsheet that works the noodle out by itself. */
+export const workbookCommand: Command = {
+  positionals: { spec: "Spec file in YAML or JSON, or - for standard input" },
+  flags: {
+    out: { describe: "File to write", kind: "text", placeholder: "noodle.xlsx", letter: "o" },
+    ...forceFlag,
+    units: reportFlags.units,
+    ...batchFlags,
+  },
+  examples: [
+    ["noodlewright workbook noodle.yaml -o noodle.xlsx", "weights, water, alkali and cost, as live formulas"],
+    ["noodlewright workbook noodle.yaml -o noodle.xlsx --bowls 40", "the same for another number of bowls"],
+  ],
+  run: async (asked, io) => {
+    const out = asked.text("out");
+    if (out === undefined || out === "-") return printProblems([noFile], asked, io);
+    const order = { path: asked.text("spec") ?? "-", overrides: batchOverrides(asked), units: unitsOf(asked) };
+    const loading = await loadNoodle(order, io);
+    if (!loading.ok) return printProblems(loading.problems, asked, io);
+    const workbook = askWorkbook(loading.loaded.noodle);
+    if (!workbook.ok) return printProblems(workbook.problems.map(loading.loaded.place), asked, io);
+    const status = await writeFiles([{ path: out, text: workbookFile(workbook.value) }], writeOver(asked), asked, io);
+    if (status === exit.done) io.err(`Wrote ${printable(out)}.\n`);
+    return status;
+  },
+};

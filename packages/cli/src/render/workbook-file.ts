@@ -1,0 +1,244 @@
+import { escapeMarkup } from "@noodlewright/core";
+import {
+  addressOf,
+  columnLetters,
+  ownMark,
+  printable,
+  type Workbook,
+  type WorkbookCell,
+  type WorkbookSheet,
+} from "@noodlewright/core/render";
+import { strToU8, type Zippable, zipSync } from "fflate";
+
+/**
+ * Writes a workbook as a file of Office Open XML (ISO/IEC 29500-1, transitional): formulas with the values they come to,
+ * so that a reader that works nothing out shows them too. Nothing in it runs when it is opened.
+ */
+export function workbookFile(workbook: Workbook): Uint8Array {
+  const { sheets } = workbook;
+  const looks = new Looks();
+  const parts: Record<string, string> = {
+    "docProps/app.xml": `${declaration}<!--${ownMark}--><Properties xmlns="http://schemas.openxmlformats.org/officeDocument/2006/extended-properties"><Application>noodlewright</Application></Properties>`,
+    "[Content_Types].xml": contentTypes(sheets.length),
+    "_rels/.rels": relations([
+      ["officeDocument", "xl/workbook.xml"],
+      ["extended-properties", "docProps/app.xml"],
+    ]),
+    "xl/workbook.xml": workbookPart(workbook),
+    "xl/_rels/workbook.xml.rels": relations([
+      ...sheets.map((_, index) => ["worksheet", `worksheets/sheet${index + 1}.xml`] as const),
+      ["styles", "styles.xml"],
+    ]),
+  };
+  for (const [index, sheet] of sheets.entries()) parts[`xl/worksheets/sheet${index + 1}.xml`] = sheetPart(sheet, looks);
+  parts["xl/styles.xml"] = looks.part();
+  const entries = Object.entries(parts).map(([name, text], index): [string, Zippable[string]] => [
+    name,
+    // The first part stays plain, so that the head of the file tells who wrote it.
+    [strToU8(text), { level: index === 0 ? 0 : 6, mtime: new Date(1980, 0, 1) }],
+  ]);
+  return zipSync(Object.fromEntries(entries));
+}
+
+const declaration = '<?xml version="1.0" encoding="UTF-8" standalone="yes"?>\n';
+const mainSpace = "http://schemas.openxmlformats.org/spreadsheetml/2006/main";
+const relationSpace = "http://schemas.openxmlformats.org/officeDocument/2006/relationships";
+
+function contentTypes(count: number): string {
+  const override = (part: string, type: string): string => `<Override PartName="/${part}" ContentType="${type}"/>`;
+  const sheet = "application/vnd.openxmlformats-officedocument.spreadsheetml";
+  const overrides = [
+    override("xl/workbook.xml", `${sheet}.sheet.main+xml`),
+    override("xl/styles.xml", `${sheet}.styles+xml`),
+    override("docProps/app.xml", "application/vnd.openxmlformats-officedocument.extended-properties+xml"),
+    ...Array.from({ length: count }, (_, index) =>
+      override(`xl/worksheets/sheet${index + 1}.xml`, `${sheet}.worksheet+xml`),
+    ),
+  ];
+  return `${declaration}<Types xmlns="http://schemas.openxmlformats.org/package/2006/content-types"><Default Extension="rels" ContentType="application/vnd.openxmlformats-package.relationships+xml"/><Default Extension="xml" ContentType="application/xml"/>${overrides.join("")}</Types>`;
+}
+
+function relations(targets: readonly (readonly [type: string, target: string])[]): string {
+  const items = targets.map(
+    ([type, target], index) => `<Relationship Id="rId${index + 1}" Type="${relationSpace}/${type}" Target="${target}"/>`,
+  );
+  return `${declaration}<Relationships xmlns="http://schemas.openxmlformats.org/package/2006/relationships">${items.join("")}</Relationships>`;
+}
+
+function workbookPart({ sheets, names }: Workbook): string {
+  const list = sheets.map(
+    ({ name }, index) => `<sheet name="${escapeMarkup(name)}" sheetId="${index + 1}" r:id="rId${index + 1}"/>`,
+  );
+  const printing = sheets.flatMap((sheet, index) => {
+    const local = (name: string, area: string): string =>
+      `<definedName name="_xlnm.${name}" localSheetId="${index}">${escapeMarkup(`${sheet.name}!${area}`)}</definedName>`;
+    const { rows, columns } = sizeOf(sheet);
+    return [
+      local("Print_Area", `$A$1:$${columnLetters(columns - 1)}$${rows}`),
+      ...(sheet.headings > 0 ? [local("Print_Titles", `$1:$${sheet.headings}`)] : []),
+    ];
+  });
+  const own = names.map(
+    ({ name, refersTo }) => `<definedName name="${escapeMarkup(name)}">${escapeMarkup(refersTo)}</definedName>`,
+  );
+  return `${declaration}<workbook xmlns="${mainSpace}" xmlns:r="${relationSpace}"><workbookPr/><sheets>${list.join("")}</sheets><definedNames>${[...printing, ...own].join("")}</definedNames><calcPr calcId="0" fullCalcOnLoad="1"/></workbook>`;
+}
+
+function sizeOf({ rows }: WorkbookSheet): { readonly rows: number; readonly columns: number } {
+  return { rows: Math.max(1, rows.length), columns: Math.max(1, ...rows.map((row) => row.length)) };
+}
+
+function sheetPart(sheet: WorkbookSheet, looks: Looks): string {
+  const { widths, rows, headings, landscape } = sheet;
+  const { columns } = sizeOf(sheet);
+  const cols = widths.map(
+    (width, index) => `<col min="${index + 1}" max="${index + 1}" width="${width}" customWidth="1"/>`,
+  );
+  const inputs: { readonly cell: string; readonly least: number }[] = [];
+  const checks: string[] = [];
+  const data = rows.map((cells, row) => {
+    const written = cells.map((cell, column) => {
+      if (cell === undefined) return "";
+      const address = addressOf(row, column);
+      if (cell.role === "input") inputs.push({ cell: address, least: cell.least ?? 0 });
+      if (cell.role === "check") checks.push(address);
+      return cellPart(address, cell, looks);
+    });
+    return `<row r="${row + 1}">${written.join("")}</row>`;
+  });
+  const pane =
+    headings === 0
+      ? ""
+      : `<pane ySplit="${headings}" topLeftCell="A${headings + 1}" activePane="bottomLeft" state="frozen"/>`;
+  const validations = inputs.map(
+    ({ cell, least }) =>
+      `<dataValidation type="decimal" operator="greaterThanOrEqual" allowBlank="0" showErrorMessage="1" errorTitle="A number" error="Write a number of ${least} or more." sqref="${cell}"><formula1>${least}</formula1></dataValidation>`,
+  );
+  return [
+    `${declaration}<worksheet xmlns="${mainSpace}">`,
+    `<sheetPr><pageSetUpPr fitToPage="1"/></sheetPr>`,
+    `<dimension ref="A1:${addressOf(Math.max(0, rows.length - 1), columns - 1)}"/>`,
+    `<sheetViews><sheetView workbookViewId="0" showGridLines="0">${pane}</sheetView></sheetViews>`,
+    `<sheetFormatPr defaultRowHeight="15"/>`,
+    `<cols>${cols.join("")}</cols>`,
+    `<sheetData>${data.join("")}</sheetData>`,
+    `<sheetProtection sheet="1" objects="1" scenarios="1" formatColumns="0" formatRows="0"/>`,
+    checks.length === 0
+      ? ""
+      : `<conditionalFormatting sqref="${checks.join(" ")}"><cfRule type="expression" dxfId="0" priority="1"><formula>AND(${checks[0]}&lt;&gt;"fine",${checks[0]}&lt;&gt;"",LEFT(${checks[0]},5)&lt;&gt;"Every")</formula></cfRule></conditionalFormatting>`,
+    validations.length === 0
+      ? ""
+      : `<dataValidations count="${validations.length}">${validations.join("")}</dataValidations>`,
+    `<pageMargins left="0.5" right="0.5" top="0.5" bottom="0.6" header="0.3" footer="0.3"/>`,
+    `<pageSetup orientation="${landscape ? "landscape" : "portrait"}" fitToWidth="1" fitToHeight="0"/>`,
+    `<headerFooter><oddFooter>&amp;L&amp;A&amp;R&amp;P / &amp;N</oddFooter></headerFooter>`,
+    "</worksheet>",
+  ].join("");
+}
+
+function cellPart(address: string, cell: WorkbookCell, looks: Looks): string {
+  const { value, formula } = cell;
+  const style = looks.of(cell);
+  const formulaPart = formula === undefined ? "" : `<f>${escapeMarkup(formula)}</f>`;
+  if (typeof value === "string") {
+    if (formula !== undefined) {
+      return `<c r="${address}" s="${style}" t="str">${formulaPart}<v>${escapeMarkup(plainText(value))}</v></c>`;
+    }
+    return `<c r="${address}" s="${style}" t="inlineStr"><is><t xml:space="preserve">${escapeMarkup(plainText(value))}</t></is></c>`;
+  }
+  return `<c r="${address}" s="${style}">${formulaPart}${value === undefined ? "" : `<v>${value}</v>`}</c>`;
+}
+
+/** A text as a cell holds it: what would be read as the code of a character is kept as it is. */
+function plainText(text: string): string {
+  return printable(text).replace(/_(?=x[0-9A-Fa-f]{4}_)/gu, "_x005F_");
+}
+
+const fonts = {
+  plain: `<font><sz val="11"/><name val="Calibri"/></font>`,
+  bold: `<font><b/><sz val="11"/><name val="Calibri"/></font>`,
+  large: `<font><b/><sz val="15"/><name val="Calibri"/></font>`,
+  soft: `<font><sz val="11"/><color rgb="FF555555"/><name val="Calibri"/></font>`,
+} as const;
+const fills = {
+  none: `<fill><patternFill patternType="none"/></fill>`,
+  dotted: `<fill><patternFill patternType="gray125"/></fill>`,
+  input: `<fill><patternFill patternType="solid"><fgColor rgb="FFFFF3C4"/><bgColor indexed="64"/></patternFill></fill>`,
+  heading: `<fill><patternFill patternType="solid"><fgColor rgb="FFE4E9ED"/><bgColor indexed="64"/></patternFill></fill>`,
+} as const;
+const thin = (side: string): string => `<${side} style="thin"><color rgb="FF8A8A8A"/></${side}>`;
+const borders = {
+  none: "<border><left/><right/><top/><bottom/><diagonal/></border>",
+  box: `<border>${["left", "right", "top", "bottom"].map(thin).join("")}<diagonal/></border>`,
+} as const;
+
+interface Look {
+  readonly font: keyof typeof fonts;
+  readonly fill: keyof typeof fills;
+  readonly border: keyof typeof borders;
+  readonly wrap?: true;
+}
+
+const lookOf: Readonly<Record<WorkbookCell["role"], Look>> = {
+  title: { font: "large", fill: "none", border: "none" },
+  heading: { font: "bold", fill: "heading", border: "none" },
+  text: { font: "plain", fill: "none", border: "none", wrap: true },
+  note: { font: "soft", fill: "none", border: "none" },
+  input: { font: "plain", fill: "input", border: "box" },
+  number: { font: "plain", fill: "none", border: "none" },
+  result: { font: "bold", fill: "none", border: "none" },
+  check: { font: "plain", fill: "none", border: "none" },
+};
+
+/** The formats of cells, each written once. */
+class Looks {
+  readonly #formats: string[] = [];
+  readonly #numbers: string[] = [];
+
+  constructor() {
+    this.of({ role: "number" });
+  }
+
+  /** The number of the format of a cell. */
+  of({ role, places, value, formula }: WorkbookCell): number {
+    const { font, fill, border, wrap } = lookOf[role];
+    const number = places === undefined ? 0 : this.#numberFormat(places);
+    // What begins like a formula stays text when somebody edits it.
+    const quoted = typeof value === "string" && formula === undefined && /^[=+\-@]/u.test(value);
+    const format = [
+      `<xf numFmtId="${number}" fontId="${Object.keys(fonts).indexOf(font)}" fillId="${Object.keys(fills).indexOf(fill)}"`,
+      ` borderId="${Object.keys(borders).indexOf(border)}" xfId="0" applyNumberFormat="1" applyFont="1" applyFill="1"`,
+      ` applyBorder="1" applyAlignment="1" applyProtection="1"${quoted ? ' quotePrefix="1"' : ""}>`,
+      `<alignment vertical="top"${wrap ? ' wrapText="1"' : ""}/><protection locked="${role === "input" ? 0 : 1}"/></xf>`,
+    ].join("");
+    return indexIn(this.#formats, format);
+  }
+
+  /** The number of a format with so many decimal places; those up to 163 belong to the standard. */
+  #numberFormat(places: number): number {
+    return 164 + indexIn(this.#numbers, places === 0 ? "#,##0" : `#,##0.${"0".repeat(places)}`);
+  }
+
+  part(): string {
+    const counted = (name: string, items: readonly string[]): string =>
+      `<${name} count="${items.length}">${items.join("")}</${name}>`;
+    const numbers = this.#numbers.map((code, index) => `<numFmt numFmtId="${164 + index}" formatCode="${code}"/>`);
+    return [
+      `${declaration}<styleSheet xmlns="${mainSpace}">`,
+      numbers.length === 0 ? "" : counted("numFmts", numbers),
+      counted("fonts", Object.values(fonts)),
+      counted("fills", Object.values(fills)),
+      counted("borders", Object.values(borders)),
+      counted("cellStyleXfs", ['<xf numFmtId="0" fontId="0" fillId="0" borderId="0"/>']),
+      counted("cellXfs", this.#formats),
+      counted("cellStyles", ['<cellStyle name="Normal" xfId="0" builtinId="0"/>']),
+      counted("dxfs", ['<dxf><font><b/><color rgb="FFB00020"/></font></dxf>']),
+      "</styleSheet>",
+    ].join("");
+  }
+}
+
+function indexIn(list: string[], item: string): number {
+  const known = list.indexOf(item);
+  return known >= 0 ? known : list.push(item) - 1;
+}

@@ -1,0 +1,86 @@
+/** What a cell is for, which a writer turns into its looks. Only an input can be changed without lifting the protection. */
+export type CellRole = "title" | "heading" | "text" | "note" | "input" | "number" | "result" | "check";
+
+/** One cell of a workbook. */
+export interface WorkbookCell {
+  readonly role: CellRole;
+  /** What it holds, or what its formula comes to; left out where nobody reads it before the formula is worked out. */
+  readonly value?: string | number;
+  /** Formula of a spreadsheet without the equals sign, in the English names of Office Open XML. */
+  readonly formula?: string;
+  /** Decimal places that a number is shown with; as many as it has where there are none. */
+  readonly places?: number;
+  /** Least value that may be typed into an input, above which it has to lie where `above` says so. */
+  readonly least?: number;
+}
+
+/** One sheet of a workbook. */
+export interface WorkbookSheet {
+  readonly name: string;
+  /** Widths of the columns, in characters. */
+  readonly widths: readonly number[];
+  /** Rows of cells, `undefined` where a cell is empty. */
+  readonly rows: readonly (readonly (WorkbookCell | undefined)[])[];
+  /** Rows at the top that are repeated on every page. */
+  readonly headings: number;
+  readonly landscape: boolean;
+}
+
+/** A cell with a name of its own, for formulas that a reader adds. */
+export interface DefinedName {
+  readonly name: string;
+  /** Cell with its sheet, such as `Noodle!$B$4`. */
+  readonly refersTo: string;
+}
+
+/** A workbook as plain data; a writer makes the file of it. */
+export interface Workbook {
+  readonly title: string;
+  readonly sheets: readonly WorkbookSheet[];
+  readonly names: readonly DefinedName[];
+}
+
+/** The letters of a column, counted from 0. @example columnLetters(27) // => "AB" */
+export function columnLetters(column: number): string {
+  const last = String.fromCharCode(65 + (column % 26));
+  return column < 26 ? last : `${columnLetters(Math.floor(column / 26) - 1)}${last}`;
+}
+
+/** The address of a cell; row and column counted from 0. @example addressOf(2, 1) // => "B3" */
+export function addressOf(row: number, column: number): string {
+  return `${columnLetters(column)}${row + 1}`;
+}
+
+/** A sheet while its cells are put in, wherever they go. */
+export class SheetDraft {
+  readonly name: string;
+  readonly #rows: (WorkbookCell | undefined)[][] = [];
+
+  constructor(name: string) {
+    this.name = name;
+  }
+
+  /** Rows so far. */
+  get length(): number {
+    return this.#rows.length;
+  }
+
+  /** Puts a cell and gives its address within the sheet. */
+  put(row: number, column: number, cell: WorkbookCell): string {
+    while (this.#rows.length <= row) this.#rows.push([]);
+    const cells = this.#rows[row] ?? [];
+    while (cells.length <= column) cells.push(undefined);
+    cells[column] = cell;
+    return addressOf(row, column);
+  }
+
+  /** Puts cells side by side from the first column on, below all that is there. */
+  add(...cells: readonly (WorkbookCell | undefined)[]): number {
+    this.#rows.push([...cells]);
+    return this.#rows.length - 1;
+  }
+
+  done(widths: readonly number[], headings: number, landscape = true): WorkbookSheet {
+    return { name: this.name, widths, rows: this.#rows, headings, landscape };
+  }
+}
