@@ -96,6 +96,10 @@ const commands: readonly Listed[] = [
     const { cardsCommand } = await import("./commands/cards.ts");
     return cardsCommand;
   }),
+  listed("make", "workbook <spec>", "A spreadsheet that works the noodle out by itself", async () => {
+    const { workbookCommand } = await import("./commands/workbook.ts");
+    return workbookCommand;
+  }),
   listed(
     "shop",
     "cost <spec>",

@@ -163,4 +163,11 @@ describe("roundKeepingTotal", () => {
       }),
     );
   });
+
+  it("takes changes as equal that differ in digits beyond those of a figure, and lets the first give way", () => {
+    // 0.6 and 1 part on 89.40909…: one step up changes both by the same part, but for the digits that the texts cut off.
+    const cut = ["53.645454545454545454545454545", "89.409090909090909090909090909"];
+    const rounded = roundKeepingTotal(cut.map((value) => ({ value: dec(value), division: dec("0.1") })));
+    expect(rounded.map(String)).toEqual(["53.7", "89.4"]);
+  });
 });

@@ -1,7 +1,7 @@
-import { escapeMarkup } from "@noodlewright/core";
 import {
   addressOf,
   columnLetters,
+  escapeMarkup,
   ownMark,
   printable,
   type Workbook,
@@ -60,7 +60,8 @@ function contentTypes(count: number): string {
 
 function relations(targets: readonly (readonly [type: string, target: string])[]): string {
   const items = targets.map(
-    ([type, target], index) => `<Relationship Id="rId${index + 1}" Type="${relationSpace}/${type}" Target="${target}"/>`,
+    ([type, target], index) =>
+      `<Relationship Id="rId${index + 1}" Type="${relationSpace}/${type}" Target="${target}"/>`,
   );
   return `${declaration}<Relationships xmlns="http://schemas.openxmlformats.org/package/2006/relationships">${items.join("")}</Relationships>`;
 }

@@ -1,5 +1,5 @@
 import { answer, type Outcome, type Path, problem, refuse } from "../figure/problem.ts";
-import { type DecimalText, dec, fixedText, HUNDRED, sum } from "../number/decimal.ts";
+import { type Decimal, type DecimalText, dec, fixedText, HUNDRED, sum } from "../number/decimal.ts";
 import { basisText } from "./fields.ts";
 import type { KitchenMaterial } from "./own.ts";
 
@@ -27,11 +27,15 @@ export function withinWhole(name: string, material: KitchenMaterial, path: Path)
     part("carbohydrate", ofTheKitchen),
   ].flat();
   const total = sum(parts.map(({ value }) => dec(value)));
-  const more = ofTheKitchen === undefined ? slack.measured : slack.withCarbohydrate;
-  if (total.lte(HUNDRED.plus(more))) return answer(material);
+  if (total.lte(mostInAll(material))) return answer(material);
   return refuse(
     problem("materials.beyond-whole", path, { name, parts: parts.map(({ text }) => text), total: fixedText(total, 2) }),
   );
+}
+
+/** Most that the parts of a material may come to, %: some more than the whole, since each was measured by itself. */
+export function mostInAll({ nutrientSources }: KitchenMaterial): Decimal {
+  return HUNDRED.plus(nutrientSources?.carbohydrate === undefined ? slack.measured : slack.withCarbohydrate);
 }
 
 interface Part {

@@ -1,17 +1,19 @@
 import type { Batch } from "../batch/batch.ts";
 import { type Cost, costOf } from "../batch/cost.ts";
 import { materialName } from "../batch/cost-prices.ts";
-import { type Scale, scalesOf, tooLittle, type WeighedLine } from "../batch/weighing.ts";
+import { type Scale, scalesOf, type WeighedLine } from "../batch/weighing.ts";
 import { alkalinityM, pure } from "../chemistry/composition.ts";
 import { type Figure, given } from "../figure/figure.ts";
 import { type Graph, plainFigure } from "../figure/graph.ts";
 import { answer, type Outcome } from "../figure/problem.ts";
 import { fromSpec } from "../figure/source.ts";
-import { dec } from "../number/decimal.ts";
+import { mostInAll } from "../materials/whole-food.ts";
+import { dec, decimalText } from "../number/decimal.ts";
 import type { Workbook } from "../render/workbook/cells.ts";
 import { floorOf, justLess, justMore, literal, stepsOf } from "../render/workbook/formulas.ts";
 import {
   type CellOf,
+  type InputFigure,
   type InputGroup,
   type ResultGroup,
   type ResultRow,
@@ -284,10 +286,24 @@ function inputGroups(made: Made): readonly InputGroup[] {
 }
 
 /** Masses of a kitchen that speaks in US units are typed in these. */
-function inputShown(figure: Figure, { noodle: { units } }: Made): ShownFigure {
+function inputShown(figure: Figure, { noodle: { units, formula }, graph }: Made): InputFigure {
   const { id, unit } = inSystem(figure, units);
-  const places = unit === figure.unit ? Math.max(figure.places, dec(figure.value).decimalPlaces()) : 3;
-  return { id, unit, places: Math.min(places, 6) };
+  const places = Math.min(unit === figure.unit ? Math.max(figure.places, dec(figure.value).decimalPlaces()) : 3, 6);
+  const [, of = "", what = ""] = /^(flour\.\d+)\.(protein|ash)$/u.exec(id) ?? [];
+  const line = formula.lines.find((one) => one.id === of);
+  const moisture = graph[`${of}.moisture`];
+  if (line === undefined || moisture === undefined || line.material.stated[what === "ash" ? "ash" : "protein"]) {
+    return { id, unit, places };
+  }
+  // What a table tells holds at the moisture of the table: it goes with the dry matter when the moisture is another.
+  const { value } = moisture;
+  return {
+    id,
+    unit,
+    places,
+    label: `${figure.label.replace(/ as is$/u, "")} at ${decimalText(dec(value))} % mb`,
+    factor: (cell) => `(100-${cell(moisture.id)})/${literal(dec(100).minus(value))}`,
+  };
 }
 
 function shown(figure: Figure, { noodle: { units } }: Made): ShownFigure {
@@ -372,12 +388,6 @@ function checks({ noodle: { spec, formula }, batch, weighed, graph }: Made): rea
   const strongest = literal(alkalinityM(pure("Na2CO3")).times(5));
   const accepts = (word: "high alkali" | "high salt"): boolean => spec.accept?.includes(word) === true;
   const tolerance = literal(batch.tolerance);
-  const wasTooLittle = new Set(batch.remedies.tooLittle.map(({ line }) => line.id));
-  const loose = weighed.filter(({ line }) => !wasTooLittle.has(line.id) && !tooLittleOf(line.id));
-  function tooLittleOf(id: string): boolean {
-    const one = weighed.find(({ line }) => line.id === id);
-    return one !== undefined && tooLittle(one, dec(batch.tolerance));
-  }
   const mixer = spec.mixer;
   const load = (cell: CellOf, asWeighed: boolean): string =>
     mixer?.of === "flour"
@@ -388,11 +398,33 @@ function checks({ noodle: { spec, formula }, batch, weighed, graph }: Made): rea
           ].join("+")
         : cell("load.flour")
       : cell(asWeighed ? "load.total" : "load.dough");
+  const unused = Object.values(graph).some(
+    ({ working }) => working.kind === "formula" && Object.hasOwn(working.from, "left"),
+  );
   return [
+    ...(unused
+      ? [
+          {
+            text: "noodlewright left a little unused, so that the weights stay within what there is: ask it again",
+            fails: (_: CellOf, changed: string) => changed,
+          },
+        ]
+      : []),
     {
       text: "the shares of the flours do not total 100 %",
       fails: (cell) =>
         `OR(ABS(SUM(${flours.map(({ line }) => cell(line.parts.id)).join(",")})-100)>0.000000001,MIN(${flours.map(({ line }) => cell(line.parts.id)).join(",")})<-0.000000001)`,
+    },
+    {
+      text: "the parts of a flour come to more than all of it",
+      fails: (cell) =>
+        `OR(${flours
+          .map(({ line: { id, material } }) => {
+            const parts = ["moisture", "protein", "ash"].map((part) => `${id}.${part}`).filter((part) => graph[part]);
+            const rest = mostInAll(material).minus(material.fat ?? 0);
+            return `${parts.map(cell).join("+")}>${literal(rest)}*${justMore}`;
+          })
+          .join(",")})`,
     },
     {
       text: "the other ingredients bring more water than the dough takes",
@@ -414,7 +446,10 @@ function checks({ noodle: { spec, formula }, batch, weighed, graph }: Made): rea
     ...(accepts("high salt")
       ? []
       : [
-          { text: "more salt than any noodle takes", fails: (cell: CellOf) => `${cell(formula.salt.id)}>10*${justMore}` },
+          {
+            text: "more salt than any noodle takes",
+            fails: (cell: CellOf) => `${cell(formula.salt.id)}>10*${justMore}`,
+          },
         ]),
     ...(mixer === undefined
       ? []
@@ -446,14 +481,10 @@ function checks({ noodle: { spec, formula }, batch, weighed, graph }: Made): rea
               }>${cell("batch.have")}*${justMore}`,
           },
         ]),
-    ...(loose.length === 0
-      ? []
-      : [
-          {
-            text: "an ingredient is too little for its scale: ask noodlewright for a stock solution or a finer scale",
-            fails: (cell: CellOf) =>
-              `OR(${loose.map(({ nearest, off }) => `${cell(nearest.id)}>${tolerance},ABS(${cell(off.id)})>${tolerance}`).join(",")})`,
-          },
-        ]),
+    {
+      text: "the weights hold, but an ingredient is too little for its scale: ask noodlewright for a stock solution or a finer scale",
+      fails: (cell, changed) =>
+        `AND(${changed},OR(${weighed.map(({ nearest, off }) => `${cell(nearest.id)}>${tolerance},ABS(${cell(off.id)})>${tolerance}`).join(",")}))`,
+    },
   ];
 }

@@ -9,6 +9,9 @@ export interface Step {
 /** Most that values on a finer division may give way for the total: a thousandth of what they come to. */
 const mostGivenWay = dec("0.001");
 
+/** Figures carry 30 digits: harms that are equal to this many are equal, and the order given decides. */
+const equalDigits = 20;
+
 /**
  * Rounds values to their divisions so that they add up to a total as near the exact one as does them no harm.
  *
@@ -80,7 +83,8 @@ function nearestReaching(
       const harm = moved
         .minus(value)
         .abs()
-        .div(least === "proportion" ? value : division);
+        .div(least === "proportion" ? value : division)
+        .toSignificantDigits(equalDigits);
       return value.isZero() || moved.isNegative() ? [] : [{ index, moved, harm }];
     });
     const inOrder = step.isNegative() ? moves.reverse() : moves;

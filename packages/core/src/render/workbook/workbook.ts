@@ -15,10 +15,17 @@ export interface ShownFigure {
   readonly places: number;
 }
 
+/** A figure that may be changed, where it is typed in another way than it is told. */
+export interface InputFigure extends ShownFigure {
+  readonly label?: string;
+  /** What the typed number is multiplied with. */
+  readonly factor?: (cell: CellOf) => string;
+}
+
 /** Figures that may be changed, under one heading. */
 export interface InputGroup {
   readonly heading: string;
-  readonly figures: readonly ShownFigure[];
+  readonly figures: readonly InputFigure[];
 }
 
 /** A row of results: the figure in each column, or words that a formula chooses. */
@@ -55,7 +62,8 @@ export interface RoundedFigures {
 /** Something that has to hold for the answers to hold. */
 export interface WorkbookCheck {
   readonly text: string;
-  readonly fails: (cell: CellOf) => string;
+  /** @param changed - whether any input is another than that of the spec */
+  readonly fails: (cell: CellOf, changed: string) => string;
 }
 
 /** All that a workbook is made of. */
@@ -98,7 +106,7 @@ export function workbookOf(parts: WorkbookParts): Workbook {
   const rounding = new SheetDraft(names.rounding);
   const rules = new Map(Object.entries(parts.rules).map(([id, rule]) => [id, rule(local)]));
   const beyond = roundingRules(parts, rounding, cellOf, rules);
-  const use = new UseSheet(parts, cellOf);
+  const use = new UseSheet(parts, cellOf, local);
   for (const [id, formula] of use.inputFormulas) rules.set(id, formula);
   const decided = Object.values(parts.graph).filter(
     ({ id, working }) => working.kind === "procedure" && !rules.has(id),
@@ -117,7 +125,7 @@ export function workbookOf(parts: WorkbookParts): Workbook {
       ? [
           {
             text: `noodlewright decided ${decided.length === 1 ? "one figure" : `${decided.length} figures`} for the inputs of the spec (see the sheet ${names.sources}): ask it again`,
-            fails: () => use.anyChange,
+            fails: (_: CellOf, changed: string) => changed,
           },
         ]
       : []),
@@ -161,6 +169,8 @@ function roundingRules(
 class UseSheet {
   readonly #parts: WorkbookParts;
   readonly #cellOf: CellOf;
+  /** The cell of a figure for formulas that stand beside it. */
+  readonly #local: CellOf;
   readonly #sheet = new SheetDraft(names.use);
   readonly #taken = new Set<string>();
   readonly #names: DefinedName[] = [];
@@ -169,7 +179,8 @@ class UseSheet {
   readonly #checksAt: number;
   readonly #lastInput: number;
 
-  constructor(parts: WorkbookParts, cellOf: CellOf) {
+  constructor(parts: WorkbookParts, cellOf: CellOf, local: CellOf) {
+    this.#local = local;
     this.#parts = parts;
     this.#cellOf = cellOf;
     const about = [parts.title, ...parts.about];
@@ -186,7 +197,7 @@ class UseSheet {
   }
 
   /** Whether any input is another than that of the spec. */
-  get anyChange(): string {
+  get #anyChange(): string {
     return `COUNTIF(${names.use}!$E$1:$E$${this.#lastInput},"changed")>0`;
   }
 
@@ -200,16 +211,17 @@ class UseSheet {
       for (const shown of figures) {
         const figure = figureIn(this.#parts.graph, shown.id);
         const value = shownValue(figure, shown.unit);
-        const { places } = shown;
-        this.#sheet.put(row, columns.label, { role: "text", value: printable(figure.label) });
+        const { places, label = figure.label } = shown;
+        this.#sheet.put(row, columns.label, { role: "text", value: printable(label) });
         const address = this.#sheet.put(row, columns.input, { role: "input", value, places, least: 0 });
         this.#sheet.put(row, columns.unit, { role: "text", value: shown.unit });
         this.#sheet.put(row, columns.spec, { role: "number", value, places });
         const changed = `IF(B${row + 1}=D${row + 1},"","changed")`;
         this.#sheet.put(row, columns.changed, { role: "check", value: "", formula: changed });
         const absolute = address.replace(/([A-Z]+)(\d+)/u, "$$$1$$$2");
-        formulas.push([shown.id, `${names.use}!${absolute}${timesFactor(figure.unit, shown.unit)}`]);
-        this.#name(figure.label, shown.unit, absolute);
+        const factor = shown.factor === undefined ? "" : `*${shown.factor(this.#local)}`;
+        formulas.push([shown.id, `${names.use}!${absolute}${timesFactor(figure.unit, shown.unit)}${factor}`]);
+        this.#name(label, shown.unit, absolute);
         row += 1;
       }
       row += 1;
@@ -255,11 +267,11 @@ class UseSheet {
     this.#sheet.put(row, columns.result, { role: "heading", value: "Checks" });
     for (const { text, fails } of checks) {
       row += 1;
-      const formula = `IF(${fails(this.#cellOf)},"${text.replaceAll('"', '""')}","${fine}")`;
+      const formula = `IF(${fails(this.#cellOf, this.#anyChange)},"${text.replaceAll('"', '""')}","${fine}")`;
       this.#sheet.put(row, columns.result, { role: "check", value: fine, formula });
     }
     const range = `$G$${first + 1}:$G$${row + 1}`;
-    const verdict = `IF(COUNTIF(${range},"${fine}")=ROWS(${range}),"Every check is ${fine}.","The answers do not hold: see the checks below.")`;
+    const verdict = `IF(COUNTIF(${range},"${fine}")=ROWS(${range}),"Every check is ${fine}.","See the checks below.")`;
     this.#sheet.put(this.#parts.about.length + 1, columns.result, {
       role: "check",
       value: `Every check is ${fine}.`,

@@ -1,0 +1,150 @@
+import type { Graph } from "@noodlewright/core/figure";
+import fc from "fast-check";
+import { describe, expect, test } from "vitest";
+import { changeable } from "./changes.ts";
+import {
+  cellsOf,
+  commandGraph,
+  Engine,
+  exampleData,
+  examples,
+  figurePlaces,
+  inputPlace,
+  noodleOf,
+  same,
+  workbookFor,
+} from "./kit.ts";
+
+/** The checks of a workbook that do not hold: those on what the tool decided for the spec, and the others. */
+function failing(engine: Engine, workbook: ReturnType<typeof workbookFor>) {
+  const texts = cellsOf(workbook)
+    .filter(({ cell }) => cell.role === "check" && cell.value === "fine")
+    .map((place) => String(engine.value(place)))
+    .filter((text) => text !== "fine");
+  const remedies = texts.filter((text) => /^noodlewright decided |^the weights hold/u.test(text));
+  return { remedies, others: texts.filter((text) => !remedies.includes(text)) };
+}
+
+/** Figures that rest on what a procedure found and no formula of the workbook works out. */
+function restingOnDecisions(graph: Graph, workbook: ReturnType<typeof workbookFor>): ReadonlySet<string> {
+  const places = figurePlaces(workbook);
+  const resting = new Set<string>();
+  for (const { id, working } of Object.values(graph)) {
+    if (working.kind === "procedure" && places.get(id)?.cell.formula === undefined) resting.add(id);
+    if (working.kind !== "formula") continue;
+    const feeds = Object.values(working.from).flatMap((fed) =>
+      "figure" in fed ? [fed.figure] : "figures" in fed ? fed.figures : [],
+    );
+    if (feeds.some((feed) => resting.has(feed))) resting.add(id);
+  }
+  return resting;
+}
+
+describe("a workbook, worked out by an engine that is not ours", () => {
+  test.for([
+    ...examples.map((name) => [name, "metric"] as const),
+    ["evening-class", "us"] as const,
+    ["pin-and-sticks", "us"] as const,
+  ])("comes to the values of the command: %s, %s", ([name, units]) => {
+    const noodle = noodleOf(exampleData(name), units);
+    if (noodle === undefined) throw new Error(`${name} is refused`);
+    const workbook = workbookFor(noodle);
+    const engine = new Engine(workbook);
+    const told = cellsOf(workbook).filter(({ cell }) => cell.formula !== undefined && cell.value !== undefined);
+    const different = told.filter((place) => !same(engine.value(place), place.cell.value ?? ""));
+    const broken = cellsOf(workbook).filter(
+      (place) => place.cell.formula !== undefined && String(engine.value(place)).startsWith("#"),
+    );
+    engine.close();
+    expect(told.length).toBeGreaterThan(150);
+    expect(different.map(({ cell }) => cell.formula)).toEqual([]);
+    expect(broken.map(({ cell }) => cell.formula)).toEqual([]);
+    const graph = commandGraph(noodle);
+    const places = figurePlaces(workbook);
+    for (const { id, value } of Object.values(graph ?? {})) {
+      expect([id, places.get(id)?.cell.value]).toEqual([id, Number(value)]);
+    }
+  });
+
+  test.for([
+    ["school-noodle", exampleData("school-noodle")],
+    ["barley-egg-noodle", exampleData("barley-egg-noodle")],
+    ["evening-class", exampleData("evening-class")],
+    ["written-in-grams, of some dough", { ...exampleData("written-in-grams"), batch: { dough: "4 kg" } }],
+  ] as const)("answers changed inputs as the command does, or says that it cannot: %s", ([name, data]) => {
+    const noodle = noodleOf(data);
+    if (noodle === undefined) throw new Error(`${name} is refused`);
+    const workbook = workbookFor(noodle);
+    const places = figurePlaces(workbook);
+    const graph = commandGraph(noodle) ?? {};
+    const scales = [...places.keys()].filter((id) => id.startsWith("scale."));
+    const known: Graph = {
+      ...graph,
+      ...Object.fromEntries(
+        scales.map((id) => [
+          id,
+          {
+            id,
+            label: id,
+            value: String(places.get(id)?.cell.value ?? 0),
+            unit: "g",
+            places: 1,
+            working: { kind: "given", by: "spec" },
+            sources: [],
+          },
+        ]),
+      ),
+    };
+    const open = changeable(data, known).filter(({ id }) => {
+      const cell = places.get(id)?.cell;
+      return cell !== undefined && inputPlace(cell) !== undefined;
+    });
+    expect(open.length).toBeGreaterThan(8);
+    const resting = restingOnDecisions(graph, workbook);
+    const engine = new Engine(workbook);
+    const change = fc.record({ which: fc.nat(open.length - 1), percent: fc.integer({ min: -30, max: 40 }) });
+    let answered = 0;
+    fc.assert(
+      fc.property(fc.array(change, { minLength: 1, maxLength: 4 }), (changes) => {
+        const chosen = new Map(changes.map(({ which, percent }) => [which, percent]));
+        let changed = data;
+        const typed = [...chosen].flatMap(([which, percent]) => {
+          const one = open[which];
+          const cell = one && places.get(one.id)?.cell;
+          const place = cell && inputPlace(cell);
+          if (one === undefined || cell === undefined || place === undefined) return [];
+          const before = Number(cell.value);
+          const whole = one.id === "batch.bowls-stated";
+          const value = Number((before * (1 + percent / 100)).toFixed(whole ? 0 : 2));
+          changed = one.apply(value)(changed);
+          return [{ place, value, before }];
+        });
+        engine.type(typed.map(({ place, value }) => [place, value]));
+        try {
+          const answer = noodleOf(changed);
+          const fresh = answer && commandGraph(answer);
+          const troubles = failing(engine, workbook);
+          if (fresh === undefined) {
+            expect(troubles.others).not.toEqual([]);
+            return;
+          }
+          if (troubles.others.length > 0) return;
+          answered += 1;
+          const different = Object.values(fresh).flatMap(({ id, value }) => {
+            const place = places.get(id);
+            const remedied = troubles.remedies.length > 0 && /^(?:weighed|rounding)\.|\.weighed-parts$/u.test(id);
+            if (place === undefined || resting.has(id) || remedied) return [];
+            const mine = engine.value(place);
+            return same(mine, Number(value)) ? [] : [`${id}: ${mine}, the command ${value}`];
+          });
+          expect(different).toEqual([]);
+        } finally {
+          engine.type(typed.map(({ place, before }) => [place, before]));
+        }
+      }),
+      { numRuns: 6 },
+    );
+    engine.close();
+    expect(answered).toBeGreaterThan(0);
+  });
+});
