@@ -1,12 +1,12 @@
 import { askWorkbook } from "@noodlewright/core";
 import { printable } from "@noodlewright/core/render";
-import type { PlacedProblem } from "../input/document.ts";
+import type { PlacedProblem } from "../input/placed-problem.ts";
 import { exit } from "../io.ts";
 import { workbookFile } from "../render/workbook-file.ts";
 import { printProblems } from "../shared/answer.ts";
 import { loadNoodle, unitsOf } from "../shared/ask-noodle.ts";
 import type { Command } from "../shared/command.ts";
-import { batchFlags, batchOverrides, reportFlags } from "../shared/flags.ts";
+import { batchFlags, batchOverrides, reportFlags, setFlag } from "../shared/flags.ts";
 import { forceFlag, writeFiles, writeOver } from "../shared/write-output.ts";
 
 const noFile: PlacedProblem = {
@@ -27,6 +27,7 @@ export const workbookCommand: Command = {
     ...forceFlag,
     units: reportFlags.units,
     ...batchFlags,
+    ...setFlag,
   },
   examples: [
     ["noodlewright workbook noodle.yaml -o noodle.xlsx", "weights, water, alkali and cost, as live formulas"],
@@ -35,7 +36,12 @@ export const workbookCommand: Command = {
   run: async (asked, io) => {
     const out = asked.text("out");
     if (out === undefined || out === "-") return printProblems([noFile], asked, io);
-    const order = { path: asked.text("spec") ?? "-", overrides: batchOverrides(asked), units: unitsOf(asked) };
+    const order = {
+      path: asked.text("spec") ?? "-",
+      overrides: batchOverrides(asked),
+      sets: asked.list("set"),
+      units: unitsOf(asked),
+    };
     const loading = await loadNoodle(order, io);
     if (!loading.ok) return printProblems(loading.problems, asked, io);
     const workbook = askWorkbook(loading.loaded.noodle);
