@@ -12,10 +12,15 @@ const listed = (job: Job, usage: string, describe: string, load: () => Promise<C
 
 /** Every command, in the order of the help, which goes by what they are for. A command's file is read when it is asked for. */
 const commands: readonly Listed[] = [
-  listed("start", "new [file]", "Write a commented spec to start from; never overwrites", async () => {
-    const { newCommand } = await import("./commands/new.ts");
-    return newCommand;
-  }),
+  listed(
+    "start",
+    "new [file]",
+    "Write a spec from your own notes, from a few answers, or an example; never overwrites",
+    async () => {
+      const { newCommand } = await import("./commands/new.ts");
+      return newCommand;
+    },
+  ),
   listed("start", "formula <spec>", "The formula on 100 of flour: blend, water, alkali, allergens", async () => {
     const { formulaCommand } = await import("./commands/formula.ts");
     return formulaCommand;

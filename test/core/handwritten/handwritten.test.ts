@@ -141,6 +141,12 @@ const samples: readonly Sample[] = [
     read: ["flours Bread flour 1000 g", "water water 380 g", "alkali Sodium carbonate 10 g"],
   },
   {
+    style: "a weight with a per cent that is a strength, and no share",
+    text: "bread flour 1000 g\nwater 340 g\nsodium carbonate 20 % 50 g",
+    read: ["flours bread flour 1000 g", "water water 340 g"],
+    asks: [[3, "neither of the flour nor of the dough"]],
+  },
+  {
     style: "bare numbers",
     text: "flour 1000\nwater 380\nsalt 10",
     read: ["flours flour 1000 g", "water water 380 g", "salt salt 10 g"],

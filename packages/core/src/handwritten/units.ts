@@ -14,7 +14,8 @@ const total = (items: readonly PlacedItem[]) => sum(items.map(({ entry }) => dec
  * become grams in 100 g of it, starch beside flours that make 100 % goes to the ingredients.
  */
 export function withUnits(items: readonly PlacedItem[]): UnitsFound {
-  const { items: named, remarks } = namedNumbers(items);
+  const { items: bare, remarks } = namedNumbers(items);
+  const named = sharesChecked(bare);
   const dough = named.filter(({ part }) => part !== "dusting");
   const flours = named.filter(({ part }) => part === "flours");
   const shares = flours.filter(({ amount }) => amount.by === "share");
@@ -37,6 +38,26 @@ export function withUnits(items: readonly PlacedItem[]): UnitsFound {
   const text = `the flours make up ${total(flours).toString()} %, and not 100: which share is missing, or too much?`;
   const last = flours.at(-1);
   return { items: named.map((one) => (one === last ? asked(one, text) : one)), remarks };
+}
+
+/** A per cent beside a weight is its share of the flour or of the dough; where it is neither, it may be a strength. */
+function sharesChecked(items: readonly PlacedItem[]): readonly PlacedItem[] {
+  const mass = (parts: readonly PlacedItem[]) =>
+    sum(parts.map(({ amount }) => dec(amount.by === "mass" ? amount.value : 0)));
+  const wholes = [
+    mass(items.filter(({ part }) => part === "flours")),
+    mass(items.filter(({ part }) => part !== "dusting")),
+  ];
+  return items.map((one) => {
+    const { amount } = one;
+    if (amount.by !== "mass" || amount.share === undefined) return one;
+    const stated = dec(amount.share);
+    const near = wholes.some((whole) =>
+      whole.times(stated).div(HUNDRED).minus(amount.value).abs().lte(whole.times("0.006")),
+    );
+    const text = `${stated.toString()} % stands beside ${amount.text}, and is its share neither of the flour nor of the dough: what is it of?`;
+    return near ? one : asked(one, text);
+  });
 }
 
 function isFlour({ item: { thing } }: PlacedItem): boolean {

@@ -92,7 +92,6 @@ export const glossary: readonly Word[] = [
     "mb",
     ["% mb", "moisture basis"],
     "moisture basis: a figure reckoned as if the flour had that much water, so that flours can be compared. 14 % mb is usual for flour",
-    definition,
   ),
   word(
     "meq",
