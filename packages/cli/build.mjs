@@ -55,7 +55,7 @@ const pastTheDoor = {
 
 /** Commands that share most of their work share a chunk: each file that a run opens takes its time. */
 const families = {
-  flours: "blend compare replace lot trial tolerance new",
+  flours: "blend settle compare replace lot trial tolerance new",
   day: "batch cost nutrition sheet plan water-temperature calibrate",
   cards: "card cards",
   lists: "materials schema",

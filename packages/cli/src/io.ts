@@ -41,8 +41,8 @@ export interface OutFile {
   readonly text: string | Uint8Array;
 }
 
-/** What may be written over: no file, those that were written here, or any. */
-export type WriteOver = "nothing" | "own" | "any";
+/** What may be written over: no file, those that were written here, any, or the spec that was read. */
+export type WriteOver = "nothing" | "own" | "any" | "input";
 
 /** Why nothing was written. */
 export interface WriteFault {

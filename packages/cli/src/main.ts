@@ -53,6 +53,15 @@ const commands: readonly Listed[] = [
   }),
   listed(
     "adapt",
+    "settle <spec>",
+    "Find every amount that a spec leaves open, and write it in if told to",
+    async () => {
+      const { settleCommand } = await import("./commands/settle.ts");
+      return settleCommand;
+    },
+  ),
+  listed(
+    "adapt",
     "compare <specs..>",
     "Noodles side by side, or one as written and as set: what differs, and whether it tells",
     async () => {

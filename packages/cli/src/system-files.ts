@@ -109,7 +109,7 @@ function refusal(target: string, over: WriteOver, read: ReadonlySet<string>): Wr
   if (stats === undefined) return undefined;
   if (over === "nothing") return "there";
   if (!stats.isFile()) return "no-file";
-  if (read.has(`${stats.dev}:${stats.ino}`)) return "input";
+  if (read.has(`${stats.dev}:${stats.ino}`)) return over === "input" ? undefined : "input";
   return over === "own" && !isOwn(target) ? "foreign" : undefined;
 }
 

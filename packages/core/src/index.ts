@@ -24,6 +24,7 @@ export { askDay } from "./noodle/ask-day.ts";
 export { askFormula, askStyle } from "./noodle/ask-formula.ts";
 export { askNutrition } from "./noodle/ask-nutrition.ts";
 export { askFlourReplacement, askIngredientReplacement, askLot, blendFound } from "./noodle/ask-replacement.ts";
+export { allMet, askSettle, type SettledNoodle } from "./noodle/ask-settle.ts";
 export { askSheet } from "./noodle/ask-sheet.ts";
 export { askTolerance } from "./noodle/ask-tolerance.ts";
 export { askTrial, type WeighedTrial } from "./noodle/ask-trial.ts";

@@ -117,7 +117,7 @@ function dot(row: readonly bigint[], steps: readonly number[]): bigint {
 }
 
 /** The package is typed as CommonJS, but what is imported is the loader itself. */
-const loadHighs = highsModule as unknown as typeof highsModule.default;
+export const loadHighs = highsModule as unknown as typeof highsModule.default;
 
 /** The independent solver, ready to be asked. */
 export class Independent {

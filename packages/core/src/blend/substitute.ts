@@ -65,7 +65,7 @@ function hasLimits({ least, most, fixed, ratioTo, missing }: StockedFlour): bool
 }
 
 /** A share that stays, in a step of its own where it is off the step of the others. */
-function fixedAt(share: DecimalText, step: DecimalText = "1"): Pick<StockedFlour, "fixed" | "step"> {
+export function fixedAt(share: DecimalText, step: DecimalText = "1"): Pick<StockedFlour, "fixed" | "step"> {
   const own = [step, "0.1", "0.01"].find((one) => isOn(share, one)) ?? "0.001";
   return { fixed: decimalText(dec(share).toDecimalPlaces(3)), ...(own !== step && { step: own }) };
 }

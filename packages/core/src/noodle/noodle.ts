@@ -1,3 +1,4 @@
+import { type Settled, settle, settledNotes } from "../explore/settle.ts";
 import { answer, type Note, type Outcome } from "../figure/problem.ts";
 import { type Formula, formulaOf } from "../formula/formula.ts";
 import type { UnitSystem } from "../report/show.ts";
@@ -18,6 +19,7 @@ interface Parts {
   readonly units: UnitSystem;
   readonly formula: Formula;
   readonly notes: readonly Note[];
+  readonly settled?: Settled | undefined;
 }
 
 /**
@@ -50,6 +52,11 @@ export class Noodle {
     return this.#parts.formula;
   }
 
+  /** The amounts that the spec left to be found, where it did. */
+  get settled(): Settled | undefined {
+    return this.#parts.settled;
+  }
+
   /** What there was to say when the formula was worked out. */
   get notes(): readonly Note[] {
     return this.#parts.notes;
@@ -59,7 +66,10 @@ export class Noodle {
 /**
  * Reads a noodle from its spec and works out its formula, or tells all that is wrong with both in one go.
  *
- * Problems: those of `readSpec`; those of the flours, water, alkali and ingredients; doses that are too high.
+ * Amounts that the spec leaves to be found are found by what it wants.
+ *
+ * Problems: those of `readSpec`; those of the flours, water, alkali and ingredients; doses that are too high; those of
+ * `settle`, where what is wanted is out of reach among them.
  * @example readNoodle({ name: "plain", flours: [{ name: "bread flour", amount: "100 %" }], water: { added: "36 %" } }).value.formula.water.added.value // => "36"
  */
 export function readNoodle(spec: SpecInput, wishes: ReadingWishes = {}): Outcome<Noodle> {
@@ -79,8 +89,12 @@ export function readNoodleData(
     materials: Object.fromEntries(kitchens.flatMap(({ materials }) => Object.entries(materials))),
     machines: Object.fromEntries(kitchens.flatMap(({ machines }) => Object.entries(machines))),
   };
-  const reading = formulaOf(data, kitchen.materials);
+  const settling = settle(data, kitchen.materials);
+  if (!settling.ok) return settling;
+  const settled = settling.value;
+  const reading = formulaOf(settled?.data ?? data, kitchen.materials);
   if (!reading.ok) return reading;
   const { spec, formula } = reading.value;
-  return answer(new Noodle({ spec, kitchen, units, formula, notes: reading.notes }), reading.notes);
+  const notes = [...(settled === undefined ? [] : settledNotes(settled)), ...reading.notes];
+  return answer(new Noodle({ spec, kitchen, units, formula, notes, settled }), notes);
 }

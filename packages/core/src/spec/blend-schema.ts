@@ -11,8 +11,9 @@ import {
 import { materialFiguresSchema } from "../materials/schema.ts";
 import { type DecimalText, dec } from "../number/decimal.ts";
 import { parseQuantity } from "../number/quantity.ts";
+import type { Dimension } from "../number/units.ts";
 
-/** What a share may be: one value, a range, or one end of a range. %, as written. */
+/** What a quantity may be: one value, a range, or one end of a range. In base units, and as written. */
 export interface Bounds {
   readonly text: string;
   readonly value?: DecimalText;
@@ -21,45 +22,58 @@ export interface Bounds {
 }
 
 /**
- * Reads what a share may be: `11.5 %`, `11 to 12 %`, `at least 11 %`, `at most 12 %`, `any`.
+ * Reads what a share, or another quantity, may be: `11.5 %`, `11 to 12 %`, `at least 11 %`, `at most 12 %`, `any`.
  *
+ * @param dimension - what it measures; a share of at most 100 % unless given
  * @example parseBounds("at most 4 %") // => { text: "at most 4 %", most: "4" }
  */
-export function parseBounds(written: string): Bounds | undefined {
+export function parseBounds(written: string, dimension: Dimension = "share"): Bounds | undefined {
   const text = written.trim();
   if (text.toLowerCase() === "any") return { text };
-  const range = /^(?<low>\S+(?: %)?) to (?<high>.+)$/u.exec(text)?.groups;
+  const read = (one: string): DecimalText | undefined => amount(one, dimension);
+  const range = /^(?<low>\S+)(?<unit> \S+)? to (?<high>.+)$/u.exec(text)?.groups;
   if (range !== undefined) {
-    const [low, high] = [share(range["low"] ?? "", true), share(range["high"] ?? "", false)];
+    const { low: lower = "", unit, high: upper = "" } = range;
+    const [low, high] = [
+      read(/^\d*\.?\d+$/u.test(lower) ? lower + (unit ?? unitOf(upper)) : lower + (unit ?? "")),
+      read(upper),
+    ];
     return low === undefined || high === undefined || dec(low).gt(high) ? undefined : { text, least: low, most: high };
   }
   const end = /^at (?<side>least|most) (?<bound>.+)$/u.exec(text)?.groups;
-  const bound = share(end?.["bound"] ?? text, false);
+  const bound = read(end?.["bound"] ?? text);
   if (bound === undefined) return undefined;
   if (end === undefined) return { text, value: bound };
   return end["side"] === "least" ? { text, least: bound } : { text, most: bound };
 }
 
-function share(text: string, withoutUnit: boolean): DecimalText | undefined {
-  const whole = withoutUnit && /^\d*\.?\d+$/u.test(text) ? `${text} %` : text;
-  const reading = parseQuantity(whole, ["share"]);
-  return reading.ok && dec(reading.quantity.value).lte(100) ? reading.quantity.value : undefined;
+/** The unit after a number, which the number before it in a range has as well. */
+function unitOf(text: string): string {
+  return text.replace(/^\s*\d*\.?\d+/u, "");
 }
 
-function boundsField(description: string, examples: readonly string[]) {
+function amount(text: string, dimension: Dimension): DecimalText | undefined {
+  const reading = parseQuantity(text, [dimension]);
+  if (!reading.ok || (dimension === "share" && dec(reading.quantity.value).gt(100))) return undefined;
+  return reading.quantity.value;
+}
+
+function boundsField(description: string, examples: readonly [string, ...string[]], dimension: Dimension = "share") {
+  const [one] = examples;
+  const advice =
+    dimension === "share"
+      ? 'write it like "11.5 %", "11 to 12 %", "at least 11 %", "at most 12 %" or "any"'
+      : `write it like "${one}", "at least ${one}" or "at most ${one}"`;
+  const expected = `${dimension === "share" ? "a share of at most 100 %" : `an amount such as ${one}`}, a range, or one end of it`;
   return z
     .string()
     .max(60)
     .transform((input, context): Bounds => {
-      const bounds = parseBounds(input);
+      const bounds = parseBounds(input, dimension);
       if (bounds !== undefined) return bounds;
-      return refuseValue(context, {
-        code: "bounds.unreadable",
-        expected: "a share of at most 100 %, a range, or one end of it",
-        advice: 'write it like "11.5 %", "11 to 12 %", "at least 11 %", "at most 12 %" or "any"',
-      });
+      return refuseValue(context, { code: "bounds.unreadable", expected, advice });
     })
-    .register(z.globalRegistry, { description, examples: [...examples] });
+    .meta({ description, examples: [...examples] });
 }
 
 const percent = (description: string, example: string) =>
@@ -173,7 +187,7 @@ const preferField = z
     examples: ["nearest", "cheapest", "fewest", "most rye flour", "use up rye flour; barley flour"],
   });
 
-/** The `wanted:` section: what the blend has to reach. */
+/** The `wanted:` section: what the noodle has to reach. */
 export const wantedSchema = z.lazy(() =>
   z
     .strictObject({
@@ -199,6 +213,19 @@ export const wantedSchema = z.lazy(() =>
           description: "Meet protein over the whole range that labels and certificates of the flours leave open",
           examples: [true],
         }),
+      addedWater: boundsField("Added water, % of flour", ["38 %", "36 to 38 %"]).optional(),
+      doughWater: boundsField("All water, the flour's own included, % of the dough", ["36 %"]).optional(),
+      alkalinity: boundsField("Alkalinity M of the dough, meq per 100 g flour", ["17 meq"], "alkalinity").optional(),
+      anhydrousSalts: boundsField("Alkaline salts without any water, % of flour", ["0.9 %"]).optional(),
+      potassiumShare: boundsField("Potassium carbonate, % of the carbonates", ["40 %"]).optional(),
+      saltInDough: boundsField("Salt, % of the dough", ["0.8 %"]).optional(),
+      saltInBowl: boundsField(
+        "Salt that is left in a cooked bowl, by what boiling leaves of sodium",
+        ["0.6 g"],
+        "mass",
+      ).optional(),
+      sodium: massField("Most sodium in a cooked bowl, from all that is in it", ["500 mg"]).optional(),
+      bowlPrice: moneyField("Most that the ingredients of a bowl may cost").optional(),
       price: priceField("Most that the blend may cost").optional(),
       batchPrice: moneyField("Most that all the flour of the batch may cost").optional(),
       mostFlours: z
@@ -220,7 +247,10 @@ export const wantedSchema = z.lazy(() =>
         .optional()
         .register(z.globalRegistry, { description: "How many blends to show; 3 unless stated", examples: [5] }),
     })
-    .register(z.globalRegistry, { id: "Wanted", description: "What the blend has to reach" }),
+    .register(z.globalRegistry, {
+      id: "Wanted",
+      description: "What the noodle has to reach: its blend, and its water, alkali and salt",
+    }),
 );
 
 /** The `lot:` section: a new lot of one of the flours. */

@@ -35,7 +35,12 @@ const figures = materialFiguresSchema.optional().register(z.globalRegistry, {
 const flourSchema = z
   .strictObject({
     name: nameField("Flour, starch or gluten", "bread flour"),
-    amount: amountOrRestField("Share of the flour, or its mass; one flour may be rest", ["70 %", "350 g", "rest"]),
+    amount: amountOrRestField(
+      "Share of the flour, or its mass; one flour may be rest; find where `wanted:` says what it is to come to",
+      ["70 %", "350 g", "rest", "find"],
+    ),
+    least: shareField("Smallest share, where it is to be found", ["20 %"]).optional(),
+    most: shareField("Greatest share, where it is to be found", ["40 %"]).optional(),
     figures,
   })
   .register(z.globalRegistry, {
@@ -58,8 +63,8 @@ const alkaliSchema = z
     name: nameField("Alkaline product", "sodium carbonate"),
     amount: quantityField(
       ["share", "mass", "alkalinity"],
-      "Dose: % of flour or a mass; for alkalinity, % of flour as Na2CO3 or meq per 100 g flour",
-      ["0.9 %", "4.5 g", "17 meq"],
+      "Dose: % of flour or a mass; for alkalinity, % of flour as Na2CO3 or meq per 100 g flour; find where `wanted:` says what it is to come to",
+      ["0.9 %", "4.5 g", "17 meq", "find"],
       {
         least: "0",
         most: mostParts.alkali,
@@ -92,9 +97,10 @@ const alkaliSchema = z
 
 const waterSchema = z
   .strictObject({
-    added: amountField("All water that is not the flour's own: tap water and the water of eggs, solutions, hydrates", [
-      "36 %",
-    ]).optional(),
+    added: amountField(
+      "All water that is not the flour's own: tap water and the water of eggs, solutions, hydrates; find where `wanted:` says what it is to come to",
+      ["36 %", "find"],
+    ).optional(),
     tap: amountField("Water poured in, as a written formula states it", ["34 %", "170 g"]).optional(),
     dough: quantityField(["share"], "All water, the flour's own included, % of the dough", ["36 %"], {
       above: "0",
@@ -249,7 +255,11 @@ export const specSchema = z
       }),
     water: waterSchema,
     alkali: z.array(alkaliSchema).max(20).optional().register(z.globalRegistry, { description: "Alkaline products" }),
-    salt: amountField("Table salt in % of flour, or its mass", ["1 %", "10 g"], mostParts.salt).optional(),
+    salt: amountField(
+      "Table salt in % of flour, or its mass; find where `wanted:` says what it is to come to",
+      ["1 %", "10 g", "find"],
+      mostParts.salt,
+    ).optional(),
     accept: z
       .array(z.enum(acceptable))
       .max(acceptable.length)

@@ -1,6 +1,63 @@
-import { type Counts, input, type Texts } from "./entry.ts";
+import { type Counts, input, type Lists, noAnswer, type Texts } from "./entry.ts";
 
 export const explore = {
+  "settle.masses": input(() => ({
+    found: "a flour in g beside flours to be found",
+    expected: "shares in %, which those to be found are found in",
+    advice: "write the flours that are known in % of flour",
+  })),
+  "settle.alkali": input(({ open, stated }: Counts<"open" | "stated">) => ({
+    found: `${open === 1 ? "1 product" : `${open} products`} to be found, and ${stated === 0 ? "nothing" : stated} under \`wanted:\` to find ${open === 1 ? "it" : "them"} by`,
+    expected: open === 1 ? "what it is to come to" : "one thing that is wanted for each, of strength and ratio",
+    advice:
+      open > 2
+        ? "state all but two of the products"
+        : `write \`alkalinity: 17 meq\` or \`anhydrousSalts: 0.9 %\` under \`wanted:\`${open === 1 ? "" : ", and `potassiumShare: 40 %`"}`,
+  })),
+  "settle.replaced": input(() => ({
+    found: "a product to be found that is to be replaced as well",
+    expected: "one of the two",
+    advice: "name the product that goes in, and leave `replaceWith` out",
+  })),
+  "settle.salt": input(({ bowl }: Texts<"bowl">) => ({
+    found: `salt to be found, ${bowl === "" ? "and nothing to find it by" : `wanted in a bowl ${bowl}`}`,
+    expected: "salt of the dough, or of a bowl of known weight",
+    advice:
+      "write `saltInDough: 0.8 %` under `wanted:`, or `saltInBowl: 0.6 g` with the weight of a bowl under `batch:`",
+  })),
+  "settle.water": noAnswer(({ names }: Lists<"names">) => ({
+    found: `water to be found, and no source tells how much of it ${names.join(", ")} ${names.length === 1 ? "takes" : "take"}`,
+    expected: "the water that is wanted, or the kitchen's own figure of every flour",
+    advice:
+      "write `addedWater: 38 %` or `doughWater: 36 %` under `wanted:`; or find the water out with `noodlewright trial`, and write it down as `absorption` of each flour",
+  })),
+  "settle.alike": noAnswer(({ names }: Lists<"names">) => ({
+    found: `${names.join(" and ")}, which what is wanted does not tell apart`,
+    expected: "products that differ in what is wanted, such as one of sodium and one of potassium",
+    advice: "take another product in place of one of them, or state the amount of one",
+  })),
+  "settle.below-zero": noAnswer(
+    ({ name, amount, reach: [least, most] }: Texts<"name" | "amount"> & Lists<"reach">) => ({
+      found: `${name} of ${amount} % of flour, to come to what is wanted`,
+      expected: "an amount of zero or more",
+      advice:
+        least === undefined
+          ? "ask for more, or take less of what brings the same"
+          : `these products reach a potassium share from ${least} to ${most} %: ask within it, or take other products`,
+    }),
+  ),
+  "settle.out-of-reach": noAnswer(
+    ({
+      found,
+      expected,
+      advice,
+      nearest: [flours, ...misses],
+    }: Texts<"found" | "expected" | "advice"> & Lists<"nearest">) => ({
+      found,
+      expected,
+      advice: flours === undefined ? advice : `${advice}. The nearest: ${flours} (${misses.join("; ")})`,
+    }),
+  ),
   "tolerance.no-error": input(() => ({
     found: "nothing that may be off",
     expected: "at least one error",

@@ -1,0 +1,126 @@
+import type { BlendQuestion, Check, FoundBlend } from "../blend/blend-question.ts";
+import { searchBlend } from "../blend/blend-search.ts";
+import { flourShelf, type ShelfFlour } from "../blend/flour-shelf.ts";
+import { atSpec, blendQuestion } from "../blend/spec-question.ts";
+import { fixedAt } from "../blend/substitute.ts";
+import { shown } from "../figure/figure.ts";
+import { answer, type Note, type Outcome, problem, refuse } from "../figure/problem.ts";
+import { told } from "../figure/told.ts";
+import type { Formula } from "../formula/formula.ts";
+import type { OwnMaterials } from "../materials/own.ts";
+import { type Decimal, dec, decimalText, fixedText, HUNDRED, sum, ZERO } from "../number/decimal.ts";
+import type { Spec } from "../spec/spec.ts";
+import type { FoundAmount } from "./settle-places.ts";
+
+/**
+ * Finds the shares of the flours that a spec leaves open, the others as they stand. Where several blends meet all that is
+ * wanted, the spec's `prefer:` decides; unless it does, the one nearest to the middle of what each flour may be.
+ *
+ * @param open - their numbers in the list of flours
+ * Problems: `settle.out-of-reach` (no answer), with the nearest; those of `flourShelf`, `blendQuestion` and `searchBlend`.
+ */
+export function floursFound(
+  spec: Spec,
+  formula: Formula,
+  open: readonly number[],
+  extra: OwnMaterials,
+): Outcome<readonly FoundAmount[]> {
+  const shelf = flourShelf(spec, formula, extra);
+  if (!shelf.ok) return shelf;
+  const flours = shelf.value.flours.filter(({ path }) => path[0] === "flours");
+  const own = { ...shelf.value, flours };
+  const asked = blendQuestion(spec, formula, own);
+  if (!asked.ok) return asked;
+  const question = withOpen(asked.value, flours, spec, open);
+  const outcome = searchBlend(question);
+  if (!outcome.ok) return refuse(...outcome.problems.map(atSpec(own)));
+  const { value } = outcome;
+  if (value.kind === "out-of-reach") {
+    const { found, expected, advice } = told(value.problem);
+    const nearest = value.nearest === undefined ? [] : nearestText(value.nearest);
+    return refuse(problem("settle.out-of-reach", ["wanted"], { found, expected, advice, nearest }));
+  }
+  const [blend] = value.blends;
+  const notes = [...asked.notes, ...outcome.notes, ...preferenceNotes(spec)].filter(
+    ({ code }) => code !== "blend.fewer-alternatives",
+  );
+  return answer(blend === undefined ? [] : amountsIn(blend, spec, open), notes);
+}
+
+/** The question with the flours that are stated held fast, and those that are open within their own limits. */
+function withOpen(
+  question: BlendQuestion,
+  flours: readonly ShelfFlour[],
+  spec: Spec,
+  open: readonly number[],
+): BlendQuestion {
+  const stated = spec.flours.map(({ amount }, index) =>
+    open.includes(index) || amount === "rest" ? undefined : amount,
+  );
+  const left = HUNDRED.minus(sum(stated.map((amount) => dec(amount?.value ?? 0))));
+  const candidates = question.flours.map((flour, index) => {
+    const amount = stated[index];
+    if (amount !== undefined) return { ...flour, ...fixedAt(amount.value, question.step) };
+    const { least = flour.least, most = flour.most } = limitsOf(spec, index);
+    return { ...flour, ...(least !== undefined && { least }), ...(most !== undefined && { most }) };
+  });
+  const middles = candidates.map(({ least, most, fixed }, index) => {
+    if (stated[index] !== undefined) return dec(stated[index].value);
+    if (fixed !== undefined) return dec(fixed);
+    return dec(least ?? 0)
+      .plus(most === undefined || left.lt(most) ? left : most)
+      .div(2);
+  });
+  const openMiddle = sum(middles.filter((_, index) => stated[index] === undefined));
+  const to = middles.map((middle, index) =>
+    stated[index] === undefined && !openMiddle.isZero() ? middle.times(left).div(openMiddle) : middle,
+  );
+  const last = to.findLastIndex((_, index) => stated[index] === undefined);
+  const whole = to.map((share, index) =>
+    index === last ? HUNDRED.minus(sum(to.filter((_, at) => at !== last))) : share,
+  );
+  const prefer =
+    question.prefer.kind === "nearest"
+      ? {
+          kind: "nearest" as const,
+          to: whole.map((share, index) => ({ name: flours[index]?.flour.name ?? "", share: decimalText(share) })),
+        }
+      : question.prefer;
+  return { ...question, flours: candidates, prefer, alternatives: 1 };
+}
+
+function limitsOf({ flours }: Spec, index: number) {
+  const { least, most } = flours[index] ?? {};
+  return { ...(least && { least: least.value }), ...(most && { most: most.value }) };
+}
+
+/** The shares as they are written; the last one is what the others leave, to the last digit. */
+function amountsIn(blend: FoundBlend, spec: Spec, open: readonly number[]): readonly FoundAmount[] {
+  const shareOf = (index: number): Decimal => {
+    const share = blend.shares.find(({ name }) => name === spec.flours[index]?.name)?.share.value;
+    return dec(share ?? ZERO);
+  };
+  return open.map((index) => {
+    const name = spec.flours[index]?.name ?? "";
+    return { path: ["flours", index, "amount"], name, text: `${decimalText(shareOf(index))} %` };
+  });
+}
+
+function preferenceNotes({ wanted }: Spec): readonly Note[] {
+  if (wanted?.prefer !== undefined) return [];
+  const text =
+    "of the blends that meet all that is wanted, this one is nearest to the middle of what each flour may be; `prefer:` under `wanted:` chooses another, such as the cheapest";
+  return [{ code: "settle.preference", path: ["wanted"], text }];
+}
+
+/** The nearest blend, and what it misses. */
+function nearestText({ shares, checks }: FoundBlend): readonly string[] {
+  const flours = shares.map(({ name, share }) => `${name} ${shown(share).replace(" % of flour", " %")}`).join(", ");
+  return [flours, ...checks.filter(({ holds }) => !holds).map(missText)];
+}
+
+/** What a check finds, beside what is wanted. */
+export function missText({ label, reached, unit, side, bound }: Check): string {
+  const places = Math.max(2, dec(bound).decimalPlaces());
+  return `${label} ${fixedText(reached, places)} ${unit}, wanted at ${side} ${bound} ${unit}`;
+}

@@ -1,0 +1,134 @@
+import { answer, type Note, type Outcome, type Path, problem, refuse } from "../figure/problem.ts";
+import { formulaOf } from "../formula/formula.ts";
+import type { OwnMaterials } from "../materials/own.ts";
+import { balanceAmounts } from "./settle-balance.ts";
+import { floursFound } from "./settle-flours.ts";
+import type { FoundAmount, OpenPlaces, WaterKey } from "./settle-places.ts";
+
+/** A spec with its amounts found. */
+export interface Settled {
+  /** Plain data of the spec, the amounts in. */
+  readonly data: unknown;
+  readonly found: readonly FoundAmount[];
+  readonly notes: readonly Note[];
+}
+
+/**
+ * Finds the amounts that a spec leaves to be found, by what it wants; nothing where it states them all.
+ *
+ * Flours are searched in whole steps. Alkaline products, salt and water are worked out exactly by mass balance, then
+ * rounded to a millionth of a per cent of flour, far below what any scale shows.
+ *
+ * @param data - plain data of a spec, of which nobody knows yet whether it is one
+ * @param extra - the kitchen's own materials from files that the spec includes
+ * Problems: `settle.masses`, `settle.replaced`, `settle.out-of-reach`, and those of `balanceAmounts`, of the blend search and of the spec.
+ */
+export function settle(data: unknown, extra: OwnMaterials = {}): Outcome<Settled | undefined> {
+  const open = openPlaces(data);
+  if (open === undefined || !isSection(data)) return answer(undefined);
+  if (open.flours.length > 0 && hasMasses(data)) return refuse(problem("settle.masses", ["flours"], {}));
+  const replaced = open.alkali.find((index) => isReplaced(data["alkali"], index));
+  if (replaced !== undefined) return refuse(problem("settle.replaced", ["alkali", replaced, "replaceWith"], {}));
+  const filled = (found: readonly FoundAmount[]) => formulaOf(withAmounts(data, open, found), extra);
+  const first = filled([]);
+  if (!first.ok) return first;
+  const flours = open.flours.length === 0 ? answer([]) : floursIn(first.value, open, filled, extra);
+  if (!flours.ok) return flours;
+  const blended = filled(flours.value);
+  if (!blended.ok) return blended;
+  const balance = balanceAmounts(blended.value.spec, blended.value.formula, open);
+  if (!balance.ok) return balance;
+  const found = [...flours.value, ...balance.value];
+  return answer({ data: withAmounts(data, open, found), found, notes: [...flours.notes, ...balance.notes] });
+}
+
+/** Says at the head of every answer which amounts were found. */
+export function settledNotes({ found, notes }: Settled): readonly Note[] {
+  const amounts = found.map(({ name, text }) => `${name} ${text}`).join(", ");
+  return [
+    { code: "settle.found", path: ["wanted"], loud: true, text: `found for what is wanted: ${amounts}` },
+    ...notes,
+  ];
+}
+
+type Reading = Extract<ReturnType<typeof formulaOf>, { readonly ok: true }>["value"];
+
+/** The flours, by the dough that the other amounts make with flours of any kind: a store is held against its flour. */
+function floursIn(
+  first: Reading,
+  open: OpenPlaces,
+  filled: (found: readonly FoundAmount[]) => ReturnType<typeof formulaOf>,
+  extra: OwnMaterials,
+): Outcome<readonly FoundAmount[]> {
+  const balance = balanceAmounts(first.spec, first.formula, open);
+  const nearer = balance.ok ? filled(balance.value) : undefined;
+  const { spec, formula } = nearer?.ok ? nearer.value : first;
+  return floursFound(spec, formula, open.flours, extra);
+}
+
+/** What is to be found in a spec; nothing where it states every amount. */
+function openPlaces(data: unknown): OpenPlaces | undefined {
+  if (!isSection(data)) return undefined;
+  const openIn = (list: unknown): readonly number[] =>
+    Array.isArray(list)
+      ? list.flatMap((entry: unknown, index) => (isSection(entry) && isOpen(entry["amount"]) ? [index] : []))
+      : [];
+  const ways = isSection(data["water"]) ? data["water"] : {};
+  const water = (["added", "tap", "dough"] as const).find((way) => isOpen(ways[way]));
+  const open = { flours: openIn(data["flours"]), alkali: openIn(data["alkali"]), salt: isOpen(data["salt"]) };
+  const none = open.flours.length === 0 && open.alkali.length === 0 && !open.salt && water === undefined;
+  return none ? undefined : { ...open, ...(water && { water }) };
+}
+
+function isOpen(amount: unknown): boolean {
+  return typeof amount === "string" && amount.trim().toLowerCase() === "find";
+}
+
+function isReplaced(list: unknown, index: number): boolean {
+  const entry: unknown = isList(list) ? list[index] : undefined;
+  return isSection(entry) && entry["replaceWith"] !== undefined;
+}
+
+/** Shares are found; beside a flour in g they would have nothing to be a share of. */
+function hasMasses(data: Section): boolean {
+  const flours: readonly unknown[] = Array.isArray(data["flours"]) ? data["flours"] : [];
+  return flours.some((flour) => isSection(flour) && /\d\s*(?:g|kg|lb|oz)\s*$/u.test(String(flour["amount"])));
+}
+
+/** The spec with amounts that were found; an amount not yet found stands at one that makes a dough. */
+function withAmounts(data: Section, open: OpenPlaces, found: readonly FoundAmount[]): Section {
+  const at = (...path: Path): string | undefined =>
+    found.find((one) => one.path.length === path.length && one.path.every((step, index) => step === path[index]))?.text;
+  const rest = isList(data["flours"]) && data["flours"].some((flour) => isSection(flour) && flour["amount"] === "rest");
+  const [first] = rest ? [] : open.flours;
+  const entries = (key: "flours" | "alkali", start: (index: number) => string) => {
+    const list = data[key];
+    if (!isList(list)) return {};
+    const amount = (index: number) => at(key, index, "amount") ?? start(index);
+    const put = (entry: unknown, index: number): unknown =>
+      open[key].includes(index) && isSection(entry) ? { ...entry, amount: amount(index) } : entry;
+    return { [key]: list.map(put) };
+  };
+  return {
+    ...data,
+    ...entries("flours", (index) => (index === first ? "rest" : "0 %")),
+    ...entries("alkali", () => "0 %"),
+    ...(open.salt && { salt: at("salt") ?? "0 %" }),
+    ...(open.water && { water: waterWith(data["water"], open.water, at("water", open.water)) }),
+  };
+}
+
+function waterWith(water: unknown, way: WaterKey, found: string | undefined): Section {
+  const { [way]: _open, ...others } = isSection(water) ? water : {};
+  return found === undefined ? { ...others, tap: "36 %" } : { ...others, [way]: found };
+}
+
+type Section = Readonly<Record<string, unknown>>;
+
+function isSection(value: unknown): value is Section {
+  return typeof value === "object" && value !== null && !Array.isArray(value);
+}
+
+function isList(value: unknown): value is readonly unknown[] {
+  return Array.isArray(value);
+}

@@ -1,0 +1,175 @@
+import type { Batch } from "../batch/batch.ts";
+import { costOf } from "../batch/cost.ts";
+import { nutritionOf } from "../batch/nutrition.ts";
+import { checksOfShares } from "../blend/blend-figures.ts";
+import { halfLastDigit } from "../blend/blend-limits.ts";
+import type { Check } from "../blend/blend-question.ts";
+import { flourShelf } from "../blend/flour-shelf.ts";
+import { asWritten, sharedQuestion, sharesNow, targetsOf } from "../blend/spec-question.ts";
+import type { Figure } from "../figure/figure.ts";
+import type { Note } from "../figure/problem.ts";
+import { whyNot } from "../figure/told.ts";
+import type { Formula } from "../formula/formula.ts";
+import type { OwnMaterials } from "../materials/own.ts";
+import { dec, fixedText } from "../number/decimal.ts";
+import type { Bounds } from "../spec/blend-schema.ts";
+import type { Spec } from "../spec/spec.ts";
+
+/** One thing that a spec wants, beside what its noodle comes to. */
+export interface WantedCheck {
+  readonly label: string;
+  /** What it comes to, with its unit. */
+  readonly reached: string;
+  readonly wanted: string;
+  readonly holds: boolean;
+}
+
+/** The checks that can be made, and what cannot be told. */
+export interface WantedChecks {
+  readonly checks: readonly WantedCheck[];
+  readonly notes: readonly Note[];
+}
+
+/**
+ * Holds a formula against all that its spec wants: the blend, water, alkali and salt; and, of a batch, what a bowl costs.
+ * A value is met within half the last digit that it is written with.
+ */
+export function wantedChecks(
+  spec: Spec,
+  formula: Formula,
+  batch: Batch | undefined,
+  extra: OwnMaterials = {},
+): WantedChecks {
+  if (spec.wanted === undefined) return { checks: [], notes: [] };
+  const parts = [blendChecks(spec, formula, extra), formulaChecks(spec, formula), bowlChecks(spec, formula, batch)];
+  return { checks: parts.flatMap(({ checks }) => checks), notes: parts.flatMap(({ notes }) => notes) };
+}
+
+/** What is wanted and not met, one loud note each. */
+export function missedNotes({ checks }: WantedChecks): readonly Note[] {
+  return checks
+    .filter(({ holds }) => !holds)
+    .map(({ label, reached, wanted }) => ({
+      code: "wanted.missed",
+      path: ["wanted"],
+      loud: true,
+      text: `not the noodle that is wanted: ${label} is ${reached}, and \`wanted:\` says ${wanted}`,
+    }));
+}
+
+function blendChecks(spec: Spec, formula: Formula, extra: OwnMaterials): WantedChecks {
+  const targets = targetsOf(spec);
+  if (Object.keys(targets).length === 0) return { checks: [], notes: [] };
+  const shelf = flourShelf(spec, formula, extra);
+  const shared = shelf.ok ? sharedQuestion(spec, formula, shelf.value) : shelf;
+  if (!shelf.ok || !shared.ok) {
+    const problems = shelf.ok ? (shared.ok ? [] : shared.problems) : shelf.problems;
+    return { checks: [], notes: problems.slice(0, 1).map((one) => unknownNote(`the blend: ${whyNot(one)}`)) };
+  }
+  const inUse = shelf.value.flours.filter(({ share }) => !dec(share).isZero());
+  const whole = spec.wanted?.wholeRange === true ? { ...targets, wholeRange: true } : targets;
+  const prefer = { kind: "nearest" as const, to: sharesNow(shelf.value) };
+  const question = { ...shared.value, flours: inUse.map(({ flour }) => flour), targets: whole, prefer };
+  const checks = checksOfShares(
+    question,
+    inUse.map(({ share }) => share),
+  ).filter(({ id }) => !id.startsWith("share."));
+  return { checks: checks.map(asWanted), notes: [] };
+}
+
+function asWanted({ label, reached, unit, side, bound, holds }: Check): WantedCheck {
+  const places = Math.max(2, dec(bound).decimalPlaces());
+  return {
+    label,
+    reached: `${fixedText(reached, places)} ${unit}`,
+    wanted: `at ${side} ${bound} ${unit}`,
+    holds,
+  };
+}
+
+function formulaChecks({ wanted = {} }: Spec, { water, alkali, salt }: Formula): WantedChecks {
+  const none = (unit: string) => ({ value: "0", unit, places: 2 });
+  const saltInDough = {
+    value: dec(salt.value).times(100).div(water.dough.value).toFixed(),
+    unit: "% of dough",
+    places: 2,
+  };
+  const checks = [
+    check("added water", water.added, wanted.addedWater),
+    check("dough water", water.doughWater, wanted.doughWater),
+    check("alkalinity M", alkali?.alkalinityM ?? none("meq/100 g flour"), wanted.alkalinity),
+    check("anhydrous alkaline salts", alkali?.anhydrous ?? none("% of flour"), wanted.anhydrousSalts),
+    check("potassium carbonate", alkali?.potassiumShare ?? none("% of the carbonates"), wanted.potassiumShare),
+    check("salt in the dough", saltInDough, wanted.saltInDough),
+  ];
+  return { checks: checks.flat(), notes: [] };
+}
+
+/** What a bowl holds when it is cooked, and what it costs. */
+function bowlChecks(spec: Spec, formula: Formula, batch: Batch | undefined): WantedChecks {
+  const { saltInBowl, sodium: mostSodium, bowlPrice } = spec.wanted ?? {};
+  const checks: WantedCheck[] = [];
+  const notes: Note[] = [];
+  if (saltInBowl !== undefined || mostSodium !== undefined) {
+    const nutrition = nutritionOf(spec, formula, { rules: "EU" });
+    const bowl = nutrition.ok ? nutrition.value.bowl : undefined;
+    if (!nutrition.ok || bowl === undefined)
+      notes.push(unknownNote("salt and sodium of a bowl, without the weight of one"));
+    else {
+      const { amounts, kept } = nutrition.value;
+      const salt = dec(formula.salt.value)
+        .div(formula.water.dough.value)
+        .times(bowl.raw.value)
+        .times(kept.sodium.value)
+        .div(100);
+      checks.push(...check("salt in a cooked bowl", { value: salt.toFixed(), unit: "g", places: 2 }, saltInBowl));
+      const amount = amounts.find(({ name }) => name === "sodium");
+      const figure = (amount?.most ?? amount)?.cooked.bowl;
+      if (mostSodium !== undefined && figure !== undefined) {
+        checks.push(atMost("sodium of a cooked bowl", figure, dec(mostSodium.value).times(1000).toFixed()));
+        const { missing = [] } = amount ?? {};
+        if (missing.length > 0)
+          notes.push(
+            unknownNote(`the sodium of ${missing.join(", ")}, which is counted as the most there is room for`),
+          );
+      }
+    }
+  }
+  if (bowlPrice !== undefined) {
+    const cost = batch && costOf(spec, formula, batch);
+    const bowl = cost?.ok ? cost.value.bowl : undefined;
+    if (bowl === undefined || bowl.unit !== bowlPrice.currency)
+      notes.push(unknownNote(`what a bowl costs in ${bowlPrice.currency}`));
+    else checks.push(atMost("the cost of a bowl", bowl, bowlPrice.amount));
+    if (cost?.ok && cost.value.unpriced.length > 0)
+      notes.push(unknownNote(`the price of ${cost.value.unpriced.join(", ")}`));
+  }
+  return { checks, notes };
+}
+
+type Shown = Pick<Figure, "value" | "unit" | "places">;
+
+function atMost(label: string, { value, unit, places }: Shown, most: string): WantedCheck {
+  return {
+    label,
+    reached: `${fixedText(value, places)} ${unit}`,
+    wanted: `at most ${most} ${unit}`,
+    holds: dec(value).lte(most),
+  };
+}
+
+function check(label: string, { value, unit, places }: Shown, bounds: Bounds | undefined): readonly WantedCheck[] {
+  if (bounds === undefined) return [];
+  const { text, value: exactly, least = exactly, most = exactly } = bounds;
+  const room = exactly === undefined ? dec(0) : halfLastDigit(asWritten(text, exactly));
+  const tooLittle = least !== undefined && dec(value).plus(room).lt(dec(least).minus(hair));
+  const tooMuch = most !== undefined && dec(value).minus(room).gt(dec(most).plus(hair));
+  return [{ label, reached: `${fixedText(value, places)} ${unit}`, wanted: text, holds: !tooLittle && !tooMuch }];
+}
+
+/** What the rounding of found amounts may leave, in any of the units. */
+const hair = "0.00001";
+
+function unknownNote(what: string): Note {
+  return { code: "wanted.unknown", path: ["wanted"], text: `\`wanted:\` cannot be held against ${what}` };
+}

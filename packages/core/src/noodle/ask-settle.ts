@@ -1,0 +1,32 @@
+import type { FoundAmount } from "../explore/settle-places.ts";
+import type { WantedCheck } from "../explore/wanted-checks.ts";
+import { answer } from "../figure/problem.ts";
+import { settleReport } from "../report/settle-report.ts";
+import { type Answer, answered } from "./answer.ts";
+import type { Noodle } from "./noodle.ts";
+import { heldAgainst, plannedBatch } from "./planned-batch.ts";
+
+/** The amounts that a spec left to be found, and how far what it wants is met. */
+export interface SettledNoodle {
+  readonly found: readonly FoundAmount[];
+  readonly checks: readonly WantedCheck[];
+}
+
+/** Whether all is met that a spec wants. */
+export function allMet({ checks }: SettledNoodle): boolean {
+  return checks.every(({ holds }) => holds);
+}
+
+/**
+ * The amounts that were found when the noodle was read, and all that its spec wants beside what it comes to. The cost of a
+ * bowl is held against what is wanted where the spec states a batch.
+ */
+export function askSettle(noodle: Noodle): Answer<SettledNoodle> {
+  const batch = plannedBatch(noodle);
+  const { checks, notes: unknown } = heldAgainst(noodle, batch.ok ? batch.value : undefined);
+  const own = noodle.notes.filter(({ code }) => code !== "settle.found");
+  return answered(answer({ found: noodle.settled?.found ?? [], checks }, unknown), {
+    notes: (more) => [...own, ...more],
+    report: (settled, notes) => settleReport(noodle.formula, settled, notes),
+  });
+}

@@ -1,0 +1,201 @@
+import { describe, expect, test } from "vitest";
+import { allMet, askBatch, askCost, askFormula, askSettle, readNoodleData, told } from "#core/index.ts";
+
+const spec = {
+  name: "class noodle",
+  flours: [
+    { name: "bread flour", amount: "80 %" },
+    { name: "rye flour", amount: "20 %" },
+  ],
+  water: { added: "36 %" },
+  alkali: [{ name: "sodium carbonate", amount: "1 %" }],
+  salt: "1 %",
+  batch: { bowls: 40, rawWeight: "110 g" },
+};
+const pair = [
+  { name: "sodium carbonate", amount: "find" },
+  { name: "potassium carbonate", amount: "find" },
+];
+
+function read(more: object) {
+  const reading = readNoodleData({ ...spec, ...more });
+  if (!reading.ok) throw new Error(JSON.stringify(reading.problems));
+  return reading.value;
+}
+
+function refused(more: object) {
+  const reading = readNoodleData({ ...spec, ...more });
+  return reading.ok ? [] : reading.problems.map((one) => [one.code, told(one).kind]);
+}
+
+function loudOf(answer: ReturnType<typeof askBatch> | ReturnType<typeof askCost> | ReturnType<typeof askFormula>) {
+  return answer.ok ? answer.notes.filter(({ loud }) => loud).map(({ code, text }) => `${code}: ${text}`) : [];
+}
+
+describe("a spec that leaves amounts to be found", () => {
+  test.each([
+    { more: { alkali: pair, wanted: { alkalinity: "17 meq" } }, code: "settle.alkali", kind: "input" },
+    { more: { salt: "find" }, code: "settle.salt", kind: "input" },
+    {
+      more: { salt: "find", wanted: { saltInBowl: "0.3 g" }, batch: { dough: "4 kg" } },
+      code: "settle.salt",
+      kind: "input",
+    },
+    { more: { water: { tap: "find" } }, code: "settle.water", kind: "no-answer" },
+    {
+      more: {
+        alkali: [pair[0], { name: "sodium carbonate decahydrate", amount: "find" }],
+        wanted: { alkalinity: "17 meq", potassiumShare: "40 %" },
+      },
+      code: "settle.alike",
+      kind: "no-answer",
+    },
+    {
+      more: { alkali: [{ name: "sodium carbonate", amount: "1 %" }, pair[1]], wanted: { alkalinity: "10 meq" } },
+      code: "settle.below-zero",
+      kind: "no-answer",
+    },
+    {
+      more: { alkali: [{ ...pair[0], replaceWith: "potassium carbonate" }], wanted: { alkalinity: "17 meq" } },
+      code: "settle.replaced",
+      kind: "input",
+    },
+    {
+      more: {
+        flours: [
+          { name: "bread flour", amount: "find" },
+          { name: "rye flour", amount: "200 g" },
+        ],
+        wanted: { protein: "11 %" },
+      },
+      code: "settle.masses",
+      kind: "input",
+    },
+    {
+      more: {
+        flours: [
+          { name: "bread flour", amount: "find" },
+          { name: "rye flour", amount: "find" },
+        ],
+        wanted: { protein: "at least 40 %" },
+      },
+      code: "settle.out-of-reach",
+      kind: "no-answer",
+    },
+    {
+      more: {
+        flours: [
+          { name: "bread flour", amount: "find" },
+          { name: "rye flour", amount: "find" },
+        ],
+      },
+      code: "wanted.nothing",
+      kind: "input",
+    },
+  ])("is refused with $code", ({ more, code, kind }) => {
+    expect(refused(more)).toEqual([[code, kind]]);
+  });
+
+  test("tells the nearest blend where what is wanted is out of reach", () => {
+    const flours = ["bread flour", "rye flour"].map((name) => ({ name, amount: "find", least: "10 %" }));
+    const reading = readNoodleData({ ...spec, flours, wanted: { protein: "at least 40 %" } });
+    const [first] = reading.ok ? [] : reading.problems;
+    expect(first && told(first).advice).toMatch(/The nearest: bread flour \d+ %, rye flour \d+ %/u);
+  });
+
+  test("keeps the flours that it states, and the limits of the others", () => {
+    const flours = [
+      { name: "bread flour", amount: "find" },
+      { name: "rye flour", amount: "12.5 %" },
+      { name: "barley flour", amount: "find", least: "5 %", most: "7 %" },
+    ];
+    const { spec: settled } = read({ flours, wanted: { protein: "at least 10 %" } });
+    const [bread, rye, barley] = settled.flours.map(({ amount }) => (amount === "rest" ? 0 : Number(amount.value)));
+    expect(rye).toBe(12.5);
+    expect(barley).toBeGreaterThanOrEqual(5);
+    expect(barley).toBeLessThanOrEqual(7);
+    expect((bread ?? 0) + (rye ?? 0) + (barley ?? 0)).toBe(100);
+  });
+
+  test("takes the water that the flours take by the kitchen's own figures", () => {
+    const flours = [
+      { name: "bread flour", amount: "75 %", figures: { absorption: "38 %" } },
+      { name: "rye flour", amount: "25 %", figures: { absorption: "42 %" } },
+    ];
+    const noodle = read({ flours, water: { added: "find" } });
+    expect(noodle.formula.water.added.value).toBe("39");
+    expect(noodle.notes.map(({ code }) => code)).toContain("settle.own-water");
+  });
+
+  test("says at the head of every answer what was found", () => {
+    const noodle = read({ salt: "find", wanted: { saltInDough: "0.7 %" } });
+    const head = [expect.stringMatching(/^settle\.found: found for what is wanted: table salt 0\.9\d+ %$/u)];
+    for (const answer of [askFormula(noodle), askBatch(noodle)]) expect(loudOf(answer)).toEqual(head);
+  });
+
+  test("a dose is found as it is stated, of anhydrous salts or as alkalinity", () => {
+    const doses = ["product", "anhydrous salts", "alkalinity"].map((as) => {
+      const noodle = read({
+        alkali: [{ name: "sodium carbonate decahydrate", amount: "find", as }],
+        wanted: { alkalinity: "17 meq" },
+      });
+      expect(Number(noodle.formula.alkali?.alkalinityM.value)).toBeCloseTo(17, 4);
+      return Number(noodle.spec.alkali?.[0]?.amount.value);
+    });
+    // Na2CO3 · 10 H2O: of 286.14 g, 105.99 g are the salt
+    expect((doses[1] ?? 0) / (doses[0] ?? 1)).toBeCloseTo(105.988 / 286.138, 4);
+    expect(doses[2]).toBeCloseTo(doses[1] ?? 0, 5);
+  });
+
+  test("salt of a cooked bowl is found by what boiling leaves, and met", () => {
+    const answer = askSettle(read({ salt: "find", wanted: { saltInBowl: "0.25 g" } }));
+    expect(answer.ok && [answer.value.checks.map(({ label, holds }) => [label, holds]), allMet(answer.value)]).toEqual([
+      [["salt in a cooked bowl", true]],
+      true,
+    ]);
+    expect(answer.ok && answer.notes.map(({ code }) => code)).toContain("settle.boiled");
+  });
+});
+
+describe("a spec that states its amounts and what it wants", () => {
+  test.each([
+    { wanted: { protein: "at least 14 %" }, miss: "protein" },
+    { wanted: { addedWater: "38 %" }, miss: "added water" },
+    { wanted: { doughWater: "37 to 39 %" }, miss: "dough water" },
+    { wanted: { alkalinity: "at most 10 meq" }, miss: "alkalinity M" },
+    { wanted: { anhydrousSalts: "1.2 %" }, miss: "anhydrous alkaline salts" },
+    { wanted: { potassiumShare: "40 %" }, miss: "potassium carbonate" },
+    { wanted: { saltInDough: "0.9 %" }, miss: "salt in the dough" },
+    { wanted: { sodium: "10 mg" }, miss: "sodium of a cooked bowl" },
+  ])("is held against $wanted, loudly", ({ wanted, miss }) => {
+    const loud = loudOf(askBatch(read({ wanted })));
+    expect(loud).toEqual([expect.stringContaining(`wanted.missed: not the noodle that is wanted: ${miss} is `)]);
+  });
+
+  test.each([
+    {
+      wanted: {
+        protein: "at least 9 %",
+        addedWater: "36 %",
+        anhydrousSalts: "1.0 %",
+        alkalinity: "18.9 meq",
+        saltInDough: "0.7 %",
+        potassiumShare: "0 %",
+      },
+    },
+    { wanted: undefined },
+  ])("says nothing where $wanted is met", ({ wanted }) => {
+    expect(loudOf(askBatch(read({ ...(wanted && { wanted }) })))).toEqual([]);
+  });
+
+  test("the cost of a bowl is held against what it may cost", () => {
+    const prices = Object.fromEntries(
+      ["bread flour", "rye flour", "sodium carbonate", "table salt"].map((name) => [name, "2 EUR/kg"]),
+    );
+    const loud = (bowlPrice: string) => loudOf(askCost(read({ prices, wanted: { bowlPrice } })));
+    expect(loud("0.10 EUR")).toEqual([
+      expect.stringMatching(/^wanted\.missed: .* the cost of a bowl is 0\.16\d* EUR/u),
+    ]);
+    expect(loud("0.20 EUR")).toEqual([]);
+  });
+});
