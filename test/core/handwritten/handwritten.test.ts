@@ -263,6 +263,12 @@ const samples: readonly Sample[] = [
     ],
   },
   {
+    style: "a half in words",
+    text: "bread flour 500 g\nwater 190 g\nhalf a teaspoon salt",
+    read: ["flours bread flour 500 g", "water water 190 g"],
+    asks: [[3, "1.5 to 3.4 g"]],
+  },
+  {
     style: "spoons in Japanese",
     text: "強力粉 500g\n水 190g\n小さじ1 塩",
     read: ["flours 強力粉 500 g", "water water 190 g"],

@@ -40,6 +40,7 @@ function plainLine(line: string): string {
     .replace(/ +(?=\t)|(?<=\t) +/gu, "")
     .replace(/(?<=\d) {2,}(?=\d)/gu, "\t")
     .replace(/ +/gu, " ")
+    .replace(/(?<!\p{L})half (?:an? )?(?=tea|table|tsp|tbsp|cup|spoon)/iu, "1/2 ")
     .replace(/(大さじ|小さじ|大匙|小匙|カップ) ?(\d+(?: ?\/ ?\d+)?)/gu, "$2 $1 ")
     .replace(
       /^(\W*)(?:an?|one) (?=(?:heaped |level )?(?:tea|table)?(?:spoon|cup|pinch|dash|handful|knob|pack|sachet|drop))/iu,
