@@ -45,6 +45,7 @@ interface Made {
  * The noodle as a workbook that works itself out: what may be changed, what comes of it, and every figure as a formula.
  *
  * Problems: those of `askBatch`.
+ * @example askWorkbook(example("school-noodle")).value.sheets.length // => 4
  */
 export function askWorkbook(noodle: Noodle): Outcome<Workbook> {
   const batch = plannedBatch(noodle);

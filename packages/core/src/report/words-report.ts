@@ -19,7 +19,11 @@ export function wordsReport(words: readonly Word[], asked: string): Report {
   });
 }
 
-/** The report with the words explained that it uses. */
+/**
+ * The report with the words explained that it uses.
+ *
+ * @example withWords(askFormula(example("school-noodle")).report()).sections.at(-1).id // => "words"
+ */
 export function withWords(plain: Report): Report {
   const text = [...plain.sections.flatMap(textsOf), ...plain.notes.map((note) => note.text)].join("\n");
   const lines = wordsIn(text).map(({ word, meaning }) => `${word}: ${meaning}.`);
