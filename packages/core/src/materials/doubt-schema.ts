@@ -12,14 +12,14 @@ const labelSchema = z.lazy(() =>
       protein: z
         .union([z.string().trim().min(1).max(20), z.number().nonnegative()])
         .transform(String)
-        .register(z.globalRegistry, { description: "Protein as the label prints it", examples: ["4 g", "<1 g"] }),
+        .meta({ description: "Protein as the label prints it", examples: ["4 g", "<1 g"] }),
       serving: massField("What the printed protein is for; 100 g in the EU and in Japan unless stated", [
         "30 g",
       ]).optional(),
-      servingRounded: z.boolean().optional().register(z.globalRegistry, {
+      servingRounded: z.boolean().optional().meta({
         description: "Whether the serving may be off by half its last digit; false unless stated",
       }),
-      rules: z.enum(["US", "EU", "JP"]).register(z.globalRegistry, {
+      rules: z.enum(["US", "EU", "JP"]).meta({
         description:
           "Rule book the label was rounded by: US 21 CFR 101.9, EU guidance of 2012, or the standard of Japan",
       }),
@@ -29,7 +29,7 @@ const labelSchema = z.lazy(() =>
         { above: 4, most: 7 },
       ).optional(),
     })
-    .register(z.globalRegistry, {
+    .meta({
       id: "ProteinLabel",
       description: "The protein line of a nutrition label, in place of the protein",
     }),
@@ -42,7 +42,7 @@ export const doubtFields = {
   label: z
     .union([labelSchema, z.array(labelSchema).min(1).max(6)])
     .optional()
-    .register(z.globalRegistry, {
+    .meta({
       description:
         "The protein line of the nutrition label, or of several labels of the same flour, in place of protein",
       examples: [{ protein: "4 g", serving: "30 g", rules: "US" }],

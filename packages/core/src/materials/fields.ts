@@ -68,7 +68,7 @@ export function quantityField(
         (most !== undefined && value.gt(most));
       return wrong ? refuseValue(context, outOfRange(words ?? "a value within its limits")) : reading.quantity;
     })
-    .register(z.globalRegistry, { description, examples: [...examples], quantity: true });
+    .meta({ description, examples: [...examples], quantity: true });
 }
 
 function mostOf(dimension: Dimension): string | undefined {
@@ -122,7 +122,7 @@ export function amountOrRestField(description: string, examples: readonly string
         return refuseValue(context, outOfRange(massWords));
       return reading.quantity;
     })
-    .register(z.globalRegistry, { description, examples: [...examples], quantity: true });
+    .meta({ description, examples: [...examples], quantity: true });
 }
 
 /** A moisture basis: as is, or at a stated moisture (dry is 0 %). */
@@ -164,7 +164,7 @@ export function basisField(description: string) {
         advice: "copy the basis from the certificate of the flour",
       });
     })
-    .register(z.globalRegistry, { description, examples: ["as is", "dry", "14 % mb"] });
+    .meta({ description, examples: ["as is", "dry", "14 % mb"] });
 }
 
 /** A price for a mass. */
@@ -227,7 +227,7 @@ export function moneyField(description: string) {
         advice: "write what all of it may cost",
       });
     })
-    .register(z.globalRegistry, { description, examples: ["12 EUR"] });
+    .meta({ description, examples: ["12 EUR"] });
 }
 
 /** A field that takes a price. */
@@ -243,7 +243,7 @@ export function priceField(description: string) {
         advice: "write the price of one pack with its mass",
       });
     })
-    .register(z.globalRegistry, { description, examples: ["0.92 EUR/kg", "23 EUR per 25 kg"] });
+    .meta({ description, examples: ["0.92 EUR/kg", "23 EUR per 25 kg"] });
 }
 
 /** A plain number above zero, kept as decimal text. */
@@ -257,5 +257,5 @@ export function numberField(
     .gt(limits.above)
     .max(limits.most)
     .transform((value): DecimalText => decimalText(dec(value)))
-    .register(z.globalRegistry, { description, examples: [...examples] });
+    .meta({ description, examples: [...examples] });
 }

@@ -60,28 +60,28 @@ export function cutterField(description: string) {
       if (width.lte(0) || width.gt(300)) return refuseValue(context, cutterFacts);
       return { kind: "width", width: reading.quantity.value };
     })
-    .register(z.globalRegistry, { description, examples: [20, "1.5 mm"] });
+    .meta({ description, examples: [20, "1.5 mm"] });
 }
 
 const settingsField = (description: string, examples: readonly Readonly<Record<string, string>>[]) =>
   z
     .record(z.string().trim().min(1).max(40), lengthField("Gap at this setting, measured", ["2.6 mm"], "200"))
     .optional()
-    .register(z.globalRegistry, { description, examples: [...examples] });
+    .meta({ description, examples: [...examples] });
 
 const cutterSchema = z
   .strictObject({
     size: cutterField("Cutter number (strands from 30 mm of width), or the width of a strand; a knife goes by width"),
     over: lengthField("Width that it cuts over; that of the rolls unless stated", ["220 mm"], "3000").optional(),
   })
-  .register(z.globalRegistry, { id: "Cutter", description: "A cutter" });
+  .meta({ id: "Cutter", description: "A cutter" });
 
 const gapSchema = z
   .strictObject({
     least: lengthField("Narrowest gap", ["0.4 mm"], "200"),
     greatest: lengthField("Widest gap", ["12 mm"], "200"),
   })
-  .register(z.globalRegistry, { id: "FreeGap", description: "Rolls whose gap can be set freely" });
+  .meta({ id: "FreeGap", description: "Rolls whose gap can be set freely" });
 
 const mostStands = 20;
 const speedField = quantityField(["speed"], "Surface speed of the rolls", ["6 m/min"], {
@@ -107,7 +107,7 @@ export const machineSchema = z.lazy(() =>
       speed: z
         .union([speedField, z.array(speedField).min(1).max(mostStands)])
         .optional()
-        .register(z.globalRegistry, {
+        .meta({
           description:
             "Surface speed of the rolls: of the last stand that a sheet runs through, or a list with that of each stand, first to last",
           examples: ["6 m/min", ["4 m/min", "6 m/min"]],
@@ -117,7 +117,7 @@ export const machineSchema = z.lazy(() =>
         .min(1)
         .max(mostStands)
         .optional()
-        .register(z.globalRegistry, {
+        .meta({
           description: "Pairs of rolls that a sheet runs through in one trip; as many as speeds, or 1, unless stated",
           examples: [2],
         }),
@@ -126,11 +126,7 @@ export const machineSchema = z.lazy(() =>
         ["8 mm"],
         "100",
       ).optional(),
-      cutters: z
-        .array(cutterSchema)
-        .min(1)
-        .max(40)
-        .register(z.globalRegistry, { description: "The cutters and knives at hand" }),
+      cutters: z.array(cutterSchema).min(1).max(40).meta({ description: "The cutters and knives at hand" }),
       longestSheet: lengthField("Longest sheet that the bench or the reel takes", ["6 m"], "1000000").optional(),
     })
     .superRefine((machine, context) => {
@@ -170,7 +166,7 @@ export const machineSchema = z.lazy(() =>
         }
       }
     })
-    .register(z.globalRegistry, { id: "Machine", description: "What a kitchen rolls and cuts with" }),
+    .meta({ id: "Machine", description: "What a kitchen rolls and cuts with" }),
 );
 
 /** A machine as read. */
@@ -179,7 +175,7 @@ export type MachineFields = z.output<typeof machineSchema>;
 /** A kitchen's own machines by name. */
 export const ownMachinesSchema = z
   .record(z.string().trim().min(1).max(80), machineSchema)
-  .register(z.globalRegistry, { description: "The kitchen's own machines, by name" });
+  .meta({ description: "The kitchen's own machines, by name" });
 
 /** Machines by name. */
 export type OwnMachines = Readonly<Record<string, MachineFields>>;

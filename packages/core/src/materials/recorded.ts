@@ -10,7 +10,7 @@ const lotNumber = z
     const advice = `write it in quotes, with the zeros it may begin with: lotNumber: "${input}"`;
     return refuseValue(context, { code: "materials.lot-number", expected: "the number of the lot as a text", advice });
   })
-  .register(z.globalRegistry, {
+  .meta({
     description: "Number of the lot, in quotes where it is digits alone",
     examples: ["L2298"],
   });
@@ -19,7 +19,7 @@ const words = (description: string, examples: readonly string[]) =>
   z
     .union([z.string().trim().min(1).max(40), z.number().nonnegative()])
     .transform(String)
-    .register(z.globalRegistry, { description, examples: [...examples] });
+    .meta({ description, examples: [...examples] });
 
 /** What a certificate says beside the figures that are worked with. */
 export const recordedSchema = z.lazy(() =>
@@ -38,7 +38,7 @@ export const recordedSchema = z.lazy(() =>
       }).optional(),
       starchDamage: words("Starch damage as the mill states it, with its unit", ["5.5 %", "19 UCD"]).optional(),
     })
-    .register(z.globalRegistry, {
+    .meta({
       id: "RecordedFigures",
       description:
         "Figures of the certificate that are kept, printed and compared between lots, and that nothing is worked out from: no source turns them into the water of a noodle dough",

@@ -29,7 +29,7 @@ export const materialKinds = [
   "other",
 ] as const;
 
-const salts = z.record(z.string(), z.number().nonnegative()).register(z.globalRegistry, {
+const salts = z.record(z.string(), z.number().nonnegative()).meta({
   description: "The salts and their parts, by the mass of the anhydrous salts unless ratioBy says otherwise",
   examples: [{ K2CO3: 6, Na2CO3: 4 }],
 });
@@ -38,13 +38,13 @@ const solutionSchema = z.lazy(() =>
   z
     .strictObject({
       salts,
-      ratioBy: z.enum(["anhydrous", "as weighed"]).optional().register(z.globalRegistry, {
+      ratioBy: z.enum(["anhydrous", "as weighed"]).optional().meta({
         description: "What the parts count: salts without water, or salts as weighed; anhydrous unless stated",
       }),
       strength: z
         .string()
         .max(40)
-        .register(z.globalRegistry, {
+        .meta({
           description:
             "Strength: by mass (%), % w/v, g/L, mol/L, mol/kg of water, density in g/mL, °Bé, or parts of salts to parts of water",
           examples: ["30 °Bé", "20 %", "15 % w/v", "250 g/L", "1.2 mol/L", "1.25 g/mL", "1 to 3"],
@@ -61,7 +61,7 @@ const solutionSchema = z.lazy(() =>
           });
         })
         .optional()
-        .register(z.globalRegistry, {
+        .meta({
           description: "Modulus of the degrees Baumé; 145 unless stated",
           examples: [145, 144.3],
         }),
@@ -72,7 +72,7 @@ const solutionSchema = z.lazy(() =>
         { least: "0", most: "40", words: "a temperature from 0 to 40 °C" },
       ).optional(),
     })
-    .register(z.globalRegistry, {
+    .meta({
       id: "Solution",
       description: "A solution by its salts and its strength; the rest is water",
     }),
@@ -85,13 +85,13 @@ const certificateSchema = z.lazy(() =>
       alkalinity: z
         .string()
         .max(60)
-        .register(z.globalRegistry, {
+        .meta({
           description: "Alkalinity as stated: in % as a substance, or the acid used for a sample",
           examples: ["98 % as Na2CO3", "37.4 mL of 1 N acid on 2 g"],
         }),
       water: shareField("Water in the product; none unless stated", ["0.6 %"]).optional(),
     })
-    .register(z.globalRegistry, {
+    .meta({
       id: "Certificate",
       description: "A product by its salts and its stated alkalinity; the rest is inert",
     }),
@@ -103,7 +103,7 @@ const assaySchema = z.lazy(() =>
       of: z
         .string()
         .max(30)
-        .register(z.globalRegistry, { description: "Formula of the salt", examples: ["Na2CO3", "Na2CO3.10H2O"] }),
+        .meta({ description: "Formula of the salt", examples: ["Na2CO3", "Na2CO3.10H2O"] }),
       content: quantityField(
         ["share"],
         "Content of the salt; of the dried product where a loss on drying is stated",
@@ -120,7 +120,7 @@ const assaySchema = z.lazy(() =>
         words: "a share from 0 to 99 %",
       }).optional(),
     })
-    .register(z.globalRegistry, { id: "Assay", description: "A product of one salt by its assay; the rest is inert" }),
+    .meta({ id: "Assay", description: "A product of one salt by its assay; the rest is inert" }),
 );
 
 export type SolutionFigures = z.output<typeof solutionSchema>;
@@ -134,14 +134,11 @@ export const materialFiguresSchema = z
       .string()
       .min(1)
       .optional()
-      .register(z.globalRegistry, {
+      .meta({
         description: "Catalogue material to start from; the figures given here replace its own",
         examples: ["bread flour"],
       }),
-    kind: z
-      .enum(materialKinds)
-      .optional()
-      .register(z.globalRegistry, { description: "Kind of material; flour unless stated" }),
+    kind: z.enum(materialKinds).optional().meta({ description: "Kind of material; flour unless stated" }),
     moisture: shareField("Moisture, % of the material as weighed", ["13.6 %"]).optional(),
     protein: shareField("Protein, % on the stated basis", ["12.4 %"]).optional(),
     proteinBasis: basisField("Moisture basis of the protein; 14 % mb for flours, as is for all else").optional(),
@@ -165,14 +162,11 @@ export const materialFiguresSchema = z
       least: "0",
       words: "zero or more",
     }).optional(),
-    glutenForming: z.boolean().optional().register(z.globalRegistry, {
+    glutenForming: z.boolean().optional().meta({
       description: "Whether its protein forms gluten, as that of wheat does; true for kinds flour and gluten",
     }),
-    wholegrain: z
-      .boolean()
-      .optional()
-      .register(z.globalRegistry, { description: "Whether it is the whole grain; false unless stated" }),
-    allergens: z.array(z.enum(allergenTags)).optional().register(z.globalRegistry, {
+    wholegrain: z.boolean().optional().meta({ description: "Whether it is the whole grain; false unless stated" }),
+    allergens: z.array(z.enum(allergenTags)).optional().meta({
       description:
         "Allergens it contains, as the supplier declares them: the kind where it is known, such as mackerel, or else fish; leave out when nothing is known",
     }),
@@ -181,30 +175,24 @@ export const materialFiguresSchema = z
     composition: z
       .record(z.string(), written)
       .optional()
-      .register(z.globalRegistry, {
+      .meta({
         description:
           "What an alkaline product or a salt is made of, % of the product: formulas such as Na2CO3, K2CO3, Na2CO3.10H2O, with water and inert; one may be rest",
         examples: [{ K2CO3: "18 %", Na2CO3: "12 %", water: "rest" }],
       }),
-    solution: solutionSchema
-      .optional()
-      .register(z.globalRegistry, { description: "An alkaline solution by its salts and strength" }),
-    certificate: certificateSchema
-      .optional()
-      .register(z.globalRegistry, { description: "An alkaline product by its stated alkalinity" }),
-    assay: assaySchema
-      .optional()
-      .register(z.globalRegistry, { description: "An alkaline product of one salt by its assay" }),
+    solution: solutionSchema.optional().meta({ description: "An alkaline solution by its salts and strength" }),
+    certificate: certificateSchema.optional().meta({ description: "An alkaline product by its stated alkalinity" }),
+    assay: assaySchema.optional().meta({ description: "An alkaline product of one salt by its assay" }),
     source: z
       .string()
       .max(200)
       .optional()
-      .register(z.globalRegistry, {
+      .meta({
         description: "Where the figures come from",
         examples: ["certificate of lot 2214"],
       }),
   })
-  .register(z.globalRegistry, { id: "MaterialFigures", description: "A material described by its own figures" });
+  .meta({ id: "MaterialFigures", description: "A material described by its own figures" });
 
 /** Figures of a material as read. */
 export type MaterialFigures = z.output<typeof materialFiguresSchema>;
@@ -212,12 +200,12 @@ export type MaterialFigures = z.output<typeof materialFiguresSchema>;
 /** A kitchen's own materials by name. */
 export const ownMaterialsSchema = z
   .record(z.string().min(1).max(80), materialFiguresSchema)
-  .register(z.globalRegistry, { description: "The kitchen's own materials, by name" });
+  .meta({ description: "The kitchen's own materials, by name" });
 
 /** A kitchen file: the kitchen's own materials and machines, which specs include. */
 export const kitchenFileSchema = z
   .strictObject({ materials: ownMaterialsSchema.optional(), machines: ownMachinesSchema.optional() })
-  .register(z.globalRegistry, { id: "KitchenFile", description: "A file of the kitchen's own materials and machines" });
+  .meta({ id: "KitchenFile", description: "A file of the kitchen's own materials and machines" });
 
 /** A kitchen file of which only the materials are read. */
 export const kitchenMaterialsSchema = z.strictObject({

@@ -10,9 +10,9 @@ export const problemsSchema = z
     version: z.literal(1),
     problems: z.array(
       z.object({
-        code: z.string().register(z.globalRegistry, { description: "Stable code" }),
+        code: z.string().meta({ description: "Stable code" }),
         kind: z.enum(["input", "no-answer"]),
-        path: z.string().register(z.globalRegistry, { description: "Path in the spec" }),
+        path: z.string().meta({ description: "Path in the spec" }),
         found: z.string(),
         expected: z.string(),
         advice: z.string(),
@@ -26,7 +26,7 @@ export const problemsSchema = z
       }),
     ),
   })
-  .register(z.globalRegistry, { id: "Problems", description: "What keeps an answer from being given" });
+  .meta({ id: "Problems", description: "What keeps an answer from being given" });
 
 const schemas = {
   spec: specSchema,

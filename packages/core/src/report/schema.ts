@@ -4,31 +4,31 @@ import type { Figure } from "../figure/figure.ts";
 const decimal = z
   .string()
   .regex(/^-?\d+(\.\d+)?$/u)
-  .register(z.globalRegistry, { description: "Exact decimal number as text" });
+  .meta({ description: "Exact decimal number as text" });
 
 const sourceSchema = z
   .object({
-    cite: z.string().register(z.globalRegistry, { description: "Author, year, title, place" }),
-    at: z.string().optional().register(z.globalRegistry, { description: "Table, page, section or item number" }),
-    standing: z.enum(["read", "copy", "memory", "practice", "definition", "user"]).register(z.globalRegistry, {
+    cite: z.string().meta({ description: "Author, year, title, place" }),
+    at: z.string().optional().meta({ description: "Table, page, section or item number" }),
+    standing: z.enum(["read", "copy", "memory", "practice", "definition", "user"]).meta({
       description:
         "How well the source is known: read, read in a copy, remembered, trade practice, true by definition, given by the user",
     }),
   })
   .readonly()
-  .register(z.globalRegistry, { id: "Source", description: "Where a number or a formula comes from" });
+  .meta({ id: "Source", description: "Where a number or a formula comes from" });
 
 const fedSchema = z
   .union([
-    z.object({ figure: z.string().register(z.globalRegistry, { description: "Id of a figure" }) }).readonly(),
+    z.object({ figure: z.string().meta({ description: "Id of a figure" }) }).readonly(),
     z
       .object({
-        figures: z.array(z.string()).readonly().register(z.globalRegistry, { description: "Ids of a list of figures" }),
+        figures: z.array(z.string()).readonly().meta({ description: "Ids of a list of figures" }),
       })
       .readonly(),
-    z.object({ constant: decimal.register(z.globalRegistry, { description: "A plain number" }) }).readonly(),
+    z.object({ constant: decimal.meta({ description: "A plain number" }) }).readonly(),
   ])
-  .register(z.globalRegistry, { id: "Fed", description: "What a name in a formula stands for" });
+  .meta({ id: "Fed", description: "What a name in a formula stands for" });
 
 const workingSchema = z
   .discriminatedUnion("kind", [
@@ -36,49 +36,47 @@ const workingSchema = z
     z
       .object({
         kind: z.literal("formula"),
-        formula: z.string().register(z.globalRegistry, { description: "The formula, in names of its own" }),
-        from: z
-          .record(z.string(), fedSchema)
-          .register(z.globalRegistry, { description: "What each name of the formula stands for" }),
+        formula: z.string().meta({ description: "The formula, in names of its own" }),
+        from: z.record(z.string(), fedSchema).meta({ description: "What each name of the formula stands for" }),
       })
       .readonly(),
     z.object({ kind: z.literal("procedure"), by: z.string() }).readonly(),
   ])
-  .register(z.globalRegistry, { id: "Working", description: "How a figure came about" });
+  .meta({ id: "Working", description: "How a figure came about" });
 
 const figureSchema = z
   .object({
-    id: z.string().register(z.globalRegistry, { description: "Stable name" }),
-    label: z.string().register(z.globalRegistry, { description: "What it is, in words" }),
+    id: z.string().meta({ description: "Stable name" }),
+    label: z.string().meta({ description: "What it is, in words" }),
     value: decimal,
-    unit: z.string().register(z.globalRegistry, { description: "Unit, or empty for a plain number" }),
-    places: z.int().register(z.globalRegistry, { description: "Decimal places that make sense" }),
+    unit: z.string().meta({ description: "Unit, or empty for a plain number" }),
+    places: z.int().meta({ description: "Decimal places that make sense" }),
     working: workingSchema,
     sources: z.array(sourceSchema).readonly(),
     range: z.object({ low: decimal, high: decimal, why: z.string() }).readonly().optional(),
   })
   .readonly()
-  .register(z.globalRegistry, { id: "Figure", description: "A number that can explain itself" });
+  .meta({ id: "Figure", description: "A number that can explain itself" });
 
 const cellSchema = z
   .object({
-    text: z.string().register(z.globalRegistry, { description: "As printed" }),
-    value: decimal.optional().register(z.globalRegistry, { description: "Exact value, where the cell is a number" }),
-    unit: z.string().optional().register(z.globalRegistry, { description: "Unit of the value" }),
-    figure: z.string().optional().register(z.globalRegistry, { description: "Id of the figure behind it" }),
+    text: z.string().meta({ description: "As printed" }),
+    value: decimal.optional().meta({ description: "Exact value, where the cell is a number" }),
+    unit: z.string().optional().meta({ description: "Unit of the value" }),
+    figure: z.string().optional().meta({ description: "Id of the figure behind it" }),
     time: z
       .object({
-        minute: z.int().register(z.globalRegistry, {
+        minute: z.int().meta({
           description: "Minutes from midnight of the day of service; below 0 on the day before",
         }),
-        iso: z.string().register(z.globalRegistry, { description: "Time of day as ISO 8601 writes it, hh:mm" }),
+        iso: z.string().meta({ description: "Time of day as ISO 8601 writes it, hh:mm" }),
       })
       .readonly()
       .optional()
-      .register(z.globalRegistry, { description: "Where the cell is a time of day" }),
+      .meta({ description: "Where the cell is a time of day" }),
   })
   .readonly()
-  .register(z.globalRegistry, { id: "Cell", description: "A cell of a table" });
+  .meta({ id: "Cell", description: "A cell of a table" });
 
 const columnSchema = z
   .object({
@@ -87,19 +85,19 @@ const columnSchema = z
     align: z.enum(["left", "right"]),
   })
   .readonly()
-  .register(z.globalRegistry, { id: "Column" });
+  .meta({ id: "Column" });
 
 const tableSchema = z
   .object({
     kind: z.literal("table"),
-    id: z.string().register(z.globalRegistry, { description: "Name of the table, for --table" }),
+    id: z.string().meta({ description: "Name of the table, for --table" }),
     columns: z.array(columnSchema).readonly(),
     rows: z
       .array(z.object({ role: z.enum(["item", "total", "aside"]), cells: z.array(cellSchema).readonly() }).readonly())
       .readonly(),
   })
   .readonly()
-  .register(z.globalRegistry, { id: "Table" });
+  .meta({ id: "Table" });
 
 const blockSchema = z
   .discriminatedUnion("kind", [
@@ -110,14 +108,14 @@ const blockSchema = z
     z
       .object({
         kind: z.literal("picture"),
-        id: z.string().register(z.globalRegistry, { description: "Name of the picture, for --picture" }),
+        id: z.string().meta({ description: "Name of the picture, for --picture" }),
         title: z.string(),
-        description: z.string().register(z.globalRegistry, { description: "What is to be seen, in words" }),
+        description: z.string().meta({ description: "What is to be seen, in words" }),
         svg: z.string(),
       })
       .readonly(),
   ])
-  .register(z.globalRegistry, {
+  .meta({
     id: "Block",
     description: "A table, a list of figures, lines of text, the working of figures, or a picture",
   });
@@ -129,30 +127,25 @@ const sectionSchema = z
     blocks: z.array(blockSchema).readonly(),
   })
   .readonly()
-  .register(z.globalRegistry, { id: "Section" });
+  .meta({ id: "Section" });
 
 /** What a command answers, ready to be printed in any form. It is also the published form of the JSON output. */
 export const reportSchema = z
   .object({
     noodlewright: z.literal("report"),
     version: z.literal(2),
-    command: z.string().register(z.globalRegistry, { description: "The command that was asked" }),
+    command: z.string().meta({ description: "The command that was asked" }),
     title: z.string(),
-    main: z.string().register(z.globalRegistry, { description: "Name of the table that --format csv prints" }),
+    main: z.string().meta({ description: "Name of the table that --format csv prints" }),
     sections: z.array(sectionSchema).readonly(),
-    figures: z
-      .record(z.string(), figureSchema)
-      .register(z.globalRegistry, { description: "Every figure behind the answer, by id" }),
+    figures: z.record(z.string(), figureSchema).meta({ description: "Every figure behind the answer, by id" }),
     notes: z
       .array(
         z
           .object({
             code: z.string(),
             text: z.string(),
-            loud: z
-              .literal(true)
-              .optional()
-              .register(z.globalRegistry, { description: "To be said before anything else" }),
+            loud: z.literal(true).optional().meta({ description: "To be said before anything else" }),
           })
           .readonly(),
       )
@@ -160,7 +153,7 @@ export const reportSchema = z
     cautions: z.array(z.string()).readonly(),
   })
   .readonly()
-  .register(z.globalRegistry, { id: "Report", description: "The answer of a command" });
+  .meta({ id: "Report", description: "The answer of a command" });
 
 export type Report = z.output<typeof reportSchema>;
 

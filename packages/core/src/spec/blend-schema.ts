@@ -85,7 +85,7 @@ const flourName = (description: string) =>
     .trim()
     .min(1)
     .max(80)
-    .register(z.globalRegistry, { description, examples: ["bread flour"] });
+    .meta({ description, examples: ["bread flour"] });
 
 /** A flour on the shelf and what of it may go into the blend. */
 const shelfEntrySchema = z.lazy(() =>
@@ -109,20 +109,20 @@ const shelfEntrySchema = z.lazy(() =>
                 advice: "write it like 0.5 for half the share of the other flour",
               });
             })
-            .register(z.globalRegistry, { description: "So many times the share of the other one", examples: [0.5] }),
+            .meta({ description: "So many times the share of the other one", examples: [0.5] }),
         })
         .optional()
-        .register(z.globalRegistry, { description: "A fixed ratio to another flour" }),
+        .meta({ description: "A fixed ratio to another flour" }),
       step: percent(
         "Steps that its share comes in; those of the blend unless stated, 0.1 % of dry gluten",
         "0.1 %",
       ).optional(),
       bag: massField("A bag of it: only whole bags go into the batch", ["25 kg"]).optional(),
-      figures: materialFiguresSchema.optional().register(z.globalRegistry, {
+      figures: materialFiguresSchema.optional().meta({
         description: "Own figures of this material; over a name of the catalogue they replace only what they state",
       }),
     })
-    .register(z.globalRegistry, {
+    .meta({
       id: "ShelfEntry",
       description: "A flour, starch or gluten that may go into the blend",
     }),
@@ -141,7 +141,7 @@ export const shelfSchema = z
       advice: "leave out those that this noodle does not take",
     } satisfies FieldFacts,
   })
-  .register(z.globalRegistry, {
+  .meta({
     maxProperties: mostOnShelf,
     description:
       "Flours that may go into the blend, by name, and limits for these and for the flours of the spec; the store limits those that have a stock",
@@ -181,7 +181,7 @@ const preferField = z
       advice: 'write it like "nearest", "most rye flour" or "use up rye flour; barley flour"',
     });
   })
-  .register(z.globalRegistry, {
+  .meta({
     description:
       "Which blend comes first: nearest to the flours of the spec (least flour moved, each part counted by how unlike its flour is to that blend; then fewest changed), cheapest, fewest flours, most of a named flour, or as much as can be of several together; nearest unless stated",
     examples: ["nearest", "cheapest", "fewest", "most rye flour", "use up rye flour; barley flour"],
@@ -209,7 +209,7 @@ export const wantedSchema = z.lazy(() =>
       wholeRange: z
         .boolean()
         .optional()
-        .register(z.globalRegistry, {
+        .meta({
           description: "Meet protein over the whole range that labels and certificates of the flours leave open",
           examples: [true],
         }),
@@ -233,7 +233,7 @@ export const wantedSchema = z.lazy(() =>
         .min(1)
         .max(40)
         .optional()
-        .register(z.globalRegistry, { description: "Most flours that may be in the blend", examples: [3] }),
+        .meta({ description: "Most flours that may be in the blend", examples: [3] }),
       leastShare: percent(
         "Smallest share of a flour that is in the blend at all, dry gluten aside; 2 % unless stated",
         "5 %",
@@ -245,9 +245,9 @@ export const wantedSchema = z.lazy(() =>
         .min(1)
         .max(20)
         .optional()
-        .register(z.globalRegistry, { description: "How many blends to show; 3 unless stated", examples: [5] }),
+        .meta({ description: "How many blends to show; 3 unless stated", examples: [5] }),
     })
-    .register(z.globalRegistry, {
+    .meta({
       id: "Wanted",
       description: "What the noodle has to reach: its blend, and its water, alkali and salt",
     }),
@@ -258,11 +258,11 @@ export const lotSchema = z.lazy(() =>
   z
     .strictObject({
       of: flourName("The flour of the spec that the lot follows"),
-      figures: materialFiguresSchema.register(z.globalRegistry, {
+      figures: materialFiguresSchema.meta({
         description: "The figures of its certificate, over those of the old lot",
       }),
     })
-    .register(z.globalRegistry, { id: "Lot", description: "A new lot of one of the flours" }),
+    .meta({ id: "Lot", description: "A new lot of one of the flours" }),
 );
 
 export type Lot = z.output<typeof lotSchema>;

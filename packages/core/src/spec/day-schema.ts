@@ -26,7 +26,7 @@ const machines = (what: string) =>
     .min(1)
     .max(100)
     .optional()
-    .register(z.globalRegistry, { description: `Number of ${what}; 1 unless stated`, examples: [1] });
+    .meta({ description: `Number of ${what}; 1 unless stated`, examples: [1] });
 
 const potSchema = z
   .strictObject({
@@ -52,7 +52,7 @@ const potSchema = z
       words: "a temperature from 70 to 105 °C",
     }).optional(),
   })
-  .register(z.globalRegistry, { id: "Pot", description: "A pot and what goes into it at one time" });
+  .meta({ id: "Pot", description: "A pot and what goes into it at one time" });
 
 /** The `plan:` section: how long a load takes at each stage, and with how many machines. */
 export const planSchema = z.lazy(() =>
@@ -61,7 +61,7 @@ export const planSchema = z.lazy(() =>
       serve: z
         .string()
         .optional()
-        .register(z.globalRegistry, { description: "Time of service; --serve goes before it", examples: ["12:15"] }),
+        .meta({ description: "Time of service; --serve goes before it", examples: ["12:15"] }),
       weigh: minutes("Time to weigh a load", "10 min").optional(),
       mix: minutes("Time of a load in the mixer, filling and emptying included", "15 min").optional(),
       rest: waitSchema("rest of the crumb", "20 min", "60 min"),
@@ -78,7 +78,7 @@ export const planSchema = z.lazy(() =>
       boil: minutes("Time to boil a load, basket after basket", "20 min").optional(),
       benches: machines("benches to weigh at"),
       mixers: machines("mixers"),
-      compounders: machines("compounding rolls of their own").register(z.globalRegistry, {
+      compounders: machines("compounding rolls of their own").meta({
         description: "Number of compounding rolls beside the sheeters; the sheeters compound unless stated",
       }),
       sheeters: machines("sheeters; they compound, roll and cut"),
@@ -93,7 +93,7 @@ export const planSchema = z.lazy(() =>
       ).optional(),
       pot: potSchema.optional(),
     })
-    .register(z.globalRegistry, {
+    .meta({
       id: "Plan",
       description: "How long a load takes at each stage, and with how many machines",
     }),
@@ -121,7 +121,7 @@ export const temperatureSchema = z.lazy(() =>
       ingredients: z
         .record(z.string().trim().min(1).max(80), celsius("Its temperature", "4 °C", "-30", "100"))
         .optional()
-        .register(z.globalRegistry, {
+        .meta({
           description:
             "Temperature of single ingredients by their names, rework as `rework`, where it is neither the flour's nor the room's",
           examples: [{ "whole egg": "4 °C" }],
@@ -164,5 +164,5 @@ export const temperatureSchema = z.lazy(() =>
         },
       ).optional(),
     })
-    .register(z.globalRegistry, { id: "Temperature", description: "Temperatures and heat of the mix" }),
+    .meta({ id: "Temperature", description: "Temperatures and heat of the mix" }),
 );

@@ -9,7 +9,7 @@ const compoundingSchema = z
       .int()
       .min(0)
       .max(20)
-      .register(z.globalRegistry, {
+      .meta({
         description: "How often the sheet is folded, or sheets are joined, and rolled again",
         examples: [2],
       }),
@@ -18,12 +18,12 @@ const compoundingSchema = z
       .min(2)
       .max(4)
       .optional()
-      .register(z.globalRegistry, {
+      .meta({
         description: "Layers laid on each other each time; 2 unless stated",
         examples: [2],
       }),
   })
-  .register(z.globalRegistry, { id: "Compounding", description: "How the crumb becomes one sheet" });
+  .meta({ id: "Compounding", description: "How the crumb becomes one sheet" });
 
 /** The `sheet:` section: from dough to strands, on the machine at hand. */
 export const sheetSchema = z.lazy(() =>
@@ -34,7 +34,7 @@ export const sheetSchema = z.lazy(() =>
         .trim()
         .min(1)
         .max(80)
-        .register(z.globalRegistry, {
+        .meta({
           description: "Name of a machine of `machines:`, here or in an included file",
           examples: ["bench rolls"],
         }),
@@ -58,7 +58,7 @@ export const sheetSchema = z.lazy(() =>
         .min(1)
         .max(60)
         .optional()
-        .register(z.globalRegistry, {
+        .meta({
           description: "The kitchen's own list of gaps, widest first, in place of the best one",
         }),
       largestReduction: quantityField(
@@ -87,5 +87,5 @@ export const sheetSchema = z.lazy(() =>
       edgeTrim: trimField("Cut off each edge; none unless stated", ["3 mm"]).optional(),
       endTrim: trimField("Cut off each end of a sheet; none unless stated", ["30 mm"]).optional(),
     })
-    .register(z.globalRegistry, { id: "Sheet", description: "From dough to strands, on the machine at hand" }),
+    .meta({ id: "Sheet", description: "From dough to strands, on the machine at hand" }),
 );

@@ -23,12 +23,12 @@ const nameField = (what: string, example: string) =>
     .trim()
     .min(1)
     .max(80)
-    .register(z.globalRegistry, {
+    .meta({
       description: `${what}: a name of the catalogue or of the kitchen's own materials`,
       examples: [example],
     });
 
-const figures = materialFiguresSchema.optional().register(z.globalRegistry, {
+const figures = materialFiguresSchema.optional().meta({
   description: "Own figures of this material; over a name of the catalogue they replace only what they state",
 });
 
@@ -43,7 +43,7 @@ const flourSchema = z
     most: shareField("Greatest share, where it is to be found", ["40 %"]).optional(),
     figures,
   })
-  .register(z.globalRegistry, {
+  .meta({
     id: "Flour",
     description: "One of the flours, starches or glutens that make up the 100 parts",
   });
@@ -55,7 +55,7 @@ const ingredientSchema = z.lazy(() =>
       amount: amountField("Amount in % of flour, or its mass", ["5 %", "60 g"]),
       figures,
     })
-    .register(z.globalRegistry, { id: "Ingredient", description: "Anything else in the dough; its water counts" }),
+    .meta({ id: "Ingredient", description: "Anything else in the dough; its water counts" }),
 );
 
 const alkaliSchema = z
@@ -75,7 +75,7 @@ const alkaliSchema = z
     as: z
       .enum(["product", "anhydrous salts", "alkalinity"])
       .optional()
-      .register(z.globalRegistry, { description: "What the dose states; product unless said otherwise" }),
+      .meta({ description: "What the dose states; product unless said otherwise" }),
     figures,
     replaceWith: z
       .union([
@@ -83,7 +83,7 @@ const alkaliSchema = z
         z.array(nameField("Product", "potassium carbonate")).min(1).max(2),
       ])
       .optional()
-      .register(z.globalRegistry, {
+      .meta({
         description:
           "One product, or a list of two, to take its place; its water is taken off the tap water. Two products hold both alkalinities where they can, or else the ratio of sodium to potassium as well",
         examples: ["potassium carbonate", ["sodium carbonate", "potassium carbonate"]],
@@ -91,9 +91,9 @@ const alkaliSchema = z
     holding: z
       .enum(["anhydrous salts", "alkalinity M", "alkalinity P", "sodium and potassium"])
       .optional()
-      .register(z.globalRegistry, { description: "What the replacement keeps exactly; alkalinity M unless stated" }),
+      .meta({ description: "What the replacement keeps exactly; alkalinity M unless stated" }),
   })
-  .register(z.globalRegistry, { id: "Alkali", description: "An alkaline product and its dose" });
+  .meta({ id: "Alkali", description: "An alkaline product and its dose" });
 
 const waterSchema = z
   .strictObject({
@@ -113,7 +113,7 @@ const waterSchema = z
       "40",
     ).optional(),
   })
-  .register(z.globalRegistry, { id: "Water", description: "Water, stated in one way: added, tap or dough" });
+  .meta({ id: "Water", description: "Water, stated in one way: added, tap or dough" });
 
 const reworkSchema = z.lazy(() =>
   z
@@ -135,7 +135,7 @@ const reworkSchema = z.lazy(() =>
         words: "a time above zero and at most 7 d",
       }).optional(),
     })
-    .register(z.globalRegistry, {
+    .meta({
       id: "Rework",
       description: "Trimmings of the same dough that go into the next; they change nothing in the formula",
     }),
@@ -153,7 +153,7 @@ const lossesSchema = z.lazy(() =>
         "50",
       ).optional(),
     })
-    .register(z.globalRegistry, {
+    .meta({
       id: "Losses",
       description: "Losses by stage, each in % of what enters it; none unless stated",
     }),
@@ -167,7 +167,7 @@ const batchSchema = z.lazy(() =>
         .min(1)
         .max(1_000_000)
         .optional()
-        .register(z.globalRegistry, { description: "Number of bowls", examples: [320] }),
+        .meta({ description: "Number of bowls", examples: [320] }),
       rawWeight: massField("Raw strands in a bowl", ["130 g"]).optional(),
       cookedWeight: massField("Cooked noodles in a bowl", ["230 g"]).optional(),
       cookGain: numberField("Cooked weight over raw weight; 1.8 unless stated", [1.8], {
@@ -179,16 +179,16 @@ const batchSchema = z.lazy(() =>
       load: z
         .enum(["largest", "smallest"])
         .optional()
-        .register(z.globalRegistry, { description: "One mixer load, the largest or the smallest the mixer takes" }),
+        .meta({ description: "One mixer load, the largest or the smallest the mixer takes" }),
       have: z
         .strictObject({
           name: nameField("Ingredient", "bread flour"),
           amount: massField("What there is of it", ["3.2 kg"]),
         })
         .optional()
-        .register(z.globalRegistry, { description: "The batch that uses up what there is of one ingredient" }),
+        .meta({ description: "The batch that uses up what there is of one ingredient" }),
     })
-    .register(z.globalRegistry, { id: "Batch", description: "Size of the batch, stated in one way" }),
+    .meta({ id: "Batch", description: "Size of the batch, stated in one way" }),
 );
 
 const mixerSchema = z.lazy(() =>
@@ -196,29 +196,20 @@ const mixerSchema = z.lazy(() =>
     .strictObject({
       smallest: massField("Smallest load that mixes well", ["2 kg"]).optional(),
       largest: massField("Largest load the mixer takes", ["10 kg"]),
-      of: z
-        .enum(["flour", "dough"])
-        .optional()
-        .register(z.globalRegistry, { description: "What the limits weigh; dough unless stated" }),
+      of: z.enum(["flour", "dough"]).optional().meta({ description: "What the limits weigh; dough unless stated" }),
     })
-    .register(z.globalRegistry, { id: "Mixer", description: "The mixer's limits" }),
+    .meta({ id: "Mixer", description: "The mixer's limits" }),
 );
 
 const scaleSchema = z.lazy(() =>
   z
     .strictObject({
-      name: z
-        .string()
-        .trim()
-        .min(1)
-        .max(40)
-        .optional()
-        .register(z.globalRegistry, { description: "What the kitchen calls it" }),
+      name: z.string().trim().min(1).max(40).optional().meta({ description: "What the kitchen calls it" }),
       division: massField("Smallest step it shows", ["1 g", "0.1 oz"]),
       capacity: massField("Most it weighs", ["15 kg"]).optional(),
       error: massField("How far a weight on it may be off, ±; half a division unless stated", ["2 g"]).optional(),
     })
-    .register(z.globalRegistry, { id: "Scale", description: "A scale" }),
+    .meta({ id: "Scale", description: "A scale" }),
 );
 
 /** The noodle spec: what a cook writes. Types, validation and JSON Schema come from here. */
@@ -229,17 +220,13 @@ export const specSchema = z
       .trim()
       .min(1)
       .max(120)
-      .register(z.globalRegistry, { description: "Name of the noodle", examples: ["Weekday noodle"] }),
-    notes: z.string().max(4000).optional().register(z.globalRegistry, { description: "Anything worth remembering" }),
-    include: z.array(z.string().min(1)).max(20).optional().register(z.globalRegistry, {
+      .meta({ description: "Name of the noodle", examples: ["Weekday noodle"] }),
+    notes: z.string().max(4000).optional().meta({ description: "Anything worth remembering" }),
+    include: z.array(z.string().min(1)).max(20).optional().meta({
       description: "Files of the kitchen's own materials and machines, relative to this file",
     }),
     materials: ownMaterialsSchema.optional(),
-    flours: z
-      .array(flourSchema)
-      .min(1)
-      .max(40)
-      .register(z.globalRegistry, { description: "The flours, which make up the 100 parts" }),
+    flours: z.array(flourSchema).min(1).max(40).meta({ description: "The flours, which make up the 100 parts" }),
     shelf: shelfSchema.optional(),
     wanted: wantedSchema.optional(),
     lot: lotSchema.optional(),
@@ -249,12 +236,12 @@ export const specSchema = z
       .min(1)
       .max(40)
       .optional()
-      .register(z.globalRegistry, {
+      .meta({
         description: "Style of the noodle; the formula gets a note where it is outside what is published for it",
         examples: ["ramen", "hokkien"],
       }),
     water: waterSchema,
-    alkali: z.array(alkaliSchema).max(20).optional().register(z.globalRegistry, { description: "Alkaline products" }),
+    alkali: z.array(alkaliSchema).max(20).optional().meta({ description: "Alkaline products" }),
     salt: amountField(
       "Table salt in % of flour, or its mass; find where `wanted:` says what it is to come to",
       ["1 %", "10 g", "find"],
@@ -264,7 +251,7 @@ export const specSchema = z
       .array(z.enum(acceptable))
       .max(acceptable.length)
       .optional()
-      .register(z.globalRegistry, {
+      .meta({
         description:
           "Doses that are meant although they are refused otherwise: high alkali is more than 5 % of anhydrous salts on flour, high salt more than 10 %",
         examples: [["high salt"]],
@@ -273,8 +260,8 @@ export const specSchema = z
       .array(ingredientSchema)
       .max(60)
       .optional()
-      .register(z.globalRegistry, { description: "Egg, oil, colour and anything else in the dough" }),
-    dusting: ingredientSchema.optional().register(z.globalRegistry, {
+      .meta({ description: "Egg, oil, colour and anything else in the dough" }),
+    dusting: ingredientSchema.optional().meta({
       description: "Starch or flour for dusting, in % of flour; not in the dough",
       examples: [{ name: "cornstarch", amount: "1.5 %" }],
     }),
@@ -282,23 +269,18 @@ export const specSchema = z
     batch: batchSchema.optional(),
     losses: lossesSchema.optional(),
     mixer: mixerSchema.optional(),
-    scales: z
-      .array(scaleSchema)
-      .min(1)
-      .max(10)
-      .optional()
-      .register(z.globalRegistry, { description: "The scales at hand" }),
+    scales: z.array(scaleSchema).min(1).max(10).optional().meta({ description: "The scales at hand" }),
     prices: z
       .record(z.string().trim().min(1).max(80), priceField("Price of a pack or of a weight"))
       .optional()
-      .register(z.globalRegistry, {
+      .meta({
         description: "Prices by ingredient, before those of the materials; tap water costs nothing unless stated",
         examples: [{ "table salt": "0.60 EUR/kg", "whole egg": "3.20 EUR per 600 g" }],
       }),
     stock: z
       .record(z.string().trim().min(1).max(80), stockField("What there is of it", ["12 kg"]))
       .optional()
-      .register(z.globalRegistry, {
+      .meta({
         description: "What is in the store, by ingredient, before what the materials state",
         examples: [{ "table salt": "2 kg" }],
       }),
@@ -313,7 +295,7 @@ export const specSchema = z
       { above: "0", most: "100", words: "a share above 0 and at most 100 %" },
     ).optional(),
   })
-  .register(z.globalRegistry, { id: "Spec", description: "A noodle spec: the formula, and the kitchen it is made in" });
+  .meta({ id: "Spec", description: "A noodle spec: the formula, and the kitchen it is made in" });
 
 /** A spec as read: quantities in base units, names as written. */
 export type Spec = z.output<typeof specSchema>;

@@ -61,7 +61,7 @@ export const plainMixSchema = z
     water: massField("Water", ["3.5 kg"]),
     temperature: temperatureSchema,
   })
-  .register(z.globalRegistry, { id: "PlainMix", description: "Flour, water and the temperatures of a mix" });
+  .meta({ id: "PlainMix", description: "Flour, water and the temperatures of a mix" });
 
 /**
  * Finds the water temperature for a mix of flour and water alone.

@@ -137,7 +137,7 @@ function weighingField(stage: string) {
       return { before: into, ...(more !== undefined && { added: more }), after: out };
     })
     .optional()
-    .register(z.globalRegistry, { description: `Weight before and after ${stage}`, examples: [example] });
+    .meta({ description: `Weight before and after ${stage}`, examples: [example] });
 }
 
 const stages = ["mixing", "sheeting", "cutting"] as const;
