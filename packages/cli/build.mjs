@@ -56,7 +56,7 @@ const pastTheDoor = {
 /** Commands that share most of their work share a chunk: each file that a run opens takes its time. */
 const families = {
   flours: "blend settle compare replace lot trial tolerance new",
-  day: "batch cost nutrition sheet plan water-temperature calibrate",
+  day: "batch mend cost nutrition sheet plan water-temperature calibrate",
   cards: "card cards",
   lists: "materials schema",
 };

@@ -85,6 +85,15 @@ const commands: readonly Listed[] = [
     const { batchCommand } = await import("./commands/batch.ts");
     return batchCommand;
   }),
+  listed(
+    "make",
+    "mend <spec>",
+    "Too much of something is in the bowl: what to add, and what the load becomes",
+    async () => {
+      const { mendCommand } = await import("./commands/mend.ts");
+      return mendCommand;
+    },
+  ),
   listed("make", "water-temperature [spec]", "Water temperature, and ice, for a wanted dough temperature", async () => {
     const { waterTemperatureCommand } = await import("./commands/water-temperature.ts");
     return waterTemperatureCommand;

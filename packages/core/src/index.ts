@@ -1,6 +1,7 @@
 // The door of the library: read a noodle, ask it, and tell what keeps it from answering.
 export type { Batch } from "./batch/batch.ts";
 export type { Cost } from "./batch/cost.ts";
+export type { Mended, MendedFigure, MendedLine, MendWish } from "./batch/mend.ts";
 export type { Nutrition } from "./batch/nutrition.ts";
 export type { SpecBlend } from "./blend/spec-blend.ts";
 export type { ReplacedIngredient } from "./blend/spec-product.ts";
@@ -22,6 +23,7 @@ export { askCompare, type NamedNoodle } from "./noodle/ask-compare.ts";
 export { askCost } from "./noodle/ask-cost.ts";
 export { askDay } from "./noodle/ask-day.ts";
 export { askFormula, askStyle } from "./noodle/ask-formula.ts";
+export { askMend } from "./noodle/ask-mend.ts";
 export { askNutrition } from "./noodle/ask-nutrition.ts";
 export { askFlourReplacement, askIngredientReplacement, askLot, blendFound } from "./noodle/ask-replacement.ts";
 export { allMet, askSettle, type SettledNoodle } from "./noodle/ask-settle.ts";

@@ -1,6 +1,26 @@
 import { input, type Lists, type Texts } from "./entry.ts";
 
 export const batch = {
+  "mend.nothing": input(() => ({
+    found: "nothing that is in the bowl",
+    expected: "what is too much, and how much of it is in",
+    advice: "write it like --weighed 'tap water=3170 g'",
+  })),
+  "mend.unknown": input(({ name, names, nearest: [nearest] }: Texts<"name"> & Lists<"names" | "nearest">) => ({
+    found: `"${name}"`,
+    expected: `an ingredient of the load: ${names.join(", ")}`,
+    advice: nearest === undefined ? "name one of these" : `did you mean "${nearest}"?`,
+  })),
+  "mend.twice": input(({ name }: Texts<"name">) => ({
+    found: `${name} a second time`,
+    expected: "what is in the bowl of it in all",
+    advice: "add the weights up, and say it once",
+  })),
+  "mend.amount": input(({ name, amount }: Texts<"name" | "amount">) => ({
+    found: amount === "" ? `${name} without its weight` : `"${amount}" of ${name}`,
+    expected: "a weight with its unit",
+    advice: `write it like '${name}=3170 g'`,
+  })),
   "weighing.no-flour": input(({ flour }: Texts<"flour">) => ({
     found: `${flour} g of flour in a load`,
     expected: "flour that the scale can show",

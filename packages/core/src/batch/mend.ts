@@ -1,0 +1,342 @@
+import { type Figure, found, given, worked } from "../figure/figure.ts";
+import { type Graph, type Published, plainFigure, published, scoped, withOrigins } from "../figure/graph.ts";
+import { answer, type Note, type Outcome, type Problem, problem, refuse } from "../figure/problem.ts";
+import { definition, fromSpec, massBalance } from "../figure/source.ts";
+import { sumAlkali } from "../formula/alkali.ts";
+import { mixFlours } from "../formula/blend.ts";
+import type { Formula } from "../formula/formula.ts";
+import { massField } from "../materials/fields.ts";
+import { nearestNames } from "../materials/nearest.ts";
+import { type Decimal, dec, fixedText, roundToDivision, sum, ZERO } from "../number/decimal.ts";
+import type { Spec } from "../spec/spec.ts";
+import { type Delivered, linesAsWeighed, waterOfLines } from "./as-weighed.ts";
+import type { Batch } from "./batch.ts";
+import { linesOf } from "./dough-size.ts";
+import { runStages } from "./losses.ts";
+import { chooseScale, type Scale, type WeighedLine } from "./weighing.ts";
+
+/** What is in the bowl of one load that should not be, and what there is no more of. */
+export interface MendWish {
+  /** By name: what is in the bowl in all, such as `3170 g`. What is not named is in by the list. */
+  readonly weighed: readonly { readonly name: string; readonly amount: string }[];
+  /** Names of what none can be added of. */
+  readonly noMore?: readonly string[];
+}
+
+/** One ingredient of a load that is mended, g. */
+export interface MendedLine {
+  readonly name: string;
+  readonly planned: WeighedLine;
+  readonly already: Figure;
+  readonly add: Figure;
+  readonly total: Figure;
+  /** The scale for what is added. */
+  readonly scale: string;
+  readonly division: Decimal;
+}
+
+/** One figure: by the formula, as the load stands, and as it is mended. */
+export interface MendedFigure {
+  readonly label: string;
+  readonly asked: Figure;
+  readonly now: Figure;
+  readonly mended: Figure;
+}
+
+/** A load in which there is too much of something, brought back as near to the formula as adding to it can. */
+export interface Mended {
+  readonly lines: readonly MendedLine[];
+  /** How many times the planned load it becomes, by its dough. */
+  readonly times: Figure;
+  readonly dough: Figure;
+  readonly planned: Figure;
+  readonly strands: Figure;
+  readonly bowls?: Figure;
+  readonly figures: readonly MendedFigure[];
+}
+
+/**
+ * What to add of all else where too much of something is in the bowl. The load grows until that much is right in it; what is
+ * added is rounded to the scales, and nothing is ever less than what is in. What there is no more of stays as it is: then all
+ * else goes by the flour that there is, and the figures tell how far off the formula the dough stays.
+ *
+ * Problems: `mend.nothing`, `mend.unknown`, `mend.twice`, `mend.amount`.
+ */
+export function mendLoad(
+  spec: Spec,
+  formula: Formula,
+  batch: Batch,
+  scales: readonly Scale[],
+  wish: MendWish,
+): Outcome<Published<Mended>> {
+  const read = readWish(formula, batch, wish);
+  if (!read.ok) return read;
+  const { masses, short } = read.value;
+  const inBowl = batch.lines.map((line): InBowl => {
+    const said = masses.get(line.line.id);
+    const naming = { id: `${line.line.id}.already`, label: `${line.line.name} in the bowl`, unit: "g", places: 1 };
+    const already =
+      said === undefined
+        ? { ...line.load, ...naming }
+        : given({ ...naming, value: said, by: "as weighed", sources: [fromSpec] });
+    return { line, already, isShort: short.has(line.line.id) };
+  });
+  const times = timesOf(inBowl.filter(({ line }) => masses.has(line.line.id)));
+  const flours = inBowl.filter(({ line }) => line.line.role === "flour").map((one) => mended(one, times, scales));
+  const missing = flours.some(({ planned, total }) =>
+    dec(total.value).plus(planned.division).lt(dec(planned.exact.value).times(times.value)),
+  );
+  const byFlour = missing ? flourTimes(flours) : times;
+  const others = inBowl.filter(({ line }) => line.line.role !== "flour").map((one) => mended(one, byFlour, scales));
+  const lines = [...flours, ...others];
+  const weights = [...lines.map(({ total }) => total), ...(batch.rework ? [batch.rework.mass] : [])];
+  const dough = worked({
+    id: "mend.dough",
+    label: "dough of the load when it is mended",
+    unit: "g",
+    places: Math.max(...weights.map(({ places }) => places)),
+    formula: "sum(mass)",
+    from: { mass: weights },
+    sources: [massBalance],
+  });
+  const { strands, bowls } = yieldOf(batch, dough);
+  const sums = figuresOf(formula, batch, lines);
+  const grown = worked({
+    id: "mend.grown",
+    label: "the load becomes, times what was planned",
+    unit: "",
+    places: 3,
+    formula: "dough / planned",
+    from: { dough, planned: batch.loadTotal },
+    sources: [massBalance],
+  });
+  const result: Mended = {
+    lines,
+    times: grown,
+    dough,
+    planned: batch.loadTotal,
+    strands,
+    ...(bowls && { bowls }),
+    figures: sums.figures,
+  };
+  return answer(published(result, sums.graph, batch.graph, formula.graph), [
+    ...mixerNotes(spec, dough, flours, batch),
+    ...fineNotes(times),
+  ]);
+}
+
+interface InBowl {
+  readonly line: WeighedLine;
+  readonly already: Figure;
+  /** Whether none of it can be added. */
+  readonly isShort: boolean;
+}
+
+interface ReadWish {
+  /** By the identity of a line, g. */
+  readonly masses: ReadonlyMap<string, string>;
+  readonly short: ReadonlySet<string>;
+}
+
+function readWish(formula: Formula, batch: Batch, { weighed, noMore = [] }: MendWish): Outcome<ReadWish> {
+  if (weighed.length === 0) return refuse(problem("mend.nothing", ["weighed"], {}));
+  const problems: Problem[] = [];
+  const weighable = new Set(batch.lines.map(({ line }) => line.id));
+  const lineOf = (name: string, key: "weighed" | "noMore"): string | undefined => {
+    const [line] = linesOf(name, formula).filter(({ id }) => weighable.has(id));
+    if (line !== undefined) return line.id;
+    const names = batch.lines.map((one) => one.line.name);
+    problems.push(problem("mend.unknown", [key], { name, names, nearest: nearestNames(name, names, 1) }));
+    return undefined;
+  };
+  const masses = new Map<string, string>();
+  for (const { name, amount } of weighed) {
+    const id = lineOf(name, "weighed");
+    const mass = massField("What is in the bowl", ["3170 g"]).safeParse(amount);
+    if (!mass.success) problems.push(problem("mend.amount", ["weighed"], { name, amount }));
+    else if (id !== undefined && masses.has(id)) problems.push(problem("mend.twice", ["weighed"], { name }));
+    else if (id !== undefined) masses.set(id, mass.data.value);
+  }
+  const short = new Set(noMore.flatMap((name) => lineOf(name, "noMore") ?? []));
+  return problems.length > 0 ? refuse(...problems) : answer({ masses, short });
+}
+
+/** How many times the planned load is right for what there is most of, and at least once. */
+function timesOf(weighed: readonly InBowl[]): Figure {
+  const naming = {
+    id: "mend.times",
+    label: "load that is right for what is in the bowl, times what was planned",
+    unit: "",
+    places: 3,
+  };
+  const ratio = ({ line, already }: InBowl): Decimal =>
+    dec(line.exact.value).isZero() ? ZERO : dec(already.value).div(line.exact.value);
+  const most = weighed.reduce<InBowl | undefined>(
+    (best, one) => (best === undefined || ratio(one).gt(ratio(best)) ? one : best),
+    undefined,
+  );
+  if (most === undefined || ratio(most).lte(1))
+    return found({ ...naming, value: 1, by: "nothing is in beyond the list", sources: [definition] });
+  const from = { already: most.already, planned: most.line.exact };
+  return worked({ ...naming, formula: "already / planned", from, sources: [massBalance] });
+}
+
+/** The same by the flour that there is, where some of it cannot be added. */
+function flourTimes(flours: readonly MendedLine[]): Figure {
+  const from = { flour: flours.map(({ total }) => total), planned: flours.map(({ planned }) => planned.exact) };
+  const naming = { id: "mend.flour-times", label: "flour there is, times what was planned", unit: "", places: 3 };
+  return worked({ ...naming, formula: "sum(flour) / sum(planned)", from, sources: [massBalance] });
+}
+
+/** What to add of one ingredient, rounded to the scale that weighs so little. */
+function mended({ line, already, isShort }: InBowl, times: Figure, scales: readonly Scale[]): MendedLine {
+  const { id, name } = line.line;
+  const wanted = worked({
+    id: `${id}.wanted`,
+    label: `${name} that is right`,
+    unit: "g",
+    places: 2,
+    formula: "planned * times",
+    from: { planned: line.exact, times },
+    sources: [massBalance],
+  });
+  const lacking = dec(wanted.value).minus(already.value);
+  const isEnough = isShort || lacking.lte(0);
+  const { scale } = chooseScale(isEnough ? ZERO : lacking, scales);
+  const value = isEnough ? ZERO : roundToDivision(lacking, scale.division);
+  const places = Math.max(1, scale.division.decimalPlaces());
+  const by = isShort
+    ? "there is no more of it"
+    : isEnough
+      ? "enough is in"
+      : `${wanted.value.slice(0, 12)} g less what is in, rounded to ${fixedText(scale.division, scale.division.decimalPlaces())} g (${scale.name})`;
+  const add = found({ id: `${id}.add`, label: `${name} to add`, unit: "g", places, value, by, sources: [definition] });
+  const total = worked({
+    id: `${id}.mended`,
+    label: `${name} in all`,
+    unit: "g",
+    places,
+    formula: "already + add",
+    from: { already, add },
+    sources: [massBalance],
+  });
+  return { name, planned: line, already, add, total, scale: scale.name, division: scale.division };
+}
+
+function yieldOf({ target }: Batch, dough: Figure): Pick<Mended, "strands" | "bowls"> {
+  const [mixing, sheeting, cutting] = target.stages.map(({ loss }) => loss);
+  const losses = mixing && sheeting && cutting && { mixing, sheeting, cutting };
+  const after = losses === undefined ? dough : (runStages(dough, losses).at(-1)?.after ?? dough);
+  const strands = { ...after, id: "mend.strands", label: "raw strands of the load" };
+  const raw = target.rawWeight;
+  if (raw === undefined) return { strands };
+  const naming = { id: "mend.bowls", label: "bowls of the load", unit: "", places: 0 };
+  return {
+    strands,
+    bowls: worked({ ...naming, formula: "floor(strands / raw)", from: { strands, raw }, sources: [definition] }),
+  };
+}
+
+/** The figures of the formula, of the load as it stands and as it is mended. */
+function figuresOf(
+  formula: Formula,
+  batch: Batch,
+  lines: readonly MendedLine[],
+): { readonly figures: readonly MendedFigure[]; readonly graph: Graph } {
+  const graph: Record<string, ReturnType<typeof plainFigure>> = {};
+  const deliver = (of: (line: MendedLine) => Figure): readonly Delivered[] =>
+    lines.map((one) => ({ line: one.planned.line, load: of(one) }));
+  const asked = pick(formula.blend, formula.water, formula.alkali);
+  const under = (scope: string, delivered: readonly Delivered[]): Picked => {
+    const now = linesAsWeighed(delivered);
+    const picked = pick(mixFlours(now.filter(({ role }) => role === "flour")), waterOfLines(now), sumAlkali(now));
+    const salt = saltOf(now);
+    const own = [...picked, ["salt", salt] as const];
+    const loads = new Set(
+      withOrigins(
+        delivered.map(({ load }) => load),
+        batch.graph,
+        formula.graph,
+      ).map(({ id }) => id),
+    );
+    const all = withOrigins(
+      own.map(([, figure]) => figure),
+      batch.graph,
+      formula.graph,
+    ).filter(({ id, working }) => working.kind === "formula" && !loads.has(id));
+    const named = scoped(scope, all);
+    for (const figure of named) graph[figure.id] = plainFigure(figure);
+    const byId = new Map(all.map(({ id }, index) => [id, named[index]]));
+    return own.flatMap(([key, figure]) => {
+      const other = byId.get(figure.id);
+      return other === undefined ? [] : [[key, other] as const];
+    });
+  };
+  const now = new Map(
+    under(
+      "now",
+      deliver(({ already }) => already),
+    ),
+  );
+  const after = new Map(
+    under(
+      "mended",
+      deliver(({ total }) => total),
+    ),
+  );
+  const figures = [...asked, ["salt", formula.salt] as const].flatMap(([key, figure]): readonly MendedFigure[] => {
+    const [before, mend] = [now.get(key), after.get(key)];
+    return before === undefined || mend === undefined
+      ? []
+      : [{ label: figure.label, asked: figure, now: before, mended: mend }];
+  });
+  return { figures, graph };
+}
+
+type Picked = readonly (readonly [string, Figure])[];
+
+function pick({ protein }: Formula["blend"], water: Formula["water"], alkali: Formula["alkali"]): Picked {
+  const named = [
+    ["protein", protein?.at14],
+    ["added", water.added],
+    ["dough", water.doughWater],
+    ["anhydrous", alkali?.anhydrous],
+    ["alkalinity", alkali?.alkalinityM],
+    ["potassium", alkali?.potassiumShare],
+  ] as const;
+  return named.flatMap(([key, figure]) => (figure === undefined ? [] : [[key, figure] as const]));
+}
+
+function saltOf(lines: ReturnType<typeof linesAsWeighed>): Figure {
+  const salt = lines.filter(({ material }) => material.kind === "salt").map(({ parts }) => parts);
+  const naming = { id: "salt.total", label: "salt in all", unit: "% of flour", places: 2 };
+  return worked({
+    ...naming,
+    formula: salt.length === 0 ? "0" : "sum(salt)",
+    from: salt.length === 0 ? {} : { salt },
+    sources: [massBalance],
+  });
+}
+
+/** Whether the mixer takes the load, and what to do where it does not. */
+function mixerNotes({ mixer }: Spec, dough: Figure, flours: readonly MendedLine[], { rework }: Batch): readonly Note[] {
+  if (mixer === undefined) return [];
+  const isFlour = mixer.of === "flour";
+  const load = isFlour ? sum(flours.map(({ total }) => dec(total.value))) : dec(dough.value);
+  const what = isFlour ? "flour" : rework === undefined ? "dough" : "dough, rework included";
+  const over = load.gt(mixer.largest.value);
+  const parts = load.div(mixer.largest.value).ceil();
+  const size = `${fixedText(load, 0)} g of ${what}`;
+  const text = over
+    ? `the mixer does not hold the load: it comes to ${size}, and the mixer takes ${mixer.largest.text}. Take what is in the bowl apart by weight into ${parts.toFixed()} equal parts, add to each its part of what is to be added, and mix them one after the other; or leave it as near as it comes with what is in, with --no-more`
+    : `the mixer holds the load: it comes to ${size}, and the mixer takes ${mixer.largest.text}`;
+  return [
+    { code: over ? "mend.mixer" : "mend.mixer-holds", path: ["mixer"], text, ...(over && { loud: true as const }) },
+  ];
+}
+
+function fineNotes(times: Figure): readonly Note[] {
+  if (!dec(times.value).eq(1)) return [];
+  const text = "nothing is in the bowl beyond the list: weigh on by the list";
+  return [{ code: "mend.fine", path: ["weighed"], text }];
+}

@@ -1,0 +1,25 @@
+import { type Mended, type MendWish, mendLoad } from "../batch/mend.ts";
+import { scalesOf } from "../batch/weighing.ts";
+import type { Published } from "../figure/graph.ts";
+import { mendReport } from "../report/mend-report.ts";
+import { type Answer, answered } from "./answer.ts";
+import type { Noodle } from "./noodle.ts";
+import { doughNotes, plannedBatch } from "./planned-batch.ts";
+
+/**
+ * What to add to a load in which there is too much of something, what it becomes, and how near to the formula it comes.
+ *
+ * @param wish - what is in the bowl in all, by name; and what there is no more of
+ * Problems: those of `askBatch` and `mendLoad`.
+ */
+export function askMend(noodle: Noodle, wish: MendWish): Answer<Published<Mended>> {
+  const { spec, formula, units } = noodle;
+  const batch = plannedBatch(noodle);
+  if (!batch.ok) return batch;
+  const scales = scalesOf(spec, units === "us");
+  if (!scales.ok) return scales;
+  return answered(mendLoad(spec, formula, batch.value, scales.value, wish), {
+    notes: (own) => [...own, ...doughNotes(noodle)],
+    report: (mended, notes) => mendReport(formula, mended, notes),
+  });
+}

@@ -1,0 +1,79 @@
+import type { Mended } from "../batch/mend.ts";
+import type { Published } from "../figure/graph.ts";
+import type { Note } from "../figure/problem.ts";
+import type { Formula } from "../formula/formula.ts";
+import { dec, decimalText } from "../number/decimal.ts";
+import { numberColumn, report, row, section, table, wordColumn } from "./build.ts";
+import { formulaCautions } from "./cautions.ts";
+import type { Report } from "./schema.ts";
+import { figureCell, weightCell, words } from "./show.ts";
+
+/** Tells what to add to a load, what it becomes, and how near to the formula it comes. */
+export function mendReport(formula: Formula, mended: Published<Mended>, notes: readonly Note[]): Report {
+  const unit = mended.lines[0]?.planned.unit ?? "g";
+  const total = (figure: Mended["dough"]) => weightCell(figure, unit, decimalText(dec(10).pow(-figure.places)));
+  return report({
+    command: "mend",
+    title: `${formula.name}, one load`,
+    main: "add",
+    sections: [
+      section(
+        "add",
+        "What to add",
+        table(
+          "add",
+          [
+            wordColumn("ingredient", "ingredient"),
+            numberColumn("list", `by the list, ${unit}`),
+            numberColumn("already", `in the bowl, ${unit}`),
+            numberColumn("add", `add, ${unit}`),
+            numberColumn("total", `in all, ${unit}`),
+            wordColumn("scale", "weigh on"),
+          ],
+          [
+            ...mended.lines.map(({ name, planned, already, add, total: all, scale, division }) =>
+              row([
+                words(name),
+                weightCell(planned.load, unit, planned.division),
+                weightCell(already, unit, planned.division),
+                weightCell(add, unit, decimalText(division)),
+                weightCell(all, unit, decimalText(division)),
+                words(dec(add.value).isZero() ? "" : scale),
+              ]),
+            ),
+            row([words("dough"), total(mended.planned), words(""), words(""), total(mended.dough), words("")], "total"),
+          ],
+        ),
+        {
+          kind: "text",
+          lines: ["What was not named is taken to be in by the list; what is not in yet goes in with what is added."],
+        },
+      ),
+      section("load", "What the load becomes", {
+        kind: "figures",
+        figures: [mended.times, mended.dough, mended.strands, ...(mended.bowls ? [mended.bowls] : [])],
+      }),
+      section(
+        "formula",
+        "How near to the formula it is",
+        table(
+          "formula",
+          [
+            wordColumn("what", "figure"),
+            wordColumn("unit", "unit"),
+            numberColumn("asked", "formula"),
+            numberColumn("now", "nothing added"),
+            numberColumn("mended", "mended"),
+          ],
+          mended.figures.map(({ label, asked, now, mended: after }) =>
+            row([words(label), words(asked.unit), figureCell(asked), figureCell(now), figureCell(after)]),
+          ),
+        ),
+      ),
+    ],
+    figures: Object.values(mended.graph),
+    from: [mended],
+    notes,
+    cautions: formulaCautions(formula),
+  });
+}

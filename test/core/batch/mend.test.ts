@@ -1,0 +1,110 @@
+import fc from "fast-check";
+import { describe, expect, test } from "vitest";
+import { askMend, type MendWish, readNoodleData } from "#core/index.ts";
+
+const spec = {
+  name: "class noodle",
+  flours: [
+    { name: "bread flour", amount: "80 %" },
+    { name: "rye flour", amount: "20 %" },
+  ],
+  water: { tap: "36 %" },
+  alkali: [{ name: "sodium carbonate", amount: "1 %" }],
+  salt: "2 %",
+  batch: { flour: "1000 g" },
+  scales: [{ division: "0.1 g" }],
+};
+
+function mend(wish: MendWish, more: object = {}) {
+  const reading = readNoodleData({ ...spec, ...more });
+  if (!reading.ok) throw new Error(JSON.stringify(reading.problems));
+  return askMend(reading.value, wish);
+}
+
+function mendedBy(wish: MendWish, more: object = {}) {
+  const answer = mend(wish, more);
+  if (!answer.ok) throw new Error(JSON.stringify(answer.problems));
+  return answer;
+}
+
+const weighed = (name: string, amount: string) => ({ weighed: [{ name, amount }] });
+
+describe("a load with too much of something", () => {
+  // 1000 g of flour and 360 g of water; 400 g are in, right for 1000 × 400 / 360 = 1111.1 g of flour (mass balance)
+  test("is brought back by all else, worked out by hand", () => {
+    const { value } = mendedBy(weighed("tap water", "400 g"));
+    expect(value.lines.map(({ name, add, total }) => [name, add.value, total.value])).toEqual([
+      ["bread flour", "88.9", "888.9"],
+      ["rye flour", "22.2", "222.2"],
+      ["tap water", "0", "400"],
+      ["sodium carbonate", "1.1", "11.1"],
+      ["table salt", "2.2", "22.2"],
+    ]);
+    expect(value.dough.value).toBe("1544.4");
+  });
+
+  test("adds up, takes nothing out, and comes to the formula as near as the scale allows", () => {
+    const names = spec.flours.map(({ name }) => name).concat("tap water", "sodium carbonate", "table salt");
+    fc.assert(
+      fc.property(fc.constantFrom(...names), fc.integer({ min: 1, max: 3000 }), (name, tenths) => {
+        const { value } = mendedBy(weighed(name, `${tenths / 10} g`));
+        for (const { already, add, total } of value.lines) {
+          expect(Number(add.value)).toBeGreaterThanOrEqual(0);
+          expect(Number(total.value)).toBeCloseTo(Number(already.value) + Number(add.value), 9);
+        }
+        const sum = value.lines.reduce((all, { total }) => all + Number(total.value), 0);
+        expect(Number(value.dough.value)).toBeCloseTo(sum, 9);
+        const flour = value.lines.slice(0, 2).reduce((all, { total }) => all + Number(total.value), 0);
+        for (const { total, planned } of value.lines) {
+          // half a division of it, and what half a division of each flour and of the list moves
+          const right = (Number(planned.line.parts.value) * flour) / 100;
+          expect(Math.abs(Number(total.value) - right)).toBeLessThan(0.05 + (0.15 * right) / 1000 + 0.051);
+        }
+      }),
+      { numRuns: 40 },
+    );
+  });
+
+  test("stays as it is in what there is no more of, and all else goes by the flour", () => {
+    const { value } = mendedBy({ ...weighed("tap water", "400 g"), noMore: ["bread flour", "rye flour"] });
+    expect(value.lines.every(({ add }) => add.value === "0")).toBe(true);
+    const water = value.figures.find(({ label }) => label === "added water");
+    // 400 g on 1000 g of flour, and 0.2 % of water in the salt
+    expect([water?.now.value, water?.mended.value]).toEqual(["40.004", "40.004"]);
+  });
+
+  test("takes more of the flours that there are, and the salts for them", () => {
+    const { value } = mendedBy({ ...weighed("tap water", "400 g"), noMore: ["rye flour"] });
+    // 888.9 and 200 g of flour: salt of 2 % is 21.778 g
+    expect(value.lines.map(({ total }) => total.value)).toEqual(["888.9", "200", "400", "10.9", "21.8"]);
+  });
+
+  test("that is in by less than the list needs nothing else", () => {
+    const answer = mendedBy(weighed("tap water", "350 g"));
+    expect(answer.value.lines.map(({ add }) => add.value)).toEqual(["0", "0", "10", "0", "0"]);
+    expect(answer.notes.map(({ code }) => code)).toContain("mend.fine");
+  });
+
+  test.each([
+    { mixer: { largest: "2 kg" }, code: "mend.mixer-holds" },
+    { mixer: { largest: "1.5 kg" }, code: "mend.mixer" },
+    { mixer: { largest: "1.11 kg", of: "flour" }, code: "mend.mixer" },
+  ])("tells whether a mixer of $mixer holds it", ({ mixer, code }) => {
+    const { notes } = mendedBy(weighed("tap water", "400 g"), { mixer });
+    expect(notes.map((note) => note.code).filter((one) => one.startsWith("mend."))).toEqual([code]);
+  });
+
+  test.each([
+    { wish: { weighed: [] }, code: "mend.nothing" },
+    { wish: weighed("tap watr", "400 g"), code: "mend.unknown" },
+    { wish: weighed("tap water", "400"), code: "mend.amount" },
+    {
+      wish: { weighed: [...weighed("tap water", "1 g").weighed, ...weighed("water", "2 g").weighed] },
+      code: "mend.twice",
+    },
+    { wish: { ...weighed("tap water", "400 g"), noMore: ["oat flour"] }, code: "mend.unknown" },
+  ])("is refused with $code", ({ wish, code }) => {
+    const answer = mend(wish);
+    expect(answer.ok ? [] : answer.problems.map((one) => one.code)).toEqual([code]);
+  });
+});
