@@ -1,6 +1,7 @@
 import type { Report } from "@noodlewright/core";
 import stringWidth from "string-width";
 import { describe, expect, test } from "vitest";
+import { ownProblem } from "#cli/input/problem.ts";
 import { renderProblems } from "#cli/render/problems.ts";
 import { renderReport } from "#cli/render/render.ts";
 import { renderTerminal } from "#cli/render/terminal.ts";
@@ -111,15 +112,14 @@ describe("names that mean harm", () => {
       expect(status).toBe(2);
       expect(stdout + stderr).not.toMatch(obeyed);
     }
-    const problem = {
-      code: "a.b",
-      kind: "input",
+    const problem = ownProblem("cards.none", { folder: hostile });
+    const placed = {
+      ...problem,
       path: [hostile],
-      found: hostile,
-      expected: hostile,
-      advice: hostile,
-    } as const;
-    const placed = { ...problem, file: hostile, lineText: hostile, place: { line: 1, column: 3, length: 2 } };
+      file: hostile,
+      lineText: hostile,
+      place: { line: 1, column: 3, length: 2 },
+    };
     expect(renderProblems([placed], { width: 80, colour: false })).not.toMatch(obeyed);
   });
 

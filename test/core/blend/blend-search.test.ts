@@ -50,7 +50,7 @@ describe("searchBlend", () => {
     const read = { ...strong, protein: "13.33", proteinRange: { low: "11.67", high: "15" }, fixed: "60" };
     const answer = value(searchBlend({ flours: [read, soft], prefer: { kind: "fewest" }, targets: {} }));
     const figures = answer.kind === "found" ? (answer.blends[0]?.figures ?? []) : [];
-    const asIsRange = figures.find(({ id }) => id === "blend.protein")?.range;
+    const asIsRange = figures.find(({ id }) => id === "blend.percentage")?.range;
     expect([asIsRange?.low, asIsRange?.high]).toEqual(["10.322", "12.32"]);
     const converted = figures.find(({ id }) => id === "blend.protein.at-basis")?.range;
     expect(Number(converted?.low)).toBeCloseTo((10.322 * 86) / (100 - 14.3), 9);
@@ -204,15 +204,15 @@ describe("searchBlend", () => {
     ["blend.step", { step: "0.3" }],
     ["blend.step", { step: "10" }],
     ["blend.flours", { flours: [] }],
-    ["blend.name", { flours: [soft, soft] }],
-    ["blend.protein", { flours: [{ ...soft, protein: "-1" }] }],
-    ["blend.moisture", { flours: [{ ...soft, moisture: "100" }] }],
+    ["blend.flour-twice", { flours: [soft, soft] }],
+    ["blend.percentage", { flours: [{ ...soft, protein: "-1" }] }],
+    ["blend.percentage", { flours: [{ ...soft, moisture: "100" }] }],
     ["blend.fixed", { flours: [{ ...soft, fixed: "33.3" }] }],
-    ["blend.ratioTo", { flours: [{ ...soft, ratioTo: { name: "sand", times: "1" } }] }],
+    ["blend.ratio-to", { flours: [{ ...soft, ratioTo: { name: "sand", times: "1" } }] }],
     ["blend.flour-mass", { flours: [{ ...soft, store: "100" }] }],
-    ["blend.price", { flours: [{ name: "x", protein: "9", moisture: "14" }] }],
+    ["blend.figure-missing", { flours: [{ name: "x", protein: "9", moisture: "14" }] }],
     [
-      "blend.ash",
+      "blend.figure-missing",
       {
         flours: [{ name: "x", protein: "9", moisture: "14", price: "1" }],
         targets: { ash: { most: "0.5", basis: at14 } },

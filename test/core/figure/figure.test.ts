@@ -1,7 +1,8 @@
 import { describe, expect, it } from "vitest";
 import { exact, found, given, renamed, shown, shownValue, worked } from "#core/figure/figure.ts";
-import { answer, inputProblem, noAnswer, pathText, refuse } from "#core/figure/problem.ts";
+import { answer, pathText, problem, refuse } from "#core/figure/problem.ts";
 import { at, citation, commonPractice, definition, fromSpec } from "#core/figure/source.ts";
+import { told } from "#core/figure/told.ts";
 import { writtenWorking } from "#core/figure/written-working.ts";
 
 const naming = { id: "dough.water", label: "dough water", unit: "% of dough", places: 2 };
@@ -108,17 +109,17 @@ describe("figures", () => {
 
 describe("problems", () => {
   it("tells a wrong input from a question without answer", () => {
-    expect(inputProblem("a.b", ["x"], "f", "e", "d")).toEqual({
-      code: "a.b",
+    const wrong = problem("blend.alternatives", ["alternatives"], { count: 30 });
+    expect(wrong).toEqual({ code: "blend.alternatives", path: ["alternatives"], facts: { count: 30 } });
+    expect(told(wrong)).toEqual({
       kind: "input",
-      path: ["x"],
-      found: "f",
-      expected: "e",
-      advice: "d",
+      found: "30",
+      expected: "a whole number from 1 to 20",
+      advice: "ask for fewer",
     });
-    expect(noAnswer("a.b", [], "f", "e", "d").kind).toBe("no-answer");
+    expect(told(problem("ph.no-water", [], {})).kind).toBe("no-answer");
     expect(answer(3)).toEqual({ ok: true, value: 3, notes: [] });
-    expect(refuse(inputProblem("a.b", [], "f", "e", "d")).ok).toBe(false);
+    expect(refuse(wrong)).toEqual({ ok: false, problems: [wrong] });
   });
 
   it.each([

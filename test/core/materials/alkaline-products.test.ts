@@ -204,7 +204,7 @@ describe("a product in one line", () => {
     ["sodum carbonate", "no guess is made for an alkali"],
     ["harbor powder", 'did you mean "harbour powder"'],
     ["kansui", "the label or the supplier must tell"],
-    ["xyzzy", "look it up with `noodlewright alkali list`"],
+    ["xyzzy", "look it up in the catalogue"],
   ])("of products near %j tells those of the kitchen's own, and guesses no alkali", (text, advice) => {
     const outcome = line(text);
     expect(toldOf(outcome)[0]?.advice).toContain(advice);

@@ -22,7 +22,7 @@ function read(field: z.ZodType, input: unknown): unknown {
     return typeof data === "object" && data !== null && "value" in data ? data.value : data;
   }
   const [issue] = outcome.error.issues;
-  return issue?.code === "custom" ? issue.params?.["code"] : issue?.code;
+  return issue?.code === "custom" ? issue.params?.["problem"].code : issue?.code;
 }
 
 const share = shareField("a share", []);

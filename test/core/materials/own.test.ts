@@ -159,7 +159,7 @@ describe("what is wrong is said with a code and a path", () => {
   it.each([
     ["materials.unknown", "bred flour", undefined, ["flours", 0, "name"], "bread flour"],
     ["materials.unknown", "house", { like: "bred flour", ...water }, ["flours", 0, "name"], "bread flour"],
-    ["materials.unknown", "qqqqqqqq", undefined, ["flours", 0, "name"], "noodlewright materials"],
+    ["materials.unknown", "qqqqqqqq", undefined, ["flours", 0, "name"], "look it up in the catalogue"],
     ["materials.moisture-missing", "house", { protein: "12 %" }, ["flours", 0, "figures"], "14 %"],
     ["materials.composition-missing", "powder", { kind: "alkali" }, ["flours", 0, "figures"], "label"],
     [

@@ -1,3 +1,5 @@
+import { told } from "@noodlewright/core";
+import { problem } from "@noodlewright/core/figure";
 import { describe, expect, it } from "vitest";
 import { dec } from "#core/number/decimal.ts";
 import { fromBase, parseQuantity, toBase } from "#core/number/quantity.ts";
@@ -52,7 +54,7 @@ const readable: readonly (readonly [string | number, readonly Dimension[], strin
 describe("parseQuantity reads what people write", () => {
   it.each(readable)("%s", (written, dimensions, value, unit) => {
     const reading = parseQuantity(written, dimensions);
-    if (!reading.ok) throw new Error(reading.advice);
+    if (!reading.ok) throw new Error(reading.fault.why);
     expect(reading.quantity).toEqual({
       text: String(written).trim(),
       dimension: findUnit(unit)?.dimension,
@@ -102,8 +104,9 @@ describe("parseQuantity says what would be right", () => {
   it.each(unreadable)("%s", (written, dimensions, advice) => {
     const reading = parseQuantity(written, dimensions);
     if (reading.ok) throw new Error(`was read as ${reading.quantity.value} ${reading.quantity.dimension}`);
-    expect(reading.advice).toContain(advice);
-    expect(reading.expected).toContain(unitsFor(dimensions).join(", "));
+    const words = told(problem("quantity.unreadable", [], { written: String(written), ...reading.fault }));
+    expect(words.advice).toContain(advice);
+    expect(words.expected).toContain(unitsFor(dimensions).join(", "));
   });
 });
 

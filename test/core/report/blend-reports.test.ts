@@ -324,7 +324,7 @@ describe("what a spec cannot be asked", () => {
 
   it.each([
     ["wanted.nothing", { wanted: {} }],
-    ["blend.price", { wanted: { prefer: "cheapest" } }],
+    ["blend.figure-missing", { wanted: { prefer: "cheapest" } }],
     ["blend.step", { wanted: { protein: "11 %", step: "0.3 %" } }],
     ["blend.unknown-flour", { wanted: { protein: "11 %", prefer: "most oat flour" } }],
     ["shelf.protein-missing", { shelf: { "own bran": { figures: { moisture: "12 %" } } } }],

@@ -2,6 +2,7 @@ import { join } from "node:path";
 import { checksumOf, printable, renderCard } from "@noodlewright/core/render";
 import { parseFile } from "../input/document.ts";
 import type { PlacedProblem } from "../input/placed-problem.ts";
+import { ownProblem } from "../input/problem.ts";
 import { largest, readTextFile } from "../input/read-file.ts";
 import { type ExitStatus, exit, type Io, type OutFile } from "../io.ts";
 import { printProblems } from "../shared/answer.ts";
@@ -35,7 +36,8 @@ export const cardsCommand: Command = {
     if (!files.ok) return printProblems([files.problem], asked, io);
     const made = await makeAll(folder, files.names, { asked, date: date.date, out, io });
     if (made.passedOver.length > 0) io.err(`Passed over, no batch stated: ${made.passedOver.join(", ")}.\n`);
-    if (made.cards.length === 0 && made.problems.length === 0) return printProblems([noSpecs(folder)], asked, io);
+    if (made.cards.length === 0 && made.problems.length === 0)
+      return printProblems([ownProblem("cards.none", { folder })], asked, io);
     const index = { path: join(out, "index.html"), text: cardIndex(made.cards, date.date) };
     const status = made.cards.length === 0 ? exit.done : await writeAll(out, [...made.cards, index], asked, io);
     if (made.problems.length > 0 && status !== exit.wrongInput) {
@@ -101,26 +103,7 @@ async function makeAll(folder: string, names: readonly string[], { asked, date, 
   return { cards, passedOver, problems };
 }
 
-const missingOut: PlacedProblem = {
-  code: "cards.out-missing",
-  kind: "input",
-  path: [],
-  found: "no folder to write to",
-  expected: "a folder, such as -o cards",
-  advice: "name it with --out",
-  flag: "--out",
-};
-
-function noSpecs(folder: string): PlacedProblem {
-  return {
-    code: "cards.none",
-    kind: "no-answer",
-    path: [],
-    found: `no spec with a batch in ${folder}`,
-    expected: "a folder with specs that state a batch",
-    advice: "name another folder, or write `batch:` in the specs",
-  };
-}
+const missingOut: PlacedProblem = { ...ownProblem("cards.out-missing", {}), flag: "--out" };
 
 type Files =
   | { readonly ok: true; readonly names: readonly string[] }
@@ -131,18 +114,7 @@ async function specFiles(folder: string, io: Io): Promise<Files> {
     const names = await io.listFolder(folder);
     return { ok: true, names: [...names].filter((name) => /\.(ya?ml|json)$/iu.test(name)).sort() };
   } catch {
-    const expected = "a folder that can be read";
-    return {
-      ok: false,
-      problem: {
-        code: "file.unreadable",
-        kind: "input",
-        path: [],
-        found: `no folder ${folder}`,
-        expected,
-        advice: "check its name",
-      },
-    };
+    return { ok: false, problem: ownProblem("file.unreadable", { folder }) };
   }
 }
 

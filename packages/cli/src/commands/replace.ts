@@ -1,6 +1,7 @@
 import { askFlourReplacement, askIngredientReplacement, blendFound, type Noodle } from "@noodlewright/core";
 import { usualHold } from "@noodlewright/core/explore";
 import type { PlacedProblem } from "../input/placed-problem.ts";
+import { ownProblem } from "../input/problem.ts";
 import { printProblems } from "../shared/answer.ts";
 import { atFlag, printAnswer } from "../shared/ask-noodle.ts";
 import { searchFlags, searchOverrides, searchValues } from "../shared/blend-flags.ts";
@@ -46,12 +47,4 @@ export const replaceCommand: Command = {
   },
 };
 
-const nothingMissing: PlacedProblem = {
-  code: "replace.missing",
-  kind: "input",
-  path: [],
-  flag: "--missing",
-  found: "nothing that is missing",
-  expected: "a flour or an ingredient of the spec",
-  advice: "write it like --missing 'rye flour'",
-};
+const nothingMissing: PlacedProblem = { ...ownProblem("replace.missing", {}), flag: "--missing" };

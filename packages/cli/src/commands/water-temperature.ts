@@ -1,6 +1,7 @@
 import { askWater } from "@noodlewright/core";
 import { plainMixWater, temperatureReport } from "@noodlewright/core/sheet";
 import type { PlacedProblem } from "../input/placed-problem.ts";
+import { ownProblem } from "../input/problem.ts";
 import type { ExitStatus, Io } from "../io.ts";
 import { printProblems, printReport } from "../shared/answer.ts";
 import { printAnswer, unitsOf } from "../shared/ask-noodle.ts";
@@ -88,12 +89,4 @@ async function plainMix(asked: Asked, io: Io): Promise<ExitStatus> {
   return printReport(temperatureReport("Water for a mix", outcome.value, outcome.notes, units), asked, io);
 }
 
-const noSpec: PlacedProblem = {
-  code: "set.no-spec",
-  kind: "input",
-  path: [],
-  flag: "--set",
-  found: "no spec to set a value of",
-  expected: "a spec file before it",
-  advice: "name the spec, or say flour and water by their own flags",
-};
+const noSpec: PlacedProblem = { ...ownProblem("set.no-spec", {}), flag: "--set" };

@@ -1,4 +1,3 @@
-import type { Problem } from "@noodlewright/core";
 import {
   type Document,
   isAlias,
@@ -15,13 +14,13 @@ import {
   aliasFaults,
   duplicateFaults,
   type Fault,
-  fileProblem,
   type Span,
   syntaxFaults,
   tooManyMarks,
   tooManyValues,
 } from "./file-problems.ts";
 import type { PlacedProblem } from "./placed-problem.ts";
+import { type AnyProblem, ownProblem } from "./problem.ts";
 import type { TextFile } from "./read-file.ts";
 
 /** Most keys and entries of lists that a spec may have. */
@@ -36,7 +35,7 @@ const mostAliases = 50;
 /** A YAML or JSON file as plain data, with the way back from a path to its place. */
 export interface ParsedFile {
   readonly data: unknown;
-  readonly place: (problem: Problem) => PlacedProblem;
+  readonly place: (problem: AnyProblem) => PlacedProblem;
   /** Keys that stand twice; the data has the last of them. */
   readonly duplicates: readonly PlacedProblem[];
 }
@@ -79,17 +78,17 @@ function parseText(file: TextFile): Parsing {
     return { ok: false, problems: aliasFaults(document, mostAliases).map(at) };
   }
   const find = finder(document);
-  const place = (problem: Problem): PlacedProblem => {
+  const place = (problem: AnyProblem): PlacedProblem => {
     const span = find(problem);
     return span === undefined ? { ...problem, file: file.name } : at({ problem, span });
   };
   return { ok: true, parsed: { data, place, duplicates: duplicateFaults(document, file.text).map(at) } };
 }
 
-const nothing = fileProblem("file.empty", "nothing", "a spec", "start from `noodlewright new`");
+const nothing = ownProblem("file.empty", {});
 
 /** Finds the value that a path points at; its key where the key is wrong; the nearest parent where it is missing. */
-function finder(document: Document): (problem: Problem) => Span | undefined {
+function finder(document: Document): (problem: AnyProblem) => Span | undefined {
   const known = new Map<YAMLMap, ReadonlyMap<string, Pair>>();
   const pairsOf = (map: YAMLMap): ReadonlyMap<string, Pair> => {
     const pairs = known.get(map) ?? new Map(map.items.map((pair) => [keyText(pair), pair]));

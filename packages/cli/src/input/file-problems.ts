@@ -1,5 +1,5 @@
-import type { Problem } from "@noodlewright/core";
 import { type Alias, type Document, isScalar, Lexer, visit, type YAMLParseError } from "yaml";
+import { type AnyProblem, ownProblem } from "./problem.ts";
 
 /** Longest key that is shown. */
 const longestKey = 80;
@@ -9,13 +9,8 @@ export type Span = readonly [start: number, end: number];
 
 /** A problem, and where in the text it stands. */
 export interface Fault {
-  readonly problem: Problem;
+  readonly problem: AnyProblem;
   readonly span: Span;
-}
-
-/** A problem of a file, not of what the spec in it says. */
-export function fileProblem(code: string, found: string, expected: string, advice: string): Problem {
-  return { code, kind: "input", path: [], found, expected, advice };
 }
 
 /** Errors of syntax; where the nesting is too deep for the parser, its other errors are but echoes of that. */
@@ -27,27 +22,17 @@ export function syntaxFaults(errors: readonly YAMLParseError[]): readonly Fault[
   }));
 }
 
-function syntaxProblem(code: string, message: string): Problem {
+function syntaxProblem(code: string, message: string): AnyProblem {
   const detail = message.replace(/\s+/gu, " ").trim();
   switch (code) {
     case "TAB_AS_INDENT":
-      return fileProblem("file.tab", "a tab at the start of the line", "spaces", "indent with spaces");
+      return ownProblem("file.tab", {});
     case "MULTIPLE_DOCS":
-      return fileProblem(
-        "file.several",
-        "more than one document",
-        "one spec in a file",
-        "split the file at its `---` lines",
-      );
+      return ownProblem("file.several", {});
     case "RESOURCE_EXHAUSTION":
-      return fileProblem("file.too-deep", "lists within lists within lists", "a spec", "check that this is the spec");
+      return ownProblem("file.too-deep", {});
     default:
-      return fileProblem(
-        "file.syntax",
-        `text that is no YAML (${lowerFirst(detail)})`,
-        "YAML or JSON",
-        "check indents, colons and quotes here",
-      );
+      return ownProblem("file.syntax", { detail: lowerFirst(detail) });
   }
 }
 
@@ -75,25 +60,25 @@ export function duplicateFaults(document: Document, text: string): readonly Faul
 function duplicateFault(text: string, start: number, end: number): Fault {
   const key = text.slice(start, Math.min(end, start + longestKey));
   return {
-    problem: fileProblem("file.duplicate-key", `the key ${key} again`, "every key once", "remove one of them"),
+    problem: ownProblem("file.duplicate-key", { key }),
     span: [start, start + key.length],
   };
 }
 
 /** More brackets, anchors, indents and the like than a spec has: each may be an error, and each takes the parser its time. */
-export function tooManyMarks(text: string, most: number): Problem | undefined {
+export function tooManyMarks(text: string, most: number): AnyProblem | undefined {
   // A letter makes two marks at most, one for itself and one that says what it begins; the end makes two more.
   if ((text.length + 1) * 2 <= most) return undefined;
   let count = 0;
   for (const _mark of new Lexer().lex(text)) {
     count += 1;
-    if (count > most) return tooLarge(`more than ${most} marks, words and line ends`, most);
+    if (count > most) return tooLarge("marks", most);
   }
   return undefined;
 }
 
 /** More values than a spec has; the time that a run takes grows with them. */
-export function tooManyValues(document: Document, most: number): Problem | undefined {
+export function tooManyValues(document: Document, most: number): AnyProblem | undefined {
   let count = 0;
   const add = (more: number): symbol | undefined => {
     count += more;
@@ -101,11 +86,11 @@ export function tooManyValues(document: Document, most: number): Problem | undef
   };
   visit(document, { Collection: (_key, { items }) => add(items.length) });
   if (count <= most) return undefined;
-  return tooLarge(`more than ${most} values`, most);
+  return tooLarge("values", most);
 }
 
-function tooLarge(found: string, most: number): Problem {
-  return fileProblem("file.too-large", found, `at most ${most}`, "leave out what this noodle does not use");
+function tooLarge(of: "marks" | "values", most: number): AnyProblem {
+  return ownProblem("file.too-large", { of, most: String(most) });
 }
 
 /** Why the aliases of a document cannot be put in: some have no anchor, or they multiply beyond measure. */
@@ -121,21 +106,13 @@ export function aliasFaults(document: Document, most: number): readonly Fault[] 
       if (anchor !== undefined) anchors.add(anchor);
     },
   });
-  const fault = (alias: Alias, problem: Problem): Fault => ({
+  const fault = (alias: Alias, problem: AnyProblem): Fault => ({
     problem,
     span: [alias.range?.[0] ?? 0, alias.range?.[1] ?? 1],
   });
   if (lost.length > 0) {
-    const advice = "name a value with `&` first, or write it out";
-    return lost.map((alias) =>
-      fault(alias, fileProblem("file.alias", `*${alias.source}, which no anchor names`, "an alias of a value", advice)),
-    );
+    return lost.map((alias) => fault(alias, ownProblem("file.alias", { alias: alias.source })));
   }
-  const tooMany = fileProblem(
-    "file.aliases",
-    "aliases within aliases",
-    `at most ${most} uses of aliases`,
-    "write the values out",
-  );
+  const tooMany = ownProblem("file.aliases", { most: String(most) });
   return aliases.slice(-1).map((alias) => fault(alias, tooMany));
 }

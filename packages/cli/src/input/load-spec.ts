@@ -2,9 +2,9 @@ import { dirname, isAbsolute, join } from "node:path";
 import { type Kitchen, type Problem, readKitchenFile, readNoodleData, readSpec } from "@noodlewright/core";
 import type { Io } from "../io.ts";
 import { type ParsedFile, parseFile } from "./document.ts";
-import { fileProblem } from "./file-problems.ts";
 import { isSection, type Override, withOverrides } from "./overrides.ts";
 import type { PlacedProblem } from "./placed-problem.ts";
+import { ownProblem } from "./problem.ts";
 import { type FileReading, largest, readTextFile, type TextFile } from "./read-file.ts";
 
 /** A spec as plain data, with the flags merged in and the included kitchen files read. */
@@ -64,9 +64,7 @@ function placeProblem(problem: Problem, parsed: ParsedFile, overrides: readonly 
 async function readKitchenText(path: string, io: Io, most: number): Promise<FileReading> {
   const reading = await readTextFile(path, io, most);
   if (!reading.ok || /^[\s{]*["']?(?:materials|machines)["']?\s*:/mu.test(reading.file.text)) return reading;
-  const expected = "a file with `materials:` or `machines:`";
-  const advice = "name the kitchen file, or leave it out";
-  return { ok: false, problem: { ...fileProblem("file.no-kitchen", "no kitchen file", expected, advice), file: path } };
+  return { ok: false, problem: { ...ownProblem("file.no-kitchen", {}), file: path } };
 }
 
 interface Inclusion {

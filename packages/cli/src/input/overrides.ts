@@ -1,7 +1,8 @@
 import { keyPathIn, keysInstead, readKeyPath } from "@noodlewright/core";
-import { type Path, pathText, problem } from "@noodlewright/core/figure";
+import { type Path, pathText } from "@noodlewright/core/figure";
 import { parseDocument } from "yaml";
 import type { PlacedProblem } from "./placed-problem.ts";
+import { ownProblem } from "./problem.ts";
 
 /** A value that a flag puts into the spec. */
 export interface Override {
@@ -49,7 +50,7 @@ export function withOverrides(data: unknown, said: readonly Override[], sets: re
     const set = readSet(text);
     const place = set && keyPathIn(data, set.path);
     if (set === undefined || place === undefined) {
-      problems.push({ ...problem("path.unreadable", [], { said: text }), flag: setFlagName });
+      problems.push({ ...ownProblem("path.unreadable", { said: text }), flag: setFlagName });
     } else if (place.ok) overrides.push({ ...set, path: place.value });
     else problems.push(...place.problems.map((one) => ({ ...one, flag: setFlagName })));
   }

@@ -1,4 +1,4 @@
-import type { Problem } from "@noodlewright/core";
+import type { AnyProblem } from "./problem.ts";
 
 /** A place in a file: line and column from 1, and how many characters are meant. */
 export interface Place {
@@ -21,4 +21,4 @@ interface Placement {
 }
 
 /** A problem and where in which file it stands. */
-export type PlacedProblem = Problem & Placement;
+export type PlacedProblem = AnyProblem & Placement;

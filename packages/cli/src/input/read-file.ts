@@ -1,7 +1,6 @@
-import type { Problem } from "@noodlewright/core";
 import type { Io } from "../io.ts";
-import { fileProblem } from "./file-problems.ts";
 import type { PlacedProblem } from "./placed-problem.ts";
+import { type AnyProblem, ownProblem } from "./problem.ts";
 
 /** Most that a spec and what it includes may hold, bytes. */
 export const largest = 250_000;
@@ -25,9 +24,9 @@ export type FileReading =
  */
 export async function readTextFile(path: string, io: Io, most: number = largest): Promise<FileReading> {
   const name = path === "-" ? "standard input" : path;
-  const refuse = (problem: Problem): FileReading => ({ ok: false, problem: { ...problem, file: name } });
+  const refuse = (problem: AnyProblem): FileReading => ({ ok: false, problem: { ...problem, file: name } });
   if (path === "-" && io.stdinIsTerminal()) {
-    return refuse(fileProblem("file.no-input", "a terminal", "a spec", "pipe a spec in, or name its file"));
+    return refuse(ownProblem("file.no-input", {}));
   }
   let bytes: Uint8Array;
   try {
@@ -35,14 +34,11 @@ export async function readTextFile(path: string, io: Io, most: number = largest)
   } catch (error) {
     return refuse(unreadable(error));
   }
-  const advice = "check that this is the spec";
-  if (bytes.length > most) {
-    const found = most < largest ? "more than 250 kB, with the files before it" : "more than 250 kB";
-    return refuse(fileProblem("file.too-large", found, "at most 250 kB", advice));
-  }
+  if (bytes.length > most)
+    return refuse(ownProblem("file.too-large", { of: most < largest ? "bytes left" : "bytes", most: "250 kB" }));
   const text = decode(bytes);
   if (text === undefined) {
-    return refuse(fileProblem("file.not-text", "bytes that are no text", "YAML or JSON in UTF-8", advice));
+    return refuse(ownProblem("file.not-text", {}));
   }
   return { ok: true, file: { name, text, bytes } };
 }
@@ -56,15 +52,6 @@ function decode(bytes: Uint8Array): string | undefined {
   }
 }
 
-function unreadable(error: unknown): Problem {
-  const code = error instanceof Error && "code" in error ? String(error.code) : "";
-  const reasons: Readonly<Record<string, readonly [found: string, advice: string]>> = {
-    ENOENT: ["no file of this name", "check the name and the folder"],
-    ENOTDIR: ["no file of this name", "check the name and the folder"],
-    NOFILE: ["a pipe or a device", "name a file, or pipe it in and name it -"],
-    EISDIR: ["a folder", "name the file in it"],
-    EACCES: ["a file that may not be read", "check its permissions"],
-  };
-  const [found, advice] = reasons[code] ?? [`a file that cannot be read (${code})`, "check the file"];
-  return fileProblem("file.unreadable", found, "a file that can be read", advice);
+function unreadable(error: unknown): AnyProblem {
+  return ownProblem("file.unreadable", { error: error instanceof Error && "code" in error ? String(error.code) : "" });
 }

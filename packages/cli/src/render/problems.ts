@@ -1,8 +1,10 @@
 import { styleText } from "node:util";
 import { specSample, told } from "@noodlewright/core";
-import { pathText, type Told } from "@noodlewright/core/figure";
+import { type Code, type Facts, type ProblemIn, pathText, type Told, telling } from "@noodlewright/core/figure";
 import { printable, printableJson } from "@noodlewright/core/render";
 import type { PlacedProblem } from "../input/placed-problem.ts";
+import type { AnyProblem, OwnFacts } from "../input/problem.ts";
+import { catalogue, hints } from "./problem-texts.ts";
 import { wrapText } from "./wrap.ts";
 
 /** Longest piece of a line that is shown. */
@@ -33,7 +35,7 @@ export function renderProblems(problems: readonly PlacedProblem[], manner: Manne
 
 /** What a problem says where it stands: advice names the flag that said the value. */
 export function inWords(problem: PlacedProblem): Told {
-  const { kind, found, expected, advice } = told(problem);
+  const { kind, found, expected, advice } = sentences(problem);
   const { code, flag, example, named } = problem;
   const asFlag = flag !== undefined && example !== undefined && code.startsWith("spec.");
   return {
@@ -42,6 +44,22 @@ export function inWords(problem: PlacedProblem): Told {
     expected,
     advice: asFlag ? `write it like ${flag} '${example}'` : advice,
   };
+}
+
+const tellOwn = telling<OwnFacts>(catalogue);
+
+function sentences(problem: AnyProblem): Told {
+  if (isOwn(problem)) return tellOwn(problem);
+  const words = told(problem);
+  return { ...words, advice: `${words.advice}${hintOn(problem)}` };
+}
+
+function isOwn(problem: AnyProblem): problem is ProblemIn<OwnFacts> {
+  return Object.hasOwn(catalogue, problem.code);
+}
+
+function hintOn<Which extends Code>({ code, facts }: ProblemIn<Facts, Which>): string {
+  return hints[code]?.(facts) ?? "";
 }
 
 /** File by file, and in each from top to bottom. */
@@ -110,7 +128,7 @@ export function problemsJson(problems: readonly PlacedProblem[]): string {
       code,
       path: pathText(path),
       ...inWords(problem),
-      facts: "facts" in problem ? problem.facts : {},
+      facts: problem.facts,
       ...(flag !== undefined && { flag }),
       ...(file !== undefined && { file }),
       ...(place && { line: place.line, column: place.column }),

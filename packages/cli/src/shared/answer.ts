@@ -1,7 +1,8 @@
-import type { Problem, Report } from "@noodlewright/core";
+import type { Report } from "@noodlewright/core";
 import { nearestNames } from "@noodlewright/core/chemistry";
 import { onlyFigure, withWords, withWorking } from "@noodlewright/core/render";
 import type { PlacedProblem } from "../input/placed-problem.ts";
+import { type AnyProblem, ownProblem } from "../input/problem.ts";
 import { type ExitStatus, exit, type Io } from "../io.ts";
 import { renderReport } from "../render/render.ts";
 import type { Asked } from "./command.ts";
@@ -43,15 +44,7 @@ export async function printProblems(
   return problems.every((problem) => inWords(problem).kind === "no-answer") ? exit.noAnswer : exit.wrongInput;
 }
 
-function unknownFigure(id: string, report: Report): Problem {
+function unknownFigure(id: string, report: Report): AnyProblem {
   const ids = Object.keys(report.figures);
-  const nearest = nearestNames(id, ids);
-  return {
-    code: "figure.unknown",
-    kind: "input",
-    path: [],
-    found: `no figure "${id}"`,
-    expected: `one of the ${ids.length} figures behind this answer`,
-    advice: `${nearest.length > 0 ? `did you mean ${nearest.join(" or ")}? ` : ""}--format json lists them all under "figures"`,
-  };
+  return ownProblem("figure.unknown", { id, count: String(ids.length), nearest: nearestNames(id, ids) });
 }

@@ -1,5 +1,6 @@
 import type { Paper } from "@noodlewright/core/render";
 import type { PlacedProblem } from "../input/placed-problem.ts";
+import { ownProblem } from "../input/problem.ts";
 import type { Io } from "../io.ts";
 import type { Asked, Flag } from "./command.ts";
 
@@ -26,17 +27,5 @@ export function dateOf(asked: Asked, io: Io): DateReading {
   const day = /^\d{4}-\d{2}-\d{2}$/u.test(text) ? new Date(`${text}T00:00:00Z`) : undefined;
   if (day !== undefined && !Number.isNaN(day.getTime()) && day.toISOString().startsWith(text))
     return { ok: true, date: text };
-  const advice = "write year, month and day";
-  return {
-    ok: false,
-    problem: {
-      code: "card.date",
-      kind: "input",
-      path: [],
-      found: text,
-      expected: "a date such as 2026-11-25",
-      advice,
-      flag: "--date",
-    },
-  };
+  return { ok: false, problem: { ...ownProblem("card.date", { written: text }), flag: "--date" } };
 }

@@ -1,5 +1,6 @@
 import { printable } from "@noodlewright/core/render";
 import type { PlacedProblem } from "../input/placed-problem.ts";
+import { type AnyProblem, ownProblem } from "../input/problem.ts";
 import { type ExitStatus, exit, type Io, type OutFile, type WriteFault, type WriteOver } from "../io.ts";
 import { printProblems } from "./answer.ts";
 import type { Asked, Flag } from "./command.ts";
@@ -36,24 +37,11 @@ export async function writeFiles(
   return fault === undefined ? exit.done : printProblems([unwritable(fault)], asked, io, "nothing was written");
 }
 
-const expected = "a file in a folder that is there";
-const reasons: Readonly<
-  Record<WriteFault["why"], readonly [code: string, found: string, expected: string, advice: string]>
-> = {
-  there: ["file.there", "a file of this name", "a new file", "name another file: this one is kept as it is"],
-  input: ["file.input", "a file that this answer was read from", "another file", "name another file"],
-  foreign: [
-    "file.foreign",
-    "a file that noodlewright did not write",
-    "a new file, or one that it wrote",
-    "name another file, or write over it with --force",
-  ],
-  "no-file": ["file.unwritable", "a folder, a pipe or a device", expected, "name a file, or print with -"],
-  failed: ["file.unwritable", "a file that cannot be written", expected, "check the folder and the room on the disk"],
-};
-
 function unwritable({ path, why, code }: WriteFault): PlacedProblem {
-  const [name, found, right, advice] = reasons[why];
-  const told = why === "failed" && code !== undefined ? `${found} (${code})` : found;
-  return { code: name, kind: "input", path: [], found: told, expected: right, advice, file: path };
+  return { ...problemOf(why, code), file: path };
+}
+
+function problemOf(why: WriteFault["why"], error: string | undefined): AnyProblem {
+  if (why === "failed") return ownProblem("file.unwritable", error === undefined ? {} : { error });
+  return why === "no-file" ? ownProblem("file.unwritable", { error: "no file" }) : ownProblem(`file.${why}`, {});
 }

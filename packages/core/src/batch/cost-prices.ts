@@ -1,13 +1,4 @@
-import {
-  answer,
-  inputProblem,
-  type Note,
-  type Outcome,
-  type Path,
-  type Problem,
-  problem,
-  refuse,
-} from "../figure/problem.ts";
+import { answer, type Note, type Outcome, type Path, type Problem, problem, refuse } from "../figure/problem.ts";
 import type { Formula } from "../formula/formula.ts";
 import type { FormulaLine } from "../formula/line.ts";
 import { materialNamed, nearestMaterials } from "../materials/catalogue.ts";
@@ -63,15 +54,8 @@ export function pricesOf(spec: Pick<Spec, "prices" | "stock">, formula: Formula)
   const code = currency.value;
   const places = minorPlaces(code);
   if (places === undefined) {
-    const advice = nearestAdvice(code);
     return refuse(
-      inputProblem(
-        "cost.unknown-currency",
-        pathOfPrice(spec, lines),
-        `"${code}"`,
-        "a currency code of ISO 4217",
-        advice,
-      ),
+      problem("cost.unknown-currency", pathOfPrice(spec, lines), { currency: code, nearest: nearestCurrencies(code) }),
     );
   }
   const names = all.map(({ name }) => name);
@@ -108,13 +92,10 @@ function oneCurrency(lines: readonly PricedLine[]): Outcome<string> {
   }
   const currencies = [...new Set(priced.map(({ currency }) => currency))];
   if (currencies.length === 1) return answer(first.currency);
-  const found = currencies
-    .map(
-      (code) => `${code} for ${priced.flatMap(({ name, currency }) => (currency === code ? [name] : [])).join(", ")}`,
-    )
-    .join("; ");
-  const advice = "turn all prices into one currency: no rate of exchange is known here";
-  return refuse(inputProblem("cost.mixed-currencies", ["prices"], found, "one currency", advice));
+  const used = currencies.map(
+    (code) => `${code} for ${priced.flatMap(({ name, currency }) => (currency === code ? [name] : [])).join(", ")}`,
+  );
+  return refuse(problem("cost.mixed-currencies", ["prices"], { used }));
 }
 
 function pathOfPrice(spec: Pick<Spec, "prices">, lines: readonly PricedLine[]): Path {
@@ -123,11 +104,10 @@ function pathOfPrice(spec: Pick<Spec, "prices">, lines: readonly PricedLine[]): 
   return lines.find(({ price }) => price !== undefined)?.line.path ?? [];
 }
 
-function nearestAdvice(code: string): string {
-  const [near] = ["EUR", "USD", "GBP", "JPY", "CNY", "CAD", "AUD", "CHF", "SEK", "NOK", "DKK", "KRW"].filter(
-    (known) => [...known].filter((letter, index) => letter === code[index]).length === 2,
-  );
-  return near === undefined ? "write its three letters, such as EUR, USD or JPY" : `did you mean ${near}?`;
+function nearestCurrencies(code: string): readonly string[] {
+  return ["EUR", "USD", "GBP", "JPY", "CNY", "CAD", "AUD", "CHF", "SEK", "NOK", "DKK", "KRW"]
+    .filter((known) => [...known].filter((letter, index) => letter === code[index]).length === 2)
+    .slice(0, 1);
 }
 
 function unusedNotes(

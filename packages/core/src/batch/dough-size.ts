@@ -1,5 +1,5 @@
 import { type Figure, given, worked } from "../figure/figure.ts";
-import { answer, inputProblem, type Outcome, type Path, type Problem, problem, refuse } from "../figure/problem.ts";
+import { answer, type Outcome, type Path, type Problem, problem, refuse } from "../figure/problem.ts";
 import { definition, fromSpec, massBalance } from "../figure/source.ts";
 import type { Formula } from "../formula/formula.ts";
 import type { FormulaLine } from "../formula/line.ts";
@@ -132,15 +132,7 @@ function doughForIngredient(have: Have, formula: Formula, left: Decimal): Outcom
   if (lines.length === 0) {
     const names = [...formula.lines, ...(formula.dusting ? [formula.dusting] : [])].map((line) => line.name);
     const nearest = nearestMaterials(have.name, names, 2);
-    return refuse(
-      inputProblem(
-        "batch.unknown-ingredient",
-        path,
-        `"${have.name}"`,
-        `an ingredient of the formula: ${names.join(", ")}`,
-        nearest.length > 0 ? `did you mean ${nearest.map((name) => `"${name}"`).join(" or ")}?` : "name one of these",
-      ),
-    );
+    return refuse(problem("batch.unknown-ingredient", path, { name: have.name, names, nearest }));
   }
   const parts = lines.map((line) => line.parts);
   if (parts.every((part) => dec(part.value).isZero())) {

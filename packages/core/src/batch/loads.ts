@@ -1,5 +1,5 @@
 import { type Figure, given, worked } from "../figure/figure.ts";
-import { answer, noAnswer, type Outcome, problem, refuse } from "../figure/problem.ts";
+import { answer, type Outcome, problem, refuse } from "../figure/problem.ts";
 import { fromSpec, massBalance } from "../figure/source.ts";
 import { type Decimal, dec, decimalText, ONE, ZERO } from "../number/decimal.ts";
 import type { Spec } from "../spec/spec.ts";
@@ -52,26 +52,21 @@ export function splitLoads(
   });
   const loads = equalLoads({ dough, parts: doughParts }, count, { limit, left, flour: mixer.of === "flour" });
   const each = dec(mixer.of === "flour" ? loads.flour.value : loads.dough.value);
-  if (smallest?.gt(each)) {
+  if (mixer.smallest !== undefined && smallest?.gt(each)) {
     const before = dec(count.value).minus(1);
-    const fewer = before.isZero()
-      ? ""
-      : `make at most ${grams(largest.times(before))} of ${mixer.of ?? "dough"} in ${before.toFixed()} ${loadWord(before.toFixed())}, or `;
     return refuse(
-      noAnswer(
-        "mixer.no-equal-loads",
-        ["mixer"],
-        `${grams(each)} of ${mixer.of ?? "dough"} in each of ${count.value} ${loadWord(count.value)}, below the mixer's smallest load of ${mixer.smallest?.text}`,
-        `equal loads from ${mixer.smallest?.text} to ${mixer.largest.text} of ${mixer.of ?? "dough"}`,
-        `${fewer}make at least ${grams(smallest.times(count.value))} of ${mixer.of ?? "dough"} in ${count.value} ${loadWord(count.value)}`,
-      ),
+      problem("mixer.no-equal-loads", ["mixer"], {
+        each: grams(each),
+        of: mixer.of ?? "dough",
+        loads: count.value,
+        smallest: mixer.smallest.text,
+        largest: mixer.largest.text,
+        enough: grams(smallest.times(count.value)),
+        ...(before.gt(0) && { fewer: grams(largest.times(before)) }),
+      }),
     );
   }
   return answer(loads);
-}
-
-function loadWord(count: string): string {
-  return count === "1" ? "load" : "loads";
 }
 
 function grams(value: ReturnType<typeof dec>): string {

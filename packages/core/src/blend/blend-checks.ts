@@ -1,4 +1,4 @@
-import { inputProblem, type Path, type Problem, problem } from "../figure/problem.ts";
+import { type Path, type Problem, problem } from "../figure/problem.ts";
 import { dec, decimalText, HUNDRED, sum } from "../number/decimal.ts";
 import type { BlendQuestion } from "./blend-question.ts";
 
@@ -11,30 +11,17 @@ function stepProblems({ step = "1", flours, flourMass, targets }: BlendQuestion)
   const problems: Problem[] = [];
   const wrongStep = (text: string, path: Path): void => {
     if (!dec(text).lt("0.1") && !dec(text).gt(5) && HUNDRED.div(text).isInteger()) return;
-    const advice = "use 0.1, 0.2, 0.5, 1, 2 or 5";
-    const expected = "a step from 0.1 to 5 % that divides 100";
-    problems.push(inputProblem("blend.step", path, `a step of ${text} %`, expected, advice));
+    problems.push(problem("blend.step", path, { step: text }));
   };
   wrongStep(step, ["step"]);
   for (const [index, { step: own }] of flours.entries())
     if (own !== undefined) wrongStep(own, ["flours", index, "step"]);
   const limited = flours.some(({ store, bag }) => store !== undefined || bag !== undefined);
   if (flourMass === undefined && (limited || targets.batchPrice !== undefined)) {
-    const advice = "say how much flour the batch takes";
-    problems.push(
-      inputProblem(
-        "blend.flour-mass",
-        ["flourMass"],
-        "no flour mass",
-        "the flour of the batch, which a store, whole bags or the price of a batch are held against",
-        advice,
-      ),
-    );
+    problems.push(problem("blend.flour-mass", ["flourMass"], {}));
   }
   if (flourMass !== undefined && !dec(flourMass).gt(0)) {
-    problems.push(
-      inputProblem("blend.flour-mass", ["flourMass"], `${flourMass} g`, "a mass above zero", "correct the flour mass"),
-    );
+    problems.push(problem("blend.flour-mass", ["flourMass"], { flourMass }));
   }
   if (flours.length === 0 || flours.length > 40) {
     problems.push(problem("blend.flours", ["flours"], { flours: flours.length }));
@@ -47,45 +34,24 @@ function flourProblems(question: BlendQuestion): readonly Problem[] {
   return question.flours.flatMap((flour, index) => {
     const path: Path = ["flours", index];
     const own: Problem[] = [];
-    const wrong = (key: string, seen: string, expected: string, advice: string): void => {
-      own.push(inputProblem(`blend.${key}`, [...path, key], seen, expected, advice));
-    };
-    if (names.indexOf(flour.name) !== index)
-      wrong("name", `"${flour.name}" a second time`, "every flour once", "rename one of them");
+    const { name, fixed, ratioTo } = flour;
+    if (names.indexOf(name) !== index) own.push(problem("blend.flour-twice", [...path, "name"], { name }));
     for (const key of ["protein", "moisture", "ash", "glutenProtein", "least", "most", "fixed"] as const) {
       const value = flour[key];
       if (value !== undefined && (dec(value).lt(0) || dec(value).gt(key === "moisture" ? "99" : 100))) {
-        wrong(key, `${value} %`, "a percentage of the flour", "correct the figure");
+        own.push(problem("blend.percentage", [...path, key], { value }));
       }
     }
     const step = flour.step ?? question.step ?? "1";
-    if (flour.fixed !== undefined && flour.bag === undefined && !dec(flour.fixed).mod(step).isZero()) {
-      wrong("fixed", `${flour.fixed} %`, `a whole number of steps of ${step} %`, "take a finer step or another share");
-    }
-    if (flour.ratioTo !== undefined && (!names.includes(flour.ratioTo.name) || flour.ratioTo.name === flour.name)) {
-      wrong(
-        "ratioTo",
-        `a ratio to "${flour.ratioTo.name}"`,
-        "the name of another flour listed",
-        "name one of the flours listed",
-      );
-    }
-    if (flour.ratioTo !== undefined && !dec(flour.ratioTo.times).gt(0)) {
-      wrong(
-        "ratioTo",
-        `${flour.ratioTo.times} times`,
-        "a ratio above zero",
-        "leave the flour out with a fixed share of 0",
-      );
-    }
+    if (fixed !== undefined && flour.bag === undefined && !dec(fixed).mod(step).isZero())
+      own.push(problem("blend.fixed", [...path, "fixed"], { fixed, step }));
+    if (ratioTo !== undefined && (!names.includes(ratioTo.name) || ratioTo.name === name))
+      own.push(problem("blend.ratio-to", [...path, "ratioTo"], { name: ratioTo.name }));
+    if (ratioTo !== undefined && !dec(ratioTo.times).gt(0))
+      own.push(problem("blend.ratio-times", [...path, "ratioTo"], { times: ratioTo.times }));
     for (const key of neededFigures(question)) {
       if (flour[key] === undefined)
-        wrong(
-          key,
-          `no ${wordFor[key]} of ${flour.name}`,
-          `its ${wordFor[key]}, since the question asks for it`,
-          "state it",
-        );
+        own.push(problem("blend.figure-missing", [...path, key], { name, figure: wordFor[key] }));
     }
     return own;
   });

@@ -1,4 +1,4 @@
-import { noAnswer } from "../figure/problem.ts";
+import { problem } from "../figure/problem.ts";
 import { type Decimal, dec, decimalText, HUNDRED, sum } from "../number/decimal.ts";
 import { best, type Extreme } from "./blend-extreme.ts";
 import { describeBlend } from "./blend-figures.ts";
@@ -21,16 +21,14 @@ export function explainConflict(setup: Setup, order: Order, budget: Budget): Out
   const flourNeeded = moves.some(({ id }) => id === "protein.least") ? floursNeeded(setup, budget.part(0.3)) : [];
   const finerStep = finerStepOf(setup, budget.part(0.3));
   const nearest = nearestBlend(setup, order, budget);
-  const problem = noAnswer(
-    "blend.out-of-reach",
-    ["targets"],
-    conflicts.map(conflictText).join(". And "),
-    "limits that can be met together",
-    adviceOf(moves, flourNeeded, finerStep, nearest !== undefined),
-  );
+  const refusal = problem("blend.out-of-reach", ["targets"], {
+    conflicts: conflicts.map((conflict) => conflict.map(({ label }) => label)),
+    ways: waysOut(moves, flourNeeded, finerStep),
+    nearest: nearest !== undefined,
+  });
   return {
     kind: "out-of-reach",
-    problem,
+    problem: refusal,
     conflicts,
     reach,
     flourNeeded,
@@ -38,13 +36,6 @@ export function explainConflict(setup: Setup, order: Order, budget: Budget): Out
     ...(nearest === undefined ? {} : { nearest }),
     ...(finerStep === undefined ? {} : { finerStep }),
   };
-}
-
-function conflictText(moves: readonly Move[]): string {
-  if (moves.length === 0) return "no blend comes out in these steps and whole bags";
-  const [only, second] = moves;
-  if (only !== undefined && second === undefined) return `no blend of these flours comes to ${only.label}`;
-  return `no blend meets all of: ${moves.map(({ label }) => label).join("; ")}`;
 }
 
 /** Both ends of what the flours reach in the quantity of a target that no blend meets by itself. */
@@ -61,14 +52,13 @@ function reachOf(setup: Setup, conflict: readonly Move[], budget: Budget): reado
 }
 
 /** The ways out, each of which is enough alone. */
-function adviceOf(
+function waysOut(
   moves: readonly Move[],
   needed: OutOfReach["flourNeeded"],
   finerStep: string | undefined,
-  hasNearest: boolean,
-): string {
+): readonly string[] {
   const [flour] = needed;
-  const ways = [
+  return [
     ...new Set(moves.filter(({ settles }) => settles).map(({ text }) => text)),
     ...(flour === undefined
       ? []
@@ -77,8 +67,6 @@ function adviceOf(
         ]),
     ...(finerStep === undefined ? [] : [`a step of ${finerStep} %`]),
   ];
-  if (ways.length > 0) return ways.join("; or ");
-  return `move several limits together${hasNearest ? ": the nearest blend shows how far" : ""}`;
 }
 
 /** Identities of every limit that could be lifted. Those asked about last are named last and kept longest. */

@@ -1,6 +1,6 @@
 import { type Figure, given, worked } from "../figure/figure.ts";
 import { type Published, published } from "../figure/graph.ts";
-import { answer, inputProblem, type Outcome, problem, refuse } from "../figure/problem.ts";
+import { answer, type Outcome, problem, refuse } from "../figure/problem.ts";
 import { fromSpec, massBalance } from "../figure/source.ts";
 import type { Formula } from "../formula/formula.ts";
 import type { FormulaLine } from "../formula/line.ts";
@@ -98,14 +98,7 @@ function productOf(name: string, material: KitchenMaterial): ActiveProduct {
 
 function notAnIngredient(name: string, ingredients: readonly FormulaLine[]) {
   const names = ingredients.map((line) => line.name);
-  const nearest = nearestMaterials(name, names, 1)[0];
-  const advice =
-    names.length === 0
-      ? "the spec has no ingredients beside flour, water, alkali and salt"
-      : nearest === undefined
-        ? `name one of: ${names.join(", ")}`
-        : `did you mean "${nearest}"?`;
-  return inputProblem("replace.ingredient", ["missing"], `"${name}"`, "an ingredient of the spec", advice);
+  return problem("replace.ingredient", ["missing"], { name, names, nearest: nearestMaterials(name, names, 1) });
 }
 
 function otherKind({ name, material }: FormulaLine, by: string, fresh: KitchenMaterial) {

@@ -1,4 +1,4 @@
-import { answer, inputProblem, type Note, type Outcome, problem, refuse } from "../figure/problem.ts";
+import { answer, type Note, type Outcome, problem, refuse } from "../figure/problem.ts";
 import type { Formula } from "../formula/formula.ts";
 import { nearestMaterials } from "../materials/catalogue.ts";
 import { plainName } from "../materials/nearest.ts";
@@ -134,11 +134,14 @@ function flourNamed(name: string, shelf: FlourShelf): string | undefined {
   return used.find(({ flour }) => plainName(flour.name) === plainName(name))?.flour.name;
 }
 
-function notAFlour(code: string, path: readonly string[], name: string, shelf: FlourShelf) {
+function notAFlour(
+  code: "substitute.missing" | "substitute.lot",
+  path: readonly string[],
+  name: string,
+  shelf: FlourShelf,
+) {
   const names = shelf.flours.filter(({ share }) => share !== "0").map(({ flour }) => flour.name);
-  const nearest = nearestMaterials(name, names, 1)[0];
-  const advice = nearest === undefined ? `name one of: ${names.join(", ")}` : `did you mean "${nearest}"?`;
-  return inputProblem(code, path, `"${name}"`, "one of the flours of the spec", advice);
+  return problem(code, path, { name, names, nearest: nearestMaterials(name, names, 1) });
 }
 
 function placed(outcome: Outcome<Substitution>, shelf: FlourShelf, notes: readonly Note[]): Outcome<Substitution> {

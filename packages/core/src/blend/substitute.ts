@@ -37,7 +37,13 @@ export interface Substitution {
  */
 export function substitute(question: SubstituteQuestion): Outcome<Substitution> {
   if (!question.blend.some(({ name }) => name === question.missing)) {
-    return refuse(problem("substitute.missing", ["missing"], { missing: question.missing }));
+    return refuse(
+      problem("substitute.missing", ["missing"], {
+        name: question.missing,
+        names: question.blend.map(({ name }) => name),
+        nearest: [],
+      }),
+    );
   }
   if ([...question.flours, ...question.blend].every(({ name }) => name === question.missing)) {
     return refuse(problem("substitute.nothing", ["missing"], {}));
@@ -102,7 +108,13 @@ function movedNote(missing: string): Note {
 export function newLot(question: NewLotQuestion): Outcome<Substitution> {
   const { lot } = question;
   if (!question.flours.some(({ name }) => name === lot.name)) {
-    return refuse(problem("substitute.lot", ["lot", "name"], { name: lot.name }));
+    return refuse(
+      problem("substitute.lot", ["lot", "name"], {
+        name: lot.name,
+        names: question.flours.map(({ name }) => name),
+        nearest: [],
+      }),
+    );
   }
   const flours = question.flours.map((flour) => (flour.name === lot.name ? lot : flour));
   return reblend(question, question.flours, onOwnSteps(question, flours));

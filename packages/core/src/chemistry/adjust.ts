@@ -1,5 +1,5 @@
 import { exact, given, worked } from "../figure/figure.ts";
-import { answer, inputProblem, type Note, type Outcome, type Problem, problem, refuse } from "../figure/problem.ts";
+import { answer, type Note, type Outcome, type Problem, problem, refuse } from "../figure/problem.ts";
 import { definition, massBalance } from "../figure/source.ts";
 import { type DecimalInput, dec, fixedText } from "../number/decimal.ts";
 import type { Product, Weighed } from "./carried.ts";
@@ -186,11 +186,5 @@ function corrected({ batch, target, salts, ...conditions }: Omit<Correction, "wi
 
 function nothingOf({ name, mass }: Weighed): Problem | undefined {
   if (dec(mass).gt(0)) return undefined;
-  return inputProblem(
-    "solutions.amount",
-    [],
-    `${dec(mass).toString()} g of ${name}`,
-    "an amount above 0",
-    "state how much there is",
-  );
+  return problem("solutions.amount", [], { amount: dec(mass).toString(), of: name });
 }

@@ -1,5 +1,5 @@
 import { type Figure, found, worked } from "../figure/figure.ts";
-import { answer, noAnswer, type Outcome, type Problem, problem, refuse } from "../figure/problem.ts";
+import { answer, type Outcome, type Problem, problem, refuse } from "../figure/problem.ts";
 import { massBalance } from "../figure/source.ts";
 import {
   ceilToDivision,
@@ -89,15 +89,10 @@ export function commonStock(wish: CommonStockWish): Outcome<CommonStock> {
   const room = wish.water === undefined ? undefined : salts.plus(wish.water);
   if (dose === undefined || room?.lt(dose)) {
     return refuse(
-      noAnswer(
-        "stock.too-much-water",
-        [],
-        `a stock of which a load takes at least ${decimalText((dose ?? clear.value).toSignificantDigits(4))} g`,
-        room === undefined
-          ? "a scale that takes it"
-          : `at most ${decimalText(room.toSignificantDigits(4))} g, the salts and all the water of a load`,
-        "take a finer scale or allow a wider tolerance",
-      ),
+      problem("stock.too-much-water", [], {
+        least: decimalText((dose ?? clear.value).toSignificantDigits(4)),
+        ...(room !== undefined && { room: decimalText(room.toSignificantDigits(4)) }),
+      }),
     );
   }
   for (const { division } of finestFirst(wish.scales)) {

@@ -1,5 +1,5 @@
 import { type Figure, worked } from "../figure/figure.ts";
-import { answer, type Note, noAnswer, type Outcome, type Problem, problem, refuse } from "../figure/problem.ts";
+import { answer, type Note, type Outcome, type Problem, problem, refuse } from "../figure/problem.ts";
 import { massBalance } from "../figure/source.ts";
 import { whyNot } from "../figure/told.ts";
 import { dec, fixedText } from "../number/decimal.ts";
@@ -97,22 +97,10 @@ function problemWith({ from, to, hold }: Swap): Problem | undefined {
     return problem("convert.dose", [], { mass: dec(from.mass).toString() });
   }
   if (contentOf(from.composition, hold).lte(0)) {
-    return noAnswer(
-      "convert.nothing-held",
-      [],
-      `${from.name} without ${what}`,
-      `a product with ${what}`,
-      hold === "P" ? "bicarbonates have no alkalinity P: hold M instead" : "hold something else",
-    );
+    return problem("convert.nothing-held", [], { name: from.name, what });
   }
   if (to.some(({ composition }) => contentOf(composition, hold).gt(0))) return undefined;
-  return noAnswer(
-    "convert.cannot-hold",
-    [],
-    `${to.map(({ name }) => name).join(" and ")} without ${what}`,
-    `a product with ${what}`,
-    hold === "P" ? "bicarbonates have no alkalinity P: hold M instead" : "take another product",
-  );
+  return problem("convert.cannot-hold", [], { names: to.map(({ name }) => name), what });
 }
 
 function carriedWithPh(

@@ -1,5 +1,5 @@
 import { type Figure, given, worked } from "../figure/figure.ts";
-import { answer, inputProblem, type Outcome, type Problem, problem, refuse } from "../figure/problem.ts";
+import { answer, type Outcome, type Problem, problem, refuse } from "../figure/problem.ts";
 import { definition, massBalance } from "../figure/source.ts";
 import { type Decimal, type DecimalInput, dec, fixedText, sum, ZERO } from "../number/decimal.ts";
 import type { Product } from "./carried.ts";
@@ -118,33 +118,13 @@ function sameShare(shares: readonly (Decimal | undefined)[]): boolean {
 function problemWith({ products, ratioBy, amount }: MakeUp): Problem | undefined {
   const empty = products.find(({ composition }) => anhydrousShare(composition).isZero());
   if (ratioBy === "anhydrous" && empty !== undefined) {
-    return inputProblem(
-      "solutions.parts",
-      [],
-      `${empty.name} without alkaline salts`,
-      "products with alkaline salts",
-      "state the ratio by what is weighed: --ratio-by 'as weighed'",
-    );
+    return problem("solutions.parts", [], { without: empty.name });
   }
   if (products.some(({ parts }) => dec(parts).isNegative()) || sum(products.map(({ parts }) => dec(parts))).lte(0)) {
-    return inputProblem(
-      "solutions.parts",
-      [],
-      "parts that add up to nothing or lie below zero",
-      "parts of zero or more, some above",
-      "state the ratio",
-    );
+    return problem("solutions.parts", [], {});
   }
   const value = "grams" in amount ? amount.grams : amount.millilitres;
-  return dec(value).gt(0)
-    ? undefined
-    : inputProblem(
-        "solutions.amount",
-        [],
-        `an amount of ${dec(value).toString()}`,
-        "an amount above 0",
-        "state how much to make",
-      );
+  return dec(value).gt(0) ? undefined : problem("solutions.amount", [], { amount: dec(value).toString() });
 }
 
 function partFigure({ name }: Product, value: Decimal): Figure {

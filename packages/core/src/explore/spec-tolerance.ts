@@ -3,7 +3,7 @@ import type { Batch } from "../batch/batch.ts";
 import { runStages } from "../batch/losses.ts";
 import { type Figure, worked } from "../figure/figure.ts";
 import { graphOf } from "../figure/graph.ts";
-import { answer, type Outcome, problem, refuse } from "../figure/problem.ts";
+import { answer, type Outcome } from "../figure/problem.ts";
 import { massBalance } from "../figure/source.ts";
 import { sumAlkali } from "../formula/alkali.ts";
 import { flourBasis, mixFlours } from "../formula/blend.ts";
@@ -31,7 +31,7 @@ const outputs: Readonly<Record<"protein" | "water" | "alkali" | "portion", Omit<
  * Tells what errors of weighing, flours, moisture, strength and losses do to the protein of the blend, the dough water, the
  * alkalinity and the weight of a bowl, in one load of a batch.
  *
- * Problems: `tolerance.no-error` where nothing is in doubt, and those of `tolerance`.
+ * Problems: those of `tolerance`.
  */
 export function batchTolerance(
   spec: Spec,
@@ -39,9 +39,6 @@ export function batchTolerance(
   { seed, draws }: Pick<ToleranceQuestion, "seed" | "draws"> = {},
 ): Outcome<BatchTolerance> {
   const known = causesOf(spec, batch);
-  if (known.causes.length === 0) {
-    return refuse(problem("tolerance.no-error", [], {}));
-  }
   const load = linesAsWeighed(known.lines);
   const portion = portionFigure(batch, known.lines);
   const shown: readonly (readonly [Omit<Output, "figure">, Figure | undefined])[] = [

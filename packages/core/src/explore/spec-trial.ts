@@ -1,6 +1,6 @@
 import { glutenTakes } from "../blend/water-flour.ts";
 import { type Published, published } from "../figure/graph.ts";
-import { answer, inputProblem, type Outcome, refuse } from "../figure/problem.ts";
+import { answer, type Outcome, problem, refuse } from "../figure/problem.ts";
 import type { Formula } from "../formula/formula.ts";
 import type { FormulaLine } from "../formula/line.ts";
 import { massField, quantityField } from "../materials/fields.ts";
@@ -27,8 +27,10 @@ export function formulaTrial(
     most: "10",
     words: "a step above 0 and at most 10 % of flour",
   }).safeParse(asked.step ?? usual.step);
-  if (!flour.success) return refuse(unread("flour", asked.flour, "a mass above zero", usual.flour));
-  if (!step.success) return refuse(unread("step", asked.step, "a step above 0 and at most 10 % of flour", usual.step));
+  if (!flour.success)
+    return refuse(problem("spec.quantity", ["flour"], { written: asked.flour ?? "", example: usual.flour }));
+  if (!step.success)
+    return refuse(problem("spec.quantity", ["step"], { written: asked.step ?? "", example: usual.step }));
   const inUse = formula.lines.filter(({ parts }) => !dec(parts.value).isZero());
   const shares = (lines: readonly FormulaLine[]) => lines.map(({ name, parts }) => ({ name, percent: parts.value }));
   const { water, referenceFactor } = formula;
@@ -48,8 +50,4 @@ export function formulaTrial(
 function trialFlour({ name, parts, material }: FormulaLine): TrialFlour {
   const takes = material.absorption?.percent ?? (material.kind === "gluten" ? glutenTakes : undefined);
   return { name, percent: parts.value, ...(takes !== undefined && { takes }) };
-}
-
-function unread(key: string, text: string | undefined, expected: string, example: string) {
-  return inputProblem("spec.quantity", [key], `"${text ?? ""}"`, expected, `write it like "${example}"`);
 }

@@ -21,18 +21,8 @@ export type Facts = FactsOf<typeof catalogue>;
 /** Every code that a problem may have. */
 export type Code = keyof Facts;
 
-/** A problem that still holds its sentences. */
-export interface WordedProblem {
-  readonly code: string;
-  readonly kind: "input" | "no-answer";
-  readonly path: Path;
-  readonly found: string;
-  readonly expected: string;
-  readonly advice: string;
-}
-
 /** Something that keeps an answer from being given. It is data, without words: `told` makes them. Only bugs throw. */
-export type Problem<Which extends Code = Code> = ProblemIn<Facts, Which> | WordedProblem;
+export type Problem<Which extends Code = Code> = ProblemIn<Facts, Which>;
 
 /** Something worth knowing that does not keep the answer from being given. */
 export interface Note {
@@ -65,16 +55,6 @@ export function refuse(...problems: readonly Problem[]): Outcome<never> {
 /** Makes a problem. @example problem("water.not-stated", ["water"], {}).code // => "water.not-stated" */
 export function problem<Which extends Code>(code: Which, path: Path, facts: Facts[Which]): ProblemIn<Facts, Which> {
   return { code, path, facts };
-}
-
-/** Builds a problem with what the spec says. */
-export function inputProblem(code: string, path: Path, found: string, expected: string, advice: string): WordedProblem {
-  return { code, kind: "input", path, found, expected, advice };
-}
-
-/** Builds a problem for a question that has no answer. */
-export function noAnswer(code: string, path: Path, found: string, expected: string, advice: string): WordedProblem {
-  return { code, kind: "no-answer", path, found, expected, advice };
 }
 
 /** Writes a path the way people say it. @example pathText(["flours", 0, "amount"]) // => "flours[0].amount" */

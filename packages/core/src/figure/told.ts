@@ -15,18 +15,12 @@ export function telling<Facts>(catalogue: { readonly [Code in keyof Facts]: Entr
   };
 }
 
-const tell = telling<Facts>(catalogue);
-
 /**
  * Tells a problem in words: whose fault it is, what was found, what was expected, what to do.
  *
  * @example told({ code: "stock.no-alkali", path: [], facts: {} }).advice // => "name a product instead"
  */
-export function told(problem: Problem): Told {
-  if ("facts" in problem) return tell(problem);
-  const { kind, found, expected, advice } = problem;
-  return { kind, found, expected, advice };
-}
+export const told = telling<Facts>(catalogue);
 
 /** A problem within a sentence, for a note on what cannot be told. */
 export function whyNot(problem: Problem): string {

@@ -1,7 +1,7 @@
 import { alkalinityM, anhydrousShare, pure } from "../chemistry/composition.ts";
 import { atomicWeightSource } from "../chemistry/elements.ts";
 import { type Figure, given, worked } from "../figure/figure.ts";
-import { answer, inputProblem, type Outcome, type Path, type Problem, problem, refuse } from "../figure/problem.ts";
+import { answer, type Outcome, type Path, type Problem, problem, refuse } from "../figure/problem.ts";
 import { fromSpec, massBalance, type Source } from "../figure/source.ts";
 import type { KitchenMaterial } from "../materials/own.ts";
 import type { DoseBeside } from "../materials/several.ts";
@@ -100,13 +100,10 @@ function doseUnit({ path, as, amount }: Entry): Problem {
 }
 
 function noStrength({ name, namePath }: Entry, states: "anhydrous salts" | "alkalinity"): Problem {
-  return inputProblem(
-    "alkali.no-strength",
-    namePath,
-    `"${name}", which has no ${states === "anhydrous salts" ? "alkaline salts" : "alkalinity"}`,
-    "a product that can give the dose",
-    "take another product or state the dose as product",
-  );
+  return problem("alkali.no-strength", namePath, {
+    name,
+    lacks: states === "anhydrous salts" ? "alkaline salts" : "alkalinity",
+  });
 }
 
 /** A dose and how much of what it states a product holds: % of anhydrous salts, or meq/g. */

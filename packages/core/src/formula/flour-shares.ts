@@ -1,5 +1,5 @@
 import { type Figure, given, worked } from "../figure/figure.ts";
-import { answer, inputProblem, type Outcome, problem, refuse } from "../figure/problem.ts";
+import { answer, type Outcome, problem, refuse } from "../figure/problem.ts";
 import { definition, fromSpec } from "../figure/source.ts";
 import { dec, decimalText, HUNDRED, sum } from "../number/decimal.ts";
 import type { Quantity } from "../number/quantity.ts";
@@ -40,19 +40,12 @@ export function flourShares(flours: Spec["flours"]): Outcome<Shares> {
   const total = sum(percents.map((amount) => dec(amount.value)));
   const fits = rests === 0 ? total.eq(HUNDRED) : total.lt(HUNDRED);
   if (!fits) {
-    const off = HUNDRED.minus(total);
     return refuse(
-      inputProblem(
-        "flours.shares-total",
-        path,
-        `shares that total ${decimalText(total)} %${rests > 0 ? " before the rest" : ""}`,
-        rests > 0 ? "shares below 100 % beside a rest" : "shares that total 100 %",
-        off.isNegative()
-          ? `take ${decimalText(off.negated())} % away`
-          : rests > 0
-            ? "leave something for the rest, or remove it"
-            : `add ${decimalText(off)} %, or write one flour as \`amount: rest\``,
-      ),
+      problem("flours.shares-total", path, {
+        total: decimalText(total),
+        off: decimalText(HUNDRED.minus(total)),
+        rests,
+      }),
     );
   }
   return answer({ parts: percentShares(flours), written: [] });

@@ -2,7 +2,7 @@ import { alkalinityM, pure, sharesOf, speciesOf } from "../chemistry/composition
 import { type FoodLimit, known } from "../chemistry/salts/record.ts";
 import { type SpeciesName, speciesNames } from "../chemistry/species.ts";
 import { exact, type Figure, given, worked } from "../figure/figure.ts";
-import { inputProblem, type Note, type Path, type Problem } from "../figure/problem.ts";
+import { type Note, type Path, type Problem, problem } from "../figure/problem.ts";
 import { citation, massBalance, type Source } from "../figure/source.ts";
 import { type Decimal, type DecimalText, dec, fixedText } from "../number/decimal.ts";
 import { type Acceptable, mostParts } from "../spec/believed.ts";
@@ -41,13 +41,7 @@ const saltMost = "10";
 /** The problem of an amount that no dough takes, on 100 of flour. */
 export function tooMuch(role: Exclude<Role, "flour">, name: string, parts: Figure, path: Path): Problem | undefined {
   if (exact(parts).lte(mostParts[role])) return undefined;
-  return inputProblem(
-    "quantity.out-of-range",
-    path,
-    `${name} of ${fixedText(parts.value, 1)} % of flour`,
-    `at most ${mostParts[role]} % of flour, written in % or as a mass`,
-    "check the number and its unit, and the weight of the flour",
-  );
+  return problem("quantity.out-of-range", path, { name, parts: fixedText(parts.value, 1), most: mostParts[role] });
 }
 
 interface Doses {
@@ -68,29 +62,26 @@ export function doseProblems({ alkali, salt }: Doses, accepted: readonly Accepta
   const strongest = alkalinityM(pure("Na2CO3")).times(percent);
   const caustic =
     alkali !== undefined && (exact(alkali.anhydrous).gt(percent) || exact(alkali.alkalinityM).gt(strongest));
-  const lift = (word: Acceptable): string =>
-    `check the number and its unit; write \`accept: [${word}]\` if it is meant`;
   return [
     ...(caustic && !accepted.includes("high alkali")
       ? [
-          inputProblem(
-            "alkali.too-much",
-            ["alkali"],
-            `anhydrous salts of ${fixedText(alkali.anhydrous.value, 2)} % of flour, ${fixedText(alkali.alkalinityM.value, 1)} meq per 100 g flour`,
-            `at most ${percent} %, and ${fixedText(strongest, 1)} meq, the most that noodles were tried with (${citation(source)})`,
-            lift("high alkali"),
-          ),
+          problem("alkali.too-much", ["alkali"], {
+            anhydrous: fixedText(alkali.anhydrous.value, 2),
+            alkalinity: fixedText(alkali.alkalinityM.value, 1),
+            most: percent,
+            strongest: fixedText(strongest, 1),
+            source: citation(source),
+          }),
         ]
       : []),
     ...(exact(salt).gt(saltMost) && !accepted.includes("high salt")
       ? [
-          inputProblem(
-            "salt.too-much",
-            ["salt"],
-            `salt of ${fixedText(salt.value, 2)} % of flour`,
-            `at most ${saltMost} %; the most that a published noodle takes is ${saltUsed.percent} % (${citation(saltUsed.source)})`,
-            lift("high salt"),
-          ),
+          problem("salt.too-much", ["salt"], {
+            salt: fixedText(salt.value, 2),
+            most: saltMost,
+            used: saltUsed.percent,
+            source: citation(saltUsed.source),
+          }),
         ]
       : []),
   ];

@@ -22,13 +22,14 @@ const remembered: Source = { cite: "densities of milk, egg and oil near room tem
  */
 export function withGrams(input: unknown, own: OwnMaterials): (problem: Problem) => Problem {
   return (problem) => {
+    if (problem.code !== "quantity.unreadable") return problem;
     const written = at(input, problem.path);
-    if (problem.code !== "quantity.unreadable" || typeof written !== "string") return problem;
+    if (typeof written !== "string") return problem;
     const reading = parseQuantity(written, ["volume"]);
     const grams = reading.ok ? gramsAt(input, problem.path, reading.quantity.value, own) : undefined;
     return grams === undefined
       ? problem
-      : { ...problem, advice: `weigh it, and write "${grams.mass} g": ${grams.why}` };
+      : { ...problem, facts: { ...problem.facts, grams: grams.mass, because: grams.why } };
   };
 }
 

@@ -1,5 +1,5 @@
 import { type Figure, given, shown, worked } from "../figure/figure.ts";
-import { answer, inputProblem, type Outcome, type Path, type Problem, problem, refuse } from "../figure/problem.ts";
+import { answer, type Outcome, type Path, type Problem, problem, refuse } from "../figure/problem.ts";
 import { fromSpec, massBalance } from "../figure/source.ts";
 import { dec, decimalText } from "../number/decimal.ts";
 import type { Spec } from "../spec/spec.ts";
@@ -230,20 +230,13 @@ function doughRange(doughWater: Figure, flour: Figure, dough: Figure): Figure {
 }
 
 function wayProblem(ways: readonly string[]): Problem {
-  const expected = "the water stated in one way: `added`, `tap` or `dough`";
   return ways.length === 0
-    ? inputProblem("water.not-stated", ["water"], "no water", expected, "write one of them, such as `added: 36 %`")
-    : inputProblem("water.stated-twice", ["water"], ways.join(" and "), expected, "keep the one you mean");
+    ? problem("water.not-stated", ["water"], {})
+    : problem("water.stated-twice", ["water"], { ways });
 }
 
 function belowCarried(path: Path, text: string, tap: Figure, known: Known): Problem {
   const short = decimalText(dec(tap.value).negated().toDecimalPlaces(2));
   const carried = decimalText(dec(known.carried.value).toDecimalPlaces(2));
-  return inputProblem(
-    "water.below-carried",
-    path,
-    text,
-    `at least the ${carried} % of flour that the other ingredients already bring`,
-    `raise the water, or take out ${short} % of flour of what carries it`,
-  );
+  return problem("water.below-carried", path, { written: text, carried, short });
 }

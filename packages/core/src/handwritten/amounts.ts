@@ -1,5 +1,7 @@
+import { problem } from "../figure/problem.ts";
+import { told } from "../figure/told.ts";
 import { type DecimalText, dec, decimalText } from "../number/decimal.ts";
-import { parseQuantity } from "../number/quantity.ts";
+import { parseQuantity, type QuantityFault } from "../number/quantity.ts";
 import { measureOf, measureWords } from "./measures.ts";
 
 /** An amount as somebody wrote it. */
@@ -78,9 +80,13 @@ function amountFrom(match: RegExpExecArray, comma: CommaUse): Amount {
     const reading = parseQuantity(text, ["mass", "share"]);
     return reading.ok
       ? { ...place, is: { by: measure.by, text, value: reading.quantity.value } }
-      : unclear(place, `"${place.written}" cannot be read: ${reading.advice}`);
+      : unclear(place, `"${place.written}" cannot be read: ${unreadable(text, reading.fault).advice}`);
   }
   return { ...place, is: { by: "number", text: shown, value: decimalText(value(shown)) } };
+}
+
+function unreadable(written: string, fault: QuantityFault) {
+  return told(problem("quantity.unreadable", [], { written, ...fault }));
 }
 
 type Place = Pick<Amount, "written" | "start" | "end">;

@@ -1,4 +1,5 @@
-import { findMaterial, isAlkaliLike, materialNamed, nameAdvice } from "../materials/catalogue.ts";
+import { nameAdvice } from "../figure/problems/materials.ts";
+import { findMaterial, isAlkaliLike, materialNamed } from "../materials/catalogue.ts";
 import type { Material } from "../materials/material.ts";
 import { plainName } from "../materials/nearest.ts";
 import { type SeveralThings, severalOf } from "../materials/several.ts";
@@ -51,11 +52,11 @@ export function thingOf(written: string, inBrackets: readonly string[]): Thing {
     is: "unknown",
     name: plain,
     alkali,
-    advice: nameAdvice(alkali ? "alkali" : plain, found.ok ? [] : found.nearest, otherwise),
+    advice: nameAdvice(alkali, found.ok ? [] : found.nearest, otherwise),
   };
 }
 
-const otherwise = "look it up with `noodlewright materials`, or give its figures under `figures:`";
+const otherwise = "look it up in the catalogue, or give its figures under `figures:`";
 
 /** Of a name of several things, the one that the brackets beside it name. */
 function namedBeside(several: Thing, inBrackets: readonly string[]): Thing {

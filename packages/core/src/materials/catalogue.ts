@@ -99,15 +99,6 @@ export function nearestMaterials(name: string, names: readonly string[], most = 
     .slice(0, most);
 }
 
-/** What to do about a name that stands for nothing: the nearest ones, or where to look it up. */
-export function nameAdvice(name: string, nearest: readonly string[], otherwise: string): string {
-  if (isAlkaliLike(name)) {
-    return "no guess is made for an alkali: look it up with `noodlewright materials --kind alkali`, or write the composition on its label";
-  }
-  if (nearest.length === 0) return otherwise;
-  return `did you mean ${nearest.map((one) => `"${one}"`).join(" or ")}? Otherwise ${otherwise}`;
-}
-
 /**
  * The material of the catalogue by key, name or other name; undefined where there is none, and no names like it.
  *

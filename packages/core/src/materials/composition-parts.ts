@@ -1,6 +1,7 @@
 import { type Composition, fromMasses, hydrate } from "../chemistry/composition.ts";
 import { type HydrateName, hydrateNames, type SpeciesName, speciesNames } from "../chemistry/species.ts";
-import { answer, inputProblem, type Outcome, type Path, type Problem, problem, refuse } from "../figure/problem.ts";
+import { answer, type Outcome, type Path, type Problem, problem, refuse } from "../figure/problem.ts";
+import { said } from "../figure/said.ts";
 import { type Decimal, dec, decimalText, HUNDRED, sum, ZERO } from "../number/decimal.ts";
 import { parseQuantity } from "../number/quantity.ts";
 
@@ -24,15 +25,7 @@ export function readParts(written: Readonly<Record<string, string | number>>, pa
   const rests = parts.filter(({ share }) => share === "rest").length;
   const whole = rests === 0 ? stated.eq(HUNDRED) : rests === 1 && stated.lte(HUNDRED);
   if (problems.length === 0 && !whole) {
-    problems.push(
-      inputProblem(
-        "materials.composition",
-        path,
-        `parts that add up to ${decimalText(stated)} %${rests > 1 ? ", and more than one rest" : ""}`,
-        "parts that add up to 100 % of the product, or one of them written as rest",
-        "write `water: rest` for a solution, or `inert: rest` for what takes no part",
-      ),
-    );
+    problems.push(problem("materials.composition", path, { total: decimalText(stated), rests }));
   }
   if (problems.length > 0) return refuse(...problems);
   const masses: Record<string, Decimal> = {};
@@ -80,9 +73,6 @@ function readShare(written: string | number, path: Path, problems: Problem[]): D
   if (typeof written === "string" && written.trim().toLowerCase() === "rest") return "rest";
   const reading = parseQuantity(written, ["share"]);
   if (reading.ok) return dec(reading.quantity.value);
-  const { expected, advice } = reading;
-  problems.push(
-    inputProblem("quantity.unreadable", path, JSON.stringify(written), `${expected}, or the word rest`, advice),
-  );
+  problems.push(problem("quantity.unreadable", path, { written: said(written), ...reading.fault, rest: true }));
   return undefined;
 }

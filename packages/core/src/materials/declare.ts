@@ -1,4 +1,4 @@
-import { answer, inputProblem, type Outcome, problem, refuse } from "../figure/problem.ts";
+import { answer, type Outcome, problem, refuse } from "../figure/problem.ts";
 import {
   type Decimal,
   type DecimalInput,
@@ -45,16 +45,8 @@ export function declare(nutrient: Nutrient, value: DecimalInput, book: RuleBookN
 export function ruleFor(nutrient: Nutrient, book: RuleBookName): Outcome<RoundingRule> {
   const rule = ruleBooks[book].rules.find((one) => one.nutrient === nutrient);
   if (rule !== undefined) return answer(rule);
-  const known = ruleBooks[book].rules.map((one) => one.nutrient).join(", ");
-  return refuse(
-    inputProblem(
-      "label.no-rule",
-      [],
-      `${nutrient} under the rule book ${book}`,
-      `one of: ${known}`,
-      nutrient === "salt" ? "this book declares sodium" : "choose another nutrient or another rule book",
-    ),
-  );
+  const known = ruleBooks[book].rules.map((one) => one.nutrient);
+  return refuse(problem("label.no-rule", [], { nutrient, book, known }));
 }
 
 /** All that may be printed for a value, the usual one first. */
@@ -122,23 +114,10 @@ export function impliedBy(nutrient: Nutrient, printed: string, book: RuleBookNam
   const last = parts[parts.length - 1];
   if (first !== undefined && last !== undefined) return answer(asText(first, last));
   if (finer) return answer(roundedTo(value, places));
-  const near = [...new Set(bands.map(({ step }) => decimalText(roundToDivision(value, dec(step)))))].join(" or ");
-  return refuse(
-    inputProblem(
-      "label.not-by-the-book",
-      [],
-      `"${printed}" for ${nutrient} under the rule book ${book}`,
-      `a value that the book's rounding can give, such as ${
-        less
-          ? bands
-              .map((band) => band.lessThan)
-              .filter(Boolean)
-              .join(", ")
-          : near
-      }`,
-      "read the label again, or choose the rule book it was made by",
-    ),
-  );
+  const possible = less
+    ? bands.flatMap(({ lessThan }) => lessThan ?? [])
+    : [...new Set(bands.map(({ step }) => decimalText(roundToDivision(value, dec(step)))))];
+  return refuse(problem("label.not-by-the-book", [], { printed, nutrient, book, possible }));
 }
 
 /** What rounds to a value of so many decimals, halves up. */

@@ -1,22 +1,26 @@
 import * as z from "zod";
+import { type Problem, problem } from "../figure/problem.ts";
+import { said } from "../figure/said.ts";
 import { type Decimal, type DecimalText, dec, decimalText } from "../number/decimal.ts";
 import { parseQuantity, type Quantity } from "../number/quantity.ts";
 import type { Dimension } from "../number/units.ts";
 
-/** Facts about a refused value that a custom zod issue carries in its `params`. */
-export interface FieldFacts {
-  readonly code: string;
-  readonly expected: string;
-  readonly advice: string;
-}
-
-/** Refuses a value from within a zod transform, with the facts that a problem is made from. */
+/** Refuses a value from within a zod transform. */
 export function refuseValue(
   context: { readonly issues: unknown[]; readonly value: unknown },
-  facts: FieldFacts,
+  problem: Problem,
 ): typeof z.NEVER {
-  context.issues.push({ code: "custom", input: context.value, message: facts.expected, params: { ...facts } });
+  context.issues.push({ code: "custom", input: context.value, message: problem.code, params: { problem } });
   return z.NEVER;
+}
+
+/** Refuses what stands below the value that a zod check looks at. */
+export function refuseBelow<Value>(
+  context: z.core.$RefinementCtx<Value>,
+  path: readonly string[],
+  problem: Problem,
+): void {
+  context.addIssue({ code: "custom", path: [...path], message: problem.code, params: { problem } });
 }
 
 /** What people write for a quantity. One schema serves every field: making one takes time at every start. */
@@ -52,11 +56,7 @@ export function quantityField(
     .transform((input, context): Quantity => {
       const reading = parseQuantity(input, dimensions);
       if (!reading.ok) {
-        return refuseValue(context, {
-          code: "quantity.unreadable",
-          expected: reading.expected,
-          advice: reading.advice,
-        });
+        return refuseValue(context, problem("quantity.unreadable", [], { written: said(input), ...reading.fault }));
       }
       const { dimension } = reading.quantity;
       const value = dec(reading.quantity.value);
@@ -66,7 +66,7 @@ export function quantityField(
         (least !== undefined && value.lt(least)) ||
         (above !== undefined && value.lte(above)) ||
         (most !== undefined && value.gt(most));
-      return wrong ? refuseValue(context, outOfRange(words ?? "a value within its limits")) : reading.quantity;
+      return wrong ? refuseValue(context, outOfRange(input, words ?? "a value within its limits")) : reading.quantity;
     })
     .meta({ description, examples: [...examples], quantity: true });
 }
@@ -75,8 +75,8 @@ function mostOf(dimension: Dimension): string | undefined {
   return dimension === "mass" ? greatestMass : undefined;
 }
 
-function outOfRange(expected: string): FieldFacts {
-  return { code: "quantity.out-of-range", expected, advice: "check the number and its unit" };
+function outOfRange(input: string | number, limits: string): Problem {
+  return problem("quantity.out-of-range", [], { written: said(input), limits });
 }
 
 /** A percentage from 0 to 100. */
@@ -114,12 +114,12 @@ export function amountOrRestField(description: string, examples: readonly string
       if (typeof input === "string" && input.trim().toLowerCase() === "rest") return "rest";
       const reading = parseQuantity(input, ["share", "mass"]);
       if (!reading.ok) {
-        const { expected, advice } = reading;
-        return refuseValue(context, { code: "quantity.unreadable", expected: `${expected}, or the word rest`, advice });
+        const facts = { written: said(input), ...reading.fault, rest: true } as const;
+        return refuseValue(context, problem("quantity.unreadable", [], facts));
       }
       const most = mostOf(reading.quantity.dimension);
       if (most !== undefined && dec(reading.quantity.value).gt(most))
-        return refuseValue(context, outOfRange(massWords));
+        return refuseValue(context, outOfRange(input, massWords));
       return reading.quantity;
     })
     .meta({ description, examples: [...examples], quantity: true });
@@ -158,11 +158,7 @@ export function basisField(description: string) {
     .transform((input, context): MoistureBasis => {
       const basis = parseBasis(input);
       if (basis !== undefined) return basis;
-      return refuseValue(context, {
-        code: "basis.unreadable",
-        expected: '"as is", "dry" or a moisture such as "14 % mb"',
-        advice: "copy the basis from the certificate of the flour",
-      });
+      return refuseValue(context, problem("basis.unreadable", [], { written: said(input) }));
     })
     .meta({ description, examples: ["as is", "dry", "14 % mb"] });
 }
@@ -221,11 +217,7 @@ export function moneyField(description: string) {
       const [, amount, currency] = /^(\d+(?:\.\d+)?)\s*([A-Za-z]{3})$/u.exec(input.trim()) ?? [];
       if (amount !== undefined && currency !== undefined)
         return { amount: decimalText(dec(amount)), currency: currency.toUpperCase() };
-      return refuseValue(context, {
-        code: "price.unreadable",
-        expected: 'an amount and a three-letter currency, such as "12 EUR"',
-        advice: "write what all of it may cost",
-      });
+      return refuseValue(context, problem("price.unreadable", [], { written: said(input), of: "all" }));
     })
     .meta({ description, examples: ["12 EUR"] });
 }
@@ -237,11 +229,7 @@ export function priceField(description: string) {
     .transform((input, context): Price => {
       const price = parsePrice(input);
       if (price !== undefined) return price;
-      return refuseValue(context, {
-        code: "price.unreadable",
-        expected: 'an amount, a three-letter currency and a mass, such as "0.92 EUR/kg" or "23 EUR per 25 kg"',
-        advice: "write the price of one pack with its mass",
-      });
+      return refuseValue(context, problem("price.unreadable", [], { written: said(input), of: "a pack" }));
     })
     .meta({ description, examples: ["0.92 EUR/kg", "23 EUR per 25 kg"] });
 }

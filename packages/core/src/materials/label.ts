@@ -1,5 +1,5 @@
 import { type Figure, worked } from "../figure/figure.ts";
-import { answer, inputProblem, type Note, type Outcome, type Problem, problem, refuse } from "../figure/problem.ts";
+import { answer, type Note, type Outcome, type Problem, problem, refuse } from "../figure/problem.ts";
 import {
   type Decimal,
   type DecimalInput,
@@ -99,10 +99,12 @@ function wishProblems({ moisture, basis = "14", nitrogenFactor = flourFactor }: 
   const moistures = [basis, ...(moisture === undefined ? [] : [moisture.low, moisture.high])].map(dec);
   const turned = moisture !== undefined && dec(moisture.low).gt(moisture.high);
   if (turned || moistures.some((one) => one.lt(ZERO) || one.gte(HUNDRED))) {
-    const found = moisture === undefined ? `a basis of ${basis} %` : `${moisture.low} to ${moisture.high} %`;
-    const expected = "moistures from 0 to below 100 %, the lower one first";
     problems.push(
-      inputProblem("label.moisture-range", ["moisture"], found, expected, "flour is usually 11 to 15 % moisture"),
+      problem(
+        "label.moisture-range",
+        ["moisture"],
+        moisture === undefined ? { basis } : { low: moisture.low, high: moisture.high },
+      ),
     );
   }
   if (dec(nitrogenFactor).lte(ZERO)) problems.push(factorProblem(nitrogenFactor));
@@ -118,9 +120,7 @@ function readOne(label: ProteinLabel, index: number, to: DecimalText): Outcome<B
   const implied = impliedBy("protein", printed, book);
   const problems: Problem[] = implied.ok ? [] : implied.problems.map((problem) => ({ ...problem, path: ["printed"] }));
   if (serving === undefined || dec(serving).lte(0)) {
-    const found = serving === undefined ? "no serving" : `a serving of ${serving} g`;
-    const advice = "copy the grams of the serving from the label";
-    problems.push(inputProblem("label.serving", ["serving"], found, "a serving above zero, in grams", advice));
+    problems.push(problem("label.serving", ["serving"], serving === undefined ? {} : { serving }));
   }
   if (nitrogenFactor !== undefined && dec(nitrogenFactor).lte(ZERO)) problems.push(factorProblem(nitrogenFactor));
   if (!implied.ok || serving === undefined || problems.length > 0) return refuse(...problems);

@@ -1,7 +1,9 @@
 import * as z from "zod";
+import { problem } from "../figure/problem.ts";
+import { said } from "../figure/said.ts";
 import { type DecimalText, dec } from "../number/decimal.ts";
 import { parseQuantity } from "../number/quantity.ts";
-import { type FieldFacts, quantityField, refuseValue } from "./fields.ts";
+import { quantityField, refuseBelow, refuseValue } from "./fields.ts";
 
 /** A length above zero. */
 export function lengthField(description: string, examples: readonly string[], most: string) {
@@ -38,26 +40,21 @@ export type CutterField =
   | { readonly kind: "number"; readonly number: number }
   | { readonly kind: "width"; readonly width: DecimalText };
 
-const cutterFacts: FieldFacts = {
-  code: "cutter.unreadable",
-  expected: 'a cutter number from 1 to 60, such as 20, or a strand width, such as "1.5 mm"',
-  advice: "a plain number is the cutter number; write the unit to give the width of a strand",
-};
-
 /** A field that takes a cutter. */
 export function cutterField(description: string) {
   return z
     .union([z.string(), z.number()])
     .transform((input, context): CutterField => {
+      const unread = () => refuseValue(context, problem("cutter.unreadable", [], { written: said(input) }));
       const number = /^(?:no\.? *)?(\d{1,3})$/iu.exec(String(input).trim())?.[1];
       if (number !== undefined) {
         const value = Number(number);
-        return value >= 1 && value <= 60 ? { kind: "number", number: value } : refuseValue(context, cutterFacts);
+        return value >= 1 && value <= 60 ? { kind: "number", number: value } : unread();
       }
       const reading = parseQuantity(input, ["length"]);
-      if (!reading.ok) return refuseValue(context, cutterFacts);
+      if (!reading.ok) return unread();
       const width = dec(reading.quantity.value);
-      if (width.lte(0) || width.gt(300)) return refuseValue(context, cutterFacts);
+      if (width.lte(0) || width.gt(300)) return unread();
       return { kind: "width", width: reading.quantity.value };
     })
     .meta({ description, examples: [20, "1.5 mm"] });
@@ -130,40 +127,18 @@ export const machineSchema = z.lazy(() =>
       longestSheet: lengthField("Longest sheet that the bench or the reel takes", ["6 m"], "1000000").optional(),
     })
     .superRefine((machine, context) => {
-      const refuse = (path: readonly string[], facts: FieldFacts): void =>
-        context.addIssue({ code: "custom", path: [...path], message: facts.expected, params: { ...facts } });
       const stated = ways.filter((way) => machine[way] !== undefined);
-      if (stated.length !== 1) {
-        refuse([], {
-          code: "machine.gaps-stated",
-          expected: "one of gap, dial, line or sticks",
-          advice: stated.length === 0 ? "say how the gap is set" : `keep one of ${stated.join(" and ")}`,
-        });
-      }
-      if (machine.gap !== undefined && dec(machine.gap.least.value).gte(machine.gap.greatest.value)) {
-        refuse(["gap"], {
-          code: "machine.gaps-reversed",
-          expected: "the least gap below the greatest",
-          advice: "exchange the two gaps",
-        });
-      }
+      if (stated.length !== 1) refuseBelow(context, [], problem("machine.gaps-stated", [], { stated }));
+      const [least, greatest] = [machine.gap?.least.value ?? "0", machine.gap?.greatest.value ?? "1"];
+      if (dec(least).gte(greatest))
+        refuseBelow(context, ["gap"], problem("machine.gaps-reversed", [], { least, greatest }));
       const speeds = Array.isArray(machine.speed) ? machine.speed.length : undefined;
-      if (speeds !== undefined && machine.stands !== undefined && speeds !== machine.stands) {
-        refuse(["speed"], {
-          code: "machine.speeds-count",
-          expected: `a speed for each of the ${machine.stands} stands`,
-          advice: "list the speed of every stand, first to last, or that of the last one alone",
-        });
-      }
+      if (speeds !== undefined && machine.stands !== undefined && speeds !== machine.stands)
+        refuseBelow(context, ["speed"], problem("machine.speeds-count", [], { speeds, stands: machine.stands }));
       for (const way of ["dial", "line", "sticks"] as const) {
-        const count = Object.keys(machine[way] ?? {}).length;
-        if (machine[way] !== undefined && (count === 0 || count > mostSettings)) {
-          refuse([way], {
-            code: "machine.settings-count",
-            expected: `1 to ${mostSettings} settings with the gap of each`,
-            advice: "measure a sheet at each setting and list the thicknesses",
-          });
-        }
+        const settings = Object.keys(machine[way] ?? {}).length;
+        if (machine[way] !== undefined && (settings === 0 || settings > mostSettings))
+          refuseBelow(context, [way], problem("machine.settings-count", [], { settings, most: mostSettings }));
       }
     })
     .meta({ id: "Machine", description: "What a kitchen rolls and cuts with" }),

@@ -1,11 +1,11 @@
 import type { Product } from "../chemistry/carried.ts";
 import { potassiumShare, sodiumShare } from "../chemistry/composition.ts";
 import type { Range } from "../figure/figure.ts";
-import { answer, inputProblem, type Note, type Outcome, type Path, problem, refuse } from "../figure/problem.ts";
+import { answer, type Note, type Outcome, type Path, problem, refuse } from "../figure/problem.ts";
 import { fromSpec, type Source } from "../figure/source.ts";
 import { type Decimal, type DecimalText, dec, decimalText } from "../number/decimal.ts";
 import type { Quantity } from "../number/quantity.ts";
-import { findMaterial, materialNamed, nameAdvice, nearestMaterials } from "./catalogue.ts";
+import { findMaterial, isAlkaliLike, materialNamed, nearestMaterials } from "./catalogue.ts";
 import {
   assumedMoisture,
   assumedNote,
@@ -123,15 +123,7 @@ function findBase(
   const found = findMaterial(looked);
   const ownNearest = like === undefined ? nearestMaterials(looked, Object.keys(own)) : [];
   const nearest = [...new Set([...ownNearest, ...(found.ok ? [] : found.nearest)])].slice(0, 3);
-  return refuse(
-    inputProblem(
-      "materials.unknown",
-      path,
-      `"${looked}"`,
-      "a material of the catalogue, or one of the kitchen's own with its figures",
-      nameAdvice(looked, nearest, "look it up with `noodlewright materials`, or give its figures under `figures:`"),
-    ),
-  );
+  return refuse(problem("materials.unknown", path, { name: looked, nearest, alkali: isAlkaliLike(looked) }));
 }
 
 function fromCatalogue(material: Material): KitchenMaterial {

@@ -1,8 +1,8 @@
 import type { Product } from "../chemistry/carried.ts";
 import { type Composition, hydrate, pure } from "../chemistry/composition.ts";
 import { solutionAt } from "../chemistry/stated-strength.ts";
-import { answer, inputProblem, type Note, type Outcome, type Path, problem, refuse } from "../figure/problem.ts";
-import { nameAdvice, nearestMaterials } from "./catalogue.ts";
+import { answer, type Note, type Outcome, type Path, problem, refuse } from "../figure/problem.ts";
+import { isAlkaliLike, nearestMaterials } from "./catalogue.ts";
 import { findPart, readParts } from "./composition-parts.ts";
 import { type KitchenMaterial, type OwnMaterials, resolveMaterial } from "./own.ts";
 import type { DoseBeside } from "./several.ts";
@@ -42,7 +42,7 @@ export function readProduct(
   if (Object.keys(composition.value.species).length > 0) {
     return answer({ name, composition: composition.value }, composition.notes);
   }
-  return refuse(problem("product.no-alkali", path, { name, productForms }));
+  return refuse(problem("product.no-alkali", path, { name, forms: productForms }));
 }
 
 function readSolution(
@@ -85,10 +85,9 @@ function readDry(
     return answer(material.value.composition, remarksOn(name, material.value, path));
   }
   if (!material.ok && material.problems.some(({ code }) => code === "materials.several")) return material;
-  const code = material.ok ? "product.no-alkali" : "product.unknown";
-  const near = nearestMaterials(name, Object.keys(own));
-  const advice = nameAdvice(name, near, "look it up with `noodlewright alkali list`, or write what is in it");
-  return refuse(inputProblem(code, path, `"${name}"`, productForms, advice));
+  const nearest = nearestMaterials(name, Object.keys(own));
+  const facts = { name, nearest, alkali: isAlkaliLike(name), forms: productForms };
+  return refuse(problem(material.ok ? "product.no-alkali" : "product.unknown", path, facts));
 }
 
 /** What goes with a material by name: its notes, and its cautions under the code `caution.material`. */

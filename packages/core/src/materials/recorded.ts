@@ -1,4 +1,6 @@
 import * as z from "zod";
+import { problem } from "../figure/problem.ts";
+import { said } from "../figure/said.ts";
 import { quantityField, refuseValue, shareField } from "./fields.ts";
 import { plainName } from "./nearest.ts";
 
@@ -7,8 +9,7 @@ const lotNumber = z
   .union([z.string().trim().min(1).max(40), z.number()])
   .transform((input, context): string => {
     if (typeof input === "string") return input;
-    const advice = `write it in quotes, with the zeros it may begin with: lotNumber: "${input}"`;
-    return refuseValue(context, { code: "materials.lot-number", expected: "the number of the lot as a text", advice });
+    return refuseValue(context, problem("materials.lot-number", [], { written: said(input) }));
   })
   .meta({
     description: "Number of the lot, in quotes where it is digits alone",

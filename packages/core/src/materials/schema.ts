@@ -1,4 +1,6 @@
 import * as z from "zod";
+import { problem } from "../figure/problem.ts";
+import { said } from "../figure/said.ts";
 import { allergenTags } from "./allergen.ts";
 import { doubtFields } from "./doubt-schema.ts";
 import {
@@ -54,11 +56,7 @@ const solutionSchema = z.lazy(() =>
         .transform((input, context) => {
           const scale = readModulus(String(input));
           if (scale !== undefined) return scale;
-          return refuseValue(context, {
-            code: "materials.modulus",
-            expected: `the modulus of the hydrometer: ${moduli.join(", ")}`,
-            advice: "read it off the hydrometer; 145 is the usual one in the United States, 144.3 in Japan",
-          });
+          return refuseValue(context, problem("materials.modulus", [], { written: said(input), moduli }));
         })
         .optional()
         .meta({

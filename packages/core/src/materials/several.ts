@@ -1,6 +1,6 @@
 import { alkalinityM, anhydrousShare, ofFormula, pure } from "../chemistry/composition.ts";
 import { type Formula, nameOf } from "../chemistry/species.ts";
-import { inputProblem, type Path, type WordedProblem } from "../figure/problem.ts";
+import { type Path, type Problem, problem } from "../figure/problem.ts";
 import type { Source } from "../figure/source.ts";
 import { type Decimal, type DecimalInput, type DecimalText, dec, fixedText } from "../number/decimal.ts";
 import { plainName } from "./nearest.ts";
@@ -221,7 +221,7 @@ export const severalThings: readonly SeveralThings[] = [
       "air abu",
     ],
     "mainly potassium carbonate of unknown strength, with whatever else was in the ash",
-    "a titration: `noodlewright alkali assay` works out what it is; until then treat it as a strong alkali",
+    "a titration, which tells how strong it is; until then treat it as a strong alkali",
     usage,
   ),
   alkali(["sesqui"], "sodium sesquicarbonate or potassium carbonate sesquihydrate", "which of the two", usage, [
@@ -255,7 +255,7 @@ export const severalThings: readonly SeveralThings[] = [
   alkali(
     ["papad khar", "sajji khar"],
     "natural sodium carbonate and bicarbonate with whatever else was in the earth or the ash",
-    "an analysis, or a titration: `noodlewright alkali assay`",
+    "an analysis, or a titration",
     usage,
   ),
   other(["baking powder"], "a bicarbonate with an acid and starch, which use each other up", usage),
@@ -332,15 +332,10 @@ export function severalProblem(
   name: string,
   path: Path,
   dose?: DoseBeside,
-): WordedProblem {
-  const range = between === undefined || dose === undefined ? "" : `; ${rangeText(between, dose)}`;
-  const write = {
-    alkali: `the label or the supplier must tell ${ask}; then name that, or write the composition`,
-    flour: `the label or the supplier must tell ${ask}; then write \`label:\`, or \`moisture:\` and \`protein:\`, under \`figures:\`, or take a name of \`noodlewright materials\``,
-    "no alkali": `take ${ask}`,
-  }[kind];
-  const found = `"${name}", which ${kind === "no alkali" ? "is no noodle alkali: it is" : "may be"} ${mayBe}`;
-  return inputProblem("materials.several", path, found, `a name that stands for one thing${range}`, write);
+  code: "materials.several" | "search.several" = "materials.several",
+): Problem {
+  const range = between === undefined || dose === undefined ? undefined : rangeText(between, dose);
+  return problem(code, path, { name, kind, mayBe, ask, ...(range !== undefined && { range }) });
 }
 
 function rangeText(

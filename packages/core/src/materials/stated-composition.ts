@@ -3,7 +3,7 @@ import { mixInRatio, type RatioBy } from "../chemistry/ratio.ts";
 import { hydrates } from "../chemistry/species.ts";
 import { fitRange, type StatedStrength, solutionAt } from "../chemistry/stated-strength.ts";
 import { assayed } from "../chemistry/titration.ts";
-import { answer, inputProblem, type Outcome, type Path, type Problem, problem, refuse } from "../figure/problem.ts";
+import { answer, type Outcome, type Path, type Problem, problem, refuse } from "../figure/problem.ts";
 import { type DecimalText, dec, decimalText } from "../number/decimal.ts";
 import { alkalinityForms, readAlkalinity } from "./alkalinity-text.ts";
 import { findPart, readParts, unknownPart } from "./composition-parts.ts";
@@ -75,15 +75,7 @@ function ofCertificate(stated: CertificateFigures, path: Path): Outcome<Composit
   const alkalinity = readAlkalinity(stated.alkalinity);
   const unread =
     alkalinity === undefined
-      ? [
-          inputProblem(
-            "materials.alkalinity",
-            place,
-            `"${stated.alkalinity}"`,
-            alkalinityForms,
-            "copy it from the certificate",
-          ),
-        ]
+      ? [problem("materials.alkalinity", place, { alkalinity: stated.alkalinity, forms: alkalinityForms })]
       : [];
   if (!salts.ok || alkalinity === undefined) return refuse(...(salts.ok ? [] : salts.problems), ...unread);
   const outcome = placed(assayed(alkalinity, salts.value, stated.water?.value), place);
@@ -97,22 +89,13 @@ function ofAssay(stated: AssayFigures, path: Path): Outcome<Composition> {
   const drying = stated.lossOnDrying?.value;
   if (part.kind === "species") return answer(pure(part.name, stated.content.value, drying ?? 0));
   if (part.kind !== "hydrate") {
-    return refuse(inputProblem("materials.assay", place, stated.of, "the formula of a salt", "name the salt"));
+    return refuse(problem("materials.assay", place, { of: stated.of }));
   }
   if (drying === undefined) return answer(hydrate(part.name, stated.content.value));
   const [salt, second] = Object.keys(hydrates[part.name].species);
   const dried = salt === undefined || second !== undefined ? undefined : findPart(salt);
   if (dried?.kind === "species") return answer(pure(dried.name, stated.content.value, drying));
-  const found = `a loss on drying of ${part.name}, which does not dry to one salt`;
-  return refuse(
-    inputProblem(
-      "materials.assay",
-      [...path, "lossOnDrying"],
-      found,
-      "its content alone",
-      "leave out the loss on drying",
-    ),
-  );
+  return refuse(problem("materials.assay", [...path, "lossOnDrying"], { drying: part.name }));
 }
 
 /**
@@ -136,16 +119,11 @@ export function saltsInRatio(
   });
   if (problems.length > 0) return refuse(...problems);
   if (salts.every((salt) => dec(salt.parts).isZero())) {
-    const expected = "salts with their parts, such as { K2CO3: 6, Na2CO3: 4 }";
-    return refuse(inputProblem("materials.salts", path, "no salt", expected, "name the salts of the product"));
+    return refuse(problem("materials.salts", path, { chloride: false }));
   }
   const chlorideAlone = salts.some(({ composition }) => sharesOf(composition).some(([one]) => isChloride(one)));
   if (chlorideAlone && ratioBy === "anhydrous") {
-    const found = "a chloride among the salts of a ratio";
-    const expected = "alkaline salts alone, or `ratioBy: as weighed`";
-    return refuse(
-      inputProblem("materials.salts", path, found, expected, "give chlorides as weighed, or use `composition`"),
-    );
+    return refuse(problem("materials.salts", path, { chloride: true }));
   }
   return answer(mixInRatio(salts, ratioBy));
 }

@@ -9,7 +9,7 @@ import { plannedBatch, unweighedNotes } from "./planned-batch.ts";
  * What errors of weighing, flours, strength and losses do to protein, dough water, alkalinity and bowls, and which matters.
  *
  * @param wish - where the random trials begin, and how many there are
- * Problems: those of `askBatch`; `tolerance.no-error`; a seed or a number of trials that is none.
+ * Problems: those of `askBatch`; a seed or a number of trials that is none.
  * @example shown(askTolerance(example("school-noodle"), { draws: 100 }).value.outputs[0].figure) // => "12.32 %"
  */
 export function askTolerance(

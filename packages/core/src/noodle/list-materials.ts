@@ -1,5 +1,5 @@
-import { answer, noAnswer, type Problem, refuse } from "../figure/problem.ts";
-import { catalogue, nameAdvice, nearestMaterials, searchMaterials } from "../materials/catalogue.ts";
+import { answer, type Problem, problem, refuse } from "../figure/problem.ts";
+import { catalogue, isAlkaliLike, nearestMaterials, searchMaterials } from "../materials/catalogue.ts";
 import type { Material, MaterialKind } from "../materials/material.ts";
 import { severalOf, severalProblem } from "../materials/several.ts";
 import { alkaliListReport, knownProducts } from "../report/alkali-list-report.ts";
@@ -9,7 +9,7 @@ import { type Answer, answered } from "./answer.ts";
 /**
  * The materials of the catalogue whose names have all of the words; all of a kind where there are no words.
  *
- * Problems: `materials.none`, with the nearest names; `name.several` for a word that stands for several things.
+ * Problems: `materials.none`, with the nearest names; `search.several` for a word that stands for several things.
  * @example listMaterials("egg yolk dried").value?.[0]?.kind // => "egg"
  */
 export function listMaterials(words: string, kind?: MaterialKind): Answer<readonly Material[]> {
@@ -23,7 +23,7 @@ export function listMaterials(words: string, kind?: MaterialKind): Answer<readon
 /**
  * The alkaline products whose name or formula has all of the words; all where there are none.
  *
- * Problems: `alkali.none`; `name.several` for a word that stands for several things.
+ * Problems: `alkali.none`; `search.several` for a word that stands for several things.
  * @example listSalts("K2CO3").value?.[0]?.formula // => "K2CO3"
  */
 export function listSalts(words: string): Answer<ReturnType<typeof knownProducts>> {
@@ -36,17 +36,16 @@ export function listSalts(words: string): Answer<ReturnType<typeof knownProducts
 
 function severalMeant(words: string): Problem | undefined {
   const several = severalOf(words);
-  return several && { ...severalProblem(several, words, []), kind: "no-answer" };
+  return several && severalProblem(several, words, [], undefined, "search.several");
 }
 
 function noMaterial(words: string, kind: MaterialKind | undefined): Problem {
   const names = catalogue().map(({ name }) => name);
-  const advice = nameAdvice(words, nearestMaterials(words, names), "give the material its own figures in the spec");
-  const found = `nothing in the catalogue for "${words}"${kind === undefined ? "" : ` of the kind ${kind}`}`;
-  return noAnswer("materials.none", [], found, "words of a name, such as rye or bread flour", advice);
+  const nearest = nearestMaterials(words, names);
+  const facts = { words, nearest, alkali: isAlkaliLike(words), ...(kind !== undefined && { kind }) };
+  return problem("materials.none", [], facts);
 }
 
 function noSalt(words: string): Problem {
-  const expected = "words of a name or formula, such as carbonate or K2CO3";
-  return noAnswer("alkali.none", [], `no salt for "${words}"`, expected, "leave the words out to see all");
+  return problem("alkali.none", [], { words });
 }

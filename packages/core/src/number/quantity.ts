@@ -1,5 +1,5 @@
 import { type Decimal, type DecimalText, dec, decimalText, sum, ZERO } from "./decimal.ts";
-import { type Dimension, findUnit, type Unit, unitsFor } from "./units.ts";
+import { type Dimension, findUnit, type Unit } from "./units.ts";
 
 /** A quantity as somebody wrote it, with its value in the base unit of its dimension (g, mm, mL, °C, %, s, g/mL, meq, m/min, kW, kJ/kg, K). */
 export interface Quantity {
@@ -10,10 +10,28 @@ export interface Quantity {
   readonly unit: string;
 }
 
-/** Either the quantity or, in words, what was expected and what to do. */
+/** Why a text is not the quantity that is wanted. */
+export interface QuantityFault {
+  readonly why:
+    | "below zero"
+    | "decimal comma"
+    | "too long"
+    | "no unit"
+    | "no quantity"
+    | "kitchen measure"
+    | "unknown unit"
+    | "wrong unit"
+    | "order of parts";
+  /** The number or the unit that is meant. */
+  readonly about: string;
+  /** What it may measure, most usual first. */
+  readonly dimensions: readonly Dimension[];
+}
+
+/** Either the quantity or why it is none. */
 export type QuantityReading =
   | { readonly ok: true; readonly quantity: Quantity }
-  | { readonly ok: false; readonly expected: string; readonly advice: string };
+  | { readonly ok: false; readonly fault: QuantityFault };
 
 const numberPart = String.raw`\d+ \d+\/\d+|\d+\/\d+|\d+(?:\.\d+)?|\.\d+`;
 const term = new RegExp(
@@ -42,52 +60,33 @@ const kitchenMeasure = /^(?:t|tsp|teaspoons?|tbsp?|tbl|tablespoons?|spoons?|cups
  * @example parseQuantity("1 lb 4 oz", ["mass"]) // => { ok: true, quantity: { text: "1 lb 4 oz", dimension: "mass", value: "566.9904625", unit: "lb" } }
  */
 export function parseQuantity(input: string | number, dimensions: readonly Dimension[]): QuantityReading {
-  const fits = unitsFor(dimensions).join(", ");
-  const example = exampleOf(dimensions[0] ?? "mass");
-  const expected = `a quantity with its unit (${fits}), such as "${example}"`;
   const written = String(input).trim();
+  const refused = (why: QuantityFault["why"], about = ""): QuantityReading => ({
+    ok: false,
+    fault: { why, about, dimensions },
+  });
   const negative = /^[-−]/u.test(written);
-  if (negative && !dimensions.includes("temperature")) {
-    return { ok: false, expected: `${expected}, not below zero`, advice: "write a number of zero or more" };
-  }
+  if (negative && !dimensions.includes("temperature")) return refused("below zero");
   const text = spellFractions(negative ? written.slice(1) : written);
-  if (/\d,\d/u.test(text)) {
-    return { ok: false, expected, advice: "write a point before decimals and nothing between thousands: 1.5 or 1500" };
-  }
-  if (text.length > 80) return { ok: false, expected, advice: "write one short quantity" };
-  if (/^(?:\d+\.?\d*|\.\d+)(?:e[+-]?\d+)?$/iu.test(text)) {
-    const usual =
-      dimensions.length === 1 ? unitsFor(dimensions).slice(0, 2) : dimensions.map((one) => unitsFor([one])[0]);
-    const choices = usual.map((symbol) => `"${text} ${symbol}"`);
-    return { ok: false, expected, advice: `add the unit: ${choices.join(" or ")}` };
-  }
+  if (/\d,\d/u.test(text)) return refused("decimal comma");
+  if (text.length > 80) return refused("too long");
+  if (/^(?:\d+\.?\d*|\.\d+)(?:e[+-]?\d+)?$/iu.test(text)) return refused("no unit", text);
   const parts = readTerms(text);
-  if (parts === undefined) return { ok: false, expected, advice: `write it like "${example}"` };
+  if (parts === undefined) return refused("no quantity");
   for (const { name, unit } of parts) {
-    if (unit === undefined) {
-      const why = kitchenMeasure.test(name) ? "measures by volume: weigh it" : "is not a unit known here";
-      return { ok: false, expected, advice: `"${name}" ${why}; use one of: ${fits}` };
-    }
-    if (!dimensions.includes(unit.dimension)) {
-      return { ok: false, expected, advice: `"${unit.symbol}" measures ${unit.dimension}; use one of: ${fits}` };
-    }
+    if (unit === undefined) return refused(kitchenMeasure.test(name) ? "kitchen measure" : "unknown unit", name);
+    if (!dimensions.includes(unit.dimension)) return refused("wrong unit", unit.symbol);
   }
   const known = parts.filter((part): part is KnownTerm => part.unit !== undefined);
   const first = known[0];
-  if (first === undefined) return { ok: false, expected, advice: `write it like "${example}"` };
+  if (first === undefined) return refused("no quantity");
   const { dimension } = first.unit;
   const addable = dimension === "mass" || dimension === "length" || dimension === "time";
   const falling = known.every((part, index) => {
     const before = known[index - 1];
     return before === undefined || (part.unit.dimension === dimension && dec(part.unit.factor).lt(before.unit.factor));
   });
-  if (known.length > 1 && !(addable && falling)) {
-    return {
-      ok: false,
-      expected,
-      advice: 'several parts may follow each other only from large to small, as in "1 lb 4 oz"',
-    };
-  }
+  if (known.length > 1 && !(addable && falling)) return refused("order of parts");
   const amounts = known.map((part) => toBase(negative ? part.amount.negated() : part.amount, part.unit));
   return {
     ok: true,
@@ -150,22 +149,4 @@ export function inDays(time: Quantity): DecimalText {
 
 function fahrenheit(unit: Unit): boolean {
   return unit.symbol === "°F";
-}
-
-function exampleOf(dimension: Dimension): string {
-  const examples: Readonly<Record<Dimension, string>> = {
-    mass: "350 g",
-    length: "1.4 mm",
-    volume: "500 mL",
-    temperature: "20 °C",
-    share: "36 %",
-    time: "30 min",
-    density: "1.25 g/mL",
-    alkalinity: "18 meq",
-    speed: "6 m/min",
-    power: "9 kW",
-    heat: "12 kJ/kg",
-    "temperature difference": "8 K",
-  };
-  return examples[dimension];
 }

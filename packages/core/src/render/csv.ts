@@ -1,3 +1,4 @@
+import { problem } from "../figure/problem.ts";
 import type { Cell, Report, Table } from "../report/schema.ts";
 import type { Rendering } from "./rendering.ts";
 
@@ -13,16 +14,8 @@ export function renderCsv(report: Report, name: string | undefined): Rendering {
   const wanted = name ?? report.main;
   const table = tables.find(({ id }) => id === wanted);
   if (table === undefined) {
-    const ids = tables.map(({ id }) => id);
-    const said =
-      ids.length === 0
-        ? { found: "no table in this answer", expected: "another form", advice: "take --format json for its figures" }
-        : {
-            found: `no table "${wanted}"`,
-            expected: `one of: ${ids.join(", ")}`,
-            advice: "name one of these with --table",
-          };
-    return { ok: false, problem: { code: "table.unknown", kind: "input", path: [], ...said } };
+    const names = tables.map(({ id }) => id);
+    return { ok: false, problem: problem("table.unknown", [], { name: wanted, names }) };
   }
   const isTime = table.columns.map((_, index) => table.rows.some(({ cells }) => cells[index]?.time !== undefined));
   const lines = [

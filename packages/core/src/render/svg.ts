@@ -1,3 +1,4 @@
+import { problem } from "../figure/problem.ts";
 import type { Block, Report } from "../report/schema.ts";
 import type { Rendering } from "./rendering.ts";
 
@@ -14,16 +15,9 @@ export function renderSvg(report: Report, name: string | undefined): Rendering {
   );
   const picture = name === undefined ? pictures[0] : pictures.find(({ id }) => id === name);
   if (picture !== undefined) return { ok: true, text: `${picture.svg}\n` };
-  const names = pictures.map(({ id }) => id).join(", ");
+  const names = pictures.map(({ id }) => id);
   return {
     ok: false,
-    problem: {
-      code: "picture.unknown",
-      kind: "input",
-      path: [],
-      found: name === undefined ? "an answer without pictures" : `no picture "${name}"`,
-      expected: names === "" ? "a command that draws one, such as formula" : `one of: ${names}`,
-      advice: names === "" ? "ask for another form" : "name one of these with --picture",
-    },
+    problem: problem("picture.unknown", [], { names, ...(name !== undefined && { name }) }),
   };
 }

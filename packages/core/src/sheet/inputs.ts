@@ -1,5 +1,5 @@
 import { type Figure, given } from "../figure/figure.ts";
-import { inputProblem, type Path, type Problem } from "../figure/problem.ts";
+import { type Path, type Problem, problem } from "../figure/problem.ts";
 import { fromSpec, type Source } from "../figure/source.ts";
 import { type DecimalText, dec } from "../number/decimal.ts";
 
@@ -26,25 +26,9 @@ export function outsideLimits(limits: readonly Limits[]): readonly Problem[] {
       (limit.below === undefined || value.lt(limit.below)) &&
       (limit.most === undefined || value.lte(limit.most)) &&
       (limit.whole === undefined || value.isInteger());
-    const found = withUnit(String(limit.value), limit.unit);
-    return kept
-      ? []
-      : [inputProblem("sheet.out-of-range", limit.path, found, expectedText(limit), "correct the number or its unit")];
+    const { path, ...facts } = limit;
+    return kept ? [] : [problem("sheet.out-of-range", path, { ...facts, value: String(limit.value) })];
   });
-}
-
-function expectedText(limit: Limits): string {
-  const bounds = [
-    limit.above === undefined ? undefined : `above ${limit.above}`,
-    limit.least === undefined ? undefined : `at least ${limit.least}`,
-    limit.below === undefined ? undefined : `below ${limit.below}`,
-    limit.most === undefined ? undefined : `at most ${limit.most}`,
-  ].filter((text) => text !== undefined);
-  return withUnit(`a ${limit.whole === true ? "whole number" : "number"} ${bounds.join(" and ")}`, limit.unit);
-}
-
-function withUnit(text: string, unit: string): string {
-  return unit === "" ? text : `${text} ${unit}`;
 }
 
 /** How a figure is named and shown. */

@@ -1,11 +1,13 @@
 import * as z from "zod";
+import { problem } from "../figure/problem.ts";
+import { said } from "../figure/said.ts";
 import {
   basisField,
-  type FieldFacts,
   massField,
   moneyField,
   priceField,
   quantityField,
+  refuseBelow,
   refuseValue,
 } from "../materials/fields.ts";
 import { materialFiguresSchema } from "../materials/schema.ts";
@@ -59,19 +61,14 @@ function amount(text: string, dimension: Dimension): DecimalText | undefined {
 }
 
 function boundsField(description: string, examples: readonly [string, ...string[]], dimension: Dimension = "share") {
-  const [one] = examples;
-  const advice =
-    dimension === "share"
-      ? 'write it like "11.5 %", "11 to 12 %", "at least 11 %", "at most 12 %" or "any"'
-      : `write it like "${one}", "at least ${one}" or "at most ${one}"`;
-  const expected = `${dimension === "share" ? "a share of at most 100 %" : `an amount such as ${one}`}, a range, or one end of it`;
+  const example = dimension === "share" ? "" : examples[0];
   return z
     .string()
     .max(60)
     .transform((input, context): Bounds => {
       const bounds = parseBounds(input, dimension);
       if (bounds !== undefined) return bounds;
-      return refuseValue(context, { code: "bounds.unreadable", expected, advice });
+      return refuseValue(context, problem("bounds.unreadable", [], { written: said(input), example }));
     })
     .meta({ description, examples: [...examples] });
 }
@@ -103,11 +100,7 @@ const shelfEntrySchema = z.lazy(() =>
             .transform((input, context): DecimalText => {
               const text = String(input).trim();
               if (/^\d+(?:\.\d+)?$/u.test(text) && dec(text).gt(0)) return text;
-              return refuseValue(context, {
-                code: "shelf.ratio",
-                expected: "a number above zero",
-                advice: "write it like 0.5 for half the share of the other flour",
-              });
+              return refuseValue(context, problem("shelf.ratio", [], { written: said(input) }));
             })
             .meta({ description: "So many times the share of the other one", examples: [0.5] }),
         })
@@ -134,12 +127,9 @@ const mostOnShelf = 40;
 /** The `shelf:` section: what may go into a blend beside the flours of the spec, and limits for both. */
 export const shelfSchema = z
   .record(z.string().trim().min(1).max(80), shelfEntrySchema)
-  .refine((shelf) => Object.keys(shelf).length <= mostOnShelf, {
-    params: {
-      code: "spec.size",
-      expected: `at most ${mostOnShelf} flours`,
-      advice: "leave out those that this noodle does not take",
-    } satisfies FieldFacts,
+  .superRefine((shelf, context) => {
+    const flours = Object.keys(shelf).length;
+    if (flours > mostOnShelf) refuseBelow(context, [], problem("shelf.too-many", [], { flours, most: mostOnShelf }));
   })
   .meta({
     maxProperties: mostOnShelf,
@@ -175,11 +165,7 @@ const preferField = z
   .transform((input, context): Preferred => {
     const preference = readPreference(input);
     if (preference !== undefined) return preference;
-    return refuseValue(context, {
-      code: "wanted.prefer",
-      expected: "nearest, cheapest, fewest, most with the name of a flour, or use up with several names",
-      advice: 'write it like "nearest", "most rye flour" or "use up rye flour; barley flour"',
-    });
+    return refuseValue(context, problem("wanted.prefer", [], { written: said(input) }));
   })
   .meta({
     description:

@@ -1,13 +1,13 @@
 import type * as z from "zod";
-import { answer, inputProblem, type Outcome, type Path, type Problem, problem, refuse } from "../figure/problem.ts";
-import type { FieldFacts } from "../materials/fields.ts";
+import { answer, type Outcome, type Path, type Problem, problem, refuse } from "../figure/problem.ts";
+import { said, saidPlain } from "../figure/said.ts";
 import type { OwnMachines } from "../materials/machine-schema.ts";
 import { nearestNames } from "../materials/nearest.ts";
 import type { OwnMaterials } from "../materials/own.ts";
 import { recordedMeant } from "../materials/recorded.ts";
 import { kitchenFileSchema, kitchenMaterialsSchema } from "../materials/schema.ts";
 import { type Spec, specSchema } from "./spec.ts";
-import { describeAt, inner, type Meaning, optionsOf, schemaAt } from "./walk.ts";
+import { describeAt, inner, optionsOf, schemaAt } from "./walk.ts";
 
 /**
  * Reads a spec from plain data, as a YAML or JSON file gives it.
@@ -88,31 +88,34 @@ function toProblems(issue: z.core.$ZodIssue, schema: z.ZodType): readonly Proble
     case "unrecognized_keys":
       return issue.keys.map((key) => unknownKey(key, path, keysAt(schema, path)));
     case "custom": {
-      const { code, expected, advice } = issue.params as unknown as FieldFacts;
-      return [inputProblem(code, path, say(input), expected, advice)];
+      const { problem: refusal } = issue.params as unknown as { readonly problem: Problem };
+      return [{ ...refusal, path }];
     }
     case "invalid_value": {
       const choices = issue.values.map((value) => String(value));
-      const nearest = typeof input === "string" ? nearestNames(input, choices, 1)[0] : undefined;
-      const advice = nearest === undefined ? "take one of these" : `did you mean "${nearest}"?`;
-      return [inputProblem("spec.choice", path, say(input), `one of: ${choices.join(", ")}`, advice)];
+      const nearest = typeof input === "string" ? nearestNames(input, choices, 1) : [];
+      return [problem("spec.choice", path, { written: said(input), choices, nearest })];
     }
     case "too_small":
+      return [sizeProblem(issue, issue.inclusive === false ? "more than" : "at least", issue.minimum, path)];
     case "too_big":
-      return [inputProblem("spec.size", path, say(input), sizeText(issue), "check the value")];
+      return [sizeProblem(issue, "at most", issue.maximum, path)];
     case "invalid_type":
     case "invalid_union":
     case "invalid_format":
     case "invalid_key":
     case "invalid_element":
     case "not_multiple_of": {
-      const expected = issue.code === "invalid_type" ? typeText(issue.expected) : "another kind of value";
-      const what = meaning.quantity ? "a quantity with its unit" : expected;
-      const words = meaning.description === undefined ? what : `${what} (${lowerFirst(meaning.description)})`;
-      if (input === undefined) {
-        return [inputProblem("spec.missing", path, "nothing", words, exampleAdvice(path, meaning))];
-      }
-      return [inputProblem("spec.type", path, say(input), words, exampleAdvice(path, meaning))];
+      const kind = meaning.quantity ? "quantity" : issue.code === "invalid_type" ? issue.expected : "other";
+      const { description, examples: [example] = [] } = meaning;
+      const facts = {
+        kind,
+        ...(description !== undefined && { description }),
+        ...(example !== undefined && { example: saidPlain(example) }),
+      };
+      return input === undefined
+        ? [problem("spec.missing", path, facts)]
+        : [problem("spec.type", path, { written: said(input), ...facts })];
     }
   }
 }
@@ -122,31 +125,22 @@ function ofTheKindMeant(errors: readonly z.core.$ZodIssue[][]): readonly z.core.
   return errors.find((issues) => issues.every(({ code, path }) => code === "unrecognized_keys" || path.length > 0));
 }
 
-function exampleAdvice(path: Path, meaning: Meaning): string {
-  const example = meaning.examples?.[0];
-  const key = path.at(-1);
-  if (example === undefined) return "see `noodlewright schema`, or start from `noodlewright new`";
-  return typeof key === "string"
-    ? `write it like \`${key}: ${sayPlain(example)}\``
-    : `write it like ${sayPlain(example)}`;
-}
-
 /** A key that a section does not have. */
 export function unknownKey(key: string, path: Path, allowed: readonly string[]): Problem {
   const recorded = allowed.includes("recorded") ? recordedMeant(key) : undefined;
-  if (recorded !== undefined) {
-    const advice = `write it under \`recorded:\` as \`${recorded}\`, where it is kept: no source turns it into the water of a noodle dough`;
-    return inputProblem(
-      "spec.unknown-key",
-      [...path, key],
-      `the key "${key}"`,
-      `\`recorded: { ${recorded}: … }\``,
-      advice,
-    );
-  }
-  const nearest = nearestNames(key, allowed, 1)[0];
-  const advice = nearest === undefined ? "leave it out, or put it into `notes`" : `did you mean \`${nearest}\`?`;
-  return inputProblem("spec.unknown-key", [...path, key], `the key "${key}"`, `one of: ${allowed.join(", ")}`, advice);
+  const facts = { key, allowed, nearest: nearestNames(key, allowed, 1), ...(recorded !== undefined && { recorded }) };
+  return problem("spec.unknown-key", [...path, key], facts);
+}
+
+function sizeProblem(
+  { input, origin }: z.core.$ZodIssueTooSmall | z.core.$ZodIssueTooBig,
+  bound: "more than" | "at least" | "at most",
+  limit: number | bigint,
+  path: Path,
+): Problem {
+  const unit = origin === "string" ? "characters" : origin === "array" ? "entries" : undefined;
+  const facts = { written: said(input), bound, limit: String(limit), ...(unit !== undefined && { unit }) };
+  return problem("spec.size", path, facts);
 }
 
 /** What stands at a path: a section with keys of its own, one with any names as keys, a list, or a single value. */
@@ -164,41 +158,4 @@ export function keysAt(schema: z.ZodType, path: Path): readonly string[] {
   const own = here === undefined ? undefined : inner(here)._zod.def;
   const def = own?.type === "union" ? optionsOf(own).find(({ type }) => type === "object") : own;
   return def?.type === "object" ? Object.keys((def as z.core.$ZodObjectDef).shape) : [];
-}
-
-function sizeText(issue: z.core.$ZodIssueTooSmall | z.core.$ZodIssueTooBig): string {
-  const unit = issue.origin === "string" ? " characters" : issue.origin === "array" ? " entries" : "";
-  if (issue.code === "too_big") return `at most ${issue.maximum}${unit}`;
-  return `${issue.inclusive === false ? "more than" : "at least"} ${issue.minimum}${unit}`;
-}
-
-function typeText(expected: string): string {
-  const words: Readonly<Record<string, string>> = {
-    string: "a text",
-    number: "a plain number",
-    int: "a whole number",
-    boolean: "true or false",
-    array: "a list",
-    object: "a section with keys",
-    record: "a section with keys",
-  };
-  return words[expected] ?? expected;
-}
-
-function say(input: unknown): string {
-  if (input === undefined) return "nothing";
-  if (input === null) return "nothing after the key";
-  if (Array.isArray(input)) return `a list of ${input.length}`;
-  if (typeof input === "object") return "a section with keys";
-  const text = sayPlain(input);
-  return typeof input === "string" ? `"${text.length > 60 ? `${text.slice(0, 57)}…` : text}"` : text;
-}
-
-function sayPlain(input: unknown): string {
-  if (typeof input === "string") return input;
-  return typeof input === "number" ? String(input) : JSON.stringify(input);
-}
-
-function lowerFirst(text: string): string {
-  return text.charAt(0).toLowerCase() + text.slice(1);
 }

@@ -1,4 +1,4 @@
-import type { Note, Problem, UnitSystem } from "@noodlewright/core";
+import type { Note, UnitSystem } from "@noodlewright/core";
 import {
   type Amount,
   type BaumeName,
@@ -12,8 +12,16 @@ import {
   type StatedStrength,
   strengthForms,
 } from "@noodlewright/core/chemistry";
-import { type DecimalText, type Dimension, inDays, parseQuantity, type Quantity } from "@noodlewright/core/figure";
+import {
+  type DecimalText,
+  type Dimension,
+  inDays,
+  parseQuantity,
+  problem,
+  type Quantity,
+} from "@noodlewright/core/figure";
 import type { PlacedProblem } from "../../input/placed-problem.ts";
+import { type AnyProblem, ownProblem } from "../../input/problem.ts";
 import type { Asked } from "../../shared/command.ts";
 
 /**
@@ -42,8 +50,7 @@ export interface Asking {
   readonly text: (flag: string) => string | undefined;
   readonly list: (name: string) => readonly string[];
   /** Keeps the problems of what a flag or a word says. */
-  readonly refused: (place: string, problems: readonly Problem[]) => void;
-  readonly wrong: (place: string, code: string, found: string, expected: string, advice: string) => void;
+  readonly wrong: (place: string, ...problems: readonly AnyProblem[]) => void;
 }
 
 const standIn: Quantity = { text: "1 g", dimension: "mass", value: "1", unit: "g" };
@@ -51,10 +58,7 @@ const standIn: Quantity = { text: "1 g", dimension: "mass", value: "1", unit: "g
 export function asking(asked: Asked, own: OwnMaterials): Asking {
   const problems: PlacedProblem[] = [];
   const notes: Note[] = [];
-  const wrong: Asking["wrong"] = (place, code, found, expected, advice) => {
-    problems.push({ code, kind: "input", path: [], found, expected, advice, flag: place });
-  };
-  const refused: Asking["refused"] = (flag, found) => {
+  const wrong: Asking["wrong"] = (flag, ...found) => {
     problems.push(...found.map((problem) => ({ ...problem, flag })));
   };
   const scale = readModulus(asked.text("modulus") ?? "145") ?? "145";
@@ -64,11 +68,10 @@ export function asking(asked: Asked, own: OwnMaterials): Asking {
     if (text === undefined) return undefined;
     const reading = parseQuantity(text, dimensions);
     if (reading.ok) return reading.quantity;
-    wrong(`--${flag}`, "quantity.unreadable", `"${text}"`, reading.expected, reading.advice);
+    wrong(`--${flag}`, problem("quantity.unreadable", [], { written: `"${text}"`, ...reading.fault }));
     return standIn;
   };
-  const missing = (flag: string, expected: string): void =>
-    wrong(`--${flag}`, "flag.missing", "nothing", expected, "see the examples in the help of this command");
+  const missing = (flag: string, wanted: string): void => wrong(`--${flag}`, ownProblem("flag.missing", { wanted }));
   const quantity: Asking["quantity"] = (flag, dimensions) => {
     const found = maybe(flag, dimensions);
     if (found === undefined) missing(flag, `a quantity: ${dimensions.join(" or ")}`);
@@ -98,13 +101,7 @@ export function asking(asked: Asked, own: OwnMaterials): Asking {
         text === undefined ? undefined : readStrength(text, flag === "reading" ? { ...terms, readAt: warm } : terms);
       if (read !== undefined) return read;
       if (text !== undefined) {
-        wrong(
-          `--${flag}`,
-          "strength.unreadable",
-          `"${text}"`,
-          `a strength: ${strengthForms}`,
-          "write it so, with its unit",
-        );
+        wrong(`--${flag}`, ownProblem("strength.unreadable", { written: `"${text}"`, forms: strengthForms }));
       }
       return { measure: "mass-percent", value: "1" };
     },
@@ -114,12 +111,11 @@ export function asking(asked: Asked, own: OwnMaterials): Asking {
         notes.push(...outcome.notes);
         return outcome.value;
       }
-      refused(where, outcome.problems);
+      wrong(where, ...outcome.problems);
       return { name: "", composition: { species: { Na2CO3: "100" }, water: "0", inert: "0" } };
     },
     text: asked.text,
     list: asked.list,
-    refused,
     wrong,
   };
 }

@@ -10,6 +10,7 @@ import {
   splitByEndPoints,
 } from "@noodlewright/core/chemistry";
 import { answer, type DecimalText } from "@noodlewright/core/figure";
+import { ownProblem } from "../../input/problem.ts";
 import { memberFlags } from "./flags.ts";
 import { member } from "./member.ts";
 
@@ -53,7 +54,10 @@ export const assayCommand = member({
     if (text !== undefined) {
       const stated = readAlkalinity(text);
       if (stated === undefined) {
-        ask.wrong("--alkalinity", "alkalinity.unreadable", `"${text}"`, alkalinityForms, "copy it from the label");
+        ask.wrong(
+          "--alkalinity",
+          ownProblem("alkalinity.unreadable", { written: `"${text}"`, forms: alkalinityForms }),
+        );
       }
       return { salts, water, stated: stated ?? { as: "Na2CO3", percent: "1" } };
     }
@@ -63,10 +67,7 @@ export const assayCommand = member({
     if (normality === undefined) {
       ask.wrong(
         "--normality",
-        "normality.unreadable",
-        `"${ask.text("normality") ?? "nothing"}"`,
-        'a normality such as "1 N"',
-        "read it off the bottle of acid",
+        ownProblem("normality.unreadable", { written: `"${ask.text("normality") ?? "nothing"}"` }),
       );
     }
     const acid = { millilitres, normality: normality ?? "1", sample };

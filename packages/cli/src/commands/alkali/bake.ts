@@ -1,5 +1,6 @@
 import { bakeDose, bakedSalt, bakeReport, idealBakeReport, type Weighed } from "@noodlewright/core/chemistry";
 import { answer } from "@noodlewright/core/figure";
+import { ownProblem } from "../../input/problem.ts";
 import type { Asking } from "./asking.ts";
 import { memberFlags, productHelp } from "./flags.ts";
 import { member } from "./member.ts";
@@ -73,10 +74,7 @@ function wantedOf(ask: Asking): Weighed | undefined {
   if (ask.text("for") === undefined) {
     ask.wrong(
       "--for",
-      "flag.missing",
-      "nothing",
-      "the product that the dose is of",
-      "such as --for 'sodium carbonate'",
+      ownProblem("flag.missing", { wanted: "the product that the dose is of", example: "--for 'sodium carbonate'" }),
     );
     return undefined;
   }

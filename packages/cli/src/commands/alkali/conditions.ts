@@ -1,6 +1,7 @@
 import type { UnitSystem } from "@noodlewright/core";
 import type { BaumeName } from "@noodlewright/core/chemistry";
 import type { DecimalText } from "@noodlewright/core/figure";
+import { ownProblem } from "../../input/problem.ts";
 import type { Asking } from "./asking.ts";
 
 /** Where and how a solution is made, kept, checked and weighed. */
@@ -17,13 +18,7 @@ export interface Conditions {
 export function conditionsOf(ask: Asking): Conditions {
   const division = ask.quantity("division", ["mass"]);
   if (/^0(?:\.0+)?$/u.test(division.value)) {
-    ask.wrong(
-      "--division",
-      "weighing.division",
-      `"${division.text}"`,
-      "the smallest step of the scale, above 0",
-      "read it off the scale",
-    );
+    ask.wrong("--division", ownProblem("weighing.division", { written: `"${division.text}"` }));
   }
   const storage = ask.maybe("storage", ["temperature"]);
   return {

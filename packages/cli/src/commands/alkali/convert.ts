@@ -11,7 +11,8 @@ import {
   percentOf,
   saltsIn,
 } from "@noodlewright/core/chemistry";
-import { answer, fixedText, type Quantity } from "@noodlewright/core/figure";
+import { answer, fixedText, problem, type Quantity } from "@noodlewright/core/figure";
+import { ownProblem } from "../../input/problem.ts";
 import type { Asking } from "./asking.ts";
 import { memberFlags, productHelp } from "./flags.ts";
 import { member } from "./member.ts";
@@ -80,10 +81,10 @@ export const convertCommand = member({
     const flour = ofWhat ?? (ofFlour ? hundredOfFlour : undefined);
     const [first, second, third] = ask.list("to");
     if (third !== undefined) {
-      ask.wrong("<to>", "convert.products", "more than two products", "one product or two", "take two of them");
+      ask.wrong("<to>", ownProblem("convert.products", {}));
     }
     if (second !== undefined && second === first) {
-      ask.wrong("<to>", "convert.products", `${second} twice`, "two different products", "name it once");
+      ask.wrong("<to>", ownProblem("convert.products", { twice: second }));
     }
     const wanted = {
       text: `the alkalinity of ${dose.text} ${from.name}`,
@@ -98,10 +99,10 @@ export const convertCommand = member({
     if (parts !== undefined && Number(saltsIn(from.composition, parts)) > mostSalts) {
       ask.wrong(
         "--dose",
-        "quantity.out-of-range",
-        `"${dose.text}", ${fixedText(parts, 1)} % of flour`,
-        `salts of at most ${mostSalts} % of flour`,
-        "check the number and its unit, and --flour",
+        problem("quantity.out-of-range", [], {
+          written: `"${dose.text}", ${fixedText(parts, 1)} % of flour`,
+          limits: `salts of at most ${mostSalts} % of flour`,
+        }),
       );
     }
     const grams = (amount: typeof dose): string => onFlour(amount, flour ?? hundredOfFlour);
@@ -131,7 +132,7 @@ function weighed(dose: Quantity, { name, composition }: Product, ask: Asking): Q
   if (dose.dimension !== "volume" || name === "") return dose;
   const mass = gramsOf(composition, { millilitres: dose.value }, ask.temperature);
   if (!mass.ok) {
-    ask.refused("--dose", mass.problems);
+    ask.wrong("--dose", ...mass.problems);
   }
   return { text: dose.text, dimension: "mass", value: mass.ok ? mass.value : "1", unit: "g" };
 }

@@ -1,5 +1,6 @@
 import { type InRatio, makeUp, readRatio, recipeReport } from "@noodlewright/core/chemistry";
 import { answer } from "@noodlewright/core/figure";
+import { ownProblem } from "../../input/problem.ts";
 import { conditionsOf } from "./conditions.ts";
 import { productHelp, solutionFlags } from "./flags.ts";
 import { member } from "./member.ts";
@@ -30,13 +31,15 @@ export const makeCommand = member({
   read: (ask) => {
     const names = ask.list("products");
     if (names.length === 0) {
-      ask.wrong("<products>", "flag.missing", "nothing", "one product or more", "name what is dissolved");
+      ask.wrong(
+        "<products>",
+        ownProblem("flag.missing", { wanted: "one product or more", example: "'sodium carbonate'" }),
+      );
     }
     const text = ask.text("ratio");
     const ratio = text === undefined ? names.map(() => "1") : readRatio(text, names.length);
     if (ratio === undefined) {
-      const expected = `a part for each of the ${names.length} products, such as "${names.map((_, index) => index + 1).join(" to ")}"`;
-      ask.wrong("--ratio", "ratio.unreadable", `"${text}"`, expected, "write the parts in the order of the products");
+      ask.wrong("--ratio", ownProblem("ratio.unreadable", { written: `"${text}"`, products: names }));
     }
     const products = names.map(
       (name, index): InRatio => ({ ...ask.product(name, "<products>"), parts: ratio?.[index] ?? "1" }),

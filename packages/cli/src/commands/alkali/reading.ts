@@ -1,5 +1,6 @@
 import type { Reading, StatedStrength } from "@noodlewright/core/chemistry";
 import type { DecimalText } from "@noodlewright/core/figure";
+import { ownProblem } from "../../input/problem.ts";
 import type { Asking } from "./asking.ts";
 
 /** What a hydrometer or a density meter shows, and how far it may be off, in its unit. */
@@ -13,24 +14,12 @@ export function readingOf(ask: Asking): HydrometerReading | undefined {
   if (ask.text("reading") === undefined) return undefined;
   const reading = ask.strength("reading");
   if (reading.measure !== "density" && reading.measure !== "degrees-baume") {
-    ask.wrong(
-      "--reading",
-      "strength.reading",
-      `"${ask.text("reading")}"`,
-      "a density or degrees Baumé",
-      'write it like "24.5 °Bé" or "1.21 g/mL"',
-    );
+    ask.wrong("--reading", ownProblem("strength.reading", { written: `"${ask.text("reading")}"` }));
     return undefined;
   }
   const error = ask.text("error") === undefined ? undefined : ask.strength("error");
   if (error !== undefined && error.measure !== reading.measure) {
-    ask.wrong(
-      "--error",
-      "strength.error",
-      `"${ask.text("error")}"`,
-      "an error in the unit of the reading",
-      "write both in one unit",
-    );
+    ask.wrong("--error", ownProblem("strength.error", { written: `"${ask.text("error")}"` }));
   }
   const usual = reading.measure === "density" ? "0.001" : "0.2";
   return { reading: asReading(reading), error: error?.value ?? usual };

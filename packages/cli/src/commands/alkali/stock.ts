@@ -10,6 +10,7 @@ import {
 } from "@noodlewright/core/chemistry";
 import { answer } from "@noodlewright/core/figure";
 import type { PlacedProblem } from "../../input/placed-problem.ts";
+import { ownProblem } from "../../input/problem.ts";
 import type { Io } from "../../io.ts";
 import { printProblems, printReport } from "../../shared/answer.ts";
 import { loadNoodle } from "../../shared/ask-noodle.ts";
@@ -104,7 +105,7 @@ interface Wish {
 function wishOf(ask: Asking, kitchen: Kitchen | undefined): Wish {
   const loads = (ask.text("loads") ?? kitchen?.loads ?? "1").trim();
   const whole = /^\d+$/u.test(loads);
-  if (!whole) ask.wrong("--loads", "stock.loads", `"${loads}"`, "a whole number of loads a day", "write it like 4");
+  if (!whole) ask.wrong("--loads", ownProblem("stock.loads", { written: `"${loads}"` }));
   const temperature = ask.temperature;
   const division = ask.maybe("division", ["mass"]);
   const stated = division && [{ division: division.value, unit: division.unit }];

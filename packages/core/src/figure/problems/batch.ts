@@ -1,4 +1,7 @@
-import { input, type Lists, type Texts } from "./entry.ts";
+import { input, type Lists, noAnswer, type Texts } from "./entry.ts";
+import { didYouMean } from "./words.ts";
+
+const inLoads = (count: string): string => `${count} ${count === "1" ? "load" : "loads"}`;
 
 export const batch = {
   "mend.nothing": input(() => ({
@@ -31,7 +34,12 @@ export const batch = {
     expected: "the raw or the cooked weight of a bowl",
     advice: "keep one",
   })),
-  // HAND batch/cost-prices.ts:59 "cost.unknown-currency" advice: CallExpression nearestAdvice(code)
+  "cost.unknown-currency": input(({ currency, nearest }: Texts<"currency"> & Lists<"nearest">) => ({
+    found: `"${currency}"`,
+    expected: "a currency code of ISO 4217",
+    advice:
+      nearest[0] === undefined ? "write its three letters, such as EUR, USD or JPY" : `did you mean ${nearest[0]}?`,
+  })),
   "cost.two-prices": input(({ name, first, second }: Texts<"name" | "first" | "second">) => ({
     found: `${name} at ${first} and at ${second}`,
     expected: "one price for one material",
@@ -42,7 +50,11 @@ export const batch = {
     expected: "prices",
     advice: "write `prices:` with lines such as `table salt: 0.60 EUR/kg`, or `price:` beside a material",
   })),
-  // HAND batch/cost-prices.ts:115 "cost.mixed-currencies" advice: const used twice advice
+  "cost.mixed-currencies": input(({ used }: Lists<"used">) => ({
+    found: used.join("; "),
+    expected: "one currency",
+    advice: "turn all prices into one currency: no rate of exchange is known here",
+  })),
   "batch.stated-twice": input(({ ways }: Lists<"ways">) => ({
     found: ways.join(" and "),
     expected: "one of bowls, dough, flour, load or have",
@@ -53,7 +65,11 @@ export const batch = {
     expected: `the mixer's ${size} load`,
     advice: "state it under `mixer:`",
   })),
-  // HAND batch/dough-size.ts:155 "batch.unknown-ingredient" advice: ConditionalExpression nearest.length > 0 ? `did you mean ${nearest.map((name) => `"${name}"`).join(" or ")}?` : "name one of these"
+  "batch.unknown-ingredient": input(({ name, names, nearest }: Texts<"name"> & Lists<"names" | "nearest">) => ({
+    found: `"${name}"`,
+    expected: `an ingredient of the formula: ${names.join(", ")}`,
+    advice: didYouMean(nearest, "name one of these"),
+  })),
   "batch.ingredient-zero": input(({ name }: Texts<"name">) => ({
     found: `"${name}", of which the dough takes none`,
     expected: "some of it",
@@ -62,7 +78,7 @@ export const batch = {
   "batch.not-stated": input(() => ({
     found: "no size of batch",
     expected: "one of bowls, dough, flour, load or have",
-    advice: "write it under `batch:`, or give it as a flag such as --bowls 320 --raw-weight '130 g'",
+    advice: "write it under `batch:`",
   })),
   "batch.bowl-weight-missing": input(() => ({
     found: "a number of bowls without their weight",
@@ -74,7 +90,21 @@ export const batch = {
     expected: "a smallest load below the largest",
     advice: "exchange them",
   })),
-  // HAND batch/loads.ts:70 "mixer.no-equal-loads" hand code
+  "mixer.no-equal-loads": noAnswer(
+    ({
+      each,
+      of,
+      loads,
+      smallest,
+      largest,
+      fewer,
+      enough,
+    }: Texts<"each" | "of" | "loads" | "smallest" | "largest" | "enough"> & Partial<Texts<"fewer">>) => ({
+      found: `${each} of ${of} in each of ${inLoads(loads)}, below the mixer's smallest load of ${smallest}`,
+      expected: `equal loads from ${smallest} to ${largest} of ${of}`,
+      advice: `${fewer === undefined ? "" : `make at most ${fewer} of ${of} in ${inLoads(String(Number(loads) - 1))}, or `}make at least ${enough} of ${of} in ${inLoads(loads)}`,
+    }),
+  ),
   "rework.no-new-dough": input(({ amount }: Texts<"amount">) => ({
     found: `${amount} of rework, all of the dough in the mixer`,
     expected: "new dough beside it",

@@ -1,15 +1,69 @@
 import { type Counts, input, type Lists, noAnswer, type Texts } from "./entry.ts";
+import { didYouMean } from "./words.ts";
+
+function conflictText([only, ...others]: readonly string[]): string {
+  if (only === undefined) return "no blend comes out in these steps and whole bags";
+  if (others.length === 0) return `no blend of these flours comes to ${only}`;
+  return `no blend meets all of: ${[only, ...others].join("; ")}`;
+}
+
+const notOfTheBlend = ({ name, names, nearest }: Texts<"name"> & Lists<"names" | "nearest">) => ({
+  found: `"${name}"`,
+  expected: "one of the flours of the blend",
+  advice: didYouMean(nearest, `name one of: ${names.join(", ")}`),
+});
 
 export const blend = {
-  // HAND blend/blend-checks.ts:16 "blend.step" found: word text
-  // HAND blend/blend-checks.ts:25 "blend.flour-mass" hand code
-  // HAND blend/blend-checks.ts:36 "blend.flour-mass" hand code
+  "blend.step": input(({ step }: Texts<"step">) => ({
+    found: `a step of ${step} %`,
+    expected: "a step from 0.1 to 5 % that divides 100",
+    advice: "use 0.1, 0.2, 0.5, 1, 2 or 5",
+  })),
+  "blend.flour-mass": input(({ flourMass }: Partial<Texts<"flourMass">>) =>
+    flourMass === undefined
+      ? {
+          found: "no flour mass",
+          expected: "the flour of the batch, which a store, whole bags or the price of a batch are held against",
+          advice: "say how much flour the batch takes",
+        }
+      : { found: `${flourMass} g`, expected: "a mass above zero", advice: "correct the flour mass" },
+  ),
+
   "blend.flours": input(({ flours }: Counts<"flours">) => ({
     found: `${flours} flours`,
     expected: "1 to 40 flours",
     advice: "list the flours that may go in",
   })),
-  // HAND blend/blend-checks.ts:59 `blend.${key}` code not literal | found: identifier seen | expected: identifier expected | advice: identifier advice
+  "blend.flour-twice": input(({ name }: Texts<"name">) => ({
+    found: `"${name}" a second time`,
+    expected: "every flour once",
+    advice: "rename one of them",
+  })),
+  "blend.percentage": input(({ value }: Texts<"value">) => ({
+    found: `${value} %`,
+    expected: "a percentage of the flour",
+    advice: "correct the figure",
+  })),
+  "blend.fixed": input(({ fixed, step }: Texts<"fixed" | "step">) => ({
+    found: `${fixed} %`,
+    expected: `a whole number of steps of ${step} %`,
+    advice: "take a finer step or another share",
+  })),
+  "blend.ratio-to": input(({ name }: Texts<"name">) => ({
+    found: `a ratio to "${name}"`,
+    expected: "the name of another flour listed",
+    advice: "name one of the flours listed",
+  })),
+  "blend.ratio-times": input(({ times }: Texts<"times">) => ({
+    found: `${times} times`,
+    expected: "a ratio above zero",
+    advice: "leave the flour out with a fixed share of 0",
+  })),
+  "blend.figure-missing": input(({ name, figure }: Texts<"name" | "figure">) => ({
+    found: `no ${figure} of ${name}`,
+    expected: `its ${figure}, since the question asks for it`,
+    advice: "state it",
+  })),
   "blend.unknown-flour": input(({ name, names }: Texts<"name"> & Lists<"names">) => ({
     found: `"${name}"`,
     expected: "one of the flours listed",
@@ -20,7 +74,20 @@ export const blend = {
     expected: "100 %",
     advice: "give shares that add up to 100",
   })),
-  // HAND blend/blend-conflict.ts:24 "blend.out-of-reach" advice: CallExpression adviceOf(moves, flourNeeded, finerStep, nearest !== undefined)
+  "blend.out-of-reach": noAnswer(
+    ({
+      conflicts,
+      ways,
+      nearest,
+    }: { readonly conflicts: readonly (readonly string[])[]; readonly nearest: boolean } & Lists<"ways">) => ({
+      found: conflicts.map(conflictText).join(". And "),
+      expected: "limits that can be met together",
+      advice:
+        ways.length > 0
+          ? ways.join("; or ")
+          : `move several limits together${nearest ? ": the nearest blend shows how far" : ""}`,
+    }),
+  ),
   "blend.alternatives": input(({ count }: Counts<"count">) => ({
     found: String(count),
     expected: "a whole number from 1 to 20",
@@ -51,11 +118,18 @@ export const blend = {
     expected: "a mass of zero or more",
     advice: "correct the mass",
   })),
-  // HAND blend/spec-product.ts:99 "replace.ingredient" advice: ConditionalExpression names.length === 0 ? "the spec has no ingredients beside flour, water, alkali and salt" : nearest === undefined ? `name one of: ${names.join(", ")}` : `did you mean "${near
+  "replace.ingredient": input(({ name, names, nearest }: Texts<"name"> & Lists<"names" | "nearest">) => ({
+    found: `"${name}"`,
+    expected: "an ingredient of the spec",
+    advice:
+      names.length === 0
+        ? "the spec has no ingredients beside flour, water, alkali and salt"
+        : didYouMean(nearest, `name one of: ${names.join(", ")}`),
+  })),
   "replace.kind": input(({ by, kind, wanted, name }: Texts<"by" | "kind" | "wanted" | "name">) => ({
     found: `"${by}" of the kind ${kind}`,
     expected: `something of the kind ${wanted}, as ${name} is`,
-    advice: `see \`noodlewright materials --kind ${wanted}\``,
+    advice: `take one of the catalogue's of the kind ${wanted}`,
   })),
   "replace.no-water": noAnswer(({ by, short }: Texts<"by" | "short">) => ({
     found: `${by} brings more water than the dough takes, by ${short} % of flour`,
@@ -76,9 +150,9 @@ export const blend = {
   "lot.none": input(() => ({
     found: "no new lot",
     expected: "the new lot and its figures",
-    advice: "write `lot:` with `of:` and the `figures:` of its certificate, or use --of, --protein and --moisture",
+    advice: "write `lot:` with `of:` and the `figures:` of its certificate",
   })),
-  // HAND blend/spec-substitute.ts:146 code code not literal | advice: ConditionalExpression nearest === undefined ? `name one of: ${names.join(", ")}` : `did you mean "${nearest}"?`
+
   "square.same-protein": input(() => ({
     found: "two flours that both are on target",
     expected: "two flours that differ",
@@ -94,21 +168,13 @@ export const blend = {
     expected: "a style with published ranges",
     advice: `use one of: ${styles.join(", ")}`,
   })),
-  "substitute.missing": input(({ missing }: Texts<"missing">) => ({
-    found: `"${missing}"`,
-    expected: "a flour of the blend",
-    advice: "name the flour that is missing",
-  })),
+  "substitute.missing": input(notOfTheBlend),
   "substitute.nothing": noAnswer(() => ({
     found: "no other flour",
     expected: "a flour to put in its place",
-    advice: "name the flours at hand under `shelf:`, or with --shelf",
+    advice: "name the flours at hand under `shelf:`",
   })),
-  "substitute.lot": input(({ name }: Texts<"name">) => ({
-    found: `"${name}"`,
-    expected: "a flour of the blend",
-    advice: "name the flour the lot follows",
-  })),
+  "substitute.lot": input(notOfTheBlend),
   "substitute.flour": input(({ name }: Texts<"name">) => ({
     found: `"${name}" without figures`,
     expected: "figures for every flour of the blend",

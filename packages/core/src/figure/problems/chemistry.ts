@@ -1,12 +1,18 @@
 import { type Counts, input, type Lists, noAnswer, type Texts } from "./entry.ts";
 
+const noP = "bicarbonates have no alkalinity P: hold M instead";
+
 export const chemistry = {
   "solutions.too-weak-salts": noAnswer(({ name, strength, target }: Texts<"name" | "strength" | "target">) => ({
     found: `${name} of ${strength} % to add`,
     expected: `more than the ${target} % aimed at`,
     advice: "add dry salts or a stronger stock",
   })),
-  // HAND chemistry/adjust.ts:191 "solutions.amount" hand code
+  "solutions.amount": input(({ amount, of }: Texts<"amount"> & Partial<Texts<"of">>) => ({
+    found: of === undefined ? `an amount of ${amount}` : `${amount} g of ${of}`,
+    expected: "an amount above 0",
+    advice: of === undefined ? "state how much to make" : "state how much there is",
+  })),
   "baking.mass": input(() => ({
     found: "masses that cannot be",
     expected: "masses above 0, moisture below the mass after, an assay up to 100 %",
@@ -22,7 +28,11 @@ export const chemistry = {
     expected: `at least ${least} %, what full conversion leaves`,
     advice: "weigh again: salt was spilt, or the tray was not taken off",
   })),
-  // HAND chemistry/common-stock.ts:92 "stock.too-much-water" expected: ConditionalExpression room === undefined ? "a scale that takes it" : `at most ${decimalText(room.toSignificantDigits(4))} g, the salts and all the water of a load`
+  "stock.too-much-water": noAnswer(({ least, room }: Texts<"least"> & Partial<Texts<"room">>) => ({
+    found: `a stock of which a load takes at least ${least} g`,
+    expected: room === undefined ? "a scale that takes it" : `at most ${room} g, the salts and all the water of a load`,
+    advice: "take a finer scale or allow a wider tolerance",
+  })),
   "stock.scales": noAnswer(() => ({
     found: "scales on which no amount of the salts weighs within the tolerance",
     expected: "a scale that takes each salt of a stock",
@@ -58,8 +68,16 @@ export const chemistry = {
     expected: "a dose above 0",
     advice: "state the dose to swap",
   })),
-  // HAND chemistry/convert.ts:90 "convert.nothing-held" found: word what | expected: word what | advice: ConditionalExpression hold === "P" ? "bicarbonates have no alkalinity P: hold M instead" : "hold something else"
-  // HAND chemistry/convert.ts:99 "convert.cannot-hold" found: word what | expected: word what | advice: ConditionalExpression hold === "P" ? "bicarbonates have no alkalinity P: hold M instead" : "take another product"
+  "convert.nothing-held": noAnswer(({ name, what }: Texts<"name" | "what">) => ({
+    found: `${name} without ${what}`,
+    expected: `a product with ${what}`,
+    advice: what === "alkalinity P" ? noP : "hold something else",
+  })),
+  "convert.cannot-hold": noAnswer(({ names, what }: Lists<"names"> & Texts<"what">) => ({
+    found: `${names.join(" and ")} without ${what}`,
+    expected: `a product with ${what}`,
+    advice: what === "alkalinity P" ? noP : "take another product",
+  })),
   "density.no-model": noAnswer(({ unknown, modelled }: Lists<"unknown" | "modelled">) => ({
     found: `a solution with ${unknown.join(", ")}`,
     expected: `salts with a published fit of density: ${modelled.join(", ")}`,
@@ -90,9 +108,20 @@ export const chemistry = {
     expected: `between the shares of the two stocks, ${range.join(" and ")}`,
     advice: "take other stocks, or ask for a ratio between them",
   })),
-  // HAND chemistry/make-up.ts:129 "solutions.parts" hand code
-  // HAND chemistry/make-up.ts:138 "solutions.parts" hand code
-  // HAND chemistry/make-up.ts:149 "solutions.amount" hand code
+  "solutions.parts": input(({ without }: Partial<Texts<"without">>) =>
+    without === undefined
+      ? {
+          found: "parts that add up to nothing or lie below zero",
+          expected: "parts of zero or more, some above",
+          advice: "state the ratio",
+        }
+      : {
+          found: `${without} without alkaline salts`,
+          expected: "products with alkaline salts",
+          advice: "state the ratio by what is weighed",
+        },
+  ),
+
   "ph.phosphate": noAnswer(({ phosphates }: Lists<"phosphates">) => ({
     found: `a solution with ${phosphates.join(", ")}`,
     expected: "carbonates, bicarbonates, hydroxides and chlorides",

@@ -29,7 +29,7 @@ export const explore = {
     found: `water to be found, and no source tells how much of it ${names.join(", ")} ${names.length === 1 ? "takes" : "take"}`,
     expected: "the water that is wanted, or the kitchen's own figure of every flour",
     advice:
-      "write `addedWater: 38 %` or `doughWater: 36 %` under `wanted:`; or find the water out with `noodlewright trial`, and write it down as `absorption` of each flour",
+      "write `addedWater: 38 %` or `doughWater: 36 %` under `wanted:`; or find the water out in trial doughs, and write it down as `absorption` of each flour",
   })),
   "settle.alike": noAnswer(({ names }: Lists<"names">) => ({
     found: `${names.join(" and ")}, which what is wanted does not tell apart`,
@@ -58,12 +58,11 @@ export const explore = {
       advice: flours === undefined ? advice : `${advice}. The nearest: ${flours} (${misses.join("; ")})`,
     }),
   ),
-  "tolerance.no-error": input(() => ({
-    found: "nothing that may be off",
-    expected: "at least one error",
-    advice: "state `division` of a scale, `proteinUncertainty`, `moistureUncertainty` or the `uncertainty` of losses",
+  "spec.quantity": input(({ written, example }: Texts<"written" | "example">, [key]) => ({
+    found: `"${written}"`,
+    expected: key === "step" ? "a step above 0 and at most 10 % of flour" : "a mass above zero",
+    advice: `write it like "${example}"`,
   })),
-  // HAND explore/spec-trial.ts:54 "spec.quantity" expected: identifier expected
   "tolerance.causes": input(({ causes, names }: Counts<"names"> & Counts<"causes">) => ({
     found: `${causes} causes, ${names} names`,
     expected: "at least one cause, each with its own name",

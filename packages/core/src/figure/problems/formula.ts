@@ -1,4 +1,8 @@
-import { type Counts, input, type Texts } from "./entry.ts";
+import { type Counts, input, type Lists, type Texts } from "./entry.ts";
+
+const lift = (word: string): string => `check the number and its unit; write \`accept: [${word}]\` if it is meant`;
+
+const oneWay = "the water stated in one way: `added`, `tap` or `dough`";
 
 export const formula = {
   "amounts.mass-without-flour-mass": input(({ amount }: Texts<"amount">) => ({
@@ -11,7 +15,11 @@ export const formula = {
     expected: "a dose in % of flour or a mass, or `as: alkalinity`",
     advice: "write `as: alkalinity`, or give the dose in %",
   })),
-  // HAND formula/dose.ts:115 "alkali.no-strength" found: complex states === "anhydrous salts" ? "alkaline salts" : "alkalinity"
+  "alkali.no-strength": input(({ name, lacks }: Texts<"name" | "lacks">) => ({
+    found: `"${name}", which has no ${lacks}`,
+    expected: "a product that can give the dose",
+    advice: "take another product or state the dose as product",
+  })),
   "flours.mixed-amounts": input(() => ({
     found: "flours in % and in masses",
     expected: "all flours in %, or all in masses",
@@ -27,11 +35,35 @@ export const formula = {
     expected: "a mass for every flour",
     advice: "write its mass",
   })),
-  // HAND formula/flour-shares.ts:57 "flours.shares-total" found: complex rests > 0 ? " before the rest" : "" | expected: ConditionalExpression rests > 0 ? "shares below 100 % beside a rest" : "shares that total 100 %" | advice: ConditionalExpression off.isNegative() ? `take ${decimalText(off.negated())} % away` : rests > 0 ? "leave something for the rest, or remove it" : `add ${decimalText(off)} %, or w
+  "flours.shares-total": input(({ total, off, rests }: Texts<"total" | "off"> & Counts<"rests">) => ({
+    found: `shares that total ${total} %${rests > 0 ? " before the rest" : ""}`,
+    expected: rests > 0 ? "shares below 100 % beside a rest" : "shares that total 100 %",
+    advice: off.startsWith("-")
+      ? `take ${off.slice(1)} % away`
+      : rests > 0
+        ? "leave something for the rest, or remove it"
+        : `add ${off} %, or write one flour as \`amount: rest\``,
+  })),
   "flours.none": input(() => ({ found: "no flour at all", expected: "flour above zero", advice: "write its mass" })),
-  // HAND formula/limits.ts:45 "quantity.out-of-range" hand code
-  // HAND formula/limits.ts:77 "alkali.too-much" advice: CallExpression lift("high alkali")
-  // HAND formula/limits.ts:88 "salt.too-much" advice: CallExpression lift("high salt")
+
+  "alkali.too-much": input(
+    ({
+      anhydrous,
+      alkalinity,
+      most,
+      strongest,
+      source,
+    }: Texts<"anhydrous" | "alkalinity" | "most" | "strongest" | "source">) => ({
+      found: `anhydrous salts of ${anhydrous} % of flour, ${alkalinity} meq per 100 g flour`,
+      expected: `at most ${most} %, and ${strongest} meq, the most that noodles were tried with (${source})`,
+      advice: lift("high alkali"),
+    }),
+  ),
+  "salt.too-much": input(({ salt, most, used, source }: Texts<"salt" | "most" | "used" | "source">) => ({
+    found: `salt of ${salt} % of flour`,
+    expected: `at most ${most} %; the most that a published noodle takes is ${used} % (${source})`,
+    advice: lift("high salt"),
+  })),
   "flours.no-dry-matter": input(() => ({
     found: "flours of 100 % moisture, which are nothing but water",
     expected: "flours with dry matter",
@@ -57,7 +89,19 @@ export const formula = {
     expected: "more water than the damper flour at hand already brings",
     advice: "check the flour's moisture and `onFlourMoisture`",
   })),
-  // HAND formula/water.ts:256 "water.not-stated" expected: const used twice expected
-  // HAND formula/water.ts:257 "water.stated-twice" expected: const used twice expected
-  // HAND formula/water.ts:263 "water.below-carried" found: identifier text
+  "water.not-stated": input(() => ({
+    found: "no water",
+    expected: oneWay,
+    advice: "write one of them, such as `added: 36 %`",
+  })),
+  "water.stated-twice": input(({ ways }: Lists<"ways">) => ({
+    found: ways.join(" and "),
+    expected: oneWay,
+    advice: "keep the one you mean",
+  })),
+  "water.below-carried": input(({ written, carried, short }: Texts<"written" | "carried" | "short">) => ({
+    found: written,
+    expected: `at least the ${carried} % of flour that the other ingredients already bring`,
+    advice: `raise the water, or take out ${short} % of flour of what carries it`,
+  })),
 };

@@ -6,10 +6,13 @@ import { explore } from "./explore.ts";
 import { formula } from "./formula.ts";
 import { materials } from "./materials.ts";
 import { noodle } from "./noodle.ts";
+import { quantity } from "./quantity.ts";
+import { render } from "./render.ts";
 import { sheet } from "./sheet.ts";
 import { spec } from "./spec.ts";
 
 export const catalogue = {
+  ...quantity,
   ...chemistry,
   ...materials,
   ...spec,
@@ -19,4 +22,5 @@ export const catalogue = {
   ...sheet,
   ...explore,
   ...noodle,
+  ...render,
 };

@@ -1,25 +1,72 @@
-import { input, type Lists, noAnswer, type Texts } from "./entry.ts";
+import { type Counts, input, type Lists, noAnswer, type Sentences, type Texts } from "./entry.ts";
+import { didYouMean } from "./words.ts";
+
+/** A name that stands for nothing; no guess is made where it is like that of an alkali. */
+type Named = Texts<"name"> & Lists<"nearest"> & { readonly alkali: boolean };
+
+/** What to do about a name that stands for nothing: the nearest ones, or where to look it up. */
+export function nameAdvice(alkali: boolean, nearest: readonly string[], otherwise: string): string {
+  if (alkali)
+    return "no guess is made for an alkali: look it up in the catalogue, or write the composition on its label";
+  return nearest.length === 0 ? otherwise : `${didYouMean(nearest, "")} Otherwise ${otherwise}`;
+}
+
+function productUnknown({ name, nearest, alkali, forms }: Named & Texts<"forms">): Sentences {
+  const advice = nameAdvice(alkali, nearest, "look it up in the catalogue, or write what is in it");
+  return { found: `"${name}"`, expected: forms, advice };
+}
+
+/** A name that stands for several things: what they are, what tells which, and what a dose of either is worth. */
+type Several = Texts<"name" | "mayBe" | "ask"> &
+  Partial<Texts<"range">> & { readonly kind: "alkali" | "flour" | "no alkali" };
+
+function severalText({ name, kind, mayBe, ask, range }: Several) {
+  const told = `the label or the supplier must tell ${ask}; then`;
+  return {
+    found: `"${name}", which ${kind === "no alkali" ? "is no noodle alkali: it is" : "may be"} ${mayBe}`,
+    expected: `a name that stands for one thing${range === undefined ? "" : `; ${range}`}`,
+    advice: {
+      alkali: `${told} name that, or write the composition`,
+      flour: `${told} write \`label:\`, or \`moisture:\` and \`protein:\`, under \`figures:\`, or take a name of the catalogue`,
+      "no alkali": `take ${ask}`,
+    }[kind],
+  };
+}
 
 export const materials = {
-  // HAND materials/composition-parts.ts:28 "materials.composition" found: complex rests > 1 ? ", and more than one rest" : ""
+  "materials.composition": input(({ total, rests }: Texts<"total"> & Counts<"rests">) => ({
+    found: `parts that add up to ${total} %${rests > 1 ? ", and more than one rest" : ""}`,
+    expected: "parts that add up to 100 % of the product, or one of them written as rest",
+    advice: "write `water: rest` for a solution, or `inert: rest` for what takes no part",
+  })),
   "materials.composition-part": input(({ key, parts }: Texts<"key"> & Lists<"parts">) => ({
     found: `"${key}"`,
     expected: "the formula of a salt, water or inert",
     advice: `write one of: ${parts.join(", ")}; count what takes no part as inert`,
   })),
-  // HAND materials/composition-parts.ts:91 "quantity.unreadable" hand code | found: CallExpression JSON.stringify(written) | expected: word expected | advice: identifier advice
+
   "label.negative": input(({ amount }: Texts<"amount">) => ({
     found: amount,
     expected: "zero or more",
     advice: "check the value",
   })),
-  // HAND materials/declare.ts:50 "label.no-rule" advice: ConditionalExpression nutrient === "salt" ? "this book declares sodium" : "choose another nutrient or another rule book"
+  "label.no-rule": input(({ nutrient, book, known }: Texts<"nutrient" | "book"> & Lists<"known">) => ({
+    found: `${nutrient} under the rule book ${book}`,
+    expected: `one of: ${known.join(", ")}`,
+    advice: nutrient === "salt" ? "this book declares sodium" : "choose another nutrient or another rule book",
+  })),
   "label.unreadable": input(({ printed }: Texts<"printed">) => ({
     found: `"${printed}"`,
     expected: 'a number as printed, such as "4" or "<1"',
     advice: "copy it from the label",
   })),
-  // HAND materials/declare.ts:135 "label.not-by-the-book" expected: complex less ? bands .map((band) => band.lessThan) .filter(Boolean) .join(", ") : near
+  "label.not-by-the-book": input(
+    ({ printed, nutrient, book, possible }: Texts<"printed" | "nutrient" | "book"> & Lists<"possible">) => ({
+      found: `"${printed}" for ${nutrient} under the rule book ${book}`,
+      expected: `a value that the book's rounding can give, such as ${possible.join(" or ")}`,
+      advice: "read the label again, or choose the rule book it was made by",
+    }),
+  ),
   "materials.protein-twice": input(() => ({
     found: "a protein and a label",
     expected: "the protein of a certificate, or that of a label",
@@ -35,14 +82,26 @@ export const materials = {
     expected: "one label or more",
     advice: "copy the protein line of the label",
   })),
-  // HAND materials/label.ts:107 "label.moisture-range" found: ConditionalExpression moisture === undefined ? `a basis of ${basis} %` : `${moisture.low} to ${moisture.high} %`
+  "label.moisture-range": input((facts: Texts<"basis"> | Texts<"low" | "high">) => ({
+    found: "basis" in facts ? `a basis of ${facts.basis} %` : `${facts.low} to ${facts.high} %`,
+    expected: "moistures from 0 to below 100 %, the lower one first",
+    advice: "flour is usually 11 to 15 % moisture",
+  })),
   "label.factor": input(({ factor }: Texts<"factor">) => ({
     found: `a nitrogen factor of ${factor}`,
     expected: "a factor above zero",
     advice: "use 5.7 or 6.25",
   })),
-  // HAND materials/label.ts:131 "label.serving" found: ConditionalExpression serving === undefined ? "no serving" : `a serving of ${serving} g`
-  // HAND materials/own.ts:118 "materials.unknown" advice: CallExpression nameAdvice(looked, nearest, "look it up with `noodlewright materials`, or give its figures under `figures:`")
+  "label.serving": input(({ serving }: Partial<Texts<"serving">>) => ({
+    found: serving === undefined ? "no serving" : `a serving of ${serving} g`,
+    expected: "a serving above zero, in grams",
+    advice: "copy the grams of the serving from the label",
+  })),
+  "materials.unknown": input(({ name, nearest, alkali }: Named) => ({
+    found: `"${name}"`,
+    expected: "a material of the catalogue, or one of the kitchen's own with its figures",
+    advice: nameAdvice(alkali, nearest, "look it up in the catalogue, or give its figures under `figures:`"),
+  })),
   "materials.composition-missing": input(({ name }: Texts<"name">) => ({
     found: `"${name}" without a composition`,
     expected: "what it is made of, such as { Na2CO3: 90 %, K2CO3: 10 % }",
@@ -54,18 +113,19 @@ export const materials = {
     advice:
       "copy it from the certificate; for a flour of unknown moisture write 14 %, the basis flours are quoted on, and take the water as a first try",
   })),
-  "product.no-alkali": input(({ name, productForms }: Texts<"name" | "productForms">) => ({
-    found: `"${name}"`,
-    expected: `a product with a salt: ${productForms}`,
-    advice: "name its salts",
-  })),
+  "product.no-alkali": input((facts: (Named & Texts<"forms">) | Texts<"name" | "forms">) =>
+    "nearest" in facts
+      ? productUnknown(facts)
+      : { found: `"${facts.name}"`, expected: `a product with a salt: ${facts.forms}`, advice: "name its salts" },
+  ),
   "product.strength": input(({ strength, strengthForms }: Texts<"strength" | "strengthForms">) => ({
     found: `"${strength}"`,
     expected: `a strength: ${strengthForms}`,
     advice: "write it so",
   })),
-  // HAND materials/product-text.ts:95 code code not literal | expected: identifier productForms | advice: CallExpression nameAdvice(name, near, "look it up with `noodlewright alkali list`, or write what is in it")
-  // HAND materials/several.ts:339 "materials.several" found: complex kind === "no alkali" ? "is no noodle alkali: it is" : "may be" | advice: ElementAccessExpression { alkali: `the label or the supplier must tell ${ask}; then name that, or write the composition`, flour: `the label or the supplier must tell ${ask}; then write \`label:\`, or \`moisture:\` an
+  "product.unknown": input(productUnknown),
+  "materials.several": input(severalText),
+  "search.several": noAnswer(severalText),
   "materials.composition-twice": input(({ said }: Lists<"said">) => ({
     found: said.join(" and "),
     expected: "one way to say what the product is made of",
@@ -76,14 +136,104 @@ export const materials = {
     expected: `a strength: ${strengthForms}`,
     advice: "write it so",
   })),
-  // HAND materials/stated-composition.ts:92 "materials.alkalinity" expected: identifier alkalinityForms
-  // HAND materials/stated-composition.ts:113 "materials.assay" hand code | found: PropertyAccessExpression stated.of
-  // HAND materials/stated-composition.ts:121 "materials.assay" hand code
-  // HAND materials/stated-composition.ts:153 "materials.salts" hand code
-  // HAND materials/stated-composition.ts:162 "materials.salts" hand code
+  "materials.alkalinity": input(({ alkalinity, forms }: Texts<"alkalinity" | "forms">) => ({
+    found: `"${alkalinity}"`,
+    expected: forms,
+    advice: "copy it from the certificate",
+  })),
+  "materials.assay": input((facts: Texts<"of"> | Texts<"drying">) =>
+    "of" in facts
+      ? { found: facts.of, expected: "the formula of a salt", advice: "name the salt" }
+      : {
+          found: `a loss on drying of ${facts.drying}, which does not dry to one salt`,
+          expected: "its content alone",
+          advice: "leave out the loss on drying",
+        },
+  ),
+
+  "materials.salts": input(({ chloride }: { readonly chloride: boolean }) =>
+    chloride
+      ? {
+          found: "a chloride among the salts of a ratio",
+          expected: "alkaline salts alone, or `ratioBy: as weighed`",
+          advice: "give chlorides as weighed, or use `composition`",
+        }
+      : {
+          found: "no salt",
+          expected: "salts with their parts, such as { K2CO3: 6, Na2CO3: 4 }",
+          advice: "name the salts of the product",
+        },
+  ),
+
   "materials.beyond-whole": input(({ name, parts, total }: Texts<"name" | "total"> & Lists<"parts">) => ({
     found: `"${name}" of ${parts.join(" + ")} = ${total} %`,
     expected: "parts of at most 100 % in all, as is",
     advice: "check the figures against the certificate, and the moisture they are quoted on",
   })),
+  "basis.unreadable": input(({ written }: Texts<"written">) => ({
+    found: written,
+    expected: '"as is", "dry" or a moisture such as "14 % mb"',
+    advice: "copy the basis from the certificate of the flour",
+  })),
+  "price.unreadable": input(({ written, of }: Texts<"written"> & { readonly of: "all" | "a pack" }) => ({
+    found: written,
+    ...(of === "all"
+      ? { expected: 'an amount and a three-letter currency, such as "12 EUR"', advice: "write what all of it may cost" }
+      : {
+          expected: 'an amount, a three-letter currency and a mass, such as "0.92 EUR/kg" or "23 EUR per 25 kg"',
+          advice: "write the price of one pack with its mass",
+        }),
+  })),
+  "cutter.unreadable": input(({ written }: Texts<"written">) => ({
+    found: written,
+    expected: 'a cutter number from 1 to 60, such as 20, or a strand width, such as "1.5 mm"',
+    advice: "a plain number is the cutter number; write the unit to give the width of a strand",
+  })),
+  "machine.gaps-stated": input(({ stated }: Lists<"stated">) => ({
+    found: stated.length === 0 ? "no gap" : stated.join(" and "),
+    expected: "one of gap, dial, line or sticks",
+    advice: stated.length === 0 ? "say how the gap is set" : `keep one of ${stated.join(" and ")}`,
+  })),
+  "machine.gaps-reversed": input(({ least, greatest }: Texts<"least" | "greatest">) => ({
+    found: `${least} to ${greatest} mm`,
+    expected: "the least gap below the greatest",
+    advice: "exchange the two gaps",
+  })),
+  "machine.speeds-count": input(({ speeds, stands }: Counts<"speeds" | "stands">) => ({
+    found: `${speeds} ${speeds === 1 ? "speed" : "speeds"}`,
+    expected: `a speed for each of the ${stands} stands`,
+    advice: "list the speed of every stand, first to last, or that of the last one alone",
+  })),
+  "machine.settings-count": input(({ settings, most }: Counts<"settings" | "most">) => ({
+    found: settings === 0 ? "no settings" : `${settings} settings`,
+    expected: `1 to ${most} settings with the gap of each`,
+    advice: "measure a sheet at each setting and list the thicknesses",
+  })),
+  "materials.lot-number": input(({ written }: Texts<"written">) => ({
+    found: written,
+    expected: "the number of the lot as a text",
+    advice: `write it in quotes, with the zeros it may begin with: lotNumber: "${written}"`,
+  })),
+  "materials.modulus": input(({ written, moduli }: Texts<"written"> & Lists<"moduli">) => ({
+    found: written,
+    expected: `the modulus of the hydrometer: ${moduli.join(", ")}`,
+    advice: "read it off the hydrometer; 145 is the usual one in the United States, 144.3 in Japan",
+  })),
+  "alkali.none": noAnswer(({ words }: Texts<"words">) => ({
+    found: `no salt for "${words}"`,
+    expected: "words of a name or formula, such as carbonate or K2CO3",
+    advice: "leave the words out to see all",
+  })),
+  "materials.none": noAnswer(
+    ({
+      words,
+      kind,
+      nearest,
+      alkali,
+    }: Texts<"words"> & Partial<Texts<"kind">> & Lists<"nearest"> & { readonly alkali: boolean }) => ({
+      found: `nothing in the catalogue for "${words}"${kind === undefined ? "" : ` of the kind ${kind}`}`,
+      expected: "words of a name, such as rye or bread flour",
+      advice: nameAdvice(alkali, nearest, "give the material its own figures in the spec"),
+    }),
+  ),
 };

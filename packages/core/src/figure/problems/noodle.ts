@@ -4,7 +4,7 @@ export const noodle = {
   "compare.one": input(() => ({
     found: "one noodle",
     expected: "two or more, or one as written and as set",
-    advice: "name another spec, or say what to change, such as --set 'water.added=38 %'",
+    advice: "name another spec, or say what to change",
   })),
   "card.loads": input(({ loads, count }: Texts<"loads" | "count">) => ({
     found: loads,

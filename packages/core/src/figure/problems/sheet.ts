@@ -1,4 +1,17 @@
-import { type Counts, input, noAnswer, type Texts } from "./entry.ts";
+import { type Counts, input, type Lists, noAnswer, type Texts } from "./entry.ts";
+import { didYouMean, oneOf } from "./words.ts";
+
+type Bounded = Texts<"value"> &
+  Partial<Texts<"unit" | "above" | "least" | "below" | "most">> & { readonly whole?: true };
+
+const withUnit = (text: string, unit = ""): string => (unit === "" ? text : `${text} ${unit}`);
+
+const temperatures = {
+  wanted: "the dough temperature wanted",
+  flour: "the temperature of the flour",
+  rework: "the temperature of the room, which rework has",
+  others: "the temperature of the room, which all other ingredients have",
+};
 
 export const sheet = {
   "cook.dried": input(({ cookedWater, rawWater }: Texts<"cookedWater" | "rawWater">) => ({
@@ -24,9 +37,13 @@ export const sheet = {
   "plan.serve-missing": input(() => ({
     found: "no time of service",
     expected: "a time of day",
-    advice: "give --serve 12:15, or write `serve: 12:15` under `plan:`",
+    advice: "write `serve: 12:15` under `plan:`",
   })),
-  // HAND sheet/day/day-plan.ts:139 "plan.whole-minutes" found: PropertyAccessExpression time.text
+  "plan.whole-minutes": input(({ written, minutes }: Texts<"written" | "minutes">) => ({
+    found: written,
+    expected: "whole minutes",
+    advice: `write ${minutes} min`,
+  })),
   "pot.water-out-of-range": input(({ water, basket }: Texts<"water" | "basket">) => ({
     found: `${water} for a basket of ${basket}`,
     expected: "2 to 50 g of water for each g of noodles",
@@ -47,14 +64,37 @@ export const sheet = {
     expected: "each kind once",
     advice: "add the counts up",
   })),
-  // HAND sheet/day/plan-request.ts:92 "plan.machine-not-there" expected: ConditionalExpression names.length === 0 ? "a machine from the list" : `one of ${names.join(", ")}`
+  "plan.machine-not-there": input(({ machine, names }: Texts<"machine"> & Lists<"names">) => ({
+    found: `"${machine}"`,
+    expected: names.length === 0 ? "a machine from the list" : `one of ${names.join(", ")}`,
+    advice: "list the machine with its count, or name one of the list",
+  })),
   "plan.stands-too-long": noAnswer(({ stands, longest, machine }: Texts<"machine"> & Counts<"stands" | "longest">) => ({
     found: `no order of work; in the one that begins latest the first load stands ${stands} min before service`,
     expected: `at most ${longest} min`,
     advice: `serve in sittings, add to the ${machine}, which sets the pace, or allow a longer wait`,
   })),
-  // HAND sheet/inputs.ts:32 "sheet.out-of-range" found: CallExpression withUnit(String(limit.value), limit.unit) | expected: CallExpression expectedText(limit)
-  // HAND sheet/passes/compounding.ts:54 "compounding.gap-not-there" expected: ConditionalExpression own === undefined ? expected : `${own} mm at the compounding rolls, or ${expected}` | advice: ConditionalExpression own === undefined ? "compound at a gap that the rolls have, or give rolls of their own under the machine's `compoundingGap:`" : "compound at a gap that the rolls have"
+  "sheet.out-of-range": input(({ value, unit, above, least, below, most, whole }: Bounded) => {
+    const bounds = [
+      above === undefined ? [] : `above ${above}`,
+      least === undefined ? [] : `at least ${least}`,
+      below === undefined ? [] : `below ${below}`,
+      most === undefined ? [] : `at most ${most}`,
+    ].flat();
+    return {
+      found: withUnit(value, unit),
+      expected: withUnit(`a ${whole === true ? "whole number" : "number"} ${bounds.join(" and ")}`, unit),
+      advice: "correct the number or its unit",
+    };
+  }),
+  "compounding.gap-not-there": noAnswer(({ gap, gaps, own }: Texts<"gap" | "gaps"> & Partial<Texts<"own">>) => ({
+    found: `${gap} mm`,
+    expected: own === undefined ? gaps : `${own} mm at the compounding rolls, or ${gaps}`,
+    advice:
+      own === undefined
+        ? "compound at a gap that the rolls have, or give rolls of their own under the machine's `compoundingGap:`"
+        : "compound at a gap that the rolls have",
+  })),
   "fits.rolls-too-narrow": noAnswer(({ width, rolls }: Texts<"width" | "rolls">) => ({
     found: `a sheet ${width} mm wide`,
     expected: `at most ${rolls} mm`,
@@ -67,7 +107,21 @@ export const sheet = {
       advice: `slit the sheet lengthwise into ${strips} strips of about ${each} mm, or roll it ${widest} mm wide`,
     }),
   ),
-  // HAND sheet/passes/fits.ts:63 "fits.cutter-not-there" found: CallExpression sizeText(cutter) | expected: ConditionalExpression cutters.length === 0 ? "a cutter that the machine has" : cutters.map(({ size }) => sizeText(size)).join(", ") | advice: ConditionalExpression nearest === undefined ? "list the cutters of the machine, or a knife by its strand width" : `the nearest is ${sizeText(nearest.size)}, ${fixedText(widthOf(nearest.size), 2)} mm`
+  "fits.cutter-not-there": noAnswer(
+    ({
+      cutter,
+      cutters,
+      nearest,
+      width,
+    }: Texts<"cutter"> & Lists<"cutters"> & Partial<Texts<"nearest" | "width">>) => ({
+      found: cutter,
+      expected: cutters.length === 0 ? "a cutter that the machine has" : cutters.join(", "),
+      advice:
+        nearest === undefined
+          ? "list the cutters of the machine, or a knife by its strand width"
+          : `the nearest is ${nearest}, ${width} mm`,
+    }),
+  ),
   "fits.sheet-too-long": noAnswer(
     ({ length, longestSheet, sheets, each }: Texts<"length" | "longestSheet" | "sheets" | "each">) => ({
       found: `a sheet of ${length} mm`,
@@ -75,8 +129,33 @@ export const sheet = {
       advice: `divide the dough into ${sheets} sheets of ${each} mm`,
     }),
   ),
-  // HAND sheet/passes/fixed-steps.ts:47 "passes.final-not-on-setting" found: CallExpression mm(final) | advice: ConditionalExpression choices === "" ? "measure the settings and list them" : `ask for ${choices}, or allow a larger difference`
-  // HAND sheet/passes/fixed-steps.ts:62 "passes.step-too-big" advice: ConditionalExpression from === undefined ? `press or roll the dough to at most ${mm(downwards(to.thickness.div(ONE.minus(limit.div(HUNDRED)))))} first` : `find a setting between ${mm(thinnestAfter(before, limit
+  "passes.final-not-on-setting": noAnswer(({ final, choices }: Texts<"final"> & Lists<"choices">) => ({
+    found: final,
+    expected: "a thickness that one of the settings gives",
+    advice:
+      choices.length === 0
+        ? "measure the settings and list them"
+        : `ask for ${choices.join(" or ")}, or allow a larger difference`,
+  })),
+  "passes.step-too-big": noAnswer(
+    ({
+      before,
+      from,
+      to,
+      after,
+      reduction,
+      most,
+      thickest,
+      thinnest,
+    }: Texts<"before" | "to" | "after" | "reduction" | "most" | "thickest" | "thinnest"> & Partial<Texts<"from">>) => ({
+      found: `from ${from === undefined ? `the first thickness of ${before}` : `setting ${from} (${before})`} to setting ${to} (${after}) one pass takes off ${reduction}`,
+      expected: `at most ${most} in one pass`,
+      advice:
+        from === undefined
+          ? `press or roll the dough to at most ${thickest} first`
+          : `find a setting between ${thinnest} and ${before}, or allow ${reduction}`,
+    }),
+  ),
   "passes.final-outside-gap": noAnswer(
     ({ lastGap, least, greatest, possible }: Texts<"lastGap" | "least" | "greatest" | "possible">) => ({
       found: `a gap of ${lastGap} for the final thickness`,
@@ -91,8 +170,16 @@ export const sheet = {
       advice: `press or roll the dough by hand to at most ${thickest} first`,
     }),
   ),
-  // HAND sheet/passes/machine-of.ts:23 "machine.unknown" expected: ConditionalExpression names.length === 0 ? "a machine described under `machines:`" : `one of: ${names.join(", ")}` | advice: ConditionalExpression nearest.length > 0 ? `did you mean ${nearest.map((one) => `"${one}"`).join(" or ")}?` : "describe it under `machines:`, here or in an included file"
-  // HAND sheet/passes/machine.ts:104 "machine.gaps-reversed" hand code
+  "machine.unknown": input(({ name, names, nearest }: Texts<"name"> & Lists<"names" | "nearest">) => ({
+    found: `"${name}"`,
+    expected: oneOf(names, "a machine described under `machines:`"),
+    advice: didYouMean(nearest, "describe it under `machines:`, here or in an included file"),
+  })),
+  "weighing.unreadable": input(({ written, example }: Texts<"written" | "example">) => ({
+    found: written,
+    expected: `what went in and what came out, such as "${example}", or with what was added, "10 kg + 50 g to 9.9 kg"`,
+    advice: "weigh before and after the stage and write both with their units",
+  })),
   "machine.too-many-settings": input(({ settings, most }: Counts<"most"> & Counts<"settings">) => ({
     found: `${settings}`,
     expected: `at most ${most} settings`,
@@ -108,15 +195,37 @@ export const sheet = {
     expected: "a name for each setting",
     advice: "rename or drop one of them",
   })),
-  // HAND sheet/passes/pass-request.ts:73 "passes.first-thickness" found: ConditionalExpression compounding === undefined ? "neither" : "both" | advice: ConditionalExpression compounding === undefined ? "measure the dough as it goes to the rolls and give it in mm" : "leave the thickness out: the compounding gap gives it"
-  // HAND sheet/passes/passes.ts:112 "passes.not-thinner" hand code
-  // HAND sheet/passes/steps-for-gaps.ts:41 "passes.not-thinner" hand code
+  "passes.first-thickness": input(({ stated }: { readonly stated: "neither" | "both" }) => ({
+    found: stated,
+    expected: "the thickness of the dough before the first pass, or how it is compounded",
+    advice:
+      stated === "neither"
+        ? "measure the dough as it goes to the rolls and give it in mm"
+        : "leave the thickness out: the compounding gap gives it",
+  })),
+  "passes.not-thinner": input((facts: Texts<"final" | "first"> | Texts<"thickness" | "before">) =>
+    "final" in facts
+      ? {
+          found: `${facts.final} mm from a dough of ${facts.first} mm`,
+          expected: "a final thickness below the first",
+          advice: "lower the final thickness or start thicker",
+        }
+      : {
+          found: `${facts.thickness} after ${facts.before}`,
+          expected: "no pass that leaves the sheet thicker",
+          advice: "lower this gap",
+        },
+  ),
   "passes.no-gaps": input(() => ({
     found: "an empty list",
     expected: "at least one gap in mm",
     advice: "list the gaps, widest first",
   })),
-  // HAND sheet/passes/steps-for-gaps.ts:62 "passes.list-misses-final" advice: const used twice advice
+  "passes.list-misses-final": input(({ last, final, within }: Texts<"last" | "final" | "within">) => ({
+    found: `a last sheet of ${last}`,
+    expected: `${final}, within ${within}`,
+    advice: "change the last gap or the final thickness",
+  })),
   "sheet.not-stated": input(() => ({
     found: "nothing about the sheet",
     expected: "a section `sheet:`",
@@ -132,14 +241,33 @@ export const sheet = {
     expected: "at least one strand across",
     advice: "roll a wider sheet, trim less or take a narrower cutter",
   })),
-  // HAND sheet/strands/geometry.ts:194 "geometry.too-short" found: ConditionalExpression short ? `cuts of ${fixedText(cutLength.value, 0)} mm from sheets of ${fixedText(length, 0)} mm` : `${fixedText(inStrands.value, 1)} g at the cutter for portions of ${fixedText(portion.value, 1 | advice: ConditionalExpression short ? `write a \`strandLength\` of at most ${fixedText(length.floor(), 0)} mm, or roll longer sheets or wider ones` : "take a larger load or a smaller portion"
-  // HAND sheet/water/dough-water.ts:176 "temperature.unknown-ingredient" advice: ConditionalExpression nearest === undefined ? "name it as the formula does" : `did you mean "${nearest}"?`
+  "geometry.too-short": noAnswer((facts: Texts<"cut" | "sheet" | "longest"> | Texts<"dough" | "portion">) => ({
+    ...("cut" in facts
+      ? {
+          found: `cuts of ${facts.cut} mm from sheets of ${facts.sheet} mm`,
+          advice: `write a \`strandLength\` of at most ${facts.longest} mm, or roll longer sheets or wider ones`,
+        }
+      : {
+          found: `${facts.dough} g at the cutter for portions of ${facts.portion} g`,
+          advice: "take a larger load or a smaller portion",
+        }),
+    expected: "at least one portion of a load",
+  })),
+  "temperature.unknown-ingredient": input(({ name, names, nearest }: Texts<"name"> & Lists<"names" | "nearest">) => ({
+    found: `"${name}"`,
+    expected: `one of: ${names.join(", ")}`,
+    advice: didYouMean(nearest, "name it as the formula does"),
+  })),
   "temperature.no-flour-left": input(() => ({
     found: "none",
     expected: "at least one flour at the temperature of the flour",
     advice: "write the temperature of most of the flour as `flour:`, and only that of the others under `ingredients:`",
   })),
-  // HAND sheet/water/dough-water.ts:300 "temperature.missing" expected: identifier expected
+  "temperature.missing": input(({ key, of }: Texts<"key"> & { readonly of: keyof typeof temperatures }) => ({
+    found: "nothing",
+    expected: temperatures[of],
+    advice: `write \`${key}: 20 °C\` under \`temperature:\``,
+  })),
   "temperature.no-tap-water": noAnswer(() => ({
     found: "a dough without tap water",
     expected: "tap water to warm or cool",
@@ -172,11 +300,15 @@ export const sheet = {
       advice: "check the weights, the lengths and their units, and measure again",
     }),
   ),
-  // HAND sheet/water/measurements.ts:102 "measured.thickness-or-density" found: identifier found
+  "measured.thickness-or-density": input(({ stated }: { readonly stated: "neither" | "both" }) => ({
+    found: stated,
+    expected: "the thickness of the strip, or its density",
+    advice: "give the thickness to find the density, or the density to find the mean thickness",
+  })),
   "measured.cook-pair": input(() => ({
     found: "no such pair",
     expected: "the raw and the cooked weight, or the water before and after cooking with the solids lost",
-    advice: "give --raw '500 g' --cooked '880 g'",
+    advice: "weigh the noodles raw and cooked",
   })),
   "temperature.too-warm": noAnswer(({ coolEnough }: Texts<"coolEnough">) => ({
     found: "a dough too warm even with all its water as ice",

@@ -1,11 +1,8 @@
-import { input, type Lists, type Texts } from "./entry.ts";
+import type { Path } from "../path.ts";
+import { type Counts, input, type Lists, type Texts } from "./entry.ts";
+import { didYouMean } from "./words.ts";
 
 export const spec = {
-  "path.unreadable": input(({ said }: Texts<"said">) => ({
-    found: `"${said}"`,
-    expected: "a key of the spec, = and its value",
-    advice: "write it like 'water.added=38 %', 'flours[0].amount=60 %' or 'flours.bread flour.amount=60 %'",
-  })),
   "path.no-entry": input(({ entry, names, nearest: [nearest] }: Texts<"entry"> & Lists<"names" | "nearest">) => ({
     found: `"${entry}"`,
     expected: names.length === 0 ? "a list with entries" : `an entry of the list: ${names.join(", ")}`,
@@ -26,11 +23,91 @@ export const spec = {
     expected: "at most 20 levels",
     advice: "write a spec by its schema",
   })),
-  // HAND spec/read-spec.ts:91 code code not literal | found: CallExpression say(input) | expected: identifier expected | advice: identifier advice
-  // HAND spec/read-spec.ts:97 "spec.choice" found: CallExpression say(input) | advice: ConditionalExpression nearest === undefined ? "take one of these" : `did you mean "${nearest}"?`
-  // HAND spec/read-spec.ts:101 "spec.size" found: CallExpression say(input) | expected: CallExpression sizeText(issue)
-  // HAND spec/read-spec.ts:112 "spec.missing" expected: const used twice words | advice: CallExpression exampleAdvice(path, meaning)
-  // HAND spec/read-spec.ts:114 "spec.type" found: CallExpression say(input) | expected: const used twice words | advice: CallExpression exampleAdvice(path, meaning)
-  // HAND spec/read-spec.ts:143 "spec.unknown-key" hand code
-  // HAND spec/read-spec.ts:153 "spec.unknown-key" hand code | advice: const used twice advice
+  "spec.choice": input(({ written, choices, nearest }: Texts<"written"> & Lists<"choices" | "nearest">) => ({
+    found: written,
+    expected: `one of: ${choices.join(", ")}`,
+    advice: didYouMean(nearest, "take one of these"),
+  })),
+  "spec.size": input(
+    ({ written, bound, limit, unit }: Texts<"written" | "bound" | "limit"> & Partial<Texts<"unit">>) => ({
+      found: written,
+      expected: `${bound} ${limit}${unit === undefined ? "" : ` ${unit}`}`,
+      advice: "check the value",
+    }),
+  ),
+  "spec.missing": input((facts: Wanted, path) => ({
+    found: "nothing",
+    expected: wantedText(facts),
+    advice: asWritten(facts, path),
+  })),
+  "spec.type": input((facts: Wanted & Texts<"written">, path) => ({
+    found: facts.written,
+    expected: wantedText(facts),
+    advice: asWritten(facts, path),
+  })),
+  "spec.unknown-key": input(
+    ({ key, allowed, nearest, recorded }: Texts<"key"> & Lists<"allowed" | "nearest"> & Partial<Texts<"recorded">>) => {
+      const found = `the key "${key}"`;
+      if (recorded !== undefined)
+        return {
+          found,
+          expected: `\`recorded: { ${recorded}: … }\``,
+          advice: `write it under \`recorded:\` as \`${recorded}\`, where it is kept: no source turns it into the water of a noodle dough`,
+        };
+      return {
+        found,
+        expected: `one of: ${allowed.join(", ")}`,
+        advice: nearest[0] === undefined ? "leave it out, or put it into `notes`" : `did you mean \`${nearest[0]}\`?`,
+      };
+    },
+  ),
+  "bounds.unreadable": input(({ written, example }: Texts<"written" | "example">) => ({
+    found: written,
+    expected: `${example === "" ? "a share of at most 100 %" : `an amount such as ${example}`}, a range, or one end of it`,
+    advice:
+      example === ""
+        ? 'write it like "11.5 %", "11 to 12 %", "at least 11 %", "at most 12 %" or "any"'
+        : `write it like "${example}", "at least ${example}" or "at most ${example}"`,
+  })),
+  "shelf.ratio": input(({ written }: Texts<"written">) => ({
+    found: written,
+    expected: "a number above zero",
+    advice: "write it like 0.5 for half the share of the other flour",
+  })),
+  "shelf.too-many": input(({ flours, most }: Counts<"flours" | "most">) => ({
+    found: `${flours} flours`,
+    expected: `at most ${most} flours`,
+    advice: "leave out those that this noodle does not take",
+  })),
+  "wanted.prefer": input(({ written }: Texts<"written">) => ({
+    found: written,
+    expected: "nearest, cheapest, fewest, most with the name of a flour, or use up with several names",
+    advice: 'write it like "nearest", "most rye flour" or "use up rye flour; barley flour"',
+  })),
 };
+
+/** What a key wants: its kind of value, its meaning, and an example. */
+type Wanted = Texts<"kind"> & Partial<Texts<"description" | "example">>;
+
+const kinds: Readonly<Record<string, string>> = {
+  string: "a text",
+  number: "a plain number",
+  int: "a whole number",
+  boolean: "true or false",
+  array: "a list",
+  object: "a section with keys",
+  record: "a section with keys",
+  quantity: "a quantity with its unit",
+  other: "another kind of value",
+};
+
+function wantedText({ kind, description }: Wanted): string {
+  const what = kinds[kind] ?? kind;
+  return description === undefined ? what : `${what} (${description.charAt(0).toLowerCase()}${description.slice(1)})`;
+}
+
+function asWritten({ example }: Wanted, path: Path): string {
+  if (example === undefined) return "look it up in the schema of a spec";
+  const key = path.at(-1);
+  return typeof key === "string" ? `write it like \`${key}: ${example}\`` : `write it like ${example}`;
+}

@@ -1,16 +1,7 @@
 import type { Batch } from "../../batch/batch.ts";
 import { exact, type Figure, worked } from "../../figure/figure.ts";
 import { type Graph, published } from "../../figure/graph.ts";
-import {
-  answer,
-  inputProblem,
-  type Note,
-  type Outcome,
-  type Path,
-  type Problem,
-  problem,
-  refuse,
-} from "../../figure/problem.ts";
+import { answer, type Note, type Outcome, type Path, type Problem, problem, refuse } from "../../figure/problem.ts";
 import { commonPractice, massBalance } from "../../figure/source.ts";
 import type { Formula } from "../../formula/formula.ts";
 import { type Decimal, dec, fixedText, sum } from "../../number/decimal.ts";
@@ -126,10 +117,9 @@ function timesOf(plan: PlanFields): readonly (readonly [path: Path, time: Quanti
 function unevenTimes(plan: PlanFields): readonly Problem[] {
   return timesOf(plan)
     .filter(([, time]) => !dec(time.value).mod(60).isZero())
-    .map(([path, time]) => {
-      const advice = `write ${dec(time.value).div(60).ceil().toFixed()} min`;
-      return inputProblem("plan.whole-minutes", path, time.text, "whole minutes", advice);
-    });
+    .map(([path, { text, value }]) =>
+      problem("plan.whole-minutes", path, { written: text, minutes: dec(value).div(60).ceil().toFixed() }),
+    );
 }
 
 function minutes(time: Quantity): number {

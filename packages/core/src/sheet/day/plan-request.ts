@@ -1,4 +1,4 @@
-import { inputProblem, type Problem, problem } from "../../figure/problem.ts";
+import { type Problem, problem } from "../../figure/problem.ts";
 import { type Limits, outsideLimits } from "../inputs.ts";
 import { readTimeOfDay } from "./clock.ts";
 
@@ -84,13 +84,7 @@ function machineProblems(stages: readonly PlanStage[], machines: readonly Machin
   return [
     ...twice.map((name) => problem("plan.machine-twice", ["machines"], { name })),
     ...missing.map(({ index, machine }) =>
-      inputProblem(
-        "plan.machine-not-there",
-        ["stages", index, "machine"],
-        `"${machine}"`,
-        names.length === 0 ? "a machine from the list" : `one of ${names.join(", ")}`,
-        "list the machine with its count, or name one of the list",
-      ),
+      problem("plan.machine-not-there", ["stages", index, "machine"], { machine, names }),
     ),
   ];
 }

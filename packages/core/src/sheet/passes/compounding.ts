@@ -1,5 +1,5 @@
 import { type Figure, worked } from "../../figure/figure.ts";
-import { noAnswer, type Problem } from "../../figure/problem.ts";
+import { type Problem, problem } from "../../figure/problem.ts";
 import { definition } from "../../figure/source.ts";
 import { type DecimalText, dec } from "../../number/decimal.ts";
 import type { Limits } from "../inputs.ts";
@@ -46,12 +46,13 @@ export function compoundingProblems({ gap }: Compounding, gaps: Gaps, own?: Deci
     gaps.kind === "free"
       ? `${gaps.least} to ${gaps.greatest} mm`
       : `one of ${gaps.settings.map((setting) => `${setting.gap} mm (${setting.name})`).join(", ")}`;
-  const advice =
-    own === undefined
-      ? "compound at a gap that the rolls have, or give rolls of their own under the machine's `compoundingGap:`"
-      : "compound at a gap that the rolls have";
-  const wanted = own === undefined ? expected : `${own} mm at the compounding rolls, or ${expected}`;
-  return [noAnswer("compounding.gap-not-there", ["compounding", "gap"], `${gap} mm`, wanted, advice)];
+  return [
+    problem("compounding.gap-not-there", ["compounding", "gap"], {
+      gap,
+      gaps: expected,
+      ...(own !== undefined && { own }),
+    }),
+  ];
 }
 
 /**

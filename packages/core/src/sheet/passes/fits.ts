@@ -1,4 +1,4 @@
-import { noAnswer, type Problem, problem } from "../../figure/problem.ts";
+import { type Problem, problem } from "../../figure/problem.ts";
 import { type DecimalText, dec, fixedText } from "../../number/decimal.ts";
 import type { Cutter, CutterSize, Machine } from "./machine.ts";
 
@@ -50,14 +50,12 @@ function cutterProblems({ width, cutter }: PlannedSheet, cutters: readonly Cutte
 
 function notThere(cutter: CutterSize, cutters: readonly Cutter[]): Problem {
   const byDistance = [...cutters].sort((a, b) => distance(a.size, cutter).comparedTo(distance(b.size, cutter)));
-  const nearest = byDistance[0];
-  const expected =
-    cutters.length === 0 ? "a cutter that the machine has" : cutters.map(({ size }) => sizeText(size)).join(", ");
-  const advice =
-    nearest === undefined
-      ? "list the cutters of the machine, or a knife by its strand width"
-      : `the nearest is ${sizeText(nearest.size)}, ${fixedText(widthOf(nearest.size), 2)} mm`;
-  return noAnswer("fits.cutter-not-there", ["cutter"], sizeText(cutter), expected, advice);
+  const [nearest] = byDistance;
+  return problem("fits.cutter-not-there", ["cutter"], {
+    cutter: sizeText(cutter),
+    cutters: cutters.map(({ size }) => sizeText(size)),
+    ...(nearest && { nearest: sizeText(nearest.size), width: fixedText(widthOf(nearest.size), 2) }),
+  });
 }
 
 function distance(one: CutterSize, other: CutterSize) {

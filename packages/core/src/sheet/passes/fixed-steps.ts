@@ -1,5 +1,5 @@
 import { exact } from "../../figure/figure.ts";
-import { answer, noAnswer, type Outcome, type Problem, refuse } from "../../figure/problem.ts";
+import { answer, type Outcome, type Problem, problem, refuse } from "../../figure/problem.ts";
 import { type Decimal, dec, HUNDRED, ONE } from "../../number/decimal.ts";
 import { bestWay, reductionOf, type Stop, type TooBigStep, thinnestAfter, tooBigSteps } from "./gap-choice.ts";
 import type { Gaps } from "./machine.ts";
@@ -43,27 +43,19 @@ function noSuchSetting(stops: readonly Stop[], final: Decimal): Problem {
   const thicker = stops.findLast((stop) => stop.thickness.gt(final));
   const thinner = stops.find((stop) => stop.thickness.lt(final));
   const near = [thicker, thinner].filter((stop) => stop !== undefined);
-  const choices = near.map((stop) => `${mm(stop.thickness)} (setting ${stop.name})`).join(" or ");
-  return noAnswer(
-    "passes.final-not-on-setting",
-    ["finalThickness"],
-    mm(final),
-    "a thickness that one of the settings gives",
-    choices === "" ? "measure the settings and list them" : `ask for ${choices}, or allow a larger difference`,
-  );
+  const choices = near.map((stop) => `${mm(stop.thickness)} (setting ${stop.name})`);
+  return problem("passes.final-not-on-setting", ["finalThickness"], { final: mm(final), choices });
 }
 
 function stepProblem({ from, before, to }: TooBigStep, limit: Decimal): Problem {
-  const start = from === undefined ? `the first thickness of ${mm(before)}` : `setting ${from.name} (${mm(before)})`;
-  const advice =
-    from === undefined
-      ? `press or roll the dough to at most ${mm(downwards(to.thickness.div(ONE.minus(limit.div(HUNDRED)))))} first`
-      : `find a setting between ${mm(thinnestAfter(before, limit))} and ${mm(before)}, or allow ${percent(reductionOf(before, to.thickness))}`;
-  return noAnswer(
-    "passes.step-too-big",
-    ["gaps"],
-    `from ${start} to setting ${to.name} (${mm(to.thickness)}) one pass takes off ${percent(reductionOf(before, to.thickness))}`,
-    `at most ${percent(limit.div(HUNDRED))} in one pass`,
-    advice,
-  );
+  return problem("passes.step-too-big", ["gaps"], {
+    before: mm(before),
+    to: to.name,
+    after: mm(to.thickness),
+    reduction: percent(reductionOf(before, to.thickness)),
+    most: percent(limit.div(HUNDRED)),
+    thickest: mm(downwards(to.thickness.div(ONE.minus(limit.div(HUNDRED))))),
+    thinnest: mm(thinnestAfter(before, limit)),
+    ...(from !== undefined && { from: from.name }),
+  });
 }

@@ -1,4 +1,4 @@
-import { answer, inputProblem, type Outcome, refuse } from "../../figure/problem.ts";
+import { answer, type Outcome, problem, refuse } from "../../figure/problem.ts";
 import type { MachineFields, OwnMachines } from "../../materials/machine-schema.ts";
 import { nearestNames } from "../../materials/nearest.ts";
 import type { Spec } from "../../spec/spec.ts";
@@ -14,13 +14,7 @@ export function machineNamed(name: string, spec: Pick<Spec, "machines">, include
   const fields = Object.hasOwn(machines, name) ? machines[name] : undefined;
   if (fields !== undefined) return answer(machineOf(name, fields));
   const names = Object.keys(machines);
-  const nearest = nearestNames(name, names);
-  const expected = names.length === 0 ? "a machine described under `machines:`" : `one of: ${names.join(", ")}`;
-  const advice =
-    nearest.length > 0
-      ? `did you mean ${nearest.map((one) => `"${one}"`).join(" or ")}?`
-      : "describe it under `machines:`, here or in an included file";
-  return refuse(inputProblem("machine.unknown", ["sheet", "machine"], `"${name}"`, expected, advice));
+  return refuse(problem("machine.unknown", ["sheet", "machine"], { name, names, nearest: nearestNames(name, names) }));
 }
 
 function machineOf(name: string, fields: MachineFields): Machine {

@@ -1,4 +1,4 @@
-import { inputProblem, type Path, type Problem, problem } from "../../figure/problem.ts";
+import { type Path, type Problem, problem } from "../../figure/problem.ts";
 import { type DecimalText, dec } from "../../number/decimal.ts";
 import { type Limits, outsideLimits } from "../inputs.ts";
 
@@ -99,10 +99,7 @@ export function gapProblems(gaps: Gaps, path: Path): readonly Problem[] {
       { path: [...path, "greatest"], value: gaps.greatest, unit: "mm", above: "0", most: "200" },
     ]);
     if (limits.length > 0 || dec(gaps.least).lt(gaps.greatest)) return limits;
-    const found = `${gaps.least} to ${gaps.greatest} mm`;
-    return [
-      inputProblem("machine.gaps-reversed", path, found, "the least gap below the greatest", "exchange the two gaps"),
-    ];
+    return [problem("machine.gaps-reversed", path, { least: gaps.least, greatest: gaps.greatest })];
   }
   if (gaps.settings.length > MOST_SETTINGS) {
     return [problem("machine.too-many-settings", path, { settings: gaps.settings.length, most: MOST_SETTINGS })];

@@ -1,5 +1,5 @@
 import type { Figure } from "../../figure/figure.ts";
-import { inputProblem, type Problem } from "../../figure/problem.ts";
+import { type Problem, problem } from "../../figure/problem.ts";
 import type { DecimalText } from "../../number/decimal.ts";
 import { type Given, numberOf, outsideLimits } from "../inputs.ts";
 import { type Compounding, compoundingLimits, compoundingProblems } from "./compounding.ts";
@@ -64,11 +64,7 @@ export function passRequestProblems(request: PassRequest): readonly Problem[] {
 
 function firstProblems({ firstThickness, compounding }: PassRequest): readonly Problem[] {
   if ((firstThickness === undefined) !== (compounding === undefined)) return [];
-  const found = compounding === undefined ? "neither" : "both";
-  const expected = "the thickness of the dough before the first pass, or how it is compounded";
-  const advice =
-    compounding === undefined
-      ? "measure the dough as it goes to the rolls and give it in mm"
-      : "leave the thickness out: the compounding gap gives it";
-  return [inputProblem("passes.first-thickness", ["firstThickness"], found, expected, advice)];
+  return [
+    problem("passes.first-thickness", ["firstThickness"], { stated: compounding === undefined ? "neither" : "both" }),
+  ];
 }

@@ -1,5 +1,5 @@
 import { exact, type Figure, shownValue } from "../../figure/figure.ts";
-import { answer, inputProblem, type Note, type Outcome, type Problem, refuse } from "../../figure/problem.ts";
+import { answer, type Note, type Outcome, type Problem, problem, refuse } from "../../figure/problem.ts";
 import { commonPractice, definition, type Source } from "../../figure/source.ts";
 import { decimalText, HUNDRED } from "../../number/decimal.ts";
 import { asked, askedOr } from "../inputs.ts";
@@ -107,9 +107,7 @@ export function passSchedule(request: PassRequest): Outcome<PassSchedule> {
 }
 
 function notThinner(first: string, final: string): Problem {
-  const found = `${final} mm from a dough of ${first} mm`;
-  const advice = "lower the final thickness or start thicker";
-  return inputProblem("passes.not-thinner", ["finalThickness"], found, "a final thickness below the first", advice);
+  return problem("passes.not-thinner", ["finalThickness"], { final, first });
 }
 
 function numbered(

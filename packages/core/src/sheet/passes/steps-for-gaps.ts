@@ -1,5 +1,5 @@
 import { exact } from "../../figure/figure.ts";
-import { answer, inputProblem, type Note, type Outcome, type Problem, problem, refuse } from "../../figure/problem.ts";
+import { answer, type Note, type Outcome, type Problem, problem, refuse } from "../../figure/problem.ts";
 import { type DecimalText, dec, HUNDRED } from "../../number/decimal.ts";
 import { fixedSteps } from "./fixed-steps.ts";
 import { freeSteps } from "./free-steps.ts";
@@ -36,10 +36,7 @@ function listedSteps(gaps: readonly DecimalText[], reduction: Reduction): Outcom
     const before = exact(steps[index - 1]?.thickness ?? first);
     const path = ["gaps", "gaps", index];
     if (exact(thickness).gt(before)) {
-      const found = `${mm(exact(thickness))} after ${mm(before)}`;
-      problems.push(
-        inputProblem("passes.not-thinner", path, found, "no pass that leaves the sheet thicker", "lower this gap"),
-      );
+      problems.push(problem("passes.not-thinner", path, { thickness: mm(exact(thickness)), before: mm(before) }));
     } else if (!keepsTo(exact(largestReduction), before, exact(thickness))) {
       const text = `Pass ${passesBefore + index + 1} takes off ${percent(reductionOf(before, exact(thickness)))}, more than the limit of ${percent(exact(largestReduction).div(HUNDRED))}.`;
       notes.push({ code: "passes.above-limit", path, text });
@@ -55,8 +52,11 @@ function endProblems(steps: readonly PassStep[], { final, finalTolerance }: Redu
   }
   const off = exact(last.thickness).minus(exact(final)).abs();
   if (off.lte(exact(finalTolerance))) return [];
-  const found = `a last sheet of ${mm(exact(last.thickness))}`;
-  const expected = `${mm(exact(final))}, within ${mm(exact(finalTolerance))}`;
-  const advice = "change the last gap or the final thickness";
-  return [inputProblem("passes.list-misses-final", ["gaps", "gaps"], found, expected, advice)];
+  return [
+    problem("passes.list-misses-final", ["gaps", "gaps"], {
+      last: mm(exact(last.thickness)),
+      final: mm(exact(final)),
+      within: mm(exact(finalTolerance)),
+    }),
+  ];
 }

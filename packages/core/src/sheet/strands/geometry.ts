@@ -1,5 +1,5 @@
 import { exact, type Figure, worked } from "../../figure/figure.ts";
-import { answer, noAnswer, type Outcome, type Problem, problem, refuse } from "../../figure/problem.ts";
+import { answer, type Outcome, type Problem, problem, refuse } from "../../figure/problem.ts";
 import { definition, massBalance } from "../../figure/source.ts";
 import { type Decimal, type DecimalText, dec, fixedText } from "../../number/decimal.ts";
 import { asked, outsideLimits } from "../inputs.ts";
@@ -186,13 +186,13 @@ export function lengthInStrands(sheetLength: Figure, { endTrim }: Pick<CutReques
 
 function tooShort(cutLength: Figure, length: Decimal, portion: Figure, inStrands: Figure): Problem {
   const short = exact(cutLength).gt(length) && length.gte(1);
-  const found = short
-    ? `cuts of ${fixedText(cutLength.value, 0)} mm from sheets of ${fixedText(length, 0)} mm`
-    : `${fixedText(inStrands.value, 1)} g at the cutter for portions of ${fixedText(portion.value, 1)} g`;
-  const advice = short
-    ? `write a \`strandLength\` of at most ${fixedText(length.floor(), 0)} mm, or roll longer sheets or wider ones`
-    : "take a larger load or a smaller portion";
-  return noAnswer("geometry.too-short", ["dough"], found, "at least one portion of a load", advice);
+  return problem(
+    "geometry.too-short",
+    ["dough"],
+    short
+      ? { cut: fixedText(cutLength.value, 0), sheet: fixedText(length, 0), longest: fixedText(length.floor(), 0) }
+      : { dough: fixedText(inStrands.value, 1), portion: fixedText(portion.value, 1) },
+  );
 }
 
 /**

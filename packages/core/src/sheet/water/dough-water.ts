@@ -6,16 +6,7 @@ import { type Composition, sharesOf } from "../../chemistry/composition.ts";
 import { type DissolvingSalt, isDissolving, speciesNames } from "../../chemistry/species.ts";
 import { exact, type Figure, found, given, worked } from "../../figure/figure.ts";
 import { type Graph, type Published, published } from "../../figure/graph.ts";
-import {
-  answer,
-  inputProblem,
-  type Note,
-  type Outcome,
-  type Path,
-  type Problem,
-  problem,
-  refuse,
-} from "../../figure/problem.ts";
+import { answer, type Note, type Outcome, type Path, type Problem, problem, refuse } from "../../figure/problem.ts";
 import { definition, massBalance } from "../../figure/source.ts";
 import type { FormulaLine } from "../../formula/line.ts";
 import { massField } from "../../materials/fields.ts";
@@ -160,7 +151,7 @@ function reworkBody(
   { room, ingredients = {} }: Temperatures,
 ): Outcome<Ingredient> {
   const own = Object.entries(ingredients).find(([name]) => sameName(name, reworkName))?.[1] ?? room;
-  if (own === undefined) return refuse(missing("room", "the temperature of the room, which rework has"));
+  if (own === undefined) return refuse(missing("room", "rework"));
   const heat = heatOfLines(
     lines.map(({ line }) => line),
     reworkName,
@@ -170,10 +161,8 @@ function reworkBody(
 }
 
 function notThere(name: string, names: readonly string[]): Problem {
-  const [nearest] = nearestNames(name, names);
-  const advice = nearest === undefined ? "name it as the formula does" : `did you mean "${nearest}"?`;
-  const path = ["temperature", "ingredients", name];
-  return inputProblem("temperature.unknown-ingredient", path, `"${name}"`, `one of: ${names.join(", ")}`, advice);
+  const nearest = nearestNames(name, names).slice(0, 1);
+  return problem("temperature.unknown-ingredient", ["temperature", "ingredients", name], { name, names, nearest });
 }
 
 function allFlourApart(): Problem {
@@ -215,8 +204,7 @@ function massOfLines(name: string, lines: readonly WeighedLine[]): Figure {
 
 /** Eggs, salts and all else in one, at the temperature of the room. */
 function otherIngredients(others: readonly WeighedLine[], { room }: Temperatures): Outcome<readonly Ingredient[]> {
-  if (room === undefined)
-    return refuse(missing("room", "the temperature of the room, which all other ingredients have"));
+  if (room === undefined) return refuse(missing("room", "others"));
   const name = "other ingredients";
   const heat = heatOfLines(
     others.map(({ line }) => line),
@@ -294,14 +282,13 @@ function neededOf({
 }: Temperatures): Outcome<{ readonly dough: DecimalText; readonly flour: DecimalText }> {
   if (dough !== undefined && flour !== undefined) return answer({ dough: dough.value, flour: flour.value });
   return refuse(
-    ...(dough === undefined ? [missing("dough", "the dough temperature wanted")] : []),
-    ...(flour === undefined ? [missing("flour", "the temperature of the flour")] : []),
+    ...(dough === undefined ? [missing("dough", "wanted")] : []),
+    ...(flour === undefined ? [missing("flour", "flour")] : []),
   );
 }
 
-function missing(key: "dough" | "flour" | "room", expected: string): Problem {
-  const advice = `write \`${key}: 20 °C\` under \`temperature:\`, or give --${key}-at '20 °C'`;
-  return inputProblem("temperature.missing", ["temperature", key], "nothing", expected, advice);
+function missing(key: "dough" | "flour" | "room", of: "wanted" | "flour" | "rework" | "others"): Problem {
+  return problem("temperature.missing", ["temperature", key], { key, of });
 }
 
 function noTapWater(): Problem {

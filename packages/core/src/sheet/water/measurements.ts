@@ -1,16 +1,8 @@
 import * as z from "zod";
 import { exact, type Figure } from "../../figure/figure.ts";
 import { withOrigins } from "../../figure/graph.ts";
-import {
-  answer,
-  inputProblem,
-  type Note,
-  type Outcome,
-  type Path,
-  type Problem,
-  problem,
-  refuse,
-} from "../../figure/problem.ts";
+import { answer, type Note, type Outcome, type Path, type Problem, problem, refuse } from "../../figure/problem.ts";
+import { said } from "../../figure/said.ts";
 import { massField, quantityField, refuseValue, shareField } from "../../materials/fields.ts";
 import { densityField, lengthField, MOST_DENSITY } from "../../materials/machine-schema.ts";
 import { type DecimalText, dec, fixedText } from "../../number/decimal.ts";
@@ -60,7 +52,9 @@ export function measuredSheet(input: unknown): Outcome<Measurement> {
   if (!reading.ok) return reading;
   const { length, width, mass, thickness, density, gap } = reading.value;
   if ((thickness === undefined) === (density === undefined)) {
-    return refuse(thicknessOrDensity(thickness === undefined ? "neither" : "both"));
+    return refuse(
+      problem("measured.thickness-or-density", ["thickness"], { stated: thickness === undefined ? "neither" : "both" }),
+    );
   }
   const strip = { length: length.value, width: width.value, mass: mass.value };
   const first = thickness
@@ -103,12 +97,6 @@ function implausible(figure: Figure, path: Path, least: string, most: string): r
   ];
 }
 
-function thicknessOrDensity(found: string): Problem {
-  const expected = "the thickness of the strip, or its density";
-  const advice = "give the thickness to find the density, or the density to find the mean thickness";
-  return inputProblem("measured.thickness-or-density", ["thickness"], found, expected, advice);
-}
-
 interface Weighing {
   readonly before: DecimalText;
   readonly added?: DecimalText;
@@ -128,11 +116,7 @@ function weighingField(stage: string) {
       );
       const [into, out, more] = readings.map((reading) => (reading.ok ? reading.quantity.value : undefined));
       if (into === undefined || out === undefined || readings.some(({ ok }) => !ok)) {
-        return refuseValue(context, {
-          code: "weighing.unreadable",
-          expected: `what went in and what came out, such as "${example}", or with what was added, "10 kg + 50 g to 9.9 kg"`,
-          advice: "weigh before and after the stage and write both with their units",
-        });
+        return refuseValue(context, problem("weighing.unreadable", [], { written: said(input), example }));
       }
       return { before: into, ...(more !== undefined && { added: more }), after: out };
     })

@@ -1,0 +1,233 @@
+import { type Code, type Facts, input, type Lists, noAnswer, type Texts } from "@noodlewright/core/figure";
+
+/** Problems of files, flags and words of the command line, and their sentences. */
+export const catalogue = {
+  "file.empty": input(() => ({ found: "nothing", expected: "a spec", advice: "start from `noodlewright new`" })),
+  "file.no-input": input(() => ({
+    found: "a terminal",
+    expected: "a spec",
+    advice: "pipe a spec in, or name its file",
+  })),
+  "file.too-large": input(
+    ({ of, most }: { readonly of: "bytes" | "bytes left" | "marks" | "values" } & Texts<"most">) => {
+      const counted = of === "marks" ? "marks, words and line ends" : "values";
+      return of === "bytes" || of === "bytes left"
+        ? {
+            found: `more than ${most}${of === "bytes" ? "" : ", with the files before it"}`,
+            expected: `at most ${most}`,
+            advice: thisSpec,
+          }
+        : {
+            found: `more than ${most} ${counted}`,
+            expected: `at most ${most}`,
+            advice: "leave out what this noodle does not use",
+          };
+    },
+  ),
+  "file.not-text": input(() => ({
+    found: "bytes that are no text",
+    expected: "YAML or JSON in UTF-8",
+    advice: thisSpec,
+  })),
+  "file.unreadable": input((facts: Texts<"error"> | Texts<"folder">) => {
+    if ("folder" in facts)
+      return { found: `no folder ${facts.folder}`, expected: "a folder that can be read", advice: "check its name" };
+    const [found, advice] = unreadable[facts.error] ?? [
+      `a file that cannot be read (${facts.error})`,
+      "check the file",
+    ];
+    return { found, expected: "a file that can be read", advice };
+  }),
+  "file.no-kitchen": input(() => ({
+    found: "no kitchen file",
+    expected: "a file with `materials:` or `machines:`",
+    advice: "name the kitchen file, or leave it out",
+  })),
+  "file.tab": input(() => ({
+    found: "a tab at the start of the line",
+    expected: "spaces",
+    advice: "indent with spaces",
+  })),
+  "file.several": input(() => ({
+    found: "more than one document",
+    expected: "one spec in a file",
+    advice: "split the file at its `---` lines",
+  })),
+  "file.too-deep": input(() => ({
+    found: "lists within lists within lists",
+    expected: "a spec",
+    advice: thisSpec,
+  })),
+  "file.syntax": input(({ detail }: Texts<"detail">) => ({
+    found: `text that is no YAML (${detail})`,
+    expected: "YAML or JSON",
+    advice: "check indents, colons and quotes here",
+  })),
+  "file.duplicate-key": input(({ key }: Texts<"key">) => ({
+    found: `the key ${key} again`,
+    expected: "every key once",
+    advice: "remove one of them",
+  })),
+  "file.alias": input(({ alias }: Texts<"alias">) => ({
+    found: `*${alias}, which no anchor names`,
+    expected: "an alias of a value",
+    advice: "name a value with `&` first, or write it out",
+  })),
+  "file.aliases": input(({ most }: Texts<"most">) => ({
+    found: "aliases within aliases",
+    expected: `at most ${most} uses of aliases`,
+    advice: "write the values out",
+  })),
+  "file.there": input(() => ({
+    found: "a file of this name",
+    expected: "a new file",
+    advice: "name another file: this one is kept as it is",
+  })),
+  "file.input": input(() => ({
+    found: "a file that this answer was read from",
+    expected: "another file",
+    advice: "name another file",
+  })),
+  "file.foreign": input(() => ({
+    found: "a file that noodlewright did not write",
+    expected: "a new file, or one that it wrote",
+    advice: "name another file, or write over it with --force",
+  })),
+  "file.unwritable": input(({ error }: Partial<Texts<"error">>) => ({
+    found:
+      error === "no file"
+        ? "a folder, a pipe or a device"
+        : `a file that cannot be written${error ? ` (${error})` : ""}`,
+    expected: "a file in a folder that is there",
+    advice: error === "no file" ? "name a file, or print with -" : "check the folder and the room on the disk",
+  })),
+  "flag.missing": input(({ wanted, example }: Texts<"wanted"> & Partial<Texts<"example">>) => ({
+    found: "nothing",
+    expected: wanted,
+    advice: example === undefined ? "see the examples in the help of this command" : `write it like ${example}`,
+  })),
+  "strength.unreadable": input(({ written, forms }: Texts<"written" | "forms">) => ({
+    found: written,
+    expected: `a strength: ${forms}`,
+    advice: "write it so, with its unit",
+  })),
+  "alkalinity.unreadable": input(({ written, forms }: Texts<"written" | "forms">) => ({
+    found: written,
+    expected: forms,
+    advice: "copy it from the label",
+  })),
+  "normality.unreadable": input(({ written }: Texts<"written">) => ({
+    found: written,
+    expected: 'a normality such as "1 N"',
+    advice: "read it off the bottle of acid",
+  })),
+  "ratio.unreadable": input(({ written, products }: Texts<"written"> & Lists<"products">) => ({
+    found: written,
+    expected: `a part for each of the ${products.length} products, such as "${products.map((_, index) => index + 1).join(" to ")}"`,
+    advice: "write the parts in the order of the products",
+  })),
+  "weighing.division": input(({ written }: Texts<"written">) => ({
+    found: written,
+    expected: "the smallest step of the scale, above 0",
+    advice: "read it off the scale",
+  })),
+  "convert.products": input(({ twice }: Partial<Texts<"twice">>) =>
+    twice === undefined
+      ? { found: "more than two products", expected: "one product or two", advice: "take two of them" }
+      : { found: `${twice} twice`, expected: "two different products", advice: "name it once" },
+  ),
+  "stock.loads": input(({ written }: Texts<"written">) => ({
+    found: written,
+    expected: "a whole number of loads a day",
+    advice: "write it like 4",
+  })),
+  "strength.reading": input(({ written }: Texts<"written">) => ({
+    found: written,
+    expected: "a density or degrees Baumé",
+    advice: 'write it like "24.5 °Bé" or "1.21 g/mL"',
+  })),
+  "strength.error": input(({ written }: Texts<"written">) => ({
+    found: written,
+    expected: "an error in the unit of the reading",
+    advice: "write both in one unit",
+  })),
+  "replace.missing": input(() => ({
+    found: "nothing that is missing",
+    expected: "a flour or an ingredient of the spec",
+    advice: "write it like --missing 'rye flour'",
+  })),
+  "cards.out-missing": input(() => ({
+    found: "no folder to write to",
+    expected: "a folder, such as -o cards",
+    advice: "name it with --out",
+  })),
+  "set.no-spec": input(() => ({
+    found: "no spec to set a value of",
+    expected: "a spec file before it",
+    advice: "name the spec, or say flour and water by their own flags",
+  })),
+  "path.unreadable": input(({ said }: Texts<"said">) => ({
+    found: `"${said}"`,
+    expected: "a key of the spec, = and its value",
+    advice: "write it like 'water.added=38 %', 'flours[0].amount=60 %' or 'flours.bread flour.amount=60 %'",
+  })),
+  "cards.none": noAnswer(({ folder }: Texts<"folder">) => ({
+    found: `no spec with a batch in ${folder}`,
+    expected: "a folder with specs that state a batch",
+    advice: "name another folder, or write `batch:` in the specs",
+  })),
+  "card.date": input(({ written }: Texts<"written">) => ({
+    found: written,
+    expected: "a date such as 2026-11-25",
+    advice: "write year, month and day",
+  })),
+  "figure.unknown": input(({ id, count, nearest }: Texts<"id" | "count"> & Lists<"nearest">) => ({
+    found: `no figure "${id}"`,
+    expected: `one of the ${count} figures behind this answer`,
+    advice: `${nearest.length > 0 ? `did you mean ${nearest.join(" or ")}? ` : ""}--format json lists them all under "figures"`,
+  })),
+};
+
+const thisSpec = "check that this is the spec";
+
+const unreadable: Readonly<Record<string, readonly [found: string, advice: string]>> = {
+  ENOENT: ["no file of this name", "check the name and the folder"],
+  ENOTDIR: ["no file of this name", "check the name and the folder"],
+  NOFILE: ["a pipe or a device", "name a file, or pipe it in and name it -"],
+  EISDIR: ["a folder", "name the file in it"],
+  EACCES: ["a file that may not be read", "check its permissions"],
+};
+
+const listAlkalis = " (`noodlewright materials --kind alkali` lists them)";
+
+const listSalts = " (`noodlewright alkali list` lists the salts)";
+
+function severalHint({ kind, ask }: Facts["materials.several"]): string {
+  if (kind === "flour") return " (`noodlewright materials` lists them)";
+  return ask.includes("titration") ? " (`noodlewright alkali assay` works a titration out)" : "";
+}
+
+/** What the advice on a problem of the library says besides on a command line: flags and commands. */
+export const hints: { readonly [Each in Code]?: (facts: Facts[Each]) => string } = {
+  "batch.not-stated": () => ", or give it as a flag such as --bowls 320 --raw-weight '130 g'",
+  "compare.one": () => ", such as --set 'water.added=38 %'",
+  "lot.none": () => ", or use --of, --protein and --moisture",
+  "materials.none": ({ alkali }) => (alkali ? listAlkalis : ""),
+  "materials.several": severalHint,
+  "materials.unknown": ({ alkali }) => (alkali ? listAlkalis : " (`noodlewright materials` lists it)"),
+  "measured.cook-pair": () => ": give --raw '500 g' --cooked '880 g'",
+  "picture.unknown": ({ names }) => (names.length === 0 ? "" : " with --picture"),
+  "plan.serve-missing": () => ", or give --serve 12:15",
+  "product.no-alkali": (facts) => ("nearest" in facts ? listSalts : ""),
+  "product.unknown": ({ alkali }) => (alkali ? listAlkalis : listSalts),
+  "replace.kind": ({ wanted }) => ` (\`noodlewright materials --kind ${wanted}\` lists them)`,
+  "search.several": severalHint,
+  "solutions.parts": ({ without }) => (without === undefined ? "" : ": --ratio-by 'as weighed'"),
+  "spec.missing": ({ example }) => (example === undefined ? schemaHint : ""),
+  "spec.type": ({ example }) => (example === undefined ? schemaHint : ""),
+  "substitute.nothing": () => ", or with --shelf",
+  "table.unknown": ({ names }) => (names.length === 0 ? ": --format json" : " with --table"),
+  "temperature.missing": ({ key }) => `, or give --${key}-at '20 °C'`,
+};
+
+const schemaHint = " (`noodlewright schema`), or start from `noodlewright new`";

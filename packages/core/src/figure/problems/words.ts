@@ -1,0 +1,9 @@
+/** The nearest names as a question, or what to do where none is near. */
+export function didYouMean(nearest: readonly string[], otherwise: string): string {
+  return nearest.length === 0 ? otherwise : `did you mean ${nearest.map((name) => `"${name}"`).join(" or ")}?`;
+}
+
+/** The names to take one of, or what is meant where there are none. */
+export function oneOf(names: readonly string[], otherwise: string): string {
+  return names.length === 0 ? otherwise : `one of: ${names.join(", ")}`;
+}

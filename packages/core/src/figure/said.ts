@@ -1,0 +1,19 @@
+/**
+ * What somebody wrote, in words; a long text is cut.
+ *
+ * @example said("12") // => "\"12\""
+ */
+export function said(input: unknown): string {
+  if (input === undefined) return "nothing";
+  if (input === null) return "nothing after the key";
+  if (Array.isArray(input)) return `a list of ${input.length}`;
+  if (typeof input === "object") return "a section with keys";
+  const text = saidPlain(input);
+  return typeof input === "string" ? `"${text.length > 60 ? `${text.slice(0, 57)}…` : text}"` : text;
+}
+
+/** The same without quotes and as long as it is. @example saidPlain(12) // => "12" */
+export function saidPlain(input: unknown): string {
+  if (typeof input === "string") return input;
+  return typeof input === "number" ? String(input) : JSON.stringify(input);
+}

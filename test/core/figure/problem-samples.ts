@@ -1,0 +1,538 @@
+import type { Code } from "@noodlewright/core/figure";
+
+/** What the calls of the samples build on, as text, so that the page of all problems can show it. */
+export const given = {
+  noodle: `{ name: "school noodle", flours: [{ name: "bread flour", amount: "100 %" }], water: { added: "36 %" }, salt: "1 %" }`,
+  ofTenKilos: `{ ...noodle, batch: { dough: "10 kg" } }`,
+  egg: `{ ...noodle, ingredients: [{ name: "whole egg", amount: "20 %" }] }`,
+  house: `{ moisture: "14 %" }`,
+  mine: `{ width: "240 mm", gap: { least: "1 mm", greatest: "8 mm" }, cutters: [{ size: 20 }] }`,
+  day: `{ ...ofTenKilos, plan: { serve: "12:15", mix: "15 min", boil: "10 min" } }`,
+  sheet: `{ ...ofTenKilos, machines: { roller: mine }, sheet: { machine: "roller", thickness: "1.5 mm", cutter: 20, start: "7 mm" } }`,
+  soda: `{ name: "soda", composition: pure("Na2CO3") }`,
+  potash: `{ name: "potash", composition: pure("K2CO3") }`,
+  bicarbonate: `{ name: "bicarbonate of soda", composition: pure("NaHCO3") }`,
+  water: `{ species: {}, water: "100", inert: "0" }`,
+  here: `{ temperature: "20", scale: "145" }`,
+  brine: `{ name: "brine", active: "25", water: "75" }`,
+  tenPercent: `{ measure: "mass-percent", value: "10" }`,
+  stock: `{ products: [{ ...soda, mass: "8" }], scales: [{ division: "1" }], tolerance: "1", loads: "20", storage: "20", ...here }`,
+  asIs: `{ kind: "as is" }`,
+  soft: `{ name: "soft flour", protein: "8.3", moisture: "14" }`,
+  strong: `{ name: "strong flour", protein: "12.6", moisture: "14" }`,
+  question: `{ flours: [soft, strong], targets: { protein: { least: "10", basis: asIs } }, prefer: { kind: "fewest" } }`,
+  blended: `{ blend: [{ name: "strong flour", share: "100" }], flours: [soft, strong], missing: "strong flour", hold: ["protein"], basis: asIs, water: "34" }`,
+  dial: `{ kind: "dial", settings: ["4.8", "3.8", "3.3", "2.6", "2", "1.5", "1"].map((gap, index) => ({ name: String(index), gap })) }`,
+  free: `{ kind: "free", least: "0.3", greatest: "12" }`,
+  bench: `{ name: "bench sheeter", rolls: { width: "300", gaps: free }, cutters: [{ size: { kind: "number", number: 20 }, workingWidth: "140" }], longestSheet: "3000" }`,
+  rolled: `{ width: "140", length: "2900", cutter: { kind: "number", number: 20 } }`,
+  cut: `{ dough: "10000", density: givenDensity("1.24"), thickness: "1.5", width: "300", cutter: { kind: "number", number: 20 }, portion: "130" }`,
+  serving: `{ serve: "12:15", loads: 5, machines: [{ name: "mixer", count: 1 }, { name: "pot", count: 1 }], stages: [{ kind: "work", name: "mix", machine: "mixer", minutes: 15 }, { kind: "work", name: "boil", machine: "pot", minutes: 20 }] }`,
+  dough: `{ flour: { mass: "7000", temperature: "24" }, water: "2450" }`,
+  strip: `{ mass: "278 g", length: "1 m", width: "150 mm", gap: "1.35 mm" }`,
+  nothing: `{ water: "0", protein: "0", fat: "0", carbohydrate: "0", fibre: "0", ash: "0" }`,
+  cause: `{ id: "a", label: "water", value: "36", plusMinus: "1", unit: "%" }`,
+  four: `{ book: "US", printed: "4", serving: "30" }`,
+} as const;
+
+/** How a problem comes about: the path that it points at, and a call that is answered with it. */
+export type Sample = readonly [path: string, call: string];
+
+/** A sample of every problem of the library. */
+export const samples: Readonly<Record<Code, Sample>> = {
+  // quantities and the shape of a spec
+  "quantity.unreadable": ["salt", `readSpec({ ...noodle, salt: "1" })`],
+  "quantity.out-of-range": ["salt", `readSpec({ ...noodle, salt: "21 %" })`],
+  "basis.unreadable": [
+    "flours[0].figures.proteinBasis",
+    `readSpec({ ...noodle, flours: [{ name: "bread flour", amount: "100 %", figures: { protein: "12 %", proteinBasis: "wet" } }] })`,
+  ],
+  "price.unreadable": ["prices.salt", `readSpec({ ...noodle, prices: { salt: "cheap" } })`],
+  "cutter.unreadable": [
+    "machines.roller.cutters[0].size",
+    `readKitchenFile({ machines: { roller: { ...mine, cutters: [{ size: 61 }] } } })`,
+  ],
+  "bounds.unreadable": ["wanted.protein", `readSpec({ ...noodle, wanted: { protein: "at least 11" } })`],
+  "shelf.ratio": [
+    'shelf."rye flour".ratio.times',
+    `readSpec({ ...noodle, shelf: { "rye flour": { ratio: { to: "bread flour", times: 0 } } } })`,
+  ],
+  "shelf.too-many": [
+    "shelf",
+    `readSpec({ ...noodle, shelf: Object.fromEntries([...Array(41).keys()].map((index) => ["flour " + index, {}])) })`,
+  ],
+  "wanted.prefer": ["wanted.prefer", `readSpec({ ...noodle, wanted: { prefer: "cheap" } })`],
+  "weighing.unreadable": ["mixing", `measuredLosses({ mixing: "10 kg" })`],
+  "machine.gaps-stated": [
+    "machines.roller",
+    `readKitchenFile({ machines: { roller: { ...mine, dial: { "1": "2 mm" } } } })`,
+  ],
+  "machine.gaps-reversed": [
+    "machines.roller.gap",
+    `readKitchenFile({ machines: { roller: { ...mine, gap: { least: "8 mm", greatest: "1 mm" } } } })`,
+  ],
+  "machine.speeds-count": [
+    "machines.roller.speed",
+    `readKitchenFile({ machines: { roller: { ...mine, stands: 3, speed: ["2 m/min", "6 m/min"] } } })`,
+  ],
+  "machine.settings-count": [
+    "machines.roller.sticks",
+    `readKitchenFile({ machines: { roller: { width: "240 mm", sticks: {}, cutters: [{ size: 20 }] } } })`,
+  ],
+  "materials.lot-number": [
+    "materials.house.recorded.lotNumber",
+    `readKitchenFile({ materials: { house: { ...house, recorded: { lotNumber: 298 } } } })`,
+  ],
+  "materials.modulus": [
+    "materials.lye.solution.modulus",
+    `readKitchenFile({ materials: { lye: { solution: { salts: { K2CO3: 1 }, strength: "30 °Bé", modulus: 140 } } } })`,
+  ],
+  "spec.too-deep": ["", `readSpec({ ...noodle, notes: JSON.parse("[".repeat(30) + "]".repeat(30)) })`],
+  "spec.choice": ["mixer.of", `readSpec({ ...noodle, mixer: { largest: "1 kg", of: "dow" } })`],
+  "spec.size": ["name", `readSpec({ ...noodle, name: " " })`],
+  "spec.missing": ["water", `readSpec({ ...noodle, water: undefined })`],
+  "spec.type": ["flours", `readSpec({ ...noodle, flours: "bread flour" })`],
+  "spec.unknown-key": ["watr", `readSpec({ ...noodle, watr: "36 %" })`],
+  "spec.quantity": ["step", `about(noodle, (one) => askTrial(one, { step: "50 %" }))`],
+
+  // materials and labels
+  "materials.unknown": [
+    "flours[0].name",
+    `formulaOf({ ...noodle, flours: [{ name: "bred flour", amount: "100 %" }] })`,
+  ],
+  "materials.several": ["alkali[0].name", `formulaOf({ ...noodle, alkali: [{ name: "kansui", amount: "1 %" }] })`],
+  "search.several": ["", `refuse(severalProblem(severalOf("kansui"), "kansui", [], undefined, "search.several"))`],
+  "materials.composition-missing": [
+    "alkali[0].figures",
+    `formulaOf({ ...noodle, alkali: [{ name: "harbour powder", amount: "1 %", figures: { kind: "alkali" } }] })`,
+  ],
+  "materials.moisture-missing": [
+    "flours[0].figures",
+    `formulaOf({ ...noodle, flours: [{ name: "house", amount: "100 %", figures: { protein: "12 %" } }] })`,
+  ],
+  "materials.composition": [
+    "alkali[0].figures.composition",
+    `formulaOf({ ...noodle, alkali: [{ name: "harbour powder", amount: "1 %", figures: { composition: { Na2CO3: "60 %", K2CO3: "30 %" } } }] })`,
+  ],
+  "materials.composition-part": [
+    "alkali[0].figures.composition.Na2C03",
+    `formulaOf({ ...noodle, alkali: [{ name: "harbour powder", amount: "1 %", figures: { composition: { Na2C03: "100 %" } } }] })`,
+  ],
+  "materials.composition-twice": [
+    "alkali[0].figures",
+    `formulaOf({ ...noodle, alkali: [{ name: "lye", amount: "1 %", figures: { composition: { Na2CO3: "100 %" }, solution: { salts: { Na2CO3: 1 }, strength: "20 %" } } }] })`,
+  ],
+  "materials.strength": [
+    "alkali[0].figures.solution.strength",
+    `formulaOf({ ...noodle, alkali: [{ name: "lye", amount: "1 %", figures: { solution: { salts: { K2CO3: 1 }, strength: "strong" } } }] })`,
+  ],
+  "materials.alkalinity": [
+    "alkali[0].figures.certificate.alkalinity",
+    `formulaOf({ ...noodle, alkali: [{ name: "harbour powder", amount: "1 %", figures: { certificate: { salts: { K2CO3: 1 }, alkalinity: "high" } } }] })`,
+  ],
+  "materials.assay": [
+    "alkali[0].figures.assay.of",
+    `formulaOf({ ...noodle, alkali: [{ name: "harbour powder", amount: "1 %", figures: { assay: { of: "water", content: "99 %" } } }] })`,
+  ],
+  "materials.salts": [
+    "alkali[0].figures.solution.salts",
+    `formulaOf({ ...noodle, alkali: [{ name: "lye", amount: "1 %", figures: { solution: { salts: { K2CO3: 0 }, strength: "20 %" } } }] })`,
+  ],
+  "materials.beyond-whole": [
+    "flours[0].figures",
+    `formulaOf({ ...noodle, flours: [{ name: "house", amount: "100 %", figures: { moisture: "14 %", protein: "12 %", fat: "80 %" } }] })`,
+  ],
+  "materials.protein-twice": [
+    "flours[0].figures.label",
+    `formulaOf({ ...noodle, flours: [{ name: "house", amount: "100 %", figures: { moisture: "13 %", protein: "12 %", label: { protein: "4 g", serving: "30 g", rules: "US" } } }] })`,
+  ],
+  "product.unknown": ["", `readProduct("harbor powder", {}, {}, [])`],
+  "product.no-alkali": ["", `readProduct("bread flour", {}, {}, [])`],
+  "product.strength": ["", `readProduct("K2CO3 at 20 parts", {}, {}, [])`],
+  "label.negative": ["", `declare("protein", "-0.1", "US")`],
+  "label.no-rule": ["", `declare("salt", 1, "US")`],
+  "label.unreadable": ["", `impliedBy("protein", "four", "US")`],
+  "label.not-by-the-book": ["", `impliedBy("protein", "4.3", "US")`],
+  "label.none": ["", `readLabels([])`],
+  "label.disagree": ["", `readLabels([four, { ...four, printed: "6" }])`],
+  "label.serving": ["[0].serving", `readLabels([{ book: "US", printed: "4" }])`],
+  "label.factor": ["nitrogenFactor", `readLabels([four], { nitrogenFactor: "0" })`],
+  "label.moisture-range": ["moisture", `readLabels([four], { moisture: { low: "15", high: "12" } })`],
+
+  // the formula
+  "flours.mixed-amounts": [
+    "flours",
+    `formulaOf({ ...noodle, flours: [{ name: "bread flour", amount: "90 %" }, { name: "cake flour", amount: "50 g" }] })`,
+  ],
+  "flours.rest-twice": [
+    "flours",
+    `formulaOf({ ...noodle, flours: [{ name: "bread flour", amount: "rest" }, { name: "cake flour", amount: "rest" }] })`,
+  ],
+  "flours.rest-with-masses": [
+    "flours",
+    `formulaOf({ ...noodle, flours: [{ name: "bread flour", amount: "90 g" }, { name: "cake flour", amount: "rest" }] })`,
+  ],
+  "flours.shares-total": ["flours", `formulaOf({ ...noodle, flours: [{ name: "bread flour", amount: "90 %" }] })`],
+  "flours.none": ["flours", `formulaOf({ ...noodle, flours: [{ name: "bread flour", amount: "0 g" }] })`],
+  "flours.no-dry-matter": [
+    "flours",
+    `formulaOf({ ...noodle, flours: [{ name: "bread flour", amount: "100 %", figures: { moisture: "100 %", protein: "3 %" } }] })`,
+  ],
+  "amounts.mass-without-flour-mass": ["salt", `formulaOf({ ...noodle, salt: "10 g" })`],
+  "alkali.no-composition": [
+    "alkali[0].name",
+    `formulaOf({ ...noodle, alkali: [{ name: "whole egg", amount: "1 %" }] })`,
+  ],
+  "alkali.no-strength": [
+    "alkali[0].name",
+    `formulaOf({ ...noodle, alkali: [{ name: "table salt", amount: "10 meq" }] })`,
+  ],
+  "alkali.dose-unit": [
+    "alkali[0].as",
+    `formulaOf({ ...noodle, alkali: [{ name: "sodium carbonate", amount: "17 meq", as: "anhydrous salts" }] })`,
+  ],
+  "alkali.replace-with": [
+    "alkali[0].holding",
+    `formulaOf({ ...noodle, alkali: [{ name: "sodium carbonate", amount: "1 %", holding: "alkalinity M" }] })`,
+  ],
+  "alkali.too-much": ["alkali", `formulaOf({ ...noodle, alkali: [{ name: "sodium carbonate", amount: "5.1 %" }] })`],
+  "salt.too-much": ["salt", `formulaOf({ ...noodle, salt: "11 %" })`],
+  "water.not-stated": ["water", `formulaOf({ ...noodle, water: {} })`],
+  "water.stated-twice": ["water", `formulaOf({ ...noodle, water: { added: "36 %", tap: "34 %" } })`],
+  "water.mass-without-flour-mass": ["water.tap", `formulaOf({ ...noodle, water: { tap: "170 g" } })`],
+  "water.below-carried": ["water.added", `formulaOf({ ...egg, water: { added: "10 %" } })`],
+  "water.below-flour": [
+    "water.added",
+    `formulaOf({ ...noodle, flours: [{ name: "house", amount: "100 %", figures: { moisture: "40 %" } }], water: { added: "1 %", onFlourMoisture: "14 %" } })`,
+  ],
+
+  // the batch and its cost
+  "batch.not-stated": ["batch", `about(noodle, askBatch)`],
+  "batch.stated-twice": ["batch", `about({ ...noodle, batch: { dough: "1 kg", flour: "1 kg" } }, askBatch)`],
+  "batch.bowl-weight-missing": ["batch", `about({ ...noodle, batch: { bowls: 3 } }, askBatch)`],
+  "batch.bowl-weight-twice": [
+    "batch",
+    `about({ ...noodle, batch: { bowls: 3, rawWeight: "130 g", cookedWeight: "230 g" } }, askBatch)`,
+  ],
+  "batch.unknown-ingredient": [
+    "batch.have.name",
+    `about({ ...noodle, batch: { have: { name: "bread flower", amount: "1 kg" } } }, askBatch)`,
+  ],
+  "batch.ingredient-zero": [
+    "batch.have.name",
+    `about({ ...noodle, salt: "0 %", batch: { have: { name: "table salt", amount: "1 kg" } } }, askBatch)`,
+  ],
+  "mixer.needed": ["batch.load", `about({ ...noodle, batch: { load: "largest" } }, askBatch)`],
+  "mixer.limits": ["mixer", `about({ ...ofTenKilos, mixer: { smallest: "3 kg", largest: "2 kg" } }, askBatch)`],
+  "mixer.no-equal-loads": ["mixer", `about({ ...ofTenKilos, mixer: { smallest: "8 kg", largest: "9 kg" } }, askBatch)`],
+  "scales.mixed-systems": [
+    "scales",
+    `about({ ...ofTenKilos, scales: [{ division: "1 g" }, { division: "0.1 oz" }] }, askBatch)`,
+  ],
+  "scales.capacity-below-division": [
+    "scales[0].capacity",
+    `about({ ...ofTenKilos, scales: [{ division: "5 g", capacity: "1 g" }] }, askBatch)`,
+  ],
+  "weighing.no-flour": ["batch", `about({ ...noodle, batch: { dough: "0.4 g" } }, askBatch)`],
+  "rework.no-new-dough": [
+    "rework.amount",
+    `about({ ...noodle, rework: { amount: "2 kg" }, batch: { dough: "2 kg" } }, askBatch)`,
+  ],
+  "rework.beyond-own-limit": [
+    "rework.amount",
+    `about({ ...ofTenKilos, rework: { amount: "12 %", most: "10 %" } }, askBatch)`,
+  ],
+  "cost.no-prices": ["", `about(ofTenKilos, askCost)`],
+  "cost.mixed-currencies": [
+    "prices",
+    `about({ ...ofTenKilos, prices: { "bread flour": "1 EUR/kg", salt: "1 USD/kg" } }, askCost)`,
+  ],
+  "cost.unknown-currency": [
+    'prices."bread flour"',
+    `about({ ...ofTenKilos, prices: { "bread flour": "1 EUE/kg" } }, askCost)`,
+  ],
+  "cost.two-prices": [
+    "dusting.figures.price",
+    `about({ ...ofTenKilos, flours: [{ name: "bread flour", amount: "100 %", figures: { price: "1 EUR/kg" } }], dusting: { name: "bread flour", amount: "2 %", figures: { price: "2 EUR/kg" } } }, askCost)`,
+  ],
+  "materials.none": ["", `listMaterials("tapioca sago")`],
+  "alkali.none": ["", `listSalts("sugar")`],
+  "compare.one": ["", `about(noodle, (one) => askCompare([{ name: "as written", noodle: one }]))`],
+  "path.no-entry": ['flours."rye flour"', `keyPathIn(noodle, ["flours", "rye flour", "amount"])`],
+  "path.several": [
+    'flours."bread flour"',
+    `keyPathIn({ ...noodle, flours: [...noodle.flours, ...noodle.flours] }, ["flours", "bread flour", "amount"])`,
+  ],
+  "path.deeper": ["name.short", `keyPathIn(noodle, ["name", "short"])`],
+  "card.loads": ["loads", `about(ofTenKilos, (one) => askCard(one, { date: "2026-11-25", files: [], loads: "9" }))`],
+  "stock.no-alkali": ["", `about(ofTenKilos, stockNeeds)`],
+
+  // blends and what takes the place of what
+  "blend.step": ["step", `searchBlend({ ...question, step: "0.3" })`],
+  "blend.flour-mass": ["flourMass", `searchBlend({ ...question, flours: [soft, { ...strong, store: "100" }] })`],
+  "blend.flours": ["flours", `searchBlend({ ...question, flours: [] })`],
+  "blend.flour-twice": ["flours[1].name", `searchBlend({ ...question, flours: [soft, soft] })`],
+  "blend.percentage": ["flours[0].protein", `searchBlend({ ...question, flours: [{ ...soft, protein: "-1" }] })`],
+  "blend.fixed": ["flours[0].fixed", `searchBlend({ ...question, flours: [{ ...soft, fixed: "33.3" }, strong] })`],
+  "blend.ratio-to": [
+    "flours[0].ratioTo",
+    `searchBlend({ ...question, flours: [{ ...soft, ratioTo: { name: "sand", times: "1" } }, strong] })`,
+  ],
+  "blend.ratio-times": [
+    "flours[0].ratioTo",
+    `searchBlend({ ...question, flours: [{ ...soft, ratioTo: { name: "strong flour", times: "0" } }, strong] })`,
+  ],
+  "blend.figure-missing": [
+    "flours[0].price",
+    `searchBlend({ ...question, flours: [soft], prefer: { kind: "cheapest" } })`,
+  ],
+  "blend.unknown-flour": ["prefer.flour", `searchBlend({ ...question, prefer: { kind: "most", flour: "sand" } })`],
+  "blend.shares-total": [
+    "prefer.to",
+    `searchBlend({ ...question, prefer: { kind: "nearest", to: [{ name: "soft flour", share: "99" }] } })`,
+  ],
+  "blend.alternatives": ["alternatives", `searchBlend({ ...question, alternatives: 0 })`],
+  "blend.out-of-reach": [
+    "targets",
+    `withinAnswer(searchBlend({ ...question, targets: { protein: { least: "20", basis: asIs } } }))`,
+  ],
+  "blend.unfinished": [
+    "",
+    `withinAnswer(searchBlend({ flours: [...Array(20).keys()].map((index) => ({ name: "flour " + index, moisture: "14", protein: String(8 + ((index * 7919) % 131) / 20), ash: String(0.3 + ((index * 104729) % 811) / 900), glutenProtein: String(5 + ((index * 1299709) % 217) / 40) })), prefer: { kind: "fewest" }, targets: { protein: { least: "11.234567", most: "11.234568", basis: asIs }, ash: { least: "0.7123456", most: "0.7123457", basis: asIs }, glutenProtein: { least: "7.123456", most: "7.123457", basis: asIs } } }))`,
+  ],
+  "shelf.protein-missing": [
+    'shelf."own bran"',
+    `about({ ...noodle, wanted: { protein: "11 %" }, shelf: { "own bran": { figures: { moisture: "12 %" } } } }, askBlend)`,
+  ],
+  "shelf.currencies": [
+    "prices",
+    `about({ ...noodle, wanted: { prefer: "cheapest" }, shelf: { "cake flour": {} }, prices: { "bread flour": "2 USD/kg", "cake flour": "1 EUR/kg" } }, askBlend)`,
+  ],
+  "wanted.nothing": ["wanted", `about({ ...noodle, wanted: {} }, askBlend)`],
+  "style.unknown": ["style", `styleNotes("harbour style", [])`],
+  "square.same-protein": [
+    "other.protein",
+    `squareRule({ one: soft, other: { ...soft, name: "soft too" }, target: "8.3", basis: asIs })`,
+  ],
+  "square.out-of-reach": ["target", `squareRule({ one: soft, other: strong, target: "13", basis: asIs })`],
+  "substitute.missing": ["missing", `substitute({ ...blended, missing: "rye flour" })`],
+  "substitute.nothing": ["missing", `substitute({ ...blended, flours: [strong] })`],
+  "substitute.lot": ["lot.name", `newLot({ ...blended, lot: { name: "rye flour", protein: "9", moisture: "14" } })`],
+  "substitute.flour": [
+    "blend",
+    `substitute({ ...blended, flours: [strong], missing: "strong flour", blend: [{ name: "strong flour", share: "50" }, { name: "sand", share: "50" }] })`,
+  ],
+  "hold.unknown": ["hold", `readHeld("protein, price")`],
+  "lot.none": ["lot", `about(noodle, (one) => askLot(one, {}))`],
+  "replace.active": ["active", `replaceProduct("10", brine, { ...brine, active: "0" })`],
+  "replace.mass": ["mass", `replaceProduct("-1", brine, brine)`],
+  "replace.ingredient": [
+    "missing",
+    `about(egg, (one) => askIngredientReplacement(one, { missing: "milk", by: "dried whole egg" }))`,
+  ],
+  "replace.kind": [
+    "with",
+    `about(egg, (one) => askIngredientReplacement(one, { missing: "whole egg", by: "bread flour" }))`,
+  ],
+  "replace.no-water": [
+    "with",
+    `about({ ...noodle, water: { added: "12 %" }, ingredients: [{ name: "dried whole egg", amount: "10 %" }] }, (one) => askIngredientReplacement(one, { missing: "dried whole egg", by: "whole egg" }))`,
+  ],
+
+  // salts and solutions
+  "composition.negative": ["", `compositionOf({ species: { K2CO3: "-1" } })`],
+  "composition.over-100": ["", `compositionOf({ species: { K2CO3: "60", Na2CO3: "41" } })`],
+  "solution.too-strong": ["", `solutionAt(pure("K2CO3", "50"), { measure: "mass-percent", value: "51" })`],
+  "strength.value": ["", `solutionAt(pure("Na2CO3"), { measure: "mass-percent", value: "0" })`],
+  "strength.degrees": ["", `solutionAt(pure("Na2CO3"), { measure: "degrees-baume", scale: "145", value: "145" })`],
+  "strength.no-salt": ["", `solutionAt(pure("NaCl"), { measure: "mass-percent", value: "5" })`],
+  "strength.no-water": ["", `strengthOf(pure("Na2CO3"), 20, "145")`],
+  "strength.beyond-fit": ["", `solutionAt(pure("Na2CO3"), { measure: "density", value: "1.5" })`],
+  "density.too-strong": ["", `solutionDensity({ species: { Na2CO3: "25" }, water: "75", inert: "0" }, 20)`],
+  "density.temperature": ["", `solutionDensity({ species: { K2CO3: "25" }, water: "75", inert: "0" }, 4)`],
+  "density.no-model": ["", `solutionDensity({ species: { Na3PO4: "5" }, water: "95", inert: "0" }, 20)`],
+  "hydrometer.error": ["", `readHydrometer(pure("Na2CO3"), { measure: "density", value: "1.1" }, "1.1")`],
+  "hydrometer.volume": [
+    "",
+    `readWeighedVolume(pure("Na2CO3"), { mass: 0, volume: 100, temperature: "20", massError: 0, volumeError: 0 })`,
+  ],
+  "solubility.no-table": ["", `solubilityOf("Na5P3O10", 20)`],
+  "solubility.temperature": ["", `solubilityOf("NaOH", 5)`],
+  "solubility.no-water": ["", `staysClear(pure("Na2CO3"), 20)`],
+  "ph.phosphate": ["", `solutionPh({ species: { Na3PO4: "1" }, water: "99", inert: "0" }, 25)`],
+  "ph.too-strong": ["", `solutionPh({ species: { K2CO3: "40" }, water: "60", inert: "0" }, 25)`],
+  "ph.no-water": ["", `solutionPh(pure("K2CO3"), 25)`],
+  "ph.temperature": ["", `solutionPh({ species: { K2CO3: "1" }, water: "99", inert: "0" }, 60)`],
+  "ph.no-salt": ["", `solutionPh({ species: { NaCl: "1" }, water: "99", inert: "0" }, 25)`],
+  "solutions.temperature": [
+    "",
+    `makeUp({ products: [{ ...potash, parts: 1 }], ratioBy: "anhydrous", target: tenPercent, amount: { grams: 1000 }, ...here, temperature: "-5" })`,
+  ],
+  "solutions.amount": [
+    "",
+    `makeUp({ products: [{ ...soda, parts: 1 }], ratioBy: "as-weighed", target: tenPercent, amount: { grams: 0 }, ...here })`,
+  ],
+  "solutions.parts": [
+    "",
+    `makeUp({ products: [{ ...soda, parts: 0 }], ratioBy: "as-weighed", target: tenPercent, amount: { grams: 10 }, ...here })`,
+  ],
+  "solutions.ratio": [
+    "",
+    `blendStocks({ stocks: [potash, potash], amount: { grams: 1000 }, target: tenPercent, potassiumShare: 50, ...here })`,
+  ],
+  "solutions.too-weak-salts": [
+    "",
+    `correct({ batch: { ...soda, composition: { species: { Na2CO3: "9" }, water: "91", inert: "0" }, mass: "1000" }, target: tenPercent, salts: { ...soda, composition: { species: { Na2CO3: "10" }, water: "90", inert: "0" } }, ...here })`,
+  ],
+  "stock.wish": ["", `severalStock({ ...stock, tolerance: "0" })`],
+  "stock.too-weak": ["", `severalStock({ ...stock, scales: [{ division: "1000" }], tolerance: "0.1" })`],
+  "stock.too-much-water": ["", `severalStock({ ...stock, water: "40" })`],
+  "stock.scales": ["", `severalStock({ ...stock, scales: [{ division: "1", capacity: "60" }], loads: "9" })`],
+  "stock.not-clear": [
+    "",
+    `severalStock({ ...stock, products: [{ ...soda, mass: "8" }, { name: "phosphate", composition: pure("Na2HPO4"), mass: "4" }] })`,
+  ],
+  "convert.dose": ["", `convert({ from: { ...soda, mass: 0 }, to: [potash], hold: "M" })`],
+  "convert.nothing-held": ["", `convert({ from: { ...bicarbonate, mass: 10 }, to: [soda], hold: "P" })`],
+  "convert.cannot-hold": ["", `convert({ from: { ...soda, mass: 10 }, to: [bicarbonate], hold: "P" })`],
+  "baking.mass": ["", `bakedSalt({ salt: "NaHCO3", before: 0, after: 300 })`],
+  "baking.heavier": ["", `bakedSalt({ salt: "NaHCO3", before: 500, after: 510 })`],
+  "baking.lighter": ["", `bakedSalt({ salt: "NaHCO3", before: 500, after: 300 })`],
+  "titration.value": ["", `assayed({ as: "Na2CO3", percent: "0" }, pure("K2CO3"))`],
+  "titration.no-alkalinity": ["", `assayed({ as: "Na2CO3", percent: "9" }, pure("NaCl"))`],
+  "titration.over-100": ["", `assayed({ as: "Na2CO3", percent: "99" }, pure("K2CO3"))`],
+  "titration.end-points": [
+    "",
+    `splitByEndPoints({ phenolphthalein: "11", total: "10", normality: "1", sample: "1", potassium: 0 })`,
+  ],
+
+  // errors and trials
+  "tolerance.causes": ["causes", `tolerance({ causes: [], outputs: [] })`],
+  "tolerance.plus-minus": [
+    "causes[0].plusMinus",
+    `tolerance({ causes: [{ ...cause, plusMinus: "-1" }], outputs: [] })`,
+  ],
+  "tolerance.seed": ["seed", `tolerance({ causes: [cause], outputs: [], seed: 0 })`],
+  "tolerance.draws": ["draws", `tolerance({ causes: [cause], outputs: [], draws: 10 })`],
+  "trial.flour": ["flour", `waterTrial({ flour: "0", water: "34" })`],
+  "trial.water": ["water", `waterTrial({ flour: "200", water: "0.5" })`],
+
+  // rolling and cutting
+  "sheet.not-stated": ["sheet", `about(ofTenKilos, askSheet)`],
+  "machine.unknown": ["sheet.machine", `about({ ...sheet, sheet: { ...sheet.sheet, machine: "rollers" } }, askSheet)`],
+  "machine.too-many-settings": [
+    "gaps",
+    `passSchedule({ gaps: { kind: "dial", settings: [...Array(200).keys()].map((index) => ({ name: String(index), gap: "2" })) }, firstThickness: "7", finalThickness: "1.5" })`,
+  ],
+  "machine.no-settings": [
+    "gaps",
+    `passSchedule({ gaps: { kind: "dial", settings: [] }, firstThickness: "7", finalThickness: "1.5" })`,
+  ],
+  "machine.same-setting": [
+    "rolls.gaps",
+    `refuse(...machineProblems({ ...bench, rolls: { width: "150", gaps: { kind: "dial", settings: [{ name: "1", gap: "2" }, { name: "1", gap: "1" }] } } }))`,
+  ],
+  "sheet.out-of-range": ["firstThickness", `passSchedule({ gaps: free, firstThickness: "-7", finalThickness: "1.5" })`],
+  "compounding.gap-not-there": [
+    "compounding.gap",
+    `passSchedule({ gaps: dial, finalThickness: "1.5", compounding: { gap: "5", folds: 1 } })`,
+  ],
+  "passes.first-thickness": ["firstThickness", `passSchedule({ gaps: free, finalThickness: "1.5" })`],
+  "passes.not-thinner": [
+    "finalThickness",
+    `passSchedule({ gaps: free, firstThickness: "1.5", finalThickness: "1.5" })`,
+  ],
+  "passes.no-gaps": [
+    "gaps.gaps",
+    `passSchedule({ gaps: { kind: "list", gaps: [] }, firstThickness: "4", finalThickness: "3" })`,
+  ],
+  "passes.list-misses-final": [
+    "gaps.gaps",
+    `passSchedule({ gaps: { kind: "list", gaps: ["2"] }, firstThickness: "3", finalThickness: "1.5" })`,
+  ],
+  "passes.final-not-on-setting": [
+    "finalThickness",
+    `passSchedule({ gaps: dial, firstThickness: "7", finalThickness: "1.25" })`,
+  ],
+  "passes.step-too-big": ["gaps", `passSchedule({ gaps: dial, firstThickness: "8", finalThickness: "1.5" })`],
+  "passes.final-outside-gap": [
+    "finalThickness",
+    `passSchedule({ gaps: free, firstThickness: "7", finalThickness: "0.2" })`,
+  ],
+  "passes.first-too-thick": [
+    "firstThickness",
+    `passSchedule({ gaps: free, firstThickness: "30", finalThickness: "1.5" })`,
+  ],
+  "fits.rolls-too-narrow": [
+    "width",
+    `refuse(...fitProblems({ ...rolled, width: "310" }, { ...bench, cutters: [{ size: rolled.cutter }] }))`,
+  ],
+  "fits.cutter-too-narrow": ["width", `refuse(...fitProblems({ ...rolled, width: "290" }, bench))`],
+  "fits.cutter-not-there": [
+    "cutter",
+    `refuse(...fitProblems({ ...rolled, cutter: { kind: "number", number: 22 } }, bench))`,
+  ],
+  "fits.sheet-too-long": ["length", `refuse(...fitProblems({ ...rolled, length: "7000" }, bench))`],
+  "geometry.no-cut": ["portion", `cutPlan({ ...cut, portion: undefined })`],
+  "geometry.too-narrow": ["width", `cutPlan({ ...cut, edgeTrim: "149.5" })`],
+  "geometry.too-short": ["dough", `cutPlan({ ...cut, dough: "100" })`],
+
+  // the pot, the water and the day
+  "cook.dried": ["cookedWater", `gainFromWater({ rawWater: "33", cookedWater: "30", solidsLoss: "0" })`],
+  "cook.range-reversed": ["gain", `cookedMass("100", { gain: "1.8", low: "1.9", high: "1.7" })`],
+  "food.empty": ["composition", `poreFreeDensity({ composition: nothing, temperature: "25" })`],
+  "food.denser-than-solid": ["density", `airFromDensity(givenDensity("1.4"), givenDensity("1.3"))`],
+  "inverse.no-stages": ["", `lossesFrom([])`],
+  "inverse.gained": ["[0].after", `lossesFrom([{ stage: "roll", before: "100", after: "101" }])`],
+  "measured.implausible": ["mass", `measuredSheet({ ...strip, thickness: "15 mm" })`],
+  "measured.thickness-or-density": ["thickness", `measuredSheet(strip)`],
+  "measured.cook-pair": ["raw", `measuredCooking({ raw: "500 g" })`],
+  "temperature.missing": ["temperature.flour", `about({ ...ofTenKilos, temperature: { dough: "25 °C" } }, askWater)`],
+  "temperature.unknown-ingredient": [
+    'temperature.ingredients."whole egg"',
+    `about({ ...ofTenKilos, temperature: { dough: "25 °C", flour: "21 °C", room: "22 °C", ingredients: { "whole egg": "4 °C" } } }, askWater)`,
+  ],
+  "temperature.no-flour-left": [
+    "temperature.ingredients",
+    `about({ ...ofTenKilos, temperature: { dough: "25 °C", flour: "21 °C", room: "22 °C", ingredients: { "bread flour": "4 °C" } } }, askWater)`,
+  ],
+  "temperature.no-tap-water": [
+    "water",
+    `about({ ...ofTenKilos, water: { tap: "0 %" }, ingredients: [{ name: "whole egg", amount: "45 %" }], temperature: { dough: "25 °C", flour: "21 °C", room: "22 °C" } }, askWater)`,
+  ],
+  "temperature.needs-ice": [
+    "tap",
+    `waterTemperature({ ...dough, wanted: "15", heat: { kind: "measured", perKilogram: "20" } })`,
+  ],
+  "temperature.too-warm": [
+    "flour.temperature",
+    `waterTemperature({ flour: { mass: "7000", temperature: "90" }, water: "2450", wanted: "20", heat: { kind: "measured", perKilogram: "20" }, tap: "20" })`,
+  ],
+  "temperature.too-cold": [
+    "flour.temperature",
+    `waterTemperature({ flour: { mass: "7000", temperature: "-20" }, water: "2450", wanted: "40", heat: { kind: "measured", perKilogram: "0" } })`,
+  ],
+  "plan.not-stated": ["plan", `about(ofTenKilos, askDay)`],
+  "plan.serve-missing": ["plan.serve", `about({ ...day, plan: { mix: "15 min", boil: "10 min" } }, askDay)`],
+  "plan.whole-minutes": ["plan.mix", `about({ ...day, plan: { ...day.plan, mix: "90 s" } }, askDay)`],
+  "plan.too-many-loads": [
+    "mixer",
+    `about({ ...day, batch: { dough: "10000 kg" }, mixer: { largest: "5 kg" } }, askDay)`,
+  ],
+  "pot.water-out-of-range": [
+    "plan.pot.water",
+    `about({ ...day, plan: { ...day.plan, pot: { basket: "1.1 kg", water: "1 L" } } }, askDay)`,
+  ],
+  "plan.serve-time": ["serve", `timePlan({ ...serving, serve: "24:00" })`],
+  "plan.open-ended": ["stages", `timePlan({ ...serving, stages: [] })`],
+  "plan.machine-twice": [
+    "machines",
+    `timePlan({ ...serving, machines: [...serving.machines, { name: "pot", count: 1 }] })`,
+  ],
+  "plan.machine-not-there": ["stages[0].machine", `timePlan({ ...serving, machines: serving.machines.slice(1) })`],
+  "plan.stands-too-long": ["longestHold", `timePlan({ ...serving, longestHold: 10 })`],
+
+  // forms of an answer
+  "table.unknown": ["", `printed(renderCsv(about(noodle, askFormula).report(), "flors"))`],
+  "picture.unknown": ["", `printed(renderSvg(about(noodle, askFormula).report(), "cake"))`],
+};
