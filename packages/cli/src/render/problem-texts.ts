@@ -198,13 +198,13 @@ const unreadable: Readonly<Record<string, readonly [found: string, advice: strin
   EACCES: ["a file that may not be read", "check its permissions"],
 };
 
-const listAlkalis = " (`noodlewright materials --kind alkali` lists them)";
+const listAlkalis = "; `noodlewright materials --kind alkali` lists them";
 
-const listSalts = " (`noodlewright alkali list` lists the salts)";
+const listSalts = "; `noodlewright alkali list` lists the salts";
 
 function severalHint({ kind, ask }: Facts["materials.several"]): string {
-  if (kind === "flour") return " (`noodlewright materials` lists them)";
-  return ask.includes("titration") ? " (`noodlewright alkali assay` works a titration out)" : "";
+  if (kind === "flour") return "; `noodlewright materials` lists the catalogue";
+  return ask.includes("titration") ? "; `noodlewright alkali assay` works a titration out" : "";
 }
 
 /** What the advice on a problem of the library says besides on a command line: flags and commands. */
@@ -214,13 +214,13 @@ export const hints: { readonly [Each in Code]?: (facts: Facts[Each]) => string }
   "lot.none": () => ", or use --of, --protein and --moisture",
   "materials.none": ({ alkali }) => (alkali ? listAlkalis : ""),
   "materials.several": severalHint,
-  "materials.unknown": ({ alkali }) => (alkali ? listAlkalis : " (`noodlewright materials` lists it)"),
+  "materials.unknown": ({ alkali }) => (alkali ? listAlkalis : "; `noodlewright materials` lists the catalogue"),
   "measured.cook-pair": () => ": give --raw '500 g' --cooked '880 g'",
   "picture.unknown": ({ names }) => (names.length === 0 ? "" : " with --picture"),
   "plan.serve-missing": () => ", or give --serve 12:15",
   "product.no-alkali": (facts) => ("nearest" in facts ? listSalts : ""),
   "product.unknown": ({ alkali }) => (alkali ? listAlkalis : listSalts),
-  "replace.kind": ({ wanted }) => ` (\`noodlewright materials --kind ${wanted}\` lists them)`,
+  "replace.kind": ({ wanted }) => `; \`noodlewright materials --kind ${wanted}\` lists them`,
   "search.several": severalHint,
   "solutions.parts": ({ without }) => (without === undefined ? "" : ": --ratio-by 'as weighed'"),
   "spec.missing": ({ example }) => (example === undefined ? schemaHint : ""),

@@ -17,7 +17,10 @@ export const problemsSchema = z
         expected: z.string(),
         advice: z.string(),
         facts: z
-          .record(z.string(), z.union([z.string(), z.number(), z.array(z.string())]))
+          .record(
+            z.string(),
+            z.union([z.string(), z.number(), z.boolean(), z.array(z.union([z.string(), z.array(z.string())]))]),
+          )
           .meta({ description: "What the sentences are made from" }),
         flag: z.string().optional(),
         file: z.string().optional(),
