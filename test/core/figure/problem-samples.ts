@@ -257,6 +257,7 @@ export const samples: Readonly<Record<Code, Sample>> = {
   ],
   "materials.none": ["", `listMaterials("tapioca sago")`],
   "alkali.none": ["", `listSalts("sugar")`],
+  "words.none": ["", `listWords("spaghetto")`],
   "compare.one": ["", `about(noodle, (one) => askCompare([{ name: "as written", noodle: one }]))`],
   "path.no-entry": ['flours."rye flour"', `keyPathIn(noodle, ["flours", "rye flour", "amount"])`],
   "path.several": [

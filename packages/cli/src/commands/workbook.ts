@@ -1,6 +1,7 @@
 import { askWorkbook } from "@noodlewright/core";
 import { printable } from "@noodlewright/core/render";
 import type { PlacedProblem } from "../input/placed-problem.ts";
+import { ownProblem } from "../input/problem.ts";
 import { exit } from "../io.ts";
 import { workbookFile } from "../render/workbook-file.ts";
 import { printProblems } from "../shared/answer.ts";
@@ -9,15 +10,7 @@ import type { Command } from "../shared/command.ts";
 import { batchFlags, batchOverrides, reportFlags, setFlag } from "../shared/flags.ts";
 import { forceFlag, writeFiles, writeOver } from "../shared/write-output.ts";
 
-const noFile: PlacedProblem = {
-  code: "file.not-named",
-  kind: "input",
-  path: [],
-  found: "no file to write",
-  expected: "the name of a file: a workbook is not for the screen",
-  advice: "write one, such as -o noodle.xlsx",
-  flag: "--out",
-};
+const noFile: PlacedProblem = { ...ownProblem("file.not-named", {}), flag: "--out" };
 
 /** `noodlewright workbook`: a spreadsheet that works the noodle out by itself. */
 export const workbookCommand: Command = {

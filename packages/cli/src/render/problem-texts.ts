@@ -171,6 +171,11 @@ export const catalogue = {
     expected: "a key of the spec, = and its value",
     advice: "write it like 'water.added=38 %', 'flours[0].amount=60 %' or 'flours.bread flour.amount=60 %'",
   })),
+  "file.not-named": input(() => ({
+    found: "no file to write",
+    expected: "the name of a file: a workbook is not for the screen",
+    advice: "write one, such as -o noodle.xlsx",
+  })),
   "cards.none": noAnswer(({ folder }: Texts<"folder">) => ({
     found: `no spec with a batch in ${folder}`,
     expected: "a folder with specs that state a batch",
@@ -227,6 +232,7 @@ export const hints: { readonly [Each in Code]?: (facts: Facts[Each]) => string }
   "spec.type": ({ example }) => (example === undefined ? schemaHint : ""),
   "substitute.nothing": () => ", or with --shelf",
   "table.unknown": ({ names }) => (names.length === 0 ? ": --format json" : " with --table"),
+  "words.none": () => " with `noodlewright words`",
   "temperature.missing": ({ key }) => `, or give --${key}-at '20 °C'`,
 };
 

@@ -1,4 +1,4 @@
-import { answer, noAnswer, refuse } from "../figure/problem.ts";
+import { answer, problem, refuse } from "../figure/problem.ts";
 import { glossary, type Word, wordsNamed } from "../report/words.ts";
 import { wordsReport } from "../report/words-report.ts";
 import { type Answer, answered } from "./answer.ts";
@@ -12,14 +12,8 @@ import { type Answer, answered } from "./answer.ts";
  */
 export function listWords(name: string): Answer<readonly Word[]> {
   const found = wordsNamed(name);
-  const problem = noAnswer(
-    "words.none",
-    [],
-    `no explanation of "${name}"`,
-    `one of the ${glossary.length} words that are explained`,
-    "see them all with `noodlewright words`",
-  );
-  return answered(found.length > 0 ? answer(found) : refuse(problem), {
+  const unknown = problem("words.none", [], { name, words: glossary.length });
+  return answered(found.length > 0 ? answer(found) : refuse(unknown), {
     notes: (own) => own,
     report: (words) => wordsReport(words, name),
   });

@@ -1,6 +1,11 @@
-import { input, type Texts } from "./entry.ts";
+import { type Counts, input, noAnswer, type Texts } from "./entry.ts";
 
 export const noodle = {
+  "words.none": noAnswer(({ name, words }: Texts<"name"> & Counts<"words">) => ({
+    found: `no explanation of "${name}"`,
+    expected: `one of the ${words} words that are explained`,
+    advice: "see them all",
+  })),
   "compare.one": input(() => ({
     found: "one noodle",
     expected: "two or more, or one as written and as set",
