@@ -4,6 +4,7 @@ import type { Code } from "@noodlewright/core/figure";
 export const given = {
   noodle: `{ name: "school noodle", flours: [{ name: "bread flour", amount: "100 %" }], water: { added: "36 %" }, salt: "1 %" }`,
   ofTenKilos: `{ ...noodle, batch: { dough: "10 kg" } }`,
+  wished: `{ ...noodle, flours: [{ name: "bread flour", amount: "find" }, { name: "cake flour", amount: "find" }], wanted: { protein: "10 %" } }`,
   egg: `{ ...noodle, ingredients: [{ name: "whole egg", amount: "20 %" }] }`,
   house: `{ moisture: "14 %" }`,
   mine: `{ width: "240 mm", gap: { least: "1 mm", greatest: "8 mm" }, cutters: [{ size: 20 }] }`,
@@ -532,6 +533,41 @@ export const samples: Readonly<Record<Code, Sample>> = {
   ],
   "plan.machine-not-there": ["stages[0].machine", `timePlan({ ...serving, machines: serving.machines.slice(1) })`],
   "plan.stands-too-long": ["longestHold", `timePlan({ ...serving, longestHold: 10 })`],
+
+  // what is found, and what is mended at the bowl
+  "settle.masses": [
+    "flours",
+    `readNoodle({ ...wished, flours: [{ name: "bread flour", amount: "700 g" }, { name: "cake flour", amount: "find" }] })`,
+  ],
+  "settle.alkali": ["wanted", `readNoodle({ ...noodle, alkali: [{ name: "sodium carbonate", amount: "find" }] })`],
+  "settle.replaced": [
+    "alkali[0].replaceWith",
+    `readNoodle({ ...noodle, alkali: [{ name: "sodium carbonate", amount: "find", replaceWith: "potassium carbonate" }], wanted: { alkalinity: "17 meq" } })`,
+  ],
+  "settle.salt": ["wanted", `readNoodle({ ...noodle, salt: "find" })`],
+  "settle.water": ["water.added", `readNoodle({ ...noodle, water: { added: "find" } })`],
+  "settle.alike": [
+    "alkali",
+    `readNoodle({ ...noodle, alkali: [{ name: "sodium carbonate", amount: "find" }, { name: "sodium carbonate", amount: "find" }], wanted: { alkalinity: "17 meq", potassiumShare: "40 %" } })`,
+  ],
+  "settle.below-zero": [
+    "alkali[1]",
+    `readNoodle({ ...noodle, alkali: [{ name: "sodium carbonate", amount: "2 %" }, { name: "potassium carbonate", amount: "find" }], wanted: { alkalinity: "17 meq" } })`,
+  ],
+  "settle.out-of-reach": ["wanted", `readNoodle({ ...wished, wanted: { protein: "at least 16 %" } })`],
+  "mend.nothing": ["weighed", `about(ofTenKilos, (one) => askMend(one, { weighed: [] }))`],
+  "mend.unknown": [
+    "weighed",
+    `about(ofTenKilos, (one) => askMend(one, { weighed: [{ name: "tap watr", amount: "3170 g" }] }))`,
+  ],
+  "mend.twice": [
+    "weighed",
+    `about(ofTenKilos, (one) => askMend(one, { weighed: [{ name: "tap water", amount: "3170 g" }, { name: "tap water", amount: "1 g" }] }))`,
+  ],
+  "mend.amount": [
+    "weighed",
+    `about(ofTenKilos, (one) => askMend(one, { weighed: [{ name: "tap water", amount: "much" }] }))`,
+  ],
 
   // forms of an answer
   "table.unknown": ["", `printed(renderCsv(about(noodle, askFormula).report(), "flors"))`],

@@ -101,6 +101,21 @@ export const catalogue = {
     expected: "a file in a folder that is there",
     advice: error === "no file" ? "name a file, or print with -" : "check the folder and the room on the disk",
   })),
+  "write.set": input(() => ({
+    found: "a value that --set says and the file does not",
+    expected: "amounts found for what the file says",
+    advice: "write the value into the file first",
+  })),
+  "write.no-file": input(() => ({
+    found: "standard input",
+    expected: "a file to write into",
+    advice: "name the file, or write to another one with -o",
+  })),
+  "write.shared": input(() => ({
+    found: "an amount that other places take over, or that cannot be changed where it stands",
+    expected: "an amount of its own at each place",
+    advice: "write the amounts out where anchors and aliases stand for them",
+  })),
   "flag.missing": input(({ wanted, example }: Texts<"wanted"> & Partial<Texts<"example">>) => ({
     found: "nothing",
     expected: wanted,

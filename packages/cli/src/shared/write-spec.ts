@@ -1,4 +1,4 @@
-import { fileProblem } from "../input/file-problems.ts";
+import { ownProblem } from "../input/problem.ts";
 import type { TextFile } from "../input/read-file.ts";
 import { type NewValue, withValues } from "../input/written-values.ts";
 import { type ExitStatus, exit, type Io } from "../io.ts";
@@ -27,37 +27,17 @@ export async function writeSpec(
 ): Promise<ExitStatus> {
   const out = asked.text("out");
   if ((out === undefined && !asked.on("write")) || file === undefined) return exit.done;
-  const wrong = (code: string, found: string, expected: string, advice: string): Promise<ExitStatus> =>
-    printProblems(
-      [{ ...fileProblem(code, found, expected, advice), file: file.name }],
-      asked,
-      io,
-      "nothing was written",
-    );
+  const wrong = (code: "write.set" | "write.no-file" | "write.shared"): Promise<ExitStatus> =>
+    printProblems([{ ...ownProblem(code, {}), file: file.name }], asked, io, "nothing was written");
   if (asked.list("set").length > 0) {
-    return wrong(
-      "write.set",
-      "a value that --set says and the file does not",
-      "amounts found for what the file says",
-      "write the value into the file first",
-    );
+    return wrong("write.set");
   }
   if (out === undefined && asked.text("spec") === "-") {
-    return wrong(
-      "write.no-file",
-      "standard input",
-      "a file to write into",
-      "name the file, or write to another one with -o",
-    );
+    return wrong("write.no-file");
   }
   const text = withValues(file, values);
   if (text === undefined) {
-    return wrong(
-      "write.shared",
-      "an amount that other places take over, or that cannot be changed where it stands",
-      "an amount of its own at each place",
-      "write the amounts out where anchors and aliases stand for them",
-    );
+    return wrong("write.shared");
   }
   const path = out ?? asked.text("spec") ?? "";
   const over = out === undefined ? "input" : asked.on("force") ? "any" : "nothing";

@@ -7,7 +7,7 @@ export const batch = {
   "mend.nothing": input(() => ({
     found: "nothing that is in the bowl",
     expected: "what is too much, and how much of it is in",
-    advice: "write it like --weighed 'tap water=3170 g'",
+    advice: "say it with its unit, such as tap water, 3170 g",
   })),
   "mend.unknown": input(({ name, names, nearest: [nearest] }: Texts<"name"> & Lists<"names" | "nearest">) => ({
     found: `"${name}"`,
