@@ -57,7 +57,7 @@ const pastTheDoor = {
 const families = {
   flours: "blend settle compare replace lot trial tolerance new",
   day: "batch mend cost nutrition sheet plan water-temperature calibrate",
-  cards: "card cards",
+  cards: "card cards page",
   lists: "materials schema",
 };
 const familyOf = new Map(
@@ -118,6 +118,25 @@ const { metafile } = await build({
   metafile: true,
   logLevel: "warning",
 });
-writeFileSync(join(fresh, "notices.txt"), notices(bundledPackages(metafile.outputs)));
+
+// What the command puts into a page of the bench: the same core with what shows it, as one script, and its style.
+const page = await build({
+  entryPoints: { page: here("src/page/main.tsx"), "page-style": here("src/page/page.css") },
+  outdir: fresh,
+  bundle: true,
+  minify: true,
+  charset: "utf8",
+  format: "iife",
+  platform: "browser",
+  target: "es2022",
+  jsx: "automatic",
+  jsxImportSource: "preact",
+  conditions: ["@noodlewright/source"],
+  legalComments: "none",
+  metafile: true,
+  logLevel: "warning",
+});
+const outputs = { ...metafile.outputs, ...page.metafile.outputs };
+writeFileSync(join(fresh, "notices.txt"), notices(bundledPackages(outputs)));
 rmSync(here("bundle"), { recursive: true, force: true });
 renameSync(fresh, here("bundle"));

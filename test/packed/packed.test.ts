@@ -58,7 +58,8 @@ describe("the packages, packed and installed into an empty folder", () => {
     const { files, unpackedSize } = outcome.cli;
     expect(files).toEqual(expect.arrayContaining(["bin/noodlewright.mjs", "bundle/main.js", "bundle/notices.txt"]));
     const other = files.filter(
-      (file) => !/^(?:bin\/noodlewright\.mjs|package\.json|bundle\/notices\.txt|bundle\/[\w-]+\.js)$/u.test(file),
+      (file) =>
+        !/^(?:bin\/noodlewright\.mjs|package\.json|bundle\/notices\.txt|bundle\/[\w-]+\.(?:js|css))$/u.test(file),
     );
     expect(other).toEqual([]);
     expect(unpackedSize).toBeLessThan(2_000_000);

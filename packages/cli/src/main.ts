@@ -115,6 +115,10 @@ const commands: readonly Listed[] = [
       return cardCommand;
     },
   ),
+  listed("make", "page <spec>", "A file for the phone at the bench that works the noodle out, offline", async () => {
+    const { pageCommand } = await import("./commands/page.ts");
+    return pageCommand;
+  }),
   listed("make", "cards <folder>", "The cards of a folder of specs, with a page that lists them", async () => {
     const { cardsCommand } = await import("./commands/cards.ts");
     return cardsCommand;

@@ -2,9 +2,10 @@ import { dirname, isAbsolute, join } from "node:path";
 import { type Kitchen, type Problem, readKitchenFile, readNoodleData, readSpec } from "@noodlewright/core";
 import type { Io } from "../io.ts";
 import { type ParsedFile, parseFile } from "./document.ts";
-import { isSection, type Override, withOverrides } from "./overrides.ts";
+import { type Override, withOverrides } from "./overrides.ts";
 import type { PlacedProblem } from "./placed-problem.ts";
 import { ownProblem } from "./problem.ts";
+import { isSection } from "./put.ts";
 import { type FileReading, largest, readTextFile, type TextFile } from "./read-file.ts";
 
 /** A spec as plain data, with the flags merged in and the included kitchen files read. */

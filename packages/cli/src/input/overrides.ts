@@ -1,8 +1,9 @@
-import { keyPathIn, keysInstead, readKeyPath } from "@noodlewright/core";
-import { type Path, pathText } from "@noodlewright/core/figure";
+import { keyPathIn, readKeyPath } from "@noodlewright/core";
+import type { Path } from "@noodlewright/core/figure";
 import { parseDocument } from "yaml";
 import type { PlacedProblem } from "./placed-problem.ts";
 import { ownProblem } from "./problem.ts";
+import { isSection, withValues } from "./put.ts";
 
 /** A value that a flag puts into the spec. */
 export interface Override {
@@ -54,39 +55,5 @@ export function withOverrides(data: unknown, said: readonly Override[], sets: re
     } else if (place.ok) overrides.push({ ...set, path: place.value });
     else problems.push(...place.problems.map((one) => ({ ...one, flag: setFlagName })));
   }
-  const kept = new Set(overrides.map(({ path }) => pathText(path)));
-  const changed = overrides.reduce<unknown>((before, override) => {
-    const section = override.path.slice(0, -1);
-    const gone = keysInstead(override.path).filter((key) => !kept.has(pathText([...section, key])));
-    return put(without(before, section, gone), override.path, override.value);
-  }, data);
-  return { data: changed, overrides, problems };
-}
-
-/** Plain data with a value at a place; sections on the way are made where they are missing. */
-function put(data: unknown, [key, ...rest]: Path, value: unknown): unknown {
-  if (key === undefined) return value;
-  if (Array.isArray(data))
-    return data.map((entry: unknown, index) => (index === key ? put(entry, rest, value) : entry));
-  const section = isSection(data) ? data : {};
-  if (rest.length === 0 && value === undefined) return omit(section, [String(key)]);
-  return { ...section, [key]: put(section[key], rest, value) };
-}
-
-function without(data: unknown, section: Path, keys: readonly string[]): unknown {
-  if (keys.length === 0) return data;
-  const [key, ...rest] = section;
-  if (!isSection(data)) return data;
-  return key === undefined ? omit(data, keys) : { ...data, [key]: without(data[key], rest, keys) };
-}
-
-function omit(section: Section, keys: readonly string[]): Section {
-  return Object.fromEntries(Object.entries(section).filter(([key]) => !keys.includes(key)));
-}
-
-type Section = Readonly<Record<string | number, unknown>>;
-
-/** Whether plain data is a section with keys. */
-export function isSection(data: unknown): data is Section {
-  return typeof data === "object" && data !== null && !Array.isArray(data);
+  return { data: withValues(data, overrides), overrides, problems };
 }

@@ -31,7 +31,7 @@ export async function makeCard(order: CardOrder, io: Io): Promise<CardMaking> {
   const card = askCard(noodle, {
     date: order.date,
     files: files.map(cardFile),
-    said: said.map((one) => `${saidWords(one)} ${sayValue(one.value)}`).join(", "),
+    said: changesSaid(said),
     ...(order.loads !== undefined && { loads: order.loads }),
   });
   if (card.ok) return { ok: true, made: card.value };
@@ -53,12 +53,17 @@ export function tellOfCard({ card, missing, remarks }: MadeCard, paper: Paper, i
   io.err(lengthWarning(card, paper) ?? "");
 }
 
-function cardFile({ name, bytes }: TextFile): CardFile {
+/** A file with the first digits of its checksum. */
+export function cardFile({ name, bytes }: TextFile): CardFile {
   const checksum = createHash("sha256").update(bytes).digest("hex").slice(0, shownOfChecksum);
   return { name: basename(name), checksum };
 }
 
-/** What a flag changes, as words on paper. */
+/** What flags change, as words on paper. */
+export function changesSaid(said: readonly Override[]): string {
+  return said.map((one) => `${saidWords(one)} ${sayValue(one.value)}`).join(", ");
+}
+
 function saidWords({ flag, path }: Override): string {
   return flag === setFlagName ? pathText(path) : flag.replace(/^--/u, "").replaceAll("-", " ");
 }

@@ -3,8 +3,9 @@
 export { onlyFigure, withWorking } from "../report/build.ts";
 export { escapeMarkup } from "../report/pictures/svg.ts";
 export type { Block, Cell, Table } from "../report/schema.ts";
-export { shownGrouped } from "../report/show.ts";
+export { asScaleShows, inSystem, shownGrouped, weightCell } from "../report/show.ts";
 export { withWords } from "../report/words-report.ts";
+export { yamlLines } from "../spec/yaml-text.ts";
 export { checksumOf, renderCard } from "./card-html.ts";
 export { lengthWarning, mostPages } from "./card-pages.ts";
 export type { Paper } from "./card-style.ts";

@@ -1,0 +1,64 @@
+import { createHash } from "node:crypto";
+import { askCard, readNoodleData } from "@noodlewright/core";
+import { parseFile } from "../input/document.ts";
+import { loadSpec } from "../input/load-spec.ts";
+import { isSection } from "../input/put.ts";
+import type { TextFile } from "../input/read-file.ts";
+import type { PageData } from "../page/page-data.ts";
+import { renderBenchPage } from "../render/bench-page.ts";
+import { printProblems } from "../shared/answer.ts";
+import { unitsOf } from "../shared/ask-noodle.ts";
+import { cardFlags } from "../shared/card-flags.ts";
+import type { Command } from "../shared/command.ts";
+import { batchFlags, batchOverrides, setFlag } from "../shared/flags.ts";
+import { cardFile, changesSaid } from "../shared/make-card.ts";
+import { forceFlag, writeOutput } from "../shared/write-output.ts";
+
+/** `noodlewright page`: a file that opens on a phone and works the noodle out at the bench. */
+export const pageCommand: Command = {
+  positionals: { spec: "Spec file in YAML or JSON, or - for standard input" },
+  flags: {
+    out: { describe: "File to write; - or nothing prints it", kind: "text", placeholder: "noodle.html", letter: "o" },
+    ...forceFlag,
+    units: cardFlags.units,
+    ...batchFlags,
+    ...setFlag,
+  },
+  examples: [
+    ["noodlewright page noodle.yaml -o noodle.html", "the page of a spec, to send to a phone"],
+    ["noodlewright page noodle.yaml -o noodle.html --bowls 40", "the same for another number of bowls"],
+  ],
+  run: async (asked, io) => {
+    const said = { overrides: batchOverrides(asked), sets: asked.list("set") };
+    const loading = await loadSpec(asked.text("spec") ?? "-", said, io, "machines");
+    if (!loading.ok) return printProblems(loading.problems, asked, io);
+    const { data, files, overrides, place } = loading.spec;
+    const units = unitsOf(asked);
+    const spec = standingAlone(data, files.slice(1));
+    const noodle = readNoodleData(spec, { units });
+    if (!noodle.ok) return printProblems(noodle.problems.map(place), asked, io);
+    const card = askCard(noodle.value, { date: io.today() });
+    if (!card.ok) return printProblems(card.problems.map(place), asked, io);
+    const holds: Omit<PageData, "key"> = { spec, files: files.map(cardFile), said: changesSaid(overrides), units };
+    const key = createHash("sha256").update(JSON.stringify(holds)).digest("hex").slice(0, 16);
+    const text = renderBenchPage(noodle.value.formula.name, { ...holds, key });
+    return writeOutput(asked.text("out"), text, asked, io);
+  },
+};
+
+/** The spec with the materials and machines of the files that it includes; its own come first. */
+function standingAlone(data: unknown, included: readonly TextFile[]): unknown {
+  if (!isSection(data)) return data;
+  const { include: _, ...spec } = data;
+  const parts = [...included.map(partsOf), spec];
+  const together = (key: string): Readonly<Record<string, unknown>> => {
+    const all = parts.flatMap((part) => (isSection(part) && isSection(part[key]) ? [part[key]] : []));
+    return all.length === 0 ? {} : { [key]: Object.assign({}, ...all) };
+  };
+  return { ...spec, ...together("materials"), ...together("machines") };
+}
+
+function partsOf(file: TextFile): unknown {
+  const parsing = parseFile(file);
+  return parsing.ok ? parsing.parsed.data : {};
+}

@@ -1,0 +1,17 @@
+import type { CardFile, UnitSystem } from "@noodlewright/core";
+
+/** What a page of the bench holds beside its script. */
+export interface PageData {
+  /** The spec with the materials and machines of its kitchen files in it, so that it stands alone. */
+  readonly spec: unknown;
+  /** The files it was read from. */
+  readonly files: readonly CardFile[];
+  /** What flags changed of the spec, in words. */
+  readonly said: string;
+  readonly units: UnitSystem;
+  /** Checksum of all that; what is kept on the device is kept under it. */
+  readonly key: string;
+}
+
+/** Where the page finds it. */
+export const dataElement = "noodle";

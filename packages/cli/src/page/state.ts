@@ -1,0 +1,110 @@
+import { type Path, pathText } from "@noodlewright/core/figure";
+import * as z from "zod";
+import type { Put } from "../input/put.ts";
+
+const text = z.string().max(2000);
+
+/** A value that somebody typed in place of the spec's: as typed, with the unit beside it. */
+const entrySchema = z.strictObject({
+  path: z
+    .array(z.union([z.string().max(120), z.int().min(0).max(100)]))
+    .min(1)
+    .max(8)
+    .readonly(),
+  text,
+  /** `number` for a plain number, empty for words. */
+  unit: z.string().max(20),
+});
+
+const weighedSchema = z.strictObject({
+  /** What the scale showed, g. */
+  grams: z.string().regex(/^\d{1,12}(\.\d{1,12})?$/u),
+  /** When, in milliseconds since 1970. */
+  at: z.number(),
+});
+
+const doughSchema = z.strictObject({
+  temperature: text.optional(),
+  thickness: text.optional(),
+  cooked: text.optional(),
+  score: text.optional(),
+  note: text.optional(),
+  initials: text.optional(),
+});
+
+/** All that happened at the bench: what is different today, what was weighed and what was written down. */
+export const stateSchema = z
+  .strictObject({
+    entries: z.array(entrySchema).max(200).readonly(),
+    /** Whether the dough keeps the water it has by the spec when a flour is drier or wetter. */
+    keepWet: z.boolean(),
+    load: z.int().min(1).max(100_000),
+    /** By load and ingredient. */
+    weighed: z.record(text, weighedSchema).readonly(),
+    /** Lots by ingredient. */
+    lots: z.record(text, text).readonly(),
+    /** What was written down, by load. */
+    doughs: z.record(text, doughSchema).readonly(),
+    timers: z
+      .array(z.strictObject({ label: text, minutes: z.number(), end: z.number() }))
+      .max(50)
+      .readonly(),
+    /** Steps of the day that were done, by load and step, and when. */
+    steps: z.record(text, z.number()).readonly(),
+  })
+  .readonly();
+
+export type State = z.output<typeof stateSchema>;
+export type Entry = z.output<typeof entrySchema>;
+export type Dough = z.output<typeof doughSchema>;
+
+export const freshState: State = {
+  entries: [],
+  keepWet: true,
+  load: 1,
+  weighed: {},
+  lots: {},
+  doughs: {},
+  timers: [],
+  steps: {},
+};
+
+/** The entry at a place. */
+export function entryAt({ entries }: Pick<State, "entries">, path: Path): Entry | undefined {
+  return entries.find((one) => pathText(one.path) === pathText(path));
+}
+
+/** The state with another entry at a place; without one where nothing is typed. */
+export function withEntry(state: State, entry: Entry, instead: readonly Path[] = []): State {
+  const gone = new Set([entry.path, ...instead].map(pathText));
+  const others = state.entries.filter(({ path }) => !gone.has(pathText(path)));
+  return { ...state, entries: entry.text.trim() === "" ? others : [...others, entry] };
+}
+
+/** An entry as it goes into the spec: a comma counts as a point, and a number stays text where it is none. */
+export function putOf({ path, text: typed, unit }: Entry): Put {
+  const plain = unit === "" ? typed.trim() : asNumber(typed);
+  if (unit === "number") return { path, value: /^\d+(?:\.\d+)?$/u.test(plain) ? Number(plain) : plain };
+  return { path, value: unit === "" ? plain : `${plain} ${unit}` };
+}
+
+/** A number as typed on a pad. */
+export function asNumber(typed: string): string {
+  return typed
+    .trim()
+    .replace(/,(?=\d*$)/u, ".")
+    .replace(/\.$/u, "")
+    .replace(/^\./u, "0.");
+}
+
+/** A quantity of a spec in two parts, for a pad and a unit; words stay whole. */
+export function splitQuantity(value: unknown): { readonly text: string; readonly unit: string } {
+  if (typeof value !== "string" && typeof value !== "number") return { text: "", unit: "" };
+  const match = /^\s*([-−]?(?:\d+(?:\.\d+)?|\.\d+))\s*([^\d\s].*?)?\s*$/u.exec(String(value));
+  return match === null ? { text: String(value), unit: "" } : { text: match[1] ?? "", unit: match[2] ?? "" };
+}
+
+/** Where the weight of an ingredient of a load is kept. */
+export function weighedKey(load: number, id: string): string {
+  return `${load}/${id}`;
+}

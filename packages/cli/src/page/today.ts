@@ -1,0 +1,137 @@
+import {
+  type Answer,
+  askBatch,
+  askWater,
+  type Batch,
+  type Noodle,
+  type Problem,
+  readNoodleData,
+} from "@noodlewright/core";
+import { dec, type Figure, parseQuantity } from "@noodlewright/core/figure";
+import { weightCell } from "@noodlewright/core/render";
+import { valueAt, withValues } from "../input/put.ts";
+import type { PageData } from "./page-data.ts";
+import { asNumber, putOf, type State } from "./state.ts";
+
+type Water = Extract<ReturnType<typeof askWater>, { readonly ok: true }>["value"];
+
+/** The noodle of today, and what was worked out for it. */
+export interface Today {
+  /** The spec with what is different today in it. */
+  readonly spec: unknown;
+  readonly noodle?: Noodle;
+  readonly batch?: Extract<Answer<Batch>, { readonly ok: true }>;
+  readonly water?: Extract<Answer<Water>, { readonly ok: true }>;
+  readonly items: readonly Item[];
+  readonly problems: readonly Problem[];
+}
+
+/** One thing to weigh for a load. */
+export interface Item {
+  readonly id: string;
+  readonly name: string;
+  readonly mass: Figure;
+  readonly unit: string;
+  /** Division of its scale, g. */
+  readonly division: string;
+  readonly scale: string;
+  /** So much of it as ice. */
+  readonly ice?: Figure;
+  /** Made up first, or no part of the dough. */
+  readonly kind: "ingredient" | "stock" | "dusting";
+}
+
+/** The spec with what is different today in it: the same data that the command has with `--set`. */
+export function specToday({ spec }: PageData, state: State, written: Noodle | undefined): unknown {
+  const puts = state.entries.map(putOf);
+  const changed = withValues(spec, puts);
+  const wetter = puts.some(({ path }) => path[0] === "flours" && path.at(-1) === "moisture");
+  const own = puts.some(({ path }) => path[0] === "water");
+  const reference = valueAt(spec, ["water", "onFlourMoisture"]) !== undefined;
+  if (!state.keepWet || !wetter || own || reference || written === undefined) return changed;
+  return withValues(changed, [{ path: ["water", "dough"], value: `${keptWater(written)} %` }]);
+}
+
+/** The dough water to keep, % of the dough, to what no scale tells. */
+export function keptWater({ formula }: Noodle): string {
+  return dec(formula.water.dough.value).toDecimalPlaces(4).toFixed();
+}
+
+/** Works the noodle out with what is different today. */
+export function workOut(data: PageData, state: State, written?: Noodle): Today {
+  const spec = specToday(data, state, written);
+  const reading = readNoodleData(spec, { units: data.units });
+  if (!reading.ok) return { spec, items: [], problems: reading.problems };
+  const noodle = reading.value;
+  const batch = askBatch(noodle);
+  if (!batch.ok) return { spec, noodle, items: [], problems: batch.problems };
+  const asked = noodle.spec.temperature?.dough !== undefined;
+  const water = asked ? askWater(noodle) : undefined;
+  return {
+    spec,
+    noodle,
+    batch,
+    ...(water?.ok && { water }),
+    items: itemsOf(batch.value, water?.ok ? water.value : undefined),
+    problems: water?.ok === false ? water.problems : [],
+  };
+}
+
+function itemsOf({ lines, withStock, rework, dusting }: Batch, water: Water | undefined): readonly Item[] {
+  const waterId = lines.find(({ line }) => line.role === "water")?.line.id;
+  const iceOf = (id: string | undefined) => {
+    const ice = id === waterId ? water?.weighed.ice?.ice : undefined;
+    return ice && { ice };
+  };
+  const plain = lines.map(({ line, load, unit, division, scale }): Item => {
+    return { id: line.id, name: line.name, mass: load, unit, division, scale, kind: "ingredient", ...iceOf(line.id) };
+  });
+  const stocked = withStock?.map(({ name, mass, unit, division, scale, weighed }): Item => {
+    const kind = weighed === undefined && mass.id !== rework?.mass.id ? "stock" : "ingredient";
+    const id = weighed?.line.id ?? mass.id;
+    return { id, name, mass, unit, division, scale, kind, ...iceOf(weighed?.line.id) };
+  });
+  const old = rework && withStock === undefined ? [{ ...rework, id: rework.mass.id, kind: "ingredient" as const }] : [];
+  const dust = dusting && [{ ...dusting, id: dusting.line.id, name: dusting.line.name, mass: dusting.load }];
+  return [
+    ...(stocked ?? plain),
+    ...old.map(
+      ({ id, name, mass, unit, division, scale, kind }): Item => ({ id, name, mass, unit, division, scale, kind }),
+    ),
+    ...(dust ?? []).map(({ id, name, mass, unit, division, scale }): Item => {
+      return { id, name, mass, unit, division, scale, kind: "dusting" };
+    }),
+  ];
+}
+
+/** A mass as the scale of an item shows it, without the unit. */
+export function asShown({ mass, unit, division }: Item, grams: string = mass.value): string {
+  return weightCell({ ...mass, value: grams }, unit, division).text;
+}
+
+/** How the weight in the bowl stands to the one on the list. */
+export type Standing =
+  | { readonly kind: "open" | "right" }
+  | { readonly kind: "short" | "over" /** g */; readonly by: string };
+
+/** Compares what the scale showed with the list; half a division is nothing. */
+export function standingOf({ mass, division }: Item, grams: string | undefined): Standing {
+  if (grams === undefined) return { kind: "open" };
+  const off = dec(grams).minus(mass.value);
+  if (off.abs().lt(dec(division).div(2))) return { kind: "right" };
+  return { kind: off.isNegative() ? "short" : "over", by: off.abs().toFixed() };
+}
+
+export type ScaleReading =
+  | { readonly ok: true; readonly grams: string }
+  | { readonly ok: false; readonly why: "unreadable" | "division" };
+
+/** Reads what somebody typed from a scale, which shows whole divisions. */
+export function readScale({ unit, division }: Item, typed: string): ScaleReading {
+  const reading = parseQuantity(`${asNumber(typed)} ${unit}`, ["mass"]);
+  if (!reading.ok) return { ok: false, why: "unreadable" };
+  const grams = dec(reading.quantity.value);
+  const steps = grams.div(division);
+  if (steps.minus(steps.round()).abs().gt("0.000001")) return { ok: false, why: "division" };
+  return { ok: true, grams: grams.toDecimalPlaces(12).toFixed() };
+}

@@ -1,0 +1,125 @@
+import { printable } from "@noodlewright/core/render";
+import type { ComponentType } from "preact";
+import { useEffect, useState } from "preact/hooks";
+import { BenchProvider, problemsAt, useNewBench } from "../bench.ts";
+import type { PageData } from "../page-data.ts";
+import { type Tab, words } from "../words.ts";
+import { NotesPart } from "./notes.tsx";
+import { Part, ProblemText, WorkingDialog } from "./parts.tsx";
+import { RollPart } from "./roll.tsx";
+import { SizePart } from "./size.tsx";
+import { TakePart } from "./take.tsx";
+import { TodayPart } from "./today.tsx";
+import { WeighPart } from "./weigh.tsx";
+
+const parts: Readonly<Record<Tab, ComponentType>> = {
+  size: SizePart,
+  weigh: WeighPart,
+  today: TodayPart,
+  roll: RollPart,
+  notes: NotesPart,
+  take: TakePart,
+};
+const tabs = ["size", "weigh", "today", "roll", "notes", "take"] as const satisfies readonly Tab[];
+
+function tabOf(hash: string): Tab {
+  return tabs.find((tab) => `#${tab}` === hash) ?? "weigh";
+}
+
+/** The page of the bench. */
+export function App({ data }: { readonly data: PageData }) {
+  const bench = useNewBench(data);
+  const [tab, setTab] = useState(() => tabOf(location.hash));
+  useEffect(() => {
+    const turn = (): void => {
+      setTab(tabOf(location.hash));
+      scrollTo(0, 0);
+    };
+    addEventListener("hashchange", turn);
+    return () => removeEventListener("hashchange", turn);
+  }, []);
+  const { today, state, before } = bench;
+  const Shown = parts[tab];
+  const name = (today.noodle ?? before.noodle)?.formula.name ?? "";
+  const untold = today.problems.filter(
+    (problem) => !state.entries.some(({ path }) => problemsAt([problem], path).length > 0),
+  );
+  const loud = today.batch?.notes.filter((note) => note.loud) ?? [];
+  const said = [
+    words.spec(data.files[0]?.checksum ?? ""),
+    ...(data.said === "" ? [] : [words.changed(printable(data.said))]),
+    ...(state.entries.length === 0 ? [] : [words.differs(state.entries.length)]),
+  ];
+  return (
+    <BenchProvider value={bench}>
+      <header>
+        <h1>{printable(name)}</h1>
+        <p>{said.join(" · ")}</p>
+      </header>
+      <main aria-busy={bench.busy}>
+        {!bench.kept && <p class="notice">{words.notKept}</p>}
+        {bench.elsewhere && (
+          <p class="notice" role="alert">
+            {words.otherTab}
+          </p>
+        )}
+        {loud.map(({ text }) => (
+          <p class="notice" key={text}>
+            {printable(text)}
+          </p>
+        ))}
+        {today.problems.length > 0 && (untold.length > 0 || tab === "weigh" || tab === "roll") && (
+          <div class="notice" role="alert">
+            <p>
+              <b>{words.wrong}</b>
+            </p>
+            {(tab === "weigh" || tab === "roll" ? today.problems : untold).map((problem) => (
+              <ProblemText key={`${problem.code} ${problem.path.join(" ")}`} problem={problem} />
+            ))}
+            <p>{words.backToSize}</p>
+          </div>
+        )}
+        <Shown />
+        {tab === "weigh" && <Cautions />}
+      </main>
+      <WorkingDialog />
+      <nav aria-label={words.tabsLabel}>
+        {tabs.map((one) => (
+          <a key={one} href={`#${one}`} aria-current={one === tab ? "page" : undefined}>
+            {words.tabs[one]}
+          </a>
+        ))}
+        <button type="button" disabled={!bench.canUndo} onClick={bench.undo}>
+          {words.undo}
+        </button>
+      </nav>
+    </BenchProvider>
+  );
+
+  function Cautions() {
+    if (today.batch === undefined) return undefined;
+    const report = today.batch.report();
+    const allergens = report.sections.find(({ id }) => id === "allergens");
+    const lines = allergens?.blocks.flatMap((block) => (block.kind === "text" ? block.lines : [])) ?? [];
+    return (
+      <>
+        {lines.length > 0 && (
+          <Part heading={words.allergens}>
+            {lines.map((line) => (
+              <p key={line}>{printable(line)}</p>
+            ))}
+          </Part>
+        )}
+        {report.cautions.length > 0 && (
+          <Part heading={words.cautions}>
+            <ul>
+              {report.cautions.map((line) => (
+                <li key={line}>{printable(line)}</li>
+              ))}
+            </ul>
+          </Part>
+        )}
+      </>
+    );
+  }
+}

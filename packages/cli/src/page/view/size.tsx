@@ -1,0 +1,97 @@
+import { useState } from "preact/hooks";
+import { isSection, valueAt } from "../../input/put.ts";
+import { useBench } from "../bench.ts";
+import { words } from "../words.ts";
+import { Field, Figures, Part } from "./parts.tsx";
+
+const ways = ["bowls", "dough", "flour", "have"] as const;
+type Way = (typeof ways)[number];
+
+const pathsOf: Readonly<Record<Way, readonly (readonly string[])[]>> = {
+  bowls: [["batch", "bowls"]],
+  dough: [["batch", "dough"]],
+  flour: [["batch", "flour"]],
+  have: [
+    ["batch", "have", "name"],
+    ["batch", "have", "amount"],
+  ],
+};
+
+/** How many bowls, how much dough or flour, and what is lost on the way. */
+export function SizePart() {
+  const { data, today, state, enter } = useBench();
+  const { size } = words;
+  const masses = data.units === "us" ? ["lb", "oz"] : ["kg", "g"];
+  const batch = valueAt(today.spec, ["batch"]);
+  const stated = ways.find((way) => isSection(batch) && batch[way] !== undefined);
+  const [chosen, choose] = useState<Way>(stated ?? "bowls");
+  const others = ways.filter((way) => way !== chosen).flatMap((way) => pathsOf[way]);
+  const names = today.noodle?.formula.lines.map(({ name }) => name) ?? [];
+  const have = String(valueAt(today.spec, ["batch", "have", "name"]) ?? "");
+  const portion = isSection(batch) && batch["cookedWeight"] !== undefined ? "cookedWeight" : "rawWeight";
+  const graphs = today.batch ? [today.batch.value.graph] : [];
+  const target = today.batch?.value.target;
+  const loads = today.batch?.value.loads;
+  const figures = [target?.bowls, target?.dough, target?.strands, loads?.count, loads?.dough, loads?.flour];
+  return (
+    <>
+      <Part heading={size.heading}>
+        <fieldset class="choices">
+          <legend>{size.way}</legend>
+          {ways.map((way) => (
+            <label key={way}>
+              <input type="radio" name="way" checked={chosen === way} onChange={() => choose(way)} />
+              {size.ways[way]}
+            </label>
+          ))}
+        </fieldset>
+        <div class="fields">
+          {chosen === "bowls" && (
+            <Field path={["batch", "bowls"]} label={size.bowls} units={["number"]} instead={others} whole={true} />
+          )}
+          {chosen === "dough" && <Field path={["batch", "dough"]} label={size.dough} units={masses} instead={others} />}
+          {chosen === "flour" && <Field path={["batch", "flour"]} label={size.flour} units={masses} instead={others} />}
+          {chosen === "have" && (
+            <>
+              <div class="field">
+                <label for="have-name">{size.haveName}</label>
+                <select
+                  id="have-name"
+                  value={have}
+                  onChange={({ currentTarget: { value } }) =>
+                    enter({ path: ["batch", "have", "name"], text: value, unit: "" }, others)
+                  }
+                >
+                  {have === "" && <option value="" />}
+                  {names.map((name) => (
+                    <option key={name}>{name}</option>
+                  ))}
+                </select>
+              </div>
+              {have !== "" && (
+                <Field path={["batch", "have", "amount"]} label={size.haveAmount} units={masses} instead={others} />
+              )}
+            </>
+          )}
+          <Field
+            path={["batch", portion]}
+            label={portion === "rawWeight" ? size.raw : size.cooked}
+            units={data.units === "us" ? ["oz"] : ["g"]}
+          />
+        </div>
+      </Part>
+      <Part heading={size.losses}>
+        <div class="fields">
+          {(["mixing", "sheeting", "cutting"] as const).map((stage) => (
+            <Field key={stage} path={["losses", stage]} label={size[stage]} units={["%"]} usual="0" />
+          ))}
+        </div>
+      </Part>
+      {state && target && (
+        <Part heading={size.comesTo}>
+          <Figures figures={figures.filter((figure) => figure !== undefined)} graphs={graphs} />
+        </Part>
+      )}
+    </>
+  );
+}
