@@ -1,4 +1,5 @@
 // The door of the library: read a noodle, ask it, and tell what keeps it from answering.
+export { addedUp, readScale, type Standing, standingOf } from "./batch/at-the-scale.ts";
 export type { Batch } from "./batch/batch.ts";
 export type { Cost } from "./batch/cost.ts";
 export type { Mended, MendedFigure, MendedLine, MendWish } from "./batch/mend.ts";

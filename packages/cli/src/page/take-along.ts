@@ -1,5 +1,5 @@
-import { type Report, told } from "@noodlewright/core";
-import { dec, fixedText } from "@noodlewright/core/figure";
+import { addedUp, type Report, told } from "@noodlewright/core";
+import { fixedText } from "@noodlewright/core/figure";
 import { type Cell, printable, renderCsv, type Table, yamlLines } from "@noodlewright/core/render";
 import * as z from "zod";
 import type { PageData } from "./page-data.ts";
@@ -52,7 +52,7 @@ interface Occasion {
 }
 
 const cell = (text: string | undefined): Cell => ({ text: printable(text ?? "") });
-const number = (text: string): Cell => ({ text, value: dec(text).toFixed() });
+const number = (text: string): Cell => ({ text, value: text });
 
 function table(id: string, heads: readonly string[], rows: readonly (readonly Cell[])[]): Table {
   return {
@@ -101,10 +101,7 @@ function inBowl({ state, today }: Occasion, load: number): string {
   const masses = today.items.flatMap(({ id, kind }) =>
     kind === "dusting" ? [] : [state.weighed[weighedKey(load, id)]?.grams ?? "0"],
   );
-  return fixedText(
-    masses.reduce((total, grams) => dec(total).plus(grams).toFixed(), "0"),
-    2,
-  );
+  return fixedText(addedUp(masses), 2);
 }
 
 function differences({ state }: Occasion): readonly string[] {

@@ -7,11 +7,11 @@ import {
   type Problem,
   readNoodleData,
 } from "@noodlewright/core";
-import { dec, type Figure, parseQuantity } from "@noodlewright/core/figure";
+import { type Figure, fixedText } from "@noodlewright/core/figure";
 import { weightCell } from "@noodlewright/core/render";
 import { valueAt, withValues } from "../input/put.ts";
 import type { PageData } from "./page-data.ts";
-import { asNumber, putOf, type State } from "./state.ts";
+import { putOf, type State } from "./state.ts";
 
 type Water = Extract<ReturnType<typeof askWater>, { readonly ok: true }>["value"];
 
@@ -54,7 +54,7 @@ export function specToday({ spec }: PageData, state: State, written: Noodle | un
 
 /** The dough water to keep, % of the dough, to what no scale tells. */
 export function keptWater({ formula }: Noodle): string {
-  return dec(formula.water.dough.value).toDecimalPlaces(4).toFixed();
+  return fixedText(formula.water.dough.value, 4);
 }
 
 /** Works the noodle out with what is different today. */
@@ -107,31 +107,4 @@ function itemsOf({ lines, withStock, rework, dusting }: Batch, water: Water | un
 /** A mass as the scale of an item shows it, without the unit. */
 export function asShown({ mass, unit, division }: Item, grams: string = mass.value): string {
   return weightCell({ ...mass, value: grams }, unit, division).text;
-}
-
-/** How the weight in the bowl stands to the one on the list. */
-export type Standing =
-  | { readonly kind: "open" | "right" }
-  | { readonly kind: "short" | "over" /** g */; readonly by: string };
-
-/** Compares what the scale showed with the list; half a division is nothing. */
-export function standingOf({ mass, division }: Item, grams: string | undefined): Standing {
-  if (grams === undefined) return { kind: "open" };
-  const off = dec(grams).minus(mass.value);
-  if (off.abs().lt(dec(division).div(2))) return { kind: "right" };
-  return { kind: off.isNegative() ? "short" : "over", by: off.abs().toFixed() };
-}
-
-export type ScaleReading =
-  | { readonly ok: true; readonly grams: string }
-  | { readonly ok: false; readonly why: "unreadable" | "division" };
-
-/** Reads what somebody typed from a scale, which shows whole divisions. */
-export function readScale({ unit, division }: Item, typed: string): ScaleReading {
-  const reading = parseQuantity(`${asNumber(typed)} ${unit}`, ["mass"]);
-  if (!reading.ok) return { ok: false, why: "unreadable" };
-  const grams = dec(reading.quantity.value);
-  const steps = grams.div(division);
-  if (steps.minus(steps.round()).abs().gt("0.000001")) return { ok: false, why: "division" };
-  return { ok: true, grams: grams.toDecimalPlaces(12).toFixed() };
 }

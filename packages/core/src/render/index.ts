@@ -3,7 +3,7 @@
 export { onlyFigure, withWorking } from "../report/build.ts";
 export { escapeMarkup } from "../report/pictures/svg.ts";
 export type { Block, Cell, Table } from "../report/schema.ts";
-export { asScaleShows, inSystem, shownGrouped, weightCell } from "../report/show.ts";
+export { shownGrouped, weightCell } from "../report/show.ts";
 export { withWords } from "../report/words-report.ts";
 export { yamlLines } from "../spec/yaml-text.ts";
 export { checksumOf, renderCard } from "./card-html.ts";

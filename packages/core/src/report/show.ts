@@ -52,7 +52,12 @@ export function measureCell(figure: Figure): Cell {
   return figure.unit === "" ? cell : { ...cell, text: `${cell.text} ${figure.unit}` };
 }
 
-/** A cell with a mass in the unit that a scale shows, to its division. The value stays exact. */
+/**
+ * A cell with a mass in the unit that a scale shows, to its division. The value stays exact.
+ *
+ * @param division - in g
+ * @example weightCell({ id: "salt", label: "salt", value: "20.004", unit: "g", places: 2, working: { kind: "given", by: "the list" }, sources: [] }, "g", "0.1").text // => "20.0"
+ */
 export function weightCell(figure: Figure, unit: string, division: DecimalText): Cell {
   const shown = inUnit(figure, unit);
   const step = dec(inUnit({ ...figure, value: division }, unit).value);

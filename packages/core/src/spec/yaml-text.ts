@@ -4,7 +4,7 @@ export function listItem(item: unknown, indent: number): readonly string[] {
   return [`${" ".repeat(indent)}- ${first.trimStart()}`, ...rest];
 }
 
-/** A key and its value, plain data, as lines of YAML. */
+/** A key and its value, plain data, as lines of YAML. @example yamlLines("salt", "1 %", 0) // => ["salt: 1 %"] */
 export function yamlLines(key: string, value: unknown, indent: number): readonly string[] {
   const start = `${" ".repeat(indent)}${plainKey(key)}:`;
   if (value === null || value === undefined) return [start];

@@ -1,9 +1,10 @@
+import { readScale, type Standing, standingOf } from "@noodlewright/core";
 import { printable, weightCell } from "@noodlewright/core/render";
 import { useState } from "preact/hooks";
 import { useBench } from "../bench.ts";
-import { weighedKey } from "../state.ts";
+import { asNumber, weighedKey } from "../state.ts";
 import { loadsOf } from "../take-along.ts";
-import { asShown, type Item, readScale, type Standing, standingOf } from "../today.ts";
+import { asShown, type Item } from "../today.ts";
 import { words } from "../words.ts";
 import { FigureButton, Figures, Loads, Part, ReportSection } from "./parts.tsx";
 
@@ -13,7 +14,8 @@ export function WeighPart() {
   const { weigh } = words;
   const of = loadsOf(today);
   const load = Math.min(state.load, of);
-  const standing = (item: Item) => standingOf(item, state.weighed[weighedKey(load, item.id)]?.grams);
+  const standing = (item: Item) =>
+    standingOf(item.mass.value, item.division, state.weighed[weighedKey(load, item.id)]?.grams);
   const [chosen, choose] = useState<string | undefined>(undefined);
   const next = today.items.find((item) => ["open", "short"].includes(standing(item).kind));
   const item = today.items.find(({ id }) => id === chosen) ?? next;
@@ -129,9 +131,9 @@ function Focus({ item, standing, put }: FocusProps) {
   const [typed, type] = useState("");
   const [fault, setFault] = useState("");
   const enter = () => {
-    const reading = readScale(item, typed);
+    const reading = readScale(asNumber(typed), item);
     if (reading.ok) {
-      put(item, reading.grams);
+      put(item, reading.mass);
       return;
     }
     const step = `${asShown(item, item.division)} ${item.unit}`;
