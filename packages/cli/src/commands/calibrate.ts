@@ -6,6 +6,7 @@ import {
   measuredLosses,
   measuredMixing,
   measuredSheet,
+  measuredToasting,
 } from "@noodlewright/core/sheet";
 import { printProblems, printReport } from "../shared/answer.ts";
 import { unitsOf } from "../shared/ask-noodle.ts";
@@ -109,6 +110,23 @@ const cooking = calibration(
   ],
 );
 
+const toasting = calibration(
+  "A flour that was dried or toasted",
+  {
+    before: measure("before", "Flour before", "1000 g"),
+    after: measure("after", "The same flour after", "940 g"),
+    moisture: measure("moisture", "Moisture of the flour before", "13.6 %"),
+    protein: measure("protein", "Protein of the flour before, as is", "12.4 %"),
+  },
+  measuredToasting,
+  [
+    [
+      "noodlewright calibrate toasting --before '1000 g' --after '940 g' --moisture '13.6 %'",
+      "the moisture after, and how to write it into the spec",
+    ],
+  ],
+);
+
 /** `noodlewright calibrate`: the kitchen's own figures from what it measured. */
 export const calibrateGroup: Group = {
   commands: [
@@ -116,5 +134,6 @@ export const calibrateGroup: Group = {
     { usage: "losses", describe: "Losses by stage from one weighed batch", command: losses },
     { usage: "mixing", describe: "Heat of mixing, and friction, from one measured mix", command: mixing },
     { usage: "cooking", describe: "Cook gain from weights, or from the water before and after", command: cooking },
+    { usage: "toasting", describe: "Moisture of a flour that the kitchen dried or toasted", command: toasting },
   ],
 };

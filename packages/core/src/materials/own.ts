@@ -24,6 +24,7 @@ import type { RecordedFigures } from "./recorded.ts";
 import type { MaterialFigures } from "./schema.ts";
 import { type DoseBeside, severalOf, severalProblem } from "./several.ts";
 import { fitUncertainty, statedComposition, statesComposition } from "./stated-composition.ts";
+import { toastedLayer, toastedNote } from "./toasted.ts";
 import { withinWhole } from "./whole-food.ts";
 
 /** A value as it was stated, before it was turned into % as is. */
@@ -95,7 +96,7 @@ export function resolveMaterial(
   if (!base.ok) return base;
   const start = base.value === undefined ? undefined : fromCatalogue(base.value);
   return layers.reduceRight<Outcome<KitchenMaterial | undefined>>(
-    (before, layer) => (before.ok ? overlay(name, path, before.value, layer, layer !== ownFigures) : before),
+    (before, layer) => (before.ok ? withToasting(name, path, before.value, layer, layer !== ownFigures) : before),
     answer(start),
   ) as Outcome<KitchenMaterial>;
 }
@@ -133,6 +134,27 @@ function fromCatalogue(material: Material): KitchenMaterial {
     stated: {},
     figureSources: { moisture: source, protein: source, ash: source, composition: source },
   };
+}
+
+/** Lays figures over a material; where the kitchen dried or toasted it, then those that follow from that. */
+function withToasting(
+  name: string,
+  path: Path,
+  before: KitchenMaterial | undefined,
+  figures: MaterialFigures,
+  inline: boolean,
+): Outcome<KitchenMaterial> {
+  const raw = overlay(name, path, before, figures, inline);
+  if (!raw.ok) return raw;
+  const { moisture, ranges } = raw.value;
+  const place = inline ? [...path.slice(0, -1), "figures"] : path;
+  const layer = toastedLayer(figures, { moisture, range: ranges?.moisture }, place);
+  if (!layer.ok) return layer;
+  if (layer.value === undefined) return raw;
+  const toasted = overlay(name, path, raw.value, layer.value, inline);
+  if (!toasted.ok) return toasted;
+  const note = toastedNote(figures, toasted.value.moisture);
+  return answer({ ...toasted.value, notes: [...toasted.value.notes, note] });
 }
 
 function overlay(

@@ -5,6 +5,7 @@ import { allergenTags } from "./allergen.ts";
 import { doubtFields } from "./doubt-schema.ts";
 import {
   basisField,
+  massField,
   numberField,
   priceField,
   quantityField,
@@ -125,6 +126,19 @@ export type SolutionFigures = z.output<typeof solutionSchema>;
 export type CertificateFigures = z.output<typeof certificateSchema>;
 export type AssayFigures = z.output<typeof assaySchema>;
 
+const toastedSchema = z.lazy(() =>
+  z
+    .strictObject({
+      before: massField("Flour before it was dried or toasted", ["1000 g"]),
+      after: massField("The same flour after it", ["940 g"]),
+    })
+    .meta({
+      id: "Toasted",
+      description:
+        "A flour that the kitchen dried or toasted: the figures beside are those before it, those after follow from the masses",
+    }),
+);
+
 /** Figures of a material, as a certificate, a label or the kitchen states them. */
 export const materialFiguresSchema = z
   .strictObject({
@@ -148,6 +162,7 @@ export const materialFiguresSchema = z
     ash: shareField("Ash, % on the stated basis", ["0.48 %"]).optional(),
     ashBasis: basisField("Moisture basis of the ash; 14 % mb for flours, as is for all else").optional(),
     ...doubtFields,
+    toasted: toastedSchema.optional(),
     recorded: recordedSchema.optional(),
     fat: shareField("Fat, % as is", ["1.2 %"]).optional(),
     carbohydrate: shareField("Carbohydrate with fibre, % as is", ["72 %"]).optional(),

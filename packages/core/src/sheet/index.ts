@@ -49,6 +49,7 @@ export {
   type WeighedStage,
 } from "./water/inverse.ts";
 export { type MeasuredMix, type MixerRun, mixerWork, mixingHeat } from "./water/measured-mix.ts";
+export { measuredToasting } from "./water/measured-toasting.ts";
 export {
   type Measurement,
   measuredCooking,

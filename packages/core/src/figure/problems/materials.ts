@@ -107,6 +107,16 @@ export const materials = {
     expected: "what it is made of, such as { Na2CO3: 90 %, K2CO3: 10 % }",
     advice: "copy the composition from its label or certificate",
   })),
+  "toasted.gained": input(({ before, after }: Texts<"before" | "after">) => ({
+    found: `${after} g after ${before} g`,
+    expected: "less after drying than before",
+    advice: "exchange the two, or weigh again",
+  })),
+  "toasted.beyond-water": input(({ moisture, dry }: Texts<"moisture" | "dry">) => ({
+    found: "more weight lost than the flour had water",
+    expected: `at least ${dry} g after, the dry matter of a flour of ${moisture} % moisture`,
+    advice: "correct the masses or the moisture before, and count what stayed in the pan",
+  })),
   "materials.moisture-missing": input(({ name }: Texts<"name">) => ({
     found: `"${name}" without its moisture`,
     expected: "moisture in % as weighed, such as 13.8 %",

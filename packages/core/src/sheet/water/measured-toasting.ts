@@ -1,0 +1,48 @@
+import * as z from "zod";
+import { worked } from "../../figure/figure.ts";
+import { withOrigins } from "../../figure/graph.ts";
+import { answer, type Outcome } from "../../figure/problem.ts";
+import { massBalance } from "../../figure/source.ts";
+import { massField, shareField } from "../../materials/fields.ts";
+import { toastedMoisture } from "../../materials/toasted.ts";
+import { fixedText } from "../../number/decimal.ts";
+import { readBy } from "../../spec/read-spec.ts";
+import type { Measurement } from "./measurements.ts";
+
+const toastingSchema = z.strictObject({
+  before: massField("Flour before it was dried or toasted", ["1000 g"]),
+  after: massField("The same flour after it", ["940 g"]),
+  moisture: shareField("Its moisture before", ["13.6 %"]),
+  protein: shareField("Its protein before, as is", ["12.4 %"]).optional(),
+});
+
+/**
+ * Finds the moisture, and the protein, of a flour that the kitchen dried or toasted, from its masses before and after.
+ *
+ * Problems: those of reading; `toasted.gained`, `toasted.beyond-water`.
+ * @example shown(measuredToasting({ before: "1000 g", after: "940 g", moisture: "13.6 %" }).value.results[0]) // => "8.09 %"
+ */
+export function measuredToasting(input: unknown): Outcome<Measurement> {
+  const reading = readBy(toastingSchema, input);
+  if (!reading.ok) return reading;
+  const { before, after, moisture, protein } = reading.value;
+  const dried = toastedMoisture({ before: before.value, after: after.value, moisture: moisture.value }, []);
+  if (!dried.ok) return dried;
+  const naming = { id: "toasted.protein", label: "protein after, as is", unit: "%", places: 2 };
+  const more = protein && [
+    worked({
+      ...naming,
+      formula: "protein * before / after",
+      from: { protein: protein.value, before: before.value, after: after.value },
+      sources: [massBalance],
+    }),
+  ];
+  const results = [dried.value, ...(more ?? [])];
+  const lines = [
+    `toasted: { before: ${before.text}, after: ${after.text} }   # beside moisture: ${moisture.text}`,
+    `moisture: ${fixedText(dried.value.value, 2)} %   # or this in place of it`,
+  ];
+  const text =
+    "whether protein of a toasted flour still forms gluten is not known: with `toasted:` it is not counted as forming any unless `glutenForming: true` stands beside it";
+  return answer({ results, lines, figures: withOrigins(results) }, [{ code: "toasted.gluten", path: [], text }]);
+}
