@@ -534,6 +534,10 @@ export const samples: Readonly<Record<Code, Sample>> = {
   "plan.machine-not-there": ["stages[0].machine", `timePlan({ ...serving, machines: serving.machines.slice(1) })`],
   "plan.stands-too-long": ["longestHold", `timePlan({ ...serving, longestHold: 10 })`],
 
+  // a flour that was toasted
+  "toasted.gained": ["after", `toastedMoisture({ before: "940", after: "1000", moisture: "13.6" }, [])`],
+  "toasted.beyond-water": ["after", `toastedMoisture({ before: "1000", after: "800", moisture: "13.6" }, [])`],
+
   // what is found, and what is mended at the bowl
   "settle.masses": [
     "flours",
