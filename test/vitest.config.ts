@@ -10,7 +10,7 @@ export default defineConfig({
   ssr: { resolve: { conditions, externalConditions: conditions } },
   test: {
     include: ["test/**/*.test.ts"],
-    exclude: ["test/card/**", "**/node_modules/**"],
+    exclude: ["test/card/**", "test/workbook/**", "**/node_modules/**"],
     globalSetup: ["test/build.ts"],
     setupFiles: ["test/setup.ts"],
     maxWorkers: "100%",

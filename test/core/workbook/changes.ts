@@ -87,7 +87,9 @@ function writerOf(id: string, data: Data, graph: Graph): Writer | undefined {
   const factor = graph[`flour.${number}.nitrogen-factor`]?.value;
   const standing: readonly (readonly [Path, unknown])[] =
     factor === undefined ? [] : [[[...place, "figures", "nitrogenFactor"], Number(factor)]];
-  const amount = String(at(data, [...place, "amount"]) ?? "");
+  const written = at(data, [...place, "amount"]);
+  const amount = typeof written === "string" ? written : "";
+  const mixed = ["Na2CO3", "K2CO3"].every((salt) => Number(graph[`${list}.${number}.${salt}`]?.value ?? 0) > 0);
   switch (what) {
     case "division":
     case "capacity":
@@ -97,6 +99,23 @@ function writerOf(id: string, data: Data, graph: Graph): Writer | undefined {
     case "parts":
     case "stated":
       return one([...place, "amount"], amount.includes("%") ? "%" : "g");
+    case "Na2CO3": {
+      if (list !== "alkali" || !mixed) return undefined;
+      // Of a mixture, what is left beside the salts is inert; the other salt and the water stay as they are.
+      const salts = ["Na2CO3", "K2CO3"].map(
+        (salt) => [salt, graph[`${list}.${number}.${salt}`]?.value ?? "0"] as const,
+      );
+      return (value) => [
+        [
+          [...place, "figures", "composition"],
+          Object.fromEntries([
+            ...salts.map(([salt, share]) => [salt, `${salt === what ? value : share} %`] as const),
+            ["water", `${graph[`${list}.${number}.moisture`]?.value} %`] as const,
+            ["inert", "rest"] as const,
+          ]),
+        ],
+      ];
+    }
     case "moisture":
       return list === "flour" ? one([...place, "figures", "moisture"], "%") : undefined;
     case "protein":

@@ -105,7 +105,9 @@ function sheetPart(sheet: WorkbookSheet, looks: Looks): string {
       if (cell.role === "check") checks.push(address);
       return cellPart(address, cell, looks);
     });
-    return `<row r="${row + 1}">${written.join("")}</row>`;
+    const lines = linesIn(cells, widths);
+    const height = lines === 1 ? "" : ` ht="${lines * lineHeight}" customHeight="1"`;
+    return `<row r="${row + 1}"${height}>${written.join("")}</row>`;
   });
   const pane =
     headings === 0
@@ -120,7 +122,7 @@ function sheetPart(sheet: WorkbookSheet, looks: Looks): string {
     `<sheetPr><pageSetUpPr fitToPage="1"/></sheetPr>`,
     `<dimension ref="A1:${addressOf(Math.max(0, rows.length - 1), columns - 1)}"/>`,
     `<sheetViews><sheetView workbookViewId="0" showGridLines="0">${pane}</sheetView></sheetViews>`,
-    `<sheetFormatPr defaultRowHeight="15"/>`,
+    `<sheetFormatPr defaultRowHeight="${lineHeight}"/>`,
     `<cols>${cols.join("")}</cols>`,
     `<sheetData>${data.join("")}</sheetData>`,
     `<sheetProtection sheet="1" objects="1" scenarios="1" formatColumns="0" formatRows="0"/>`,
@@ -135,6 +137,19 @@ function sheetPart(sheet: WorkbookSheet, looks: Looks): string {
     `<headerFooter><oddFooter>&amp;L&amp;A&amp;R&amp;P / &amp;N</oddFooter></headerFooter>`,
     "</worksheet>",
   ].join("");
+}
+
+/** Height of a line, points. */
+const lineHeight = 15;
+
+/** Lines that the wrapped words of a row take. */
+function linesIn(cells: WorkbookSheet["rows"][number], widths: WorkbookSheet["widths"]): number {
+  const lines = cells.map((cell, column) =>
+    cell !== undefined && lookOf[cell.role].wrap && typeof cell.value === "string"
+      ? Math.ceil(cell.value.length / ((widths[column] ?? 10) - 3))
+      : 1,
+  );
+  return Math.max(1, ...lines);
 }
 
 function cellPart(address: string, cell: WorkbookCell, looks: Looks): string {
@@ -210,7 +225,7 @@ class Looks {
       `<xf numFmtId="${number}" fontId="${Object.keys(fonts).indexOf(font)}" fillId="${Object.keys(fills).indexOf(fill)}"`,
       ` borderId="${Object.keys(borders).indexOf(border)}" xfId="0" applyNumberFormat="1" applyFont="1" applyFill="1"`,
       ` applyBorder="1" applyAlignment="1" applyProtection="1"${quoted ? ' quotePrefix="1"' : ""}>`,
-      `<alignment vertical="top"${wrap ? ' wrapText="1"' : ""}/><protection locked="${role === "input" ? 0 : 1}"/></xf>`,
+      `<alignment vertical="top"${wrap ? ' wrapText="1" indent="1" horizontal="left"' : ""}/><protection locked="${role === "input" ? 0 : 1}"/></xf>`,
     ].join("");
     return indexIn(this.#formats, format);
   }

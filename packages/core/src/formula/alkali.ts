@@ -1,9 +1,10 @@
 import type { Composition } from "../chemistry/composition.ts";
-import { alkalinityM, alkalinityP, anhydrousShare, potassiumCarbonateShare } from "../chemistry/composition.ts";
+import { potassiumCarbonateShare } from "../chemistry/composition.ts";
 import { atomicWeightSource } from "../chemistry/elements.ts";
-import { exact, type Figure, given, worked } from "../figure/figure.ts";
+import { exact, type Figure, worked } from "../figure/figure.ts";
 import { definition, massBalance } from "../figure/source.ts";
 import { type Decimal, dec, decimalText } from "../number/decimal.ts";
+import { alkalinityFigure, anhydrousFigure, contentFigure } from "./content.ts";
 import type { FormulaLine } from "./line.ts";
 import { sumRange, withRange } from "./ranges.ts";
 
@@ -30,21 +31,6 @@ export function sumAlkali(lines: readonly FormulaLine[]): AlkaliFigures | undefi
   });
   if (products.length === 0) return undefined;
   const parts = products.map(({ line }) => line.parts);
-  const property = (id: string, label: string, unit: string, places: number, of: (c: Composition) => Decimal) =>
-    products.map(({ line, composition }) =>
-      strengthRange(
-        given({
-          id: `${line.id}.${id}`,
-          label: `${label} ${line.name}`,
-          unit,
-          places,
-          value: of(composition),
-          by: "composition of the product",
-          sources: [line.material.figureSources.composition, atomicWeightSource],
-        }),
-        line,
-      ),
-    );
   const ranged = (figure: Figure, strengths: readonly Figure[], over: Decimal): Figure =>
     sumRange(
       figure,
@@ -60,7 +46,9 @@ export function sumAlkali(lines: readonly FormulaLine[]): AlkaliFigures | undefi
     from: { parts },
     sources: [massBalance],
   });
-  const anhydrousShares = property("anhydrous", "anhydrous salts in", "%", 2, anhydrousShare);
+  const anhydrousShares = products.map(({ line, composition }) =>
+    strengthRange(anhydrousFigure(line, composition), line),
+  );
   const anhydrous = ranged(
     worked({
       id: "alkali.anhydrous",
@@ -74,10 +62,8 @@ export function sumAlkali(lines: readonly FormulaLine[]): AlkaliFigures | undefi
     anhydrousShares,
     dec(100),
   );
-  const strengths = {
-    m: property("alkalinity-m", "alkalinity of", "meq/g", 4, alkalinityM),
-    p: property("alkalinity-p", "alkalinity of", "meq/g", 4, alkalinityP),
-  };
+  const strengthsTo = (end: "M" | "P"): readonly Figure[] =>
+    products.map(({ line, composition }) => strengthRange(alkalinityFigure(line, composition, end), line));
   const alkalinity = (id: string, label: string, strength: readonly Figure[]) =>
     ranged(
       worked({
@@ -92,8 +78,8 @@ export function sumAlkali(lines: readonly FormulaLine[]): AlkaliFigures | undefi
       strength,
       dec(1),
     );
-  const m = alkalinity("alkalinity-m", "alkalinity M", strengths.m);
-  const p = alkalinity("alkalinity-p", "alkalinity P", strengths.p);
+  const m = alkalinity("alkalinity-m", "alkalinity M", strengthsTo("M"));
+  const p = alkalinity("alkalinity-p", "alkalinity P", strengthsTo("P"));
   const shares = carbonateShares(products, parts);
   const [sodiumShare, potassiumShare] = shares;
   return {
@@ -128,18 +114,7 @@ function carbonateShares(
     ({ line, composition }) => !exact(line.parts).isZero() && potassiumCarbonateShare(composition) !== undefined,
   );
   if (!present) return [];
-  const content = (name: "Na2CO3" | "K2CO3") =>
-    products.map(({ line, composition }) =>
-      given({
-        id: `${line.id}.${name}`,
-        label: `${name} in ${line.name}`,
-        unit: "%",
-        places: 2,
-        value: dec(composition.species[name] ?? 0),
-        by: "composition of the product",
-        sources: [line.material.figureSources.composition],
-      }),
-    );
+  const content = (name: "Na2CO3" | "K2CO3") => products.map(({ line }) => contentFigure(line, name));
   const from = { parts, sodium: content("Na2CO3"), potassium: content("K2CO3") };
   const share = (id: string, label: string, over: string) =>
     worked({

@@ -1,12 +1,13 @@
-import { alkalinityM, anhydrousShare, pure } from "../chemistry/composition.ts";
+import { alkalinityM, anhydrousShare, type Composition, pure } from "../chemistry/composition.ts";
 import { atomicWeightSource } from "../chemistry/elements.ts";
 import { type Figure, given, worked } from "../figure/figure.ts";
 import { answer, type Outcome, type Path, type Problem, problem, refuse } from "../figure/problem.ts";
-import { fromSpec, massBalance, type Source } from "../figure/source.ts";
+import { fromSpec, massBalance } from "../figure/source.ts";
 import type { KitchenMaterial } from "../materials/own.ts";
 import type { DoseBeside } from "../materials/several.ts";
-import { type Decimal, dec, ZERO } from "../number/decimal.ts";
+import { dec, ZERO } from "../number/decimal.ts";
 import type { Quantity } from "../number/quantity.ts";
+import { alkalinityFigure, anhydrousFigure, type Product } from "./content.ts";
 import type { Entry } from "./entries.ts";
 import { notAlkaline } from "./not-alkaline.ts";
 
@@ -73,9 +74,9 @@ export function entryParts(entry: Entry, material: KitchenMaterial, scale: Scali
   if (states === "product") return answer(plain());
   const strength = states === "anhydrous salts" ? anhydrousShare(composition) : alkalinityM(composition);
   if (strength.lte(ZERO)) return refuse(noStrength(entry, states));
-  const dose = { ...term.value, strength, sources: [material.figureSources.composition, atomicWeightSource] };
-  if (states === "anhydrous salts") return answer(byAnhydrousSalts(naming, entry, dose));
-  return answer(meq ? byEquivalents(naming, entry, dose) : bySodiumCarbonate(naming, entry, dose));
+  const dose = { ...term.value, product: { id: entry.id, name: entry.name, material }, composition };
+  if (states === "anhydrous salts") return answer(byAnhydrousSalts(naming, dose));
+  return answer(meq ? byEquivalents(naming, dose) : bySodiumCarbonate(naming, dose));
 }
 
 /** Where the amount of an entry stands. */
@@ -106,44 +107,33 @@ function noStrength({ name, namePath }: Entry, states: "anhydrous salts" | "alka
   });
 }
 
-/** A dose and how much of what it states a product holds: % of anhydrous salts, or meq/g. */
+/** A dose of a product that states what the product holds. */
 interface Dose extends Term {
-  readonly strength: Decimal;
-  readonly sources: readonly Source[];
+  readonly product: Product;
+  readonly composition: Composition;
 }
 
 type Naming = Pick<Figure, "id" | "label" | "unit" | "places">;
 
-function byAnhydrousSalts(naming: Naming, { id, name }: Entry, { formula, from, strength, sources }: Dose): Figure {
-  const anhydrous = given({
-    id: `${id}.anhydrous-share`,
-    label: `anhydrous salts in ${name}`,
-    unit: "%",
-    places: 2,
-    value: strength,
-    by: "composition of the product",
-    sources,
-  });
+function byAnhydrousSalts(naming: Naming, { formula, from, product, composition }: Dose): Figure {
   return worked({
     ...naming,
     formula: `(${formula}) * 100 / anhydrous`,
-    from: { ...from, anhydrous },
+    from: { ...from, anhydrous: anhydrousFigure(product, composition, "anhydrous-share") },
     sources: [massBalance],
   });
 }
 
-function byEquivalents(naming: Naming, entry: Entry, dose: Dose): Figure {
-  const alkalinity = alkalinityFigure(entry, dose);
+function byEquivalents(naming: Naming, { formula, from, product, composition }: Dose): Figure {
   return worked({
     ...naming,
-    formula: `(${dose.formula}) / alkalinity`,
-    from: { ...dose.from, alkalinity },
+    formula: `(${formula}) / alkalinity`,
+    from: { ...from, alkalinity: alkalinityFigure(product, composition, "M", "strength") },
     sources: [massBalance],
   });
 }
 
-function bySodiumCarbonate(naming: Naming, entry: Entry, dose: Dose): Figure {
-  const alkalinity = alkalinityFigure(entry, dose);
+function bySodiumCarbonate(naming: Naming, { formula, from, product, composition }: Dose): Figure {
   const soda = given({
     id: "sodium-carbonate.strength",
     label: "alkalinity of sodium carbonate",
@@ -155,20 +145,8 @@ function bySodiumCarbonate(naming: Naming, entry: Entry, dose: Dose): Figure {
   });
   return worked({
     ...naming,
-    formula: `(${dose.formula}) * soda / alkalinity`,
-    from: { ...dose.from, soda, alkalinity },
+    formula: `(${formula}) * soda / alkalinity`,
+    from: { ...from, soda, alkalinity: alkalinityFigure(product, composition, "M", "strength") },
     sources: [massBalance],
-  });
-}
-
-function alkalinityFigure({ id, name }: Entry, { strength, sources }: Dose): Figure {
-  return given({
-    id: `${id}.strength`,
-    label: `alkalinity M of ${name}`,
-    unit: "meq/g",
-    places: 3,
-    value: strength,
-    by: "composition of the product, molar masses",
-    sources,
   });
 }

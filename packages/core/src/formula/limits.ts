@@ -1,12 +1,13 @@
 import { alkalinityM, pure, sharesOf, speciesOf } from "../chemistry/composition.ts";
 import { type FoodLimit, known } from "../chemistry/salts/record.ts";
 import { type SpeciesName, speciesNames } from "../chemistry/species.ts";
-import { exact, type Figure, given, worked } from "../figure/figure.ts";
+import { exact, type Figure, worked } from "../figure/figure.ts";
 import { type Note, type Path, type Problem, problem } from "../figure/problem.ts";
 import { citation, massBalance, type Source } from "../figure/source.ts";
 import { type Decimal, type DecimalText, dec, fixedText } from "../number/decimal.ts";
 import { type Acceptable, mostParts } from "../spec/believed.ts";
 import type { AlkaliFigures } from "./alkali.ts";
+import { contentFigure } from "./content.ts";
 import type { Role } from "./entries.ts";
 import type { FormulaLine } from "./line.ts";
 
@@ -146,17 +147,7 @@ export function legalSalts({ lines, dough }: Pick<Doses, "lines" | "dough">): re
 }
 
 function inNoodle(name: SpeciesName, lines: readonly FormulaLine[], dough: Figure): Figure {
-  const content = lines.map((line) =>
-    given({
-      id: `${line.id}.${name}`,
-      label: `${name} in ${line.name}`,
-      unit: "%",
-      places: 2,
-      value: line.material.composition?.species[name] ?? "0",
-      by: "composition of the product",
-      sources: [line.material.figureSources.composition],
-    }),
-  );
+  const content = lines.map((line) => contentFigure(line, name));
   return worked({
     id: `alkali.${name}-per-kg`,
     label: `${speciesOf(name).name} in the raw noodle, without water`,

@@ -3,6 +3,7 @@ import { type Cost, costOf } from "../batch/cost.ts";
 import { materialName } from "../batch/cost-prices.ts";
 import { type Scale, scalesOf, type WeighedLine } from "../batch/weighing.ts";
 import { alkalinityM, pure } from "../chemistry/composition.ts";
+import { speciesNames } from "../chemistry/species.ts";
 import { type Figure, given } from "../figure/figure.ts";
 import { type Graph, plainFigure } from "../figure/graph.ts";
 import { answer, type Outcome } from "../figure/problem.ts";
@@ -270,7 +271,7 @@ const inputHeadings: readonly (readonly [heading: string, ids: RegExp])[] = [
   ["Water", /^water\.(?:added|tap|dough)-(?:stated|written)$|^water\.tap$/u],
   [
     "Salts and other ingredients",
-    /^(?:(?:alkali|ingredient)\.[\d.]+|salt|dusting)\.(?:parts|stated|moisture|anhydrous|anhydrous-share|strength|alkalinity-[mp]|[A-Z]\w+)$/u,
+    /^(?:(?:alkali|ingredient)\.[\d.]+|salt|dusting)\.(?:parts|stated|moisture|[A-Z]\w+)$/u,
   ],
   ["Scales", /^scale\./u],
   ["Prices", /^cost\..*\.price$/u],
@@ -406,38 +407,47 @@ function checks({ noodle: { spec, formula }, batch, weighed, graph }: Made): rea
     ...(unused
       ? [
           {
+            of: "what is left unused",
             text: "noodlewright left a little unused, so that the weights stay within what there is: ask it again",
             fails: (_: CellOf, changed: string) => changed,
           },
         ]
       : []),
     {
+      of: "shares of the flours",
       text: "the shares of the flours do not total 100 %",
       fails: (cell) =>
         `OR(ABS(SUM(${flours.map(({ line }) => cell(line.parts.id)).join(",")})-100)>0.000000001,MIN(${flours.map(({ line }) => cell(line.parts.id)).join(",")})<-0.000000001)`,
     },
     {
-      text: "the parts of a flour come to more than all of it",
+      of: "what flours and salts are made of",
+      text: "the parts of one come to more than all of it",
       fails: (cell) =>
-        `OR(${flours
+        `OR(${batch.lines
+          .filter(({ line }) => line.role === "flour" || line.role === "alkali")
           .map(({ line: { id, material } }) => {
-            const parts = ["moisture", "protein", "ash"].map((part) => `${id}.${part}`).filter((part) => graph[part]);
-            const rest = mostInAll(material).minus(material.fat ?? 0);
-            return `${parts.map(cell).join("+")}>${literal(rest)}*${justMore}`;
+            const flour = ["moisture", "protein", "ash"].map((part) => `${id}.${part}`);
+            const salts = speciesNames.map((salt) => `${id}.${salt}`);
+            const parts = [...flour, ...salts].filter((part) => graph[part]);
+            const most = material.composition ? dec(100) : mostInAll(material).minus(material.fat ?? 0);
+            return `${parts.map(cell).join("+")}>${literal(most)}*${justMore}`;
           })
           .join(",")})`,
     },
     {
+      of: "water to pour",
       text: "the other ingredients bring more water than the dough takes",
       fails: (cell) => `${cell("water.tap")}<-0.000000001`,
     },
     {
+      of: "amounts",
       text: "more of an ingredient than any dough takes: check the number and its unit",
       fails: (cell) => `OR(${others.map(({ line }) => `${cell(line.parts.id)}>${most(line.role)}`).join(",")})`,
     },
     ...(alkali && !accepts("high alkali")
       ? [
           {
+            of: "alkaline salts",
             text: "more alkaline salts than noodles were tried with",
             fails: (cell: CellOf) =>
               `OR(${cell(alkali.anhydrous.id)}>5*${justMore},${cell(alkali.alkalinityM.id)}>${strongest}*${justMore})`,
@@ -448,6 +458,7 @@ function checks({ noodle: { spec, formula }, batch, weighed, graph }: Made): rea
       ? []
       : [
           {
+            of: "salt",
             text: "more salt than any noodle takes",
             fails: (cell: CellOf) => `${cell(formula.salt.id)}>10*${justMore}`,
           },
@@ -456,6 +467,7 @@ function checks({ noodle: { spec, formula }, batch, weighed, graph }: Made): rea
       ? []
       : [
           {
+            of: "largest load",
             text: "a load as weighed is more than the mixer takes: ask noodlewright",
             fails: (cell: CellOf) => `${load(cell, true)}>${cell("mixer.largest")}*${justMore}`,
           },
@@ -464,6 +476,7 @@ function checks({ noodle: { spec, formula }, batch, weighed, graph }: Made): rea
       ? []
       : [
           {
+            of: "smallest load",
             text: `a load is below the least of the mixer, ${mixer.smallest.text}: make more or fewer loads`,
             fails: (cell: CellOf) => `${load(cell, false)}<${literal(mixer.smallest?.value ?? "0")}*${justLess}`,
           },
@@ -472,6 +485,7 @@ function checks({ noodle: { spec, formula }, batch, weighed, graph }: Made): rea
       ? []
       : [
           {
+            of: "what there is of it",
             text: "more is weighed of what is short than there is: ask noodlewright",
             fails: (cell: CellOf) =>
               `${
@@ -483,6 +497,7 @@ function checks({ noodle: { spec, formula }, batch, weighed, graph }: Made): rea
           },
         ]),
     {
+      of: "scales",
       text: "the weights hold, but an ingredient is too little for its scale: ask noodlewright for a stock solution or a finer scale",
       fails: (cell, changed) =>
         `AND(${changed},OR(${weighed.map(({ nearest, off }) => `${cell(nearest.id)}>${tolerance},ABS(${cell(off.id)})>${tolerance}`).join(",")}))`,

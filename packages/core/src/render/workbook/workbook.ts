@@ -61,6 +61,9 @@ export interface RoundedFigures {
 
 /** Something that has to hold for the answers to hold. */
 export interface WorkbookCheck {
+  /** What is looked at. */
+  readonly of: string;
+  /** What is said where it does not hold. */
   readonly text: string;
   /** @param changed - whether any input is another than that of the spec */
   readonly fails: (cell: CellOf, changed: string) => string;
@@ -116,6 +119,7 @@ export function workbookOf(parts: WorkbookParts): Workbook {
     ...(beyond.length > 0
       ? [
           {
+            of: "room for the rounding",
             text: "a weight gives way further than this workbook lays out: ask noodlewright",
             fails: () => `MAX(${beyond.join(",")})>0`,
           },
@@ -124,6 +128,7 @@ export function workbookOf(parts: WorkbookParts): Workbook {
     ...(decided.length > 0
       ? [
           {
+            of: "what noodlewright decided",
             text: `noodlewright decided ${decided.length === 1 ? "one figure" : `${decided.length} figures`} for the inputs of the spec (see the sheet ${names.sources}): ask it again`,
             fails: (_: CellOf, changed: string) => changed,
           },
@@ -265,12 +270,13 @@ class UseSheet {
     let row = this.#checksAt;
     const first = row + 1;
     this.#sheet.put(row, columns.result, { role: "heading", value: "Checks" });
-    for (const { text, fails } of checks) {
+    for (const { of, text, fails } of checks) {
       row += 1;
       const formula = `IF(${fails(this.#cellOf, this.#anyChange)},"${text.replaceAll('"', '""')}","${fine}")`;
-      this.#sheet.put(row, columns.result, { role: "check", value: fine, formula });
+      this.#sheet.put(row, columns.result, { role: "text", value: of });
+      this.#sheet.put(row, columns.value, { role: "check", value: fine, formula });
     }
-    const range = `$G$${first + 1}:$G$${row + 1}`;
+    const range = `$H$${first + 1}:$H$${row + 1}`;
     const verdict = `IF(COUNTIF(${range},"${fine}")=ROWS(${range}),"Every check is ${fine}.","See the checks below.")`;
     this.#sheet.put(this.#parts.about.length + 1, columns.result, {
       role: "check",
@@ -285,7 +291,7 @@ class UseSheet {
   }
 
   done() {
-    return this.#sheet.done([36, 12, 16, 12, 9, 3, 40, 14, 14, 18], 1);
+    return this.#sheet.done([56, 12, 22, 12, 9, 3, 42, 14, 22, 18], 1);
   }
 }
 
@@ -323,7 +329,7 @@ function sourceSheet({ title, graph, notes, cautions }: WorkbookParts, decided: 
     if (lines.length === 0) return;
     sheet.add();
     sheet.add({ role: "heading", value: heading });
-    for (const line of lines) sheet.add({ role: "note", value: printable(line) });
+    for (const line of lines) sheet.add({ role: "text", value: printable(line) });
   };
   list("Cautions", cautions);
   list("Notes", notes);
@@ -342,7 +348,7 @@ function sourceSheet({ title, graph, notes, cautions }: WorkbookParts, decided: 
   }
   const cited = Object.values(graph).flatMap(({ sources }) => sources.map(citation));
   list("Sources", [...new Set(cited)].sort());
-  return sheet.done([70, 14, 18, 60], 1);
+  return sheet.done([110, 14, 18, 60], 1);
 }
 
 function figureIn(graph: Graph, id: string): PlainFigure {
