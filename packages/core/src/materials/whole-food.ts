@@ -1,7 +1,18 @@
 import { answer, type Outcome, type Path, problem, refuse } from "../figure/problem.ts";
 import { type Decimal, type DecimalText, dec, fixedText, HUNDRED, sum } from "../number/decimal.ts";
-import { basisText } from "./fields.ts";
-import type { KitchenMaterial } from "./own.ts";
+import { basisText, type MoistureBasis } from "./fields.ts";
+import type { Material } from "./material.ts";
+
+/** What of a material tells how much its parts come to. */
+type Parts = Pick<Material, "composition" | "moisture" | "protein" | "ash" | "fat" | "carbohydrate"> & {
+  readonly stated: { readonly protein?: Stated; readonly ash?: Stated };
+  readonly nutrientSources?: { readonly carbohydrate?: unknown };
+};
+
+interface Stated {
+  readonly value: DecimalText;
+  readonly basis: MoistureBasis;
+}
 
 /**
  * How far the parts of a food may add up beyond 100 %: analyses and labels are rounded, and nitrogen times 6.25 counts
@@ -15,7 +26,7 @@ const slack = { measured: "0.5", withCarbohydrate: "2.5" } as const;
  * @param path - of its figures
  * Problems: `materials.beyond-whole`.
  */
-export function withinWhole(name: string, material: KitchenMaterial, path: Path): Outcome<KitchenMaterial> {
+export function withinWhole<M extends Parts>(name: string, material: M, path: Path): Outcome<M> {
   if (material.composition !== undefined) return answer(material);
   const { moisture, protein, ash, fat, carbohydrate, stated, nutrientSources = {} } = material;
   const ofTheKitchen = nutrientSources.carbohydrate === undefined ? undefined : carbohydrate;
@@ -34,7 +45,7 @@ export function withinWhole(name: string, material: KitchenMaterial, path: Path)
 }
 
 /** Most that the parts of a material may come to, %: some more than the whole, since each was measured by itself. */
-export function mostInAll({ nutrientSources }: KitchenMaterial): Decimal {
+export function mostInAll({ nutrientSources }: Pick<Parts, "nutrientSources">): Decimal {
   return HUNDRED.plus(nutrientSources?.carbohydrate === undefined ? slack.measured : slack.withCarbohydrate);
 }
 
@@ -43,11 +54,7 @@ interface Part {
   readonly text: string;
 }
 
-function part(
-  what: string,
-  value: DecimalText | undefined,
-  stated?: KitchenMaterial["stated"]["ash"],
-): readonly Part[] {
+function part(what: string, value: DecimalText | undefined, stated?: Stated): readonly Part[] {
   if (value === undefined) return [];
   const asStated = stated?.basis.kind === "at" ? ` (${stated.value} % ${said(basisText(stated.basis))})` : "";
   return [{ value, text: `${fixedText(dec(value), 2)} % ${what}${asStated}` }];
