@@ -3,8 +3,9 @@ import { printable } from "@noodlewright/core/render";
 import { withIngredient } from "../input/new-formula.ts";
 import { askForFormula, type NewWishes } from "../input/new-questions.ts";
 import { type KitchenWords, kitchenProblems, kitchenSections } from "../input/new-sections.ts";
-import { readTextFile } from "../input/read-file.ts";
+import { largest, readTextFile } from "../input/read-file.ts";
 import { starterSpec } from "../input/starter-spec.ts";
+import { writtenFormula } from "../input/written-formula.ts";
 import { type ExitStatus, exit, type Io } from "../io.ts";
 import { wrapText } from "../render/wrap.ts";
 import { printProblems } from "../shared/answer.ts";
@@ -13,7 +14,8 @@ import { writeFiles } from "../shared/write-output.ts";
 
 const flags = {
   from: {
-    describe: "A formula as you have it written, a line for each ingredient; - reads standard input",
+    describe:
+      "A formula as you have it written, a line for each ingredient, or a spreadsheet (.xlsx); - reads standard input",
     kind: "text",
     placeholder: "handwritten.txt",
   },
@@ -79,7 +81,7 @@ export const newCommand: Command = {
 /** What the flags say; the status where they cannot be read. */
 async function wishesOf(asked: Asked, io: Io): Promise<NewWishes | ExitStatus> {
   const from = asked.text("from");
-  const reading = from === undefined ? undefined : await readTextFile(from, io);
+  const reading = from === undefined ? undefined : await readTextFile(from, io, largest, writtenFormula);
   if (reading?.ok === false) return printProblems([reading.problem], asked, io);
   const parts = [
     ["flours", "flour"],

@@ -21,8 +21,14 @@ export type FileReading =
  * Reads a text file, or standard input for `-`.
  *
  * @param most - bytes that it may have, where other files have had theirs
+ * @param textOf - the text in its bytes, where it may be more than a text in UTF-8
  */
-export async function readTextFile(path: string, io: Io, most: number = largest): Promise<FileReading> {
+export async function readTextFile(
+  path: string,
+  io: Io,
+  most: number = largest,
+  textOf: (bytes: Uint8Array) => string | undefined | Promise<string | undefined> = plainText,
+): Promise<FileReading> {
   const name = path === "-" ? "standard input" : path;
   const refuse = (problem: AnyProblem): FileReading => ({ ok: false, problem: { ...problem, file: name } });
   if (path === "-" && io.stdinIsTerminal()) {
@@ -36,14 +42,15 @@ export async function readTextFile(path: string, io: Io, most: number = largest)
   }
   if (bytes.length > most)
     return refuse(ownProblem("file.too-large", { of: most < largest ? "bytes left" : "bytes", most: "250 kB" }));
-  const text = decode(bytes);
+  const text = await textOf(bytes);
   if (text === undefined) {
     return refuse(ownProblem("file.not-text", {}));
   }
   return { ok: true, file: { name, text, bytes } };
 }
 
-function decode(bytes: Uint8Array): string | undefined {
+/** The text of bytes in UTF-8; undefined where they are none. */
+export function plainText(bytes: Uint8Array): string | undefined {
   if (bytes.includes(0)) return undefined;
   try {
     return new TextDecoder("utf-8", { fatal: true }).decode(bytes);

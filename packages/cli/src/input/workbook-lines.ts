@@ -14,11 +14,6 @@ export interface ReadSheet {
   readonly cells: SheetCells;
 }
 
-/** Whether bytes are those of a packed file, as a workbook is one. */
-export function looksLikeWorkbook(bytes: Uint8Array): boolean {
-  return bytes[0] === 0x50 && bytes[1] === 0x4b && bytes[2] === 3 && bytes[3] === 4;
-}
-
 /**
  * The formula in a workbook of Office Open XML as lines with tabs between the cells: of a workbook that was written here the
  * weights of one load, of any other its first sheet. Undefined where the bytes are no such workbook.
@@ -70,7 +65,6 @@ function placeOf(address: string): readonly [row: number, column: number] {
 
 /** Reads the sheets of a workbook; undefined where the bytes are none. */
 export function sheetsOfWorkbook(bytes: Uint8Array, most = 100): readonly ReadSheet[] | undefined {
-  if (!looksLikeWorkbook(bytes)) return undefined;
   let parts: Readonly<Record<string, Uint8Array>>;
   try {
     parts = unzipSync(bytes, {

@@ -1,0 +1,163 @@
+import { readFileSync } from "node:fs";
+import { join } from "node:path";
+import { readHandwritten } from "@noodlewright/core";
+import { strFromU8, strToU8, unzipSync, zipSync } from "fflate";
+import { describe, expect, test } from "vitest";
+import { linesOfWorkbook, sheetsOfWorkbook } from "#cli/input/workbook-lines.ts";
+import { writtenFormula } from "#cli/input/written-formula.ts";
+import { workbookFile } from "#cli/render/workbook-file.ts";
+import { exampleData, noodleOf, workbookFor } from "../core/workbook/kit.ts";
+import { runBuilt } from "./built.ts";
+import { folderFor } from "./folder.ts";
+
+function fileOf(name: string, changes: Readonly<Record<string, unknown>> = {}): Uint8Array {
+  const noodle = noodleOf({ ...exampleData(name), ...changes });
+  if (noodle === undefined) throw new Error(`${name} is refused`);
+  return workbookFile(workbookFor(noodle));
+}
+
+function partsOf(file: Uint8Array): Readonly<Record<string, string>> {
+  return Object.fromEntries(Object.entries(unzipSync(file)).map(([name, bytes]) => [name, strFromU8(bytes)]));
+}
+
+/** A workbook as another program writes one: shared texts, per cents by the format of the cell, units in the format. */
+function plainWorkbook(rows: readonly string[]): Uint8Array {
+  const texts = ["Ingredient", "Amount", "bread flour", "water", "salt &amp; nothing else", "sodium carbonate"];
+  return zipSync({
+    "[Content_Types].xml": strToU8("<Types/>"),
+    "xl/workbook.xml": strToU8(
+      '<x:workbook xmlns:x="a" xmlns:r="b"><x:sheets><x:sheet name="Kitchen" sheetId="3" r:id="rId7"/></x:sheets></x:workbook>',
+    ),
+    "xl/_rels/workbook.xml.rels": strToU8(
+      '<Relationships><Relationship Id="rId7" Target="/xl/worksheets/kitchen.xml"/></Relationships>',
+    ),
+    "xl/sharedStrings.xml": strToU8(
+      `<sst>${texts.map((text) => `<si><r><t>${text.slice(0, 2)}</t></r><r><t xml:space="preserve">${text.slice(2)}</t></r><rPh><t>aid</t></rPh></si>`).join("")}</sst>`,
+    ),
+    "xl/styles.xml": strToU8(
+      '<styleSheet><numFmts><numFmt numFmtId="170" formatCode="0.0&quot; g&quot;"/></numFmts><cellStyleXfs><xf numFmtId="10"/></cellStyleXfs><cellXfs><xf numFmtId="0"/><xf numFmtId="9"/><xf numFmtId="170"><alignment/></xf></cellXfs></styleSheet>',
+    ),
+    "xl/worksheets/kitchen.xml": strToU8(`<worksheet><sheetData>${rows.join("")}</sheetData></worksheet>`),
+  });
+}
+
+describe("the file of a workbook", () => {
+  test("keeps names that look like formulas, markup or the code of a character as they are", () => {
+    const name = '=HYPERLINK("a") <b>&_x0041_';
+    const file = fileOf("evening-class", { name, notes: "@sum+1" });
+    const [sheet] = sheetsOfWorkbook(file) ?? [];
+    const parts = partsOf(file);
+    expect(sheet?.cells.get("A1")).toBe(name);
+    expect(parts["xl/worksheets/sheet1.xml"]).not.toContain("<f>HYPERLINK");
+    expect(parts["xl/styles.xml"]).toContain('quotePrefix="1"');
+  });
+
+  test("has no macros, no links and nothing outside itself", () => {
+    const parts = partsOf(fileOf("school-noodle"));
+    expect(Object.keys(parts).filter((part) => !/^(?:xl\/|docProps\/app|_rels\/|\[Content)/u.test(part))).toEqual([]);
+    const all = Object.values(parts).join("");
+    expect(all).not.toMatch(/TargetMode|<hyperlink|<oleObject/u);
+    const called = [...all.matchAll(/<f>(.*?)<\/f>/gu)].flatMap(
+      ([, formula = ""]) => formula.match(/[A-Z]+(?=\()/gu) ?? [],
+    );
+    const known = ["ABS", "AND", "COUNTIF", "IF", "MAX", "MIN", "OR", "ROUND", "ROWS", "SMALL", "SUM", "SUMIF"];
+    expect([...new Set(called)].filter((name) => !known.includes(name))).toEqual([]);
+  });
+
+  test("lets the inputs alone be changed, and is protected without a password", () => {
+    const parts = partsOf(fileOf("school-noodle"));
+    for (const [name, part] of Object.entries(parts)) {
+      if (name.startsWith("xl/worksheets/")) expect(part).toMatch(/<sheetProtection sheet="1"(?![^>]*password)/u);
+    }
+    const formats = [...(parts["xl/styles.xml"] ?? "").matchAll(/<xf [^>]*applyProtection="1".*?<\/xf>/gu)].map(String);
+    const open = formats.flatMap((format, index) => (format.includes('locked="0"') ? [`s="${index}"`] : []));
+    const unlocked = [...(parts["xl/worksheets/sheet1.xml"] ?? "").matchAll(/<c r="([A-Z]+)\d+" (s="\d+")/gu)];
+    const columns = new Set(unlocked.filter(([, , style = ""]) => open.includes(style)).map(([, column]) => column));
+    expect([...columns]).toEqual(["B"]);
+  });
+
+  test("names cells in the words of the kitchen, each name once and none like the address of a cell", () => {
+    const noodle = noodleOf(exampleData("school-noodle"));
+    const names = noodle === undefined ? [] : workbookFor(noodle).names.map(({ name }) => name);
+    expect(names).toEqual(expect.arrayContaining(["raw_strands_in_a_bowl", "loss_at_sheeting", "dough_water"]));
+    expect(new Set(names.map((name) => name.toLowerCase())).size).toBe(names.length);
+    expect(names.filter((name) => !/^[\p{L}_][\p{L}\p{Nd}_]*$/u.test(name) || /^[A-Z]{1,3}\d+$/iu.test(name))).toEqual(
+      [],
+    );
+  });
+
+  test("has formulas of a length that every reader takes, for the longest spec", () => {
+    const many = (count: number, of: string) =>
+      Array.from({ length: count }, () => ({ name: of, amount: `${of === "bread flour" ? 100 / count : 0.5} %` }));
+    const file = fileOf("evening-class", { flours: many(40, "bread flour"), ingredients: many(60, "whole egg") });
+    const formulas = Object.values(partsOf(file)).flatMap((part) =>
+      [...part.matchAll(/<f>(.*?)<\/f>/gu)].map(([, formula = ""]) => formula.length),
+    );
+    // Office Open XML as the common programs read it: 8192 characters in a formula
+    expect(Math.max(...formulas)).toBeLessThan(8192);
+  });
+});
+
+describe("a workbook read back", () => {
+  test("gives the weights of a load of one that was written here", () => {
+    const text = linesOfWorkbook(fileOf("pin-and-sticks")) ?? "";
+    const { understood, notUnderstood, questions } = readHandwritten(text);
+    expect(understood.map(({ name, amount }) => `${name}: ${amount}`)).toEqual([
+      "bread flour: 400 g",
+      "water: 168 g",
+      "sodium carbonate monohydrate: 4 g",
+      "salt: 4 g",
+    ]);
+    expect(notUnderstood).toEqual([]);
+    expect(questions).toEqual([]);
+  });
+
+  test("gives the lines of a plain sheet, per cents and units as the cells show them", () => {
+    const rows = [
+      '<row r="1"><c r="A1" t="s"><v>0</v></c><c r="B1" t="s"><v>1</v></c></row>',
+      '<row r="2"><c r="A2" t="s"><v>2</v></c><c r="B2" s="2"><v>1000</v></c></row>',
+      '<row r="3"><c r="A3" t="s"><v>3</v></c><c r="B3" s="1"><v>0.36</v></c></row>',
+      '<row r="4"><c r="A4" t="inlineStr"><is><t>a &lt; b</t></is></c><c r="C4"><f>1/3</f><v>0.30000000000000004</v></c></row>',
+    ];
+    expect(linesOfWorkbook(plainWorkbook(rows))).toBe(
+      "Ingredient\tAmount\nbread flour\t1000 g\nwater\t36 %\na < b\t\t0.3",
+    );
+  });
+
+  test("is nothing where the file is another packed one, is cut off or holds too much", async () => {
+    const whole = fileOf("evening-class");
+    expect(linesOfWorkbook(zipSync({ "word/document.xml": strToU8("<a/>") }))).toBeUndefined();
+    expect(linesOfWorkbook(whole.subarray(0, 900))).toBeUndefined();
+    const bomb = zipSync({ "xl/workbook.xml": new Uint8Array(30_000_000), "xl/styles.xml": strToU8("<a/>") });
+    expect(await writtenFormula(bomb)).toBeUndefined();
+    expect(await writtenFormula(strToU8("bread flour 1 kg"))).toBe("bread flour 1 kg");
+  });
+});
+
+describe("the command", () => {
+  test("writes a workbook, reads it back into a spec, and writes it anew over its own", () => {
+    const folder = folderFor();
+    const file = join(folder, "noodle.xlsx");
+    for (const bowls of ["300", "320"]) {
+      const { status, stderr } = runBuilt(["workbook", "examples/school-noodle.yaml", "-o", file, "--bowls", bowls]);
+      expect([status, stderr]).toEqual([0, `Wrote ${file}.\n`]);
+    }
+    expect(runBuilt(["new", "-", "--from", file]).stdout).toContain("7620 g");
+  });
+
+  test("needs a file to write, writes over no other, and nothing of a wrong spec", () => {
+    const folder = folderFor({ "mine.xlsx": "mine" });
+    const mine = join(folder, "mine.xlsx");
+    const spec = "examples/school-noodle.yaml";
+    for (const args of [
+      [spec],
+      [spec, "-o", "-"],
+      [spec, "-o", mine],
+      ["examples/wrong-on-purpose.yaml", "-o", mine, "--force"],
+    ]) {
+      const { status, stdout } = runBuilt(["workbook", ...args]);
+      expect([status, stdout]).toEqual([2, ""]);
+    }
+    expect(readFileSync(mine, "utf8")).toBe("mine");
+  });
+});
