@@ -6,6 +6,7 @@ export { type Figure, type Range, shown, shownValue, type Working } from "./figu
 export { type Graph, graphOf, type Published, plainFigure } from "./graph.ts";
 export { answer, type Code, type Facts, type Path, type ProblemIn, pathText, problem } from "./problem.ts";
 export { type Entry, type FactsOf, input, type Lists, noAnswer, type Sentences, type Texts } from "./problems/entry.ts";
+export { recalculated } from "./recalculate.ts";
 export { citation, type Source, type Standing } from "./source.ts";
 export { type Told, telling } from "./told.ts";
 export { type WrittenWorking, writtenWorking } from "./written-working.ts";

@@ -16,6 +16,7 @@ import { feedsOf, type Graph, type PlainFigure } from "./graph.ts";
  *
  * @param changes - new values by id, of figures that were given, found or worked out
  * @throws {RangeError} on an id that the graph does not know, and where a formula has no value: the caller rules it out.
+ * @example recalculated(graphOf([worked({ id: "b", label: "b", unit: "", places: 0, formula: "2 * a", from: { a: given({ id: "a", label: "a", unit: "", places: 0, value: 3, by: "the spec", sources: [] }) }, sources: [] })]), { a: "5" }).b.value // => "10"
  */
 export function recalculated(graph: Graph, changes: Readonly<Record<string, DecimalInput>>): Graph {
   for (const id of Object.keys(changes)) figureIn(graph, id);
