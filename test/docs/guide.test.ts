@@ -21,9 +21,13 @@ test("the guide's code has the types it should have", () => {
   // As a user has it: the declarations of the packed library and not its sources.
   const compilerOptions = { incremental: false, tsBuildInfoFile: null, rootDir: "../..", customConditions: [] };
   writeFileSync(join(folder, "tsconfig.json"), JSON.stringify({ ...settings, compilerOptions }));
-  const { stdout, status } = spawnSync(process.execPath, [join(root, "node_modules/typescript/bin/tsc"), "-p", folder], {
-    encoding: "utf8",
-  });
+  const { stdout, status } = spawnSync(
+    process.execPath,
+    [join(root, "node_modules/typescript/bin/tsc"), "-p", folder],
+    {
+      encoding: "utf8",
+    },
+  );
   expect(stdout).toBe("");
   expect(status).toBe(0);
 });
