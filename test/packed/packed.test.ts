@@ -54,24 +54,34 @@ describe("the packages, packed and installed into an empty folder", () => {
     expect(outcome.installed).toEqual(["@noodlewright/cli", "@noodlewright/core"]);
   });
 
-  test("the packed command is its start, its bundle and the notices of what is in it, 2 MB at most", () => {
+  test("the packed command is its start, its bundle, the notices of what is in it and its pages, 2 MB at most", () => {
     const { files, unpackedSize } = outcome.cli;
-    expect(files).toEqual(expect.arrayContaining(["bin/noodlewright.mjs", "bundle/main.js", "bundle/notices.txt"]));
+    expect(files).toEqual(
+      expect.arrayContaining([
+        "bin/noodlewright.mjs",
+        "bundle/main.js",
+        "bundle/notices.txt",
+        "README.md",
+        "CHANGELOG.md",
+      ]),
+    );
     const other = files.filter(
       (file) =>
-        !/^(?:bin\/noodlewright\.mjs|package\.json|bundle\/notices\.txt|bundle\/[\w-]+\.(?:js|css))$/u.test(file),
+        !/^(?:bin\/noodlewright\.mjs|package\.json|README\.md|CHANGELOG\.md|bundle\/notices\.txt|bundle\/[\w-]+\.(?:js|css))$/u.test(
+          file,
+        ),
     );
     expect(other).toEqual([]);
     expect(unpackedSize).toBeLessThan(2_000_000);
   });
 
-  test("the packed library is its compiled code with types, and the sources that its maps point at", () => {
+  test("the packed library is its compiled code with types, the sources that its maps point at, and its pages", () => {
     const other = outcome.core.files.filter(
-      (file) => !/^(?:package\.json|src\/.+\.ts|dist\/.+\.(?:js|d\.ts)(?:\.map)?)$/u.test(file),
+      (file) => !/^(?:package\.json|[\w-]+\.md|src\/.+\.ts|dist\/.+\.(?:js|d\.ts)(?:\.map)?)$/u.test(file),
     );
     expect(other).toEqual([]);
-    expect(outcome.core.files).toContain("dist/index.js");
-    expect(outcome.core.files).toContain("dist/index.d.ts");
+    const pages = ["README", "CHANGELOG", "api", "method", "problems", "sources"].map((page) => `${page}.md`);
+    expect(outcome.core.files).toEqual(expect.arrayContaining(["dist/index.js", "dist/index.d.ts", ...pages]));
   });
 });
 
