@@ -42,11 +42,27 @@ function restingOnDecisions(graph: Graph, workbook: ReturnType<typeof workbookFo
 
 describe("a workbook, worked out by an engine that is not ours", () => {
   test.for([
-    ...examples.map((name) => [name, "metric"] as const),
-    ["evening-class", "us"] as const,
-    ["pin-and-sticks", "us"] as const,
-  ])("comes to the values of the command: %s, %s", ([name, units]) => {
-    const noodle = noodleOf(exampleData(name), units);
+    ...examples.map((name) => [name, "metric", {}] as const),
+    ["evening-class", "us", {}] as const,
+    ["pin-and-sticks", "us", {}] as const,
+    ["school-noodle", "metric", { rework: { amount: "1.3 kg" }, batch: { load: "largest" } }] as const,
+    [
+      "school-noodle",
+      "us",
+      {
+        scales: [
+          { division: "0.5 oz", capacity: "20 lb" },
+          { division: "0.05 oz", capacity: "10 oz" },
+        ],
+        alkali: [
+          { name: "sodium carbonate", amount: "12 meq" },
+          { name: "potassium carbonate", amount: "0.4 %", as: "anhydrous salts" },
+        ],
+      },
+    ] as const,
+    ["school-noodle", "metric", { batch: { load: "largest" }, salt: "0 %", water: { dough: "35 %" } }] as const,
+  ])("comes to the values of the command: %s, %s, %j", ([name, units, changes]) => {
+    const noodle = noodleOf({ ...exampleData(name), ...changes }, units);
     if (noodle === undefined) throw new Error(`${name} is refused`);
     const workbook = workbookFor(noodle);
     const engine = new Engine(workbook);

@@ -155,7 +155,7 @@ function weighingRules({ batch, scales, weighed, graph }: Made): Rules {
     rules[off.id] = (cell) => `IF(${cell(exact.id)}=0,0,100*(${cell(load.id)}-${cell(exact.id)})/${cell(exact.id)})`;
     rules[nearest.id] = (cell) => `IF(${cell(exact.id)}=0,0,100*${cell(step.id)}/2/${cell(exact.id)})`;
     if (line.role === "dusting") {
-      rules[load.id] = (cell) => `ROUND(${stepsOf(cell(exact.id), cell(step.id))}*${cell(step.id)},10)`;
+      rules[load.id] = (cell) => `ROUND(${stepsOf(cell(exact.id), cell(step.id))}*${cell(step.id)},12)`;
     }
   }
   for (const { id, asked, weighed: real } of batch.rounding) {
@@ -168,7 +168,7 @@ function weighingRules({ batch, scales, weighed, graph }: Made): Rules {
     const down = graph["rework.stated"]?.unit === "g";
     rules[mass.id] = (cell) => {
       const [exact, step] = [cell("rework.exact"), division(cell)];
-      return `ROUND(${down ? floorOf(`${exact}/(${step})`) : stepsOf(exact, `(${step})`)}*(${step}),10)`;
+      return `ROUND(${down ? floorOf(`${exact}/(${step})`) : stepsOf(exact, `(${step})`)}*(${step}),12)`;
     };
   }
   return rules;

@@ -9,7 +9,7 @@ export interface Step {
 /** Most that values on a finer division may give way for the total: a thousandth of what they come to. */
 const mostGivenWay = dec("0.001");
 
-/** Figures carry 30 digits: harms that are equal to this many are equal, and the order given decides. */
+/** Figures carry 30 digits: what is equal to this many is equal, and of equal harms the order given decides. */
 const equalDigits = 20;
 
 /**
@@ -39,7 +39,8 @@ export function roundKeepingTotal(
     const missing = total.minus(sum(rounded));
     const weight = sum(members.map((index) => steps[index]?.value ?? ZERO));
     const first = division.eq(divisions[0] ?? ZERO);
-    if (!first && missing.abs().gt(weight.times(mostGivenWay))) break;
+    const given = weight.times(mostGivenWay).toSignificantDigits(equalDigits);
+    if (!first && missing.abs().toSignificantDigits(equalDigits).gt(given)) break;
     rounded = takeUp(steps, rounded, members, division, missing, least);
   }
   return rounded;

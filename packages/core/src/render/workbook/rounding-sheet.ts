@@ -1,5 +1,5 @@
 import { columnLetters, type SheetDraft } from "./cells.ts";
-import { stepsOf } from "./formulas.ts";
+import { justMore, stepsOf } from "./formulas.ts";
 
 /** A value that is rounded together with others so that their total is kept. */
 export interface RoundedLine {
@@ -102,10 +102,10 @@ export function layRounding(sheet: SheetDraft, { title, lines, least, divisions 
     const going =
       previous === undefined
         ? `${step}>0`
-        : `AND(${previous.on}=1,${step}>0,ABS(${at("missing from the total")})<=${at("values on this step")}*0.001)`;
+        : `AND(${previous.on}=1,${step}>0,ABS(${at("missing from the total")})<=${at("values on this step")}*0.001*${justMore})`;
     const scalars: Readonly<Record<(typeof scalarNames)[number], string>> = {
       "step of this round": `MAX(${column(smaller)})`,
-      "missing from the total": `SUM(${column(exact)})-SUM(${column(before)})`,
+      "missing from the total": `ROUND(SUM(${column(exact)})-SUM(${column(before)}),9)`,
       "values on this step": `SUMIF(${column(member)},1,${column(exact)})`,
       "goes on": `IF(${going},1,0)`,
       "steps before": `IF(${step}>0,ROUND(SUMIF(${column(member)},1,${column(before)})/${step},0),0)`,
@@ -156,7 +156,7 @@ export function layRounding(sheet: SheetDraft, { title, lines, least, divisions 
       const inTime = `IF(${way}=1,${tiesAbove},${tiesBelow})<${place}-${at("steps of less harm")}`;
       put(taken, `${here(below)}+IF(${here(tie)}=1,IF(${inTime},1,0),0)`);
       const changes = `AND(${on}=1,${at("values on this step")}>0,${wanted}>=0,${isMember})`;
-      put(after, `IF(${changes},ROUND((${here(reached)}+${way}*${here(taken)})*${step},10),${here(before)})`);
+      put(after, `IF(${changes},ROUND((${here(reached)}+${way}*${here(taken)})*${step},12),${here(before)})`);
     }
     beyond.push(`${sheet.name}!${at("laid out too short")}`);
     before = after;
