@@ -2,6 +2,7 @@ import { readFileSync } from "node:fs";
 import { join } from "node:path";
 import { expect, test } from "vitest";
 import { parse } from "yaml";
+import { blendCommand } from "#cli/commands/blend.ts";
 import { settleCommand } from "#cli/commands/settle.ts";
 import { withValues } from "#cli/input/written-values.ts";
 import { folderFor } from "./folder.ts";
@@ -88,4 +89,26 @@ test("-o writes a new file and no other, and what --set says is not mixed in", a
   const set = await runHere(["settle", path, "--write", "--set", "wanted.doughWater=37 %"], { commands });
   expect([set.status, readProblems(set.stderr).map(({ code }) => code)]).toEqual([2, ["write.set"]]);
   expect(readFileSync(path, "utf8")).toBe(spec);
+});
+
+test("blend --write puts the blend that was found into the flours, and refuses one that brings a new flour", async () => {
+  const blended = [{ usage: "blend <spec>", describe: "", job: "adapt", load: async () => blendCommand } as const];
+  const mixed =
+    "name: b # x\nflours:\n  - { name: bread flour, amount: rest } # strong\n  - { name: cake flour, amount: 10 % }\nshelf: { rice flour: {} }\nwater: { added: 36 % }\n";
+  const folder = folderFor({ "noodle.yaml": mixed });
+  const path = join(folder, "noodle.yaml");
+  const written = await runHere(["blend", path, "--protein", "at most 10 %", "--shelf", "rice flour=0 %", "--write"], {
+    commands: blended,
+  });
+  expect([written.status, written.stderr]).toEqual([0, `Wrote ${path}: 2 amounts.\n`]);
+  const text = readFileSync(path, "utf8");
+  const [bread, cake] = parse(text).flours.map(({ amount }: { readonly amount: string }) => Number.parseFloat(amount));
+  expect(bread + cake).toBe(100);
+  expect(cake).toBeGreaterThan(10);
+  expect(text.replace(`amount: ${bread} %`, "amount: rest").replace(`amount: ${cake} %`, "amount: 10 %")).toBe(mixed);
+  const fresh = await runHere(["blend", path, "--protein", "at most 7 %", "--prefer", "most rice flour", "--write"], {
+    commands: blended,
+  });
+  expect([fresh.status, readProblems(fresh.stderr).map(({ code }) => code)]).toEqual([2, ["write.new-flour"]]);
+  expect(readFileSync(path, "utf8")).toBe(text);
 });

@@ -18,7 +18,7 @@ export { answeredLine, type Handwritten, type OpenQuestion, readHandwritten } fr
 export { jurisdictions } from "./materials/allergen-lists.ts";
 export type { Answer } from "./noodle/answer.ts";
 export { askBatch } from "./noodle/ask-batch.ts";
-export { askBlend } from "./noodle/ask-blend.ts";
+export { askBlend, blendAmounts } from "./noodle/ask-blend.ts";
 export { askCard, type MadeCard, type MissingAnswer } from "./noodle/ask-card.ts";
 export { askCompare, type NamedNoodle } from "./noodle/ask-compare.ts";
 export { askCost } from "./noodle/ask-cost.ts";

@@ -1,21 +1,27 @@
-import { askBlend, blendFound } from "@noodlewright/core";
+import { askBlend, blendAmounts, blendFound } from "@noodlewright/core";
 import { printAnswer } from "../shared/ask-noodle.ts";
 import { blendFlags, blendOverrides, searchOverrides, shelfFlag, wantedValues } from "../shared/blend-flags.ts";
 import type { Command } from "../shared/command.ts";
 import { flagsOf } from "../shared/flag-values.ts";
 import { specFlags } from "../shared/flags.ts";
+import { writeFlags } from "../shared/write-spec.ts";
 
 /** `noodlewright blend`: the flours for the noodle asked for. */
 export const blendCommand: Command = {
   positionals: { spec: "Spec file in YAML or JSON, or - for standard input" },
-  flags: { ...flagsOf(wantedValues), ...shelfFlag, ...blendFlags, ...specFlags },
+  flags: { ...flagsOf(wantedValues), ...shelfFlag, ...blendFlags, ...writeFlags, ...specFlags },
   examples: [
     ["noodlewright blend noodle.yaml", "what the spec says under wanted:, of its flours and its shelf:"],
     ["noodlewright blend noodle.yaml --protein '11.5 %' --shelf 'vital wheat gluten=at most 4 %'", "by flags"],
     ["noodlewright blend noodle.yaml --protein 'at least 11 %' --prefer cheapest --step '0.5 %'", "the cheapest"],
+    ["noodlewright blend noodle.yaml --write", "writes the first blend into the spec; nothing else in it changes"],
   ],
   run: (asked, io) => {
     const overrides = [...searchOverrides(wantedValues, asked), ...blendOverrides(asked)];
-    return printAnswer({ ask: askBlend, overrides, found: blendFound }, asked, io);
+    return printAnswer(
+      { ask: askBlend, overrides, found: blendFound, amounts: (design, noodle) => blendAmounts(noodle, design) },
+      asked,
+      io,
+    );
   },
 };

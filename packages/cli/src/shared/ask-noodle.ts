@@ -1,11 +1,20 @@
-import { type Answer, type Noodle, type Problem, readNoodleData, type UnitSystem } from "@noodlewright/core";
+import {
+  type Answer,
+  type Noodle,
+  type Outcome,
+  type Problem,
+  readNoodleData,
+  type UnitSystem,
+} from "@noodlewright/core";
 import { loadSpec } from "../input/load-spec.ts";
 import type { Override } from "../input/overrides.ts";
 import type { PlacedProblem } from "../input/placed-problem.ts";
 import type { TextFile } from "../input/read-file.ts";
+import type { NewValue } from "../input/written-values.ts";
 import { type ExitStatus, exit, type Io } from "../io.ts";
 import { printProblems, printReport } from "./answer.ts";
 import type { Asked } from "./command.ts";
+import { writeSpec, writes } from "./write-spec.ts";
 
 /** The noodle of a spec file, the files it was read from, and where in them a problem lies. */
 export interface LoadedNoodle {
@@ -49,18 +58,20 @@ export interface Question<T> {
   readonly needs?: "machines";
   /** Whether the answer is the one that was asked for, not only the nearest. */
   readonly found?: (value: T) => boolean;
+  /** What of the answer may be written into the spec, where a flag says so. */
+  readonly amounts?: (value: T, noodle: Noodle) => Outcome<readonly NewValue[]>;
   /** Tells the flag of a problem, where it lies in one and not in the spec. */
   readonly place?: (problem: Problem) => PlacedProblem;
 }
 
 /** Reads the noodle of the spec that was named, asks it, and prints the answer. */
 export async function printAnswer<T>(question: Question<T>, asked: Asked, io: Io): Promise<ExitStatus> {
-  const { ask, overrides = [], needs, found, place } = question;
+  const { ask, overrides = [], needs, found, amounts, place } = question;
   const path = asked.text("spec") ?? "-";
   const order = { path, overrides, sets: asked.list("set"), units: unitsOf(asked), ...(needs && { needs }) };
   const loading = await loadNoodle(order, io);
   if (!loading.ok) return printProblems(loading.problems, asked, io);
-  const { noodle, place: inSpec } = loading.loaded;
+  const { noodle, files, place: inSpec } = loading.loaded;
   const answer = ask(noodle);
   if (!answer.ok) {
     const placed = answer.problems.map((problem) => {
@@ -69,7 +80,11 @@ export async function printAnswer<T>(question: Question<T>, asked: Asked, io: Io
     });
     return printProblems(placed, asked, io);
   }
-  const status = await printReport(answer.report(), asked, io);
+  const printed = await printReport(answer.report(), asked, io);
+  if (printed !== exit.done) return printed;
+  const values = writes(asked) ? amounts?.(answer.value, noodle) : undefined;
+  if (values?.ok === false) return printProblems(values.problems.map(inSpec), asked, io, "nothing was written");
+  const status = values === undefined ? printed : await writeSpec(files[0], values.value, asked, io);
   return status === exit.done && found?.(answer.value) === false ? exit.noAnswer : status;
 }
 

@@ -18,7 +18,12 @@ export const writeFlags = {
   ...forceFlag,
 } as const satisfies Readonly<Record<string, Flag>>;
 
-/** Writes a spec with other amounts, where a flag says so; nothing else in it changes. */
+/** Whether a flag says that the spec is to be written. */
+export function writes(asked: Asked): boolean {
+  return asked.on("write") || asked.text("out") !== undefined;
+}
+
+/** Writes a spec with other amounts to where the flags say; nothing else in it changes. */
 export async function writeSpec(
   file: TextFile | undefined,
   values: readonly NewValue[],
@@ -26,7 +31,10 @@ export async function writeSpec(
   io: Io,
 ): Promise<ExitStatus> {
   const out = asked.text("out");
-  if ((out === undefined && !asked.on("write")) || file === undefined) return exit.done;
+  if (file === undefined || values.length === 0) {
+    io.err("Nothing was written: no amount is another than it was.\n");
+    return exit.done;
+  }
   const wrong = (code: "write.set" | "write.no-file" | "write.shared"): Promise<ExitStatus> =>
     printProblems([{ ...ownProblem(code, {}), file: file.name }], asked, io, "nothing was written");
   if (asked.list("set").length > 0) {

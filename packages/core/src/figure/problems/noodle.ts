@@ -1,10 +1,20 @@
-import { type Counts, input, noAnswer, type Texts } from "./entry.ts";
+import { type Counts, input, type Lists, noAnswer, type Texts } from "./entry.ts";
 
 export const noodle = {
   "words.none": noAnswer(({ name, words }: Texts<"name"> & Counts<"words">) => ({
     found: `no explanation of "${name}"`,
     expected: `one of the ${words} words that are explained`,
     advice: "see them all",
+  })),
+  "write.masses": input(() => ({
+    found: "flours written in g",
+    expected: "flours in %, as a blend is found",
+    advice: "write the flours in % of flour, and what goes by them too",
+  })),
+  "write.new-flour": input(({ names }: Lists<"names">) => ({
+    found: `${names.join(" and ")}, not among the flours of the spec`,
+    expected: "a blend of the flours that the spec lists",
+    advice: "put it under `flours:` with `amount: 0 %` first, then ask again",
   })),
   "compare.one": input(() => ({
     found: "one noodle",
