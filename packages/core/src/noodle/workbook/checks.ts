@@ -1,0 +1,134 @@
+import { materialName } from "../../batch/cost-prices.ts";
+import type { WeighedLine } from "../../batch/weighing.ts";
+import { alkalinityM, pure } from "../../chemistry/composition.ts";
+import { speciesNames } from "../../chemistry/species.ts";
+import { mostInAll } from "../../materials/whole-food.ts";
+import { dec } from "../../number/decimal.ts";
+import { justLess, justMore, literal } from "../../render/workbook/formulas.ts";
+import type { CellOf, WorkbookCheck } from "../../render/workbook/workbook.ts";
+import { mostParts } from "../../spec/believed.ts";
+import type { Made } from "./made.ts";
+
+/** What has to hold for the answers to hold: where the command would refuse, or decide anew, one of them speaks. */
+export function checks({ noodle: { spec, formula }, batch, weighed, graph }: Made): readonly WorkbookCheck[] {
+  const flours = batch.lines.filter(({ line }) => line.role === "flour");
+  const others = weighed.filter(({ line }) => line.role !== "flour");
+  const most = (role: WeighedLine["line"]["role"]): string => (role === "flour" ? "100" : mostParts[role]);
+  const alkali = formula.alkali;
+  const strongest = literal(alkalinityM(pure("Na2CO3")).times(5));
+  const accepts = (word: "high alkali" | "high salt"): boolean => spec.accept?.includes(word) === true;
+  const tolerance = literal(batch.tolerance);
+  const mixer = spec.mixer;
+  const load = (cell: CellOf, asWeighed: boolean): string =>
+    mixer?.of === "flour"
+      ? asWeighed
+        ? [
+            ...flours.map(({ load: one }) => cell(one.id)),
+            ...(batch.rework ? [`${cell(batch.rework.mass.id)}*100/${cell("dough.parts")}`] : []),
+          ].join("+")
+        : cell("load.flour")
+      : cell(asWeighed ? "load.total" : "load.dough");
+  const unused = Object.values(graph).some(
+    ({ working }) => working.kind === "formula" && Object.hasOwn(working.from, "left"),
+  );
+  return [
+    ...(unused
+      ? [
+          {
+            of: "what is left unused",
+            text: "noodlewright left a little unused, so that the weights stay within what there is: ask it again",
+            fails: (_: CellOf, changed: string) => changed,
+          },
+        ]
+      : []),
+    {
+      of: "shares of the flours",
+      text: "the shares of the flours do not total 100 %",
+      fails: (cell) =>
+        `OR(ABS(SUM(${flours.map(({ line }) => cell(line.parts.id)).join(",")})-100)>0.000000001,MIN(${flours.map(({ line }) => cell(line.parts.id)).join(",")})<-0.000000001)`,
+    },
+    {
+      of: "what flours and salts are made of",
+      text: "the parts of one come to more than all of it",
+      fails: (cell) =>
+        `OR(${batch.lines
+          .filter(({ line }) => line.role === "flour" || line.role === "alkali")
+          .map(({ line: { id, material } }) => {
+            const flour = ["moisture", "protein", "ash"].map((part) => `${id}.${part}`);
+            const salts = speciesNames.map((salt) => `${id}.${salt}`);
+            const parts = [...flour, ...salts].filter((part) => graph[part]);
+            const most = material.composition ? dec(100) : mostInAll(material).minus(material.fat ?? 0);
+            return `${parts.map(cell).join("+")}>${literal(most)}*${justMore}`;
+          })
+          .join(",")})`,
+    },
+    {
+      of: "water to pour",
+      text: "the other ingredients bring more water than the dough takes",
+      fails: (cell) => `${cell("water.tap")}<-0.000000001`,
+    },
+    {
+      of: "amounts",
+      text: "more of an ingredient than any dough takes: check the number and its unit",
+      fails: (cell) => `OR(${others.map(({ line }) => `${cell(line.parts.id)}>${most(line.role)}`).join(",")})`,
+    },
+    ...(alkali && !accepts("high alkali")
+      ? [
+          {
+            of: "alkaline salts",
+            text: "more alkaline salts than noodles were tried with",
+            fails: (cell: CellOf) =>
+              `OR(${cell(alkali.anhydrous.id)}>5*${justMore},${cell(alkali.alkalinityM.id)}>${strongest}*${justMore})`,
+          },
+        ]
+      : []),
+    ...(accepts("high salt")
+      ? []
+      : [
+          {
+            of: "salt",
+            text: "more salt than any noodle takes",
+            fails: (cell: CellOf) => `${cell(formula.salt.id)}>10*${justMore}`,
+          },
+        ]),
+    ...(mixer === undefined
+      ? []
+      : [
+          {
+            of: "largest load",
+            text: "a load as weighed is more than the mixer takes: ask noodlewright",
+            fails: (cell: CellOf) => `${load(cell, true)}>${cell("mixer.largest")}*${justMore}`,
+          },
+        ]),
+    ...(mixer?.smallest === undefined
+      ? []
+      : [
+          {
+            of: "smallest load",
+            text: `a load is below the least of the mixer, ${mixer.smallest.text}: make more or fewer loads`,
+            fails: (cell: CellOf) => `${load(cell, false)}<${literal(mixer.smallest?.value ?? "0")}*${justLess}`,
+          },
+        ]),
+    ...(graph["batch.have"] === undefined
+      ? []
+      : [
+          {
+            of: "what there is of it",
+            text: "more is weighed of what is short than there is: ask noodlewright",
+            fails: (cell: CellOf) =>
+              `${
+                weighed
+                  .filter(({ line }) => materialName(line.name) === materialName(spec.batch?.have?.name ?? ""))
+                  .map(({ batch: whole }) => cell(whole.id))
+                  .join("+") || "0"
+              }>${cell("batch.have")}*${justMore}`,
+          },
+        ]),
+    {
+      of: "scales",
+      text: "the weights hold, but an ingredient is too little for its scale: ask noodlewright for a stock solution or a finer scale",
+      fails: (cell, changed) =>
+        `AND(${changed},OR(${weighed.map(({ nearest, off }) => `${cell(nearest.id)}>${tolerance},ABS(${cell(off.id)})>${tolerance}`).join(",")}))`,
+    },
+  ];
+}

@@ -1,0 +1,24 @@
+import type { Batch } from "../../batch/batch.ts";
+import type { Cost } from "../../batch/cost.ts";
+import type { Scale, WeighedLine } from "../../batch/weighing.ts";
+import type { Graph } from "../../figure/graph.ts";
+import type { CellOf } from "../../render/workbook/workbook.ts";
+import type { Noodle } from "../noodle.ts";
+
+/** Formulas of figures that a procedure found, by id. */
+export type Rules = Record<string, (cell: CellOf) => string>;
+
+/** What the pieces of a workbook are made from. */
+export interface Made {
+  readonly noodle: Noodle;
+  readonly batch: Batch;
+  readonly cost: Cost | undefined;
+  readonly scales: readonly Scale[];
+  readonly weighed: readonly WeighedLine[];
+  readonly graph: Graph;
+}
+
+/** A text within a formula. */
+export function quoted(text: string): string {
+  return `"${text.replaceAll('"', '""')}"`;
+}
