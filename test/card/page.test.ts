@@ -1,11 +1,13 @@
-import { readdirSync } from "node:fs";
+import { existsSync, readdirSync, readFileSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
+import { pathToFileURL } from "node:url";
 import fc from "fast-check";
 import type { Browser, Page } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
 import { runBuilt } from "../cli/built.ts";
 import { folderFor } from "../cli/folder.ts";
-import { openFile, startBrowser } from "./browser.ts";
+import { readCsv } from "../cli/read-csv.ts";
+import { axeFindings, openFile, startBrowser, type Watched } from "./browser.ts";
 
 const without = ["harbour-store", "wrong-on-purpose"];
 const examples = readdirSync(new URL("../../examples", import.meta.url))
@@ -70,6 +72,26 @@ async function go(page: Page, tab: string): Promise<void> {
   await page.getByRole("navigation").getByText(tab, { exact: true }).click();
 }
 
+async function expectText(page: Page, text: string): Promise<void> {
+  await page.getByText(text, { exact: false }).first().waitFor({ timeout: 10_000 });
+}
+
+/** A page without its policy, so that the checker can be put into it. */
+async function openUnguarded(name: string, colorScheme: "light" | "dark", width: number): Promise<Page> {
+  const context = await browser.newContext({ bypassCSP: true, colorScheme, viewport: { width, height: 740 } });
+  const page = await context.newPage();
+  await page.goto(pathToFileURL(fileOf(name)).href);
+  return page;
+}
+
+/** Controls smaller than 44 px, which a finger misses; a box to tick stands in a row of that height. */
+async function smallTargets(page: Page): Promise<unknown> {
+  return page.evaluate(`[...document.querySelectorAll("button, a, select, input:not([type=checkbox]):not([type=radio]), label:has(input)")]
+    .filter((one) => one.getClientRects().length > 0)
+    .filter((one) => one.getBoundingClientRect().height < 44 || one.getBoundingClientRect().width < 44)
+    .map((one) => one.outerHTML.slice(0, 90))`);
+}
+
 async function done(page: Page): Promise<void> {
   await page.waitForTimeout(0);
   await page.locator("main[aria-busy=false]").waitFor();
@@ -114,4 +136,190 @@ describe("the weights of the page are those of the command", () => {
     }
     await page.close();
   });
+});
+
+/** Opens a page anew with a place of its own to keep what is entered. */
+async function openFresh(name: string, size = { width: 360, height: 740 }): Promise<Watched> {
+  const watched = await openFile(browser, fileOf(name));
+  await watched.page.setViewportSize(size);
+  return watched;
+}
+
+async function saved(page: Page, button: string): Promise<string> {
+  const [download] = await Promise.all([
+    page.waitForEvent("download"),
+    page.getByRole("button", { name: button, exact: true }).click(),
+  ]);
+  return readFileSync(await download.path(), "utf8");
+}
+
+const tabs = ["Size", "Weigh", "Today", "Roll", "Notes", "Take"];
+
+describe("the page", () => {
+  test("holds one script and one style, and a policy that lets nothing else run or load", () => {
+    for (const name of examples) {
+      const text = readFileSync(fileOf(name), "utf8");
+      const [, policy = ""] = /http-equiv="Content-Security-Policy" content="([^"]*)"/u.exec(text) ?? [];
+      expect(policy).toMatch(/^default-src 'none'; script-src 'sha256-[^']+'; style-src 'sha256-[^']+'; /u);
+      expect(policy).not.toMatch(/unsafe|https?:|\*/u);
+      expect(text.length).toBeLessThan(700_000);
+      expect(text).not.toContain("sourceMappingURL");
+    }
+  });
+
+  test.each([
+    ["light", 320],
+    ["dark", 360],
+    ["light", 1280],
+  ] as const)(
+    "has nothing that axe-core finds, in %s on %i px, and nothing that scrolls sideways",
+    async (colorScheme, width) => {
+      const { page, misdeeds } = await openFresh("evening-class", { width, height: 740 });
+      await page.emulateMedia({ colorScheme, reducedMotion: "reduce" });
+      for (const tab of tabs) {
+        await go(page, tab);
+        const sideways = await page.evaluate(
+          "document.documentElement.scrollWidth - document.documentElement.clientWidth",
+        );
+        expect([tab, sideways]).toEqual([tab, 0]);
+        expect([tab, await smallTargets(page)]).toEqual([tab, []]);
+      }
+      expect(misdeeds).toEqual([]);
+      await page.close();
+      for (const tab of tabs) {
+        const plain = await openUnguarded("evening-class", colorScheme, width);
+        await go(plain, tab);
+        expect([tab, await axeFindings(plain)]).toEqual([tab, []]);
+        await plain.close();
+      }
+    },
+  );
+
+  test("shows names that look like markup as words", async () => {
+    const markup = `</script><script>alert(1)</script><img src=x onerror=alert(2)><!--`;
+    const spec = {
+      name: markup,
+      flours: [
+        { name: markup.slice(0, 70), amount: "100 %", figures: { moisture: "12 %", protein: "10 %", allergens: [] } },
+      ],
+      water: { added: "36 %" },
+      batch: { dough: "12 kg" },
+    };
+    const file = fileOf("hostile");
+    expect(runBuilt(["page", "-", "-o", file], { input: JSON.stringify(spec) }).status).toBe(0);
+    const { page, misdeeds } = await openFile(browser, file);
+    expect(await page.locator("h1").textContent()).toBe(markup);
+    expect(await page.locator("script").count()).toBe(2);
+    expect(await page.locator("img").count()).toBe(0);
+    for (const tab of tabs) await go(page, tab);
+    expect(misdeeds).toEqual([]);
+    await page.close();
+  });
+
+  test("is not written for a spec that cannot be worked out", () => {
+    const file = fileOf("wrong");
+    const { status, stderr } = runBuilt(["page", "examples/wrong-on-purpose.yaml", "-o", file]);
+    expect([status, existsSync(file)]).toEqual([2, false]);
+    expect(stderr).toContain("wrong-on-purpose.yaml");
+  });
+
+  test("answers a wrong value in its place, and weighs nothing by it", async () => {
+    const { page } = await openFresh("school-noodle");
+    await go(page, "Today");
+    await page.getByRole("textbox", { name: "moisture" }).first().fill("130");
+    await done(page);
+    expect(await page.locator(".field [role=alert]").textContent()).toContain("130 %");
+    await go(page, "Weigh");
+    expect(await page.locator("ul.weights li:not(.total)").count()).toBe(0);
+    await page.getByRole("button", { name: "Undo" }).click();
+    await done(page);
+    expect(await weightsOf(page)).toEqual(weightsByCommand("examples/school-noodle.yaml", []));
+    await page.close();
+  });
+});
+
+test("a home cook weighs, is put right by undo, and finds it all again after a reload", async () => {
+  const { page, misdeeds } = await openFresh("evening-class");
+  await page.getByRole("button", { name: "Weighed as listed" }).click();
+  expect(await page.locator("ul.weights input:checked").count()).toBe(1);
+  await page.getByLabel("the scale shows, g").fill("300,5");
+  await page.getByRole("button", { name: "Enter" }).click();
+  expect(await page.getByRole("alert").textContent()).toBe("This scale shows steps of 1 g.");
+  await page.getByRole("button", { name: "Weighed as listed" }).click();
+  await page.getByRole("button", { name: "Undo" }).click();
+  expect(await page.locator("ul.weights input:checked").count()).toBe(1);
+  await page.reload();
+  expect(await page.locator("ul.weights input:checked").count()).toBe(1);
+  await go(page, "Roll");
+  await page.getByRole("button", { name: "Start rest, 30 min" }).click();
+  await page.reload();
+  expect(await page.getByRole("timer").textContent()).toMatch(/^(?:30:00|29:5\d) left$/u);
+  await go(page, "Take");
+  await page.getByRole("button", { name: "Start anew" }).click();
+  await page.getByRole("button", { name: "Yes, clear everything entered" }).click();
+  await go(page, "Weigh");
+  expect(await page.locator("ul.weights input:checked").count()).toBe(0);
+  await page.getByRole("button", { name: "Undo" }).click();
+  expect(await page.locator("ul.weights input:checked").count()).toBe(1);
+  expect(misdeeds).toEqual([]);
+  await page.close();
+});
+
+test("a shop's morning, from another flour to the exported record", async () => {
+  const { page, misdeeds } = await openFresh("school-noodle", { width: 768, height: 1024 });
+  await go(page, "Size");
+  await page.getByLabel("bowls", { exact: true }).last().fill("150");
+  await go(page, "Today");
+  await page.getByRole("textbox", { name: "moisture" }).first().fill("12,1");
+  await done(page);
+  await expectText(page, "The dough keeps");
+  await go(page, "Take");
+  const yaml = await saved(page, "Spec as changed today (YAML)");
+  writeFileSync(join(out, "today.yaml"), yaml);
+  expect(await weightsOf(page)).toEqual(weightsByCommand(join(out, "today.yaml"), []));
+  const [, , water = ["", ""]] = await weightsOf(page);
+  await page.getByRole("button", { name: "Weighed as listed" }).click();
+  await page.getByRole("button", { name: "Weighed as listed" }).click();
+  const listed = Number(water[1]?.replace(" g", ""));
+  await page.getByLabel("the scale shows, g").fill(String(listed + 40));
+  await page.getByRole("button", { name: "Enter" }).click();
+  await expectText(page, "40 g too much");
+  const flags = ["--weighed", `tap water=${listed + 40} g`, "--format", "csv"];
+  const mended = readCsv(runBuilt(["mend", join(out, "today.yaml"), ...flags]).stdout);
+  await page.getByRole("button", { name: "Go on with these weights" }).click();
+  for (const [name = "", , , , inAll = ""] of mended.slice(1, -1)) {
+    const [, shown = ""] = (await weightsOf(page)).find(([one]) => one === name) ?? [];
+    expect([name, Number.parseFloat(shown)]).toEqual([name, Number(inAll)]);
+  }
+  const open = page.locator("ul.weights input:not(:checked)");
+  for (let left = await open.count(); left > 0; left = await open.count()) await open.first().click();
+  await go(page, "Notes");
+  await page.getByLabel("dough temperature, °C").fill("25.5");
+  await page.getByLabel("note", { exact: true }).fill('=1+1, "quoted"');
+  const rows = readCsv(await saved(page, "Rows for a spreadsheet (CSV)"));
+  const heads = rows[0] ?? [];
+  const value = (head: string) => rows[1]?.[heads.indexOf(head)];
+  expect([rows.length, value("load"), value("dough temperature, °C")]).toEqual([2, "1", "25.5"]);
+  expect(value("note")).toBe(`'=1+1, "quoted"`);
+  expect(value("spec")).toMatch(/^[0-9a-f]{8}$/u);
+  const record = await saved(page, "Batch record");
+  for (const words of ["Load 1", "mill strong flour", value("spec") ?? "", "25.5"]) expect(record).toContain(words);
+  await go(page, "Take");
+  const state = await saved(page, "Save what was entered");
+  expect(await saved(page, "Save the card")).toContain("School noodle");
+  const other = await openFresh("school-noodle");
+  await go(other.page, "Take");
+  await other.page
+    .getByLabel("Open a saved file")
+    .setInputFiles({ name: "a.json", mimeType: "application/json", buffer: Buffer.from(state) });
+  await expectText(other.page, "The file is open.");
+  expect(await weightsOf(other.page)).toEqual(await weightsOf(page));
+  await go(other.page, "Take");
+  await other.page
+    .getByLabel("Open a saved file")
+    .setInputFiles({ name: "b.json", mimeType: "application/json", buffer: Buffer.from("{}") });
+  await expectText(other.page, "This is no file that this page saved.");
+  expect([...misdeeds, ...other.misdeeds]).toEqual([]);
+  await page.close();
+  await other.page.close();
 });

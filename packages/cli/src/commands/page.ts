@@ -29,8 +29,8 @@ export const pageCommand: Command = {
     ["noodlewright page noodle.yaml -o noodle.html --bowls 40", "the same for another number of bowls"],
   ],
   run: async (asked, io) => {
-    const said = { overrides: batchOverrides(asked), sets: asked.list("set") };
-    const loading = await loadSpec(asked.text("spec") ?? "-", said, io, "machines");
+    const flags = { overrides: batchOverrides(asked), sets: asked.list("set") };
+    const loading = await loadSpec(asked.text("spec") ?? "-", flags, io, "machines");
     if (!loading.ok) return printProblems(loading.problems, asked, io);
     const { data, files, overrides, place } = loading.spec;
     const units = unitsOf(asked);
@@ -39,7 +39,15 @@ export const pageCommand: Command = {
     if (!noodle.ok) return printProblems(noodle.problems.map(place), asked, io);
     const card = askCard(noodle.value, { date: io.today() });
     if (!card.ok) return printProblems(card.problems.map(place), asked, io);
-    const holds: Omit<PageData, "key"> = { spec, files: files.map(cardFile), said: changesSaid(overrides), units };
+    const found = noodle.value.notes.filter(({ code }) => code === "settle.found").map(({ text }) => text);
+    const said = [changesSaid(overrides), ...found].filter((words) => words !== "");
+    const settled = noodle.value.settled?.data ?? spec;
+    const holds: Omit<PageData, "key"> = {
+      spec: settled,
+      files: files.map(cardFile),
+      said: said.join("; "),
+      units,
+    };
     const key = createHash("sha256").update(JSON.stringify(holds)).digest("hex").slice(0, 16);
     const text = renderBenchPage(noodle.value.formula.name, { ...holds, key });
     return writeOutput(asked.text("out"), text, asked, io);

@@ -16,12 +16,17 @@ const entrySchema = z.strictObject({
   unit: z.string().max(20),
 });
 
+const mass = z.string().regex(/^\d{1,12}(\.\d{1,30})?$/u);
+
 const weighedSchema = z.strictObject({
   /** What the scale showed, g. */
-  grams: z.string().regex(/^\d{1,12}(\.\d{1,12})?$/u),
+  grams: mass,
   /** When, in milliseconds since 1970. */
   at: z.number(),
 });
+
+/** A weight that mends a load, g, and the scale for what is added. */
+const mendedSchema = z.strictObject({ grams: mass, division: mass, scale: text });
 
 const doughSchema = z.strictObject({
   temperature: text.optional(),
@@ -41,6 +46,8 @@ export const stateSchema = z
     load: z.int().min(1).max(100_000),
     /** By load and ingredient. */
     weighed: z.record(text, weighedSchema).readonly(),
+    /** Weights that a load was given to mend it, g, by load and then by ingredient. */
+    mended: z.record(text, z.record(text, mendedSchema)).readonly(),
     /** Lots by ingredient. */
     lots: z.record(text, text).readonly(),
     /** What was written down, by load. */
@@ -63,6 +70,7 @@ export const freshState: State = {
   keepWet: true,
   load: 1,
   weighed: {},
+  mended: {},
   lots: {},
   doughs: {},
   timers: [],

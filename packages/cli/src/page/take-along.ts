@@ -4,7 +4,7 @@ import { type Cell, printable, renderCsv, type Table, yamlLines } from "@noodlew
 import * as z from "zod";
 import type { PageData } from "./page-data.ts";
 import { type State, stateSchema, weighedKey } from "./state.ts";
-import { asShown, type Item, type Today } from "./today.ts";
+import { asShown, type Item, itemsOfLoad, type Today } from "./today.ts";
 import { words } from "./words.ts";
 
 /** What a saved file holds. */
@@ -157,7 +157,7 @@ export function batchRecord(occasion: Occasion): Report {
   const { data, state, today, now } = occasion;
   const { record, notes } = words;
   const loads = touchedLoads(occasion).map((load) => {
-    const rows = today.items.map((item) => weighedRow(item, state, load));
+    const rows = itemsOfLoad(today, state, load).map((item) => weighedRow(item, state, load));
     const unit = today.items[0]?.unit ?? "g";
     const heads = [record.ingredient, record.wanted(unit), record.weighed(unit), record.lot, record.time];
     const { temperature, thickness, cooked, score, note, initials } = state.doughs[load] ?? {};

@@ -12,6 +12,7 @@ import { weightCell } from "@noodlewright/core/render";
 import { valueAt, withValues } from "../input/put.ts";
 import type { PageData } from "./page-data.ts";
 import { putOf, type State } from "./state.ts";
+import { words } from "./words.ts";
 
 type Water = Extract<ReturnType<typeof askWater>, { readonly ok: true }>["value"];
 
@@ -54,7 +55,7 @@ export function specToday({ spec }: PageData, state: State, written: Noodle | un
 
 /** The dough water to keep, % of the dough, to what no scale tells. */
 export function keptWater({ formula }: Noodle): string {
-  return fixedText(formula.water.dough.value, 4);
+  return fixedText(formula.water.doughWater.value, 4);
 }
 
 /** Works the noodle out with what is different today. */
@@ -102,6 +103,19 @@ function itemsOf({ lines, withStock, rework, dusting }: Batch, water: Water | un
       return { id, name, mass, unit, division, scale, kind: "dusting" };
     }),
   ];
+}
+
+/** What is to be weighed for a load: the list, or what mends the load. */
+export function itemsOfLoad({ items }: Today, { mended }: State, load: number): readonly Item[] {
+  const totals = mended[load];
+  if (totals === undefined) return items;
+  return items.map((item) => {
+    const total = totals[item.id];
+    if (total === undefined) return item;
+    const { grams: value, division, scale } = total;
+    const mass: Figure = { ...item.mass, value, working: { kind: "given", by: words.weigh.mendedBy } };
+    return { ...item, mass, division, scale };
+  });
 }
 
 /** A mass as the scale of an item shows it, without the unit. */

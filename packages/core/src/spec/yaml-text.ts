@@ -17,6 +17,7 @@ export function yamlLines(key: string, value: unknown, indent: number): readonly
         .map((line) => `${" ".repeat(indent + 2)}${line}`),
     ];
   }
+  if (Array.isArray(value) && value.length === 0) return [`${start} []`];
   if (Array.isArray(value)) return [start, ...value.flatMap((item: unknown) => listItemOrText(item, indent + 2))];
   if (typeof value === "object" && Object.keys(value).length === 0) return [`${start} {}`];
   if (typeof value === "object")

@@ -168,7 +168,7 @@ function following(before: Today, today: Today, kept: string, keepWet: boolean):
   const wasOf = (id: string) => was?.graph[id];
   const moved = state(formula.blend.moisture, wasOf(formula.blend.moisture.id));
   const flour = blend.map((after) => ({ before: wasOf(after.id), after, graph, why: because.flour }));
-  const water = [formula.water.added, formula.water.tap, formula.water.dough].map((after) => ({
+  const water = [formula.water.added, formula.water.tap, formula.water.doughWater].map((after) => ({
     before: wasOf(after.id),
     after,
     graph,

@@ -1,11 +1,13 @@
-import { readScale, type Standing, standingOf } from "@noodlewright/core";
+import { addedUp, readScale, type Standing, standingOf } from "@noodlewright/core";
+import type { Figure } from "@noodlewright/core/figure";
 import { printable, weightCell } from "@noodlewright/core/render";
 import { useState } from "preact/hooks";
 import { useBench } from "../bench.ts";
 import { asNumber, weighedKey } from "../state.ts";
 import { loadsOf } from "../take-along.ts";
-import { asShown, type Item } from "../today.ts";
+import { asShown, type Item, itemsOfLoad } from "../today.ts";
 import { words } from "../words.ts";
+import { Mend } from "./mend.tsx";
 import { FigureButton, Figures, Loads, Part, ReportSection } from "./parts.tsx";
 
 /** Weighs one load, one ingredient at a time in large figures, with the whole load below. */
@@ -16,9 +18,10 @@ export function WeighPart() {
   const load = Math.min(state.load, of);
   const standing = (item: Item) =>
     standingOf(item.mass.value, item.division, state.weighed[weighedKey(load, item.id)]?.grams);
+  const items = itemsOfLoad(today, state, load);
   const [chosen, choose] = useState<string | undefined>(undefined);
-  const next = today.items.find((item) => ["open", "short"].includes(standing(item).kind));
-  const item = today.items.find(({ id }) => id === chosen) ?? next;
+  const next = items.find((item) => ["open", "short"].includes(standing(item).kind));
+  const item = items.find(({ id }) => id === chosen) ?? next;
   const put = (one: Item, grams: string) => {
     change((now) => ({
       ...now,
@@ -33,13 +36,19 @@ export function WeighPart() {
     }));
   if (today.batch === undefined) return undefined;
   const { value: batch, report } = today.batch;
-  const total = batch.totalWithStock ?? batch.loadTotal;
-  const first = today.items[0];
+  const listed = batch.totalWithStock ?? batch.loadTotal;
+  const masses = items.flatMap(({ kind, mass }) => (kind === "dusting" ? [] : [mass.value]));
+  const total: Figure =
+    state.mended[load] === undefined
+      ? listed
+      : { ...listed, value: addedUp(masses), working: { kind: "given", by: weigh.mendedBy } };
+  const first = items[0];
   const stockSection = batch.remedies.stock && report().sections.find(({ id }) => id === "stock");
   return (
     <>
       <Part heading={weigh.heading}>
         <Loads of={of} turn={() => choose(undefined)} />
+        <Mend load={load} items={items} />
         {item === undefined ? (
           <p class="done" role="status">
             {weigh.done}
@@ -49,7 +58,7 @@ export function WeighPart() {
         )}
         <h3>{weigh.list}</h3>
         <ul class="weights">
-          {today.items.map((one) => {
+          {items.map((one) => {
             const where = standing(one);
             return (
               <li key={one.id} class={where.kind} aria-current={one.id === item?.id ? "step" : undefined}>
@@ -79,7 +88,7 @@ export function WeighPart() {
                 figure={total}
                 graphs={[batch.graph]}
                 label={weigh.total}
-                text={`${weightCell(total, first.unit, finest(today.items)).text} ${first.unit}`}
+                text={`${weightCell(total, first.unit, finest(items)).text} ${first.unit}`}
               />
             </li>
           )}
@@ -154,7 +163,6 @@ function Focus({ item, standing, put }: FocusProps) {
       <p class="large">
         <FigureButton figure={item.mass} graphs={graphs} label={item.name} text={`${asShown(item)} ${item.unit}`} />
       </p>
-      {standing.kind === "over" && <p>{weigh.overAdvice}</p>}
       <button type="button" class="main" onClick={({ detail }) => detail < 2 && put(item, item.mass.value)}>
         {weigh.asListed}
       </button>
