@@ -33,10 +33,10 @@ describe("a blend as it is, held against what is asked", () => {
 
   test("is held to the limits of each flour", () => {
     expect(held({})).toEqual([
-      ["share.strong flour.least", "60", true],
-      ["share.strong flour.most", "60", false],
-      ["share.soft flour.least", "40", true],
-      ["share.soft flour.most", "40", true],
+      ["share.1.least", "60", true],
+      ["share.1.most", "60", false],
+      ["share.2.least", "40", true],
+      ["share.2.most", "40", true],
     ]);
   });
 });

@@ -50,7 +50,7 @@ describe("searchBlend", () => {
     const read = { ...strong, protein: "13.33", proteinRange: { low: "11.67", high: "15" }, fixed: "60" };
     const answer = value(searchBlend({ flours: [read, soft], prefer: { kind: "fewest" }, targets: {} }));
     const figures = answer.kind === "found" ? (answer.blends[0]?.figures ?? []) : [];
-    const asIsRange = figures.find(({ id }) => id === "blend.percentage")?.range;
+    const asIsRange = figures.find(({ id }) => id === "blend.protein")?.range;
     expect([asIsRange?.low, asIsRange?.high]).toEqual(["10.322", "12.32"]);
     const converted = figures.find(({ id }) => id === "blend.protein.at-basis")?.range;
     expect(Number(converted?.low)).toBeCloseTo((10.322 * 86) / (100 - 14.3), 9);
@@ -67,6 +67,37 @@ describe("searchBlend", () => {
     expect(reach({ ash: { least: "3", basis: asIs } })).toEqual([ash]);
     expect(reach({ ash: { most: "0.3", basis: asIs } })).toEqual([ash]);
     expect(reach({ ash: { least: "1", basis: asIs }, wholegrain: { most: "20" } })).toEqual([]);
+  });
+
+  test("tells both ends of each quantity where several targets are out of reach at once", () => {
+    const targets = {
+      protein: { least: "15", basis: asIs },
+      ash: { most: "0.3", basis: asIs },
+      price: { most: "0.10" },
+    };
+    const flours = [strong, soft, { ...whole, most: "50" }];
+    const answer = value(searchBlend({ flours, prefer: { kind: "fewest" }, targets }));
+    const reach = answer.kind === "found" ? [] : answer.reach;
+    // by hand: soft flour alone, and half of each of the two with most of it
+    const ends = reach.map(({ label, least, most }) => [label, least, most]).toSorted();
+    expect(ends).toEqual([
+      ["ash", "0.4", "1.05"],
+      ["price", "0.9", "1.2"],
+      ["protein", "8.3", "12.7"],
+    ]);
+  });
+
+  test.each([
+    [2, 1],
+    [3, 2],
+  ])("says that %i flours are needed where %i may be in", (needed, mostFlours) => {
+    // each flour brings at most so much of the whole: a half, or four tenths
+    const most = needed === 2 ? "50" : "40";
+    const flours = [strong, soft, whole, barley].map((flour) => ({ ...flour, most }));
+    const answer = value(searchBlend({ flours, mostFlours, prefer: { kind: "fewest" }, targets: {} }));
+    const moves = answer.kind === "found" ? [] : answer.conflicts.flat();
+    const move = moves.find(({ id }) => id === "flours.most");
+    expect([move?.from, move?.to, move?.settles]).toEqual([`${mostFlours}`, `${needed}`, true]);
   });
 
   test("shows the nearest blend found, and what it misses, where the search was given up", () => {

@@ -28,12 +28,12 @@ const targets: BlendQuestion["targets"] = {
   ash: { most: "0.85", basis: at14 },
 };
 
-/** CPU time of one run, s. A second is meant; a core that is shared with another busy thread takes up to half as long again. */
-function cpuSeconds(run: () => unknown): number {
+/** A result, and the CPU time of its run, s. A second is meant; a core that is shared with another busy thread takes up to half as long again. */
+function timed<T>(run: () => T): readonly [result: T, seconds: number] {
   const start = process.cpuUsage();
-  run();
+  const result = run();
   const { user, system } = process.cpuUsage(start);
-  return (user + system) / 1e6;
+  return [result, (user + system) / 1e6];
 }
 
 function found(question: BlendQuestion): BlendsFound {
@@ -53,7 +53,6 @@ function scored(question: BlendQuestion, { blends }: BlendsFound) {
 
 const many = [
   ["seven flours, three alike", [...alike(3), ...listed(4)]],
-  ["eight flours, seven alike", [...alike(7), ...listed(1)]],
   ["six flours in tenths", listed(6)],
   ["forty flours", listed(40)],
   ["forty flours, half of them alike", [...alike(20), ...listed(20)]],
@@ -70,15 +69,15 @@ describe.each(many)("%s", (name, flours) => {
     async (prefer) => {
       const question: BlendQuestion = { flours, step, prefer, targets, alternatives: 3 };
       found(question);
-      expect(cpuSeconds(() => found(question))).toBeLessThan(1.5);
-      const answer = found(question);
+      const [answer, seconds] = timed(() => found(question));
+      expect(seconds).toBeLessThan(1.5);
       const own = scored(question, answer);
       const solver = await Independent.load();
       const expected = solver.solve(restate(question), question);
       if (answer.notProven === undefined) expect(own[0]).toBe(expected?.[0]);
       else expect(own[0]).toBeGreaterThanOrEqual(expected?.[0] ?? Number.NaN);
     },
-    120_000,
+    20_000,
   );
 });
 
@@ -103,8 +102,8 @@ test("a search that is given up says how far its best may be from the best there
       glutenProtein: window("7.12", "7.13"),
     },
   };
-  const outcome = searchBlend(question);
-  expect(cpuSeconds(() => searchBlend(question))).toBeLessThan(1.5);
+  const [outcome, seconds] = timed(() => searchBlend(question));
+  expect(seconds).toBeLessThan(1.5);
   if (outcome.ok) {
     const { value: answer } = outcome;
     expect(answer.kind === "found" ? (answer.notProven ?? "") : "none").toMatch(/^not proven/u);

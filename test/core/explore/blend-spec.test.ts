@@ -1,4 +1,5 @@
 import { told } from "@noodlewright/core";
+import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { designBlend, type SpecBlend } from "#core/blend/spec-blend.ts";
 import { formulaOf } from "#core/formula/formula.ts";
@@ -93,6 +94,88 @@ describe("if nothing is changed", () => {
     const { strong = 0, plain = 0, dark = 0 } = shares(design(sure));
     expect((strong * 12.4 + plain * 10.1 + dark * 11.4) / 100).toBeGreaterThanOrEqual(10.7);
   });
+});
+
+describe("a formula in grams that meets all of it", () => {
+  const grams = {
+    ...kitchen,
+    flours: [
+      { name: "plain", amount: "900 g" },
+      { name: "dark", amount: "80 g" },
+    ],
+    shelf: { strong: {}, dark: {} },
+    batch: { flour: "50 kg" },
+  };
+  const wanted = { protein: "at least 10.4 %" };
+  const share = (input: object) => Number(shares(design(input))["plain"]);
+  const whole = (input: object): boolean => Number.isInteger(share(input));
+
+  test("stays as it is, in no steps, with nothing to write down", () => {
+    const input = { ...grams, wanted };
+    // 900 g of 980 g
+    expect(share(input)).toBeCloseTo(91.836_734_693_877_6, 12);
+    expect(cells(input, "blend").map((row) => row.at(-1))).toEqual(["0.00", "0.00", ""]);
+    expect(lines(input)).toContain("Nothing is changed: the flours meet all of it as they are");
+    const { formula, outcome } = asked(input);
+    const sections = blendSearchReport(formula, answered(outcome), []).sections.map(({ id }) => id);
+    expect(sections.filter((id) => ["alternatives", "water", "spec"].includes(id))).toEqual([]);
+  });
+
+  test.each([
+    ["alternatives are asked for", { wanted: { ...wanted, alternatives: 2 } }],
+    ["another order is asked for", { wanted: { ...wanted, prefer: "most plain" } }],
+    ["a target is missed", { wanted: { protein: "at least 10.5 %" } }],
+    ["a flour is above its greatest share", { wanted, shelf: { dark: { share: "at most 5 %" } } }],
+    ["the store holds less", { wanted, shelf: { dark: {} }, stock: { dark: "2 kg" } }],
+    ["bags stay open", { wanted, shelf: { dark: { bag: "1 kg" } } }],
+    ["too many flours are in", { wanted: { ...wanted, mostFlours: 1 } }],
+    ["a ratio is off", { wanted, shelf: { dark: { ratio: { to: "plain", times: 1 } } } }],
+  ])("is searched for where %s", (_, more) => {
+    expect(whole({ ...grams, ...more })).toBe(true);
+  });
+});
+
+const tenths = (least: number, most: number) => fc.integer({ min: least * 10, max: most * 10 }).map((one) => one / 10);
+const milled = fc.record({
+  protein: tenths(8, 15),
+  moisture: tenths(10, 15),
+  ash: tenths(0.3, 1.8),
+  price: tenths(0.5, 3),
+  wholegrain: fc.boolean(),
+});
+
+test("the blend that is shown comes to what the formula gives for its shares, exactly", () => {
+  fc.assert(
+    fc.property(fc.array(milled, { minLength: 2, maxLength: 4 }), tenths(8, 15), (mills, least) => {
+      const materials = Object.fromEntries(
+        mills.map(({ protein, moisture, ash, price, wholegrain }, index) => [
+          `flour ${index}`,
+          certificate(`${protein} %`, `${ash} %`, { moisture: `${moisture} %`, price: `${price} EUR/kg`, wholegrain }),
+        ]),
+      );
+      const input = (amounts: readonly (readonly [name: string, amount: string])[]) => ({
+        name: "any",
+        materials,
+        flours: amounts.map(([name, amount]) => ({ name, amount })),
+        water: { added: "36 %" },
+      });
+      const shelf = Object.fromEntries(Object.keys(materials).map((name) => [name, {}]));
+      const wanted = { protein: `at least ${least} %`, prefer: "cheapest" };
+      const { answer } = design({ ...input([["flour 0", "100 %"]]), shelf, wanted });
+      const blend = answer.kind === "found" ? answer.blends[0] : answer.nearest;
+      const value = (id: string) => blend?.figures.find((figure) => figure.id === id)?.value;
+      const shown = blend?.shares.map(({ name, share }) => [name, `${share.value} %`] as const) ?? [];
+      const { blend: mixed } = answered(formulaOf(input(shown))).formula;
+      expect([
+        ...["protein", "protein.at-basis", "ash", "ash.at-basis"].map((what) => value(`blend.${what}`)),
+        ...["moisture", "wholegrain", "price"].map((what) => value(`blend.${what}`)),
+      ]).toEqual([
+        ...[mixed.protein?.asIs, mixed.protein?.at14, mixed.ash?.asIs, mixed.ash?.at14].map((figure) => figure?.value),
+        ...[mixed.moisture, mixed.wholegrain, mixed.price].map((figure) => figure?.value),
+      ]);
+    }),
+    { numRuns: 25 },
+  );
 });
 
 describe("what a noodle maker asks of a blend", () => {

@@ -92,6 +92,9 @@ function resultsOf(file: string): readonly Made[] {
   return made;
 }
 
+const plainId = /^[a-z0-9]+(?:-[a-z0-9]+)*$/u;
+const chemicalFormula = /^(?:[A-Z][a-z]?\d*|\((?:[A-Z][a-z]?\d*)+\)\d*)+$/u;
+
 const files = readdirSync(folder).filter((file) => file.endsWith(".yaml") && file !== "harbour-store.yaml");
 const all = files.flatMap((file) => resultsOf(file).map((made) => ({ ...made, file })));
 const asIs: Copy = (value) => value;
@@ -141,6 +144,18 @@ it("is tried on each kind of result", () => {
   const kinds = ["formula", "batch", "cost", "nutrition EU", "nutrition US", "nutrition JP", "sheet", "plan", "water"];
   const questions = ["tolerance", "blend", "lot", "replace", "trial", "trial weights"];
   expect([...names].toSorted()).toEqual([...kinds, ...questions].toSorted());
+});
+
+it("tries blends with the graph of their figures", () => {
+  const blends = all.filter(({ name }) => ["blend", "lot", "replace"].includes(name));
+  expect(blends.filter(({ result }) => graphIn(result) === undefined)).toEqual([]);
+});
+
+it("names no figure of a blend by what somebody may write: words of a-z, numbers, and chemical formulas", () => {
+  const blends = all.filter(({ name }) => ["blend", "lot", "replace"].includes(name));
+  const ids = blends.flatMap(({ result }) => Object.keys(graphIn(result) ?? {}));
+  const isPlain = (part: string): boolean => plainId.test(part) || chemicalFormula.test(part);
+  expect([...new Set(ids)].filter((id) => !id.split(".").every(isPlain))).toEqual([]);
 });
 
 describe.each(all)("$file, $name", ({ result, report }) => {

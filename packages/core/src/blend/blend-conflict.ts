@@ -17,7 +17,8 @@ export function explainConflict(setup: Setup, order: Order, budget: Budget): Out
     ids.map((id) => moveOf(setup, id, ids, budget.part(0.2))),
   );
   const moves = conflicts.flat();
-  const reach = conflicts.flatMap((conflict) => reachOf(setup, conflict, budget.part(0.2)));
+  const alone = conflicts.flatMap(([only, second]) => (only === undefined || second !== undefined ? [] : [only.id]));
+  const reach = alone.flatMap((id) => reachOf(setup, id, alone, budget.part(0.2)));
   const flourNeeded = moves.some(({ id }) => id === "protein.least") ? floursNeeded(setup, budget.part(0.3)) : [];
   const finerStep = finerStepOf(setup, budget.part(0.3));
   const nearest = nearestBlend(setup, order, budget);
@@ -38,13 +39,12 @@ export function explainConflict(setup: Setup, order: Order, budget: Budget): Out
   };
 }
 
-/** Both ends of what the flours reach in the quantity of a target that no blend meets by itself. */
-function reachOf(setup: Setup, conflict: readonly Move[], budget: Budget): readonly Reach[] {
-  const [only, second] = conflict;
-  const target = setup.targets.find(({ id }) => id === only?.id);
-  if (target === undefined || second !== undefined) return [];
+/** Both ends of what the flours reach in the quantity of a target that no blend meets, without the others of that kind. */
+function reachOf(setup: Setup, alone: string, all: readonly string[], budget: Budget): readonly Reach[] {
+  const target = setup.targets.find(({ id }) => id === alone);
+  if (target === undefined) return [];
   const quantity = target.id.replace(/(?:least|most)$/u, "");
-  const others = stepProblem(setup, (id) => !id.startsWith(quantity));
+  const others = stepProblem(setup, (id) => !id.startsWith(quantity) && !all.includes(id));
   const [most, least] = (["least", "most"] as const).map((side) => best(others, { ...target, side }, budget)?.value);
   if (least === undefined || most === undefined) return [];
   const { label, unit } = target;
@@ -81,17 +81,24 @@ function limitIds(setup: Setup): readonly string[] {
   ];
 }
 
-/** A conflict; and where lifting one of its limits leaves another conflict, that one too. */
+/**
+ * A conflict; and where lifting one of its limits leaves another conflict, that one too. A limit that conflicts with
+ * nothing but the flours is lifted then, so that every such limit is found.
+ */
 function conflictsOf(setup: Setup, budget: Budget): readonly (readonly string[])[] {
   const all = limitIds(setup);
   const first = conflictWithin(setup, all, budget);
   const conflicts = [first];
   for (const lifted of first) {
-    const rest = all.filter((id) => id !== lifted);
-    if (canMeet(setup, new Set(rest), budget)) continue;
-    const next = conflictWithin(setup, rest, budget);
-    if (!conflicts.some((known) => known.length === next.length && known.every((id) => next.includes(id))))
-      conflicts.push(next);
+    let rest = all.filter((id) => id !== lifted);
+    while (!canMeet(setup, new Set(rest), budget)) {
+      const next = conflictWithin(setup, rest, budget);
+      if (!conflicts.some((known) => known.length === next.length && known.every((id) => next.includes(id))))
+        conflicts.push(next);
+      const [only] = next;
+      if (next.length !== 1) break;
+      rest = rest.filter((id) => id !== only);
+    }
   }
   return conflicts;
 }

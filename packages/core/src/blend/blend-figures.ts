@@ -17,7 +17,7 @@ export function describeBlend(setup: Setup, steps: readonly number[]): FoundBlen
   const shares = question.flours.map(({ name }, index) => ({
     name,
     share: found({
-      id: `share.${name}`,
+      id: `share.${index + 1}`,
       label: `share of ${name}`,
       unit: "% of flour",
       places,
@@ -40,6 +40,8 @@ export function describeBlend(setup: Setup, steps: readonly number[]): FoundBlen
  * Works out what a blend comes to: moisture and protein as it is and at a basis; ash, gluten-forming protein, wholegrain
  * share and price where every flour in it has the figure.
  *
+ * The figures of a flour bear its number in the order of the question, such as `protein.1`.
+ *
  * @param shares - one figure for each flour, % of the blend
  */
 export function blendFigures(
@@ -51,13 +53,13 @@ export function blendFigures(
 ): readonly Figure[] {
   const used = flours.flatMap((flour, index) => {
     const share = shares[index];
-    return share === undefined || dec(share.value).isZero() ? [] : [{ flour, share }];
+    return share === undefined || dec(share.value).isZero() ? [] : [{ flour, share, number: index + 1 }];
   });
   const mixed = (id: string, label: string, unit: string, read: Read, open: Open = () => undefined): Figure[] => {
-    const values = used.flatMap(({ flour }) => {
+    const values = used.flatMap(({ flour, number }) => {
       const value = read(flour);
       if (value === undefined) return [];
-      const naming = { id: `${id}.${flour.name}`, label: `${label} of ${flour.name}`, unit, places: 2 };
+      const naming = { id: `${id}.${number}`, label: `${label} of ${flour.name}`, unit, places: 2 };
       const range = open(flour);
       const figure = given({ ...naming, value, by: "the flour's figures", sources: [fromSpec] });
       return [withRange(figure, range && { ...range, why: `range of ${label} of ${flour.name}` })];
@@ -169,6 +171,20 @@ function checkOf(limit: Limit, shares: readonly (number | Decimal)[], holds: boo
   };
 }
 
+/** A blend as somebody has it, with what it comes to, in whatever steps its shares are. */
+export function describeShares(question: BlendQuestion, given: readonly Figure[]): FoundBlend {
+  const { flours, targets, currency, flourMass } = question;
+  const values = given.map(({ value }) => value);
+  return {
+    shares: flours.flatMap(({ name }, index) => {
+      const share = given[index];
+      return share === undefined || dec(share.value).isZero() ? [] : [{ name, share }];
+    }),
+    figures: blendFigures(flours, given, basisAsked(targets), currency, flourMass),
+    checks: checksOfShares(question, values).slice(0, targetLimits(question).length),
+  };
+}
+
 /**
  * Holds a blend as it is against what a question asks: its targets, and the limits of each flour.
  *
@@ -188,7 +204,7 @@ export function checksOfShares(question: BlendQuestion, shares: readonly string[
       const holds = side === "least" ? share.gte(bound) : share.lte(bound);
       return [
         {
-          id: `share.${name}.${side}`,
+          id: `share.${index + 1}.${side}`,
           label: `share of ${name}`,
           side,
           bound,

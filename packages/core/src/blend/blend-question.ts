@@ -139,6 +139,8 @@ export interface BlendsFound {
   readonly order: string;
   /** Where the search was given up before the first blend was proven to be the best: how far it may be from that, in words. */
   readonly notProven?: string;
+  /** Whether this is the blend as it was: it meets everything, and no other was asked for. */
+  readonly unchanged?: true;
 }
 
 /** What protein a flour would have to hold, beside what it holds; % as is. */
@@ -148,7 +150,7 @@ export interface FlourNeeded {
   readonly protein: Figure;
 }
 
-/** Least and most of a quantity that a blend can come to, all other limits kept. */
+/** Least and most of a quantity that a blend can come to, all other limits kept but those that are out of reach as well. */
 export interface Reach {
   readonly label: string;
   readonly unit: string;
@@ -164,7 +166,7 @@ export interface OutOfReach {
   readonly nearest?: FoundBlend;
   /** Sets of limits that cannot all be met, though each set could without any one of its limits. */
   readonly conflicts: readonly (readonly Move[])[];
-  /** What the flours reach in each quantity that is out of their reach by itself, all other limits kept. */
+  /** What the flours reach in each quantity that is out of their reach by itself. */
   readonly reach: readonly Reach[];
   /** In place of which flour a stronger one would do, all else as it is; the smallest rise first. */
   readonly flourNeeded: readonly FlourNeeded[];

@@ -5,7 +5,7 @@ import { fromSpec, massBalance } from "../figure/source.ts";
 import { withRange } from "../formula/ranges.ts";
 import { dryRatio } from "../materials/moisture.ts";
 import { type Decimal, type DecimalText, dec, decimalText, sum, ZERO } from "../number/decimal.ts";
-import { mixedMoisture, shareOfAll, type WaterFlour, waterTaken } from "./water-flour.ts";
+import { mixedMoisture, type NumberedFlour, shareOfAll, type WaterFlour, waterTaken } from "./water-flour.ts";
 import { doughMoisture, glutenWater, noodleWater } from "./water-sources.ts";
 
 /** What is known about the water of a new blend beside that of the old one. */
@@ -32,6 +32,7 @@ type Added = Pick<BlendWater, "added" | "causes">;
  * means more water.
  *
  * @param added - added water of the old blend, % of flour
+ * @param order - names of all flours of the question: the figures of a flour bear its place among them, from 1
  * @example waterAfter([{ name: "flour", share: "100", moisture: "14" }], [{ name: "flour", share: "98", moisture: "14" }, { name: "gluten", share: "2", moisture: "6.5", dryGluten: true }], "34").added.value // => "36.32"
  * Source: mass balance on the dry flour after ICC 115/1; gluten after Cauvain and Young; Park and Baik 2004 against the bread rule.
  */
@@ -39,6 +40,7 @@ export function waterAfter(
   flours: readonly WaterFlour[],
   newFlours: readonly WaterFlour[],
   added: DecimalText,
+  order: readonly string[] = [...flours, ...newFlours].map(({ name }) => name),
 ): BlendWater {
   const start = given({
     id: "water.before",
@@ -49,10 +51,14 @@ export function waterAfter(
     by: "the spec",
     sources: [fromSpec],
   });
-  const ruled = withinRule(flours, start);
-  const byRule = (all: readonly WaterFlour[]): readonly WaterFlour[] =>
+  const names = [...new Set(order)];
+  const numbered = (all: readonly WaterFlour[]): readonly NumberedFlour[] =>
+    all.map((flour) => ({ ...flour, number: names.indexOf(flour.name) + 1 }));
+  const [old, fresh] = [numbered(flours), numbered(newFlours)];
+  const ruled = withinRule(old, start);
+  const byRule = (all: readonly NumberedFlour[]): readonly NumberedFlour[] =>
     ruled ? all : all.map(({ dryGluten: _beyondRule, ...flour }) => flour);
-  const [before, after] = [byRule(flours), byRule(newFlours)];
+  const [before, after] = [byRule(old), byRule(fresh)];
   const own = [...before, ...after].every(({ ownWater }) => ownWater !== undefined);
   const work = own ? byOwnFigures : bySources;
   const water = work(before, after, start);
@@ -71,7 +77,7 @@ export function waterAfter(
 
 const addedNaming = { id: "water.after", label: "added water", unit: "% of flour", places: 2 };
 
-function byOwnFigures(before: readonly WaterFlour[], after: readonly WaterFlour[], start: Figure): Added {
+function byOwnFigures(before: readonly NumberedFlour[], after: readonly NumberedFlour[], start: Figure): Added {
   const old = waterTaken({ id: "water.own.before", label: "water the flours before take" }, "before", before, [
     fromSpec,
   ]);
@@ -83,9 +89,9 @@ function byOwnFigures(before: readonly WaterFlour[], after: readonly WaterFlour[
   };
 }
 
-function bySources(before: readonly WaterFlour[], after: readonly WaterFlour[], start: Figure): Added {
-  const isGluten = ({ dryGluten }: WaterFlour): boolean => dryGluten === true;
-  const side = (blend: "before" | "after", when: string, flours: readonly WaterFlour[]) => {
+function bySources(before: readonly NumberedFlour[], after: readonly NumberedFlour[], start: Figure): Added {
+  const isGluten = ({ dryGluten }: NumberedFlour): boolean => dryGluten === true;
+  const side = (blend: "before" | "after", when: string, flours: readonly NumberedFlour[]) => {
     const others = flours.filter((flour) => !isGluten(flour));
     const naming = { id: `water.gluten.${blend}`, label: `water for dry gluten ${when}` };
     return {
@@ -121,7 +127,7 @@ function bySources(before: readonly WaterFlour[], after: readonly WaterFlour[], 
 }
 
 /** The rule of dry gluten holds where the dough before has the water for it. */
-function withinRule(before: readonly WaterFlour[], start: Figure): boolean {
+function withinRule(before: readonly NumberedFlour[], start: Figure): boolean {
   const gluten = before.filter(({ dryGluten }) => dryGluten === true);
   const naming = { id: "water.gluten", label: "water for dry gluten" };
   return exact(waterTaken(naming, "before", gluten, [glutenWater])).lte(exact(start));
@@ -135,7 +141,7 @@ interface Open {
 }
 
 /** A flour of one lot: the same figures in the blend before and in that after. */
-function lotOf({ name, moisture, ownWater }: WaterFlour): string {
+function lotOf({ name, moisture, ownWater }: NumberedFlour): string {
   return JSON.stringify([name, moisture, ownWater?.percent]);
 }
 
@@ -144,9 +150,9 @@ function lotOf({ name, moisture, ownWater }: WaterFlour): string {
  * worked out anew at the ends. A lot that is in both blends is off by the same in both.
  */
 function openRange(
-  before: readonly WaterFlour[],
-  after: readonly WaterFlour[],
-  water: (before: readonly WaterFlour[], after: readonly WaterFlour[]) => Figure,
+  before: readonly NumberedFlour[],
+  after: readonly NumberedFlour[],
+  water: (before: readonly NumberedFlour[], after: readonly NumberedFlour[]) => Figure,
 ): Range | undefined {
   const lots = new Map([...before, ...after].map((flour) => [lotOf(flour), flour]));
   const own = [...lots.values()].every(({ ownWater }) => ownWater !== undefined);
@@ -164,7 +170,7 @@ function openRange(
     ].filter(({ plusMinus }) => !dec(plusMinus).isZero());
   });
   if (causes.length === 0) return undefined;
-  const at = (inputs: Readonly<Record<string, Decimal>>, flours: readonly WaterFlour[]): readonly WaterFlour[] =>
+  const at = (inputs: Readonly<Record<string, Decimal>>, flours: readonly NumberedFlour[]): readonly NumberedFlour[] =>
     flours.map((flour) => {
       const [moisture, percent] = ["moisture", "water"].map((what) => inputs[`${what} ${lotOf(flour)}`]);
       return {
@@ -195,8 +201,8 @@ function openRange(
   };
 }
 
-function changedFlours(before: readonly WaterFlour[], after: readonly WaterFlour[]): readonly string[] {
-  const share = (flours: readonly WaterFlour[], name: string): Decimal =>
+function changedFlours(before: readonly NumberedFlour[], after: readonly NumberedFlour[]): readonly string[] {
+  const share = (flours: readonly NumberedFlour[], name: string): Decimal =>
     dec(flours.find((flour) => flour.name === name)?.share ?? ZERO);
   const names = [
     ...new Set([...before, ...after].filter(({ dryGluten }) => dryGluten !== true).map(({ name }) => name)),
@@ -208,7 +214,7 @@ function changedFlours(before: readonly WaterFlour[], after: readonly WaterFlour
 const ownMayBeOff = "0.5";
 
 /** Own figures that do not come to the water of the spec: one of the two is off, and the new water keeps the difference. */
-function apartNotes(before: readonly WaterFlour[], start: Figure): readonly Note[] {
+function apartNotes(before: readonly NumberedFlour[], start: Figure): readonly Note[] {
   const taken = waterTaken({ id: "water.own.before", label: "water the flours take" }, "before", before, [fromSpec]);
   const plusMinus = sum(
     before.map(({ share, ownWater }) =>

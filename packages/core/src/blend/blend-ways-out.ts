@@ -30,7 +30,7 @@ export function floursNeeded(setup: Setup, budget: Budget): readonly FlourNeeded
     const extra = best(present, lacking, budget);
     if (extra === undefined || !extra.value.gt(0) || extra.value.plus(flour.protein).gt(HUNDRED)) return [];
     const protein = found({
-      id: `flour-needed.${flour.name}`,
+      id: `flour-needed.${index + 1}`,
       label: `protein ${flour.name} would need`,
       unit: "%",
       places: 2,

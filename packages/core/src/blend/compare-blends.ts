@@ -1,6 +1,7 @@
 import { type Figure, given, worked } from "../figure/figure.ts";
-import { scoped, withOrigins } from "../figure/graph.ts";
+import { scoped, underScope, withOrigins } from "../figure/graph.ts";
 import { definition, massBalance } from "../figure/source.ts";
+import type { BlendAnswer, FoundBlend } from "./blend-question.ts";
 
 /** One line of a table before and after. A side is absent where its blend has no such figure. */
 export interface Change {
@@ -72,6 +73,26 @@ export function shareTotals(changes: readonly Change[]): readonly Figure[] {
       sources: [definition],
     });
   });
+}
+
+/** The first blend of an answer, or the nearest one where none meets everything. */
+export function shownBlend(answer: BlendAnswer): FoundBlend | undefined {
+  return answer.kind === "found" ? answer.blends[0] : answer.nearest;
+}
+
+/** All figures of a blend: its shares and what it comes to. */
+export function figuresIn({ shares, figures }: FoundBlend): readonly Figure[] {
+  return [...shares.map(({ share }) => share), ...figures];
+}
+
+/** What is known of each blend of an answer; the figures of the second are named `alternative.2.` and their identity, and so on. */
+export function toldApart<T extends object>(rows: readonly T[]): readonly T[] {
+  return rows.map((row, index) => (index === 0 ? row : underScope(`alternative.${index + 1}`, row)));
+}
+
+/** An answer with the blends of its rows. */
+export function withBlends(answer: BlendAnswer, rows: readonly { readonly blend: FoundBlend }[]): BlendAnswer {
+  return answer.kind === "found" ? { ...answer, blends: rows.map(({ blend }) => blend) } : answer;
 }
 
 /** The identity of a line, whichever side has it. */

@@ -1,14 +1,24 @@
 import type { Figure } from "../figure/figure.ts";
+import { type Graph, published } from "../figure/graph.ts";
 import { answer, type Note, type Outcome, refuse } from "../figure/problem.ts";
 import type { Formula } from "../formula/formula.ts";
 import type { OwnMaterials } from "../materials/own.ts";
 import { dec, decimalText } from "../number/decimal.ts";
 import type { Spec } from "../spec/spec.ts";
-import { basisAsked, blendFigures, checksOfShares } from "./blend-figures.ts";
+import { meetsAsItIs } from "./as-it-is.ts";
+import { blendFigures, checksOfShares, describeShares } from "./blend-figures.ts";
 import type { BlendAnswer, BlendQuestion, Check, FoundBlend } from "./blend-question.ts";
 import { searchBlend } from "./blend-search.ts";
 import type { BlendWater } from "./blend-water.ts";
-import { figuresBefore } from "./compare-blends.ts";
+import {
+  type Change,
+  compareFigures,
+  figuresIn,
+  shareTotals,
+  shownBlend,
+  toldApart,
+  withBlends,
+} from "./compare-blends.ts";
 import { flourShelf } from "./flour-shelf.ts";
 import { atSpec, blendQuestion, sharesNow } from "./spec-question.ts";
 import { type SquareAnswer, squareRule } from "./square.ts";
@@ -19,20 +29,24 @@ import { shareFigure, waterBetween } from "./substitute.ts";
 export interface SpecBlend {
   readonly question: BlendQuestion;
   readonly answer: BlendAnswer;
-  /** The blend of the spec: shares and what they come to, named `before.` and their identity, with what they rest on. */
-  readonly before: readonly Figure[];
-  /** The same under their own identity, for a comparison. */
-  readonly now: readonly Figure[];
+  /** The shown blend beside that of the spec, whose figures are named `before.` and their identity. */
+  readonly changes: readonly Change[];
+  /** All shares, before and now. */
+  readonly totals: readonly Figure[];
   /** The blend of the spec against all that is asked, as if nothing were changed. */
   readonly unchanged: readonly Check[];
-  /** Water of each blend that was found. */
+  /** Water of each blend that was found, where it is not the blend as it was. */
   readonly water: readonly BlendWater[];
   /** The square rule, where two flours have to meet one protein value. */
   readonly square?: SquareAnswer;
+  readonly graph: Graph;
 }
 
 /**
  * Finds the blend that a spec asks for under `wanted:`, of its flours and those of its `shelf:`.
+ *
+ * Where the nearest is wanted and the blend as it is meets all of it, that is the answer, in whatever steps its shares are,
+ * unless the spec asks for alternatives.
  *
  * @param extra - the kitchen's own materials from files that the spec includes
  * Problems: those of `flourShelf`, `blendQuestion` and `searchBlend`.
@@ -42,37 +56,49 @@ export function designBlend(spec: Spec, formula: Formula, extra: OwnMaterials = 
   if (!shelf.ok) return shelf;
   const question = blendQuestion(spec, formula, shelf.value);
   if (!question.ok) return question;
-  const outcome = searchBlend(question.value);
+  const shares = shelf.value.flours.map(({ share }) => share);
+  const before = describeShares(
+    question.value,
+    shelf.value.flours.map(({ flour, share }, index) => shareFigure(index, flour.name, share)),
+  );
+  const unchanged = checksOfShares(question.value, shares);
+  const isEnough = question.value.prefer.kind === "nearest" && spec.wanted?.alternatives === undefined;
+  const stays = isEnough && meetsAsItIs(question.value, shares, unchanged);
+  const outcome = stays ? answer(asItIs(before)) : searchBlend(question.value);
   if (!outcome.ok) return refuse(...outcome.problems.map(atSpec(shelf.value)));
   const flours = shelf.value.flours.map(({ flour }) => flour);
   const old = sharesNow(shelf.value);
   const found = outcome.value.kind === "found" ? outcome.value.blends : [];
-  const water = found.map((blend) => waterBetween(flours, old, flours, sharesIn(blend), formula.water.added.value));
-  const now = figuresNow(
-    question.value,
-    shelf.value.flours.map(({ share }) => share),
+  const rows = toldApart(
+    found.map((blend) => ({
+      blend,
+      water: stays ? [] : [waterBetween(flours, old, flours, sharesIn(blend), formula.water.added.value)],
+    })),
   );
-  const unchanged = checksOfShares(
-    question.value,
-    shelf.value.flours.map(({ share }) => share),
-  );
+  const blend = shownBlend(outcome.value);
+  const changes = blend === undefined ? [] : compareFigures(figuresIn(before), figuresIn(blend));
   const style = styleOf(spec, question.value, found[0]);
   if (!style.ok) return style;
   const square = squareOf(question.value);
   const bags = found.slice(0, 1).flatMap((blend) => bagNotes(question.value, blend));
-  const waterNotes: readonly Note[] = water.slice(0, 1).flatMap(({ notes }) => notes);
+  const waterNotes: readonly Note[] = rows.slice(0, 1).flatMap(({ water }) => water.flatMap(({ notes }) => notes));
   return answer(
-    {
+    published({
       question: question.value,
-      answer: outcome.value,
-      before: figuresBefore(now),
-      now,
+      answer: withBlends(outcome.value, rows),
+      changes,
+      totals: shareTotals(changes),
       unchanged,
-      water,
+      water: rows.flatMap(({ water }) => water),
       ...(square && { square }),
-    },
+    }),
     [...shelf.notes, ...question.notes, ...outcome.notes, ...bags, ...style.notes, ...waterNotes],
   );
+}
+
+function asItIs(blend: FoundBlend): BlendAnswer {
+  const order = "nothing is changed: the flours meet all of it as they are; ask for alternatives to see other blends";
+  return { kind: "found", blends: [blend], order, unchanged: true };
 }
 
 /** How many whole bags of a flour go into the batch. */
@@ -88,16 +114,6 @@ function bagNotes({ flours, flourMass }: BlendQuestion, blend: FoundBlend): read
 
 function sharesIn(blend: FoundBlend) {
   return blend.shares.map(({ name, share }) => ({ name, share: share.value }));
-}
-
-/** The blend as it is. */
-function figuresNow(
-  { flours, targets, currency, flourMass }: BlendQuestion,
-  shares: readonly string[],
-): readonly Figure[] {
-  const all = flours.map(({ name }, index) => shareFigure(name, shares[index] ?? "0"));
-  const inUse = all.filter(({ value }) => !dec(value).isZero());
-  return [...inUse, ...blendFigures(flours, all, basisAsked(targets), currency, flourMass)];
 }
 
 /** A blend that was found beside what is published for the style of the spec: protein and ash at 14 % mb. */

@@ -128,7 +128,7 @@ function split(
   for (const [at, group] of groups.entries()) {
     const clamp = (index: number): number =>
       Math.min(Math.max(starts[index] ?? 0, problem.least[index] ?? 0), problem.most[index] ?? 0);
-    for (const index of group) out[index] = group.length === 1 ? (steps[at] ?? 0) : clamp(index);
+    for (const index of group) out[index] = clamp(index);
     let missing = (steps[at] ?? 0) - group.reduce((sum, index) => sum + (out[index] ?? 0), 0);
     for (const index of missing > 0 ? group : group.toReversed()) {
       const now = out[index] ?? 0;

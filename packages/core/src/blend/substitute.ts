@@ -1,4 +1,5 @@
 import { type Figure, given } from "../figure/figure.ts";
+import { type Graph, published } from "../figure/graph.ts";
 import { answer, type Note, type Outcome, problem, refuse } from "../figure/problem.ts";
 import { fromSpec } from "../figure/source.ts";
 import { type DecimalText, dec, decimalText } from "../number/decimal.ts";
@@ -6,17 +7,26 @@ import { blendFigures } from "./blend-figures.ts";
 import type { BlendAnswer, BlendQuestion, FoundBlend, GivenShare } from "./blend-question.ts";
 import { searchBlend } from "./blend-search.ts";
 import { type BlendWater, waterAfter } from "./blend-water.ts";
-import { type Change, compareFigures, figuresBefore } from "./compare-blends.ts";
+import {
+  type Change,
+  compareFigures,
+  figuresIn,
+  shareTotals,
+  shownBlend,
+  toldApart,
+  withBlends,
+} from "./compare-blends.ts";
 import { heldTargets, type NewLotQuestion, type StockedFlour, type SubstituteQuestion } from "./substitute-question.ts";
 import type { WaterFlour } from "./water-flour.ts";
 
 /** The new blends, each beside the old one. */
 export interface Substitution {
   readonly answer: BlendAnswer;
-  /** Shares of the old blend and what they come to. */
-  readonly now: readonly Figure[];
-  /** Those of the old blend with what they rest on, named `before.` and their identity. */
-  readonly before: readonly Figure[];
+  /** The shown blend beside the old one, whose figures are named `before.` and their identity. */
+  readonly changes: readonly Change[];
+  /** All shares, before and now. */
+  readonly totals: readonly Figure[];
+  /** Each blend that was found; the figures of the second are named `alternative.2.` and their identity, and so on. */
   readonly rows: readonly {
     readonly blend: FoundBlend;
     readonly changes: readonly Change[];
@@ -24,6 +34,7 @@ export interface Substitution {
     readonly notHeld: readonly Change[];
     readonly water: BlendWater;
   }[];
+  readonly graph: Graph;
 }
 
 /**
@@ -132,17 +143,22 @@ function reblend(
   const shares = old.map(({ name }) => question.blend.find((one) => one.name === name)?.share ?? "0");
   const outcome = searchBlend(searchQuestion(question, old, fresh, shares));
   if (!outcome.ok) return outcome;
-  const oldShares = shares.map((share, index) => shareFigure(old[index]?.name ?? "", share));
+  const oldShares = shares.map((share, index) => shareFigure(index, old[index]?.name ?? "", share));
   const inUse = oldShares.filter(({ value }) => !dec(value).isZero());
   const before = [...inUse, ...blendFigures(old, oldShares, question.basis, question.currency)];
   const found = outcome.value.kind === "found" ? outcome.value.blends : [];
-  const rows = found.map((blend) => {
-    const water = waterBetween(old, question.blend, fresh, sharesOf(blend), question.water);
-    const changes = compareFigures(before, [...blend.shares.map(({ share }) => share), ...blend.figures]);
-    return { blend, changes, notHeld: notHeld(changes, blend), water };
-  });
+  const rows = toldApart(
+    found.map((blend) => {
+      const water = waterBetween(old, question.blend, fresh, sharesOf(blend), question.water);
+      const changes = compareFigures(before, figuresIn(blend));
+      return { blend, changes, notHeld: notHeld(changes, blend), water };
+    }),
+  );
+  const blend = shownBlend(outcome.value);
+  const changes = rows[0]?.changes ?? (blend ? compareFigures(before, figuresIn(blend)) : []);
   const notes: readonly Note[] = [...outcome.notes, ...(rows[0]?.water.notes ?? [])];
-  return answer({ answer: outcome.value, before: figuresBefore(before), now: before, rows }, notes);
+  const result = { answer: withBlends(outcome.value, rows), changes, totals: shareTotals(changes), rows };
+  return answer(published(result), notes);
 }
 
 function searchQuestion(
@@ -209,7 +225,8 @@ export function waterBetween(
   after: readonly GivenShare[],
   added: DecimalText,
 ): BlendWater {
-  return waterAfter(waterFlours(old, before), waterFlours(fresh, after), added);
+  const order = old.map(({ name }) => name);
+  return waterAfter(waterFlours(old, before), waterFlours(fresh, after), added, order);
 }
 
 function waterFlours(flours: readonly StockedFlour[], shares: readonly GivenShare[]): readonly WaterFlour[] {
@@ -219,10 +236,10 @@ function waterFlours(flours: readonly StockedFlour[], shares: readonly GivenShar
   });
 }
 
-/** The share of a flour in a blend that was given. */
-export function shareFigure(name: string, value: DecimalText): Figure {
+/** The share of a flour, by its place in the question, in a blend that was given. */
+export function shareFigure(index: number, name: string, value: DecimalText): Figure {
   return given({
-    id: `share.${name}`,
+    id: `share.${index + 1}`,
     label: `share of ${name}`,
     unit: "% of flour",
     places: Math.min(2, dec(value).decimalPlaces()),

@@ -16,11 +16,16 @@ export interface WaterFlour {
   readonly ownWater?: { readonly percent: DecimalText; readonly plusMinus: DecimalText };
 }
 
+/** A flour with its place among those of the question, from 1: the same in every blend of an answer. */
+export interface NumberedFlour extends WaterFlour {
+  readonly number: number;
+}
+
 /** Water that dry gluten takes, % of it, where the kitchen has no figure of its own. */
 export const glutenTakes = "150";
 
 /** Mixed moisture of the flours other than dry gluten, whose own rule covers its moisture. */
-export function mixedMoisture(id: string, flours: readonly WaterFlour[]): Figure {
+export function mixedMoisture(id: string, flours: readonly NumberedFlour[]): Figure {
   return worked({
     id: `water.moisture.${id}`,
     label: `moisture of the flours ${id === "before" ? "before" : "now"}`,
@@ -33,7 +38,7 @@ export function mixedMoisture(id: string, flours: readonly WaterFlour[]): Figure
 }
 
 /** The share that some flours of a blend have together. */
-export function shareOfAll(id: string, what: string, flours: readonly WaterFlour[]): Figure {
+export function shareOfAll(id: string, what: string, flours: readonly NumberedFlour[]): Figure {
   return worked({
     id: `water.share-beside-gluten.${id}`,
     label: what,
@@ -49,7 +54,7 @@ export function shareOfAll(id: string, what: string, flours: readonly WaterFlour
 export function waterTaken(
   naming: { readonly id: string; readonly label: string },
   blend: string,
-  flours: readonly WaterFlour[],
+  flours: readonly NumberedFlour[],
   sources: readonly Source[],
 ): Figure {
   return worked({
@@ -63,10 +68,10 @@ export function waterTaken(
 }
 
 /** Share of a flour in the blend before or in that after. */
-export function shareOf(blend: string): (flour: WaterFlour) => Figure {
-  return ({ name, share }) =>
+export function shareOf(blend: string): (flour: NumberedFlour) => Figure {
+  return ({ name, number, share }) =>
     given({
-      id: `water.share.${blend}.${name}`,
+      id: `water.share.${blend}.${number}`,
       label: `share of ${name}`,
       unit: "% of flour",
       places: 1,
@@ -76,10 +81,10 @@ export function shareOf(blend: string): (flour: WaterFlour) => Figure {
     });
 }
 
-function moistureOf(blend: string): (flour: WaterFlour) => Figure {
-  return ({ name, moisture }) =>
+function moistureOf(blend: string): (flour: NumberedFlour) => Figure {
+  return ({ name, number, moisture }) =>
     given({
-      id: `water.moisture.${blend}.${name}`,
+      id: `water.moisture.${blend}.${number}`,
       label: `moisture of ${name}`,
       unit: "%",
       places: 2,
@@ -90,10 +95,10 @@ function moistureOf(blend: string): (flour: WaterFlour) => Figure {
 }
 
 /** Water that a flour of the blend before or of that after takes: the kitchen's own figure, or the rule of dry gluten. */
-function takes(blend: string): (flour: WaterFlour) => Figure {
-  return ({ name, ownWater }) =>
+function takes(blend: string): (flour: NumberedFlour) => Figure {
+  return ({ name, number, ownWater }) =>
     given({
-      id: `water.takes.${blend}.${name}`,
+      id: `water.takes.${blend}.${number}`,
       label: `water ${name} takes`,
       unit: "% of it",
       places: 1,

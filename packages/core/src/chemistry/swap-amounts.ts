@@ -23,6 +23,9 @@ export interface Swap {
   readonly temperature?: DecimalInput;
 }
 
+/** A product by what its figures bear: its place among the new ones, from 1, or `old`. */
+type Keyed = Product & { readonly key: string };
+
 export const heldNames: Readonly<Record<Held, string>> = {
   anhydrous: "anhydrous salts",
   M: "alkalinity M",
@@ -38,11 +41,11 @@ const NOTHING = dec("1e-18");
 /** g of each new product: exact in what is held; a pair also in the other alkalinity or the ratio, where it can. @example amountsFor({ from: { name: "soda", composition: pure("Na2CO3"), mass: 10 }, to: [{ name: "soda", composition: pure("Na2CO3") }], hold: "M" })[0]?.value // => "10" */
 export function amountsFor(swap: Swap): readonly Figure[] {
   const { to, hold } = swap;
-  const from = toldApart(swap);
+  const from = { ...toldApart(swap), key: "old" };
   const dose = named(`dose of ${from.name}`, "g", from.mass, "the question");
-  const per = (product: Product): Feed => contentFigure(product, hold);
-  const [first, second] = to;
-  const alone = (product: Product): Figure =>
+  const per = (product: Keyed): Feed => contentFigure(product, hold);
+  const [first, second] = [{ ...to[0], key: "1" }, to[1] && { ...to[1], key: "2" }];
+  const alone = (product: Keyed): Figure =>
     amount(product, "dose * old / new", { dose, old: per(from), new: per(product) });
   if (second === undefined) return [alone(first)];
   const [one, other] = [contentOf(first.composition, hold), contentOf(second.composition, hold)];
@@ -66,11 +69,11 @@ export function amountsFor(swap: Swap): readonly Figure[] {
 /** What a pair can hold beside what is asked for: so much of it in a gram of a product, and of the old one where it is not nothing. */
 interface SecondCondition {
   readonly old?: Figure;
-  readonly of: (product: Product) => Figure;
+  readonly of: (product: Keyed) => Figure;
 }
 
 /** The other alkalinity first, for it makes the dough; then the ratio of sodium to potassium. */
-function secondConditions(from: Product, hold: Held): readonly SecondCondition[] {
+function secondConditions(from: Keyed, hold: Held): readonly SecondCondition[] {
   const others: Readonly<Partial<Record<Held, Held>>> = { M: "P", P: "M" };
   const other = others[hold];
   const ratio: SecondCondition = { of: (product) => pullFigure(product, pullOf(product, from)) };
@@ -90,17 +93,19 @@ function pullOf(product: Product, from: Product): Decimal {
   return potassium.times(old.sodium).minus(sodium.times(old.potassium)).div(old.sodium.plus(old.potassium));
 }
 
-function pullFigure(product: Product, pull: Decimal): Figure {
-  return named(
-    `potassium above the old ratio in 1 g of ${product.name}`,
-    "mmol/g",
-    pull,
-    "the composition",
-    massBalance,
-  );
+function pullFigure(product: Keyed, pull: Decimal): Figure {
+  return found({
+    id: `convert.pull.${product.key}`,
+    label: `potassium above the old ratio in 1 g of ${product.name}`,
+    unit: "mmol/g",
+    places: 4,
+    value: pull,
+    by: "the composition",
+    sources: [massBalance],
+  });
 }
 
-function nearerInRatio(first: Product, second: Product, { from, hold }: Swap): Product {
+function nearerInRatio(first: Keyed, second: Keyed, { from, hold }: Swap): Keyed {
   const usable = [first, second].filter(({ composition }) => contentOf(composition, hold).gt(0));
   const share = (product: Product): Decimal => {
     const { sodium, potassium } = cationsOf(product.composition);
@@ -110,9 +115,9 @@ function nearerInRatio(first: Product, second: Product, { from, hold }: Swap): P
   return usable.reduce((best, product) => (off(product).lt(off(best)) ? product : best), usable[0] ?? first);
 }
 
-function contentFigure(product: Product, hold: Held): Figure {
+function contentFigure(product: Keyed, hold: Held): Figure {
   return found({
-    id: `convert.content.${hold}.${product.name}`,
+    id: `convert.content.${hold.toLowerCase()}.${product.key}`,
     label: `${heldNames[hold]} in 1 g of ${product.name}`,
     unit: contentUnits[hold],
     places: 4,
@@ -122,9 +127,9 @@ function contentFigure(product: Product, hold: Held): Figure {
   });
 }
 
-function amount(product: Product, formula: string, from: Readonly<Record<string, Feed>>): Figure {
+function amount(product: Keyed, formula: string, from: Readonly<Record<string, Feed>>): Figure {
   return worked({
-    id: `convert.amount.${product.name}`,
+    id: `convert.amount.${product.key}`,
     label: product.name,
     unit: "g",
     places: 2,
@@ -134,9 +139,9 @@ function amount(product: Product, formula: string, from: Readonly<Record<string,
   });
 }
 
-function nothingOf(product: Product): Figure {
+function nothingOf(product: Keyed): Figure {
   return found({
-    id: `convert.amount.${product.name}`,
+    id: `convert.amount.${product.key}`,
     label: product.name,
     unit: "g",
     places: 2,

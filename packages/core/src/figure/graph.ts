@@ -82,7 +82,6 @@ export function plainFigure(figure: Figure): PlainFigure {
  * @throws {RangeError} as `withOrigins`
  */
 export function published<T extends object>(result: T, ...known: readonly Graph[]): Published<T> {
-  const done = new Map<unknown, unknown>();
   const plain = new Map<Figure, PlainFigure>();
   const plainly = (figure: Figure): PlainFigure => {
     const before = plain.get(figure);
@@ -91,20 +90,41 @@ export function published<T extends object>(result: T, ...known: readonly Graph[
     plain.set(figure, after);
     return after;
   };
+  const flat = withFigures(result, plainly);
+  const graph: Record<string, PlainFigure> = {};
+  for (const figure of withOrigins([...plain.keys()], ...known)) graph[figure.id] = plainly(figure);
+  return { ...flat, graph };
+}
+
+/** A result with each of its figures put anew. */
+function withFigures<T extends object>(result: T, anew: (figure: Figure) => Figure): T {
+  const done = new Map<unknown, unknown>();
   const put = (value: unknown): unknown => {
     if (typeof value !== "object" || value === null) return value;
-    if (isFigure(value)) return plainly(value);
+    if (isFigure(value)) return anew(value);
     const before = done.get(value);
     if (before !== undefined) return before;
     const after = parts(value, put);
     done.set(value, after);
     return after;
   };
-  // `put` changes nothing but how the figures name what went into them, which the type of a figure leaves open
-  const flat = put(result) as T;
-  const graph: Record<string, PlainFigure> = {};
-  for (const figure of withOrigins([...plain.keys()], ...known)) graph[figure.id] = plainly(figure);
-  return { ...flat, graph };
+  // `put` changes nothing but the names of the figures and of what went into them
+  return put(result) as T;
+}
+
+/**
+ * A result whose figures, and all that they rest on, are under a name of their own, for several of a kind in one answer.
+ *
+ * @example underScope("before", { dose: given({ id: "dose", label: "dose", unit: "g", places: 1, value: 3, by: "the spec", sources: [] }) }).dose.id // => "before.dose"
+ */
+export function underScope<T extends object>(scope: string, result: T): T {
+  const all: Figure[] = [];
+  withFigures(result, (figure) => {
+    all.push(figure);
+    return figure;
+  });
+  const named = new Map(scoped(scope, withOrigins(all)).map((figure) => [figure.id, figure]));
+  return withFigures(result, (figure) => named.get(`${scope}.${figure.id}`) ?? figure);
 }
 
 /** A list or an object with each of its parts put anew; the same one where no part changes. */

@@ -1,9 +1,8 @@
 import { missWords } from "../blend/blend-conflict.ts";
-import type { BlendAnswer, Check, FoundBlend, OutOfReach, Reach } from "../blend/blend-question.ts";
+import type { Check, FoundBlend, OutOfReach, Reach } from "../blend/blend-question.ts";
 import type { BlendWater } from "../blend/blend-water.ts";
-import { type Change, idOf, isShare } from "../blend/compare-blends.ts";
+import { type Change, figuresIn, idOf, isShare } from "../blend/compare-blends.ts";
 import { type Figure, shownValue } from "../figure/figure.ts";
-import { scoped, withOrigins } from "../figure/graph.ts";
 import type { Note } from "../figure/problem.ts";
 import { told } from "../figure/told.ts";
 import { basisText, type MoistureBasis } from "../materials/fields.ts";
@@ -97,9 +96,11 @@ function figureWords(label: string): string {
   return ["protein", "ash", "gluten-forming protein"].includes(short) ? `${short}, as is` : short;
 }
 
-/** The figures of a comparison: of the blend now, of flours that are in one blend only, and the differences. */
+/** The figures of a comparison: of both blends, of flours that are in one blend only, and the differences. */
 export function changeFigures(changes: readonly Change[]): readonly Figure[] {
-  return changes.flatMap(({ after, difference }) => [after, difference].filter((figure) => figure !== undefined));
+  return changes.flatMap(({ before, after, difference }) =>
+    [before, after, difference].filter((figure) => figure !== undefined),
+  );
 }
 
 /** What was asked, what is reached, and what room each limit leaves. */
@@ -239,27 +240,24 @@ const shownOfAlternatives =
 export function alternativesOf(blends: readonly FoundBlend[], water: readonly BlendWater[]): Alternatives {
   const [first] = blends;
   if (first === undefined || blends.length < 2) return { block: [], figures: [] };
-  const all = blends.map((blend, index) => {
-    const added = water[index]?.added;
-    const figures = withOrigins([
-      ...blend.shares.map(({ share }) => share),
-      ...blend.figures,
-      ...(added ? [added] : []),
-    ]);
-    return index === 0 ? figures : scoped(`alternative.${index + 1}`, figures);
-  });
+  const all = blends.map((blend, index) => [
+    ...figuresIn(blend),
+    ...water.slice(index, index + 1).map(({ added }) => added),
+  ]);
   const named = (index: number, id: string): Figure | undefined =>
     all[index]?.find((figure) => figure.id === (index === 0 ? id : `alternative.${index + 1}.${id}`));
+  const shareIn = (blend: FoundBlend, name: string): Figure | undefined =>
+    blend.shares.find((one) => one.name === name)?.share;
   const names = [...new Set(blends.flatMap(({ shares }) => shares.map(({ name }) => name)))];
   const ids = [...first.figures.map(({ id }) => id), "water.after"].filter((id) => shownOfAlternatives.test(id));
   const kept = ids.includes("blend.protein.at-basis") ? ids.filter((id) => id !== "blend.protein") : ids;
-  const rowFor = (label: string, id: string): Table["rows"][number] =>
-    row([words(label), ...blends.map((_, index) => cellOr(named(index, id)))]);
+  const rowFor = (label: string, read: (blend: FoundBlend, index: number) => Figure | undefined) =>
+    row([words(label), ...blends.map((blend, index) => cellOr(read(blend, index)))]);
   const rows = [
-    ...names.map((name) => rowFor(`${name}, %`, `share.${name}`)),
+    ...names.map((name) => rowFor(`${name}, %`, (blend) => shareIn(blend, name))),
     ...kept.map((id) => {
       const figure = named(0, id);
-      return rowFor(`${figureWords(figure?.label ?? id)}, ${figure?.unit ?? ""}`, id);
+      return rowFor(`${figureWords(figure?.label ?? id)}, ${figure?.unit ?? ""}`, (_, index) => named(index, id));
     }),
   ];
   const columns = [wordColumn("what", ""), ...blends.map((_, index) => numberColumn(`${index + 1}`, `${index + 1}`))];
@@ -325,7 +323,7 @@ export function outOfReachSections(answer: OutOfReach): readonly Section[] {
       lines: [
         `${capital(said.found)}.`,
         ...(problem.code === "blend.unfinished" ? [`${capital(said.advice)}.`] : []),
-        ...reach.map(reachLine),
+        ...reach.map((one) => reachLine(one, reach.length > 1)),
         ...finer,
       ],
     }),
@@ -347,9 +345,10 @@ export function outOfReachSections(answer: OutOfReach): readonly Section[] {
 }
 
 /** What the flours reach, to two places inwards. */
-function reachLine({ label, unit, least, most }: Reach): string {
+function reachLine({ label, unit, least, most }: Reach, severalAreOut: boolean): string {
   const [from, to] = [dec(least).times(100).ceil().div(100), dec(most).times(100).floor().div(100)];
-  return `With all other limits kept, the flours here reach ${label} from ${decimalText(from)} to ${decimalText(to)} ${unit}.`;
+  const kept = severalAreOut ? "With all limits kept that can be met" : "With all other limits kept";
+  return `${kept}, the flours here reach ${label} from ${decimalText(from)} to ${decimalText(to)} ${unit}.`;
 }
 
 /** So that nobody takes the end of what is possible for a blend to make. */
@@ -358,9 +357,4 @@ const endOfReach =
 
 function capital(text: string): string {
   return `${text.charAt(0).toUpperCase()}${text.slice(1)}`;
-}
-
-/** The first blend of an answer, or the nearest one where none meets everything. */
-export function shownBlend(answer: BlendAnswer): FoundBlend | undefined {
-  return answer.kind === "found" ? answer.blends[0] : answer.nearest;
 }

@@ -1,4 +1,4 @@
-import { compareFigures, shareTotals } from "../blend/compare-blends.ts";
+import { figuresIn, shownBlend } from "../blend/compare-blends.ts";
 import type { SpecBlend } from "../blend/spec-blend.ts";
 import type { SquareAnswer } from "../blend/square.ts";
 import type { Figure } from "../figure/figure.ts";
@@ -14,7 +14,6 @@ import {
   notesBesideWater,
   outOfReachSections,
   sharesTable,
-  shownBlend,
   unchangedSection,
   waterSection,
 } from "./blend-blocks.ts";
@@ -25,11 +24,9 @@ import { rangeLines } from "./show.ts";
 
 /** Tells the blend that was found, or why there is none and which is nearest. */
 export function blendSearchReport(formula: Formula, design: SpecBlend, notes: readonly Note[]): Report {
-  const { answer, before, now, unchanged, water, square } = design;
+  const { answer, changes, totals, unchanged, water, square } = design;
   const blend = shownBlend(answer);
-  const fresh = blend === undefined ? [] : [...blend.shares.map(({ share }) => share), ...blend.figures];
-  const changes = blend === undefined ? [] : compareFigures(now, fresh);
-  const totals = shareTotals(changes);
+  const fresh = blend === undefined ? [] : figuresIn(blend);
   const found = answer.kind === "found";
   const others = found ? alternativesOf(answer.blends, water) : { block: [], figures: [] };
   const [firstWater] = water;
@@ -50,7 +47,7 @@ export function blendSearchReport(formula: Formula, design: SpecBlend, notes: re
         kind: "text",
         lines: rangeLines(fresh),
       }),
-      ...(found && blend
+      ...(found && blend && !answer.unchanged
         ? [
             section("limits", "What was asked, and what is reached", checksTable(blend.checks), {
               kind: "text",
@@ -61,11 +58,9 @@ export function blendSearchReport(formula: Formula, design: SpecBlend, notes: re
       section("alternatives", "Other blends that meet it", ...others.block),
       squareSection(square),
       waterSection(firstWater),
-      ...(found && blend ? [fragmentSection(blend)] : []),
+      ...(found && blend && !answer.unchanged ? [fragmentSection(blend)] : []),
     ],
     figures: [
-      ...before,
-      ...fresh,
       ...changeFigures(changes),
       ...totals,
       ...waterFigures,
@@ -73,7 +68,7 @@ export function blendSearchReport(formula: Formula, design: SpecBlend, notes: re
       ...squareFigures(square),
       ...others.figures,
     ],
-    from: [formula],
+    from: [design, formula],
     notes: found ? notesBesideWater(notes) : [...notes, ...answer.notes],
     cautions: formulaCautions(formula),
   });

@@ -1,4 +1,4 @@
-import { compareFigures, shareTotals } from "../blend/compare-blends.ts";
+import { figuresIn, shownBlend } from "../blend/compare-blends.ts";
 import type { Substitution } from "../blend/substitute.ts";
 import { shown } from "../figure/figure.ts";
 import type { Note } from "../figure/problem.ts";
@@ -13,7 +13,6 @@ import {
   notesBesideWater,
   outOfReachSections,
   sharesTable,
-  shownBlend,
   waterSection,
 } from "./blend-blocks.ts";
 import { report, section } from "./build.ts";
@@ -31,12 +30,10 @@ export function substituteReport(
   notes: readonly Note[],
   lot?: Lot,
 ): Report {
-  const { answer, before, now, rows } = substitution;
+  const { answer, changes, totals, rows } = substitution;
   const [first] = rows;
   const blend = shownBlend(answer);
-  const fresh = blend === undefined ? [] : [...blend.shares.map(({ share }) => share), ...blend.figures];
-  const changes = first?.changes ?? compareFigures(now, fresh);
-  const totals = shareTotals(changes);
+  const fresh = blend === undefined ? [] : figuresIn(blend);
   const found = answer.kind === "found";
   const others = alternativesOf(
     found ? answer.blends : [],
@@ -67,8 +64,8 @@ export function substituteReport(
       section("alternatives", "Other blends that hold it", ...others.block),
       ...(found && blend ? [fragmentSection(blend, { water: first?.water.added, lot })] : []),
     ],
-    figures: [...before, ...fresh, ...changeFigures(changes), ...totals, ...water, ...needed, ...others.figures],
-    from: [formula],
+    figures: [...changeFigures(changes), ...totals, ...water, ...needed, ...others.figures],
+    from: [substitution, formula],
     notes: found ? notesBesideWater(notes) : [...notes, ...answer.notes],
     cautions: formulaCautions(formula),
   });
