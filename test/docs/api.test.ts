@@ -31,9 +31,13 @@ function exportedBy(door: URL): readonly Exported[] {
     .sort((a, b) => (a.name < b.name ? -1 : 1));
 }
 
+/** Declarations that stand behind names of doors without a comment of their own. */
+const uncommented = new Set<string>();
+
 /** The declaration of a name, its comments left out. */
 function declarationOf({ name, own, file }: Exported): string {
-  const text = readFileSync(file, "utf8").replace(/^\s*\/\*\*[\s\S]*?\*\/\n/gmu, "");
+  const whole = readFileSync(file, "utf8");
+  const text = whole.replace(/^\s*\/\*\*[\s\S]*?\*\/\n/gmu, "");
   const start = new RegExp(
     `^export (?:declare )?(?:abstract )?(?:function|const|class|interface|type) ${own}\\b`,
     "mu",
@@ -42,6 +46,8 @@ function declarationOf({ name, own, file }: Exported): string {
   const [passedOn] = from < 0 ? exportedBy(file).filter((one) => one.name === own) : [];
   if (passedOn !== undefined) return declarationOf({ ...passedOn, name });
   if (from < 0) throw new Error(`${file.pathname} declares no ${own}`);
+  const commented = whole.slice(0, whole.search(start)).endsWith("*/\n");
+  if (!commented) uncommented.add(own);
   const rest = text.slice(from);
   const end = rest.search(/\n(?=export |declare |interface |type |import |\/\/#|\/\/ )/u);
   const declaration = (end < 0 ? rest : rest.slice(0, end)).trim().replace(/^export (?:declare )?/u, "");
@@ -64,6 +70,11 @@ test("what the library shows is what its report says", () => {
   const now = written();
   if (process.env["UPDATE_API"] === "1") writeFileSync(report, now);
   expect(existsSync(report) ? readFileSync(report, "utf8") : "").toBe(now);
+});
+
+test("every name of a door says what it is", () => {
+  written();
+  expect([...uncommented]).toEqual([]);
 });
 
 test("no function of a door gives a number that is not plain data", () => {

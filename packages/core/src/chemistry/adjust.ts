@@ -8,6 +8,7 @@ import { named } from "./named.ts";
 import { type Conditions, completed, type Recipe } from "./recipe.ts";
 import { type StatedStrength, solutionAt } from "./stated-strength.ts";
 
+/** A stock, and the strength that water is to bring it down to. */
 export interface Dilution extends Conditions {
   readonly stock: Weighed;
   readonly target: StatedStrength;
@@ -60,6 +61,7 @@ export function dilute({ stock, target, ...conditions }: Dilution): Outcome<Reci
   return completed({ amounts: [amount], water, mass, composition: solution.value }, conditions, solution.notes);
 }
 
+/** A batch of solution, and the strength that it is to have. */
 export interface Correction extends Conditions {
   readonly batch: Weighed;
   readonly target: StatedStrength;

@@ -25,6 +25,7 @@ export interface Bake {
   readonly assay?: DecimalInput;
 }
 
+/** What bicarbonate became in the oven. */
 export interface Baked {
   /** Share of the bicarbonate that was converted, %. */
   readonly conversion: Figure;

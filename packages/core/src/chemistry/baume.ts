@@ -56,6 +56,7 @@ export const baumeScales = {
   },
 } as const satisfies Readonly<Record<string, BaumeScale>>;
 
+/** The scales of degrees Baumé by name. */
 export type BaumeName = keyof typeof baumeScales;
 
 const baumeFormula = "degrees = modulus × (1 − 1 / specific gravity)";

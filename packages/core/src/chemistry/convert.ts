@@ -11,6 +11,7 @@ import { reactionNotes } from "./reaction.ts";
 import { amountsFor, contentOf, heldNames, type Swap } from "./swap-amounts.ts";
 import { doseOf, sharesOfFlour } from "./swap-shares.ts";
 
+/** What goes in for the dose of another product, and what both bring. */
 export interface Swapped {
   /** What is replaced, g. */
   readonly dose: Figure;

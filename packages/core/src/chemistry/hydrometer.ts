@@ -14,6 +14,7 @@ export interface DensityReading {
   readonly temperature?: DecimalText;
 }
 
+/** A solution, as its reading tells it. */
 export interface ReadStrength {
   readonly composition: Composition;
   /** % w/w, with the least and greatest that the reading error allows. */

@@ -13,6 +13,7 @@ import { massOfVolume } from "./strength.ts";
 /** An amount of solution: by mass in g, or by volume in mL at the working temperature. */
 export type Amount = { readonly grams: DecimalInput } | { readonly millilitres: DecimalInput };
 
+/** A solution to make of dry products in a ratio. */
 export interface MakeUp extends Conditions {
   readonly products: readonly [InRatio, ...(readonly InRatio[])];
   readonly ratioBy: RatioBy;
@@ -66,6 +67,7 @@ export function makeUp(request: MakeUp): Outcome<Recipe> {
   return completed({ amounts, water, mass: mass.value, composition: solution.value }, request, solution.notes);
 }
 
+/** A solution to blend of two others. */
 export interface Blend extends Conditions {
   readonly stocks: readonly [Product, Product];
   readonly target: StatedStrength;

@@ -12,6 +12,7 @@ import { hydrates, type SpeciesName, speciesWith } from "./species.ts";
 /** Whether a solution stays clear: `clear`, `doubtful` within the doubt of the figures, `crystals`, or `not known`. */
 export type Clarity = "clear" | "doubtful" | "crystals" | "not known";
 
+/** Whether a solution stays clear, and what it comes from. */
 export interface Solubility {
   readonly verdict: Clarity;
   /** The greater of what the salts take together of their limits and of what their ions do, in %: above 100 crystals grow. */

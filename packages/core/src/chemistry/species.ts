@@ -8,6 +8,7 @@ import type { Product, Salt } from "./salts/record.ts";
 
 const records = { ...carbonates, ...hydroxides, ...phosphates, ...chlorides };
 
+/** The salts and bases by formula, without water. */
 export type SpeciesName = keyof typeof records;
 
 /** A salt or base without water: its record, and what its formula tells. */
@@ -53,6 +54,7 @@ export interface Hydrate {
   readonly water: DecimalText;
 }
 
+/** The solids with crystal water, or of two salts, by formula. */
 export type HydrateName = { [S in SpeciesName]: keyof (typeof records)[S]["hydrates"] }[SpeciesName];
 
 const namesOfHydrates: Readonly<Record<string, string>> = Object.assign(

@@ -14,6 +14,7 @@ export interface StockWish extends CommonStockWish {
   readonly scale: BaumeName;
 }
 
+/** A stock solution that brings a salt into each load by a weight that the scale can tell. */
 export interface Stock {
   /** How to make the stock. */
   readonly recipe: Recipe;

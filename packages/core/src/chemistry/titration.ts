@@ -65,6 +65,7 @@ export function alkalinityAs(meqPerGram: DecimalInput, standard: AlkalinityStand
   });
 }
 
+/** A product, as its titration tells it. */
 export interface Assayed {
   readonly composition: Composition;
   readonly alkalinity: Figure;
@@ -177,6 +178,7 @@ const splitRule: Source = {
   standing: "memory",
 };
 
+/** What two end points tell a solution to hold. */
 export interface Split {
   readonly hydroxide: Figure;
   readonly carbonate: Figure;

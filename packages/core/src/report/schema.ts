@@ -155,6 +155,7 @@ export const reportSchema = z
   .readonly()
   .meta({ id: "Report", description: "The answer of a command" });
 
+/** An answer as sections, notes and cautions, with every figure in it and what they rest on. */
 export type Report = z.output<typeof reportSchema>;
 
 type PlainBlock = z.output<typeof blockSchema>;
@@ -171,6 +172,8 @@ export interface Section extends Omit<z.output<typeof sectionSchema>, "blocks"> 
   readonly blocks: readonly Block[];
 }
 
+/** A table of a report. */
 export type Table = z.output<typeof tableSchema>;
+/** What stands in one place of a table. */
 export type Cell = z.output<typeof cellSchema>;
 export type Column = z.output<typeof columnSchema>;

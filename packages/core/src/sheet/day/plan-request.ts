@@ -21,6 +21,7 @@ export interface WaitStage {
   readonly greatest?: number;
 }
 
+/** A stage of the day: work at a machine, or a wait. */
 export type PlanStage = WorkStage | WaitStage;
 
 /** Machines of one kind: mixers, sheeters, pots, hands. */
