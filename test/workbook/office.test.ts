@@ -35,7 +35,7 @@ function workedOut(workbooks: Readonly<Record<string, Workbook>>) {
   const profile = pathToFileURL(join(folder, "profile"));
   const { status, error, stderr } = spawnSync(
     office,
-    [`-env:UserInstallation=${profile}`, "--headless", "--convert-to", "xlsx", "--outdir", out, ...files],
+    [`-env:UserInstallation=${profile.href}`, "--headless", "--convert-to", "xlsx", "--outdir", out, ...files],
     { encoding: "utf8" },
   );
   if (error) throw error;

@@ -41,7 +41,7 @@ export function literal(value: DecimalInput): string {
   return text.startsWith("-") ? `(${text})` : text;
 }
 
-/** The whole number below a formula; what is whole but for the noise of doubles is whole. */
+/** The whole number below a formula, without INT, which not every engine rounds down; noise of doubles does not count. */
 export function floorOf(text: string): string {
   return `(ROUND(${text},0)-IF(ROUND(${text},0)-(${text})>${noiseOf(text)},1,0))`;
 }
