@@ -1,9 +1,16 @@
 import { describe, expect, it } from "vitest";
 import { declare, impliedBy } from "#core/materials/declare.ts";
-import type { Nutrient, RuleBookName } from "#core/materials/rounding-rules.ts";
+import type { NutrientName } from "#core/materials/nutrients.ts";
+import type { RuleBookName } from "#core/materials/rounding-rules.ts";
 
 /** What has to be printed for a value, and what may be printed instead. */
-type Row = readonly [book: RuleBookName, nutrient: Nutrient, value: string, printed: string, others: readonly string[]];
+type Row = readonly [
+  book: RuleBookName,
+  nutrient: NutrientName,
+  value: string,
+  printed: string,
+  others: readonly string[],
+];
 
 interface Group {
   readonly source: string;

@@ -1,21 +1,19 @@
 import { describe, expect, it } from "vitest";
-import { euEnergyFactors } from "#core/materials/energy.ts";
+import { nutrients } from "#core/materials/nutrients.ts";
 import { eaten, hundred, nothingBut } from "./portion-eaten.ts";
 
 describe("energy", () => {
   it.each([
     // Regulation (EU) No 1169/2011, Annex XIV: kcal and kJ per g
     ["carbohydrate", "4", "17"],
-    ["polyols", "2.4", "10"],
     ["protein", "4", "17"],
     ["fat", "9", "37"],
-    ["salatrim", "6", "25"],
-    ["alcohol", "7", "29"],
-    ["organicAcid", "3", "13"],
     ["fibre", "2", "8"],
-    ["erythritol", "0", "0"],
   ] as const)("%s counts %s kcal and %s kJ per g", (nutrient, kcal, kilojoule) => {
-    expect(euEnergyFactors[nutrient]).toMatchObject({ kcal, kilojoule });
+    expect([nutrients.energy.counted.EU, nutrients.kilojoule.counted.EU]).toMatchObject([
+      { perGram: { [nutrient]: kcal } },
+      { perGram: { [nutrient]: kilojoule } },
+    ]);
   });
 });
 

@@ -1,6 +1,6 @@
 import { type Nutrition, nutritionOf } from "#core/batch/nutrition.ts";
-import type { AmountName } from "#core/batch/nutrition-rules.ts";
 import { formulaOf } from "#core/formula/formula.ts";
+import type { NutrientName } from "#core/materials/nutrients.ts";
 import type { RuleBookName } from "#core/materials/rounding-rules.ts";
 import type { SpecInput } from "#core/spec/spec.ts";
 
@@ -19,7 +19,7 @@ export function nothingBut(name: string, figures?: object): Omit<SpecInput, "nam
 }
 
 /** An amount in 100 g, raw or cooked, as a number. */
-export function hundred({ amounts }: Nutrition, name: AmountName, state: "raw" | "cooked" = "raw"): number {
+export function hundred({ amounts }: Nutrition, name: NutrientName, state: "raw" | "cooked" = "raw"): number {
   const found = amounts.find((one) => one.name === name);
   if (found === undefined) throw new Error(`no ${name}`);
   return Number(found[state].hundred.value);

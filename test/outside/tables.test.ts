@@ -17,10 +17,10 @@ import { natures } from "#core/materials/catalogue/nature.ts";
 import { saltEntries } from "#core/materials/catalogue/salts.ts";
 import { usdaRows } from "#core/materials/catalogue/usda-sr28-rows.ts";
 import { usdaSpreadRows } from "#core/materials/catalogue/usda-sr28-spread.ts";
-import { euEnergyFactors, saltFactors } from "#core/materials/energy.ts";
 import { flourClassList } from "#core/materials/flour-class-list.ts";
 import { flourFactor, labelFactor, nitrogenFactors } from "#core/materials/nitrogen.ts";
-import { japanTolerances, ruleBooks } from "#core/materials/rounding-rules.ts";
+import { nutrientNames, nutrients } from "#core/materials/nutrients.ts";
+import { ruleBooks } from "#core/materials/rounding-rules.ts";
 import { severalThings } from "#core/materials/several.ts";
 import { dec } from "#core/number/decimal.ts";
 import { densities, specificHeats } from "#core/sheet/water/choi-okos.ts";
@@ -226,14 +226,14 @@ const tables: readonly (readonly [table: string, comparedWith: string, rows: unk
   [
     "rounding on labels",
     "21 CFR 101.9(c), the Commission's guidance of December 2012, and Japan's Food Labelling Standards, Appended Table 9: all bands; the smallest places of Japan are from memory",
-    [ruleBooks, japanTolerances],
-    "ce1d4be3e8d5739a68bb6bfdb95c31bbf169993c6727c66c2aae05238bcc3346",
+    [ruleBooks, nutrientNames.map((name) => [name, nutrients[name].label, nutrients[name].tolerance])],
+    "e7cd46d4d3966a2af746f559eceaddf5b089079e6deafe087c6599f89b84fa77",
   ],
   [
     "factors of energy, nitrogen and salt",
-    "Regulation (EU) No 1169/2011 Annexes I and XIV, USDA SR28 file FOOD_DES, Jones factors as reprinted by FAO: all",
-    [euEnergyFactors, saltFactors, nitrogenFactors, flourFactor, labelFactor],
-    "f967e9f39b2ad75ea950fd4ce901cb942c6bfa6d2b836d334887ce790ab76164",
+    "Regulation (EU) No 1169/2011 Annexes I and XIV (of what flour, eggs and oil hold), USDA SR28 file FOOD_DES, Jones factors as reprinted by FAO: all",
+    [nutrientNames.map((name) => [name, nutrients[name].counted]), nitrogenFactors, flourFactor, labelFactor],
+    "a97457b2629a53ec5d4bd4431d3fa5c7116ab7c85f537a96ac8a3946b2f4264b",
   ],
   [
     "classes of flour",

@@ -2,9 +2,9 @@ import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { contentsOf } from "#core/batch/composition.ts";
 import { type Nutrition, nutritionOf } from "#core/batch/nutrition.ts";
-import type { AmountName } from "#core/batch/nutrition-rules.ts";
 import type { Outcome } from "#core/figure/problem.ts";
 import { declare } from "#core/materials/declare.ts";
+import type { NutrientName } from "#core/materials/nutrients.ts";
 import type { RuleBookName } from "#core/materials/rounding-rules.ts";
 import { dec, sum } from "#core/number/decimal.ts";
 import { formulas } from "../formula/random-spec.ts";
@@ -17,7 +17,7 @@ function nutrition(written: Partial<Written>, rules: RuleBookName = "EU"): Outco
   return nutritionOf(spec, formula, { rules });
 }
 
-function amountOf({ amounts }: Nutrition, name: AmountName) {
+function amountOf({ amounts }: Nutrition, name: NutrientName) {
   const found = amounts.find((one) => one.name === name);
   if (found === undefined) throw new Error(`no ${name}`);
   return found;
@@ -113,7 +113,7 @@ describe("nutrition", () => {
     it("is told as a range from none to all that its other figures leave room for", () => {
       // 1.5 of 138.5 parts, 100 - 5 - 20 = 75 % of it fat or protein, 20 % of it sodium: 0.8123 g and 216.6 mg in 100 g
       const found = withTraces("1.5 %", "EU");
-      const open = (name: AmountName) => {
+      const open = (name: NutrientName) => {
         const { raw, most } = amountOf(found, name);
         return dec(most?.raw.hundred.value ?? 0).minus(raw.hundred.value);
       };

@@ -1,22 +1,18 @@
 import { type Figure, given, worked } from "../figure/figure.ts";
 import type { FormulaLine } from "../formula/line.ts";
 import { flourFactor, labelFactor } from "../materials/nitrogen.ts";
-import type { NutrientFigure } from "../materials/own.ts";
+import { eachStated, type NutrientFigure, nutrients } from "../materials/nutrients.ts";
 import { type DecimalInput, dec } from "../number/decimal.ts";
 import { naming } from "./composition-naming.ts";
 
 /** What a food holds, as far as a table or the kitchen states it. */
 export function foodContents(line: FormulaLine) {
   const { material } = line;
-  const stated = (what: "fat" | "fibre" | "sodium" | "potassium", unit?: string): Figure | undefined =>
-    statedFigure(line, what, what, material[what], unit);
-  const protein = statedFigure(line, "protein", "protein", material.protein?.value);
+  const protein = statedFigure(line, "protein", material.protein?.value);
   const factor = protein && factorFigure(line);
-  const fat = stated("fat");
-  const fibre = stated("fibre");
-  const sodium = stated("sodium", "mg/100 g");
-  const potassium = stated("potassium", "mg/100 g");
-  const difference = carbohydrateOf(line, protein, fat);
+  const stated = eachStated((name) => statedFigure(line, name, material[name]));
+  const { fibre } = stated;
+  const difference = carbohydrateOf(line, protein, stated);
   const { carbohydrate } = difference;
   const labelProtein =
     protein &&
@@ -39,14 +35,11 @@ export function foodContents(line: FormulaLine) {
       sources: [{ cite: "what is not water, protein, fat, ash or fibre", standing: "definition" }],
     });
   return {
-    ...(protein && { protein }),
-    ...(labelProtein && { labelProtein }),
-    ...(fat && { fat }),
-    ...(carbohydrate && { carbohydrate }),
-    ...(available && { availableCarbohydrate: available }),
-    ...(fibre && { fibre }),
-    ...(sodium && { sodium }),
-    ...(potassium && { potassium }),
+    protein,
+    labelProtein,
+    availableCarbohydrate: available,
+    ...stated,
+    carbohydrate,
     factorAssumed:
       protein !== undefined && material.protein?.nitrogenFactor === undefined && !dec(protein.value).isZero(),
     figures: [...(factor ? [factor] : []), ...difference.figures],
@@ -56,14 +49,17 @@ export function foodContents(line: FormulaLine) {
 function statedFigure(
   line: FormulaLine,
   what: "protein" | NutrientFigure,
-  words: string,
   value: DecimalInput | undefined,
-  unit?: string,
 ): Figure | undefined {
   if (value === undefined) return undefined;
   const { figureSources, nutrientSources, source } = line.material;
   const sources = [what === "protein" ? figureSources.protein : (nutrientSources?.[what] ?? source)];
-  return given({ ...naming(line, what, words, unit), value, by: "as stated for the material", sources });
+  return given({ ...naming(line, what, what, perHundred(what)), value, by: "as stated for the material", sources });
+}
+
+/** The unit of a content. @example perHundred("sodium") // => "mg/100 g" */
+export function perHundred(what: "protein" | NutrientFigure): string {
+  return `${nutrients[what].unit}/100 g`;
 }
 
 function factorFigure(line: FormulaLine): Figure {
@@ -94,12 +90,15 @@ interface Difference {
   readonly figures: readonly Figure[];
 }
 
-function carbohydrateOf(line: FormulaLine, protein: Figure | undefined, fat: Figure | undefined): Difference {
+function carbohydrateOf(
+  line: FormulaLine,
+  protein: Figure | undefined,
+  { fat, carbohydrate: stated }: Readonly<Record<"fat" | "carbohydrate", Figure | undefined>>,
+): Difference {
   const { material } = line;
   const { figureSources, nutrientSources = {} } = material;
   const besides = [figureSources.protein, figureSources.ash, nutrientSources.fat];
   const stale = besides.some((source) => source?.standing === "user") && nutrientSources.carbohydrate === undefined;
-  const stated = statedFigure(line, "carbohydrate", "carbohydrate", material.carbohydrate);
   if (stated !== undefined && !stale) return { carbohydrate: stated, figures: [] };
   if (protein === undefined || fat === undefined || material.ash === undefined) {
     return { ...(stated && { carbohydrate: stated }), figures: [] };

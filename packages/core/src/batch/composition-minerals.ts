@@ -1,9 +1,9 @@
-import { potassiumShare, sodiumShare } from "../chemistry/composition.ts";
 import { atomicWeightSource } from "../chemistry/elements.ts";
 import { type Figure, given } from "../figure/figure.ts";
 import { definition } from "../figure/source.ts";
 import type { FormulaLine } from "../formula/line.ts";
-import { dec } from "../number/decimal.ts";
+import { eachStated, type NutrientFigure, nutrients } from "../materials/nutrients.ts";
+import { perHundred } from "./composition-food.ts";
 import { naming } from "./composition-naming.ts";
 
 /** What salts, alkaline products and water hold: sodium and potassium by chemistry, and nothing else by nature. */
@@ -11,30 +11,23 @@ export function mineralContents(line: FormulaLine) {
   const { material } = line;
   const none = (what: string, words: string): Figure =>
     given({ ...naming(line, what, words), value: 0, by: "none by nature", sources: [definition] });
-  const element = (what: "sodium" | "potassium"): Figure => {
-    const by = naming(line, what, what, "mg/100 g");
+  const held = (what: NutrientFigure): Figure => {
+    const { inSalts } = nutrients[what];
+    if (inSalts === "none") return none(what, what);
+    const by = naming(line, what, what, perHundred(what));
     const printed =
       material.kind === "salt" && material.figureSources.composition.standing !== "user" ? material[what] : undefined;
     if (printed !== undefined) return given({ ...by, value: printed, by: "table value", sources: [material.source] });
-    const share = what === "sodium" ? sodiumShare : potassiumShare;
-    const value = material.composition === undefined ? dec(0) : share(material.composition).times(1000);
-    const said = material.composition === undefined ? "not counted in water" : "its composition and atomic weights";
-    return given({
-      ...by,
-      value,
-      by: said,
-      sources: [material.composition === undefined ? definition : atomicWeightSource],
-    });
+    if (material.composition === undefined)
+      return given({ ...by, value: 0, by: "not counted in water", sources: [definition] });
+    const value = inSalts(material.composition).times(1000);
+    return given({ ...by, value, by: "its composition and atomic weights", sources: [atomicWeightSource] });
   };
   return {
     protein: none("protein", "protein"),
     labelProtein: none("label-protein", "protein, N × 6.25,"),
-    fat: none("fat", "fat"),
-    carbohydrate: none("carbohydrate", "carbohydrate"),
     availableCarbohydrate: none("available", "available carbohydrate"),
-    fibre: none("fibre", "fibre"),
-    sodium: element("sodium"),
-    potassium: element("potassium"),
+    ...eachStated(held),
     factorAssumed: false,
     figures: [],
   };

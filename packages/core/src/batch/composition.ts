@@ -1,30 +1,16 @@
 import type { Figure } from "../figure/figure.ts";
 import type { FormulaLine } from "../formula/line.ts";
+import type { Content } from "../materials/nutrients.ts";
 import { foodContents } from "./composition-food.ts";
 import { mineralContents } from "./composition-minerals.ts";
 
-/** What 100 g of an ingredient holds; what nobody states is left out. Sodium and potassium in mg, all else in g. */
-export interface Contents {
+/** What 100 g of an ingredient holds; what nobody states is left out. Each in the unit of its nutrient. */
+export interface Contents extends Readonly<Partial<Record<Content, Figure | undefined>>> {
   readonly line: FormulaLine;
-  /** On the nitrogen factor that belongs to it. */
-  readonly protein?: Figure;
-  /** The same nitrogen times 6.25. */
-  readonly labelProtein?: Figure;
-  readonly fat?: Figure;
-  /** By difference, with the fibre in it. */
-  readonly carbohydrate?: Figure;
-  /** Without fibre, beside protein as nitrogen times 6.25. */
-  readonly availableCarbohydrate?: Figure;
-  readonly fibre?: Figure;
-  readonly sodium?: Figure;
-  readonly potassium?: Figure;
   /** The nitrogen factor is not stated and was taken as the usual one. */
   readonly factorAssumed: boolean;
   readonly figures: readonly Figure[];
 }
-
-/** What a figure of the contents is called. */
-export type ContentName = Exclude<keyof Contents, "line" | "figures" | "factorAssumed">;
 
 /**
  * What 100 g of an ingredient holds: salts by chemistry, all else as the table or the kitchen states it.

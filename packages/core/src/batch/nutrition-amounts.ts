@@ -1,17 +1,27 @@
 import { type Figure, given, worked } from "../figure/figure.ts";
 import { massBalance, type Source } from "../figure/source.ts";
 import type { Formula } from "../formula/formula.ts";
+import {
+  type Content,
+  type Counted,
+  contentOf,
+  countingOf,
+  type Nutrient,
+  type NutrientName,
+  nutrientNames,
+  nutrients,
+} from "../materials/nutrients.ts";
+import type { RuleBookName } from "../materials/rounding-rules.ts";
 import { type DecimalText, dec } from "../number/decimal.ts";
-import type { ContentName, Contents } from "./composition.ts";
+import type { Contents } from "./composition.ts";
 import type { KeptInBoiling } from "./nutrition-cooked.ts";
 import { roomBy } from "./nutrition-room.ts";
-import type { AmountName, EnergyPerGram, NutritionRules } from "./nutrition-rules.ts";
 
 /** One nutrient, raw and cooked, in 100 g and in a bowl. */
 export interface NutrientAmount {
-  readonly name: AmountName;
+  readonly name: NutrientName;
   readonly label: string;
-  readonly unit: "kcal" | "kJ" | "g" | "mg";
+  readonly unit: Nutrient["unit"];
   readonly raw: PerAmount;
   readonly cooked: PerAmount;
   /** Ingredients that do not state it: the figures are then least values, which count none of it in them. */
@@ -44,45 +54,43 @@ interface Summed {
 export function amountsOf(
   contents: readonly Contents[],
   formula: Formula,
-  rules: NutritionRules,
+  book: RuleBookName,
   serving: Serving,
 ): { readonly amounts: readonly NutrientAmount[]; readonly figures: readonly Figure[] } {
-  const room = roomBy(rules);
-  const counted = (name: AmountName, of: ContentName, label: string, sources: readonly Source[] = []): Summed => {
-    const naming = { id: `raw.${name}`, label, unit: unitOf(name), places: placesOf(name) };
-    const one = summed(contents, of, formula, naming, sources);
+  const room = roomBy(book);
+  const sums = new Map<NutrientName, Summed>();
+  const sumOf = (name: NutrientName): Summed => {
+    const known = sums.get(name);
+    if (known !== undefined) return known;
+    const counting = countingOf(name, book);
+    if (counting === undefined) throw new RangeError(`${name} is not told by the rules of ${book}`);
+    const sum = counted(name, counting);
+    sums.set(name, sum);
+    return sum;
+  };
+  const counted = (name: NutrientName, counting: Counted): Summed => {
+    const naming = { id: `raw.${name}`, label: counting.label, ...unitAndPlaces(name) };
+    if ("saltFactor" in counting) return saltOf(sumOf("sodium"), naming, counting);
+    if ("perGram" in counting) {
+      const one = energy(naming, sumOf, counting);
+      const open = used(contents).filter(({ line }) => one.missing.includes(line.name));
+      return withMost(one, open, (each) => room(each, name), formula, counting.perGram.fat);
+    }
+    const { of, sources } = counting;
     const open = used(contents).filter((each) => each[of] === undefined);
-    return withMost(one, open, (each) => room(each, of), formula);
+    return withMost(summed(contents, of, formula, naming, sources), open, (each) => room(each, name), formula);
   };
-  const { words, sources } = rules;
-  const protein = counted("protein", rules.protein, words.protein, [sources.protein]);
-  const fat = counted("fat", "fat", "fat");
-  const carbohydrate = counted("carbohydrate", rules.carbohydrate, words.carbohydrate, [sources.carbohydrate]);
-  const fibre = counted("fibre", "fibre", "fibre");
-  const sodium = counted("sodium", "sodium", "sodium");
-  const potassium = counted("potassium", "potassium", "potassium");
-  const { kcal, kilojoule } = rules.energy;
-  const parts = { protein, fat, carbohydrate, fibre };
-  const energyOf = (name: "energy" | "kilojoule", each: EnergyPerGram): Summed => {
-    const one = energy(name, parts, each, rules);
-    const open = used(contents).filter(({ line }) => one.missing.includes(line.name));
-    return withMost(one, open, (which) => room(which, "protein"), formula, each.fat);
-  };
-  const named: readonly (readonly [AmountName, Summed])[] = [
-    ...(kilojoule ? ([["kilojoule", energyOf("kilojoule", kilojoule)]] as const) : []),
-    ["energy", energyOf("energy", kcal)],
-    ["fat", fat],
-    ["carbohydrate", carbohydrate],
-    ["fibre", fibre],
-    ["protein", protein],
-    ["sodium", sodium],
-    ...(rules.salt ? ([["salt", saltOf(sodium, rules.salt)]] as const) : []),
-    ["potassium", potassium],
-  ];
-  const amounts = named.map(([name, one]) => amount(name, one, serving));
+  const amounts = nutrientNames
+    .filter((name) => countingOf(name, book) !== undefined)
+    .map((name) => amount(name, sumOf(name), serving));
   const least = amounts.flatMap(({ raw, cooked }) => [...figuresOf(raw), ...figuresOf(cooked)]);
   const most = amounts.flatMap((one) => (one.most ? [...figuresOf(one.most.raw), ...figuresOf(one.most.cooked)] : []));
   return { amounts, figures: [...least, ...most] };
+}
+
+function unitAndPlaces(name: NutrientName): Pick<Nutrient, "unit" | "places"> {
+  const { unit, places } = nutrients[name];
+  return { unit, places };
 }
 
 function used(contents: readonly Contents[]): readonly Contents[] {
@@ -100,8 +108,7 @@ function withMost(
   if (open.length === 0) return one;
   const { id, label, unit, places } = one.figure;
   const most = worked({
-    id: `most.${id}`,
-    label: `${label}, at most`,
+    ...atMost({ id, label }),
     unit,
     places,
     formula: `least + sum(parts * room) / dough${perGram === undefined ? "" : " * of_fat"}`,
@@ -117,13 +124,17 @@ function withMost(
   return { ...one, most };
 }
 
+function atMost({ id, label }: Pick<Figure, "id" | "label">): Pick<Figure, "id" | "label"> {
+  return { id: `most.${id}`, label: `${label}, at most` };
+}
+
 function figuresOf({ hundred, bowl }: PerAmount): readonly Figure[] {
   return [hundred, ...(bowl ? [bowl] : [])];
 }
 
 /** Protein of 100 g of dough on the count of nitrogen that the rules do not use. */
-export function otherProtein(contents: readonly Contents[], formula: Formula, rules: NutritionRules): Figure {
-  const label = rules.protein === "protein";
+export function otherProtein(contents: readonly Contents[], formula: Formula, book: RuleBookName): Figure {
+  const label = contentOf("protein", book) === "protein";
   const naming = {
     id: "raw.other-protein",
     label: label ? "protein of 100 g as N × 6.25" : "protein of 100 g on the factors of the foods, 5.7 for wheat",
@@ -139,7 +150,7 @@ type Naming = Pick<Figure, "id" | "label" | "unit" | "places">;
 /** What is known of a content, summed over the dough, per 100 g of it. */
 function summed(
   contents: readonly Contents[],
-  of: ContentName,
+  of: Content,
   formula: Formula,
   naming: Naming,
   sources: readonly Source[],
@@ -163,58 +174,55 @@ function summed(
   return { figure, missing };
 }
 
-type Parts = Readonly<Record<"protein" | "fat" | "carbohydrate" | "fibre", Summed>>;
-
-function energy(name: "energy" | "kilojoule", parts: Parts, each: EnergyPerGram, rules: NutritionRules): Summed {
-  const { protein, fat, carbohydrate, fibre } = parts;
-  const apart = each.fibre !== undefined;
-  const terms = ["protein", "fat", "carbohydrate", ...(apart ? ["fibre"] : [])];
-  const figure = worked({
-    id: `raw.${name}`,
-    label: "energy",
-    unit: unitOf(name),
-    places: 0,
-    formula: terms.map((term) => `${term} * of_${term}`).join(" + "),
-    from: {
-      protein: protein.figure,
-      of_protein: each.protein,
-      fat: fat.figure,
-      of_fat: each.fat,
-      carbohydrate: carbohydrate.figure,
-      of_carbohydrate: each.carbohydrate,
-      ...(each.fibre !== undefined && { fibre: fibre.figure, of_fibre: each.fibre }),
-    },
-    sources: [rules.sources.energy],
+function energy(
+  naming: Naming,
+  sumOf: (name: NutrientName) => Summed,
+  { perGram, source }: Extract<Counted, { perGram: object }>,
+): Summed {
+  const { protein, fat, carbohydrate, fibre } = perGram;
+  const factors = { protein, fat, carbohydrate, ...(fibre !== undefined && { fibre }) };
+  const parts = (["protein", "fat", "carbohydrate", "fibre"] as const).flatMap((name) => {
+    const factor = factors[name];
+    return factor === undefined ? [] : [{ name, factor, ...sumOf(name) }];
   });
-  const counted = [protein, fat, carbohydrate, ...(apart ? [fibre] : [])];
-  return { figure, missing: [...new Set(counted.flatMap(({ missing }) => missing))] };
+  const figure = worked({
+    ...naming,
+    formula: parts.map(({ name }) => `${name} * of_${name}`).join(" + "),
+    from: Object.fromEntries(
+      parts.flatMap((part): [string, Figure | DecimalText][] => [
+        [part.name, part.figure],
+        [`of_${part.name}`, part.factor],
+      ]),
+    ),
+    sources: [source],
+  });
+  return { figure, missing: [...new Set(parts.flatMap(({ missing }) => missing))] };
 }
 
-function saltOf(sodium: Summed, { factor, source }: NonNullable<NutritionRules["salt"]>): Summed {
-  const salt = (of: Figure, id: string, label: string): Figure =>
+function saltOf(
+  { figure, missing, most }: Summed,
+  naming: Naming,
+  { saltFactor, source }: Extract<Counted, { saltFactor: string }>,
+): Summed {
+  const salt = (sodium: Figure, named: Naming): Figure =>
     worked({
-      id,
-      label,
-      unit: "g",
-      places: placesOf("salt"),
+      ...named,
       formula: "sodium * factor / 1000",
-      from: { sodium: of, factor },
+      from: { sodium, factor: saltFactor },
       sources: [source],
     });
-  const label = "salt (all sodium counted)";
-  const { figure, missing, most } = sodium;
   return {
-    figure: salt(figure, "raw.salt", label),
+    figure: salt(figure, naming),
     missing,
-    ...(most && { most: salt(most, "most.raw.salt", `${label}, at most`) }),
+    ...(most && { most: salt(most, { ...naming, ...atMost(naming) }) }),
   };
 }
 
-function amount(name: AmountName, { figure, missing, most }: Summed, serving: Serving): NutrientAmount {
+function amount(name: NutrientName, { figure, missing, most }: Summed, serving: Serving): NutrientAmount {
   return {
     name,
     label: figure.label,
-    unit: unitOf(name),
+    unit: nutrients[name].unit,
     ...perAmounts(name, figure, "", serving),
     missing,
     ...(most && { most: perAmounts(name, most, "most.", serving) }),
@@ -223,13 +231,14 @@ function amount(name: AmountName, { figure, missing, most }: Summed, serving: Se
 
 /** An amount of 100 g raw brought to a bowl, and to what is left of it when cooked. */
 function perAmounts(
-  name: AmountName,
+  name: NutrientName,
   hundred: Figure,
   scope: string,
   { gain, kept, raw }: Serving,
 ): { readonly raw: PerAmount; readonly cooked: PerAmount } {
   const { label, places } = hundred;
-  const share = name === "potassium" ? kept.potassium : name === "sodium" || name === "salt" ? kept.sodium : undefined;
+  const { boiling } = nutrients[name];
+  const share = boiling === "as sodium" ? kept.sodium : boiling === "as potassium" ? kept.potassium : undefined;
   const scaled = (id: string, of: string, formula: string, from: Readonly<Record<string, Figure>>): Figure =>
     worked({
       id: `${scope}${id}.${name}`,
@@ -246,15 +255,4 @@ function perAmounts(
   const cooked = scaled("cooked", "100 g cooked", `hundred${left} / gain`, { hundred, ...keeping, gain });
   const eaten = bowl && scaled("bowl-cooked", "a cooked bowl", `bowl${left}`, { bowl, ...keeping });
   return { raw: { hundred, ...(bowl && { bowl }) }, cooked: { hundred: cooked, ...(eaten && { bowl: eaten }) } };
-}
-
-function unitOf(name: AmountName): NutrientAmount["unit"] {
-  if (name === "energy") return "kcal";
-  if (name === "kilojoule") return "kJ";
-  return name === "sodium" || name === "potassium" ? "mg" : "g";
-}
-
-function placesOf(name: AmountName): number {
-  if (name === "salt") return 2;
-  return unitOf(name) === "g" ? 1 : 0;
 }

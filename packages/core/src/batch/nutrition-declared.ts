@@ -1,8 +1,8 @@
 import type { Figure } from "../figure/figure.ts";
 import { declare } from "../materials/declare.ts";
-import { ruleBooks } from "../materials/rounding-rules.ts";
+import { lineOf, type NutrientName } from "../materials/nutrients.ts";
+import { type RuleBookName, ruleBooks } from "../materials/rounding-rules.ts";
 import type { NutrientAmount } from "./nutrition-amounts.ts";
-import type { AmountName, NutritionRules } from "./nutrition-rules.ts";
 
 /** A line of a label: the value as worked out and as it would be printed. */
 export interface Declared {
@@ -23,19 +23,24 @@ export interface Declared {
 /** The lines of a label by the rules of a book, for the raw or for the boiled noodle; none where a bowl's weight is wanting. */
 export function declaredOf(
   amounts: readonly NutrientAmount[],
-  rules: NutritionRules,
+  book: RuleBookName,
   state: "raw" | "cooked",
 ): readonly Declared[] {
-  const perServing = ruleBooks[rules.book].per === "serving";
-  return rules.declared.flatMap((name): readonly Declared[] => {
-    const amount = amounts.find((one) => one.name === name);
-    const per = perServing ? "bowl" : "hundred";
-    const value = amount?.[state][per];
-    if (amount === undefined || value === undefined) return [];
-    const { label, unit } = amount;
+  const perServing = ruleBooks[book].per === "serving";
+  const per = perServing ? "bowl" : "hundred";
+  const lines = amounts
+    .flatMap((amount) => {
+      const line = lineOf(amount.name, book)?.line;
+      return typeof line === "number" ? [{ amount, line }] : [];
+    })
+    .sort((one, other) => one.line - other.line);
+  return lines.flatMap(({ amount }): readonly Declared[] => {
+    const { name, label, unit } = amount;
+    const value = amount[state][per];
+    if (value === undefined) return [];
     const most = amount.most?.[state][per];
-    const least = printable(name, value, rules);
-    const greatest = most ? printable(name, most, rules) : least;
+    const least = printable(name, value, book);
+    const greatest = most ? printable(name, most, book) : least;
     const [text, ...others] = least.filter((one) => greatest.includes(one));
     const naming = { label, unit, value, others, ...(most && { most }) };
     if (text !== undefined) return [{ ...naming, text }];
@@ -45,7 +50,7 @@ export function declaredOf(
 }
 
 /** All that may be printed of a value, the usual one first. */
-function printable(name: AmountName, { value }: Figure, { book }: NutritionRules): readonly string[] {
-  const rounded = declare(name === "kilojoule" ? "energy" : name, value, book);
+function printable(name: NutrientName, { value }: Figure, book: RuleBookName): readonly string[] {
+  const rounded = declare(name, value, book);
   return rounded.ok ? [rounded.value.text, ...rounded.value.others] : [];
 }

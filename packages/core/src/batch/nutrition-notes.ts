@@ -1,18 +1,18 @@
 import { shownValue } from "../figure/figure.ts";
 import type { Note } from "../figure/problem.ts";
 import type { Formula } from "../formula/formula.ts";
-import { ruleBooks } from "../materials/rounding-rules.ts";
+import { contentOf } from "../materials/nutrients.ts";
+import { type RuleBookName, ruleBooks } from "../materials/rounding-rules.ts";
 import { dec } from "../number/decimal.ts";
 import type { Contents } from "./composition.ts";
 import type { NutrientAmount } from "./nutrition-amounts.ts";
 import { type KeptInBoiling, solidsLostInBoiling } from "./nutrition-cooked.ts";
-import type { NutritionRules } from "./nutrition-rules.ts";
 
 /** What the notes are drawn from. */
 interface Found {
   readonly amounts: readonly NutrientAmount[];
   readonly kept: KeptInBoiling;
-  readonly rules: NutritionRules;
+  readonly rules: RuleBookName;
   readonly bowl?: object;
   readonly allergens: { readonly notes: readonly Note[] };
 }
@@ -20,7 +20,7 @@ interface Found {
 /** What has to be known beside the figures of nutrition. */
 export function nutritionNotes(formula: Formula, contents: readonly Contents[], nutrition: Found): readonly Note[] {
   return [
-    ...missingNotes(nutrition.amounts),
+    ...missingNotes(nutrition),
     ...assumedNotes(contents),
     ...leftOutNotes(formula),
     ...boilingNotes(nutrition),
@@ -33,8 +33,8 @@ function note(code: string, text: string): Note {
   return { code: `nutrition.${code}`, path: [], text };
 }
 
-function missingNotes(amounts: Found["amounts"]): readonly Note[] {
-  const simple = amounts.filter(({ name }) => !["energy", "kilojoule", "salt"].includes(name));
+function missingNotes({ amounts, rules }: Pick<Found, "amounts" | "rules">): readonly Note[] {
+  const simple = amounts.filter(({ name }) => contentOf(name, rules) !== undefined);
   const names = [...new Set(simple.flatMap(({ missing }) => missing))];
   return names.map((name) => {
     const wanting = simple.filter(({ missing }) => missing.includes(name)).map(({ label }) => label);
@@ -92,7 +92,7 @@ function boilingNotes({ kept }: Pick<Found, "kept">): readonly Note[] {
 }
 
 function labelNotes({ rules, bowl }: Pick<Found, "rules" | "bowl">): readonly Note[] {
-  const perServing = ruleBooks[rules.book].per === "serving";
+  const perServing = ruleBooks[rules].per === "serving";
   return [
     ...(perServing && bowl === undefined
       ? [
@@ -104,7 +104,7 @@ function labelNotes({ rules, bowl }: Pick<Found, "rules" | "bowl">): readonly No
       : []),
     note(
       "not-on-flour",
-      rules.book === "JP"
+      rules === "JP"
         ? "the law may want more than these lines"
         : "saturated fat and sugars, and added sugars, vitamins and minerals where the law wants them, are not told here: they need an analysis",
     ),

@@ -1,22 +1,28 @@
 import { type Figure, worked } from "../figure/figure.ts";
 import { definition } from "../figure/source.ts";
-import type { ContentName, Contents } from "./composition.ts";
+import { contentOf, type NutrientName, nutrients } from "../materials/nutrients.ts";
+import type { RuleBookName } from "../materials/rounding-rules.ts";
+import type { Contents } from "./composition.ts";
 import { mainFigure } from "./composition-food.ts";
 import { naming } from "./composition-naming.ts";
-import type { NutritionRules } from "./nutrition-rules.ts";
 
-/** The most that 100 g of an ingredient can hold of a content that nobody states, in the unit of the content. */
-export type RoomOf = (one: Contents, content: ContentName) => Figure;
+/** The most that 100 g of an ingredient can hold of a nutrient that nobody states, in the unit of its content. */
+export type RoomOf = (one: Contents, nutrient: NutrientName) => Figure;
 
 /**
  * What the other figures of an ingredient leave room for: water, ash, protein, fat and carbohydrate fill 100 g together.
  * Sodium and potassium lie within the ash, or within that room where the ash is not stated.
  */
-export function roomBy(rules: NutritionRules): RoomOf {
-  const fibreApart = rules.carbohydrate === "availableCarbohydrate";
-  return (one, content) => {
-    if (content === "sodium" || content === "potassium") return mineralRoom(one, room(one, false));
-    return room(one, content === "fibre" && !fibreApart);
+export function roomBy(book: RuleBookName): RoomOf {
+  const held = (one: Contents, name: NutrientName): Figure | undefined => {
+    const content = contentOf(name, book);
+    return content && one[content];
+  };
+  const fibreApart = contentOf("carbohydrate", book) === "availableCarbohydrate";
+  return (one, nutrient) => {
+    const { within } = nutrients[nutrient];
+    if (within === "ash") return mineralRoom(one, room(one, false));
+    return room(one, within === "carbohydrate" && !fibreApart);
   };
 
   function room(one: Contents, withCarbohydrate: boolean): Figure {
@@ -24,9 +30,9 @@ export function roomBy(rules: NutritionRules): RoomOf {
     const counted = [
       mainFigure(line, "moisture"),
       line.material.ash === undefined ? undefined : mainFigure(line, "ash"),
-      one[rules.protein],
+      held(one, "protein"),
       one.fat,
-      withCarbohydrate ? undefined : one[rules.carbohydrate],
+      withCarbohydrate ? undefined : held(one, "carbohydrate"),
       fibreApart ? one.fibre : undefined,
     ];
     const known = counted.filter((figure) => figure !== undefined);

@@ -13,11 +13,11 @@ import { amountsOf, type NutrientAmount, otherProtein } from "./nutrition-amount
 import { type KeptInBoiling, keptInBoiling } from "./nutrition-cooked.ts";
 import { type Declared, declaredOf } from "./nutrition-declared.ts";
 import { nutritionNotes } from "./nutrition-notes.ts";
-import { type NutritionRules, nutritionRules } from "./nutrition-rules.ts";
 
 /** What a noodle contains, raw and as eaten, by the rules of one jurisdiction; an estimate to help prepare a label. */
 export interface Nutrition {
-  readonly rules: NutritionRules;
+  /** By whose rules it is counted and rounded. */
+  readonly rules: RuleBookName;
   /** Raw strands in a bowl and the same cooked, g; undefined where the spec states no weight of a bowl. */
   readonly bowl?: { readonly raw: Figure; readonly cooked: Figure };
   readonly gain: Figure;
@@ -48,7 +48,7 @@ export interface NutritionWish {
 export function nutritionOf(spec: Spec, formula: Formula, wish: NutritionWish): Outcome<Nutrition> {
   const weight = bowlWeight(spec);
   if (!weight.ok) return weight;
-  const rules = nutritionRules[wish.rules];
+  const { rules } = wish;
   const contents = formula.lines.map(contentsOf);
   const kept = keptInBoiling();
   const { gain, notes } = cookGain(spec);
@@ -58,7 +58,7 @@ export function nutritionOf(spec: Spec, formula: Formula, wish: NutritionWish): 
   const other = otherProtein(contents, formula, rules);
   const lines = [...formula.lines, ...(formula.dusting ? [formula.dusting] : [])];
   const materials = lines.map(({ name, material }) => ({ ...material, name }));
-  const allergens = allergensFor(materials, wish.jurisdiction ?? wish.rules);
+  const allergens = allergensFor(materials, wish.jurisdiction ?? rules);
   const nutrition: Omit<Nutrition, "graph"> = {
     rules,
     ...(bowl && { bowl }),

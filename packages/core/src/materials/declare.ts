@@ -9,16 +9,17 @@ import {
   roundToDivision,
   ZERO,
 } from "../number/decimal.ts";
-import { type Nutrient, type RoundingBand, type RoundingRule, type RuleBookName, ruleBooks } from "./rounding-rules.ts";
+import { type LabelLine, lineOf, type Nutrient, type NutrientName, nutrientNames, nutrients } from "./nutrients.ts";
+import { type RoundingBand, type RuleBookName, ruleBooks } from "./rounding-rules.ts";
 
 /** What a label may print for a value. */
 export interface Declaration {
   /** As printed, without the unit: `12`, `0.5`, `0`. */
   readonly text: string;
-  readonly unit: "kcal" | "g" | "mg";
+  readonly unit: Nutrient["unit"];
   /** What may be printed instead: `<1`. */
   readonly others: readonly string[];
-  readonly rule: RoundingRule;
+  readonly rule: LabelLine;
 }
 
 /**
@@ -29,7 +30,7 @@ export interface Declaration {
  * Problems: `label.no-rule` when the book does not say how the nutrient is declared, `label.negative`.
  * @example declare("protein", "9.94", "EU").value.text // => "9.9"
  */
-export function declare(nutrient: Nutrient, value: DecimalInput, book: RuleBookName): Outcome<Declaration> {
+export function declare(nutrient: NutrientName, value: DecimalInput, book: RuleBookName): Outcome<Declaration> {
   const found = ruleFor(nutrient, book);
   if (!found.ok) return found;
   const amount = dec(value);
@@ -38,19 +39,19 @@ export function declare(nutrient: Nutrient, value: DecimalInput, book: RuleBookN
   }
   const rule = found.value;
   const [text = "0", ...others] = declarations(amount, rule);
-  return answer({ text, unit: rule.unit, others, rule });
+  return answer({ text, unit: nutrients[nutrient].unit, others, rule });
 }
 
-/** Finds the rounding rule of a nutrient. Problems: `label.no-rule`. */
-export function ruleFor(nutrient: Nutrient, book: RuleBookName): Outcome<RoundingRule> {
-  const rule = ruleBooks[book].rules.find((one) => one.nutrient === nutrient);
+/** Finds the line of a label with the rounding rule of a nutrient. Problems: `label.no-rule`. */
+export function ruleFor(nutrient: NutrientName, book: RuleBookName): Outcome<LabelLine> {
+  const rule = lineOf(nutrient, book);
   if (rule !== undefined) return answer(rule);
-  const known = ruleBooks[book].rules.map((one) => one.nutrient);
+  const known = nutrientNames.filter((one) => lineOf(one, book) !== undefined);
   return refuse(problem("label.no-rule", [], { nutrient, book, known }));
 }
 
 /** All that may be printed for a value, the usual one first. */
-function declarations(value: Decimal, rule: RoundingRule): readonly string[] {
+function declarations(value: Decimal, rule: LabelLine): readonly string[] {
   const { bands } = rule;
   const band = bands.findLast((one) => reaches(one, value)) ?? bands[0];
   if (band === undefined) return [];
@@ -62,7 +63,7 @@ function declarations(value: Decimal, rule: RoundingRule): readonly string[] {
 }
 
 /** A rounded value is printed with the places of the band it has come to lie in: 9.96 g becomes 10, not 10.0. */
-function printedText(value: Decimal, { bands }: RoundingRule): string {
+function printedText(value: Decimal, { bands }: LabelLine): string {
   if (value.isZero()) return "0";
   return fixedText(value, Math.max(value.decimalPlaces(), placesAt(value, bands)));
 }
@@ -94,7 +95,7 @@ export interface Interval {
  * Problems: `label.no-rule`, `label.unreadable`, `label.not-by-the-book`.
  * @example impliedBy("protein", "4", "US") // => { ok: true, value: { low: "3.5", lowIncluded: true, high: "4.5", highIncluded: false }, notes: [] }
  */
-export function impliedBy(nutrient: Nutrient, printed: string, book: RuleBookName): Outcome<Interval> {
+export function impliedBy(nutrient: NutrientName, printed: string, book: RuleBookName): Outcome<Interval> {
   const found = ruleFor(nutrient, book);
   if (!found.ok) return found;
   const { bands } = found.value;

@@ -1,3 +1,4 @@
+import { known } from "../chemistry/salts/record.ts";
 import { type Figure, worked } from "../figure/figure.ts";
 import { answer, type Note, type Outcome, type Problem, problem, refuse } from "../figure/problem.ts";
 import {
@@ -22,7 +23,8 @@ import {
   withMiddle,
 } from "./label-range.ts";
 import { flourFactor, labelFactor } from "./nitrogen.ts";
-import { japanTolerances, type RuleBookName, ruleBooks } from "./rounding-rules.ts";
+import { nutrients } from "./nutrients.ts";
+import { type RuleBookName, ruleBooks } from "./rounding-rules.ts";
 
 /** The protein line of a nutrition label. */
 export interface ProteinLabel {
@@ -162,7 +164,7 @@ function halfLastDigit(printed: DecimalText): Decimal {
 function withinTolerance(printed: string, implied: Interval, serving: DecimalText): Interval {
   const declared = /\d+(?:\.\d+)?|\.\d+/u.exec(printed)?.[0] ?? "0";
   const perHundred = dec(declared).times(HUNDRED).div(serving);
-  const tolerance = japanTolerances.findLast(({ nutrient, from }) => nutrient === "protein" && perHundred.gte(from));
+  const tolerance = known(nutrients.protein.tolerance)?.findLast(({ from }) => perHundred.gte(from));
   if (tolerance === undefined) return implied;
   const { allowed } = tolerance;
   const slack =

@@ -2,6 +2,7 @@ import type { Composition } from "../chemistry/composition.ts";
 import type { Source } from "../figure/source.ts";
 import type { DecimalText } from "../number/decimal.ts";
 import type { Allergen } from "./allergen.ts";
+import type { NutrientFigure } from "./nutrients.ts";
 
 /** What a material is used as. */
 export type MaterialKind =
@@ -16,8 +17,11 @@ export type MaterialKind =
   | "water"
   | "other";
 
-/** An ingredient with its composition per 100 g as is. Percentages are percent of the material as it comes. */
-export interface Material {
+/**
+ * An ingredient with its composition per 100 g as is. Percentages are percent of the material as it comes; its nutrients
+ * are each in its unit, and carbohydrate is with the fibre in it.
+ */
+export interface Material extends Readonly<Partial<Record<NutrientFigure, DecimalText>>> {
   /** Stable and unique: `usda 20083`, `mext 01020`, `salt sodium-carbonate`. */
   readonly key: string;
   /** Short plain name, unique in the catalogue: `bread flour`. */
@@ -32,16 +36,6 @@ export interface Material {
   readonly protein?: Protein;
   /** %, as is. */
   readonly ash?: DecimalText;
-  /** %, as is. */
-  readonly fat?: DecimalText;
-  /** %, as is, by difference and so with the fibre in it. */
-  readonly carbohydrate?: DecimalText;
-  /** %, as is. */
-  readonly fibre?: DecimalText;
-  /** mg per 100 g. */
-  readonly sodium?: DecimalText;
-  /** mg per 100 g. */
-  readonly potassium?: DecimalText;
   /** kcal per 100 g as printed. */
   readonly energy?: DecimalText;
   /** kcal per g that the table worked the energy out with. */

@@ -20,6 +20,7 @@ import type { Material, MaterialKind } from "./material.ts";
 import { onMoisture } from "./moisture.ts";
 import { plainName } from "./nearest.ts";
 import { flourFactor, labelFactor } from "./nitrogen.ts";
+import { type NutrientFigure, nutrients, ofStated } from "./nutrients.ts";
 import type { RecordedFigures } from "./recorded.ts";
 import type { MaterialFigures } from "./schema.ts";
 import { type DoseBeside, severalOf, severalProblem } from "./several.ts";
@@ -61,11 +62,6 @@ export interface KitchenMaterial extends Material {
   /** Where the nutrients come from that the kitchen states; the others are those of the table. */
   readonly nutrientSources?: Readonly<Partial<Record<NutrientFigure, Source>>>;
 }
-
-const nutrientFigures = ["fat", "carbohydrate", "fibre", "sodium", "potassium"] as const;
-
-/** What is stated of a food beside its water, protein and ash. */
-export type NutrientFigure = (typeof nutrientFigures)[number];
 
 /** A kitchen's own materials by name. */
 export type OwnMaterials = Readonly<Record<string, MaterialFigures>>;
@@ -202,11 +198,9 @@ function overlay(
     stated: { ...before?.stated, ...(protein && { protein }), ...(ash && { ash }) },
     ...(protein && { protein: { value: asIs(protein, moisture), ...(factor && { nitrogenFactor: factor }) } }),
     ...(ash && { ash: asIs(ash, moisture) }),
-    ...(figures.fat && { fat: figures.fat.value }),
-    ...(figures.carbohydrate && { carbohydrate: figures.carbohydrate.value }),
-    ...(figures.fibre && { fibre: figures.fibre.value }),
-    ...(figures.sodium && { sodium: decimalText(dec(figures.sodium.value).times(1000)) }),
-    ...(figures.potassium && { potassium: decimalText(dec(figures.potassium.value).times(1000)) }),
+    ...ofStated(figures, ({ value }, name) =>
+      nutrients[name].unit === "mg" ? decimalText(dec(value).times(1000)) : value,
+    ),
     ...(figures.price && { price: figures.price }),
     ...(figures.stock && { stock: figures.stock }),
     ...(figures.recorded && { recorded: figures.recorded }),
@@ -227,7 +221,7 @@ function overlay(
     wholegrain: figures.wholegrain ?? before?.wholegrain ?? false,
     allergens: figures.allergens ?? before?.allergens ?? [],
     allergensKnown: figures.allergens !== undefined || (before?.allergensKnown ?? false),
-    nutrientSources: { ...start.nutrientSources, ...statedNutrients(figures, source) },
+    nutrientSources: { ...start.nutrientSources, ...ofStated(figures, () => source) },
     figureSources: {
       moisture: assumed ? assumedMoisture.source : figures.moisture ? source : (sources?.moisture ?? source),
       protein: replaced ? source : (sources?.protein ?? source),
@@ -287,11 +281,6 @@ function ofLabel(labelled: ProteinOfLabel | undefined): Stated | undefined {
   return labelled && { value: labelled.value, basis: { kind: "as is" } };
 }
 
-function statedNutrients(figures: MaterialFigures, source: Source): Partial<Record<NutrientFigure, Source>> {
-  const stated = nutrientFigures.filter((name) => figures[name] !== undefined);
-  return Object.fromEntries(stated.map((name) => [name, source]));
-}
-
 function restated(quantity: Quantity | undefined, basis: MoistureBasis): Stated | undefined {
   return quantity && { value: quantity.value, basis };
 }
@@ -323,10 +312,7 @@ function whatStays(before: KitchenMaterial, figures: MaterialFigures, moisture: 
     ...rest
   } = before;
   const { carbohydrate: _carbohydrate, ...besides } = nutrientSources;
-  const asDamp = nutrientFigures.flatMap((name) => {
-    const value = before[name];
-    return value === undefined ? [] : [[name, asIs(held(value, before, moisture), moisture)] as const];
-  });
+  const asDamp = ofStated(before, (value) => asIs(held(value, before, moisture), moisture));
   const measured = [
     figures.moisture,
     figures.protein,
@@ -338,7 +324,7 @@ function whatStays(before: KitchenMaterial, figures: MaterialFigures, moisture: 
   const replaced = measured.some((figure) => figure !== undefined);
   return {
     ...rest,
-    ...Object.fromEntries(asDamp),
+    ...asDamp,
     nutrientSources: replaced ? besides : nutrientSources,
     ...(spread && !replaced && { spread }),
     ...(energy !== undefined && !replaced && { energy }),

@@ -15,6 +15,7 @@ import {
   written,
 } from "./fields.ts";
 import { ownMachinesSchema } from "./machine-schema.ts";
+import { eachStated, nutrients } from "./nutrients.ts";
 import { recordedSchema } from "./recorded.ts";
 import { moduli, readModulus } from "./strength-text.ts";
 
@@ -139,6 +140,13 @@ const toastedSchema = z.lazy(() =>
     }),
 );
 
+const nutrientFields = eachStated((name, { description, example }) =>
+  (nutrients[name].unit === "g"
+    ? shareField(description, [example])
+    : quantityField(["mass"], description, [example], { least: "0", words: "zero or more" })
+  ).optional(),
+);
+
 /** Figures of a material, as a certificate, a label or the kitchen states them. */
 export const materialFiguresSchema = z
   .strictObject({
@@ -164,17 +172,7 @@ export const materialFiguresSchema = z
     ...doubtFields,
     toasted: toastedSchema.optional(),
     recorded: recordedSchema.optional(),
-    fat: shareField("Fat, % as is", ["1.2 %"]).optional(),
-    carbohydrate: shareField("Carbohydrate with fibre, % as is", ["72 %"]).optional(),
-    fibre: shareField("Dietary fibre, % as is", ["2.4 %"]).optional(),
-    sodium: quantityField(["mass"], "Sodium in 100 g as is", ["2 mg"], {
-      least: "0",
-      words: "zero or more",
-    }).optional(),
-    potassium: quantityField(["mass"], "Potassium in 100 g as is", ["110 mg"], {
-      least: "0",
-      words: "zero or more",
-    }).optional(),
+    ...nutrientFields,
     glutenForming: z.boolean().optional().meta({
       description: "Whether its protein forms gluten, as that of wheat does; true for kinds flour and gluten",
     }),

@@ -12,7 +12,7 @@ import { figureCell, shownGrouped, words } from "./show.ts";
 /** Tells what a noodle contains, what a label would print, and its allergens by the list of a place. */
 export function nutritionReport(formula: Formula, nutrition: Nutrition, notes: readonly Note[]): Report {
   const { rules, bowl, gain, otherProtein, declared, allergens } = nutrition;
-  const per = ruleBooks[rules.book].per === "serving" ? "a bowl" : "100 g";
+  const per = ruleBooks[rules].per === "serving" ? "a bowl" : "100 g";
   return report({
     command: "nutrition",
     title: formula.name,
@@ -24,7 +24,7 @@ export function nutritionReport(formula: Formula, nutrition: Nutrition, notes: r
       }),
       section(
         "declared",
-        `As the rules of ${placeNames[rules.book]} round it, for ${per}`,
+        `As the rules of ${placeNames[rules]} round it, for ${per}`,
         declaredTable(declared.raw, declared.cooked),
       ),
       allergenListSection(allergens),
