@@ -1,4 +1,4 @@
-import { type Noodle, type Problem, readNoodleData } from "@noodlewright/core";
+import type { Noodle, Problem } from "@noodlewright/core";
 import { type Figure, graphOf, type Path, pathText } from "@noodlewright/core/figure";
 import { createContext } from "preact";
 import { useCallback, useContext, useEffect, useMemo, useRef, useState } from "preact/hooks";
@@ -59,11 +59,8 @@ interface History {
 export function useNewBench(data: PageData): Bench {
   const [history, setHistory] = useState<History>(() => ({ state: remembered(data.key) ?? freshState, past: [] }));
   const { state } = history;
-  const written = useMemo(() => {
-    const reading = readNoodleData(data.spec, { units: data.units });
-    return reading.ok ? reading.value : undefined;
-  }, [data]);
   const before = useMemo(() => workOut(data, freshState), [data]);
+  const written = before.noodle;
   const [worked, setWorked] = useState(() => ({
     state,
     today: state.entries.length === 0 ? before : workOut(data, state, written),

@@ -71,10 +71,19 @@ export function workOut(data: PageData, state: State, written?: Noodle): Today {
   return {
     spec,
     noodle,
-    batch,
+    batch: { ...batch, report: kept(batch.report) },
     ...(water?.ok && { water }),
     items: itemsOf(batch.value, water?.ok ? water.value : undefined),
     problems: water?.ok === false ? water.problems : [],
+  };
+}
+
+/** The same work, done when it is first asked for. */
+function kept<T>(work: () => T): () => T {
+  let done: { readonly value: T } | undefined;
+  return () => {
+    done ??= { value: work() };
+    return done.value;
   };
 }
 
