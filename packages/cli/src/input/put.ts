@@ -26,6 +26,12 @@ export function valueAt(data: unknown, path: Path): unknown {
   }, data);
 }
 
+/** The words at a place of plain data; none where something else stands there. */
+export function textAt(data: unknown, path: Path): string {
+  const value = valueAt(data, path);
+  return typeof value === "string" ? value : "";
+}
+
 /** Plain data with a value at a place; sections on the way are made where they are missing. */
 function put(data: unknown, [key, ...rest]: Path, value: unknown): unknown {
   if (key === undefined) return value;

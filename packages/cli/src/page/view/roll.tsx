@@ -1,6 +1,6 @@
 import { askDay, askSheet, told } from "@noodlewright/core";
 import { useEffect, useMemo, useState } from "preact/hooks";
-import { valueAt } from "../../input/put.ts";
+import { textAt, valueAt } from "../../input/put.ts";
 import { useBench } from "../bench.ts";
 import { splitQuantity } from "../state.ts";
 import { timeOf } from "../take-along.ts";
@@ -36,7 +36,7 @@ export function RollPart() {
             <input
               id="serve"
               type="time"
-              value={String(valueAt(today.spec, ["plan", "serve"]) ?? "")}
+              value={textAt(today.spec, ["plan", "serve"])}
               onInput={({ currentTarget: { value } }) => enter({ path: ["plan", "serve"], text: value, unit: "" })}
             />
           </div>

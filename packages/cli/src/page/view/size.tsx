@@ -1,5 +1,5 @@
 import { useState } from "preact/hooks";
-import { isSection, valueAt } from "../../input/put.ts";
+import { isSection, textAt, valueAt } from "../../input/put.ts";
 import { useBench } from "../bench.ts";
 import { words } from "../words.ts";
 import { Field, Figures, Part } from "./parts.tsx";
@@ -27,7 +27,7 @@ export function SizePart() {
   const [chosen, choose] = useState<Way>(stated ?? "bowls");
   const others = ways.filter((way) => way !== chosen).flatMap((way) => pathsOf[way]);
   const names = today.noodle?.formula.lines.map(({ name }) => name) ?? [];
-  const have = String(valueAt(today.spec, ["batch", "have", "name"]) ?? "");
+  const have = textAt(today.spec, ["batch", "have", "name"]);
   const portion = isSection(batch) && batch["cookedWeight"] !== undefined ? "cookedWeight" : "rawWeight";
   const graphs = today.batch ? [today.batch.value.graph] : [];
   const target = today.batch?.value.target;

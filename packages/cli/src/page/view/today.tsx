@@ -1,7 +1,7 @@
 import { listSalts } from "@noodlewright/core";
 import { type Figure, type graphOf, shownValue } from "@noodlewright/core/figure";
 import { printable } from "@noodlewright/core/render";
-import { isSection, valueAt } from "../../input/put.ts";
+import { isSection, textAt, valueAt } from "../../input/put.ts";
 import { useBench } from "../bench.ts";
 import { entryAt } from "../state.ts";
 import { keptWater, type Today } from "../today.ts";
@@ -109,7 +109,7 @@ function Product({ name, path }: { readonly name: string; readonly path: readonl
   const id = `product-${path.join("-")}`;
   return (
     <div class="field">
-      <label for={id}>{words.today.product(printable(String(valueAt(data.spec, [...path, "name"]) ?? name)))}</label>
+      <label for={id}>{words.today.product(printable(textAt(data.spec, [...path, "name"]) || name))}</label>
       <select
         id={id}
         value={entry?.text ?? written ?? ""}
