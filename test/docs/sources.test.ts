@@ -20,8 +20,8 @@ type Held = Readonly<Record<string, unknown>>;
 /** Every module, which hands over its constants when it has run. */
 const openModules: Plugin = {
   name: "open modules",
-  setup: ({ onLoad }) =>
-    onLoad({ filter: /\/core\/src\/.*\.ts$/ }, ({ path }) => {
+  setup: (bundler) =>
+    bundler.onLoad({ filter: /\/core\/src\/.*\.ts$/ }, ({ path }) => {
       const file = path.slice(folder.length);
       const text = readFileSync(path, "utf8");
       const names = [...text.matchAll(/^(?:export )?const (\w+)\b/gmu)].map(([, name]) => name);
