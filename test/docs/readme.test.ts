@@ -20,7 +20,9 @@ class Bench {
   shownBy(command: string): string {
     const [program, ...args] = splitWords(command);
     expect(program).toBe("noodlewright");
-    const { stdout, stderr } = runBuilt(args, { cwd: this.#folder });
+    const { status, stdout, stderr } = runBuilt(args, { cwd: this.#folder });
+    // A flag or a spec that is no longer right would otherwise be shown as it is.
+    expect(status === 2, stderr).toBe(command.includes("wrong-on-purpose"));
     return (stdout + stderr).replaceAll("\r\n", "\n");
   }
 
