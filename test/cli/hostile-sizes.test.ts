@@ -34,7 +34,7 @@ const rows: readonly {
     what: "thousands of names on the shelf, none of them known",
     command: "blend",
     content: `${plain}wanted: { protein: 11 % }\nshelf:\n${lines(3900, (index) => `  flower name ${index} bread: {}`)}`,
-    codes: ["spec.size"],
+    codes: ["shelf.too-many"],
     count: 1,
   },
   {

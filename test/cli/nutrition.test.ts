@@ -83,8 +83,8 @@ describe("noodlewright nutrition", () => {
   });
 
   test.each([
-    [["--rules", "UK"], 'Choices: "US", "EU", "JP"'],
-    [["--jurisdiction", "FR"], "Choices"],
+    [["--rules", "UK"], 'takes US, EU, JP, and not "UK"'],
+    [["--jurisdiction", "FR"], "--jurisdiction takes US"],
     [["--cook-gain", "much"], "--cook-gain"],
     [["--cooked-weight", "230"], "add the unit"],
   ] as const)("%s is refused", (flags, words) => {

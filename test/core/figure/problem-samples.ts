@@ -89,6 +89,8 @@ export const samples: Readonly<Record<Code, Sample>> = {
     `readKitchenFile({ materials: { lye: { solution: { salts: { K2CO3: 1 }, strength: "30 °Bé", modulus: 140 } } } })`,
   ],
   "spec.too-deep": ["", `readSpec({ ...noodle, notes: JSON.parse("[".repeat(30) + "]".repeat(30)) })`],
+  "spec.too-large": ["", `readSpec({ ...noodle, flours: Array.from({ length: 20000 }, () => ({})) })`],
+  "spec.not-data": ["notes", `readSpec({ ...noodle, notes: new Uint8Array(4) })`],
   "spec.choice": ["mixer.of", `readSpec({ ...noodle, mixer: { largest: "1 kg", of: "dow" } })`],
   "spec.size": ["name", `readSpec({ ...noodle, name: " " })`],
   "spec.missing": ["water", `readSpec({ ...noodle, water: undefined })`],

@@ -99,3 +99,39 @@ describe("the notes of an answer", () => {
     );
   });
 });
+
+describe("what is no spec", () => {
+  const spec = { name: "plain", flours: [{ name: "bread flour", amount: "100 %" }], water: { added: "36 %" } };
+  const codes = (data: unknown) => {
+    const reading = readNoodleData(data);
+    return reading.ok ? [] : [...new Set(reading.problems.map(({ code }) => code))];
+  };
+
+  test.each([
+    ["null", null, "spec.type"],
+    ["nothing", undefined, "spec.missing"],
+    ["a whole number without end", 10n, "spec.type"],
+    ["bytes", { ...spec, notes: new Uint8Array(1_000_000) }, "spec.not-data"],
+    ["a list of a million", { ...spec, flours: Array.from({ length: 1_000_000 }) }, "spec.too-large"],
+    ["many keys", Object.fromEntries(Array.from({ length: 50_000 }, (_, index) => [`k${index}`, 1])), "spec.too-large"],
+    ["a prototype", JSON.parse('{ "materials": { "__proto__": { "moisture": "14 %" } } }'), "spec.unknown-key"],
+    [
+      "data that throws",
+      {
+        get name(): string {
+          throw new Error("no");
+        },
+      },
+      "spec.not-data",
+    ],
+  ])("%s is told as a problem", (_, data, code) => {
+    expect(codes(data)).toContain(code);
+  });
+
+  test("no answer can change the catalogue for the next noodle", () => {
+    const reading = readNoodleData(spec);
+    if (!reading.ok) throw new Error("no noodle");
+    const { material } = reading.value.formula.lines[0] ?? {};
+    expect(() => Object.assign(material?.source ?? {}, { cite: "changed" })).toThrow(TypeError);
+  });
+});

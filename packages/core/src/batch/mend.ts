@@ -7,7 +7,16 @@ import { mixFlours } from "../formula/blend.ts";
 import type { Formula } from "../formula/formula.ts";
 import { massField } from "../materials/fields.ts";
 import { nearestNames } from "../materials/nearest.ts";
-import { type Decimal, dec, fixedText, roundToDivision, sum, ZERO } from "../number/decimal.ts";
+import {
+  type Decimal,
+  type DecimalText,
+  dec,
+  decimalText,
+  fixedText,
+  roundToDivision,
+  sum,
+  ZERO,
+} from "../number/decimal.ts";
 import type { Spec } from "../spec/spec.ts";
 import { type Delivered, linesAsWeighed, waterOfLines } from "./as-weighed.ts";
 import type { Batch } from "./batch.ts";
@@ -32,7 +41,8 @@ export interface MendedLine {
   readonly total: Figure;
   /** The scale for what is added. */
   readonly scale: string;
-  readonly division: Decimal;
+  /** g */
+  readonly division: DecimalText;
 }
 
 /** One figure: by the formula, as the load stands, and as it is mended. */
@@ -220,7 +230,7 @@ function mended({ line, already, isShort }: InBowl, times: Figure, scales: reado
     from: { already, add },
     sources: [massBalance],
   });
-  return { name, planned: line, already, add, total, scale: scale.name, division: scale.division };
+  return { name, planned: line, already, add, total, scale: scale.name, division: decimalText(scale.division) };
 }
 
 function yieldOf({ target }: Batch, dough: Figure): Pick<Mended, "strands" | "bowls"> {

@@ -7,7 +7,11 @@ export interface Told extends Sentences {
   readonly kind: Entry<never>["kind"];
 }
 
-/** What tells the problems of a catalogue. */
+/**
+ * What tells the problems of a catalogue.
+ *
+ * @example telling({ "a.none": input(() => ({ found: "none", expected: "some", advice: "add one" })) })({ code: "a.none", path: [], facts: {} }).advice // => "add one"
+ */
 export function telling<Facts>(catalogue: { readonly [Code in keyof Facts]: Entry<Facts[Code]> }) {
   return <Code extends keyof Facts>({ code, path, facts }: ProblemIn<Facts, Code>): Told => {
     const { kind, say } = catalogue[code];

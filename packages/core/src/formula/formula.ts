@@ -127,7 +127,7 @@ const mostNames = 60;
 /** Names that stand for nothing, looked up entry by entry, so that one unreadable entry does not hide the others. */
 function nameProblems(input: unknown, own: OwnMaterials): readonly Problem[] {
   return (["flours", "alkali", "ingredients"] as const).flatMap((key) => {
-    const list = (input as Readonly<Record<string, unknown>>)[key];
+    const list = typeof input === "object" && input !== null ? (input as Readonly<Record<string, unknown>>)[key] : [];
     if (!Array.isArray(list)) return [];
     return list.slice(0, mostNames).flatMap((entry: unknown, index): readonly Problem[] => {
       const named = namedEntrySchema.safeParse(entry);

@@ -24,6 +24,8 @@ export function askBlend({ spec, formula, kitchen, notes: before }: Noodle): Ans
  * how that moves with them. Nothing where no blend was found; amounts that stay are left out.
  *
  * Problems: `write.masses`, `write.new-flour`.
+ *
+ * @example blendAmounts(example("school-barley-noodle"), askBlend(example("school-barley-noodle")).value).problems[0].code // => "write.new-flour"
  */
 export function blendAmounts({ spec }: Noodle, { answer: found, water }: SpecBlend): Outcome<readonly FoundAmount[]> {
   const [blend] = found.kind === "found" ? found.blends : [];

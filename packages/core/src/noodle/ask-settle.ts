@@ -12,7 +12,11 @@ export interface SettledNoodle {
   readonly checks: readonly WantedCheck[];
 }
 
-/** Whether all is met that a spec wants. */
+/**
+ * Whether all is met that a spec wants.
+ *
+ * @example allMet(askSettle(example("friday-noodle")).value) // => true
+ */
 export function allMet({ checks }: SettledNoodle): boolean {
   return checks.every(({ holds }) => holds);
 }
@@ -20,6 +24,8 @@ export function allMet({ checks }: SettledNoodle): boolean {
 /**
  * The amounts that were found when the noodle was read, and all that its spec wants beside what it comes to. The cost of a
  * bowl is held against what is wanted where the spec states a batch.
+ *
+ * @example askSettle(example("friday-noodle")).value.found[0].text // => "41 %"
  */
 export function askSettle(noodle: Noodle): Answer<SettledNoodle> {
   const batch = plannedBatch(noodle);

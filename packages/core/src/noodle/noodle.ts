@@ -2,6 +2,7 @@ import { type Settled, settle, settledNotes } from "../explore/settle.ts";
 import { answer, type Note, type Outcome } from "../figure/problem.ts";
 import { type Formula, formulaOf } from "../formula/formula.ts";
 import type { UnitSystem } from "../report/show.ts";
+import { plainData } from "../spec/plain-data.ts";
 import type { Kitchen } from "../spec/read-spec.ts";
 import type { Spec, SpecInput } from "../spec/spec.ts";
 
@@ -82,9 +83,12 @@ export function readNoodle(spec: SpecInput, wishes: ReadingWishes = {}): Outcome
  * @example readNoodleData({ nme: 3 }).problems[0].code // => "spec.missing"
  */
 export function readNoodleData(
-  data: unknown,
+  input: unknown,
   { kitchens = [], units = "metric" }: ReadingWishes = {},
 ): Outcome<Noodle> {
+  const plain = plainData(input);
+  if (!plain.ok) return plain;
+  const data = plain.value;
   const kitchen: Kitchen = {
     materials: Object.fromEntries(kitchens.flatMap(({ materials }) => Object.entries(materials))),
     machines: Object.fromEntries(kitchens.flatMap(({ machines }) => Object.entries(machines))),

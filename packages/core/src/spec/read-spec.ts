@@ -6,6 +6,7 @@ import { nearestNames } from "../materials/nearest.ts";
 import type { OwnMaterials } from "../materials/own.ts";
 import { recordedMeant } from "../materials/recorded.ts";
 import { kitchenFileSchema, kitchenMaterialsSchema } from "../materials/schema.ts";
+import { plainData } from "./plain-data.ts";
 import { type Spec, specSchema } from "./spec.ts";
 import { describeAt, inner, optionsOf, schemaAt } from "./walk.ts";
 
@@ -18,9 +19,8 @@ import { describeAt, inner, optionsOf, schemaAt } from "./walk.ts";
  * @example readSpec({ name: "plain", flours: [{ name: "bread flour", amount: "100 %" }], water: { added: "36 %" } }).value.water.added.value // => "36"
  */
 export function readSpec(input: unknown): Outcome<Spec> {
-  const problems = tooDeep(input);
-  if (problems !== undefined) return refuse(problems);
-  return readBy(specSchema, input);
+  const data = plainData(input);
+  return data.ok ? readBy(specSchema, data.value) : data;
 }
 
 /** A kitchen's own materials and machines. */
@@ -37,11 +37,13 @@ export interface Kitchen {
  * @example readKitchenFile({ materials: { "own flour": { moisture: "13 %" } } }).value.materials["own flour"].moisture.value // => "13"
  */
 export function readKitchenFile(input: unknown, only?: "materials"): Outcome<Kitchen> {
+  const data = plainData(input);
+  if (!data.ok) return data;
   if (only === "materials") {
-    const outcome = readBy(kitchenMaterialsSchema, input);
+    const outcome = readBy(kitchenMaterialsSchema, data.value);
     return outcome.ok ? answer({ materials: outcome.value.materials ?? {}, machines: {} }) : outcome;
   }
-  const outcome = readBy(kitchenFileSchema, input);
+  const outcome = readBy(kitchenFileSchema, data.value);
   if (!outcome.ok) return outcome;
   const { materials = {}, machines = {} } = outcome.value;
   return answer({ materials, machines });
@@ -67,15 +69,6 @@ export function readBy<Schema extends z.ZodType>(schema: Schema, input: unknown)
   const outcome = schema.safeParse(input, { reportInput: true, jitless: true });
   if (outcome.success) return answer(outcome.data);
   return refuse(...outcome.error.issues.flatMap((issue) => toProblems(issue, schema)));
-}
-
-function tooDeep(input: unknown): Problem | undefined {
-  const deep = (value: unknown, depth: number): boolean =>
-    typeof value === "object" &&
-    value !== null &&
-    (depth > 20 || Object.values(value).some((inner) => deep(inner, depth + 1)));
-  if (!deep(input, 0)) return undefined;
-  return problem("spec.too-deep", [], {});
 }
 
 function toProblems(issue: z.core.$ZodIssue, schema: z.ZodType): readonly Problem[] {

@@ -26,12 +26,20 @@ export type Counts<Names extends string> = Readonly<Record<Names, number>>;
 /** No facts at all: the code says it. */
 export type NoFacts = Readonly<Record<string, never>>;
 
-/** A problem with what the spec says. */
+/**
+ * A problem with what the spec says.
+ *
+ * @example input(({ name }) => ({ found: name, expected: "flour", advice: "name one" })).kind // => "input"
+ */
 export function input<Facts = NoFacts>(say: Entry<Facts>["say"]): Entry<Facts> {
   return { kind: "input", say };
 }
 
-/** A question that has no answer. */
+/**
+ * A question that has no answer.
+ *
+ * @example noAnswer(() => ({ found: "0 g", expected: "some", advice: "ask for more" })).kind // => "no-answer"
+ */
 export function noAnswer<Facts = NoFacts>(say: Entry<Facts>["say"]): Entry<Facts> {
   return { kind: "no-answer", say };
 }

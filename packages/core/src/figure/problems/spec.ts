@@ -23,6 +23,16 @@ export const spec = {
     expected: "at most 20 levels",
     advice: "write a spec by its schema",
   })),
+  "spec.too-large": input(({ most }: Counts<"most">) => ({
+    found: "a spec of many thousand values",
+    expected: `at most ${most} values`,
+    advice: "leave out what this noodle does not use",
+  })),
+  "spec.not-data": input(() => ({
+    found: "something that is not plain data",
+    expected: "texts, numbers, yes or no, lists and keys with values",
+    advice: "hand over what a YAML or JSON file holds",
+  })),
   "spec.choice": input(({ written, choices, nearest }: Texts<"written"> & Lists<"choices" | "nearest">) => ({
     found: written,
     expected: `one of: ${choices.join(", ")}`,
