@@ -39,6 +39,11 @@ describe("without a terminal", () => {
     expect(text).toContain("#   bowls: 40");
   });
 
+  test("a line that is kept as a note is told", async () => {
+    const { stderr } = await newSpec(["--from", "-"], { input: `${handout}Method\nKnead.\nRest 30 min\n` });
+    expect(stderr).toContain("\nKept as a note: lines 7, 8\n");
+  });
+
   test("a flag answers what a formula leaves open, and the spec then loads", async () => {
     const { spec, stderr } = await newSpec(
       ["--from", "-", "--alkali", "Na2CO3 60 %, K2CO3 40 %", "--flour", "strong flour, protein 12 %", "--scale", "1 g"],

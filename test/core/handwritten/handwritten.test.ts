@@ -205,6 +205,7 @@ const samples: readonly Sample[] = [
     style: "a handout with headings, steps and a total",
     text: "# Harbour school noodles\nServes 4\nFor the dough:\n- 400 g plain flour\n- 1 egg (50 g)\n- 140 ml water\nTotal 590 g\nFor dusting:\n- 20 g potato starch\nDirections\n1. Mix 400 g flour with 140 ml water.",
     read: ["flours plain flour 400 g", "ingredients egg 50 g", "water water 139.7 g", "dusting potato starch 20 g"],
+    leftOut: [[11, "a step with an amount"]],
     remarks: ["140 ml of water at 20 °C"],
   },
   {
@@ -394,6 +395,83 @@ test("the title, the bowls and the steps are kept", () => {
     "Mix 10 min.\n",
     { bowls: 200, rawWeight: "130 g" },
   ]);
+});
+
+describe("nothing of a formula is lost without a word", () => {
+  const dough = "bread flour 1 kg\nwater 380 g";
+
+  test.each(["Process: mix and rest", "Method:", "Steps", "process. mix"])(
+    "below %j an ingredient with its amount stays one, and any other amount is listed",
+    (heading) => {
+      const { understood, notUnderstood, notes } = readHandwritten(
+        `${dough}\n${heading}\nsodium carbonate 5 g\nsalt 5 g\nadd 3 g turmeric\nRest 30 min`,
+      );
+      expect(understood.slice(2).map(({ part, amount }) => `${part} ${amount}`)).toEqual(["alkali 5 g", "salt 5 g"]);
+      expect(notUnderstood.map(({ line }) => line)).toEqual([6]);
+      const opening = heading.includes("mix") ? [heading] : [];
+      expect(notes.map(({ text }) => text)).toEqual([...opening, "add 3 g turmeric", "Rest 30 min"]);
+    },
+  );
+
+  test("an ingredient behind the word for the steps is read", () => {
+    const { understood } = readHandwritten(`${dough}\nProcess: salt 5 g`);
+    expect(understood.at(-1)).toMatchObject({ part: "salt", amount: "5 g" });
+  });
+
+  test.each([
+    "one egg",
+    "two eggs",
+    "an egg",
+    "pinch of salt",
+    "salt: pinch",
+    "some salt",
+    "a little salt",
+    "salt, a pinch",
+  ])("%j is asked about", (line) => {
+    const { questions, notes } = readHandwritten(`${dough}\n${line}`);
+    expect(questions).toMatchObject([{ line: 3, about: "amount" }]);
+    expect(notes).toEqual([]);
+  });
+
+  test.each(["Beat in one egg at the end", "Method: brush with egg white", "Salt:"])(
+    "%j names what is in no line of the formula, and is listed",
+    (line) => {
+      const { notUnderstood } = readHandwritten(`${dough}\n${line}`);
+      expect(notUnderstood).toMatchObject([{ line: 3, text: line, why: expect.stringMatching(/names (?:egg|salt)/u) }]);
+    },
+  );
+
+  test("a step that names what the formula has is a note, as it is written", () => {
+    const steps = ["mix flour and water ... fold", "../30 min", "Two passes, then one more"];
+    const { notUnderstood, notes, spec } = readHandwritten(`${dough}\nMethod\n${steps.join("\n")}`);
+    expect(notUnderstood).toEqual([]);
+    expect(notes).toEqual(steps.map((text, index) => ({ line: index + 4, text })));
+    expect(spec["notes"]).toBe(`${steps.join("\n")}\n`);
+  });
+});
+
+test.each([
+  ["1 ¼ cups water", "water", "1 1/4 cups may be 247.5 to 312.5"],
+  ["2 ½ tsp salt", "salt", "2 1/2 tsp may be"],
+])("a whole number before a fraction in one sign belongs to it: %s", (line, part, words) => {
+  const { questions } = readHandwritten(line);
+  expect(questions.find((one) => one.part === part)?.ask).toContain(words);
+});
+
+test.each(["1 ½ lb", "1½ lb", "１ ½ lb", "1 and ½ lb"])("%s is one pound and a half", (amount) => {
+  const { understood } = readHandwritten(`${amount} bread flour`);
+  expect(understood).toMatchObject([{ part: "flours", name: "bread flour", amount: "1 1/2 lb" }]);
+});
+
+test.each([
+  ["Grandma's lye noodles (serves 4)", "Grandma's lye noodles"],
+  ["Lye noodles (makes 4 bowls)", "Lye noodles"],
+  ["Lye noodles, 4 portions", "Lye noodles"],
+  ["Noodle 4 for 4 people", "Noodle 4"],
+  ["Lye noodles (for 4)", "Lye noodles"],
+])("the number of %j is how many bowls, and no grams", (title, name) => {
+  const { spec, yields, questions } = readHandwritten(`${title}\nbread flour 400 g\nwater 150 g`);
+  expect([spec["name"], yields, questions]).toEqual([name, { bowls: 4 }, []]);
 });
 
 test.each([

@@ -117,13 +117,15 @@ async function wishesOf(asked: Asked, io: Io): Promise<NewWishes | ExitStatus> {
 }
 
 /** What the cook still has to do, for standard error. */
-function openLines({ remarks, understood, notUnderstood, questions }: Handwritten): readonly string[] {
+function openLines({ remarks, understood, notUnderstood, notes, questions }: Handwritten): readonly string[] {
   const at = (line: number | undefined, text: string): string => (line === undefined ? text : `line ${line}: ${text}`);
   const said = [...remarks, ...understood.flatMap((one) => one.remarks.map((remark) => at(one.line, remark)))];
   const list = (heading: string, lines: readonly string[]): readonly string[] =>
     lines.length === 0 ? [] : [heading, ...lines.map((line) => `  - ${line}`)];
+  const kept = [...new Set(notes.map(({ line }) => line))];
   return [
     ...list("To know:", said),
+    ...(notes.length === 0 ? [] : [`Kept as a note: ${kept.length === 1 ? "line" : "lines"} ${kept.join(", ")}`]),
     ...list(
       "Not in the formula, for it was not understood:",
       notUnderstood.map((one) => at(one.line, `${one.text}: ${one.why}`)),

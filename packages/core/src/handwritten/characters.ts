@@ -26,7 +26,7 @@ export function plainLines(text: string): readonly WrittenLine[] {
 function plainLine(line: string): string {
   return line
     .slice(0, mostLetters)
-    .replace(/[¼-¾⅐-⅞]/gu, (sign) => ` ${sign.normalize("NFKC").replace("⁄", "/")} `)
+    .replace(/[^\S\t]?([¼-¾⅐-⅞])[^\S\t]?/gu, (_, sign: string) => ` ${sign.normalize("NFKC").replace("⁄", "/")} `)
     .normalize("NFKC")
     .replace(/⁄/gu, "/")
     .replace(/[‐‑‒–—―−〜]/gu, "–")
@@ -36,15 +36,34 @@ function plainLine(line: string): string {
     .replace(/、/gu, ", ")
     .replace(/[^\S\t]/gu, " ")
     .replace(/(?!\t)[\p{C}]/gu, "")
-    .replace(/\.{2,}/gu, " ")
     .replace(/ +(?=\t)|(?<=\t) +/gu, "")
     .replace(/(?<=\d) {2,}(?=\d)/gu, "\t")
     .replace(/ +/gu, " ")
+    .trim();
+}
+
+const measure =
+  "(?:(?:heaped|level|small|large|big|good|generous) )?(?:(?:tea|table)?spoon|cup|pinch|dash|handful|knob|pack|sachet|drop)";
+
+const countedMeasure = new RegExp(String.raw`(?<![\p{L}\p{N}])(?:an?|one) (?=${measure})`, "iu");
+/** A measure without a number, where an amount stands: `pinch of salt`, `salt: pinch`. */
+const bareMeasure = new RegExp(
+  String.raw`(?<=^\W*|[:=,\t–-] ?)(?=pinch(?!\p{L})|${measure}(?:s|ful|fuls)? of |(?:pinch|dash|handful|knob)$)`,
+  "iu",
+);
+
+/**
+ * A line for reading: without leading dots, with digits for the words that count a measure.
+ *
+ * @example inDigits("salt ..... a pinch") // => "salt 1 pinch"
+ */
+export function inDigits(line: string): string {
+  return line
+    .replace(/ ?\.{2,} ?/gu, " ")
+    .replace(/(?<=\d) (?:and|&|\+) (?=\d+\/\d)/giu, " ")
     .replace(/(?<!\p{L})half (?:an? )?(?=tea|table|tsp|tbsp|cup|spoon)/iu, "1/2 ")
     .replace(/(大さじ|小さじ|大匙|小匙|カップ) ?(\d+(?: ?\/ ?\d+)?)/gu, "$2 $1 ")
-    .replace(
-      /^(\W*)(?:an?|one) (?=(?:heaped |level )?(?:tea|table)?(?:spoon|cup|pinch|dash|handful|knob|pack|sachet|drop))/iu,
-      "$11 ",
-    )
+    .replace(countedMeasure, "1 ")
+    .replace(bareMeasure, "1 ")
     .trim();
 }

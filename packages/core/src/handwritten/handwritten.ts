@@ -7,6 +7,7 @@ import { mostLines, plainLines, type WrittenLine } from "./characters.ts";
 import { type Draft, type DraftEntry, draftData, draftText } from "./draft.ts";
 import { addedUp, type Part, type PlacedItem, placed } from "./entries.ts";
 import { type Item, ingredientsOf, type ReadLine, readLine } from "./line.ts";
+import { type Thing, thingsWithin } from "./things.ts";
 import { asked, withUnits } from "./units.ts";
 
 /** A line that became a part of the spec. */
@@ -28,6 +29,12 @@ export interface UnknownLine {
   readonly why: string;
 }
 
+/** A line that is kept as it is, in the notes of the spec. */
+export interface KeptNote {
+  readonly line: number;
+  readonly text: string;
+}
+
 /** What the cook has to answer. Its place in the spec is left open, so that the spec is refused until it is filled in. */
 export interface OpenQuestion {
   /** The line it is about; none where something is missing from the whole. */
@@ -43,6 +50,8 @@ export interface OpenQuestion {
 export interface Handwritten {
   readonly understood: readonly UnderstoodLine[];
   readonly notUnderstood: readonly UnknownLine[];
+  /** Lines that are in the notes of the spec; what of them may belong in the formula is in `notUnderstood` too. */
+  readonly notes: readonly KeptNote[];
   readonly questions: readonly OpenQuestion[];
   /** What holds for the whole formula, such as what its bare numbers count. */
   readonly remarks: readonly string[];
@@ -89,6 +98,7 @@ export function readHandwritten(text: string, wishes: HandwrittenWishes = {}): H
   return {
     understood: merged.filter(({ ask }) => ask === undefined).map(understoodLine),
     notUnderstood: sorted.leftOut,
+    notes: sorted.notes,
     questions: [...open, ...missing, ...beyond],
     remarks,
     ...(sorted.yields && { yields: sorted.yields }),
@@ -118,7 +128,7 @@ interface Sorted {
   readonly title: string | undefined;
   readonly placed: readonly PlacedItem[];
   readonly leftOut: readonly UnknownLine[];
-  readonly notes: readonly string[];
+  readonly notes: readonly KeptNote[];
   readonly yields?: Handwritten["yields"];
 }
 
@@ -129,7 +139,12 @@ function sortLines(lines: readonly NumberedLine[]): Sorted {
   let yields: Handwritten["yields"];
   const items: PlacedItem[] = [];
   const leftOut: UnknownLine[] = [];
-  const notes: string[] = [];
+  const notes: KeptNote[] = [];
+  const beside: WrittenLine[] = [];
+  const note = (line: WrittenLine): void => {
+    notes.push({ line: line.number, text: line.text });
+    beside.push(line);
+  };
   const beforeAll = (): boolean => items.length === 0 && leftOut.length === 0;
   for (const { line, read } of lines) {
     if (read.kind === "heading") section = read.part;
@@ -143,9 +158,16 @@ function sortLines(lines: readonly NumberedLine[]): Sorted {
       yields ??= { bowls: Number(read.bowls), ...(read.each !== undefined && { rawWeight: read.each }) };
       continue;
     }
+    if (read.kind === "heading") beside.push(line);
     if (read.kind === "heading" || read.kind === "total") continue;
-    if (read.kind === "note" || section === "method") {
-      notes.push(line.text);
+    if (read.kind === "note") {
+      if (read.opensSteps) section = "method";
+      note(line);
+      continue;
+    }
+    if (section === "method" && isStep(read)) {
+      if (!isBare(read)) leftOut.push({ line: line.number, text: line.text, why: ofStep });
+      note(line);
       continue;
     }
     if (read.kind === "amount") {
@@ -156,17 +178,55 @@ function sortLines(lines: readonly NumberedLine[]): Sorted {
     if ("why" in one) leftOut.push({ line: line.number, text: line.text, why: one.why });
     else items.push(one);
   }
+  const listed = new Set(leftOut.map(({ line }) => line));
+  leftOut.push(
+    ...namedOnly(
+      beside.filter(({ number }) => !listed.has(number)),
+      items,
+    ),
+  );
+  leftOut.sort((one, other) => one.line - other.line);
   return { title, placed: items, leftOut, notes, ...(yields && { yields }) };
 }
 
+const ofStep = "a step with an amount: what of it belongs in the formula, write on a line of its own";
+
+/** Under the heading of the steps, a known name with an amount is an ingredient, and all else a step. */
+function isStep(read: Extract<ReadLine, { readonly kind: "item" | "amount" }>): boolean {
+  return read.kind === "amount" || read.amounts.length === 0 || (read.thing.is === "unknown" && !read.thing.alkali);
+}
+
+/** The lines without an amount that name what is in no line of the formula. */
+function namedOnly(lines: readonly WrittenLine[], items: readonly PlacedItem[]): readonly UnknownLine[] {
+  return lines.flatMap(({ number, text }) => {
+    const names = thingsWithin(text).flatMap((thing) => (isAmong(items, thing) ? [] : [nameOfThing(thing)]));
+    if (names.length === 0) return [];
+    const why = `it names ${[...new Set(names)].join(", ")} without an amount: if that belongs in the noodle, weigh it and write the grams`;
+    return [{ line: number, text, why }];
+  });
+}
+
+function isAmong(items: readonly PlacedItem[], thing: Thing): boolean {
+  return items.some(({ part, item: { thing: other } }) => {
+    if (thing.is === "several") return part === (thing.several.kind === "flour" ? "flours" : thing.several.kind);
+    if (thing.is === "material") return other.is === "material" && other.material.key === thing.material.key;
+    return other.is === thing.is;
+  });
+}
+
+function nameOfThing(thing: Thing): string {
+  return thing.is === "water" || thing.is === "salt" ? thing.is : thing.name;
+}
+
 function isTitle(read: ReadLine, named: boolean): boolean {
-  if (named || read.kind === "note") return true;
+  if (named) return true;
+  if (read.kind === "note") return !read.opensSteps;
   if (read.kind === "heading")
     return read.part === "dough" && !/^(?:ingredients?|for|dough|formula|recipe|zutaten|材料)/iu.test(read.title);
   return read.kind === "item" && read.thing.is === "unknown" && !read.thing.alkali && isBare(read);
 }
 
-function isBare({ amounts }: Item): boolean {
+function isBare({ amounts }: Pick<Item, "amounts">): boolean {
   return amounts.every(({ is }) => is.by === "number");
 }
 
@@ -194,7 +254,7 @@ function assemble(items: readonly PlacedItem[], sorted: Sorted, { name, sections
     salt: of("salt")[0],
     ingredients: of("ingredients"),
     dusting: of("dusting")[0],
-    notes: sorted.notes,
+    notes: sorted.notes.map(({ text }) => text),
     leftOut: sorted.leftOut.map(({ line, text, why }) => `line ${line}: ${text}: ${why}`),
     sections,
   };

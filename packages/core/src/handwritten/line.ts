@@ -1,13 +1,14 @@
 import { type DecimalText, dec } from "../number/decimal.ts";
 import { type Amount, amountsOf, type CommaUse } from "./amounts.ts";
 import { madeOf, takeBeside } from "./beside.ts";
-import type { WrittenLine } from "./characters.ts";
+import { inDigits, type WrittenLine } from "./characters.ts";
 import { type Thing, thingOf, trimmed } from "./things.ts";
 
 /** What a line is. */
 export type ReadLine =
   | { readonly kind: "heading"; readonly part: "dough" | "dusting" | "method"; readonly title: string }
-  | { readonly kind: "note" }
+  /** What is no ingredient; some open the steps, as `Method: mix and rest` does. */
+  | { readonly kind: "note"; readonly opensSteps: boolean }
   | { readonly kind: "total" }
   | { readonly kind: "yield"; readonly bowls: DecimalText; readonly each?: string; readonly title: string }
   | { readonly kind: "amount"; readonly amounts: readonly Amount[] }
@@ -33,21 +34,42 @@ const bullet = /^(?:[–*•·‣◦▪□☐✓✔>+-]+\s+|[•·‣◦▪□�
 const brackets = /[([]([^()[\]]*)[)\]]/gu;
 const method =
   /^(?:method|directions?|instructions?|preparation|procedure|steps?|how to|process|notes?|tips?|zubereitung|préparation|作り方|做法|만드는)(?!\p{L})/iu;
+/** Before an ingredient: `Process: salt 5 g`. */
+const stepsBefore = new RegExp(`${method.source}[\\s:.–-]*[:.][\\s:.–-]*(?=\\S)`, "iu");
+const countWords = ["one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten", "eleven", "twelve"];
 const dusting =
   /(?<!\p{L})(?:(?:for|as) )?dusting(?: (?:starch|flour))?(?!\p{L})|(?<!\p{L})(?:for|to) dust(?!\p{L})|打ち粉|手粉/iu;
 const people = "bowls?|portions?|portionen|servings?|people|persons?|children|guests|pupils|人前|人分|份";
 const yields = new RegExp(
-  `^(?:.*?(?<![\\p{L}\\d.,])(\\d+) ?(?:${people})(?!\\p{L})|(?:serves|servings|portions|bowls|for|makes|yields?)[ :]*(\\d+))(.*)$`,
+  `^(?:.*?(?<![\\p{L}\\d.,])(\\d+) ?(?:${people})(?!\\p{L})|(?:(?:.*\\()?for|(?:.*(?<!\\p{L}))?(?:serves|servings|portions|people|bowls|makes|yields?))[ :]*(\\d+)(?![\\d.,/]*\\d))(.*)$`,
+  "iu",
+);
+const yieldAtEnd = new RegExp(
+  `[\\s(,]*(?:(?<!\\p{L})(?:for|makes|serves|yields?|portions|servings|people|bowls)\\s*:?\\s*)?\\d+ ?(?:${people})?$`,
   "iu",
 );
 const total = /^(?:total|sum|in all|dough weight|gesamt|summe|合計|总量|合计|총)(?!\p{L})/iu;
 
 /** Reads one line of a formula. */
 export function readLine(line: WrittenLine, comma: CommaUse): ReadLine {
-  const text = line.text
+  const written = inDigits(line.text)
     .replace(/^#+\s*/u, "")
     .replace(bullet, "")
     .replace(/[*_]{2}/gu, "");
+  const afterSteps = written.replace(stepsBefore, "");
+  const ofSteps = readText({ line, text: counted(afterSteps) }, comma);
+  if (afterSteps !== written && ofSteps.kind === "item" && ofSteps.amounts.length > 0) return ofSteps;
+  return readText({ line, text: counted(written) }, comma);
+}
+
+/** `two eggs` and `an egg` with a digit, where what is counted is known. */
+function counted(text: string): string {
+  const [, word = "", name = ""] = /^(an?|\p{L}{3,6}) (?=\p{L})(.*)$/iu.exec(text) ?? [];
+  const count = /^an?$/iu.test(word) ? 1 : countWords.indexOf(word.toLowerCase()) + 1;
+  return count > 0 && thingOf(name.replace(brackets, " "), []).is !== "unknown" ? `${count} ${name}` : text;
+}
+
+function readText({ line, text }: { readonly line: WrittenLine; readonly text: string }, comma: CommaUse): ReadLine {
   const isHeading = line.text.startsWith("#") || text.endsWith(":");
   const { rest: read, figures, remarks } = takeBeside(text);
   const made = [...read.matchAll(brackets)].filter(([, words = ""]) => madeOf(words, true) !== undefined);
@@ -55,6 +77,9 @@ export function readLine(line: WrittenLine, comma: CommaUse): ReadLine {
   const amounts = amountsOf(rest, comma).filter(({ is }) => is.by !== "other");
   const measured = amounts.filter(({ is }) => is.by !== "number");
   const heading = headingOf(trimmed(text));
+  if (heading === "method" && measured.length === 0 && trimmed(trimmed(text).replace(method, "")) !== "") {
+    return { kind: "note", opensSteps: true };
+  }
   if (heading !== undefined && measured.length === 0 && (isHeading || heading !== "dusting")) {
     return { kind: "heading", part: heading, title: trimmed(text) };
   }
@@ -62,11 +87,7 @@ export function readLine(line: WrittenLine, comma: CommaUse): ReadLine {
   const [bowls, each = ""] = [served?.[1] ?? served?.[2], served?.[3]];
   if (bowls !== undefined && dec(bowls).gt(0) && measured.length <= (/\d/u.test(each) ? 1 : 0)) {
     const raw = amountsOf(each, comma).find(({ is }) => is.by === "mass");
-    const title = trimmed(
-      text
-        .slice(0, text.indexOf(bowls))
-        .replace(/(?<!\p{L})(?:for|makes|serves|yields?|portions|servings|bowls)\s*:?\s*$/iu, ""),
-    );
+    const title = trimmed(text.slice(0, text.length - each.length).replace(yieldAtEnd, ""));
     return { kind: "yield", bowls, title, ...(raw?.is.by === "mass" && /raw/iu.test(each) && { each: raw.is.text }) };
   }
   if (total.test(text) && amounts.length > 0) return { kind: "total" };
@@ -81,7 +102,7 @@ export function readLine(line: WrittenLine, comma: CommaUse): ReadLine {
   const named = Object.keys(figures).length > 0 ? thingOf(whole, []) : undefined;
   const known = named !== undefined && named.is !== "unknown";
   const thing = known ? named : thingOf(plain, inBrackets);
-  if (used.length === 0 && (thing.is === "unknown" || isSentence(plain))) return { kind: "note" };
+  if (used.length === 0 && (thing.is === "unknown" || isSentence(plain))) return { kind: "note", opensSteps: false };
   return {
     kind: "item",
     line,
@@ -100,7 +121,7 @@ export function readLine(line: WrittenLine, comma: CommaUse): ReadLine {
 export function ingredientsOf(line: WrittenLine, comma: CommaUse): readonly WrittenLine[] {
   const pieces = line.text.split(/[,;](?![^()]*\))(?!\d)/u).map((text) => ({ ...line, text: text.trim() }));
   const whole = pieces.every((piece) => {
-    const { rest } = takeBeside(piece.text);
+    const { rest } = takeBeside(inDigits(piece.text));
     const amounts = amountsOf(rest, comma).filter(({ is }) => is.by !== "other" && is.by !== "number");
     const name = amounts.reduce((left, { written }) => left.replace(written, " "), rest);
     return amounts.length > 0 && trimmed(name) !== "";

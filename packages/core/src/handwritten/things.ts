@@ -27,7 +27,7 @@ function plainNames(list: string): ReadonlySet<string> {
 
 /** Words that say how something is or is put in, and nothing of what it is. */
 const handling =
-  /(?<!\p{L})(?:of|the|about|approx(?:imately)?|approx\.|around|roughly|ca\.?|circa|etwa|environ|约|約|sifted|sieved|cold|ice-cold|warm|lukewarm|hot|chilled|boiled|at room temperature|room temperature|filtered|fresh|freshly|finely|fine|beaten|lightly|large|medium-sized|free-range|organic|good|plus more|divided|optional|in all|total of|weighed|to taste|as needed|as required|bags?|sacks?|food[ -]grade)(?!\p{L})/giu;
+  /(?<!\p{L})(?:of|the|some|a little|a bit|a few|about|approx(?:imately)?|approx\.|around|roughly|ca\.?|circa|etwa|environ|约|約|sifted|sieved|cold|ice-cold|warm|lukewarm|hot|chilled|boiled|at room temperature|room temperature|filtered|fresh|freshly|finely|fine|beaten|lightly|large|medium-sized|free-range|organic|good|plus more|divided|optional|in all|total of|weighed|to taste|as needed|as required|bags?|sacks?|food[ -]grade)(?!\p{L})/giu;
 
 /** What a name stands for: as written, without what says how it is handled, or with its parts the other way round. */
 export function thingOf(written: string, inBrackets: readonly string[]): Thing {
@@ -57,6 +57,26 @@ export function thingOf(written: string, inBrackets: readonly string[]): Thing {
 }
 
 const otherwise = "look it up in the catalogue, or give its figures under `figures:`";
+
+/** The things whose names stand among the words of a text, the longest names first. */
+export function thingsWithin(text: string): readonly Thing[] {
+  const words = text.split(/[^\p{L}\p{N}'-]+/u).filter((word) => word !== "");
+  const found: Thing[] = [];
+  for (let from = 0; from < words.length; from += 1) {
+    for (let length = longestName; length > 0; length -= 1) {
+      const name = words.slice(from, from + length).join(" ");
+      const thing = /\p{L}.*\p{L}|[^\p{Script=Latin}\P{L}]/u.test(name) ? exactly(name) : undefined;
+      if (thing === undefined) continue;
+      found.push(thing);
+      from += length - 1;
+      break;
+    }
+  }
+  return found;
+}
+
+/** In words, of the names that are looked for in a text. */
+const longestName = 4;
 
 /** Of a name of several things, the one that the brackets beside it name. */
 function namedBeside(several: Thing, inBrackets: readonly string[]): Thing {
