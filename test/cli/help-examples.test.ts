@@ -1,8 +1,9 @@
-import { copyFileSync } from "node:fs";
+import { copyFileSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { describe, expect, test } from "vitest";
 import { alkaliCommands } from "#cli/commands/alkali/alkali.ts";
 import { calibrateGroup } from "#cli/commands/calibrate.ts";
+import { replaceCommand } from "#cli/commands/replace.ts";
 import type { Group } from "#cli/shared/command.ts";
 import { folderFor } from "./folder.ts";
 import { runHere } from "./in-process.ts";
@@ -35,5 +36,47 @@ describe("the examples of the help", () => {
     const { status, stdout, stderr } = await runHere(args, { cwd, commands: listed });
     expect({ status, stderr }).toEqual({ status: 0, stderr: "" });
     expect(stdout).not.toBe("");
+  });
+});
+
+describe("replace", () => {
+  const folder = folderFor();
+  const spec = {
+    name: "two flours and an egg",
+    flours: [
+      { name: "bread flour", amount: "80 %" },
+      { name: "rye flour", amount: "20 %" },
+    ],
+    shelf: { "vital wheat gluten": {}, "all-purpose flour": {}, "whole wheat flour": {} },
+    ingredients: [{ name: "whole egg", amount: "6 %" }],
+    water: { added: "34 %" },
+  };
+  writeFileSync(join(folder, "noodle.yaml"), JSON.stringify(spec));
+  const commands = [{ usage: "replace <spec>", describe: "", load: async () => replaceCommand }];
+  const ask = (args: readonly string[]) => runHere(args, { cwd: folder, commands });
+
+  test.each(replaceCommand.examples.map(([line]) => line))("%s", async (line) => {
+    const { status, stderr } = await ask(wordsOf(line).slice(1));
+    expect({ status, stderr }).toEqual({ status: 0, stderr: "" });
+  });
+
+  test("a flour on the shelf that nobody knows is wrong at the flag", async () => {
+    const { status, stderr } = await ask([
+      "replace",
+      "noodle.yaml",
+      "--missing",
+      "rye flour",
+      "--shelf",
+      "harbour flour",
+    ]);
+    expect(status).toBe(2);
+    expect(stderr).toContain("--shelf");
+    expect(stderr).not.toContain("noodle.yaml:1");
+  });
+
+  test("a number of bowls below zero is told the least", async () => {
+    const { stderr } = await runHere(["batch", "noodle.yaml", "--bowls", "-3"], { cwd: folder });
+    expect(stderr).toContain("at least 1");
+    expect(stderr).not.toContain("plain number");
   });
 });

@@ -27,3 +27,11 @@ test("a word is explained by its name, with its source", async () => {
   expect(stdout).toMatch(/cutter number .*30 mm/su);
   expect((await runHere(["words", "qqqqq"], { commands })).status).toBe(1);
 });
+
+test("a part of a name that no word has is said not to be explained", async () => {
+  const commands = [{ usage: "words [word..]", describe: "", load: async () => wordsCommand }];
+  expect((await runHere(["words", "meq", "nonsense"], { commands })).stdout).toContain(
+    '"nonsense" is not explained here',
+  );
+  expect((await runHere(["words", "cutter", "number"], { commands })).stdout).not.toContain("not explained");
+});

@@ -36,8 +36,8 @@ const wrong: readonly (readonly [code: string, place: string, written: unknown, 
   ],
   ["spec.choice", "mixer.of", { ...good, mixer: { largest: "1 kg", of: "dow" } }, "dough"],
   ["spec.choice", "batch.load", { ...good, batch: { load: "biggest" } }, "largest"],
-  ["spec.size", "name", { ...good, name: " " }, "at least 1 characters"],
-  ["spec.size", "flours", { ...good, flours: [] }, "at least 1 entries"],
+  ["spec.size", "name", { ...good, name: " " }, "at least 1 character"],
+  ["spec.size", "flours", { ...good, flours: [] }, "at least 1 entry"],
   ["spec.size", "batch.bowls", { ...good, batch: { bowls: 0 } }, "at least 1"],
   ["spec.size", "batch.cookGain", { ...good, batch: { cookGain: 9 } }, "at most 5"],
   ["spec.size", "batch.cookGain", { ...good, batch: { cookGain: 0.5 } }, "more than 0.5"],
@@ -131,5 +131,24 @@ describe("readKitchenFile", () => {
     [{ materials: {}, flours: [] }, "spec.unknown-key"],
   ])("refuses %j", (written, code) => {
     expect(codesOf(readKitchenFile(written))).toEqual([code]);
+  });
+});
+
+describe("a cutter", () => {
+  const machine = (cutter: object) => ({
+    machines: { rolls: { width: "220 mm", sticks: { one: "2 mm" }, cutters: [cutter] } },
+  });
+
+  it("with another key for its size is told of once, with the line to write", () => {
+    const outcome = readKitchenFile(machine({ width: "2 mm" }));
+    expect(toldOf(outcome)).toMatchObject([{ code: "spec.unknown-key", advice: "write `size: 2 mm`" }]);
+  });
+
+  it("without a size says what is expected", () => {
+    expect(toldOf(readKitchenFile(machine({})))[0]?.expected).toMatch(
+      /^a cutter number .*the width of a strand such as 2 mm/u,
+    );
+    const wide = toldOf(readKitchenFile(machine({ wide: "very" })));
+    expect(wide.map(({ code }) => code).sort()).toEqual(["spec.missing", "spec.unknown-key"]);
   });
 });

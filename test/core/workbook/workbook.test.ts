@@ -1,3 +1,4 @@
+import { askBatch } from "@noodlewright/core";
 import type { Graph } from "@noodlewright/core/figure";
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
@@ -18,10 +19,12 @@ import {
 /** The checks of a workbook that do not hold: those on what the tool decided for the spec, and the others. */
 function failing(engine: Engine, workbook: ReturnType<typeof workbookFor>) {
   const texts = cellsOf(workbook)
-    .filter(({ cell }) => cell.role === "check" && cell.value === "fine")
+    .filter(({ cell: { role, value }, column }) => role === "check" && column === 7 && value !== "")
     .map((place) => String(engine.value(place)))
     .filter((text) => text !== "fine");
-  const remedies = texts.filter((text) => /^noodlewright decided |^the weights hold/u.test(text));
+  const remedies = texts.filter((text) =>
+    /^noodlewright decided |^the weights hold|^too little for the scale/u.test(text),
+  );
   return { remedies, others: texts.filter((text) => !remedies.includes(text)) };
 }
 
@@ -163,4 +166,32 @@ describe("a workbook, worked out by an engine that is not ours", () => {
     engine.close();
     expect(answered).toBeGreaterThan(0);
   });
+});
+
+test("a spec with too little for its scale says as written what the command weighs in place of it", () => {
+  const noodle = noodleOf({
+    name: "by the kilogram",
+    flours: [{ name: "bread flour", amount: "100 %" }],
+    water: { added: "36 %" },
+    alkali: [{ name: "sodium carbonate", amount: "0.8 %" }],
+    salt: "0.6 %",
+    batch: { flour: "1 kg" },
+    scales: [{ division: "1 g", capacity: "5 kg" }],
+  });
+  if (noodle === undefined) throw new Error("the spec is refused");
+  const batch = askBatch(noodle);
+  const weights = batch.ok ? (batch.value.withStock ?? []) : [];
+  const [water, dose] = ["tap water", "stock solution of the salts"].map(
+    (name) => weights.find((one) => one.name === name)?.mass.value,
+  );
+  const workbook = workbookFor(noodle);
+  const told = cellsOf(workbook).filter(({ cell }) => cell.role === "check" && cell.value !== "");
+  const engine = new Engine(workbook);
+  try {
+    const said = `too little for the scale: noodlewright makes a stock solution of the salts: in a load weigh ${dose} g of it and ${water} g of tap water, none of the salts`;
+    expect(told.map(({ cell }) => cell.value)).toEqual(expect.arrayContaining([said, "See the checks below."]));
+    for (const place of told) expect(engine.value(place)).toBe(place.cell.value);
+  } finally {
+    engine.close();
+  }
 });

@@ -25,7 +25,7 @@ export const replaceCommand: Command = {
     ...specFlags,
   },
   examples: [
-    ["noodlewright replace noodle.yaml --missing 'rye flour' --shelf 'spelt flour'", "by what is on the shelf"],
+    ["noodlewright replace noodle.yaml --missing 'rye flour' --shelf 'spelt, whole grain'", "by what is on the shelf"],
     ["noodlewright replace noodle.yaml --missing 'bread flour' --hold 'protein, ash'", "holding ash as well"],
     ["noodlewright replace noodle.yaml --missing 'whole egg' --with 'dried whole egg'", "egg, and the water for it"],
   ],

@@ -1,5 +1,6 @@
 import { dirname, isAbsolute, join } from "node:path";
 import { type Kitchen, type Problem, readKitchenFile, readNoodleData, readSpec } from "@noodlewright/core";
+import type { Path } from "@noodlewright/core/figure";
 import type { Io } from "../io.ts";
 import { type ParsedFile, parseFile } from "./document.ts";
 import { type Override, withOverrides } from "./overrides.ts";
@@ -57,8 +58,19 @@ export async function loadSpec(
 
 function placeProblem(problem: Problem, parsed: ParsedFile, overrides: readonly Override[]): PlacedProblem {
   const said = overrides.find(({ path }) => path.every((step, index) => problem.path[index] === step));
-  if (said === undefined) return parsed.place(problem);
+  if (said === undefined) {
+    const made = overrides.find(({ path }) => makes(path, problem.path, parsed.data));
+    return made === undefined ? parsed.place(problem) : { ...problem, flag: made.flag };
+  }
   return { ...problem, flag: said.flag, ...(said.example !== undefined && { example: said.example }) };
+}
+
+/** Whether a flag made the entry that a problem lies in: the value is within it, and the file has no such entry. */
+function makes(path: Path, entry: Path, data: unknown): boolean {
+  if (entry.length === 0 || !entry.every((step, index) => path[index] === step)) return false;
+  let here = data;
+  for (const step of entry) here = isSection(here) ? here[String(step)] : undefined;
+  return here === undefined;
 }
 
 /** A spec from elsewhere may name any file: of what is no kitchen file, nothing is quoted. */

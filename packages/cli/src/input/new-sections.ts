@@ -21,7 +21,7 @@ export interface KitchenSections {
 export function kitchenSections({ bowls, rawWeight, scales = [], rolls }: KitchenWords): KitchenSections {
   const machine = rolls === undefined ? undefined : machineOf(rolls);
   const batch = {
-    ...(bowls !== undefined && { bowls: /^\d+$/u.test(bowls) ? Number(bowls) : bowls }),
+    ...(bowls !== undefined && { bowls: /^-?\d+$/u.test(bowls) ? Number(bowls) : bowls }),
     ...(rawWeight !== undefined && { rawWeight }),
   };
   const whole = bowls !== undefined && rawWeight !== undefined;

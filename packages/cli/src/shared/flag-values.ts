@@ -26,7 +26,7 @@ export function overridesOf(values: ValueFlags, asked: Asked): readonly Override
   return Object.entries(values).flatMap(([name, { path, placeholder, plainNumber }]) => {
     const text = asked.text(name);
     if (text === undefined) return [];
-    const value = plainNumber === true && /^\d+(\.\d+)?$/u.test(text.trim()) ? Number(text) : text;
+    const value = plainNumber === true && /^-?\d+(\.\d+)?$/u.test(text.trim()) ? Number(text) : text;
     return [{ flag: `--${name}`, path, value, example: placeholder }];
   });
 }

@@ -85,7 +85,7 @@ function plain(text: string): unknown {
 
 /** A plain number stays text where it is none, so that the schema can say what is wrong with it. */
 function wholeNumber(text: string): unknown {
-  return /^\d+(\.\d+)?$/u.test(text.trim()) ? Number(text) : text;
+  return /^-?\d+(\.\d+)?$/u.test(text.trim()) ? Number(text) : text;
 }
 
 function nameAndAmount(text: string): unknown {

@@ -1,6 +1,7 @@
 import { answer, type Note, type Outcome, type Path, problem, refuse } from "../figure/problem.ts";
 import { formulaOf } from "../formula/formula.ts";
 import type { OwnMaterials } from "../materials/own.ts";
+import { dec, decimalText, fixedText } from "../number/decimal.ts";
 import { balanceAmounts } from "./settle-balance.ts";
 import { floursFound } from "./settle-flours.ts";
 import type { FoundAmount, OpenPlaces, WaterKey } from "./settle-places.ts";
@@ -44,11 +45,18 @@ export function settle(data: unknown, extra: OwnMaterials = {}): Outcome<Settled
 
 /** Says at the head of every answer which amounts were found. */
 export function settledNotes({ found, notes }: Settled): readonly Note[] {
-  const amounts = found.map(({ name, text }) => `${name} ${text}`).join(", ");
+  const amounts = found.map(({ name, text }) => `${name} ${inWords(text)}`).join(", ");
   return [
     { code: "settle.found", path: ["wanted"], loud: true, text: `found for what is wanted: ${amounts}` },
     ...notes,
   ];
+}
+
+/** A found share as it is said: two places, or two digits of a small one; the exact share stands in the table. */
+function inWords(text: string): string {
+  const share = dec(text.replace(/ %$/u, ""));
+  if (share.decimalPlaces() <= 2) return text;
+  return `${share.lt("0.1") ? decimalText(share.toSignificantDigits(2)) : fixedText(share, 2)} %`;
 }
 
 type Reading = Extract<ReturnType<typeof formulaOf>, { readonly ok: true }>["value"];

@@ -68,7 +68,9 @@ const settingsField = (description: string, examples: readonly Readonly<Record<s
 
 const cutterSchema = z
   .strictObject({
-    size: cutterField("Cutter number (strands from 30 mm of width), or the width of a strand; a knife goes by width"),
+    size: cutterField(
+      "A cutter number (strands from 30 mm of width), or the width of a strand such as 2 mm; a knife goes by width",
+    ),
     over: lengthField("Width that it cuts over; that of the rolls unless stated", ["220 mm"], "3000").optional(),
   })
   .meta({ id: "Cutter", description: "A cutter" });

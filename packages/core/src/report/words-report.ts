@@ -1,3 +1,4 @@
+import type { Note } from "../figure/problem.ts";
 import { citation } from "../figure/source.ts";
 import { report, row, section, table, wordColumn } from "./build.ts";
 import type { Block, Report, Section } from "./schema.ts";
@@ -5,7 +6,7 @@ import { words as cell } from "./show.ts";
 import { type Word, wordsIn } from "./words.ts";
 
 /** The words that are explained, each with its source. */
-export function wordsReport(words: readonly Word[], asked: string): Report {
+export function wordsReport(words: readonly Word[], asked: string, notes: readonly Note[]): Report {
   const columns = [wordColumn("word", "word"), wordColumn("meaning", "what it means"), wordColumn("source", "source")];
   const rows = words.map(({ word, meaning, source }) => row([cell(word), cell(meaning), cell(citation(source))]));
   return report({
@@ -14,7 +15,7 @@ export function wordsReport(words: readonly Word[], asked: string): Report {
     main: "words",
     sections: [section("words", "Words", table("words", columns, rows))],
     figures: [],
-    notes: [],
+    notes,
     cautions: [],
   });
 }

@@ -270,7 +270,8 @@ function shortNotes({ wanted, cut }: Omit<SheetPlan, "graph">, batch: Batch): re
       .filter(({ name }) => name !== "mixing")
       .reduce((kept, { loss }) => kept.times(dec(100).minus(exact(loss))).div(100), dec(100)),
   );
-  const text = `The sheets give ${fixedText(exact(wanted.spare).negated(), 0)} portions fewer than the ${wanted.bowls.value} wanted: trim and leftover take ${fixedText(lost, 1)} % of the dough at the rolls, and the batch counts on ${fixedText(counted, 1)} %. Raise \`losses: sheeting:\`, trim less or roll longer sheets.`;
+  const fewer = exact(wanted.spare).negated();
+  const text = `The sheets give ${fixedText(fewer, 0)} ${fewer.eq(1) ? "portion" : "portions"} fewer than the ${wanted.bowls.value} wanted: trim and leftover take ${fixedText(lost, 1)} % of the dough at the rolls, and the batch counts on ${fixedText(counted, 1)} %. Raise \`losses: sheeting:\`, trim less or roll longer sheets.`;
   return [{ code: "sheet.portions-short", path: ["losses", "sheeting"], text }];
 }
 

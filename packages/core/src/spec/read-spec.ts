@@ -68,18 +68,57 @@ export function readableParts(input: unknown): Partial<Spec> {
 export function readBy<Schema extends z.ZodType>(schema: Schema, input: unknown): Outcome<z.output<Schema>> {
   const outcome = schema.safeParse(input, { reportInput: true, jitless: true });
   if (outcome.success) return answer(outcome.data);
-  return refuse(...outcome.error.issues.flatMap((issue) => toProblems(issue, schema)));
+  const { issues } = outcome.error;
+  const meant = new Map(issues.map((issue) => [issue, keyMeant(issue, issues, schema)]));
+  const told = new Set(meant.values());
+  return refuse(
+    ...issues.filter((issue) => !told.has(issue)).flatMap((issue) => toProblems(issue, schema, meant.get(issue))),
+  );
 }
 
-function toProblems(issue: z.core.$ZodIssue, schema: z.ZodType): readonly Problem[] {
-  const path = issue.path.map((step) => (typeof step === "symbol" ? step.toString() : step));
+/** The missing key that a key unknown to its section stands for: the only one missing there, which takes its value. */
+function keyMeant(
+  issue: z.core.$ZodIssue,
+  issues: readonly z.core.$ZodIssue[],
+  schema: z.ZodType,
+): z.core.$ZodIssue | undefined {
+  if (issue.code !== "unrecognized_keys") return undefined;
+  const { keys, path } = issue;
+  const missing = issues.filter(
+    (one) =>
+      one.input === undefined && one.path.length === path.length + 1 && path.every((step, at) => one.path[at] === step),
+  );
+  const [key = "", ...more] = keys;
+  const [only, ...others] = missing;
+  if (only === undefined || others.length > 0 || more.length > 0) return undefined;
+  const value = plainValue(issue.input, key);
+  const field = schemaAt(schema, plainPath(only.path)) as z.ZodType | undefined;
+  return value !== undefined && field?.safeParse(value).success === true ? only : undefined;
+}
+
+/** A text or a number under a key. */
+function plainValue(section: unknown, key: string): string | number | undefined {
+  if (typeof section !== "object" || section === null) return undefined;
+  const value = (section as Readonly<Record<string, unknown>>)[key];
+  return typeof value === "string" || typeof value === "number" ? value : undefined;
+}
+
+function plainPath(path: readonly PropertyKey[]): Path {
+  return path.map((step) => (typeof step === "symbol" ? step.toString() : step));
+}
+
+function toProblems(issue: z.core.$ZodIssue, schema: z.ZodType, meant?: z.core.$ZodIssue): readonly Problem[] {
+  const path = plainPath(issue.path);
   const input = issue.input;
   const meaning = describeAt(schema, path);
   const within = issue.code === "invalid_union" ? ofTheKindMeant(issue.errors) : undefined;
   if (within) return within.flatMap((one) => toProblems({ ...one, path: [...issue.path, ...one.path] }, schema));
   switch (issue.code) {
     case "unrecognized_keys":
-      return issue.keys.map((key) => unknownKey(key, path, keysAt(schema, path)));
+      return issue.keys.map((key) => {
+        const instead = meant && `${String(meant.path.at(-1))}: ${plainValue(input, key)}`;
+        return unknownKey(key, path, keysAt(schema, path), instead);
+      });
     case "custom": {
       const { problem: refusal } = issue.params as unknown as { readonly problem: Problem };
       return [{ ...refusal, path }];
@@ -119,9 +158,15 @@ function ofTheKindMeant(errors: readonly z.core.$ZodIssue[][]): readonly z.core.
 }
 
 /** A key that a section does not have. */
-export function unknownKey(key: string, path: Path, allowed: readonly string[]): Problem {
+export function unknownKey(key: string, path: Path, allowed: readonly string[], instead?: string): Problem {
   const recorded = allowed.includes("recorded") ? recordedMeant(key) : undefined;
-  const facts = { key, allowed, nearest: nearestNames(key, allowed, 1), ...(recorded !== undefined && { recorded }) };
+  const facts = {
+    key,
+    allowed,
+    nearest: nearestNames(key, allowed, 1),
+    ...(recorded !== undefined && { recorded }),
+    ...(instead !== undefined && { instead }),
+  };
   return problem("spec.unknown-key", [...path, key], facts);
 }
 
@@ -131,7 +176,12 @@ function sizeProblem(
   limit: number | bigint,
   path: Path,
 ): Problem {
-  const unit = origin === "string" ? "characters" : origin === "array" ? "entries" : undefined;
+  const one = Number(limit) === 1;
+  const units: Readonly<Record<string, string>> = {
+    string: one ? "character" : "characters",
+    array: one ? "entry" : "entries",
+  };
+  const unit = units[origin];
   const facts = { written: said(input), bound, limit: String(limit), ...(unit !== undefined && { unit }) };
   return problem("spec.size", path, facts);
 }

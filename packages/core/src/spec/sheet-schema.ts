@@ -39,7 +39,7 @@ export const sheetSchema = z.lazy(() =>
           examples: ["bench rolls"],
         }),
       thickness: lengthField("Thickness of the finished sheet", ["1.4 mm"], "100"),
-      cutter: cutterField("Cutter number (strands from 30 mm of width), or the width of a strand"),
+      cutter: cutterField("A cutter number (strands from 30 mm of width), or the width of a strand such as 2 mm"),
       strandLength: lengthField(
         "Length of the strands; what a portion needs unless stated",
         ["250 mm"],

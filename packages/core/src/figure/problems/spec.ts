@@ -56,7 +56,13 @@ export const spec = {
     advice: asWritten(facts, path),
   })),
   "spec.unknown-key": input(
-    ({ key, allowed, nearest, recorded }: Texts<"key"> & Lists<"allowed" | "nearest"> & Partial<Texts<"recorded">>) => {
+    ({
+      key,
+      allowed,
+      nearest,
+      recorded,
+      instead,
+    }: Texts<"key"> & Lists<"allowed" | "nearest"> & Partial<Texts<"recorded" | "instead">>) => {
       const found = `the key "${key}"`;
       if (recorded !== undefined)
         return {
@@ -64,6 +70,8 @@ export const spec = {
           expected: `\`recorded: { ${recorded}: … }\``,
           advice: `write it under \`recorded:\` as \`${recorded}\`, where it is kept: no source turns it into the water of a noodle dough`,
         };
+      if (instead !== undefined)
+        return { found, expected: `one of: ${allowed.join(", ")}`, advice: `write \`${instead}\`` };
       return {
         found,
         expected: `one of: ${allowed.join(", ")}`,
@@ -112,8 +120,14 @@ const kinds: Readonly<Record<string, string>> = {
 };
 
 function wantedText({ kind, description }: Wanted): string {
+  if (kind === "other" && description !== undefined) return said(description);
   const what = kinds[kind] ?? kind;
-  return description === undefined ? what : `${what} (${description.charAt(0).toLowerCase()}${description.slice(1)})`;
+  return description === undefined ? what : `${what} (${said(description)})`;
+}
+
+/** A description within a sentence. */
+function said(description: string): string {
+  return `${description.charAt(0).toLowerCase()}${description.slice(1)}`;
 }
 
 function asWritten({ example }: Wanted, path: Path): string {

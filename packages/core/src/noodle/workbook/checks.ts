@@ -1,3 +1,4 @@
+import type { Batch } from "../../batch/batch.ts";
 import { materialName } from "../../batch/cost-prices.ts";
 import type { WeighedLine } from "../../batch/weighing.ts";
 import { alkalinityM, pure } from "../../chemistry/composition.ts";
@@ -6,6 +7,7 @@ import { mostInAll } from "../../materials/whole-food.ts";
 import { dec } from "../../number/decimal.ts";
 import { justLess, justMore, literal } from "../../render/workbook/formulas.ts";
 import type { CellOf, WorkbookCheck } from "../../render/workbook/workbook.ts";
+import { scaledCell, soldCell } from "../../report/batch-report.ts";
 import { mostParts } from "../../spec/believed.ts";
 import type { Made } from "./made.ts";
 
@@ -127,8 +129,27 @@ export function checks({ noodle: { spec, formula }, batch, weighed, graph }: Mad
     {
       of: "scales",
       text: "the weights hold, but an ingredient is too little for its scale: ask noodlewright for a stock solution or a finer scale",
+      asWritten: tooLittleWords(batch),
       fails: (cell, changed) =>
         `AND(${changed},OR(${weighed.map(({ nearest, off }) => `${cell(nearest.id)}>${tolerance},ABS(${cell(off.id)})>${tolerance}`).join(",")}))`,
     },
   ];
+}
+
+/** What the command does about what is too little for its scale, in a load: what it weighs in place of the salts. */
+function tooLittleWords({ remedies: { stock, finer, tooLittle }, withStock = [] }: Batch): string | undefined {
+  if (tooLittle.length === 0) return undefined;
+  const water = withStock.find(({ weighed }) => weighed === stock?.carrier);
+  const scales = finer.map(
+    ({ weighed, division }) => `${weighed.line.name} a scale to ${soldCell(division, weighed.unit).text}`,
+  );
+  const ways = [
+    ...(stock && water
+      ? [
+          `noodlewright makes a stock solution of the salts: in a load weigh ${scaledCell(stock.dose).text} of it and ${scaledCell(water).text} of ${water.name}, none of the salts`,
+        ]
+      : []),
+    ...(scales.length > 0 ? [`take for ${scales.join(", for ")}`] : []),
+  ];
+  return `too little for the scale: ${ways.join("; ")}`;
 }

@@ -65,6 +65,8 @@ export interface WorkbookCheck {
   readonly of: string;
   /** What is said where it does not hold. */
   readonly text: string;
+  /** What is said of the spec as it is written, where it does not hold there already. */
+  readonly asWritten?: string | undefined;
   /** @param changed - whether any input is another than that of the spec */
   readonly fails: (cell: CellOf, changed: string) => string;
 }
@@ -270,17 +272,19 @@ class UseSheet {
     let row = this.#checksAt;
     const first = row + 1;
     this.#sheet.put(row, columns.result, { role: "heading", value: "Checks" });
-    for (const { of, text, fails } of checks) {
+    for (const { of, text, asWritten, fails } of checks) {
       row += 1;
-      const formula = `IF(${fails(this.#cellOf, this.#anyChange)},"${text.replaceAll('"', '""')}","${fine}")`;
+      const now = `IF(${fails(this.#cellOf, this.#anyChange)},${textIn(text)},"${fine}")`;
+      const formula = asWritten === undefined ? now : `IF(${this.#anyChange},${now},${textIn(asWritten)})`;
       this.#sheet.put(row, columns.result, { role: "text", value: of });
-      this.#sheet.put(row, columns.value, { role: "check", value: fine, formula });
+      this.#sheet.put(row, columns.value, { role: "check", value: asWritten ?? fine, formula });
     }
     const range = `$H$${first + 1}:$H$${row + 1}`;
-    const verdict = `IF(COUNTIF(${range},"${fine}")=ROWS(${range}),"Every check is ${fine}.","See the checks below.")`;
+    const [good, bad] = [`Every check is ${fine}.`, "See the checks below."];
+    const verdict = `IF(COUNTIF(${range},"${fine}")=ROWS(${range}),"${good}","${bad}")`;
     this.#sheet.put(this.#parts.about.length + 1, columns.result, {
       role: "check",
-      value: `Every check is ${fine}.`,
+      value: checks.every(({ asWritten }) => asWritten === undefined) ? good : bad,
       formula: verdict,
     });
   }
@@ -293,6 +297,12 @@ class UseSheet {
   done() {
     return this.#sheet.done([56, 12, 22, 12, 9, 3, 42, 14, 22, 18], 1);
   }
+}
+
+/** A text within a formula, in pieces of what a program takes as one. */
+function textIn(text: string): string {
+  const pieces = text.match(/.{1,200}/gsu) ?? [""];
+  return pieces.map((piece) => `"${piece.replaceAll('"', '""')}"`).join("&");
 }
 
 /** Every figure, its formula over the cells it rests on, in words, and where it comes from. */
