@@ -15,5 +15,6 @@ export function said(input: unknown): string {
 /** The same without quotes and as long as it is. @example saidPlain(12) // => "12" */
 export function saidPlain(input: unknown): string {
   if (typeof input === "string") return input;
-  return typeof input === "object" ? JSON.stringify(input) : String(input);
+  if (typeof input === "number" || typeof input === "bigint") return String(input);
+  return JSON.stringify(input) ?? "something that is no data";
 }
