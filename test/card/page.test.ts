@@ -323,3 +323,78 @@ test("a shop's morning, from another flour to the exported record", async () => 
   await page.close();
   await other.page.close();
 });
+
+describe("a small dough on a coarse scale", () => {
+  const spec = {
+    name: "Small dough of the noodle class",
+    flours: [
+      { name: "strong flour", amount: "90 %", figures: { moisture: "12 %", protein: "13 %", proteinBasis: "dry" } },
+      { name: "wheat bran", amount: "rest" },
+    ],
+    water: { added: "38 %" },
+    alkali: [{ name: "sodium carbonate", amount: "0.6 %" }],
+    salt: "1 %",
+    ingredients: [{ name: "egg yolk", amount: "1.7 %" }],
+    dusting: { name: "cornstarch", amount: "1.5 %" },
+    batch: { flour: "1 kg" },
+    scales: [{ division: "1 g", capacity: "5 kg" }],
+    temperature: { dough: "25 °C", flour: "20 °C", room: "20 °C", tap: "14 °C", friction: "8 K" },
+  };
+  const input = JSON.stringify(spec);
+
+  async function openSmall(): Promise<Watched> {
+    const { status, stderr } = runBuilt(["page", "-", "-o", fileOf("small")], { input });
+    expect([status, stderr]).toEqual([0, expect.stringMatching(/Wrote/u)]);
+    return openFresh("small");
+  }
+
+  test("tells how to make up the stock above the weights, and what needs a finer scale", async () => {
+    const { page } = await openSmall();
+    await go(page, "Weigh");
+    const remedies = page.getByRole("region", { name: "Too little for the scale: do this first" });
+    const told = await remedies.locator("tbody tr").allTextContents();
+    const { stdout } = runBuilt(["batch", "-", "--format", "json"], { input });
+    const { sections = [] }: Partial<Printed> = JSON.parse(stdout);
+    const printed = sections.find(({ id }) => id === "remedies")?.blocks[0]?.rows ?? [];
+    expect(told).toEqual(printed.map(({ cells }) => cells.map(({ text }) => text).join("")));
+    for (const part of ["stock solution", "from sodium carbonate", "in a load", "lasts for loads"]) {
+      expect(told.join("\n")).toContain(part);
+    }
+    expect(await page.locator("main section").first().textContent()).toContain("do this first");
+    for (const name of ["egg yolk", "cornstarch"]) {
+      const row = page.locator("ul.weights li", { hasText: name });
+      expect(await row.textContent()).toMatch(/too coarse, weigh it to 0\.\d+ g or finer/u);
+    }
+    await page.close();
+  });
+
+  test("takes the protein of a flour on the basis that its label names", async () => {
+    const { page } = await openSmall();
+    await go(page, "Today");
+    expect(await page.getByLabel("protein, dry").inputValue()).toBe("13");
+    await page.getByLabel("protein, dry").fill("14");
+    await page.getByLabel("protein, 14 % mb").fill("15");
+    await done(page);
+    await go(page, "Take");
+    const yaml = await saved(page, "Spec as changed today (YAML)");
+    expect(yaml).toMatch(/protein: 14 %\s+proteinBasis: dry/u);
+    expect(yaml).toMatch(/protein: 15 %\s+proteinBasis: 14 % mb/u);
+    await page.close();
+  });
+
+  test("gives no reason of flour or size when only the alkaline product is another, and offers none without alkali", async () => {
+    const { page } = await openSmall();
+    await go(page, "Today");
+    expect(await page.getByLabel("step of scale 1", { exact: true }).count()).toBe(1);
+    const product = page.getByLabel("in the place of sodium carbonate");
+    const offered = await product.locator("option").allTextContents();
+    expect(offered).toEqual(expect.arrayContaining(["potassium carbonate", "sodium bicarbonate"]));
+    expect(offered.filter((name) => name.includes("chloride") || name.includes("dihydrogen"))).toEqual([]);
+    await product.selectOption("sodium carbonate decahydrate");
+    await done(page);
+    const follows = await page.locator("ul.follows").textContent();
+    expect(follows).toContain("The other alkaline product has another weight, or brings other water.");
+    expect(follows).not.toMatch(/The flours bring|The batch has|The scale has|is warmer or colder|The dough keeps/u);
+    await page.close();
+  });
+});

@@ -16,6 +16,7 @@ export { told } from "./figure/told.ts";
 export type { Formula } from "./formula/formula.ts";
 export { answeredLine, type Handwritten, type OpenQuestion, readHandwritten } from "./handwritten/handwritten.ts";
 export { jurisdictions } from "./materials/allergen-lists.ts";
+export { basisText } from "./materials/fields.ts";
 export type { Answer } from "./noodle/answer.ts";
 export { askBatch } from "./noodle/ask-batch.ts";
 export { askBlend, blendAmounts } from "./noodle/ask-blend.ts";

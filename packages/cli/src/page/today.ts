@@ -3,16 +3,22 @@ import {
   askBatch,
   askWater,
   type Batch,
+  basisText,
   type Noodle,
   type Problem,
   readNoodleData,
 } from "@noodlewright/core";
-import { type Figure, fixedText } from "@noodlewright/core/figure";
+import { type Figure, fixedText, pathText } from "@noodlewright/core/figure";
 import { weightCell } from "@noodlewright/core/render";
-import { valueAt, withValues } from "../input/put.ts";
+import { type Put, textAt, valueAt, withValues } from "../input/put.ts";
 import type { PageData } from "./page-data.ts";
 import { putOf, type State } from "./state.ts";
 import { words } from "./words.ts";
+
+type Line = Noodle["formula"]["lines"][number];
+/** Where the protein of a flour and its basis stand, from the flour on. */
+export const proteinPlace = ["figures", "protein"] as const;
+const basisPlace = ["figures", "proteinBasis"] as const;
 
 type Water = Extract<ReturnType<typeof askWater>, { readonly ok: true }>["value"];
 
@@ -36,6 +42,8 @@ export interface Item {
   /** Division of its scale, g. */
   readonly division: string;
   readonly scale: string;
+  /** Division of a scale that would do, g, where its own is too coarse for it. */
+  readonly finer?: Figure;
   /** So much of it as ice. */
   readonly ice?: Figure;
   /** Made up first, or no part of the dough. */
@@ -44,13 +52,28 @@ export interface Item {
 
 /** The spec with what is different today in it: the same data that the command has with `--set`. */
 export function specToday({ spec }: PageData, state: State, written: Noodle | undefined): unknown {
-  const puts = state.entries.map(putOf);
+  const puts = state.entries.map(putOf).flatMap((put) => [put, ...basisBeside(put, spec, written)]);
   const changed = withValues(spec, puts);
   const wetter = puts.some(({ path }) => path[0] === "flours" && path.at(-1) === "moisture");
   const own = puts.some(({ path }) => path[0] === "water");
   const reference = valueAt(spec, ["water", "onFlourMoisture"]) !== undefined;
   if (!state.keepWet || !wetter || own || reference || written === undefined) return changed;
   return withValues(changed, [{ path: ["water", "dough"], value: `${keptWater(written)} %` }]);
+}
+
+/** The basis that the label names goes in beside a protein. */
+function basisBeside({ path }: Put, spec: unknown, written: Noodle | undefined): readonly Put[] {
+  const line = written?.formula.lines.find((one) => pathText([...one.path, ...proteinPlace]) === pathText(path));
+  return line === undefined ? [] : [{ path: [...line.path, ...basisPlace], value: proteinBasis(spec, line) }];
+}
+
+/** Moisture basis on which the page shows and takes the protein of a flour: the one it is stated on. */
+export function proteinBasis(spec: unknown, { path, material }: Line): string {
+  const { stated, kind } = material;
+  const besides = textAt(spec, [...path, ...basisPlace]);
+  if (besides !== "") return besides;
+  if (stated.protein) return basisText(stated.protein.basis);
+  return ["flour", "bran"].includes(kind) ? "14 % mb" : "as is";
 }
 
 /** The dough water to keep, % of the dough, to what no scale tells. */
@@ -87,19 +110,23 @@ function kept<T>(work: () => T): () => T {
   };
 }
 
-function itemsOf({ lines, withStock, rework, dusting }: Batch, water: Water | undefined): readonly Item[] {
+function itemsOf({ lines, withStock, rework, dusting, remedies }: Batch, water: Water | undefined): readonly Item[] {
+  const minded = (id: string | undefined) => {
+    const finer = remedies.finer.find(({ weighed }) => weighed.line.id === id)?.division;
+    return { ...iceOf(id), ...(finer && { finer }) };
+  };
   const waterId = lines.find(({ line }) => line.role === "water")?.line.id;
   const iceOf = (id: string | undefined) => {
     const ice = id === waterId ? water?.weighed.ice?.ice : undefined;
     return ice && { ice };
   };
   const plain = lines.map(({ line, load, unit, division, scale }): Item => {
-    return { id: line.id, name: line.name, mass: load, unit, division, scale, kind: "ingredient", ...iceOf(line.id) };
+    return { id: line.id, name: line.name, mass: load, unit, division, scale, kind: "ingredient", ...minded(line.id) };
   });
   const stocked = withStock?.map(({ name, mass, unit, division, scale, weighed }): Item => {
     const kind = weighed === undefined && mass.id !== rework?.mass.id ? "stock" : "ingredient";
     const id = weighed?.line.id ?? mass.id;
-    return { id, name, mass, unit, division, scale, kind, ...iceOf(weighed?.line.id) };
+    return { id, name, mass, unit, division, scale, kind, ...minded(weighed?.line.id) };
   });
   const old = rework && withStock === undefined ? [{ ...rework, id: rework.mass.id, kind: "ingredient" as const }] : [];
   const dust = dusting && [{ ...dusting, id: dusting.line.id, name: dusting.line.name, mass: dusting.load }];
@@ -109,7 +136,7 @@ function itemsOf({ lines, withStock, rework, dusting }: Batch, water: Water | un
       ({ id, name, mass, unit, division, scale, kind }): Item => ({ id, name, mass, unit, division, scale, kind }),
     ),
     ...(dust ?? []).map(({ id, name, mass, unit, division, scale }): Item => {
-      return { id, name, mass, unit, division, scale, kind: "dusting" };
+      return { id, name, mass, unit, division, scale, kind: "dusting", ...minded(id) };
     }),
   ];
 }

@@ -19,14 +19,20 @@ import { numberColumn, report, row, section, table, wordColumn } from "./build.t
 import type { Cell, Report, Table } from "./schema.ts";
 import { alkalinityEnds, words } from "./show.ts";
 
+/** A salt or hydrate as a pure product. */
+export interface KnownProduct extends Product {
+  readonly formula: string;
+  /** Whether it has alkalinity M. */
+  readonly alkaline: boolean;
+}
+
 /** Every salt and hydrate known here whose name or formula has all the words, or that an everyday name stands for. @example knownProducts("hydroxide").length // => 2 */
-export function knownProducts(words: string): readonly (Product & { readonly formula: string })[] {
+export function knownProducts(words: string): readonly KnownProduct[] {
   const sought = words.toLowerCase().split(/\s+/u);
-  const all = [...speciesNames, ...hydrateNames].map((formula) => ({
-    formula,
-    name: nameOf(formula),
-    composition: ofFormula(formula),
-  }));
+  const all = [...speciesNames, ...hydrateNames].map((formula): KnownProduct => {
+    const composition = ofFormula(formula);
+    return { formula, name: nameOf(formula), composition, alkaline: alkalinityM(composition).gt(0) };
+  });
   const found = all.filter(({ name, formula }) =>
     sought.every((word) => `${name} ${formula}`.toLowerCase().includes(word)),
   );
@@ -35,7 +41,7 @@ export function knownProducts(words: string): readonly (Product & { readonly for
 }
 
 /** Lists the alkaline salts with their strength, additive numbers and hazard, and the limits that name them. */
-export function alkaliListReport(products: readonly (Product & { readonly formula: string })[], asked: string): Report {
+export function alkaliListReport(products: readonly KnownProduct[], asked: string): Report {
   const compositions = products.map(({ composition }) => composition);
   const [limits, ...notKnown] = allLimits(compositions);
   return report({
@@ -56,7 +62,7 @@ export function alkaliListReport(products: readonly (Product & { readonly formul
   });
 }
 
-function saltsTable(products: readonly (Product & { readonly formula: string })[]): Table {
+function saltsTable(products: readonly KnownProduct[]): Table {
   return table(
     "salts",
     [

@@ -169,16 +169,23 @@ export function Figures({ figures, graphs }: { readonly figures: readonly Figure
 
 type Section = Report["sections"][number];
 
+interface ReportSectionProps {
+  readonly section: Section;
+  readonly report: Report;
+  /** Where it is not that of the section. */
+  readonly heading?: string;
+}
+
 /** A section of a report. */
-export function ReportSection({ section, report }: { readonly section: Section; readonly report: Report }) {
+export function ReportSection({ section, report, heading = section.heading }: ReportSectionProps) {
   return (
-    <Part heading={section.heading}>
+    <Part heading={heading}>
       {section.blocks.map((block) => (
         <ReportBlock
           key={block.kind === "table" ? block.id : block.kind}
           block={block}
           report={report}
-          label={section.heading}
+          label={heading}
         />
       ))}
     </Part>

@@ -1,10 +1,10 @@
-import { listSalts } from "@noodlewright/core";
+import { listSalts, type Noodle } from "@noodlewright/core";
 import { type Figure, type graphOf, shownValue } from "@noodlewright/core/figure";
 import { printable } from "@noodlewright/core/render";
 import { isSection, textAt, valueAt } from "../../input/put.ts";
 import { useBench } from "../bench.ts";
 import { entryAt } from "../state.ts";
-import { keptWater, type Today } from "../today.ts";
+import { keptWater, proteinBasis, proteinPlace, type Today } from "../today.ts";
 import { words } from "../words.ts";
 import { Field, FigureButton, Part } from "./parts.tsx";
 
@@ -24,8 +24,9 @@ export function TodayPart() {
     <>
       <Part heading={today.heading}>
         <h3>{today.flours}</h3>
-        {flours.map(({ id, name, path, material }) => {
-          const basis = ["flour", "bran"].includes(material.kind) ? "14 % mb" : "as is";
+        {flours.map((line) => {
+          const { id, name, path, material } = line;
+          const basis = proteinBasis(data.spec, line);
           return (
             <fieldset key={id}>
               <legend>{printable(name)}</legend>
@@ -37,7 +38,7 @@ export function TodayPart() {
                   usual={number(material.written?.moisture ?? material.moisture)}
                 />
                 <Field
-                  path={[...path, "figures", "protein"]}
+                  path={[...path, ...proteinPlace]}
                   label={today.protein(basis)}
                   units={["%"]}
                   usual={number(material.written?.protein ?? "")}
@@ -63,7 +64,7 @@ export function TodayPart() {
         <h3>{today.scales}</h3>
         <div class="fields">
           {listed.length === 0 ? (
-            <p>{before.items[0]?.scale}</p>
+            <p>{before.batch?.value.lines[0]?.scale}</p>
           ) : (
             listed.map((scale, index) => (
               <Field
@@ -103,7 +104,7 @@ function Product({ name, path }: { readonly name: string; readonly path: readonl
   const place = [...path, "replaceWith"];
   const entry = entryAt(state, place);
   const salts = listSalts("");
-  const names = salts.ok ? salts.value.map((salt) => salt.name) : [];
+  const names = salts.ok ? salts.value.filter(({ alkaline }) => alkaline).map((salt) => salt.name) : [];
   const written = valueAt(data.spec, place);
   if (written !== undefined && typeof written !== "string") return undefined;
   const id = `product-${path.join("-")}`;
@@ -136,9 +137,9 @@ function Follows() {
   const { before, today, state, written } = useBench();
   if (today.batch === undefined) return undefined;
   const kept = written === undefined ? "" : keptWater(written);
-  const all = following(before, today, kept, state.keepWet).filter(
-    (one) => one.before === undefined || shownValue(one.before) !== shownValue(one.after),
-  );
+  const all = following(before, today, kept, (...sections) =>
+    state.entries.some(({ path }) => sections.includes(path[0] ?? "")),
+  ).filter((one) => one.before === undefined || shownValue(one.before) !== shownValue(one.after));
   if (all.length === 0) return <p>{words.today.nothing}</p>;
   return (
     <ul class="follows">
@@ -150,14 +151,19 @@ function Follows() {
             graphs={[graph]}
             text={words.today.from(was === undefined ? "–" : shownValue(was), `${shownValue(after)} ${after.unit}`)}
           />
-          <p>{why}</p>
+          {why !== "" && <p>{why}</p>}
         </li>
       ))}
     </ul>
   );
 }
 
-function following(before: Today, today: Today, kept: string, keepWet: boolean): readonly Following[] {
+function following(
+  before: Today,
+  today: Today,
+  kept: string,
+  entered: (...sections: readonly (string | number)[]) => boolean,
+): readonly Following[] {
   const { because } = words.today;
   const batch = today.batch?.value;
   const formula = today.noodle?.formula;
@@ -166,13 +172,18 @@ function following(before: Today, today: Today, kept: string, keepWet: boolean):
   const graph = batch.graph;
   const blend = [formula.blend.protein?.at14, formula.blend.moisture].filter((figure) => figure !== undefined);
   const wasOf = (id: string) => was?.graph[id];
-  const moved = state(formula.blend.moisture, wasOf(formula.blend.moisture.id));
+  const differs = (now: Figure) => state(now, wasOf(now.id));
+  const moved = differs(formula.blend.moisture);
+  const { added, tap, doughWater } = formula.water;
+  const replaced = formula.lines.some(({ id, name, role }) => role === "alkali" && nameOf(was, id) !== name);
+  const wetness = !moved ? undefined : differs(doughWater) ? because.flour : because.water(kept);
+  const product = replaced && because.product;
   const flour = blend.map((after) => ({ before: wasOf(after.id), after, graph, why: because.flour }));
-  const water = [formula.water.added, formula.water.tap, formula.water.doughWater].map((after) => ({
+  const water = [added, tap, doughWater].map((after) => ({
     before: wasOf(after.id),
     after,
     graph,
-    why: moved && keepWet ? because.water(kept) : because.flour,
+    why: reasons(wetness, product),
   }));
   const doses = formula.lines
     .filter(({ role }) => role === "alkali")
@@ -180,17 +191,19 @@ function following(before: Today, today: Today, kept: string, keepWet: boolean):
       const old = was?.lines.find((line) => line.id === id);
       const holding = valueAt(today.spec, [...path, "holding"]);
       const held = typeof holding === "string" ? holding : "alkalinity M";
-      const replaced = old?.name !== name;
+      const other = old?.name !== name;
       return {
-        before: replaced ? undefined : old?.parts,
+        before: other ? undefined : old?.parts,
         after: { ...parts, label: name },
         graph,
-        why: replaced ? because.alkali(name, held) : because.flour,
+        why: other ? because.alkali(name, held) : reasons(moved && because.flour),
       };
     });
+  const size = entered("batch", "losses") && because.size;
+  const whyWeights = reasons(size, entered("scales") && because.scale, product);
   const weights = today.items.flatMap(({ id, mass, name }) => {
     const old = before.items.find((item) => item.id === id)?.mass;
-    return old === undefined ? [] : [{ before: old, after: { ...mass, label: name }, graph, why: because.size }];
+    return old === undefined ? [] : [{ before: old, after: { ...mass, label: name }, graph, why: whyWeights }];
   });
   const waterPlan = today.water?.value;
   const plan = waterPlan ? [waterPlan.plan.temperature, waterPlan.weighed.ice?.ice] : [];
@@ -203,11 +216,20 @@ function following(before: Today, today: Today, kept: string, keepWet: boolean):
             before: after.id === oldPlan?.plan.temperature.id ? oldPlan.plan.temperature : oldPlan?.weighed.ice?.ice,
             after,
             graph: waterPlan.graph,
-            why: because.temperature,
+            why: reasons(entered("temperature") && because.temperature, size, (moved || replaced) && because.poured),
           },
         ],
   );
   return [...flour, ...water, ...doses, ...temperatures, ...(moved ? [] : weights)];
+}
+
+/** The reasons that hold, one after the other. */
+function reasons(...all: readonly (string | false | undefined)[]): string {
+  return all.filter((one) => typeof one === "string").join(" ");
+}
+
+function nameOf(formula: Noodle["formula"] | undefined, id: string): string | undefined {
+  return formula?.lines.find((line) => line.id === id)?.name;
 }
 
 function state(now: Figure, then: Figure | undefined): boolean {

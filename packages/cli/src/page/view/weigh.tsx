@@ -43,9 +43,10 @@ export function WeighPart() {
       ? listed
       : { ...listed, value: addedUp(masses), working: { kind: "given", by: weigh.mendedBy } };
   const first = items[0];
-  const stockSection = batch.remedies.stock && report().sections.find(({ id }) => id === "stock");
+  const remedies = report().sections.find(({ id }) => id === "remedies");
   return (
     <>
+      {remedies && <ReportSection section={remedies} report={report()} heading={weigh.tooLittle} />}
       <Part heading={weigh.heading}>
         <Loads of={of} turn={() => choose(undefined)} />
         <Mend load={load} items={items} />
@@ -94,7 +95,6 @@ export function WeighPart() {
           )}
         </ul>
       </Part>
-      {stockSection && <ReportSection section={stockSection} report={report()} />}
       {today.water && (
         <Part heading={weigh.water}>
           <Figures figures={[today.water.value.plan.temperature]} graphs={[today.water.value.graph]} />
@@ -112,7 +112,9 @@ function finest(items: readonly Item[]): string {
 
 function standingWords(item: Item, standing: Standing): string {
   const { weigh } = words;
+  const { finer } = item;
   const beside = [
+    ...(finer ? [weigh.tooCoarse(`${asShown({ ...item, mass: finer, division: finer.value })} ${item.unit}`)] : []),
     ...(item.ice ? [weigh.ice(`${asShown(item, item.ice.value)} ${item.unit}`)] : []),
     ...(item.kind === "stock" ? [weigh.stock] : []),
     ...(item.kind === "dusting" ? [weigh.dusting] : []),
