@@ -153,7 +153,7 @@ describe("the flags of a batch", () => {
   test.each([
     { args: ["--bowls", "many"], flag: "--bowls", code: "spec.type", advice: "write it like --bowls '320'" },
     { args: ["--bowls", "2.5"], flag: "--bowls", code: "spec.type", advice: "write it like --bowls '320'" },
-    { args: ["--bowls=-3"], flag: "--bowls", code: "spec.type", advice: "write it like --bowls '320'" },
+    { args: ["--bowls=-3"], flag: "--bowls", code: "spec.size", advice: "write it like --bowls '320'" },
     { args: ["--bowls", "1e3"], flag: "--bowls", code: "spec.type", advice: "write it like --bowls '320'" },
     { args: ["--bowls", "0"], flag: "--bowls", code: "spec.size", advice: "write it like --bowls '320'" },
     { args: ["--dough", "12"], flag: "--dough", code: "quantity.unreadable", advice: expect.stringContaining("12 kg") },
