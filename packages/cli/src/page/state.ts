@@ -56,8 +56,6 @@ export const stateSchema = z
       .array(z.strictObject({ label: text, minutes: z.number(), end: z.number() }))
       .max(50)
       .readonly(),
-    /** Steps of the day that were done, by load and step, and when. */
-    steps: z.record(text, z.number()).readonly(),
   })
   .readonly();
 
@@ -74,7 +72,6 @@ export const freshState: State = {
   lots: {},
   doughs: {},
   timers: [],
-  steps: {},
 };
 
 /** The entry at a place. */

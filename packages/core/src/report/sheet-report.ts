@@ -85,7 +85,7 @@ function passTable(plan: SheetPlan, units: UnitSystem): Table {
   );
 }
 
-/** What there is to tell of the passes on a machine: settings, speeds and times where it has any. */
+/** What there is to tell of the passes on a machine: settings, speeds and times where they are known. */
 export function passColumns({ schedule, machine }: SheetPlan, units: UnitSystem): readonly PassColumn[] {
   const { passes } = schedule;
   const thin = units === "us" ? "in" : "mm";

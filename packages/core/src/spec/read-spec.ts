@@ -120,7 +120,7 @@ function toProblems(issue: z.core.$ZodIssue, schema: z.ZodType, meant?: z.core.$
         return unknownKey(key, path, keysAt(schema, path), instead);
       });
     case "custom": {
-      const { problem: refusal } = issue.params as unknown as { readonly problem: Problem };
+      const { problem: refusal } = issue.params as { readonly problem: Problem };
       return [{ ...refusal, path }];
     }
     case "invalid_value": {
