@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { flourClassLines } from "#core/formula/classes.ts";
+import { classedFlours } from "#core/formula/classes.ts";
 import { formulaOf } from "#core/formula/formula.ts";
 import { findMaterial } from "#core/materials/catalogue.ts";
 import type { Grain } from "#core/materials/flour-class-list.ts";
@@ -76,39 +76,42 @@ describe("the class of a flour, as users are told", () => {
     const written = flours.map(([name, amount]) => ({ name, amount }));
     const outcome = formulaOf({ name: "test", flours: written, water: { tap: "35 %" } });
     if (!outcome.ok) throw new Error(JSON.stringify(outcome.problems));
-    return flourClassLines(outcome.value.formula).map((line) => line.split(", by ")[0] ?? "");
+    return classedFlours(outcome.value.formula).flatMap(({ name, fits }) =>
+      fits.map(({ flourClass }) => `${name}: ${flourClass.type} (${flourClass.system})`),
+    );
   };
 
   // DIN 10355; decree 63-720; DPR 187/2001; 21 CFR 137; CODEX STAN 152; ash and protein of USDA Standard Reference 28.
   it.each([
-    ["all-purpose flour", "550 (Germany)", true],
-    ["all-purpose flour", "405 (Germany)", false],
-    ["cake flour", "00 (Italy)", true],
-    ["semolina", "semolina (United States)", true],
-    ["semolina", "00 (Italy)", false],
-    ["bread flour", "wheat flour (Codex Alimentarius)", true],
+    ["all-purpose flour", "550 (DE)", true],
+    ["all-purpose flour", "405 (DE)", false],
+    ["cake flour", "00 (IT)", true],
+    ["semolina", "semolina (US)", true],
+    ["semolina", "00 (IT)", false],
+    ["bread flour", "wheat flour (Codex)", true],
   ] as const)("%s falls in class %s: %s", (name, type, falls) => {
-    expect(toldOf([name, "100 %"]).some((line) => line.endsWith(`falls in class ${type}`))).toBe(falls);
+    expect(toldOf([name, "100 %"]).some((line) => line.endsWith(`: ${type}`))).toBe(falls);
   });
 
   it("is told of the blend as well, by its own ash and moisture, where all is of one grain", () => {
     const blended = toldOf(["cake flour", "50 %"], ["all-purpose flour", "rest"]);
     // (0.39 + 0.47) / 2 of ash at (12.51 + 11.92) / 2 % of moisture is 0.49 % dry
-    expect(blended).toContain("The blend falls in class 405 (Germany)");
-    expect(toldOf(["cake flour", "50 %"], ["dark rye flour", "rest"]).join()).not.toContain("The blend");
+    expect(blended).toContain("the blend: 405 (DE)");
+    expect(toldOf(["cake flour", "50 %"], ["dark rye flour", "rest"]).join()).not.toContain("the blend");
   });
 
   it("is nothing where the grain is not known, or none is for it", () => {
     expect(toldOf(["barley flour", "100 %"])).toEqual([]);
     const house = { name: "house flour", amount: "100 %", figures: { moisture: "14 %", ash: "0.45 %" } };
     const outcome = formulaOf({ name: "test", flours: [house], water: { tap: "35 %" } });
-    expect(outcome.ok && flourClassLines(outcome.value.formula)).toEqual([]);
+    expect(outcome.ok && classedFlours(outcome.value.formula)).toEqual([]);
   });
 
   it("stands in the answer of a formula and of a material", () => {
     const bread = findMaterial("bread flour");
     if (!bread.ok) throw new Error("no bread flour");
-    const said = JSON.stringify(materialsReport([bread.material], "bread flour"));
-    expect(said).toContain("Bread flour falls in class 550 (Germany), by DIN 10355 (1992)");
+    const classes = materialsReport([bread.material], "bread flour").sections.find(({ id }) => id === "classes");
+    expect(JSON.stringify(classes)).toContain("550");
+    expect(JSON.stringify(classes)).toContain("Germany: DIN 10355 (1992)");
   });
 });

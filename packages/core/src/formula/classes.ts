@@ -1,13 +1,19 @@
-import { classLines, grainOf } from "../materials/flour-classes.ts";
+import { type ClassFit, classesIn, grainOf } from "../materials/flour-classes.ts";
 import { blendFactor } from "./blend.ts";
 import type { Formula } from "./formula.ts";
 
+/** A flour, or the whole blend, with the published classes that it falls in. */
+export interface Classed {
+  readonly name: string;
+  readonly fits: readonly ClassFit[];
+}
+
 /**
- * The published classes that the flours of a formula fall in, and the blend where all are of one grain, in sentences.
+ * The published classes that the flours of a formula fall in, and the blend where all are of one grain.
  *
  * Nothing is said of a flour of unknown grain or with a moisture that was only assumed, nor where no class fits.
  */
-export function flourClassLines({ lines, blend }: Pick<Formula, "lines" | "blend">): readonly string[] {
+export function classedFlours({ lines, blend }: Pick<Formula, "lines" | "blend">): readonly Classed[] {
   const flours = lines.filter(({ role }) => role === "flour");
   const known = flours.map(({ name, material }) => {
     const grain = material.by?.moisture === undefined ? grainOf(material) : undefined;
@@ -24,7 +30,7 @@ export function flourClassLines({ lines, blend }: Pick<Formula, "lines" | "blend
     ...(protein && { protein: { value: protein.asIs.value, nitrogenFactor: blendFactor } }),
   };
   return [
-    ...known.flatMap((each) => (each === undefined ? [] : classLines(each.name, each.flour))),
-    ...(mixed && flours.length > 1 ? classLines("The blend", mixed) : []),
+    ...known.flatMap((each) => (each === undefined ? [] : [{ name: each.name, fits: classesIn(each.flour) }])),
+    ...(mixed && flours.length > 1 ? [{ name: "the blend", fits: classesIn(mixed) }] : []),
   ];
 }

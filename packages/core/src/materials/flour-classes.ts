@@ -1,5 +1,4 @@
-import { citation } from "../figure/source.ts";
-import { type Decimal, type DecimalText, dec, decimalText, fixedText } from "../number/decimal.ts";
+import { type Decimal, type DecimalText, dec, decimalText } from "../number/decimal.ts";
 import { type FlourClass, flourClassList, type Grain, type Limit, type Span } from "./flour-class-list.ts";
 import type { Material, Protein } from "./material.ts";
 import { onMoisture } from "./moisture.ts";
@@ -77,27 +76,6 @@ export function classesIn(flour: ClassedFlour): readonly ClassFit[] {
     ({ within, limits, missing }) =>
       within === "all" && missing.length === 0 && limits.some(({ what }) => what !== "moisture"),
   );
-}
-
-const places: Readonly<Record<FlourClass["system"], string>> = {
-  DE: "Germany",
-  FR: "France",
-  IT: "Italy",
-  US: "United States",
-  Codex: "Codex Alimentarius",
-  AT: "Austria",
-  JP: "Japan",
-};
-
-/** Says it in sentences. @example classLines("Weak flour", { grain: "wheat", moisture: "14", protein: { value: "7.5" } }).length // => 2 */
-export function classLines(name: string, flour: ClassedFlour): readonly string[] {
-  return classesIn(flour).map(({ flourClass: { type, system, basis, source }, limits }) => {
-    const on = basis === "dry" ? "of its dry matter" : "of it as it is";
-    const values = limits.flatMap(({ what, value }) =>
-      what === "moisture" ? [] : [`${what} ${fixedText(value.low, 2)} % ${on}`],
-    );
-    return `${name} falls in class ${type} (${places[system]}), by ${citation(source)}: ${values.join(", ")}.`;
-  });
 }
 
 function fitOf(flour: ClassedFlour, flourClass: FlourClass): ClassFit {

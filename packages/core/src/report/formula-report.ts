@@ -1,13 +1,14 @@
 import { exact, type Figure } from "../figure/figure.ts";
 import type { Note } from "../figure/problem.ts";
 import type { OnBases } from "../formula/blend.ts";
-import { flourClassLines } from "../formula/classes.ts";
+import { classedFlours } from "../formula/classes.ts";
 import type { Formula } from "../formula/formula.ts";
 import { lawText } from "../formula/limits.ts";
 import { fixedText } from "../number/decimal.ts";
 import { upperFirst } from "./alkali-blocks.ts";
 import { numberColumn, pictureBlock, report, row, section, table, wordColumn } from "./build.ts";
 import { formulaCautions } from "./cautions.ts";
+import { classSection } from "./class-blocks.ts";
 import { blendPicture, waterPicture } from "./pictures/formula-pictures.ts";
 import { recordedSection } from "./recorded.ts";
 import type { Block, Cell, Report, Section, Table } from "./schema.ts";
@@ -29,7 +30,6 @@ export function formulaReport(formula: Formula, notes: readonly Note[]): Report 
         ranges(blendShown(formula)),
         pictureBlock(blendPicture(formula)),
       ),
-      section("classes", "Published classes of flour", { kind: "text", lines: flourClassLines(formula) }),
       section(
         "water",
         "Water",
@@ -50,6 +50,7 @@ export function formulaReport(formula: Formula, notes: readonly Note[]): Report 
           lines: [alkalinityEnds, ...legal.map((one) => `${upperFirst(lawText(one))}.`)],
         },
       ),
+      classSection(classedFlours(formula)),
       recordedSection(formula),
       allergenSection(formula),
     ],

@@ -1,11 +1,11 @@
 import { alkalinityM, anhydrousShare } from "../chemistry/composition.ts";
 import { citation } from "../figure/source.ts";
-import { classLines, grainOf } from "../materials/flour-classes.ts";
+import { classesIn, grainOf } from "../materials/flour-classes.ts";
 import type { Material } from "../materials/material.ts";
 import { decimalText, fixedText } from "../number/decimal.ts";
-import { upperFirst } from "./alkali-blocks.ts";
 import { numberColumn, report, row, section, table, wordColumn } from "./build.ts";
-import type { Cell, Report, Table } from "./schema.ts";
+import { classSection } from "./class-blocks.ts";
+import type { Cell, Report, Section, Table } from "./schema.ts";
 import { alkalinityEnds, words } from "./show.ts";
 
 /** Tells what is in the catalogue: one table for what has a composition by analysis, one for the salts. */
@@ -29,7 +29,7 @@ export function materialsReport(materials: readonly Material[], asked: string): 
         "Salts and alkaline products",
         ...(salts.length > 0 ? [saltTable(salts), { kind: "text" as const, lines: [alkalinityEnds] }] : []),
       ),
-      ...(single ? [section("about", "About it", { kind: "text", lines: about(only) })] : []),
+      ...(single ? [section("about", "About it", { kind: "text", lines: about(only) }), classesOf(only)] : []),
       section("sources", "Sources", { kind: "text", lines: sources(materials) }),
     ],
     figures: [],
@@ -96,9 +96,14 @@ function saltTable(materials: readonly Material[]): Table {
   );
 }
 
+function classesOf(material: Material): Section {
+  const grain = grainOf(material);
+  const fits = grain === undefined ? [] : classesIn({ ...material, grain });
+  return classSection([{ name: material.name, fits }]);
+}
+
 function about(material: Material): readonly string[] {
   const { published, aliases, allergens, allergensKnown, spread, notes } = material;
-  const grain = grainOf(material);
   const spreads = Object.entries(spread ?? {}).flatMap(([what, one]) =>
     one === undefined
       ? []
@@ -110,7 +115,6 @@ function about(material: Material): readonly string[] {
     ...(published === undefined ? [] : [`Printed as: ${published}.`]),
     ...(aliases.length === 0 ? [] : [`Also found as: ${aliases.join(", ")}.`]),
     ...spreads,
-    ...(grain === undefined ? [] : classLines(upperFirst(material.name), { ...material, grain })),
     allergensKnown
       ? `Allergens: ${allergens.length === 0 ? "none of its own" : allergens.join(", ")}.`
       : "Allergens: not known.",
