@@ -1,5 +1,6 @@
 import { readFileSync } from "node:fs";
-import { jsonSchema, type Report, schemaNames } from "@noodlewright/core";
+import type { Report } from "@noodlewright/core";
+import { jsonSchema, schemaNames } from "@noodlewright/core/spec";
 import { describe, expect, test } from "vitest";
 import { parse } from "yaml";
 import * as z from "zod";

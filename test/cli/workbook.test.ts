@@ -1,6 +1,6 @@
 import { readFileSync } from "node:fs";
 import { join } from "node:path";
-import { readHandwritten } from "@noodlewright/core";
+import { readHandwritten } from "@noodlewright/core/spec";
 import { strFromU8, strToU8, unzipSync, zipSync } from "fflate";
 import { describe, expect, test } from "vitest";
 import { linesOfWorkbook, sheetsOfWorkbook } from "#cli/input/workbook-lines.ts";

@@ -1,6 +1,7 @@
 import { readFileSync } from "node:fs";
 import * as core from "@noodlewright/core";
 import { citation, writtenWorking } from "@noodlewright/core/figure";
+import { readKitchenFile } from "@noodlewright/core/spec";
 import { expect, test } from "vitest";
 import { parse } from "yaml";
 import { expectPage, row } from "./page.ts";
@@ -11,7 +12,7 @@ const dataOf = (name: string): Readonly<Record<string, unknown>> =>
   parse(readFileSync(new URL(`../../examples/${name}.yaml`, import.meta.url), "utf8"));
 
 function noodleOf(name: string): core.Noodle {
-  const kitchen = core.readKitchenFile(dataOf("harbour-store"));
+  const kitchen = readKitchenFile(dataOf("harbour-store"));
   const noodle = core.readNoodleData(dataOf(name), { kitchens: kitchen.ok ? [kitchen.value] : [] });
   if (!noodle.ok) throw new Error(`${name}: ${JSON.stringify(noodle.problems)}`);
   return noodle.value;

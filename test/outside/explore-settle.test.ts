@@ -1,6 +1,6 @@
+import { readNoodleData } from "@noodlewright/core";
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import { readNoodleData } from "#core/index.ts";
 import { loadHighs } from "../core/explore/independent.ts";
 
 /** Molar masses, g/mol: Prohaska et al. 2022, IUPAC standard atomic weights, abridged: Na 22.990, K 39.098, C 12.011, O 15.999. */

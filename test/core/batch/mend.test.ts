@@ -1,6 +1,6 @@
+import { askMend, type MendWish, readNoodleData } from "@noodlewright/core";
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import { askMend, type MendWish, readNoodleData } from "#core/index.ts";
 
 const spec = {
   name: "class noodle",

@@ -1,6 +1,7 @@
+import { askBatch, askCompare, askTolerance, readNoodleData } from "@noodlewright/core";
+import type { Comparison } from "@noodlewright/core/answers";
 import { describe, expect, test } from "vitest";
 import { recalculated } from "#core/figure/recalculate.ts";
-import { askBatch, askCompare, askTolerance, type Comparison, readNoodleData } from "#core/index.ts";
 
 const written = {
   name: "class noodle",

@@ -1,8 +1,10 @@
 import { readdirSync, readFileSync } from "node:fs";
 import { compileFunction } from "node:vm";
-import { type Noodle, readKitchenFile, readNoodleData } from "@noodlewright/core";
+import { type Noodle, readNoodleData } from "@noodlewright/core";
+import { readKitchenFile } from "@noodlewright/core/spec";
 import { beforeAll, describe, expect, it } from "vitest";
 import { parse } from "yaml";
+import manifest from "../../../packages/core/package.json" with { type: "json" };
 
 /** What stands behind `@example` in the doc comments of core is worked out and compared with what it says. */
 interface Example {
@@ -92,10 +94,12 @@ describe("the examples of the doc comments", () => {
 });
 
 describe("what a program imports", () => {
-  const doors = ["", "figure/", "chemistry/", "sheet/", "explore/", "render/"];
+  const doors = Object.values(manifest.exports).flatMap((entry) =>
+    typeof entry === "string" ? [] : [entry["@noodlewright/source"]],
+  );
 
-  it.each(doors)("has at door %sindex.ts an example of every function, which says a value", async (door) => {
-    const shown = (await import(new URL(`${door}index.ts`, source).href)) as Names;
+  it.each(doors)("has at door %s an example of every function, which says a value", async (door) => {
+    const shown = (await import(new URL(`../${door}`, source).href)) as Names;
     const functions = Object.entries(shown).flatMap(([name, value]) =>
       typeof value === "function" ? [[name, value] as const] : [],
     );

@@ -263,11 +263,11 @@ export const samples: Readonly<Record<Code, Sample>> = {
   "words.none": ["", `listWords("spaghetto")`],
   "write.masses": [
     "flours[0].amount",
-    `about({ ...noodle, flours: [{ name: "bread flour", amount: "700 g" }, { name: "cake flour", amount: "300 g" }], wanted: { protein: "10 %" } }, (one) => blendAmounts(one, askBlend(one).value))`,
+    `about({ ...noodle, flours: [{ name: "bread flour", amount: "700 g" }, { name: "cake flour", amount: "300 g" }], wanted: { protein: "10 %" } }, blendAmounts)`,
   ],
   "write.new-flour": [
     "flours",
-    `about({ ...noodle, shelf: { "cake flour": {} }, wanted: { protein: "10 %" } }, (one) => blendAmounts(one, askBlend(one).value))`,
+    `about({ ...noodle, shelf: { "cake flour": {} }, wanted: { protein: "10 %" } }, blendAmounts)`,
   ],
   "compare.one": ["", `about(noodle, (one) => askCompare([{ name: "as written", noodle: one }]))`],
   "path.no-entry": ['flours."rye flour"', `keyPathIn(noodle, ["flours", "rye flour", "amount"])`],

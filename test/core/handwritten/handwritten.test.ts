@@ -1,4 +1,4 @@
-import { answeredLine, type Handwritten, readHandwritten } from "@noodlewright/core";
+import { answeredLine, type Handwritten, readHandwritten } from "@noodlewright/core/spec";
 import { describe, expect, test } from "vitest";
 import { parse } from "yaml";
 import { formulaOf } from "#core/formula/formula.ts";

@@ -1,4 +1,4 @@
-import { readHandwritten } from "@noodlewright/core";
+import { readHandwritten } from "@noodlewright/core/spec";
 import fc from "fast-check";
 import { expect, test } from "vitest";
 import { parse } from "yaml";

@@ -1,6 +1,6 @@
+import { askFormula, readNoodleData } from "@noodlewright/core";
+import { measuredToasting } from "@noodlewright/core/sheet";
 import { describe, expect, test } from "vitest";
-import { askFormula, readNoodleData } from "#core/index.ts";
-import { measuredToasting } from "#core/sheet/index.ts";
 
 const flour = {
   kind: "flour",

@@ -3,11 +3,11 @@ import {
   askCost,
   askSheet,
   type Noodle,
-  readKitchenFile,
   readNoodle,
   readNoodleData,
   type SpecInput,
 } from "@noodlewright/core";
+import { readKitchenFile } from "@noodlewright/core/spec";
 import { describe, expect, expectTypeOf, test } from "vitest";
 
 /** Of the demo kitchen: bowls for a class, and a sheet that gives fewer than are wanted. */

@@ -1,7 +1,8 @@
+import { told } from "@noodlewright/core";
+import { keyPathIn, readKeyPath } from "@noodlewright/core/spec";
 import fc from "fast-check";
 import { expect, test } from "vitest";
 import { pathText } from "#core/figure/problem.ts";
-import { keyPathIn, readKeyPath, told } from "#core/index.ts";
 
 const spec = {
   flours: [{ name: "bread flour" }, { name: "Rye flour, dark" }, { name: "rye" }, { name: "rye" }],

@@ -1,4 +1,4 @@
-import { readSpec, specSample } from "@noodlewright/core";
+import { readSpec, specSample } from "@noodlewright/core/spec";
 import { expect, test } from "vitest";
 import { parse } from "yaml";
 import { specSchema } from "#core/spec/spec.ts";

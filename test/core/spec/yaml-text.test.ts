@@ -1,4 +1,4 @@
-import { yamlLines } from "@noodlewright/core/render";
+import { yamlLines } from "@noodlewright/core/spec";
 import { expect, test } from "vitest";
 import { parse } from "yaml";
 

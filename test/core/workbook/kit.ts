@@ -1,17 +1,9 @@
 import { readFileSync } from "node:fs";
 import { fileURLToPath } from "node:url";
-import {
-  askBatch,
-  askCost,
-  askWorkbook,
-  type Kitchen,
-  type Noodle,
-  readKitchenFile,
-  readNoodleData,
-  type UnitSystem,
-} from "@noodlewright/core";
+import { askBatch, askCost, askWorkbook, type Noodle, readNoodleData, type UnitSystem } from "@noodlewright/core";
 import type { Graph } from "@noodlewright/core/figure";
 import type { Workbook, WorkbookCell } from "@noodlewright/core/render";
+import { type Kitchen, readKitchenFile } from "@noodlewright/core/spec";
 import { HyperFormula } from "hyperformula";
 import { parse } from "yaml";
 

@@ -1,4 +1,5 @@
-import { askBlend, blendAmounts, blendFound } from "@noodlewright/core";
+import { askBlend } from "@noodlewright/core";
+import { blendAmounts } from "@noodlewright/core/spec";
 import { printAnswer } from "../shared/ask-noodle.ts";
 import { blendFlags, blendOverrides, searchOverrides, shelfFlag, wantedValues } from "../shared/blend-flags.ts";
 import type { Command } from "../shared/command.ts";
@@ -19,7 +20,12 @@ export const blendCommand: Command = {
   run: (asked, io) => {
     const overrides = [...searchOverrides(wantedValues, asked), ...blendOverrides(asked)];
     return printAnswer(
-      { ask: askBlend, overrides, found: blendFound, amounts: (design, noodle) => blendAmounts(noodle, design) },
+      {
+        ask: askBlend,
+        overrides,
+        found: ({ answer }) => answer.kind === "found",
+        amounts: (_, noodle) => blendAmounts(noodle),
+      },
       asked,
       io,
     );

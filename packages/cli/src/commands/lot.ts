@@ -1,4 +1,4 @@
-import { askLot, blendFound } from "@noodlewright/core";
+import { askLot } from "@noodlewright/core";
 import { usualHold } from "@noodlewright/core/explore";
 import { atFlag, printAnswer } from "../shared/ask-noodle.ts";
 import { searchFlags, searchOverrides, searchValues } from "../shared/blend-flags.ts";
@@ -59,7 +59,7 @@ export const lotCommand: Command = {
       {
         ask: (noodle) => askLot(noodle, hold === undefined ? {} : { hold }),
         overrides: searchOverrides({ ...certificate, ...searchValues }, asked),
-        found: blendFound,
+        found: ({ answer }) => answer.kind === "found",
         place: atFlag("hold"),
       },
       asked,

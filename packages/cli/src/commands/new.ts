@@ -1,5 +1,5 @@
-import { type Handwritten, readHandwritten } from "@noodlewright/core";
 import { printable } from "@noodlewright/core/render";
+import { type Handwritten, readHandwritten } from "@noodlewright/core/spec";
 import { withIngredient } from "../input/new-formula.ts";
 import { askForFormula, type NewWishes } from "../input/new-questions.ts";
 import { type KitchenWords, kitchenProblems, kitchenSections } from "../input/new-sections.ts";

@@ -1,4 +1,5 @@
-import { askNutrition, jurisdictions } from "@noodlewright/core";
+import { askNutrition } from "@noodlewright/core";
+import { jurisdictions } from "@noodlewright/core/spec";
 import { printAnswer } from "../shared/ask-noodle.ts";
 import type { Command } from "../shared/command.ts";
 import { batchFlags, batchOverrides, specFlags } from "../shared/flags.ts";

@@ -1,4 +1,4 @@
-import { askFlourReplacement, askIngredientReplacement, blendFound, type Noodle } from "@noodlewright/core";
+import { askFlourReplacement, askIngredientReplacement, type Noodle } from "@noodlewright/core";
 import { usualHold } from "@noodlewright/core/explore";
 import type { PlacedProblem } from "../input/placed-problem.ts";
 import { ownProblem } from "../input/problem.ts";
@@ -43,7 +43,7 @@ export const replaceCommand: Command = {
     }
     const wish = { missing, ...(hold !== undefined && { hold }) };
     const ask = (noodle: Noodle) => askFlourReplacement(noodle, wish);
-    return printAnswer({ ask, overrides, place, found: blendFound }, asked, io);
+    return printAnswer({ ask, overrides, place, found: ({ answer }) => answer.kind === "found" }, asked, io);
   },
 };
 

@@ -1,4 +1,4 @@
-import { jsonSchema, schemaNames } from "@noodlewright/core";
+import { jsonSchema, schemaNames } from "@noodlewright/core/spec";
 import { exit } from "../io.ts";
 import type { Command } from "../shared/command.ts";
 

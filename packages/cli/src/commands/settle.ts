@@ -1,4 +1,4 @@
-import { allMet, askSettle } from "@noodlewright/core";
+import { askSettle } from "@noodlewright/core";
 import { answer } from "@noodlewright/core/figure";
 import { printAnswer } from "../shared/ask-noodle.ts";
 import type { Command } from "../shared/command.ts";
@@ -20,7 +20,7 @@ export const settleCommand: Command = {
         ask: askSettle,
         overrides: batchOverrides(asked),
         needs: "machines",
-        found: allMet,
+        found: ({ checks }) => checks.every(({ holds }) => holds),
         amounts: ({ found }) => answer(found),
       },
       asked,

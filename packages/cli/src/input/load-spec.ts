@@ -1,6 +1,7 @@
 import { dirname, isAbsolute, join } from "node:path";
-import { type Kitchen, type Problem, readKitchenFile, readNoodleData, readSpec } from "@noodlewright/core";
+import { type Problem, readNoodleData } from "@noodlewright/core";
 import type { Path } from "@noodlewright/core/figure";
+import { type Kitchen, readKitchenFile, readSpec } from "@noodlewright/core/spec";
 import type { Io } from "../io.ts";
 import { type ParsedFile, parseFile } from "./document.ts";
 import { type Override, withOverrides } from "./overrides.ts";

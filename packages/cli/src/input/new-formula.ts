@@ -1,4 +1,4 @@
-import { answeredLine, type Handwritten, type OpenQuestion, readHandwritten } from "@noodlewright/core";
+import { answeredLine, type Handwritten, type OpenQuestion, readHandwritten } from "@noodlewright/core/spec";
 
 /** The text with one of its lines, or a part of it, replaced. */
 function amended(text: string, line: number, was: string, now: string): string {

@@ -1,4 +1,5 @@
-import { readHandwritten, told } from "@noodlewright/core";
+import { told } from "@noodlewright/core";
+import { readHandwritten } from "@noodlewright/core/spec";
 import type { Asker } from "../io.ts";
 import { flourLines, withAnswer, withIngredient, withLabel } from "./new-formula.ts";
 import { type KitchenWords, kitchenProblems, kitchenSections } from "./new-sections.ts";

@@ -1,5 +1,6 @@
-import { type Problem, readSpec } from "@noodlewright/core";
+import type { Problem } from "@noodlewright/core";
 import { parseQuantity } from "@noodlewright/core/figure";
+import { readSpec } from "@noodlewright/core/spec";
 
 /** What a kitchen says beside its formula, as written; undefined where nobody said it. */
 export interface KitchenWords {

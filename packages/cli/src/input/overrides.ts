@@ -1,5 +1,5 @@
-import { keyPathIn, readKeyPath } from "@noodlewright/core";
 import type { Path } from "@noodlewright/core/figure";
+import { keyPathIn, readKeyPath } from "@noodlewright/core/spec";
 import { parseDocument } from "yaml";
 import type { PlacedProblem } from "./placed-problem.ts";
 import { ownProblem } from "./problem.ts";

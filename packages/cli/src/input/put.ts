@@ -1,5 +1,5 @@
-import { keysInstead } from "@noodlewright/core";
 import { type Path, pathText } from "@noodlewright/core/figure";
+import { keysInstead } from "@noodlewright/core/spec";
 
 /** A value at a place of a spec; nothing where the key is to be taken out. */
 export interface Put {

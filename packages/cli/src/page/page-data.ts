@@ -1,4 +1,5 @@
-import type { CardFile, UnitSystem } from "@noodlewright/core";
+import type { UnitSystem } from "@noodlewright/core";
+import type { CardFile } from "@noodlewright/core/answers";
 
 /** What a page of the bench holds beside its script. */
 export interface PageData {

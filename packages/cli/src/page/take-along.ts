@@ -1,6 +1,8 @@
-import { addedUp, type Report, told } from "@noodlewright/core";
+import { type Report, told } from "@noodlewright/core";
 import { fixedText } from "@noodlewright/core/figure";
-import { type Cell, printable, renderCsv, type Table, yamlLines } from "@noodlewright/core/render";
+import { type Cell, printable, renderCsv, type Table } from "@noodlewright/core/render";
+import { addedUp } from "@noodlewright/core/sheet";
+import { yamlLines } from "@noodlewright/core/spec";
 import * as z from "zod";
 import type { PageData } from "./page-data.ts";
 import { type State, stateSchema, weighedKey } from "./state.ts";

@@ -1,15 +1,8 @@
-import {
-  type Answer,
-  askBatch,
-  askWater,
-  type Batch,
-  basisText,
-  type Noodle,
-  type Problem,
-  readNoodleData,
-} from "@noodlewright/core";
+import { type Answer, askBatch, askWater, type Noodle, type Problem, readNoodleData } from "@noodlewright/core";
+import type { Batch } from "@noodlewright/core/answers";
 import { type Figure, fixedText, pathText } from "@noodlewright/core/figure";
 import { weightCell } from "@noodlewright/core/render";
+import { basisText } from "@noodlewright/core/spec";
 import { type Put, textAt, valueAt, withValues } from "../input/put.ts";
 import type { PageData } from "./page-data.ts";
 import { putOf, type State } from "./state.ts";

@@ -1,7 +1,8 @@
 import { styleText } from "node:util";
-import { specSample, told } from "@noodlewright/core";
+import { told } from "@noodlewright/core";
 import { type Code, type Facts, type ProblemIn, pathText, type Told, telling } from "@noodlewright/core/figure";
 import { printable, printableJson } from "@noodlewright/core/render";
+import { specSample } from "@noodlewright/core/spec";
 import type { PlacedProblem } from "../input/placed-problem.ts";
 import type { AnyProblem, OwnFacts } from "../input/problem.ts";
 import { catalogue, hints } from "./problem-texts.ts";

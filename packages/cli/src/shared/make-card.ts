@@ -1,9 +1,9 @@
 import { createHash } from "node:crypto";
 import { basename } from "node:path";
-import { askCard, type CardFile, type MadeCard, type MissingAnswer, type Problem } from "@noodlewright/core";
+import { askCard, type Problem } from "@noodlewright/core";
+import type { CardFile, MadeCard, MissingAnswer } from "@noodlewright/core/answers";
 import { pathText } from "@noodlewright/core/figure";
-import type { Paper } from "@noodlewright/core/render";
-import { lengthWarning, printable } from "@noodlewright/core/render";
+import { lengthWarning, type Paper, printable } from "@noodlewright/core/render";
 import { type Override, setFlagName } from "../input/overrides.ts";
 import type { PlacedProblem } from "../input/placed-problem.ts";
 import type { TextFile } from "../input/read-file.ts";

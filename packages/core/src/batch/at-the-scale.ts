@@ -8,7 +8,7 @@ export interface ReadScale {
 }
 
 /** How what is in the bowl stands to the list. `by` in g. */
-export type Standing =
+export type OnScale =
   | { readonly kind: "open" | "right" }
   | { readonly kind: "short" | "over"; readonly by: DecimalText };
 
@@ -18,13 +18,14 @@ export type Standing =
  * @param weighed - nothing where it was not weighed yet
  * @example standingOf("3150", "5", "3170") // => { kind: "over", by: "20" }
  */
-export function standingOf(listed: DecimalText, division: DecimalText, weighed: DecimalText | undefined): Standing {
+export function standingOf(listed: DecimalText, division: DecimalText, weighed: DecimalText | undefined): OnScale {
   if (weighed === undefined) return { kind: "open" };
   const off = dec(weighed).minus(listed);
   if (off.abs().lt(dec(division).div(2))) return { kind: "right" };
   return { kind: off.isNegative() ? "short" : "over", by: decimalText(off.abs()) };
 }
 
+/** What was read off a scale, or why it was not. */
 export type ScaleReading =
   | { readonly ok: true /** g */; readonly mass: DecimalText }
   | { readonly ok: false; readonly why: "unreadable" | "division" };

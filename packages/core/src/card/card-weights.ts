@@ -20,6 +20,7 @@ export interface CardWeights {
   readonly of: number;
 }
 
+/** One line to weigh on a card. */
 export interface CardRow {
   readonly name: string;
   readonly weight: string;

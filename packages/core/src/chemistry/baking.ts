@@ -12,6 +12,7 @@ const bakes = {
   KHCO3: { to: "K2CO3", monohydrateWater: "1.5" },
 } as const;
 
+/** A salt that the oven turns into another. */
 export type BakingSalt = keyof typeof bakes;
 
 /** A tray before and after the oven. Masses in any one unit, the tray itself taken off. */

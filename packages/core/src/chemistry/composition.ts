@@ -31,7 +31,7 @@ export interface Composition {
 }
 
 /** Masses of the parts of something, in any one unit. */
-export interface Parts {
+export interface SaltParts {
   readonly species: Readonly<Partial<Record<SpeciesName, DecimalInput>>>;
   readonly water?: DecimalInput;
   readonly inert?: DecimalInput;
@@ -60,7 +60,7 @@ export function speciesOf(name: SpeciesName): Species {
  * @throws {RangeError} on a negative mass or none at all: outside data goes through `compositionOf`.
  * @example fromMasses({ species: { Na2CO3: 1 }, water: 3 }).species.Na2CO3 // => "25"
  */
-export function fromMasses(parts: Parts): Composition {
+export function fromMasses(parts: SaltParts): Composition {
   const masses = [
     ...speciesNames.map((name) => dec(parts.species[name] ?? 0)),
     dec(parts.water ?? 0),
@@ -89,7 +89,7 @@ export function fromMasses(parts: Parts): Composition {
  * Problems: `composition.negative`, `composition.over-100`.
  * @example compositionOf({ species: { Na2CO3: "99" }, water: "0.6" }).value.inert // => "0.4"
  */
-export function compositionOf(stated: Omit<Parts, "inert">): Outcome<Composition> {
+export function compositionOf(stated: Omit<SaltParts, "inert">): Outcome<Composition> {
   const given = [...Object.values(stated.species), stated.water ?? 0].map(dec);
   const total = sum(given);
   if (given.some((share) => share.isNegative() && !share.isZero())) {

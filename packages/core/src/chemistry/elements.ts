@@ -19,6 +19,7 @@ export const atomicWeights = {
   K: "39.098",
 } as const satisfies Readonly<Record<string, DecimalText>>;
 
+/** The elements of the salts, by symbol. */
 export type Element = keyof typeof atomicWeights;
 
 const part = /(\d+(?:\.\d+)?)?((?:[A-Z][a-z]?\d*)+)(?:[.·]|$)/y;

@@ -10,6 +10,7 @@ export const statements = {
   H335: "may cause respiratory irritation",
 } as const;
 
+/** Codes of the hazard statements that salts here may call for. */
 export type StatementCode = keyof typeof statements;
 
 /** How the parts of a mixture are counted together. */

@@ -17,6 +17,7 @@ export interface Hazard {
   readonly sources: readonly Source[];
 }
 
+/** A hazard statement of the label. */
 export interface Statement {
   /** Code of the Globally Harmonised System, such as `H319`. */
   readonly code: string;

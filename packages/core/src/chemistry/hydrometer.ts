@@ -8,6 +8,7 @@ import { edgeOf, fitRange, type StatedStrength, solutionAt } from "./stated-stre
 /** A hydrometer reading, in degrees Baumé or as a density in g/mL. */
 export type Reading = Extract<StatedStrength, { readonly measure: "degrees-baume" }> | DensityReading;
 
+/** A density read off a hydrometer, g/mL, at a temperature in °C. */
 export interface DensityReading {
   readonly measure: "density";
   readonly value: DecimalText;

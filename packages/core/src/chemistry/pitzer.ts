@@ -10,6 +10,7 @@ export const harvieMollerWeare: Source = {
 };
 
 export type Cation = "Na" | "K";
+/** Anions that the activity model knows. */
 export type Anion = "Cl" | "OH" | "HCO3" | "CO3";
 
 /** mol per kg of water */

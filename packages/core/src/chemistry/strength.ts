@@ -25,6 +25,7 @@ export interface Strength {
   readonly baume?: Figure;
 }
 
+/** The strength of a solution by volume, where its density is known. */
 export interface VolumeStrength {
   readonly density: Figure;
   readonly massVolumePercent: Figure;

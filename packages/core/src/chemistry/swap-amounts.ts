@@ -8,6 +8,7 @@ import { named } from "./named.ts";
 /** What a swap holds: the mass of anhydrous salts, alkalinity M or P, or the moles of sodium and potassium together. */
 export type Held = "anhydrous" | "M" | "P" | "cations";
 
+/** A dose, what takes its place, and what stays the same. */
 export interface Swap {
   readonly from: Weighed;
   /** One product, or a pair, which holds both alkalinities where it can, or else the ratio of sodium to potassium as well. */

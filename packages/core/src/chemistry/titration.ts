@@ -10,6 +10,7 @@ import type { SpeciesName } from "./species.ts";
 /** What an alkalinity may be stated as, with the equivalents of a mole of it. */
 const standards = { Na2CO3: 2, K2CO3: 2, Na2O: 2, K2O: 2, NaOH: 1, KOH: 1 } as const;
 
+/** A substance that an alkalinity is stated as. */
 export type AlkalinityStandard = keyof typeof standards;
 
 /** The substances that an alkalinity may be stated as. */
@@ -20,6 +21,7 @@ export type StatedAlkalinity =
   | { readonly as: AlkalinityStandard; readonly percent: DecimalInput }
   | { readonly acid: AcidUsed };
 
+/** What a titration took: acid for so much of the product. */
 export interface AcidUsed {
   readonly millilitres: DecimalInput;
   /** Equivalents per litre. */

@@ -9,14 +9,22 @@ export type {
   FlourNeeded,
   FoundBlend,
   GivenShare,
+  Move,
   OutOfReach,
   Preference,
   ProteinTarget,
+  Reach,
 } from "../blend/blend-question.ts";
 export { searchBlend } from "../blend/blend-search.ts";
 export { type BlendWater, waterAfter } from "../blend/blend-water.ts";
 export { type Change, compareFigures } from "../blend/compare-blends.ts";
-export { type ActiveProduct, driedWholeEgg, rawWholeEgg, replaceProduct } from "../blend/replace-product.ts";
+export {
+  type ActiveProduct,
+  driedWholeEgg,
+  type Replacement,
+  rawWholeEgg,
+  replaceProduct,
+} from "../blend/replace-product.ts";
 export { type SquareAnswer, type SquareQuestion, squareRule } from "../blend/square.ts";
 export { styleNotes, styles } from "../blend/style-notes.ts";
 export { type StyleQuantity, type StyleRange, styleRanges } from "../blend/style-ranges.ts";
@@ -30,4 +38,4 @@ export {
   usualHold,
 } from "../blend/substitute-question.ts";
 export type { WaterFlour } from "../blend/water-flour.ts";
-export { type Trial, type TrialRequest, waterTrial } from "./water-trial.ts";
+export { type Trial, type TrialDough, type TrialFlour, type TrialRequest, waterTrial } from "./water-trial.ts";

@@ -1,11 +1,20 @@
 // The door to quantities, to figures that explain themselves and the graph they make, and to problems of one's own.
-export { type DecimalText, decimalText, fixedText } from "../number/decimal.ts";
-export { inDays, parseQuantity, type Quantity } from "../number/quantity.ts";
+export { type Decimal, type DecimalInput, type DecimalText, fixedText } from "../number/decimal.ts";
+export { inDays, parseQuantity, type Quantity, type QuantityFault, type QuantityReading } from "../number/quantity.ts";
 export type { Dimension } from "../number/units.ts";
-export { type Figure, type Range, shown, shownValue, type Working } from "./figure.ts";
-export { type Graph, graphOf, type Published, plainFigure } from "./graph.ts";
+export { type Fed, type Figure, type Range, type Ref, shown, shownValue, type Working } from "./figure.ts";
+export { type Graph, graphOf, type PlainFigure, type Published, plainFigure } from "./graph.ts";
 export { answer, type Code, type Facts, type Path, type ProblemIn, pathText, problem } from "./problem.ts";
-export { type Entry, type FactsOf, input, type Lists, noAnswer, type Sentences, type Texts } from "./problems/entry.ts";
+export {
+  type Entry,
+  type FactsOf,
+  input,
+  type Lists,
+  type NoFacts,
+  noAnswer,
+  type Sentences,
+  type Texts,
+} from "./problems/entry.ts";
 export { recalculated } from "./recalculate.ts";
 export { citation, type Source, type Standing } from "./source.ts";
 export { type Told, telling } from "./told.ts";

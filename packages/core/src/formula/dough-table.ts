@@ -10,6 +10,7 @@ export interface DoughTable {
   readonly whole: InDough;
 }
 
+/** One line of the table of the dough. */
 export interface InDough {
   /** % of dough. */
   readonly share: Figure;

@@ -4,6 +4,7 @@ import type { Allergen } from "./allergen.ts";
 /** Places whose lists are known; `CODEX` is the international standard, which binds nobody by itself. */
 export const jurisdictions = ["US", "EU", "UK", "CA", "AU", "JP", "KR", "CN", "CODEX"] as const;
 
+/** A place whose law lists allergens. */
 export type Jurisdiction = (typeof jurisdictions)[number];
 
 /** Whether the law demands it, recommends it, leaves it to the country, or demands it as an ingredient and not as an allergen. */

@@ -55,6 +55,7 @@ export const allergenTags = [
   "yam",
 ] as const;
 
+/** An allergen, or a kind of one. */
 export type Allergen = (typeof allergenTags)[number];
 
 /** The kinds of a class that some place lists, or leaves out, by name. */

@@ -73,6 +73,7 @@ export interface EnergyFactors {
   readonly carbohydrate?: DecimalText;
 }
 
+/** Figures of a material whose spread a table tells. */
 export type SpreadOf = "moisture" | "protein" | "ash";
 
 /** What a table says about the samples behind a mean. */

@@ -1,6 +1,7 @@
 import type { Source } from "../figure/source.ts";
 import type { DecimalText } from "../number/decimal.ts";
 
+/** By whose rules a label is rounded. */
 export type RuleBookName = "US" | "EU" | "JP";
 
 /** From where to where one way of rounding holds. */

@@ -3,7 +3,7 @@ import type { FoundAmount } from "../explore/settle-places.ts";
 import { answer, type Outcome, problem, refuse } from "../figure/problem.ts";
 import { dec, fixedText } from "../number/decimal.ts";
 import { blendSearchReport } from "../report/blend-search-report.ts";
-import { type Answer, answered } from "./answer.ts";
+import { type Answer, answered, once } from "./answer.ts";
 import type { Noodle } from "./noodle.ts";
 
 /**
@@ -12,22 +12,28 @@ import type { Noodle } from "./noodle.ts";
  * Problems: of the flours on the shelf, and of what is wanted.
  * @example askBlend(example("school-barley-noodle")).value.answer.kind // => "found"
  */
-export function askBlend({ spec, formula, kitchen, notes: before }: Noodle): Answer<SpecBlend> {
-  return answered(designBlend(spec, formula, kitchen.materials), {
-    notes: (own) => [...before, ...own],
-    report: (design, notes) => blendSearchReport(formula, design, notes),
+export function askBlend(noodle: Noodle): Answer<SpecBlend> {
+  return answered(designed(noodle), {
+    notes: (own) => [...noodle.notes, ...own],
+    report: (design, notes) => blendSearchReport(noodle.formula, design, notes),
   });
 }
 
+const designed = once(({ spec, formula, kitchen }) => designBlend(spec, formula, kitchen.materials));
+
 /**
- * The amounts of a spec that make its blend the first one that was found: its flours, and the added water where it is known
- * how that moves with them. Nothing where no blend was found; amounts that stay are left out.
+ * The amounts of a spec that make its blend the first one that `askBlend` finds: its flours, and the added water where it is
+ * known how that moves with them. Nothing where no blend is found; amounts that stay are left out.
  *
- * Problems: `write.masses`, `write.new-flour`.
+ * Problems: those of `askBlend`; `write.masses`, `write.new-flour`.
  *
- * @example blendAmounts(example("school-barley-noodle"), askBlend(example("school-barley-noodle")).value).problems[0].code // => "write.new-flour"
+ * @example blendAmounts(example("school-barley-noodle")).problems[0].code // => "write.new-flour"
  */
-export function blendAmounts({ spec }: Noodle, { answer: found, water }: SpecBlend): Outcome<readonly FoundAmount[]> {
+export function blendAmounts(noodle: Noodle): Outcome<readonly FoundAmount[]> {
+  const design = designed(noodle);
+  if (!design.ok) return design;
+  const { spec } = noodle;
+  const { answer: found, water } = design.value;
   const [blend] = found.kind === "found" ? found.blends : [];
   if (blend === undefined) return answer([]);
   const masses = spec.flours.findIndex(({ amount }) => amount !== "rest" && amount.dimension === "mass");

@@ -9,28 +9,15 @@ import { type Answer, answered } from "./answer.ts";
 import type { Noodle } from "./noodle.ts";
 
 /**
- * Whether a blend is the one that was asked for, not only the nearest.
- *
- * @example blendFound(askBlend(example("barley-out-of-reach")).value) // => false
- */
-export function blendFound({ answer }: Pick<Substitution, "answer">): boolean {
-  return answer.kind === "found";
-}
-
-/** What a new blend keeps of the old one, such as `protein, ash or less`; protein unless stated. */
-export interface HoldWish {
-  readonly hold?: string;
-}
-
-/**
  * The blend without a flour that is missing, of the other flours of the spec and those of its `shelf:`.
  *
+ * @param wish - what is missing; what the new blend keeps of the old one, such as `protein, ash or less`
  * Problems: `hold.unknown`, `substitute.missing`; of the flours on the shelf, and of what is wanted.
  * @example askFlourReplacement(example("school-barley-noodle"), { missing: "barley flour" }).value.answer.kind // => "found"
  */
 export function askFlourReplacement(
   { spec, formula, kitchen, notes: before }: Noodle,
-  { missing, hold: held = usualHold.join(", ") }: HoldWish & { readonly missing: string },
+  { missing, hold: held = usualHold.join(", ") }: { readonly missing: string; readonly hold?: string },
 ): Answer<Substitution> {
   const hold = readHeld(held);
   if (!hold.ok) return hold;
@@ -60,12 +47,13 @@ export function askIngredientReplacement(
 /**
  * The blend and the water for the new lot of a flour that the spec describes under `lot:`.
  *
+ * @param wish - what the new blend keeps of the old one, such as `protein, ash or less`
  * Problems: `hold.unknown`, `lot.none`, `substitute.lot`; of the flours on the shelf, and of what is wanted.
  * @example askLot(example("new-lot")).value.answer.kind // => "found"
  */
 export function askLot(
   { spec, formula, kitchen, notes: before }: Noodle,
-  { hold: held = usualHold.join(", ") }: HoldWish = {},
+  { hold: held = usualHold.join(", ") }: { readonly hold?: string } = {},
 ): Answer<Substitution> {
   const hold = readHeld(held);
   if (!hold.ok) return hold;

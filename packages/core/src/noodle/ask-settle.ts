@@ -13,15 +13,6 @@ export interface SettledNoodle {
 }
 
 /**
- * Whether all is met that a spec wants.
- *
- * @example allMet(askSettle(example("friday-noodle")).value) // => true
- */
-export function allMet({ checks }: SettledNoodle): boolean {
-  return checks.every(({ holds }) => holds);
-}
-
-/**
  * The amounts that were found when the noodle was read, and all that its spec wants beside what it comes to. The cost of a
  * bowl is held against what is wanted where the spec states a batch.
  *

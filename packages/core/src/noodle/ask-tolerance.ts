@@ -1,5 +1,4 @@
 import { type BatchTolerance, batchTolerance } from "../explore/spec-tolerance.ts";
-import type { ToleranceQuestion } from "../explore/tolerance.ts";
 import { toleranceReport } from "../report/tolerance-report.ts";
 import { type Answer, answered } from "./answer.ts";
 import type { Noodle } from "./noodle.ts";
@@ -14,7 +13,7 @@ import { plannedBatch, unweighedNotes } from "./planned-batch.ts";
  */
 export function askTolerance(
   noodle: Noodle,
-  wish: Pick<ToleranceQuestion, "seed" | "draws"> = {},
+  wish: { readonly seed?: number; readonly draws?: number } = {},
 ): Answer<BatchTolerance> {
   const batch = plannedBatch(noodle);
   if (!batch.ok) return batch;

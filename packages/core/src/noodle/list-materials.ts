@@ -2,7 +2,7 @@ import { answer, type Problem, problem, refuse } from "../figure/problem.ts";
 import { catalogue, isAlkaliLike, nearestMaterials, searchMaterials } from "../materials/catalogue.ts";
 import type { Material, MaterialKind } from "../materials/material.ts";
 import { severalOf, severalProblem } from "../materials/several.ts";
-import { alkaliListReport, knownProducts } from "../report/alkali-list-report.ts";
+import { alkaliListReport, type KnownProduct, knownProducts } from "../report/alkali-list-report.ts";
 import { materialsReport } from "../report/materials-report.ts";
 import { type Answer, answered } from "./answer.ts";
 
@@ -26,7 +26,7 @@ export function listMaterials(words: string, kind?: MaterialKind): Answer<readon
  * Problems: `alkali.none`; `search.several` for a word that stands for several things.
  * @example listSalts("K2CO3").value?.[0]?.formula // => "K2CO3"
  */
-export function listSalts(words: string): Answer<ReturnType<typeof knownProducts>> {
+export function listSalts(words: string): Answer<readonly KnownProduct[]> {
   const found = knownProducts(words);
   return answered(found.length > 0 ? answer(found) : refuse(severalMeant(words) ?? noSalt(words)), {
     notes: (own) => own,

@@ -14,23 +14,14 @@ export interface ReadingWishes {
   readonly units?: UnitSystem;
 }
 
-interface Parts {
-  readonly spec: Spec;
-  readonly kitchen: Kitchen;
-  readonly units: UnitSystem;
-  readonly formula: Formula;
-  readonly notes: readonly Note[];
-  readonly settled?: Settled | undefined;
-}
-
 /**
  * A noodle that was read: its spec, the kitchen it is made in and the units it is spoken of in, which stay together.
  * Everything is asked of it, so that no answer mixes two noodles. Only `readNoodle` makes one.
  */
 export class Noodle {
-  readonly #parts: Parts;
+  readonly #parts: Pick<Noodle, keyof Noodle>;
 
-  constructor(parts: Parts) {
+  constructor(parts: Pick<Noodle, keyof Noodle>) {
     this.#parts = parts;
   }
 

@@ -7,7 +7,7 @@ import type { Noodle } from "./noodle.ts";
 import { plannedBatch } from "./planned-batch.ts";
 
 /** A scale that a stock is weighed on. */
-export interface StockScale {
+export interface KitchenScale {
   readonly division: DecimalText;
   readonly capacity?: DecimalText;
   /** Unit it shows. */
@@ -18,7 +18,7 @@ export interface StockScale {
 export interface StockNeeds {
   /** Salts of one load that can be kept in water. */
   readonly salts: readonly Weighed[];
-  readonly scales: readonly StockScale[];
+  readonly scales: readonly KitchenScale[];
   /** Most that weighing may be off, %. */
   readonly tolerance: DecimalText;
   readonly loads: DecimalText;
@@ -52,7 +52,7 @@ export function stockNeeds(noodle: Noodle): Outcome<StockNeeds> {
   });
 }
 
-function inText({ division, capacity, unit }: Scale): StockScale {
+function inText({ division, capacity, unit }: Scale): KitchenScale {
   return { division: decimalText(division), unit, ...(capacity && { capacity: decimalText(capacity) }) };
 }
 

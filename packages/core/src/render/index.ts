@@ -2,10 +2,9 @@
 
 export { onlyFigure, withWorking } from "../report/build.ts";
 export { escapeMarkup } from "../report/pictures/svg.ts";
-export type { Block, Cell, Table } from "../report/schema.ts";
+export type { Block, Cell, FigureBlock, PlainBlock, Section, Table } from "../report/schema.ts";
 export { shownGrouped, weightCell } from "../report/show.ts";
 export { withWords } from "../report/words-report.ts";
-export { yamlLines } from "../spec/yaml-text.ts";
 export { checksumOf, renderCard } from "./card-html.ts";
 export { lengthWarning, mostPages } from "./card-pages.ts";
 export type { Paper } from "./card-style.ts";
@@ -26,4 +25,4 @@ export {
   type WorkbookCell,
   type WorkbookSheet,
 } from "./workbook/cells.ts";
-export { type FigureWorking, workings } from "./working.ts";
+export { workings } from "./working.ts";

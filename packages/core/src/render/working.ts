@@ -20,6 +20,19 @@ export function workings(figures: readonly Figure[]): readonly FigureWorking[] {
   return figures.map((figure) => ({ label: figure.label, lines: workingLines(figure, graph) }));
 }
 
+/**
+ * The working of one figure of a result.
+ *
+ * @param result - what was answered, with its graph
+ * @throws {RangeError} on an id that the graph does not know: a bug of the caller.
+ * @example explain(askFormula(example("school-noodle")).value, "water.added").lines[1] // => "= 34.998 + 0.002"
+ */
+export function explain({ graph }: { readonly graph: Graph }, id: string): FigureWorking {
+  const figure = Object.hasOwn(graph, id) ? graph[id] : undefined;
+  if (figure === undefined) throw new RangeError(`the graph does not know the figure "${id}"`);
+  return { label: figure.label, lines: workingLines(figure, graph) };
+}
+
 function workingLines(figure: Figure, graph: Graph): readonly string[] {
   const { working } = figure;
   const sources = figure.sources.map(citation).join("; ");

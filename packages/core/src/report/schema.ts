@@ -158,8 +158,10 @@ export const reportSchema = z
 /** An answer as sections, notes and cautions, with every figure in it and what they rest on. */
 export type Report = z.output<typeof reportSchema>;
 
-type PlainBlock = z.output<typeof blockSchema>;
-type FigureBlock = Extract<PlainBlock, { readonly kind: "figures" | "working" }>;
+/** A block as data that was read. */
+export type PlainBlock = z.output<typeof blockSchema>;
+/** A block that shows figures. */
+export type FigureBlock = Extract<PlainBlock, { readonly kind: "figures" | "working" }>;
 
 /** A part of a section; while a report is made, its figures still hold what went into them. */
 export type Block =

@@ -1,4 +1,12 @@
-// The door to sheets, strands, water, pot and day without a spec, and to what a kitchen measures.
+// The door to the bench: sheets, strands, water, pot and day without a spec, what a kitchen measures and what a scale shows.
+export {
+  addedUp,
+  type OnScale,
+  type ReadScale,
+  readScale,
+  type ScaleReading,
+  standingOf,
+} from "../batch/at-the-scale.ts";
 export { calibrateReport } from "../report/calibrate-report.ts";
 export { temperatureReport } from "../report/temperature-report.ts";
 export { type Caution, type SheetHazard, sheetCautions } from "./cautions.ts";
@@ -7,8 +15,9 @@ export { type CookGain, cookedMass, rawMass, usualGain } from "./day/cook.ts";
 export { type BoiledWater, gainFromWater, gainFromWeights } from "./day/cook-gain.ts";
 export type { PotPlan } from "./day/day-plan.ts";
 export type { MachineCount, PlanRequest, PlanStage, StageName, WaitStage, WorkStage } from "./day/plan-request.ts";
-export { type Basket, potRecovery, potWater, powerIntoWater, type TimedPot } from "./day/pot.ts";
+export { type Basket, type PotRecovery, potRecovery, potWater, powerIntoWater, type TimedPot } from "./day/pot.ts";
 export { type Pace, type PlannedLoad, type PlannedStage, type TimePlan, timePlan } from "./day/timeplan.ts";
+export type { Given } from "./inputs.ts";
 export type { Compounding } from "./passes/compounding.ts";
 export { fitProblems, type PlannedSheet } from "./passes/fits.ts";
 export {
@@ -27,6 +36,7 @@ export type { CutRequest } from "./strands/cut-request.ts";
 export { strandWidth } from "./strands/cutter.ts";
 export { dustingStarch } from "./strands/dusting.ts";
 export { type Account, type CutPlan, cutPlan, loadsFor } from "./strands/geometry.ts";
+export type { Component } from "./water/choi-okos.ts";
 export { plainMixWater } from "./water/dough-water.ts";
 export {
   airFromDensity,

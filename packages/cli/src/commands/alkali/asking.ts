@@ -3,7 +3,6 @@ import {
   type Amount,
   type BaumeName,
   type DoseBeside,
-  type OwnMaterials,
   type Product,
   type RatioBy,
   readModulus,
@@ -20,6 +19,7 @@ import {
   problem,
   type Quantity,
 } from "@noodlewright/core/figure";
+import type { OwnMaterials } from "@noodlewright/core/spec";
 import type { PlacedProblem } from "../../input/placed-problem.ts";
 import { type AnyProblem, ownProblem } from "../../input/problem.ts";
 import type { Asked } from "../../shared/command.ts";

@@ -1,4 +1,4 @@
-import { listSalts } from "@noodlewright/core";
+import { listSalts } from "@noodlewright/core/chemistry";
 import { reportFlags } from "../../shared/flags.ts";
 import { member } from "./member.ts";
 

@@ -1,5 +1,5 @@
-import { type Note, type Outcome, type Report, readKitchenFile } from "@noodlewright/core";
-import type { OwnMaterials } from "@noodlewright/core/chemistry";
+import type { Note, Outcome, Report } from "@noodlewright/core";
+import { type OwnMaterials, readKitchenFile } from "@noodlewright/core/spec";
 import { parseFile } from "../../input/document.ts";
 import type { PlacedProblem } from "../../input/placed-problem.ts";
 import { readTextFile } from "../../input/read-file.ts";

@@ -1,9 +1,9 @@
 import type { Outcome, Report } from "@noodlewright/core";
 import {
   fridge,
+  type KitchenScale,
   loadsInStock,
   type StockNeeds,
-  type StockScale,
   severalStock,
   stockNeeds,
   stockReport,
@@ -95,7 +95,7 @@ async function fromSpec(asked: Asked, ask: Asking, io: Io): Promise<Told> {
 }
 
 interface Wish {
-  readonly scales: readonly StockScale[];
+  readonly scales: readonly KitchenScale[];
   readonly tolerance: string;
   readonly loads: string;
   readonly storage: string;

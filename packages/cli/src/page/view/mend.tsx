@@ -1,5 +1,6 @@
-import { askMend, standingOf } from "@noodlewright/core";
+import { askMend } from "@noodlewright/core";
 import { printable, shownGrouped } from "@noodlewright/core/render";
+import { standingOf } from "@noodlewright/core/sheet";
 import { useBench } from "../bench.ts";
 import { weighedKey } from "../state.ts";
 import { asShown, type Item } from "../today.ts";

@@ -1,4 +1,5 @@
-import { listSalts, type Noodle } from "@noodlewright/core";
+import type { Noodle } from "@noodlewright/core";
+import { listSalts } from "@noodlewright/core/chemistry";
 import { type Figure, type graphOf, shownValue } from "@noodlewright/core/figure";
 import { printable } from "@noodlewright/core/render";
 import { isSection, textAt, valueAt } from "../../input/put.ts";

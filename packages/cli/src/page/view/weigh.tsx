@@ -1,6 +1,6 @@
-import { addedUp, readScale, type Standing, standingOf } from "@noodlewright/core";
 import type { Figure } from "@noodlewright/core/figure";
 import { printable, weightCell } from "@noodlewright/core/render";
+import { addedUp, type OnScale, readScale, standingOf } from "@noodlewright/core/sheet";
 import { useState } from "preact/hooks";
 import { useBench } from "../bench.ts";
 import { asNumber, weighedKey } from "../state.ts";
@@ -110,7 +110,7 @@ function finest(items: readonly Item[]): string {
     .reduce((least, { division }) => (Number(division) < Number(least) ? division : least), "1000");
 }
 
-function standingWords(item: Item, standing: Standing): string {
+function standingWords(item: Item, standing: OnScale): string {
   const { weigh } = words;
   const { finer } = item;
   const beside = [
@@ -122,7 +122,7 @@ function standingWords(item: Item, standing: Standing): string {
   return [statusOf(item, standing), ...beside].join("; ");
 }
 
-function statusOf(item: Item, standing: Standing): string {
+function statusOf(item: Item, standing: OnScale): string {
   const { weigh } = words;
   if (!("by" in standing)) return standing.kind === "open" ? weigh.on(printable(item.scale)) : weigh.right;
   const by = `${asShown(item, standing.by)} ${item.unit}`;
@@ -131,7 +131,7 @@ function statusOf(item: Item, standing: Standing): string {
 
 interface FocusProps {
   readonly item: Item;
-  readonly standing: Standing;
+  readonly standing: OnScale;
   readonly put: (item: Item, grams: string) => void;
 }
 

@@ -62,6 +62,7 @@ export interface Product {
   readonly names: readonly ProductNames[];
 }
 
+/** Everyday names of a product. */
 export interface ProductNames {
   readonly names: readonly string[];
   /** Says so; a name from memory is safe to recognise, and the answer shows what it was taken for. */

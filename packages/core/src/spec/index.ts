@@ -1,0 +1,24 @@
+// The door to what is written: specs and kitchens, their keys, samples and schemas, and formulas as people write them.
+export type { Part } from "../handwritten/entries.ts";
+export {
+  answeredLine,
+  type Handwritten,
+  type HandwrittenWishes,
+  type KeptNote,
+  type OpenQuestion,
+  readHandwritten,
+  type UnderstoodLine,
+  type UnknownLine,
+} from "../handwritten/handwritten.ts";
+export { jurisdictions } from "../materials/allergen-lists.ts";
+export { basisText } from "../materials/fields.ts";
+export type { MachineFields, OwnMachines } from "../materials/machine-schema.ts";
+export type { OwnMaterials } from "../materials/own.ts";
+export type { MaterialFigures } from "../materials/schema.ts";
+export { blendAmounts } from "../noodle/ask-blend.ts";
+export { jsonSchema, schemaNames } from "../report/json-schema.ts";
+export { keyPathIn, keysInstead, readKeyPath } from "./key-path.ts";
+export { type Kitchen, readKitchenFile, readSpec } from "./read-spec.ts";
+export { specSample } from "./sample.ts";
+export type { Spec } from "./spec.ts";
+export { yamlLines } from "./yaml-text.ts";
