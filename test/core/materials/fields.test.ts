@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import type * as z from "zod";
+import type * as z from "zod/mini";
 import {
   amountField,
   amountOrRestField,
@@ -15,7 +15,7 @@ import {
 } from "#core/materials/fields.ts";
 
 /** The value that a field reads, or the code of its refusal. */
-function read(field: z.ZodType, input: unknown): unknown {
+function read(field: z.ZodMiniType, input: unknown): unknown {
   const outcome = field.safeParse(input);
   if (outcome.success) {
     const data = outcome.data;

@@ -1,22 +1,22 @@
 import { type Path, pathText } from "@noodlewright/core/figure";
-import * as z from "zod";
+import * as z from "zod/mini";
 import type { Put } from "../input/put.ts";
 
-const text = z.string().max(2000);
+const text = z.string().check(z.maxLength(2000));
 
 /** A value that somebody typed in place of the spec's: as typed, with the unit beside it. */
 const entrySchema = z.strictObject({
-  path: z
-    .array(z.union([z.string().max(120), z.int().min(0).max(100)]))
-    .min(1)
-    .max(8)
-    .readonly(),
+  path: z.readonly(
+    z
+      .array(z.union([z.string().check(z.maxLength(120)), z.int().check(z.minimum(0), z.maximum(100))]))
+      .check(z.minLength(1), z.maxLength(8)),
+  ),
   text,
   /** `number` for a plain number, empty for words. */
-  unit: z.string().max(20),
+  unit: z.string().check(z.maxLength(20)),
 });
 
-const mass = z.string().regex(/^\d{1,12}(\.\d{1,30})?$/u);
+const mass = z.string().check(z.regex(/^\d{1,12}(\.\d{1,30})?$/u));
 
 const weighedSchema = z.strictObject({
   /** What the scale showed, g. */
@@ -29,35 +29,34 @@ const weighedSchema = z.strictObject({
 const mendedSchema = z.strictObject({ grams: mass, division: mass, scale: text });
 
 const doughSchema = z.strictObject({
-  temperature: text.optional(),
-  thickness: text.optional(),
-  cooked: text.optional(),
-  score: text.optional(),
-  note: text.optional(),
-  initials: text.optional(),
+  temperature: z.optional(text),
+  thickness: z.optional(text),
+  cooked: z.optional(text),
+  score: z.optional(text),
+  note: z.optional(text),
+  initials: z.optional(text),
 });
 
 /** All that happened at the bench: what is different today, what was weighed and what was written down. */
-export const stateSchema = z
-  .strictObject({
-    entries: z.array(entrySchema).max(200).readonly(),
+export const stateSchema = z.readonly(
+  z.strictObject({
+    entries: z.readonly(z.array(entrySchema).check(z.maxLength(200))),
     /** Whether the dough keeps the water it has by the spec when a flour is drier or wetter. */
     keepWet: z.boolean(),
-    load: z.int().min(1).max(100_000),
+    load: z.int().check(z.minimum(1), z.maximum(100_000)),
     /** By load and ingredient. */
-    weighed: z.record(text, weighedSchema).readonly(),
+    weighed: z.readonly(z.record(text, weighedSchema)),
     /** Weights that a load was given to mend it, g, by load and then by ingredient. */
-    mended: z.record(text, z.record(text, mendedSchema)).readonly(),
+    mended: z.readonly(z.record(text, z.record(text, mendedSchema))),
     /** Lots by ingredient. */
-    lots: z.record(text, text).readonly(),
+    lots: z.readonly(z.record(text, text)),
     /** What was written down, by load. */
-    doughs: z.record(text, doughSchema).readonly(),
-    timers: z
-      .array(z.strictObject({ label: text, minutes: z.number(), end: z.number() }))
-      .max(50)
-      .readonly(),
-  })
-  .readonly();
+    doughs: z.readonly(z.record(text, doughSchema)),
+    timers: z.readonly(
+      z.array(z.strictObject({ label: text, minutes: z.number(), end: z.number() })).check(z.maxLength(50)),
+    ),
+  }),
+);
 
 export type State = z.output<typeof stateSchema>;
 export type Entry = z.output<typeof entrySchema>;

@@ -3,7 +3,7 @@ import { fixedText } from "@noodlewright/core/figure";
 import { type Cell, printable, renderCsv, type Table } from "@noodlewright/core/render";
 import { addedUp } from "@noodlewright/core/sheet";
 import { yamlLines } from "@noodlewright/core/spec";
-import * as z from "zod";
+import * as z from "zod/mini";
 import type { PageData } from "./page-data.ts";
 import { type State, stateSchema, weighedKey } from "./state.ts";
 import { asShown, type Item, itemsOfLoad, type Today } from "./today.ts";

@@ -1,4 +1,4 @@
-import * as z from "zod";
+import * as z from "zod/mini";
 import { reactionNotes } from "../chemistry/reaction.ts";
 import { type Figure, shown, worked } from "../figure/figure.ts";
 import { type Graph, published } from "../figure/graph.ts";
@@ -45,7 +45,7 @@ export interface Formula {
 }
 
 /** What any entry of a list has, whatever else is wrong with it. */
-const namedEntrySchema = z.object({ name: z.string(), figures: materialFiguresSchema.optional() });
+const namedEntrySchema = z.object({ name: z.string(), figures: z.optional(materialFiguresSchema) });
 
 /** Tap water as a material. */
 const tapWater: KitchenMaterial = {

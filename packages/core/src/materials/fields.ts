@@ -1,26 +1,64 @@
-import * as z from "zod";
+import * as z from "zod/mini";
 import { type Problem, problem } from "../figure/problem.ts";
 import { said } from "../figure/said.ts";
 import { type Decimal, type DecimalText, dec, decimalText } from "../number/decimal.ts";
 import { parseQuantity, type Quantity } from "../number/quantity.ts";
 import type { Dimension } from "../number/units.ts";
 
-/** Refuses a value from within a zod transform. */
-export function refuseValue(
-  context: { readonly issues: unknown[]; readonly value: unknown },
-  problem: Problem,
-): typeof z.NEVER {
-  context.issues.push({ code: "custom", input: context.value, message: problem.code, params: { problem } });
-  return z.NEVER;
+/** What a schema means: it goes into the JSON Schema and into the messages. */
+export interface Meaning {
+  /** Name of a section. */
+  readonly id?: string;
+  readonly description?: string;
+  readonly examples?: readonly unknown[];
+  /** Whether it takes a quantity with its unit. */
+  readonly quantity?: true;
+  readonly maxProperties?: number;
 }
 
-/** Refuses what stands below the value that a zod check looks at. */
-export function refuseBelow<Value>(
-  context: z.core.$RefinementCtx<Value>,
-  path: readonly string[],
+/** What every schema of the house means. */
+export const meanings = z.registry<Meaning>();
+
+/** A schema with its meaning; of one that means something already, a copy. */
+export function described<Schema extends z.ZodMiniType>(schema: Schema, meaning: Meaning): Schema {
+  const own = meanings.has(schema) ? z.clone(schema) : schema;
+  meanings.add(own, meaning);
+  return own;
+}
+
+/** A schema whose values are read into something else, with its meaning. */
+export function readAs<From extends z.ZodMiniType, Value>(
+  from: From,
+  read: (input: z.output<From>, context: z.core.ParsePayload) => Value,
+  meaning: Meaning,
+) {
+  return described(z.pipe(from, z.transform(read)), meaning);
+}
+
+/** A text in a line, without the spaces around it. */
+export function word(most: number) {
+  return z.string().check(z.trim(), z.minLength(1), z.maxLength(most));
+}
+
+/** A whole number. */
+export function count(least: number, most: number) {
+  return z.int().check(z.minimum(least), z.maximum(most));
+}
+
+/** Refuses a value from within a schema. */
+export function refuseValue(
+  context: z.core.ParsePayload,
   problem: Problem,
-): void {
-  context.addIssue({ code: "custom", path: [...path], message: problem.code, params: { problem } });
+  path: readonly string[] = [],
+): typeof z.NEVER {
+  context.issues.push({
+    code: "custom",
+    input: context.value,
+    message: problem.code,
+    params: { problem },
+    ...(path.length > 0 && { path: [...path] }),
+  });
+  return z.NEVER;
 }
 
 /** What people write for a quantity. One schema serves every field: making one takes time at every start. */
@@ -52,8 +90,9 @@ export function quantityField(
   examples: readonly string[],
   limits: QuantityLimits = {},
 ) {
-  return written
-    .transform((input, context): Quantity => {
+  return readAs(
+    written,
+    (input, context): Quantity => {
       const reading = parseQuantity(input, dimensions);
       if (!reading.ok) {
         return refuseValue(context, problem("quantity.unreadable", [], { written: said(input), ...reading.fault }));
@@ -67,8 +106,9 @@ export function quantityField(
         (above !== undefined && value.lte(above)) ||
         (most !== undefined && value.gt(most));
       return wrong ? refuseValue(context, outOfRange(input, words ?? "a value within its limits")) : reading.quantity;
-    })
-    .meta({ description, examples: [...examples], quantity: true });
+    },
+    { description, examples: [...examples], quantity: true },
+  );
 }
 
 function mostOf(dimension: Dimension): string | undefined {
@@ -109,8 +149,9 @@ export type Rest = "rest";
 
 /** An amount, or the word `rest` for what is left to 100 %. */
 export function amountOrRestField(description: string, examples: readonly string[]) {
-  return written
-    .transform((input, context): Quantity | Rest => {
+  return readAs(
+    written,
+    (input, context): Quantity | Rest => {
       if (typeof input === "string" && input.trim().toLowerCase() === "rest") return "rest";
       const reading = parseQuantity(input, ["share", "mass"]);
       if (!reading.ok) {
@@ -121,8 +162,9 @@ export function amountOrRestField(description: string, examples: readonly string
       if (most !== undefined && dec(reading.quantity.value).gt(most))
         return refuseValue(context, outOfRange(input, massWords));
       return reading.quantity;
-    })
-    .meta({ description, examples: [...examples], quantity: true });
+    },
+    { description, examples: [...examples], quantity: true },
+  );
 }
 
 /** A moisture basis: as is, or at a stated moisture (dry is 0 %). */
@@ -153,14 +195,15 @@ export function basisText(basis: MoistureBasis): string {
 
 /** A field that takes a moisture basis. */
 export function basisField(description: string) {
-  return z
-    .string()
-    .transform((input, context): MoistureBasis => {
+  return readAs(
+    z.string(),
+    (input, context): MoistureBasis => {
       const basis = parseBasis(input);
       if (basis !== undefined) return basis;
       return refuseValue(context, problem("basis.unreadable", [], { written: said(input) }));
-    })
-    .meta({ description, examples: ["as is", "dry", "14 % mb"] });
+    },
+    { description, examples: ["as is", "dry", "14 % mb"] },
+  );
 }
 
 /** A price for a mass. */
@@ -211,27 +254,29 @@ export interface Money {
 
 /** A field that takes an amount of money. */
 export function moneyField(description: string) {
-  return z
-    .string()
-    .transform((input, context): Money => {
+  return readAs(
+    z.string(),
+    (input, context): Money => {
       const [, amount, currency] = /^(\d+(?:\.\d+)?)\s*([A-Za-z]{3})$/u.exec(input.trim()) ?? [];
       if (amount !== undefined && currency !== undefined)
         return { amount: decimalText(dec(amount)), currency: currency.toUpperCase() };
       return refuseValue(context, problem("price.unreadable", [], { written: said(input), of: "all" }));
-    })
-    .meta({ description, examples: ["12 EUR"] });
+    },
+    { description, examples: ["12 EUR"] },
+  );
 }
 
 /** A field that takes a price. */
 export function priceField(description: string) {
-  return z
-    .string()
-    .transform((input, context): Price => {
+  return readAs(
+    z.string(),
+    (input, context): Price => {
       const price = parsePrice(input);
       if (price !== undefined) return price;
       return refuseValue(context, problem("price.unreadable", [], { written: said(input), of: "a pack" }));
-    })
-    .meta({ description, examples: ["0.92 EUR/kg", "23 EUR per 25 kg"] });
+    },
+    { description, examples: ["0.92 EUR/kg", "23 EUR per 25 kg"] },
+  );
 }
 
 /** A plain number above zero, kept as decimal text. */
@@ -240,10 +285,9 @@ export function numberField(
   examples: readonly number[],
   limits: { readonly above: number; readonly most: number },
 ) {
-  return z
-    .number()
-    .gt(limits.above)
-    .max(limits.most)
-    .transform((value): DecimalText => decimalText(dec(value)))
-    .meta({ description, examples: [...examples] });
+  return readAs(
+    z.number().check(z.gt(limits.above), z.maximum(limits.most)),
+    (value): DecimalText => decimalText(dec(value)),
+    { description, examples: [...examples] },
+  );
 }

@@ -1,9 +1,9 @@
-import * as z from "zod";
+import * as z from "zod/mini";
 import { problem } from "../figure/problem.ts";
 import { said } from "../figure/said.ts";
 import { type DecimalText, dec } from "../number/decimal.ts";
 import { parseQuantity } from "../number/quantity.ts";
-import { quantityField, refuseBelow, refuseValue } from "./fields.ts";
+import { count, described, quantityField, readAs, refuseValue, word } from "./fields.ts";
 
 /** A length above zero. */
 export function lengthField(description: string, examples: readonly string[], most: string) {
@@ -42,9 +42,9 @@ export type CutterField =
 
 /** A field that takes a cutter. */
 export function cutterField(description: string) {
-  return z
-    .union([z.string(), z.number()])
-    .transform((input, context): CutterField => {
+  return readAs(
+    z.union([z.string(), z.number()]),
+    (input, context): CutterField => {
       const unread = () => refuseValue(context, problem("cutter.unreadable", [], { written: said(input) }));
       const number = /^(?:no\.? *)?(\d{1,3})$/iu.exec(String(input).trim())?.[1];
       if (number !== undefined) {
@@ -56,31 +56,34 @@ export function cutterField(description: string) {
       const width = dec(reading.quantity.value);
       if (width.lte(0) || width.gt(300)) return unread();
       return { kind: "width", width: reading.quantity.value };
-    })
-    .meta({ description, examples: [20, "1.5 mm"] });
+    },
+    { description, examples: [20, "1.5 mm"] },
+  );
 }
 
 const settingsField = (description: string, examples: readonly Readonly<Record<string, string>>[]) =>
-  z
-    .record(z.string().trim().min(1).max(40), lengthField("Gap at this setting, measured", ["2.6 mm"], "200"))
-    .optional()
-    .meta({ description, examples: [...examples] });
+  described(z.optional(z.record(word(40), lengthField("Gap at this setting, measured", ["2.6 mm"], "200"))), {
+    description,
+    examples: [...examples],
+  });
 
-const cutterSchema = z
-  .strictObject({
+const cutterSchema = described(
+  z.strictObject({
     size: cutterField(
       "A cutter number (strands from 30 mm of width), or the width of a strand such as 2 mm; a knife goes by width",
     ),
-    over: lengthField("Width that it cuts over; that of the rolls unless stated", ["220 mm"], "3000").optional(),
-  })
-  .meta({ id: "Cutter", description: "A cutter" });
+    over: z.optional(lengthField("Width that it cuts over; that of the rolls unless stated", ["220 mm"], "3000")),
+  }),
+  { id: "Cutter", description: "A cutter" },
+);
 
-const gapSchema = z
-  .strictObject({
+const gapSchema = described(
+  z.strictObject({
     least: lengthField("Narrowest gap", ["0.4 mm"], "200"),
     greatest: lengthField("Widest gap", ["12 mm"], "200"),
-  })
-  .meta({ id: "FreeGap", description: "Rolls whose gap can be set freely" });
+  }),
+  { id: "FreeGap", description: "Rolls whose gap can be set freely" },
+);
 
 const mostStands = 20;
 const speedField = quantityField(["speed"], "Surface speed of the rolls", ["6 m/min"], {
@@ -94,65 +97,65 @@ const mostSettings = 60;
 
 /** A sheeter, a hand-cranked machine or a rolling pin with its cutters. */
 export const machineSchema = z.lazy(() =>
-  z
-    .strictObject({
-      width: lengthField("Widest sheet that the rolls or the pin take", ["240 mm"], "3000"),
-      gap: gapSchema.optional(),
-      dial: settingsField("A dial: the gap of every number, measured by the kitchen", [{ "1": "2.6 mm", "2": "2 mm" }]),
-      line: settingsField("Fixed pairs of rolls one after the other: the gap of each", [{ first: "4 mm" }]),
-      sticks: settingsField("Guide sticks beside a rolling pin: the thickness of each pair", [
-        { "thick pair": "4 mm" },
-      ]),
-      speed: z
-        .union([speedField, z.array(speedField).min(1).max(mostStands)])
-        .optional()
-        .meta({
-          description:
-            "Surface speed of the rolls: of the last stand that a sheet runs through, or a list with that of each stand, first to last",
-          examples: ["6 m/min", ["4 m/min", "6 m/min"]],
-        }),
-      stands: z
-        .int()
-        .min(1)
-        .max(mostStands)
-        .optional()
-        .meta({
+  described(
+    z
+      .strictObject({
+        width: lengthField("Widest sheet that the rolls or the pin take", ["240 mm"], "3000"),
+        gap: z.optional(gapSchema),
+        dial: settingsField("A dial: the gap of every number, measured by the kitchen", [
+          { "1": "2.6 mm", "2": "2 mm" },
+        ]),
+        line: settingsField("Fixed pairs of rolls one after the other: the gap of each", [{ first: "4 mm" }]),
+        sticks: settingsField("Guide sticks beside a rolling pin: the thickness of each pair", [
+          { "thick pair": "4 mm" },
+        ]),
+        speed: described(
+          z.optional(z.union([speedField, z.array(speedField).check(z.minLength(1), z.maxLength(mostStands))])),
+          {
+            description:
+              "Surface speed of the rolls: of the last stand that a sheet runs through, or a list with that of each stand, first to last",
+            examples: ["6 m/min", ["4 m/min", "6 m/min"]],
+          },
+        ),
+        stands: described(z.optional(count(1, mostStands)), {
           description: "Pairs of rolls that a sheet runs through in one trip; as many as speeds, or 1, unless stated",
           examples: [2],
         }),
-      compoundingGap: lengthField(
-        "Gap of the rolls that compound, where the machine has its own",
-        ["8 mm"],
-        "100",
-      ).optional(),
-      cutters: z.array(cutterSchema).min(1).max(40).meta({ description: "The cutters and knives at hand" }),
-      longestSheet: lengthField("Longest sheet that the bench or the reel takes", ["6 m"], "1000000").optional(),
-    })
-    .superRefine((machine, context) => {
-      const stated = ways.filter((way) => machine[way] !== undefined);
-      if (stated.length !== 1) refuseBelow(context, [], problem("machine.gaps-stated", [], { stated }));
-      const [least, greatest] = [machine.gap?.least.value ?? "0", machine.gap?.greatest.value ?? "1"];
-      if (dec(least).gte(greatest))
-        refuseBelow(context, ["gap"], problem("machine.gaps-reversed", [], { least, greatest }));
-      const speeds = Array.isArray(machine.speed) ? machine.speed.length : undefined;
-      if (speeds !== undefined && machine.stands !== undefined && speeds !== machine.stands)
-        refuseBelow(context, ["speed"], problem("machine.speeds-count", [], { speeds, stands: machine.stands }));
-      for (const way of ["dial", "line", "sticks"] as const) {
-        const settings = Object.keys(machine[way] ?? {}).length;
-        if (machine[way] !== undefined && (settings === 0 || settings > mostSettings))
-          refuseBelow(context, [way], problem("machine.settings-count", [], { settings, most: mostSettings }));
-      }
-    })
-    .meta({ id: "Machine", description: "What a kitchen rolls and cuts with" }),
+        compoundingGap: z.optional(
+          lengthField("Gap of the rolls that compound, where the machine has its own", ["8 mm"], "100"),
+        ),
+        cutters: described(z.array(cutterSchema).check(z.minLength(1), z.maxLength(40)), {
+          description: "The cutters and knives at hand",
+        }),
+        longestSheet: z.optional(lengthField("Longest sheet that the bench or the reel takes", ["6 m"], "1000000")),
+      })
+      .check((context) => {
+        const machine = context.value;
+        const stated = ways.filter((way) => machine[way] !== undefined);
+        if (stated.length !== 1) refuseValue(context, problem("machine.gaps-stated", [], { stated }));
+        const [least, greatest] = [machine.gap?.least.value ?? "0", machine.gap?.greatest.value ?? "1"];
+        if (dec(least).gte(greatest))
+          refuseValue(context, problem("machine.gaps-reversed", [], { least, greatest }), ["gap"]);
+        const speeds = Array.isArray(machine.speed) ? machine.speed.length : undefined;
+        if (speeds !== undefined && machine.stands !== undefined && speeds !== machine.stands)
+          refuseValue(context, problem("machine.speeds-count", [], { speeds, stands: machine.stands }), ["speed"]);
+        for (const way of ["dial", "line", "sticks"] as const) {
+          const settings = Object.keys(machine[way] ?? {}).length;
+          if (machine[way] !== undefined && (settings === 0 || settings > mostSettings))
+            refuseValue(context, problem("machine.settings-count", [], { settings, most: mostSettings }), [way]);
+        }
+      }),
+    { id: "Machine", description: "What a kitchen rolls and cuts with" },
+  ),
 );
 
 /** A machine as read. */
 export type MachineFields = z.output<typeof machineSchema>;
 
 /** A kitchen's own machines by name. */
-export const ownMachinesSchema = z
-  .record(z.string().trim().min(1).max(80), machineSchema)
-  .meta({ description: "The kitchen's own machines, by name" });
+export const ownMachinesSchema = described(z.record(word(80), machineSchema), {
+  description: "The kitchen's own machines, by name",
+});
 
 /** Machines by name. */
 export type OwnMachines = Readonly<Record<string, MachineFields>>;

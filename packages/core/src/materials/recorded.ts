@@ -1,49 +1,50 @@
-import * as z from "zod";
+import * as z from "zod/mini";
 import { problem } from "../figure/problem.ts";
 import { said } from "../figure/said.ts";
-import { quantityField, refuseValue, shareField } from "./fields.ts";
+import { described, quantityField, readAs, refuseValue, shareField, word } from "./fields.ts";
 import { plainName } from "./nearest.ts";
 
 /** A number would lose the zeros that it begins with. */
-const lotNumber = z
-  .union([z.string().trim().min(1).max(40), z.number()])
-  .transform((input, context): string => {
+const lotNumber = readAs(
+  z.union([word(40), z.number()]),
+  (input, context): string => {
     if (typeof input === "string") return input;
     return refuseValue(context, problem("materials.lot-number", [], { written: said(input) }));
-  })
-  .meta({
+  },
+  {
     description: "Number of the lot, in quotes where it is digits alone",
     examples: ["L2298"],
-  });
+  },
+);
 
 const words = (description: string, examples: readonly string[]) =>
-  z
-    .union([z.string().trim().min(1).max(40), z.number().nonnegative()])
-    .transform(String)
-    .meta({ description, examples: [...examples] });
+  readAs(z.union([word(40), z.number().check(z.nonnegative())]), String, { description, examples: [...examples] });
 
 /** What a certificate says beside the figures that are worked with. */
 export const recordedSchema = z.lazy(() =>
-  z
-    .strictObject({
-      lotNumber: lotNumber.optional(),
-      bestBefore: words("Best-before date", ["2027-05-01"]).optional(),
-      wetGluten: shareField("Wet gluten, % of the flour", ["28.5 %"]).optional(),
-      farinographAbsorption: shareField("Water absorption by the farinograph, % of flour of 14 % moisture", [
-        "61 %",
-      ]).optional(),
-      fallingNumber: quantityField(["time"], "Falling number", ["340 s"], {
-        least: "60",
-        most: "2000",
-        words: "a falling number from 60 to 2000 s",
-      }).optional(),
-      starchDamage: words("Starch damage as the mill states it, with its unit", ["5.5 %", "19 UCD"]).optional(),
-    })
-    .meta({
+  described(
+    z.strictObject({
+      lotNumber: z.optional(lotNumber),
+      bestBefore: z.optional(words("Best-before date", ["2027-05-01"])),
+      wetGluten: z.optional(shareField("Wet gluten, % of the flour", ["28.5 %"])),
+      farinographAbsorption: z.optional(
+        shareField("Water absorption by the farinograph, % of flour of 14 % moisture", ["61 %"]),
+      ),
+      fallingNumber: z.optional(
+        quantityField(["time"], "Falling number", ["340 s"], {
+          least: "60",
+          most: "2000",
+          words: "a falling number from 60 to 2000 s",
+        }),
+      ),
+      starchDamage: z.optional(words("Starch damage as the mill states it, with its unit", ["5.5 %", "19 UCD"])),
+    }),
+    {
       id: "RecordedFigures",
       description:
         "Figures of the certificate that are kept, printed and compared between lots, and that nothing is worked out from: no source turns them into the water of a noodle dough",
-    }),
+    },
+  ),
 );
 
 /** Recorded figures as read. */

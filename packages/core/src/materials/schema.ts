@@ -1,10 +1,11 @@
-import * as z from "zod";
+import * as z from "zod/mini";
 import { problem } from "../figure/problem.ts";
 import { said } from "../figure/said.ts";
 import { allergenTags } from "./allergen.ts";
 import { doubtFields } from "./doubt-schema.ts";
 import {
   basisField,
+  described,
   massField,
   numberField,
   priceField,
@@ -33,77 +34,79 @@ export const materialKinds = [
   "other",
 ] as const;
 
-const salts = z.record(z.string(), z.number().nonnegative()).meta({
+const salts = described(z.record(z.string(), z.number().check(z.nonnegative())), {
   description: "The salts and their parts, by the mass of the anhydrous salts unless ratioBy says otherwise",
   examples: [{ K2CO3: 6, Na2CO3: 4 }],
 });
 
 const solutionSchema = z.lazy(() =>
-  z
-    .strictObject({
+  described(
+    z.strictObject({
       salts,
-      ratioBy: z.enum(["anhydrous", "as weighed"]).optional().meta({
+      ratioBy: described(z.optional(z.enum(["anhydrous", "as weighed"])), {
         description: "What the parts count: salts without water, or salts as weighed; anhydrous unless stated",
       }),
-      strength: z
-        .string()
-        .max(40)
-        .meta({
-          description:
-            "Strength: by mass (%), % w/v, g/L, mol/L, mol/kg of water, density in g/mL, °Bé, or parts of salts to parts of water",
-          examples: ["30 °Bé", "20 %", "15 % w/v", "250 g/L", "1.2 mol/L", "1.25 g/mL", "1 to 3"],
-        }),
-      modulus: z
-        .union([z.number(), z.string()])
-        .transform((input, context) => {
-          const scale = readModulus(String(input));
-          if (scale !== undefined) return scale;
-          return refuseValue(context, problem("materials.modulus", [], { written: said(input), moduli }));
-        })
-        .optional()
-        .meta({
+      strength: described(z.string().check(z.maxLength(40)), {
+        description:
+          "Strength: by mass (%), % w/v, g/L, mol/L, mol/kg of water, density in g/mL, °Bé, or parts of salts to parts of water",
+        examples: ["30 °Bé", "20 %", "15 % w/v", "250 g/L", "1.2 mol/L", "1.25 g/mL", "1 to 3"],
+      }),
+      modulus: described(
+        z.optional(
+          z.pipe(
+            z.union([z.number(), z.string()]),
+            z.transform((input, context) => {
+              const scale = readModulus(String(input));
+              if (scale !== undefined) return scale;
+              return refuseValue(context, problem("materials.modulus", [], { written: said(input), moduli }));
+            }),
+          ),
+        ),
+        {
           description: "Modulus of the degrees Baumé; 145 unless stated",
           examples: [145, 144.3],
-        }),
-      temperature: quantityField(
-        ["temperature"],
-        "Temperature of the volume, density or reading; 20 °C unless stated, for °Bé that of the hydrometer",
-        ["20 °C"],
-        { least: "0", most: "40", words: "a temperature from 0 to 40 °C" },
-      ).optional(),
-    })
-    .meta({
+        },
+      ),
+      temperature: z.optional(
+        quantityField(
+          ["temperature"],
+          "Temperature of the volume, density or reading; 20 °C unless stated, for °Bé that of the hydrometer",
+          ["20 °C"],
+          { least: "0", most: "40", words: "a temperature from 0 to 40 °C" },
+        ),
+      ),
+    }),
+    {
       id: "Solution",
       description: "A solution by its salts and its strength; the rest is water",
-    }),
+    },
+  ),
 );
 
 const certificateSchema = z.lazy(() =>
-  z
-    .strictObject({
+  described(
+    z.strictObject({
       salts,
-      alkalinity: z
-        .string()
-        .max(60)
-        .meta({
-          description: "Alkalinity as stated: in % as a substance, or the acid used for a sample",
-          examples: ["98 % as Na2CO3", "37.4 mL of 1 N acid on 2 g"],
-        }),
-      water: shareField("Water in the product; none unless stated", ["0.6 %"]).optional(),
-    })
-    .meta({
+      alkalinity: described(z.string().check(z.maxLength(60)), {
+        description: "Alkalinity as stated: in % as a substance, or the acid used for a sample",
+        examples: ["98 % as Na2CO3", "37.4 mL of 1 N acid on 2 g"],
+      }),
+      water: z.optional(shareField("Water in the product; none unless stated", ["0.6 %"])),
+    }),
+    {
       id: "Certificate",
       description: "A product by its salts and its stated alkalinity; the rest is inert",
-    }),
+    },
+  ),
 );
 
 const assaySchema = z.lazy(() =>
-  z
-    .strictObject({
-      of: z
-        .string()
-        .max(30)
-        .meta({ description: "Formula of the salt", examples: ["Na2CO3", "Na2CO3.10H2O"] }),
+  described(
+    z.strictObject({
+      of: described(z.string().check(z.maxLength(30)), {
+        description: "Formula of the salt",
+        examples: ["Na2CO3", "Na2CO3.10H2O"],
+      }),
       content: quantityField(
         ["share"],
         "Content of the salt; of the dried product where a loss on drying is stated",
@@ -114,13 +117,16 @@ const assaySchema = z.lazy(() =>
           words: "a share above 0 and at most 100 %",
         },
       ),
-      lossOnDrying: quantityField(["share"], "Loss on drying, % of the product", ["0.6 %"], {
-        least: "0",
-        most: "99",
-        words: "a share from 0 to 99 %",
-      }).optional(),
-    })
-    .meta({ id: "Assay", description: "A product of one salt by its assay; the rest is inert" }),
+      lossOnDrying: z.optional(
+        quantityField(["share"], "Loss on drying, % of the product", ["0.6 %"], {
+          least: "0",
+          most: "99",
+          words: "a share from 0 to 99 %",
+        }),
+      ),
+    }),
+    { id: "Assay", description: "A product of one salt by its assay; the rest is inert" },
+  ),
 );
 
 export type SolutionFigures = z.output<typeof solutionSchema>;
@@ -128,98 +134,98 @@ export type CertificateFigures = z.output<typeof certificateSchema>;
 export type AssayFigures = z.output<typeof assaySchema>;
 
 const toastedSchema = z.lazy(() =>
-  z
-    .strictObject({
+  described(
+    z.strictObject({
       before: massField("Flour before it was dried or toasted", ["1000 g"]),
       after: massField("The same flour after it", ["940 g"]),
-    })
-    .meta({
+    }),
+    {
       id: "Toasted",
       description:
         "A flour that the kitchen dried or toasted: the figures beside are those before it, those after follow from the masses",
-    }),
+    },
+  ),
 );
 
 const nutrientFields = eachStated((name, { description, example }) =>
-  (nutrients[name].unit === "g"
-    ? shareField(description, [example])
-    : quantityField(["mass"], description, [example], { least: "0", words: "zero or more" })
-  ).optional(),
+  z.optional(
+    nutrients[name].unit === "g"
+      ? shareField(description, [example])
+      : quantityField(["mass"], description, [example], { least: "0", words: "zero or more" }),
+  ),
 );
 
 /** Figures of a material, as a certificate, a label or the kitchen states them. */
-export const materialFiguresSchema = z
-  .strictObject({
-    like: z
-      .string()
-      .min(1)
-      .optional()
-      .meta({
-        description: "Catalogue material to start from; the figures given here replace its own",
-        examples: ["bread flour"],
-      }),
-    kind: z.enum(materialKinds).optional().meta({ description: "Kind of material; flour unless stated" }),
-    moisture: shareField("Moisture, % of the material as weighed", ["13.6 %"]).optional(),
-    protein: shareField("Protein, % on the stated basis", ["12.4 %"]).optional(),
-    proteinBasis: basisField("Moisture basis of the protein; 14 % mb for flours, as is for all else").optional(),
-    nitrogenFactor: numberField(
-      "Nitrogen factor of the protein, or behind the label; 5.7 for flours, 6.25 for all else unless stated",
-      [5.7, 6.25],
-      { above: 4, most: 7 },
-    ).optional(),
-    ash: shareField("Ash, % on the stated basis", ["0.48 %"]).optional(),
-    ashBasis: basisField("Moisture basis of the ash; 14 % mb for flours, as is for all else").optional(),
+export const materialFiguresSchema = described(
+  z.strictObject({
+    like: described(z.optional(z.string().check(z.minLength(1))), {
+      description: "Catalogue material to start from; the figures given here replace its own",
+      examples: ["bread flour"],
+    }),
+    kind: described(z.optional(z.enum(materialKinds)), { description: "Kind of material; flour unless stated" }),
+    moisture: z.optional(shareField("Moisture, % of the material as weighed", ["13.6 %"])),
+    protein: z.optional(shareField("Protein, % on the stated basis", ["12.4 %"])),
+    proteinBasis: z.optional(basisField("Moisture basis of the protein; 14 % mb for flours, as is for all else")),
+    nitrogenFactor: z.optional(
+      numberField(
+        "Nitrogen factor of the protein, or behind the label; 5.7 for flours, 6.25 for all else unless stated",
+        [5.7, 6.25],
+        { above: 4, most: 7 },
+      ),
+    ),
+    ash: z.optional(shareField("Ash, % on the stated basis", ["0.48 %"])),
+    ashBasis: z.optional(basisField("Moisture basis of the ash; 14 % mb for flours, as is for all else")),
     ...doubtFields,
-    toasted: toastedSchema.optional(),
-    recorded: recordedSchema.optional(),
+    toasted: z.optional(toastedSchema),
+    recorded: z.optional(recordedSchema),
     ...nutrientFields,
-    glutenForming: z.boolean().optional().meta({
+    glutenForming: described(z.optional(z.boolean()), {
       description: "Whether its protein forms gluten, as that of wheat does; true for kinds flour and gluten",
     }),
-    wholegrain: z.boolean().optional().meta({ description: "Whether it is the whole grain; false unless stated" }),
-    allergens: z.array(z.enum(allergenTags)).optional().meta({
+    wholegrain: described(z.optional(z.boolean()), {
+      description: "Whether it is the whole grain; false unless stated",
+    }),
+    allergens: described(z.optional(z.array(z.enum(allergenTags))), {
       description:
         "Allergens it contains, as the supplier declares them: the kind where it is known, such as mackerel, or else fish; leave out when nothing is known",
     }),
-    price: priceField("What it costs").optional(),
-    stock: stockField("What there is of it in the store", ["12 kg"]).optional(),
-    composition: z
-      .record(z.string(), written)
-      .optional()
-      .meta({
-        description:
-          "What an alkaline product or a salt is made of, % of the product: formulas such as Na2CO3, K2CO3, Na2CO3.10H2O, with water and inert; one may be rest",
-        examples: [{ K2CO3: "18 %", Na2CO3: "12 %", water: "rest" }],
-      }),
-    solution: solutionSchema.optional().meta({ description: "An alkaline solution by its salts and strength" }),
-    certificate: certificateSchema.optional().meta({ description: "An alkaline product by its stated alkalinity" }),
-    assay: assaySchema.optional().meta({ description: "An alkaline product of one salt by its assay" }),
-    source: z
-      .string()
-      .max(200)
-      .optional()
-      .meta({
-        description: "Where the figures come from",
-        examples: ["certificate of lot 2214"],
-      }),
-  })
-  .meta({ id: "MaterialFigures", description: "A material described by its own figures" });
+    price: z.optional(priceField("What it costs")),
+    stock: z.optional(stockField("What there is of it in the store", ["12 kg"])),
+    composition: described(z.optional(z.record(z.string(), written)), {
+      description:
+        "What an alkaline product or a salt is made of, % of the product: formulas such as Na2CO3, K2CO3, Na2CO3.10H2O, with water and inert; one may be rest",
+      examples: [{ K2CO3: "18 %", Na2CO3: "12 %", water: "rest" }],
+    }),
+    solution: described(z.optional(solutionSchema), { description: "An alkaline solution by its salts and strength" }),
+    certificate: described(z.optional(certificateSchema), {
+      description: "An alkaline product by its stated alkalinity",
+    }),
+    assay: described(z.optional(assaySchema), { description: "An alkaline product of one salt by its assay" }),
+    source: described(z.optional(z.string().check(z.maxLength(200))), {
+      description: "Where the figures come from",
+      examples: ["certificate of lot 2214"],
+    }),
+  }),
+  { id: "MaterialFigures", description: "A material described by its own figures" },
+);
 
 /** Figures of a material as read. */
 export type MaterialFigures = z.output<typeof materialFiguresSchema>;
 
 /** A kitchen's own materials by name. */
-export const ownMaterialsSchema = z
-  .record(z.string().min(1).max(80), materialFiguresSchema)
-  .meta({ description: "The kitchen's own materials, by name" });
+export const ownMaterialsSchema = described(
+  z.record(z.string().check(z.minLength(1), z.maxLength(80)), materialFiguresSchema),
+  { description: "The kitchen's own materials, by name" },
+);
 
 /** A kitchen file: the kitchen's own materials and machines, which specs include. */
-export const kitchenFileSchema = z
-  .strictObject({ materials: ownMaterialsSchema.optional(), machines: ownMachinesSchema.optional() })
-  .meta({ id: "KitchenFile", description: "A file of the kitchen's own materials and machines" });
+export const kitchenFileSchema = described(
+  z.strictObject({ materials: z.optional(ownMaterialsSchema), machines: z.optional(ownMachinesSchema) }),
+  { id: "KitchenFile", description: "A file of the kitchen's own materials and machines" },
+);
 
 /** A kitchen file of which only the materials are read. */
 export const kitchenMaterialsSchema = z.strictObject({
-  materials: ownMaterialsSchema.optional(),
-  machines: z.unknown().optional(),
+  materials: z.optional(ownMaterialsSchema),
+  machines: z.optional(z.unknown()),
 });

@@ -1,35 +1,38 @@
-import * as z from "zod";
+import * as z from "zod/mini";
+import { described, meanings } from "../materials/fields.ts";
 import { kitchenFileSchema } from "../materials/schema.ts";
 import { specSchema } from "../spec/spec.ts";
 import { reportSchema } from "./schema.ts";
 
 /** Problems as `--format json` prints them. */
-export const problemsSchema = z
-  .object({
+export const problemsSchema = described(
+  z.object({
     noodlewright: z.literal("problems"),
     version: z.literal(1),
     problems: z.array(
       z.object({
-        code: z.string().meta({ description: "Stable code" }),
+        code: described(z.string(), { description: "Stable code" }),
         kind: z.enum(["input", "no-answer"]),
-        path: z.string().meta({ description: "Path in the spec" }),
+        path: described(z.string(), { description: "Path in the spec" }),
         found: z.string(),
         expected: z.string(),
         advice: z.string(),
-        facts: z
-          .record(
+        facts: described(
+          z.record(
             z.string(),
             z.union([z.string(), z.number(), z.boolean(), z.array(z.union([z.string(), z.array(z.string())]))]),
-          )
-          .meta({ description: "What the sentences are made from" }),
-        flag: z.string().optional(),
-        file: z.string().optional(),
-        line: z.int().optional(),
-        column: z.int().optional(),
+          ),
+          { description: "What the sentences are made from" },
+        ),
+        flag: z.optional(z.string()),
+        file: z.optional(z.string()),
+        line: z.optional(z.int()),
+        column: z.optional(z.int()),
       }),
     ),
-  })
-  .meta({ id: "Problems", description: "What keeps an answer from being given" });
+  }),
+  { id: "Problems", description: "What keeps an answer from being given" },
+);
 
 const schemas = {
   spec: specSchema,
@@ -51,13 +54,14 @@ export function jsonSchema(name: keyof typeof schemas): object {
   return z.toJSONSchema(schemas[name], {
     io: isInput ? "input" : "output",
     target: "draft-7",
+    metadata: meanings,
     override: ({ zodSchema, jsonSchema: node }) => {
-      const meta = z.globalRegistry.get(zodSchema);
-      if (meta?.["quantity"] !== true) return;
+      const meta = meanings.get(zodSchema);
+      if (meta?.quantity !== true) return;
       delete node["anyOf"];
       delete node["quantity"];
       node.type = "string";
-      if (Array.isArray(meta["examples"])) node.examples = meta["examples"];
+      if (meta.examples) node.examples = [...meta.examples];
     },
   });
 }

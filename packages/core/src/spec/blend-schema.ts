@@ -1,14 +1,17 @@
-import * as z from "zod";
+import * as z from "zod/mini";
 import { problem } from "../figure/problem.ts";
 import { said } from "../figure/said.ts";
 import {
   basisField,
+  count,
+  described,
   massField,
   moneyField,
   priceField,
   quantityField,
-  refuseBelow,
+  readAs,
   refuseValue,
+  word,
 } from "../materials/fields.ts";
 import { materialFiguresSchema } from "../materials/schema.ts";
 import { type DecimalText, dec } from "../number/decimal.ts";
@@ -62,81 +65,78 @@ function amount(text: string, dimension: Dimension): DecimalText | undefined {
 
 function boundsField(description: string, examples: readonly [string, ...string[]], dimension: Dimension = "share") {
   const example = dimension === "share" ? "" : examples[0];
-  return z
-    .string()
-    .max(60)
-    .transform((input, context): Bounds => {
+  return readAs(
+    z.string().check(z.maxLength(60)),
+    (input, context): Bounds => {
       const bounds = parseBounds(input, dimension);
       if (bounds !== undefined) return bounds;
       return refuseValue(context, problem("bounds.unreadable", [], { written: said(input), example }));
-    })
-    .meta({ description, examples: [...examples] });
+    },
+    { description, examples: [...examples] },
+  );
 }
 
 const percent = (description: string, example: string) =>
   quantityField(["share"], description, [example], { least: "0", most: "100", words: "a share from 0 to 100 %" });
 
-const flourName = (description: string) =>
-  z
-    .string()
-    .trim()
-    .min(1)
-    .max(80)
-    .meta({ description, examples: ["bread flour"] });
+const flourName = (description: string) => described(word(80), { description, examples: ["bread flour"] });
 
 /** A flour on the shelf and what of it may go into the blend. */
 const shelfEntrySchema = z.lazy(() =>
-  z
-    .strictObject({
-      share: boundsField("What of the blend it may be; any share unless stated", [
-        "at most 4 %",
-        "10 to 20 %",
-      ]).optional(),
-      ratio: z
-        .strictObject({
-          to: flourName("Another flour of the blend or of the shelf"),
-          times: z
-            .union([z.string(), z.number()])
-            .transform((input, context): DecimalText => {
-              const text = String(input).trim();
-              if (/^\d+(?:\.\d+)?$/u.test(text) && dec(text).gt(0)) return text;
-              return refuseValue(context, problem("shelf.ratio", [], { written: said(input) }));
-            })
-            .meta({ description: "So many times the share of the other one", examples: [0.5] }),
-        })
-        .optional()
-        .meta({ description: "A fixed ratio to another flour" }),
-      step: percent(
-        "Steps that its share comes in; those of the blend unless stated, 0.1 % of dry gluten",
-        "0.1 %",
-      ).optional(),
-      bag: massField("A bag of it: only whole bags go into the batch", ["25 kg"]).optional(),
-      figures: materialFiguresSchema.optional().meta({
+  described(
+    z.strictObject({
+      share: z.optional(
+        boundsField("What of the blend it may be; any share unless stated", ["at most 4 %", "10 to 20 %"]),
+      ),
+      ratio: described(
+        z.optional(
+          z.strictObject({
+            to: flourName("Another flour of the blend or of the shelf"),
+            times: readAs(
+              z.union([z.string(), z.number()]),
+              (input, context): DecimalText => {
+                const text = String(input).trim();
+                if (/^\d+(?:\.\d+)?$/u.test(text) && dec(text).gt(0)) return text;
+                return refuseValue(context, problem("shelf.ratio", [], { written: said(input) }));
+              },
+              { description: "So many times the share of the other one", examples: [0.5] },
+            ),
+          }),
+        ),
+        { description: "A fixed ratio to another flour" },
+      ),
+      step: z.optional(
+        percent("Steps that its share comes in; those of the blend unless stated, 0.1 % of dry gluten", "0.1 %"),
+      ),
+      bag: z.optional(massField("A bag of it: only whole bags go into the batch", ["25 kg"])),
+      figures: described(z.optional(materialFiguresSchema), {
         description: "Own figures of this material; over a name of the catalogue they replace only what they state",
       }),
-    })
-    .meta({
+    }),
+    {
       id: "ShelfEntry",
       description: "A flour, starch or gluten that may go into the blend",
-    }),
+    },
+  ),
 );
 
 /** Most flours of a shelf, as many as a blend may have. */
 const mostOnShelf = 40;
 
 /** The `shelf:` section: what may go into a blend beside the flours of the spec, and limits for both. */
-export const shelfSchema = z
-  .record(z.string().trim().min(1).max(80), shelfEntrySchema)
-  .superRefine((shelf, context) => {
+export const shelfSchema = described(
+  z.record(word(80), shelfEntrySchema).check((context) => {
+    const shelf = context.value;
     const flours = Object.keys(shelf).length;
-    if (flours > mostOnShelf) refuseBelow(context, [], problem("shelf.too-many", [], { flours, most: mostOnShelf }));
-  })
-  .meta({
+    if (flours > mostOnShelf) refuseValue(context, problem("shelf.too-many", [], { flours, most: mostOnShelf }));
+  }),
+  {
     maxProperties: mostOnShelf,
     description:
       "Flours that may go into the blend, by name, and limits for these and for the flours of the spec; the store limits those that have a stock",
     examples: [{ "vital wheat gluten": { share: "at most 4 %" }, "rye flour": {} }],
-  });
+  },
+);
 
 const preferences: readonly Preferred[] = [{ kind: "nearest" }, { kind: "cheapest" }, { kind: "fewest" }];
 
@@ -159,96 +159,91 @@ export function readPreference(text: string): Preferred | undefined {
   return flour === undefined ? undefined : { kind: "most", flour };
 }
 
-const preferField = z
-  .string()
-  .max(400)
-  .transform((input, context): Preferred => {
+const preferField = readAs(
+  z.string().check(z.maxLength(400)),
+  (input, context): Preferred => {
     const preference = readPreference(input);
     if (preference !== undefined) return preference;
     return refuseValue(context, problem("wanted.prefer", [], { written: said(input) }));
-  })
-  .meta({
+  },
+  {
     description:
       "Which blend comes first: nearest to the flours of the spec (least flour moved, each part counted by how unlike its flour is to that blend; then fewest changed), cheapest, fewest flours, most of a named flour, or as much as can be of several together; nearest unless stated",
     examples: ["nearest", "cheapest", "fewest", "most rye flour", "use up rye flour; barley flour"],
-  });
+  },
+);
 
 /** The `wanted:` section: what the noodle has to reach. */
 export const wantedSchema = z.lazy(() =>
-  z
-    .strictObject({
-      protein: boundsField("Protein of the blend (N × 5.7): a value, a range, or one end of it", [
-        "11.5 %",
-        "at least 11.5 %",
-      ]).optional(),
-      within: percent(
-        "How near a protein value has to be met, ±; half its last digit unless stated",
-        "0.1 %",
-      ).optional(),
-      basis: basisField("Moisture basis of protein, gluten-forming protein and ash; 14 % mb unless stated").optional(),
-      glutenProtein: percent("Least protein that forms gluten", "9 %").optional(),
-      ash: boundsField("Ash of the blend: the most of it, or a window (ash darkens the noodle)", [
-        "0.6 %",
-        "0.38 to 0.45 %",
-      ]).optional(),
-      wholegrain: boundsField("Share of wholegrain flours", ["at least 20 %"]).optional(),
-      wholeRange: z
-        .boolean()
-        .optional()
-        .meta({
-          description: "Meet protein over the whole range that labels and certificates of the flours leave open",
-          examples: [true],
-        }),
-      addedWater: boundsField("Added water, % of flour", ["38 %", "36 to 38 %"]).optional(),
-      doughWater: boundsField("All water, the flour's own included, % of the dough", ["36 %"]).optional(),
-      alkalinity: boundsField("Alkalinity M of the dough, meq per 100 g flour", ["17 meq"], "alkalinity").optional(),
-      anhydrousSalts: boundsField("Alkaline salts without any water, % of flour", ["0.9 %"]).optional(),
-      potassiumShare: boundsField("Potassium carbonate, % of the carbonates", ["40 %"]).optional(),
-      saltInDough: boundsField("Salt, % of the dough", ["0.8 %"]).optional(),
-      saltInBowl: boundsField(
-        "Salt that is left in a cooked bowl, by what boiling leaves of sodium",
-        ["0.6 g"],
-        "mass",
-      ).optional(),
-      sodium: massField("Most sodium in a cooked bowl, from all that is in it", ["500 mg"]).optional(),
-      bowlPrice: moneyField("Most that the ingredients of a bowl may cost").optional(),
-      price: priceField("Most that the blend may cost").optional(),
-      batchPrice: moneyField("Most that all the flour of the batch may cost").optional(),
-      mostFlours: z
-        .int()
-        .min(1)
-        .max(40)
-        .optional()
-        .meta({ description: "Most flours that may be in the blend", examples: [3] }),
-      leastShare: percent(
-        "Smallest share of a flour that is in the blend at all, dry gluten aside; 2 % unless stated",
-        "5 %",
-      ).optional(),
-      step: percent("Steps that the shares come in; 1 % unless stated, from 0.1 to 5 %", "0.5 %").optional(),
-      prefer: preferField.optional(),
-      alternatives: z
-        .int()
-        .min(1)
-        .max(20)
-        .optional()
-        .meta({ description: "How many blends to show; 3 unless stated", examples: [5] }),
-    })
-    .meta({
+  described(
+    z.strictObject({
+      protein: z.optional(
+        boundsField("Protein of the blend (N × 5.7): a value, a range, or one end of it", [
+          "11.5 %",
+          "at least 11.5 %",
+        ]),
+      ),
+      within: z.optional(
+        percent("How near a protein value has to be met, ±; half its last digit unless stated", "0.1 %"),
+      ),
+      basis: z.optional(basisField("Moisture basis of protein, gluten-forming protein and ash; 14 % mb unless stated")),
+      glutenProtein: z.optional(percent("Least protein that forms gluten", "9 %")),
+      ash: z.optional(
+        boundsField("Ash of the blend: the most of it, or a window (ash darkens the noodle)", [
+          "0.6 %",
+          "0.38 to 0.45 %",
+        ]),
+      ),
+      wholegrain: z.optional(boundsField("Share of wholegrain flours", ["at least 20 %"])),
+      wholeRange: described(z.optional(z.boolean()), {
+        description: "Meet protein over the whole range that labels and certificates of the flours leave open",
+        examples: [true],
+      }),
+      addedWater: z.optional(boundsField("Added water, % of flour", ["38 %", "36 to 38 %"])),
+      doughWater: z.optional(boundsField("All water, the flour's own included, % of the dough", ["36 %"])),
+      alkalinity: z.optional(boundsField("Alkalinity M of the dough, meq per 100 g flour", ["17 meq"], "alkalinity")),
+      anhydrousSalts: z.optional(boundsField("Alkaline salts without any water, % of flour", ["0.9 %"])),
+      potassiumShare: z.optional(boundsField("Potassium carbonate, % of the carbonates", ["40 %"])),
+      saltInDough: z.optional(boundsField("Salt, % of the dough", ["0.8 %"])),
+      saltInBowl: z.optional(
+        boundsField("Salt that is left in a cooked bowl, by what boiling leaves of sodium", ["0.6 g"], "mass"),
+      ),
+      sodium: z.optional(massField("Most sodium in a cooked bowl, from all that is in it", ["500 mg"])),
+      bowlPrice: z.optional(moneyField("Most that the ingredients of a bowl may cost")),
+      price: z.optional(priceField("Most that the blend may cost")),
+      batchPrice: z.optional(moneyField("Most that all the flour of the batch may cost")),
+      mostFlours: described(z.optional(count(1, 40)), {
+        description: "Most flours that may be in the blend",
+        examples: [3],
+      }),
+      leastShare: z.optional(
+        percent("Smallest share of a flour that is in the blend at all, dry gluten aside; 2 % unless stated", "5 %"),
+      ),
+      step: z.optional(percent("Steps that the shares come in; 1 % unless stated, from 0.1 to 5 %", "0.5 %")),
+      prefer: z.optional(preferField),
+      alternatives: described(z.optional(count(1, 20)), {
+        description: "How many blends to show; 3 unless stated",
+        examples: [5],
+      }),
+    }),
+    {
       id: "Wanted",
       description: "What the noodle has to reach: its blend, and its water, alkali and salt",
-    }),
+    },
+  ),
 );
 
 /** The `lot:` section: a new lot of one of the flours. */
 export const lotSchema = z.lazy(() =>
-  z
-    .strictObject({
+  described(
+    z.strictObject({
       of: flourName("The flour of the spec that the lot follows"),
-      figures: materialFiguresSchema.meta({
+      figures: described(materialFiguresSchema, {
         description: "The figures of its certificate, over those of the old lot",
       }),
-    })
-    .meta({ id: "Lot", description: "A new lot of one of the flours" }),
+    }),
+    { id: "Lot", description: "A new lot of one of the flours" },
+  ),
 );
 
 export type Lot = z.output<typeof lotSchema>;

@@ -1,4 +1,4 @@
-import type * as z from "zod";
+import * as z from "zod/mini";
 import { answer, type Outcome, type Path, type Problem, problem, refuse } from "../figure/problem.ts";
 import { said, saidPlain } from "../figure/said.ts";
 import type { OwnMachines } from "../materials/machine-schema.ts";
@@ -58,15 +58,15 @@ export function readableParts(input: unknown): Partial<Spec> {
   for (const [key, schema] of Object.entries(specSchema.shape)) {
     const value = (input as Readonly<Record<string, unknown>>)[key];
     if (value === undefined) continue;
-    const outcome = schema.safeParse(value);
+    const outcome = z.safeParse(schema, value);
     if (outcome.success) parts[key] = outcome.data;
   }
   return parts;
 }
 
 /** Reads plain data by a schema, every problem of shape in one go. */
-export function readBy<Schema extends z.ZodType>(schema: Schema, input: unknown): Outcome<z.output<Schema>> {
-  const outcome = schema.safeParse(input, { reportInput: true, jitless: true });
+export function readBy<Schema extends z.core.$ZodType>(schema: Schema, input: unknown): Outcome<z.output<Schema>> {
+  const outcome = z.safeParse(schema, input, { reportInput: true, jitless: true });
   if (outcome.success) return answer(outcome.data);
   const { issues } = outcome.error;
   const meant = new Map(issues.map((issue) => [issue, keyMeant(issue, issues, schema)]));
@@ -80,7 +80,7 @@ export function readBy<Schema extends z.ZodType>(schema: Schema, input: unknown)
 function keyMeant(
   issue: z.core.$ZodIssue,
   issues: readonly z.core.$ZodIssue[],
-  schema: z.ZodType,
+  schema: z.core.$ZodType,
 ): z.core.$ZodIssue | undefined {
   if (issue.code !== "unrecognized_keys") return undefined;
   const { keys, path } = issue;
@@ -92,8 +92,8 @@ function keyMeant(
   const [only, ...others] = missing;
   if (only === undefined || others.length > 0 || more.length > 0) return undefined;
   const value = plainValue(issue.input, key);
-  const field = schemaAt(schema, plainPath(only.path)) as z.ZodType | undefined;
-  return value !== undefined && field?.safeParse(value).success === true ? only : undefined;
+  const field = schemaAt(schema, plainPath(only.path));
+  return value !== undefined && field !== undefined && z.safeParse(field, value).success ? only : undefined;
 }
 
 /** A text or a number under a key. */
@@ -107,7 +107,7 @@ function plainPath(path: readonly PropertyKey[]): Path {
   return path.map((step) => (typeof step === "symbol" ? step.toString() : step));
 }
 
-function toProblems(issue: z.core.$ZodIssue, schema: z.ZodType, meant?: z.core.$ZodIssue): readonly Problem[] {
+function toProblems(issue: z.core.$ZodIssue, schema: z.core.$ZodType, meant?: z.core.$ZodIssue): readonly Problem[] {
   const path = plainPath(issue.path);
   const input = issue.input;
   const meaning = describeAt(schema, path);
@@ -187,7 +187,7 @@ function sizeProblem(
 }
 
 /** What stands at a path: a section with keys of its own, one with any names as keys, a list, or a single value. */
-export function kindAt(schema: z.ZodType, path: Path): "section" | "names" | "list" | "value" {
+export function kindAt(schema: z.core.$ZodType, path: Path): "section" | "names" | "list" | "value" {
   const here = schemaAt(schema, path);
   const own = here === undefined ? undefined : inner(here)._zod.def;
   const types = own === undefined ? [] : [own, ...(own.type === "union" ? optionsOf(own) : [])].map(({ type }) => type);
@@ -196,7 +196,7 @@ export function kindAt(schema: z.ZodType, path: Path): "section" | "names" | "li
 }
 
 /** The keys of a section; none where there is none. */
-export function keysAt(schema: z.ZodType, path: Path): readonly string[] {
+export function keysAt(schema: z.core.$ZodType, path: Path): readonly string[] {
   const here = schemaAt(schema, path);
   const own = here === undefined ? undefined : inner(here)._zod.def;
   const def = own?.type === "union" ? optionsOf(own).find(({ type }) => type === "object") : own;

@@ -1,4 +1,4 @@
-import type * as z from "zod";
+import type * as z from "zod/mini";
 import type { Path } from "../figure/problem.ts";
 import { specSchema } from "./spec.ts";
 import { describeAt, inner, schemaAt } from "./walk.ts";

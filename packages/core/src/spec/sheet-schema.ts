@@ -1,91 +1,71 @@
-import * as z from "zod";
-import { massField, numberField, quantityField, shareField } from "../materials/fields.ts";
+import * as z from "zod/mini";
+import { count, described, massField, numberField, quantityField, shareField, word } from "../materials/fields.ts";
 import { cutterField, densityField, lengthField, trimField } from "../materials/machine-schema.ts";
 
-const compoundingSchema = z
-  .strictObject({
+const compoundingSchema = described(
+  z.strictObject({
     gap: lengthField("Gap that the crumb goes through and the folded sheet again", ["4 mm"], "100"),
-    folds: z
-      .int()
-      .min(0)
-      .max(20)
-      .meta({
-        description: "How often the sheet is folded, or sheets are joined, and rolled again",
-        examples: [2],
-      }),
-    layers: z
-      .int()
-      .min(2)
-      .max(4)
-      .optional()
-      .meta({
-        description: "Layers laid on each other each time; 2 unless stated",
-        examples: [2],
-      }),
-  })
-  .meta({ id: "Compounding", description: "How the crumb becomes one sheet" });
+    folds: described(count(0, 20), {
+      description: "How often the sheet is folded, or sheets are joined, and rolled again",
+      examples: [2],
+    }),
+    layers: described(z.optional(count(2, 4)), {
+      description: "Layers laid on each other each time; 2 unless stated",
+      examples: [2],
+    }),
+  }),
+  { id: "Compounding", description: "How the crumb becomes one sheet" },
+);
 
 /** The `sheet:` section: from dough to strands, on the machine at hand. */
 export const sheetSchema = z.lazy(() =>
-  z
-    .strictObject({
-      machine: z
-        .string()
-        .trim()
-        .min(1)
-        .max(80)
-        .meta({
-          description: "Name of a machine of `machines:`, here or in an included file",
-          examples: ["bench rolls"],
-        }),
+  described(
+    z.strictObject({
+      machine: described(word(80), {
+        description: "Name of a machine of `machines:`, here or in an included file",
+        examples: ["bench rolls"],
+      }),
       thickness: lengthField("Thickness of the finished sheet", ["1.4 mm"], "100"),
       cutter: cutterField("A cutter number (strands from 30 mm of width), or the width of a strand such as 2 mm"),
-      strandLength: lengthField(
-        "Length of the strands; what a portion needs unless stated",
-        ["250 mm"],
-        "100000",
-      ).optional(),
-      portion: massField("Raw portion; the raw bowl of the batch unless stated", ["110 g"]).optional(),
-      width: lengthField("Width of the sheet; that of the rolls unless stated", ["220 mm"], "3000").optional(),
-      start: lengthField(
-        "Thickness of the dough as it goes to the rolls, where it is not compounded",
-        ["12 mm"],
-        "500",
-      ).optional(),
-      compounding: compoundingSchema.optional(),
-      gaps: z
-        .array(lengthField("Gap", ["3 mm"], "200"))
-        .min(1)
-        .max(60)
-        .optional()
-        .meta({
-          description: "The kitchen's own list of gaps, widest first, in place of the best one",
-        }),
-      largestReduction: quantityField(
-        ["share"],
-        "Most of the thickness that a pass takes off; one third unless stated",
-        ["30 %"],
-        {
+      strandLength: z.optional(
+        lengthField("Length of the strands; what a portion needs unless stated", ["250 mm"], "100000"),
+      ),
+      portion: z.optional(massField("Raw portion; the raw bowl of the batch unless stated", ["110 g"])),
+      width: z.optional(lengthField("Width of the sheet; that of the rolls unless stated", ["220 mm"], "3000")),
+      start: z.optional(
+        lengthField("Thickness of the dough as it goes to the rolls, where it is not compounded", ["12 mm"], "500"),
+      ),
+      compounding: z.optional(compoundingSchema),
+      gaps: described(z.optional(z.array(lengthField("Gap", ["3 mm"], "200")).check(z.minLength(1), z.maxLength(60))), {
+        description: "The kitchen's own list of gaps, widest first, in place of the best one",
+      }),
+      largestReduction: z.optional(
+        quantityField(["share"], "Most of the thickness that a pass takes off; one third unless stated", ["30 %"], {
           least: "1",
           most: "90",
           words: "a share from 1 to 90 %",
-        },
-      ).optional(),
-      springBack: numberField("Thickness of a sheet over the gap it came through, measured; 1 unless stated", [1.1], {
-        above: 0.5,
-        most: 3,
-      }).optional(),
-      tolerance: trimField("How far a fixed setting may lie from the thickness; 0.1 mm unless stated", [
-        "0.1 mm",
-      ]).optional(),
-      density: densityField("Measured density of the sheet", ["1.24 g/mL"]).optional(),
-      air: shareField(
-        "Air in the sheet, % of its volume, where its density is not measured; none unless stated",
-        ["4 %"],
-        "50",
-      ).optional(),
-      edgeTrim: trimField("Cut off each edge; none unless stated", ["3 mm"]).optional(),
-      endTrim: trimField("Cut off each end of a sheet; none unless stated", ["30 mm"]).optional(),
-    })
-    .meta({ id: "Sheet", description: "From dough to strands, on the machine at hand" }),
+        }),
+      ),
+      springBack: z.optional(
+        numberField("Thickness of a sheet over the gap it came through, measured; 1 unless stated", [1.1], {
+          above: 0.5,
+          most: 3,
+        }),
+      ),
+      tolerance: z.optional(
+        trimField("How far a fixed setting may lie from the thickness; 0.1 mm unless stated", ["0.1 mm"]),
+      ),
+      density: z.optional(densityField("Measured density of the sheet", ["1.24 g/mL"])),
+      air: z.optional(
+        shareField(
+          "Air in the sheet, % of its volume, where its density is not measured; none unless stated",
+          ["4 %"],
+          "50",
+        ),
+      ),
+      edgeTrim: z.optional(trimField("Cut off each edge; none unless stated", ["3 mm"])),
+      endTrim: z.optional(trimField("Cut off each end of a sheet; none unless stated", ["30 mm"])),
+    }),
+    { id: "Sheet", description: "From dough to strands, on the machine at hand" },
+  ),
 );

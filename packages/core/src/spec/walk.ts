@@ -1,5 +1,6 @@
-import type * as z from "zod";
+import type * as z from "zod/mini";
 import type { Path } from "../figure/problem.ts";
+import { type Meaning, meanings } from "../materials/fields.ts";
 
 /** Walks a schema down a path; optional fields are looked through. */
 export function schemaAt(schema: z.core.$ZodType, path: Path): z.core.$ZodType | undefined {
@@ -34,22 +35,10 @@ export function inner(schema: z.core.$ZodType): z.core.$ZodType {
   return def.type === "lazy" ? inner((schema as z.core.$ZodLazy)._zod.innerType) : schema;
 }
 
-/** What a place of a schema means. */
-export interface Meaning {
-  readonly description?: string | undefined;
-  readonly examples?: readonly unknown[] | undefined;
-  readonly quantity?: boolean;
-}
-
 /** What stands in the schema of a place. */
 export function describeAt(schema: z.core.$ZodType, path: Path): Meaning {
-  const here = schemaAt(schema, path) as z.ZodType | undefined;
+  const here = schemaAt(schema, path);
   if (here === undefined) return {};
-  const own = here.meta();
-  const meta = own?.description === undefined ? (inner(here) as z.ZodType).meta() : own;
-  return {
-    description: meta?.description,
-    examples: meta?.["examples"] as readonly unknown[] | undefined,
-    quantity: meta?.["quantity"] === true,
-  };
+  const own = meanings.get(here);
+  return (own?.description === undefined ? meanings.get(inner(here)) : own) ?? {};
 }

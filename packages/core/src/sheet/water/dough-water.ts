@@ -1,4 +1,4 @@
-import * as z from "zod";
+import * as z from "zod/mini";
 import type { Batch } from "../../batch/batch.ts";
 import type { Rework } from "../../batch/rework.ts";
 import type { WeighedLine } from "../../batch/weighing.ts";
@@ -9,7 +9,7 @@ import { type Graph, type Published, published } from "../../figure/graph.ts";
 import { answer, type Note, type Outcome, type Path, type Problem, problem, refuse } from "../../figure/problem.ts";
 import { definition, massBalance } from "../../figure/source.ts";
 import type { FormulaLine } from "../../formula/line.ts";
-import { massField } from "../../materials/fields.ts";
+import { described, massField } from "../../materials/fields.ts";
 import { nearestNames } from "../../materials/nearest.ts";
 import { type DecimalText, dec, decimalText, fixedText, roundToDivision } from "../../number/decimal.ts";
 import { temperatureSchema } from "../../spec/day-schema.ts";
@@ -46,13 +46,14 @@ export interface WeighedWater {
 type Temperatures = NonNullable<Spec["temperature"]>;
 
 /** A mix without a spec: flour, water and the temperatures. */
-export const plainMixSchema = z
-  .strictObject({
+export const plainMixSchema = described(
+  z.strictObject({
     flour: massField("Flour", ["10 kg"]),
     water: massField("Water", ["3.5 kg"]),
     temperature: temperatureSchema,
-  })
-  .meta({ id: "PlainMix", description: "Flour, water and the temperatures of a mix" });
+  }),
+  { id: "PlainMix", description: "Flour, water and the temperatures of a mix" },
+);
 
 /**
  * Finds the water temperature for a mix of flour and water alone.

@@ -1,4 +1,4 @@
-import * as z from "zod";
+import * as z from "zod/mini";
 import { worked } from "../../figure/figure.ts";
 import { withOrigins } from "../../figure/graph.ts";
 import { answer, type Outcome } from "../../figure/problem.ts";
@@ -13,7 +13,7 @@ const toastingSchema = z.strictObject({
   before: massField("Flour before it was dried or toasted", ["1000 g"]),
   after: massField("The same flour after it", ["940 g"]),
   moisture: shareField("Its moisture before", ["13.6 %"]),
-  protein: shareField("Its protein before, as is", ["12.4 %"]).optional(),
+  protein: z.optional(shareField("Its protein before, as is", ["12.4 %"])),
 });
 
 /**

@@ -1,9 +1,9 @@
-import * as z from "zod";
+import * as z from "zod/mini";
 import { exact, type Figure } from "../../figure/figure.ts";
 import { withOrigins } from "../../figure/graph.ts";
 import { answer, type Note, type Outcome, type Path, type Problem, problem, refuse } from "../../figure/problem.ts";
 import { said } from "../../figure/said.ts";
-import { massField, quantityField, refuseValue, shareField } from "../../materials/fields.ts";
+import { described, massField, quantityField, refuseValue, shareField } from "../../materials/fields.ts";
 import { densityField, lengthField, MOST_DENSITY } from "../../materials/machine-schema.ts";
 import { type DecimalText, dec, fixedText } from "../../number/decimal.ts";
 import { parseQuantity } from "../../number/quantity.ts";
@@ -28,9 +28,9 @@ const sheetSchema = z.strictObject({
   length: lengthField("Length of the strip", ["1 m"], "1000000"),
   width: lengthField("Width of the strip", ["150 mm"], "3000"),
   mass: massField("Its mass", ["372 g"]),
-  thickness: lengthField("Its thickness, the mean of several places", ["1.5 mm"], "500").optional(),
-  density: densityField("Its density, where the thickness is not measured", ["1.24 g/mL"]).optional(),
-  gap: lengthField("Gap that it came through", ["1.35 mm"], "500").optional(),
+  thickness: z.optional(lengthField("Its thickness, the mean of several places", ["1.5 mm"], "500")),
+  density: z.optional(densityField("Its density, where the thickness is not measured", ["1.24 g/mL"])),
+  gap: z.optional(lengthField("Gap that it came through", ["1.35 mm"], "500")),
 });
 
 /**
@@ -107,21 +107,25 @@ const weighingForm = /^([^+]+?)(?:\s*\+\s*(.+?))?\s+to\s+(.+)$/u;
 
 function weighingField(stage: string) {
   const example = "10 kg to 9.95 kg";
-  return z
-    .string()
-    .transform((input, context): Weighing => {
-      const [, before = "", added, after = ""] = weighingForm.exec(input.trim()) ?? [];
-      const readings = [before, after, ...(added === undefined ? [] : [added])].map((text) =>
-        parseQuantity(text, ["mass"]),
-      );
-      const [into, out, more] = readings.map((reading) => (reading.ok ? reading.quantity.value : undefined));
-      if (into === undefined || out === undefined || readings.some(({ ok }) => !ok)) {
-        return refuseValue(context, problem("weighing.unreadable", [], { written: said(input), example }));
-      }
-      return { before: into, ...(more !== undefined && { added: more }), after: out };
-    })
-    .optional()
-    .meta({ description: `Weight before and after ${stage}`, examples: [example] });
+  return described(
+    z.optional(
+      z.pipe(
+        z.string(),
+        z.transform((input, context): Weighing => {
+          const [, before = "", added, after = ""] = weighingForm.exec(input.trim()) ?? [];
+          const readings = [before, after, ...(added === undefined ? [] : [added])].map((text) =>
+            parseQuantity(text, ["mass"]),
+          );
+          const [into, out, more] = readings.map((reading) => (reading.ok ? reading.quantity.value : undefined));
+          if (into === undefined || out === undefined || readings.some(({ ok }) => !ok)) {
+            return refuseValue(context, problem("weighing.unreadable", [], { written: said(input), example }));
+          }
+          return { before: into, ...(more !== undefined && { added: more }), after: out };
+        }),
+      ),
+    ),
+    { description: `Weight before and after ${stage}`, examples: [example] },
+  );
 }
 
 const stages = ["mixing", "sheeting", "cutting"] as const;
@@ -173,7 +177,7 @@ const mixSchema = z.strictObject({
   flourAt: celsius("Temperature of the flour", "19 °C", "-30", "100"),
   waterAt: celsius("Temperature of the water", "14 °C", "0", "100"),
   doughAt: celsius("Temperature of the dough as it left the mixer", "25 °C", "0", "60"),
-  roomAt: celsius("Temperature of the room", "20 °C", "-30", "60").optional(),
+  roomAt: z.optional(celsius("Temperature of the room", "20 °C", "-30", "60")),
 });
 
 /**
@@ -220,11 +224,11 @@ function problemsOf(outcome: Outcome<unknown>): readonly Problem[] {
 }
 
 const cookSchema = z.strictObject({
-  raw: massField("Raw noodles", ["500 g"]).optional(),
-  cooked: massField("The same noodles cooked and drained", ["880 g"]).optional(),
-  rawWater: shareField("Water of the raw noodles", ["33 %"]).optional(),
-  cookedWater: shareField("Water of the cooked noodles", ["65 %"]).optional(),
-  solidsLoss: shareField("Solids lost to the pot, % of those of the raw noodles", ["5 %"]).optional(),
+  raw: z.optional(massField("Raw noodles", ["500 g"])),
+  cooked: z.optional(massField("The same noodles cooked and drained", ["880 g"])),
+  rawWater: z.optional(shareField("Water of the raw noodles", ["33 %"])),
+  cookedWater: z.optional(shareField("Water of the cooked noodles", ["65 %"])),
+  solidsLoss: z.optional(shareField("Solids lost to the pot, % of those of the raw noodles", ["5 %"])),
 });
 
 /**
