@@ -59,9 +59,7 @@ function unworked(workbook: Workbook, typed: ReadonlyMap<string, number> = new M
     sheets: workbook.sheets.map((sheet, index) => ({
       ...sheet,
       rows: sheet.rows.map((cells, row) =>
-        cells.map((cell, column) =>
-          cell === undefined ? undefined : plain(cell, index === 0 ? addressOf(row, column) : ""),
-        ),
+        cells.map((cell, column) => (cell === null ? null : plain(cell, index === 0 ? addressOf(row, column) : ""))),
       ),
     })),
   };

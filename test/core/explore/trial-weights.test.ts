@@ -14,9 +14,8 @@ const home = (division: string) => {
     salt: "1 %",
     scales: [{ division }],
   });
-  const trial = answered(formulaTrial(formula, {}));
-  const weights = answered(weighTrial(spec, formula, trial, false));
-  return { weights, report: trialReport(formula, trial, [], "metric", weights) };
+  const weighed = answered(weighTrial(spec, formula, answered(formulaTrial(formula, {})), false));
+  return { weights: weighed.weights, report: trialReport(formula, weighed, []) };
 };
 
 test("the doughs of a trial are weighed on the scales of the spec", () => {
@@ -42,6 +41,9 @@ test("what is too little for them comes from one stock for all three doughs", ()
   const totals = weights.doughs.map((dough) => sum(dough.map(({ mass }) => dec(mass.value))).toString());
   // 274.4, 276.4 and 278.4 g
   expect(totals).toEqual(["274", "276", "278"]);
+  expect(report.sections[0]?.blocks[0]).toMatchObject({
+    columns: [{}, ...[1, 2, 3].map((dough) => ({ id: `dough-${dough}`, label: `dough ${dough}, g` }))],
+  });
   const known = new Set(Object.keys(report.figures));
   const cells = report.sections.flatMap(({ blocks }) =>
     blocks.flatMap((block) => (block.kind === "table" ? block.rows.flatMap((one) => one.cells) : [])),

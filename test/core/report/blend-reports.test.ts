@@ -5,6 +5,7 @@ import { replaceIngredient } from "#core/blend/spec-product.ts";
 import { correctForLot, replaceFlour } from "#core/blend/spec-substitute.ts";
 import { batchTolerance } from "#core/explore/spec-tolerance.ts";
 import { formulaTrial } from "#core/explore/spec-trial.ts";
+import { weighTrial } from "#core/explore/trial-weights.ts";
 import { feedsOf } from "#core/figure/graph.ts";
 import { formulaOf } from "#core/formula/formula.ts";
 import { dec, sum } from "#core/number/decimal.ts";
@@ -115,8 +116,9 @@ const reports: readonly (readonly [name: string, report: () => Report])[] = [
   [
     "a trial",
     () => {
-      const { formula } = specOf(school);
-      return trialReport(formula, answered(formulaTrial(formula, { flour: "250 g", step: "1.5 %" })), [], "us");
+      const { spec, formula } = specOf(school);
+      const trial = answered(formulaTrial(formula, { flour: "250 g", step: "1.5 %" }));
+      return trialReport(formula, answered(weighTrial(spec, formula, trial, true)), []);
     },
   ],
   ["tolerances", () => toleranceOf(school)],
@@ -271,19 +273,6 @@ describe("two flours", () => {
     const exact = Number(report.figures["square.one.share"]?.value);
     const stepped = Number(report.figures["share.1"]?.value);
     expect(Math.abs(exact - stepped)).toBeLessThanOrEqual(0.1);
-  });
-});
-
-describe("a trial", () => {
-  it("counts its doughs from one", () => {
-    const { formula } = specOf(school);
-    const report = trialReport(formula, answered(formulaTrial(formula, { flour: "250 g", step: "1.5 %" })), [], "us");
-    expect(tableOf(report, "trial").columns.map(({ id, label }) => `${id}: ${label}`)).toEqual([
-      "ingredient: ingredient",
-      "dough-1: dough 1, oz",
-      "dough-2: dough 2, oz",
-      "dough-3: dough 3, oz",
-    ]);
   });
 });
 

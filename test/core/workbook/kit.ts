@@ -78,7 +78,7 @@ export interface Place {
 export function cellsOf(workbook: Workbook): readonly (Place & { readonly cell: WorkbookCell })[] {
   return workbook.sheets.flatMap(({ name, rows }) =>
     rows.flatMap((cells, row) =>
-      cells.flatMap((cell, column) => (cell === undefined ? [] : [{ sheet: name, row, column, cell }])),
+      cells.flatMap((cell, column) => (cell === null ? [] : [{ sheet: name, row, column, cell }])),
     ),
   );
 }
@@ -89,9 +89,7 @@ export function figurePlaces(workbook: Workbook): ReadonlyMap<string, Place & { 
   return new Map(
     rows.flatMap((cells, row) => {
       const [value, id] = [cells[1], cells[5]?.value];
-      return value === undefined || typeof id !== "string"
-        ? []
-        : [[id, { sheet: "Figures", row, column: 1, cell: value }] as const];
+      return !value || typeof id !== "string" ? [] : [[id, { sheet: "Figures", row, column: 1, cell: value }] as const];
     }),
   );
 }
@@ -137,7 +135,7 @@ export class Engine {
   }
 }
 
-function content(cell: WorkbookCell | undefined): string | number | null {
+function content(cell: WorkbookCell | null): string | number | null {
   if (cell?.formula !== undefined) return `=${cell.formula}`;
   return typeof cell?.value === "string" ? `'${cell.value}` : (cell?.value ?? null);
 }

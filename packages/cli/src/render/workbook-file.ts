@@ -99,7 +99,7 @@ function sheetPart(sheet: WorkbookSheet, looks: Looks): string {
   const checks: string[] = [];
   const data = rows.map((cells, row) => {
     const written = cells.map((cell, column) => {
-      if (cell === undefined) return "";
+      if (cell === null) return "";
       const address = addressOf(row, column);
       if (cell.role === "input") inputs.push({ cell: address, least: cell.least ?? 0 });
       if (cell.role === "check") checks.push(address);
@@ -145,7 +145,7 @@ const lineHeight = 15;
 /** Lines that the wrapped words of a row take. */
 function linesIn(cells: WorkbookSheet["rows"][number], widths: WorkbookSheet["widths"]): number {
   const lines = cells.map((cell, column) =>
-    cell !== undefined && lookOf[cell.role].wrap && typeof cell.value === "string"
+    cell !== null && lookOf[cell.role].wrap && typeof cell.value === "string"
       ? Math.ceil(cell.value.length / ((widths[column] ?? 10) - 3))
       : 1,
   );

@@ -2,7 +2,7 @@ import { type Delivered, linesAsWeighed, waterOfLines } from "../batch/as-weighe
 import type { Batch } from "../batch/batch.ts";
 import { runStages } from "../batch/losses.ts";
 import { type Figure, worked } from "../figure/figure.ts";
-import { graphOf } from "../figure/graph.ts";
+import { type Graph, graphOf, published } from "../figure/graph.ts";
 import { answer, type Outcome } from "../figure/problem.ts";
 import { massBalance } from "../figure/source.ts";
 import { sumAlkali } from "../formula/alkali.ts";
@@ -18,6 +18,7 @@ export interface BatchTolerance {
   /** What nobody states the error of, and nothing tells. */
   readonly exact: BatchCauses["exact"];
   readonly outputs: readonly Tolerance[];
+  readonly graph: Graph;
 }
 
 const outputs: Readonly<Record<"protein" | "water" | "alkali" | "portion", Omit<Output, "figure">>> = {
@@ -59,7 +60,7 @@ export function batchTolerance(
     ...(draws !== undefined && { draws }),
   });
   if (!outcome.ok) return outcome;
-  return answer({ causes: known.causes, exact: known.exact, outputs: outcome.value });
+  return answer(published({ causes: known.causes, exact: known.exact, outputs: outcome.value }));
 }
 
 /** Raw strands of a load in each of its bowls; nothing where the spec tells no bowls. */

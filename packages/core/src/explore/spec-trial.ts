@@ -1,6 +1,5 @@
 import { glutenTakes } from "../blend/water-flour.ts";
-import { type Published, published } from "../figure/graph.ts";
-import { answer, type Outcome, problem, refuse } from "../figure/problem.ts";
+import { type Outcome, problem, refuse } from "../figure/problem.ts";
 import type { Formula } from "../formula/formula.ts";
 import type { FormulaLine } from "../formula/line.ts";
 import { massField, quantityField } from "../materials/fields.ts";
@@ -20,7 +19,7 @@ const usual = { flour: "200 g", step: "1 %" } as const;
 export function formulaTrial(
   formula: Formula,
   asked: { readonly flour?: string; readonly step?: string },
-): Outcome<Published<Trial>> {
+): Outcome<Trial> {
   const flour = massField("Flour of a dough", [usual.flour]).safeParse(asked.flour ?? usual.flour);
   const step = quantityField(["share"], "Step of the water", [usual.step], {
     above: "0",
@@ -34,7 +33,7 @@ export function formulaTrial(
   const inUse = formula.lines.filter(({ parts }) => !dec(parts.value).isZero());
   const shares = (lines: readonly FormulaLine[]) => lines.map(({ name, parts }) => ({ name, percent: parts.value }));
   const { water, referenceFactor } = formula;
-  const outcome = waterTrial({
+  return waterTrial({
     flour: flour.data.value,
     flours: inUse.filter(({ role }) => role === "flour").map(trialFlour),
     water: water.tap.value,
@@ -43,7 +42,6 @@ export function formulaTrial(
     others: shares(inUse.filter(({ role }) => role !== "flour" && role !== "water")),
     ...(referenceFactor && { referenceFactor }),
   });
-  return outcome.ok ? answer(published(outcome.value, formula.graph)) : outcome;
 }
 
 /** A flour with what is known of the water it takes: the kitchen's own figure, or the rule of dry gluten. */

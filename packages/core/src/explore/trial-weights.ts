@@ -1,7 +1,7 @@
 import { findRemedies, type Remedies, type ScaledMass, type StockedWeight, weightsWithStock } from "../batch/remedy.ts";
 import { scalesOf, type WeighedLine, weighLoad } from "../batch/weighing.ts";
 import { type Figure, given } from "../figure/figure.ts";
-import { type Published, published, scoped, withOrigins } from "../figure/graph.ts";
+import { type Graph, published, scoped, withOrigins } from "../figure/graph.ts";
 import { answer, type Outcome } from "../figure/problem.ts";
 import { definition, fromSpec } from "../figure/source.ts";
 import type { Formula } from "../formula/formula.ts";
@@ -18,6 +18,13 @@ export interface TrialWeights {
   readonly figures: readonly Figure[];
 }
 
+/** A trial of the water, and its doughs as the scales show them. */
+export interface WeighedTrial {
+  readonly trial: Trial;
+  readonly weights: TrialWeights;
+  readonly graph: Graph;
+}
+
 /**
  * Weighs the doughs of a trial on the scales of the spec, each with its total kept. Salts too little for them come from one
  * stock solution for all doughs, with no more water than the driest has.
@@ -25,12 +32,7 @@ export interface TrialWeights {
  * @param us - weigh in ounces where the spec names no scale
  * Problems: those of `scalesOf`.
  */
-export function weighTrial(
-  spec: Spec,
-  formula: Formula,
-  { doughs, flour: grams }: Trial,
-  us: boolean,
-): Outcome<Published<TrialWeights>> {
+export function weighTrial(spec: Spec, formula: Formula, trial: Trial, us: boolean): Outcome<WeighedTrial> {
   const scales = scalesOf(spec, us);
   if (!scales.ok) return scales;
   const flour = given({
@@ -38,19 +40,19 @@ export function weighTrial(
     label: "flour of one dough",
     unit: "g",
     places: 1,
-    value: grams,
+    value: trial.flour,
     by: "the trial",
     sources: [fromSpec],
   });
   const count = (value: number, label: string): Figure =>
     given({ id: "trial.count", label, unit: "", places: 0, value, by: "the trial", sources: [definition] });
   const inUse = formula.lines.filter(({ parts, role }) => role === "water" || !dec(parts.value).isZero());
-  const weighed = doughs.map(({ water }) => {
+  const weighed = trial.doughs.map(({ water }) => {
     const lines = inUse.map((line) => (line.role === "water" ? { ...line, parts: water } : line));
     return weighLoad(lines, flour, count(1, "doughs at a time"), scales.value);
   });
   const tolerance = dec(spec.weighingTolerance?.value ?? "1");
-  const remedies = findRemedies(weighed[0] ?? [], scales.value, count(doughs.length, "doughs"), tolerance);
+  const remedies = findRemedies(weighed[0] ?? [], scales.value, count(trial.doughs.length, "doughs"), tolerance);
   const masses = weighed.map((lines, index) => {
     const weights = remedies.stock ? weightsWithStock(...inDough(lines, remedies.stock)) : lines.map(plainly);
     const scope = `trial.dough.${index + 1}`;
@@ -74,8 +76,8 @@ export function weighTrial(
     ...remedies.finer.flatMap((finer) => finer.figures),
     ...remedies.tooLittle.flatMap(({ exact, load, off, nearest }) => [exact, load, off, nearest]),
   ];
-  const all = { doughs: masses.map(({ weights }) => weights), remedies, figures };
-  return answer(published(all, formula.graph), scales.notes);
+  const weights = { doughs: masses.map((dough) => dough.weights), remedies, figures };
+  return answer(published({ trial, weights }, formula.graph), scales.notes);
 }
 
 /** The stock, with the salts and the water of another dough in it. */

@@ -1,5 +1,6 @@
 import type { Batch } from "../batch/batch.ts";
 import { type Card, type CardFile, card } from "../card/card.ts";
+import type { Graph } from "../figure/graph.ts";
 import { answer, type Note, type Outcome, type Problem, problem, refuse } from "../figure/problem.ts";
 import { told } from "../figure/told.ts";
 import { printableData } from "../render/printable.ts";
@@ -33,6 +34,8 @@ export interface MadeCard {
   readonly card: Card;
   readonly missing: readonly MissingAnswer[];
   readonly remarks: readonly string[];
+  /** Behind the figures of the card, which it shows in its own words and in the units of its scales. */
+  readonly graph: Graph;
 }
 
 /**
@@ -62,7 +65,9 @@ export function askCard(noodle: Noodle, wish: CardWish): Outcome<MadeCard> {
     notes: [...noodle.notes, ...batch.notes, ...more.notes],
   });
   const remarks = noodle.units === "us" && units === "metric" ? [scalesRule] : [];
-  return answer({ card: printableData(made), missing: more.value.missing, remarks });
+  const { water, sheet, day } = more.value.answers;
+  const graph = { ...formula.graph, ...batch.value.graph, ...water?.graph, ...sheet?.graph, ...day?.graph };
+  return answer({ card: printableData(made), missing: more.value.missing, remarks, graph });
 }
 
 const scalesRule = "the scales show g, so all of the card is metric; name scales in lb or oz for a card in US units";

@@ -1,17 +1,8 @@
 import { formulaTrial } from "../explore/spec-trial.ts";
-import { type TrialWeights, weighTrial } from "../explore/trial-weights.ts";
-import type { Trial } from "../explore/water-trial.ts";
-import type { Published } from "../figure/graph.ts";
-import { answer } from "../figure/problem.ts";
+import { type WeighedTrial, weighTrial } from "../explore/trial-weights.ts";
 import { trialReport } from "../report/trial-report.ts";
 import { type Answer, answered } from "./answer.ts";
 import type { Noodle } from "./noodle.ts";
-
-/** A trial of the water, and its doughs as the scales show them. */
-export interface WeighedTrial {
-  readonly trial: Published<Trial>;
-  readonly weights: Published<TrialWeights>;
-}
 
 /**
  * Three small doughs that tell the water of a blend: the poured water a step less, as it is, a step more.
@@ -24,11 +15,10 @@ export function askTrial(
   { spec, formula, notes: before, units }: Noodle,
   wish: { readonly flour?: string; readonly step?: string } = {},
 ): Answer<WeighedTrial> {
-  const trial = formulaTrial(formula, wish);
-  if (!trial.ok) return trial;
-  const weights = weighTrial(spec, formula, trial.value, units === "us");
-  return answered(weights.ok ? answer({ trial: trial.value, weights: weights.value }, weights.notes) : weights, {
+  const plan = formulaTrial(formula, wish);
+  if (!plan.ok) return plan;
+  return answered(weighTrial(spec, formula, plan.value, units === "us"), {
     notes: (own) => [...before, ...own],
-    report: (both, notes) => trialReport(formula, both.trial, notes, units, both.weights),
+    report: (trial, notes) => trialReport(formula, trial, notes),
   });
 }

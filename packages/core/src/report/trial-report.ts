@@ -1,7 +1,6 @@
-import type { TrialWeights } from "../explore/trial-weights.ts";
+import type { TrialWeights, WeighedTrial } from "../explore/trial-weights.ts";
 import type { Trial, TrialDough } from "../explore/water-trial.ts";
 import type { Figure } from "../figure/figure.ts";
-import type { Published } from "../figure/graph.ts";
 import type { Note } from "../figure/problem.ts";
 import type { Formula } from "../formula/formula.ts";
 import { fixedText } from "../number/decimal.ts";
@@ -9,18 +8,12 @@ import { remedySections } from "./batch-report.ts";
 import { numberColumn, report, row, section, table, wordColumn } from "./build.ts";
 import { formulaCautions } from "./cautions.ts";
 import type { Report, Table } from "./schema.ts";
-import { figureCell, inSystem, type UnitSystem, weightCell, words } from "./show.ts";
+import { figureCell, weightCell, words } from "./show.ts";
 
 /** Tells a trial of the water: what to weigh for each dough, what to look at, and a line to write the result on. */
-export function trialReport(
-  formula: Formula,
-  trial: Published<Trial>,
-  notes: readonly Note[],
-  units: UnitSystem = "metric",
-  weights?: Published<TrialWeights>,
-): Report {
+export function trialReport(formula: Formula, { trial, weights, graph }: WeighedTrial, notes: readonly Note[]): Report {
   const { doughs, look, unknown } = trial;
-  const unit = weights?.doughs[0]?.[0]?.unit ?? (units === "us" ? "oz" : "g");
+  const unit = weights.doughs[0]?.[0]?.unit ?? "g";
   const columns = [
     wordColumn("ingredient", "ingredient"),
     ...doughs.map((_, index) => numberColumn(`dough-${index + 1}`, `dough ${index + 1}, ${unit}`)),
@@ -36,16 +29,6 @@ export function trialReport(
     ...aside("added water as the spec is written, %", ({ written }) => written),
     ...aside(`water ${unknown.join()} takes, % of it`, ({ absorption }) => absorption),
   ];
-  const exactly = (doughs[0]?.masses ?? []).map(({ label }, index) =>
-    row([
-      words(label),
-      ...doughs.map(({ masses: all }) => {
-        const mass = all[index];
-        return mass === undefined ? words("") : figureCell(inSystem(mass, units));
-      }),
-    ]),
-  );
-  const masses = weights === undefined ? exactly : weighedRows(weights);
   const figures = doughs.flatMap(({ water, added, written, absorption, masses: all }) =>
     [water, added, written, absorption, ...all].filter((figure) => figure !== undefined),
   );
@@ -54,13 +37,13 @@ export function trialReport(
     title: `${formula.name}, a trial of the water`,
     main: "trial",
     sections: [
-      section("trial", "Three doughs", table("trial", columns, [...masses, ...asides])),
-      ...(weights ? remedySections(weights.remedies) : []),
+      section("trial", "Three doughs", table("trial", columns, [...weighedRows(weights), ...asides])),
+      ...remedySections(weights.remedies),
       section("look", "What to look at", { kind: "text", lines: look.map((line, index) => `${index + 1}. ${line}.`) }),
       section("write", "What to write down", { kind: "text", lines: linesToWrite(trial) }),
     ],
-    figures: [...figures, ...(trial.plusMinus ? [trial.plusMinus] : []), ...(weights?.figures ?? [])],
-    from: [formula, trial, ...(weights ? [weights] : [])],
+    figures: [...figures, ...(trial.plusMinus ? [trial.plusMinus] : []), ...weights.figures],
+    from: [formula, { graph }],
     notes,
     cautions: formulaCautions(formula),
   });

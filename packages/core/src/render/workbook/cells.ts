@@ -19,8 +19,8 @@ export interface WorkbookSheet {
   readonly name: string;
   /** Widths of the columns, in characters. */
   readonly widths: readonly number[];
-  /** Rows of cells, `undefined` where a cell is empty. */
-  readonly rows: readonly (readonly (WorkbookCell | undefined)[])[];
+  /** Rows of cells, `null` where a cell is empty. */
+  readonly rows: readonly (readonly (WorkbookCell | null)[])[];
   /** Rows at the top that are repeated on every page. */
   readonly headings: number;
   readonly landscape: boolean;
@@ -54,7 +54,7 @@ export function addressOf(row: number, column: number): string {
 /** A sheet while its cells are put in, wherever they go. */
 export class SheetDraft {
   readonly name: string;
-  readonly #rows: (WorkbookCell | undefined)[][] = [];
+  readonly #rows: (WorkbookCell | null)[][] = [];
 
   constructor(name: string) {
     this.name = name;
@@ -69,14 +69,14 @@ export class SheetDraft {
   put(row: number, column: number, cell: WorkbookCell): string {
     while (this.#rows.length <= row) this.#rows.push([]);
     const cells = this.#rows[row] ?? [];
-    while (cells.length <= column) cells.push(undefined);
+    while (cells.length <= column) cells.push(null);
     cells[column] = cell;
     return addressOf(row, column);
   }
 
   /** Puts cells side by side from the first column on, below all that is there. */
   add(...cells: readonly (WorkbookCell | undefined)[]): number {
-    this.#rows.push([...cells]);
+    this.#rows.push(cells.map((cell) => cell ?? null));
     return this.#rows.length - 1;
   }
 

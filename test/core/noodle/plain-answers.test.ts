@@ -1,0 +1,105 @@
+import { readdirSync, readFileSync } from "node:fs";
+import * as core from "@noodlewright/core";
+import { type Graph, recalculated } from "@noodlewright/core/figure";
+import { readKitchenFile } from "@noodlewright/core/spec";
+import { describe, expect, it } from "vitest";
+import { parse } from "yaml";
+import { feedsOf } from "#core/figure/graph.ts";
+import { figuresIn } from "../report/figures-in.ts";
+
+type Asked = core.Answer<object> | core.Outcome<object>;
+type Question = Extract<keyof typeof core, `ask${string}`>;
+
+/** Every question of the door, as it may be asked of any noodle. */
+const asks: Readonly<Record<Question, (noodle: core.Noodle) => Asked>> = {
+  askBatch: core.askBatch,
+  askBlend: core.askBlend,
+  askCard: (noodle) => core.askCard(noodle, { date: "2026-11-25" }),
+  askCompare: (noodle) => core.askCompare(["as it is", "again"].map((name) => ({ name, noodle }))),
+  askCost: core.askCost,
+  askDay: core.askDay,
+  askFlourReplacement: (noodle) => core.askFlourReplacement(noodle, { missing: noodle.spec.flours.at(-1)?.name ?? "" }),
+  askFormula: core.askFormula,
+  askIngredientReplacement: (noodle) =>
+    core.askIngredientReplacement(noodle, { missing: "whole egg", by: "dried whole egg" }),
+  askLot: core.askLot,
+  askMend: (noodle) => core.askMend(noodle, { weighed: [{ name: "tap water", amount: "30 kg" }] }),
+  askNutrition: core.askNutrition,
+  askSettle: core.askSettle,
+  askSheet: core.askSheet,
+  askStyle: core.askStyle,
+  askTolerance: (noodle) => core.askTolerance(noodle, { draws: 100 }),
+  askTrial: core.askTrial,
+  askWater: core.askWater,
+  askWorkbook: core.askWorkbook,
+};
+
+const folder = new URL("../../../examples/", import.meta.url);
+const read = (file: string): unknown => parse(readFileSync(new URL(file, folder), "utf8"));
+const kitchen = readKitchenFile(read("harbour-store.yaml"));
+const kitchens = kitchen.ok ? [kitchen.value] : [];
+const all = readdirSync(folder)
+  .filter((file) => file.endsWith(".yaml") && file !== "harbour-store.yaml")
+  .flatMap((file) => {
+    const noodle = core.readNoodleData(read(file), { kitchens });
+    return Object.entries(asks).flatMap(([question, ask]) => {
+      const answer = noodle.ok ? ask(noodle.value) : noodle;
+      return answer.ok ? [{ file, question, answer }] : [];
+    });
+  });
+
+/** The graph of a result; one without figures needs none. */
+function graphOf(result: object): Graph {
+  return "graph" in result ? (result.graph as Graph) : {};
+}
+
+/** Fails where a graph lacks a figure that one of its figures names, or gives other values when it is worked out again. */
+function expectComplete(graph: Graph): void {
+  const figures = Object.values(graph);
+  expect(figures.flatMap(feedsOf).filter((id) => !Object.hasOwn(graph, id))).toEqual([]);
+  const leaves = figures.filter(({ working }) => working.kind !== "formula");
+  const again = recalculated(graph, Object.fromEntries(leaves.map(({ id, value }) => [id, value])));
+  const off = figures.filter(({ id, value }) => again[id]?.value !== value);
+  expect(off.map(({ id, value }) => `${id}: ${value}, again ${again[id]?.value}`)).toEqual([]);
+}
+
+it("tries every question that the door has", () => {
+  expect([...new Set(all.map(({ question }) => question))].toSorted()).toEqual(Object.keys(asks));
+});
+
+const plainWord = /^[a-z0-9]+$/u;
+const chemicalFormula = /^(?:[A-Z][a-z]?\d*|\((?:[A-Z][a-z]?\d*)+\)\d*)+$/u;
+
+it("names no figure by what somebody may write: words of a-z, numbers, and chemical formulas", () => {
+  const ids = new Set(all.flatMap(({ answer }) => Object.keys(graphOf(answer.value))));
+  const isPlain = (part: string): boolean => plainWord.test(part) || chemicalFormula.test(part);
+  expect([...ids].filter((id) => !id.split(/[.-]/u).every(isPlain))).toEqual([]);
+});
+
+describe.each(all)("$file, $question", ({ question, answer }) => {
+  it("is plain data, and its report too", () => {
+    const report = "report" in answer ? answer.report() : {};
+    for (const result of [answer.value, answer.notes, report]) {
+      expect(JSON.parse(JSON.stringify(result))).toStrictEqual(result);
+      expect(structuredClone(result)).toStrictEqual(result);
+    }
+  });
+
+  it("explains every figure by its graph, which is worked out again, exactly", () => {
+    const graph = graphOf(answer.value);
+    for (const figure of figuresIn(answer.value)) {
+      if (question !== "askCard") expect(graph[figure.id], figure.id).toStrictEqual(figure);
+      expect(core.explain({ graph }, figure.id).lines.length).toBeGreaterThan(0);
+    }
+    expectComplete(graph);
+  });
+
+  it("keeps in its report every figure that it shows", () => {
+    if (!("report" in answer)) return;
+    const { sections, figures } = answer.report();
+    const inSections = figuresIn(sections).map(({ id }) => id);
+    expect(inSections.filter((id) => !Object.hasOwn(figures, id))).toEqual([]);
+    for (const id of Object.keys(figures)) expect(() => core.explain({ graph: figures }, id), id).not.toThrow();
+    expectComplete(figures);
+  });
+});
