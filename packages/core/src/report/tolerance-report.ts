@@ -162,7 +162,10 @@ function shareSections(output: Tolerance): readonly Section[] {
       table(`${id}-causes`, columns, rows),
       {
         kind: "text",
-        lines: rest.length === 0 ? [] : [`${rest.length} others, together ${fixedText(restValue, 1)} %.`],
+        lines:
+          rest.length === 0
+            ? []
+            : [`${rest.length} ${rest.length === 1 ? "other" : "others"}, together ${fixedText(restValue, 1)} %.`],
       },
       pictureBlock(picture),
     ),
