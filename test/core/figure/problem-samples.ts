@@ -80,10 +80,6 @@ export const samples: Readonly<Record<Code, Sample>> = {
     "machines.roller.sticks",
     `readKitchenFile({ machines: { roller: { width: "240 mm", sticks: {}, cutters: [{ size: 20 }] } } })`,
   ],
-  "materials.lot-number": [
-    "materials.house.recorded.lotNumber",
-    `readKitchenFile({ materials: { house: { ...house, recorded: { lotNumber: 298 } } } })`,
-  ],
   "materials.modulus": [
     "materials.lye.solution.modulus",
     `readKitchenFile({ materials: { lye: { solution: { salts: { K2CO3: 1 }, strength: "30 °Bé", modulus: 140 } } } })`,

@@ -41,7 +41,7 @@ describe("fields", () => {
     ["share", share, "100.01 %", "quantity.out-of-range"],
     ["share", share, "12", "quantity.unreadable"],
     ["share", share, "12 g", "quantity.unreadable"],
-    ["share", share, null, "invalid_union"],
+    ["share", share, null, "invalid_type"],
     ["mass", mass, "1 tonne", "1000000"],
     ["mass", mass, "0.001 mg", "0.000001"],
     ["mass", mass, "1000 tonne", "1000000000"],

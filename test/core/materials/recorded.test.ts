@@ -70,7 +70,7 @@ describe("recorded figures of a certificate", () => {
   });
 
   it("take no lot number that a reader of numbers has shortened", () => {
-    expect(codesOf(made({ recorded: { lotNumber: 298 } }))).toEqual(["materials.lot-number"]);
+    expect(codesOf(made({ recorded: { lotNumber: 298 } }))).toEqual(["spec.type"]);
     expect(codesOf(made({ recorded: { fallingNumber: "320" } }))).toEqual(["quantity.unreadable"]);
   });
 });

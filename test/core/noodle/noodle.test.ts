@@ -29,6 +29,11 @@ describe("a noodle", () => {
   test("is not read from something else than a spec, which the compiler tells", () => {
     expectTypeOf<SpecInput>().toExtend<Parameters<typeof readNoodle>[0]>();
     expectTypeOf<{ nme: number }>().not.toExtend<Parameters<typeof readNoodle>[0]>();
+    const bare = { ...spec, flours: [{ name: "bread flour", amount: 100 }] };
+    expectTypeOf(bare).not.toExtend<SpecInput>();
+    expect(readNoodleData(bare)).toMatchObject({
+      problems: [{ code: "quantity.unreadable", facts: { why: "no unit" } }],
+    });
     expectTypeOf<{ name: string }>().not.toExtend<Parameters<typeof readNoodle>[0]>();
     expect(readNoodleData({ nme: 3 }).ok).toBe(false);
   });

@@ -11,7 +11,7 @@ import { parseQuantity } from "../number/quantity.ts";
  * Problems: `materials.composition`, `materials.composition-part`, `quantity.unreadable`; paths end in the key of the part.
  * @example readParts({ K2CO3: "30 %", water: "rest" }, []).value.water // => "70"
  */
-export function readParts(written: Readonly<Record<string, string | number>>, path: Path): Outcome<Composition> {
+export function readParts(written: Readonly<Record<string, string>>, path: Path): Outcome<Composition> {
   const problems: Problem[] = [];
   const parts: { readonly part: Part; readonly share: Decimal | "rest" }[] = [];
   for (const [key, amount] of Object.entries(written)) {
@@ -69,8 +69,8 @@ export function unknownPart(key: string, path: Path): Problem {
   return problem("materials.composition-part", path, { key, parts: [...speciesNames, ...hydrateNames] });
 }
 
-function readShare(written: string | number, path: Path, problems: Problem[]): Decimal | "rest" | undefined {
-  if (typeof written === "string" && written.trim().toLowerCase() === "rest") return "rest";
+function readShare(written: string, path: Path, problems: Problem[]): Decimal | "rest" | undefined {
+  if (written.trim().toLowerCase() === "rest") return "rest";
   const reading = parseQuantity(written, ["share"]);
   if (reading.ok) return dec(reading.quantity.value);
   problems.push(problem("quantity.unreadable", path, { written: said(written), ...reading.fault, rest: true }));

@@ -11,8 +11,8 @@ export interface Meaning {
   readonly id?: string;
   readonly description?: string;
   readonly examples?: readonly unknown[];
-  /** Whether it takes a quantity with its unit. */
-  readonly quantity?: true;
+  /** What a quantity with its unit measures there, and whether the word `rest` would do as well. */
+  readonly quantity?: { readonly dimensions: readonly Dimension[]; readonly rest?: true };
   readonly maxProperties?: number;
 }
 
@@ -62,7 +62,7 @@ export function refuseValue(
 }
 
 /** What people write for a quantity. One schema serves every field: making one takes time at every start. */
-export const written = z.union([z.string(), z.number()]);
+const written = z.string();
 
 interface QuantityLimits {
   /** Least value in base units. */
@@ -107,7 +107,7 @@ export function quantityField(
         (most !== undefined && value.gt(most));
       return wrong ? refuseValue(context, outOfRange(input, words ?? "a value within its limits")) : reading.quantity;
     },
-    { description, examples: [...examples], quantity: true },
+    { description, examples: [...examples], quantity: { dimensions } },
   );
 }
 
@@ -115,7 +115,7 @@ function mostOf(dimension: Dimension): string | undefined {
   return dimension === "mass" ? greatestMass : undefined;
 }
 
-function outOfRange(input: string | number, limits: string): Problem {
+function outOfRange(input: string, limits: string): Problem {
   return problem("quantity.out-of-range", [], { written: said(input), limits });
 }
 
@@ -152,7 +152,7 @@ export function amountOrRestField(description: string, examples: readonly string
   return readAs(
     written,
     (input, context): Quantity | Rest => {
-      if (typeof input === "string" && input.trim().toLowerCase() === "rest") return "rest";
+      if (input.trim().toLowerCase() === "rest") return "rest";
       const reading = parseQuantity(input, ["share", "mass"]);
       if (!reading.ok) {
         const facts = { written: said(input), ...reading.fault, rest: true } as const;
@@ -163,7 +163,7 @@ export function amountOrRestField(description: string, examples: readonly string
         return refuseValue(context, outOfRange(input, massWords));
       return reading.quantity;
     },
-    { description, examples: [...examples], quantity: true },
+    { description, examples: [...examples], quantity: { dimensions: ["share", "mass"], rest: true } },
   );
 }
 

@@ -1,21 +1,12 @@
 import * as z from "zod/mini";
-import { problem } from "../figure/problem.ts";
-import { said } from "../figure/said.ts";
-import { described, quantityField, readAs, refuseValue, shareField, word } from "./fields.ts";
+import { described, quantityField, readAs, shareField, word } from "./fields.ts";
 import { plainName } from "./nearest.ts";
 
 /** A number would lose the zeros that it begins with. */
-const lotNumber = readAs(
-  z.union([word(40), z.number()]),
-  (input, context): string => {
-    if (typeof input === "string") return input;
-    return refuseValue(context, problem("materials.lot-number", [], { written: said(input) }));
-  },
-  {
-    description: "Number of the lot, in quotes where it is digits alone",
-    examples: ["L2298"],
-  },
-);
+const lotNumber = described(word(40), {
+  description: "Number of the lot, in quotes where it is digits alone",
+  examples: ["L2298"],
+});
 
 const words = (description: string, examples: readonly string[]) =>
   readAs(z.union([word(40), z.number().check(z.nonnegative())]), String, { description, examples: [...examples] });

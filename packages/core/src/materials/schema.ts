@@ -13,7 +13,6 @@ import {
   refuseValue,
   shareField,
   stockField,
-  written,
 } from "./fields.ts";
 import { ownMachinesSchema } from "./machine-schema.ts";
 import { eachStated, nutrients } from "./nutrients.ts";
@@ -33,6 +32,8 @@ export const materialKinds = [
   "water",
   "other",
 ] as const;
+
+const partField = described(z.string(), { quantity: { dimensions: ["share"], rest: true } });
 
 const salts = described(z.record(z.string(), z.number().check(z.nonnegative())), {
   description: "The salts and their parts, by the mass of the anhydrous salts unless ratioBy says otherwise",
@@ -191,7 +192,7 @@ export const materialFiguresSchema = described(
     }),
     price: z.optional(priceField("What it costs")),
     stock: z.optional(stockField("What there is of it in the store", ["12 kg"])),
-    composition: described(z.optional(z.record(z.string(), written)), {
+    composition: described(z.optional(z.record(z.string(), partField)), {
       description:
         "What an alkaline product or a salt is made of, % of the product: formulas such as Na2CO3, K2CO3, Na2CO3.10H2O, with water and inert; one may be rest",
       examples: [{ K2CO3: "18 %", Na2CO3: "12 %", water: "rest" }],

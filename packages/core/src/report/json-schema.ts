@@ -57,8 +57,7 @@ export function jsonSchema(name: keyof typeof schemas): object {
     metadata: meanings,
     override: ({ zodSchema, jsonSchema: node }) => {
       const meta = meanings.get(zodSchema);
-      if (meta?.quantity !== true) return;
-      delete node["anyOf"];
+      if (meta?.quantity === undefined) return;
       delete node["quantity"];
       node.type = "string";
       if (meta.examples) node.examples = [...meta.examples];

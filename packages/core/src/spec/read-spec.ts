@@ -6,6 +6,7 @@ import { nearestNames } from "../materials/nearest.ts";
 import type { OwnMaterials } from "../materials/own.ts";
 import { recordedMeant } from "../materials/recorded.ts";
 import { kitchenFileSchema, kitchenMaterialsSchema } from "../materials/schema.ts";
+import { parseQuantity } from "../number/quantity.ts";
 import { plainData } from "./plain-data.ts";
 import { type Spec, specSchema } from "./spec.ts";
 import { describeAt, inner, optionsOf, schemaAt } from "./walk.ts";
@@ -138,6 +139,12 @@ function toProblems(issue: z.core.$ZodIssue, schema: z.core.$ZodType, meant?: z.
     case "invalid_key":
     case "invalid_element":
     case "not_multiple_of": {
+      if (typeof input === "number" && meaning.quantity) {
+        const { dimensions, ...rest } = meaning.quantity;
+        const reading = parseQuantity(input, dimensions);
+        if (!reading.ok)
+          return [problem("quantity.unreadable", path, { written: said(input), ...reading.fault, ...rest })];
+      }
       const kind = meaning.quantity ? "quantity" : issue.code === "invalid_type" ? issue.expected : "other";
       const { description, examples: [example] = [] } = meaning;
       const facts = {

@@ -219,11 +219,6 @@ export const materials = {
     expected: `1 to ${most} settings with the gap of each`,
     advice: "measure a sheet at each setting and list the thicknesses",
   })),
-  "materials.lot-number": input(({ written }: Texts<"written">) => ({
-    found: written,
-    expected: "the number of the lot as a text",
-    advice: `write it in quotes, with the zeros it may begin with: lotNumber: "${written}"`,
-  })),
   "materials.modulus": input(({ written, moduli }: Texts<"written"> & Lists<"moduli">) => ({
     found: written,
     expected: `the modulus of the hydrometer: ${moduli.join(", ")}`,
