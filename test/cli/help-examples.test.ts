@@ -1,82 +1,80 @@
-import { copyFileSync, writeFileSync } from "node:fs";
+import { mkdirSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
-import { describe, expect, test } from "vitest";
-import { alkaliCommands } from "#cli/commands/alkali/alkali.ts";
-import { calibrateGroup } from "#cli/commands/calibrate.ts";
-import { replaceCommand } from "#cli/commands/replace.ts";
-import type { Group } from "#cli/shared/command.ts";
+import { expect, test } from "vitest";
+import { parse, stringify } from "yaml";
+import { starterSpec } from "#cli/input/starter-spec.ts";
+import { commands } from "#cli/table.ts";
+import { runBuilt } from "./built.ts";
 import { folderFor } from "./folder.ts";
 import { runHere } from "./in-process.ts";
 
-const cwd = folderFor();
-copyFileSync("examples/school-noodle.yaml", join(cwd, "noodle.yaml"));
-copyFileSync("examples/harbour-store.yaml", join(cwd, "harbour-store.yaml"));
-
-const groups: Readonly<Record<string, Group>> = { alkali: alkaliCommands, calibrate: calibrateGroup };
-const lines = Object.values(groups).flatMap(({ commands }) =>
-  commands.flatMap(({ command }) => command.examples.map(([line]) => line)),
+const examples = await Promise.all(
+  commands.map(async ({ usage, load }) => {
+    const command = await load();
+    const members = "commands" in command ? command.commands : [{ usage: "", command }];
+    return members.map((one) => ({
+      usage: `${usage} ${one.usage}`,
+      lines: one.command.examples.map(([line]) => line),
+    }));
+  }),
 );
-const listed = Object.entries(groups).map(([usage, group]) => ({ usage, describe: "", load: async () => group }));
+
+const { dial: _dial, ...handCrank } = parse(starterSpec).machines["hand crank"];
+
+/** A spec that has what any of the commands asks for. */
+const spec = {
+  ...parse(starterSpec),
+  flours: [
+    { name: "bread flour", amount: "80 %" },
+    { name: "rye flour", amount: "20 %" },
+  ],
+  shelf: { "vital wheat gluten": {}, "all-purpose flour": {}, "whole wheat flour": {} },
+  ingredients: [{ name: "whole egg", amount: "6 %" }],
+  prices: Object.fromEntries(
+    ["bread flour", "rye flour", "vital wheat gluten", "all-purpose flour", "whole wheat flour"].map((name, index) => [
+      name,
+      `${1 + index / 10} EUR/kg`,
+    ]),
+  ),
+  wanted: { within: "0.3 %", protein: "at least 11 %", saltInDough: "0.7 %" },
+  salt: "find",
+  machines: {
+    "hand crank": { ...handCrank, gap: { least: "1 mm", greatest: "5 mm" }, cutters: [{ size: "2 mm" }, { size: 22 }] },
+  },
+  lot: { of: "bread flour", figures: { protein: "11.8 %", moisture: "14 %" } },
+  batch: { bowls: 80, rawWeight: "130 g" },
+};
+const inTheFolder = {
+  "noodle.yaml": stringify(spec),
+  "noodle.json": JSON.stringify(spec),
+  "summer.yaml": stringify({ ...spec, name: "summer" }),
+  "winter.yaml": stringify({ ...spec, name: "winter", salt: "1.2 %" }),
+  "handwritten.txt": "bread flour 1 kg\nwater 360 g\n",
+};
 
 /** The words of a line as a shell takes them: apart at blanks, together within single quotes. */
 function wordsOf(line: string): readonly string[] {
   return [...line.matchAll(/'([^']*)'|(\S+)/gu)].map(([, quoted, plain = ""]) => quoted ?? plain);
 }
 
-describe("the examples of the help", () => {
-  test("are there for every command of a group", () => {
-    for (const { commands } of Object.values(groups)) {
-      for (const { usage, command } of commands) expect(command.examples.length, usage).toBeGreaterThan(0);
-    }
-  });
-
-  test.each(lines)("%s", async (line) => {
-    const [name, ...args] = wordsOf(line);
+test.each(examples.flat())("every example in the help of $usage works on a fitting spec", async ({ lines }) => {
+  expect(lines.length).toBeGreaterThan(0);
+  for (const line of lines) {
+    const fresh = !line.startsWith("noodlewright new");
+    const { "handwritten.txt": notes, ...specs } = inTheFolder;
+    const folder = folderFor({ "handwritten.txt": notes, ...(fresh && specs) });
+    for (const name of ["specs", "cards"]) mkdirSync(join(folder, name));
+    writeFileSync(join(folder, "specs", "noodle.yaml"), inTheFolder["noodle.yaml"]);
+    const [asked = ""] = line.split(/ [<>] /u);
+    const [name, ...args] = wordsOf(asked);
     expect(name).toBe("noodlewright");
-    const { status, stdout, stderr } = await runHere(args, { cwd, commands: listed });
-    expect({ status, stderr }).toEqual({ status: 0, stderr: "" });
-    expect(stdout).not.toBe("");
-  });
-});
-
-describe("replace", () => {
-  const folder = folderFor();
-  const spec = {
-    name: "two flours and an egg",
-    flours: [
-      { name: "bread flour", amount: "80 %" },
-      { name: "rye flour", amount: "20 %" },
-    ],
-    shelf: { "vital wheat gluten": {}, "all-purpose flour": {}, "whole wheat flour": {} },
-    ingredients: [{ name: "whole egg", amount: "6 %" }],
-    water: { added: "34 %" },
-  };
-  writeFileSync(join(folder, "noodle.yaml"), JSON.stringify(spec));
-  const commands = [{ usage: "replace <spec>", describe: "", load: async () => replaceCommand }];
-  const ask = (args: readonly string[]) => runHere(args, { cwd: folder, commands });
-
-  test.each(replaceCommand.examples.map(([line]) => line))("%s", async (line) => {
-    const { status, stderr } = await ask(wordsOf(line).slice(1));
-    expect({ status, stderr }).toEqual({ status: 0, stderr: "" });
-  });
-
-  test("a flour on the shelf that nobody knows is wrong at the flag", async () => {
-    const { status, stderr } = await ask([
-      "replace",
-      "noodle.yaml",
-      "--missing",
-      "rye flour",
-      "--shelf",
-      "harbour flour",
-    ]);
-    expect(status).toBe(2);
-    expect(stderr).toContain("--shelf");
-    expect(stderr).not.toContain("noodle.yaml:1");
-  });
-
-  test("a number of bowls below zero is told the least", async () => {
-    const { stderr } = await runHere(["batch", "noodle.yaml", "--bowls", "-3"], { cwd: folder });
-    expect(stderr).toContain("at least 1");
-    expect(stderr).not.toContain("plain number");
-  });
+    // The page is read from beside the bundle.
+    const { status, stdout, stderr } =
+      args[0] === "page"
+        ? runBuilt(args, { cwd: folder })
+        : await runHere(args, { cwd: folder, commands, input: inTheFolder["noodle.json"] });
+    const wrote = /^(?:Wrote|Nothing was written)/mu.test(stderr);
+    expect({ line, status, stderr: wrote ? "" : stderr }).toEqual({ line, status: 0, stderr: "" });
+    expect(stdout + stderr).not.toBe("");
+  }
 });

@@ -35,6 +35,10 @@ export async function runHere(args: readonly string[], surroundings: Surrounding
     ...real,
     readFile: (path, most) => real.readFile(resolve(surroundings.cwd ?? ".", path), most),
     listFolder: (path) => real.listFolder(resolve(surroundings.cwd ?? ".", path)),
+    writeFiles: (files, over) => {
+      const here = files.map((file) => ({ ...file, path: resolve(surroundings.cwd ?? ".", file.path) }));
+      return real.writeFiles(here, over);
+    },
     out: (text) => {
       stdout += text;
     },

@@ -257,14 +257,6 @@ export const samples: Readonly<Record<Code, Sample>> = {
   "materials.none": ["", `listMaterials("tapioca sago")`],
   "alkali.none": ["", `listSalts("sugar")`],
   "words.none": ["", `listWords("spaghetto")`],
-  "write.masses": [
-    "flours[0].amount",
-    `about({ ...noodle, flours: [{ name: "bread flour", amount: "700 g" }, { name: "cake flour", amount: "300 g" }], wanted: { protein: "10 %" } }, blendAmounts)`,
-  ],
-  "write.new-flour": [
-    "flours",
-    `about({ ...noodle, shelf: { "cake flour": {} }, wanted: { protein: "10 %" } }, blendAmounts)`,
-  ],
   "compare.one": ["", `about(noodle, (one) => askCompare([{ name: "as written", noodle: one }]))`],
   "path.no-entry": ['flours."rye flour"', `keyPathIn(noodle, ["flours", "rye flour", "amount"])`],
   "path.several": [
@@ -273,6 +265,7 @@ export const samples: Readonly<Record<Code, Sample>> = {
   ],
   "path.deeper": ["name.short", `keyPathIn(noodle, ["name", "short"])`],
   "card.loads": ["loads", `about(ofTenKilos, (one) => askCard(one, { date: "2026-11-25", files: [], loads: "9" }))`],
+  "convert.not-there": ["from", `about(ofTenKilos, (one) => standingDose(one, "baking soda"))`],
   "stock.no-alkali": ["", `about(ofTenKilos, stockNeeds)`],
 
   // blends and what takes the place of what

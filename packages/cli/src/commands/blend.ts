@@ -1,5 +1,5 @@
 import { askBlend } from "@noodlewright/core";
-import { blendAmounts } from "@noodlewright/core/spec";
+import { blendChanges } from "@noodlewright/core/spec";
 import { printAnswer } from "../shared/ask-noodle.ts";
 import { blendFlags, blendOverrides, searchOverrides, shelfFlag, wantedValues } from "../shared/blend-flags.ts";
 import type { Command } from "../shared/command.ts";
@@ -24,7 +24,7 @@ export const blendCommand: Command = {
         ask: askBlend,
         overrides,
         found: ({ answer }) => answer.kind === "found",
-        amounts: (_, noodle) => blendAmounts(noodle),
+        changes: (design, noodle) => blendChanges(noodle, design),
       },
       asked,
       io,

@@ -1,10 +1,12 @@
 import { askLot } from "@noodlewright/core";
 import { usualHold } from "@noodlewright/core/explore";
+import { lotChanges } from "@noodlewright/core/spec";
 import { atFlag, printAnswer } from "../shared/ask-noodle.ts";
 import { searchFlags, searchOverrides, searchValues } from "../shared/blend-flags.ts";
 import type { Command } from "../shared/command.ts";
 import { flagsOf, type ValueFlags } from "../shared/flag-values.ts";
 import { specFlags } from "../shared/flags.ts";
+import { writeFlags } from "../shared/write-spec.ts";
 
 const figure = (key: string, describe: string, placeholder: string, group?: string): ValueFlags[string] => ({
   describe,
@@ -44,6 +46,7 @@ export const lotCommand: Command = {
       fallback: usualHold.join(", "),
     },
     ...searchFlags,
+    ...writeFlags,
     ...specFlags,
   },
   examples: [
@@ -52,6 +55,7 @@ export const lotCommand: Command = {
       "figures of the certificate",
     ],
     ["noodlewright lot noodle.yaml", "the lot that the spec describes under lot:"],
+    ["noodlewright lot noodle.yaml --write", "makes the new lot the flour in use: its figures, the blend, the water"],
   ],
   run: (asked, io) => {
     const hold = asked.text("hold");
@@ -60,6 +64,7 @@ export const lotCommand: Command = {
         ask: (noodle) => askLot(noodle, hold === undefined ? {} : { hold }),
         overrides: searchOverrides({ ...certificate, ...searchValues }, asked),
         found: ({ answer }) => answer.kind === "found",
+        changes: (substitution, noodle) => lotChanges(noodle, substitution),
         place: atFlag("hold"),
       },
       asked,

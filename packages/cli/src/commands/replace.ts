@@ -1,5 +1,6 @@
-import { askFlourReplacement, askIngredientReplacement, type Noodle } from "@noodlewright/core";
+import { askFlourReplacement, askIngredientReplacement } from "@noodlewright/core";
 import { usualHold } from "@noodlewright/core/explore";
+import { ingredientChanges, replacementChanges } from "@noodlewright/core/spec";
 import type { PlacedProblem } from "../input/placed-problem.ts";
 import { ownProblem } from "../input/problem.ts";
 import { printProblems } from "../shared/answer.ts";
@@ -7,6 +8,7 @@ import { atFlag, printAnswer } from "../shared/ask-noodle.ts";
 import { searchFlags, searchOverrides, searchValues } from "../shared/blend-flags.ts";
 import type { Command } from "../shared/command.ts";
 import { specFlags } from "../shared/flags.ts";
+import { writeFlags } from "../shared/write-spec.ts";
 
 /** `noodlewright replace`: a flour, or an egg product, that is not to be had. */
 export const replaceCommand: Command = {
@@ -22,12 +24,14 @@ export const replaceCommand: Command = {
       fallback: usualHold.join(", "),
     },
     ...searchFlags,
+    ...writeFlags,
     ...specFlags,
   },
   examples: [
     ["noodlewright replace noodle.yaml --missing 'rye flour' --shelf 'spelt, whole grain'", "by what is on the shelf"],
     ["noodlewright replace noodle.yaml --missing 'bread flour' --hold 'protein, ash'", "holding ash as well"],
     ["noodlewright replace noodle.yaml --missing 'whole egg' --with 'dried whole egg'", "egg, and the water for it"],
+    ["noodlewright replace noodle.yaml --missing 'rye flour' --write", "writes the new blend into the spec"],
   ],
   run: (asked, io) => {
     const [missing, by, hold] = [asked.text("missing"), asked.text("with"), asked.text("hold")];
@@ -36,14 +40,28 @@ export const replaceCommand: Command = {
     const place = atFlag("missing", "with", "hold");
     if (by !== undefined) {
       return printAnswer(
-        { ask: (noodle) => askIngredientReplacement(noodle, { missing, by }), overrides, place },
+        {
+          ask: (noodle) => askIngredientReplacement(noodle, { missing, by }),
+          overrides,
+          place,
+          changes: (replaced, noodle) => ingredientChanges(noodle, replaced),
+        },
         asked,
         io,
       );
     }
     const wish = { missing, ...(hold !== undefined && { hold }) };
-    const ask = (noodle: Noodle) => askFlourReplacement(noodle, wish);
-    return printAnswer({ ask, overrides, place, found: ({ answer }) => answer.kind === "found" }, asked, io);
+    return printAnswer(
+      {
+        ask: (noodle) => askFlourReplacement(noodle, wish),
+        overrides,
+        place,
+        found: ({ answer }) => answer.kind === "found",
+        changes: (substitution, noodle) => replacementChanges(noodle, missing, substitution),
+      },
+      asked,
+      io,
+    );
   },
 };
 

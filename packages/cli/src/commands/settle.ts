@@ -1,5 +1,4 @@
 import { askSettle } from "@noodlewright/core";
-import { answer } from "@noodlewright/core/figure";
 import { printAnswer } from "../shared/ask-noodle.ts";
 import type { Command } from "../shared/command.ts";
 import { batchFlags, batchOverrides, specFlags } from "../shared/flags.ts";
@@ -21,7 +20,7 @@ export const settleCommand: Command = {
         overrides: batchOverrides(asked),
         needs: "machines",
         found: ({ checks }) => checks.every(({ holds }) => holds),
-        amounts: ({ found }) => answer(found),
+        changes: ({ found }) => found.map(({ path, text: value }) => ({ path, value })),
       },
       asked,
       io,

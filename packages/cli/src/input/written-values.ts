@@ -1,66 +1,181 @@
 import { isDeepStrictEqual } from "node:util";
 import type { Path } from "@noodlewright/core/figure";
-import { type Document, isAlias, isMap, isScalar, isSeq, type Node, parseDocument } from "yaml";
+import type { SpecChange } from "@noodlewright/core/spec";
+import {
+  type Document,
+  isAlias,
+  isMap,
+  isNode,
+  isPair,
+  isScalar,
+  isSeq,
+  type Node,
+  type Pair,
+  parseDocument,
+  stringify,
+  type YAMLMap,
+  type YAMLSeq,
+} from "yaml";
 import type { TextFile } from "./read-file.ts";
 
-/** A value and where it belongs. */
-export interface NewValue {
-  readonly path: Path;
-  readonly text: string;
-}
-
 /**
- * The text of a file with other values at some places and nothing else changed: comments, order, quotes, anchors, indents
- * and line ends stay. Nothing where that cannot be done, as where an anchor would carry a value to another place.
+ * The text of a file with changes made to it, one after the other, and nothing else changed: comments, order, quotes, anchors,
+ * indents and line ends stay. Nothing where that cannot be done, as where an anchor would carry a value to another place.
  */
-export function withValues({ text, bytes }: TextFile, values: readonly NewValue[]): string | undefined {
-  const document = parseDocument(text, { prettyErrors: false, uniqueKeys: false });
-  const splices = values.map(({ path, text: value }) => spliceAt(document, path, value, text));
-  if (!splices.every((one) => one !== undefined)) return undefined;
-  const changed = splices
-    .toSorted((a, b) => b.start - a.start)
-    .reduce((before, { start, end, value }) => before.slice(0, start) + value + before.slice(end), text);
-  const wanted = values.reduce<unknown>((data, { path, text: value }) => withValue(data, path, value), document.toJS());
+export function withChanges({ text, bytes }: TextFile, changes: readonly SpecChange[]): string | undefined {
+  let changed = text;
+  let wanted: unknown = parsed(text).toJS();
+  for (const { path, value } of changes) {
+    const splice = spliceAt(parsed(changed), path, value, changed);
+    if (splice === undefined) return undefined;
+    changed = changed.slice(0, splice.start) + splice.text + changed.slice(splice.end);
+    wanted = withValue(wanted, path, value);
+  }
   if (!isDeepStrictEqual(readAgain(changed), wanted)) return undefined;
   const mark = bytes[0] === 0xef && bytes[1] === 0xbb && bytes[2] === 0xbf ? "\ufeff" : "";
   return mark + changed;
 }
 
+/** A piece of text in place of another. */
 interface Splice {
   readonly start: number;
   readonly end: number;
-  readonly value: string;
+  readonly text: string;
 }
 
-/** The piece of text that the value of a path stands on; a quoted one stays quoted. */
-function spliceAt(document: Document, path: Path, value: string, text: string): Splice | undefined {
+type Entry = Node | Pair;
+type Collection = YAMLMap | YAMLSeq;
+
+function parsed(text: string): Document {
+  return parseDocument(text, { prettyErrors: false, uniqueKeys: false, keepSourceTokens: true });
+}
+
+function spliceAt(document: Document, path: Path, value: unknown, text: string): Splice | undefined {
+  const step = path.at(-1);
   let node: unknown = document.contents;
-  for (const step of path) {
-    if (isAlias(node)) node = node.resolve(document);
-    if (isMap(node)) node = node.items.find(({ key }) => isScalar(key) && String(key.value) === String(step))?.value;
-    else if (isSeq(node) && typeof step === "number") node = node.items[step];
-    else return undefined;
-  }
-  const range = isScalar(node) || isAlias(node) ? (node as Node).range : undefined;
-  if (range === undefined || range === null) return undefined;
-  const [start, end] = range;
+  for (const before of path.slice(0, -1)) node = valueIn(entryOf(resolved(node, document), before));
+  const parent = resolved(node, document);
+  if (step === undefined || !(isMap(parent) || isSeq(parent))) return undefined;
+  const entry = entryOf(parent, step);
+  if (value === undefined) return entry && taken(parent, entry, text);
+  if (entry !== undefined) return rewritten(entry, value, text);
+  const added = isSeq(parent) ? (step === parent.items.length ? [value] : undefined) : { [step]: value };
+  return added && put(parent, added, text);
+}
+
+function resolved(node: unknown, document: Document): unknown {
+  return isAlias(node) ? node.resolve(document) : node;
+}
+
+function entryOf(node: unknown, step: string | number): Entry | undefined {
+  if (isMap(node)) return node.items.find(({ key }) => isScalar(key) && String(key.value) === String(step));
+  return isSeq(node) && typeof step === "number" ? (node.items[step] as Node | undefined) : undefined;
+}
+
+function valueIn(entry: Entry | undefined): unknown {
+  return isPair(entry) ? entry.value : entry;
+}
+
+/** A value in place of another: a word stays quoted, and anything else stands on one line. */
+function rewritten(entry: Entry, value: unknown, text: string): Splice | undefined {
+  const old = valueIn(entry);
+  if (!isNode(old)) return undefined;
+  const [start, end] = [startOf(old), endOf(old)];
+  if (typeof value !== "string") return { start, end, text: inFlow(value, isJson(text)) };
+  if (!(isScalar(old) || isAlias(old))) return undefined;
   const [quote = ""] = /^["'|>]/u.exec(text.slice(start, end)) ?? [];
-  if (quote === "|" || quote === ">") return undefined;
-  return { start, end, value: quote + value + quote };
+  return quote === "|" || quote === ">" ? undefined : { start, end, text: quote + value + quote };
+}
+
+/** An entry more, behind the last one and written as that is. */
+function put(parent: Collection, added: unknown, text: string): Splice | undefined {
+  const last = parent.items.at(-1) as Entry | undefined;
+  const first = parent.items[0] as Entry | undefined;
+  if (last === undefined || first === undefined || parent.range === null || parent.range === undefined)
+    return undefined;
+  if (parent.flow === true) {
+    const gap = text.slice(parent.range[0] + 1, startOf(first));
+    const bare = inFlow(added, isJson(text)).slice(1, -1).trim();
+    return inserted(endOf(last), `,${/^\s*\n\s*$/u.test(gap) ? gap : " "}${bare}`);
+  }
+  const token = parent.srcToken;
+  const indent = token !== undefined && "indent" in token ? token.indent : 0;
+  const lineEnd = text.includes("\r\n") ? "\r\n" : "\n";
+  const alike = isMap(last) && last.flow === true && Array.isArray(added);
+  const lines = alike ? [`- ${inFlow(added[0], false)}`] : stringify(added, { lineWidth: 0 }).trimEnd().split("\n");
+  const written = lines.map((line) => " ".repeat(indent) + line).join(lineEnd);
+  const at = lineEndAt(endOf(last), text);
+  return text[at - 1] === "\n" ? inserted(at, written + lineEnd) : inserted(at, lineEnd + written);
+}
+
+function inserted(at: number, text: string): Splice {
+  return { start: at, end: at, text };
+}
+
+/** Plain data on one line. */
+function inFlow(value: unknown, json: boolean): string {
+  return json
+    ? JSON.stringify(value, undefined, 1).replaceAll(/\s*\n\s*/gu, " ")
+    : stringify(value, { collectionStyle: "flow", lineWidth: 0 }).trim();
+}
+
+function isJson(text: string): boolean {
+  return text.trimStart().startsWith("{");
+}
+
+/** An entry taken out, with the whole of its lines or, on one line, with its comma. */
+function taken(parent: Collection, entry: Entry, text: string): Splice | undefined {
+  const items = parent.items as readonly Entry[];
+  const index = items.indexOf(entry);
+  const [before, after] = [items[index - 1], items[index + 1]];
+  if (before === undefined && after === undefined) return undefined;
+  if (parent.flow === true) {
+    if (after !== undefined) return { start: startOf(entry), end: startOf(after), text: "" };
+    return before && { start: endOf(before), end: endOf(entry), text: "" };
+  }
+  const lineStart = text.lastIndexOf("\n", startOf(entry) - 1) + 1;
+  const bare = text.slice(lineStart, startOf(entry)).trim();
+  if (bare === "" || (bare === "-" && isSeq(parent)))
+    return { start: lineStart, end: lineEndAt(endOf(entry), text), text: "" };
+  return after && { start: startOf(entry), end: startOf(after), text: "" };
+}
+
+function startOf(entry: Entry): number {
+  return (isPair(entry) ? (entry.key as Node) : entry).range?.[0] ?? 0;
+}
+
+/** Where the last word of an entry ends, before what stands behind it. */
+function endOf(entry: Entry): number {
+  const node = isPair(entry) ? ((entry.value ?? entry.key) as Node) : entry;
+  const last =
+    (isMap(node) || isSeq(node)) && node.flow !== true ? (node.items.at(-1) as Entry | undefined) : undefined;
+  return last === undefined ? (node.range?.[1] ?? 0) : endOf(last);
+}
+
+/** The start of the next line, or the end of the text. */
+function lineEndAt(end: number, text: string): number {
+  if (text[end - 1] === "\n") return end;
+  const at = text.indexOf("\n", end);
+  return at < 0 ? text.length : at + 1;
 }
 
 function readAgain(text: string): unknown {
+  const document = parsed(text);
   try {
-    return parseDocument(text, { prettyErrors: false, uniqueKeys: false }).toJS();
+    return document.errors.length > 0 ? undefined : document.toJS();
   } catch {
     return undefined;
   }
 }
 
-function withValue(data: unknown, [step, ...rest]: Path, value: string): unknown {
+function withValue(data: unknown, [step, ...rest]: Path, value: unknown): unknown {
   if (step === undefined) return value;
-  if (Array.isArray(data))
-    return data.map((entry: unknown, index) => (index === step ? withValue(entry, rest, value) : entry));
-  const section = data as Readonly<Record<string | number, unknown>>;
-  return { ...section, [step]: withValue(section[step], rest, value) };
+  if (Array.isArray(data)) {
+    const list: readonly unknown[] = data;
+    const entry = rest.length === 0 ? value : withValue(list[Number(step)], rest, value);
+    return [...list.slice(0, Number(step)), ...(entry === undefined ? [] : [entry]), ...list.slice(Number(step) + 1)];
+  }
+  const { [step]: old, ...others } = data as Readonly<Record<string | number, unknown>>;
+  const fresh = rest.length === 0 ? value : withValue(old, rest, value);
+  return fresh === undefined ? others : { ...others, [step]: fresh };
 }

@@ -116,6 +116,11 @@ export const catalogue = {
     expected: "an amount of its own at each place",
     advice: "write the amounts out where anchors and aliases stand for them",
   })),
+  "flag.beside-spec": input(() => ({
+    found: "what the spec says already",
+    expected: "this flag, or `--spec`",
+    advice: "leave one of the two out; `--set` changes a value of the spec",
+  })),
   "flag.missing": input(({ wanted, example }: Texts<"wanted"> & Partial<Texts<"example">>) => ({
     found: "nothing",
     expected: wanted,

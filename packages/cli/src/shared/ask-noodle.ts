@@ -1,16 +1,9 @@
-import {
-  type Answer,
-  type Noodle,
-  type Outcome,
-  type Problem,
-  readNoodleData,
-  type UnitSystem,
-} from "@noodlewright/core";
+import { type Answer, type Noodle, type Problem, readNoodleData, type UnitSystem } from "@noodlewright/core";
+import type { SpecChange } from "@noodlewright/core/spec";
 import { loadSpec } from "../input/load-spec.ts";
 import type { Override } from "../input/overrides.ts";
 import type { PlacedProblem } from "../input/placed-problem.ts";
 import type { TextFile } from "../input/read-file.ts";
-import type { NewValue } from "../input/written-values.ts";
 import { type ExitStatus, exit, type Io } from "../io.ts";
 import { printProblems, printReport } from "./answer.ts";
 import type { Asked } from "./command.ts";
@@ -58,15 +51,15 @@ export interface Question<T> {
   readonly needs?: "machines";
   /** Whether the answer is the one that was asked for, not only the nearest. */
   readonly found?: (value: T) => boolean;
-  /** What of the answer may be written into the spec, where a flag says so. */
-  readonly amounts?: (value: T, noodle: Noodle) => Outcome<readonly NewValue[]>;
+  /** What of the answer is written into the spec, where a flag says so. */
+  readonly changes?: (value: T, noodle: Noodle) => readonly SpecChange[];
   /** Tells the flag of a problem, where it lies in one and not in the spec. */
   readonly place?: (problem: Problem) => PlacedProblem;
 }
 
 /** Reads the noodle of the spec that was named, asks it, and prints the answer. */
 export async function printAnswer<T>(question: Question<T>, asked: Asked, io: Io): Promise<ExitStatus> {
-  const { ask, overrides = [], needs, found, amounts, place } = question;
+  const { ask, overrides = [], needs, found, changes, place } = question;
   const path = asked.text("spec") ?? "-";
   const order = { path, overrides, sets: asked.list("set"), units: unitsOf(asked), ...(needs && { needs }) };
   const loading = await loadNoodle(order, io);
@@ -82,9 +75,8 @@ export async function printAnswer<T>(question: Question<T>, asked: Asked, io: Io
   }
   const printed = await printReport(answer.report(), asked, io);
   if (printed !== exit.done) return printed;
-  const values = writes(asked) ? amounts?.(answer.value, noodle) : undefined;
-  if (values?.ok === false) return printProblems(values.problems.map(inSpec), asked, io, "nothing was written");
-  const status = values === undefined ? printed : await writeSpec(files[0], values.value, asked, io);
+  const status =
+    changes && writes(asked) ? await writeSpec(files[0], changes(answer.value, noodle), asked, io) : printed;
   return status === exit.done && found?.(answer.value) === false ? exit.noAnswer : status;
 }
 

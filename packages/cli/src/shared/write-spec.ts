@@ -1,6 +1,7 @@
+import type { SpecChange } from "@noodlewright/core/spec";
 import { ownProblem } from "../input/problem.ts";
 import type { TextFile } from "../input/read-file.ts";
-import { type NewValue, withValues } from "../input/written-values.ts";
+import { withChanges } from "../input/written-values.ts";
 import { type ExitStatus, exit, type Io } from "../io.ts";
 import { printProblems } from "./answer.ts";
 import type { Asked, Flag } from "./command.ts";
@@ -8,9 +9,9 @@ import { forceFlag, writeFiles } from "./write-output.ts";
 
 /** Flags of a command that can write its answer into the spec. */
 export const writeFlags = {
-  write: { describe: "Write the amounts into the spec file itself", kind: "switch" },
+  write: { describe: "Write the answer into the spec file itself; nothing else in it changes", kind: "switch" },
   out: {
-    describe: "Write the spec with the amounts to another file",
+    describe: "Write the spec with the answer in it to another file",
     kind: "text",
     placeholder: "found.yaml",
     letter: "o",
@@ -23,16 +24,16 @@ export function writes(asked: Asked): boolean {
   return asked.on("write") || asked.text("out") !== undefined;
 }
 
-/** Writes a spec with other amounts to where the flags say; nothing else in it changes. */
+/** Writes a spec with changes to where the flags say; nothing else in it changes. */
 export async function writeSpec(
   file: TextFile | undefined,
-  values: readonly NewValue[],
+  changes: readonly SpecChange[],
   asked: Asked,
   io: Io,
 ): Promise<ExitStatus> {
   const out = asked.text("out");
-  if (file === undefined || values.length === 0) {
-    io.err("Nothing was written: no amount is another than it was.\n");
+  if (file === undefined || changes.length === 0) {
+    io.err("Nothing was written: nothing in the spec would be other than it is.\n");
     return exit.done;
   }
   const wrong = (code: "write.set" | "write.no-file" | "write.shared"): Promise<ExitStatus> =>
@@ -43,7 +44,7 @@ export async function writeSpec(
   if (out === undefined && asked.text("spec") === "-") {
     return wrong("write.no-file");
   }
-  const text = withValues(file, values);
+  const text = withChanges(file, changes);
   if (text === undefined) {
     return wrong("write.shared");
   }
@@ -51,6 +52,6 @@ export async function writeSpec(
   const over = out === undefined ? "input" : asked.on("force") ? "any" : "nothing";
   const status = await writeFiles([{ path, text }], over, asked, io);
   if (status === exit.done)
-    io.err(`Wrote ${path}: ${values.length === 1 ? "1 amount" : `${values.length} amounts`}.\n`);
+    io.err(`Wrote ${path}: ${changes.length === 1 ? "1 change" : `${changes.length} changes`}.\n`);
   return status;
 }

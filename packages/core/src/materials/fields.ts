@@ -193,6 +193,22 @@ export function basisText(basis: MoistureBasis): string {
   return dec(basis.moisture).isZero() ? "dry" : `${basis.moisture} % mb`;
 }
 
+/** Figures as a spec writes them: quantities, prices and moisture bases by their texts. */
+export function writtenFigures(figures: object): Readonly<Record<string, unknown>> {
+  return Object.fromEntries(Object.entries(figures).map(([key, value]) => [key, writtenValue(key, value)]));
+}
+
+function writtenValue(key: string, value: unknown): unknown {
+  if (key === "nitrogenFactor") return Number(value);
+  if (typeof value !== "object" || value === null || Array.isArray(value)) return value;
+  if ("text" in value) return value.text;
+  return isBasis(value) ? basisText(value) : writtenFigures(value);
+}
+
+function isBasis(value: object): value is MoistureBasis {
+  return "kind" in value && (value.kind === "as is" || value.kind === "at");
+}
+
 /** A field that takes a moisture basis. */
 export function basisField(description: string) {
   return readAs(

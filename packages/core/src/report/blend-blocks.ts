@@ -5,7 +5,7 @@ import { type Change, figuresIn, idOf, isShare } from "../blend/compare-blends.t
 import { type Figure, shownValue } from "../figure/figure.ts";
 import type { Note } from "../figure/problem.ts";
 import { told } from "../figure/told.ts";
-import { basisText, type MoistureBasis } from "../materials/fields.ts";
+import { writtenFigures } from "../materials/fields.ts";
 import { plainName } from "../materials/nearest.ts";
 import { dec, decimalText, fixedText } from "../number/decimal.ts";
 import type { Lot } from "../spec/blend-schema.ts";
@@ -193,7 +193,8 @@ export function fragmentSection(
   { water, lot }: { readonly water?: Figure | undefined; readonly lot?: Lot | undefined } = {},
 ): Section {
   const entries = shares.map(({ name, share }) => {
-    const figures = lot !== undefined && plainName(lot.of) === plainName(name) ? lot.figures : undefined;
+    const figures =
+      lot !== undefined && plainName(lot.of) === plainName(name) ? writtenFigures(lot.figures) : undefined;
     return yamlLine({ name, amount: `${share.value} %`, ...(figures && { figures }) });
   });
   const added = water && [`water: ${yamlLine({ added: `${shownValue(water)} %` })}`];
@@ -209,22 +210,16 @@ export function fragmentSection(
   });
 }
 
-/** Data as YAML on one line: quantities, prices and moisture bases as they were written, numbers that are texts in quotes. */
+/** Plain data as YAML on one line; numbers that are texts stand in quotes. */
 function yamlLine(value: unknown): string {
   if (typeof value === "string") {
     return Number.isNaN(Number(value)) && /^[\p{L}\d<][\p{L}\d .%/()<-]*$/u.test(value) ? value : JSON.stringify(value);
   }
   if (Array.isArray(value)) return `[${value.map(yamlLine).join(", ")}]`;
   if (typeof value !== "object" || value === null) return String(value);
-  if ("text" in value) return yamlLine(value.text);
-  if (isBasis(value)) return basisText(value);
   return `{ ${Object.entries(value)
-    .map(([key, one]) => `${key}: ${key === "nitrogenFactor" ? String(one) : yamlLine(one)}`)
+    .map(([key, one]) => `${key}: ${yamlLine(one)}`)
     .join(", ")} }`;
-}
-
-function isBasis(value: object): value is MoistureBasis {
-  return "kind" in value && (value.kind === "as is" || value.kind === "at");
 }
 
 /** Further blends beside the first. */

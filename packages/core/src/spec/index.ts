@@ -15,7 +15,16 @@ export { basisText } from "../materials/fields.ts";
 export type { MachineFields, OwnMachines } from "../materials/machine-schema.ts";
 export type { OwnMaterials } from "../materials/own.ts";
 export type { MaterialFigures } from "../materials/schema.ts";
-export { blendAmounts } from "../noodle/ask-blend.ts";
+export {
+  blendChanges,
+  conversionChanges,
+  ingredientChanges,
+  lotChanges,
+  replacementChanges,
+  type SpecChange,
+  type StandingDose,
+  standingDose,
+} from "../noodle/spec-changes.ts";
 export { jsonSchema, schemaNames } from "../report/json-schema.ts";
 export { keyPathIn, keysInstead, readKeyPath } from "./key-path.ts";
 export { type Kitchen, readKitchenFile, readSpec } from "./read-spec.ts";

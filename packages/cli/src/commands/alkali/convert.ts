@@ -1,3 +1,4 @@
+import type { Noodle } from "@noodlewright/core";
 import {
   alkaliBeyond,
   convert,
@@ -10,9 +11,13 @@ import {
   type Product,
   percentOf,
   saltsIn,
+  type Weighed,
 } from "@noodlewright/core/chemistry";
-import { answer, fixedText, problem, type Quantity } from "@noodlewright/core/figure";
+import { answer, fixedText, type Path, problem, type Quantity } from "@noodlewright/core/figure";
+import { conversionChanges, type StandingDose, standingDose } from "@noodlewright/core/spec";
 import { ownProblem } from "../../input/problem.ts";
+import { setFlag } from "../../shared/flags.ts";
+import { writeFlags } from "../../shared/write-spec.ts";
 import type { Asking } from "./asking.ts";
 import { memberFlags, productHelp } from "./flags.ts";
 import { member } from "./member.ts";
@@ -52,6 +57,13 @@ export const convertCommand = member({
       placeholder: "36 %",
     },
     salt: { describe: "Table salt in that water", kind: "text", placeholder: "1 %" },
+    spec: {
+      describe: "Spec with the product in its dough: dose, water and salt come from it",
+      kind: "text",
+      placeholder: "noodle.yaml",
+    },
+    ...writeFlags,
+    ...setFlag,
     ...memberFlags,
   },
   examples: [
@@ -67,18 +79,21 @@ export const convertCommand = member({
       "noodlewright alkali convert 'sodium carbonate' 'baking soda' --dose '1 %' --water '36 %'",
       "and what is not kept",
     ],
+    [
+      "noodlewright alkali convert 'sodium carbonate' 'baking soda' --spec noodle.yaml --write",
+      "the dose of a spec, and the new one written into it",
+    ],
   ],
-  read: (ask) => {
-    const stated = ask.quantity("dose", ["mass", "share", "volume"]);
-    const unit = stated.dimension === "share" ? "%" : "g";
-    const ofIt = stated.dimension === "volume" ? undefined : ({ text: stated.text, unit, ofIt: stated.value } as const);
-    const from = ask.product(ask.text("from"), "<from>", ofIt);
-    const dose = weighed(stated, from, ask);
-    const water = ask.maybe("water", ["share", "mass"]);
-    const salt = ask.maybe("salt", ["share", "mass"]);
-    const ofWhat = ask.maybe("flour", ["mass"])?.value;
-    const ofFlour = [dose, water, salt].some((amount) => amount?.dimension === "share");
-    const flour = ofWhat ?? (ofFlour ? hundredOfFlour : undefined);
+  read: (ask, noodle) => {
+    const {
+      path = [],
+      product: from,
+      unit,
+      dose,
+      flour,
+      water,
+      salt,
+    } = noodle === undefined ? saidDose(ask) : doseOf(noodle, ask);
     const [first, second, third] = ask.list("to");
     if (third !== undefined) {
       ask.wrong("<to>", ownProblem("convert.products", {}));
@@ -87,34 +102,24 @@ export const convertCommand = member({
       ask.wrong("<to>", ownProblem("convert.products", { twice: second }));
     }
     const wanted = {
-      text: `the alkalinity of ${dose.text} ${from.name}`,
+      text: `the alkalinity of ${dose} ${from.name}`,
       unit,
-      meq: equivalentsIn(from.composition, dose.value),
+      meq: equivalentsIn(from.composition, from.mass),
     } as const;
     const product = (name: string | undefined): Product =>
       ask.product(name, "<to>", from.name === "" ? undefined : wanted);
     const one = product(first);
     const to: readonly [Product] | readonly [Product, Product] = second === undefined ? [one] : [one, product(second)];
-    const parts = flour && percentOf(onFlour(dose, flour), flour);
-    if (parts !== undefined && Number(saltsIn(from.composition, parts)) > mostSalts) {
-      ask.wrong(
-        "--dose",
-        problem("quantity.out-of-range", [], {
-          written: `"${dose.text}", ${fixedText(parts, 1)} % of flour`,
-          limits: `salts of at most ${mostSalts} % of flour`,
-        }),
-      );
-    }
-    const grams = (amount: typeof dose): string => onFlour(amount, flour ?? hundredOfFlour);
     return {
-      from: { ...from, mass: grams(dose) },
+      path,
+      from,
       to,
       hold: held[ask.text("holding") ?? ""] ?? "M",
       temperature: ask.temperature,
       flour,
       units: ask.units,
-      ...(water && { doughWater: grams(water) }),
-      ...(salt && { doughSalt: grams(salt) }),
+      ...(water && { doughWater: water }),
+      ...(salt && { doughSalt: salt }),
     };
   },
   answer: ({ units, ...question }) => {
@@ -125,7 +130,69 @@ export const convertCommand = member({
     const notes = flour === undefined ? [] : alkaliBeyond(percentOf(salts, flour));
     return answer(convertReport(question, swapped.value, [...notes, ...swapped.notes], units));
   },
+  changes: ({ path, ...question }, noodle) => {
+    const swapped = convert(question);
+    const names = question.to.map(({ name }) => name);
+    return swapped.ok ? conversionChanges(noodle, path, names, swapped.value) : [];
+  },
 });
+
+/** A dose to be converted, and the flour, water and salt beside it, g. */
+interface Dose {
+  readonly path?: Path;
+  readonly product: Weighed;
+  /** As it was said. */
+  readonly dose: string;
+  readonly unit: "%" | "g";
+  readonly flour: string | undefined;
+  readonly water: string | undefined;
+  readonly salt: string | undefined;
+}
+
+/** The dose that the flags say. */
+function saidDose(ask: Asking): Dose {
+  const stated = ask.quantity("dose", ["mass", "share", "volume"]);
+  const unit = stated.dimension === "share" ? "%" : "g";
+  const ofIt = stated.dimension === "volume" ? undefined : ({ text: stated.text, unit, ofIt: stated.value } as const);
+  const from = ask.product(ask.text("from"), "<from>", ofIt);
+  const dose = weighed(stated, from, ask);
+  const [water, salt] = [ask.maybe("water", ["share", "mass"]), ask.maybe("salt", ["share", "mass"])];
+  const ofFlour = [dose, water, salt].some((amount) => amount?.dimension === "share");
+  const flour = ask.maybe("flour", ["mass"])?.value ?? (ofFlour ? hundredOfFlour : undefined);
+  const parts = flour && percentOf(onFlour(dose, flour), flour);
+  if (parts !== undefined && Number(saltsIn(from.composition, parts)) > mostSalts) {
+    const written = `"${dose.text}", ${fixedText(parts, 1)} % of flour`;
+    const limits = `salts of at most ${mostSalts} % of flour`;
+    ask.wrong("--dose", problem("quantity.out-of-range", [], { written, limits }));
+  }
+  const grams = (amount: Quantity): string => onFlour(amount, flour ?? hundredOfFlour);
+  return {
+    product: { ...from, mass: grams(dose) },
+    dose: dose.text,
+    unit,
+    flour,
+    water: water && grams(water),
+    salt: salt && grams(salt),
+  };
+}
+
+/** The dose that stands in a spec, on 100 g of its flour. */
+function doseOf(noodle: Noodle, ask: Asking): Dose {
+  for (const flag of ["dose", "flour", "water", "salt"])
+    if (ask.text(flag) !== undefined) ask.wrong(`--${flag}`, ownProblem("flag.beside-spec", {}));
+  const standing = standingDose(noodle, ask.text("from") ?? "");
+  if (!standing.ok) ask.wrong("<from>", ...standing.problems);
+  const { path, product, doughWater, doughSalt } = standing.ok ? standing.value : nothingStands;
+  const dose = `${product.mass} %`;
+  return { path, product, dose, unit: "%", flour: hundredOfFlour, water: doughWater, salt: doughSalt };
+}
+
+const nothingStands: StandingDose = {
+  path: [],
+  product: { name: "", composition: { species: { Na2CO3: "100" }, water: "0", inert: "0" }, mass: "1" },
+  doughWater: "0",
+  doughSalt: "0",
+};
 
 /** A dose in mL by what it weighs at the working temperature. */
 function weighed(dose: Quantity, { name, composition }: Product, ask: Asking): Quantity {

@@ -1,35 +1,54 @@
-import type { Note, Outcome, Report } from "@noodlewright/core";
-import { type OwnMaterials, readKitchenFile } from "@noodlewright/core/spec";
+import type { Noodle, Note, Outcome, Report } from "@noodlewright/core";
+import { type OwnMaterials, readKitchenFile, type SpecChange } from "@noodlewright/core/spec";
 import { parseFile } from "../../input/document.ts";
 import type { PlacedProblem } from "../../input/placed-problem.ts";
 import { readTextFile } from "../../input/read-file.ts";
-import type { Io } from "../../io.ts";
+import { exit, type Io } from "../../io.ts";
 import { printProblems, printReport } from "../../shared/answer.ts";
+import { loadNoodle, unitsOf } from "../../shared/ask-noodle.ts";
 import type { Asked, Command } from "../../shared/command.ts";
+import { writeSpec, writes } from "../../shared/write-spec.ts";
 import { type Asking, asking } from "./asking.ts";
 
 /** A member of `alkali`: its words, what it reads from the flags, and the report it answers with. */
 export interface Parts<Question> extends Omit<Command, "run"> {
-  readonly read: (ask: Asking) => Question;
+  /** @param noodle - that of `--spec`, where the command has the flag and it was said */
+  readonly read: (ask: Asking, noodle: Noodle | undefined) => Question;
   readonly answer: (question: Question) => Outcome<Report>;
+  /** What of the answer is written into the spec, where a flag says so. */
+  readonly changes?: (question: Question, noodle: Noodle) => readonly SpecChange[];
 }
 
 /** Makes a command of its parts: it reads everything, tells all that is wrong in one go, and prints the answer. */
-export function member<Question>({ read, answer, ...words }: Parts<Question>): Command {
+export function member<Question>({ read, answer, changes, ...words }: Parts<Question>): Command {
   return {
     ...words,
     run: async (asked, io) => {
       const own = await ownMaterials(asked, io);
       if (!own.ok) return printProblems(own.problems, asked, io);
-      const ask = asking(asked, own.materials);
-      const question = read(ask);
+      const loading = await noodleOf(asked, io);
+      if (loading?.ok === false) return printProblems(loading.problems, asked, io);
+      const { noodle, files = [] } = loading?.loaded ?? {};
+      const ask = asking(asked, { ...noodle?.kitchen.materials, ...noodle?.spec.materials, ...own.materials });
+      const question = read(ask, noodle);
       if (ask.problems.length > 0) return printProblems(ask.problems, asked, io);
       const outcome = answer(question);
-      return outcome.ok
-        ? printReport(withNotes(outcome.value, ask.notes), asked, io)
-        : printProblems(outcome.problems, asked, io);
+      if (!outcome.ok) return printProblems(outcome.problems, asked, io);
+      const printed = await printReport(withNotes(outcome.value, ask.notes), asked, io);
+      if (printed !== exit.done || noodle === undefined || changes === undefined || !writes(asked)) return printed;
+      return writeSpec(files[0], changes(question, noodle), asked, io);
     },
   };
+}
+
+/** The noodle that `--spec` names. */
+export async function noodleOf(asked: Asked, io: Io, needs?: "machines") {
+  const path = asked.text("spec");
+  if (path === undefined) return undefined;
+  return loadNoodle(
+    { path, overrides: [], sets: asked.list("set"), units: unitsOf(asked), ...(needs && { needs }) },
+    io,
+  );
 }
 
 /** A report with what is worth knowing of the products it was asked about; the cautions of a product join the others. */

@@ -13,12 +13,11 @@ import type { PlacedProblem } from "../../input/placed-problem.ts";
 import { ownProblem } from "../../input/problem.ts";
 import type { Io } from "../../io.ts";
 import { printProblems, printReport } from "../../shared/answer.ts";
-import { loadNoodle } from "../../shared/ask-noodle.ts";
 import type { Asked, Command } from "../../shared/command.ts";
 import { setFlag } from "../../shared/flags.ts";
 import { type Asking, asking } from "./asking.ts";
 import { productHelp, solutionFlags } from "./flags.ts";
-import { ownMaterials } from "./member.ts";
+import { noodleOf, ownMaterials } from "./member.ts";
 
 /** `noodlewright alkali stock`: a solution to keep, so that little can be weighed on a coarse scale. */
 export const stockCommand: Command = {
@@ -60,7 +59,7 @@ export const stockCommand: Command = {
     const own = await ownMaterials(asked, io);
     if (!own.ok) return printProblems(own.problems, asked, io);
     const ask = asking(asked, own.materials);
-    const kitchen = asked.text("spec") === undefined ? one(ask) : await fromSpec(asked, ask, io);
+    const kitchen = (await fromSpec(asked, io)) ?? one(ask);
     const told = kitchen.ok ? kitchen.kitchen : undefined;
     const wish = wishOf(ask, told);
     const problems = [...ask.problems, ...(kitchen.ok ? [] : kitchen.problems)];
@@ -82,13 +81,9 @@ function one(ask: Asking): Told {
   return { ok: true, kitchen: { salts: [{ ...product, mass: ask.quantity("dose", ["mass"]).value }] } };
 }
 
-async function fromSpec(asked: Asked, ask: Asking, io: Io): Promise<Told> {
-  const path = asked.text("spec") ?? "-";
-  const loading = await loadNoodle(
-    { path, overrides: [], sets: asked.list("set"), units: ask.units, needs: "machines" },
-    io,
-  );
-  if (!loading.ok) return loading;
+async function fromSpec(asked: Asked, io: Io): Promise<Told | undefined> {
+  const loading = await noodleOf(asked, io, "machines");
+  if (loading?.ok !== true) return loading;
   const { noodle, place } = loading.loaded;
   const needs = stockNeeds(noodle);
   return needs.ok ? { ok: true, kitchen: needs.value } : { ok: false, problems: needs.problems.map(place) };

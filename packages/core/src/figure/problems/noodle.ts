@@ -1,4 +1,5 @@
 import { type Counts, input, type Lists, noAnswer, type Texts } from "./entry.ts";
+import { didYouMean } from "./words.ts";
 
 export const noodle = {
   "words.none": noAnswer(({ name, words }: Texts<"name"> & Counts<"words">) => ({
@@ -6,15 +7,11 @@ export const noodle = {
     expected: `one of the ${words} words that are explained`,
     advice: "see them all",
   })),
-  "write.masses": input(() => ({
-    found: "flours written in g",
-    expected: "flours in %, as a blend is found",
-    advice: "write the flours in % of flour, and what goes by them too",
-  })),
-  "write.new-flour": input(({ names }: Lists<"names">) => ({
-    found: `${names.join(" and ")}, not among the flours of the spec`,
-    expected: "a blend of the flours that the spec lists",
-    advice: "put it under `flours:` with `amount: 0 %` first, then ask again",
+  "convert.not-there": input(({ name, names, nearest }: Texts<"name"> & Lists<"names" | "nearest">) => ({
+    found: `"${name}"`,
+    expected: "an alkaline product of the spec",
+    advice:
+      names.length === 0 ? "the spec has none to convert" : didYouMean(nearest, `name one of: ${names.join(", ")}`),
   })),
   "compare.one": input(() => ({
     found: "one noodle",

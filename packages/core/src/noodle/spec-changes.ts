@@ -1,0 +1,231 @@
+import type { FoundBlend } from "../blend/blend-question.ts";
+import type { BlendWater } from "../blend/blend-water.ts";
+import { shelfEntry } from "../blend/flour-shelf.ts";
+import type { SpecBlend } from "../blend/spec-blend.ts";
+import type { ReplacedIngredient } from "../blend/spec-product.ts";
+import type { Substitution } from "../blend/substitute.ts";
+import type { Weighed } from "../chemistry/carried.ts";
+import type { Figure } from "../figure/figure.ts";
+import { answer, type Outcome, type Path, problem, refuse } from "../figure/problem.ts";
+import { nearestMaterials } from "../materials/catalogue.ts";
+import { writtenFigures } from "../materials/fields.ts";
+import { plainName } from "../materials/nearest.ts";
+import { type Decimal, type DecimalText, dec, decimalText, sum } from "../number/decimal.ts";
+import type { Lot } from "../spec/blend-schema.ts";
+import type { Spec } from "../spec/spec.ts";
+import type { Noodle } from "./noodle.ts";
+
+/**
+ * A change to what a spec says: a value at a key, or at the end of a list; without a value, what stands there goes. Of
+ * several, each is made in what the one before left.
+ */
+export interface SpecChange {
+  readonly path: Path;
+  readonly value?: unknown;
+}
+
+/**
+ * The changes that make the blend of a spec the first one that was found: its flours, those that come from the shelf with
+ * their figures, and the water where it is known how that moves with them. None where no blend was found.
+ *
+ * @example blendChanges(example("school-barley-noodle"), askBlend(example("school-barley-noodle")).value)[0] // => { path: ["flours", 0, "amount"], value: "68.6 %" }
+ */
+export function blendChanges(noodle: Noodle, { answer: found, water }: SpecBlend): readonly SpecChange[] {
+  const [blend] = found.kind === "found" ? found.blends : [];
+  return blend === undefined ? [] : changedBlend(noodle, blend, water[0]);
+}
+
+/**
+ * The changes that put the first blend that was found in the place of one with a flour that is missing, which goes.
+ *
+ * @example replacementChanges(example("school-barley-noodle"), "barley flour", askFlourReplacement(example("school-barley-noodle"), { missing: "barley flour" }).value).at(-1) // => { path: ["flours", 2] }
+ */
+export function replacementChanges(noodle: Noodle, missing: string, { rows }: Substitution): readonly SpecChange[] {
+  const [row] = rows;
+  return row === undefined ? [] : changedBlend(noodle, row.blend, row.water, missing);
+}
+
+/**
+ * The changes that make the new lot of a spec the flour that is in use: its figures beside the name, and the blend and the
+ * water for it.
+ *
+ * @example lotChanges(example("new-lot"), askLot(example("new-lot")).value).some(({ path }) => path[2] === "figures") // => true
+ */
+export function lotChanges(noodle: Noodle, { rows }: Substitution): readonly SpecChange[] {
+  const [row] = rows;
+  const { lot, flours } = noodle.spec;
+  if (row === undefined || lot === undefined) return [];
+  const index = flours.findIndex(({ name }) => plainName(name) === plainName(lot.of));
+  return [...changedBlend(noodle, row.blend, row.water), ...lotFigures(index, flours[index]?.figures, lot)];
+}
+
+/**
+ * The changes that put another ingredient in the place of one that is missing, and the tap water for it where the spec states
+ * that.
+ *
+ * @example ingredientChanges(example("barley-egg-noodle"), askIngredientReplacement(example("barley-egg-noodle"), { missing: "whole egg", by: "dried whole egg" }).value)[0].value // => { name: "dried whole egg", amount: "1.487 %" }
+ */
+export function ingredientChanges(
+  noodle: Noodle,
+  { old, by, amount, tapChange }: ReplacedIngredient,
+): readonly SpecChange[] {
+  return inPlace(noodle, old.path, [{ name: by, parts: dec(amount.value) }], dec(tapChange.value));
+}
+
+/**
+ * The changes that put other alkaline products in the place of one of the spec, and the tap water for them where the spec
+ * states that.
+ *
+ * @param path - where the old product stands
+ * @param swapped - for the dose of it on 100 g of flour
+ * @example conversionChanges(example("school-noodle"), ["alkali", 0], ["washing soda"], { amounts: [{ value: "1.619" }], waterOff: { value: "1.02" } })[0].value // => { name: "washing soda", amount: "1.619 %" }
+ */
+export function conversionChanges(
+  noodle: Noodle,
+  path: Path,
+  names: readonly string[],
+  {
+    amounts,
+    waterOff,
+  }: { readonly amounts: readonly Pick<Figure, "value">[]; readonly waterOff: Pick<Figure, "value"> },
+): readonly SpecChange[] {
+  const fresh = names.map((name, index) => ({ name, parts: dec(amounts[index]?.value ?? 0) }));
+  return inPlace(
+    noodle,
+    path,
+    fresh.filter(({ parts }) => !parts.isZero()),
+    dec(waterOff.value).negated(),
+  );
+}
+
+/** An alkaline product of a noodle, on 100 g of flour, and where the spec has it. */
+export interface StandingDose {
+  readonly path: Path;
+  readonly product: Weighed;
+  /** Water and salt that the dough has beside it, g. */
+  readonly doughWater: DecimalText;
+  readonly doughSalt: DecimalText;
+}
+
+/**
+ * The dose of an alkaline product as the spec states it, to be converted. One that the spec itself replaces is none.
+ *
+ * Problems: `convert.not-there`.
+ * @example standingDose(example("school-noodle"), "sodium carbonate").value.product.mass // => "0.6"
+ */
+export function standingDose({ spec, formula }: Noodle, name: string): Outcome<StandingDose> {
+  const lines = formula.lines.filter(
+    ({ role, path }) => role === "alkali" && spec.alkali?.[Number(path[1])]?.replaceWith === undefined,
+  );
+  const line = lines.find((one) => plainName(one.name) === plainName(name));
+  const composition = line?.material.composition;
+  if (line === undefined || composition === undefined) {
+    const names = lines.map((one) => one.name);
+    return refuse(problem("convert.not-there", ["from"], { name, names, nearest: nearestMaterials(name, names, 1) }));
+  }
+  return answer({
+    path: line.path,
+    product: { name: line.name, composition, mass: line.parts.value },
+    doughWater: formula.water.added.value,
+    doughSalt: formula.salt.value,
+  });
+}
+
+/** An amount in % of flour as the spec writes its amounts: in g where its flours are in g. */
+function amountIn({ spec: { flours }, formula }: Noodle, parts: Decimal, digits: "exact" | "few" = "exact"): string {
+  const masses = flours.flatMap(({ amount }) =>
+    amount !== "rest" && amount.dimension === "mass" ? [dec(amount.value)] : [],
+  );
+  const written =
+    masses.length === 0 ? parts.div(formula.referenceFactor?.value ?? 1) : parts.times(sum(masses)).div(100);
+  const value = digits === "exact" ? written : written.toSignificantDigits(fewDigits);
+  return `${decimalText(value)} ${masses.length === 0 ? "%" : "g"}`;
+}
+
+/** Digits of an amount that was worked out: off by at most 0.05 % of it, less than a scale is. */
+const fewDigits = 4;
+
+/** The flours of a spec at the shares of a blend, those it has not yet put behind them, and the water with them. */
+function changedBlend(
+  noodle: Noodle,
+  { shares }: FoundBlend,
+  water: BlendWater | undefined,
+  missing = "",
+): readonly SpecChange[] {
+  const { spec, formula } = noodle;
+  const { flours } = spec;
+  const gone = flours.findIndex(({ name }) => plainName(name) === plainName(missing));
+  const moved = flours.flatMap(({ name }, index): readonly SpecChange[] => {
+    const share = shares.find((one) => one.name === name)?.share.value ?? "0";
+    const before = formula.lines.find(({ path }) => path[0] === "flours" && path[1] === index)?.parts.value;
+    if (index === gone || (before !== undefined && dec(before).eq(share))) return [];
+    return [{ path: ["flours", index, "amount"], value: flourAmount(noodle, share) }];
+  });
+  const fresh = shares.filter(({ name }) => !flours.some((flour) => flour.name === name));
+  const added = fresh.map(({ name, share }, index): SpecChange => {
+    const figures = shelfEntry(spec, name)?.figures;
+    const entry = { name, amount: flourAmount(noodle, share.value) };
+    return {
+      path: ["flours", flours.length + index],
+      value: { ...entry, ...(figures && { figures: writtenFigures(figures) }) },
+    };
+  });
+  const more =
+    water === undefined || water.notKnown.length > 0 ? undefined : dec(water.added.value).minus(water.before.value);
+  const taken = gone < 0 ? [] : [{ path: ["flours", gone] }];
+  return [...moved, ...added, ...(more === undefined ? [] : waterChanges(noodle, more, ["added", "tap"])), ...taken];
+}
+
+/** A share of the flour: on the steps of a search, so that none of its digits is dropped. */
+function flourAmount(noodle: Noodle, share: string): string {
+  const parts = dec(share);
+  return noodle.spec.flours.some(({ amount }) => amount !== "rest" && amount.dimension === "mass")
+    ? amountIn(noodle, parts)
+    : `${decimalText(parts)} %`;
+}
+
+/** Entries in the place of one, and more or less tap water where the spec states that. */
+function inPlace(
+  noodle: Noodle,
+  [list = "", index = 0]: Path,
+  fresh: readonly { readonly name: string; readonly parts: Decimal }[],
+  moreTap: Decimal,
+): readonly SpecChange[] {
+  const { length } = (list === "alkali" ? noodle.spec.alkali : noodle.spec.ingredients) ?? [];
+  const added = fresh.map(({ name, parts }, at): SpecChange => {
+    return { path: [list, length + at], value: { name, amount: amountIn(noodle, parts, "few") } };
+  });
+  return [...added, { path: [list, index] }, ...waterChanges(noodle, moreTap, ["tap"])];
+}
+
+/** More or less water, where the spec states it in one of these ways; on flour of a stated moisture the water stays. */
+function waterChanges(noodle: Noodle, more: Decimal, ways: readonly ("added" | "tap")[]): readonly SpecChange[] {
+  const { water } = noodle.spec;
+  const way = ways.find((one) => water[one] !== undefined);
+  const rounded = more.toDecimalPlaces(2);
+  if (way === undefined || water.onFlourMoisture !== undefined || rounded.isZero()) return [];
+  const now = dec(noodle.formula.water[way].value).plus(rounded);
+  return [{ path: ["water", way], value: amountIn(noodle, now, "few") }];
+}
+
+/** Figures that belong together: where one of a row is stated anew, those of the old lot in that row no longer hold. */
+const together = [
+  ["protein", "label", "proteinBasis", "proteinUncertainty", "nitrogenFactor"],
+  ["ash", "ashBasis", "ashUncertainty"],
+  ["moisture", "moistureUncertainty"],
+  ["absorption", "absorptionUncertainty"],
+] as const;
+
+function lotFigures(index: number, old: Spec["flours"][number]["figures"], { figures }: Lot): readonly SpecChange[] {
+  const fresh = writtenFigures(figures);
+  const place = ["flours", index, "figures"];
+  if (old === undefined) return [{ path: place, value: fresh }];
+  const before = writtenFigures(old);
+  const rows = together.filter((row) => row.some((key) => key in fresh));
+  const stale = ["source", ...rows.flat()].filter((key) => key in before && !(key in fresh));
+  const other = Object.entries(fresh).filter(([key, value]) => JSON.stringify(before[key]) !== JSON.stringify(value));
+  return [
+    ...other.map(([key, value]): SpecChange => ({ path: [...place, key], value })),
+    ...stale.map((key): SpecChange => ({ path: [...place, key] })),
+  ];
+}

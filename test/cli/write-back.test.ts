@@ -1,0 +1,215 @@
+import { readFileSync } from "node:fs";
+import { join } from "node:path";
+import { expect, test } from "vitest";
+import { parse } from "yaml";
+import { alkaliCommands } from "#cli/commands/alkali/alkali.ts";
+import { blendCommand } from "#cli/commands/blend.ts";
+import { lotCommand } from "#cli/commands/lot.ts";
+import { replaceCommand } from "#cli/commands/replace.ts";
+import { settleCommand } from "#cli/commands/settle.ts";
+import { withChanges } from "#cli/input/written-values.ts";
+import { folderFor } from "./folder.ts";
+import { runHere } from "./in-process.ts";
+import { readProblems } from "./read-problems.ts";
+
+const commands = [
+  { usage: "settle <spec>", describe: "", load: async () => settleCommand },
+  { usage: "blend <spec>", describe: "", load: async () => blendCommand },
+  { usage: "replace <spec>", describe: "", load: async () => replaceCommand },
+  { usage: "lot <spec>", describe: "", load: async () => lotCommand },
+  { usage: "alkali", describe: "", load: async () => alkaliCommands },
+];
+
+function changed(
+  text: string,
+  ...values: readonly { readonly path: readonly (string | number)[]; readonly value?: unknown }[]
+) {
+  return withChanges({ name: "noodle.yaml", text, bytes: new TextEncoder().encode(text) }, values);
+}
+
+test.each([
+  {
+    what: "a comment behind it",
+    before: "salt: find   # as the class likes it\n",
+    after: "salt: 0.9 %   # as the class likes it\n",
+  },
+  {
+    what: "line ends of two signs",
+    before: "name: a\r\nsalt: find\r\nnotes: b\r\n",
+    after: "name: a\r\nsalt: 0.9 %\r\nnotes: b\r\n",
+  },
+  { what: "no line end at all", before: "salt: find", after: "salt: 0.9 %" },
+  { what: "single quotes", before: "salt: 'find'\n", after: "salt: '0.9 %'\n" },
+  { what: "JSON", before: '{ "salt" : "find" }', after: '{ "salt" : "0.9 %" }' },
+  { what: "an anchor that nobody else uses", before: "salt: &salt find\n", after: "salt: &salt 0.9 %\n" },
+  { what: "a key in quotes", before: '"salt":   find\n', after: '"salt":   0.9 %\n' },
+  { what: "a value on the next line", before: "salt:\n      find\nname: b\n", after: "salt:\n      0.9 %\nname: b\n" },
+  { what: "an alias in its place", before: "x: &x find\nsalt: *x\n", after: "x: &x find\nsalt: 0.9 %\n" },
+])("a value is written with $what as before", ({ before, after }) => {
+  expect(changed(before, { path: ["salt"], value: "0.9 %" })).toBe(after);
+});
+
+test("values of lists in odd indents and on one line are written, and nothing else", () => {
+  const before =
+    "flours:\n    -   name: bread flour   # strong\n        amount:    find\n    - { name: rye flour, amount: find }\n\n\nsalt: 1 %\n";
+  const after =
+    "flours:\n    -   name: bread flour   # strong\n        amount:    60 %\n    - { name: rye flour, amount: 40 % }\n\n\nsalt: 1 %\n";
+  const values = [
+    { path: ["flours", 1, "amount"], value: "40 %" },
+    { path: ["flours", 0, "amount"], value: "60 %" },
+  ];
+  expect(changed(before, ...values)).toBe(after);
+});
+
+test.each([
+  {
+    what: "a list in lines",
+    before: "a:\n  - b: 1 # c\n# d\ne: 2\n",
+    after: "a:\n  - b: 1 # c\n  - x: 5 %\n# d\ne: 2\n",
+  },
+  { what: "a list of entries on one line", before: "a:\n- { b: 1 }", after: "a:\n- { b: 1 }\n- { x: 5 % }" },
+  { what: "a list on one line", before: "a: [{ b: 1 }] # c\n", after: "a: [{ b: 1 }, { x: 5 % }] # c\n" },
+  { what: "JSON", before: '{"a": [\n  {"b": 1}\n]}', after: '{"a": [\n  {"b": 1},\n  { "x": "5 %" }\n]}' },
+])("an entry is put behind $what, and taken out again", ({ before, after }) => {
+  const put = { path: ["a", 1], value: { x: "5 %" } };
+  expect(changed(before, put)).toBe(after);
+  expect(changed(before, put, { path: ["a", 1] })?.trimEnd()).toBe(before.trimEnd());
+});
+
+test("a key is put in and taken out with its comment, and the only one of a section is not", () => {
+  const before = "a: # of it\n    b: 1 # c\n    d: |\n      text\ne: 2\n";
+  expect(changed(before, { path: ["a", "x"], value: 3 })).toBe(before.replace("e: 2", "    x: 3\ne: 2"));
+  expect(changed(before, { path: ["a", "b"] })).toBe(before.replace("    b: 1 # c\n", ""));
+  expect(changed("a: { b: 1 }\n", { path: ["a", "b"] })).toBeUndefined();
+});
+
+test.each([
+  { what: "an anchor would carry it elsewhere", text: "salt: &x find\nnotes: *x\n" },
+  { what: "there is no section", text: "- name: a\n" },
+  { what: "it is a list", text: "salt: [find]\n" },
+  { what: "it stands in lines of text", text: "salt: >-\n  find\n  it\n" },
+])("nothing is written where $what", ({ text }) => {
+  expect(changed(text, { path: ["salt"], value: "0.9 %" })).toBeUndefined();
+});
+
+const spec =
+  "\ufeffname: class noodle   # for Friday\r\nflours: [{ name: bread flour, amount: 100 % }]\r\nwater: { added: find }\r\nwanted: { doughWater: 36 % }\r\n";
+
+test("--write changes the amounts of the spec, and without it nothing is written", async () => {
+  const folder = folderFor({ "noodle.yaml": spec });
+  const path = join(folder, "noodle.yaml");
+  const shown = await runHere(["settle", path], { commands });
+  expect([shown.status, shown.stderr, readFileSync(path, "utf8")]).toEqual([0, "", spec]);
+  const written = await runHere(["settle", path, "--write"], { commands });
+  expect([written.status, written.stderr]).toEqual([0, `Wrote ${path}: 1 change.\n`]);
+  const text = readFileSync(path, "utf8");
+  expect(text.replace(/added: [\d.]+ %/u, "added: find")).toBe(spec);
+  expect(Number.parseFloat(parse(text).water.added)).toBeGreaterThan(30);
+  const again = await runHere(["settle", path], { commands });
+  expect(again.stdout).toContain("The spec leaves nothing to be found.");
+});
+
+test("-o writes a new file and no other, and what --set says is not mixed in", async () => {
+  const folder = folderFor({ "noodle.yaml": spec, "there.yaml": "name: another\n" });
+  const path = join(folder, "noodle.yaml");
+  const made = await runHere(["settle", path, "-o", join(folder, "new.yaml")], { commands });
+  expect([made.status, readFileSync(path, "utf8")]).toEqual([0, spec]);
+  expect(parse(readFileSync(join(folder, "new.yaml"), "utf8")).water.added).toMatch(/^\d/u);
+  const there = await runHere(["settle", path, "-o", join(folder, "there.yaml")], { commands });
+  expect([there.status, readProblems(there.stderr).map(({ code }) => code)]).toEqual([2, ["file.there"]]);
+  const set = await runHere(["settle", path, "--write", "--set", "wanted.doughWater=37 %"], { commands });
+  expect([set.status, readProblems(set.stderr).map(({ code }) => code)]).toEqual([2, ["write.set"]]);
+  expect(readFileSync(path, "utf8")).toBe(spec);
+});
+
+/** A spec with all that a hand leaves in one: comments, an anchor, odd indents and lists on one line. */
+const handmade = `# from the class
+name: b # x
+flours:
+    -   name: bread flour   # strong
+        amount:    rest
+    -   { name: "rye flour", amount: &some 20 % }   # from the mill
+
+
+ingredients: [{ name: whole egg, amount: 6 % }] # fresh
+alkali:
+- name: sodium carbonate  # soda
+  amount: '1 %'
+salt: 1 %
+water:
+      tap: 30 %
+shelf:
+  "barley flour": { figures: { protein: 10 %, moisture: 13 %, proteinBasis: dry } }
+  vital wheat gluten: {}
+lot: { of: bread flour, figures: { protein: 11.8 %, moisture: 14 % } }
+wanted: { within: 0.3 % }
+`;
+
+test.each([
+  {
+    args: ["replace", "--missing", "rye flour"],
+    gone: ["amount: &some", "rye flour"],
+    reads: { flours: [{ name: "bread flour" }, { name: "barley flour", figures: { proteinBasis: "dry" } }, {}] },
+  },
+  {
+    args: ["replace", "--missing", "whole egg", "--with", "dried whole egg"],
+    gone: ["whole egg, amount: 6 %"],
+    reads: { ingredients: [{ name: "dried whole egg" }] },
+  },
+  {
+    args: ["lot"],
+    gone: [],
+    reads: {
+      flours: [{ name: "bread flour", figures: { protein: "11.8 %", moisture: "14 %" } }, { name: "rye flour" }],
+    },
+  },
+  {
+    args: ["alkali", "convert", "sodium carbonate", "sodium carbonate decahydrate", "--spec"],
+    gone: ["- name: sodium carbonate  # soda", "amount: '1 %'"],
+    reads: { alkali: [{ name: "sodium carbonate decahydrate", amount: "2.7 %" }], water: { tap: "28.3 %" } },
+  },
+  {
+    args: ["blend", "--protein", "at most 10 %", "--prefer", "most barley flour"],
+    gone: [],
+    reads: { flours: [{ name: "bread flour" }, { name: "rye flour" }, { name: "barley flour" }] },
+  },
+])("$args writes its answer into a spec made by hand, and leaves all else as it is", async ({ args, gone, reads }) => {
+  for (const lineEnd of ["\n", "\r\n"]) {
+    const before = handmade.replaceAll("\n", lineEnd);
+    const folder = folderFor({ "noodle.yaml": before });
+    const path = join(folder, "noodle.yaml");
+    const { status, stderr } = await runHere([...args, path, "--write"], { commands });
+    expect([status, stderr]).toEqual([0, expect.stringMatching(/^Wrote .*: \d changes?\.\n$/u)]);
+    const after = readFileSync(path, "utf8");
+    expect(parse(after)).toMatchObject(reads);
+    const lost = before.split(lineEnd).filter((line) => !after.split(lineEnd).includes(line));
+    const amounts = lost.filter((line) => !gone.some((piece) => line.includes(piece)));
+    for (const line of amounts)
+      expect(line).toMatch(/^ +(?:amount: +|tap: |- {3}\{ name: "rye flour", amount: |- {3}name: bread)/u);
+    expect(after.replaceAll("\r\n", "").includes("\r")).toBe(false);
+    expect(after.includes("\n") && after.replaceAll("\r\n", "").includes("\n")).toBe(lineEnd === "\n");
+    const again = await runHere(["settle", path], { commands });
+    expect([again.status, again.stderr]).toEqual([0, ""]);
+  }
+});
+
+test("a spec in JSON with its flours in g keeps both", async () => {
+  const noodle = {
+    name: "b",
+    flours: [
+      { name: "bread flour", amount: "400 g" },
+      { name: "rye flour", amount: "100 g" },
+    ],
+    shelf: { "cake flour": {} },
+    water: { added: "180 g" },
+    wanted: { within: "0.5 %" },
+  };
+  const folder = folderFor({ "noodle.json": JSON.stringify(noodle, undefined, 2) });
+  const path = join(folder, "noodle.json");
+  const { status, stderr } = await runHere(["replace", path, "--missing", "rye flour", "--write"], { commands });
+  expect([status, stderr]).toEqual([0, expect.stringContaining("Wrote")]);
+  const { flours } = JSON.parse(readFileSync(path, "utf8"));
+  expect(flours.map(({ name }: { readonly name: string }) => name)).toEqual(["bread flour", "cake flour"]);
+  const masses = flours.map(({ amount }: { readonly amount: string }) => Number.parseFloat(amount));
+  expect(masses[0] + masses[1]).toBe(500);
+});
