@@ -1,11 +1,9 @@
 import { type Figure, worked } from "../figure/figure.ts";
-import { scoped, withOrigins } from "../figure/graph.ts";
 import { definition } from "../figure/source.ts";
-import { sumAlkali } from "../formula/alkali.ts";
 import type { Formula } from "../formula/formula.ts";
 import type { FormulaLine } from "../formula/line.ts";
 import { dec } from "../number/decimal.ts";
-import { type Delivered, linesAsWeighed, waterOfLines } from "./as-weighed.ts";
+import { asWeighed, type Delivered } from "./as-weighed.ts";
 
 /** What a load as weighed comes to, beside what the formula asks for. */
 export interface AfterRounding {
@@ -24,40 +22,23 @@ export interface AfterRounding {
  * the formula itself, from what a load really gets.
  */
 export function afterRounding(formula: Formula, delivered: readonly Delivered[]): readonly AfterRounding[] {
-  const weighed = linesAsWeighed(delivered);
-  const water = waterOfLines(weighed);
-  const alkali = sumAlkali(weighed);
-  const loads = new Set(
-    withOrigins(
-      delivered.map(({ load }) => load),
-      formula.graph,
-    ).map(({ id }) => id),
-  );
-  const reached = withOrigins([water.added, ...(alkali?.figures ?? [])], formula.graph);
-  const made = scoped(
-    "weighed",
-    reached.filter(({ id, working }) => working.kind === "formula" && !loads.has(id)),
-  );
-  const asWeighedOf = (asked: Figure): Figure | undefined => made.find(({ id }) => id === `weighed.${asked.id}`);
-  const salts = formula.lines.flatMap((line) => {
-    const real = weighed.find(({ id }) => id === line.id);
-    return isSalt(line) && real !== undefined ? [compare(line.id, line.name, line.parts, real.parts)] : [];
-  });
-  const share = formula.alkali?.potassiumShare;
+  const weighed = asWeighed(formula, delivered);
+  const { alkali, lines, water } = formula;
+  const share = alkali?.potassiumShare;
   const mixed = share !== undefined && ![0, 100].some((all) => dec(share.value).eq(all));
-  const several = formula.lines.filter(({ role }) => role === "alkali").length > 1;
-  const sums = [
-    ...(several ? ([["alkali", "anhydrous alkaline salts", formula.alkali?.anhydrous]] as const) : []),
-    ["alkalinity-m", "alkalinity M", formula.alkali?.alkalinityM] as const,
+  const several = lines.filter(({ role }) => role === "alkali").length > 1;
+  const rows = [
+    ["water", "added water", water.added],
+    ...lines.filter(isSalt).map(({ id, name, parts }) => [id, name, parts] as const),
+    ...(several ? ([["alkali", "anhydrous alkaline salts", alkali?.anhydrous]] as const) : []),
+    ["alkalinity-m", "alkalinity M", alkali?.alkalinityM],
     ...(mixed ? ([["potassium-share", "potassium carbonate", share]] as const) : []),
-  ].flatMap(([id, label, asked]) => {
-    const real = asked && asWeighedOf(asked);
-    return asked === undefined || real === undefined ? [] : [compare(id, label, asked, real)];
+  ] as const;
+  return rows.flatMap(([id, label, asked]) => {
+    if (asked === undefined || dec(asked.value).isZero()) return [];
+    const real = weighed(asked);
+    return real === undefined ? [] : [compare(id, label, asked, real)];
   });
-  const added = asWeighedOf(formula.water.added) ?? water.added;
-  return [compare("water", "added water", formula.water.added, added), ...salts, ...sums].filter(
-    ({ asked }) => !dec(asked.value).isZero(),
-  );
 }
 
 function isSalt({ material, role }: FormulaLine): boolean {
@@ -71,8 +52,6 @@ function compare(id: string, label: string, asked: Figure, weighed: Figure): Aft
   const places = asked.unit === "% of flour" ? 3 : asked.places;
   const difference = worked({ ...naming, places, formula: "weighed - asked", from, sources });
   const ofAsked = { ...naming, id: `${naming.id}.percent`, unit: "%", places: 1 };
-  const change = dec(asked.value).isZero()
-    ? worked({ ...ofAsked, formula: "0 * weighed", from: { weighed }, sources })
-    : worked({ ...ofAsked, formula: "100 * (weighed - asked) / asked", from, sources });
+  const change = worked({ ...ofAsked, formula: "100 * (weighed - asked) / asked", from, sources });
   return { id, label, asked, weighed, difference, change };
 }

@@ -54,18 +54,24 @@ export function planBatch(spec: Spec, formula: Formula, us = false): Outcome<Bat
   const scales = scalesOf(spec, us);
   let left = nothingUnused;
   for (let again = mostRounds; ; again -= 1) {
-    const outcome = planLeaving(left, spec, formula, scales);
-    const over = outcome.ok ? beyondLimits(spec, formula, outcome.value) : nothingUnused;
-    if (again === 0 || (over.have.isZero() && over.mixer.isZero())) return outcome;
+    const weights = weighLeaving(left, spec, formula, scales);
+    if (!weights.ok) return weights;
+    const over = beyondLimits(spec, formula, weights.value);
+    if (again === 0 || (over.have.isZero() && over.mixer.isZero())) {
+      return planned(spec, formula, scales.ok ? scales.value : [], weights.value, weights.notes);
+    }
     left = { have: left.have.plus(over.have), mixer: left.mixer.plus(over.mixer) };
   }
 }
+
+/** The weights of a batch, before anything is told of them. */
+type Weights = Pick<Batch, "target" | "loads" | "lines" | "rework" | "dusting" | "loadTotal" | "batchTotal">;
 
 /** Each round leaves at least half a division more; three come to the next whole division below any limit. */
 const mostRounds = 5;
 
 /** How far the weights go beyond a limit that the spec states, at least half a division where they do. */
-function beyondLimits(spec: Spec, formula: Formula, { lines, dusting, rework, loads, loadTotal }: Batch): LeftUnused {
+function beyondLimits(spec: Spec, formula: Formula, { lines, dusting, rework, loads, loadTotal }: Weights): LeftUnused {
   const beyond = (
     limit: Quantity | undefined,
     weighed: Decimal,
@@ -92,12 +98,12 @@ function beyondLimits(spec: Spec, formula: Formula, { lines, dusting, rework, lo
   };
 }
 
-function planLeaving(
+function weighLeaving(
   left: LeftUnused,
   spec: Spec,
   formula: Formula,
   scales: Outcome<readonly Scale[]>,
-): Outcome<Batch> {
+): Outcome<Weights> {
   const target = findTarget(spec, formula, left);
   const loads = target.ok ? splitLoads(target.value.dough, formula.water.dough, spec.mixer, left.mixer) : undefined;
   if (!target.ok || !scales.ok || !loads?.ok) {
@@ -116,12 +122,9 @@ function planLeaving(
     );
   }
   const dusting = formula.dusting && weighApart(formula.dusting, flour, count, scales.value);
-  const tolerance = dec(spec.weighingTolerance?.value ?? usualTolerance);
-  const remedies = findRemedies([...lines, ...(dusting ? [dusting] : [])], scales.value, count, tolerance);
-  const withStock = remedies.stock && [...weightsWithStock(lines, remedies.stock), ...(rework ? [rework] : [])];
   const loadMasses = [...lines.map(({ load }) => load), ...(rework ? [rework.mass] : [])];
   const batchMasses = [...lines.map(({ batch: whole }) => whole), ...(rework ? [rework.batch] : [])];
-  const batch: Omit<Batch, "graph"> = {
+  const weights: Weights = {
     target: target.value,
     loads: parted.value.loads,
     lines,
@@ -129,13 +132,30 @@ function planLeaving(
     ...(dusting && { dusting }),
     loadTotal: total("load.total", "dough of one load as weighed", loadMasses),
     batchTotal: total("batch.total", "dough of the batch as weighed", batchMasses),
+  };
+  return answer(weights, [...target.notes, ...scales.notes, ...lotNotes(lines)]);
+}
+
+/** The batch of its weights: what rounding does, and what to do about what is too little for its scale. */
+function planned(
+  spec: Spec,
+  formula: Formula,
+  scales: readonly Scale[],
+  weights: Weights,
+  notes: readonly Note[],
+): Outcome<Batch> {
+  const { lines, dusting, rework, loads } = weights;
+  const tolerance = dec(spec.weighingTolerance?.value ?? usualTolerance);
+  const remedies = findRemedies([...lines, ...(dusting ? [dusting] : [])], scales, loads.count, tolerance);
+  const withStock = remedies.stock && [...weightsWithStock(lines, remedies.stock), ...(rework ? [rework] : [])];
+  const batch: Omit<Batch, "graph"> = {
+    ...weights,
     rounding: afterRounding(formula, deliveredBy(lines, remedies.stock, withStock ?? [])),
     remedies,
     ...(withStock && { withStock, totalWithStock: stockTotal(withStock) }),
     tolerance: tolerance.toFixed(),
   };
-  const notes = [...target.notes, ...scales.notes, ...lotNotes(lines), ...nothingNotes(batch)];
-  return answer(published(batch, formula.graph), notes);
+  return answer(published(batch, formula.graph), [...notes, ...nothingNotes(batch)]);
 }
 
 /** The dough of a load with the stock in. */

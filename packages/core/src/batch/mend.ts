@@ -1,9 +1,7 @@
 import { type Figure, found, given, worked } from "../figure/figure.ts";
-import { type Graph, type Published, plainFigure, published, scoped, withOrigins } from "../figure/graph.ts";
+import { type Published, published } from "../figure/graph.ts";
 import { answer, type Note, type Outcome, type Problem, problem, refuse } from "../figure/problem.ts";
 import { definition, fromSpec, massBalance } from "../figure/source.ts";
-import { sumAlkali } from "../formula/alkali.ts";
-import { mixFlours } from "../formula/blend.ts";
 import type { Formula } from "../formula/formula.ts";
 import { massField } from "../materials/fields.ts";
 import { nearestNames } from "../materials/nearest.ts";
@@ -18,7 +16,7 @@ import {
   ZERO,
 } from "../number/decimal.ts";
 import type { Spec } from "../spec/spec.ts";
-import { type Delivered, linesAsWeighed, waterOfLines } from "./as-weighed.ts";
+import { asWeighed } from "./as-weighed.ts";
 import type { Batch } from "./batch.ts";
 import { linesOf } from "./dough-size.ts";
 import { runStages } from "./losses.ts";
@@ -110,7 +108,6 @@ export function mendLoad(
     sources: [massBalance],
   });
   const { strands, bowls } = yieldOf(batch, dough);
-  const sums = figuresOf(formula, batch, lines);
   const grown = worked({
     id: "mend.grown",
     label: "the load becomes, times what was planned",
@@ -127,9 +124,9 @@ export function mendLoad(
     planned: batch.loadTotal,
     strands,
     ...(bowls && { bowls }),
-    figures: sums.figures,
+    figures: figuresOf(formula, lines),
   };
-  return answer(published(result, sums.graph, batch.graph, formula.graph), [
+  return answer(published(result, batch.graph, formula.graph), [
     ...mixerNotes(spec, dough, flours, batch),
     ...fineNotes(times),
   ]);
@@ -248,83 +245,27 @@ function yieldOf({ target }: Batch, dough: Figure): Pick<Mended, "strands" | "bo
 }
 
 /** The figures of the formula, of the load as it stands and as it is mended. */
-function figuresOf(
-  formula: Formula,
-  batch: Batch,
-  lines: readonly MendedLine[],
-): { readonly figures: readonly MendedFigure[]; readonly graph: Graph } {
-  const graph: Record<string, ReturnType<typeof plainFigure>> = {};
-  const deliver = (of: (line: MendedLine) => Figure): readonly Delivered[] =>
-    lines.map((one) => ({ line: one.planned.line, load: of(one) }));
-  const asked = pick(formula.blend, formula.water, formula.alkali);
-  const under = (scope: string, delivered: readonly Delivered[]): Picked => {
-    const now = linesAsWeighed(delivered);
-    const picked = pick(mixFlours(now.filter(({ role }) => role === "flour")), waterOfLines(now), sumAlkali(now));
-    const salt = saltOf(now);
-    const own = [...picked, ["salt", salt] as const];
-    const loads = new Set(
-      withOrigins(
-        delivered.map(({ load }) => load),
-        batch.graph,
-        formula.graph,
-      ).map(({ id }) => id),
-    );
-    const all = withOrigins(
-      own.map(([, figure]) => figure),
-      batch.graph,
-      formula.graph,
-    ).filter(({ id, working }) => working.kind === "formula" && !loads.has(id));
-    const named = scoped(scope, all);
-    for (const figure of named) graph[figure.id] = plainFigure(figure);
-    const byId = new Map(all.map(({ id }, index) => [id, named[index]]));
-    return own.flatMap(([key, figure]) => {
-      const other = byId.get(figure.id);
-      return other === undefined ? [] : [[key, other] as const];
-    });
+function figuresOf(formula: Formula, lines: readonly MendedLine[]): readonly MendedFigure[] {
+  const under = (scope: string, load: (line: MendedLine) => Figure) => {
+    const delivered = lines.map((one) => ({ line: one.planned.line, load: load(one) }));
+    return asWeighed(formula, delivered, scope);
   };
-  const now = new Map(
-    under(
-      "now",
-      deliver(({ already }) => already),
-    ),
-  );
-  const after = new Map(
-    under(
-      "mended",
-      deliver(({ total }) => total),
-    ),
-  );
-  const figures = [...asked, ["salt", formula.salt] as const].flatMap(([key, figure]): readonly MendedFigure[] => {
-    const [before, mend] = [now.get(key), after.get(key)];
-    return before === undefined || mend === undefined
-      ? []
-      : [{ label: figure.label, asked: figure, now: before, mended: mend }];
-  });
-  return { figures, graph };
-}
-
-type Picked = readonly (readonly [string, Figure])[];
-
-function pick({ protein }: Formula["blend"], water: Formula["water"], alkali: Formula["alkali"]): Picked {
-  const named = [
-    ["protein", protein?.at14],
-    ["added", water.added],
-    ["dough", water.doughWater],
-    ["anhydrous", alkali?.anhydrous],
-    ["alkalinity", alkali?.alkalinityM],
-    ["potassium", alkali?.potassiumShare],
-  ] as const;
-  return named.flatMap(([key, figure]) => (figure === undefined ? [] : [[key, figure] as const]));
-}
-
-function saltOf(lines: ReturnType<typeof linesAsWeighed>): Figure {
-  const salt = lines.filter(({ material }) => material.kind === "salt").map(({ parts }) => parts);
-  const naming = { id: "salt.total", label: "salt in all", unit: "% of flour", places: 2 };
-  return worked({
-    ...naming,
-    formula: salt.length === 0 ? "0" : "sum(salt)",
-    from: salt.length === 0 ? {} : { salt },
-    sources: [massBalance],
+  const now = under("now", ({ already }) => already);
+  const after = under("mended", ({ total }) => total);
+  const { blend, water, alkali, salt } = formula;
+  const told = [
+    blend.protein?.at14,
+    water.added,
+    water.doughWater,
+    alkali?.anhydrous,
+    alkali?.alkalinityM,
+    alkali?.potassiumShare,
+    salt,
+  ];
+  return told.flatMap((asked): readonly MendedFigure[] => {
+    const [before, mended] = [asked && now(asked), asked && after(asked)];
+    if (asked === undefined || before === undefined || mended === undefined) return [];
+    return [{ label: asked.label, asked, now: before, mended }];
   });
 }
 

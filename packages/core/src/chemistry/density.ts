@@ -1,4 +1,4 @@
-import { evaluate, parseExpression } from "../figure/expression.ts";
+import { evaluate, parseExpression, type Value } from "../figure/expression.ts";
 import { exact, type Figure, found, given, worked } from "../figure/figure.ts";
 import { answer, type Note, type Outcome, type Problem, problem, refuse } from "../figure/problem.ts";
 import { definition, type Source } from "../figure/source.ts";
@@ -78,11 +78,12 @@ export function densityOf(composition: Composition, temperature: DecimalInput): 
   if (!solved.ok) throw new RangeError("no density outside the ranges of the fits");
   const { salts } = solved.value;
   const total = sum(salts.map(({ fraction }) => fraction));
-  return evaluate(parseExpression(densityFormula), {
-    shares: salts.map(({ fraction }) => fraction.times(HUNDRED)),
-    volumes: salts.map(({ model }) => model.volume(total, t)),
-    water: waterDensity(t),
-  });
+  const values = new Map<string, Value>([
+    ["shares", salts.map(({ fraction }) => fraction.times(HUNDRED))],
+    ["volumes", salts.map(({ model }) => model.volume(total, t))],
+    ["water", waterDensity(t)],
+  ]);
+  return evaluate(parseExpression(densityFormula), (name) => values.get(name));
 }
 
 /** Least and greatest temperature for which these salts have a density here, °C; undefined where a salt has no fit. */

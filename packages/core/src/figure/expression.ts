@@ -1,4 +1,4 @@
-import { type Decimal, dec, ONE, ZERO } from "../number/decimal.ts";
+import { type Decimal, dec, sum, ZERO } from "../number/decimal.ts";
 
 /**
  * A formula as data: it is calculated, printed with names and printed with numbers from the one text, so that the
@@ -111,34 +111,32 @@ function isFunction(token: string): token is FunctionName {
  * Calculates a formula with the values of its names.
  *
  * @throws {RangeError} on a missing name, lists of unlike length or a division by zero: bugs of the caller, who has to rule them out.
- * @example evaluate(parseExpression("sum(a * b) / 100"), { a: [dec(60), dec(40)], b: [dec(12), dec(10)] }).toString() // => "11.2"
+ * @example evaluate(parseExpression("sum(a * b) / 100"), (name) => ({ a: [dec(60), dec(40)], b: [dec(12), dec(10)] })[name]).toString() // => "11.2"
  */
-export function evaluate(expression: Expression, values: Readonly<Record<string, Value>>): Decimal {
-  const result = resolve(expression, values);
+export function evaluate(expression: Expression, named: (name: string) => Value | undefined): Decimal {
+  const result = resolve(expression, named);
   if (isList(result)) throw new RangeError("a formula gave a list where a number was wanted");
   if (!result.isFinite()) throw new RangeError("a formula gave no finite number");
   return result;
 }
 
-function resolve(expression: Expression, values: Readonly<Record<string, Value>>): Value {
+function resolve(expression: Expression, named: (name: string) => Value | undefined): Value {
   switch (expression.kind) {
     case "number":
       return dec(expression.text);
     case "name": {
-      const value = values[expression.name];
+      const value = named(expression.name);
       if (value === undefined) throw new RangeError(`a formula misses the value of "${expression.name}"`);
       return value;
     }
     case "negative":
-      return each([resolve(expression.of, values)], ([a = ZERO]) => a.negated());
+      return each(resolve(expression.of, named), (a) => a.negated());
     case "operation":
-      return each([resolve(expression.left, values), resolve(expression.right, values)], ([a = ZERO, b = ZERO]) =>
-        operate(expression.operator, a, b),
-      );
+      return joined(expression.operator, resolve(expression.left, named), resolve(expression.right, named));
     case "call":
       return call(
         expression.name,
-        expression.of.map((part) => resolve(part, values)),
+        expression.of.map((part) => resolve(part, named)),
       );
   }
 }
@@ -160,35 +158,33 @@ function operate(operator: Operator, a: Decimal, b: Decimal): Decimal {
 }
 
 function call(name: FunctionName, values: readonly Value[]): Value {
-  const all = values.flatMap((value) => (isList(value) ? value : [value]));
+  const [first = ZERO] = values;
   switch (name) {
     case "sum":
-      return all.reduce((total, value) => total.plus(value), ZERO);
+      return sum(values.flat());
     case "min":
     case "max":
-      return all.reduce((best, value) => ((name === "min" ? value.lt(best) : value.gt(best)) ? value : best));
+      return values.flat().reduce((best, value) => ((name === "min" ? value.lt(best) : value.gt(best)) ? value : best));
     case "sqrt":
     case "exp":
     case "ln":
-      return each(values.slice(0, 1), ([a = ONE]) => a[name]());
+      return each(first, (a) => a[name]());
     case "ceil":
     case "floor":
-      return each(values.slice(0, 1), ([a = ONE]) => a.toSignificantDigits(wholeDigits)[name]());
+      return each(first, (a) => a.toSignificantDigits(wholeDigits)[name]());
   }
 }
 
-function each(values: readonly Value[], work: (numbers: readonly Decimal[]) => Decimal): Value {
-  const lengths = values.filter(isList).map((list) => list.length);
-  const length = lengths[0];
-  if (length === undefined) return work(values as readonly Decimal[]);
-  if (lengths.some((other) => other !== length)) throw new RangeError("a formula joins lists of unlike length");
-  return Array.from({ length }, (_, index) => work(values.map((value) => item(value, index))));
+function each(value: Value, work: (number: Decimal) => Decimal): Value {
+  return isList(value) ? value.map(work) : work(value);
 }
 
-function item(value: Value, index: number): Decimal {
-  const found = isList(value) ? value[index] : value;
-  if (found === undefined) throw new RangeError("a list in a formula is too short");
-  return found;
+/** Two sides of an operation: list and list item by item, a list and a number each item with the number. */
+function joined(operator: Operator, left: Value, right: Value): Value {
+  if (!isList(left)) return each(right, (b) => operate(operator, left, b));
+  if (!isList(right)) return left.map((a) => operate(operator, a, right));
+  if (left.length !== right.length) throw new RangeError("a formula joins lists of unlike length");
+  return left.map((a, index) => operate(operator, a, right[index] ?? ZERO));
 }
 
 function isList(value: Value): value is readonly Decimal[] {

@@ -94,22 +94,34 @@ export function worked(
   },
 ): Figure {
   const { id, label, unit, places, formula, from, sources } = naming;
-  const values: Record<string, Value> = {};
-  const fed: Record<string, Fed> = {};
-  for (const [name, feed] of Object.entries(from)) {
-    if (isList(feed)) {
-      values[name] = feed.map(exact);
-      fed[name] = { figures: feed };
-    } else if (isFigure(feed)) {
-      values[name] = exact(feed);
-      fed[name] = { figure: feed };
-    } else {
-      values[name] = dec(feed);
-      fed[name] = { constant: decimalText(dec(feed)) };
-    }
+  const fed: Record<string, Fed<Figure>> = {};
+  for (const name of Object.keys(from)) {
+    const feed = from[name] ?? 0;
+    if (isList(feed)) fed[name] = { figures: feed };
+    else fed[name] = isFigure(feed) ? { figure: feed } : { constant: decimalText(dec(feed)) };
   }
-  const value = decimalText(evaluate(parseExpression(formula), values));
+  const value = workedOut(formula, fed, exact);
   return { id, label, value, unit, places, working: { kind: "formula", formula, from: fed }, sources };
+}
+
+/**
+ * The value of a formula.
+ *
+ * @param numberOf - the value of a figure that goes into it
+ * @throws {RangeError} as `worked`
+ */
+export function workedOut<R>(
+  formula: string,
+  from: Readonly<Record<string, Fed<R>>>,
+  numberOf: (ref: R) => Decimal,
+): DecimalText {
+  const named = (name: string): Value | undefined => {
+    const fed = from[name];
+    if (fed === undefined) return undefined;
+    if ("figure" in fed) return numberOf(fed.figure);
+    return "figures" in fed ? fed.figures.map(numberOf) : dec(fed.constant);
+  };
+  return decimalText(evaluate(parseExpression(formula), named));
 }
 
 /** The exact value of a figure. */

@@ -10,16 +10,18 @@ export type Graph = Readonly<Record<string, PlainFigure>>;
 export type Published<T> = T & { readonly graph: Graph };
 
 /** The figures that went straight into a figure, in the order of the names of its formula. */
-export function feedsOf<R>(figure: Figure<R>): readonly R[] {
-  return figure.working.kind === "formula" ? Object.values(figure.working.from).flatMap(refsIn) : [];
+export function feedsOf<R>({ working }: Figure<R>): readonly R[] {
+  if (working.kind !== "formula") return [];
+  const feeds: R[] = [];
+  for (const fed of Object.values(working.from)) {
+    if ("figure" in fed) feeds.push(fed.figure);
+    else if ("figures" in fed) feeds.push(...fed.figures);
+  }
+  return feeds;
 }
 
-function refsIn<R>(fed: Fed<R>): readonly R[] {
-  if ("figure" in fed) return [fed.figure];
-  return "figures" in fed ? fed.figures : [];
-}
-
-function withRefs<R, S>(working: Working<R>, put: (ref: R) => S): Working<S> {
+/** A working whose references are put anew. */
+export function withRefs<R, S>(working: Working<R>, put: (ref: R) => S): Working<S> {
   if (working.kind !== "formula") return working;
   const from: Record<string, Fed<S>> = {};
   for (const [name, fed] of Object.entries(working.from)) {
@@ -41,7 +43,7 @@ export function withOrigins(figures: readonly Figure[], ...known: readonly Graph
   const keep = (figure: Figure): void => {
     if (kept.has(figure.id)) return;
     for (const ref of feedsOf(figure)) {
-      if (!kept.has(typeof ref === "string" ? ref : ref.id)) keep(resolved(ref, known));
+      if (!kept.has(idOf(ref))) keep(resolved(ref, known));
     }
     kept.set(figure.id, figure);
   };
@@ -67,12 +69,20 @@ export function graphOf(figures: readonly Figure[], ...known: readonly Graph[]):
 }
 
 /**
- * A figure that names what went into it by id.
+ * A figure that names what went into it by id; the same one where it does so already.
  *
  * @example plainFigure(example("school-noodle").formula.water.added).id // => "water.added"
  */
 export function plainFigure(figure: Figure): PlainFigure {
-  return { ...figure, working: withRefs(figure.working, (ref) => (typeof ref === "string" ? ref : ref.id)) };
+  return isPlain(figure) ? figure : { ...figure, working: withRefs(figure.working, idOf) };
+}
+
+function isPlain(figure: Figure): figure is PlainFigure {
+  return feedsOf(figure).every((ref) => typeof ref === "string");
+}
+
+function idOf(ref: Ref): string {
+  return typeof ref === "string" ? ref : ref.id;
 }
 
 /**
@@ -82,18 +92,21 @@ export function plainFigure(figure: Figure): PlainFigure {
  * @throws {RangeError} as `withOrigins`
  */
 export function published<T extends object>(result: T, ...known: readonly Graph[]): Published<T> {
+  const graph: Record<string, PlainFigure> = {};
   const plain = new Map<Figure, PlainFigure>();
   const plainly = (figure: Figure): PlainFigure => {
     const before = plain.get(figure);
     if (before !== undefined) return before;
     const after = plainFigure(figure);
     plain.set(figure, after);
+    if (Object.hasOwn(graph, figure.id)) return after;
+    for (const ref of feedsOf(figure)) {
+      if (!Object.hasOwn(graph, idOf(ref))) plainly(resolved(ref, known));
+    }
+    graph[figure.id] = after;
     return after;
   };
-  const flat = withFigures(result, plainly);
-  const graph: Record<string, PlainFigure> = {};
-  for (const figure of withOrigins([...plain.keys()], ...known)) graph[figure.id] = plainly(figure);
-  return { ...flat, graph };
+  return { ...withFigures(result, plainly), graph };
 }
 
 /** A result with each of its figures put anew. */
@@ -136,7 +149,9 @@ function parts(value: object, put: (part: unknown) => unknown): object {
   let fresh: Record<string, unknown> | undefined;
   for (const [key, part] of Object.entries(value)) {
     const after = put(part);
-    if (after !== part) fresh = { ...(fresh ?? value), [key]: after };
+    if (after === part) continue;
+    fresh ??= { ...value };
+    fresh[key] = after;
   }
   return fresh ?? value;
 }

@@ -1,14 +1,7 @@
 import { type Decimal, type DecimalInput, dec, decimalText } from "../number/decimal.ts";
-import {
-  type Expression,
-  evaluate,
-  type FunctionName,
-  type Operator,
-  parseExpression,
-  type Value,
-} from "./expression.ts";
-import { exact, type Fed } from "./figure.ts";
-import { feedsOf, type Graph, type PlainFigure } from "./graph.ts";
+import { type Expression, type FunctionName, type Operator, parseExpression } from "./expression.ts";
+import { exact, type Fed, type Figure, workedOut } from "./figure.ts";
+import { feedsOf, type Graph, type PlainFigure, withRefs } from "./graph.ts";
 
 /**
  * The graph worked out again with other inputs, exactly. What a procedure found keeps its value, and so does what does not
@@ -29,23 +22,42 @@ export function recalculated(graph: Graph, changes: Readonly<Record<string, Deci
       fresh.set(figure.id, { ...rangeless(figure), value, working: { kind: "given", by: "a change" } });
     } else if (figure.working.kind === "formula" && feedsOf(figure).some((id) => fresh.has(id))) {
       const { formula, from } = figure.working;
-      const values = Object.entries(from).map(([name, fed]) => [name, valueIn(fed, numberOf)] as const);
-      const value = decimalText(evaluate(parseExpression(formula), Object.fromEntries(values)));
-      fresh.set(figure.id, { ...rangeless(figure), value });
+      fresh.set(figure.id, { ...rangeless(figure), value: workedOut(formula, from, numberOf) });
     }
   }
   return Object.fromEntries(Object.entries(graph).map(([id, figure]) => [id, fresh.get(id) ?? figure]));
+}
+
+/**
+ * Figures of a graph worked out on other figures in place of some of its own, each under the name of a scope; what does not
+ * rest on any of those is the figure of the graph.
+ *
+ * @param instead - what stands in, by the id of what it stands for
+ * @throws {RangeError} as `recalculated`
+ * @example workedAnew(graphOf([worked({ id: "b", label: "b", unit: "", places: 0, formula: "2 * a", from: { a: given({ id: "a", label: "a", unit: "", places: 0, value: 3, by: "the spec", sources: [] }) }, sources: [] })]), new Map([["a", given({ id: "c", label: "c", unit: "", places: 0, value: 5, by: "the scale", sources: [] })]]), "weighed")("b").value // => "10"
+ */
+export function workedAnew(graph: Graph, instead: ReadonlyMap<string, Figure>, scope: string): (id: string) => Figure {
+  const known = new Map(instead);
+  const anew = (id: string): Figure => {
+    const before = known.get(id);
+    if (before !== undefined) return before;
+    const figure = figureIn(graph, id);
+    const fresh = feedsOf(figure).some((feed) => anew(feed) !== graph[feed]) ? reworked(figure) : figure;
+    known.set(id, fresh);
+    return fresh;
+  };
+  const reworked = (figure: PlainFigure): Figure => {
+    const working = withRefs(figure.working, anew);
+    const value = working.kind === "formula" ? workedOut(working.formula, working.from, exact) : figure.value;
+    return { ...rangeless(figure), id: `${scope}.${figure.id}`, value, working };
+  };
+  return anew;
 }
 
 /** A figure whose range no longer holds. */
 function rangeless(figure: PlainFigure): PlainFigure {
   const { range: _range, ...rest } = figure;
   return rest;
-}
-
-function valueIn(fed: Fed<string>, numberOf: (id: string) => Decimal): Value {
-  if ("constant" in fed) return dec(fed.constant);
-  return "figure" in fed ? numberOf(fed.figure) : fed.figures.map(numberOf);
 }
 
 function figureIn(graph: Graph, id: string): PlainFigure {

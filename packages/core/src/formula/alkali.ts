@@ -106,14 +106,17 @@ function strengthRange(figure: Figure, { material }: FormulaLine): Figure {
   });
 }
 
+/** Whether a line brings some of a neutral carbonate. */
+export function hasCarbonate({ role, parts, material: { composition } }: FormulaLine): boolean {
+  if (role !== "alkali" || composition === undefined || exact(parts).isZero()) return false;
+  return potassiumCarbonateShare(composition) !== undefined;
+}
+
 function carbonateShares(
   products: readonly { readonly line: FormulaLine; readonly composition: Composition }[],
   parts: readonly Figure[],
 ): readonly Figure[] {
-  const present = products.some(
-    ({ line, composition }) => !exact(line.parts).isZero() && potassiumCarbonateShare(composition) !== undefined,
-  );
-  if (!present) return [];
+  if (!products.some(({ line }) => hasCarbonate(line))) return [];
   const content = (name: "Na2CO3" | "K2CO3") => products.map(({ line }) => contentFigure(line, name));
   const from = { parts, sodium: content("Na2CO3"), potassium: content("K2CO3") };
   const share = (id: string, label: string, over: string) =>

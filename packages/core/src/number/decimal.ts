@@ -63,9 +63,14 @@ export function decimalText(value: Decimal): DecimalText {
   if (!value.isFinite()) throw new RangeError("a result is not a finite number");
   if (value.isZero()) return "0";
   if (value.precision() <= 20) return value.toFixed();
+  const text = value.toSignificantDigits(30).toFixed();
+  if (!remainder.test(text)) return text;
   const whole = value.toSignificantDigits(26);
-  return (whole.precision() <= 20 ? whole : value.toSignificantDigits(30)).toFixed();
+  return whole.precision() <= 20 ? whole.toFixed() : text;
 }
+
+/** What a number that differs from a short one by a remainder has among its digits. */
+const remainder = /0{5}|9{5}/;
 
 /**
  * Writes a decimal with a fixed number of places, halves away from zero, and never as "-0.0".
