@@ -133,9 +133,13 @@ const { metafile } = await build({
   logLevel: "warning",
 });
 
-// What the command puts into a page of the bench: the same core with what shows it, as one script, and its style.
+// What the command puts into a page of the bench: what shows it, the same core that works beside it, and its style.
 const page = await build({
-  entryPoints: { page: here("src/page/main.tsx"), "page-style": here("src/page/page.css") },
+  entryPoints: {
+    page: here("src/page/main.tsx"),
+    "page-core": here("src/page/core.ts"),
+    "page-style": here("src/page/page.css"),
+  },
   outdir: fresh,
   bundle: true,
   minify: true,

@@ -156,11 +156,13 @@ async function saved(page: Page, button: string): Promise<string> {
 const tabs = ["Size", "Weigh", "Today", "Roll", "Notes", "Take"];
 
 describe("the page", () => {
-  test("holds one script and one style, and a policy that lets nothing else run or load", () => {
+  test("holds two scripts and one style, and a policy that lets nothing else run or load", () => {
     for (const name of examples) {
       const text = readFileSync(fileOf(name), "utf8");
       const [, policy = ""] = /http-equiv="Content-Security-Policy" content="([^"]*)"/u.exec(text) ?? [];
-      expect(policy).toMatch(/^default-src 'none'; script-src 'sha256-[^']+'; style-src 'sha256-[^']+'; /u);
+      expect(policy).toMatch(
+        /^default-src .none.; script-src .sha256-[^.]+. .sha256-[^.]+.; worker-src blob:; style-src .sha256-[^.]+.; /u,
+      );
       expect(policy).not.toMatch(/unsafe|https?:|\*/u);
       expect(text.length).toBeLessThan(700_000);
       expect(text).not.toContain("sourceMappingURL");
@@ -209,7 +211,7 @@ describe("the page", () => {
     expect(runBuilt(["page", "-", "-o", file], { input: JSON.stringify(spec) }).status).toBe(0);
     const { page, misdeeds } = await openFile(browser, file);
     expect(await page.locator("h1").textContent()).toBe(markup);
-    expect(await page.locator("script").count()).toBe(2);
+    expect(await page.locator("script").count()).toBe(4);
     expect(await page.locator("img").count()).toBe(0);
     for (const tab of tabs) await go(page, tab);
     expect(misdeeds).toEqual([]);

@@ -4,6 +4,7 @@ import { parseFile } from "../input/document.ts";
 import { loadSpec } from "../input/load-spec.ts";
 import { isSection } from "../input/put.ts";
 import type { TextFile } from "../input/read-file.ts";
+import { firstAnswers } from "../page/desk.ts";
 import type { PageData } from "../page/page-data.ts";
 import { renderBenchPage } from "../render/bench-page.ts";
 import { printProblems } from "../shared/answer.ts";
@@ -49,7 +50,8 @@ export const pageCommand: Command = {
       units,
     };
     const key = createHash("sha256").update(JSON.stringify(holds)).digest("hex").slice(0, 16);
-    const text = renderBenchPage(noodle.value.formula.name, { ...holds, key });
+    const page = { ...holds, key };
+    const text = renderBenchPage(noodle.value.formula.name, page, firstAnswers(page));
     return writeOutput(asked.text("out"), text, asked, io);
   },
 };

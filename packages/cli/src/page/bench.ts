@@ -1,39 +1,34 @@
-import type { Noodle, Problem } from "@noodlewright/core";
-import { type Figure, graphOf, type Path, pathText } from "@noodlewright/core/figure";
+import { type Path, pathText } from "@noodlewright/core/figure";
 import { createContext } from "preact";
-import { useCallback, useContext, useEffect, useMemo, useRef, useState } from "preact/hooks";
+import { useCallback, useContext, useEffect, useRef, useState } from "preact/hooks";
+import type { Answers, AnswerTo, Asked, Changes, First, Question, Shown, Told } from "./answers.ts";
+import type { Ask } from "./ask.ts";
 import { onOtherTab, remember, remembered } from "./memory.ts";
 import type { PageData } from "./page-data.ts";
 import { type Entry, freshState, type State, withEntry } from "./state.ts";
-import { type Today, workOut } from "./today.ts";
-
-type Graph = ReturnType<typeof graphOf>;
-
-/** A figure whose working is asked for, and the figures it may rest on. */
-export interface Asked {
-  readonly figure: Figure;
-  readonly graph: Graph;
-}
 
 /** What the parts of the page share. */
 export interface Bench {
   readonly data: PageData;
+  readonly first: First;
+  readonly ask: Ask;
   readonly state: State;
-  /** The noodle as the spec has it, and as it is today. */
-  readonly written: Noodle | undefined;
-  readonly before: Today;
-  readonly today: Today;
+  /** The noodle as it is today, as far as it is worked out. */
+  readonly today: Answers;
   /** Whether today is still being worked out. */
   readonly busy: boolean;
   readonly kept: boolean;
   readonly elsewhere: boolean;
-  readonly asked: Asked | undefined;
+  /** Whether the core failed. */
+  readonly broken: boolean;
+  /** The figure whose working is asked for. */
+  readonly wanted: Shown | undefined;
   readonly canUndo: boolean;
   /** Changes what was entered; changes of one name that follow each other are undone in one. */
   readonly change: (how: (state: State) => State, name?: string) => void;
   readonly enter: (entry: Entry, instead?: readonly Path[]) => void;
   readonly undo: () => void;
-  readonly ask: (asked: Asked | undefined) => void;
+  readonly want: (wanted: Shown | undefined) => void;
 }
 
 const BenchContext = createContext<Bench | undefined>(undefined);
@@ -55,29 +50,49 @@ interface History {
   readonly last?: string | undefined;
 }
 
-/** Holds what was entered, keeps it on the device, and works the noodle out again when it changes. */
-export function useNewBench(data: PageData): Bench {
+/** What of a state the weights follow from. */
+export function changesOf({ entries, keepWet }: State): Changes {
+  return { entries, keepWet };
+}
+
+const alike = (one: Changes, other: Changes): boolean => one.entries === other.entries && one.keepWet === other.keepWet;
+
+/** Holds what was entered, keeps it on the device, and has the noodle worked out again when it changes. */
+export function useNewBench(data: PageData, first: First, ask: Ask): Bench {
   const [history, setHistory] = useState<History>(() => ({ state: remembered(data.key) ?? freshState, past: [] }));
   const { state } = history;
-  const before = useMemo(() => workOut(data, freshState), [data]);
-  const written = before.noodle;
-  const [worked, setWorked] = useState(() => ({
-    state,
-    today: state.entries.length === 0 ? before : workOut(data, state, written),
-  }));
-  const busy = worked.state.entries !== state.entries || worked.state.keepWet !== state.keepWet;
+  const [worked, setWorked] = useState<{ readonly of: Changes; readonly today: Answers }>(() => {
+    const fresh = state.entries.length === 0 && state.keepWet;
+    return { of: fresh ? state : freshState, today: first.answers };
+  });
+  const [broken, setBroken] = useState(false);
+  const busy = !alike(worked.of, state);
+  // One question at a time: after a key that came meanwhile, the next question is of the last.
+  const asking = useRef(false);
+  const work = useCallback(
+    (of: State) => {
+      asking.current = true;
+      ask("answers", changesOf(of))
+        .then((today) => {
+          asking.current = false;
+          setWorked({ of, today });
+        })
+        .catch(() => setBroken(true));
+    },
+    [ask],
+  );
   useEffect(() => {
-    if (!busy) return;
-    // After the digit is on the screen.
-    const timer = setTimeout(() => setWorked({ state, today: workOut(data, state, written) }), 0);
-    return () => clearTimeout(timer);
-  }, [busy, state, data, written]);
+    if (busy && !asking.current) work(state);
+  });
+  useEffect(() => {
+    // Starts the core when the first screen stands.
+    requestAnimationFrame(() => setTimeout(() => asking.current || work(state)));
+  }, []);
   const [kept, setKept] = useState(true);
   const [elsewhere, setElsewhere] = useState(false);
-  const first = useRef(true);
+  const opened = useRef(state);
   useEffect(() => {
-    if (first.current) first.current = false;
-    else setKept(remember(data.key, state));
+    if (opened.current !== state) setKept(remember(data.key, state));
   }, [data, state]);
   useEffect(() => onOtherTab(data.key, () => setElsewhere(true)), [data]);
   const change = useCallback<Bench["change"]>((how, name) => {
@@ -87,32 +102,47 @@ export function useNewBench(data: PageData): Bench {
       return { state: next, past: joined ? past : [...past.slice(-mostUndone), now], last: name };
     });
   }, []);
-  const [asked, ask] = useState<Asked | undefined>(undefined);
+  const [wanted, want] = useState<Shown | undefined>(undefined);
   return {
     data,
+    first,
+    ask,
     state,
-    written,
-    before,
     today: worked.today,
     busy,
     kept,
     elsewhere,
-    asked,
+    broken,
+    wanted,
     canUndo: history.past.length > 0,
     change,
     enter: (entry, instead) => change((now) => withEntry(now, entry, instead), pathText(entry.path)),
     undo: () =>
       setHistory(({ state: now, past }) => ({ state: past.at(-1) ?? now, past: past.slice(0, -1), last: undefined })),
-    ask,
+    want,
   };
 }
 
-/** The problems that lie at a place of the spec or within it. */
-export function problemsAt(problems: readonly Problem[], path: Path): readonly Problem[] {
-  return problems.filter((problem) => path.every((step, index) => problem.path[index] === step));
+/** What the core says to a question of a part of the page; the last answer stays until the next, which is `fresh`. */
+export function useAnswer<Q extends Question>(question: Q, asked: Asked<Q> | undefined) {
+  const { ask } = useBench();
+  const key = asked === undefined ? undefined : JSON.stringify(asked);
+  const [got, set] = useState<{ readonly key: string; readonly answer: AnswerTo<Q> } | undefined>(undefined);
+  useEffect(() => {
+    if (key === undefined || asked === undefined) return;
+    let gone = false;
+    ask(question, asked).then(
+      (answer) => gone || set({ key, answer }),
+      () => undefined,
+    );
+    return () => {
+      gone = true;
+    };
+  }, [key]);
+  return { answer: got?.answer, fresh: got?.key === key };
 }
 
-/** A figure with all that it rests on, of one id the first. */
-export function askedOf(figure: Figure, ...graphs: readonly Graph[]): Asked {
-  return { figure, graph: graphOf([figure], ...graphs) };
+/** The problems that lie at a place of the spec or within it. */
+export function problemsAt(problems: readonly Told[], path: Path): readonly Told[] {
+  return problems.filter((problem) => path.every((step, index) => problem.path[index] === step));
 }

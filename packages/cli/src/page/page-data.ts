@@ -1,7 +1,7 @@
 import type { UnitSystem } from "@noodlewright/core";
 import type { CardFile } from "@noodlewright/core/answers";
 
-/** What a page of the bench holds beside its script. */
+/** What a page of the bench holds beside its scripts. */
 export interface PageData {
   /** The spec with the materials and machines of its kitchen files in it, so that it stands alone. */
   readonly spec: unknown;
@@ -14,5 +14,5 @@ export interface PageData {
   readonly key: string;
 }
 
-/** Where the page finds it. */
-export const dataElement = "noodle";
+/** Ids of the elements where the page finds its data, its first answers, and the core. */
+export const elements = { data: "noodle", first: "first", core: "core" } as const;

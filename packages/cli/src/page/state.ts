@@ -108,6 +108,14 @@ export function splitQuantity(value: unknown): { readonly text: string; readonly
   return match === null ? { text: String(value), unit: "" } : { text: match[1] ?? "", unit: match[2] ?? "" };
 }
 
+/** What was entered in place of the spec's, in words. */
+export function differences({ entries }: Pick<State, "entries">): readonly string[] {
+  return entries.map(({ path, text: typed, unit }) => {
+    const place = path.map((step) => (typeof step === "number" ? step + 1 : step)).join(" ");
+    return `${place}: ${typed} ${unit === "number" ? "" : unit}`.trim();
+  });
+}
+
 /** Where the weight of an ingredient of a load is kept. */
 export function weighedKey(load: number, id: string): string {
   return `${load}/${id}`;

@@ -1,56 +1,44 @@
-import { type Answer, askBatch, askWater, type Noodle, type Problem, readNoodleData } from "@noodlewright/core";
-import type { Batch } from "@noodlewright/core/answers";
-import { type Figure, fixedText, pathText } from "@noodlewright/core/figure";
-import { weightCell } from "@noodlewright/core/render";
-import { basisText } from "@noodlewright/core/spec";
+import {
+  type Answer,
+  askBatch,
+  askWater,
+  type Batch,
+  basisText,
+  type Noodle,
+  type Problem,
+  readNoodleData,
+} from "@noodlewright/core";
+import { fixedText, pathText } from "@noodlewright/core/figure";
 import { type Put, textAt, valueAt, withValues } from "../input/put.ts";
+import type { Changes } from "./answers.ts";
 import type { PageData } from "./page-data.ts";
-import { putOf, type State } from "./state.ts";
-import { words } from "./words.ts";
+import { putOf } from "./state.ts";
 
 type Line = Noodle["formula"]["lines"][number];
+type Answered<T> = Extract<T, { readonly ok: true }>;
+
 /** Where the protein of a flour and its basis stand, from the flour on. */
 export const proteinPlace = ["figures", "protein"] as const;
 const basisPlace = ["figures", "proteinBasis"] as const;
-
-type Water = Extract<ReturnType<typeof askWater>, { readonly ok: true }>["value"];
 
 /** The noodle of today, and what was worked out for it. */
 export interface Today {
   /** The spec with what is different today in it. */
   readonly spec: unknown;
   readonly noodle?: Noodle;
-  readonly batch?: Extract<Answer<Batch>, { readonly ok: true }>;
-  readonly water?: Extract<Answer<Water>, { readonly ok: true }>;
-  readonly items: readonly Item[];
+  readonly batch?: Answered<Answer<Batch>>;
+  readonly water?: Answered<ReturnType<typeof askWater>>;
   readonly problems: readonly Problem[];
 }
 
-/** One thing to weigh for a load. */
-export interface Item {
-  readonly id: string;
-  readonly name: string;
-  readonly mass: Figure;
-  readonly unit: string;
-  /** Division of its scale, g. */
-  readonly division: string;
-  readonly scale: string;
-  /** Division of a scale that would do, g, where its own is too coarse for it. */
-  readonly finer?: Figure;
-  /** So much of it as ice. */
-  readonly ice?: Figure;
-  /** Made up first, or no part of the dough. */
-  readonly kind: "ingredient" | "stock" | "dusting";
-}
-
 /** The spec with what is different today in it: the same data that the command has with `--set`. */
-export function specToday({ spec }: PageData, state: State, written: Noodle | undefined): unknown {
-  const puts = state.entries.map(putOf).flatMap((put) => [put, ...basisBeside(put, spec, written)]);
+export function specToday({ spec }: PageData, changes: Changes, written: Noodle | undefined): unknown {
+  const puts = changes.entries.map(putOf).flatMap((put) => [put, ...basisBeside(put, spec, written)]);
   const changed = withValues(spec, puts);
   const wetter = puts.some(({ path }) => path[0] === "flours" && path.at(-1) === "moisture");
   const own = puts.some(({ path }) => path[0] === "water");
   const reference = valueAt(spec, ["water", "onFlourMoisture"]) !== undefined;
-  if (!state.keepWet || !wetter || own || reference || written === undefined) return changed;
+  if (!changes.keepWet || !wetter || own || reference || written === undefined) return changed;
   return withValues(changed, [{ path: ["water", "dough"], value: `${keptWater(written)} %` }]);
 }
 
@@ -75,79 +63,15 @@ export function keptWater({ formula }: Noodle): string {
 }
 
 /** Works the noodle out with what is different today. */
-export function workOut(data: PageData, state: State, written?: Noodle): Today {
-  const spec = specToday(data, state, written);
+export function workOut(data: PageData, changes: Changes, written?: Noodle): Today {
+  const spec = specToday(data, changes, written);
   const reading = readNoodleData(spec, { units: data.units });
-  if (!reading.ok) return { spec, items: [], problems: reading.problems };
+  if (!reading.ok) return { spec, problems: reading.problems };
   const noodle = reading.value;
   const batch = askBatch(noodle);
-  if (!batch.ok) return { spec, noodle, items: [], problems: batch.problems };
+  if (!batch.ok) return { spec, noodle, problems: batch.problems };
   const asked = noodle.spec.temperature?.dough !== undefined;
   const water = asked ? askWater(noodle) : undefined;
-  return {
-    spec,
-    noodle,
-    batch: { ...batch, report: kept(batch.report) },
-    ...(water?.ok && { water }),
-    items: itemsOf(batch.value, water?.ok ? water.value : undefined),
-    problems: water?.ok === false ? water.problems : [],
-  };
-}
-
-/** The same work, done when it is first asked for. */
-function kept<T>(work: () => T): () => T {
-  let done: { readonly value: T } | undefined;
-  return () => {
-    done ??= { value: work() };
-    return done.value;
-  };
-}
-
-function itemsOf({ lines, withStock, rework, dusting, remedies }: Batch, water: Water | undefined): readonly Item[] {
-  const minded = (id: string | undefined) => {
-    const finer = remedies.finer.find(({ weighed }) => weighed.line.id === id)?.division;
-    return { ...iceOf(id), ...(finer && { finer }) };
-  };
-  const waterId = lines.find(({ line }) => line.role === "water")?.line.id;
-  const iceOf = (id: string | undefined) => {
-    const ice = id === waterId ? water?.weighed.ice?.ice : undefined;
-    return ice && { ice };
-  };
-  const plain = lines.map(({ line, load, unit, division, scale }): Item => {
-    return { id: line.id, name: line.name, mass: load, unit, division, scale, kind: "ingredient", ...minded(line.id) };
-  });
-  const stocked = withStock?.map(({ name, mass, unit, division, scale, weighed }): Item => {
-    const kind = weighed === undefined && mass.id !== rework?.mass.id ? "stock" : "ingredient";
-    const id = weighed?.line.id ?? mass.id;
-    return { id, name, mass, unit, division, scale, kind, ...minded(weighed?.line.id) };
-  });
-  const old = rework && withStock === undefined ? [{ ...rework, id: rework.mass.id, kind: "ingredient" as const }] : [];
-  const dust = dusting && [{ ...dusting, id: dusting.line.id, name: dusting.line.name, mass: dusting.load }];
-  return [
-    ...(stocked ?? plain),
-    ...old.map(
-      ({ id, name, mass, unit, division, scale, kind }): Item => ({ id, name, mass, unit, division, scale, kind }),
-    ),
-    ...(dust ?? []).map(({ id, name, mass, unit, division, scale }): Item => {
-      return { id, name, mass, unit, division, scale, kind: "dusting", ...minded(id) };
-    }),
-  ];
-}
-
-/** What is to be weighed for a load: the list, or what mends the load. */
-export function itemsOfLoad({ items }: Today, { mended }: State, load: number): readonly Item[] {
-  const totals = mended[load];
-  if (totals === undefined) return items;
-  return items.map((item) => {
-    const total = totals[item.id];
-    if (total === undefined) return item;
-    const { grams: value, division, scale } = total;
-    const mass: Figure = { ...item.mass, value, working: { kind: "given", by: words.weigh.mendedBy } };
-    return { ...item, mass, division, scale };
-  });
-}
-
-/** A mass as the scale of an item shows it, without the unit. */
-export function asShown({ mass, unit, division }: Item, grams: string = mass.value): string {
-  return weightCell({ ...mass, value: grams }, unit, division).text;
+  if (water?.ok === true) return { spec, noodle, batch, water, problems: [] };
+  return { spec, noodle, batch, problems: water?.problems ?? [] };
 }

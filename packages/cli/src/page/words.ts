@@ -9,6 +9,9 @@ export const words = {
   close: "Close",
   notKept: "This browser keeps nothing: a reload loses what you enter. Save it under Take.",
   otherTab: "This noodle is open in another tab, which has just changed what is kept. Reload to go on from there.",
+  broken: "This page has failed at what was entered last. Undo it, or reload.",
+  working: "Working",
+  wait: "Working it out …",
   wrong: "This cannot be worked out as entered",
   backToSize: "See Size and Today, or undo the last change.",
   needs: (expected: string) => `Needed: ${expected}.`,
@@ -170,7 +173,6 @@ export const words = {
     listed: "dough on the list, g",
     inBowl: "weighed, g",
   },
-  working: "Working",
   noScript:
     "This page works out weights by a script, and scripts are off here. Open the file in a browser, not in a preview of the file manager.",
 };

@@ -1,16 +1,16 @@
 import { createHash } from "node:crypto";
 import { readFileSync } from "node:fs";
 import { escapeMarkup, ownMark } from "@noodlewright/core/render";
-import { dataElement, type PageData } from "../page/page-data.ts";
+import type { First } from "../page/answers.ts";
+import { elements, type PageData } from "../page/page-data.ts";
 import { words } from "../page/words.ts";
 
 /** One file that holds a noodle and works it out: nothing in it loads, and only its own script runs. */
-export function renderBenchPage(title: string, data: PageData): string {
+export function renderBenchPage(title: string, data: PageData, first: First): string {
   const script = built("page.js", /<\/script|<!--/iu);
+  const core = built("page-core.js", /<\/script|<!--/iu);
   const style = built("page-style.css", /<\/style/iu);
-  // A data block is no script; its one way out would be a closing tag.
-  const block = JSON.stringify(data).replaceAll("<", "\\u003c");
-  const policy = `default-src 'none'; script-src ${hashOf(script)}; style-src ${hashOf(style)}; base-uri 'none'; form-action 'none'`;
+  const policy = `default-src 'none'; script-src ${hashOf(script)} ${hashOf(core)}; worker-src blob:; style-src ${hashOf(style)}; base-uri 'none'; form-action 'none'`;
   return `<!doctype html>
 <html lang="en">
 <head>
@@ -23,11 +23,18 @@ ${ownMark}
 </head>
 <body>
 <div id="bench"><noscript>${escapeMarkup(words.noScript)}</noscript></div>
-<script type="application/json" id="${dataElement}">${block}</script>
+${block(elements.data, data)}
+${block(elements.first, first)}
 <script>${script}</script>
+<script type="text/plain" id="${elements.core}">${core}</script>
 </body>
 </html>
 `;
+}
+
+/** Data for the scripts. It is no script itself; its one way out would be a closing tag. */
+function block(id: string, data: unknown): string {
+  return `<script type="application/json" id="${id}">${JSON.stringify(data).replaceAll("<", "\\u003c")}</script>`;
 }
 
 /** A part that the build lays beside the command. */

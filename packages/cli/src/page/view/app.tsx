@@ -1,7 +1,9 @@
 import { printable } from "@noodlewright/core/render";
 import type { ComponentType } from "preact";
 import { useEffect, useState } from "preact/hooks";
-import { BenchProvider, problemsAt, useNewBench } from "../bench.ts";
+import type { First } from "../answers.ts";
+import type { Ask } from "../ask.ts";
+import { BenchProvider, problemsAt, useBench, useNewBench } from "../bench.ts";
 import type { PageData } from "../page-data.ts";
 import { type Tab, words } from "../words.ts";
 import { NotesPart } from "./notes.tsx";
@@ -27,8 +29,8 @@ function tabOf(hash: string): Tab {
 }
 
 /** The page of the bench. */
-export function App({ data }: { readonly data: PageData }) {
-  const bench = useNewBench(data);
+export function App({ data, first, ask }: { readonly data: PageData; readonly first: First; readonly ask: Ask }) {
+  const bench = useNewBench(data, first, ask);
   const [tab, setTab] = useState(() => tabOf(location.hash));
   useEffect(() => {
     const turn = (): void => {
@@ -38,13 +40,11 @@ export function App({ data }: { readonly data: PageData }) {
     addEventListener("hashchange", turn);
     return () => removeEventListener("hashchange", turn);
   }, []);
-  const { today, state, before } = bench;
+  const { today, state } = bench;
   const Shown = parts[tab];
-  const name = (today.noodle ?? before.noodle)?.formula.name ?? "";
   const untold = today.problems.filter(
     (problem) => !state.entries.some(({ path }) => problemsAt([problem], path).length > 0),
   );
-  const loud = today.batch?.notes.filter((note) => note.loud) ?? [];
   const said = [
     words.spec(data.files[0]?.checksum ?? ""),
     ...(data.said === "" ? [] : [words.changed(printable(data.said))]),
@@ -53,7 +53,7 @@ export function App({ data }: { readonly data: PageData }) {
   return (
     <BenchProvider value={bench}>
       <header>
-        <h1>{printable(name)}</h1>
+        <h1>{today.name}</h1>
         <p>{said.join(" · ")}</p>
       </header>
       <main aria-busy={bench.busy}>
@@ -63,9 +63,14 @@ export function App({ data }: { readonly data: PageData }) {
             {words.otherTab}
           </p>
         )}
-        {loud.map(({ text }) => (
+        {bench.broken && (
+          <p class="notice" role="alert">
+            {words.broken}
+          </p>
+        )}
+        {today.loud.map((text) => (
           <p class="notice" key={text}>
-            {printable(text)}
+            {text}
           </p>
         ))}
         {today.problems.length > 0 && (untold.length > 0 || tab === "weigh" || tab === "roll") && (
@@ -74,7 +79,7 @@ export function App({ data }: { readonly data: PageData }) {
               <b>{words.wrong}</b>
             </p>
             {(tab === "weigh" || tab === "roll" ? today.problems : untold).map((problem) => (
-              <ProblemText key={`${problem.code} ${problem.path.join(" ")}`} problem={problem} />
+              <ProblemText key={problem.found} problem={problem} />
             ))}
             <p>{words.backToSize}</p>
           </div>
@@ -95,31 +100,29 @@ export function App({ data }: { readonly data: PageData }) {
       </nav>
     </BenchProvider>
   );
+}
 
-  function Cautions() {
-    if (today.batch === undefined) return undefined;
-    const report = today.batch.report();
-    const allergens = report.sections.find(({ id }) => id === "allergens");
-    const lines = allergens?.blocks.flatMap((block) => (block.kind === "text" ? block.lines : [])) ?? [];
-    return (
-      <>
-        {lines.length > 0 && (
-          <Part heading={words.allergens}>
-            {lines.map((line) => (
-              <p key={line}>{printable(line)}</p>
+/** What the dough holds that may harm, and what to mind. */
+function Cautions() {
+  const { today } = useBench();
+  return (
+    <>
+      {today.allergens.length > 0 && (
+        <Part heading={words.allergens}>
+          {today.allergens.map((line) => (
+            <p key={line}>{line}</p>
+          ))}
+        </Part>
+      )}
+      {today.cautions.length > 0 && (
+        <Part heading={words.cautions}>
+          <ul>
+            {today.cautions.map((line) => (
+              <li key={line}>{line}</li>
             ))}
-          </Part>
-        )}
-        {report.cautions.length > 0 && (
-          <Part heading={words.cautions}>
-            <ul>
-              {report.cautions.map((line) => (
-                <li key={line}>{printable(line)}</li>
-              ))}
-            </ul>
-          </Part>
-        )}
-      </>
-    );
-  }
+          </ul>
+        </Part>
+      )}
+    </>
+  );
 }

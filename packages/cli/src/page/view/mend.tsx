@@ -1,16 +1,24 @@
-import { askMend } from "@noodlewright/core";
-import { printable, shownGrouped } from "@noodlewright/core/render";
 import { standingOf } from "@noodlewright/core/sheet";
-import { useBench } from "../bench.ts";
+import type { Item } from "../answers.ts";
+import { changesOf, useAnswer, useBench } from "../bench.ts";
 import { weighedKey } from "../state.ts";
-import { asShown, type Item } from "../today.ts";
 import { words } from "../words.ts";
 import { ProblemText } from "./parts.tsx";
 
+interface MendProps {
+  readonly load: number;
+  readonly items: readonly Item[];
+}
+
 /** What to do about a load that has too much of something in it, or that was mended. */
-export function Mend({ load, items }: { readonly load: number; readonly items: readonly Item[] }) {
+export function Mend({ load, items }: MendProps) {
   const { state, today, change } = useBench();
   const { weigh } = words;
+  const over = items.flatMap(({ id, kind, name, grams: listed, division }) => {
+    const grams = state.weighed[weighedKey(load, id)]?.grams;
+    const much = kind === "ingredient" && standingOf(listed, division, grams).kind === "over";
+    return much && grams !== undefined ? [{ name, grams }] : [];
+  });
   if (state.mended[load] !== undefined) {
     const back = () =>
       change((now) => ({
@@ -26,45 +34,38 @@ export function Mend({ load, items }: { readonly load: number; readonly items: r
       </div>
     );
   }
-  const inBowl = items.flatMap((item) => {
-    const grams = state.weighed[weighedKey(load, item.id)]?.grams;
-    return grams === undefined || item.kind !== "ingredient" ? [] : [{ item, grams }];
-  });
-  const over = inBowl.filter(({ item, grams }) => standingOf(item.mass.value, item.division, grams).kind === "over");
-  if (over.length === 0 || today.noodle === undefined) return undefined;
-  if (today.batch?.value.withStock !== undefined) return <p class="notice">{weigh.noMend}</p>;
-  const answer = askMend(today.noodle, {
-    weighed: over.map(({ item, grams }) => ({ name: item.name, amount: `${grams} g` })),
-  });
-  if (!answer.ok) return answer.problems.map((problem) => <ProblemText key={problem.code} problem={problem} />);
-  const { lines, times, bowls } = answer.value;
-  const rows = items.flatMap((item) => {
-    const line = lines.find(({ planned }) => planned.line.id === item.id);
-    if (line === undefined || item.kind !== "ingredient") return [];
-    const added = line.scale === "" ? item : { scale: line.scale, division: String(line.division) };
-    return [{ ...item, ...added, mass: line.total }];
-  });
-  const weights = rows.map(({ id, mass, division, scale }) => [id, { grams: mass.value, division, scale }]);
+  if (over.length === 0) return undefined;
+  return today.loads?.stocked ? <p class="notice">{weigh.noMend}</p> : <Mending load={load} over={over} />;
+}
+
+interface MendingProps {
+  readonly load: number;
+  readonly over: readonly { readonly name: string; readonly grams: string }[];
+}
+
+function Mending({ load, over }: MendingProps) {
+  const { state, change } = useBench();
+  const { weigh } = words;
+  const { answer, fresh } = useAnswer("mend", { changes: changesOf(state), over });
+  if (answer === undefined || !fresh) return undefined;
+  const { problems, items, becomes } = answer;
+  if (problems.length > 0) return problems.map((problem) => <ProblemText key={problem.found} problem={problem} />);
+  const weights = items.map(({ id, grams, division, scale }) => [id, { grams, division, scale }]);
   const accept = () => change((now) => ({ ...now, mended: { ...now.mended, [load]: Object.fromEntries(weights) } }));
   return (
     <div class="notice" role="status">
       <p>{weigh.tooMuch}</p>
       <dl class="figures">
-        {rows.map((row) => (
-          <div key={row.id}>
-            <dt>{printable(row.name)}</dt>
-            <dd>{`${asShown(row)} ${row.unit}`}</dd>
+        {items.map(({ id, figure }) => (
+          <div key={id}>
+            <dt>{figure.label}</dt>
+            <dd>{figure.text}</dd>
           </div>
         ))}
       </dl>
-      <p>
-        {weigh.becomes(shownGrouped(times))} {bowls && weigh.bowls(shownGrouped(bowls))}
-      </p>
-      {answer.notes
-        .filter(({ loud, code }) => loud || code.startsWith("mend."))
-        .map(({ text }) => (
-          <p key={text}>{printable(text)}</p>
-        ))}
+      {becomes.map((text) => (
+        <p key={text}>{text}</p>
+      ))}
       <button type="button" class="main" onClick={accept}>
         {weigh.mend}
       </button>

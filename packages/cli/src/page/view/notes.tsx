@@ -1,8 +1,8 @@
-import { renderHtml } from "@noodlewright/core/render";
 import { useBench } from "../bench.ts";
+import { dayOf } from "../clock.ts";
 import { printPage, saveFile } from "../files.ts";
+import { loadCount } from "../items.ts";
 import type { Dough } from "../state.ts";
-import { batchRecord, dayOf, doughRows, loadsOf } from "../take-along.ts";
 import { words } from "../words.ts";
 import { Loads, Part } from "./parts.tsx";
 
@@ -11,9 +11,9 @@ const texts = ["note", "initials"] as const satisfies readonly (keyof Dough)[];
 
 /** What is measured and noted of each dough, and its export. */
 export function NotesPart() {
-  const { data, state, today, change } = useBench();
+  const { ask, state, today, change } = useBench();
   const { notes } = words;
-  const of = loadsOf(today);
+  const of = loadCount(today);
   const load = Math.min(state.load, of);
   const dough = state.doughs[load] ?? {};
   const put = (key: keyof Dough, value: string) =>
@@ -34,9 +34,10 @@ export function NotesPart() {
       />
     </div>
   );
-  const occasion = { data, state, today, now: new Date() };
-  const record = () => renderHtml(batchRecord(occasion));
-  const name = `noodle-${dayOf(occasion.now)}`;
+  const withText = (question: "rows" | "record", use: (text: string, name: string) => void) => () => {
+    const now = new Date();
+    void ask(question, { state, now: now.getTime() }).then((text) => use(text, `noodle-${dayOf(now)}`));
+  };
   return (
     <>
       <Part heading={notes.heading}>
@@ -48,13 +49,16 @@ export function NotesPart() {
       </Part>
       <Part heading={notes.export}>
         <div class="buttons">
-          <button type="button" onClick={() => saveFile(`${name}.csv`, "text/csv", doughRows(occasion))}>
+          <button type="button" onClick={withText("rows", (text, name) => saveFile(`${name}.csv`, "text/csv", text))}>
             {notes.csv}
           </button>
-          <button type="button" onClick={() => saveFile(`${name}-record.html`, "text/html", record())}>
+          <button
+            type="button"
+            onClick={withText("record", (text, name) => saveFile(`${name}-record.html`, "text/html", text))}
+          >
             {notes.record}
           </button>
-          <button type="button" onClick={() => printPage(record())}>
+          <button type="button" onClick={withText("record", printPage)}>
             {notes.print}
           </button>
         </div>

@@ -1,10 +1,9 @@
-import { type Problem, type Report, told } from "@noodlewright/core";
-import { type Figure, graphOf, type Path } from "@noodlewright/core/figure";
-import { printable, shownGrouped, workings } from "@noodlewright/core/render";
+import type { Path } from "@noodlewright/core/figure";
 import type { ComponentChildren } from "preact";
 import { useEffect, useId, useRef } from "preact/hooks";
 import { valueAt } from "../../input/put.ts";
-import { problemsAt, useBench } from "../bench.ts";
+import type { Section, Shown, Told } from "../answers.ts";
+import { changesOf, problemsAt, useAnswer, useBench } from "../bench.ts";
 import { entryAt, splitQuantity } from "../state.ts";
 import { words } from "../words.ts";
 
@@ -20,11 +19,10 @@ export function Part({ heading, children }: { readonly heading: string; readonly
 }
 
 /** A problem in the words of the core. */
-export function ProblemText({ problem }: { readonly problem: Problem }) {
-  const { found, expected, advice } = told(problem);
+export function ProblemText({ problem: { found, expected, advice } }: { readonly problem: Told }) {
   return (
     <p class="problem">
-      <b>{printable(found)}</b>. {words.needs(printable(expected))} {printable(advice)}
+      <b>{found}</b>. {words.needs(expected)} {advice}
     </p>
   );
 }
@@ -111,7 +109,7 @@ export function Field({ path, label, units, usual = "", instead = [], whole = fa
       {problems.length > 0 && (
         <div id={`${id}-problem`} role="alert">
           {problems.map((problem) => (
-            <ProblemText key={problem.code} problem={problem} />
+            <ProblemText key={problem.found} problem={problem} />
           ))}
         </div>
       )}
@@ -124,27 +122,16 @@ export function Field({ path, label, units, usual = "", instead = [], whole = fa
   );
 }
 
-type Graphs = readonly ReturnType<typeof graphOf>[];
-
 /** A value whose working is one tap away. */
-export function FigureButton({
-  figure,
-  graphs,
-  text,
-  label = figure.label,
-}: {
-  readonly figure: Figure;
-  readonly graphs: Graphs;
-  readonly text: string;
-  readonly label?: string;
-}) {
-  const { ask } = useBench();
+export function FigureButton({ figure }: { readonly figure: Shown }) {
+  const { want } = useBench();
+  const { label, text } = figure;
   return (
     <button
       type="button"
       class="figure"
-      aria-label={`${printable(label)}: ${text}. ${words.working}`}
-      onClick={() => ask({ figure, graph: graphOf([figure], ...graphs) })}
+      aria-label={`${label}: ${text}. ${words.working}`}
+      onClick={() => want(figure)}
     >
       {text}
     </button>
@@ -152,14 +139,14 @@ export function FigureButton({
 }
 
 /** Figures with their labels. */
-export function Figures({ figures, graphs }: { readonly figures: readonly Figure[]; readonly graphs: Graphs }) {
+export function Figures({ figures }: { readonly figures: readonly Shown[] }) {
   return (
     <dl class="figures">
       {figures.map((figure) => (
         <div key={figure.id}>
-          <dt>{printable(figure.label)}</dt>
+          <dt>{figure.label}</dt>
           <dd>
-            <FigureButton figure={figure} graphs={graphs} text={`${shownGrouped(figure)} ${figure.unit}`.trim()} />
+            <FigureButton figure={figure} />
           </dd>
         </div>
       ))}
@@ -167,98 +154,63 @@ export function Figures({ figures, graphs }: { readonly figures: readonly Figure
   );
 }
 
-type Section = Report["sections"][number];
-
 interface ReportSectionProps {
   readonly section: Section;
-  readonly report: Report;
   /** Where it is not that of the section. */
   readonly heading?: string;
 }
 
 /** A section of a report. */
-export function ReportSection({ section, report, heading = section.heading }: ReportSectionProps) {
+export function ReportSection({
+  section: { blocks, from, ...section },
+  heading = section.heading,
+}: ReportSectionProps) {
   return (
     <Part heading={heading}>
-      {section.blocks.map((block) => (
-        <ReportBlock
-          key={block.kind === "table" ? block.id : block.kind}
-          block={block}
-          report={report}
-          label={heading}
-        />
-      ))}
+      {blocks.map((block) =>
+        block.kind === "table" ? (
+          <ReportTable key={block.id} table={block} from={from} label={heading} />
+        ) : block.kind === "figures" ? (
+          <Figures key="figures" figures={block.figures} />
+        ) : (
+          block.lines.map((line) => <p key={line}>{line}</p>)
+        ),
+      )}
     </Part>
   );
 }
 
-interface ReportBlockProps {
-  readonly block: Section["blocks"][number];
-  readonly report: Report;
-  readonly label: string;
-}
-
-function ReportBlock({ block, report, label }: ReportBlockProps) {
-  switch (block.kind) {
-    case "table":
-      return <ReportTable table={block} report={report} label={label} />;
-    case "figures":
-      return <Figures figures={block.figures} graphs={[report.figures]} />;
-    case "text":
-      return (
-        <>
-          {block.lines.map((line) => (
-            <p key={line}>{printable(line)}</p>
-          ))}
-        </>
-      );
-    case "working":
-    case "picture":
-      return undefined;
-  }
-}
-
 type ReportTableProps = {
   readonly table: Extract<Section["blocks"][number], { readonly kind: "table" }>;
-  readonly report: Report;
+  readonly from: Section["from"];
   readonly label: string;
 };
 
-function ReportTable({ table, report, label }: ReportTableProps) {
-  const side = (column: number) => (table.columns[column]?.align === "right" ? "number" : undefined);
+function ReportTable({ table: { columns, rows }, from, label }: ReportTableProps) {
+  const side = (column: number) => (columns[column]?.align === "right" ? "number" : undefined);
   return (
     <div class="scroll">
       <table aria-label={label}>
         <thead>
           <tr>
-            {table.columns.map(({ id, label: head }, column) =>
+            {columns.map(({ id, label: head }, column) =>
               head === "" ? (
                 <td key={id} />
               ) : (
                 <th key={id} scope="col" class={side(column)}>
-                  {printable(head)}
+                  {head}
                 </th>
               ),
             )}
           </tr>
         </thead>
         <tbody>
-          {table.rows.map(({ cells, role }, row) => (
+          {rows.map(({ cells, role }, row) => (
             <tr key={`${row.toString()} ${cells[0]?.text ?? ""}`} class={role}>
               {cells.map(({ text, figure: id }, column) => {
-                const figure = id === undefined ? undefined : report.figures[id];
-                const key = table.columns[column]?.id ?? column;
-                const inside =
-                  figure === undefined ? (
-                    printable(text)
-                  ) : (
-                    <FigureButton
-                      figure={figure}
-                      graphs={[report.figures]}
-                      text={text}
-                      label={`${cells[0]?.text ?? ""}, ${table.columns[column]?.label ?? ""}`}
-                    />
-                  );
+                const key = columns[column]?.id ?? column;
+                const what = `${cells[0]?.text ?? ""}, ${columns[column]?.label ?? ""}`;
+                const inside = id === undefined ? text : <FigureButton figure={{ from, id, label: what, text }} />;
                 return column === 0 && text !== "" ? (
                   <th key={key} scope="row">
                     {inside}
@@ -279,23 +231,25 @@ function ReportTable({ table, report, label }: ReportTableProps) {
 
 /** The working of the figure that was asked for, and of all it rests on. */
 export function WorkingDialog() {
-  const { asked, ask } = useBench();
+  const { state, wanted, want } = useBench();
   const dialog = useRef<HTMLDialogElement>(null);
   useEffect(() => {
-    if (asked !== undefined && dialog.current?.open === false) dialog.current.showModal();
-    if (asked === undefined) dialog.current?.close();
-  }, [asked]);
-  const all = asked === undefined ? [] : Object.values(asked.graph);
+    if (wanted !== undefined && dialog.current?.open === false) dialog.current.showModal();
+    if (wanted === undefined) dialog.current?.close();
+  }, [wanted]);
+  const asked = wanted && wanted.said === undefined && { changes: changesOf(state), from: wanted.from, id: wanted.id };
+  const { answer, fresh } = useAnswer("working", asked || undefined);
+  const said = wanted?.said && [{ label: wanted.label, lines: [`= ${wanted.text} (${wanted.said})`] }];
   return (
-    <dialog ref={dialog} aria-label={words.working} onClose={() => ask(undefined)}>
-      <button type="button" class="main" onClick={() => ask(undefined)}>
+    <dialog ref={dialog} aria-label={words.working} onClose={() => want(undefined)}>
+      <button type="button" class="main" onClick={() => want(undefined)}>
         {words.close}
       </button>
-      {workings([...all].reverse()).map(({ label, lines }, index) => (
-        <div key={all.at(-1 - index)?.id ?? label}>
-          <h3>{printable(label)}</h3>
+      {(said || (fresh ? answer : undefined))?.map(({ label, lines }, index) => (
+        <div key={`${index.toString()} ${label}`}>
+          <h3>{label}</h3>
           {lines.map((line) => (
-            <p key={line}>{printable(line)}</p>
+            <p key={line}>{line}</p>
           ))}
         </div>
       ))}

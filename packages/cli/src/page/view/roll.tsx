@@ -1,9 +1,8 @@
-import { askDay, askSheet, told } from "@noodlewright/core";
-import { useEffect, useMemo, useState } from "preact/hooks";
+import { useEffect, useState } from "preact/hooks";
 import { textAt, valueAt } from "../../input/put.ts";
-import { useBench } from "../bench.ts";
+import { changesOf, useAnswer, useBench } from "../bench.ts";
+import { timeOf } from "../clock.ts";
 import { splitQuantity } from "../state.ts";
-import { timeOf } from "../take-along.ts";
 import { words } from "../words.ts";
 import { Part, ProblemText, ReportSection } from "./parts.tsx";
 
@@ -11,23 +10,20 @@ import { Part, ProblemText, ReportSection } from "./parts.tsx";
 export function RollPart() {
   const { today, enter, state } = useBench();
   const { roll } = words;
-  const { noodle } = today;
-  const sheet = useMemo(() => (noodle?.spec.sheet === undefined ? undefined : askSheet(noodle)), [noodle]);
-  const day = useMemo(() => (noodle?.spec.plan?.serve === undefined ? undefined : askDay(noodle)), [noodle]);
-  const sheetReport = sheet?.ok ? sheet.report() : undefined;
-  const dayReport = day?.ok ? day.report() : undefined;
+  const { answer } = useAnswer("roll", changesOf(state));
   const planned = valueAt(today.spec, ["plan"]) !== undefined;
   return (
     <>
       <Part heading={roll.heading}>
-        {sheet === undefined && <p>{roll.none}</p>}
-        {sheet?.ok === false && sheet.problems.map((one) => <ProblemText key={told(one).found} problem={one} />)}
-      </Part>
-      {sheetReport?.sections
-        .filter(({ id }) => id !== "account")
-        .map((section) => (
-          <ReportSection key={section.id} section={section} report={sheetReport} />
+        {valueAt(today.spec, ["sheet"]) === undefined && <p>{roll.none}</p>}
+        {answer === undefined && <p>{words.wait}</p>}
+        {answer?.sheetProblems.map((one) => (
+          <ProblemText key={one.found} problem={one} />
         ))}
+      </Part>
+      {answer?.sheet.map((section) => (
+        <ReportSection key={section.id} section={section} />
+      ))}
       <Timers />
       {planned && (
         <Part heading={roll.day}>
@@ -40,12 +36,15 @@ export function RollPart() {
               onInput={({ currentTarget: { value } }) => enter({ path: ["plan", "serve"], text: value, unit: "" })}
             />
           </div>
-          {day === undefined && <p>{roll.noDay}</p>}
-          {day?.ok === false && day.problems.map((one) => <ProblemText key={told(one).found} problem={one} />)}
+          {valueAt(today.spec, ["plan", "serve"]) === undefined && <p>{roll.noDay}</p>}
+          {answer?.dayProblems.map((one) => (
+            <ProblemText key={one.found} problem={one} />
+          ))}
         </Part>
       )}
-      {state.load > 0 &&
-        dayReport?.sections.map((section) => <ReportSection key={section.id} section={section} report={dayReport} />)}
+      {answer?.day.map((section) => (
+        <ReportSection key={section.id} section={section} />
+      ))}
     </>
   );
 }

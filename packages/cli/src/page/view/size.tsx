@@ -19,20 +19,15 @@ const pathsOf: Readonly<Record<Way, readonly (readonly string[])[]>> = {
 
 /** How many bowls, how much dough or flour, and what is lost on the way. */
 export function SizePart() {
-  const { data, today, state, enter } = useBench();
+  const { data, first, today, enter } = useBench();
   const { size } = words;
   const masses = data.units === "us" ? ["lb", "oz"] : ["kg", "g"];
   const batch = valueAt(today.spec, ["batch"]);
   const stated = ways.find((way) => isSection(batch) && batch[way] !== undefined);
   const [chosen, choose] = useState<Way>(stated ?? "bowls");
   const others = ways.filter((way) => way !== chosen).flatMap((way) => pathsOf[way]);
-  const names = today.noodle?.formula.lines.map(({ name }) => name) ?? [];
   const have = textAt(today.spec, ["batch", "have", "name"]);
   const portion = isSection(batch) && batch["cookedWeight"] !== undefined ? "cookedWeight" : "rawWeight";
-  const graphs = today.batch ? [today.batch.value.graph] : [];
-  const target = today.batch?.value.target;
-  const loads = today.batch?.value.loads;
-  const figures = [target?.bowls, target?.dough, target?.strands, loads?.count, loads?.dough, loads?.flour];
   return (
     <>
       <Part heading={size.heading}>
@@ -63,7 +58,7 @@ export function SizePart() {
                   }
                 >
                   {have === "" && <option value="" />}
-                  {names.map((name) => (
+                  {first.kitchen.names.map((name) => (
                     <option key={name}>{name}</option>
                   ))}
                 </select>
@@ -87,9 +82,9 @@ export function SizePart() {
           ))}
         </div>
       </Part>
-      {state && target && (
+      {today.size.length > 0 && (
         <Part heading={size.comesTo}>
-          <Figures figures={figures.filter((figure) => figure !== undefined)} graphs={graphs} />
+          <Figures figures={today.size} />
         </Part>
       )}
     </>

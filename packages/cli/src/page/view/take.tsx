@@ -1,40 +1,24 @@
-import { askCard } from "@noodlewright/core";
-import { renderCard } from "@noodlewright/core/render";
 import { useState } from "preact/hooks";
-import { useBench } from "../bench.ts";
+import { changesOf, useBench } from "../bench.ts";
+import { dayOf } from "../clock.ts";
 import { canShare, printPage, saveFile, shareFile } from "../files.ts";
+import { openSaved, savedText } from "../saved.ts";
 import { freshState } from "../state.ts";
-import { dayOf, openSaved, savedText, specYaml } from "../take-along.ts";
 import { words } from "../words.ts";
 import { Part } from "./parts.tsx";
 
 /** Takes what was entered to another device, and the card to the wall. */
 export function TakePart() {
-  const { data, state, today, change } = useBench();
+  const { data, state, ask, change } = useBench();
   const { take } = words;
   const [said, say] = useState("");
-  const [sure, ask] = useState(false);
+  const [sure, beSure] = useState(false);
   const day = dayOf(new Date());
   const saved = () => savedText(data, state);
-  const card = () => {
-    const made =
-      today.noodle &&
-      askCard(today.noodle, {
-        date: day,
-        files: data.files,
-        said: [data.said, saidToday()].filter(Boolean).join(", "),
-      });
-    return made?.ok ? renderCard(made.value.card, data.units === "us" ? "letter" : "a4") : undefined;
-  };
-  const saidToday = () =>
-    state.entries
-      .map(({ path, text, unit }) => `${path.join(" ")} ${text} ${unit === "number" ? "" : unit}`.trim())
-      .join(", ");
-  const withCard = (use: (html: string) => void) => {
-    const html = card();
-    if (html === undefined) say(take.noCard);
-    else use(html);
-  };
+  const withCard = (use: (html: string) => void) => () =>
+    void ask("card", { state, now: Date.now() }).then((html) => (html === "" ? say(take.noCard) : use(html)));
+  const saveYaml = () =>
+    void ask("yaml", changesOf(state)).then((text) => saveFile("noodle-today.yaml", "application/yaml", text));
   return (
     <Part heading={take.heading}>
       <p>{take.device}</p>
@@ -47,13 +31,13 @@ export function TakePart() {
             {take.share}
           </button>
         )}
-        <button type="button" onClick={() => saveFile("noodle-today.yaml", "application/yaml", specYaml(today))}>
+        <button type="button" onClick={saveYaml}>
           {take.yaml}
         </button>
-        <button type="button" onClick={() => withCard(printPage)}>
+        <button type="button" onClick={withCard(printPage)}>
           {take.print}
         </button>
-        <button type="button" onClick={() => withCard((html) => saveFile("card.html", "text/html", html))}>
+        <button type="button" onClick={withCard((html) => saveFile("card.html", "text/html", html))}>
           {take.card}
         </button>
       </div>
@@ -82,18 +66,18 @@ export function TakePart() {
               type="button"
               onClick={() => {
                 change(() => freshState);
-                ask(false);
+                beSure(false);
                 say(take.anewDone);
               }}
             >
               {take.anewSure}
             </button>
-            <button type="button" class="main" onClick={() => ask(false)}>
+            <button type="button" class="main" onClick={() => beSure(false)}>
               {take.anewKeep}
             </button>
           </>
         ) : (
-          <button type="button" onClick={() => ask(true)}>
+          <button type="button" onClick={() => beSure(true)}>
             {take.anew}
           </button>
         )}

@@ -1,24 +1,22 @@
-import type { Figure } from "@noodlewright/core/figure";
-import { printable, weightCell } from "@noodlewright/core/render";
-import { addedUp, type OnScale, readScale, standingOf } from "@noodlewright/core/sheet";
+import { addedUp, readScale, type Standing, standingOf } from "@noodlewright/core/sheet";
 import { useState } from "preact/hooks";
+import type { Item, Shown } from "../answers.ts";
 import { useBench } from "../bench.ts";
+import { asWeighed, finest, itemsOfLoad, loadCount } from "../items.ts";
 import { asNumber, weighedKey } from "../state.ts";
-import { loadsOf } from "../take-along.ts";
-import { asShown, type Item, itemsOfLoad } from "../today.ts";
 import { words } from "../words.ts";
 import { Mend } from "./mend.tsx";
 import { FigureButton, Figures, Loads, Part, ReportSection } from "./parts.tsx";
 
 /** Weighs one load, one ingredient at a time in large figures, with the whole load below. */
 export function WeighPart() {
-  const { state, today, change } = useBench();
+  const { state, today, busy, change } = useBench();
   const { weigh } = words;
-  const of = loadsOf(today);
+  const of = loadCount(today);
   const load = Math.min(state.load, of);
   const standing = (item: Item) =>
-    standingOf(item.mass.value, item.division, state.weighed[weighedKey(load, item.id)]?.grams);
-  const items = itemsOfLoad(today, state, load);
+    standingOf(item.grams, item.division, state.weighed[weighedKey(load, item.id)]?.grams);
+  const items = itemsOfLoad(today.loads?.items ?? [], state, load);
   const [chosen, choose] = useState<string | undefined>(undefined);
   const next = items.find((item) => ["open", "short"].includes(standing(item).kind));
   const item = items.find(({ id }) => id === chosen) ?? next;
@@ -34,19 +32,19 @@ export function WeighPart() {
       ...now,
       weighed: Object.fromEntries(Object.entries(now.weighed).filter(([key]) => key !== weighedKey(load, one.id))),
     }));
-  if (today.batch === undefined) return undefined;
-  const { value: batch, report } = today.batch;
-  const listed = batch.totalWithStock ?? batch.loadTotal;
-  const masses = items.flatMap(({ kind, mass }) => (kind === "dusting" ? [] : [mass.value]));
-  const total: Figure =
-    state.mended[load] === undefined
-      ? listed
-      : { ...listed, value: addedUp(masses), working: { kind: "given", by: weigh.mendedBy } };
-  const first = items[0];
-  const remedies = report().sections.find(({ id }) => id === "remedies");
+  if (busy) return <p role="status">{words.wait}</p>;
+  if (today.loads === undefined) return undefined;
+  const { total: listed, remedies } = today.loads;
+  const unit = items[0]?.unit ?? "g";
+  const masses = items.flatMap(({ kind, grams }) => (kind === "dusting" ? [] : [grams]));
+  const mended = { unit, division: finest(items), grams: addedUp(masses) };
+  const said = state.mended[load] && { text: asWeighed(mended), said: weigh.mendedBy };
+  const total: Shown = { ...listed, ...said };
   return (
     <>
-      {remedies && <ReportSection section={remedies} report={report()} heading={weigh.tooLittle} />}
+      {remedies.map((section) => (
+        <ReportSection key={section.id} section={section} heading={weigh.tooLittle} />
+      ))}
       <Part heading={weigh.heading}>
         <Loads of={of} turn={() => choose(undefined)} />
         <Mend load={load} items={items} />
@@ -65,79 +63,61 @@ export function WeighPart() {
               <li key={one.id} class={where.kind} aria-current={one.id === item?.id ? "step" : undefined}>
                 <input
                   type="checkbox"
-                  aria-label={weigh.tick(printable(one.name))}
+                  aria-label={weigh.tick(one.name)}
                   checked={where.kind === "right"}
-                  onChange={({ currentTarget: { checked } }) => (checked ? put(one, one.mass.value) : take(one))}
+                  onChange={({ currentTarget: { checked } }) => (checked ? put(one, one.grams) : take(one))}
                 />
                 <button type="button" class="name" onClick={() => choose(one.id)}>
-                  <span>{printable(one.name)}</span> <small>{standingWords(one, where)}</small>
+                  <span>{one.name}</span> <small>{standingWords(one, where)}</small>
                 </button>
-                <FigureButton
-                  figure={one.mass}
-                  graphs={[batch.graph]}
-                  label={one.name}
-                  text={`${asShown(one)} ${one.unit}`}
-                />
+                <FigureButton figure={one.figure} />
               </li>
             );
           })}
-          {first && (
-            <li class="total">
-              <span />
-              <b>{weigh.total}</b>
-              <FigureButton
-                figure={total}
-                graphs={[batch.graph]}
-                label={weigh.total}
-                text={`${weightCell(total, first.unit, finest(items)).text} ${first.unit}`}
-              />
-            </li>
-          )}
+          <li class="total">
+            <span />
+            <b>{weigh.total}</b>
+            <FigureButton figure={total} />
+          </li>
         </ul>
       </Part>
-      {today.water && (
+      {today.water.length > 0 && (
         <Part heading={weigh.water}>
-          <Figures figures={[today.water.value.plan.temperature]} graphs={[today.water.value.graph]} />
+          <Figures figures={today.water} />
         </Part>
       )}
     </>
   );
 }
 
-function finest(items: readonly Item[]): string {
-  return items
-    .filter(({ kind }) => kind !== "dusting")
-    .reduce((least, { division }) => (Number(division) < Number(least) ? division : least), "1000");
-}
-
-function standingWords(item: Item, standing: OnScale): string {
+function standingWords(item: Item, standing: Standing): string {
   const { weigh } = words;
   const { finer } = item;
   const beside = [
-    ...(finer ? [weigh.tooCoarse(`${asShown({ ...item, mass: finer, division: finer.value })} ${item.unit}`)] : []),
-    ...(item.ice ? [weigh.ice(`${asShown(item, item.ice.value)} ${item.unit}`)] : []),
+    ...(finer ? [weigh.tooCoarse(finer)] : []),
+    ...(item.ice ? [weigh.ice(item.ice)] : []),
     ...(item.kind === "stock" ? [weigh.stock] : []),
     ...(item.kind === "dusting" ? [weigh.dusting] : []),
   ];
   return [statusOf(item, standing), ...beside].join("; ");
 }
 
-function statusOf(item: Item, standing: OnScale): string {
+function statusOf(item: Item, standing: Standing): string {
   const { weigh } = words;
-  if (!("by" in standing)) return standing.kind === "open" ? weigh.on(printable(item.scale)) : weigh.right;
-  const by = `${asShown(item, standing.by)} ${item.unit}`;
+  if (!("by" in standing)) return standing.kind === "open" ? weigh.on(item.scale) : weigh.right;
+  const by = asWeighed(item, standing.by);
   return standing.kind === "short" ? weigh.short(by) : weigh.over(by);
 }
 
 interface FocusProps {
   readonly item: Item;
-  readonly standing: OnScale;
+  readonly standing: Standing;
   readonly put: (item: Item, grams: string) => void;
 }
 
 /** One ingredient, to be read from a step away. */
 function Focus({ item, standing, put }: FocusProps) {
-  const { state, today, change } = useBench();
+  const { state, change } = useBench();
   const { weigh } = words;
   const [typed, type] = useState("");
   const [fault, setFault] = useState("");
@@ -147,10 +127,9 @@ function Focus({ item, standing, put }: FocusProps) {
       put(item, reading.mass);
       return;
     }
-    const step = `${asShown(item, item.division)} ${item.unit}`;
+    const step = asWeighed(item, item.division);
     setFault(reading.why === "division" ? weigh.division(step) : weigh.unreadable(item.unit));
   };
-  const graphs = today.batch ? [today.batch.value.graph] : [];
   return (
     <form
       class="focus"
@@ -160,12 +139,12 @@ function Focus({ item, standing, put }: FocusProps) {
       }}
     >
       <p class="what" aria-live="polite">
-        <b>{printable(item.name)}</b> <small>{standingWords(item, standing)}</small>
+        <b>{item.name}</b> <small>{standingWords(item, standing)}</small>
       </p>
       <p class="large">
-        <FigureButton figure={item.mass} graphs={graphs} label={item.name} text={`${asShown(item)} ${item.unit}`} />
+        <FigureButton figure={item.figure} />
       </p>
-      <button type="button" class="main" onClick={({ detail }) => detail < 2 && put(item, item.mass.value)}>
+      <button type="button" class="main" onClick={({ detail }) => detail < 2 && put(item, item.grams)}>
         {weigh.asListed}
       </button>
       <span class="entry">

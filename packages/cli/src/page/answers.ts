@@ -1,0 +1,185 @@
+import type { Report } from "@noodlewright/core";
+import type { Path } from "@noodlewright/core/figure";
+import type { State } from "./state.ts";
+
+// What passes between the page and the core that works beside it: plain data, fit to be shown.
+
+/** What the weights follow from. */
+export type Changes = Pick<State, "entries" | "keepWet">;
+
+/** Answer in which a figure stands. */
+export type Place = "batch" | "water" | "remedies" | "sheet" | "day";
+
+/** A figure as it is shown. Its working is asked for by its place and id. */
+export interface Shown {
+  readonly from: Place;
+  readonly id: string;
+  readonly label: string;
+  readonly text: string;
+  /** Where it is from, when no sum made it. */
+  readonly said?: string;
+}
+
+/** One figure of a working. */
+export interface Worked {
+  readonly label: string;
+  readonly lines: readonly string[];
+}
+
+/** A problem in words, and its place in the spec. */
+export interface Told {
+  readonly path: Path;
+  readonly found: string;
+  readonly expected: string;
+  readonly advice: string;
+}
+
+type Table = Extract<Report["sections"][number]["blocks"][number], { readonly kind: "table" }>;
+
+/** A part of a report: tables, figures and lines. */
+export interface Section {
+  readonly id: string;
+  readonly from: Place;
+  readonly heading: string;
+  readonly blocks: readonly (
+    | Table
+    | { readonly kind: "figures"; readonly figures: readonly Shown[] }
+    | { readonly kind: "text"; readonly lines: readonly string[] }
+  )[];
+}
+
+/** One thing to weigh for a load. */
+export interface Item {
+  readonly id: string;
+  readonly name: string;
+  /** Mass on the list, g. */
+  readonly grams: string;
+  readonly figure: Shown;
+  readonly unit: string;
+  /** Division of its scale, g. */
+  readonly division: string;
+  readonly scale: string;
+  /** Division of a scale that would do, where its own is too coarse for it. */
+  readonly finer?: string;
+  /** So much of it as ice. */
+  readonly ice?: string;
+  /** Made up first, or no part of the dough. */
+  readonly kind: "ingredient" | "stock" | "dusting";
+}
+
+/** Something that is no more as the spec has it. */
+export interface Following {
+  readonly now: Shown;
+  readonly why: string;
+}
+
+/** The loads of a batch. */
+export interface Loads {
+  readonly count: number;
+  readonly items: readonly Item[];
+  readonly total: Shown;
+  /** Dough of a load, g. */
+  readonly dough: string;
+  /** Whether something is weighed as a stock solution. */
+  readonly stocked: boolean;
+  readonly remedies: readonly Section[];
+}
+
+/** The noodle of today. */
+export interface Answers {
+  /** The spec with what is different today in it. */
+  readonly spec: unknown;
+  readonly name: string;
+  readonly problems: readonly Told[];
+  readonly loud: readonly string[];
+  /** Nothing where it cannot be worked out. */
+  readonly loads?: Loads;
+  readonly size: readonly Shown[];
+  readonly water: readonly Shown[];
+  readonly follows: readonly Following[];
+  readonly allergens: readonly string[];
+  readonly cautions: readonly string[];
+}
+
+/** What of the spec may be another today. */
+export interface Kitchen {
+  readonly names: readonly string[];
+  readonly flours: readonly {
+    readonly name: string;
+    readonly path: Path;
+    readonly moisture: string;
+    readonly protein: string;
+    readonly basis: string;
+  }[];
+  readonly alkali: readonly { readonly name: string; readonly path: Path; readonly written: string }[];
+  /** Alkaline products to choose from. */
+  readonly products: readonly string[];
+}
+
+/** What the page shows before the core has started. */
+export interface First {
+  readonly kitchen: Kitchen;
+  readonly answers: Answers;
+}
+
+/** Passes, cut and times. */
+export interface Rolled {
+  readonly sheet: readonly Section[];
+  readonly day: readonly Section[];
+  readonly sheetProblems: readonly Told[];
+  readonly dayProblems: readonly Told[];
+}
+
+/** What mends a load. */
+export interface Mending {
+  readonly problems: readonly Told[];
+  readonly items: readonly Item[];
+  readonly becomes: readonly string[];
+}
+
+interface Moment {
+  readonly state: State;
+  /** Milliseconds since 1970. */
+  readonly now: number;
+}
+
+/** What the page asks of the core, and what it gets. */
+export interface Questions {
+  readonly answers: { readonly asked: Changes; readonly answer: Answers };
+  readonly roll: { readonly asked: Changes; readonly answer: Rolled };
+  readonly working: {
+    readonly asked: { readonly changes: Changes; readonly from: Place; readonly id: string };
+    readonly answer: readonly Worked[];
+  };
+  readonly mend: {
+    readonly asked: {
+      readonly changes: Changes;
+      /** What is too much, g. */
+      readonly over: readonly { readonly name: string; readonly grams: string }[];
+    };
+    readonly answer: Mending;
+  };
+  /** The card as a page, where it can be made. */
+  readonly card: { readonly asked: Moment; readonly answer: string };
+  /** Every dough as a row, for a spreadsheet. */
+  readonly rows: { readonly asked: Moment; readonly answer: string };
+  /** What went into each load, when, of which lot, and what became of it, as a page. */
+  readonly record: { readonly asked: Moment; readonly answer: string };
+  /** The spec as it is today, as a file that the command reads. */
+  readonly yaml: { readonly asked: Changes; readonly answer: string };
+}
+
+export type Question = keyof Questions;
+export type Asked<Q extends Question> = Questions[Q]["asked"];
+export type AnswerTo<Q extends Question> = Questions[Q]["answer"];
+
+/** A question on its way to the core. */
+export interface Request<Q extends Question = Question> {
+  readonly question: Q;
+  readonly asked: Asked<Q>;
+}
+
+/** What comes back; a fault is a bug. */
+export type Reply<Q extends Question> =
+  | { readonly ok: true; readonly answer: AnswerTo<Q> }
+  | { readonly ok: false; readonly fault: string };

@@ -1,0 +1,46 @@
+import type { AnswerTo, Asked, Question, Reply } from "./answers.ts";
+import { elements, type PageData } from "./page-data.ts";
+
+/** Asks the core. The promise fails where the core does. */
+export type Ask = <Q extends Question>(question: Q, asked: Asked<Q>) => Promise<AnswerTo<Q>>;
+
+/** Starts the core beside the page at the first question, so that no key waits for it. */
+export function askBeside(data: PageData): Ask {
+  const open = new Set<() => void>();
+  let post: ((message: unknown, port: MessagePort) => void) | undefined;
+  const inPage = (text: string): void => {
+    const script = document.createElement("script");
+    script.textContent = text;
+    document.head.append(script);
+    post = (message, port) => window.postMessage(message, { transfer: [port] });
+  };
+  const start = (): void => {
+    const text = document.getElementById(elements.core)?.textContent ?? "";
+    if (!("Worker" in window)) {
+      inPage(text);
+      return;
+    }
+    const worker = new Worker(URL.createObjectURL(new Blob([text], { type: "text/javascript" })));
+    post = (message, port) => worker.postMessage(message, [port]);
+    // The core tells of its own faults, so the worker has not started.
+    worker.onerror = () => {
+      inPage(text);
+      for (const again of open) again();
+    };
+  };
+  return <Q extends Question>(question: Q, asked: Asked<Q>) =>
+    new Promise<AnswerTo<Q>>((resolve, reject) => {
+      const send = (): void => {
+        const { port1, port2 } = new MessageChannel();
+        port1.onmessage = ({ data: reply }: MessageEvent<Reply<Q>>) => {
+          open.delete(send);
+          if (reply.ok) resolve(reply.answer);
+          else reject(new Error(reply.fault));
+        };
+        if (post === undefined) start();
+        post?.({ data, question, asked }, port2);
+      };
+      open.add(send);
+      send();
+    });
+}

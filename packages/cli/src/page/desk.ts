@@ -1,0 +1,278 @@
+import {
+  type Answer,
+  askCard,
+  askDay,
+  askMend,
+  askSheet,
+  type Batch,
+  listSalts,
+  type Problem,
+  type Report,
+  told,
+} from "@noodlewright/core";
+import { type Figure, graphOf } from "@noodlewright/core/figure";
+import { printableData, renderCard, renderHtml, shownGrouped, workings } from "@noodlewright/core/render";
+import { textAt, valueAt } from "../input/put.ts";
+import type {
+  Answers,
+  AnswerTo,
+  Asked,
+  Changes,
+  First,
+  Item,
+  Kitchen,
+  Loads,
+  Mending,
+  Place,
+  Question,
+  Rolled,
+  Section,
+  Shown,
+  Told,
+} from "./answers.ts";
+import { dayOf } from "./clock.ts";
+import { followings } from "./follows.ts";
+import { asWeighed, finest } from "./items.ts";
+import type { PageData } from "./page-data.ts";
+import { differences, freshState } from "./state.ts";
+import { batchRecord, doughRows, specYaml } from "./take-along.ts";
+import { proteinBasis, type Today, workOut } from "./today.ts";
+import { words } from "./words.ts";
+
+type Graph = ReturnType<typeof graphOf>;
+
+/** Answers what the page asks. */
+export type Desk = { readonly [Q in Question]: (asked: Asked<Q>) => AnswerTo<Q> };
+
+/** Reads the noodle of a page, and works out what is asked of it. */
+export function openDesk(data: PageData): Desk {
+  const before = workOut(data, freshState);
+  let last = { key: keyOf(freshState), today: before };
+  const todayOf = (changes: Changes): Today => {
+    const key = keyOf(changes);
+    if (key !== last.key) last = { key, today: workOut(data, changes, before.noodle) };
+    return last.today;
+  };
+  const answers = (changes: Changes) => answersOf(before, todayOf(changes), changes);
+  return {
+    answers,
+    roll: (changes) => rolled(todayOf(changes)),
+    working: ({ changes, from, id }) => {
+      const graph = graphAt(todayOf(changes), from);
+      const figure = graph[id];
+      if (figure === undefined) return [];
+      return printableData(workings(Object.values(graphOf([figure], graph)).reverse()));
+    },
+    mend: ({ changes, over }) => mended(todayOf(changes), over),
+    card: ({ state, now }) => {
+      const { noodle } = todayOf(state);
+      const said = [data.said, ...differences(state)].filter((one) => one !== "").join(", ");
+      const made = noodle && askCard(noodle, { date: dayOf(new Date(now)), files: data.files, said });
+      return made?.ok ? renderCard(made.value.card, data.units === "us" ? "letter" : "a4") : "";
+    },
+    rows: ({ state, now }) => doughRows({ data, state, today: answers(state), now: new Date(now) }),
+    record: ({ state, now }) => renderHtml(batchRecord({ data, state, today: answers(state), now: new Date(now) })),
+    yaml: (changes) => specYaml(todayOf(changes).spec),
+  };
+}
+
+/** What the page shows before its own core has started. */
+export function firstAnswers(data: PageData): First {
+  const { answers } = openDesk(data);
+  return { kitchen: kitchenOf(workOut(data, freshState)), answers: answers(freshState) };
+}
+
+function keyOf({ entries, keepWet }: Changes): string {
+  return JSON.stringify([entries, keepWet]);
+}
+
+function kitchenOf({ noodle, spec }: Today): Kitchen {
+  const lines = noodle?.formula.lines ?? [];
+  const salts = listSalts("");
+  const shown = printableData({
+    flours: lines
+      .filter(({ role }) => role === "flour")
+      .map((line) => {
+        const { moisture, written } = line.material;
+        const number = (text: string): string => text.replace(/\s*%$/u, "").slice(0, 6);
+        return {
+          name: line.name,
+          path: line.path,
+          moisture: number(written?.moisture ?? moisture),
+          protein: number(written?.protein ?? ""),
+          basis: proteinBasis(spec, line),
+        };
+      }),
+    alkali: lines.flatMap(({ role, path, name }) => {
+      const written = valueAt(spec, [...path, "replaceWith"]) ?? "";
+      if (role !== "alkali" || typeof written !== "string") return [];
+      return [{ name: textAt(spec, [...path, "name"]) || name, path, written }];
+    }),
+    products: salts.ok ? salts.value.filter(({ alkaline }) => alkaline).map(({ name }) => name) : [],
+  });
+  return { ...shown, names: lines.map(({ name }) => name) };
+}
+
+function answersOf(before: Today, today: Today, changes: Changes): Answers {
+  const { spec, noodle, batch, water, problems } = today;
+  const report = batch?.report();
+  const target = batch?.value.target;
+  const loads = batch?.value.loads;
+  const size = [target?.bowls, target?.dough, target?.strands, loads?.count, loads?.dough, loads?.flour];
+  const allergens = report?.sections.find(({ id }) => id === "allergens");
+  return {
+    spec,
+    ...printableData({
+      name: (noodle ?? before.noodle)?.formula.name ?? "",
+      problems: problems.map(toldOf),
+      loud: batch?.notes.flatMap(({ loud, text }) => (loud ? [text] : [])) ?? [],
+      ...(batch && report && { loads: loadsOf(batch.value, report, today) }),
+      size: size.flatMap((figure) => (figure === undefined ? [] : [shownAt("batch", figure)])),
+      water: water ? [shownAt("water", water.value.plan.temperature)] : [],
+      follows: changes.entries.length === 0 ? [] : followings(before, today, changes, massesOf),
+      allergens: allergens?.blocks.flatMap((block) => (block.kind === "text" ? block.lines : [])) ?? [],
+      cautions: report?.cautions ?? [],
+    }),
+  };
+}
+
+function toldOf(problem: Problem): Told {
+  return { path: problem.path, ...told(problem) };
+}
+
+function shownAt(from: Place, figure: Figure): Shown {
+  return { from, id: figure.id, label: figure.label, text: `${shownGrouped(figure)} ${figure.unit}`.trim() };
+}
+
+function loadsOf(batch: Batch, report: Report, today: Today): Loads {
+  const items = massesOf(today).map(({ mass, ...item }): Item => {
+    const figure = { from: "batch" as const, id: mass.id, label: item.name, text: asWeighed(item) };
+    return { ...item, figure };
+  });
+  const total = batch.totalWithStock ?? batch.loadTotal;
+  const unit = items[0]?.unit ?? "g";
+  const text = asWeighed({ unit, division: finest(items), grams: total.value });
+  return {
+    count: Number(batch.loads.count.value),
+    items,
+    total: { from: "batch", id: total.id, label: words.weigh.total, text },
+    dough: batch.loadTotal.value,
+    stocked: batch.withStock !== undefined,
+    remedies: sectionsOf(report, "remedies", ({ id }) => id === "remedies"),
+  };
+}
+
+/** Everything that is weighed for a load, each with its mass. */
+function massesOf({ batch, water }: Today): readonly (Omit<Item, "figure"> & { readonly mass: Figure })[] {
+  if (batch === undefined) return [];
+  const { lines, withStock, rework, dusting, remedies } = batch.value;
+  const waterId = lines.find(({ line }) => line.role === "water")?.line.id;
+  type Scale = Pick<Item, "unit" | "division" | "scale">;
+  const item = (id: string, name: string, mass: Figure, { unit, division, scale }: Scale, kind: Item["kind"]) => {
+    const finer = remedies.finer.find(({ weighed }) => weighed.line.id === id)?.division.value;
+    const ice = id === waterId ? water?.value.weighed.ice?.ice.value : undefined;
+    return {
+      ...{ id, name, mass, grams: mass.value, unit, division, scale, kind },
+      ...(finer && { finer: asWeighed({ unit, division: finer, grams: finer }) }),
+      ...(ice && { ice: asWeighed({ unit, division, grams: ice }) }),
+    };
+  };
+  const plain = lines.map((one) => item(one.line.id, one.line.name, one.load, one, "ingredient"));
+  const stocked = withStock?.map((one) => {
+    const stock = one.weighed === undefined && one.mass.id !== rework?.mass.id;
+    return item(one.weighed?.line.id ?? one.mass.id, one.name, one.mass, one, stock ? "stock" : "ingredient");
+  });
+  return [
+    ...(stocked ?? plain),
+    ...(rework && !stocked ? [item(rework.mass.id, rework.name, rework.mass, rework, "ingredient")] : []),
+    ...(dusting ? [item(dusting.line.id, dusting.line.name, dusting.load, dusting, "dusting")] : []),
+  ];
+}
+
+type Reporting = Answer<unknown>;
+
+function rolled({ noodle }: Today): Rolled {
+  const sheet = noodle?.spec.sheet === undefined ? undefined : askSheet(noodle);
+  const day = noodle?.spec.plan?.serve === undefined ? undefined : askDay(noodle);
+  const parts = (answer: Reporting | undefined, from: Place) =>
+    answer?.ok ? sectionsOf(answer.report(), from, ({ id }) => id !== "account") : [];
+  const wrong = (answer: Reporting | undefined) => (answer?.ok === false ? answer.problems.map(toldOf) : []);
+  return printableData({
+    sheet: parts(sheet, "sheet"),
+    day: parts(day, "day"),
+    sheetProblems: wrong(sheet),
+    dayProblems: wrong(day),
+  });
+}
+
+function sectionsOf(
+  report: Report,
+  from: Place,
+  choose: (section: Report["sections"][number]) => boolean,
+): readonly Section[] {
+  return report.sections.filter(choose).map(({ id, heading, blocks }): Section => {
+    return { id, from, heading, blocks: blocks.flatMap((block) => shownBlock(block, report, from)) };
+  });
+}
+
+function shownBlock(
+  block: Report["sections"][number]["blocks"][number],
+  { figures }: Report,
+  from: Place,
+): Section["blocks"] {
+  switch (block.kind) {
+    case "table": {
+      const known = block.rows.map(({ role, cells }) => ({
+        role,
+        cells: cells.map(({ figure, ...cell }) =>
+          figure !== undefined && Object.hasOwn(figures, figure) ? { ...cell, figure } : cell,
+        ),
+      }));
+      return [{ ...block, rows: known }];
+    }
+    case "figures":
+      return [{ kind: "figures", figures: block.figures.map((figure) => shownAt(from, figure)) }];
+    case "text":
+      return [block];
+    case "working":
+    case "picture":
+      return [];
+  }
+}
+
+/** Every figure that stands in an answer, and what they rest on. */
+function graphAt({ noodle, batch, water }: Today, from: Place): Graph {
+  const ofReport = (answer: Reporting | undefined): Graph => (answer?.ok ? answer.report().figures : {});
+  switch (from) {
+    case "batch":
+      return batch?.value.graph ?? {};
+    case "water":
+      return water?.value.graph ?? {};
+    case "remedies":
+      return ofReport(batch);
+    case "sheet":
+      return ofReport(noodle && askSheet(noodle));
+    case "day":
+      return ofReport(noodle && askDay(noodle));
+  }
+}
+
+function mended(today: Today, over: Asked<"mend">["over"]): Mending {
+  const { weigh } = words;
+  const { noodle } = today;
+  if (noodle === undefined) return { problems: [], items: [], becomes: [] };
+  const answer = askMend(noodle, { weighed: over.map(({ name, grams }) => ({ name, amount: `${grams} g` })) });
+  if (!answer.ok) return { problems: answer.problems.map(toldOf), items: [], becomes: [] };
+  const { lines, times, bowls } = answer.value;
+  const items = massesOf(today).flatMap(({ mass, ...item }): readonly Item[] => {
+    const line = lines.find(({ planned }) => planned.line.id === item.id);
+    if (line === undefined || item.kind !== "ingredient") return [];
+    const scaled = line.scale === "" ? item : { ...item, scale: line.scale, division: String(line.division) };
+    const grams = line.total.value;
+    const figure = { from: "batch" as const, id: mass.id, label: item.name, text: asWeighed(scaled, grams) };
+    return [{ ...scaled, grams, figure }];
+  });
+  const becomes = [weigh.becomes(shownGrouped(times)), bowls ? weigh.bowls(shownGrouped(bowls)) : ""];
+  const notes = answer.notes.filter(({ loud, code }) => loud || code.startsWith("mend."));
+  return printableData({ problems: [], items, becomes: [becomes.join(" ").trim(), ...notes.map(({ text }) => text)] });
+}

@@ -1,0 +1,87 @@
+import type { Noodle } from "@noodlewright/core";
+import { type Figure, shownValue } from "@noodlewright/core/figure";
+import { valueAt } from "../input/put.ts";
+import type { Changes, Following, Item, Place } from "./answers.ts";
+import { keptWater, type Today } from "./today.ts";
+import { words } from "./words.ts";
+
+/** What follows from what is different, each with its reason in a line. */
+export function followings(before: Today, today: Today, changes: Changes, items: ItemsOf): readonly Following[] {
+  return moved(before, today, changes, items)
+    .filter(({ was, now }) => was === undefined || shownValue(was) !== shownValue(now))
+    .map(({ was, now, from, label = now.label, why }) => {
+      const text = words.today.from(was === undefined ? "–" : shownValue(was), `${shownValue(now)} ${now.unit}`);
+      return { now: { from, id: now.id, label, text }, why };
+    });
+}
+
+/** What is weighed for a load, each with its mass. */
+export type ItemsOf = (today: Today) => readonly (Pick<Item, "id" | "name"> & { readonly mass: Figure })[];
+
+interface Moved {
+  readonly was: Figure | undefined;
+  readonly now: Figure;
+  readonly from: Place;
+  readonly label?: string;
+  readonly why: string;
+}
+
+function moved(before: Today, today: Today, changes: Changes, itemsOf: ItemsOf): readonly Moved[] {
+  const { because } = words.today;
+  const formula = today.noodle?.formula;
+  if (before.noodle === undefined || formula === undefined || today.batch === undefined) return [];
+  const was = before.noodle.formula;
+  const entered = (...sections: readonly (string | number)[]): boolean =>
+    changes.entries.some(({ path }) => sections.includes(path[0] ?? ""));
+  const differs = (now: Figure): boolean => {
+    const then = was.graph[now.id];
+    return then !== undefined && shownValue(now) !== shownValue(then);
+  };
+  const drier = differs(formula.blend.moisture);
+  const { added, tap, doughWater } = formula.water;
+  const replaced = formula.lines.some(({ id, name, role }) => role === "alkali" && nameOf(was, id) !== name);
+  const wetness = drier && (differs(doughWater) ? because.flour : because.water(keptWater(before.noodle)));
+  const product = replaced && because.product;
+  const blend = [formula.blend.protein?.at14, formula.blend.moisture].filter((figure) => figure !== undefined);
+  const ofBatch = (now: Figure, ...why: readonly (string | false)[]): Moved => {
+    return { was: was.graph[now.id], now, from: "batch", why: reasons(...why) };
+  };
+  const doses = formula.lines
+    .filter(({ role }) => role === "alkali")
+    .map(({ id, name, parts, path }): Moved => {
+      const old = was.lines.find((line) => line.id === id);
+      const holding = valueAt(today.spec, [...path, "holding"]);
+      const held = typeof holding === "string" ? holding : "alkalinity M";
+      const other = old?.name !== name;
+      const why = other ? because.alkali(name, held) : reasons(drier && because.flour);
+      return { was: other ? undefined : old?.parts, now: parts, label: name, from: "batch", why };
+    });
+  const size = entered("batch", "losses") && because.size;
+  const oldItems = itemsOf(before);
+  const weights = itemsOf(today).flatMap(({ id, mass, name }): readonly Moved[] => {
+    const old = oldItems.find((item) => item.id === id)?.mass;
+    const why = reasons(size, entered("scales") && because.scale, product);
+    return old === undefined ? [] : [{ was: old, now: mass, label: name, from: "batch", why }];
+  });
+  const [plan, oldPlan] = [today.water?.value, before.water?.value];
+  const whyWarm = reasons(entered("temperature") && because.temperature, size, (drier || replaced) && because.poured);
+  const ofWater = (old: Figure | undefined, now: Figure | undefined): readonly Moved[] =>
+    now === undefined ? [] : [{ was: old, now, from: "water", why: whyWarm }];
+  return [
+    ...blend.map((now) => ofBatch(now, because.flour)),
+    ...[added, tap, doughWater].map((now) => ofBatch(now, wetness, product)),
+    ...doses,
+    ...ofWater(oldPlan?.plan.temperature, plan?.plan.temperature),
+    ...ofWater(oldPlan?.weighed.ice?.ice, plan?.weighed.ice?.ice),
+    ...(drier ? [] : weights),
+  ];
+}
+
+/** The reasons that hold, one after the other. */
+function reasons(...all: readonly (string | false)[]): string {
+  return all.filter((one) => one !== false && one !== "").join(" ");
+}
+
+function nameOf(formula: Noodle["formula"], id: string): string | undefined {
+  return formula.lines.find((line) => line.id === id)?.name;
+}
