@@ -1,15 +1,6 @@
-import {
-  type Answer,
-  askCard,
-  askDay,
-  askMend,
-  askSheet,
-  type Batch,
-  listSalts,
-  type Problem,
-  type Report,
-  told,
-} from "@noodlewright/core";
+import { type Answer, askCard, askDay, askMend, askSheet, type Problem, type Report, told } from "@noodlewright/core";
+import type { Batch } from "@noodlewright/core/answers";
+import { listSalts } from "@noodlewright/core/chemistry";
 import { type Figure, graphOf } from "@noodlewright/core/figure";
 import { printableData, renderCard, renderHtml, shownGrouped, workings } from "@noodlewright/core/render";
 import { textAt, valueAt } from "../input/put.ts";

@@ -1,14 +1,7 @@
-import {
-  type Answer,
-  askBatch,
-  askWater,
-  type Batch,
-  basisText,
-  type Noodle,
-  type Problem,
-  readNoodleData,
-} from "@noodlewright/core";
+import { type Answer, askBatch, askWater, type Noodle, type Problem, readNoodleData } from "@noodlewright/core";
+import type { Batch } from "@noodlewright/core/answers";
 import { fixedText, pathText } from "@noodlewright/core/figure";
+import { basisText } from "@noodlewright/core/spec";
 import { type Put, textAt, valueAt, withValues } from "../input/put.ts";
 import type { Changes } from "./answers.ts";
 import type { PageData } from "./page-data.ts";

@@ -1,4 +1,4 @@
-import { addedUp, readScale, type Standing, standingOf } from "@noodlewright/core/sheet";
+import { addedUp, type OnScale, readScale, standingOf } from "@noodlewright/core/sheet";
 import { useState } from "preact/hooks";
 import type { Item, Shown } from "../answers.ts";
 import { useBench } from "../bench.ts";
@@ -90,7 +90,7 @@ export function WeighPart() {
   );
 }
 
-function standingWords(item: Item, standing: Standing): string {
+function standingWords(item: Item, standing: OnScale): string {
   const { weigh } = words;
   const { finer } = item;
   const beside = [
@@ -102,7 +102,7 @@ function standingWords(item: Item, standing: Standing): string {
   return [statusOf(item, standing), ...beside].join("; ");
 }
 
-function statusOf(item: Item, standing: Standing): string {
+function statusOf(item: Item, standing: OnScale): string {
   const { weigh } = words;
   if (!("by" in standing)) return standing.kind === "open" ? weigh.on(item.scale) : weigh.right;
   const by = asWeighed(item, standing.by);
@@ -111,7 +111,7 @@ function statusOf(item: Item, standing: Standing): string {
 
 interface FocusProps {
   readonly item: Item;
-  readonly standing: Standing;
+  readonly standing: OnScale;
   readonly put: (item: Item, grams: string) => void;
 }
 
