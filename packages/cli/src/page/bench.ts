@@ -5,7 +5,7 @@ import type { Answers, AnswerTo, Asked, Changes, First, Question, Shown, Told } 
 import type { Ask } from "./ask.ts";
 import { onOtherTab, remember, remembered } from "./memory.ts";
 import type { PageData } from "./page-data.ts";
-import { type Entry, freshState, type State, withEntry } from "./state.ts";
+import { type Entry, freshState, keyOf, type State, withEntry } from "./state.ts";
 
 /** What the parts of the page share. */
 export interface Bench {
@@ -55,18 +55,16 @@ export function changesOf({ entries, keepWet }: State): Changes {
   return { entries, keepWet };
 }
 
-const alike = (one: Changes, other: Changes): boolean => one.entries === other.entries && one.keepWet === other.keepWet;
-
 /** Holds what was entered, keeps it on the device, and has the noodle worked out again when it changes. */
 export function useNewBench(data: PageData, first: First, ask: Ask): Bench {
   const [history, setHistory] = useState<History>(() => ({ state: remembered(data.key) ?? freshState, past: [] }));
   const { state } = history;
-  const [worked, setWorked] = useState<{ readonly of: Changes; readonly today: Answers }>(() => {
-    const fresh = state.entries.length === 0 && state.keepWet;
-    return { of: fresh ? state : freshState, today: first.answers };
+  const [worked, setWorked] = useState<{ readonly of: Changes; readonly today: Answers }>({
+    of: freshState,
+    today: first.answers,
   });
   const [broken, setBroken] = useState(false);
-  const busy = !alike(worked.of, state);
+  const busy = worked.of !== state && keyOf(worked.of) !== keyOf(state);
   // One question at a time: after a key that came meanwhile, the next question is of the last.
   const asking = useRef(false);
   const work = useCallback(

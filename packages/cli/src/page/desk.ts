@@ -25,7 +25,7 @@ import { dayOf } from "./clock.ts";
 import { followings } from "./follows.ts";
 import { asWeighed, finest } from "./items.ts";
 import type { PageData } from "./page-data.ts";
-import { differences, freshState } from "./state.ts";
+import { differences, freshState, keyOf } from "./state.ts";
 import { batchRecord, doughRows, specYaml } from "./take-along.ts";
 import { proteinBasis, type Today, workOut } from "./today.ts";
 import { words } from "./words.ts";
@@ -71,10 +71,6 @@ export function openDesk(data: PageData): Desk {
 export function firstAnswers(data: PageData): First {
   const { answers } = openDesk(data);
   return { kitchen: kitchenOf(workOut(data, freshState)), answers: answers(freshState) };
-}
-
-function keyOf({ entries, keepWet }: Changes): string {
-  return JSON.stringify([entries, keepWet]);
 }
 
 function kitchenOf({ noodle, spec }: Today): Kitchen {

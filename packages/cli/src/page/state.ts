@@ -108,6 +108,11 @@ export function splitQuantity(value: unknown): { readonly text: string; readonly
   return match === null ? { text: String(value), unit: "" } : { text: match[1] ?? "", unit: match[2] ?? "" };
 }
 
+/** A text that is the same where the same weights follow. */
+export function keyOf({ entries, keepWet }: Pick<State, "entries" | "keepWet">): string {
+  return JSON.stringify([entries, keepWet]);
+}
+
 /** What was entered in place of the spec's, in words. */
 export function differences({ entries }: Pick<State, "entries">): readonly string[] {
   return entries.map(({ path, text: typed, unit }) => {
