@@ -1,9 +1,11 @@
 import { readdirSync, readFileSync } from "node:fs";
 import * as core from "@noodlewright/core";
+import { convert, correct, dilute, makeUp, pure, severalStock } from "@noodlewright/core/chemistry";
 import { type Graph, recalculated } from "@noodlewright/core/figure";
 import { readKitchenFile } from "@noodlewright/core/spec";
 import { describe, expect, it } from "vitest";
 import { parse } from "yaml";
+import { roundRecipe } from "#core/chemistry/rounded-recipe.ts";
 import { feedsOf } from "#core/figure/graph.ts";
 import { figuresIn } from "../report/figures-in.ts";
 
@@ -38,15 +40,74 @@ const folder = new URL("../../../examples/", import.meta.url);
 const read = (file: string): unknown => parse(readFileSync(new URL(file, folder), "utf8"));
 const kitchen = readKitchenFile(read("harbour-store.yaml"));
 const kitchens = kitchen.ok ? [kitchen.value] : [];
-const all = readdirSync(folder)
-  .filter((file) => file.endsWith(".yaml") && file !== "harbour-store.yaml")
-  .flatMap((file) => {
-    const noodle = core.readNoodleData(read(file), { kitchens });
+
+/** A noodle of a kitchen whose names are written to mislead. */
+const hostile = (what: string) => `${what}.1 <b>Ümläut</b> "of" 5 %`;
+const named: core.SpecInput = {
+  name: hostile("noodle"),
+  materials: {
+    [hostile("flour")]: { kind: "flour", protein: "12 %", moisture: "14 %", price: "1 EUR/kg" },
+    [hostile("other flour")]: { kind: "flour", protein: "9 %", moisture: "13 %", price: "2 EUR/kg" },
+    [hostile("alkali")]: { composition: { Na2CO3: "50 %", K2CO3: "50 %" } },
+    [hostile("egg")]: { kind: "egg", protein: "12 %", moisture: "75 %" },
+  },
+  flours: [
+    { name: hostile("flour"), amount: "80 %" },
+    { name: hostile("other flour"), amount: "rest" },
+  ],
+  water: { added: "36 %" },
+  alkali: [{ name: hostile("alkali"), amount: "1 %" }],
+  ingredients: [{ name: hostile("egg"), amount: "6 %" }],
+  batch: { bowls: 12, rawWeight: "130 g" },
+  scales: [{ name: hostile("scale"), division: "1 g" }],
+  temperature: {
+    dough: "24 °C",
+    flour: "20 °C",
+    room: "20 °C",
+    tap: "12 °C",
+    mixingHeat: "4 kJ/kg",
+    ingredients: { [hostile("egg")]: "5 °C", [hostile("other flour")]: "8 °C" },
+  },
+  wanted: { protein: "11 %" },
+  machines: {
+    [hostile("machine")]: { width: "300 mm", gap: { least: "1 mm", greatest: "9 mm" }, cutters: [{ size: 20 }] },
+  },
+  sheet: { machine: hostile("machine"), thickness: "2 mm", cutter: 20, start: "9 mm", endTrim: "40 mm" },
+};
+
+const files = readdirSync(folder).filter((file) => file.endsWith(".yaml") && file !== "harbour-store.yaml");
+const all = [...files.map((file) => [file, read(file)] as const), ["hostile names", named] as const].flatMap(
+  ([file, data]) => {
+    const noodle = core.readNoodleData(data, { kitchens });
     return Object.entries(asks).flatMap(([question, ask]) => {
       const answer = noodle.ok ? ask(noodle.value) : noodle;
       return answer.ok ? [{ file, question, answer }] : [];
     });
-  });
+  },
+);
+
+/** Work with alkaline products whose names are written to mislead. */
+const soda = { name: hostile("soda"), composition: pure("Na2CO3"), mass: 8, parts: 3 };
+const potash = { name: hostile("potash"), composition: pure("K2CO3"), mass: 5, parts: 2 };
+const lye = { name: hostile("lye"), composition: { species: { Na2CO3: "10" }, water: "90", inert: "0" }, mass: 500 };
+const conditions = { temperature: 20, scale: "145" } as const;
+const tenPercent = { ...conditions, target: { measure: "mass-percent", value: "10" } } as const;
+const mixed = makeUp({ ...tenPercent, products: [soda, potash], ratioBy: "anhydrous", amount: { grams: 1000 } });
+const solutions: readonly core.Outcome<unknown>[] = [
+  mixed,
+  dilute({ ...conditions, stock: lye, target: { measure: "mass-percent", value: "5" } }),
+  correct({ ...conditions, batch: lye, salts: soda, target: { measure: "mass-percent", value: "15" } }),
+  convert({ from: { ...soda, mass: "8" }, to: [potash], hold: "M" }),
+  severalStock({
+    ...conditions,
+    products: [soda, potash],
+    scales: [{ division: 1 }],
+    tolerance: 1,
+    loads: 9,
+    storage: 4,
+  }),
+  ...(mixed.ok ? [{ ok: true, value: roundRecipe(mixed.value, [soda, potash], "1"), notes: [] } as const] : []),
+];
 
 /** The graph of a result; one without figures needs none. */
 function graphOf(result: object): Graph {
@@ -65,13 +126,20 @@ function expectComplete(graph: Graph): void {
 
 it("tries every question that the door has", () => {
   expect([...new Set(all.map(({ question }) => question))].toSorted()).toEqual(Object.keys(asks));
+  const unasked = ["askDay", "askIngredientReplacement", "askLot"];
+  const hostileOnes = all.filter(({ file }) => file === "hostile names").map(({ question }) => question);
+  expect(Object.keys(asks).filter((question) => !hostileOnes.includes(question))).toEqual(unasked);
 });
 
 const plainWord = /^[a-z0-9]+$/u;
 const chemicalFormula = /^(?:[A-Z][a-z]?\d*|\((?:[A-Z][a-z]?\d*)+\)\d*)+$/u;
 
 it("names no figure by what somebody may write: words of a-z, numbers, and chemical formulas", () => {
-  const ids = new Set(all.flatMap(({ answer }) => Object.keys(graphOf(answer.value))));
+  expect(solutions.filter(({ ok }) => !ok)).toEqual([]);
+  const ids = new Set([
+    ...all.flatMap(({ answer }) => Object.keys(graphOf(answer.value))),
+    ...figuresIn(solutions).map(({ id }) => id),
+  ]);
   const isPlain = (part: string): boolean => plainWord.test(part) || chemicalFormula.test(part);
   expect([...ids].filter((id) => !id.split(/[.-]/u).every(isPlain))).toEqual([]);
 });

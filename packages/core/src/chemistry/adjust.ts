@@ -37,8 +37,14 @@ export function dilute({ stock, target, ...conditions }: Dilution): Outcome<Reci
   });
   const from = {
     mass: amount,
-    own: named(`strength of ${name}`, "% w/w", anhydrousShare(stock.composition), "the composition"),
-    target: named("strength aimed at", "% w/w", anhydrousShare(solution.value), "the target"),
+    own: named(
+      "solutions.strength.0",
+      `strength of ${name}`,
+      "% w/w",
+      anhydrousShare(stock.composition),
+      "the composition",
+    ),
+    target: named("solutions.target", "strength aimed at", "% w/w", anhydrousShare(solution.value), "the target"),
   };
   const water = worked({
     id: "solutions.water",
@@ -142,9 +148,21 @@ function corrected({ batch, target, salts, ...conditions }: Omit<Correction, "wi
       by: "the batch",
       sources: [definition],
     }),
-    target: named("strength aimed at", "% w/w", anhydrousShare(aim.value), "the target"),
-    own: named(`strength of ${batch.name}`, "% w/w", anhydrousShare(batch.composition), "the composition"),
-    salts: named(`strength of ${salts.name}`, "% w/w", anhydrousShare(salts.composition), "the composition"),
+    target: named("solutions.target", "strength aimed at", "% w/w", anhydrousShare(aim.value), "the target"),
+    own: named(
+      "solutions.strength.0",
+      `strength of ${batch.name}`,
+      "% w/w",
+      anhydrousShare(batch.composition),
+      "the composition",
+    ),
+    salts: named(
+      "solutions.strength.1",
+      `strength of ${salts.name}`,
+      "% w/w",
+      anhydrousShare(salts.composition),
+      "the composition",
+    ),
   };
   if (exact(from.salts).lte(from.target.value)) {
     return refuse(

@@ -95,10 +95,10 @@ export function bakedSalt(bake: Bake): Outcome<Baked> {
     places: 1,
     formula: "100 * (before - (after - moisture)) / (before * assay / 100 * (1 - yield / 100))",
     from: {
-      before: named("mass before", "g", before, "the weighing"),
-      after: named("mass after", "g", after, "the weighing"),
-      moisture: named("moisture taken up", "g", moisture, "the weighing"),
-      assay: named("assay before", "%", assay, "the label"),
+      before: named("baking.before", "mass before", "g", before, "the weighing"),
+      after: named("baking.after", "mass after", "g", after, "the weighing"),
+      moisture: named("baking.moisture", "moisture taken up", "g", moisture, "the weighing"),
+      assay: named("baking.assay", "assay before", "%", assay, "the label"),
       yield: idealYield(bake.salt),
     },
     sources: [massBalance, atomicWeightSource],
@@ -133,7 +133,14 @@ function left(salt: BakingSalt, before: Decimal, moisture: Decimal, assay: Decim
 }
 
 function molar(formula: string): Figure {
-  return named(`molar mass of ${formula}`, "g/mol", molarMass(formula), "atomic weights", atomicWeightSource);
+  return named(
+    `molar-mass.${formula}`,
+    `molar mass of ${formula}`,
+    "g/mol",
+    molarMass(formula),
+    "atomic weights",
+    atomicWeightSource,
+  );
 }
 
 function keepDry(salt: BakingSalt): Note {

@@ -85,7 +85,10 @@ export function convert(swap: Swap): Outcome<Swapped> {
 }
 
 function ratio(carried: Carried): Figure {
-  return carried.potassiumRatio ?? named("potassium of sodium and potassium", "mol %", 0, "no sodium, no potassium");
+  return (
+    carried.potassiumRatio ??
+    named("convert.potassium-ratio", "potassium of sodium and potassium", "mol %", 0, "no sodium, no potassium")
+  );
 }
 
 function then(figure: Figure, when: string): Figure {

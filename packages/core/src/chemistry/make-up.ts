@@ -38,6 +38,9 @@ export function makeUp(request: MakeUp): Outcome<Recipe> {
   const mass = massFor(amount, solution.value, request);
   if (!mass.ok) return mass;
   const strength = anhydrousShare(solution.value);
+  const partFigures = products.map(({ name }, index) =>
+    named(`solutions.part.${index}`, `part of ${name} as weighed`, "", parts[index] ?? ZERO, "the ratio"),
+  );
   const amounts = products.map((product, index) =>
     worked({
       id: `solutions.amount.${index}`,
@@ -47,10 +50,16 @@ export function makeUp(request: MakeUp): Outcome<Recipe> {
       formula: "mass * strength / own * part / sum(parts)",
       from: {
         mass: mass.value,
-        strength: named("strength of the solution", "% w/w", strength, "the target"),
-        own: named("salts in the mix of products", "% w/w", anhydrousShare(salts), "the compositions"),
-        part: partFigure(product, parts[index] ?? ZERO),
-        parts: products.map((one, place) => partFigure(one, parts[place] ?? ZERO)),
+        strength: named("solutions.strength", "strength of the solution", "% w/w", strength, "the target"),
+        own: named(
+          "solutions.salts",
+          "salts in the mix of products",
+          "% w/w",
+          anhydrousShare(salts),
+          "the compositions",
+        ),
+        part: partFigures[index] ?? ZERO,
+        parts: partFigures,
       },
       sources: [massBalance],
     }),
@@ -127,10 +136,6 @@ function problemWith({ products, ratioBy, amount }: MakeUp): Problem | undefined
   }
   const value = "grams" in amount ? amount.grams : amount.millilitres;
   return dec(value).gt(0) ? undefined : problem("solutions.amount", [], { amount: dec(value).toString() });
-}
-
-function partFigure({ name }: Product, value: Decimal): Figure {
-  return named(`part of ${name} as weighed`, "", value, "the ratio");
 }
 
 function massFor(amount: Amount, solution: Composition, { temperature }: Conditions): Outcome<Figure> {

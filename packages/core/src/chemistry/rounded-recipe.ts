@@ -63,8 +63,8 @@ export function roundRecipe(recipe: Mixed, products: readonly Product[], divisio
     sources: [massBalance],
   });
   const amounts = weights.slice(0, -1);
-  const own = products.map(({ name, composition }) =>
-    named(`salts in ${name}`, "% w/w", anhydrousShare(composition), "the composition"),
+  const own = products.map(({ name, composition }, index) =>
+    named(`weigh.salts.${index + 1}`, `salts in ${name}`, "% w/w", anhydrousShare(composition), "the composition"),
   );
   const strength = worked({
     id: "weigh.strength",

@@ -99,7 +99,11 @@ export function staysClear(composition: Composition, temperature: DecimalInput):
   const summed = worked({
     ...naming,
     formula: "100 * sum(100 * amounts / water / limits)",
-    from: { amounts, water: named("water in the solution", "%", composition.water, "the composition"), limits },
+    from: {
+      amounts,
+      water: named("solution.water-share", "water in the solution", "%", composition.water, "the composition"),
+      limits,
+    },
     sources: limits.flatMap((figure) => figure.sources),
   });
   const parts = amounts.map((amount, index) => exact(amount).div(limits[index]?.value ?? 1));

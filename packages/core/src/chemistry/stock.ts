@@ -50,7 +50,9 @@ export function severalStock(wish: StockWish): Outcome<Stock> {
   const recipe = completed({ amounts, water, mass, composition }, wish);
   if (!recipe.ok) return recipe;
   const division = wish.scales.map((one) => dec(one.division)).reduce((a, b) => (a.lt(b) ? a : b));
-  const parts = products.map((product) => named(`${product.name} for a load`, "g", product.mass, "the formula"));
+  const parts = products.map((product, index) =>
+    named(`stock.part.${index + 1}`, `${product.name} for a load`, "g", product.mass, "the formula"),
+  );
   const error = (id: string, label: string, masses: readonly Figure[]): Figure =>
     worked({
       id,
@@ -58,7 +60,7 @@ export function severalStock(wish: StockWish): Outcome<Stock> {
       unit: "%",
       places: 2,
       formula: "100 * division / 2 / min(masses)",
-      from: { division: named("division of the scale", "g", division, "the scale"), masses },
+      from: { division: named("stock.division", "division of the scale", "g", division, "the scale"), masses },
       sources: [definition],
     });
   const dryError = error("stock.dry-error", "off when weighed dry, at most", parts);

@@ -59,7 +59,7 @@ export function strengthOf(composition: Composition, temperature: DecimalInput, 
       atomicWeightSource,
     ),
   );
-  const water = named("water in the solution", "%", composition.water, "the composition");
+  const water = named("solution.water-share", "water in the solution", "%", composition.water, "the composition");
   const percent = made("mass-percent", "strength by mass", "% w/w", 2, "sum(shares)", { shares });
   const mass: Strength = {
     massPercent: percent,
@@ -189,7 +189,7 @@ export function massOfVolume(
 ): Outcome<Figure> {
   const density = solutionDensity(composition, temperature);
   if (!density.ok) return density;
-  const volume = named("volume", "mL", millilitres, "the question");
+  const volume = named("strength.volume-given", "volume", "mL", millilitres, "the question");
   const mass = made("mass-of-volume", "mass of the volume", "g", 2, "volume * density", {
     volume,
     density: density.value,
@@ -206,7 +206,7 @@ export function volumeOfMass(
   const density = solutionDensity(composition, temperature);
   if (!density.ok) return density;
   const volume = made("volume", "volume", "mL", 1, "mass / density", {
-    mass: named("mass", "g", grams, "the question"),
+    mass: named("strength.mass-given", "mass", "g", grams, "the question"),
     density: density.value,
   });
   const { range } = density.value;

@@ -48,7 +48,7 @@ export function statedAlkalinity(stated: StatedAlkalinity): Figure {
     });
   }
   const from = {
-    percent: named(`alkalinity as ${stated.as}`, "%", stated.percent, "the label"),
+    percent: named("titration.stated", `alkalinity as ${stated.as}`, "%", stated.percent, "the label"),
     ...molesOf(stated.as),
   };
   return worked({ ...naming, formula: "10 * percent * equivalents / molar", from, sources: [atomicWeightSource] });
@@ -62,7 +62,10 @@ export function alkalinityAs(meqPerGram: DecimalInput, standard: AlkalinityStand
     unit: "%",
     places: 2,
     formula: "meq * molar / equivalents / 10",
-    from: { meq: named("alkalinity M", "meq/g", meqPerGram, "the composition"), ...molesOf(standard) },
+    from: {
+      meq: named("composition.alkalinity-m", "alkalinity M", "meq/g", meqPerGram, "the composition"),
+      ...molesOf(standard),
+    },
     sources: [atomicWeightSource],
   });
 }
@@ -100,6 +103,7 @@ export function assayed(stated: StatedAlkalinity, salts: Composition, water: Dec
     from: {
       alkalinity,
       pure: named(
+        "titration.pure",
         "alkalinity M of the pure salts",
         "meq/g",
         alkalinityM(salts).times(HUNDRED).div(anhydrousShare(salts)),
@@ -230,25 +234,38 @@ export function splitByEndPoints(ends: TwoEndPoints): Outcome<Split> {
 
 function molesOf(standard: AlkalinityStandard): { readonly molar: Figure; readonly equivalents: Figure } {
   return {
-    molar: named(`molar mass of ${standard}`, "g/mol", molarMass(standard), "atomic weights", atomicWeightSource),
-    equivalents: named(`equivalents in a mole of ${standard}`, "", standards[standard], "the equation"),
+    molar: named(
+      `molar-mass.${standard}`,
+      `molar mass of ${standard}`,
+      "g/mol",
+      molarMass(standard),
+      "atomic weights",
+      atomicWeightSource,
+    ),
+    equivalents: named(
+      `titration.equivalents.${standard}`,
+      `equivalents in a mole of ${standard}`,
+      "",
+      standards[standard],
+      "the equation",
+    ),
   };
 }
 
 function acidFigures(volume: DecimalInput, normality: DecimalInput, sample: DecimalInput) {
   return {
-    volume: named("acid used", "mL", volume, "the titration"),
-    normality: named("normality of the acid", "eq/L", normality, "the titration"),
-    sample: named("sample", "g", sample, "the titration"),
+    volume: named("titration.volume", "acid used", "mL", volume, "the titration"),
+    normality: named("titration.normality", "normality of the acid", "eq/L", normality, "the titration"),
+    sample: named("titration.sample", "sample", "g", sample, "the titration"),
   };
 }
 
 function endPointFigures(ends: TwoEndPoints) {
   return {
-    first: named("acid to phenolphthalein", "mL", ends.phenolphthalein, "the titration"),
-    total: named("acid in all", "mL", ends.total, "the titration"),
-    normality: named("normality of the acid", "eq/L", ends.normality, "the titration"),
-    sample: named("sample", "g", ends.sample, "the titration"),
+    first: named("titration.phenolphthalein", "acid to phenolphthalein", "mL", ends.phenolphthalein, "the titration"),
+    total: named("titration.total", "acid in all", "mL", ends.total, "the titration"),
+    normality: named("titration.normality", "normality of the acid", "eq/L", ends.normality, "the titration"),
+    sample: named("titration.sample", "sample", "g", ends.sample, "the titration"),
   };
 }
 

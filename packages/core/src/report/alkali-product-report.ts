@@ -139,7 +139,21 @@ const usualStandards = ["Na2CO3", "K2CO3", "Na2O"] as const;
 
 function strengthOfProduct(composition: Composition): readonly Figure[] {
   const source: Source = massBalance;
-  const m = named("alkalinity M", "meq/g", alkalinityM(composition), "the composition", source);
-  const p = named("alkalinity P", "meq/g", alkalinityP(composition), "the composition", source);
+  const m = named(
+    "composition.alkalinity-m",
+    "alkalinity M",
+    "meq/g",
+    alkalinityM(composition),
+    "the composition",
+    source,
+  );
+  const p = named(
+    "composition.alkalinity-p",
+    "alkalinity P",
+    "meq/g",
+    alkalinityP(composition),
+    "the composition",
+    source,
+  );
   return [m, p, ...usualStandards.map((standard) => alkalinityAs(m.value, standard))];
 }

@@ -158,7 +158,9 @@ function reworkBody(
     reworkName,
     own.value,
   );
-  return heat.ok ? answer({ name: reworkName, mass, temperature: own.value, specificHeat: heat.value }) : heat;
+  return heat.ok
+    ? answer({ id: reworkName, name: reworkName, mass, temperature: own.value, specificHeat: heat.value })
+    : heat;
 }
 
 function notThere(name: string, names: readonly string[]): Problem {
@@ -172,7 +174,7 @@ function allFlourApart(): Problem {
 
 /** An ingredient at a temperature of its own. */
 function singleIngredient({ line, exact: mass }: WeighedLine, temperature: DecimalText): Outcome<Ingredient> {
-  const body = { name: line.name, mass, temperature };
+  const body = { id: line.id, name: line.name, mass, temperature };
   if (line.role === "flour") return answer({ ...body, specificHeat: flourSpecificHeat });
   const heat = heatOfLines([line], line.id, temperature);
   return heat.ok ? answer({ ...body, specificHeat: heat.value }) : heat;
@@ -214,7 +216,10 @@ function otherIngredients(others: readonly WeighedLine[], { room }: Temperatures
   );
   if (!heat.ok) return heat;
   const mass = massOfLines(name, others);
-  return answer([{ name, mass, temperature: room.value, specificHeat: heat.value }], saltNotes(others));
+  return answer(
+    [{ id: "other-ingredients", name, mass, temperature: room.value, specificHeat: heat.value }],
+    saltNotes(others),
+  );
 }
 
 /** Wetter than this a salt carries crystal water or is a solution, and its heat of solution is another one. */

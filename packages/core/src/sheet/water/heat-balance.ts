@@ -6,6 +6,8 @@ import { asked, askedFigure, type Given, type Limits, numberOf, outsideLimits } 
 
 /** Something that goes into the mix with a temperature of its own: g, °C, kJ/(kg K). */
 export interface Ingredient {
+  /** Begins the ids of its figures; its place among the others unless given. */
+  readonly id?: string;
   readonly name: string;
   readonly mass: Given;
   readonly temperature: DecimalText;
@@ -62,20 +64,30 @@ export const waterSpecificHeat: Figure = given({
 });
 
 /** What takes part in the balance beside the water. */
-export function bodiesOf({ flour, others = [], bowl }: Mix): readonly Ingredient[] {
+function bodiesOf({ flour, others, bowl }: Mix): readonly Body[] {
   const specificHeat = flour.specificHeat ?? flourSpecificHeat;
-  return [{ ...flour, name: "flour", specificHeat }, ...others, ...(bowl === undefined ? [] : [bowl])];
+  return [
+    { ...flour, id: "flour", name: "flour", specificHeat },
+    ...placed(others),
+    ...(bowl === undefined ? [] : [{ id: "bowl", ...bowl }]),
+  ];
+}
+
+type Body = Ingredient & Required<Pick<Ingredient, "id">>;
+
+function placed(others: Mix["others"] = []): readonly Body[] {
+  return others.map((one, index) => ({ id: `other.${index + 1}`, ...one }));
 }
 
 /** Dough of a mix: everything but the bowl, g. */
-export function doughMass({ flour, water, others = [] }: Mix): Figure {
+export function doughMass({ flour, water, others }: Mix): Figure {
   return worked({
     id: "mix.dough",
     label: "dough",
     unit: "g",
     places: 0,
     formula: "sum(masses)",
-    from: { masses: [massOf("flour", flour.mass), massOf("water", water), ...others.map(mass)] },
+    from: { masses: [massOf("flour", flour.mass), massOf("water", water), ...placed(others).map(mass)] },
     sources: [definition],
   });
 }
@@ -98,26 +110,19 @@ export function heatTakenUp(mix: Mix, temperature: Figure): Figure {
   });
 }
 
-function mass({ name, mass: value }: Ingredient): Figure {
-  return massOf(name, value);
+function mass({ id, name, mass: value }: Body): Figure {
+  return massOf(id, value, name);
 }
 
 /** The figure of a mass that goes into the mix. */
-export function massOf(name: string, value: Given): Figure {
-  return askedFigure({ id: `${idOf(name)}.mass`, label: name, unit: "g", places: 1 }, value);
+export function massOf(id: string, value: Given, name = id): Figure {
+  return askedFigure({ id: `${id}.mass`, label: name, unit: "g", places: 1 }, value);
 }
 
-function idOf(name: string): string {
-  return name.replaceAll(" ", "-");
-}
-
-function rise({ name, temperature }: Ingredient, wanted: Figure): Figure {
-  const own = asked(
-    { id: `${idOf(name)}.temperature`, label: `temperature of ${name}`, unit: "°C", places: 1 },
-    temperature,
-  );
+function rise({ id, name, temperature }: Body, wanted: Figure): Figure {
+  const own = asked({ id: `${id}.temperature`, label: `temperature of ${name}`, unit: "°C", places: 1 }, temperature);
   return worked({
-    id: `${idOf(name)}.rise`,
+    id: `${id}.rise`,
     label: `rise of ${name}`,
     unit: "K",
     places: 1,

@@ -40,12 +40,26 @@ export function heatOfSolution(salt: DissolvingSalt): Figure {
       potassium,
       potassiumIon: enthalpy("K ion", ions.K),
       anion: enthalpy(`${anion} ion`, ions[anion]),
-      mass: named(`molar mass of ${salt}`, "g/mol", molarMass(salt), "atomic weights", atomicWeightSource),
+      mass: named(
+        `molar-mass.${salt}`,
+        `molar mass of ${salt}`,
+        "g/mol",
+        molarMass(salt),
+        "atomic weights",
+        atomicWeightSource,
+      ),
     },
     sources: [crcEnthalpies],
   });
 }
 
 function enthalpy(of: string, value: DecimalText): Figure {
-  return named(`enthalpy of formation of ${of}`, "kJ/mol", value, "the table", crcEnthalpies);
+  return named(
+    `enthalpy.${of.replace(" ", "-")}`,
+    `enthalpy of formation of ${of}`,
+    "kJ/mol",
+    value,
+    "the table",
+    crcEnthalpies,
+  );
 }
