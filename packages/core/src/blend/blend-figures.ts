@@ -4,10 +4,10 @@ import { basisRange, sumRange, withRange } from "../formula/ranges.ts";
 import { basisText, type MoistureBasis } from "../materials/fields.ts";
 import { basisRule, dryRatio } from "../materials/moisture.ts";
 import { type Decimal, dec, decimalText } from "../number/decimal.ts";
-import { type Limit, limitRow, priceUnit, reached, targetLimits } from "./blend-limits.ts";
+import { type Limit, priceUnit, reached, targetLimits } from "./blend-limits.ts";
 import type { BlendQuestion, Candidate, Check, FoundBlend } from "./blend-question.ts";
 import type { Setup } from "./blend-setup.ts";
-import { rowValue } from "./step-problem.ts";
+import { weigh } from "./step-problem.ts";
 
 /** Writes a blend of steps out: shares, what it comes to, and how each target stands. */
 export function describeBlend(setup: Setup, steps: readonly number[]): FoundBlend {
@@ -153,7 +153,9 @@ export function basisAsked(targets: BlendQuestion["targets"]): MoistureBasis {
 }
 
 function checksOf(setup: Setup, steps: readonly number[]): readonly Check[] {
-  return setup.targets.map((limit) => checkOf(limit, steps, rowValue(limitRow(limit), steps) >= 0));
+  return setup.targets.map((limit, index) =>
+    checkOf(limit, steps, weigh(setup.rows[index]?.coefficients ?? [], steps) >= 0),
+  );
 }
 
 function checkOf(limit: Limit, shares: readonly (number | Decimal)[], holds: boolean): Check {

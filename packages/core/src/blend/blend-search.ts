@@ -9,8 +9,7 @@ import type { BlendAnswer, BlendQuestion, OutOfReach } from "./blend-question.ts
 import { type Setup, setUp, stepProblem } from "./blend-setup.ts";
 import { type Budget, wholeQuestion } from "./step-budget.ts";
 import { measure, type Objective, type StepProblem, type StepsFound } from "./step-problem.ts";
-import { Relaxation } from "./step-relaxation.ts";
-import { smallestSteps } from "./step-search.ts";
+import { anyFractions, smallestSteps } from "./step-search.ts";
 
 /**
  * Finds the blends of flours that reach the targets within the limits of every flour, in whole steps, in the order asked for.
@@ -96,7 +95,7 @@ function nearestInSteps(search: Search): Outcome<BlendAnswer> | undefined {
   const limit = setup.targets.find(({ id }) => id === "protein.least");
   if (protein === undefined || !("value" in protein) || limit === undefined) return undefined;
   const whole = stepProblem(setup);
-  if (!meetsInFractions(whole)) return undefined;
+  if (!anyFractions(whole)) return undefined;
   const loose = stepProblem(setup, (id) => !id.startsWith("protein."));
   const weights = limitRow(limit, dec(protein.value)).coefficients;
   const objective: Objective = { kind: "off-zero", weights };
@@ -105,11 +104,6 @@ function nearestInSteps(search: Search): Outcome<BlendAnswer> | undefined {
   if (nearest.kind === "none") return undefined;
   const note = coarseSteps(setup, limit, protein.value, nearest.open === undefined);
   return findBlends(search, nearestTo(loose, weights, measure(objective, nearest.steps)), [note]);
-}
-
-function meetsInFractions(problem: StepProblem): boolean {
-  const roomLeft = problem.least.every((count, index) => count <= (problem.most[index] ?? 0));
-  return roomLeft && new Relaxation(problem, undefined, []).solve(problem) !== undefined;
 }
 
 function coarseSteps(setup: Setup, limit: Limit, value: string, proven: boolean): Note {

@@ -1,16 +1,15 @@
-import { everyOf, fewestOf, type Objective, type Reached, type StepProblem } from "./step-problem.ts";
+import { everyOf, fewestOf, type Objective, type StepProblem } from "./step-problem.ts";
 
 /** A question in which flours that are alike stand as one, and the way back. */
 export interface Joined {
   readonly problem: StepProblem;
-  readonly objective: Objective | undefined;
-  readonly kept: readonly Reached[];
-  /** Steps of the flours as the steps of their groups. */
-  readonly join: (steps: readonly number[]) => readonly number[];
+  readonly objectives: readonly Objective[];
+  /** The flours that each of its flours stands for. */
+  readonly groups: readonly (readonly number[])[];
   /** Steps of the groups as steps of the flours: the least moved, then the flour listed first. */
-  readonly split: (steps: readonly number[]) => readonly number[];
-  /** What the objective of the flours has over that of the groups. */
-  readonly extra: number;
+  readonly split: (steps: ArrayLike<number>) => readonly number[];
+  /** What an objective of the flours has over that of the groups. */
+  readonly extra: (objective: Objective) => number;
 }
 
 /**
@@ -19,11 +18,9 @@ export interface Joined {
  * Where flours are counted, or a flour has a least share if it is used at all, only those are joined that one of them can
  * stand for; so every answer of the joined question is one of the question asked, and as good.
  */
-export function joinAlike(problem: StepProblem, objective: Objective | undefined, kept: readonly Reached[]): Joined {
-  const objectives = [...(objective === undefined ? [] : [objective]), ...kept.map((reached) => reached.objective)];
+export function joinAlike(problem: StepProblem, objectives: readonly Objective[]): Joined {
   const groups = groupsOf(problem, objectives);
-  const firsts = groups.map(([first = 0]) => first);
-  const only = <Value>(values: readonly Value[]): readonly Value[] => firsts.flatMap((at) => values.slice(at, at + 1));
+  const only = (values: readonly number[]): readonly number[] => groups.map(([first = 0]) => values[first] ?? 0);
   const total = (values: readonly number[]): readonly number[] =>
     groups.map((group) => group.reduce((sum, index) => sum + (values[index] ?? 0), 0));
   const joined = (one: Objective): Objective => {
@@ -34,19 +31,15 @@ export function joinAlike(problem: StepProblem, objective: Objective | undefined
       case "moved":
         return { ...one, from: total(inside(problem, one)), weights: only(one.weights) };
       case "missed":
-        return { ...one, rows: one.rows.map((row) => only(row)) };
+        return { ...one, rows: one.rows.map(only) };
       case "changed":
         return { ...one, from: total(one.from) };
     }
   };
-  const extra = (one: Objective): number => {
-    if (one.kind !== "moved") return 0;
-    const near = inside(problem, one);
-    return one.from.reduce((sum, from, at) => sum + Math.abs(from - (near[at] ?? 0)) * (one.weights[at] ?? 0), 0);
-  };
-  const starts = objectives.flatMap((one): readonly (readonly number[])[] => {
-    if (one.kind === "moved") return [inside(problem, one).map((from) => Math.floor(from / one.perStep))];
-    return one.kind === "changed" ? [one.from.map((from) => Math.floor(from / one.perStep))] : [];
+  const [start] = objectives.flatMap((one): readonly (readonly number[])[] => {
+    if (one.kind !== "moved" && one.kind !== "changed") return [];
+    const from = one.kind === "moved" ? inside(problem, one) : one.from;
+    return [from.map((count) => Math.floor(count / one.perStep))];
   });
   return {
     problem: {
@@ -57,14 +50,14 @@ export function joinAlike(problem: StepProblem, objective: Objective | undefined
       ...(problem.every && { every: only(problem.every) }),
       ...(problem.ifUsed && { ifUsed: only(problem.ifUsed) }),
     },
-    objective: objective && joined(objective),
-    kept: kept.map((reached) => ({
-      objective: joined(reached.objective),
-      value: reached.value - extra(reached.objective),
-    })),
-    join: total,
-    split: (steps) => split(problem, groups, steps, starts[0] ?? problem.least),
-    extra: objective === undefined ? 0 : extra(objective),
+    objectives: objectives.map(joined),
+    groups,
+    split: (steps) => split(problem, groups, steps, start ?? problem.least),
+    extra: (one) => {
+      if (one.kind !== "moved") return 0;
+      const near = inside(problem, one);
+      return one.from.reduce((sum, from, at) => sum + Math.abs(from - (near[at] ?? 0)) * (one.weights[at] ?? 0), 0);
+    },
   };
 }
 
@@ -79,21 +72,18 @@ function groupsOf(problem: StepProblem, objectives: readonly Objective[]): reado
   const columns = [
     ...problem.rows.map(({ coefficients }) => coefficients),
     ...objectives.flatMap((one) => (one.kind === "changed" ? [] : one.kind === "missed" ? one.rows : [one.weights])),
-    problem.least.map((_, index) => everyOf(problem, index)),
-    problem.least.map((_, index) => fewestOf(problem, index)),
+    ...(problem.every ? [problem.every] : []),
+    ...(problem.ifUsed ? [problem.ifUsed] : []),
   ];
   const groups: number[][] = [];
-  const open: number[][] = [];
   for (const index of problem.least.keys()) {
-    const known = open.find(([first = 0]) => columns.every((column) => column[first] === column[index]));
-    const joins = canJoin(problem, objectives, index);
-    if (known !== undefined && joins) {
-      known.push(index);
-      continue;
-    }
-    const group = [index];
-    groups.push(group);
-    if (joins) open.push(group);
+    const known = groups.find(
+      ([first = 0]) =>
+        columns.every((column) => column[first] === column[index]) &&
+        [first, index].every((one) => canJoin(problem, objectives, one)),
+    );
+    if (known === undefined) groups.push([index]);
+    else known.push(index);
   }
   return groups;
 }
@@ -121,18 +111,18 @@ function canJoin(problem: StepProblem, objectives: readonly Objective[], index: 
 function split(
   problem: StepProblem,
   groups: readonly (readonly number[])[],
-  steps: readonly number[],
+  steps: ArrayLike<number>,
   starts: readonly number[],
 ): readonly number[] {
   const out = problem.least.map(() => 0);
   for (const [at, group] of groups.entries()) {
-    const clamp = (index: number): number =>
-      Math.min(Math.max(starts[index] ?? 0, problem.least[index] ?? 0), problem.most[index] ?? 0);
-    for (const index of group) out[index] = clamp(index);
-    let missing = (steps[at] ?? 0) - group.reduce((sum, index) => sum + (out[index] ?? 0), 0);
+    const clamp = (count: number, index: number): number =>
+      Math.min(Math.max(count, problem.least[index] ?? 0), problem.most[index] ?? 0);
+    let missing = steps[at] ?? 0;
+    for (const index of group) missing -= out[index] = clamp(starts[index] ?? 0, index);
     for (const index of missing > 0 ? group : group.toReversed()) {
       const now = out[index] ?? 0;
-      const next = Math.min(Math.max(now + missing, problem.least[index] ?? 0), problem.most[index] ?? 0);
+      const next = clamp(now + missing, index);
       out[index] = next;
       missing -= next - now;
     }

@@ -71,61 +71,46 @@ export function fewestOf(problem: StepProblem, index: number): number {
  *
  * @example measure({ kind: "moved", from: [70, 30], perStep: 1, weights: [1, 3] }, [65, 35]) // => 20
  */
-export function measure(objective: Objective, steps: readonly number[]): number {
+export function measure(objective: Objective, steps: ArrayLike<number>): number {
+  let total = 0;
   switch (objective.kind) {
     case "weighted":
       return weigh(objective.weights, steps);
     case "off-zero":
       return Math.abs(weigh(objective.weights, steps));
     case "moved":
-      return objective.from.reduce((total, from, index) => {
-        const far = Math.abs(from - (steps[index] ?? 0) * objective.perStep);
-        return total + far * (objective.weights[index] ?? 0);
-      }, 0);
+      for (const [at, from] of objective.from.entries())
+        total += Math.abs(from - (steps[at] ?? 0) * objective.perStep) * (objective.weights[at] ?? 0);
+      return total;
     case "missed":
-      return objective.rows.reduce((total, row) => total + Math.max(0, -weigh(row, steps)), 0);
+      for (const row of objective.rows) total += Math.max(0, -weigh(row, steps));
+      return total;
     case "changed":
-      return objective.from.filter((from, index) => from !== (steps[index] ?? 0) * objective.perStep).length;
+      for (const [at, from] of objective.from.entries()) total += from === (steps[at] ?? 0) * objective.perStep ? 0 : 1;
+      return total;
   }
 }
 
 /** Weights times steps, added up. @example weigh([2, -1], [3, 4]) // => 2 */
-export function weigh(weights: readonly number[], steps: readonly number[]): number {
-  return weights.reduce((total, weight, index) => total + weight * (steps[index] ?? 0), 0);
+export function weigh(weights: ArrayLike<number>, steps: ArrayLike<number>): number {
+  let total = 0;
+  for (let at = 0; at < weights.length; at += 1) total += (weights[at] ?? 0) * (steps[at] ?? 0);
+  return total;
 }
 
-/** What a row leaves over: not below zero when it holds. */
-export function rowValue(row: Row, steps: readonly number[]): number {
-  return weigh(row.coefficients, steps) + row.constant;
-}
-
-/** Whether steps have the shape asked for: whole multiples, enough of each flour used, few enough flours. */
-export function hasShape(problem: StepProblem, steps: readonly number[]): boolean {
-  const used = steps.filter((count) => count > 0).length;
-  const each = (count: number, index: number): boolean =>
-    count === 0 || (count >= fewestOf(problem, index) && count % everyOf(problem, index) === 0);
-  return used <= (problem.mostFlours ?? steps.length) && steps.every(each);
-}
-
-/** Whether steps meet the total, their limits and every row: in whole numbers, all of them below 2^53 and so exact. */
-export function meets(problem: StepProblem, steps: readonly number[]): boolean {
-  return hasPlace(problem, steps) && problem.rows.every((row) => rowValue(row, steps) >= 0);
-}
-
-/** The same, the rows worked out in decimals, apart from the search. */
+/** Whether steps meet the total, their limits, their shape and every row, the rows worked out in decimals, apart from the search. */
 export function holds(problem: StepProblem, steps: readonly number[]): boolean {
-  const value = ({ coefficients, constant }: Row): Decimal => decimalValue(coefficients, steps).plus(constant);
-  return hasPlace(problem, steps) && problem.rows.every((row) => value(row).gte(0));
-}
-
-function hasPlace(problem: StepProblem, steps: readonly number[]): boolean {
-  const within = steps.every(
-    (count, index) =>
-      Number.isInteger(count) && count >= (problem.least[index] ?? 0) && count <= (problem.most[index] ?? 0),
+  const value = ({ coefficients, constant }: Row): Decimal =>
+    sum(coefficients.map((coefficient, index) => dec(coefficient).times(steps[index] ?? 0))).plus(constant);
+  const hasPlace = (count: number, index: number): boolean =>
+    count >= (problem.least[index] ?? 0) &&
+    count <= (problem.most[index] ?? 0) &&
+    count % everyOf(problem, index) === 0 &&
+    (count === 0 || count >= fewestOf(problem, index));
+  return (
+    steps.every((count, index) => Number.isInteger(count) && hasPlace(count, index)) &&
+    steps.reduce((total, count) => total + count, 0) === problem.total &&
+    steps.filter((count) => count > 0).length <= (problem.mostFlours ?? steps.length) &&
+    problem.rows.every((row) => value(row).gte(0))
   );
-  return within && steps.reduce((total, count) => total + count, 0) === problem.total && hasShape(problem, steps);
-}
-
-function decimalValue(coefficients: readonly number[], steps: readonly number[]): Decimal {
-  return sum(coefficients.map((coefficient, index) => dec(coefficient).times(steps[index] ?? 0)));
 }

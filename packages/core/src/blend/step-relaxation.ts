@@ -1,15 +1,10 @@
-import type { Box } from "./step-bounds.ts";
+import { Linear } from "./step-linear.ts";
 import { type Objective, type Reached, type StepProblem, weigh } from "./step-problem.ts";
-import { type Solved, solveLinear } from "./step-simplex.ts";
 
-/** What a box comes to when steps need not be whole; `undefined` where not even fractions of a step hold. */
-export interface Relaxed {
-  /** What the objective cannot go below in the box. */
-  readonly bound: number;
-  /** Where that is; absent where the solving stopped before. */
-  readonly steps?: readonly number[];
-  /** The part of the box in which the objective can stay below what is known. */
-  readonly box: Box;
+/** Least and most steps of each flour, as the search narrows them. */
+export interface Box {
+  readonly least: Float64Array;
+  readonly most: Float64Array;
 }
 
 /** A quantity as a sum over the columns, with a constant. */
@@ -21,25 +16,24 @@ interface Terms {
 type Counted = Pick<Extract<Objective, { kind: "changed" }>, "from" | "perStep">;
 
 /**
- * The question in fractions of a step, for any box of steps.
+ * The question in fractions of a step, for one box of steps after the other.
  *
  * Where flours move away from a blend, each has two columns: its steps up to its share of that blend, and those above. What
  * is moved then costs less with every step of the one and more with every step of the other.
  */
 export class Relaxation {
-  /** Multiplications so far, about. */
-  work = 0;
+  /** What the objective cannot go below in the box solved last. */
+  bound = 0;
+  readonly #linear: Linear;
   readonly #flours: number;
   readonly #columns: number;
   readonly #total: number;
   /** Where the two columns of each flour meet. */
   readonly #meet: readonly number[] | undefined;
-  /** Rows, then the costs; what counts flours is written for each box. */
-  readonly #table: Float64Array;
-  readonly #low: Float64Array;
-  readonly #high: Float64Array;
-  readonly #constant: number;
+  #constant: number;
+  /** Rows that count flours, whose coefficients are written for each box, by the most they may count. */
   readonly #counted: readonly { readonly row: number; readonly most: number; readonly what: Counted }[];
+  readonly #countedAim: Counted | undefined;
 
   constructor(problem: StepProblem, objective: Objective | undefined, kept: readonly Reached[]) {
     const wanted = [objective, ...kept.map((reached) => reached.objective)];
@@ -55,34 +49,29 @@ export class Relaxation {
     /** The largest coefficient becomes one, and no bound is further off than the row can get. */
     const put = (terms: Float64Array, low: number, high: number): void => {
       const scale = 1 / largest(terms);
-      rows.push({
-        terms: terms.map((one) => one * scale),
-        low: Math.max(-far, low * scale),
-        high: Math.min(far, high * scale),
-      });
+      for (let at = 0; at < terms.length; at += 1) terms[at] = (terms[at] ?? 0) * scale;
+      rows.push({ terms, low: Math.max(-far, low * scale), high: Math.min(far, high * scale) });
     };
     put(this.#spread(problem.least.map(() => 1)), this.#total, this.#total);
     for (const { coefficients, constant } of problem.rows) put(this.#spread(coefficients), -constant, Infinity);
-    const counted: { row: number; most: number; what: Counted }[] = [];
-    const nothing: Terms = { coefficients: new Float64Array(this.#columns), constant: 0 };
     const quantity = (one: Objective | undefined): Terms => {
       if (one?.kind === "weighted") return { coefficients: this.#spread(one.weights), constant: 0 };
       if (one?.kind === "moved") return this.#moved(one);
-      if (one?.kind !== "missed" && one?.kind !== "off-zero") return nothing;
       const coefficients = new Float64Array(this.#columns);
-      for (const row of one.kind === "missed" ? one.rows : [one.weights]) {
+      for (const row of one?.kind === "missed" ? one.rows : one?.kind === "off-zero" ? [one.weights] : []) {
         const line = this.#spread(row);
-        const signs = one.kind === "missed" ? [1] : [1, -1];
-        for (const sign of signs) {
-          line[next] = sign * largest(row);
-          coefficients[next] = largest(row);
+        const size = largest(row);
+        for (const sign of one?.kind === "missed" ? [1] : [1, -1]) {
+          line[next] = sign * size;
+          coefficients[next] = size;
           next += 1;
         }
-        put(line, 0, one.kind === "missed" ? Infinity : 0);
+        put(line, 0, one?.kind === "missed" ? Infinity : 0);
       }
       return { coefficients, constant: 0 };
     };
     const aim = quantity(objective);
+    const counted: { row: number; most: number; what: Counted }[] = [];
     const limit = (one: Objective, most: number): void => {
       const { coefficients, constant } = quantity(one);
       if (one.kind === "changed") counted.push({ row: rows.length, most, what: one });
@@ -91,49 +80,85 @@ export class Relaxation {
     for (const reached of kept) limit(reached.objective, reached.value);
     if (problem.mostFlours !== undefined)
       limit({ kind: "changed", from: problem.least.map(() => 0), perStep: 1 }, problem.mostFlours);
-    if (objective?.kind === "changed") counted.push({ row: rows.length, most: Infinity, what: objective });
     this.#counted = counted;
+    this.#countedAim = objective?.kind === "changed" ? objective : undefined;
     this.#constant = aim.constant;
-    this.#table = new Float64Array((rows.length + 1) * this.#columns);
-    for (const [at, { terms }] of rows.entries()) this.#table.set(terms, at * this.#columns);
-    this.#table.set(aim.coefficients, rows.length * this.#columns);
-    const ends = new Float64Array(this.#columns);
-    this.#low = Float64Array.from([...ends, ...rows.map(({ low }) => low)]);
-    this.#high = Float64Array.from([...ends.fill(this.#total), ...rows.map(({ high }) => high)]);
+    const coefficients = new Float64Array(rows.length * this.#columns);
+    this.#linear = new Linear(coefficients, this.#columns);
+    this.#linear.high.fill(this.#total, 0, this.#columns);
+    for (const [at, { terms, low, high }] of rows.entries()) {
+      coefficients.set(terms, at * this.#columns);
+      this.#linear.low[this.#columns + at] = low;
+      this.#linear.high[this.#columns + at] = high;
+    }
+    this.#linear.setCosts(aim.coefficients);
   }
 
-  /** @param enough - whether the objective can stay below this is all that is asked */
-  solve(box: Box, enough = Infinity): Relaxed | undefined {
-    const table = this.#table.slice();
-    const [low, high] = [this.#low.slice(), this.#high.slice()];
-    for (const [at, least] of box.least.entries()) {
-      const most = box.most[at] ?? 0;
+  /** Multiplications so far, about. */
+  get work(): number {
+    return this.#linear.work;
+  }
+
+  /** Changes the objective to the least sum of weighted steps. */
+  aim(weights: readonly number[]): void {
+    this.#linear.setCosts(this.#spread(weights));
+    this.#constant = 0;
+  }
+
+  /**
+   * What a box comes to when steps need not be whole; "none" where not even fractions of a step hold.
+   *
+   * @param enough - whether the objective can come down to this is all that is asked
+   */
+  solve({ least, most }: Box, enough: number): "smallest" | "none" | "open" {
+    const { low, high } = this.#linear;
+    for (let at = 0; at < this.#flours; at += 1) {
       const meet = this.#meet?.[at] ?? this.#total;
-      low[at] = Math.min(least, meet);
-      high[at] = Math.min(most, meet);
+      low[at] = Math.min(least[at] ?? 0, meet);
+      high[at] = Math.min(most[at] ?? 0, meet);
       if (this.#meet === undefined) continue;
-      low[this.#flours + at] = Math.max(0, least - meet);
-      high[this.#flours + at] = Math.max(0, most - meet);
+      low[this.#flours + at] = Math.max(0, (least[at] ?? 0) - meet);
+      high[this.#flours + at] = Math.max(0, (most[at] ?? 0) - meet);
     }
-    let constant = this.#constant;
-    for (const { row, most, what } of this.#counted) {
-      const terms = this.#changed(what, box);
-      table.set(terms.coefficients, row * this.#columns);
-      if (most === Infinity) constant = terms.constant;
-      else high[this.#columns + row] = most - terms.constant;
+    for (const { row, most: limit, what } of this.#counted) {
+      const terms = this.#changed(what, { least, most });
+      this.#linear.setRow(row, terms.coefficients);
+      high[this.#columns + row] = limit - terms.constant;
     }
-    const solved = solveLinear({ table, columns: this.#columns, low, high }, enough - constant);
-    this.work += solved.work;
-    if (solved.kind === "none") return undefined;
-    const bound = solved.bound + constant;
-    const { values } = solved;
-    const steps = (): readonly number[] =>
-      box.least.map((_, at) => (values[at] ?? 0) + (this.#meet === undefined ? 0 : (values[this.#flours + at] ?? 0)));
-    return {
-      bound,
-      box: this.#within(box, low, high, solved, enough - 1 + slackOf(bound) - bound),
-      ...(solved.kind === "smallest" && { steps: steps() }),
-    };
+    if (this.#countedAim !== undefined) {
+      const terms = this.#changed(this.#countedAim, { least, most });
+      this.#linear.setCosts(terms.coefficients);
+      this.#constant = terms.constant;
+    }
+    const kind = this.#linear.solve(enough - this.#constant);
+    this.bound = this.#linear.bound + this.#constant;
+    return kind;
+  }
+
+  /** Where the objective is smallest. */
+  steps(): Float64Array {
+    const out = this.#linear.values.slice(0, this.#flours);
+    if (this.#meet !== undefined)
+      for (let at = 0; at < this.#flours; at += 1)
+        out[at] = (out[at] ?? 0) + (this.#linear.values[this.#flours + at] ?? 0);
+    return out;
+  }
+
+  /** Narrows the box solved last: what stands at an end can leave it only so far that the objective comes down to `enough`. */
+  narrow({ least, most }: Box, enough: number): void {
+    const room = enough - this.bound;
+    const { low, high, slopes } = this.#linear;
+    for (let at = 0; at < this.#flours; at += 1) {
+      const above = this.#flours + at;
+      const slope = slopes[at] ?? 0;
+      const meet = this.#meet?.[at];
+      const [slopeAbove, roomAbove] = meet === undefined ? [0, 0] : [slopes[above] ?? 0, high[above] ?? 0];
+      if (slope < -tiny) least[at] = Math.max(least[at] ?? 0, Math.ceil((high[at] ?? 0) + room / slope - tiny));
+      if (slope > tiny && roomAbove === 0)
+        most[at] = Math.min(most[at] ?? 0, Math.floor((low[at] ?? 0) + room / slope + tiny));
+      if (slopeAbove > tiny && meet !== undefined)
+        most[at] = Math.min(most[at] ?? 0, Math.floor(meet + (low[above] ?? 0) + room / slopeAbove + tiny));
+    }
   }
 
   /** Weights of the flours as coefficients of their columns. */
@@ -169,31 +194,10 @@ export class Relaxation {
     }
     return { coefficients, constant };
   }
-
-  /** What stands at an end can leave it only so far that the objective stays below what is known. */
-  #within(box: Box, low: Float64Array, high: Float64Array, { slopes }: Solved, room: number): Box {
-    if (!Number.isFinite(room)) return box;
-    const [least, most] = [[...box.least], [...box.most]];
-    for (const at of least.keys()) {
-      const above = this.#flours + at;
-      const [slope, meet] = [slopes[at] ?? 0, this.#meet?.[at]];
-      const [slopeAbove, roomAbove] = meet === undefined ? [0, 0] : [slopes[above] ?? 0, high[above] ?? 0];
-      if (slope < -tiny) least[at] = Math.max(least[at] ?? 0, Math.ceil((high[at] ?? 0) + room / slope - tiny));
-      if (slope > tiny && roomAbove === 0)
-        most[at] = Math.min(most[at] ?? 0, Math.floor((low[at] ?? 0) + room / slope + tiny));
-      if (slopeAbove > tiny && meet !== undefined)
-        most[at] = Math.min(most[at] ?? 0, Math.floor(meet + (low[above] ?? 0) + room / slopeAbove + tiny));
-    }
-    return { least, most };
-  }
 }
 
+/** A slope, or a fraction of a step, that counts as none: far above what rounding does. */
 const tiny = 1e-6;
-
-/** What rounding may have put on a bound: objectives are whole numbers. */
-export function slackOf(bound: number): number {
-  return Math.max(1e-3, Math.abs(bound) * 1e-11);
-}
 
 function largest(values: Iterable<number>): number {
   let most = 0;

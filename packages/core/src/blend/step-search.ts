@@ -1,23 +1,20 @@
-import { joinAlike } from "./step-alike.ts";
-import { type Box, narrow } from "./step-bounds.ts";
+import { type Joined, joinAlike } from "./step-alike.ts";
 import type { Budget } from "./step-budget.ts";
-import { bestInBox, openFlours, type Scored, triesIn } from "./step-leaf.ts";
 import {
   everyOf,
   fewestOf,
   holds,
   measure,
-  meets,
   type Objective,
   type Reached,
   type StepAnswer,
   type StepProblem,
-  type StepsFound,
+  weigh,
 } from "./step-problem.ts";
-import { Relaxation, slackOf } from "./step-relaxation.ts";
+import { type Box, Relaxation } from "./step-relaxation.ts";
 
-/** Boxes of at most so many tries are gone through one by one. */
-const smallBox = 60;
+/** Boxes of at most so many lines are gone through one by one: more where a line is settled by its rows alone. */
+const smallBox = { linear: 60, other: 20 } as const;
 /** So many flours are moved around an answer in fractions, to come by a first answer in whole steps. */
 const nearbyFlours = 5;
 
@@ -30,25 +27,24 @@ const nearbyFlours = 5;
  * what the objective cannot go below.
  */
 export function bestSteps(problem: StepProblem, objectives: readonly Objective[], budget: Budget): StepAnswer {
-  const reached: Reached[] = [];
-  let best: StepsFound | undefined;
-  for (const objective of objectives) {
-    const answer: StepAnswer = smallest(problem, objective, reached, budget.part(0.7), best?.steps);
-    if (answer.kind !== "found" || answer.open !== undefined) return answer;
-    best = answer;
-    reached.push({ objective, value: measure(objective, best.steps) });
-  }
-  return settleTies(problem, reached, best, budget);
+  return inOrder(problem, objectives, budget, true);
 }
 
 /** Finds steps that make one objective smallest, without a say in which of equals: always the same ones. */
 export function smallestSteps(problem: StepProblem, objective: Objective, budget: Budget): StepAnswer {
-  return smallest(problem, objective, [], budget);
+  return inOrder(problem, [objective], budget, false);
 }
 
 /** Finds any steps that hold. */
 export function anySteps(problem: StepProblem, budget: Budget): StepAnswer {
-  return smallest(problem, undefined, [], budget);
+  return inOrder(problem, [], budget, false);
+}
+
+/** Whether anything holds where steps need not be whole. */
+export function anyFractions(problem: StepProblem): boolean {
+  const box = { least: Float64Array.from(problem.least), most: Float64Array.from(problem.most) };
+  const isPossible = box.least.every((low, at) => low <= (box.most[at] ?? 0));
+  return isPossible && new Relaxation(problem, undefined, []).solve(box, Number.POSITIVE_INFINITY) !== "none";
 }
 
 /** Which of two blends of steps comes first in the stated order: by the objectives, then more of the flour listed first. */
@@ -61,49 +57,55 @@ export function isBetter(one: readonly number[], other: readonly number[], objec
   return index >= 0 && (one[index] ?? 0) > (other[index] ?? 0);
 }
 
-/** Among equals it is only a matter of order, so that where the budget ends the equal found last stands. */
-function settleTies(
-  problem: StepProblem,
-  kept: readonly Reached[],
-  start: StepsFound | undefined,
-  budget: Budget,
-): StepAnswer {
-  const least = [...problem.least];
-  const most = [...problem.most];
-  let best = start?.steps;
-  for (const index of least.keys()) {
-    const box = narrow(problem, { least, most });
-    if (box === undefined) return { kind: "none" };
-    if (best === undefined || (best[index] ?? 0) < (box.most[index] ?? 0)) {
-      const weights = least.map((_, other) => (other === index ? -1 : 0));
-      const answer = smallest({ ...problem, ...box }, { kind: "weighted", weights }, kept, budget, best);
-      if (answer.kind !== "found") return answer;
-      best = answer.steps;
+function inOrder(problem: StepProblem, objectives: readonly Objective[], budget: Budget, settles: boolean): StepAnswer {
+  if (problem.least.some((low, index) => low > (problem.most[index] ?? 0))) return { kind: "none" };
+  const joined = joinAlike(problem, objectives);
+  const kept: Reached[] = [];
+  let best: Float64Array | undefined;
+  const found = (): StepAnswer & { readonly kind: "found" } => {
+    const steps = joined.split(best ?? []);
+    if (!holds(problem, steps)) throw new Error("the search gave steps that break a limit");
+    return { kind: "found", steps };
+  };
+  for (const at of objectives.length === 0 ? [-1] : objectives.keys()) {
+    const objective = joined.objectives[at];
+    const search = new Search(joined.problem, objective, kept, settles ? budget.part(0.7) : budget, best);
+    const bound = search.run(search.whole());
+    best = search.best;
+    if (best === undefined) return { kind: bound === undefined ? "none" : "unfinished" };
+    const asked = objectives[at];
+    if (objective === undefined || asked === undefined) break;
+    if (bound !== undefined && bound < search.value) {
+      const answer = found();
+      const value = measure(asked, answer.steps);
+      return { ...answer, open: { objective: asked, value, bound: Math.min(value, bound + joined.extra(asked)) } };
     }
-    least[index] = best[index] ?? 0;
-    most[index] = best[index] ?? 0;
+    kept.push({ objective, value: search.value });
   }
-  return best === undefined ? { kind: "none" } : { kind: "found", steps: best };
+  if (settles && best !== undefined) best = settleTies(joined, kept, best, budget);
+  return found();
 }
 
-/** One objective at a time, with those before it kept; `known` is an answer to start from. */
-function smallest(
-  problem: StepProblem,
-  objective: Objective | undefined,
-  kept: readonly Reached[],
-  budget: Budget,
-  known?: readonly number[],
-): StepAnswer {
-  if (problem.least.some((low, index) => low > (problem.most[index] ?? 0))) return { kind: "none" };
-  const joined = joinAlike(problem, objective, kept);
-  const search = new Search(joined.problem, joined.objective, joined.kept, budget, known && joined.join(known));
-  const bound = search.run({ least: joined.problem.least, most: joined.problem.most });
-  if (search.best === undefined) return { kind: bound === undefined ? "none" : "unfinished" };
-  const steps = joined.split(search.best.steps);
-  if (!holds(problem, steps)) throw new Error("the search gave steps that break a limit");
-  if (objective === undefined || bound === undefined || bound >= search.best.value) return { kind: "found", steps };
-  const value = measure(objective, steps);
-  return { kind: "found", steps, open: { objective, value, bound: Math.min(value, bound + joined.extra) } };
+/** Among equals it is only a matter of order, so that where the budget ends the equal found last stands. */
+function settleTies(joined: Joined, kept: readonly Reached[], start: Float64Array, budget: Budget): Float64Array {
+  const { problem, groups, split } = joined;
+  const search = new Search(problem, undefined, kept, budget, start);
+  const box = search.whole();
+  let best = start;
+  for (const index of groups.flat().sort((one, other) => one - other)) {
+    const at = groups.findIndex((group) => group.includes(index));
+    search.narrow(box);
+    if ((best[at] ?? 0) < (box.most[at] ?? 0)) best = search.most(at, box) ?? best;
+    const [every, most] = [everyOf(problem, at), best[at] ?? 0];
+    // a flour that is alike to others keeps what it has where the others of its group give some of theirs away
+    const share = (count: number): number | undefined => split(best.with(at, count))[index];
+    let least = most;
+    while (least > (box.least[at] ?? 0) && groups[at]?.length !== 1 && share(least - every) === share(most))
+      least -= every;
+    box.least[at] = least;
+    box.most[at] = most;
+  }
+  return best;
 }
 
 /** A box still to be looked at, with what the objective cannot go below in it. */
@@ -112,180 +114,431 @@ interface Waiting extends Box {
 }
 
 class Search {
-  best: Scored | undefined;
+  /** The best steps found, and what the objective comes to in them. */
+  best: Float64Array | undefined;
+  value = Number.POSITIVE_INFINITY;
   readonly #problem: StepProblem;
-  readonly #objective: Objective | undefined;
+  #objective: Objective | undefined;
   readonly #kept: readonly Reached[];
   readonly #budget: Budget;
+  readonly #flours: number;
+  readonly #rows: readonly { readonly coefficients: Float64Array; readonly constant: number }[];
+  readonly #every: Float64Array;
+  readonly #fewest: Float64Array;
+  readonly #mostFlours: number;
   #relaxation: Relaxation | undefined;
+  #nodes = 0;
+  #work = 0;
+  /** The steps being tried, and what each row comes to in them. */
+  readonly #steps: Float64Array;
+  readonly #sums: Float64Array;
 
   constructor(
     problem: StepProblem,
     objective: Objective | undefined,
     kept: readonly Reached[],
     budget: Budget,
-    known: readonly number[] | undefined,
+    known: Float64Array | undefined,
   ) {
-    this.#problem = problem;
+    const keptRows = kept.flatMap(({ objective: one, value }) =>
+      one.kind === "weighted"
+        ? [{ id: "kept", coefficients: one.weights.map((weight) => 0 - weight), constant: value }]
+        : [],
+    );
+    this.#problem = { ...problem, rows: [...problem.rows, ...keptRows] };
     this.#objective = objective;
-    this.#kept = kept;
+    this.#kept = kept.filter(({ objective: one }) => one.kind !== "weighted");
     this.#budget = budget;
-    if (known !== undefined) this.#offer(known);
+    this.#flours = problem.least.length;
+    this.#rows = this.#problem.rows.map(({ coefficients, constant }) => ({
+      coefficients: Float64Array.from(coefficients),
+      constant,
+    }));
+    this.#every = Float64Array.from(problem.least, (_, index) => everyOf(problem, index));
+    this.#fewest = Float64Array.from(problem.least, (_, index) => fewestOf(problem, index));
+    this.#mostFlours = problem.mostFlours ?? this.#flours;
+    this.#steps = new Float64Array(this.#flours);
+    this.#sums = new Float64Array(this.#rows.length);
+    if (known !== undefined) this.#take(known);
+  }
+
+  whole(): Box {
+    return { least: Float64Array.from(this.#problem.least), most: Float64Array.from(this.#problem.most) };
+  }
+
+  /** Of one flour as many steps as a box lets it have, the answer known being inside. */
+  most(at: number, box: Box): Float64Array | undefined {
+    const weights = this.#problem.least.map((_, index) => (index === at ? -1 : 0));
+    this.#objective = { kind: "weighted", weights };
+    this.#relaxation ??= new Relaxation(this.#problem, undefined, this.#kept);
+    this.#relaxation.aim(weights);
+    if (this.best !== undefined) this.#take(this.best);
+    this.run({ least: box.least.slice(), most: box.most.slice() });
+    return this.best;
   }
 
   /** Goes through a box, the more promising part first; where the budget ends, gives what the rest cannot go below. */
   run(start: Box): number | undefined {
     const waiting: Waiting[] = [{ ...start, bound: Number.NEGATIVE_INFINITY }];
     for (let box = waiting.pop(); box !== undefined; box = waiting.pop()) {
-      if (this.#budget.isSpent) return Math.min(box.bound, ...waiting.map(({ bound }) => bound));
-      if (this.best !== undefined && box.bound >= this.best.value) continue;
-      waiting.push(...this.#look(box));
+      this.#budget.spend(this.#work);
+      this.#work = 0;
+      if (this.#budget.isSpent) return waiting.reduce((low, { bound }) => Math.min(low, bound), box.bound);
+      if (box.bound >= this.value) continue;
+      this.#look(box, waiting);
       if (this.best !== undefined && this.#objective === undefined) return undefined;
     }
     return undefined;
   }
 
-  #look(wide: Waiting): readonly Waiting[] {
-    const box = this.#narrowed(wide);
-    if (box === undefined) return [];
+  #look(box: Waiting, waiting: Waiting[]): void {
+    if (!this.#narrows(box)) return;
     this.#relaxation ??= new Relaxation(this.#problem, this.#objective, this.#kept);
-    const before = this.#relaxation.work;
-    const relaxed = this.#relaxation.solve(box, this.best?.value);
-    this.#budget.spend(this.#relaxation.work - before);
-    if (relaxed === undefined) return [];
-    const least = Math.ceil(relaxed.bound - slackOf(relaxed.bound));
-    const bound = this.#objective === undefined ? 0 : Math.max(wide.bound, least);
-    const { steps } = relaxed;
-    if (steps !== undefined && !this.#isBeaten(bound)) {
+    const relaxation = this.#relaxation;
+    const before = relaxation.work;
+    const kind = relaxation.solve(box, this.value - 1 + slackOf(this.value));
+    this.#work += relaxation.work - before;
+    if (kind === "none") return;
+    const least = Math.ceil(relaxation.bound - slackOf(relaxation.bound));
+    const bound = this.#objective === undefined ? 0 : Math.max(box.bound, least);
+    if (bound >= this.value) return;
+    const steps = kind === "smallest" ? relaxation.steps() : undefined;
+    if (steps !== undefined) {
       this.#offer(this.#rounded(steps));
-      if (this.best === undefined) this.#goThrough(this.#nearby(box, steps));
+      this.#nodes += 1;
+      // now and then, until there is a first answer
+      if (this.best === undefined && (this.#nodes & (this.#nodes - 1)) === 0) this.#goThrough(this.#nearby(box, steps));
     }
-    if (this.#isBeaten(bound)) return [];
-    const inner = this.#narrowed(relaxed.box);
-    return inner === undefined ? [] : this.#parts(inner, steps).map((part) => ({ ...part, bound }));
+    if (bound >= this.value) return;
+    if (this.value < Number.POSITIVE_INFINITY) {
+      relaxation.narrow(box, this.value - 1 + slackOf(relaxation.bound));
+      if (!this.#narrows(box)) return;
+    }
+    for (const part of this.#parts(box, steps)) waiting.push({ ...part, bound });
   }
 
-  /** The box without what breaks a limit; a small one is gone through at once. */
-  #narrowed(wide: Box): Box | undefined {
-    this.#budget.spend(wide.least.length * (this.#problem.rows.length + 2) * 8);
-    const box = narrow(this.#problem, wide);
-    if (box === undefined || triesIn(this.#problem, box, openFlours(this.#problem, box)) > smallBox) return box;
+  /** Takes out of a box what breaks a limit; a small one is gone through at once. Whether anything is left to look at. */
+  #narrows(box: Box): boolean {
+    if (!this.narrow(box)) return false;
+    const open = this.#open(box);
+    let tries = 1;
+    for (let at = 0; at < open.length - 2; at += 1) tries *= this.#choices(box, open[at] ?? 0);
+    if (tries > smallBox[this.#isLinear ? "linear" : "other"]) return true;
     this.#goThrough(box);
-    return undefined;
+    return false;
   }
 
-  #isBeaten(bound: number): boolean {
-    return this.best !== undefined && bound >= this.best.value;
+  /** Narrows a box to what the total, the shape and each row leave open, without losing any answer; `false` when nothing is left. */
+  narrow(box: Box): boolean {
+    const { least, most } = box;
+    for (let round = 0; round < 8; round += 1) {
+      this.#work += this.#flours * (2 * this.#rows.length + 4);
+      let changed = false;
+      let [lowest, highest, used] = [0, 0, 0];
+      for (let at = 0; at < this.#flours; at += 1) {
+        lowest += least[at] ?? 0;
+        highest += most[at] ?? 0;
+        if ((least[at] ?? 0) > 0) used += 1;
+      }
+      const { total } = this.#problem;
+      if (lowest > total || highest < total || used > this.#mostFlours) return false;
+      const full = used === this.#mostFlours;
+      for (let at = 0; at < this.#flours; at += 1) {
+        const [low, high, every, fewest] = [least[at] ?? 0, most[at] ?? 0, this.#every[at] ?? 1, this.#fewest[at] ?? 1];
+        const newLow = Math.max(low, total - (highest - high));
+        const newHigh = Math.min(high, total - (lowest - low));
+        // whole multiples only, nothing between none of a flour and its fewest steps, and none beyond those that may be in
+        least[at] = newLow === 0 ? 0 : Math.ceil(Math.max(newLow, fewest) / every) * every;
+        most[at] = newHigh < fewest || (full && newLow === 0) ? 0 : Math.floor(newHigh / every) * every;
+        if (least[at] !== low || most[at] !== high) changed = true;
+        if ((least[at] ?? 0) > (most[at] ?? 0)) return false;
+      }
+      for (const { coefficients, constant } of this.#rows) {
+        // with all flours at their best for the row, how far may each go to the other side?
+        let top = constant;
+        for (let at = 0; at < this.#flours; at += 1) {
+          const coefficient = coefficients[at] ?? 0;
+          top += coefficient * ((coefficient > 0 ? most[at] : least[at]) ?? 0);
+        }
+        if (top < 0) return false;
+        for (let at = 0; at < this.#flours; at += 1) {
+          const coefficient = coefficients[at] ?? 0;
+          const [low, high] = [least[at] ?? 0, most[at] ?? 0];
+          if (Math.abs(coefficient) * (high - low) <= top) continue;
+          changed = true;
+          // a quotient that rounding may have pushed past a whole number is given the benefit of the doubt
+          if (coefficient > 0) least[at] = Math.ceil(high - top / coefficient - benefit);
+          else most[at] = Math.floor(low - top / coefficient + benefit);
+        }
+      }
+      if (!changed) break;
+    }
+    return true;
   }
 
+  /** How many shares a box leaves a flour. */
+  #choices({ least, most }: Box, at: number): number {
+    return Math.floor(((most[at] ?? 0) - (least[at] ?? 0)) / (this.#every[at] ?? 1)) + 1;
+  }
+
+  /** The flours a box leaves open, the one with most choices last. */
+  #open(box: Box): readonly number[] {
+    const open: number[] = [];
+    for (let at = 0; at < this.#flours; at += 1) if (this.#choices(box, at) > 1) open.push(at);
+    return open.sort((one, other) => this.#choices(box, one) - this.#choices(box, other));
+  }
+
+  /** Goes through all blends of a small box. */
   #goThrough(box: Box): void {
-    const limit = this.best?.value ?? Number.POSITIVE_INFINITY;
-    this.best = bestInBox(this.#problem, box, this.#objective, this.#kept, limit, this.#budget) ?? this.best;
+    this.#steps.set(box.least);
+    let rest = this.#problem.total;
+    for (let at = 0; at < this.#flours; at += 1) rest -= box.least[at] ?? 0;
+    for (const [row, { coefficients, constant }] of this.#rows.entries())
+      this.#sums[row] = weigh(coefficients, this.#steps) + constant;
+    this.#descend(box, this.#open(box), 0, rest);
   }
 
-  #offer(steps: readonly number[]): void {
-    const value = this.#objective === undefined ? 0 : measure(this.#objective, steps);
-    if (this.best !== undefined && value >= this.best.value) return;
-    const keeps = this.#kept.every((reached) => measure(reached.objective, steps) <= reached.value);
-    if (keeps && meets(this.#problem, steps)) this.best = { steps, value };
+  #descend(box: Box, open: readonly number[], depth: number, rest: number): void {
+    const [index, partner] = [open[depth], open[depth + 1]];
+    if (index === undefined) {
+      if (rest === 0 && this.#sums.every((sum) => sum >= 0)) this.#consider();
+      return;
+    }
+    if (partner !== undefined && depth + 2 === open.length) {
+      this.#walk(box, index, partner, rest);
+      return;
+    }
+    const every = this.#every[index] ?? 1;
+    const high = Math.min((box.most[index] ?? 0) - (box.least[index] ?? 0), rest);
+    const start = depth + 1 === open.length ? rest : 0;
+    this.#shift(index, start);
+    let count = start;
+    for (; count <= high && !this.#isSettled; count += every) {
+      this.#descend(box, open, depth + 1, rest - count);
+      this.#shift(index, every);
+    }
+    this.#shift(index, -count);
+  }
+
+  get #isLinear(): boolean {
+    const kind = this.#objective?.kind ?? "weighted";
+    return (kind === "weighted" || kind === "off-zero") && this.#kept.length === 0;
+  }
+
+  get #isSettled(): boolean {
+    return this.#objective === undefined && this.best !== undefined;
+  }
+
+  #shift(index: number, by: number): void {
+    this.#steps[index] = (this.#steps[index] ?? 0) + by;
+    for (const [row, { coefficients }] of this.#rows.entries())
+      this.#sums[row] = (this.#sums[row] ?? 0) + by * (coefficients[index] ?? 0);
+  }
+
+  /** Two flours share `rest` steps above their least: every row cuts a piece off that line. */
+  #walk(box: Box, first: number, second: number, rest: number): void {
+    const steps = this.#steps;
+    const [lowFirst, lowSecond] = [steps[first] ?? 0, steps[second] ?? 0];
+    let from = Math.max(0, rest - ((box.most[second] ?? 0) - lowSecond));
+    let to = Math.min(rest, (box.most[first] ?? 0) - lowFirst);
+    for (const [row, { coefficients }] of this.#rows.entries()) {
+      const start = (this.#sums[row] ?? 0) + rest * (coefficients[second] ?? 0);
+      const slope = (coefficients[first] ?? 0) - (coefficients[second] ?? 0);
+      if (slope === 0 && start < 0) return;
+      if (slope > 0) from = Math.max(from, Math.ceil(-start / slope));
+      if (slope < 0) to = Math.min(to, Math.floor(start / -slope));
+    }
+    const every = this.#every[first] ?? 1;
+    const start = Math.ceil(from / every) * every;
+    const last = Math.floor((to - start) / every);
+    const at = (count: number): Float64Array => {
+      steps[first] = lowFirst + start + count * every;
+      steps[second] = lowSecond + rest - start - count * every;
+      return steps;
+    };
+    this.#tryLine(last, at);
+    steps[first] = lowFirst;
+    steps[second] = lowSecond;
+  }
+
+  /** Goes along a line from its best place. But for the count of flours, what is measured falls along a line and then rises. */
+  #tryLine(last: number, at: (count: number) => Float64Array): void {
+    let [low, high] = [0, last];
+    const deepest = (one: Objective): number =>
+      firstWhere(low, high, (count) => this.#measured(one, at(count + 1)) >= this.#measured(one, at(count)));
+    const objective = this.#objective;
+    const isConvex = objective?.kind !== "changed";
+    if (low > high || (objective && isConvex && this.#measured(objective, at(deepest(objective))) >= this.value))
+      return;
+    for (const { objective: one, value } of this.#kept) {
+      if (one.kind === "changed") continue;
+      const within = (count: number): boolean => this.#measured(one, at(count)) <= value;
+      const middle = deepest(one);
+      if (!within(middle)) return;
+      low = firstWhere(low, middle, within);
+      high = firstWhere(middle, high, (count) => !within(count + 1));
+    }
+    const best = objective && isConvex ? deepest(objective) : low;
+    for (const by of [1, -1]) {
+      for (let count = by > 0 ? best : best - 1; count >= low && count <= high; count += by) {
+        at(count);
+        if (this.#consider() && isConvex) break;
+      }
+    }
+  }
+
+  /** Takes the steps being tried, which hold every row, where they are better. Whether there is nothing more to be won nearby. */
+  #consider(): boolean {
+    const value = this.#measured(this.#objective, this.#steps);
+    if (value >= this.value) return true;
+    if (!this.#hasShape(this.#steps)) return false;
+    this.best = this.#steps.slice();
+    this.value = value;
+    return true;
+  }
+
+  #measured(objective: Objective | undefined, steps: Float64Array): number {
+    this.#work += this.#flours * 2;
+    return objective === undefined ? 0 : measure(objective, steps);
+  }
+
+  #take(steps: Float64Array): void {
+    this.best = steps;
+    this.value = this.#measured(this.#objective, steps);
+  }
+
+  /** Whether steps are whole multiples, enough of each flour used, few enough flours, and keep what has been reached. */
+  #hasShape(steps: Float64Array): boolean {
+    let used = 0;
+    for (let at = 0; at < this.#flours; at += 1) {
+      const count = steps[at] ?? 0;
+      if (count === 0) continue;
+      used += 1;
+      if (count < (this.#fewest[at] ?? 1) || count % (this.#every[at] ?? 1) !== 0) return false;
+    }
+    return used <= this.#mostFlours && this.#kept.every(({ objective, value }) => measure(objective, steps) <= value);
+  }
+
+  /** Takes steps that may break a limit, where they do not and are better: in whole numbers, all below 2^53 and so exact. */
+  #offer(steps: Float64Array): void {
+    const value = this.#measured(this.#objective, steps);
+    if (value >= this.value) return;
+    const { least, most, total } = this.#problem;
+    const isWithin = steps.every((count, at) => count >= (least[at] ?? 0) && count <= (most[at] ?? 0));
+    const holdsRows = this.#rows.every(({ coefficients, constant }) => weigh(coefficients, steps) + constant >= 0);
+    if (isWithin && holdsRows && steps.reduce((sum, count) => sum + count, 0) === total && this.#hasShape(steps)) {
+      this.best = steps;
+      this.value = value;
+    }
   }
 
   /** Cuts a box where fractions of a step are furthest from an answer; the likelier part last. */
-  #parts(box: Box, steps: readonly number[] | undefined): readonly Box[] {
-    const open = openFlours(this.#problem, box);
-    const at = (index: number): number => steps?.[index] ?? 0;
+  #parts(box: Box, steps: Float64Array | undefined): readonly Box[] {
+    const open = this.#open(box);
     const widest = open.at(-1) ?? 0;
-    if (steps === undefined) return cut(box, widest, middle(box, widest));
-    const crumb = open.find((index) => at(index) > tiny && at(index) < fewestOf(this.#problem, index) - tiny);
+    const middle = ((box.least[widest] ?? 0) + (box.most[widest] ?? 0)) / 2;
+    if (steps === undefined) return cut(box, widest, middle);
+    const at = (index: number): number => steps[index] ?? 0;
+    const fewest = (index: number): number => this.#fewest[index] ?? 1;
+    const crumb = open.find((index) => at(index) > tiny && at(index) < fewest(index) - tiny);
     if (crumb !== undefined && box.least[crumb] === 0)
-      return cut(box, crumb, at(crumb) < fewestOf(this.#problem, crumb) / 2 ? 0.4 : 0.6);
+      return cut(box, crumb, at(crumb) < fewest(crumb) / 2 ? 0.4 : 0.6);
     const used = open.filter((index) => at(index) > tiny && box.least[index] === 0);
-    if (steps.filter((count) => count > tiny).length > (this.#problem.mostFlours ?? steps.length)) {
+    if (steps.filter((count) => count > tiny).length > this.#mostFlours) {
       const least = used.reduce((low, index) => (at(index) < at(low) ? index : low), used[0] ?? widest);
       return cut(box, least, 0.4);
     }
-    const off = (index: number): number =>
-      Math.abs(at(index) / this.#every(index) - Math.round(at(index) / this.#every(index)));
+    const off = (index: number): number => {
+      const count = at(index) / (this.#every[index] ?? 1);
+      return Math.abs(count - Math.round(count));
+    };
     const furthest = open.reduce((most, index) => (off(index) > off(most) ? index : most), widest);
     if (off(furthest) > tiny) return cut(box, furthest, at(furthest));
-    const counted = this.#objective?.kind === "changed" ? this.#objective : undefined;
-    const moved = open.find((index) => {
-      const from = (counted?.from[index] ?? 0) / (counted?.perStep ?? 1);
-      return (
-        counted !== undefined &&
-        Math.abs(at(index) - from) > tiny &&
-        from >= (box.least[index] ?? 0) &&
-        from <= (box.most[index] ?? 0)
+    if (this.#objective?.kind === "changed") {
+      const { from, perStep } = this.#objective;
+      const start = (index: number): number => (from[index] ?? 0) / perStep;
+      const moved = open.find(
+        (index) =>
+          Math.abs(at(index) - start(index)) > tiny &&
+          start(index) >= (box.least[index] ?? 0) &&
+          start(index) <= (box.most[index] ?? 0),
       );
-    });
-    if (counted !== undefined && moved !== undefined)
-      return apart(box, moved, (counted.from[moved] ?? 0) / counted.perStep);
-    return cut(box, widest, middle(box, widest));
-  }
-
-  #every(index: number): number {
-    return everyOf(this.#problem, index);
+      if (moved !== undefined) return apart(box, moved, start(moved));
+    }
+    return cut(box, widest, middle);
   }
 
   /** Rounds steps to whole multiples that keep the total: the largest remainders go up, and what is left to the finest. */
-  #rounded(steps: readonly number[]): readonly number[] {
-    const whole = steps.map((count, index) => Math.floor(count / this.#every(index) + 1e-9) * this.#every(index));
-    const over = (index: number): number => ((steps[index] ?? 0) - (whole[index] ?? 0)) / this.#every(index);
+  #rounded(steps: Float64Array): Float64Array {
+    const every = (index: number): number => this.#every[index] ?? 1;
+    const whole = steps.map((count, index) => Math.floor(count / every(index) + benefit) * every(index));
+    const over = (index: number): number => ((steps[index] ?? 0) - (whole[index] ?? 0)) / every(index);
     let missing = this.#problem.total - whole.reduce((sum, count) => sum + count, 0);
+    if (missing === 0) return whole;
     const raise = (index: number, by: number): void => {
       whole[index] = (whole[index] ?? 0) + by;
       missing -= by;
     };
     for (const index of [...steps.keys()].sort((a, b) => over(b) - over(a) || a - b)) {
-      if (this.#every(index) <= missing && over(index) > tiny) raise(index, this.#every(index));
+      if (every(index) <= missing && over(index) > tiny) raise(index, every(index));
     }
-    const finest = [...steps.keys()]
-      .filter((index) => (whole[index] ?? 0) > 0)
-      .sort((a, b) => this.#every(a) - this.#every(b));
-    const [last] = finest;
-    if (last !== undefined && missing > 0) raise(last, Math.floor(missing / this.#every(last)) * this.#every(last));
+    const [last] = [...steps.keys()].filter((index) => (whole[index] ?? 0) > 0).sort((a, b) => every(a) - every(b));
+    if (last !== undefined && missing > 0) raise(last, Math.floor(missing / every(last)) * every(last));
     return whole;
   }
 
   /** The blends around an answer in fractions: two flours go as far as they can, some others a few steps. */
-  #nearby(box: Box, steps: readonly number[]): Box {
+  #nearby(box: Box, steps: Float64Array): Box {
+    const every = (index: number): number => this.#every[index] ?? 1;
     const least = steps.map((count, index) =>
-      Math.max(box.least[index] ?? 0, Math.floor(count / this.#every(index)) * this.#every(index)),
+      Math.max(box.least[index] ?? 0, Math.floor(count / every(index)) * every(index)),
     );
-    const most = [...least];
-    const likely = openFlours(this.#problem, box)
+    const most = least.slice();
+    const likely = this.#open(box)
       .toReversed()
       .sort((a, b) => Number((steps[b] ?? 0) > tiny) - Number((steps[a] ?? 0) > tiny));
     for (const [rank, index] of likely.slice(0, nearbyFlours).entries()) {
-      const reach = rank < 2 ? this.#problem.total : 2 * this.#every(index);
+      const reach = rank < 2 ? this.#problem.total : 2 * every(index);
       least[index] = Math.max(box.least[index] ?? 0, (least[index] ?? 0) - reach);
-      most[index] = Math.min(box.most[index] ?? 0, (most[index] ?? 0) + reach + this.#every(index));
+      most[index] = Math.min(box.most[index] ?? 0, (most[index] ?? 0) + reach + every(index));
     }
     return { least, most };
   }
 }
 
+/** A fraction of a step that counts as none, and what rounding may do to a quotient that is a whole number. */
 const tiny = 1e-6;
+const benefit = 1e-9;
 
-function middle(box: Box, index: number): number {
-  return ((box.least[index] ?? 0) + (box.most[index] ?? 0)) / 2;
+/** What rounding may have put on a bound: objectives are whole numbers. */
+function slackOf(bound: number): number {
+  return Math.max(1e-3, Math.abs(bound) * 1e-11);
+}
+
+/** The first number from `low` to `high` where something holds that goes on to hold; `high` where it nowhere does. */
+function firstWhere(low: number, high: number, holdsAt: (count: number) => boolean): number {
+  let [from, to] = [low, high];
+  while (from < to) {
+    const middle = Math.floor((from + to) / 2);
+    if (holdsAt(middle)) to = middle;
+    else from = middle + 1;
+  }
+  return from;
 }
 
 /** Two boxes, below and above a point. */
-function cut(box: Box, index: number, at: number): readonly Box[] {
-  const [low, high] = [box.least[index] ?? 0, box.most[index] ?? 0];
-  const border = Math.min(high - 1, Math.max(low, Math.floor(at)));
-  const below = { least: box.least, most: box.most.with(index, border) };
-  const above = { least: box.least.with(index, border + 1), most: box.most };
+function cut({ least, most }: Box, index: number, at: number): readonly Box[] {
+  const border = Math.min((most[index] ?? 0) - 1, Math.max(least[index] ?? 0, Math.floor(at)));
+  const below = { least: least.slice(), most: most.with(index, border) };
+  const above = { least: least.with(index, border + 1), most: most.slice() };
   return at - border < 0.5 ? [above, below] : [below, above];
 }
 
 /** Three boxes, or two at an end: below a point, above it, and on it. */
-function apart(box: Box, index: number, at: number): readonly Box[] {
-  const [low, high] = [box.least[index] ?? 0, box.most[index] ?? 0];
+function apart({ least, most }: Box, index: number, at: number): readonly Box[] {
   return [
-    ...(at > low ? [{ least: box.least, most: box.most.with(index, at - 1) }] : []),
-    ...(at < high ? [{ least: box.least.with(index, at + 1), most: box.most }] : []),
-    { least: box.least.with(index, at), most: box.most.with(index, at) },
+    ...(at > (least[index] ?? 0) ? [{ least: least.slice(), most: most.with(index, at - 1) }] : []),
+    ...(at < (most[index] ?? 0) ? [{ least: least.with(index, at + 1), most: most.slice() }] : []),
+    { least: least.with(index, at), most: most.with(index, at) },
   ];
 }
