@@ -35,4 +35,4 @@ export function wholeQuestion(): Budget {
 }
 
 /** Counted so that a common machine needs well below a second for it. */
-const workOfQuestion = 25_000_000;
+const workOfQuestion = 60_000_000;
