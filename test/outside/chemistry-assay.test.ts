@@ -1,3 +1,4 @@
+import { told } from "@noodlewright/core";
 import { expect, test } from "vitest";
 import { idealYield } from "#core/chemistry/baking.ts";
 import { alkalinityM, alkalinityP, type Composition, hydrate, pure } from "#core/chemistry/composition.ts";
@@ -133,7 +134,7 @@ test.each([
   ["0.9 % soda with 0.1 % sodium hydroxide, 12.26", { Na2CO3: "0.9", NaOH: "0.1" }, /stays open/u],
 ] as const)("the pH rule is told beside a pH of 11.5 or more: %s", (_, species, why) => {
   const outcome = solutionPh({ species, water: "95", inert: "0" }, 25);
-  const rule = outcome.ok ? outcome.notes.find(({ code }) => code === "ph.classification")?.text : "no pH";
+  const [rule] = outcome.ok ? outcome.notes.filter(({ code }) => code === "ph.classification").map(told) : ["no pH"];
   if (why === undefined) expect(rule).toBeUndefined();
   else expect(rule).toMatch(why);
 });

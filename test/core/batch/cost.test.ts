@@ -149,6 +149,6 @@ describe("cost", () => {
     const outcome = cost({ prices: { "bread flour": "1 EUR/kg", "bred flour": "2 EUR/kg" }, stock: { rye: "1 kg" } });
     expect(noteCodesOf(outcome)).toEqual(expect.arrayContaining(["prices.not-used", "stock.not-used"]));
     if (!outcome.ok) throw new Error("no cost");
-    expect(outcome.notes[0]?.text).toContain('did you mean "bread flour"');
+    expect(outcome.notes[0]?.facts).toEqual({ name: "bred flour", near: "bread flour" });
   });
 });

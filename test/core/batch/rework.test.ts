@@ -1,3 +1,4 @@
+import { told } from "@noodlewright/core";
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { nutritionOf } from "#core/batch/nutrition.ts";
@@ -122,7 +123,7 @@ describe("rework of the same dough", () => {
     expect(codesOf(plan({ rework: { amount: "2 kg" }, batch: { dough: "2 kg" } }))).toEqual(["rework.no-new-dough"]);
     const notes = formulaOf({ name: "test", ...plain, rework: { amount: "8 %", most: "10 %", oldest: "1 d" } });
     expect(noteCodesOf(notes)).toContain("rework.rule");
-    const texts = notes.ok ? notes.notes.map(({ text }) => text).join(" ") : "";
+    const texts = notes.ok ? notes.notes.map(told).join(" ") : "";
     expect(texts).toContain("the kitchen's own rule: here at most 10 % of the dough and no older than 1 d");
     expect(codesOf(formulaOf({ name: "test", ...plain, rework: { amount: "95 %" } }))).toEqual([
       "quantity.out-of-range",

@@ -42,9 +42,13 @@ describe("scales", () => {
     const notes = (salt: string) => {
       const outcome = plan({ salt, batch: { flour: "200 g" }, scales: [{ division: "5 g" }] });
       if (!outcome.ok) throw new Error("refused");
-      return outcome.notes.filter(({ loud }) => loud).map(({ code, text }) => [code, text.split(":")[0]]);
+      return outcome.notes.filter(({ loud }) => loud).map(({ code, facts }) => [code, facts]);
     };
-    expect([notes("1 %"), notes("2 %"), notes("0 %")]).toEqual([[["weighing.nothing", "table salt"]], [], []]);
+    expect([notes("1 %"), notes("2 %"), notes("0 %")]).toEqual([
+      [["weighing.nothing", { names: ["table salt"], stock: false }]],
+      [],
+      [],
+    ]);
   });
 
   it("are assumed, with a note, where the spec names none", () => {

@@ -1,3 +1,4 @@
+import { told } from "@noodlewright/core";
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { waterAfter } from "#core/blend/blend-water.ts";
@@ -16,10 +17,14 @@ describe("waterAfter", () => {
     const water = waterAfter([soft], after, "35");
     expect(water.added.value).toBe("35");
     expect(water.notKnown).toEqual(["soft flour", "strong flour"]);
-    expect(water.notes.map(({ code }) => code)).toEqual(["water.not-known"]);
-    expect(water.notes[0]?.text).toContain("soft flour, strong flour take in noodle dough");
+    expect(water.notes.map(({ code }) => code)).toEqual(["blend.water-not-known"]);
+    expect(water.notes[0]?.facts).toMatchObject({ names: ["soft flour", "strong flour"] });
     const gluten = { name: "gluten", share: "1", moisture: "8", dryGluten: true };
-    expect(waterAfter([soft], [{ ...soft, share: "99" }, gluten], "35").notes[0]?.text).toContain("soft flour takes");
+    expect(
+      waterAfter([soft], [{ ...soft, share: "99" }, gluten], "35")
+        .notes.map(told)
+        .join(),
+    ).toContain("soft flour takes");
   });
 
   test("goes by the kitchen's own figures where all flours have one, with their range", () => {
@@ -43,8 +48,8 @@ describe("waterAfter", () => {
     expect([codes("35"), codes("33"), codes("35.1"), codes("32.9")]).toEqual([
       [],
       [],
-      ["water.own-apart"],
-      ["water.own-apart"],
+      ["blend.water-apart"],
+      ["blend.water-apart"],
     ]);
   });
 

@@ -1,3 +1,4 @@
+import { told } from "@noodlewright/core";
 import { describe, expect, test } from "vitest";
 import { correctForLot, readHeld, replaceFlour } from "#core/blend/spec-substitute.ts";
 import type { Substitution } from "#core/blend/substitute.ts";
@@ -135,7 +136,7 @@ test("an assumed moisture is told, and leaves the blend and its water open", () 
   const byHand = (now: number): number => ((36 + 13.5) * (100 - now)) / 86.5 - now;
   expect(Number(row?.water.added.range?.low)).toBeCloseTo(byHand(15), 9);
   expect(Number(row?.water.added.range?.high)).toBeCloseTo(byHand(12), 9);
-  const texts = outcome.ok ? outcome.notes.map(({ text }) => text) : [];
+  const texts = outcome.ok ? outcome.notes.map(told) : [];
   expect(texts.some((text) => text.startsWith("shop flour: its moisture is not stated"))).toBe(true);
 });
 

@@ -5,13 +5,13 @@ import { toldOf } from "../told-of.ts";
 
 test("a formula outside a range gets a note with the source, inside it gets none", () => {
   const outcome = styleNotes("okinawa soba", { protein: "10.8", ash: "0.40", water: "35", thickness: "1.8" });
-  expect(outcome.ok && outcome.notes.map(({ code }) => code)).toEqual(["style.protein", "style.thickness"]);
-  expect(outcome.ok && outcome.notes[0]?.text).toContain("at least 11");
+  expect(outcome.ok && outcome.notes.map(({ code }) => code)).toEqual(["style.outside", "style.outside"]);
+  expect(outcome.ok && outcome.notes[0]?.facts).toMatchObject({ quantity: "protein", range: "at least 11" });
 });
 
 test("a remembered range says so in its note", () => {
   const outcome = styleNotes("bamee", { protein: "10" });
-  expect(outcome.ok && outcome.notes[0]?.text).toContain("[from memory]");
+  expect(outcome.ok && outcome.notes[0]?.facts).toMatchObject({ source: expect.stringContaining("[from memory]") });
 });
 
 test("an unknown style names those known", () => {

@@ -19,7 +19,7 @@ test("a missing strong flour is replaced by those at hand, protein held, before 
   expect(Math.abs(Number(protein?.difference?.value))).toBeLessThan(0.5);
   const share = rows[0]?.changes.find(({ label }) => label === "share of strong flour");
   expect(share?.after?.value).toBe("0");
-  expect(outcome.ok && outcome.notes.some(({ code }) => code === "water.not-known")).toBe(true);
+  expect(outcome.ok && outcome.notes.some(({ code }) => code === "blend.water-not-known")).toBe(true);
 });
 
 test("a weaker, wetter lot takes more of it and less water", () => {

@@ -1,3 +1,4 @@
+import { told } from "@noodlewright/core";
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import type { Product } from "#core/chemistry/carried.ts";
@@ -191,7 +192,7 @@ describe("bicarbonate and hydroxide are not carbonate", () => {
     const lye = product("lye", pure("NaOH"));
     const texts = (from: Product, to: Product): string => {
       const outcome = convert({ from: { ...from, mass: 10 }, to: [to], hold: "M" });
-      return outcome.ok ? outcome.notes.map(({ text }) => text).join() : "";
+      return outcome.ok ? outcome.notes.map(told).join() : "";
     };
     expect(texts(soda, lye)).toContain("the Japanese manufacturing standard");
     expect(texts(lye, soda)).not.toContain("standard");
@@ -257,5 +258,5 @@ test("phosphates leave the pH open and say so", () => {
     doughWater: 350,
   });
   expect(answered(outcome).after.ph).toBeUndefined();
-  expect(codes(outcome)).toContain("convert.no-ph");
+  expect(codes(outcome)).toContain("ph.not-estimated");
 });

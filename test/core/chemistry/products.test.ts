@@ -192,9 +192,9 @@ describe("hazards and limits", () => {
       cautionsFor({ species, water, inert: "0" }).map(({ code }) => code);
     expect(codes({ NaOH: "1" }, "99")).toContain("caution.burns");
     expect(codes({ Na2CO3: "100" }, "0")).toEqual(
-      expect.arrayContaining(["caution.eyes", "caution.heat", "caution.dust", "caution.aluminium", "caution.sheet"]),
+      expect.arrayContaining(["caution.eyes", "caution.heat", "caution.powder", "caution.aluminium", "caution.sheet"]),
     );
-    expect(codes({ Na2CO3: "5" }, "95")).not.toContain("caution.dust");
+    expect(codes({ Na2CO3: "5" }, "95")).not.toContain("caution.powder");
     expect(codes({ NaHCO3: "100" }, "0")).not.toContain("caution.eyes");
   });
 

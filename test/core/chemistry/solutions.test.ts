@@ -1,3 +1,4 @@
+import { told } from "@noodlewright/core";
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { correct, dilute } from "#core/chemistry/adjust.ts";
@@ -250,7 +251,7 @@ describe("a correction in a tank, from a reading", () => {
   const target = { measure: "mass-percent", value: "10" } as const;
   const notes = (more: object): string => {
     const outcome = correct({ batch: made, target, salts: soda, ...here, ...more });
-    return outcome.ok ? outcome.notes.map(({ text }) => text).join("\n") : "refused";
+    return outcome.ok ? outcome.notes.map(told).join("\n") : "refused";
   };
 
   test("says what either end of the strength takes", () => {

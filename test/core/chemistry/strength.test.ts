@@ -136,17 +136,17 @@ describe("a hydrometer", () => {
   });
 
   test("tells at what temperature degrees Baumé were taken as read", () => {
-    const told = (temperature?: string) => {
+    const factsAt = (temperature?: string) => {
       const outcome = solutionAt(soda, {
         measure: "degrees-baume",
         scale: "145",
         value: "16.4",
         ...(temperature !== undefined && { temperature }),
       });
-      return outcome.ok ? outcome.notes[0]?.text : undefined;
+      return outcome.ok ? outcome.notes[0]?.facts : undefined;
     };
-    expect(told()).toBe("16.4 °Bé is taken as read at 15.6 °C, where this hydrometer reads true");
-    expect(told("12")).toBe("16.4 °Bé is taken as read at 12 °C");
+    expect(factsAt()).toEqual({ degrees: "16.4", temperature: "15.6", stated: false });
+    expect(factsAt("12")).toEqual({ degrees: "16.4", temperature: "12", stated: true });
   });
 
   test("an error as great as the reading is refused", () => {
@@ -181,7 +181,7 @@ describe("outside the fits", () => {
     const outcome = strengthOf({ species: { Na3PO4: "5" }, water: "95", inert: "0" }, 20, "145");
     expect(outcome.ok && outcome.value.byVolume).toBeUndefined();
     expect(outcome.ok && outcome.value.massPercent.value).toBe("5");
-    expect(outcome.ok && outcome.notes.map(({ code }) => code)).toEqual(["density.no-model"]);
+    expect(outcome.ok && outcome.notes.map(({ code }) => code)).toEqual(["strength.no-density"]);
   });
 
   test("values that no solution has are refused", () => {

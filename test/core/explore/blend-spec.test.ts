@@ -269,7 +269,7 @@ describe("a style", () => {
     expect(found.outcome.ok && found.outcome.notes.map(({ code }) => code)).toEqual(["blend.style"]);
     const outside = asked({ ...kitchen, style: "yellow alkaline", wanted: { protein: "at least 12.2 %" } });
     const notes = outside.outcome.ok ? outside.outcome.notes : [];
-    expect(notes.map(({ code }) => code)).toContain("style.protein");
+    expect(notes.map(({ code }) => code)).toContain("style.outside");
   });
 
   test("an unknown one is named as such", () => {

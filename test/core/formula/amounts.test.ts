@@ -1,3 +1,4 @@
+import { told } from "@noodlewright/core";
 import { describe, expect, it } from "vitest";
 import { formulaOf } from "#core/formula/formula.ts";
 import { toldOf } from "../told-of.ts";
@@ -251,6 +252,6 @@ describe("an alkaline product by its strength", () => {
     const { range, value } = (outcome.ok ? outcome.value.formula.alkali?.alkalinityM : undefined) ?? { value: "0" };
     expect(Number(range?.low)).toBeLessThan(0.995 * Number(value));
     expect(Number(range?.high)).toBeGreaterThan(1.005 * Number(value));
-    expect(outcome.ok && outcome.notes.map(({ text }) => text).join()).toContain("28 °Bé is taken as read at 15.6 °C");
+    expect(outcome.ok && outcome.notes.map(told).join()).toContain("28 °Bé is taken as read at 15.6 °C");
   });
 });

@@ -1,3 +1,4 @@
+import { told } from "@noodlewright/core";
 import { describe, expect, it } from "vitest";
 import { formulaOf } from "#core/formula/formula.ts";
 import { dec } from "#core/number/decimal.ts";
@@ -81,7 +82,7 @@ describe("water stated on a reference flour moisture", () => {
     expect(noteCodesOf(outcome)).toEqual(["water.reference-moisture"]);
     const text = (flours: Written["flours"]): string => {
       const written = formulaOf({ name: "x", flours, water: { added: "34 %", onFlourMoisture: "14 %" } });
-      return written.ok ? written.notes.map((note) => note.text).join(" ") : "refused";
+      return written.ok ? written.notes.map(told).join(" ") : "refused";
     };
     const wheat = { name: "bread flour", amount: "94 %" };
     expect(text([{ ...wheat, amount: "100 %" }])).not.toContain("not that of each");

@@ -1,4 +1,4 @@
-import { askFormula, readNoodleData } from "@noodlewright/core";
+import { askFormula, readNoodleData, told } from "@noodlewright/core";
 import { measuredToasting } from "@noodlewright/core/sheet";
 import { describe, expect, test } from "vitest";
 
@@ -21,7 +21,7 @@ function formulaOf(figures: object) {
   });
   if (!reading.ok) return { codes: reading.problems.map(({ code }) => code) };
   const answer = askFormula(reading.value);
-  return { codes: [], formula: reading.value.formula, notes: answer.ok ? answer.notes.map(({ text }) => text) : [] };
+  return { codes: [], formula: reading.value.formula, notes: answer.ok ? answer.notes.map(told) : [] };
 }
 
 describe("a flour that the kitchen toasted", () => {

@@ -6,6 +6,7 @@ import {
   readNoodle,
   readNoodleData,
   type SpecInput,
+  told,
 } from "@noodlewright/core";
 import { readKitchenFile } from "@noodlewright/core/spec";
 import { describe, expect, expectTypeOf, test } from "vitest";
@@ -99,9 +100,7 @@ describe("the notes of an answer", () => {
   test("stand in the report", () => {
     const batch = askBatch(noodleOf(sheet));
     if (!batch.ok) throw new Error("no batch");
-    expect(batch.report().notes.map(({ text }) => text)).toEqual(
-      expect.arrayContaining(batch.notes.map(({ text }) => text)),
-    );
+    expect(batch.report().notes.map(({ text }) => text)).toEqual(expect.arrayContaining(batch.notes.map(told)));
   });
 });
 

@@ -29,7 +29,7 @@ function refused(more: object) {
 }
 
 function loudOf(answer: ReturnType<typeof askBatch> | ReturnType<typeof askCost> | ReturnType<typeof askFormula>) {
-  return answer.ok ? answer.notes.filter(({ loud }) => loud).map(({ code, text }) => `${code}: ${text}`) : [];
+  return answer.ok ? answer.notes.filter(({ loud }) => loud).map((note) => `${note.code}: ${told(note)}`) : [];
 }
 
 describe("a spec that leaves amounts to be found", () => {

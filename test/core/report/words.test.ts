@@ -24,7 +24,7 @@ const plain: Report = {
     },
   ],
   figures: {},
-  notes: [{ code: "n", text: "the division of the scale is coarse" }],
+  notes: [{ code: "n", facts: {}, text: "the division of the scale is coarse" }],
   cautions: [],
 };
 

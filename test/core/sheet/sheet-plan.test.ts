@@ -18,7 +18,7 @@ function sheetOf(bowls: number, edgeTrim = "10 mm") {
   const { spec, formula } = answered(formulaOf(input));
   const outcome = planSheet(spec, formula, answered(planBatch(spec, formula)));
   const notes = outcome.ok ? outcome.notes : [];
-  return { plan: answered(outcome), note: notes.find(({ code }) => code === "sheet.portions-short")?.text };
+  return { plan: answered(outcome), note: notes.find(({ code }) => code === "sheet.portions-short")?.facts };
 }
 
 /**
@@ -30,9 +30,7 @@ describe("sheets that give fewer portions than the batch counts on", () => {
   it("are told with what they lose and what the batch counts on, in % of the dough at the rolls", () => {
     const { plan, note } = sheetOf(20);
     expect([plan.portions.value, plan.wanted?.spare.value]).toEqual(["18", "-2"]);
-    expect(note).toContain(
-      "The sheets give 2 portions fewer than the 20 wanted: trim and leftover take 12.7 % of the dough at the rolls, and the batch counts on 3.0 %.",
-    );
+    expect(note).toEqual({ fewer: "2", wanted: "20", lost: "12.7", counted: "3.0" });
   });
 
   it("are not told where the portions are exactly those wanted", () => {

@@ -1,5 +1,5 @@
 import { createHash } from "node:crypto";
-import { askCard, readNoodleData } from "@noodlewright/core";
+import { askCard, readNoodleData, told } from "@noodlewright/core";
 import { parseFile } from "../input/document.ts";
 import { loadSpec } from "../input/load-spec.ts";
 import { isSection } from "../input/put.ts";
@@ -40,7 +40,7 @@ export const pageCommand: Command = {
     if (!noodle.ok) return printProblems(noodle.problems.map(place), asked, io);
     const card = askCard(noodle.value, { date: io.today() });
     if (!card.ok) return printProblems(card.problems.map(place), asked, io);
-    const found = noodle.value.notes.filter(({ code }) => code === "settle.found").map(({ text }) => text);
+    const found = noodle.value.notes.filter(({ code }) => code === "settle.found").map(told);
     const said = [changesSaid(overrides), ...found].filter((words) => words !== "");
     const settled = noodle.value.settled?.data ?? spec;
     const holds: Omit<PageData, "key"> = {

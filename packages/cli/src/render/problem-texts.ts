@@ -1,4 +1,4 @@
-import { type Code, type Facts, input, type Lists, noAnswer, type Texts } from "@noodlewright/core/figure";
+import { input, type Lists, noAnswer, type Texts } from "@noodlewright/core/figure";
 
 /** Problems of files, flags and words of the command line, and their sentences. */
 export const catalogue = {
@@ -222,38 +222,3 @@ const unreadable: Readonly<Record<string, readonly [found: string, advice: strin
   EISDIR: ["a folder", "name the file in it"],
   EACCES: ["a file that may not be read", "check its permissions"],
 };
-
-const listAlkalis = "; `noodlewright materials --kind alkali` lists them";
-
-const listSalts = "; `noodlewright alkali list` lists the salts";
-
-function severalHint({ kind, ask }: Facts["materials.several"]): string {
-  if (kind === "flour") return "; `noodlewright materials` lists the catalogue";
-  return ask.includes("titration") ? "; `noodlewright alkali assay` works a titration out" : "";
-}
-
-/** What the advice on a problem of the library says besides on a command line: flags and commands. */
-export const hints: { readonly [Each in Code]?: (facts: Facts[Each]) => string } = {
-  "batch.not-stated": () => ", or give it as a flag such as --bowls 320 --raw-weight '130 g'",
-  "compare.one": () => ", such as --set 'water.added=38 %'",
-  "lot.none": () => ", or use --of, --protein and --moisture",
-  "materials.none": ({ alkali }) => (alkali ? listAlkalis : ""),
-  "materials.several": severalHint,
-  "materials.unknown": ({ alkali }) => (alkali ? listAlkalis : "; `noodlewright materials` lists the catalogue"),
-  "measured.cook-pair": () => ": give --raw '500 g' --cooked '880 g'",
-  "picture.unknown": ({ names }) => (names.length === 0 ? "" : " with --picture"),
-  "plan.serve-missing": () => ", or give --serve 12:15",
-  "product.no-alkali": (facts) => ("nearest" in facts ? listSalts : ""),
-  "product.unknown": ({ alkali }) => (alkali ? listAlkalis : listSalts),
-  "replace.kind": ({ wanted }) => `; \`noodlewright materials --kind ${wanted}\` lists them`,
-  "search.several": severalHint,
-  "solutions.parts": ({ without }) => (without === undefined ? "" : ": --ratio-by 'as weighed'"),
-  "spec.missing": ({ example }) => (example === undefined ? schemaHint : ""),
-  "spec.type": ({ example }) => (example === undefined ? schemaHint : ""),
-  "substitute.nothing": () => ", or with --shelf",
-  "table.unknown": ({ names }) => (names.length === 0 ? ": --format json" : " with --table"),
-  "words.none": () => " with `noodlewright words`",
-  "temperature.missing": ({ key }) => `, or give --${key}-at '20 °C'`,
-};
-
-const schemaHint = " (`noodlewright schema`), or start from `noodlewright new`";

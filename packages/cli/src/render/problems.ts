@@ -1,11 +1,12 @@
 import { styleText } from "node:util";
 import { told } from "@noodlewright/core";
-import { type Code, type Facts, type ProblemIn, pathText, type Told, telling } from "@noodlewright/core/figure";
+import { type ProblemIn, pathText, type Told, telling } from "@noodlewright/core/figure";
 import { printable, printableJson } from "@noodlewright/core/render";
 import { specSample } from "@noodlewright/core/spec";
 import type { PlacedProblem } from "../input/placed-problem.ts";
 import type { AnyProblem, OwnFacts } from "../input/problem.ts";
-import { catalogue, hints } from "./problem-texts.ts";
+import { hintOn } from "./hints.ts";
+import { catalogue } from "./problem-texts.ts";
 import { wrapText } from "./wrap.ts";
 
 /** Longest piece of a line that is shown. */
@@ -57,10 +58,6 @@ function sentences(problem: AnyProblem): Told {
 
 function isOwn(problem: AnyProblem): problem is ProblemIn<OwnFacts> {
   return Object.hasOwn(catalogue, problem.code);
-}
-
-function hintOn<Which extends Code>({ code, facts }: ProblemIn<Facts, Which>): string {
-  return hints[code]?.(facts) ?? "";
 }
 
 /** File by file, and in each from top to bottom. */

@@ -4,13 +4,14 @@ import { onlyFigure, withWords, withWorking } from "@noodlewright/core/render";
 import type { PlacedProblem } from "../input/placed-problem.ts";
 import { type AnyProblem, ownProblem } from "../input/problem.ts";
 import { type ExitStatus, exit, type Io } from "../io.ts";
+import { withHints } from "../render/hints.ts";
 import { renderReport } from "../render/render.ts";
 import type { Asked } from "./command.ts";
 
 /** Prints a report in the form that was asked for. */
 export async function printReport(report: Report, asked: Asked, io: Io): Promise<ExitStatus> {
   const wanted = asked.text("figure");
-  const full = wanted === undefined ? report : onlyFigure(report, wanted);
+  const full = wanted === undefined ? withHints(report) : onlyFigure(report, wanted);
   if (full === undefined) return printProblems([unknownFigure(wanted ?? "", report)], asked, io);
   const format = asked.text("format") ?? "table";
   const worked = asked.on("working") && wanted === undefined ? withWorking(full) : full;

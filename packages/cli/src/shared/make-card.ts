@@ -1,13 +1,14 @@
 import { createHash } from "node:crypto";
 import { basename } from "node:path";
-import { askCard, type Problem } from "@noodlewright/core";
-import type { CardFile, MadeCard, MissingAnswer } from "@noodlewright/core/answers";
+import { askCard, type Problem, told } from "@noodlewright/core";
+import type { CardFile, MadeCard } from "@noodlewright/core/answers";
 import { pathText } from "@noodlewright/core/figure";
-import { lengthWarning, type Paper, printable } from "@noodlewright/core/render";
+import { longCard, type Paper, printable } from "@noodlewright/core/render";
 import { type Override, setFlagName } from "../input/overrides.ts";
 import type { PlacedProblem } from "../input/placed-problem.ts";
 import type { TextFile } from "../input/read-file.ts";
 import type { Io } from "../io.ts";
+import { hintOn } from "../render/hints.ts";
 import { atFlag, loadNoodle, type Order } from "./ask-noodle.ts";
 
 /** What a card is asked for. */
@@ -39,18 +40,11 @@ export async function makeCard(order: CardOrder, io: Io): Promise<CardMaking> {
   return { ok: false, problems: card.problems.map(placed) };
 }
 
-/** The command that tells more about an answer that a card lacks. */
-const commandOf: Readonly<Record<MissingAnswer["answer"], string>> = {
-  water: "water-temperature",
-  sheet: "sheet",
-  day: "plan",
-};
-
 /** Says on standard error what the card has not, and where it may be longer than promised. */
 export function tellOfCard({ card, missing, remarks }: MadeCard, paper: Paper, io: Io): void {
-  const lacking = missing.map(({ answer, text }) => `not on the card: ${text}; see noodlewright ${commandOf[answer]}`);
-  for (const line of [...lacking, ...remarks]) io.err(`${printable(`${card.title}: ${line}`)}\n`);
-  io.err(lengthWarning(card, paper) ?? "");
+  const long = longCard(card, paper);
+  const notes = [...missing, ...remarks, ...(long ? [long] : [])];
+  for (const note of notes) io.err(`${printable(`${card.title}: ${told(note)}${hintOn(note)}`)}\n`);
 }
 
 /** A file with the first digits of its checksum. */

@@ -1,6 +1,6 @@
 import { type Figure, worked } from "../figure/figure.ts";
 import { type Graph, published } from "../figure/graph.ts";
-import { answer, type Note, type Outcome, type Problem, problem, refuse } from "../figure/problem.ts";
+import { answer, loudNote, type Note, note, type Outcome, type Problem, problem, refuse } from "../figure/problem.ts";
 import { massBalance } from "../figure/source.ts";
 import type { Formula } from "../formula/formula.ts";
 import { type Decimal, type DecimalInput, dec, sum, ZERO } from "../number/decimal.ts";
@@ -173,18 +173,12 @@ function total(id: string, label: string, masses: readonly Figure[]): Figure {
 function nothingNotes({ lines, withStock }: Omit<Batch, "graph">): readonly Note[] {
   const nothing = lines.filter(({ load, exact }) => dec(load.value).isZero() && !dec(exact.value).isZero());
   if (nothing.length === 0) return [];
-  const names = nothing.map(({ line }) => line.name).join(", ");
-  const way = withStock === undefined ? "weigh it on a finer scale" : "use the stock solution, or a finer scale";
-  const text = `${names}: too little for the scale, which shows nothing of it. Weighed so, the dough is made without it: ${way}`;
-  return [{ code: "weighing.nothing", path: ["scales"], loud: true, text }];
+  const names = nothing.map(({ line }) => line.name);
+  return [loudNote("weighing.nothing", ["scales"], { names, stock: withStock !== undefined })];
 }
 
 function lotNotes(lines: readonly WeighedLine[]): readonly Note[] {
   return lines
     .filter(({ lots }) => lots > 1)
-    .map(({ line, lots, scale }) => ({
-      code: "weighing.lots",
-      path: line.path,
-      text: `${line.name}: weigh each load in ${lots} lots, since ${scale} does not take it at once`,
-    }));
+    .map(({ line, lots, scale }) => note("weighing.lots", line.path, { name: line.name, lots, scale }));
 }

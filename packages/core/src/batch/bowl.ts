@@ -1,5 +1,5 @@
 import { type Figure, given, worked } from "../figure/figure.ts";
-import { answer, type Note, type Outcome, problem, refuse } from "../figure/problem.ts";
+import { answer, type Note, note, type Outcome, problem, refuse } from "../figure/problem.ts";
 import { definition, fromSpec, type Source } from "../figure/source.ts";
 import type { Spec } from "../spec/spec.ts";
 import { statedMass } from "./stated-mass.ts";
@@ -55,6 +55,6 @@ export function cookGain(spec: Pick<Spec, "batch">): { readonly gain: Figure; re
     sources: [stated === undefined ? cookGainSource : fromSpec],
   });
   if (stated !== undefined) return { gain, notes: [] };
-  const text = `the cook gain is taken as ${usualCookGain.value}; kitchens find ${usualCookGain.least} to ${usualCookGain.most}, so weigh one cooked portion and write \`cookGain\``;
-  return { gain, notes: [{ code: "batch.usual-cook-gain", path: ["batch"], text }] };
+  const { value: taken, least, most } = usualCookGain;
+  return { gain, notes: [note("batch.usual-cook-gain", ["batch"], { taken, least, most })] };
 }

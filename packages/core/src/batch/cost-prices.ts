@@ -1,4 +1,4 @@
-import { answer, type Note, type Outcome, type Path, type Problem, problem, refuse } from "../figure/problem.ts";
+import { answer, type Note, note, type Outcome, type Path, type Problem, problem, refuse } from "../figure/problem.ts";
 import type { Formula } from "../formula/formula.ts";
 import type { FormulaLine } from "../formula/line.ts";
 import { materialNamed, nearestMaterials } from "../materials/catalogue.ts";
@@ -120,8 +120,6 @@ function unusedNotes(
     .filter((name) => !used.has(materialName(name)))
     .map((name) => {
       const [near] = nearestMaterials(name, names, 1);
-      const hint = near === undefined ? "" : `; did you mean "${near}"?`;
-      const text = `"${name}" under \`${key}:\` is no ingredient of this formula${hint}`;
-      return { code: `${key}.not-used`, path: [key, name], text };
+      return note(`${key}.not-used`, [key, name], { name, ...(near !== undefined && { near }) });
     });
 }

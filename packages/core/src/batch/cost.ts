@@ -1,6 +1,6 @@
 import { type Figure, worked } from "../figure/figure.ts";
 import { type Graph, published } from "../figure/graph.ts";
-import { answer, type Note, type Outcome } from "../figure/problem.ts";
+import { answer, type Note, note, type Outcome } from "../figure/problem.ts";
 import { massBalance } from "../figure/source.ts";
 import type { Formula } from "../formula/formula.ts";
 import { dec } from "../number/decimal.ts";
@@ -114,36 +114,14 @@ function costLine(weighed: WeighedLine, prices: Prices, parts: Columns): CostLin
 
 function reworkNote({ rework }: Batch): readonly Note[] {
   if (rework === undefined) return [];
-  const text =
-    "rework costs nothing here: it was paid for with the batch that it is from, and only what is bought anew is counted";
-  return [{ code: "cost.rework-free", path: ["rework"], text }];
+  return [note("cost.rework-free", ["rework"], {})];
 }
 
 function costNotes({ lines }: Prices, unpriced: readonly string[]): readonly Note[] {
   const tap = lines.find(({ line, price }) => isTap(line) && price === undefined && !dec(line.parts.value).isZero());
   return [
-    ...(unpriced.length === 0
-      ? []
-      : [
-          {
-            code: "cost.not-priced",
-            path: ["prices"],
-            text: `no price is stated for ${unpriced.join(", ")}: every total leaves that out`,
-          },
-        ]),
-    ...(tap
-      ? [
-          {
-            code: "cost.water-free",
-            path: ["prices"],
-            text: "tap water is counted as free; its price may stand under `prices:`",
-          },
-        ]
-      : []),
-    {
-      code: "cost.ingredients-only",
-      path: [],
-      text: "these are the costs of ingredients alone; work, energy, rent, packing and tax are not in them",
-    },
+    ...(unpriced.length === 0 ? [] : [note("cost.not-priced", ["prices"], { names: unpriced })]),
+    ...(tap ? [note("cost.water-free", ["prices"], {})] : []),
+    note("cost.ingredients-only", [], {}),
   ];
 }

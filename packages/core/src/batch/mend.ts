@@ -1,6 +1,17 @@
 import { type Figure, found, given, worked } from "../figure/figure.ts";
+
+<<<<<<< HEAD
+
 import { type Published, published } from "../figure/graph.ts";
 import { answer, type Note, type Outcome, type Problem, problem, refuse } from "../figure/problem.ts";
+
+=======
+
+import { type Graph, type Published, plainFigure, published, scoped, withOrigins } from "../figure/graph.ts";
+import { answer, loudNote, type Note, note, type Outcome, type Problem, problem, refuse } from "../figure/problem.ts";
+
+>>>>>>> cfd9e9a (Make notes data: a code and facts, told when a report is rendered)
+
 import { definition, fromSpec, massBalance } from "../figure/source.ts";
 import type { Formula } from "../formula/formula.ts";
 import { massField } from "../materials/fields.ts";
@@ -274,20 +285,14 @@ function mixerNotes({ mixer }: Spec, dough: Figure, flours: readonly MendedLine[
   if (mixer === undefined) return [];
   const isFlour = mixer.of === "flour";
   const load = isFlour ? sum(flours.map(({ total }) => dec(total.value))) : dec(dough.value);
-  const what = isFlour ? "flour" : rework === undefined ? "dough" : "dough, rework included";
-  const over = load.gt(mixer.largest.value);
-  const parts = load.div(mixer.largest.value).ceil();
-  const size = `${fixedText(load, 0)} g of ${what}`;
-  const text = over
-    ? `the mixer does not hold the load: it comes to ${size}, and the mixer takes ${mixer.largest.text}. Take what is in the bowl apart by weight into ${parts.toFixed()} equal parts, add to each its part of what is to be added, and mix them one after the other; or leave it as near as it comes with what is in, with --no-more`
-    : `the mixer holds the load: it comes to ${size}, and the mixer takes ${mixer.largest.text}`;
-  return [
-    { code: over ? "mend.mixer" : "mend.mixer-holds", path: ["mixer"], text, ...(over && { loud: true as const }) },
-  ];
+  const of = isFlour ? "flour" : rework === undefined ? "dough" : "dough, rework included";
+  const facts = { grams: fixedText(load, 0), of, largest: mixer.largest.text } as const;
+  if (load.lte(mixer.largest.value)) return [note("mend.mixer-holds", ["mixer"], facts)];
+  const parts = load.div(mixer.largest.value).ceil().toFixed();
+  return [loudNote("mend.mixer", ["mixer"], { ...facts, parts })];
 }
 
 function fineNotes(times: Figure): readonly Note[] {
   if (!dec(times.value).eq(1)) return [];
-  const text = "nothing is in the bowl beyond the list: weigh on by the list";
-  return [{ code: "mend.fine", path: ["weighed"], text }];
+  return [note("mend.fine", ["weighed"], {})];
 }

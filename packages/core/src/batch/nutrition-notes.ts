@@ -1,5 +1,5 @@
 import { shownValue } from "../figure/figure.ts";
-import type { Note } from "../figure/problem.ts";
+import { type Note, note } from "../figure/problem.ts";
 import type { Formula } from "../formula/formula.ts";
 import { contentOf } from "../materials/nutrients.ts";
 import { type RuleBookName, ruleBooks } from "../materials/rounding-rules.ts";
@@ -29,17 +29,12 @@ export function nutritionNotes(formula: Formula, contents: readonly Contents[], 
   ];
 }
 
-function note(code: string, text: string): Note {
-  return { code: `nutrition.${code}`, path: [], text };
-}
-
 function missingNotes({ amounts, rules }: Pick<Found, "amounts" | "rules">): readonly Note[] {
   const simple = amounts.filter(({ name }) => contentOf(name, rules) !== undefined);
   const names = [...new Set(simple.flatMap(({ missing }) => missing))];
   return names.map((name) => {
-    const wanting = simple.filter(({ missing }) => missing.includes(name)).map(({ label }) => label);
-    const text = `${name} does not state: ${wanting.join(", ")}; where that matters, a range that no label can print runs from none of it to all that its other figures leave room for. Copy it from the certificate or the label into its figures`;
-    return note("not-stated", text);
+    const figures = simple.filter(({ missing }) => missing.includes(name)).map(({ label }) => label);
+    return note("nutrition.not-stated", [], { name, figures });
   });
 }
 
@@ -52,61 +47,34 @@ function assumedNotes(contents: readonly Contents[]): readonly Note[] {
     ({ line: { material } }) => material.kind === "alkali" && dec(material.composition?.inert ?? 0).gt(1),
   );
   return [
-    ...(assumed.length === 0
-      ? []
-      : [
-          note(
-            "factor",
-            `the nitrogen factor of ${assumed.join(", ")} is not stated; the usual one of its kind is taken`,
-          ),
-        ]),
-    ...inert.map(({ line }) =>
-      note("inert", `${line.name}: its inert part is taken to hold no nutrients; ask the supplier whether it is flour`),
-    ),
+    ...(assumed.length === 0 ? [] : [note("nutrition.factor", [], { names: assumed })]),
+    ...inert.map(({ line }) => note("nutrition.inert", [], { name: line.name })),
   ];
 }
 
 function leftOutNotes(formula: Formula): readonly Note[] {
   return [
-    ...(formula.dusting
-      ? [note("dusting", `${formula.dusting.name} for dusting is left out: weigh how much of it stays on the strands`)]
-      : []),
-    note("tap-water", "the minerals of tap water are left out: the water works can tell its sodium"),
+    ...(formula.dusting ? [note("nutrition.dusting", [], { name: formula.dusting.name })] : []),
+    note("nutrition.tap-water", [], {}),
   ];
 }
 
 function boilingNotes({ kept }: Pick<Found, "kept">): readonly Note[] {
-  const range = ({ range: known }: KeptInBoiling["sodium"]): string =>
-    known === undefined ? "" : ` (${dec(known.low).toFixed(0)} to ${dec(known.high).toFixed(0)})`;
+  const figures = (figure: KeptInBoiling["sodium"]) => ({
+    percent: shownValue(figure),
+    ...(figure.range && { low: dec(figure.range.low).toFixed(0), high: dec(figure.range.high).toFixed(0) }),
+  });
   const { least, most, source } = solidsLostInBoiling;
   return [
-    note(
-      "boiling-salts",
-      `as eaten: boiling is taken to leave ${shownValue(kept.sodium)} %${range(kept.sodium)} of the sodium and ${shownValue(kept.potassium)} %${range(kept.potassium)} of the potassium, from raw and boiled noodles of the Japanese tables; the broth is not in it`,
-    ),
-    note(
-      "boiling-solids",
-      `as eaten: the ${least} to ${most} % of the solids that boiling took in one study are not taken off, so energy and carbohydrate are a little high (${source.cite})`,
-    ),
+    note("nutrition.boiling-salts", [], { sodium: figures(kept.sodium), potassium: figures(kept.potassium) }),
+    note("nutrition.boiling-solids", [], { least, most, source: source.cite }),
   ];
 }
 
 function labelNotes({ rules, bowl }: Pick<Found, "rules" | "bowl">): readonly Note[] {
   const perServing = ruleBooks[rules].per === "serving";
   return [
-    ...(perServing && bowl === undefined
-      ? [
-          note(
-            "no-serving",
-            "these rules declare a serving: give --raw-weight or --cooked-weight, or `rawWeight` under `batch:`",
-          ),
-        ]
-      : []),
-    note(
-      "not-on-flour",
-      rules === "JP"
-        ? "the law may want more than these lines"
-        : "saturated fat and sugars, and added sugars, vitamins and minerals where the law wants them, are not told here: they need an analysis",
-    ),
+    ...(perServing && bowl === undefined ? [note("nutrition.no-serving", [], {})] : []),
+    note(rules === "JP" ? "nutrition.more-lines" : "nutrition.not-on-flour", [], {}),
   ];
 }

@@ -1,5 +1,5 @@
 import { type Figure, worked } from "../figure/figure.ts";
-import type { Note } from "../figure/problem.ts";
+import { type Note, note } from "../figure/problem.ts";
 import { massBalance } from "../figure/source.ts";
 import { dec } from "../number/decimal.ts";
 import type { Batch } from "./batch.ts";
@@ -77,6 +77,5 @@ function bowlsFrom(stock: readonly Figure[], need: readonly Figure[], bowls: Fig
 function unstated(list: readonly ShoppingLine[]): readonly Note[] {
   const names = list.filter(({ onHand }) => onHand === undefined).map(({ name }) => name);
   if (names.length === 0) return [];
-  const text = `no stock is stated for ${names.join(", ")}: what is on hand is reckoned as if there was enough of that, and the list buys all of it`;
-  return [{ code: "stock.not-stated", path: ["stock"], text }];
+  return [note("stock.not-stated", ["stock"], { names })];
 }

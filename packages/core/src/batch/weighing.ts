@@ -1,5 +1,5 @@
 import { type Figure, found, given, worked } from "../figure/figure.ts";
-import { answer, type Note, type Outcome, problem, refuse } from "../figure/problem.ts";
+import { answer, note, type Outcome, problem, refuse } from "../figure/problem.ts";
 import { definition, fromSpec, massBalance } from "../figure/source.ts";
 import type { FormulaLine } from "../formula/line.ts";
 import { type Decimal, dec, decimalText, ONE, roundToDivision, ZERO } from "../number/decimal.ts";
@@ -47,7 +47,7 @@ export function scalesOf(spec: Pick<Spec, "scales">, us: boolean): Outcome<reado
     const division = us ? dec(findUnit("oz")?.factor ?? "1").div(10) : ONE;
     return answer(
       [{ name: us ? "scale to 0.1 oz" : "scale to 1 g", division, unit: us ? "oz" : "g", assumed: true }],
-      [scaleNote(us)],
+      [note("scales.assumed", ["scales"], { us })],
     );
   }
   const scales = spec.scales.map((scale): Scale => {
@@ -73,11 +73,6 @@ export function scalesOf(spec: Pick<Spec, "scales">, us: boolean): Outcome<reado
     return refuse(problem("scales.mixed-systems", ["scales"], {}));
   }
   return answer(scales);
-}
-
-function scaleNote(us: boolean): Note {
-  const text = `the spec names no scale; weights are for one that shows ${us ? "tenths of an ounce" : "whole grams"}`;
-  return { code: "scales.assumed", path: ["scales"], text };
 }
 
 /** Weights are shown in grams, or in ounces where the scales show ounces or pounds. */

@@ -137,8 +137,8 @@ export interface BlendsFound {
   readonly blends: readonly FoundBlend[];
   /** The order they come in, in words. */
   readonly order: string;
-  /** Where the search was given up before the first blend was proven to be the best: how far it may be from that, in words. */
-  readonly notProven?: string;
+  /** That the search was given up before the first blend was proven to be the best: a note tells how far it may be from that. */
+  readonly notProven?: true;
   /** Whether this is the blend as it was: it meets everything, and no other was asked for. */
   readonly unchanged?: true;
 }

@@ -1,4 +1,13 @@
-import { answer, type Note, type Outcome, type Problem, problem, refuse } from "../figure/problem.ts";
+import {
+  answer,
+  type Note,
+  type NoteFacts,
+  note,
+  type Outcome,
+  type Problem,
+  problem,
+  refuse,
+} from "../figure/problem.ts";
 import { dec, decimalText, fixedText, HUNDRED } from "../number/decimal.ts";
 import { bestBlends } from "./blend-alternatives.ts";
 import { explainConflict, nearestBlend } from "./blend-conflict.ts";
@@ -53,39 +62,26 @@ function findBlends(
   if (shown.length === 0) return given ? answer(givenUp(setup, order, budget)) : undefined;
   const blends = shown.map((steps) => describeBlend(setup, steps));
   const found = { kind: "found" as const, blends, order: order.words };
-  const notProven = open && howFar(order, open);
-  const doubt: Note[] = notProven === undefined ? [] : [{ code: "blend.not-proven", path: [], text: notProven }];
-  return answer({ ...found, ...(notProven !== undefined && { notProven }) }, [
+  return answer({ ...found, ...(open && { notProven: true as const }) }, [
     ...notes,
-    ...doubt,
-    ...(shown.length < count ? [fewerNote(shown.length, count, given)] : []),
+    ...(open ? [note("blend.not-proven", [], howFar(order, open))] : []),
+    ...(shown.length < count
+      ? [note("blend.fewer-alternatives", ["alternatives"], { shown: shown.length, asked: count, given })]
+      : []),
   ]);
 }
 
-function fewerNote(shown: number, count: number, given: boolean): Note {
-  const text = given
-    ? `${shown} of ${count} blends are shown: the search was given up before it came to the others`
-    : shown === 1
-      ? "no other blend differs from this one in a way that matters"
-      : `only ${shown} blends differ from one another in a way that matters`;
-  return { code: "blend.fewer-alternatives", path: ["alternatives"], text };
-}
-
 /** How far the best blend found may be from the best there is. */
-function howFar(order: Order, { objective, value, bound }: NonNullable<StepsFound["open"]>): string {
-  const found = "not proven: this is the best blend found before the search was given up";
-  if (order.objectives.indexOf(objective) > 0) return `${found}; one as good in what counts first may come before it`;
-  if (!Number.isFinite(bound)) return `${found}; how far it may be from the best there is, is not known`;
-  if (objective.kind === "changed") return `${found}; there may be one of ${decimalText(dec(bound))} flours`;
+function howFar(
+  order: Order,
+  { objective, value, bound }: NonNullable<StepsFound["open"]>,
+): NoteFacts["blend.not-proven"] {
+  if (order.objectives.indexOf(objective) > 0) return { by: "later" };
+  if (!Number.isFinite(bound)) return { by: "not known" };
+  if (objective.kind === "changed") return { by: "flours", flours: decimalText(dec(bound)) };
   const gap = dec(value).minus(bound);
-  const part = fixedText(gap.times(HUNDRED).div(dec(value).abs().gt(0) ? dec(value).abs() : 1), 1);
-  const what = {
-    moved: "may move less",
-    weighted: "may be better",
-    "off-zero": "may be nearer",
-    missed: "may miss less",
-  };
-  return `${found}; the best there is ${what[objective.kind]}, by at most ${part} % of what this one has`;
+  const percent = fixedText(gap.times(HUNDRED).div(dec(value).abs().gt(0) ? dec(value).abs() : 1), 1);
+  return { by: objective.kind, percent };
 }
 
 /** Where fractions of a step could meet a protein value, whole steps come as near to it as they can. */
@@ -102,14 +98,13 @@ function nearestInSteps(search: Search): Outcome<BlendAnswer> | undefined {
   const nearest = smallestSteps(loose, objective, budget.part(0.5));
   if (nearest.kind === "unfinished") return answer(givenUp(setup, order, budget));
   if (nearest.kind === "none") return undefined;
-  const note = coarseSteps(setup, limit, protein.value, nearest.open === undefined);
-  return findBlends(search, nearestTo(loose, weights, measure(objective, nearest.steps)), [note]);
+  const coarse = coarseSteps(setup, limit, protein.value, nearest.open === undefined);
+  return findBlends(search, nearestTo(loose, weights, measure(objective, nearest.steps)), [coarse]);
 }
 
 function coarseSteps(setup: Setup, limit: Limit, value: string, proven: boolean): Note {
   const step = decimalText(dec(setup.question.step ?? 1));
-  const text = `steps of ${step} % do not reach ${value} ${limit.unit} protein; the nearest ${proven ? "they reach" : "found before the search was given up"} is given, a finer step comes closer`;
-  return { code: "blend.step-coarse", path: ["step"], text };
+  return note("blend.step-coarse", ["step"], { step, wanted: value, unit: limit.unit, proven });
 }
 
 /** No blend found before the budget ended: the nearest of those that the rest of it finds, with what it misses. */

@@ -1,6 +1,6 @@
 import { cornersOf, type Sides } from "../figure/corners.ts";
 import { exact, type Figure, given, type Range, shown, worked } from "../figure/figure.ts";
-import type { Note } from "../figure/problem.ts";
+import { type Note, note } from "../figure/problem.ts";
 import { fromSpec, massBalance } from "../figure/source.ts";
 import { withRange } from "../formula/ranges.ts";
 import { dryRatio } from "../materials/moisture.ts";
@@ -224,13 +224,9 @@ function apartNotes(before: readonly NumberedFlour[], start: Figure): readonly N
     ),
   );
   if (exact(taken).minus(exact(start)).abs().lte(plusMinus.plus(ownMayBeOff))) return [];
-  const text = `by the kitchen's own figures the flours before take ${shown(taken)}, and the spec adds ${shown(start)}: one of the two is off, and the new water keeps the difference; settle it with \`noodlewright trial\``;
-  return [{ code: "water.own-apart", path: ["water"], text }];
+  return [note("blend.water-apart", ["water"], { taken: shown(taken), added: shown(start) })];
 }
 
 function notKnownNote(names: readonly string[]): Note {
-  const [one, second] = names;
-  const take = second === undefined ? `${one} takes` : `${names.join(", ")} take`;
-  const text = `no source says how much water ${take} in noodle dough, and more protein is no reason for more of it (${noodleWater.cite}); find it out with \`noodlewright trial\`, and write it down as \`absorption\` of the flour`;
-  return { code: "water.not-known", path: ["water"], text };
+  return note("blend.water-not-known", ["water"], { names, source: noodleWater.cite });
 }

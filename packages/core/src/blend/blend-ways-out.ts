@@ -1,5 +1,5 @@
 import { found } from "../figure/figure.ts";
-import type { Note } from "../figure/problem.ts";
+import { type Note, note } from "../figure/problem.ts";
 import { type Decimal, dec, HUNDRED, ZERO } from "../number/decimal.ts";
 import { best } from "./blend-extreme.ts";
 import { atBasis } from "./blend-limits.ts";
@@ -59,6 +59,5 @@ export function finerStepOf(setup: Setup, budget: Budget): string | undefined {
 
 export function notesOf(setup: Setup): readonly Note[] {
   if (setup.question.targets.protein === undefined) return [];
-  const text = "shares come in whole steps, so every figure named here is the best that whole steps reach";
-  return [{ code: "blend.whole-steps", path: ["step"], text }];
+  return [note("blend.whole-steps", ["step"], {})];
 }

@@ -1,4 +1,4 @@
-import { answer, type Note, type Outcome, type Path, type Problem, problem, refuse } from "../figure/problem.ts";
+import { answer, type Note, note, type Outcome, type Path, type Problem, problem, refuse } from "../figure/problem.ts";
 import { blendFactor, isOpenAsIs } from "../formula/blend.ts";
 import type { Formula } from "../formula/formula.ts";
 import { assumedNote } from "../materials/doubt.ts";
@@ -75,7 +75,7 @@ function atKey(problem: Problem): Problem {
 /** Says of a flour that is not in the formula that its moisture was assumed. */
 export function moistureNotes(name: string, { notes }: KitchenMaterial): readonly Note[] {
   const path = ["shelf", name];
-  return notes.includes(assumedNote) ? [{ code: "materials.note", path, text: `${name}: ${assumedNote}` }] : [];
+  return notes.includes(assumedNote) ? [note("materials.note", path, { name, says: assumedNote })] : [];
 }
 
 /** What the shelf says of a flour. */

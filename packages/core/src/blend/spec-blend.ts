@@ -1,6 +1,6 @@
 import type { Figure } from "../figure/figure.ts";
 import { type Graph, published } from "../figure/graph.ts";
-import { answer, type Note, type Outcome, refuse } from "../figure/problem.ts";
+import { answer, type Note, note, type Outcome, refuse } from "../figure/problem.ts";
 import type { Formula } from "../formula/formula.ts";
 import type { OwnMaterials } from "../materials/own.ts";
 import { dec, decimalText } from "../number/decimal.ts";
@@ -107,8 +107,8 @@ function bagNotes({ flours, flourMass }: BlendQuestion, blend: FoundBlend): read
     const bag = flours.find((flour) => flour.name === name)?.bag;
     if (bag === undefined || flourMass === undefined) return [];
     const bags = dec(share.value).times(flourMass).div(100).div(bag).round();
-    const text = `${name}: ${decimalText(bags)} whole ${bags.eq(1) ? "bag" : "bags"} of ${decimalText(dec(bag).div(1000))} kg`;
-    return [{ code: "blend.bags", path: ["shelf", name, "bag"], text }];
+    const facts = { name, bags: decimalText(bags), kilograms: decimalText(dec(bag).div(1000)) };
+    return [note("blend.bags", ["shelf", name, "bag"], facts)];
   });
 }
 

@@ -1,6 +1,5 @@
 import { findTarget } from "../batch/target.ts";
-import { answer, type Note, type Outcome, type Path, type Problem, problem, refuse } from "../figure/problem.ts";
-import { citation } from "../figure/source.ts";
+import { answer, type Note, note, type Outcome, type Path, type Problem, problem, refuse } from "../figure/problem.ts";
 import type { Formula } from "../formula/formula.ts";
 import type { MoistureBasis } from "../materials/fields.ts";
 import { type DecimalText, dec, decimalText, fixedText } from "../number/decimal.ts";
@@ -8,7 +7,7 @@ import type { Bounds } from "../spec/blend-schema.ts";
 import type { Spec } from "../spec/spec.ts";
 import type { BlendQuestion, BlendTargets, Preference, ProteinTarget } from "./blend-question.ts";
 import type { FlourShelf } from "./flour-shelf.ts";
-import { rangeText } from "./style-notes.ts";
+import { styleFacts } from "./style-notes.ts";
 import { styleRanges } from "./style-ranges.ts";
 
 /** What every search in a spec shares: flours, steps and the flour of the batch. */
@@ -57,16 +56,11 @@ function shortNotes(shelf: FlourShelf, flourMass: DecimalText): readonly Note[] 
     if (store === undefined) return [];
     const most = dec(store).times(100).div(flourMass);
     if (most.gte(share)) return [];
-    const text = `${name}: the store holds ${fixedText(most, 1)} % of the flour of the batch, less than the ${decimalText(dec(share))} % of now`;
-    return [{ code: "blend.store-short", path, text }];
+    return [note("blend.store-short", path, { name, most: fixedText(most, 1), share: decimalText(dec(share)) })];
   });
 }
 
-const storeNote: Note = {
-  code: "blend.store-open",
-  path: ["batch"],
-  text: "the spec names no batch, so that what is in the store, and whole bags, set no limit",
-};
+const storeNote = note("blend.store-open", ["batch"], {});
 
 /** The flours as candidates; a store and whole bags count only beside the flour of a batch. */
 export function candidatesOf(shelf: FlourShelf, { flourMass }: SharedQuestion) {
@@ -144,10 +138,7 @@ function styleTargets(
       { basis, ...(low !== undefined && { least: low }), ...(high !== undefined && { most: high }) },
     ]),
   );
-  const notes = ranges.map((range): Note => {
-    const text = `asked of the blend, as published for ${range.style}: ${range.quantity} ${rangeText(range)} ${range.unit} (${citation(range.source)})`;
-    return { code: "blend.style", path: ["style"], text };
-  });
+  const notes = ranges.map((range) => note("blend.style", ["style"], styleFacts(range)));
   return { targets, notes };
 }
 

@@ -55,7 +55,7 @@ export function replaceFlour(
   const missing = flourNamed(asked.missing, shelf.value);
   if (missing === undefined) return refuse(notAFlour("substitute.missing", ["missing"], asked.missing, shelf.value));
   const question = questionOf(spec, formula, shelf.value, shared.value, asked.hold);
-  const notes = [...shelf.notes, ...shared.notes].filter(({ text }) => !text.startsWith(`${missing}:`));
+  const notes = [...shelf.notes, ...shared.notes].filter(({ facts }) => !("name" in facts && facts.name === missing));
   return placed(substitute({ ...question, missing }), shelf.value, notes);
 }
 

@@ -1,4 +1,4 @@
-import { answer, type Note, type Outcome, problem, refuse } from "../figure/problem.ts";
+import { answer, type Note, type NoteFacts, note, type Outcome, problem, refuse } from "../figure/problem.ts";
 import { citation } from "../figure/source.ts";
 import { type DecimalText, dec, decimalText } from "../number/decimal.ts";
 import { type StyleQuantity, type StyleRange, styleRanges } from "./style-ranges.ts";
@@ -44,10 +44,14 @@ function isWithin({ low, high }: StyleRange, value: DecimalText): boolean {
 }
 
 function outsideNote({ range, value }: StyleCheck): Note {
-  const { style, quantity, source, unit } = range;
   const seen = decimalText(dec(value).toDecimalPlaces(3));
-  const text = `${quantity} of ${seen} ${unit.startsWith("%") ? "%" : unit} is outside what is published for ${style}: ${rangeText(range)} ${unit} (${citation(source)})`;
-  return { code: `style.${quantity}`, path: ["style"], text };
+  return note("style.outside", ["style"], { ...styleFacts(range), seen });
+}
+
+/** What a note on a range says of it. */
+export function styleFacts(range: StyleRange): NoteFacts["blend.style"] {
+  const { style, quantity, unit, source } = range;
+  return { style, quantity, range: rangeText(range), unit, source: citation(source) };
 }
 
 /** A range in words. @example rangeText({ low: "10", high: "12" }) // => "10 to 12" */

@@ -1,6 +1,6 @@
 import { type Figure, given } from "../figure/figure.ts";
 import { type Graph, published } from "../figure/graph.ts";
-import { answer, type Note, type Outcome, problem, refuse } from "../figure/problem.ts";
+import { answer, type Note, note, type Outcome, problem, refuse } from "../figure/problem.ts";
 import { fromSpec } from "../figure/source.ts";
 import { type DecimalText, dec, decimalText } from "../number/decimal.ts";
 import { blendFigures } from "./blend-figures.ts";
@@ -105,8 +105,7 @@ function isOn(share: DecimalText, step: DecimalText): boolean {
 }
 
 function movedNote(missing: string): Note {
-  const text = `nothing takes the place of ${missing} while the other flours keep their shares, so that these move too`;
-  return { code: "substitute.moved", path: ["missing"], text };
+  return note("substitute.moved", ["missing"], { missing });
 }
 
 /**

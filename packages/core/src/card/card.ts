@@ -1,6 +1,7 @@
 import type { Batch } from "../batch/batch.ts";
 import type { Published } from "../figure/graph.ts";
 import type { Note } from "../figure/problem.ts";
+import { told } from "../figure/told.ts";
 import type { Formula } from "../formula/formula.ts";
 import { dec } from "../number/decimal.ts";
 import { formulaCautions } from "../report/cautions.ts";
@@ -107,8 +108,8 @@ export function card(spec: Spec, formula: Formula, batch: Batch, wishes: CardWis
     bench: bench.filter((section) => section !== undefined),
     machine: sheet ? sheetSections(sheet, units) : [],
     allergens: allergenLines(formula),
-    notes: wishes.notes.filter(({ code, loud }) => loud || notesOfTheBench.has(code)).map(({ text }) => text),
-    cautions: [...formulaCautions(formula), ...sheetCautions(hazardsOf(spec)).map(({ text }) => text)],
+    notes: wishes.notes.filter(({ code, loud }) => loud || notesOfTheBench.has(code)).map(told),
+    cautions: [...formulaCautions(formula), ...sheetCautions(hazardsOf(spec)).map(told)],
   };
 }
 

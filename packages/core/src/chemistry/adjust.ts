@@ -1,5 +1,5 @@
 import { exact, given, worked } from "../figure/figure.ts";
-import { answer, type Note, type Outcome, type Problem, problem, refuse } from "../figure/problem.ts";
+import { answer, type Note, note, type Outcome, type Problem, problem, refuse } from "../figure/problem.ts";
 import { definition, massBalance } from "../figure/source.ts";
 import { type DecimalInput, dec, fixedText } from "../number/decimal.ts";
 import type { Product, Weighed } from "./carried.ts";
@@ -97,17 +97,16 @@ export function correct({ within, tank, ...correction }: Correction): Outcome<Re
 /** Says what a batch takes at either end of the strength that it may have. */
 function withinNotes(correction: Omit<Correction, "within" | "tank">, within: Correction["within"]): readonly Note[] {
   if (within === undefined) return [];
-  const ends = [within.low, within.high].map(dec).map((end) => {
+  const ends = [within.low, within.high].map(dec).flatMap((end) => {
     const solution = solutionOf(dryOf(correction.batch.composition), end);
-    if (!solution.ok) return "";
+    if (!solution.ok) return [];
     const recipe = corrected({ ...correction, batch: { ...correction.batch, composition: solution.value } });
     const added = recipe.ok ? (recipe.value.amounts[1] ?? recipe.value.water) : undefined;
-    const what = added === undefined || added.label === "water to add" ? "of water" : `of ${correction.salts.name}`;
-    return `${fixedText(end, 2)} % takes ${added === undefined ? "what cannot be said" : fixedText(added.value, 0)} g ${what}`;
+    if (added === undefined) return [];
+    const of = added.label === "water to add" ? ("water" as const) : ("salts" as const);
+    return [{ strength: fixedText(end, 2), grams: fixedText(added.value, 0), of }];
   });
-  if (ends.includes("")) return [];
-  const text = `by its reading the batch may be weaker or stronger: one of ${ends.join(", one of ")}. Begin with the lesser of them, stir, and read again`;
-  return [{ code: "solutions.batch-within", path: [], text }];
+  return ends.length < 2 ? [] : [note("solutions.batch-within", [], { ends, salts: correction.salts.name })];
 }
 
 function dryOf({ species, inert }: Composition): Composition {
@@ -117,18 +116,13 @@ function dryOf({ species, inert }: Composition): Composition {
 /** Says where the corrected batch is more than its tank holds, and how much of it can be corrected there. */
 function tankNotes(batch: Weighed, recipe: Recipe, tank: DecimalInput | undefined): readonly Note[] {
   if (tank === undefined) return [];
-  const note = (text: string): readonly Note[] => [{ code: "solutions.tank", path: [], text }];
   const { volume } = recipe;
-  if (volume === undefined) {
-    return note("whether the corrected batch fits the tank is not known: no published fit covers its density");
-  }
+  if (volume === undefined) return [note("solutions.tank-unknown", [], {})];
   const most = exact({ ...volume, value: volume.range?.high ?? volume.value });
   if (most.lte(tank)) return [];
   const litres = (millilitres: DecimalInput): string => fixedText(dec(millilitres).div(1000), 2);
   const part = fixedText(dec(batch.mass).times(tank).div(most).toDecimalPlaces(0, 1), 0);
-  return note(
-    `the corrected batch fills ${litres(most)} L, more than the ${litres(tank)} L of the tank: correct at most ${part} g of it there, and the rest apart`,
-  );
+  return [note("solutions.tank", [], { fills: litres(most), tank: litres(tank), most: part })];
 }
 
 function corrected({ batch, target, salts, ...conditions }: Omit<Correction, "within" | "tank">): Outcome<Recipe> {

@@ -1,5 +1,5 @@
 import { exact, type Figure, worked } from "../figure/figure.ts";
-import { answer, type Note, type Outcome, problem, refuse } from "../figure/problem.ts";
+import { answer, type Note, note, type Outcome, problem, refuse } from "../figure/problem.ts";
 import { massBalance } from "../figure/source.ts";
 import { type Decimal, type DecimalInput, dec, fixedText, HUNDRED } from "../number/decimal.ts";
 import { type Composition, fromMasses } from "./composition.ts";
@@ -36,8 +36,8 @@ export interface Baked {
 }
 
 /** What a salt is taken for that is said to be baked and was not weighed. */
-export const bakedAsAssumed: readonly string[] = [
-  "taken as wholly baked: as if all bicarbonate had turned to carbonate, which leaves 63.1 % of its mass, and no moisture had been taken up since. What was baked less is weaker: weigh it before and after, `noodlewright alkali bake` tells how far it went",
+export const bakedAsAssumed: readonly (string | Note)[] = [
+  note("baking.assumed", [], {}),
   "bake it in a thin layer at 120 to 150 °C for about an hour, and on until its weight stays: common practice, no source",
 ];
 
@@ -146,9 +146,6 @@ function molar(formula: string): Figure {
 function keepDry(salt: BakingSalt): Note {
   const { to, monohydrateWater } = bakes[salt];
   const gain = molarMass("H2O").times(monohydrateWater).times(HUNDRED).div(molarMass(to));
-  return {
-    code: "baking.keep-dry",
-    path: [],
-    text: `keep it closed and dry: as its hydrate ${to}.${monohydrateWater === "1" ? "" : monohydrateWater}H2O it weighs up to ${fixedText(gain, 1)} % more`,
-  };
+  const hydrate = `${to}.${monohydrateWater === "1" ? "" : monohydrateWater}H2O`;
+  return note("baking.keep-dry", [], { hydrate, gain: fixedText(gain, 1) });
 }

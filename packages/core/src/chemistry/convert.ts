@@ -1,7 +1,6 @@
 import { type Figure, worked } from "../figure/figure.ts";
-import { answer, type Note, type Outcome, type Problem, problem, refuse } from "../figure/problem.ts";
+import { answer, distinct, type Note, note, type Outcome, type Problem, problem, refuse } from "../figure/problem.ts";
 import { massBalance } from "../figure/source.ts";
-import { whyNot } from "../figure/told.ts";
 import { dec, fixedText } from "../number/decimal.ts";
 import { type Carried, carriedBy, phInWater, type Weighed } from "./carried.ts";
 import { pure } from "./composition.ts";
@@ -73,9 +72,7 @@ export function convert(swap: Swap): Outcome<Swapped> {
     waterOff,
     ratioOff,
   };
-  const notes = [...before.notes.filter(({ code }) => code !== "ph.classification"), ...after.notes].filter(
-    (note, index, all) => all.findIndex(({ text }) => text === note.text) === index,
-  );
+  const notes = distinct([...before.notes.filter(({ code }) => code !== "ph.classification"), ...after.notes]);
   return answer(result, [
     ...ratioNote(swap, ratioOff),
     ...whatIsNotKept(result.before, result.after),
@@ -116,20 +113,13 @@ function carriedWithPh(
   const salt: Weighed = { name: "salt", composition: pure("NaCl"), mass: doughSalt ?? 0 };
   const ph = phInWater([...products, salt], doughWater, temperature ?? 25);
   if (ph.ok) return { carried: carriedBy(products, when, ph.value), notes: ph.notes };
-  const text = ph.problems.map((problem) => `no pH is estimated: ${whyNot(problem)}`).join("; ");
-  return { carried: carriedBy(products, when), notes: [{ code: "convert.no-ph", path: [], text }] };
+  const notes = ph.problems.map((problem) => note("ph.not-estimated", [], { problem }));
+  return { carried: carriedBy(products, when), notes };
 }
 
 function ratioNote({ to, hold }: Swap, ratioOff: Figure): readonly Note[] {
   const off = dec(ratioOff.value);
   if (off.abs().lt("1e-9")) return [];
-  const way = off.gt(0) ? "more" : "less";
-  const products = to.map(({ name }) => name).join(" and ");
-  return [
-    {
-      code: "convert.ratio-not-met",
-      path: [],
-      text: `with ${products} the ${heldNames[hold]} is held, the ratio of sodium to potassium is not: ${fixedText(off.abs(), 2)} mol % points ${way} potassium than before`,
-    },
-  ];
+  const facts = { names: to.map(({ name }) => name), what: heldNames[hold], points: fixedText(off.abs(), 2) };
+  return [note("convert.ratio-not-met", [], { ...facts, way: off.gt(0) ? "more" : "less" })];
 }

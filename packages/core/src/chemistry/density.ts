@@ -1,6 +1,6 @@
 import { evaluate, parseExpression, type Value } from "../figure/expression.ts";
 import { exact, type Figure, found, given, worked } from "../figure/figure.ts";
-import { answer, type Note, type Outcome, type Problem, problem, refuse } from "../figure/problem.ts";
+import { answer, type Note, note, type Outcome, type Problem, problem, refuse } from "../figure/problem.ts";
 import { definition, type Source } from "../figure/source.ts";
 import {
   type Decimal,
@@ -214,22 +214,15 @@ function notesOn(salts: readonly Dissolved[], t: Decimal, composition: Compositi
   const notes: Note[] = [];
   for (const { name, model } of salts) {
     if (model.thin !== undefined && t.lt(model.thin.below)) {
-      notes.push({ code: "density.carried-on", path: [], text: model.thin.text });
+      notes.push(note("density.carried-on", [], { why: model.thin.text }));
     }
     if (reach(total, model).gt(ONE)) {
-      notes.push({
-        code: "density.mixed-beyond",
-        path: [],
-        text: `the salts together come to ${fixedText(total.times(HUNDRED), 1)} %, more than the ${model.strongest} % to which ${speciesOf(name).name} alone was measured`,
-      });
+      const facts = { total: fixedText(total.times(HUNDRED), 1), strongest: model.strongest };
+      notes.push(note("density.mixed-beyond", [], { ...facts, salt: speciesOf(name).name }));
     }
   }
   if (!dec(composition.inert).isZero()) {
-    notes.push({
-      code: "density.inert",
-      path: [],
-      text: `${fixedText(composition.inert, 2)} % of inert matter is left out of the density`,
-    });
+    notes.push(note("density.inert", [], { inert: fixedText(composition.inert, 2) }));
   }
   return notes;
 }

@@ -1,4 +1,4 @@
-import type { Note } from "../figure/problem.ts";
+import { type Note, note } from "../figure/problem.ts";
 import type { Source } from "../figure/source.ts";
 import { type Decimal, dec, fixedText, ONE, sum } from "../number/decimal.ts";
 import { type Composition, isSesquicarbonate, sharesOf, speciesOf } from "./composition.ts";
@@ -127,17 +127,8 @@ function unsummedSalts(shares: readonly (readonly [SpeciesName, Decimal])[]): re
 export function phRule(composition: Composition, ph: string): readonly Note[] {
   if (dec(ph).toDecimalPlaces(1).lt("11.5")) return [];
   const has = (what: (name: SpeciesName) => boolean): boolean => sharesOf(composition).some(([name]) => what(name));
-  const alone = "for a hydroxide by itself the limits of its own entry go first, and the pH is not counted again";
-  const both = "hydroxide and carbonate are summed by their limits; whether the pH rule goes further stays open";
-  const salts = "what is known of the salts, irritants as powder and at 50 %, counts as such data";
-  const why = has(burns) ? (has(irritates) ? both : alone) : salts;
-  return [
-    {
-      code: "ph.classification",
-      path: [],
-      text: `a mixture of pH 11.5 or more counts as corrosive where there are no other data (Regulation (EC) No 1272/2008, Annex I, 3.2.3.1.2). The hazard class given here does not apply that rule: ${why}. A supplier without data has to apply it`,
-    },
-  ];
+  const known = has(burns) ? (has(irritates) ? "both" : "hydroxide") : "salts";
+  return [note("ph.classification", [], { known })];
 }
 
 /**
@@ -147,53 +138,15 @@ export function phRule(composition: Composition, ph: string): readonly Note[] {
  */
 export function cautionsFor(composition: Composition): readonly Note[] {
   const has = (what: (name: SpeciesName) => boolean): boolean => sharesOf(composition).some(([name]) => what(name));
-  const caution = (code: string, text: string): Note => ({ code: `caution.${code}`, path: [], text });
   const dry = dec(composition.water).lt(50);
-  return [
-    ...(has(burns)
-      ? [
-          caution(
-            "burns",
-            "hydroxides burn skin and eyes, even diluted: wear goggles, gloves and sleeves, and keep running water at hand",
-          ),
-          caution(
-            "into-water",
-            "give hydroxide to cold water a little at a time and stir, never water to hydroxide: it heats up and can boil and spit",
-          ),
-        ]
-      : []),
-    ...(has(irritates)
-      ? [
-          caution(
-            "eyes",
-            "carbonates irritate the eyes: wear goggles and gloves with powder and strong solutions, and rinse with plenty of water",
-          ),
-          ...(dry
-            ? [
-                caution(
-                  "heat",
-                  "dry carbonates warm the water they dissolve in: strew them into the water while stirring, never water onto the powder",
-                ),
-              ]
-            : []),
-          ...(dry ? [caution("dust", "do not stir up or breathe the dust")] : []),
-        ]
-      : []),
-    ...(has(burns) || has(irritates)
-      ? [
-          caution(
-            "aluminium",
-            "no aluminium: alkaline solutions eat it and set hydrogen free; take stainless steel, glass or food-safe plastic",
-          ),
-        ]
-      : []),
-    caution("food-grade", "only food grade belongs in food: read the label"),
-    caution(
-      "keep",
-      "keep it closed, dry where it is a powder, labelled with name, strength and date, away from children and from drinks",
-    ),
-    caution("sheet", "the label, the safety data sheet of the product at hand and local rules go before these lines"),
+  const codes = [
+    ...(has(burns) ? (["burns", "into-water"] as const) : []),
+    ...(has(irritates) ? (["eyes"] as const) : []),
+    ...(has(irritates) && dry ? (["heat", "powder"] as const) : []),
+    ...(has(burns) || has(irritates) ? (["aluminium"] as const) : []),
+    ...(["food-grade", "keep", "sheet"] as const),
   ];
+  return codes.map((code) => note(`caution.${code}`, [], {}));
 }
 
 /**

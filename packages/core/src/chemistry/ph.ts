@@ -1,5 +1,5 @@
 import { type Figure, found } from "../figure/figure.ts";
-import { answer, type Outcome, type Problem, problem, refuse } from "../figure/problem.ts";
+import { answer, note, type Outcome, type Problem, problem, refuse } from "../figure/problem.ts";
 import type { Source } from "../figure/source.ts";
 import type { DecimalInput } from "../number/decimal.ts";
 import { type Composition, sharesOf, speciesOf } from "./composition.ts";
@@ -75,10 +75,7 @@ export function solutionPh(composition: Composition, temperature: DecimalInput):
     high: (value + doubt).toFixed(2),
     why: `the choice of the single-ion scale and the fit leave about ${doubt.toFixed(2)} of doubt at this strength`,
   };
-  return answer({ ...figure, range }, [
-    { code: "ph.of-the-solution", path: [], text: "the pH is that of the solution, not of the dough: flour buffers" },
-    ...phRule(composition, figure.value),
-  ]);
+  return answer({ ...figure, range }, [note("ph.of-the-solution", [], {}), ...phRule(composition, figure.value)]);
 }
 
 function tooStrong(ionicStrength: number): Problem {

@@ -1,4 +1,4 @@
-import type { Note } from "../figure/problem.ts";
+import { type Note, note } from "../figure/problem.ts";
 import { type Composition, sharesOf, speciesOf } from "./composition.ts";
 
 /**
@@ -10,11 +10,5 @@ import { type Composition, sharesOf, speciesOf } from "./composition.ts";
 export function reactionNotes(products: readonly Composition[]): readonly Note[] {
   const kinds = products.flatMap((product) => sharesOf(product).map(([name]) => speciesOf(name).kind));
   if (!kinds.includes("hydroxide") || !kinds.includes("bicarbonate")) return [];
-  return [
-    {
-      code: "solutions.reaction",
-      path: [],
-      text: "hydroxide and bicarbonate turn into carbonate where they meet in water; the shares given are as weighed in",
-    },
-  ];
+  return [note("solutions.reaction", [], {})];
 }

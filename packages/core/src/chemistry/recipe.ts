@@ -1,10 +1,9 @@
 import type { Figure } from "../figure/figure.ts";
-import { answer, type Note, type Outcome, type Problem, problem, refuse } from "../figure/problem.ts";
-import { whyNot } from "../figure/told.ts";
+import { answer, distinct, type Note, note, type Outcome, type Problem, problem, refuse } from "../figure/problem.ts";
 import { type DecimalInput, dec } from "../number/decimal.ts";
 import type { BaumeName } from "./baume.ts";
 import type { Composition } from "./composition.ts";
-import { type Clarity, type Solubility, staysClear } from "./solubility.ts";
+import { type Solubility, staysClear } from "./solubility.ts";
 import { type Strength, strengthOf, volumeOfMass } from "./strength.ts";
 
 /** What every recipe for a solution has to know. */
@@ -67,35 +66,17 @@ export function completed(
     ...clarityNotes(made, "at the making temperature"),
     ...clarityNotes(kept, "where it is kept"),
   ];
-  return answer(
-    recipe,
-    notes.filter((note, index) => notes.findIndex(({ text }) => text === note.text) === index),
-  );
+  return answer(recipe, distinct(notes));
 }
 
 function notLiquid(temperature: DecimalInput): Problem {
   return problem("solutions.temperature", [], { temperature: dec(temperature).toString() });
 }
 
-const clarityText: Readonly<Record<Clarity, string | undefined>> = {
-  clear: undefined,
-  "not known": undefined,
-  doubtful: "it is so near its limit that crystals may grow",
-  crystals: "it is past its limit: it does not wholly dissolve, or crystals grow",
-};
-
-function clarityNotes(outcome: Outcome<Solubility>, where: string): readonly Note[] {
-  if (!outcome.ok) {
-    return outcome.problems.map((problem) => ({
-      code: "solutions.clarity-unknown",
-      path: [],
-      text: `whether it stays clear ${where} is not known: ${whyNot(problem)}`,
-    }));
-  }
-  const text = clarityText[outcome.value.verdict];
+function clarityNotes(outcome: Outcome<Solubility>, where: "at the making temperature" | "where it is kept") {
+  if (!outcome.ok) return outcome.problems.map((problem) => note("solutions.clarity-unknown", [], { where, problem }));
+  const { verdict, solid } = outcome.value;
   const own =
-    text === undefined
-      ? []
-      : [{ code: `solutions.${outcome.value.verdict}`, path: [], text: `${where} ${text} (${outcome.value.solid})` }];
+    verdict === "doubtful" || verdict === "crystals" ? [note(`solutions.${verdict}`, [], { where, solid })] : [];
   return [...own, ...outcome.notes];
 }

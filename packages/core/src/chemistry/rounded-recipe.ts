@@ -1,5 +1,5 @@
 import { type Figure, found, worked } from "../figure/figure.ts";
-import type { Note } from "../figure/problem.ts";
+import { type Note, note } from "../figure/problem.ts";
 import { massBalance } from "../figure/source.ts";
 import { type DecimalInput, dec, fixedText } from "../number/decimal.ts";
 import { roundKeepingTotal } from "../number/rounding.ts";
@@ -15,8 +15,8 @@ const FINE = "1";
 export function coarseNotes({ strength }: RoundedRecipe, meant: Figure): readonly Note[] {
   const off = dec(strength.value).minus(meant.value).abs().times(100);
   if (off.lte(dec(meant.value).times(FINE))) return [];
-  const text = `the scale is too coarse for this amount: the weights make ${fixedText(strength.value, 2)} % by mass, ${fixedText(meant.value, 2)} % is meant`;
-  return [{ code: "solutions.coarse-scale", path: [], text }];
+  const facts = { made: fixedText(strength.value, 2), meant: fixedText(meant.value, 2) };
+  return [note("solutions.coarse-scale", [], facts)];
 }
 
 /** A recipe as a scale shows it. */

@@ -1,5 +1,5 @@
 import { exact, type Figure, found, given, worked } from "../figure/figure.ts";
-import { answer, type Note, type Outcome, type Problem, problem, refuse } from "../figure/problem.ts";
+import { answer, type Note, note, type Outcome, type Problem, problem, refuse } from "../figure/problem.ts";
 import { massBalance } from "../figure/source.ts";
 import { type Decimal, type DecimalInput, dec, fixedText, HUNDRED, ONE, sum } from "../number/decimal.ts";
 import { type Composition, isChloride, sharesOf, speciesOf } from "./composition.ts";
@@ -146,31 +146,21 @@ function wayFor(composition: Composition, shares: readonly (readonly [SpeciesNam
   return nearestByIons(composition, limitOf) ?? "not known";
 }
 
-const wayTold: Readonly<Record<"sum" | "ions" | "not known", Omit<Note, "path">>> = {
-  sum: {
-    code: "solubility.mixed",
-    text: "for mixed salts the parts that each takes of its own limit are added up; no table of the mixture was at hand",
-  },
-  ions: {
-    code: "solubility.by-ions",
-    text: "in this mixture one salt can keep another from dissolving: the activities of all ions (Harvie, Møller and Weare 1984, at 25 °C) are taken as well as the sum of the parts of the limits, and the greater counts",
-  },
-  "not known": {
-    code: "solubility.not-known",
-    text: "in this mixture one salt can keep another from dissolving, and how far is not known here: try a small amount, cold, before you make it",
-  },
-};
+const wayTold = {
+  sum: "solubility.mixed",
+  ions: "solubility.by-ions",
+  "not known": "solubility.not-known",
+} as const;
 
 function notesOn(shares: readonly (readonly [SpeciesName, Decimal])[], t: Decimal, way: Way): readonly Note[] {
   if (shares.length === 1) return [];
-  const notes: Note[] = [{ ...wayTold[typeof way === "object" ? "ions" : way], path: [] }];
+  const notes: Note[] = [note(wayTold[typeof way === "object" ? "ions" : way], [], {})];
   const moles = (count: (name: SpeciesName) => number): Decimal =>
     sum(shares.map(([name, share]) => share.times(count(name)).div(speciesOf(name).molarMass)));
   const bicarbonate = moles((name) => (speciesOf(name).kind === "bicarbonate" ? 1 : 0));
   const sodium = moles((name) => speciesOf(name).sodium);
   if (bicarbonate.gt(0) && sodium.gt(0) && shares.some(([name]) => name !== "NaHCO3" && name !== "NaCl")) {
-    const text = `sodium and bicarbonate meet whatever salts they came with, and sodium bicarbonate is the least soluble of them at ${fixedText(t, 0)} °C`;
-    notes.push({ code: "solubility.exchange", path: [], text });
+    notes.push(note("solubility.exchange", [], { temperature: fixedText(t, 0) }));
   }
   return notes;
 }

@@ -1,4 +1,4 @@
-import { answer, type Note, type Outcome, type Problem, problem, refuse } from "../figure/problem.ts";
+import { answer, type Note, note, type Outcome, type Problem, problem, refuse } from "../figure/problem.ts";
 import { type Decimal, type DecimalText, dec, fixedText, HUNDRED, ONE, sum } from "../number/decimal.ts";
 import { type BaumeName, baumeScales, densityFromBaume } from "./baume.ts";
 import { rootBetween } from "./bracket.ts";
@@ -96,18 +96,19 @@ function restsOnDensity({ measure }: StatedStrength): boolean {
 function readAt(stated: StatedStrength): readonly Note[] {
   if (stated.measure !== "degrees-baume") return [];
   const { value, scale, temperature } = stated;
-  const own = temperature === undefined ? ", where this hydrometer reads true" : "";
-  const at = dec(temperature ?? baumeScales[scale].sample).toDecimalPlaces(1);
-  const text = `${value} °Bé is taken as read at ${at.toString()} °C${own}`;
-  return [{ code: "strength.read-at", path: [], text }];
+  const at = dec(temperature ?? baumeScales[scale].sample)
+    .toDecimalPlaces(1)
+    .toString();
+  return [note("strength.read-at", [], { degrees: value, temperature: at, stated: temperature !== undefined })];
 }
 
 function fitNote(product: Composition, stated: StatedStrength, solution: Composition): readonly Note[] {
   const range = fitRange(product, stated);
   const density = solutionDensity(solution, stated.temperature ?? USUAL_TEMPERATURE);
   if (range === undefined || !density.ok || density.value.range === undefined) return [];
-  const text = `by its density the solution is ${fixedText(anhydrousShare(solution), 2)} % by mass, and may be ${fixedText(range.low, 2)} to ${fixedText(range.high, 2)} %: ${density.value.range.why}`;
-  return [{ code: "strength.fit", path: [], text }];
+  const share = fixedText(anhydrousShare(solution), 2);
+  const [low, high] = [fixedText(range.low, 2), fixedText(range.high, 2)];
+  return [note("strength.fit", [], { share, low, high, why: density.value.range.why })];
 }
 
 /** @param tilt - 1 for a true density as far above the fits as they may be off, -1 for as far below */

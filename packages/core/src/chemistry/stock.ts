@@ -1,5 +1,5 @@
 import { exact, type Figure, worked } from "../figure/figure.ts";
-import { answer, type Note, type Outcome, problem, refuse } from "../figure/problem.ts";
+import { answer, type Note, note, type Outcome, problem, refuse } from "../figure/problem.ts";
 import { definition } from "../figure/source.ts";
 import { type DecimalInput, dec, fixedText } from "../number/decimal.ts";
 import type { BaumeName } from "./baume.ts";
@@ -78,7 +78,5 @@ export function severalStock(wish: StockWish): Outcome<Stock> {
 /** Says where the salts need no stock. */
 function dryNote(dryError: Figure, { tolerance }: StockWish): readonly Note[] {
   if (exact(dryError).gt(tolerance)) return [];
-  return [
-    { code: "stock.not-needed", path: [], text: "the salts can be weighed dry on this scale within the tolerance" },
-  ];
+  return [note("stock.not-needed", [], {})];
 }

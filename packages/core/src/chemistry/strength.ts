@@ -1,7 +1,6 @@
 import { exact, type Feed, type Figure, found, worked } from "../figure/figure.ts";
-import { answer, type Note, type Outcome, refuse } from "../figure/problem.ts";
+import { answer, distinct, type Note, note, type Outcome, refuse } from "../figure/problem.ts";
 import { definition, massBalance, type Source } from "../figure/source.ts";
-import { whyNot } from "../figure/told.ts";
 import { type DecimalInput, dec, decimalText } from "../number/decimal.ts";
 import { type BaumeName, baumeDefinition, baumeFromDensity, baumeScales } from "./baume.ts";
 import { alkalinityM, alkalinityP, type Composition, isChloride, sharesOf, speciesOf } from "./composition.ts";
@@ -101,7 +100,7 @@ export function strengthOf(composition: Composition, temperature: DecimalInput, 
       ...(density.ok ? { byVolume: byVolume(density.value, percent, shares, molar) } : {}),
       ...(baume.ok ? { baume: baume.value } : {}),
     },
-    notes.filter((note, index) => notes.findIndex(({ text }) => text === note.text) === index),
+    distinct(notes),
   );
 }
 
@@ -174,11 +173,7 @@ function measured(
 
 function notesOf(outcome: Outcome<Figure>): readonly Note[] {
   if (outcome.ok) return outcome.notes;
-  return outcome.problems.map((problem) => ({
-    code: problem.code,
-    path: problem.path,
-    text: `no density, volume or degrees Baumé are given: ${whyNot(problem)}`,
-  }));
+  return outcome.problems.map((problem) => note("strength.no-density", problem.path, { problem }));
 }
 
 /** Grams in a volume of a solution: mL times g/mL; problems as in `solutionDensity`. @example shown(massOfVolume({ species: {}, water: "100", inert: "0" }, 1000, 20).value) // => "998.20 g" */

@@ -1,5 +1,5 @@
 import { exact, type Figure, worked } from "../figure/figure.ts";
-import { answer, type Outcome, problem, refuse } from "../figure/problem.ts";
+import { answer, note, type Outcome, problem, refuse } from "../figure/problem.ts";
 import { citation, definition, massBalance, type Source } from "../figure/source.ts";
 import { type Decimal, type DecimalInput, dec, fixedText, HUNDRED, ONE, sum, ZERO } from "../number/decimal.ts";
 import { alkalinityM, anhydrousShare, type Composition, compositionOf, isChloride, sharesOf } from "./composition.ts";
@@ -156,11 +156,11 @@ function toWhole(
   const dried = salts.times(HUNDRED).div(room);
   if (dried.gt(off.plus(monograph))) return undefined;
   const whole = Object.fromEntries(species.map(([name, share]) => [name, share.times(room).div(salts)]));
-  const reading = off.isZero() ? "" : `, and ${BURETTE_OFF} mL of acid are worth ${fixedText(off, 2)} %`;
-  const text = `${fixedText(dried, 2)} % of salts in what is dry is more than there can be, but a pure salt may read so: pharmacopoeias allow up to ${monograph} % (${citation(pharmacopoeias)})${reading}. It is taken as 100 %`;
+  const burette = off.isZero() ? undefined : { millilitres: String(BURETTE_OFF), worth: fixedText(off, 2) };
+  const facts = { dried: fixedText(dried, 2), most: monograph, source: citation(pharmacopoeias) };
   const composition = compositionOf({ species: whole, water });
   return composition.ok
-    ? answer(composition.value, [{ code: "titration.taken-as-whole", path: [], text }])
+    ? answer(composition.value, [note("titration.taken-as-whole", [], { ...facts, ...(burette && { burette }) })])
     : composition;
 }
 

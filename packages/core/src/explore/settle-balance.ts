@@ -1,7 +1,7 @@
 import { bowlWeight } from "../batch/bowl.ts";
 import { keptInBoiling } from "../batch/nutrition-cooked.ts";
 import { alkalinityM, anhydrousShare, pure } from "../chemistry/composition.ts";
-import { answer, type Note, type Outcome, type Problem, problem, refuse } from "../figure/problem.ts";
+import { answer, note, type Outcome, type Problem, problem, refuse } from "../figure/problem.ts";
 import type { Formula } from "../formula/formula.ts";
 import type { FormulaLine } from "../formula/line.ts";
 import { type Decimal, dec, decimalText, fixedText, HUNDRED, sum, ZERO } from "../number/decimal.ts";
@@ -166,11 +166,7 @@ function saltEquations(spec: Spec, { salt }: OpenPlaces): Outcome<readonly Equat
   );
 }
 
-const boiledNote: Note = {
-  code: "settle.boiled",
-  path: ["wanted", "saltInBowl"],
-  text: "the salt of the dough is found by what boiling leaves of sodium in an alkaline noodle of a food table; taste a bowl, since more water and longer boiling leave less",
-};
+const boiledNote = note("settle.boiled", ["wanted", "saltInBowl"], {});
 
 /** The water as stated; or, where it is open, as wanted; or as the flours take it by the kitchen's own figures. */
 function waterEquations(spec: Spec, formula: Formula, open: OpenPlaces): Outcome<readonly Equation[]> {
@@ -201,11 +197,7 @@ function waterEquations(spec: Spec, formula: Formula, open: OpenPlaces): Outcome
   return answer([added(sum(taken))], [ownWaterNote]);
 }
 
-const ownWaterNote: Note = {
-  code: "settle.own-water",
-  path: ["water"],
-  text: "the water is what the flours take by the kitchen's own figures; `noodlewright trial` tells whether the blend takes the same",
-};
+const ownWaterNote = note("settle.own-water", ["water"], {});
 
 /** Solves as many linear equations as there are unknowns; nothing where they do not tell the unknowns apart. */
 export function solve(

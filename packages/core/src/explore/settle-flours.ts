@@ -4,8 +4,7 @@ import { flourShelf, type ShelfFlour } from "../blend/flour-shelf.ts";
 import { atSpec, blendQuestion } from "../blend/spec-question.ts";
 import { fixedAt } from "../blend/substitute.ts";
 import { shown } from "../figure/figure.ts";
-import { answer, type Note, type Outcome, problem, refuse } from "../figure/problem.ts";
-import { told } from "../figure/told.ts";
+import { answer, type Note, note, type Outcome, problem, refuse } from "../figure/problem.ts";
 import type { Formula } from "../formula/formula.ts";
 import type { OwnMaterials } from "../materials/own.ts";
 import { type Decimal, dec, decimalText, fixedText, HUNDRED, sum, ZERO } from "../number/decimal.ts";
@@ -36,9 +35,8 @@ export function floursFound(
   if (!outcome.ok) return refuse(...outcome.problems.map(atSpec(own)));
   const { value } = outcome;
   if (value.kind === "out-of-reach") {
-    const { found, expected, advice } = told(value.problem);
     const nearest = value.nearest === undefined ? [] : nearestText(value.nearest);
-    return refuse(problem("settle.out-of-reach", ["wanted"], { found, expected, advice, nearest }));
+    return refuse(problem("settle.out-of-reach", ["wanted"], { problem: value.problem, nearest }));
   }
   const [blend] = value.blends;
   const notes = [...asked.notes, ...outcome.notes, ...preferenceNotes(spec)].filter(
@@ -108,9 +106,7 @@ function amountsIn(blend: FoundBlend, spec: Spec, open: readonly number[]): read
 
 function preferenceNotes({ wanted }: Spec): readonly Note[] {
   if (wanted?.prefer !== undefined) return [];
-  const text =
-    "of the blends that meet all that is wanted, this one is nearest to the middle of what each flour may be; `prefer:` under `wanted:` chooses another, such as the cheapest";
-  return [{ code: "settle.preference", path: ["wanted"], text }];
+  return [note("settle.preference", ["wanted"], {})];
 }
 
 /** The nearest blend, and what it misses. */

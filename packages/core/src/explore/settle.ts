@@ -1,4 +1,4 @@
-import { answer, type Note, type Outcome, type Path, problem, refuse } from "../figure/problem.ts";
+import { answer, loudNote, type Note, type Outcome, type Path, problem, refuse } from "../figure/problem.ts";
 import { formulaOf } from "../formula/formula.ts";
 import type { OwnMaterials } from "../materials/own.ts";
 import { dec, decimalText, fixedText } from "../number/decimal.ts";
@@ -45,11 +45,8 @@ export function settle(data: unknown, extra: OwnMaterials = {}): Outcome<Settled
 
 /** Says at the head of every answer which amounts were found. */
 export function settledNotes({ found, notes }: Settled): readonly Note[] {
-  const amounts = found.map(({ name, text }) => `${name} ${inWords(text)}`).join(", ");
-  return [
-    { code: "settle.found", path: ["wanted"], loud: true, text: `found for what is wanted: ${amounts}` },
-    ...notes,
-  ];
+  const amounts = found.map(({ name, text }) => ({ name, amount: inWords(text) }));
+  return [loudNote("settle.found", ["wanted"], { amounts }), ...notes];
 }
 
 /** A found share as it is said: two places, or two digits of a small one; the exact share stands in the table. */

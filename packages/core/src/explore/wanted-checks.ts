@@ -7,8 +7,7 @@ import type { Check } from "../blend/blend-question.ts";
 import { flourShelf } from "../blend/flour-shelf.ts";
 import { asWritten, sharedQuestion, sharesNow, targetsOf } from "../blend/spec-question.ts";
 import type { Figure } from "../figure/figure.ts";
-import type { Note } from "../figure/problem.ts";
-import { whyNot } from "../figure/told.ts";
+import { loudNote, type Note, note } from "../figure/problem.ts";
 import type { Formula } from "../formula/formula.ts";
 import type { OwnMaterials } from "../materials/own.ts";
 import { dec, fixedText } from "../number/decimal.ts";
@@ -49,12 +48,7 @@ export function wantedChecks(
 export function missedNotes({ checks }: WantedChecks): readonly Note[] {
   return checks
     .filter(({ holds }) => !holds)
-    .map(({ label, reached, wanted }) => ({
-      code: "wanted.missed",
-      path: ["wanted"],
-      loud: true,
-      text: `not the noodle that is wanted: ${label} is ${reached}, and \`wanted:\` says ${wanted}`,
-    }));
+    .map(({ label, reached, wanted }) => loudNote("wanted.missed", ["wanted"], { label, reached, wanted }));
 }
 
 function blendChecks(spec: Spec, formula: Formula, extra: OwnMaterials): WantedChecks {
@@ -64,7 +58,10 @@ function blendChecks(spec: Spec, formula: Formula, extra: OwnMaterials): WantedC
   const shared = shelf.ok ? sharedQuestion(spec, formula, shelf.value) : shelf;
   if (!shelf.ok || !shared.ok) {
     const problems = shelf.ok ? (shared.ok ? [] : shared.problems) : shelf.problems;
-    return { checks: [], notes: problems.slice(0, 1).map((one) => unknownNote(`the blend: ${whyNot(one)}`)) };
+    return {
+      checks: [],
+      notes: problems.slice(0, 1).map((one) => note("wanted.no-blend", ["wanted"], { problem: one })),
+    };
   }
   const inUse = shelf.value.flours.filter(({ share }) => !dec(share).isZero());
   const whole = spec.wanted?.wholeRange === true ? { ...targets, wholeRange: true } : targets;
@@ -113,8 +110,7 @@ function bowlChecks(spec: Spec, formula: Formula, batch: Batch | undefined): Wan
   if (saltInBowl !== undefined || mostSodium !== undefined) {
     const nutrition = nutritionOf(spec, formula, { rules: "EU" });
     const bowl = nutrition.ok ? nutrition.value.bowl : undefined;
-    if (!nutrition.ok || bowl === undefined)
-      notes.push(unknownNote("salt and sodium of a bowl, without the weight of one"));
+    if (!nutrition.ok || bowl === undefined) notes.push(note("wanted.no-bowl", ["wanted"], {}));
     else {
       const { amounts, kept } = nutrition.value;
       const salt = dec(formula.salt.value)
@@ -128,10 +124,7 @@ function bowlChecks(spec: Spec, formula: Formula, batch: Batch | undefined): Wan
       if (mostSodium !== undefined && figure !== undefined) {
         checks.push(atMost("sodium of a cooked bowl", figure, dec(mostSodium.value).times(1000).toFixed()));
         const { missing = [] } = amount ?? {};
-        if (missing.length > 0)
-          notes.push(
-            unknownNote(`the sodium of ${missing.join(", ")}, which is counted as the most there is room for`),
-          );
+        if (missing.length > 0) notes.push(note("wanted.sodium", ["wanted"], { names: missing }));
       }
     }
   }
@@ -139,10 +132,10 @@ function bowlChecks(spec: Spec, formula: Formula, batch: Batch | undefined): Wan
     const cost = batch && costOf(spec, formula, batch);
     const bowl = cost?.ok ? cost.value.bowl : undefined;
     if (bowl === undefined || bowl.unit !== bowlPrice.currency)
-      notes.push(unknownNote(`what a bowl costs in ${bowlPrice.currency}`));
+      notes.push(note("wanted.cost", ["wanted"], { currency: bowlPrice.currency }));
     else checks.push(atMost("the cost of a bowl", bowl, bowlPrice.amount));
     if (cost?.ok && cost.value.unpriced.length > 0)
-      notes.push(unknownNote(`the price of ${cost.value.unpriced.join(", ")}`));
+      notes.push(note("wanted.prices", ["wanted"], { names: cost.value.unpriced }));
   }
   return { checks, notes };
 }
@@ -169,7 +162,3 @@ function check(label: string, { value, unit, places }: Shown, bounds: Bounds | u
 
 /** What the rounding of found amounts may leave, in any of the units. */
 const hair = "0.00001";
-
-function unknownNote(what: string): Note {
-  return { code: "wanted.unknown", path: ["wanted"], text: `\`wanted:\` cannot be held against ${what}` };
-}

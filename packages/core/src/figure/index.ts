@@ -4,14 +4,28 @@ export { inDays, parseQuantity, type Quantity, type QuantityFault, type Quantity
 export type { Dimension } from "../number/units.ts";
 export { type Fed, type Figure, type Range, type Ref, shown, shownValue, type Working } from "./figure.ts";
 export { type Graph, graphOf, type PlainFigure, type Published, plainFigure } from "./graph.ts";
-export { answer, type Code, type Facts, type Path, type ProblemIn, pathText, problem } from "./problem.ts";
+export {
+  answer,
+  type Code,
+  type Facts,
+  type NoteCode,
+  type NoteFacts,
+  note,
+  type Path,
+  type ProblemIn,
+  pathText,
+  problem,
+} from "./problem.ts";
 export {
   type Entry,
   type FactsOf,
+  type Inner,
   input,
   type Lists,
   type NoFacts,
+  type NoteEntry,
   noAnswer,
+  type ProblemEntry,
   type Sentences,
   type Texts,
 } from "./problems/entry.ts";

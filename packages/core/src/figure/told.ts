@@ -1,10 +1,10 @@
-import type { Facts, Problem, ProblemIn } from "./problem.ts";
-import type { Entry, Sentences } from "./problems/entry.ts";
+import type { Facts, Note, NoteFacts, Problem, ProblemIn } from "./problem.ts";
+import type { Inner, NoteEntry, ProblemEntry, Sentences } from "./problems/entry.ts";
 import { catalogue } from "./problems/index.ts";
 
 /** A problem in words. */
 export interface Told extends Sentences {
-  readonly kind: Entry<never>["kind"];
+  readonly kind: ProblemEntry<never>["kind"];
 }
 
 /**
@@ -12,19 +12,46 @@ export interface Told extends Sentences {
  *
  * @example telling({ "a.none": input(() => ({ found: "none", expected: "some", advice: "add one" })) })({ code: "a.none", path: [], facts: {} }).advice // => "add one"
  */
-export function telling<Facts>(catalogue: { readonly [Code in keyof Facts]: Entry<Facts[Code]> }) {
+export function telling<Facts>(catalogue: { readonly [Code in keyof Facts]: ProblemEntry<Facts[Code]> }) {
   return <Code extends keyof Facts>({ code, path, facts }: ProblemIn<Facts, Code>): Told => {
     const { kind, say } = catalogue[code];
-    return { kind, ...say(facts, path) };
+    return { kind, ...say(facts, path, (inner) => told(inner as Problem)) };
   };
 }
 
+const problemTold = telling<Facts>(catalogue);
+
+const sentences: { readonly [Code in keyof NoteFacts]: NoteEntry<NoteFacts[Code]> } = catalogue;
+
+function noteTold<Code extends keyof NoteFacts>({ code, facts }: ProblemIn<NoteFacts, Code>): string {
+  return sentences[code].say(facts, toldWithin);
+}
+
 /**
- * Tells a problem in words: whose fault it is, what was found, what was expected, what to do.
+ * Tells a problem in words: whose fault it is, what was found, what was expected, what to do. Tells a note in one sentence.
  *
  * @example told({ code: "stock.no-alkali", path: [], facts: {} }).advice // => "name a product instead"
  */
-export const told = telling<Facts>(catalogue);
+export function told(problem: Problem): Told;
+export function told(note: Note): string;
+export function told(one: Problem | Note): Told | string {
+  if (!isNote(one)) return problemTold(one);
+  const sentence = noteTold(one);
+  if (one.of === undefined) return sentence;
+  return "noodle" in one.of
+    ? `${one.of.noodle}: ${sentence}`
+    : `in place of ${one.of.inPlaceOf}, on 100 g of flour: ${sentence}`;
+}
+
+function isNote(one: Problem | Note): one is Note {
+  return catalogue[one.code].kind === "note";
+}
+
+/** What stands within another was made as a problem or a note; its type is wider, since the catalogue cannot name itself. */
+function toldWithin(inner: Inner): string {
+  const one = inner as Problem | Note;
+  return isNote(one) ? told(one) : whyNot(one);
+}
 
 /** A problem within a sentence, for a note on what cannot be told. */
 export function whyNot(problem: Problem): string {

@@ -1,5 +1,5 @@
 import { type Figure, given, worked } from "../figure/figure.ts";
-import type { Note } from "../figure/problem.ts";
+import { type Note, note } from "../figure/problem.ts";
 import type { Source } from "../figure/source.ts";
 import { basisRule, dryRatio } from "../materials/moisture.ts";
 import { flourFactor, labelFactor } from "../materials/nitrogen.ts";
@@ -18,11 +18,7 @@ export interface ProteinFigures {
 export function proteinFigures(line: FormulaLine, notes: Note[]): ProteinFigures | undefined {
   const { material } = line;
   if (material.protein === undefined) {
-    notes.push({
-      code: "blend.protein-missing",
-      path: line.path,
-      text: `the protein of ${line.name} is not stated, so the blend has no protein figure`,
-    });
+    notes.push(note("blend.protein-missing", line.path, { name: line.name }));
     return undefined;
   }
   const stated = material.stated.protein;
@@ -41,11 +37,9 @@ export function proteinFigures(line: FormulaLine, notes: Note[]): ProteinFigures
   );
   const known = material.protein.nitrogenFactor;
   if (known === undefined) {
-    notes.push({
-      code: "blend.factor-unknown",
-      path: line.path,
-      text: `the nitrogen factor behind the protein of ${line.name} is not stated; it is taken as ${flourFactor}, and would read ${dec(flourFactor).div(labelFactor).times(100).toFixed(1)} % of that if it was ${labelFactor}`,
-    });
+    const percent = dec(flourFactor).div(labelFactor).times(100).toFixed(1);
+    const facts = { name: line.name, taken: flourFactor, other: labelFactor, percent };
+    notes.push(note("blend.factor-unknown", line.path, facts));
   }
   const factor = given({
     id: `${line.id}.nitrogen-factor`,
@@ -63,11 +57,7 @@ export function proteinFigures(line: FormulaLine, notes: Note[]): ProteinFigures
 export function ashFigure(line: FormulaLine, notes: Note[]): Figure | undefined {
   const { material } = line;
   if (material.ash === undefined) {
-    notes.push({
-      code: "blend.ash-missing",
-      path: line.path,
-      text: `the ash of ${line.name} is not stated, so the blend has no ash figure`,
-    });
+    notes.push(note("blend.ash-missing", line.path, { name: line.name }));
     return undefined;
   }
   const stated = material.stated.ash;

@@ -2,7 +2,7 @@ import * as z from "zod/mini";
 import { reactionNotes } from "../chemistry/reaction.ts";
 import { type Figure, shown, worked } from "../figure/figure.ts";
 import { type Graph, published } from "../figure/graph.ts";
-import { answer, type Note, type Outcome, type Problem, refuse } from "../figure/problem.ts";
+import { answer, type Note, note, type Outcome, type Problem, refuse } from "../figure/problem.ts";
 import { definition, massBalance } from "../figure/source.ts";
 import type { Allergen } from "../materials/allergens.ts";
 import { type KitchenMaterial, type OwnMaterials, resolveMaterial } from "../materials/own.ts";
@@ -201,43 +201,25 @@ function referenceNotes(spec: Spec, formula: Formula): readonly Note[] {
   if (reference === undefined) return [];
   const moisture = shown(formula.blend.moisture);
   const several = formula.lines.filter(({ role }) => role === "flour").length > 1;
-  const shares = several
-    ? "; the flours keep their shares as written, so the dry matter of all together is kept and not that of each"
-    : "";
-  return [
-    {
-      code: "water.reference-moisture",
-      path: ["water", "onFlourMoisture"],
-      text: `the spec is written on flour of ${reference.text} moisture; the parts here are on 100 of the flours at hand, of ${moisture}, and make the same dough${shares}`,
-    },
-  ];
+  const facts = { written: reference.text, moisture, several };
+  return [note("water.reference-moisture", ["water", "onFlourMoisture"], facts)];
 }
 
 /** What rework is to a formula, and whose rule its age and its share are. */
 function reworkNotes({ rework }: Spec): readonly Note[] {
   if (rework === undefined) return [];
   const { amount, most, oldest } = rework;
-  const of = amount.dimension === "share" ? "of the dough in the mixer" : "in the whole batch";
-  const limits = [
-    ...(most ? [`at most ${most.text} of the dough`] : []),
-    ...(oldest ? [`no older than ${oldest.text}`] : []),
-  ];
-  const rule = limits.length === 0 ? "the spec states none" : `here ${limits.join(" and ")}`;
-  const texts = [
-    `rework, ${amount.text} ${of}: trimmings of the very same dough, with the same water, salts and allergens, change nothing in the formula; those of another dough are another ingredient`,
-    `how old rework may be and how much of it a dough takes is the kitchen's own rule: ${rule}. Keep it covered and cold, and label it with day and allergens`,
-  ];
-  return texts.map((text) => ({ code: "rework.rule", path: ["rework"], text }));
+  const of = amount.dimension === "share" ? "dough in the mixer" : "whole batch";
+  const rule = { ...(most && { most: most.text }), ...(oldest && { oldest: oldest.text }) };
+  return [note("rework.same-dough", ["rework"], { amount: amount.text, of }), note("rework.rule", ["rework"], rule)];
 }
 
 function materialNotes(lines: readonly FormulaLine[]): readonly Note[] {
   const telling = lines.filter((line) => line.role !== "salt");
   return telling.flatMap((line) =>
-    line.material.notes.map((text) => ({
-      code: line.role === "alkali" ? "alkali.product" : "materials.note",
-      path: line.path,
-      text: `${line.name}: ${text}`,
-    })),
+    line.material.notes.map((says) =>
+      note(line.role === "alkali" ? "alkali.product" : "materials.note", line.path, { name: line.name, says }),
+    ),
   );
 }
 
@@ -245,15 +227,7 @@ function materialNotes(lines: readonly FormulaLine[]): readonly Note[] {
 function rangeNotes(formula: Formula): readonly Note[] {
   const added = dec(formula.water.added.value);
   return [
-    ...(added.lt(25) || added.gt(50)
-      ? [
-          {
-            code: "water.unusual",
-            path: ["water"],
-            text: `added water of ${added.toFixed(1)} % of flour is outside the 25 to 50 % that published noodle formulas use`,
-          },
-        ]
-      : []),
+    ...(added.lt(25) || added.gt(50) ? [note("water.unusual", ["water"], { added: added.toFixed(1) })] : []),
     ...doseNotes({ lines: formula.lines, alkali: formula.alkali, salt: formula.salt, dough: formula.water.dough }),
   ];
 }

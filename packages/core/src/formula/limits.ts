@@ -2,7 +2,7 @@ import { alkalinityM, pure, sharesOf, speciesOf } from "../chemistry/composition
 import { type FoodLimit, known } from "../chemistry/salts/record.ts";
 import { type SpeciesName, speciesNames } from "../chemistry/species.ts";
 import { exact, type Figure, worked } from "../figure/figure.ts";
-import { type Note, type Path, type Problem, problem } from "../figure/problem.ts";
+import { loudNote, type Note, type Path, type Problem, problem } from "../figure/problem.ts";
 import { citation, massBalance, type Source } from "../figure/source.ts";
 import { type Decimal, type DecimalText, dec, fixedText } from "../number/decimal.ts";
 import { type Acceptable, mostParts } from "../spec/believed.ts";
@@ -88,15 +88,19 @@ export function doseProblems({ alkali, salt }: Doses, accepted: readonly Accepta
   ];
 }
 
-function beyond(code: string, where: string, what: string, dose: Decimal, { percent, source }: Use): readonly Note[] {
+function beyond(
+  code: "alkali.unusual" | "alkali.hydroxide" | "salt.unusual",
+  dose: Decimal,
+  { percent, source }: Use,
+): readonly Note[] {
   if (dose.lte(percent)) return [];
-  const text = `${what} of ${fixedText(dose, 2)} % of flour: more than the ${percent} % that published noodle formulas use (${citation(source)})`;
-  return [{ code, path: [where], loud: true, text }];
+  const facts = { dose: fixedText(dose, 2), used: percent, source: citation(source) };
+  return [loudNote(code, [code === "salt.unusual" ? "salt" : "alkali"], facts)];
 }
 
 /** Says where anhydrous alkaline salts, in % of flour, are beyond the greatest published use. @example alkaliBeyond("1.8").length // => 1 */
 export function alkaliBeyond(anhydrous: DecimalText): readonly Note[] {
-  return beyond("alkali.unusual", "alkali", "anhydrous salts", dec(anhydrous), alkaliUsed);
+  return beyond("alkali.unusual", dec(anhydrous), alkaliUsed);
 }
 
 /** Doses beyond the greatest published use, and above the limit of a food law that is known here. */
@@ -109,19 +113,10 @@ export function doseNotes(doses: Doses): readonly Note[] {
   }, dec(0));
   return [
     ...(alkali === undefined ? [] : alkaliBeyond(alkali.anhydrous.value)),
-    ...beyond("alkali.hydroxide", "alkali", "hydroxide", hydroxide, hydroxideUsed),
-    ...beyond("salt.unusual", "salt", "salt", exact(salt), saltUsed),
+    ...beyond("alkali.hydroxide", hydroxide, hydroxideUsed),
+    ...beyond("salt.unusual", exact(salt), saltUsed),
     ...legalSalts(doses).flatMap((one) =>
-      exact(one.figure).lte(one.limit.most)
-        ? []
-        : [
-            {
-              code: "alkali.food-law",
-              path: ["alkali"],
-              loud: true as const,
-              text: `${lawText(one)}; the local code decides`,
-            },
-          ],
+      exact(one.figure).lte(one.limit.most) ? [] : [loudNote("alkali.food-law", ["alkali"], { limit: lawText(one) })],
     ),
   ];
 }

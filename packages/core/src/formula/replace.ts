@@ -3,7 +3,7 @@ import { convert } from "../chemistry/convert.ts";
 import { amountsFor, type Held } from "../chemistry/swap-amounts.ts";
 import { renamed, shown, worked } from "../figure/figure.ts";
 import { scoped, withOrigins } from "../figure/graph.ts";
-import { answer, type Note, type Outcome, type Path, type Problem, problem, refuse } from "../figure/problem.ts";
+import { answer, type Note, note, type Outcome, type Path, type Problem, problem, refuse } from "../figure/problem.ts";
 import { massBalance } from "../figure/source.ts";
 import { type KitchenMaterial, type OwnMaterials, resolveMaterial, writtenProduct } from "../materials/own.ts";
 import { readProduct } from "../materials/product-text.ts";
@@ -59,7 +59,7 @@ export function replaceAlkali(old: FormulaLine, item: SpecAlkali, own: OwnMateri
   });
   return answer({ old, lines: lines.filter(({ parts }) => parts.value !== "0") }, [
     replacedNote(path, old, item, products),
-    ...swap.notes.map(located(path, old)),
+    ...swap.notes.map((one) => ({ ...one, path, of: { inPlaceOf: old.name } })),
   ]);
 }
 
@@ -113,11 +113,7 @@ function lineFor(old: FormulaLine, product: Product, amount: FormulaLine["parts"
 }
 
 function replacedNote(path: Path, old: FormulaLine, item: SpecAlkali, products: readonly Product[]): Note {
-  const names = products.map(({ name }) => name).join(" and ");
-  const text = `${names} in place of ${old.name}, ${shown(old.parts)}; held: ${item.holding ?? usualHolding}`;
-  return { code: "alkali.replaced", path, text };
-}
-
-function located(path: Path, old: FormulaLine): (note: Note) => Note {
-  return ({ code, text }) => ({ code, path, text: `in place of ${old.name}, on 100 g of flour: ${text}` });
+  const names = products.map(({ name }) => name);
+  const facts = { names, old: old.name, parts: shown(old.parts), holding: item.holding ?? usualHolding };
+  return note("alkali.replaced", path, facts);
 }

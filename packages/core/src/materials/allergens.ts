@@ -1,4 +1,4 @@
-import type { Note } from "../figure/problem.ts";
+import { type Note, note } from "../figure/problem.ts";
 import { citation, commonPractice, type Source } from "../figure/source.ts";
 import { type Allergen, classOf, kindsOf } from "./allergen.ts";
 import {
@@ -177,23 +177,12 @@ function glutenFindings(grains: readonly Allergen[], tags: ByTag): readonly Glut
 }
 
 function notesFor(list: AllergenList, unknown: readonly string[]): readonly Note[] {
-  const notes: Note[] = [
-    {
-      code: "allergens.supplier",
-      path: [],
-      text: "traces from the mill, the store and the kitchen are not in this list: ask each supplier for the certificate, and go by the label of the pack at hand",
-    },
-    {
-      code: "allergens.list-date",
-      path: [],
-      text: `the list: ${list.title}, ${list.asOf} (${citation(list.source)}); lists change, and the law of the place decides`,
-    },
+  const { title, asOf } = list;
+  return [
+    note("allergens.supplier", [], {}),
+    note("allergens.list-date", [], { title, asOf, source: citation(list.source) }),
+    ...(unknown.length > 0 ? [note("allergens.unknown", [], { names: unknown })] : []),
   ];
-  if (unknown.length > 0) {
-    const text = `nothing is known about the allergens of: ${unknown.join(", ")}; do not take them to be free of any`;
-    notes.push({ code: "allergens.unknown", path: [], text });
-  }
-  return notes;
 }
 
 function unique(names: readonly string[]): readonly string[] {

@@ -1,5 +1,5 @@
 import type { Range } from "../figure/figure.ts";
-import { answer, type Outcome, type Path, problem, refuse } from "../figure/problem.ts";
+import { answer, type Note, note, type Outcome, type Path, problem, refuse } from "../figure/problem.ts";
 import { commonPractice } from "../figure/source.ts";
 import { type DecimalText, dec, decimalText, HUNDRED, ZERO } from "../number/decimal.ts";
 import type { LabelFigures } from "./doubt-schema.ts";
@@ -16,8 +16,7 @@ export const assumedMoisture = {
 } as const;
 
 /** Said of a flour whose moisture had to be assumed. */
-export const assumedNote =
-  "its moisture is not stated; taken as 13.5 %, give or take 1.5 % (common practice, no source): ask the mill, or dry a sample";
+export const assumedNote = note("materials.moisture-assumed", [], {});
 
 /**
  * Whether the moisture may be assumed: of a flour of which there is only the bag, with its nutrition label, its protein as
@@ -33,7 +32,7 @@ export interface ProteinOfLabel {
   readonly range: Range;
   /** What the value is, in words. */
   readonly by: string;
-  readonly notes: readonly string[];
+  readonly notes: readonly Note[];
 }
 
 /**
@@ -64,8 +63,7 @@ export function readFigureLabels(
   }
   const { middle } = reading.value.asIs;
   const { range = { low: middle.value, high: middle.value, why: "the label" } } = middle;
-  const notes = reading.notes.map(({ text }) => text);
-  return answer({ value: middle.value, range, by: middleOf(list), notes });
+  return answer({ value: middle.value, range, by: middleOf(list), notes: reading.notes });
 }
 
 function middleOf(labels: readonly LabelFigures[]): string {

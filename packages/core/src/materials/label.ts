@@ -1,6 +1,6 @@
 import { known } from "../chemistry/salts/record.ts";
 import { type Figure, worked } from "../figure/figure.ts";
-import { answer, type Note, type Outcome, type Problem, problem, refuse } from "../figure/problem.ts";
+import { answer, type Note, note, type Outcome, type Problem, problem, refuse } from "../figure/problem.ts";
 import {
   type Decimal,
   type DecimalInput,
@@ -184,13 +184,10 @@ function notesFor(labels: readonly ProteinLabel[]): readonly Note[] {
   const notes: Note[] = [];
   const open = labels.some(({ book, nitrogenFactor }) => nitrogenFactor === undefined && book !== "EU");
   if (open) {
-    const text = "the label does not say its nitrogen factor: the range covers every factor from 5.7 to 6.25";
-    notes.push({ code: "label.factor-unknown", path: [], text });
+    notes.push(note("label.factor-unknown", [], {}));
   }
   if (labels.some(({ book }) => book !== "JP")) {
-    const text =
-      "the range is that of rounding alone; the law tolerates more between label and content, and flour varies from lot to lot: a certificate knows better";
-    notes.push({ code: "label.rounding-only", path: [], text });
+    notes.push(note("label.rounding-only", [], {}));
   }
   return notes;
 }

@@ -1,4 +1,5 @@
 import type { Composition } from "../chemistry/composition.ts";
+import type { Note } from "../figure/problem.ts";
 import type { Source } from "../figure/source.ts";
 import type { DecimalText } from "../number/decimal.ts";
 import type { Allergen } from "./allergen.ts";
@@ -55,8 +56,8 @@ export interface Material extends Readonly<Partial<Record<NutrientFigure, Decima
   readonly spread?: Readonly<Partial<Record<SpreadOf, Spread>>>;
   /** What to take care of beside what its composition tells, as sentences. */
   readonly cautions?: readonly string[];
-  /** Traps of the row. */
-  readonly notes: readonly string[];
+  /** Traps of the row, as sentences or as notes. */
+  readonly notes: readonly (string | Note)[];
   readonly source: Source;
 }
 

@@ -213,7 +213,7 @@ function overlay(
     by: inWords(figures, before, assumed, labelled.value),
     ...doubtOf(figures, before, { moisture, assumed, labelled: labelled.value, protein }),
     notes: [
-      ...(composition.value ? composition.notes.map(({ text }) => text) : start.notes),
+      ...(composition.value ? composition.notes : start.notes),
       ...(labelled.value?.notes ?? []),
       ...(assumed ? [assumedNote] : []),
     ],
@@ -359,7 +359,7 @@ export function writtenProduct({ name, composition }: Product, about: readonly N
     sodium: decimalText(sodiumShare(composition).times(1000)),
     potassium: decimalText(potassiumShare(composition).times(1000)),
     allergensKnown: true,
-    notes: about.map(({ text }) => text),
+    notes: about,
   };
 }
 

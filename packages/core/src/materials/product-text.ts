@@ -1,7 +1,7 @@
 import type { Product } from "../chemistry/carried.ts";
 import { type Composition, hydrate, pure } from "../chemistry/composition.ts";
 import { solutionAt } from "../chemistry/stated-strength.ts";
-import { answer, type Note, type Outcome, type Path, problem, refuse } from "../figure/problem.ts";
+import { answer, type Note, note, type Outcome, type Path, problem, refuse } from "../figure/problem.ts";
 import { isAlkaliLike, nearestMaterials } from "./catalogue.ts";
 import { findPart, readParts } from "./composition-parts.ts";
 import { type KitchenMaterial, type OwnMaterials, resolveMaterial } from "./own.ts";
@@ -93,7 +93,7 @@ function readDry(
 /** What goes with a material by name: its notes, and its cautions under the code `caution.material`. */
 function remarksOn(name: string, { notes, cautions = [] }: KitchenMaterial, path: Path): readonly Note[] {
   return [
-    ...notes.map((text) => ({ code: "materials.note", path, text: `${name}: ${text}` })),
-    ...cautions.map((text) => ({ code: "caution.material", path, text })),
+    ...notes.map((says) => note("materials.note", path, { name, says })),
+    ...cautions.map((says) => note("caution.material", path, { says })),
   ];
 }

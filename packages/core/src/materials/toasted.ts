@@ -1,5 +1,5 @@
 import { type Figure, given, worked } from "../figure/figure.ts";
-import { answer, type Outcome, type Path, problem, refuse } from "../figure/problem.ts";
+import { answer, type Note, note, type Outcome, type Path, problem, refuse } from "../figure/problem.ts";
 import { fromSpec, type Source } from "../figure/source.ts";
 import { type DecimalText, dec, decimalText, fixedText } from "../number/decimal.ts";
 import type { Quantity } from "../number/quantity.ts";
@@ -84,11 +84,7 @@ export function toastedLayer(
 }
 
 /** What there is to say of a flour that was toasted. */
-export function toastedNote({ toasted, glutenForming }: MaterialFigures, moisture: DecimalText): string {
+export function toastedNote({ toasted, glutenForming = false }: MaterialFigures, moisture: DecimalText): Note {
   const lost = toasted && fixedText(dec(100).minus(dec(toasted.after.value).times(100).div(toasted.before.value)), 1);
-  const gluten =
-    glutenForming === true
-      ? "its protein is counted as forming gluten, as the spec says"
-      : "whether its protein still forms gluten is not known, so that it is not counted as forming any; `glutenForming: true` says that it does";
-  return `dried or toasted, it lost ${lost ?? "0"} % of its weight and has ${fixedText(moisture, 2)} % of moisture; ${gluten}. Its price is that of the flour before; what water it takes, \`noodlewright trial\` tells`;
+  return note("materials.toasted", [], { lost: lost ?? "0", moisture: fixedText(moisture, 2), glutenForming });
 }

@@ -1,7 +1,7 @@
 import type { Batch } from "../batch/batch.ts";
 import { type Card, type CardFile, card } from "../card/card.ts";
 import type { Graph } from "../figure/graph.ts";
-import { answer, type Note, type Outcome, type Problem, problem, refuse } from "../figure/problem.ts";
+import { answer, type Note, note, type Outcome, type Problem, problem, refuse } from "../figure/problem.ts";
 import { told } from "../figure/told.ts";
 import { printableData } from "../render/printable.ts";
 import type { UnitSystem } from "../report/show.ts";
@@ -23,17 +23,14 @@ export interface CardWish {
   readonly loads?: string;
 }
 
-/** An answer that the spec asks for and that cannot be had. */
-export interface MissingAnswer {
-  readonly answer: "water" | "sheet" | "day";
-  readonly text: string;
-}
+/** What is said of an answer that the spec asks for and that cannot be had. */
+export type MissingAnswer = Note<"card.no-answer">;
 
 /** A card, what its spec asks for that it cannot show, and what else is to be said about it. */
 export interface MadeCard {
   readonly card: Card;
   readonly missing: readonly MissingAnswer[];
-  readonly remarks: readonly string[];
+  readonly remarks: readonly Note[];
   /** Behind the figures of the card, which it shows in its own words and in the units of its scales. */
   readonly graph: Graph;
 }
@@ -64,13 +61,11 @@ export function askCard(noodle: Noodle, wish: CardWish): Outcome<MadeCard> {
     ...more.value.answers,
     notes: [...noodle.notes, ...batch.notes, ...more.notes],
   });
-  const remarks = noodle.units === "us" && units === "metric" ? [scalesRule] : [];
+  const remarks = noodle.units === "us" && units === "metric" ? [note("card.metric", ["scales"], {})] : [];
   const { water, sheet, day } = more.value.answers;
   const graph = { ...formula.graph, ...batch.value.graph, ...water?.graph, ...sheet?.graph, ...day?.graph };
   return answer({ card: printableData(made), missing: more.value.missing, remarks, graph });
 }
-
-const scalesRule = "the scales show g, so all of the card is metric; name scales in lb or oz for a card in US units";
 
 /** One card, one system of units: that of the scales it is weighed on. */
 function systemOf({ lines }: Batch): UnitSystem {
@@ -85,32 +80,26 @@ function moreAnswers(noodle: Noodle, batch: Batch) {
   const served = spec.plan?.serve !== undefined;
   const day = served ? planDay(spec, formula, batch, sheet?.ok ? sheet.value : undefined) : undefined;
   const outcomes = [
-    ["Water temperature", "water", water],
-    ["Sheet", "sheet", sheet],
-    ["Plan", "day", day],
+    ["water", water],
+    ["sheet", sheet],
+    ["day", day],
   ] as const;
-  const problems = outcomes.flatMap(([, , outcome]) => problemsOf(outcome)).filter((one) => told(one).kind === "input");
+  const problems = outcomes.flatMap(([, outcome]) => problemsOf(outcome)).filter((one) => told(one).kind === "input");
   if (problems.length > 0) return refuse(...problems);
-  const faults = outcomes.flatMap(([name, asked, outcome]) =>
-    problemsOf(outcome).map((one) => ({ answer: asked, note: missingNote(name, one) })),
+  const missing = outcomes.flatMap(([lacks, outcome]) =>
+    problemsOf(outcome).map((one) => note("card.no-answer", one.path, { lacks, problem: one })),
   );
   const answers = {
     ...(water?.ok && { water: water.value }),
     ...(sheet?.ok && { sheet: sheet.value }),
     ...(day?.ok && { day: day.value }),
   };
-  const missing = faults.map(({ answer: asked, note }): MissingAnswer => ({ answer: asked, text: note.text }));
-  const notes = outcomes.flatMap(([, , outcome]) => (outcome?.ok ? outcome.notes : []));
-  return answer({ answers, missing }, [...notes, ...faults.map(({ note }) => note)]);
+  const notes = outcomes.flatMap(([, outcome]) => (outcome?.ok ? outcome.notes : []));
+  return answer({ answers, missing }, [...notes, ...missing]);
 }
 
 function problemsOf(outcome: Outcome<unknown> | undefined): readonly Problem[] {
   return outcome?.ok === false ? outcome.problems : [];
-}
-
-function missingNote(name: string, one: Problem): Note {
-  const { found, expected } = told(one);
-  return { code: "card.no-answer", path: one.path, text: `${name}: ${found} (expected: ${expected})` };
 }
 
 /** Reads a choice of loads such as `1,3` or `2-4`; all where nothing is chosen. */

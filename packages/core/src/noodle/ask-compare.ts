@@ -2,8 +2,7 @@ import { costOf } from "../batch/cost.ts";
 import { type Comparison, compareNoodles, type Side } from "../explore/compare.ts";
 import { batchTolerance } from "../explore/spec-tolerance.ts";
 import type { Published } from "../figure/graph.ts";
-import { answer, type Note, problem } from "../figure/problem.ts";
-import { whyNot } from "../figure/told.ts";
+import { answer, type Note, note, problem } from "../figure/problem.ts";
 import { formulaCautions } from "../report/cautions.ts";
 import { compareReport } from "../report/compare-report.ts";
 import { type Answer, answered } from "./answer.ts";
@@ -39,15 +38,16 @@ export function askCompare(noodles: readonly NamedNoodle[]): Answer<Published<Co
 
 function sideOf({ name, noodle }: NamedNoodle): { readonly side: Side; readonly notes: readonly Note[] } {
   const { spec, formula } = noodle;
-  const loud = noodle.notes.filter((note) => note.loud);
+  const loud = noodle.notes.filter((one) => one.loud);
   const batch = plannedBatch(noodle);
   if (!batch.ok) {
     const [first] = batch.problems;
-    const why = first === undefined ? "" : `: ${whyNot(first)}`;
-    const text = `no weights${why}`;
     return {
       side: { name, formula },
-      notes: ofNoodle(name, [...loud, { code: "compare.no-batch", path: ["batch"], text }]),
+      notes: ofNoodle(name, [
+        ...loud,
+        note("compare.no-batch", ["batch"], first === undefined ? {} : { problem: first }),
+      ]),
     };
   }
   const cost = costOf(spec, formula, batch.value);
@@ -60,10 +60,10 @@ function sideOf({ name, noodle }: NamedNoodle): { readonly side: Side; readonly 
     ...(tolerance.ok && { tolerance: tolerance.value.outputs }),
   };
   const unpriced = cost.ok ? cost.notes.filter(({ code }) => code === "cost.not-priced") : [];
-  return { side, notes: ofNoodle(name, [...loud, ...batch.notes.filter((note) => note.loud), ...unpriced]) };
+  return { side, notes: ofNoodle(name, [...loud, ...batch.notes.filter((one) => one.loud), ...unpriced]) };
 }
 
 /** Notes that say of which noodle they speak. */
 function ofNoodle(name: string, notes: readonly Note[]): readonly Note[] {
-  return notes.map((note) => ({ ...note, text: `${name}: ${note.text}` }));
+  return notes.map((one) => ({ ...one, of: { noodle: name } }));
 }

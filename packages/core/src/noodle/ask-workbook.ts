@@ -1,6 +1,7 @@
 import { costOf } from "../batch/cost.ts";
 import { scalesOf } from "../batch/weighing.ts";
 import { answer, type Outcome } from "../figure/problem.ts";
+import { told } from "../figure/told.ts";
 import type { Workbook } from "../render/workbook/cells.ts";
 import { workbookOf } from "../render/workbook/workbook.ts";
 import { formulaCautions } from "../report/cautions.ts";
@@ -53,7 +54,7 @@ export function askWorkbook(noodle: Noodle): Outcome<Workbook> {
     rules,
     roundings: roundings(made),
     checks: checks(made),
-    notes: [...new Set(notes.map(({ text }) => text))],
+    notes: [...new Set(notes.map(told))],
     cautions: [...new Set(formulaCautions(noodle.formula))],
   });
   return answer(workbook, notes);

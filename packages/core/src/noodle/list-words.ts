@@ -1,4 +1,4 @@
-import { answer, type Note, problem, refuse } from "../figure/problem.ts";
+import { answer, type Note, note, problem, refuse } from "../figure/problem.ts";
 import { plainName } from "../materials/nearest.ts";
 import { glossary, type Word, wordsNamed } from "../report/words.ts";
 import { wordsReport } from "../report/words-report.ts";
@@ -25,5 +25,5 @@ function unexplained(name: string, found: readonly Word[]): readonly Note[] {
   const names = found.flatMap(({ word, also }) => [word, ...also]).map(plainName);
   const parts = name.split(/\s+/u).filter((part) => !names.some((one) => one.includes(plainName(part))));
   if (parts.length === 0) return [];
-  return [{ code: "words.unexplained", path: [], text: `"${parts.join(" ")}" is not explained here` }];
+  return [note("words.unexplained", [], { name: parts.join(" ") })];
 }

@@ -1,8 +1,8 @@
 import type { Card } from "../card/card.ts";
 import type { CardWeights } from "../card/card-weights.ts";
+import { type Note, note } from "../figure/problem.ts";
 import type { Block, Section } from "../report/schema.ts";
 import type { Paper } from "./card-style.ts";
-import { printable } from "./printable.ts";
 
 /** Printable height of a sheet of paper at the card's margins, px at 96 to the inch. */
 const pageHeight: Readonly<Record<Paper, number>> = { a4: 1054, letter: 987 };
@@ -34,13 +34,12 @@ const promised = 2;
 /**
  * What to say of a card that may take more pages than promised: nothing is ever cut off.
  *
- * @example lengthWarning(askCard(example("school-noodle"), { date: "2026-11-25" }).value.card, "a4") ?? "short enough" // => "short enough"
+ * @example longCard(askCard(example("school-noodle"), { date: "2026-11-25" }).value.card, "a4") ?? "short enough" // => "short enough"
  */
-export function lengthWarning(card: Card, paper: Paper): string | undefined {
+export function longCard(card: Card, paper: Paper): Note<"card.long"> | undefined {
   const pages = mostPages(card, paper);
   if (pages <= promised) return undefined;
-  const advice = card.weights.loads.length > loadsBeside ? "; --loads prints fewer loads" : "";
-  return `${printable(card.title)}: the card may take up to ${pages} pages${advice}.\n`;
+  return note("card.long", [], { pages, loads: card.weights.loads.length > loadsBeside ? "many" : "few" });
 }
 
 /**

@@ -1,12 +1,12 @@
 // The door to print an answer: reports and cards as text.
 
-export { onlyFigure, withWorking } from "../report/build.ts";
+export { onlyFigure, toldNote, withWorking } from "../report/build.ts";
 export { escapeMarkup } from "../report/pictures/svg.ts";
 export type { Block, Cell, FigureBlock, PlainBlock, Section, Table } from "../report/schema.ts";
 export { shownGrouped, weightCell } from "../report/show.ts";
 export { withWords } from "../report/words-report.ts";
 export { checksumOf, renderCard } from "./card-html.ts";
-export { lengthWarning, mostPages } from "./card-pages.ts";
+export { longCard, mostPages } from "./card-pages.ts";
 export type { Paper } from "./card-style.ts";
 export { renderCsv } from "./csv.ts";
 export { page, renderHtml } from "./html.ts";

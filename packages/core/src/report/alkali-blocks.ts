@@ -4,7 +4,9 @@ import { additiveLimits, type FoodLimits, foodLimits, localCode } from "../chemi
 import { additivesIn, cautionsFor, hazardOf } from "../chemistry/hazard.ts";
 import type { Strength } from "../chemistry/strength.ts";
 import type { Figure } from "../figure/figure.ts";
+import { note } from "../figure/problem.ts";
 import { citation } from "../figure/source.ts";
+import { told } from "../figure/told.ts";
 import { dec } from "../number/decimal.ts";
 import { numberColumn, row, section, table, wordColumn } from "./build.ts";
 import type { Section, Table } from "./schema.ts";
@@ -103,16 +105,16 @@ export function doubtLines(figures: readonly Figure[]): readonly string[] {
   });
 }
 
+/** Said wherever `rulesSections` stand. */
+export const additiveLimitsNote = note("alkali.additive-limits", [], {});
+
 /** Additive names and numbers of the salts, the limits that name them, and their hazard class. */
 export function rulesSections(compositions: readonly Composition[]): readonly Section[] {
   return [
     section("additives", "As food additives", additivesTable(compositions)),
     section("limits", "Limits on foods that name them", limitsTable(compositions.map(foodLimits)), {
       kind: "text",
-      lines: [
-        ...notKnownLines("on foods", compositions.map(foodLimits)),
-        `${upperFirst(localCode)}. Limits on the additives themselves: \`noodlewright alkali list\`.`,
-      ],
+      lines: [...notKnownLines("on foods", compositions.map(foodLimits)), `${upperFirst(localCode)}.`],
     }),
     section("hazard", "Hazard class, by salts and strength", { kind: "text", lines: hazardLines(compositions) }),
   ];
@@ -174,7 +176,7 @@ function hazardLines(compositions: readonly Composition[]): readonly string[] {
 
 /** The cautions of products, each once, as sentences. */
 export function alkaliCautions(compositions: readonly Composition[]): readonly string[] {
-  return [...new Set(compositions.flatMap(cautionsFor).map(({ text }) => `${upperFirst(text)}.`))];
+  return [...new Set(compositions.flatMap(cautionsFor).map((one) => `${upperFirst(told(one))}.`))];
 }
 
 /** @example upperFirst("no aluminium") // => "No aluminium" */

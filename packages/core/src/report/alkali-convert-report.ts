@@ -4,7 +4,14 @@ import { heldNames, type Swap } from "../chemistry/swap-amounts.ts";
 import type { Figure } from "../figure/figure.ts";
 import type { Note } from "../figure/problem.ts";
 import { dec } from "../number/decimal.ts";
-import { alkaliCautions, carriedFigures, phOfSolution, rulesSections, sideBySide } from "./alkali-blocks.ts";
+import {
+  additiveLimitsNote,
+  alkaliCautions,
+  carriedFigures,
+  phOfSolution,
+  rulesSections,
+  sideBySide,
+} from "./alkali-blocks.ts";
 import { numberColumn, report, row, section, table, wordColumn } from "./build.ts";
 import type { Report, Table } from "./schema.ts";
 import { alkalinityEnds, figureCell, inSystem, measureCell, type UnitSystem, words } from "./show.ts";
@@ -48,7 +55,7 @@ export function convertReport(
       waterOff,
       ratioOff,
     ],
-    notes: notes.filter(({ code }) => code !== "ph.of-the-solution"),
+    notes: [...notes.filter(({ code }) => code !== "ph.of-the-solution"), additiveLimitsNote],
     cautions: alkaliCautions(compositions),
   });
 }

@@ -8,7 +8,14 @@ import { type Assayed, alkalinityAs, type Split } from "../chemistry/titration.t
 import type { Figure } from "../figure/figure.ts";
 import type { Note } from "../figure/problem.ts";
 import { massBalance, type Source } from "../figure/source.ts";
-import { alkaliCautions, allLimits, carriedFigures, rulesSections, sideBySide } from "./alkali-blocks.ts";
+import {
+  additiveLimitsNote,
+  alkaliCautions,
+  allLimits,
+  carriedFigures,
+  rulesSections,
+  sideBySide,
+} from "./alkali-blocks.ts";
 import { numberColumn, report, row, section, table, wordColumn } from "./build.ts";
 import type { Block, Report, Table } from "./schema.ts";
 import { alkalinityEnds, figureCell, inSystem, type UnitSystem, words } from "./show.ts";
@@ -56,7 +63,7 @@ export function bakeReport(
       ...parts,
       ...strengths,
     ],
-    notes,
+    notes: [...notes, additiveLimitsNote],
     cautions: [...ovenCautions, ...alkaliCautions([composition])],
   });
 }
@@ -121,7 +128,7 @@ export function assayReport(assay: Assayed | Split, notes: readonly Note[]): Rep
       ...rulesSections([composition]),
     ],
     figures: [...found, ...parts, ...strengths],
-    notes,
+    notes: [...notes, additiveLimitsNote],
     cautions: alkaliCautions([composition]),
   });
 }

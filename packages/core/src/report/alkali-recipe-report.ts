@@ -8,10 +8,17 @@ import { coarseNotes, type RoundedRecipe, roundRecipe } from "../chemistry/round
 import type { Clarity, Solubility } from "../chemistry/solubility.ts";
 import type { Figure } from "../figure/figure.ts";
 import { scoped, withOrigins } from "../figure/graph.ts";
-import type { Note, Outcome } from "../figure/problem.ts";
-import { whyNot } from "../figure/told.ts";
+import { type Note, note, type Outcome } from "../figure/problem.ts";
 import type { DecimalText } from "../number/decimal.ts";
-import { alkaliCautions, doubt, doubtLines, phOfSolution, rulesSections, strengthFigures } from "./alkali-blocks.ts";
+import {
+  additiveLimitsNote,
+  alkaliCautions,
+  doubt,
+  doubtLines,
+  phOfSolution,
+  rulesSections,
+  strengthFigures,
+} from "./alkali-blocks.ts";
 import { numberColumn, report, row, section, table, wordColumn } from "./build.ts";
 import type { Report, Section, Table } from "./schema.ts";
 import { alkalinityEnds, inSystem, measureCell, type UnitSystem, weightCell, words } from "./show.ts";
@@ -88,7 +95,7 @@ export function recipeReport(recipe: Recipe, telling: RecipeTelling, notes: read
       ]),
       ...clarity.flatMap(({ figures }) => figures),
     ],
-    notes: [...coarseNotes(rounded, recipe.strength.massPercent), ...notes, ...phNotes(ph)],
+    notes: [...coarseNotes(rounded, recipe.strength.massPercent), ...notes, ...phNotes(ph), additiveLimitsNote],
     cautions: alkaliCautions([...products.map(({ composition }) => composition), recipe.composition]),
   });
 }
@@ -166,9 +173,5 @@ export function phSection(ph: Outcome<Figure>): Section {
 /** Why there is no pH, where there is none. */
 export function phNotes(ph: Outcome<Figure>): readonly Note[] {
   if (ph.ok) return ph.notes.filter(({ code }) => code !== "ph.of-the-solution");
-  return ph.problems.map((problem) => ({
-    code: problem.code,
-    path: [],
-    text: `no pH is estimated: ${whyNot(problem)}`,
-  }));
+  return ph.problems.map((problem) => note("ph.not-estimated", [], { problem }));
 }

@@ -6,7 +6,7 @@ import type { Figure } from "../figure/figure.ts";
 import type { Note } from "../figure/problem.ts";
 import { massBalance } from "../figure/source.ts";
 import { type DecimalText, fixedText } from "../number/decimal.ts";
-import { alkaliCautions, doubtLines, rulesSections, strengthFigures } from "./alkali-blocks.ts";
+import { additiveLimitsNote, alkaliCautions, doubtLines, rulesSections, strengthFigures } from "./alkali-blocks.ts";
 import { phNotes, phSection } from "./alkali-recipe-report.ts";
 import { numberColumn, report, row, section, table, wordColumn } from "./build.ts";
 import type { Report } from "./schema.ts";
@@ -74,7 +74,7 @@ export function strengthReport(telling: StrengthTelling, notes: readonly Note[])
       ...rulesSections([composition]),
     ],
     figures: [...read, ...measures, ...parts, ...(ph.ok ? [ph.value] : [])],
-    notes: [...notes, ...phNotes(ph)],
+    notes: [...notes, ...phNotes(ph), additiveLimitsNote],
     cautions: alkaliCautions([composition]),
   });
 }

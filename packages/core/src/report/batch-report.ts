@@ -3,7 +3,7 @@ import type { Batch } from "../batch/batch.ts";
 import type { Remedies, ScaledMass, StockRemedy } from "../batch/remedy.ts";
 import type { WeighedLine } from "../batch/weighing.ts";
 import type { Figure } from "../figure/figure.ts";
-import type { Note } from "../figure/problem.ts";
+import { type Note, note } from "../figure/problem.ts";
 import type { Formula } from "../formula/formula.ts";
 import { dec, decimalText, fixedText } from "../number/decimal.ts";
 import { numberColumn, report, row, section, table, wordColumn } from "./build.ts";
@@ -20,10 +20,7 @@ export function batchReport(
   units: UnitSystem = "metric",
 ): Report {
   const gramScales = batch.lines.some(({ unit }) => unit === "g");
-  const systemNote: readonly Note[] =
-    units === "us" && gramScales
-      ? [{ code: "scales.metric", path: ["scales"], text: "weights are in grams, as the scales of the spec show them" }]
-      : [];
+  const systemNote: readonly Note[] = units === "us" && gramScales ? [note("scales.metric", ["scales"], {})] : [];
   return report({
     command: "batch",
     title: formula.name,

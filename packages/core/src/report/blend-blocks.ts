@@ -3,7 +3,7 @@ import type { Check, FoundBlend, OutOfReach, Reach } from "../blend/blend-questi
 import type { BlendWater } from "../blend/blend-water.ts";
 import { type Change, figuresIn, idOf, isShare } from "../blend/compare-blends.ts";
 import { type Figure, shownValue } from "../figure/figure.ts";
-import type { Note } from "../figure/problem.ts";
+import { type Note, note } from "../figure/problem.ts";
 import { told } from "../figure/told.ts";
 import { writtenFigures } from "../materials/fields.ts";
 import { plainName } from "../materials/nearest.ts";
@@ -145,12 +145,8 @@ function metText({ holds, side, bound, range }: Check): string {
 const isDoubtful = (check: Check): boolean => /^(?:likely|perhaps)/u.test(metText(check));
 
 /** What the doubt of a limit rests on, and how to ask for more. */
-export function doubtLines(checks: readonly Check[]): readonly string[] {
-  return checks.some(isDoubtful)
-    ? [
-        "Likely and perhaps: within what labels and certificates of the flours leave open. `--whole-range` asks for a blend that meets it over all of that.",
-      ]
-    : [];
+export function doubtNotes(checks: readonly Check[]): readonly Note[] {
+  return checks.some(isDoubtful) ? [note("blend.likely", ["wanted", "wholeRange"], {})] : [];
 }
 
 /** The blend as it is against what is asked. */
@@ -173,18 +169,13 @@ export function unchangedSection(unchanged: readonly Check[]): Section {
 /** The water of a changed blend: what moved it, and what is not known. */
 export function waterSection(water: BlendWater | undefined): Section {
   if (water === undefined) return section("water", "Water");
-  const { before, causes, added, notes } = water;
+  const { before, causes, added } = water;
   return section(
     "water",
     "Water that follows",
     { kind: "figures", figures: [before, ...causes, added] },
-    { kind: "text", lines: [...rangeLines([added]), ...notes.map(({ text }) => `${capital(text)}.`)] },
+    { kind: "text", lines: rangeLines([added]) },
   );
-}
-
-/** Notes less those that the section of the water tells. */
-export function notesBesideWater(notes: readonly Note[]): readonly Note[] {
-  return notes.filter(({ code }) => !code.startsWith("water."));
 }
 
 /** The flours of a blend as they are written in a spec, with the figures of a new lot and the new water. */
@@ -332,9 +323,7 @@ export function outOfReachSections(answer: OutOfReach): readonly Section[] {
     section("flour-needed", "Or one stronger flour", neededTable),
     section("nearest", "Limits, with the nearest blend", nearest && checksTable(nearest.checks), {
       kind: "text",
-      lines: nearest
-        ? [...missLines(nearest.checks), ...(reach.length > 0 ? [endOfReach] : []), ...doubtLines(nearest.checks)]
-        : [],
+      lines: nearest ? [...missLines(nearest.checks), ...(reach.length > 0 ? [endOfReach] : [])] : [],
     }),
   ];
 }

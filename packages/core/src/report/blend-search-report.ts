@@ -8,10 +8,9 @@ import {
   alternativesOf,
   changeFigures,
   checksTable,
-  doubtLines,
+  doubtNotes,
   figuresTable,
   fragmentSection,
-  notesBesideWater,
   outOfReachSections,
   sharesTable,
   unchangedSection,
@@ -48,12 +47,7 @@ export function blendSearchReport(formula: Formula, design: SpecBlend, notes: re
         lines: rangeLines(fresh),
       }),
       ...(found && blend && !answer.unchanged
-        ? [
-            section("limits", "What was asked, and what is reached", checksTable(blend.checks), {
-              kind: "text",
-              lines: doubtLines(blend.checks),
-            }),
-          ]
+        ? [section("limits", "What was asked, and what is reached", checksTable(blend.checks))]
         : []),
       section("alternatives", "Other blends that meet it", ...others.block),
       squareSection(square),
@@ -69,7 +63,7 @@ export function blendSearchReport(formula: Formula, design: SpecBlend, notes: re
       ...others.figures,
     ],
     from: [design, formula],
-    notes: found ? notesBesideWater(notes) : [...notes, ...answer.notes],
+    notes: [...notes, ...(found ? [] : answer.notes), ...doubtNotes(blend?.checks ?? [])],
     cautions: formulaCautions(formula),
   });
 }

@@ -1,6 +1,7 @@
 import type { Figure } from "../figure/figure.ts";
 import { type Graph, graphOf, plainFigure } from "../figure/graph.ts";
 import type { Note } from "../figure/problem.ts";
+import { told } from "../figure/told.ts";
 import type { Picture } from "./pictures/svg.ts";
 import type { Block, Cell, Column, Report, Section, Table } from "./schema.ts";
 
@@ -73,9 +74,15 @@ export function report(parts: {
       .filter(({ blocks }) => blocks.length > 0)
       .map((one) => ({ ...one, blocks: one.blocks.map(plainBlock) })),
     figures: graphOf(parts.figures, ...(parts.from ?? []).map(({ graph }) => graph)),
-    notes: unique(parts.notes.map(({ code, text, loud }) => ({ code, text, ...(loud && { loud }) }))),
+    notes: unique(parts.notes.map(toldNote)),
     cautions: [...new Set(parts.cautions)],
   };
+}
+
+/** A note with its words. @example toldNote({ code: "words.unexplained", path: [], facts: { name: "udon" } }).text // => "\"udon\" is not explained here" */
+export function toldNote(one: Note): Report["notes"][number] {
+  const { code, facts, loud } = one;
+  return { code, facts, text: told(one), ...(loud && { loud }) };
 }
 
 function plainBlock(block: Block): Report["sections"][number]["blocks"][number] {

@@ -2,7 +2,7 @@ import * as z from "zod/mini";
 import { described, meanings } from "../materials/fields.ts";
 import { kitchenFileSchema } from "../materials/schema.ts";
 import { specSchema } from "../spec/spec.ts";
-import { reportSchema } from "./schema.ts";
+import { factsSchema, reportSchema } from "./schema.ts";
 
 /** Problems as `--format json` prints them. */
 export const problemsSchema = described(
@@ -17,13 +17,7 @@ export const problemsSchema = described(
         found: z.string(),
         expected: z.string(),
         advice: z.string(),
-        facts: described(
-          z.record(
-            z.string(),
-            z.union([z.string(), z.number(), z.boolean(), z.array(z.union([z.string(), z.array(z.string())]))]),
-          ),
-          { description: "What the sentences are made from" },
-        ),
+        facts: factsSchema,
         flag: z.optional(z.string()),
         file: z.optional(z.string()),
         line: z.optional(z.int()),

@@ -1,5 +1,6 @@
 import { alkalinityM, anhydrousShare } from "../chemistry/composition.ts";
 import { citation } from "../figure/source.ts";
+import { told } from "../figure/told.ts";
 import { classesIn, grainOf } from "../materials/flour-classes.ts";
 import type { Material } from "../materials/material.ts";
 import { decimalText, fixedText } from "../number/decimal.ts";
@@ -118,7 +119,7 @@ function about(material: Material): readonly string[] {
     allergensKnown
       ? `Allergens: ${allergens.length === 0 ? "none of its own" : allergens.join(", ")}.`
       : "Allergens: not known.",
-    ...notes,
+    ...notes.map((one) => (typeof one === "string" ? one : told(one))),
   ];
 }
 

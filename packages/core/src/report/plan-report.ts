@@ -1,6 +1,7 @@
 import type { Batch } from "../batch/batch.ts";
 import type { Figure } from "../figure/figure.ts";
-import type { Note } from "../figure/problem.ts";
+import { type Note, note } from "../figure/problem.ts";
+import { told } from "../figure/told.ts";
 import type { Formula } from "../formula/formula.ts";
 import { type DecimalText, dec, decimalText } from "../number/decimal.ts";
 import { sheetCautions } from "../sheet/cautions.ts";
@@ -41,18 +42,14 @@ export function planReport(
     notes: [...notes, ...(batch.dusting ? [] : [noDusting])],
     cautions: [
       ...formulaCautions(formula),
-      ...sheetCautions(["rolls", "cutter", "dust", "pot", "standing-dough", "packed"]).map(({ text }) => text),
+      ...sheetCautions(["rolls", "cutter", "dust", "pot", "standing-dough", "packed"]).map(told),
     ],
   });
 }
 
 const meanings = "stands: between stages where no rest is planned; waits: finished, before service.";
 
-const noDusting: Note = {
-  code: "plan.no-dusting",
-  path: ["dusting"],
-  text: "The spec names no dusting starch; 1 to 3 % of the sheet is common practice, no source.",
-};
+const noDusting = note("plan.no-dusting", ["dusting"], {});
 
 function dayLines({ time, loads }: DayPlan): readonly string[] {
   const { start, serve, bottleneck, longestHold } = time;

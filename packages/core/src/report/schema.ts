@@ -104,7 +104,7 @@ const tableSchema = described(
   z.readonly(
     z.object({
       kind: z.literal("table"),
-      id: described(z.string(), { description: "Name of the table, for --table" }),
+      id: described(z.string(), { description: "Name of the table, by which it is asked for alone" }),
       columns: z.readonly(z.array(columnSchema)),
       rows: z.readonly(
         z.array(
@@ -125,7 +125,7 @@ const blockSchema = described(
     z.readonly(
       z.object({
         kind: z.literal("picture"),
-        id: described(z.string(), { description: "Name of the picture, for --picture" }),
+        id: described(z.string(), { description: "Name of the picture, by which it is asked for alone" }),
         title: z.string(),
         description: described(z.string(), { description: "What is to be seen, in words" }),
         svg: z.string(),
@@ -149,6 +149,11 @@ const sectionSchema = described(
   { id: "Section" },
 );
 
+/** What the sentences of a problem or a note are made from; where it tells of another one, that is among them. */
+export const factsSchema = described(z.readonly(z.record(z.string(), z.unknown())), {
+  description: "What the sentences are made from",
+});
+
 /** What a command answers, ready to be printed in any form. It is also the published form of the JSON output. */
 export const reportSchema = described(
   z.readonly(
@@ -157,15 +162,18 @@ export const reportSchema = described(
       version: z.literal(2),
       command: described(z.string(), { description: "The command that was asked" }),
       title: z.string(),
-      main: described(z.string(), { description: "Name of the table that --format csv prints" }),
+      main: described(z.string(), {
+        description: "Name of the table that stands for the answer where there is room for one only",
+      }),
       sections: z.readonly(z.array(sectionSchema)),
       figures: described(z.record(z.string(), figureSchema), { description: "Every figure behind the answer, by id" }),
       notes: z.readonly(
         z.array(
           z.readonly(
             z.object({
-              code: z.string(),
-              text: z.string(),
+              code: described(z.string(), { description: "Stable code" }),
+              facts: factsSchema,
+              text: described(z.string(), { description: "The note in words" }),
               loud: described(z.optional(z.literal(true)), { description: "To be said before anything else" }),
             }),
           ),

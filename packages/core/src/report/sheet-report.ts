@@ -1,5 +1,6 @@
 import { exact, type Figure } from "../figure/figure.ts";
-import type { Note } from "../figure/problem.ts";
+import { type Note, note } from "../figure/problem.ts";
+import { told } from "../figure/told.ts";
 import type { Formula } from "../formula/formula.ts";
 import { dec } from "../number/decimal.ts";
 import { roundKeepingTotal } from "../number/rounding.ts";
@@ -34,7 +35,7 @@ export function sheetReport(
     ],
     figures: Object.values(plan.graph),
     notes: [...notes, ...cookedNotes(plan, units)],
-    cautions: [...formulaCautions(formula), ...sheetCautions(["rolls", "cutter", "dust"]).map(({ text }) => text)],
+    cautions: [...formulaCautions(formula), ...sheetCautions(["rolls", "cutter", "dust"]).map(told)],
   });
 }
 
@@ -42,8 +43,7 @@ export function sheetReport(
 function cookedNotes({ cooked }: SheetPlan, units: UnitSystem): readonly Note[] {
   if (cooked.range === undefined) return [];
   const shown = (value: string) => measureCell(inSystem({ ...cooked, value }, units)).text;
-  const text = `A cooked portion may weigh from ${shown(cooked.range.low)} to ${shown(cooked.range.high)}, the range of the usual cook gain; weigh one and write \`cookGain\`.`;
-  return [{ code: "sheet.cooked-range", path: ["batch"], text }];
+  return [note("sheet.cooked-range", ["batch"], { low: shown(cooked.range.low), high: shown(cooked.range.high) })];
 }
 
 const work: Readonly<Record<Pass["kind"], string>> = {

@@ -8,9 +8,9 @@ import {
   alternativesOf,
   changeFigures,
   checksTable,
+  doubtNotes,
   figuresTable,
   fragmentSection,
-  notesBesideWater,
   outOfReachSections,
   sharesTable,
   waterSection,
@@ -66,7 +66,7 @@ export function substituteReport(
     ],
     figures: [...changeFigures(changes), ...totals, ...water, ...needed, ...others.figures],
     from: [substitution, formula],
-    notes: found ? notesBesideWater(notes) : [...notes, ...answer.notes],
+    notes: [...notes, ...(found ? [] : answer.notes), ...doubtNotes(blend?.checks ?? [])],
     cautions: formulaCautions(formula),
   });
 }

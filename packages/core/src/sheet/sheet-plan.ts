@@ -1,7 +1,7 @@
 import type { Batch } from "../batch/batch.ts";
 import { exact, type Figure, renamed, worked } from "../figure/figure.ts";
 import { type Graph, published } from "../figure/graph.ts";
-import { answer, type Note, type Outcome, type Path, type Problem, problem, refuse } from "../figure/problem.ts";
+import { answer, type Note, note, type Outcome, type Path, type Problem, problem, refuse } from "../figure/problem.ts";
 import { definition, massBalance } from "../figure/source.ts";
 import type { Formula } from "../formula/formula.ts";
 import type { OwnMachines } from "../materials/machine-schema.ts";
@@ -270,9 +270,9 @@ function shortNotes({ wanted, cut }: Omit<SheetPlan, "graph">, batch: Batch): re
       .filter(({ name }) => name !== "mixing")
       .reduce((kept, { loss }) => kept.times(dec(100).minus(exact(loss))).div(100), dec(100)),
   );
-  const fewer = exact(wanted.spare).negated();
-  const text = `The sheets give ${fixedText(fewer, 0)} ${fewer.eq(1) ? "portion" : "portions"} fewer than the ${wanted.bowls.value} wanted: trim and leftover take ${fixedText(lost, 1)} % of the dough at the rolls, and the batch counts on ${fixedText(counted, 1)} %. Raise \`losses: sheeting:\`, trim less or roll longer sheets.`;
-  return [{ code: "sheet.portions-short", path: ["losses", "sheeting"], text }];
+  const fewer = fixedText(exact(wanted.spare).negated(), 0);
+  const facts = { fewer, wanted: wanted.bowls.value, lost: fixedText(lost, 1), counted: fixedText(counted, 1) };
+  return [note("sheet.portions-short", ["losses", "sheeting"], facts)];
 }
 
 /** Where a load leaves enough over for another portion, since the ends of its sheets are shorter than a strand. */
@@ -283,23 +283,19 @@ function leftoverNotes({ cut, loads }: Omit<SheetPlan, "graph">, { endTrim }: Sh
   const cuts = length.div(exact(cut.cutLength)).floor();
   if (more.isZero() || cuts.isZero()) return [];
   const end = length.minus(cuts.times(exact(cut.cutLength)));
-  const lengths = [cuts.plus(1), cuts].map((count) => `${fixedText(length.div(count).floor(), 0)} mm`);
-  const of = exact(loads).gt(1) ? "each load" : "the dough";
-  const text = `${fixedText(leftover.value, 0)} g of ${of} are left over, enough for ${more.toFixed()} more ${more.eq(1) ? "portion" : "portions"}: the last ${fixedText(end, 0)} mm of each sheet are shorter than a strand. Strands of ${lengths.join(" or ")} (\`strandLength\`) use the sheet up; or knead what is left over and roll it again.`;
-  return [{ code: "sheet.much-left-over", path: ["sheet", "strandLength"], text }];
+  const facts = {
+    grams: fixedText(leftover.value, 0),
+    loads: exact(loads).gt(1) ? ("several" as const) : ("one" as const),
+    portions: more.toFixed(),
+    end: fixedText(end, 0),
+    lengths: [cuts.plus(1), cuts].map((count) => fixedText(length.div(count).floor(), 0)),
+  };
+  return [note("sheet.much-left-over", ["sheet", "strandLength"], facts)];
 }
 
 function ownFigureNotes({ springBack, compounding }: SheetFields): readonly Note[] {
-  const unmeasured: Note = {
-    code: "sheet.spring-back-unmeasured",
-    path: ["sheet"],
-    text: "No spring-back is counted: the sheet is taken to be as thick as the gap. Measure one sheet and write `springBack`.",
-  };
-  const layers: Note = {
-    code: "sheet.layers",
-    path: ["sheet", "compounding"],
-    text: "Pressing folded layers into one is not held against the largest reduction of a pass.",
-  };
-  const springs = springBack === undefined ? [unmeasured] : thinnerNotes(dec(springBack));
-  return [...springs, ...(compounding && compounding.folds > 0 ? [layers] : [])];
+  const springs =
+    springBack === undefined ? [note("sheet.spring-back-unmeasured", ["sheet"], {})] : thinnerNotes(dec(springBack));
+  const layers = compounding !== undefined && compounding.folds > 0;
+  return [...springs, ...(layers ? [note("sheet.layers", ["sheet", "compounding"], {})] : [])];
 }

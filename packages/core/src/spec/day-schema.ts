@@ -66,7 +66,7 @@ export const planSchema = z.lazy(() =>
   described(
     z.strictObject({
       serve: described(z.optional(z.string()), {
-        description: "Time of service; --serve goes before it",
+        description: "Time of service",
         examples: ["12:15"],
       }),
       weigh: z.optional(minutes("Time to weigh a load", "10 min")),

@@ -1,3 +1,4 @@
+import { told } from "@noodlewright/core";
 import { describe, expect, it } from "vitest";
 import { planBatch } from "#core/batch/batch.ts";
 import type { Published } from "#core/figure/graph.ts";
@@ -36,9 +37,7 @@ function figure({ graph }: Published<DoughWater>, id: string): number {
 it("says of which dry salts no heat of solution is counted, because none is known", () => {
   const notesWith = (alkali: string): readonly string[] => {
     const outcome = outcomeOf({}, { ...eggNoodle, alkali: [{ name: alkali, amount: "0.4 %" }] });
-    return outcome.ok
-      ? outcome.notes.filter(({ code }) => code.endsWith("heat-of-solution")).map(({ text }) => text)
-      : [];
+    return outcome.ok ? outcome.notes.filter(({ code }) => code.endsWith("heat-of-solution")).map(told) : [];
   };
   expect(notesWith("potassium hydroxide")).toEqual([
     "potassium hydroxide holds KOH, whose heat of solution is not known here, so none is counted for it.",
@@ -150,7 +149,7 @@ describe("the rule of three beside the heat balance", () => {
       ice: "-18 °C",
       flour: "27 °C",
     });
-    const text = far.ok ? far.notes.find(({ code }) => code === "temperature.far-apart")?.text : codesOf(far).join();
+    const text = far.ok ? far.notes.map(told).join() : codesOf(far).join();
     for (const input of ["room 22 °C", "ice -18 °C", "mixer power 2 kW for 3 min", "friction 4 K"]) {
       expect(text).toContain(input);
     }

@@ -1,5 +1,16 @@
+<<<<<<< HEAD
+
 import type { Noodle, Note, Outcome, Report } from "@noodlewright/core";
 import { type OwnMaterials, readKitchenFile, type SpecChange } from "@noodlewright/core/spec";
+
+=======
+
+import { type Note, type Outcome, type Report, told } from "@noodlewright/core";
+import { toldNote } from "@noodlewright/core/render";
+import { type OwnMaterials, readKitchenFile } from "@noodlewright/core/spec";
+
+>>>>>>> cfd9e9a (Make notes data: a code and facts, told when a report is rendered)
+
 import { parseFile } from "../../input/document.ts";
 import type { PlacedProblem } from "../../input/placed-problem.ts";
 import { readTextFile } from "../../input/read-file.ts";
@@ -54,12 +65,12 @@ export async function noodleOf(asked: Asked, io: Io, needs?: "machines") {
 /** A report with what is worth knowing of the products it was asked about; the cautions of a product join the others. */
 function withNotes(report: Report, about: readonly Note[]): Report {
   const isCaution = ({ code }: Note): boolean => code.startsWith("caution.");
-  const notes = about.filter((note) => !isCaution(note)).map(({ code, text }) => ({ code, text }));
+  const notes = about.filter((note) => !isCaution(note)).map(toldNote);
   const texts = new Set(notes.map(({ text }) => text));
   return {
     ...report,
     notes: [...notes, ...report.notes.filter(({ text }) => !texts.has(text))],
-    cautions: [...new Set([...about.filter(isCaution).map(({ text }) => text), ...report.cautions])],
+    cautions: [...new Set([...about.filter(isCaution).map(told), ...report.cautions])],
   };
 }
 

@@ -1,7 +1,24 @@
-import { input, type Lists, noAnswer, type Texts } from "./entry.ts";
+import { type Counts, input, type Lists, noAnswer, remark, type Texts } from "./entry.ts";
 import { didYouMean } from "./words.ts";
 
 const inLoads = (count: string): string => `${count} ${count === "1" ? "load" : "loads"}`;
+
+/** A name that no ingredient has, and one that is near. */
+export type NotUsed = Texts<"name"> & Partial<Texts<"near">>;
+
+const notUsed = (key: string, { name, near }: NotUsed): string =>
+  `"${name}" under \`${key}:\` is no ingredient of this formula${near === undefined ? "" : `; did you mean "${near}"?`}`;
+
+/** What a load comes to, g, and the largest that the mixer takes, as written. */
+export type MixerLoad = Texts<"grams" | "largest"> & {
+  readonly of: "flour" | "dough" | "dough, rework included";
+};
+
+const loadText = ({ grams, of, largest }: MixerLoad): string =>
+  `it comes to ${grams} g of ${of}, and the mixer takes ${largest}`;
+
+/** % that boiling leaves, and within what. */
+export interface Kept extends Texts<"percent">, Partial<Texts<"low" | "high">> {}
 
 export const batch = {
   "mend.nothing": input(() => ({
@@ -125,4 +142,76 @@ export const batch = {
     expected: "scales of one system, so that the weights of a load can be added up",
     advice: "switch all scales to the same units",
   })),
+
+  "weighing.nothing": remark(({ names, stock }: Lists<"names"> & { readonly stock: boolean }) => {
+    const way = stock ? "use the stock solution, or a finer scale" : "weigh it on a finer scale";
+    return `${names.join(", ")}: too little for the scale, which shows nothing of it. Weighed so, the dough is made without it: ${way}`;
+  }),
+  "weighing.lots": remark(
+    ({ name, lots, scale }: Texts<"name" | "scale"> & Counts<"lots">) =>
+      `${name}: weigh each load in ${lots} lots, since ${scale} does not take it at once`,
+  ),
+  "scales.assumed": remark(
+    ({ us }: { readonly us: boolean }) =>
+      `the spec names no scale; weights are for one that shows ${us ? "tenths of an ounce" : "whole grams"}`,
+  ),
+  "scales.metric": remark(() => "weights are in grams, as the scales of the spec show them"),
+  "batch.usual-cook-gain": remark(
+    ({ taken, least, most }: Texts<"taken" | "least" | "most">) =>
+      `the cook gain is taken as ${taken}; kitchens find ${least} to ${most}, so weigh one cooked portion and write \`cookGain\``,
+  ),
+  "prices.not-used": remark((facts: NotUsed) => notUsed("prices", facts)),
+  "stock.not-used": remark((facts: NotUsed) => notUsed("stock", facts)),
+  "stock.not-stated": remark(
+    ({ names }: Lists<"names">) =>
+      `no stock is stated for ${names.join(", ")}: what is on hand is reckoned as if there was enough of that, and the list buys all of it`,
+  ),
+  "cost.rework-free": remark(
+    () =>
+      "rework costs nothing here: it was paid for with the batch that it is from, and only what is bought anew is counted",
+  ),
+  "cost.not-priced": remark(
+    ({ names }: Lists<"names">) => `no price is stated for ${names.join(", ")}: every total leaves that out`,
+  ),
+  "cost.water-free": remark(() => "tap water is counted as free; its price may stand under `prices:`"),
+  "cost.ingredients-only": remark(
+    () => "these are the costs of ingredients alone; work, energy, rent, packing and tax are not in them",
+  ),
+  "mend.mixer": remark(
+    ({ parts, ...load }: MixerLoad & Texts<"parts">) =>
+      `the mixer does not hold the load: ${loadText(load)}. Take what is in the bowl apart by weight into ${parts} equal parts, add to each its part of what is to be added, and mix them one after the other; or leave it as near as it comes with what is in`,
+  ),
+  "mend.mixer-holds": remark((load: MixerLoad) => `the mixer holds the load: ${loadText(load)}`),
+  "mend.fine": remark(() => "nothing is in the bowl beyond the list: weigh on by the list"),
+  "nutrition.not-stated": remark(
+    ({ name, figures }: Texts<"name"> & Lists<"figures">) =>
+      `${name} does not state: ${figures.join(", ")}; where that matters, a range that no label can print runs from none of it to all that its other figures leave room for. Copy it from the certificate or the label into its figures`,
+  ),
+  "nutrition.factor": remark(
+    ({ names }: Lists<"names">) =>
+      `the nitrogen factor of ${names.join(", ")} is not stated; the usual one of its kind is taken`,
+  ),
+  "nutrition.inert": remark(
+    ({ name }: Texts<"name">) =>
+      `${name}: its inert part is taken to hold no nutrients; ask the supplier whether it is flour`,
+  ),
+  "nutrition.dusting": remark(
+    ({ name }: Texts<"name">) => `${name} for dusting is left out: weigh how much of it stays on the strands`,
+  ),
+  "nutrition.tap-water": remark(() => "the minerals of tap water are left out: the water works can tell its sodium"),
+  "nutrition.boiling-salts": remark(({ sodium, potassium }: Readonly<Record<"sodium" | "potassium", Kept>>) => {
+    const kept = ({ percent, low, high }: Kept): string =>
+      `${percent} %${low === undefined ? "" : ` (${low} to ${high})`}`;
+    return `as eaten: boiling is taken to leave ${kept(sodium)} of the sodium and ${kept(potassium)} of the potassium, from raw and boiled noodles of the Japanese tables; the broth is not in it`;
+  }),
+  "nutrition.boiling-solids": remark(
+    ({ least, most, source }: Texts<"least" | "most" | "source">) =>
+      `as eaten: the ${least} to ${most} % of the solids that boiling took in one study are not taken off, so energy and carbohydrate are a little high (${source})`,
+  ),
+  "nutrition.no-serving": remark(() => "these rules declare a serving: state `rawWeight` under `batch:`"),
+  "nutrition.more-lines": remark(() => "the law may want more than these lines"),
+  "nutrition.not-on-flour": remark(
+    () =>
+      "saturated fat and sugars, and added sugars, vitamins and minerals where the law wants them, are not told here: they need an analysis",
+  ),
 };

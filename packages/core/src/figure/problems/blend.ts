@@ -1,4 +1,4 @@
-import { type Counts, input, type Lists, noAnswer, type Texts } from "./entry.ts";
+import { type Counts, input, type Lists, noAnswer, remark, type Texts } from "./entry.ts";
 import { didYouMean } from "./words.ts";
 
 function conflictText([only, ...others]: readonly string[]): string {
@@ -12,6 +12,27 @@ const notOfTheBlend = ({ name, names, nearest }: Texts<"name"> & Lists<"names" |
   expected: "one of the flours of the blend",
   advice: didYouMean(nearest, `name one of: ${names.join(", ")}`),
 });
+
+/** A range published for a style. */
+export type StyleFacts = Texts<"style" | "quantity" | "range" | "unit" | "source">;
+
+/** How many blends are shown of how many that were asked for, and whether the search was given up. */
+export type Fewer = Counts<"shown" | "asked"> & {
+  readonly given: boolean;
+};
+
+/** How far the best blend found may be from the best there is. */
+export type HowFar =
+  | { readonly by: "later" | "not known" }
+  | { readonly by: "flours"; readonly flours: string }
+  | { readonly by: keyof typeof mayBe; readonly percent: string };
+
+const mayBe = {
+  moved: "may move less",
+  weighted: "may be better",
+  "off-zero": "may be nearer",
+  missed: "may miss less",
+};
 
 export const blend = {
   "blend.step": input(({ step }: Texts<"step">) => ({
@@ -180,4 +201,68 @@ export const blend = {
     expected: "figures for every flour of the blend",
     advice: "list it among the flours",
   })),
+
+  "blend.whole-steps": remark(
+    () => "shares come in whole steps, so every figure named here is the best that whole steps reach",
+  ),
+  "blend.fewer-alternatives": remark(({ shown, asked, given }: Fewer) =>
+    given
+      ? `${shown} of ${asked} blends ${shown === 1 ? "is" : "are"} shown: the search was given up before it came to the others`
+      : shown === 1
+        ? "no other blend differs from this one in a way that matters"
+        : `only ${shown} blends differ from one another in a way that matters`,
+  ),
+  "blend.not-proven": remark((open: HowFar) => {
+    const found = "not proven: this is the best blend found before the search was given up";
+    switch (open.by) {
+      case "later":
+        return `${found}; one as good in what counts first may come before it`;
+      case "not known":
+        return `${found}; how far it may be from the best there is, is not known`;
+      case "flours":
+        return `${found}; there may be one of ${open.flours} flours`;
+      default:
+        return `${found}; the best there is ${mayBe[open.by]}, by at most ${open.percent} % of what this one has`;
+    }
+  }),
+  "blend.step-coarse": remark(
+    ({ step, wanted, unit, proven }: Texts<"step" | "wanted" | "unit"> & { readonly proven: boolean }) =>
+      `steps of ${step} % do not reach ${wanted} ${unit} protein; the nearest ${proven ? "they reach" : "found before the search was given up"} is given, a finer step comes closer`,
+  ),
+  "blend.bags": remark(
+    ({ name, bags, kilograms }: Texts<"name" | "bags" | "kilograms">) =>
+      `${name}: ${bags} whole ${bags === "1" ? "bag" : "bags"} of ${kilograms} kg`,
+  ),
+  "blend.store-short": remark(
+    ({ name, most, share }: Texts<"name" | "most" | "share">) =>
+      `${name}: the store holds ${most} % of the flour of the batch, less than the ${share} % of now`,
+  ),
+  "blend.store-open": remark(
+    () => "the spec names no batch, so that what is in the store, and whole bags, set no limit",
+  ),
+  "blend.style": remark(
+    ({ style, quantity, range, unit, source }: StyleFacts) =>
+      `asked of the blend, as published for ${style}: ${quantity} ${range} ${unit} (${source})`,
+  ),
+  "blend.water-apart": remark(
+    ({ taken, added }: Texts<"taken" | "added">) =>
+      `by the kitchen's own figures the flours before take ${taken}, and the spec adds ${added}: one of the two is off, and the new water keeps the difference; a trial of the water settles it`,
+  ),
+  "blend.water-not-known": remark(
+    ({ names, source }: Lists<"names"> & Texts<"source">) =>
+      `no source says how much water ${names.join(", ")} ${names.length === 1 ? "takes" : "take"} in noodle dough, and more protein is no reason for more of it (${source}); find it out with a trial of the water, and write it down as \`absorption\` of the flour`,
+  ),
+  "style.outside": remark(
+    ({ style, quantity, seen, range, unit, source }: StyleFacts & Texts<"seen">) =>
+      `${quantity} of ${seen} ${unit.startsWith("%") ? "%" : unit} is outside what is published for ${style}: ${range} ${unit} (${source})`,
+  ),
+  "substitute.moved": remark(
+    ({ missing }: Texts<"missing">) =>
+      `nothing takes the place of ${missing} while the other flours keep their shares, so that these move too`,
+  ),
+
+  "blend.likely": remark(
+    () =>
+      "likely and perhaps: within what labels and certificates of the flours leave open; `wholeRange: true` under `wanted:` asks for a blend that meets it over all of that",
+  ),
 };

@@ -1,6 +1,22 @@
-import { type Counts, input, type Lists, noAnswer, type Texts } from "./entry.ts";
+import { type Counts, type Inner, input, type Lists, noAnswer, remark, type Texts } from "./entry.ts";
 
 const noP = "bicarbonates have no alkalinity P: hold M instead";
+
+export type Where = "at the making temperature" | "where it is kept";
+
+/** What a batch takes if it is of this strength, %. */
+export interface BatchEnd extends Texts<"strength" | "grams"> {
+  readonly of: "water" | "salts";
+}
+
+/** What a burette may be off, and what that is worth, %. */
+export type Burette = Texts<"millilitres" | "worth">;
+
+const phRuleLeft = {
+  hydroxide: "for a hydroxide by itself the limits of its own entry go first, and the pH is not counted again",
+  both: "hydroxide and carbonate are summed by their limits; whether the pH rule goes further stays open",
+  salts: "what is known of the salts, irritants as powder and at 50 %, counts as such data",
+};
 
 export const chemistry = {
   "solutions.too-weak-salts": noAnswer(({ name, strength, target }: Texts<"name" | "strength" | "target">) => ({
@@ -222,4 +238,148 @@ export const chemistry = {
     expected: "a first end point from 0 to the total, and volumes, normality and sample above 0",
     advice: "read the burette from the beginning for both end points",
   })),
+
+  "solutions.batch-within": remark(({ ends, salts }: { readonly ends: readonly BatchEnd[] } & Texts<"salts">) => {
+    const each = ends.map(
+      ({ strength, grams, of }) => `${strength} % takes ${grams} g of ${of === "water" ? of : salts}`,
+    );
+    return `by its reading the batch may be weaker or stronger: one of ${each.join(", one of ")}. Begin with the lesser of them, stir, and read again`;
+  }),
+  "solutions.tank-unknown": remark(
+    () => "whether the corrected batch fits the tank is not known: no published fit covers its density",
+  ),
+  "solutions.tank": remark(
+    ({ fills, tank, most }: Texts<"fills" | "tank" | "most">) =>
+      `the corrected batch fills ${fills} L, more than the ${tank} L of the tank: correct at most ${most} g of it there, and the rest apart`,
+  ),
+  "solutions.coarse-scale": remark(
+    ({ made, meant }: Texts<"made" | "meant">) =>
+      `the scale is too coarse for this amount: the weights make ${made} % by mass, ${meant} % is meant`,
+  ),
+  "solutions.reaction": remark(
+    () => "hydroxide and bicarbonate turn into carbonate where they meet in water; the shares given are as weighed in",
+  ),
+  "solutions.clarity-unknown": remark(
+    ({ where, problem }: { readonly where: Where; readonly problem: Inner }, tell) =>
+      `whether it stays clear ${where} is not known: ${tell(problem)}`,
+  ),
+  "solutions.doubtful": remark(
+    ({ where, solid }: { readonly where: Where } & Texts<"solid">) =>
+      `${where} it is so near its limit that crystals may grow (${solid})`,
+  ),
+  "solutions.crystals": remark(
+    ({ where, solid }: { readonly where: Where } & Texts<"solid">) =>
+      `${where} it is past its limit: it does not wholly dissolve, or crystals grow (${solid})`,
+  ),
+  "solubility.mixed": remark(
+    () =>
+      "for mixed salts the parts that each takes of its own limit are added up; no table of the mixture was at hand",
+  ),
+  "solubility.by-ions": remark(
+    () =>
+      "in this mixture one salt can keep another from dissolving: the activities of all ions (Harvie, Møller and Weare 1984, at 25 °C) are taken as well as the sum of the parts of the limits, and the greater counts",
+  ),
+  "solubility.not-known": remark(
+    () =>
+      "in this mixture one salt can keep another from dissolving, and how far is not known here: try a small amount, cold, before you make it",
+  ),
+  "solubility.exchange": remark(
+    ({ temperature }: Texts<"temperature">) =>
+      `sodium and bicarbonate meet whatever salts they came with, and sodium bicarbonate is the least soluble of them at ${temperature} °C`,
+  ),
+  "baking.keep-dry": remark(
+    ({ hydrate, gain }: Texts<"hydrate" | "gain">) =>
+      `keep it closed and dry: as its hydrate ${hydrate} it weighs up to ${gain} % more`,
+  ),
+  "ph.not-estimated": remark(
+    ({ problem }: { readonly problem: Inner }, tell) => `no pH is estimated: ${tell(problem)}`,
+  ),
+  "ph.of-the-solution": remark(() => "the pH is that of the solution, not of the dough: flour buffers"),
+  "ph.classification": remark(
+    ({ known }: { readonly known: "hydroxide" | "both" | "salts" }) =>
+      `a mixture of pH 11.5 or more counts as corrosive where there are no other data (Regulation (EC) No 1272/2008, Annex I, 3.2.3.1.2). The hazard class given here does not apply that rule: ${phRuleLeft[known]}. A supplier without data has to apply it`,
+  ),
+  "convert.ratio-not-met": remark(
+    ({ names, what, points, way }: Lists<"names"> & Texts<"what" | "points"> & { readonly way: "more" | "less" }) =>
+      `with ${names.join(" and ")} the ${what} ${what.includes(" and ") || what.endsWith("salts") ? "are" : "is"} held, the ratio of sodium to potassium is not: ${points} mol % points ${way} potassium than before`,
+  ),
+  "convert.not-kept": remark(
+    ({ changes }: { readonly changes: readonly Texts<"label" | "before" | "after" | "unit">[] }) =>
+      `not kept: ${changes.map(({ label, before, after, unit }) => `${label} ${before} becomes ${after} ${unit}`).join("; ")}`,
+  ),
+  "convert.bicarbonate": remark(
+    () =>
+      "bicarbonate is not carbonate: at the same alkalinity M it brings no alkalinity P and twice the carbonic acid that acid can set free, and its solution is about three pH units milder",
+  ),
+  "convert.hydroxide": remark(({ without }: Partial<Texts<"without">>) => {
+    const standards =
+      without === undefined ? "" : `. Not all standards allow it in noodles: ${without}. Check the local code`;
+    return `hydroxide is not carbonate: at the same alkalinity M it is all P, its solution is far more alkaline, and it burns${standards}`;
+  }),
+  "density.carried-on": remark(({ why }: Texts<"why">) => why),
+  "density.mixed-beyond": remark(
+    ({ total, strongest, salt }: Texts<"total" | "strongest" | "salt">) =>
+      `the salts together come to ${total} %, more than the ${strongest} % to which ${salt} alone was measured`,
+  ),
+  "density.inert": remark(({ inert }: Texts<"inert">) => `${inert} % of inert matter is left out of the density`),
+  "strength.no-density": remark(
+    ({ problem }: { readonly problem: Inner }, tell) =>
+      `no density, volume or degrees Baumé are given: ${tell(problem)}`,
+  ),
+  "strength.read-at": remark(
+    ({ degrees, temperature, stated }: Texts<"degrees" | "temperature"> & { readonly stated: boolean }) =>
+      `${degrees} °Bé is taken as read at ${temperature} °C${stated ? "" : ", where this hydrometer reads true"}`,
+  ),
+  "strength.fit": remark(
+    ({ share, low, high, why }: Texts<"share" | "low" | "high" | "why">) =>
+      `by its density the solution is ${share} % by mass, and may be ${low} to ${high} %: ${why}`,
+  ),
+  "stock.not-needed": remark(() => "the salts can be weighed dry on this scale within the tolerance"),
+
+  "caution.burns": remark(
+    () =>
+      "hydroxides burn skin and eyes, even diluted: wear goggles, gloves and sleeves, and keep running water at hand",
+  ),
+  "caution.into-water": remark(
+    () =>
+      "give hydroxide to cold water a little at a time and stir, never water to hydroxide: it heats up and can boil and spit",
+  ),
+  "caution.eyes": remark(
+    () =>
+      "carbonates irritate the eyes: wear goggles and gloves with powder and strong solutions, and rinse with plenty of water",
+  ),
+  "caution.heat": remark(
+    () =>
+      "dry carbonates warm the water they dissolve in: strew them into the water while stirring, never water onto the powder",
+  ),
+  "caution.powder": remark(() => "do not stir up or breathe the dust"),
+  "caution.aluminium": remark(
+    () =>
+      "no aluminium: alkaline solutions eat it and set hydrogen free; take stainless steel, glass or food-safe plastic",
+  ),
+  "caution.food-grade": remark(() => "only food grade belongs in food: read the label"),
+  "caution.keep": remark(
+    () =>
+      "keep it closed, dry where it is a powder, labelled with name, strength and date, away from children and from drinks",
+  ),
+  "caution.sheet": remark(
+    () => "the label, the safety data sheet of the product at hand and local rules go before these lines",
+  ),
+
+  "baking.assumed": remark(
+    () =>
+      "taken as wholly baked: as if all bicarbonate had turned to carbonate, which leaves 63.1 % of its mass, and no moisture had been taken up since. What was baked less is weaker: its weight before and after tells how far it went",
+  ),
+
+  "titration.taken-as-whole": remark(
+    ({ dried, most, source, burette }: Texts<"dried" | "most" | "source"> & Partial<Record<"burette", Burette>>) => {
+      const reading =
+        burette === undefined ? "" : `, and ${burette.millilitres} mL of acid are worth ${burette.worth} %`;
+      return `${dried} % of salts in what is dry is more than there can be, but a pure salt may read so: pharmacopoeias allow up to ${most} % (${source})${reading}. It is taken as 100 %`;
+    },
+  ),
+
+  "alkali.additive-limits": remark(
+    () => "limits on the additives themselves, beside those on foods that name them, stand in the list of the salts",
+  ),
 };

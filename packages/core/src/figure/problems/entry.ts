@@ -11,11 +11,30 @@ export interface Sentences {
 }
 
 /** A kind of problem: whose fault it is, and how its facts read. */
-export interface Entry<Facts> {
+export interface ProblemEntry<Facts> {
   /** `input`: the spec or the flags are wrong. `no-answer`: they are right, and what they ask cannot be had. */
   readonly kind: "input" | "no-answer";
-  readonly say: (facts: Facts, path: Path) => Sentences;
+  readonly say: (facts: Facts, path: Path, tell: (inner: Inner) => Sentences) => Sentences;
 }
+
+/** A kind of note, and how its facts read. */
+export interface NoteEntry<Facts> {
+  readonly kind: "note";
+  readonly say: (facts: Facts, tell: Tell) => string;
+}
+
+/** What a catalogue says of a code. */
+export type Entry<Facts> = ProblemEntry<Facts> | NoteEntry<Facts>;
+
+/** A problem or a note that another tells of. */
+export interface Inner {
+  readonly code: string;
+  readonly path: Path;
+  readonly facts: unknown;
+}
+
+/** Tells what stands within a note: what was found and expected of a problem, the sentence of a note. */
+export type Tell = (inner: Inner) => string;
 
 /** Facts that are texts: names, and numbers as they are shown. */
 export type Texts<Names extends string> = Readonly<Record<Names, string>>;
@@ -31,7 +50,7 @@ export type NoFacts = Readonly<Record<string, never>>;
  *
  * @example input(({ name }) => ({ found: name, expected: "flour", advice: "name one" })).kind // => "input"
  */
-export function input<Facts = NoFacts>(say: Entry<Facts>["say"]): Entry<Facts> {
+export function input<Facts = NoFacts>(say: ProblemEntry<Facts>["say"]): ProblemEntry<Facts> {
   return { kind: "input", say };
 }
 
@@ -40,11 +59,31 @@ export function input<Facts = NoFacts>(say: Entry<Facts>["say"]): Entry<Facts> {
  *
  * @example noAnswer(() => ({ found: "0 g", expected: "some", advice: "ask for more" })).kind // => "no-answer"
  */
-export function noAnswer<Facts = NoFacts>(say: Entry<Facts>["say"]): Entry<Facts> {
+export function noAnswer<Facts = NoFacts>(say: ProblemEntry<Facts>["say"]): ProblemEntry<Facts> {
   return { kind: "no-answer", say };
 }
 
-/** The facts of each code of a catalogue. */
+/**
+ * Something worth knowing that does not keep the answer from being given.
+ *
+ * @example remark(({ name }) => `${name} is new`).kind // => "note"
+ */
+export function remark<Facts = NoFacts>(say: NoteEntry<Facts>["say"]): NoteEntry<Facts> {
+  return { kind: "note", say };
+}
+
+/** The facts of each problem of a catalogue. */
 export type FactsOf<Catalogue> = {
-  readonly [Code in keyof Catalogue]: Catalogue[Code] extends Entry<infer Facts> ? Facts : never;
+  readonly [Code in keyof Catalogue as Catalogue[Code] extends NoteEntry<never> ? never : Code]: FactsIn<
+    Catalogue[Code]
+  >;
 };
+
+/** The facts of each note of a catalogue. */
+export type NoteFactsOf<Catalogue> = {
+  readonly [Code in keyof Catalogue as Catalogue[Code] extends NoteEntry<never> ? Code : never]: FactsIn<
+    Catalogue[Code]
+  >;
+};
+
+type FactsIn<One> = One extends Entry<infer Facts> ? Facts : never;

@@ -1,4 +1,6 @@
-import { type Counts, input, type Lists, noAnswer, type Texts } from "./entry.ts";
+import { type Counts, type Inner, input, type Lists, noAnswer, remark, type Texts } from "./entry.ts";
+
+const unheld = "`wanted:` cannot be held against";
 
 export const explore = {
   "settle.masses": input(() => ({
@@ -47,16 +49,11 @@ export const explore = {
     }),
   ),
   "settle.out-of-reach": noAnswer(
-    ({
-      found,
-      expected,
-      advice,
-      nearest: [flours, ...misses],
-    }: Texts<"found" | "expected" | "advice"> & Lists<"nearest">) => ({
-      found,
-      expected,
-      advice: flours === undefined ? advice : `${advice}. The nearest: ${flours} (${misses.join("; ")})`,
-    }),
+    ({ problem, nearest: [flours, ...misses] }: { readonly problem: Inner } & Lists<"nearest">, _path, tell) => {
+      const { found, expected, advice } = tell(problem);
+      const more = flours === undefined ? "" : `. The nearest: ${flours} (${misses.join("; ")})`;
+      return { found, expected, advice: `${advice}${more}` };
+    },
   ),
   "spec.quantity": input(({ written, example }: Texts<"written" | "example">, [key]) => ({
     found: `"${written}"`,
@@ -93,4 +90,35 @@ export const explore = {
     expected: "water of at least one step, and a step above zero",
     advice: "start at the water used so far",
   })),
+
+  "settle.found": remark(
+    ({ amounts }: { readonly amounts: readonly Texts<"name" | "amount">[] }) =>
+      `found for what is wanted: ${amounts.map(({ name, amount }) => `${name} ${amount}`).join(", ")}`,
+  ),
+  "settle.preference": remark(
+    () =>
+      "of the blends that meet all that is wanted, this one is nearest to the middle of what each flour may be; `prefer:` under `wanted:` chooses another, such as the cheapest",
+  ),
+  "settle.boiled": remark(
+    () =>
+      "the salt of the dough is found by what boiling leaves of sodium in an alkaline noodle of a food table; taste a bowl, since more water and longer boiling leave less",
+  ),
+  "settle.own-water": remark(
+    () =>
+      "the water is what the flours take by the kitchen's own figures; a trial of the water tells whether the blend takes the same",
+  ),
+  "wanted.missed": remark(
+    ({ label, reached, wanted }: Texts<"label" | "reached" | "wanted">) =>
+      `not the noodle that is wanted: ${label} is ${reached}, and \`wanted:\` says ${wanted}`,
+  ),
+  "wanted.no-blend": remark(
+    ({ problem }: { readonly problem: Inner }, tell) => `${unheld} the blend: ${tell(problem)}`,
+  ),
+  "wanted.no-bowl": remark(() => `${unheld} salt and sodium of a bowl, without the weight of one`),
+  "wanted.sodium": remark(
+    ({ names }: Lists<"names">) =>
+      `${unheld} the sodium of ${names.join(", ")}, which is counted as the most there is room for`,
+  ),
+  "wanted.cost": remark(({ currency }: Texts<"currency">) => `${unheld} what a bowl costs in ${currency}`),
+  "wanted.prices": remark(({ names }: Lists<"names">) => `${unheld} the price of ${names.join(", ")}`),
 };

@@ -1,8 +1,14 @@
-import { type Counts, input, type Lists, type Texts } from "./entry.ts";
+import { type Counts, type Inner, input, type Lists, remark, type Texts } from "./entry.ts";
 
 const lift = (word: string): string => `check the number and its unit; write \`accept: [${word}]\` if it is meant`;
 
 const oneWay = "the water stated in one way: `added`, `tap` or `dough`";
+
+/** A dose beyond the greatest published use, both in % of flour. */
+export type Beyond = Texts<"dose" | "used" | "source">;
+
+const beyond = (what: string, { dose, used, source }: Beyond): string =>
+  `${what} of ${dose} % of flour: more than the ${used} % that published noodle formulas use (${source})`;
 
 export const formula = {
   "amounts.mass-without-flour-mass": input(({ amount }: Texts<"amount">) => ({
@@ -104,4 +110,51 @@ export const formula = {
     expected: `at least the ${carried} % of flour that the other ingredients already bring`,
     advice: `raise the water, or take out ${short} % of flour of what carries it`,
   })),
+
+  "alkali.unusual": remark((facts: Beyond) => beyond("anhydrous salts", facts)),
+  "alkali.hydroxide": remark((facts: Beyond) => beyond("hydroxide", facts)),
+  "salt.unusual": remark((facts: Beyond) => beyond("salt", facts)),
+  "alkali.food-law": remark(({ limit }: Texts<"limit">) => `${limit}; the local code decides`),
+  "alkali.product": remark(
+    ({ name, says }: Texts<"name"> & { readonly says: string | Inner }, tell) =>
+      `${name}: ${typeof says === "string" ? says : tell(says)}`,
+  ),
+  "alkali.replaced": remark(
+    ({ names, old, parts, holding }: Lists<"names"> & Texts<"old" | "parts" | "holding">) =>
+      `${names.join(" and ")} in place of ${old}, ${parts}; held: ${holding}`,
+  ),
+  "blend.protein-missing": remark(
+    ({ name }: Texts<"name">) => `the protein of ${name} is not stated, so the blend has no protein figure`,
+  ),
+  "blend.ash-missing": remark(
+    ({ name }: Texts<"name">) => `the ash of ${name} is not stated, so the blend has no ash figure`,
+  ),
+  "blend.factor-unknown": remark(
+    ({ name, taken, other, percent }: Texts<"name" | "taken" | "other" | "percent">) =>
+      `the nitrogen factor behind the protein of ${name} is not stated; it is taken as ${taken}, and the protein would read ${percent} % of that if it was ${other}`,
+  ),
+  "water.reference-moisture": remark(
+    ({ written, moisture, several }: Texts<"written" | "moisture"> & { readonly several: boolean }) => {
+      const shares = several
+        ? "; the flours keep their shares as written, so the dry matter of all together is kept and not that of each"
+        : "";
+      return `the spec is written on flour of ${written} moisture; the parts here are on 100 of the flours at hand, of ${moisture}, and make the same dough${shares}`;
+    },
+  ),
+  "water.unusual": remark(
+    ({ added }: Texts<"added">) =>
+      `added water of ${added} % of flour is outside the 25 to 50 % that published noodle formulas use`,
+  ),
+  "rework.same-dough": remark(
+    ({ amount, of }: Texts<"amount"> & { readonly of: "dough in the mixer" | "whole batch" }) =>
+      `rework, ${amount} ${of === "whole batch" ? "in the whole batch" : "of the dough in the mixer"}: trimmings of the very same dough, with the same water, salts and allergens, change nothing in the formula; those of another dough are another ingredient`,
+  ),
+  "rework.rule": remark(({ most, oldest }: Partial<Texts<"most" | "oldest">>) => {
+    const limits = [
+      ...(most === undefined ? [] : [`at most ${most} of the dough`]),
+      ...(oldest === undefined ? [] : [`no older than ${oldest}`]),
+    ];
+    const rule = limits.length === 0 ? "the spec states none" : `here ${limits.join(" and ")}`;
+    return `how old rework may be and how much of it a dough takes is the kitchen's own rule: ${rule}. Keep it covered and cold, and label it with day and allergens`;
+  }),
 };

@@ -1,4 +1,4 @@
-import { type Counts, input, type Lists, noAnswer, type Sentences, type Texts } from "./entry.ts";
+import { type Counts, type Inner, input, type Lists, noAnswer, remark, type Sentences, type Texts } from "./entry.ts";
 import { didYouMean } from "./words.ts";
 
 /** A name that stands for nothing; no guess is made where it is like that of an alkali. */
@@ -32,6 +32,11 @@ function severalText({ name, kind, mayBe, ask, range }: Several) {
     }[kind],
   };
 }
+
+/** A flour that was dried or toasted; % of its weight, and % of moisture after. */
+export type Toasted = Texts<"lost" | "moisture"> & {
+  readonly glutenForming: boolean;
+};
 
 export const materials = {
   "materials.composition": input(({ total, rests }: Texts<"total"> & Counts<"rests">) => ({
@@ -240,5 +245,40 @@ export const materials = {
       expected: "words of a name, such as rye or bread flour",
       advice: nameAdvice(alkali, nearest, "give the material its own figures in the spec"),
     }),
+  ),
+
+  "materials.note": remark(
+    ({ name, says }: Texts<"name"> & { readonly says: string | Inner }, tell) =>
+      `${name}: ${typeof says === "string" ? says : tell(says)}`,
+  ),
+  "materials.moisture-assumed": remark(
+    () =>
+      "its moisture is not stated; taken as 13.5 %, give or take 1.5 % (common practice, no source): ask the mill, or dry a sample",
+  ),
+  "materials.toasted": remark(({ lost, moisture, glutenForming }: Toasted) => {
+    const gluten = glutenForming
+      ? "its protein is counted as forming gluten, as the spec says"
+      : "whether its protein still forms gluten is not known, so that it is not counted as forming any; `glutenForming: true` says that it does";
+    return `dried or toasted, it lost ${lost} % of its weight and has ${moisture} % of moisture; ${gluten}. Its price is that of the flour before; what water it takes, a trial of the water tells`;
+  }),
+  "caution.material": remark(({ says }: Texts<"says">) => says),
+  "label.factor-unknown": remark(
+    () => "the label does not say its nitrogen factor: the range covers every factor from 5.7 to 6.25",
+  ),
+  "label.rounding-only": remark(
+    () =>
+      "the range is that of rounding alone; the law tolerates more between label and content, and flour varies from lot to lot: a certificate knows better",
+  ),
+  "allergens.supplier": remark(
+    () =>
+      "traces from the mill, the store and the kitchen are not in this list: ask each supplier for the certificate, and go by the label of the pack at hand",
+  ),
+  "allergens.list-date": remark(
+    ({ title, asOf, source }: Texts<"title" | "asOf" | "source">) =>
+      `the list: ${title}, ${asOf} (${source}); lists change, and the law of the place decides`,
+  ),
+  "allergens.unknown": remark(
+    ({ names }: Lists<"names">) =>
+      `nothing is known about the allergens of: ${names.join(", ")}; do not take them to be free of any`,
   ),
 };

@@ -1,5 +1,7 @@
-import { type Counts, input, type Lists, noAnswer, type Texts } from "./entry.ts";
+import { type Counts, type Inner, input, type Lists, noAnswer, remark, type Texts } from "./entry.ts";
 import { didYouMean } from "./words.ts";
+
+const cardParts = { water: "Water temperature", sheet: "Sheet", day: "Plan" };
 
 export const noodle = {
   "words.none": noAnswer(({ name, words }: Texts<"name"> & Counts<"words">) => ({
@@ -28,4 +30,16 @@ export const noodle = {
     expected: "some to make a stock of",
     advice: "name a product instead",
   })),
+
+  "card.no-answer": remark(
+    ({ lacks, problem }: { readonly lacks: "water" | "sheet" | "day"; readonly problem: Inner }, tell) =>
+      `${cardParts[lacks]}: ${tell(problem)}`,
+  ),
+  "card.metric": remark(
+    () => "the scales show g, so all of the card is metric; name scales in lb or oz for a card in US units",
+  ),
+  "compare.no-batch": remark(({ problem }: { readonly problem?: Inner }, tell) =>
+    problem === undefined ? "no weights" : `no weights: ${tell(problem)}`,
+  ),
+  "words.unexplained": remark(({ name }: Texts<"name">) => `"${name}" is not explained here`),
 };

@@ -1,4 +1,4 @@
-import { input, type Lists, type Texts } from "./entry.ts";
+import { type Counts, input, type Lists, remark, type Texts } from "./entry.ts";
 
 export const render = {
   "table.unknown": input(({ name, names }: Texts<"name"> & Lists<"names">) =>
@@ -11,4 +11,9 @@ export const render = {
     expected: names.length === 0 ? "an answer with pictures" : `one of: ${names.join(", ")}`,
     advice: names.length === 0 ? "ask for another form" : "name one of these",
   })),
+
+  "card.long": remark(
+    ({ pages, loads }: Counts<"pages"> & { readonly loads: "few" | "many" }) =>
+      `the card may take up to ${pages} pages${loads === "many" ? "; with fewer loads it is shorter" : ""}`,
+  ),
 };

@@ -1,4 +1,4 @@
-import { type Counts, input, type Lists, noAnswer, type Texts } from "./entry.ts";
+import { type Counts, input, type Lists, noAnswer, remark, type Texts } from "./entry.ts";
 import { didYouMean, oneOf } from "./words.ts";
 
 type Bounded = Texts<"value"> &
@@ -12,6 +12,18 @@ const temperatures = {
   rework: "the temperature of the room, which rework has",
   others: "the temperature of the room, which all other ingredients have",
 };
+
+/** A pass whose rolls run too fast or too slow, m/min. */
+export interface UnevenPass extends Counts<"pass">, Texts<"even" | "speed"> {}
+
+/** What the ends of sheets leave, and the strand lengths, mm, that would use the sheet up. */
+export type LeftOver = Texts<"grams" | "portions" | "end"> &
+  Lists<"lengths"> & {
+    readonly loads: "one" | "several";
+  };
+
+const meltingIce =
+  "The ice has to melt while the dough is mixed: crush it or take flakes, and feel for pieces before the dough rests.";
 
 export const sheet = {
   "cook.dried": input(({ cookedWater, rawWater }: Texts<"cookedWater" | "rawWater">) => ({
@@ -325,4 +337,129 @@ export const sheet = {
     expected: "liquid water",
     advice: "let the flour come to a warmer room first",
   })),
+
+  "passes.uneven-speeds": remark(
+    ({ passes, most }: { readonly passes: readonly UnevenPass[] } & Texts<"most">) =>
+      `The stands do not pass on the same volume. Beside the last stand it asks for: ${passes.map(({ pass, even, speed }) => `pass ${pass} ${even} in place of ${speed} m/min`).join(", ")}. Where a stand is too fast the sheet piles up after it; where it is too slow the next one draws the sheet thin. Up to ${most} % is let through (common practice, no source).`,
+  ),
+  "passes.above-limit": remark(
+    ({ pass, reduction, limit }: Counts<"pass"> & Texts<"reduction" | "limit">) =>
+      `Pass ${pass} takes off ${reduction}, more than the limit of ${limit}.`,
+  ),
+  "sheet.portions-short": remark(
+    ({ fewer, wanted, lost, counted }: Texts<"fewer" | "wanted" | "lost" | "counted">) =>
+      `The sheets give ${fewer} ${fewer === "1" ? "portion" : "portions"} fewer than the ${wanted} wanted: trim and leftover take ${lost} % of the dough at the rolls, and the batch counts on ${counted} %. Raise \`losses: sheeting:\`, trim less or roll longer sheets.`,
+  ),
+  "sheet.much-left-over": remark(
+    ({ grams, loads, portions, end, lengths }: LeftOver) =>
+      `${grams} g of ${loads === "several" ? "each load" : "the dough"} are left over, enough for ${portions} more ${portions === "1" ? "portion" : "portions"}: the last ${end} mm of each sheet are shorter than a strand. Strands of ${lengths.map((length) => `${length} mm`).join(" or ")} (\`strandLength\`) use the sheet up; or knead what is left over and roll it again.`,
+  ),
+  "sheet.spring-back-unmeasured": remark(
+    () =>
+      "No spring-back is counted: the sheet is taken to be as thick as the gap. Measure one sheet and write `springBack`.",
+  ),
+  "sheet.layers": remark(() => "Pressing folded layers into one is not held against the largest reduction of a pass."),
+  "sheet.cooked-range": remark(
+    ({ low, high }: Texts<"low" | "high">) =>
+      `A cooked portion may weigh from ${low} to ${high}, the range of the usual cook gain; weigh one and write \`cookGain\`.`,
+  ),
+  "sheet.denser-than-solid": remark(
+    ({ density, dough, poreFree }: Texts<"density" | "dough" | "poreFree">) =>
+      `A density of ${density} g/mL cannot be: without any air ${dough} has ${poreFree}. Most often the thickness was read too thin, with a gauge that presses into the dough or at one place only; measure several places of a larger strip, and weigh it again.`,
+  ),
+  "sheet.thinner-than-gap": remark(
+    ({ springBack }: Texts<"springBack">) =>
+      `A spring-back of ${springBack} means a sheet thinner than the gap that it came through: rolls cannot do that. Measure the gap with dough between the rolls and the thickness with a gauge that does not press, and see that nothing draws the sheet out as it leaves.`,
+  ),
+  "dough.density-estimate": remark(
+    () => "The density is estimated from composition; a measured sheet gives the kitchen's own figure.",
+  ),
+  "food.not-stated": remark(
+    ({ name, solids: missing }: Texts<"name"> & Lists<"solids">) =>
+      `${name}: no figure for ${missing.join(", ")}, which ${missing.length === 1 ? "counts" : "count"} as carbohydrate in the estimate of the density.`,
+  ),
+  "toasted.gluten": remark(
+    () =>
+      "whether protein of a toasted flour still forms gluten is not known: with `toasted:` it is not counted as forming any unless `glutenForming: true` stands beside it",
+  ),
+  "temperature.textbook-hydration": remark(
+    () =>
+      "The heat of hydration is a textbook figure for one dough; the temperatures of one measured mix give this kitchen's own.",
+  ),
+  "temperature.no-mixer-work": remark(
+    () =>
+      "No work of a mixer is counted. A machine warms the dough as it mixes: where one is used, write `mixerPower` and `mixingTime`, or a measured `mixingHeat`.",
+  ),
+  "temperature.hot-water": remark(
+    () =>
+      "Water above about 45 °C scalds hands and begins to harm flour protein where it first meets it (common practice, no source); warm the flour instead.",
+  ),
+  "temperature.no-heat-of-solution": remark(({ name, salts }: Texts<"name"> & Partial<Lists<"salts">>) =>
+    salts === undefined
+      ? `${name} holds water, so no heat of solution is counted for it.`
+      : `${name} holds ${salts.join(" and ")}, whose heat of solution is not known here, so none is counted for it.`,
+  ),
+  "temperature.far-apart": remark(
+    ({ kelvin, inputs, power }: Texts<"kelvin"> & Lists<"inputs"> & { readonly power: boolean }) => {
+      const only = power ? " Only the power that goes into the dough counts, not all that the motor is rated for." : "";
+      return `The rule of three and the heat balance are ${kelvin} K apart, more than the masses, which the rule does not know, account for in most doughs. Check ${inputs.join(", ")}.${only} One measured mix gives both the heat of mixing and the friction.`;
+    },
+  ),
+  "temperature.ice-melts": remark(() => meltingIce),
+  "temperature.much-ice": remark(
+    ({ ice }: Texts<"ice">) =>
+      `${ice} % of the water is ice, more than melts in time in most mixers (common practice, no source), and the flour meets too little water at first. Cool the flour and the other ingredients, or heat the dough less by mixing less; check the power stated for the mixer. ${meltingIce}`,
+  ),
+  "temperature.rule-without-masses": remark(
+    () =>
+      "The rule of three temperatures knows no masses; it was made for bread with about 60 % water. Use it to cross-check the heat balance only.",
+  ),
+  "measured.cold-mix": remark(
+    () =>
+      "The dough came out colder than its ingredients explain: a cold bowl or room took heat, or a reading is off. Measure again before the figure is used.",
+  ),
+  "cook.lighter": remark(
+    ({ gain }: Texts<"gain">) =>
+      `A cook gain of ${gain} means noodles that weigh less cooked than raw: boiling adds water. See that the two weights were not exchanged and that none of the noodles was left in the pot, and weigh again.`,
+  ),
+  "pot.estimate": remark(
+    () =>
+      "Estimate: the noodles take the pot's temperature at once, starch takes up no heat as it gelatinises, no steam leaves, and the power into the water stays what was measured.",
+  ),
+  "plan.rolling-too-short": remark(
+    ({ stage, running, planned }: { readonly stage: "compound" | "roll" } & Texts<"running" | "planned">) =>
+      `To ${stage} the sheets of a load, the rolls alone run ${running} min, more than the ${planned} min planned.`,
+  ),
+  "plan.not-proved": remark(
+    ({ minutes }: Counts<"minutes">) =>
+      `Stages take turns at machines in too many ways to try them all: a day that begins up to ${minutes} min later is not ruled out.`,
+  ),
+  "plan.no-dusting": remark(
+    () => "The spec names no dusting starch; 1 to 3 % of the sheet is common practice, no source.",
+  ),
+
+  "caution.rolls": remark(
+    () =>
+      "Rolls draw in fingers, hair, sleeves and apron strings faster than they can be stopped: tie back and roll up, keep guards and stop bars in place, feed with the flat hand or a tool, and switch off and unplug before clearing or cleaning. Children turn the handle only beside somebody who has been shown how. The machine's manual and the local rules for its use come first.",
+  ),
+  "caution.cutter": remark(
+    () =>
+      "Cutters pull in and cut: catch strands well below them, never pick dough out of turning blades, and take them out to clean only with the machine unplugged. The machine's manual comes first.",
+  ),
+  "caution.dust": remark(
+    () =>
+      "Flour and dusting starch irritate lungs and, thrown up thickly near a flame or spark, can burn at once: pour low, dust by hand and thinly, wipe or vacuum instead of blowing. Local workplace limits for flour dust apply.",
+  ),
+  "caution.pot": remark(
+    () =>
+      "Boiling pots scald and alkaline noodles make them foam: leave headroom, lower baskets slowly, lift them away from the body, keep the way to the sink clear and children at a distance. The pot's manual and local kitchen rules come first.",
+  ),
+  "caution.standing-dough": remark(
+    () =>
+      "Germs grow in wet dough and wet noodles that stand warm; alkali does not stop them. Keep waiting times short and cool, boil before eating, wash hands and tools. The local rules for time and temperature decide.",
+  ),
+  "caution.packed": remark(
+    () =>
+      "Noodles that are packed for later, most of all without air, need a food safety plan of their own with limits set by somebody competent; nothing worked out here is a keeping time. Local rules decide.",
+  ),
 };

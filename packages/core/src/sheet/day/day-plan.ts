@@ -1,7 +1,16 @@
 import type { Batch } from "../../batch/batch.ts";
 import { exact, type Figure, worked } from "../../figure/figure.ts";
 import { type Graph, published } from "../../figure/graph.ts";
-import { answer, type Note, type Outcome, type Path, type Problem, problem, refuse } from "../../figure/problem.ts";
+import {
+  answer,
+  type Note,
+  note,
+  type Outcome,
+  type Path,
+  type Problem,
+  problem,
+  refuse,
+} from "../../figure/problem.ts";
 import { commonPractice, massBalance } from "../../figure/source.ts";
 import type { Formula } from "../../formula/formula.ts";
 import { type Decimal, dec, fixedText, sum } from "../../number/decimal.ts";
@@ -234,13 +243,13 @@ function rollingNotes({ compound, roll }: PlanFields, { schedule, cut }: SheetPl
     passes.flatMap(({ kind, runningTime: time }) => (kind === "reduce" || time === undefined ? [] : [exact(time)])),
   );
   const rolling = exact(runningTime).minus(compounding);
-  const note = (stage: string, running: Decimal, planned: Decimal): readonly Note[] => {
+  const late = (stage: "compound" | "roll", running: Decimal, planned: Decimal): readonly Note[] => {
     const seconds = running.times(exact(cut.sheetsPerLoad));
     if (seconds.lte(planned)) return [];
-    const text = `To ${stage} the sheets of a load, the rolls alone run ${fixedText(seconds.div(60), 1)} min, more than the ${fixedText(planned.div(60), 0)} min planned.`;
-    return [{ code: "plan.rolling-too-short", path: ["plan", stage], text }];
+    const minutes = { running: fixedText(seconds.div(60), 1), planned: fixedText(planned.div(60), 0) };
+    return [note("plan.rolling-too-short", ["plan", stage], { stage, ...minutes })];
   };
   return compound === undefined
-    ? note("roll", exact(runningTime), dec(roll.value))
-    : [...note("compound", compounding, dec(compound.value)), ...note("roll", rolling, dec(roll.value))];
+    ? late("roll", exact(runningTime), dec(roll.value))
+    : [...late("compound", compounding, dec(compound.value)), ...late("roll", rolling, dec(roll.value))];
 }

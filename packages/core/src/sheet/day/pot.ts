@@ -1,5 +1,5 @@
 import { type Figure, worked } from "../../figure/figure.ts";
-import { answer, type Note, type Outcome, refuse } from "../../figure/problem.ts";
+import { answer, note, type Outcome, refuse } from "../../figure/problem.ts";
 import { definition, type Source } from "../../figure/source.ts";
 import type { DecimalText } from "../../number/decimal.ts";
 import { asked, askedFigure, askedOr, type Given, numberOf, outsideLimits } from "../inputs.ts";
@@ -63,13 +63,7 @@ export interface PotRecovery {
 }
 
 /** What the recovery of a pot leaves out. */
-const assumptions: readonly Note[] = [
-  {
-    code: "pot.estimate",
-    path: [],
-    text: "Estimate: the noodles take the pot's temperature at once, starch takes up no heat as it gelatinises, no steam leaves, and the power into the water stays what was measured.",
-  },
-];
+const assumptions = [note("pot.estimate", [], {})];
 
 /**
  * Estimates how far a pot falls when a basket goes in and how long it takes to boil again.

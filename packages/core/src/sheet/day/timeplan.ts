@@ -1,5 +1,5 @@
 import { exact, type Figure, found, worked } from "../../figure/figure.ts";
-import { answer, type Note, type Outcome, type Problem, problem, refuse } from "../../figure/problem.ts";
+import { answer, note, type Outcome, type Problem, problem, refuse } from "../../figure/problem.ts";
 import { definition } from "../../figure/source.ts";
 import { asked } from "../inputs.ts";
 import { type Moment, momentAt, readTimeOfDay } from "./clock.ts";
@@ -75,13 +75,8 @@ export function timePlan(request: PlanRequest): Outcome<TimePlan> {
   const start = Math.min(...times.map((slots) => slots[0]?.start ?? serve));
   return answer(
     { serve: momentAt(serve), start: momentAt(start), loads, paces, bottleneck, longestHold },
-    latest.unproved === 0 ? [] : [unproved(latest.unproved)],
+    latest.unproved === 0 ? [] : [note("plan.not-proved", ["stages"], { minutes: latest.unproved })],
   );
-}
-
-function unproved(minutes: number): Note {
-  const text = `Stages take turns at machines in too many ways to try them all: a day that begins up to ${minutes} min later is not ruled out.`;
-  return { code: "plan.not-proved", path: ["stages"], text };
 }
 
 /** A stage on a unit of its machine, whole minutes from midnight. */

@@ -1,5 +1,5 @@
 import { exact, type Figure, shownValue } from "../../figure/figure.ts";
-import { answer, type Note, type Outcome, type Problem, problem, refuse } from "../../figure/problem.ts";
+import { answer, type Note, note, type Outcome, type Problem, problem, refuse } from "../../figure/problem.ts";
 import { commonPractice, definition, type Source } from "../../figure/source.ts";
 import { decimalText, HUNDRED } from "../../number/decimal.ts";
 import { asked, askedOr } from "../inputs.ts";
@@ -154,9 +154,8 @@ function unevenSpeeds(passes: readonly Pass[]): readonly Note[] {
   const uneven = passes.flatMap(({ number, speed, even }) => {
     if (speed === undefined || even === undefined) return [];
     const off = exact(speed).div(exact(even)).minus(1).times(100).abs();
-    return off.gt(UNEVEN_PERCENT) ? [`pass ${number} ${shownValue(even)} in place of ${shownValue(speed)} m/min`] : [];
+    return off.gt(UNEVEN_PERCENT) ? [{ pass: number, even: shownValue(even), speed: shownValue(speed) }] : [];
   });
   if (uneven.length === 0) return [];
-  const text = `The stands do not pass on the same volume. Beside the last stand it asks for: ${uneven.join(", ")}. Where a stand is too fast the sheet piles up after it; where it is too slow the next one draws the sheet thin. Up to ${UNEVEN_PERCENT} % is let through (common practice, no source).`;
-  return [{ code: "passes.uneven-speeds", path: ["rollSpeed"], text }];
+  return [note("passes.uneven-speeds", ["rollSpeed"], { passes: uneven, most: String(UNEVEN_PERCENT) })];
 }

@@ -1,5 +1,5 @@
 import { exact } from "../../figure/figure.ts";
-import { answer, type Note, type Outcome, type Problem, problem, refuse } from "../../figure/problem.ts";
+import { answer, type Note, note, type Outcome, type Problem, problem, refuse } from "../../figure/problem.ts";
 import { type DecimalText, dec, HUNDRED } from "../../number/decimal.ts";
 import { fixedSteps } from "./fixed-steps.ts";
 import { freeSteps } from "./free-steps.ts";
@@ -38,8 +38,9 @@ function listedSteps(gaps: readonly DecimalText[], reduction: Reduction): Outcom
     if (exact(thickness).gt(before)) {
       problems.push(problem("passes.not-thinner", path, { thickness: mm(exact(thickness)), before: mm(before) }));
     } else if (!keepsTo(exact(largestReduction), before, exact(thickness))) {
-      const text = `Pass ${passesBefore + index + 1} takes off ${percent(reductionOf(before, exact(thickness)))}, more than the limit of ${percent(exact(largestReduction).div(HUNDRED))}.`;
-      notes.push({ code: "passes.above-limit", path, text });
+      const limit = percent(exact(largestReduction).div(HUNDRED));
+      const reduction = percent(reductionOf(before, exact(thickness)));
+      notes.push(note("passes.above-limit", path, { pass: passesBefore + index + 1, reduction, limit }));
     }
   }
   return problems.length > 0 ? refuse(...problems) : answer(steps, notes);

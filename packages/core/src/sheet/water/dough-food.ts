@@ -1,5 +1,5 @@
 import { type Figure, given, worked } from "../../figure/figure.ts";
-import type { Note } from "../../figure/problem.ts";
+import { type Note, note } from "../../figure/problem.ts";
 import { massBalance } from "../../figure/source.ts";
 import { type FormulaLine, moistureFigure } from "../../formula/line.ts";
 import type { KitchenMaterial } from "../../materials/own.ts";
@@ -80,7 +80,6 @@ function notStated(lines: readonly FormulaLine[]): readonly Note[] {
   return lines.flatMap((line): readonly Note[] => {
     const missing = solids.filter((solid) => shareOf(line.material, solid) === undefined);
     if (missing.length === 0) return [];
-    const text = `${line.name}: no figure for ${missing.join(", ")}, which counts as carbohydrate in the estimate of the density.`;
-    return [{ code: "food.not-stated", path: line.path, text }];
+    return [note("food.not-stated", line.path, { name: line.name, solids: missing })];
   });
 }

@@ -6,7 +6,16 @@ import { type Composition, sharesOf } from "../../chemistry/composition.ts";
 import { type DissolvingSalt, isDissolving, speciesNames } from "../../chemistry/species.ts";
 import { exact, type Figure, found, given, worked } from "../../figure/figure.ts";
 import { type Graph, type Published, published } from "../../figure/graph.ts";
-import { answer, type Note, type Outcome, type Path, type Problem, problem, refuse } from "../../figure/problem.ts";
+import {
+  answer,
+  type Note,
+  note,
+  type Outcome,
+  type Path,
+  type Problem,
+  problem,
+  refuse,
+} from "../../figure/problem.ts";
 import { definition, massBalance } from "../../figure/source.ts";
 import type { FormulaLine } from "../../formula/line.ts";
 import { described, massField } from "../../materials/fields.ts";
@@ -263,18 +272,16 @@ function isDry(line: FormulaLine): line is FormulaLine & { readonly material: { 
 function saltNotes(lines: readonly WeighedLine[]): readonly Note[] {
   return lines.flatMap(({ line }) => {
     const why = uncounted(line);
-    if (why === undefined) return [];
-    const text = `${line.name} ${why}.`;
-    return [{ code: "temperature.no-heat-of-solution", path: line.path, text }];
+    return why === undefined ? [] : [note("temperature.no-heat-of-solution", line.path, { name: line.name, ...why })];
   });
 }
 
-function uncounted(line: FormulaLine): string | undefined {
+/** Why no heat of solution is counted for a line, where one might be. */
+function uncounted(line: FormulaLine): { readonly salts?: readonly string[] } | undefined {
   if (line.material.composition === undefined) return undefined;
-  if (!isDry(line)) return "holds water, so no heat of solution is counted for it";
+  if (!isDry(line)) return {};
   const unknown = sharesOf(line.material.composition).flatMap(([name]) => (isDissolving(name) ? [] : [name]));
-  if (unknown.length === 0) return undefined;
-  return `holds ${unknown.join(" and ")}, whose heat of solution is not known here, so none is counted for it`;
+  return unknown.length === 0 ? undefined : { salts: unknown };
 }
 
 interface DrySalt {
@@ -398,9 +405,8 @@ function apartNotes(
     mixingHeat ? `heat of mixing ${mixingHeat.text}` : work,
     friction && `friction ${friction.text}`,
   ].filter((input) => input !== undefined);
-  const power = work ? " Only the power that goes into the dough counts, not all that the motor is rated for." : "";
-  const text = `The rule of three and the heat balance are ${fixedText(exact(apart).abs(), 0)} K apart, more than the masses, which the rule does not know, account for in most doughs. Check ${inputs.join(", ")}.${power} One measured mix (calibrate mixing) gives both the heat of mixing and the friction.`;
-  return [{ code: "temperature.far-apart", path: ["temperature"], text }];
+  const facts = { kelvin: fixedText(exact(apart).abs(), 0), inputs, power: work !== undefined };
+  return [note("temperature.far-apart", ["temperature"], facts)];
 }
 
 function heatOf(

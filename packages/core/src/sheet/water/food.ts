@@ -1,5 +1,5 @@
 import { exact, type Figure, worked } from "../../figure/figure.ts";
-import { answer, type Outcome, type Problem, problem, refuse } from "../../figure/problem.ts";
+import { answer, note, type Outcome, type Problem, problem, refuse } from "../../figure/problem.ts";
 import { type DecimalText, dec, sum } from "../../number/decimal.ts";
 import { asked, askedFigure, type Given, numberOf, outsideLimits } from "../inputs.ts";
 import { type Component, choiOkos, components, densities, type Polynomial, specificHeats } from "./choi-okos.ts";
@@ -66,13 +66,7 @@ export function doughDensity(food: Food, air: DecimalText): Outcome<Figure> {
       from: { density: dense.value, air: asked({ id: "dough.air", label: "air", unit: "%", places: 1 }, air) },
       sources: [choiOkos],
     }),
-    [
-      {
-        code: "dough.density-estimate",
-        path: [],
-        text: "The density is estimated from composition; a measured sheet gives the kitchen's own figure.",
-      },
-    ],
+    [note("dough.density-estimate", [], {})],
   );
 }
 

@@ -1,7 +1,7 @@
 import * as z from "zod/mini";
 import { worked } from "../../figure/figure.ts";
 import { withOrigins } from "../../figure/graph.ts";
-import { answer, type Outcome } from "../../figure/problem.ts";
+import { answer, note, type Outcome } from "../../figure/problem.ts";
 import { massBalance } from "../../figure/source.ts";
 import { massField, shareField } from "../../materials/fields.ts";
 import { toastedMoisture } from "../../materials/toasted.ts";
@@ -42,7 +42,5 @@ export function measuredToasting(input: unknown): Outcome<Measurement> {
     `toasted: { before: ${before.text}, after: ${after.text} }   # beside moisture: ${moisture.text}`,
     `moisture: ${fixedText(dried.value.value, 2)} %   # or this in place of it`,
   ];
-  const text =
-    "whether protein of a toasted flour still forms gluten is not known: with `toasted:` it is not counted as forming any unless `glutenForming: true` stands beside it";
-  return answer({ results, lines, figures: withOrigins(results) }, [{ code: "toasted.gluten", path: [], text }]);
+  return answer({ results, lines, figures: withOrigins(results) }, [note("toasted.gluten", [], {})]);
 }

@@ -1,7 +1,16 @@
 import * as z from "zod/mini";
 import { exact, type Figure } from "../../figure/figure.ts";
 import { withOrigins } from "../../figure/graph.ts";
-import { answer, type Note, type Outcome, type Path, type Problem, problem, refuse } from "../../figure/problem.ts";
+import {
+  answer,
+  type Note,
+  note,
+  type Outcome,
+  type Path,
+  type Problem,
+  problem,
+  refuse,
+} from "../../figure/problem.ts";
 import { said } from "../../figure/said.ts";
 import { described, massField, quantityField, refuseValue, shareField } from "../../materials/fields.ts";
 import { densityField, lengthField, MOST_DENSITY } from "../../materials/machine-schema.ts";
@@ -213,11 +222,7 @@ export function measuredMixing(input: unknown): Outcome<Measurement> {
   ]);
 }
 
-const coldMix = {
-  code: "measured.cold-mix",
-  path: [],
-  text: "The dough came out colder than its ingredients explain: a cold bowl or room took heat, or a reading is off. Measure again before the figure is used.",
-};
+const coldMix = note("measured.cold-mix", [], {});
 
 function problemsOf(outcome: Outcome<unknown>): readonly Problem[] {
   return outcome.ok ? [] : outcome.problems;
@@ -264,8 +269,7 @@ export function measuredCooking(input: unknown): Outcome<Measurement> {
 /** Noodles take up water as they boil, more than the solids that they lose. */
 function shrunkNotes(gain: Figure): readonly Note[] {
   if (exact(gain).gte(1)) return [];
-  const text = `A cook gain of ${fixedText(gain.value, 2)} means noodles that weigh less cooked than raw: boiling adds water. See that the two weights were not exchanged and that none of the noodles was left in the pot, and weigh again.`;
-  return [{ code: "cook.lighter", path: ["cooked"], text }];
+  return [note("cook.lighter", ["cooked"], { gain: fixedText(gain.value, 2) })];
 }
 
 function measurement(results: readonly Figure[], section: string, values: readonly string[]): Measurement {

@@ -1,5 +1,5 @@
 import { exact, type Figure, worked } from "../../figure/figure.ts";
-import { answer, type Note, type Outcome, type Problem, problem, refuse } from "../../figure/problem.ts";
+import { answer, type Note, note, type Outcome, type Problem, problem, refuse } from "../../figure/problem.ts";
 import { definition } from "../../figure/source.ts";
 import { type DecimalText, dec, fixedText, floorToDivision, ONE } from "../../number/decimal.ts";
 import { asked, outsideLimits } from "../inputs.ts";
@@ -114,16 +114,9 @@ function withIce(request: WaterRequest, plan: WaterPlan, water: Figure, tap: Fig
 const MUCH_ICE = 50;
 
 function meltNote(share: Figure): Note {
-  const crushed =
-    "The ice has to melt while the dough is mixed: crush it or take flakes, and feel for pieces before the dough rests.";
-  const text = exact(share).gt(MUCH_ICE)
-    ? `${fixedText(share.value, 0)} % of the water is ice, more than melts in time in most mixers (common practice, no source), and the flour meets too little water at first. Cool the flour and the other ingredients, or heat the dough less by mixing less; check the power stated for the mixer. ${crushed}`
-    : crushed;
-  return {
-    code: exact(share).gt(MUCH_ICE) ? "temperature.much-ice" : "temperature.ice-melts",
-    path: ["temperature"],
-    text,
-  };
+  return exact(share).gt(MUCH_ICE)
+    ? note("temperature.much-ice", ["temperature"], { ice: fixedText(share.value, 0) })
+    : note("temperature.ice-melts", ["temperature"], {});
 }
 
 function tooWarm(request: WaterRequest, plan: WaterPlan, water: Figure, iceTemperature: Figure): Problem {
@@ -152,19 +145,13 @@ function tooCold(temperature: Figure): Problem {
 function notesOn({ heat }: WaterRequest, temperature: Figure): readonly Note[] {
   const notes: Note[] = [];
   if (heat.kind === "estimated" && heat.hydration === undefined) {
-    const text =
-      "The heat of hydration is a textbook figure for one dough; the temperatures of one measured mix give this kitchen's own.";
-    notes.push({ code: "temperature.textbook-hydration", path: ["heat"], text });
+    notes.push(note("temperature.textbook-hydration", ["heat"], {}));
   }
   if (heat.kind === "estimated" && heat.mixerWork === undefined) {
-    const text =
-      "No work of a mixer is counted. A machine warms the dough as it mixes: where one is used, write `mixerPower` and `mixingTime`, or a measured `mixingHeat`.";
-    notes.push({ code: "temperature.no-mixer-work", path: ["heat"], text });
+    notes.push(note("temperature.no-mixer-work", ["heat"], {}));
   }
   if (exact(temperature).gt(45)) {
-    const text =
-      "Water above about 45 °C scalds hands and begins to harm flour protein where it first meets it (common practice, no source); warm the flour instead.";
-    notes.push({ code: "temperature.hot-water", path: [], text });
+    notes.push(note("temperature.hot-water", [], {}));
   }
   return notes;
 }

@@ -1,5 +1,5 @@
 import { type Figure, worked } from "../../figure/figure.ts";
-import { answer, type Note, type Outcome, type Problem, refuse } from "../../figure/problem.ts";
+import { answer, note, type Outcome, type Problem, refuse } from "../../figure/problem.ts";
 import type { Source } from "../../figure/source.ts";
 import type { DecimalText } from "../../number/decimal.ts";
 import { asked, outsideLimits } from "../inputs.ts";
@@ -16,11 +16,7 @@ const bakersRule: Source = {
   standing: "read",
 };
 
-const noMasses: Note = {
-  code: "temperature.rule-without-masses",
-  path: [],
-  text: "The rule of three temperatures knows no masses; it was made for bread with about 60 % water. Use it to cross-check the heat balance only.",
-};
+const noMasses = note("temperature.rule-without-masses", [], {});
 
 /**
  * Finds the water temperature by the bakers' rule, °C: a cross-check of the heat balance, since the rule has no masses.
