@@ -24,9 +24,11 @@ export {
   type Lists,
   type NoFacts,
   type NoteEntry,
+  type NoteFactsOf,
   noAnswer,
   type ProblemEntry,
   type Sentences,
+  type Tell,
   type Texts,
 } from "./problems/entry.ts";
 export { recalculated } from "./recalculate.ts";

@@ -74,16 +74,14 @@ export function remark<Facts = NoFacts>(say: NoteEntry<Facts>["say"]): NoteEntry
 
 /** The facts of each problem of a catalogue. */
 export type FactsOf<Catalogue> = {
-  readonly [Code in keyof Catalogue as Catalogue[Code] extends NoteEntry<never> ? never : Code]: FactsIn<
-    Catalogue[Code]
-  >;
+  readonly [Code in keyof Catalogue as Catalogue[Code] extends NoteEntry<never>
+    ? never
+    : Code]: Catalogue[Code] extends Entry<infer Facts> ? Facts : never;
 };
 
 /** The facts of each note of a catalogue. */
 export type NoteFactsOf<Catalogue> = {
-  readonly [Code in keyof Catalogue as Catalogue[Code] extends NoteEntry<never> ? Code : never]: FactsIn<
-    Catalogue[Code]
-  >;
+  readonly [Code in keyof Catalogue as Catalogue[Code] extends NoteEntry<never>
+    ? Code
+    : never]: Catalogue[Code] extends Entry<infer Facts> ? Facts : never;
 };
-
-type FactsIn<One> = One extends Entry<infer Facts> ? Facts : never;
