@@ -112,7 +112,7 @@ function answersOf(before: Today, today: Today, changes: Changes): Answers {
     ...printableData({
       name: (noodle ?? before.noodle)?.formula.name ?? "",
       problems: problems.map(toldOf),
-      loud: batch?.notes.flatMap(({ loud, text }) => (loud ? [text] : [])) ?? [],
+      loud: batch?.notes.filter(({ loud }) => loud).map(told) ?? [],
       ...(batch && report && { loads: loadsOf(batch.value, report, today) }),
       size: size.flatMap((figure) => (figure === undefined ? [] : [shownAt("batch", figure)])),
       water: water ? [shownAt("water", water.value.plan.temperature)] : [],
@@ -261,5 +261,5 @@ function mended(today: Today, over: Asked<"mend">["over"]): Mending {
   });
   const becomes = [weigh.becomes(shownGrouped(times)), bowls ? weigh.bowls(shownGrouped(bowls)) : ""];
   const notes = answer.notes.filter(({ loud, code }) => loud || code.startsWith("mend."));
-  return printableData({ problems: [], items, becomes: [becomes.join(" ").trim(), ...notes.map(({ text }) => text)] });
+  return printableData({ problems: [], items, becomes: [becomes.join(" ").trim(), ...notes.map(told)] });
 }

@@ -1,16 +1,7 @@
 import { type Figure, found, given, worked } from "../figure/figure.ts";
 
-<<<<<<< HEAD
-
 import { type Published, published } from "../figure/graph.ts";
-import { answer, type Note, type Outcome, type Problem, problem, refuse } from "../figure/problem.ts";
-
-=======
-
-import { type Graph, type Published, plainFigure, published, scoped, withOrigins } from "../figure/graph.ts";
 import { answer, loudNote, type Note, note, type Outcome, type Problem, problem, refuse } from "../figure/problem.ts";
-
->>>>>>> cfd9e9a (Make notes data: a code and facts, told when a report is rendered)
 
 import { definition, fromSpec, massBalance } from "../figure/source.ts";
 import type { Formula } from "../formula/formula.ts";

@@ -1,15 +1,6 @@
-<<<<<<< HEAD
-
-import type { Noodle, Note, Outcome, Report } from "@noodlewright/core";
-import { type OwnMaterials, readKitchenFile, type SpecChange } from "@noodlewright/core/spec";
-
-=======
-
-import { type Note, type Outcome, type Report, told } from "@noodlewright/core";
+import { type Noodle, type Note, type Outcome, type Report, told } from "@noodlewright/core";
 import { toldNote } from "@noodlewright/core/render";
-import { type OwnMaterials, readKitchenFile } from "@noodlewright/core/spec";
-
->>>>>>> cfd9e9a (Make notes data: a code and facts, told when a report is rendered)
+import { type OwnMaterials, readKitchenFile, type SpecChange } from "@noodlewright/core/spec";
 
 import { parseFile } from "../../input/document.ts";
 import type { PlacedProblem } from "../../input/placed-problem.ts";

@@ -1,4 +1,3 @@
-import { told } from "@noodlewright/core";
 import { printable } from "@noodlewright/core/render";
 import type { ComponentType } from "preact";
 import { useEffect, useState } from "preact/hooks";
@@ -64,16 +63,12 @@ export function App({ data, first, ask }: { readonly data: PageData; readonly fi
             {words.otherTab}
           </p>
         )}
-<<<<<<< HEAD
         {bench.broken && (
           <p class="notice" role="alert">
             {words.broken}
           </p>
         )}
         {today.loud.map((text) => (
-=======
-        {loud.map(told).map((text) => (
->>>>>>> cfd9e9a (Make notes data: a code and facts, told when a report is rendered)
           <p class="notice" key={text}>
             {text}
           </p>

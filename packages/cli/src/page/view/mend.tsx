@@ -1,11 +1,3 @@
-<<<<<<< HEAD
-=======
-
-import { askMend, told } from "@noodlewright/core";
-import { printable, shownGrouped } from "@noodlewright/core/render";
-
->>>>>>> cfd9e9a (Make notes data: a code and facts, told when a report is rendered)
-
 import { standingOf } from "@noodlewright/core/sheet";
 import type { Item } from "../answers.ts";
 import { changesOf, useAnswer, useBench } from "../bench.ts";
@@ -71,21 +63,9 @@ function Mending({ load, over }: MendingProps) {
           </div>
         ))}
       </dl>
-<<<<<<< HEAD
       {becomes.map((text) => (
         <p key={text}>{text}</p>
       ))}
-=======
-      <p>
-        {weigh.becomes(shownGrouped(times))} {bowls && weigh.bowls(shownGrouped(bowls))}
-      </p>
-      {answer.notes
-        .filter(({ loud, code }) => loud || code.startsWith("mend."))
-        .map(told)
-        .map((text) => (
-          <p key={text}>{printable(text)}</p>
-        ))}
->>>>>>> cfd9e9a (Make notes data: a code and facts, told when a report is rendered)
       <button type="button" class="main" onClick={accept}>
         {weigh.mend}
       </button>
