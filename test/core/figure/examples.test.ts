@@ -1,4 +1,5 @@
 import { readdirSync, readFileSync } from "node:fs";
+import { isDeepStrictEqual } from "node:util";
 import { compileFunction } from "node:vm";
 import { type Noodle, readNoodleData } from "@noodlewright/core";
 import { readKitchenFile } from "@noodlewright/core/spec";
@@ -32,9 +33,38 @@ type Names = Readonly<Record<string, unknown>>;
 /** Everything that core has, those of the file itself first: examples use names of other modules too. */
 const exportsOf = new Map<string, Names>();
 
+const doors = Object.values(manifest.exports).flatMap((entry) =>
+  typeof entry === "string" ? [] : [entry["@noodlewright/source"]],
+);
+
+/** The functions of each door, with their names. */
+const functionsOf = new Map<string, ReadonlyMap<unknown, string>>();
+
+/** What the functions of the doors gave in the examples. */
+const given: { readonly name: string; readonly result: unknown }[] = [];
+
 beforeAll(async () => {
   for (const file of files) exportsOf.set(file, (await import(new URL(file, source).href)) as Names);
+  for (const door of doors) {
+    const shown = Object.entries((await import(new URL(`../${door}`, source).href)) as Names);
+    functionsOf.set(door, new Map(shown.flatMap(([name, one]) => (typeof one === "function" ? [[one, name]] : []))));
+  }
 });
+
+/** Names of which those of the doors note what they give. */
+function noting(names: Names): Names {
+  const noted = Object.entries(names).map(([own, one]) => {
+    const name = [...functionsOf.values()].map((functions) => functions.get(one)).find(Boolean);
+    if (name === undefined || typeof one !== "function") return [own, one] as const;
+    const call = (...inputs: readonly unknown[]): unknown => {
+      const result: unknown = Reflect.apply(one, undefined, inputs);
+      given.push({ name, result });
+      return result;
+    };
+    return [own, call] as const;
+  });
+  return Object.fromEntries(noted);
+}
 
 /** In an example, `example("school-noodle")` is the noodle of the example file of this name. */
 function example(name: string): Noodle {
@@ -48,7 +78,7 @@ function example(name: string): Noodle {
 
 function namesFor(file: string): Names {
   const all = Object.assign({}, ...exportsOf.values()) as Names;
-  return { example, ...all, ...exportsOf.get(file) };
+  return { example, ...noting({ ...all, ...exportsOf.get(file) }) };
 }
 
 function evaluated(code: string, names: Names): unknown {
@@ -94,16 +124,8 @@ describe("the examples of the doc comments", () => {
 });
 
 describe("what a program imports", () => {
-  const doors = Object.values(manifest.exports).flatMap((entry) =>
-    typeof entry === "string" ? [] : [entry["@noodlewright/source"]],
-  );
-
-  it.each(doors)("has at door %s an example of every function, which says a value", async (door) => {
-    const shown = (await import(new URL(`../${door}`, source).href)) as Names;
-    const functions = Object.entries(shown).flatMap(([name, value]) =>
-      typeof value === "function" ? [[name, value] as const] : [],
-    );
-    const lacking = functions.filter(([, value]) => {
+  it.each(doors)("has at door %s an example of every function, which says a value", (door) => {
+    const lacking = [...(functionsOf.get(door) ?? [])].filter(([value]) => {
       const own = [...exportsOf].flatMap(([file, names]) =>
         Object.entries(names).flatMap(([name, one]) => (one === value ? [{ file, name }] : [])),
       );
@@ -113,6 +135,16 @@ describe("what a program imports", () => {
           !(call.endsWith(".ok") && says === "true"),
       );
     });
-    expect(lacking.map(([name]) => name)).toEqual([]);
+    expect(lacking.map(([, name]) => name)).toEqual([]);
+  });
+
+  it("is given plain data by every function but those whose work is a noodle or a function", () => {
+    const unplain = given.flatMap(({ name, result }) => {
+      const { report, ...plain } = (typeof result === "object" ? result : { result: result ?? null }) as Names;
+      const data = [plain, ...(typeof report === "function" ? [Reflect.apply(report, undefined, [])] : [])];
+      return isDeepStrictEqual(JSON.parse(JSON.stringify(data)), data) ? [] : [name];
+    });
+    expect([...new Set(unplain)].toSorted()).toEqual(["input", "noAnswer", "readNoodle", "telling"]);
+    expect(new Set(given.map(({ name }) => name)).size).toBeGreaterThan(150);
   });
 });
