@@ -98,6 +98,8 @@ describe("a load with too much of something", () => {
     { wish: { weighed: [] }, code: "mend.nothing" },
     { wish: weighed("tap watr", "400 g"), code: "mend.unknown" },
     { wish: weighed("tap water", "400"), code: "mend.amount" },
+    { wish: weighed("tap water", "-400 g"), code: "mend.amount" },
+    { wish: weighed("tap water", "1000000 kg"), code: "mend.beyond" },
     {
       wish: { weighed: [...weighed("tap water", "1 g").weighed, ...weighed("water", "2 g").weighed] },
       code: "mend.twice",

@@ -1,4 +1,4 @@
-import { askBatch, askCompare, askTolerance, readNoodleData } from "@noodlewright/core";
+import { askBatch, askCompare, readNoodleData } from "@noodlewright/core";
 import type { Comparison } from "@noodlewright/core/answers";
 import { describe, expect, test } from "vitest";
 import { recalculated } from "#core/figure/recalculate.ts";
@@ -59,23 +59,30 @@ describe("noodles side by side", () => {
     expect(value.bowls).toEqual([]);
   });
 
-  test("a range is told apart where it has nothing in common with that of the first", () => {
-    const ranges = noodles.map((noodle) => {
-      const tolerance = askTolerance(noodle);
-      const water = tolerance.ok
-        ? tolerance.value.outputs.find(({ figure }) => figure.id.includes("water"))
-        : undefined;
-      return water?.figure.range;
+  test("what both share moves the difference by what is left of it: none at all for one lot of flour", () => {
+    const scales = { scales: [{ division: "0.1 g" }] };
+    const one = { ...scales, flours: [{ name: "bread flour", amount: "100 %" }] };
+    const [protein, water] = compared(one, { ...one, water: { added: "36.4 %" } }).value.ranges;
+    expect([protein?.differences[0]?.range?.low, protein?.differences[0]?.range?.high]).toEqual(["0", "0"]);
+    const [first, other] = water?.figures ?? [];
+    expect(Number(first?.range?.high)).toBeGreaterThan(Number(other?.range?.low));
+    expect(water?.apart).toEqual([true]);
+  });
+
+  test("lots of their own err each by itself: ± 0.3 and ± 0.3 make ± 0.6", () => {
+    const lot = (protein: string) => ({
+      flours: [
+        {
+          name: "bread flour",
+          amount: "100 %",
+          figures: { protein, proteinUncertainty: "0.3 %", moisture: "14 %", moistureUncertainty: "0.2 %" },
+        },
+      ],
     });
-    const line = value.ranges.find(({ label }) => label === "dough water");
-    const [first, ...others] = ranges;
-    const apart = others.map(
-      (range) => Number(range?.low) > Number(first?.high) || Number(range?.high) < Number(first?.low),
-    );
-    expect(line?.apart).toEqual(apart);
-    const far = compared({}, { water: { added: "45 %" } }).value.ranges;
-    expect(far.find(({ label }) => label === "dough water")?.apart).toEqual([true]);
-    expect(far.find(({ label }) => label.startsWith("protein"))?.apart).toEqual([false]);
+    const difference = (protein: string) => compared(lot("12 %"), lot(protein)).value.ranges[0];
+    expect(difference("12.5 %")?.differences[0]?.range).toMatchObject({ low: "-0.1", high: "1.1" });
+    expect(difference("12.5 %")?.apart).toEqual([false]);
+    expect(difference("12.7 %")?.apart).toEqual([true]);
   });
 
   test("the graph works every figure out again", () => {

@@ -567,6 +567,10 @@ export const samples: Readonly<Record<Code, Sample>> = {
     "weighed",
     `about(ofTenKilos, (one) => askMend(one, { weighed: [{ name: "tap water", amount: "3170 g" }, { name: "tap water", amount: "1 g" }] }))`,
   ],
+  "mend.beyond": [
+    "weighed",
+    `about(ofTenKilos, (one) => askMend(one, { weighed: [{ name: "tap water", amount: "900 kg" }] }))`,
+  ],
   "mend.amount": [
     "weighed",
     `about(ofTenKilos, (one) => askMend(one, { weighed: [{ name: "tap water", amount: "much" }] }))`,

@@ -33,6 +33,28 @@ function loudOf(answer: ReturnType<typeof askBatch> | ReturnType<typeof askCost>
 }
 
 describe("a spec that leaves amounts to be found", () => {
+  test("has them in the fewest digits at which what is wanted reads the same", () => {
+    const found = (wanted: object) =>
+      read({ alkali: pair, wanted })
+        .settled?.rounded()
+        .map(({ text }) => text);
+    // 17 meq of both carbonates, 40 % of them potassium: two unknowns, by the molar masses of the IUPAC atomic weights
+    const all = 17 / (2000 * (0.6 / 105.988 + 0.4 / 138.205));
+    const texts = found({ alkalinity: "17 meq", potassiumShare: "40 %" });
+    expect(texts?.map((text) => text.length)).toEqual(["0.5962 %".length, "0.3975 %".length]);
+    for (const [index, share] of [0.6, 0.4].entries())
+      expect(Math.abs(Number.parseFloat(texts?.[index] ?? "") - all * share)).toBeLessThan(0.00006);
+  });
+
+  test("is held against the least and the most of a flour whose amount is stated", () => {
+    const flours = (most: string) => [spec.flours[0], { ...spec.flours[1], most }];
+    const flags = (most: string) => loudOf(askBatch(read({ flours: flours(most) })));
+    expect(flags("20 %")).toEqual([]);
+    expect(flags("15 %")).toEqual([
+      expect.stringMatching(/^wanted.missed: .*rye flour is 20.00 % of flour.*at most 15 %/u),
+    ]);
+  });
+
   test.each([
     { more: { alkali: pair, wanted: { alkalinity: "17 meq" } }, code: "settle.alkali", kind: "input" },
     { more: { salt: "find" }, code: "settle.salt", kind: "input" },

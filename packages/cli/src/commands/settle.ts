@@ -20,7 +20,7 @@ export const settleCommand: Command = {
         overrides: batchOverrides(asked),
         needs: "machines",
         found: ({ checks }) => checks.every(({ holds }) => holds),
-        changes: ({ found }) => found.map(({ path, text: value }) => ({ path, value })),
+        changes: ({ rounded }) => rounded.map(({ path, text: value }) => ({ path, value })),
       },
       asked,
       io,

@@ -5,7 +5,7 @@ import { answer, loudNote, type Note, note, type Outcome, type Problem, problem,
 
 import { definition, fromSpec, massBalance } from "../figure/source.ts";
 import type { Formula } from "../formula/formula.ts";
-import { massField } from "../materials/fields.ts";
+import { stockField } from "../materials/fields.ts";
 import { nearestNames } from "../materials/nearest.ts";
 import {
   type Decimal,
@@ -70,7 +70,7 @@ export interface Mended {
  * added is rounded to the scales, and nothing is ever less than what is in. What there is no more of stays as it is: then all
  * else goes by the flour that there is, and the figures tell how far off the formula the dough stays.
  *
- * Problems: `mend.nothing`, `mend.unknown`, `mend.twice`, `mend.amount`.
+ * Problems: `mend.nothing`, `mend.unknown`, `mend.twice`, `mend.amount`, `mend.beyond`.
  */
 export function mendLoad(
   spec: Spec,
@@ -134,6 +134,9 @@ export function mendLoad(
   ]);
 }
 
+/** More of something than so many times the list is a slip of the number or its unit: nobody mends that. */
+const mostTimes = "100";
+
 interface InBowl {
   readonly line: WeighedLine;
   readonly already: Figure;
@@ -161,8 +164,11 @@ function readWish(formula: Formula, batch: Batch, { weighed, noMore = [] }: Mend
   const masses = new Map<string, string>();
   for (const { name, amount } of weighed) {
     const id = lineOf(name, "weighed");
-    const mass = massField("What is in the bowl", ["3170 g"]).safeParse(amount);
+    const mass = stockField("What is in the bowl", ["3170 g"]).safeParse(amount);
+    const planned = batch.lines.find(({ line }) => line.id === id)?.exact.value ?? "0";
     if (!mass.success) problems.push(problem("mend.amount", ["weighed"], { name, amount }));
+    else if (id !== undefined && dec(mass.data.value).gt(dec(planned).times(mostTimes)))
+      problems.push(problem("mend.beyond", ["weighed"], { name, amount, planned: fixedText(planned, 1), mostTimes }));
     else if (id !== undefined && masses.has(id)) problems.push(problem("mend.twice", ["weighed"], { name }));
     else if (id !== undefined) masses.set(id, mass.data.value);
   }

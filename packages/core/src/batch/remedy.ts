@@ -34,6 +34,8 @@ export interface StockRemedy {
   readonly dose: ScaledMass;
   /** Division of a scale, as they are sold, that weighs the salts dry, g. */
   readonly dry: Figure;
+  /** Whether the stock is for many more loads than are to come, so that a finer scale is the shorter way. */
+  readonly muchLeft: boolean;
   readonly figures: readonly Figure[];
 }
 
@@ -56,6 +58,8 @@ export interface Remedies {
 
 /** A stock is kept in a fridge, °C, and has to stay clear there. */
 export const fridge = "4";
+/** A stock that lasts for more than so many times the loads to come is much for a kitchen to keep. */
+const MANY_TIMES = 10;
 /** Divisions of the scales that are sold, g or oz. */
 const sold = ["5", "2", "1", "0.5", "0.1", "0.05", "0.01", "0.005", "0.001"].map(dec);
 
@@ -109,7 +113,8 @@ function stockOf(
   const figures = [perLoad, lasts, ...amounts, water, mass, strength, ...delivered, brought, dry];
   const parts = [...amounts.map((amount) => scaled(amount.label, amount)), scaled(carrier.line.name, water)];
   const dose = scaled("stock solution of the salts", perLoad);
-  return { kind: "stock solution", salts, carrier, stock, parts, dose, dry, figures };
+  const muchLeft = dec(lasts.value).gt(dec(loads.value).times(MANY_TIMES));
+  return { kind: "stock solution", salts, carrier, stock, parts, dose, dry, muchLeft, figures };
 }
 
 /** The salts of one load that go into a stock, g of each before rounding. */

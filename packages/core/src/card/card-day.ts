@@ -1,5 +1,5 @@
 import { numberColumn, row, section, wordColumn } from "../report/build.ts";
-import { loadTable, potWater } from "../report/plan-report.ts";
+import { loadTable, marksOf, potWater } from "../report/plan-report.ts";
 import type { Cell, Section, Table } from "../report/schema.ts";
 import { inSystem, measureCell, shownGrouped, type UnitSystem, words } from "../report/show.ts";
 import type { DayPlan } from "../sheet/day/day-plan.ts";
@@ -30,7 +30,8 @@ const loadsBeside = 7;
 export function daySection(day: DayPlan, units: UnitSystem): Section {
   const tables = turned(loadTable(day));
   const shown = new Set(tables.flatMap(({ rows }) => rows.flatMap(({ id }) => meanings[id] ?? [])));
-  const explained = shown.size === 0 ? [] : [`${[...shown].join("; ")}.`];
+  const said = [...marksOf(day), ...shown];
+  const explained = said.length === 0 ? [] : [`${said.join("; ")}.`];
   return section(
     "loads",
     "The day",

@@ -11,6 +11,8 @@ export interface Cause {
   readonly unit: string;
   /** What the error was assumed from, where nobody states it. */
   readonly assumed?: string;
+  /** It errs anew in every load, as a weighing does; all else is as far off in one load as in another. */
+  readonly anew?: true;
 }
 
 /** A figure of which the error is asked. */

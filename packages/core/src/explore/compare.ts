@@ -23,6 +23,8 @@ export interface Side {
   readonly batch?: Batch;
   readonly cost?: Cost;
   readonly tolerance?: readonly Tolerance[];
+  /** What errors do to how it differs from the first. */
+  readonly difference?: readonly Tolerance[];
 }
 
 /** One figure of each noodle, in their order, and how it differs from that of the first. A side that has none is left open. */
@@ -82,7 +84,7 @@ export function compareNoodles(sides: readonly Side[]): Published<Comparison> {
       "range",
       named.map(({ ranges }) => ranges),
       false,
-    ).map((line) => ({ ...line, apart: apart(line) })),
+    ).map((line) => withApart(line, sides.slice(1))),
   };
   return published(comparison, ...named.map(({ graph }) => graph));
 }
@@ -199,10 +201,17 @@ function difference(id: string, first: Figure, other: Figure): Figure {
   return worked({ ...naming, places, formula: "other - first", from: { other, first }, sources: [definition] });
 }
 
-/** Whether the ranges of the first and of each other one have nothing in common. */
-function apart({ figures: [first, ...others] }: ComparedLine): readonly (boolean | undefined)[] {
-  return others.map((other) => {
-    if (first?.range === undefined || other?.range === undefined) return undefined;
-    return dec(other.range.low).gt(first.range.high) || dec(other.range.high).lt(first.range.low);
-  });
+/** The differences with what errors leave open of them, and whether any of them may be none at all. */
+function withApart(line: ComparedLine, others: readonly Side[]): ComparedRange {
+  const ranges = others.map(
+    ({ difference: of }) => of?.find(({ figure }) => figure.label === line.label)?.figure.range,
+  );
+  return {
+    ...line,
+    differences: line.differences.map((figure, index) => {
+      const range = ranges[index];
+      return figure && { ...figure, ...(range && { range }) };
+    }),
+    apart: ranges.map((range) => range && (dec(range.low).gt(0) || dec(range.high).lt(0))),
+  };
 }

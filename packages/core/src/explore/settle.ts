@@ -5,6 +5,7 @@ import { dec, decimalText, fixedText } from "../number/decimal.ts";
 import { balanceAmounts } from "./settle-balance.ts";
 import { floursFound } from "./settle-flours.ts";
 import type { FoundAmount, OpenPlaces, WaterKey } from "./settle-places.ts";
+import { type WantedCheck, wantedChecks } from "./wanted-checks.ts";
 
 /** A spec with its amounts found. */
 export interface Settled {
@@ -12,13 +13,15 @@ export interface Settled {
   readonly data: unknown;
   readonly found: readonly FoundAmount[];
   readonly notes: readonly Note[];
+  /** The amounts in the fewest digits at which all that is wanted reads the same. */
+  readonly rounded: () => readonly FoundAmount[];
 }
 
 /**
  * Finds the amounts that a spec leaves to be found, by what it wants; nothing where it states them all.
  *
- * Flours are searched in whole steps. Alkaline products, salt and water are worked out exactly by mass balance, then
- * rounded to a millionth of a per cent of flour, far below what any scale shows.
+ * Flours are searched in whole steps. Alkaline products, salt and water are worked out exactly by mass balance, then rounded
+ * to a millionth of a per cent of flour, far below what any scale shows.
  *
  * @param data - plain data of a spec, of which nobody knows yet whether it is one
  * @param extra - the kitchen's own materials from files that the spec includes
@@ -40,7 +43,17 @@ export function settle(data: unknown, extra: OwnMaterials = {}): Outcome<Settled
   const balance = balanceAmounts(blended.value.spec, blended.value.formula, open);
   if (!balance.ok) return balance;
   const found = [...flours.value, ...balance.value];
-  return answer({ data: withAmounts(data, open, found), found, notes: [...flours.notes, ...balance.notes] });
+  const checksOf = (amounts: readonly FoundAmount[]) => {
+    const reading = filled(amounts);
+    return reading.ok ? wantedChecks(reading.value.spec, reading.value.formula, undefined, extra).checks : [];
+  };
+  const notes = [...flours.notes, ...balance.notes];
+  return answer({
+    data: withAmounts(data, open, found),
+    found,
+    notes,
+    rounded: () => withFewestDigits(found, checksOf),
+  });
 }
 
 /** Says at the head of every answer which amounts were found. */
@@ -54,6 +67,24 @@ function inWords(text: string): string {
   const share = dec(text.replace(/ %$/u, ""));
   if (share.decimalPlaces() <= 2) return text;
   return `${share.lt("0.1") ? decimalText(share.toSignificantDigits(2)) : fixedText(share, 2)} %`;
+}
+
+/** Amounts with no more places than it takes for every check to read as with all of them; flours are on their steps already. */
+function withFewestDigits(
+  found: readonly FoundAmount[],
+  checksOf: (amounts: readonly FoundAmount[]) => readonly WantedCheck[],
+): readonly FoundAmount[] {
+  const exactly = JSON.stringify(checksOf(found));
+  for (const places of [2, 3, 4, 5]) {
+    const fewer = found.map((amount) => (amount.path[0] === "flours" ? amount : roundedTo(places, amount)));
+    if (JSON.stringify(checksOf(fewer)) === exactly) return fewer;
+  }
+  return found;
+}
+
+function roundedTo(places: number, amount: FoundAmount): FoundAmount {
+  const share = dec(amount.text.replace(/ %$/u, ""));
+  return { ...amount, text: `${decimalText(share.toDecimalPlaces(places))} %` };
 }
 
 type Reading = Extract<ReturnType<typeof formulaOf>, { readonly ok: true }>["value"];

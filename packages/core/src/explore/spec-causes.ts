@@ -30,13 +30,13 @@ export function causesOf(spec: Spec, batch: Batch): BatchCauses {
     const { plusMinus, assumed } = typeof error === "string" ? { plusMinus: error } : error;
     if (dec(plusMinus).isZero()) return;
     const words = assumed === undefined ? { label } : { label: `${label} (error assumed)`, assumed };
-    causes.push({ id, value, plusMinus, unit, ...words });
+    causes.push({ id, value, plusMinus, unit, ...words, ...(label.startsWith(weighingOf) && { anew: true }) });
   };
   const lines = batch.lines.filter(({ load }) => !dec(load.value).isZero());
   for (const weighed of lines) {
     const { line, load } = weighed;
     const { material, name, role } = line;
-    cause(load.id, `weighing of ${name}`, "g", load.value, weighingError(spec, weighed));
+    cause(load.id, `${weighingOf} ${name}`, "g", load.value, weighingError(spec, weighed));
     const wet = doubtOf(material, "moisture", material.moisture);
     cause(`${line.id}.moisture`, `moisture of ${name}`, "%", wet.value, wet);
     if (role === "flour") proteinCause(weighed, cause);
@@ -53,6 +53,8 @@ export function causesOf(spec: Spec, batch: Batch): BatchCauses {
   }
   return { causes, lines, exact };
 }
+
+const weighingOf = "weighing of";
 
 /** How far an input may be off, and from what that was assumed where nobody states it. */
 interface Doubt {

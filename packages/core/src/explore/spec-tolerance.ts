@@ -2,13 +2,13 @@ import { type Delivered, linesAsWeighed, waterOfLines } from "../batch/as-weighe
 import type { Batch } from "../batch/batch.ts";
 import { runStages } from "../batch/losses.ts";
 import { type Figure, worked } from "../figure/figure.ts";
-import { type Graph, graphOf, published } from "../figure/graph.ts";
+import { type Graph, graphOf, plainFigure, published, scoped } from "../figure/graph.ts";
 import { answer, type Outcome } from "../figure/problem.ts";
 import { massBalance } from "../figure/source.ts";
 import { sumAlkali } from "../formula/alkali.ts";
 import { flourBasis, mixFlours } from "../formula/blend.ts";
 import type { Spec } from "../spec/spec.ts";
-import type { Output } from "./cause.ts";
+import type { Cause, Output } from "./cause.ts";
 import { type BatchCauses, causesOf } from "./spec-causes.ts";
 import { type Tolerance, type ToleranceQuestion, tolerance } from "./tolerance.ts";
 
@@ -39,28 +39,79 @@ export function batchTolerance(
   batch: Batch,
   { seed, draws }: Pick<ToleranceQuestion, "seed" | "draws"> = {},
 ): Outcome<BatchTolerance> {
-  const known = causesOf(spec, batch);
-  const load = linesAsWeighed(known.lines);
-  const portion = portionFigure(batch, known.lines);
-  const shown: readonly (readonly [Omit<Output, "figure">, Figure | undefined])[] = [
-    [outputs.protein, mixFlours(load.filter(({ role }) => role === "flour")).protein?.at14],
-    [outputs.water, waterOfLines(load).doughWater],
-    [outputs.alkali, sumAlkali(load)?.alkalinityM],
-    [outputs.portion, portion],
-  ];
-  const asked = shown.flatMap(([output, figure]) => (figure === undefined ? [] : [{ ...output, figure }]));
+  const { causes, exact, outputs: asked, graph } = erringLoad(spec, batch);
   const outcome = tolerance({
-    graph: graphOf(
-      asked.map(({ figure }) => figure),
-      batch.graph,
-    ),
-    causes: known.causes,
+    graph,
+    causes,
     outputs: asked.map(({ figure, ...output }) => ({ ...output, figure: figure.id })),
     ...(seed !== undefined && { seed }),
     ...(draws !== undefined && { draws }),
   });
   if (!outcome.ok) return outcome;
-  return answer(published({ causes: known.causes, exact: known.exact, outputs: outcome.value }));
+  return answer(published({ causes, exact, outputs: outcome.value }));
+}
+
+/** A load with what may be off in it, and the figures of which that is asked. */
+interface ErringLoad extends Omit<BatchCauses, "lines"> {
+  readonly outputs: readonly (Omit<Output, "figure"> & { readonly figure: Figure })[];
+  readonly graph: Graph;
+}
+
+function erringLoad(spec: Spec, batch: Batch): ErringLoad {
+  const { causes, exact, lines } = causesOf(spec, batch);
+  const load = linesAsWeighed(lines);
+  const shown: readonly (readonly [Omit<Output, "figure">, Figure | undefined])[] = [
+    [outputs.protein, mixFlours(load.filter(({ role }) => role === "flour")).protein?.at14],
+    [outputs.water, waterOfLines(load).doughWater],
+    [outputs.alkali, sumAlkali(load)?.alkalinityM],
+    [outputs.portion, portionFigure(batch, lines)],
+  ];
+  const asked = shown.flatMap(([output, figure]) => (figure === undefined ? [] : [{ ...output, figure }]));
+  const graph = graphOf(
+    asked.map(({ figure }) => figure),
+    batch.graph,
+  );
+  return { causes, exact, outputs: asked, graph };
+}
+
+/**
+ * Tells what errors do to how the figures of one load differ from those of another, by the graphs of both. What both share,
+ * such as the lot of a flour or a loss, is off by the same in both, and the less does it move the difference; each weighing errs
+ * by itself. A flour of the same name and the same figures is taken for the same lot.
+ *
+ * Problems: those of `tolerance`.
+ */
+export function differenceTolerance(
+  first: readonly [Spec, Batch],
+  other: readonly [Spec, Batch],
+): Outcome<readonly Tolerance[]> {
+  const [one, two] = [erringLoad(...first), erringLoad(...other)];
+  const inOne = new Map(scoped("first", Object.values(one.graph)).map((figure) => [figure.id, figure]));
+  const inTwo = new Map(scoped("other", Object.values(two.graph)).map((figure) => [figure.id, figure]));
+  const alike = (cause: Cause): string => [cause.label, cause.value, cause.plusMinus, cause.unit].join(" ");
+  const shared = new Map(one.causes.filter(({ anew }) => anew !== true).map((cause) => [alike(cause), cause]));
+  const own: Cause[] = one.causes.map((cause) => ({ ...cause, id: `first.${cause.id}` }));
+  for (const cause of two.causes) {
+    const id = `other.${cause.id}`;
+    const twin = cause.anew === true ? undefined : inOne.get(`first.${shared.get(alike(cause))?.id}`);
+    const figure = inTwo.get(id);
+    if (twin === undefined || figure === undefined) own.push({ ...cause, id });
+    else inTwo.set(id, worked({ ...figure, formula: "same", from: { same: twin } }));
+  }
+  const asked = two.outputs.flatMap(({ figure, ...output }) => {
+    const [of, at] = [inTwo.get(`other.${figure.id}`), inOne.get(`first.${figure.id}`)];
+    if (of === undefined || at === undefined) return [];
+    const { id, label, unit, places } = output;
+    const naming = { id: `difference.${id}`, label: `difference of ${label}`, unit, places, sources: [] };
+    return [{ ...output, figure: worked({ ...naming, formula: "other - first", from: { other: of, first: at } }) }];
+  });
+  const all = [...inOne.values(), ...inTwo.values(), ...asked.map(({ figure }) => figure)];
+  return tolerance({
+    graph: Object.fromEntries(all.map((figure) => [figure.id, plainFigure(figure)])),
+    causes: own,
+    outputs: asked.map(({ figure, ...output }) => ({ ...output, figure: figure.id })),
+    draws: 100,
+  });
 }
 
 /** Raw strands of a load in each of its bowls; nothing where the spec tells no bowls. */

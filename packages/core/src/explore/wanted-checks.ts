@@ -39,8 +39,14 @@ export function wantedChecks(
   batch: Batch | undefined,
   extra: OwnMaterials = {},
 ): WantedChecks {
-  if (spec.wanted === undefined) return { checks: [], notes: [] };
-  const parts = [blendChecks(spec, formula, extra), formulaChecks(spec, formula), bowlChecks(spec, formula, batch)];
+  const limits = { checks: shareChecks(spec, formula), notes: [] };
+  if (spec.wanted === undefined) return limits;
+  const parts = [
+    limits,
+    blendChecks(spec, formula, extra),
+    formulaChecks(spec, formula),
+    bowlChecks(spec, formula, batch),
+  ];
   return { checks: parts.flatMap(({ checks }) => checks), notes: parts.flatMap(({ notes }) => notes) };
 }
 
@@ -49,6 +55,17 @@ export function missedNotes({ checks }: WantedChecks): readonly Note[] {
   return checks
     .filter(({ holds }) => !holds)
     .map(({ label, reached, wanted }) => loudNote("wanted.missed", ["wanted"], { label, reached, wanted }));
+}
+
+/** The shares of the flours that have a least or a most of their own. */
+function shareChecks({ flours }: Spec, { lines }: Formula): readonly WantedCheck[] {
+  return flours.flatMap(({ name, least, most }, index) => {
+    const share = lines.find(({ path }) => path[0] === "flours" && path[1] === index)?.parts;
+    const ends = [least && `at least ${least.text}`, most && `at most ${most.text}`].filter((end) => end !== undefined);
+    if (share === undefined || ends.length === 0) return [];
+    const bounds = { text: ends.join(", "), ...(least && { least: least.value }), ...(most && { most: most.value }) };
+    return check(`the share of ${name}`, share, bounds);
+  });
 }
 
 function blendChecks(spec: Spec, formula: Formula, extra: OwnMaterials): WantedChecks {

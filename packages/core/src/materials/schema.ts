@@ -166,7 +166,9 @@ export const materialFiguresSchema = described(
     kind: described(z.optional(z.enum(materialKinds)), { description: "Kind of material; flour unless stated" }),
     moisture: z.optional(shareField("Moisture, % of the material as weighed", ["13.6 %"])),
     protein: z.optional(shareField("Protein, % on the stated basis", ["12.4 %"])),
-    proteinBasis: z.optional(basisField("Moisture basis of the protein; 14 % mb for flours, as is for all else")),
+    proteinBasis: z.optional(
+      basisField("Moisture basis of the protein; 14 % mb for flours, glutens, starches and brans, as is for all else"),
+    ),
     nitrogenFactor: z.optional(
       numberField(
         "Nitrogen factor of the protein, or behind the label; 5.7 for flours, 6.25 for all else unless stated",
@@ -175,7 +177,9 @@ export const materialFiguresSchema = described(
       ),
     ),
     ash: z.optional(shareField("Ash, % on the stated basis", ["0.48 %"])),
-    ashBasis: z.optional(basisField("Moisture basis of the ash; 14 % mb for flours, as is for all else")),
+    ashBasis: z.optional(
+      basisField("Moisture basis of the ash; 14 % mb for flours, glutens, starches and brans, as is for all else"),
+    ),
     ...doubtFields,
     toasted: z.optional(toastedSchema),
     recorded: z.optional(recordedSchema),

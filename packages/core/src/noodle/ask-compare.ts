@@ -1,6 +1,6 @@
 import { costOf } from "../batch/cost.ts";
 import { type Comparison, compareNoodles, type Side } from "../explore/compare.ts";
-import { batchTolerance } from "../explore/spec-tolerance.ts";
+import { batchTolerance, differenceTolerance } from "../explore/spec-tolerance.ts";
 import type { Published } from "../figure/graph.ts";
 import { answer, type Note, note, problem } from "../figure/problem.ts";
 import { formulaCautions } from "../report/cautions.ts";
@@ -24,7 +24,7 @@ export interface NamedNoodle {
  */
 export function askCompare(noodles: readonly NamedNoodle[]): Answer<Published<Comparison>> {
   if (noodles.length < 2) return { ok: false, problems: [problem("compare.one", [], {})] };
-  const read = noodles.map(sideOf);
+  const read = noodles.map((noodle, index) => sideOf(noodle, index === 0 ? undefined : noodles[0]));
   return answered(answer(compareNoodles(read.map(({ side }) => side))), {
     notes: () => read.flatMap(({ notes }) => notes),
     report: (comparison, notes) =>
@@ -36,7 +36,10 @@ export function askCompare(noodles: readonly NamedNoodle[]): Answer<Published<Co
   });
 }
 
-function sideOf({ name, noodle }: NamedNoodle): { readonly side: Side; readonly notes: readonly Note[] } {
+function sideOf(
+  { name, noodle }: NamedNoodle,
+  first: NamedNoodle | undefined,
+): { readonly side: Side; readonly notes: readonly Note[] } {
   const { spec, formula } = noodle;
   const loud = noodle.notes.filter((one) => one.loud);
   const batch = plannedBatch(noodle);
@@ -52,12 +55,18 @@ function sideOf({ name, noodle }: NamedNoodle): { readonly side: Side; readonly 
   }
   const cost = costOf(spec, formula, batch.value);
   const tolerance = batchTolerance(spec, batch.value);
+  const before = first && plannedBatch(first.noodle);
+  const difference =
+    first && before?.ok === true
+      ? differenceTolerance([first.noodle.spec, before.value], [spec, batch.value])
+      : undefined;
   const side = {
     name,
     formula,
     batch: batch.value,
     ...(cost.ok && { cost: cost.value }),
     ...(tolerance.ok && { tolerance: tolerance.value.outputs }),
+    ...(difference?.ok === true && { difference: difference.value }),
   };
   const unpriced = cost.ok ? cost.notes.filter(({ code }) => code === "cost.not-priced") : [];
   return { side, notes: ofNoodle(name, [...loud, ...batch.notes.filter((one) => one.loud), ...unpriced]) };

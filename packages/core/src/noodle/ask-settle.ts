@@ -9,6 +9,8 @@ import { heldAgainst, plannedBatch } from "./planned-batch.ts";
 /** The amounts that a spec left to be found, and how far what it wants is met. */
 export interface SettledNoodle {
   readonly found: readonly FoundAmount[];
+  /** The same in the fewest digits at which all that is wanted reads the same: to be written down. */
+  readonly rounded: readonly FoundAmount[];
   readonly checks: readonly WantedCheck[];
 }
 
@@ -21,9 +23,10 @@ export interface SettledNoodle {
 export function askSettle(noodle: Noodle): Answer<SettledNoodle> {
   const batch = plannedBatch(noodle);
   const { checks, notes: unknown } = heldAgainst(noodle, batch.ok ? batch.value : undefined);
+  const { settled } = noodle;
   const own = noodle.notes.filter(({ code }) => code !== "settle.found");
-  return answered(answer({ found: noodle.settled?.found ?? [], checks }, unknown), {
+  return answered(answer({ found: settled?.found ?? [], rounded: settled?.rounded() ?? [], checks }, unknown), {
     notes: (more) => [...own, ...more],
-    report: (settled, notes) => settleReport(noodle.formula, settled, notes),
+    report: (value, notes) => settleReport(noodle.formula, value, notes),
   });
 }

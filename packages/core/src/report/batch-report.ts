@@ -183,13 +183,15 @@ export function soldCell(division: Figure, unit: string): Cell {
   return measureCell({ ...shown, places: Math.min(dec(shown.value).decimalPlaces(), 4) });
 }
 
-function stockRows({ stock, parts, dose }: StockRemedy, dry: Cell): Table["rows"] {
+function stockRows({ stock, parts, dose, muchLeft }: StockRemedy, dry: Cell): Table["rows"] {
+  const dryRow = (or: string) => row([words(`${or}weigh the salts dry, on a scale to`), dry]);
   return [
-    row([words("make one stock solution of all the salts, of"), measureCell(stock.strength)]),
+    ...(muchLeft ? [dryRow("")] : []),
+    row([words(`${muchLeft ? "or " : ""}make one stock solution of all the salts, of`), measureCell(stock.strength)]),
     ...parts.map((part) => row([words(`from ${part.name}`), scaledCell(part)])),
     row([words("take in a load, in place of the salts"), scaledCell(dose)]),
     row([words("it lasts for loads"), measureCell(stock.lasts)]),
-    row([words("or weigh the salts dry, on a scale to"), dry]),
+    ...(muchLeft ? [] : [dryRow("or ")]),
   ];
 }
 
@@ -203,7 +205,9 @@ function stockLines({ stock }: Remedies): readonly Block[] {
   if (stock === undefined) return [];
   const text =
     "Strew the salts into the water while stirring. Keep it closed in the fridge, labelled with name, strength and day; stir it before you weigh.";
-  return [{ kind: "text", lines: [text] }];
+  const left =
+    "The stock is for many more loads than are to come, since this scale cannot weigh the salts of fewer: for so few loads the finer scale is the shorter way.";
+  return [{ kind: "text", lines: stock.muchLeft ? [left, text] : [text] }];
 }
 
 function stockWeightsTable({ withStock: weights, totalWithStock: total }: Batch): Table | undefined {

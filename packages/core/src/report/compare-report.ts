@@ -90,21 +90,26 @@ function rangeTable(names: readonly string[], ranges: readonly ComparedRange[]):
     wordColumn("what", "figure"),
     wordColumn("unit", "unit"),
     ...names.map((name, index) => numberColumn(String(index + 1), name)),
-    ...names
-      .slice(1)
-      .map((_, index) =>
-        wordColumn(`apart-${index + 2}`, names.length > 2 ? `${index + 2} told from 1` : "told apart"),
-      ),
+    ...names.slice(1).flatMap((_, index) => {
+      const which = names.length > 2 ? `${index + 2} ` : "";
+      return [
+        numberColumn(`difference-${index + 2}`, `${which}difference`),
+        wordColumn(`apart-${index + 2}`, which === "" ? "told apart" : `${which}told from 1`),
+      ];
+    }),
   ];
   return table(
     "ranges",
     columns,
-    ranges.map(({ label, unit, figures, apart }) =>
+    ranges.map(({ label, unit, figures, differences, apart }) =>
       row([
         words(label),
         words(unit),
         ...figures.map((figure) => ({ ...cellOf(figure), text: rangeText(figure) })),
-        ...apart.map((one) => words(one === undefined ? "" : one ? "yes" : "no")),
+        ...apart.flatMap((one, index) => [
+          { ...cellOf(differences[index]), text: rangeText(differences[index]) },
+          words(one === undefined ? "" : one ? "yes" : "no"),
+        ]),
       ]),
     ),
   );
@@ -121,6 +126,6 @@ function rangeText(figure: Figure | undefined): string {
 function rangeLines(ranges: readonly ComparedRange[]): readonly string[] {
   if (ranges.length === 0) return [];
   return [
-    "Least and greatest with every error of scales, flours, strengths and losses at its worst. Told apart: the ranges have nothing in common, so that the difference is there whatever the errors. Where they overlap it may be no more than error; an error that both share, such as that of one lot of flour, moves both alike and hides less than it seems.",
+    "Least and greatest with every error of scales, flours, strengths and losses at its worst. In the difference, what both share is off by the same in both, such as a flour of the same name and figures, which is taken for one lot; each weighing errs by itself. Told apart: the difference is there whatever the errors.",
   ];
 }

@@ -5,11 +5,12 @@ import { told } from "../figure/told.ts";
 import type { Formula } from "../formula/formula.ts";
 import { type DecimalText, dec, decimalText } from "../number/decimal.ts";
 import { sheetCautions } from "../sheet/cautions.ts";
+import { daysBefore, type Moment } from "../sheet/day/clock.ts";
 import type { DayPlan, PotPlan } from "../sheet/day/day-plan.ts";
 import type { PlannedStage } from "../sheet/day/timeplan.ts";
 import { numberColumn, report, row, section, table, wordColumn } from "./build.ts";
 import { formulaCautions } from "./cautions.ts";
-import type { Report, Table } from "./schema.ts";
+import type { Cell, Report, Table } from "./schema.ts";
 import { figureCell, inSystem, inUnit, timeCell, type UnitSystem, words } from "./show.ts";
 
 /** Tells a day: when each load begins each stage, which machine sets the pace, how long loads stand, what the pots do. */
@@ -31,7 +32,10 @@ export function planReport(
     main: "loads",
     sections: [
       section("day", "The day", { kind: "text", lines: dayLines(plan) }),
-      section("loads", "Loads, by the time each stage begins", loadTable(plan), { kind: "text", lines: [meanings] }),
+      section("loads", "Loads, by the time each stage begins", loadTable(plan), {
+        kind: "text",
+        lines: [`${[...marksOf(plan), meanings].join("; ")}.`],
+      }),
       section("units", "Which of the machines", unitTable(plan)),
       section("machines", "Machines", machineTable(plan)),
       section("pot", "A pot and a basket", plan.pot && shown(potFigures(plan.pot, units))),
@@ -47,7 +51,7 @@ export function planReport(
   });
 }
 
-const meanings = "stands: between stages where no rest is planned; waits: finished, before service.";
+const meanings = "stands: between stages where no rest is planned; waits: finished, before service";
 
 const noDusting = note("plan.no-dusting", ["dusting"], {});
 
@@ -77,6 +81,22 @@ function gallons(litres: DecimalText): DecimalText {
   return decimalText(dec(litres).div("3.785411784"));
 }
 
+/** A time with a mark for each day that it is before that of service. */
+function markedTime(moment: Moment): Cell {
+  return { ...timeCell(moment), text: `${moment.text.slice(0, 5)}${mark.repeat(daysBefore(moment))}` };
+}
+
+const mark = "*";
+
+/** What the marks mean that stand beside times of a plan. */
+export function marksOf({ time }: DayPlan): readonly string[] {
+  const days = new Set(time.loads.flatMap(({ stages }) => stages.map(({ start }) => daysBefore(start))));
+  return [...days]
+    .filter((count) => count > 0)
+    .toSorted((a, b) => a - b)
+    .map((count) => `${mark.repeat(count)}: ${count === 1 ? "the day before" : `${count} days before`}`);
+}
+
 /** When each load begins each stage. */
 export function loadTable({ time }: DayPlan): Table {
   const stages = time.loads[0]?.stages ?? [];
@@ -92,8 +112,8 @@ export function loadTable({ time }: DayPlan): Table {
     time.loads.map((load) =>
       row([
         words(String(load.load)),
-        ...load.stages.map(({ start }) => timeCell(start)),
-        ...load.stages.slice(-1).map(({ end }) => timeCell(end)),
+        ...load.stages.map(({ start }) => markedTime(start)),
+        ...load.stages.slice(-1).map(({ end }) => markedTime(end)),
         figureCell(load.standing),
         figureCell(load.hold),
       ]),

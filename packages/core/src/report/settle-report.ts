@@ -7,10 +7,12 @@ import { formulaCautions } from "./cautions.ts";
 import type { Report } from "./schema.ts";
 import { words } from "./show.ts";
 
+const fewest = "Rounded to the fewest digits at which all that is wanted reads the same.";
+
 /** Tells the amounts that were found, and how far what is wanted is met. */
 export function settleReport(
   formula: Formula,
-  { found, checks }: { readonly found: readonly FoundAmount[]; readonly checks: readonly WantedCheck[] },
+  { rounded, checks }: { readonly rounded: readonly FoundAmount[]; readonly checks: readonly WantedCheck[] },
   notes: readonly Note[],
 ): Report {
   return report({
@@ -24,9 +26,9 @@ export function settleReport(
         table(
           "found",
           [wordColumn("what", "what"), numberColumn("amount", "amount"), wordColumn("place", "place in the spec")],
-          found.map(({ name, text, path }) => row([words(name), words(text), words(pathText(path))])),
+          rounded.map(({ name, text, path }) => row([words(name), words(text), words(pathText(path))])),
         ),
-        { kind: "text", lines: found.length === 0 ? ["The spec leaves nothing to be found."] : [] },
+        { kind: "text", lines: [rounded.length === 0 ? "The spec leaves nothing to be found." : fewest] },
       ),
       section(
         "wanted",

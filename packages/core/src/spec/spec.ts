@@ -37,8 +37,8 @@ const flourSchema = described(
       "Share of the flour, or its mass; one flour may be rest; find where `wanted:` says what it is to come to",
       ["70 %", "350 g", "rest", "find"],
     ),
-    least: z.optional(shareField("Smallest share, where it is to be found", ["20 %"])),
-    most: z.optional(shareField("Greatest share, where it is to be found", ["40 %"])),
+    least: z.optional(shareField("Smallest share; a stated amount is held against it", ["20 %"])),
+    most: z.optional(shareField("Greatest share; a stated amount is held against it", ["40 %"])),
     figures,
   }),
   {

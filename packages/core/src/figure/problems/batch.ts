@@ -38,8 +38,13 @@ export const batch = {
   })),
   "mend.amount": input(({ name, amount }: Texts<"name" | "amount">) => ({
     found: amount === "" ? `${name} without its weight` : `"${amount}" of ${name}`,
-    expected: "a weight with its unit",
+    expected: "a weight with its unit, 0 g where none is in",
     advice: `write it like '${name}=3170 g'`,
+  })),
+  "mend.beyond": input(({ name, amount, planned, mostTimes }: Texts<"name" | "amount" | "planned" | "mostTimes">) => ({
+    found: `"${amount}" of ${name}, where the list says ${planned} g`,
+    expected: `at most ${mostTimes} times what the list says`,
+    advice: "check the number and its unit; so much is another batch and no slip",
   })),
   "weighing.no-flour": input(({ flour }: Texts<"flour">) => ({
     found: `${flour} g of flour in a load`,

@@ -109,7 +109,7 @@ export const explore = {
   ),
   "wanted.missed": remark(
     ({ label, reached, wanted }: Texts<"label" | "reached" | "wanted">) =>
-      `not the noodle that is wanted: ${label} is ${reached}, and \`wanted:\` says ${wanted}`,
+      `not the noodle that is wanted: ${label} is ${reached}, and the spec says ${wanted}`,
   ),
   "wanted.no-blend": remark(
     ({ problem }: { readonly problem: Inner }, tell) => `${unheld} the blend: ${tell(problem)}`,

@@ -14,11 +14,16 @@ export function readTimeOfDay(text: string): number | undefined {
 
 /** Writes a moment as people say it. @example momentAt(-80) // => { minute: -80, text: "22:40 the day before" } */
 export function momentAt(minute: number): Moment {
-  const days = Math.floor(minute / MINUTES_PER_DAY);
-  const rest = minute - days * MINUTES_PER_DAY;
+  const days = daysBefore({ minute });
+  const rest = minute + days * MINUTES_PER_DAY;
   const text = `${pad(Math.floor(rest / 60))}:${pad(rest % 60)}`;
   if (days === 0) return { minute, text };
-  return { minute, text: days === -1 ? `${text} the day before` : `${text}, ${-days} days before` };
+  return { minute, text: days === 1 ? `${text} the day before` : `${text}, ${days} days before` };
+}
+
+/** Whole days that a moment is before the day of service. */
+export function daysBefore({ minute }: Pick<Moment, "minute">): number {
+  return Math.max(0, Math.ceil(-minute / MINUTES_PER_DAY));
 }
 
 function pad(value: number): string {
