@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
 import { formulaOf } from "#core/formula/formula.ts";
-import { alkaliBeyond, legalSalts } from "#core/formula/limits.ts";
+import { alkaliBeyond } from "#core/formula/limits.ts";
 import { formulaReport } from "#core/report/formula-report.ts";
 import { answered, codesOf, type Written, workedOut } from "./worked-out.ts";
 
@@ -123,7 +123,7 @@ describe("salts that a food law limits in noodles", () => {
   ])("%s of sodium carbonate is %s mg per kg", (amount, perKg, said) => {
     const written = { ...soda(amount), salt: "1 %" };
     const { formula } = workedOut({ ...inPercent, ...written });
-    const [one] = legalSalts({ lines: formula.lines, dough: formula.water.dough });
+    const [one] = formula.legal;
     expect(Number(one?.figure.value).toFixed(0)).toBe(perKg);
     expect(one?.limit.most).toBe("10000");
     expect(loud(written, inPercent)).toEqual(said);
@@ -131,13 +131,13 @@ describe("salts that a food law limits in noodles", () => {
 
   it("counts the salt of a hydrate without its water", () => {
     const { formula } = workedOut({ ...inPercent, ...soda("1 %", "sodium carbonate decahydrate") });
-    const [one] = legalSalts({ lines: formula.lines, dough: formula.water.dough });
+    const [one] = formula.legal;
     // 0.37041 g of the anhydrous salt in 1 g, molar masses 105.988 and 286.138; dough of 135.
     expect(Number(one?.figure.value)).toBeCloseTo((10_000 * 0.370409) / 1.35, -1);
   });
 
   it("says nothing of salts without a limit", () => {
     const { formula } = workedOut({ ...inPercent, ...soda("1 %", "baking soda") });
-    expect(legalSalts({ lines: formula.lines, dough: formula.water.dough })).toEqual([]);
+    expect(formula.legal).toEqual([]);
   });
 });

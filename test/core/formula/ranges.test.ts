@@ -72,9 +72,9 @@ describe("sums and bases of figures with a range", () => {
 
   it("weigh every range, and turn it round where the weight is below zero", () => {
     const terms = [
-      { weight: dec("2"), figure: figure("3", ["2.5", "4"]) },
-      { weight: dec("5"), figure: figure("1") },
-      { weight: dec("0"), figure: figure("1", ["0", "9"]) },
+      { weight: () => dec("2"), figure: figure("3", ["2.5", "4"]) },
+      { weight: () => dec("5"), figure: figure("1") },
+      { weight: () => dec("0"), figure: figure("1", ["0", "9"]) },
     ];
     // 2 × (2.5 − 3) and 2 × (4 − 3) beside 11
     expect(endsOf(sumRange(figure("11"), terms, "why"))).toEqual(["10.000000", "13.000000"]);

@@ -76,7 +76,7 @@ export function blendFigures(
     });
     const terms = used.flatMap(({ share }, index) => {
       const one = values[index];
-      return one === undefined ? [] : [{ weight: dec(share.value).div(100), figure: one }];
+      return one === undefined ? [] : [{ weight: () => dec(share.value).div(100), figure: one }];
     });
     return [sumRange(figure, terms, `range of ${label} of the flours`)];
   };

@@ -161,7 +161,7 @@ function call(name: FunctionName, values: readonly Value[]): Value {
   const [first = ZERO] = values;
   switch (name) {
     case "sum":
-      return sum(values.flat());
+      return sum(values.length === 1 && isList(first) ? first : values.flat());
     case "min":
     case "max":
       return values.flat().reduce((best, value) => ((name === "min" ? value.lt(best) : value.gt(best)) ? value : best));

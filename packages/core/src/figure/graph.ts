@@ -109,16 +109,17 @@ export function published<T extends object>(result: T, ...known: readonly Graph[
   return { ...withFigures(result, plainly), graph };
 }
 
-/** A result with each of its figures put anew. */
+/** A result with each of its figures put anew. What is frozen, as the catalogue is, holds none. */
 function withFigures<T extends object>(result: T, anew: (figure: Figure) => Figure): T {
-  const done = new Map<unknown, unknown>();
-  const put = (value: unknown): unknown => {
-    if (typeof value !== "object" || value === null) return value;
+  const done = new Map<object, object>();
+  const put = (part: unknown): unknown => (typeof part === "object" && part !== null ? putWhole(part) : part);
+  const putWhole = (value: object): object => {
     if (isFigure(value)) return anew(value);
+    if (Object.isFrozen(value)) return value;
     const before = done.get(value);
     if (before !== undefined) return before;
-    const after = parts(value, put);
-    done.set(value, after);
+    const after = Array.isArray(value) ? items(value, put) : parts(value as Readonly<Record<string, unknown>>, put);
+    if (after !== value) done.set(value, after);
     return after;
   };
   // `put` changes nothing but the names of the figures and of what went into them
@@ -140,16 +141,18 @@ export function underScope<T extends object>(scope: string, result: T): T {
   return withFigures(result, (figure) => named.get(`${scope}.${figure.id}`) ?? figure);
 }
 
-/** A list or an object with each of its parts put anew; the same one where no part changes. */
-function parts(value: object, put: (part: unknown) => unknown): object {
-  if (Array.isArray(value)) {
-    const items = value.map(put);
-    return items.every((item, index) => item === value[index]) ? value : items;
-  }
+/** A list with each of its items put anew; the same one where none changes. */
+function items(list: readonly unknown[], put: (item: unknown) => unknown): readonly unknown[] {
+  const after = list.map(put);
+  return after.every((item, index) => item === list[index]) ? list : after;
+}
+
+/** An object with each of its parts put anew; the same one where none changes. */
+function parts(value: Readonly<Record<string, unknown>>, put: (part: unknown) => unknown): object {
   let fresh: Record<string, unknown> | undefined;
-  for (const [key, part] of Object.entries(value)) {
-    const after = put(part);
-    if (after === part) continue;
+  for (const key of Object.keys(value)) {
+    const after = put(value[key]);
+    if (after === value[key]) continue;
     fresh ??= { ...value };
     fresh[key] = after;
   }

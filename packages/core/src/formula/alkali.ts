@@ -34,7 +34,7 @@ export function sumAlkali(lines: readonly FormulaLine[]): AlkaliFigures | undefi
   const ranged = (figure: Figure, strengths: readonly Figure[], over: Decimal): Figure =>
     sumRange(
       figure,
-      strengths.map((strength, index) => ({ weight: dec(parts[index]?.value ?? 0).div(over), figure: strength })),
+      strengths.map((strength, index) => ({ weight: () => dec(parts[index]?.value ?? 0).div(over), figure: strength })),
       "strength of the alkaline products",
     );
   const product = worked({

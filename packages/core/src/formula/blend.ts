@@ -126,7 +126,7 @@ export function mixFlours(flours: readonly FormulaLine[]): Blend {
 }
 
 function moistureTerm(line: FormulaLine): Term {
-  return { weight: dec(line.parts.value).div(100), figure: moistureFigure(line) };
+  return { weight: () => dec(line.parts.value).div(100), figure: moistureFigure(line) };
 }
 
 /** Protein as is, off a label say, tells the less of the dry matter the drier the flour is. */
@@ -165,7 +165,12 @@ function proteinOf(
   const terms = chosen.flatMap(({ part, protein }) =>
     protein === undefined
       ? []
-      : [{ weight: dec(part.value).times(blendFactor).div(protein.factor.value).div(100), figure: protein.value }],
+      : [
+          {
+            weight: () => dec(part.value).times(blendFactor).div(protein.factor.value).div(100),
+            figure: protein.value,
+          },
+        ],
   );
   const ranged = sumRange(asIs, terms, "protein of the flours, their moisture as shown");
   return onBases(id, label, ranged, moisture, [flourRule]);

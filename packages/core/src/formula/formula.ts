@@ -78,9 +78,8 @@ export function computeFormula(spec: Spec, extra: OwnMaterials = {}): Outcome<Fo
   if (!lines.ok || !water?.ok) return refuse(...problems);
   const formula = assemble(spec, lines.value, water.value);
   if (formula.ok) {
-    const { lines: all, alkali, salt, water: balance } = formula.value;
-    const wet = tooMuch("water", "added water", balance.added, ["water"]);
-    const beyond = doseProblems({ lines: all, alkali, salt, dough: balance.dough }, spec.accept);
+    const wet = tooMuch("water", "added water", formula.value.water.added, ["water"]);
+    const beyond = doseProblems(formula.value, spec.accept);
     if (wet !== undefined || beyond.length > 0) return refuse(...(wet ? [wet] : []), ...beyond);
   }
   return formula.ok ? answer(formula.value, [...lines.notes, ...formula.notes]) : formula;
@@ -161,7 +160,7 @@ function assemble(spec: Spec, stated: StatedLines, water: WaterBalance): Outcome
     water,
     ...(alkali && { alkali }),
     table: doughTable(lines, water),
-    legal: legalSalts({ lines, dough: water.dough }),
+    legal: legalSalts(lines, water.dough),
     salt: saltFigure(lines),
     ...(stated.writtenFlour && { writtenFlour: stated.writtenFlour }),
     ...(stated.referenceFactor && { referenceFactor: stated.referenceFactor }),
@@ -228,6 +227,6 @@ function rangeNotes(formula: Formula): readonly Note[] {
   const added = dec(formula.water.added.value);
   return [
     ...(added.lt(25) || added.gt(50) ? [note("water.unusual", ["water"], { added: added.toFixed(1) })] : []),
-    ...doseNotes({ lines: formula.lines, alkali: formula.alkali, salt: formula.salt, dough: formula.water.dough }),
+    ...doseNotes(formula),
   ];
 }

@@ -1,4 +1,4 @@
-import { alkalinityM, pure, sharesOf, speciesOf } from "../chemistry/composition.ts";
+import { alkalinityM, type Composition, sharesOf, speciesOf } from "../chemistry/composition.ts";
 import { type FoodLimit, known } from "../chemistry/salts/record.ts";
 import { type SpeciesName, speciesNames } from "../chemistry/species.ts";
 import { exact, type Figure, worked } from "../figure/figure.ts";
@@ -45,11 +45,17 @@ export function tooMuch(role: Exclude<Role, "flour">, name: string, parts: Figur
   return problem("quantity.out-of-range", path, { name, parts: fixedText(parts.value, 1), most: mostParts[role] });
 }
 
+/** Sodium carbonate and nothing else. */
+const soda: Composition = { species: { Na2CO3: "100" }, water: "0", inert: "0" };
+
 interface Doses {
-  readonly lines: readonly FormulaLine[];
-  readonly alkali: AlkaliFigures | undefined;
+  readonly alkali?: AlkaliFigures;
   readonly salt: Figure;
-  readonly dough: Figure;
+}
+
+interface DosedLines extends Doses {
+  readonly lines: readonly FormulaLine[];
+  readonly legal: readonly LegalSalt[];
 }
 
 /**
@@ -60,7 +66,7 @@ interface Doses {
  */
 export function doseProblems({ alkali, salt }: Doses, accepted: readonly Acceptable[] = []): readonly Problem[] {
   const { percent, source } = alkaliTried;
-  const strongest = alkalinityM(pure("Na2CO3")).times(percent);
+  const strongest = alkalinityM(soda).times(percent);
   const caustic =
     alkali !== undefined && (exact(alkali.anhydrous).gt(percent) || exact(alkali.alkalinityM).gt(strongest));
   return [
@@ -104,8 +110,7 @@ export function alkaliBeyond(anhydrous: DecimalText): readonly Note[] {
 }
 
 /** Doses beyond the greatest published use, and above the limit of a food law that is known here. */
-export function doseNotes(doses: Doses): readonly Note[] {
-  const { lines, alkali, salt } = doses;
+export function doseNotes({ lines, alkali, salt, legal }: DosedLines): readonly Note[] {
   const hydroxide = lines.reduce((total, { material, parts }) => {
     const shares = material.composition === undefined ? [] : sharesOf(material.composition);
     const caustic = shares.filter(([name]) => speciesOf(name).kind === "hydroxide");
@@ -115,7 +120,7 @@ export function doseNotes(doses: Doses): readonly Note[] {
     ...(alkali === undefined ? [] : alkaliBeyond(alkali.anhydrous.value)),
     ...beyond("alkali.hydroxide", hydroxide, hydroxideUsed),
     ...beyond("salt.unusual", exact(salt), saltUsed),
-    ...legalSalts(doses).flatMap((one) =>
+    ...legal.flatMap((one) =>
       exact(one.figure).lte(one.limit.most) ? [] : [loudNote("alkali.food-law", ["alkali"], { limit: lawText(one) })],
     ),
   ];
@@ -129,7 +134,7 @@ export interface LegalSalt {
 }
 
 /** The salts of a dough for which a limit in noodles is known here, in mg per kg of raw noodle, nothing lost. */
-export function legalSalts({ lines, dough }: Pick<Doses, "lines" | "dough">): readonly LegalSalt[] {
+export function legalSalts(lines: readonly FormulaLine[], dough: Figure): readonly LegalSalt[] {
   return speciesNames.flatMap((salt) => {
     const holding = lines.filter(({ material }) => material.composition?.species[salt] !== undefined);
     if (holding.length === 0) return [];

@@ -9,19 +9,19 @@ export function withRange(figure: Figure, range: Range | undefined): Figure {
 
 /** One figure of a sum and what it counts. */
 export interface Term {
-  readonly weight: Decimal;
+  readonly weight: () => Decimal;
   readonly figure: Figure;
 }
 
 /** The range of a figure that is a sum of figures times their weights, none below zero. */
 export function sumRange(figure: Figure, terms: readonly Term[], why: string): Figure {
-  const open = terms.filter((term) => term.figure.range !== undefined && !term.weight.isZero());
+  const open = terms.filter((term) => term.figure.range !== undefined && !term.weight().isZero());
   if (open.length === 0) return figure;
   const end = (which: "low" | "high"): string => {
     const moves = open.map((term) =>
       dec(term.figure.range?.[which] ?? term.figure.value)
         .minus(term.figure.value)
-        .times(term.weight),
+        .times(term.weight()),
     );
     return decimalText(sum(moves).plus(figure.value));
   };

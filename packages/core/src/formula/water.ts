@@ -78,7 +78,7 @@ function waterBefore(lines: Pick<StatedLines, "flours" | "others">): Known {
       from: { water: lines.flours.map(carriedWater) },
       sources: [massBalance],
     }),
-    lines.flours.map((line) => ({ weight: dec(line.parts.value).div(100), figure: moistureFigure(line) })),
+    lines.flours.map((line) => ({ weight: () => dec(line.parts.value).div(100), figure: moistureFigure(line) })),
     "moisture of the flours",
   );
   const others = worked({
@@ -226,7 +226,7 @@ function summary(tap: Figure, { carried, flour, others }: Known): WaterBalance {
 
 /** The water is poured as worked out; what the flour has more or less of its own is in the dough. */
 function doughRange(doughWater: Figure, flour: Figure, dough: Figure): Figure {
-  return sumRange(doughWater, [{ weight: dec(100).div(dough.value), figure: flour }], "moisture of the flours");
+  return sumRange(doughWater, [{ weight: () => dec(100).div(dough.value), figure: flour }], "moisture of the flours");
 }
 
 function wayProblem(ways: readonly string[]): Problem {
