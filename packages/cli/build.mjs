@@ -98,20 +98,6 @@ const builtIns = {
   },
 };
 
-/** The amounts that a spec leaves open are found when its page is written: the page has no use for the search. */
-const settledAlready = {
-  name: "settled-already",
-  setup(bundler) {
-    bundler.onLoad({ filter: /explore.settle\.ts$/ }, () => ({
-      contents: `import { answer } from "../figure/problem.ts";
-export const settle = () => answer(undefined);
-export const settledNotes = () => [];`,
-      loader: "ts",
-      resolveDir: join(core, "explore"),
-    }));
-  },
-};
-
 // A build that fails leaves the last good bundle where it is.
 const fresh = here("bundle-fresh");
 rmSync(fresh, { recursive: true, force: true });
@@ -149,7 +135,6 @@ const page = await build({
   target: "es2022",
   jsx: "automatic",
   jsxImportSource: "preact",
-  plugins: [settledAlready],
   conditions: ["@noodlewright/source"],
   legalComments: "none",
   metafile: true,

@@ -10,7 +10,7 @@ const { values } = parseArgs({ options: { json: { type: "string" } } });
 const door = fileURLToPath(new URL("../../packages/core/src/index.ts", import.meta.url));
 const entries = {
   "all of the library": `export * from ${JSON.stringify(door)};`,
-  "formula and batch": `export { askBatch, askFormula, readNoodle } from ${JSON.stringify(door)};`,
+  "formula and batch": `export { askBatch, askFormula, readStatedNoodle } from ${JSON.stringify(door)};`,
 };
 
 const rows = [];

@@ -36,7 +36,7 @@ describe("320 bowls of the school on the two-stand sheeter", () => {
     expect(parts).toBeCloseTo(load.at(-1) ?? 0, 6);
   });
 
-  test("the plan tells when the sheets give too few portions", () => {
+  test("the plan and the batch tell when the sheets give too few portions", () => {
     const made = reportOf(["sheet", "examples/school-noodle.yaml", "--bowls", "350"]);
     expect(figureOf(made, "batch.portions-made")).toBeLessThan(350);
     const codes = (bowls: string) =>
@@ -45,6 +45,8 @@ describe("320 bowls of the school on the two-stand sheeter", () => {
       );
     expect(codes("350")).toContain("sheet.portions-short");
     expect(codes("320")).not.toContain("sheet.portions-short");
+    const weighed = reportOf(["batch", "examples/school-noodle.yaml", "--bowls", "350"]);
+    expect(weighed.notes.map(({ code }) => code)).toContain("sheet.portions-short");
   });
 
   test("the plan ends at service and books no machine twice", () => {

@@ -1,6 +1,7 @@
 // The door of the library: read a noodle, ask it, explain a figure, and tell what keeps it from answering.
 export type { MendWish } from "./batch/mend.ts";
 export type { NutritionWish } from "./batch/nutrition.ts";
+export { settle } from "./explore/settle.ts";
 export type { Note, Outcome, Problem } from "./figure/problem.ts";
 export { told } from "./figure/told.ts";
 export type { Answer } from "./noodle/answer.ts";
@@ -20,9 +21,12 @@ export { askTolerance } from "./noodle/ask-tolerance.ts";
 export { askTrial } from "./noodle/ask-trial.ts";
 export { askWater } from "./noodle/ask-water.ts";
 export { askWorkbook } from "./noodle/ask-workbook.ts";
+export { missed } from "./noodle/held-against.ts";
 export { listMaterials } from "./noodle/list-materials.ts";
 export { listWords } from "./noodle/list-words.ts";
-export { type Noodle, type ReadingWishes, readNoodle, readNoodleData } from "./noodle/noodle.ts";
+export { type Beyond, goesBeyond, type Noodle, type ReadingWishes, readStatedNoodle } from "./noodle/noodle.ts";
+export { shortPortions } from "./noodle/planned-sheet.ts";
+export { readNoodle, readNoodleData } from "./noodle/read-noodle.ts";
 export { explain, type FigureWorking } from "./render/working.ts";
 export type { Report } from "./report/schema.ts";
 export type { UnitSystem } from "./report/show.ts";

@@ -1,8 +1,9 @@
 import { dirname, isAbsolute, join } from "node:path";
-import { type Problem, readNoodleData } from "@noodlewright/core";
+import { type Problem, readStatedNoodle } from "@noodlewright/core";
 import type { Path } from "@noodlewright/core/figure";
 import { type Kitchen, readKitchenFile, readSpec } from "@noodlewright/core/spec";
 import type { Io } from "../io.ts";
+import { beyond } from "./beyond.ts";
 import { type ParsedFile, parseFile } from "./document.ts";
 import { type Override, withOverrides } from "./overrides.ts";
 import type { PlacedProblem } from "./placed-problem.ts";
@@ -50,7 +51,7 @@ export async function loadSpec(
   const place = (problem: Problem): PlacedProblem => placeProblem(problem, parsed, overrides);
   const faults = [...parsed.duplicates, ...problems, ...included.problems];
   if (faults.length > 0) {
-    const rest = included.problems.length > 0 ? readSpec(data) : readNoodleData(data, included);
+    const rest = included.problems.length > 0 ? readSpec(data) : readStatedNoodle(data, included, await beyond(data));
     return { ok: false, problems: [...faults, ...(rest.ok ? [] : rest.problems.map(place))] };
   }
   const { kitchens, files } = included;

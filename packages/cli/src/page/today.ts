@@ -1,4 +1,13 @@
-import { type Answer, askBatch, askWater, type Noodle, type Problem, readNoodleData } from "@noodlewright/core";
+import {
+  type Answer,
+  askBatch,
+  askWater,
+  missed,
+  type Noodle,
+  type Problem,
+  readStatedNoodle,
+  shortPortions,
+} from "@noodlewright/core";
 import type { Batch } from "@noodlewright/core/answers";
 import { fixedText, pathText } from "@noodlewright/core/figure";
 import { basisText } from "@noodlewright/core/spec";
@@ -58,7 +67,8 @@ export function keptWater({ formula }: Noodle): string {
 /** Works the noodle out with what is different today. */
 export function workOut(data: PageData, changes: Changes, written?: Noodle): Today {
   const spec = specToday(data, changes, written);
-  const reading = readNoodleData(spec, { units: data.units });
+  // The amounts that a spec leaves open were found when its page was written.
+  const reading = readStatedNoodle(spec, { units: data.units }, { missed, shortPortions });
   if (!reading.ok) return { spec, problems: reading.problems };
   const noodle = reading.value;
   const batch = askBatch(noodle);

@@ -1,5 +1,6 @@
-import { type Answer, type Noodle, type Problem, readNoodleData, type UnitSystem } from "@noodlewright/core";
+import { type Answer, type Noodle, type Problem, readStatedNoodle, type UnitSystem } from "@noodlewright/core";
 import type { SpecChange } from "@noodlewright/core/spec";
+import { beyond } from "../input/beyond.ts";
 import { loadSpec } from "../input/load-spec.ts";
 import type { Override } from "../input/overrides.ts";
 import type { PlacedProblem } from "../input/placed-problem.ts";
@@ -38,7 +39,7 @@ export async function loadNoodle({ path, overrides, sets, units, needs }: Order,
   const loading = await loadSpec(path, { overrides, sets }, io, needs);
   if (!loading.ok) return loading;
   const { data, kitchens, files, place, overrides: said } = loading.spec;
-  const noodle = readNoodleData(data, { kitchens, units });
+  const noodle = readStatedNoodle(data, { kitchens, units }, await beyond(data, needs));
   return noodle.ok
     ? { ok: true, loaded: { noodle: noodle.value, files, said, place } }
     : { ok: false, problems: noodle.problems.map(place) };

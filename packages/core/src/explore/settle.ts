@@ -4,7 +4,14 @@ import type { OwnMaterials } from "../materials/own.ts";
 import { dec, decimalText, fixedText } from "../number/decimal.ts";
 import { balanceAmounts } from "./settle-balance.ts";
 import { floursFound } from "./settle-flours.ts";
-import type { FoundAmount, OpenPlaces, WaterKey } from "./settle-places.ts";
+import {
+  type FoundAmount,
+  isSection,
+  type OpenPlaces,
+  openPlaces,
+  type Section,
+  type WaterKey,
+} from "./settle-places.ts";
 import { type WantedCheck, wantedChecks } from "./wanted-checks.ts";
 
 /** A spec with its amounts found. */
@@ -26,6 +33,7 @@ export interface Settled {
  * @param data - plain data of a spec, of which nobody knows yet whether it is one
  * @param extra - the kitchen's own materials from files that the spec includes
  * Problems: `settle.masses`, `settle.replaced`, `settle.out-of-reach`, and those of `balanceAmounts`, of the blend search and of the spec.
+ * @example settle({ name: "plain", flours: [{ name: "bread flour", amount: "100 %" }], water: { added: "find" }, wanted: { addedWater: "36 %" } }).value.found[0].text // => "36 %"
  */
 export function settle(data: unknown, extra: OwnMaterials = {}): Outcome<Settled | undefined> {
   const open = openPlaces(data);
@@ -47,7 +55,7 @@ export function settle(data: unknown, extra: OwnMaterials = {}): Outcome<Settled
     const reading = filled(amounts);
     return reading.ok ? wantedChecks(reading.value.spec, reading.value.formula, undefined, extra).checks : [];
   };
-  const notes = [...flours.notes, ...balance.notes];
+  const notes = [foundNote(found), ...flours.notes, ...balance.notes];
   return answer({
     data: withAmounts(data, open, found),
     found,
@@ -57,9 +65,9 @@ export function settle(data: unknown, extra: OwnMaterials = {}): Outcome<Settled
 }
 
 /** Says at the head of every answer which amounts were found. */
-export function settledNotes({ found, notes }: Settled): readonly Note[] {
+function foundNote(found: readonly FoundAmount[]): Note {
   const amounts = found.map(({ name, text }) => ({ name, amount: inWords(text) }));
-  return [loudNote("settle.found", ["wanted"], { amounts }), ...notes];
+  return loudNote("settle.found", ["wanted"], { amounts });
 }
 
 /** A found share as it is said: two places, or two digits of a small one; the exact share stands in the table. */
@@ -102,24 +110,6 @@ function floursIn(
   return floursFound(spec, formula, open.flours, extra);
 }
 
-/** What is to be found in a spec; nothing where it states every amount. */
-function openPlaces(data: unknown): OpenPlaces | undefined {
-  if (!isSection(data)) return undefined;
-  const openIn = (list: unknown): readonly number[] =>
-    Array.isArray(list)
-      ? list.flatMap((entry: unknown, index) => (isSection(entry) && isOpen(entry["amount"]) ? [index] : []))
-      : [];
-  const ways = isSection(data["water"]) ? data["water"] : {};
-  const water = (["added", "tap", "dough"] as const).find((way) => isOpen(ways[way]));
-  const open = { flours: openIn(data["flours"]), alkali: openIn(data["alkali"]), salt: isOpen(data["salt"]) };
-  const none = open.flours.length === 0 && open.alkali.length === 0 && !open.salt && water === undefined;
-  return none ? undefined : { ...open, ...(water && { water }) };
-}
-
-function isOpen(amount: unknown): boolean {
-  return typeof amount === "string" && amount.trim().toLowerCase() === "find";
-}
-
 function isReplaced(list: unknown, index: number): boolean {
   const entry: unknown = isList(list) ? list[index] : undefined;
   return isSection(entry) && entry["replaceWith"] !== undefined;
@@ -157,12 +147,6 @@ function withAmounts(data: Section, open: OpenPlaces, found: readonly FoundAmoun
 function waterWith(water: unknown, way: WaterKey, found: string | undefined): Section {
   const { [way]: _open, ...others } = isSection(water) ? water : {};
   return found === undefined ? { ...others, tap: "36 %" } : { ...others, [way]: found };
-}
-
-type Section = Readonly<Record<string, unknown>>;
-
-function isSection(value: unknown): value is Section {
-  return typeof value === "object" && value !== null && !Array.isArray(value);
 }
 
 function isList(value: unknown): value is readonly unknown[] {

@@ -3,7 +3,6 @@ import { batchReport } from "../report/batch-report.ts";
 import { type Answer, answered } from "./answer.ts";
 import type { Noodle } from "./noodle.ts";
 import { plannedBatch } from "./planned-batch.ts";
-import { shortPortions } from "./planned-sheet.ts";
 
 /**
  * The weights of each load, and what the batch comes to. Masses in g.
@@ -13,7 +12,7 @@ import { shortPortions } from "./planned-sheet.ts";
  */
 export function askBatch(noodle: Noodle): Answer<Batch> {
   return answered(plannedBatch(noodle), {
-    notes: (own) => [...noodle.notes, ...own, ...shortPortions(noodle)],
+    notes: (own) => [...noodle.notes, ...own, ...(noodle.beyond.shortPortions?.(noodle) ?? [])],
     report: (batch, notes) => batchReport(noodle.formula, batch, notes, noodle.units),
   });
 }

@@ -3,7 +3,6 @@ import { costReport } from "../report/cost-report.ts";
 import { type Answer, answered } from "./answer.ts";
 import type { Noodle } from "./noodle.ts";
 import { plannedBatch } from "./planned-batch.ts";
-import { shortPortions } from "./planned-sheet.ts";
 
 /**
  * What the batch costs, what to buy and how far the store goes.
@@ -15,7 +14,7 @@ export function askCost(noodle: Noodle): Answer<Cost> {
   const batch = plannedBatch(noodle);
   if (!batch.ok) return batch;
   return answered(costOf(noodle.spec, noodle.formula, batch.value), {
-    notes: (own) => [...batch.notes, ...own, ...shortPortions(noodle)],
+    notes: (own) => [...batch.notes, ...own, ...(noodle.beyond.shortPortions?.(noodle) ?? [])],
     report: (cost, notes) => costReport(noodle.formula, batch.value, cost, notes),
   });
 }

@@ -3,8 +3,9 @@ import type { WantedCheck } from "../explore/wanted-checks.ts";
 import { answer } from "../figure/problem.ts";
 import { settleReport } from "../report/settle-report.ts";
 import { type Answer, answered } from "./answer.ts";
+import { heldAgainst } from "./held-against.ts";
 import type { Noodle } from "./noodle.ts";
-import { heldAgainst, plannedBatch } from "./planned-batch.ts";
+import { plannedBatch } from "./planned-batch.ts";
 
 /** The amounts that a spec left to be found, and how far what it wants is met. */
 export interface SettledNoodle {

@@ -1,10 +1,13 @@
-import { type Settled, settle, settledNotes } from "../explore/settle.ts";
+import type { Batch } from "../batch/batch.ts";
+import type { Settled } from "../explore/settle.ts";
+import { isSection, openPlaces } from "../explore/settle-places.ts";
 import { answer, type Note, type Outcome } from "../figure/problem.ts";
 import { type Formula, formulaOf } from "../formula/formula.ts";
+import type { OwnMaterials } from "../materials/own.ts";
 import type { UnitSystem } from "../report/show.ts";
 import { plainData } from "../spec/plain-data.ts";
 import type { Kitchen } from "../spec/read-spec.ts";
-import type { Spec, SpecInput } from "../spec/spec.ts";
+import type { Spec } from "../spec/spec.ts";
 
 /** What a noodle is read with, beside its spec. */
 export interface ReadingWishes {
@@ -15,8 +18,21 @@ export interface ReadingWishes {
 }
 
 /**
+ * What is told of a noodle beyond its own sums. `readNoodle` takes in all of it; a program that has no use for a part is
+ * smaller without it.
+ */
+export interface Beyond {
+  /** Finds the amounts that a spec leaves to be found; without it such a spec is refused. */
+  readonly settle?: (data: unknown, materials: OwnMaterials) => Outcome<Settled | undefined>;
+  /** Tells what the spec wants and the batch does not come to. */
+  readonly missed?: (noodle: Noodle, batch: Batch) => readonly Note[];
+  /** Tells where the sheets of the spec give fewer portions than are wanted. */
+  readonly shortPortions?: (noodle: Noodle) => readonly Note[];
+}
+
+/**
  * A noodle that was read: its spec, the kitchen it is made in and the units it is spoken of in, which stay together.
- * Everything is asked of it, so that no answer mixes two noodles. Only `readNoodle` makes one.
+ * Everything is asked of it, so that no answer mixes two noodles. Only reading makes one.
  */
 export class Noodle {
   readonly #parts: Pick<Noodle, keyof Noodle>;
@@ -53,29 +69,34 @@ export class Noodle {
   get notes(): readonly Note[] {
     return this.#parts.notes;
   }
+
+  /** What is told of it beyond its own sums. */
+  get beyond(): Beyond {
+    return this.#parts.beyond;
+  }
 }
 
 /**
- * Reads a noodle from its spec and works out its formula, or tells all that is wrong with both in one go.
+ * Whether a spec asks for more than its own sums: it leaves an amount to be found, or says what it wants.
  *
- * Amounts that the spec leaves to be found are found by what it wants.
- *
- * Problems: those of `readSpec`; those of the flours, water, alkali and ingredients; doses that are too high; those of
- * `settle`, where what is wanted is out of reach among them.
- * @example readNoodle({ name: "plain", flours: [{ name: "bread flour", amount: "100 %" }], water: { added: "36 %" } }).value.formula.water.added.value // => "36"
+ * @param input - plain data, of which nobody knows yet whether it is a spec
+ * @example goesBeyond({ flours: [{ name: "bread flour", amount: "find" }] }) // => true
  */
-export function readNoodle(spec: SpecInput, wishes: ReadingWishes = {}): Outcome<Noodle> {
-  return readNoodleData(spec, wishes);
+export function goesBeyond(input: unknown): boolean {
+  return openPlaces(input) !== undefined || (isSection(input) && input["wanted"] !== undefined);
 }
 
 /**
- * The same from plain data of which nobody knows yet whether it is a spec, such as that of a file.
+ * Reads a noodle from plain data of which nobody knows yet whether it is a spec, with what the program takes in beyond its
+ * own sums: without anything, every amount has to be stated, and nothing is said of what the spec wants or of its sheets.
  *
- * @example readNoodleData({ nme: 3 }).problems[0].code // => "spec.missing"
+ * Problems: those of `readNoodle`.
+ * @example readStatedNoodle({ name: "plain", flours: [{ name: "bread flour", amount: "100 %" }], water: { added: "find" } }).problems[0].code // => "quantity.unreadable"
  */
-export function readNoodleData(
+export function readStatedNoodle(
   input: unknown,
   { kitchens = [], units = "metric" }: ReadingWishes = {},
+  beyond: Beyond = {},
 ): Outcome<Noodle> {
   const plain = plainData(input);
   if (!plain.ok) return plain;
@@ -84,12 +105,12 @@ export function readNoodleData(
     materials: Object.fromEntries(kitchens.flatMap(({ materials }) => Object.entries(materials))),
     machines: Object.fromEntries(kitchens.flatMap(({ machines }) => Object.entries(machines))),
   };
-  const settling = settle(data, kitchen.materials);
+  const settling = beyond.settle?.(data, kitchen.materials) ?? answer(undefined);
   if (!settling.ok) return settling;
   const settled = settling.value;
   const reading = formulaOf(settled?.data ?? data, kitchen.materials);
   if (!reading.ok) return reading;
   const { spec, formula } = reading.value;
-  const notes = [...(settled === undefined ? [] : settledNotes(settled)), ...reading.notes];
-  return answer(new Noodle({ spec, kitchen, units, formula, notes, settled }), notes);
+  const notes = [...(settled?.notes ?? []), ...reading.notes];
+  return answer(new Noodle({ spec, kitchen, units, formula, notes, settled, beyond }), notes);
 }

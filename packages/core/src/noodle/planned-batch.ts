@@ -1,21 +1,15 @@
-import { type Batch, planBatch } from "../batch/batch.ts";
-import { missedNotes, type WantedChecks, wantedChecks } from "../explore/wanted-checks.ts";
+import { planBatch } from "../batch/batch.ts";
 import { answer, type Note } from "../figure/problem.ts";
 import { once } from "./answer.ts";
 import type { Noodle } from "./noodle.ts";
 
 /** The batch of a noodle with no more than its own notes; what its spec wants and it does not come to is among them. */
 export const plannedBatch = once((noodle) => {
-  const { spec, formula, units } = noodle;
+  const { spec, formula, units, beyond } = noodle;
   const batch = planBatch(spec, formula, units === "us");
   if (!batch.ok) return batch;
-  return answer(batch.value, [...missedNotes(heldAgainst(noodle, batch.value)), ...batch.notes]);
+  return answer(batch.value, [...(beyond.missed?.(noodle, batch.value) ?? []), ...batch.notes]);
 });
-
-/** What the spec of a noodle wants, beside what the noodle comes to. */
-export function heldAgainst({ spec, formula, kitchen }: Noodle, batch: Batch | undefined): WantedChecks {
-  return wantedChecks(spec, formula, batch, kitchen.materials);
-}
 
 /** Notes of the formula and the batch, for answers that weigh nothing: which scale was assumed does not matter there. */
 export function unweighedNotes(noodle: Noodle): readonly Note[] {

@@ -10,7 +10,11 @@ export const plannedSheet = once((noodle) => {
   return batch.ok ? planSheet(noodle.spec, noodle.formula, batch.value, noodle.kitchen.machines) : batch;
 });
 
-/** Says where the sheets give fewer portions than are wanted. A sheet at fault is left to `askSheet`. */
+/**
+ * Says where the sheets give fewer portions than are wanted; `Beyond` takes it. A sheet at fault is left to `askSheet`.
+ *
+ * @example shortPortions(example("school-noodle")) // => []
+ */
 export function shortPortions(noodle: Noodle): readonly Note[] {
   if (noodle.spec.sheet === undefined) return [];
   const sheet = plannedSheet(noodle);
