@@ -76,6 +76,19 @@ describe("without a terminal", () => {
     expect(readNoodleData(spec).ok).toBe(true);
   });
 
+  test("a style begins with the formula that a source prints for it, and a flag goes before it", async () => {
+    const args = ["new", "-", "--style", "Yellow Alkaline", "--flour", "bread flour", "--salt", "2 %"];
+    const { status, stdout } = await runHere(args, { commands });
+    const spec = parse(stdout);
+    expect([status, spec.style, spec.water, spec.salt]).toEqual([0, "yellow alkaline", { tap: "34 %" }, "2 %"]);
+    expect(spec.alkali.map(({ amount }: { readonly amount: string }) => amount)).toEqual(["0.9 %", "0.1 %"]);
+    expect(spec.notes).toContain("Hatcher");
+    const none = await runHere(["new", "-", "--style", "ramen", "--flour", "bread flour"], { commands });
+    expect([none.status, parse(none.stdout).alkali, parse(none.stdout).style]).toEqual([0, undefined, "ramen"]);
+    const unknown = await runHere(["new", "-", "--style", "spaghetti"], { commands });
+    expect([unknown.status, unknown.stderr]).toEqual([2, expect.stringContaining("--style: [style.unknown]")]);
+  });
+
   test("a flag that cannot be right is refused by its name, and nothing is written", async () => {
     const { status, text, stderr } = await newSpec(["--water", "36 %", "--scale", "5", "--bowls", "many"]);
     expect([status, text]).toEqual([2, ""]);

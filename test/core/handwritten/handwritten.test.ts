@@ -28,6 +28,18 @@ const samples: readonly Sample[] = [
   { style: "a numbered list", text: "1. 1000 g bread flour\n2. 380 g water\n3) salt 10 g", read: plain },
   { style: "tabs", text: "bread flour\t1000 g\nwater\t380 g\nsalt\t10 g", read: plain },
   { style: "wide gaps", text: "bread flour      1000 g\nwater            380 g\nsalt              10 g", read: plain },
+  {
+    style: "two salts in a ratio",
+    text: "bread flour 1000 g\nwater 380 g\nK2CO3 1:1 Na2CO3 5 g\nNa2CO3 and K2CO3 3:2, 5 g\n10 g salt",
+    read: [plain[0] ?? "", plain[1] ?? "", "alkali alkaline salts 5 g", "alkali alkaline salts 5 g", plain[2] ?? ""],
+  },
+  {
+    style: "flours by words of the trade, and one that is of no wheat",
+    text: "strong white flour 900 g\nplain flour 100 g\nwhite sorghum flour 5 g\nwater 380 g\n10 g salt",
+    read: ["flours strong white flour 900 g", "flours plain flour 100 g", ...plain.slice(1)],
+    leftOut: [[3, "white sorghum flour"]],
+    remarks: ["the protein on its bag"],
+  },
   { style: "one line", text: "bread flour 1000 g, water 380 g, salt 10 g", read: plain },
   {
     style: "a name on one line, its amount on the next",

@@ -1,5 +1,5 @@
 import { printable } from "@noodlewright/core/render";
-import { type Handwritten, readHandwritten } from "@noodlewright/core/spec";
+import { type Handwritten, readHandwritten, styleStart } from "@noodlewright/core/spec";
 import { withIngredient } from "../input/new-formula.ts";
 import { askForFormula, type NewWishes } from "../input/new-questions.ts";
 import { type KitchenWords, kitchenProblems, kitchenSections } from "../input/new-sections.ts";
@@ -9,6 +9,7 @@ import { writtenFormula } from "../input/written-formula.ts";
 import { type ExitStatus, exit, type Io } from "../io.ts";
 import { wrapText } from "../render/wrap.ts";
 import { printProblems } from "../shared/answer.ts";
+import { atFlag } from "../shared/ask-noodle.ts";
 import type { Asked, Command, Flag } from "../shared/command.ts";
 import { writeFiles } from "../shared/write-output.ts";
 
@@ -20,6 +21,11 @@ const flags = {
     placeholder: "handwritten.txt",
   },
   name: { describe: "Name of the noodle", kind: "text", placeholder: "Weekday noodle" },
+  style: {
+    describe: "Style of noodle; where a source prints a formula for it, that is the start",
+    kind: "text",
+    placeholder: "yellow alkaline",
+  },
   flour: {
     describe:
       "A flour, with its amount where there is more than one, and what its bag says; may be given several times",
@@ -55,6 +61,10 @@ export const newCommand: Command = {
       "noodlewright new evening-class.yaml --flour 'bread flour, protein 12 %' --water '36 %' --salt '1 %'",
       "asks nothing that a flag says",
     ],
+    [
+      "noodlewright new noodle.yaml --style 'yellow alkaline' --flour 'bread flour'",
+      "water, salt and alkali as a source prints them for the style",
+    ],
   ],
   run: async (asked, io) => {
     const given = await wishesOf(asked, io);
@@ -68,7 +78,8 @@ export const newCommand: Command = {
     }
     const nothing = wishes.text.trim() === "" && Object.keys(flags).every((flag) => asked.list(flag).length === 0);
     if (nothing) return write({ text: starterSpec, open: [], toFillIn: false }, asked, io);
-    const { sections, toFillIn } = kitchenSections(wishes.kitchen);
+    const { sections: kitchen, toFillIn } = kitchenSections(wishes.kitchen);
+    const sections = { ...wishes.style, ...kitchen };
     const read = readHandwritten(wishes.text, { name: wishes.name, sections });
     return write(
       { text: `${read.text}${toFillIn}`, open: openLines(read), toFillIn: read.questions.length > 0 },
@@ -83,6 +94,19 @@ async function wishesOf(asked: Asked, io: Io): Promise<NewWishes | ExitStatus> {
   const from = asked.text("from");
   const reading = from === undefined ? undefined : await readTextFile(from, io, largest, writtenFormula);
   if (reading?.ok === false) return printProblems([reading.problem], asked, io);
+  const style = asked.text("style");
+  const starting = style === undefined ? undefined : styleStart(style);
+  if (starting?.ok === false)
+    return printProblems(
+      starting.problems.map((one) => atFlag("style")(one)),
+      asked,
+      io,
+    );
+  const start = from === undefined ? starting?.value : undefined;
+  const said = (flag: "flour" | "water" | "alkali" | "salt"): readonly string[] => {
+    const words = asked.list(flag);
+    return words.length > 0 || start === undefined || flag === "flour" ? words : [start[flag]].flat();
+  };
   const parts = [
     ["flours", "flour"],
     ["water", "water"],
@@ -90,7 +114,7 @@ async function wishesOf(asked: Asked, io: Io): Promise<NewWishes | ExitStatus> {
     ["salt", "salt"],
   ] as const;
   const text = parts.reduce(
-    (before, [part, flag]) => asked.list(flag).reduce((formula, said) => withIngredient(formula, part, said), before),
+    (before, [part, flag]) => said(flag).reduce((formula, words) => withIngredient(formula, part, words), before),
     reading?.file.text ?? "",
   );
   const { yields } = readHandwritten(text);
@@ -101,7 +125,9 @@ async function wishesOf(asked: Asked, io: Io): Promise<NewWishes | ExitStatus> {
     ...(asked.list("scale").length > 0 && { scales: asked.list("scale") }),
   };
   const wrong = kitchenProblems({ ...kitchen, bowls: kitchen.bowls ?? "1", rawWeight: kitchen.rawWeight ?? "1 g" });
-  if (wrong.length === 0) return { text, name: asked.text("name"), kitchen };
+  const notes = start && `Water, salt and alkali as in: ${start.source}. The flour is your own.`;
+  const styled = style === undefined ? {} : { style: style.trim().toLowerCase(), ...(notes && { notes }) };
+  if (wrong.length === 0) return { text, name: asked.text("name"), kitchen, style: styled };
   const flagOf: Readonly<Record<keyof KitchenWords, keyof typeof flags>> = {
     bowls: "bowls",
     rawWeight: "raw-weight",

@@ -9,6 +9,8 @@ export interface NewWishes {
   readonly text: string;
   readonly name: string | undefined;
   readonly kitchen: KitchenWords;
+  /** Keys of the spec that tell the style and where its formula is from. */
+  readonly style?: Readonly<Record<string, string>>;
 }
 
 type Say = (text: string) => void;

@@ -1,11 +1,47 @@
 import { answer, type Note, type NoteFacts, note, type Outcome, problem, refuse } from "../figure/problem.ts";
-import { citation } from "../figure/source.ts";
+import { citation, type Source } from "../figure/source.ts";
 import { type DecimalText, dec, decimalText } from "../number/decimal.ts";
-import { type StyleQuantity, type StyleRange, styleRanges } from "./style-ranges.ts";
+import { type StyleQuantity, type StyleRange, styleRanges, whiteSalted } from "./style-ranges.ts";
 
 /** The styles that have a range. @example styles().includes("ramen") // => true */
 export function styles(): readonly string[] {
   return [...new Set(styleRanges().map(({ style }) => style))];
+}
+
+/** A formula that a source prints for a style: its lines, for the cook's own flour. */
+export interface StyleStart {
+  readonly water: string;
+  readonly salt: string;
+  readonly alkali: readonly string[];
+  readonly source: string;
+}
+
+const protocol: Source = {
+  cite: "D. Hatcher, O. Lukow, J. Dexter, N. Shahin, N. Edwards, Recent advance in Canadian research on Asian noodles, cereals conference paper, regional.org.au/au/cereals/1/08hatcher.htm",
+  at: "protocol of the breeders: 34 % absorption, 1 % salt, 1 % of sodium and potassium carbonate at 9:1",
+  standing: "read",
+};
+
+const starts: Readonly<Record<string, StyleStart>> = {
+  "yellow alkaline": {
+    water: "34 %",
+    salt: "1 %",
+    alkali: ["sodium carbonate 0.9 %", "potassium carbonate 0.1 %"],
+    source: citation(protocol),
+  },
+  "white salted": { water: "35 %", salt: "1 %", alkali: [], source: citation(whiteSalted) },
+};
+
+/**
+ * The formula to start from for a style, where a source prints one; nothing where none was read.
+ *
+ * Problems: `style.unknown`.
+ * @example styleStart("yellow alkaline").value.alkali // => ["sodium carbonate 0.9 %", "potassium carbonate 0.1 %"]
+ */
+export function styleStart(style: string): Outcome<StyleStart | undefined> {
+  const plain = style.trim().toLowerCase();
+  if (styles().includes(plain)) return answer(starts[plain]);
+  return refuse(problem("style.unknown", ["style"], { style, styles: styles() }));
 }
 
 /** One range beside the figure of a formula. */

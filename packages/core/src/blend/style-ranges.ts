@@ -34,7 +34,7 @@ const fuQuoted: Source = {
   standing: "copy",
 };
 const textbook: Source = { cite: "laboratory method for yellow alkaline noodles, textbook copy", standing: "copy" };
-const whiteSalted: Source = {
+export const whiteSalted: Source = {
   cite: "Y. Ye, Y. Zhang, J. Yan and others, Cereal Chemistry 86(4):477-485, 2009",
   at: "abstract: 33 to 37 % water and 0 to 2 % salt tried, 35 and 1 recommended",
   standing: "read",

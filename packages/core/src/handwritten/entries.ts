@@ -95,8 +95,8 @@ function partOf({ thing, figures, inBrackets, name }: Item): Where | LeftOut {
     const question = `"${thing.name}" is no name known here, and no guess is made for an alkali. Ask for the list of substances and their % on the pack`;
     return { part: "alkali", name: thing.name, remarks: [question], toFillIn: compositionSample, ask: question };
   }
-  const told = figures["protein"] !== undefined || figures["label"] !== undefined;
-  if (told && wheatWords.test(thing.name)) return bagFlour(thing.name, figures, unused);
+  if (wheatWords.test(thing.name) && !otherFlour.test(thing.name))
+    return bagFlour(thing.name, figures, [...unused, ...noProtein(thing.name, figures, "the protein on its bag")]);
   return { why: `"${thing.name}" is no name known here; ${thing.advice}` };
 }
 
@@ -104,8 +104,12 @@ const compositionSample = [
   "figures:    what the pack says, in place of these",
   "  composition: { Na2CO3: 60 %, K2CO3: 40 % }",
 ];
+/** Words of the flour trade, from memory, that stand beside flour of common wheat; of no one strength. */
 const wheatWords =
-  /(?:wheat|strong|bread|plain|all-purpose|noodle|patent|white|soft|weak|hard|baker'?s?) .*flour|weizenmehl|強力粉|薄力粉|中力粉/iu;
+  /(?:wheat|strong|bread|plain|all-purpose|noodle|dumpling|pizza|patent|clear|white|soft|weak|medium|hard|high[ -](?:gluten|protein)|low[ -]protein|baker'?s?)(?!\p{L}).*flour|weizenmehl|強力粉|薄力粉|中力粉/iu;
+/** What is of another grain, has leavening in it, or is no flour. */
+const otherFlour =
+  /rice|corn|maize|sorghum|oat|barley|rye|buckwheat|quinoa|millet|teff|tapioca|cassava|potato|bean|pea(?!\p{L})|soy|lentil|nut(?!\p{L})|almond|coconut|banana|free|self[ -]?rais|self[ -]?ris|improver|substitute/iu;
 
 function isSolution(words: string): boolean {
   return /water|solution|liquid|液|水/iu.test(words);

@@ -1,8 +1,8 @@
-import { type DecimalText, dec } from "../number/decimal.ts";
+import { type DecimalText, dec, decimalText, HUNDRED } from "../number/decimal.ts";
 import { type Amount, amountsOf, type CommaUse } from "./amounts.ts";
 import { madeOf, takeBeside } from "./beside.ts";
 import { inDigits, type WrittenLine } from "./characters.ts";
-import { type Thing, thingOf, trimmed } from "./things.ts";
+import { type Thing, thingOf, thingsWithin, trimmed } from "./things.ts";
 
 /** What a line is. */
 export type ReadLine =
@@ -69,7 +69,29 @@ function counted(text: string): string {
   return count > 0 && thingOf(name.replace(brackets, " "), []).is !== "unknown" ? `${count} ${name}` : text;
 }
 
-function readText({ line, text }: { readonly line: WrittenLine; readonly text: string }, comma: CommaUse): ReadLine {
+/** Two salts in a ratio, such as `K2CO3 1:1 Na2CO3`, as one product with the share by mass of each in brackets. */
+function mixed(text: string): string {
+  const [ratio, one = "0", other = "0"] = /(\d+(?:\.\d+)?) ?[:∶] ?(\d+(?:\.\d+)?)/u.exec(text) ?? [];
+  const salts = ratio === undefined ? [] : thingsWithin(text).filter(isAlkali);
+  const parts = dec(one).plus(other);
+  const [first, second, third] = salts.map(({ name }) => name);
+  if (ratio === undefined || first === undefined || second === undefined || third !== undefined || parts.isZero())
+    return text;
+  const share = dec(one).times(100).div(parts).toDecimalPlaces(2);
+  const shares = `${first} ${decimalText(share)} %, ${second} ${decimalText(HUNDRED.minus(share))} %`;
+  const rest = [ratio, first, second].reduce((left, piece) => left.replace(piece, " "), text);
+  return `alkaline salts (${shares}) ${rest.replaceAll(/[(),:;&+/]|(?<!\p{L})(?:and|und|et)(?!\p{L})/gu, " ")}`;
+}
+
+function isAlkali(thing: Thing): thing is Extract<Thing, { readonly is: "material" }> {
+  return thing.is === "material" && thing.material.kind === "alkali";
+}
+
+function readText(
+  { line, text: asWritten }: { readonly line: WrittenLine; readonly text: string },
+  comma: CommaUse,
+): ReadLine {
+  const text = mixed(asWritten);
   const isHeading = line.text.startsWith("#") || text.endsWith(":");
   const { rest: read, figures, remarks } = takeBeside(text);
   const made = [...read.matchAll(brackets)].filter(([, words = ""]) => madeOf(words, true) !== undefined);

@@ -1,4 +1,5 @@
 // The door to what is written: specs and kitchens, their keys, samples and schemas, and formulas as people write them.
+export { type StyleStart, styleStart } from "../blend/style-notes.ts";
 export type { Part } from "../handwritten/entries.ts";
 export {
   answeredLine,
