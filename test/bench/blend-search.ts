@@ -1,7 +1,6 @@
 import { writeFileSync } from "node:fs";
 import { parseArgs } from "node:util";
-import type { BlendQuestion, Candidate } from "#core/blend/blend-question.ts";
-import { searchBlend } from "#core/blend/blend-search.ts";
+import { type BlendQuestion, type Candidate, searchBlend } from "@noodlewright/core/explore";
 import { Independent, restate } from "../core/explore/independent.ts";
 
 /**

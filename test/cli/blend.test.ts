@@ -1,7 +1,7 @@
+import type { Report } from "@noodlewright/core";
 import { describe, expect, it } from "vitest";
 import { parse } from "yaml";
 import * as z from "zod";
-import type { Report } from "#core/report/schema.ts";
 import { runBuilt } from "./built.ts";
 import { folderFor } from "./folder.ts";
 import { readProblems } from "./read-problems.ts";

@@ -1,6 +1,7 @@
 import { readFileSync } from "node:fs";
+import type { Report } from "@noodlewright/core";
 import { describe, expect, test } from "vitest";
-import { type Report, reportSchema } from "#core/report/schema.ts";
+import { reportSchema } from "#core/report/schema.ts";
 import { runBuilt } from "./built.ts";
 import { readCsv } from "./read-csv.ts";
 import { readProblems } from "./read-problems.ts";

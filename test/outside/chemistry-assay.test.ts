@@ -1,12 +1,20 @@
 import { told } from "@noodlewright/core";
+import {
+  additiveLimits,
+  additivesIn,
+  assayed,
+  type Composition,
+  hazardOf,
+  hydrate,
+  idealYield,
+  pure,
+  type SpeciesName,
+  solutionPh,
+  splitByEndPoints,
+} from "@noodlewright/core/chemistry";
 import { expect, test } from "vitest";
-import { idealYield } from "#core/chemistry/baking.ts";
-import { alkalinityM, alkalinityP, type Composition, hydrate, pure } from "#core/chemistry/composition.ts";
-import { additiveLimits } from "#core/chemistry/food-limits.ts";
-import { additivesIn, hazardOf } from "#core/chemistry/hazard.ts";
-import { solutionPh } from "#core/chemistry/ph.ts";
-import type { SpeciesName } from "#core/chemistry/species.ts";
-import { alkalinityAs, assayed, splitByEndPoints } from "#core/chemistry/titration.ts";
+import { alkalinityM, alkalinityP } from "#core/chemistry/composition.ts";
+import { alkalinityAs } from "#core/chemistry/titration.ts";
 import { dec } from "#core/number/decimal.ts";
 
 /** mg that one mL of 1 N acid neutralises, as the monographs print it; tolerance half the last printed digit, or the monographs' own spread. */

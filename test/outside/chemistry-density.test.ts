@@ -1,8 +1,11 @@
+import {
+  type Composition,
+  pure,
+  readHydrometer,
+  type SpeciesName,
+  solutionDensity,
+} from "@noodlewright/core/chemistry";
 import { describe, expect, test } from "vitest";
-import { type Composition, pure } from "#core/chemistry/composition.ts";
-import { solutionDensity } from "#core/chemistry/density.ts";
-import { readHydrometer } from "#core/chemistry/hydrometer.ts";
-import type { SpeciesName } from "#core/chemistry/species.ts";
 import { waterDensity } from "#core/chemistry/water-density.ts";
 import { dec } from "#core/number/decimal.ts";
 

@@ -1,7 +1,7 @@
+import { hydrates, species } from "@noodlewright/core/chemistry";
 import { MF } from "mf-parser";
 import { describe, expect, test } from "vitest";
 import { molarMass } from "#core/chemistry/elements.ts";
-import { hydrates, species } from "#core/chemistry/species.ts";
 
 /**
  * g/mol as printed. The abridged atomic weights differ from the full ones by up to 15 ppm, so a mass may differ by

@@ -1,5 +1,5 @@
+import { solutionPh } from "@noodlewright/core/chemistry";
 import { describe, expect, test } from "vitest";
-import { solutionPh } from "#core/chemistry/ph.ts";
 import { dec } from "#core/number/decimal.ts";
 
 type Salts = Readonly<Record<string, string>>;

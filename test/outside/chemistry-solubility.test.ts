@@ -1,9 +1,14 @@
+import {
+  type Clarity,
+  type Composition,
+  type SpeciesName,
+  solubilityOf,
+  staysClear,
+} from "@noodlewright/core/chemistry";
 import { expect, test } from "vitest";
-import { type Composition, fromMasses } from "#core/chemistry/composition.ts";
+import { fromMasses } from "#core/chemistry/composition.ts";
 import { nearestByIons } from "#core/chemistry/ion-saturation.ts";
 import { activities } from "#core/chemistry/pitzer.ts";
-import { type Clarity, solubilityOf, staysClear } from "#core/chemistry/solubility.ts";
-import type { SpeciesName } from "#core/chemistry/species.ts";
 
 /** g of anhydrous salt in 100 g of water; tolerance by the spread of the sources or half the last printed digit. */
 const elsewhere: readonly (readonly [SpeciesName, string, number, number, string])[] = [

@@ -1,5 +1,5 @@
+import { strengthOf } from "@noodlewright/core/chemistry";
 import { expect, test } from "vitest";
-import { strengthOf } from "#core/chemistry/strength.ts";
 import { dec } from "#core/number/decimal.ts";
 
 /**

@@ -1,9 +1,13 @@
+import {
+  driedWholeEgg,
+  rawWholeEgg,
+  replaceProduct,
+  searchBlend,
+  squareRule,
+  waterAfter,
+} from "@noodlewright/core/explore";
 import { describe, expect, test } from "vitest";
 import { blendFigures } from "#core/blend/blend-figures.ts";
-import { searchBlend } from "#core/blend/blend-search.ts";
-import { waterAfter } from "#core/blend/blend-water.ts";
-import { driedWholeEgg, rawWholeEgg, replaceProduct } from "#core/blend/replace-product.ts";
-import { squareRule } from "#core/blend/square.ts";
 import { given } from "#core/figure/figure.ts";
 import { asIs, at14, value } from "../core/explore/kitchen.ts";
 

@@ -1,6 +1,7 @@
+import type { Formula } from "@noodlewright/core/answers";
 import { describe, expect, it } from "vitest";
 import { planBatch } from "#core/batch/batch.ts";
-import { type Formula, formulaOf } from "#core/formula/formula.ts";
+import { formulaOf } from "#core/formula/formula.ts";
 import { answered, type Written, workedOut } from "../core/formula/worked-out.ts";
 
 /** Flour of 14 % moisture: what the laboratories mean unless they say otherwise. */

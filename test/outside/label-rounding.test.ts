@@ -1,7 +1,6 @@
+import type { NutrientName, RuleBookName } from "@noodlewright/core/answers";
 import { describe, expect, it } from "vitest";
 import { declare, impliedBy } from "#core/materials/declare.ts";
-import type { NutrientName } from "#core/materials/nutrients.ts";
-import type { RuleBookName } from "#core/materials/rounding-rules.ts";
 
 /** What has to be printed for a value, and what may be printed instead. */
 type Row = readonly [

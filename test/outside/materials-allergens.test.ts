@@ -1,9 +1,8 @@
+import type { Allergen, Jurisdiction, Material } from "@noodlewright/core/answers";
 import { describe, expect, it } from "vitest";
-import type { Allergen } from "#core/materials/allergen.ts";
-import { allergenLists, type Jurisdiction } from "#core/materials/allergen-lists.ts";
+import { allergenLists } from "#core/materials/allergen-lists.ts";
 import { allergensFor } from "#core/materials/allergens.ts";
 import { findMaterial } from "#core/materials/catalogue.ts";
-import type { Material } from "#core/materials/material.ts";
 
 function material(name: string): Material {
   const found = findMaterial(name);

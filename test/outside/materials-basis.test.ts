@@ -1,6 +1,7 @@
+import type { Formula } from "@noodlewright/core/answers";
 import { describe, expect, it } from "vitest";
 import { exact } from "#core/figure/figure.ts";
-import { type Formula, formulaOf } from "#core/formula/formula.ts";
+import { formulaOf } from "#core/formula/formula.ts";
 import { eaten, hundred, nothingBut } from "./portion-eaten.ts";
 
 interface Conversion {

@@ -1,6 +1,6 @@
+import type { Material } from "@noodlewright/core/answers";
 import { describe, expect, it } from "vitest";
 import { catalogue, findMaterial } from "#core/materials/catalogue.ts";
-import type { Material } from "#core/materials/material.ts";
 import { dec, sum } from "#core/number/decimal.ts";
 import { eaten, hundred, nothingBut } from "./portion-eaten.ts";
 

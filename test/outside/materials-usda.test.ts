@@ -1,7 +1,7 @@
+import type { Material } from "@noodlewright/core/answers";
 import { describe, expect, it } from "vitest";
 import { sodiumShare } from "#core/chemistry/composition.ts";
 import { catalogue, findMaterial } from "#core/materials/catalogue.ts";
-import type { Material } from "#core/materials/material.ts";
 import { dec, sum } from "#core/number/decimal.ts";
 
 /** Source of all values here: USDA National Nutrient Database for Standard Reference, Release 28, read in two copies. */

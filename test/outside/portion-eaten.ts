@@ -1,8 +1,7 @@
-import { type Nutrition, nutritionOf } from "#core/batch/nutrition.ts";
+import type { SpecInput } from "@noodlewright/core";
+import type { NutrientName, Nutrition, RuleBookName } from "@noodlewright/core/answers";
+import { nutritionOf } from "#core/batch/nutrition.ts";
 import { formulaOf } from "#core/formula/formula.ts";
-import type { NutrientName } from "#core/materials/nutrients.ts";
-import type { RuleBookName } from "#core/materials/rounding-rules.ts";
-import type { SpecInput } from "#core/spec/spec.ts";
 
 /** What a written spec contains. */
 export function eaten(written: Omit<SpecInput, "name">, rules: RuleBookName): Nutrition {

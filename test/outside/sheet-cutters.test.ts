@@ -1,5 +1,5 @@
+import { strandWidth } from "@noodlewright/core/sheet";
 import { describe, expect, it } from "vitest";
-import { strandWidth } from "#core/sheet/strands/cutter.ts";
 import { answered } from "../core/sheet/answered.ts";
 
 /** Groove widths in mm as a cutter maker prints them (quoted on a noodle maker's page, read). Tolerance: half the last digit. */

@@ -1,7 +1,12 @@
+import {
+  type Component,
+  doughDensity,
+  type FoodComposition,
+  flourSpecificHeat,
+  poreFreeDensity,
+  specificHeat,
+} from "@noodlewright/core/sheet";
 import { describe, expect, it } from "vitest";
-import type { Component } from "#core/sheet/water/choi-okos.ts";
-import { doughDensity, type FoodComposition, poreFreeDensity, specificHeat } from "#core/sheet/water/food.ts";
-import { flourSpecificHeat } from "#core/sheet/water/heat-balance.ts";
 import { answered } from "../core/sheet/answered.ts";
 
 const nothing: FoodComposition = { water: "0", protein: "0", fat: "0", carbohydrate: "0", fibre: "0", ash: "0" };

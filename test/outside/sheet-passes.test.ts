@@ -1,6 +1,5 @@
+import { type PassRequest, type PassSchedule, passSchedule } from "@noodlewright/core/sheet";
 import { describe, expect, it } from "vitest";
-import type { PassRequest } from "#core/sheet/passes/pass-request.ts";
-import { type PassSchedule, passSchedule } from "#core/sheet/passes/passes.ts";
 import { answered } from "../core/sheet/answered.ts";
 
 /** Laboratory gap lists, mm, with what each pass takes off in %, worked out by hand to two places. */

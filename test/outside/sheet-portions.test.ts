@@ -1,9 +1,5 @@
+import { cookedMass, cutPlan, gainFromWater, givenDensity, potWater, rawMass } from "@noodlewright/core/sheet";
 import { describe, expect, it } from "vitest";
-import { cookedMass, rawMass } from "#core/sheet/day/cook.ts";
-import { gainFromWater } from "#core/sheet/day/cook-gain.ts";
-import { potWater } from "#core/sheet/day/pot.ts";
-import { cutPlan } from "#core/sheet/strands/geometry.ts";
-import { givenDensity } from "#core/sheet/water/food.ts";
 import { answered } from "../core/sheet/answered.ts";
 
 /** Rule of the Japanese noodle trade (trade page, read): a 25 kg bag makes 300 portions; raw mass in g by water on flour. */

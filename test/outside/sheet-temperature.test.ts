@@ -1,11 +1,9 @@
+import type { DissolvingSalt } from "@noodlewright/core/chemistry";
+import { frictionFrom, heatOfSolution, threeTemperatureWater, waterTemperature } from "@noodlewright/core/sheet";
 import { describe, expect, it } from "vitest";
-import type { DissolvingSalt } from "#core/chemistry/species.ts";
 import { exact, given } from "#core/figure/figure.ts";
 import { definition } from "#core/figure/source.ts";
-import { heatOfSolution } from "#core/sheet/water/heat-of-solution.ts";
 import { heatOfMelting, heatToMelt } from "#core/sheet/water/ice.ts";
-import { waterTemperature } from "#core/sheet/water/temperature.ts";
-import { frictionFrom, threeTemperatureWater } from "#core/sheet/water/three-temperatures.ts";
 import { answered } from "../core/sheet/answered.ts";
 
 function celsius(fahrenheit: number): string {

@@ -1,14 +1,14 @@
 import { createHash } from "node:crypto";
+import { additiveLimits, hydrate, hydrates, type Known, type Salt, species } from "@noodlewright/core/chemistry";
+import { styleRanges } from "@noodlewright/core/explore";
+import { heatOfSolution } from "@noodlewright/core/sheet";
 import { expect, it } from "vitest";
-import { styleRanges } from "#core/blend/style-ranges.ts";
 import { baumeScales } from "#core/chemistry/baume.ts";
-import { hydrate } from "#core/chemistry/composition.ts";
 import { atomicWeights } from "#core/chemistry/elements.ts";
-import { additiveLimits } from "#core/chemistry/food-limits.ts";
 import { statements } from "#core/chemistry/hazard-statements.ts";
 import { activities } from "#core/chemistry/pitzer.ts";
-import { type Known, known, type Salt } from "#core/chemistry/salts/record.ts";
-import { additive, hydrates, isDissolving, species, speciesNames } from "#core/chemistry/species.ts";
+import { known } from "#core/chemistry/salts/record.ts";
+import { additive, isDissolving, speciesNames } from "#core/chemistry/species.ts";
 import { waterDensity } from "#core/chemistry/water-density.ts";
 import { allergenLists } from "#core/materials/allergen-lists.ts";
 import { everydayNames } from "#core/materials/catalogue/everyday-names.ts";
@@ -24,7 +24,6 @@ import { ruleBooks } from "#core/materials/rounding-rules.ts";
 import { severalThings } from "#core/materials/several.ts";
 import { dec } from "#core/number/decimal.ts";
 import { densities, specificHeats } from "#core/sheet/water/choi-okos.ts";
-import { heatOfSolution } from "#core/sheet/water/heat-of-solution.ts";
 
 /** Where a figure comes from, and sentences about it, may be worded anew without a change of the table. */
 const prose: readonly string[] = [

@@ -1,7 +1,8 @@
+import { parseQuantity } from "@noodlewright/core/figure";
 import { unit } from "mathjs";
 import { describe, expect, it } from "vitest";
 import { dec } from "#core/number/decimal.ts";
-import { fromBase, parseQuantity, toBase } from "#core/number/quantity.ts";
+import { fromBase, toBase } from "#core/number/quantity.ts";
 import { findUnit } from "#core/number/units.ts";
 
 /**

@@ -1,6 +1,7 @@
+import type { Outcome } from "@noodlewright/core";
+import type { Cost } from "@noodlewright/core/answers";
 import { planBatch } from "#core/batch/batch.ts";
-import { type Cost, costOf } from "#core/batch/cost.ts";
-import type { Outcome } from "#core/figure/problem.ts";
+import { costOf } from "#core/batch/cost.ts";
 import { answered, type Written, workedOut } from "../formula/worked-out.ts";
 import { plain } from "./planned.ts";
 

@@ -1,11 +1,10 @@
+import type { Outcome } from "@noodlewright/core";
+import type { NutrientName, Nutrition, RuleBookName } from "@noodlewright/core/answers";
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { contentsOf } from "#core/batch/composition.ts";
-import { type Nutrition, nutritionOf } from "#core/batch/nutrition.ts";
-import type { Outcome } from "#core/figure/problem.ts";
+import { nutritionOf } from "#core/batch/nutrition.ts";
 import { declare } from "#core/materials/declare.ts";
-import type { NutrientName } from "#core/materials/nutrients.ts";
-import type { RuleBookName } from "#core/materials/rounding-rules.ts";
 import { dec, sum } from "#core/number/decimal.ts";
 import { formulas } from "../formula/random-spec.ts";
 import { answered, codesOf, noteCodesOf, type Written, workedOut } from "../formula/worked-out.ts";

@@ -1,6 +1,6 @@
-import { type Batch, planBatch } from "#core/batch/batch.ts";
-import type { WeighedLine } from "#core/batch/weighing.ts";
-import type { Outcome } from "#core/figure/problem.ts";
+import type { Outcome } from "@noodlewright/core";
+import type { Batch, WeighedLine } from "@noodlewright/core/answers";
+import { planBatch } from "#core/batch/batch.ts";
 import { formulaOf } from "#core/formula/formula.ts";
 import { answered, type Written } from "../formula/worked-out.ts";
 

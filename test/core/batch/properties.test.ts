@@ -1,7 +1,8 @@
+import type { Decimal } from "@noodlewright/core/figure";
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { planBatch } from "#core/batch/batch.ts";
-import { type Decimal, dec, sum } from "#core/number/decimal.ts";
+import { dec, sum } from "#core/number/decimal.ts";
 import { formulas, kitchens } from "../formula/random-spec.ts";
 import { type Written, workedOut } from "../formula/worked-out.ts";
 import { figuresIn } from "../report/figures-in.ts";

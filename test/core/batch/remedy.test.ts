@@ -1,6 +1,6 @@
+import type { Batch } from "@noodlewright/core/answers";
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import type { Batch } from "#core/batch/batch.ts";
 import { dec, HUNDRED, sum } from "#core/number/decimal.ts";
 import type { Written } from "../formula/worked-out.ts";
 import { lineOf, planned } from "./planned.ts";

@@ -1,5 +1,5 @@
+import type { Batch } from "@noodlewright/core/answers";
 import { describe, expect, it } from "vitest";
-import type { Batch } from "#core/batch/batch.ts";
 import { dec } from "#core/number/decimal.ts";
 import { noteCodesOf } from "../formula/worked-out.ts";
 import { lineOf, plan, planned } from "./planned.ts";

@@ -1,7 +1,7 @@
+import type { BlendTargets } from "@noodlewright/core/explore";
 import { describe, expect, test } from "vitest";
 import { checksOfShares } from "#core/blend/blend-figures.ts";
 import { halfLastDigit, proteinBounds, wholeNumbers } from "#core/blend/blend-limits.ts";
-import type { BlendTargets } from "#core/blend/blend-question.ts";
 import { dec } from "#core/number/decimal.ts";
 import { asIs, soft, strong } from "../explore/kitchen.ts";
 

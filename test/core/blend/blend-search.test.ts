@@ -1,7 +1,6 @@
 import { told } from "@noodlewright/core";
+import { type BlendQuestion, searchBlend } from "@noodlewright/core/explore";
 import { describe, expect, test } from "vitest";
-import type { BlendQuestion } from "#core/blend/blend-question.ts";
-import { searchBlend } from "#core/blend/blend-search.ts";
 import { dec, decimalText } from "#core/number/decimal.ts";
 import { asIs, at14, barley, gluten, sharesOf, soft, strong, value, whole } from "../explore/kitchen.ts";
 

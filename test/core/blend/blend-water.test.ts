@@ -1,9 +1,7 @@
 import { told } from "@noodlewright/core";
+import { replaceProduct, waterAfter, waterTrial } from "@noodlewright/core/explore";
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import { waterAfter } from "#core/blend/blend-water.ts";
-import { replaceProduct } from "#core/blend/replace-product.ts";
-import { waterTrial } from "#core/explore/water-trial.ts";
 import { value } from "../explore/kitchen.ts";
 
 const soft = { name: "soft flour", share: "100", moisture: "14" };

@@ -1,8 +1,8 @@
 import { told } from "@noodlewright/core";
+import type { Substitution } from "@noodlewright/core/answers";
+import { type Hold, usualHold } from "@noodlewright/core/explore";
 import { describe, expect, test } from "vitest";
 import { correctForLot, readHeld, replaceFlour } from "#core/blend/spec-substitute.ts";
-import type { Substitution } from "#core/blend/substitute.ts";
-import { type Hold, usualHold } from "#core/blend/substitute-question.ts";
 import { sharesOf } from "../explore/kitchen.ts";
 import { answered, codesOf, noteCodesOf, type Written, workedOut } from "../formula/worked-out.ts";
 

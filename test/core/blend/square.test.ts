@@ -1,7 +1,6 @@
+import { searchBlend, squareRule } from "@noodlewright/core/explore";
 import fc from "fast-check";
 import { expect, test } from "vitest";
-import { searchBlend } from "#core/blend/blend-search.ts";
-import { squareRule } from "#core/blend/square.ts";
 import { asIs, at14, soft, strong, value } from "../explore/kitchen.ts";
 
 test("the square rule and the search in fine steps agree on two flours, at a basis and as is", () => {

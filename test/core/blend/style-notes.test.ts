@@ -1,6 +1,5 @@
+import { styleNotes, styleRanges, styles } from "@noodlewright/core/explore";
 import { expect, test } from "vitest";
-import { styleNotes, styles } from "#core/blend/style-notes.ts";
-import { styleRanges } from "#core/blend/style-ranges.ts";
 import { toldOf } from "../told-of.ts";
 
 test("a formula outside a range gets a note with the source, inside it gets none", () => {

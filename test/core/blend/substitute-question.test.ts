@@ -1,6 +1,6 @@
+import type { BlendTargets, Hold, StockedFlour } from "@noodlewright/core/explore";
 import { describe, expect, test } from "vitest";
-import type { BlendTargets } from "#core/blend/blend-question.ts";
-import { type Hold, heldTargets, type StockedFlour } from "#core/blend/substitute-question.ts";
+import { heldTargets } from "#core/blend/substitute-question.ts";
 import { dec } from "#core/number/decimal.ts";
 import { at14, soft, strong } from "../explore/kitchen.ts";
 

@@ -1,5 +1,5 @@
+import { newLot, substitute } from "@noodlewright/core/explore";
 import { expect, test } from "vitest";
-import { newLot, substitute } from "#core/blend/substitute.ts";
 import { at14, barley, gluten, sharesOf, soft, strong, value, whole } from "../explore/kitchen.ts";
 
 const blend = [

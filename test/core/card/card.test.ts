@@ -1,12 +1,13 @@
+import type { Report } from "@noodlewright/core";
+import type { Card, CardRow } from "@noodlewright/core/answers";
+import { fixedText } from "@noodlewright/core/figure";
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { planBatch } from "#core/batch/batch.ts";
-import { type Card, type CardWishes, card } from "#core/card/card.ts";
-import type { CardRow } from "#core/card/card-weights.ts";
+import { type CardWishes, card } from "#core/card/card.ts";
 import { formulaOf } from "#core/formula/formula.ts";
-import { dec, fixedText } from "#core/number/decimal.ts";
+import { dec } from "#core/number/decimal.ts";
 import { batchReport } from "#core/report/batch-report.ts";
-import type { Report } from "#core/report/schema.ts";
 import { groupDigits } from "#core/report/show.ts";
 import { planDay } from "#core/sheet/day/day-plan.ts";
 import { loadWater } from "#core/sheet/water/dough-water.ts";

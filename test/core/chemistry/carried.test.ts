@@ -1,6 +1,6 @@
+import { type Carried, type Composition, carriedBy, potassiumOf } from "@noodlewright/core/chemistry";
 import { expect, test } from "vitest";
-import { type Carried, carriedBy, cationsOf, potassiumOf } from "#core/chemistry/carried.ts";
-import type { Composition } from "#core/chemistry/composition.ts";
+import { cationsOf } from "#core/chemistry/carried.ts";
 
 /**
  * Standard atomic weights, abridged (CIAAW 2021): H 1.0080, C 12.011, O 15.999, Na 22.990, Cl 35.45, K 39.098. So in g/mol

@@ -1,21 +1,17 @@
+import { type Composition, compositionOf, hydrate, hydrates, mixture, pure } from "@noodlewright/core/chemistry";
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import {
   anhydrousShare,
-  type Composition,
-  compositionOf,
   fromMasses,
-  hydrate,
   isSesquicarbonate,
-  mixture,
   ofFormula,
   potassiumCarbonateShare,
-  pure,
   solutionOf,
   speciesOf,
 } from "#core/chemistry/composition.ts";
 import { molarMass } from "#core/chemistry/elements.ts";
-import { hydrateNames, hydrates, speciesNames } from "#core/chemistry/species.ts";
+import { hydrateNames, speciesNames } from "#core/chemistry/species.ts";
 import { dec, sum } from "#core/number/decimal.ts";
 import { amount, answered, codesOf, distance, drySalts, wetProduct } from "./given.ts";
 

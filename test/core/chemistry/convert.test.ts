@@ -1,10 +1,16 @@
 import { told } from "@noodlewright/core";
+import {
+  type Composition,
+  convert,
+  type Held,
+  hydrate,
+  mixture,
+  type Product,
+  pure,
+} from "@noodlewright/core/chemistry";
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import type { Product } from "#core/chemistry/carried.ts";
-import { type Composition, hydrate, mixture, pure, solutionOf } from "#core/chemistry/composition.ts";
-import { convert } from "#core/chemistry/convert.ts";
-import type { Held } from "#core/chemistry/swap-amounts.ts";
+import { solutionOf } from "#core/chemistry/composition.ts";
 import { withOrigins } from "#core/figure/graph.ts";
 import { dec, sum } from "#core/number/decimal.ts";
 import { amount, answered, apart, carbonates, codesOf, drySalts, wetProduct } from "./given.ts";

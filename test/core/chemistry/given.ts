@@ -1,7 +1,7 @@
+import type { Outcome } from "@noodlewright/core";
+import { type Composition, mixture, pure, type SpeciesName } from "@noodlewright/core/chemistry";
 import fc from "fast-check";
-import { type Composition, mixture, pure, waterOnly } from "#core/chemistry/composition.ts";
-import type { SpeciesName } from "#core/chemistry/species.ts";
-import type { Outcome } from "#core/figure/problem.ts";
+import { waterOnly } from "#core/chemistry/composition.ts";
 import { dec } from "#core/number/decimal.ts";
 import { toldOf } from "../told-of.ts";
 

@@ -1,13 +1,23 @@
+import {
+  additiveLimits,
+  additivesIn,
+  assayed,
+  bakedSalt,
+  foodLimits,
+  hazardOf,
+  mixture,
+  pure,
+  solubilityOf,
+  solutionPh,
+  species,
+  splitByEndPoints,
+  staysClear,
+} from "@noodlewright/core/chemistry";
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import { bakedSalt } from "#core/chemistry/baking.ts";
-import { alkalinityM, alkalinityP, mixture, pure } from "#core/chemistry/composition.ts";
-import { additiveLimits, foodLimits } from "#core/chemistry/food-limits.ts";
-import { additivesIn, cautionsFor, hazardOf } from "#core/chemistry/hazard.ts";
-import { solutionPh } from "#core/chemistry/ph.ts";
-import { solubilityOf, staysClear } from "#core/chemistry/solubility.ts";
-import { species } from "#core/chemistry/species.ts";
-import { alkalinityAs, assayed, splitByEndPoints, statedAlkalinity } from "#core/chemistry/titration.ts";
+import { alkalinityM, alkalinityP } from "#core/chemistry/composition.ts";
+import { cautionsFor } from "#core/chemistry/hazard.ts";
+import { alkalinityAs, statedAlkalinity } from "#core/chemistry/titration.ts";
 import { dec } from "#core/number/decimal.ts";
 import { amount, answered, apart, carbonates, codesOf, distance } from "./given.ts";
 

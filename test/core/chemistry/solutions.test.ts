@@ -1,22 +1,21 @@
 import { told } from "@noodlewright/core";
+import {
+  blendStocks as blend,
+  type Composition,
+  correct,
+  dilute,
+  hydrate,
+  makeUp,
+  mixture,
+  pure,
+  type Recipe,
+  severalStock,
+  staysClear,
+} from "@noodlewright/core/chemistry";
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import { correct, dilute } from "#core/chemistry/adjust.ts";
-import {
-  anhydrousShare,
-  type Composition,
-  hydrate,
-  mixture,
-  potassiumCarbonateShare,
-  pure,
-  solutionOf,
-  waterOnly,
-} from "#core/chemistry/composition.ts";
-import { blend, makeUp } from "#core/chemistry/make-up.ts";
+import { anhydrousShare, potassiumCarbonateShare, solutionOf, waterOnly } from "#core/chemistry/composition.ts";
 import { mixInRatio } from "#core/chemistry/ratio.ts";
-import type { Recipe } from "#core/chemistry/recipe.ts";
-import { staysClear } from "#core/chemistry/solubility.ts";
-import { severalStock } from "#core/chemistry/stock.ts";
 import { dec, sum } from "#core/number/decimal.ts";
 import { amount, answered, apart, codesOf, distance, drySalts, wetProduct } from "./given.ts";
 

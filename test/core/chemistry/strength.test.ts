@@ -1,13 +1,20 @@
+import {
+  pure,
+  readHydrometer,
+  readWeighedVolume,
+  type StatedStrength,
+  solutionAt,
+  solutionDensity,
+  strengthOf,
+} from "@noodlewright/core/chemistry";
+import { shownValue } from "@noodlewright/core/figure";
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { baumeFromDensity, densityFromBaume } from "#core/chemistry/baume.ts";
 import { rootBetween } from "#core/chemistry/bracket.ts";
-import { anhydrousShare, pure, solutionOf } from "#core/chemistry/composition.ts";
-import { solutionDensity } from "#core/chemistry/density.ts";
-import { readHydrometer, readWeighedVolume } from "#core/chemistry/hydrometer.ts";
-import { fitRange, type StatedStrength, solutionAt } from "#core/chemistry/stated-strength.ts";
-import { massOfVolume, strengthOf, volumeOfMass } from "#core/chemistry/strength.ts";
-import { shownValue } from "#core/figure/figure.ts";
+import { anhydrousShare, solutionOf } from "#core/chemistry/composition.ts";
+import { fitRange } from "#core/chemistry/stated-strength.ts";
+import { massOfVolume, volumeOfMass } from "#core/chemistry/strength.ts";
 import { dec } from "#core/number/decimal.ts";
 import { toldOf } from "../told-of.ts";
 import { amount, answered, apart, carbonates, codesOf, distance } from "./given.ts";

@@ -1,7 +1,6 @@
 import { told } from "@noodlewright/core";
+import { type BlendQuestion, type BlendsFound, type Candidate, searchBlend } from "@noodlewright/core/explore";
 import { describe, expect, test } from "vitest";
-import type { BlendQuestion, BlendsFound, Candidate } from "#core/blend/blend-question.ts";
-import { searchBlend } from "#core/blend/blend-search.ts";
 import { toldOf } from "../told-of.ts";
 import { Independent, meets, restate, score } from "./independent.ts";
 import { at14, value } from "./kitchen.ts";

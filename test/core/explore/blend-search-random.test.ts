@@ -1,7 +1,6 @@
+import { type BlendQuestion, type FoundBlend, searchBlend } from "@noodlewright/core/explore";
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import type { BlendQuestion, FoundBlend } from "#core/blend/blend-question.ts";
-import { searchBlend } from "#core/blend/blend-search.ts";
 import { everyBlend, Independent, meets, restate, score } from "./independent.ts";
 import { blendQuestion } from "./questions.ts";
 

@@ -1,7 +1,8 @@
 import { told } from "@noodlewright/core";
+import type { SpecBlend } from "@noodlewright/core/answers";
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import { designBlend, type SpecBlend } from "#core/blend/spec-blend.ts";
+import { designBlend } from "#core/blend/spec-blend.ts";
 import { formulaOf } from "#core/formula/formula.ts";
 import { blendSearchReport } from "#core/report/blend-search-report.ts";
 import { answered, codesOf } from "../sheet/answered.ts";

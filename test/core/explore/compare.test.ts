@@ -1,7 +1,7 @@
 import { askBatch, askCompare, readNoodleData } from "@noodlewright/core";
 import type { Comparison } from "@noodlewright/core/answers";
+import { recalculated } from "@noodlewright/core/figure";
 import { describe, expect, test } from "vitest";
-import { recalculated } from "#core/figure/recalculate.ts";
 
 const written = {
   name: "class noodle",

@@ -1,6 +1,6 @@
+import type { MoistureBasis } from "@noodlewright/core/answers";
+import type { BlendQuestion } from "@noodlewright/core/explore";
 import highsModule, { type Highs } from "highs";
-import type { BlendQuestion } from "#core/blend/blend-question.ts";
-import type { MoistureBasis } from "#core/materials/fields.ts";
 
 /**
  * The question put down a second time, in whole numbers of its own (hundredths of a per cent), without any code of the

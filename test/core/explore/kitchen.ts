@@ -1,7 +1,6 @@
-import { told } from "@noodlewright/core";
-import type { BlendAnswer, Candidate } from "#core/blend/blend-question.ts";
-import type { Outcome } from "#core/figure/problem.ts";
-import type { MoistureBasis } from "#core/materials/fields.ts";
+import { type Outcome, told } from "@noodlewright/core";
+import type { MoistureBasis } from "@noodlewright/core/answers";
+import type { BlendAnswer, Candidate } from "@noodlewright/core/explore";
 
 /** The store of the harbour school's kitchen; figures from the food composition tables named in the outside tests. */
 export const strong: Candidate = { name: "strong flour", protein: "12.6", moisture: "14.5", ash: "0.5", price: "1.10" };

@@ -1,5 +1,5 @@
+import type { BlendQuestion, Candidate } from "@noodlewright/core/explore";
 import fc from "fast-check";
-import type { BlendQuestion, Candidate } from "#core/blend/blend-question.ts";
 
 /** Random questions as somebody in a kitchen might put them: figures with the digits a certificate has. */
 const decimal = (low: number, high: number, places: number): fc.Arbitrary<string> =>

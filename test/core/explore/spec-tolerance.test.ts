@@ -1,6 +1,7 @@
+import type { BatchTolerance } from "@noodlewright/core/answers";
 import { describe, expect, test } from "vitest";
 import { planBatch } from "#core/batch/batch.ts";
-import { type BatchTolerance, batchTolerance } from "#core/explore/spec-tolerance.ts";
+import { batchTolerance } from "#core/explore/spec-tolerance.ts";
 import { toleranceReport } from "#core/report/tolerance-report.ts";
 import { answered, type Written, workedOut } from "../formula/worked-out.ts";
 

@@ -1,5 +1,5 @@
+import { waterAfter } from "@noodlewright/core/explore";
 import { expect, test } from "vitest";
-import { waterAfter } from "#core/blend/blend-water.ts";
 import { correctForLot } from "#core/blend/spec-substitute.ts";
 import { formulaTrial } from "#core/explore/spec-trial.ts";
 import { answered, type Written, workedOut } from "../formula/worked-out.ts";

@@ -1,10 +1,10 @@
+import type { Cause, Output } from "@noodlewright/core/answers";
+import { type Figure, graphOf } from "@noodlewright/core/figure";
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import type { Cause, Output } from "#core/explore/cause.ts";
 import { tolerance } from "#core/explore/tolerance.ts";
 import { causePicture, isSpreadShown, trialPicture } from "#core/explore/tolerance-picture.ts";
-import { type Figure, given, worked } from "#core/figure/figure.ts";
-import { graphOf } from "#core/figure/graph.ts";
+import { given, worked } from "#core/figure/figure.ts";
 import { value } from "./kitchen.ts";
 
 /** A figure for each cause, by name. */

@@ -1,5 +1,5 @@
+import type { Decimal } from "@noodlewright/core/figure";
 import { evaluate, parseExpression } from "#core/figure/expression.ts";
-import type { Decimal } from "#core/number/decimal.ts";
 
 /** Works out a printed formula such as `(60 × 12.5 + 40 × 9) ÷ 100`, as a reader with a calculator would. */
 export function evaluateText(numbers: string): Decimal {

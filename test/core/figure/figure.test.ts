@@ -1,9 +1,9 @@
+import { told } from "@noodlewright/core";
+import { answer, citation, pathText, problem, shown, shownValue, writtenWorking } from "@noodlewright/core/figure";
 import { describe, expect, it } from "vitest";
-import { exact, found, given, renamed, shown, shownValue, worked } from "#core/figure/figure.ts";
-import { answer, pathText, problem, refuse } from "#core/figure/problem.ts";
-import { at, citation, commonPractice, definition, fromSpec } from "#core/figure/source.ts";
-import { told } from "#core/figure/told.ts";
-import { writtenWorking } from "#core/figure/written-working.ts";
+import { exact, found, given, renamed, worked } from "#core/figure/figure.ts";
+import { refuse } from "#core/figure/problem.ts";
+import { at, commonPractice, definition, fromSpec } from "#core/figure/source.ts";
 
 const naming = { id: "dough.water", label: "dough water", unit: "% of dough", places: 2 };
 const flour = given({

@@ -1,10 +1,11 @@
 import { readFileSync } from "node:fs";
+import { graphOf, recalculated } from "@noodlewright/core/figure";
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { parse } from "yaml";
 import { given, worked } from "#core/figure/figure.ts";
-import { feedsOf, graphOf, published, scoped, withOrigins } from "#core/figure/graph.ts";
-import { fastGraph, recalculated } from "#core/figure/recalculate.ts";
+import { feedsOf, published, scoped, withOrigins } from "#core/figure/graph.ts";
+import { fastGraph } from "#core/figure/recalculate.ts";
 import { formulaOf } from "#core/formula/formula.ts";
 import { dec } from "#core/number/decimal.ts";
 

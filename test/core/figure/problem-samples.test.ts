@@ -1,11 +1,10 @@
 import { existsSync, readdirSync, readFileSync, writeFileSync } from "node:fs";
 import { compileFunction } from "node:vm";
 import { type Noodle, type Outcome, type Problem, readNoodleData, told } from "@noodlewright/core";
+import { blendStocks as blend, compositionOf } from "@noodlewright/core/chemistry";
+import type { BlendAnswer } from "@noodlewright/core/explore";
 import { pathText } from "@noodlewright/core/figure";
 import { describe, expect, it } from "vitest";
-import type { BlendAnswer } from "#core/blend/blend-question.ts";
-import { compositionOf } from "#core/chemistry/composition.ts";
-import { blend } from "#core/chemistry/make-up.ts";
 import { refuse } from "#core/figure/problem.ts";
 import { catalogue } from "#core/figure/problems/index.ts";
 import { given, samples } from "./problem-samples.ts";

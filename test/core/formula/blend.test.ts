@@ -1,5 +1,5 @@
+import { writtenWorking } from "@noodlewright/core/figure";
 import { describe, expect, it } from "vitest";
-import { writtenWorking } from "#core/figure/written-working.ts";
 import { dec } from "#core/number/decimal.ts";
 import { workedOut } from "./worked-out.ts";
 

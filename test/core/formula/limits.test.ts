@@ -1,6 +1,6 @@
+import { alkaliBeyond } from "@noodlewright/core/chemistry";
 import { describe, expect, it } from "vitest";
 import { formulaOf } from "#core/formula/formula.ts";
-import { alkaliBeyond } from "#core/formula/limits.ts";
 import { formulaReport } from "#core/report/formula-report.ts";
 import { answered, codesOf, type Written, workedOut } from "./worked-out.ts";
 

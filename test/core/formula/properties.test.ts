@@ -1,7 +1,9 @@
+import type { Formula } from "@noodlewright/core/answers";
+import type { Decimal, DecimalText } from "@noodlewright/core/figure";
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { type Formula, formulaOf } from "#core/formula/formula.ts";
-import { type Decimal, type DecimalText, dec } from "#core/number/decimal.ts";
+import { formulaOf } from "#core/formula/formula.ts";
+import { dec } from "#core/number/decimal.ts";
 import { figuresIn } from "../report/figures-in.ts";
 import { expectOneFigureAnId, expectSound, expectWorkingHolds } from "../report/sound.ts";
 import { flours, formulas, percent } from "./random-spec.ts";

@@ -1,5 +1,5 @@
+import type { Figure } from "@noodlewright/core/figure";
 import { describe, expect, it } from "vitest";
-import type { Figure } from "#core/figure/figure.ts";
 import { formulaOf } from "#core/formula/formula.ts";
 import { basisRange, sumRange } from "#core/formula/ranges.ts";
 import { dec } from "#core/number/decimal.ts";

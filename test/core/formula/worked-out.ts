@@ -1,7 +1,8 @@
-import type { Outcome } from "#core/figure/problem.ts";
-import { type Formula, formulaOf } from "#core/formula/formula.ts";
+import type { Outcome, SpecInput } from "@noodlewright/core";
+import type { Formula } from "@noodlewright/core/answers";
+import type { Spec } from "@noodlewright/core/spec";
+import { formulaOf } from "#core/formula/formula.ts";
 import { dec } from "#core/number/decimal.ts";
-import type { Spec, SpecInput } from "#core/spec/spec.ts";
 import { toldOf } from "../told-of.ts";
 
 /** A spec without a name is enough for a test. */

@@ -1,15 +1,21 @@
+import type { Outcome } from "@noodlewright/core";
+import {
+  hydrate,
+  pure,
+  readAlkalinity,
+  readModulus,
+  readProduct,
+  readRatio,
+  readStrength,
+  solutionAt,
+  strengthOf,
+} from "@noodlewright/core/chemistry";
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { anhydrousShare, hydrate, pure } from "#core/chemistry/composition.ts";
-import { solutionAt } from "#core/chemistry/stated-strength.ts";
-import { strengthOf } from "#core/chemistry/strength.ts";
-import type { Outcome } from "#core/figure/problem.ts";
-import { readAlkalinity } from "#core/materials/alkalinity-text.ts";
+import { anhydrousShare } from "#core/chemistry/composition.ts";
 import { readParts } from "#core/materials/composition-parts.ts";
-import { readProduct } from "#core/materials/product-text.ts";
 import { materialFiguresSchema } from "#core/materials/schema.ts";
 import { statedComposition } from "#core/materials/stated-composition.ts";
-import { readModulus, readRatio, readStrength } from "#core/materials/strength-text.ts";
 import { readBy } from "#core/spec/read-spec.ts";
 import { toldOf } from "../told-of.ts";
 

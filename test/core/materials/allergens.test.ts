@@ -1,6 +1,8 @@
+import type { Allergen } from "@noodlewright/core/answers";
+import { jurisdictions } from "@noodlewright/core/spec";
 import { describe, expect, it } from "vitest";
-import { type Allergen, allergenTags, classOf, kindsOf } from "#core/materials/allergen.ts";
-import { allergenLists, jurisdictions } from "#core/materials/allergen-lists.ts";
+import { allergenTags, classOf, kindsOf } from "#core/materials/allergen.ts";
+import { allergenLists } from "#core/materials/allergen-lists.ts";
 import { type AllergenMaterial, allergensFor } from "#core/materials/allergens.ts";
 
 const flour: AllergenMaterial = {

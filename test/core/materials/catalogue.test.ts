@@ -1,6 +1,6 @@
+import type { Material } from "@noodlewright/core/answers";
 import { describe, expect, it } from "vitest";
 import { catalogue, findMaterial, searchMaterials } from "#core/materials/catalogue.ts";
-import type { Material } from "#core/materials/material.ts";
 import { plainName } from "#core/materials/nearest.ts";
 import { dec } from "#core/number/decimal.ts";
 

@@ -1,9 +1,10 @@
+import type { NutrientName, RuleBookName } from "@noodlewright/core/answers";
+import type { Decimal } from "@noodlewright/core/figure";
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { declare, type Interval, impliedBy } from "#core/materials/declare.ts";
-import { lineOf, type NutrientName, nutrientNames } from "#core/materials/nutrients.ts";
-import type { RuleBookName } from "#core/materials/rounding-rules.ts";
-import { type Decimal, dec } from "#core/number/decimal.ts";
+import { lineOf, nutrientNames } from "#core/materials/nutrients.ts";
+import { dec } from "#core/number/decimal.ts";
 import { toldOf } from "../told-of.ts";
 
 const lines = (["US", "EU", "JP"] as const).flatMap((book) =>

@@ -1,10 +1,10 @@
+import { basisText } from "@noodlewright/core/spec";
 import { describe, expect, it } from "vitest";
 import type * as z from "zod/mini";
 import {
   amountField,
   amountOrRestField,
   basisField,
-  basisText,
   massField,
   numberField,
   parseBasis,

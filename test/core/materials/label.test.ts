@@ -1,7 +1,7 @@
+import { writtenWorking } from "@noodlewright/core/figure";
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { exact } from "#core/figure/figure.ts";
-import { writtenWorking } from "#core/figure/written-working.ts";
 import { declare } from "#core/materials/declare.ts";
 import { type LabelReading, type LabelWish, type ProteinLabel, readLabels } from "#core/materials/label.ts";
 import { dec } from "#core/number/decimal.ts";

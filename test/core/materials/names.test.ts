@@ -1,11 +1,11 @@
+import { pure, readProduct } from "@noodlewright/core/chemistry";
 import { describe, expect, it } from "vitest";
-import { alkalinityM, pure } from "#core/chemistry/composition.ts";
+import { alkalinityM } from "#core/chemistry/composition.ts";
 import { formulaOf } from "#core/formula/formula.ts";
 import { everydayNames } from "#core/materials/catalogue/everyday-names.ts";
 import { catalogue, findMaterial, isAlkaliLike, nearestMaterials } from "#core/materials/catalogue.ts";
 import { plainName } from "#core/materials/nearest.ts";
 import { resolveMaterial } from "#core/materials/own.ts";
-import { readProduct } from "#core/materials/product-text.ts";
 import { severalOf, severalThings } from "#core/materials/several.ts";
 import { dec } from "#core/number/decimal.ts";
 import { codesOf } from "../formula/worked-out.ts";

@@ -1,6 +1,7 @@
+import { nearestNames } from "@noodlewright/core/chemistry";
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { editDistance, nearestNames, plainName } from "#core/materials/nearest.ts";
+import { editDistance, plainName } from "#core/materials/nearest.ts";
 
 describe("edit distance", () => {
   it.each([

@@ -1,5 +1,6 @@
+import type { Nutrient } from "@noodlewright/core/answers";
 import { describe, expect, expectTypeOf, it } from "vitest";
-import { countingOf, lineOf, type Nutrient, nutrientNames, nutrients } from "#core/materials/nutrients.ts";
+import { countingOf, lineOf, nutrientNames, nutrients } from "#core/materials/nutrients.ts";
 
 const books = ["US", "EU", "JP"] as const;
 

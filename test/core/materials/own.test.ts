@@ -1,7 +1,8 @@
+import type { Outcome } from "@noodlewright/core";
+import type { MaterialFigures, OwnMaterials } from "@noodlewright/core/spec";
 import { describe, expect, it } from "vitest";
-import type { Outcome } from "#core/figure/problem.ts";
-import { type OwnMaterials, resolveMaterial } from "#core/materials/own.ts";
-import { type MaterialFigures, materialFiguresSchema, ownMaterialsSchema } from "#core/materials/schema.ts";
+import { resolveMaterial } from "#core/materials/own.ts";
+import { materialFiguresSchema, ownMaterialsSchema } from "#core/materials/schema.ts";
 import { toldOf } from "../told-of.ts";
 
 const written = (figures: object): MaterialFigures => materialFiguresSchema.parse(figures);

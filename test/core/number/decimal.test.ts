@@ -1,14 +1,7 @@
+import { fixedText } from "@noodlewright/core/figure";
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import {
-  ceilToDivision,
-  dec,
-  decimalText,
-  fixedText,
-  floorToDivision,
-  roundToDivision,
-  sum,
-} from "#core/number/decimal.ts";
+import { ceilToDivision, dec, decimalText, floorToDivision, roundToDivision, sum } from "#core/number/decimal.ts";
 
 describe("dec", () => {
   it.each(["12", "-12.5", "+3", ".5", "5.", "1e3", "1.5E-7", "0"])("reads %s", (text) => {

@@ -1,9 +1,9 @@
 import { told } from "@noodlewright/core";
-import { problem } from "@noodlewright/core/figure";
+import { type Dimension, parseQuantity, problem } from "@noodlewright/core/figure";
 import { describe, expect, it } from "vitest";
 import { dec } from "#core/number/decimal.ts";
-import { fromBase, parseQuantity, toBase } from "#core/number/quantity.ts";
-import { type Dimension, findUnit, units, unitsFor } from "#core/number/units.ts";
+import { fromBase, toBase } from "#core/number/quantity.ts";
+import { findUnit, units, unitsFor } from "#core/number/units.ts";
 
 /** What is written, what it may measure, its value in the base unit, the unit it was written in. */
 const readable: readonly (readonly [string | number, readonly Dimension[], string, string])[] = [

@@ -1,33 +1,39 @@
+import type { Outcome, Report } from "@noodlewright/core";
+import {
+  assayed,
+  assayReport,
+  bakeDose,
+  bakedSalt,
+  bakeReport,
+  blendStocks as blend,
+  convert,
+  convertReport,
+  correct,
+  dilute,
+  idealBakeReport,
+  makeUp,
+  type Recipe,
+  readHydrometer,
+  readProduct,
+  recipeReport,
+  type Swap,
+  severalStock,
+  splitByEndPoints,
+  stockReport,
+  strengthOf,
+  strengthReport,
+} from "@noodlewright/core/chemistry";
+import { shownValue, writtenWorking } from "@noodlewright/core/figure";
 import { describe, expect, it } from "vitest";
 import { planBatch } from "#core/batch/batch.ts";
 import { saltsOfLoad } from "#core/batch/remedy.ts";
-import { correct, dilute } from "#core/chemistry/adjust.ts";
-import { bakeDose } from "#core/chemistry/bake-dose.ts";
-import { bakedSalt } from "#core/chemistry/baking.ts";
-import { convert } from "#core/chemistry/convert.ts";
-import { readHydrometer } from "#core/chemistry/hydrometer.ts";
-import { blend, makeUp } from "#core/chemistry/make-up.ts";
-import type { Recipe } from "#core/chemistry/recipe.ts";
-import { severalStock } from "#core/chemistry/stock.ts";
-import { strengthOf } from "#core/chemistry/strength.ts";
-import type { Swap } from "#core/chemistry/swap-amounts.ts";
-import { assayed, splitByEndPoints } from "#core/chemistry/titration.ts";
-import { shownValue } from "#core/figure/figure.ts";
 import { feedsOf } from "#core/figure/graph.ts";
-import type { Outcome } from "#core/figure/problem.ts";
-import { writtenWorking } from "#core/figure/written-working.ts";
 import { formulaOf } from "#core/formula/formula.ts";
-import { readProduct } from "#core/materials/product-text.ts";
 import { dec, decimalText, sum } from "#core/number/decimal.ts";
-import { convertReport } from "#core/report/alkali-convert-report.ts";
 import { alkaliListReport, knownProducts } from "#core/report/alkali-list-report.ts";
-import { assayReport, bakeReport, idealBakeReport } from "#core/report/alkali-product-report.ts";
-import { recipeReport } from "#core/report/alkali-recipe-report.ts";
-import { stockReport } from "#core/report/alkali-stock-report.ts";
-import { strengthReport } from "#core/report/alkali-strength-report.ts";
 import { batchReport } from "#core/report/batch-report.ts";
 import { formulaReport } from "#core/report/formula-report.ts";
-import { type Report, reportSchema } from "#core/report/schema.ts";
+import { reportSchema } from "#core/report/schema.ts";
 import { figuresIn } from "./figures-in.ts";
 import { expectOneFigureAnId, expectSound, expectWorkingHolds } from "./sound.ts";
 

@@ -1,3 +1,5 @@
+import type { Report } from "@noodlewright/core";
+import type { Table } from "@noodlewright/core/render";
 import { describe, expect, it } from "vitest";
 import { planBatch } from "#core/batch/batch.ts";
 import { designBlend } from "#core/blend/spec-blend.ts";
@@ -11,7 +13,7 @@ import { formulaOf } from "#core/formula/formula.ts";
 import { dec, sum } from "#core/number/decimal.ts";
 import { blendSearchReport } from "#core/report/blend-search-report.ts";
 import { productReport } from "#core/report/product-report.ts";
-import { type Report, reportSchema, type Table } from "#core/report/schema.ts";
+import { reportSchema } from "#core/report/schema.ts";
 import { substituteReport } from "#core/report/substitute-report.ts";
 import { toleranceReport } from "#core/report/tolerance-report.ts";
 import { trialReport } from "#core/report/trial-report.ts";

@@ -1,4 +1,4 @@
-import type { Figure } from "#core/figure/figure.ts";
+import type { Figure } from "@noodlewright/core/figure";
 
 function isRecord(value: unknown): value is Readonly<Record<string, unknown>> {
   return typeof value === "object" && value !== null;

@@ -1,10 +1,10 @@
+import { escapeMarkup } from "@noodlewright/core/render";
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { formulaOf } from "#core/formula/formula.ts";
 import { barPicture } from "#core/report/pictures/bar.ts";
 import { blendPicture, waterPicture } from "#core/report/pictures/formula-pictures.ts";
 import { passStrip } from "#core/report/pictures/pass-strip.ts";
-import { escapeMarkup } from "#core/report/pictures/svg.ts";
 import { wrapText } from "#core/report/pictures/text-width.ts";
 
 /** An attribute of every rectangle that is not a part of a pattern, in the order of the picture. */

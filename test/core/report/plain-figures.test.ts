@@ -1,14 +1,12 @@
+import type { Report } from "@noodlewright/core";
+import { convert, convertReport, pure } from "@noodlewright/core/chemistry";
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { planBatch } from "#core/batch/batch.ts";
-import { pure } from "#core/chemistry/composition.ts";
-import { convert } from "#core/chemistry/convert.ts";
 import { formulaOf } from "#core/formula/formula.ts";
-import { convertReport } from "#core/report/alkali-convert-report.ts";
 import { alkaliListReport, knownProducts } from "#core/report/alkali-list-report.ts";
 import { batchReport } from "#core/report/batch-report.ts";
 import { formulaReport } from "#core/report/formula-report.ts";
-import type { Report } from "#core/report/schema.ts";
 import { answered } from "../sheet/answered.ts";
 
 const spec = {

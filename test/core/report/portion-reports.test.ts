@@ -1,3 +1,5 @@
+import type { Report } from "@noodlewright/core";
+import type { Cell, Table } from "@noodlewright/core/render";
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { planBatch } from "#core/batch/batch.ts";
@@ -6,7 +8,7 @@ import { nutritionOf } from "#core/batch/nutrition.ts";
 import { dec, sum } from "#core/number/decimal.ts";
 import { costReport } from "#core/report/cost-report.ts";
 import { nutritionReport } from "#core/report/nutrition-report.ts";
-import { type Cell, type Report, reportSchema, type Table } from "#core/report/schema.ts";
+import { reportSchema } from "#core/report/schema.ts";
 import { formulas, kitchens } from "../formula/random-spec.ts";
 import { answered, type Written, workedOut } from "../formula/worked-out.ts";
 import { everythingIn, figuresIn } from "./figures-in.ts";

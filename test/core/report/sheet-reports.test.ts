@@ -1,21 +1,27 @@
-import { told } from "@noodlewright/core";
+import { type Report, told, type UnitSystem } from "@noodlewright/core";
+import type { Table } from "@noodlewright/core/render";
+import {
+  calibrateReport,
+  measuredCooking,
+  measuredLosses,
+  measuredMixing,
+  measuredSheet,
+  plainMixWater,
+  temperatureReport,
+} from "@noodlewright/core/sheet";
+import { readKitchenFile } from "@noodlewright/core/spec";
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { planBatch } from "#core/batch/batch.ts";
 import { feedsOf } from "#core/figure/graph.ts";
 import { formulaOf } from "#core/formula/formula.ts";
 import { dec, sum } from "#core/number/decimal.ts";
-import { calibrateReport } from "#core/report/calibrate-report.ts";
 import { planReport } from "#core/report/plan-report.ts";
-import { type Report, reportSchema, type Table } from "#core/report/schema.ts";
+import { reportSchema } from "#core/report/schema.ts";
 import { sheetReport } from "#core/report/sheet-report.ts";
-import type { UnitSystem } from "#core/report/show.ts";
-import { temperatureReport } from "#core/report/temperature-report.ts";
 import { planDay } from "#core/sheet/day/day-plan.ts";
 import { planSheet } from "#core/sheet/sheet-plan.ts";
-import { loadWater, plainMixWater } from "#core/sheet/water/dough-water.ts";
-import { measuredCooking, measuredLosses, measuredMixing, measuredSheet } from "#core/sheet/water/measurements.ts";
-import { readKitchenFile } from "#core/spec/read-spec.ts";
+import { loadWater } from "#core/sheet/water/dough-water.ts";
 import { answered, codesOf } from "../sheet/answered.ts";
 import { toldOf } from "../told-of.ts";
 import { expectSound, expectWorkingHolds } from "./sound.ts";

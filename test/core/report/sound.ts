@@ -1,7 +1,5 @@
+import { type Figure, type Graph, writtenWorking } from "@noodlewright/core/figure";
 import { expect } from "vitest";
-import type { Figure } from "#core/figure/figure.ts";
-import type { Graph } from "#core/figure/graph.ts";
-import { writtenWorking } from "#core/figure/written-working.ts";
 import { dec } from "#core/number/decimal.ts";
 import { evaluateText } from "../figure/evaluate-text.ts";
 import { everythingIn, figuresIn } from "./figures-in.ts";

@@ -1,4 +1,4 @@
-import type { Outcome } from "#core/figure/problem.ts";
+import type { Outcome } from "@noodlewright/core";
 import { toldOf } from "../told-of.ts";
 
 /** The answer of an outcome; the test fails where there is none. */

@@ -1,12 +1,19 @@
 import { told } from "@noodlewright/core";
+import {
+  cookedMass,
+  dustingStarch,
+  gainFromWater,
+  gainFromWeights,
+  potRecovery,
+  potWater,
+  powerIntoWater,
+  rawMass,
+  type SheetHazard,
+  sheetCautions,
+  waterSpecificHeat,
+} from "@noodlewright/core/sheet";
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { type SheetHazard, sheetCautions } from "#core/sheet/cautions.ts";
-import { cookedMass, rawMass } from "#core/sheet/day/cook.ts";
-import { gainFromWater, gainFromWeights } from "#core/sheet/day/cook-gain.ts";
-import { potRecovery, potWater, powerIntoWater } from "#core/sheet/day/pot.ts";
-import { dustingStarch } from "#core/sheet/strands/dusting.ts";
-import { waterSpecificHeat } from "#core/sheet/water/heat-balance.ts";
 import { answered, codesOf } from "./answered.ts";
 
 describe("cooked and raw", () => {

@@ -1,4 +1,4 @@
-import type { PlanRequest } from "#core/sheet/day/plan-request.ts";
+import type { PlanRequest } from "@noodlewright/core/sheet";
 
 interface Step {
   readonly machine: string;

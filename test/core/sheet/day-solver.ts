@@ -1,5 +1,5 @@
+import type { PlanRequest } from "@noodlewright/core/sheet";
 import highsModule, { type Highs } from "highs";
-import type { PlanRequest } from "#core/sheet/day/plan-request.ts";
 
 /** The package is typed as CommonJS, but what is imported is the loader itself. */
 const loadHighs = highsModule as unknown as typeof highsModule.default;

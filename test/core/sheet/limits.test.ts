@@ -1,16 +1,25 @@
+import type { Problem } from "@noodlewright/core";
+import {
+  frictionFrom,
+  gainFromWater,
+  gainFromWeights,
+  givenDensity,
+  type Mix,
+  measuredLosses,
+  mixerWork,
+  mixingHeat,
+  potRecovery,
+  potWater,
+  powerIntoWater,
+  threeTemperatureWater,
+  waterSpecificHeat,
+  waterTemperature,
+} from "@noodlewright/core/sheet";
 import { expect, test } from "vitest";
-import type { Problem } from "#core/figure/problem.ts";
-import { gainFromWater, gainFromWeights } from "#core/sheet/day/cook-gain.ts";
 import { planRequestProblems } from "#core/sheet/day/plan-request.ts";
-import { potRecovery, potWater, powerIntoWater } from "#core/sheet/day/pot.ts";
 import { passRequestProblems } from "#core/sheet/passes/pass-request.ts";
 import { cutRequestProblems } from "#core/sheet/strands/cut-request.ts";
-import { givenDensity } from "#core/sheet/water/food.ts";
-import { type Mix, mixProblems, waterSpecificHeat } from "#core/sheet/water/heat-balance.ts";
-import { mixerWork, mixingHeat } from "#core/sheet/water/measured-mix.ts";
-import { measuredLosses } from "#core/sheet/water/measurements.ts";
-import { waterTemperature } from "#core/sheet/water/temperature.ts";
-import { frictionFrom, threeTemperatureWater } from "#core/sheet/water/three-temperatures.ts";
+import { mixProblems } from "#core/sheet/water/heat-balance.ts";
 import { codesOf } from "./answered.ts";
 
 type Asked = (value: string) => readonly (readonly [code: string, place: string])[];

@@ -1,8 +1,8 @@
 import { told } from "@noodlewright/core";
+import { pathText } from "@noodlewright/core/figure";
 import { keyPathIn, readKeyPath } from "@noodlewright/core/spec";
 import fc from "fast-check";
 import { expect, test } from "vitest";
-import { pathText } from "#core/figure/problem.ts";
 
 const spec = {
   flours: [{ name: "bread flour" }, { name: "Rye flour, dark" }, { name: "rye" }, { name: "rye" }],

@@ -1,6 +1,6 @@
+import { pathText } from "@noodlewright/core/figure";
+import { readKitchenFile, readSpec } from "@noodlewright/core/spec";
 import { describe, expect, it } from "vitest";
-import { pathText } from "#core/figure/problem.ts";
-import { readKitchenFile, readSpec } from "#core/spec/read-spec.ts";
 import { codesOf } from "../formula/worked-out.ts";
 import { toldOf } from "../told-of.ts";
 

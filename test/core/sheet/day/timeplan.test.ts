@@ -1,7 +1,6 @@
+import { type PlannedStage, type PlanRequest, type PlanStage, type TimePlan, timePlan } from "@noodlewright/core/sheet";
 import fc from "fast-check";
 import { beforeAll, describe, expect, it } from "vitest";
-import type { PlanRequest, PlanStage } from "#core/sheet/day/plan-request.ts";
-import { type PlannedStage, type TimePlan, timePlan } from "#core/sheet/day/timeplan.ts";
 import { toldOf } from "../../told-of.ts";
 import { answered, codesOf } from "../answered.ts";
 import { shortestByTrial } from "../day-brute-force.ts";

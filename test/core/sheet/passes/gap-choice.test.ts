@@ -1,6 +1,7 @@
+import type { Decimal } from "@noodlewright/core/figure";
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { type Decimal, dec } from "#core/number/decimal.ts";
+import { dec } from "#core/number/decimal.ts";
 import { bestWay, fewestPasses, keepsTo, tooBigSteps } from "#core/sheet/passes/gap-choice.ts";
 
 /** Hundredths of a millimetre, so that the brute force can compare fractions of whole numbers exactly. */

@@ -1,8 +1,15 @@
+import {
+  airFromDensity,
+  doughDensity,
+  fitProblems,
+  givenDensity,
+  type Machine,
+  machineProblems,
+  momentAt,
+  poreFreeDensity,
+  readTimeOfDay,
+} from "@noodlewright/core/sheet";
 import { describe, expect, it } from "vitest";
-import { momentAt, readTimeOfDay } from "#core/sheet/day/clock.ts";
-import { fitProblems } from "#core/sheet/passes/fits.ts";
-import { type Machine, machineProblems } from "#core/sheet/passes/machine.ts";
-import { airFromDensity, doughDensity, givenDensity, poreFreeDensity } from "#core/sheet/water/food.ts";
 import { toldOf } from "../../told-of.ts";
 import { answered, codesOf } from "../answered.ts";
 

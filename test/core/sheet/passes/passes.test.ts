@@ -1,10 +1,7 @@
 import { told } from "@noodlewright/core";
+import { type Gaps, givenDensity, type PassRequest, passSchedule } from "@noodlewright/core/sheet";
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import type { Gaps } from "#core/sheet/passes/machine.ts";
-import type { PassRequest } from "#core/sheet/passes/pass-request.ts";
-import { passSchedule } from "#core/sheet/passes/passes.ts";
-import { givenDensity } from "#core/sheet/water/food.ts";
 import { toldOf } from "../../told-of.ts";
 import { answered, codesOf } from "../answered.ts";
 

@@ -1,10 +1,14 @@
+import {
+  type CutPlan,
+  type CutRequest,
+  type CutterSize,
+  cutPlan,
+  givenDensity,
+  loadsFor,
+} from "@noodlewright/core/sheet";
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { exact } from "#core/figure/figure.ts";
-import type { CutterSize } from "#core/sheet/passes/machine.ts";
-import type { CutRequest } from "#core/sheet/strands/cut-request.ts";
-import { type CutPlan, cutPlan, loadsFor } from "#core/sheet/strands/geometry.ts";
-import { givenDensity } from "#core/sheet/water/food.ts";
 import { answered, codesOf } from "../answered.ts";
 
 const school: CutRequest = {

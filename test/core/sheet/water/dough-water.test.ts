@@ -1,9 +1,11 @@
 import { told } from "@noodlewright/core";
+import type { DoughWater } from "@noodlewright/core/answers";
+import type { Published } from "@noodlewright/core/figure";
+import { plainMixWater } from "@noodlewright/core/sheet";
 import { describe, expect, it } from "vitest";
 import { planBatch } from "#core/batch/batch.ts";
-import type { Published } from "#core/figure/graph.ts";
 import { formulaOf } from "#core/formula/formula.ts";
-import { type DoughWater, loadWater, plainMixWater } from "#core/sheet/water/dough-water.ts";
+import { loadWater } from "#core/sheet/water/dough-water.ts";
 import { toldOf } from "../../told-of.ts";
 import { answered, codesOf } from "../answered.ts";
 

@@ -1,9 +1,14 @@
+import {
+  densityFromSheet,
+  givenDensity,
+  lossesFrom,
+  measuredSheet,
+  passSchedule,
+  springBackFrom,
+  thicknessFromSheet,
+} from "@noodlewright/core/sheet";
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { passSchedule } from "#core/sheet/passes/passes.ts";
-import { givenDensity } from "#core/sheet/water/food.ts";
-import { densityFromSheet, lossesFrom, springBackFrom, thicknessFromSheet } from "#core/sheet/water/inverse.ts";
-import { measuredSheet } from "#core/sheet/water/measurements.ts";
 import { answered, codesOf } from "../answered.ts";
 
 const hundredths = (min: number, max: number) => fc.integer({ min, max }).map((value) => (value / 100).toFixed(2));

@@ -1,10 +1,14 @@
+import {
+  flourSpecificHeat,
+  type Mix,
+  type MixingHeat,
+  mixerWork,
+  mixingHeat,
+  waterSpecificHeat,
+  waterTemperature,
+} from "@noodlewright/core/sheet";
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import type { Mix } from "#core/sheet/water/heat-balance.ts";
-import { flourSpecificHeat, waterSpecificHeat } from "#core/sheet/water/heat-balance.ts";
-import { mixerWork, mixingHeat } from "#core/sheet/water/measured-mix.ts";
-import type { MixingHeat } from "#core/sheet/water/mixing-heat.ts";
-import { waterTemperature } from "#core/sheet/water/temperature.ts";
 import { toldOf } from "../../told-of.ts";
 import { answered, codesOf } from "../answered.ts";
 
