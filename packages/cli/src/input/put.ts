@@ -35,6 +35,7 @@ export function textAt(data: unknown, path: Path): string {
 /** Plain data with a value at a place; sections on the way are made where they are missing. */
 function put(data: unknown, [key, ...rest]: Path, value: unknown): unknown {
   if (key === undefined) return value;
+  if (data === undefined && key === 0) return [put(undefined, rest, value)];
   if (Array.isArray(data))
     return data.map((entry: unknown, index) => (index === key ? put(entry, rest, value) : entry));
   const section = isSection(data) ? data : {};

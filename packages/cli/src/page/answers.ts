@@ -61,6 +61,8 @@ export interface Item {
   readonly scale: string;
   /** Division of a scale that would do, where its own is too coarse for it. */
   readonly finer?: string;
+  /** How warm it is to be. */
+  readonly warm?: string;
   /** So much of it as ice. */
   readonly ice?: string;
   /** Made up first, or no part of the dough. */

@@ -29,6 +29,9 @@ export interface Bench {
   readonly enter: (entry: Entry, instead?: readonly Path[]) => void;
   readonly undo: () => void;
   readonly want: (wanted: Shown | undefined) => void;
+  /** Whether the screen is to stay on. */
+  readonly awake: boolean;
+  readonly stayAwake: (awake: boolean) => void;
 }
 
 const BenchContext = createContext<Bench | undefined>(undefined);
@@ -100,6 +103,7 @@ export function useNewBench(data: PageData, first: First, ask: Ask): Bench {
       return { state: next, past: joined ? past : [...past.slice(-mostUndone), now], last: name };
     });
   }, []);
+  const [awake, stayAwake] = useState(false);
   const [wanted, want] = useState<Shown | undefined>(undefined);
   return {
     data,
@@ -118,6 +122,8 @@ export function useNewBench(data: PageData, first: First, ask: Ask): Bench {
     undo: () =>
       setHistory(({ state: now, past }) => ({ state: past.at(-1) ?? now, past: past.slice(0, -1), last: undefined })),
     want,
+    awake,
+    stayAwake,
   };
 }
 

@@ -157,10 +157,12 @@ function massesOf({ batch, water }: Today): readonly (Omit<Item, "figure"> & { r
   type Scale = Pick<Item, "unit" | "division" | "scale">;
   const item = (id: string, name: string, mass: Figure, { unit, division, scale }: Scale, kind: Item["kind"]) => {
     const finer = remedies.finer.find(({ weighed }) => weighed.line.id === id)?.division.value;
-    const ice = id === waterId ? water?.value.weighed.ice?.ice.value : undefined;
+    const { plan, weighed } = (id === waterId ? water?.value : undefined) ?? {};
+    const ice = weighed?.ice?.ice.value;
     return {
       ...{ id, name, mass, grams: mass.value, unit, division, scale, kind },
       ...(finer && { finer: asWeighed({ unit, division: finer, grams: finer }) }),
+      ...(plan && { warm: words.weigh.warm(shownAt("water", plan.temperature).text) }),
       ...(ice && { ice: asWeighed({ unit, division, grams: ice }) }),
     };
   };

@@ -61,6 +61,7 @@ export const words = {
     noMend: "Take it out again if you can: with a stock solution the page does not know what to add.",
     ice: (ice: string) => `${ice} of it as ice`,
     stock: "made up first, see above",
+    warm: (temperature: string) => `at ${temperature}`,
     tooLittle: "Too little for the scale: do this first",
     tooCoarse: (finer: string) => `too coarse, weigh it to ${finer} or finer`,
     dusting: "for dusting, not in the dough",
@@ -119,6 +120,10 @@ export const words = {
     stages: { rest: "rest", mature: "maturing", mix: "mixing", boil: "boiling" },
     day: "Service",
     serve: "time of service",
+    went: "As it went",
+    from: "weighing began",
+    to: "everything in",
+    stillWeighing: "not yet",
     noDay: "Enter the time of service for the times of the loads.",
   },
   notes: {

@@ -11,6 +11,7 @@ import { Part, ProblemText, WorkingDialog } from "./parts.tsx";
 import { RollPart } from "./roll.tsx";
 import { SizePart } from "./size.tsx";
 import { TakePart } from "./take.tsx";
+import { Running, useAwake, useRings } from "./timers.tsx";
 import { TodayPart } from "./today.tsx";
 import { WeighPart } from "./weigh.tsx";
 
@@ -22,7 +23,7 @@ const parts: Readonly<Record<Tab, ComponentType>> = {
   notes: NotesPart,
   take: TakePart,
 };
-const tabs = ["size", "weigh", "today", "roll", "notes", "take"] as const satisfies readonly Tab[];
+const tabs = ["size", "today", "weigh", "roll", "notes", "take"] as const satisfies readonly Tab[];
 
 function tabOf(hash: string): Tab {
   return tabs.find((tab) => `#${tab}` === hash) ?? "weigh";
@@ -42,6 +43,8 @@ export function App({ data, first, ask }: { readonly data: PageData; readonly fi
   }, []);
   const { today, state } = bench;
   const Shown = parts[tab];
+  useRings(state.timers);
+  useAwake(bench.awake);
   const untold = today.problems.filter(
     (problem) => !state.entries.some(({ path }) => problemsAt([problem], path).length > 0),
   );
@@ -84,6 +87,7 @@ export function App({ data, first, ask }: { readonly data: PageData; readonly fi
             <p>{words.backToSize}</p>
           </div>
         )}
+        {tab !== "roll" && <Running />}
         <Shown />
         {tab === "weigh" && <Cautions />}
       </main>

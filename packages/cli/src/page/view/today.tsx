@@ -2,6 +2,7 @@ import type { Path } from "@noodlewright/core/figure";
 import { printable } from "@noodlewright/core/render";
 import { isSection, valueAt } from "../../input/put.ts";
 import { useBench } from "../bench.ts";
+import { asShown } from "../items.ts";
 import { entryAt } from "../state.ts";
 import { words } from "../words.ts";
 import { Field, FigureButton, Part } from "./parts.tsx";
@@ -13,67 +14,62 @@ export function TodayPart() {
   const { flours, alkali } = first.kitchen;
   const scales = valueAt(data.spec, ["scales"]);
   const listed: readonly unknown[] = Array.isArray(scales) ? scales : [];
+  const [weighed] = first.answers.loads?.items ?? [];
   const us = data.units === "us";
   const warm = us ? ["°F"] : ["°C"];
+  // What follows stands below what was changed last.
+  const changed = state.entries.at(-1)?.path[0];
+  const last = (["flours", "alkali", "scales"] as const).find((group) => group === changed) ?? "temperature";
   const wetter = state.entries.some(({ path }) => path[0] === "flours" && path.at(-1) === "moisture");
   return (
-    <>
-      <Part heading={today.heading}>
-        <h3>{today.flours}</h3>
-        {flours.map(({ name, path, basis, moisture, protein }) => (
-          <fieldset key={path.join(" ")}>
-            <legend>{name}</legend>
-            <div class="fields">
-              <Field path={[...path, "figures", "moisture"]} label={today.moisture} units={["%"]} usual={moisture} />
-              <Field
-                path={[...path, "figures", "protein"]}
-                label={today.protein(basis)}
-                units={["%"]}
-                usual={protein}
-              />
-            </div>
-          </fieldset>
+    <Part heading={today.heading}>
+      <h3>{today.flours}</h3>
+      {flours.map(({ name, path, basis, moisture, protein }) => (
+        <fieldset key={path.join(" ")}>
+          <legend>{name}</legend>
+          <div class="fields">
+            <Field path={[...path, "figures", "moisture"]} label={today.moisture} units={["%"]} usual={moisture} />
+            <Field path={[...path, "figures", "protein"]} label={today.protein(basis)} units={["%"]} usual={protein} />
+          </div>
+        </fieldset>
+      ))}
+      {wetter && (
+        <label class="choice">
+          <input
+            type="checkbox"
+            checked={state.keepWet}
+            onChange={({ currentTarget: { checked } }) => change((now) => ({ ...now, keepWet: checked }))}
+          />
+          {today.keepWet}
+        </label>
+      )}
+      {last === "flours" && <Follows />}
+      {alkali.length > 0 && <h3>{today.alkali}</h3>}
+      {alkali.map((one) => (
+        <Product key={one.path.join(" ")} {...one} />
+      ))}
+      {last === "alkali" && <Follows />}
+      <h3>{today.scales}</h3>
+      <div class="fields">
+        {(listed.length === 0 ? [undefined] : listed).map((scale, index) => (
+          <Field
+            key={scaleName(scale, index)}
+            path={["scales", index, "division"]}
+            label={today.division(scaleName(scale, index))}
+            units={us ? ["oz", "lb"] : ["g", "kg"]}
+            usual={weighed && asShown(weighed, weighed.division)}
+          />
         ))}
-        {wetter && (
-          <label class="choice">
-            <input
-              type="checkbox"
-              checked={state.keepWet}
-              onChange={({ currentTarget: { checked } }) => change((now) => ({ ...now, keepWet: checked }))}
-            />
-            {today.keepWet}
-          </label>
-        )}
-        {alkali.length > 0 && <h3>{today.alkali}</h3>}
-        {alkali.map((one) => (
-          <Product key={one.path.join(" ")} {...one} />
+      </div>
+      {last === "scales" && <Follows />}
+      <h3>{today.temperatures}</h3>
+      <div class="fields">
+        {(["flour", "room", "tap", "dough"] as const).map((key) => (
+          <Field key={key} path={["temperature", key]} label={today[key]} units={warm} />
         ))}
-        <h3>{today.scales}</h3>
-        <div class="fields">
-          {listed.length === 0 ? (
-            <p>{first.answers.loads?.items[0]?.scale}</p>
-          ) : (
-            listed.map((scale, index) => (
-              <Field
-                key={scaleName(scale, index)}
-                path={["scales", index, "division"]}
-                label={today.division(scaleName(scale, index))}
-                units={us ? ["oz", "lb"] : ["g", "kg"]}
-              />
-            ))
-          )}
-        </div>
-        <h3>{today.temperatures}</h3>
-        <div class="fields">
-          {(["flour", "room", "tap", "dough"] as const).map((key) => (
-            <Field key={key} path={["temperature", key]} label={today[key]} units={warm} />
-          ))}
-        </div>
-      </Part>
-      <Part heading={today.follows}>
-        <Follows />
-      </Part>
-    </>
+      </div>
+      {last === "temperature" && <Follows />}
+    </Part>
   );
 }
 
@@ -113,15 +109,18 @@ function Product({ name, path, written }: ProductProps) {
 function Follows() {
   const { today } = useBench();
   if (today.loads === undefined) return undefined;
-  if (today.follows.length === 0) return <p>{words.today.nothing}</p>;
   return (
-    <ul class="follows">
-      {today.follows.map(({ now, why }) => (
-        <li key={now.id}>
-          <b>{now.label}</b> <FigureButton figure={now} />
-          {why !== "" && <p>{why}</p>}
-        </li>
-      ))}
-    </ul>
+    <section class="following" aria-label={words.today.follows}>
+      <h3>{words.today.follows}</h3>
+      {today.follows.length === 0 && <p>{words.today.nothing}</p>}
+      <ul class="follows">
+        {today.follows.map(({ now, why }) => (
+          <li key={now.id}>
+            <b>{now.label}</b> <FigureButton figure={now} />
+            {why !== "" && <p>{why}</p>}
+          </li>
+        ))}
+      </ul>
+    </section>
   );
 }

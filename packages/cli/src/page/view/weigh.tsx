@@ -7,6 +7,7 @@ import { asNumber, weighedKey } from "../state.ts";
 import { words } from "../words.ts";
 import { Mend } from "./mend.tsx";
 import { FigureButton, Figures, Loads, Part, ReportSection } from "./parts.tsx";
+import { Awake } from "./timers.tsx";
 
 /** Weighs one load, one ingredient at a time in large figures, with the whole load below. */
 export function WeighPart() {
@@ -47,39 +48,48 @@ export function WeighPart() {
       ))}
       <Part heading={weigh.heading}>
         <Loads of={of} turn={() => choose(undefined)} />
-        <Mend load={load} items={items} />
-        {item === undefined ? (
-          <p class="done" role="status">
-            {weigh.done}
-          </p>
-        ) : (
-          <Focus key={`${load.toString()} ${item.id}`} item={item} standing={standing(item)} put={put} />
-        )}
-        <h3>{weigh.list}</h3>
-        <ul class="weights">
-          {items.map((one) => {
-            const where = standing(one);
-            return (
-              <li key={one.id} class={where.kind} aria-current={one.id === item?.id ? "step" : undefined}>
-                <input
-                  type="checkbox"
-                  aria-label={weigh.tick(one.name)}
-                  checked={where.kind === "right"}
-                  onChange={({ currentTarget: { checked } }) => (checked ? put(one, one.grams) : take(one))}
-                />
-                <button type="button" class="name" onClick={() => choose(one.id)}>
-                  <span>{one.name}</span> <small>{standingWords(one, where)}</small>
-                </button>
-                <FigureButton figure={one.figure} />
+        <div class="bench">
+          <div>
+            <Mend load={load} items={items} />
+            {item === undefined ? (
+              <p class="done" role="status">
+                {weigh.done}
+              </p>
+            ) : (
+              <Focus key={`${load.toString()} ${item.id}`} item={item} standing={standing(item)} put={put} />
+            )}
+          </div>
+          <div>
+            <h3>{weigh.list}</h3>
+            <ul class="weights">
+              {items.map((one) => {
+                const where = standing(one);
+                return (
+                  <li key={one.id} class={where.kind} aria-current={one.id === item?.id ? "step" : undefined}>
+                    <label class="tick">
+                      <input
+                        type="checkbox"
+                        aria-label={weigh.tick(one.name)}
+                        checked={where.kind === "right"}
+                        onChange={({ currentTarget: { checked } }) => (checked ? put(one, one.grams) : take(one))}
+                      />
+                    </label>
+                    <button type="button" class="name" onClick={() => choose(one.id)}>
+                      <span>{one.name}</span> <small>{standingWords(one, where)}</small>
+                    </button>
+                    <FigureButton figure={one.figure} />
+                  </li>
+                );
+              })}
+              <li class="total">
+                <span />
+                <b>{weigh.total}</b>
+                <FigureButton figure={total} />
               </li>
-            );
-          })}
-          <li class="total">
-            <span />
-            <b>{weigh.total}</b>
-            <FigureButton figure={total} />
-          </li>
-        </ul>
+            </ul>
+            <Awake />
+          </div>
+        </div>
       </Part>
       {today.water.length > 0 && (
         <Part heading={weigh.water}>
@@ -95,6 +105,7 @@ function standingWords(item: Item, standing: OnScale): string {
   const { finer } = item;
   const beside = [
     ...(finer ? [weigh.tooCoarse(finer)] : []),
+    ...(item.warm ? [item.warm] : []),
     ...(item.ice ? [weigh.ice(item.ice)] : []),
     ...(item.kind === "stock" ? [weigh.stock] : []),
     ...(item.kind === "dusting" ? [weigh.dusting] : []),

@@ -1,0 +1,183 @@
+import { useEffect, useState } from "preact/hooks";
+import { valueAt } from "../../input/put.ts";
+import { useBench } from "../bench.ts";
+import { timeOf } from "../clock.ts";
+import { type State, splitQuantity } from "../state.ts";
+import { words } from "../words.ts";
+import { Part } from "./parts.tsx";
+
+type Timer = State["timers"][number];
+
+/** Minutes of a time as a spec writes it. */
+function minutesOf(value: unknown): number | undefined {
+  const { text, unit } = splitQuantity(value);
+  const factor = { min: 1, h: 60, s: 1 / 60 }[unit];
+  return factor === undefined || text === "" ? undefined : Number(text) * factor;
+}
+
+/** Timers that end at a time of day, whether or not somebody looks. */
+export function Timers() {
+  const { today, state, change } = useBench();
+  const { roll } = words;
+  const now = useNow(state.timers);
+  const [own, setOwn] = useState("10");
+  const stages = (["rest", "mature", "mix", "boil"] as const).flatMap((stage) => {
+    const value = valueAt(today.spec, ["plan", stage]);
+    const minutes = minutesOf(typeof value === "object" ? valueAt(value, ["least"]) : value);
+    return minutes === undefined ? [] : [{ label: roll.stages[stage], minutes }];
+  });
+  const ownMinutes = Number(own.replace(",", "."));
+  const valid = ownMinutes > 0 && ownMinutes <= 1440;
+  const all = [...stages, ...(valid ? [{ label: roll.own, minutes: ownMinutes }] : [])];
+  const start = (label: string, minutes: number) => {
+    speaker();
+    change((before) => ({
+      ...before,
+      timers: [...before.timers, { label: `${label}, ${minutes} min`, minutes, end: Date.now() + minutes * 60_000 }],
+    }));
+  };
+  return (
+    <Part heading={roll.timers}>
+      <ul class="timers">
+        {state.timers.map((timer) => (
+          <li key={`${timer.label} ${timer.end.toString()}`} class={timer.end <= now ? "over" : undefined}>
+            <span>{timer.label}</span>
+            <b role="timer">{leftOf(timer, now)}</b>
+            <span>{roll.ends(timeOf(new Date(timer.end)))}</span>
+            <button
+              type="button"
+              onClick={() => change((before) => ({ ...before, timers: before.timers.filter((one) => one !== timer) }))}
+            >
+              {roll.stop(timer.label)}
+            </button>
+          </li>
+        ))}
+      </ul>
+      <div class="field">
+        <label for="own-minutes">{roll.minutes}</label>
+        <input
+          id="own-minutes"
+          type="text"
+          inputMode="decimal"
+          autoComplete="off"
+          value={own}
+          onInput={({ currentTarget: { value } }) => setOwn(value)}
+        />
+      </div>
+      <div class="buttons">
+        {all.map(({ label, minutes }) => (
+          <button type="button" key={label} onClick={() => start(label, minutes)}>
+            {roll.start(`${label}, ${minutes} min`)}
+          </button>
+        ))}
+      </div>
+      <Awake />
+      <p class="hint">{roll.honest}</p>
+    </Part>
+  );
+}
+
+/** The timers that run, in a line for the other parts of the page. */
+export function Running() {
+  const { timers } = useBench().state;
+  const now = useNow(timers);
+  return timers.map((timer) => (
+    <p key={`${timer.label} ${timer.end.toString()}`} class={timer.end <= now ? "running over" : "running"}>
+      {timer.label} <b role="timer">{leftOf(timer, now)}</b>
+    </p>
+  ));
+}
+
+function leftOf({ end }: Timer, now: number): string {
+  return end > now ? words.roll.left(clock(end - now)) : words.roll.over(timeOf(new Date(end)));
+}
+
+/** The time, twice a second as long as a timer runs. */
+function useNow(timers: readonly Timer[]): number {
+  const [now, setNow] = useState(() => Date.now());
+  useEffect(() => {
+    if (timers.length === 0) return;
+    const tick = setInterval(() => setNow(Date.now()), 500);
+    return () => clearInterval(tick);
+  }, [timers.length]);
+  return now;
+}
+
+function clock(milliseconds: number): string {
+  const seconds = Math.ceil(milliseconds / 1000);
+  const [hours, minutes] = [Math.floor(seconds / 3600), Math.floor(seconds / 60) % 60];
+  const rest = String(seconds % 60).padStart(2, "0");
+  return hours === 0 ? `${minutes}:${rest}` : `${hours}:${String(minutes).padStart(2, "0")}:${rest}`;
+}
+
+/** Rings at the end of each timer, whichever part of the page is open. */
+export function useRings(timers: readonly Timer[]): void {
+  useEffect(() => {
+    const due = timers.map(({ end }) => end - Date.now()).filter((left) => left > 0);
+    const rings = due.map((left) => setTimeout(ring, left));
+    return () => {
+      for (const one of rings) clearTimeout(one);
+    };
+  }, [timers]);
+}
+
+let opened: AudioContext | undefined;
+
+/** What makes sound. A browser lets it do so after a tap: a start of a timer is one. */
+function speaker(): AudioContext {
+  opened ??= new AudioContext();
+  void opened.resume();
+  return opened;
+}
+
+/** Three short tones, and a shake where the device can; neither before the page was touched. */
+function ring(): void {
+  if (!navigator.userActivation?.hasBeenActive) return;
+  navigator.vibrate?.([400, 200, 400]);
+  const sound = speaker();
+  for (const start of [0, 0.4, 0.8]) {
+    const tone = sound.createOscillator();
+    tone.frequency.value = 880;
+    tone.connect(sound.destination);
+    tone.start(sound.currentTime + start);
+    tone.stop(sound.currentTime + start + 0.2);
+  }
+}
+
+/** Keeps the screen on as long as it is wanted and seen: a browser lets go of it when the page is out of sight. */
+export function useAwake(wanted: boolean): void {
+  useEffect(() => {
+    if (!wanted) return;
+    let lock: WakeLockSentinel | undefined;
+    let gone = false;
+    const hold = (): void => {
+      if (document.visibilityState === "hidden") return;
+      navigator.wakeLock.request("screen").then(
+        (held) => {
+          lock = held;
+          if (gone) void held.release();
+        },
+        () => undefined,
+      );
+    };
+    hold();
+    document.addEventListener("visibilitychange", hold);
+    return () => {
+      gone = true;
+      document.removeEventListener("visibilitychange", hold);
+      void lock?.release();
+    };
+  }, [wanted]);
+}
+
+/** The wish that the screen stays on, where the browser can do that. */
+export function Awake() {
+  const { awake, stayAwake } = useBench();
+  if (!("wakeLock" in navigator)) return undefined;
+  return (
+    <label class="choice">
+      <input type="checkbox" checked={awake} onChange={({ currentTarget: { checked } }) => stayAwake(checked)} />
+      {words.roll.awake}
+    </label>
+  );
+}
