@@ -52,6 +52,7 @@ interface Printed {
 /** The same as the command prints it. */
 function weightsByCommand(spec: string, flags: readonly string[]): readonly (readonly string[])[] {
   const { status, stdout, stderr } = runBuilt(["batch", spec, "--format", "json", ...flags]);
+  if (status === 2) return [];
   expect([[0, 1].includes(status ?? 70), stderr]).toEqual([true, ""]);
   const { sections = [] }: Partial<Printed> = JSON.parse(stdout);
   const tableOf = (id: string) => sections.find((one) => one.id === id)?.blocks[0];
@@ -76,17 +77,23 @@ async function expectText(page: Page, text: string): Promise<void> {
   await page.getByText(text, { exact: false }).first().waitFor({ timeout: 10_000 });
 }
 
-/** A page without its policy, so that the checker can be put into it. */
-async function openUnguarded(name: string, colorScheme: "light" | "dark", width: number): Promise<Page> {
-  const context = await browser.newContext({ bypassCSP: true, colorScheme, viewport: { width, height: 740 } });
+/** A page in a context of its own, by default without its policy, so that the checker can be put into it. */
+async function openUnguarded(
+  name: string,
+  colorScheme: "light" | "dark",
+  width: number,
+  bypassCSP = true,
+): Promise<Page> {
+  const context = await browser.newContext({ bypassCSP, colorScheme, viewport: { width, height: 740 } });
   const page = await context.newPage();
   await page.goto(pathToFileURL(fileOf(name)).href);
   return page;
 }
 
-/** Controls smaller than 44 px, which a finger misses; a box to tick stands in a row of that height. */
+/** Controls smaller than 44 px, which a finger misses. A box to tick is as large as its label. */
 async function smallTargets(page: Page): Promise<unknown> {
-  return page.evaluate(`[...document.querySelectorAll("button, a, select, input:not([type=checkbox]):not([type=radio]), label:has(input)")]
+  return page.evaluate(`[...document.querySelectorAll("button, a, select, input")]
+    .map((one) => (/checkbox|radio/.test(one.type) && one.closest("label")) || one)
     .filter((one) => one.getClientRects().length > 0)
     .filter((one) => one.getBoundingClientRect().height < 44 || one.getBoundingClientRect().width < 44)
     .map((one) => one.outerHTML.slice(0, 90))`);
@@ -105,35 +112,45 @@ describe("the weights of the page are those of the command", () => {
     await page.close();
   });
 
-  test("for random bowls, losses, scales and flours", async () => {
-    const { page } = await openFile(browser, fileOf("school-noodle"));
+  test.each(examples)("for %s with random bowls, losses and temperatures", async (name) => {
+    const { page, misdeeds } = await openFile(browser, fileOf(name));
     const wishes = fc.sample(
       fc.record({
         bowls: fc.integer({ min: 3, max: 900 }),
         sheeting: fc.integer({ min: 0, max: 20 }),
         tap: fc.integer({ min: 5, max: 28 }),
       }),
-      4,
+      3,
     );
     for (const { bowls, sheeting, tap } of wishes) {
       await go(page, "Size");
-      await page.getByLabel("bowls", { exact: true }).last().fill(String(bowls));
+      await page.getByRole("radio", { name: "bowls" }).check();
+      await page.getByRole("textbox", { name: "bowls", exact: true }).fill(String(bowls));
       await page.getByLabel("at the rolls").fill(`${sheeting},5`);
       await go(page, "Today");
       await page.getByRole("textbox", { name: "tap water" }).fill(String(tap));
       await done(page);
-      const flags = [
-        "--bowls",
-        String(bowls),
-        "--set",
-        `losses.sheeting=${sheeting}.5 %`,
-        "--set",
-        `temperature.tap=${tap} °C`,
-      ];
-      const expected = weightsByCommand("examples/school-noodle.yaml", flags);
+      const losses = ["--set", `losses.sheeting=${sheeting}.5 %`, "--set", `temperature.tap=${tap} °C`];
+      const expected = weightsByCommand(`examples/${name}.yaml`, ["--bowls", String(bowls), ...losses]);
       expect(await weightsOf(page)).toEqual(expected);
       expect(await page.getByRole("alert").count()).toBe(expected.length === 0 ? 1 : 0);
     }
+    expect(misdeeds).toEqual([]);
+    await page.close();
+  });
+
+  test.each(examples)("for %s with a wetter flour, by the spec that the page exports", async (name) => {
+    const { page } = await openFile(browser, fileOf(name));
+    await go(page, "Today");
+    await page.getByRole("textbox", { name: "moisture" }).first().fill("14.9");
+    await done(page);
+    await go(page, "Take");
+    const file = join(out, `${name}-today.yaml`);
+    writeFileSync(file, await saved(page, "Spec as changed today (YAML)"));
+    const weights = await weightsOf(page);
+    expect(weights.length).toBeGreaterThan(2);
+    expect(weights).toEqual(weightsByCommand(file, []));
+    expect(weights).not.toEqual(weightsByCommand(`examples/${name}.yaml`, []));
     await page.close();
   });
 });
@@ -153,7 +170,7 @@ async function saved(page: Page, button: string): Promise<string> {
   return readFileSync(await download.path(), "utf8");
 }
 
-const tabs = ["Size", "Weigh", "Today", "Roll", "Notes", "Take"];
+const tabs = ["Size", "Today", "Weigh", "Roll", "Notes", "Take"];
 
 describe("the page", () => {
   test("holds two scripts and one style, and a policy that lets nothing else run or load", () => {
@@ -169,31 +186,27 @@ describe("the page", () => {
     }
   });
 
-  test.each([
-    ["light", 320],
-    ["dark", 360],
-    ["light", 1280],
-  ] as const)(
-    "has nothing that axe-core finds, in %s on %i px, and nothing that scrolls sideways",
-    async (colorScheme, width) => {
-      const { page, misdeeds } = await openFresh("evening-class", { width, height: 740 });
+  const screens = [
+    ["evening-class", "light", 320],
+    ["evening-class", "dark", 1280],
+    ...examples.map((name, index) => [name, index % 2 === 0 ? "light" : "dark", index % 2 === 0 ? 768 : 360] as const),
+  ] as const;
+  test.each(screens)(
+    "of %s has nothing that axe-core finds, in %s on %i px, targets of 44 px, and nothing that scrolls sideways",
+    async (name, colorScheme, width) => {
+      const page = await openUnguarded(name, colorScheme, width);
       await page.emulateMedia({ colorScheme, reducedMotion: "reduce" });
       for (const tab of tabs) {
         await go(page, tab);
+        await page.getByText("Working it out").waitFor({ state: "detached" });
         const sideways = await page.evaluate(
           "document.documentElement.scrollWidth - document.documentElement.clientWidth",
         );
         expect([tab, sideways]).toEqual([tab, 0]);
         expect([tab, await smallTargets(page)]).toEqual([tab, []]);
+        expect([tab, await axeFindings(page)]).toEqual([tab, []]);
       }
-      expect(misdeeds).toEqual([]);
       await page.close();
-      for (const tab of tabs) {
-        const plain = await openUnguarded("evening-class", colorScheme, width);
-        await go(plain, tab);
-        expect([tab, await axeFindings(plain)]).toEqual([tab, []]);
-        await plain.close();
-      }
     },
   );
 
@@ -240,30 +253,113 @@ describe("the page", () => {
   });
 });
 
-test("a home cook weighs, is put right by undo, and finds it all again after a reload", async () => {
+test("a home cook's evening, with a mistap, a reload, a rest and a dough written down", async () => {
   const { page, misdeeds } = await openFresh("evening-class");
-  await page.getByRole("button", { name: "Weighed as listed" }).click();
-  expect(await page.locator("ul.weights input:checked").count()).toBe(1);
+  await go(page, "Size");
+  await page.getByRole("textbox", { name: "bowls", exact: true }).fill("6");
+  await go(page, "Today");
+  await page.getByRole("textbox", { name: "tap water" }).fill("20,5");
+  await expectText(page, "The flour, the room or the tap is warmer or colder");
+  await page.getByRole("button", { name: /^ice: .* Working$/u }).click();
+  await page.getByRole("dialog").getByText("= 20.5 °C").first().waitFor();
+  await page.getByRole("button", { name: "Close" }).click();
+  const flags = ["--bowls", "6", "--set", "temperature.tap=20.5 °C"];
+  expect(await weightsOf(page)).toEqual(weightsByCommand("examples/evening-class.yaml", flags));
+  await page.getByRole("button", { name: "Weighed as listed" }).dblclick();
+  const ticked = page.locator("ul.weights input:checked");
+  expect(await ticked.count()).toBe(1);
   await page.getByLabel("the scale shows, g").fill("300,5");
   await page.getByRole("button", { name: "Enter" }).click();
   expect(await page.getByRole("alert").textContent()).toBe("This scale shows steps of 1 g.");
   await page.getByRole("button", { name: "Weighed as listed" }).click();
   await page.getByRole("button", { name: "Undo" }).click();
-  expect(await page.locator("ul.weights input:checked").count()).toBe(1);
+  expect(await ticked.count()).toBe(1);
   await page.reload();
-  expect(await page.locator("ul.weights input:checked").count()).toBe(1);
+  await expectText(page, "The whole load");
+  expect(await ticked.count()).toBe(1);
+  for (let open = 3; open > 0; open -= 1) await page.getByRole("button", { name: "Weighed as listed" }).click();
+  await expectText(page, "Everything is in the bowl.");
   await go(page, "Roll");
+  const passes = page.getByRole("table", { name: "Passes of a sheet" });
+  await passes.waitFor();
+  const sheet = readCsv(runBuilt(["sheet", "examples/evening-class.yaml", ...flags, "--format", "csv"]).stdout);
+  const rows = await passes.locator("tbody tr").allTextContents();
+  expect(rows.slice(0, -1)).toEqual(sheet.slice(1, rows.length).map((cells) => cells.join("")));
+  expect(await page.getByRole("table", { name: "As it went" }).locator("tbody tr").textContent()).toMatch(
+    /^1\d\d:\d\d\d\d:\d\d$/u,
+  );
+  await page.getByLabel("time of service").fill("20:00");
+  await expectText(page, "19:40");
   await page.getByRole("button", { name: "Start rest, 30 min" }).click();
   await page.reload();
+  await page.getByRole("timer").waitFor();
   expect(await page.getByRole("timer").textContent()).toMatch(/^(?:30:00|29:5\d) left$/u);
+  await page.getByRole("button", { name: "Stop rest, 30 min" }).click();
+  await go(page, "Notes");
+  await page.getByLabel("dough temperature, °C").fill("24,5");
+  await page.getByLabel("score, 1 to 5").fill("4");
+  await page.getByLabel("initials").fill("AB");
+  expect((await saved(page, "Rows for a spreadsheet (CSV)")).split("\n")[1]).toMatch(/,42e10a73,1,.*24,5.*,4,,AB,/u);
+  expect(await saved(page, "Batch record")).toContain("initials: AB");
+  await go(page, "Take");
+  const file = join(out, "evening-today.yaml");
+  writeFileSync(file, await saved(page, "Spec as changed today (YAML)"));
+  expect(await weightsOf(page)).toEqual(weightsByCommand(file, []));
   await go(page, "Take");
   await page.getByRole("button", { name: "Start anew" }).click();
   await page.getByRole("button", { name: "Yes, clear everything entered" }).click();
-  await go(page, "Weigh");
-  expect(await page.locator("ul.weights input:checked").count()).toBe(0);
+  await weightsOf(page);
+  expect(await ticked.count()).toBe(0);
   await page.getByRole("button", { name: "Undo" }).click();
-  expect(await page.locator("ul.weights input:checked").count()).toBe(1);
+  await done(page);
+  expect(await ticked.count()).toBe(4);
   expect(misdeeds).toEqual([]);
+  await page.close();
+});
+
+test("a timer rings in any part of the page, and the screen stays on through a look elsewhere", async () => {
+  const { page, misdeeds } = await openFresh("evening-class");
+  await page.addInitScript(`globalThis.heard = [];
+    navigator.vibrate = (shakes) => heard.push("shake " + shakes);
+    AudioContext.prototype.createOscillator = new Proxy(AudioContext.prototype.createOscillator, {
+      apply: (make, self) => (heard.push("tone"), Reflect.apply(make, self, [])),
+    });
+    Object.defineProperty(navigator, "wakeLock", { value: {
+      request: async (what) => (heard.push("on " + what), { release: async () => heard.push("off") }),
+    } });`);
+  await page.reload();
+  await go(page, "Roll");
+  await page.getByLabel("minutes of a timer").fill("0,02");
+  await page.getByRole("button", { name: "Start timer, 0.02 min" }).click();
+  await go(page, "Notes");
+  await page.getByText(/^timer, 0\.02 min over since \d\d:\d\d$/u).waitFor();
+  expect(await page.evaluate("heard")).toEqual(["shake 400,200,400", "tone", "tone", "tone"]);
+  await go(page, "Weigh");
+  await page.getByLabel("Keep the screen on").check();
+  await go(page, "Roll");
+  expect(await page.getByLabel("Keep the screen on").isChecked()).toBe(true);
+  await page.evaluate(`document.dispatchEvent(new Event("visibilitychange"))`);
+  await page.getByLabel("Keep the screen on").uncheck();
+  expect(await page.evaluate("heard.slice(4)")).toEqual(["on screen", "on screen", "off"]);
+  expect(misdeeds).toEqual([]);
+  await page.close();
+});
+
+test.each([
+  ["has no workers", "<head>", "<head><script>delete globalThis.Worker</script>"],
+  ["lets none start", "worker-src blob:", "worker-src 'none'"],
+])("a browser that %s works the noodle out in the page", async (_, part, instead) => {
+  const text = readFileSync(fileOf("school-noodle"), "utf8");
+  writeFileSync(
+    fileOf("no-worker"),
+    text.replace(part, () => instead),
+  );
+  const page = await openUnguarded("no-worker", "light", 360, instead.includes("script"));
+  await go(page, "Size");
+  await page.getByRole("textbox", { name: "bowls", exact: true }).fill("90");
+  await done(page);
+  expect(await weightsOf(page)).toEqual(weightsByCommand("examples/school-noodle.yaml", ["--bowls", "90"]));
+  expect(page.workers()).toEqual([]);
   await page.close();
 });
 

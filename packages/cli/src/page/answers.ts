@@ -61,7 +61,7 @@ export interface Item {
   readonly scale: string;
   /** Division of a scale that would do, where its own is too coarse for it. */
   readonly finer?: string;
-  /** How warm it is to be. */
+  /** How warm it is to be, where no ice goes in. */
   readonly warm?: string;
   /** So much of it as ice. */
   readonly ice?: string;

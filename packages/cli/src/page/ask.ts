@@ -16,17 +16,17 @@ export function askBeside(data: PageData): Ask {
   };
   const start = (): void => {
     const text = document.getElementById(elements.core)?.textContent ?? "";
-    if (!("Worker" in window)) {
+    try {
+      const worker = new Worker(URL.createObjectURL(new Blob([text], { type: "text/javascript" })));
+      post = (message, port) => worker.postMessage(message, [port]);
+      // The core tells of its own faults, so the worker has not started.
+      worker.onerror = () => {
+        inPage(text);
+        for (const again of open) again();
+      };
+    } catch {
       inPage(text);
-      return;
     }
-    const worker = new Worker(URL.createObjectURL(new Blob([text], { type: "text/javascript" })));
-    post = (message, port) => worker.postMessage(message, [port]);
-    // The core tells of its own faults, so the worker has not started.
-    worker.onerror = () => {
-      inPage(text);
-      for (const again of open) again();
-    };
   };
   return <Q extends Question>(question: Q, asked: Asked<Q>) =>
     new Promise<AnswerTo<Q>>((resolve, reject) => {

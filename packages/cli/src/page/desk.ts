@@ -49,10 +49,10 @@ export function openDesk(data: PageData): Desk {
     answers,
     roll: (changes) => rolled(todayOf(changes)),
     working: ({ changes, from, id }) => {
-      const graph = graphAt(todayOf(changes), from);
-      const figure = graph[id];
-      if (figure === undefined) return [];
-      return printableData(workings(Object.values(graphOf([figure], graph)).reverse()));
+      const today = todayOf(changes);
+      const graph = graphAt(today, from);
+      const figures = [exactOf(today, id), graph[id]].filter((figure) => figure !== undefined);
+      return printableData(workings(Object.values(graphOf(figures, graph)).reverse()));
     },
     mend: ({ changes, over }) => mended(todayOf(changes), over),
     card: ({ state, now }) => {
@@ -162,7 +162,7 @@ function massesOf({ batch, water }: Today): readonly (Omit<Item, "figure"> & { r
     return {
       ...{ id, name, mass, grams: mass.value, unit, division, scale, kind },
       ...(finer && { finer: asWeighed({ unit, division: finer, grams: finer }) }),
-      ...(plan && { warm: words.weigh.warm(shownAt("water", plan.temperature).text) }),
+      ...(plan && !ice && { warm: words.weigh.warm(shownAt("water", plan.temperature).text) }),
       ...(ice && { ice: asWeighed({ unit, division, grams: ice }) }),
     };
   };
@@ -176,6 +176,13 @@ function massesOf({ batch, water }: Today): readonly (Omit<Item, "figure"> & { r
     ...(rework && !stocked ? [item(rework.mass.id, rework.name, rework.mass, rework, "ingredient")] : []),
     ...(dusting ? [item(dusting.line.id, dusting.line.name, dusting.load, dusting, "dusting")] : []),
   ];
+}
+
+/** The figure that was rounded to a scale to come to the one of an id. */
+function exactOf({ batch, water }: Today, id: string): Figure | undefined {
+  const { lines = [], dusting } = batch?.value ?? {};
+  if (water && id === water.value.weighed.ice?.ice.id) return water.value.plan.ice?.ice;
+  return [...lines, ...(dusting ? [dusting] : [])].find(({ load }) => load.id === id)?.exact;
 }
 
 type Reporting = Answer<unknown>;

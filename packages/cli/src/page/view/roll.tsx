@@ -15,13 +15,14 @@ export function RollPart() {
   const planned = valueAt(today.spec, ["plan"]) !== undefined;
   return (
     <>
-      <Part heading={roll.heading}>
-        {valueAt(today.spec, ["sheet"]) === undefined && <p>{roll.none}</p>}
-        {answer === undefined && <p>{words.wait}</p>}
-        {answer?.sheetProblems.map((one) => (
-          <ProblemText key={one.found} problem={one} />
-        ))}
-      </Part>
+      {(answer === undefined || answer.sheet.length === 0) && (
+        <Part heading={roll.heading}>
+          <p>{answer === undefined ? words.wait : answer.sheetProblems.length === 0 && roll.none}</p>
+          {answer?.sheetProblems.map((one) => (
+            <ProblemText key={one.found} problem={one} />
+          ))}
+        </Part>
+      )}
       {answer?.sheet.map((section) => (
         <ReportSection key={section.id} section={section} />
       ))}
