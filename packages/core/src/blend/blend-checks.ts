@@ -1,5 +1,5 @@
 import { type Path, type Problem, problem } from "../figure/problem.ts";
-import { dec, decimalText, HUNDRED, sum } from "../number/decimal.ts";
+import { dec, decimalText, HUNDRED, sum, ZERO } from "../number/decimal.ts";
 import type { BlendQuestion } from "./blend-question.ts";
 
 /** Everything that is wrong with a question, before it is searched. */
@@ -38,7 +38,7 @@ function flourProblems(question: BlendQuestion): readonly Problem[] {
     if (names.indexOf(name) !== index) own.push(problem("blend.flour-twice", [...path, "name"], { name }));
     for (const key of ["protein", "moisture", "ash", "glutenProtein", "least", "most", "fixed"] as const) {
       const value = flour[key];
-      if (value !== undefined && (dec(value).lt(0) || dec(value).gt(key === "moisture" ? "99" : 100))) {
+      if (value !== undefined && (dec(value).lt(ZERO) || dec(value).gt(key === "moisture" ? mostMoisture : HUNDRED))) {
         own.push(problem("blend.percentage", [...path, key], { value }));
       }
     }
@@ -57,6 +57,7 @@ function flourProblems(question: BlendQuestion): readonly Problem[] {
   });
 }
 
+const mostMoisture = dec(99);
 const wordFor = { ash: "ash", glutenProtein: "gluten-forming protein", price: "price" } as const;
 
 function neededFigures({ targets, prefer }: BlendQuestion): readonly ("ash" | "glutenProtein" | "price")[] {

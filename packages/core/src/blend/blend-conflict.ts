@@ -1,14 +1,14 @@
 import { problem } from "../figure/problem.ts";
 import { type Decimal, dec, decimalText, HUNDRED, sum } from "../number/decimal.ts";
-import { best, type Extreme } from "./blend-extreme.ts";
+import { best } from "./blend-extreme.ts";
 import { describeBlend } from "./blend-figures.ts";
-import type { FlourLimit, Limit } from "./blend-limits.ts";
+import type { Limit } from "./blend-limits.ts";
 import type { Order } from "./blend-preference.ts";
 import type { Check, FoundBlend, Move, OutOfReach, Reach } from "./blend-question.ts";
 import { type Setup, shapeIds, stepProblem } from "./blend-setup.ts";
 import { finerStepOf, floursNeeded, notesOf } from "./blend-ways-out.ts";
 import type { Budget } from "./step-budget.ts";
-import { measure, type Objective, type StepProblem } from "./step-problem.ts";
+import { measure, type Objective, type StepAnswer, type StepProblem } from "./step-problem.ts";
 import { anySteps, bestSteps, smallestSteps } from "./step-search.ts";
 
 /** Says why a question has no answer: which limits cannot all be met, how far each would have to move, and the nearest blend. */
@@ -45,7 +45,7 @@ function reachOf(setup: Setup, alone: string, all: readonly string[], budget: Bu
   if (target === undefined) return [];
   const quantity = target.id.replace(/(?:least|most)$/u, "");
   const others = stepProblem(setup, (id) => !id.startsWith(quantity) && !all.includes(id));
-  const [most, least] = (["least", "most"] as const).map((side) => best(others, { ...target, side }, budget)?.value);
+  const [most, least] = (["least", "most"] as const).map((side) => best(others, { ...target, side }, budget));
   if (least === undefined || most === undefined) return [];
   const { label, unit } = target;
   return [{ label, unit, least: decimalText(least), most: decimalText(most) }];
@@ -129,15 +129,21 @@ function canMeet(setup: Setup, kept: ReadonlySet<string>, budget: Budget): boole
 function moveOf(setup: Setup, id: string, conflict: readonly string[], budget: Budget): Move {
   const limit = movable(setup, id, budget);
   const others = stepProblem(setup, (other) => other !== id);
-  const alone = anySteps(others, budget).kind;
-  const settles = alone === "found";
+  const alone = anySteps(others, budget);
+  const settles = alone.kind === "found";
   const within = settles ? others : stepProblem(setup, (other) => other !== id && conflict.includes(other));
-  const extreme = limit.reach(within);
+  const value = settles ? limit.reach(within, alone) : limit.reach(within);
   const from = decimalText(limit.from);
   const label = `${limit.label} ${limit.side === "least" ? "at least" : "at most"} ${from} ${limit.unit}`;
-  const common = { id, label, unit: limit.unit, from, settles, ...(alone === "unfinished" && { open: true as const }) };
-  if (extreme === undefined) return { ...common, text: `lift "${label}"` };
-  const { value } = extreme;
+  const common = {
+    id,
+    label,
+    unit: limit.unit,
+    from,
+    settles,
+    ...(alone.kind === "unfinished" && { open: true as const }),
+  };
+  if (value === undefined) return { ...common, text: `lift "${label}"` };
   const bound = `${limit.side === "least" ? "no more than" : "no less than"} ${roundedOutward(value, limit.side)}`;
   return {
     ...common,
@@ -151,12 +157,14 @@ interface Movable {
   readonly unit: string;
   readonly side: Limit["side"];
   readonly from: Decimal;
-  readonly reach: (others: StepProblem) => Extreme | undefined;
+  /** How far it can go, from any steps that hold. */
+  readonly reach: (others: StepProblem, start?: StepAnswer) => Decimal | undefined;
 }
 
 function movable(setup: Setup, id: string, budget: Budget): Movable {
   const target = setup.targets.find((limit) => limit.id === id);
-  if (target !== undefined) return { ...target, from: target.bound, reach: (others) => best(others, target, budget) };
+  if (target !== undefined)
+    return { ...target, from: target.bound, reach: (others, start) => best(others, target, budget, start) };
   const ratio = setup.ratios.find((limit) => limit.id === id);
   if (ratio !== undefined) {
     const partner = ratio.bottom.findIndex((value) => !value.isZero());
@@ -172,27 +180,23 @@ function movable(setup: Setup, id: string, budget: Budget): Movable {
   }
   if (id === shapeIds.mostFlours) {
     const from = dec(setup.shape.mostFlours ?? 0);
-    const reach = (others: StepProblem): Extreme | undefined => fewestFlours(others, budget);
+    const used: Objective = { kind: "changed", from: setup.question.flours.map(() => 0), perStep: 1 };
+    const reach = (others: StepProblem): Decimal | undefined => {
+      const answer = smallestSteps(others, used, budget);
+      return answer.kind === "found" ? dec(measure(used, answer.steps)) : undefined;
+    };
     return { label: "number of flours", unit: "flours", side: "most", from, reach };
   }
   const flour = setup.flourLimits.find((limit) => limit.id === id);
   if (flour === undefined) throw new Error(`no limit "${id}"`);
   const from = setup.unit.times(flour.steps);
-  return { ...flour, unit: "%", from, reach: (others) => extremeShare(setup, flour, others, budget) };
-}
-
-function fewestFlours(others: StepProblem, budget: Budget): Extreme | undefined {
-  const used: Objective = { kind: "changed", from: others.least.map(() => 0), perStep: 1 };
-  const answer = smallestSteps(others, used, budget);
-  return answer.kind === "found" ? { value: dec(measure(used, answer.steps)), steps: answer.steps } : undefined;
-}
-
-function extremeShare(setup: Setup, limit: FlourLimit, others: StepProblem, budget: Budget): Extreme | undefined {
-  const sign = limit.side === "least" ? -1 : 1;
-  const weights = others.least.map((_, index) => (index === limit.index ? sign : 0));
-  const answer = smallestSteps(others, { kind: "weighted", weights }, budget);
-  if (answer.kind !== "found") return undefined;
-  return { value: setup.unit.times(answer.steps[limit.index] ?? 0), steps: answer.steps };
+  const sign = flour.side === "least" ? -1 : 1;
+  const weights = setup.question.flours.map((_, index) => (index === flour.index ? sign : 0));
+  const reach = (others: StepProblem): Decimal | undefined => {
+    const answer = smallestSteps(others, { kind: "weighted", weights }, budget);
+    return answer.kind === "found" ? setup.unit.times(answer.steps[flour.index] ?? 0) : undefined;
+  };
+  return { ...flour, unit: "%", from, reach };
 }
 
 /** Rounded to two places so that the rounded limit can still be met. */

@@ -3,7 +3,7 @@ import { fromSpec, massBalance } from "../figure/source.ts";
 import { basisRange, sumRange, withRange } from "../formula/ranges.ts";
 import { basisText, type MoistureBasis } from "../materials/fields.ts";
 import { basisRule, dryRatio } from "../materials/moisture.ts";
-import { type Decimal, dec, decimalText } from "../number/decimal.ts";
+import { type Decimal, dec, decimalText, ZERO } from "../number/decimal.ts";
 import { type Limit, priceUnit, reached, targetLimits } from "./blend-limits.ts";
 import type { BlendQuestion, Candidate, Check, FoundBlend } from "./blend-question.ts";
 import type { Setup } from "./blend-setup.ts";
@@ -14,26 +14,23 @@ export function describeBlend(setup: Setup, steps: readonly number[]): FoundBlen
   const { question, unit } = setup;
   const values = question.flours.map((_, index) => unit.times(steps[index] ?? 0));
   const places = Math.max(...values.map((share) => share.decimalPlaces()));
-  const shares = question.flours.map(({ name }, index) => ({
-    name,
-    share: found({
-      id: `share.${index + 1}`,
-      label: `share of ${name}`,
-      unit: "% of flour",
-      places,
-      value: values[index] ?? 0,
-      by: "search in whole steps",
-      sources: [],
-    }),
-  }));
+  const shares = question.flours.map(({ name }, index) => {
+    const value = values[index] ?? ZERO;
+    if (value.isZero()) return undefined;
+    const naming = { id: `share.${index + 1}`, label: `share of ${name}`, unit: "% of flour", places };
+    return { name, share: found({ ...naming, value, by: "search in whole steps", sources: [] }) };
+  });
   const figures = blendFigures(
     question.flours,
-    shares.map(({ share }) => share),
+    shares.map((one) => one?.share),
     basisAsked(question.targets),
     question.currency,
     question.flourMass,
   );
-  return { shares: shares.filter(({ share }) => share.value !== "0"), figures, checks: checksOf(setup, steps) };
+  const checks = setup.targets.map((limit, index) =>
+    checkOf(limit, steps, weigh(setup.rows[index]?.coefficients ?? [], steps) >= 0),
+  );
+  return { shares: shares.filter((one) => one !== undefined), figures, checks };
 }
 
 /**
@@ -42,11 +39,11 @@ export function describeBlend(setup: Setup, steps: readonly number[]): FoundBlen
  *
  * The figures of a flour bear its number in the order of the question, such as `protein.1`.
  *
- * @param shares - one figure for each flour, % of the blend
+ * @param shares - one figure for each flour that is in it, in the place of the flour, % of the blend
  */
 export function blendFigures(
   flours: readonly Candidate[],
-  shares: readonly Figure[],
+  shares: readonly (Figure | undefined)[],
   basis: MoistureBasis,
   currency?: string,
   flourMass?: string,
@@ -83,7 +80,10 @@ export function blendFigures(
   const moistureWith = (open: Open): Figure | undefined =>
     mixed("moisture", "moisture", "%", ({ moisture }) => moisture, open)[0];
   const moisture = moistureWith(({ moistureRange }) => moistureRange);
-  const apart = moistureWith(({ moistureRange, proteinAsIs }) => (proteinAsIs === true ? moistureRange : undefined));
+  const apart =
+    moisture?.range === undefined
+      ? moisture
+      : moistureWith(({ moistureRange, proteinAsIs }) => (proteinAsIs === true ? moistureRange : undefined));
   const protein = mixed("protein", "protein", "%", (flour) => flour.protein, proteinOf);
   const ash = mixed("ash", "ash", "%", (flour) => flour.ash);
   const gluten = mixed("gluten-protein", "gluten-forming protein", "%", (flour) => flour.glutenProtein, glutenOf);
@@ -150,12 +150,6 @@ function withBasis(
 /** The basis the protein target is in; 14 % moisture where none is asked for. */
 export function basisAsked(targets: BlendQuestion["targets"]): MoistureBasis {
   return targets.protein?.basis ?? { kind: "at", moisture: "14" };
-}
-
-function checksOf(setup: Setup, steps: readonly number[]): readonly Check[] {
-  return setup.targets.map((limit, index) =>
-    checkOf(limit, steps, weigh(setup.rows[index]?.coefficients ?? [], steps) >= 0),
-  );
 }
 
 function checkOf(limit: Limit, shares: readonly (number | Decimal)[], holds: boolean): Check {

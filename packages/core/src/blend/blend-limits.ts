@@ -52,8 +52,9 @@ export function wholeNumbers(values: readonly Decimal[]): readonly number[] {
   const largest = values.reduce((most, value) => (value.abs().gt(most) ? value.abs() : most), ZERO);
   if (largest.isZero()) return values.map(() => 0);
   const places = Math.max(0, 9 - Math.floor(Math.log10(largest.toNumber())));
-  const needed = values.reduce((most, value) => Math.max(most, value.toDecimalPlaces(places).decimalPlaces()), 0);
-  const whole = values.map((value) => value.times(dec(10).pow(needed)).toDecimalPlaces(0).toNumber());
+  const rounded = values.map((value) => value.toDecimalPlaces(places));
+  const scale = dec(10).pow(Math.max(...rounded.map((value) => value.decimalPlaces())));
+  const whole = rounded.map((value) => value.times(scale).toNumber());
   const divisor = whole.reduce(commonDivisor, 0);
   return divisor === 0 ? whole : whole.map((value) => value / divisor + 0);
 }
@@ -190,5 +191,9 @@ function idOf(name: string): string {
 }
 
 function weighted(weights: readonly Decimal[], steps: readonly (number | Decimal)[]): Decimal {
-  return sum(weights.map((weight, index) => weight.times(steps[index] ?? 0)));
+  const used = weights.flatMap((weight, index) => {
+    const count = dec(steps[index] ?? 0);
+    return count.isZero() || weight.isZero() ? [] : [weight.times(count)];
+  });
+  return sum(used);
 }

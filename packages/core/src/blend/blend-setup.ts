@@ -25,18 +25,27 @@ export interface Setup {
 export function setUp(question: BlendQuestion): Setup | readonly Problem[] {
   const problems = questionProblems(question);
   if (problems.length > 0) return problems;
-  const grid = gridOf(question);
-  const { unit } = grid;
   const targets = targetLimits(question);
   const ratios = question.flours.flatMap((flour, index) => ratioLimits(question.flours, flour, index));
+  const rows = [...targets, ...ratios].map((limit) => limitRow(limit));
+  return { ...inSteps(question), targets, ratios, rows };
+}
+
+/** The same question in another step, where the question allows it. */
+export function inStep(setup: Setup, step: string): Setup | undefined {
+  const question = { ...setup.question, step };
+  return questionProblems(question).length > 0 ? undefined : { ...setup, ...inSteps(question) };
+}
+
+/** What depends on the steps of a question. */
+function inSteps(question: BlendQuestion): Pick<Setup, "question" | "unit" | "total" | "shape" | "flourLimits"> {
+  const grid = gridOf(question);
+  const { unit } = grid;
   return {
     question,
     unit,
     total: HUNDRED.div(unit).toNumber(),
     shape: shapeOf(question, grid),
-    targets,
-    ratios,
-    rows: [...targets, ...ratios].map((limit) => limitRow(limit)),
     flourLimits: question.flours.flatMap((flour, index) => flourLimitsOf(flour, index, unit, question.flourMass)),
   };
 }

@@ -4,9 +4,9 @@ import { type Decimal, dec, HUNDRED, ZERO } from "../number/decimal.ts";
 import { best } from "./blend-extreme.ts";
 import { atBasis } from "./blend-limits.ts";
 import type { FlourNeeded } from "./blend-question.ts";
-import { type Setup, setUp, stepProblem } from "./blend-setup.ts";
+import { inStep, type Setup, stepProblem } from "./blend-setup.ts";
 import type { Budget } from "./step-budget.ts";
-import { anySteps } from "./step-search.ts";
+import { anyFractions, anySteps } from "./step-search.ts";
 
 /** For each flour that may be in the blend: the least protein it would have to hold, all else as it is. */
 export function floursNeeded(setup: Setup, budget: Budget): readonly FlourNeeded[] {
@@ -28,13 +28,13 @@ export function floursNeeded(setup: Setup, budget: Budget): readonly FlourNeeded
       bottom: flours.map((_, at) => (at === index ? (top[at] ?? ZERO) : ZERO)),
     };
     const extra = best(present, lacking, budget);
-    if (extra === undefined || !extra.value.gt(0) || extra.value.plus(flour.protein).gt(HUNDRED)) return [];
+    if (extra === undefined || !extra.gt(0) || extra.plus(flour.protein).gt(HUNDRED)) return [];
     const protein = found({
       id: `flour-needed.${index + 1}`,
       label: `protein ${flour.name} would need`,
       unit: "%",
       places: 2,
-      value: dec(flour.protein).plus(extra.value),
+      value: dec(flour.protein).plus(extra),
       by: "search in whole steps, all other figures as they are",
       sources: [],
     });
@@ -47,14 +47,15 @@ function rise({ has, protein }: FlourNeeded): Decimal {
   return dec(protein.value).minus(has);
 }
 
-/** The coarsest finer step at which there is an answer. */
+/** The coarsest finer step at which there is an answer: none where not even fractions of the finest hold. */
 export function finerStepOf(setup: Setup, budget: Budget): string | undefined {
-  return ["2", "1", "0.5", "0.2", "0.1"]
-    .filter((step) => dec(step).lt(setup.question.step ?? 1))
-    .find((step) => {
-      const finer = setUp({ ...setup.question, step });
-      return "question" in finer && anySteps(stepProblem(finer), budget).kind === "found";
-    });
+  const finer = ["2", "1", "0.5", "0.2", "0.1"].filter((step) => dec(step).lt(setup.question.step ?? 1));
+  const finest = finer.length === 0 ? undefined : inStep(setup, "0.1");
+  if (finest !== undefined && !anyFractions(stepProblem(finest))) return undefined;
+  return finer.find((step) => {
+    const one = inStep(setup, step);
+    return one !== undefined && anySteps(stepProblem(one), budget).kind === "found";
+  });
 }
 
 export function notesOf(setup: Setup): readonly Note[] {

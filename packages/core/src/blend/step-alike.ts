@@ -6,6 +6,8 @@ export interface Joined {
   readonly objectives: readonly Objective[];
   /** The flours that each of its flours stands for. */
   readonly groups: readonly (readonly number[])[];
+  /** Steps of the flours as steps of the groups. */
+  readonly total: (steps: readonly number[]) => readonly number[];
   /** Steps of the groups as steps of the flours: the least moved, then the flour listed first. */
   readonly split: (steps: ArrayLike<number>) => readonly number[];
   /** What an objective of the flours has over that of the groups. */
@@ -52,6 +54,7 @@ export function joinAlike(problem: StepProblem, objectives: readonly Objective[]
     },
     objectives: objectives.map(joined),
     groups,
+    total,
     split: (steps) => split(problem, groups, steps, start ?? problem.least),
     extra: (one) => {
       if (one.kind !== "moved") return 0;

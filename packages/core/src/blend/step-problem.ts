@@ -79,16 +79,56 @@ export function measure(objective: Objective, steps: ArrayLike<number>): number 
     case "off-zero":
       return Math.abs(weigh(objective.weights, steps));
     case "moved":
-      for (const [at, from] of objective.from.entries())
-        total += Math.abs(from - (steps[at] ?? 0) * objective.perStep) * (objective.weights[at] ?? 0);
+      for (let at = 0; at < steps.length; at += 1)
+        total +=
+          Math.abs((objective.from[at] ?? 0) - (steps[at] ?? 0) * objective.perStep) * (objective.weights[at] ?? 0);
       return total;
     case "missed":
       for (const row of objective.rows) total += Math.max(0, -weigh(row, steps));
       return total;
     case "changed":
-      for (const [at, from] of objective.from.entries()) total += from === (steps[at] ?? 0) * objective.perStep ? 0 : 1;
+      for (let at = 0; at < steps.length; at += 1)
+        total += objective.from[at] === (steps[at] ?? 0) * objective.perStep ? 0 : 1;
       return total;
   }
+}
+
+/**
+ * The value of an objective where so many steps go over from one flour to another, the steps of the others being as they are.
+ *
+ * @example measureAlong({ kind: "missed", rows: [[1, -1]] }, [5, 5], 0, 1)(-2) // => 4
+ */
+export function measureAlong(
+  objective: Objective,
+  steps: ArrayLike<number>,
+  to: number,
+  from: number,
+): (count: number) => number {
+  if (objective.kind === "moved" || objective.kind === "changed") {
+    const part = (index: number): ((by: number) => number) => {
+      const [now, start] = [steps[index] ?? 0, objective.from[index] ?? 0];
+      const weight = objective.kind === "moved" ? (objective.weights[index] ?? 0) : undefined;
+      return (by) => {
+        const far = Math.abs(start - (now + by) * objective.perStep);
+        return weight === undefined ? Math.sign(far) : far * weight;
+      };
+    };
+    const [more, less] = [part(to), part(from)];
+    const rest = measure(objective, steps) - more(0) - less(0);
+    return (count) => rest + more(count) + less(-count);
+  }
+  const { kind } = objective;
+  const rows = kind === "missed" ? objective.rows : [objective.weights];
+  const sums = rows.map((row) => weigh(row, steps));
+  const slopes = rows.map((row) => (row[to] ?? 0) - (row[from] ?? 0));
+  return (count) => {
+    let total = 0;
+    for (let at = 0; at < sums.length; at += 1) {
+      const value = (sums[at] ?? 0) + (slopes[at] ?? 0) * count;
+      total += kind === "weighted" ? value : kind === "off-zero" ? Math.abs(value) : Math.max(0, -value);
+    }
+    return total;
+  };
 }
 
 /** Weights times steps, added up. @example weigh([2, -1], [3, 4]) // => 2 */

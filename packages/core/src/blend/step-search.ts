@@ -5,6 +5,7 @@ import {
   fewestOf,
   holds,
   measure,
+  measureAlong,
   type Objective,
   type Reached,
   type StepAnswer,
@@ -14,7 +15,7 @@ import {
 import { type Box, Relaxation } from "./step-relaxation.ts";
 
 /** Boxes of at most so many lines are gone through one by one: more where a line is settled by its rows alone. */
-const smallBox = { linear: 60, other: 20 } as const;
+const smallBox = { linear: 60, other: 60 } as const;
 /** So many flours are moved around an answer in fractions, to come by a first answer in whole steps. */
 const nearbyFlours = 5;
 
@@ -23,16 +24,25 @@ const nearbyFlours = 5;
  * many steps as it can, then the second, and so on, so that there is one answer only.
  *
  * Branch and bound: the linear solver bounds a box of steps from below, small boxes are gone through one by one in whole
- * numbers, and whatever is found is checked once more in decimals. Where the budget ends first, the best found comes with
+ * numbers, and the best is checked once more in decimals. Where the budget ends first, the best found comes with
  * what the objective cannot go below.
  */
 export function bestSteps(problem: StepProblem, objectives: readonly Objective[], budget: Budget): StepAnswer {
   return inOrder(problem, objectives, budget, true);
 }
 
-/** Finds steps that make one objective smallest, without a say in which of equals: always the same ones. */
-export function smallestSteps(problem: StepProblem, objective: Objective, budget: Budget): StepAnswer {
-  return inOrder(problem, [objective], budget, false);
+/**
+ * Finds steps that make one objective smallest, without a say in which of equals: always the same ones.
+ *
+ * @param known - steps that hold, where there are any: they stand unless others are better
+ */
+export function smallestSteps(
+  problem: StepProblem,
+  objective: Objective,
+  budget: Budget,
+  known?: readonly number[],
+): StepAnswer {
+  return inOrder(problem, [objective], budget, false, known);
 }
 
 /** Finds any steps that hold. */
@@ -57,14 +67,20 @@ export function isBetter(one: readonly number[], other: readonly number[], objec
   return index >= 0 && (one[index] ?? 0) > (other[index] ?? 0);
 }
 
-function inOrder(problem: StepProblem, objectives: readonly Objective[], budget: Budget, settles: boolean): StepAnswer {
+function inOrder(
+  problem: StepProblem,
+  objectives: readonly Objective[],
+  budget: Budget,
+  settles: boolean,
+  known?: readonly number[],
+): StepAnswer {
   if (problem.least.some((low, index) => low > (problem.most[index] ?? 0))) return { kind: "none" };
   const joined = joinAlike(problem, objectives);
   const kept: Reached[] = [];
-  let best: Float64Array | undefined;
+  let best: Float64Array | undefined = known && Float64Array.from(joined.total(known));
   const found = (): StepAnswer & { readonly kind: "found" } => {
     const steps = joined.split(best ?? []);
-    if (!holds(problem, steps)) throw new Error("the search gave steps that break a limit");
+    if (settles && !holds(problem, steps)) throw new Error("the search gave steps that break a limit");
     return { kind: "found", steps };
   };
   for (const at of objectives.length === 0 ? [-1] : objectives.keys()) {
@@ -350,46 +366,54 @@ class Search {
     }
     const every = this.#every[first] ?? 1;
     const start = Math.ceil(from / every) * every;
-    const last = Math.floor((to - start) / every);
-    const at = (count: number): Float64Array => {
-      steps[first] = lowFirst + start + count * every;
-      steps[second] = lowSecond + rest - start - count * every;
-      return steps;
-    };
-    this.#tryLine(last, at);
+    steps[first] = lowFirst + start;
+    steps[second] = lowSecond + rest - start;
+    this.#tryLine(first, second, Math.floor((to - start) / every));
     steps[first] = lowFirst;
     steps[second] = lowSecond;
   }
 
-  /** Goes along a line from its best place. But for the count of flours, what is measured falls along a line and then rises. */
-  #tryLine(last: number, at: (count: number) => Float64Array): void {
-    let [low, high] = [0, last];
-    const deepest = (one: Objective): number =>
-      firstWhere(low, high, (count) => this.#measured(one, at(count + 1)) >= this.#measured(one, at(count)));
+  /**
+   * Goes along a line from its best place, `last` times a step of the first flour long. But for the count of flours, what is
+   * measured falls along a line and then rises.
+   */
+  #tryLine(first: number, second: number, last: number): void {
+    const steps = this.#steps;
+    const every = this.#every[first] ?? 1;
     const objective = this.#objective;
-    const isConvex = objective?.kind !== "changed";
-    if (low > high || (objective && isConvex && this.#measured(objective, at(deepest(objective))) >= this.value))
-      return;
+    const along = (one: Objective): ((count: number) => number) => {
+      this.#work += 6 * this.#flours;
+      const value = measureAlong(one, steps, first, second);
+      return (count) => value(count * every);
+    };
+    let [low, high] = [0, last];
+    const deepest = (valueAt: (count: number) => number): number =>
+      firstWhere(low, high, (count) => valueAt(count + 1) >= valueAt(count));
+    if (low > high) return;
+    const valueAt = objective?.kind === "changed" ? undefined : along(objective ?? noWeights);
+    if (valueAt !== undefined && valueAt(deepest(valueAt)) >= this.value) return;
     for (const { objective: one, value } of this.#kept) {
       if (one.kind === "changed") continue;
-      const within = (count: number): boolean => this.#measured(one, at(count)) <= value;
-      const middle = deepest(one);
-      if (!within(middle)) return;
-      low = firstWhere(low, middle, within);
-      high = firstWhere(middle, high, (count) => !within(count + 1));
+      const keptAt = along(one);
+      const middle = deepest(keptAt);
+      if (keptAt(middle) > value) return;
+      low = firstWhere(low, middle, (count) => keptAt(count) <= value);
+      high = firstWhere(middle, high, (count) => keptAt(count + 1) > value);
     }
-    const best = objective && isConvex ? deepest(objective) : low;
+    const best = valueAt === undefined ? low : deepest(valueAt);
+    const [firstNow, secondNow] = [steps[first] ?? 0, steps[second] ?? 0];
     for (const by of [1, -1]) {
       for (let count = by > 0 ? best : best - 1; count >= low && count <= high; count += by) {
-        at(count);
-        if (this.#consider() && isConvex) break;
+        steps[first] = firstNow + count * every;
+        steps[second] = secondNow - count * every;
+        if (this.#consider() && valueAt !== undefined) break;
       }
     }
   }
 
   /** Takes the steps being tried, which hold every row, where they are better. Whether there is nothing more to be won nearby. */
   #consider(): boolean {
-    const value = this.#measured(this.#objective, this.#steps);
+    const value = this.#measured(this.#steps);
     if (value >= this.value) return true;
     if (!this.#hasShape(this.#steps)) return false;
     this.best = this.#steps.slice();
@@ -397,14 +421,14 @@ class Search {
     return true;
   }
 
-  #measured(objective: Objective | undefined, steps: Float64Array): number {
+  #measured(steps: Float64Array): number {
     this.#work += this.#flours * 2;
-    return objective === undefined ? 0 : measure(objective, steps);
+    return this.#objective === undefined ? 0 : measure(this.#objective, steps);
   }
 
   #take(steps: Float64Array): void {
     this.best = steps;
-    this.value = this.#measured(this.#objective, steps);
+    this.value = this.#measured(steps);
   }
 
   /** Whether steps are whole multiples, enough of each flour used, few enough flours, and keep what has been reached. */
@@ -421,7 +445,7 @@ class Search {
 
   /** Takes steps that may break a limit, where they do not and are better: in whole numbers, all below 2^53 and so exact. */
   #offer(steps: Float64Array): void {
-    const value = this.#measured(this.#objective, steps);
+    const value = this.#measured(steps);
     if (value >= this.value) return;
     const { least, most, total } = this.#problem;
     const isWithin = steps.every((count, at) => count >= (least[at] ?? 0) && count <= (most[at] ?? 0));
@@ -507,6 +531,7 @@ class Search {
 }
 
 /** A fraction of a step that counts as none, and what rounding may do to a quotient that is a whole number. */
+const noWeights: Objective = { kind: "weighted", weights: [] };
 const tiny = 1e-6;
 const benefit = 1e-9;
 
