@@ -45,7 +45,8 @@ function reachOf(setup: Setup, alone: string, all: readonly string[], budget: Bu
   if (target === undefined) return [];
   const quantity = target.id.replace(/(?:least|most)$/u, "");
   const others = stepProblem(setup, (id) => !id.startsWith(quantity) && !all.includes(id));
-  const [most, least] = (["least", "most"] as const).map((side) => best(others, { ...target, side }, budget));
+  const start = anySteps(others, budget);
+  const [most, least] = (["least", "most"] as const).map((side) => best(others, { ...target, side }, budget, start));
   if (least === undefined || most === undefined) return [];
   const { label, unit } = target;
   return [{ label, unit, least: decimalText(least), most: decimalText(most) }];
@@ -233,19 +234,13 @@ export function missWords(checks: readonly Check[]): string {
 function missed({ targets }: Setup): Objective {
   const rows = targets.map((limit) => {
     const known = equalMisses.find(([start]) => limit.id.startsWith(`${start}.`))?.[1];
-    const amount = known === undefined || known === "" ? limit.bound.times("0.02") : dec(known);
-    const below = sum(limit.bottom).div(limit.bottom.length);
-    const sign = limit.side === "least" ? 1 : -1;
-    return limit.top.map((top, index) =>
-      top
-        .minus(limit.bound.times(limit.bottom[index] ?? 0))
-        .times(sign)
-        .div(below)
-        .div(amount.isZero() ? 1 : amount),
+    const bound = limit.bound.toNumber();
+    const amount = (known === undefined || known === "" ? bound * 0.02 : Number(known)) || 1;
+    const below = sum(limit.bottom).toNumber() / limit.bottom.length;
+    const scale = ((limit.side === "least" ? 1 : -1) * 10_000) / below / amount;
+    return limit.top.map((top, at) =>
+      Math.round((top.toNumber() - bound * (limit.bottom[at]?.toNumber() ?? 0)) * scale),
     );
   });
-  return {
-    kind: "missed",
-    rows: rows.map((row) => row.map((value) => value.times(10_000).toDecimalPlaces(0).toNumber())),
-  };
+  return { kind: "missed", rows };
 }

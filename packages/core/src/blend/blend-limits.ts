@@ -192,8 +192,8 @@ function idOf(name: string): string {
 
 function weighted(weights: readonly Decimal[], steps: readonly (number | Decimal)[]): Decimal {
   const used = weights.flatMap((weight, index) => {
-    const count = dec(steps[index] ?? 0);
-    return count.isZero() || weight.isZero() ? [] : [weight.times(count)];
+    const count = steps[index] ?? 0;
+    return count === 0 ? [] : [weight.times(count)];
   });
   return sum(used);
 }

@@ -31,10 +31,9 @@ export function setUp(question: BlendQuestion): Setup | readonly Problem[] {
   return { ...inSteps(question), targets, ratios, rows };
 }
 
-/** The same question in another step, where the question allows it. */
-export function inStep(setup: Setup, step: string): Setup | undefined {
-  const question = { ...setup.question, step };
-  return questionProblems(question).length > 0 ? undefined : { ...setup, ...inSteps(question) };
+/** The same question in another step, which the question may not allow. */
+export function inStep(setup: Setup, step: string): Setup {
+  return { ...setup, ...inSteps({ ...setup.question, step }) };
 }
 
 /** What depends on the steps of a question. */

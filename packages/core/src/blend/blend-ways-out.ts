@@ -1,6 +1,7 @@
 import { found } from "../figure/figure.ts";
 import { type Note, note } from "../figure/problem.ts";
 import { type Decimal, dec, HUNDRED, ZERO } from "../number/decimal.ts";
+import { questionProblems } from "./blend-checks.ts";
 import { best } from "./blend-extreme.ts";
 import { atBasis } from "./blend-limits.ts";
 import type { FlourNeeded } from "./blend-question.ts";
@@ -50,11 +51,10 @@ function rise({ has, protein }: FlourNeeded): Decimal {
 /** The coarsest finer step at which there is an answer: none where not even fractions of the finest hold. */
 export function finerStepOf(setup: Setup, budget: Budget): string | undefined {
   const finer = ["2", "1", "0.5", "0.2", "0.1"].filter((step) => dec(step).lt(setup.question.step ?? 1));
-  const finest = finer.length === 0 ? undefined : inStep(setup, "0.1");
-  if (finest !== undefined && !anyFractions(stepProblem(finest))) return undefined;
+  if (finer.length === 0 || !anyFractions(stepProblem(inStep(setup, "0.1")))) return undefined;
   return finer.find((step) => {
     const one = inStep(setup, step);
-    return one !== undefined && anySteps(stepProblem(one), budget).kind === "found";
+    return questionProblems(one.question).length === 0 && anySteps(stepProblem(one), budget).kind === "found";
   });
 }
 

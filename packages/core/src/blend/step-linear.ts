@@ -36,11 +36,11 @@ export class Linear {
   /** Every row, and last the costs, in the columns that are free. */
   readonly #table: Float64Array;
   /** Which columns, or rows by the number after the columns, are free, and which each row of the table stands for. */
-  readonly #free: Int32Array;
-  readonly #tied: Int32Array;
+  readonly #free: number[];
+  readonly #tied: number[];
   readonly #stands: Float64Array;
   readonly #multipliers: Float64Array;
-  readonly #order: Int32Array;
+  readonly #order: number[];
   readonly #ratios: Float64Array;
   #pivots = freshAfter;
 
@@ -56,11 +56,11 @@ export class Linear {
     this.slopes = new Float64Array(columns);
     this.#costs = new Float64Array(columns);
     this.#table = new Float64Array((rows + 1) * columns);
-    this.#free = new Int32Array(columns);
-    this.#tied = new Int32Array(rows);
+    this.#free = Array.from({ length: columns }, (_, at) => at);
+    this.#tied = Array.from({ length: rows }, (_, at) => columns + at);
     this.#stands = new Float64Array(columns);
     this.#multipliers = new Float64Array(rows);
-    this.#order = new Int32Array(columns);
+    this.#order = [...this.#free];
     this.#ratios = new Float64Array(columns);
   }
 

@@ -3,8 +3,8 @@ import { type Objective, type Reached, type StepProblem, weigh } from "./step-pr
 
 /** Least and most steps of each flour, as the search narrows them. */
 export interface Box {
-  readonly least: Float64Array;
-  readonly most: Float64Array;
+  readonly least: number[];
+  readonly most: number[];
 }
 
 /** A quantity as a sum over the columns, with a constant. */
@@ -136,12 +136,10 @@ export class Relaxation {
   }
 
   /** Where the objective is smallest. */
-  steps(): Float64Array {
-    const out = this.#linear.values.slice(0, this.#flours);
-    if (this.#meet !== undefined)
-      for (let at = 0; at < this.#flours; at += 1)
-        out[at] = (out[at] ?? 0) + (this.#linear.values[this.#flours + at] ?? 0);
-    return out;
+  steps(): readonly number[] {
+    const { values } = this.#linear;
+    const above = (at: number): number => (this.#meet === undefined ? 0 : (values[this.#flours + at] ?? 0));
+    return Array.from({ length: this.#flours }, (_, at) => (values[at] ?? 0) + above(at));
   }
 
   /** Narrows the box solved last: what stands at an end can leave it only so far that the objective comes down to `enough`. */

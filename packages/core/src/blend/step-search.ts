@@ -52,7 +52,7 @@ export function anySteps(problem: StepProblem, budget: Budget): StepAnswer {
 
 /** Whether anything holds where steps need not be whole. */
 export function anyFractions(problem: StepProblem): boolean {
-  const box = { least: Float64Array.from(problem.least), most: Float64Array.from(problem.most) };
+  const box = { least: [...problem.least], most: [...problem.most] };
   const isPossible = box.least.every((low, at) => low <= (box.most[at] ?? 0));
   return isPossible && new Relaxation(problem, undefined, []).solve(box, Number.POSITIVE_INFINITY) !== "none";
 }
@@ -77,7 +77,7 @@ function inOrder(
   if (problem.least.some((low, index) => low > (problem.most[index] ?? 0))) return { kind: "none" };
   const joined = joinAlike(problem, objectives);
   const kept: Reached[] = [];
-  let best: Float64Array | undefined = known && Float64Array.from(joined.total(known));
+  let best = known && joined.total(known);
   const found = (): StepAnswer & { readonly kind: "found" } => {
     const steps = joined.split(best ?? []);
     if (settles && !holds(problem, steps)) throw new Error("the search gave steps that break a limit");
@@ -103,7 +103,12 @@ function inOrder(
 }
 
 /** Among equals it is only a matter of order, so that where the budget ends the equal found last stands. */
-function settleTies(joined: Joined, kept: readonly Reached[], start: Float64Array, budget: Budget): Float64Array {
+function settleTies(
+  joined: Joined,
+  kept: readonly Reached[],
+  start: readonly number[],
+  budget: Budget,
+): readonly number[] {
   const { problem, groups, split } = joined;
   const search = new Search(problem, undefined, kept, budget, start);
   const box = search.whole();
@@ -131,30 +136,30 @@ interface Waiting extends Box {
 
 class Search {
   /** The best steps found, and what the objective comes to in them. */
-  best: Float64Array | undefined;
+  best: readonly number[] | undefined;
   value = Number.POSITIVE_INFINITY;
   readonly #problem: StepProblem;
   #objective: Objective | undefined;
   readonly #kept: readonly Reached[];
   readonly #budget: Budget;
   readonly #flours: number;
-  readonly #rows: readonly { readonly coefficients: Float64Array; readonly constant: number }[];
-  readonly #every: Float64Array;
-  readonly #fewest: Float64Array;
+  readonly #rows: StepProblem["rows"];
+  readonly #every: readonly number[];
+  readonly #fewest: readonly number[];
   readonly #mostFlours: number;
   #relaxation: Relaxation | undefined;
   #nodes = 0;
   #work = 0;
   /** The steps being tried, and what each row comes to in them. */
-  readonly #steps: Float64Array;
-  readonly #sums: Float64Array;
+  #steps: number[];
+  readonly #sums: number[];
 
   constructor(
     problem: StepProblem,
     objective: Objective | undefined,
     kept: readonly Reached[],
     budget: Budget,
-    known: Float64Array | undefined,
+    known: readonly number[] | undefined,
   ) {
     const keptRows = kept.flatMap(({ objective: one, value }) =>
       one.kind === "weighted"
@@ -166,24 +171,21 @@ class Search {
     this.#kept = kept.filter(({ objective: one }) => one.kind !== "weighted");
     this.#budget = budget;
     this.#flours = problem.least.length;
-    this.#rows = this.#problem.rows.map(({ coefficients, constant }) => ({
-      coefficients: Float64Array.from(coefficients),
-      constant,
-    }));
-    this.#every = Float64Array.from(problem.least, (_, index) => everyOf(problem, index));
-    this.#fewest = Float64Array.from(problem.least, (_, index) => fewestOf(problem, index));
+    this.#rows = this.#problem.rows;
+    this.#every = problem.least.map((_, index) => everyOf(problem, index));
+    this.#fewest = problem.least.map((_, index) => fewestOf(problem, index));
     this.#mostFlours = problem.mostFlours ?? this.#flours;
-    this.#steps = new Float64Array(this.#flours);
-    this.#sums = new Float64Array(this.#rows.length);
+    this.#steps = [...problem.least];
+    this.#sums = this.#rows.map(() => 0);
     if (known !== undefined) this.#take(known);
   }
 
   whole(): Box {
-    return { least: Float64Array.from(this.#problem.least), most: Float64Array.from(this.#problem.most) };
+    return { least: [...this.#problem.least], most: [...this.#problem.most] };
   }
 
   /** Of one flour as many steps as a box lets it have, the answer known being inside. */
-  most(at: number, box: Box): Float64Array | undefined {
+  most(at: number, box: Box): readonly number[] | undefined {
     const weights = this.#problem.least.map((_, index) => (index === at ? -1 : 0));
     this.#objective = { kind: "weighted", weights };
     this.#relaxation ??= new Relaxation(this.#problem, undefined, this.#kept);
@@ -306,7 +308,7 @@ class Search {
 
   /** Goes through all blends of a small box. */
   #goThrough(box: Box): void {
-    this.#steps.set(box.least);
+    this.#steps = box.least.slice();
     let rest = this.#problem.total;
     for (let at = 0; at < this.#flours; at += 1) rest -= box.least[at] ?? 0;
     for (const [row, { coefficients, constant }] of this.#rows.entries())
@@ -421,18 +423,18 @@ class Search {
     return true;
   }
 
-  #measured(steps: Float64Array): number {
+  #measured(steps: readonly number[]): number {
     this.#work += this.#flours * 2;
     return this.#objective === undefined ? 0 : measure(this.#objective, steps);
   }
 
-  #take(steps: Float64Array): void {
+  #take(steps: readonly number[]): void {
     this.best = steps;
     this.value = this.#measured(steps);
   }
 
   /** Whether steps are whole multiples, enough of each flour used, few enough flours, and keep what has been reached. */
-  #hasShape(steps: Float64Array): boolean {
+  #hasShape(steps: readonly number[]): boolean {
     let used = 0;
     for (let at = 0; at < this.#flours; at += 1) {
       const count = steps[at] ?? 0;
@@ -444,7 +446,7 @@ class Search {
   }
 
   /** Takes steps that may break a limit, where they do not and are better: in whole numbers, all below 2^53 and so exact. */
-  #offer(steps: Float64Array): void {
+  #offer(steps: readonly number[]): void {
     const value = this.#measured(steps);
     if (value >= this.value) return;
     const { least, most, total } = this.#problem;
@@ -457,7 +459,7 @@ class Search {
   }
 
   /** Cuts a box where fractions of a step are furthest from an answer; the likelier part last. */
-  #parts(box: Box, steps: Float64Array | undefined): readonly Box[] {
+  #parts(box: Box, steps: readonly number[] | undefined): readonly Box[] {
     const open = this.#open(box);
     const widest = open.at(-1) ?? 0;
     const middle = ((box.least[widest] ?? 0) + (box.most[widest] ?? 0)) / 2;
@@ -493,7 +495,7 @@ class Search {
   }
 
   /** Rounds steps to whole multiples that keep the total: the largest remainders go up, and what is left to the finest. */
-  #rounded(steps: Float64Array): Float64Array {
+  #rounded(steps: readonly number[]): readonly number[] {
     const every = (index: number): number => this.#every[index] ?? 1;
     const whole = steps.map((count, index) => Math.floor(count / every(index) + benefit) * every(index));
     const over = (index: number): number => ((steps[index] ?? 0) - (whole[index] ?? 0)) / every(index);
@@ -512,7 +514,7 @@ class Search {
   }
 
   /** The blends around an answer in fractions: two flours go as far as they can, some others a few steps. */
-  #nearby(box: Box, steps: Float64Array): Box {
+  #nearby(box: Box, steps: readonly number[]): Box {
     const every = (index: number): number => this.#every[index] ?? 1;
     const least = steps.map((count, index) =>
       Math.max(box.least[index] ?? 0, Math.floor(count / every(index)) * every(index)),
