@@ -1,17 +1,114 @@
 import type { Graph } from "@noodlewright/core/figure";
 import { type Data, isData } from "./kit.ts";
 
-/** A change of one input: its figure, its new value there, and the spec that says the same. */
-export interface Change {
-  readonly id: string;
+/** A number as it is typed into a workbook, in the unit that stands beside it. */
+export interface Typed {
   readonly value: number;
-  readonly apply: (data: Data) => Data;
+  readonly unit: string;
 }
 
 type Path = readonly (string | number)[];
 
+const grams: Readonly<Record<string, number>> = { g: 1, oz: 28.349523125, lb: 453.59237 };
+
+/** The spec that says what was typed into its workbook; every input has its place in a spec. */
+export function changedSpec(data: Data, graph: Graph, typed: ReadonlyMap<string, Typed>): Data {
+  const has = (id: string): boolean => typed.has(id) || graph[id] !== undefined;
+  const now = (id: string): Typed =>
+    typed.get(id) ?? { value: Number(graph[id]?.value ?? 0), unit: graph[id]?.unit ?? "" };
+  const said = (id: string): unknown => {
+    const { value, unit } = now(id);
+    const short = unit.replace(/ of (?:flour|dough|.*mixer.*)$|\/100 g flour$/u, "");
+    return short === "" ? value : `${value} ${short}`;
+  };
+  const figuresOfFlour = (id: string): Data => {
+    const factor = `${id}.nitrogen-factor`;
+    const main = (what: "protein" | "ash"): Data => {
+      const [asIs, stated, basis] = ["", "-stated", "-basis"].map((of) => `${id}.${what}${of}`) as [
+        string,
+        string,
+        string,
+      ];
+      const told = [asIs, stated, basis, ...(what === "protein" ? [factor] : [])].some((one) => typed.has(one));
+      if (!told) return {};
+      if (has(stated)) return { [what]: said(stated), [`${what}Basis`]: `${said(basis)} mb` };
+      // What a table tells holds at the moisture of the table.
+      const own = graph[asIs]?.sources.some(({ standing }) => standing === "user");
+      return { [what]: said(asIs), [`${what}Basis`]: own ? "as is" : `${graph[`${id}.moisture`]?.value} % mb` };
+    };
+    const protein = main("protein");
+    const kept = has(factor) && "protein" in protein ? { nitrogenFactor: now(factor).value } : {};
+    return {
+      ...(typed.has(`${id}.moisture`) && { moisture: said(`${id}.moisture`) }),
+      ...protein,
+      ...main("ash"),
+      ...kept,
+    };
+  };
+  const compositionOf = (id: string): Data => {
+    const salts = Object.keys(graph).filter((one) => one.startsWith(`${id}.`) && /\.[A-Z]\w+$/u.test(one));
+    const parts = salts.filter((one) => now(one).value !== 0).map((one) => [one.slice(id.length + 1), said(one)]);
+    return { ...Object.fromEntries(parts), water: said(`${id}.moisture`), inert: "rest" };
+  };
+  const priceOf = (line: string): string => {
+    const [price, pack] = [now(`cost.${line}.price`), `shopping.${line}.pack`];
+    const currency = price.unit.replace("/kg", "");
+    if (!has(pack)) return `${price.value} ${price.unit}`;
+    const kilograms = (now(pack).value * (grams[now(pack).unit] ?? 1)) / 1000;
+    return `${Number((price.value * kilograms).toPrecision(14))} ${currency} per ${said(pack)}`;
+  };
+  const lists: Readonly<Record<string, string>> = { flour: "flours", alkali: "alkali", ingredient: "ingredients" };
+  const placeOf = (id: string): readonly [Path, unknown] => {
+    const [room = "", ...rest] = id.split(".");
+    const [what = "", last = ""] = rest;
+    const plain: Readonly<Record<string, Path>> = {
+      "batch.bowls-stated": ["batch", "bowls"],
+      "bowl.raw": ["batch", "rawWeight"],
+      "bowl.cooked": ["batch", "cookedWeight"],
+      "bowl.cook-gain": ["batch", "cookGain"],
+      "batch.dough": ["batch", "dough"],
+      "batch.flour-stated": ["batch", "flour"],
+      "batch.have": ["batch", "have", "amount"],
+      "mixer.largest": ["mixer", "largest"],
+      "rework.stated": ["rework", "amount"],
+      "flour.reference-moisture": ["water", "onFlourMoisture"],
+    };
+    if (plain[id] !== undefined) return [plain[id], said(id)];
+    if (room === "loss") return [["losses", what], said(id)];
+    if (room === "water") return [["water", what.split("-")[0] ?? ""], said(id)];
+    if (room === "salt") return [["salt"], said(id)];
+    if (room === "dusting") return [["dusting", "amount"], said(id)];
+    if (room === "cost" || room === "shopping") {
+      const line = rest.slice(0, -1).join(".");
+      const name = graph[`cost.${line}.price`]?.label.replace("price of ", "") ?? "";
+      const onHand = id.endsWith(".on-hand");
+      return [[onHand ? "stock" : "prices", name], onHand ? said(id) : priceOf(line)];
+    }
+    const index = Number(what) - 1;
+    if (room === "scale") {
+      if (data["scales"] === undefined) return [["scales"], [{ division: said(id) }]];
+      const ounces = JSON.stringify(data["scales"]).includes(" oz");
+      return [["scales", index, last], ounces ? said(id) : `${now(id).value * (grams[now(id).unit] ?? 1)} g`];
+    }
+    const [line, place]: [string, Path] = [`${room}.${what}`, [lists[room] ?? "", index]];
+    if (["parts", "written", "stated"].includes(last)) return [[...place, "amount"], said(id)];
+    if (room === "flour") return [[...place, "figures"], figuresOfFlour(line)];
+    if (room === "alkali") return [[...place, "figures", "composition"], compositionOf(line)];
+    return [[...place, "figures", "moisture"], said(id)];
+  };
+  return [...typed.keys()].map(placeOf).reduce<Data>((changed, [path, value]) => {
+    const after = put(changed, path, value);
+    return isData(after) ? after : changed;
+  }, data);
+}
+
+/** Puts a value where a path leads; what stands beside it stays. */
 function put(data: unknown, path: Path, value: unknown): unknown {
   const [key, ...rest] = path;
+  if (key === undefined && isData(data) && isData(value)) {
+    const { label, ...others } = data;
+    return { ...others, ...(label !== undefined && !("protein" in value) && { label }), ...value };
+  }
   if (key === undefined) return value;
   if (typeof key === "number") {
     const list: readonly unknown[] = Array.isArray(data) ? data : [];
@@ -19,122 +116,4 @@ function put(data: unknown, path: Path, value: unknown): unknown {
   }
   const section = isData(data) ? data : {};
   return { ...section, [key]: put(section[key], rest, value) };
-}
-
-function at(data: unknown, path: Path): unknown {
-  return path.reduce<unknown>(
-    (part, key) =>
-      typeof key === "number" ? (Array.isArray(part) ? part[key] : undefined) : isData(part) ? part[key] : undefined,
-    data,
-  );
-}
-
-/** Figures of a graph that a spec states, with where it states them and how. */
-export function changeable(
-  data: Data,
-  graph: Graph,
-): readonly { readonly id: string; readonly apply: (value: number) => (data: Data) => Data }[] {
-  return Object.keys(graph).flatMap((id) => {
-    const write = writerOf(id, data, graph);
-    return write === undefined || graph[id]?.working.kind !== "given"
-      ? []
-      : [
-          {
-            id,
-            apply: (value: number) => (before: Data) =>
-              write(value).reduce<Data>((changed, [path, text]) => {
-                const after = put(changed, path, text);
-                return isData(after) ? after : changed;
-              }, before),
-          },
-        ];
-  });
-}
-
-type Writer = (value: number) => readonly (readonly [Path, unknown])[];
-
-/** How a spec says the value of a figure; undefined where it does not. */
-function writerOf(id: string, data: Data, graph: Graph): Writer | undefined {
-  const one =
-    (path: Path, unit: string): Writer =>
-    (value) => [[path, unit === "" ? value : `${value} ${unit}`]];
-  const fixed: Readonly<Record<string, Writer>> = {
-    "batch.bowls-stated": one(["batch", "bowls"], ""),
-    "bowl.raw": one(["batch", "rawWeight"], "g"),
-    "bowl.cooked": one(["batch", "cookedWeight"], "g"),
-    "bowl.cook-gain": one(["batch", "cookGain"], ""),
-    "batch.dough": one(["batch", "dough"], "g"),
-    "batch.have": one(["batch", "have", "amount"], "g"),
-    "mixer.largest": one(["mixer", "largest"], "g"),
-    "loss.mixing": one(["losses", "mixing"], "%"),
-    "loss.sheeting": one(["losses", "sheeting"], "%"),
-    "loss.cutting": one(["losses", "cutting"], "%"),
-    "water.added-stated": one(["water", "added"], "%"),
-    "water.added-written": one(["water", "added"], String(at(data, ["water", "added"])).includes("%") ? "%" : "g"),
-    "water.tap-written": one(["water", "tap"], "g"),
-    "flour.reference-moisture": one(["water", "onFlourMoisture"], "%"),
-    "salt.parts": one(["salt"], "%"),
-    "salt.stated": one(["salt"], String(at(data, ["salt"])).includes("%") ? "%" : "g"),
-    "dusting.parts": one(["dusting", "amount"], "%"),
-  };
-  if (fixed[id] !== undefined) return fixed[id];
-  const [, list = "", number = "", what = ""] = /^(flour|alkali|ingredient|scale)\.(\d+)\.([\w-]+)$/u.exec(id) ?? [];
-  if (list === "") return undefined;
-  const index = Number(number) - 1;
-  const key = { flour: "flours", alkali: "alkali", ingredient: "ingredients", scale: "scales" }[list] ?? "";
-  const place: Path = [key, index];
-  if (at(data, place) === undefined || at(data, [...place, "replaceWith"]) !== undefined) return undefined;
-  const factor = graph[`flour.${number}.nitrogen-factor`]?.value;
-  const standing: readonly (readonly [Path, unknown])[] =
-    factor === undefined ? [] : [[[...place, "figures", "nitrogenFactor"], Number(factor)]];
-  const written = at(data, [...place, "amount"]);
-  const amount = typeof written === "string" ? written : "";
-  const mixed = ["Na2CO3", "K2CO3"].every((salt) => Number(graph[`${list}.${number}.${salt}`]?.value ?? 0) > 0);
-  switch (what) {
-    case "division":
-    case "capacity":
-      return one([...place, what], "g");
-    case "written":
-      return one([...place, "amount"], "g");
-    case "parts":
-    case "stated":
-      return one([...place, "amount"], amount.includes("%") ? "%" : "g");
-    case "Na2CO3": {
-      if (list !== "alkali" || !mixed) return undefined;
-      // Of a mixture, what is left beside the salts is inert; the other salt and the water stay as they are.
-      const salts = ["Na2CO3", "K2CO3"].map(
-        (salt) => [salt, graph[`${list}.${number}.${salt}`]?.value ?? "0"] as const,
-      );
-      return (value) => [
-        [
-          [...place, "figures", "composition"],
-          Object.fromEntries([
-            ...salts.map(([salt, share]) => [salt, `${salt === what ? value : share} %`] as const),
-            ["water", `${graph[`${list}.${number}.moisture`]?.value} %`] as const,
-            ["inert", "rest"] as const,
-          ]),
-        ],
-      ];
-    }
-    case "moisture":
-      return list === "flour" ? one([...place, "figures", "moisture"], "%") : undefined;
-    case "protein":
-    case "ash":
-      return (value) => [
-        ...standing,
-        [[...place, "figures", what], `${value} %`],
-        [[...place, "figures", `${what}Basis`], `${graph[`flour.${number}.moisture`]?.value} % mb`],
-      ];
-    case "protein-stated":
-    case "ash-stated": {
-      const name = what.replace("-stated", "");
-      return (value) => [
-        ...standing,
-        [[...place, "figures", name], `${value} %`],
-        [[...place, "figures", `${name}Basis`], "14 % mb"],
-      ];
-    }
-    default:
-      return undefined;
-  }
 }

@@ -6,6 +6,7 @@ import type { Workbook, WorkbookCell } from "@noodlewright/core/render";
 import { type Kitchen, readKitchenFile } from "@noodlewright/core/spec";
 import { HyperFormula } from "hyperformula";
 import { parse } from "yaml";
+import type { Typed } from "./changes.ts";
 
 /** Examples that are whole specs. */
 export const examples = [
@@ -94,10 +95,33 @@ export function figurePlaces(workbook: Workbook): ReadonlyMap<string, Place & { 
   );
 }
 
-/** The input cell behind a figure: that which its formula names. */
-export function inputPlace({ formula = "" }: WorkbookCell): Place | undefined {
-  const [, column = "", row = ""] = /^Noodle!\$([A-Z])\$(\d+)/u.exec(formula) ?? [];
-  return column === "" ? undefined : { sheet: "Noodle", row: Number(row) - 1, column: column.charCodeAt(0) - 65 };
+/** Where an input is typed, what stands there and in which unit, and the figure behind it. */
+export interface Input {
+  readonly id: string;
+  readonly place: Place;
+  readonly before: number;
+  readonly unit: string;
+  readonly takes: NonNullable<WorkbookCell["takes"]>;
+}
+
+/** Everything that may be changed: the cells that the formulas of figures name. */
+export function inputsOf(workbook: Workbook): readonly Input[] {
+  const rows = workbook.sheets.find(({ name }) => name === "Noodle")?.rows ?? [];
+  return [...figurePlaces(workbook)].flatMap(([id, { cell }]) => {
+    const row = Number(/^Noodle!\$B\$(\d+)/u.exec(cell.formula ?? "")?.[1] ?? 0) - 1;
+    const [, input, unit] = rows[row] ?? [];
+    if (input?.role !== "input") return [];
+    const { value, takes = {} } = input;
+    const place = { sheet: "Noodle", row, column: 1 };
+    return [{ id, place, before: Number(value), unit: String(unit?.value), takes }];
+  });
+}
+
+/** An input changed by so many per cent, to four digits; where it was nothing, to a little. */
+export function changedBy(percent: number, { id, before, unit }: Input): Typed {
+  if (before === 0) return { value: Math.abs(percent) / 50, unit };
+  const value = Number((before * (1 + percent / 100)).toPrecision(4));
+  return { value: id === "batch.bowls-stated" ? Math.round(value) : value, unit };
 }
 
 /** A workbook in an engine that is not ours, which works out every formula. */

@@ -30,7 +30,8 @@ export function workbookFile(workbook: Workbook): Uint8Array {
       ["styles", "styles.xml"],
     ]),
   };
-  for (const [index, sheet] of sheets.entries()) parts[`xl/worksheets/sheet${index + 1}.xml`] = sheetPart(sheet, looks);
+  for (const [index, sheet] of sheets.entries())
+    parts[`xl/worksheets/sheet${index + 1}.xml`] = sheetPart(sheet, workbook.paper, looks);
   parts["xl/styles.xml"] = looks.part();
   const entries = Object.entries(parts).map(([name, text], index): [string, Zippable[string]] => [
     name,
@@ -72,7 +73,7 @@ function workbookPart({ sheets, names }: Workbook): string {
   );
   const printing = sheets.flatMap((sheet, index) => {
     const local = (name: string, area: string): string =>
-      `<definedName name="_xlnm.${name}" localSheetId="${index}">${escapeMarkup(`${sheet.name}!${area}`)}</definedName>`;
+      `<definedName name="_xlnm.${name}" localSheetId="${index}">${escapeMarkup(`'${sheet.name}'!${area}`)}</definedName>`;
     const { rows, columns } = sizeOf(sheet);
     return [
       local("Print_Area", `$A$1:$${columnLetters(columns - 1)}$${rows}`),
@@ -82,74 +83,84 @@ function workbookPart({ sheets, names }: Workbook): string {
   const own = names.map(
     ({ name, refersTo }) => `<definedName name="${escapeMarkup(name)}">${escapeMarkup(refersTo)}</definedName>`,
   );
-  return `${declaration}<workbook xmlns="${mainSpace}" xmlns:r="${relationSpace}"><workbookPr/><sheets>${list.join("")}</sheets><definedNames>${[...printing, ...own].join("")}</definedNames><calcPr calcId="0" fullCalcOnLoad="1"/></workbook>`;
+  return `${declaration}<workbook xmlns="${mainSpace}" xmlns:r="${relationSpace}"><workbookPr/><bookViews><workbookView/></bookViews><sheets>${list.join("")}</sheets><definedNames>${[...printing, ...own].join("")}</definedNames><calcPr fullCalcOnLoad="1"/></workbook>`;
 }
 
 function sizeOf({ rows }: WorkbookSheet): { readonly rows: number; readonly columns: number } {
   return { rows: Math.max(1, rows.length), columns: Math.max(1, ...rows.map((row) => row.length)) };
 }
 
-function sheetPart(sheet: WorkbookSheet, looks: Looks): string {
-  const { widths, rows, headings, landscape } = sheet;
+function sheetPart(sheet: WorkbookSheet, paper: Workbook["paper"], looks: Looks): string {
+  const { widths, rows, headings } = sheet;
   const { columns } = sizeOf(sheet);
   const cols = widths.map(
     (width, index) => `<col min="${index + 1}" max="${index + 1}" width="${width}" customWidth="1"/>`,
   );
-  const inputs: { readonly cell: string; readonly least: number }[] = [];
-  const checks: string[] = [];
+  const [inputs, checks, merged]: [string[], string[], string[]] = [[], [], []];
   const data = rows.map((cells, row) => {
     const written = cells.map((cell, column) => {
       if (cell === null) return "";
       const address = addressOf(row, column);
-      if (cell.role === "input") inputs.push({ cell: address, least: cell.least ?? 0 });
+      if (cell.role === "input") inputs.push(validation(address, cell.takes));
       if (cell.role === "check") checks.push(address);
+      if (cell.role === "note") merged.push(`<mergeCell ref="${address}:${addressOf(row, columns - 1)}"/>`);
       return cellPart(address, cell, looks);
     });
-    const lines = linesIn(cells, widths);
-    const height = lines === 1 ? "" : ` ht="${lines * lineHeight}" customHeight="1"`;
-    return `<row r="${row + 1}"${height}>${written.join("")}</row>`;
+    return `<row r="${row + 1}"${heightOf(cells, widths)}>${written.join("")}</row>`;
   });
   const pane =
     headings === 0
       ? ""
       : `<pane ySplit="${headings}" topLeftCell="A${headings + 1}" activePane="bottomLeft" state="frozen"/>`;
-  const validations = inputs.map(
-    ({ cell, least }) =>
-      `<dataValidation type="decimal" operator="greaterThanOrEqual" allowBlank="0" showErrorMessage="1" errorTitle="A number" error="Write a number of ${least} or more." sqref="${cell}"><formula1>${least}</formula1></dataValidation>`,
-  );
   return [
     `${declaration}<worksheet xmlns="${mainSpace}">`,
     `<sheetPr><pageSetUpPr fitToPage="1"/></sheetPr>`,
     `<dimension ref="A1:${addressOf(Math.max(0, rows.length - 1), columns - 1)}"/>`,
-    `<sheetViews><sheetView workbookViewId="0" showGridLines="0">${pane}</sheetView></sheetViews>`,
-    `<sheetFormatPr defaultRowHeight="${lineHeight}"/>`,
+    `<sheetViews><sheetView showGridLines="0" workbookViewId="0">${pane}</sheetView></sheetViews>`,
+    `<sheetFormatPr defaultColWidth="${usualWidth}" defaultRowHeight="${lineHeight}"/>`,
     `<cols>${cols.join("")}</cols>`,
     `<sheetData>${data.join("")}</sheetData>`,
     `<sheetProtection sheet="1" objects="1" scenarios="1" formatColumns="0" formatRows="0"/>`,
+    counted("mergeCells", merged),
     checks.length === 0
       ? ""
-      : `<conditionalFormatting sqref="${checks.join(" ")}"><cfRule type="expression" dxfId="0" priority="1"><formula>AND(${checks[0]}&lt;&gt;"fine",${checks[0]}&lt;&gt;"",LEFT(${checks[0]},5)&lt;&gt;"Every")</formula></cfRule></conditionalFormatting>`,
-    validations.length === 0
-      ? ""
-      : `<dataValidations count="${validations.length}">${validations.join("")}</dataValidations>`,
+      : `<conditionalFormatting sqref="${checks.join(" ")}"><cfRule type="cellIs" dxfId="0" priority="1" operator="notEqual"><formula>"fine"</formula></cfRule></conditionalFormatting>`,
+    counted("dataValidations", inputs),
     `<pageMargins left="0.5" right="0.5" top="0.5" bottom="0.6" header="0.3" footer="0.3"/>`,
-    `<pageSetup orientation="${landscape ? "landscape" : "portrait"}" fitToWidth="1" fitToHeight="0"/>`,
+    `<pageSetup paperSize="${paper === "A4" ? 9 : 1}" fitToHeight="0" orientation="landscape"/>`,
     `<headerFooter><oddFooter>&amp;L&amp;A&amp;R&amp;P / &amp;N</oddFooter></headerFooter>`,
     "</worksheet>",
   ].join("");
 }
 
+/** A list with its length; nothing where it is empty, which no list may be. */
+function counted(name: string, items: readonly string[]): string {
+  return items.length === 0 ? "" : `<${name} count="${items.length}">${items.join("")}</${name}>`;
+}
+
+function validation(cell: string, { least = 0, above, most, whole }: WorkbookCell["takes"] = {}): string {
+  const [from, type] = [above ?? least, whole ? "whole" : "decimal"];
+  const operator = most === undefined ? (above === undefined ? "greaterThanOrEqual" : "greaterThan") : "between";
+  const error = `Write a ${whole ? "whole " : ""}number ${above === undefined ? "from" : "above"} ${from} on${most === undefined ? "" : `, at most ${most}`}.`;
+  const limits = `<formula1>${from}</formula1>${most === undefined ? "" : `<formula2>${most}</formula2>`}`;
+  return `<dataValidation type="${type}" operator="${operator}" allowBlank="0" showErrorMessage="1" errorTitle="Another number" error="${error}" sqref="${cell}">${limits}</dataValidation>`;
+}
+
 /** Height of a line, points. */
 const lineHeight = 15;
+/** Width of a column of which nothing is said, characters. */
+const usualWidth = 10;
 
-/** Lines that the wrapped words of a row take. */
-function linesIn(cells: WorkbookSheet["rows"][number], widths: WorkbookSheet["widths"]): number {
-  const lines = cells.map((cell, column) =>
-    cell !== null && lookOf[cell.role].wrap && typeof cell.value === "string"
-      ? Math.ceil(cell.value.length / ((widths[column] ?? 10) - 3))
-      : 1,
-  );
-  return Math.max(1, ...lines);
+/** Says the height of a row whose words wrap or are large. */
+function heightOf(cells: WorkbookSheet["rows"][number], widths: WorkbookSheet["widths"]): string {
+  const whole = widths.reduce((sum, width) => sum + width, 0);
+  const lines = cells.map((cell, column) => {
+    if (cell?.role === "title") return 1.4;
+    const length = cell !== null && lookOf[cell.role].wrap ? String(cell.value).length : 0;
+    return Math.ceil(length / (cell?.role === "note" ? whole : (widths[column] ?? usualWidth)));
+  });
+  const most = Math.max(1, ...lines);
+  return most === 1 ? "" : ` ht="${most * lineHeight}"`;
 }
 
 function cellPart(address: string, cell: WorkbookCell, looks: Looks): string {
@@ -190,20 +201,26 @@ const borders = {
 
 interface Look {
   readonly font: keyof typeof fonts;
-  readonly fill: keyof typeof fills;
-  readonly border: keyof typeof borders;
+  readonly fill?: keyof typeof fills;
+  readonly border?: keyof typeof borders;
+  /** Words that wrap within their width. */
   readonly wrap?: true;
+  /** Words set in from numbers before them. */
+  readonly indent?: true;
+  readonly right?: true;
 }
 
 const lookOf: Readonly<Record<WorkbookCell["role"], Look>> = {
-  title: { font: "large", fill: "none", border: "none" },
-  heading: { font: "bold", fill: "heading", border: "none" },
-  text: { font: "plain", fill: "none", border: "none", wrap: true },
-  note: { font: "soft", fill: "none", border: "none" },
+  title: { font: "large" },
+  heading: { font: "bold", fill: "heading", indent: true },
+  column: { font: "bold", fill: "heading", right: true },
+  text: { font: "plain", wrap: true, indent: true },
+  note: { font: "soft", wrap: true },
+  unit: { font: "soft", indent: true },
   input: { font: "plain", fill: "input", border: "box" },
-  number: { font: "plain", fill: "none", border: "none" },
-  result: { font: "bold", fill: "none", border: "none" },
-  check: { font: "plain", fill: "none", border: "none" },
+  number: { font: "plain" },
+  result: { font: "bold", right: true },
+  check: { font: "plain" },
 };
 
 /** The formats of cells, each written once. */
@@ -217,7 +234,7 @@ class Looks {
 
   /** The number of the format of a cell. */
   of({ role, places, value, formula }: WorkbookCell): number {
-    const { font, fill, border, wrap } = lookOf[role];
+    const { font, fill = "none", border = "none", wrap, indent, right } = lookOf[role];
     const number = places === undefined ? 0 : this.#numberFormat(places);
     // What begins like a formula stays text when somebody edits it.
     const quoted = typeof value === "string" && formula === undefined && /^[=+\-@]/u.test(value);
@@ -225,7 +242,7 @@ class Looks {
       `<xf numFmtId="${number}" fontId="${Object.keys(fonts).indexOf(font)}" fillId="${Object.keys(fills).indexOf(fill)}"`,
       ` borderId="${Object.keys(borders).indexOf(border)}" xfId="0" applyNumberFormat="1" applyFont="1" applyFill="1"`,
       ` applyBorder="1" applyAlignment="1" applyProtection="1"${quoted ? ' quotePrefix="1"' : ""}>`,
-      `<alignment vertical="top"${wrap ? ' wrapText="1" indent="1" horizontal="left"' : ""}/><protection locked="${role === "input" ? 0 : 1}"/></xf>`,
+      `<alignment vertical="top"${wrap ? ' wrapText="1"' : ""}${indent ? ' horizontal="left" indent="1"' : ""}${right ? ' horizontal="right"' : ""}/><protection locked="${role === "input" ? 0 : 1}"/></xf>`,
     ].join("");
     return indexIn(this.#formats, format);
   }
@@ -236,12 +253,10 @@ class Looks {
   }
 
   part(): string {
-    const counted = (name: string, items: readonly string[]): string =>
-      `<${name} count="${items.length}">${items.join("")}</${name}>`;
     const numbers = this.#numbers.map((code, index) => `<numFmt numFmtId="${164 + index}" formatCode="${code}"/>`);
     return [
       `${declaration}<styleSheet xmlns="${mainSpace}">`,
-      numbers.length === 0 ? "" : counted("numFmts", numbers),
+      counted("numFmts", numbers),
       counted("fonts", Object.values(fonts)),
       counted("fills", Object.values(fills)),
       counted("borders", Object.values(borders)),

@@ -44,9 +44,10 @@ export function askWorkbook(noodle: Noodle): Outcome<Workbook> {
   const rules = { ...weighingRules(made), ...sizeRules(made), ...costRules(made) };
   const workbook = workbookOf({
     title: noodle.formula.name,
+    paper: noodle.units === "us" ? "letter" : "A4",
     about: [
       "Change the coloured cells; everything else follows. The sheets are protected without a password.",
-      ...(noodle.spec.notes === undefined ? [] : [noodle.spec.notes]),
+      ...(noodle.spec.notes ?? "").split("\n").filter((line) => line.trim() !== ""),
     ],
     graph: made.graph,
     inputs: inputGroups(made, rules),

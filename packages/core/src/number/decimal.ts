@@ -89,17 +89,25 @@ export function fixedText(value: DecimalInput, places: number): DecimalText {
  * @example roundToDivision(dec("12.34"), dec("0.5")).toString() // => "12.5"
  */
 export function roundToDivision(value: Decimal, division: Decimal): Decimal {
-  return value.div(division).toDecimalPlaces(0, DecimalBase.ROUND_HALF_UP).times(division);
+  return stepsIn(value, division).toDecimalPlaces(0, DecimalBase.ROUND_HALF_UP).times(division);
 }
 
 /** Rounds up to a whole multiple of a division. @example ceilToDivision(dec("12.1"), dec("0.5")).toString() // => "12.5" */
 export function ceilToDivision(value: Decimal, division: Decimal): Decimal {
-  return value.div(division).ceil().times(division);
+  return stepsIn(value, division).ceil().times(division);
 }
 
 /** Rounds down to a whole multiple of a division. @example floorToDivision(dec("12.9"), dec("0.5")).toString() // => "12.5" */
 export function floorToDivision(value: Decimal, division: Decimal): Decimal {
-  return value.div(division).floor().times(division);
+  return stepsIn(value, division).floor().times(division);
+}
+
+/** Figures carry 30 digits: what is equal to this many is equal. */
+export const equalDigits = 20;
+
+/** How many divisions a value has; digits beyond those that tell decide nothing. */
+function stepsIn(value: Decimal, division: Decimal): Decimal {
+  return value.div(division).toSignificantDigits(equalDigits);
 }
 
 /** Adds decimals. @example sum([dec("0.1"), dec("0.2")]).toString() // => "0.3" */

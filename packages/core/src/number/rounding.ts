@@ -1,4 +1,4 @@
-import { type Decimal, dec, roundToDivision, sum, ZERO } from "./decimal.ts";
+import { type Decimal, dec, equalDigits, roundToDivision, sum, ZERO } from "./decimal.ts";
 
 /** A value to be rounded, and the step it is rounded to. */
 export interface Step {
@@ -8,9 +8,6 @@ export interface Step {
 
 /** Most that values on a finer division may give way for the total: a thousandth of what they come to. */
 const mostGivenWay = dec("0.001");
-
-/** Figures carry 30 digits: what is equal to this many is equal, and of equal harms the order given decides. */
-const equalDigits = 20;
 
 /**
  * Rounds values to their divisions so that they add up to a total as near the exact one as does them no harm.

@@ -1,7 +1,10 @@
 import type { Report } from "../report/schema.ts";
 
-/** Control characters and the marks that turn the direction of writing: a terminal obeys them, whoever wrote them. */
-const unprintable = /[\p{Cc}\u061C\u200E\u200F\u2028-\u202E\u2066-\u2069]/gu;
+/**
+ * Control characters and the marks that turn the direction of writing: a terminal obeys them, whoever wrote them. Halves of
+ * characters and what is none can stand in no markup.
+ */
+const unprintable = /[\p{Cc}\p{Cs}\u061C\u200E\u200F\u2028-\u202E\u2066-\u2069\uFFFE\uFFFF]/gu;
 
 /** The same less the line breaks and what JSON escapes by itself. */
 const unescaped = /[\u007F-\u009F\u061C\u200E\u200F\u2028-\u202E\u2066-\u2069]/gu;

@@ -109,5 +109,5 @@ export function massText(mass: Figure, { unit, division }: WeighedLine): string 
 /** A mass in the unit that a scale shows, with the places of its division. */
 export function asScaleShows(mass: Figure, { unit, division }: Pick<WeighedLine, "unit" | "division">): Figure {
   const step = dec(inUnit({ ...mass, value: division }, unit).value);
-  return inUnit(mass, unit, step.decimalPlaces());
+  return { ...inUnit(mass, unit), places: step.decimalPlaces() };
 }

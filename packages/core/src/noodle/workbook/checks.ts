@@ -1,4 +1,3 @@
-import type { Batch } from "../../batch/batch.ts";
 import { materialName } from "../../batch/cost-prices.ts";
 import type { WeighedLine } from "../../batch/weighing.ts";
 import { alkalinityM, pure } from "../../chemistry/composition.ts";
@@ -7,9 +6,9 @@ import { mostInAll } from "../../materials/whole-food.ts";
 import { dec } from "../../number/decimal.ts";
 import { justLess, justMore, literal } from "../../render/workbook/formulas.ts";
 import type { CellOf, WorkbookCheck } from "../../render/workbook/workbook.ts";
-import { scaledCell, soldCell } from "../../report/batch-report.ts";
 import { mostParts } from "../../spec/believed.ts";
 import type { Made } from "./made.ts";
+import { tooLittleRule } from "./scales.ts";
 
 /** What has to hold for the answers to hold: where the command would refuse, or decide anew, one of them speaks. */
 export function checks({ noodle: { spec, formula }, batch, weighed, graph }: Made): readonly WorkbookCheck[] {
@@ -19,7 +18,6 @@ export function checks({ noodle: { spec, formula }, batch, weighed, graph }: Mad
   const alkali = formula.alkali;
   const strongest = literal(alkalinityM(pure("Na2CO3")).times(5));
   const accepts = (word: "high alkali" | "high salt"): boolean => spec.accept?.includes(word) === true;
-  const tolerance = literal(batch.tolerance);
   const mixer = spec.mixer;
   const load = (cell: CellOf, asWeighed: boolean): string =>
     mixer?.of === "flour"
@@ -128,28 +126,9 @@ export function checks({ noodle: { spec, formula }, batch, weighed, graph }: Mad
         ]),
     {
       of: "scales",
-      text: "the weights hold, but an ingredient is too little for its scale: ask noodlewright for a stock solution or a finer scale",
-      asWritten: tooLittleWords(batch),
-      fails: (cell, changed) =>
-        `AND(${changed},OR(${weighed.map(({ nearest, off }) => `${cell(nearest.id)}>${tolerance},ABS(${cell(off.id)})>${tolerance}`).join(",")}))`,
+      text: "an ingredient is too little for its scale: weigh it on a finer one, or ask noodlewright for a stock solution",
+      failing: batch.remedies.tooLittle.length > 0,
+      fails: (cell) => `OR(${weighed.map((one) => tooLittleRule(one, batch.tolerance)(cell)).join(",")})`,
     },
   ];
-}
-
-/** What the command does about what is too little for its scale, in a load: what it weighs in place of the salts. */
-function tooLittleWords({ remedies: { stock, finer, tooLittle }, withStock = [] }: Batch): string | undefined {
-  if (tooLittle.length === 0) return undefined;
-  const water = withStock.find(({ weighed }) => weighed === stock?.carrier);
-  const scales = finer.map(
-    ({ weighed, division }) => `${weighed.line.name} a scale to ${soldCell(division, weighed.unit).text}`,
-  );
-  const ways = [
-    ...(stock && water
-      ? [
-          `noodlewright makes a stock solution of the salts: in a load weigh ${scaledCell(stock.dose).text} of it and ${scaledCell(water).text} of ${water.name}, none of the salts`,
-        ]
-      : []),
-    ...(scales.length > 0 ? [`take for ${scales.join(", for ")}`] : []),
-  ];
-  return `too little for the scale: ${ways.join("; ")}`;
 }

@@ -1,32 +1,47 @@
 import type { Figure } from "../../figure/figure.ts";
 import { dec, decimalText } from "../../number/decimal.ts";
+import type { Limits } from "../../render/workbook/cells.ts";
 import { literal } from "../../render/workbook/formulas.ts";
 import type { InputFigure, InputGroup } from "../../render/workbook/workbook.ts";
 import { inSystem } from "../../report/show.ts";
 import type { Made, Rules } from "./made.ts";
 
+/** What a salt or another ingredient is made of. */
+const contents = /^(?:alkali|ingredient)\.\d+\.(?:moisture|[A-Z]\w+)$/u;
+
 /** Headings of the inputs, and the figures under each, in the order in which a sheet has them. */
-const inputHeadings: readonly (readonly [heading: string, ids: RegExp])[] = [
+const inputHeadings: readonly (readonly [heading: string, ...ids: RegExp[]])[] = [
   ["Batch", /^(?:batch\.(?:bowls-stated|dough|flour-stated|have)|bowl\.|mixer\.|rework\.stated$|loss\.)/u],
   [
     "Flours",
     /^flour\.(?:\d+\.(?:parts|written|moisture|(?:protein|ash)(?:-stated|-basis)?|nitrogen-factor)|reference-moisture)$/u,
   ],
   ["Water", /^water\.(?:added|tap|dough)-(?:stated|written)$|^water\.tap$/u],
-  [
-    "Salts and other ingredients",
-    /^(?:(?:alkali|ingredient)\.[\d.]+|salt|dusting)\.(?:parts|stated|moisture|[A-Z]\w+)$/u,
-  ],
+  ["Salts and other ingredients", /^(?:(?:alkali|ingredient)\.\d+|salt|dusting)\.(?:parts|stated)$/u, contents],
   ["Scales", /^scale\./u],
   ["Prices", /^cost\..*\.price$/u],
   ["Store", /^shopping\..*\.(?:on-hand|pack)$/u],
 ];
 
-/** What may be changed: what was given and follows from nothing else. */
+/** Which numbers the spec takes, by the figure that they become; the others may be anything from zero on. */
+const limits: readonly (readonly [ids: RegExp, takes: Limits])[] = [
+  [/^batch\.bowls-stated$/u, { least: 1, most: 1_000_000, whole: true }],
+  [/^bowl\.cook-gain$/u, { above: 0.5, most: 5 }],
+  [/^(?:batch|bowl|mixer|scale)\.|\.pack$/u, { above: 0 }],
+  [/^loss\./u, { most: 90 }],
+  [/\.nitrogen-factor$/u, { above: 4, most: 7 }],
+  [/^flour\.reference-moisture$/u, { most: 40 }],
+  [/^water\.dough-stated$/u, { above: 0, most: 70 }],
+];
+
+/** What may be changed: what was given and follows from nothing else, and of what a product is made of, what it has. */
 export function inputGroups(made: Made, rules: Rules): readonly InputGroup[] {
-  const changeable = Object.values(made.graph).filter(({ id, working }) => working.kind === "given" && !(id in rules));
-  return inputHeadings.flatMap(([heading, ids]) => {
-    const figures = changeable.filter(({ id }) => ids.test(id));
+  const changeable = Object.values(made.graph).filter(
+    ({ id, working, value }) =>
+      working.kind === "given" && !(id in rules) && !(contents.test(id) && dec(value).isZero()),
+  );
+  return inputHeadings.flatMap(([heading, ...ids]) => {
+    const figures = ids.flatMap((some) => changeable.filter(({ id }) => some.test(id)));
     return figures.length === 0 ? [] : [{ heading, figures: figures.map((figure) => inputShown(figure, made)) }];
   });
 }
@@ -35,11 +50,13 @@ export function inputGroups(made: Made, rules: Rules): readonly InputGroup[] {
 function inputShown(figure: Figure, { noodle: { units, formula }, graph }: Made): InputFigure {
   const { id, unit } = inSystem(figure, units);
   const places = Math.min(unit === figure.unit ? Math.max(figure.places, dec(figure.value).decimalPlaces()) : 3, 6);
+  const takes = limits.find(([ids]) => ids.test(id))?.[1] ?? (unit === "%" ? { most: 100 } : {});
   const [, of = "", what = ""] = /^(flour\.\d+)\.(protein|ash)$/u.exec(id) ?? [];
   const line = formula.lines.find((one) => one.id === of);
   const moisture = graph[`${of}.moisture`];
-  if (line === undefined || moisture === undefined || line.material.stated[what === "ash" ? "ash" : "protein"]) {
-    return { id, unit, places };
+  const source = line?.material.figureSources[what === "ash" ? "ash" : "protein"];
+  if (source === undefined || source.standing === "user" || moisture === undefined) {
+    return { id, unit, places, takes };
   }
   // What a table tells holds at the moisture of the table: it goes with the dry matter when the moisture is another.
   const { value } = moisture;
@@ -47,6 +64,7 @@ function inputShown(figure: Figure, { noodle: { units, formula }, graph }: Made)
     id,
     unit,
     places,
+    takes,
     label: `${figure.label.replace(/ as is$/u, "")} at ${decimalText(dec(value))} % mb`,
     factor: (cell) => `(100-${cell(moisture.id)})/${literal(dec(100).minus(value))}`,
   };

@@ -17,8 +17,3 @@ export interface Made {
   readonly weighed: readonly WeighedLine[];
   readonly graph: Graph;
 }
-
-/** A text within a formula. */
-export function quoted(text: string): string {
-  return `"${text.replaceAll('"', '""')}"`;
-}

@@ -1,74 +1,37 @@
+import type { StockedWeight } from "../../batch/remedy.ts";
 import type { WeighedLine } from "../../batch/weighing.ts";
 import type { Figure } from "../../figure/figure.ts";
-import { dec } from "../../number/decimal.ts";
 import type { ResultGroup, ResultRow, ShownFigure } from "../../render/workbook/workbook.ts";
-import { asScaleShows, inSystem } from "../../report/show.ts";
-import { type Made, quoted } from "./made.ts";
-import { scaleNameRule } from "./scales.ts";
+import { finestDivision, scaleWords } from "../../report/batch-report.ts";
+import { asScaleShows, inSystem, inUnit } from "../../report/show.ts";
+import type { Made } from "./made.ts";
+import { weighOnRule } from "./scales.ts";
 
-function shown(figure: Figure, { noodle: { units } }: Made): ShownFigure {
-  const { id, unit, places } = inSystem(figure, units);
+function shown({ id, unit, places }: Figure): ShownFigure {
   return { id, unit, places };
+}
+
+/** A mass as its scale shows it. */
+function weight(figure: Figure, on: Pick<WeighedLine, "unit" | "division">): ShownFigure {
+  return shown(asScaleShows(figure, on));
 }
 
 /** What comes of the inputs, as the commands show it. */
 export function resultGroups(made: Made): readonly ResultGroup[] {
-  const { batch, noodle, cost, scales } = made;
-  const { formula } = noodle;
-  const { blend, water, alkali } = formula;
+  const { batch, noodle, cost } = made;
+  const { blend, water, alkali, salt } = noodle.formula;
+  const { target, loads } = batch;
   const plain = (heading: string, figures: readonly (Figure | undefined)[]): ResultGroup => ({
     heading,
     columns: ["", ""],
     rows: figures
       .filter((figure) => figure !== undefined)
-      .map((figure): ResultRow => {
-        const view = shown(figure, made);
-        return { label: figure.label, figures: [view], words: { text: view.unit, formula: () => quoted(view.unit) } };
-      }),
+      .map((figure) => ({ label: figure.label, ...withUnit(inSystem(figure, noodle.units)) })),
   });
-  const scaleView = (figure: Figure, weighed: Pick<WeighedLine, "unit" | "division">): ShownFigure => {
-    const { id, unit, places } = asScaleShows(figure, weighed);
-    return { id, unit, places };
-  };
-  const unit = batch.lines[0]?.unit ?? "g";
-  const row = (one: WeighedLine, label: string): ResultRow => ({
-    label,
-    figures: [scaleView(one.load, one), scaleView(one.batch, one)],
-    words: { text: one.scale, formula: scaleNameRule(one.step.id, scales) },
-  });
-  const finest = batch.lines.reduce(
-    (least, { division }) => (dec(division).lt(least) ? division : least),
-    batch.lines[0]?.division ?? "1",
-  );
-  const weights: ResultGroup = {
-    heading: "Weights",
-    columns: [`one load, ${unit}`, `all loads, ${unit}`, "weigh on"],
-    rows: [
-      ...batch.lines.map((one) => row(one, one.line.name)),
-      ...(batch.rework
-        ? [
-            {
-              label: batch.rework.name,
-              figures: [scaleView(batch.rework.mass, batch.rework), scaleView(batch.rework.batch, batch.rework)],
-            },
-          ]
-        : []),
-      {
-        label: "dough",
-        figures: [
-          scaleView(batch.loadTotal, { unit, division: finest }),
-          scaleView(batch.batchTotal, { unit, division: finest }),
-        ],
-      },
-      ...(batch.dusting ? [row(batch.dusting, `${batch.dusting.line.name} (dusting, not in the dough)`)] : []),
-    ],
-  };
-  const { target, loads } = batch;
-  const size = plain("Batch", [target.bowls, target.dough, loads.count, loads.dough, loads.flour, target.strands]);
-  const columns = cost && [cost.batch, cost.load, cost.bowl, cost.kilogram, cost.shopping.pay];
   return [
-    size,
-    weights,
+    plain("Batch", [target.bowls, target.dough, loads.count, loads.dough, loads.flour, target.strands]),
+    weights(made),
+    ...stock(made),
     plain("Flours", [
       blend.moisture,
       ...["blend.protein.as-is", "blend.protein.14", "blend.gluten-protein.14", "blend.ash.14", "blend.wholegrain"].map(
@@ -76,7 +39,63 @@ export function resultGroups(made: Made): readonly ResultGroup[] {
       ),
     ]),
     plain("Water", [water.tap, water.carried, water.added, water.flour, water.dough, water.doughWater]),
-    plain("Salts", [...(alkali?.figures ?? []), formula.salt]),
-    ...(columns ? [plain("Cost", columns)] : []),
+    plain("Salts", [...(alkali?.figures ?? []), salt]),
+    ...(cost ? [plain("Cost", [cost.batch, cost.load, cost.bowl, cost.kilogram, cost.shopping.pay])] : []),
   ];
+}
+
+function withUnit(figure: Figure): Pick<ResultRow, "figures" | "words"> {
+  return { figures: [shown(figure)], words: figure.unit };
+}
+
+function weights({ batch, scales }: Made): ResultGroup {
+  const { lines, rework, dusting, loadTotal, batchTotal, remedies, tolerance } = batch;
+  const unit = lines[0]?.unit ?? "g";
+  const row = (one: WeighedLine, label: string): ResultRow => ({
+    label,
+    figures: [weight(one.load, one), weight(one.batch, one)],
+    words: remedies.tooLittle.includes(one)
+      ? `${one.scale}: too little`
+      : scaleWords(one, { tooLittle: [], finer: [] }),
+    wordsFormula: weighOnRule(one, scales, tolerance),
+  });
+  const whole = { unit, division: finestDivision(lines) };
+  return {
+    heading: "Weights",
+    columns: [`one load, ${unit}`, `all loads, ${unit}`, "weigh on"],
+    rows: [
+      ...lines.map((one) => row(one, one.line.name)),
+      ...(rework ? [{ label: rework.name, figures: [weight(rework.mass, rework), weight(rework.batch, rework)] }] : []),
+      { label: "dough", figures: [weight(loadTotal, whole), weight(batchTotal, whole)] },
+      ...(dusting ? [row(dusting, `${dusting.line.name} (dusting, not in the dough)`)] : []),
+    ],
+  };
+}
+
+/** What the command weighs in place of the salts, and finer scales: decided for the spec as it is written. */
+function stock({ batch }: Made): readonly ResultGroup[] {
+  const { remedies, withStock = [], totalWithStock } = batch;
+  const parts = remedies.stock?.parts ?? [];
+  const unit = withStock[0]?.unit ?? "g";
+  const row = ({ mass, unit: shows, division, scale }: Omit<StockedWeight, "name">, label: string): ResultRow => ({
+    label,
+    figures: [weight(mass, { unit: shows, division })],
+    words: scale,
+  });
+  const rows = [
+    ...withStock.map((one) => row(one, one.name)),
+    ...(totalWithStock
+      ? [{ label: "dough", figures: [weight(totalWithStock, { unit, division: finestDivision(withStock) })] }]
+      : []),
+    ...parts.map((part) => row(part, `${part.name} to make the stock`)),
+    ...(remedies.stock ? [{ label: "the stock lasts for loads", figures: [shown(remedies.stock.stock.lasts)] }] : []),
+  ];
+  const finer = remedies.finer.map(({ weighed, division }) => {
+    const figure = inUnit(division, weighed.unit);
+    return { label: `weigh ${weighed.line.name} on a scale to`, ...withUnit(figure) };
+  });
+  return [
+    { heading: "One load with the stock solution", columns: [`one load, ${unit}`, "weigh on"], rows, asWritten: true },
+    { heading: "Too little for the scale", columns: ["", ""], rows: finer, asWritten: true },
+  ].filter((group) => group.rows.length > 0);
 }

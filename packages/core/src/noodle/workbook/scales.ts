@@ -1,10 +1,9 @@
-import type { Scale } from "../../batch/weighing.ts";
+import type { Scale, WeighedLine } from "../../batch/weighing.ts";
 import { type Figure, given } from "../../figure/figure.ts";
 import { type Graph, plainFigure } from "../../figure/graph.ts";
 import { fromSpec } from "../../figure/source.ts";
-import { justMore } from "../../render/workbook/formulas.ts";
+import { ceilOf, justMore, literal, textIn } from "../../render/workbook/formulas.ts";
 import type { CellOf } from "../../render/workbook/workbook.ts";
-import { quoted } from "./made.ts";
 
 const scaleId = (index: number, what: "division" | "capacity"): string => `scale.${index + 1}.${what}`;
 
@@ -27,6 +26,11 @@ export function scaleFigures(scales: readonly Scale[]): Graph {
   return Object.fromEntries(figures.map((figure) => [figure.id, plainFigure(figure)]));
 }
 
+/** The greatest capacity of scales that all have one. */
+function greatestOf(scales: readonly Scale[], cell: CellOf): string {
+  return `MAX(${scales.map((_, index) => cell(scaleId(index, "capacity"))).join(",")})`;
+}
+
 /** The division of the scale that takes a mass, as `chooseScale` chooses it. */
 export function divisionRule(mass: string, scales: readonly Scale[]): (cell: CellOf) => string {
   return (cell) => {
@@ -39,7 +43,7 @@ export function divisionRule(mass: string, scales: readonly Scale[]): (cell: Cel
     );
     const finest = `MIN(${fitting.join(",")})`;
     if (scales.some((scale) => scale.capacity === undefined)) return finest;
-    const greatest = `MAX(${scales.map((_, index) => capacity(index)).join(",")})`;
+    const greatest = greatestOf(scales, cell);
     const largest = scales.reduceRight(
       (otherwise, _, index) =>
         otherwise === ""
@@ -51,14 +55,22 @@ export function divisionRule(mass: string, scales: readonly Scale[]): (cell: Cel
   };
 }
 
-/** The name of the scale with the division of a line. */
-export function scaleNameRule(division: string, scales: readonly Scale[]): (cell: CellOf) => string {
-  return (cell) =>
-    scales.reduceRight(
-      (otherwise, { name }, index) =>
-        otherwise === ""
-          ? quoted(name)
-          : `IF(${cell(division)}=${cell(scaleId(index, "division"))},${quoted(name)},${otherwise})`,
-      "",
+/** Whether a line is too little for its scale, as `tooLittle` tells it. */
+export function tooLittleRule({ nearest, off }: WeighedLine, tolerance: string): (cell: CellOf) => string {
+  const most = `${literal(tolerance)}*${justMore}`;
+  return (cell) => `OR(${cell(nearest.id)}>${most},ABS(${cell(off.id)})>${most})`;
+}
+
+/** The name of the scale that weighs a line, and whether it takes it, as the tables of weights tell it. */
+export function weighOnRule(line: WeighedLine, scales: readonly Scale[], tolerance: string): (cell: CellOf) => string {
+  const names = scales.map(({ name }) => textIn(name));
+  return (cell) => {
+    const name = names.reduceRight(
+      (otherwise, one, index) => `IF(${cell(line.step.id)}=${cell(scaleId(index, "division"))},${one},${otherwise})`,
     );
+    const tooLittle = `IF(${tooLittleRule(line, tolerance)(cell)},": too little",`;
+    if (scales.some(({ capacity }) => capacity === undefined)) return `${name}&${tooLittle}"")`;
+    const [mass, most] = [cell(line.exact.id), greatestOf(scales, cell)];
+    return `${name}&${tooLittle}IF(${mass}>${most}*${justMore},", in "&${ceilOf(`${mass}/${most}`)}&" lots",""))`;
+  };
 }

@@ -1,5 +1,27 @@
-/** What a cell is for, which a writer turns into its looks. Only an input can be changed without lifting the protection. */
-export type CellRole = "title" | "heading" | "text" | "note" | "input" | "number" | "result" | "check";
+/**
+ * What a cell is for, which a writer turns into its looks; a column is the heading of numbers, a note goes across the sheet, a
+ * check is to be marked where it says anything but `fine`. Only an input can be changed without lifting the protection.
+ */
+export type CellRole =
+  | "title"
+  | "heading"
+  | "column"
+  | "text"
+  | "note"
+  | "unit"
+  | "input"
+  | "number"
+  | "result"
+  | "check";
+
+/** Which numbers may be typed. */
+export interface Limits {
+  readonly least?: number;
+  /** Every number has to lie above this one. */
+  readonly above?: number;
+  readonly most?: number;
+  readonly whole?: true;
+}
 
 /** One cell of a workbook. */
 export interface WorkbookCell {
@@ -10,8 +32,8 @@ export interface WorkbookCell {
   readonly formula?: string;
   /** Decimal places that a number is shown with; as many as it has where there are none. */
   readonly places?: number;
-  /** Least value that may be typed into an input, above which it has to lie where `above` says so. */
-  readonly least?: number;
+  /** What may be typed into an input. */
+  readonly takes?: Limits;
 }
 
 /** One sheet of a workbook. */
@@ -23,7 +45,6 @@ export interface WorkbookSheet {
   readonly rows: readonly (readonly (WorkbookCell | null)[])[];
   /** Rows at the top that are repeated on every page. */
   readonly headings: number;
-  readonly landscape: boolean;
 }
 
 /** A cell with a name of its own, for formulas that a reader adds. */
@@ -36,6 +57,7 @@ export interface DefinedName {
 /** A workbook as plain data; a writer makes the file of it. */
 export interface Workbook {
   readonly title: string;
+  readonly paper: "A4" | "letter";
   readonly sheets: readonly WorkbookSheet[];
   readonly names: readonly DefinedName[];
 }
@@ -80,7 +102,13 @@ export class SheetDraft {
     return this.#rows.length - 1;
   }
 
-  done(widths: readonly number[], headings: number, landscape = true): WorkbookSheet {
-    return { name: this.name, widths, rows: this.#rows, headings, landscape };
+  /** Characters of the longest text of a column that is no title or note. */
+  longest(column: number): number {
+    const texts = this.#rows.map((cells) => (cells[column]?.role === "text" ? String(cells[column]?.value) : ""));
+    return Math.max(0, ...texts.map(({ length }) => length));
+  }
+
+  done(widths: readonly number[], headings: number): WorkbookSheet {
+    return { name: this.name, widths, rows: this.#rows, headings };
   }
 }

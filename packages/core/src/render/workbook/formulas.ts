@@ -2,6 +2,7 @@ import { type Expression, type FunctionName, type Operator, parseExpression } fr
 import type { Fed } from "../../figure/figure.ts";
 import type { PlainFigure } from "../../figure/graph.ts";
 import { type DecimalInput, dec } from "../../number/decimal.ts";
+import { printable } from "../printable.ts";
 
 /** A formula of a spreadsheet, and how tightly its outermost operator binds. */
 interface Term {
@@ -39,6 +40,12 @@ export function cellFormula({ working }: PlainFigure, cellOf: (id: string) => st
 export function literal(value: DecimalInput): string {
   const text = dec(dec(value).toNumber()).toFixed();
   return text.startsWith("-") ? `(${text})` : text;
+}
+
+/** A text as a formula holds it, in pieces of what a program takes as one. */
+export function textIn(text: string): string {
+  const pieces = printable(text).match(/.{1,100}/gsu) ?? [""];
+  return pieces.map((piece) => `"${piece.replaceAll('"', '""')}"`).join("&");
 }
 
 /** The whole number below a formula, without INT, which not every engine rounds down; noise of doubles does not count. */
@@ -109,7 +116,12 @@ function call(name: FunctionName, parts: readonly Terms[]): Terms {
     case "sum":
     case "min":
     case "max":
-      return function_(joined(name.toUpperCase(), parts.flat()));
+      return function_(
+        joined(
+          name.toUpperCase(),
+          parts.flat().map(({ text }) => text),
+        ),
+      );
     case "sqrt":
     case "exp":
     case "ln":
@@ -124,8 +136,7 @@ function call(name: FunctionName, parts: readonly Terms[]): Terms {
 const mostValues = 200;
 
 /** A call over any number of values, in calls of calls where they are too many for one. */
-function joined(name: string, terms: readonly Term[]): string {
-  const texts = terms.map(({ text }) => text);
+export function joined(name: string, texts: readonly string[]): string {
   if (texts.length <= mostValues) return `${name}(${texts.join(",")})`;
   const groups = Array.from({ length: Math.ceil(texts.length / mostValues) }, (_, index) =>
     texts.slice(index * mostValues, (index + 1) * mostValues),

@@ -49,46 +49,63 @@ const scalarNames = [
   "laid out too short",
 ] as const;
 
+/** Columns of cells side by side, a row for each value, below all that a sheet holds so far. */
+class Block {
+  readonly #sheet: SheetDraft;
+  readonly #first: number;
+  readonly #last: number;
+
+  constructor(sheet: SheetDraft, columns: readonly string[], lines: readonly RoundedLine[]) {
+    this.#sheet = sheet;
+    sheet.add({ role: "heading", value: "" }, ...columns.map((value) => ({ role: "column" as const, value })));
+    this.#first = sheet.length + 1;
+    for (const { name } of lines) sheet.add({ role: "text", value: name });
+    this.#last = sheet.length;
+  }
+
+  /** The address of a cell. */
+  at(column: number, index: number): string {
+    return `$${columnLetters(column)}$${this.#first + index}`;
+  }
+
+  /** The address of columns from top to bottom. */
+  all(column: number, to = column): string {
+    return `$${columnLetters(column)}$${this.#first}:$${columnLetters(to)}$${this.#last}`;
+  }
+
+  put(column: number, index: number, formula: string): void {
+    this.#sheet.put(this.#first - 1 + index, column, { role: "number", formula });
+  }
+}
+
 /**
  * Lays out a rounding that keeps its total, in plain formulas without arrays: each value to its nearest step, then for each
  * step from the coarsest on, what is missing is placed where it does least harm, ties in the order given.
  */
 export function layRounding(sheet: SheetDraft, { title, lines, least, divisions }: RoundedTogether): RoundedCells {
-  const top = sheet.length === 0 ? 0 : sheet.length + 1;
-  const first = top + scalarNames.length + 2;
   const steps = Math.min(lines.length, mostSteps[least]);
-  const width = steps + 8;
-  const line = (column: number, index: number): string => `$${columnLetters(column)}$${first + index + 1}`;
-  const column = (at: number): string => `${line(at, 0)}:${line(at, lines.length - 1)}`;
-  const [exact, division] = [1, 2];
-  sheet.put(top, 0, { role: "heading", value: title });
-  for (const [index, name] of scalarNames.entries()) sheet.put(top + 1 + index, 0, { role: "text", value: name });
-  for (const [index, name] of ["value", "step", "nearest"].entries()) {
-    sheet.put(first - 1, index + 1, { role: "heading", value: name });
-  }
-  for (const [index, one] of lines.entries()) {
-    sheet.put(first + index, 0, { role: "text", value: one.name });
-    sheet.put(first + index, exact, { role: "number", formula: one.exact });
-    sheet.put(first + index, division, { role: "number", formula: one.division });
-    sheet.put(first + index, 3, {
-      role: "number",
-      formula: `${stepsOf(line(exact, index), line(division, index))}*${line(division, index)}`,
-    });
-  }
   const mayBeShort = least === "proportion" && steps < lines.length;
+  if (sheet.length > 0) sheet.add();
+  sheet.add({ role: "heading", value: title });
+  const asked = new Block(sheet, ["value", "step", "nearest"], lines);
+  const exact = (index: number): string => asked.at(1, index);
+  const division = (index: number): string => asked.at(2, index);
+  for (const [index, line] of lines.entries()) {
+    asked.put(1, index, line.exact);
+    asked.put(2, index, line.division);
+    asked.put(3, index, `${stepsOf(exact(index), division(index))}*${division(index)}`);
+  }
   const beyond: string[] = [];
-  let before = 3;
+  let [before, beforeColumn] = [asked, 3];
   let previous: { readonly step: string; readonly on: string } | undefined;
   for (let round = 0; round < divisions; round += 1) {
-    const left = 4 + round * width;
-    const [smaller, member, share, reached, harm] = [left, left + 1, left + 2, left + 3, left + 4];
+    const top = sheet.length + 1;
+    const at = (name: (typeof scalarNames)[number]): string => `$B$${top + scalarNames.indexOf(name)}`;
+    for (const value of scalarNames) sheet.add({ role: "text", value });
+    const [smaller, member, share, reached, harm] = [1, 2, 3, 4, 5];
     const [below, tie, taken, after] = [harm + steps, harm + steps + 1, harm + steps + 2, harm + steps + 3];
     const headings = ["smaller steps", "on this step", "share", "nearest", ...Array<string>(steps).fill("harm")];
-    for (const [index, name] of [...headings, "less harm", "as much", "steps", "after"].entries()) {
-      sheet.put(first - 1, left + index, { role: "heading", value: name });
-    }
-    const at = (name: (typeof scalarNames)[number]): string =>
-      `$${columnLetters(left)}$${top + 2 + scalarNames.indexOf(name)}`;
+    const block = new Block(sheet, [...headings, "less harm", "as much", "steps", "after"], lines);
     const [step, on, wanted, way, place, end] = [
       at("step of this round"),
       at("goes on"),
@@ -98,70 +115,67 @@ export function layRounding(sheet: SheetDraft, { title, lines, least, divisions 
       at("harm of the last step"),
     ];
     const few = `ABS(${wanted}-${at("steps before")})<=${at("number of values")}`;
-    const short = mayBeShort ? `IF(MAX(${column(taken)})>=${steps},1,0)` : "0";
     const going =
       previous === undefined
         ? `${step}>0`
         : `AND(${previous.on}=1,${step}>0,ABS(${at("missing from the total")})<=${at("values on this step")}*0.001*${justMore})`;
+    const changes = `${on}=1,${at("values on this step")}>0,${wanted}>=0`;
+    const missing = `${asked.all(1)})-SUM(${before.all(beforeColumn)}`;
     const scalars: Readonly<Record<(typeof scalarNames)[number], string>> = {
-      "step of this round": `MAX(${column(smaller)})`,
-      "missing from the total": `ROUND(SUM(${column(exact)})-SUM(${column(before)}),9)`,
-      "values on this step": `SUMIF(${column(member)},1,${column(exact)})`,
+      "step of this round": `MAX(${block.all(smaller)})`,
+      "missing from the total": `ROUND(SUM(${missing}),9)`,
+      "values on this step": `SUMIF(${block.all(member)},1,${asked.all(1)})`,
       "goes on": `IF(${going},1,0)`,
-      "steps before": `IF(${step}>0,ROUND(SUMIF(${column(member)},1,${column(before)})/${step},0),0)`,
+      "steps before": `IF(${step}>0,ROUND(SUMIF(${block.all(member)},1,${before.all(beforeColumn)})/${step},0),0)`,
       "steps wanted": `IF(${step}>0,${stepsOf(`${at("steps before")}*${step}+${at("missing from the total")}`, step)},0)`,
-      "number of values": `SUM(${column(member)})`,
+      "number of values": `SUM(${block.all(member)})`,
       "few steps missing": `IF(${few},1,0)`,
-      "steps reached": `SUM(${column(reached)})`,
+      "steps reached": `SUM(${block.all(reached)})`,
       "up or down": `IF(${wanted}>${at("steps reached")},1,-1)`,
-      "steps to place": `IF(AND(${on}=1,${at("values on this step")}>0,${wanted}>=0),ABS(${wanted}-${at("steps reached")}),0)`,
-      "harm of the last step": `IF(${place}=0,0,SMALL(${line(harm, 0)}:${line(harm + steps - 1, lines.length - 1)},${place}))`,
-      "steps of less harm": `SUM(${column(below)})`,
-      "laid out too short": short,
+      "steps to place": `IF(AND(${changes}),ABS(${wanted}-${at("steps reached")}),0)`,
+      "harm of the last step": `IF(${place}=0,0,SMALL(${block.all(harm, harm + steps - 1)},${place}))`,
+      "steps of less harm": `SUM(${block.all(below)})`,
+      "laid out too short": mayBeShort ? `IF(MAX(${block.all(taken)})>=${steps},1,0)` : "0",
     };
     for (const [index, name] of scalarNames.entries()) {
-      sheet.put(top + 1 + index, left, { role: "number", formula: scalars[name] });
+      sheet.put(top - 1 + index, 1, { role: "number", formula: scalars[name] });
     }
     for (let index = 0; index < lines.length; index += 1) {
-      const here = (column_: number): string => line(column_, index);
-      const put = (column_: number, formula: string): void => {
-        sheet.put(first + index, column_, { role: "number", formula });
-      };
+      const here = (column: number): string => block.at(column, index);
       const isMember = `${here(member)}=1`;
-      put(
-        smaller,
-        previous === undefined
-          ? here(division)
-          : `IF(${here(division)}<${previous.step}*0.999999999,${here(division)},0)`,
-      );
-      put(member, `IF(AND(${step}>0,ABS(${here(division)}-${step})<=${step}*0.000000001),1,0)`);
-      put(
-        share,
-        `IF(${isMember},IF(${at("few steps missing")}=1,${here(exact)},${here(exact)}*${wanted}*${step}/${at("values on this step")}),0)`,
-      );
-      put(reached, `IF(${isMember},${stepsOf(here(share), step)},0)`);
+      const smallerStep = previous && `IF(${division(index)}<${previous.step}*0.999999999,${division(index)},0)`;
+      block.put(smaller, index, smallerStep ?? division(index));
+      block.put(member, index, `IF(AND(${step}>0,ABS(${division(index)}-${step})<=${step}*0.000000001),1,0)`);
+      const inProportion = `${exact(index)}*${wanted}*${step}/${at("values on this step")}`;
+      block.put(share, index, `IF(${isMember},IF(${at("few steps missing")}=1,${exact(index)},${inProportion}),0)`);
+      block.put(reached, index, `IF(${isMember},${stepsOf(here(share), step)},0)`);
       const harms = Array.from({ length: steps }, (_, count) => {
         const moved = `${here(reached)}+${way}*${count + 1}`;
         const harmOf =
           least === "proportion"
             ? `ROUND(ABS((${moved})*${step}/${here(share)}-1),12)`
             : `ROUND(ABS(${moved}-${here(share)}/${step}),9)`;
-        put(harm + count, `IF(${isMember},IF(${here(share)}>0,IF(${moved}>=0,${harmOf},${never}),${never}),${never})`);
+        block.put(
+          harm + count,
+          index,
+          `IF(${isMember},IF(${here(share)}>0,IF(${moved}>=0,${harmOf},${never}),${never}),${never})`,
+        );
         return here(harm + count);
       });
-      put(below, `IF(${place}=0,0,${harms.map((one) => `IF(${one}<${end},1,0)`).join("+")})`);
-      put(tie, `IF(AND(${place}>0,${end}<${never}),IF(OR(${harms.map((one) => `${one}=${end}`).join(",")}),1,0),0)`);
-      const tiesAbove = `SUM(${line(tie, 0)}:${here(tie)})-${here(tie)}`;
-      const tiesBelow = `SUM(${here(tie)}:${line(tie, lines.length - 1)})-${here(tie)}`;
+      block.put(below, index, `IF(${place}=0,0,${harms.map((one) => `IF(${one}<${end},1,0)`).join("+")})`);
+      const asMuch = `IF(OR(${harms.map((one) => `${one}=${end}`).join(",")}),1,0)`;
+      block.put(tie, index, `IF(AND(${place}>0,${end}<${never}),${asMuch},0)`);
+      const tiesAbove = `SUM(${block.at(tie, 0)}:${here(tie)})-${here(tie)}`;
+      const tiesBelow = `SUM(${here(tie)}:${block.at(tie, lines.length - 1)})-${here(tie)}`;
       const inTime = `IF(${way}=1,${tiesAbove},${tiesBelow})<${place}-${at("steps of less harm")}`;
-      put(taken, `${here(below)}+IF(${here(tie)}=1,IF(${inTime},1,0),0)`);
-      const changes = `AND(${on}=1,${at("values on this step")}>0,${wanted}>=0,${isMember})`;
-      put(after, `IF(${changes},ROUND((${here(reached)}+${way}*${here(taken)})*${step},12),${here(before)})`);
+      block.put(taken, index, `${here(below)}+IF(${here(tie)}=1,IF(${inTime},1,0),0)`);
+      const given = `ROUND((${here(reached)}+${way}*${here(taken)})*${step},12)`;
+      block.put(after, index, `IF(AND(${changes},${isMember}),${given},${before.at(beforeColumn, index)})`);
     }
     beyond.push(`${sheet.name}!${at("laid out too short")}`);
-    before = after;
+    [before, beforeColumn] = [block, after];
     previous = { step, on };
   }
-  const rounded = lines.map((_, index) => `${sheet.name}!${line(before, index)}`);
+  const rounded = lines.map((_, index) => `${sheet.name}!${before.at(beforeColumn, index)}`);
   return { rounded, beyond: mayBeShort ? beyond : [] };
 }

@@ -4,8 +4,8 @@ import { writtenWorking } from "../../figure/written-working.ts";
 import { dec } from "../../number/decimal.ts";
 import { findUnit } from "../../number/units.ts";
 import { printable } from "../printable.ts";
-import { type DefinedName, SheetDraft, type Workbook, type WorkbookCell } from "./cells.ts";
-import { cellFormula, literal } from "./formulas.ts";
+import { type DefinedName, type Limits, SheetDraft, type Workbook, type WorkbookCell } from "./cells.ts";
+import { cellFormula, joined, literal, textIn } from "./formulas.ts";
 import { layRounding } from "./rounding-sheet.ts";
 
 /** A figure as a sheet shows it: in which unit of its dimension, and with how many places. */
@@ -18,6 +18,7 @@ export interface ShownFigure {
 /** A figure that may be changed, where it is typed in another way than it is told. */
 export interface InputFigure extends ShownFigure {
   readonly label?: string;
+  readonly takes: Limits;
   /** What the typed number is multiplied with. */
   readonly factor?: (cell: CellOf) => string;
 }
@@ -28,18 +29,22 @@ export interface InputGroup {
   readonly figures: readonly InputFigure[];
 }
 
-/** A row of results: the figure in each column, or words that a formula chooses. */
+/** A row of results: the figure in each column, and words behind them, which a formula may choose. */
 export interface ResultRow {
   readonly label: string;
-  readonly figures: readonly (ShownFigure | undefined)[];
-  readonly words?: { readonly text: string; readonly formula: (cell: CellOf) => string };
+  readonly figures: readonly ShownFigure[];
+  readonly words?: string;
+  readonly wordsFormula?: (cell: CellOf) => string;
 }
 
 /** Results under one heading. */
 export interface ResultGroup {
   readonly heading: string;
+  /** Headings of the columns of figures and of the words behind them. */
   readonly columns: readonly string[];
   readonly rows: readonly ResultRow[];
+  /** Whether they hold for the spec as it is written alone. */
+  readonly asWritten?: boolean;
 }
 
 /** The cell of a figure, for formulas. */
@@ -65,8 +70,8 @@ export interface WorkbookCheck {
   readonly of: string;
   /** What is said where it does not hold. */
   readonly text: string;
-  /** What is said of the spec as it is written, where it does not hold there already. */
-  readonly asWritten?: string | undefined;
+  /** Whether it does not hold for the spec as it is written. */
+  readonly failing?: boolean;
   /** @param changed - whether any input is another than that of the spec */
   readonly fails: (cell: CellOf, changed: string) => string;
 }
@@ -74,6 +79,7 @@ export interface WorkbookCheck {
 /** All that a workbook is made of. */
 export interface WorkbookParts {
   readonly title: string;
+  readonly paper: Workbook["paper"];
   readonly about: readonly string[];
   readonly graph: Graph;
   readonly inputs: readonly InputGroup[];
@@ -86,7 +92,7 @@ export interface WorkbookParts {
   readonly cautions: readonly string[];
 }
 
-const names = { use: "Noodle", figures: "Figures", rounding: "Rounding", sources: "Sources" } as const;
+const names = { use: "Noodle", figures: "Figures", rounding: "Rounding", sources: "Sources and cautions" } as const;
 
 /** Rows above the figures on their sheet. */
 const figureHeadings = 3;
@@ -94,6 +100,7 @@ const figureHeadings = 3;
 const columns = { label: 0, input: 1, unit: 2, spec: 3, changed: 4, result: 6, value: 7 } as const;
 
 const fine = "fine";
+const again = "ask noodlewright again";
 
 /**
  * Lays a graph of figures out as a workbook that works itself out: a sheet with what may be changed and what comes of it, a
@@ -139,10 +146,11 @@ export function workbookOf(parts: WorkbookParts): Workbook {
   ]);
   return {
     title: parts.title,
+    paper: parts.paper,
     sheets: [
       use.done(),
       figureSheet(parts, local, rules),
-      ...(rounding.length > 0 ? [rounding.done([30, 12, 12, 12], 0)] : []),
+      ...(rounding.length > 0 ? [rounding.done([30], 0)] : []),
       sourceSheet(parts, decided),
     ],
     names: use.names,
@@ -172,7 +180,7 @@ function roundingRules(
   });
 }
 
-/** The sheet that people use. */
+/** The sheet that people use: what may be changed on the left, what comes of it on the right, what has to hold below. */
 class UseSheet {
   readonly #parts: WorkbookParts;
   readonly #cellOf: CellOf;
@@ -180,78 +188,51 @@ class UseSheet {
   readonly #local: CellOf;
   readonly #sheet = new SheetDraft(names.use);
   readonly #taken = new Set<string>();
-  readonly #names: DefinedName[] = [];
+  readonly names: DefinedName[] = [];
   /** For each input the formula of its figure, in the unit of the figure. */
-  readonly inputFormulas: readonly (readonly [id: string, formula: string])[];
-  readonly #checksAt: number;
-  readonly #lastInput: number;
+  readonly inputFormulas: (readonly [id: string, formula: string])[] = [];
+  /** Whether any input is another than that of the spec. */
+  readonly #anyChange: string;
+  /** Whether a number is none that an input takes. */
+  readonly #beyond: string[] = [];
 
   constructor(parts: WorkbookParts, cellOf: CellOf, local: CellOf) {
     this.#local = local;
     this.#parts = parts;
     this.#cellOf = cellOf;
-    const about = [parts.title, ...parts.about];
-    for (const [index, text] of about.entries()) this.#sheet.add({ role: index === 0 ? "title" : "note", value: text });
-    this.#sheet.add();
-    const top = this.#sheet.length;
-    this.inputFormulas = this.#putInputs(top);
-    this.#lastInput = this.#sheet.length;
-    this.#checksAt = this.#putResults(top) + 1;
+    for (const [index, value] of [parts.title, ...parts.about].entries()) {
+      this.#sheet.add({ role: index === 0 ? "title" : "note", value });
+    }
+    const top = this.#sheet.length + 1;
+    const end = this.#putInputs(top);
+    const typed = `$B$${top + 1}:$B$${end}`;
+    this.#anyChange = `COUNTIF(${names.use}!$E$${top + 1}:$E$${end},"changed")>0`;
+    this.#beyond.push(`COUNT(${typed})<${this.inputFormulas.length}`, `MIN(${typed})<0`);
+    this.#putResults(top);
   }
 
-  get names(): readonly DefinedName[] {
-    return this.#names;
-  }
-
-  /** Whether any input is another than that of the spec. */
-  get #anyChange(): string {
-    return `COUNTIF(${names.use}!$E$1:$E$${this.#lastInput},"changed")>0`;
-  }
-
-  #putInputs(top: number): readonly (readonly [string, string])[] {
-    const formulas: (readonly [string, string])[] = [];
+  #putInputs(top: number): number {
     let row = top;
     for (const { heading, figures } of this.#parts.inputs) {
-      const headings = [heading, "change here", "unit", "in the spec", ""];
-      for (const [column, value] of headings.entries()) this.#sheet.put(row, column, { role: "heading", value });
+      const headings = ["heading", "column", "heading", "column", "heading"] as const;
+      for (const [column, value] of [heading, "change here", "unit", "in the spec", ""].entries()) {
+        this.#sheet.put(row, column, { role: headings[column] ?? "heading", value });
+      }
       row += 1;
       for (const shown of figures) {
         const figure = figureIn(this.#parts.graph, shown.id);
         const value = shownValue(figure, shown.unit);
-        const { places, label = figure.label } = shown;
+        const { places, takes, label = figure.label } = shown;
         this.#sheet.put(row, columns.label, { role: "text", value: printable(label) });
-        const address = this.#sheet.put(row, columns.input, { role: "input", value, places, least: 0 });
-        this.#sheet.put(row, columns.unit, { role: "text", value: shown.unit });
+        const input = this.#sheet.put(row, columns.input, { role: "input", value, places, takes });
+        this.#sheet.put(row, columns.unit, { role: "unit", value: shown.unit });
         this.#sheet.put(row, columns.spec, { role: "number", value, places });
         const changed = `IF(B${row + 1}=D${row + 1},"","changed")`;
-        this.#sheet.put(row, columns.changed, { role: "check", value: "", formula: changed });
-        const absolute = address.replace(/([A-Z]+)(\d+)/u, "$$$1$$$2");
+        this.#sheet.put(row, columns.changed, { role: "unit", value: "", formula: changed });
         const factor = shown.factor === undefined ? "" : `*${shown.factor(this.#local)}`;
-        formulas.push([shown.id, `${names.use}!${absolute}${timesFactor(figure.unit, shown.unit)}${factor}`]);
-        this.#name(label, shown.unit, absolute);
-        row += 1;
-      }
-      row += 1;
-    }
-    return formulas;
-  }
-
-  #putResults(top: number): number {
-    let row = top;
-    for (const { heading, columns: titles, rows } of this.#parts.results) {
-      for (const [index, value] of [heading, ...titles].entries()) {
-        this.#sheet.put(row, columns.result + index, { role: "heading", value });
-      }
-      row += 1;
-      for (const { label, figures, words } of rows) {
-        this.#sheet.put(row, columns.result, { role: "text", value: printable(label) });
-        for (const [index, shown] of figures.entries()) {
-          if (shown !== undefined) this.#putResult(row, columns.value + index, shown, index === 0 ? label : undefined);
-        }
-        if (words !== undefined) {
-          const formula = words.formula(this.#cellOf);
-          this.#sheet.put(row, columns.value + figures.length, { role: "text", value: words.text, formula });
-        }
+        const typed = this.#name(label, shown.unit, input);
+        this.#beyond.push(...beyondLimits(`$B$${row + 1}`, takes));
+        this.inputFormulas.push([shown.id, `${typed}${timesFactor(figure.unit, shown.unit)}${factor}`]);
         row += 1;
       }
       row += 1;
@@ -259,50 +240,86 @@ class UseSheet {
     return row;
   }
 
-  #putResult(row: number, column: number, { id, unit, places }: ShownFigure, label: string | undefined): void {
+  #putResults(top: number): void {
+    let row = top;
+    for (const { heading, columns: titles, rows, asWritten = false } of this.#parts.results) {
+      const numbers = Math.max(...rows.map(({ figures }) => figures.length));
+      for (const [index, value] of [heading, ...titles].entries()) {
+        const role = index > 0 && index <= numbers ? "column" : "heading";
+        this.#sheet.put(row, columns.result + index, { role, value });
+      }
+      row += 1;
+      for (const { label, figures, words, wordsFormula } of rows) {
+        this.#sheet.put(row, columns.result, { role: "text", value: printable(label) });
+        for (const [index, shown] of figures.entries()) {
+          const address = this.#putResult(row, columns.value + index, shown, asWritten);
+          if (index === 0 && !asWritten) this.#name(label, shown.unit, address);
+        }
+        if (words !== undefined) {
+          const formula = wordsFormula && { formula: wordsFormula(this.#cellOf) };
+          const value = printable(words);
+          this.#sheet.put(row, columns.value + figures.length, { role: "unit", value, ...formula });
+        }
+        row += 1;
+      }
+      row += 1;
+    }
+  }
+
+  #putResult(row: number, column: number, { id, unit, places }: ShownFigure, asWritten: boolean): string {
     const figure = figureIn(this.#parts.graph, id);
     const value = shownValue(figure, unit);
-    const formula = `${this.#cellOf(id)}${overFactor(figure.unit, unit)}`;
-    const address = this.#sheet.put(row, column, { role: "result", value, formula, places });
-    const absolute = address.replace(/([A-Z]+)(\d+)/u, "$$$1$$$2");
-    if (label !== undefined) this.#name(label, unit, absolute);
+    const now = `${this.#cellOf(id)}${overFactor(figure.unit, unit)}`;
+    const formula = asWritten ? `IF(${this.#anyChange},"${again}",${now})` : now;
+    return this.#sheet.put(row, column, { role: "result", value, formula, places });
   }
 
   putChecks(checks: readonly WorkbookCheck[]): void {
-    let row = this.#checksAt;
-    const first = row + 1;
-    this.#sheet.put(row, columns.result, { role: "heading", value: "Checks" });
-    for (const { of, text, asWritten, fails } of checks) {
-      row += 1;
-      const now = `IF(${fails(this.#cellOf, this.#anyChange)},${textIn(text)},"${fine}")`;
-      const formula = asWritten === undefined ? now : `IF(${this.#anyChange},${now},${textIn(asWritten)})`;
-      this.#sheet.put(row, columns.result, { role: "text", value: of });
-      this.#sheet.put(row, columns.value, { role: "check", value: asWritten ?? fine, formula });
+    this.#sheet.add();
+    const heading = this.#sheet.add({ role: "heading", value: "Checks" }, { role: "heading", value: "" });
+    const numbers: WorkbookCheck = {
+      of: "numbers that were typed",
+      text: "a number is missing, or is none that noodlewright takes",
+      fails: () => joined("OR", this.#beyond),
+    };
+    for (const { of, text, failing = false, fails } of [numbers, ...checks]) {
+      const formula = `IF(${fails(this.#cellOf, this.#anyChange)},${textIn(text)},"${fine}")`;
+      this.#sheet.add({ role: "text", value: of }, { role: "check", value: failing ? text : fine, formula });
     }
-    const range = `$H$${first + 1}:$H$${row + 1}`;
-    const [good, bad] = [`Every check is ${fine}.`, "See the checks below."];
-    const verdict = `IF(COUNTIF(${range},"${fine}")=ROWS(${range}),"${good}","${bad}")`;
-    this.#sheet.put(this.#parts.about.length + 1, columns.result, {
+    const range = `$B$${heading + 2}:$B$${this.#sheet.length}`;
+    const bad = "see the checks below";
+    this.#sheet.put(0, columns.result, { role: "text", value: "what has to hold" });
+    this.#sheet.put(0, columns.value, {
       role: "check",
-      value: checks.every(({ asWritten }) => asWritten === undefined) ? good : bad,
-      formula: verdict,
+      value: checks.some(({ failing }) => failing) ? bad : fine,
+      formula: `IF(COUNTIF(${range},"${fine}")=ROWS(${range}),"${fine}","${bad}")`,
     });
+    this.#sheet.add();
+    this.#sheet.add({ role: "heading", value: "Cautions" });
+    for (const value of this.#parts.cautions) this.#sheet.add({ role: "note", value });
   }
 
-  #name(label: string, unit: string, address: string): void {
-    const name = freeName(label, unit, this.#taken);
-    this.#names.push({ name, refersTo: `${names.use}!${address}` });
+  /** Names a cell; gives its address from any sheet. */
+  #name(label: string, unit: string, address: string): string {
+    const refersTo = `${names.use}!${address.replace(/([A-Z]+)(\d+)/u, "$$$1$$$2")}`;
+    this.names.push({ name: freeName(label, unit, this.#taken), refersTo });
+    return refersTo;
   }
 
   done() {
-    return this.#sheet.done([56, 12, 22, 12, 9, 3, 42, 14, 22, 18], 1);
+    const fitting = (column: number): number => Math.min(60, Math.max(24, this.#sheet.longest(column) + 2));
+    return this.#sheet.done([fitting(columns.label), 13, 14, 13, 10, 3, fitting(columns.result), 14, 14, 26], 1);
   }
 }
 
-/** A text within a formula, in pieces of what a program takes as one. */
-function textIn(text: string): string {
-  const pieces = text.match(/.{1,200}/gsu) ?? [""];
-  return pieces.map((piece) => `"${piece.replaceAll('"', '""')}"`).join("&");
+/** What holds where a cell has a number that it does not take; those below zero are found for all cells together. */
+function beyondLimits(cell: string, { least = 0, above, most, whole }: Limits): readonly string[] {
+  return [
+    ...(least > 0 ? [`${cell}<${least}`] : []),
+    ...(above === undefined ? [] : [`${cell}<=${above}`]),
+    ...(most === undefined ? [] : [`${cell}>${most}`]),
+    ...(whole ? [`${cell}<>ROUND(${cell},0)`] : []),
+  ];
 }
 
 /** Every figure, its formula over the cells it rests on, in words, and where it comes from. */
@@ -312,7 +329,7 @@ function figureSheet({ graph, title }: WorkbookParts, local: CellOf, rules: Read
   sheet.add({ role: "note", value: "Each value is worked out by its formula from the cells it rests on." });
   sheet.add(
     ...["figure", "value", "unit", "how it comes about", "source", "name"].map(
-      (value): WorkbookCell => ({ role: "heading", value }),
+      (value, index): WorkbookCell => ({ role: index === 1 ? "column" : "heading", value }),
     ),
   );
   for (const figure of Object.values(graph)) {
@@ -346,7 +363,7 @@ function sourceSheet({ title, graph, notes, cautions }: WorkbookParts, decided: 
   if (decided.length > 0) {
     sheet.add();
     const headings = ["Decided by noodlewright for the inputs of the spec", "value", "unit", "how"];
-    sheet.add(...headings.map((value): WorkbookCell => ({ role: "heading", value })));
+    sheet.add(...headings.map((value, index): WorkbookCell => ({ role: index === 1 ? "column" : "heading", value })));
     for (const { label, value, unit, places, working } of decided) {
       sheet.add(
         { role: "text", value: printable(label) },
@@ -358,7 +375,7 @@ function sourceSheet({ title, graph, notes, cautions }: WorkbookParts, decided: 
   }
   const cited = Object.values(graph).flatMap(({ sources }) => sources.map(citation));
   list("Sources", [...new Set(cited)].sort());
-  return sheet.done([110, 14, 18, 60], 1);
+  return sheet.done([90, 12, 16, 50], 1);
 }
 
 function figureIn(graph: Graph, id: string): PlainFigure {
@@ -390,14 +407,14 @@ function shownValue({ value, unit }: PlainFigure, shownIn: string): number {
   return factor === undefined ? Number(value) : dec(value).div(factor).toNumber();
 }
 
-/** A name for a cell in the words of its label: letters, digits and underscores, not like the address of a cell. */
+/** A name for a cell in the words of its label: letters, digits and underscores, not like a value or the address of a cell. */
 function freeName(label: string, unit: string, taken: Set<string>): string {
-  const plain = (text: string): string => text.replace(/[^\p{L}\p{N}]+/gu, "_").replace(/^_+|_+$/gu, "");
-  const base = plain(printable(label)) || "value";
-  const safe = /^(?:\p{N}|[A-Za-z]{1,3}\d+$|[RrCc]\d*(?:[CcRr]\d*)?$)/u.test(base) ? `_${base}` : base;
-  const candidates = [safe, `${safe}_${plain(unit.replace("%", "percent"))}`];
-  const free = candidates.find((name) => !taken.has(name.toLowerCase()));
-  const name = (free ?? `${safe}_${taken.size + 1}`).slice(0, 200);
+  const plain = (text: string): string => text.replace(/[^\p{L}\p{Nd}]+/gu, "_").replace(/^_+|_+$/gu, "");
+  const base = plain(label) || "value";
+  const safe = /^(?:\p{Nd}|[a-z]{1,3}\d+$|[rc]\d*(?:[cr]\d*)?$|true$|false$)/iu.test(base) ? `_${base}` : base;
+  const inUnit = `${safe}_${plain(unit.replace("%", "percent"))}`;
+  let name = safe;
+  for (let count = 1; taken.has(name.toLowerCase()); count += 1) name = count === 1 ? inUnit : `${safe}_${count}`;
   taken.add(name.toLowerCase());
   return name;
 }
