@@ -21,6 +21,7 @@ export {
   type CellRole,
   columnLetters,
   type DefinedName,
+  type InputLimits,
   type Workbook,
   type WorkbookCell,
   type WorkbookSheet,

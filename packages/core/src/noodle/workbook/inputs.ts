@@ -1,6 +1,6 @@
 import type { Figure } from "../../figure/figure.ts";
 import { dec, decimalText } from "../../number/decimal.ts";
-import type { Limits } from "../../render/workbook/cells.ts";
+import type { InputLimits } from "../../render/workbook/cells.ts";
 import { literal } from "../../render/workbook/formulas.ts";
 import type { InputFigure, InputGroup } from "../../render/workbook/workbook.ts";
 import { inSystem } from "../../report/show.ts";
@@ -24,7 +24,7 @@ const inputHeadings: readonly (readonly [heading: string, ...ids: RegExp[]])[] =
 ];
 
 /** Which numbers the spec takes, by the figure that they become; the others may be anything from zero on. */
-const limits: readonly (readonly [ids: RegExp, takes: Limits])[] = [
+const limits: readonly (readonly [ids: RegExp, takes: InputLimits])[] = [
   [/^batch\.bowls-stated$/u, { least: 1, most: 1_000_000, whole: true }],
   [/^bowl\.cook-gain$/u, { above: 0.5, most: 5 }],
   [/^(?:batch|bowl|mixer|scale)\.|\.pack$/u, { above: 0 }],

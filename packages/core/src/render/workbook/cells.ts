@@ -15,7 +15,7 @@ export type CellRole =
   | "check";
 
 /** Which numbers may be typed. */
-export interface Limits {
+export interface InputLimits {
   readonly least?: number;
   /** Every number has to lie above this one. */
   readonly above?: number;
@@ -33,7 +33,7 @@ export interface WorkbookCell {
   /** Decimal places that a number is shown with; as many as it has where there are none. */
   readonly places?: number;
   /** What may be typed into an input. */
-  readonly takes?: Limits;
+  readonly takes?: InputLimits;
 }
 
 /** One sheet of a workbook. */

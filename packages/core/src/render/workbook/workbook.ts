@@ -4,7 +4,7 @@ import { writtenWorking } from "../../figure/written-working.ts";
 import { dec } from "../../number/decimal.ts";
 import { findUnit } from "../../number/units.ts";
 import { printable } from "../printable.ts";
-import { type DefinedName, type Limits, SheetDraft, type Workbook, type WorkbookCell } from "./cells.ts";
+import { type DefinedName, type InputLimits, SheetDraft, type Workbook, type WorkbookCell } from "./cells.ts";
 import { cellFormula, joined, literal, textIn } from "./formulas.ts";
 import { layRounding } from "./rounding-sheet.ts";
 
@@ -18,7 +18,7 @@ export interface ShownFigure {
 /** A figure that may be changed, where it is typed in another way than it is told. */
 export interface InputFigure extends ShownFigure {
   readonly label?: string;
-  readonly takes: Limits;
+  readonly takes: InputLimits;
   /** What the typed number is multiplied with. */
   readonly factor?: (cell: CellOf) => string;
 }
@@ -313,7 +313,7 @@ class UseSheet {
 }
 
 /** What holds where a cell has a number that it does not take; those below zero are found for all cells together. */
-function beyondLimits(cell: string, { least = 0, above, most, whole }: Limits): readonly string[] {
+function beyondLimits(cell: string, { least = 0, above, most, whole }: InputLimits): readonly string[] {
   return [
     ...(least > 0 ? [`${cell}<${least}`] : []),
     ...(above === undefined ? [] : [`${cell}<=${above}`]),
