@@ -139,6 +139,13 @@ describe("the library", () => {
     expect(where(code(core).filter(({ text }) => outside.test(text)))).toEqual([]);
   });
 
+  test("tells nobody to type a flag or a command", () => {
+    const commands = files.flatMap((file) => /^packages\/cli\/src\/commands\/([\w-]+)\.ts$/u.exec(file)?.[1] ?? []);
+    const typed = new RegExp(`[\\s"'\`]--[a-z][\\w-]*\\b(?!:)|noodlewright (?:${commands.join("|")})\\b`, "u");
+    expect(commands).toContain("trial");
+    expect(where(code(core).filter(({ text }) => typed.test(text)))).toEqual([]);
+  });
+
   test("has no default export, no enum, no namespace, no assertion that a value is there", () => {
     const unwanted =
       /^export default\b|^(?:export )?(?:const )?enum \w|^(?:export )?namespace \w|[\w)\]]!(?:\.|;|,|\)|\[)/u;

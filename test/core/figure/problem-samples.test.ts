@@ -1,12 +1,23 @@
 import { existsSync, readdirSync, readFileSync, writeFileSync } from "node:fs";
 import { compileFunction } from "node:vm";
-import { type Noodle, type Outcome, type Problem, readNoodleData, told } from "@noodlewright/core";
+import { type Noodle, type Note, type Outcome, type Problem, readNoodleData, told } from "@noodlewright/core";
 import { blendStocks as blend, compositionOf } from "@noodlewright/core/chemistry";
 import type { BlendAnswer } from "@noodlewright/core/explore";
 import { pathText } from "@noodlewright/core/figure";
 import { describe, expect, it } from "vitest";
 import { refuse } from "#core/figure/problem.ts";
+import { batch } from "#core/figure/problems/batch.ts";
+import { blend as blendTexts } from "#core/figure/problems/blend.ts";
+import { chemistry } from "#core/figure/problems/chemistry.ts";
+import { explore } from "#core/figure/problems/explore.ts";
+import { formula } from "#core/figure/problems/formula.ts";
 import { catalogue } from "#core/figure/problems/index.ts";
+import { materials } from "#core/figure/problems/materials.ts";
+import { noodle } from "#core/figure/problems/noodle.ts";
+import { quantity } from "#core/figure/problems/quantity.ts";
+import { render } from "#core/figure/problems/render.ts";
+import { sheet } from "#core/figure/problems/sheet.ts";
+import { spec } from "#core/figure/problems/spec.ts";
 import { given, samples } from "./problem-samples.ts";
 
 type Refusing = Outcome<unknown>;
@@ -43,39 +54,54 @@ for (const [name, text] of Object.entries(given)) scope[name] = evaluated(text);
 
 const all = Object.entries(samples).map(([code, [path, call]]) => ({ code, path, call }));
 
-function problemOf(code: string, call: string): Problem {
-  const outcome = evaluated(call) as Refusing;
-  const found = outcome.ok ? undefined : outcome.problems.find((problem) => problem.code === code);
-  if (found === undefined) throw new Error(outcome.ok ? "was answered" : outcome.problems.map(sayProblem).join("; "));
-  return found;
+/** What a call is answered with: an outcome with its notes or problems, or notes alone; those of a report have no path. */
+type Answered = Outcome<unknown> | readonly (Note | string)[];
+
+function sampleOf(code: string, call: string): Problem | Note {
+  const answered = evaluated(call) as Answered;
+  const list = isNotes(answered) ? answered : answered.ok ? answered.notes : answered.problems;
+  const known = list.filter((one) => typeof one !== "string");
+  const found = known.find((one) => one.code === code);
+  if (found === undefined) throw new Error(`only ${known.map((one) => one.code).join(", ")}`);
+  return { ...found, path: found.path ?? [] };
 }
 
-function sayProblem(problem: Problem): string {
-  const { found } = told(problem);
-  return `${problem.code} ${pathText(problem.path)}: ${found}`;
+function isNotes(answered: Answered): answered is readonly (Note | string)[] {
+  return Array.isArray(answered);
 }
 
-describe("every problem", () => {
+function isNote(one: Problem | Note): one is Note {
+  return catalogue[one.code].kind === "note";
+}
+
+/** What is told of it, line by line. */
+function linesOf(one: Problem | Note): readonly string[] {
+  if (isNote(one)) return [`- note: ${told(one)}`];
+  const { found, expected, advice } = told(one);
+  return [`- found: ${found}`, `- expected: ${expected}`, `- do: ${advice}`];
+}
+
+describe("every problem and note", () => {
   it.each(all)("$code comes about, points at its place and is told in whole sentences", ({ code, path, call }) => {
-    const problem = problemOf(code, call);
-    expect(pathText(problem.path)).toBe(path);
-    const { kind, found, expected, advice } = told(problem);
-    expect(["input", "no-answer"]).toContain(kind);
-    for (const sentence of [found, expected, advice]) {
+    const one = sampleOf(code, call);
+    expect(pathText(one.path)).toBe(path);
+    for (const line of linesOf(one)) {
+      const sentence = line.slice(line.indexOf(":") + 2);
       expect(sentence).not.toBe("");
       expect(sentence).not.toMatch(/undefined|NaN|\[object|\s{2}|^\s|\s$/u);
       expect(sentence).not.toMatch(/(?:^|[\s("`'])--?[a-z]|noodlewright /u);
     }
-    expect(JSON.parse(JSON.stringify(problem))).toEqual(problem);
+    expect(JSON.parse(JSON.stringify(one))).toEqual(one);
   });
 
-  it("has a sample", () => {
-    const codes = Object.entries(catalogue).flatMap(([code, { kind }]) => (kind === "note" ? [] : [code]));
-    expect(Object.keys(samples).toSorted()).toEqual(codes.toSorted());
+  it("has a sample, and its code is of one room", () => {
+    expect(Object.keys(samples).toSorted()).toEqual(Object.keys(catalogue).toSorted());
+    const rooms = [batch, blendTexts, chemistry, explore, formula, materials, noodle, quantity, render, sheet, spec];
+    expect(rooms.flatMap((room) => Object.keys(room)).length).toBe(Object.keys(catalogue).length);
   });
 });
 
-describe("the page of all problems", () => {
+describe("the page of all problems and notes", () => {
   const file = new URL("../../../packages/core/problems.md", import.meta.url);
 
   it("tells each as it is told", () => {
@@ -85,24 +111,30 @@ describe("the page of all problems", () => {
   });
 });
 
+const kinds = {
+  input: "The input is wrong",
+  "no-answer": "There is no such answer",
+  note: "A note that goes with the answer",
+};
+
 function pageOf(): string {
   const sections = all
     .toSorted((a, b) => (a.code < b.code ? -1 : 1))
     .map(({ code, path, call }) => {
-      const { kind, found, expected, advice } = told(problemOf(code, call));
+      const one = sampleOf(code, call);
       const place = path === "" ? "" : `, at \`${path}\``;
-      const whose = kind === "input" ? "The input is wrong" : "There is no such answer";
+      const first = isNote(one) && one.loud ? ", to be said before anything else" : "";
       return [
         `## ${code}`,
-        `${whose}${place}. It comes of:`,
+        `${kinds[catalogue[one.code].kind]}${place}${first}. It comes of:`,
         `\`\`\`ts\n${call}\n\`\`\``,
-        [`- found: ${found}`, `- expected: ${expected}`, `- do: ${advice}`].join("\n"),
+        linesOf(one).join("\n"),
       ].join("\n\n");
     });
   const values = Object.entries(given).map(([name, text]) => `const ${name} = ${text};`);
   return `${[
-    "# Problems",
-    "What keeps an answer from being given is data: `{ code, path, facts }`. `told` makes the sentences below from it. Each problem stands here with a call that it comes of; `about(spec, ask)` reads a spec and puts a question to it. The command line adds the flags and commands that help.",
+    "# Problems and notes",
+    "What keeps an answer from being given, and what is worth knowing beside one, is data: `{ code, path, facts }`. `told` makes the sentences below from it. Each stands here with a call that it comes of; `about(spec, ask)` reads a spec and puts a question to it. The command line adds the flags and commands that help.",
     "The calls build on these values:",
     `\`\`\`ts\n${values.join("\n")}\n\`\`\``,
     ...sections,

@@ -1,4 +1,4 @@
-import type { Code } from "@noodlewright/core/figure";
+import type { Code, NoteCode } from "@noodlewright/core/figure";
 
 /** What the calls of the samples build on, as text, so that the page of all problems can show it. */
 export const given = {
@@ -33,14 +33,25 @@ export const given = {
   strip: `{ mass: "278 g", length: "1 m", width: "150 mm", gap: "1.35 mm" }`,
   nothing: `{ water: "0", protein: "0", fat: "0", carbohydrate: "0", fibre: "0", ash: "0" }`,
   cause: `{ id: "a", label: "water", value: "36", plusMinus: "1", unit: "%" }`,
+  weakBatch: `{ batch: { name: "batch", composition: { species: { Na2CO3: "9" }, water: "91", inert: "0" }, mass: "1000" }, target: tenPercent, salts: soda, ...here }`,
+  tenOfSoda: `{ products: [{ ...soda, parts: 1 }], ratioBy: "anhydrous", target: tenPercent, amount: { grams: 100 }, ...here }`,
+  unknownFlour: `{ name: "house flour", amount: "100 %", figures: { label: { protein: "12 g", rules: "EU" } } }`,
+  tight: `(least, most) => ({ least, most, basis: asIs })`,
+  spread: `(least, index, prime, by) => (least + ((index * prime) % 997) / by).toFixed(6)`,
+  manyFlours: `{ flours: [...Array(40).keys()].map((index) => ({ name: "flour " + index, moisture: "14", price: spread(1, index, 31, 700), protein: spread(8, index, 7919, 131), ash: spread(0.3, index, 104729, 811), glutenProtein: spread(5, index, 1299709, 217) })), step: "0.1", prefer: { kind: "cheapest" }, targets: { protein: tight("11.23", "11.24"), ash: tight("0.712", "0.713"), glutenProtein: tight("7.12", "7.13") } }`,
+  crowded: `{ serve: "12:15", loads: 12, machines: ["scale", "mixer", "sheeter", "pot"].map((name) => ({ name, count: 2 })), stages: [["weigh", "scale", 10], ["mix", "mixer", 15], ["compound", "sheeter", 8], ["roll", "sheeter", 12], ["cut", "sheeter", 6], ["boil", "pot", 20]].flatMap(([name, machine, minutes]) => [{ kind: "work", name, machine, minutes }, ...(name === "mix" || name === "roll" ? [{ kind: "wait", name: "rest after " + name, least: 20, greatest: 30 }] : [])]), longestGap: 10 }`,
+  rolling: `{ ...sheet, sheet: { ...sheet.sheet, portion: "130 g" } }`,
+  surveyed: `{ ...unknownFlour, figures: { moisture: "14 %", protein: "12 %", proteinUncertainty: "0.3 %" } }`,
+  priced: `{ ...ofTenKilos, prices: { "bread flour": "1 EUR/kg" } }`,
+  warm: `{ ...ofTenKilos, temperature: { dough: "25 °C", flour: "21 °C", room: "22 °C", mixingHeat: "11 kJ/kg" } }`,
   four: `{ book: "US", printed: "4", serving: "30" }`,
 } as const;
 
-/** How a problem comes about: the path that it points at, and a call that is answered with it. */
+/** How a problem or a note comes about: the path that it points at, and a call that is answered with it. */
 export type Sample = readonly [path: string, call: string];
 
-/** A sample of every problem of the library. */
-export const samples: Readonly<Record<Code, Sample>> = {
+/** A sample of every problem and every note of the library. */
+export const samples: Readonly<Record<Code | NoteCode, Sample>> = {
   // quantities and the shape of a spec
   "quantity.unreadable": ["salt", `readSpec({ ...noodle, salt: "1" })`],
   "quantity.out-of-range": ["salt", `readSpec({ ...noodle, salt: "21 %" })`],
@@ -579,4 +590,321 @@ export const samples: Readonly<Record<Code, Sample>> = {
   // forms of an answer
   "table.unknown": ["", `printed(renderCsv(about(noodle, askFormula).report(), "flors"))`],
   "picture.unknown": ["", `printed(renderSvg(about(noodle, askFormula).report(), "cake"))`],
+
+  // notes: salts and solutions
+  "solutions.batch-within": ["", `correct({ ...weakBatch, within: { low: "8.9", high: "9.1" } })`],
+  "solutions.tank": ["", `correct({ ...weakBatch, tank: 500 })`],
+  "solutions.tank-unknown": [
+    "",
+    `correct({ ...weakBatch, batch: { name: "batch", composition: { species: { Na3PO4: "9" }, water: "91", inert: "0" }, mass: "1000" }, salts: { name: "phosphate", composition: pure("Na3PO4") }, tank: 500 })`,
+  ],
+  "solutions.coarse-scale": [
+    "",
+    `coarseNotes(roundRecipe(makeUp(tenOfSoda).value, [soda], 7), makeUp(tenOfSoda).value.strength.massPercent)`,
+  ],
+  "solutions.reaction": ["", `reactionNotes([pure("NaOH"), pure("NaHCO3")])`],
+  "solutions.clarity-unknown": [
+    "",
+    `makeUp({ ...tenOfSoda, products: [{ name: "phosphate", composition: pure("Na5P3O10"), parts: 1 }] })`,
+  ],
+  "solutions.doubtful": ["", `makeUp({ ...tenOfSoda, target: { measure: "mass-percent", value: "17.5" } })`],
+  "solutions.crystals": ["", `makeUp({ ...tenOfSoda, storage: 5 })`],
+  "solubility.mixed": ["", `staysClear({ species: { Na2CO3: "1", K2CO3: "1" }, water: "98", inert: "0" }, 20)`],
+  "solubility.by-ions": ["", `staysClear({ species: { NaHCO3: "7", Na2CO3: "7" }, water: "86", inert: "0" }, 25)`],
+  "solubility.not-known": ["", `staysClear({ species: { Na2HPO4: "5", K2CO3: "40" }, water: "55", inert: "0" }, 20)`],
+  "solubility.exchange": ["", `staysClear({ species: { KHCO3: "5", Na2CO3: "5" }, water: "90", inert: "0" }, 25)`],
+  "baking.keep-dry": ["", `bakedSalt({ salt: "NaHCO3", before: 500, after: 330 })`],
+  "baking.assumed": ["", `materialNamed("baked soda").notes`],
+  "ph.not-estimated": ["", `phNotes(solutionPh(pure("K2CO3"), 25))`],
+  "ph.of-the-solution": ["", `solutionPh({ species: { Na2CO3: "1" }, water: "99", inert: "0" }, 25)`],
+  "ph.classification": ["", `phRule({ species: { Na2CO3: "1" }, water: "99", inert: "0" }, "11.6")`],
+  "convert.ratio-not-met": [
+    "",
+    `convert({ from: { name: "powder", composition: { species: { Na2CO3: "60", K2CO3: "40" }, water: "0", inert: "0" }, mass: 10 }, to: [soda], hold: "M" })`,
+  ],
+  "convert.not-kept": ["", `convert({ from: { ...soda, mass: 10 }, to: [potash], hold: "M" })`],
+  "convert.bicarbonate": ["", `convert({ from: { ...soda, mass: 10 }, to: [bicarbonate], hold: "M" })`],
+  "convert.hydroxide": [
+    "",
+    `convert({ from: { ...soda, mass: 10 }, to: [{ name: "lye", composition: pure("NaOH") }], hold: "M" })`,
+  ],
+  "density.carried-on": ["", `solutionDensity({ species: { K2CO3: "10" }, water: "90", inert: "0" }, 15)`],
+  "density.mixed-beyond": [
+    "",
+    `solutionDensity({ species: { Na2CO3: "2", K2CO3: "22" }, water: "76", inert: "0" }, 20)`,
+  ],
+  "density.inert": ["", `solutionDensity({ species: { Na2CO3: "10" }, water: "89", inert: "1" }, 20)`],
+  "strength.no-density": ["", `strengthOf({ species: { Na3PO4: "5" }, water: "95", inert: "0" }, 20, "145")`],
+  "strength.read-at": ["", `solutionAt(pure("K2CO3"), { measure: "degrees-baume", scale: "145", value: "28" })`],
+  "strength.fit": ["", `solutionAt(pure("K2CO3"), { measure: "density", value: "1.2" })`],
+  "stock.not-needed": ["", `severalStock({ ...stock, scales: [{ division: "0.01" }] })`],
+  "titration.taken-as-whole": ["", `assayed({ as: "K2CO3", percent: "100.3" }, pure("K2CO3"))`],
+  "alkali.additive-limits": ["", `assayReport(assayed({ as: "K2CO3", percent: "99" }, pure("K2CO3")).value, []).notes`],
+  "caution.burns": ["", `cautionsFor(pure("NaOH"))`],
+  "caution.into-water": ["", `cautionsFor(pure("NaOH"))`],
+  "caution.eyes": ["", `cautionsFor(soda.composition)`],
+  "caution.heat": ["", `cautionsFor(soda.composition)`],
+  "caution.powder": ["", `cautionsFor(soda.composition)`],
+  "caution.aluminium": ["", `cautionsFor(soda.composition)`],
+  "caution.food-grade": ["", `cautionsFor(bicarbonate.composition)`],
+  "caution.keep": ["", `cautionsFor(bicarbonate.composition)`],
+  "caution.sheet": ["", `cautionsFor(bicarbonate.composition)`],
+
+  // notes: materials and labels
+  "materials.note": ["flours[0]", `formulaOf({ ...noodle, flours: [unknownFlour] })`],
+  "materials.moisture-assumed": [
+    "",
+    `formulaOf({ ...noodle, flours: [unknownFlour] }).value.formula.lines[0].material.notes`,
+  ],
+  "materials.toasted": [
+    "",
+    `formulaOf({ ...noodle, flours: [{ name: "bread flour", amount: "100 %", figures: { moisture: "14 %", toasted: { before: "1 kg", after: "940 g" } } }] }).value.formula.lines[0].material.notes`,
+  ],
+  "caution.material": ["", `readProduct("baked soda", {}, {}, [])`],
+  "label.factor-unknown": ["", `readLabels([four])`],
+  "label.rounding-only": ["", `readLabels([four])`],
+  "allergens.supplier": ["", `allergensFor([], "EU").notes`],
+  "allergens.list-date": ["", `allergensFor([], "EU").notes`],
+  "allergens.unknown": ["", `allergensFor([{ name: "house", allergens: [], allergensKnown: false }], "EU").notes`],
+
+  // notes: the formula
+  "alkali.unusual": ["alkali", `formulaOf({ ...noodle, alkali: [{ name: "sodium carbonate", amount: "2 %" }] })`],
+  "alkali.hydroxide": ["alkali", `formulaOf({ ...noodle, alkali: [{ name: "sodium hydroxide", amount: "0.8 %" }] })`],
+  "alkali.food-law": ["alkali", `formulaOf({ ...noodle, alkali: [{ name: "sodium carbonate", amount: "2 %" }] })`],
+  "alkali.product": ["alkali[0]", `formulaOf({ ...noodle, alkali: [{ name: "sodium bicarbonate", amount: "1 %" }] })`],
+  "alkali.replaced": [
+    "alkali[0].replaceWith",
+    `formulaOf({ ...noodle, alkali: [{ name: "sodium carbonate", amount: "1 %", replaceWith: "potassium carbonate" }] })`,
+  ],
+  "salt.unusual": ["salt", `formulaOf({ ...noodle, salt: "5 %" })`],
+  "water.unusual": ["water", `formulaOf({ ...noodle, water: { added: "52 %" } })`],
+  "water.reference-moisture": [
+    "water.onFlourMoisture",
+    `formulaOf({ ...noodle, water: { added: "36 %", onFlourMoisture: "14 %" } })`,
+  ],
+  "blend.protein-missing": ["flours[0]", `formulaOf({ ...noodle, flours: [{ ...unknownFlour, figures: house }] })`],
+  "blend.ash-missing": ["flours[0]", `formulaOf({ ...noodle, flours: [{ ...unknownFlour, figures: house }] })`],
+  "blend.factor-unknown": ["flours[0]", `formulaOf({ ...noodle, flours: [{ name: "usda 20623", amount: "100 %" }] })`],
+  "rework.same-dough": ["rework", `formulaOf({ ...noodle, rework: { amount: "5 %" } })`],
+  "rework.rule": ["rework", `formulaOf({ ...noodle, rework: { amount: "5 %" } })`],
+
+  // notes: the batch and its cost
+  "weighing.nothing": [
+    "scales",
+    `about({ ...noodle, batch: { flour: "200 g" }, scales: [{ division: "5 g" }] }, askBatch)`,
+  ],
+  "weighing.lots": ["flours[0]", `about({ ...ofTenKilos, scales: [{ division: "1 g", capacity: "5 kg" }] }, askBatch)`],
+  "scales.assumed": ["scales", `about(ofTenKilos, askBatch)`],
+  "scales.metric": [
+    "",
+    `askBatch(readNoodle({ ...ofTenKilos, scales: [{ division: "1 g" }] }, { units: "us" }).value).report().notes`,
+  ],
+  "batch.usual-cook-gain": ["batch", `about({ ...noodle, batch: { bowls: 3, cookedWeight: "230 g" } }, askBatch)`],
+  "prices.not-used": [
+    'prices."bred flour"',
+    `about({ ...priced, prices: { ...priced.prices, "bred flour": "1 EUR/kg" } }, askCost)`,
+  ],
+  "stock.not-used": ["stock.rye", `about({ ...priced, stock: { rye: "1 kg" } }, askCost)`],
+  "stock.not-stated": ["stock", `about({ ...priced, stock: { "bread flour": "9 kg" } }, askCost)`],
+  "cost.rework-free": ["rework", `about({ ...priced, rework: { amount: "5 %" } }, askCost)`],
+  "cost.not-priced": ["prices", `about(priced, askCost)`],
+  "cost.water-free": ["prices", `about(priced, askCost)`],
+  "cost.ingredients-only": ["", `about(priced, askCost)`],
+  "mend.mixer": [
+    "mixer",
+    `about({ ...ofTenKilos, mixer: { largest: "10 kg" } }, (one) => askMend(one, { weighed: [{ name: "tap water", amount: "4 kg" }] }))`,
+  ],
+  "mend.mixer-holds": [
+    "mixer",
+    `about({ ...ofTenKilos, mixer: { largest: "20 kg" } }, (one) => askMend(one, { weighed: [{ name: "tap water", amount: "4 kg" }] }))`,
+  ],
+  "mend.fine": [
+    "weighed",
+    `about(ofTenKilos, (one) => askMend(one, { weighed: [{ name: "tap water", amount: "1 kg" }] }))`,
+  ],
+  "nutrition.not-stated": ["", `about({ ...noodle, flours: [unknownFlour] }, askNutrition)`],
+  "nutrition.factor": [
+    "",
+    `about({ ...noodle, ingredients: [{ name: "vital wheat gluten", amount: "1 %" }] }, askNutrition)`,
+  ],
+  "nutrition.inert": [
+    "",
+    `about({ ...noodle, alkali: [{ name: "harbour powder", amount: "1 %", figures: { composition: { Na2CO3: "60 %", inert: "40 %" } } }] }, askNutrition)`,
+  ],
+  "nutrition.dusting": ["", `about({ ...noodle, dusting: { name: "potato starch", amount: "2 %" } }, askNutrition)`],
+  "nutrition.tap-water": ["", `about(noodle, askNutrition)`],
+  "nutrition.boiling-salts": ["", `about(noodle, askNutrition)`],
+  "nutrition.boiling-solids": ["", `about(noodle, askNutrition)`],
+  "nutrition.no-serving": ["", `about(noodle, (one) => askNutrition(one, { rules: "US" }))`],
+  "nutrition.more-lines": ["", `about(noodle, (one) => askNutrition(one, { rules: "JP" }))`],
+  "nutrition.not-on-flour": ["", `about(noodle, askNutrition)`],
+
+  // notes: blends
+  "blend.whole-steps": [
+    "step",
+    `searchBlend({ ...question, targets: { protein: { least: "20", basis: asIs } } }).value.notes`,
+  ],
+  "blend.fewer-alternatives": ["alternatives", `searchBlend({ ...question, alternatives: 20 })`],
+  "blend.not-proven": ["", `searchBlend(manyFlours)`],
+  "blend.step-coarse": [
+    "step",
+    `searchBlend({ ...question, step: "5", targets: { protein: { value: "10.1", basis: asIs } } })`,
+  ],
+  "blend.bags": [
+    'shelf."cake flour".bag',
+    `about({ ...ofTenKilos, wanted: { protein: "10.5 to 11.5 %" }, shelf: { "cake flour": { bag: "1 kg" } } }, askBlend)`,
+  ],
+  "blend.store-short": [
+    "flours[0]",
+    `about({ ...ofTenKilos, wanted: { protein: "10.5 to 11.5 %" }, stock: { "bread flour": "5 kg" }, shelf: { "cake flour": {} } }, askBlend)`,
+  ],
+  "blend.store-open": [
+    "batch",
+    `about({ ...noodle, wanted: { protein: "10.5 to 11.5 %" }, stock: { "cake flour": "5 kg" }, shelf: { "cake flour": {} } }, askBlend)`,
+  ],
+  "blend.style": ["style", `about({ ...noodle, style: "yellow alkaline", shelf: { "cake flour": {} } }, askBlend)`],
+  "blend.likely": [
+    "",
+    `about({ ...noodle, flours: [surveyed], wanted: { protein: "at least 11.8 %" }, shelf: { "cake flour": {} } }, askBlend).report().notes`,
+  ],
+  "blend.water-apart": [
+    "water",
+    `waterAfter([{ ...soft, share: "100", ownWater: { percent: "40", plusMinus: "0.5" } }], [{ ...soft, share: "100", ownWater: { percent: "40", plusMinus: "0.5" } }], "35").notes`,
+  ],
+  "blend.water-not-known": [
+    "water",
+    `waterAfter([{ ...soft, share: "100" }], [{ ...strong, share: "100" }], "35").notes`,
+  ],
+  "style.outside": ["style", `styleNotes("hokkien", { salt: "3" })`],
+  "substitute.moved": [
+    "missing",
+    `about({ ...noodle, flours: [{ name: "bread flour", amount: "60 %" }, { name: "cake flour", amount: "30 %" }, { name: "rye flour", amount: "10 %" }] }, (one) => askFlourReplacement(one, { missing: "rye flour" }))`,
+  ],
+
+  // notes: what is found and wanted
+  "settle.found": ["wanted", `readNoodle(wished)`],
+  "settle.preference": ["wanted", `readNoodle(wished)`],
+  "settle.boiled": [
+    "wanted.saltInBowl",
+    `readNoodle({ ...noodle, salt: "find", wanted: { saltInBowl: "1 g" }, batch: { bowls: 10, rawWeight: "130 g" } })`,
+  ],
+  "settle.own-water": [
+    "water",
+    `readNoodle({ ...noodle, flours: [{ ...unknownFlour, figures: { moisture: "14 %", protein: "12 %", absorption: "38 %" } }], water: { added: "find" } })`,
+  ],
+  "wanted.missed": ["wanted", `about({ ...ofTenKilos, wanted: { protein: "at least 15 %" } }, askBatch)`],
+  "wanted.no-blend": [
+    "wanted",
+    `about({ ...noodle, flours: [{ ...unknownFlour, figures: house }], wanted: { protein: "11 %" } }, askSettle)`,
+  ],
+  "wanted.no-bowl": ["wanted", `about({ ...noodle, wanted: { saltInBowl: "1 g" } }, askSettle)`],
+  "wanted.sodium": [
+    "wanted",
+    `about({ ...noodle, flours: [unknownFlour], wanted: { sodium: "900 mg" }, batch: { bowls: 10, rawWeight: "130 g" } }, askSettle)`,
+  ],
+  "wanted.cost": ["wanted", `about({ ...ofTenKilos, wanted: { bowlPrice: "1 EUR" } }, askSettle)`],
+  "wanted.prices": ["wanted", `about({ ...priced, wanted: { bowlPrice: "1 EUR" } }, askSettle)`],
+
+  // notes: rolling and cutting
+  "passes.uneven-speeds": [
+    "rollSpeed",
+    `passSchedule({ gaps: { kind: "list", gaps: ["3", "2"] }, firstThickness: "4", finalThickness: "2", sheet: { mass: "5000", density: givenDensity("1.25"), width: "250" }, rollSpeed: ["5", "6"], stands: 2 })`,
+  ],
+  "passes.above-limit": [
+    "gaps.gaps[1]",
+    `passSchedule({ gaps: { kind: "list", gaps: ["4", "2"] }, firstThickness: "5", finalThickness: "2" })`,
+  ],
+  "sheet.portions-short": [
+    "losses.sheeting",
+    `about({ ...rolling, batch: { bowls: 20, rawWeight: "100 g" }, sheet: { ...sheet.sheet, edgeTrim: "20 mm" } }, askSheet)`,
+  ],
+  "sheet.much-left-over": [
+    "sheet.strandLength",
+    `about({ ...rolling, batch: { dough: "461 g" }, machines: { roller: { ...mine, width: "145 mm", longestSheet: "600 mm" } }, sheet: { ...rolling.sheet, thickness: "1.3 mm", start: "2.9 mm", density: "1.24 g/mL", portion: "130 g", strandLength: "300 mm" } }, askSheet)`,
+  ],
+  "sheet.spring-back-unmeasured": ["sheet", `about(rolling, askSheet)`],
+  "sheet.layers": [
+    "sheet.compounding",
+    `about({ ...rolling, sheet: { ...rolling.sheet, start: undefined, compounding: { gap: "5 mm", folds: 1 } } }, askSheet)`,
+  ],
+  "sheet.cooked-range": ["", `about({ ...sheet, batch: { bowls: 20, rawWeight: "100 g" } }, askSheet).report().notes`],
+  "sheet.denser-than-solid": [
+    "sheet.density",
+    `about({ ...rolling, sheet: { ...rolling.sheet, density: "1.45 g/mL" } }, askSheet)`,
+  ],
+  "sheet.thinner-than-gap": [
+    "sheet.springBack",
+    `about({ ...rolling, sheet: { ...rolling.sheet, springBack: 0.9 } }, askSheet)`,
+  ],
+  "dough.density-estimate": ["", `about(rolling, askSheet)`],
+  "food.not-stated": ["flours[0]", `about({ ...rolling, flours: [{ ...unknownFlour, figures: house }] }, askSheet)`],
+
+  // notes: the pot, the water and the day
+  "toasted.gluten": ["", `measuredToasting({ before: "1 kg", after: "940 g", moisture: "14 %" })`],
+  "temperature.textbook-hydration": [
+    "heat",
+    `waterTemperature({ ...dough, wanted: "25", heat: { kind: "estimated" } })`,
+  ],
+  "temperature.no-mixer-work": ["heat", `waterTemperature({ ...dough, wanted: "25", heat: { kind: "estimated" } })`],
+  "temperature.hot-water": [
+    "",
+    `waterTemperature({ ...dough, wanted: "38", heat: { kind: "measured", perKilogram: "5" } })`,
+  ],
+  "temperature.no-heat-of-solution": [
+    "alkali[0]",
+    `about({ ...warm, alkali: [{ name: "potassium hydroxide", amount: "0.4 %" }] }, askWater)`,
+  ],
+  "temperature.far-apart": [
+    "temperature",
+    `about({ ...warm, temperature: { ...warm.temperature, mixingHeat: "30 kJ/kg", friction: "2 K" } }, askWater)`,
+  ],
+  "temperature.ice-melts": [
+    "temperature",
+    `about({ ...warm, temperature: { ...warm.temperature, flour: "27 °C", tap: "24 °C" } }, askWater)`,
+  ],
+  "temperature.much-ice": [
+    "temperature",
+    `about({ ...warm, temperature: { ...warm.temperature, dough: "17 °C", flour: "36 °C", tap: "24 °C", mixingHeat: "42 kJ/kg" } }, askWater)`,
+  ],
+  "temperature.rule-without-masses": ["", `threeTemperatureWater({ dough: "25", flour: "21", room: "22" }, "4")`],
+  "measured.cold-mix": [
+    "",
+    `measuredMixing({ flour: "10 kg", flourAt: "25 °C", water: "3.5 kg", waterAt: "25 °C", doughAt: "15 °C" })`,
+  ],
+  "cook.lighter": ["cooked", `measuredCooking({ raw: "500 g", cooked: "480 g" })`],
+  "pot.estimate": [
+    "",
+    `potRecovery({ water: "10000", raw: "500", rawTemperature: "20", rawSpecificHeat: massOf("specific", "2.8"), power: "9" })`,
+  ],
+  "plan.rolling-too-short": [
+    "plan.roll",
+    `about({ ...rolling, machines: { roller: { ...mine, speed: "1 m/min" } }, plan: { serve: "12:15", mix: "15 min", roll: "1 min", boil: "10 min" } }, askDay)`,
+  ],
+  "plan.not-proved": ["stages", `timePlan(crowded)`],
+  "plan.no-dusting": ["", `about(day, askDay).report().notes`],
+  "caution.rolls": ["", `sheetCautions(["rolls"])`],
+  "caution.cutter": ["", `sheetCautions(["cutter"])`],
+  "caution.dust": ["", `sheetCautions(["dust"])`],
+  "caution.pot": ["", `sheetCautions(["pot"])`],
+  "caution.standing-dough": ["", `sheetCautions(["standing-dough"])`],
+  "caution.packed": ["", `sheetCautions(["packed"])`],
+
+  // notes: cards, comparisons and words
+  "card.no-answer": [
+    "temperature.tap",
+    `about({ ...ofTenKilos, temperature: { dough: "5 °C", flour: "21 °C", room: "22 °C" } }, (one) => askCard(one, { date: "2026-11-25" }).value.missing)`,
+  ],
+  "card.metric": [
+    "scales",
+    `askCard(readNoodle({ ...ofTenKilos, scales: [{ division: "1 g" }] }, { units: "us" }).value, { date: "2026-11-25" }).value.remarks`,
+  ],
+  "card.long": [
+    "",
+    `[longCard(about({ ...ofTenKilos, batch: { dough: "400 kg" }, mixer: { largest: "5 kg" } }, (one) => askCard(one, { date: "2026-11-25" })).value.card, "a4")]`,
+  ],
+  "compare.no-batch": [
+    "batch",
+    `about(noodle, (one) => askCompare([{ name: "one", noodle: one }, { name: "other", noodle: one }]))`,
+  ],
+  "words.unexplained": ["", `listWords("meq pot")`],
 };

@@ -222,7 +222,7 @@ export const blend = {
       case "flours":
         return `${found}; there may be one of ${open.flours} flours`;
       default:
-        return `${found}; the best there is ${mayBe[open.by]}, by at most ${open.percent} % of what this one has`;
+        return `${found}; the best there is ${mayBe[open.by]}, by at most ${open.percent === "0.0" ? "0.1" : open.percent} % of what this one has`;
     }
   }),
   "blend.step-coarse": remark(
@@ -250,7 +250,7 @@ export const blend = {
   ),
   "blend.water-not-known": remark(
     ({ names, source }: Lists<"names"> & Texts<"source">) =>
-      `no source says how much water ${names.join(", ")} ${names.length === 1 ? "takes" : "take"} in noodle dough, and more protein is no reason for more of it (${source}); find it out with a trial of the water, and write it down as \`absorption\` of the flour`,
+      `no source says how much water ${names.join(" and ")} ${names.length === 1 ? "takes" : "take"} in noodle dough, and more protein is no reason for more of it (${source}); find it out with a trial of the water, and write it down as \`absorption\` of the flour`,
   ),
   "style.outside": remark(
     ({ style, quantity, seen, range, unit, source }: StyleFacts & Texts<"seen">) =>
