@@ -14,7 +14,12 @@ export function askCost(noodle: Noodle): Answer<Cost> {
   const batch = plannedBatch(noodle);
   if (!batch.ok) return batch;
   return answered(costOf(noodle.spec, noodle.formula, batch.value), {
-    notes: (own) => [...batch.notes, ...own, ...(noodle.beyond.shortPortions?.(noodle) ?? [])],
+    notes: (own) => [
+      ...noodle.notes.filter(({ loud }) => loud),
+      ...batch.notes,
+      ...own,
+      ...(noodle.beyond.shortPortions?.(noodle) ?? []),
+    ],
     report: (cost, notes) => costReport(noodle.formula, batch.value, cost, notes),
   });
 }

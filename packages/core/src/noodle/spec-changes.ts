@@ -101,7 +101,7 @@ export function conversionChanges(
 /** An alkaline product of a noodle, on 100 g of flour, and where the spec has it. */
 export interface StandingDose {
   readonly path: Path;
-  readonly product: Weighed;
+  readonly product: Weighed & { readonly mass: DecimalText };
   /** Water and salt that the dough has beside it, g. */
   readonly doughWater: DecimalText;
   readonly doughSalt: DecimalText;
