@@ -14,7 +14,7 @@ const sources = [
 
 /** Builds the command before the tests that run it, where that was not done since its sources last changed. */
 export function setup(): void {
-  const built = statSync(join(root, "packages/cli/bundle/main.js"), { throwIfNoEntry: false })?.mtimeMs ?? 0;
+  const built = statSync(join(root, "packages/cli/bundle/main.cjs"), { throwIfNoEntry: false })?.mtimeMs ?? 0;
   if (Math.max(...sources.map((path) => newest(join(root, path)))) < built) return;
   execFileSync("npm", ["run", "--silent", "build"], { cwd: root, stdio: "inherit" });
 }

@@ -1,11 +1,13 @@
 import { readFileSync, renameSync, rmSync, writeFileSync } from "node:fs";
-import { basename, join } from "node:path";
+import { join, resolve } from "node:path";
 import { fileURLToPath } from "node:url";
 import { build } from "esbuild";
+import { rolldown } from "rolldown";
 import { bundledPackages, notices } from "./notices.mjs";
 
-// Bundles the command. Each command, and what only some runs need, is a chunk that is read when it is asked for; what
-// several of them use is shared. The licences of the packages in it go beside it.
+// Bundles the command. What is needed together is one file, which is read when it is asked for: each file that a run opens
+// takes its time, and so does each line that it has no use for. The files are CommonJS modules, which Node.js starts faster.
+// The licences of the packages in it go beside it.
 
 const here = (path) => fileURLToPath(new URL(path, import.meta.url));
 
@@ -35,88 +37,77 @@ const doors = Object.fromEntries(
   ),
 );
 
-/** Imports from a door of the core go straight to the files behind it: a chunk then holds what its command needs only. */
+/** Imports from a door of the core go straight to the files behind it: a file of the bundle then holds what it needs only. */
 const pastTheDoor = {
   name: "past-the-door",
-  setup(bundler) {
-    bundler.onLoad({ filter: /cli.src.*\.ts$/ }, ({ path }) => ({
-      loader: "ts",
-      contents: readFileSync(path, "utf8").replace(
-        /^import \{([^}]*)\} from "(@noodlewright\/core[^"]*)";/gm,
-        (_, list, door) =>
-          namesIn(list)
-            .map(([name, here]) => ({ here, ...doors[door].get(name) }))
-            .map(({ from, here, file }) => `import { ${from} as ${here} } from ${JSON.stringify(file)};`)
-            .join(""),
+  transform: {
+    filter: { id: /cli.src.*\.ts$/ },
+    handler: (code) =>
+      code.replace(/^import \{([^}]*)\} from "(@noodlewright\/core[^"]*)";/gm, (_, list, door) =>
+        namesIn(list)
+          .map(([name, here]) => ({ here, ...doors[door].get(name) }))
+          .map(({ from, here, file }) => `import { ${from} as ${here} } from ${JSON.stringify(file)};`)
+          .join(""),
       ),
-    }));
-  },
-};
-
-/** Commands that share most of their work share a chunk: each file that a run opens takes its time. */
-const families = {
-  flours: "blend settle compare replace lot trial tolerance new",
-  day: "batch mend cost nutrition sheet plan water-temperature calibrate",
-  cards: "card cards page",
-  lists: "materials schema",
-};
-const familyOf = new Map(
-  Object.entries(families).flatMap(([family, names]) => names.split(" ").map((name) => [name, family])),
-);
-
-const byFamily = {
-  name: "by-family",
-  setup(bundler) {
-    bundler.onResolve({ filter: /^\.\/commands\/[\w-]+\.ts$/ }, ({ path, kind }) => {
-      const family = kind === "dynamic-import" ? familyOf.get(basename(path, ".ts")) : undefined;
-      return family === undefined ? undefined : { path: family, namespace: "by-family" };
-    });
-    bundler.onLoad({ filter: /.*/, namespace: "by-family" }, ({ path }) => ({
-      contents: families[path]
-        .split(" ")
-        .map((name) => `export * from "./commands/${name}.ts";`)
-        .join(""),
-      resolveDir: here("src"),
-    }));
   },
 };
 
 /** Modules of Node.js are asked for by a call: an import of one makes ready all that it exports, streams and all. */
 const builtIns = {
   name: "built-ins",
-  setup(bundler) {
-    bundler.onResolve({ filter: /^node:/ }, ({ path }) => ({ path, namespace: "built-ins" }));
-    bundler.onLoad({ filter: /.*/, namespace: "built-ins" }, ({ path }) => ({
-      contents: [
+  resolveId: { filter: { id: /^node:/ }, handler: (id) => `\0${id}` },
+  load: {
+    filter: { id: /^\0node:/ },
+    handler: (id) => {
+      const path = id.slice(1);
+      return [
         `const all = process.getBuiltinModule(${JSON.stringify(path)});`,
         "const named = (name) => all[name];",
         ...Object.keys(process.getBuiltinModule(path)).map(
           (name) => `export const ${name} = /* @__PURE__ */ named(${JSON.stringify(name)});`,
         ),
-      ].join("\n"),
-    }));
+      ].join("\n");
+    },
   },
 };
+
+/** Files of the bundle: what they are for and all that this imports, less what is in a file before. */
+const groups = [
+  ["start", /cli.src.main\.ts$/],
+  ["formula", commands("formula")],
+  ["sheets", /beyond-sheets\.ts$/],
+  ["wants", /beyond-wants\.ts$/],
+  ["day", commands("batch|mend|cost|nutrition|sheet|plan|water-temperature|calibrate")],
+  ["cards", commands("card|cards|page")],
+  ["flours", commands("blend|settle|compare|replace|lot|trial|tolerance|new")],
+  ["lists", commands("materials|schema|words")],
+].map(([name, test], index) => ({ name, test, priority: 100 - index }));
+
+function commands(names) {
+  return new RegExp(`cli.src.commands.(?:${names})\\.ts$`);
+}
 
 // A build that fails leaves the last good bundle where it is.
 const fresh = here("bundle-fresh");
 rmSync(fresh, { recursive: true, force: true });
-const { metafile } = await build({
-  entryPoints: [here("src/main.ts")],
-  outdir: fresh,
-  chunkNames: "[name]-[hash]",
-  bundle: true,
-  splitting: true,
-  minify: true,
-  format: "esm",
+const command = await rolldown({
+  input: here("src/main.ts"),
   platform: "node",
-  target: "node20.19",
-  conditions: ["@noodlewright/source"],
-  alias: { yaml: here("../../node_modules/yaml/browser/index.js") },
-  plugins: [builtIns, byFamily, pastTheDoor],
-  legalComments: "none", // the notices hold the licences whole
-  metafile: true,
-  logLevel: "warning",
+  resolve: {
+    conditionNames: ["@noodlewright/source", "import"],
+    alias: { yaml: here("../../node_modules/yaml/browser/index.js") },
+  },
+  transform: { target: "node20.19" },
+  plugins: [builtIns, pastTheDoor],
+});
+const { output } = await command.write({
+  dir: fresh,
+  format: "cjs",
+  entryFileNames: "[name].cjs",
+  chunkFileNames: "[name]-[hash].cjs",
+  minify: true,
+  comments: { legal: false }, // the notices hold the licences whole
+  codeSplitting: { groups },
 });
 
 // What the command puts into a page of the bench: what shows it, the same core that works beside it, and its style.
@@ -140,7 +131,14 @@ const page = await build({
   metafile: true,
   logLevel: "warning",
 });
-const outputs = { ...metafile.outputs, ...page.metafile.outputs };
-writeFileSync(join(fresh, "notices.txt"), notices(bundledPackages(outputs)));
+const parts = [
+  ...output.flatMap(({ modules = {} }) =>
+    Object.entries(modules).map(([path, { renderedLength }]) => [path, renderedLength]),
+  ),
+  ...Object.values(page.metafile.outputs).flatMap(({ inputs }) =>
+    Object.entries(inputs).map(([path, { bytesInOutput }]) => [resolve(path), bytesInOutput]),
+  ),
+];
+writeFileSync(join(fresh, "notices.txt"), notices(bundledPackages(parts)));
 rmSync(here("bundle"), { recursive: true, force: true });
 renameSync(fresh, here("bundle"));

@@ -1,11 +1,9 @@
 import { readdirSync, readFileSync } from "node:fs";
 import { join } from "node:path";
 
-/** Folders of the packages of which something is in the bundle, by what the bundler says of its outputs. */
-export function bundledPackages(outputs) {
-  const used = Object.values(outputs).flatMap(({ inputs }) =>
-    Object.entries(inputs).flatMap(([path, { bytesInOutput }]) => (bytesInOutput > 0 ? [path] : [])),
-  );
+/** Folders of the packages of which something is in the bundle, by the bytes of each file in it. */
+export function bundledPackages(parts) {
+  const used = parts.flatMap(([path, bytes]) => (bytes > 0 ? [path] : []));
   const folders = used.flatMap((path) => /^.*node_modules\/(?:@[^/]+\/)?[^/]+/.exec(path) ?? []);
   return [...new Set(folders)].sort();
 }

@@ -6,11 +6,7 @@ import { afterAll, beforeAll, describe, expect, test } from "vitest";
 import manifest from "../../packages/core/package.json" with { type: "json" };
 
 interface Notices {
-  readonly bundledPackages: (
-    outputs: Readonly<
-      Record<string, { readonly inputs: Readonly<Record<string, { readonly bytesInOutput: number }>> }>
-    >,
-  ) => readonly string[];
+  readonly bundledPackages: (parts: readonly (readonly [path: string, bytes: number])[]) => readonly string[];
   readonly notices: (folders: readonly string[]) => string;
 }
 
@@ -41,16 +37,13 @@ describe("the notices of bundled packages", () => {
   });
 
   test("are of the packages of which something is left in the bundle", () => {
-    const inputs = {
-      "packages/cli/src/main.ts": { bytesInOutput: 9 },
-      "node_modules/used/a.js": { bytesInOutput: 1 },
-      "node_modules/used/node_modules/@inner/part/b.js": { bytesInOutput: 2 },
-      "node_modules/shaken-off/c.js": { bytesInOutput: 0 },
-    };
-    expect(bundledPackages({ "main.js": { inputs } })).toEqual([
-      "node_modules/used",
-      "node_modules/used/node_modules/@inner/part",
-    ]);
+    const parts = [
+      ["packages/cli/src/main.ts", 9],
+      ["node_modules/used/a.js", 1],
+      ["node_modules/used/node_modules/@inner/part/b.js", 2],
+      ["node_modules/shaken-off/c.js", 0],
+    ] as const;
+    expect(bundledPackages(parts)).toEqual(["node_modules/used", "node_modules/used/node_modules/@inner/part"]);
   });
 
   test("of the built command hold the licences of what the core computes with", () => {

@@ -30,7 +30,7 @@ describe("the packages, packed and installed into an empty folder", () => {
   let outcome: Outcome;
 
   beforeAll(async () => {
-    for (const built of ["core/dist/index.js", "cli/bundle/main.js"]) {
+    for (const built of ["core/dist/index.js", "cli/bundle/main.cjs"]) {
       if (!existsSync(here(`../../packages/${built}`))) throw new Error("run `npm run build` before the tests");
     }
     const { packAndRun }: { readonly packAndRun: () => Outcome } = await import(here("pack-and-run.mjs"));
@@ -59,7 +59,7 @@ describe("the packages, packed and installed into an empty folder", () => {
     expect(files).toEqual(
       expect.arrayContaining([
         "bin/noodlewright.mjs",
-        "bundle/main.js",
+        "bundle/main.cjs",
         "bundle/notices.txt",
         "README.md",
         "CHANGELOG.md",
@@ -67,7 +67,7 @@ describe("the packages, packed and installed into an empty folder", () => {
     );
     const other = files.filter(
       (file) =>
-        !/^(?:bin\/noodlewright\.mjs|package\.json|README\.md|CHANGELOG\.md|bundle\/notices\.txt|bundle\/[\w-]+\.(?:js|css))$/u.test(
+        !/^(?:bin\/noodlewright\.mjs|package\.json|README\.md|CHANGELOG\.md|bundle\/notices\.txt|bundle\/[\w-]+\.(?:cjs|js|css))$/u.test(
           file,
         ),
     );
