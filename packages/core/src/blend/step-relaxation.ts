@@ -139,7 +139,9 @@ export class Relaxation {
   steps(): readonly number[] {
     const { values } = this.#linear;
     const above = (at: number): number => (this.#meet === undefined ? 0 : (values[this.#flours + at] ?? 0));
-    return Array.from({ length: this.#flours }, (_, at) => (values[at] ?? 0) + above(at));
+    const steps: number[] = [];
+    for (let at = 0; at < this.#flours; at += 1) steps.push((values[at] ?? 0) + above(at));
+    return steps;
   }
 
   /** Narrows the box solved last: what stands at an end can leave it only so far that the objective comes down to `enough`. */
