@@ -1,7 +1,7 @@
 import { askBatch, askCompare, readNoodleData } from "@noodlewright/core";
 import type { Comparison } from "@noodlewright/core/answers";
-import { recalculated } from "@noodlewright/core/figure";
 import { describe, expect, test } from "vitest";
+import { changedGraph } from "#core/figure/recalculate.ts";
 
 const written = {
   name: "class noodle",
@@ -86,7 +86,7 @@ describe("noodles side by side", () => {
   });
 
   test("the graph works every figure out again", () => {
-    for (const [id, { value: before }] of Object.entries(recalculated(value.graph, {}))) {
+    for (const [id, { value: before }] of Object.entries(changedGraph(value.graph, {}))) {
       expect([id, before]).toEqual([id, value.graph[id]?.value]);
     }
   });

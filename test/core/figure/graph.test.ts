@@ -5,7 +5,7 @@ import { describe, expect, it } from "vitest";
 import { parse } from "yaml";
 import { given, worked } from "#core/figure/figure.ts";
 import { feedsOf, published, scoped, withOrigins } from "#core/figure/graph.ts";
-import { fastGraph } from "#core/figure/recalculate.ts";
+import { changedGraph, fastGraph } from "#core/figure/recalculate.ts";
 import { formulaOf } from "#core/formula/formula.ts";
 import { dec } from "#core/number/decimal.ts";
 
@@ -46,11 +46,21 @@ describe("the graph of figures", () => {
   });
 
   it("is worked out again, exactly, with other inputs", () => {
-    const again = recalculated(graphOf([total]), { a: "5" });
+    const again = changedGraph(graphOf([total]), { a: "5" });
+    expect(recalculated(graphOf([total]), { a: "5" })).toEqual({ ok: true, value: again, notes: [] });
     // (5 × 4 × 10 + 5 × 10) ÷ 2, by hand
     expect(again["total"]?.value).toBe("125");
     expect(again["product"]?.value).toBe("20");
-    expect(() => recalculated(graphOf([total]), { c: "1" })).toThrow(RangeError);
+    expect(() => changedGraph(graphOf([total]), { c: "1" })).toThrow(RangeError);
+  });
+
+  it("takes no other value for what is worked out or unknown, and names all of them", () => {
+    const refused = recalculated(graphOf([total]), { product: "1", c: "1", a: "5" });
+    expect(refused.ok ? [] : refused.problems).toEqual([
+      { code: "figure.worked-out", path: ["product"], facts: { id: "product", inputs: ["a", "b"] } },
+      { code: "figure.unknown", path: ["c"], facts: { id: "c" } },
+    ]);
+    expect(changedGraph(graphOf([total]), { product: "1", a: "5" })["total"]?.value).toBe("30");
   });
 
   it("is worked out fast, with slopes by hand", () => {
@@ -91,7 +101,7 @@ describe("the graph of a formula", () => {
   const changed = fc.array(fc.integer({ min: -50, max: 50 }), { minLength: ids.length, maxLength: ids.length });
 
   it("gives its own values again", () => {
-    const again = recalculated(graph, Object.fromEntries(leaves.map(({ id, value }) => [id, value])));
+    const again = changedGraph(graph, Object.fromEntries(leaves.map(({ id, value }) => [id, value])));
     for (const { id, value } of ends) expect([id, again[id]?.value]).toEqual([id, value]);
   });
 
@@ -108,7 +118,7 @@ describe("the graph of a formula", () => {
             .times(1000 + (thousandths[index] ?? 0))
             .div(1000),
         );
-        const exactly = recalculated(graph, Object.fromEntries(ids.map((id, index) => [id, inputs[index] ?? 0])));
+        const exactly = changedGraph(graph, Object.fromEntries(ids.map((id, index) => [id, inputs[index] ?? 0])));
         const quickly = fast.valuesAt(inputs.map((input) => input.toNumber()));
         for (const [index, { id }] of ends.entries()) {
           const wanted = Number(exactly[id]?.value);

@@ -55,6 +55,8 @@ export const samples: Readonly<Record<Code | NoteCode, Sample>> = {
   // quantities and the shape of a spec
   "quantity.unreadable": ["salt", `readSpec({ ...noodle, salt: "1" })`],
   "quantity.out-of-range": ["salt", `readSpec({ ...noodle, salt: "21 %" })`],
+  "figure.unknown": ["water", `recalculated(readNoodle(noodle).value.formula.graph, { water: "36" })`],
+  "figure.worked-out": ['"water.tap"', `recalculated(readNoodle(noodle).value.formula.graph, { "water.tap": "36" })`],
   "basis.unreadable": [
     "flours[0].figures.proteinBasis",
     `readSpec({ ...noodle, flours: [{ name: "bread flour", amount: "100 %", figures: { protein: "12 %", proteinBasis: "wet" } }] })`,

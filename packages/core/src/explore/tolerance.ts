@@ -2,7 +2,7 @@ import { cornersOf, type Sides } from "../figure/corners.ts";
 import { exact, type Figure, found } from "../figure/figure.ts";
 import type { Graph } from "../figure/graph.ts";
 import { answer, type Outcome, type Problem, problem, refuse } from "../figure/problem.ts";
-import { fastGraph, recalculated } from "../figure/recalculate.ts";
+import { changedGraph, fastGraph } from "../figure/recalculate.ts";
 import { type Decimal, dec, decimalText } from "../number/decimal.ts";
 import type { Cause, Output } from "./cause.ts";
 import { type Simulated, simulate } from "./simulate.ts";
@@ -66,7 +66,7 @@ export function tolerance(question: ToleranceQuestion): Outcome<readonly Toleran
       id,
       dec(value).plus(dec(plusMinus).times(sides[index] ?? 0)),
     ]);
-    const worked = recalculated(graph, Object.fromEntries(moved))[figure];
+    const worked = changedGraph(graph, Object.fromEntries(moved))[figure];
     if (worked === undefined) throw new RangeError(`the graph does not know the figure "${figure}"`);
     return exact(worked);
   };

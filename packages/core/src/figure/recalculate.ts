@@ -2,16 +2,35 @@ import { type Decimal, type DecimalInput, dec, decimalText } from "../number/dec
 import { type Expression, type FunctionName, type Operator, parseExpression } from "./expression.ts";
 import { exact, type Fed, type Figure, workedOut } from "./figure.ts";
 import { feedsOf, type Graph, type PlainFigure, withRefs } from "./graph.ts";
+import { answer, type Outcome, type Problem, problem, refuse } from "./problem.ts";
 
 /**
  * The graph worked out again with other inputs, exactly. What a procedure found keeps its value, and so does what does not
  * rest on a changed figure; a changed figure says so.
  *
- * @param changes - new values by id, of figures that were given, found or worked out
- * @throws {RangeError} on an id that the graph does not know, and where a formula has no value: the caller rules it out.
- * @example recalculated(graphOf([worked({ id: "b", label: "b", unit: "", places: 0, formula: "2 * a", from: { a: given({ id: "a", label: "a", unit: "", places: 0, value: 3, by: "the spec", sources: [] }) }, sources: [] })]), { a: "5" }).b.value // => "10"
+ * Problems: `figure.unknown`; `figure.worked-out`, since what is worked out follows from what it rests on.
+ *
+ * @param changes - new values by id, of figures that were given or found
+ * @throws {RangeError} on a value that is no number, and where a formula has no value: the caller rules it out.
+ * @example recalculated(graphOf([worked({ id: "b", label: "b", unit: "", places: 0, formula: "2 * a", from: { a: given({ id: "a", label: "a", unit: "", places: 0, value: 3, by: "the spec", sources: [] }) }, sources: [] })]), { a: "5" }).value.b.value // => "10"
  */
-export function recalculated(graph: Graph, changes: Readonly<Record<string, DecimalInput>>): Graph {
+export function recalculated(graph: Graph, changes: Readonly<Record<string, DecimalInput>>): Outcome<Graph> {
+  const problems = Object.keys(changes).flatMap((id): readonly Problem[] => {
+    const figure = Object.hasOwn(graph, id) ? graph[id] : undefined;
+    if (figure === undefined) return [problem("figure.unknown", [id], { id })];
+    return figure.working.kind === "formula"
+      ? [problem("figure.worked-out", [id], { id, inputs: feedsOf(figure) })]
+      : [];
+  });
+  return problems.length > 0 ? refuse(...problems) : answer(changedGraph(graph, changes));
+}
+
+/**
+ * The same for figures of any kind: one that is worked out may be set as well, and what it rests on stays.
+ *
+ * @throws {RangeError} as `recalculated`, and on an id that the graph does not know.
+ */
+export function changedGraph(graph: Graph, changes: Readonly<Record<string, DecimalInput>>): Graph {
   for (const id of Object.keys(changes)) figureIn(graph, id);
   const fresh = new Map<string, PlainFigure>();
   const numberOf = (id: string): Decimal => exact(fresh.get(id) ?? figureIn(graph, id));
@@ -33,7 +52,7 @@ export function recalculated(graph: Graph, changes: Readonly<Record<string, Deci
  * rest on any of those is the figure of the graph.
  *
  * @param instead - what stands in, by the id of what it stands for
- * @throws {RangeError} as `recalculated`
+ * @throws {RangeError} as `changedGraph`
  * @example workedAnew(graphOf([worked({ id: "b", label: "b", unit: "", places: 0, formula: "2 * a", from: { a: given({ id: "a", label: "a", unit: "", places: 0, value: 3, by: "the spec", sources: [] }) }, sources: [] })]), new Map([["a", given({ id: "c", label: "c", unit: "", places: 0, value: 5, by: "the scale", sources: [] })]]), "weighed")("b").value // => "10"
  */
 export function workedAnew(graph: Graph, instead: ReadonlyMap<string, Figure>, scope: string): (id: string) => Figure {

@@ -3,6 +3,7 @@ import { batch } from "./batch.ts";
 import { blend } from "./blend.ts";
 import { chemistry } from "./chemistry.ts";
 import { explore } from "./explore.ts";
+import { figure } from "./figure.ts";
 import { formula } from "./formula.ts";
 import { materials } from "./materials.ts";
 import { noodle } from "./noodle.ts";
@@ -13,6 +14,7 @@ import { spec } from "./spec.ts";
 
 export const catalogue = {
   ...quantity,
+  ...figure,
   ...chemistry,
   ...materials,
   ...spec,
