@@ -7,7 +7,6 @@ import { dec } from "../number/decimal.ts";
 import { type FormulaLine, moistureFigure } from "./line.ts";
 import { withRange } from "./ranges.ts";
 
-/** How a share is brought from one moisture to another. */
 /** Protein of a flour as is, %, and the nitrogen factor it stands on. */
 export interface ProteinFigures {
   readonly value: Figure;
@@ -17,25 +16,12 @@ export interface ProteinFigures {
 /** The protein of a flour; nothing, and a note, where it is not stated. */
 export function proteinFigures(line: FormulaLine, notes: Note[]): ProteinFigures | undefined {
   const { material } = line;
-  if (material.protein === undefined) {
+  const value = shareAsIs(line, "protein");
+  if (value === undefined) {
     notes.push(note("blend.protein-missing", line.path, { name: line.name }));
     return undefined;
   }
-  const stated = material.stated.protein;
-  const naming = { id: `${line.id}.protein`, label: `protein of ${line.name} as is`, unit: "%", places: 2 };
-  const sources = [material.figureSources.protein];
-  const value = withRange(
-    stated === undefined || stated.basis.kind === "as is"
-      ? given({
-          ...naming,
-          value: material.protein.value,
-          by: material.by?.protein ?? "as stated for the material",
-          sources,
-        })
-      : toAsIs(naming, stated.value, stated.basis.moisture, line, sources),
-    material.ranges?.protein,
-  );
-  const known = material.protein.nitrogenFactor;
+  const known = material.protein?.nitrogenFactor;
   if (known === undefined) {
     const percent = dec(flourFactor).div(labelFactor).times(100).toFixed(1);
     const facts = { name: line.name, taken: flourFactor, other: labelFactor, percent };
@@ -48,24 +34,33 @@ export function proteinFigures(line: FormulaLine, notes: Note[]): ProteinFigures
     places: 2,
     value: known ?? flourFactor,
     by: known === undefined ? "assumed" : "as stated for the material",
-    sources,
+    sources: [material.figureSources.protein],
   });
   return { value, factor };
 }
 
 /** The ash of a flour as is, %; nothing, and a note, where it is not stated. */
 export function ashFigure(line: FormulaLine, notes: Note[]): Figure | undefined {
+  const ash = shareAsIs(line, "ash");
+  if (ash === undefined) notes.push(note("blend.ash-missing", line.path, { name: line.name }));
+  return ash;
+}
+
+/** Protein or ash of a material as is, %, worked out from the moisture that it is stated on; nothing where it is not stated. */
+export function shareAsIs(line: FormulaLine, what: "protein" | "ash"): Figure | undefined {
   const { material } = line;
-  if (material.ash === undefined) {
-    notes.push(note("blend.ash-missing", line.path, { name: line.name }));
-    return undefined;
-  }
-  const stated = material.stated.ash;
-  const naming = { id: `${line.id}.ash`, label: `ash of ${line.name} as is`, unit: "%", places: 3 };
-  const sources = [material.figureSources.ash];
-  return stated === undefined || stated.basis.kind === "as is"
-    ? given({ ...naming, value: material.ash, by: "as stated for the material", sources })
-    : toAsIs(naming, stated.value, stated.basis.moisture, line, sources);
+  const value = what === "protein" ? material.protein?.value : material.ash;
+  if (value === undefined) return undefined;
+  const stated = material.stated[what];
+  const places = what === "protein" ? 2 : 3;
+  const naming = { id: `${line.id}.${what}`, label: `${what} of ${line.name} as is`, unit: "%", places };
+  const sources = [material.figureSources[what]];
+  const by = (what === "protein" ? material.by?.protein : undefined) ?? "as stated for the material";
+  const figure =
+    stated === undefined || stated.basis.kind === "as is"
+      ? given({ ...naming, value, by, sources })
+      : toAsIs(naming, stated.value, stated.basis.moisture, line, sources);
+  return what === "protein" ? withRange(figure, material.ranges?.protein) : figure;
 }
 
 function toAsIs(

@@ -1,6 +1,7 @@
 import { type Figure, given, worked } from "../../figure/figure.ts";
 import { type Note, note } from "../../figure/problem.ts";
 import { massBalance } from "../../figure/source.ts";
+import { shareAsIs } from "../../formula/flour-figures.ts";
 import { type FormulaLine, moistureFigure } from "../../formula/line.ts";
 import type { KitchenMaterial } from "../../materials/own.ts";
 import { type Decimal, dec, HUNDRED, ZERO } from "../../number/decimal.ts";
@@ -46,17 +47,7 @@ export function compositionOf(
 }
 
 function contentFigure(name: string, solid: Solid, lines: readonly FormulaLine[], parts: readonly Figure[]): Figure {
-  const share = lines.map((line) =>
-    given({
-      id: `${line.id}.${solid}-share`,
-      label: `${solid} of ${line.name}`,
-      unit: "%",
-      places: 2,
-      value: shareOf(line.material, solid) ?? ZERO,
-      by: shareOf(line.material, solid) === undefined ? "not stated, counted as none" : "as stated for the material",
-      sources: [line.material.source],
-    }),
-  );
+  const share = lines.map((line) => shareFigure(line, solid));
   return worked({
     id: `${name}.${solid}`,
     label: solid,
@@ -65,6 +56,27 @@ function contentFigure(name: string, solid: Solid, lines: readonly FormulaLine[]
     formula: "sum(parts * share) / 100",
     from: { parts, share },
     sources: [massBalance],
+  });
+}
+
+/** Protein and ash are the figures of the formula, which follow the moisture; all else is as it is stated. */
+function shareFigure(line: FormulaLine, solid: Solid): Figure {
+  const { material } = line;
+  const salt = material.composition !== undefined;
+  const food = !salt && material.kind !== "water";
+  const asIs = food && (solid === "protein" || solid === "ash") ? shareAsIs(line, solid) : undefined;
+  if (asIs !== undefined) return asIs;
+  const share = shareOf(material, solid);
+  const { nutrientSources = {}, figureSources, source } = material;
+  const ofFood = solid === "fat" || solid === "fibre" ? (nutrientSources[solid] ?? source) : source;
+  return given({
+    id: `${line.id}.${solid}-share`,
+    label: `${solid} of ${line.name}`,
+    unit: "%",
+    places: 2,
+    value: share ?? ZERO,
+    by: share === undefined ? "not stated, counted as none" : "as stated for the material",
+    sources: [salt ? figureSources.composition : ofFood],
   });
 }
 
