@@ -11,6 +11,7 @@ const reading = readNoodleData({
 if (!reading.ok) throw new Error(JSON.stringify(reading.problems));
 const { lines, graph } = reading.value.formula;
 const { protein } = compositionOf(lines).composition;
+if (typeof protein !== "object") throw new Error("the protein is no figure");
 const whole = graphOf([protein], graph);
 
 it("follows a flour that is drier or wetter than it was", () => {
