@@ -480,6 +480,23 @@ describe("a small dough on a coarse scale", () => {
     await page.close();
   });
 
+  test("takes another scale where the spec names none", async () => {
+    const { scales: _, ...plain } = spec;
+    runBuilt(["page", "-", "-o", fileOf("no-scale")], { input: JSON.stringify(plain) });
+    const { page } = await openFresh("no-scale");
+    await go(page, "Today");
+    expect(await page.getByLabel("step of scale 1", { exact: true }).getAttribute("placeholder")).toBe("1");
+    await page.getByLabel("step of scale 1", { exact: true }).fill("0,5");
+    await done(page);
+    const file = join(out, "another-scale.yaml");
+    await go(page, "Take");
+    writeFileSync(file, await saved(page, "Spec as changed today (YAML)"));
+    const weights = await weightsOf(page);
+    expect(weights).toEqual(weightsByCommand(file, []));
+    expect(weights.map(([, mass]) => mass)).toContain("900.0 g");
+    await page.close();
+  });
+
   test("gives no reason of flour or size when only the alkaline product is another, and offers none without alkali", async () => {
     const { page } = await openSmall();
     await go(page, "Today");
