@@ -155,6 +155,21 @@ describe("the weights of the page are those of the command", () => {
   });
 });
 
+test("a page in US units shows what the command prints in them", async () => {
+  const spec = "examples/school-noodle.yaml";
+  runBuilt(["page", spec, "-o", fileOf("us"), "--units", "us"]);
+  const { page, misdeeds } = await openFile(browser, fileOf("us"));
+  expect(await weightsOf(page)).toEqual(weightsByCommand(spec, ["--units", "us"]));
+  await go(page, "Size");
+  await page.getByText("81.217 lb").waitFor();
+  await go(page, "Today");
+  await page.getByRole("textbox", { name: "tap water" }).fill("50");
+  await done(page);
+  expect(await page.locator("ul.follows").textContent()).toContain("ice – → 1.874 lb");
+  expect(misdeeds).toEqual([]);
+  await page.close();
+});
+
 /** Opens a page anew with a place of its own to keep what is entered. */
 async function openFresh(name: string, size = { width: 360, height: 740 }): Promise<Watched> {
   const watched = await openFile(browser, fileOf(name));

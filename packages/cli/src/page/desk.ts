@@ -2,7 +2,7 @@ import { type Answer, askCard, askDay, askMend, askSheet, type Problem, type Rep
 import type { Batch } from "@noodlewright/core/answers";
 import { listSalts } from "@noodlewright/core/chemistry";
 import { type Figure, graphOf } from "@noodlewright/core/figure";
-import { printableData, renderCard, renderHtml, shownGrouped, workings } from "@noodlewright/core/render";
+import { inSystem, printableData, renderCard, renderHtml, shownGrouped, workings } from "@noodlewright/core/render";
 import { textAt, valueAt } from "../input/put.ts";
 import type {
   Answers,
@@ -103,6 +103,7 @@ function kitchenOf({ noodle, spec }: Today): Kitchen {
 function answersOf(before: Today, today: Today, changes: Changes): Answers {
   const { spec, noodle, batch, water, problems } = today;
   const report = batch?.report();
+  const units = noodle?.units ?? "metric";
   const target = batch?.value.target;
   const loads = batch?.value.loads;
   const size = [target?.bowls, target?.dough, target?.strands, loads?.count, loads?.dough, loads?.flour];
@@ -114,8 +115,8 @@ function answersOf(before: Today, today: Today, changes: Changes): Answers {
       problems: problems.map(toldOf),
       loud: batch?.notes.filter(({ loud }) => loud).map(told) ?? [],
       ...(batch && report && { loads: loadsOf(batch.value, report, today) }),
-      size: size.flatMap((figure) => (figure === undefined ? [] : [shownAt("batch", figure)])),
-      water: water ? [shownAt("water", water.value.plan.temperature)] : [],
+      size: size.flatMap((figure) => (figure === undefined ? [] : [shownAt("batch", inSystem(figure, units))])),
+      water: water ? [shownAt("water", inSystem(water.value.plan.temperature, units))] : [],
       follows: changes.entries.length === 0 ? [] : followings(before, today, changes, massesOf),
       allergens: allergens?.blocks.flatMap((block) => (block.kind === "text" ? block.lines : [])) ?? [],
       cautions: report?.cautions ?? [],
@@ -150,7 +151,7 @@ function loadsOf(batch: Batch, report: Report, today: Today): Loads {
 }
 
 /** Everything that is weighed for a load, each with its mass. */
-function massesOf({ batch, water }: Today): readonly (Omit<Item, "figure"> & { readonly mass: Figure })[] {
+function massesOf({ noodle, batch, water }: Today): readonly (Omit<Item, "figure"> & { readonly mass: Figure })[] {
   if (batch === undefined) return [];
   const { lines, withStock, rework, dusting, remedies } = batch.value;
   const waterId = lines.find(({ line }) => line.role === "water")?.line.id;
@@ -160,9 +161,19 @@ function massesOf({ batch, water }: Today): readonly (Omit<Item, "figure"> & { r
     const { plan, weighed } = (id === waterId ? water?.value : undefined) ?? {};
     const ice = weighed?.ice?.ice.value;
     return {
-      ...{ id, name, mass, grams: mass.value, unit, division, scale, kind },
+      id,
+      name,
+      mass,
+      grams: mass.value,
+      unit,
+      division,
+      scale,
+      kind,
       ...(finer && { finer: asWeighed({ unit, division: finer, grams: finer }) }),
-      ...(plan && !ice && { warm: words.weigh.warm(shownAt("water", plan.temperature).text) }),
+      ...(plan &&
+        !ice && {
+          warm: words.weigh.warm(shownAt("water", inSystem(plan.temperature, noodle?.units ?? "metric")).text),
+        }),
       ...(ice && { ice: asWeighed({ unit, division, grams: ice }) }),
     };
   };

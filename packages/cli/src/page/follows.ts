@@ -1,5 +1,6 @@
 import type { Noodle } from "@noodlewright/core";
 import { type Figure, shownValue } from "@noodlewright/core/figure";
+import { inSystem } from "@noodlewright/core/render";
 import { valueAt } from "../input/put.ts";
 import type { Changes, Following, Item, Place } from "./answers.ts";
 import { keptWater, type Today } from "./today.ts";
@@ -7,7 +8,9 @@ import { words } from "./words.ts";
 
 /** What follows from what is different, each with its reason in a line. */
 export function followings(before: Today, today: Today, changes: Changes, items: ItemsOf): readonly Following[] {
+  const shown = (figure: Figure): Figure => inSystem(figure, today.noodle?.units ?? "metric");
   return moved(before, today, changes, items)
+    .map(({ was, now, ...rest }) => ({ ...rest, was: was && shown(was), now: shown(now) }))
     .filter(({ was, now }) => was === undefined || shownValue(was) !== shownValue(now))
     .map(({ was, now, from, label = now.label, why }) => {
       const text = words.today.from(was === undefined ? "–" : shownValue(was), `${shownValue(now)} ${now.unit}`);

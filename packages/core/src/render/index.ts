@@ -3,7 +3,7 @@
 export { onlyFigure, toldNote, withWorking } from "../report/build.ts";
 export { escapeMarkup } from "../report/pictures/svg.ts";
 export type { Block, Cell, FigureBlock, PlainBlock, Section, Table } from "../report/schema.ts";
-export { shownGrouped, weightCell } from "../report/show.ts";
+export { inSystem, shownGrouped, weightCell } from "../report/show.ts";
 export { withWords } from "../report/words-report.ts";
 export { checksumOf, renderCard } from "./card-html.ts";
 export { longCard, mostPages } from "./card-pages.ts";

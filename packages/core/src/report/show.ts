@@ -79,7 +79,11 @@ export function inUnit(figure: Figure, symbol: string, places: number = figure.p
   return { ...figure, value: decimalText(fromBase(base, to)), unit: to.symbol, places };
 }
 
-/** A figure in the units of a system: masses in lb or oz, lengths in in, temperatures in °F for US units. */
+/**
+ * A figure in the units of a system: masses in lb or oz, lengths in in, temperatures in °F for US units.
+ *
+ * @example shown(inSystem(askWater(example("school-noodle")).value.plan.temperature, "us")) // => "59 °F"
+ */
 export function inSystem(figure: Figure, system: UnitSystem): Figure {
   if (system === "metric") return figure;
   if (figure.unit === "g")
