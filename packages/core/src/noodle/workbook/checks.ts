@@ -128,7 +128,7 @@ export function checks({ noodle: { spec, formula }, batch, weighed, graph }: Mad
       of: "scales",
       text: "an ingredient is too little for its scale: weigh it on a finer one, or ask noodlewright for a stock solution",
       failing: batch.remedies.tooLittle.length > 0,
-      fails: (cell) => `OR(${weighed.map((one) => tooLittleRule(one, batch.tolerance)(cell)).join(",")})`,
+      fails: tooLittleRule(weighed, batch.tolerance),
     },
   ];
 }

@@ -2,7 +2,7 @@ import type { Scale, WeighedLine } from "../../batch/weighing.ts";
 import { type Figure, given } from "../../figure/figure.ts";
 import { type Graph, plainFigure } from "../../figure/graph.ts";
 import { fromSpec } from "../../figure/source.ts";
-import { ceilOf, justMore, literal, textIn } from "../../render/workbook/formulas.ts";
+import { ceilOf, joined, justMore, literal, textIn } from "../../render/workbook/formulas.ts";
 import type { CellOf } from "../../render/workbook/workbook.ts";
 
 const scaleId = (index: number, what: "division" | "capacity"): string => `scale.${index + 1}.${what}`;
@@ -55,10 +55,13 @@ export function divisionRule(mass: string, scales: readonly Scale[]): (cell: Cel
   };
 }
 
-/** Whether a line is too little for its scale, as `tooLittle` tells it. */
-export function tooLittleRule({ nearest, off }: WeighedLine, tolerance: string): (cell: CellOf) => string {
+/** Whether any of some lines is too little for its scale, as `tooLittle` tells it. */
+export function tooLittleRule(lines: readonly WeighedLine[], tolerance: string): (cell: CellOf) => string {
   const most = `${literal(tolerance)}*${justMore}`;
-  return (cell) => `OR(${cell(nearest.id)}>${most},ABS(${cell(off.id)})>${most})`;
+  return (cell) => {
+    const off = lines.map((line) => cell(line.off.id));
+    return `OR(${joined("MAX", [...lines.map(({ nearest }) => cell(nearest.id)), ...off])}>${most},${joined("MIN", off)}<-${most})`;
+  };
 }
 
 /** The name of the scale that weighs a line, and whether it takes it, as the tables of weights tell it. */
@@ -68,7 +71,7 @@ export function weighOnRule(line: WeighedLine, scales: readonly Scale[], toleran
     const name = names.reduceRight(
       (otherwise, one, index) => `IF(${cell(line.step.id)}=${cell(scaleId(index, "division"))},${one},${otherwise})`,
     );
-    const tooLittle = `IF(${tooLittleRule(line, tolerance)(cell)},": too little",`;
+    const tooLittle = `IF(${tooLittleRule([line], tolerance)(cell)},": too little",`;
     if (scales.some(({ capacity }) => capacity === undefined)) return `${name}&${tooLittle}"")`;
     const [mass, most] = [cell(line.exact.id), greatestOf(scales, cell)];
     return `${name}&${tooLittle}IF(${mass}>${most}*${justMore},", in "&${ceilOf(`${mass}/${most}`)}&" lots",""))`;
