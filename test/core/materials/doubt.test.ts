@@ -18,7 +18,7 @@ describe("a flour with a nutrition label in place of its protein", () => {
     expect(Number(ranges?.protein?.high)).toBeCloseTo((4.5 / 30) * 100, 9);
     expect(Number(protein?.value)).toBeCloseTo((4 / 30) * 100, 9);
     expect(protein?.nitrogenFactor).toBe("5.7");
-    expect(notes.join(" ")).toContain("rounding");
+    expect(notes).toContainEqual(expect.objectContaining({ code: "label.rounding-only" }));
   });
 
   it("covers every factor where the label does not name it", () => {
@@ -51,7 +51,7 @@ describe("a flour with a nutrition label in place of its protein", () => {
     const { moisture, ranges, notes, figureSources } = answered(flour({ label: usLabel }));
     expect([moisture, ranges?.moisture?.low, ranges?.moisture?.high]).toEqual(["13.5", "12", "15"]);
     expect(figureSources.moisture.cite).toBe("common practice, no source");
-    expect(notes.join(" ")).toContain("its moisture is not stated");
+    expect(notes).toContainEqual(expect.objectContaining({ code: "materials.moisture-assumed" }));
     expect(codesOf(flour({ protein: "11 %" }))).toEqual(["materials.moisture-missing"]);
   });
 
@@ -63,7 +63,8 @@ describe("a flour with a nutrition label in place of its protein", () => {
       ["13.5", undefined],
       ["13.5", "12"],
     ]);
-    for (const { notes } of bag) expect(notes.join(" ")).toContain("its moisture is not stated");
+    for (const { notes } of bag)
+      expect(notes).toContainEqual(expect.objectContaining({ code: "materials.moisture-assumed" }));
     expect(codesOf(flour({ kind: "flour", protein: "12 %" }, "strong flour"))).toEqual(["materials.moisture-missing"]);
   });
 

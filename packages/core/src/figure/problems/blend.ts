@@ -221,7 +221,10 @@ export const blend = {
         return `${found}; how far it may be from the best there is, is not known`;
       case "flours":
         return `${found}; there may be one of ${open.flours} flours`;
-      default:
+      case "moved":
+      case "weighted":
+      case "off-zero":
+      case "missed":
         return `${found}; the best there is ${mayBe[open.by]}, by at most ${open.percent === "0.0" ? "0.1" : open.percent} % of what this one has`;
     }
   }),
