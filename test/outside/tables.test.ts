@@ -18,7 +18,7 @@ import { saltEntries } from "#core/materials/catalogue/salts.ts";
 import { usdaRows } from "#core/materials/catalogue/usda-sr28-rows.ts";
 import { usdaSpreadRows } from "#core/materials/catalogue/usda-sr28-spread.ts";
 import { flourClassList } from "#core/materials/flour-class-list.ts";
-import { flourFactor, labelFactor, nitrogenFactors } from "#core/materials/nitrogen.ts";
+import { flourFactor, labelFactor } from "#core/materials/nitrogen.ts";
 import { nutrientNames, nutrients } from "#core/materials/nutrients.ts";
 import { ruleBooks } from "#core/materials/rounding-rules.ts";
 import { severalThings } from "#core/materials/several.ts";
@@ -230,9 +230,9 @@ const tables: readonly (readonly [table: string, comparedWith: string, rows: unk
   ],
   [
     "factors of energy, nitrogen and salt",
-    "Regulation (EU) No 1169/2011 Annexes I and XIV (of what flour, eggs and oil hold), USDA SR28 file FOOD_DES, Jones factors as reprinted by FAO: all",
-    [nutrientNames.map((name) => [name, nutrients[name].counted]), nitrogenFactors, flourFactor, labelFactor],
-    "a97457b2629a53ec5d4bd4431d3fa5c7116ab7c85f537a96ac8a3946b2f4264b",
+    "Regulation (EU) No 1169/2011 Annexes I and XIV (of what flour, eggs and oil hold): all",
+    [nutrientNames.map((name) => [name, nutrients[name].counted]), flourFactor, labelFactor],
+    "c54e12784f5b452855173f7557de2c1bacd8b7017fd2eb15d26e1e5f0930c241",
   ],
   [
     "classes of flour",

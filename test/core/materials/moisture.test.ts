@@ -1,9 +1,8 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { exact, worked } from "#core/figure/figure.ts";
-import { catalogue } from "#core/materials/catalogue.ts";
 import { dryRatio, onMoisture } from "#core/materials/moisture.ts";
-import { nitrogenFactors, onFactor } from "#core/materials/nitrogen.ts";
+import { onFactor } from "#core/materials/nitrogen.ts";
 import { dec } from "#core/number/decimal.ts";
 
 const moisture = fc.integer({ min: 0, max: 9990 }).map((count) => dec(count).div(100));
@@ -73,14 +72,6 @@ describe("moisture basis", () => {
 });
 
 describe("nitrogen factor", () => {
-  it("has a line for every factor that the flours of the catalogue rest on", () => {
-    const known = new Set(nitrogenFactors.map(({ factor }) => Number(factor)));
-    const flours = catalogue().filter(({ key, kind }) => key.startsWith("usda") && kind === "flour");
-    const used = new Set(flours.map(({ protein }) => Number(protein?.nitrogenFactor ?? 5.7)));
-    expect([...used].filter((factor) => !known.has(factor))).toEqual([]);
-    expect(used.size).toBeGreaterThan(3);
-  });
-
   it("comes back as it went", () => {
     fc.assert(
       fc.property(share, (value) => {

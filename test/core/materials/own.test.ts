@@ -61,7 +61,7 @@ describe("a name of the catalogue", () => {
     const table = answered(resolve("bread flour"));
     expect(table.energy).toBe("361");
     const own = answered(resolve("bread flour", { moisture: "15 %" }));
-    expect([own.energy, own.energyFactors, own.spread]).toEqual([undefined, undefined, undefined]);
+    expect([own.energy, own.spread]).toEqual([undefined, undefined]);
     expect(answered(resolve("bread flour", { price: "1 EUR/kg" })).energy).toBe("361");
   });
 });

@@ -14,7 +14,7 @@ export const cookGainSource: Source = {
 };
 
 /** Weights of a bowl, g, as far as they are stated. */
-export interface Bowl {
+interface Bowl {
   readonly raw?: Figure;
   readonly cooked?: Figure;
   readonly gain?: Figure;

@@ -9,7 +9,7 @@ import type { Spec } from "../spec/spec.ts";
 import { minorPlaces } from "./cost-currencies.ts";
 
 /** An ingredient, what it costs and what there is of it, as far as that is stated. */
-export interface PricedLine {
+interface PricedLine {
   readonly line: FormulaLine;
   readonly price?: Price;
   readonly stock?: Quantity;

@@ -7,7 +7,7 @@ import { mainFigure } from "./composition-food.ts";
 import { naming } from "./composition-naming.ts";
 
 /** The most that 100 g of an ingredient can hold of a nutrient that nobody states, in the unit of its content. */
-export type RoomOf = (one: Contents, nutrient: NutrientName) => Figure;
+type RoomOf = (one: Contents, nutrient: NutrientName) => Figure;
 
 /**
  * What the other figures of an ingredient leave room for: water, ash, protein, fat and carbohydrate fill 100 g together.

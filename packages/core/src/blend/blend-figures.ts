@@ -148,7 +148,7 @@ function withBasis(
 }
 
 /** The basis the protein target is in; 14 % moisture where none is asked for. */
-export function basisAsked(targets: BlendQuestion["targets"]): MoistureBasis {
+function basisAsked(targets: BlendQuestion["targets"]): MoistureBasis {
   return targets.protein?.basis ?? { kind: "at", moisture: "14" };
 }
 

@@ -3,7 +3,7 @@ import type { BlendQuestion, Candidate } from "./blend-question.ts";
 import type { StepProblem } from "./step-problem.ts";
 
 /** The steps that the shares of a question come in. */
-export interface Grid {
+interface Grid {
   /** What all of them are whole multiples of, %. */
   readonly unit: Decimal;
   /** Step of each flour, %. */

@@ -36,7 +36,7 @@ export function compareFigures(before: readonly Figure[], after: readonly Figure
 }
 
 /** The figures of a blend before, with all that they rest on, under names of their own. */
-export function figuresBefore(before: readonly Figure[]): readonly Figure[] {
+function figuresBefore(before: readonly Figure[]): readonly Figure[] {
   return scoped("before", withOrigins(before));
 }
 

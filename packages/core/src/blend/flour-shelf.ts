@@ -73,7 +73,7 @@ function atKey(problem: Problem): Problem {
 }
 
 /** Says of a flour that is not in the formula that its moisture was assumed. */
-export function moistureNotes(name: string, { notes }: KitchenMaterial): readonly Note[] {
+function moistureNotes(name: string, { notes }: KitchenMaterial): readonly Note[] {
   const path = ["shelf", name];
   return notes.includes(assumedNote) ? [note("materials.note", path, { name, says: assumedNote })] : [];
 }

@@ -32,7 +32,7 @@ export interface CardRow {
 }
 
 /** Loads on the card, of all there are. */
-export interface CardLoads {
+interface CardLoads {
   readonly shown: readonly number[];
   readonly of: number;
 }

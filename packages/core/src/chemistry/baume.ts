@@ -3,7 +3,7 @@ import { type Decimal, type DecimalInput, type DecimalText, dec, ONE } from "../
 import { waterDensity } from "./water-density.ts";
 
 /** A hydrometer scale in degrees Baumé for liquids heavier than water. */
-export interface BaumeScale {
+interface BaumeScale {
   readonly modulus: DecimalText;
   /** °C of the sample at which the hydrometer reads true */
   readonly sample: DecimalText;

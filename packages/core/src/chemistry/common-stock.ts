@@ -113,7 +113,7 @@ function leastLoads({ products, tolerance, loads }: CommonStockWish, division: D
 }
 
 /** Least mass of which half a division is within the tolerance. */
-export function leastWeight(division: Decimal, tolerance: DecimalInput): Decimal {
+function leastWeight(division: Decimal, tolerance: DecimalInput): Decimal {
   return division.times(50).div(tolerance);
 }
 

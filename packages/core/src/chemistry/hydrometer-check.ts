@@ -6,7 +6,7 @@ import { type ReadStrength, readHydrometer } from "./hydrometer.ts";
 import { baumeFigure } from "./strength.ts";
 
 /** What one reads off a hydrometer in a kitchen, degrees: common practice, no source. */
-export const usualReadingError = "0.2";
+const usualReadingError = "0.2";
 
 /**
  * What a hydrometer tells about a solution one has made, and what an error of reading is worth.

@@ -116,7 +116,7 @@ function nearestText({ shares, checks }: FoundBlend): readonly string[] {
 }
 
 /** What a check finds, beside what is wanted. */
-export function missText({ label, reached, unit, side, bound }: Check): string {
+function missText({ label, reached, unit, side, bound }: Check): string {
   const places = Math.max(2, dec(bound).decimalPlaces());
   return `${label} ${fixedText(reached, places)} ${unit}, wanted at ${side} ${bound} ${unit}`;
 }

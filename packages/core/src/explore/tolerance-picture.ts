@@ -3,7 +3,7 @@ import type { TrialClass } from "./simulate.ts";
 import type { Tolerance } from "./tolerance.ts";
 
 /** One row of a picture in text: what it is, its value as shown, and a bar. */
-export interface PictureRow {
+interface PictureRow {
   readonly label: string;
   readonly shown: string;
   readonly bar: string;

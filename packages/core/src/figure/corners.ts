@@ -2,7 +2,7 @@
 export type Sides = readonly (-1 | 0 | 1)[];
 
 /** Where a model is least and where it is greatest. */
-export interface Corners {
+interface Corners {
   readonly low: Sides;
   readonly high: Sides;
 }

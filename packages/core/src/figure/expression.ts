@@ -194,7 +194,7 @@ function isList(value: Value): value is readonly Decimal[] {
 const signs: Readonly<Record<Operator, string>> = { "+": " + ", "-": " − ", "*": " × ", "/": " ÷ ", "^": "^" };
 
 /** How to write a name: the whole of it, or one item of its list. */
-export type NameWriter = (name: string, index: number | undefined) => string;
+type NameWriter = (name: string, index: number | undefined) => string;
 
 /**
  * Writes a formula out. With `lengths`, a `sum` over lists is written as its items added up.

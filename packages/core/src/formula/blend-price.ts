@@ -4,7 +4,7 @@ import type { FormulaLine } from "./line.ts";
 import { whole } from "./whole.ts";
 
 /** What a kilogram of the blend costs, and what that is worked out from. */
-export interface BlendPrice {
+interface BlendPrice {
   readonly figure: Figure;
   readonly currency: string;
   readonly figures: readonly Figure[];

@@ -19,13 +19,13 @@ export interface PlacedItem {
 }
 
 /** The amount that counts, of those of a line. */
-export type ChosenAmount =
+type ChosenAmount =
   | { readonly by: "mass" | "share"; readonly text: string; readonly value: DecimalText; readonly share?: DecimalText }
   | { readonly by: "number"; readonly text: string; readonly value: DecimalText }
   | { readonly by: "open"; readonly why: string };
 
 /** An ingredient that is left out, and why. */
-export interface LeftOut {
+interface LeftOut {
   readonly why: string;
 }
 

@@ -2,7 +2,7 @@ import { dec, HUNDRED, sum } from "../number/decimal.ts";
 import type { PlacedItem } from "./entries.ts";
 
 /** What the numbers of a formula count, found from all of them together. */
-export interface UnitsFound {
+interface UnitsFound {
   readonly items: readonly PlacedItem[];
   readonly remarks: readonly string[];
 }

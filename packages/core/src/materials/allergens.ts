@@ -74,7 +74,7 @@ export interface AllergenReport {
 }
 
 /** Grains with gluten. Oats have their own protein, and usually meet the others on the way. */
-export const glutenGrains: readonly Allergen[] = ["wheat", "rye", "barley"];
+const glutenGrains: readonly Allergen[] = ["wheat", "rye", "barley"];
 
 const glutenSource: Source = { cite: "21 CFR 101.91(a)(1), gluten-containing grain", standing: "memory" };
 

@@ -44,7 +44,7 @@ export function catalogue(): readonly Material[] {
 }
 
 /** The material, or the names most like what was asked for. */
-export type MaterialFinding =
+type MaterialFinding =
   | { readonly ok: true; readonly material: Material }
   | { readonly ok: false; readonly nearest: readonly string[] };
 

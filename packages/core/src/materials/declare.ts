@@ -13,7 +13,7 @@ import { type LabelLine, lineOf, type Nutrient, type NutrientName, nutrientNames
 import { type RoundingBand, type RuleBookName, ruleBooks } from "./rounding-rules.ts";
 
 /** What a label may print for a value. */
-export interface Declaration {
+interface Declaration {
   /** As printed, without the unit: `12`, `0.5`, `0`. */
   readonly text: string;
   readonly unit: Nutrient["unit"];

@@ -5,7 +5,7 @@ import { onMoisture } from "./moisture.ts";
 import { flourFactor, labelFactor, onFactor } from "./nitrogen.ts";
 
 /** A flour as a table or a certificate describes it, % as is. */
-export interface ClassedFlour {
+interface ClassedFlour {
   readonly grain: Grain;
   /** Left out, both whole and sifted flours are compared. */
   readonly wholegrain?: boolean;
@@ -16,7 +16,7 @@ export interface ClassedFlour {
 }
 
 /** How one measured value stands to the limit of a class. */
-export interface LimitFit {
+interface LimitFit {
   readonly what: "ash" | "protein" | "moisture";
   /** The value on the basis and the factor of the class; a range where the nitrogen factor is unknown, %. */
   readonly value: { readonly low: DecimalText; readonly high: DecimalText };

@@ -36,7 +36,7 @@ export function trimField(description: string, examples: readonly string[]) {
 }
 
 /** A cutter by its number (strands from 30 mm of width) or by the width of its strand in mm. */
-export type CutterField =
+type CutterField =
   | { readonly kind: "number"; readonly number: number }
   | { readonly kind: "width"; readonly width: DecimalText };
 
@@ -96,7 +96,7 @@ const ways = ["gap", "dial", "line", "sticks"] as const;
 const mostSettings = 60;
 
 /** A sheeter, a hand-cranked machine or a rolling pin with its cutters. */
-export const machineSchema = z.lazy(() =>
+const machineSchema = z.lazy(() =>
   described(
     z
       .strictObject({

@@ -39,8 +39,6 @@ export interface Material extends Readonly<Partial<Record<NutrientFigure, Decima
   readonly ash?: DecimalText;
   /** kcal per 100 g as printed. */
   readonly energy?: DecimalText;
-  /** kcal per g that the table worked the energy out with. */
-  readonly energyFactors?: EnergyFactors;
   /** Its protein forms wheat gluten: wheat, durum, spelt and the gluten made of them. */
   readonly glutenForming: boolean;
   readonly wholegrain: boolean;
@@ -65,13 +63,6 @@ export interface Material extends Readonly<Partial<Record<NutrientFigure, Decima
 export interface Protein {
   readonly value: DecimalText;
   readonly nitrogenFactor?: DecimalText;
-}
-
-/** kcal per g of protein, fat and carbohydrate by difference. */
-export interface EnergyFactors {
-  readonly protein?: DecimalText;
-  readonly fat?: DecimalText;
-  readonly carbohydrate?: DecimalText;
 }
 
 /** Figures of a material whose spread a table tells. */

@@ -301,16 +301,7 @@ function kept(before: KitchenMaterial | undefined, what: "protein" | "ash", mois
 
 /** A table row whose figures the kitchen replaces loses what went with them: their spread, the carbohydrate, the energy, the remarks. */
 function whatStays(before: KitchenMaterial, figures: MaterialFigures, moisture: DecimalText): KitchenMaterial {
-  const {
-    spread,
-    energy,
-    energyFactors,
-    allergensPossible,
-    absorption,
-    ranges: _ranges,
-    nutrientSources = {},
-    ...rest
-  } = before;
+  const { spread, energy, allergensPossible, absorption, ranges: _ranges, nutrientSources = {}, ...rest } = before;
   const { carbohydrate: _carbohydrate, ...besides } = nutrientSources;
   const asDamp = ofStated(before, (value) => asIs(held(value, before, moisture), moisture));
   const measured = [
@@ -328,7 +319,6 @@ function whatStays(before: KitchenMaterial, figures: MaterialFigures, moisture: 
     nutrientSources: replaced ? besides : nutrientSources,
     ...(spread && !replaced && { spread }),
     ...(energy !== undefined && !replaced && { energy }),
-    ...(energyFactors && !replaced && { energyFactors }),
     ...(absorption && { absorption: absorptionAt(absorption, before, moisture) }),
     ...(allergensPossible && figures.allergens === undefined && { allergensPossible }),
     ...(replaced && { notes: [] }),

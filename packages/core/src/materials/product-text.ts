@@ -13,7 +13,7 @@ const partForm = /^([A-Za-z][\w.·]*) (\d+(?:\.\d+)? ?%|\d+(?:\.\d+)?|rest)$/u;
 const atStrength = /^(.+) at (\d.*|\.\d.*)$/u;
 
 /** The ways to name a product in one line, for messages. */
-export const productForms =
+const productForms =
   'a name of the catalogue or of the materials file, a formula such as Na2CO3, a composition such as "Na2CO3 60 %, K2CO3 40 %", or salts at a strength such as "K2CO3 6, Na2CO3 4 at 30 °Bé"';
 
 /**

@@ -41,7 +41,7 @@ export const recordedSchema = z.lazy(() =>
 /** Recorded figures as read. */
 export type RecordedFigures = z.output<typeof recordedSchema>;
 
-export type RecordedName = keyof RecordedFigures;
+type RecordedName = keyof RecordedFigures;
 
 /** What each recorded figure is called, in the order in which they are told. */
 export const recordedNames: Readonly<Record<RecordedName, string>> = {

@@ -19,7 +19,7 @@ export interface RoundingBand {
 }
 
 /** What a jurisdiction says of all lines of a label; how each is counted and rounded stands in the record of its nutrient. */
-export interface RuleBook {
+interface RuleBook {
   readonly title: string;
   /** What the declared value is for. */
   readonly per: "serving" | "100 g";

@@ -12,7 +12,7 @@ const dryMatterStays: Source = {
 };
 
 /** A flour before and after it was dried or toasted, g, and its moisture before, %. */
-export interface Toasting {
+interface Toasting {
   readonly before: DecimalText;
   readonly after: DecimalText;
   readonly moisture: DecimalText;

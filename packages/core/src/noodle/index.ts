@@ -51,7 +51,7 @@ export type {
   KindFinding,
 } from "../materials/allergens.ts";
 export type { MoistureBasis, Price } from "../materials/fields.ts";
-export type { EnergyFactors, Material, MaterialKind, Protein, Spread, SpreadOf } from "../materials/material.ts";
+export type { Material, MaterialKind, Protein, Spread, SpreadOf } from "../materials/material.ts";
 export type {
   Content,
   Counted,

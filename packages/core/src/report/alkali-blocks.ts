@@ -131,7 +131,7 @@ function additivesTable(compositions: readonly Composition[]): Table {
 }
 
 /** Limits, each once, with the text it comes from. */
-export function limitsTable(found: readonly FoodLimits[]): Table {
+function limitsTable(found: readonly FoodLimits[]): Table {
   const limits = [...new Set(found.flatMap(({ limits: some }) => some))];
   return table(
     "limits",
@@ -143,7 +143,7 @@ export function limitsTable(found: readonly FoodLimits[]): Table {
 }
 
 /** Names the salts of which no limit is known here. */
-export function notKnownLines(where: "on foods" | "on additives", found: readonly FoodLimits[]): readonly string[] {
+function notKnownLines(where: "on foods" | "on additives", found: readonly FoodLimits[]): readonly string[] {
   const names = [...new Set(found.flatMap(({ notKnown }) => notKnown))];
   return names.length === 0 ? [] : [`Limits ${where} that name ${names.join(", ")} are not known here.`];
 }

@@ -5,7 +5,7 @@ import { specSchema } from "../spec/spec.ts";
 import { factsSchema, reportSchema } from "./schema.ts";
 
 /** Problems as `--format json` prints them. */
-export const problemsSchema = described(
+const problemsSchema = described(
   z.object({
     noodlewright: z.literal("problems"),
     version: z.literal(1),

@@ -141,7 +141,7 @@ export const shelfSchema = described(
 const preferences: readonly Preferred[] = [{ kind: "nearest" }, { kind: "cheapest" }, { kind: "fewest" }];
 
 /** Which blend is wanted of those that meet everything. */
-export type Preferred =
+type Preferred =
   | { readonly kind: "nearest" }
   | { readonly kind: "cheapest" }
   | { readonly kind: "fewest" }

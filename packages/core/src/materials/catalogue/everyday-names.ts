@@ -6,7 +6,7 @@ const usage: Source = { cite: "kitchen and trade usage", standing: "memory" };
 const flourTrade: Source = { cite: "Japanese trade pages on flours", standing: "copy" };
 
 /** Names that stand for one material, with the source that says so. */
-export interface EverydayNames extends ProductNames {
+interface EverydayNames extends ProductNames {
   /** Key of the material in the catalogue. */
   readonly of: string;
 }

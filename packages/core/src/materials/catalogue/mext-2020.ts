@@ -5,7 +5,7 @@ import type { Entry } from "./entry.ts";
 import { type MextRow, mextIngredientRows, mextNoodleRows } from "./mext-2020-rows.ts";
 import { natures } from "./nature.ts";
 
-export const mextSource: Source = {
+const mextSource: Source = {
   cite: "MEXT, Standard Tables of Food Composition in Japan 2020 (eighth revised edition)",
   standing: "copy",
 };

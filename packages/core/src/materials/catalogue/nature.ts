@@ -2,7 +2,7 @@ import type { Allergen } from "../allergen.ts";
 import type { MaterialKind } from "../material.ts";
 
 /** What a row of a table is by its nature, which the tables themselves do not print. */
-export interface Nature {
+interface Nature {
   readonly kind: MaterialKind;
   readonly glutenForming: boolean;
   readonly wholegrain: boolean;

@@ -54,9 +54,8 @@ function material(row: UsdaRow): Material {
     "potassium",
     "energy",
   ]);
-  const [nitrogen = "-", ...energy] = factors.split(" ");
+  const [nitrogen = "-"] = factors.split(" ");
   const spread = usdaSpreadRows.find(([other]) => other === ndb);
-  const energyFactors = columns(energy.join(" "), ["protein", "fat", "carbohydrate"]);
   return {
     key: `usda ${ndb}`,
     name,
@@ -66,7 +65,6 @@ function material(row: UsdaRow): Material {
     moisture,
     protein: nitrogen === "-" ? { value: protein } : { value: protein, nitrogenFactor: nitrogen },
     ...others,
-    ...(Object.keys(energyFactors).length > 0 && { energyFactors }),
     allergensKnown: true,
     ...(spread !== undefined && { spread: spreadOf(spread) }),
     notes: notesOf(ndb, { value: protein }, nitrogen),

@@ -2,7 +2,7 @@ import { columnLetters, type SheetDraft } from "./cells.ts";
 import { justMore, stepsOf } from "./formulas.ts";
 
 /** A value that is rounded together with others so that their total is kept. */
-export interface RoundedLine {
+interface RoundedLine {
   readonly name: string;
   /** Formula of the exact value. */
   readonly exact: string;
@@ -11,7 +11,7 @@ export interface RoundedLine {
 }
 
 /** Values that are rounded so that their total is kept, as `roundKeepingTotal` does it. */
-export interface RoundedTogether {
+interface RoundedTogether {
   readonly title: string;
   readonly lines: readonly RoundedLine[];
   readonly least: "proportion" | "change";
@@ -20,7 +20,7 @@ export interface RoundedTogether {
 }
 
 /** Where the rounded values stand. */
-export interface RoundedCells {
+interface RoundedCells {
   readonly rounded: readonly string[];
   /** Cells that are 1 where one value would have to give way further than is laid out here. */
   readonly beyond: readonly string[];

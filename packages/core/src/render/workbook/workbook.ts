@@ -77,7 +77,7 @@ export interface WorkbookCheck {
 }
 
 /** All that a workbook is made of. */
-export interface WorkbookParts {
+interface WorkbookParts {
   readonly title: string;
   readonly paper: Workbook["paper"];
   readonly about: readonly string[];

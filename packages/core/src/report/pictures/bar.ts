@@ -4,7 +4,7 @@ import { element, label, type Picture, picture } from "./svg.ts";
 import { textWidth, wrapText } from "./text-width.ts";
 
 /** A part of a whole: its words and its share. */
-export interface BarPart {
+interface BarPart {
   readonly words: string;
   readonly value: DecimalText;
 }

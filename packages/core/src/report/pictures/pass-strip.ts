@@ -2,7 +2,7 @@ import { type DecimalText, dec, fixedText } from "../../number/decimal.ts";
 import { element, label, type Picture, picture } from "./svg.ts";
 
 /** Thickness of the sheet after one pass. */
-export interface StripPass {
+interface StripPass {
   readonly words: string;
   /** What the machine is set to: the number of the dial. */
   readonly setting?: string | undefined;

@@ -21,7 +21,7 @@ import { type Distance, isLooser, leastAfter, onlyMoments, type Spacing, withMom
  * exchanged. At a machine with one stage the order is thus known; what has to be found is how the stages take turns at a shared
  * one. Everything here runs backwards from service: the first load is the last of the day, the first stage the last one.
  */
-export interface DayOrder {
+interface DayOrder {
   /** The turns at the shared machines. */
   readonly turns: readonly Turn[];
   /** Minutes from the start of the day to service. */

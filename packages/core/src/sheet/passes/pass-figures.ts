@@ -40,7 +40,7 @@ export interface Rolled {
 }
 
 /** Speed and time of a pass; `even` is the speed that the volume asks for where the machine states one for each stand. */
-export interface Running {
+interface Running {
   readonly speed: Figure;
   readonly even?: Figure;
   readonly runningTime: Figure;

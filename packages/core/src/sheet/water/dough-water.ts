@@ -55,7 +55,7 @@ export interface WeighedWater {
 type Temperatures = NonNullable<Spec["temperature"]>;
 
 /** A mix without a spec: flour, water and the temperatures. */
-export const plainMixSchema = described(
+const plainMixSchema = described(
   z.strictObject({
     flour: massField("Flour", ["10 kg"]),
     water: massField("Water", ["3.5 kg"]),
