@@ -13,7 +13,9 @@ export const noodle = {
     found: `"${name}"`,
     expected: "an alkaline product of the spec",
     advice:
-      names.length === 0 ? "the spec has none to convert" : didYouMean(nearest, `name one of: ${names.join(", ")}`),
+      names.length === 0
+        ? "the spec has none that it does not replace itself (`replaceWith`)"
+        : didYouMean(nearest, `name one of: ${names.join(", ")}`),
   })),
   "compare.one": input(() => ({
     found: "one noodle",
