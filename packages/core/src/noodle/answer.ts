@@ -22,7 +22,7 @@ export function answered<T>(outcome: Outcome<T>, { notes, report }: Telling<T>):
   return { ok: true, value, notes: all, report: () => report(value, all) };
 }
 
-/** The same work, done once for each noodle. */
+/** The same work, done once for each noodle: who asks again is given the same object, so nobody may write in it. */
 export function once<T>(work: (noodle: Noodle) => Outcome<T>): (noodle: Noodle) => Outcome<T> {
   const known = new WeakMap<Noodle, Outcome<T>>();
   return (noodle) => {
