@@ -1,11 +1,5 @@
 import type { Graph } from "@noodlewright/core/figure";
-import { type Data, isData } from "./kit.ts";
-
-/** A number as it is typed into a workbook, in the unit that stands beside it. */
-export interface Typed {
-  readonly value: number;
-  readonly unit: string;
-}
+import { type Data, isData, type Typed } from "./kit.ts";
 
 type Path = readonly (string | number)[];
 
@@ -16,7 +10,7 @@ export function changedSpec(data: Data, graph: Graph, typed: ReadonlyMap<string,
   const has = (id: string): boolean => typed.has(id) || graph[id] !== undefined;
   const now = (id: string): Typed =>
     typed.get(id) ?? { value: Number(graph[id]?.value ?? 0), unit: graph[id]?.unit ?? "" };
-  const said = (id: string): unknown => {
+  const said = (id: string): string | number => {
     const { value, unit } = now(id);
     const short = unit.replace(/ of (?:flour|dough|.*mixer.*)$|\/100 g flour$/u, "");
     return short === "" ? value : `${value} ${short}`;
@@ -24,11 +18,8 @@ export function changedSpec(data: Data, graph: Graph, typed: ReadonlyMap<string,
   const figuresOfFlour = (id: string): Data => {
     const factor = `${id}.nitrogen-factor`;
     const main = (what: "protein" | "ash"): Data => {
-      const [asIs, stated, basis] = ["", "-stated", "-basis"].map((of) => `${id}.${what}${of}`) as [
-        string,
-        string,
-        string,
-      ];
+      const asIs = `${id}.${what}`;
+      const [stated, basis] = [`${asIs}-stated`, `${asIs}-basis`];
       const told = [asIs, stated, basis, ...(what === "protein" ? [factor] : [])].some((one) => typed.has(one));
       if (!told) return {};
       if (has(stated)) return { [what]: said(stated), [`${what}Basis`]: `${said(basis)} mb` };

@@ -6,7 +6,6 @@ import type { Workbook, WorkbookCell } from "@noodlewright/core/render";
 import { type Kitchen, readKitchenFile } from "@noodlewright/core/spec";
 import { HyperFormula } from "hyperformula";
 import { parse } from "yaml";
-import type { Typed } from "./changes.ts";
 
 /** Examples that are whole specs. */
 export const examples = [
@@ -115,6 +114,12 @@ export function inputsOf(workbook: Workbook): readonly Input[] {
     const place = { sheet: "Noodle", row, column: 1 };
     return [{ id, place, before: Number(value), unit: String(unit?.value), takes }];
   });
+}
+
+/** A number as it is typed into a workbook, in the unit that stands beside it. */
+export interface Typed {
+  readonly value: number;
+  readonly unit: string;
 }
 
 /** An input changed by so many per cent, to four digits; where it was nothing, to a little. */

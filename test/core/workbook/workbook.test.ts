@@ -2,7 +2,7 @@ import { askBatch, type UnitSystem } from "@noodlewright/core";
 import type { Graph } from "@noodlewright/core/figure";
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import { changedSpec, type Typed } from "./changes.ts";
+import { changedSpec } from "./changes.ts";
 import {
   cellsOf,
   changedBy,
@@ -16,6 +16,7 @@ import {
   inputsOf,
   noodleOf,
   same,
+  type Typed,
   workbookFor,
 } from "./kit.ts";
 
