@@ -70,7 +70,7 @@ const tapWater: KitchenMaterial = {
  * @param extra - the kitchen's own materials from files that the spec includes; those in the spec come first
  * Problems: those of `statedLines` and `balanceWater`, all in one go; then those of `doseProblems`.
  */
-function computeFormula(spec: Spec, extra: OwnMaterials = {}): Outcome<Formula> {
+export function computeFormula(spec: Spec, extra: OwnMaterials = {}): Outcome<Formula> {
   const lines = statedLines(spec, extra);
   const problems: Problem[] = lines.ok ? [] : [...lines.problems];
   const water = lines.ok ? balanceWater(lines.value, spec.water) : undefined;
