@@ -65,8 +65,8 @@ const rows: readonly Row[] = [
     file: "infinite.yaml",
     content: `name: a\n${flours}water:\n  added: .nan\nsalt: .inf\n`,
     expected: [
-      ["spec.type", "6:10", ".nan"],
-      ["spec.type", "7:7", ".inf"],
+      ["quantity.unreadable", "6:10", ".nan"],
+      ["quantity.unreadable", "7:7", ".inf"],
     ],
   },
   {

@@ -120,7 +120,7 @@ describe("a card of a spec that asks for what cannot be had", () => {
     const { status, stdout, stderr } = cardOf({ ...asked, temperature: impossible });
     expect(status).toBe(1);
     const notes = notesOf(stdout);
-    expect(notes).toMatch(/Water temperature: a dough too warm .*</u);
+    expect(notes).toMatch(/Water temperature: found a dough too warm .*</u);
     expect(notes).toMatch(/Plan: .*</u);
     expect(stdout).not.toContain("see noodlewright");
     expect(stderr.trim().split("\n")).toEqual([

@@ -1,4 +1,5 @@
-import { spawnSync } from "node:child_process";
+import { spawn, spawnSync } from "node:child_process";
+import { once } from "node:events";
 import { existsSync, readFileSync } from "node:fs";
 import { join } from "node:path";
 import { fileURLToPath } from "node:url";
@@ -142,19 +143,33 @@ describe("at a terminal", () => {
   const pseudoTerminal =
     spawnSync("script", ["--version"], { encoding: "utf8" }).stdout?.includes("util-linux") === true;
 
-  test.runIf(pseudoTerminal)("a real one: a pasted text with an empty line in it, then the answers", () => {
+  test.runIf(pseudoTerminal)("a real one: a pasted text with an empty line in it, then the answers", async () => {
     const folder = folderFor({});
     const command = fileURLToPath(new URL("../../packages/cli/bin/noodlewright.mjs", import.meta.url));
-    const typed = "bread flour 1 kg\n\nwater 380 g\nsoda ash 8 g\n\n";
-    const { stdout } = spawnSync(
-      "sh",
-      [
-        "-c",
-        `(sleep 1; printf '%s' "$TYPED"; sleep 1; printf 'protein 12 %%\\n40\\n130 g\\n1 g\\n\\n'; sleep 1) | script -qec "'${process.execPath}' '${command}' new" /dev/null`,
-      ],
-      { cwd: folder, encoding: "utf8", env: { ...process.env, NO_COLOR: "1", TYPED: typed }, timeout: 20_000 },
-    );
-    expect(stdout).toContain("What do you have written down?");
+    const script = spawn("script", ["-qec", `'${process.execPath}' '${command}' new`, "/dev/null"], {
+      cwd: folder,
+      env: { ...process.env, NO_COLOR: "1" },
+    });
+    // Each answer is typed when its question stands there, however long the machine takes to ask it.
+    const typed: readonly (readonly [question: string, answer: string])[] = [
+      ["What do you have written down?", "bread flour 1 kg\n\nwater 380 g\nsoda ash 8 g\n\n"],
+      ["What does the bag of bread flour say?", "protein 12 %\n"],
+      ["For how many bowls?", "40\n"],
+      ["goes into a bowl?", "130 g\n"],
+      ["smallest step", "1 g\n"],
+      ["What rolls and cutter?", "\n"],
+    ];
+    let shown = "";
+    let next = 0;
+    script.stdout.on("data", (text: Buffer) => {
+      shown += text.toString();
+      const [question, answer] = typed[next] ?? [];
+      if (question === undefined || answer === undefined || !shown.includes(question)) return;
+      next += 1;
+      script.stdin.write(answer);
+    });
+    await once(script, "close");
+    expect(next).toBe(typed.length);
     expect(existsSync(join(folder, "noodle.yaml"))).toBe(true);
     expect(parse(readFileSync(join(folder, "noodle.yaml"), "utf8"))).toMatchObject({
       flours: [{ name: "bread flour", amount: "1 kg", figures: { protein: "12 %" } }],

@@ -122,7 +122,7 @@ describe("reports", () => {
       ?.blocks.flatMap((block) => (block.kind === "table" ? block.rows.map(({ cells }) => cells[1]?.text) : []));
     // half of 0.1 oz is 1 % of 5 oz, the dose; 32 loads of 0.16 oz are 5.12 oz of each salt, and 160 oz of stock;
     // 1 % of 0.16 oz is half of 0.0032 oz
-    expect(amounts).toEqual(["6.38 % by mass", "5.1 oz", "5.1 oz", "149.8 oz", "5.0 oz", "32", "0.001 oz"]);
+    expect(amounts).toEqual(["0.001 oz", "6.38 % by mass", "5.1 oz", "5.1 oz", "149.8 oz", "5.0 oz", "32"]);
   });
 
   it("of anything are whole, with one figure for an id and workings that hold", () => {

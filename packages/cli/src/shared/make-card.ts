@@ -1,6 +1,6 @@
 import { createHash } from "node:crypto";
 import { basename } from "node:path";
-import { askCard, type Problem, told } from "@noodlewright/core";
+import { askCard, type Note, type Problem, told } from "@noodlewright/core";
 import type { CardFile, MadeCard } from "@noodlewright/core/answers";
 import { pathText } from "@noodlewright/core/figure";
 import { longCard, type Paper, printable } from "@noodlewright/core/render";
@@ -43,8 +43,10 @@ export async function makeCard(order: CardOrder, io: Io): Promise<CardMaking> {
 /** Says on standard error what the card has not, and where it may be longer than promised. */
 export function tellOfCard({ card, missing, remarks }: MadeCard, paper: Paper, io: Io): void {
   const long = longCard(card, paper);
-  const notes = [...missing, ...remarks, ...(long ? [long] : [])];
-  for (const note of notes) io.err(`${printable(`${card.title}: ${told(note)}${hintOn(note)}`)}\n`);
+  const tell = (note: Note, before = "") =>
+    io.err(`${printable(`${card.title}: ${before}${told(note)}${hintOn(note)}`)}\n`);
+  for (const note of missing) tell(note, "not on the card: ");
+  for (const note of [...remarks, ...(long ? [long] : [])]) tell(note);
 }
 
 /** A file with the first digits of its checksum. */

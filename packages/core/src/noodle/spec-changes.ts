@@ -63,7 +63,7 @@ export function lotChanges(noodle: Noodle, { rows }: Substitution): readonly Spe
  * The changes that put another ingredient in the place of one that is missing, and the tap water for it where the spec states
  * that.
  *
- * @example ingredientChanges(example("barley-egg-noodle"), askIngredientReplacement(example("barley-egg-noodle"), { missing: "whole egg", by: "dried whole egg" }).value)[0].value // => { name: "dried whole egg", amount: "1.487 %" }
+ * @example ingredientChanges(example("barley-egg-noodle"), askIngredientReplacement(example("barley-egg-noodle"), { missing: "whole egg", by: "dried whole egg" }).value)[0].value // => { name: "dried whole egg", amount: "1.472 %" }
  */
 export function ingredientChanges(
   noodle: Noodle,

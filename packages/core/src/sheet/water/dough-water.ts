@@ -190,7 +190,7 @@ function singleIngredient({ line, exact: mass }: WeighedLine, temperature: Decim
 }
 
 function heatOfLines(lines: readonly FormulaLine[], name: string, temperature: DecimalText): Outcome<Figure> {
-  const { composition } = compositionOf(lines, name);
+  const { composition } = compositionOf(lines, `${name}.food`);
   const heat = specificHeat({ composition, temperature: dec(temperature).lt(0) ? "0" : temperature, name });
   return heat.ok ? heat : placed(heat.problems);
 }
