@@ -45,7 +45,8 @@ describe("the file of a workbook", () => {
   test("keeps names that look like formulas, markup or the code of a character as they are", () => {
     const name = '=HYPERLINK("a") <b>&_x0041_';
     const file = fileOf("evening-class", { name, notes: "@sum+1" });
-    const [sheet] = sheetsOfWorkbook(file) ?? [];
+    const sheets = sheetsOfWorkbook(file);
+    const [sheet] = "why" in sheets ? [] : sheets;
     const parts = partsOf(file);
     expect(sheet?.cells.get("A1")).toBe(name);
     expect(parts["xl/worksheets/sheet1.xml"]).not.toContain("<f>HYPERLINK");
@@ -118,8 +119,8 @@ describe("the file of a workbook", () => {
 
 describe("a workbook read back", () => {
   test("gives the weights of a load of one that was written here", () => {
-    const text = linesOfWorkbook(fileOf("pin-and-sticks")) ?? "";
-    const { understood, notUnderstood, questions } = readHandwritten(text);
+    const text = linesOfWorkbook(fileOf("pin-and-sticks"));
+    const { understood, notUnderstood, questions } = readHandwritten(String(text));
     expect(understood.map(({ name, amount }) => `${name}: ${amount}`)).toEqual([
       "bread flour: 400 g",
       "water: 168 g",
@@ -142,14 +143,34 @@ describe("a workbook read back", () => {
     );
   });
 
-  test("is nothing where the file is another packed one, is cut off or holds too much", async () => {
+  test("says why a file is no workbook to read: another packed one, cut off, holding too much, or never worked out", async () => {
     const whole = fileOf("evening-class");
-    expect(linesOfWorkbook(zipSync({ "word/document.xml": strToU8("<a/>") }))).toBeUndefined();
-    expect(linesOfWorkbook(whole.subarray(0, 900))).toBeUndefined();
     const bomb = zipSync({ "xl/workbook.xml": new Uint8Array(30_000_000), "xl/styles.xml": strToU8("<a/>") });
-    expect(await writtenFormula(bomb)).toBeUndefined();
-    expect(await writtenFormula(strToU8("bread flour 1 kg"))).toBe("bread flour 1 kg");
+    const unworked = plainWorkbook(['<row r="1"><c r="A1" t="s"><v>2</v></c><c r="B1"><f>5*80</f><v></v></c></row>']);
+    const why = async (bytes: Uint8Array, name = "") => {
+      const read = await writtenFormula(bytes, name);
+      return typeof read === "object" && "why" in read.facts ? read.facts.why : read;
+    };
+    expect(await why(zipSync({ "word/document.xml": strToU8("<a/>") }))).toBe("another");
+    expect(await why(bomb)).toBe("another");
+    expect(await why(whole.subarray(0, 900))).toBe("damaged");
+    expect(await why(strToU8("lost"), "formula.xlsx")).toBe("damaged");
+    expect(await why(unworked)).toBe("not worked out");
+    expect(await why(strToU8("bread flour 1 kg"))).toBe("bread flour 1 kg");
   });
+});
+
+test("a table in UTF-16, and a cell with a line break in it, are read as they were meant", async () => {
+  const table = 'ingredient,amount\n"whole wheat\nflour",200 g\nbread flour,800 g\nwater,360 g\n';
+  const bytes = new Uint8Array(new Uint16Array([0xfeff, ...[...table].map((letter) => letter.charCodeAt(0))]).buffer);
+  for (const one of [bytes, bytes.map((_, index) => bytes[index ^ 1] ?? 0), strToU8(table)]) {
+    const { understood } = readHandwritten(String(await writtenFormula(one)));
+    expect(understood.map(({ name, amount }) => `${name}: ${amount}`)).toEqual([
+      "whole wheat flour: 200 g",
+      "bread flour: 800 g",
+      "water: 360 g",
+    ]);
+  }
 });
 
 describe("the command", () => {

@@ -42,7 +42,10 @@ function workedOut(workbooks: Readonly<Record<string, Workbook>>) {
   if (error) throw error;
   if (status !== 0) throw new Error(stderr);
   return new Map(
-    Object.keys(workbooks).map((name) => [name, sheetsOfWorkbook(readFileSync(join(out, `${name}.xlsx`))) ?? []]),
+    Object.keys(workbooks).map((name) => {
+      const sheets = sheetsOfWorkbook(readFileSync(join(out, `${name}.xlsx`)));
+      return [name, "why" in sheets ? [] : sheets];
+    }),
   );
 }
 

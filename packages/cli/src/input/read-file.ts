@@ -13,6 +13,9 @@ export interface TextFile {
   readonly bytes: Uint8Array;
 }
 
+/** A text, why there is none, or nothing where the bytes are no text. */
+export type TextOrNot = string | AnyProblem | undefined;
+
 export type FileReading =
   | { readonly ok: true; readonly file: TextFile }
   | { readonly ok: false; readonly problem: PlacedProblem };
@@ -27,7 +30,7 @@ export async function readTextFile(
   path: string,
   io: Io,
   most: number = largest,
-  textOf: (bytes: Uint8Array) => string | undefined | Promise<string | undefined> = plainText,
+  textOf: (bytes: Uint8Array, name: string) => TextOrNot | Promise<TextOrNot> = plainText,
 ): Promise<FileReading> {
   const name = path === "-" ? "standard input" : path;
   const refuse = (problem: AnyProblem): FileReading => ({ ok: false, problem: { ...problem, file: name } });
@@ -42,10 +45,9 @@ export async function readTextFile(
   }
   if (bytes.length > most)
     return refuse(ownProblem("file.too-large", { of: most < largest ? "bytes left" : "bytes", most: "250 kB" }));
-  const text = await textOf(bytes);
-  if (text === undefined) {
-    return refuse(ownProblem("file.not-text", {}));
-  }
+  const text = await textOf(bytes, name);
+  if (text === undefined) return refuse(ownProblem("file.not-text", {}));
+  if (typeof text !== "string") return refuse(text);
   return { ok: true, file: { name, text, bytes } };
 }
 

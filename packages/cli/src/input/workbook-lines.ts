@@ -12,16 +12,27 @@ export type SheetCells = ReadonlyMap<string, string>;
 export interface ReadSheet {
   readonly name: string;
   readonly cells: SheetCells;
+  /** The formulas of cells. */
+  readonly formulas: SheetCells;
+  /** Whether a formula of it has no result. */
+  readonly unworked: boolean;
+}
+
+/** Why a workbook cannot be read. */
+export interface NoWorkbook {
+  readonly why: "damaged" | "another" | "not worked out";
 }
 
 /**
  * The formula in a workbook of Office Open XML as lines with tabs between the cells: of a workbook that was written here the
- * weights of one load, of any other its first sheet. Undefined where the bytes are no such workbook.
+ * weights of one load, of any other its first sheet.
  */
-export function linesOfWorkbook(bytes: Uint8Array): string | undefined {
+export function linesOfWorkbook(bytes: Uint8Array): string | NoWorkbook {
   const sheets = sheetsOfWorkbook(bytes, 1);
-  const [first] = sheets ?? [];
-  if (first === undefined) return undefined;
+  if ("why" in sheets) return sheets;
+  const [first] = sheets;
+  if (first === undefined) return { why: "another" };
+  if (first.unworked) return { why: "not worked out" };
   const rows = rowsOf(first.cells);
   return (weightsIn(rows) ?? rows).map((row) => row.join("\t").trimEnd()).join("\n");
 }
@@ -63,15 +74,15 @@ function placeOf(address: string): readonly [row: number, column: number] {
   return [Number(digits) - 1, column];
 }
 
-/** Reads the sheets of a workbook; undefined where the bytes are none. */
-export function sheetsOfWorkbook(bytes: Uint8Array, most = 100): readonly ReadSheet[] | undefined {
+/** Reads the sheets of a workbook. */
+export function sheetsOfWorkbook(bytes: Uint8Array, most = 100): readonly ReadSheet[] | NoWorkbook {
   let parts: Readonly<Record<string, Uint8Array>>;
   try {
     parts = unzipSync(bytes, {
       filter: ({ name, originalSize }) => name.startsWith("xl/") && originalSize <= largestPart,
     });
   } catch {
-    return undefined;
+    return { why: "damaged" };
   }
   const part = (name: string): string => (parts[name] === undefined ? "" : strFromU8(parts[name]));
   const targets = new Map(
@@ -82,10 +93,10 @@ export function sheetsOfWorkbook(bytes: Uint8Array, most = 100): readonly ReadSh
   const strings = stringsOf(part("xl/sharedStrings.xml"));
   const shapes = shapesOf(part("xl/styles.xml"));
   const sheets = tags(part("xl/workbook.xml")).filter(({ name, closing }) => name === "sheet" && !closing);
-  if (sheets.length === 0) return undefined;
+  if (sheets.length === 0) return { why: "another" };
   return sheets.slice(0, most).map(({ attributes }) => ({
     name: attributes["name"] ?? "",
-    cells: cellsOf(part(targets.get(attributes["id"] ?? "") ?? ""), strings, shapes),
+    ...cellsOf(part(targets.get(attributes["id"] ?? "") ?? ""), strings, shapes),
   }));
 }
 
@@ -169,8 +180,10 @@ function shapesOf(part: string): readonly Shape[] {
   });
 }
 
-function cellsOf(part: string, strings: readonly string[], shapes: readonly Shape[]): SheetCells {
+function cellsOf(part: string, strings: readonly string[], shapes: readonly Shape[]): Omit<ReadSheet, "name"> {
   const cells = new Map<string, string>();
+  const formulas = new Map<string, string>();
+  const results = new Set<string>();
   let address = "";
   let type = "n";
   let shape: Shape | undefined;
@@ -180,13 +193,16 @@ function cellsOf(part: string, strings: readonly string[], shapes: readonly Shap
       address = attributes["r"] ?? "";
       type = attributes["t"] ?? "n";
       shape = shapes[Number(attributes["s"] ?? 0)];
-    } else if (name === "v" && address !== "") {
+    } else if (name === "f") {
+      formulas.set(address, text);
+    } else if (name === "v" && address !== "" && (type === "str" || text !== "")) {
+      results.add(address);
       cells.set(address, type === "s" ? (strings[Number(text)] ?? "") : type === "n" ? numberText(text, shape) : text);
     } else if (name === "t" && type === "inlineStr") {
       cells.set(address, `${cells.get(address) ?? ""}${text}`);
     }
   }
-  return cells;
+  return { cells, formulas, unworked: [...formulas.keys()].some((one) => !results.has(one)) };
 }
 
 /** A number as its cell shows it, to the fifteen digits that a spreadsheet keeps. */

@@ -1,9 +1,33 @@
-import { plainText } from "./read-file.ts";
+import { ownProblem } from "./problem.ts";
+import { plainText, type TextOrNot } from "./read-file.ts";
 
-/** A formula that somebody wrote down: the text of a text file, or the lines of a workbook; undefined where it is neither. */
-export async function writtenFormula(bytes: Uint8Array): Promise<string | undefined> {
-  const packed = bytes[0] === 0x50 && bytes[1] === 0x4b && bytes[2] === 3 && bytes[3] === 4;
-  if (!packed) return plainText(bytes);
+/**
+ * A formula that somebody wrote down: the text of a text file, each cell of a table on one line, or the lines of a workbook;
+ * a problem where it is a workbook that cannot be read.
+ */
+export async function writtenFormula(bytes: Uint8Array, name = ""): Promise<TextOrNot> {
+  const packed = bytes[0] === 0x50 && bytes[1] === 0x4b;
+  if (!packed && !/\.xlsx$/iu.test(name)) return wideText(bytes)?.replace(quotedCell, onOneLine);
   const { linesOfWorkbook } = await import("./workbook-lines.ts");
-  return linesOfWorkbook(bytes);
+  const lines = linesOfWorkbook(bytes);
+  return typeof lines === "string" ? lines : ownProblem("file.workbook", { why: lines.why });
+}
+
+/** A text in UTF-8, or in UTF-16 where its first bytes say so, as spreadsheets write it. */
+function wideText(bytes: Uint8Array): string | undefined {
+  const [first, second] = bytes;
+  const wide =
+    first === 0xff && second === 0xfe ? "utf-16le" : first === 0xfe && second === 0xff ? "utf-16be" : undefined;
+  if (wide === undefined) return plainText(bytes);
+  try {
+    return new TextDecoder(wide, { fatal: true }).decode(bytes);
+  } catch {
+    return undefined;
+  }
+}
+
+const quotedCell = /(?<=^|[,;\t])"[^"]{1,300}"(?=[ ]*(?:[,;\t\r\n]|$))/gmu;
+
+function onOneLine(cell: string): string {
+  return cell.replace(/\s*[\r\n]\s*/gu, " ");
 }

@@ -29,6 +29,18 @@ export const catalogue = {
     expected: "YAML or JSON in UTF-8",
     advice: thisSpec,
   })),
+  "file.workbook": input(({ why }: { readonly why: "damaged" | "another" | "not worked out" }) => ({
+    found: {
+      damaged: "an .xlsx file that is damaged or not complete",
+      another: "a packed file that is no workbook",
+      "not worked out": "a workbook whose formulas were never worked out: its cells hold no results",
+    }[why],
+    expected: "a workbook (.xlsx) with the values that it shows",
+    advice:
+      why === "not worked out"
+        ? "open it in a spreadsheet, save it there, and read it again"
+        : "save it from the spreadsheet again, as .xlsx or as .csv",
+  })),
   "file.unreadable": input((facts: Texts<"error"> | Texts<"folder">) => {
     if ("folder" in facts)
       return { found: `no folder ${facts.folder}`, expected: "a folder that can be read", advice: "check its name" };
