@@ -206,7 +206,7 @@ describe("what a report can be asked for", () => {
     const wrong = runBuilt(["formula", "examples/school-noodle.yaml", "--figure", "dough.watr"]);
     expect([wrong.status, wrong.stdout]).toEqual([2, ""]);
     expect(readProblems(wrong.stderr)).toMatchObject([
-      { code: "figure.unknown", advice: expect.stringContaining("dough.water") },
+      { code: "figure.not-there", advice: expect.stringContaining("dough.water") },
     ]);
   });
 

@@ -4,6 +4,7 @@ import { expect, test } from "vitest";
 import { parse, stringify } from "yaml";
 import { starterSpec } from "#cli/input/starter-spec.ts";
 import { commands } from "#cli/table.ts";
+import { splitWords } from "../docs/console-blocks.ts";
 import { runBuilt } from "./built.ts";
 import { folderFor } from "./folder.ts";
 import { runHere } from "./in-process.ts";
@@ -52,11 +53,6 @@ const inTheFolder = {
   "handwritten.txt": "bread flour 1 kg\nwater 360 g\n",
 };
 
-/** The words of a line as a shell takes them: apart at blanks, together within single quotes. */
-function wordsOf(line: string): readonly string[] {
-  return [...line.matchAll(/'([^']*)'|(\S+)/gu)].map(([, quoted, plain = ""]) => quoted ?? plain);
-}
-
 test.each(examples.flat())("every example in the help of $usage works on a fitting spec", async ({ lines }) => {
   expect(lines.length).toBeGreaterThan(0);
   for (const line of lines) {
@@ -66,7 +62,7 @@ test.each(examples.flat())("every example in the help of $usage works on a fitti
     for (const name of ["specs", "cards"]) mkdirSync(join(folder, name));
     writeFileSync(join(folder, "specs", "noodle.yaml"), inTheFolder["noodle.yaml"]);
     const [asked = ""] = line.split(/ [<>] /u);
-    const [name, ...args] = wordsOf(asked);
+    const [name, ...args] = splitWords(asked);
     expect(name).toBe("noodlewright");
     // The page is read from beside the bundle.
     const { status, stdout, stderr } =

@@ -12,3 +12,10 @@ export function expectPage(path: string, text: string): void {
 export function row(...cells: readonly string[]): string {
   return `| ${cells.map((cell) => cell.replaceAll("|", "\\|").replaceAll("\n", " ")).join(" | ")} |`;
 }
+
+/** How a page of problems says what kind each is of. */
+export const kinds = {
+  input: "The input is wrong",
+  "no-answer": "There is no such answer",
+  note: "A note that goes with the answer",
+} as const;

@@ -63,11 +63,12 @@ describe("the packages, packed and installed into an empty folder", () => {
         "bundle/notices.txt",
         "README.md",
         "CHANGELOG.md",
+        "problems.md",
       ]),
     );
     const other = files.filter(
       (file) =>
-        !/^(?:bin\/noodlewright\.mjs|package\.json|README\.md|CHANGELOG\.md|bundle\/notices\.txt|bundle\/[\w-]+\.(?:cjs|js|css))$/u.test(
+        !/^(?:bin\/noodlewright\.mjs|package\.json|README\.md|CHANGELOG\.md|problems\.md|bundle\/notices\.txt|bundle\/[\w-]+\.(?:cjs|js|css))$/u.test(
           file,
         ),
     );

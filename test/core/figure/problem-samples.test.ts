@@ -1,4 +1,4 @@
-import { existsSync, readdirSync, readFileSync, writeFileSync } from "node:fs";
+import { readdirSync } from "node:fs";
 import { compileFunction } from "node:vm";
 import { type Noodle, type Note, type Outcome, type Problem, readNoodleData, told } from "@noodlewright/core";
 import { blendStocks as blend, compositionOf } from "@noodlewright/core/chemistry";
@@ -10,6 +10,7 @@ import { batch } from "#core/figure/problems/batch.ts";
 import { blend as blendTexts } from "#core/figure/problems/blend.ts";
 import { chemistry } from "#core/figure/problems/chemistry.ts";
 import { explore } from "#core/figure/problems/explore.ts";
+import { figure } from "#core/figure/problems/figure.ts";
 import { formula } from "#core/figure/problems/formula.ts";
 import { catalogue } from "#core/figure/problems/index.ts";
 import { materials } from "#core/figure/problems/materials.ts";
@@ -18,6 +19,7 @@ import { quantity } from "#core/figure/problems/quantity.ts";
 import { render } from "#core/figure/problems/render.ts";
 import { sheet } from "#core/figure/problems/sheet.ts";
 import { spec } from "#core/figure/problems/spec.ts";
+import { expectPage, kinds } from "../../docs/page.ts";
 import { given, samples } from "./problem-samples.ts";
 
 type Refusing = Outcome<unknown>;
@@ -96,26 +98,26 @@ describe("every problem and note", () => {
 
   it("has a sample, and its code is of one room", () => {
     expect(Object.keys(samples).toSorted()).toEqual(Object.keys(catalogue).toSorted());
-    const rooms = [batch, blendTexts, chemistry, explore, formula, materials, noodle, quantity, render, sheet, spec];
+    const rooms = [
+      batch,
+      blendTexts,
+      chemistry,
+      explore,
+      figure,
+      formula,
+      materials,
+      noodle,
+      quantity,
+      render,
+      sheet,
+      spec,
+    ];
     expect(rooms.flatMap((room) => Object.keys(room)).length).toBe(Object.keys(catalogue).length);
   });
 });
 
-describe("the page of all problems and notes", () => {
-  const file = new URL("../../../packages/core/problems.md", import.meta.url);
-
-  it("tells each as it is told", () => {
-    const page = pageOf();
-    if (process.env["UPDATE_DOCS"] === "1") writeFileSync(file, page);
-    expect(existsSync(file) ? readFileSync(file, "utf8") : "").toBe(page);
-  });
-});
-
-const kinds = {
-  input: "The input is wrong",
-  "no-answer": "There is no such answer",
-  note: "A note that goes with the answer",
-};
+it("the page of all problems and notes tells each as it is told", () =>
+  expectPage("packages/core/problems.md", pageOf()));
 
 function pageOf(): string {
   const sections = all

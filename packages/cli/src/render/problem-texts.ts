@@ -4,9 +4,9 @@ import { input, type Lists, noAnswer, type Texts } from "@noodlewright/core/figu
 export const catalogue = {
   "file.empty": input(() => ({ found: "nothing", expected: "a spec", advice: "start from `noodlewright new`" })),
   "file.no-input": input(() => ({
-    found: "a terminal",
-    expected: "a spec",
-    advice: "pipe a spec in, or name its file",
+    found: "nothing to read: standard input is this terminal",
+    expected: "a spec from a file or another command",
+    advice: "name the file of the spec, or send it in, such as < noodle.yaml",
   })),
   "file.too-large": input(
     ({ of, most }: { readonly of: "bytes" | "bytes left" | "marks" | "values" } & Texts<"most">) => {
@@ -27,7 +27,7 @@ export const catalogue = {
   "file.not-text": input(() => ({
     found: "bytes that are no text",
     expected: "YAML or JSON in UTF-8",
-    advice: thisSpec,
+    advice: `${thisSpec}, saved as plain text`,
   })),
   "file.workbook": input(({ why }: { readonly why: "damaged" | "another" | "not worked out" }) => ({
     found: {
@@ -61,58 +61,57 @@ export const catalogue = {
     advice: "indent with spaces",
   })),
   "file.several": input(() => ({
-    found: "more than one document",
+    found: "a second spec after a line of `---`",
     expected: "one spec in a file",
     advice: "split the file at its `---` lines",
   })),
   "file.too-deep": input(() => ({
     found: "lists within lists within lists",
-    expected: "a spec",
+    expected: "a spec, which is a few levels deep",
     advice: thisSpec,
   })),
   "file.syntax": input(({ detail }: Texts<"detail">) => ({
-    found: `text that is no YAML (${detail})`,
+    found: `text that cannot be read as YAML (${detail})`,
     expected: "YAML or JSON",
     advice: "check indents, colons and quotes here",
   })),
   "file.duplicate-key": input(({ key }: Texts<"key">) => ({
-    found: `the key ${key} again`,
+    found: `the key ${key} a second time`,
     expected: "every key once",
     advice: "remove one of them",
   })),
   "file.alias": input(({ alias }: Texts<"alias">) => ({
-    found: `*${alias}, which no anchor names`,
-    expected: "an alias of a value",
-    advice: "name a value with `&` first, or write it out",
+    found: `*${alias}, which stands for nothing`,
+    expected: `a value marked with \`&${alias}\` further up`,
+    advice: `put \`&${alias}\` before the value that is meant, or write the value out here`,
   })),
   "file.aliases": input(({ most }: Texts<"most">) => ({
-    found: "aliases within aliases",
-    expected: `at most ${most} uses of aliases`,
-    advice: "write the values out",
+    found: `values taken over with \`*\` more than ${most} times in all`,
+    expected: `at most ${most} times`,
+    advice: "write the values out in place of `*` and their names",
   })),
   "file.there": input(() => ({
-    found: "a file of this name",
+    found: "a file of this name that is there already",
     expected: "a new file",
     advice: "name another file: this one is kept as it is",
   })),
   "file.input": input(() => ({
     found: "a file that this answer was read from",
-    expected: "another file",
-    advice: "name another file",
+    expected: "a file of its own for the answer",
+    advice: "name another file: what was read is never written over",
   })),
   "file.foreign": input(() => ({
     found: "a file that noodlewright did not write",
     expected: "a new file, or one that it wrote",
     advice: "name another file, or write over it with --force",
   })),
-  "file.unwritable": input(({ error }: Partial<Texts<"error">>) => ({
-    found:
-      error === "no file"
-        ? "a folder, a pipe or a device"
-        : `a file that cannot be written${error ? ` (${error})` : ""}`,
-    expected: "a file in a folder that is there",
-    advice: error === "no file" ? "name a file, or print with -" : "check the folder and the room on the disk",
-  })),
+  "file.unwritable": input(({ error = "" }: Partial<Texts<"error">>) => {
+    const [found, advice] = unwritable[error] ?? [
+      `a file that cannot be written${error === "" ? "" : ` (${error})`}`,
+      "check the folder and the room on the disk",
+    ];
+    return { found, expected: "a file in a folder that is there", advice };
+  }),
   "write.set": input(() => ({
     found: "a value that --set says and the file does not",
     expected: "amounts found for what the file says",
@@ -124,14 +123,14 @@ export const catalogue = {
     advice: "name the file, or write to another one with -o",
   })),
   "write.shared": input(() => ({
-    found: "an amount that other places take over, or that cannot be changed where it stands",
+    found: "an amount that other places share by `&` and `*`, or that cannot be changed where it stands",
     expected: "an amount of its own at each place",
-    advice: "write the amounts out where anchors and aliases stand for them",
+    advice: "write the amounts out in place of `&` and `*`",
   })),
   "flag.beside-spec": input(() => ({
-    found: "what the spec says already",
-    expected: "this flag, or `--spec`",
-    advice: "leave one of the two out; `--set` changes a value of the spec",
+    found: "this flag beside `--spec`, which says the same",
+    expected: "one of the two",
+    advice: "leave one of them out; `--set` changes a value of the spec",
   })),
   "flag.missing": input(({ wanted, example }: Texts<"wanted"> & Partial<Texts<"example">>) => ({
     found: "nothing",
@@ -141,7 +140,7 @@ export const catalogue = {
   "strength.unreadable": input(({ written, forms }: Texts<"written" | "forms">) => ({
     found: written,
     expected: `a strength: ${forms}`,
-    advice: "write it so, with its unit",
+    advice: "write it in one of these ways, with its unit",
   })),
   "alkalinity.unreadable": input(({ written, forms }: Texts<"written" | "forms">) => ({
     found: written,
@@ -171,7 +170,7 @@ export const catalogue = {
   "stock.loads": input(({ written }: Texts<"written">) => ({
     found: written,
     expected: "a whole number of loads a day",
-    advice: "write it like 4",
+    advice: "write it like --loads 4",
   })),
   "strength.reading": input(({ written }: Texts<"written">) => ({
     found: written,
@@ -184,14 +183,14 @@ export const catalogue = {
     advice: "write both in one unit",
   })),
   "replace.missing": input(() => ({
-    found: "nothing that is missing",
+    found: "no name of what is missing",
     expected: "a flour or an ingredient of the spec",
     advice: "write it like --missing 'rye flour'",
   })),
   "cards.out-missing": input(() => ({
     found: "no folder to write to",
     expected: "a folder, such as -o cards",
-    advice: "name it with --out",
+    advice: "name the folder with -o",
   })),
   "set.no-spec": input(() => ({
     found: "no spec to set a value of",
@@ -218,7 +217,7 @@ export const catalogue = {
     expected: "a date such as 2026-11-25",
     advice: "write year, month and day",
   })),
-  "figure.unknown": input(({ id, count, nearest }: Texts<"id" | "count"> & Lists<"nearest">) => ({
+  "figure.not-there": input(({ id, count, nearest }: Texts<"id" | "count"> & Lists<"nearest">) => ({
     found: `no figure "${id}"`,
     expected: `one of the ${count} figures behind this answer`,
     advice: `${nearest.length > 0 ? `did you mean ${nearest.join(" or ")}? ` : ""}--format json lists them all under "figures"`,
@@ -227,7 +226,20 @@ export const catalogue = {
 
 const thisSpec = "check that this is the spec";
 
-const unreadable: Readonly<Record<string, readonly [found: string, advice: string]>> = {
+/** What the codes of the system mean. */
+type OfSystem = Readonly<Record<string, readonly [found: string, advice: string]>>;
+
+const noFolder = ["no folder of this name", "make the folder first, or name another"] as const;
+
+const unwritable: OfSystem = {
+  "no file": ["a folder, a pipe or a device", "name a file, or print with -"],
+  ENOENT: noFolder,
+  ENOTDIR: noFolder,
+  EACCES: ["a folder that may not be written to", "check its permissions, or name another"],
+  ENOSPC: ["a disk without room", "make room on it, or name a folder on another"],
+};
+
+const unreadable: OfSystem = {
   ENOENT: ["no file of this name", "check the name and the folder"],
   ENOTDIR: ["no file of this name", "check the name and the folder"],
   NOFILE: ["a pipe or a device", "name a file, or pipe it in and name it -"],

@@ -47,5 +47,5 @@ export async function printProblems(
 
 function unknownFigure(id: string, report: Report): AnyProblem {
   const ids = Object.keys(report.figures);
-  return ownProblem("figure.unknown", { id, count: String(ids.length), nearest: nearestNames(id, ids) });
+  return ownProblem("figure.not-there", { id, count: String(ids.length), nearest: nearestNames(id, ids) });
 }

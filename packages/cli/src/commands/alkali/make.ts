@@ -30,12 +30,6 @@ export const makeCommand = member({
   ],
   read: (ask) => {
     const names = ask.list("products");
-    if (names.length === 0) {
-      ask.wrong(
-        "<products>",
-        ownProblem("flag.missing", { wanted: "one product or more", example: "'sodium carbonate'" }),
-      );
-    }
     const text = ask.text("ratio");
     const ratio = text === undefined ? names.map(() => "1") : readRatio(text, names.length);
     if (ratio === undefined) {

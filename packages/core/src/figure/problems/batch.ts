@@ -22,7 +22,7 @@ export interface Kept extends Texts<"percent">, Partial<Texts<"low" | "high">> {
 
 export const batch = {
   "mend.nothing": input(() => ({
-    found: "nothing that is in the bowl",
+    found: "no word of what is in the bowl",
     expected: "what is too much, and how much of it is in",
     advice: "say it with its unit, such as tap water, 3170 g",
   })),
@@ -38,7 +38,7 @@ export const batch = {
   })),
   "mend.amount": input(({ name, amount }: Texts<"name" | "amount">) => ({
     found: amount === "" ? `${name} without its weight` : `"${amount}" of ${name}`,
-    expected: "a weight with its unit, 0 g where none is in",
+    expected: "a weight with its unit, 0 g where there is none",
     advice: `write it like '${name}=3170 g'`,
   })),
   "mend.beyond": input(({ name, amount, planned, mostTimes }: Texts<"name" | "amount" | "planned" | "mostTimes">) => ({
@@ -58,7 +58,7 @@ export const batch = {
   })),
   "cost.unknown-currency": input(({ currency, nearest }: Texts<"currency"> & Lists<"nearest">) => ({
     found: `"${currency}"`,
-    expected: "a currency code of ISO 4217",
+    expected: "the three letters of a currency (ISO 4217), such as EUR",
     advice:
       nearest[0] === undefined ? "write its three letters, such as EUR, USD or JPY" : `did you mean ${nearest[0]}?`,
   })),
@@ -69,7 +69,7 @@ export const batch = {
   })),
   "cost.no-prices": input(() => ({
     found: "no price of any ingredient",
-    expected: "prices",
+    expected: "the price of at least one ingredient",
     advice: "write `prices:` with lines such as `table salt: 0.60 EUR/kg`, or `price:` beside a material",
   })),
   "cost.mixed-currencies": input(({ used }: Lists<"used">) => ({
@@ -94,8 +94,8 @@ export const batch = {
   })),
   "batch.ingredient-zero": input(({ name }: Texts<"name">) => ({
     found: `"${name}", of which the dough takes none`,
-    expected: "some of it",
-    advice: "name an ingredient that the dough needs",
+    expected: "an ingredient that the dough takes",
+    advice: "name another, or give it an amount in the formula",
   })),
   "batch.not-stated": input(() => ({
     found: "no size of batch",
@@ -154,7 +154,7 @@ export const batch = {
   }),
   "weighing.lots": remark(
     ({ name, lots, scale }: Texts<"name" | "scale"> & Counts<"lots">) =>
-      `${name}: weigh each load in ${lots} lots, since ${scale} does not take it at once`,
+      `${name}: weigh each load in ${lots} lots, since the ${scale} does not take it all at once`,
   ),
   "scales.assumed": remark(
     ({ us }: { readonly us: boolean }) =>
@@ -176,7 +176,8 @@ export const batch = {
       "rework costs nothing here: it was paid for with the batch that it is from, and only what is bought anew is counted",
   ),
   "cost.not-priced": remark(
-    ({ names }: Lists<"names">) => `no price is stated for ${names.join(", ")}: every total leaves that out`,
+    ({ names }: Lists<"names">) =>
+      `no price is stated for ${names.join(", ")}: every total leaves ${names.length === 1 ? "it" : "them"} out`,
   ),
   "cost.water-free": remark(() => "tap water is counted as free; its price may stand under `prices:`"),
   "cost.ingredients-only": remark(
@@ -184,13 +185,13 @@ export const batch = {
   ),
   "mend.mixer": remark(
     ({ parts, ...load }: MixerLoad & Texts<"parts">) =>
-      `the mixer does not hold the load: ${loadText(load)}. Take what is in the bowl apart by weight into ${parts} equal parts, add to each its part of what is to be added, and mix them one after the other; or leave it as near as it comes with what is in`,
+      `the mixer does not hold the load: ${loadText(load)}. Divide what is in the bowl by weight into ${parts} equal parts, add to each its share of what is to be added, and mix them one after the other; or leave it as near as it comes with what is in`,
   ),
   "mend.mixer-holds": remark((load: MixerLoad) => `the mixer holds the load: ${loadText(load)}`),
   "mend.fine": remark(() => "nothing is in the bowl beyond the list: weigh on by the list"),
   "nutrition.not-stated": remark(
     ({ name, figures }: Texts<"name"> & Lists<"figures">) =>
-      `${name} does not state: ${figures.join(", ")}; where that matters, a range that no label can print runs from none of it to all that its other figures leave room for. Copy it from the certificate or the label into its figures`,
+      `${name} does not state: ${figures.join(", ")}; a figure that this leaves too open for a label is given as a range, from none of it to all that the other figures leave room for. Copy what is missing from the certificate or the label`,
   ),
   "nutrition.factor": remark(
     ({ names }: Lists<"names">) =>

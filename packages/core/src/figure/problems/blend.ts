@@ -112,7 +112,7 @@ export const blend = {
   "blend.alternatives": input(({ count }: Counts<"count">) => ({
     found: String(count),
     expected: "a whole number from 1 to 20",
-    advice: "ask for fewer",
+    advice: "ask for a few, such as 3",
   })),
   "blend.unfinished": noAnswer(() => ({
     found: "no blend found before the search was given up; that there is none is not proven",
@@ -175,7 +175,7 @@ export const blend = {
   })),
 
   "square.same-protein": input(() => ({
-    found: "two flours that both are on target",
+    found: "two flours that are both on target",
     expected: "two flours that differ",
     advice: "use either of them alone",
   })),
@@ -238,7 +238,7 @@ export const blend = {
   ),
   "blend.store-short": remark(
     ({ name, most, share }: Texts<"name" | "most" | "share">) =>
-      `${name}: the store holds ${most} % of the flour of the batch, less than the ${share} % of now`,
+      `${name}: the store holds ${most} % of the flour of the batch, less than the ${share} % that it makes up now`,
   ),
   "blend.store-open": remark(
     () => "the spec names no batch, so that what is in the store, and whole bags, set no limit",
@@ -249,7 +249,7 @@ export const blend = {
   ),
   "blend.water-apart": remark(
     ({ taken, added }: Texts<"taken" | "added">) =>
-      `by the kitchen's own figures the flours before take ${taken}, and the spec adds ${added}: one of the two is off, and the new water keeps the difference; a trial of the water settles it`,
+      `by the kitchen's own figures the flours so far take ${taken}, and the spec adds ${added}: one of the two is off, and the new water keeps the difference; a trial of the water settles it`,
   ),
   "blend.water-not-known": remark(
     ({ names, source }: Lists<"names"> & Texts<"source">) =>

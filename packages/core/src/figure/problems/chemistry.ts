@@ -12,6 +12,13 @@ export interface BatchEnd extends Texts<"strength" | "grams"> {
 /** What a burette may be off, and what that is worth, %. */
 export type Burette = Texts<"millilitres" | "worth">;
 
+/** What becomes of a solution that is not clear, or may not be. */
+const unclear: Readonly<Record<string, string>> = {
+  doubtful: "that may grow crystals",
+  crystals: "that grow crystals",
+  "not known": "of which it is not known whether they stay clear",
+};
+
 const phRuleLeft = {
   hydroxide: "for a hydroxide by itself the limits of its own entry go first, and the pH is not counted again",
   both: "hydroxide and carbonate are summed by their limits; whether the pH rule goes further stays open",
@@ -55,7 +62,7 @@ export const chemistry = {
     advice: "take a finer scale or allow a wider tolerance",
   })),
   "stock.not-clear": noAnswer(({ verdict }: Texts<"verdict">) => ({
-    found: `salts together of which the verdict is "${verdict}" at any strength`,
+    found: `salts ${unclear[verdict] ?? verdict} together, at any strength`,
     expected: "salts that stay clear together where the stock is kept",
     advice: "weigh them dry on a finer scale",
   })),
@@ -112,7 +119,7 @@ export const chemistry = {
   "hydrometer.error": input(({ error }: Texts<"error">) => ({
     found: `a reading error of ${error}`,
     expected: "zero or more, and less than the reading",
-    advice: "state what one can read off",
+    advice: "state how exactly it can be read",
   })),
   "hydrometer.volume": input(() => ({
     found: "a mass or a volume that is not above 0",
@@ -230,11 +237,10 @@ export const chemistry = {
   "titration.over-100": noAnswer(({ share, water }: Texts<"share" | "water">) => ({
     found: `${share} % of salts and ${water} % of water`,
     expected: "at most 100 % together",
-    advice:
-      "the salts named are too weak for this alkalinity: check the species, the standard it is stated as, and the water",
+    advice: "the salts named are too weak for this alkalinity: check them, the standard it is stated as, and the water",
   })),
   "titration.end-points": input(({ first, total }: Texts<"first" | "total">) => ({
-    found: `${first} mL of ${total} mL`,
+    found: `a first end point at ${first} mL of ${total} mL in all`,
     expected: "a first end point from 0 to the total, and volumes, normality and sample above 0",
     advice: "read the burette from the beginning for both end points",
   })),
@@ -243,7 +249,7 @@ export const chemistry = {
     const each = ends.map(
       ({ strength, grams, of }) => `${strength} % takes ${grams} g of ${of === "water" ? of : salts}`,
     );
-    return `by its reading the batch may be weaker or stronger: one of ${each.join(", one of ")}. Begin with the lesser of them, stir, and read again`;
+    return `by its reading the batch may be weaker or stronger: one of ${each.join(", one of ")}. Begin with the smaller amount, stir, and read again`;
   }),
   "solutions.tank-unknown": remark(
     () => "whether the corrected batch fits the tank is not known: no published fit covers its density",
@@ -294,7 +300,7 @@ export const chemistry = {
   "ph.not-estimated": remark(
     ({ problem }: { readonly problem: Inner }, tell) => `no pH is estimated: ${tell(problem)}`,
   ),
-  "ph.of-the-solution": remark(() => "the pH is that of the solution, not of the dough: flour buffers"),
+  "ph.of-the-solution": remark(() => "the pH is that of the solution, not of the dough, which flour makes milder"),
   "ph.classification": remark(
     ({ known }: { readonly known: "hydroxide" | "both" | "salts" }) =>
       `a mixture of pH 11.5 or more counts as corrosive where there are no other data (Regulation (EC) No 1272/2008, Annex I, 3.2.3.1.2). The hazard class given here does not apply that rule: ${phRuleLeft[known]}. A supplier without data has to apply it`,

@@ -1,6 +1,6 @@
 import { type Counts, type Inner, input, type Lists, noAnswer, remark, type Texts } from "./entry.ts";
 
-const unheld = "`wanted:` cannot be held against";
+const unheld = "`wanted:` cannot be checked against";
 
 export const explore = {
   "settle.masses": input(() => ({
@@ -61,7 +61,7 @@ export const explore = {
     advice: `write it like "${example}"`,
   })),
   "tolerance.causes": input(({ causes, names }: Counts<"names"> & Counts<"causes">) => ({
-    found: `${causes} causes, ${names} names`,
+    found: `${causes} ${causes === 1 ? "cause" : "causes"} with ${names} ${names === 1 ? "name" : "names"}`,
     expected: "at least one cause, each with its own name",
     advice: "name every cause once",
   })),

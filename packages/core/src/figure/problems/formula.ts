@@ -29,17 +29,17 @@ export const formula = {
   "flours.mixed-amounts": input(() => ({
     found: "flours in % and in masses",
     expected: "all flours in %, or all in masses",
-    advice: "write one way",
+    advice: "write all of them in one way",
   })),
   "flours.rest-twice": input(({ rests }: Counts<"rests">) => ({
     found: `${rests} flours written as rest`,
     expected: "at most one rest",
-    advice: "give their shares",
+    advice: "write the shares of all but one",
   })),
   "flours.rest-with-masses": input(() => ({
     found: "masses and a rest",
     expected: "a mass for every flour",
-    advice: "write its mass",
+    advice: "write the mass in place of `rest`",
   })),
   "flours.shares-total": input(({ total, off, rests }: Texts<"total" | "off"> & Counts<"rests">) => ({
     found: `shares that total ${total} %${rests > 0 ? " before the rest" : ""}`,
@@ -50,7 +50,11 @@ export const formula = {
         ? "leave something for the rest, or remove it"
         : `add ${off} %, or write one flour as \`amount: rest\``,
   })),
-  "flours.none": input(() => ({ found: "no flour at all", expected: "flour above zero", advice: "write its mass" })),
+  "flours.none": input(() => ({
+    found: "no flour at all",
+    expected: "flour above zero",
+    advice: "write how much of a flour goes in",
+  })),
 
   "alkali.too-much": input(
     ({
@@ -77,7 +81,7 @@ export const formula = {
   })),
   "alkali.no-composition": input(({ name }: Texts<"name">) => ({
     found: `"${name}"`,
-    expected: "an alkaline product, whose composition is known",
+    expected: "an alkaline product whose composition is known",
     advice: "give its composition under `figures:`, or list it under `ingredients:`",
   })),
   "alkali.replace-with": input(() => ({

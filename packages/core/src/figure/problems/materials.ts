@@ -113,7 +113,7 @@ export const materials = {
     advice: "copy the composition from its label or certificate",
   })),
   "toasted.gained": input(({ before, after }: Texts<"before" | "after">) => ({
-    found: `${after} g after ${before} g`,
+    found: `${after} g after drying, from ${before} g`,
     expected: "less after drying than before",
     advice: "exchange the two, or weigh again",
   })),
@@ -136,7 +136,7 @@ export const materials = {
   "product.strength": input(({ strength, strengthForms }: Texts<"strength" | "strengthForms">) => ({
     found: `"${strength}"`,
     expected: `a strength: ${strengthForms}`,
-    advice: "write it so",
+    advice: "write it in one of these ways",
   })),
   "product.unknown": input(productUnknown),
   "materials.several": input(severalText),
@@ -149,7 +149,7 @@ export const materials = {
   "materials.strength": input(({ strength, strengthForms }: Texts<"strength" | "strengthForms">) => ({
     found: `"${strength}"`,
     expected: `a strength: ${strengthForms}`,
-    advice: "write it so",
+    advice: "write it in one of these ways",
   })),
   "materials.alkalinity": input(({ alkalinity, forms }: Texts<"alkalinity" | "forms">) => ({
     found: `"${alkalinity}"`,
@@ -259,7 +259,7 @@ export const materials = {
     const gluten = glutenForming
       ? "its protein is counted as forming gluten, as the spec says"
       : "whether its protein still forms gluten is not known, so that it is not counted as forming any; `glutenForming: true` says that it does";
-    return `dried or toasted, it lost ${lost} % of its weight and has ${moisture} % of moisture; ${gluten}. Its price is that of the flour before; what water it takes, a trial of the water tells`;
+    return `dried or toasted, it lost ${lost} % of its weight and has ${moisture} % of moisture; ${gluten}. Its price is that of the flour before; a trial of the water tells how much water it takes`;
   }),
   "caution.material": remark(({ says }: Texts<"says">) => says),
   "label.factor-unknown": remark(

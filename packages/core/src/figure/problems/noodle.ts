@@ -24,7 +24,7 @@ export const noodle = {
   })),
   "card.loads": input(({ loads, count }: Texts<"loads" | "count">) => ({
     found: loads,
-    expected: `loads from 1 to ${count}, such as ${count === "1" ? "1" : "1,2 or 1-2"}`,
+    expected: count === "1" ? "1, the only load" : `loads from 1 to ${count}, such as 1,2 or 1-2`,
     advice: "name loads of the batch",
   })),
   "stock.no-alkali": input(() => ({

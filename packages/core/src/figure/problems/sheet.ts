@@ -78,11 +78,11 @@ export const sheet = {
   })),
   "plan.machine-not-there": input(({ machine, names }: Texts<"machine"> & Lists<"names">) => ({
     found: `"${machine}"`,
-    expected: names.length === 0 ? "a machine from the list" : `one of ${names.join(", ")}`,
+    expected: oneOf(names, "a machine from the list"),
     advice: "list the machine with its count, or name one of the list",
   })),
   "plan.stands-too-long": noAnswer(({ stands, longest, machine }: Texts<"machine"> & Counts<"stands" | "longest">) => ({
-    found: `no order of work; in the one that begins latest the first load stands ${stands} min before service`,
+    found: `no order of work that keeps to it: in the one that begins latest the first load stands ${stands} min before service`,
     expected: `at most ${longest} min`,
     advice: `serve in sittings, add to the ${machine}, which sets the pace, or allow a longer wait`,
   })),
@@ -127,7 +127,7 @@ export const sheet = {
       width,
     }: Texts<"cutter"> & Lists<"cutters"> & Partial<Texts<"nearest" | "width">>) => ({
       found: cutter,
-      expected: cutters.length === 0 ? "a cutter that the machine has" : cutters.join(", "),
+      expected: `a cutter that the machine has${cutters.length === 0 ? "" : `: ${cutters.join(", ")}`}`,
       advice:
         nearest === undefined
           ? "list the cutters of the machine, or a knife by its strand width"
@@ -193,7 +193,7 @@ export const sheet = {
     advice: "weigh before and after the stage and write both with their units",
   })),
   "machine.too-many-settings": input(({ settings, most }: Counts<"most"> & Counts<"settings">) => ({
-    found: `${settings}`,
+    found: `${settings} settings`,
     expected: `at most ${most} settings`,
     advice: "list only the settings that are used",
   })),
@@ -208,7 +208,7 @@ export const sheet = {
     advice: "rename or drop one of them",
   })),
   "passes.first-thickness": input(({ stated }: { readonly stated: "neither" | "both" }) => ({
-    found: stated,
+    found: `${stated} of the two`,
     expected: "the thickness of the dough before the first pass, or how it is compounded",
     advice:
       stated === "neither"
@@ -244,7 +244,7 @@ export const sheet = {
     advice: "write machine, thickness and cutter under `sheet:`",
   })),
   "geometry.no-cut": input(() => ({
-    found: "neither",
+    found: "neither a portion nor a strand length",
     expected: "a raw portion in g, a strand length in mm, or both",
     advice: "say how much or how long a portion is",
   })),
@@ -271,8 +271,8 @@ export const sheet = {
     advice: didYouMean(nearest, "name it as the formula does"),
   })),
   "temperature.no-flour-left": input(() => ({
-    found: "none",
-    expected: "at least one flour at the temperature of the flour",
+    found: "a temperature of its own for every flour",
+    expected: "at least one flour left that has the temperature of `flour:`",
     advice: "write the temperature of most of the flour as `flour:`, and only that of the others under `ingredients:`",
   })),
   "temperature.missing": input(({ key, of }: Texts<"key"> & { readonly of: keyof typeof temperatures }) => ({
@@ -313,12 +313,12 @@ export const sheet = {
     }),
   ),
   "measured.thickness-or-density": input(({ stated }: { readonly stated: "neither" | "both" }) => ({
-    found: stated,
+    found: `${stated} of the two`,
     expected: "the thickness of the strip, or its density",
     advice: "give the thickness to find the density, or the density to find the mean thickness",
   })),
   "measured.cook-pair": input(() => ({
-    found: "no such pair",
+    found: "no pair to work from",
     expected: "the raw and the cooked weight, or the water before and after cooking with the solids lost",
     advice: "weigh the noodles raw and cooked",
   })),
@@ -340,7 +340,7 @@ export const sheet = {
 
   "passes.uneven-speeds": remark(
     ({ passes, most }: { readonly passes: readonly UnevenPass[] } & Texts<"most">) =>
-      `The stands do not pass on the same volume. Beside the last stand it asks for: ${passes.map(({ pass, even, speed }) => `pass ${pass} ${even} in place of ${speed} m/min`).join(", ")}. Where a stand is too fast the sheet piles up after it; where it is too slow the next one draws the sheet thin. Up to ${most} % is let through (common practice, no source).`,
+      `The stands do not pass on the same volume. To keep pace with the last stand: ${passes.map(({ pass, even, speed }) => `pass ${pass} at ${even} in place of ${speed} m/min`).join(", ")}. Where a stand is too fast the sheet piles up after it; where it is too slow the next one draws the sheet thin. Up to ${most} % is let through (common practice, no source).`,
   ),
   "passes.above-limit": remark(
     ({ pass, reduction, limit }: Counts<"pass"> & Texts<"reduction" | "limit">) =>
@@ -358,7 +358,9 @@ export const sheet = {
     () =>
       "No spring-back is counted: the sheet is taken to be as thick as the gap. Measure one sheet and write `springBack`.",
   ),
-  "sheet.layers": remark(() => "Pressing folded layers into one is not held against the largest reduction of a pass."),
+  "sheet.layers": remark(
+    () => "Pressing folded layers into one is not checked against the largest reduction of a pass.",
+  ),
   "sheet.cooked-range": remark(
     ({ low, high }: Texts<"low" | "high">) =>
       `A cooked portion may weigh from ${low} to ${high}, the range of the usual cook gain; weigh one and write \`cookGain\`.`,

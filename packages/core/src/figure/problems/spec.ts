@@ -19,12 +19,12 @@ export const spec = {
     advice: "leave out the last key",
   })),
   "spec.too-deep": input(() => ({
-    found: "lists within lists",
+    found: "lists within lists within lists",
     expected: "at most 20 levels",
-    advice: "write a spec by its schema",
+    advice: "keep to the schema of a spec",
   })),
   "spec.too-large": input(({ most }: Counts<"most">) => ({
-    found: "a spec of many thousand values",
+    found: `more than ${most} values`,
     expected: `at most ${most} values`,
     advice: "leave out what this noodle does not use",
   })),
