@@ -134,7 +134,7 @@ describe("a card of a spec that asks for what cannot be had", () => {
   test("does so for the sheet, and keeps the water", () => {
     const { longestHold: _hold, ...possible } = plan;
     const { status, stdout, stderr } = cardOf({ ...asked, plan: possible, sheet });
-    const missing = "Sheet: found 3 mm, expected 2 mm";
+    const missing = "Sheet: found 3 mm, expected a cutter that the machine has: 2 mm";
     expect([status, stderr]).toEqual([1, `Noodle: not on the card: ${missing}; see noodlewright sheet\n`]);
     expect(notesOf(stdout)).toContain(missing);
     for (const danger of ["Rolls draw in fingers", "Cutters pull in", "Boiling pots scald"])

@@ -91,7 +91,7 @@ export const catalogue = {
     advice: "write the values out in place of `*` and their names",
   })),
   "file.there": input(() => ({
-    found: "a file of this name that is there already",
+    found: "a file of this name, which is there already",
     expected: "a new file",
     advice: "name another file: this one is kept as it is",
   })),
@@ -229,13 +229,13 @@ const thisSpec = "check that this is the spec";
 /** What the codes of the system mean. */
 type OfSystem = Readonly<Record<string, readonly [found: string, advice: string]>>;
 
-const noFolder = ["no folder of this name", "make the folder first, or name another"] as const;
+const noFolder = ["no folder for this file", "make the folder first, or name another"] as const;
 
 const unwritable: OfSystem = {
   "no file": ["a folder, a pipe or a device", "name a file, or print with -"],
   ENOENT: noFolder,
   ENOTDIR: noFolder,
-  EACCES: ["a folder that may not be written to", "check its permissions, or name another"],
+  EACCES: ["a place that may not be written to", "check the permissions of the folder and the file"],
   ENOSPC: ["a disk without room", "make room on it, or name a folder on another"],
 };
 
