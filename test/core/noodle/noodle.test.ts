@@ -9,7 +9,8 @@ import {
   told,
 } from "@noodlewright/core";
 import { readKitchenFile } from "@noodlewright/core/spec";
-import { describe, expect, expectTypeOf, test } from "vitest";
+import { describe, expect, expectTypeOf, test, vi } from "vitest";
+import { type Decimal, dec } from "#core/number/decimal.ts";
 
 /** Of the demo kitchen: bowls for a class, and a sheet that gives fewer than are wanted. */
 const spec: SpecInput = {
@@ -89,6 +90,18 @@ describe("the notes of an answer", () => {
     const noodle = noodleOf(sheet);
     for (const answer of [askSheet(noodle), askBatch(noodle), askCost(noodle)])
       expect(codes(answer)).toContain("sheet.portions-short");
+  });
+
+  test("find the portions of a batch without the roots that only written passes need", () => {
+    const number: Decimal = Object.getPrototypeOf(dec(1));
+    const power = vi.spyOn(number, "pow");
+    const roots = () => power.mock.calls.filter(([exponent]) => !dec(exponent.toString()).isInteger()).length;
+    const noodle = noodleOf(sheet);
+    askBatch(noodle);
+    expect(roots()).toBe(0);
+    askSheet(noodle);
+    expect(roots()).toBeGreaterThan(0);
+    power.mockRestore();
   });
 
   test("leave the scale that was assumed to answers that weigh", () => {

@@ -309,10 +309,12 @@ export const severalThings: readonly SeveralThings[] = [
   ),
 ];
 
+let byName: ReadonlyMap<string, SeveralThings> | undefined;
+
 /** What a name stands for, where that is several things. @example severalOf("Washing  Soda")?.between // => ["Na2CO3", "Na2CO3.10H2O"] */
 export function severalOf(name: string): SeveralThings | undefined {
-  const sought = plainName(name);
-  return severalThings.find(({ names }) => names.some((one) => plainName(one) === sought));
+  byName ??= new Map(severalThings.flatMap((one) => one.names.map((known) => [plainName(known), one] as const)));
+  return byName.get(plainName(name));
 }
 
 /** A dose that a name stands beside: of the product itself, or what a product has to bring. */

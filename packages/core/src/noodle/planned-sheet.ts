@@ -1,5 +1,5 @@
 import type { Note } from "../figure/problem.ts";
-import { planSheet } from "../sheet/sheet-plan.ts";
+import { planSheet, shortPortionsNotes } from "../sheet/sheet-plan.ts";
 import { once } from "./answer.ts";
 import type { Noodle } from "./noodle.ts";
 import { plannedBatch } from "./planned-batch.ts";
@@ -16,7 +16,6 @@ export const plannedSheet = once((noodle) => {
  * @example shortPortions(example("school-noodle")) // => []
  */
 export function shortPortions(noodle: Noodle): readonly Note[] {
-  if (noodle.spec.sheet === undefined) return [];
-  const sheet = plannedSheet(noodle);
-  return sheet.ok ? sheet.notes.filter(({ code }) => code === "sheet.portions-short") : [];
+  const batch = plannedBatch(noodle);
+  return batch.ok ? shortPortionsNotes(noodle.spec, noodle.formula, batch.value, noodle.kitchen.machines) : [];
 }

@@ -21,10 +21,10 @@ export function outsideLimits(limits: readonly Limits[]): readonly Problem[] {
     if (limit.value === undefined) return [];
     const value = dec(limit.value);
     const kept =
-      (limit.above === undefined || value.gt(limit.above)) &&
-      (limit.least === undefined || value.gte(limit.least)) &&
-      (limit.below === undefined || value.lt(limit.below)) &&
-      (limit.most === undefined || value.lte(limit.most)) &&
+      (limit.above === undefined || value.gt(dec(limit.above))) &&
+      (limit.least === undefined || value.gte(dec(limit.least))) &&
+      (limit.below === undefined || value.lt(dec(limit.below))) &&
+      (limit.most === undefined || value.lte(dec(limit.most))) &&
       (limit.whole === undefined || value.isInteger());
     const { path, ...facts } = limit;
     return kept ? [] : [problem("sheet.out-of-range", path, { ...facts, value: String(limit.value) })];

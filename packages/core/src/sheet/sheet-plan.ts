@@ -5,29 +5,25 @@ import { answer, type Note, note, type Outcome, type Path, type Problem, problem
 import { definition, massBalance } from "../figure/source.ts";
 import type { Formula } from "../formula/formula.ts";
 import type { OwnMachines } from "../materials/machine-schema.ts";
-import { dec, fixedText } from "../number/decimal.ts";
+import { type DecimalText, dec, fixedText } from "../number/decimal.ts";
 import type { Spec } from "../spec/spec.ts";
 import { cookedMass } from "./day/cook.ts";
 import { fitProblems } from "./passes/fits.ts";
 import type { CutterSize, Machine } from "./passes/machine.ts";
 import { machineNamed } from "./passes/machine-of.ts";
 import type { PassRequest } from "./passes/pass-request.ts";
-import { type PassSchedule, passSchedule } from "./passes/passes.ts";
+import { type PassPlan, type PassSchedule, passPlan, scheduled, unevenSpeeds } from "./passes/passes.ts";
 import type { CutRequest } from "./strands/cut-request.ts";
 import { type CutPlan, cutPlan, lengthInStrands } from "./strands/geometry.ts";
 import { compositionOf } from "./water/dough-food.ts";
 import { doughDensity, givenDensity, poreFreeDensity } from "./water/food.ts";
 import { denserNotes, thinnerNotes } from "./water/physical-bounds.ts";
 
-/** The sheet of a spec: passes, sheets, strands and portions of a load on its machine. */
-export interface SheetPlan {
+/** What the sheets of a spec's loads are cut into, before their passes are written out. */
+interface CutLoads {
   readonly machine: Machine;
   readonly density: Figure;
-  readonly schedule: PassSchedule;
   readonly cut: CutPlan;
-  /** A portion when it is cooked, g, with the range of the usual cook gain. */
-  readonly cooked: Figure;
-  readonly loads: Figure;
   /** Portions that all loads give. */
   readonly portions: Figure;
   /**
@@ -35,6 +31,14 @@ export interface SheetPlan {
    * missing.
    */
   readonly wanted?: { readonly bowls: Figure; readonly spare: Figure; readonly short?: Figure };
+}
+
+/** The sheet of a spec: passes, sheets, strands and portions of a load on its machine. */
+export interface SheetPlan extends CutLoads {
+  readonly schedule: PassSchedule;
+  /** A portion when it is cooked, g, with the range of the usual cook gain. */
+  readonly cooked: Figure;
+  readonly loads: Figure;
   /** What becomes of the dough, g: strands, leftover, trim and losses, and last the dough that they add up to. */
   readonly account: readonly AccountLine[];
   readonly graph: Graph;
@@ -58,36 +62,68 @@ const usualTemperature = "25";
  * in the spec.
  */
 export function planSheet(spec: Spec, formula: Formula, batch: Batch, included: OwnMachines = {}): Outcome<SheetPlan> {
+  const loads = cutLoads(spec, formula, batch, included);
+  if (!loads.ok) return loads;
+  const { sheet, passes, machine, density, cut, portions, wanted } = loads.value;
+  const width = sheetWidth(sheet, machine);
+  const schedule = scheduled(passes, { mass: cut.sheetMass, density, width });
+  const gain = spec.batch?.cookGain;
+  const cooked = cookedMass(cut.portion, gain === undefined ? undefined : { gain });
+  if (!cooked.ok) return refuse(...cooked.problems.map((problem) => ({ ...problem, path: ["batch", "cookGain"] })));
+  const plan = {
+    machine,
+    density,
+    schedule,
+    cut,
+    cooked: renamed(cooked.value, "portion.cooked", "cooked portion"),
+    loads: batch.loads.count,
+    portions,
+    ...(wanted && { wanted }),
+    account: accountOf(cut, batch.loads.count),
+  };
+  return answer(published(plan, formula.graph, batch.graph), [
+    ...loads.notes,
+    ...unevenSpeeds(schedule),
+    ...shortNotes(plan, batch),
+    ...leftoverNotes(plan, sheet),
+    ...ownFigureNotes(sheet),
+  ]);
+}
+
+/** The note of `planSheet` on sheets that give fewer portions than are wanted; none where there is no sheet to be had. */
+export function shortPortionsNotes(spec: Spec, formula: Formula, batch: Batch, included: OwnMachines): readonly Note[] {
+  const loads = cutLoads(spec, formula, batch, included);
+  return loads.ok ? shortNotes(loads.value, batch) : [];
+}
+
+type LoadsAndPasses = CutLoads & { readonly sheet: SheetFields; readonly passes: PassPlan };
+
+function cutLoads(spec: Spec, formula: Formula, batch: Batch, included: OwnMachines): Outcome<LoadsAndPasses> {
   const { sheet } = spec;
   if (sheet === undefined) return refuse(notStated());
   const machine = machineNamed(sheet.machine, spec, included);
   const density = densityOf(spec, sheet, formula);
   if (!machine.ok || !density.ok) return refuse(...problemsOf(machine), ...problemsOf(density));
-  const first = passSchedule(passRequest(sheet, machine.value));
-  if (!first.ok) return placed(first.problems);
-  const thickness = first.value.passes.at(-1)?.thickness.value ?? sheet.thickness.value;
-  const cut = cutPlan(cutRequest(spec, sheet, machine.value, batch, density.value, thickness));
+  const passes = passPlan(passRequest(sheet, machine.value));
+  if (!passes.ok) return placed(passes.problems);
+  const cut = cutPlan(cutRequest(spec, sheet, machine.value, batch, density.value, passes.value.last));
   if (!cut.ok) return placed(cut.problems);
-  const width = sheet.width?.value ?? machine.value.rolls.width;
+  const width = sheetWidth(sheet, machine.value);
   const fits = fitProblems({ width, length: cut.value.sheetLength.value, cutter: sheet.cutter }, machine.value);
   if (fits.length > 0) return placed(fits);
-  const schedule = passSchedule({
-    ...passRequest(sheet, machine.value),
-    sheet: { mass: cut.value.sheetMass, density: density.value, width },
-  });
-  if (!schedule.ok) return placed(schedule.problems);
-  const gain = spec.batch?.cookGain;
-  const cooked = cookedMass(cut.value.portion, gain === undefined ? undefined : { gain });
-  if (!cooked.ok) return refuse(...cooked.problems.map((problem) => ({ ...problem, path: ["batch", "cookGain"] })));
-  const portion = renamed(cooked.value, "portion.cooked", "cooked portion");
-  const plan = assemble(machine.value, density.value, schedule.value, cut.value, portion, batch);
-  return answer(published(plan, formula.graph, batch.graph), [
-    ...density.notes,
-    ...schedule.notes,
-    ...shortNotes(plan, batch),
-    ...leftoverNotes(plan, sheet),
-    ...ownFigureNotes(sheet),
-  ]);
+  const loads = {
+    sheet,
+    passes: passes.value,
+    machine: machine.value,
+    density: density.value,
+    cut: cut.value,
+    ...portionsOf(cut.value, batch),
+  };
+  return answer(loads, [...density.notes, ...passes.notes]);
+}
+
+function sheetWidth(sheet: SheetFields, { rolls }: Machine): DecimalText {
+  return sheet.width?.value ?? rolls.width;
 }
 
 function problemsOf(outcome: Outcome<unknown>): readonly Problem[] {
@@ -168,7 +204,7 @@ function cutRequest(
     dough: batch.loads.dough.value,
     density,
     thickness,
-    width: sheet.width?.value ?? machine.rolls.width,
+    width: sheetWidth(sheet, machine),
     cutter: sheet.cutter,
     ...(cutter?.workingWidth !== undefined && { workingWidth: cutter.workingWidth }),
     ...(portion !== undefined && { portion }),
@@ -185,22 +221,14 @@ function sameSize(one: CutterSize, other: CutterSize): boolean {
   return other.kind === "width" && dec(one.width).eq(other.width);
 }
 
-function assemble(
-  machine: Machine,
-  density: Figure,
-  schedule: PassSchedule,
-  cut: CutPlan,
-  cooked: Figure,
-  batch: Batch,
-): Omit<SheetPlan, "graph"> {
-  const loads = batch.loads.count;
+function portionsOf(cut: CutPlan, batch: Batch): Pick<CutLoads, "portions" | "wanted"> {
   const portions = worked({
     id: "batch.portions-made",
     label: "portions of all loads",
     unit: "",
     places: 0,
     formula: "loads * portions",
-    from: { loads, portions: cut.portionsPerLoad },
+    from: { loads: batch.loads.count, portions: cut.portionsPerLoad },
     sources: [massBalance],
   });
   const { bowls } = batch.target;
@@ -215,17 +243,7 @@ function assemble(
       from: { made: portions, bowls },
       sources: [definition],
     });
-  return {
-    machine,
-    density,
-    schedule,
-    cut,
-    cooked,
-    loads,
-    portions,
-    ...(bowls && spare && { wanted: { bowls, spare, ...shortOf(bowls, portions) } }),
-    account: accountOf(cut, loads),
-  };
+  return { portions, ...(bowls && spare && { wanted: { bowls, spare, ...shortOf(bowls, portions) } }) };
 }
 
 /** How many portions are missing, where some are. */
@@ -260,7 +278,7 @@ function accountOf({ account }: CutPlan, loads: Figure): readonly AccountLine[] 
 }
 
 /** Where the sheets give fewer portions than the batch counts on, the losses of the batch are too low. */
-function shortNotes({ wanted, cut }: Omit<SheetPlan, "graph">, batch: Batch): readonly Note[] {
+function shortNotes({ wanted, cut }: CutLoads, batch: Batch): readonly Note[] {
   if (wanted === undefined || !exact(wanted.spare).isNegative()) return [];
   const { account } = cut;
   const afterMixing = exact(account.dough).minus(exact(account.losses));

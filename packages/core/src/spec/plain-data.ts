@@ -1,4 +1,3 @@
-import type { Path } from "../figure/path.ts";
 import { answer, type Outcome, type Problem, problem, refuse } from "../figure/problem.ts";
 
 /** Most values that a spec may have in all, and most levels that they may lie deep. */
@@ -14,7 +13,14 @@ const mostLevels = 20;
 export function plainData(input: unknown): Outcome<unknown> {
   let left = mostValues;
   let found: Problem | undefined;
-  const copy = (value: unknown, path: Path): unknown => {
+  const path: (string | number)[] = [];
+  const copyAt = (place: string | number, value: unknown): unknown => {
+    path.push(place);
+    const copied = copy(value);
+    path.pop();
+    return copied;
+  };
+  const copy = (value: unknown): unknown => {
     left -= 1;
     if (left < 0) found ??= problem("spec.too-large", [], { most: mostValues });
     if (found !== undefined || typeof value !== "object" || value === null) return value;
@@ -24,10 +30,10 @@ export function plainData(input: unknown): Outcome<unknown> {
     }
     if (Array.isArray(value)) {
       if (value.length > left) found = problem("spec.too-large", [], { most: mostValues });
-      return found === undefined ? Array.from(value, (one: unknown, index) => copy(one, [...path, index])) : undefined;
+      return found === undefined ? Array.from(value, (one: unknown, index) => copyAt(index, one)) : undefined;
     }
     if (ArrayBuffer.isView(value)) {
-      found = problem("spec.not-data", path, {});
+      found = problem("spec.not-data", [...path], {});
       return undefined;
     }
     const parts: Record<string, unknown> = {};
@@ -38,13 +44,14 @@ export function plainData(input: unknown): Outcome<unknown> {
         found ??= problem("spec.unknown-key", [...path, key], { key, allowed: [], nearest: [] });
       }
       if (found !== undefined) return undefined;
-      const part = copy((value as Readonly<Record<string, unknown>>)[key], [...path, key]);
-      Object.defineProperty(parts, key, { value: part, enumerable: true, configurable: true, writable: true });
+      const part = copyAt(key, (value as Readonly<Record<string, unknown>>)[key]);
+      if (key !== "__proto__") parts[key] = part;
+      else Object.defineProperty(parts, key, { value: part, enumerable: true, configurable: true, writable: true });
     }
     return parts;
   };
   try {
-    const data = copy(input, []);
+    const data = copy(input);
     return found === undefined ? answer(data) : refuse(found);
   } catch {
     return refuse(problem("spec.not-data", [], {}));

@@ -3,12 +3,12 @@ import { answer, type Outcome, type Problem, problem, refuse } from "../../figur
 import { definition, fromSpec, type Source } from "../../figure/source.ts";
 import { type Decimal, HUNDRED, ONE } from "../../number/decimal.ts";
 import { fewestPasses, keepsTo, reductionOf } from "./gap-choice.ts";
-import { downwards, millimetres, mm, type PassStep, percent, type Reduction } from "./pass-step.ts";
+import { downwards, millimetres, mm, type PassStep, percent, type Reduction, type Way } from "./pass-step.ts";
 
 const equalRatio: Source = { ...definition, cite: "equal ratio of thickness in every pass" };
 
 /** Steps of equal ratio between rolls that open freely; the first one is cut short where the rolls do not open wide enough. */
-export function freeSteps(least: Decimal, greatest: Decimal, reduction: Reduction): Outcome<readonly PassStep[]> {
+export function freeSteps(least: Decimal, greatest: Decimal, reduction: Reduction): Outcome<Way> {
   const { first, final, largestReduction, springBack, passesBefore } = reduction;
   const lastGap = exact(final).div(exact(springBack));
   if (lastGap.lt(least) || lastGap.gt(greatest)) {
@@ -25,13 +25,21 @@ export function freeSteps(least: Decimal, greatest: Decimal, reduction: Reductio
   const passes = fewestPasses(exact(first), exact(final), exact(largestReduction));
   const opening = passesBefore + 1;
   const widest = widestThickness(greatest, springBack, opening);
-  const equal = equalSteps(first, final, springBack, passes, passesBefore);
-  if (equal[0] === undefined || exact(equal[0].thickness).lte(exact(widest))) return answer(equal);
+  const last = final.value;
+  if (opensWideEnough(exact(first), exact(final), exact(widest), passes)) {
+    return answer({ last, steps: () => equalSteps(first, final, springBack, passes, passesBefore) });
+  }
   if (!keepsTo(exact(largestReduction), exact(first), exact(widest))) {
     return refuse(firstTooThick(exact(first), exact(widest), exact(largestReduction)));
   }
-  const opened: PassStep = { gap: gapFor(widest, springBack, opening), thickness: widest };
-  return answer([opened, ...equalSteps(widest, final, springBack, passes - 1, opening)]);
+  const opened = (): PassStep => ({ gap: gapFor(widest, springBack, opening), thickness: widest });
+  const steps = () => [opened(), ...equalSteps(widest, final, springBack, passes - 1, opening)];
+  return answer({ last, steps });
+}
+
+/** Whether the first of so many equal steps leaves no more than the widest thickness, told by whole powers. */
+function opensWideEnough(first: Decimal, final: Decimal, widest: Decimal, passes: number): boolean {
+  return widest.pow(passes).gte(final.times(first.pow(passes - 1)));
 }
 
 function widestThickness(greatest: Decimal, springBack: Figure, pass: number): Figure {

@@ -20,8 +20,9 @@ export function thinnestAfter(before: Decimal, largestReduction: Decimal): Decim
 
 /** The fewest passes of one and the same ratio that take a sheet from one thickness to another within the largest reduction. */
 export function fewestPasses(first: Decimal, final: Decimal, largestReduction: Decimal): number {
+  const [wanted, least] = [final.div(first), thinnestAfter(ONE, largestReduction).minus(SLACK)];
   let passes = 1;
-  while (!keepsTo(largestReduction, ONE, final.div(first).pow(ONE.div(passes)))) passes += 1;
+  for (let thinnest = least; wanted.lt(thinnest); thinnest = thinnest.times(least)) passes += 1;
   return passes;
 }
 

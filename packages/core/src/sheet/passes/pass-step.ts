@@ -9,6 +9,13 @@ export interface PassStep {
   readonly thickness: Figure;
 }
 
+/** How a sheet gets to its final thickness: the steps are written when asked for, since the roots among them take their time. */
+export interface Way {
+  /** Thickness after the last step, mm. */
+  readonly last: DecimalText;
+  readonly steps: () => readonly PassStep[];
+}
+
 /** What the steps are worked out from; thicknesses in mm, the largest reduction in %. */
 export interface Reduction {
   readonly first: Figure;

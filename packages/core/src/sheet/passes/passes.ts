@@ -6,7 +6,7 @@ import { asked, askedOr } from "../inputs.ts";
 import { type CompoundStep, compoundingSteps } from "./compounding.ts";
 import { lengthFigure, reductionFigure, runningOf, totalTime, tripsFigure } from "./pass-figures.ts";
 import { type PassRequest, passRequestProblems } from "./pass-request.ts";
-import type { PassStep } from "./pass-step.ts";
+import type { PassStep, Way } from "./pass-step.ts";
 import { stepsFor } from "./steps-for-gaps.ts";
 
 /** One pass between the rolls. The crumb of the first rough pass has no thickness before. */
@@ -37,6 +37,15 @@ export interface PassSchedule {
   readonly runningTime?: Figure;
 }
 
+/** The passes of a sheet before anybody asks how long it gets. */
+export interface PassPlan extends Way {
+  readonly request: PassRequest;
+  readonly folded: readonly CompoundStep[];
+  readonly first: Figure;
+  readonly springBack: Figure;
+  readonly largestReduction: Figure;
+}
+
 const gapLists: Source = {
   cite: "laboratory gap lists 3.5-3-2.5-2-1.5-1 mm (appendix text of a Chinese sensory noodle method) and 2.75-2.5-2.0-1.5 mm (textbook copy), whose largest pass takes off one third",
   standing: "copy",
@@ -57,6 +66,14 @@ const ONE_THIRD = decimalText(HUNDRED.div(3));
  * @example passSchedule({ gaps: { kind: "free", least: "0.3", greatest: "12" }, firstThickness: "10", finalThickness: "1" }).value.passes.length // => 6
  */
 export function passSchedule(request: PassRequest): Outcome<PassSchedule> {
+  const plan = passPlan(request);
+  if (!plan.ok) return plan;
+  const schedule = scheduled(plan.value, request.sheet);
+  return answer(schedule, [...plan.notes, ...unevenSpeeds(schedule)]);
+}
+
+/** Finds the way of the passes, with the problems and notes of `passSchedule` on them. */
+export function passPlan(request: PassRequest): Outcome<PassPlan> {
   const problems = passRequestProblems(request);
   if (problems.length > 0) return refuse(...problems);
   const springBack = askedOr(
@@ -80,30 +97,29 @@ export function passSchedule(request: PassRequest): Outcome<PassSchedule> {
     request.finalTolerance,
     { value: "0.1", source: commonPractice },
   );
-  const steps = stepsFor(request.gaps, {
-    first,
-    final,
+  const passesBefore = folded.length;
+  const way = stepsFor(request.gaps, { first, final, largestReduction, springBack, finalTolerance, passesBefore });
+  if (!way.ok) return way;
+  return answer({ ...way.value, request, folded, first, springBack, largestReduction }, way.notes);
+}
+
+/** Writes the passes of a plan out, with the lengths of a sheet where one is given; it keeps to the limits of a request. */
+export function scheduled(plan: PassPlan, sheet: PassRequest["sheet"]): PassSchedule {
+  const { folded, first, springBack, largestReduction } = plan;
+  const request = { ...plan.request, ...(sheet && { sheet }) };
+  const steps = plan.steps();
+  const stands = request.stands ?? 1;
+  const passes = numbered(request, folded, first, steps);
+  const last = steps.at(-1)?.thickness ?? first;
+  const times = tripsOf(passes, stands).map((trip) => trip.flatMap(({ runningTime }) => runningTime ?? []));
+  return {
+    passes,
     largestReduction,
     springBack,
-    finalTolerance,
-    passesBefore: folded.length,
-  });
-  if (!steps.ok) return steps;
-  const stands = request.stands ?? 1;
-  const passes = numbered(request, folded, first, steps.value);
-  const last = steps.value.at(-1)?.thickness ?? first;
-  const times = tripsOf(passes, stands).map((trip) => trip.flatMap(({ runningTime }) => runningTime ?? []));
-  return answer(
-    {
-      passes,
-      largestReduction,
-      springBack,
-      totalReduction: reductionFigure("passes.total-reduction", "total reduction", first, last),
-      trips: tripsFigure(folded.length, steps.value.length, stands),
-      ...(times.flat().length > 0 ? { runningTime: totalTime(times) } : {}),
-    },
-    [...steps.notes, ...unevenSpeeds(passes)],
-  );
+    totalReduction: reductionFigure("passes.total-reduction", "total reduction", first, last),
+    trips: tripsFigure(folded.length, steps.length, stands),
+    ...(times.flat().length > 0 ? { runningTime: totalTime(times) } : {}),
+  };
 }
 
 function notThinner(first: string, final: string): Problem {
@@ -150,7 +166,8 @@ function timed(trip: readonly Pass[], rollSpeed: PassRequest["rollSpeed"]): read
 /** More than dough that is drawn or slack between two stands makes up for. */
 const UNEVEN_PERCENT = 2;
 
-function unevenSpeeds(passes: readonly Pass[]): readonly Note[] {
+/** Says where the stands of a trip do not take as much dough as the one before gives. */
+export function unevenSpeeds({ passes }: PassSchedule): readonly Note[] {
   const uneven = passes.flatMap(({ number, speed, even }) => {
     if (speed === undefined || even === undefined) return [];
     const off = exact(speed).div(exact(even)).minus(1).times(100).abs();

@@ -5,7 +5,7 @@ import { fixedSteps } from "./fixed-steps.ts";
 import { freeSteps } from "./free-steps.ts";
 import { keepsTo, reductionOf } from "./gap-choice.ts";
 import type { Gaps } from "./machine.ts";
-import { mm, type PassStep, percent, type Reduction, stepAt } from "./pass-step.ts";
+import { mm, type PassStep, percent, type Reduction, stepAt, type Way } from "./pass-step.ts";
 
 /** Gaps that are given one by one, widest first, mm. */
 export interface GapList {
@@ -13,18 +13,24 @@ export interface GapList {
   readonly gaps: readonly DecimalText[];
 }
 
-/** Works out the steps for whatever kind of gaps there are. */
-export function stepsFor(gaps: Gaps | GapList, reduction: Reduction): Outcome<readonly PassStep[]> {
+/** Works out the way for whatever kind of gaps there are. */
+export function stepsFor(gaps: Gaps | GapList, reduction: Reduction): Outcome<Way> {
   switch (gaps.kind) {
     case "free":
       return freeSteps(dec(gaps.least), dec(gaps.greatest), reduction);
     case "list":
-      return listedSteps(gaps.gaps, reduction);
+      return wayOf(reduction, listedSteps(gaps.gaps, reduction));
     case "dial":
     case "line":
     case "sticks":
-      return fixedSteps(gaps, reduction);
+      return wayOf(reduction, fixedSteps(gaps, reduction));
   }
+}
+
+function wayOf({ first }: Reduction, steps: Outcome<readonly PassStep[]>): Outcome<Way> {
+  if (!steps.ok) return steps;
+  const last = steps.value.at(-1)?.thickness ?? first;
+  return answer({ last: last.value, steps: () => steps.value }, steps.notes);
 }
 
 function listedSteps(gaps: readonly DecimalText[], reduction: Reduction): Outcome<readonly PassStep[]> {
