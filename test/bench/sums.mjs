@@ -1,10 +1,14 @@
 // Prints how much time the formula and the batch of a noodle take, over the same sums written by hand with the same
-// decimals, in turns in one process.
+// decimals, in turns in one process. Then how much time the weights of a load take in doubles, worked out again by the graph,
+// over the same sums written by hand in doubles, and by how much 100,000 of them make the memory grow.
 // node test/bench/sums.mjs [runs] [--json FILE]
 import { writeFileSync } from "node:fs";
 import { parseArgs } from "node:util";
+import { setFlagsFromString } from "node:v8";
+import { runInNewContext } from "node:vm";
 import { Decimal } from "decimal.js";
 import { planBatch } from "../../packages/core/dist/batch/batch.js";
+import { fastGraph } from "../../packages/core/dist/figure/recalculate.js";
 import { computeFormula } from "../../packages/core/dist/formula/formula.js";
 import { readSpec } from "../../packages/core/dist/spec/read-spec.js";
 
@@ -71,6 +75,62 @@ function byHand() {
   return [moisture, ash, at14, shares, inDough, onDry, asSoda, ratio, weights, weighed].flat(2).map(String);
 }
 
+const inputs = {
+  "batch.bowls-stated": 320,
+  "bowl.raw": 110,
+  "loss.mixing": 0.5,
+  "loss.sheeting": 3,
+  "loss.cutting": 1,
+  "water.added-stated": 35,
+  "alkali.1.parts": 0.6,
+  "alkali.2.parts": 0.4,
+  "salt.parts": 1,
+  "flour.1.parts": 85,
+  "flour.2.parts": 15,
+};
+const weighed = ["flour.1", "flour.2", "water", "alkali.1", "alkali.2", "salt"].map((line) => `${line}.exact`);
+const outputs = ["batch.dough", "loads.count", ...weighed, "alkali.alkalinity-m", "alkali.potassium-share"];
+const fast = fastGraph(got(planBatch(spec, got(computeFormula(spec)), false)).graph, Object.keys(inputs), outputs);
+
+/** The weights of a load and its alkali in doubles, as one would write them for this noodle alone; table salt is 0.2 % water. */
+function inDoubles([bowls, raw, mixing, sheeting, cutting, added, soda, potash, salt, strong, whole]) {
+  const dough = (bowls * raw) / ((1 - mixing / 100) * (1 - sheeting / 100) * (1 - cutting / 100));
+  const tap = added - (salt * 0.2) / 100;
+  const loads = Math.ceil(dough / 12000);
+  const flour = ((dough / loads) * 100) / (100 + tap + soda + potash + salt);
+  const masses = [strong, whole, tap, soda, potash, salt].map((parts) => (parts * flour) / 100);
+  const meq = soda * (2000 / 105.988) + potash * (2000 / 138.204);
+  return [dough, loads, ...masses, meq, (100 * potash) / (soda + potash)];
+}
+
+/** The inputs with other bowls each time. */
+function asked(count) {
+  const values = Object.values(inputs);
+  values[0] += count % 100;
+  return values;
+}
+
+for (let count = 0; count < 100; count += 1) {
+  const byGraph = fast.valuesAt(asked(count));
+  for (const [index, value] of inDoubles(asked(count)).entries()) {
+    const off = Math.abs(byGraph[index] / value - 1);
+    if (!(off < 1e-12)) throw new Error(`${outputs[index]} is ${byGraph[index]}, by hand ${value}`);
+  }
+}
+
+/** Bytes that 100,000 rounds of the graph leave behind. */
+function growth() {
+  setFlagsFromString("--expose-gc");
+  const collect = runInNewContext("gc");
+  const used = () => {
+    collect();
+    return process.memoryUsage().heapUsed;
+  };
+  const before = used();
+  for (let count = 0; count < 100_000; count += 1) fast.valuesAt(asked(count));
+  return used() - before;
+}
+
 function got(outcome) {
   if (!outcome.ok) throw new Error(JSON.stringify(outcome.problems));
   return outcome.value;
@@ -80,26 +140,40 @@ function sums(read) {
   return got(planBatch(read, got(computeFormula(read)), false));
 }
 
-const work = {
+const rounds = 9;
+const median = (list) => [...list].sort((a, b) => a - b)[Math.floor(list.length / 2)];
+
+/** Times some work in turns, over the first of it. */
+function timed(work, each) {
+  const times = Object.fromEntries(Object.keys(work).map((name) => [name, []]));
+  for (let round = 0; round <= rounds; round += 1) {
+    for (const [name, run] of Object.entries(work)) {
+      const before = process.cpuUsage();
+      for (let count = 0; count < each; count += 1) run(count);
+      const { user, system } = process.cpuUsage(before);
+      if (round > 0) times[name].push((user + system) / each);
+    }
+  }
+  const [base] = Object.keys(work);
+  const by = median(times[base]);
+  return Object.entries(times).map(([name, list]) => {
+    const [us, ratio] = [median(list), median(list) / by];
+    console.log(`${name.padEnd(30)} ${us.toFixed(1).padStart(8)} µs   ${ratio.toFixed(1).padStart(5)} × ${base}`);
+    return { name, us, ratio };
+  });
+}
+
+const decimals = {
   "sums by hand": byHand,
   "formula and batch": () => sums(spec),
   "the same, the spec read too": () => sums(got(readSpec(data))),
 };
-const rounds = 9;
-const times = Object.fromEntries(Object.keys(work).map((name) => [name, []]));
-for (let round = 0; round <= rounds; round += 1) {
-  for (const [name, run] of Object.entries(work)) {
-    const before = process.cpuUsage();
-    for (let count = 0; count < runs / rounds; count += 1) run();
-    const { user, system } = process.cpuUsage(before);
-    if (round > 0) times[name].push((user + system) / (runs / rounds));
-  }
-}
-const median = (list) => [...list].sort((a, b) => a - b)[Math.floor(list.length / 2)];
-const base = median(times["sums by hand"]);
-const rows = Object.entries(times).map(([name, list]) => ({ name, us: median(list), ratio: median(list) / base }));
-for (const { name, us, ratio } of rows) {
-  console.log(`${name.padEnd(30)} ${us.toFixed(0).padStart(5)} µs   ${ratio.toFixed(1).padStart(5)} × sums by hand`);
-}
+const doubles = {
+  "doubles by hand": (count) => inDoubles(asked(count)),
+  "the graph in doubles": (count) => fast.valuesAt(asked(count)),
+};
+const rows = [...timed(decimals, runs / rounds), ...timed(doubles, runs * 10)];
+const grown = growth();
+console.log(`100,000 rounds of the graph leave ${(grown / 1024).toFixed(0)} KiB behind`);
 if (values.json !== undefined)
-  writeFileSync(values.json, `${JSON.stringify({ node: process.version, runs, rows }, null, 2)}\n`);
+  writeFileSync(values.json, `${JSON.stringify({ node: process.version, runs, rows, grown }, null, 2)}\n`);
