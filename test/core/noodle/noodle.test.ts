@@ -1,5 +1,6 @@
 import {
   askBatch,
+  askCard,
   askCost,
   askSheet,
   type Noodle,
@@ -8,6 +9,7 @@ import {
   type SpecInput,
   told,
 } from "@noodlewright/core";
+import { hydrates, species } from "@noodlewright/core/chemistry";
 import { readKitchenFile } from "@noodlewright/core/spec";
 import { describe, expect, expectTypeOf, test, vi } from "vitest";
 import { type Decimal, dec } from "#core/number/decimal.ts";
@@ -150,5 +152,29 @@ describe("what is no spec", () => {
     if (!reading.ok) throw new Error("no noodle");
     const { material } = reading.value.formula.lines[0] ?? {};
     expect(() => Object.assign(material?.source ?? {}, { cite: "changed" })).toThrow(TypeError);
+  });
+});
+
+describe("what nobody changes for others", () => {
+  /** Everything within a result that can be written in. */
+  const open = (value: unknown): readonly unknown[] => {
+    if (typeof value !== "object" || value === null) return [];
+    return [...(Object.isFrozen(value) ? [] : [value]), ...Object.values(value).flatMap(open)];
+  };
+
+  test("is what a noodle holds, what it answers, and the tables and sources behind them", () => {
+    const noodle = noodleOf(spec);
+    const batch = askBatch(noodle);
+    const card = askCard(noodle, { date: "2026-11-25" });
+    const { formula, kitchen, notes } = noodle;
+    expect(open([formula, kitchen, notes, noodle.spec]).length).toBe(1);
+    expect(open([batch.ok && batch.value, card.ok && card.value, species, hydrates]).length).toBe(1);
+    expect(() => Object.assign(formula.graph["dough.water"] ?? {}, { value: "99" })).toThrow(TypeError);
+  });
+
+  test("leaves the batch the graph of all that its lines show", () => {
+    const batch = askBatch(noodleOf(spec));
+    if (!batch.ok) throw new Error("no batch");
+    expect(batch.value.lines.filter(({ line }) => batch.value.graph[line.parts.id] === undefined)).toEqual([]);
   });
 });

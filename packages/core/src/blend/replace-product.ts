@@ -1,4 +1,5 @@
 import { exact, type Figure, given, worked } from "../figure/figure.ts";
+import { frozen } from "../figure/frozen.ts";
 import { answer, type Outcome, problem, refuse } from "../figure/problem.ts";
 import { fromSpec, massBalance, type Source } from "../figure/source.ts";
 import type { DecimalText } from "../number/decimal.ts";
@@ -20,14 +21,19 @@ export interface Replacement {
 }
 
 /** Raw whole egg: 76.15 % water. */
-export const rawWholeEgg: ActiveProduct = { name: "whole egg", active: "23.85", water: "76.15", source: wholeEgg };
+export const rawWholeEgg: ActiveProduct = frozen({
+  name: "whole egg",
+  active: "23.85",
+  water: "76.15",
+  source: wholeEgg,
+});
 /** Dried whole egg: 2.78 % water. */
-export const driedWholeEgg: ActiveProduct = {
+export const driedWholeEgg: ActiveProduct = frozen({
   name: "dried whole egg",
   active: "97.22",
   water: "2.78",
   source: driedEgg,
-};
+});
 
 /**
  * Replaces a product by another that brings the same active mass, and settles the water: whole egg by dried egg and water,

@@ -1,3 +1,4 @@
+import { frozen } from "../figure/frozen.ts";
 import type { MoistureBasis } from "../materials/fields.ts";
 import { type Decimal, type DecimalText, dec, decimalText, ZERO } from "../number/decimal.ts";
 import { atBasis, proteinBounds, reached } from "./blend-limits.ts";
@@ -14,7 +15,7 @@ export type HeldFigure = "protein" | "ash" | "gluten protein";
 export type Hold = HeldFigure | `${HeldFigure} or more` | `${HeldFigure} or less`;
 
 /** What is held unless asked otherwise: protein, and no less of it that forms gluten. */
-export const usualHold: readonly Hold[] = ["protein", "gluten protein or more"];
+export const usualHold: readonly Hold[] = frozen(["protein", "gluten protein or more"]);
 
 /** A blend whose flour is not to be had, and the flours at hand. */
 export interface SubstituteQuestion

@@ -1,3 +1,4 @@
+import { table } from "../figure/frozen.ts";
 import { type DecimalText, decimalText } from "../number/decimal.ts";
 import { atomsOf, type Element, molarMass, partsOf } from "./elements.ts";
 import { carbonates } from "./salts/carbonates.ts";
@@ -24,7 +25,7 @@ export interface Species extends Salt {
 }
 
 /** The names of all species, in the order of the records. */
-export const speciesNames = Object.keys(records) as readonly SpeciesName[];
+export const speciesNames: readonly SpeciesName[] = table(Object.keys(records) as SpeciesName[]);
 
 /** The salts and bases that alkaline products are made of. */
 export const species = listed(speciesNames, (formula): Species => {
@@ -62,14 +63,14 @@ const namesOfHydrates: Readonly<Record<string, string>> = Object.assign(
   ...speciesNames.map((name) => records[name].hydrates),
 );
 
-export const hydrateNames = Object.keys(namesOfHydrates) as readonly HydrateName[];
+export const hydrateNames: readonly HydrateName[] = table(Object.keys(namesOfHydrates) as HydrateName[]);
 
 /** A salt without water, or a solid that binds some. */
 export type Formula = SpeciesName | HydrateName;
 
 /** The pure products of all salts, in the order of the records. */
-export const saltProducts = speciesNames.flatMap(
-  (name): readonly (Product & { readonly of: Formula })[] => records[name].products,
+export const saltProducts: readonly (Product & { readonly of: Formula })[] = table(
+  speciesNames.flatMap((name): readonly (Product & { readonly of: Formula })[] => records[name].products),
 );
 
 /** The hydrates (and the double salt) that are sold or that form in the jar. */
@@ -95,7 +96,7 @@ export function isHydrate(formula: Formula): formula is HydrateName {
 }
 
 function listed<K extends string, V>(names: readonly K[], make: (name: K) => V): Readonly<Record<K, V>> {
-  return Object.fromEntries(names.map((name) => [name, make(name)])) as Record<K, V>;
+  return table(Object.fromEntries(names.map((name) => [name, make(name)])) as Record<K, V>);
 }
 
 /** Salts whose heat of solution can be worked out, without crystal water. */

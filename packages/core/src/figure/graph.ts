@@ -1,4 +1,5 @@
 import type { Fed, Figure, Ref, Working } from "./figure.ts";
+import { frozen, isOfTable } from "./frozen.ts";
 
 /** A figure as it leaves the library. */
 export type PlainFigure = Figure<string>;
@@ -98,6 +99,8 @@ export function published<T extends object>(result: T, ...known: readonly Graph[
     const before = plain.get(figure);
     if (before !== undefined) return before;
     const after = plainFigure(figure);
+    // The sources are constants that other results name, too.
+    after.sources.forEach(frozen);
     plain.set(figure, after);
     if (Object.hasOwn(graph, figure.id)) return after;
     for (const ref of feedsOf(figure)) {
@@ -109,13 +112,13 @@ export function published<T extends object>(result: T, ...known: readonly Graph[
   return { ...withFigures(result, plainly), graph };
 }
 
-/** A result with each of its figures put anew. What is frozen, as the catalogue is, holds none. */
+/** A result with each of its figures put anew. The tables of the library hold none. */
 function withFigures<T extends object>(result: T, anew: (figure: Figure) => Figure): T {
   const done = new Map<object, object>();
   const put = (part: unknown): unknown => (typeof part === "object" && part !== null ? putWhole(part) : part);
   const putWhole = (value: object): object => {
     if (isFigure(value)) return anew(value);
-    if (Object.isFrozen(value)) return value;
+    if (isOfTable(value)) return value;
     const before = done.get(value);
     if (before !== undefined) return before;
     const after = Array.isArray(value) ? items(value, put) : parts(value as Readonly<Record<string, unknown>>, put);

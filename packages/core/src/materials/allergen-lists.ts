@@ -1,8 +1,9 @@
+import { frozen } from "../figure/frozen.ts";
 import type { Source, Standing } from "../figure/source.ts";
 import type { Allergen } from "./allergen.ts";
 
 /** Places whose lists are known; `CODEX` is the international standard, which binds nobody by itself. */
-export const jurisdictions = ["US", "EU", "UK", "CA", "AU", "JP", "KR", "CN", "CODEX"] as const;
+export const jurisdictions = frozen(["US", "EU", "UK", "CA", "AU", "JP", "KR", "CN", "CODEX"] as const);
 
 /** A place whose law lists allergens. */
 export type Jurisdiction = (typeof jurisdictions)[number];

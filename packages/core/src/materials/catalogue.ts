@@ -1,3 +1,4 @@
+import { table } from "../figure/frozen.ts";
 import type { Entry } from "./catalogue/entry.ts";
 import { everydayNames } from "./catalogue/everyday-names.ts";
 import { mextIngredientEntries, mextNoodleEntries } from "./catalogue/mext-2020.ts";
@@ -28,14 +29,8 @@ function entries(): readonly Listed[] {
 }
 
 function materialOf(entry: Listed): Material {
-  entry.built ??= frozen({ ...entry.build(), aliases: entry.aliases });
+  entry.built ??= table({ ...entry.build(), aliases: entry.aliases });
   return entry.built;
-}
-
-/** All of it frozen: every noodle shares it, so that nobody may change it. */
-function frozen<T extends object>(whole: T): T {
-  for (const part of Object.values(whole)) if (typeof part === "object" && part !== null) frozen(part);
-  return Object.freeze(whole);
 }
 
 /** Every material that comes with the library, its source on each. Each is built once, when it is asked for. */

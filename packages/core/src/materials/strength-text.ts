@@ -2,6 +2,7 @@ import type { BaumeName } from "../chemistry/baume.ts";
 import { baumeScales } from "../chemistry/baume.ts";
 import type { RatioBy } from "../chemistry/ratio.ts";
 import type { StatedStrength } from "../chemistry/stated-strength.ts";
+import { frozen } from "../figure/frozen.ts";
 import { type DecimalText, dec, decimalText, HUNDRED } from "../number/decimal.ts";
 
 /** What goes with a strength as written: the hydrometer's scale, the temperature, and what parts count. */
@@ -65,7 +66,7 @@ function at(temperature: DecimalText | undefined): { readonly temperature?: Deci
 }
 
 /** Names of the hydrometer scales by their modulus. */
-export const moduli = Object.keys(baumeScales) as readonly BaumeName[];
+export const moduli = frozen(Object.keys(baumeScales) as readonly BaumeName[]);
 
 /** The scale that a modulus names. @example readModulus("144.3") // => "144.3" */
 export function readModulus(text: string): BaumeName | undefined {

@@ -1,3 +1,4 @@
+import { frozen } from "../figure/frozen.ts";
 import type { Note, Outcome, Problem } from "../figure/problem.ts";
 import type { Report } from "../report/schema.ts";
 import type { Noodle } from "./noodle.ts";
@@ -17,16 +18,21 @@ interface Telling<T> {
 /** Makes the answer of an outcome. */
 export function answered<T>(outcome: Outcome<T>, { notes, report }: Telling<T>): Answer<T> {
   if (!outcome.ok) return outcome;
-  const { value } = outcome;
-  const all = notes(outcome.notes);
+  const value = shared(outcome.value);
+  const all = shared(notes(outcome.notes));
   return { ok: true, value, notes: all, report: () => report(value, all) };
 }
 
-/** The same work, done once for each noodle: who asks again is given the same object, so nobody may write in it. */
+/** What several answers are made of: frozen, so that nobody who is given one changes another. */
+function shared<T>(value: T): T {
+  return typeof value === "object" && value !== null ? frozen(value) : value;
+}
+
+/** The same work, done once for each noodle: who asks again is given the same object, in which nobody can write. */
 export function once<T>(work: (noodle: Noodle) => Outcome<T>): (noodle: Noodle) => Outcome<T> {
   const known = new WeakMap<Noodle, Outcome<T>>();
   return (noodle) => {
-    const outcome = known.get(noodle) ?? work(noodle);
+    const outcome = known.get(noodle) ?? frozen(work(noodle));
     known.set(noodle, outcome);
     return outcome;
   };

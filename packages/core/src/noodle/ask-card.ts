@@ -1,5 +1,6 @@
 import type { Batch } from "../batch/batch.ts";
 import { type Card, type CardFile, card } from "../card/card.ts";
+import { frozen } from "../figure/frozen.ts";
 import type { Graph } from "../figure/graph.ts";
 import { answer, type Note, note, type Outcome, type Problem, problem, refuse } from "../figure/problem.ts";
 import { told } from "../figure/told.ts";
@@ -64,7 +65,7 @@ export function askCard(noodle: Noodle, wish: CardWish): Outcome<MadeCard> {
   const remarks = noodle.units === "us" && units === "metric" ? [note("card.metric", ["scales"], {})] : [];
   const { water, sheet, day } = more.value.answers;
   const graph = { ...formula.graph, ...batch.value.graph, ...water?.graph, ...sheet?.graph, ...day?.graph };
-  return answer({ card: printableData(made), missing: more.value.missing, remarks, graph });
+  return answer(frozen({ card: printableData(made), missing: more.value.missing, remarks, graph }));
 }
 
 /** One card, one system of units: that of the scales it is weighed on. */

@@ -1,5 +1,6 @@
 import { costOf } from "../batch/cost.ts";
 import { scalesOf } from "../batch/weighing.ts";
+import { frozen } from "../figure/frozen.ts";
 import { answer, type Outcome } from "../figure/problem.ts";
 import { told } from "../figure/told.ts";
 import type { Workbook } from "../render/workbook/cells.ts";
@@ -58,5 +59,5 @@ export function askWorkbook(noodle: Noodle): Outcome<Workbook> {
     notes: [...new Set(notes.map(told))],
     cautions: [...new Set(formulaCautions(noodle.formula))],
   });
-  return answer(workbook, notes);
+  return answer(frozen(workbook), notes);
 }

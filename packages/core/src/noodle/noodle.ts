@@ -1,6 +1,7 @@
 import type { Batch } from "../batch/batch.ts";
 import type { Settled } from "../explore/settle.ts";
 import { isSection, openPlaces } from "../explore/settle-places.ts";
+import { frozen } from "../figure/frozen.ts";
 import { answer, type Note, type Outcome } from "../figure/problem.ts";
 import { type Formula, formulaOf } from "../formula/formula.ts";
 import type { OwnMaterials } from "../materials/own.ts";
@@ -112,5 +113,6 @@ export function readStatedNoodle(
   if (!reading.ok) return reading;
   const { spec, formula } = reading.value;
   const notes = [...(settled?.notes ?? []), ...reading.notes];
-  return answer(new Noodle({ spec, kitchen, units, formula, notes, settled, beyond }), notes);
+  const parts = frozen({ spec, kitchen, units, formula, notes, settled, beyond });
+  return answer(new Noodle(parts), notes);
 }

@@ -1,4 +1,5 @@
 import * as z from "zod/mini";
+import { frozen } from "../figure/frozen.ts";
 import { described, meanings } from "../materials/fields.ts";
 import { kitchenFileSchema } from "../materials/schema.ts";
 import { specSchema } from "../spec/spec.ts";
@@ -36,7 +37,7 @@ const schemas = {
 } as const;
 
 /** Names of the schemas that can be asked for. */
-export const schemaNames = Object.keys(schemas) as readonly (keyof typeof schemas)[];
+export const schemaNames = frozen(Object.keys(schemas) as readonly (keyof typeof schemas)[]);
 
 /**
  * JSON Schema (draft 7) of the spec, of a kitchen file, of a report or of problems; made from the schemas that validate.

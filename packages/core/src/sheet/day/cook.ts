@@ -1,5 +1,6 @@
 import { cookGainSource, usualCookGain } from "../../batch/bowl.ts";
 import { type Figure, given, type Range, worked } from "../../figure/figure.ts";
+import { frozen } from "../../figure/frozen.ts";
 import { answer, type Outcome, type Problem, problem, refuse } from "../../figure/problem.ts";
 import { fromSpec } from "../../figure/source.ts";
 import { type Decimal, type DecimalText, dec, decimalText } from "../../number/decimal.ts";
@@ -13,11 +14,11 @@ export interface CookGain {
 }
 
 /** The usual gain of a boiled alkaline noodle. Boiled only to its optimum a noodle gains less, about 1.57. */
-export const usualGain = {
+export const usualGain = frozen({
   gain: usualCookGain.value,
   low: usualCookGain.least,
   high: usualCookGain.most,
-} as const satisfies CookGain;
+} as const satisfies CookGain);
 
 /**
  * Finds the cooked mass of raw noodles, g, with its range.

@@ -1,4 +1,5 @@
 import { type Figure, given, worked } from "../../figure/figure.ts";
+import { frozen } from "../../figure/frozen.ts";
 import type { Problem } from "../../figure/problem.ts";
 import { definition, type Source } from "../../figure/source.ts";
 import type { DecimalText } from "../../number/decimal.ts";
@@ -39,7 +40,7 @@ export const doughProblem: Source = {
  * The specific heat of flour with 12 to 13.5 % water, kJ/(kg K): the middle of the measured 1.80 to 1.88. The composition
  * equations give about 2.0 for the same flour, so the measured figure is taken.
  */
-export const flourSpecificHeat: Figure = {
+export const flourSpecificHeat: Figure = frozen({
   ...given({
     id: "flour.specific-heat",
     label: "specific heat of flour",
@@ -50,18 +51,20 @@ export const flourSpecificHeat: Figure = {
     sources: [geankoplis],
   }),
   range: { low: "1.80", high: "1.88", why: "table values for 12 to 13.5 % water" },
-};
+});
 
 /** The specific heat of liquid water, kJ/(kg K). */
-export const waterSpecificHeat: Figure = given({
-  id: "water.specific-heat",
-  label: "specific heat of water",
-  unit: "kJ/(kg K)",
-  places: 2,
-  value: "4.18",
-  by: "table value",
-  sources: [doughProblem],
-});
+export const waterSpecificHeat: Figure = frozen(
+  given({
+    id: "water.specific-heat",
+    label: "specific heat of water",
+    unit: "kJ/(kg K)",
+    places: 2,
+    value: "4.18",
+    by: "table value",
+    sources: [doughProblem],
+  }),
+);
 
 /** What takes part in the balance beside the water. */
 function bodiesOf({ flour, others, bowl }: Mix): readonly Body[] {
