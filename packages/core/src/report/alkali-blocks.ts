@@ -14,7 +14,7 @@ import { groupDigits, measureCell, words } from "./show.ts";
 
 /** Said wherever a pH is shown. */
 export const phOfSolution =
-  "The pH is that of the solution and not of the dough: flour buffers, and no published figure lets the pH of a dough be worked out.";
+  "The pH is that of the solution and not of the dough: flour makes it milder, and no published figure tells by how much.";
 
 /** All measures of a strength, as far as there are any. */
 export function strengthFigures(strength: Strength): readonly Figure[] {
