@@ -1,19 +1,25 @@
 import { readFileSync } from "node:fs";
 import { join } from "node:path";
+import type { Workbook } from "@noodlewright/core/render";
 import { readHandwritten } from "@noodlewright/core/spec";
 import { strFromU8, strToU8, unzipSync, zipSync } from "fflate";
 import { describe, expect, test } from "vitest";
 import { linesOfWorkbook, sheetsOfWorkbook } from "#cli/input/workbook-lines.ts";
+import { specOfWorkbook } from "#cli/input/workbook-spec.ts";
 import { writtenFormula } from "#cli/input/written-formula.ts";
 import { workbookFile } from "#cli/render/workbook-file.ts";
-import { exampleData, noodleOf, workbookFor } from "../core/workbook/kit.ts";
+import { commandGraph, exampleData, examples, noodleOf, same, workbookFor } from "../core/workbook/kit.ts";
 import { runBuilt } from "./built.ts";
 import { folderFor } from "./folder.ts";
 
-function fileOf(name: string, changes: Readonly<Record<string, unknown>> = {}): Uint8Array {
+function bookOf(name: string, changes: Readonly<Record<string, unknown>> = {}): Workbook {
   const noodle = noodleOf({ ...exampleData(name), ...changes });
   if (noodle === undefined) throw new Error(`${name} is refused`);
-  return workbookFile(workbookFor(noodle));
+  return workbookFor(noodle);
+}
+
+function fileOf(name: string, changes: Readonly<Record<string, unknown>> = {}): Uint8Array {
+  return workbookFile(bookOf(name, changes));
 }
 
 function partsOf(file: Uint8Array): Readonly<Record<string, string>> {
@@ -160,6 +166,37 @@ describe("a workbook read back", () => {
   });
 });
 
+/** Every figure that the commands answer with. */
+const valuesOf = (data: Readonly<Record<string, unknown>>) => {
+  const noodle = noodleOf(data);
+  return Object.entries((noodle && commandGraph(noodle)) ?? {}).map(([id, { value }]) => [id, Number(value)] as const);
+};
+
+test.for(examples)("the workbook of %s gives a spec that comes to the same figures", (name) => {
+  const [before, after] = [exampleData(name), specOfWorkbook(fileOf(name)) ?? {}].map((one) => new Map(valuesOf(one)));
+  // Salts that stand in for another product come back as salts of their own, and so do their ids.
+  const told = ["water.load", "flour.1.load", "load.total", "alkali.potassium-share"];
+  const ids = name === "one-bottle" ? told : [...(before?.keys() ?? []), ...(after?.keys() ?? [])];
+  expect(ids.filter((id) => !same(after?.get(id) ?? "none", before?.get(id) ?? "nothing"))).toEqual([]);
+});
+
+test("a workbook read back keeps what was typed into it", () => {
+  const { sheets, ...workbook } = bookOf("school-noodle");
+  const typed: Readonly<Record<string, number>> = { bowls: 300, cornstarch: 2, "largest load": 8000 };
+  const rows = (sheets[0]?.rows ?? []).map(([label = null, input = null, ...rest]) => {
+    const now = input?.role === "input" ? typed[String(label?.value)] : undefined;
+    return [label, input && now !== undefined ? { ...input, value: now } : input, ...rest];
+  });
+  const file = workbookFile({ ...workbook, sheets: sheets.map((one, at) => (at === 0 ? { ...one, rows } : one)) });
+  expect(specOfWorkbook(file)).toMatchObject({
+    dusting: { name: "cornstarch", amount: "2 %" },
+    batch: { bowls: 300, rawWeight: "110 g" },
+    mixer: { largest: "8000 g", of: "flour" },
+    prices: { "potassium carbonate": "7.8 EUR per 500 g" },
+    flours: [{ amount: "85 %", figures: { protein: "12.3 %", proteinBasis: "14 % mb" } }, { amount: "rest" }],
+  });
+});
+
 test("a table in UTF-16, and a cell with a line break in it, are read as they were meant", async () => {
   const table = 'ingredient,amount\n"whole wheat\nflour",200 g\nbread flour,800 g\nwater,360 g\n';
   const bytes = new Uint8Array(new Uint16Array([0xfeff, ...[...table].map((letter) => letter.charCodeAt(0))]).buffer);
@@ -181,7 +218,9 @@ describe("the command", () => {
       const { status, stderr } = runBuilt(["workbook", "examples/school-noodle.yaml", "-o", file, "--bowls", bowls]);
       expect([status, stderr]).toEqual([0, `Wrote ${file}.\n`]);
     }
-    expect(runBuilt(["new", "-", "--from", file]).stdout).toContain("7620 g");
+    const { stdout } = runBuilt(["new", "-", "--from", file, "--bowls", "80"]);
+    expect(stdout).toContain("  amount: 85 %");
+    expect(stdout).toContain("  bowls: 80\n  rawWeight: 110 g");
   });
 
   test("needs a file to write, writes over no other, and nothing of a wrong spec", () => {

@@ -1,11 +1,12 @@
 import { printable } from "@noodlewright/core/render";
-import { type Handwritten, readHandwritten, styleStart } from "@noodlewright/core/spec";
+import { type Handwritten, readHandwritten, styleStart, yamlLines } from "@noodlewright/core/spec";
 import { withIngredient } from "../input/new-formula.ts";
 import { askForFormula, type NewWishes } from "../input/new-questions.ts";
 import { type KitchenWords, kitchenProblems, kitchenSections } from "../input/new-sections.ts";
+import { isSection, textAt } from "../input/put.ts";
 import { largest, readTextFile } from "../input/read-file.ts";
 import { starterSpec } from "../input/starter-spec.ts";
-import { writtenFormula } from "../input/written-formula.ts";
+import { notInWorkbook, writtenBook, writtenFormula } from "../input/written-formula.ts";
 import { type ExitStatus, exit, type Io } from "../io.ts";
 import { wrapText } from "../render/wrap.ts";
 import { printProblems } from "../shared/answer.ts";
@@ -50,6 +51,8 @@ const flags = {
   },
 } as const satisfies Readonly<Record<string, Flag>>;
 
+type Data = Readonly<Record<string, unknown>>;
+
 /** `noodlewright new`: a spec from a formula as it is written, from answers, or an example to change. */
 export const newCommand: Command = {
   positionals: { file: "Where to write it; noodle.yaml unless stated, - prints it" },
@@ -69,6 +72,7 @@ export const newCommand: Command = {
   run: async (asked, io) => {
     const given = await wishesOf(asked, io);
     if (typeof given === "number") return given;
+    if (given.book !== undefined) return write(bookSpec(given, given.book), asked, io);
     const asker = asked.text("from") === "-" ? undefined : await io.asker();
     const wishes = asker === undefined ? given : await askForFormula(given, asker, (text) => io.err(printable(text)));
     asker?.close();
@@ -107,6 +111,11 @@ async function wishesOf(asked: Asked, io: Io): Promise<NewWishes | ExitStatus> {
     const words = asked.list(flag);
     return words.length > 0 || start === undefined || flag === "flour" ? words : [start[flag]].flat();
   };
+  const formulaFlags = ["flour", "water", "alkali", "salt"] as const;
+  const book =
+    reading === undefined || formulaFlags.some((flag) => asked.list(flag).length > 0)
+      ? undefined
+      : await writtenBook(reading.file.bytes);
   const parts = [
     ["flours", "flour"],
     ["water", "water"],
@@ -117,17 +126,18 @@ async function wishesOf(asked: Asked, io: Io): Promise<NewWishes | ExitStatus> {
     (before, [part, flag]) => said(flag).reduce((formula, words) => withIngredient(formula, part, words), before),
     reading?.file.text ?? "",
   );
-  const { yields } = readHandwritten(text);
+  const { yields } = book ? {} : readHandwritten(text);
+  const { bowls = yields?.bowls, rawWeight = yields?.rawWeight } = { ...bookBowls(asked, book) };
   const kitchen: KitchenWords = {
-    bowls: asked.text("bowls") ?? (yields && String(yields.bowls)),
-    rawWeight: asked.text("raw-weight") ?? yields?.rawWeight,
+    bowls: asked.text("bowls") ?? (bowls === undefined ? undefined : String(bowls)),
+    rawWeight: asked.text("raw-weight") ?? rawWeight,
     rolls: asked.text("rolls"),
     ...(asked.list("scale").length > 0 && { scales: asked.list("scale") }),
   };
   const wrong = kitchenProblems({ ...kitchen, bowls: kitchen.bowls ?? "1", rawWeight: kitchen.rawWeight ?? "1 g" });
   const notes = start && `Water, salt and alkali as in: ${start.source}. The flour is your own.`;
   const styled = style === undefined ? {} : { style: style.trim().toLowerCase(), ...(notes && { notes }) };
-  if (wrong.length === 0) return { text, name: asked.text("name"), kitchen, style: styled };
+  if (wrong.length === 0) return { text, name: asked.text("name"), kitchen, style: styled, ...(book && { book }) };
   const flagOf: Readonly<Record<keyof KitchenWords, keyof typeof flags>> = {
     bowls: "bowls",
     rawWeight: "raw-weight",
@@ -140,6 +150,23 @@ async function wishesOf(asked: Asked, io: Io): Promise<NewWishes | ExitStatus> {
     example: flags[flagOf[key]].placeholder,
   }));
   return printProblems(placed, asked, io, "nothing was written");
+}
+
+/** The size of the batch of a workbook, where one half of it is said anew. */
+function bookBowls(asked: Asked, book: Data | undefined): { readonly bowls?: unknown; readonly rawWeight?: string } {
+  const anew = asked.text("bowls") !== undefined || asked.text("raw-weight") !== undefined;
+  const batch = anew ? book?.["batch"] : undefined;
+  return {
+    ...(isSection(batch) && batch["bowls"] !== undefined && { bowls: batch["bowls"] }),
+    ...(isSection(batch) && batch["rawWeight"] !== undefined && { rawWeight: textAt(batch, ["rawWeight"]) }),
+  };
+}
+
+/** The spec of a workbook that was written here, with what was said beside it. */
+function bookSpec({ name, style, kitchen }: NewWishes, book: Data): Written {
+  const spec = { ...book, ...(name !== undefined && { name }), ...style, ...kitchenSections(kitchen).sections };
+  const parts = Object.entries(spec).map(([key, value]) => yamlLines(key, value, 0).join("\n"));
+  return { text: `${parts.join("\n\n")}\n`, open: ["To know:", `  - ${notInWorkbook}`], toFillIn: false };
 }
 
 /** What the cook still has to do, for standard error. */

@@ -11,6 +11,8 @@ export interface NewWishes {
   readonly kitchen: KitchenWords;
   /** Keys of the spec that tell the style and where its formula is from. */
   readonly style?: Readonly<Record<string, string>>;
+  /** The spec of a workbook that was written here. */
+  readonly book?: Readonly<Record<string, unknown>>;
 }
 
 type Say = (text: string) => void;
