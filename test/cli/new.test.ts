@@ -183,3 +183,16 @@ test("the built command neither waits nor asks where there is no terminal", () =
   const { status, stdout } = runBuilt(["new", "-"]);
   expect([status, stdout]).toEqual([0, starterSpec]);
 });
+
+test("flours with shares of their own are taken at them, and a misspelt one is asked about", async () => {
+  const two = ["new", "-", "--flour", "bread flour 80 %", "--flour", "rye flour 20 %", "--water", "36 %"];
+  const { stdout, stderr } = await runHere(two, { commands });
+  expect(stderr).toBe("");
+  expect(parse(stdout).flours).toEqual([
+    { name: "bread flour", amount: "80 %" },
+    { name: "rye flour", amount: "20 %" },
+  ]);
+  const misspelt = await runHere(["new", "-", "--flour", "bred flour", "--water", "36 %"], { commands });
+  expect(misspelt.stderr).toContain('did you mean "bread flour"');
+  expect(parse(misspelt.stdout).name).toBe("Noodles");
+});

@@ -213,3 +213,29 @@ test("a spec in JSON with its flours in g keeps both", async () => {
   const masses = flours.map(({ amount }: { readonly amount: string }) => Number.parseFloat(amount));
   expect(masses[0] + masses[1]).toBe(500);
 });
+
+test.each([
+  ["blend"],
+  ["replace", "--missing", "rye flour, light"],
+  ["lot", "--of", "bread flour", "--protein", "11.8 %", "--moisture", "14.4 %"],
+])("%s writes the flours and the water that it shows to go on with", async (...args) => {
+  for (const total of [100, 500]) {
+    const amount = (percent: number): string => (total === 100 ? `${percent} %` : `${(percent * total) / 100} g`);
+    const noodle = {
+      name: "class noodle",
+      flours: [
+        { name: "bread flour", amount: amount(80) },
+        { name: "rye flour, light", amount: amount(20) },
+      ],
+      water: { added: amount(36) },
+      wanted: { protein: "at least 12.5 %" },
+      shelf: { "vital wheat gluten": { share: "at most 4 %" }, "whole wheat flour": { share: "at most 20 %" } },
+    };
+    const path = join(folderFor({ "noodle.json": JSON.stringify(noodle) }), "noodle.json");
+    const { stdout } = await runHere([...args, path, "--write"], { commands });
+    const shown = parse(/To go on with, in the spec\n([\s\S]*?)\n\n/u.exec(stdout)?.[1] ?? "");
+    const { flours, water } = JSON.parse(readFileSync(path, "utf8"));
+    expect(water.added).not.toBe(noodle.water.added);
+    expect({ flours, water }).toMatchObject(shown);
+  }
+});

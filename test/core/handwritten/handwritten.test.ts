@@ -17,6 +17,46 @@ interface Sample {
 const plain = ["flours bread flour 1000 g", "water water 380 g", "salt salt 10 g"];
 
 const samples: readonly Sample[] = [
+  {
+    style: "hydration in % of the flour",
+    text: "bread flour 1000 g\n38% hydration\nsalt 10 g",
+    read: [plain[0] ?? "", "water water 38 %", plain[2] ?? ""],
+  },
+  {
+    style: "a whole number or a decimal one, with both told",
+    text: "bread flour 2,250 g\nwater 380 g\nsalt 10 g",
+    read: plain.slice(1),
+    asks: [[1, "write 2250 or 2.25,"]],
+  },
+  {
+    style: "amounts behind one another without a comma",
+    text: "bread flour 1000 g\nwater 380 g\nsodium carbonate 6g potassium carbonate 4g\n3 g salt 7 g potato starch",
+    read: [
+      ...plain.slice(0, 2),
+      "alkali sodium carbonate 6 g",
+      "alkali potassium carbonate 4 g",
+      "salt salt 3 g",
+      "flours potato starch 7 g",
+    ],
+  },
+  {
+    style: "a ratio in brackets of which nobody can tell which salt it is",
+    text: "bread flour 1000 g\nwater 380 g\nsalt 10 g\nKansui powder (60/40) 15 g",
+    read: plain,
+    asks: [[4, "which salt is the 60"]],
+  },
+  {
+    style: "German and French",
+    text: "Roggenmehl 1000 g\nWasser 380 g\nEier 50 g\njaunes d’œufs 20 g\nblanc d'oeuf 5 g\nSalz 10 g",
+    read: [
+      "flours Roggenmehl 1000 g",
+      ...plain.slice(1, 2),
+      "ingredients Eier 50 g",
+      "ingredients jaunes d'œufs 20 g",
+      "ingredients blanc d'oeuf 5 g",
+      ...plain.slice(2),
+    ],
+  },
   { style: "name and grams", text: "bread flour 1000 g\nwater 380 g\nsalt 10 g", read: plain },
   { style: "grams and name", text: "1000 g bread flour\n380 g water\n10 g salt", read: plain },
   { style: "no spaces", text: "1000g bread flour\n380g water\n10g salt", read: plain },
@@ -504,4 +544,17 @@ test("a long or hostile text is read up to a limit, and quickly", () => {
   );
   expect(parse(odd.text)).toEqual(odd.spec);
   expect(odd.text).not.toContain("\u001B");
+});
+
+test.each([
+  ["For 4 portions of 140 g", "140 g"],
+  ["Makes 4 bowls, 140 g raw each", "140 g"],
+  ["For 4 portions of 210 g cooked", undefined],
+  ["For 4 portions, flour 210 g", undefined],
+])("%s: the raw weight of a bowl", (line, rawWeight) => {
+  expect(readHandwritten(`${line}\nbread flour 1 kg\nwater 380 g`).yields?.rawWeight).toBe(rawWeight);
+});
+
+test("hydration is the water added in all", () => {
+  expect(readHandwritten("bread flour 1 kg\n38 % hydration").spec["water"]).toEqual({ added: "38 %" });
 });

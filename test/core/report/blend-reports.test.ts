@@ -1,4 +1,4 @@
-import type { Report } from "@noodlewright/core";
+import { askBlend, type Report, readNoodleData } from "@noodlewright/core";
 import type { Table } from "@noodlewright/core/render";
 import { describe, expect, it } from "vitest";
 import { planBatch } from "#core/batch/batch.ts";
@@ -67,8 +67,9 @@ const twoFlours = {
 const specOf = (input: object) => answered(formulaOf(input));
 
 function found(input: object): Report {
-  const { spec, formula } = specOf(input);
-  return blendSearchReport(formula, answered(designBlend(spec, formula)), []);
+  const asked = askBlend(answered(readNoodleData(input)));
+  if (!asked.ok) throw new Error(codesOf(asked).join(", "));
+  return asked.report();
 }
 
 function without(input: object, missing: string): Report {

@@ -35,15 +35,25 @@ export function withIngredient(text: string, part: "flours" | "water" | "alkali"
   if (part === "water" || part === "salt") return added(text, answeredLine(`${part} 1 g`, said));
   const read = readHandwritten(text);
   const open = read.questions.find((question) => question.part === "alkali" && question.about === "name");
-  const bare = readHandwritten(said).questions.some(({ about, line }) => about === "amount" && line !== undefined);
+  const bare = asksAmount(said);
   if (part === "alkali" && open !== undefined && (bare || /^[^,]*%.*%/u.test(said)))
     return withAnswer(text, open, said);
   const [name = "", ...label] = said.split(",");
   const flour = flourLines(read).find((line) => line.name.toLowerCase() === name.trim().toLowerCase());
   if (part === "flours" && flour !== undefined && label.length > 0)
     return withLabel(text, flour, label.join(",").trim());
-  const alone = part === "flours" && bare && flourLines(read).length === 0;
+  const alone = part === "flours" && isBareFlour(said) && flourLines(read).length === 0;
   return added(text, alone ? `${said}: 100 %` : said);
+}
+
+function asksAmount(text: string): boolean {
+  return readHandwritten(text).questions.some(({ about, line }) => about === "amount" && line !== undefined);
+}
+
+/** A name without an amount, known or not; a name alone that is not known would be taken for a title. */
+function isBareFlour(said: string): boolean {
+  const { understood, notUnderstood } = readHandwritten(said);
+  return understood.length + notUnderstood.length === 0 && !asksAmount(`${said}: 100 %`);
 }
 
 /** The lines of the flours, with whether the protein is told. */

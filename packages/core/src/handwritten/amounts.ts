@@ -66,7 +66,7 @@ function amountFrom(match: RegExpExecArray, comma: CommaUse): Amount {
   if (plain === undefined) {
     return unclear(
       place,
-      `"${first}" may be a whole number or a decimal one: write 1000 or 1.5, with nothing between thousands`,
+      `"${first}" may be a whole number or a decimal one: write ${eitherNumber(first)}, with nothing between thousands`,
     );
   }
   const count = times ?? after ?? "1";
@@ -135,6 +135,13 @@ function plainNumber(written: string, comma: CommaUse, unit: string): string | u
   if (marks === ",") return comma === undefined ? undefined : comma === "decimal" ? decimal : `${whole}${rest}`;
   if (comma === "thousands" || (comma === undefined && unit !== "g")) return decimal;
   return unit === "g" && comma === "decimal" ? `${whole}${rest}` : undefined;
+}
+
+/** Both numbers that `1,500` may be; of what is neither, what such numbers look like. */
+function eitherNumber(written: string): string {
+  return /^\d{1,3}[.,]\d{3}$/u.test(written)
+    ? `${written.replace(/[.,]/u, "")} or ${decimalText(dec(written.replace(",", ".")))}`
+    : "1000 or 1.5";
 }
 
 function value(number: string) {

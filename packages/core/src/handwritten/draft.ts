@@ -8,6 +8,8 @@ export interface DraftEntry {
   readonly amount: string | undefined;
   /** g or %, for adding up. */
   readonly value?: DecimalText;
+  /** Of water: what is added in all, and not from the tap alone. */
+  readonly added?: true;
   readonly figures?: Readonly<Record<string, unknown>>;
   /** For the cook who reads the spec, one comment each. */
   readonly remarks: readonly string[];
@@ -43,7 +45,7 @@ export function draftData(draft: Draft): Readonly<Record<string, unknown>> {
     name: draft.name,
     ...(draft.notes.length > 0 && { notes: `${draft.notes.join("\n")}\n` }),
     flours: draft.flours.length === 0 ? null : draft.flours.map(entry),
-    water: draft.water === undefined ? null : { tap: draft.water.amount ?? null },
+    water: draft.water === undefined ? null : { [draft.water.added ? "added" : "tap"]: draft.water.amount ?? null },
     ...(draft.alkali.length > 0 && { alkali: draft.alkali.map(entry) }),
     ...(draft.salt && { salt: draft.salt.amount ?? null }),
     ...(draft.ingredients.length > 0 && { ingredients: draft.ingredients.map(entry) }),

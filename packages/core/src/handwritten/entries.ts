@@ -46,6 +46,7 @@ export function placed(item: Item, underDusting: boolean): PlacedItem | LeftOut 
     ...(amount.by !== "open" && { value: amount.value }),
     ...(Object.keys(figures).length > 0 && { figures }),
     remarks,
+    ...(item.thing.is === "water" && item.thing.added && { added: item.thing.added }),
     ...(where.toFillIn && { toFillIn: where.toFillIn }),
   };
   const ask =
@@ -83,7 +84,12 @@ function partOf({ thing, figures, inBrackets, name }: Item): Where | LeftOut {
     if (kind === "no alkali") return { why: `"${thing.name}" is ${mayBe}: it is no noodle alkali` };
     if (kind === "alkali") {
       if (made !== undefined) return { part: "alkali", name: thing.name, figures: { composition: made } };
-      const question = `"${thing.name}" may be ${mayBe}. Ask for ${ask}`;
+      const ratio = inBrackets.find((words) => /^\d+ ?[/:] ?\d+$/u.test(words));
+      const which =
+        ratio === undefined
+          ? ""
+          : `which salt is the ${Number.parseInt(ratio, 10)} of "${ratio}"? Write both, as in (Na2CO3 60 %, K2CO3 40 %). `;
+      const question = `${which}"${thing.name}" may be ${mayBe}. Ask for ${ask}`;
       return { part: "alkali", name: thing.name, remarks: [question], toFillIn: compositionSample, ask: question };
     }
     if (wheat === true) return bagFlour(thing.name, figures, [...unused, ...noProtein(thing.name, figures, ask)]);

@@ -110,7 +110,12 @@ function readText(
   if (bowls !== undefined && dec(bowls).gt(0) && measured.length <= (/\d/u.test(each) ? 1 : 0)) {
     const raw = amountsOf(each, comma).find(({ is }) => is.by === "mass");
     const title = trimmed(text.slice(0, text.length - each.length).replace(yieldAtEnd, ""));
-    return { kind: "yield", bowls, title, ...(raw?.is.by === "mass" && /raw/iu.test(each) && { each: raw.is.text }) };
+    return {
+      kind: "yield",
+      bowls,
+      title,
+      ...(raw?.is.by === "mass" && isRaw(each, raw.written) && { each: raw.is.text }),
+    };
   }
   if (total.test(text) && amounts.length > 0) return { kind: "total" };
   const used = measured.length > 0 ? measured : atAnEnd(amounts, rest);
@@ -148,7 +153,33 @@ export function ingredientsOf(line: WrittenLine, comma: CommaUse): readonly Writ
     const name = amounts.reduce((left, { written }) => left.replace(written, " "), rest);
     return amounts.length > 0 && trimmed(name) !== "";
   });
-  return whole ? pieces : [line];
+  return whole && pieces.length > 1 ? pieces : sideBySide(line, comma);
+}
+
+/** `salt 6 g, starch 4 g` without the comma: each name that is known, with the amount behind or before it, is a line. */
+function sideBySide(line: WrittenLine, comma: CommaUse): readonly WrittenLine[] {
+  const amounts = amountsOf(line.text, comma).filter(({ is }) => is.by === "mass");
+  if (amounts.length < 2 || /[(%[]/u.test(line.text)) return [line];
+  const cuts = [
+    [0, ...amounts.map(({ end }) => end)],
+    [...amounts.map(({ start }) => start), line.text.length],
+  ];
+  const known = cuts
+    .map((at) => at.slice(1).map((end, index) => ({ ...line, text: line.text.slice(at[index], end).trim() })))
+    .find((pieces) =>
+      pieces.every(({ text }, index) => {
+        const name = trimmed(text.replace(amounts[index]?.written ?? "", " "));
+        return thingOf(name, []).is !== "unknown";
+      }),
+    );
+  return known !== undefined && trimmed(line.text) === trimmed(known.map(({ text }) => text).join(" "))
+    ? known
+    : [line];
+}
+
+/** `of 130 g` is what a bowl weighs raw, unless other words stand there, such as `cooked`. */
+function isRaw(each: string, written: string): boolean {
+  return /raw/iu.test(each) || /^(?:(?:of|at|à|zu)(?: je)?|je)(?: each)?$/iu.test(trimmed(each.replace(written, " ")));
 }
 
 function headingOf(text: string): "method" | "dusting" | "dough" | undefined {

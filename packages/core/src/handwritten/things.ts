@@ -6,7 +6,8 @@ import { type SeveralThings, severalOf } from "../materials/several.ts";
 
 /** What a written name stands for. */
 export type Thing =
-  | { readonly is: "water"; readonly material: Material }
+  /** Of hydration, the water that the dough gets in all beside that of the flour. */
+  | { readonly is: "water"; readonly material: Material; readonly added?: true }
   | { readonly is: "salt"; readonly material: Material }
   /** With the words in brackets that are a part of its name, where there are any. */
   | { readonly is: "material"; readonly name: string; readonly material: Material; readonly withWords?: string }
@@ -20,6 +21,8 @@ const salts = plainNames(
 const waters = plainNames(
   "water, tap water, drinking water, Wasser, eau, acqua, agua, 水, お水, 冷水, 清水, 물, ice, ice water, iced water",
 );
+/** Water in % of the flour, as a word for it. */
+const hydrations = plainNames("hydration, water hydration, hydration water, hydratation");
 
 function plainNames(list: string): ReadonlySet<string> {
   return new Set(list.split(", ").map(plainName));
@@ -94,6 +97,7 @@ function exactly(name: string): Thing | undefined {
   const material = (key: string): Material | undefined => materialNamed(key);
   const [salt, water] = [material("table salt"), material("tap water")];
   if (salts.has(plain) && salt) return { is: "salt", material: salt };
+  if (hydrations.has(plain) && water) return { is: "water", material: water, added: true };
   if (waters.has(plain) && water) return { is: "water", material: water };
   const known = materialNamed(name) ?? materialNamed(singular(name));
   if (known !== undefined) {

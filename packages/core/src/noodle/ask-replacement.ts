@@ -7,6 +7,7 @@ import { productReport } from "../report/product-report.ts";
 import { substituteReport } from "../report/substitute-report.ts";
 import { type Answer, answered } from "./answer.ts";
 import type { Noodle } from "./noodle.ts";
+import { blendFragment } from "./spec-changes.ts";
 
 /**
  * The blend without a flour that is missing, of the other flours of the spec and those of its `shelf:`.
@@ -16,15 +17,17 @@ import type { Noodle } from "./noodle.ts";
  * @example askFlourReplacement(example("school-barley-noodle"), { missing: "barley flour" }).value.answer.kind // => "found"
  */
 export function askFlourReplacement(
-  { spec, formula, kitchen, notes: before }: Noodle,
+  noodle: Noodle,
   { missing, hold: held = usualHold.join(", ") }: { readonly missing: string; readonly hold?: string },
 ): Answer<Substitution> {
+  const { spec, formula, kitchen, notes: before } = noodle;
   const hold = readHeld(held);
   if (!hold.ok) return hold;
   const title = `${formula.name}, without ${missing}`;
   return answered(replaceFlour(spec, formula, { missing, hold: hold.value }, kitchen.materials), {
     notes: (own) => [...before, ...own],
-    report: (substitution, notes) => substituteReport("replace", title, formula, substitution, notes),
+    report: (substitution, notes) =>
+      substituteReport("replace", title, formula, substitution, notes, firstRow(noodle, substitution)),
   });
 }
 
@@ -52,14 +55,20 @@ export function askIngredientReplacement(
  * @example askLot(example("new-lot")).value.answer.kind // => "found"
  */
 export function askLot(
-  { spec, formula, kitchen, notes: before }: Noodle,
+  noodle: Noodle,
   { hold: held = usualHold.join(", ") }: { readonly hold?: string } = {},
 ): Answer<Substitution> {
+  const { spec, formula, kitchen, notes: before } = noodle;
   const hold = readHeld(held);
   if (!hold.ok) return hold;
   const title = `${formula.name}, with the new lot of ${spec.lot?.of ?? "flour"}`;
   return answered(correctForLot(spec, formula, hold.value, kitchen.materials), {
     notes: (own) => [...before, ...own],
-    report: (substitution, notes) => substituteReport("lot", title, formula, substitution, notes, spec.lot),
+    report: (substitution, notes) =>
+      substituteReport("lot", title, formula, substitution, notes, firstRow(noodle, substitution), spec.lot),
   });
+}
+
+function firstRow(noodle: Noodle, { rows: [row] }: Substitution) {
+  return row && blendFragment(noodle, row.blend, row.water);
 }

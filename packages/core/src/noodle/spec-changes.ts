@@ -11,6 +11,7 @@ import { nearestMaterials } from "../materials/catalogue.ts";
 import { writtenFigures } from "../materials/fields.ts";
 import { plainName } from "../materials/nearest.ts";
 import { type Decimal, type DecimalText, dec, decimalText, sum } from "../number/decimal.ts";
+import type { BlendFragment } from "../report/blend-blocks.ts";
 import type { Lot } from "../spec/blend-schema.ts";
 import type { Spec } from "../spec/spec.ts";
 import type { Noodle } from "./noodle.ts";
@@ -26,7 +27,7 @@ export interface SpecChange {
 
 /**
  * The changes that make the blend of a spec the first one that was found: its flours, those that come from the shelf with
- * their figures, and the water where it is known how that moves with them. None where no blend was found.
+ * their figures, and the water that follows. None where no blend was found.
  *
  * @example blendChanges(example("school-barley-noodle"), askBlend(example("school-barley-noodle")).value)[0] // => { path: ["flours", 0, "amount"], value: "68.6 %" }
  */
@@ -170,10 +171,21 @@ function changedBlend(
       value: { ...entry, ...(figures && { figures: writtenFigures(figures) }) },
     };
   });
-  const more =
-    water === undefined || water.notKnown.length > 0 ? undefined : dec(water.added.value).minus(water.before.value);
   const taken = gone < 0 ? [] : [{ path: ["flours", gone] }];
-  return [...moved, ...added, ...(more === undefined ? [] : waterChanges(noodle, more, ["added", "tap"])), ...taken];
+  return [...moved, ...added, ...(water === undefined ? [] : blendWaterChanges(noodle, water)), ...taken];
+}
+
+function blendWaterChanges(noodle: Noodle, { added, before }: BlendWater): readonly SpecChange[] {
+  return waterChanges(noodle, dec(added.value).minus(before.value), ["added", "tap"]);
+}
+
+/** The flours of a blend, and the water where it changes, as they are written into the spec. */
+export function blendFragment(noodle: Noodle, { shares }: FoundBlend, water: BlendWater | undefined): BlendFragment {
+  const [change] = water === undefined ? [] : blendWaterChanges(noodle, water);
+  return {
+    flours: shares.map(({ name, share }) => ({ name, amount: flourAmount(noodle, share.value) })),
+    ...(change && { water: { [String(change.path[1])]: change.value } }),
+  };
 }
 
 /** A share of the flour: on the steps of a search, so that none of its digits is dropped. */

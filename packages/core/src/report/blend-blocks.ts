@@ -2,7 +2,7 @@ import { missWords } from "../blend/blend-conflict.ts";
 import type { Check, FoundBlend, OutOfReach, Reach } from "../blend/blend-question.ts";
 import type { BlendWater } from "../blend/blend-water.ts";
 import { type Change, figuresIn, idOf, isShare } from "../blend/compare-blends.ts";
-import { type Figure, shownValue } from "../figure/figure.ts";
+import type { Figure } from "../figure/figure.ts";
 import { type Note, note } from "../figure/problem.ts";
 import { told } from "../figure/told.ts";
 import { writtenFigures } from "../materials/fields.ts";
@@ -178,24 +178,26 @@ export function waterSection(water: BlendWater | undefined): Section {
   );
 }
 
-/** The flours of a blend as they are written in a spec, with the figures of a new lot and the new water. */
-export function fragmentSection(
-  { shares }: FoundBlend,
-  { water, lot }: { readonly water?: Figure | undefined; readonly lot?: Lot | undefined } = {},
-): Section {
-  const entries = shares.map(({ name, share }) => {
+/** What is written into the spec of a blend: its flours, and the water where it changes. */
+export interface BlendFragment {
+  readonly flours: readonly { readonly name: string; readonly amount: string }[];
+  readonly water?: unknown;
+}
+
+/** The flours of a blend and its water as they are written into the spec, with the figures of a new lot. */
+export function fragmentSection({ flours, water }: BlendFragment, lot?: Lot): Section {
+  const entries = flours.map(({ name, amount }) => {
     const figures =
       lot !== undefined && plainName(lot.of) === plainName(name) ? writtenFigures(lot.figures) : undefined;
-    return yamlLine({ name, amount: `${share.value} %`, ...(figures && { figures }) });
+    return yamlLine({ name, amount, ...(figures && { figures }) });
   });
-  const added = water && [`water: ${yamlLine({ added: `${shownValue(water)} %` })}`];
   const kept = lot === undefined ? "the figures" : "the other figures";
   return section("spec", "To go on with, in the spec", {
     kind: "text",
     lines: [
       "flours:",
       ...entries.map((entry) => `  - ${entry}`),
-      ...(added ?? []),
+      ...(water === undefined ? [] : [`water: ${yamlLine(water)}`]),
       `# keep ${kept} that stand beside a name`,
     ],
   });

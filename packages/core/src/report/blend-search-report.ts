@@ -6,6 +6,7 @@ import type { Note } from "../figure/problem.ts";
 import type { Formula } from "../formula/formula.ts";
 import {
   alternativesOf,
+  type BlendFragment,
   changeFigures,
   checksTable,
   doubtNotes,
@@ -22,7 +23,12 @@ import type { Report } from "./schema.ts";
 import { rangeLines } from "./show.ts";
 
 /** Tells the blend that was found, or why there is none and which is nearest. */
-export function blendSearchReport(formula: Formula, design: SpecBlend, notes: readonly Note[]): Report {
+export function blendSearchReport(
+  formula: Formula,
+  design: SpecBlend,
+  notes: readonly Note[],
+  fragment?: BlendFragment,
+): Report {
   const { answer, changes, totals, unchanged, water, square } = design;
   const blend = shownBlend(answer);
   const fresh = blend === undefined ? [] : figuresIn(blend);
@@ -52,7 +58,7 @@ export function blendSearchReport(formula: Formula, design: SpecBlend, notes: re
       section("alternatives", "Other blends that meet it", ...others.block),
       squareSection(square),
       waterSection(firstWater),
-      ...(found && blend && !answer.unchanged ? [fragmentSection(blend)] : []),
+      ...(fragment ? [fragmentSection(fragment)] : []),
     ],
     figures: [
       ...changeFigures(changes),

@@ -6,6 +6,7 @@ import type { Formula } from "../formula/formula.ts";
 import type { Lot } from "../spec/blend-schema.ts";
 import {
   alternativesOf,
+  type BlendFragment,
   changeFigures,
   checksTable,
   doubtNotes,
@@ -28,6 +29,7 @@ export function substituteReport(
   formula: Formula,
   substitution: Substitution,
   notes: readonly Note[],
+  fragment?: BlendFragment,
   lot?: Lot,
 ): Report {
   const { answer, changes, totals, rows } = substitution;
@@ -62,7 +64,7 @@ export function substituteReport(
       waterSection(first?.water),
       ...(lot ? [lotsSection(formula, lot)] : []),
       section("alternatives", "Other blends that hold it", ...others.block),
-      ...(found && blend ? [fragmentSection(blend, { water: first?.water.added, lot })] : []),
+      ...(fragment ? [fragmentSection(fragment, lot)] : []),
     ],
     figures: [...changeFigures(changes), ...totals, ...water, ...needed, ...others.figures],
     from: [substitution, formula],

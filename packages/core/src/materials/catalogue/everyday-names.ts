@@ -15,6 +15,11 @@ function row(of: string, source: Source, ...names: readonly string[]): EverydayN
   return { of, names, source };
 }
 
+/** A part of one egg or of several. */
+function inFrench(part: string): readonly string[] {
+  return [part, `${part}s`].flatMap((one) => ["œuf", "œufs", "oeuf", "oeufs"].map((egg) => `${one} d'${egg}`));
+}
+
 /**
  * Everyday, regional and trade names that stand for one thing; those of a salt are in its record. Names that stand for
  * several are in `several.ts`.
@@ -26,5 +31,12 @@ export const everydayNames: readonly EverydayNames[] = [
   row("mext 01020", flourTrade, "強力粉"),
   row("mext 02034", usage, "片栗粉"),
   row("mext 02031", usage, "浮き粉", "澄粉", "澄面"),
-  row("usda 48052", usage, "谷朊粉", "小麦蛋白粉"),
+  row("mext 02034", usage, "Kartoffelstärke", "Kartoffelmehl", "fécule de pomme de terre"),
+  row("mext 02031", usage, "Weizenstärke", "amidon de blé"),
+  row("mext 02035", usage, "Maisstärke", "Speisestärke", "amidon de maïs"),
+  row("usda 48052", usage, "谷朊粉", "小麦蛋白粉", "Weizengluten", "Weizenkleber", "gluten de blé"),
+  row("usda 20064", usage, "Roggenmehl", "farine de seigle"),
+  row("usda 01123", usage, "Ei", "Eier", "Vollei", "Hühnerei", "Hühnereier", "œuf", "œufs", "oeuf", "oeufs"),
+  row("usda 01124", usage, "Eiklar", ...inFrench("blanc")),
+  row("usda 01125", usage, "Eigelb", "Eigelbe", "Eidotter", ...inFrench("jaune")),
 ];
