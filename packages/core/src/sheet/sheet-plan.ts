@@ -19,11 +19,15 @@ import { compositionOf } from "./water/dough-food.ts";
 import { doughDensity, givenDensity, poreFreeDensity } from "./water/food.ts";
 import { denserNotes, thinnerNotes } from "./water/physical-bounds.ts";
 
-/** What the sheets of a spec's loads are cut into, before their passes are written out. */
-interface CutLoads {
+/** The sheet of a spec: passes, sheets, strands and portions of a load on its machine. */
+export interface SheetPlan {
   readonly machine: Machine;
   readonly density: Figure;
+  readonly schedule: PassSchedule;
   readonly cut: CutPlan;
+  /** A portion when it is cooked, g, with the range of the usual cook gain. */
+  readonly cooked: Figure;
+  readonly loads: Figure;
   /** Portions that all loads give. */
   readonly portions: Figure;
   /**
@@ -31,14 +35,6 @@ interface CutLoads {
    * missing.
    */
   readonly wanted?: { readonly bowls: Figure; readonly spare: Figure; readonly short?: Figure };
-}
-
-/** The sheet of a spec: passes, sheets, strands and portions of a load on its machine. */
-export interface SheetPlan extends CutLoads {
-  readonly schedule: PassSchedule;
-  /** A portion when it is cooked, g, with the range of the usual cook gain. */
-  readonly cooked: Figure;
-  readonly loads: Figure;
   /** What becomes of the dough, g: strands, leftover, trim and losses, and last the dough that they add up to. */
   readonly account: readonly AccountLine[];
   readonly graph: Graph;
@@ -96,6 +92,8 @@ export function shortPortionsNotes(spec: Spec, formula: Formula, batch: Batch, i
   return loads.ok ? shortNotes(loads.value, batch) : [];
 }
 
+/** What the loads are cut into, before their passes are written out. */
+type CutLoads = Pick<SheetPlan, "machine" | "density" | "cut" | "portions" | "wanted">;
 type LoadsAndPasses = CutLoads & { readonly sheet: SheetFields; readonly passes: PassPlan };
 
 function cutLoads(spec: Spec, formula: Formula, batch: Batch, included: OwnMachines): Outcome<LoadsAndPasses> {
