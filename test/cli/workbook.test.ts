@@ -59,6 +59,12 @@ describe("the file of a workbook", () => {
     expect(parts["xl/styles.xml"]).toContain('quotePrefix="1"');
   });
 
+  test("says what an input takes in words that are its limits", () => {
+    const sheet = partsOf(fileOf("school-noodle"))["xl/worksheets/sheet1.xml"] ?? "";
+    expect(sheet).not.toMatch(/error="[^"]* on[.,]/u);
+    expect(sheet).toMatch(/above 4 and at most 7\." sqref="(\w+)"><formula1>AND\(ISNUMBER\(\1\),\1&gt;4,\1&lt;=7\)/u);
+  });
+
   test("has no macros, no links and nothing outside itself", () => {
     const parts = partsOf(fileOf("school-noodle"));
     expect(Object.keys(parts).filter((part) => !/^(?:xl\/|docProps\/app|_rels\/|\[Content)/u.test(part))).toEqual([]);

@@ -61,6 +61,7 @@ export function changedSpec(data: Data, graph: Graph, typed: ReadonlyMap<string,
       "batch.flour-stated": ["batch", "flour"],
       "batch.have": ["batch", "have", "amount"],
       "mixer.largest": ["mixer", "largest"],
+      "mixer.smallest": ["mixer", "smallest"],
       "rework.stated": ["rework", "amount"],
       "flour.reference-moisture": ["water", "onFlourMoisture"],
     };

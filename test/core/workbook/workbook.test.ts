@@ -190,3 +190,43 @@ test("a spec with too little for its scale says as written what the command weig
   expect(told().map(([, value]) => value)).toEqual(weights.map(() => "ask noodlewright again"));
   engine.close();
 });
+
+/** The workbook of an example after numbers were typed into it, by the ids of its inputs. */
+function afterTyping(name: string, numbers: Readonly<Record<string, number>>) {
+  const noodle = noodleOf(exampleData(name));
+  if (noodle === undefined) throw new Error(`${name} is refused`);
+  const workbook = workbookFor(noodle);
+  const engine = new Engine(workbook);
+  engine.type(inputsOf(workbook).flatMap(({ id, place }) => (numbers[id] === undefined ? [] : [[place, numbers[id]]])));
+  const texts = cellsOf(workbook)
+    .filter(({ sheet }) => sheet === "Noodle")
+    .map((place) => [place.column, String(engine.value(place))] as const);
+  const value = (id: string) => engine.value(figurePlaces(workbook).get(id) ?? { sheet: "", row: 0, column: 0 });
+  const inColumn = (column: number) => texts.filter(([at]) => at === column).map(([, text]) => text);
+  return { inColumn, value };
+}
+
+test("leaves nothing unused of an amount that was changed", () => {
+  const typed = exampleData("written-in-grams");
+  const asked = noodleOf({ ...typed, batch: { have: { name: "dark rye flour", amount: "10 g" } } });
+  const exact = asked && Number(commandGraph(asked)?.["flour.2.load"]?.value);
+  expect(afterTyping("written-in-grams", { "batch.have": 10 }).value("flour.2.load")).toBe(exact);
+});
+
+test("shows no weight below nothing, and no scale for it", () => {
+  const results = afterTyping("school-noodle", { "water.added-stated": 0 }).inColumn(7);
+  expect(results).toContain("none");
+});
+
+test("sends to the stock solution beside, where it holds one", () => {
+  expect(afterTyping("barley-egg-noodle", {}).inColumn(1).join("\n")).toContain("go by the stock solution beside");
+});
+
+test("leaves something for the flour that is the rest, and takes the smallest load as it is typed", () => {
+  expect(afterTyping("school-noodle", { "flour.1.parts": 100 }).inColumn(1)).toContain(
+    "the shares of the flours do not total 100 %",
+  );
+  expect(afterTyping("school-noodle", { "mixer.smallest": 9900 }).inColumn(1).join("\n")).toContain(
+    "a load is below the least of the mixer",
+  );
+});

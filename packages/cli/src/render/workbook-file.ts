@@ -139,11 +139,19 @@ function counted(name: string, items: readonly string[]): string {
 }
 
 function validation(cell: string, { least = 0, above, most, whole }: WorkbookCell["takes"] = {}): string {
-  const [from, type] = [above ?? least, whole ? "whole" : "decimal"];
-  const operator = most === undefined ? (above === undefined ? "greaterThanOrEqual" : "greaterThan") : "between";
-  const error = `Write a ${whole ? "whole " : ""}number ${above === undefined ? "from" : "above"} ${from} on${most === undefined ? "" : `, at most ${most}`}.`;
-  const limits = `<formula1>${from}</formula1>${most === undefined ? "" : `<formula2>${most}</formula2>`}`;
-  return `<dataValidation type="${type}" operator="${operator}" allowBlank="0" showErrorMessage="1" errorTitle="Another number" error="${error}" sqref="${cell}">${limits}</dataValidation>`;
+  const number = `Write a ${whole ? "whole " : ""}number`;
+  const rule = (type: string, error: string, limits: readonly (string | number)[]): string => {
+    const formulas = limits.map((limit, index) => `<formula${index + 1}>${limit}</formula${index + 1}>`);
+    return `<dataValidation type="${type}" allowBlank="0" showErrorMessage="1" errorTitle="Another number" error="${number} ${error}." sqref="${cell}">${formulas.join("")}</dataValidation>`;
+  };
+  const type = whole ? "whole" : "decimal";
+  if (above !== undefined && most !== undefined) {
+    const limits = `AND(ISNUMBER(${cell}),${cell}&gt;${above},${cell}&lt;=${most})`;
+    return rule("custom", `above ${above} and at most ${most}`, [limits]);
+  }
+  if (above !== undefined) return rule(`${type}" operator="greaterThan`, `above ${above}`, [above]);
+  if (most !== undefined) return rule(`${type}" operator="between`, `from ${least} to ${most}`, [least, most]);
+  return rule(`${type}" operator="greaterThanOrEqual`, `of ${least} or more`, [least]);
 }
 
 /** Height of a line, points. */

@@ -12,8 +12,8 @@ import { checks } from "./workbook/checks.ts";
 import { inputGroups } from "./workbook/inputs.ts";
 import type { Made } from "./workbook/made.ts";
 import { resultGroups } from "./workbook/results.ts";
-import { costRules, roundings, sizeRules, weighingRules } from "./workbook/rules.ts";
-import { scaleFigures } from "./workbook/scales.ts";
+import { costRules, roundings, sizeRules, unusedRules, weighingRules } from "./workbook/rules.ts";
+import { mixerFigures, scaleFigures } from "./workbook/scales.ts";
 
 /**
  * The noodle as a workbook that works itself out: what may be changed, what comes of it, and every figure as a formula.
@@ -38,11 +38,12 @@ export function askWorkbook(noodle: Noodle): Outcome<Workbook> {
       ...noodle.formula.graph,
       ...batch.value.graph,
       ...(cost.ok && cost.value.graph),
+      ...mixerFigures(noodle.spec),
       ...scaleFigures(scales.value),
     },
   };
   const notes = [...noodle.notes, ...batch.notes, ...(cost.ok ? cost.notes : [])];
-  const rules = { ...weighingRules(made), ...sizeRules(made), ...costRules(made) };
+  const rules = { ...weighingRules(made), ...unusedRules(made), ...sizeRules(made), ...costRules(made) };
   const workbook = workbookOf({
     title: noodle.formula.name,
     paper: noodle.units === "us" ? "letter" : "A4",

@@ -13,6 +13,7 @@ import { tooLittleRule } from "./scales.ts";
 /** What has to hold for the answers to hold: where the command would refuse, or decide anew, one of them speaks. */
 export function checks({ noodle: { spec, formula }, batch, weighed, graph }: Made): readonly WorkbookCheck[] {
   const flours = batch.lines.filter(({ line }) => line.role === "flour");
+  const rests = flours.filter((_, index) => spec.flours[index]?.amount === "rest");
   const others = weighed.filter(({ line }) => line.role !== "flour");
   const most = (role: WeighedLine["line"]["role"]): string => (role === "flour" ? "100" : mostParts[role]);
   const alkali = formula.alkali;
@@ -45,7 +46,7 @@ export function checks({ noodle: { spec, formula }, batch, weighed, graph }: Mad
       of: "shares of the flours",
       text: "the shares of the flours do not total 100 %",
       fails: (cell) =>
-        `OR(ABS(SUM(${flours.map(({ line }) => cell(line.parts.id)).join(",")})-100)>0.000000001,MIN(${flours.map(({ line }) => cell(line.parts.id)).join(",")})<-0.000000001)`,
+        `OR(ABS(SUM(${flours.map(({ line }) => cell(line.parts.id)).join(",")})-100)>0.000000001,MIN(${flours.map(({ line }) => cell(line.parts.id)).join(",")})<-0.000000001${rests.map(({ line }) => `,${cell(line.parts.id)}<0.000000001`).join("")})`,
     },
     {
       of: "what flours and salts are made of",
@@ -105,8 +106,8 @@ export function checks({ noodle: { spec, formula }, batch, weighed, graph }: Mad
       : [
           {
             of: "smallest load",
-            text: `a load is below the least of the mixer, ${mixer.smallest.text}: make more or fewer loads`,
-            fails: (cell: CellOf) => `${load(cell, false)}<${literal(mixer.smallest?.value ?? "0")}*${justLess}`,
+            text: "a load is below the least of the mixer: make more or fewer loads",
+            fails: (cell: CellOf) => `${load(cell, false)}<${cell("mixer.smallest")}*${justLess}`,
           },
         ]),
     ...(graph["batch.have"] === undefined
@@ -126,7 +127,11 @@ export function checks({ noodle: { spec, formula }, batch, weighed, graph }: Mad
         ]),
     {
       of: "scales",
-      text: "an ingredient is too little for its scale: weigh it on a finer one, or ask noodlewright for a stock solution",
+      text: `an ingredient is too little for its scale: ${
+        batch.withStock === undefined
+          ? "weigh it on a finer one, or ask noodlewright for a stock solution"
+          : "go by the stock solution beside, or after a change ask noodlewright again"
+      }`,
       failing: batch.remedies.tooLittle.length > 0,
       fails: tooLittleRule(weighed, batch.tolerance),
     },

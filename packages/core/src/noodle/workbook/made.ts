@@ -6,7 +6,7 @@ import type { CellOf } from "../../render/workbook/workbook.ts";
 import type { Noodle } from "../noodle.ts";
 
 /** Formulas of figures that a procedure found, by id. */
-export type Rules = Record<string, (cell: CellOf) => string>;
+export type Rules = Record<string, (cell: CellOf, changed: string) => string>;
 
 /** What the pieces of a workbook are made from. */
 export interface Made {

@@ -57,11 +57,12 @@ function weights({ batch, scales }: Made): ResultGroup {
     words: remedies.tooLittle.includes(one)
       ? `${one.scale}: too little`
       : scaleWords(one, { tooLittle: [], finer: [] }),
-    wordsFormula: weighOnRule(one, scales, tolerance),
+    wordsFormula: (cell) => `IF(${cell(one.load.id)}<0,"",${weighOnRule(one, scales, tolerance)(cell)})`,
   });
   const whole = { unit, division: finestDivision(lines) };
   return {
     heading: "Weights",
+    weighed: true,
     columns: [`one load, ${unit}`, `all loads, ${unit}`, "weigh on"],
     rows: [
       ...lines.map((one) => row(one, one.line.name)),

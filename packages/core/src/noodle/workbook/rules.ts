@@ -1,6 +1,6 @@
 import { materialName } from "../../batch/cost-prices.ts";
 import { dec } from "../../number/decimal.ts";
-import { floorOf, literal, stepsOf } from "../../render/workbook/formulas.ts";
+import { cellFormula, floorOf, literal, stepsOf } from "../../render/workbook/formulas.ts";
 import type { CellOf, RoundedFigures } from "../../render/workbook/workbook.ts";
 import type { Made, Rules } from "./made.ts";
 import { divisionRule } from "./scales.ts";
@@ -38,9 +38,22 @@ export function sizeRules({ noodle: { spec }, batch, graph }: Made): Rules {
   if (batch.target.bowls !== undefined && spec.batch?.bowls !== undefined) {
     rules[batch.target.bowls.id] = (cell) => cell("batch.bowls-stated");
   }
-  if (spec.batch?.load === "largest" && graph["mixer.largest"] !== undefined) {
+  const load = spec.batch?.load;
+  if ((load === "largest" || load === "smallest") && graph[`mixer.${load}`] !== undefined) {
     const stated = graph["mixer.limit"] === undefined ? "batch.dough" : "mixer.limit";
-    if (graph[stated]?.working.kind === "given") rules[stated] = (cell) => cell("mixer.largest");
+    if (graph[stated]?.working.kind === "given") rules[stated] = (cell) => cell(`mixer.${load}`);
+  }
+  return rules;
+}
+
+/** What is left unused of a limit was found for the spec as it is written: of another nothing is left. */
+export function unusedRules({ graph }: Made): Rules {
+  const rules: Rules = {};
+  for (const figure of Object.values(graph)) {
+    const { id, working } = figure;
+    if (working.kind !== "formula" || working.from["left"] === undefined) continue;
+    const used = { ...figure, working: { ...working, from: { ...working.from, left: { constant: "0" } } } };
+    rules[id] = (cell, changed) => `IF(${changed},${cellFormula(used, cell)},${cellFormula(figure, cell)})`;
   }
   return rules;
 }

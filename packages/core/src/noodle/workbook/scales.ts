@@ -4,6 +4,7 @@ import { type Graph, plainFigure } from "../../figure/graph.ts";
 import { fromSpec } from "../../figure/source.ts";
 import { ceilOf, joined, justMore, literal, textIn } from "../../render/workbook/formulas.ts";
 import type { CellOf } from "../../render/workbook/workbook.ts";
+import type { Spec } from "../../spec/spec.ts";
 
 const scaleId = (index: number, what: "division" | "capacity"): string => `scale.${index + 1}.${what}`;
 
@@ -24,6 +25,14 @@ export function scaleFigures(scales: readonly Scale[]): Graph {
     ];
   });
   return Object.fromEntries(figures.map((figure) => [figure.id, plainFigure(figure)]));
+}
+
+/** The smallest load of a mixer as a figure. */
+export function mixerFigures({ mixer }: Spec): Graph {
+  if (mixer?.smallest === undefined) return {};
+  const { value, text } = mixer.smallest;
+  const naming = { id: "mixer.smallest", label: "smallest load", unit: "g", places: 0 };
+  return { [naming.id]: plainFigure(given({ ...naming, value, by: `spec, ${text}`, sources: [fromSpec] })) };
 }
 
 /** The greatest capacity of scales that all have one. */

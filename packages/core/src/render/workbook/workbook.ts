@@ -43,6 +43,8 @@ export interface ResultGroup {
   /** Headings of the columns of figures and of the words behind them. */
   readonly columns: readonly string[];
   readonly rows: readonly ResultRow[];
+  /** Whether they are weighed out, so that one below nothing is none. */
+  readonly weighed?: boolean;
   /** Whether they hold for the spec as it is written alone. */
   readonly asWritten?: boolean;
 }
@@ -84,8 +86,8 @@ interface WorkbookParts {
   readonly graph: Graph;
   readonly inputs: readonly InputGroup[];
   readonly results: readonly ResultGroup[];
-  /** Formulas of figures that their working does not give, by id. */
-  readonly rules: Readonly<Record<string, (cell: CellOf) => string>>;
+  /** Formulas of figures that their working does not give, by id; `changed` is whether any input is another than that of the spec. */
+  readonly rules: Readonly<Record<string, (cell: CellOf, changed: string) => string>>;
   readonly roundings: readonly RoundedFigures[];
   readonly checks: readonly WorkbookCheck[];
   readonly notes: readonly string[];
@@ -116,9 +118,9 @@ export function workbookOf(parts: WorkbookParts): Workbook {
   };
   const cellOf: CellOf = (id) => `${names.figures}!${local(id)}`;
   const rounding = new SheetDraft(names.rounding);
-  const rules = new Map(Object.entries(parts.rules).map(([id, rule]) => [id, rule(local)]));
-  const beyond = roundingRules(parts, rounding, cellOf, rules);
   const use = new UseSheet(parts, cellOf, local);
+  const rules = new Map(Object.entries(parts.rules).map(([id, rule]) => [id, rule(local, use.anyChange)]));
+  const beyond = roundingRules(parts, rounding, cellOf, rules);
   for (const [id, formula] of use.inputFormulas) rules.set(id, formula);
   const decided = Object.values(parts.graph).filter(
     ({ id, working }) => working.kind === "procedure" && !rules.has(id),
@@ -192,7 +194,7 @@ class UseSheet {
   /** For each input the formula of its figure, in the unit of the figure. */
   readonly inputFormulas: (readonly [id: string, formula: string])[] = [];
   /** Whether any input is another than that of the spec. */
-  readonly #anyChange: string;
+  readonly anyChange: string;
   /** Whether a number is none that an input takes. */
   readonly #beyond: string[] = [];
 
@@ -206,7 +208,7 @@ class UseSheet {
     const top = this.#sheet.length + 1;
     const end = this.#putInputs(top);
     const typed = `$B$${top + 1}:$B$${end}`;
-    this.#anyChange = `COUNTIF(${names.use}!$E$${top + 1}:$E$${end},"changed")>0`;
+    this.anyChange = `COUNTIF(${names.use}!$E$${top + 1}:$E$${end},"changed")>0`;
     this.#beyond.push(`COUNT(${typed})<${this.inputFormulas.length}`, `MIN(${typed})<0`);
     this.#putResults(top);
   }
@@ -242,7 +244,7 @@ class UseSheet {
 
   #putResults(top: number): void {
     let row = top;
-    for (const { heading, columns: titles, rows, asWritten = false } of this.#parts.results) {
+    for (const { heading, columns: titles, rows, weighed = false, asWritten = false } of this.#parts.results) {
       const numbers = Math.max(...rows.map(({ figures }) => figures.length));
       for (const [index, value] of [heading, ...titles].entries()) {
         const role = index > 0 && index <= numbers ? "column" : "heading";
@@ -252,7 +254,7 @@ class UseSheet {
       for (const { label, figures, words, wordsFormula } of rows) {
         this.#sheet.put(row, columns.result, { role: "text", value: printable(label) });
         for (const [index, shown] of figures.entries()) {
-          const address = this.#putResult(row, columns.value + index, shown, asWritten);
+          const address = this.#putResult(row, columns.value + index, shown, { weighed, asWritten });
           if (index === 0 && !asWritten) this.#name(label, shown.unit, address);
         }
         if (words !== undefined) {
@@ -266,11 +268,17 @@ class UseSheet {
     }
   }
 
-  #putResult(row: number, column: number, { id, unit, places }: ShownFigure, asWritten: boolean): string {
+  #putResult(
+    row: number,
+    column: number,
+    { id, unit, places }: ShownFigure,
+    { weighed, asWritten }: { readonly weighed: boolean; readonly asWritten: boolean },
+  ): string {
     const figure = figureIn(this.#parts.graph, id);
     const value = shownValue(figure, unit);
     const now = `${this.#cellOf(id)}${overFactor(figure.unit, unit)}`;
-    const formula = asWritten ? `IF(${this.#anyChange},"${again}",${now})` : now;
+    const shown = weighed ? `IF(${now}<0,"none",${now})` : now;
+    const formula = asWritten ? `IF(${this.anyChange},"${again}",${now})` : shown;
     return this.#sheet.put(row, column, { role: "result", value, formula, places });
   }
 
@@ -283,7 +291,7 @@ class UseSheet {
       fails: () => joined("OR", this.#beyond),
     };
     for (const { of, text, failing = false, fails } of [numbers, ...checks]) {
-      const formula = `IF(${fails(this.#cellOf, this.#anyChange)},${textIn(text)},"${fine}")`;
+      const formula = `IF(${fails(this.#cellOf, this.anyChange)},${textIn(text)},"${fine}")`;
       this.#sheet.add({ role: "text", value: of }, { role: "check", value: failing ? text : fine, formula });
     }
     const range = `$B$${heading + 2}:$B$${this.#sheet.length}`;
