@@ -28,7 +28,6 @@ export type Sample = string | readonly [line: string, at: "at a terminal"];
 /** A sample of every problem that is the command's own. */
 export const samples: Readonly<Record<keyof OwnFacts, Sample>> = {
   "alkalinity.unreadable": "alkali assay Na2CO3 --alkalinity strong",
-  "card.date": "card noodle.yaml --date 31.11.2026",
   "cards.none": "cards shelf -o cards",
   "cards.out-missing": "cards shelf",
   "convert.products": "alkali convert Na2CO3 K2CO3 K2CO3 --dose '1 %'",

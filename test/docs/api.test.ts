@@ -55,8 +55,10 @@ function declarationOf(shown: Named): string {
   const commented = whole.slice(0, whole.search(start)).endsWith("*/\n");
   if (!commented) uncommented.add(own);
   const rest = text.slice(from);
-  const end = rest.search(/\n(?=export |declare |interface |type |import |\/\/#|\/\/ )/u);
-  const declaration = (end < 0 ? rest : rest.slice(0, end)).trim().replace(/^export (?:declare )?/u, "");
+  // The declarations of a function that has several follow one another.
+  const next = `export (?!declare function ${own}\\b)|declare |interface |type |import |//#|// `;
+  const end = rest.search(new RegExp(`\\n(?=${next})`, "u"));
+  const declaration = (end < 0 ? rest : rest.slice(0, end)).trim().replace(/^export (?:declare )?/gmu, "");
   return name === own ? declaration : `// as ${name}\n${declaration}`;
 }
 
@@ -69,7 +71,7 @@ function written(): string {
     const declarations = names.map(declarationOf).join("\n");
     return `## @noodlewright/core${path.slice(1)}\n\n${names.length} names.\n\n\`\`\`ts\n${declarations}\n\`\`\`\n`;
   });
-  return `# What the library shows\n\n${chapters.join("\n")}`;
+  return `# What the library shows\n\nIn the examples of the comments, \`example("school-noodle")\` stands for the noodle that \`readNoodleData\` gives for \`examples/school-noodle.yaml\`.\n\n${chapters.join("\n")}`;
 }
 
 test("what the library shows is what its report says", () => {

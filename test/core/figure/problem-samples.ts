@@ -271,12 +271,18 @@ export const samples: Readonly<Record<Code | NoteCode, Sample>> = {
   "alkali.none": ["", `listSalts("sugar")`],
   "words.none": ["", `listWords("spaghetto")`],
   "compare.one": ["", `about(noodle, (one) => askCompare([{ name: "as written", noodle: one }]))`],
+  "compare.name": [
+    "[1].name",
+    `about(noodle, (one) => askCompare([{ name: "as written", noodle: one }, { name: "as written", noodle: one }]))`,
+  ],
+  "noodle.not-included": ["include", `readNoodle({ ...noodle, include: ["store.yaml"] })`],
   "path.no-entry": ['flours."rye flour"', `keyPathIn(noodle, ["flours", "rye flour", "amount"])`],
   "path.several": [
     'flours."bread flour"',
     `keyPathIn({ ...noodle, flours: [...noodle.flours, ...noodle.flours] }, ["flours", "bread flour", "amount"])`,
   ],
   "path.deeper": ["name.short", `keyPathIn(noodle, ["name", "short"])`],
+  "card.date": ["date", `about(ofTenKilos, (one) => askCard(one, { date: "2026-99-99" }))`],
   "card.loads": ["loads", `about(ofTenKilos, (one) => askCard(one, { date: "2026-11-25", files: [], loads: "9" }))`],
   "convert.not-there": ["from", `about(ofTenKilos, (one) => standingDose(one, "baking soda"))`],
   "stock.no-alkali": ["", `about(ofTenKilos, stockNeeds)`],

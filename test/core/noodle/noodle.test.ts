@@ -1,7 +1,10 @@
 import {
   askBatch,
   askCard,
+  askCompare,
   askCost,
+  askFormula,
+  askNutrition,
   askSheet,
   type Noodle,
   readNoodle,
@@ -10,6 +13,7 @@ import {
   told,
 } from "@noodlewright/core";
 import { hydrates, species } from "@noodlewright/core/chemistry";
+import { renderCsv, renderHtml, renderMarkdown } from "@noodlewright/core/render";
 import { readKitchenFile } from "@noodlewright/core/spec";
 import { describe, expect, expectTypeOf, test, vi } from "vitest";
 import { type Decimal, dec } from "#core/number/decimal.ts";
@@ -177,4 +181,58 @@ describe("what nobody changes for others", () => {
     if (!batch.ok) throw new Error("no batch");
     expect(batch.value.lines.filter(({ line }) => batch.value.graph[line.parts.id] === undefined)).toEqual([]);
   });
+});
+
+describe("wishes that no compiler held back", () => {
+  const codes = (outcome: { readonly ok: boolean; readonly problems?: readonly { readonly code: string }[] }) =>
+    outcome.problems?.map(({ code }) => code) ?? [];
+  const read = (wishes: unknown) => Reflect.apply(readNoodleData, undefined, [spec, wishes]);
+
+  test("are told where they are of the wrong kind", () => {
+    const outcomes = [{ units: "imperial" }, null, { kitchens: [null] }, { kitchens: "store.yaml" }].map(read);
+    expect(outcomes.map(codes)).toEqual([["spec.choice"], ["spec.type"], ["spec.type"], ["spec.type"]]);
+    const noodle = noodleOf(spec);
+    expect(codes(Reflect.apply(askNutrition, undefined, [noodle, { rules: "UK" }]))).toEqual(["spec.choice"]);
+    expect(["", "2026-99-99"].flatMap((date) => codes(askCard(noodle, { date })))).toEqual(["card.date", "card.date"]);
+    const named = ["plain", "", "plain"].map((name) => ({ name, noodle }));
+    expect(codes(askCompare(named))).toEqual(["compare.name", "compare.name"]);
+  });
+
+  test("take the data of a kitchen file, and the kitchen of another noodle", () => {
+    const own: SpecInput = { ...spec, flours: [{ name: "own flour", amount: "100 %" }], include: ["store.yaml"] };
+    const raw = { materials: { "own flour": { kind: "flour", moisture: "12 %" } } };
+    const noodle = Reflect.apply(readNoodle, undefined, [own, { kitchens: [raw] }]).value;
+    expect(noodle.formula.lines[0].material.moisture).toBe("12");
+    const again = noodleOf(own, { kitchens: [noodle.kitchen] });
+    expect(again.notes.map(({ code }) => code)).not.toContain("noodle.not-included");
+  });
+
+  test("do not pass a map or a date off as a section", () => {
+    for (const materials of [new Map([["own flour", {}]]), new Date(0)]) {
+      expect(codes(readNoodleData({ ...spec, materials }))).toEqual(["spec.not-data"]);
+    }
+  });
+});
+
+test("a name is printed and not obeyed, whatever prints it", () => {
+  const flour = "sand\u001B[2J\u202E";
+  const noodle = noodleOf({
+    ...spec,
+    materials: { [flour]: { kind: "flour" } },
+    flours: [{ name: flour, amount: "100 %" }],
+  });
+  const formula = askFormula(noodle);
+  const wrong = readNoodle({ ...spec, flours: [{ name: flour, amount: "100 %" }] });
+  if (!formula.ok || wrong.ok) throw new Error("a formula, and a flour that nobody knows");
+  const report = formula.report();
+  const csv = renderCsv(report, undefined);
+  const texts = [
+    csv.ok ? csv.text : "",
+    renderMarkdown(report),
+    renderHtml(report),
+    wrong.problems.map((one) => told(one).found).join(),
+  ];
+  expect(texts.map((text) => [text.includes("sand·"), text.includes("\u001B") || text.includes("\u202E")])).toEqual(
+    texts.map(() => [true, false]),
+  );
 });

@@ -212,11 +212,6 @@ export const catalogue = {
     expected: "a folder with specs that state a batch",
     advice: "name another folder, or write `batch:` in the specs",
   })),
-  "card.date": input(({ written }: Texts<"written">) => ({
-    found: written,
-    expected: "a date such as 2026-11-25",
-    advice: "write year, month and day",
-  })),
   "figure.not-there": input(({ id, count, nearest }: Texts<"id" | "count"> & Lists<"nearest">) => ({
     found: `no figure "${id}"`,
     expected: `one of the ${count} figures behind this answer`,

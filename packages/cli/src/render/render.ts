@@ -14,25 +14,24 @@ export interface Manner {
 /** Prints a report in the form asked for. The rarer forms are loaded when they are asked for. */
 export async function renderReport(report: Report, manner: Manner): Promise<Rendering> {
   if (manner.format === "json") return { ok: true, text: printableJson(report) };
-  const clean = printableReport(report);
   switch (manner.format) {
     case "csv": {
       const { renderCsv } = await import("@noodlewright/core/render");
-      return renderCsv(clean, manner.table);
+      return renderCsv(report, manner.table);
     }
     case "markdown": {
       const { renderMarkdown } = await import("@noodlewright/core/render");
-      return { ok: true, text: renderMarkdown(clean) };
+      return { ok: true, text: renderMarkdown(report) };
     }
     case "html": {
       const { renderHtml } = await import("@noodlewright/core/render");
-      return { ok: true, text: renderHtml(clean) };
+      return { ok: true, text: renderHtml(report) };
     }
     case "svg": {
       const { renderSvg } = await import("@noodlewright/core/render");
-      return renderSvg(clean, manner.picture);
+      return renderSvg(report, manner.picture);
     }
     default:
-      return { ok: true, text: renderTerminal(clean, manner) };
+      return { ok: true, text: renderTerminal(printableReport(report), manner) };
   }
 }

@@ -1,6 +1,6 @@
-import type { Paper } from "@noodlewright/core/render";
+import { problem } from "@noodlewright/core/figure";
+import { isDay, type Paper } from "@noodlewright/core/render";
 import type { PlacedProblem } from "../input/placed-problem.ts";
-import { ownProblem } from "../input/problem.ts";
 import type { Io } from "../io.ts";
 import type { Asked, Flag } from "./command.ts";
 
@@ -24,8 +24,6 @@ export type DateReading =
 export function dateOf(asked: Asked, io: Io): DateReading {
   const text = asked.text("date");
   if (text === undefined) return { ok: true, date: io.today() };
-  const day = /^\d{4}-\d{2}-\d{2}$/u.test(text) ? new Date(`${text}T00:00:00Z`) : undefined;
-  if (day !== undefined && !Number.isNaN(day.getTime()) && day.toISOString().startsWith(text))
-    return { ok: true, date: text };
-  return { ok: false, problem: { ...ownProblem("card.date", { written: text }), flag: "--date" } };
+  if (isDay(text)) return { ok: true, date: text };
+  return { ok: false, problem: { ...problem("card.date", [], { written: `"${text}"` }), flag: "--date" } };
 }

@@ -136,3 +136,9 @@ function factsOf({ target, loads }: Batch, units: UnitSystem): readonly Fact[] {
     return [{ label: shown.label, value: `${shownGrouped(shown)} ${shown.unit}`.trim() }];
   });
 }
+
+/** Whether a text is a day of the calendar. @example isDay("2026-02-30") // => false */
+export function isDay(text: string): boolean {
+  const day = /^\d{4}-\d{2}-\d{2}$/u.test(text) ? new Date(`${text}T00:00:00Z`) : undefined;
+  return day !== undefined && !Number.isNaN(day.getTime()) && day.toISOString().startsWith(text);
+}

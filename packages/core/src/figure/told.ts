@@ -1,3 +1,4 @@
+import { printable } from "./printable.ts";
 import type { Facts, Note, NoteFacts, Problem, ProblemIn } from "./problem.ts";
 import type { Inner, NoteEntry, ProblemEntry, Sentences } from "./problems/entry.ts";
 import { catalogue } from "./problems/index.ts";
@@ -15,7 +16,8 @@ export interface Told extends Sentences {
 export function telling<Facts>(catalogue: { readonly [Code in keyof Facts]: ProblemEntry<Facts[Code]> }) {
   return <Code extends keyof Facts>({ code, path, facts }: ProblemIn<Facts, Code>): Told => {
     const { kind, say } = catalogue[code];
-    return { kind, ...say(facts, path, (inner) => told(inner as Problem)) };
+    const { found, expected, advice } = say(facts, path, (inner) => told(inner as Problem));
+    return { kind, found: printable(found), expected: printable(expected), advice: printable(advice) };
   };
 }
 
@@ -29,6 +31,7 @@ function noteTold<Code extends keyof NoteFacts>({ code, facts }: ProblemIn<NoteF
 
 /**
  * Tells a problem in words: whose fault it is, what was found, what was expected, what to do. Tells a note in one sentence.
+ * Names in it are safe to print.
  *
  * @example told({ code: "stock.no-alkali", path: [], facts: {} }).advice // => "name a product instead"
  */
@@ -36,11 +39,11 @@ export function told(problem: Problem): Told;
 export function told(note: Note): string;
 export function told(one: Problem | Note): Told | string {
   if (!isNote(one)) return problemTold(one);
-  const sentence = noteTold(one);
+  const sentence = printable(noteTold(one));
   if (one.of === undefined) return sentence;
   return "noodle" in one.of
-    ? `${one.of.noodle}: ${sentence}`
-    : `in place of ${one.of.inPlaceOf}, on 100 g of flour: ${sentence}`;
+    ? `${printable(one.of.noodle)}: ${sentence}`
+    : `in place of ${printable(one.of.inPlaceOf)}, on 100 g of flour: ${sentence}`;
 }
 
 function isNote(one: Problem | Note): one is Note {

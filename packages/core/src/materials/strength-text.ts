@@ -66,7 +66,7 @@ function at(temperature: DecimalText | undefined): { readonly temperature?: Deci
 }
 
 /** Names of the hydrometer scales by their modulus. */
-export const moduli = frozen(Object.keys(baumeScales) as readonly BaumeName[]);
+export const moduli: readonly BaumeName[] = frozen(Object.keys(baumeScales) as readonly BaumeName[]);
 
 /** The scale that a modulus names. @example readModulus("144.3") // => "144.3" */
 export function readModulus(text: string): BaumeName | undefined {

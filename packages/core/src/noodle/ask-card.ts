@@ -1,8 +1,9 @@
 import type { Batch } from "../batch/batch.ts";
-import { type Card, type CardFile, card } from "../card/card.ts";
+import { type Card, type CardFile, card, isDay } from "../card/card.ts";
 import { frozen } from "../figure/frozen.ts";
 import type { Graph } from "../figure/graph.ts";
 import { answer, type Note, note, type Outcome, type Problem, problem, refuse } from "../figure/problem.ts";
+import { said } from "../figure/said.ts";
 import { told } from "../figure/told.ts";
 import { printableData } from "../render/printable.ts";
 import type { UnitSystem } from "../report/show.ts";
@@ -14,7 +15,7 @@ import { plannedSheet } from "./planned-sheet.ts";
 
 /** What a card is told that the noodle does not know. */
 export interface CardWish {
-  /** Date on the card. */
+  /** Date on the card, such as `2026-11-25`. */
   readonly date: string;
   /** The spec and the files it includes. */
   readonly files?: readonly CardFile[];
@@ -40,11 +41,12 @@ export interface MadeCard {
  * The card to hang by the machine: the batch, and every other answer that the spec has data for. One that cannot be had
  * is noted on the card. All of a card is in one system of units, that of the scales.
  *
- * Problems: those of `askBatch`; what is wrong in the input of the other answers; `card.loads`.
+ * Problems: those of `askBatch`; what is wrong in the input of the other answers; `card.loads`, `card.date`.
  * @example askCard(example("school-noodle"), { date: "2026-11-25" }).value.card.weights.loads // => [1, 2, 3]
  */
 export function askCard(noodle: Noodle, wish: CardWish): Outcome<MadeCard> {
   const { spec, formula } = noodle;
+  if (!isDay(wish.date)) return refuse(problem("card.date", ["date"], { written: said(wish.date) }));
   const batch = plannedBatch(noodle);
   if (!batch.ok) return batch;
   const units = systemOf(batch.value);

@@ -19,11 +19,16 @@ export interface NamedNoodle {
  * Noodles side by side, on 100 of flour, by the load and by the bowl: what differs, by how much, and whether the errors of
  * scales, flours, strengths and losses could make the difference. The first is the one that the others are held against.
  *
- * Problems: `compare.one`. A batch that cannot be had is told in a note, and its weights are left out.
+ * Problems: `compare.one`, `compare.name`. A batch that cannot be had is told in a note, and its weights are left out.
  * @example askCompare([]).problems[0].code // => "compare.one"
  */
 export function askCompare(noodles: readonly NamedNoodle[]): Answer<Published<Comparison>> {
   if (noodles.length < 2) return { ok: false, problems: [problem("compare.one", [], {})] };
+  const names = noodles.map(({ name }) => name.trim());
+  const unclear = names.flatMap((name, index) =>
+    name === "" || names.indexOf(name) < index ? [problem("compare.name", [index, "name"], { name })] : [],
+  );
+  if (unclear.length > 0) return { ok: false, problems: unclear };
   const read = noodles.map((noodle, index) => sideOf(noodle, index === 0 ? undefined : noodles[0]));
   return answered(answer(compareNoodles(read.map(({ side }) => side))), {
     notes: () => read.flatMap(({ notes }) => notes),

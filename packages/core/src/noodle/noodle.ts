@@ -2,17 +2,21 @@ import type { Batch } from "../batch/batch.ts";
 import type { Settled } from "../explore/settle.ts";
 import { isSection, openPlaces } from "../explore/settle-places.ts";
 import { frozen } from "../figure/frozen.ts";
-import { answer, type Note, type Outcome } from "../figure/problem.ts";
+import { answer, loudNote, type Note, type Outcome, type Problem, problem, refuse } from "../figure/problem.ts";
+import { said } from "../figure/said.ts";
 import { type Formula, formulaOf } from "../formula/formula.ts";
 import type { OwnMaterials } from "../materials/own.ts";
 import type { UnitSystem } from "../report/show.ts";
 import { plainData } from "../spec/plain-data.ts";
-import type { Kitchen } from "../spec/read-spec.ts";
+import { choiceProblem, type Kitchen, kitchenOf, readKitchen } from "../spec/read-spec.ts";
 import type { Spec } from "../spec/spec.ts";
 
 /** What a noodle is read with, beside its spec. */
 export interface ReadingWishes {
-  /** Kitchens with materials and machines of their own; where two have one of the same name, the later counts. */
+  /**
+   * Kitchens with materials and machines of their own, as `readKitchenFile` gives them (the data of a kitchen file is
+   * read); where two have one of the same name, the later counts.
+   */
   readonly kitchens?: readonly Kitchen[];
   /** Units that answers speak in; weights stay in those of the scales, where the spec names any. */
   readonly units?: UnitSystem;
@@ -94,25 +98,47 @@ export function goesBeyond(input: unknown): boolean {
  * Problems: those of `readNoodle`.
  * @example readStatedNoodle({ name: "plain", flours: [{ name: "bread flour", amount: "100 %" }], water: { added: "find" } }).problems[0].code // => "quantity.unreadable"
  */
-export function readStatedNoodle(
-  input: unknown,
-  { kitchens = [], units = "metric" }: ReadingWishes = {},
-  beyond: Beyond = {},
-): Outcome<Noodle> {
+export function readStatedNoodle(input: unknown, wishes: ReadingWishes = {}, beyond: Beyond = {}): Outcome<Noodle> {
   const plain = plainData(input);
+  const wished = readWishes(wishes);
   if (!plain.ok) return plain;
+  if (!wished.ok) return wished;
   const data = plain.value;
-  const kitchen: Kitchen = {
+  const { kitchens, units } = wished.value;
+  const kitchen = kitchenOf({
     materials: Object.fromEntries(kitchens.flatMap(({ materials }) => Object.entries(materials))),
     machines: Object.fromEntries(kitchens.flatMap(({ machines }) => Object.entries(machines))),
-  };
+  });
   const settling = beyond.settle?.(data, kitchen.materials) ?? answer(undefined);
   if (!settling.ok) return settling;
   const settled = settling.value;
   const reading = formulaOf(settled?.data ?? data, kitchen.materials);
   if (!reading.ok) return reading;
   const { spec, formula } = reading.value;
-  const notes = [...(settled?.notes ?? []), ...reading.notes];
+  const unread = spec.include?.slice(kitchens.length) ?? [];
+  const notes = [
+    ...(unread.length > 0 ? [loudNote("noodle.not-included", ["include"], { files: unread })] : []),
+    ...(settled?.notes ?? []),
+    ...reading.notes,
+  ];
   const parts = frozen({ spec, kitchen, units, formula, notes, settled, beyond });
   return answer(new Noodle(parts), notes);
+}
+
+const systems: readonly UnitSystem[] = ["metric", "us"];
+
+/** The wishes with what is not said, or what is wrong with them where no compiler told. */
+function readWishes(wishes: unknown): Outcome<Required<ReadingWishes>> {
+  if (!isSection(wishes)) return refuse(problem("spec.type", [], { written: said(wishes), kind: "object" }));
+  const { kitchens = [], units = "metric" } = wishes;
+  const system = systems.find((one) => one === units);
+  const list = Array.isArray(kitchens) ? kitchens.map(readKitchen) : [readKitchen(kitchens)];
+  const problems: readonly Problem[] = [
+    ...(system === undefined ? [choiceProblem(["units"], units, systems)] : []),
+    ...list.flatMap((one, index) =>
+      one.ok ? [] : one.problems.map((found) => ({ ...found, path: ["kitchens", index, ...found.path] })),
+    ),
+  ];
+  if (system === undefined || problems.length > 0) return refuse(...problems);
+  return answer({ kitchens: list.flatMap((one) => (one.ok ? [one.value] : [])), units: system });
 }

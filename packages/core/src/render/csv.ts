@@ -1,5 +1,6 @@
 import { problem } from "../figure/problem.ts";
 import type { Cell, Report, Table } from "../report/schema.ts";
+import { printableReport } from "./printable.ts";
 import type { Rendering } from "./rendering.ts";
 
 /**
@@ -7,7 +8,8 @@ import type { Rendering } from "./rendering.ts";
  *
  * @example renderCsv(askFormula(example("school-noodle")).report()).text.split("\n")[1] // => "mill strong flour,85.00,62.04,11.56\r"
  */
-export function renderCsv(report: Report, name: string | undefined): Rendering {
+export function renderCsv(whole: Report, name: string | undefined): Rendering {
+  const report = printableReport(whole);
   const tables = report.sections.flatMap(({ blocks }) =>
     blocks.filter((block): block is Table => block.kind === "table"),
   );

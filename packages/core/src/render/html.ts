@@ -3,6 +3,7 @@ import type { Block, Report, Table } from "../report/schema.ts";
 import { shownGrouped } from "../report/show.ts";
 import { byLoudness, firstOfAll } from "./loud.ts";
 import { ownMark } from "./own-mark.ts";
+import { printableReport } from "./printable.ts";
 import { workings } from "./working.ts";
 
 /**
@@ -73,7 +74,8 @@ ul { margin: .3rem 0; padding-left: 1.2rem; }
  *
  * @example renderHtml(askFormula(example("school-noodle")).report()).includes("<h1>School noodle</h1>") // => true
  */
-export function renderHtml(report: Report): string {
+export function renderHtml(whole: Report): string {
+  const report = printableReport(whole);
   const sections = report.sections.map(({ id, heading, blocks }) => sectionHtml(id, heading, blocks));
   const { loud, quiet } = byLoudness(report);
   const first = loud.length === 0 ? "" : listSection("first-of-all", firstOfAll, loud);

@@ -1,5 +1,7 @@
 // The door to print an answer: reports and cards as text.
 
+export { isDay } from "../card/card.ts";
+export { printable } from "../figure/printable.ts";
 export { onlyFigure, toldNote, withWorking } from "../report/build.ts";
 export { escapeMarkup } from "../report/pictures/svg.ts";
 export type { Block, Cell, FigureBlock, PlainBlock, Section, Table } from "../report/schema.ts";
@@ -13,7 +15,7 @@ export { page, renderHtml } from "./html.ts";
 export { byLoudness, firstOfAll } from "./loud.ts";
 export { renderMarkdown } from "./markdown.ts";
 export { ownMark } from "./own-mark.ts";
-export { printable, printableData, printableJson, printableReport } from "./printable.ts";
+export { printableData, printableJson, printableReport } from "./printable.ts";
 export type { Rendering } from "./rendering.ts";
 export { renderSvg } from "./svg.ts";
 export {

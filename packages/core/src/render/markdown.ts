@@ -1,6 +1,7 @@
 import type { Block, Report, Table } from "../report/schema.ts";
 import { shownGrouped } from "../report/show.ts";
 import { byLoudness, firstOfAll } from "./loud.ts";
+import { printableReport } from "./printable.ts";
 import { workings } from "./working.ts";
 
 /**
@@ -8,7 +9,8 @@ import { workings } from "./working.ts";
  *
  * @example renderMarkdown(askFormula(example("school-noodle")).report()).split("\n")[0] // => "# School noodle"
  */
-export function renderMarkdown(report: Report): string {
+export function renderMarkdown(whole: Report): string {
+  const report = printableReport(whole);
   const { loud, quiet } = byLoudness(report);
   const parts = [`# ${escaped(report.title)}`];
   if (loud.length > 0) parts.push(`## ${firstOfAll}`, list(loud));

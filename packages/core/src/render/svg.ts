@@ -1,3 +1,4 @@
+import { printable } from "../figure/printable.ts";
 import { problem } from "../figure/problem.ts";
 import type { Block, Report } from "../report/schema.ts";
 import type { Rendering } from "./rendering.ts";
@@ -14,7 +15,7 @@ export function renderSvg(report: Report, name: string | undefined): Rendering {
     blocks.filter((block): block is PictureBlock => block.kind === "picture"),
   );
   const picture = name === undefined ? pictures[0] : pictures.find(({ id }) => id === name);
-  if (picture !== undefined) return { ok: true, text: `${picture.svg}\n` };
+  if (picture !== undefined) return { ok: true, text: `${printable(picture.svg)}\n` };
   const names = pictures.map(({ id }) => id);
   return {
     ok: false,

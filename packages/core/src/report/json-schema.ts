@@ -37,7 +37,9 @@ const schemas = {
 } as const;
 
 /** Names of the schemas that can be asked for. */
-export const schemaNames = frozen(Object.keys(schemas) as readonly (keyof typeof schemas)[]);
+export const schemaNames: readonly (keyof typeof schemas)[] = frozen(
+  Object.keys(schemas) as readonly (keyof typeof schemas)[],
+);
 
 /**
  * JSON Schema (draft 7) of the spec, of a kitchen file, of a report or of problems; made from the schemas that validate.

@@ -32,7 +32,8 @@ export function plainData(input: unknown): Outcome<unknown> {
       if (value.length > left) found = problem("spec.too-large", [], { most: mostValues });
       return found === undefined ? Array.from(value, (one: unknown, index) => copyAt(index, one)) : undefined;
     }
-    if (ArrayBuffer.isView(value)) {
+    // Of a map, a date or bytes, keys with values tell nothing.
+    if (Object.prototype.toString.call(value) !== "[object Object]") {
       found = problem("spec.not-data", [...path], {});
       return undefined;
     }

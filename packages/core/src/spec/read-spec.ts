@@ -42,12 +42,32 @@ export function readKitchenFile(input: unknown, only?: "materials"): Outcome<Kit
   if (!data.ok) return data;
   if (only === "materials") {
     const outcome = readBy(kitchenMaterialsSchema, data.value);
-    return outcome.ok ? answer({ materials: outcome.value.materials ?? {}, machines: {} }) : outcome;
+    return outcome.ok ? answer(kitchenOf({ materials: outcome.value.materials })) : outcome;
   }
   const outcome = readBy(kitchenFileSchema, data.value);
-  if (!outcome.ok) return outcome;
-  const { materials = {}, machines = {} } = outcome.value;
-  return answer({ materials, machines });
+  return outcome.ok ? answer(kitchenOf(outcome.value)) : outcome;
+}
+
+/** The kitchens that were read: from outside they look all but like the data of a kitchen file. */
+const kitchensRead = new WeakSet<object>();
+
+/** A kitchen of what was read. */
+export function kitchenOf({
+  materials = {},
+  machines = {},
+}: { [Part in keyof Kitchen]?: Kitchen[Part] | undefined }): Kitchen {
+  const kitchen = { materials, machines };
+  kitchensRead.add(kitchen);
+  return kitchen;
+}
+
+/** A kitchen as it is where it was read, and read where it is the data of a kitchen file. */
+export function readKitchen(input: unknown): Outcome<Kitchen> {
+  return isKitchen(input) ? answer(input) : readKitchenFile(input);
+}
+
+function isKitchen(input: unknown): input is Kitchen {
+  return typeof input === "object" && input !== null && kitchensRead.has(input);
 }
 
 /**
@@ -124,11 +144,8 @@ function toProblems(issue: z.core.$ZodIssue, schema: z.core.$ZodType, meant?: z.
       const { problem: refusal } = issue.params as { readonly problem: Problem };
       return [{ ...refusal, path }];
     }
-    case "invalid_value": {
-      const choices = issue.values.map((value) => String(value));
-      const nearest = typeof input === "string" ? nearestNames(input, choices, 1) : [];
-      return [problem("spec.choice", path, { written: said(input), choices, nearest })];
-    }
+    case "invalid_value":
+      return [choiceProblem(path, input, issue.values.map(String))];
     case "too_small":
       return [sizeProblem(issue, issue.inclusive === false ? "more than" : "at least", issue.minimum, path)];
     case "too_big":
@@ -162,6 +179,12 @@ function toProblems(issue: z.core.$ZodIssue, schema: z.core.$ZodType, meant?: z.
 /** Of the problems of each choice, those of the choice whose kind of value was given. */
 function ofTheKindMeant(errors: readonly z.core.$ZodIssue[][]): readonly z.core.$ZodIssue[] | undefined {
   return errors.find((issues) => issues.every(({ code, path }) => code === "unrecognized_keys" || path.length > 0));
+}
+
+/** What is none of the choices there are. */
+export function choiceProblem(path: Path, written: unknown, choices: readonly string[]): Problem {
+  const nearest = typeof written === "string" ? nearestNames(written, choices, 1) : [];
+  return problem("spec.choice", path, { written: said(written), choices, nearest });
 }
 
 /** A key that a section does not have. */

@@ -22,6 +22,16 @@ export const noodle = {
     expected: "two or more, or one as written and as set",
     advice: "name another spec, or say what to change",
   })),
+  "compare.name": input(({ name }: Texts<"name">) => ({
+    found: name === "" ? "a noodle without a name" : `"${name}", which an earlier noodle is called`,
+    expected: "a name of its own for each noodle",
+    advice: "call it by what is different in it",
+  })),
+  "card.date": input(({ written }: Texts<"written">) => ({
+    found: written,
+    expected: "a date such as 2026-11-25",
+    advice: "write year, month and day",
+  })),
   "card.loads": input(({ loads, count }: Texts<"loads" | "count">) => ({
     found: loads,
     expected: count === "1" ? "1, the only load" : `loads from 1 to ${count}, such as 1,2 or 1-2`,
@@ -33,6 +43,10 @@ export const noodle = {
     advice: "name a product instead",
   })),
 
+  "noodle.not-included": remark(
+    ({ files }: Lists<"files">) =>
+      `nothing was read of ${files.join(", ")}, which the spec includes: read what they hold and hand it over as \`kitchens\``,
+  ),
   "card.no-answer": remark(
     ({ lacks, problem }: { readonly lacks: "water" | "sheet" | "day"; readonly problem: Inner }, tell) =>
       `${cardParts[lacks]}: ${tell(problem)}`,

@@ -1,8 +1,8 @@
 import { type Expression, type FunctionName, type Operator, parseExpression } from "../../figure/expression.ts";
 import type { Fed } from "../../figure/figure.ts";
 import type { PlainFigure } from "../../figure/graph.ts";
+import { printable } from "../../figure/printable.ts";
 import { type DecimalInput, dec } from "../../number/decimal.ts";
-import { printable } from "../printable.ts";
 
 /** A formula of a spreadsheet, and how tightly its outermost operator binds. */
 interface Term {

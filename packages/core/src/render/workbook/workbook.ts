@@ -1,9 +1,9 @@
 import type { Graph, PlainFigure } from "../../figure/graph.ts";
+import { printable } from "../../figure/printable.ts";
 import { citation } from "../../figure/source.ts";
 import { writtenWorking } from "../../figure/written-working.ts";
 import { dec } from "../../number/decimal.ts";
 import { findUnit } from "../../number/units.ts";
-import { printable } from "../printable.ts";
 import { type DefinedName, type InputLimits, SheetDraft, type Workbook, type WorkbookCell } from "./cells.ts";
 import { cellFormula, joined, literal, textIn } from "./formulas.ts";
 import { layRounding } from "./rounding-sheet.ts";
