@@ -397,7 +397,9 @@ test("a shop's morning, from another flour to the exported record", async () => 
   await page.getByLabel("the scale shows, g").fill(String(listed + 40));
   await page.getByRole("button", { name: "Enter" }).click();
   await expectText(page, "40 g too much");
-  const flags = ["--weighed", `tap water=${listed + 40} g`, "--format", "csv"];
+  // What is not in yet is said so, and goes to the scale that holds all of it.
+  const left = (await weightsOf(page)).slice(3, -1).flatMap(([name]) => ["--weighed", `${name}=0 g`]);
+  const flags = ["--weighed", `tap water=${listed + 40} g`, ...left, "--format", "csv"];
   const mended = readCsv(runBuilt(["mend", join(out, "today.yaml"), ...flags]).stdout);
   await page.getByRole("button", { name: "Go on with these weights" }).click();
   for (const [name = "", , , , inAll = ""] of mended.slice(1, -1)) {
@@ -435,6 +437,97 @@ test("a shop's morning, from another flour to the exported record", async () => 
   expect([...misdeeds, ...other.misdeeds]).toEqual([]);
   await page.close();
   await other.page.close();
+});
+
+/** Weighs an ingredient of the load. */
+async function weigh(page: Page, name: string, grams: string): Promise<void> {
+  await go(page, "Weigh");
+  await done(page);
+  await page.locator("ul.weights button.name", { hasText: name }).click();
+  await page.locator("#shows").fill(grams);
+  await page.keyboard.press("Enter");
+}
+
+describe("a load at the bench", () => {
+  test("is no more mended when the list changes, and is mended anew from what is in the bowl", async () => {
+    const { page } = await openFresh("school-noodle");
+    await weigh(page, "tap water", "3400");
+    await page.getByRole("button", { name: "Go on with these weights" }).click();
+    await go(page, "Size");
+    await page.getByRole("textbox", { name: "bowls", exact: true }).fill("60");
+    expect((await weightsOf(page)).map(([, mass]) => mass)).toEqual(
+      weightsByCommand("examples/school-noodle.yaml", ["--bowls", "60"]).map(([, mass]) => mass),
+    );
+    await expectText(page, "The list has changed since this load was mended");
+    const others = (await weightsOf(page))
+      .slice(0, -1)
+      .flatMap(([name]) => (name === "tap water" ? [] : ["--weighed", `${name}=0 g`]));
+    const flags = ["--bowls", "60", "--weighed", "tap water=3400 g", ...others, "--format", "csv"];
+    const mended = readCsv(runBuilt(["mend", "examples/school-noodle.yaml", ...flags]).stdout).slice(1, -1);
+    await page.getByRole("button", { name: "Go on with these weights" }).click();
+    const shown = (await weightsOf(page)).map(([name, mass = ""]) => [name, Number.parseFloat(mass)]);
+    expect(shown).toEqual(expect.arrayContaining(mended.map(([name, , , , inAll]) => [name, Number(inAll)])));
+    await page.close();
+  });
+
+  test("holds the place and the live line from one ingredient to the next, and to the end", async () => {
+    const { page } = await openFresh("evening-class");
+    await go(page, "Weigh");
+    await page.evaluate(`globalThis.line = document.querySelector("[aria-live] b").parentElement`);
+    await page.locator("#shows").fill((await weightsOf(page))[0]?.[1]?.replace(" g", "") ?? "");
+    await page.locator("#shows").press("Enter");
+    await expectText(page, "in");
+    expect(await page.evaluate(`document.activeElement.id + line.isConnected`)).toBe("showstrue");
+    for (let open = 3; open > 0; open -= 1) await page.getByRole("button", { name: "Weighed as listed" }).click();
+    await expectText(page, "Everything is in the bowl.");
+    expect(await page.evaluate(`document.activeElement === line`)).toBe(true);
+    await page.close();
+  });
+
+  test("asks whether a second, smaller figure is more of it or all of it", async () => {
+    const { page } = await openFresh("school-noodle");
+    const [[name = "", mass = ""] = []] = await weightsOf(page);
+    const listed = Number.parseFloat(mass);
+    await weigh(page, name, String(listed - 60));
+    expect(await page.getByLabel("in all, with what is in already, g").inputValue()).toBe("");
+    await page.locator("#shows").fill("60");
+    await page.keyboard.press("Enter");
+    await page.getByRole("button", { name: `60 g more, ${mass} in all` }).click();
+    expect(await page.locator("ul.weights li").first().getAttribute("class")).toBe("right");
+    await page.close();
+  });
+
+  test("cannot be entered in two tabs at once, so that neither writes over the other", async () => {
+    const context = await browser.newContext();
+    const [page, other] = [await context.newPage(), await context.newPage()];
+    for (const tab of [page, other]) await tab.goto(pathToFileURL(fileOf("evening-class")).href);
+    await weigh(other, (await weightsOf(other))[0]?.[0] ?? "", "100");
+    await page.getByRole("alert").getByText("Another tab has gone on").waitFor();
+    await expect(page.getByRole("button", { name: "Weighed as listed" }).click({ timeout: 500 })).rejects.toThrow();
+    await page.getByRole("button", { name: "Go on here from there" }).click();
+    await go(page, "Weigh");
+    await expectText(page, "add ");
+    await context.close();
+  });
+
+  test("counts no value that is typed as it is, and goes back to the kind of size that is undone to", async () => {
+    const { page } = await openFresh("school-noodle");
+    await go(page, "Size");
+    const bowls = page.getByRole("textbox", { name: "bowls", exact: true });
+    const before = await bowls.inputValue();
+    await bowls.fill(`${before}0`);
+    await bowls.fill(`${before}.0`);
+    await bowls.blur();
+    expect([await bowls.inputValue(), await page.locator("header").textContent()]).toEqual([
+      before,
+      expect.not.stringContaining("differs"),
+    ]);
+    await page.getByRole("radio", { name: "dough" }).check();
+    await page.getByLabel("dough to mix", { exact: true }).fill("12");
+    await page.getByRole("button", { name: "Undo" }).click();
+    expect(await page.getByRole("radio", { name: "bowls" }).isChecked()).toBe(true);
+    await page.close();
+  });
 });
 
 describe("a small dough on a coarse scale", () => {

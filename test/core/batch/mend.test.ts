@@ -70,13 +70,37 @@ describe("a load with too much of something", () => {
     expect(value.lines.every(({ add }) => add.value === "0")).toBe(true);
     const water = value.figures.find(({ label }) => label === "added water");
     // 400 g on 1000 g of flour, and 0.2 % of water in the salt
-    expect([water?.now.value, water?.mended.value]).toEqual(["40.004", "40.004"]);
+    expect([water?.now?.value, water?.mended.value]).toEqual(["40.004", "40.004"]);
   });
 
   test("takes more of the flours that there are, and the salts for them", () => {
     const { value } = mendedBy({ ...weighed("tap water", "400 g"), noMore: ["rye flour"] });
     // 888.9 and 200 g of flour: salt of 2 % is 21.778 g
     expect(value.lines.map(({ total }) => total.value)).toEqual(["888.9", "200", "400", "10.9", "21.8"]);
+  });
+
+  test("that is not in yet goes to the scale that holds all of it, and what is in is named by its line", () => {
+    const scales = [
+      { name: "fine", division: "0.1 g", capacity: "200 g" },
+      { name: "coarse", division: "10 g", capacity: "30 kg" },
+    ];
+    const wish = [
+      { name: "water", amount: "400 g" },
+      { name: "rye flour", amount: "0 g" },
+    ];
+    const { lines } = mendedBy({ weighed: wish }, { scales }).value;
+    // 200 × 400 / 360 = 222.2 g of rye, 800 × 400 / 360 − 800 = 88.9 g of bread flour to add (mass balance)
+    expect(lines.slice(0, 2).map(({ add, scale }) => [add.value, scale])).toEqual([
+      ["88.9", "fine"],
+      ["220", "coarse"],
+    ]);
+  });
+
+  test("has no figures as it stands as long as no flour is in, and is mended all the same", () => {
+    const none = spec.flours.map(({ name }) => ({ name, amount: "0 g" }));
+    const { figures, lines } = mendedBy({ weighed: [{ name: "tap water", amount: "400 g" }, ...none] }).value;
+    expect(figures.map(({ now }) => now)).toEqual(figures.map(() => undefined));
+    expect(lines.slice(0, 2).map(({ add }) => add.value)).toEqual(["888.9", "222.2"]);
   });
 
   test("that is in by less than the list needs nothing else", () => {

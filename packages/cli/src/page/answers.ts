@@ -156,8 +156,8 @@ export interface Questions {
   readonly mend: {
     readonly asked: {
       readonly changes: Changes;
-      /** What is too much, g. */
-      readonly over: readonly { readonly name: string; readonly grams: string }[];
+      /** What is in the bowl, g, by ingredient; what is not in yet is 0. What is in as listed may be left out. */
+      readonly bowl: Readonly<Record<string, string>>;
     };
     readonly answer: Mending;
   };

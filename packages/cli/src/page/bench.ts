@@ -3,7 +3,7 @@ import { createContext } from "preact";
 import { useCallback, useContext, useEffect, useRef, useState } from "preact/hooks";
 import type { Answers, AnswerTo, Asked, Changes, First, Question, Shown, Told } from "./answers.ts";
 import type { Ask } from "./ask.ts";
-import { onOtherTab, remember, remembered } from "./memory.ts";
+import { openMemory } from "./memory.ts";
 import type { PageData } from "./page-data.ts";
 import { type Entry, freshState, keyOf, type State, withEntry } from "./state.ts";
 
@@ -18,12 +18,15 @@ export interface Bench {
   /** Whether today is still being worked out. */
   readonly busy: boolean;
   readonly kept: boolean;
+  /** Whether another tab has gone on, so that nothing is entered here any more. */
   readonly elsewhere: boolean;
   /** Whether the core failed. */
   readonly broken: boolean;
   /** The figure whose working is asked for. */
   readonly wanted: Shown | undefined;
   readonly canUndo: boolean;
+  /** How often something was undone. */
+  readonly undone: number;
   /** Changes what was entered; changes of one name that follow each other are undone in one. */
   readonly change: (how: (state: State) => State, name?: string) => void;
   readonly enter: (entry: Entry, instead?: readonly Path[]) => void;
@@ -51,6 +54,7 @@ interface History {
   readonly state: State;
   readonly past: readonly State[];
   readonly last?: string | undefined;
+  readonly undone: number;
 }
 
 /** What of a state the weights follow from. */
@@ -60,7 +64,8 @@ export function changesOf({ entries, keepWet }: State): Changes {
 
 /** Holds what was entered, keeps it on the device, and has the noodle worked out again when it changes. */
 export function useNewBench(data: PageData, first: First, ask: Ask): Bench {
-  const [history, setHistory] = useState<History>(() => ({ state: remembered(data.key) ?? freshState, past: [] }));
+  const [memory] = useState(() => openMemory(data.key));
+  const [history, setHistory] = useState<History>(() => ({ state: memory.opened ?? freshState, past: [], undone: 0 }));
   const { state } = history;
   const [worked, setWorked] = useState<{ readonly of: Changes; readonly today: Answers }>({
     of: freshState,
@@ -89,18 +94,17 @@ export function useNewBench(data: PageData, first: First, ask: Ask): Bench {
     // Starts the core when the first screen stands.
     requestAnimationFrame(() => setTimeout(() => asking.current || work(state)));
   }, []);
-  const [kept, setKept] = useState(true);
-  const [elsewhere, setElsewhere] = useState(false);
+  const [keeping, setKeeping] = useState<ReturnType<typeof memory.keep>>("kept");
   const opened = useRef(state);
   useEffect(() => {
-    if (opened.current !== state) setKept(remember(data.key, state));
-  }, [data, state]);
-  useEffect(() => onOtherTab(data.key, () => setElsewhere(true)), [data]);
+    if (opened.current !== state && keeping !== "elsewhere") setKeeping(memory.keep(state));
+  }, [state]);
+  useEffect(() => memory.onOther(() => setKeeping("elsewhere")), [memory]);
   const change = useCallback<Bench["change"]>((how, name) => {
-    setHistory(({ state: now, past, last }) => {
+    setHistory(({ state: now, past, last, undone }) => {
       const next = how(now);
       const joined = name !== undefined && name === last;
-      return { state: next, past: joined ? past : [...past.slice(-mostUndone), now], last: name };
+      return { state: next, past: joined ? past : [...past.slice(-mostUndone), now], last: name, undone };
     });
   }, []);
   const [awake, stayAwake] = useState(false);
@@ -112,15 +116,21 @@ export function useNewBench(data: PageData, first: First, ask: Ask): Bench {
     state,
     today: worked.today,
     busy,
-    kept,
-    elsewhere,
+    kept: keeping !== "refused",
+    elsewhere: keeping === "elsewhere",
     broken,
     wanted,
-    canUndo: history.past.length > 0,
+    canUndo: history.past.length > 0 && keeping !== "elsewhere",
+    undone: history.undone,
     change,
     enter: (entry, instead) => change((now) => withEntry(now, entry, instead), pathText(entry.path)),
     undo: () =>
-      setHistory(({ state: now, past }) => ({ state: past.at(-1) ?? now, past: past.slice(0, -1), last: undefined })),
+      setHistory(({ state: now, past, undone }) => ({
+        state: past.at(-1) ?? now,
+        past: past.slice(0, -1),
+        last: undefined,
+        undone: undone + 1,
+      })),
     want,
     awake,
     stayAwake,

@@ -54,7 +54,7 @@ export function openDesk(data: PageData): Desk {
       const figures = [exactOf(today, id), graph[id]].filter((figure) => figure !== undefined);
       return printableData(workings(Object.values(graphOf(figures, graph)).reverse()));
     },
-    mend: ({ changes, over }) => mended(todayOf(changes), over),
+    mend: ({ changes, bowl }) => mended(todayOf(changes), bowl),
     card: ({ state, now }) => {
       const { noodle } = todayOf(state);
       const said = [data.said, ...differences(state)].filter((one) => one !== "").join(", ");
@@ -264,17 +264,22 @@ function graphAt({ noodle, batch, water }: Today, from: Place): Graph {
   }
 }
 
-function mended(today: Today, over: Asked<"mend">["over"]): Mending {
+function mended(today: Today, bowl: Asked<"mend">["bowl"]): Mending {
   const { weigh } = words;
-  const { noodle } = today;
-  if (noodle === undefined) return { problems: [], items: [], becomes: [] };
-  const answer = askMend(noodle, { weighed: over.map(({ name, grams }) => ({ name, amount: `${grams} g` })) });
+  const { noodle, batch } = today;
+  if (noodle === undefined || batch === undefined) return { problems: [], items: [], becomes: [] };
+  const weighed = batch.value.lines.flatMap(({ line: { id } }) => {
+    const grams = bowl[id];
+    return grams === undefined ? [] : [{ name: id, amount: `${grams} g` }];
+  });
+  const answer = askMend(noodle, { weighed });
   if (!answer.ok) return { problems: answer.problems.map(toldOf), items: [], becomes: [] };
   const { lines, times, bowls } = answer.value;
   const items = massesOf(today).flatMap(({ mass, ...item }): readonly Item[] => {
     const line = lines.find(({ planned }) => planned.line.id === item.id);
     if (line === undefined || item.kind !== "ingredient") return [];
-    const scaled = line.scale === "" ? item : { ...item, scale: line.scale, division: String(line.division) };
+    // What is all in stays on its own scale; the other weighs what is still to go in.
+    const scaled = Number(line.add.value) === 0 ? item : { ...item, scale: line.scale, division: line.division };
     const grams = line.total.value;
     const figure = { from: "batch" as const, id: mass.id, label: item.name, text: asWeighed(scaled, grams) };
     return [{ ...scaled, grams, figure }];

@@ -21,12 +21,14 @@ const mass = z.string().check(z.regex(/^\d{1,12}(\.\d{1,30})?$/u));
 const weighedSchema = z.strictObject({
   /** What the scale showed, g. */
   grams: mass,
+  /** What it was. */
+  name: text,
   /** When, in milliseconds since 1970. */
   at: z.number(),
 });
 
-/** A weight that mends a load, g, and the scale for what is added. */
-const mendedSchema = z.strictObject({ grams: mass, division: mass, scale: text });
+/** A weight that mends a load, g, the scale for what is added, and what it takes the place of on the list. */
+const mendedSchema = z.strictObject({ grams: mass, division: mass, scale: text, of: text });
 
 const doughSchema = z.strictObject({
   temperature: z.optional(text),
@@ -48,7 +50,7 @@ export const stateSchema = z.readonly(
     weighed: z.readonly(z.record(text, weighedSchema)),
     /** Weights that a load was given to mend it, g, by load and then by ingredient. */
     mended: z.readonly(z.record(text, z.record(text, mendedSchema))),
-    /** Lots by ingredient. */
+    /** Lots by load and ingredient. */
     lots: z.readonly(z.record(text, text)),
     /** What was written down, by load. */
     doughs: z.readonly(z.record(text, doughSchema)),
@@ -101,6 +103,11 @@ export function asNumber(typed: string): string {
     .replace(/^\./u, "0.");
 }
 
+/** Whether two numbers as typed are the same. */
+export function sameNumber(typed: string, other: string): boolean {
+  return typed.trim() !== "" && other.trim() !== "" && Number(asNumber(typed)) === Number(asNumber(other));
+}
+
 /** A quantity of a spec in two parts, for a pad and a unit; words stay whole. */
 export function splitQuantity(value: unknown): { readonly text: string; readonly unit: string } {
   if (typeof value !== "string" && typeof value !== "number") return { text: "", unit: "" };
@@ -121,7 +128,28 @@ export function differences({ entries }: Pick<State, "entries">): readonly strin
   });
 }
 
-/** Where the weight of an ingredient of a load is kept. */
+/** Where the weight and the lot of an ingredient of a load are kept. */
 export function weighedKey(load: number, id: string): string {
   return `${load}/${id}`;
+}
+
+/** The lot that a load takes of an ingredient: its own, or that of the last load before it. */
+export function lotOf({ lots }: State, load: number, id: string): string {
+  for (let one = load; one > 0; one -= 1) {
+    const lot = lots[weighedKey(one, id)];
+    if (lot !== undefined) return lot;
+  }
+  return "";
+}
+
+/** The state with a weight of a load. The lot that went in stays with it, whatever later loads take. */
+export function withWeight(state: State, load: number, id: string, weight: State["weighed"][string]): State {
+  const key = weighedKey(load, id);
+  const lots = { ...state.lots, [key]: lotOf(state, load, id) };
+  return { ...state, weighed: { ...state.weighed, [key]: weight }, lots };
+}
+
+/** What is kept, without what was kept under a key. */
+export function without<T>(kept: Readonly<Record<string, T>>, key: string): Readonly<Record<string, T>> {
+  return Object.fromEntries(Object.entries(kept).filter(([one]) => one !== key));
 }

@@ -5,7 +5,7 @@ import { addedUp } from "@noodlewright/core/sheet";
 import { yamlLines } from "@noodlewright/core/spec";
 import type { Answers, Item } from "./answers.ts";
 import { dayOf, timeOf } from "./clock.ts";
-import { asShown, itemsOfLoad, loadCount } from "./items.ts";
+import { asShown, asWeighed, doughOf, itemsOfLoad, loadCount, mendOf } from "./items.ts";
 import type { PageData } from "./page-data.ts";
 import { differences, type State, weighedKey } from "./state.ts";
 import { words } from "./words.ts";
@@ -75,12 +75,13 @@ export function doughRows(occasion: Occasion): string {
       cell(name),
       cell(checksumOf(occasion)),
       number(String(load)),
-      number(fixedText(today.loads?.dough ?? "0", 2)),
+      number(fixedText(doughOf(itemsOfLoad(itemsOf(today), state, load)), 2)),
       number(inBowl(occasion, load)),
       ...[temperature, thickness, cooked, score].map(cell),
       cell(note),
       cell(initials),
       cell(said),
+      cell(mendedText(occasion, load)),
     ];
   });
   const { record, notes } = words;
@@ -98,6 +99,7 @@ export function doughRows(occasion: Occasion): string {
     notes.note,
     notes.initials,
     record.differs,
+    record.mended,
   ];
   const printed = renderCsv(reportOf(occasion, [{ heading: "", blocks: [table("doughs", heads, rows)] }]), "doughs");
   return printed.ok ? printed.text : told(printed.problem).found;
@@ -108,9 +110,19 @@ export function batchRecord(occasion: Occasion): Report {
   const { data, state, today, now } = occasion;
   const { record, notes } = words;
   const loads = touchedLoads(occasion).map((load) => {
-    const rows = itemsOfLoad(itemsOf(today), state, load).map((item) => weighedRow(item, state, load));
-    const unit = itemsOf(today)[0]?.unit ?? "g";
-    const heads = [record.ingredient, record.wanted(unit), record.weighed(unit), record.lot, record.time];
+    const listed = itemsOf(today);
+    const mend = mendOf(listed, state, load);
+    const mended = mend === "holds" ? itemsOfLoad(listed, state, load) : [];
+    const rows = listed.map((item, index) => weighedRow(item, mended[index], state, load));
+    const unit = listed[0]?.unit ?? "g";
+    const heads = [
+      record.ingredient,
+      record.wanted(unit),
+      ...(mend === "holds" ? [record.mendedTo(unit)] : []),
+      record.weighed(unit),
+      record.lot,
+      record.time,
+    ];
     const { temperature, thickness, cooked, score, note, initials } = state.doughs[load] ?? {};
     const written: readonly (readonly [string, string | undefined])[] = [
       [notes.temperature, temperature],
@@ -120,7 +132,10 @@ export function batchRecord(occasion: Occasion): Report {
       [notes.note, note],
       [notes.initials, initials],
     ];
-    const lines = written.flatMap(([label, text]) => (text === undefined || text === "" ? [] : [`${label}: ${text}`]));
+    const lines = [
+      ...{ none: [], holds: [words.weigh.mended], void: [record.mendVoid] }[mend],
+      ...written.flatMap(([label, text]) => (text === undefined || text === "" ? [] : [`${label}: ${text}`])),
+    ];
     return {
       heading: record.weights(load),
       blocks: [table(`load-${load}`, heads, rows), { kind: "text" as const, lines: lines.map(printable) }],
@@ -142,13 +157,28 @@ export function batchRecord(occasion: Occasion): Report {
   ]);
 }
 
-function weighedRow(item: Item, { weighed, lots }: State, load: number): readonly Cell[] {
-  const entry = weighed[weighedKey(load, item.id)];
+/** What a load was mended to, in a line. */
+function mendedText({ state, today }: Occasion, load: number): string {
+  const listed = itemsOf(today);
+  const mend = mendOf(listed, state, load);
+  if (mend === "void") return words.record.mendVoid;
+  if (mend === "none") return "";
+  return itemsOfLoad(listed, state, load)
+    .filter(({ id }) => state.mended[load]?.[id] !== undefined)
+    .map((item) => `${item.name} ${asWeighed(item)}`)
+    .join("; ");
+}
+
+function weighedRow(item: Item, mended: Item | undefined, { weighed, lots }: State, load: number): readonly Cell[] {
+  const key = weighedKey(load, item.id);
+  const entry = weighed[key];
+  const mass = (one: Item, grams: string): Cell => ({ text: asShown(one, grams), value: grams });
   return [
-    cell(item.name),
-    { text: asShown(item, item.grams), value: item.grams },
-    entry === undefined ? cell("–") : { text: asShown(item, entry.grams), value: entry.grams },
-    cell(lots[item.id]),
+    cell(entry === undefined || entry.name === item.name ? item.name : words.record.other(item.name, entry.name)),
+    mass(item, item.grams),
+    ...(mended ? [mass(mended, mended.grams)] : []),
+    entry === undefined ? cell("–") : mass(mended ?? item, entry.grams),
+    cell(lots[key]),
     cell(entry === undefined ? "" : timeOf(new Date(entry.at))),
   ];
 }

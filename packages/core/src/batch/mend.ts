@@ -26,9 +26,9 @@ import { chooseScale, type Scale, type WeighedLine } from "./weighing.ts";
 
 /** What is in the bowl of one load that should not be, and what there is no more of. */
 export interface MendWish {
-  /** By name: what is in the bowl in all, such as `3170 g`. What is not named is in by the list. */
+  /** By name or by the id of its line: what is in the bowl in all, such as `3170 g`; what is not in yet is `0 g`. What is not named is in by the list. */
   readonly weighed: readonly { readonly name: string; readonly amount: string }[];
-  /** Names of what none can be added of. */
+  /** Names or ids of what none can be added of. */
   readonly noMore?: readonly string[];
 }
 
@@ -49,7 +49,8 @@ export interface MendedLine {
 export interface MendedFigure {
   readonly label: string;
   readonly asked: Figure;
-  readonly now: Figure;
+  /** Nothing as long as no flour is in. */
+  readonly now?: Figure;
   readonly mended: Figure;
 }
 
@@ -153,11 +154,12 @@ interface ReadWish {
 function readWish(formula: Formula, batch: Batch, { weighed, noMore = [] }: MendWish): Outcome<ReadWish> {
   if (weighed.length === 0) return refuse(problem("mend.nothing", ["weighed"], {}));
   const problems: Problem[] = [];
-  const weighable = new Set(batch.lines.map(({ line }) => line.id));
+  const weighable = batch.lines.map(({ line }) => line);
   const lineOf = (name: string, key: "weighed" | "noMore"): string | undefined => {
-    const [line] = linesOf(name, formula).filter(({ id }) => weighable.has(id));
+    const line =
+      weighable.find(({ id }) => id === name) ?? linesOf(name, formula).find((one) => weighable.includes(one));
     if (line !== undefined) return line.id;
-    const names = batch.lines.map((one) => one.line.name);
+    const names = weighable.map((one) => one.name);
     problems.push(problem("mend.unknown", [key], { name, names, nearest: nearestNames(name, names, 1) }));
     return undefined;
   };
@@ -165,10 +167,18 @@ function readWish(formula: Formula, batch: Batch, { weighed, noMore = [] }: Mend
   for (const { name, amount } of weighed) {
     const id = lineOf(name, "weighed");
     const mass = stockField("What is in the bowl", ["3170 g"]).safeParse(amount);
-    const planned = batch.lines.find(({ line }) => line.id === id)?.exact.value ?? "0";
+    const line = batch.lines.find((one) => one.line.id === id);
+    const planned = line?.exact.value ?? "0";
     if (!mass.success) problems.push(problem("mend.amount", ["weighed"], { name, amount }));
     else if (id !== undefined && dec(mass.data.value).gt(dec(planned).times(mostTimes)))
-      problems.push(problem("mend.beyond", ["weighed"], { name, amount, planned: fixedText(planned, 1), mostTimes }));
+      problems.push(
+        problem("mend.beyond", ["weighed"], {
+          name: line?.line.name ?? name,
+          amount,
+          planned: fixedText(planned, 1),
+          mostTimes,
+        }),
+      );
     else if (id !== undefined && masses.has(id)) problems.push(problem("mend.twice", ["weighed"], { name }));
     else if (id !== undefined) masses.set(id, mass.data.value);
   }
@@ -258,7 +268,8 @@ function figuresOf(formula: Formula, lines: readonly MendedLine[]): readonly Men
     const delivered = lines.map((one) => ({ line: one.planned.line, load: load(one) }));
     return asWeighed(formula, delivered, scope);
   };
-  const now = under("now", ({ already }) => already);
+  const isFloured = lines.some(({ planned, already }) => planned.line.role === "flour" && !dec(already.value).isZero());
+  const now = isFloured ? under("now", ({ already }) => already) : undefined;
   const after = under("mended", ({ total }) => total);
   const { blend, water, alkali, salt } = formula;
   const told = [
@@ -271,9 +282,9 @@ function figuresOf(formula: Formula, lines: readonly MendedLine[]): readonly Men
     salt,
   ];
   return told.flatMap((asked): readonly MendedFigure[] => {
-    const [before, mended] = [asked && now(asked), asked && after(asked)];
-    if (asked === undefined || before === undefined || mended === undefined) return [];
-    return [{ label: asked.label, asked, now: before, mended }];
+    const [before, mended] = [asked && now?.(asked), asked && after(asked)];
+    if (asked === undefined || mended === undefined) return [];
+    return [{ label: asked.label, asked, ...(before && { now: before }), mended }];
   });
 }
 

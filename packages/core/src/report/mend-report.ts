@@ -66,7 +66,13 @@ export function mendReport(formula: Formula, mended: Published<Mended>, notes: r
             numberColumn("mended", "mended"),
           ],
           mended.figures.map(({ label, asked, now, mended: after }) =>
-            row([words(label), words(asked.unit), figureCell(asked), figureCell(now), figureCell(after)]),
+            row([
+              words(label),
+              words(asked.unit),
+              figureCell(asked),
+              now ? figureCell(now) : words("–"),
+              figureCell(after),
+            ]),
           ),
         ),
       ),

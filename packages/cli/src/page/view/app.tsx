@@ -59,13 +59,16 @@ export function App({ data, first, ask }: { readonly data: PageData; readonly fi
         <h1>{today.name}</h1>
         <p>{said.join(" · ")}</p>
       </header>
-      <main aria-busy={bench.busy}>
+      {bench.elsewhere && (
+        <div class="notice" role="alert">
+          <p>{words.otherTab}</p>
+          <button type="button" class="main" onClick={() => location.reload()}>
+            {words.takeOver}
+          </button>
+        </div>
+      )}
+      <main aria-busy={bench.busy} inert={bench.elsewhere}>
         {!bench.kept && <p class="notice">{words.notKept}</p>}
-        {bench.elsewhere && (
-          <p class="notice" role="alert">
-            {words.otherTab}
-          </p>
-        )}
         {bench.broken && (
           <p class="notice" role="alert">
             {words.broken}

@@ -1,7 +1,8 @@
 import { standingOf } from "@noodlewright/core/sheet";
 import type { Item } from "../answers.ts";
 import { changesOf, useAnswer, useBench } from "../bench.ts";
-import { weighedKey } from "../state.ts";
+import { asOnList, mendOf } from "../items.ts";
+import { weighedKey, without } from "../state.ts";
 import { words } from "../words.ts";
 import { ProblemText } from "./parts.tsx";
 
@@ -14,43 +15,50 @@ interface MendProps {
 export function Mend({ load, items }: MendProps) {
   const { state, today, change } = useBench();
   const { weigh } = words;
-  const over = items.flatMap(({ id, kind, name, grams: listed, division }) => {
-    const grams = state.weighed[weighedKey(load, id)]?.grams;
-    const much = kind === "ingredient" && standingOf(listed, division, grams).kind === "over";
-    return much && grams !== undefined ? [{ name, grams }] : [];
-  });
-  if (state.mended[load] !== undefined) {
-    const back = () =>
-      change((now) => ({
-        ...now,
-        mended: Object.fromEntries(Object.entries(now.mended).filter(([key]) => key !== String(load))),
-      }));
-    return (
-      <div class="notice">
-        <p>{weigh.mended}</p>
-        <button type="button" onClick={back}>
-          {weigh.unmend}
-        </button>
-      </div>
-    );
-  }
-  if (over.length === 0) return undefined;
-  return today.loads?.stocked ? <p class="notice">{weigh.noMend}</p> : <Mending load={load} over={over} />;
+  const listed = today.loads?.items ?? [];
+  const mend = mendOf(listed, state, load);
+  const gramsOf = ({ id }: Item) => state.weighed[weighedKey(load, id)]?.grams;
+  const standing = (item: Item) => standingOf(item.grams, item.division, gramsOf(item)).kind;
+  const isOver = items.some((item) => item.kind === "ingredient" && standing(item) === "over");
+  // What is in as listed counts as listed, so that the rounding of its scale mends nothing.
+  const bowl = listed.filter((item) => mend === "holds" || standing(item) !== "right");
+  return (
+    <>
+      {mend !== "none" && (
+        <div class="notice" role={mend === "void" ? "alert" : undefined}>
+          <p>{mend === "void" ? weigh.mendVoid : weigh.mended}</p>
+          <button
+            type="button"
+            onClick={() => change((now) => ({ ...now, mended: without(now.mended, String(load)) }))}
+          >
+            {mend === "void" ? words.close : weigh.unmend}
+          </button>
+        </div>
+      )}
+      {isOver && today.loads?.stocked && <p class="notice">{weigh.noMend}</p>}
+      {isOver && !today.loads?.stocked && (
+        <Mending load={load} bowl={Object.fromEntries(bowl.map((item) => [item.id, gramsOf(item) ?? "0"]))} />
+      )}
+    </>
+  );
 }
 
 interface MendingProps {
   readonly load: number;
-  readonly over: readonly { readonly name: string; readonly grams: string }[];
+  readonly bowl: Readonly<Record<string, string>>;
 }
 
-function Mending({ load, over }: MendingProps) {
-  const { state, change } = useBench();
+function Mending({ load, bowl }: MendingProps) {
+  const { state, today, change } = useBench();
   const { weigh } = words;
-  const { answer, fresh } = useAnswer("mend", { changes: changesOf(state), over });
+  const { answer, fresh } = useAnswer("mend", { changes: changesOf(state), bowl });
   if (answer === undefined || !fresh) return undefined;
   const { problems, items, becomes } = answer;
   if (problems.length > 0) return problems.map((problem) => <ProblemText key={problem.found} problem={problem} />);
-  const weights = items.map(({ id, grams, division, scale }) => [id, { grams, division, scale }]);
+  const weights = items.flatMap(({ id, grams, division, scale }) => {
+    const listed = today.loads?.items.find((item) => item.id === id);
+    return listed === undefined ? [] : [[id, { grams, division, scale, of: asOnList(listed) }] as const];
+  });
   const accept = () => change((now) => ({ ...now, mended: { ...now.mended, [load]: Object.fromEntries(weights) } }));
   return (
     <div class="notice" role="status">

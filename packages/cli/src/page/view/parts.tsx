@@ -4,7 +4,7 @@ import { useEffect, useId, useRef } from "preact/hooks";
 import { valueAt } from "../../input/put.ts";
 import type { Section, Shown, Told } from "../answers.ts";
 import { changesOf, problemsAt, useAnswer, useBench } from "../bench.ts";
-import { entryAt, splitQuantity } from "../state.ts";
+import { entryAt, sameNumber, splitQuantity } from "../state.ts";
 import { words } from "../words.ts";
 
 /** A part of the page under a heading. */
@@ -71,10 +71,13 @@ export function Field({ path, label, units, usual = "", instead = [], whole = fa
   const choices = units.some((unit) => unit === written.unit || unit === "number" || written.unit === "")
     ? units
     : [written.unit, ...units];
-  const unit = entry?.unit ?? (written.unit || (choices[0] ?? ""));
+  const usualUnit = written.unit || (choices[0] ?? "");
+  const unit = entry?.unit ?? usualUnit;
   const shown = entry?.text ?? written.text;
   const problems = entry === undefined ? [] : problemsAt(today.problems, path);
   const say = (text: string, of: string) => enter({ path: [...path], text, unit: of }, instead);
+  // Typed to the end, what is as it was is no difference.
+  const isAsItWas = entry !== undefined && sameNumber(entry.text, written.text || usual) && unit === usualUnit;
   const before = written.text === "" ? "" : `${written.text} ${written.unit}`.trim();
   return (
     <div class="field">
@@ -91,12 +94,15 @@ export function Field({ path, label, units, usual = "", instead = [], whole = fa
           aria-invalid={problems.length > 0}
           aria-describedby={problems.length > 0 ? `${id}-problem` : undefined}
           onInput={(event) => say(event.currentTarget.value, unit)}
+          onChange={() => isAsItWas && say("", unit)}
         />
         {choices.length > 1 ? (
           <select
             aria-label={words.unitOf(label)}
             value={unit}
-            onChange={(event) => say(shown, event.currentTarget.value)}
+            onChange={({ currentTarget: { value } }) =>
+              say(value === usualUnit && sameNumber(shown, written.text) ? "" : shown, value)
+            }
           >
             {choices.map((one) => (
               <option key={one}>{one}</option>

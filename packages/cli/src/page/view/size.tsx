@@ -1,4 +1,4 @@
-import { useState } from "preact/hooks";
+import { useEffect, useState } from "preact/hooks";
 import { isSection, textAt, valueAt } from "../../input/put.ts";
 import { useBench } from "../bench.ts";
 import { words } from "../words.ts";
@@ -19,12 +19,17 @@ const pathsOf: Readonly<Record<Way, readonly (readonly string[])[]>> = {
 
 /** How many bowls, how much dough or flour, and what is lost on the way. */
 export function SizePart() {
-  const { data, first, today, enter } = useBench();
+  const { data, first, state, today, undone, enter } = useBench();
   const { size } = words;
   const masses = data.units === "us" ? ["lb", "oz"] : ["kg", "g"];
   const batch = valueAt(today.spec, ["batch"]);
-  const stated = ways.find((way) => isSection(batch) && batch[way] !== undefined);
-  const [chosen, choose] = useState<Way>(stated ?? "bowls");
+  const written = valueAt(data.spec, ["batch"]);
+  const stated =
+    ways.find((way) => state.entries.some(({ path }) => path[0] === "batch" && path[1] === way)) ??
+    ways.find((way) => isSection(written) && written[way] !== undefined) ??
+    "bowls";
+  const [chosen, choose] = useState<Way>(stated);
+  useEffect(() => choose(stated), [undone]);
   const others = ways.filter((way) => way !== chosen).flatMap((way) => pathsOf[way]);
   const have = textAt(today.spec, ["batch", "have", "name"]);
   const portion = isSection(batch) && batch["cookedWeight"] !== undefined ? "cookedWeight" : "rawWeight";

@@ -94,7 +94,9 @@ function Product({ name, path, written }: ProductProps) {
       <select
         id={id}
         value={entryAt(state, place)?.text ?? written}
-        onChange={({ currentTarget: { value } }) => enter({ path: place, text: value, unit: "" })}
+        onChange={({ currentTarget: { value } }) =>
+          enter({ path: place, text: value === written ? "" : value, unit: "" })
+        }
       >
         <option value="">{words.today.asWritten}</option>
         {first.kitchen.products.map((one) => (

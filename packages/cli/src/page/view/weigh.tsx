@@ -1,9 +1,9 @@
 import { addedUp, type OnScale, readScale, standingOf } from "@noodlewright/core/sheet";
-import { useState } from "preact/hooks";
+import { useEffect, useRef, useState } from "preact/hooks";
 import type { Item, Shown } from "../answers.ts";
 import { useBench } from "../bench.ts";
-import { asWeighed, finest, itemsOfLoad, loadCount } from "../items.ts";
-import { asNumber, weighedKey } from "../state.ts";
+import { asWeighed, doughOf, finest, itemsOfLoad, loadCount, mendOf } from "../items.ts";
+import { asNumber, lotOf, weighedKey, without, withWeight } from "../state.ts";
 import { words } from "../words.ts";
 import { Mend } from "./mend.tsx";
 import { FigureButton, Figures, Loads, Part, ReportSection } from "./parts.tsx";
@@ -15,32 +15,40 @@ export function WeighPart() {
   const { weigh } = words;
   const of = loadCount(today);
   const load = Math.min(state.load, of);
-  const standing = (item: Item) =>
-    standingOf(item.grams, item.division, state.weighed[weighedKey(load, item.id)]?.grams);
-  const items = itemsOfLoad(today.loads?.items ?? [], state, load);
+  const weightOf = ({ id }: Item) => state.weighed[weighedKey(load, id)];
+  const standing = (item: Item) => standingOf(item.grams, item.division, weightOf(item)?.grams);
+  const listed = today.loads?.items ?? [];
+  const items = itemsOfLoad(listed, state, load);
+  // What is in of another product is not of the list.
+  const others = items.flatMap((item) => {
+    const { name = item.name } = weightOf(item) ?? {};
+    return name === item.name ? [] : [{ item, name }];
+  });
   const [chosen, choose] = useState<string | undefined>(undefined);
+  const tellOf = (item: Item) => {
+    const other = others.find((one) => one.item.id === item.id);
+    return other ? weigh.other(other.name) : standingWords(item, standing(item));
+  };
   const next = items.find((item) => ["open", "short"].includes(standing(item).kind));
   const item = items.find(({ id }) => id === chosen) ?? next;
   const put = (one: Item, grams: string) => {
-    change((now) => ({
-      ...now,
-      weighed: { ...now.weighed, [weighedKey(load, one.id)]: { grams, at: Date.now() } },
-    }));
+    change((now) => withWeight(now, load, one.id, { grams, name: one.name, at: Date.now() }));
     choose(undefined);
   };
-  const take = (one: Item) =>
-    change((now) => ({
-      ...now,
-      weighed: Object.fromEntries(Object.entries(now.weighed).filter(([key]) => key !== weighedKey(load, one.id))),
-    }));
+  const take = (one: Item) => change((now) => ({ ...now, weighed: without(now.weighed, weighedKey(load, one.id)) }));
+  const live = useRef<HTMLParagraphElement>(null);
+  const opened = useRef(state);
+  useEffect(() => {
+    // A button that has done its work is gone: go on from what is next.
+    if (opened.current !== state && document.activeElement === document.body) live.current?.focus();
+  }, [state]);
   if (busy) return <p role="status">{words.wait}</p>;
   if (today.loads === undefined) return undefined;
-  const { total: listed, remedies } = today.loads;
+  const { total: all, remedies } = today.loads;
   const unit = items[0]?.unit ?? "g";
-  const masses = items.flatMap(({ kind, grams }) => (kind === "dusting" ? [] : [grams]));
-  const mended = { unit, division: finest(items), grams: addedUp(masses) };
-  const said = state.mended[load] && { text: asWeighed(mended), said: weigh.mendedBy };
-  const total: Shown = { ...listed, ...said };
+  const mended = { unit, division: finest(items), grams: doughOf(items) };
+  const isMended = mendOf(listed, state, load) === "holds";
+  const total: Shown = { ...all, ...(isMended && { text: asWeighed(mended), said: weigh.mendedBy }) };
   return (
     <>
       {remedies.map((section) => (
@@ -50,14 +58,24 @@ export function WeighPart() {
         <Loads of={of} turn={() => choose(undefined)} />
         <div class="bench">
           <div>
-            <Mend load={load} items={items} />
-            {item === undefined ? (
-              <p class="done" role="status">
-                {weigh.done}
+            {others.map(({ item: { id, name }, name: was }) => (
+              <p class="notice" role="alert" key={id}>
+                {weigh.otherIn(was, name)}
               </p>
-            ) : (
-              <Focus key={`${load.toString()} ${item.id}`} item={item} standing={standing(item)} put={put} />
-            )}
+            ))}
+            {others.length === 0 && <Mend load={load} items={items} />}
+            <div class={item && "focus"}>
+              <p class={item ? "what" : "done"} aria-live="polite" tabIndex={-1} ref={live}>
+                {item ? (
+                  <>
+                    <b>{item.name}</b> <small>{tellOf(item)}</small>
+                  </>
+                ) : (
+                  weigh.done
+                )}
+              </p>
+              {item && <Focus load={load} item={item} weighed={weightOf(item)?.grams} put={put} />}
+            </div>
           </div>
           <div>
             <h3>{weigh.list}</h3>
@@ -75,7 +93,7 @@ export function WeighPart() {
                       />
                     </label>
                     <button type="button" class="name" onClick={() => choose(one.id)}>
-                      <span>{one.name}</span> <small>{standingWords(one, where)}</small>
+                      <span>{one.name}</span> <small>{tellOf(one)}</small>
                     </button>
                     <FigureButton figure={one.figure} />
                   </li>
@@ -121,21 +139,37 @@ function statusOf(item: Item, standing: OnScale): string {
 }
 
 interface FocusProps {
+  readonly load: number;
   readonly item: Item;
-  readonly standing: OnScale;
+  /** What is in of it, g. */
+  readonly weighed: string | undefined;
   readonly put: (item: Item, grams: string) => void;
 }
 
-/** One ingredient, to be read from a step away. */
-function Focus({ item, standing, put }: FocusProps) {
+/** One ingredient, to be read from a step away. It stays through the ingredients, and so does the place on it. */
+function Focus({ load, item, weighed, put }: FocusProps) {
   const { state, change } = useBench();
   const { weigh } = words;
   const [typed, type] = useState("");
   const [fault, setFault] = useState("");
+  /** A mass that may be all that is in, or what was added to it, g. */
+  const [doubt, setDoubt] = useState<string | undefined>(undefined);
+  const clear = () => {
+    type("");
+    setFault("");
+    setDoubt(undefined);
+  };
+  useEffect(clear, [load, item.id]);
+  const give = (grams: string) => {
+    clear();
+    put(item, grams);
+  };
+  const isShort = standingOf(item.grams, item.division, weighed).kind === "short";
   const enter = () => {
     const reading = readScale(asNumber(typed), item);
     if (reading.ok) {
-      put(item, reading.mass);
+      if (isShort && Number(reading.mass) < Number(weighed)) setDoubt(reading.mass);
+      else give(reading.mass);
       return;
     }
     const step = asWeighed(item, item.division);
@@ -143,23 +177,19 @@ function Focus({ item, standing, put }: FocusProps) {
   };
   return (
     <form
-      class="focus"
       onSubmit={(event) => {
         event.preventDefault();
         enter();
       }}
     >
-      <p class="what" aria-live="polite">
-        <b>{item.name}</b> <small>{standingWords(item, standing)}</small>
-      </p>
       <p class="large">
         <FigureButton figure={item.figure} />
       </p>
-      <button type="button" class="main" onClick={({ detail }) => detail < 2 && put(item, item.grams)}>
+      <button type="button" class="main" onClick={({ detail }) => detail < 2 && give(item.grams)}>
         {weigh.asListed}
       </button>
       <span class="entry">
-        <label for="shows">{weigh.shows(item.unit)}</label>
+        <label for="shows">{weighed === undefined ? weigh.shows(item.unit) : weigh.inAll(item.unit)}</label>
         <input
           id="shows"
           type="text"
@@ -170,8 +200,8 @@ function Focus({ item, standing, put }: FocusProps) {
           aria-invalid={fault !== ""}
           aria-describedby={fault === "" ? undefined : "shows-fault"}
           onInput={(event) => {
+            clear();
             type(event.currentTarget.value);
-            setFault("");
           }}
         />
         <button type="submit">{weigh.enter}</button>
@@ -181,16 +211,35 @@ function Focus({ item, standing, put }: FocusProps) {
           {fault}
         </p>
       )}
+      {doubt !== undefined && weighed !== undefined && (
+        <div role="alert" class="notice">
+          <p>{weigh.less(asWeighed(item, weighed))}</p>
+          <div class="buttons">
+            {[
+              [
+                addedUp([weighed, doubt]),
+                weigh.more(asWeighed(item, doubt), asWeighed(item, addedUp([weighed, doubt]))),
+              ],
+              [doubt, weigh.only(asWeighed(item, doubt))],
+            ].map(([grams = "", label]) => (
+              <button type="button" key={grams} onClick={() => give(grams)}>
+                {label}
+              </button>
+            ))}
+          </div>
+        </div>
+      )}
       <span class="entry">
         <label for="lot">{weigh.lot}</label>
         <input
           id="lot"
           type="text"
           autoComplete="off"
-          value={state.lots[item.id] ?? ""}
-          onInput={({ currentTarget: { value } }) =>
-            change((now) => ({ ...now, lots: { ...now.lots, [item.id]: value } }), `lot ${item.id}`)
-          }
+          value={lotOf(state, load, item.id)}
+          onInput={({ currentTarget: { value } }) => {
+            const key = weighedKey(load, item.id);
+            change((now) => ({ ...now, lots: { ...now.lots, [key]: value } }), `lot ${key}`);
+          }}
         />
       </span>
     </form>
