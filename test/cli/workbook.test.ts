@@ -129,10 +129,15 @@ describe("the file of a workbook", () => {
   });
 });
 
+function textIn(read: unknown): string {
+  if (typeof read !== "string") throw new Error("not read as text");
+  return read;
+}
+
 describe("a workbook read back", () => {
   test("gives the weights of a load of one that was written here", () => {
     const text = linesOfWorkbook(fileOf("pin-and-sticks"));
-    const { understood, notUnderstood, questions } = readHandwritten(String(text));
+    const { understood, notUnderstood, questions } = readHandwritten(textIn(text));
     expect(understood.map(({ name, amount }) => `${name}: ${amount}`)).toEqual([
       "bread flour: 400 g",
       "water: 168 g",
@@ -207,7 +212,7 @@ test("a table in UTF-16, and a cell with a line break in it, are read as they we
   const table = 'ingredient,amount\n"whole wheat\nflour",200 g\nbread flour,800 g\nwater,360 g\n';
   const bytes = new Uint8Array(new Uint16Array([0xfeff, ...[...table].map((letter) => letter.charCodeAt(0))]).buffer);
   for (const one of [bytes, bytes.map((_, index) => bytes[index ^ 1] ?? 0), strToU8(table)]) {
-    const { understood } = readHandwritten(String(await writtenFormula(one)));
+    const { understood } = readHandwritten(textIn(await writtenFormula(one)));
     expect(understood.map(({ name, amount }) => `${name}: ${amount}`)).toEqual([
       "whole wheat flour: 200 g",
       "bread flour: 800 g",

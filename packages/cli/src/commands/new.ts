@@ -153,11 +153,11 @@ async function wishesOf(asked: Asked, io: Io): Promise<NewWishes | ExitStatus> {
 }
 
 /** The size of the batch of a workbook, where one half of it is said anew. */
-function bookBowls(asked: Asked, book: Data | undefined): { readonly bowls?: unknown; readonly rawWeight?: string } {
+function bookBowls(asked: Asked, book: Data | undefined): { readonly bowls?: number; readonly rawWeight?: string } {
   const anew = asked.text("bowls") !== undefined || asked.text("raw-weight") !== undefined;
   const batch = anew ? book?.["batch"] : undefined;
   return {
-    ...(isSection(batch) && batch["bowls"] !== undefined && { bowls: batch["bowls"] }),
+    ...(isSection(batch) && typeof batch["bowls"] === "number" && { bowls: batch["bowls"] }),
     ...(isSection(batch) && batch["rawWeight"] !== undefined && { rawWeight: textAt(batch, ["rawWeight"]) }),
   };
 }

@@ -192,7 +192,7 @@ class BookSpec {
   #mixer(): Data | undefined {
     const limits = this.#under({ smallest: "mixer.smallest", largest: "mixer.largest" });
     if (isEmpty(limits)) return undefined;
-    return { ...limits, of: / of flour$/u.test(this.#book.get("mixer.largest")?.how ?? "") ? "flour" : "dough" };
+    return { ...limits, of: this.#book.get("mixer.largest")?.how?.endsWith(" of flour") ? "flour" : "dough" };
   }
 
   #scales(): readonly Data[] {
