@@ -139,6 +139,9 @@ function factsOf({ target, loads }: Batch, units: UnitSystem): readonly Fact[] {
 
 /** Whether a text is a day of the calendar. @example isDay("2026-02-30") // => false */
 export function isDay(text: string): boolean {
-  const day = /^\d{4}-\d{2}-\d{2}$/u.test(text) ? new Date(`${text}T00:00:00Z`) : undefined;
-  return day !== undefined && !Number.isNaN(day.getTime()) && day.toISOString().startsWith(text);
+  const parts = /^(\d{4})-(\d{2})-(\d{2})$/u.exec(text)?.slice(1) ?? [];
+  const [year = 0, month = 0, day = 0] = parts.map(Number);
+  const leap = year % 4 === 0 && (year % 100 !== 0 || year % 400 === 0);
+  const days = [31, leap ? 29 : 28, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31][month - 1];
+  return days !== undefined && day >= 1 && day <= days;
 }
