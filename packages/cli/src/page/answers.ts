@@ -31,7 +31,6 @@ export interface Told {
   readonly path: Path;
   readonly found: string;
   readonly expected: string;
-  readonly advice: string;
 }
 
 type Table = Extract<Report["sections"][number]["blocks"][number], { readonly kind: "table" }>;

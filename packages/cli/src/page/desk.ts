@@ -3,7 +3,7 @@ import type { Batch } from "@noodlewright/core/answers";
 import { listSalts } from "@noodlewright/core/chemistry";
 import { type Figure, graphOf } from "@noodlewright/core/figure";
 import { inSystem, printableData, renderCard, renderHtml, shownGrouped, workings } from "@noodlewright/core/render";
-import { textAt, valueAt } from "../input/put.ts";
+import { textAt } from "../input/put.ts";
 import type {
   Answers,
   AnswerTo,
@@ -25,7 +25,7 @@ import { dayOf } from "./clock.ts";
 import { followings } from "./follows.ts";
 import { asWeighed, finest } from "./items.ts";
 import type { PageData } from "./page-data.ts";
-import { differences, freshState, keyOf } from "./state.ts";
+import { differences, entryAt, freshState, keyOf, readEntry } from "./state.ts";
 import { batchRecord, doughRows, specYaml } from "./take-along.ts";
 import { proteinBasis, type Today, workOut } from "./today.ts";
 import { words } from "./words.ts";
@@ -91,8 +91,8 @@ function kitchenOf({ noodle, spec }: Today): Kitchen {
         };
       }),
     alkali: lines.flatMap(({ role, path, name }) => {
-      const written = valueAt(spec, [...path, "replaceWith"]) ?? "";
-      if (role !== "alkali" || typeof written !== "string") return [];
+      if (role !== "alkali") return [];
+      const written = textAt(spec, [...path, "replaceWith"]);
       return [{ name: textAt(spec, [...path, "name"]) || name, path, written }];
     }),
     products: salts.ok ? salts.value.filter(({ alkaline }) => alkaline).map(({ name }) => name) : [],
@@ -112,7 +112,7 @@ function answersOf(before: Today, today: Today, changes: Changes): Answers {
     spec,
     ...printableData({
       name: (noodle ?? before.noodle)?.formula.name ?? "",
-      problems: problems.map(toldOf),
+      problems: toldAll(problems, changes),
       loud: batch?.notes.filter(({ loud }) => loud).map(told) ?? [],
       ...(batch && report && { loads: loadsOf(batch.value, report, today) }),
       size: size.flatMap((figure) => (figure === undefined ? [] : [shownAt("batch", inSystem(figure, units))])),
@@ -124,8 +124,17 @@ function answersOf(before: Today, today: Today, changes: Changes): Answers {
   };
 }
 
-function toldOf(problem: Problem): Told {
-  return { path: problem.path, ...told(problem) };
+/** Each problem once. What was typed and is no number is told as the page takes it, not as a spec is written. */
+function toldAll(problems: readonly Problem[], changes?: Changes): readonly Told[] {
+  const all = problems.map((problem): Told => {
+    const { path } = problem;
+    const entry = changes && entryAt(changes, path);
+    const reading = entry && readEntry(entry);
+    if (reading?.ok === false) return { path, found: `"${entry?.text}"`, expected: reading.needs };
+    const { found, expected } = told(problem);
+    return { path, found, expected };
+  });
+  return [...new Map(all.map((one) => [`${one.found} ${one.expected}`, one])).values()];
 }
 
 function shownAt(from: Place, figure: Figure): Shown {
@@ -198,17 +207,29 @@ function exactOf({ batch, water }: Today, id: string): Figure | undefined {
 
 type Reporting = Answer<unknown>;
 
-function rolled({ noodle }: Today): Rolled {
+function rolled({ noodle, problems }: Today): Rolled {
   const sheet = noodle?.spec.sheet === undefined ? undefined : askSheet(noodle);
   const day = noodle?.spec.plan?.serve === undefined ? undefined : askDay(noodle);
   const parts = (answer: Reporting | undefined, from: Place) =>
     answer?.ok ? sectionsOf(answer.report(), from, ({ id }) => id !== "account") : [];
-  const wrong = (answer: Reporting | undefined) => (answer?.ok === false ? answer.problems.map(toldOf) : []);
+  const wrong = (answer: Reporting | undefined, before: readonly Told[]) =>
+    toldAll(answer?.ok === false ? answer.problems : []).filter(({ found }) =>
+      before.every((one) => one.found !== found),
+    );
+  const { sheetsPerLoad, portionsPerSheet, portionsPerLoad } = (sheet?.ok && sheet.value.cut) || {};
+  const oneByOne = Number(sheetsPerLoad?.value) * Number(portionsPerSheet?.value);
+  const pooled = oneByOne < Number(portionsPerLoad?.value) ? portionsPerLoad : undefined;
+  const already = toldAll(problems);
+  const sheetProblems = wrong(sheet, already);
   return printableData({
-    sheet: parts(sheet, "sheet"),
+    sheet: parts(sheet, "sheet").map((section): Section => {
+      const figures = section.blocks.flatMap((block) => (block.kind === "figures" ? block.figures : []));
+      if (!pooled || figures.every(({ id }) => id !== pooled.id)) return section;
+      return { ...section, blocks: [...section.blocks, { kind: "text", lines: [words.roll.pooled] }] };
+    }),
     day: parts(day, "day"),
-    sheetProblems: wrong(sheet),
-    dayProblems: wrong(day),
+    sheetProblems,
+    dayProblems: wrong(day, [...already, ...sheetProblems]),
   });
 }
 
@@ -273,7 +294,7 @@ function mended(today: Today, bowl: Asked<"mend">["bowl"]): Mending {
     return grams === undefined ? [] : [{ name: id, amount: `${grams} g` }];
   });
   const answer = askMend(noodle, { weighed });
-  if (!answer.ok) return { problems: answer.problems.map(toldOf), items: [], becomes: [] };
+  if (!answer.ok) return { problems: toldAll(answer.problems), items: [], becomes: [] };
   const { lines, times, bowls } = answer.value;
   const items = massesOf(today).flatMap(({ mass, ...item }): readonly Item[] => {
     const line = lines.find(({ planned }) => planned.line.id === item.id);

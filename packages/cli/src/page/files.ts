@@ -24,9 +24,11 @@ export function shareFile(name: string, text: string): void {
  * markup is read as data: nothing in it runs.
  */
 export function printPage(html: string): void {
-  const other = new DOMParser().parseFromString(html, "text/html");
   const sheet = new CSSStyleSheet();
-  sheet.replaceSync(other.querySelector("style")?.textContent ?? "");
+  // A style element would be one that the policy of this page does not let in.
+  const [element = "", style = ""] = /<style>([^<]*)<\/style>/u.exec(html) ?? [];
+  sheet.replaceSync(style);
+  const other = new DOMParser().parseFromString(html.replace(element, ""), "text/html");
   const shown = document.createElement("div");
   shown.append(...[...other.body.children].map((node) => document.importNode(node, true)));
   const { title } = document;

@@ -3,7 +3,7 @@ import { type Figure, shownValue } from "@noodlewright/core/figure";
 import { inSystem } from "@noodlewright/core/render";
 import { valueAt } from "../input/put.ts";
 import type { Changes, Following, Item, Place } from "./answers.ts";
-import { keptWater, type Today } from "./today.ts";
+import type { Today } from "./today.ts";
 import { words } from "./words.ts";
 
 /** What follows from what is different, each with its reason in a line. */
@@ -19,7 +19,7 @@ export function followings(before: Today, today: Today, changes: Changes, items:
 }
 
 /** What is weighed for a load, each with its mass. */
-export type ItemsOf = (today: Today) => readonly (Pick<Item, "id" | "name"> & { readonly mass: Figure })[];
+export type ItemsOf = (today: Today) => readonly (Pick<Item, "id" | "name" | "kind"> & { readonly mass: Figure })[];
 
 interface Moved {
   readonly was: Figure | undefined;
@@ -43,7 +43,7 @@ function moved(before: Today, today: Today, changes: Changes, itemsOf: ItemsOf):
   const drier = differs(formula.blend.moisture);
   const { added, tap, doughWater } = formula.water;
   const replaced = formula.lines.some(({ id, name, role }) => role === "alkali" && nameOf(was, id) !== name);
-  const wetness = drier && (differs(doughWater) ? because.flour : because.water(keptWater(before.noodle)));
+  const wetness = drier && (differs(doughWater) ? because.flour : because.water(shownValue(was.water.doughWater)));
   const product = replaced && because.product;
   const blend = [formula.blend.protein?.at14, formula.blend.moisture].filter((figure) => figure !== undefined);
   const ofBatch = (now: Figure, ...why: readonly (string | false)[]): Moved => {
@@ -61,10 +61,13 @@ function moved(before: Today, today: Today, changes: Changes, itemsOf: ItemsOf):
     });
   const size = entered("batch", "losses") && because.size;
   const oldItems = itemsOf(before);
-  const weights = itemsOf(today).flatMap(({ id, mass, name }): readonly Moved[] => {
+  const items = itemsOf(today);
+  const gone = oldItems.filter(({ id }) => items.every((item) => item.id !== id)).map(({ name }) => name);
+  const weights = items.map(({ id, mass, name, kind }): Moved & Pick<Item, "kind"> => {
     const old = oldItems.find((item) => item.id === id)?.mass;
-    const why = reasons(size, entered("scales") && because.scale, product);
-    return old === undefined ? [] : [{ was: old, now: mass, label: name, from: "batch", why }];
+    const made = kind === "stock" && gone.length > 0 && because.stock(gone);
+    const why = reasons(size, entered("scales") && because.scale, product, old === undefined && made);
+    return { was: old, now: mass, label: name, from: "batch", why, kind };
   });
   const [plan, oldPlan] = [today.water?.value, before.water?.value];
   const whyWarm = reasons(entered("temperature") && because.temperature, size, (drier || replaced) && because.poured);
@@ -76,7 +79,7 @@ function moved(before: Today, today: Today, changes: Changes, itemsOf: ItemsOf):
     ...doses,
     ...ofWater(oldPlan?.plan.temperature, plan?.plan.temperature),
     ...ofWater(oldPlan?.weighed.ice?.ice, plan?.weighed.ice?.ice),
-    ...(drier ? [] : weights),
+    ...weights.filter(({ kind, was: old }) => !drier || (kind === "stock" && old === undefined)),
   ];
 }
 

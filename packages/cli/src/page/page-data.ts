@@ -14,5 +14,10 @@ export interface PageData {
   readonly key: string;
 }
 
+/** The unit in which a page takes temperatures. */
+export function degrees({ units }: Pick<PageData, "units">): "°C" | "°F" {
+  return units === "us" ? "°F" : "°C";
+}
+
 /** Ids of the elements where the page finds its data, its first answers, and the core. */
 export const elements = { data: "noodle", first: "first", core: "core" } as const;

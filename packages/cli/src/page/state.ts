@@ -1,6 +1,7 @@
 import { type Path, pathText } from "@noodlewright/core/figure";
 import * as z from "zod/mini";
 import type { Put } from "../input/put.ts";
+import { asNumber, readTyped, splitTyped, type Typed, usualDecimals } from "./numbers.ts";
 
 const text = z.string().check(z.maxLength(2000));
 
@@ -87,20 +88,19 @@ export function withEntry(state: State, entry: Entry, instead: readonly Path[] =
   return { ...state, entries: entry.text.trim() === "" ? others : [...others, entry] };
 }
 
-/** An entry as it goes into the spec: a comma counts as a point, and a number stays text where it is none. */
-export function putOf({ path, text: typed, unit }: Entry): Put {
-  const plain = unit === "" ? typed.trim() : asNumber(typed);
-  if (unit === "number") return { path, value: /^\d+(?:\.\d+)?$/u.test(plain) ? Number(plain) : plain };
-  return { path, value: unit === "" ? plain : `${plain} ${unit}` };
+/** An entry as it goes into the spec: what is no number stays as it was typed. */
+export function putOf(entry: Entry): Put {
+  const { path, text: typed, unit } = entry;
+  const reading = unit === "" ? undefined : readEntry(entry);
+  if (reading?.ok !== true) return { path, value: typed.trim() };
+  return { path, value: reading.unit === "number" ? Number(reading.number) : `${reading.number} ${reading.unit}` };
 }
 
-/** A number as typed on a pad. */
-export function asNumber(typed: string): string {
-  return typed
-    .trim()
-    .replace(/,(?=\d*$)/u, ".")
-    .replace(/\.$/u, "")
-    .replace(/^\./u, "0.");
+/** Reads the number of an entry and its unit: the one beside the field, where none was typed. */
+export function readEntry({ text: typed, unit }: Entry): Typed & { readonly unit: string } {
+  const own = splitTyped(typed);
+  const measured = own.unit || unit;
+  return { ...readTyped(own.number, usualDecimals(measured)), unit: measured };
 }
 
 /** Whether two numbers as typed are the same. */

@@ -6,7 +6,8 @@ import { yamlLines } from "@noodlewright/core/spec";
 import type { Answers, Item } from "./answers.ts";
 import { dayOf, timeOf } from "./clock.ts";
 import { asShown, asWeighed, doughOf, itemsOfLoad, loadCount, mendOf } from "./items.ts";
-import type { PageData } from "./page-data.ts";
+import { type noted, readNoted } from "./numbers.ts";
+import { degrees, type PageData } from "./page-data.ts";
 import { differences, type State, weighedKey } from "./state.ts";
 import { words } from "./words.ts";
 
@@ -27,6 +28,12 @@ interface Occasion {
 
 const cell = (text: string | undefined): Cell => ({ text: printable(text ?? "") });
 const number = (text: string): Cell => ({ text, value: text });
+
+/** A number that was noted, with a point; what is none stays as it was written. */
+function notedCell(key: keyof typeof noted, typed = ""): Cell {
+  const reading = readNoted(key, typed);
+  return reading.ok ? number(reading.number) : cell(typed);
+}
 
 function table(id: string, heads: readonly string[], rows: readonly (readonly Cell[])[]): Table {
   return {
@@ -77,7 +84,10 @@ export function doughRows(occasion: Occasion): string {
       number(String(load)),
       number(fixedText(doughOf(itemsOfLoad(itemsOf(today), state, load)), 2)),
       number(inBowl(occasion, load)),
-      ...[temperature, thickness, cooked, score].map(cell),
+      notedCell("temperature", temperature),
+      notedCell("thickness", thickness),
+      notedCell("cooked", cooked),
+      notedCell("score", score),
       cell(note),
       cell(initials),
       cell(said),
@@ -92,7 +102,7 @@ export function doughRows(occasion: Occasion): string {
     record.load,
     record.listed,
     record.inBowl,
-    notes.temperature,
+    notes.temperature(degrees(occasion.data)),
     notes.thickness,
     notes.cooked,
     notes.score,
@@ -125,7 +135,7 @@ export function batchRecord(occasion: Occasion): Report {
     ];
     const { temperature, thickness, cooked, score, note, initials } = state.doughs[load] ?? {};
     const written: readonly (readonly [string, string | undefined])[] = [
-      [notes.temperature, temperature],
+      [notes.temperature(degrees(data)), temperature],
       [notes.thickness, thickness],
       [notes.cooked, cooked],
       [notes.score, score],

@@ -1,6 +1,6 @@
 import { createHash } from "node:crypto";
 import { readFileSync } from "node:fs";
-import { escapeMarkup, ownMark } from "@noodlewright/core/render";
+import { escapeMarkup, ownMark, printable } from "@noodlewright/core/render";
 import type { First } from "../page/answers.ts";
 import { elements, type PageData } from "../page/page-data.ts";
 import { words } from "../page/words.ts";
@@ -18,7 +18,7 @@ export function renderBenchPage(title: string, data: PageData, first: First): st
 ${ownMark}
 <meta name="viewport" content="width=device-width, initial-scale=1">
 <meta http-equiv="Content-Security-Policy" content="${policy}">
-<title>${escapeMarkup(title)}</title>
+<title>${escapeMarkup(printable(title))}</title>
 <style>${style}</style>
 </head>
 <body>

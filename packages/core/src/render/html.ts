@@ -44,7 +44,7 @@ tr.total > * { border-top: 1px solid var(--ink); font-weight: 700; }
 tr.aside > * { font-style: italic; }
 thead th.number { white-space: normal; vertical-align: bottom; }
 svg { max-width: 100%; height: auto; }
-.bar { display: inline-block; max-width: 100%; border-top: .9em solid var(--ink); vertical-align: middle; }
+.bar { display: inline-block; height: 0; padding: 0; background: none; border-top: .9em solid var(--ink); vertical-align: middle; }
 figure { margin: .6rem 0; break-inside: avoid; }
 section > p { margin: .2rem 0; white-space: pre-wrap; }
 ul { margin: .3rem 0; padding-left: 1.2rem; }
@@ -134,7 +134,7 @@ export function figuresHtml(figures: readonly { readonly label: string; readonly
 /** A bar of block signs is drawn: a font leaves seams between the signs. */
 function cellHtml(text: string): string {
   if (!/^█+$/u.test(text)) return escapeMarkup(text);
-  return `<span class="bar" aria-hidden="true" style="width: ${(text.length * 0.45).toFixed(2)}em"></span>`;
+  return `<svg class="bar" aria-hidden="true" width="${(text.length * 0.45).toFixed(2)}em"></svg>`;
 }
 
 /** Words that are longer than a line may break anywhere; short ones only at spaces. */

@@ -2,16 +2,25 @@ import { useBench } from "../bench.ts";
 import { dayOf } from "../clock.ts";
 import { printPage, saveFile } from "../files.ts";
 import { loadCount } from "../items.ts";
+import { noted, readNoted } from "../numbers.ts";
+import { degrees } from "../page-data.ts";
 import type { Dough } from "../state.ts";
 import { words } from "../words.ts";
-import { Loads, Part } from "./parts.tsx";
+import { Loads, Part, ProblemText } from "./parts.tsx";
 
-const numbers = ["temperature", "thickness", "cooked", "score"] as const satisfies readonly (keyof Dough)[];
-const texts = ["note", "initials"] as const satisfies readonly (keyof Dough)[];
+const keys = [
+  "temperature",
+  "thickness",
+  "cooked",
+  "score",
+  "note",
+  "initials",
+] as const satisfies readonly (keyof Dough)[];
+const isNumber = (key: keyof Dough): key is keyof typeof noted => Object.hasOwn(noted, key);
 
 /** What is measured and noted of each dough, and its export. */
 export function NotesPart() {
-  const { ask, state, today, change } = useBench();
+  const { data, ask, state, today, change } = useBench();
   const { notes } = words;
   const of = loadCount(today);
   const load = Math.min(state.load, of);
@@ -21,19 +30,31 @@ export function NotesPart() {
       (now) => ({ ...now, doughs: { ...now.doughs, [load]: { ...now.doughs[load], [key]: value } } }),
       `${load} ${key}`,
     );
-  const field = (key: keyof Dough, mode: "decimal" | "text") => (
-    <div class="field" key={key}>
-      <label for={`note-${key}`}>{notes[key]}</label>
-      <input
-        id={`note-${key}`}
-        type="text"
-        inputMode={mode}
-        autoComplete="off"
-        value={dough[key] ?? ""}
-        onInput={({ currentTarget: { value } }) => put(key, value)}
-      />
-    </div>
-  );
+  const field = (key: keyof Dough) => {
+    const typed = dough[key] ?? "";
+    const reading = typed !== "" && isNumber(key) ? readNoted(key, typed) : undefined;
+    const wrong = reading?.ok === false ? { found: `"${typed}"`, expected: reading.needs } : undefined;
+    return (
+      <div class="field" key={key}>
+        <label for={`note-${key}`}>{key === "temperature" ? notes.temperature(degrees(data)) : notes[key]}</label>
+        <input
+          id={`note-${key}`}
+          type="text"
+          inputMode={isNumber(key) ? "decimal" : "text"}
+          autoComplete="off"
+          value={typed}
+          aria-invalid={wrong !== undefined}
+          aria-describedby={wrong && `note-${key}-problem`}
+          onInput={({ currentTarget: { value } }) => put(key, value)}
+        />
+        {wrong && (
+          <div id={`note-${key}-problem`} role="alert">
+            <ProblemText problem={wrong} />
+          </div>
+        )}
+      </div>
+    );
+  };
   const withText = (question: "rows" | "record", use: (text: string, name: string) => void) => () => {
     const now = new Date();
     void ask(question, { state, now: now.getTime() }).then((text) => use(text, `noodle-${dayOf(now)}`));
@@ -42,10 +63,7 @@ export function NotesPart() {
     <>
       <Part heading={notes.heading}>
         <Loads of={of} />
-        <div class="fields">
-          {numbers.map((key) => field(key, "decimal"))}
-          {texts.map((key) => field(key, "text"))}
-        </div>
+        <div class="fields">{keys.map(field)}</div>
       </Part>
       <Part heading={notes.export}>
         <div class="buttons">

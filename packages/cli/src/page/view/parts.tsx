@@ -19,10 +19,10 @@ export function Part({ heading, children }: { readonly heading: string; readonly
 }
 
 /** A problem in the words of the core. */
-export function ProblemText({ problem: { found, expected, advice } }: { readonly problem: Told }) {
+export function ProblemText({ problem: { found, expected } }: { readonly problem: Pick<Told, "found" | "expected"> }) {
   return (
     <p class="problem">
-      <b>{found}</b>. {words.needs(expected)} {advice}
+      <b>{found}</b>. {words.needs(expected)}
     </p>
   );
 }

@@ -17,7 +17,7 @@ export function RollPart() {
     <>
       {(answer === undefined || answer.sheet.length === 0) && (
         <Part heading={roll.heading}>
-          <p>{answer === undefined ? words.wait : answer.sheetProblems.length === 0 && roll.none}</p>
+          <p>{answer === undefined ? words.wait : answer.sheetProblems.length === 0 ? roll.none : roll.inSpec}</p>
           {answer?.sheetProblems.map((one) => (
             <ProblemText key={one.found} problem={one} />
           ))}

@@ -1,10 +1,11 @@
-import { useEffect, useState } from "preact/hooks";
+import { useEffect, useRef, useState } from "preact/hooks";
 import { valueAt } from "../../input/put.ts";
 import { useBench } from "../bench.ts";
 import { timeOf } from "../clock.ts";
+import { readTyped } from "../numbers.ts";
 import { type State, splitQuantity } from "../state.ts";
 import { words } from "../words.ts";
-import { Part } from "./parts.tsx";
+import { Part, ProblemText } from "./parts.tsx";
 
 type Timer = State["timers"][number];
 
@@ -26,7 +27,8 @@ export function Timers() {
     const minutes = minutesOf(typeof value === "object" ? valueAt(value, ["least"]) : value);
     return minutes === undefined ? [] : [{ label: roll.stages[stage], minutes }];
   });
-  const ownMinutes = Number(own.replace(",", "."));
+  const reading = readTyped(own, 3);
+  const ownMinutes = reading.ok ? Number(reading.number) : 0;
   const valid = ownMinutes > 0 && ownMinutes <= 1440;
   const all = [...stages, ...(valid ? [{ label: roll.own, minutes: ownMinutes }] : [])];
   const start = (label: string, minutes: number) => {
@@ -61,8 +63,15 @@ export function Timers() {
           inputMode="decimal"
           autoComplete="off"
           value={own}
+          aria-invalid={!valid}
+          aria-describedby={valid ? undefined : "own-problem"}
           onInput={({ currentTarget: { value } }) => setOwn(value)}
         />
+        {!valid && (
+          <div id="own-problem" role="alert">
+            <ProblemText problem={{ found: `"${own}"`, expected: words.number.minutes }} />
+          </div>
+        )}
       </div>
       <div class="buttons">
         {all.map(({ label, minutes }) => (
@@ -112,11 +121,21 @@ function clock(milliseconds: number): string {
 
 /** Rings at the end of each timer, whichever part of the page is open. */
 export function useRings(timers: readonly Timer[]): void {
+  const seen = useRef(Date.now());
   useEffect(() => {
-    const due = timers.map(({ end }) => end - Date.now()).filter((left) => left > 0);
-    const rings = due.map((left) => setTimeout(ring, left));
+    const look = (): void => {
+      const now = Date.now();
+      if (timers.some(({ end }) => end > seen.current && end <= now)) ring();
+      seen.current = now;
+    };
+    look();
+    if (timers.length === 0) return;
+    // The tick also hears a clock that jumped; a page out of sight ticks late, and a wait of its own does not.
+    const tick = setInterval(look, 500);
+    const waits = timers.map(({ end }) => setTimeout(look, Math.max(0, end - Date.now())));
     return () => {
-      for (const one of rings) clearTimeout(one);
+      clearInterval(tick);
+      for (const one of waits) clearTimeout(one);
     };
   }, [timers]);
 }

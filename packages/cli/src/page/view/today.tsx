@@ -3,20 +3,20 @@ import { printable } from "@noodlewright/core/render";
 import { isSection, valueAt } from "../../input/put.ts";
 import { useBench } from "../bench.ts";
 import { asShown } from "../items.ts";
+import { degrees } from "../page-data.ts";
 import { entryAt } from "../state.ts";
 import { words } from "../words.ts";
 import { Field, FigureButton, Part } from "./parts.tsx";
 
 /** Another flour, alkaline product, scale or temperature than the spec has, and what follows from it. */
 export function TodayPart() {
-  const { data, first, state, change } = useBench();
+  const { data, first, state, today: answers, change } = useBench();
   const { today } = words;
   const { flours, alkali } = first.kitchen;
   const scales = valueAt(data.spec, ["scales"]);
   const listed: readonly unknown[] = Array.isArray(scales) ? scales : [];
   const [weighed] = first.answers.loads?.items ?? [];
   const us = data.units === "us";
-  const warm = us ? ["°F"] : ["°C"];
   // What follows stands below what was changed last.
   const changed = state.entries.at(-1)?.path[0];
   const last = (["flours", "alkali", "scales"] as const).find((group) => group === changed) ?? "temperature";
@@ -65,9 +65,10 @@ export function TodayPart() {
       <h3>{today.temperatures}</h3>
       <div class="fields">
         {(["flour", "room", "tap", "dough"] as const).map((key) => (
-          <Field key={key} path={["temperature", key]} label={today[key]} units={warm} />
+          <Field key={key} path={["temperature", key]} label={today[key]} units={[degrees(data)]} />
         ))}
       </div>
+      {valueAt(answers.spec, ["temperature", "dough"]) === undefined && <p class="hint">{today.noDough}</p>}
       {last === "temperature" && <Follows />}
     </Part>
   );

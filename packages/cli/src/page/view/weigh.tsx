@@ -2,8 +2,9 @@ import { addedUp, type OnScale, readScale, standingOf } from "@noodlewright/core
 import { useEffect, useRef, useState } from "preact/hooks";
 import type { Item, Shown } from "../answers.ts";
 import { useBench } from "../bench.ts";
-import { asWeighed, doughOf, finest, itemsOfLoad, loadCount, mendOf } from "../items.ts";
-import { asNumber, lotOf, weighedKey, without, withWeight } from "../state.ts";
+import { asShown, asWeighed, doughOf, finest, itemsOfLoad, loadCount, mendOf } from "../items.ts";
+import { readTyped, splitTyped } from "../numbers.ts";
+import { lotOf, weighedKey, without, withWeight } from "../state.ts";
 import { words } from "../words.ts";
 import { Mend } from "./mend.tsx";
 import { FigureButton, Figures, Loads, Part, ReportSection } from "./parts.tsx";
@@ -166,14 +167,16 @@ function Focus({ load, item, weighed, put }: FocusProps) {
   };
   const isShort = standingOf(item.grams, item.division, weighed).kind === "short";
   const enter = () => {
-    const reading = readScale(asNumber(typed), item);
-    if (reading.ok) {
-      if (isShort && Number(reading.mass) < Number(weighed)) setDoubt(reading.mass);
-      else give(reading.mass);
-      return;
-    }
-    const step = asWeighed(item, item.division);
-    setFault(reading.why === "division" ? weigh.division(step) : weigh.unreadable(item.unit));
+    const { number, unit } = splitTyped(typed);
+    const [, decimals = ""] = asShown(item, item.division).split(".");
+    const read = readTyped(number, decimals.length);
+    const reading = readScale(read.ok ? read.number : "", { ...item, unit: unit || item.unit });
+    const most = String(Number(item.grams) * 100);
+    if (reading.ok && Number(reading.mass) > Number(most)) setFault(words.needs(weigh.absurd(asWeighed(item, most))));
+    else if (reading.ok && isShort && Number(reading.mass) < Number(weighed)) setDoubt(reading.mass);
+    else if (reading.ok) give(reading.mass);
+    else if (reading.why === "division") setFault(weigh.division(asWeighed(item, item.division)));
+    else setFault(words.needs(read.ok ? words.number.any : read.needs));
   };
   return (
     <form

@@ -1,0 +1,55 @@
+import type { Dough } from "./state.ts";
+import { words } from "./words.ts";
+
+/** Spaces between groups of three digits, as the page writes them itself: plain, no-break, thin and narrow no-break. */
+const grouped = /^-?\d{1,3}(?:[ \u00A0\u2009\u202F]\d{3})+(?=$|[.,])/u;
+
+/** A number as typed on a pad: a comma counts as a point, spaces between thousands as none. Anything else stays. */
+export function asNumber(typed: string): string {
+  return typed
+    .trim()
+    .replace(/^−/u, "-")
+    .replace(grouped, (groups) => groups.replace(/[^-\d]/gu, ""))
+    .replace(/,(?=\d*$)/u, ".")
+    .replace(/\.$/u, "")
+    .replace(/^\./u, "0.");
+}
+
+/** A number that was typed, or what is needed in its place. */
+export type Typed = { readonly ok: true; readonly number: string } | { readonly ok: false; readonly needs: string };
+
+/**
+ * Reads a number as typed on a pad.
+ *
+ * @param decimals - most that are usual here: with fewer than three, a comma before three digits may part thousands
+ */
+export function readTyped(typed: string, decimals: number): Typed {
+  const number = asNumber(typed);
+  if (!/^-?\d+(?:\.\d+)?$/u.test(number)) return { ok: false, needs: words.number.any };
+  const thousands = decimals < 3 && /^[1-9]\d{0,2}\.\d{3}$/u.test(number);
+  if (!thousands) return { ok: true, number };
+  return { ok: false, needs: words.number.either(number.replace(".", ""), String(Number(number))) };
+}
+
+/** What was typed in two parts: the number, and the unit where one was typed as well. */
+export function splitTyped(typed: string): { readonly number: string; readonly unit: string } {
+  const [, number = typed, unit = ""] = /^([^\p{L}°%]*)([\p{L}°%]\D*)?$/u.exec(typed.trim()) ?? [];
+  return { number: number.trim(), unit: unit.trim() };
+}
+
+/** Decimals that are usual in a unit: whole bowls, grams to a tenth or two, kilograms to the gram. */
+export function usualDecimals(unit: string): number {
+  return ["number", "g"].includes(unit) ? 2 : 3;
+}
+
+/** What is noted of a dough as a number, with the most decimals that are usual. */
+export const noted = { temperature: 1, thickness: 3, cooked: 1, score: 1 } as const satisfies Partial<
+  Record<keyof Dough, number>
+>;
+
+/** Reads a number that was noted of a dough. */
+export function readNoted(key: keyof typeof noted, typed: string): Typed {
+  const reading = readTyped(typed, noted[key]);
+  const beyond = key === "score" && reading.ok && (Number(reading.number) < 1 || Number(reading.number) > 5);
+  return beyond ? { ok: false, needs: words.number.score } : reading;
+}
