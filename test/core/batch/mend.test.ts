@@ -46,7 +46,7 @@ describe("a load with too much of something", () => {
   test("adds up, takes nothing out, and comes to the formula as near as the scale allows", () => {
     const names = spec.flours.map(({ name }) => name).concat("tap water", "sodium carbonate", "table salt");
     fc.assert(
-      fc.property(fc.constantFrom(...names), fc.integer({ min: 1, max: 3000 }), (name, tenths) => {
+      fc.property(fc.constantFrom(...names), fc.integer({ min: 1, max: 1000 }), (name, tenths) => {
         const { value } = mendedBy(weighed(name, `${tenths / 10} g`));
         for (const { already, add, total } of value.lines) {
           expect(Number(add.value)).toBeGreaterThanOrEqual(0);
@@ -123,7 +123,7 @@ describe("a load with too much of something", () => {
     { wish: weighed("tap watr", "400 g"), code: "mend.unknown" },
     { wish: weighed("tap water", "400"), code: "mend.amount" },
     { wish: weighed("tap water", "-400 g"), code: "mend.amount" },
-    { wish: weighed("tap water", "1000000 kg"), code: "mend.beyond" },
+    { wish: weighed("tap water", "30 kg"), code: "mend.beyond" },
     {
       wish: { weighed: [...weighed("tap water", "1 g").weighed, ...weighed("water", "2 g").weighed] },
       code: "mend.twice",

@@ -47,7 +47,9 @@ describe("noodles side by side", () => {
   test("an ingredient that a noodle has not is none of it, and a sum that it has not is left open", () => {
     expect(lineOf(value.formula, "rye flour")).toEqual({ figures: ["20", "20", "0"], differences: ["0", "-20"] });
     expect(lineOf(value.formula, "bread flour").differences).toEqual(["0", "20"]);
-    expect(lineOf(value.sums, "alkalinity M").figures?.[2]).toBeUndefined();
+    const [m] = noodles.map(({ formula }) => formula.alkali?.alkalinityM.value);
+    expect(lineOf(value.sums, "alkalinity M")).toEqual({ figures: [m, m, "0"], differences: ["0", `-${m}`] });
+    expect(lineOf(value.sums, "potassium carbonate").figures?.[2]).toBeUndefined();
   });
 
   test("the weights are those of each batch, and the bowl is left out where none is stated", () => {
@@ -101,4 +103,29 @@ describe("noodles side by side", () => {
   test("one noodle alone is refused", () => {
     expect(askCompare([{ name: "alone", noodle: noodleOf({}) }])).toMatchObject({ ok: false });
   });
+});
+
+test("a cost that leaves out what has no price is no difference, and says so", () => {
+  const prices = { "bread flour": "1 EUR/kg", "sodium carbonate": "3 EUR/kg", "table salt": "1 EUR/kg" };
+  const { value, answer } = compared({ prices: { ...prices, "rye flour": "2 EUR/kg" } }, { prices });
+  const cost = value.sums.filter(({ unit }) => unit === "EUR");
+  expect(cost.map(({ label, partly }) => [label, partly])).toEqual([
+    ["1 kg of raw strands, what is priced of it", true],
+  ]);
+  expect(answer.report().notes.find(({ text }) => text.includes("no price is stated for rye flour"))?.loud).toBe(true);
+});
+
+test("of three noodles each column is headed by a number that is told", () => {
+  const { answer } = compared({}, { salt: "2 %" }, { salt: "3 %" });
+  const [blocks] = answer.report().sections.map((section) => section.blocks);
+  const [table, legend] = blocks ?? [];
+  expect(table?.kind === "table" && table.columns.map(({ label }) => label)).toEqual([
+    "ingredient",
+    "1",
+    "2",
+    "2 less 1",
+    "3",
+    "3 less 1",
+  ]);
+  expect(legend?.kind === "text" && legend.lines).toEqual(["1: noodle 1.", "2: noodle 2.", "3: noodle 3."]);
 });

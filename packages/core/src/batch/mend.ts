@@ -80,7 +80,7 @@ export function mendLoad(
   scales: readonly Scale[],
   wish: MendWish,
 ): Outcome<Published<Mended>> {
-  const read = readWish(formula, batch, wish);
+  const read = readWish(spec, formula, batch, wish);
   if (!read.ok) return read;
   const { masses, short } = read.value;
   const inBowl = batch.lines.map((line): InBowl => {
@@ -135,8 +135,11 @@ export function mendLoad(
   ]);
 }
 
-/** More of something than so many times the list is a slip of the number or its unit: nobody mends that. */
-const mostTimes = "100";
+/** More of something than ten times the list, or twice what the mixer takes, is a slip of the number or its unit, g. */
+function mostOf(planned: Decimal, mixer: Spec["mixer"]): Decimal {
+  const [byList, byMixer] = [planned.times(10), mixer && dec(mixer.largest.value).times(2)];
+  return byMixer?.lt(byList) ? byMixer : byList;
+}
 
 interface InBowl {
   readonly line: WeighedLine;
@@ -151,7 +154,12 @@ interface ReadWish {
   readonly short: ReadonlySet<string>;
 }
 
-function readWish(formula: Formula, batch: Batch, { weighed, noMore = [] }: MendWish): Outcome<ReadWish> {
+function readWish(
+  { mixer }: Spec,
+  formula: Formula,
+  batch: Batch,
+  { weighed, noMore = [] }: MendWish,
+): Outcome<ReadWish> {
   if (weighed.length === 0) return refuse(problem("mend.nothing", ["weighed"], {}));
   const problems: Problem[] = [];
   const weighable = batch.lines.map(({ line }) => line);
@@ -168,15 +176,16 @@ function readWish(formula: Formula, batch: Batch, { weighed, noMore = [] }: Mend
     const id = lineOf(name, "weighed");
     const mass = stockField("What is in the bowl", ["3170 g"]).safeParse(amount);
     const line = batch.lines.find((one) => one.line.id === id);
-    const planned = line?.exact.value ?? "0";
+    const planned = line?.load;
+    const most = planned && mostOf(dec(planned.value), mixer);
     if (!mass.success) problems.push(problem("mend.amount", ["weighed"], { name, amount }));
-    else if (id !== undefined && dec(mass.data.value).gt(dec(planned).times(mostTimes)))
+    else if (planned && most && dec(mass.data.value).gt(most))
       problems.push(
         problem("mend.beyond", ["weighed"], {
           name: line?.line.name ?? name,
           amount,
-          planned: fixedText(planned, 1),
-          mostTimes,
+          planned: fixedText(planned.value, planned.places),
+          most: fixedText(most, 0),
         }),
       );
     else if (id !== undefined && masses.has(id)) problems.push(problem("mend.twice", ["weighed"], { name }));

@@ -35,6 +35,8 @@ export interface ComparedLine {
   readonly figures: readonly (Figure | undefined)[];
   /** Each less the first, that of the first itself left out. */
   readonly differences: readonly (Figure | undefined)[];
+  /** Where one of them leaves something out, as a cost what has no price: then the differences tell nothing. */
+  readonly partly?: true;
 }
 
 /** What errors leave open of one figure: its range in each noodle, and whether each is apart from that of the first. */
@@ -62,28 +64,30 @@ export interface Comparison {
 export function compareNoodles(sides: readonly Side[]): Published<Comparison> {
   const named = sides.map((side, index) => ownFigures(side, `of-${index + 1}`));
   const lines = named.map(({ formula }) => formula);
+  const free = (key: string, index: number): boolean =>
+    ofAlkali.test(key) && sides[index]?.formula.alkali === undefined;
   const comparison: Comparison = {
     names: sides.map(({ name }) => name),
-    formula: compared("formula", lines, true),
+    formula: compared("formula", lines, () => true),
     loads: compared(
       "load",
       named.map(({ load }) => load),
-      true,
+      () => true,
     ),
     bowls: compared(
       "bowl",
       named.map(({ bowl }) => bowl),
-      true,
+      () => true,
     ),
     sums: compared(
       "sum",
       named.map(({ sums }) => sums),
-      false,
-    ),
+      free,
+    ).map((line) => asPriced(line, sides)),
     ranges: compared(
       "range",
       named.map(({ ranges }) => ranges),
-      false,
+      () => false,
     ).map((line) => withApart(line, sides.slice(1))),
   };
   return published(comparison, ...named.map(({ graph }) => graph));
@@ -171,15 +175,33 @@ function saltOfDough(salt: Figure, dough: Figure): Figure {
   return worked({ ...naming, formula: "100 * salt / dough", from: { salt, dough }, sources: [massBalance] });
 }
 
-/** Lines of the figures of every side. @param none - what a side has not, it has none of */
-function compared(table: string, sides: readonly (Matched | undefined)[], none: boolean): readonly ComparedLine[] {
+/** What a dough without alkali has none of. */
+const ofAlkali = /^(?:anhydrous|alkalinity-[mp])$/u;
+
+/** Costs of which one leaves something out are no difference. */
+function asPriced(line: ComparedLine, sides: readonly Side[]): ComparedLine {
+  const isOpen = ({ cost }: Side): boolean => cost !== undefined && cost.unpriced.length > 0;
+  if (!line.figures.some((figure) => figure?.id.includes("cost.")) || !sides.some(isOpen)) return line;
+  return {
+    ...line,
+    label: line.label.includes("priced") ? line.label : `${line.label}, what is priced of it`,
+    partly: true,
+  };
+}
+
+/** Lines of the figures of every side. @param none - whether a side that has not a figure has none of it */
+function compared(
+  table: string,
+  sides: readonly (Matched | undefined)[],
+  none: (key: string, side: number) => boolean,
+): readonly ComparedLine[] {
   const keys = [...new Set(sides.flatMap((side) => [...(side?.keys() ?? [])]))];
   return keys.flatMap((key, row) => {
     const like = sides.map((side) => side?.get(key)).find((figure) => figure !== undefined);
     if (like === undefined) return [];
     const id = `${table}.${row + 1}`;
     const figures = sides.map(
-      (side, index) => side?.get(key) ?? (none && side ? noneOf(like, `of-${index + 1}.${id}`) : undefined),
+      (side, index) => side?.get(key) ?? (side && none(key, index) ? noneOf(like, `of-${index + 1}.${id}`) : undefined),
     );
     const { label, unit } = like;
     const [first, ...others] = figures;

@@ -10,7 +10,7 @@ import type { Figure } from "../figure/figure.ts";
 import { loudNote, type Note, note } from "../figure/problem.ts";
 import type { Formula } from "../formula/formula.ts";
 import type { OwnMaterials } from "../materials/own.ts";
-import { dec, fixedText } from "../number/decimal.ts";
+import { dec, decimalText, fixedText } from "../number/decimal.ts";
 import type { Bounds } from "../spec/blend-schema.ts";
 import type { Spec } from "../spec/spec.ts";
 
@@ -174,7 +174,8 @@ function check(label: string, { value, unit, places }: Shown, bounds: Bounds | u
   const room = exactly === undefined ? dec(0) : halfLastDigit(asWritten(text, exactly));
   const tooLittle = least !== undefined && dec(value).plus(room).lt(dec(least).minus(hair));
   const tooMuch = most !== undefined && dec(value).minus(room).gt(dec(most).plus(hair));
-  return [{ label, reached: `${fixedText(value, places)} ${unit}`, wanted: text, holds: !tooLittle && !tooMuch }];
+  const wanted = exactly === undefined ? text : `${text}, ± ${decimalText(room)}`;
+  return [{ label, reached: `${fixedText(value, places)} ${unit}`, wanted, holds: !tooLittle && !tooMuch }];
 }
 
 /** What the rounding of found amounts may leave, in any of the units. */

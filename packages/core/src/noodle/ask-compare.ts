@@ -73,7 +73,9 @@ function sideOf(
     ...(tolerance.ok && { tolerance: tolerance.value.outputs }),
     ...(difference?.ok === true && { difference: difference.value }),
   };
-  const unpriced = cost.ok ? cost.notes.filter(({ code }) => code === "cost.not-priced") : [];
+  const unpriced = cost.ok
+    ? cost.notes.filter(({ code }) => code === "cost.not-priced").map((one) => ({ ...one, loud: true as const }))
+    : [];
   return { side, notes: ofNoodle(name, [...loud, ...batch.notes.filter((one) => one.loud), ...unpriced]) };
 }
 

@@ -23,7 +23,7 @@ export function compareReport(
     sections: [
       section("formula", "On 100 of flour", sideBySide("formula", names, formula, false), {
         kind: "text",
-        lines: unlike,
+        lines: [...(names.length > 2 ? names.map((name, index) => `${index + 1}: ${name}.`) : []), ...unlike],
       }),
       section("sums", "What they come to", sideBySide("sums", names, sums, true)),
       section("ranges", "What errors leave open", rangeTable(names, ranges), {
@@ -40,33 +40,39 @@ export function compareReport(
   });
 }
 
-function isNone({ value }: Figure): boolean {
-  return dec(value).isZero();
+/** No difference in the places that are shown. */
+function isNone({ value, places }: Figure): boolean {
+  return dec(fixedText(value, places)).isZero();
 }
 
 function sideBySide(id: string, names: readonly string[], lines: readonly ComparedLine[], units: boolean): Table {
-  const [first = "", ...others] = names;
+  const [first = "", ...others] = shortNames(names);
   const columns = [
     wordColumn("what", units ? "figure" : "ingredient"),
     ...(units ? [wordColumn("unit", "unit")] : []),
     numberColumn("1", first),
     ...others.flatMap((name, index) => [
       numberColumn(String(index + 2), name),
-      numberColumn(`difference-${index + 2}`, "difference"),
+      numberColumn(`difference-${index + 2}`, names.length > 2 ? `${name} less 1` : "difference"),
     ]),
   ];
   return table(
     id,
     columns,
-    lines.map(({ label, unit, figures: [one, ...rest], differences }) =>
+    lines.map(({ label, unit, figures: [one, ...rest], differences, partly }) =>
       row([
         words(labelOf(label)),
         ...(units ? [words(unit)] : []),
         cellOf(one),
-        ...rest.flatMap((figure, index) => [cellOf(figure), signedCell(differences[index])]),
+        ...rest.flatMap((figure, index) => [cellOf(figure), signedCell(partly ? undefined : differences[index])]),
       ]),
     ),
   );
+}
+
+/** More than two noodles are numbered, so that their columns fit beside each other. */
+function shortNames(names: readonly string[]): readonly string[] {
+  return names.length > 2 ? names.map((_, index) => String(index + 1)) : names;
 }
 
 /** What stands in the heading of the table need not stand in each line. */
@@ -79,7 +85,7 @@ function cellOf(figure: Figure | undefined): Cell {
 }
 
 function signedCell(figure: Figure | undefined): Cell {
-  if (figure === undefined) return words("");
+  if (figure === undefined) return words("–");
   if (isNone(figure)) return { ...figureCell(figure), text: "same" };
   const cell = figureCell(figure);
   return dec(figure.value).isPositive() ? { ...cell, text: `+${cell.text}` } : cell;
@@ -89,7 +95,7 @@ function rangeTable(names: readonly string[], ranges: readonly ComparedRange[]):
   const columns = [
     wordColumn("what", "figure"),
     wordColumn("unit", "unit"),
-    ...names.map((name, index) => numberColumn(String(index + 1), name)),
+    ...shortNames(names).map((name, index) => numberColumn(String(index + 1), name)),
     ...names.slice(1).flatMap((_, index) => {
       const which = names.length > 2 ? `${index + 2} ` : "";
       return [

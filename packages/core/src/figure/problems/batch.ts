@@ -41,9 +41,9 @@ export const batch = {
     expected: "a weight with its unit, 0 g where there is none",
     advice: `write it like '${name}=3170 g'`,
   })),
-  "mend.beyond": input(({ name, amount, planned, mostTimes }: Texts<"name" | "amount" | "planned" | "mostTimes">) => ({
+  "mend.beyond": input(({ name, amount, planned, most }: Texts<"name" | "amount" | "planned" | "most">) => ({
     found: `"${amount}" of ${name}, where the list says ${planned} g`,
-    expected: `at most ${mostTimes} times what the list says`,
+    expected: `at most ${most} g, for a slip is within ten times the list and twice what the mixer takes`,
     advice: "check the number and its unit; so much is another batch and no slip",
   })),
   "weighing.no-flour": input(({ flour }: Texts<"flour">) => ({
