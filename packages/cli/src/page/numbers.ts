@@ -1,4 +1,3 @@
-import type { Dough } from "./state.ts";
 import { words } from "./words.ts";
 
 /** Spaces between groups of three digits, as the page writes them itself: plain, no-break, thin and narrow no-break. */
@@ -43,9 +42,7 @@ export function usualDecimals(unit: string): number {
 }
 
 /** What is noted of a dough as a number, with the most decimals that are usual. */
-export const noted = { temperature: 1, thickness: 3, cooked: 1, score: 1 } as const satisfies Partial<
-  Record<keyof Dough, number>
->;
+export const noted = { temperature: 1, thickness: 3, cooked: 1, score: 1 } as const;
 
 /** Reads a number that was noted of a dough. */
 export function readNoted(key: keyof typeof noted, typed: string): Typed {
