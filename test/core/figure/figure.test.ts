@@ -115,7 +115,7 @@ describe("problems", () => {
       kind: "input",
       found: "30",
       expected: "a whole number from 1 to 20",
-      advice: "ask for fewer",
+      advice: "ask for a few, such as 3",
     });
     expect(told(problem("ph.no-water", [], {})).kind).toBe("no-answer");
     expect(answer(3)).toEqual({ ok: true, value: 3, notes: [] });

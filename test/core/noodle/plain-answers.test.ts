@@ -25,7 +25,7 @@ const asks: Readonly<Record<Question, (noodle: core.Noodle) => Asked>> = {
   askIngredientReplacement: (noodle) =>
     core.askIngredientReplacement(noodle, { missing: "whole egg", by: "dried whole egg" }),
   askLot: core.askLot,
-  askMend: (noodle) => core.askMend(noodle, { weighed: [{ name: "tap water", amount: "30 kg" }] }),
+  askMend: (noodle) => core.askMend(noodle, { weighed: [{ name: "tap water", amount: "3 kg" }] }),
   askNutrition: core.askNutrition,
   askSettle: core.askSettle,
   askSheet: core.askSheet,
