@@ -371,6 +371,10 @@ test("a coarse scale, a bottle's two products and a flour's temperature say what
   expect(await evening.page.locator("ul.follows").textContent()).toMatch(
     /stock solution.*– → .*takes the place of alkali powder 6 to 4 and table salt, and brings its own water/u,
   );
+  await go(evening.page, "Size");
+  await evening.page.getByRole("textbox", { name: "bowls", exact: true }).fill("1,000");
+  await done(evening.page);
+  expect(await evening.page.getByRole("alert").textContent()).toBe('"1,000". Needed: 1000 or 1, whichever is meant.');
   await evening.page.close();
   const { page, misdeeds } = await openFresh("one-bottle");
   await go(page, "Today");
@@ -385,10 +389,6 @@ test("a coarse scale, a bottle's two products and a flour's temperature say what
   const file = join(out, "another-bottle.yaml");
   writeFileSync(file, await saved(page, "Spec as changed today (YAML)"));
   expect(weights).toEqual(weightsByCommand(file, []));
-  await go(page, "Size");
-  await page.getByRole("textbox", { name: "bowls", exact: true }).fill("1,000");
-  await done(page);
-  expect(await page.getByRole("alert").textContent()).toBe('"1,000". Needed: 1000 or 1, whichever is meant.');
   expect(misdeeds).toEqual([]);
   await page.close();
 });
