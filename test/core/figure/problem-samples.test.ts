@@ -79,8 +79,9 @@ function isNote(one: Problem | Note): one is Note {
 /** What is told of it, line by line. */
 function linesOf(one: Problem | Note): readonly string[] {
   if (isNote(one)) return [`- note: ${told(one)}`];
-  const { found, expected, advice } = told(one);
-  return [`- found: ${found}`, `- expected: ${expected}`, `- do: ${advice}`];
+  const { found, expected, advice, lines = [] } = told(one);
+  const such = lines.length === 0 ? [] : [`- such as: ${lines.map((line) => `\`${line}\``).join(", ")}`];
+  return [`- found: ${found}`, `- expected: ${expected}`, `- do: ${advice}`, ...such];
 }
 
 describe("every problem and note", () => {

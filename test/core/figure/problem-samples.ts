@@ -158,6 +158,7 @@ export const samples: Readonly<Record<Code | NoteCode, Sample>> = {
     "flours[0].figures.label",
     `formulaOf({ ...noodle, flours: [{ name: "house", amount: "100 %", figures: { moisture: "13 %", protein: "12 %", label: { protein: "4 g", serving: "30 g", rules: "US" } } }] })`,
   ],
+  "product.unclear": ["", `readProduct("30 Baumé", {}, {}, [])`],
   "product.unknown": ["", `readProduct("harbor powder", {}, {}, [])`],
   "product.no-alkali": ["", `readProduct("bread flour", {}, {}, [])`],
   "product.strength": ["", `readProduct("K2CO3 at 20 parts", {}, {}, [])`],

@@ -1,4 +1,4 @@
-import type { Outcome } from "@noodlewright/core";
+import { type Outcome, told } from "@noodlewright/core";
 import {
   hydrate,
   pure,
@@ -196,14 +196,54 @@ describe("a product in one line", () => {
     ["harbor powder", "product.unknown"],
     ["bread flour", "product.no-alkali"],
     ["", "product.unknown"],
-    ["K2CO3 30 %", "materials.composition"],
-    ["K2CO3 30 %, soap rest", "materials.composition-part"],
+    ["K2CO3 30 %", "product.unclear"],
+    ["K2CO3 30 %, soap rest", "product.unknown"],
+    ["K2CO3 and Na2CO3", "product.unclear"],
+    ["K2CO3 6, Na2CO3 40 %", "product.unclear"],
+    ["30 Baumé", "product.unclear"],
+    ["20 g/100 ml", "product.unclear"],
+    ["20% kansui", "materials.several"],
+    ["kansui 30 °Bé", "materials.several"],
+    ["washing soda 9, potash 1", "materials.several"],
+    ["K2CO3 20 g in 100 ml water", "product.unknown"],
     ["K2CO3 at 20 parts", "product.strength"],
     ["K2CO3 at 90 °Bé", "strength.beyond-fit"],
     ["water 100 %", "product.no-alkali"],
-  ])("refuses %j", (text, code) => {
+  ])("refuses %j, with lines that are read", (text, code) => {
     const outcome = line(text);
-    expect(outcome.ok ? [] : outcome.problems.map((problem) => problem.code)).toEqual([code]);
+    expect(new Set(complaints(outcome).map((one) => one.split(" ")[0]))).toEqual(new Set([code]));
+    for (const { lines } of toldOf(outcome)) {
+      if (code === "strength.beyond-fit") continue;
+      expect(lines?.length).toBeGreaterThan(1);
+      for (const shown of lines ?? []) expect(complaints(line(shown)), shown).toEqual([]);
+    }
+  });
+
+  it.each([
+    ["potassium carbonate 20 %, water rest", "K2CO3 20 %, water rest"],
+    ["20 % potassium carbonate, rest water", "K2CO3 20 %, water rest"],
+    ["Na2CO3 20 g/L", "Na2CO3 at 20 g/L"],
+    ["20 g/100 ml K2CO3", "K2CO3 at 20 % w/v"],
+    ["30 °Bé K2CO3", "K2CO3 at 30 °Bé"],
+    ["K2CO3 30 Baumé", "K2CO3 at 30 °Bé"],
+    ["1.2 mol/L Na2CO3 solution", "Na2CO3 at 1.2 mol/L"],
+    ["K2CO3 Na2CO3 9:1", "K2CO3 9, Na2CO3 1"],
+    ["K2CO3:Na2CO3 6:4, 30 °Bé", "K2CO3 6, Na2CO3 4 at 30 °Bé"],
+    ["60/40 potassium carbonate / sodium carbonate", "K2CO3 60 %, Na2CO3 40 %"],
+    ["60% K2CO3 40% Na2CO3", "K2CO3 60 %, Na2CO3 40 %"],
+    ["E 501(i) 60 %, E 500(i) 40 %", "K2CO3 60 %, Na2CO3 40 %"],
+  ])("reads %j as %j", (text, plain) => expect(value(line(text)).composition).toEqual(value(line(plain)).composition));
+
+  it("says at which temperature a strength by volume or by Baumé is taken", () => {
+    const notes = (text: string) => {
+      const outcome = line(text);
+      return (outcome.ok ? outcome.notes : []).map(told).filter((said) => said.includes("°C"));
+    };
+    expect(notes("Na2CO3 20 g/L")).toContain(
+      "the strength is taken as measured at 20 °C, the usual temperature of laboratory tables",
+    );
+    expect(notes("K2CO3 30 °Bé").join()).toContain("30 °Bé is taken as read at 15.6 °C");
+    expect(notes("K2CO3 20 %, water rest")).toEqual([]);
   });
 
   it.each([

@@ -49,7 +49,7 @@ const hints: { readonly [Each in keyof AllFacts]?: (facts: AllFacts[Each]) => st
   "measured.cook-pair": () => ": give --raw '500 g' --cooked '880 g'",
   "picture.unknown": ({ names }) => (names.length === 0 ? "" : " with --picture"),
   "plan.serve-missing": () => ", or give --serve 12:15",
-  "product.no-alkali": (facts) => ("nearest" in facts ? listSalts : ""),
+  "product.no-alkali": () => listSalts,
   "product.unknown": ({ alkali }) => (alkali ? listAlkalis : listSalts),
   "replace.kind": ({ wanted }) => `; \`noodlewright materials --kind ${wanted}\` lists them`,
   "search.several": severalHint,

@@ -37,11 +37,13 @@ export function renderProblems(problems: readonly PlacedProblem[], manner: Manne
 
 /** What a problem says where it stands: advice names the flag that said the value. */
 export function inWords(problem: PlacedProblem): Told {
-  const { kind, found, expected, advice } = sentences(problem);
-  const { code, flag, example, named } = problem;
+  const { found, expected, advice, ...words } = sentences(problem);
+  const { code, path, place, flag, example, named } = problem;
   const asFlag = flag !== undefined && example !== undefined && code.startsWith("spec.");
+  const ofSpec = ofShape.test(code) && place !== undefined && flag === undefined ? specSample(path) : [];
   return {
-    kind,
+    ...words,
+    ...(ofSpec.length > 0 && { lines: ofSpec }),
     found: named === undefined ? found : `${found} (${named})`,
     expected,
     advice: asFlag ? `write it like ${flag} '${example}'` : advice,
@@ -75,7 +77,7 @@ function inOrder(problems: readonly PlacedProblem[]): readonly PlacedProblem[] {
 function problemLines(problem: PlacedProblem, manner: Manner): readonly string[] {
   const strong = (text: string): string => (manner.colour ? styleText("bold", text, { validateStream: false }) : text);
   const { file, place, flag, path, code } = problem;
-  const { found, expected, advice } = inWords(problem);
+  const { found, expected, advice, lines = [] } = inWords(problem);
   const where =
     flag !== undefined
       ? flag
@@ -95,18 +97,12 @@ function problemLines(problem: PlacedProblem, manner: Manner): readonly string[]
     ...fact("found", found),
     ...fact("expected", expected),
     ...fact("do", advice),
-    ...sample(problem),
+    ...lines.map((line, index) => `  ${(index === 0 ? "such as" : "").padEnd(9)} ${printable(line)}`),
   ];
 }
 
 /** Codes of what is wrong with the shape of a spec. */
 const ofShape = /^(?:spec|quantity|basis|price)\.|^water\.not-stated$/u;
-
-/** Lines that would be right in the place of a value of the wrong shape. */
-function sample({ code, path, place, flag }: PlacedProblem): readonly string[] {
-  const lines = ofShape.test(code) && place !== undefined && flag === undefined ? specSample(path) : [];
-  return lines.map((line, index) => `  ${(index === 0 ? "such as" : "").padEnd(9)} ${printable(line)}`);
-}
 
 function excerpt({ place, lineText }: PlacedProblem): readonly string[] {
   if (place === undefined || lineText === undefined) return [];

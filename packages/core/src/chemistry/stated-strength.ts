@@ -51,8 +51,8 @@ const USUAL_TEMPERATURE = "20";
 /**
  * The solution that a product and water make at a stated strength.
  *
- * Where the strength rests on a density, a note gives how far that may be off, and of degrees Baumé at which temperature
- * they are taken as read.
+ * Where the strength rests on a density, notes give how far that may be off, and the temperature at which it is taken, of
+ * degrees Baumé as read, where none is stated.
  *
  * @param product - dry, crystalline or itself a solution; its salts give the ratio
  * Problems: `strength.value`, `strength.degrees`, `strength.no-salt`, `solution.too-strong`, `strength.beyond-fit`, and those of `solutionDensity`.
@@ -93,9 +93,14 @@ function restsOnDensity({ measure }: StatedStrength): boolean {
   return !byMass.includes(measure);
 }
 
+/** At which temperature a strength is taken, where that matters and is not said beside it. */
 function readAt(stated: StatedStrength): readonly Note[] {
-  if (stated.measure !== "degrees-baume") return [];
-  const { value, scale, temperature } = stated;
+  const { temperature } = stated;
+  if (stated.measure !== "degrees-baume") {
+    const taken = temperature === undefined && restsOnDensity(stated);
+    return taken ? [note("strength.read-at", [], { temperature: USUAL_TEMPERATURE, stated: false })] : [];
+  }
+  const { value, scale } = stated;
   const at = dec(temperature ?? baumeScales[scale].sample)
     .toDecimalPlaces(1)
     .toString();

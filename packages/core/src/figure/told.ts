@@ -16,8 +16,9 @@ export interface Told extends Sentences {
 export function telling<Facts>(catalogue: { readonly [Code in keyof Facts]: ProblemEntry<Facts[Code]> }) {
   return <Code extends keyof Facts>({ code, path, facts }: ProblemIn<Facts, Code>): Told => {
     const { kind, say } = catalogue[code];
-    const { found, expected, advice } = say(facts, path, (inner) => told(inner as Problem));
-    return { kind, found: printable(found), expected: printable(expected), advice: printable(advice) };
+    const { found, expected, advice, lines } = say(facts, path, (inner) => told(inner as Problem));
+    const words = { kind, found: printable(found), expected: printable(expected), advice: printable(advice) };
+    return lines === undefined ? words : { ...words, lines: lines.map(printable) };
   };
 }
 

@@ -102,6 +102,11 @@ function ownByName(name: string, own: OwnMaterials): MaterialFigures | undefined
   return Object.entries(own).find(([key]) => plainName(key) === wanted)?.[1];
 }
 
+/** Whether a name is one of the kitchen's own, of the catalogue, or one that stands for several things. */
+export function isMaterialName(name: string, own: OwnMaterials): boolean {
+  return ownByName(name, own) !== undefined || materialNamed(name) !== undefined || severalOf(name) !== undefined;
+}
+
 function findBase(
   name: string,
   path: Path,

@@ -1,29 +1,35 @@
 import type { Product } from "../chemistry/carried.ts";
-import { type Composition, hydrate, pure } from "../chemistry/composition.ts";
+import { anhydrousShare, type Composition, hydrate, mixture, pure, waterOnly } from "../chemistry/composition.ts";
+import { mixInRatio } from "../chemistry/ratio.ts";
 import { solutionAt } from "../chemistry/stated-strength.ts";
 import { answer, type Note, note, type Outcome, type Path, problem, refuse } from "../figure/problem.ts";
+import { dec, decimalText, HUNDRED, sum } from "../number/decimal.ts";
 import { isAlkaliLike, nearestMaterials } from "./catalogue.ts";
-import { findPart, readParts } from "./composition-parts.ts";
-import { type KitchenMaterial, type OwnMaterials, resolveMaterial } from "./own.ts";
-import type { DoseBeside } from "./several.ts";
-import { saltsInRatio } from "./stated-composition.ts";
-import { readStrength, type StrengthTerms, strengthForms } from "./strength-text.ts";
+import { findPart } from "./composition-parts.ts";
+import { isMaterialName, type KitchenMaterial, type OwnMaterials, resolveMaterial } from "./own.ts";
+import { type DoseBeside, severalOf } from "./several.ts";
+import { readStrength, type StrengthTerms, solutionUnits, strengthForms } from "./strength-text.ts";
 
-const partForm = /^([A-Za-z][\w.·]*) (\d+(?:\.\d+)? ?%|\d+(?:\.\d+)?|rest)$/u;
-const atStrength = /^(.+) at (\d.*|\.\d.*)$/u;
-
-/** The ways to name a product in one line, for messages. */
-const productForms =
-  'a name of the catalogue or of the materials file, a formula such as Na2CO3, a composition such as "Na2CO3 60 %, K2CO3 40 %", or salts at a strength such as "K2CO3 6, Na2CO3 4 at 30 °Bé"';
+/** What a product is read with. */
+interface Reading {
+  readonly own: OwnMaterials;
+  readonly terms: StrengthTerms;
+  readonly path: Path;
+  readonly beside: DoseBeside | undefined;
+  /** What is shown beside a problem. */
+  readonly lines: () => readonly string[];
+}
 
 /**
- * Reads an alkaline product written in one line: by name, by formula, by composition, or as salts at a strength.
+ * Reads an alkaline product written in one line: by name, by formula, by composition, as salts in a ratio or as a solution
+ * of a strength, in the order that people and labels write them. Where a line could mean two things it is refused, with
+ * lines that are read.
  *
  * @param own - the kitchen's own materials
  * @param terms - the hydrometer's modulus, the temperature, and what the parts of a ratio count
  * @param path - of problems
- * Problems: `product.unknown`, `materials.several`, `product.no-alkali`, `product.strength`, and those of `readParts`, `saltsInRatio` and `solutionAt`.
- * @example readProduct("K2CO3 30 %, water rest", {}, {}, []).value.composition.water // => "70"
+ * Problems: `product.unknown`, `product.unclear`, `materials.several`, `product.no-alkali`, `product.strength`, and those of `solutionAt`.
+ * @example readProduct("potassium carbonate 30 %, water rest", {}, {}, []).value.composition.water // => "70"
  */
 export function readProduct(
   text: string,
@@ -33,61 +39,237 @@ export function readProduct(
   beside?: DoseBeside,
 ): Outcome<Product> {
   const name = text.trim().replaceAll(/\s+/gu, " ");
-  const [, salts, strength] = atStrength.exec(name) ?? [];
-  const composition =
-    salts === undefined || strength === undefined
-      ? readDry(name, own, terms, path, beside)
-      : readSolution({ salts, strength }, own, terms, path);
+  const reading: Reading = { own, terms, path, beside, lines: () => linesLike(name, reading) };
+  const composition = read(name, reading);
   if (!composition.ok) return composition;
   if (Object.keys(composition.value.species).length > 0) {
     return answer({ name, composition: composition.value }, composition.notes);
   }
-  return refuse(problem("product.no-alkali", path, { name, forms: productForms }));
+  return refuse(problem("product.no-alkali", path, { name, lines: usualLines }));
 }
 
-function readSolution(
-  { salts, strength }: { readonly salts: string; readonly strength: string },
-  own: OwnMaterials,
-  terms: StrengthTerms,
-  path: Path,
-): Outcome<Composition> {
-  const product = readDry(salts, own, terms, path);
+function read(name: string, reading: Reading): Outcome<Composition> {
+  return byName(name, reading) ?? bySolution(name, reading) ?? byParts(name, reading) ?? unknown(name, reading);
+}
+
+/** A product by its formula or by a name; undefined where nothing has it. */
+function byName(name: string, { own, path, beside, lines }: Reading): Outcome<Composition> | undefined {
+  const formula = findPart(name);
+  if (formula?.kind === "species") return answer(pure(formula.name));
+  if (formula?.kind === "hydrate") return answer(hydrate(formula.name));
+  if (formula?.kind === "water") return answer(waterOnly);
+  if (formula?.kind === "inert") return answer({ species: {}, water: "0", inert: "100" });
+  if (!isMaterialName(name, own)) return undefined;
+  const material = resolveMaterial(name, path, undefined, own, beside);
+  if (!material.ok) {
+    return refuse(
+      ...material.problems.map((one) =>
+        one.code === "materials.several"
+          ? { ...one, facts: { ...one.facts, lines: severalOf(name)?.between ?? lines() } }
+          : one,
+      ),
+    );
+  }
+  const { composition } = material.value;
+  if (composition !== undefined) return answer(composition, remarksOn(name, material.value, path));
+  return refuse(problem("product.no-alkali", path, { name, lines: lines() }));
+}
+
+function unknown(name: string, { own, path, lines }: Reading): Outcome<Composition> {
+  const nearest = nearestMaterials(name, Object.keys(own));
+  const facts = { name, nearest, alkali: isAlkaliLike(name), lines: lines() };
+  return refuse(problem("product.unknown", path, facts));
+}
+
+const atStrength = /^(.+?),? (?:at|@) ([\d.].*)$/u;
+const number = String.raw`(?:\d+(?:\.\d+)?|\.\d+)`;
+/** A strength that only a solution has, wherever it stands; per cent and parts alone may be of a powder. */
+const inSolution = new RegExp(
+  String.raw`(?<![\w.])${number} ?(?:${solutionUnits})(?: (?:solution|liquid))?(?: of\b)?(?![\w/])`,
+  "iu",
+);
+
+const endOfStrength = /(?: (?:solution|liquid))?(?: of)?$/iu;
+
+/** Salts at a strength; undefined where the line states none. */
+function bySolution(name: string, reading: Reading): Outcome<Composition> | undefined {
+  const { terms, path, lines } = reading;
+  const [, before, after] = atStrength.exec(name) ?? [];
+  const found = before === undefined ? inSolution.exec(name) : null;
+  if (before === undefined && found === null) return undefined;
+  const strength = (after ?? found?.[0] ?? "").replace(endOfStrength, "");
+  const salts =
+    before ?? `${name.slice(0, found?.index)} ${name.slice((found?.index ?? 0) + (found?.[0].length ?? 0))}`;
+  const bare = salts.trim().replaceAll(/^[\s,;:(@]+(?:of\b)?|[\s,;:()@]+$/gu, "");
+  if (bare === "") return refuse(problem("product.unclear", path, { name: strength, why: "no salt", lines: lines() }));
+  const plain = isName(bare, reading.own) ? bare : bare.replaceAll(/ ?\b(?:solution|liquid)\b(?: of\b)? ?/giu, "");
+  const product = byName(plain, reading) ?? byParts(plain, reading) ?? unknown(plain, reading);
   if (!product.ok) return product;
   const stated = readStrength(strength, terms);
-  if (stated === undefined) {
-    return refuse(problem("product.strength", path, { strength, strengthForms }));
-  }
+  if (stated === undefined)
+    return refuse(problem("product.strength", path, { strength, strengthForms, lines: lines() }));
   const solution = solutionAt(product.value, stated);
   return solution.ok
     ? answer(solution.value, [...product.notes, ...solution.notes])
     : refuse(...solution.problems.map((problem) => ({ ...problem, path })));
 }
 
-function readDry(
-  name: string,
-  own: OwnMaterials,
-  terms: StrengthTerms,
-  path: Path,
-  beside?: DoseBeside,
-): Outcome<Composition> {
-  const matches = name.split(",").map((part) => partForm.exec(part.trim().replaceAll(/\s+/gu, " ")));
-  const parts = matches.flatMap((match) => (match?.[1] && match[2] ? [[match[1], match[2]] as const] : []));
-  if (parts.length === matches.length) {
-    const written = Object.fromEntries(parts);
-    const plain = parts.every(([, amount]) => /^[\d.]+$/u.test(amount));
-    return plain ? saltsInRatio(written, terms.ratioBy ?? "anhydrous", path) : readParts(written, path);
+/** A piece of a line: a product by name, how much of it, or a ratio of several. */
+type Piece =
+  | { readonly kind: "name"; readonly text: string }
+  | { readonly kind: "percent" | "parts" | "rest"; readonly text: string }
+  | { readonly kind: "ratio"; readonly parts: readonly string[] };
+
+const between = /^(?:[\s,;:+&()/]|(?:and|with|of|in|to)(?![\w]))+/iu;
+const ratioForm = new RegExp(`^${number}(?:(?: ?[:/] ?| to )${number})+(?![\\w.])`, "u");
+const amountForm = new RegExp(`^(${number})( ?%)?(?![\\w.])`, "u");
+const restForm = /^(?:the )?(?:rest|balance|remainder)(?!\w)/iu;
+
+/** Cuts a line into names and amounts; undefined where something in it is neither. */
+function piecesOf(line: string, own: OwnMaterials): readonly Piece[] | undefined {
+  const pieces: Piece[] = [];
+  let left = line;
+  while (left !== "") {
+    const gap = between.exec(left);
+    if (gap !== null) left = left.slice(gap[0].length);
+    if (left === "") break;
+    const [piece, length] = pieceAt(left, own);
+    if (piece === undefined) return undefined;
+    pieces.push(piece);
+    left = left.slice(length);
   }
-  const formula = findPart(name);
-  if (formula?.kind === "species") return answer(pure(formula.name));
-  if (formula?.kind === "hydrate") return answer(hydrate(formula.name));
-  const material = resolveMaterial(name, path, undefined, own, beside);
-  if (material.ok && material.value.composition !== undefined) {
-    return answer(material.value.composition, remarksOn(name, material.value, path));
+  return pieces;
+}
+
+function pieceAt(left: string, own: OwnMaterials): readonly [Piece | undefined, number] {
+  const ratio = ratioForm.exec(left);
+  if (ratio !== null) return [{ kind: "ratio", parts: ratio[0].split(/ ?[:/] ?| to /u) }, ratio[0].length];
+  const amount = amountForm.exec(left);
+  if (amount?.[1] !== undefined) {
+    return [{ kind: amount[2] === undefined ? "parts" : "percent", text: amount[1] }, amount[0].length];
   }
-  if (!material.ok && material.problems.some(({ code }) => code === "materials.several")) return material;
-  const nearest = nearestMaterials(name, Object.keys(own));
-  const facts = { name, nearest, alkali: isAlkaliLike(name), forms: productForms };
-  return refuse(problem(material.ok ? "product.no-alkali" : "product.unknown", path, facts));
+  const rest = restForm.exec(left);
+  if (rest !== null) return [{ kind: "rest", text: rest[0] }, rest[0].length];
+  const ends = [...left.slice(0, longestName).matchAll(/(?=$|[\s,;:+&()/])/gu)].map(({ index }) => index).reverse();
+  const end = ends.find((index) => index > 0 && isName(left.slice(0, index), own));
+  return end === undefined ? [undefined, 0] : [{ kind: "name", text: left.slice(0, end) }, end];
+}
+
+/** Letters of the longest name that is looked for within a line. */
+const longestName = 60;
+
+function isName(text: string, own: OwnMaterials): boolean {
+  return findPart(text) !== undefined || isMaterialName(text, own);
+}
+
+/** A mix of products in a line: shares of the whole, or parts of a ratio; undefined where the line is no such thing. */
+function byParts(line: string, reading: Reading): Outcome<Composition> | undefined {
+  const pieces = piecesOf(line, reading.own);
+  if (pieces === undefined || !pieces.some(({ kind }) => kind === "name")) return undefined;
+  const paired = pairs(pieces);
+  const names = pieces.flatMap((piece) => (piece.kind === "name" ? [piece.text] : []));
+  const products = names.map((name) => byName(name, reading) ?? unknown(name, reading));
+  const problems = products.flatMap((product) => (product.ok ? [] : product.problems));
+  if (problems.length > 0) return refuse(...problems);
+  if (paired === undefined)
+    return refuse(problem("product.unclear", reading.path, { name: line, why: "no parts", lines: reading.lines() }));
+  const parts = products.flatMap((product, index) => {
+    const [name, amount] = [names[index], paired[index]];
+    return product.ok && name !== undefined && amount !== undefined
+      ? [{ name, composition: product.value, ...amount }]
+      : [];
+  });
+  const notes = products.flatMap((product) => (product.ok ? product.notes : []));
+  const mixed = mixOf(parts, line, reading);
+  return mixed.ok ? answer(mixed.value, notes) : mixed;
+}
+
+interface Amount {
+  readonly kind: "percent" | "parts" | "rest";
+  readonly text: string;
+}
+
+/** The amount of each name, which stands before all of them or behind all of them; a ratio goes with names in its order. */
+function pairs(pieces: readonly Piece[]): readonly Amount[] | undefined {
+  const amounts = pieces.flatMap((piece) => (piece.kind === "name" || piece.kind === "ratio" ? [] : [piece]));
+  const names = pieces.filter(({ kind }) => kind === "name").length;
+  const [ratio, second] = pieces.flatMap((piece) => (piece.kind === "ratio" ? [piece.parts] : []));
+  if (ratio !== undefined) {
+    const whole = second === undefined && amounts.length === 0 && ratio.length === names;
+    const together = pieces[0]?.kind === "ratio" || pieces.at(-1)?.kind === "ratio";
+    return whole && together ? ratio.map((text) => ({ kind: "parts", text })) : undefined;
+  }
+  const inTurn = pieces.every(({ kind }, index) => (kind === "name") === (pieces[index % 2]?.kind === "name"));
+  const alternate = names === amounts.length && pieces[0]?.kind !== pieces[1]?.kind && inTurn;
+  return alternate ? amounts : undefined;
+}
+
+interface InMix extends Product, Amount {}
+
+function mixOf(parts: readonly InMix[], line: string, { terms, path, lines }: Reading): Outcome<Composition> {
+  const stated = sum(parts.map(({ kind, text }) => dec(kind === "percent" ? text : 0)));
+  const rests = parts.filter(({ kind }) => kind === "rest").length;
+  const inParts = parts.filter(({ kind }) => kind === "parts");
+  if (inParts.length > 0) {
+    const by = terms.ratioBy ?? "anhydrous";
+    const plain = inParts.length === parts.length && inParts.some(({ text }) => !dec(text).isZero());
+    const dilute = parts.some(({ composition }) => anhydrousShare(composition).isZero());
+    if (!plain || dilute)
+      return refuse(problem("product.unclear", path, { name: line, why: "no parts", lines: lines() }));
+    return answer(
+      mixInRatio(
+        parts.map((part) => ({ ...part, parts: part.text })),
+        by,
+      ),
+    );
+  }
+  if (!(rests === 0 ? stated.eq(HUNDRED) : rests === 1 && stated.lte(HUNDRED))) {
+    return refuse(
+      problem("product.unclear", path, { name: line, why: "not whole", total: decimalText(stated), lines: lines() }),
+    );
+  }
+  const share = ({ kind, text }: Amount) => (kind === "rest" ? HUNDRED.minus(stated) : text);
+  return answer(mixture(parts.map((part) => ({ composition: part.composition, mass: share(part) }))));
+}
+
+/** Lines that are right whatever was meant. */
+const usualLines = ["K2CO3", "Na2CO3 60 %, K2CO3 40 %", "K2CO3 6, Na2CO3 4 at 30 °Bé"];
+
+/** Up to three lines that are read, of the salts and the strength that a line has: what may have been meant by it. */
+function linesLike(line: string, asked: Reading): readonly string[] {
+  const reading = { ...asked, lines: () => [] };
+  const strength = inSolution.exec(line)?.[0].replace(endOfStrength, "");
+  const percent = new RegExp(`${number} ?%`, "u").exec(line)?.[0];
+  const [first, second] = saltsOf(line, reading);
+  const both = second === undefined ? "K2CO3 6, Na2CO3 4" : `${first} 6, ${second} 4`;
+  const alone = first === undefined ? ["K2CO3", "Na2CO3"] : [first];
+  const lines =
+    strength !== undefined
+      ? [...alone.map((salt) => `${salt} at ${strength}`), `${both} at ${strength}`]
+      : percent === undefined
+        ? second === undefined
+          ? []
+          : [both, `${first} 60 %, ${second} 40 %`, `${both} at 20 %`]
+        : first === undefined || second !== undefined
+          ? [
+              `${line}, water rest`,
+              `${line}, inert rest`,
+              `${both} at ${percent}`,
+              ...alone.map((salt) => `${salt} at ${percent}`),
+            ]
+          : [`${first} ${percent}, water rest`, `${first} ${percent}, inert rest`, `${first} at ${percent} w/v`];
+  const right = lines.filter((one) => read(one, reading).ok).slice(0, 3);
+  return right.length > 1 ? right : [...right, ...usualLines].slice(0, 3);
+}
+
+/** The products in a line that stand for one thing. */
+function saltsOf(line: string, reading: Reading): readonly string[] {
+  const words =
+    piecesOf(line, reading.own) ?? line.split(/[\s,;:+&()/]+/u).map((text) => ({ kind: "name", text }) as const);
+  return words.flatMap((piece) => {
+    const product = piece.kind === "name" && isName(piece.text, reading.own) ? byName(piece.text, reading) : undefined;
+    return piece.kind === "name" && product?.ok && Object.keys(product.value.species).length > 0 ? [piece.text] : [];
+  });
 }
 
 /** What goes with a material by name: its notes, and its cautions under the code `caution.material`. */

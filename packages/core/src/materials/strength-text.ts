@@ -23,18 +23,24 @@ const number = String.raw`(\d+(?:\.\d+)?|\.\d+)`;
 const measured = new RegExp(`^${number} ?(.+)$`, "u");
 const inParts = new RegExp(`^${number}(?: ?: ?| to )${number}$`, "u");
 
-const measures: Readonly<Record<string, Exclude<StatedStrength["measure"], "degrees-baume">>> = {
-  "%": "mass-percent",
-  "% w/w": "mass-percent",
-  "% by mass": "mass-percent",
-  "% w/v": "mass-volume-percent",
-  "g/l": "grams-per-litre",
-  "mol/l": "mol-per-litre",
-  "mol/kg": "mol-per-kilogram",
-  "g/ml": "density",
-  "kg/l": "density",
-};
-const degrees: readonly string[] = ["°bé", "°be", "bé", "be", "° bé", "° be", "degrees baumé", "degrees baume"];
+/** Measures that only a solution has. */
+const ofSolutions: readonly (readonly [form: string, measure: StatedStrength["measure"]])[] = [
+  ["(?:(?:°|º|degrees?|deg) ?)?(?:baum[ée]|b[ée])", "degrees-baume"],
+  ["% ?(?:w/v|m/v)|g ?(?:/|per) ?100 ?(?:ml|cc)", "mass-volume-percent"],
+  ["g ?(?:/|per) ?(?:l|litre|liter)", "grams-per-litre"],
+  ["mol ?(?:/|per) ?(?:l|litre|liter)", "mol-per-litre"],
+  ["mol ?/ ?kg", "mol-per-kilogram"],
+  ["g ?/ ?ml|kg ?/ ?l", "density"],
+];
+
+/** The units of a strength that only a solution has, to be found within a line. */
+export const solutionUnits = ofSolutions.map(([form]) => form).join("|");
+
+const byMass = ["% ?(?:w/w|m/m)?|% (?:by|of) (?:mass|weight)", "mass-percent"] as const;
+
+const measures = [...ofSolutions, byMass].map(
+  ([form, measure]) => [new RegExp(`^(?:${form})$`, "u"), measure] as const,
+);
 
 /**
  * Reads the strength of a solution as people write it; undefined where it cannot be read.
@@ -54,10 +60,8 @@ export function readStrength(text: string, terms: StrengthTerms = {}): StatedStr
   const [, amount, unit] = measured.exec(plain) ?? [];
   if (amount === undefined || unit === undefined) return undefined;
   const value = decimalText(dec(amount));
-  if (degrees.includes(unit)) {
-    return { measure: "degrees-baume", value, scale: terms.modulus ?? "145", ...at(terms.readAt) };
-  }
-  const measure = measures[unit];
+  const measure = measures.find(([form]) => form.test(unit))?.[1];
+  if (measure === "degrees-baume") return { measure, value, scale: terms.modulus ?? "145", ...at(terms.readAt) };
   return measure && { measure, value, ...at(terms.temperature) };
 }
 

@@ -78,8 +78,8 @@ export function asking(asked: Asked, own: OwnMaterials): Asking {
     return found ?? standIn;
   };
   const temperature = maybe("temperature", ["temperature"])?.value ?? "20";
-  const terms = { modulus: scale, ratioBy, temperature };
   const warm = asked.text("temperature") === undefined ? undefined : temperature;
+  const terms = { modulus: scale, ratioBy, temperature: warm };
   return {
     problems,
     notes,

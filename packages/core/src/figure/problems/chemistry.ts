@@ -333,8 +333,14 @@ export const chemistry = {
       `no density, volume or degrees Baumé are given: ${tell(problem)}`,
   ),
   "strength.read-at": remark(
-    ({ degrees, temperature, stated }: Texts<"degrees" | "temperature"> & { readonly stated: boolean }) =>
-      `${degrees} °Bé is taken as read at ${temperature} °C${stated ? "" : ", where this hydrometer reads true"}`,
+    ({
+      degrees,
+      temperature,
+      stated,
+    }: Texts<"temperature"> & Partial<Texts<"degrees">> & { readonly stated: boolean }) =>
+      degrees === undefined
+        ? `the strength is taken as measured at ${temperature} °C, the usual temperature of laboratory tables`
+        : `${degrees} °Bé is taken as read at ${temperature} °C${stated ? "" : ", where this hydrometer reads true"}`,
   ),
   "strength.fit": remark(
     ({ share, low, high, why }: Texts<"share" | "low" | "high" | "why">) =>

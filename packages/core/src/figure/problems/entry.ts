@@ -8,6 +8,8 @@ export interface Sentences {
   readonly expected: string;
   /** What to do. */
   readonly advice: string;
+  /** Lines that would be right in its place, where a few can be told. */
+  readonly lines?: readonly string[];
 }
 
 /** A kind of problem: whose fault it is, and how its facts read. */

@@ -11,16 +11,45 @@ export function nameAdvice(alkali: boolean, nearest: readonly string[], otherwis
   return nearest.length === 0 ? otherwise : `${didYouMean(nearest, "")} Otherwise ${otherwise}`;
 }
 
-function productUnknown({ name, nearest, alkali, forms }: Named & Texts<"forms">): Sentences {
+/** Lines that may stand in the place of a product, each of them read. */
+type Shown = Partial<Lists<"lines">>;
+
+const aProduct = "a name, a formula, what is in it in %, or salts at a strength";
+
+function productUnknown({ name, nearest, alkali, lines }: Named & Shown): Sentences {
   const advice = nameAdvice(alkali, nearest, "look it up in the catalogue, or write what is in it");
-  return { found: `"${name}"`, expected: forms, advice };
+  return { found: `"${name}"`, expected: aProduct, advice, ...shown(lines) };
 }
+
+function shown(lines: readonly string[] | undefined): Pick<Sentences, "lines"> {
+  return lines === undefined ? {} : { lines };
+}
+
+const unclear = {
+  "no salt": (name: string) => ({
+    found: `"${name}", a strength without its salts`,
+    expected: "the salts that are dissolved, and the strength",
+    advice: "the label must tell the salts and what part each is; then write a line such as these",
+  }),
+  "no parts": (name: string) => ({
+    found: `"${name}", where it is not plain how much there is of each`,
+    expected: "a part or a share for each of them",
+    advice: "the label must tell it; then write a line such as these",
+  }),
+  "not whole": (name: string, total: string) => ({
+    found: `"${name}", whose parts add up to ${total} %`,
+    expected: "parts of 100 % in all",
+    advice:
+      "the label must tell what the rest is, and whether it counts by weight or by volume; then write a line such as these",
+  }),
+};
 
 /** A name that stands for several things: what they are, what tells which, and what a dose of either is worth. */
 type Several = Texts<"name" | "mayBe" | "ask"> &
-  Partial<Texts<"range">> & { readonly kind: "alkali" | "flour" | "no alkali" };
+  Partial<Texts<"range">> &
+  Shown & { readonly kind: "alkali" | "flour" | "no alkali" };
 
-function severalText({ name, kind, mayBe, ask, range }: Several) {
+function severalText({ name, kind, mayBe, ask, range, lines }: Several): Sentences {
   const told = `the label or the supplier must tell ${ask}; then`;
   return {
     found: `"${name}", which ${kind === "no alkali" ? "is no noodle alkali: it is" : "may be"} ${mayBe}`,
@@ -30,6 +59,7 @@ function severalText({ name, kind, mayBe, ask, range }: Several) {
       flour: `${told} write \`label:\`, or \`moisture:\` and \`protein:\`, under \`figures:\`, or take a name of the catalogue`,
       "no alkali": `take ${ask}`,
     }[kind],
+    ...shown(lines),
   };
 }
 
@@ -128,16 +158,29 @@ export const materials = {
     advice:
       "copy it from the certificate; for a flour of unknown moisture write 14 %, the basis flours are quoted on, and take the water as a first try",
   })),
-  "product.no-alkali": input((facts: (Named & Texts<"forms">) | Texts<"name" | "forms">) =>
-    "nearest" in facts
-      ? productUnknown(facts)
-      : { found: `"${facts.name}"`, expected: `a product with a salt: ${facts.forms}`, advice: "name its salts" },
-  ),
-  "product.strength": input(({ strength, strengthForms }: Texts<"strength" | "strengthForms">) => ({
+  "product.no-alkali": input(({ name, lines }: Texts<"name"> & Shown) => ({
+    found: `"${name}", which is no alkaline product`,
+    expected: aProduct,
+    advice: "name its salts",
+    ...shown(lines),
+  })),
+  "product.strength": input(({ strength, strengthForms, lines }: Texts<"strength" | "strengthForms"> & Shown) => ({
     found: `"${strength}"`,
     expected: `a strength: ${strengthForms}`,
     advice: "write it in one of these ways",
+    ...shown(lines),
   })),
+  "product.unclear": input(
+    ({
+      name,
+      why,
+      total = "",
+      lines,
+    }: Texts<"name"> & Partial<Texts<"total">> & Shown & { readonly why: keyof typeof unclear }) => ({
+      ...unclear[why](name, total),
+      ...shown(lines),
+    }),
+  ),
   "product.unknown": input(productUnknown),
   "materials.several": input(severalText),
   "search.several": noAnswer(severalText),
