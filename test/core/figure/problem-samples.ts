@@ -57,6 +57,22 @@ export const samples: Readonly<Record<Code | NoteCode, Sample>> = {
   "quantity.out-of-range": ["salt", `readSpec({ ...noodle, salt: "21 %" })`],
   "figure.unknown": ["water", `recalculated(readNoodle(noodle).value.formula.graph, { water: "36" })`],
   "figure.worked-out": ['"water.tap"', `recalculated(readNoodle(noodle).value.formula.graph, { "water.tap": "36" })`],
+  "figure.no-number": [
+    '"flour.1.moisture"',
+    `recalculated(readNoodle(noodle).value.formula.graph, { "flour.1.moisture": "1e99" })`,
+  ],
+  "figure.impossible": [
+    '"flour.1.moisture"',
+    `recalculated(readNoodle(noodle).value.formula.graph, { "flour.1.moisture": "150" })`,
+  ],
+  "figure.no-value": [
+    "b",
+    `recalculated({ a: { id: "a", label: "a", value: "2", unit: "", places: 0, working: { kind: "given", by: "spec" }, sources: [] }, b: { id: "b", label: "b", value: "3", unit: "", places: 0, working: { kind: "formula", formula: "6 / a", from: { a: { figure: "a" } } }, sources: [] } }, { a: "0" })`,
+  ],
+  "figure.found-before": [
+    "",
+    `recalculated(askBatch(readNoodle(ofTenKilos).value).value.graph, { "batch.dough": "12000" })`,
+  ],
   "basis.unreadable": [
     "flours[0].figures.proteinBasis",
     `readSpec({ ...noodle, flours: [{ name: "bread flour", amount: "100 %", figures: { protein: "12 %", proteinBasis: "wet" } }] })`,

@@ -53,7 +53,7 @@ export function changedSpec(data: Data, graph: Graph, typed: ReadonlyMap<string,
     const [room = "", ...rest] = id.split(".");
     const [what = "", last = ""] = rest;
     const plain: Readonly<Record<string, Path>> = {
-      "batch.bowls-stated": ["batch", "bowls"],
+      "batch.bowls": ["batch", "bowls"],
       "bowl.raw": ["batch", "rawWeight"],
       "bowl.cooked": ["batch", "cookedWeight"],
       "bowl.cook-gain": ["batch", "cookGain"],

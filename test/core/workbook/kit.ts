@@ -126,7 +126,7 @@ export interface Typed {
 export function changedBy(percent: number, { id, before, unit }: Input): Typed {
   if (before === 0) return { value: Math.abs(percent) / 50, unit };
   const value = Number((before * (1 + percent / 100)).toPrecision(4));
-  return { value: id === "batch.bowls-stated" ? Math.round(value) : value, unit };
+  return { value: id === "batch.bowls" ? Math.round(value) : value, unit };
 }
 
 /** A workbook in an engine that is not ours, which works out every formula. */

@@ -128,7 +128,7 @@ function addedUp(
   const figures = exact.map((cost, index) => {
     const line = lines[index];
     const naming = { id: `cost.${line?.id}.${what}`, label: `${line?.name} in ${wholes[what]}` };
-    return roundedCost({ ...naming, unit: currency, places: shown }, cost, rounded[index] ?? ZERO, division);
+    return roundedCost({ ...naming, unit: currency, places: shown }, cost, rounded[index] ?? ZERO, division, exact);
   });
   const whole = sumOf(`cost.${what}.exact`, `${wholes[what]}, unrounded${left}`, exact, shown + finerPlaces);
   const total = sumOf(`cost.${what}`, `${wholes[what]}${left}`, figures, shown);
@@ -145,8 +145,9 @@ function roundedCost(
   exact: Figure,
   rounded: Decimal,
   division: Decimal,
+  on: readonly Figure[],
 ): Figure {
   const to = `${decimalText(division)} ${naming.unit}`;
   const by = `${exact.value.slice(0, 12)} ${naming.unit} rounded to ${to}, the total kept`;
-  return found({ ...naming, value: rounded, by, sources: [currencySource] });
+  return found({ ...naming, value: rounded, by, on, sources: [currencySource] });
 }

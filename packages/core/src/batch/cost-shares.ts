@@ -43,6 +43,7 @@ export function shareOut(over: string, total: Figure, count: Decimal, coin: Deci
           places: money ? total.places : 0,
           value,
           by,
+          on: [total],
           sources: [definition],
         });
       return {

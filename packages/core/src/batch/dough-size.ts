@@ -6,12 +6,14 @@ import type { FormulaLine } from "../formula/line.ts";
 import { nearestMaterials } from "../materials/catalogue.ts";
 import { plainName } from "../materials/nearest.ts";
 import { type Decimal, dec, ZERO } from "../number/decimal.ts";
+import type { Quantity } from "../number/quantity.ts";
 import type { Spec } from "../spec/spec.ts";
 import { materialName } from "./cost-prices.ts";
 import type { Losses } from "./losses.ts";
 import { doughWithRework, statedRework } from "./rework.ts";
 import { statedMass } from "./stated-mass.ts";
 
+export const bowlsNaming = { id: "batch.bowls", label: "bowls", unit: "", places: 0 };
 const doughNaming = { id: "batch.dough", label: "dough to mix", unit: "g", places: 1 };
 
 /** What is left unused of each limit, g, so that the weights, rounded to the scale, stay within it. */
@@ -46,7 +48,7 @@ export function doughSize(
   }
   const parts = formula.water.dough;
   if (bowls !== undefined)
-    return raw === undefined ? refuse(weightMissing()) : answer(doughForBowls(bowls, raw, losses));
+    return raw === undefined ? refuse(weightMissing()) : answer(doughForBowls(statedBowls(bowls), raw, losses));
   if (dough !== undefined) return answer(statedMass("batch.dough", "dough to mix", dough));
   if (load !== undefined) return doughForLoad(spec, parts, left.mixer);
   const fresh = newDough(spec, formula, left);
@@ -72,18 +74,14 @@ function besideRework(dough: Figure, { rework }: Spec): Figure {
   return doughWithRework(doughNaming, fresh, statedRework(rework));
 }
 
+/** The bowls that the spec states. */
+export function statedBowls(value: number): Figure {
+  return given({ ...bowlsNaming, value, by: "spec", sources: [fromSpec] });
+}
+
 type Have = NonNullable<NonNullable<Spec["batch"]>["have"]>;
 
-function doughForBowls(count: number, raw: Figure, losses: Losses): Figure {
-  const bowls = given({
-    id: "batch.bowls-stated",
-    label: "bowls",
-    unit: "",
-    places: 0,
-    value: count,
-    by: "spec",
-    sources: [fromSpec],
-  });
+function doughForBowls(bowls: Figure, raw: Figure, losses: Losses): Figure {
   return worked({
     ...doughNaming,
     formula: "bowls * raw / ((1 - mixing / 100) * (1 - sheeting / 100) * (1 - cutting / 100))",
@@ -113,10 +111,15 @@ function doughForLoad(spec: Spec, parts: Figure, left: Decimal): Outcome<Figure>
     const path: Path = mixer === undefined ? ["batch", "load"] : ["mixer"];
     return refuse(problem("mixer.needed", path, { size: size ?? "largest" }));
   }
-  const figure = statedMass("mixer.limit", `${size ?? "largest"} load of the mixer`, limit);
+  const figure = mixerLimit(size === "smallest" ? size : "largest", limit);
   const used = lessUnused(figure, left);
   if (spec.mixer?.of === "flour") return answer(doughForFlour(used, parts));
-  return answer({ ...used, id: doughNaming.id, label: doughNaming.label });
+  return answer(worked({ ...doughNaming, formula: "load", from: { load: used }, sources: [definition] }));
+}
+
+/** The largest or the smallest load that the spec states for the mixer, g. */
+export function mixerLimit(size: "largest" | "smallest", limit: Quantity): Figure {
+  return statedMass(`mixer.${size}`, `${size} load of the mixer`, limit);
 }
 
 /** The lines of a formula, dusting too, that take from one ingredient: by its name in the formula, or as the same material. */

@@ -3,6 +3,7 @@ import { answer, type Outcome, problem, refuse } from "../figure/problem.ts";
 import { fromSpec, massBalance } from "../figure/source.ts";
 import { type Decimal, dec, decimalText, ONE, ZERO } from "../number/decimal.ts";
 import type { Spec } from "../spec/spec.ts";
+import { mixerLimit } from "./dough-size.ts";
 
 /** A batch split into equal mixer loads. */
 export interface Loads {
@@ -31,15 +32,7 @@ export function splitLoads(
   if (mixer.smallest !== undefined && smallest?.gt(largest)) {
     return refuse(problem("mixer.limits", ["mixer"], { smallest: mixer.smallest.text, largest: mixer.largest.text }));
   }
-  const limit = given({
-    id: "mixer.largest",
-    label: "largest load",
-    unit: "g",
-    places: 0,
-    value: largest,
-    by: `spec, ${mixer.largest.text} of ${mixer.of ?? "dough"}`,
-    sources: [fromSpec],
-  });
+  const limit = mixerLimit("largest", mixer.largest);
   const weighed = mixer.of === "flour" ? "dough * 100 / parts" : "dough";
   const count = worked({
     id: "loads.count",

@@ -167,6 +167,7 @@ function finerScale(weighed: WeighedLine, tolerance: Decimal): FinerScale {
     places: Math.min(value.decimalPlaces(), 4),
     value,
     by: `the coarsest that is sold and at most ${decimalText(dec(most.value).toSignificantDigits(4))} g`,
+    on: [most],
     sources: [commonPractice],
   });
   return { kind: "finer scale", weighed, division, figures: [limit, most, division] };
@@ -192,7 +193,8 @@ export function weightsWithStock(lines: readonly WeighedLine[], remedy: StockRem
   );
   return rest.flatMap(({ weighed, exact }, index): readonly StockedWeight[] => {
     const { line, division, unit } = weighed;
-    const mass = leftToWeigh(weighed, exact, rounded[index] ?? dec(exact.value));
+    const all = rest.map((one) => one.exact);
+    const mass = leftToWeigh(weighed, exact, rounded[index] ?? dec(exact.value), all);
     const weight = { name: line.name, mass, division, unit, scale: weighed.scale, weighed };
     return weighed === carrier ? [weight, dose] : [weight];
   });
@@ -212,7 +214,12 @@ function waterLeft({ carrier, salts, stock }: StockRemedy): Figure {
 }
 
 /** What is left of a line, to the division of its scale; the plain weight of the load where that is the same. */
-function leftToWeigh({ line, load, division, scale }: WeighedLine, exact: Figure, value: Decimal): Figure {
+function leftToWeigh(
+  { line, load, division, scale }: WeighedLine,
+  exact: Figure,
+  value: Decimal,
+  on: readonly Figure[],
+): Figure {
   if (dec(load.value).eq(value)) return load;
   const numbers = writtenWorking(exact)?.numbers ?? exact.value;
   return found({
@@ -222,6 +229,7 @@ function leftToWeigh({ line, load, division, scale }: WeighedLine, exact: Figure
     places: Math.min(dec(division).decimalPlaces(), 6),
     value,
     by: `${numbers} = ${decimalText(dec(exact.value).toSignificantDigits(7))} g, rounded to ${division} g (${scale}), the total of the load kept`,
+    on,
     sources: exact.sources,
   });
 }

@@ -165,6 +165,7 @@ function payFigure(
     places,
     value: fixedText(exact, places),
     by: `${much} at ${price.text}, to the smallest coin`,
+    on: [packs ?? buy],
     sources: [fromSpec],
   });
 }

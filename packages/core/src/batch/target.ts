@@ -1,10 +1,10 @@
-import { type Figure, found, worked } from "../figure/figure.ts";
+import { type Figure, worked } from "../figure/figure.ts";
 import { answer, type Outcome } from "../figure/problem.ts";
-import { definition, fromSpec } from "../figure/source.ts";
+import { definition } from "../figure/source.ts";
 import type { Formula } from "../formula/formula.ts";
 import type { Spec } from "../spec/spec.ts";
 import { bowlWeight } from "./bowl.ts";
-import { doughSize, type LeftUnused } from "./dough-size.ts";
+import { bowlsNaming, doughSize, type LeftUnused, statedBowls } from "./dough-size.ts";
 import { lossFigures, runStages, type Stage } from "./losses.ts";
 
 /** Size of a batch and what happens to it on the way to the bowls. Masses in g. */
@@ -51,8 +51,7 @@ export function findTarget(spec: Spec, formula: Formula, left?: LeftUnused): Out
 }
 
 function bowlCount(spec: Spec, strands: Figure, raw: Figure): Figure {
-  const naming = { id: "batch.bowls", label: "bowls", unit: "", places: 0 };
   const stated = spec.batch?.bowls;
-  if (stated !== undefined) return found({ ...naming, value: stated, by: "spec", sources: [fromSpec] });
-  return worked({ ...naming, formula: "floor(strands / raw)", from: { strands, raw }, sources: [definition] });
+  if (stated !== undefined) return statedBowls(stated);
+  return worked({ ...bowlsNaming, formula: "floor(strands / raw)", from: { strands, raw }, sources: [definition] });
 }

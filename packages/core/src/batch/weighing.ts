@@ -128,7 +128,7 @@ export function weighLoad(
     const pick = chosen[index];
     const precise = exact[index];
     if (mass === undefined || pick === undefined || precise === undefined) return [];
-    return [weighedLine(line, precise, mass, pick, count)];
+    return [weighedLine(line, precise, mass, pick, count, exact)];
   });
 }
 
@@ -138,9 +138,19 @@ function weighedLine(
   mass: Decimal,
   pick: { readonly scale: Scale; readonly lots: number },
   count: Figure,
+  on: readonly Figure[],
 ): WeighedLine {
   const { scale, lots } = pick;
   const places = decimalPlaces(scale.division);
+  const step = given({
+    id: `${line.id}.division`,
+    label: `division of ${scale.name}`,
+    unit: "g",
+    places: Math.max(2, places),
+    value: scale.division,
+    by: scale.assumed ? "assumed" : "spec",
+    sources: [fromSpec],
+  });
   const load = found({
     id: `${line.id}.load`,
     label: `${line.name} in a load`,
@@ -148,6 +158,7 @@ function weighedLine(
     places,
     value: mass,
     by: `${exact.value.slice(0, 12)} g rounded to ${decimalText(scale.division)} g (${scale.name}), the total of the load kept`,
+    on: [...on, step],
     sources: [definition],
   });
   const batch = worked({
@@ -158,15 +169,6 @@ function weighedLine(
     formula: "load * count",
     from: { load, count },
     sources: [massBalance],
-  });
-  const step = given({
-    id: `${line.id}.division`,
-    label: `division of ${scale.name}`,
-    unit: "g",
-    places: Math.max(2, places),
-    value: scale.division,
-    by: scale.assumed ? "assumed" : "spec",
-    sources: [fromSpec],
   });
   return {
     line,
@@ -219,5 +221,5 @@ export function weighApart(line: FormulaLine, flour: Figure, count: Figure, scal
     sources: [massBalance],
   });
   const pick = chooseScale(dec(exact.value), scales);
-  return weighedLine(line, exact, roundToDivision(dec(exact.value), pick.scale.division), pick, count);
+  return weighedLine(line, exact, roundToDivision(dec(exact.value), pick.scale.division), pick, count, [exact]);
 }

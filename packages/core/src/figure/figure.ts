@@ -37,8 +37,8 @@ export type Working<R = Ref> =
       readonly formula: string;
       readonly from: Readonly<Record<string, Fed<R>>>;
     }
-  /** It was found by a procedure that is no single formula. */
-  | { readonly kind: "procedure"; readonly by: string };
+  /** It was found by a procedure that is no single formula; `on` is what that looked at, where figures tell it. */
+  | { readonly kind: "procedure"; readonly by: string; readonly on?: readonly R[] | undefined };
 
 /** What a name in a formula stands for: a figure, a list of figures, or a plain number with no figure behind it. */
 export type Fed<R = Ref> =
@@ -68,12 +68,18 @@ export function given(
   return { id, label, value: decimalText(dec(value)), unit, places, working: { kind: "given", by }, sources };
 }
 
-/** Makes a figure from a value that a procedure found (a search, a rounding, an iteration). */
+/** Makes a figure from a value that a procedure found (a search, a rounding, an iteration) when it looked at others, `on`. */
 export function found(
-  naming: Naming & { readonly value: DecimalInput; readonly by: string; readonly sources: readonly Source[] },
+  naming: Naming & {
+    readonly value: DecimalInput;
+    readonly by: string;
+    readonly on?: readonly Figure[];
+    readonly sources: readonly Source[];
+  },
 ): Figure {
-  const { id, label, unit, places, value, by, sources } = naming;
-  return { id, label, value: decimalText(dec(value)), unit, places, working: { kind: "procedure", by }, sources };
+  const { id, label, unit, places, value, by, on, sources } = naming;
+  const working = { kind: "procedure", by, ...(on && { on }) } as const;
+  return { id, label, value: decimalText(dec(value)), unit, places, working, sources };
 }
 
 /** What a formula is fed with: figures, lists of figures, or plain numbers. */
@@ -152,6 +158,6 @@ function isList(feed: Feed): feed is readonly Figure[] {
   return Array.isArray(feed);
 }
 
-function isFigure(feed: Feed): feed is Figure {
+export function isFigure(feed: Feed): feed is Figure {
   return typeof feed === "object" && "working" in feed;
 }

@@ -10,9 +10,10 @@ export type Graph = Readonly<Record<string, PlainFigure>>;
 /** A result as it leaves the library: plain data with the graph of all its figures. */
 export type Published<T> = T & { readonly graph: Graph };
 
-/** The figures that went straight into a figure, in the order of the names of its formula. */
+/** The figures that went straight into a figure, in the order of the names of its formula or of what a procedure looked at. */
 export function feedsOf<R>({ working }: Figure<R>): readonly R[] {
-  if (working.kind !== "formula") return [];
+  if (working.kind === "procedure") return working.on ?? [];
+  if (working.kind === "given") return [];
   const feeds: R[] = [];
   for (const fed of Object.values(working.from)) {
     if ("figure" in fed) feeds.push(fed.figure);
@@ -23,7 +24,11 @@ export function feedsOf<R>({ working }: Figure<R>): readonly R[] {
 
 /** A working whose references are put anew. */
 export function withRefs<R, S>(working: Working<R>, put: (ref: R) => S): Working<S> {
-  if (working.kind !== "formula") return working;
+  if (working.kind === "given") return working;
+  if (working.kind === "procedure") {
+    const { kind, by, on } = working;
+    return on === undefined ? { kind, by } : { kind, by, on: on.map(put) };
+  }
   const from: Record<string, Fed<S>> = {};
   for (const [name, fed] of Object.entries(working.from)) {
     if ("figure" in fed) from[name] = { figure: put(fed.figure) };

@@ -1,28 +1,62 @@
-import { type Decimal, type DecimalInput, dec, decimalText } from "../number/decimal.ts";
+import { type Decimal, type DecimalInput, dec, decimalText, maybeDec } from "../number/decimal.ts";
 import { type Expression, type FunctionName, type Operator, parseExpression } from "./expression.ts";
 import { exact, type Fed, type Figure, workedOut } from "./figure.ts";
 import { feedsOf, type Graph, type PlainFigure, withRefs } from "./graph.ts";
-import { answer, type Outcome, type Problem, problem, refuse } from "./problem.ts";
+import { answer, type Note, note, type Outcome, type Problem, problem, refuse } from "./problem.ts";
 
 /**
  * The graph worked out again with other inputs, exactly. What a procedure found keeps its value, and so does what does not
- * rest on a changed figure; a changed figure says so.
+ * rest on a changed figure; a changed figure says so. The shape stays too: how many loads are listed, which ingredients there
+ * are. Of the limits of a spec none is checked but the ones below: who needs them changes the spec and asks anew.
  *
- * Problems: `figure.unknown`; `figure.worked-out`, since what is worked out follows from what it rests on.
+ * Notes: `figure.found-before` names what a procedure found from values that are no longer so; what follows from it is as old.
+ * Problems: `figure.unknown`; `figure.worked-out`, since what is worked out follows from what it rests on; `figure.no-number`
+ * for what is no number, or one of more than 15 places either way; `figure.impossible` below zero, temperatures and plain
+ * numbers aside, and above 100 %, unless the figure was so before; `figure.no-value` where a formula has no value.
  *
  * @param changes - new values by id, of figures that were given or found
- * @throws {RangeError} on a value that is no number, and where a formula has no value: the caller rules it out.
  * @example recalculated(graphOf([worked({ id: "b", label: "b", unit: "", places: 0, formula: "2 * a", from: { a: given({ id: "a", label: "a", unit: "", places: 0, value: 3, by: "the spec", sources: [] }) }, sources: [] })]), { a: "5" }).value.b.value // => "10"
  */
 export function recalculated(graph: Graph, changes: Readonly<Record<string, DecimalInput>>): Outcome<Graph> {
-  const problems = Object.keys(changes).flatMap((id): readonly Problem[] => {
+  const problems = Object.entries(changes).flatMap(([id, value]): readonly Problem[] => {
     const figure = Object.hasOwn(graph, id) ? graph[id] : undefined;
     if (figure === undefined) return [problem("figure.unknown", [id], { id })];
     return figure.working.kind === "formula"
       ? [problem("figure.worked-out", [id], { id, inputs: feedsOf(figure) })]
-      : [];
+      : valueProblems(figure, value);
   });
-  return problems.length > 0 ? refuse(...problems) : answer(changedGraph(graph, changes));
+  if (problems.length > 0) return refuse(...problems);
+  const again = reckoned(graph, changes);
+  return again.ok ? answer(again.value, foundBefore(graph, again.value, changes)) : again;
+}
+
+/** Places before or behind the point that a change may have. */
+const mostPlaces = 15;
+/** What may be below zero: temperatures, and plain numbers such as a pH. */
+const belowZero: ReadonlySet<string> = new Set(["°C", "K", ""]);
+
+function valueProblems(figure: PlainFigure, input: DecimalInput): readonly Problem[] {
+  const { id, unit } = figure;
+  const value = maybeDec(input);
+  if (value === undefined || !value.isFinite() || Math.abs(value.e) > mostPlaces) {
+    return [problem("figure.no-number", [id], { id, value: String(input).slice(0, 40), places: String(mostPlaces) })];
+  }
+  const before = exact(figure);
+  const negative = value.lt(0) && !belowZero.has(unit) && before.gte(0);
+  const beyond = value.gt(100) && unit === "%" && before.lte(100);
+  return negative || beyond ? [problem("figure.impossible", [id], { id, value: decimalText(value), unit })] : [];
+}
+
+/** What procedures found from values that are no longer so. */
+function foundBefore(graph: Graph, again: Graph, changes: Readonly<Record<string, DecimalInput>>): readonly Note[] {
+  const old = new Set<string>();
+  for (const figure of Object.values(again)) {
+    const stale = feedsOf(figure).some((id) => old.has(id) || again[id]?.value !== graph[id]?.value);
+    const rests = figure.working.kind === "procedure" ? stale : feedsOf(figure).some((id) => old.has(id));
+    if (rests && !Object.hasOwn(changes, figure.id)) old.add(figure.id);
+  }
+  const ids = [...old].filter((id) => again[id]?.working.kind === "procedure");
+  return ids.length === 0 ? [] : [note("figure.found-before", [], { ids })];
 }
 
 /**
@@ -32,6 +66,12 @@ export function recalculated(graph: Graph, changes: Readonly<Record<string, Deci
  */
 export function changedGraph(graph: Graph, changes: Readonly<Record<string, DecimalInput>>): Graph {
   for (const id of Object.keys(changes)) figureIn(graph, id);
+  const again = reckoned(graph, changes);
+  if (!again.ok) throw new RangeError("a formula of the graph has no value with these changes");
+  return again.value;
+}
+
+function reckoned(graph: Graph, changes: Readonly<Record<string, DecimalInput>>): Outcome<Graph> {
   const fresh = new Map<string, PlainFigure>();
   const numberOf = (id: string): Decimal => exact(fresh.get(id) ?? figureIn(graph, id));
   for (const figure of Object.values(graph)) {
@@ -41,10 +81,15 @@ export function changedGraph(graph: Graph, changes: Readonly<Record<string, Deci
       fresh.set(figure.id, { ...rangeless(figure), value, working: { kind: "given", by: "a change" } });
     } else if (figure.working.kind === "formula" && feedsOf(figure).some((id) => fresh.has(id))) {
       const { formula, from } = figure.working;
-      fresh.set(figure.id, { ...rangeless(figure), value: workedOut(formula, from, numberOf) });
+      try {
+        fresh.set(figure.id, { ...rangeless(figure), value: workedOut(formula, from, numberOf) });
+      } catch (error) {
+        if (!(error instanceof RangeError)) throw error;
+        return refuse(problem("figure.no-value", [figure.id], { id: figure.id, formula, inputs: feedsOf(figure) }));
+      }
     }
   }
-  return Object.fromEntries(Object.entries(graph).map(([id, figure]) => [id, fresh.get(id) ?? figure]));
+  return answer(Object.fromEntries(Object.entries(graph).map(([id, figure]) => [id, fresh.get(id) ?? figure])));
 }
 
 /**
@@ -61,7 +106,8 @@ export function workedAnew(graph: Graph, instead: ReadonlyMap<string, Figure>, s
     const before = known.get(id);
     if (before !== undefined) return before;
     const figure = figureIn(graph, id);
-    const fresh = feedsOf(figure).some((feed) => anew(feed) !== graph[feed]) ? reworked(figure) : figure;
+    const fed = figure.working.kind === "formula" && feedsOf(figure).some((feed) => anew(feed) !== graph[feed]);
+    const fresh = fed ? reworked(figure) : figure;
     known.set(id, fresh);
     return fresh;
   };

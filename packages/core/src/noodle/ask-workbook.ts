@@ -12,7 +12,7 @@ import { checks } from "./workbook/checks.ts";
 import { inputGroups } from "./workbook/inputs.ts";
 import type { Made } from "./workbook/made.ts";
 import { resultGroups } from "./workbook/results.ts";
-import { costRules, roundings, sizeRules, unusedRules, weighingRules } from "./workbook/rules.ts";
+import { costRules, roundings, unusedRules, weighingRules } from "./workbook/rules.ts";
 import { mixerFigures, scaleFigures } from "./workbook/scales.ts";
 
 /**
@@ -43,7 +43,7 @@ export function askWorkbook(noodle: Noodle): Outcome<Workbook> {
     },
   };
   const notes = [...noodle.notes, ...batch.notes, ...(cost.ok ? cost.notes : [])];
-  const rules = { ...weighingRules(made), ...unusedRules(made), ...sizeRules(made), ...costRules(made) };
+  const rules = { ...weighingRules(made), ...unusedRules(made), ...costRules(made) };
   const workbook = workbookOf({
     title: noodle.formula.name,
     paper: noodle.units === "us" ? "letter" : "A4",

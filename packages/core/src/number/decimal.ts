@@ -38,6 +38,11 @@ export function dec(input: DecimalInput): Decimal {
   return remembered(text, new Exact(text));
 }
 
+/** Reads a decimal where there is one. @example maybeDec("a lot") // => undefined */
+export function maybeDec(input: DecimalInput): Decimal | undefined {
+  return input instanceof Exact || plainNumber.test(String(input)) ? dec(input) : undefined;
+}
+
 /** Texts that were read of late: a figure travels as text, and most are read several times. */
 const read = new Map<string, Decimal>();
 const mostRemembered = 4096;

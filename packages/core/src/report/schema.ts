@@ -43,7 +43,13 @@ const workingSchema = described(
         from: described(z.record(z.string(), fedSchema), { description: "What each name of the formula stands for" }),
       }),
     ),
-    z.readonly(z.object({ kind: z.literal("procedure"), by: z.string() })),
+    z.readonly(
+      z.object({
+        kind: z.literal("procedure"),
+        by: z.string(),
+        on: z.optional(described(z.readonly(z.array(z.string())), { description: "Ids of the figures it looked at" })),
+      }),
+    ),
   ]),
   { id: "Working", description: "How a figure came about" },
 );

@@ -1,5 +1,5 @@
 import type { Figure } from "../figure/figure.ts";
-import type { Published } from "../figure/graph.ts";
+import type { Graph, Published } from "../figure/graph.ts";
 import type { Note } from "../figure/problem.ts";
 import type { DoughWater } from "../sheet/water/dough-water.ts";
 import { report, section } from "./build.ts";
@@ -7,11 +7,12 @@ import type { Report } from "./schema.ts";
 import { asScaleShows, inSystem, type UnitSystem } from "./show.ts";
 
 /** What the answer rests on, beside the temperatures. */
-const inputs: ReadonlySet<string> = new Set(["mixer.power", "mixer.minutes", "mix.heat", "rule.room", "rule.friction"]);
-/** Where the name of a body would read badly. */
-const saidAs: Readonly<Record<string, string>> = {
-  "other-ingredients.temperature": "eggs, salts and all else: as the room",
-};
+const inputs: ReadonlySet<string> = new Set(["mixer.power", "mixer.minutes", "mix.heat", "rule.friction"]);
+/** The room is told as what is as warm. */
+function saidAs({ id, label }: Figure, graph: Graph): string {
+  const others = id === "room.temperature" && graph["other-ingredients.rise"] !== undefined;
+  return others ? "eggs, salts and all else: as the room" : label;
+}
 
 function isTakenTemperature(id: string): boolean {
   return id.endsWith(".temperature") && id !== "water.temperature";
@@ -21,7 +22,7 @@ function isTakenTemperature(id: string): boolean {
 export function takenTemperatures({ graph }: Published<DoughWater>, units: UnitSystem): readonly Figure[] {
   return Object.values(graph)
     .filter(({ id }) => isTakenTemperature(id))
-    .map((figure) => inSystem({ ...figure, label: saidAs[figure.id] ?? figure.label }, units));
+    .map((figure) => inSystem({ ...figure, label: saidAs(figure, graph) }, units));
 }
 
 /**
@@ -38,7 +39,7 @@ export function temperatureReport(
   const figures = Object.values(graph);
   const from = figures
     .filter(({ id }) => inputs.has(id) || isTakenTemperature(id))
-    .map((figure) => ({ ...figure, label: saidAs[figure.id] ?? figure.label }));
+    .map((figure) => ({ ...figure, label: saidAs(figure, graph) }));
   const onScale = (figure: Figure) => inSystem(asScaleShows(figure, weighed.scale), units);
   const all = { ...onScale(weighed.listed), id: weighed.listed.id, label: water.label };
   const answers =

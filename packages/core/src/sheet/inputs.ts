@@ -58,8 +58,13 @@ export interface Usual {
   readonly source: Source;
 }
 
+/** How a temperature is named and shown. */
+export function celsius(of: string, label: string): Naming {
+  return { id: `${of}.temperature`, label, unit: "°C", places: 1 };
+}
+
 /** The figure of a number that was asked for or, where it was left out, of the usual one. */
-export function askedOr(naming: Naming, value: DecimalText | undefined, usual: Usual): Figure {
-  if (value !== undefined) return asked(naming, value);
+export function askedOr(naming: Naming, value: Given | undefined, usual: Usual): Figure {
+  if (value !== undefined) return askedFigure(naming, value);
   return given({ ...naming, value: usual.value, by: "the usual value", sources: [usual.source] });
 }

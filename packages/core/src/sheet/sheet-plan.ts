@@ -2,12 +2,13 @@ import type { Batch } from "../batch/batch.ts";
 import { exact, type Figure, renamed, worked } from "../figure/figure.ts";
 import { type Graph, published } from "../figure/graph.ts";
 import { answer, type Note, note, type Outcome, type Path, type Problem, problem, refuse } from "../figure/problem.ts";
-import { definition, massBalance } from "../figure/source.ts";
+import { commonPractice, definition, massBalance } from "../figure/source.ts";
 import type { Formula } from "../formula/formula.ts";
 import type { OwnMachines } from "../materials/machine-schema.ts";
 import { type DecimalText, dec, fixedText } from "../number/decimal.ts";
 import type { Spec } from "../spec/spec.ts";
 import { cookedMass } from "./day/cook.ts";
+import { askedOr, celsius, type Given, type Usual } from "./inputs.ts";
 import { fitProblems } from "./passes/fits.ts";
 import type { CutterSize, Machine } from "./passes/machine.ts";
 import { machineNamed } from "./passes/machine-of.ts";
@@ -49,7 +50,7 @@ export interface AccountLine {
 type SheetFields = NonNullable<Spec["sheet"]>;
 
 /** Temperature that the density is estimated for where none is stated, °C; ten degrees change it by less than 0.5 %. */
-const usualTemperature = "25";
+const usualTemperature: Usual = { value: "25", source: commonPractice };
 
 /**
  * Works out the passes, sheets, strands and portions of a spec's loads on its machine.
@@ -104,7 +105,7 @@ function cutLoads(spec: Spec, formula: Formula, batch: Batch, included: OwnMachi
   if (!machine.ok || !density.ok) return refuse(...problemsOf(machine), ...problemsOf(density));
   const passes = passPlan(passRequest(sheet, machine.value));
   if (!passes.ok) return placed(passes.problems);
-  const cut = cutPlan(cutRequest(spec, sheet, machine.value, batch, density.value, passes.value.last));
+  const cut = cutPlan(cutRequest(sheet, machine.value, batch, density.value, passes.value.last));
   if (!cut.ok) return placed(cut.problems);
   const width = sheetWidth(sheet, machine.value);
   const fits = fitProblems({ width, length: cut.value.sheetLength.value, cutter: sheet.cutter }, machine.value);
@@ -156,11 +157,12 @@ function placed(problems: readonly Problem[]): Outcome<never> {
 
 function densityOf(spec: Spec, sheet: SheetFields, formula: Formula): Outcome<Figure> {
   const { composition, notes } = compositionOf(formula.lines);
-  const temperature = spec.temperature?.dough?.value ?? usualTemperature;
+  const stated = spec.temperature?.dough?.value;
+  const temperature = askedOr(celsius("dough", "dough temperature wanted"), stated, usualTemperature);
   if (sheet.density !== undefined) {
-    const stated = givenDensity(sheet.density.value);
+    const measured = givenDensity(sheet.density.value);
     const dense = poreFreeDensity({ composition, temperature });
-    return dense.ok ? answer(stated, denserNotes(stated, dense.value, "this dough")) : placed(dense.problems);
+    return dense.ok ? answer(measured, denserNotes(measured, dense.value, "this dough")) : placed(dense.problems);
   }
   const density = doughDensity({ composition, temperature }, sheet.air?.value ?? "0");
   return density.ok ? answer(density.value, [...density.notes, ...notes]) : placed(density.problems);
@@ -189,17 +191,17 @@ function passRequest(sheet: SheetFields, { rolls }: Machine): PassRequest {
 }
 
 function cutRequest(
-  spec: Spec,
   sheet: SheetFields,
   machine: Machine,
   batch: Batch,
   density: Figure,
-  thickness: string,
+  thickness: Given,
 ): CutRequest {
-  const portion = sheet.portion?.value ?? batch.target.rawWeight?.value;
+  const portion = sheet.portion?.value ?? batch.target.rawWeight;
+  const mixing = batch.target.stages.find(({ name }) => name === "mixing");
   const cutter = machine.cutters.find(({ size }) => sameSize(size, sheet.cutter));
   return {
-    dough: batch.loads.dough.value,
+    dough: batch.loads.dough,
     density,
     thickness,
     width: sheetWidth(sheet, machine),
@@ -207,7 +209,7 @@ function cutRequest(
     ...(cutter?.workingWidth !== undefined && { workingWidth: cutter.workingWidth }),
     ...(portion !== undefined && { portion }),
     ...(sheet.strandLength && { strandLength: sheet.strandLength.value }),
-    ...(spec.losses?.mixing && { losses: spec.losses.mixing.value }),
+    ...(mixing && { losses: mixing.loss }),
     ...(sheet.edgeTrim && { edgeTrim: sheet.edgeTrim.value }),
     ...(sheet.endTrim && { endTrim: sheet.endTrim.value }),
     ...(machine.longestSheet !== undefined && { longestSheet: machine.longestSheet }),

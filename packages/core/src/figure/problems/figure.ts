@@ -1,4 +1,4 @@
-import { input, type Lists, type Texts } from "./entry.ts";
+import { input, type Lists, remark, type Texts } from "./entry.ts";
 
 export const figure = {
   "figure.unknown": input(({ id }: Texts<"id">) => ({
@@ -11,4 +11,23 @@ export const figure = {
     expected: "a figure that was given or found",
     advice: `change what it rests on: ${inputs.length === 0 ? "nothing that can change" : inputs.join(", ")}`,
   })),
+  "figure.no-number": input(({ id, value, places }: Texts<"id" | "value" | "places">) => ({
+    found: `"${value}" for "${id}"`,
+    expected: `a number with at most ${places} places before and behind the point`,
+    advice: "write it in the unit of the figure, without the unit",
+  })),
+  "figure.impossible": input(({ id, value, unit }: Texts<"id" | "value" | "unit">) => ({
+    found: `${value} ${unit} for "${id}"`,
+    expected: unit === "%" ? "0 to 100 %" : `0 ${unit} or more`,
+    advice: "take a value that can be",
+  })),
+  "figure.no-value": input(({ id, formula, inputs }: Texts<"id" | "formula"> & Lists<"inputs">) => ({
+    found: `"${id}" has no value: ${formula}`,
+    expected: "values that the formula can be worked out with, none of which it divides by 0",
+    advice: `change one of what it rests on: ${inputs.join(", ")}`,
+  })),
+  "figure.found-before": remark(
+    ({ ids }: Lists<"ids">) =>
+      `found from the values before, and kept with all that follows from it: ${ids.join(", ")}; change the noodle and ask it anew for them`,
+  ),
 };

@@ -11,7 +11,7 @@ const contents = /^(?:alkali|ingredient)\.\d+\.(?:moisture|[A-Z]\w+)$/u;
 
 /** Headings of the inputs, and the figures under each, in the order in which a sheet has them. */
 const inputHeadings: readonly (readonly [heading: string, ...ids: RegExp[]])[] = [
-  ["Batch", /^(?:batch\.(?:bowls-stated|dough|flour-stated|have)|bowl\.|mixer\.|rework\.stated$|loss\.)/u],
+  ["Batch", /^(?:batch\.(?:bowls|dough|flour-stated|have)|bowl\.|mixer\.|rework\.stated$|loss\.)/u],
   [
     "Flours",
     /^flour\.(?:\d+\.(?:parts|written|moisture|(?:protein|ash)(?:-stated|-basis)?|nitrogen-factor)|reference-moisture)$/u,
@@ -25,7 +25,7 @@ const inputHeadings: readonly (readonly [heading: string, ...ids: RegExp[]])[] =
 
 /** Which numbers the spec takes, by the figure that they become; the others may be anything from zero on. */
 const limits: readonly (readonly [ids: RegExp, takes: InputLimits])[] = [
-  [/^batch\.bowls-stated$/u, { least: 1, most: 1_000_000, whole: true }],
+  [/^batch\.bowls$/u, { least: 1, most: 1_000_000, whole: true }],
   [/^bowl\.cook-gain$/u, { above: 0.5, most: 5 }],
   [/^(?:batch|bowl|mixer|scale)\.|\.pack$/u, { above: 0 }],
   [/^loss\./u, { most: 90 }],

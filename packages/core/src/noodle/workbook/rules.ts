@@ -32,20 +32,6 @@ export function weighingRules({ batch, scales, weighed, graph }: Made): Rules {
   return rules;
 }
 
-/** The size of the batch, where one number of the spec stands behind several figures. */
-export function sizeRules({ noodle: { spec }, batch, graph }: Made): Rules {
-  const rules: Rules = {};
-  if (batch.target.bowls !== undefined && spec.batch?.bowls !== undefined) {
-    rules[batch.target.bowls.id] = (cell) => cell("batch.bowls-stated");
-  }
-  const load = spec.batch?.load;
-  if ((load === "largest" || load === "smallest") && graph[`mixer.${load}`] !== undefined) {
-    const stated = graph["mixer.limit"] === undefined ? "batch.dough" : "mixer.limit";
-    if (graph[stated]?.working.kind === "given") rules[stated] = (cell) => cell(`mixer.${load}`);
-  }
-  return rules;
-}
-
 /** What is left unused of a limit was found for the spec as it is written: of another nothing is left. */
 export function unusedRules({ graph }: Made): Rules {
   const rules: Rules = {};

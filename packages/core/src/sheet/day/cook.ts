@@ -79,7 +79,7 @@ function gainFigure(gain: CookGain | undefined): Figure {
   const { gain: value } = gain ?? usualGain;
   const { low, high } = limitsOf(gain);
   const figure = given({
-    id: "cook.gain",
+    id: "bowl.cook-gain",
     label: "cook gain",
     unit: "",
     places: 2,

@@ -2,7 +2,7 @@ import { type Figure, worked } from "../../figure/figure.ts";
 import { type Problem, problem } from "../../figure/problem.ts";
 import { definition } from "../../figure/source.ts";
 import { type DecimalText, dec } from "../../number/decimal.ts";
-import type { Limits } from "../inputs.ts";
+import { asked, type Limits } from "../inputs.ts";
 import type { Gaps } from "./machine.ts";
 import { type PassStep, stepAt } from "./pass-step.ts";
 
@@ -61,9 +61,11 @@ export function compoundingProblems({ gap }: Compounding, gaps: Gaps, own?: Deci
  */
 export function compoundingSteps(compounding: Compounding, springBack: Figure): readonly CompoundStep[] {
   const layers = compounding.layers ?? 2;
-  const rough: CompoundStep = { kind: "rough", layers: 1, ...stepAt(1, compounding.gap, springBack) };
+  const naming = { id: "compounding.gap", label: "gap of compounding", unit: "mm", places: 2 };
+  const gap = asked(naming, compounding.gap);
+  const rough: CompoundStep = { kind: "rough", layers: 1, ...stepAt(1, gap, springBack) };
   const folds = Array.from({ length: compounding.folds }, (_, index): CompoundStep => {
-    const step = stepAt(index + 2, compounding.gap, springBack);
+    const step = stepAt(index + 2, gap, springBack);
     return { kind: "compound", layers, ...step, reduction: pressed(index + 2, step.thickness, layers) };
   });
   return [rough, ...folds];

@@ -21,11 +21,12 @@ export function fixedSteps(gaps: Exclude<Gaps, { kind: "free" }>, reduction: Red
   const useful = stops.filter((stop) => stop.thickness.lt(first) && stop.thickness.gte(last.thickness));
   const end = useful.findIndex((stop) => stop.thickness.eq(last.thickness)) + 1;
   const way = bestWay(first, useful.slice(0, end), limit);
+  const on = [reduction.first, reduction.final, reduction.largestReduction, reduction.springBack];
   if (way !== undefined)
     return answer(
       way.map((stop, index) => {
         const pass = reduction.passesBefore + index + 1;
-        return stepAt(pass, stop.gap, reduction.springBack, stop.name);
+        return stepAt(pass, stop.gap, reduction.springBack, { setting: stop.name, on });
       }),
     );
   return refuse(...tooBigSteps(first, useful, limit).map((step) => stepProblem(step, limit)));

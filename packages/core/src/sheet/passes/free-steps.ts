@@ -1,4 +1,4 @@
-import { exact, type Figure, worked } from "../../figure/figure.ts";
+import { exact, type Figure, found, worked } from "../../figure/figure.ts";
 import { answer, type Outcome, type Problem, problem, refuse } from "../../figure/problem.ts";
 import { definition, fromSpec, type Source } from "../../figure/source.ts";
 import { type Decimal, HUNDRED, ONE } from "../../number/decimal.ts";
@@ -22,19 +22,29 @@ export function freeSteps(least: Decimal, greatest: Decimal, reduction: Reductio
       }),
     );
   }
-  const passes = fewestPasses(exact(first), exact(final), exact(largestReduction));
+  const fewest = fewestPasses(exact(first), exact(final), exact(largestReduction));
+  const count = (value: number): Figure =>
+    found({
+      id: "passes.of-equal-ratio",
+      label: "passes of equal ratio",
+      unit: "",
+      places: 0,
+      value,
+      by: "the fewest within the largest reduction and the widest gap",
+      on: [first, final, largestReduction, springBack],
+      sources: [equalRatio],
+    });
   const opening = passesBefore + 1;
   const widest = widestThickness(greatest, springBack, opening);
-  const last = final.value;
-  if (opensWideEnough(exact(first), exact(final), exact(widest), passes)) {
-    return answer({ last, steps: () => equalSteps(first, final, springBack, passes, passesBefore) });
+  if (opensWideEnough(exact(first), exact(final), exact(widest), fewest)) {
+    return answer({ last: final, steps: () => equalSteps(first, final, springBack, count(fewest), passesBefore) });
   }
   if (!keepsTo(exact(largestReduction), exact(first), exact(widest))) {
     return refuse(firstTooThick(exact(first), exact(widest), exact(largestReduction)));
   }
   const opened = (): PassStep => ({ gap: gapFor(widest, springBack, opening), thickness: widest });
-  const steps = () => [opened(), ...equalSteps(widest, final, springBack, passes - 1, opening)];
-  return answer({ last, steps });
+  const steps = () => [opened(), ...equalSteps(widest, final, springBack, count(fewest - 1), opening)];
+  return answer({ last: final, steps });
 }
 
 /** Whether the first of so many equal steps leaves no more than the widest thickness, told by whole powers. */
@@ -67,22 +77,21 @@ function equalSteps(
   first: Figure,
   final: Figure,
   springBack: Figure,
-  passes: number,
+  passes: Figure,
   before: number,
 ): readonly PassStep[] {
-  return Array.from({ length: passes }, (_, index) => {
+  return Array.from({ length: exact(passes).toNumber() }, (_, index) => {
     const pass = index + 1;
     const number = before + pass;
     const naming = { id: `pass-${number}.thickness`, label: `thickness after pass ${number}`, ...millimetres };
-    const thickness =
-      pass === passes
-        ? { ...final, ...naming }
-        : worked({
-            ...naming,
-            formula: "first * (final / first) ^ (pass / passes)",
-            from: { first, final, pass, passes },
-            sources: [equalRatio],
-          });
+    const thickness = exact(passes).eq(pass)
+      ? worked({ ...naming, formula: "final", from: { final }, sources: [definition] })
+      : worked({
+          ...naming,
+          formula: "first * (final / first) ^ (pass / passes)",
+          from: { first, final, pass, passes },
+          sources: [equalRatio],
+        });
     return { gap: gapFor(thickness, springBack, number), thickness };
   });
 }

@@ -56,8 +56,11 @@ export function runningOf(
 ): readonly Running[] {
   const last = trip.at(-1);
   if (last === undefined) return [];
-  const stated = (value: DecimalText, { number }: Rolled): Figure =>
-    asked({ ...speedNaming(number), label: `roll speed of pass ${number}` }, value);
+  const stated = (value: DecimalText, { number }: Rolled, stand = ""): Figure => {
+    const naming = { ...speedNaming(number), label: `roll speed of pass ${number}` };
+    const speed = asked({ ...naming, id: `rolls.speed${stand}`, label: "roll speed" }, value);
+    return worked({ ...naming, formula: "speed", from: { speed }, sources: [definition] });
+  };
   if (typeof rollSpeed === "string") {
     const lastSpeed = stated(rollSpeed, last);
     return trip.map((pass) => {
@@ -65,7 +68,7 @@ export function runningOf(
       return { speed, runningTime: timeOf(pass, speed) };
     });
   }
-  const speeds = trip.map((pass, stand) => stated(rollSpeed[stand] ?? "0", pass));
+  const speeds = trip.map((pass, stand) => stated(rollSpeed[stand] ?? "0", pass, `-${stand + 1}`));
   return trip.flatMap((pass, stand) => {
     const [speed, lastSpeed] = [speeds[stand], speeds.at(-1)];
     if (speed === undefined || lastSpeed === undefined) return [];

@@ -1,4 +1,4 @@
-import { type Figure, given, worked } from "../../figure/figure.ts";
+import { type Figure, found, given, isFigure, worked } from "../../figure/figure.ts";
 import { definition, fromSpec } from "../../figure/source.ts";
 import { type Decimal, type DecimalText, fixedText, HUNDRED } from "../../number/decimal.ts";
 
@@ -12,7 +12,7 @@ export interface PassStep {
 /** How a sheet gets to its final thickness: the steps are written when asked for, since the roots among them take their time. */
 export interface Way {
   /** Thickness after the last step, mm. */
-  readonly last: DecimalText;
+  readonly last: Figure;
   readonly steps: () => readonly PassStep[];
 }
 
@@ -30,16 +30,17 @@ export interface Reduction {
 
 export const millimetres = { unit: "mm", places: 2 };
 
-/** The step of one pass through a gap that is given. */
-export function stepAt(pass: number, gap: DecimalText | Decimal, springBack: Figure, setting?: string): PassStep {
-  const set = given({
-    id: `pass-${pass}.gap`,
-    label: `gap of pass ${pass}`,
-    ...millimetres,
-    value: gap,
-    by: "the machine",
-    sources: [fromSpec],
-  });
+/** The step of one pass through a gap that is given, or that was chosen among the settings for some figures. */
+export function stepAt(
+  pass: number,
+  gap: DecimalText | Decimal | Figure,
+  springBack: Figure,
+  chosen?: { readonly setting: string; readonly on: readonly Figure[] },
+): PassStep {
+  const naming = { id: `pass-${pass}.gap`, label: `gap of pass ${pass}`, ...millimetres };
+  const set = isFigure(gap)
+    ? worked({ ...naming, formula: "gap", from: { gap }, sources: [definition] })
+    : gapOf({ ...naming, value: gap, by: "the machine", sources: [fromSpec] }, chosen?.on);
   const thickness = worked({
     id: `pass-${pass}.thickness`,
     label: `thickness after pass ${pass}`,
@@ -48,7 +49,11 @@ export function stepAt(pass: number, gap: DecimalText | Decimal, springBack: Fig
     from: { gap: set, springBack },
     sources: [definition],
   });
-  return setting === undefined ? { gap: set, thickness } : { setting, gap: set, thickness };
+  return { ...(chosen && { setting: chosen.setting }), gap: set, thickness };
+}
+
+function gapOf(gap: Parameters<typeof given>[0], on: readonly Figure[] | undefined): Figure {
+  return on ? found({ ...gap, on }) : given(gap);
 }
 
 /** Two places, downwards, so that advice never goes past a limit; a limit such as one third is not written out to its end. */

@@ -30,7 +30,7 @@ export function stepsFor(gaps: Gaps | GapList, reduction: Reduction): Outcome<Wa
 function wayOf({ first }: Reduction, steps: Outcome<readonly PassStep[]>): Outcome<Way> {
   if (!steps.ok) return steps;
   const last = steps.value.at(-1)?.thickness ?? first;
-  return answer({ last: last.value, steps: () => steps.value }, steps.notes);
+  return answer({ last, steps: () => steps.value }, steps.notes);
 }
 
 function listedSteps(gaps: readonly DecimalText[], reduction: Reduction): Outcome<readonly PassStep[]> {

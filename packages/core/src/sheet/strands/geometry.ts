@@ -2,7 +2,7 @@ import { exact, type Figure, worked } from "../../figure/figure.ts";
 import { answer, type Outcome, type Problem, problem, refuse } from "../../figure/problem.ts";
 import { definition, massBalance } from "../../figure/source.ts";
 import { type Decimal, type DecimalText, dec, fixedText } from "../../number/decimal.ts";
-import { asked, outsideLimits } from "../inputs.ts";
+import { asked, askedFigure, outsideLimits } from "../inputs.ts";
 import { type CutRequest, cutRequestProblems } from "./cut-request.ts";
 import { widthFigure } from "./cutter.ts";
 import {
@@ -15,6 +15,7 @@ import {
   loadMass,
   lossFigure,
   sheetCount,
+  thicknessNaming,
   wholeLength,
   wholeMillimetres,
 } from "./sheet-parts.ts";
@@ -58,9 +59,9 @@ export function cutPlan(request: CutRequest): Outcome<CutPlan> {
   if (problems.length > 0) return refuse(...problems);
   const width = asked({ id: "sheet.width", label: "sheet width", ...wholeMillimetres }, request.width);
   const strandWidth = widthFigure(request.cutter);
-  const strandsAcross = acrossFigure(request, width);
+  const strandsAcross = acrossFigure(request, width, strandWidth);
   if (exact(strandsAcross).isZero()) return refuse(tooNarrow(request, strandWidth));
-  const dough = loadMass("account.dough", "dough of a load", request.dough);
+  const dough = loadMass("account.dough", "dough of a load", "load.dough", request.dough);
   const losses = lossFigure(dough, request.losses);
   const sheets = worked({
     id: "account.sheets",
@@ -80,7 +81,7 @@ export function cutPlan(request: CutRequest): Outcome<CutPlan> {
     from: { whole, sheets: sheetsPerLoad },
     sources: [definition],
   });
-  const edgeTrim = edgeFigure(sheets, request.cutter, strandsAcross, width);
+  const edgeTrim = edgeFigure(sheets, request.cutter, { across: strandsAcross, width, strand: strandWidth });
   const endTrim = endFigure(sheets, edgeTrim, sheetLength, request.endTrim);
   const inStrands = worked({
     id: "account.in-strands",
@@ -96,7 +97,11 @@ export function cutPlan(request: CutRequest): Outcome<CutPlan> {
     unit: "g/m",
     places: 2,
     formula: "density * width * thickness",
-    from: { density: request.density, width: strandWidth, thickness: request.thickness },
+    from: {
+      density: request.density,
+      width: strandWidth,
+      thickness: askedFigure(thicknessNaming, request.thickness),
+    },
     sources: [definition],
   });
   const { cut, cutLength, portion } = cutFigures(request, strandsAcross, massPerMetre);

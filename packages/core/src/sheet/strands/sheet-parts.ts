@@ -1,28 +1,29 @@
 import { type Figure, given, renamed, worked } from "../../figure/figure.ts";
-import { commonPractice, definition, fromSpec, massBalance } from "../../figure/source.ts";
-import { type DecimalText, dec, floorToDivision } from "../../number/decimal.ts";
-import { asked, askedOr, type Usual } from "../inputs.ts";
+import { commonPractice, definition, massBalance } from "../../figure/source.ts";
+import type { DecimalText } from "../../number/decimal.ts";
+import { asked, askedFigure, askedOr, type Given, type Usual } from "../inputs.ts";
 import type { CutterSize } from "../passes/machine.ts";
 import type { CutRequest } from "./cut-request.ts";
 import { cutterNumber } from "./cutter.ts";
 
 export const grams = { unit: "g", places: 1 };
 export const count = { unit: "", places: 0 };
+export const thicknessNaming = { id: "sheet.thickness", label: "final thickness", unit: "mm", places: 2 };
 export const wholeMillimetres = { unit: "mm", places: 0 };
 
 /** Masses of the account are whole micrograms, rounded down, so that it closes exactly. */
 const microgram = (formula: string) => `floor((${formula}) * 1000000) / 1000000`;
 const none: Usual = { value: "0", source: { ...commonPractice, cite: "none until the kitchen has weighed its own" } };
 
-/** A mass that was asked for, to the microgram. */
-export function loadMass(id: string, label: string, mass: DecimalText): Figure {
-  const value = floorToDivision(dec(mass), dec("0.000001"));
-  return given({ id, label, ...grams, value, by: "the spec, to the microgram", sources: [fromSpec] });
+/** A mass that was asked for under a name of its own, to the microgram. */
+export function loadMass(id: string, label: string, name: string, given: Given): Figure {
+  const mass = askedFigure({ id: name, label, ...grams }, given);
+  return worked({ id, label, ...grams, formula: microgram("mass"), from: { mass }, sources: [definition] });
 }
 
 /** What a load leaves in the mixer and on the rolls, g, to the microgram. */
-export function lossFigure(dough: Figure, losses: DecimalText | undefined): Figure {
-  const share = askedOr({ id: "losses.share", label: "losses", unit: "%", places: 1 }, losses, none);
+export function lossFigure(dough: Figure, losses: Given | undefined): Figure {
+  const share = askedOr({ id: "loss.mixing", label: "losses", unit: "%", places: 1 }, losses, none);
   const naming = { id: "account.losses", label: "left in mixer and on rolls", ...grams };
   return worked({
     ...naming,
@@ -39,7 +40,7 @@ export function wholeLength(sheets: Figure, { density, thickness }: CutRequest, 
     label: "length of the whole load as one sheet",
     ...wholeMillimetres,
     formula: "mass * 1000 / (density * width * thickness)",
-    from: { mass: sheets, density, width, thickness },
+    from: { mass: sheets, density, width, thickness: askedFigure(thicknessNaming, thickness) },
     sources: [definition],
   });
 }
@@ -58,13 +59,13 @@ export function sheetCount(whole: Figure, longest: DecimalText | undefined): Fig
 }
 
 /** Whole strands across the sheet, between its trimmed edges and within the cutter. */
-export function acrossFigure(request: CutRequest, width: Figure): Figure {
+export function acrossFigure(request: CutRequest, width: Figure, strand: Figure): Figure {
   const edge = askedOr(
     { id: "sheet.edge-trim", label: "trim of an edge", unit: "mm", places: 1 },
     request.edgeTrim,
     none,
   );
-  const working = request.workingWidth ?? request.width;
+  const working = request.workingWidth ?? width;
   const naming = { id: "strands.across", label: "strands across", ...count };
   const { cutter } = request;
   return cutter.kind === "number"
@@ -77,13 +78,17 @@ export function acrossFigure(request: CutRequest, width: Figure): Figure {
     : worked({
         ...naming,
         formula: "max(0, floor(min(width - 2 * edge, working) / strand))",
-        from: { width, edge, working, strand: cutter.width },
+        from: { width, edge, working, strand },
         sources: [definition],
       });
 }
 
 /** The strips beside the outermost strands. */
-export function edgeFigure(sheets: Figure, cutter: CutterSize, across: Figure, width: Figure): Figure {
+export function edgeFigure(
+  sheets: Figure,
+  cutter: CutterSize,
+  { across, width, strand }: Readonly<Record<"across" | "width" | "strand", Figure>>,
+): Figure {
   const naming = { id: "account.edge-trim", label: "edge trim", ...grams };
   return cutter.kind === "number"
     ? worked({
@@ -95,7 +100,7 @@ export function edgeFigure(sheets: Figure, cutter: CutterSize, across: Figure, w
     : worked({
         ...naming,
         formula: microgram("sheets * (width - across * strand) / width"),
-        from: { sheets, across, width, strand: cutter.width },
+        from: { sheets, across, width, strand },
         sources: [massBalance],
       });
 }
@@ -122,7 +127,10 @@ export interface Cut {
 
 /** The cut across the sheet that makes a portion, or that a strand length gives. */
 export function cutFigures(request: CutRequest, across: Figure, metre: Figure): Cut {
-  const portion = request.portion === undefined ? undefined : loadMass("portion.mass", "raw portion", request.portion);
+  const portion =
+    request.portion === undefined
+      ? undefined
+      : loadMass("portion.mass", "raw portion", "sheet.portion", request.portion);
   const lengthNaming = { id: "cut.length", label: "cut length", ...wholeMillimetres };
   if (portion !== undefined && request.strandLength === undefined) {
     const formula = "portion / (across * metre) * 1000";

@@ -24,7 +24,7 @@ import { type DecimalText, dec, decimalText, fixedText, roundToDivision } from "
 import { temperatureSchema } from "../../spec/day-schema.ts";
 import { readBy } from "../../spec/read-spec.ts";
 import type { Spec } from "../../spec/spec.ts";
-import type { Given } from "../inputs.ts";
+import { asked, celsius, type Given } from "../inputs.ts";
 import { compositionOf } from "./dough-food.ts";
 import { specificHeat } from "./food.ts";
 import { doughMass, flourSpecificHeat, type Ingredient, type Mix, massOf } from "./heat-balance.ts";
@@ -160,16 +160,21 @@ function reworkBody(
   lines: readonly WeighedLine[],
   { room, ingredients = {} }: Temperatures,
 ): Outcome<Ingredient> {
-  const own = Object.entries(ingredients).find(([name]) => sameName(name, reworkName))?.[1] ?? room;
-  if (own === undefined) return refuse(missing("room", "rework"));
+  const stated = Object.entries(ingredients).find(([name]) => sameName(name, reworkName))?.[1];
+  if (stated === undefined && room === undefined) return refuse(missing("room", "rework"));
+  const temperature = stated
+    ? asked(celsius(reworkName, `temperature of ${reworkName}`), stated.value)
+    : roomFigure(room);
   const heat = heatOfLines(
     lines.map(({ line }) => line),
     reworkName,
-    own.value,
+    temperature,
   );
-  return heat.ok
-    ? answer({ id: reworkName, name: reworkName, mass, temperature: own.value, specificHeat: heat.value })
-    : heat;
+  return heat.ok ? answer({ id: reworkName, name: reworkName, mass, temperature, specificHeat: heat.value }) : heat;
+}
+
+function roomFigure(room: Temperatures["room"]): Figure {
+  return asked(celsius("room", "temperature of the room"), room?.value ?? "0");
 }
 
 function notThere(name: string, names: readonly string[]): Problem {
@@ -182,16 +187,17 @@ function allFlourApart(): Problem {
 }
 
 /** An ingredient at a temperature of its own. */
-function singleIngredient({ line, exact: mass }: WeighedLine, temperature: DecimalText): Outcome<Ingredient> {
+function singleIngredient({ line, exact: mass }: WeighedLine, own: DecimalText): Outcome<Ingredient> {
+  const temperature = asked(celsius(line.id, `temperature of ${line.name}`), own);
   const body = { id: line.id, name: line.name, mass, temperature };
   if (line.role === "flour") return answer({ ...body, specificHeat: flourSpecificHeat });
   const heat = heatOfLines([line], line.id, temperature);
   return heat.ok ? answer({ ...body, specificHeat: heat.value }) : heat;
 }
 
-function heatOfLines(lines: readonly FormulaLine[], name: string, temperature: DecimalText): Outcome<Figure> {
+function heatOfLines(lines: readonly FormulaLine[], name: string, temperature: Figure): Outcome<Figure> {
   const { composition } = compositionOf(lines, `${name}.food`);
-  const heat = specificHeat({ composition, temperature: dec(temperature).lt(0) ? "0" : temperature, name });
+  const heat = specificHeat({ composition, temperature: exact(temperature).lt(0) ? "0" : temperature, name });
   return heat.ok ? heat : placed(heat.problems);
 }
 
@@ -218,17 +224,15 @@ function massOfLines(name: string, lines: readonly WeighedLine[]): Figure {
 function otherIngredients(others: readonly WeighedLine[], { room }: Temperatures): Outcome<readonly Ingredient[]> {
   if (room === undefined) return refuse(missing("room", "others"));
   const name = "other ingredients";
+  const temperature = roomFigure(room);
   const heat = heatOfLines(
     others.map(({ line }) => line),
     "others",
-    room.value,
+    temperature,
   );
   if (!heat.ok) return heat;
   const mass = massOfLines(name, others);
-  return answer(
-    [{ id: "other-ingredients", name, mass, temperature: room.value, specificHeat: heat.value }],
-    saltNotes(others),
-  );
+  return answer([{ id: "other-ingredients", name, mass, temperature, specificHeat: heat.value }], saltNotes(others));
 }
 
 /** Wetter than this a salt carries crystal water or is a solution, and its heat of solution is another one. */
@@ -289,11 +293,13 @@ interface DrySalt {
   readonly mass: Given;
 }
 
-function neededOf({
-  dough,
-  flour,
-}: Temperatures): Outcome<{ readonly dough: DecimalText; readonly flour: DecimalText }> {
-  if (dough !== undefined && flour !== undefined) return answer({ dough: dough.value, flour: flour.value });
+function neededOf({ dough, flour }: Temperatures): Outcome<{ readonly dough: Figure; readonly flour: Figure }> {
+  if (dough !== undefined && flour !== undefined) {
+    return answer({
+      dough: asked(celsius("dough", "dough temperature wanted"), dough.value),
+      flour: asked(celsius("flour", "temperature of flour"), flour.value),
+    });
+  }
   return refuse(
     ...(dough === undefined ? [missing("dough", "wanted")] : []),
     ...(flour === undefined ? [missing("flour", "flour")] : []),
@@ -322,15 +328,10 @@ interface Beside {
   readonly graph?: Graph;
 }
 
-function balance(
-  mix: Mix,
-  temperature: Temperatures,
-  wanted: DecimalText,
-  beside: Beside,
-): Outcome<Published<DoughWater>> {
+function balance(mix: Mix, temperature: Temperatures, wanted: Figure, beside: Beside): Outcome<Published<DoughWater>> {
   const heat = heatOf(mix, temperature, beside);
   if (!heat.ok) return heat;
-  const { tap, ice, flour, room, friction } = temperature;
+  const { tap, ice, room, friction } = temperature;
   const plan = waterTemperature({
     ...mix,
     wanted,
@@ -340,8 +341,8 @@ function balance(
   });
   if (!plan.ok) return placed(plan.problems);
   const rule =
-    flour && room && friction
-      ? threeTemperatureWater({ dough: wanted, flour: flour.value, room: room.value }, friction.value)
+    room && friction
+      ? threeTemperatureWater({ dough: wanted, flour: mix.flour.temperature, room: roomFigure(room) }, friction.value)
       : undefined;
   if (rule?.ok === false) return placed(rule.problems);
   const water = massOf("water", mix.water);
@@ -373,6 +374,7 @@ function weighedWater(water: Figure, { ice }: WaterPlan, { weigh, listed }: Besi
       places: dec(division).decimalPlaces(),
       value: roundToDivision(exact(water), dec(division)),
       by: `rounded to ${division} g (${scale})`,
+      on: [water],
       sources: [massBalance],
     });
   return { listed: shown, scale: { division, scale, unit }, ...(ice && { ice: weighedIce(ice.ice, shown, weigh) }) };

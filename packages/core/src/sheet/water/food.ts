@@ -10,7 +10,7 @@ export type FoodComposition = Readonly<Record<Component, Given>>;
 /** A food at a temperature in °C. */
 export interface Food {
   readonly composition: FoodComposition;
-  readonly temperature: DecimalText;
+  readonly temperature: Given;
   /** Begins the ids of the figures; `food` where it is left out. */
   readonly name?: string;
 }
@@ -102,7 +102,7 @@ export function specificHeat(food: Food): Outcome<Figure> {
 
 function foodProblems({ composition, temperature }: Food): readonly Problem[] {
   const problems = outsideLimits([
-    { path: ["temperature"], value: temperature, unit: "°C", least: "0", most: "150" },
+    { path: ["temperature"], value: numberOf(temperature), unit: "°C", least: "0", most: "150" },
     ...components.map((component) => ({
       path: ["composition", component],
       value: numberOf(composition[component]),
@@ -126,7 +126,7 @@ function massOf({ composition, name = "food" }: Food, component: Component): Fig
 
 function property(component: Component, what: string, unit: string, polynomial: Polynomial, food: Food): Figure {
   return worked({
-    id: `pure-${component}.${what.replace(" ", "-")}`,
+    id: `${food.name ?? "food"}.${component}-${what.replace(" ", "-")}`,
     label: `${what} of ${component}`,
     unit,
     places: unit === "kg/m³" ? 1 : 4,

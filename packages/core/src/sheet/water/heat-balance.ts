@@ -2,8 +2,7 @@ import { type Figure, given, worked } from "../../figure/figure.ts";
 import { frozen } from "../../figure/frozen.ts";
 import type { Problem } from "../../figure/problem.ts";
 import { definition, type Source } from "../../figure/source.ts";
-import type { DecimalText } from "../../number/decimal.ts";
-import { asked, askedFigure, type Given, type Limits, numberOf, outsideLimits } from "../inputs.ts";
+import { askedFigure, celsius, type Given, type Limits, numberOf, outsideLimits } from "../inputs.ts";
 
 /** Something that goes into the mix with a temperature of its own: g, °C, kJ/(kg K). */
 export interface Ingredient {
@@ -11,13 +10,13 @@ export interface Ingredient {
   readonly id?: string;
   readonly name: string;
   readonly mass: Given;
-  readonly temperature: DecimalText;
+  readonly temperature: Given;
   readonly specificHeat: Figure;
 }
 
 /** What a mix is made of. The bowl is warmed with the dough without being dough. */
 export interface Mix {
-  readonly flour: { readonly mass: Given; readonly temperature: DecimalText; readonly specificHeat?: Figure };
+  readonly flour: { readonly mass: Given; readonly temperature: Given; readonly specificHeat?: Figure };
   /** Water, ice included, g. */
   readonly water: Given;
   readonly others?: readonly Ingredient[];
@@ -123,7 +122,7 @@ export function massOf(id: string, value: Given, name = id): Figure {
 }
 
 function rise({ id, name, temperature }: Body, wanted: Figure): Figure {
-  const own = asked({ id: `${id}.temperature`, label: `temperature of ${name}`, unit: "°C", places: 1 }, temperature);
+  const own = askedFigure(celsius(id, `temperature of ${name}`), temperature);
   return worked({
     id: `${id}.rise`,
     label: `rise of ${name}`,
@@ -151,12 +150,12 @@ export function mixProblems(mix: Mix): readonly Problem[] {
 function bodyLimits(
   path: readonly (string | number)[],
   value: Given,
-  temperature: DecimalText,
+  temperature: Given,
   specificHeat: Figure | undefined,
 ): readonly Limits[] {
   return [
     { path: [...path, "mass"], value: numberOf(value), unit: "g", above: "0" },
-    { path: [...path, "temperature"], value: temperature, unit: "°C", least: "-30", most: "100" },
+    { path: [...path, "temperature"], value: numberOf(temperature), unit: "°C", least: "-30", most: "100" },
     { path: [...path, "specificHeat"], value: specificHeat?.value, unit: "kJ/(kg K)", above: "0", most: "5" },
   ];
 }

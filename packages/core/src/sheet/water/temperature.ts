@@ -2,7 +2,7 @@ import { exact, type Figure, worked } from "../../figure/figure.ts";
 import { answer, type Note, note, type Outcome, type Problem, problem, refuse } from "../../figure/problem.ts";
 import { definition } from "../../figure/source.ts";
 import { type DecimalText, dec, fixedText, floorToDivision, ONE } from "../../number/decimal.ts";
-import { asked, outsideLimits } from "../inputs.ts";
+import { asked, askedFigure, type Given, numberOf, outsideLimits } from "../inputs.ts";
 import {
   coolerFlour,
   doughMass,
@@ -17,7 +17,7 @@ import { heatMade, heatProblems, type MixingHeat } from "./mixing-heat.ts";
 
 /** The dough temperature that is wanted, °C, and what it is made from. */
 export interface WaterRequest extends Mix {
-  readonly wanted: DecimalText;
+  readonly wanted: Given;
   readonly heat: MixingHeat;
   /** Temperature of the water from the tap, °C. */
   readonly tap?: DecimalText;
@@ -52,13 +52,16 @@ export function waterTemperature(request: WaterRequest): Outcome<WaterPlan> {
     ...mixProblems(request),
     ...heatProblems(request.heat),
     ...outsideLimits([
-      { path: ["wanted"], value: request.wanted, unit: "°C", least: "0", most: "60" },
+      { path: ["wanted"], value: numberOf(request.wanted), unit: "°C", least: "0", most: "60" },
       { path: ["tap"], value: request.tap, unit: "°C", above: "0", most: "100" },
       { path: ["iceTemperature"], value: request.iceTemperature, unit: "°C", least: "-40", most: "0" },
     ]),
   ];
   if (problems.length > 0) return refuse(...problems);
-  const wanted = asked({ id: "dough.temperature", label: "dough temperature wanted", ...celsius }, request.wanted);
+  const wanted = askedFigure(
+    { id: "dough.temperature", label: "dough temperature wanted", ...celsius },
+    request.wanted,
+  );
   const water = massOf("water", request.water);
   const dough = doughMass(request);
   const made = heatMade(request.heat, dough);

@@ -2,13 +2,13 @@ import { type Figure, worked } from "../../figure/figure.ts";
 import { answer, note, type Outcome, type Problem, refuse } from "../../figure/problem.ts";
 import type { Source } from "../../figure/source.ts";
 import type { DecimalText } from "../../number/decimal.ts";
-import { asked, outsideLimits } from "../inputs.ts";
+import { asked, askedFigure, celsius, type Given, numberOf, outsideLimits } from "../inputs.ts";
 
 /** The bakers' rule of three temperatures. All in °C; friction as the rise it stands for. */
 export interface ThreeTemperatures {
-  readonly dough: DecimalText;
-  readonly flour: DecimalText;
-  readonly room: DecimalText;
+  readonly dough: Given;
+  readonly flour: Given;
+  readonly room: Given;
 }
 
 const bakersRule: Source = {
@@ -79,19 +79,18 @@ export function frictionFrom(temperatures: ThreeTemperatures, water: DecimalText
 }
 
 function figures({ dough, flour, room }: ThreeTemperatures): Readonly<Record<string, Figure>> {
-  const celsius = { unit: "°C", places: 1 };
   return {
-    dough: asked({ id: "rule.dough", label: "temperature of the dough", ...celsius }, dough),
-    flour: asked({ id: "rule.flour", label: "temperature of the flour", ...celsius }, flour),
-    room: asked({ id: "rule.room", label: "temperature of the room", ...celsius }, room),
+    dough: askedFigure(celsius("dough", "temperature of the dough"), dough),
+    flour: askedFigure(celsius("flour", "temperature of the flour"), flour),
+    room: askedFigure(celsius("room", "temperature of the room"), room),
   };
 }
 
 function temperatureProblems({ dough, flour, room }: ThreeTemperatures): readonly Problem[] {
-  const celsius = { unit: "°C", least: "-30", most: "60" };
+  const usual = { unit: "°C", least: "-30", most: "60" };
   return outsideLimits([
-    { path: ["dough"], value: dough, ...celsius },
-    { path: ["flour"], value: flour, ...celsius },
-    { path: ["room"], value: room, ...celsius },
+    { path: ["dough"], value: numberOf(dough), ...usual },
+    { path: ["flour"], value: numberOf(flour), ...usual },
+    { path: ["room"], value: numberOf(room), ...usual },
   ]);
 }
