@@ -4,7 +4,7 @@ import type { FormulaLine } from "../formula/line.ts";
 import { type Decimal, dec, decimalText, ZERO } from "../number/decimal.ts";
 import { roundKeepingTotal } from "../number/rounding.ts";
 import { currencySource } from "./cost-currencies.ts";
-import { isTap, type Prices } from "./cost-prices.ts";
+import { isTap, materialName, type Prices } from "./cost-prices.ts";
 import type { WeighedLine } from "./weighing.ts";
 
 /** Decimal places that the cost of a bowl is told to beyond those of the currency. */
@@ -71,11 +71,13 @@ export function costColumns(
   };
 }
 
-function priceFigure(line: FormulaLine, { lines, currency, places }: Prices): Figure | undefined {
+/** The price of a material, one figure for all the lines of it. */
+export function priceFigure(line: FormulaLine, { lines, currency, places }: Prices): Figure | undefined {
   const price = lines.find((one) => one.line.id === line.id)?.price;
+  const first = lines.find((one) => one.price && materialName(one.line.name) === materialName(line.name))?.line ?? line;
   if (price === undefined && !isTap(line)) return undefined;
   return given({
-    id: `cost.${line.id}.price`,
+    id: `cost.${first.id}.price`,
     label: `price of ${line.name}`,
     unit: `${currency}/kg`,
     places: places + finerPlaces,

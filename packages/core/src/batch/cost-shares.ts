@@ -23,7 +23,8 @@ export interface SharedOut {
  * @param count - whole number above zero
  * @param coin - smallest coin, in the unit of the sum
  */
-export function shareOut(over: string, total: Figure, count: Decimal, coin: Decimal): SharedOut {
+export function shareOut(over: string, total: Figure, among: Figure, coin: Decimal): SharedOut {
+  const count = dec(among.value);
   const less = floorToDivision(dec(total.value).div(count), coin);
   const more = less.plus(coin);
   const many = dec(total.value).minus(less.times(count)).div(coin);
@@ -43,7 +44,7 @@ export function shareOut(over: string, total: Figure, count: Decimal, coin: Deci
           places: money ? total.places : 0,
           value,
           by,
-          on: [total],
+          on: [total, among],
           sources: [definition],
         });
       return {

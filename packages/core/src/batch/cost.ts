@@ -58,8 +58,8 @@ export function costOf(spec: Spec, formula: Formula, batch: Batch): Outcome<Cost
   const loads = dec(batch.loads.count.value);
   const bowls = bowlsOf(batch);
   const shared = [
-    ...(loads.gt(1) ? [shareOut("load", parts.batch.total, loads, coin)] : []),
-    ...(bowls ? [shareOut("bowl", parts.batch.total, dec(bowls.value), coin)] : []),
+    ...(loads.gt(1) ? [shareOut("load", parts.batch.total, batch.loads.count, coin)] : []),
+    ...(bowls ? [shareOut("bowl", parts.batch.total, bowls, coin)] : []),
   ];
   const kilogram = worked({
     id: "cost.kilogram",

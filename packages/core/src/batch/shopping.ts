@@ -1,10 +1,12 @@
 import { type Figure, found, given, renamed, worked } from "../figure/figure.ts";
 import type { Note } from "../figure/problem.ts";
 import { definition, fromSpec, massBalance } from "../figure/source.ts";
+import type { FormulaLine } from "../formula/line.ts";
 import type { Price } from "../materials/fields.ts";
 import { dec, fixedText } from "../number/decimal.ts";
 import type { Quantity } from "../number/quantity.ts";
 import type { Batch } from "./batch.ts";
+import { priceFigure } from "./cost-columns.ts";
 import { materialName, type Prices } from "./cost-prices.ts";
 import type { ShoppingLine } from "./shopping-line.ts";
 import { type StockReach, stockReach } from "./shopping-stock.ts";
@@ -101,7 +103,7 @@ function shoppingLine(group: readonly [WeighedLine, ...WeighedLine[]], prices: P
     from: { stock: onHand ?? 0, buy, need },
     sources: [massBalance],
   });
-  const pay = price && payFigure(id, name, price, bought?.count, buy, prices);
+  const pay = price && payFigure(first.line, price, bought, buy, prices);
   const line: ShoppingLine = {
     name,
     unit: first.unit,
@@ -149,13 +151,16 @@ function inPacks(price: Price, text: string, missing: Figure, naming: Named, nam
 }
 
 function payFigure(
-  id: string,
-  name: string,
+  line: FormulaLine,
   price: Price,
-  packs: Figure | undefined,
+  bought: { readonly count: Figure } | undefined,
   buy: Figure,
-  { currency, places }: Prices,
+  prices: Prices,
 ): Figure {
+  const { id, name } = line;
+  const { currency, places } = prices;
+  const packs = bought?.count;
+  const perKilogram = priceFigure(line, prices);
   const exact = packs ? dec(packs.value).times(price.amount) : dec(buy.value).times(price.perKilogram).div(1000);
   const much = packs ? `${packs.value} packs` : `${fixedText(buy.value, buy.places)} g`;
   return found({
@@ -165,7 +170,7 @@ function payFigure(
     places,
     value: fixedText(exact, places),
     by: `${much} at ${price.text}, to the smallest coin`,
-    on: [packs ?? buy],
+    on: [packs ?? buy, ...(perKilogram ? [perKilogram] : [])],
     sources: [fromSpec],
   });
 }

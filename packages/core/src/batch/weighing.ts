@@ -81,16 +81,19 @@ export function shownUnit(unit: string): "g" | "oz" {
 }
 
 /** The finest scale that takes a mass at once; the one of the greatest capacity where none does. */
-export function chooseScale(mass: Decimal, scales: readonly Scale[]): { readonly scale: Scale; readonly lots: number } {
+export function chooseScale(
+  mass: Decimal,
+  scales: readonly Scale[],
+): { readonly scale: Scale; readonly lots: number; readonly among: number } {
   const fitting = scales.filter((scale) => scale.capacity === undefined || scale.capacity.gte(mass));
   const finest = fitting.reduce<Scale | undefined>(
     (best, scale) => (best === undefined || scale.division.lt(best.division) ? scale : best),
     undefined,
   );
-  if (finest !== undefined) return { scale: finest, lots: 1 };
+  if (finest !== undefined) return { scale: finest, lots: 1, among: scales.length };
   const largest = scales.reduce((best, scale) => ((scale.capacity ?? ZERO).gt(best.capacity ?? ZERO) ? scale : best));
   const lots = largest.capacity === undefined ? 1 : mass.div(largest.capacity).ceil().toNumber();
-  return { scale: largest, lots };
+  return { scale: largest, lots, among: scales.length };
 }
 
 /**
@@ -136,21 +139,24 @@ function weighedLine(
   line: FormulaLine,
   exact: Figure,
   mass: Decimal,
-  pick: { readonly scale: Scale; readonly lots: number },
+  pick: { readonly scale: Scale; readonly lots: number; readonly among: number },
   count: Figure,
   on: readonly Figure[],
 ): WeighedLine {
   const { scale, lots } = pick;
   const places = decimalPlaces(scale.division);
-  const step = given({
+  const division = {
     id: `${line.id}.division`,
     label: `division of ${scale.name}`,
     unit: "g",
     places: Math.max(2, places),
     value: scale.division,
-    by: scale.assumed ? "assumed" : "spec",
     sources: [fromSpec],
-  });
+  };
+  const step =
+    pick.among > 1
+      ? found({ ...division, by: "the finest scale that holds it", on: [exact] })
+      : given({ ...division, by: scale.assumed ? "assumed" : "spec" });
   const load = found({
     id: `${line.id}.load`,
     label: `${line.name} in a load`,

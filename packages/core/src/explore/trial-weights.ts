@@ -61,7 +61,7 @@ export function weighTrial(spec: Spec, formula: Formula, trial: Trial, us: boole
       withOrigins(
         weights.map(({ mass }) => mass),
         formula.graph,
-      ),
+      ).filter(({ id }) => !id.startsWith("trial.") && !Object.hasOwn(formula.graph, id)),
     );
     const renamed = weights.map((one): ScaledMass => {
       const { name, division, unit, scale } = one;

@@ -190,13 +190,7 @@ function passRequest(sheet: SheetFields, { rolls }: Machine): PassRequest {
   };
 }
 
-function cutRequest(
-  sheet: SheetFields,
-  machine: Machine,
-  batch: Batch,
-  density: Figure,
-  thickness: Given,
-): CutRequest {
+function cutRequest(sheet: SheetFields, machine: Machine, batch: Batch, density: Figure, thickness: Given): CutRequest {
   const portion = sheet.portion?.value ?? batch.target.rawWeight;
   const mixing = batch.target.stages.find(({ name }) => name === "mixing");
   const cutter = machine.cutters.find(({ size }) => sameSize(size, sheet.cutter));
