@@ -57,8 +57,15 @@ interface ErringLoad extends Omit<BatchCauses, "lines"> {
   readonly graph: Graph;
 }
 
+/** A weight without what it was rounded from: as weighed, the formula works out figures of the same names from it. */
+function asItIs(load: Figure): Figure {
+  const { working } = load;
+  return working.kind === "procedure" ? { ...load, working: { kind: "procedure", by: working.by } } : load;
+}
+
 function erringLoad(spec: Spec, batch: Batch): ErringLoad {
-  const { causes, exact, lines } = causesOf(spec, batch);
+  const { causes, exact, lines: weighed } = causesOf(spec, batch);
+  const lines = weighed.map((one) => ({ ...one, load: asItIs(one.load) }));
   const load = linesAsWeighed(lines);
   const shown: readonly (readonly [Omit<Output, "figure">, Figure | undefined])[] = [
     [outputs.protein, mixFlours(load.filter(({ role }) => role === "flour")).protein?.at14],
