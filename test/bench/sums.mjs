@@ -76,7 +76,7 @@ function byHand() {
 }
 
 const inputs = {
-  "batch.bowls-stated": 320,
+  "batch.bowls": 320,
   "bowl.raw": 110,
   "loss.mixing": 0.5,
   "loss.sheeting": 3,

@@ -191,6 +191,23 @@ test.for(examples)("the workbook of %s gives a spec that comes to the same figur
   expect(ids.filter((id) => !same(after?.get(id) ?? "none", before?.get(id) ?? "nothing"))).toEqual([]);
 });
 
+test.for([
+  { bowls: 300, rawWeight: "110 g" },
+  { load: "largest" },
+  { load: "smallest" },
+  { dough: "20000 g" },
+  { flour: "15000 g" },
+  { have: { name: "whole wheat flour", amount: "2000 g" } },
+])("a workbook read back tells how the batch is sized: %j", (batch) => {
+  expect(specOfWorkbook(fileOf("school-noodle", { batch }))).toMatchObject({ batch });
+});
+
+test("a batch of the amounts as they are written has no size of its own when it is read back", () => {
+  const read = specOfWorkbook(fileOf("written-in-grams", { mixer: { largest: "10 kg" }, batch: {} }));
+  expect(read).toMatchObject({ mixer: { largest: "10000 g" } });
+  expect(read).not.toHaveProperty("batch.load");
+});
+
 test("a workbook read back keeps what was typed into it", () => {
   const { sheets, ...workbook } = bookOf("school-noodle");
   const typed: Readonly<Record<string, number>> = { bowls: 300, cornstarch: 2, "largest load": 8000 };

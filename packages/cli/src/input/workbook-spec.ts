@@ -178,15 +178,17 @@ class BookSpec {
   #batch(): Data {
     const have = this.#said("batch.have");
     const name = this.#book.get("batch.have")?.label.replace(/ there is$/u, "");
-    const bowls = this.#said("batch.bowls-stated");
-    const size = {
+    const bowls = this.#said("batch.bowls");
+    const dough = this.#book.get("batch.dough")?.how ?? "";
+    const load = ["largest", "smallest"].find((size) => dough.includes(`${size} load`));
+    return {
       ...(bowls !== undefined && { bowls: Number(bowls) }),
       ...this.#under({ rawWeight: "bowl.raw", cookedWeight: "bowl.cooked" }),
       ...(this.#said("bowl.cook-gain") !== undefined && { cookGain: Number(this.#said("bowl.cook-gain")) }),
-      ...this.#under({ dough: "batch.dough", flour: "batch.flour-stated", load: "mixer.limit" }),
+      ...this.#under({ dough: "batch.dough", flour: "batch.flour-stated" }),
+      ...(load !== undefined && { load }),
       ...(have !== undefined && { have: { name, amount: have } }),
     };
-    return isEmpty(size) && this.#book.has("mixer.largest") ? { load: "largest" } : size;
   }
 
   #mixer(): Data | undefined {

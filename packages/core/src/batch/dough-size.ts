@@ -111,15 +111,15 @@ function doughForLoad(spec: Spec, parts: Figure, left: Decimal): Outcome<Figure>
     const path: Path = mixer === undefined ? ["batch", "load"] : ["mixer"];
     return refuse(problem("mixer.needed", path, { size: size ?? "largest" }));
   }
-  const figure = mixerLimit(size === "smallest" ? size : "largest", limit);
-  const used = lessUnused(figure, left);
-  if (spec.mixer?.of === "flour") return answer(doughForFlour(used, parts));
+  const used = lessUnused(mixerLimit(size === "smallest" ? size : "largest", limit, mixer?.of), left);
+  if (mixer?.of === "flour") return answer(doughForFlour(used, parts));
   return answer(worked({ ...doughNaming, formula: "load", from: { load: used }, sources: [definition] }));
 }
 
-/** The largest or the smallest load that the spec states for the mixer, g. */
-export function mixerLimit(size: "largest" | "smallest", limit: Quantity): Figure {
-  return statedMass(`mixer.${size}`, `${size} load of the mixer`, limit);
+/** The largest or the smallest load that the spec states for the mixer, g of dough or of flour. */
+export function mixerLimit(size: "largest" | "smallest", { value, text }: Quantity, of: string | undefined): Figure {
+  const naming = { id: `mixer.${size}`, label: `${size} load`, unit: "g", places: 0 };
+  return given({ ...naming, value, by: `spec, ${text} of ${of ?? "dough"}`, sources: [fromSpec] });
 }
 
 /** The lines of a formula, dusting too, that take from one ingredient: by its name in the formula, or as the same material. */

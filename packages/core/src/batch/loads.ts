@@ -32,7 +32,7 @@ export function splitLoads(
   if (mixer.smallest !== undefined && smallest?.gt(largest)) {
     return refuse(problem("mixer.limits", ["mixer"], { smallest: mixer.smallest.text, largest: mixer.largest.text }));
   }
-  const limit = mixerLimit("largest", mixer.largest);
+  const limit = mixerLimit("largest", mixer.largest, mixer.of);
   const weighed = mixer.of === "flour" ? "dough * 100 / parts" : "dough";
   const count = worked({
     id: "loads.count",

@@ -54,7 +54,7 @@ describe("a temperature for each ingredient", () => {
     const water = figure(cold, "water.mass");
     const egg = 10_000 * 0.12;
     const heat = Object.values(cold.graph).find(
-      ({ id }) => id.endsWith("specific-heat") && id.startsWith("ingredient"),
+      ({ id }) => id.endsWith(".specific-heat") && id.startsWith("ingredient"),
     );
     // Egg is three quarters water: between water and dry food.
     expect(Number(heat?.value)).toBeGreaterThan(3);

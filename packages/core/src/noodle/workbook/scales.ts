@@ -1,3 +1,4 @@
+import { mixerLimit } from "../../batch/dough-size.ts";
 import type { Scale, WeighedLine } from "../../batch/weighing.ts";
 import { type Figure, given } from "../../figure/figure.ts";
 import { type Graph, plainFigure } from "../../figure/graph.ts";
@@ -30,9 +31,8 @@ export function scaleFigures(scales: readonly Scale[]): Graph {
 /** The smallest load of a mixer as a figure. */
 export function mixerFigures({ mixer }: Spec): Graph {
   if (mixer?.smallest === undefined) return {};
-  const { value, text } = mixer.smallest;
-  const naming = { id: "mixer.smallest", label: "smallest load", unit: "g", places: 0 };
-  return { [naming.id]: plainFigure(given({ ...naming, value, by: `spec, ${text}`, sources: [fromSpec] })) };
+  const smallest = mixerLimit("smallest", mixer.smallest, mixer.of);
+  return { [smallest.id]: plainFigure(smallest) };
 }
 
 /** The greatest capacity of scales that all have one. */
