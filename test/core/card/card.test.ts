@@ -157,7 +157,7 @@ describe("sections of the card", () => {
           block.kind === "figures" ? block.figures.map(({ id }) => id) : block.kind === "text" ? block.lines : [],
         ),
       );
-    const assumed = ["dough.temperature", "flour.temperature", "other-ingredients.temperature"];
+    const assumed = ["dough.temperature", "room.temperature", "flour.temperature"];
     expect(shown("5 °C")).toEqual(["water.temperature", expect.stringContaining("this temperature too"), ...assumed]);
     expect(shown("25 °C")).toEqual([
       "water.ice-weighed",
