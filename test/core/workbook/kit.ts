@@ -40,10 +40,12 @@ export function exampleData(name: string): Data {
   return data;
 }
 
+let read: ReturnType<typeof readKitchenFile> | undefined;
+
 function store(): Kitchen {
-  const reading = readKitchenFile(parsed("harbour-store"));
-  if (!reading.ok) throw new Error("the kitchen file of the examples cannot be read");
-  return reading.value;
+  read ??= readKitchenFile(parsed("harbour-store"));
+  if (!read.ok) throw new Error("the kitchen file of the examples cannot be read");
+  return read.value;
 }
 
 /** The noodle of a spec, with the kitchen of the examples; undefined where it is refused. */
@@ -152,15 +154,11 @@ export class Engine {
     return value === null ? "" : typeof value === "boolean" ? String(value) : value.value;
   }
 
-  /** Types numbers into cells. */
-  type(values: readonly (readonly [Place, number])[]): void {
+  /** Types into cells, texts with an apostrophe in front; nothing empties one. */
+  type(values: readonly (readonly [Place, number | string | null])[]): void {
     this.#engine.batch(() => {
       for (const [place, value] of values) this.#engine.setCellContents(this.#address(place), value);
     });
-  }
-
-  close(): void {
-    this.#engine.destroy();
   }
 }
 

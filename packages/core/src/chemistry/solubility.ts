@@ -170,7 +170,17 @@ function outside(name: SpeciesName, table: SolubilityTable, t: Decimal): Problem
   return problem("solubility.temperature", [], { temperature: t.toString(), name: speciesOf(name).name, first, last });
 }
 
+/** The limit of each table at the temperature last asked for: whoever looks for a strength asks for one many times. */
+const lastLimits = new WeakMap<SolubilityTable, { readonly t: Decimal; readonly limit: Decimal | undefined }>();
+
 function between(table: SolubilityTable, t: Decimal): Decimal | undefined {
+  const last = lastLimits.get(table);
+  const { limit } = last?.t.eq(t) ? last : { limit: interpolated(table, t) };
+  lastLimits.set(table, { t, limit });
+  return limit;
+}
+
+function interpolated(table: SolubilityTable, t: Decimal): Decimal | undefined {
   const above = table.rows.findIndex(([at]) => t.lte(at));
   const [right, left] = [table.rows[above], table.rows[above - 1]];
   if (right === undefined) return undefined;

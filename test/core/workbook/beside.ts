@@ -1,0 +1,77 @@
+import type { UnitSystem } from "@noodlewright/core";
+import type { Graph } from "@noodlewright/core/figure";
+import type { Workbook } from "@noodlewright/core/render";
+import { changedSpec } from "./changes.ts";
+import {
+  cellsOf,
+  commandGraph,
+  type Data,
+  exampleData,
+  figurePlaces,
+  type Input,
+  inputsOf,
+  noodleOf,
+  type Place,
+  same,
+  type Typed,
+  workbookFor,
+} from "./kit.ts";
+
+/** Figures that rest on what a procedure found and no formula of the workbook works out. */
+function restingOnDecisions(graph: Graph, workbook: Workbook): ReadonlySet<string> {
+  const places = figurePlaces(workbook);
+  const resting = new Set<string>();
+  for (const { id, working } of Object.values(graph)) {
+    if (working.kind === "procedure" && places.get(id)?.cell.formula === undefined) resting.add(id);
+    if (working.kind !== "formula") continue;
+    const feeds = Object.values(working.from).flatMap((fed) =>
+      "figure" in fed ? [fed.figure] : "figures" in fed ? fed.figures : [],
+    );
+    if (feeds.some((feed) => resting.has(feed))) resting.add(id);
+  }
+  return resting;
+}
+
+/** What a workbook says of changes: an answer, that there is none, or that the command has to be asked. */
+interface Held {
+  readonly says: "answered" | "refused" | "asked";
+  /** Where workbook and command are not of one mind. */
+  readonly wrong: readonly unknown[];
+}
+
+/** A workbook beside the command that is asked anew with what was typed into it. */
+export function beside(name: string, units: UnitSystem = "metric", more: Data = {}) {
+  const data = { ...exampleData(name), ...more };
+  const noodle = noodleOf(data, units);
+  if (noodle === undefined) throw new Error(`${name} is refused`);
+  const workbook = workbookFor(noodle);
+  const places = figurePlaces(workbook);
+  const graph = commandGraph(noodle) ?? {};
+  const resting = restingOnDecisions(graph, workbook);
+  const checks = cellsOf(workbook).filter(({ cell: { role }, column }) => role === "check" && column === 1);
+  const held = (changes: ReadonlyMap<Input, Typed>, value: (place: Place) => string | number): Held => {
+    const typed = new Map([...changes].map(([{ id }, one]) => [id, one]));
+    const answer = noodleOf(changedSpec(data, graph, typed), units);
+    const fresh = answer && commandGraph(answer);
+    const failing = checks.map((place) => String(value(place))).filter((text) => text !== "fine");
+    const others = failing.filter((text) => !/^noodlewright decided |^an ingredient is too little/u.test(text));
+    const different = Object.values(fresh ?? {}).flatMap((figure) => {
+      const place = places.get(figure.id);
+      const remedied = failing.length > 0 && /^(?:weighed|rounding)\.|\.weighed-parts$/u.test(figure.id);
+      if (place === undefined || resting.has(figure.id) || remedied || others.length > 0) return [];
+      const mine = value(place);
+      return same(mine, Number(figure.value)) ? [] : [`${figure.id}: ${mine}, the command ${figure.value}`];
+    });
+    const silent = fresh === undefined && others.length === 0 ? ["the command refuses"] : [];
+    return {
+      says: fresh === undefined ? "refused" : others.length > 0 ? "asked" : "answered",
+      wrong: different.length + silent.length === 0 ? [] : [...typed, ...silent, ...different.slice(0, 5)],
+    };
+  };
+  /** Whether a little of what is short is left unused, of which the command alone knows how much. */
+  const forCommand = workbook.sheets[0]?.rows.some((cells) => cells[0]?.value === "what is left unused") === true;
+  return { workbook, places, graph, inputs: inputsOf(workbook), held, forCommand };
+}
+
+/** Inputs that alone cannot be changed: shares in % without a rest come to 100 % together; of what is short there may be less. */
+export const notAlone = /^flour\.\d+\.parts$|^batch\.have$/u;
