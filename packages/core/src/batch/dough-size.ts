@@ -6,12 +6,11 @@ import type { FormulaLine } from "../formula/line.ts";
 import { nearestMaterials } from "../materials/catalogue.ts";
 import { plainName } from "../materials/nearest.ts";
 import { type Decimal, dec, ZERO } from "../number/decimal.ts";
-import type { Quantity } from "../number/quantity.ts";
 import type { Spec } from "../spec/spec.ts";
 import { materialName } from "./cost-prices.ts";
 import type { Losses } from "./losses.ts";
 import { doughWithRework, statedRework } from "./rework.ts";
-import { statedMass } from "./stated-mass.ts";
+import { mixerLimit, statedMass } from "./stated-mass.ts";
 
 export const bowlsNaming = { id: "batch.bowls", label: "bowls", unit: "", places: 0 };
 const doughNaming = { id: "batch.dough", label: "dough to mix", unit: "g", places: 1 };
@@ -114,12 +113,6 @@ function doughForLoad(spec: Spec, parts: Figure, left: Decimal): Outcome<Figure>
   const used = lessUnused(mixerLimit(size === "smallest" ? size : "largest", limit, mixer?.of), left);
   if (mixer?.of === "flour") return answer(doughForFlour(used, parts));
   return answer(worked({ ...doughNaming, formula: "load", from: { load: used }, sources: [definition] }));
-}
-
-/** The largest or the smallest load that the spec states for the mixer, g of dough or of flour. */
-export function mixerLimit(size: "largest" | "smallest", { value, text }: Quantity, of: string | undefined): Figure {
-  const naming = { id: `mixer.${size}`, label: `${size} load`, unit: "g", places: 0 };
-  return given({ ...naming, value, by: `spec, ${text} of ${of ?? "dough"}`, sources: [fromSpec] });
 }
 
 /** The lines of a formula, dusting too, that take from one ingredient: by its name in the formula, or as the same material. */

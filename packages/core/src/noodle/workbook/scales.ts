@@ -1,4 +1,4 @@
-import { mixerLimit } from "../../batch/dough-size.ts";
+import { mixerLimit } from "../../batch/stated-mass.ts";
 import type { Scale, WeighedLine } from "../../batch/weighing.ts";
 import { type Figure, given } from "../../figure/figure.ts";
 import { type Graph, plainFigure } from "../../figure/graph.ts";
