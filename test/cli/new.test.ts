@@ -59,6 +59,24 @@ describe("without a terminal", () => {
     expect(readNoodleData(spec).ok).toBe(true);
   });
 
+  test("bowls are obeyed: with what the notes make, or with a weight that is said; else they are refused", async () => {
+    const notes = "Strong flour 1 kg, water 350 ml, salt 10g, kansui powder 12 g, makes 10";
+    const { spec, text, stderr } = await newSpec(["--from", "-", "--bowls", "40"], { input: notes });
+    expect(spec).toMatchObject({ batch: { bowls: 40, rawWeight: "137.1 g" }, salt: "10 g" });
+    const workedOut = "137.1 g a bowl is worked out from the notes: 1371.4 g of dough for 10 bowls";
+    expect(text).toContain(`# ${workedOut}\nbatch:`);
+    expect(stderr).toContain(workedOut);
+    const said = await newSpec(["--from", "-", "--bowls", "40", "--raw-weight", "130 g"], { input: notes });
+    expect([said.spec["batch"], said.text.includes("worked out")]).toEqual([{ bowls: 40, rawWeight: "130 g" }, false]);
+    for (const [flag, missing] of [
+      ["--bowls=40", "--raw-weight"],
+      ["--raw-weight=130 g", "--bowls"],
+    ] as const) {
+      const refused = await newSpec(["--from", "-", flag], { input: "bread flour 1 kg\nwater 350 g" });
+      expect([refused.status, refused.text, refused.stderr]).toEqual([2, "", expect.stringContaining(`${missing}: [`)]);
+    }
+  });
+
   test("flags alone make a formula", async () => {
     const { spec } = await newSpec(
       "--name|Evening noodle|--flour|bread flour, protein 12 %|--water|36 %|--salt|1 %|--alkali|sodium carbonate 1 %|--bowls|40|--raw-weight|130 g|--rolls|145 mm wide, 1 to 5 mm, cutter 2 mm".split(

@@ -1,4 +1,4 @@
-import { answeredLine, type Handwritten, readHandwritten } from "@noodlewright/core/spec";
+import { amendedText, answeredLine, type Handwritten, readHandwritten } from "@noodlewright/core/spec";
 import { describe, expect, test } from "vitest";
 import { parse } from "yaml";
 import { formulaOf } from "#core/formula/formula.ts";
@@ -80,7 +80,32 @@ const samples: readonly Sample[] = [
     leftOut: [[3, "white sorghum flour"]],
     remarks: ["the protein on its bag"],
   },
-  { style: "one line", text: "bread flour 1000 g, water 380 g, salt 10 g", read: plain },
+  ...[
+    "bread flour 1000 g, water 380 g, salt 10 g, makes 10",
+    "bread flour 1000 g; water 380 g; salt 10 g; serves ten",
+    "Dough: 1000 g bread flour,380 g water and 10 g salt",
+    "Class noodle; bread flour 1000 g, sifted / water 380 g / salt 10 g / enough for ten",
+    "bread flour, 1000 g, water 380 g, salt: 10 g",
+  ].map((text) => ({ style: `one line, ${text}`, text, read: plain })),
+  {
+    style: "one line, with a protein and a measure that is open",
+    text: "bread flour 1 kg, protein 12 %, water 350 ml, a pinch of salt, kansui powder 12 g, makes 10",
+    read: ["flours bread flour 1 kg", "water water 349.4 g"],
+    asks: [
+      [1, "nobody can tell"],
+      [1, "may be any mixture"],
+    ],
+    remarks: ["350 ml of water"],
+  },
+  {
+    style: "two amounts and no one name",
+    text: "bread flour 1000 g\nwater 380 g\nmy kansui powder of 1 kg, 12 g\n10 g salt",
+    read: plain,
+    asks: [
+      [3, "no name known here"],
+      [3, "are not the same"],
+    ],
+  },
   {
     style: "a name on one line, its amount on the next",
     text: "bread flour\n1000 g\nwater\n380 g\nsalt\n10 g",
@@ -523,7 +548,7 @@ test.each([
   ["Lye noodles (for 4)", "Lye noodles"],
 ])("the number of %j is how many bowls, and no grams", (title, name) => {
   const { spec, yields, questions } = readHandwritten(`${title}\nbread flour 400 g\nwater 150 g`);
-  expect([spec["name"], yields, questions]).toEqual([name, { bowls: 4 }, []]);
+  expect([spec["name"], yields?.bowls, questions]).toEqual([name, 4, []]);
 });
 
 test.each([
@@ -546,13 +571,34 @@ test("a long or hostile text is read up to a limit, and quickly", () => {
   expect(odd.text).not.toContain("\u001B");
 });
 
-test.each([
+test.each<readonly [string, string | undefined]>([
   ["For 4 portions of 140 g", "140 g"],
   ["Makes 4 bowls, 140 g raw each", "140 g"],
-  ["For 4 portions of 210 g cooked", undefined],
-  ["For 4 portions, flour 210 g", undefined],
-])("%s: the raw weight of a bowl", (line, rawWeight) => {
+  ["For 4 portions of 210 g cooked", "345 g"],
+  ["For 4 portions, rye flour 210 g", "397.5 g"],
+  ...[
+    "makes 10",
+    "Makes 10 bowls",
+    "serves 10",
+    "Yield: 10 bowls",
+    "for 10 bowls",
+    "10 portions",
+    "enough for ten",
+    "Feeds ten",
+    "ten bowls",
+  ].map((line): readonly [string, string] => [line, "138 g"]),
+  ["makes 10\nsalt 1 %", undefined],
+  ["makes 10\na pinch of salt", undefined],
+  ["for 40 bowls", undefined],
+])("%s: the raw weight of a bowl, stated or of the dough", (line, rawWeight) => {
   expect(readHandwritten(`${line}\nbread flour 1 kg\nwater 380 g`).yields?.rawWeight).toBe(rawWeight);
+});
+
+test("a part of a line is put in anew, and the rest of it stays", () => {
+  const line = "bread flour １ ½ kg; water 350 g; kansui 12 g";
+  expect(amendedText(`title\n${line}`, 2, "bread flour 1 1/2 kg", "rye flour 2 kg")).toBe(
+    "title\nrye flour 2 kg; water 350 g; kansui 12 g",
+  );
 });
 
 test("hydration is the water added in all", () => {

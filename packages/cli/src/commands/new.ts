@@ -3,6 +3,8 @@ import { type Handwritten, readHandwritten, styleStart, yamlLines } from "@noodl
 import { withIngredient } from "../input/new-formula.ts";
 import { askForFormula, type NewWishes } from "../input/new-questions.ts";
 import { type KitchenWords, kitchenProblems, kitchenSections } from "../input/new-sections.ts";
+import type { PlacedProblem } from "../input/placed-problem.ts";
+import { ownProblem } from "../input/problem.ts";
 import { isSection, textAt } from "../input/put.ts";
 import { largest, readTextFile } from "../input/read-file.ts";
 import { starterSpec } from "../input/starter-spec.ts";
@@ -72,8 +74,10 @@ export const newCommand: Command = {
   run: async (asked, io) => {
     const given = await wishesOf(asked, io);
     if (typeof given === "number") return given;
+    const asker = given.book !== undefined || asked.text("from") === "-" ? undefined : await io.asker();
+    const half = asker === undefined ? halfBatch(given.kitchen, asked) : [];
+    if (half.length > 0) return printProblems(half, asked, io, "nothing was written");
     if (given.book !== undefined) return write(bookSpec(given, given.book), asked, io);
-    const asker = asked.text("from") === "-" ? undefined : await io.asker();
     const wishes = asker === undefined ? given : await askForFormula(given, asker, (text) => io.err(printable(text)));
     asker?.close();
     if (wishes === undefined) {
@@ -84,9 +88,12 @@ export const newCommand: Command = {
     if (nothing) return write({ text: starterSpec, open: [], toFillIn: false }, asked, io);
     const { sections: kitchen, toFillIn } = kitchenSections(wishes.kitchen);
     const sections = { ...wishes.style, ...kitchen };
-    const read = readHandwritten(wishes.text, { name: wishes.name, sections });
+    const { yields } = readHandwritten(wishes.text);
+    const remarks =
+      yields?.workedOut !== undefined && yields.rawWeight === wishes.kitchen.rawWeight ? [yields.workedOut] : [];
+    const read = readHandwritten(wishes.text, { name: wishes.name, sections, remarks: { batch: remarks } });
     return write(
-      { text: `${read.text}${toFillIn}`, open: openLines(read), toFillIn: read.questions.length > 0 },
+      { text: `${read.text}${toFillIn}`, open: openLines(read, remarks), toFillIn: read.questions.length > 0 },
       asked,
       io,
     );
@@ -152,6 +159,21 @@ async function wishesOf(asked: Asked, io: Io): Promise<NewWishes | ExitStatus> {
   return printProblems(placed, asked, io, "nothing was written");
 }
 
+/** Bowls say nothing without what each weighs, nor a weight without how many: no flag goes without an effect. */
+function halfBatch({ bowls, rawWeight }: KitchenWords, asked: Asked): readonly PlacedProblem[] {
+  const missing = (flag: "bowls" | "raw-weight", wanted: string): readonly PlacedProblem[] => [
+    {
+      ...ownProblem("flag.missing", { wanted, example: `--${flag} '${flags[flag].placeholder}'` }),
+      flag: `--${flag}`,
+    },
+  ];
+  if (asked.text("bowls") !== undefined && rawWeight === undefined)
+    return missing("raw-weight", `what each of ${bowls} bowls weighs raw, which the formula does not tell`);
+  return bowls === undefined && asked.text("raw-weight") !== undefined
+    ? missing("bowls", `how many bowls of ${rawWeight} to make, which the formula does not tell`)
+    : [];
+}
+
 /** The size of the batch of a workbook, where one half of it is said anew. */
 function bookBowls(asked: Asked, book: Data | undefined): { readonly bowls?: number; readonly rawWeight?: string } {
   const anew = asked.text("bowls") !== undefined || asked.text("raw-weight") !== undefined;
@@ -170,9 +192,12 @@ function bookSpec({ name, style, kitchen }: NewWishes, book: Data): Written {
 }
 
 /** What the cook still has to do, for standard error. */
-function openLines({ remarks, understood, notUnderstood, notes, questions }: Handwritten): readonly string[] {
+function openLines(
+  { remarks, understood, notUnderstood, notes, questions }: Handwritten,
+  more: readonly string[],
+): readonly string[] {
   const at = (line: number | undefined, text: string): string => (line === undefined ? text : `line ${line}: ${text}`);
-  const said = [...remarks, ...understood.flatMap((one) => one.remarks.map((remark) => at(one.line, remark)))];
+  const said = [...remarks, ...understood.flatMap((one) => one.remarks.map((remark) => at(one.line, remark))), ...more];
   const list = (heading: string, lines: readonly string[]): readonly string[] =>
     lines.length === 0 ? [] : [heading, ...lines.map((line) => `  - ${line}`)];
   const kept = [...new Set(notes.map(({ line }) => line))];

@@ -1,12 +1,10 @@
-import { answeredLine, type Handwritten, type OpenQuestion, readHandwritten } from "@noodlewright/core/spec";
-
-/** The text with one of its lines, or a part of it, replaced. */
-function amended(text: string, line: number, was: string, now: string): string {
-  const lines = text.split(/\r\n|[\n\r\u0085\u2028\u2029]/u);
-  const old = lines[line - 1] ?? "";
-  lines[line - 1] = old.includes(was) ? old.replace(was, () => now) : now;
-  return lines.join("\n");
-}
+import {
+  amendedText,
+  answeredLine,
+  type Handwritten,
+  type OpenQuestion,
+  readHandwritten,
+} from "@noodlewright/core/spec";
 
 function added(text: string, line: string): string {
   return text.trim() === "" ? line : `${text}\n${line}`;
@@ -14,7 +12,7 @@ function added(text: string, line: string): string {
 
 /** The formula with the answer to one of its questions. */
 export function withAnswer(text: string, { line, part, text: was }: OpenQuestion, answer: string): string {
-  if (line !== undefined) return amended(text, line, was, answeredLine(was, answer));
+  if (line !== undefined) return amendedText(text, line, was, answeredLine(was, answer));
   return added(text, answeredLine(part === "water" ? "water 1 g" : "1 g", answer));
 }
 
@@ -24,7 +22,7 @@ export function withLabel(
   flour: { readonly line: number; readonly text: string },
   label: string,
 ): string {
-  return amended(text, flour.line, flour.text, `${flour.text}, ${label}`);
+  return amendedText(text, flour.line, flour.text, `${flour.text}, ${label}`);
 }
 
 /**
@@ -56,6 +54,11 @@ function isBareFlour(said: string): boolean {
   return understood.length + notUnderstood.length === 0 && !asksAmount(`${said}: 100 %`);
 }
 
+/** Of a line that two questions are about, the first. */
+function isFirst(lines: readonly { readonly line: number; readonly text: string }[], index: number): boolean {
+  return lines.findIndex(({ line, text }) => line === lines[index]?.line && text === lines[index]?.text) === index;
+}
+
 /** The lines of the flours, with whether the protein is told. */
 export function flourLines({ understood, questions, spec }: Handwritten) {
   const flours = (spec["flours"] ?? []) as readonly {
@@ -66,7 +69,7 @@ export function flourLines({ understood, questions, spec }: Handwritten) {
     ...understood,
     ...questions.flatMap((one) => (one.line === undefined ? [] : [{ ...one, line: one.line, name: "" }])),
   ]
-    .filter(({ part }) => part === "flours")
+    .filter(({ part }, index, all) => part === "flours" && isFirst(all, index))
     .sort((a, b) => a.line - b.line);
   return lines.map((one, index) => {
     const { name = one.name, figures = {} } = flours[index] ?? {};

@@ -11,6 +11,9 @@ const units: readonly (readonly [unit: string, head: RegExp])[] = [
 const heads =
   /^(?:ingredients?|item|name|material|zutat(?:en)?|what|amount|quantity|weight|unit|menge|材料|分量)(?!\p{L})/iu;
 
+/** A cell with a name and its amount: a row of several such is no row of a table, but several ingredients. */
+const ofItsOwn = /(?:\p{L}{3,}.*\d ?(?:k?g|ml|l|oz|lb)$|^\d[\d.,/ ]*(?:k?g|ml|l|oz|lb) ?\p{L}{3,})/iu;
+
 /**
  * Turns the rows of a table, with commas, semicolons, tabs or upright lines between the cells, into lines of a name and
  * amounts; the units of its heads go to the bare numbers below them.
@@ -21,7 +24,7 @@ export function withoutColumns(lines: readonly WrittenLine[]): readonly WrittenL
   let columns: readonly (string | undefined)[] = [];
   return lines.flatMap((line) => {
     const cells = cellsOf(line.text, mark);
-    if (cells.length < 2) return [line];
+    if (cells.length < 2 || cells.filter((cell) => ofItsOwn.test(cell)).length > 1) return [line];
     if (cells.every((cell) => /^:?-*:?$/u.test(cell))) return [];
     if (!cells.some((cell) => /\d/u.test(cell)) && cells.some((cell) => heads.test(cell))) {
       columns = cells.map((cell) => units.find(([, head]) => head.test(cell))?.[0]);

@@ -8,6 +8,7 @@ export interface WrittenLine {
 /** Most lines and letters of a line that are looked at. */
 export const mostLines = 400;
 const mostLetters = 300;
+export const lineEnds = /\r\n|[\n\r\u0085\u2028\u2029]/u;
 
 /**
  * The lines of a text in plain characters: full-width digits, narrow and fixed spaces, fractions in one sign, curly
@@ -18,12 +19,13 @@ const mostLetters = 300;
 export function plainLines(text: string): readonly WrittenLine[] {
   return text
     .slice(0, mostLines * mostLetters)
-    .split(/\r\n|[\n\r\u0085\u2028\u2029]/u)
+    .split(lineEnds)
     .map((line, index) => ({ number: index + 1, text: plainLine(line) }))
     .filter((line) => line.text !== "");
 }
 
-function plainLine(line: string): string {
+/** A line in plain characters. @example plainLine("１ ½ kg") // => "1 1/2 kg" */
+export function plainLine(line: string): string {
   return line
     .slice(0, mostLetters)
     .replace(/[^\S\t]?([¼-¾⅐-⅞])[^\S\t]?/gu, (_, sign: string) => ` ${sign.normalize("NFKC").replace("⁄", "/")} `)

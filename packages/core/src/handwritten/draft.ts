@@ -32,6 +32,8 @@ export interface Draft {
   readonly leftOut: readonly string[];
   /** The other sections of the spec, such as `batch` and `scales`, as plain data. */
   readonly sections: Readonly<Record<string, unknown>>;
+  /** What to say above a section, by its key. */
+  readonly remarks: Readonly<Record<string, readonly string[]>>;
 }
 
 /** The draft as plain data, as a spec file gives it. */
@@ -75,7 +77,7 @@ export function draftText(draft: Draft): string {
         );
       });
     } else {
-      lines.push(...commented(entries?.[0]?.remarks ?? [], 0));
+      lines.push(...commented(entries?.[0]?.remarks ?? draft.remarks[key] ?? [], 0));
       lines.push(...yamlLines(key, value, 0), ...(value === null ? (samples[key] ?? []) : []));
     }
   }

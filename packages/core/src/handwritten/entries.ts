@@ -15,7 +15,7 @@ export interface PlacedItem {
   readonly entry: DraftEntry;
   readonly amount: ChosenAmount;
   /** What the cook has to answer before the spec can be worked out. */
-  readonly ask?: { readonly about: "name" | "amount"; readonly text: string };
+  readonly asks: readonly { readonly about: "name" | "amount"; readonly text: string }[];
 }
 
 /** The amount that counts, of those of a line. */
@@ -49,13 +49,11 @@ export function placed(item: Item, underDusting: boolean): PlacedItem | LeftOut 
     ...(item.thing.is === "water" && item.thing.added && { added: item.thing.added }),
     ...(where.toFillIn && { toFillIn: where.toFillIn }),
   };
-  const ask =
-    where.ask !== undefined
-      ? { about: "name" as const, text: where.ask }
-      : amount.by === "open"
-        ? { about: "amount" as const, text: amount.why }
-        : undefined;
-  return { item, part, entry, amount, ...(ask && { ask }) };
+  const asks = [
+    ...(where.ask === undefined ? [] : [{ about: "name" as const, text: where.ask }]),
+    ...(amount.by === "open" ? [{ about: "amount" as const, text: amount.why }] : []),
+  ];
+  return { item, part, entry, amount, asks };
 }
 
 interface Where {

@@ -1,9 +1,10 @@
 import type { Problem } from "../figure/problem.ts";
 import { told } from "../figure/told.ts";
 import { formulaOf } from "../formula/formula.ts";
+import { dec, decimalText, fixedText, sum } from "../number/decimal.ts";
 import { commaUse } from "./amounts.ts";
 import { withoutColumns } from "./cells.ts";
-import { mostLines, plainLines, type WrittenLine } from "./characters.ts";
+import { lineEnds, mostLines, plainLine, plainLines, type WrittenLine } from "./characters.ts";
 import { type Draft, type DraftEntry, draftData, draftText } from "./draft.ts";
 import { addedUp, type Part, type PlacedItem, placed } from "./entries.ts";
 import { type Item, ingredientsOf, type ReadLine, readLine } from "./line.ts";
@@ -46,6 +47,14 @@ export interface OpenQuestion {
   readonly ask: string;
 }
 
+/** The bowls that a formula makes, and the raw weight of each where it is stated or follows from the weights. */
+export interface Yields {
+  readonly bowls: number;
+  readonly rawWeight?: string;
+  /** In words, how the raw weight was worked out where the formula does not state it. */
+  readonly workedOut?: string;
+}
+
 /** A formula as somebody wrote it, read. */
 export interface Handwritten {
   readonly understood: readonly UnderstoodLine[];
@@ -55,8 +64,8 @@ export interface Handwritten {
   readonly questions: readonly OpenQuestion[];
   /** What holds for the whole formula, such as what its bare numbers count. */
   readonly remarks: readonly string[];
-  /** Bowls that it says it makes, and the raw weight of each. */
-  readonly yields?: { readonly bowls: number; readonly rawWeight?: string };
+  /** Bowls that it says it makes. */
+  readonly yields?: Yields;
   /** The spec as plain data. */
   readonly spec: Readonly<Record<string, unknown>>;
   /** The spec in YAML, with comments. */
@@ -69,6 +78,8 @@ export interface HandwrittenWishes {
   readonly name?: string | undefined;
   /** Sections of the spec, such as `batch` and `scales`, as plain data. */
   readonly sections?: Readonly<Record<string, unknown>>;
+  /** What to say above a section, by its key. */
+  readonly remarks?: Readonly<Record<string, readonly string[]>>;
 }
 
 /**
@@ -89,22 +100,39 @@ export function readHandwritten(text: string, wishes: HandwrittenWishes = {}): H
   const sorted = sortLines(joinedLines(parted.map((line) => ({ line, read: readLine(line, comma) }))));
   const { items, remarks } = withUnits(sorted.placed);
   const { draft, items: merged } = assemble(items, sorted, wishes);
-  const open = merged.flatMap(({ item: { line }, part, ask }) =>
-    ask === undefined ? [] : [{ line: line.number, text: line.text, part, about: ask.about, ask: ask.text }],
+  const open = merged.flatMap(({ item: { line }, part, asks }) =>
+    asks.map(({ about, text: ask }) => ({ line: line.number, text: line.text, part, about, ask })),
   );
   const missing = missingOf(draft);
   const spec = draftData(draft);
   const beyond = open.length + missing.length > 0 ? [] : formulaQuestions(spec, draft, lines);
   return {
-    understood: merged.filter(({ ask }) => ask === undefined).map(understoodLine),
+    understood: merged.filter(({ asks }) => asks.length === 0).map(understoodLine),
     notUnderstood: sorted.leftOut,
     notes: sorted.notes,
     questions: [...open, ...missing, ...beyond],
     remarks,
-    ...(sorted.yields && { yields: sorted.yields }),
+    ...(sorted.yields && { yields: withRawWeight(sorted.yields, merged) }),
     spec,
     text: draftText(draft),
   };
+}
+
+/** g of raw noodle that a bowl may hold: a formula whose dough makes less or more is not the whole of it. Common practice, no source. */
+const aBowl = { least: 60, most: 400 };
+
+/** What a bowl weighs raw follows from the weights of the dough, to a tenth of a gram. */
+function withRawWeight(yields: Yields, items: readonly PlacedItem[]): Yields {
+  const masses = items.flatMap(({ part, amount, entry }) =>
+    part === "dusting" ? [] : [amount.by === "mass" ? entry.value : undefined],
+  );
+  if (yields.rawWeight !== undefined || masses.length === 0 || masses.includes(undefined)) return yields;
+  const dough = sum(masses.map((grams) => dec(grams ?? 0)));
+  const each = dough.div(yields.bowls);
+  if (each.lt(aBowl.least) || each.gt(aBowl.most)) return yields;
+  const rawWeight = `${decimalText(dec(fixedText(each, 1)))} g`;
+  const workedOut = `${rawWeight} a bowl is worked out from the notes: ${decimalText(dough)} g of dough for ${yields.bowls} bowls`;
+  return { ...yields, rawWeight, workedOut };
 }
 
 interface NumberedLine {
@@ -129,14 +157,14 @@ interface Sorted {
   readonly placed: readonly PlacedItem[];
   readonly leftOut: readonly UnknownLine[];
   readonly notes: readonly KeptNote[];
-  readonly yields?: Handwritten["yields"];
+  readonly yields?: Yields;
 }
 
 /** Sorts the lines: ingredients, what is not understood, the title, and what stands beside. */
 function sortLines(lines: readonly NumberedLine[]): Sorted {
   let section: "dough" | "dusting" | "method" = "dough";
   let title: string | undefined;
-  let yields: Handwritten["yields"];
+  let yields: Yields | undefined;
   const items: PlacedItem[] = [];
   const leftOut: UnknownLine[] = [];
   const notes: KeptNote[] = [];
@@ -236,7 +264,11 @@ interface Assembled {
 }
 
 /** Puts the ingredients into their places; water and salt have one each, and so has dusting. */
-function assemble(items: readonly PlacedItem[], sorted: Sorted, { name, sections = {} }: HandwrittenWishes): Assembled {
+function assemble(
+  items: readonly PlacedItem[],
+  sorted: Sorted,
+  { name, sections = {}, remarks = {} }: HandwrittenWishes,
+): Assembled {
   const merged: PlacedItem[] = [];
   for (const one of items) {
     const single = one.part === "water" || one.part === "salt" || one.part === "dusting";
@@ -257,6 +289,7 @@ function assemble(items: readonly PlacedItem[], sorted: Sorted, { name, sections
     notes: sorted.notes.map(({ text }) => text),
     leftOut: sorted.leftOut.map(({ line, text, why }) => `line ${line}: ${text}: ${why}`),
     sections,
+    remarks,
   };
   return { draft, items: merged };
 }
@@ -324,4 +357,18 @@ export function answeredLine(line: string, answer: string): string {
   if (now.kind === "item" && now.amounts.some(({ is }) => is.by === "mass")) return answer;
   if (now.kind === "item" && now.amounts.length === 0) return `${answer} ${amount}`;
   return `${was.name} (${answer}) ${amount}`;
+}
+
+/**
+ * The text with one of its lines, or the part of it that was read as one, replaced.
+ *
+ * @param line - from 1
+ * @param was - the part, as the reading tells it
+ * @example amendedText("flour 1 kg, kansui 12 g", 1, "kansui 12 g", "soda ash 12 g") // => "flour 1 kg, soda ash 12 g"
+ */
+export function amendedText(text: string, line: number, was: string, now: string): string {
+  const lines = text.split(lineEnds);
+  const old = plainLine(lines[line - 1] ?? "");
+  lines[line - 1] = old.includes(was) ? old.replace(was, () => now) : now;
+  return lines.join("\n");
 }

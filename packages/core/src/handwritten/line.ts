@@ -34,18 +34,28 @@ const bullet = /^(?:[–*•·‣◦▪□☐✓✔>+-]+\s+|[•·‣◦▪□�
 const brackets = /[([]([^()[\]]*)[)\]]/gu;
 const method =
   /^(?:method|directions?|instructions?|preparation|procedure|steps?|how to|process|notes?|tips?|zubereitung|préparation|作り方|做法|만드는)(?!\p{L})/iu;
-/** Before an ingredient: `Process: salt 5 g`. */
-const stepsBefore = new RegExp(`${method.source}[\\s:.–-]*[:.][\\s:.–-]*(?=\\S)`, "iu");
-const countWords = ["one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten", "eleven", "twelve"];
+const ofDough =
+  "(?:the )?ingredients?|(?:for )?(?:the )?(?:dough|noodles?)|formula|recipe|you need|zutaten|材料|flours|liquids?|dry|wet|salts";
+/** Before an ingredient: `Process: salt 5 g`, `Dough: flour 1 kg`. */
+const stepsBefore = new RegExp(`(?:${method.source}|^(?:${ofDough})(?= ?:))[\\s:.–-]*[:.][\\s:.–-]*(?=\\S)`, "iu");
+const countWords =
+  "one two three four five six seven eight nine ten eleven twelve thirteen fourteen fifteen sixteen seventeen eighteen nineteen twenty".split(
+    " ",
+  );
 const dusting =
   /(?<!\p{L})(?:(?:for|as) )?dusting(?: (?:starch|flour))?(?!\p{L})|(?<!\p{L})(?:for|to) dust(?!\p{L})|打ち粉|手粉/iu;
 const people = "bowls?|portions?|portionen|servings?|people|persons?|children|guests|pupils|人前|人分|份";
 const yields = new RegExp(
-  `^(?:.*?(?<![\\p{L}\\d.,])(\\d+) ?(?:${people})(?!\\p{L})|(?:(?:.*\\()?for|(?:.*(?<!\\p{L}))?(?:serves|servings|portions|people|bowls|makes|yields?))[ :]*(\\d+)(?![\\d.,/]*\\d))(.*)$`,
+  `^(?:.*?(?<![\\p{L}\\d.,])(\\d+) ?(?:${people})(?!\\p{L})|(?:(?:.*\\()?for|(?:.*(?<!\\p{L}))?(?:serves|feeds|servings|portions|people|bowls|makes|yields?|enough for))[ :]*(\\d+)(?![\\d.,/]*\\d))(.*)$`,
   "iu",
 );
 const yieldAtEnd = new RegExp(
-  `[\\s(,]*(?:(?<!\\p{L})(?:for|makes|serves|yields?|portions|servings|people|bowls)\\s*:?\\s*)?\\d+ ?(?:${people})?$`,
+  `[\\s(,]*(?:(?<!\\p{L})(?:(?:enough )?for|makes|serves|feeds|yields?|portions|servings|people|bowls)\\s*:?\\s*)?\\d+ ?(?:${people})?$`,
+  "iu",
+);
+/** Bowls or people that are counted in a word: `serves four`, `ten bowls`. */
+const bowlsInWords = new RegExp(
+  `(?<=(?:^|enough )for |(?:serves|feeds|makes|yields?:?) )(?:${countWords.join("|")})(?!\\p{L})|(?<!\\p{L})(?:${countWords.join("|")})(?= (?:${people})(?!\\p{L}))`,
   "iu",
 );
 const total = /^(?:total|sum|in all|dough weight|gesamt|summe|合計|总量|合计|총)(?!\p{L})/iu;
@@ -62,8 +72,9 @@ export function readLine(line: WrittenLine, comma: CommaUse): ReadLine {
   return readText({ line, text: counted(written) }, comma);
 }
 
-/** `two eggs` and `an egg` with a digit, where what is counted is known. */
-function counted(text: string): string {
+/** `two eggs`, `an egg` and `enough for two` with a digit, where what is counted is known. */
+function counted(written: string): string {
+  const text = written.replace(bowlsInWords, (word) => String(countWords.indexOf(word.toLowerCase()) + 1));
   const [, word = "", name = ""] = /^(an?|\p{L}{3,6}) (?=\p{L})(.*)$/iu.exec(text) ?? [];
   const count = /^an?$/iu.test(word) ? 1 : countWords.indexOf(word.toLowerCase()) + 1;
   return count > 0 && thingOf(name.replace(brackets, " "), []).is !== "unknown" ? `${count} ${name}` : text;
@@ -144,37 +155,74 @@ function readText(
   };
 }
 
-/** Several ingredients on one line, each with its amount, are a line each. */
+/** Between the ingredients of one line, and before the last of them. */
+const betweenIngredients =
+  /\s*(?:;|\t|\||•|,(?![^()]*\))(?!\d)|(?<=\p{L}),(?=\d)| \/ )\s*(?:(?:and|und|et|plus|&) )?/gu;
+
+/**
+ * Several ingredients on one line are a line each, and so is what they make: `flour 1 kg, water 350 g, makes 10`. What
+ * names nothing and has no amount of its own, as in `flour, strong, 1 kg, sifted`, belongs to what it stands behind.
+ */
 export function ingredientsOf(line: WrittenLine, comma: CommaUse): readonly WrittenLine[] {
-  const pieces = line.text.split(/[,;](?![^()]*\))(?!\d)/u).map((text) => ({ ...line, text: text.trim() }));
-  const whole = pieces.every((piece) => {
-    const { rest } = takeBeside(inDigits(piece.text));
-    const amounts = amountsOf(rest, comma).filter(({ is }) => is.by !== "other" && is.by !== "number");
-    const name = amounts.reduce((left, { written }) => left.replace(written, " "), rest);
-    return amounts.length > 0 && trimmed(name) !== "";
-  });
-  return whole && pieces.length > 1 ? pieces : sideBySide(line, comma);
+  const cuts = [...line.text.matchAll(betweenIngredients)];
+  const ends = [...cuts.map(({ index }) => index), line.text.length];
+  const starts = [0, ...cuts.map(({ index, 0: cut }) => index + cut.length)];
+  const groups: { readonly start: number; readonly end: number; readonly whole: boolean }[] = [];
+  let anyKnown = false;
+  for (const [index, start] of starts.entries()) {
+    const end = ends[index] ?? start;
+    if (end <= start) continue;
+    const { named, amount, whole } = pieceOf(line.text.slice(start, end), comma);
+    anyKnown ||= named === "known";
+    const last = groups.at(-1);
+    const ofItsOwn = whole || (named === "known" && !amount) || (named !== "no" && amount && last?.whole === true);
+    if (last === undefined || ofItsOwn) groups.push({ start, end, whole: whole || amount });
+    else groups.splice(-1, 1, { start: last.start, end, whole: last.whole || amount });
+  }
+  const parted = groups.filter(({ whole }) => whole).length > 1 && (anyKnown || readLine(line, comma).kind !== "yield");
+  const lines = parted ? groups.map(({ start, end }) => ({ ...line, text: line.text.slice(start, end) })) : [line];
+  return lines.flatMap((one) => sideBySide(one, comma));
+}
+
+/** What a piece of a line has: a name, known or not, an amount, or all that a line of its own needs. */
+function pieceOf(text: string, comma: CommaUse) {
+  const { rest } = takeBeside(inDigits(text));
+  if (readLine({ number: 0, text }, comma).kind === "yield")
+    return { named: "no", amount: false, whole: true } as const;
+  const amounts = amountsOf(rest, comma).filter(({ is }) => is.by !== "other");
+  const measured = amounts.filter(({ is }) => is.by !== "number");
+  const used = measured.length > 0 ? measured : atAnEnd(amounts, rest);
+  const name = trimmed(used.reduce((left, { written }) => left.replace(written, " "), rest).replace(brackets, " "));
+  const known = name !== "" && thingOf(name, []).is !== "unknown";
+  const amount = measured.length > 0 || (known && used.length > 0);
+  return { named: known ? "known" : name === "" ? "no" : "yes", amount, whole: known && amount } as const;
 }
 
 /** `salt 6 g, starch 4 g` without the comma: each name that is known, with the amount behind or before it, is a line. */
 function sideBySide(line: WrittenLine, comma: CommaUse): readonly WrittenLine[] {
-  const amounts = amountsOf(line.text, comma).filter(({ is }) => is.by === "mass");
+  const amounts = amountsOf(line.text, comma).filter(({ is }) => is.by === "mass" || is.by === "volume");
   if (amounts.length < 2 || /[(%[]/u.test(line.text)) return [line];
   const cuts = [
     [0, ...amounts.map(({ end }) => end)],
     [...amounts.map(({ start }) => start), line.text.length],
   ];
   const known = cuts
-    .map((at) => at.slice(1).map((end, index) => ({ ...line, text: line.text.slice(at[index], end).trim() })))
+    .map((at) => at.slice(1).map((end, index) => line.text.slice(at[index], end).replace(joining, "").trim()))
     .find((pieces) =>
-      pieces.every(({ text }, index) => {
+      pieces.every((text, index) => {
         const name = trimmed(text.replace(amounts[index]?.written ?? "", " "));
         return thingOf(name, []).is !== "unknown";
       }),
     );
-  return known !== undefined && trimmed(line.text) === trimmed(known.map(({ text }) => text).join(" "))
-    ? known
+  return known !== undefined && withoutJoining(line.text) === withoutJoining(known.join(" "))
+    ? known.map((text) => ({ ...line, text }))
     : [line];
+}
+
+const joining = /^\s*(?:and|und|et|plus|&) | (?:and|und|et|plus|&)\s*$/iu;
+
+function withoutJoining(text: string): string {
+  return trimmed(text.replace(/ (?:and|und|et|plus|&) /giu, " "));
 }
 
 /** `of 130 g` is what a bowl weighs raw, unless other words stand there, such as `cooked`. */
@@ -185,11 +233,7 @@ function isRaw(each: string, written: string): boolean {
 function headingOf(text: string): "method" | "dusting" | "dough" | undefined {
   if (method.test(text)) return "method";
   if (dusting.test(text) && trimmed(text.replace(dusting, "")) === "") return "dusting";
-  return /^(?:(?:the )?ingredients?|(?:for )?(?:the )?(?:dough|noodles?)|formula|recipe|you need|zutaten|材料|flours|liquids?|dry|wet|salts)$/iu.test(
-    text,
-  )
-    ? "dough"
-    : undefined;
+  return new RegExp(`^(?:${ofDough})$`, "iu").test(text) ? "dough" : undefined;
 }
 
 /** A bare number is an amount only where a line begins or ends. */

@@ -115,14 +115,14 @@ function mixedFlours(
   return items.map((one) => (shares.includes(one) ? asked(one, text) : one));
 }
 
-/** The same with a question about its amount, unless its name is asked for first. */
+/** The same with a question about its amount, unless there is one already. */
 export function asked(one: PlacedItem, text: string): PlacedItem {
-  if (one.ask !== undefined) return one;
+  if (one.asks.some(({ about }) => about === "amount")) return one;
   const { value: _value, ...entry } = one.entry;
   return {
     ...one,
     amount: { by: "open", why: text },
     entry: { ...entry, amount: undefined, remarks: [...entry.remarks, `${one.entry.amount ?? ""}: ${text}`] },
-    ask: { about: "amount", text },
+    asks: [...one.asks, { about: "amount", text }],
   };
 }

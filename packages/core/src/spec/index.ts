@@ -2,6 +2,7 @@
 export { type StyleStart, styleStart } from "../blend/style-notes.ts";
 export type { Part } from "../handwritten/entries.ts";
 export {
+  amendedText,
   answeredLine,
   type Handwritten,
   type HandwrittenWishes,
@@ -10,6 +11,7 @@ export {
   readHandwritten,
   type UnderstoodLine,
   type UnknownLine,
+  type Yields,
 } from "../handwritten/handwritten.ts";
 export { jurisdictions } from "../materials/allergen-lists.ts";
 export { basisText } from "../materials/fields.ts";
