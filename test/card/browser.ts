@@ -88,12 +88,13 @@ export async function printedPages(page: Page): Promise<readonly string[]> {
   );
 }
 
-/** What axe-core holds against the page, by all its rules for WCAG A and AA and good practice. */
-export async function axeFindings(page: Page): Promise<readonly string[]> {
+/** What axe-core holds against the page, by all its rules for WCAG A and AA and good practice, or by some. */
+export async function axeFindings(page: Page, rules?: readonly string[]): Promise<readonly string[]> {
   await page.evaluate(axeSource);
+  const options = JSON.stringify(rules === undefined ? {} : { runOnly: rules });
   return texts(
     await page.evaluate(
-      "axe.run(document).then(({ violations }) => violations.map(({ id, nodes }) => id.concat(': ', nodes[0].html)))",
+      `axe.run(document, ${options}).then(({ violations }) => violations.map(({ id, nodes }) => id + ": " + nodes[0].html))`,
     ),
   );
 }

@@ -1,5 +1,7 @@
+import type { Path } from "@noodlewright/core/figure";
 import { describe, expect, test } from "vitest";
 import type { Answers, Item } from "#cli/page/answers.ts";
+import { differences } from "#cli/page/differences.ts";
 import { asOnList, doughOf, itemsOfLoad, mendOf } from "#cli/page/items.ts";
 import { freshState, lotOf, type State, sameNumber, withWeight } from "#cli/page/state.ts";
 import { batchRecord, doughRows } from "#cli/page/take-along.ts";
@@ -48,12 +50,13 @@ describe("a mend", () => {
       name: "class noodle",
       problems: [],
       loud: [],
-      loads: { count: 1, items: listed, total: flour.figure, dough: "1360", stocked: false, remedies: [] },
+      loads: { count: 1, items: listed, total: flour.figure, stocked: false, remedies: [] },
       size: [],
       water: [],
       follows: [],
       allergens: [],
       cautions: [],
+      notes: [],
     };
     const data = { spec: {}, files: [], said: "", units: "metric" as const, key: "" };
     const occasion = { data, state: mended, today, now: new Date(0) };
@@ -67,6 +70,33 @@ describe("a mend", () => {
     expect(record).toContain("mended to, g");
     expect(record).toContain("mend what was too much");
   });
+});
+
+test("what differs is told as the fields are named, not by keys", () => {
+  const spec = {
+    flours: [{ name: "rye", figures: { moisture: "13 %", protein: "9 %", proteinBasis: "dry" } }],
+    alkali: [{ name: "soda" }],
+    scales: [{ division: "1 g" }],
+  };
+  const entry = (path: Path, text: string, unit = "") => ({ path: [...path], text, unit });
+  const entries = [
+    entry(["batch", "bowls"], "40", "number"),
+    entry(["losses", "sheeting"], "3", "%"),
+    entry(["temperature", "tap"], "12", "°C"),
+    entry(["flours", 0, "figures", "moisture"], "13", "%"),
+    entry(["flours", 0, "figures", "protein"], "9", "%"),
+    entry(["alkali", 0, "replaceWith"], "potassium carbonate"),
+    entry(["scales", 0, "division"], "1", "g"),
+  ];
+  expect(differences(spec, { entries })).toEqual([
+    "bowls: 40",
+    "loss at the rolls: 3 %",
+    "temperature of tap water: 12 °C",
+    "rye, moisture: 13 %",
+    "rye, protein, dry: 9 %",
+    "in the place of soda: potassium carbonate",
+    "step of scale 1: 1 g",
+  ]);
 });
 
 test("a new sack in a later load leaves the lot of an earlier one, and goes on from there", () => {

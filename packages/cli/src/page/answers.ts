@@ -64,6 +64,8 @@ export interface Item {
   readonly warm?: string;
   /** So much of it as ice. */
   readonly ice?: string;
+  /** In so many lots, where its scale does not hold it at once. */
+  readonly lots?: number;
   /** Made up first, or no part of the dough. */
   readonly kind: "ingredient" | "stock" | "dusting";
 }
@@ -79,8 +81,6 @@ export interface Loads {
   readonly count: number;
   readonly items: readonly Item[];
   readonly total: Shown;
-  /** Dough of a load, g. */
-  readonly dough: string;
   /** Whether something is weighed as a stock solution. */
   readonly stocked: boolean;
   readonly remedies: readonly Section[];
@@ -100,6 +100,8 @@ export interface Answers {
   readonly follows: readonly Following[];
   readonly allergens: readonly string[];
   readonly cautions: readonly string[];
+  /** What is to be known about the weights and the water, beside what is loud. */
+  readonly notes: readonly string[];
 }
 
 /** What of the spec may be another today. */
@@ -129,6 +131,9 @@ export interface Rolled {
   readonly day: readonly Section[];
   readonly sheetProblems: readonly Told[];
   readonly dayProblems: readonly Told[];
+  /** What is to be known and minded here, beside what stands with the weights. */
+  readonly notes: readonly string[];
+  readonly cautions: readonly string[];
 }
 
 /** What mends a load. */

@@ -7,6 +7,7 @@ export type Ask = <Q extends Question>(question: Q, asked: Asked<Q>) => Promise<
 /** Starts the core beside the page at the first question, so that no key waits for it. */
 export function askBeside(data: PageData): Ask {
   const open = new Set<() => void>();
+  let core: Promise<void> | undefined;
   let post: ((message: unknown, port: MessagePort) => void) | undefined;
   const inPage = (text: string): void => {
     const script = document.createElement("script");
@@ -14,8 +15,7 @@ export function askBeside(data: PageData): Ask {
     document.head.append(script);
     post = (message, port) => window.postMessage(message, { transfer: [port] });
   };
-  const start = (): void => {
-    const text = document.getElementById(elements.core)?.textContent ?? "";
+  const start = (text: string): void => {
     try {
       const worker = new Worker(URL.createObjectURL(new Blob([text], { type: "text/javascript" })));
       post = (message, port) => worker.postMessage(message, [port]);
@@ -37,10 +37,17 @@ export function askBeside(data: PageData): Ask {
           if (reply.ok) resolve(reply.answer);
           else reject(new Error(reply.fault));
         };
-        if (post === undefined) start();
         post?.({ data, question, asked }, port2);
       };
       open.add(send);
-      send();
+      core ??= coreText().then(start);
+      core.then(send).catch(reject);
     });
+}
+
+/** The text of the core, which the page carries compressed. */
+function coreText(): Promise<string> {
+  const packed = document.getElementById(elements.core)?.textContent ?? "";
+  const bytes = Uint8Array.from(atob(packed), (letter) => letter.charCodeAt(0));
+  return new Response(new Blob([bytes]).stream().pipeThrough(new DecompressionStream("deflate"))).text();
 }

@@ -11,6 +11,7 @@ import { type Entry, freshState, keyOf, type State, withEntry } from "./state.ts
 export interface Bench {
   readonly data: PageData;
   readonly first: First;
+  /** Asks the core. Where that fails no answer comes, and the page is `broken`. */
   readonly ask: Ask;
   readonly state: State;
   /** The noodle as it is today, as far as it is worked out. */
@@ -18,6 +19,9 @@ export interface Bench {
   /** Whether today is still being worked out. */
   readonly busy: boolean;
   readonly kept: boolean;
+  /** What this browser kept and this page cannot read. */
+  readonly unread: string;
+  readonly letGo: () => void;
   /** Whether another tab has gone on, so that nothing is entered here any more. */
   readonly elsewhere: boolean;
   /** Whether the core failed. */
@@ -65,13 +69,21 @@ export function changesOf({ entries, keepWet }: State): Changes {
 /** Holds what was entered, keeps it on the device, and has the noodle worked out again when it changes. */
 export function useNewBench(data: PageData, first: First, ask: Ask): Bench {
   const [memory] = useState(() => openMemory(data.key));
+  const [unread, setUnread] = useState(memory.unread);
   const [history, setHistory] = useState<History>(() => ({ state: memory.opened ?? freshState, past: [], undone: 0 }));
   const { state } = history;
   const [worked, setWorked] = useState<{ readonly of: Changes; readonly today: Answers }>({
     of: freshState,
     today: first.answers,
   });
-  const [broken, setBroken] = useState(false);
+  // What was entered when the core failed: another change, or an undo, is tried again.
+  const [failed, setFailed] = useState<State | undefined>(undefined);
+  const latest = useRef(state);
+  latest.current = state;
+  const answered = useCallback<Ask>(
+    (question, asked) => new Promise((resolve) => ask(question, asked).then(resolve, () => setFailed(latest.current))),
+    [ask],
+  );
   const busy = worked.of !== state && keyOf(worked.of) !== keyOf(state);
   // One question at a time: after a key that came meanwhile, the next question is of the last.
   const asking = useRef(false);
@@ -83,12 +95,15 @@ export function useNewBench(data: PageData, first: First, ask: Ask): Bench {
           asking.current = false;
           setWorked({ of, today });
         })
-        .catch(() => setBroken(true));
+        .catch(() => {
+          asking.current = false;
+          setFailed(of);
+        });
     },
     [ask],
   );
   useEffect(() => {
-    if (busy && !asking.current) work(state);
+    if (busy && !asking.current && failed !== state) work(state);
   });
   useEffect(() => {
     // Starts the core when the first screen stands.
@@ -112,13 +127,18 @@ export function useNewBench(data: PageData, first: First, ask: Ask): Bench {
   return {
     data,
     first,
-    ask,
+    ask: answered,
     state,
     today: worked.today,
     busy,
     kept: keeping !== "refused",
+    unread,
+    letGo: () => {
+      memory.letGo();
+      setUnread("");
+    },
     elsewhere: keeping === "elsewhere",
-    broken,
+    broken: failed === state,
     wanted,
     canUndo: history.past.length > 0 && keeping !== "elsewhere",
     undone: history.undone,
@@ -145,10 +165,7 @@ export function useAnswer<Q extends Question>(question: Q, asked: Asked<Q> | und
   useEffect(() => {
     if (key === undefined || asked === undefined) return;
     let gone = false;
-    ask(question, asked).then(
-      (answer) => gone || set({ key, answer }),
-      () => undefined,
-    );
+    void ask(question, asked).then((answer) => gone || set({ key, answer }));
     return () => {
       gone = true;
     };

@@ -8,6 +8,11 @@ export function timeOf(at: Date): string {
   return `${two(at.getHours())}:${two(at.getMinutes())}`;
 }
 
+/** The same to the second. */
+export function secondOf(at: Date): string {
+  return `${timeOf(at)}:${two(at.getSeconds())}`;
+}
+
 function two(value: number): string {
   return String(value).padStart(2, "0");
 }

@@ -22,10 +22,11 @@ import type {
   Told,
 } from "./answers.ts";
 import { dayOf } from "./clock.ts";
+import { differences } from "./differences.ts";
 import { followings } from "./follows.ts";
 import { asWeighed, finest } from "./items.ts";
 import type { PageData } from "./page-data.ts";
-import { differences, entryAt, freshState, keyOf, readEntry } from "./state.ts";
+import { entryAt, freshState, keyOf, readEntry } from "./state.ts";
 import { batchRecord, doughRows, specYaml } from "./take-along.ts";
 import { proteinBasis, type Today, workOut } from "./today.ts";
 import { words } from "./words.ts";
@@ -56,8 +57,9 @@ export function openDesk(data: PageData): Desk {
     },
     mend: ({ changes, bowl }) => mended(todayOf(changes), bowl),
     card: ({ state, now }) => {
-      const { noodle } = todayOf(state);
-      const said = [data.said, ...differences(state)].filter((one) => one !== "").join(", ");
+      const today = todayOf(state);
+      const { noodle } = today;
+      const said = [data.said, ...differences(today.spec, state)].filter((one) => one !== "").join(", ");
       const made = noodle && askCard(noodle, { date: dayOf(new Date(now)), files: data.files, said });
       return made?.ok ? renderCard(made.value.card, data.units === "us" ? "letter" : "a4") : "";
     },
@@ -103,6 +105,7 @@ function kitchenOf({ noodle, spec }: Today): Kitchen {
 function answersOf(before: Today, today: Today, changes: Changes): Answers {
   const { spec, noodle, batch, water, problems } = today;
   const report = batch?.report();
+  const loud = batch?.notes.filter((one) => one.loud).map(told) ?? [];
   const units = noodle?.units ?? "metric";
   const target = batch?.value.target;
   const loads = batch?.value.loads;
@@ -113,15 +116,22 @@ function answersOf(before: Today, today: Today, changes: Changes): Answers {
     ...printableData({
       name: (noodle ?? before.noodle)?.formula.name ?? "",
       problems: toldAll(problems, changes),
-      loud: batch?.notes.filter(({ loud }) => loud).map(told) ?? [],
+      loud,
       ...(batch && report && { loads: loadsOf(batch.value, report, today) }),
       size: size.flatMap((figure) => (figure === undefined ? [] : [shownAt("batch", inSystem(figure, units))])),
       water: water ? [shownAt("water", inSystem(water.value.plan.temperature, units))] : [],
       follows: changes.entries.length === 0 ? [] : followings(before, today, changes, massesOf),
       allergens: allergens?.blocks.flatMap((block) => (block.kind === "text" ? block.lines : [])) ?? [],
       cautions: report?.cautions ?? [],
+      notes: notesOf([report, water?.report()], loud),
     }),
   };
+}
+
+/** The notes of reports, each once. */
+function notesOf(reports: readonly (Report | undefined)[], before: readonly string[]): readonly string[] {
+  const all = new Set(reports.flatMap((report) => report?.notes.map(({ text }) => text) ?? []));
+  return [...all].filter((one) => !before.includes(one));
 }
 
 /** Each problem once. What was typed and is no number is told as the page takes it, not as a spec is written. */
@@ -153,7 +163,6 @@ function loadsOf(batch: Batch, report: Report, today: Today): Loads {
     count: Number(batch.loads.count.value),
     items,
     total: { from: "batch", id: total.id, label: words.weigh.total, text },
-    dough: batch.loadTotal.value,
     stocked: batch.withStock !== undefined,
     remedies: sectionsOf(report, "remedies", ({ id }) => id === "remedies"),
   };
@@ -164,8 +173,14 @@ function massesOf({ noodle, batch, water }: Today): readonly (Omit<Item, "figure
   if (batch === undefined) return [];
   const { lines, withStock, rework, dusting, remedies } = batch.value;
   const waterId = lines.find(({ line }) => line.role === "water")?.line.id;
-  type Scale = Pick<Item, "unit" | "division" | "scale">;
-  const item = (id: string, name: string, mass: Figure, { unit, division, scale }: Scale, kind: Item["kind"]) => {
+  type Scale = Pick<Item, "unit" | "division" | "scale" | "lots">;
+  const item = (
+    id: string,
+    name: string,
+    mass: Figure,
+    { unit, division, scale, lots = 1 }: Scale,
+    kind: Item["kind"],
+  ) => {
     const finer = remedies.finer.find(({ weighed }) => weighed.line.id === id)?.division.value;
     const { plan, weighed } = (id === waterId ? water?.value : undefined) ?? {};
     const ice = weighed?.ice?.ice.value;
@@ -184,12 +199,19 @@ function massesOf({ noodle, batch, water }: Today): readonly (Omit<Item, "figure
           warm: words.weigh.warm(shownAt("water", inSystem(plan.temperature, noodle?.units ?? "metric")).text),
         }),
       ...(ice && { ice: asWeighed({ unit, division, grams: ice }) }),
+      ...(lots > 1 && { lots }),
     };
   };
   const plain = lines.map((one) => item(one.line.id, one.line.name, one.load, one, "ingredient"));
   const stocked = withStock?.map((one) => {
     const stock = one.weighed === undefined && one.mass.id !== rework?.mass.id;
-    return item(one.weighed?.line.id ?? one.mass.id, one.name, one.mass, one, stock ? "stock" : "ingredient");
+    return item(
+      one.weighed?.line.id ?? one.mass.id,
+      one.name,
+      one.mass,
+      { ...one, lots: one.weighed?.lots ?? 1 },
+      stock ? "stock" : "ingredient",
+    );
   });
   return [
     ...(stocked ?? plain),
@@ -207,11 +229,14 @@ function exactOf({ batch, water }: Today, id: string): Figure | undefined {
 
 type Reporting = Answer<unknown>;
 
-function rolled({ noodle, problems }: Today): Rolled {
+function rolled({ noodle, batch, water, problems }: Today): Rolled {
   const sheet = noodle?.spec.sheet === undefined ? undefined : askSheet(noodle);
   const day = noodle?.spec.plan?.serve === undefined ? undefined : askDay(noodle);
-  const parts = (answer: Reporting | undefined, from: Place) =>
-    answer?.ok ? sectionsOf(answer.report(), from, ({ id }) => id !== "account") : [];
+  const reportOf = (answer: Reporting | undefined) => (answer?.ok ? answer.report() : undefined);
+  const reports = [sheet, day].map(reportOf);
+  const weighing = [batch, water].map(reportOf);
+  const parts = (report: Report | undefined, from: Place) =>
+    report ? sectionsOf(report, from, ({ id }) => id !== "account") : [];
   const wrong = (answer: Reporting | undefined, before: readonly Told[]) =>
     toldAll(answer?.ok === false ? answer.problems : []).filter(({ found }) =>
       before.every((one) => one.found !== found),
@@ -222,14 +247,18 @@ function rolled({ noodle, problems }: Today): Rolled {
   const already = toldAll(problems);
   const sheetProblems = wrong(sheet, already);
   return printableData({
-    sheet: parts(sheet, "sheet").map((section): Section => {
+    sheet: parts(reports[0], "sheet").map((section): Section => {
       const figures = section.blocks.flatMap((block) => (block.kind === "figures" ? block.figures : []));
       if (!pooled || figures.every(({ id }) => id !== pooled.id)) return section;
       return { ...section, blocks: [...section.blocks, { kind: "text", lines: [words.roll.pooled] }] };
     }),
-    day: parts(day, "day"),
+    day: parts(reports[1], "day"),
     sheetProblems,
     dayProblems: wrong(day, [...already, ...sheetProblems]),
+    notes: notesOf(reports, notesOf(weighing, [])),
+    cautions: [...new Set(reports.flatMap((report) => report?.cautions ?? []))].filter((one) =>
+      weighing.every((report) => !report?.cautions.includes(one)),
+    ),
   });
 }
 

@@ -1,9 +1,13 @@
-import { type State, stateSchema } from "./state.ts";
+import { form, readKept } from "./saved.ts";
+import type { State } from "./state.ts";
 
 /** What is kept on the device for a noodle. Tabs of the same noodle share it. */
 export interface Memory {
-  /** What was kept when the page was opened; nothing where there was none or it is none of ours. */
+  /** What was kept when the page was opened; nothing where there was none. */
   readonly opened: State | undefined;
+  /** What was kept and cannot be read: it is set aside until somebody lets go of it. */
+  readonly unread: string;
+  readonly letGo: () => void;
   /**
    * Keeps what was entered. `elsewhere` where another tab has kept something since, which stays; `refused` where the browser
    * does not let it.
@@ -13,15 +17,29 @@ export interface Memory {
   readonly onOther: (tell: () => void) => void;
 }
 
-/** Opens what is kept under a key. */
+/** Opens what is kept under a key. What a page of the first form kept is read and stays where it is. */
 export function openMemory(key: string): Memory {
-  const place = `noodlewright ${key}`;
+  const place = `noodlewright ${form} ${key}`;
+  const aside = `${place} aside`;
   let own = "";
+  let before = "";
+  let unread = "";
   try {
     own = localStorage.getItem(place) ?? "";
+    before = own || (localStorage.getItem(`noodlewright ${key}`) ?? "");
+    unread = localStorage.getItem(aside) ?? "";
   } catch {}
+  const opened = readKept(before);
+  if (opened === undefined && before !== "") {
+    unread = before;
+    try {
+      localStorage.setItem(aside, before);
+    } catch {}
+  }
   return {
-    opened: readState(own),
+    opened,
+    unread,
+    letGo: () => localStorage.removeItem(aside),
     keep: (state) => {
       try {
         const kept = localStorage.getItem(place) ?? "";
@@ -39,13 +57,4 @@ export function openMemory(key: string): Memory {
         if (changed === place && newValue !== null && newValue !== own) tell();
       }),
   };
-}
-
-function readState(text: string): State | undefined {
-  try {
-    const reading = stateSchema.safeParse(JSON.parse(text));
-    return reading.success ? reading.data : undefined;
-  } catch {
-    return undefined;
-  }
 }

@@ -17,6 +17,8 @@ const entrySchema = z.strictObject({
   unit: z.string().check(z.maxLength(20)),
 });
 
+const load = z.int().check(z.minimum(1), z.maximum(100_000));
+
 const mass = z.string().check(z.regex(/^\d{1,12}(\.\d{1,30})?$/u));
 
 const weighedSchema = z.strictObject({
@@ -40,13 +42,27 @@ const doughSchema = z.strictObject({
   initials: z.optional(text),
 });
 
+/** A timer: times in milliseconds since 1970. */
+const timerSchema = z.strictObject({
+  label: text,
+  minutes: z.number(),
+  /** When it rings. */
+  end: z.number(),
+  load: z._default(load, 1),
+  /** When somebody ended what it timed; it runs until then. */
+  ended: z.optional(z.number()),
+});
+
+/** Most timers that are kept; the oldest go first. */
+const mostTimers = 10_000;
+
 /** All that happened at the bench: what is different today, what was weighed and what was written down. */
 export const stateSchema = z.readonly(
   z.strictObject({
     entries: z.readonly(z.array(entrySchema).check(z.maxLength(200))),
     /** Whether the dough keeps the water it has by the spec when a flour is drier or wetter. */
     keepWet: z.boolean(),
-    load: z.int().check(z.minimum(1), z.maximum(100_000)),
+    load,
     /** By load and ingredient. */
     weighed: z.readonly(z.record(text, weighedSchema)),
     /** Weights that a load was given to mend it, g, by load and then by ingredient. */
@@ -55,15 +71,14 @@ export const stateSchema = z.readonly(
     lots: z.readonly(z.record(text, text)),
     /** What was written down, by load. */
     doughs: z.readonly(z.record(text, doughSchema)),
-    timers: z.readonly(
-      z.array(z.strictObject({ label: text, minutes: z.number(), end: z.number() })).check(z.maxLength(50)),
-    ),
+    timers: z.readonly(z.array(timerSchema).check(z.maxLength(mostTimers))),
   }),
 );
 
 export type State = z.output<typeof stateSchema>;
 export type Entry = z.output<typeof entrySchema>;
 export type Dough = z.output<typeof doughSchema>;
+export type Timer = State["timers"][number];
 
 export const freshState: State = {
   entries: [],
@@ -120,14 +135,6 @@ export function keyOf({ entries, keepWet }: Pick<State, "entries" | "keepWet">):
   return JSON.stringify([entries, keepWet]);
 }
 
-/** What was entered in place of the spec's, in words. */
-export function differences({ entries }: Pick<State, "entries">): readonly string[] {
-  return entries.map(({ path, text: typed, unit }) => {
-    const place = path.map((step) => (typeof step === "number" ? step + 1 : step)).join(" ");
-    return `${place}: ${typed} ${unit === "number" ? "" : unit}`.trim();
-  });
-}
-
 /** Where the weight and the lot of an ingredient of a load are kept. */
 export function weighedKey(load: number, id: string): string {
   return `${load}/${id}`;
@@ -140,6 +147,27 @@ export function lotOf({ lots }: State, load: number, id: string): string {
     if (lot !== undefined) return lot;
   }
   return "";
+}
+
+/** The state with a timer of a load that starts now. */
+export function withTimer(state: State, load: number, label: string, minutes: number, now: number): State {
+  const timer: Timer = { label, minutes, end: now + minutes * 60_000, load };
+  return { ...state, timers: [...state.timers.slice(1 - mostTimers), timer] };
+}
+
+/** When a timer was started, in milliseconds since 1970. */
+export function startOf({ end, minutes }: Timer): number {
+  return end - minutes * 60_000;
+}
+
+/** What was timed of a load. */
+export function stepsOf({ timers }: Pick<State, "timers">, load: number): readonly Timer[] {
+  return timers.filter((one) => one.load === load);
+}
+
+/** The timers that run. */
+export function running({ timers }: Pick<State, "timers">): readonly Timer[] {
+  return timers.filter(({ ended }) => ended === undefined);
 }
 
 /** The state with a weight of a load. The lot that went in stays with it, whatever later loads take. */

@@ -4,11 +4,12 @@ import { type Cell, printable, renderCsv, type Table } from "@noodlewright/core/
 import { addedUp } from "@noodlewright/core/sheet";
 import { yamlLines } from "@noodlewright/core/spec";
 import type { Answers, Item } from "./answers.ts";
-import { dayOf, timeOf } from "./clock.ts";
+import { dayOf, secondOf, timeOf } from "./clock.ts";
+import { differences } from "./differences.ts";
 import { asShown, asWeighed, doughOf, itemsOfLoad, loadCount, mendOf } from "./items.ts";
 import { type noted, readNoted } from "./numbers.ts";
 import { degrees, type PageData } from "./page-data.ts";
-import { differences, type State, weighedKey } from "./state.ts";
+import { type State, startOf, stepsOf, weighedKey } from "./state.ts";
 import { words } from "./words.ts";
 
 /** The spec as it is today, as a file that the command reads. */
@@ -55,6 +56,7 @@ function touchedLoads({ state, today }: Occasion): readonly number[] {
   const touched = all.filter(
     (load) =>
       itemsOf(today).some(({ id }) => state.weighed[weighedKey(load, id)] !== undefined) ||
+      stepsOf(state, load).length > 0 ||
       Object.values(state.doughs[load] ?? {}).some((one) => one !== ""),
   );
   return touched.length === 0 ? all.slice(0, 1) : touched;
@@ -74,7 +76,8 @@ const checksumOf = ({ data }: Occasion): string => data.files[0]?.checksum ?? ""
 export function doughRows(occasion: Occasion): string {
   const { state, today, now } = occasion;
   const name = today.name;
-  const said = differences(state).join("; ");
+  const said = differences(today.spec, state).join("; ");
+  const timed = [...new Set(touchedLoads(occasion).flatMap((load) => stepsOf(state, load).map(({ label }) => label)))];
   const rows = touchedLoads(occasion).map((load): readonly Cell[] => {
     const { temperature, thickness, cooked, score, note, initials } = state.doughs[load] ?? {};
     return [
@@ -92,6 +95,11 @@ export function doughRows(occasion: Occasion): string {
       cell(initials),
       cell(said),
       cell(mendedText(occasion, load)),
+      ...timed.flatMap((label) => {
+        const steps = stepsOf(state, load).filter((one) => one.label === label);
+        const [[first], [last]] = [steps, steps.toReversed()];
+        return [first && startOf(first), last?.ended].map((at) => cell(at === undefined ? "" : secondOf(new Date(at))));
+      }),
     ];
   });
   const { record, notes } = words;
@@ -110,6 +118,7 @@ export function doughRows(occasion: Occasion): string {
     notes.initials,
     record.differs,
     record.mended,
+    ...timed.flatMap((label) => [record.stepBegan(label), record.stepEnded(label)]),
   ];
   const printed = renderCsv(reportOf(occasion, [{ heading: "", blocks: [table("doughs", heads, rows)] }]), "doughs");
   return printed.ok ? printed.text : told(printed.problem).found;
@@ -148,11 +157,15 @@ export function batchRecord(occasion: Occasion): Report {
     ];
     return {
       heading: record.weights(load),
-      blocks: [table(`load-${load}`, heads, rows), { kind: "text" as const, lines: lines.map(printable) }],
+      blocks: [
+        table(`load-${load}`, heads, rows),
+        ...stepsTable(state, load),
+        { kind: "text" as const, lines: lines.map(printable) },
+      ],
     };
   });
   const files = data.files.map(({ name, checksum }) => `${name} ${checksum}`).join(", ");
-  const changed = differences(state);
+  const changed = differences(today.spec, state);
   const about = [
     `${dayOf(now)}, ${timeOf(now)}`,
     record.checksum(files),
@@ -165,6 +178,17 @@ export function batchRecord(occasion: Occasion): Report {
       : [{ heading: record.differs, blocks: [{ kind: "text" as const, lines: changed.map(printable) }] }]),
     ...loads,
   ]);
+}
+
+/** When what was timed of a load began and ended. */
+function stepsTable(state: State, load: number): readonly Table[] {
+  const { record, roll } = words;
+  const rows = stepsOf(state, load).map((step) => [
+    cell(roll.lasts(step.label, step.minutes)),
+    cell(secondOf(new Date(startOf(step)))),
+    cell(step.ended === undefined ? roll.runs : secondOf(new Date(step.ended))),
+  ]);
+  return rows.length === 0 ? [] : [table(`steps-${load}`, [record.step, roll.began, roll.ended], rows)];
 }
 
 /** What a load was mended to, in a line. */

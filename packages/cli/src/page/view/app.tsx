@@ -3,11 +3,12 @@ import type { ComponentType } from "preact";
 import { useEffect, useState } from "preact/hooks";
 import type { First } from "../answers.ts";
 import type { Ask } from "../ask.ts";
-import { BenchProvider, problemsAt, useBench, useNewBench } from "../bench.ts";
+import { BenchProvider, problemsAt, useNewBench } from "../bench.ts";
+import { saveFile } from "../files.ts";
 import type { PageData } from "../page-data.ts";
 import { type Tab, words } from "../words.ts";
 import { NotesPart } from "./notes.tsx";
-import { Part, ProblemText, WorkingDialog } from "./parts.tsx";
+import { Minded, ProblemText, WorkingDialog } from "./parts.tsx";
 import { RollPart } from "./roll.tsx";
 import { SizePart } from "./size.tsx";
 import { TakePart } from "./take.tsx";
@@ -43,7 +44,7 @@ export function App({ data, first, ask }: { readonly data: PageData; readonly fi
   }, []);
   const { today, state } = bench;
   const Shown = parts[tab];
-  useRings(state.timers);
+  useRings(state);
   useAwake(bench.awake);
   const untold = today.problems.filter(
     (problem) => !state.entries.some(({ path }) => problemsAt([problem], path).length > 0),
@@ -69,6 +70,19 @@ export function App({ data, first, ask }: { readonly data: PageData; readonly fi
       )}
       <main aria-busy={bench.busy} inert={bench.elsewhere}>
         {!bench.kept && <p class="notice">{words.notKept}</p>}
+        {bench.unread !== "" && (
+          <div class="notice" role="alert">
+            <p>{words.unread}</p>
+            <div class="buttons">
+              <button type="button" onClick={() => saveFile("noodle-unread.json", "application/json", bench.unread)}>
+                {words.saveUnread}
+              </button>
+              <button type="button" onClick={bench.letGo}>
+                {words.letGo}
+              </button>
+            </div>
+          </div>
+        )}
         {bench.broken && (
           <p class="notice" role="alert">
             {words.broken}
@@ -92,7 +106,7 @@ export function App({ data, first, ask }: { readonly data: PageData; readonly fi
         )}
         {tab !== "roll" && <Running />}
         <Shown />
-        {tab === "weigh" && <Cautions />}
+        {tab === "weigh" && <Minded {...today} />}
       </main>
       <WorkingDialog />
       <nav aria-label={words.tabsLabel}>
@@ -106,30 +120,5 @@ export function App({ data, first, ask }: { readonly data: PageData; readonly fi
         </button>
       </nav>
     </BenchProvider>
-  );
-}
-
-/** What the dough holds that may harm, and what to mind. */
-function Cautions() {
-  const { today } = useBench();
-  return (
-    <>
-      {today.allergens.length > 0 && (
-        <Part heading={words.allergens}>
-          {today.allergens.map((line) => (
-            <p key={line}>{line}</p>
-          ))}
-        </Part>
-      )}
-      {today.cautions.length > 0 && (
-        <Part heading={words.cautions}>
-          <ul>
-            {today.cautions.map((line) => (
-              <li key={line}>{line}</li>
-            ))}
-          </ul>
-        </Part>
-      )}
-    </>
   );
 }

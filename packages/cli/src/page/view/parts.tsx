@@ -18,6 +18,33 @@ export function Part({ heading, children }: { readonly heading: string; readonly
   );
 }
 
+interface MindedProps {
+  readonly notes: readonly string[];
+  readonly allergens?: readonly string[];
+  readonly cautions: readonly string[];
+}
+
+/** What is to be known of a part: what the dough holds that may harm, what to mind, and the rest. */
+export function Minded({ notes, allergens = [], cautions }: MindedProps) {
+  const parts = [
+    [words.allergens, allergens],
+    [words.cautions, cautions],
+    [words.goodToKnow, notes],
+  ] as const;
+  return parts.map(
+    ([heading, lines]) =>
+      lines.length > 0 && (
+        <Part key={heading} heading={heading}>
+          <ul>
+            {lines.map((line) => (
+              <li key={line}>{line}</li>
+            ))}
+          </ul>
+        </Part>
+      ),
+  );
+}
+
 /** A problem in the words of the core. */
 export function ProblemText({ problem: { found, expected } }: { readonly problem: Pick<Told, "found" | "expected"> }) {
   return (
@@ -192,11 +219,12 @@ type ReportTableProps = {
   readonly label: string;
 };
 
-function ReportTable({ table: { columns, rows }, from, label }: ReportTableProps) {
+/** A table; on a narrow screen, one of many columns has each cell beside its label. */
+export function ReportTable({ table: { columns, rows }, from, label }: ReportTableProps) {
   const side = (column: number) => (columns[column]?.align === "right" ? "number" : undefined);
   return (
     <div class="scroll">
-      <table aria-label={label}>
+      <table aria-label={label} class={columns.length > 3 ? "stacked" : undefined}>
         <thead>
           <tr>
             {columns.map(({ id, label: head }, column) =>
@@ -218,11 +246,11 @@ function ReportTable({ table: { columns, rows }, from, label }: ReportTableProps
                 const what = `${cells[0]?.text ?? ""}, ${columns[column]?.label ?? ""}`;
                 const inside = id === undefined ? text : <FigureButton figure={{ from, id, label: what, text }} />;
                 return column === 0 && text !== "" ? (
-                  <th key={key} scope="row">
+                  <th key={key} scope="row" data-label={columns[column]?.label}>
                     {inside}
                   </th>
                 ) : (
-                  <td key={key} class={side(column)}>
+                  <td key={key} class={side(column)} data-label={columns[column]?.label}>
                     {inside}
                   </td>
                 );

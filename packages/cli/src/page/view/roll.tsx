@@ -1,10 +1,10 @@
 import { textAt, valueAt } from "../../input/put.ts";
 import { changesOf, useAnswer, useBench } from "../bench.ts";
-import { timeOf } from "../clock.ts";
+import { secondOf } from "../clock.ts";
 import { itemsOfLoad, loadCount } from "../items.ts";
-import { weighedKey } from "../state.ts";
+import { startOf, stepsOf, weighedKey } from "../state.ts";
 import { words } from "../words.ts";
-import { Part, ProblemText, ReportSection } from "./parts.tsx";
+import { Minded, Part, ProblemText, ReportSection, ReportTable } from "./parts.tsx";
 import { Timers } from "./timers.tsx";
 
 /** The passes, the cut, the timers and the times of the loads. */
@@ -48,44 +48,39 @@ export function RollPart() {
         <ReportSection key={section.id} section={section} />
       ))}
       <AsItWent />
+      {answer && <Minded {...answer} />}
     </>
   );
 }
 
-/** When each load was weighed. */
+/** When each load was weighed, and what was timed of it. */
 function AsItWent() {
   const { state, today } = useBench();
-  const { roll } = words;
-  const loads = Array.from({ length: loadCount(today) }, (_, index) => index + 1).flatMap((load) => {
+  const { roll, record } = words;
+  const rows = Array.from({ length: loadCount(today) }, (_, index) => index + 1).flatMap((load) => {
     const items = itemsOfLoad(today.loads?.items ?? [], state, load);
     const times = items.flatMap(({ id }) => state.weighed[weighedKey(load, id)]?.at ?? []);
-    if (times.length === 0) return [];
-    const [from, to] = [Math.min(...times), Math.max(...times)].map((at) => timeOf(new Date(at)));
-    return [{ load, from, to: times.length === items.length ? to : roll.stillWeighing }];
+    const all = times.length === items.length ? Math.max(...times) : undefined;
+    const weighing = times.length === 0 ? [] : [{ what: roll.weighing, from: Math.min(...times), to: all }];
+    const steps = stepsOf(state, load).map((step) => {
+      return { what: roll.lasts(step.label, step.minutes), from: startOf(step), to: step.ended };
+    });
+    return [...weighing, ...steps].map(({ what, from, to }) => {
+      const ended = to === undefined ? roll.runs : secondOf(new Date(to));
+      return [String(load), what, secondOf(new Date(from)), ended];
+    });
   });
-  if (loads.length === 0) return undefined;
+  if (rows.length === 0) return undefined;
+  const heads = [record.load, record.step, roll.began, roll.ended];
+  const table = {
+    kind: "table" as const,
+    id: "went",
+    columns: heads.map((label) => ({ id: label, label, align: "left" as const })),
+    rows: rows.map((texts) => ({ role: "item" as const, cells: texts.map((text) => ({ text })) })),
+  };
   return (
     <Part heading={roll.went}>
-      <table aria-label={roll.went}>
-        <thead>
-          <tr>
-            {[words.record.load, roll.from, roll.to].map((head) => (
-              <th key={head} scope="col">
-                {head}
-              </th>
-            ))}
-          </tr>
-        </thead>
-        <tbody>
-          {loads.map(({ load, from, to }) => (
-            <tr key={load}>
-              <th scope="row">{load}</th>
-              <td>{from}</td>
-              <td>{to}</td>
-            </tr>
-          ))}
-        </tbody>
-      </table>
+      <ReportTable table={table} from="day" label={roll.went} />
     </Part>
   );
 }

@@ -2,12 +2,11 @@ import { useEffect, useRef, useState } from "preact/hooks";
 import { valueAt } from "../../input/put.ts";
 import { useBench } from "../bench.ts";
 import { timeOf } from "../clock.ts";
+import { loadCount } from "../items.ts";
 import { readTyped } from "../numbers.ts";
-import { type State, splitQuantity } from "../state.ts";
+import { running, type State, splitQuantity, type Timer, withTimer } from "../state.ts";
 import { words } from "../words.ts";
-import { Part, ProblemText } from "./parts.tsx";
-
-type Timer = State["timers"][number];
+import { Loads, Part, ProblemText } from "./parts.tsx";
 
 /** Minutes of a time as a spec writes it. */
 function minutesOf(value: unknown): number | undefined {
@@ -20,7 +19,9 @@ function minutesOf(value: unknown): number | undefined {
 export function Timers() {
   const { today, state, change } = useBench();
   const { roll } = words;
-  const now = useNow(state.timers);
+  const of = loadCount(today);
+  const timers = running(state);
+  const now = useNow(timers);
   const [own, setOwn] = useState("10");
   const stages = (["rest", "mature", "mix", "boil"] as const).flatMap((stage) => {
     const value = valueAt(today.spec, ["plan", stage]);
@@ -33,24 +34,24 @@ export function Timers() {
   const all = [...stages, ...(valid ? [{ label: roll.own, minutes: ownMinutes }] : [])];
   const start = (label: string, minutes: number) => {
     speaker();
+    change((before) => withTimer(before, Math.min(before.load, of), label, minutes, Date.now()));
+  };
+  const end = (timer: Timer) =>
     change((before) => ({
       ...before,
-      timers: [...before.timers, { label: `${label}, ${minutes} min`, minutes, end: Date.now() + minutes * 60_000 }],
+      timers: before.timers.map((one) => (one === timer ? { ...one, ended: Date.now() } : one)),
     }));
-  };
   return (
     <Part heading={roll.timers}>
+      <Loads of={of} />
       <ul class="timers">
-        {state.timers.map((timer) => (
-          <li key={`${timer.label} ${timer.end.toString()}`} class={timer.end <= now ? "over" : undefined}>
-            <span>{timer.label}</span>
+        {timers.map((timer) => (
+          <li key={keyOf(timer)} class={timer.end <= now ? "over" : undefined}>
+            <span>{nameOf(timer, of)}</span>
             <b role="timer">{leftOf(timer, now)}</b>
             <span>{roll.ends(timeOf(new Date(timer.end)))}</span>
-            <button
-              type="button"
-              onClick={() => change((before) => ({ ...before, timers: before.timers.filter((one) => one !== timer) }))}
-            >
-              {roll.stop(timer.label)}
+            <button type="button" onClick={() => end(timer)}>
+              {roll.end(nameOf(timer, of))}
             </button>
           </li>
         ))}
@@ -76,7 +77,7 @@ export function Timers() {
       <div class="buttons">
         {all.map(({ label, minutes }) => (
           <button type="button" key={label} onClick={() => start(label, minutes)}>
-            {roll.start(`${label}, ${minutes} min`)}
+            {roll.start(roll.lasts(label, minutes))}
           </button>
         ))}
       </div>
@@ -88,13 +89,24 @@ export function Timers() {
 
 /** The timers that run, in a line for the other parts of the page. */
 export function Running() {
-  const { timers } = useBench().state;
+  const { state, today } = useBench();
+  const timers = running(state);
   const now = useNow(timers);
   return timers.map((timer) => (
-    <p key={`${timer.label} ${timer.end.toString()}`} class={timer.end <= now ? "running over" : "running"}>
-      {timer.label} <b role="timer">{leftOf(timer, now)}</b>
+    <p key={keyOf(timer)} class={timer.end <= now ? "running over" : "running"}>
+      {nameOf(timer, loadCount(today))} <b role="timer">{leftOf(timer, now)}</b>
     </p>
   ));
+}
+
+/** What a timer times, and of which load where there are several. */
+function nameOf({ label, minutes, load }: Timer, of: number): string {
+  const name = words.roll.lasts(label, minutes);
+  return of > 1 ? words.roll.of(load, name) : name;
+}
+
+function keyOf({ label, end, load }: Timer): string {
+  return `${load} ${label} ${end}`;
 }
 
 function leftOf({ end }: Timer, now: number): string {
@@ -120,9 +132,10 @@ function clock(milliseconds: number): string {
 }
 
 /** Rings at the end of each timer, whichever part of the page is open. */
-export function useRings(timers: readonly Timer[]): void {
+export function useRings(state: Pick<State, "timers">): void {
   const seen = useRef(Date.now());
   useEffect(() => {
+    const timers = running(state);
     const look = (): void => {
       const now = Date.now();
       if (timers.some(({ end }) => end > seen.current && end <= now)) ring();
@@ -137,7 +150,7 @@ export function useRings(timers: readonly Timer[]): void {
       clearInterval(tick);
       for (const one of waits) clearTimeout(one);
     };
-  }, [timers]);
+  }, [state.timers]);
 }
 
 let opened: AudioContext | undefined;

@@ -1,7 +1,7 @@
 import type { Path } from "@noodlewright/core/figure";
-import { printable } from "@noodlewright/core/render";
-import { isSection, valueAt } from "../../input/put.ts";
+import { textAt, valueAt } from "../../input/put.ts";
 import { useBench } from "../bench.ts";
+import { scaleName } from "../differences.ts";
 import { asShown } from "../items.ts";
 import { degrees } from "../page-data.ts";
 import { entryAt } from "../state.ts";
@@ -51,15 +51,18 @@ export function TodayPart() {
       {last === "alkali" && <Follows />}
       <h3>{today.scales}</h3>
       <div class="fields">
-        {(listed.length === 0 ? [undefined] : listed).map((scale, index) => (
-          <Field
-            key={scaleName(scale, index)}
-            path={["scales", index, "division"]}
-            label={today.division(scaleName(scale, index))}
-            units={us ? ["oz", "lb"] : ["g", "kg"]}
-            usual={weighed && asShown(weighed, weighed.division)}
-          />
-        ))}
+        {(listed.length === 0 ? [undefined] : listed).map((scale, index) => {
+          const name = scaleName(textAt(scale, ["name"]), index);
+          return (
+            <Field
+              key={name}
+              path={["scales", index, "division"]}
+              label={today.division(name)}
+              units={us ? ["oz", "lb"] : ["g", "kg"]}
+              usual={weighed && asShown(weighed, weighed.division)}
+            />
+          );
+        })}
       </div>
       {last === "scales" && <Follows />}
       <h3>{today.temperatures}</h3>
@@ -72,11 +75,6 @@ export function TodayPart() {
       {last === "temperature" && <Follows />}
     </Part>
   );
-}
-
-function scaleName(scale: unknown, index: number): string {
-  const name = isSection(scale) ? scale["name"] : undefined;
-  return typeof name === "string" ? printable(name) : `${words.today.assumedScale} ${index + 1}`;
 }
 
 interface ProductProps {

@@ -134,7 +134,8 @@ function standingWords(item: Item, standing: OnScale): string {
 
 function statusOf(item: Item, standing: OnScale): string {
   const { weigh } = words;
-  if (!("by" in standing)) return standing.kind === "open" ? weigh.on(item.scale) : weigh.right;
+  const lots = item.lots ? [weigh.lots(item.lots)] : [];
+  if (!("by" in standing)) return standing.kind === "open" ? [weigh.on(item.scale), ...lots].join(", ") : weigh.right;
   const by = asWeighed(item, standing.by);
   return standing.kind === "short" ? weigh.short(by) : weigh.over(by);
 }
