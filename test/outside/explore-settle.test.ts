@@ -1,6 +1,7 @@
 import { readNoodleData } from "@noodlewright/core";
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
+import { wantedChecks } from "#core/explore/wanted-checks.ts";
 import { loadHighs } from "../core/explore/independent.ts";
 
 /** Molar masses, g/mol: Prohaska et al. 2022, IUPAC standard atomic weights, abridged: Na 22.990, K 39.098, C 12.011, O 15.999. */
@@ -117,10 +118,192 @@ describe("a noodle of which all is to be found", async () => {
         expect(at14).toBeGreaterThan(protein - 1e-7);
         expect(at14).toBeLessThan(protein + most + 1e-7);
       }),
-      { numRuns: 40 },
+      { numRuns: 25 },
     );
   });
 });
+
+/** How a want is stated: a value, a range, or one end. */
+const stated = (least: number, most: number) =>
+  fc.option(
+    fc
+      .record({
+        way: fc.constantFrom("value", "range", "at least", "at most", "±"),
+        low: fc.integer({ min: least, max: most }),
+        width: fc.integer({ min: 1, max: Math.ceil((most - least) / 4) }),
+      })
+      .map(({ way, low, width }) => {
+        const [from, to] = [low / 10, (low + width) / 10];
+        const middle = (2 * low + width) / 20;
+        return {
+          isValue: way === "value",
+          least: way === "at most" ? undefined : from,
+          most: way === "at least" ? undefined : way === "value" ? from : to,
+          text: (unit: string) =>
+            ({
+              value: `${from} ${unit}`,
+              range: `${from} to ${to} ${unit}`,
+              "at least": `at least ${from} ${unit}`,
+              "at most": `at most ${to} ${unit}`,
+              "±": `${middle} ${unit} ± ${width / 20}`,
+            })[way] ?? "",
+        };
+      }),
+    { nil: undefined },
+  );
+
+const wishes = fc.record({
+  both: fc.boolean(),
+  alkalinity: stated(50, 300),
+  potassiumShare: stated(0, 790),
+  anhydrousSalts: stated(3, 20),
+  saltInDough: stated(3, 20).filter((one) => one !== undefined),
+  doughWater: stated(320, 400),
+  addedWater: stated(280, 420),
+});
+
+type Wish = NonNullable<ReturnType<typeof stated> extends fc.Arbitrary<infer T> ? T : never>;
+
+describe("what is wanted of alkali, salt and water", async () => {
+  const highs = await loadHighs();
+
+  /** Each as `top / bottom` over soda, potash, salt and tap water on 100 of flour of 14 % moisture; salt has 0.2 % of water. */
+  const quantities: Readonly<Record<string, { readonly top: readonly number[]; readonly bottom: readonly number[] }>> =
+    {
+      alkalinity: { top: [meqPerGram.soda, meqPerGram.potash, 0, 0, 0], bottom: [0, 0, 0, 0, 1] },
+      potassiumShare: { top: [0, 100, 0, 0, 0], bottom: [1, 1, 0, 0, 0] },
+      anhydrousSalts: { top: [1, 1, 0, 0, 0], bottom: [0, 0, 0, 0, 1] },
+      saltInDough: { top: [0, 0, 100, 0, 0], bottom: [1, 1, 1, 1, 100] },
+      doughWater: { top: [0, 0, 0.2, 100, 1400], bottom: [1, 1, 1, 1, 100] },
+      addedWater: { top: [0, 0, 0.002, 1, 0], bottom: [0, 0, 0, 0, 1] },
+    };
+  const units: Readonly<Record<string, string>> = { alkalinity: "meq" };
+
+  interface Bound {
+    readonly key: string;
+    readonly least?: number | undefined;
+    readonly most?: number | undefined;
+  }
+
+  function canMeet(bounds: readonly Bound[], both: boolean): boolean {
+    const row = (key: string, bound: number, sign: string): string => {
+      const { top = [], bottom = [] } = quantities[key] ?? {};
+      const [n, k, s, w, one] = top.map((value, index) => value - bound * (bottom[index] ?? 0));
+      const term = (value = 0, name = ""): string => `${value < 0 ? "-" : "+"} ${Math.abs(value).toFixed(12)} ${name}`;
+      return ` ${term(n, "n")} ${term(k, "k")} ${term(s, "s")} ${term(w, "w")} ${sign} ${(-(one ?? 0)).toFixed(12)}`;
+    };
+    const rows = bounds.flatMap(({ key, least, most }) => [
+      ...(key === "potassiumShare" ? [" n + k >= 0.001"] : []),
+      ...(least === undefined ? [] : [row(key, least, ">=")]),
+      ...(most === undefined ? [] : [row(key, most, "<=")]),
+    ]);
+    const { Status } = highs.solve(
+      `Minimize\n obj: n\nSubject To\n${rows.join("\n")}\nBounds\n n <= 200\n k <= ${both ? 200 : 0}\n s <= 20\n w <= 200\nEnd`,
+    );
+    return Status === "Optimal";
+  }
+
+  test("is found exactly where an independent solver can meet it, and of every conflict the told ways out are its own", () => {
+    let [met, conflicts] = [0, 0];
+    fc.assert(
+      fc.property(wishes, ({ both, ...wants }) => {
+        const { alkalinity, potassiumShare, anhydrousSalts, saltInDough, doughWater, addedWater } = wants;
+        const ofAlkali = [alkalinity, potassiumShare, anhydrousSalts].filter((one) => one !== undefined).length;
+        fc.pre(ofAlkali >= (both ? 2 : 1) && (alkalinity ?? anhydrousSalts) !== undefined);
+        fc.pre((doughWater ?? addedWater) !== undefined);
+        const order: readonly (readonly [string, Wish | undefined])[] =
+          alkalinity === undefined
+            ? [
+                ["anhydrousSalts", anhydrousSalts],
+                ["potassiumShare", potassiumShare],
+              ]
+            : [
+                ["alkalinity", alkalinity],
+                ["potassiumShare", potassiumShare],
+                ["anhydrousSalts", anhydrousSalts],
+              ];
+        /** Values hold exactly, as many as there are amounts; one more within 1 % of it. */
+        const bounds = (list: readonly (readonly [string, Wish | undefined])[], exact: number): readonly Bound[] => {
+          const values = list.filter(([, one]) => one?.isValue === true).map(([key]) => key);
+          return list.flatMap(([key, one]) => {
+            if (one === undefined) return [];
+            const room = one.isValue && values.indexOf(key) >= exact ? 0.01 : 0;
+            return [{ key, least: one.least && one.least * (1 - room), most: one.most && one.most * (1 + room) }];
+          });
+        };
+        const all = [
+          ...bounds(order, both ? 2 : 1),
+          ...bounds([["saltInDough", saltInDough]], 1),
+          ...bounds(
+            [
+              ["doughWater", doughWater],
+              ["addedWater", addedWater],
+            ],
+            1,
+          ),
+        ];
+        const reading = readNoodleData({
+          name: "random",
+          flours: [{ name: "bread flour", amount: "100 %", figures: { moisture: "14 %" } }],
+          water: { added: "find" },
+          alkali: ["sodium carbonate", ...(both ? ["potassium carbonate"] : [])].map((name) => ({
+            name,
+            amount: "find",
+          })),
+          salt: "find",
+          wanted: Object.fromEntries(
+            Object.entries(wants).flatMap(([key, one]) => (one ? [[key, one.text(units[key] ?? "%")]] : [])),
+          ),
+        });
+        expect(reading.ok).toBe(canMeet(all, both));
+        if (reading.ok) {
+          met += 1;
+          const checks = wantedChecks(reading.value.spec, reading.value.formula, undefined).checks;
+          expect(checks.filter(({ holds }) => !holds)).toEqual([]);
+          expect(checks).toHaveLength(all.length);
+          return;
+        }
+        conflicts += 1;
+        let left = all;
+        for (const problem of reading.problems) {
+          if (problem.code !== "settle.conflict") throw new Error(problem.code);
+          const keys = problem.facts.wants.map(({ label }) => keyOfLabel[label] ?? "");
+          const own = all.filter(({ key }) => keys.includes(key));
+          expect(own).toHaveLength(keys.length);
+          expect(canMeet(own, both)).toBe(false);
+          for (const [index, { reach, stays }] of problem.facts.wants.entries()) {
+            const others = own.filter(({ key }) => key !== keys[index]);
+            const rest = left.filter(({ key }) => key !== keys[index]);
+            expect(canMeet(others, both)).toBe(true);
+            const beside = canMeet(rest, both) ? rest : others;
+            const end = Number(stays === "below" ? reach[1] : reach[0]);
+            const sign = stays === "below" ? 1 : -1;
+            // told to two places, or two digits of a small number
+            const at = (bound: number) => ({
+              key: keys[index] ?? "",
+              ...(sign > 0 ? { least: bound } : { most: bound }),
+            });
+            expect(canMeet([...others, at(end - sign * 1e-6)], both)).toBe(true);
+            expect(canMeet([...beside, at(end + sign * 0.02)], both)).toBe(false);
+          }
+          // the least of each conflict is left aside when the next is looked for
+          left = left.filter(({ key }) => key !== keys.at(-1));
+        }
+      }),
+      { numRuns: 40 },
+    );
+    expect(Math.min(met, conflicts)).toBeGreaterThan(10);
+  });
+});
+
+const keyOfLabel: Readonly<Record<string, string>> = {
+  "alkalinity M": "alkalinity",
+  "potassium carbonate": "potassiumShare",
+  "anhydrous alkaline salts": "anhydrousSalts",
+  "salt in the dough": "saltInDough",
+  "dough water": "doughWater",
+  "added water": "addedWater",
+};
 
 describe("amounts found by hand", () => {
   const plain = {

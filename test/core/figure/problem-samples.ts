@@ -587,11 +587,11 @@ export const samples: Readonly<Record<Code | NoteCode, Sample>> = {
   "settle.water": ["water.added", `readNoodle({ ...noodle, water: { added: "find" } })`],
   "settle.alike": [
     "alkali",
-    `readNoodle({ ...noodle, alkali: [{ name: "sodium carbonate", amount: "find" }, { name: "sodium carbonate", amount: "find" }], wanted: { alkalinity: "17 meq", potassiumShare: "40 %" } })`,
+    `readNoodle({ ...noodle, alkali: [{ name: "sodium carbonate", amount: "find" }, { name: "sodium carbonate", amount: "find" }], wanted: { alkalinity: "17 meq", potassiumShare: "0 %" } })`,
   ],
-  "settle.below-zero": [
-    "alkali[1]",
-    `readNoodle({ ...noodle, alkali: [{ name: "sodium carbonate", amount: "2 %" }, { name: "potassium carbonate", amount: "find" }], wanted: { alkalinity: "17 meq" } })`,
+  "settle.conflict": [
+    "wanted",
+    `readNoodle({ ...noodle, alkali: [{ name: "sodium carbonate", amount: "find" }], wanted: { alkalinity: "17 meq", anhydrousSalts: "1.4 %" } })`,
   ],
   "settle.out-of-reach": ["wanted", `readNoodle({ ...wished, wanted: { protein: "at least 16 %" } })`],
   "mend.nothing": ["weighed", `about(ofTenKilos, (one) => askMend(one, { weighed: [] }))`],

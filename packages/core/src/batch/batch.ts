@@ -15,7 +15,7 @@ import { findTarget, type Target } from "./target.ts";
 import { type Scale, scalesOf, type WeighedLine, weighApart, weighLoad } from "./weighing.ts";
 
 /** Most that rounding to a scale may be off before a warning, %, unless the spec says otherwise. */
-const usualTolerance = "1";
+export const usualTolerance = "1";
 
 /** A batch: what to weigh for each load, and what it comes to. */
 export interface Batch {

@@ -1,266 +1,178 @@
-import { bowlWeight } from "../batch/bowl.ts";
-import { keptInBoiling } from "../batch/nutrition-cooked.ts";
 import { alkalinityM, anhydrousShare, pure } from "../chemistry/composition.ts";
-import { answer, note, type Outcome, type Problem, problem, refuse } from "../figure/problem.ts";
+import { answer, type Outcome, type Problem, problem, refuse } from "../figure/problem.ts";
 import type { Formula } from "../formula/formula.ts";
 import type { FormulaLine } from "../formula/line.ts";
-import { type Decimal, dec, decimalText, fixedText, HUNDRED, sum, ZERO } from "../number/decimal.ts";
-import type { Bounds } from "../spec/blend-schema.ts";
+import { type Decimal, dec, decimalText, fixedText, ONE, ZERO } from "../number/decimal.ts";
+import { mostParts } from "../spec/believed.ts";
 import type { Spec } from "../spec/spec.ts";
+import { extreme, type Quotient, type Sum } from "./extreme.ts";
 import type { FoundAmount, OpenPlaces } from "./settle-places.ts";
+import { type Sought, soughtIn, type Want, wantsOf, waterSums } from "./settle-wants.ts";
 
 /** Decimal places of a found amount in %, far below what any scale shows. */
 const places = 6;
 
 /**
- * Finds the alkaline products, the salt and the water that a spec leaves open, exactly: every target is a linear equation in
- * the parts on 100 of flour, and all are solved together, since salt and water share the dough.
+ * Finds the alkaline products, the salt and the water that a spec leaves open, exactly: all that is wanted is linear in the
+ * parts on 100 of flour, and is solved together, since salt and water share the dough. Where what is wanted leaves room, the
+ * middle of each range is aimed at, strength before ratio, then salt and water.
  *
  * @param formula - that of the spec with the open alkaline products and salt at 0
- * Problems: `settle.alkali`, `settle.salt`, `settle.water` (what is missing in the spec); `settle.alike`,
- * `settle.below-zero` (no answer).
+ * Problems: those of `wantsOf`; `settle.alike`, `settle.conflict` (no answer).
  */
 export function balanceAmounts(spec: Spec, formula: Formula, open: OpenPlaces): Outcome<readonly FoundAmount[]> {
-  const unknowns = unknownsOf(formula, open);
-  const sums = known(formula, unknowns);
-  const asked = [alkaliEquations(spec, open), saltEquations(spec, open), waterEquations(spec, formula, open)];
-  const problems = asked.flatMap((one): readonly Problem[] => (one.ok ? [] : one.problems));
-  if (problems.length > 0) return refuse(...problems);
-  const equations = asked.flatMap((one) => (one.ok ? one.value : []));
-  const rows = equations.map(({ per, target }) => ({
-    coefficients: unknowns.map(({ part }) => per(part)),
-    right: target.minus(per(sums)),
-  }));
-  const solution = solve(rows);
-  if (solution === undefined)
-    return refuse(problem("settle.alike", ["alkali"], { names: namesOf(unknowns, "alkali") }));
-  const below = unknowns.flatMap(({ line }, index) => {
-    const parts = solution[index] ?? ZERO;
-    return parts.isNegative() && !parts.isZero() ? [belowZero(line, parts, unknowns)] : [];
+  const sought = soughtIn(formula, open);
+  const asked = wantsOf(spec, formula, open, sought);
+  if (!asked.ok) return asked;
+  const limits = beliefs(sought.unknowns);
+  const rows = [...limits, ...asked.value.flatMap(rowsOf)];
+  const aimed = [...rows];
+  for (const want of asked.value) aimed.push(...aimedAt(want, aimed));
+  const size = sought.unknowns.length;
+  const met = extreme(constant(ZERO, size), "most", aimed);
+  const openLines = sought.unknowns.map((line) => openLine(line, open));
+  if (met === undefined) return refuse(...conflicts(asked.value, limits, openLines));
+  const unlike = sought.unknowns.every(({ role }, index) => role !== "alkali" || isOne(amountAt(index, size), aimed));
+  if (!unlike) return refuse(problem("settle.alike", ["alkali"], { names: namesOf(sought.unknowns, "alkali") }));
+  const solved = { spec, formula, open, sought, amounts: met.amounts };
+  const found = sought.unknowns.flatMap((line, index) => amountOf(line, met.amounts[index] ?? ZERO, solved));
+  return answer(found, asked.notes);
+}
+
+/** What no dough takes more of. */
+function beliefs(unknowns: readonly FormulaLine[]): readonly Sum[] {
+  return unknowns.map(({ role }, index) => {
+    const most = role === "flour" ? mostParts.ingredient : mostParts[role];
+    return [...unknowns.map((_, at) => (at === index ? dec(-1) : ZERO)), dec(most)];
   });
-  if (below.length > 0) return refuse(...below);
-  const solved = { spec, formula, open, sums, unknowns };
-  const found = unknowns.flatMap((unknown, index) => amountOf(unknown, solution[index] ?? ZERO, solution, solved));
-  return answer(
-    found,
-    asked.flatMap((one) => (one.ok ? one.notes : [])),
-  );
 }
 
-/** What one part of something brings into the dough, or what several bring together, on 100 of flour. */
-interface Brought {
-  readonly mass: Decimal;
-  readonly water: Decimal;
-  readonly tap: Decimal;
-  readonly salt: Decimal;
-  readonly alkalinity: Decimal;
-  readonly anhydrous: Decimal;
-  readonly sodium: Decimal;
-  readonly potassium: Decimal;
+/** A number as a quotient over amounts that do not matter to it. */
+function constant(value: Decimal, size: number): Quotient {
+  const none = Array.from({ length: size }, () => ZERO);
+  return { top: [...none, value], bottom: [...none, ONE] };
 }
 
-interface Unknown {
-  readonly line: FormulaLine;
-  readonly part: Brought;
+function amountAt(index: number, size: number): Quotient {
+  const { top, bottom } = constant(ZERO, size);
+  return { top: top.with(index, ONE), bottom };
 }
 
-/** `per` of all that is in the dough comes to the target. What the flours bring is in it as a constant. */
-interface Equation {
-  readonly per: (brought: Brought) => Decimal;
-  readonly target: Decimal;
-}
-
-function partOf({ material, role }: FormulaLine): Brought {
-  const composition = role === "alkali" ? material.composition : undefined;
-  return {
-    mass: dec(1),
-    water: dec(material.moisture).div(HUNDRED),
-    tap: dec(role === "water" ? 1 : 0),
-    salt: dec(material.kind === "salt" ? 1 : 0),
-    alkalinity: composition === undefined ? ZERO : alkalinityM(composition),
-    anhydrous: composition === undefined ? ZERO : anhydrousShare(composition).div(HUNDRED),
-    sodium: dec(composition?.species.Na2CO3 ?? 0).div(HUNDRED),
-    potassium: dec(composition?.species.K2CO3 ?? 0).div(HUNDRED),
-  };
-}
-
-/** Lines whose amounts are sought. The tap water always is: where the spec states the water, that is its equation. */
-function unknownsOf({ lines }: Formula, open: OpenPlaces): readonly Unknown[] {
-  const isOpen = ({ role, path }: FormulaLine): boolean =>
-    role === "water" || (role === "salt" && open.salt) || (role === "alkali" && open.alkali.includes(Number(path[1])));
-  return lines.filter(isOpen).map((line) => ({ line, part: partOf(line) }));
-}
-
-/** What all the rest brings beside the flours. */
-function known({ lines }: Formula, unknowns: readonly Unknown[]): Brought {
-  const sought = new Set(unknowns.map(({ line }) => line.id));
-  const rest = lines.filter(({ id, role }) => role !== "flour" && !sought.has(id));
-  const brought = rest.map((line) => ({ parts: dec(line.parts.value), part: partOf(line) }));
-  const total = (name: keyof Brought): Decimal => sum(brought.map(({ parts, part }) => parts.times(part[name])));
-  return {
-    mass: total("mass"),
-    water: total("water"),
-    tap: total("tap"),
-    salt: total("salt"),
-    alkalinity: total("alkalinity"),
-    anhydrous: total("anhydrous"),
-    sodium: total("sodium"),
-    potassium: total("potassium"),
-  };
-}
-
-/** What is aimed at: a value, the middle of a range, or the one end that is stated. */
-function wantedValue(bounds: Bounds | undefined): Decimal | undefined {
-  const { value, least, most } = bounds ?? {};
-  if (value !== undefined) return dec(value);
-  if (least !== undefined && most !== undefined) return dec(least).plus(most).div(2);
-  const end = least ?? most;
-  return end === undefined ? undefined : dec(end);
-}
-
-/** As many equations as there are products to be found: a strength first, then the ratio of potassium to sodium. */
-function alkaliEquations({ wanted = {} }: Spec, { alkali: open }: OpenPlaces): Outcome<readonly Equation[]> {
-  if (open.length === 0) return answer([]);
-  const alkalinity = wantedValue(wanted.alkalinity);
-  const anhydrous = wantedValue(wanted.anhydrousSalts);
-  const share = wantedValue(wanted.potassiumShare);
-  const strengths: readonly Equation[] = [
-    ...(alkalinity ? [{ per: (one: Brought) => one.alkalinity, target: alkalinity }] : []),
-    ...(anhydrous ? [{ per: (one: Brought) => one.anhydrous, target: anhydrous }] : []),
+/** The bounds of a want as sums that are zero or more where they are kept; of what there is none, there is no ratio. */
+function rowsOf({ top, bottom, least, most }: Pick<Want, "top" | "bottom" | "least" | "most">): readonly Sum[] {
+  const over = (bound: Decimal): Sum => top.map((value, at) => value.minus(bound.times(bottom[at] ?? ZERO)));
+  return [
+    ...(least ? [over(least)] : []),
+    ...(most ? [over(most).map((value) => value.negated())] : []),
+    ...(bottom.at(-1)?.isZero() === true ? [bottom.with(-1, smallestOf)] : []),
   ];
-  const ratio: readonly Equation[] = share
-    ? [
-        {
-          per: ({ potassium, sodium }) => potassium.times(100).minus(share.times(potassium.plus(sodium))),
-          target: ZERO,
-        },
-      ]
-    : [];
-  const equations = [...strengths.slice(0, 1), ...ratio, ...strengths.slice(1)].slice(0, open.length);
-  if (equations.length === open.length) return answer(equations);
-  return refuse(problem("settle.alkali", ["wanted"], { open: open.length, stated: equations.length }));
 }
 
-function saltEquations(spec: Spec, { salt }: OpenPlaces): Outcome<readonly Equation[]> {
-  if (!salt) return answer([]);
-  const { saltInDough, saltInBowl } = spec.wanted ?? {};
-  const inDough = wantedValue(saltInDough);
-  if (inDough !== undefined) {
-    return answer([
-      { per: ({ salt: of, mass }) => of.times(100).minus(inDough.times(mass)), target: inDough.times(100) },
-    ]);
-  }
-  const inBowl = wantedValue(saltInBowl);
-  const bowl = bowlWeight(spec);
-  if (!bowl.ok) return bowl;
-  const { raw } = bowl.value;
-  if (inBowl === undefined || raw === undefined) {
-    return refuse(
-      problem("settle.salt", ["wanted"], { bowl: inBowl === undefined ? "" : "without the weight of a bowl" }),
+/** What has to be there to be a ratio of, in % of flour, below zero as it stands in a row. */
+const smallestOf = dec("-0.001");
+
+/** Holds a want as near to what it aims at as what is kept before it lets it come. */
+function aimedAt(want: Want, kept: readonly Sum[]): readonly Sum[] {
+  const { aim, least, most } = want;
+  if (aim === undefined || (least && most && least.eq(most))) return [];
+  const [low, high] = reach(want, kept);
+  if (low === undefined || high === undefined) return [];
+  const nearest = aim.lt(low) ? low : aim.gt(high) ? high : aim;
+  return rowsOf({ ...want, least: nearest, most: nearest });
+}
+
+type Reach = readonly [low: Decimal | undefined, high: Decimal | undefined];
+
+function reach(quotient: Quotient, kept: readonly Sum[]): Reach {
+  return [extreme(quotient, "least", kept)?.value, extreme(quotient, "most", kept)?.value];
+}
+
+/** Whether a quotient can come to one value only. */
+function isOne(quotient: Quotient, kept: readonly Sum[]): boolean {
+  const [low, high] = reach(quotient, kept);
+  return low === undefined || high === undefined || high.minus(low).lt(hair);
+}
+
+/** Far below what is written of an amount. */
+const hair = "1e-12";
+
+/** What of all that is wanted does not go together. The least of a conflict is left aside to look for another one. */
+function conflicts(wants: readonly Want[], limits: readonly Sum[], unknowns: readonly OpenLine[]): readonly Problem[] {
+  const one = constant(ZERO, limits.length);
+  const rows = (kept: readonly Want[]): readonly Sum[] => [...limits, ...kept.flatMap(rowsOf)];
+  const canMeet = (kept: readonly Want[]): boolean => extreme(one, "most", rows(kept)) !== undefined;
+  const problems: Problem[] = [];
+  let rest = wants;
+  while (!canMeet(rest)) {
+    const all = rest.toReversed().reduce((conflict, want) => {
+      const fewer = conflict.filter((other) => other !== want);
+      return canMeet(fewer) ? conflict : fewer;
+    }, rest);
+    const ways = all.map((want) => {
+      const [others, within] = [rest, all].map((list) => list.filter((other) => other !== want));
+      return wayOut(want, rows(others && canMeet(others) ? others : (within ?? [])));
+    });
+    const names = unknowns.flatMap(({ name }, index) =>
+      name !== undefined && all.some(({ top, bottom }) => [top, bottom].some((sum) => sum[index]?.isZero() === false))
+        ? [name]
+        : [],
     );
+    problems.push(problem("settle.conflict", ["wanted"], { names, wants: ways }));
+    const least = all.at(-1);
+    rest = rest.filter((want) => want !== least);
   }
-  const kept = dec(raw.value).times(keptInBoiling().sodium.value).div(100);
-  return answer(
-    [{ per: ({ salt: of, mass }) => of.times(kept).minus(inBowl.times(mass)), target: inBowl.times(100) }],
-    [boiledNote],
-  );
+  return problems;
 }
 
-const boiledNote = note("settle.boiled", ["wanted", "saltInBowl"], {});
-
-/** The water as stated; or, where it is open, as wanted; or as the flours take it by the kitchen's own figures. */
-function waterEquations(spec: Spec, formula: Formula, open: OpenPlaces): Outcome<readonly Equation[]> {
-  const { water } = formula;
-  const flourWater = dec(water.flour.value);
-  const added = (target: Decimal): Equation => ({ per: (one) => one.water, target });
-  const dough = (of: Decimal): Equation => ({
-    per: ({ water: carried, mass }) => carried.times(100).minus(of.times(mass)),
-    target: of.times(100).minus(flourWater.times(100)),
-  });
-  if (open.water === undefined) {
-    if (spec.water.dough !== undefined) return answer([dough(dec(water.doughWater.value))]);
-    if (spec.water.added !== undefined) return answer([added(dec(water.added.value))]);
-    return answer([{ per: (one) => one.tap, target: dec(water.tap.value) }]);
-  }
-  const { doughWater, addedWater } = spec.wanted ?? {};
-  const [inDough, inAdded] = [wantedValue(doughWater), wantedValue(addedWater)];
-  if (inDough !== undefined) return answer([dough(inDough)]);
-  if (inAdded !== undefined) return answer([added(inAdded)]);
-  const flours = formula.lines.filter(({ role, parts }) => role === "flour" && !dec(parts.value).isZero());
-  const unknown = flours.filter(({ material }) => material.absorption === undefined).map(({ name }) => name);
-  if (unknown.length > 0) return refuse(problem("settle.water", ["water", open.water], { names: unknown }));
-  const taken = flours.map(({ parts, material }) =>
-    dec(parts.value)
-      .times(material.absorption?.percent ?? 0)
-      .div(100),
-  );
-  return answer([added(sum(taken))], [ownWaterNote]);
+/** A line that is sought, and what it is called where the spec leaves it to be found. */
+interface OpenLine {
+  readonly name?: string;
 }
 
-const ownWaterNote = note("settle.own-water", ["water"], {});
-
-/** Solves as many linear equations as there are unknowns; nothing where they do not tell the unknowns apart. */
-export function solve(
-  rows: readonly { readonly coefficients: readonly Decimal[]; readonly right: Decimal }[],
-): readonly Decimal[] | undefined {
-  const work = rows.map(({ coefficients, right }) => [...coefficients, right]);
-  const size = work.length;
-  for (let column = 0; column < size; column += 1) {
-    const leadOf = (row: number): Decimal => work[row]?.[column]?.abs() ?? ZERO;
-    const pivot = Array.from({ length: size - column }, (_, index) => column + index).reduce((best, row) =>
-      leadOf(row).gt(leadOf(best)) ? row : best,
-    );
-    const [top, swapped] = [work[pivot], work[column]];
-    const lead = top?.[column];
-    if (top === undefined || swapped === undefined || lead === undefined || lead.abs().lt(smallest)) return undefined;
-    work[pivot] = swapped;
-    work[column] = top;
-    for (const [index, row] of work.entries()) {
-      if (index === column) continue;
-      const times = (row[column] ?? ZERO).div(lead);
-      work[index] = row.map((value, at) => value.minus(times.times(top[at] ?? ZERO)));
-    }
-  }
-  return work.map((row, index) => (row[size] ?? ZERO).div(row[index] ?? 1));
+/** What is to be found, and how much water it brings itself where that is much. */
+function openLine({ role, name, material: { moisture } }: FormulaLine, open: OpenPlaces): OpenLine {
+  if (role === "water") return open.water === undefined ? {} : { name: "water" };
+  return { name: dec(moisture).gt(20) ? `${name} (${moisture} % water)` : name };
 }
 
-/** A coefficient below this is what rounding to 40 digits leaves of zero. */
-const smallest = "1e-25";
-
-function namesOf(unknowns: readonly Unknown[], role: FormulaLine["role"]): readonly string[] {
-  return unknowns.flatMap(({ line }) => (line.role === role ? [line.name] : []));
+/** A want of a conflict, and how near it comes with the others of the conflict kept. */
+interface WayOut {
+  readonly label: string;
+  readonly unit: string;
+  readonly wanted: string;
+  /** Both ends of what it can come to. */
+  readonly reach: readonly string[];
+  readonly stays: "below" | "above";
 }
 
-/** Of what less than nothing would have to go in, and what the products to be found can reach. */
-function belowZero({ name, role, path }: FormulaLine, amount: Decimal, unknowns: readonly Unknown[]): Problem {
-  const shares = unknowns.flatMap(({ line, part: { sodium, potassium } }) => {
-    const both = sodium.plus(potassium);
-    return line.role !== "alkali" || both.isZero() ? [] : [potassium.times(100).div(both)];
-  });
-  const [least, most] = [shares.toSorted((a, b) => a.cmp(b)).at(0), shares.toSorted((a, b) => a.cmp(b)).at(-1)];
-  const reach = role === "alkali" && least && most ? [fixedText(least, 1), fixedText(most, 1)] : [];
-  return problem("settle.below-zero", role === "water" ? ["water"] : path, {
-    name,
-    amount: fixedText(amount, 3),
-    reach,
-  });
+function wayOut({ label, unit, wanted, ...want }: Want, kept: readonly Sum[]): WayOut {
+  const [low, high] = reach(want, kept);
+  const stays = high && want.least?.gt(high) === true ? "below" : "above";
+  return { label, unit, wanted, reach: low && high ? [inward(low, "up"), inward(high, "down")] : [], stays };
+}
+
+/** Two places, or two digits of a small number, so that what is told can be had. */
+function inward(value: Decimal, way: "up" | "down"): string {
+  const short = dec(fixedText(value, value.abs().lt("0.1") ? 4 : 2));
+  const step = dec(value.abs().lt("0.1") ? "0.0001" : "0.01");
+  const near = short.minus(value).abs().lt("0.000001") || (way === "up" ? short.gte(value) : short.lte(value));
+  return decimalText(near ? short : way === "up" ? short.plus(step) : short.minus(step));
+}
+
+function namesOf(unknowns: readonly FormulaLine[], role: FormulaLine["role"]): readonly string[] {
+  return unknowns.flatMap((line) => (line.role === role ? [line.name] : []));
 }
 
 interface Solved {
   readonly spec: Spec;
   readonly formula: Formula;
   readonly open: OpenPlaces;
-  readonly sums: Brought;
-  readonly unknowns: readonly Unknown[];
+  readonly sought: Sought;
+  readonly amounts: readonly Decimal[];
 }
 
 /** The amount as the spec states it: on flour of the stated moisture, and by what the dose or the water states. */
-function amountOf(
-  { line }: Unknown,
-  parts: Decimal,
-  solution: readonly Decimal[],
-  solved: Solved,
-): readonly FoundAmount[] {
+function amountOf(line: FormulaLine, parts: Decimal, solved: Solved): readonly FoundAmount[] {
   const { spec, formula, open } = solved;
   const factor = dec(formula.referenceFactor?.value ?? 1);
   const write = (path: FoundAmount["path"], name: string, percent: Decimal): readonly FoundAmount[] => [
@@ -281,20 +193,16 @@ function amountOf(
     return write([...line.path, "amount"], line.name, parts.times(stated).div(factor));
   }
   if (open.water === undefined) return [];
-  return write(["water", open.water], `${open.water} water`, statedWater(open.water, parts, solution, solved));
+  return write(["water", open.water], `${open.water} water`, statedWater(open.water, parts, solved));
 }
 
 /** The water of the dough as one of the three ways states it. */
-function statedWater(
-  way: "added" | "tap" | "dough",
-  tap: Decimal,
-  solution: readonly Decimal[],
-  { formula, sums, unknowns }: Solved,
-): Decimal {
-  const all = (name: "water" | "mass"): Decimal =>
-    sums[name].plus(sum(unknowns.map(({ part }, index) => part[name].times(solution[index] ?? ZERO))));
-  if (way === "dough") return all("water").plus(formula.water.flour.value).times(100).div(all("mass").plus(100));
-  const onFlour = way === "added" ? all("water") : tap;
+function statedWater(way: "added" | "tap" | "dough", tap: Decimal, { formula, sought, amounts }: Solved): Decimal {
+  const all = waterSums(sought);
+  const of = (sum: Sum): Decimal =>
+    sum.reduce((total, value, index) => total.plus(value.times(amounts[index] ?? ONE)), ZERO);
+  if (way === "dough") return of(all.water).times(100).div(of(all.mass));
+  const onFlour = way === "added" ? of(all.added) : tap;
   const factor = formula.referenceFactor;
   return factor === undefined ? onFlour : onFlour.plus(100).div(factor.value).minus(100);
 }

@@ -1,3 +1,6 @@
+import { planBatch } from "../batch/batch.ts";
+import { costOf } from "../batch/cost.ts";
+import type { WeighedLine } from "../batch/weighing.ts";
 import type { BlendQuestion, Check, FoundBlend } from "../blend/blend-question.ts";
 import { searchBlend } from "../blend/blend-search.ts";
 import { flourShelf, type ShelfFlour } from "../blend/flour-shelf.ts";
@@ -6,6 +9,7 @@ import { fixedAt } from "../blend/substitute.ts";
 import { shown } from "../figure/figure.ts";
 import { answer, type Note, note, type Outcome, problem, refuse } from "../figure/problem.ts";
 import type { Formula } from "../formula/formula.ts";
+import type { Price } from "../materials/fields.ts";
 import type { OwnMaterials } from "../materials/own.ts";
 import { type Decimal, dec, decimalText, fixedText, HUNDRED, sum, ZERO } from "../number/decimal.ts";
 import type { Spec } from "../spec/spec.ts";
@@ -28,7 +32,9 @@ export function floursFound(
   if (!shelf.ok) return shelf;
   const flours = shelf.value.flours.filter(({ path }) => path[0] === "flours");
   const own = { ...shelf.value, flours };
-  const asked = blendQuestion(spec, formula, own);
+  const price = flourPrice(spec, formula);
+  const priced = price === undefined ? spec : { ...spec, wanted: { ...spec.wanted, price } };
+  const asked = blendQuestion(priced, formula, own);
   if (!asked.ok) return asked;
   const question = withOpen(asked.value, flours, spec, open);
   const outcome = searchBlend(question);
@@ -36,13 +42,40 @@ export function floursFound(
   const { value } = outcome;
   if (value.kind === "out-of-reach") {
     const nearest = value.nearest === undefined ? [] : nearestText(value.nearest);
-    return refuse(problem("settle.out-of-reach", ["wanted"], { problem: value.problem, nearest }));
+    return refuse(
+      problem("settle.out-of-reach", ["wanted"], { problem: value.problem, nearest, price: price?.text ?? "" }),
+    );
   }
   const [blend] = value.blends;
   const notes = [...asked.notes, ...outcome.notes, ...preferenceNotes(spec)].filter(
     ({ code }) => code !== "blend.fewer-alternatives",
   );
   return answer(blend === undefined ? [] : amountsIn(blend, spec, open), notes);
+}
+
+/**
+ * What the flour may cost at most by what a bowl may, all else in it as it is; nothing where that is not known, or where the
+ * spec wants less already.
+ */
+function flourPrice(spec: Spec, formula: Formula): Price | undefined {
+  const { bowlPrice: most, price: stated } = spec.wanted ?? {};
+  const batch = most && planBatch(spec, formula);
+  const cost = batch?.ok === true ? costOf(spec, formula, batch.value) : undefined;
+  if (most === undefined || cost?.ok !== true || batch?.ok !== true) return undefined;
+  const { currency, lines, unpriced } = cost.value;
+  const bowls = batch.value.target.bowls?.value;
+  if (bowls === undefined || currency !== most.currency || unpriced.length > 0) return undefined;
+  const others = sum(lines.map(({ weighed, batch: whole }) => (isFlour(weighed) ? ZERO : dec(whole?.value ?? 0))));
+  const flour = sum(lines.map(({ weighed }) => (isFlour(weighed) ? dec(weighed.batch.value) : ZERO))).div(1000);
+  const perKilogram = dec(most.amount).times(bowls).minus(others).div(flour);
+  if (perKilogram.lte(0) || (stated && perKilogram.gte(stated.perKilogram))) return undefined;
+  const shortened = fixedText(perKilogram, 4);
+  const text = `a bowl at ${most.amount} ${currency} leaves ${shortened} ${currency} for a kilogram of flour`;
+  return { text, currency, perKilogram: shortened, pack: "1000", amount: shortened };
+}
+
+function isFlour({ line }: WeighedLine): boolean {
+  return line.role === "flour";
 }
 
 /** The question with the flours that are stated held fast, and those that are open within their own limits. */

@@ -1,3 +1,5 @@
+import { planBatch } from "../batch/batch.ts";
+import { shown } from "../figure/figure.ts";
 import { answer, loudNote, type Note, type Outcome, type Path, problem, refuse } from "../figure/problem.ts";
 import { formulaOf } from "../formula/formula.ts";
 import type { OwnMaterials } from "../materials/own.ts";
@@ -12,7 +14,7 @@ import {
   type Section,
   type WaterKey,
 } from "./settle-places.ts";
-import { type WantedCheck, wantedChecks } from "./wanted-checks.ts";
+import { wantedChecks } from "./wanted-checks.ts";
 
 /** A spec with its amounts found. */
 export interface Settled {
@@ -20,7 +22,7 @@ export interface Settled {
   readonly data: unknown;
   readonly found: readonly FoundAmount[];
   readonly notes: readonly Note[];
-  /** The amounts in the fewest digits at which all that is wanted reads the same. */
+  /** The amounts in the fewest digits at which the formula, the weights and all that is wanted read the same. */
   readonly rounded: () => readonly FoundAmount[];
 }
 
@@ -51,16 +53,16 @@ export function settle(data: unknown, extra: OwnMaterials = {}): Outcome<Settled
   const balance = balanceAmounts(blended.value.spec, blended.value.formula, open);
   if (!balance.ok) return balance;
   const found = [...flours.value, ...balance.value];
-  const checksOf = (amounts: readonly FoundAmount[]) => {
+  const shownOf = (amounts: readonly FoundAmount[]): string => {
     const reading = filled(amounts);
-    return reading.ok ? wantedChecks(reading.value.spec, reading.value.formula, undefined, extra).checks : [];
+    return reading.ok ? shownIn(reading.value, extra) : "";
   };
   const notes = [foundNote(found), ...flours.notes, ...balance.notes];
   return answer({
     data: withAmounts(data, open, found),
     found,
     notes,
-    rounded: () => withFewestDigits(found, checksOf),
+    rounded: () => withFewestDigits(found, shownOf),
   });
 }
 
@@ -77,22 +79,34 @@ function inWords(text: string): string {
   return `${share.lt("0.1") ? decimalText(share.toSignificantDigits(2)) : fixedText(share, 2)} %`;
 }
 
-/** Amounts with no more places than it takes for every check to read as with all of them; flours are on their steps already. */
+/**
+ * Amounts with no more significant digits than it takes for all that is shown to be the same as with all of them; flours are
+ * on their steps already.
+ */
 function withFewestDigits(
   found: readonly FoundAmount[],
-  checksOf: (amounts: readonly FoundAmount[]) => readonly WantedCheck[],
+  shownOf: (amounts: readonly FoundAmount[]) => string,
 ): readonly FoundAmount[] {
-  const exactly = JSON.stringify(checksOf(found));
-  for (const places of [2, 3, 4, 5]) {
-    const fewer = found.map((amount) => (amount.path[0] === "flours" ? amount : roundedTo(places, amount)));
-    if (JSON.stringify(checksOf(fewer)) === exactly) return fewer;
+  const exactly = shownOf(found);
+  for (const digits of [3, 4, 5]) {
+    const fewer = found.map((amount) => (amount.path[0] === "flours" ? amount : shortened(digits, amount)));
+    if (shownOf(fewer) === exactly) return fewer;
   }
   return found;
 }
 
-function roundedTo(places: number, amount: FoundAmount): FoundAmount {
+function shortened(digits: number, amount: FoundAmount): FoundAmount {
   const share = dec(amount.text.replace(/ %$/u, ""));
-  return { ...amount, text: `${decimalText(share.toDecimalPlaces(places))} %` };
+  return { ...amount, text: `${decimalText(share.toSignificantDigits(digits))} %` };
+}
+
+/** All that is shown of a noodle: its formula, what is wanted beside what is reached, and the weights where it has a batch. */
+function shownIn({ spec, formula }: Reading, extra: OwnMaterials): string {
+  const planned = spec.batch === undefined ? undefined : planBatch(spec, formula);
+  const batch = planned?.ok === true ? planned.value : undefined;
+  const weights = batch?.lines.map(({ load, batch: whole }) => [load.value, whole.value]);
+  const { checks } = wantedChecks(spec, formula, batch, extra);
+  return JSON.stringify([formula.lines.map(({ parts }) => shown(parts)), checks, weights]);
 }
 
 type Reading = Extract<ReturnType<typeof formulaOf>, { readonly ok: true }>["value"];

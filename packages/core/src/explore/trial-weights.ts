@@ -1,3 +1,4 @@
+import { usualTolerance } from "../batch/batch.ts";
 import { findRemedies, type Remedies, type ScaledMass, type StockedWeight, weightsWithStock } from "../batch/remedy.ts";
 import { scalesOf, type WeighedLine, weighLoad } from "../batch/weighing.ts";
 import { type Figure, given } from "../figure/figure.ts";
@@ -51,7 +52,7 @@ export function weighTrial(spec: Spec, formula: Formula, trial: Trial, us: boole
     const lines = inUse.map((line) => (line.role === "water" ? { ...line, parts: water } : line));
     return weighLoad(lines, flour, count(1, "doughs at a time"), scales.value);
   });
-  const tolerance = dec(spec.weighingTolerance?.value ?? "1");
+  const tolerance = dec(spec.weighingTolerance?.value ?? usualTolerance);
   const remedies = findRemedies(weighed[0] ?? [], scales.value, count(trial.doughs.length, "doughs"), tolerance);
   const masses = weighed.map((lines, index) => {
     const weights = remedies.stock ? weightsWithStock(...inDough(lines, remedies.stock)) : lines.map(plainly);

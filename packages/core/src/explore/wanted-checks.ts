@@ -2,17 +2,17 @@ import type { Batch } from "../batch/batch.ts";
 import { costOf } from "../batch/cost.ts";
 import { nutritionOf } from "../batch/nutrition.ts";
 import { checksOfShares } from "../blend/blend-figures.ts";
-import { halfLastDigit } from "../blend/blend-limits.ts";
 import type { Check } from "../blend/blend-question.ts";
 import { flourShelf } from "../blend/flour-shelf.ts";
-import { asWritten, sharedQuestion, sharesNow, targetsOf } from "../blend/spec-question.ts";
+import { sharedQuestion, sharesNow, targetsOf } from "../blend/spec-question.ts";
 import type { Figure } from "../figure/figure.ts";
 import { loudNote, type Note, note } from "../figure/problem.ts";
 import type { Formula } from "../formula/formula.ts";
 import type { OwnMaterials } from "../materials/own.ts";
-import { dec, decimalText, fixedText } from "../number/decimal.ts";
+import { dec, fixedText } from "../number/decimal.ts";
 import type { Bounds } from "../spec/blend-schema.ts";
 import type { Spec } from "../spec/spec.ts";
+import { roomOf } from "./met.ts";
 
 /** One thing that a spec wants, beside what its noodle comes to. */
 export interface WantedCheck {
@@ -31,7 +31,7 @@ export interface WantedChecks {
 
 /**
  * Holds a formula against all that its spec wants: the blend, water, alkali and salt; and, of a batch, what a bowl costs.
- * A value is met within half the last digit that it is written with.
+ * What is reached counts as it is shown, and a value is met as `roomOf` says; protein as the blend search takes it.
  */
 export function wantedChecks(
   spec: Spec,
@@ -58,13 +58,13 @@ export function missedNotes({ checks }: WantedChecks): readonly Note[] {
 }
 
 /** The shares of the flours that have a least or a most of their own. */
-function shareChecks({ flours }: Spec, { lines }: Formula): readonly WantedCheck[] {
-  return flours.flatMap(({ name, least, most }, index) => {
+function shareChecks(spec: Spec, { lines }: Formula): readonly WantedCheck[] {
+  return spec.flours.flatMap(({ name, least, most }, index) => {
     const share = lines.find(({ path }) => path[0] === "flours" && path[1] === index)?.parts;
     const ends = [least && `at least ${least.text}`, most && `at most ${most.text}`].filter((end) => end !== undefined);
     if (share === undefined || ends.length === 0) return [];
     const bounds = { text: ends.join(", "), ...(least && { least: least.value }), ...(most && { most: most.value }) };
-    return check(`the share of ${name}`, share, bounds);
+    return check(`the share of ${name}`, share, bounds, spec);
   });
 }
 
@@ -101,7 +101,8 @@ function asWanted({ label, reached, unit, side, bound, holds }: Check): WantedCh
   };
 }
 
-function formulaChecks({ wanted = {} }: Spec, { water, alkali, salt }: Formula): WantedChecks {
+function formulaChecks(spec: Spec, { water, alkali, salt }: Formula): WantedChecks {
+  const { wanted = {} } = spec;
   const none = (unit: string) => ({ value: "0", unit, places: 2 });
   const saltInDough = {
     value: dec(salt.value).times(100).div(water.dough.value).toFixed(),
@@ -109,12 +110,12 @@ function formulaChecks({ wanted = {} }: Spec, { water, alkali, salt }: Formula):
     places: 2,
   };
   const checks = [
-    check("added water", water.added, wanted.addedWater),
-    check("dough water", water.doughWater, wanted.doughWater),
-    check("alkalinity M", alkali?.alkalinityM ?? none("meq/100 g flour"), wanted.alkalinity),
-    check("anhydrous alkaline salts", alkali?.anhydrous ?? none("% of flour"), wanted.anhydrousSalts),
-    check("potassium carbonate", alkali?.potassiumShare ?? none("% of the carbonates"), wanted.potassiumShare),
-    check("salt in the dough", saltInDough, wanted.saltInDough),
+    check("added water", water.added, wanted.addedWater, spec),
+    check("dough water", water.doughWater, wanted.doughWater, spec),
+    check("alkalinity M", alkali?.alkalinityM ?? none("meq/100 g flour"), wanted.alkalinity, spec),
+    check("anhydrous alkaline salts", alkali?.anhydrous ?? none("% of flour"), wanted.anhydrousSalts, spec),
+    check("potassium carbonate", alkali?.potassiumShare ?? none("% of the carbonates"), wanted.potassiumShare, spec),
+    check("salt in the dough", saltInDough, wanted.saltInDough, spec),
   ];
   return { checks: checks.flat(), notes: [] };
 }
@@ -135,7 +136,7 @@ function bowlChecks(spec: Spec, formula: Formula, batch: Batch | undefined): Wan
         .times(bowl.raw.value)
         .times(kept.sodium.value)
         .div(100);
-      checks.push(...check("salt in a cooked bowl", { value: salt.toFixed(), unit: "g", places: 2 }, saltInBowl));
+      checks.push(...check("salt in a cooked bowl", { value: salt.toFixed(), unit: "g", places: 2 }, saltInBowl, spec));
       const amount = amounts.find(({ name }) => name === "sodium");
       const figure = (amount?.most ?? amount)?.cooked.bowl;
       if (mostSodium !== undefined && figure !== undefined) {
@@ -160,23 +161,21 @@ function bowlChecks(spec: Spec, formula: Formula, batch: Batch | undefined): Wan
 type Shown = Pick<Figure, "value" | "unit" | "places">;
 
 function atMost(label: string, { value, unit, places }: Shown, most: string): WantedCheck {
-  return {
-    label,
-    reached: `${fixedText(value, places)} ${unit}`,
-    wanted: `at most ${most} ${unit}`,
-    holds: dec(value).lte(most),
-  };
+  const reached = fixedText(value, places);
+  return { label, reached: `${reached} ${unit}`, wanted: `at most ${most} ${unit}`, holds: dec(reached).lte(most) };
 }
 
-function check(label: string, { value, unit, places }: Shown, bounds: Bounds | undefined): readonly WantedCheck[] {
+function check(
+  label: string,
+  { value, unit, places }: Shown,
+  bounds: Bounds | undefined,
+  spec: Spec,
+): readonly WantedCheck[] {
   if (bounds === undefined) return [];
-  const { text, value: exactly, least = exactly, most = exactly } = bounds;
-  const room = exactly === undefined ? dec(0) : halfLastDigit(asWritten(text, exactly));
-  const tooLittle = least !== undefined && dec(value).plus(room).lt(dec(least).minus(hair));
-  const tooMuch = most !== undefined && dec(value).minus(room).gt(dec(most).plus(hair));
-  const wanted = exactly === undefined ? text : `${text}, ± ${decimalText(room)}`;
-  return [{ label, reached: `${fixedText(value, places)} ${unit}`, wanted, holds: !tooLittle && !tooMuch }];
+  const { least, most, plusMinus } = roomOf(bounds, spec);
+  const reached = fixedText(value, places);
+  const tooLittle = least !== undefined && dec(reached).lt(fixedText(least, places));
+  const tooMuch = most !== undefined && dec(reached).gt(fixedText(most, places));
+  const wanted = plusMinus === undefined ? bounds.text : `${bounds.text}, ± ${plusMinus}`;
+  return [{ label, reached: `${reached} ${unit}`, wanted, holds: !tooLittle && !tooMuch }];
 }
-
-/** What the rounding of found amounts may leave, in any of the units. */
-const hair = "0.00001";

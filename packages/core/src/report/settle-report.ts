@@ -7,7 +7,11 @@ import { formulaCautions } from "./cautions.ts";
 import type { Report } from "./schema.ts";
 import { words } from "./show.ts";
 
-const fewest = "Rounded to the fewest digits at which all that is wanted reads the same.";
+const fewest = "In the fewest digits that give the formula, the weights and all that is wanted as they are shown.";
+const none = "The spec leaves nothing to be found: it states every amount.";
+const rule =
+  "Amounts are found by the exact value, or the middle of a range. What is stated meets a value as it is shown, give or take the share that weights may be off (`weighingTolerance`, 1 % unless stated) or the ± written behind it; protein within half its last digit, or `within`.";
+const missed = "What is not met rests on amounts that the spec states: `find` in place of one leaves room for it.";
 
 /** Tells the amounts that were found, and how far what is wanted is met. */
 export function settleReport(
@@ -28,7 +32,7 @@ export function settleReport(
           [wordColumn("what", "what"), numberColumn("amount", "amount"), wordColumn("place", "place in the spec")],
           rounded.map(({ name, text, path }) => row([words(name), words(text), words(pathText(path))])),
         ),
-        { kind: "text", lines: [rounded.length === 0 ? "The spec leaves nothing to be found." : fewest] },
+        { kind: "text", lines: [rounded.length === 0 ? none : fewest] },
       ),
       section(
         "wanted",
@@ -45,6 +49,10 @@ export function settleReport(
             row([words(label), words(reached), words(wanted), words(holds ? "yes" : "no")]),
           ),
         ),
+        {
+          kind: "text",
+          lines: checks.length === 0 ? [] : [rule, ...(checks.every(({ holds }) => holds) ? [] : [missed])],
+        },
       ),
     ],
     figures: Object.values(formula.graph),

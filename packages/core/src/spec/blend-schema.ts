@@ -14,7 +14,7 @@ import {
   word,
 } from "../materials/fields.ts";
 import { materialFiguresSchema } from "../materials/schema.ts";
-import { type DecimalText, dec } from "../number/decimal.ts";
+import { type DecimalText, dec, decimalText } from "../number/decimal.ts";
 import { parseQuantity } from "../number/quantity.ts";
 import type { Dimension } from "../number/units.ts";
 
@@ -24,10 +24,13 @@ export interface Bounds {
   readonly value?: DecimalText;
   readonly least?: DecimalText;
   readonly most?: DecimalText;
+  /** The value within the range, where it was written with a `±`. */
+  readonly aim?: DecimalText;
 }
 
 /**
- * Reads what a share, or another quantity, may be: `11.5 %`, `11 to 12 %`, `at least 11 %`, `at most 12 %`, `any`.
+ * Reads what a share, or another quantity, may be: `11.5 %`, `11.5 % ± 0.2`, `11 to 12 %`, `at least 11 %`,
+ * `at most 12 %`, `any`.
  *
  * @param dimension - what it measures; a share of at most 100 % unless given
  * @example parseBounds("at most 4 %") // => { text: "at most 4 %", most: "4" }
@@ -36,6 +39,10 @@ export function parseBounds(written: string, dimension: Dimension = "share"): Bo
   const text = written.trim();
   if (text.toLowerCase() === "any") return { text };
   const read = (one: string): DecimalText | undefined => amount(one, dimension);
+  const about = /^(?<value>\d*\.?\d+)(?<unit> ?[^\d±]*?)? *(?:±|\+\/-) *(?<room>\d*\.?\d+)(?<after> ?\S+)?$/u.exec(
+    text,
+  )?.groups;
+  if (about !== undefined) return within(about, read, text);
   const range = /^(?<low>\S+)(?<unit> \S+)? to (?<high>.+)$/u.exec(text)?.groups;
   if (range !== undefined) {
     const { low: lower = "", unit, high: upper = "" } = range;
@@ -50,6 +57,18 @@ export function parseBounds(written: string, dimension: Dimension = "share"): Bo
   if (bound === undefined) return undefined;
   if (end === undefined) return { text, value: bound };
   return end["side"] === "least" ? { text, least: bound } : { text, most: bound };
+}
+
+/** A value and how far off it may be, of which one at least has a unit. */
+function within(
+  { value = "", unit = "", room = "", after = "" }: Readonly<Record<string, string | undefined>>,
+  read: (one: string) => DecimalText | undefined,
+  text: string,
+): Bounds | undefined {
+  const [aim, plusMinus] = [read(value + (unit.trim() || after)), read(room + (after.trim() || unit))];
+  if (aim === undefined || plusMinus === undefined) return undefined;
+  const least = decimalText(dec(aim).minus(plusMinus));
+  return { text, least, most: decimalText(dec(aim).plus(plusMinus)), aim };
 }
 
 /** The unit after a number, which the number before it in a range has as well. */

@@ -1,5 +1,27 @@
 import { type Counts, type Inner, input, type Lists, noAnswer, remark, type Texts } from "./entry.ts";
 
+/** What is wanted and does not go together with the rest, and both ends of what it comes to beside it. */
+export interface WayOut extends Texts<"label" | "unit" | "wanted"> {
+  readonly reach: readonly string[];
+  /** Whether it stays below what is wanted, or above it. */
+  readonly stays: "below" | "above";
+}
+
+function reached({ label, unit, reach: [low, high], stays }: WayOut, both: boolean): string {
+  if (low === undefined || high === undefined) return `there is no ${label}`;
+  if (low === high) return `${label} can only be ${low} ${unit}`;
+  if (both) return `${label} can be from ${low} to ${high} ${unit}`;
+  return `${label} can be ${stays === "below" ? `${high} ${unit} at most` : `${low} ${unit} at least`}`;
+}
+
+function said({ label, wanted }: WayOut): string {
+  return `${label} ${/^\d/u.test(wanted) ? `of ${wanted}` : wanted}`;
+}
+
+function listed(words: readonly string[]): string {
+  return [words.slice(0, -1).join(", "), ...words.slice(-1)].filter((part) => part !== "").join(" and ");
+}
+
 const unheld = "`wanted:` cannot be checked against";
 
 export const explore = {
@@ -38,21 +60,28 @@ export const explore = {
     expected: "products that differ in what is wanted, such as one of sodium and one of potassium",
     advice: "take another product in place of one of them, or state the amount of one",
   })),
-  "settle.below-zero": noAnswer(
-    ({ name, amount, reach: [least, most] }: Texts<"name" | "amount"> & Lists<"reach">) => ({
-      found: `${name} of ${amount} % of flour, to come to what is wanted`,
-      expected: "an amount of zero or more",
-      advice:
-        least === undefined
-          ? "ask for more, or take less of what brings the same"
-          : `these products reach a potassium share from ${least} to ${most} %: ask within it, or take other products`,
-    }),
-  ),
+  "settle.conflict": noAnswer(({ names, wants }: { readonly wants: readonly WayOut[] } & Lists<"names">) => {
+    const [first, second] = wants;
+    const alone = first !== undefined && second === undefined;
+    const ways = wants.map((want) => {
+      const others = wants.filter((one) => one !== want).map(said);
+      return `keep ${listed(others)}, and ${reached(want, false)}`;
+    });
+    return {
+      found: `${listed(wants.map(said))}${alone ? "" : " together"}, which ${listed(names)} cannot give`,
+      expected: `wants that can be met${alone ? "" : " together"} by amounts of zero or more`,
+      advice: alone ? `${reached(first, true)}: ask within it, or take other products` : ways.join("; or "),
+    };
+  }),
   "settle.out-of-reach": noAnswer(
-    ({ problem, nearest: [flours, ...misses] }: { readonly problem: Inner } & Lists<"nearest">, _path, tell) => {
+    (
+      { problem, nearest: [flours, ...misses], price }: { readonly problem: Inner } & Lists<"nearest"> & Texts<"price">,
+      _path,
+      tell,
+    ) => {
       const { found, expected, advice } = tell(problem);
       const more = flours === undefined ? "" : `. The nearest: ${flours} (${misses.join("; ")})`;
-      return { found, expected, advice: `${advice}${more}` };
+      return { found: price === "" ? found : `${found}; ${price}`, expected, advice: `${advice}${more}` };
     },
   ),
   "spec.quantity": input(({ written, example }: Texts<"written" | "example">, [key]) => ({

@@ -1,0 +1,25 @@
+import { usualTolerance } from "../batch/batch.ts";
+import { type DecimalText, dec, decimalText } from "../number/decimal.ts";
+import type { Bounds } from "../spec/blend-schema.ts";
+import type { Spec } from "../spec/spec.ts";
+
+/**
+ * What meets that which is wanted: its range, or its value give or take the share that the weights of the spec may be off
+ * (`weighingTolerance`, 1 % unless stated). A `±` that is written makes a range of its own.
+ *
+ * @example roomOf({ text: "36 %", value: "36" }, {}) // => { least: "35.64", most: "36.36", plusMinus: "0.36" }
+ */
+export function roomOf(
+  { value, least, most }: Bounds,
+  { weighingTolerance }: Pick<Spec, "weighingTolerance">,
+): { readonly least?: DecimalText; readonly most?: DecimalText; readonly plusMinus?: DecimalText } {
+  if (value === undefined) return { ...(least !== undefined && { least }), ...(most !== undefined && { most }) };
+  const room = dec(value)
+    .times(weighingTolerance?.value ?? usualTolerance)
+    .div(100);
+  return {
+    least: decimalText(dec(value).minus(room)),
+    most: decimalText(dec(value).plus(room)),
+    plusMinus: decimalText(room),
+  };
+}
