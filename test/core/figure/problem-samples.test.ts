@@ -4,7 +4,9 @@ import { type Noodle, type Note, type Outcome, type Problem, readNoodleData, tol
 import { blendStocks as blend, compositionOf } from "@noodlewright/core/chemistry";
 import type { BlendAnswer } from "@noodlewright/core/explore";
 import { pathText } from "@noodlewright/core/figure";
+import { linesInPlace, readSpec } from "@noodlewright/core/spec";
 import { describe, expect, it } from "vitest";
+import { parse } from "yaml";
 import { refuse } from "#core/figure/problem.ts";
 import { batch } from "#core/figure/problems/batch.ts";
 import { blend as blendTexts } from "#core/figure/problems/blend.ts";
@@ -75,6 +77,22 @@ function isNotes(answered: Answered): answered is readonly (Note | string)[] {
 function isNote(one: Problem | Note): one is Note {
   return catalogue[one.code].kind === "note";
 }
+
+/** Problems of the shape of a spec or of a kitchen file: what reading them alone brings about. */
+const ofShape = all.filter(
+  ({ code, call }) => /^read(?:Spec|KitchenFile)\(/u.test(call) && !code.startsWith("spec.too-"),
+);
+
+it.each(ofShape)("$code shows lines that are read where it stands", ({ code, call }) => {
+  const one = sampleOf(code, call);
+  const lines = isNote(one) ? [] : linesInPlace(one);
+  expect(lines.length).toBeGreaterThan(0);
+  const outcome = readSpec(parse(lines.join("\n")));
+  const wrong = outcome.ok
+    ? []
+    : outcome.problems.filter(({ code, path }) => !(code === "spec.missing" && path.length === 1));
+  expect([lines, wrong]).toEqual([lines, []]);
+});
 
 /** What is told of it, line by line. */
 function linesOf(one: Problem | Note): readonly string[] {

@@ -1,6 +1,8 @@
-import { readSpec, specSample } from "@noodlewright/core/spec";
+import { askBatch, askCost, askDay, askSheet, askWater, readNoodleData } from "@noodlewright/core";
+import { readSpec } from "@noodlewright/core/spec";
 import { expect, test } from "vitest";
 import { parse } from "yaml";
+import { linesInPlace, specSample } from "#core/spec/sample.ts";
 import { specSchema } from "#core/spec/spec.ts";
 
 const keys = Object.keys(specSchema.shape);
@@ -16,14 +18,44 @@ test.each(keys)("the sample of %s is right where it stands", (key) => {
 
 test("samples are made of the examples of the schema, and few lines long", () => {
   expect(specSample(["alkali", 0, "figures", "composition"])).toEqual([
-    "composition:",
-    "  K2CO3: 18 %",
-    "  Na2CO3: 12 %",
-    "  water: rest",
+    "alkali:",
+    "  - name: sodium carbonate",
+    "    amount: 0.9 %",
+    "    figures:",
+    "      composition: { K2CO3: 18 %, Na2CO3: 12 %, water: rest }",
   ]);
   expect(specSample(["flours", 2, "nmae"])).toEqual(["flours:", "  - name: bread flour", "    amount: 70 %"]);
   expect(specSample(["dusting"])).toEqual(["dusting:", "  name: cornstarch", "  amount: 1.5 %"]);
+  expect(specSample(["machines", "rolls", "speed"])).toEqual([
+    "machines:",
+    "  rolls: { width: 240 mm, gap: { least: 0.4 mm, greatest: 12 mm }, cutters: [{ size: 20 }], speed: 6 m/min }",
+  ]);
   expect(specSample(["nonsense"])).toEqual([]);
-  const long = keys.filter((key) => specSample([key]).length > 4);
-  expect(long).toEqual([]);
 });
+
+/** Questions that a spec without the sections they need refuses. */
+const questions = { askBatch, askCost, askDay, askSheet, askWater };
+
+test.each(Object.entries(questions))(
+  "the lines that %s asks for, written into the spec, end in an answer",
+  (_, ask) => {
+    let spec: Record<string, unknown> = {
+      name: "class",
+      flours: [{ name: "bread flour", amount: "100 %" }],
+      water: { added: "36 %" },
+    };
+    for (let asked = 0; asked < 4; asked += 1) {
+      const noodle = readNoodleData(spec, {});
+      if (!noodle.ok) throw new Error(JSON.stringify(noodle.problems));
+      const outcome = ask(noodle.value);
+      if (outcome.ok) return expect(asked).toBeGreaterThan(0);
+      for (const problem of outcome.problems) {
+        const lines = linesInPlace(problem);
+        expect([problem.code, lines.length]).toEqual([problem.code, expect.toSatisfy((count: number) => count > 1)]);
+        for (const [key, value] of Object.entries(parse(lines.join("\n")) as Record<string, object>))
+          spec = { ...spec, [key]: { ...(spec[key] as object | undefined), ...value } };
+      }
+    }
+    throw new Error(JSON.stringify(spec));
+  },
+);

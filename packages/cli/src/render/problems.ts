@@ -2,7 +2,7 @@ import { styleText } from "node:util";
 import { told } from "@noodlewright/core";
 import { type ProblemIn, pathText, type Told, telling } from "@noodlewright/core/figure";
 import { printable, printableJson } from "@noodlewright/core/render";
-import { specSample } from "@noodlewright/core/spec";
+import { linesInPlace } from "@noodlewright/core/spec";
 import type { PlacedProblem } from "../input/placed-problem.ts";
 import type { AnyProblem, OwnFacts } from "../input/problem.ts";
 import { hintOn } from "./hints.ts";
@@ -38,9 +38,9 @@ export function renderProblems(problems: readonly PlacedProblem[], manner: Manne
 /** What a problem says where it stands: advice names the flag that said the value. */
 export function inWords(problem: PlacedProblem): Told {
   const { found, expected, advice, ...words } = sentences(problem);
-  const { code, path, place, flag, example, named } = problem;
+  const { code, place, flag, example, named } = problem;
   const asFlag = flag !== undefined && example !== undefined && code.startsWith("spec.");
-  const ofSpec = ofShape.test(code) && place !== undefined && flag === undefined ? specSample(path) : [];
+  const ofSpec = place !== undefined && flag === undefined ? linesOfSpec(problem) : [];
   return {
     ...words,
     ...(ofSpec.length > 0 && { lines: ofSpec }),
@@ -56,6 +56,10 @@ function sentences(problem: AnyProblem): Told {
   if (isOwn(problem)) return tellOwn(problem);
   const words = told(problem);
   return { ...words, advice: `${words.advice}${hintOn(problem)}` };
+}
+
+function linesOfSpec(problem: AnyProblem): readonly string[] {
+  return isOwn(problem) ? [] : linesInPlace(problem);
 }
 
 function isOwn(problem: AnyProblem): problem is ProblemIn<OwnFacts> {
@@ -100,9 +104,6 @@ function problemLines(problem: PlacedProblem, manner: Manner): readonly string[]
     ...lines.map((line, index) => `  ${(index === 0 ? "such as" : "").padEnd(9)} ${printable(line)}`),
   ];
 }
-
-/** Codes of what is wrong with the shape of a spec. */
-const ofShape = /^(?:spec|quantity|basis|price)\.|^water\.not-stated$/u;
 
 function excerpt({ place, lineText }: PlacedProblem): readonly string[] {
   if (place === undefined || lineText === undefined) return [];

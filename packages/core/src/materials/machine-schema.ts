@@ -95,6 +95,8 @@ const speedField = quantityField(["speed"], "Surface speed of the rolls", ["6 m/
 const ways = ["gap", "dial", "line", "sticks"] as const;
 const mostSettings = 60;
 
+const machineExample = { width: "240 mm", gap: { least: "0.4 mm", greatest: "12 mm" }, cutters: [{ size: 20 }] };
+
 /** A sheeter, a hand-cranked machine or a rolling pin with its cutters. */
 const machineSchema = z.lazy(() =>
   described(
@@ -145,7 +147,11 @@ const machineSchema = z.lazy(() =>
             refuseValue(context, problem("machine.settings-count", [], { settings, most: mostSettings }), [way]);
         }
       }),
-    { id: "Machine", description: "What a kitchen rolls and cuts with" },
+    {
+      id: "Machine",
+      description: "What a kitchen rolls and cuts with",
+      examples: [machineExample],
+    },
   ),
 );
 
@@ -155,6 +161,7 @@ export type MachineFields = z.output<typeof machineSchema>;
 /** A kitchen's own machines by name. */
 export const ownMachinesSchema = described(z.record(word(80), machineSchema), {
   description: "The kitchen's own machines, by name",
+  examples: [{ "bench rolls": machineExample }],
 });
 
 /** Machines by name. */

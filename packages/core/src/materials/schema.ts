@@ -209,7 +209,10 @@ export type MaterialFigures = z.output<typeof materialFiguresSchema>;
 /** A kitchen's own materials by name. */
 export const ownMaterialsSchema = described(
   z.record(z.string().check(z.minLength(1), z.maxLength(80)), materialFiguresSchema),
-  { description: "The kitchen's own materials, by name" },
+  {
+    description: "The kitchen's own materials, by name",
+    examples: [{ "house flour": { moisture: "13.6 %", protein: "12.4 %" } }],
+  },
 );
 
 /** A kitchen file: the kitchen's own materials and machines, which specs include. */

@@ -261,7 +261,11 @@ export const lotSchema = z.lazy(() =>
         description: "The figures of its certificate, over those of the old lot",
       }),
     }),
-    { id: "Lot", description: "A new lot of one of the flours" },
+    {
+      id: "Lot",
+      description: "A new lot of one of the flours",
+      examples: [{ of: "bread flour", figures: { moisture: "14.1 %", protein: "11.9 %" } }],
+    },
   ),
 );
 

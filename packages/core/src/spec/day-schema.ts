@@ -103,6 +103,7 @@ export const planSchema = z.lazy(() =>
     {
       id: "Plan",
       description: "How long a load takes at each stage, and with how many machines",
+      examples: [{ serve: "12:15", mix: "15 min", roll: "15 min", boil: "20 min" }],
     },
   ),
 );
@@ -169,6 +170,10 @@ export const temperatureSchema = z.lazy(() =>
         ),
       ),
     }),
-    { id: "Temperature", description: "Temperatures and heat of the mix" },
+    {
+      id: "Temperature",
+      description: "Temperatures and heat of the mix",
+      examples: [{ dough: "25 °C", flour: "19 °C", room: "20 °C", tap: "14 °C" }],
+    },
   ),
 );

@@ -1,37 +1,64 @@
-import type * as z from "zod/mini";
-import type { Path } from "../figure/problem.ts";
+import * as z from "zod/mini";
+import type { Path, Problem } from "../figure/problem.ts";
 import { specSchema } from "./spec.ts";
 import { describeAt, inner, schemaAt } from "./walk.ts";
 import { yamlLines } from "./yaml-text.ts";
 
 /** Most lines of a sample. */
-const mostLines = 4;
+const mostLines = 5;
+
+/** Codes of what is wrong with the shape of a spec or of a kitchen file, or is not there at all. */
+const ofShape =
+  /^(?:spec|quantity|basis|price|bounds|cutter|shelf)\.|^machine\.(?:gaps|speeds|settings|unknown|no-settings)|^materials\.modulus$|^wanted\.prefer$|(?:\.not-stated|\.none|\.nothing|\.no-prices|serve-missing|weight-missing|temperature\.missing)$/u;
 
 /**
- * A few lines of YAML that would be right at a place of a spec, made from the examples of the schema; none where it has none.
+ * A few lines of YAML that would be right where a problem of the shape of a spec or of a kitchen file lies; for a key that
+ * there is not, those of the nearest. None for other problems.
+ *
+ * @example linesInPlace({ code: "plan.serve-missing", path: ["plan", "serve"], facts: {} })[0] // => "plan:"
+ */
+export function linesInPlace(problem: Problem): readonly string[] {
+  const { code, path } = problem;
+  if (!ofShape.test(code)) return [];
+  if (problem.code === "machine.unknown" || problem.code === "cost.no-prices")
+    return specSample(problem.code === "cost.no-prices" ? ["prices"] : ["machines", problem.facts.name]);
+  if (problem.code !== "spec.unknown-key") return specSample(path);
+  const { nearest, instead } = problem.facts;
+  const key = instead?.split(":")[0] ?? nearest[0] ?? (path.length === 1 ? "notes" : path.at(-1));
+  return specSample([...path.slice(0, -1), key ?? ""]);
+}
+
+/** Indents from which on sections stand in one line, where a sample is longer otherwise. */
+const indents = [Number.POSITIVE_INFINITY, 6, 4, 2, 0];
+
+/**
+ * A few lines of YAML that would be right at a place of a spec, made from the examples of the schema: with its section,
+ * so that they can be written as they stand; those of the smallest spec for its root, none where there is no such key.
  *
  * @example specSample(["flours", 0, "amount"]) // => ["flours:", "  - name: bread flour", "    amount: 70 %"]
  */
-export function specSample(path: Path): readonly string[] {
-  for (const [start, key] of path.entries()) {
-    const schema = schemaAt(specSchema, path.slice(0, start + 1));
-    if (typeof key === "number" || schema === undefined) continue;
-    const value = along(schema, path.slice(start + 1));
-    const lines = value === undefined ? [] : yamlLines(key, value, 0);
-    if (lines.length > 0 && lines.length <= mostLines) return lines;
-  }
-  return [];
+export function specSample([key, ...path]: Path): readonly string[] {
+  if (key === undefined)
+    return Object.entries(requiredOf(specSchema)).flatMap(([one, value]) => yamlLines(one, value, 0, 2));
+  const schema = schemaAt(specSchema, [key]);
+  const value = schema === undefined ? undefined : along(schema, path);
+  if (value === undefined) return [];
+  const ways = indents.map((deepest) => yamlLines(String(key), value, 0, deepest));
+  return ways.find((lines) => lines.length <= mostLines) ?? [];
 }
 
 /** The sample of a schema that has a right value at the end of a path. */
 function along(schema: z.core.$ZodType, [step, ...rest]: Path): unknown {
   if (step === undefined) return sampleOf(schema);
   const below = schemaAt(schema, [step]);
-  if (below === undefined) return sampleOf(schema);
-  const value = along(below, rest);
-  if (value === undefined) return undefined;
+  const value = below === undefined ? undefined : along(below, rest);
+  if (value === undefined) return sampleOf(schema);
   if (typeof step === "number") return [value];
-  return { ...requiredOf(schema), [step]: value };
+  const example = describeAt(schema, []).examples?.[0];
+  const whole = typeof example === "object" && example !== null ? example : {};
+  const needed = { ...requiredOf(schema), [step]: value };
+  const more = { ...whole, [step]: value };
+  return !Object.hasOwn(whole, step) && z.safeParse(schema, needed).success ? needed : more;
 }
 
 function sampleOf(schema: z.core.$ZodType): unknown {

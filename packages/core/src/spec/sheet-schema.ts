@@ -66,6 +66,10 @@ export const sheetSchema = z.lazy(() =>
       edgeTrim: z.optional(trimField("Cut off each edge; none unless stated", ["3 mm"])),
       endTrim: z.optional(trimField("Cut off each end of a sheet; none unless stated", ["30 mm"])),
     }),
-    { id: "Sheet", description: "From dough to strands, on the machine at hand" },
+    {
+      id: "Sheet",
+      description: "From dough to strands, on the machine at hand",
+      examples: [{ machine: "bench rolls", thickness: "1.4 mm", cutter: 20, start: "12 mm" }],
+    },
   ),
 );

@@ -202,7 +202,11 @@ const batchSchema = z.lazy(() =>
         { description: "The batch that uses up what there is of one ingredient" },
       ),
     }),
-    { id: "Batch", description: "Size of the batch, stated in one way" },
+    {
+      id: "Batch",
+      description: "Size of the batch, stated in one way",
+      examples: [{ bowls: 320, rawWeight: "130 g" }],
+    },
   ),
 );
 
@@ -240,9 +244,13 @@ export const specSchema = described(
       description: "Name of the noodle",
       examples: ["Weekday noodle"],
     }),
-    notes: described(z.optional(z.string().check(z.maxLength(4000))), { description: "Anything worth remembering" }),
+    notes: described(z.optional(z.string().check(z.maxLength(4000))), {
+      description: "Anything worth remembering",
+      examples: ["The class likes it firm"],
+    }),
     include: described(z.optional(z.array(z.string().check(z.minLength(1))).check(z.maxLength(20))), {
       description: "Files of the kitchen's own materials and machines, relative to this file",
+      examples: [["harbour-store.yaml"]],
     }),
     materials: z.optional(ownMaterialsSchema),
     flours: described(z.array(flourSchema).check(z.minLength(1), z.maxLength(40)), {
@@ -285,7 +293,7 @@ export const specSchema = described(
     }),
     prices: described(z.optional(z.record(word(80), priceField("Price of a pack or of a weight"))), {
       description: "Prices by ingredient, before those of the materials; tap water costs nothing unless stated",
-      examples: [{ "table salt": "0.60 EUR/kg", "whole egg": "3.20 EUR per 600 g" }],
+      examples: [{ "bread flour": "0.92 EUR/kg", "whole egg": "3.20 EUR per 600 g" }],
     }),
     stock: described(z.optional(z.record(word(80), stockField("What there is of it", ["12 kg"]))), {
       description: "What is in the store, by ingredient, before what the materials state",

@@ -1,12 +1,25 @@
 /** An entry of a list. */
-export function listItem(item: unknown, indent: number): readonly string[] {
-  const [first = "", ...rest] = Object.entries(item ?? {}).flatMap(([key, value]) => yamlLines(key, value, indent + 2));
+export function listItem(item: unknown, indent: number, deepest?: number): readonly string[] {
+  const [first = "", ...rest] = Object.entries(item ?? {}).flatMap(([key, value]) =>
+    yamlLines(key, value, indent + 2, deepest),
+  );
   return [`${" ".repeat(indent)}- ${first.trimStart()}`, ...rest];
 }
 
-/** A key and its value, plain data, as lines of YAML. @example yamlLines("salt", "1 %", 0) // => ["salt: 1 %"] */
-export function yamlLines(key: string, value: unknown, indent: number): readonly string[] {
+/**
+ * A key and its value, plain data, as lines of YAML.
+ *
+ * @param deepest - indent from which on sections and lists stand in one line
+ * @example yamlLines("salt", "1 %", 0) // => ["salt: 1 %"]
+ */
+export function yamlLines(
+  key: string,
+  value: unknown,
+  indent: number,
+  deepest = Number.POSITIVE_INFINITY,
+): readonly string[] {
   const start = `${" ".repeat(indent)}${plainKey(key)}:`;
+  if (indent >= deepest) return [`${start} ${flowText(value)}`];
   if (value === null || value === undefined) return [start];
   if (typeof value === "string" && value.includes("\n")) {
     return [
@@ -18,15 +31,27 @@ export function yamlLines(key: string, value: unknown, indent: number): readonly
     ];
   }
   if (Array.isArray(value) && value.length === 0) return [`${start} []`];
-  if (Array.isArray(value)) return [start, ...value.flatMap((item: unknown) => listItemOrText(item, indent + 2))];
+  if (Array.isArray(value))
+    return [start, ...value.flatMap((item: unknown) => listItemOrText(item, indent + 2, deepest))];
   if (typeof value === "object" && Object.keys(value).length === 0) return [`${start} {}`];
   if (typeof value === "object")
-    return [start, ...Object.entries(value).flatMap(([inner, one]) => yamlLines(inner, one, indent + 2))];
+    return [start, ...Object.entries(value).flatMap(([inner, one]) => yamlLines(inner, one, indent + 2, deepest))];
   return [`${start} ${plainText(value)}`];
 }
 
-function listItemOrText(item: unknown, indent: number): readonly string[] {
-  return typeof item === "object" ? listItem(item, indent) : [`${" ".repeat(indent)}- ${plainText(item)}`];
+/** A value in one line. */
+function flowText(value: unknown): string {
+  if (Array.isArray(value)) return `[${value.map(flowText).join(", ")}]`;
+  if (typeof value === "object" && value !== null)
+    return `{ ${Object.entries(value)
+      .map(([key, one]) => `${plainKey(key)}: ${flowText(one)}`)
+      .join(", ")} }`;
+  const text = plainText(value);
+  return text.includes(",") && !text.startsWith('"') ? JSON.stringify(value) : text;
+}
+
+function listItemOrText(item: unknown, indent: number, deepest: number): readonly string[] {
+  return typeof item === "object" ? listItem(item, indent, deepest) : [`${" ".repeat(indent)}- ${plainText(item)}`];
 }
 
 function plainKey(key: string): string {
