@@ -7,6 +7,7 @@ export const given: Readonly<Record<string, string | readonly [content: string |
   "noodle.yaml": `${plain}alkali: [{ name: sodium carbonate, amount: 1 % }]\nbatch: { flour: 1 kg }\n`,
   "open.yaml": `${plain}salt: find\nwanted: { saltInDough: 0.8 % }\n`,
   "anchor.yaml": `${plain}salt: &amount find\nwanted: { saltInDough: 0.8 % }\nnotes: *amount\n`,
+  "folded.yaml": `${plain}salt: >-\n  find\nwanted: { saltInDough: 0.8 % }\n`,
   "alias.yaml": "name: class\nflours: *store\n",
   "aliases.yaml": [`a: &a [x]\nb: [${Array(51).fill("*a").join(", ")}]\n`, "a value with an alias, used 51 times"],
   "deep.yaml": ["[".repeat(20_000), "20 000 opening brackets"],
@@ -66,5 +67,6 @@ export const samples: Readonly<Record<keyof OwnFacts, Sample>> = {
   "weighing.division": "alkali make Na2CO3 --strength '10 %' --amount '1 kg' --division '0 g'",
   "write.no-file": "settle - --write < open.yaml",
   "write.set": "settle open.yaml --write --set 'water.added=38 %'",
+  "write.in-place": "settle folded.yaml --write",
   "write.shared": "settle anchor.yaml --write",
 };

@@ -7,7 +7,7 @@ import { blendCommand } from "#cli/commands/blend.ts";
 import { lotCommand } from "#cli/commands/lot.ts";
 import { replaceCommand } from "#cli/commands/replace.ts";
 import { settleCommand } from "#cli/commands/settle.ts";
-import { withChanges } from "#cli/input/written-values.ts";
+import { sharedValue, withChanges } from "#cli/input/written-values.ts";
 import { folderFor } from "./folder.ts";
 import { runHere } from "./in-process.ts";
 import { readProblems } from "./read-problems.ts";
@@ -238,4 +238,25 @@ test.each([
     expect(water.added).not.toBe(noodle.water.added);
     expect({ flours, water }).toMatchObject(shown);
   }
+});
+
+test.each([
+  ["salt: &amount find\nnotes: *amount\n", "noodle.yaml:4:15", /line 5 takes over as `\*amount`.*in line 5/su],
+])(
+  "a value that other places share is shown with its line and the name of its anchor",
+  async (shared, where, words) => {
+    const plain = "name: class\nflours: [{ name: bread flour, amount: 100 % }]\nwater: { added: 36 % }\n";
+    const path = join(folderFor({ "noodle.yaml": `${plain}${shared}wanted: { saltInDough: 0.8 % }\n` }), "noodle.yaml");
+    const { stderr } = await runHere(["settle", path, "--write"], { commands });
+    expect(stderr).toContain(`${where}: [write.shared]`);
+    expect(stderr.replaceAll(/\s+/gu, " ")).toMatch(words);
+  },
+);
+
+test("a change within what stands elsewhere says where that is", () => {
+  const text = "base: &all\n  added: 36 %\nwater: *all\nother: *all\n";
+  const file = { name: "noodle.yaml", text, bytes: new TextEncoder().encode(text) };
+  const found = sharedValue(file, [{ path: ["water", "added"], value: "38 %" }]);
+  expect(found).toMatchObject({ anchor: "all", stands: "elsewhere", start: text.indexOf("*all") });
+  expect(found?.others).toHaveLength(1);
 });

@@ -93,7 +93,10 @@ export function readWords(words: readonly string[], { usage, flags }: Spoken): R
     const fallback = Object.hasOwn(flags, name) ? flags[name]?.fallback : undefined;
     return values.get(name) ?? (fallback === undefined ? [] : [fallback]);
   };
-  return { asked: { text: (name) => list(name).at(-1), list, on: (name) => on.has(name) }, wrong };
+  return {
+    asked: { text: (name) => list(name).at(-1), list, on: (name) => on.has(name), flag: (name) => flags[name] },
+    wrong,
+  };
 }
 
 function exampleOf({ placeholder, choices }: Flag): string {

@@ -61,9 +61,29 @@ describe("the list of words", () => {
     ["°Bé", ["degrees Baumé"]],
     ["spring", ["spring-back"]],
     ["divison", ["division"]],
+    ["ph", ["pH"]],
+    ["degree baume", ["degrees Baumé"]],
+    ["M and P", ["alkalinity M", "alkalinity P"]],
+    ["meq, pH", ["meq", "pH"]],
+    ["P", ["alkalinity P"]],
+    ["14 % mb", ["mb"]],
+    ["N FACTORS", ["N factor"]],
+    ["Hydrates", ["hydrate"]],
+    ["kansuis", ["kansui"]],
+    ["nitrogen", ["N factor"]],
   ])("answers %s with %j", (asked, words) => {
     const answer = listWords(asked);
     expect(answer.ok && answer.value.map(({ word }) => word)).toEqual(words);
+  });
+
+  test("says of a misspelt word that the nearest is shown, and of a plural nothing", () => {
+    const notes = (asked: string) => {
+      const answer = listWords(asked);
+      return answer.ok ? answer.report().notes.map(({ text }) => text) : [];
+    };
+    expect(notes("anhydrus")).toEqual(['"anhydrus" is not explained here; what is spelt most like it is']);
+    expect(notes("hydrates")).toEqual([]);
+    expect(notes("meq spaghetto")).toEqual(['"spaghetto" is not explained here']);
   });
 
   test("has no answer for what is no word of it", () => {

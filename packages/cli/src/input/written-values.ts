@@ -2,6 +2,7 @@ import { isDeepStrictEqual } from "node:util";
 import type { Path } from "@noodlewright/core/figure";
 import type { SpecChange } from "@noodlewright/core/spec";
 import {
+  type Alias,
   type Document,
   isAlias,
   isMap,
@@ -13,6 +14,7 @@ import {
   type Pair,
   parseDocument,
   stringify,
+  visit,
   type YAMLMap,
   type YAMLSeq,
 } from "yaml";
@@ -34,6 +36,49 @@ export function withChanges({ text, bytes }: TextFile, changes: readonly SpecCha
   if (!isDeepStrictEqual(readAgain(changed), wanted)) return undefined;
   const mark = bytes[0] === 0xef && bytes[1] === 0xbb && bytes[2] === 0xbf ? "\ufeff" : "";
   return mark + changed;
+}
+
+/** A value that several places share, which keeps a change from being written at one of them. */
+interface Shared {
+  readonly anchor: string;
+  /** Whether the value stands where it would change, or is taken over there. */
+  readonly stands: "here" | "elsewhere";
+  readonly start: number;
+  readonly end: number;
+  /** Starts of the other places: those that take it over, or where it stands. */
+  readonly others: readonly number[];
+}
+
+/** The first shared value on the way to one of the changes; nothing where none is shared. */
+export function sharedValue({ text }: TextFile, changes: readonly SpecChange[]): Shared | undefined {
+  const document = parsed(text);
+  const [aliases, anchored]: [Alias[], Node[]] = [[], []];
+  visit(document, {
+    Alias: (_, node) => void aliases.push(node),
+    Value: (_, node) => void anchored.push(node),
+    Collection: (_, node) => void anchored.push(node),
+  });
+  const along = ({ path }: SpecChange): Shared | undefined => {
+    let node: unknown = document.contents;
+    for (const [index, step] of path.entries()) {
+      node = valueIn(entryOf(node, step));
+      if (isAlias(node) && index < path.length - 1) {
+        const { source } = node;
+        const there = anchored.filter((one) => "anchor" in one && one.anchor === source);
+        return { anchor: source, stands: "elsewhere", ...spanOf(node), others: there.map(startOf) };
+      }
+      const anchor = isNode(node) && !isAlias(node) ? node.anchor : undefined;
+      const takers = aliases.filter(({ source }) => source === anchor);
+      if (isNode(node) && anchor !== undefined && takers.length > 0)
+        return { anchor, stands: "here", ...spanOf(node), others: takers.map(startOf) };
+    }
+    return undefined;
+  };
+  return changes.map(along).find((one) => one !== undefined);
+}
+
+function spanOf(node: Node): { readonly start: number; readonly end: number } {
+  return { start: startOf(node), end: endOf(node) };
 }
 
 /** A piece of text in place of another. */

@@ -122,20 +122,36 @@ export const catalogue = {
     expected: "a file to write into",
     advice: "name the file, or write to another one with -o",
   })),
-  "write.shared": input(() => ({
-    found: "an amount that other places share by `&` and `*`, or that cannot be changed where it stands",
-    expected: "an amount of its own at each place",
-    advice: "write the amounts out in place of `&` and `*`",
+  "write.shared": input(
+    ({ anchor, stands, lines }: Texts<"anchor"> & Lists<"lines"> & { readonly stands: "here" | "elsewhere" }) => {
+      const there = `${lines.length === 1 ? "line" : "lines"} ${lines.join(", ")}`;
+      return stands === "here"
+        ? {
+            found: `a value marked \`&${anchor}\`, which ${there} ${lines.length === 1 ? "takes" : "take"} over as \`*${anchor}\`: a change here would change it there too`,
+            expected: "a value of its own at each place",
+            advice: `write the value out in ${there}, in place of \`*${anchor}\`; then ask again`,
+          }
+        : {
+            found: `\`*${anchor}\`, which stands for what is written in ${there}: a change would have to be made there`,
+            expected: "a value of its own at each place",
+            advice: `copy what stands at \`&${anchor}\` in ${there} to here, in place of \`*${anchor}\`; then ask again`,
+          };
+    },
+  ),
+  "write.in-place": input(() => ({
+    found: "an amount that cannot be changed where it stands, such as a text over several lines",
+    expected: "each amount on a line of its own",
+    advice: "write it like `amount: find`",
   })),
   "flag.beside-spec": input(() => ({
     found: "this flag beside `--spec`, which says the same",
     expected: "one of the two",
     advice: "leave one of them out; `--set` changes a value of the spec",
   })),
-  "flag.missing": input(({ wanted, example }: Texts<"wanted"> & Partial<Texts<"example">>) => ({
+  "flag.missing": input(({ wanted, example }: Texts<"wanted" | "example">) => ({
     found: "nothing",
     expected: wanted,
-    advice: example === undefined ? "see the examples in the help of this command" : `write it like ${example}`,
+    advice: `write it like ${example}`,
   })),
   "strength.unreadable": input(({ written, forms }: Texts<"written" | "forms">) => ({
     found: written,

@@ -18,6 +18,8 @@ export interface Asked {
   readonly text: (name: string) => string | undefined;
   readonly list: (name: string) => readonly string[];
   readonly on: (name: string) => boolean;
+  /** What the help says of a flag. */
+  readonly flag: (name: string) => Flag | undefined;
 }
 
 /** One command: its words, its flags, its examples, and what it does. */

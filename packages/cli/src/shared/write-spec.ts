@@ -1,7 +1,8 @@
 import type { SpecChange } from "@noodlewright/core/spec";
+import type { PlacedProblem } from "../input/placed-problem.ts";
 import { ownProblem } from "../input/problem.ts";
 import type { TextFile } from "../input/read-file.ts";
-import { withChanges } from "../input/written-values.ts";
+import { sharedValue, withChanges } from "../input/written-values.ts";
 import { type ExitStatus, exit, type Io } from "../io.ts";
 import { printProblems } from "./answer.ts";
 import type { Asked, Flag } from "./command.ts";
@@ -36,22 +37,34 @@ export async function writeSpec(
     io.err("Nothing was written: nothing in the spec would be other than it is.\n");
     return exit.done;
   }
-  const wrong = (code: "write.set" | "write.no-file" | "write.shared"): Promise<ExitStatus> =>
-    printProblems([{ ...ownProblem(code, {}), file: file.name }], asked, io, "nothing was written");
-  if (asked.list("set").length > 0) {
-    return wrong("write.set");
-  }
-  if (out === undefined && asked.text("spec") === "-") {
-    return wrong("write.no-file");
-  }
+  const wrong = (problem: PlacedProblem): Promise<ExitStatus> =>
+    printProblems([{ ...problem, file: file.name }], asked, io, "nothing was written");
+  if (asked.list("set").length > 0) return wrong(ownProblem("write.set", {}));
+  if (out === undefined && asked.text("spec") === "-") return wrong(ownProblem("write.no-file", {}));
   const text = withChanges(file, changes);
-  if (text === undefined) {
-    return wrong("write.shared");
-  }
+  if (text === undefined) return wrong(notWritten(file, changes));
   const path = out ?? asked.text("spec") ?? "";
   const over = out === undefined ? "input" : asked.on("force") ? "any" : "nothing";
   const status = await writeFiles([{ path, text }], over, asked, io);
   if (status === exit.done)
     io.err(`Wrote ${path}: ${changes.length === 1 ? "1 change" : `${changes.length} changes`}.\n`);
   return status;
+}
+
+/** Why a change cannot be written, at the place that is in its way. */
+function notWritten(file: TextFile, changes: readonly SpecChange[]): PlacedProblem {
+  const shared = sharedValue(file, changes);
+  if (shared === undefined) return ownProblem("write.in-place", {});
+  const lineAt = (index: number): readonly string[] => file.text.slice(0, index).split("\n");
+  const { anchor, stands, start, end, others } = shared;
+  const before = lineAt(start);
+  const column = (before.at(-1)?.length ?? 0) + 1;
+  const lineText = file.text.split(/\r?\n/u)[before.length - 1] ?? "";
+  const length = Math.max(1, Math.min(end - start, lineText.length - column + 1));
+  const lines = others.map((index) => String(lineAt(index).length));
+  return {
+    ...ownProblem("write.shared", { anchor, stands, lines }),
+    place: { line: before.length, column, length },
+    lineText,
+  };
 }

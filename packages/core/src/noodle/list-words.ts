@@ -1,6 +1,5 @@
 import { answer, type Note, note, problem, refuse } from "../figure/problem.ts";
-import { plainName } from "../materials/nearest.ts";
-import { glossary, type Word, wordsNamed } from "../report/words.ts";
+import { glossary, lookUp, type Word } from "../report/words.ts";
 import { wordsReport } from "../report/words-report.ts";
 import { type Answer, answered } from "./answer.ts";
 
@@ -12,18 +11,18 @@ import { type Answer, answered } from "./answer.ts";
  * @example listWords("meq").value?.[0]?.word // => "meq"
  */
 export function listWords(name: string): Answer<readonly Word[]> {
-  const found = wordsNamed(name);
+  const { words: found, nearly, unknown: parts } = lookUp(name);
   const unknown = problem("words.none", [], { name, words: glossary.length });
-  return answered(found.length > 0 ? answer(found, unexplained(name, found)) : refuse(unknown), {
+  return answered(found.length > 0 ? answer(found, unexplained(nearly, parts)) : refuse(unknown), {
     notes: (own) => own,
     report: (words, notes) => wordsReport(words, name, notes),
   });
 }
 
-/** Says which parts of a name stand in none of the words that were found for it. */
-function unexplained(name: string, found: readonly Word[]): readonly Note[] {
-  const names = found.flatMap(({ word, also }) => [word, ...also]).map(plainName);
-  const parts = name.split(/\s+/u).filter((part) => !names.some((one) => one.includes(plainName(part))));
-  if (parts.length === 0) return [];
-  return [note("words.unexplained", [], { name: parts.join(" ") })];
+/** Says which parts of a name no word has, and which one has that is spelt nearly so. */
+function unexplained(nearly: readonly string[], parts: readonly string[]): readonly Note[] {
+  return [
+    ...(nearly.length === 0 ? [] : [note("words.unexplained", [], { name: nearly.join(" "), nearest: true })]),
+    ...(parts.length === 0 ? [] : [note("words.unexplained", [], { name: parts.join(" "), nearest: false })]),
+  ];
 }

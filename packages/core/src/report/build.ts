@@ -79,7 +79,7 @@ export function report(parts: {
   };
 }
 
-/** A note with its words. @example toldNote({ code: "words.unexplained", path: [], facts: { name: "udon" } }).text // => "\"udon\" is not explained here" */
+/** A note with its words. @example toldNote({ code: "words.unexplained", path: [], facts: { name: "udon", nearest: false } }).text // => "\"udon\" is not explained here" */
 export function toldNote(one: Note): Report["notes"][number] {
   const { code, facts, loud } = one;
   return { code, facts, text: told(one), ...(loud && { loud }) };

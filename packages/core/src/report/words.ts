@@ -1,6 +1,6 @@
 import { baumeDefinition } from "../chemistry/baume.ts";
 import { commonPractice, definition, type Source } from "../figure/source.ts";
-import { nearestNames, plainName } from "../materials/nearest.ts";
+import { nearestNames, plainName, wordsOf } from "../materials/nearest.ts";
 import { cutterNumber } from "../sheet/strands/cutter.ts";
 
 /** A word of the trade or of chemistry, explained to somebody who cooks. */
@@ -30,13 +30,13 @@ export const glossary: readonly Word[] = [
   ),
   word(
     "alkalinity M",
-    ["alkalinity"],
+    ["alkalinity", "M and P"],
     "how much acid the alkali can take up in all, down to the end of bicarbonate; two doses with the same M are equally much alkali by that measure",
     definition,
   ),
   word(
     "alkalinity P",
-    [],
+    ["M and P"],
     "the part of the alkalinity that goes before carbonate has become bicarbonate: the strong part. Bicarbonate, such as baking soda, has none of it",
     definition,
   ),
@@ -58,7 +58,7 @@ export const glossary: readonly Word[] = [
   ),
   word(
     "degrees Baumé",
-    ["°Bé"],
+    ["°Bé", "Baumé"],
     "what a hydrometer shows in a solution: the denser the solution, the more degrees. It is no per cent",
     baumeDefinition,
   ),
@@ -107,6 +107,12 @@ export const glossary: readonly Word[] = [
   ),
   word("% of flour", ["parts"], "weight for every 100 of flour as weighed; all the flours together are the 100"),
   word(
+    "pH",
+    [],
+    "how alkaline or how sour a liquid is: 7 is neither, more is alkaline, and each step is ten times as much. It does not tell how much alkali there is, which alkalinity does",
+    definition,
+  ),
+  word(
     "potassium share",
     ["% of the carbonates"],
     "how much of the sodium and potassium carbonate is potassium carbonate",
@@ -149,15 +155,71 @@ export function wordsIn(text: string): readonly Word[] {
     .map(({ one }) => one);
 }
 
-/** The words that a name stands for, or the nearest; all of them for no name. @example wordsNamed("Baume")[0]?.word // => "degrees Baumé" */
-export function wordsNamed(name: string): readonly Word[] {
-  const sought = plainName(name);
-  if (sought === "") return glossary;
-  const names = (one: Word): readonly string[] => [one.word, ...one.also];
-  const exact = glossary.filter((one) => names(one).some((way) => plainName(way) === sought));
+/** Words that were looked up: those found, what of the name was taken for one that is spelt nearly so, and what none has. */
+export interface LookedUp {
+  readonly words: readonly Word[];
+  readonly nearly: readonly string[];
+  readonly unknown: readonly string[];
+  /** How many parts of the name were found as they are written. */
+  readonly found: number;
+}
+
+/**
+ * Looks words up by their names, whatever the case and the number; several stand with `and` or a comma between them, or
+ * one after the other. All words for no name.
+ *
+ * @example lookUp("M and P").words.map(({ word }) => word) // => ["alkalinity M", "alkalinity P"]
+ */
+export function lookUp(name: string): LookedUp {
+  if (name.trim() === "") return { words: glossary, nearly: [], unknown: [], found: 0 };
+  const ways = [[name], name.split(/\s*(?:,|&|\+|\/|\band\b)\s*/iu), name.split(/[\s,]+/u)];
+  const tries = ways.map((parts) => lookedUp(parts.filter((part) => part !== "")));
+  return tries.find(({ nearly, unknown }) => nearly.length + unknown.length === 0) ?? best(tries);
+}
+
+function lookedUp(parts: readonly string[]): LookedUp {
+  const found = parts.map((part) => ({ part, same: named(part) }));
+  const rest = found.filter(({ same }) => same.length === 0).map(({ part }) => ({ part, near: nearWords(part) }));
+  return {
+    words: [...new Set([...found.flatMap(({ same }) => same), ...rest.flatMap(({ near }) => near)])],
+    nearly: rest.filter(({ near }) => near.length > 0).map(({ part }) => part),
+    unknown: rest.filter(({ near }) => near.length === 0).map(({ part }) => part),
+    found: found.length - rest.length,
+  };
+}
+
+/** Of ways to take a name apart, the first that finds most of its parts as they are written. */
+function best(tries: readonly LookedUp[]): LookedUp {
+  const found = tries.filter(({ words }) => words.length > 0).sort((a, b) => b.found - a.found);
+  return found[0] ?? { words: [], nearly: [], unknown: [], found: 0 };
+}
+
+function namesOf({ word, also }: Word): readonly string[] {
+  return [word, ...also];
+}
+
+/** The words of a name, or else those that have all its words in one of theirs. */
+function named(part: string): readonly Word[] {
+  const sought = singular(plainName(part));
+  const exact = glossary.filter((one) => namesOf(one).some((way) => singular(plainName(way)) === sought));
   if (exact.length > 0) return exact;
-  const within = glossary.filter((one) => names(one).some((way) => plainName(way).includes(sought)));
-  if (within.length > 0) return within;
-  const near = nearestNames(name, glossary.flatMap(names));
-  return glossary.filter((one) => names(one).some((way) => near.includes(way)));
+  const words = wordsOf(part)
+    .filter((word) => !/^[\d.]*%?$/u.test(word))
+    .map(singular);
+  const has = (way: string): boolean => {
+    if (/ and /u.test(way)) return false;
+    const own = wordsOf(way.replaceAll("-", " ")).map(singular);
+    return words.length > 0 && words.every((word) => own.includes(word));
+  };
+  return glossary.filter((one) => namesOf(one).some(has));
+}
+
+function singular(word: string): string {
+  return word.length > 3 && /[^s]s$/u.test(word) && word !== "asis" ? word.slice(0, -1) : word;
+}
+
+/** The words that are spelt nearly so. */
+function nearWords(part: string): readonly Word[] {
+  const near = nearestNames(part, glossary.flatMap(namesOf));
+  return glossary.filter((one) => namesOf(one).some((way) => near.includes(way)));
 }

@@ -71,10 +71,15 @@ export function asking(asked: Asked, own: OwnMaterials): Asking {
     wrong(`--${flag}`, problem("quantity.unreadable", [], { written: `"${text}"`, ...reading.fault }));
     return standIn;
   };
-  const missing = (flag: string, wanted: string): void => wrong(`--${flag}`, ownProblem("flag.missing", { wanted }));
+  const missing = (flag: string): void => {
+    const { describe = "", placeholder = "" } = asked.flag(flag) ?? {};
+    const [meaning = ""] = describe.split(";");
+    const wanted = `${meaning.charAt(0).toLowerCase()}${meaning.slice(1)}`;
+    wrong(`--${flag}`, ownProblem("flag.missing", { wanted, example: `--${flag} '${placeholder}'` }));
+  };
   const quantity: Asking["quantity"] = (flag, dimensions) => {
     const found = maybe(flag, dimensions);
-    if (found === undefined) missing(flag, `a quantity: ${dimensions.join(" or ")}`);
+    if (found === undefined) missing(flag);
     return found ?? standIn;
   };
   const temperature = maybe("temperature", ["temperature"])?.value ?? "20";
@@ -96,7 +101,7 @@ export function asking(asked: Asked, own: OwnMaterials): Asking {
     days: (flag) => inDays(quantity(flag, ["time"])),
     strength: (flag) => {
       const text = asked.text(flag);
-      if (text === undefined) missing(flag, `a strength: ${strengthForms}`);
+      if (text === undefined) missing(flag);
       const read =
         text === undefined ? undefined : readStrength(text, flag === "reading" ? { ...terms, readAt: warm } : terms);
       if (read !== undefined) return read;

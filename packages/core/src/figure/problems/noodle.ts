@@ -57,5 +57,8 @@ export const noodle = {
   "compare.no-batch": remark(({ problem }: { readonly problem?: Inner }, tell) =>
     problem === undefined ? "no weights" : `no weights: ${tell(problem)}`,
   ),
-  "words.unexplained": remark(({ name }: Texts<"name">) => `"${name}" is not explained here`),
+  "words.unexplained": remark(
+    ({ name, nearest }: Texts<"name"> & { readonly nearest: boolean }) =>
+      `"${name}" is not explained here${nearest ? "; what is spelt most like it is" : ""}`,
+  ),
 };
