@@ -1,7 +1,7 @@
 import { expect, test } from "vitest";
 import { formulaTrial } from "#core/explore/spec-trial.ts";
 import { weighTrial } from "#core/explore/trial-weights.ts";
-import { feedsOf } from "#core/figure/graph.ts";
+import { feedsOf } from "#core/figure/figure.ts";
 import { dec, sum } from "#core/number/decimal.ts";
 import { trialReport } from "#core/report/trial-report.ts";
 import { answered, workedOut } from "../formula/worked-out.ts";

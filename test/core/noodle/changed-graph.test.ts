@@ -4,7 +4,7 @@ import { type Graph, recalculated } from "@noodlewright/core/figure";
 import { readKitchenFile } from "@noodlewright/core/spec";
 import { expect, it } from "vitest";
 import { parse } from "yaml";
-import { feedsOf } from "#core/figure/graph.ts";
+import { feedsOf } from "#core/figure/figure.ts";
 
 const folder = new URL("../../../examples/", import.meta.url);
 const read = (file: string): unknown => parse(readFileSync(new URL(file, folder), "utf8"));

@@ -6,7 +6,7 @@ import { readKitchenFile } from "@noodlewright/core/spec";
 import { describe, expect, it } from "vitest";
 import { parse } from "yaml";
 import { roundRecipe } from "#core/chemistry/rounded-recipe.ts";
-import { feedsOf } from "#core/figure/graph.ts";
+import { feedsOf } from "#core/figure/figure.ts";
 import { figuresIn } from "../report/figures-in.ts";
 
 type Asked = core.Answer<object> | core.Outcome<object>;

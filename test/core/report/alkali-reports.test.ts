@@ -27,7 +27,7 @@ import { shownValue, writtenWorking } from "@noodlewright/core/figure";
 import { describe, expect, it } from "vitest";
 import { planBatch } from "#core/batch/batch.ts";
 import { saltsOfLoad } from "#core/batch/remedy.ts";
-import { feedsOf } from "#core/figure/graph.ts";
+import { feedsOf } from "#core/figure/figure.ts";
 import { formulaOf } from "#core/formula/formula.ts";
 import { dec, decimalText, sum } from "#core/number/decimal.ts";
 import { alkaliListReport, knownProducts } from "#core/report/alkali-list-report.ts";

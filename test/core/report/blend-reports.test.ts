@@ -8,7 +8,7 @@ import { correctForLot, replaceFlour } from "#core/blend/spec-substitute.ts";
 import { batchTolerance } from "#core/explore/spec-tolerance.ts";
 import { formulaTrial } from "#core/explore/spec-trial.ts";
 import { weighTrial } from "#core/explore/trial-weights.ts";
-import { feedsOf } from "#core/figure/graph.ts";
+import { feedsOf } from "#core/figure/figure.ts";
 import { formulaOf } from "#core/formula/formula.ts";
 import { dec, sum } from "#core/number/decimal.ts";
 import { blendSearchReport } from "#core/report/blend-search-report.ts";

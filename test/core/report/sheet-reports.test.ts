@@ -13,7 +13,7 @@ import { readKitchenFile } from "@noodlewright/core/spec";
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { planBatch } from "#core/batch/batch.ts";
-import { feedsOf } from "#core/figure/graph.ts";
+import { feedsOf } from "#core/figure/figure.ts";
 import { formulaOf } from "#core/formula/formula.ts";
 import { dec, sum } from "#core/number/decimal.ts";
 import { planReport } from "#core/report/plan-report.ts";

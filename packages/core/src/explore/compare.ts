@@ -1,15 +1,7 @@
 import type { Batch } from "../batch/batch.ts";
 import type { Cost } from "../batch/cost.ts";
 import { type Figure, given, worked } from "../figure/figure.ts";
-import {
-  type Graph,
-  type PlainFigure,
-  type Published,
-  plainFigure,
-  published,
-  scoped,
-  withOrigins,
-} from "../figure/graph.ts";
+import { type Graph, type Published, published, scoped, withOrigins } from "../figure/graph.ts";
 import { definition, massBalance } from "../figure/source.ts";
 import type { Formula } from "../formula/formula.ts";
 import { plainName } from "../materials/nearest.ts";
@@ -111,7 +103,7 @@ function ownFigures({ formula, batch, cost, tolerance }: Side, scope: string): O
   const known: readonly Graph[] = [formula, ...(batch ? [batch] : []), ...(cost ? [cost] : [])].map(
     ({ graph }) => graph,
   );
-  const graph: Record<string, PlainFigure> = {};
+  const graph: Record<string, Figure> = {};
   const under = (figures: readonly (readonly [string, Figure | undefined])[]): Matched => {
     const present = new Map(
       figures.flatMap(([key, figure]) => (figure === undefined ? [] : [[figure.id, key] as const])),
@@ -121,7 +113,7 @@ function ownFigures({ formula, batch, cost, tolerance }: Side, scope: string): O
       ...known,
     );
     const own = scoped(scope, all);
-    for (const figure of own) graph[figure.id] = plainFigure(figure);
+    for (const figure of own) graph[figure.id] = figure;
     return new Map(
       all.flatMap(({ id }, index) => {
         const [key, figure] = [present.get(id), own[index]];

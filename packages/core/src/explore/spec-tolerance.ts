@@ -2,7 +2,7 @@ import { type Delivered, linesAsWeighed, waterOfLines } from "../batch/as-weighe
 import type { Batch } from "../batch/batch.ts";
 import { runStages } from "../batch/losses.ts";
 import { type Figure, worked } from "../figure/figure.ts";
-import { type Graph, graphOf, plainFigure, published, scoped } from "../figure/graph.ts";
+import { type Graph, graphOf, published, scoped } from "../figure/graph.ts";
 import { answer, type Outcome } from "../figure/problem.ts";
 import { massBalance } from "../figure/source.ts";
 import { sumAlkali } from "../formula/alkali.ts";
@@ -114,7 +114,7 @@ export function differenceTolerance(
   });
   const all = [...inOne.values(), ...inTwo.values(), ...asked.map(({ figure }) => figure)];
   return tolerance({
-    graph: Object.fromEntries(all.map((figure) => [figure.id, plainFigure(figure)])),
+    graph: Object.fromEntries(all.map((figure) => [figure.id, figure])),
     causes: own,
     outputs: asked.map(({ figure, ...output }) => ({ ...output, figure: figure.id })),
     draws: 100,

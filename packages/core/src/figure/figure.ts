@@ -3,12 +3,10 @@ import { evaluate, parseExpression, type Value } from "./expression.ts";
 import type { Source } from "./source.ts";
 
 /**
- * A number that can explain itself: plain data, nothing about it hidden.
- *
- * While a result is worked out, a figure holds the figures that went into it. In a published result it names them by id,
- * and the result's graph holds each once (`published`).
+ * A number that can explain itself, as plain data: it names what went into it by id, and the graph of its result holds each
+ * of those once (`published`).
  */
-export interface Figure<R = Ref> {
+export interface Figure {
   /** Stable name of the kind `area.what`, unique within one result. */
   readonly id: string;
   /** What it is, in words. */
@@ -18,32 +16,25 @@ export interface Figure<R = Ref> {
   readonly unit: string;
   /** Decimal places that make sense when it is shown. */
   readonly places: number;
-  readonly working: Working<R>;
+  readonly working: Working;
   readonly sources: readonly Source[];
   /** Least and greatest value it may have, where that is known. */
   readonly range?: Range | undefined;
 }
 
-/** A figure that went into another: the figure itself, or its id in the graph of the result. */
-export type Ref = string | Figure;
-
 /** How a figure came about. */
-export type Working<R = Ref> =
+export type Working =
   /** It was given: by the spec, a table or a definition. */
   | { readonly kind: "given"; readonly by: string }
   /** It was calculated: the text of the formula, and what each of its names stands for. */
-  | {
-      readonly kind: "formula";
-      readonly formula: string;
-      readonly from: Readonly<Record<string, Fed<R>>>;
-    }
+  | { readonly kind: "formula"; readonly formula: string; readonly from: Readonly<Record<string, Fed>> }
   /** It was found by a procedure that is no single formula; `on` is what that looked at, where figures tell it. */
-  | { readonly kind: "procedure"; readonly by: string; readonly on?: readonly R[] | undefined };
+  | { readonly kind: "procedure"; readonly by: string; readonly on?: readonly string[] | undefined };
 
-/** What a name in a formula stands for: a figure, a list of figures, or a plain number with no figure behind it. */
-export type Fed<R = Ref> =
-  | { readonly figure: R }
-  | { readonly figures: readonly R[] }
+/** What a name in a formula stands for: a figure or a list of figures by id, or a plain number with no figure behind it. */
+export type Fed =
+  | { readonly figure: string }
+  | { readonly figures: readonly string[] }
   | { readonly constant: DecimalText };
 
 /** Least and greatest value of a figure, and why. */
@@ -78,7 +69,8 @@ export function found(
   },
 ): Figure {
   const { id, label, unit, places, value, by, on, sources } = naming;
-  const working = { kind: "procedure", by, ...(on && { on }) } as const;
+  const working: Working =
+    on === undefined ? { kind: "procedure", by } : Behind.put({ kind: "procedure", by, on: on.map(idOf) }, on);
   return { id, label, value: decimalText(dec(value)), unit, places, working, sources };
 }
 
@@ -100,14 +92,36 @@ export function worked(
   },
 ): Figure {
   const { id, label, unit, places, formula, from, sources } = naming;
-  const fed: Record<string, Fed<Figure>> = {};
+  const fed: Record<string, Fed> = {};
+  const values: Record<string, Value> = {};
+  const behind: Figure[] = [];
   for (const name of Object.keys(from)) {
     const feed = from[name] ?? 0;
-    if (isList(feed)) fed[name] = { figures: feed };
-    else fed[name] = isFigure(feed) ? { figure: feed } : { constant: decimalText(dec(feed)) };
+    if (isList(feed)) {
+      fed[name] = { figures: feed.map(idOf) };
+      values[name] = feed.map(exact);
+      behind.push(...feed);
+    } else if (isFigure(feed)) {
+      fed[name] = { figure: feed.id };
+      values[name] = exact(feed);
+      behind.push(feed);
+    } else {
+      const value = dec(feed);
+      const constant = decimalText(value);
+      fed[name] = { constant };
+      values[name] = dec(constant);
+    }
   }
-  const value = workedOut(formula, fed, exact);
-  return { id, label, value, unit, places, working: { kind: "formula", formula, from: fed }, sources };
+  const value = decimalText(evaluate(parseExpression(formula), (name) => values[name]));
+  return {
+    id,
+    label,
+    value,
+    unit,
+    places,
+    working: Behind.put({ kind: "formula", formula, from: fed }, behind),
+    sources,
+  };
 }
 
 /**
@@ -116,10 +130,10 @@ export function worked(
  * @param numberOf - the value of a figure that goes into it
  * @throws {RangeError} as `worked`
  */
-export function workedOut<R>(
+export function workedOut(
   formula: string,
-  from: Readonly<Record<string, Fed<R>>>,
-  numberOf: (ref: R) => Decimal,
+  from: Readonly<Record<string, Fed>>,
+  numberOf: (id: string) => Decimal,
 ): DecimalText {
   const named = (name: string): Value | undefined => {
     const fed = from[name];
@@ -128,6 +142,70 @@ export function workedOut<R>(
     return "figures" in fed ? fed.figures.map(numberOf) : dec(fed.constant);
   };
   return decimalText(evaluate(parseExpression(formula), named));
+}
+
+/** The figures that went straight into a figure, by id, in the order of the names of its formula or of what a procedure looked at. */
+export function feedsOf({ working }: Figure): readonly string[] {
+  if (working.kind === "procedure") return working.on ?? [];
+  return working.kind === "formula" ? Object.values(working.from).flatMap(idsOf) : [];
+}
+
+function idsOf(fed: Fed): readonly string[] {
+  if ("figure" in fed) return [fed.figure];
+  return "figures" in fed ? fed.figures : [];
+}
+
+/** The same, each as the figure itself as long as that is known: a figure that came through JSON knows the ids only. */
+export function behindOf(figure: Figure): readonly (Figure | string)[] {
+  return Behind.of(figure.working) ?? feedsOf(figure);
+}
+
+/** A working that rests on other figures. What stands in has to be one for each that went in. */
+export function restingOn(figure: Figure, anew: (feed: Figure | string) => Figure | string): Working {
+  const { working } = figure;
+  if (working.kind === "given") return working;
+  const behind = behindOf(figure).map(anew);
+  const ids = behind.map(idOf);
+  if (working.kind === "procedure")
+    return working.on === undefined ? working : Behind.put({ ...working, on: ids }, behind);
+  let next = 0;
+  const from = Object.entries(working.from).map(([name, fed]): [string, Fed] => {
+    const first = next;
+    next += idsOf(fed).length;
+    if ("figure" in fed) return [name, { figure: ids[first] ?? fed.figure }];
+    return [name, "figures" in fed ? { figures: ids.slice(first, next) } : fed];
+  });
+  return Behind.put({ ...working, from: Object.fromEntries(from) }, behind);
+}
+
+/** Gives back what it is made of, so that a class on it keeps its private field there. */
+class Onto {
+  constructor(whole: object) {
+    return whole;
+  }
+}
+
+/** The figures that a working names by id, kept beside its data: no copy and no text of it shows them. */
+class Behind extends Onto {
+  readonly #figures: readonly (Figure | string)[];
+
+  private constructor(working: Working, figures: readonly (Figure | string)[]) {
+    super(working);
+    this.#figures = figures;
+  }
+
+  static put(working: Working, figures: readonly (Figure | string)[]): Working {
+    new Behind(working, figures);
+    return working;
+  }
+
+  static of(working: Working): readonly (Figure | string)[] | undefined {
+    return #figures in working ? working.#figures : undefined;
+  }
+}
+
+export function idOf(ref: Figure | string): string {
+  return typeof ref === "string" ? ref : ref.id;
 }
 
 /** The exact value of a figure. */

@@ -1,67 +1,21 @@
-import type { Fed, Figure, Ref, Working } from "./figure.ts";
+import { behindOf, type Figure, idOf, restingOn } from "./figure.ts";
 import { frozen, isOfTable } from "./frozen.ts";
 
-/** A figure as it leaves the library. */
-export type PlainFigure = Figure<string>;
-
 /** The figures of a result by id, each once, what a figure rests on before it. It survives JSON. */
-export type Graph = Readonly<Record<string, PlainFigure>>;
+export type Graph = Readonly<Record<string, Figure>>;
 
 /** A result as it leaves the library: plain data with the graph of all its figures. */
 export type Published<T> = T & { readonly graph: Graph };
 
-/** The figures that went straight into a figure, in the order of the names of its formula or of what a procedure looked at. */
-export function feedsOf<R>({ working }: Figure<R>): readonly R[] {
-  if (working.kind === "procedure") return working.on ?? [];
-  if (working.kind === "given") return [];
-  const feeds: R[] = [];
-  for (const fed of Object.values(working.from)) {
-    if ("figure" in fed) feeds.push(fed.figure);
-    else if ("figures" in fed) feeds.push(...fed.figures);
-  }
-  return feeds;
-}
-
-/** A working whose references are put anew. */
-export function withRefs<R, S>(working: Working<R>, put: (ref: R) => S): Working<S> {
-  if (working.kind === "given") return working;
-  if (working.kind === "procedure") {
-    const { kind, by, on } = working;
-    return on === undefined ? { kind, by } : { kind, by, on: on.map(put) };
-  }
-  const from: Record<string, Fed<S>> = {};
-  for (const [name, fed] of Object.entries(working.from)) {
-    if ("figure" in fed) from[name] = { figure: put(fed.figure) };
-    else from[name] = "figures" in fed ? { figures: fed.figures.map(put) } : fed;
-  }
-  return { kind: "formula", formula: working.formula, from };
-}
-
 /**
  * Figures and all that they rest on, what comes first in the calculation first; of figures with one id the first counts.
  *
- * @param known - graphs of results whose figures may be named by id
+ * @param known - graphs of results that know the figures which came through JSON
  * @throws {RangeError} on an id that no graph knows: a bug of the caller.
  * @example withOrigins([worked({ id: "b", label: "b", unit: "", places: 0, formula: "2 * a", from: { a: given({ id: "a", label: "a", unit: "", places: 0, value: 3, by: "the spec", sources: [] }) }, sources: [] })]).map(({ id }) => id) // => ["a", "b"]
  */
 export function withOrigins(figures: readonly Figure[], ...known: readonly Graph[]): readonly Figure[] {
-  const kept = new Map<string, Figure>();
-  const keep = (figure: Figure): void => {
-    if (kept.has(figure.id)) return;
-    for (const ref of feedsOf(figure)) {
-      if (!kept.has(idOf(ref))) keep(resolved(ref, known));
-    }
-    kept.set(figure.id, figure);
-  };
-  for (const figure of figures) keep(figure);
-  return [...kept.values()];
-}
-
-function resolved(ref: Ref, known: readonly Graph[]): Figure {
-  if (typeof ref !== "string") return ref;
-  const figure = known.find((graph) => Object.hasOwn(graph, ref))?.[ref];
-  if (figure === undefined) throw new RangeError(`no graph knows the figure "${ref}"`);
-  return figure;
+  return Object.values(graphOf(figures, ...known));
 }
 
 /**
@@ -71,50 +25,43 @@ function resolved(ref: Ref, known: readonly Graph[]): Figure {
  * @example graphOf([example("school-noodle").formula.water.added], example("school-noodle").formula.graph)["water.added"].value // => "35"
  */
 export function graphOf(figures: readonly Figure[], ...known: readonly Graph[]): Graph {
-  return Object.fromEntries(withOrigins(figures, ...known).map((figure) => [figure.id, plainFigure(figure)]));
+  const graph: Record<string, Figure> = {};
+  const keep = (ref: Figure | string): void => {
+    if (Object.hasOwn(graph, idOf(ref))) return;
+    const figure = typeof ref === "string" ? figureIn(ref, ...known) : ref;
+    behindOf(figure).forEach(keep);
+    // The sources are constants that other results name, too.
+    figure.sources.forEach(frozen);
+    graph[figure.id] = figure;
+  };
+  figures.forEach(keep);
+  return graph;
+}
+
+/** The figure of an id in the first of some graphs that knows it. */
+export function figureIn(id: string, ...known: readonly Graph[]): Figure {
+  const figure = known.find((graph) => Object.hasOwn(graph, id))?.[id];
+  if (figure === undefined) throw new RangeError(`the graph does not know the figure "${id}"`);
+  return figure;
 }
 
 /**
- * A figure that names what went into it by id; the same one where it does so already.
+ * A result with the graph of its figures.
  *
- * @example plainFigure(example("school-noodle").formula.water.added).id // => "water.added"
- */
-export function plainFigure(figure: Figure): PlainFigure {
-  return isPlain(figure) ? figure : { ...figure, working: withRefs(figure.working, idOf) };
-}
-
-function isPlain(figure: Figure): figure is PlainFigure {
-  return feedsOf(figure).every((ref) => typeof ref === "string");
-}
-
-function idOf(ref: Ref): string {
-  return typeof ref === "string" ? ref : ref.id;
-}
-
-/**
- * A result as plain data: each figure in it names what went into it, and `graph` holds all of them once.
- *
- * @param known - graphs of the results it rests on
+ * @param known - graphs of results that know the figures which came through JSON
  * @throws {RangeError} as `withOrigins`
  */
 export function published<T extends object>(result: T, ...known: readonly Graph[]): Published<T> {
-  const graph: Record<string, PlainFigure> = {};
-  const plain = new Map<Figure, PlainFigure>();
-  const plainly = (figure: Figure): PlainFigure => {
-    const before = plain.get(figure);
-    if (before !== undefined) return before;
-    const after = plainFigure(figure);
-    // The sources are constants that other results name, too.
-    after.sources.forEach(frozen);
-    plain.set(figure, after);
-    if (Object.hasOwn(graph, figure.id)) return after;
-    for (const ref of feedsOf(figure)) {
-      if (!Object.hasOwn(graph, idOf(ref))) plainly(resolved(ref, known));
-    }
-    graph[figure.id] = after;
-    return after;
-  };
-  return { ...withFigures(result, plainly), graph };
+  return { ...result, graph: graphOf(figuresIn(result), ...known) };
+}
+
+function figuresIn(result: object): readonly Figure[] {
+  const all: Figure[] = [];
+  withFigures(result, (figure) => {
+    all.push(figure);
+    return figure;
+  });
+  return all;
 }
 
 /** A result with each of its figures put anew. The tables of the library hold none. */
@@ -140,12 +87,7 @@ function withFigures<T extends object>(result: T, anew: (figure: Figure) => Figu
  * @example underScope("before", { dose: given({ id: "dose", label: "dose", unit: "g", places: 1, value: 3, by: "the spec", sources: [] }) }).dose.id // => "before.dose"
  */
 export function underScope<T extends object>(scope: string, result: T): T {
-  const all: Figure[] = [];
-  withFigures(result, (figure) => {
-    all.push(figure);
-    return figure;
-  });
-  const named = new Map(scoped(scope, withOrigins(all)).map((figure) => [figure.id, figure]));
+  const named = new Map(scoped(scope, withOrigins(figuresIn(result))).map((figure) => [figure.id, figure]));
   return withFigures(result, (figure) => named.get(`${scope}.${figure.id}`) ?? figure);
 }
 
@@ -178,16 +120,16 @@ function isFigure(value: object): value is Figure {
  * @example scoped("before", [given({ id: "dose", label: "dose", unit: "g", places: 1, value: 3, by: "the spec", sources: [] })])[0]?.id // => "before.dose"
  */
 export function scoped(scope: string, figures: readonly Figure[]): readonly Figure[] {
-  const ids = new Set(figures.map(({ id }) => id));
+  const own = new Map(figures.map((figure) => [figure.id, figure]));
   const named = new Map<string, Figure>();
-  const under = (ref: Ref): Ref => {
-    if (typeof ref === "string") return ids.has(ref) ? `${scope}.${ref}` : ref;
-    return ids.has(ref.id) ? rename(ref) : ref;
+  const under = (ref: Figure | string): Figure | string => {
+    const figure = own.get(idOf(ref));
+    return figure === undefined ? ref : rename(figure);
   };
   const rename = (figure: Figure): Figure => {
     const known = named.get(figure.id);
     if (known !== undefined) return known;
-    const fresh = { ...figure, id: `${scope}.${figure.id}`, working: withRefs(figure.working, under) };
+    const fresh = { ...figure, id: `${scope}.${figure.id}`, working: restingOn(figure, under) };
     named.set(figure.id, fresh);
     return fresh;
   };

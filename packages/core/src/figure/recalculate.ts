@@ -1,7 +1,7 @@
 import { type Decimal, type DecimalInput, dec, decimalText, maybeDec } from "../number/decimal.ts";
 import { type Expression, type FunctionName, type Operator, parseExpression } from "./expression.ts";
-import { exact, type Fed, type Figure, workedOut } from "./figure.ts";
-import { feedsOf, type Graph, type PlainFigure, withRefs } from "./graph.ts";
+import { exact, type Fed, type Figure, feedsOf, idOf, restingOn, workedOut } from "./figure.ts";
+import { figureIn, type Graph } from "./graph.ts";
 import { answer, type Note, note, type Outcome, type Problem, problem, refuse } from "./problem.ts";
 
 /**
@@ -35,7 +35,7 @@ const mostPlaces = 15;
 /** What may be below zero: temperatures, and plain numbers such as a pH. */
 const belowZero: ReadonlySet<string> = new Set(["°C", "K", ""]);
 
-function valueProblems(figure: PlainFigure, input: DecimalInput): readonly Problem[] {
+function valueProblems(figure: Figure, input: DecimalInput): readonly Problem[] {
   const { id, unit } = figure;
   const value = maybeDec(input);
   if (value === undefined || !value.isFinite() || Math.abs(value.e) > mostPlaces) {
@@ -65,15 +65,15 @@ function foundBefore(graph: Graph, again: Graph, changes: Readonly<Record<string
  * @throws {RangeError} as `recalculated`, and on an id that the graph does not know.
  */
 export function changedGraph(graph: Graph, changes: Readonly<Record<string, DecimalInput>>): Graph {
-  for (const id of Object.keys(changes)) figureIn(graph, id);
+  for (const id of Object.keys(changes)) figureIn(id, graph);
   const again = reckoned(graph, changes);
   if (!again.ok) throw new RangeError("a formula of the graph has no value with these changes");
   return again.value;
 }
 
 function reckoned(graph: Graph, changes: Readonly<Record<string, DecimalInput>>): Outcome<Graph> {
-  const fresh = new Map<string, PlainFigure>();
-  const numberOf = (id: string): Decimal => exact(fresh.get(id) ?? figureIn(graph, id));
+  const fresh = new Map<string, Figure>();
+  const numberOf = (id: string): Decimal => exact(fresh.get(id) ?? figureIn(id, graph));
   for (const figure of Object.values(graph)) {
     const change = Object.hasOwn(changes, figure.id) ? changes[figure.id] : undefined;
     if (change !== undefined) {
@@ -82,7 +82,11 @@ function reckoned(graph: Graph, changes: Readonly<Record<string, DecimalInput>>)
     } else if (figure.working.kind === "formula" && feedsOf(figure).some((id) => fresh.has(id))) {
       const { formula, from } = figure.working;
       try {
-        fresh.set(figure.id, { ...rangeless(figure), value: workedOut(formula, from, numberOf) });
+        fresh.set(figure.id, {
+          ...rangeless(figure),
+          value: workedOut(formula, from, numberOf),
+          working: { ...figure.working }, // a copy knows only ids: the figures behind it are those before the change
+        });
       } catch (error) {
         if (!(error instanceof RangeError)) throw error;
         return refuse(problem("figure.no-value", [figure.id], { id: figure.id, formula, inputs: feedsOf(figure) }));
@@ -105,30 +109,26 @@ export function workedAnew(graph: Graph, instead: ReadonlyMap<string, Figure>, s
   const anew = (id: string): Figure => {
     const before = known.get(id);
     if (before !== undefined) return before;
-    const figure = figureIn(graph, id);
+    const figure = figureIn(id, graph);
     const fed = figure.working.kind === "formula" && feedsOf(figure).some((feed) => anew(feed) !== graph[feed]);
     const fresh = fed ? reworked(figure) : figure;
     known.set(id, fresh);
     return fresh;
   };
-  const reworked = (figure: PlainFigure): Figure => {
-    const working = withRefs(figure.working, anew);
-    const value = working.kind === "formula" ? workedOut(working.formula, working.from, exact) : figure.value;
+  const reworked = (figure: Figure): Figure => {
+    const working = restingOn(figure, (feed) => anew(idOf(feed)));
+    const { working: before } = figure;
+    const numberOf = (id: string): Decimal => exact(anew(id));
+    const value = before.kind === "formula" ? workedOut(before.formula, before.from, numberOf) : figure.value;
     return { ...rangeless(figure), id: `${scope}.${figure.id}`, value, working };
   };
   return anew;
 }
 
 /** A figure whose range no longer holds. */
-function rangeless(figure: PlainFigure): PlainFigure {
+function rangeless(figure: Figure): Figure {
   const { range: _range, ...rest } = figure;
   return rest;
-}
-
-function figureIn(graph: Graph, id: string): PlainFigure {
-  const figure = Object.hasOwn(graph, id) ? graph[id] : undefined;
-  if (figure === undefined) throw new RangeError(`the graph does not know the figure "${id}"`);
-  return figure;
 }
 
 /** Some figures of a graph as a function of others, in binary doubles: for questions asked thousands of times. */
@@ -149,11 +149,11 @@ type Step = { readonly operation: Operator | FunctionName; readonly left: number
  */
 export function fastGraph(graph: Graph, inputs: readonly string[], outputs: readonly string[]): FastGraph {
   const tape = new Tape(inputs.length);
-  const places = new Map(inputs.map((id, index) => [figureIn(graph, id).id, index]));
+  const places = new Map(inputs.map((id, index) => [figureIn(id, graph).id, index]));
   const placeOf = (id: string): number => {
     const known = places.get(id);
     if (known !== undefined) return known;
-    const figure = figureIn(graph, id);
+    const figure = figureIn(id, graph);
     const rests = figure.working.kind === "formula" && feedsOf(figure).some((feed) => placeOf(feed) >= 0);
     const place = rests && figure.working.kind === "formula" ? formulaPlace(figure.working) : -1;
     places.set(id, place);
@@ -162,15 +162,9 @@ export function fastGraph(graph: Graph, inputs: readonly string[], outputs: read
   /** Where a figure stands; one that rests on no input is a constant. */
   const slotOf = (id: string): number => {
     const place = placeOf(id);
-    return place >= 0 ? place : tape.constant(exact(figureIn(graph, id)).toNumber());
+    return place >= 0 ? place : tape.constant(exact(figureIn(id, graph)).toNumber());
   };
-  const formulaPlace = ({
-    formula,
-    from,
-  }: {
-    formula: string;
-    from: Readonly<Record<string, Fed<string>>>;
-  }): number => {
+  const formulaPlace = ({ formula, from }: { formula: string; from: Readonly<Record<string, Fed>> }): number => {
     const slots = Object.entries(from).map(([name, fed]): [string, Slots] => {
       if ("constant" in fed) return [name, tape.constant(dec(fed.constant).toNumber())];
       return [name, "figure" in fed ? slotOf(fed.figure) : fed.figures.map(slotOf)];

@@ -1,7 +1,7 @@
 import { type Decimal, dec } from "../number/decimal.ts";
 import { parseExpression, writeExpression } from "./expression.ts";
-import { exact, type Fed, type Figure, type Ref } from "./figure.ts";
-import type { Graph } from "./graph.ts";
+import { behindOf, exact, type Fed, type Figure } from "./figure.ts";
+import { figureIn, type Graph } from "./graph.ts";
 
 /** The formula of a figure in names, and the same with the numbers put in. */
 export interface WrittenWorking {
@@ -12,7 +12,7 @@ export interface WrittenWorking {
 /**
  * Writes the formula of a figure out; nothing for a figure that was given or that a procedure found.
  *
- * @param graph - where the figures stand that it names by id
+ * @param graph - where the figures stand that it names by id, for one that came through JSON
  * @throws {RangeError} on an id that the graph does not know: a bug of the caller.
  * @example writtenWorking(worked({ id: "a", label: "a", unit: "", places: 0, formula: "x * 2", from: { x: 3 }, sources: [] })) // => { names: "3 × 2", numbers: "3 × 2" }
  */
@@ -21,12 +21,8 @@ export function writtenWorking(figure: Figure, graph: Graph = {}): WrittenWorkin
   if (working.kind !== "formula") return undefined;
   const expression = parseExpression(working.formula);
   const digits: Digits = { places: places + 2, significant: Math.max(7, dec(value).e + places + 3) };
-  const figureOf = (ref: Ref): Figure => {
-    if (typeof ref !== "string") return ref;
-    const found = graph[ref];
-    if (found === undefined) throw new RangeError(`the graph does not know the figure "${ref}"`);
-    return found;
-  };
+  const behind = new Map(behindOf(figure).flatMap((feed) => (typeof feed === "string" ? [] : [[feed.id, feed]])));
+  const figureOf = (id: string): Figure => behind.get(id) ?? figureIn(id, graph);
   const nameOf = (name: string): string => {
     const fed = working.from[name];
     if (fed === undefined) return name;
@@ -51,12 +47,12 @@ export function writtenWorking(figure: Figure, graph: Graph = {}): WrittenWorkin
 function numberAt(
   fed: Fed | undefined,
   index: number | undefined,
-  figureOf: (ref: Ref) => Figure,
+  figureOf: (id: string) => Figure,
 ): Decimal | undefined {
   if (fed === undefined) return undefined;
   if ("constant" in fed) return dec(fed.constant);
-  const ref = "figure" in fed ? fed.figure : fed.figures[index ?? 0];
-  return ref === undefined ? undefined : exact(figureOf(ref));
+  const id = "figure" in fed ? fed.figure : fed.figures[index ?? 0];
+  return id === undefined ? undefined : exact(figureOf(id));
 }
 
 /** How far the numbers of a working are written out: whichever of the two says more. */

@@ -4,7 +4,7 @@ export { isDay } from "../card/card.ts";
 export { printable } from "../figure/printable.ts";
 export { onlyFigure, toldNote, withWorking } from "../report/build.ts";
 export { escapeMarkup } from "../report/pictures/svg.ts";
-export type { Block, Cell, FigureBlock, PlainBlock, Section, Table } from "../report/schema.ts";
+export type { Block, Cell, Section, Table } from "../report/schema.ts";
 export { inSystem, shownGrouped, weightCell } from "../report/show.ts";
 export { withWords } from "../report/words-report.ts";
 export { checksumOf, renderCard } from "./card-html.ts";

@@ -1,5 +1,5 @@
 import { type Figure, shown } from "../figure/figure.ts";
-import { type Graph, plainFigure } from "../figure/graph.ts";
+import type { Graph } from "../figure/graph.ts";
 import { citation } from "../figure/source.ts";
 import { writtenWorking } from "../figure/written-working.ts";
 import { fixedText } from "../number/decimal.ts";
@@ -16,7 +16,7 @@ export interface FigureWorking {
  * @example workings(Object.values(example("school-noodle").formula.graph))[0].label // => "mill strong flour"
  */
 export function workings(figures: readonly Figure[]): readonly FigureWorking[] {
-  const graph = Object.fromEntries(figures.map((figure) => [figure.id, plainFigure(figure)]));
+  const graph = Object.fromEntries(figures.map((figure) => [figure.id, figure]));
   return figures.map((figure) => ({ label: figure.label, lines: workingLines(figure, graph) }));
 }
 

@@ -1,5 +1,5 @@
 import type { Figure } from "../figure/figure.ts";
-import { type Graph, graphOf, plainFigure } from "../figure/graph.ts";
+import { type Graph, graphOf } from "../figure/graph.ts";
 import type { Note } from "../figure/problem.ts";
 import { told } from "../figure/told.ts";
 import type { Picture } from "./pictures/svg.ts";
@@ -70,9 +70,7 @@ export function report(parts: {
     command: parts.command,
     title: parts.title,
     main: parts.main,
-    sections: parts.sections
-      .filter(({ blocks }) => blocks.length > 0)
-      .map((one) => ({ ...one, blocks: one.blocks.map(plainBlock) })),
+    sections: parts.sections.filter(({ blocks }) => blocks.length > 0),
     figures: graphOf(parts.figures, ...(parts.from ?? []).map(({ graph }) => graph)),
     notes: unique(parts.notes.map(toldNote)),
     cautions: [...new Set(parts.cautions)],
@@ -83,10 +81,6 @@ export function report(parts: {
 export function toldNote(one: Note): Report["notes"][number] {
   const { code, facts, loud } = one;
   return { code, facts, text: told(one), ...(loud && { loud }) };
-}
-
-function plainBlock(block: Block): Report["sections"][number]["blocks"][number] {
-  return "figures" in block ? { ...block, figures: block.figures.map(plainFigure) } : block;
 }
 
 function unique(notes: Report["notes"]): Report["notes"] {

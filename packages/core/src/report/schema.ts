@@ -1,5 +1,4 @@
 import * as z from "zod/mini";
-import type { Figure } from "../figure/figure.ts";
 import { described } from "../materials/fields.ts";
 
 const decimal = described(z.string().check(z.regex(/^-?\d+(\.\d+)?$/u)), {
@@ -194,21 +193,10 @@ export const reportSchema = described(
 /** An answer as sections, notes and cautions, with every figure in it and what they rest on. */
 export type Report = z.output<typeof reportSchema>;
 
-/** A block as data that was read. */
-export type PlainBlock = z.output<typeof blockSchema>;
-/** A block that shows figures. */
-export type FigureBlock = Extract<PlainBlock, { readonly kind: "figures" | "working" }>;
-
-/** A part of a section; while a report is made, its figures still hold what went into them. */
-export type Block =
-  | Exclude<PlainBlock, FigureBlock>
-  | { readonly kind: "figures"; readonly figures: readonly Figure[] }
-  | { readonly kind: "working"; readonly figures: readonly Figure[] };
-
-/** A section of a report; while the report is made, its figures still hold what went into them. */
-export interface Section extends Omit<z.output<typeof sectionSchema>, "blocks"> {
-  readonly blocks: readonly Block[];
-}
+/** A part of a section. */
+export type Block = z.output<typeof blockSchema>;
+/** A section of a report. */
+export type Section = z.output<typeof sectionSchema>;
 
 /** A table of a report. */
 export type Table = z.output<typeof tableSchema>;

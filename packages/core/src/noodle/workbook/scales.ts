@@ -1,7 +1,7 @@
 import { mixerLimit } from "../../batch/stated-mass.ts";
 import type { Scale, WeighedLine } from "../../batch/weighing.ts";
 import { type Figure, given } from "../../figure/figure.ts";
-import { type Graph, plainFigure } from "../../figure/graph.ts";
+import type { Graph } from "../../figure/graph.ts";
 import { fromSpec } from "../../figure/source.ts";
 import { ceilOf, joined, justMore, literal, textIn } from "../../render/workbook/formulas.ts";
 import type { CellOf } from "../../render/workbook/workbook.ts";
@@ -25,14 +25,14 @@ export function scaleFigures(scales: readonly Scale[]): Graph {
       ...(capacity ? [given({ ...naming("capacity"), value: capacity })] : []),
     ];
   });
-  return Object.fromEntries(figures.map((figure) => [figure.id, plainFigure(figure)]));
+  return Object.fromEntries(figures.map((figure) => [figure.id, figure]));
 }
 
 /** The smallest load of a mixer as a figure. */
 export function mixerFigures({ mixer }: Spec): Graph {
   if (mixer?.smallest === undefined) return {};
   const smallest = mixerLimit("smallest", mixer.smallest, mixer.of);
-  return { [smallest.id]: plainFigure(smallest) };
+  return { [smallest.id]: smallest };
 }
 
 /** The greatest capacity of scales that all have one. */

@@ -1,6 +1,5 @@
 import { type Expression, type FunctionName, type Operator, parseExpression } from "../../figure/expression.ts";
-import type { Fed } from "../../figure/figure.ts";
-import type { PlainFigure } from "../../figure/graph.ts";
+import type { Fed, Figure } from "../../figure/figure.ts";
 import { printable } from "../../figure/printable.ts";
 import { type DecimalInput, dec } from "../../number/decimal.ts";
 
@@ -28,7 +27,7 @@ export const justLess = "0.999999999999";
  *
  * @param cellOf - the cell of a figure
  */
-export function cellFormula({ working }: PlainFigure, cellOf: (id: string) => string): string | undefined {
+export function cellFormula({ working }: Figure, cellOf: (id: string) => string): string | undefined {
   if (working.kind !== "formula") return undefined;
   const names = Object.fromEntries(Object.entries(working.from).map(([name, fed]) => [name, fedTerms(fed, cellOf)]));
   const term = write(parseExpression(working.formula), names);
@@ -67,7 +66,7 @@ export function stepsOf(value: string, step: string): string {
   return `ROUND(ROUND((${value})/${step},9),0)`;
 }
 
-function fedTerms(fed: Fed<string>, cellOf: (id: string) => string): Terms {
+function fedTerms(fed: Fed, cellOf: (id: string) => string): Terms {
   const cell = (id: string): Term => ({ text: cellOf(id), binds: atom });
   if ("constant" in fed) return { text: literal(fed.constant), binds: atom };
   return "figure" in fed ? cell(fed.figure) : fed.figures.map(cell);

@@ -1,4 +1,5 @@
-import type { Graph, PlainFigure } from "../../figure/graph.ts";
+import type { Figure } from "../../figure/figure.ts";
+import type { Graph } from "../../figure/graph.ts";
 import { printable } from "../../figure/printable.ts";
 import { citation } from "../../figure/source.ts";
 import { writtenWorking } from "../../figure/written-working.ts";
@@ -357,7 +358,7 @@ function figureSheet({ graph, title }: WorkbookParts, local: CellOf, rules: Read
 }
 
 /** Sources, notes and cautions, and what no formula stands behind. */
-function sourceSheet({ title, graph, notes, cautions }: WorkbookParts, decided: readonly PlainFigure[]) {
+function sourceSheet({ title, graph, notes, cautions }: WorkbookParts, decided: readonly Figure[]) {
   const sheet = new SheetDraft(names.sources);
   sheet.add({ role: "title", value: `${title}: what the figures stand on` });
   const list = (heading: string, lines: readonly string[]): void => {
@@ -386,7 +387,7 @@ function sourceSheet({ title, graph, notes, cautions }: WorkbookParts, decided: 
   return sheet.done([90, 12, 16, 50], 1);
 }
 
-function figureIn(graph: Graph, id: string): PlainFigure {
+function figureIn(graph: Graph, id: string): Figure {
   const figure = Object.hasOwn(graph, id) ? graph[id] : undefined;
   if (figure === undefined) throw new RangeError(`the graph does not know the figure "${id}"`);
   return figure;
@@ -410,7 +411,7 @@ function overFactor(unit: string, shownIn: string): string {
   return factor === undefined ? "" : `/${factor}`;
 }
 
-function shownValue({ value, unit }: PlainFigure, shownIn: string): number {
+function shownValue({ value, unit }: Figure, shownIn: string): number {
   const factor = factorOf(unit, shownIn);
   return factor === undefined ? Number(value) : dec(value).div(factor).toNumber();
 }
