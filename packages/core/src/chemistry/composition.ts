@@ -42,10 +42,12 @@ const PLACES = 27;
 
 /** The species of a composition with their shares in %, zeros left out. @example sharesOf(pure("K2CO3")).length // => 1 */
 export function sharesOf(composition: Composition): readonly (readonly [SpeciesName, Decimal])[] {
-  const stated = speciesNames.filter((name) => (composition.species[name] ?? "0") !== "0");
-  return stated
-    .map((name) => [name, dec(composition.species[name] ?? 0)] as const)
-    .filter(([, share]) => !share.isZero());
+  const shares: (readonly [SpeciesName, Decimal])[] = [];
+  for (const name of speciesNames) {
+    const share = composition.species[name];
+    if (share !== undefined && share !== "0") shares.push([name, dec(share)]);
+  }
+  return shares.filter(([, share]) => !share.isZero());
 }
 
 /** The record of a species, with all it may hold. @example speciesOf("KOH").name // => "potassium hydroxide" */

@@ -93,26 +93,20 @@ export function worked(
 ): Figure {
   const { id, label, unit, places, formula, from, sources } = naming;
   const fed: Record<string, Fed> = {};
-  const values: Record<string, Value> = {};
   const behind: Figure[] = [];
-  for (const name of Object.keys(from)) {
-    const feed = from[name] ?? 0;
-    if (isList(feed)) {
-      fed[name] = { figures: feed.map(idOf) };
-      values[name] = feed.map(exact);
-      behind.push(...feed);
-    } else if (isFigure(feed)) {
-      fed[name] = { figure: feed.id };
-      values[name] = exact(feed);
-      behind.push(feed);
-    } else {
-      const value = dec(feed);
-      const constant = decimalText(value);
-      fed[name] = { constant };
-      values[name] = dec(constant);
-    }
+  for (const [name, feed] of Object.entries(from)) {
+    if (isList(feed)) fed[name] = { figures: feed.map(idOf) };
+    else fed[name] = isFigure(feed) ? { figure: feed.id } : { constant: decimalText(dec(feed)) };
+    if (isList(feed)) behind.push(...feed);
+    else if (isFigure(feed)) behind.push(feed);
   }
-  const value = decimalText(evaluate(parseExpression(formula), (name) => values[name]));
+  const named = (name: string): Value | undefined => {
+    const feed = from[name];
+    if (feed === undefined) return undefined;
+    if (isList(feed)) return feed.map(exact);
+    return isFigure(feed) ? exact(feed) : dec(decimalText(dec(feed)));
+  };
+  const value = decimalText(evaluate(parseExpression(formula), named));
   return {
     id,
     label,

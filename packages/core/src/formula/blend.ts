@@ -67,10 +67,16 @@ export function mixFlours(flours: readonly FormulaLine[]): Blend {
     from: { share, moisture: moistures },
     sources: [massBalance],
   });
-  const moisture = sumRange(mixedMoisture, flours.map(moistureTerm), "moisture of the flours");
+  const terms = flours.map(
+    ({ parts }, index): Term => ({
+      weight: () => dec(parts.value).div(100),
+      figure: moistures[index] ?? mixedMoisture,
+    }),
+  );
+  const moisture = sumRange(mixedMoisture, terms, "moisture of the flours");
   const apart = sumRange(
     mixedMoisture,
-    flours.filter(isOpenAsIs).map(moistureTerm),
+    terms.filter((_, index) => flours.slice(index, index + 1).some(isOpenAsIs)),
     "protein of the flours, and moisture of those with protein stated as is",
   );
   const notes: Note[] = [];
@@ -123,10 +129,6 @@ export function mixFlours(flours: readonly FormulaLine[]): Blend {
     figures: [moisture, ...groups, ...(other ? [other] : []), wholegrain, ...(price?.figures ?? [])],
     notes,
   };
-}
-
-function moistureTerm(line: FormulaLine): Term {
-  return { weight: () => dec(line.parts.value).div(100), figure: moistureFigure(line) };
 }
 
 /** Protein as is, off a label say, tells the less of the dry matter the drier the flour is. */

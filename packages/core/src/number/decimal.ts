@@ -67,12 +67,15 @@ export const HUNDRED = dec(100);
 export function decimalText(value: Decimal): DecimalText {
   if (!value.isFinite()) throw new RangeError("a result is not a finite number");
   if (value.isZero()) return "0";
-  if (value.precision() <= 20) return value.toFixed();
+  if (value.d.length <= shortWords || value.precision() <= 20) return value.toFixed();
   const text = value.toSignificantDigits(30).toFixed();
   if (!remainder.test(text)) return text;
   const whole = value.toSignificantDigits(26);
   return whole.precision() <= 20 ? whole.toFixed() : text;
 }
+
+/** Words of seven digits each that come to fewer than 20. */
+const shortWords = 2;
 
 /** What a number that differs from a short one by a remainder has among its digits. */
 const remainder = /0{5}|9{5}/;
