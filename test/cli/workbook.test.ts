@@ -79,6 +79,8 @@ describe("the file of a workbook", () => {
       "COUNT",
       "COUNTIF",
       "IF",
+      "IFERROR",
+      "ISNUMBER",
       "MAX",
       "MIN",
       "OR",

@@ -156,7 +156,7 @@ test("a spec with too little for its scale says as written what the command weig
     ]);
   expect(told()).toEqual(weights.map(({ name, mass }) => [name, Number(mass.value)]));
   expect(told().map(([name]) => name)).toContain("stock solution of the salts");
-  const [input] = inputsOf(workbook);
+  const input = inputsOf(workbook).find(({ id }) => id.startsWith("water."));
   if (input) engine.type([[input.place, input.before * 1.1]]);
   expect(told().map(([, value]) => value)).toEqual(weights.map(() => "ask noodlewright again"));
 });
@@ -180,11 +180,6 @@ test("leaves nothing unused of an amount that was changed", () => {
   expect(afterTyping("written-in-grams", { "batch.have": 10 }).value("flour.2.load")).toBe(exact);
 });
 
-test("shows no weight below nothing, and no scale for it", () => {
-  const results = afterTyping("school-noodle", { "water.added-stated": 0 }).inColumn(7);
-  expect(results).toContain("none");
-});
-
 test("sends to the stock solution beside, where it holds one", () => {
   expect(afterTyping("barley-egg-noodle", {}).inColumn(1).join("\n")).toContain("go by the stock solution beside");
 });
@@ -196,4 +191,35 @@ test("leaves something for the flour that is the rest, and takes the smallest lo
   expect(afterTyping("school-noodle", { "mixer.smallest": 9900 }).inColumn(1).join("\n")).toContain(
     "a load is below the least of the mixer",
   );
+});
+
+test("shows no sign of an error whatever is typed, and no weight where the command refuses it", () => {
+  for (const name of ["school-noodle", "pin-and-sticks"]) {
+    const { workbook, inputs, engine, type } = inEngine(name);
+    const cells = cellsOf(workbook).filter(({ sheet, cell }) => sheet === "Noodle" && cell.formula !== undefined);
+    const results = cells.filter(({ cell }) => cell.role === "result");
+    const kinds = new Map(inputs.map((input) => [input.id.replace(/\d+/gu, ""), input]));
+    for (const input of kinds.values()) {
+      for (const typed of [null, "a cup", -1, 0, 0.1, 5, 1e9]) {
+        type(new Map([[input, typed]]));
+        const signs = cells.filter((place) => String(engine.value(place)).startsWith("#"));
+        expect([input.id, typed, signs]).toEqual([input.id, typed, []]);
+        if (typeof typed === "number" && typed >= 0) continue;
+        const said = engine.value({ ...input.place, column: 4 });
+        expect([input.id, typed, said]).toEqual([input.id, typed, typed === -1 ? "not taken" : "no number"]);
+        expect(results.filter((place) => engine.value(place) !== "")).toEqual([]);
+      }
+    }
+    const flours = inputs.filter(({ id }) => /^flour\.\d+\.(?:parts|written)$/u.test(id));
+    type(new Map(flours.map((input) => [input, 0])));
+    expect(cells.filter((place) => String(engine.value(place)).startsWith("#"))).toEqual([]);
+  }
+});
+
+test("names no scale for a weight of nothing", () => {
+  const { workbook, engine, inputs, type } = inEngine("school-noodle");
+  type(new Map(inputs.filter(({ id }) => id === "salt.parts").map((input) => [input, 0])));
+  const rows = workbook.sheets[0]?.rows ?? [];
+  const row = rows.findIndex((cells) => cells[6]?.value === "table salt" && cells[9]?.role === "unit");
+  expect([7, 9].map((column) => engine.value({ sheet: "Noodle", row, column }))).toEqual([0, ""]);
 });

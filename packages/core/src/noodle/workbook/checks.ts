@@ -44,12 +44,14 @@ export function checks({ noodle: { spec, formula }, batch, weighed, graph }: Mad
       : []),
     {
       of: "shares of the flours",
+      refuses: true,
       text: "the shares of the flours do not total 100 %",
       fails: (cell) =>
         `OR(ABS(SUM(${flours.map(({ line }) => cell(line.parts.id)).join(",")})-100)>0.000000001,MIN(${flours.map(({ line }) => cell(line.parts.id)).join(",")})<-0.000000001${rests.map(({ line }) => `,${cell(line.parts.id)}<0.000000001`).join("")})`,
     },
     {
       of: "what flours and salts are made of",
+      refuses: true,
       text: "the parts of one come to more than all of it",
       fails: (cell) =>
         `OR(${batch.lines
@@ -65,11 +67,13 @@ export function checks({ noodle: { spec, formula }, batch, weighed, graph }: Mad
     },
     {
       of: "water to pour",
+      refuses: true,
       text: "the other ingredients bring more water than the dough takes",
       fails: (cell) => `${cell("water.tap")}<-0.000000001`,
     },
     {
       of: "amounts",
+      refuses: true,
       text: "more of an ingredient than any dough takes: check the number and its unit",
       fails: (cell) => `OR(${others.map(({ line }) => `${cell(line.parts.id)}>${most(line.role)}`).join(",")})`,
     },
@@ -77,6 +81,7 @@ export function checks({ noodle: { spec, formula }, batch, weighed, graph }: Mad
       ? [
           {
             of: "alkaline salts",
+            refuses: true,
             text: "more alkaline salts than noodles were tried with",
             fails: (cell: CellOf) =>
               `OR(${cell(alkali.anhydrous.id)}>5*${justMore},${cell(alkali.alkalinityM.id)}>${strongest}*${justMore})`,
@@ -88,6 +93,7 @@ export function checks({ noodle: { spec, formula }, batch, weighed, graph }: Mad
       : [
           {
             of: "salt",
+            refuses: true,
             text: "more salt than any noodle takes",
             fails: (cell: CellOf) => `${cell(formula.salt.id)}>10*${justMore}`,
           },

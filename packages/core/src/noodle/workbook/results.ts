@@ -54,15 +54,17 @@ function weights({ batch, scales }: Made): ResultGroup {
   const row = (one: WeighedLine, label: string): ResultRow => ({
     label,
     figures: [weight(one.load, one), weight(one.batch, one)],
-    words: remedies.tooLittle.includes(one)
-      ? `${one.scale}: too little`
-      : scaleWords(one, { tooLittle: [], finer: [] }),
-    wordsFormula: (cell) => `IF(${cell(one.load.id)}<0,"",${weighOnRule(one, scales, tolerance)(cell)})`,
+    words:
+      Number(one.exact.value) <= 0
+        ? ""
+        : remedies.tooLittle.includes(one)
+          ? `${one.scale}: too little`
+          : scaleWords(one, { tooLittle: [], finer: [] }),
+    wordsFormula: (cell) => `IF(${cell(one.exact.id)}<=0,"",${weighOnRule(one, scales, tolerance)(cell)})`,
   });
   const whole = { unit, division: finestDivision(lines) };
   return {
     heading: "Weights",
-    weighed: true,
     columns: [`one load, ${unit}`, `all loads, ${unit}`, "weigh on"],
     rows: [
       ...lines.map((one) => row(one, one.line.name)),

@@ -5,7 +5,14 @@ import { citation } from "../../figure/source.ts";
 import { writtenWorking } from "../../figure/written-working.ts";
 import { dec } from "../../number/decimal.ts";
 import { findUnit } from "../../number/units.ts";
-import { type DefinedName, type InputLimits, SheetDraft, type Workbook, type WorkbookCell } from "./cells.ts";
+import {
+  addressOf,
+  type DefinedName,
+  type InputLimits,
+  SheetDraft,
+  type Workbook,
+  type WorkbookCell,
+} from "./cells.ts";
 import { cellFormula, joined, literal, textIn } from "./formulas.ts";
 import { layRounding } from "./rounding-sheet.ts";
 
@@ -44,8 +51,6 @@ export interface ResultGroup {
   /** Headings of the columns of figures and of the words behind them. */
   readonly columns: readonly string[];
   readonly rows: readonly ResultRow[];
-  /** Whether they are weighed out, so that one below nothing is none. */
-  readonly weighed?: boolean;
   /** Whether they hold for the spec as it is written alone. */
   readonly asWritten?: boolean;
 }
@@ -75,6 +80,8 @@ export interface WorkbookCheck {
   readonly text: string;
   /** Whether it does not hold for the spec as it is written. */
   readonly failing?: boolean;
+  /** Whether there is no answer where it does not hold; otherwise the answers stand, and this is said of them. */
+  readonly refuses?: boolean;
   /** @param changed - whether any input is another than that of the spec */
   readonly fails: (cell: CellOf, changed: string) => string;
 }
@@ -104,6 +111,10 @@ const columns = { label: 0, input: 1, unit: 2, spec: 3, changed: 4, result: 6, v
 
 const fine = "fine";
 const again = "ask noodlewright again";
+/** What stands beside an input. */
+const beside = { changed: "changed", none: "no number", beyond: "not taken" } as const;
+/** What the cell that sums the checks up says. */
+const verdicts = { some: "see the checks below", none: "no answer: see the checks below" } as const;
 
 /**
  * Lays a graph of figures out as a workbook that works itself out: a sheet with what may be changed and what comes of it, a
@@ -196,8 +207,10 @@ class UseSheet {
   readonly inputFormulas: (readonly [id: string, formula: string])[] = [];
   /** Whether any input is another than that of the spec. */
   readonly anyChange: string;
-  /** Whether a number is none that an input takes. */
-  readonly #beyond: string[] = [];
+  /** How many inputs have a word beside them. */
+  readonly #said: (word: string) => string;
+  /** Where the checks are summed up. */
+  readonly #verdict = `$${addressOf(0, columns.value).replace("1", "$1")}`;
 
   constructor(parts: WorkbookParts, cellOf: CellOf, local: CellOf) {
     this.#local = local;
@@ -208,9 +221,8 @@ class UseSheet {
     }
     const top = this.#sheet.length + 1;
     const end = this.#putInputs(top);
-    const typed = `$B$${top + 1}:$B$${end}`;
-    this.anyChange = `COUNTIF(${names.use}!$E$${top + 1}:$E$${end},"changed")>0`;
-    this.#beyond.push(`COUNT(${typed})<${this.inputFormulas.length}`, `MIN(${typed})<0`);
+    this.#said = (word) => `COUNTIF(${names.use}!$E$${top + 1}:$E$${end},"${word}")`;
+    this.anyChange = `${this.#said(beside.changed)}>0`;
     this.#putResults(top);
   }
 
@@ -230,11 +242,9 @@ class UseSheet {
         const input = this.#sheet.put(row, columns.input, { role: "input", value, places, takes });
         this.#sheet.put(row, columns.unit, { role: "unit", value: shown.unit });
         this.#sheet.put(row, columns.spec, { role: "number", value, places });
-        const changed = `IF(B${row + 1}=D${row + 1},"","changed")`;
-        this.#sheet.put(row, columns.changed, { role: "unit", value: "", formula: changed });
+        this.#sheet.put(row, columns.changed, { role: "unit", value: "", formula: wordBeside(row, takes) });
         const factor = shown.factor === undefined ? "" : `*${shown.factor(this.#local)}`;
         const typed = this.#name(label, shown.unit, input);
-        this.#beyond.push(...beyondLimits(`$B$${row + 1}`, takes));
         this.inputFormulas.push([shown.id, `${typed}${timesFactor(figure.unit, shown.unit)}${factor}`]);
         row += 1;
       }
@@ -245,7 +255,7 @@ class UseSheet {
 
   #putResults(top: number): void {
     let row = top;
-    for (const { heading, columns: titles, rows, weighed = false, asWritten = false } of this.#parts.results) {
+    for (const { heading, columns: titles, rows, asWritten = false } of this.#parts.results) {
       const numbers = Math.max(...rows.map(({ figures }) => figures.length));
       for (const [index, value] of [heading, ...titles].entries()) {
         const role = index > 0 && index <= numbers ? "column" : "heading";
@@ -255,11 +265,11 @@ class UseSheet {
       for (const { label, figures, words, wordsFormula } of rows) {
         this.#sheet.put(row, columns.result, { role: "text", value: printable(label) });
         for (const [index, shown] of figures.entries()) {
-          const address = this.#putResult(row, columns.value + index, shown, { weighed, asWritten });
+          const address = this.#putResult(row, columns.value + index, shown, asWritten);
           if (index === 0 && !asWritten) this.#name(label, shown.unit, address);
         }
         if (words !== undefined) {
-          const formula = wordsFormula && { formula: wordsFormula(this.#cellOf) };
+          const formula = wordsFormula && { formula: this.#answered(wordsFormula(this.#cellOf)) };
           const value = printable(words);
           this.#sheet.put(row, columns.value + figures.length, { role: "unit", value, ...formula });
         }
@@ -269,18 +279,17 @@ class UseSheet {
     }
   }
 
-  #putResult(
-    row: number,
-    column: number,
-    { id, unit, places }: ShownFigure,
-    { weighed, asWritten }: { readonly weighed: boolean; readonly asWritten: boolean },
-  ): string {
+  #putResult(row: number, column: number, { id, unit, places }: ShownFigure, asWritten: boolean): string {
     const figure = figureIn(this.#parts.graph, id);
     const value = shownValue(figure, unit);
     const now = `${this.#cellOf(id)}${overFactor(figure.unit, unit)}`;
-    const shown = weighed ? `IF(${now}<0,"none",${now})` : now;
-    const formula = asWritten ? `IF(${this.anyChange},"${again}",${now})` : shown;
+    const formula = this.#answered(asWritten ? `IF(${this.anyChange},"${again}",${now})` : now);
     return this.#sheet.put(row, column, { role: "result", value, formula, places });
+  }
+
+  /** A formula that answers nothing where a check refuses what was typed, and is none where it divides by nothing. */
+  #answered(formula: string): string {
+    return `IF(${this.#verdict}="${verdicts.none}","",IFERROR(${formula},"none"))`;
   }
 
   putChecks(checks: readonly WorkbookCheck[]): void {
@@ -288,20 +297,26 @@ class UseSheet {
     const heading = this.#sheet.add({ role: "heading", value: "Checks" }, { role: "heading", value: "" });
     const numbers: WorkbookCheck = {
       of: "numbers that were typed",
-      text: "a number is missing, or is none that noodlewright takes",
-      fails: () => joined("OR", this.#beyond),
+      text: "a number is missing, or is none that noodlewright takes: see beside the inputs",
+      refuses: true,
+      fails: () => `${this.#said(beside.none)}+${this.#said(beside.beyond)}>0`,
     };
-    for (const { of, text, failing = false, fails } of [numbers, ...checks]) {
+    const refusing = [numbers, ...checks.filter(({ refuses }) => refuses)];
+    const all = [...refusing, ...checks.filter((check) => !refusing.includes(check))];
+    for (const { of, text, failing = false, fails } of all) {
       const formula = `IF(${fails(this.#cellOf, this.anyChange)},${textIn(text)},"${fine}")`;
-      this.#sheet.add({ role: "text", value: of }, { role: "check", value: failing ? text : fine, formula });
+      const whole = `IFERROR(${formula},"waits for other numbers")`;
+      this.#sheet.add({ role: "text", value: of }, { role: "check", value: failing ? text : fine, formula: whole });
     }
-    const range = `$B$${heading + 2}:$B$${this.#sheet.length}`;
-    const bad = "see the checks below";
+    const fails = (count: number): string => {
+      const range = `$B$${heading + 2}:$B$${heading + 1 + count}`;
+      return `COUNTIF(${range},"${fine}")<ROWS(${range})`;
+    };
     this.#sheet.put(0, columns.result, { role: "text", value: "what has to hold" });
     this.#sheet.put(0, columns.value, {
       role: "check",
-      value: checks.some(({ failing }) => failing) ? bad : fine,
-      formula: `IF(COUNTIF(${range},"${fine}")=ROWS(${range}),"${fine}","${bad}")`,
+      value: checks.some(({ failing }) => failing) ? verdicts.some : fine,
+      formula: `IF(${fails(refusing.length)},"${verdicts.none}",IF(${fails(all.length)},"${verdicts.some}","${fine}"))`,
     });
     this.#sheet.add();
     this.#sheet.add({ role: "heading", value: "Cautions" });
@@ -321,14 +336,16 @@ class UseSheet {
   }
 }
 
-/** What holds where a cell has a number that it does not take; those below zero are found for all cells together. */
-function beyondLimits(cell: string, { least = 0, above, most, whole }: InputLimits): readonly string[] {
-  return [
-    ...(least > 0 ? [`${cell}<${least}`] : []),
-    ...(above === undefined ? [] : [`${cell}<=${above}`]),
+/** The word beside an input: whether it was changed, and whether it has a number that it takes. */
+function wordBeside(row: number, { least = 0, above, most, whole }: InputLimits): string {
+  const cell = `B${row + 1}`;
+  const beyond = [
+    above === undefined ? `${cell}<${least}` : `${cell}<=${above}`,
     ...(most === undefined ? [] : [`${cell}>${most}`]),
     ...(whole ? [`${cell}<>ROUND(${cell},0)`] : []),
   ];
+  const changed = `IF(${cell}=D${row + 1},"","${beside.changed}")`;
+  return `IF(ISNUMBER(${cell}),IF(${joined("OR", beyond)},"${beside.beyond}",${changed}),"${beside.none}")`;
 }
 
 /** Every figure, its formula over the cells it rests on, in words, and where it comes from. */
