@@ -126,8 +126,8 @@ function sheetPart(sheet: WorkbookSheet, paper: Workbook["paper"], looks: Looks)
       ? ""
       : `<conditionalFormatting sqref="${checks.join(" ")}"><cfRule type="cellIs" dxfId="0" priority="1" operator="notEqual"><formula>"fine"</formula></cfRule></conditionalFormatting>`,
     counted("dataValidations", inputs),
-    `<pageMargins left="0.5" right="0.5" top="0.5" bottom="0.6" header="0.3" footer="0.3"/>`,
-    `<pageSetup paperSize="${paper === "A4" ? 9 : 1}" fitToHeight="0" orientation="landscape"/>`,
+    `<pageMargins left="0.4" right="0.4" top="0.4" bottom="0.6" header="0.3" footer="0.3"/>`,
+    pageSetup(sheet, paper),
     `<headerFooter><oddFooter>&amp;L&amp;A&amp;R&amp;P / &amp;N</oddFooter></headerFooter>`,
     "</worksheet>",
   ].join("");
@@ -157,18 +157,43 @@ function validation(cell: string, { least = 0, above, most, whole }: WorkbookCel
 /** Height of a line, points. */
 const lineHeight = 15;
 /** Width of a column of which nothing is said, characters. */
-const usualWidth = 10;
+const usualWidth = 13;
+/** Words are narrower than as many digits, by which widths are measured. */
+const lettersToDigit = 1.1;
+
+/** Sides of a page without its margins, points; the short one first. */
+const pages = { A4: [537, 770], letter: [554, 720] } as const;
+/** Scale down to which a page can be read. */
+const legible = 0.55;
+
+/** The whole sheet on one page, upright or across, where it can be read; otherwise as many pages as it takes, as wide as it. */
+function pageSetup(sheet: WorkbookSheet, paper: Workbook["paper"]): string {
+  const { widths, rows } = sheet;
+  const columns = Array.from({ length: sizeOf(sheet).columns }, (_, index) => widths[index] ?? usualWidth);
+  const width = columns.reduce((sum, one) => sum + 5.25 * one + 3.75, 0);
+  const height = rows.reduce((sum, cells) => sum + linesOf(cells, widths) * lineHeight, 0);
+  const [short, long] = pages[paper];
+  const [upright, across] = [Math.min(short / width, long / height), Math.min(long / width, short / height)];
+  const onOne = Math.max(upright, across) >= legible;
+  const orientation = (onOne ? upright >= across : short / width >= legible) ? "portrait" : "landscape";
+  return `<pageSetup paperSize="${paper === "A4" ? 9 : 1}" fitToHeight="${onOne ? 1 : 0}" orientation="${orientation}"/>`;
+}
 
 /** Says the height of a row whose words wrap or are large. */
 function heightOf(cells: WorkbookSheet["rows"][number], widths: WorkbookSheet["widths"]): string {
+  const lines = linesOf(cells, widths);
+  return lines === 1 ? "" : ` ht="${lines * lineHeight}"`;
+}
+
+function linesOf(cells: WorkbookSheet["rows"][number], widths: WorkbookSheet["widths"]): number {
   const whole = widths.reduce((sum, width) => sum + width, 0);
   const lines = cells.map((cell, column) => {
     if (cell?.role === "title") return 1.4;
     const length = cell !== null && lookOf[cell.role].wrap ? String(cell.value).length : 0;
-    return Math.ceil(length / (cell?.role === "note" ? whole : (widths[column] ?? usualWidth)));
+    const width = cell?.role === "note" ? whole : (widths[column] ?? usualWidth);
+    return Math.ceil(length / width / lettersToDigit);
   });
-  const most = Math.max(1, ...lines);
-  return most === 1 ? "" : ` ht="${most * lineHeight}"`;
+  return Math.max(1, ...lines);
 }
 
 function cellPart(address: string, cell: WorkbookCell, looks: Looks): string {

@@ -331,8 +331,8 @@ class UseSheet {
   }
 
   done() {
-    const fitting = (column: number): number => Math.min(60, Math.max(24, this.#sheet.longest(column) + 2));
-    return this.#sheet.done([fitting(columns.label), 13, 14, 13, 10, 3, fitting(columns.result), 14, 14, 26], 1);
+    const fitting = (column: number): number => Math.min(40, Math.max(24, this.#sheet.longest(column)));
+    return this.#sheet.done([fitting(columns.label), 12, 12, 11, 10, 2, fitting(columns.result), 12, 12, 20], 1);
   }
 }
 
@@ -401,7 +401,7 @@ function sourceSheet({ title, graph, notes, cautions }: WorkbookParts, decided: 
   }
   const cited = Object.values(graph).flatMap(({ sources }) => sources.map(citation));
   list("Sources", [...new Set(cited)].sort());
-  return sheet.done([90, 12, 16, 50], 1);
+  return sheet.done(decided.length > 0 ? [80, 12, 16, 50] : [100], 1);
 }
 
 function figureIn(graph: Graph, id: string): Figure {
