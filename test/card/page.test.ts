@@ -238,6 +238,10 @@ describe("the page", () => {
         const cut = await page.evaluate(`[...document.querySelectorAll(".scroll")]
           .filter((one) => one.scrollWidth > one.clientWidth).map((one) => one.textContent.slice(0, 60))`);
         expect([tab, cut]).toEqual([tab, []]);
+        const beyond = await page.evaluate(`[...document.querySelectorAll("nav > *")]
+          .map((one) => one.getBoundingClientRect())
+          .filter(({ left, right }) => left < 0 || right > innerWidth).length`);
+        expect([tab, beyond]).toEqual([tab, 0]);
         expect([tab, await smallTargets(page)]).toEqual([tab, []]);
         expect([tab, await axeFindings(page)]).toEqual([tab, []]);
         await page.emulateMedia({ colorScheme: "dark" });

@@ -3,7 +3,7 @@ import { describe, expect, test } from "vitest";
 import type { Answers, Item } from "#cli/page/answers.ts";
 import { differences } from "#cli/page/differences.ts";
 import { asOnList, doughOf, itemsOfLoad, mendOf } from "#cli/page/items.ts";
-import { freshState, lotOf, type State, sameNumber, withWeight } from "#cli/page/state.ts";
+import { freshState, isState, lotOf, type State, sameNumber, withWeight } from "#cli/page/state.ts";
 import { batchRecord, doughRows } from "#cli/page/take-along.ts";
 import { readCsv } from "./read-csv.ts";
 
@@ -70,6 +70,30 @@ describe("a mend", () => {
     expect(record).toContain("mended to, g");
     expect(record).toContain("mend what was too much");
   });
+});
+
+test("what was saved is read whole, or not at all", () => {
+  const timers = [{ label: "rest", minutes: 20, end: 5, load: 2, ended: 4 }];
+  const entries = [{ path: ["flours", 0, "figures", "moisture"], text: "13", unit: "%" }];
+  const whole = { ...mended, entries, timers, lots: { "1/flour.1": "A" }, doughs: { 1: { note: "soft" } } };
+  expect(isState(whole)).toBe(true);
+  const { lots: _, ...less } = whole;
+  const wrong: readonly unknown[] = [
+    less,
+    { ...whole, more: 1 },
+    { ...whole, load: 0 },
+    { ...whole, load: "1" },
+    { ...whole, keepWet: null },
+    { ...whole, timers: [{ ...timers[0], end: null }] },
+    { ...whole, entries: [{ ...entries[0], path: [-1] }] },
+    { ...whole, weighed: { "1/x": { grams: "1e9", name: "x", at: 0 } } },
+    { ...whole, doughs: [] },
+    { ...whole, doughs: { 1: { note: 1 } } },
+    { ...whole, lots: { x: "y".repeat(2001) } },
+    undefined,
+    "x",
+  ];
+  expect(wrong.filter(isState)).toEqual([]);
 });
 
 test("what differs is told as the fields are named, not by keys", () => {

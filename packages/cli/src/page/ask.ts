@@ -48,6 +48,8 @@ export function askBeside(data: PageData): Ask {
 /** The text of the core, which the page carries compressed. */
 function coreText(): Promise<string> {
   const packed = document.getElementById(elements.core)?.textContent ?? "";
-  const bytes = Uint8Array.from(atob(packed), (letter) => letter.charCodeAt(0));
+  const letters = atob(packed);
+  const bytes = new Uint8Array(letters.length);
+  for (let index = 0; index < letters.length; index += 1) bytes[index] = letters.charCodeAt(index);
   return new Response(new Blob([bytes]).stream().pipeThrough(new DecompressionStream("deflate"))).text();
 }

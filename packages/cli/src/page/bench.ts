@@ -81,7 +81,10 @@ export function useNewBench(data: PageData, first: First, ask: Ask): Bench {
   const latest = useRef(state);
   latest.current = state;
   const answered = useCallback<Ask>(
-    (question, asked) => new Promise((resolve) => ask(question, asked).then(resolve, () => setFailed(latest.current))),
+    (question, asked) =>
+      new Promise((resolve) => {
+        ask(question, asked).then(resolve, () => setFailed(latest.current));
+      }),
     [ask],
   );
   const busy = worked.of !== state && keyOf(worked.of) !== keyOf(state);

@@ -32,7 +32,7 @@ function placeName(spec: unknown, path: Path): string {
     "plan.serve": roll.serve,
   };
   const nameAt = (place: Path): string => textAt(spec, [...place, "name"]);
-  switch (path.at(-1)) {
+  switch (path.at(-1) ?? "") {
     case "moisture":
       return `${nameAt(path.slice(0, -2))}, ${today.moisture}`;
     case "protein":

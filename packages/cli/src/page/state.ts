@@ -1,84 +1,90 @@
 import { type Path, pathText } from "@noodlewright/core/figure";
-import * as z from "zod/mini";
 import type { Put } from "../input/put.ts";
+import {
+  type Checked,
+  either,
+  isNumber,
+  isYesOrNo,
+  listOf,
+  recordOf,
+  shapeOf,
+  textLike,
+  textOf,
+  wholeFrom,
+} from "./checks.ts";
 import { asNumber, readTyped, splitTyped, type Typed, usualDecimals } from "./numbers.ts";
 
-const text = z.string().check(z.maxLength(2000));
+const text = textOf(2000);
 
 /** A value that somebody typed in place of the spec's: as typed, with the unit beside it. */
-const entrySchema = z.strictObject({
-  path: z.readonly(
-    z
-      .array(z.union([z.string().check(z.maxLength(120)), z.int().check(z.minimum(0), z.maximum(100))]))
-      .check(z.minLength(1), z.maxLength(8)),
-  ),
+const entry = shapeOf({
+  path: listOf(either(textOf(120), wholeFrom(0, 100)), 8),
   text,
   /** `number` for a plain number, empty for words. */
-  unit: z.string().check(z.maxLength(20)),
+  unit: textOf(20),
 });
 
-const load = z.int().check(z.minimum(1), z.maximum(100_000));
+const load = wholeFrom(1, 100_000);
 
-const mass = z.string().check(z.regex(/^\d{1,12}(\.\d{1,30})?$/u));
+const mass = textLike(/^\d{1,12}(\.\d{1,30})?$/u);
 
-const weighedSchema = z.strictObject({
+const weighed = shapeOf({
   /** What the scale showed, g. */
   grams: mass,
   /** What it was. */
   name: text,
   /** When, in milliseconds since 1970. */
-  at: z.number(),
+  at: isNumber,
 });
 
 /** A weight that mends a load, g, the scale for what is added, and what it takes the place of on the list. */
-const mendedSchema = z.strictObject({ grams: mass, division: mass, scale: text, of: text });
+const mended = shapeOf({ grams: mass, division: mass, scale: text, of: text });
 
-const doughSchema = z.strictObject({
-  temperature: z.optional(text),
-  thickness: z.optional(text),
-  cooked: z.optional(text),
-  score: z.optional(text),
-  note: z.optional(text),
-  initials: z.optional(text),
-});
+const dough = shapeOf(
+  {},
+  { temperature: text, thickness: text, cooked: text, score: text, note: text, initials: text },
+);
 
 /** A timer: times in milliseconds since 1970. */
-const timerSchema = z.strictObject({
-  label: text,
-  minutes: z.number(),
-  /** When it rings. */
-  end: z.number(),
-  load: z._default(load, 1),
-  /** When somebody ended what it timed; it runs until then. */
-  ended: z.optional(z.number()),
-});
+const timer = shapeOf(
+  {
+    label: text,
+    minutes: isNumber,
+    /** When it rings. */
+    end: isNumber,
+  },
+  {
+    /** The first, where it does not say. */
+    load,
+    /** When somebody ended what it timed; it runs until then. */
+    ended: isNumber,
+  },
+);
 
 /** Most timers that are kept; the oldest go first. */
 const mostTimers = 10_000;
 
 /** All that happened at the bench: what is different today, what was weighed and what was written down. */
-export const stateSchema = z.readonly(
-  z.strictObject({
-    entries: z.readonly(z.array(entrySchema).check(z.maxLength(200))),
-    /** Whether the dough keeps the water it has by the spec when a flour is drier or wetter. */
-    keepWet: z.boolean(),
-    load,
-    /** By load and ingredient. */
-    weighed: z.readonly(z.record(text, weighedSchema)),
-    /** Weights that a load was given to mend it, g, by load and then by ingredient. */
-    mended: z.readonly(z.record(text, z.record(text, mendedSchema))),
-    /** Lots by load and ingredient. */
-    lots: z.readonly(z.record(text, text)),
-    /** What was written down, by load. */
-    doughs: z.readonly(z.record(text, doughSchema)),
-    timers: z.readonly(z.array(timerSchema).check(z.maxLength(mostTimers))),
-  }),
-);
+export const isState = shapeOf({
+  entries: listOf(entry, 200),
+  /** Whether the dough keeps the water it has by the spec when a flour is drier or wetter. */
+  keepWet: isYesOrNo,
+  load,
+  /** By load and ingredient. */
+  weighed: recordOf(text, weighed),
+  /** Weights that a load was given to mend it, g, by load and then by ingredient. */
+  mended: recordOf(text, recordOf(text, mended)),
+  /** Lots by load and ingredient. */
+  lots: recordOf(text, text),
+  /** What was written down, by load. */
+  doughs: recordOf(text, dough),
+  timers: listOf(timer, mostTimers),
+});
 
-export type State = z.output<typeof stateSchema>;
-export type Entry = z.output<typeof entrySchema>;
-export type Dough = z.output<typeof doughSchema>;
-export type Timer = State["timers"][number];
+export type State = Checked<typeof isState>;
+export type Entry = Checked<typeof entry>;
+export type Dough = Checked<typeof dough>;
+export type Timer = Checked<typeof timer>;
 
 export const freshState: State = {
   entries: [],
@@ -160,9 +166,14 @@ export function startOf({ end, minutes }: Timer): number {
   return end - minutes * 60_000;
 }
 
+/** The load that a timer is of. */
+export function loadOf({ load = 1 }: Timer): number {
+  return load;
+}
+
 /** What was timed of a load. */
 export function stepsOf({ timers }: Pick<State, "timers">, load: number): readonly Timer[] {
-  return timers.filter((one) => one.load === load);
+  return timers.filter((one) => loadOf(one) === load);
 }
 
 /** The timers that run. */

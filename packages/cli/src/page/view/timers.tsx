@@ -4,7 +4,7 @@ import { useBench } from "../bench.ts";
 import { timeOf } from "../clock.ts";
 import { loadCount } from "../items.ts";
 import { readTyped } from "../numbers.ts";
-import { running, type State, splitQuantity, type Timer, withTimer } from "../state.ts";
+import { loadOf, running, type State, splitQuantity, type Timer, withTimer } from "../state.ts";
 import { words } from "../words.ts";
 import { Loads, Part, ProblemText } from "./parts.tsx";
 
@@ -100,12 +100,12 @@ export function Running() {
 }
 
 /** What a timer times, and of which load where there are several. */
-function nameOf({ label, minutes, load }: Timer, of: number): string {
-  const name = words.roll.lasts(label, minutes);
-  return of > 1 ? words.roll.of(load, name) : name;
+function nameOf(timer: Timer, of: number): string {
+  const name = words.roll.lasts(timer.label, timer.minutes);
+  return of > 1 ? words.roll.of(loadOf(timer), name) : name;
 }
 
-function keyOf({ label, end, load }: Timer): string {
+function keyOf({ label, end, load = 1 }: Timer): string {
   return `${load} ${label} ${end}`;
 }
 
