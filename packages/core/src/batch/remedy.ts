@@ -99,7 +99,8 @@ function stockOf(
   if (carrier === undefined || needed.length === 0) return undefined;
   const salts = lines.filter(dissolves);
   const wish = { products: salts.map(saltOf), scales, tolerance, loads: loads.value, storage: fridge };
-  const outcome = commonStock({ ...wish, water: carrier.exact.value });
+  const on = [...salts.map(({ exact }) => exact), carrier.exact, loads];
+  const outcome = commonStock({ ...wish, water: carrier.exact.value, on });
   if (!outcome.ok) return undefined;
   const stock = outcome.value;
   const scaled = (name: string, mass: Figure): ScaledMass => {

@@ -1,4 +1,4 @@
-import { exact, given, worked } from "../figure/figure.ts";
+import { exact, found, given, worked } from "../figure/figure.ts";
 import { answer, type Note, note, type Outcome, type Problem, problem, refuse } from "../figure/problem.ts";
 import { definition, massBalance } from "../figure/source.ts";
 import { type DecimalInput, dec, fixedText } from "../number/decimal.ts";
@@ -64,7 +64,11 @@ export function dilute({ stock, target, ...conditions }: Dilution): Outcome<Reci
     from: { mass: amount, water },
     sources: [massBalance],
   });
-  return completed({ amounts: [amount], water, mass, composition: solution.value }, conditions, solution.notes);
+  return completed(
+    { amounts: [amount], water, mass, composition: solution.value, compositionOn: [from.own, from.target] },
+    conditions,
+    solution.notes,
+  );
 }
 
 /** A batch of solution, and the strength that it is to have. */
@@ -186,16 +190,21 @@ function corrected({ batch, target, salts, ...conditions }: Omit<Correction, "wi
     sources: [massBalance],
   });
   const composition = mixture([batch, { composition: salts.composition, mass: more.value }]);
-  const water = given({
+  const water = found({
     id: "solutions.water",
     label: "water to add",
     unit: "g",
     places: 2,
     value: 0,
     by: "a batch that is too weak takes salts",
+    on: [from.own, from.target],
     sources: [massBalance],
   });
-  return completed({ amounts: [from.mass, more], water, mass, composition }, conditions, aim.notes);
+  return completed(
+    { amounts: [from.mass, more], water, mass, composition, compositionOn: Object.values(from) },
+    conditions,
+    aim.notes,
+  );
 }
 
 function nothingOf({ name, mass }: Weighed): Problem | undefined {

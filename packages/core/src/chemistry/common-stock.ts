@@ -37,6 +37,8 @@ export interface CommonStockWish {
   readonly storage: DecimalInput;
   /** Most water that a load can take with it; without an end unless stated. */
   readonly water?: DecimalInput;
+  /** The figures of the products, the loads and the water, where there are any: what is found follows from them. */
+  readonly on?: readonly Figure[];
 }
 
 /** One stock solution of all salts of a load. Masses in g, whole divisions of the scales but for what a load gets. */
@@ -204,7 +206,7 @@ function made(wish: CommonStockWish, dose: Decimal, loads: Decimal): Outcome<Com
 }
 
 function described(
-  { products, storage }: CommonStockWish,
+  { products, storage, on = [] }: CommonStockWish,
   dose: Decimal,
   masses: readonly Decimal[],
   poured: Decimal,
@@ -216,7 +218,7 @@ function described(
     places: Math.min(value.decimalPlaces(), 4),
   });
   const weighed = (what: string, label: string, value: Decimal, by: string): Figure =>
-    found({ ...naming(what, label, value), value, by, sources: [massBalance] });
+    found({ ...naming(what, label, value), value, by, on, sources: [massBalance] });
   const amounts = products.map(({ name }, index) => {
     const mass = masses[index] ?? dec(0);
     return weighed(
@@ -274,7 +276,7 @@ function described(
     ...products.map((product, index) => ({ ...product, mass: masses[index] ?? dec(0) })),
     { composition: waterOnly, mass: poured },
   ]);
-  const kept = staysClear(composition, storage);
+  const kept = staysClear(composition, storage, [...amounts, water]);
   if (!kept.ok) return kept;
   const brought = inLoad("brought", "water that comes with it", water);
   const stock = { perLoad, lasts, amounts, water, mass, strength, delivered, brought, composition, kept: kept.value };

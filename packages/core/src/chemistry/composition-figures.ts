@@ -1,7 +1,9 @@
 import { type Figure, given } from "../figure/figure.ts";
-import type { Source } from "../figure/source.ts";
+import { massBalance, type Source } from "../figure/source.ts";
 import { dec } from "../number/decimal.ts";
 import { type Composition, sharesOf, speciesOf } from "./composition.ts";
+import { named } from "./named.ts";
+import type { SpeciesName } from "./species.ts";
 
 /**
  * The parts of a product as figures, in % of it; what is not there is left out.
@@ -21,4 +23,21 @@ export function compositionFigures(
     ...sharesOf(composition).map(([name, share]) => part(name, `${speciesOf(name).name}, ${name}`, share.toString())),
     ...rest.filter(({ value }) => !dec(value).isZero()),
   ];
+}
+
+/**
+ * A salt of a solution, and its water, as figures in % of it: each one input, whatever is worked out from it.
+ *
+ * @param on - what the solution was mixed from, where figures tell that
+ * @example shareFigure({ species: { K2CO3: "30" }, water: "70", inert: "0" }, "K2CO3").value // => "30"
+ */
+export function shareFigure(composition: Composition, name: SpeciesName, on?: readonly Figure[]): Figure {
+  const share = composition.species[name] ?? 0;
+  const label = `share of ${speciesOf(name).name}`;
+  return named(`solution.share.${name}`, label, "%", share, "the composition", massBalance, on);
+}
+
+/** The water of a solution as a figure, as `shareFigure` has its salts. @example waterFigure({ species: {}, water: "100", inert: "0" }).unit // => "%" */
+export function waterFigure({ water }: Composition, on?: readonly Figure[]): Figure {
+  return named("solution.water-share", "water in the solution", "%", water, "the composition", massBalance, on);
 }

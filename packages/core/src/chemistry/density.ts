@@ -1,5 +1,5 @@
 import { evaluate, parseExpression, type Value } from "../figure/expression.ts";
-import { exact, type Figure, found, given, worked } from "../figure/figure.ts";
+import { exact, type Figure, found, worked } from "../figure/figure.ts";
 import { answer, type Note, note, type Outcome, type Problem, problem, refuse } from "../figure/problem.ts";
 import { definition, type Source } from "../figure/source.ts";
 import {
@@ -14,6 +14,7 @@ import {
 } from "../number/decimal.ts";
 import { fitDoubt, reach, type VolumeModel } from "./apparent-volume.ts";
 import { type Composition, sharesOf, speciesOf } from "./composition.ts";
+import { shareFigure } from "./composition-figures.ts";
 import { known } from "./salts/record.ts";
 import { type SpeciesName, speciesWith } from "./species.ts";
 import { kell, waterDensity } from "./water-density.ts";
@@ -38,16 +39,21 @@ interface Dissolved {
  *
  * @param composition - of the solution
  * @param temperature - °C, 0 to 40
+ * @param on - what the solution was mixed from, where figures tell that
  * Problems: `density.no-model`, `density.temperature`, `density.too-strong`.
  * Source: mixing rule of Laliberté and Cooper 2004; fits as named in the figure.
  * @example shown(solutionDensity({ species: { Na2CO3: "10" }, water: "90", inert: "0" }, 20).value) // => "1.1036 g/mL"
  */
-export function solutionDensity(composition: Composition, temperature: DecimalInput): Outcome<Figure> {
+export function solutionDensity(
+  composition: Composition,
+  temperature: DecimalInput,
+  on?: readonly Figure[],
+): Outcome<Figure> {
   const t = dec(temperature);
   const solved = dissolvedIn(composition, t);
   if (!solved.ok) return solved;
   const { salts } = solved.value;
-  return answer(densityFigure(salts, t), notesOn(salts, t, composition));
+  return answer(densityFigure(salts, t, composition, on), notesOn(salts, t, composition));
 }
 
 /** The salts of a solution, where the fits cover them. */
@@ -126,20 +132,27 @@ function problemsWith(
   ];
 }
 
-function densityFigure(salts: readonly Dissolved[], t: Decimal): Figure {
+function densityFigure(
+  salts: readonly Dissolved[],
+  t: Decimal,
+  composition: Composition,
+  on: readonly Figure[] | undefined,
+): Figure {
   const total = sum(salts.map(({ fraction }) => fraction));
   const { off, why } = widestDoubt(salts);
-  const shares = salts.map(({ name, fraction }) =>
-    given({
+  const shares = salts.map(({ name }) => {
+    const share = shareFigure(composition, name, on);
+    if (dec(composition.inert).isZero()) return share;
+    return worked({
       id: `density.share.${name}`,
-      label: `${speciesOf(name).name} in the solution`,
+      label: `${speciesOf(name).name} in the clear solution`,
       unit: "%",
       places: 2,
-      value: fraction.times(HUNDRED),
-      by: "the composition",
+      formula: "100 * share / (100 - inert)",
+      from: { share, inert: composition.inert },
       sources: [definition],
-    }),
-  );
+    });
+  });
   const volumes = salts.map(({ name, model }) =>
     found({
       id: `density.volume.${name}`,
@@ -148,6 +161,7 @@ function densityFigure(salts: readonly Dissolved[], t: Decimal): Figure {
       places: 5,
       value: model.volume(total, t),
       by: "the published fit",
+      on: shares,
       sources: [model.source],
     }),
   );

@@ -35,12 +35,23 @@ export function makeUp(request: MakeUp): Outcome<Recipe> {
   const salts = mixInRatio(products, ratioBy);
   const solution = solutionAt(salts, target);
   if (!solution.ok) return solution;
-  const mass = massFor(amount, solution.value, request);
-  if (!mass.ok) return mass;
-  const strength = anhydrousShare(solution.value);
+  const made = anhydrousShare(solution.value);
+  const strength = named("solutions.strength", "strength of the solution", "% w/w", made, "the target");
   const partFigures = products.map(({ name }, index) =>
     named(`solutions.part.${index}`, `part of ${name} as weighed`, "", parts[index] ?? ZERO, "the ratio"),
   );
+  const own = named(
+    "solutions.salts",
+    "salts in the mix of products",
+    "% w/w",
+    anhydrousShare(salts),
+    "the compositions",
+    massBalance,
+    partFigures,
+  );
+  const compositionOn = [strength, ...partFigures];
+  const mass = massFor(amount, solution.value, request, compositionOn);
+  if (!mass.ok) return mass;
   const amounts = products.map((product, index) =>
     worked({
       id: `solutions.amount.${index}`,
@@ -50,14 +61,8 @@ export function makeUp(request: MakeUp): Outcome<Recipe> {
       formula: "mass * strength / own * part / sum(parts)",
       from: {
         mass: mass.value,
-        strength: named("solutions.strength", "strength of the solution", "% w/w", strength, "the target"),
-        own: named(
-          "solutions.salts",
-          "salts in the mix of products",
-          "% w/w",
-          anhydrousShare(salts),
-          "the compositions",
-        ),
+        strength,
+        own,
         part: partFigures[index] ?? ZERO,
         parts: partFigures,
       },
@@ -73,7 +78,11 @@ export function makeUp(request: MakeUp): Outcome<Recipe> {
     from: { mass: mass.value, amounts },
     sources: [massBalance],
   });
-  return completed({ amounts, water, mass: mass.value, composition: solution.value }, request, solution.notes);
+  return completed(
+    { amounts, water, mass: mass.value, composition: solution.value, compositionOn },
+    request,
+    solution.notes,
+  );
 }
 
 /** A solution to blend of two others. */
@@ -138,10 +147,15 @@ function problemWith({ products, ratioBy, amount }: MakeUp): Problem | undefined
   return dec(value).gt(0) ? undefined : problem("solutions.amount", [], { amount: dec(value).toString() });
 }
 
-function massFor(amount: Amount, solution: Composition, { temperature }: Conditions): Outcome<Figure> {
+function massFor(
+  amount: Amount,
+  solution: Composition,
+  { temperature }: Conditions,
+  on: readonly Figure[],
+): Outcome<Figure> {
   const naming = { id: "solutions.mass", label: "solution", unit: "g", places: 2 } as const;
   if ("grams" in amount)
     return answer(given({ ...naming, value: amount.grams, by: "the amount asked for", sources: [definition] }));
-  const mass = massOfVolume(solution, amount.millilitres, temperature);
+  const mass = massOfVolume(solution, amount.millilitres, temperature, on);
   return mass.ok ? answer({ ...mass.value, ...naming }) : mass;
 }

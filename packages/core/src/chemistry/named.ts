@@ -1,4 +1,4 @@
-import { type Figure, given } from "../figure/figure.ts";
+import { type Figure, found, given } from "../figure/figure.ts";
 import { definition, type Source } from "../figure/source.ts";
 import type { DecimalInput } from "../number/decimal.ts";
 
@@ -6,6 +6,7 @@ import type { DecimalInput } from "../number/decimal.ts";
  * Gives a number an id and a name, so that a formula it is fed to can be read in words.
  *
  * @param by - where it comes from: the question, the composition, a table
+ * @param on - what it follows from, where figures tell that
  * @example named("convert.dose", "dose", "g", 10, "the question").label // => "dose"
  */
 export function named(
@@ -15,6 +16,8 @@ export function named(
   value: DecimalInput,
   by: string,
   source: Source = definition,
+  on: readonly Figure[] = [],
 ): Figure {
-  return given({ id, label, unit, places: 4, value, by, sources: [source] });
+  const naming = { id, label, unit, places: 4, value, by, sources: [source] };
+  return on.length === 0 ? given(naming) : found({ ...naming, on });
 }

@@ -3,6 +3,7 @@ import { answer, note, type Outcome, type Problem, problem, refuse } from "../fi
 import type { Source } from "../figure/source.ts";
 import type { DecimalInput } from "../number/decimal.ts";
 import { type Composition, sharesOf, speciesOf } from "./composition.ts";
+import { shareFigure, waterFigure } from "./composition-figures.ts";
 import { phRule } from "./hazard.ts";
 import { activities, chlorideInPotassiumChloride, harvieMollerWeare, type Molalities } from "./pitzer.ts";
 
@@ -38,11 +39,16 @@ interface Totals {
  *
  * @param composition - of the solution
  * @param temperature - °C, 0 to 40
+ * @param on - what the solution was mixed from, where figures tell that
  * Problems: `ph.phosphate`, `ph.no-water`, `ph.no-salt`, `ph.too-strong`, `ph.temperature`.
  * Source: Harvie, Møller and Weare 1984; Plummer and Busenberg 1982 for the change with temperature.
  * @example shown(solutionPh({ species: { Na2CO3: "1" }, water: "99", inert: "0" }, 25).value) // => "11.4"
  */
-export function solutionPh(composition: Composition, temperature: DecimalInput): Outcome<Figure> {
+export function solutionPh(
+  composition: Composition,
+  temperature: DecimalInput,
+  on?: readonly Figure[],
+): Outcome<Figure> {
   const t = Number(temperature);
   const water = Number(composition.water);
   const phosphates = sharesOf(composition).filter(([name]) => speciesOf(name).ions === "not known");
@@ -68,6 +74,7 @@ export function solutionPh(composition: Composition, temperature: DecimalInput):
     places: 1,
     value: value.toFixed(6),
     by: "carbonate equilibria with Pitzer's activity coefficients, solved by halving and repetition",
+    on: [...sharesOf(composition).map(([name]) => shareFigure(composition, name, on)), waterFigure(composition, on)],
     sources: t === 25 ? [harvieMollerWeare] : [harvieMollerWeare, plummerBusenberg, waterIon],
   });
   const range = {

@@ -26,6 +26,8 @@ export interface Recipe {
   /** mL; absent where no published fit of density covers the solution */
   readonly volume?: Figure;
   readonly composition: Composition;
+  /** What the composition follows from. */
+  readonly compositionOn: readonly Figure[];
   readonly strength: Strength;
   /** Whether it dissolves when made; absent where a salt has no solubility table. */
   readonly made?: Solubility;
@@ -34,7 +36,7 @@ export interface Recipe {
 }
 
 /** What a way of mixing has worked out. */
-export type Mixed = Pick<Recipe, "amounts" | "water" | "mass" | "composition">;
+export type Mixed = Pick<Recipe, "amounts" | "water" | "mass" | "composition" | "compositionOn">;
 
 /**
  * Completes what was mixed with its strength in every measure, its volume and whether it stays clear.
@@ -48,11 +50,12 @@ export function completed(
   about: readonly Note[] = [],
 ): Outcome<Recipe> {
   if (dec(temperature).lt(0) || dec(temperature).gt(100)) return refuse(notLiquid(temperature));
-  const strength = strengthOf(mixed.composition, temperature, scale);
+  const { composition, compositionOn: from, mass } = mixed;
+  const strength = strengthOf(composition, temperature, scale, from);
   if (!strength.ok) return strength;
-  const volume = volumeOfMass(mixed.composition, mixed.mass.value, temperature);
-  const made = staysClear(mixed.composition, temperature);
-  const kept = staysClear(mixed.composition, storage ?? temperature);
+  const volume = volumeOfMass(composition, mass, temperature, from);
+  const made = staysClear(composition, temperature, from);
+  const kept = staysClear(composition, storage ?? temperature, from);
   const recipe = {
     ...mixed,
     strength: strength.value,

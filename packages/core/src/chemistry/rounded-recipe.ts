@@ -50,6 +50,7 @@ export function roundRecipe(recipe: Mixed, products: readonly Product[], divisio
       places,
       value: rounded[index] ?? 0,
       by: `${figure.label} of ${figure.value.slice(0, 12)} g, rounded to the division of ${step.toString()} g so that the total stays`,
+      on: exactly,
       sources: [massBalance],
     }),
   );

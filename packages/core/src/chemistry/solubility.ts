@@ -1,10 +1,9 @@
-import { exact, type Figure, found, given, worked } from "../figure/figure.ts";
+import { exact, type Figure, found, worked } from "../figure/figure.ts";
 import { answer, type Note, note, type Outcome, type Problem, problem, refuse } from "../figure/problem.ts";
-import { massBalance } from "../figure/source.ts";
 import { type Decimal, type DecimalInput, dec, fixedText, HUNDRED, ONE, sum } from "../number/decimal.ts";
 import { type Composition, isChloride, sharesOf, speciesOf } from "./composition.ts";
+import { shareFigure, waterFigure } from "./composition-figures.ts";
 import { type Limit, nearestByIons } from "./ion-saturation.ts";
-import { named } from "./named.ts";
 import { harvieMollerWeare } from "./pitzer.ts";
 import { known, type SolubilityTable } from "./salts/record.ts";
 import { hydrates, type SpeciesName, speciesWith } from "./species.ts";
@@ -70,11 +69,16 @@ export function solubilityOf(name: SpeciesName, temperature: DecimalInput): Outc
  *
  * @param composition - of the solution
  * @param temperature - °C
+ * @param on - what the solution was mixed from, where figures tell that
  * Problems: `solubility.no-water`, and those of `solubilityOf`.
  * Source: Harvie, Møller and Weare 1984 for the activities, at 25 °C; the tables for the limits.
  * @example staysClear({ species: { Na2CO3: "15" }, water: "85", inert: "0" }, 4).value.verdict // => "crystals"
  */
-export function staysClear(composition: Composition, temperature: DecimalInput): Outcome<Solubility> {
+export function staysClear(
+  composition: Composition,
+  temperature: DecimalInput,
+  on?: readonly Figure[],
+): Outcome<Solubility> {
   const t = dec(temperature);
   const shares = sharesOf(composition);
   if (dec(composition.water).isZero() || shares.length === 0) {
@@ -84,24 +88,14 @@ export function staysClear(composition: Composition, temperature: DecimalInput):
   const problems = outcomes.flatMap((outcome) => (outcome.ok ? [] : outcome.problems));
   if (problems.length > 0) return refuse(...problems);
   const limits = outcomes.flatMap((outcome) => (outcome.ok ? [outcome.value] : []));
-  const amounts = shares.map(([name, share]) =>
-    given({
-      id: `solubility.share.${name}`,
-      label: `share of ${speciesOf(name).name}`,
-      unit: "%",
-      places: 2,
-      value: share,
-      by: "the composition",
-      sources: [massBalance],
-    }),
-  );
+  const amounts = shares.map(([name]) => shareFigure(composition, name, on));
   const naming = { id: "solubility.taken", label: `taken of the limits at ${t.toString()} °C`, unit: "%", places: 0 };
   const summed = worked({
     ...naming,
     formula: "100 * sum(100 * amounts / water / limits)",
     from: {
       amounts,
-      water: named("solution.water-share", "water in the solution", "%", composition.water, "the composition"),
+      water: waterFigure(composition, on),
       limits,
     },
     sources: limits.flatMap((figure) => figure.sources),
@@ -113,7 +107,7 @@ export function staysClear(composition: Composition, temperature: DecimalInput):
   const solid = solidOf(ahead?.salt ?? shares[greatest]?.[0], t);
   const by = "the activities of the ions in the mixture, against those in the saturated solution of the salt by itself";
   const sources = [harvieMollerWeare, ...summed.sources];
-  const taken = ahead === undefined ? summed : found({ ...naming, value: ahead.taken, by, sources });
+  const taken = ahead === undefined ? summed : found({ ...naming, value: ahead.taken, by, on: amounts, sources });
   const alone = parts[greatest]?.times(HUNDRED).div(composition.water).gt(1) === true;
   const verdict = way === "not known" && !alone ? "not known" : verdictOn(exact(taken), shares.length);
   return answer({ verdict, taken, limits, solid }, notesOn(shares, t, way));

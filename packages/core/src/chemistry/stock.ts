@@ -41,18 +41,18 @@ const WEAKEST = "0.1";
  */
 export function severalStock(wish: StockWish): Outcome<Stock> {
   const products = wish.products.filter(({ mass }) => !dec(mass).isZero());
-  const common = commonStock({ ...wish, products });
+  const parts = products.map((product, index) =>
+    named(`stock.part.${index + 1}`, `${product.name} for a load`, "g", product.mass, "the formula"),
+  );
+  const common = commonStock({ ...wish, products, on: parts });
   if (!common.ok) return common;
   const { perLoad, lasts, amounts, water, mass, strength, brought, composition } = common.value;
   if (dec(strength.value).lt(WEAKEST)) {
     return refuse(problem("stock.too-weak", [], { strength: fixedText(strength.value, 3), weakest: WEAKEST }));
   }
-  const recipe = completed({ amounts, water, mass, composition }, wish);
+  const recipe = completed({ amounts, water, mass, composition, compositionOn: [...amounts, water] }, wish);
   if (!recipe.ok) return recipe;
   const division = wish.scales.map((one) => dec(one.division)).reduce((a, b) => (a.lt(b) ? a : b));
-  const parts = products.map((product, index) =>
-    named(`stock.part.${index + 1}`, `${product.name} for a load`, "g", product.mass, "the formula"),
-  );
   const error = (id: string, label: string, masses: readonly Figure[]): Figure =>
     worked({
       id,

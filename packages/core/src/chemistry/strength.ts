@@ -1,9 +1,10 @@
 import { exact, type Feed, type Figure, found, worked } from "../figure/figure.ts";
 import { answer, distinct, type Note, note, type Outcome, refuse } from "../figure/problem.ts";
-import { definition, massBalance, type Source } from "../figure/source.ts";
-import { type DecimalInput, dec, decimalText } from "../number/decimal.ts";
+import { massBalance, type Source } from "../figure/source.ts";
+import { type DecimalInput, decimalText } from "../number/decimal.ts";
 import { type BaumeName, baumeDefinition, baumeFromDensity, baumeScales } from "./baume.ts";
 import { alkalinityM, alkalinityP, type Composition, isChloride, sharesOf, speciesOf } from "./composition.ts";
+import { shareFigure, waterFigure } from "./composition-figures.ts";
 import { solutionDensity } from "./density.ts";
 import { atomicWeightSource } from "./elements.ts";
 import { named } from "./named.ts";
@@ -38,16 +39,20 @@ export interface VolumeStrength {
  * @param composition - with some water
  * @param temperature - °C at which volumes are meant, 0 to 40
  * @param scale - the hydrometer scale to give degrees Baumé on
+ * @param on - what the solution was mixed from, where figures tell that
  * Problems: `strength.no-water`, `strength.no-salt`.
  * @example shown(strengthOf({ species: { K2CO3: "40" }, water: "60", inert: "0" }, 20, "145").value.molPerKilogram) // => "4.824 mol/kg"
  */
-export function strengthOf(composition: Composition, temperature: DecimalInput, scale: BaumeName): Outcome<Strength> {
+export function strengthOf(
+  composition: Composition,
+  temperature: DecimalInput,
+  scale: BaumeName,
+  on?: readonly Figure[],
+): Outcome<Strength> {
   const problem = notASolution(composition);
   if (problem !== undefined) return refuse(problem);
   const salts = sharesOf(composition).filter(([name]) => !isChloride(name));
-  const shares = salts.map(([name, share]) =>
-    measured(`share.${name}`, `share of ${speciesOf(name).name}`, "%", 2, share, definition),
-  );
+  const shares = salts.map(([name]) => shareFigure(composition, name, on));
   const molar = salts.map(([name]) =>
     measured(
       `molar.${name}`,
@@ -58,7 +63,7 @@ export function strengthOf(composition: Composition, temperature: DecimalInput, 
       atomicWeightSource,
     ),
   );
-  const water = named("solution.water-share", "water in the solution", "%", composition.water, "the composition");
+  const water = waterFigure(composition, on);
   const percent = made("mass-percent", "strength by mass", "% w/w", 2, "sum(shares)", { shares });
   const mass: Strength = {
     massPercent: percent,
@@ -81,6 +86,7 @@ export function strengthOf(composition: Composition, temperature: DecimalInput, 
       3,
       alkalinityM(composition),
       massBalance,
+      shares,
     ),
     alkalinityP: measured(
       "alkalinity-p",
@@ -89,10 +95,11 @@ export function strengthOf(composition: Composition, temperature: DecimalInput, 
       3,
       alkalinityP(composition),
       massBalance,
+      shares,
     ),
   };
-  const density = solutionDensity(composition, temperature);
-  const baume = baumeFigure(composition, scale);
+  const density = solutionDensity(composition, temperature, on);
+  const baume = baumeFigure(composition, scale, on);
   const notes = [...notesOf(density), ...notesOf(baume), ...reactionNotes([composition])];
   return answer(
     {
@@ -105,9 +112,9 @@ export function strengthOf(composition: Composition, temperature: DecimalInput, 
 }
 
 /** What a hydrometer of a scale shows in a solution at its own temperature; problems as in `solutionDensity`. @example shown(baumeFigure({ species: { Na2CO3: "10" }, water: "90", inert: "0" }, "145").value) // => "13.92 °Bé" */
-export function baumeFigure(composition: Composition, scale: BaumeName): Outcome<Figure> {
+export function baumeFigure(composition: Composition, scale: BaumeName, on?: readonly Figure[]): Outcome<Figure> {
   const { sample, use, sources } = baumeScales[scale];
-  const density = solutionDensity(composition, sample);
+  const density = solutionDensity(composition, sample, on);
   if (!density.ok) return density;
   const figure = found({
     id: "strength.baume",
@@ -116,6 +123,7 @@ export function baumeFigure(composition: Composition, scale: BaumeName): Outcome
     places: 2,
     value: baumeFromDensity(density.value.value, scale, sample),
     by: `${baumeDefinition.at ?? ""}, with the density of the solution and of water at the scale's own temperatures`,
+    on: sharesOf(composition).map(([name]) => shareFigure(composition, name, on)),
     sources: [...sources, ...density.value.sources],
   });
   const { range } = density.value;
@@ -167,8 +175,9 @@ function measured(
   places: number,
   value: DecimalInput,
   source: Source,
+  on: readonly Figure[] = [],
 ): Figure {
-  return found({ id: `strength.${id}`, label, unit, places, value, by: "the composition", sources: [source] });
+  return found({ id: `strength.${id}`, label, unit, places, value, by: "the composition", on, sources: [source] });
 }
 
 function notesOf(outcome: Outcome<Figure>): readonly Note[] {
@@ -181,8 +190,9 @@ export function massOfVolume(
   composition: Composition,
   millilitres: DecimalInput,
   temperature: DecimalInput,
+  on?: readonly Figure[],
 ): Outcome<Figure> {
-  const density = solutionDensity(composition, temperature);
+  const density = solutionDensity(composition, temperature, on);
   if (!density.ok) return density;
   const volume = named("strength.volume-given", "volume", "mL", millilitres, "the question");
   const mass = made("mass-of-volume", "mass of the volume", "g", 2, "volume * density", {
@@ -195,19 +205,19 @@ export function massOfVolume(
 /** Millilitres that a mass of a solution fills; problems as in `solutionDensity`. @example shown(volumeOfMass({ species: {}, water: "100", inert: "0" }, 1000, 20).value) // => "1001.8 mL" */
 export function volumeOfMass(
   composition: Composition,
-  grams: DecimalInput,
+  grams: DecimalInput | Figure,
   temperature: DecimalInput,
+  on?: readonly Figure[],
 ): Outcome<Figure> {
-  const density = solutionDensity(composition, temperature);
+  const density = solutionDensity(composition, temperature, on);
   if (!density.ok) return density;
-  const volume = made("volume", "volume", "mL", 1, "mass / density", {
-    mass: named("strength.mass-given", "mass", "g", grams, "the question"),
-    density: density.value,
-  });
+  const told = typeof grams === "object" && "working" in grams;
+  const mass = told ? grams : named("strength.mass-given", "mass", "g", grams, "the question");
+  const volume = made("volume", "volume", "mL", 1, "mass / density", { mass, density: density.value });
   const { range } = density.value;
   const around = range && {
-    low: decimalText(dec(grams).div(range.high)),
-    high: decimalText(dec(grams).div(range.low)),
+    low: decimalText(exact(mass).div(range.high)),
+    high: decimalText(exact(mass).div(range.low)),
     why: range.why,
   };
   return answer({ ...volume, ...(around && { range: around }) }, density.notes);

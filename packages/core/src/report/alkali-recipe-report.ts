@@ -51,7 +51,7 @@ export function recipeReport(recipe: Recipe, telling: RecipeTelling, notes: read
   const { products, temperature, scale, units = "metric" } = telling;
   const rounded = roundRecipe(recipe, products, telling.division);
   const check = checkByHydrometer(recipe.composition, scale);
-  const ph = solutionPh(recipe.composition, temperature);
+  const ph = solutionPh(recipe.composition, temperature, recipe.compositionOn);
   const reading = check.ok ? [{ ...check.value.massPercent, label: "strength by the hydrometer" }] : [];
   const clarity = clarityOf(recipe);
   const amount = [recipe.mass, ...(recipe.volume === undefined ? [] : [recipe.volume])];
