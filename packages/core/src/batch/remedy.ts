@@ -99,7 +99,7 @@ function stockOf(
   if (carrier === undefined || needed.length === 0) return undefined;
   const salts = lines.filter(dissolves);
   const wish = { products: salts.map(saltOf), scales, tolerance, loads: loads.value, storage: fridge };
-  const on = [...salts.map(({ exact }) => exact), carrier.exact, loads];
+  const on = [...[...salts, carrier].flatMap(({ exact, step }) => [exact, step]), loads];
   const outcome = commonStock({ ...wish, water: carrier.exact.value, on });
   if (!outcome.ok) return undefined;
   const stock = outcome.value;

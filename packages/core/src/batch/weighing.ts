@@ -80,11 +80,15 @@ export function shownUnit(unit: string): "g" | "oz" {
   return unit === "oz" || unit === "lb" ? "oz" : "g";
 }
 
+/** A scale, in how many lots it takes a mass, and among how many scales it was chosen. */
+interface Choice {
+  readonly scale: Scale;
+  readonly lots: number;
+  readonly among: number;
+}
+
 /** The finest scale that takes a mass at once; the one of the greatest capacity where none does. */
-export function chooseScale(
-  mass: Decimal,
-  scales: readonly Scale[],
-): { readonly scale: Scale; readonly lots: number; readonly among: number } {
+export function chooseScale(mass: Decimal, scales: readonly Scale[]): Choice {
   const fitting = scales.filter((scale) => scale.capacity === undefined || scale.capacity.gte(mass));
   const finest = fitting.reduce<Scale | undefined>(
     (best, scale) => (best === undefined || scale.division.lt(best.division) ? scale : best),
@@ -126,37 +130,40 @@ export function weighLoad(
       division: chosen[index]?.scale.division ?? ONE,
     })),
   );
-  return lines.flatMap((line, index) => {
-    const mass = rounded[index];
-    const pick = chosen[index];
-    const precise = exact[index];
+  const picked = lines.flatMap((line, index) => {
+    const [mass, pick, precise] = [rounded[index], chosen[index], exact[index]];
     if (mass === undefined || pick === undefined || precise === undefined) return [];
-    return [weighedLine(line, precise, mass, pick, count, exact)];
+    return [{ line, mass, pick, precise, step: stepFigure(line, precise, pick) }];
   });
+  const on = [...exact, ...picked.map(({ step }) => step)];
+  return picked.map(({ line, mass, pick, precise, step }) => weighedLine(line, precise, mass, pick, step, count, on));
+}
+
+/** The division of the scale that a line is weighed on: given where there is but one, found by the weight where there are more. */
+function stepFigure(line: FormulaLine, exact: Figure, { scale, among }: Choice): Figure {
+  const division = {
+    id: `${line.id}.division`,
+    label: `division of ${scale.name}`,
+    unit: "g",
+    places: Math.max(2, decimalPlaces(scale.division)),
+    value: scale.division,
+    sources: [fromSpec],
+  };
+  return among > 1
+    ? found({ ...division, by: "the finest scale that holds it", on: [exact] })
+    : given({ ...division, by: scale.assumed ? "assumed" : "spec" });
 }
 
 function weighedLine(
   line: FormulaLine,
   exact: Figure,
   mass: Decimal,
-  pick: { readonly scale: Scale; readonly lots: number; readonly among: number },
+  { scale, lots }: Choice,
+  step: Figure,
   count: Figure,
   on: readonly Figure[],
 ): WeighedLine {
-  const { scale, lots } = pick;
   const places = decimalPlaces(scale.division);
-  const division = {
-    id: `${line.id}.division`,
-    label: `division of ${scale.name}`,
-    unit: "g",
-    places: Math.max(2, places),
-    value: scale.division,
-    sources: [fromSpec],
-  };
-  const step =
-    pick.among > 1
-      ? found({ ...division, by: "the finest scale that holds it", on: [exact] })
-      : given({ ...division, by: scale.assumed ? "assumed" : "spec" });
   const load = found({
     id: `${line.id}.load`,
     label: `${line.name} in a load`,
@@ -164,7 +171,7 @@ function weighedLine(
     places,
     value: mass,
     by: `${exact.value.slice(0, 12)} g rounded to ${decimalText(scale.division)} g (${scale.name}), the total of the load kept`,
-    on: [...on, step],
+    on,
     sources: [definition],
   });
   const batch = worked({
@@ -227,5 +234,9 @@ export function weighApart(line: FormulaLine, flour: Figure, count: Figure, scal
     sources: [massBalance],
   });
   const pick = chooseScale(dec(exact.value), scales);
-  return weighedLine(line, exact, roundToDivision(dec(exact.value), pick.scale.division), pick, count, [exact]);
+  const step = stepFigure(line, exact, pick);
+  return weighedLine(line, exact, roundToDivision(dec(exact.value), pick.scale.division), pick, step, count, [
+    exact,
+    step,
+  ]);
 }

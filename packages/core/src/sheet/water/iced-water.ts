@@ -30,7 +30,7 @@ export function weighedIce(asked: Figure, listed: Figure, { division, scale }: D
     places,
     value: roundToDivision(exact(asked), dec(division)),
     by: `${asked.value.slice(0, 12)} g rounded to ${division} g (${scale})`,
-    on: [asked],
+    on: [asked, listed],
     sources: [definition],
   });
   const tapWater = worked({
