@@ -79,7 +79,7 @@ describe("noodlewright nutrition", () => {
     // 100 - 14 - 11 × 6.25/5.7 % of 100 in 136 parts
     expect(stdout).toContain("0.0 to 54.4");
     expect(stdout).toContain("house flour does not state: fat");
-    expect(stdout).toContain("Unknown, and not to be taken as free of any: house flour");
+    expect(stdout).toContain("Not stated, and not to be taken as free of any: house flour");
   });
 
   test.each([

@@ -709,6 +709,10 @@ export const samples: Readonly<Record<Code | NoteCode, Sample>> = {
   ],
   "blend.protein-missing": ["flours[0]", `formulaOf({ ...noodle, flours: [{ ...unknownFlour, figures: house }] })`],
   "blend.ash-missing": ["flours[0]", `formulaOf({ ...noodle, flours: [{ ...unknownFlour, figures: house }] })`],
+  "blend.basis-assumed": [
+    "flours",
+    `formulaOf({ ...noodle, flours: [{ name: "mill flour", amount: "100 %", figures: { moisture: "13 %", protein: "12 %" } }] })`,
+  ],
   "blend.factor-unknown": ["flours[0]", `formulaOf({ ...noodle, flours: [{ name: "usda 20623", amount: "100 %" }] })`],
   "rework.same-dough": ["rework", `formulaOf({ ...noodle, rework: { amount: "5 %" } })`],
   "rework.rule": ["rework", `formulaOf({ ...noodle, rework: { amount: "5 %" } })`],

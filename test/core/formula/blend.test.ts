@@ -1,7 +1,9 @@
 import { writtenWorking } from "@noodlewright/core/figure";
 import { describe, expect, it } from "vitest";
+import { formulaOf } from "#core/formula/formula.ts";
 import { dec } from "#core/number/decimal.ts";
-import { workedOut } from "./worked-out.ts";
+import { allergenLines } from "#core/report/formula-report.ts";
+import { answered, workedOut } from "./worked-out.ts";
 
 const mixed = (flours: Parameters<typeof workedOut>[0]["flours"]) =>
   workedOut({ flours, water: { added: "36 %" } }).formula;
@@ -57,6 +59,39 @@ describe("a blend", () => {
 });
 
 describe("what is not known", () => {
+  it("takes the basis that nobody states as that of certificates, says so once, and gives it its own source", () => {
+    const own = { moisture: "13 %", protein: "12 %" };
+    const flours = ["one", "two"].map((name) => ({ name, amount: "50 %", figures: own }));
+    const read = (written: typeof flours) => {
+      const outcome = formulaOf({ name: "test", flours: written, water: { added: "36 %" } });
+      return { formula: answered(outcome).formula, notes: outcome.ok ? outcome.notes : [] };
+    };
+    const { formula, notes } = read(flours);
+    expect(notes.filter(({ code }) => code === "blend.basis-assumed").map(({ facts }) => facts)).toEqual([
+      expect.objectContaining({ names: ["one", "two"] }),
+    ]);
+    const basis = Object.values(formula.graph).find(
+      ({ label }) => label === "moisture that the protein of one is stated on",
+    );
+    expect(basis).toMatchObject({
+      working: { by: "assumed, since nobody states the basis" },
+      sources: [{ cite: expect.stringContaining("14.0 % moisture") }],
+    });
+    const stated = flours.map((flour) => ({ ...flour, figures: { ...own, proteinBasis: "14 % mb" } }));
+    const said = read(stated);
+    expect(said.notes.filter(({ code }) => code === "blend.basis-assumed")).toEqual([]);
+    expect(said.formula.blend.protein?.asIs.value).toBe(formula.blend.protein?.asIs.value);
+  });
+
+  it("calls the allergens of a flour not stated, and never none", () => {
+    const text = JSON.stringify(
+      allergenLines(mixed([{ name: "own", amount: "100 %", figures: { moisture: "13 %" } }])),
+    );
+    expect(text).toContain("Contains: not stated.");
+    expect(text).toContain("Not stated, and not to be taken as free of any: own.");
+    expect(text).not.toMatch(/none/u);
+  });
+
   const plain = { moisture: "14 %", protein: "10 %", ash: "0.5 %" };
 
   it("leaves out the protein, the ash and the price that a flour does not state", () => {

@@ -140,13 +140,13 @@ describe("the report of nutrition", () => {
     const text = lines(rich);
     expect(text).toContain("Contains: wheat (cereal containing gluten), in bread flour; eggs, in whole egg.");
     expect(text).toContain("Depends on the supplier, ask for the certificate: barley");
-    expect(text).toContain("Unknown, and not to be taken as free of any: house flour.");
+    expect(text).toContain("Not stated, and not to be taken as free of any: house flour.");
     const nothing = lines({
       ...rich,
       flours: [{ name: "house flour", amount: "100 %", figures: { moisture: "13 %" } }],
       ingredients: [],
     });
-    expect(nothing).toContain("Contains: nothing known of that must be named.");
+    expect(nothing).toContain("Contains: not stated.");
   });
 
   it.each(["US", "EU", "JP"] as const)("is whole for any formula by the rules of %s", (rules) => {

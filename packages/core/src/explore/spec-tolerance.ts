@@ -6,7 +6,8 @@ import { type Graph, graphOf, published, scoped } from "../figure/graph.ts";
 import { answer, type Outcome } from "../figure/problem.ts";
 import { massBalance } from "../figure/source.ts";
 import { sumAlkali } from "../formula/alkali.ts";
-import { flourBasis, mixFlours } from "../formula/blend.ts";
+import { mixFlours } from "../formula/blend.ts";
+import { flourBasis } from "../materials/moisture.ts";
 import type { Spec } from "../spec/spec.ts";
 import type { Cause, Output } from "./cause.ts";
 import { type BatchCauses, causesOf } from "./spec-causes.ts";
@@ -22,7 +23,7 @@ export interface BatchTolerance {
 }
 
 const outputs: Readonly<Record<"protein" | "water" | "alkali" | "portion", Omit<Output, "figure">>> = {
-  protein: { id: "protein", label: `protein of the blend at ${flourBasis} % mb`, unit: "%", places: 2 },
+  protein: { id: "protein", label: `protein of the blend at ${flourBasis.value} % mb`, unit: "%", places: 2 },
   water: { id: "water", label: "dough water", unit: "% of dough", places: 2 },
   alkali: { id: "alkali", label: "alkalinity M", unit: "meq/100 g flour", places: 2 },
   portion: { id: "portion", label: "raw weight of a bowl", unit: "g", places: 1 },

@@ -2,7 +2,7 @@ import { type Figure, worked } from "../figure/figure.ts";
 import type { Note } from "../figure/problem.ts";
 import { definition, massBalance, type Source } from "../figure/source.ts";
 import type { Allergen } from "../materials/allergens.ts";
-import { basisRule, dryRatio } from "../materials/moisture.ts";
+import { basisRule, dryRatio, flourBasis } from "../materials/moisture.ts";
 import { flourFactor } from "../materials/nitrogen.ts";
 import { dec } from "../number/decimal.ts";
 import { blendPrice } from "./blend-price.ts";
@@ -13,15 +13,9 @@ import { whole } from "./whole.ts";
 
 /** Nitrogen factor that blends are stated on, as flour specifications are. */
 export const blendFactor = flourFactor;
-/** Moisture basis that flours are compared on, %. */
-export const flourBasis = "14";
 
 const flourRule: Source = {
   cite: "USDA commodity requirements A-A-20126F, section 6.3, note 8: flour protein is nitrogen × 5.7",
-  standing: "read",
-};
-const fourteen: Source = {
-  cite: "Cereals Canada, Methods of Analysis: flour and semolina at 14.0 % moisture",
   standing: "read",
 };
 
@@ -203,12 +197,12 @@ function onBases(id: string, label: string, asIs: Figure, moisture: Figure, sour
   });
   const at14 = worked({
     id: `${id}.14`,
-    label: `${label} at ${flourBasis} % mb`,
+    label: `${label} at ${flourBasis.value} % mb`,
     unit,
     places,
-    formula: `asIs * ${dryRatio("moisture", flourBasis)}`,
+    formula: `asIs * ${dryRatio("moisture", flourBasis.value)}`,
     from: { asIs, moisture },
-    sources: [basisRule, fourteen, ...sources],
+    sources: [basisRule, flourBasis.source, ...sources],
   });
   return { asIs, dry: basisRange(dry, asIs, moisture), at14: basisRange(at14, asIs, moisture) };
 }

@@ -1,8 +1,9 @@
 import { type Figure, given, worked } from "../figure/figure.ts";
 import { type Note, note } from "../figure/problem.ts";
 import type { Source } from "../figure/source.ts";
-import { basisRule, dryRatio } from "../materials/moisture.ts";
+import { basisRule, dryRatio, flourBasis } from "../materials/moisture.ts";
 import { flourFactor, labelFactor } from "../materials/nitrogen.ts";
+import type { Stated } from "../materials/own.ts";
 import { dec } from "../number/decimal.ts";
 import { type FormulaLine, moistureFigure } from "./line.ts";
 import { withRange } from "./ranges.ts";
@@ -59,14 +60,13 @@ export function shareAsIs(line: FormulaLine, what: "protein" | "ash"): Figure | 
   const figure =
     stated === undefined || stated.basis.kind === "as is"
       ? given({ ...naming, value, by, sources })
-      : toAsIs(naming, stated.value, stated.basis.moisture, line, sources);
+      : toAsIs(naming, { ...stated, basis: stated.basis.moisture }, line, sources);
   return what === "protein" ? withRange(figure, material.ranges?.protein) : figure;
 }
 
 function toAsIs(
   naming: Pick<Figure, "id" | "label" | "unit" | "places">,
-  stated: string,
-  basis: string,
+  { value: stated, basis, assumed }: Omit<Stated, "basis"> & { readonly basis: string },
   line: FormulaLine,
   sources: readonly Source[],
 ): Figure {
@@ -84,8 +84,8 @@ function toAsIs(
     unit: "%",
     places: 2,
     value: basis,
-    by: "as stated for the material",
-    sources,
+    by: assumed ? flourBasis.by : "as stated for the material",
+    sources: assumed ? [flourBasis.source] : sources,
   });
   return worked({
     ...naming,

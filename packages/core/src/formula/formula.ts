@@ -3,8 +3,9 @@ import { reactionNotes } from "../chemistry/reaction.ts";
 import { type Figure, shown, worked } from "../figure/figure.ts";
 import { type Graph, published } from "../figure/graph.ts";
 import { answer, type Note, note, type Outcome, type Problem, refuse } from "../figure/problem.ts";
-import { definition, massBalance } from "../figure/source.ts";
+import { citation, definition, massBalance } from "../figure/source.ts";
 import type { Allergen } from "../materials/allergens.ts";
+import { flourBasis } from "../materials/moisture.ts";
 import { type KitchenMaterial, type OwnMaterials, resolveMaterial } from "../materials/own.ts";
 import { materialFiguresSchema } from "../materials/schema.ts";
 import { dec } from "../number/decimal.ts";
@@ -174,6 +175,7 @@ function assemble(spec: Spec, stated: StatedLines, water: WaterBalance): Outcome
   const notes = [
     ...referenceNotes(spec, formula),
     ...blend.notes,
+    ...basisNotes(lines),
     ...materialNotes(lines),
     ...reactionNotes(alkalies),
     ...rangeNotes(formula),
@@ -211,6 +213,13 @@ function reworkNotes({ rework }: Spec): readonly Note[] {
   const of = amount.dimension === "share" ? "dough in the mixer" : "whole batch";
   const rule = { ...(most && { most: most.text }), ...(oldest && { oldest: oldest.text }) };
   return [note("rework.same-dough", ["rework"], { amount: amount.text, of }), note("rework.rule", ["rework"], rule)];
+}
+
+/** The flours whose protein was stated without its basis, in one note. */
+function basisNotes(lines: readonly FormulaLine[]): readonly Note[] {
+  const names = lines.filter(({ material }) => material.stated.protein?.assumed).map(({ name }) => name);
+  const facts = { names, percent: flourBasis.value, source: citation(flourBasis.source) };
+  return names.length === 0 ? [] : [note("blend.basis-assumed", ["flours"], facts)];
 }
 
 function materialNotes(lines: readonly FormulaLine[]): readonly Note[] {

@@ -7,6 +7,16 @@ export const basisRule: Source = {
   standing: "read",
 };
 
+/** Moisture basis that flours are compared on, and that is taken where nobody states one, %. */
+export const flourBasis = {
+  value: "14",
+  by: "assumed, since nobody states the basis",
+  source: {
+    cite: "Cereals Canada, Methods of Analysis: flour and semolina at 14.0 % moisture",
+    standing: "read",
+  },
+} as const satisfies { readonly source: Source; readonly [other: string]: unknown };
+
 /**
  * The text that a share is multiplied with to bring it from one moisture to another, for the formula of a figure.
  *

@@ -17,7 +17,7 @@ import {
 } from "./doubt.ts";
 import type { MoistureBasis, Price } from "./fields.ts";
 import type { Material, MaterialKind } from "./material.ts";
-import { onMoisture } from "./moisture.ts";
+import { flourBasis, onMoisture } from "./moisture.ts";
 import { plainName } from "./nearest.ts";
 import { flourFactor, labelFactor } from "./nitrogen.ts";
 import { type NutrientFigure, nutrients, ofStated } from "./nutrients.ts";
@@ -32,6 +32,8 @@ import { withinWhole } from "./whole-food.ts";
 export interface Stated {
   readonly value: DecimalText;
   readonly basis: MoistureBasis;
+  /** Nobody stated the basis: it is the usual one. */
+  readonly assumed?: true;
 }
 
 /** A material as a spec uses it: the catalogue's figures, the kitchen's own, or the one over the other. */
@@ -180,15 +182,15 @@ function overlay(
     return refuse(problem("materials.moisture-missing", place, { name }));
   }
   const flourLike = kind === "flour" || kind === "gluten" || kind === "starch" || kind === "bran";
-  const usual: MoistureBasis = flourLike ? { kind: "at", moisture: "14" } : { kind: "as is" };
+  const usual = flourLike ? ({ kind: "at", moisture: flourBasis.value } as const) : ({ kind: "as is" } as const);
   const usualFactor = flourLike ? flourFactor : labelFactor;
   const labelled = readFigureLabels(figures, usualFactor, place);
   if (!labelled.ok) return labelled;
   const protein =
-    restated(figures.protein, figures.proteinBasis ?? usual) ??
+    restated(figures.protein, figures.proteinBasis, usual) ??
     ofLabel(labelled.value) ??
     kept(before, "protein", moisture);
-  const ash = restated(figures.ash, figures.ashBasis ?? usual) ?? kept(before, "ash", moisture);
+  const ash = restated(figures.ash, figures.ashBasis, usual) ?? kept(before, "ash", moisture);
   const replaced = figures.protein !== undefined || labelled.value !== undefined;
   const factor = labelled.value
     ? usualFactor
@@ -286,8 +288,13 @@ function ofLabel(labelled: ProteinOfLabel | undefined): Stated | undefined {
   return labelled && { value: labelled.value, basis: { kind: "as is" } };
 }
 
-function restated(quantity: Quantity | undefined, basis: MoistureBasis): Stated | undefined {
-  return quantity && { value: quantity.value, basis };
+function restated(
+  quantity: Quantity | undefined,
+  basis: MoistureBasis | undefined,
+  usual: MoistureBasis,
+): Stated | undefined {
+  const assumed = basis === undefined && usual.kind === "at";
+  return quantity && { value: quantity.value, basis: basis ?? usual, ...(assumed && { assumed }) };
 }
 
 /** A figure as is holds at the moisture it was found at; where that was only assumed, it says nothing of another one. */

@@ -170,12 +170,12 @@ export function allergenSection(formula: Formula): Section {
 export function allergenLines(formula: Formula): readonly string[] {
   const { allergens, allergensPossible, allergensUnknown } = formula;
   const possible = allergensPossible.filter((allergen) => !allergens.includes(allergen));
-  const nothing = allergensUnknown.length > 0 ? "none that is known of" : "none of the allergens known here";
+  const nothing = allergensUnknown.length > 0 ? "not stated" : "none of the allergens known here";
   return [
     `Contains: ${allergens.length === 0 ? nothing : allergens.join(", ")}.`,
     ...(possible.length > 0 ? [`Depends on the supplier, ask for the certificate: ${possible.join(", ")}.`] : []),
     ...(allergensUnknown.length > 0
-      ? [`Unknown, and not to be taken as free of any: ${allergensUnknown.join(", ")}. Ask the supplier.`]
+      ? [`Not stated, and not to be taken as free of any: ${allergensUnknown.join(", ")}. Ask the supplier.`]
       : []),
     "The label of each product and local law decide.",
   ];

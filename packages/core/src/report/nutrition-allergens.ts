@@ -22,7 +22,7 @@ export function allergenListSection(found: AllergenReport): Section {
   const of = (duty: Duty): readonly Named[] => contains.filter((one) => one.duty === duty).map(wordsOf);
   const must = of("must");
   const asked = gluten.dependsOnSupplier.map(({ grain, materials }) => ({ name: grain, materials }));
-  const nothing = unknown.length > 0 ? "nothing known of that must be named" : "nothing that must be named";
+  const nothing = unknown.length > 0 ? "not stated" : "nothing that must be named";
   const lines = [
     `Contains: ${must.length === 0 ? nothing : named(must)}.`,
     ...line("Contains, and should be named", of("recommended")),
@@ -33,7 +33,7 @@ export function allergenListSection(found: AllergenReport): Section {
     ...line("Depends on the supplier, ask for the certificate", dependsOnSupplier.map(wordsOf)),
     ...(unknown.length === 0
       ? []
-      : [`Unknown, and not to be taken as free of any: ${unknown.join(", ")}. Ask the supplier.`]),
+      : [`Not stated, and not to be taken as free of any: ${unknown.join(", ")}. Ask the supplier.`]),
     ...line("Contains, though this list does not name it", notListed.map(kindOf)),
     ...line(
       "Gluten comes with",

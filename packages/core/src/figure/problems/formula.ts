@@ -133,6 +133,10 @@ export const formula = {
   "blend.ash-missing": remark(
     ({ name }: Texts<"name">) => `the ash of ${name} is not stated, so the blend has no ash figure`,
   ),
+  "blend.basis-assumed": remark(
+    ({ names, percent, source }: Texts<"percent" | "source"> & Lists<"names">) =>
+      `the basis of the protein of ${names.join(", ")} is not stated: it is taken at ${percent} % moisture, as certificates of flour have it (${source}). The label of a bag counts as is: \`proteinBasis:\` says which`,
+  ),
   "blend.factor-unknown": remark(
     ({ name, taken, other, percent }: Texts<"name" | "taken" | "other" | "percent">) =>
       `the nitrogen factor behind the protein of ${name} is not stated; it is taken as ${taken}, and the protein would read ${percent} % of that if it was ${other}`,
