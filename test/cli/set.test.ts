@@ -33,11 +33,35 @@ test("a number of the spec is read as one", async () => {
 });
 
 test.each([
-  { set: "watr.added=38 %", code: "spec.unknown-key", advice: "did you mean `water`?" },
+  { set: "water=36 %", lines: ["water.added=36 %", "water.tap=36 %", "water.dough=36 %"] },
+  { set: "alkali=none", lines: ["alkali=", "alkali=[{ name: sodium carbonate, amount: 0.9 % }]"] },
+  { set: "batch=40 bowls", lines: ["batch.bowls=40"] },
+  { set: "flours=bread flour", lines: ["flours=[{ name: bread flour, amount: 70 % }]"] },
+  { set: "bowls=40", lines: ["batch.bowls=40"] },
+  { set: "protein=12 %", lines: ["wanted.protein=12 %"] },
+  { set: "added=38 %", lines: ["water.added=38 %"] },
+  { set: "water.dough", lines: ["water.dough=36 %"] },
+  { set: "salt=none", lines: ["salt=", "salt=1 %"] },
+  { set: "watr.added=38 %", lines: ["water.added=38 %"] },
+  { set: "flours.barly flour.amount=5 %", lines: ['flours."barley flour".amount=5 %'] },
+  { set: "prices=1", lines: ['prices."table salt"=0.60 EUR/kg', 'prices."whole egg"=3.20 EUR per 600 g'] },
+])("--set $set is refused with lines that would be right", async ({ set, lines }) => {
+  const { status, stdout } = await runHere(["formula", spec, "--set", set, "--format", "json"]);
+  expect(status).toBe(2);
+  expect(JSON.parse(stdout).problems[0].lines).toEqual(lines.map((line) => `--set '${line}'`));
+  // each of them is right as far as the keys and their values go
+  for (const line of lines) {
+    const { stderr } = await runHere(["formula", spec, "--set", line]);
+    expect(readProblems(stderr).filter(({ code }) => /^(?:spec|path|quantity)/u.test(code))).toEqual([]);
+  }
+});
+
+test.each([
+  { set: "watr.added=38 %", code: "spec.unknown-key", advice: "set the value by its key" },
   { set: "flours.mill plain flour.amount", code: "path.unreadable", advice: "water.added=38 %" },
   { set: "flours.barly flour.amount=30 %", code: "path.no-entry", advice: 'did you mean "barley flour"?' },
   { set: "water.added=38", code: "quantity.unreadable", advice: "38 %" },
-  { set: "batch.bowls=many", code: "spec.type", advice: "write it like `bowls: 320`" },
+  { set: "batch.bowls=many", code: "spec.type", advice: "set the value by its key" },
 ])("--set $set is refused at the flag", async ({ set, code, advice }) => {
   const { status, stderr } = await runHere(["formula", spec, "--set", set]);
   expect(status).toBe(2);

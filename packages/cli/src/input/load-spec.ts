@@ -5,7 +5,7 @@ import { type Kitchen, readKitchenFile, readSpec } from "@noodlewright/core/spec
 import type { Io } from "../io.ts";
 import { beyond } from "./beyond.ts";
 import { type ParsedFile, parseFile } from "./document.ts";
-import { type Override, withOverrides } from "./overrides.ts";
+import { atSet, type Override, setFlagName, withOverrides } from "./overrides.ts";
 import type { PlacedProblem } from "./placed-problem.ts";
 import { ownProblem } from "./problem.ts";
 import { isSection } from "./put.ts";
@@ -64,6 +64,7 @@ function placeProblem(problem: Problem, parsed: ParsedFile, overrides: readonly 
     const made = overrides.find(({ path }) => makes(path, problem.path, parsed.data));
     return made === undefined ? parsed.place(problem) : { ...problem, flag: made.flag };
   }
+  if (said.flag === setFlagName) return atSet(problem, said);
   return { ...problem, flag: said.flag, ...(said.example !== undefined && { example: said.example }) };
 }
 

@@ -1,8 +1,8 @@
 import type { Path } from "@noodlewright/core/figure";
-import { keyPathIn, readKeyPath } from "@noodlewright/core/spec";
+import { keyPathIn, keySamples, readKeyPath } from "@noodlewright/core/spec";
 import { parseDocument } from "yaml";
 import type { PlacedProblem } from "./placed-problem.ts";
-import { ownProblem } from "./problem.ts";
+import { type AnyProblem, ownProblem } from "./problem.ts";
 import { isSection, withValues } from "./put.ts";
 
 /** A value that a flag puts into the spec. */
@@ -35,6 +35,17 @@ function readValue(text: string): unknown {
   }
 }
 
+/** A problem of what `--set` says, and what would be right there: for a name that is not there, with the nearest one. */
+export function atSet(problem: AnyProblem, { path, value }: Pick<Override, "path" | "value">): PlacedProblem {
+  const { code, path: at, facts } = problem;
+  const [nearest] = "nearest" in facts && Array.isArray(facts.nearest) ? facts.nearest : [];
+  const meant = [...at.slice(0, -1), ...(typeof nearest === "string" ? [nearest] : []), ...path.slice(at.length)];
+  const own = code === "path.no-entry" ? [] : keySamples(code === "path.unreadable" ? path : at, value);
+  const samples = own.length > 0 || nearest === undefined ? own : keySamples(meant, value);
+  const lines = samples.map((line) => `${setFlagName} '${line}'`);
+  return { ...problem, flag: setFlagName, ...(lines.length > 0 && { lines }) };
+}
+
 /** A spec with what flags say in it, and where each of them stands. */
 export interface Overridden {
   readonly data: unknown;
@@ -51,9 +62,11 @@ export function withOverrides(data: unknown, said: readonly Override[], sets: re
     const set = readSet(text);
     const place = set && keyPathIn(data, set.path);
     if (set === undefined || place === undefined) {
-      problems.push({ ...ownProblem("path.unreadable", { said: text }), flag: setFlagName });
+      const [key = ""] = text.split("=");
+      const path = readKeyPath(key.trim()) ?? [];
+      problems.push(atSet(ownProblem("path.unreadable", { said: text }), { path, value: undefined }));
     } else if (place.ok) overrides.push({ ...set, path: place.value });
-    else problems.push(...place.problems.map((one) => ({ ...one, flag: setFlagName })));
+    else problems.push(...place.problems.map((one) => atSet(one, set)));
   }
   return { data: withValues(data, overrides), overrides, problems };
 }

@@ -18,6 +18,8 @@ interface Placement {
   readonly flag?: string;
   /** A right value for the flag. */
   readonly example?: string;
+  /** Lines that would be right in its place. */
+  readonly lines?: readonly string[];
 }
 
 /** A problem and where in which file it stands. */

@@ -38,15 +38,19 @@ export function renderProblems(problems: readonly PlacedProblem[], manner: Manne
 /** What a problem says where it stands: advice names the flag that said the value. */
 export function inWords(problem: PlacedProblem): Told {
   const { found, expected, advice, ...words } = sentences(problem);
-  const { code, place, flag, example, named } = problem;
+  const { code, place, flag, example, named, lines: ofFlag = [] } = problem;
   const asFlag = flag !== undefined && example !== undefined && code.startsWith("spec.");
-  const ofSpec = place !== undefined && flag === undefined ? linesOfSpec(problem) : [];
+  const ofSpec = place !== undefined && flag === undefined ? linesOfSpec(problem) : ofFlag;
   return {
     ...words,
     ...(ofSpec.length > 0 && { lines: ofSpec }),
     found: named === undefined ? found : `${found} (${named})`,
     expected,
-    advice: asFlag ? `write it like ${flag} '${example}'` : advice,
+    advice: asFlag
+      ? `write it like ${flag} '${example}'`
+      : ofFlag.length > 0 && code.startsWith("spec.")
+        ? "set the value by its key"
+        : advice,
   };
 }
 

@@ -1,5 +1,6 @@
 import * as z from "zod/mini";
-import type { Path, Problem } from "../figure/problem.ts";
+import { type Path, type Problem, pathText } from "../figure/problem.ts";
+import { plainName } from "../materials/nearest.ts";
 import { specSchema } from "./spec.ts";
 import { describeAt, inner, schemaAt } from "./walk.ts";
 import { yamlLines } from "./yaml-text.ts";
@@ -45,6 +46,72 @@ export function specSample([key, ...path]: Path): readonly string[] {
   if (value === undefined) return [];
   const ways = indents.map((deepest) => yamlLines(String(key), value, 0, deepest));
   return ways.find((lines) => lines.length <= mostLines) ?? [];
+}
+
+/** Most places that are shown. */
+const mostPlaces = 3;
+
+/**
+ * Places of a spec with values that would be right there, as a flag takes them, for a place that is not right: the keys below
+ * it, or those of its name elsewhere. A value that somebody wrote stands where it would be right.
+ *
+ * @param said - the value that was written
+ * @example keySamples(["water"], "38 %").slice(0, 2) // => ["water.added=38 %", "water.tap=38 %"]
+ */
+export function keySamples(path: Path, said?: unknown): readonly string[] {
+  const here = schemaAt(specSchema, path);
+  const key = plainName(String(path.at(-1) ?? ""));
+  const named = placesBelow(specSchema, []).filter((one) => plainName(String(one.path.at(-1))) === key);
+  const nearest = Math.min(...named.map((one) => one.path.length));
+  const places = here === undefined ? named.filter((one) => one.path.length === nearest) : placesBelow(here, path);
+  const meant = places.flatMap((place) => {
+    const value = [said, numberIn(said, place.path)].find((one) => one !== undefined && accepts(place.schema, one));
+    return value === undefined ? [] : [{ ...place, value }];
+  });
+  const lines = [...meant, ...(meant.length > 0 ? [] : places)].map(
+    ({ path: at, value }) => `${pathText(at)}=${inline(value)}`,
+  );
+  const without = here?._zod.optin === "optional" && /^(?:no|none|off|without|nothing|0)$/iu.test(String(said));
+  return [...(without ? [`${pathText(path)}=`] : []), ...new Set(lines)].slice(0, mostPlaces);
+}
+
+interface SamplePlace {
+  readonly path: Path;
+  readonly schema: z.core.$ZodType;
+  readonly value: unknown;
+}
+
+/** Places with single values at and below a schema; lists and sections of names stand with a sample of the whole. */
+function placesBelow(schema: z.core.$ZodType, path: Path): readonly SamplePlace[] {
+  const { def } = inner(schema)._zod;
+  if (def.type === "object" && path.length < 3)
+    return fieldsOf(schema).flatMap(([key, field]) => placesBelow(field, [...path, key]));
+  const value = sampleOf(schema);
+  if (def.type !== "record") return value === undefined ? [] : [{ path, schema, value }];
+  const entries = typeof value === "object" && value !== null ? Object.entries(value) : [];
+  return entries.map(([name, one]) => ({
+    path: [...path, name],
+    schema: (def as z.core.$ZodRecordDef).valueType,
+    value: one,
+  }));
+}
+
+function accepts(schema: z.core.$ZodType, value: unknown): boolean {
+  return inner(schema)._zod.def.type !== "string" && z.safeParse(schema, value).success;
+}
+
+/** The number of what was written with the name of its key, as in 40 bowls. */
+function numberIn(said: unknown, path: Path): number | undefined {
+  const { number, name } = /^(?<number>[\d.]+) (?<name>\w+)$/u.exec(String(said))?.groups ?? {};
+  return name === path.at(-1) ? Number(number) : undefined;
+}
+
+/** Plain data on one line. */
+function inline(value: unknown): string {
+  if (Array.isArray(value)) return `[${value.map(inline).join(", ")}]`;
+  if (typeof value !== "object" || value === null) return String(value);
+  const entries = Object.entries(value).map(([key, one]) => `${key}: ${inline(one)}`);
+  return `{ ${entries.join(", ")} }`;
 }
 
 /** The sample of a schema that has a right value at the end of a path. */
