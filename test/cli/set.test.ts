@@ -44,7 +44,7 @@ test.each([
   { set: "salt=none", lines: ["salt=", "salt=1 %"] },
   { set: "watr.added=38 %", lines: ["water.added=38 %"] },
   { set: "flours.barly flour.amount=5 %", lines: ['flours."barley flour".amount=5 %'] },
-  { set: "prices=1", lines: ['prices."table salt"=0.60 EUR/kg', 'prices."whole egg"=3.20 EUR per 600 g'] },
+  { set: "prices=1", lines: ['prices."bread flour"=0.92 EUR/kg', 'prices."whole egg"=3.20 EUR per 600 g'] },
 ])("--set $set is refused with lines that would be right", async ({ set, lines }) => {
   const { status, stdout } = await runHere(["formula", spec, "--set", set, "--format", "json"]);
   expect(status).toBe(2);
