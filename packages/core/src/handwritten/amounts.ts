@@ -15,7 +15,7 @@ export interface Amount {
     | { readonly by: "share"; readonly text: string; readonly value: DecimalText }
     | { readonly by: "volume"; readonly millilitres: readonly [DecimalText, DecimalText] }
     /** A number without a unit. */
-    | { readonly by: "number"; readonly text: string; readonly value: DecimalText }
+    | { readonly by: "number"; readonly text: string; readonly value: DecimalText; readonly pieces?: true }
     | { readonly by: "other" }
     | { readonly by: "unclear"; readonly why: string };
 }
@@ -82,7 +82,15 @@ function amountFrom(match: RegExpExecArray, comma: CommaUse): Amount {
       ? { ...place, is: { by: measure.by, text, value: reading.quantity.value } }
       : unclear(place, `"${place.written}" cannot be read: ${unreadable(text, reading.fault).advice}`);
   }
-  return { ...place, is: { by: "number", text: shown, value: decimalText(value(shown)) } };
+  return {
+    ...place,
+    is: {
+      by: "number",
+      text: shown,
+      value: decimalText(value(shown)),
+      ...(measure?.by === "pieces" && { pieces: true as const }),
+    },
+  };
 }
 
 function unreadable(written: string, fault: QuantityFault) {

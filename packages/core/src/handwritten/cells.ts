@@ -30,8 +30,10 @@ export function withoutColumns(lines: readonly WrittenLine[]): readonly WrittenL
       columns = cells.map((cell) => units.find(([, head]) => head.test(cell))?.[0]);
       return [];
     }
+    const weighed = cells.some((cell) => /^[\d.,/ ]+(?:k?g|oz|lb)$/iu.test(cell));
     const filled = cells.map((cell, index) => {
-      const unit = columns[index];
+      const beside = weighed && cells.slice(0, index).some((one) => /\p{L}{2}/u.test(one)) ? "%" : undefined;
+      const unit = columns[index] ?? beside;
       return unit !== undefined && /^[\d.,/ ]*\d$/u.test(cell) ? `${cell} ${unit}` : cell;
     });
     return [{ ...line, text: joined(filled) }];

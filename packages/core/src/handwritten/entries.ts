@@ -101,6 +101,11 @@ function partOf({ thing, figures, inBrackets, name }: Item): Where | LeftOut {
   }
   if (wheatWords.test(thing.name) && !otherFlour.test(thing.name))
     return bagFlour(thing.name, figures, [...unused, ...noProtein(thing.name, figures, "the protein on its bag")]);
+  if (flourWords.test(thing.name) && !noFlour.test(thing.name)) {
+    const question = `"${thing.name}" is no name known here: ask the mill for its moisture and protein; ${thing.advice}`;
+    if (Object.keys(figures).length > 0) return { part: "flours", name: thing.name, figures, remarks: unused };
+    return { part: "flours", name: thing.name, remarks: [...unused, question], toFillIn: figuresSample, ask: question };
+  }
   return { why: `"${thing.name}" is no name known here; ${thing.advice}` };
 }
 
@@ -108,9 +113,18 @@ const compositionSample = [
   "figures:    what the pack says, in place of these",
   "  composition: { Na2CO3: 60 %, K2CO3: 40 % }",
 ];
+const figuresSample = [
+  "figures:    what its bag or its mill says, in place of these",
+  "  moisture: 13.6 %",
+  "  protein: 12.4 %",
+];
+/** Flour, of whatever it is ground, in the languages of noodle kitchens; from memory. */
+const flourWords = /flour|mehl|farine|farina|harina|semola|粉$|밀가루/iu;
+/** What goes into flour, or is no flour by itself. */
+const noFlour = /[卵蛋]|improver|substitute|self[ -]?rais|self[ -]?ris|enhancer|treatment/iu;
 /** Words of the flour trade, from memory, that stand beside flour of common wheat; of no one strength. */
 const wheatWords =
-  /(?:wheat|strong|bread|plain|all-purpose|noodle|dumpling|pizza|patent|clear|white|soft|weak|medium|hard|high[ -](?:gluten|protein)|low[ -]protein|baker'?s?)(?!\p{L}).*flour|weizenmehl|強力粉|薄力粉|中力粉/iu;
+  /(?:wheat|strong|bread|plain|all-purpose|noodle|dumpling|pizza|patent|clear|white|soft|weak|medium|hard|high[ -](?:gluten|protein)|low[ -]protein|baker'?s?)(?!\p{L}).*flour|hi[ -]?gluten|(?<!\p{L})W ?\d{2,3}(?!\d)|(?<!\p{L})(?:type|typ|tipo|t) ?\d{1,4}(?!\d)|weizenmehl|強力粉|薄力粉|中力粉/iu;
 /** What is of another grain, has leavening in it, or is no flour. */
 const otherFlour =
   /rice|corn|maize|sorghum|oat|barley|rye|buckwheat|quinoa|millet|teff|tapioca|cassava|potato|bean|pea(?!\p{L})|soy|lentil|nut(?!\p{L})|almond|coconut|banana|free|self[ -]?rais|self[ -]?ris|improver|substitute/iu;
@@ -170,8 +184,12 @@ function chosen(item: Item): ChosenAmount {
   if (number === undefined) return open(`no amount stands there: weigh it and write the grams`);
   if (numbers.length > 1) return open("two numbers without a unit stand there: write one of them with its unit");
   const eggs =
-    item.thing.is === "material" && item.amountFirst ? eggRange(item.thing.material, dec(number.value)) : undefined;
+    item.thing.is === "material" && (item.amountFirst || number.pieces === true)
+      ? eggRange(item.thing.material, dec(number.value))
+      : undefined;
   if (eggs !== undefined) return open(weigh(`${number.text} without the shell`, eggs, "eggs differ in size"));
+  if (number.pieces === true)
+    return open(`nobody can tell what ${number.text} of it weigh: weigh them once and write the grams`);
   return { by: "number", text: number.text, value: number.value };
 }
 

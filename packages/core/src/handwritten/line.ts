@@ -58,7 +58,7 @@ const bowlsInWords = new RegExp(
   `(?<=(?:^|enough )for |(?:serves|feeds|makes|yields?:?) )(?:${countWords.join("|")})(?!\\p{L})|(?<!\\p{L})(?:${countWords.join("|")})(?= (?:${people})(?!\\p{L}))`,
   "iu",
 );
-const total = /^(?:total|sum|in all|dough weight|gesamt|summe|合計|总量|合计|총)(?!\p{L})/iu;
+const total = /^[\s(]*(?:total|sum|in all|dough weight|gesamt|summe|合計|总量|合计|총)(?!\p{L})/iu;
 
 /** Reads one line of a formula. */
 export function readLine(line: WrittenLine, comma: CommaUse): ReadLine {

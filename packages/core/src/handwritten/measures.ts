@@ -10,6 +10,8 @@ export type Measure =
   | { readonly by: "volume"; readonly millilitres: readonly [least: DecimalText, most: DecimalText] }
   /** So many parts by weight, as a number without a unit. */
   | { readonly by: "parts" }
+  /** So many of them, as of eggs. */
+  | { readonly by: "pieces" }
   /** A pinch, a packet: nobody can tell how much it is. */
   | { readonly by: "unknown" }
   /** Of a time, a length, a temperature: no amount of anything. */
@@ -37,14 +39,21 @@ const words: readonly (readonly [names: string, measure: Measure])[] = [
   ["cl centilitre centilitres centiliter centiliters", exactly("10")],
   ["dl decilitre decilitres deciliter deciliters", exactly("100")],
   ["l litre litres liter liters ltr リットル", exactly("1000")],
-  ["t tsp tsps teaspoon teaspoons tl teelöffel 小さじ 小匙 茶匙", between("4.9", "5")],
-  ["tbsp tbsps tbs tbl tablespoon tablespoons el esslöffel 大さじ 大匙 汤匙", between("14.8", "20")],
+  [
+    "t tsp tsps teaspoon teaspoons tl teelöffel c._à_c c._à_c. c_à_c cuillère_à_café cuillères_à_café cucchiaino cucchiaini cucharadita cucharaditas 小さじ 小匙 茶匙",
+    between("4.9", "5"),
+  ],
+  [
+    "tbsp tbsps tbs tbl tablespoon tablespoons el esslöffel c._à_s c._à_s. c_à_s cuillère_à_soupe cuillères_à_soupe cucchiaio cucchiai cucharada cucharadas 大さじ 大匙 汤匙",
+    between("14.8", "20"),
+  ],
   ["cup cups カップ 컵", between("200", "250")],
   ["pint pints", between("473", "568")],
   ["quart quarts", between("946", "1137")],
   ["part parts teil teile", { by: "parts" }],
+  ["stück stk pièce pièces pezzo pezzi pc pcs piece pieces 個 个 개", { by: "pieces" }],
   [
-    "spoon spoons spoonful spoonfuls pinch pinches dash dashes handful handfuls knob drop drops packet packets pack packs sachet sachets bag bags box boxes bottle bottles jar jars glass glasses scoop scoops",
+    "spoon spoons spoonful spoonfuls pinch pinches prise prisen pincée pincées pizzico pizzichi messerspitze msp dash dashes handful handfuls knob drop drops packet packets pack packs sachet sachets bag bags box boxes bottle bottles jar jars glass glasses scoop scoops",
     { by: "unknown" },
   ],
   [
@@ -54,13 +63,15 @@ const words: readonly (readonly [names: string, measure: Measure])[] = [
 ];
 
 const byWord = new Map(
-  words.flatMap(([names, measure]) => names.split(" ").map((name) => [name.replace("_", " "), measure] as const)),
+  words.flatMap(([names, measure]) => names.split(" ").map((name) => [name.replaceAll("_", " "), measure] as const)),
 );
 
 /** The words of measure as alternatives of a regular expression, the long ones first. */
 export const measureWords = [...byWord.keys()]
   .sort((a, b) => b.length - a.length)
-  .map((word) => (/^[a-zäöü° ]+$/u.test(word) ? `${word.replace(" ", " ?")}(?!\\p{L})\\.?` : word))
+  .map((word) =>
+    /^[a-zäöüéèà° ]+$/u.test(word) ? `${word.replaceAll(" ", " ?")}(?!\\p{L})\\.?` : word.replaceAll(".", "\\."),
+  )
   .join("|");
 
 /** What a word measures. A capital T is a tablespoon in recipes, a small t a teaspoon. @example measureOf("grams") // => { by: "mass", unit: "g" } */

@@ -30,7 +30,7 @@ function plainNames(list: string): ReadonlySet<string> {
 
 /** Words that say how something is or is put in, and nothing of what it is. */
 const handling =
-  /(?<!\p{L})(?:of|the|some|a little|a bit|a few|about|approx(?:imately)?|approx\.|around|roughly|ca\.?|circa|etwa|environ|约|約|sifted|sieved|cold|ice-cold|warm|lukewarm|hot|chilled|boiled|at room temperature|room temperature|filtered|fresh|freshly|finely|fine|beaten|lightly|large|medium-sized|free-range|organic|good|plus more|divided|optional|in all|total of|weighed|to taste|as needed|as required|bags?|sacks?|food[ -]grade)(?!\p{L})/giu;
+  /(?<!\p{L})(?:of|the|some|a little|a bit|a few|about|approx(?:imately)?|approx\.|around|roughly|ca\.?|circa|etwa|environ|约|約|sifted|sieved|cold|ice-cold|kalt(?:es)?|eiskalt|lauwarm|froide?|tiède|fredda|tiepida|warm|lukewarm|hot|chilled|boiled|at room temperature|room temperature|filtered|fresh|freshly|finely|fine|beaten|lightly|large|medium-sized|free-range|organic|good|plus more|divided|optional|in all|total of|weighed|to taste|as needed|as required|bags?|sacks?|food[ -]grade)(?!\p{L})/giu;
 
 /** What a name stands for: as written, without what says how it is handled, or with its parts the other way round. */
 export function thingOf(written: string, inBrackets: readonly string[]): Thing {
@@ -42,6 +42,7 @@ export function thingOf(written: string, inBrackets: readonly string[]): Thing {
     for (const candidate of [`${plain} ${words}`, `${plain}, ${words}`, `${words} ${plain}`]) {
       const thing = exactly(candidate);
       if (thing?.is === "material") return { ...thing, name: thing.material.name, withWords: words };
+      if (thing?.is === "several" && thing.several.kind === "flour" && /^\d+$/u.test(words)) return thing;
     }
   }
   const whole = [name, plain, ...turned, plain.replace(/^\d{1,2} (?=\p{L})/u, "")];
@@ -113,7 +114,13 @@ function exactly(name: string): Thing | undefined {
 /** `00 flour` and `flour type 550` are flours by their type. */
 function flourType(name: string): SeveralThings | undefined {
   const type = name.replace(/(?<!\p{L})(?:wheat flour|flour|weizenmehl|mehl|farine|farina|tipo)(?!\p{L})/giu, " ");
-  const several = severalOf(type) ?? severalOf(type.replace(/type|typ/iu, ""));
+  const number = /(?<!\d)\d{2,4}(?!\d)/u.exec(type)?.[0] ?? "";
+  const numbered = /^[\s(]*(?:type|typ|t)?[\s.]*\d+[\s)]*$/iu.test(type) ? number : "";
+  const several =
+    severalOf(type) ??
+    severalOf(type.replace(/type|typ/iu, "")) ??
+    severalOf(`T${numbered}`) ??
+    severalOf(`Type ${numbered}`);
   return several?.kind === "flour" ? several : undefined;
 }
 

@@ -80,10 +80,23 @@ function namedNumbers(items: readonly PlacedItem[]): UnitsFound {
   }
   const unit = only ?? "g";
   const why = only === undefined ? "the proportions would be the same in any one unit" : "as the others are";
+  const eggs = only === "g" ? bare.filter(isEgg) : [];
   return {
-    items: items.map((one) => (one.amount.by === "number" ? withUnit(one, unit) : one)),
-    remarks: [`numbers without a unit are taken as ${unit === "g" ? "grams" : "%"}: ${why}`],
+    items: items.map((one) => {
+      if (one.amount.by !== "number") return one;
+      return eggs.includes(one) ? asked(one, eggsOrGrams) : withUnit(one, unit);
+    }),
+    remarks:
+      eggs.length === bare.length
+        ? []
+        : [`numbers without a unit are taken as ${unit === "g" ? "grams" : "%"}: ${why}`],
   };
+}
+
+const eggsOrGrams = "so many eggs, or grams? Weigh them without the shell and write the grams";
+
+function isEgg({ item: { thing } }: PlacedItem): boolean {
+  return thing.is === "material" && thing.material.kind === "egg";
 }
 
 function withUnit(one: PlacedItem, unit: string): PlacedItem {

@@ -37,6 +37,7 @@ export const everydayNames: readonly EverydayNames[] = [
   row("usda 48052", usage, "谷朊粉", "小麦蛋白粉", "Weizengluten", "Weizenkleber", "gluten de blé"),
   row("usda 20064", usage, "Roggenmehl", "farine de seigle"),
   row("usda 01123", usage, "Ei", "Eier", "Vollei", "Hühnerei", "Hühnereier", "œuf", "œufs", "oeuf", "oeufs"),
+  row("usda 01123", usage, "uovo", "uova", "huevo", "huevos", "全卵", "鶏卵", "鸡蛋", "계란", "달걀"),
   row("usda 01124", usage, "Eiklar", ...inFrench("blanc")),
   row("usda 01125", usage, "Eigelb", "Eigelbe", "Eidotter", ...inFrench("jaune")),
 ];
