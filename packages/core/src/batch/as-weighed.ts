@@ -1,4 +1,4 @@
-import { type Figure, worked } from "../figure/figure.ts";
+import { type Figure, summed, worked } from "../figure/figure.ts";
 import { workedAnew } from "../figure/recalculate.ts";
 import { massBalance } from "../figure/source.ts";
 import { hasCarbonate } from "../formula/alkali.ts";
@@ -45,14 +45,10 @@ export function asWeighed(
 export function waterOfLines(lines: readonly FormulaLine[]): WaterBalance {
   const of = (...roles: readonly FormulaLine["role"][]) => lines.filter(({ role }) => roles.includes(role));
   const taps = of("water").map(({ parts }) => parts);
-  const tap = worked({
-    id: "water.tap",
-    label: "tap water",
-    unit: "% of flour",
-    places: 2,
-    formula: taps.length === 0 ? "0" : "sum(parts)",
-    from: taps.length === 0 ? {} : { parts: taps },
-    sources: [massBalance],
-  });
+  const tap = summed(
+    { id: "water.tap", label: "tap water", unit: "% of flour", places: 2 },
+    { parts: taps },
+    massBalance,
+  );
   return waterWith(tap, { flours: of("flour"), others: of("alkali", "salt", "ingredient") });
 }

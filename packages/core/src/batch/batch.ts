@@ -1,4 +1,4 @@
-import { type Figure, worked } from "../figure/figure.ts";
+import { type Figure, summed } from "../figure/figure.ts";
 import { type Graph, published } from "../figure/graph.ts";
 import { answer, loudNote, type Note, note, type Outcome, type Problem, problem, refuse } from "../figure/problem.ts";
 import { massBalance } from "../figure/source.ts";
@@ -166,7 +166,7 @@ function stockTotal(weights: readonly StockedWeight[]): Figure {
 
 function total(id: string, label: string, masses: readonly Figure[]): Figure {
   const places = Math.max(...masses.map((mass) => mass.places));
-  return worked({ id, label, unit: "g", places, formula: "sum(mass)", from: { mass: masses }, sources: [massBalance] });
+  return summed({ id, label, unit: "g", places }, { mass: masses }, massBalance);
 }
 
 /** What the dough asks for and the scale cannot show: as weighed, the dough would do without. */

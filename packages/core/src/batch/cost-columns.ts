@@ -1,4 +1,4 @@
-import { type Figure, found, given, worked } from "../figure/figure.ts";
+import { type Figure, found, given, summed, worked } from "../figure/figure.ts";
 import { definition, fromSpec, massBalance } from "../figure/source.ts";
 import type { FormulaLine } from "../formula/line.ts";
 import { type Decimal, dec, decimalText, ZERO } from "../number/decimal.ts";
@@ -116,15 +116,7 @@ function addedUp(
   const division = dec(10).pow(-shown);
   const left = incomplete ? ", what is priced of it" : "";
   const sumOf = (id: string, label: string, costs: readonly Figure[], digits: number): Figure =>
-    worked({
-      id,
-      label,
-      unit: currency,
-      places: digits,
-      formula: "sum(cost)",
-      from: { cost: costs },
-      sources: [definition],
-    });
+    summed({ id, label, unit: currency, places: digits }, { cost: costs }, definition);
   const steps = exact.map(({ value }) => ({ value: dec(value), division }));
   const rounded = roundKeepingTotal(steps, "change");
   const figures = exact.map((cost, index) => {

@@ -1,4 +1,4 @@
-import { type Figure, found, given, worked } from "../figure/figure.ts";
+import { type Figure, found, given, summed, worked } from "../figure/figure.ts";
 
 import { type Published, published } from "../figure/graph.ts";
 import { answer, loudNote, type Note, note, type Outcome, type Problem, problem, refuse } from "../figure/problem.ts";
@@ -101,15 +101,16 @@ export function mendLoad(
   const others = inBowl.filter(({ line }) => line.line.role !== "flour").map((one) => mended(one, byFlour, scales));
   const lines = [...flours, ...others];
   const weights = [...lines.map(({ total }) => total), ...(batch.rework ? [batch.rework.mass] : [])];
-  const dough = worked({
-    id: "mend.dough",
-    label: "dough of the load when it is mended",
-    unit: "g",
-    places: Math.max(...weights.map(({ places }) => places)),
-    formula: "sum(mass)",
-    from: { mass: weights },
-    sources: [massBalance],
-  });
+  const dough = summed(
+    {
+      id: "mend.dough",
+      label: "dough of the load when it is mended",
+      unit: "g",
+      places: Math.max(...weights.map(({ places }) => places)),
+    },
+    { mass: weights },
+    massBalance,
+  );
   const { strands, bowls } = yieldOf(batch, dough);
   const grown = worked({
     id: "mend.grown",

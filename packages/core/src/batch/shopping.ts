@@ -1,4 +1,4 @@
-import { type Figure, found, given, renamed, worked } from "../figure/figure.ts";
+import { type Figure, found, given, renamed, summed, worked } from "../figure/figure.ts";
 import type { Note } from "../figure/problem.ts";
 import { definition, fromSpec, massBalance } from "../figure/source.ts";
 import type { FormulaLine } from "../formula/line.ts";
@@ -30,15 +30,11 @@ export interface Shopping {
 export function shoppingFor(weighed: readonly WeighedLine[], prices: Prices, batch: Batch): Shopping {
   const lines = grouped(weighed).map((group) => shoppingLine(group, prices));
   const paid = lines.flatMap(({ line }) => (line.pay ? [line.pay] : []));
-  const pay = worked({
-    id: "shopping.pay",
-    label: "to pay",
-    unit: prices.currency,
-    places: prices.places,
-    formula: paid.length === 0 ? "0" : "sum(pay)",
-    from: paid.length === 0 ? {} : { pay: paid },
-    sources: [definition],
-  });
+  const pay = summed(
+    { id: "shopping.pay", label: "to pay", unit: prices.currency, places: prices.places },
+    { pay: paid },
+    definition,
+  );
   const list = lines.map(({ line }) => line);
   const reach = stockReach(list, batch);
   return {
@@ -77,7 +73,7 @@ function shoppingLine(group: readonly [WeighedLine, ...WeighedLine[]], prices: P
   const places = Math.max(...group.map(({ batch }) => batch.places));
   const naming = (what: string, label: string) => ({ id: `shopping.${id}.${what}`, label, unit: "g", places });
   const total = (what: "need" | "load", label: string, masses: readonly Figure[]): Figure =>
-    worked({ ...naming(what, label), formula: "sum(mass)", from: { mass: masses }, sources: [massBalance] });
+    summed(naming(what, label), { mass: masses }, massBalance);
   const need = total(
     "need",
     `${name} needed`,

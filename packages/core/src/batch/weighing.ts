@@ -112,17 +112,7 @@ export function weighLoad(
   count: Figure,
   scales: readonly Scale[],
 ): readonly WeighedLine[] {
-  const exact = lines.map((line) =>
-    worked({
-      id: `${line.id}.exact`,
-      label: `${line.name} in a load`,
-      unit: "g",
-      places: 2,
-      formula: "parts * flour / 100",
-      from: { parts: line.parts, flour },
-      sources: [massBalance],
-    }),
-  );
+  const exact = lines.map((line) => exactMass(line, flour));
   const chosen = exact.map((figure) => chooseScale(dec(figure.value), scales));
   const rounded = roundKeepingTotal(
     exact.map((figure, index) => ({
@@ -152,6 +142,18 @@ function stepFigure(line: FormulaLine, exact: Figure, { scale, among }: Choice):
   return among > 1
     ? found({ ...division, by: "the finest scale that holds it", on: [exact] })
     : given({ ...division, by: scale.assumed ? "assumed" : "spec" });
+}
+
+function exactMass({ id, name, parts }: FormulaLine, flour: Figure): Figure {
+  return worked({
+    id: `${id}.exact`,
+    label: `${name} in a load`,
+    unit: "g",
+    places: 2,
+    formula: "parts * flour / 100",
+    from: { parts, flour },
+    sources: [massBalance],
+  });
 }
 
 function weighedLine(
@@ -224,15 +226,7 @@ function decimalPlaces(value: Decimal): number {
 
 /** Weighs something outside the dough, such as dusting starch. */
 export function weighApart(line: FormulaLine, flour: Figure, count: Figure, scales: readonly Scale[]): WeighedLine {
-  const exact = worked({
-    id: `${line.id}.exact`,
-    label: `${line.name} in a load`,
-    unit: "g",
-    places: 2,
-    formula: "parts * flour / 100",
-    from: { parts: line.parts, flour },
-    sources: [massBalance],
-  });
+  const exact = exactMass(line, flour);
   const pick = chooseScale(dec(exact.value), scales);
   const step = stepFigure(line, exact, pick);
   return weighedLine(line, exact, roundToDivision(dec(exact.value), pick.scale.division), pick, step, count, [

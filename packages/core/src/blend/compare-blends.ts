@@ -1,4 +1,4 @@
-import { type Figure, given, worked } from "../figure/figure.ts";
+import { type Figure, given, summed, worked } from "../figure/figure.ts";
 import { scoped, underScope, withOrigins } from "../figure/graph.ts";
 import { definition, massBalance } from "../figure/source.ts";
 import type { BlendAnswer, FoundBlend } from "./blend-question.ts";
@@ -63,15 +63,16 @@ function difference(before: Figure, after: Figure): Figure {
 export function shareTotals(changes: readonly Change[]): readonly Figure[] {
   return (["before", "after"] as const).map((side) => {
     const shares = changes.filter((change) => isShare(idOf(change))).flatMap((change) => change[side] ?? []);
-    return worked({
-      id: `shares.${side}`,
-      label: side === "before" ? "all flours before" : "all flours now",
-      unit: "% of flour",
-      places: Math.max(0, ...shares.map(({ places }) => places)),
-      formula: shares.length === 0 ? "0" : "sum(share)",
-      from: shares.length === 0 ? {} : { share: shares },
-      sources: [definition],
-    });
+    return summed(
+      {
+        id: `shares.${side}`,
+        label: side === "before" ? "all flours before" : "all flours now",
+        unit: "% of flour",
+        places: Math.max(0, ...shares.map(({ places }) => places)),
+      },
+      { share: shares },
+      definition,
+    );
   });
 }
 

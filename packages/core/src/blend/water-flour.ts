@@ -1,4 +1,4 @@
-import { type Figure, given, worked } from "../figure/figure.ts";
+import { type Figure, given, summed, worked } from "../figure/figure.ts";
 import { fromSpec, massBalance, type Source } from "../figure/source.ts";
 import type { DecimalText } from "../number/decimal.ts";
 import { glutenWater } from "./water-sources.ts";
@@ -39,15 +39,11 @@ export function mixedMoisture(id: string, flours: readonly NumberedFlour[]): Fig
 
 /** The share that some flours of a blend have together. */
 export function shareOfAll(id: string, what: string, flours: readonly NumberedFlour[]): Figure {
-  return worked({
-    id: `water.share-beside-gluten.${id}`,
-    label: what,
-    unit: "% of flour",
-    places: 2,
-    formula: flours.length === 0 ? "0" : "sum(share)",
-    from: flours.length === 0 ? {} : { share: flours.map(shareOf(id)) },
-    sources: [massBalance],
-  });
+  return summed(
+    { id: `water.share-beside-gluten.${id}`, label: what, unit: "% of flour", places: 2 },
+    { share: flours.map(shareOf(id)) },
+    massBalance,
+  );
 }
 
 /** Water that flours take by what is known of each, % of all flour. */

@@ -1,4 +1,4 @@
-import { type Figure, found, worked } from "../figure/figure.ts";
+import { type Figure, found, summed, worked } from "../figure/figure.ts";
 import { type Note, note } from "../figure/problem.ts";
 import { massBalance } from "../figure/source.ts";
 import { type DecimalInput, dec, fixedText } from "../number/decimal.ts";
@@ -54,15 +54,11 @@ export function roundRecipe(recipe: Mixed, products: readonly Product[], divisio
       sources: [massBalance],
     }),
   );
-  const total = worked({
-    id: "weigh.total",
-    label: "solution as weighed",
-    unit: "g",
-    places,
-    formula: "sum(weights)",
-    from: { weights },
-    sources: [massBalance],
-  });
+  const total = summed(
+    { id: "weigh.total", label: "solution as weighed", unit: "g", places },
+    { weights },
+    massBalance,
+  );
   const amounts = weights.slice(0, -1);
   const own = products.map(({ name, composition }, index) =>
     named(`weigh.salts.${index + 1}`, `salts in ${name}`, "% w/w", anhydrousShare(composition), "the composition"),

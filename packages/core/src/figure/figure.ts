@@ -119,6 +119,18 @@ export function worked(
 }
 
 /**
+ * Makes the sum of figures, which are under the one name that the formula has for them; of none it is nothing.
+ *
+ * @example summed({ id: "a", label: "dough", unit: "g", places: 0 }, { masses: [] }, { cite: "mass balance", standing: "definition" }).value // => "0"
+ */
+export function summed(naming: Naming, from: Readonly<Record<string, readonly Figure[]>>, source: Source): Figure {
+  const sources = [source];
+  const [name, figures = []] = Object.entries(from)[0] ?? [];
+  if (figures.length === 0) return worked({ ...naming, formula: "0", from: {}, sources });
+  return worked({ ...naming, formula: `sum(${name})`, from, sources });
+}
+
+/**
  * The value of a formula.
  *
  * @param numberOf - the value of a figure that goes into it

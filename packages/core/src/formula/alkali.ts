@@ -1,7 +1,7 @@
 import type { Composition } from "../chemistry/composition.ts";
 import { potassiumCarbonateShare } from "../chemistry/composition.ts";
 import { atomicWeightSource } from "../chemistry/elements.ts";
-import { exact, type Figure, worked } from "../figure/figure.ts";
+import { exact, type Figure, summed, worked } from "../figure/figure.ts";
 import { definition, massBalance } from "../figure/source.ts";
 import { type Decimal, dec, decimalText } from "../number/decimal.ts";
 import { alkalinityFigure, anhydrousFigure, contentFigure } from "./content.ts";
@@ -37,15 +37,11 @@ export function sumAlkali(lines: readonly FormulaLine[]): AlkaliFigures | undefi
       strengths.map((strength, index) => ({ weight: () => dec(parts[index]?.value ?? 0).div(over), figure: strength })),
       "strength of the alkaline products",
     );
-  const product = worked({
-    id: "alkali.product",
-    label: "alkaline products as weighed",
-    unit: "% of flour",
-    places: 3,
-    formula: "sum(parts)",
-    from: { parts },
-    sources: [massBalance],
-  });
+  const product = summed(
+    { id: "alkali.product", label: "alkaline products as weighed", unit: "% of flour", places: 3 },
+    { parts },
+    massBalance,
+  );
   const anhydrousShares = products.map(({ line, composition }) =>
     strengthRange(anhydrousFigure(line, composition), line),
   );

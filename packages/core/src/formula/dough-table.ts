@@ -1,4 +1,4 @@
-import { type Figure, worked } from "../figure/figure.ts";
+import { type Figure, summed, worked } from "../figure/figure.ts";
 import { definition } from "../figure/source.ts";
 import type { FormulaLine } from "./line.ts";
 import { carriedWater, type WaterBalance } from "./water.ts";
@@ -32,15 +32,11 @@ export function doughTable(lines: readonly FormulaLine[], { dough, flour, added 
     });
     return { share, water: line.role === "water" ? line.parts : carriedWater(line) };
   });
-  const share = worked({
-    id: "dough.share",
-    label: "whole dough",
-    unit: "% of dough",
-    places: 2,
-    formula: "sum(share)",
-    from: { share: rows.map((one) => one.share) },
-    sources: [definition],
-  });
+  const share = summed(
+    { id: "dough.share", label: "whole dough", unit: "% of dough", places: 2 },
+    { share: rows.map((one) => one.share) },
+    definition,
+  );
   const water = worked({
     id: "dough.water-parts",
     label: "all water",

@@ -1,4 +1,4 @@
-import { type Figure, given, worked } from "../figure/figure.ts";
+import { type Figure, given, summed, worked } from "../figure/figure.ts";
 import { answer, type Outcome, problem, refuse } from "../figure/problem.ts";
 import { definition, fromSpec } from "../figure/source.ts";
 import { dec, decimalText, HUNDRED, sum } from "../number/decimal.ts";
@@ -87,15 +87,11 @@ function writtenShares(flours: Spec["flours"], masses: readonly Quantity[]): Out
       sources: [fromSpec],
     }),
   );
-  const flour = worked({
-    id: "flour.written",
-    label: "flour as written",
-    unit: "g",
-    places: 1,
-    formula: "sum(flour)",
-    from: { flour: figures },
-    sources: [definition],
-  });
+  const flour = summed(
+    { id: "flour.written", label: "flour as written", unit: "g", places: 1 },
+    { flour: figures },
+    definition,
+  );
   const parts = figures.map((mass, index) =>
     worked({
       id: `flour.${index + 1}.parts`,

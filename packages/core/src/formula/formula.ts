@@ -1,6 +1,6 @@
 import * as z from "zod/mini";
 import { reactionNotes } from "../chemistry/reaction.ts";
-import { type Figure, shown, worked } from "../figure/figure.ts";
+import { type Figure, shown, summed } from "../figure/figure.ts";
 import { type Graph, published } from "../figure/graph.ts";
 import { answer, type Note, note, type Outcome, type Problem, refuse } from "../figure/problem.ts";
 import { citation, definition, massBalance } from "../figure/source.ts";
@@ -186,15 +186,11 @@ function assemble(spec: Spec, stated: StatedLines, water: WaterBalance): Outcome
 
 function saltFigure(lines: readonly FormulaLine[]): Figure {
   const salts = lines.filter((line) => line.material.kind === "salt");
-  return worked({
-    id: "salt.total",
-    label: "salt in all",
-    unit: "% of flour",
-    places: 2,
-    formula: salts.length === 0 ? "0" : "sum(salt)",
-    from: salts.length === 0 ? {} : { salt: salts.map((line) => line.parts) },
-    sources: [massBalance],
-  });
+  return summed(
+    { id: "salt.total", label: "salt in all", unit: "% of flour", places: 2 },
+    { salt: salts.map((line) => line.parts) },
+    massBalance,
+  );
 }
 
 function referenceNotes(spec: Spec, formula: Formula): readonly Note[] {

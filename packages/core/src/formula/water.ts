@@ -1,4 +1,4 @@
-import { type Figure, given, shown, worked } from "../figure/figure.ts";
+import { type Figure, given, shown, summed, worked } from "../figure/figure.ts";
 import { answer, type Outcome, type Path, type Problem, problem, refuse } from "../figure/problem.ts";
 import { fromSpec, massBalance } from "../figure/source.ts";
 import { dec, decimalText } from "../number/decimal.ts";
@@ -59,37 +59,25 @@ export function waterWith(tap: Figure, lines: Pick<StatedLines, "flours" | "othe
 
 /** What there is of water, and of all else, before any is poured. */
 function waterBefore(lines: Pick<StatedLines, "flours" | "others">): Known {
-  const carried = worked({
-    id: "water.carried",
-    label: "water carried by other ingredients",
-    unit: "% of flour",
-    places: 2,
-    formula: lines.others.length === 0 ? "0" : "sum(water)",
-    from: lines.others.length === 0 ? {} : { water: lines.others.map(carriedWater) },
-    sources: [massBalance],
-  });
+  const carried = summed(
+    { id: "water.carried", label: "water carried by other ingredients", unit: "% of flour", places: 2 },
+    { water: lines.others.map(carriedWater) },
+    massBalance,
+  );
   const flour = sumRange(
-    worked({
-      id: "water.flour",
-      label: "water in the flour",
-      unit: "% of flour",
-      places: 2,
-      formula: "sum(water)",
-      from: { water: lines.flours.map(carriedWater) },
-      sources: [massBalance],
-    }),
+    summed(
+      { id: "water.flour", label: "water in the flour", unit: "% of flour", places: 2 },
+      { water: lines.flours.map(carriedWater) },
+      massBalance,
+    ),
     lines.flours.map((line) => ({ weight: () => dec(line.parts.value).div(100), figure: moistureFigure(line) })),
     "moisture of the flours",
   );
-  const others = worked({
-    id: "dough.others",
-    label: "all but flour and tap water",
-    unit: "% of flour",
-    places: 2,
-    formula: lines.others.length === 0 ? "0" : "sum(parts)",
-    from: lines.others.length === 0 ? {} : { parts: lines.others.map((line) => line.parts) },
-    sources: [massBalance],
-  });
+  const others = summed(
+    { id: "dough.others", label: "all but flour and tap water", unit: "% of flour", places: 2 },
+    { parts: lines.others.map((line) => line.parts) },
+    massBalance,
+  );
   return { carried, flour, others };
 }
 

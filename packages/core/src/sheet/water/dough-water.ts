@@ -4,7 +4,7 @@ import type { Rework } from "../../batch/rework.ts";
 import type { WeighedLine } from "../../batch/weighing.ts";
 import { type Composition, sharesOf } from "../../chemistry/composition.ts";
 import { type DissolvingSalt, isDissolving, speciesNames } from "../../chemistry/species.ts";
-import { exact, type Figure, found, given, worked } from "../../figure/figure.ts";
+import { exact, type Figure, found, given, summed, worked } from "../../figure/figure.ts";
 import { type Graph, type Published, published } from "../../figure/graph.ts";
 import {
   answer,
@@ -209,15 +209,11 @@ function collected<T>(outcomes: readonly Outcome<T>[]): Outcome<readonly T[]> {
 }
 
 function massOfLines(name: string, lines: readonly WeighedLine[]): Figure {
-  return worked({
-    id: `${name.replaceAll(" ", "-")}.mass`,
-    label: `${name} of one load`,
-    unit: "g",
-    places: 1,
-    formula: "sum(masses)",
-    from: { masses: lines.map(({ exact: mass }) => mass) },
-    sources: [massBalance],
-  });
+  return summed(
+    { id: `${name.replaceAll(" ", "-")}.mass`, label: `${name} of one load`, unit: "g", places: 1 },
+    { masses: lines.map(({ exact: mass }) => mass) },
+    massBalance,
+  );
 }
 
 /** Eggs, salts and all else in one, at the temperature of the room. */

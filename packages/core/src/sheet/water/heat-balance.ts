@@ -1,4 +1,4 @@
-import { type Figure, given, worked } from "../../figure/figure.ts";
+import { type Figure, given, summed, worked } from "../../figure/figure.ts";
 import { frozen } from "../../figure/frozen.ts";
 import type { Problem } from "../../figure/problem.ts";
 import { definition, type Source } from "../../figure/source.ts";
@@ -83,15 +83,11 @@ function placed(others: Mix["others"] = []): readonly Body[] {
 
 /** Dough of a mix: everything but the bowl, g. */
 export function doughMass({ flour, water, others }: Mix): Figure {
-  return worked({
-    id: "mix.dough",
-    label: "dough",
-    unit: "g",
-    places: 0,
-    formula: "sum(masses)",
-    from: { masses: [massOf("flour", flour.mass), massOf("water", water), ...placed(others).map(mass)] },
-    sources: [definition],
-  });
+  return summed(
+    { id: "mix.dough", label: "dough", unit: "g", places: 0 },
+    { masses: [massOf("flour", flour.mass), massOf("water", water), ...placed(others).map(mass)] },
+    definition,
+  );
 }
 
 /** Heat taken up by everything but the water on its way to a temperature, kJ. */
