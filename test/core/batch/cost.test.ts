@@ -46,7 +46,7 @@ describe("cost", () => {
           expect(total.mod(coin).isZero()).toBe(true);
           expect(values(found.lines.map(({ batch }) => batch)).eq(total)).toBe(true);
           expect(values(found.lines.map(({ load }) => load)).eq(found.load.value)).toBe(true);
-          const unrounded = new Map(found.figures.map(({ id, value }) => [id, value]));
+          const unrounded = new Map(Object.values(found.graph).map(({ id, value }) => [id, value]));
           for (const one of found.lines.flatMap(({ batch, load }) =>
             [batch, load].filter((cost) => cost !== undefined),
           )) {
@@ -54,7 +54,9 @@ describe("cost", () => {
             expect(apart.abs().lt(coin)).toBe(true);
           }
           if (found.bowl) expect(values(found.lines.map(({ bowl }) => bowl)).eq(found.bowl.value)).toBe(true);
-          const exact = values(found.figures.filter(({ id }) => /^cost\.(?:[a-z]+\.?\d*)\.batch\.exact$/u.test(id)));
+          const exact = values(
+            Object.values(found.graph).filter(({ id }) => /^cost\.(?:[a-z]+\.?\d*)\.batch\.exact$/u.test(id)),
+          );
           expect(exact.minus(total).abs().lte(coin.div(2))).toBe(true);
           for (const { groups } of found.shared) {
             expect(values(groups.map(({ together }) => together)).eq(total)).toBe(true);

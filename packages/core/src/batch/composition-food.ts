@@ -12,8 +12,7 @@ export function foodContents(line: FormulaLine) {
   const factor = protein && factorFigure(line);
   const stated = eachStated((name) => statedFigure(line, name, material[name]));
   const { fibre } = stated;
-  const difference = carbohydrateOf(line, protein, stated);
-  const { carbohydrate } = difference;
+  const carbohydrate = carbohydrateOf(line, protein, stated);
   const labelProtein =
     protein &&
     factor &&
@@ -42,7 +41,6 @@ export function foodContents(line: FormulaLine) {
     carbohydrate,
     factorAssumed:
       protein !== undefined && material.protein?.nitrogenFactor === undefined && !dec(protein.value).isZero(),
-    figures: [...(factor ? [factor] : []), ...difference.figures],
   };
 }
 
@@ -85,31 +83,23 @@ export function mainFigure(line: FormulaLine, what: "moisture" | "ash"): Figure 
   });
 }
 
-interface Difference {
-  readonly carbohydrate?: Figure;
-  readonly figures: readonly Figure[];
-}
-
 function carbohydrateOf(
   line: FormulaLine,
   protein: Figure | undefined,
   { fat, carbohydrate: stated }: Readonly<Record<"fat" | "carbohydrate", Figure | undefined>>,
-): Difference {
+): Figure | undefined {
   const { material } = line;
   const { figureSources, nutrientSources = {} } = material;
   const besides = [figureSources.protein, figureSources.ash, nutrientSources.fat];
   const stale = besides.some((source) => source?.standing === "user") && nutrientSources.carbohydrate === undefined;
-  if (stated !== undefined && !stale) return { carbohydrate: stated, figures: [] };
-  if (protein === undefined || fat === undefined || material.ash === undefined) {
-    return { ...(stated && { carbohydrate: stated }), figures: [] };
-  }
+  if (stated !== undefined && !stale) return stated;
+  if (protein === undefined || fat === undefined || material.ash === undefined) return stated;
   const water = mainFigure(line, "moisture");
   const ash = mainFigure(line, "ash");
-  const carbohydrate = worked({
+  return worked({
     ...naming(line, "carbohydrate", "carbohydrate by difference"),
     formula: "max(100 - water - protein - fat - ash, 0)",
     from: { water, protein, fat, ash },
     sources: [{ cite: "carbohydrate by difference", standing: "definition" }],
   });
-  return { carbohydrate, figures: [water, ash] };
 }

@@ -29,6 +29,5 @@ export function mineralContents(line: FormulaLine) {
     availableCarbohydrate: none("available", "available carbohydrate"),
     ...eachStated(held),
     factorAssumed: false,
-    figures: [],
   };
 }

@@ -9,7 +9,6 @@ export interface Contents extends Readonly<Partial<Record<Content, Figure | unde
   readonly line: FormulaLine;
   /** The nitrogen factor is not stated and was taken as the usual one. */
   readonly factorAssumed: boolean;
-  readonly figures: readonly Figure[];
 }
 
 /**
@@ -21,14 +20,5 @@ export interface Contents extends Readonly<Partial<Record<Content, Figure | unde
 export function contentsOf(line: FormulaLine): Contents {
   const { material } = line;
   const bySalts = material.composition !== undefined || material.kind === "water";
-  const figures = bySalts ? mineralContents(line) : foodContents(line);
-  const { factorAssumed, ...named } = figures;
-  return { line, ...named, factorAssumed, figures: [...named.figures, ...figuresIn(named)] };
-}
-
-type Named = Omit<Contents, "line" | "factorAssumed">;
-
-function figuresIn(named: Named): readonly Figure[] {
-  const { figures: _leaves, ...contents } = named;
-  return Object.values(contents).filter((figure): figure is Figure => figure !== undefined);
+  return { line, ...(bySalts ? mineralContents(line) : foodContents(line)) };
 }

@@ -1,7 +1,7 @@
 import { type Figure, found, given, summed, worked } from "../figure/figure.ts";
 import { definition, fromSpec, massBalance } from "../figure/source.ts";
 import type { FormulaLine } from "../formula/line.ts";
-import { type Decimal, dec, decimalText, ZERO } from "../number/decimal.ts";
+import { dec, decimalText, ZERO } from "../number/decimal.ts";
 import { roundKeepingTotal } from "../number/rounding.ts";
 import { currencySource } from "./cost-currencies.ts";
 import { isTap, materialName, type Prices } from "./cost-prices.ts";
@@ -13,7 +13,6 @@ export const finerPlaces = 2;
 /** Costs of all priced ingredients, exact and rounded so that they add up. */
 export interface Column {
   readonly byLine: ReadonlyMap<string, Figure>;
-  readonly exact: Figure;
   readonly total: Figure;
 }
 
@@ -22,7 +21,8 @@ export interface Columns {
   readonly batch: Column;
   readonly load: Column;
   readonly bowl?: Column;
-  readonly figures: readonly Figure[];
+  /** What the batch costs before it is rounded. */
+  readonly unrounded: Figure;
 }
 
 /** The columns of the cost table, each rounded to the smallest coin with its total kept; bowls two places finer. */
@@ -48,27 +48,24 @@ export function costColumns(
         sources: [massBalance],
       }),
     );
+  const left = incomplete ? ", what is priced of it" : "";
   const ofBatch = exactCosts("batch");
   const ofLoad = exactCosts("load");
   const ofBowl = bowls && ofBatch.map((cost, index) => bowlCost(cost, bowls, priced[index]?.one.line, prices));
-  const column = (what: "batch" | "load" | "bowl", exact: readonly Figure[]): Column & Figured =>
+  const column = (what: "batch" | "load" | "bowl", exact: readonly Figure[]): Column =>
     addedUp(
       what,
       exact,
       priced.map(({ one }) => one.line),
       prices,
-      incomplete,
+      left,
     );
   const batch = column("batch", ofBatch);
   const load = column("load", ofLoad);
   const bowl = ofBowl && column("bowl", ofBowl);
-  const figures = [batch, load, ...(bowl ? [bowl] : [])].flatMap((one) => one.figures);
-  return {
-    batch,
-    load,
-    ...(bowl && { bowl }),
-    figures: [...priced.map(({ price }) => price), ...figures],
-  };
+  const { currency: unit, places } = prices;
+  const naming = { id: "cost.batch.exact", label: `the batch, unrounded${left}`, unit, places: places + finerPlaces };
+  return { batch, load, ...(bowl && { bowl }), unrounded: summed(naming, { cost: ofBatch }, definition) };
 }
 
 /** The price of a material, one figure for all the lines of it. */
@@ -99,10 +96,6 @@ function bowlCost(cost: Figure, bowls: Figure, line: FormulaLine | undefined, { 
   });
 }
 
-interface Figured {
-  readonly figures: readonly Figure[];
-}
-
 const wholes = { batch: "the batch", load: "one load", bowl: "one bowl" } as const;
 
 function addedUp(
@@ -110,38 +103,28 @@ function addedUp(
   exact: readonly Figure[],
   lines: readonly FormulaLine[],
   { currency, places }: Prices,
-  incomplete: boolean,
-): Column & Figured {
+  left: string,
+): Column {
   const shown = what === "bowl" ? places + finerPlaces : places;
   const division = dec(10).pow(-shown);
-  const left = incomplete ? ", what is priced of it" : "";
-  const sumOf = (id: string, label: string, costs: readonly Figure[], digits: number): Figure =>
-    summed({ id, label, unit: currency, places: digits }, { cost: costs }, definition);
   const steps = exact.map(({ value }) => ({ value: dec(value), division }));
   const rounded = roundKeepingTotal(steps, "change");
   const figures = exact.map((cost, index) => {
     const line = lines[index];
-    const naming = { id: `cost.${line?.id}.${what}`, label: `${line?.name} in ${wholes[what]}` };
-    return roundedCost({ ...naming, unit: currency, places: shown }, cost, rounded[index] ?? ZERO, division, exact);
+    return found({
+      id: `cost.${line?.id}.${what}`,
+      label: `${line?.name} in ${wholes[what]}`,
+      unit: currency,
+      places: shown,
+      value: rounded[index] ?? ZERO,
+      by: `${cost.value.slice(0, 12)} ${currency} rounded to ${decimalText(division)} ${currency}, the total kept`,
+      on: exact,
+      sources: [currencySource],
+    });
   });
-  const whole = sumOf(`cost.${what}.exact`, `${wholes[what]}, unrounded${left}`, exact, shown + finerPlaces);
-  const total = sumOf(`cost.${what}`, `${wholes[what]}${left}`, figures, shown);
+  const naming = { id: `cost.${what}`, label: `${wholes[what]}${left}`, unit: currency, places: shown };
   return {
     byLine: new Map(lines.flatMap((line, index) => (figures[index] ? [[line.id, figures[index]]] : []))),
-    exact: whole,
-    total,
-    figures: [...exact, whole, ...figures, total],
+    total: summed(naming, { cost: figures }, definition),
   };
-}
-
-function roundedCost(
-  naming: Pick<Figure, "id" | "label" | "unit" | "places">,
-  exact: Figure,
-  rounded: Decimal,
-  division: Decimal,
-  on: readonly Figure[],
-): Figure {
-  const to = `${decimalText(division)} ${naming.unit}`;
-  const by = `${exact.value.slice(0, 12)} ${naming.unit} rounded to ${to}, the total kept`;
-  return found({ ...naming, value: rounded, by, on, sources: [currencySource] });
 }

@@ -35,7 +35,6 @@ export interface Cost {
   /** Ingredients without a price, which the totals leave out. */
   readonly unpriced: readonly string[];
   readonly shopping: Shopping;
-  readonly figures: readonly Figure[];
   readonly graph: Graph;
 }
 
@@ -67,7 +66,7 @@ export function costOf(spec: Spec, formula: Formula, batch: Batch): Outcome<Cost
     unit: currency,
     places: places + finerPlaces,
     formula: "1000 * cost / strands",
-    from: { cost: parts.batch.exact, strands: batch.target.strands },
+    from: { cost: parts.unrounded, strands: batch.target.strands },
     sources: [massBalance],
   });
   const cost: Omit<Cost, "graph"> = {
@@ -80,13 +79,6 @@ export function costOf(spec: Spec, formula: Formula, batch: Batch): Outcome<Cost
     shared,
     unpriced,
     shopping,
-    figures: [
-      ...weighed.flatMap(({ load, batch: whole }) => [load, whole]),
-      ...parts.figures,
-      kilogram,
-      ...shared.flatMap(({ groups }) => groups.flatMap(({ count, each, together }) => [count, each, together])),
-      ...shopping.figures,
-    ],
   };
   const notes = [...prices.notes, ...costNotes(prices.value, unpriced), ...reworkNote(batch), ...shopping.notes];
   return answer(published(cost, formula.graph, batch.graph), notes);

@@ -56,7 +56,7 @@ export function amountsOf(
   formula: Formula,
   book: RuleBookName,
   serving: Serving,
-): { readonly amounts: readonly NutrientAmount[]; readonly figures: readonly Figure[] } {
+): readonly NutrientAmount[] {
   const room = roomBy(book);
   const sums = new Map<NutrientName, Summed>();
   const sumOf = (name: NutrientName): Summed => {
@@ -80,12 +80,9 @@ export function amountsOf(
     const open = used(contents).filter((each) => each[of] === undefined);
     return withMost(summed(contents, of, formula, naming, sources), open, (each) => room(each, name), formula);
   };
-  const amounts = nutrientNames
+  return nutrientNames
     .filter((name) => countingOf(name, book) !== undefined)
     .map((name) => amount(name, sumOf(name), serving));
-  const least = amounts.flatMap(({ raw, cooked }) => [...figuresOf(raw), ...figuresOf(cooked)]);
-  const most = amounts.flatMap((one) => (one.most ? [...figuresOf(one.most.raw), ...figuresOf(one.most.cooked)] : []));
-  return { amounts, figures: [...least, ...most] };
 }
 
 function unitAndPlaces(name: NutrientName): Pick<Nutrient, "unit" | "places"> {
@@ -126,10 +123,6 @@ function withMost(
 
 function atMost({ id, label }: Pick<Figure, "id" | "label">): Pick<Figure, "id" | "label"> {
   return { id: `most.${id}`, label: `${label}, at most` };
-}
-
-function figuresOf({ hundred, bowl }: PerAmount): readonly Figure[] {
-  return [hundred, ...(bowl ? [bowl] : [])];
 }
 
 /** Protein of 100 g of dough on the count of nitrogen that the rules do not use. */

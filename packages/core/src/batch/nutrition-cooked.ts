@@ -17,7 +17,6 @@ type Element = "sodium" | "potassium";
 export interface KeptInBoiling {
   readonly sodium: Figure;
   readonly potassium: Figure;
-  readonly figures: readonly Figure[];
 }
 
 /**
@@ -32,7 +31,6 @@ export function keptInBoiling(): KeptInBoiling {
   return {
     sodium,
     potassium,
-    figures: [sodium, potassium],
   };
 }
 

@@ -8,7 +8,7 @@ import { type AllergenReport, allergensFor } from "../materials/allergens.ts";
 import type { RuleBookName } from "../materials/rounding-rules.ts";
 import type { Spec } from "../spec/spec.ts";
 import { bowlWeight, cookGain } from "./bowl.ts";
-import { type Contents, contentsOf } from "./composition.ts";
+import { contentsOf } from "./composition.ts";
 import { amountsOf, type NutrientAmount, otherProtein } from "./nutrition-amounts.ts";
 import { type KeptInBoiling, keptInBoiling } from "./nutrition-cooked.ts";
 import { type Declared, declaredOf } from "./nutrition-declared.ts";
@@ -28,7 +28,6 @@ export interface Nutrition {
   /** As printed: of the raw noodle and of the boiled one. */
   readonly declared: { readonly raw: readonly Declared[]; readonly cooked: readonly Declared[] };
   readonly allergens: AllergenReport;
-  readonly figures: readonly Figure[];
   readonly graph: Graph;
 }
 
@@ -54,7 +53,7 @@ export function nutritionOf(spec: Spec, formula: Formula, wish: NutritionWish): 
   const { gain, notes } = cookGain(spec);
   const { raw } = weight.value;
   const bowl = raw && { raw, cooked: weight.value.cooked ?? cookedFigure(raw, gain) };
-  const { amounts, figures } = amountsOf(contents, formula, rules, { gain, kept, ...(raw && { raw }) });
+  const amounts = amountsOf(contents, formula, rules, { gain, kept, ...(raw && { raw }) });
   const other = otherProtein(contents, formula, rules);
   const lines = [...formula.lines, ...(formula.dusting ? [formula.dusting] : [])];
   const materials = lines.map(({ name, material }) => ({ ...material, name }));
@@ -68,14 +67,6 @@ export function nutritionOf(spec: Spec, formula: Formula, wish: NutritionWish): 
     otherProtein: other,
     declared: { raw: declaredOf(amounts, rules, "raw"), cooked: declaredOf(amounts, rules, "cooked") },
     allergens,
-    figures: [
-      ...contents.flatMap((one: Contents) => one.figures),
-      ...kept.figures,
-      gain,
-      ...(bowl ? [bowl.raw, bowl.cooked] : []),
-      ...figures,
-      other,
-    ],
   };
   return answer(published(nutrition, formula.graph), [...notes, ...nutritionNotes(formula, contents, nutrition)]);
 }

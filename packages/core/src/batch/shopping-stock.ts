@@ -12,7 +12,6 @@ export interface StockReach {
   readonly loads: Figure;
   /** Bowls, where the weight of a bowl is known. */
   readonly bowls?: Figure;
-  readonly figures: readonly Figure[];
   readonly notes: readonly Note[];
 }
 
@@ -45,7 +44,6 @@ export function stockReach(list: readonly ShoppingLine[], batch: Batch): StockRe
     lines,
     loads,
     ...(bowls && { bowls }),
-    figures: [...stocked.map((one) => one.loads), loads, ...(bowls ? [bowls] : [])],
     notes: unstated(list),
   };
 }

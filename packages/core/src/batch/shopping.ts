@@ -18,7 +18,6 @@ export interface Shopping {
   /** To pay for all that has a price. */
   readonly pay: Figure;
   readonly reach?: StockReach;
-  readonly figures: readonly Figure[];
   readonly notes: readonly Note[];
 }
 
@@ -29,21 +28,14 @@ export interface Shopping {
  */
 export function shoppingFor(weighed: readonly WeighedLine[], prices: Prices, batch: Batch): Shopping {
   const lines = grouped(weighed).map((group) => shoppingLine(group, prices));
-  const paid = lines.flatMap(({ line }) => (line.pay ? [line.pay] : []));
+  const paid = lines.flatMap((line) => line.pay ?? []);
   const pay = summed(
     { id: "shopping.pay", label: "to pay", unit: prices.currency, places: prices.places },
     { pay: paid },
     definition,
   );
-  const list = lines.map(({ line }) => line);
-  const reach = stockReach(list, batch);
-  return {
-    lines: list,
-    pay,
-    ...(reach && { reach }),
-    figures: [...lines.flatMap(({ figures }) => figures), pay, ...(reach?.figures ?? [])],
-    notes: reach?.notes ?? [],
-  };
+  const reach = stockReach(lines, batch);
+  return { lines, pay, ...(reach && { reach }), notes: reach?.notes ?? [] };
 }
 
 /** Lines of one material, such as a starch in the dough and for dusting; water and nothing at all are left out. */
@@ -59,12 +51,7 @@ function grouped(weighed: readonly WeighedLine[]): readonly (readonly [WeighedLi
   return [...groups.values()];
 }
 
-interface Bought {
-  readonly line: ShoppingLine;
-  readonly figures: readonly Figure[];
-}
-
-function shoppingLine(group: readonly [WeighedLine, ...WeighedLine[]], prices: Prices): Bought {
+function shoppingLine(group: readonly [WeighedLine, ...WeighedLine[]], prices: Prices): ShoppingLine {
   const [first] = group;
   const { id, name } = first.line;
   const mine = prices.lines.filter(({ line }) => group.some((one) => one.line.id === line.id));
@@ -100,7 +87,7 @@ function shoppingLine(group: readonly [WeighedLine, ...WeighedLine[]], prices: P
     sources: [massBalance],
   });
   const pay = price && payFigure(first.line, price, bought, buy, prices);
-  const line: ShoppingLine = {
+  return {
     name,
     unit: first.unit,
     division: first.division,
@@ -112,8 +99,6 @@ function shoppingLine(group: readonly [WeighedLine, ...WeighedLine[]], prices: P
     ...(pay && { pay }),
     left,
   };
-  const figures = [need, load, onHand, missing, ...(bought?.figures ?? []), buy, left, pay];
-  return { line, figures: figures.filter((figure): figure is Figure => figure !== undefined) };
 }
 
 type Named = (what: string, label: string) => Pick<Figure, "id" | "label" | "unit" | "places">;
@@ -143,7 +128,7 @@ function inPacks(price: Price, text: string, missing: Figure, naming: Named, nam
     from: { packs: count, pack },
     sources: [massBalance],
   });
-  return { count, buy, figures: [pack, count] };
+  return { count, buy };
 }
 
 function payFigure(
