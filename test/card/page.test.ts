@@ -252,6 +252,27 @@ describe("the page", () => {
     },
   );
 
+  test.each(examples)("of %s has what is done first on the first screen of a phone", async (name) => {
+    const page = await openUnguarded(name, 360);
+    const stock = page.getByRole("heading", { name: "Too little for the scale: do this first" });
+    const button = page.getByRole("button", { name: "Weighed as listed" });
+    await button.waitFor();
+    const first = await ((await stock.count()) > 0 ? stock : button).boundingBox();
+    const bar = await page.getByRole("navigation").boundingBox();
+    expect((first?.y ?? 999) + (first?.height ?? 0)).toBeLessThan(bar?.y ?? 0);
+    await page.context().close();
+  });
+
+  test("says that the noodle is no more the one that is wanted, and weighs on", async () => {
+    const { page } = await openFresh("friday-noodle");
+    await go(page, "Today");
+    await page.getByRole("textbox", { name: "protein" }).first().fill("7");
+    await done(page);
+    expect((await weightsOf(page)).length).toBeGreaterThan(2);
+    await page.locator(".notice").getByText("not the noodle that is wanted: protein is").waitFor();
+    await page.close();
+  });
+
   test("shows names that look like markup as words", async () => {
     const markup = `\u202E</script><script>alert(1)</script><img src=x onerror=alert(2)><!--`;
     const spec = {
@@ -281,6 +302,13 @@ describe("the page", () => {
     const { status, stderr } = runBuilt(["page", "examples/wrong-on-purpose.yaml", "-o", file]);
     expect([status, existsSync(file)]).toEqual([2, false]);
     expect(stderr).toContain("wrong-on-purpose.yaml");
+    const store = readFileSync(new URL("../../examples/harbour-store.yaml", import.meta.url), "utf8");
+    const spec = readFileSync(new URL("../../examples/friday-noodle.yaml", import.meta.url), "utf8");
+    writeFileSync(join(out, "harbour-store.yaml"), store);
+    writeFileSync(join(out, "beyond.yaml"), spec.replace("protein: at least 12 %", "protein: at least 30 %"));
+    const beyond = runBuilt(["page", join(out, "beyond.yaml"), "-o", file]);
+    expect([beyond.status, existsSync(file)]).toEqual([1, false]);
+    expect(beyond.stderr).toContain("The nearest: ");
   });
 
   test("answers a wrong value in its place, and weighs nothing by it", async () => {

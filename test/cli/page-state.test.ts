@@ -58,7 +58,7 @@ describe("a mend", () => {
       cautions: [],
       notes: [],
     };
-    const data = { spec: {}, files: [], said: "", units: "metric" as const, key: "" };
+    const data = { spec: {}, files: [], said: "", found: [], units: "metric" as const, key: "" };
     const occasion = { data, state: mended, today, now: new Date(0) };
     const [heads = [], row = []] = readCsv(doughRows(occasion));
     const value = (head: string) => row[heads.indexOf(head)];

@@ -41,12 +41,12 @@ export const pageCommand: Command = {
     const card = askCard(noodle.value, { date: io.today() });
     if (!card.ok) return printProblems(card.problems.map(place), asked, io);
     const found = noodle.value.notes.filter(({ code }) => code === "settle.found").map(told);
-    const said = [changesSaid(overrides), ...found].filter((words) => words !== "");
     const settled = noodle.value.settled?.data ?? spec;
     const holds: Omit<PageData, "key"> = {
       spec: settled,
       files: files.map(cardFile),
-      said: said.join("; "),
+      said: changesSaid(overrides),
+      found,
       units,
     };
     const key = createHash("sha256").update(JSON.stringify(holds)).digest("hex").slice(0, 16);

@@ -1,6 +1,6 @@
 import { type Path, pathText } from "@noodlewright/core/figure";
 import { createContext } from "preact";
-import { useCallback, useContext, useEffect, useRef, useState } from "preact/hooks";
+import { useCallback, useContext, useEffect, useLayoutEffect, useRef, useState } from "preact/hooks";
 import type { Answers, AnswerTo, Asked, Changes, First, Question, Shown, Told } from "./answers.ts";
 import type { Ask } from "./ask.ts";
 import { openMemory } from "./memory.ts";
@@ -114,7 +114,8 @@ export function useNewBench(data: PageData, first: First, ask: Ask): Bench {
   }, []);
   const [keeping, setKeeping] = useState<ReturnType<typeof memory.keep>>("kept");
   const opened = useRef(state);
-  useEffect(() => {
+  // Before anything else can happen: the next moment may be a reload.
+  useLayoutEffect(() => {
     if (opened.current !== state && keeping !== "elsewhere") setKeeping(memory.keep(state));
   }, [state]);
   useEffect(() => memory.onOther(() => setKeeping("elsewhere")), [memory]);

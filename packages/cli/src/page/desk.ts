@@ -45,7 +45,7 @@ export function openDesk(data: PageData): Desk {
     if (key !== last.key) last = { key, today: workOut(data, changes, before.noodle) };
     return last.today;
   };
-  const answers = (changes: Changes) => answersOf(before, todayOf(changes), changes);
+  const answers = (changes: Changes) => answersOf(data, before, todayOf(changes), changes);
   return {
     answers,
     roll: (changes) => rolled(todayOf(changes)),
@@ -59,7 +59,7 @@ export function openDesk(data: PageData): Desk {
     card: ({ state, now }) => {
       const today = todayOf(state);
       const { noodle } = today;
-      const said = [data.said, ...differences(today.spec, state)].filter((one) => one !== "").join(", ");
+      const said = [data.said, ...data.found, ...differences(today.spec, state)].filter((one) => one !== "").join(", ");
       const made = noodle && askCard(noodle, { date: dayOf(new Date(now)), files: data.files, said });
       return made?.ok ? renderCard(made.value.card, data.units === "us" ? "letter" : "a4") : "";
     },
@@ -102,7 +102,7 @@ function kitchenOf({ noodle, spec }: Today): Kitchen {
   return { ...shown, names: lines.map(({ name }) => name) };
 }
 
-function answersOf(before: Today, today: Today, changes: Changes): Answers {
+function answersOf(data: PageData, before: Today, today: Today, changes: Changes): Answers {
   const { spec, noodle, batch, water, problems } = today;
   const report = batch?.report();
   const loud = batch?.notes.filter((one) => one.loud).map(told) ?? [];
@@ -123,7 +123,7 @@ function answersOf(before: Today, today: Today, changes: Changes): Answers {
       follows: changes.entries.length === 0 ? [] : followings(before, today, changes, massesOf),
       allergens: allergens?.blocks.flatMap((block) => (block.kind === "text" ? block.lines : [])) ?? [],
       cautions: report?.cautions ?? [],
-      notes: notesOf([report, water?.report()], loud),
+      notes: [...data.found, ...notesOf([report, water?.report()], loud)],
     }),
   };
 }

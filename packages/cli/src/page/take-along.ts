@@ -170,6 +170,7 @@ export function batchRecord(occasion: Occasion): Report {
     `${dayOf(now)}, ${timeOf(now)}`,
     record.checksum(files),
     ...(data.said === "" ? [] : [words.changed(data.said)]),
+    ...data.found,
   ];
   return reportOf(occasion, [
     { heading: record.date, blocks: [{ kind: "text", lines: about.map(printable) }] },
