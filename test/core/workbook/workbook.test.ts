@@ -195,13 +195,14 @@ test("leaves something for the flour that is the rest, and takes the smallest lo
 
 test("shows no sign of an error whatever is typed, and no weight where the command refuses it", () => {
   for (const name of ["school-noodle", "pin-and-sticks"]) {
-    const { workbook, inputs, engine, type } = inEngine(name);
+    const { workbook, inputs, engine, type, answerTo, wrong } = inEngine(name);
     const cells = cellsOf(workbook).filter(({ sheet, cell }) => sheet === "Noodle" && cell.formula !== undefined);
     const results = cells.filter(({ cell }) => cell.role === "result");
     const kinds = new Map(inputs.map((input) => [input.id.replace(/\d+/gu, ""), input]));
     for (const input of kinds.values()) {
       for (const typed of [null, "a cup", -1, 0, 0.1, 5, 1e9]) {
-        type(new Map([[input, typed]]));
+        if (typeof typed === "number") answerTo(new Map([[input, { value: typed, unit: input.unit }]]));
+        else type(new Map([[input, typed]]));
         const signs = cells.filter((place) => String(engine.value(place)).startsWith("#"));
         expect([input.id, typed, signs]).toEqual([input.id, typed, []]);
         if (typeof typed === "number" && typed >= 0) continue;
@@ -211,6 +212,7 @@ test("shows no sign of an error whatever is typed, and no weight where the comma
       }
     }
     const flours = inputs.filter(({ id }) => /^flour\.\d+\.(?:parts|written)$/u.test(id));
+    expect([name, wrong]).toEqual([name, []]);
     type(new Map(flours.map((input) => [input, 0])));
     expect(cells.filter((place) => String(engine.value(place)).startsWith("#"))).toEqual([]);
   }

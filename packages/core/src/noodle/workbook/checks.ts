@@ -4,7 +4,7 @@ import { alkalinityM, pure } from "../../chemistry/composition.ts";
 import { speciesNames } from "../../chemistry/species.ts";
 import { mostInAll } from "../../materials/whole-food.ts";
 import { dec } from "../../number/decimal.ts";
-import { justLess, justMore, literal } from "../../render/workbook/formulas.ts";
+import { joined, justLess, justMore, literal } from "../../render/workbook/formulas.ts";
 import type { CellOf, WorkbookCheck } from "../../render/workbook/workbook.ts";
 import { mostParts } from "../../spec/believed.ts";
 import type { Made } from "./made.ts";
@@ -17,6 +17,7 @@ export function checks({ noodle: { spec, formula }, batch, weighed, graph }: Mad
   const others = weighed.filter(({ line }) => line.role !== "flour");
   const most = (role: WeighedLine["line"]["role"]): string => (role === "flour" ? "100" : mostParts[role]);
   const alkali = formula.alkali;
+  const capacities = Object.keys(graph).filter((id) => /^scale\.\d+\.capacity$/u.test(id));
   const strongest = literal(alkalinityM(pure("Na2CO3")).times(5));
   const accepts = (word: "high alkali" | "high salt"): boolean => spec.accept?.includes(word) === true;
   const mixer = spec.mixer;
@@ -77,6 +78,27 @@ export function checks({ noodle: { spec, formula }, batch, weighed, graph }: Mad
       text: "more of an ingredient than any dough takes: check the number and its unit",
       fails: (cell) => `OR(${others.map(({ line }) => `${cell(line.parts.id)}>${most(line.role)}`).join(",")})`,
     },
+    {
+      of: "flour of a load",
+      refuses: true,
+      text: "none of the flour that the scale can show: make more, or weigh on a finer scale",
+      fails: (cell) =>
+        `${joined(
+          "SUM",
+          flours.map((one) => cell(one.load.id)),
+        )}<=0`,
+    },
+    ...(capacities.length === 0
+      ? []
+      : [
+          {
+            of: "capacities of the scales",
+            refuses: true,
+            text: "a scale takes less than one of its steps",
+            fails: (cell: CellOf) =>
+              `OR(${capacities.map((id) => `${cell(id)}<${cell(id.replace("capacity", "division"))}`).join(",")})`,
+          },
+        ]),
     ...(alkali && !accepts("high alkali")
       ? [
           {

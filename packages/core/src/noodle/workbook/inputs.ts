@@ -46,9 +46,11 @@ export function inputGroups(made: Made, rules: Rules): readonly InputGroup[] {
   });
 }
 
-/** Masses of a kitchen that speaks in US units are typed in these. */
-function inputShown(figure: Figure, { noodle: { units, formula }, graph }: Made): InputFigure {
-  const { id, unit } = inSystem(figure, units);
+/** Masses of a kitchen that speaks in US units are typed in these, but what a scale in grams shows. */
+function inputShown(figure: Figure, { noodle: { units, formula }, graph, scales }: Made): InputFigure {
+  const { id } = figure;
+  const scale = scales[Number(/^scale\.(\d+)\./u.exec(id)?.[1]) - 1];
+  const unit = scale?.unit.endsWith("g") ? figure.unit : inSystem(figure, units).unit;
   const places = Math.min(unit === figure.unit ? Math.max(figure.places, dec(figure.value).decimalPlaces()) : 3, 6);
   const takes = limits.find(([ids]) => ids.test(id))?.[1] ?? (unit === "%" ? { most: 100 } : {});
   const [, of = "", what = ""] = /^(flour\.\d+)\.(protein|ash)$/u.exec(id) ?? [];

@@ -1,6 +1,7 @@
 import { materialName } from "../../batch/cost-prices.ts";
+import type { Figure } from "../../figure/figure.ts";
 import { dec } from "../../number/decimal.ts";
-import { cellFormula, floorOf, literal, stepsOf } from "../../render/workbook/formulas.ts";
+import { cellFormula, floorOf, joined, literal, stepsOf } from "../../render/workbook/formulas.ts";
 import type { CellOf, RoundedFigures } from "../../render/workbook/workbook.ts";
 import type { Made, Rules } from "./made.ts";
 import { divisionRule } from "./scales.ts";
@@ -44,7 +45,20 @@ export function unusedRules({ graph }: Made): Rules {
   return rules;
 }
 
-/** Prices of one material, what is paid, and what is shared out. */
+function reachOf(stock: string, used: string): string {
+  return `IF(${used}>0,${stock}/${used},1000000000)`;
+}
+
+/** The figures that went into one, by the names of its formula. */
+function fedTo(figure: Figure | undefined): Readonly<Record<string, readonly string[]>> {
+  if (figure?.working.kind !== "formula") return {};
+  const feeds = Object.entries(figure.working.from).map(
+    ([name, fed]) => [name, "figures" in fed ? fed.figures : "figure" in fed ? [fed.figure] : []] as const,
+  );
+  return Object.fromEntries(feeds);
+}
+
+/** Prices of one material, what is paid, how far what there is goes, and what is shared out. */
 export function costRules({ cost, weighed, graph }: Made): Rules {
   if (cost === undefined) return {};
   const rules: Rules = {};
@@ -67,6 +81,17 @@ export function costRules({ cost, weighed, graph }: Made): Rules {
       const much = bought === "buy" ? cell(`${of}.buy`) : `${cell(`${of}.packs`)}*${cell(`${of}.pack`)}`;
       return `ROUND(ROUND(${much}*${cell(price)}/1000,9),${places})`;
     };
+  }
+  for (const [id, per] of [
+    ["stock.loads", "load"],
+    ["stock.bowls", "need"],
+  ] as const) {
+    const { stock, [per]: used, bowls } = fedTo(graph[id]);
+    // What none is taken of is enough for any number.
+    const reach = (cell: CellOf): string =>
+      joined("MIN", stock?.map((one, index) => reachOf(cell(one), cell(used?.[index] ?? one))) ?? []);
+    const times = bowls?.[0];
+    if (stock) rules[id] = (cell) => floorOf(`${reach(cell)}${times === undefined ? "" : `*${cell(times)}`}`);
   }
   const coin = literal(dec(10).pow(-places));
   for (const { over, groups } of cost.shared) {
