@@ -1,0 +1,50 @@
+import { readFileSync } from "node:fs";
+import { expect, test } from "vitest";
+import { readWords } from "#cli/command-line.ts";
+import type { Command } from "#cli/shared/command.ts";
+import { commands } from "#cli/table.ts";
+import { splitWords } from "../docs/console-blocks.ts";
+
+/** Every command with the words that lead to it. */
+const known: readonly { readonly usage: string; readonly command: Command }[] = (
+  await Promise.all(
+    commands.map(async ({ usage, load }) => {
+      const command = await load();
+      const members = "commands" in command ? command.commands : [{ usage: "", command }];
+      return members.map((one) => ({ usage: `${usage} ${one.usage}`.trim(), command: one.command }));
+    }),
+  )
+).flat();
+const flags = new Set(known.flatMap(({ command }) => Object.keys(command.flags)));
+const everywhere = ["help", "version"];
+
+const source = ["hints", "problem-texts"]
+  .map((name) => readFileSync(new URL(`../../packages/cli/src/render/${name}.ts`, import.meta.url), "utf8"))
+  .join("\n")
+  .replaceAll(/^\s*(?:\/\*\*|\*|import ).*$/gmu, "");
+const lines = [...new Set([...source.matchAll(/\\?`(noodlewright [a-z][^`\\]*)\\?`/gu)].map(([, line = ""]) => line))];
+const said = [...new Set([...source.matchAll(/(?<![\w-])--([a-z][a-z-]*)(?![\w$-])/gu)].map(([, flag = ""]) => flag))];
+
+test("the hints name commands and flags", () => expect([lines.length > 8, said.length > 12]).toEqual([true, true]));
+
+test.each(lines)("%s, which a hint names, is a command with these flags", (line) => {
+  const words = splitWords(line.replaceAll(/\$\{\w+\}/gu, "flour")).slice(1);
+  const fitting = known.find(({ usage }) => {
+    const names = usage.split(" ").filter((word) => /^[a-z]/u.test(word));
+    return names.every((name, index) => words[index] === name);
+  });
+  expect(fitting?.usage).toBeDefined();
+  if (fitting === undefined) return;
+  const names = fitting.usage.split(" ").filter((word) => /^[a-z]/u.test(word));
+  const { wrong } = readWords(words.slice(names.length), { usage: fitting.usage, flags: fitting.command.flags });
+  expect(wrong.filter(({ kind }) => kind !== "missing-word")).toEqual([]);
+});
+
+test.each(said)("--%s, which a hint names, is a flag", (flag) => {
+  expect([...flags, ...everywhere]).toContain(flag);
+});
+
+test("the flags of temperatures are those of the keys that may be missing", () => {
+  const { flags: ofWater = {} } = known.find(({ usage }) => usage.startsWith("water-temperature"))?.command ?? {};
+  for (const key of ["dough", "flour", "room"]) expect(Object.keys(ofWater)).toContain(`${key}-at`);
+});
