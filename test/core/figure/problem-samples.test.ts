@@ -161,3 +161,11 @@ function pageOf(): string {
     ...sections,
   ].join("\n\n")}\n`;
 }
+
+it("what is expected is told of the thing, and not of the key of a spec", () => {
+  const withKeys = all.flatMap(({ code, call }) => {
+    const one = sampleOf(code, call);
+    return !isNote(one) && /`\w+:?`/u.test(told(one).expected) ? [code] : [];
+  });
+  expect(withKeys).toEqual([]);
+});

@@ -79,7 +79,8 @@ export const batch = {
   })),
   "batch.stated-twice": input(({ ways }: Lists<"ways">) => ({
     found: ways.join(" and "),
-    expected: "one of bowls, dough, flour, load or have",
+    expected:
+      "how much is to be made, said in one way: as bowls, as dough, as flour, as one load of the mixer, or as what has to be used up",
     advice: "keep the one that sets the size of the batch",
   })),
   "mixer.needed": input(({ size }: Texts<"size">) => ({
@@ -99,12 +100,13 @@ export const batch = {
   })),
   "batch.not-stated": input(() => ({
     found: "no size of batch",
-    expected: "one of bowls, dough, flour, load or have",
+    expected:
+      "how much is to be made, said in one way: as bowls, as dough, as flour, as one load of the mixer, or as what has to be used up",
     advice: "write it under `batch:`",
   })),
   "batch.bowl-weight-missing": input(() => ({
     found: "a number of bowls without their weight",
-    expected: "rawWeight or cookedWeight beside bowls",
+    expected: "what a bowl weighs, raw or cooked",
     advice: "write `rawWeight: 130 g`, or `cookedWeight: 230 g` with `cookGain`",
   })),
   "mixer.limits": input(({ smallest, largest }: Texts<"smallest" | "largest">) => ({

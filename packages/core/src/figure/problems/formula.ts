@@ -2,7 +2,7 @@ import { type Counts, type Inner, input, type Lists, remark, type Texts } from "
 
 const lift = (word: string): string => `check the number and its unit; write \`accept: [${word}]\` if it is meant`;
 
-const oneWay = "the water stated in one way: `added`, `tap` or `dough`";
+const oneWay = "the water said in one way: all that is added, what is poured from the tap, or all that is in the dough";
 
 /** A dose beyond the greatest published use, both in % of flour. */
 export type Beyond = Texts<"dose" | "used" | "source">;
@@ -18,7 +18,7 @@ export const formula = {
   })),
   "alkali.dose-unit": input(({ as, amount }: Texts<"as" | "amount">) => ({
     found: `"${as}" beside ${amount}, which states alkalinity`,
-    expected: "a dose in % of flour or a mass, or `as: alkalinity`",
+    expected: "a dose in % of flour or as a mass, or as an alkalinity where that is said",
     advice: "write `as: alkalinity`, or give the dose in %",
   })),
   "alkali.no-strength": input(({ name, lacks }: Texts<"name" | "lacks">) => ({
@@ -86,7 +86,7 @@ export const formula = {
   })),
   "alkali.replace-with": input(() => ({
     found: "what to hold, and nothing to hold it with",
-    expected: "`replaceWith` with one product or two",
+    expected: "one product or two to take in its place",
     advice: "name what takes its place, or leave this out",
   })),
   "water.mass-without-flour-mass": input(({ amount }: Texts<"amount">) => ({
@@ -102,7 +102,7 @@ export const formula = {
   "water.not-stated": input(() => ({
     found: "no water",
     expected: oneWay,
-    advice: "write one of them, such as `added: 36 %`",
+    advice: "write one of `added`, `tap` and `dough`, such as `added: 36 %`",
   })),
   "water.stated-twice": input(({ ways }: Lists<"ways">) => ({
     found: ways.join(" and "),

@@ -43,7 +43,7 @@ export const sheet = {
   })),
   "plan.not-stated": input(() => ({
     found: "nothing about the day",
-    expected: "a section `plan:`",
+    expected: "when the noodles are served, and how long a load takes at each stage",
     advice: "write how long a load takes at each stage under `plan:`",
   })),
   "plan.serve-missing": input(() => ({
@@ -240,7 +240,7 @@ export const sheet = {
   })),
   "sheet.not-stated": input(() => ({
     found: "nothing about the sheet",
-    expected: "a section `sheet:`",
+    expected: "the machine, the thickness of the sheet and the cutter",
     advice: "write machine, thickness and cutter under `sheet:`",
   })),
   "geometry.no-cut": input(() => ({
@@ -272,7 +272,7 @@ export const sheet = {
   })),
   "temperature.no-flour-left": input(() => ({
     found: "a temperature of its own for every flour",
-    expected: "at least one flour left that has the temperature of `flour:`",
+    expected: "at least one flour left that has the temperature of the flour at large",
     advice: "write the temperature of most of the flour as `flour:`, and only that of the others under `ingredients:`",
   })),
   "temperature.missing": input(({ key, of }: Texts<"key"> & { readonly of: keyof typeof temperatures }) => ({
