@@ -105,6 +105,29 @@ describe("noodles side by side", () => {
   });
 });
 
+test("a noodle without alkali is told apart from one with it, whichever comes first", () => {
+  const none = { alkali: [] };
+  for (const [sides, sign] of [
+    [[{}, none], -1],
+    [[none, {}], 1],
+  ] as const) {
+    const line = compared(...sides).value.ranges.find(({ label }) => label === "alkalinity M");
+    expect(line?.apart).toEqual([true]);
+    const range = line?.figures.find((figure) => figure?.range !== undefined)?.range;
+    const [low, high] = [Number(range?.low) * sign, Number(range?.high) * sign].toSorted((a, b) => a - b);
+    const difference = line?.differences[0]?.range;
+    expect([Number(difference?.low), Number(difference?.high)]).toEqual([low, high]);
+  }
+});
+
+test("grams of what is weighed in ounces have no more places than a scale for grams", () => {
+  const { answer } = compared({}, { scales: [{ division: "0.1 oz" }] });
+  const loads = answer.report().sections.find(({ id }) => id === "loads")?.blocks[0];
+  const texts = loads?.kind === "table" ? loads.rows.flatMap(({ cells }) => cells.map(({ text }) => text)) : [];
+  expect(texts.filter((text) => /\.\d{3}/u.test(text))).toEqual([]);
+  expect(texts.length).toBeGreaterThan(10);
+});
+
 test("a cost that leaves out what has no price is no difference, and says so", () => {
   const prices = { "bread flour": "1 EUR/kg", "sodium carbonate": "3 EUR/kg", "table salt": "1 EUR/kg" };
   const { value, answer } = compared({ prices: { ...prices, "rye flour": "2 EUR/kg" } }, { prices });

@@ -5,7 +5,7 @@ import { type Graph, type Published, published, scoped, withOrigins } from "../f
 import { definition, massBalance } from "../figure/source.ts";
 import type { Formula } from "../formula/formula.ts";
 import { plainName } from "../materials/nearest.ts";
-import { dec } from "../number/decimal.ts";
+import { dec, decimalText } from "../number/decimal.ts";
 import type { Tolerance } from "./tolerance.ts";
 
 /** One of the noodles that are set side by side; its batch, cost and errors where they can be had. */
@@ -79,7 +79,7 @@ export function compareNoodles(sides: readonly Side[]): Published<Comparison> {
     ranges: compared(
       "range",
       named.map(({ ranges }) => ranges),
-      () => false,
+      free,
     ).map((line) => withApart(line, sides.slice(1))),
   };
   return published(comparison, ...named.map(({ graph }) => graph));
@@ -168,7 +168,7 @@ function saltOfDough(salt: Figure, dough: Figure): Figure {
 }
 
 /** What a dough without alkali has none of. */
-const ofAlkali = /^(?:anhydrous|alkalinity-[mp])$/u;
+const ofAlkali = /^(?:anhydrous|alkalinity-[mp]|tolerance\.alkali\.value)$/u;
 
 /** Costs of which one leaves something out are no difference. */
 function asPriced(line: ComparedLine, sides: readonly Side[]): ComparedLine {
@@ -217,9 +217,11 @@ function difference(id: string, first: Figure, other: Figure): Figure {
 
 /** The differences with what errors leave open of them, and whether any of them may be none at all. */
 function withApart(line: ComparedLine, others: readonly Side[]): ComparedRange {
-  const ranges = others.map(
-    ({ difference: of }) => of?.find(({ figure }) => figure.label === line.label)?.figure.range,
-  );
+  const [first, ...figures] = line.figures;
+  const ranges = others.map(({ difference: of }, index) => {
+    const told = of?.find(({ figure }) => figure.label === line.label)?.figure.range;
+    return told ?? noneBeside(first, figures[index]);
+  });
   return {
     ...line,
     differences: line.differences.map((figure, index) => {
@@ -227,5 +229,17 @@ function withApart(line: ComparedLine, others: readonly Side[]): ComparedRange {
       return figure && { ...figure, ...(range && { range }) };
     }),
     apart: ranges.map((range) => range && (dec(range.low).gt(0) || dec(range.high).lt(0))),
+  };
+}
+
+/** How far apart two figures can be of which one is none at all, and so off by nothing. */
+function noneBeside(first: Figure | undefined, other: Figure | undefined): Figure["range"] {
+  if (first === undefined || other === undefined || (first.range !== undefined) === (other.range !== undefined))
+    return undefined;
+  const [low, high] = [other.range?.low ?? other.value, other.range?.high ?? other.value];
+  return {
+    low: decimalText(dec(low).minus(first.range?.high ?? first.value)),
+    high: decimalText(dec(high).minus(first.range?.low ?? first.value)),
+    why: "that of the one noodle, beside none at all",
   };
 }

@@ -30,7 +30,7 @@ export function compareReport(
         kind: "text",
         lines: rangeLines(ranges),
       }),
-      section("loads", "One load, g", sideBySide("loads", names, loads, false)),
+      section("loads", "One load, g", sideBySide("loads", names, loads.map(shortened), false)),
       section("bowls", "For one bowl, g", sideBySide("bowls", names, bowls, false)),
     ],
     figures: Object.values(comparison.graph),
@@ -69,6 +69,15 @@ function sideBySide(id: string, names: readonly string[], lines: readonly Compar
     ),
   );
 }
+
+/** Grams of what is weighed in ounces, or of what is not in a noodle, in no more places than a scale for grams shows. */
+function shortened({ figures, differences, ...line }: ComparedLine): ComparedLine {
+  const short = (figure: Figure | undefined): Figure | undefined =>
+    figure && { ...figure, places: Math.min(figure.places, mostPlaces) };
+  return { ...line, figures: figures.map(short), differences: differences.map(short) };
+}
+
+const mostPlaces = 2;
 
 /** More than two noodles are numbered, so that their columns fit beside each other. */
 function shortNames(names: readonly string[]): readonly string[] {
@@ -126,7 +135,7 @@ function rangeText(figure: Figure | undefined): string {
   const { range, places } = figure;
   return range === undefined
     ? shownValue(figure)
-    : `${fixedText(range.low, places)} to ${fixedText(range.high, places)}`;
+    : `${fixedText(range.low, places)} to ${fixedText(range.high, places)}`.replaceAll("-", "−");
 }
 
 function rangeLines(ranges: readonly ComparedRange[]): readonly string[] {
