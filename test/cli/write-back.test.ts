@@ -106,7 +106,7 @@ test("--write changes the amounts of the spec, and without it nothing is written
   expect(text.replace(/added: [\d.]+ %/u, "added: find")).toBe(spec);
   expect(Number.parseFloat(parse(text).water.added)).toBeGreaterThan(30);
   const again = await runHere(["settle", path], { commands });
-  expect(again.stdout).toContain("The spec leaves nothing to be found.");
+  expect(again.stdout).toContain("The spec leaves nothing to be found");
 });
 
 test("-o writes a new file and no other, and what --set says is not mixed in", async () => {
