@@ -17,7 +17,6 @@ export interface FinerScale {
   readonly weighed: WeighedLine;
   /** Its division, g. */
   readonly division: Figure;
-  readonly figures: readonly Figure[];
 }
 
 /** One stock solution of all the salts of a load, table salt with them, where one of them is too little for its scale. */
@@ -36,7 +35,6 @@ export interface StockRemedy {
   readonly dry: Figure;
   /** Whether the stock is for many more loads than are to come, so that a finer scale is the shorter way. */
   readonly muchLeft: boolean;
-  readonly figures: readonly Figure[];
 }
 
 /** A mass and the scale that weighs it. */
@@ -110,12 +108,11 @@ function stockOf(
   const dry = needed
     .map((weighed) => finerScale(weighed, tolerance).division)
     .reduce((finest, one) => (dec(one.value).lt(finest.value) ? one : finest));
-  const { perLoad, lasts, amounts, water, mass, strength, delivered, brought } = stock;
-  const figures = [perLoad, lasts, ...amounts, water, mass, strength, ...delivered, brought, dry];
+  const { perLoad, lasts, amounts, water } = stock;
   const parts = [...amounts.map((amount) => scaled(amount.label, amount)), scaled(carrier.line.name, water)];
   const dose = scaled("stock solution of the salts", perLoad);
   const muchLeft = dec(lasts.value).gt(dec(loads.value).times(MANY_TIMES));
-  return { kind: "stock solution", salts, carrier, stock, parts, dose, dry, muchLeft, figures };
+  return { kind: "stock solution", salts, carrier, stock, parts, dose, dry, muchLeft };
 }
 
 /** The salts of one load that go into a stock, g of each before rounding. */
@@ -171,7 +168,7 @@ function finerScale(weighed: WeighedLine, tolerance: Decimal): FinerScale {
     on: [most],
     sources: [commonPractice],
   });
-  return { kind: "finer scale", weighed, division, figures: [limit, most, division] };
+  return { kind: "finer scale", weighed, division };
 }
 
 /** One weight of a load in which a stock stands for the salts. */

@@ -16,7 +16,6 @@ export interface TrialWeights {
   readonly doughs: readonly (readonly ScaledMass[])[];
   /** What is too little for its scale; a stock is one for all doughs. */
   readonly remedies: Remedies;
-  readonly figures: readonly Figure[];
 }
 
 /** A trial of the water, and its doughs as the scales show them. */
@@ -54,7 +53,7 @@ export function weighTrial(spec: Spec, formula: Formula, trial: Trial, us: boole
   });
   const tolerance = dec(spec.weighingTolerance?.value ?? usualTolerance);
   const remedies = findRemedies(weighed[0] ?? [], scales.value, count(trial.doughs.length, "doughs"), tolerance);
-  const masses = weighed.map((lines, index) => {
+  const doughs = weighed.map((lines, index) => {
     const weights = remedies.stock ? weightsWithStock(...inDough(lines, remedies.stock)) : lines.map(plainly);
     const scope = `trial.dough.${index + 1}`;
     const figures = scoped(
@@ -64,21 +63,13 @@ export function weighTrial(spec: Spec, formula: Formula, trial: Trial, us: boole
         formula.graph,
       ).filter(({ id }) => !id.startsWith("trial.") && !Object.hasOwn(formula.graph, id)),
     );
-    const renamed = weights.map((one): ScaledMass => {
+    return weights.map((one): ScaledMass => {
       const { name, division, unit, scale } = one;
       const mass = figures.find(({ id }) => id === `${scope}.${one.mass.id}`) ?? one.mass;
       return { name, mass, division, unit, scale };
     });
-    return { weights: renamed, figures };
   });
-  const figures = [
-    ...masses.flatMap((dough) => dough.figures),
-    ...(remedies.stock?.figures ?? []),
-    ...remedies.finer.flatMap((finer) => finer.figures),
-    ...remedies.tooLittle.flatMap(({ exact, load, off, nearest }) => [exact, load, off, nearest]),
-  ];
-  const weights = { doughs: masses.map((dough) => dough.weights), remedies, figures };
-  return answer(published({ trial, weights }, formula.graph), scales.notes);
+  return answer(published({ trial, weights: { doughs, remedies } }, formula.graph), scales.notes);
 }
 
 /** The stock, with the salts and the water of another dough in it. */

@@ -29,9 +29,6 @@ export function trialReport(formula: Formula, { trial, weights, graph }: Weighed
     ...aside("added water as the spec is written, %", ({ written }) => written),
     ...aside(`water ${unknown.join()} takes, % of it`, ({ absorption }) => absorption),
   ];
-  const figures = doughs.flatMap(({ water, added, written, absorption, masses: all }) =>
-    [water, added, written, absorption, ...all].filter((figure) => figure !== undefined),
-  );
   return report({
     command: "trial",
     title: `${formula.name}, a trial of the water`,
@@ -42,8 +39,7 @@ export function trialReport(formula: Formula, { trial, weights, graph }: Weighed
       section("look", "What to look at", { kind: "text", lines: look.map((line, index) => `${index + 1}. ${line}.`) }),
       section("write", "What to write down", { kind: "text", lines: linesToWrite(trial) }),
     ],
-    figures: [...figures, ...(trial.plusMinus ? [trial.plusMinus] : []), ...weights.figures],
-    from: [formula, { graph }],
+    figures: Object.values(graph),
     notes,
     cautions: formulaCautions(formula),
   });
