@@ -1,5 +1,6 @@
 import { type Figure, given, worked } from "../figure/figure.ts";
-import type { FormulaLine } from "../formula/line.ts";
+import { shareAsIs } from "../formula/flour-figures.ts";
+import { type FormulaLine, moistureFigure } from "../formula/line.ts";
 import { flourFactor, labelFactor } from "../materials/nitrogen.ts";
 import { eachStated, type NutrientFigure, nutrients } from "../materials/nutrients.ts";
 import { type DecimalInput, dec } from "../number/decimal.ts";
@@ -8,7 +9,7 @@ import { naming } from "./composition-naming.ts";
 /** What a food holds, as far as a table or the kitchen states it. */
 export function foodContents(line: FormulaLine) {
   const { material } = line;
-  const protein = statedFigure(line, "protein", material.protein?.value);
+  const protein = mainFigure(line, "protein");
   const factor = protein && factorFigure(line);
   const stated = eachStated((name) => statedFigure(line, name, material[name]));
   const { fibre } = stated;
@@ -44,14 +45,10 @@ export function foodContents(line: FormulaLine) {
   };
 }
 
-function statedFigure(
-  line: FormulaLine,
-  what: "protein" | NutrientFigure,
-  value: DecimalInput | undefined,
-): Figure | undefined {
+function statedFigure(line: FormulaLine, what: NutrientFigure, value: DecimalInput | undefined): Figure | undefined {
   if (value === undefined) return undefined;
-  const { figureSources, nutrientSources, source } = line.material;
-  const sources = [what === "protein" ? figureSources.protein : (nutrientSources?.[what] ?? source)];
+  const { nutrientSources, source } = line.material;
+  const sources = [nutrientSources?.[what] ?? source];
   return given({ ...naming(line, what, what, perHundred(what)), value, by: "as stated for the material", sources });
 }
 
@@ -73,14 +70,11 @@ function factorFigure(line: FormulaLine): Figure {
   });
 }
 
-/** Water or ash in 100 g; an ash that is not stated counts as none. */
-export function mainFigure(line: FormulaLine, what: "moisture" | "ash"): Figure {
-  return given({
-    ...naming(line, what, what),
-    value: line.material[what] ?? "0",
-    by: "as stated for the material",
-    sources: [line.material.figureSources[what]],
-  });
+/** A content that the formula has as a share too, and that follows the moisture there; nothing where it is not stated. */
+export function mainFigure(line: FormulaLine, what: "moisture" | "protein" | "ash"): Figure | undefined {
+  const share = what === "moisture" ? moistureFigure(line) : shareAsIs(line, what);
+  const sources = [line.material.figureSources[what]];
+  return share && worked({ ...naming(line, what, what), formula: "share", from: { share }, sources });
 }
 
 function carbohydrateOf(
@@ -93,9 +87,9 @@ function carbohydrateOf(
   const besides = [figureSources.protein, figureSources.ash, nutrientSources.fat];
   const stale = besides.some((source) => source?.standing === "user") && nutrientSources.carbohydrate === undefined;
   if (stated !== undefined && !stale) return stated;
-  if (protein === undefined || fat === undefined || material.ash === undefined) return stated;
   const water = mainFigure(line, "moisture");
   const ash = mainFigure(line, "ash");
+  if (protein === undefined || fat === undefined || water === undefined || ash === undefined) return stated;
   return worked({
     ...naming(line, "carbohydrate", "carbohydrate by difference"),
     formula: "max(100 - water - protein - fat - ash, 0)",

@@ -29,7 +29,7 @@ export function roomBy(book: RuleBookName): RoomOf {
     const { line } = one;
     const counted = [
       mainFigure(line, "moisture"),
-      line.material.ash === undefined ? undefined : mainFigure(line, "ash"),
+      mainFigure(line, "ash"),
       held(one, "protein"),
       one.fat,
       withCarbohydrate ? undefined : held(one, "carbohydrate"),
@@ -49,7 +49,7 @@ function mineralRoom({ line }: Contents, room: Figure): Figure {
   return worked({
     ...naming(line, "mineral-room", "the most sodium or potassium", "mg/100 g"),
     formula: "1000 * most",
-    from: { most: line.material.ash === undefined ? room : mainFigure(line, "ash") },
+    from: { most: mainFigure(line, "ash") ?? room },
     sources: [definition],
   });
 }
