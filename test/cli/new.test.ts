@@ -47,14 +47,25 @@ describe("without a terminal", () => {
 
   test("a flag answers what a formula leaves open, and the spec then loads", async () => {
     const { spec, stderr } = await newSpec(
-      ["--from", "-", "--alkali", "Na2CO3 60 %, K2CO3 40 %", "--flour", "strong flour, protein 12 %", "--scale", "1 g"],
+      [
+        "--from",
+        "-",
+        "--alkali",
+        "Na2CO3 60 %, K2CO3 40 %",
+        "--flour",
+        "strong flour, protein 12 %",
+        "--scale",
+        "1 g",
+        "--scale",
+        "0.1 g up to 500 g",
+      ],
       { input: handout },
     );
     expect(stderr).not.toContain("To be filled in");
     expect(spec).toMatchObject({
       flours: [{ name: "strong flour", amount: "1 kg", figures: { protein: "12 %" } }],
       alkali: [{ name: "kansui", amount: "12 g", figures: { composition: { Na2CO3: "60 %", K2CO3: "40 %" } } }],
-      scales: [{ division: "1 g" }],
+      scales: [{ division: "1 g" }, { division: "0.1 g", capacity: "500 g" }],
     });
     expect(readNoodleData(spec).ok).toBe(true);
   });

@@ -16,6 +16,17 @@ const bench = { name: "bench scale", division: "5 g", capacity: "15 kg" };
 const fine = { name: "fine scale", division: "0.1 g", capacity: "500 g" };
 
 describe("scales", () => {
+  it("of which the finest states no capacity are told of", () => {
+    const codes = (scales: readonly { readonly division: string; readonly capacity?: string }[]) => {
+      const outcome = plan({ batch: { flour: "10 kg" }, scales: [...scales] });
+      return outcome.ok ? outcome.notes.map(({ code }) => code) : [];
+    };
+    expect(codes([{ division: "1 g" }, { division: "0.1 g" }])).toContain("scales.capacity-unknown");
+    expect(codes([{ division: "1 g" }, { division: "0.1 g", capacity: "500 g" }])).not.toContain(
+      "scales.capacity-unknown",
+    );
+  });
+
   it("are the finest that take the weight at once", () => {
     const batch = planned({ batch: { flour: "10 kg" }, scales: [bench, fine] });
     expect(batch.lines.map(({ line, scale, load }) => [line.id, scale, load.value])).toEqual([

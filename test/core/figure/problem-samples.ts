@@ -474,6 +474,10 @@ export const samples: Readonly<Record<Code | NoteCode, Sample>> = {
     "compounding.gap",
     `passSchedule({ gaps: dial, finalThickness: "1.5", compounding: { gap: "5", folds: 1 } })`,
   ],
+  "sheet.no-cutter": [
+    "sheet.cutter",
+    `about({ ...rolling, sheet: { ...rolling.sheet, cutter: undefined } }, askSheet)`,
+  ],
   "passes.first-thickness": ["firstThickness", `passSchedule({ gaps: free, finalThickness: "1.5" })`],
   "passes.not-thinner": [
     "finalThickness",
@@ -723,6 +727,10 @@ export const samples: Readonly<Record<Code | NoteCode, Sample>> = {
     `about({ ...noodle, batch: { flour: "200 g" }, scales: [{ division: "5 g" }] }, askBatch)`,
   ],
   "weighing.lots": ["flours[0]", `about({ ...ofTenKilos, scales: [{ division: "1 g", capacity: "5 kg" }] }, askBatch)`],
+  "scales.capacity-unknown": [
+    "scales",
+    `about({ ...ofTenKilos, scales: [{ division: "1 g" }, { division: "0.1 g" }] }, askBatch)`,
+  ],
   "scales.assumed": ["scales", `about(ofTenKilos, askBatch)`],
   "scales.metric": [
     "",
@@ -851,6 +859,7 @@ export const samples: Readonly<Record<Code | NoteCode, Sample>> = {
     "sheet.strandLength",
     `about({ ...rolling, batch: { dough: "461 g" }, machines: { roller: { ...mine, width: "145 mm", longestSheet: "600 mm" } }, sheet: { ...rolling.sheet, thickness: "1.3 mm", start: "2.9 mm", density: "1.24 g/mL", portion: "130 g", strandLength: "300 mm" } }, askSheet)`,
   ],
+  "sheet.strand-length": ["sheet", `about(rolling, askSheet)`],
   "sheet.spring-back-unmeasured": ["sheet", `about(rolling, askSheet)`],
   "sheet.layers": [
     "sheet.compounding",

@@ -139,7 +139,7 @@ const samples: readonly Sample[] = [
     text: "bread flour 1000 g\nwater 380 g\nmy kansui powder of 1 kg, 12 g\n10 g salt",
     read: plain,
     asks: [
-      [3, "no name known here"],
+      [3, "not in the catalogue"],
       [3, "are not the same"],
     ],
   },
@@ -403,7 +403,7 @@ const samples: readonly Sample[] = [
     text: "bread flour 1 kg\nwater 380 g\nturmeric 3 g\nbaking powder 10 g\n25 g",
     read: ["flours bread flour 1 kg", "water water 380 g"],
     leftOut: [
-      [3, "no name known here"],
+      [3, "not in the catalogue"],
       [4, "it is no noodle alkali"],
       [5, "without a name"],
     ],

@@ -111,6 +111,14 @@ describe("a solution in a spec", () => {
     );
   });
 
+  it("takes one salt by its name", () => {
+    const strength = "30 °Bé";
+    expect(read({ solution: { salts: "K2CO3", strength } })).toEqual(
+      read({ solution: { salts: { K2CO3: 1 }, strength } }),
+    );
+    expect(toldOf(read({ solution: { salts: "mixed carbonates", strength } }))[0]?.expected).toMatch(/^.{1,120}$/u);
+  });
+
   it("keeps the ratio of its salts, by anhydrous mass or as weighed", () => {
     const anhydrous = value(read({ solution: { salts, strength: "20 %" } }));
     expect([anhydrous?.species.K2CO3, anhydrous?.species.Na2CO3, anhydrous?.water]).toEqual(["12", "8", "80"]);

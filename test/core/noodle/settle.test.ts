@@ -157,7 +157,7 @@ describe("a spec that leaves amounts to be found", () => {
   test("says at the head of every answer what was found", () => {
     const wish = { salt: "find", wanted: { saltInDough: "0.7 %" } };
     const [noodle, priced] = [read(wish), read({ ...wish, prices: { "bread flour": "1 EUR/kg" } })];
-    const head = [expect.stringMatching(/^settle\.found: found for what is wanted: table salt 0\.9\d %$/u)];
+    const head = [expect.stringMatching(/^settle\.found: found for you: table salt 0\.9\d %$/u)];
     for (const answer of [askFormula(noodle), askBatch(noodle), askCost(priced)]) expect(loudOf(answer)).toEqual(head);
   });
 

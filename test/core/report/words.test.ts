@@ -3,6 +3,14 @@ import { withWords } from "@noodlewright/core/render";
 import { describe, expect, test } from "vitest";
 import { glossary, wordsIn } from "#core/report/words.ts";
 
+test("each word that has no explanation is told by itself", () => {
+  const answer = listWords("meq qqqq xyzzy");
+  expect(answer.ok && answer.report().notes.map(({ text }) => text)).toEqual([
+    expect.stringContaining('"qqqq"'),
+    expect.stringContaining('"xyzzy"'),
+  ]);
+});
+
 const plain: Report = {
   noodlewright: "report",
   version: 2,

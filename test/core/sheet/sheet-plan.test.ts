@@ -1,25 +1,41 @@
-import { describe, expect, it } from "vitest";
+import { describe, expect, it, test } from "vitest";
 import { planBatch } from "#core/batch/batch.ts";
 import { formulaOf } from "#core/formula/formula.ts";
 import { planSheet } from "#core/sheet/sheet-plan.ts";
-import { answered } from "./answered.ts";
+import { answered, codesOf } from "./answered.ts";
 
-/** The sheet of so many bowls of 100 g: 2 mm strands, rolls of 200 mm, edges of 10 mm. */
+/** 2 mm strands, rolls of 200 mm. */
+const input = {
+  name: "Harbour school noodle",
+  flours: [{ name: "bread flour", amount: "100 %" }],
+  water: { added: "35 %" },
+  batch: { bowls: 20, rawWeight: "100 g" },
+  losses: { mixing: "3 %", sheeting: "2 %", cutting: "1 %" },
+  machines: { rolls: { width: "200 mm", gap: { least: "0.4 mm", greatest: "10 mm" }, cutters: [{ size: "2 mm" }] } },
+  sheet: { machine: "rolls", thickness: "1.5 mm", cutter: "2 mm", start: "6 mm", density: "1.25 g/mL" },
+};
+
+/** The sheet of so many bowls of 100 g, with edges of 10 mm. */
 function sheetOf(bowls: number, edgeTrim = "10 mm") {
-  const input = {
-    name: "Harbour school noodle",
-    flours: [{ name: "bread flour", amount: "100 %" }],
-    water: { added: "35 %" },
-    batch: { bowls, rawWeight: "100 g" },
-    losses: { mixing: "3 %", sheeting: "2 %", cutting: "1 %" },
-    machines: { rolls: { width: "200 mm", gap: { least: "0.4 mm", greatest: "10 mm" }, cutters: [{ size: "2 mm" }] } },
-    sheet: { machine: "rolls", thickness: "1.5 mm", cutter: "2 mm", start: "6 mm", density: "1.25 g/mL", edgeTrim },
-  };
-  const { spec, formula } = answered(formulaOf(input));
+  const batch = { bowls, rawWeight: "100 g" };
+  const { spec, formula } = answered(formulaOf({ ...input, batch, sheet: { ...input.sheet, edgeTrim } }));
   const outcome = planSheet(spec, formula, answered(planBatch(spec, formula)));
   const notes = outcome.ok ? outcome.notes : [];
   return { plan: answered(outcome), note: notes.find(({ code }) => code === "sheet.portions-short")?.facts };
 }
+
+test("a cutter is asked for by the sheet alone, and the length of the strands is told where nobody states it", () => {
+  const { cutter: _cutter, ...uncut } = input.sheet;
+  const { cutters: _cutters, ...rolls } = input.machines.rolls;
+  const read = (more: object) => {
+    const { spec, formula } = answered(formulaOf({ ...input, ...more }));
+    return planSheet(spec, formula, answered(planBatch(spec, formula)));
+  };
+  expect(codesOf(read({ sheet: uncut }))).toEqual(["sheet.no-cutter"]);
+  const told = (outcome: ReturnType<typeof read>) => (outcome.ok ? outcome.notes.map(({ code }) => code) : []);
+  expect(told(read({ machines: { rolls } }))).toContain("sheet.strand-length");
+  expect(told(read({ sheet: { ...input.sheet, strandLength: "250 mm" } }))).not.toContain("sheet.strand-length");
+});
 
 /**
  * By hand: 20 bowls are 2000 / (0.97 × 0.98 × 0.99) = 2125.186 g of dough, 2061.431 g after the mixer. 90 strands of 2 mm out of

@@ -45,7 +45,11 @@ const flags = {
   salt: { describe: "Table salt, in % of flour or as a weight", kind: "text", placeholder: "1 %" },
   bowls: { describe: "Number of bowls", kind: "text", placeholder: "40" },
   "raw-weight": { describe: "Raw noodles for a bowl", kind: "text", placeholder: "130 g" },
-  scale: { describe: "Smallest step that a scale shows; may be given several times", kind: "text", placeholder: "1 g" },
+  scale: {
+    describe: "Smallest step that a scale shows, and what it takes; may be given several times",
+    kind: "text",
+    placeholder: "0.1 g up to 500 g",
+  },
   rolls: {
     describe: "Rolls and cutter: width, gaps, strand width",
     kind: "text",
@@ -62,6 +66,10 @@ export const newCommand: Command = {
   examples: [
     ["noodlewright new", "asks a few questions, and writes noodle.yaml; without a terminal it writes an example"],
     ["noodlewright new --from handwritten.txt", "reads your own notes"],
+    [
+      "noodlewright new --from handwritten.txt --scale '1 g' --scale '0.1 g up to 500 g'",
+      "a coarse scale, and a fine one that takes no more than 500 g",
+    ],
     [
       "noodlewright new evening-class.yaml --flour 'bread flour, protein 12 %' --water '36 %' --salt '1 %'",
       "asks nothing that a flag says",

@@ -71,7 +71,7 @@ async function askForKitchen(
   const questions: readonly (readonly [key: keyof KitchenWords, prompt: string])[] = [
     ["bowls", "For how many bowls? Such as: 40"],
     ["rawWeight", "How much raw noodle goes into a bowl? Such as: 130 g"],
-    ["scales", "What is the smallest step that your scale shows? Such as: 1 g (of two scales: 1 g, 0.1 g)"],
+    ["scales", "What is the smallest step that your scale shows? Such as: 1 g (of two scales: 1 g, 0.1 g up to 500 g)"],
     ["rolls", "What rolls and cutter? Such as: 145 mm wide, gap 1 to 5 mm, cutter 2 mm"],
   ];
   let words: KitchenWords = { bowls: yields && String(yields.bowls), rawWeight: yields?.rawWeight, ...defined(known) };

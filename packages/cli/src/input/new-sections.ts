@@ -38,11 +38,17 @@ export function kitchenSections({ bowls, rawWeight, scales = [], rolls }: Kitche
   return {
     sections: {
       ...(whole && { batch }),
-      ...(scales.length > 0 && { scales: scales.map((division) => ({ division })) }),
+      ...(scales.length > 0 && { scales: scales.map(scaleOf) }),
       ...(machine && { machines: { rolls: machine } }),
     },
     toFillIn: missing.length === 0 ? "" : `\n${missing.join("\n")}\n`,
   };
+}
+
+/** A scale by its smallest step and what it takes, such as `0.1 g up to 500 g`. */
+function scaleOf(text: string): Readonly<Record<string, string>> {
+  const [division = "", capacity] = text.split(/,? up to /iu);
+  return { division, ...(capacity !== undefined && { capacity }) };
 }
 
 const length = String.raw`\d+(?:[.,]\d+)? ?(?:mm|cm|in)`;

@@ -1,5 +1,5 @@
 import { type Figure, found, given, worked } from "../figure/figure.ts";
-import { answer, note, type Outcome, problem, refuse } from "../figure/problem.ts";
+import { answer, type Note, note, type Outcome, problem, refuse } from "../figure/problem.ts";
 import { definition, fromSpec, massBalance } from "../figure/source.ts";
 import type { FormulaLine } from "../formula/line.ts";
 import { type Decimal, dec, decimalText, ONE, roundToDivision, ZERO } from "../number/decimal.ts";
@@ -72,7 +72,14 @@ export function scalesOf(spec: Pick<Spec, "scales">, us: boolean): Outcome<reado
   if (new Set(scales.map((scale) => scale.unit)).size > 1) {
     return refuse(problem("scales.mixed-systems", ["scales"], {}));
   }
-  return answer(scales);
+  return answer(scales, boundlessNotes(scales));
+}
+
+/** Where the finest of several scales states no capacity, all is weighed on it. */
+function boundlessNotes(scales: readonly Scale[]): readonly Note[] {
+  const finest = scales.reduce((best, scale) => (scale.division.lt(best.division) ? scale : best));
+  const boundless = scales.length > 1 && finest.capacity === undefined;
+  return boundless ? [note("scales.capacity-unknown", ["scales"], { name: finest.name })] : [];
 }
 
 /** Weights are shown in grams, or in ounces where the scales show ounces or pounds. */

@@ -17,6 +17,7 @@ import { type DoughTable, doughTable } from "./dough-table.ts";
 import { doseNotes, doseProblems, type LegalSalt, legalSalts, tooMuch } from "./limits.ts";
 import type { FormulaLine } from "./line.ts";
 import { type StatedLines, statedLines } from "./lines.ts";
+import { namedOrWritten } from "./replace.ts";
 import { withGrams } from "./volumes.ts";
 import { balanceWater, type WaterBalance } from "./water.ts";
 
@@ -132,7 +133,10 @@ function nameProblems(input: unknown, own: OwnMaterials): readonly Problem[] {
     return list.slice(0, mostNames).flatMap((entry: unknown, index): readonly Problem[] => {
       const named = namedEntrySchema.safeParse(entry);
       if (!named.success) return [];
-      const outcome = resolveMaterial(named.data.name, [key, index, "name"], named.data.figures, own);
+      const { name, figures } = named.data;
+      const path = [key, index, "name"];
+      const written = key === "alkali" && figures === undefined;
+      const outcome = written ? namedOrWritten(name, path, own, undefined) : resolveMaterial(name, path, figures, own);
       return outcome.ok ? [] : outcome.problems;
     });
   });

@@ -10,7 +10,7 @@ import { otherEntries } from "./entries.ts";
 import { flourShares } from "./flour-shares.ts";
 import { tooMuch } from "./limits.ts";
 import { type FormulaLine, moistureFigure } from "./line.ts";
-import { type Replacement, replaceAlkali } from "./replace.ts";
+import { namedOrWritten, type Replacement, replaceAlkali } from "./replace.ts";
 
 /** The lines that a spec states: all but the tap water, which the balance gives. */
 export interface StatedLines {
@@ -59,7 +59,12 @@ export function statedLines(
   const notes: Note[] = [];
   const replacements: Replacement[] = [];
   const others = otherEntries(spec).map((entry): readonly FormulaLine[] | undefined => {
-    const material = collect(resolveMaterial(entry.name, entry.namePath, entry.figures, own, doseBeside(entry)));
+    const written = entry.role === "alkali" && entry.figures === undefined;
+    const material = collect(
+      written
+        ? namedOrWritten(entry.name, entry.namePath, own, doseBeside(entry))
+        : resolveMaterial(entry.name, entry.namePath, entry.figures, own, doseBeside(entry)),
+    );
     if (material === undefined) return undefined;
     const amount = shares === undefined ? undefined : collect(entryParts(entry, material, scale));
     if (amount === undefined) return undefined;

@@ -59,8 +59,15 @@ export function replaceAlkali(old: FormulaLine, item: SpecAlkali, own: OwnMateri
   });
   return answer({ old, lines: lines.filter(({ parts }) => parts.value !== "0") }, [
     replacedNote(path, old, item, products),
+    ...strengthNotes(old),
     ...swap.notes.map((one) => ({ ...one, path, of: { inPlaceOf: old.name } })),
   ]);
+}
+
+/** What the strength of a product was taken for, which the dose of another now rests on. */
+function strengthNotes({ name, path, material }: FormulaLine): readonly Note[] {
+  const about = material.notes.filter((says) => typeof says !== "string" && says.code.startsWith("strength."));
+  return about.map((says) => note("alkali.product", path, { name, says }));
 }
 
 type Product = Pick<KitchenMaterial, "name"> & {
@@ -78,7 +85,7 @@ function productNamed(name: string, path: Path, own: OwnMaterials, beside: DoseB
 }
 
 /** A material by its name, or a product written in one line, such as salts at a strength. */
-function namedOrWritten(
+export function namedOrWritten(
   name: string,
   path: Path,
   own: OwnMaterials,

@@ -96,17 +96,17 @@ function partOf({ thing, figures, inBrackets, name }: Item): Where | LeftOut {
   }
   if (thing.alkali) {
     if (made !== undefined) return { part: "alkali", name: thing.name, figures: { composition: made } };
-    const question = `"${thing.name}" is no name known here, and no guess is made for an alkali. Ask for the list of substances and their % on the pack`;
+    const question = `"${thing.name}" is not in the catalogue, and no guess is made for an alkali. Ask for the list of substances and their % on the pack`;
     return { part: "alkali", name: thing.name, remarks: [question], toFillIn: compositionSample, ask: question };
   }
   if (wheatWords.test(thing.name) && !otherFlour.test(thing.name))
     return bagFlour(thing.name, figures, [...unused, ...noProtein(thing.name, figures, "the protein on its bag")]);
   if (flourWords.test(thing.name) && !noFlour.test(thing.name)) {
-    const question = `"${thing.name}" is no name known here: ask the mill for its moisture and protein; ${thing.advice}`;
+    const question = `"${thing.name}" is not in the catalogue: ask the mill for its moisture and protein; ${thing.advice}`;
     if (Object.keys(figures).length > 0) return { part: "flours", name: thing.name, figures, remarks: unused };
     return { part: "flours", name: thing.name, remarks: [...unused, question], toFillIn: figuresSample, ask: question };
   }
-  return { why: `"${thing.name}" is no name known here; ${thing.advice}` };
+  return { why: `"${thing.name}" is not in the catalogue; ${thing.advice}` };
 }
 
 const compositionSample = [

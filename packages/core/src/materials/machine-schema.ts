@@ -126,8 +126,9 @@ const machineSchema = z.lazy(() =>
         compoundingGap: z.optional(
           lengthField("Gap of the rolls that compound, where the machine has its own", ["8 mm"], "100"),
         ),
-        cutters: described(z.array(cutterSchema).check(z.minLength(1), z.maxLength(40)), {
-          description: "The cutters and knives at hand",
+        cutters: described(z.optional(z.array(cutterSchema).check(z.minLength(1), z.maxLength(40))), {
+          description:
+            "The cutters and knives at hand; where none are listed, any cutter of a sheet is taken to be there",
         }),
         longestSheet: z.optional(lengthField("Longest sheet that the bench or the reel takes", ["6 m"], "1000000")),
       })

@@ -24,10 +24,19 @@ const materialKinds = ["flour", "starch", "gluten", "bran", "egg", "salt", "alka
 
 const partField = described(z.string(), { quantity: { dimensions: ["share"], rest: true } });
 
-const salts = described(z.record(z.string(), z.number().check(z.nonnegative())), {
-  description: "The salts and their parts, by the mass of the anhydrous salts unless ratioBy says otherwise",
-  examples: [{ K2CO3: 6, Na2CO3: 4 }],
-});
+const salts = described(
+  z.pipe(
+    z.union([z.record(z.string(), z.number().check(z.nonnegative())), z.string().check(z.maxLength(60))]),
+    z.transform(
+      (written): Readonly<Record<string, number>> => (typeof written === "string" ? { [written]: 1 } : written),
+    ),
+  ),
+  {
+    description:
+      "One salt, or the salts and their parts, by the mass of the anhydrous salts unless ratioBy says otherwise",
+    examples: [{ K2CO3: 6, Na2CO3: 4 }, "K2CO3"],
+  },
+);
 
 const solutionSchema = z.lazy(() =>
   described(

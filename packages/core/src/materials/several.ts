@@ -72,7 +72,7 @@ const proteinOfPack = "the protein on the pack and the serving it counts for";
 export const severalThings: readonly SeveralThings[] = [
   alkali(
     ["kansui powder", "powdered kansui", "alkaline noodle salt", "粉末かんすい", "면류첨가알칼리제", "拉面剂"],
-    "any mixture of sodium and potassium carbonate, which the range of doses is for; weaker where bicarbonate, phosphates or flour are in it",
+    "any mixture of sodium and potassium carbonate, or a weaker one with bicarbonate, phosphates or flour in it",
     madeUpOf,
     kansuiRule,
     ["Na2CO3", "K2CO3"],

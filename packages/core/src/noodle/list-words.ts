@@ -23,6 +23,6 @@ export function listWords(name: string): Answer<readonly Word[]> {
 function unexplained(nearly: readonly string[], parts: readonly string[]): readonly Note[] {
   return [
     ...(nearly.length === 0 ? [] : [note("words.unexplained", [], { name: nearly.join(" "), nearest: true })]),
-    ...(parts.length === 0 ? [] : [note("words.unexplained", [], { name: parts.join(" "), nearest: false })]),
+    ...parts.map((name) => note("words.unexplained", [], { name, nearest: false })),
   ];
 }

@@ -105,8 +105,8 @@ function weighTable(
 function waterLine(waterOff: Figure): string {
   const grams = dec(waterOff.value);
   if (grams.abs().lt("0.005")) return "The tap water of the dough stays as it is.";
-  const text = `${grams.abs().toFixed(2)} g`;
+  const text = `${grams.abs().toFixed(2)} g${waterOff.unit.includes("flour") ? " per 100 g of flour" : ""}`;
   return grams.gt(0)
-    ? `Take ${text} off the tap water of the dough, so that its water stays the same.`
-    : `Add ${text} to the tap water of the dough, so that its water stays the same.`;
+    ? `Take ${text} off the tap water: the dough keeps the water it had.`
+    : `Add ${text} to the tap water: the dough keeps the water it had.`;
 }

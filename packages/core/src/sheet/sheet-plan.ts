@@ -84,6 +84,7 @@ export function planSheet(spec: Spec, formula: Formula, batch: Batch, included: 
     ...shortNotes(plan, batch),
     ...leftoverNotes(plan, sheet),
     ...ownFigureNotes(sheet),
+    ...lengthNotes(plan, sheet),
   ]);
 }
 
@@ -100,15 +101,17 @@ type LoadsAndPasses = CutLoads & { readonly sheet: SheetFields; readonly passes:
 function cutLoads(spec: Spec, formula: Formula, batch: Batch, included: OwnMachines): Outcome<LoadsAndPasses> {
   const { sheet } = spec;
   if (sheet === undefined) return refuse(notStated());
+  const { cutter } = sheet;
+  if (cutter === undefined) return refuse(problem("sheet.no-cutter", ["sheet", "cutter"], {}));
   const machine = machineNamed(sheet.machine, spec, included);
   const density = densityOf(spec, sheet, formula);
   if (!machine.ok || !density.ok) return refuse(...problemsOf(machine), ...problemsOf(density));
   const passes = passPlan(passRequest(sheet, machine.value));
   if (!passes.ok) return placed(passes.problems);
-  const cut = cutPlan(cutRequest(sheet, machine.value, batch, density.value, passes.value.last));
+  const cut = cutPlan(cutRequest({ ...sheet, cutter }, machine.value, batch, density.value, passes.value.last));
   if (!cut.ok) return placed(cut.problems);
   const width = sheetWidth(sheet, machine.value);
-  const fits = fitProblems({ width, length: cut.value.sheetLength.value, cutter: sheet.cutter }, machine.value);
+  const fits = fitProblems({ width, length: cut.value.sheetLength.value, cutter }, machine.value);
   if (fits.length > 0) return placed(fits);
   const loads = {
     sheet,
@@ -190,7 +193,13 @@ function passRequest(sheet: SheetFields, { rolls }: Machine): PassRequest {
   };
 }
 
-function cutRequest(sheet: SheetFields, machine: Machine, batch: Batch, density: Figure, thickness: Given): CutRequest {
+function cutRequest(
+  sheet: SheetFields & { readonly cutter: CutterSize },
+  machine: Machine,
+  batch: Batch,
+  density: Figure,
+  thickness: Given,
+): CutRequest {
   const portion = sheet.portion?.value ?? batch.target.rawWeight;
   const mixing = batch.target.stages.find(({ name }) => name === "mixing");
   const cutter = machine.cutters.find(({ size }) => sameSize(size, sheet.cutter));
@@ -303,6 +312,12 @@ function leftoverNotes({ cut, loads }: Omit<SheetPlan, "graph">, { endTrim }: Sh
     lengths: [cuts.plus(1), cuts].map((count) => fixedText(length.div(count).floor(), 0)),
   };
   return [note("sheet.much-left-over", ["sheet", "strandLength"], facts)];
+}
+
+/** Says how long the strands of a portion are where nobody states it. */
+function lengthNotes({ cut }: Pick<SheetPlan, "cut">, { strandLength }: SheetFields): readonly Note[] {
+  if (strandLength !== undefined) return [];
+  return [note("sheet.strand-length", ["sheet"], { length: fixedText(cut.cutLength.value, 0) })];
 }
 
 function ownFigureNotes({ springBack, compounding }: SheetFields): readonly Note[] {

@@ -26,7 +26,9 @@ export const sheetSchema = z.lazy(() =>
         examples: ["bench rolls"],
       }),
       thickness: lengthField("Thickness of the finished sheet", ["1.4 mm"], "100"),
-      cutter: cutterField("A cutter number (strands from 30 mm of width), or the width of a strand such as 2 mm"),
+      cutter: z.optional(
+        cutterField("A cutter number (strands from 30 mm of width), or the width of a strand such as 2 mm"),
+      ),
       strandLength: z.optional(
         lengthField("Length of the strands; what a portion needs unless stated", ["250 mm"], "100000"),
       ),

@@ -158,6 +158,10 @@ export const batch = {
     ({ name, lots, scale }: Texts<"name" | "scale"> & Counts<"lots">) =>
       `${name}: weigh each load in ${lots} lots, since the ${scale} does not take it all at once`,
   ),
+  "scales.capacity-unknown": remark(
+    ({ name }: Texts<"name">) =>
+      `the capacity of "${name}" is not known, so everything is weighed on it: write how much it takes, such as \`capacity: 500 g\``,
+  ),
   "scales.assumed": remark(
     ({ us }: { readonly us: boolean }) =>
       `the spec names no scale; weights are for one that shows ${us ? "tenths of an ounce" : "whole grams"}`,

@@ -307,7 +307,7 @@ export const chemistry = {
   ),
   "convert.ratio-not-met": remark(
     ({ names, what, points, way }: Lists<"names"> & Texts<"what" | "points"> & { readonly way: "more" | "less" }) =>
-      `with ${names.join(" and ")} the ${what} ${what.includes(" and ") || what.endsWith("salts") ? "are" : "is"} held, the ratio of sodium to potassium is not: ${points} mol % points ${way} potassium than before`,
+      `with ${names.join(" and ")} the ${what} ${what.includes(" and ") || what.endsWith("salts") ? "are" : "is"} held, the ratio of sodium to potassium is not: by moles, potassium has ${points} percentage points ${way} than before`,
   ),
   "convert.not-kept": remark(
     ({ changes }: { readonly changes: readonly Texts<"label" | "before" | "after" | "unit">[] }) =>

@@ -122,7 +122,7 @@ export const explore = {
 
   "settle.found": remark(
     ({ amounts }: { readonly amounts: readonly Texts<"name" | "amount">[] }) =>
-      `found for what is wanted: ${amounts.map(({ name, amount }) => `${name} ${amount}`).join(", ")}`,
+      `found for you: ${amounts.map(({ name, amount }) => `${name} ${amount}`).join(", ")}`,
   ),
   "settle.preference": remark(
     () =>

@@ -76,8 +76,9 @@ export const materials = {
   })),
   "materials.composition-part": input(({ key, parts }: Texts<"key"> & Lists<"parts">) => ({
     found: `"${key}"`,
-    expected: "the formula of a salt, water or inert",
-    advice: `write one of: ${parts.join(", ")}; count what takes no part as inert`,
+    expected: `the formula of a salt such as Na2CO3 or K2CO3, one of ${parts.length} known here, or water or inert`,
+    advice:
+      "write the salts that its label names, each by its formula with its share; count what takes no part as inert",
   })),
 
   "label.negative": input(({ amount }: Texts<"amount">) => ({

@@ -119,6 +119,11 @@ export const sheet = {
       advice: `slit the sheet lengthwise into ${strips} strips of about ${each} mm, or roll it ${widest} mm wide`,
     }),
   ),
+  "sheet.no-cutter": input(() => ({
+    found: "no cutter",
+    expected: "a cutter number (strands from 30 mm of width), or the width of a strand",
+    advice: "the lengths of the sheets and the portions need it: write it like `cutter: 20` or `cutter: 2 mm`",
+  })),
   "fits.cutter-not-there": noAnswer(
     ({
       cutter,
@@ -208,11 +213,11 @@ export const sheet = {
     advice: "rename or drop one of them",
   })),
   "passes.first-thickness": input(({ stated }: { readonly stated: "neither" | "both" }) => ({
-    found: `${stated} of the two`,
+    found: stated === "neither" ? "neither `start` nor `compounding`" : "both `start` and `compounding`",
     expected: "the thickness of the dough before the first pass, or how it is compounded",
     advice:
       stated === "neither"
-        ? "measure the dough as it goes to the rolls and give it in mm"
+        ? "measure the dough as it goes to the rolls and give it in mm, such as `start: 10 mm`"
         : "leave the thickness out: the compounding gap gives it",
   })),
   "passes.not-thinner": input((facts: Texts<"final" | "first"> | Texts<"thickness" | "before">) =>
@@ -353,6 +358,10 @@ export const sheet = {
   "sheet.much-left-over": remark(
     ({ grams, loads, portions, end, lengths }: LeftOver) =>
       `${grams} g of ${loads === "several" ? "each load" : "the dough"} are left over, enough for ${portions} more ${portions === "1" ? "portion" : "portions"}: the last ${end} mm of each sheet are shorter than a strand. Strands of ${lengths.map((length) => `${length} mm`).join(" or ")} (\`strandLength\`) use the sheet up; or knead what is left over and roll it again.`,
+  ),
+  "sheet.strand-length": remark(
+    ({ length }: Texts<"length">) =>
+      `The strands come out ${length} mm long: no \`strandLength\` is stated, so a portion is one cut of the whole width. \`strandLength: 250 mm\` would set another length.`,
   ),
   "sheet.spring-back-unmeasured": remark(
     () =>

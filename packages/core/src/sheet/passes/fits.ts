@@ -30,6 +30,7 @@ function rollProblems({ width }: PlannedSheet, { rolls }: Machine): readonly Pro
 }
 
 function cutterProblems({ width, cutter }: PlannedSheet, cutters: readonly Cutter[]): readonly Problem[] {
+  if (cutters.length === 0) return [];
   const same = cutters.filter((known) => sizeText(known.size) === sizeText(cutter));
   if (same.length === 0) return [notThere(cutter, cutters)];
   if (same.some(({ workingWidth }) => workingWidth === undefined || dec(width).lte(workingWidth))) return [];

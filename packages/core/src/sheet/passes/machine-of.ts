@@ -28,7 +28,7 @@ function machineOf(name: string, fields: MachineFields): Machine {
       ...rollSpeed(speed),
       ...(stands !== undefined && { stands }),
     },
-    cutters: cutters.map(({ size, over }) => ({ size, ...(over && { workingWidth: over.value }) })),
+    cutters: (cutters ?? []).map(({ size, over }) => ({ size, ...(over && { workingWidth: over.value }) })),
     ...(longestSheet && { longestSheet: longestSheet.value }),
   };
 }
