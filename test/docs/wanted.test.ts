@@ -17,7 +17,7 @@ test("every key of what may be wanted is told as the schema tells it", () => {
   expect(keys.length).toBeGreaterThan(15);
   const rows = keys.map(
     ([key, { description = "", examples = [] }]) =>
-      `| \`${key}\` | ${description} | ${examples.map((one) => `\`${one}\``).join(", ")} |`,
+      `| \`${key}\` | ${description} | ${examples.map((one) => `\`${String(one)}\``).join(", ")} |`,
   );
   const page = readFileSync(new URL("../../examples/spec.md", import.meta.url), "utf8");
   const [before = ""] = page.split(heading);
