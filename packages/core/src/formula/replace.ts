@@ -92,7 +92,8 @@ export function namedOrWritten(
   beside: DoseBeside | undefined,
 ): Outcome<KitchenMaterial> {
   const material = resolveMaterial(name, path, undefined, own, beside);
-  if (material.ok || !/\d/u.test(name)) return material;
+  if (material.ok || !/\d/u.test(name) || material.problems.some(({ code }) => code === "materials.several"))
+    return material;
   const product = readProduct(name, own, {}, path);
   return product.ok ? answer(writtenProduct(product.value, product.notes)) : product;
 }
