@@ -44,15 +44,15 @@ export function weighTrial(spec: Spec, formula: Formula, trial: Trial, us: boole
     by: "the trial",
     sources: [fromSpec],
   });
-  const count = (value: number, label: string): Figure =>
-    given({ id: "trial.count", label, unit: "", places: 0, value, by: "the trial", sources: [definition] });
+  const count = (id: string, value: number, label: string): Figure =>
+    given({ id, label, unit: "", places: 0, value, by: "the trial", sources: [definition] });
   const inUse = formula.lines.filter(({ parts, role }) => role === "water" || !dec(parts.value).isZero());
   const weighed = trial.doughs.map(({ water }) => {
     const lines = inUse.map((line) => (line.role === "water" ? { ...line, parts: water } : line));
-    return weighLoad(lines, flour, count(1, "doughs at a time"), scales.value);
+    return weighLoad(lines, flour, count("trial.at-a-time", 1, "doughs at a time"), scales.value);
   });
   const tolerance = dec(spec.weighingTolerance?.value ?? usualTolerance);
-  const remedies = findRemedies(weighed[0] ?? [], scales.value, count(trial.doughs.length, "doughs"), tolerance);
+  const remedies = findRemedies(weighed[0] ?? [], scales.value, count("trial.count", trial.doughs.length, "doughs"), tolerance);
   const doughs = weighed.map((lines, index) => {
     const weights = remedies.stock ? weightsWithStock(...inDough(lines, remedies.stock)) : lines.map(plainly);
     const scope = `trial.dough.${index + 1}`;
