@@ -1,9 +1,9 @@
 import { atomicWeightSource } from "../chemistry/elements.ts";
 import { type Figure, given } from "../figure/figure.ts";
 import { definition } from "../figure/source.ts";
+import { shareAsIs } from "../formula/flour-figures.ts";
 import type { FormulaLine } from "../formula/line.ts";
 import { eachStated, type NutrientFigure, nutrients } from "../materials/nutrients.ts";
-import { perHundred } from "./composition-food.ts";
 import { naming } from "./composition-naming.ts";
 
 /** What salts, alkaline products and water hold: sodium and potassium by chemistry, and nothing else by nature. */
@@ -14,10 +14,10 @@ export function mineralContents(line: FormulaLine) {
   const held = (what: NutrientFigure): Figure => {
     const { inSalts } = nutrients[what];
     if (inSalts === "none") return none(what, what);
-    const by = naming(line, what, what, perHundred(what));
-    const printed =
-      material.kind === "salt" && material.figureSources.composition.standing !== "user" ? material[what] : undefined;
-    if (printed !== undefined) return given({ ...by, value: printed, by: "table value", sources: [material.source] });
+    const by = naming(line, what, what, `${nutrients[what].unit}/100 g`);
+    const ofTable = material.kind === "salt" && material.figureSources.composition.standing !== "user";
+    const printed = ofTable ? shareAsIs(line, what) : undefined;
+    if (printed !== undefined) return printed;
     if (material.composition === undefined)
       return given({ ...by, value: 0, by: "not counted in water", sources: [definition] });
     const value = inSalts(material.composition).times(1000);

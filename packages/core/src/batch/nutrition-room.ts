@@ -1,9 +1,10 @@
 import { type Figure, worked } from "../figure/figure.ts";
 import { definition } from "../figure/source.ts";
+import { shareAsIs } from "../formula/flour-figures.ts";
+import { moistureFigure } from "../formula/line.ts";
 import { contentOf, type NutrientName, nutrients } from "../materials/nutrients.ts";
 import type { RuleBookName } from "../materials/rounding-rules.ts";
 import type { Contents } from "./composition.ts";
-import { mainFigure } from "./composition-food.ts";
 import { naming } from "./composition-naming.ts";
 
 /** The most that 100 g of an ingredient can hold of a nutrient that nobody states, in the unit of its content. */
@@ -28,8 +29,8 @@ export function roomBy(book: RuleBookName): RoomOf {
   function room(one: Contents, withCarbohydrate: boolean): Figure {
     const { line } = one;
     const counted = [
-      mainFigure(line, "moisture"),
-      mainFigure(line, "ash"),
+      moistureFigure(line),
+      shareAsIs(line, "ash"),
       held(one, "protein"),
       one.fat,
       withCarbohydrate ? undefined : held(one, "carbohydrate"),
@@ -49,7 +50,7 @@ function mineralRoom({ line }: Contents, room: Figure): Figure {
   return worked({
     ...naming(line, "mineral-room", "the most sodium or potassium", "mg/100 g"),
     formula: "1000 * most",
-    from: { most: mainFigure(line, "ash") ?? room },
+    from: { most: shareAsIs(line, "ash") ?? room },
     sources: [definition],
   });
 }

@@ -52,7 +52,12 @@ export function weighTrial(spec: Spec, formula: Formula, trial: Trial, us: boole
     return weighLoad(lines, flour, count("trial.at-a-time", 1, "doughs at a time"), scales.value);
   });
   const tolerance = dec(spec.weighingTolerance?.value ?? usualTolerance);
-  const remedies = findRemedies(weighed[0] ?? [], scales.value, count("trial.count", trial.doughs.length, "doughs"), tolerance);
+  const remedies = findRemedies(
+    weighed[0] ?? [],
+    scales.value,
+    count("trial.count", trial.doughs.length, "doughs"),
+    tolerance,
+  );
   const doughs = weighed.map((lines, index) => {
     const weights = remedies.stock ? weightsWithStock(...inDough(lines, remedies.stock)) : lines.map(plainly);
     const scope = `trial.dough.${index + 1}`;

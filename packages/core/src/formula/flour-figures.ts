@@ -3,7 +3,8 @@ import { type Note, note } from "../figure/problem.ts";
 import type { Source } from "../figure/source.ts";
 import { basisRule, dryRatio, flourBasis } from "../materials/moisture.ts";
 import { flourFactor, labelFactor } from "../materials/nitrogen.ts";
-import type { Stated } from "../materials/own.ts";
+import { nutrients } from "../materials/nutrients.ts";
+import type { Stated, StatedShare } from "../materials/own.ts";
 import { dec } from "../number/decimal.ts";
 import { type FormulaLine, moistureFigure } from "./line.ts";
 import { withRange } from "./ranges.ts";
@@ -22,22 +23,28 @@ export function proteinFigures(line: FormulaLine, notes: Note[]): ProteinFigures
     notes.push(note("blend.protein-missing", line.path, { name: line.name }));
     return undefined;
   }
-  const known = material.protein?.nitrogenFactor;
-  if (known === undefined) {
+  if (material.protein?.nitrogenFactor === undefined) {
     const percent = dec(flourFactor).div(labelFactor).times(100).toFixed(1);
     const facts = { name: line.name, taken: flourFactor, other: labelFactor, percent };
     notes.push(note("blend.factor-unknown", line.path, facts));
   }
-  const factor = given({
-    id: `${line.id}.nitrogen-factor`,
-    label: `nitrogen factor of ${line.name}`,
+  return { value, factor: nitrogenFactor(line) };
+}
+
+/** The nitrogen factor of a protein; the usual one where nobody states it. */
+export function nitrogenFactor({ id, name, role, material }: FormulaLine): Figure {
+  const { kind, protein, figureSources } = material;
+  const grain = role === "flour" || kind === "flour" || kind === "gluten" || kind === "bran";
+  const stated = protein?.nitrogenFactor;
+  return given({
+    id: `${id}.nitrogen-factor`,
+    label: `nitrogen factor of ${name}`,
     unit: "",
     places: 2,
-    value: known ?? flourFactor,
-    by: known === undefined ? "assumed" : "as stated for the material",
-    sources: [material.figureSources.protein],
+    value: stated ?? (grain ? flourFactor : labelFactor),
+    by: stated === undefined ? "assumed" : "as stated for the material",
+    sources: [figureSources.protein],
   });
-  return { value, factor };
 }
 
 /** The ash of a flour as is, %; nothing, and a note, where it is not stated. */
@@ -47,15 +54,23 @@ export function ashFigure(line: FormulaLine, notes: Note[]): Figure | undefined 
   return ash;
 }
 
-/** Protein or ash of a material as is, %, worked out from the moisture that it is stated on; nothing where it is not stated. */
-export function shareAsIs(line: FormulaLine, what: "protein" | "ash"): Figure | undefined {
+/**
+ * What a material holds as is, worked out from the moisture that it is stated on; nothing where it is not stated. In %, and
+ * in mg of 100 g what is told in mg.
+ */
+export function shareAsIs(line: FormulaLine, what: StatedShare): Figure | undefined {
   const { material } = line;
-  const value = what === "protein" ? material.protein?.value : material.ash;
+  const value = what === "protein" ? material.protein?.value : material[what];
   if (value === undefined) return undefined;
   const stated = material.stated[what];
-  const places = what === "protein" ? 2 : 3;
-  const naming = { id: `${line.id}.${what}`, label: `${what} of ${line.name} as is`, unit: "%", places };
-  const sources = [material.figureSources[what]];
+  const inMg = what !== "ash" && nutrients[what].unit === "mg";
+  const naming = {
+    id: `${line.id}.${what}`,
+    label: `${what} of ${line.name} as is`,
+    ...(inMg ? { unit: "mg/100 g", places: 0 } : { unit: "%", places: what === "ash" ? 3 : 2 }),
+  };
+  const { figureSources, nutrientSources, source } = material;
+  const sources = [what === "protein" || what === "ash" ? figureSources[what] : (nutrientSources?.[what] ?? source)];
   const by = (what === "protein" ? material.by?.protein : undefined) ?? "as stated for the material";
   const figure =
     stated === undefined || stated.basis.kind === "as is"

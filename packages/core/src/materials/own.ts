@@ -36,12 +36,15 @@ export interface Stated {
   readonly assumed?: true;
 }
 
+/** What a material states of itself that goes with its dry matter. */
+export type StatedShare = "protein" | "ash" | NutrientFigure;
+
 /** A material as a spec uses it: the catalogue's figures, the kitchen's own, or the one over the other. */
 export interface KitchenMaterial extends Material {
   readonly price?: Price;
   /** What there is of it in the store. */
   readonly stock?: Quantity;
-  readonly stated: { readonly protein?: Stated; readonly ash?: Stated };
+  readonly stated: Readonly<Partial<Record<StatedShare, Stated>>>;
   /** Moisture and protein as somebody wrote them: the digits say how exact they are meant. */
   readonly written?: { readonly moisture?: string; readonly protein?: string };
   /** Where each of the main figures comes from. */
@@ -191,6 +194,10 @@ function overlay(
     ofLabel(labelled.value) ??
     kept(before, "protein", moisture);
   const ash = restated(figures.ash, figures.ashBasis, usual) ?? kept(before, "ash", moisture);
+  const others = {
+    ...(before && ofStated(before, (value, name) => held(value, name, before, moisture))),
+    ...ofStated(figures, ({ value }, name): Stated => ({ value: inMg(value, name), basis: { kind: "as is" } })),
+  };
   const replaced = figures.protein !== undefined || labelled.value !== undefined;
   const factor = labelled.value
     ? usualFactor
@@ -202,12 +209,10 @@ function overlay(
     ...start,
     kind,
     moisture,
-    stated: { ...before?.stated, ...(protein && { protein }), ...(ash && { ash }) },
+    stated: { ...before?.stated, ...(protein && { protein }), ...(ash && { ash }), ...others },
     ...(protein && { protein: { value: asIs(protein, moisture), ...(factor && { nitrogenFactor: factor }) } }),
     ...(ash && { ash: asIs(ash, moisture) }),
-    ...ofStated(figures, ({ value }, name) =>
-      nutrients[name].unit === "mg" ? decimalText(dec(value).times(1000)) : value,
-    ),
+    ...ofStated(others, (one) => asIs(one, moisture)),
     ...(figures.price && { price: figures.price }),
     ...(figures.stock && { stock: figures.stock }),
     ...(figures.recorded && { recorded: figures.recorded }),
@@ -284,6 +289,11 @@ function doubtOf(
 /** How far a kitchen's own absorption may be off unless it says so, %: half a step of a trial of doughs 1 % apart. */
 const usualAbsorptionUncertainty = "0.5";
 
+/** A nutrient as a material has it: % of it, or mg in 100 g. */
+function inMg(value: DecimalText, name: NutrientFigure): DecimalText {
+  return nutrients[name].unit === "mg" ? decimalText(dec(value).times(1000)) : value;
+}
+
 function ofLabel(labelled: ProteinOfLabel | undefined): Stated | undefined {
   return labelled && { value: labelled.value, basis: { kind: "as is" } };
 }
@@ -297,25 +307,24 @@ function restated(
   return quantity && { value: quantity.value, basis: basis ?? usual, ...(assumed && { assumed }) };
 }
 
-/** A figure as is holds at the moisture it was found at; where that was only assumed, it says nothing of another one. */
-function held(value: DecimalText, before: KitchenMaterial, moisture: DecimalText): Stated {
+/** What a share that stays was stated on. One as is holds at the moisture it was found at; where that was only assumed, it says nothing of another one. */
+function held(value: DecimalText, what: StatedShare, before: KitchenMaterial, moisture: DecimalText): Stated {
+  const stated = before.stated[what];
+  if (stated?.basis.kind === "at") return stated;
   const same = dec(moisture).eq(before.moisture) || before.by?.moisture === assumedMoisture.by;
   return { value, basis: same ? { kind: "as is" } : { kind: "at", moisture: before.moisture } };
 }
 
 /** What stays of a protein or an ash that is not replaced. */
 function kept(before: KitchenMaterial | undefined, what: "protein" | "ash", moisture: DecimalText): Stated | undefined {
-  const stated = before?.stated[what];
-  if (stated?.basis.kind === "at") return stated;
   const asFound = what === "protein" ? before?.protein?.value : before?.ash;
-  return before === undefined || asFound === undefined ? undefined : held(asFound, before, moisture);
+  return before === undefined || asFound === undefined ? undefined : held(asFound, what, before, moisture);
 }
 
 /** A table row whose figures the kitchen replaces loses what went with them: their spread, the carbohydrate, the energy, the remarks. */
 function whatStays(before: KitchenMaterial, figures: MaterialFigures, moisture: DecimalText): KitchenMaterial {
   const { spread, energy, allergensPossible, absorption, ranges: _ranges, nutrientSources = {}, ...rest } = before;
   const { carbohydrate: _carbohydrate, ...besides } = nutrientSources;
-  const asDamp = ofStated(before, (value) => asIs(held(value, before, moisture), moisture));
   const measured = [
     figures.moisture,
     figures.protein,
@@ -327,7 +336,6 @@ function whatStays(before: KitchenMaterial, figures: MaterialFigures, moisture: 
   const replaced = measured.some((figure) => figure !== undefined);
   return {
     ...rest,
-    ...asDamp,
     nutrientSources: replaced ? besides : nutrientSources,
     ...(spread && !replaced && { spread }),
     ...(energy !== undefined && !replaced && { energy }),

@@ -4,7 +4,6 @@ import { massBalance } from "../../figure/source.ts";
 import { shareAsIs } from "../../formula/flour-figures.ts";
 import { type FormulaLine, moistureFigure } from "../../formula/line.ts";
 import type { KitchenMaterial } from "../../materials/own.ts";
-import { type Decimal, dec, HUNDRED, ZERO } from "../../number/decimal.ts";
 import type { FoodComposition } from "./food.ts";
 
 type Solid = "protein" | "fat" | "fibre" | "ash";
@@ -59,38 +58,27 @@ function contentFigure(name: string, solid: Solid, lines: readonly FormulaLine[]
   });
 }
 
-/** Protein and ash are the figures of the formula, which follow the moisture; all else is as it is stated. */
+/** What a food states is a figure of the formula, which follows the moisture; a salt is ash but for its water. */
 function shareFigure(line: FormulaLine, solid: Solid): Figure {
-  const { material } = line;
-  const salt = material.composition !== undefined;
-  const food = !salt && material.kind !== "water";
-  const asIs = food && (solid === "protein" || solid === "ash") ? shareAsIs(line, solid) : undefined;
-  if (asIs !== undefined) return asIs;
-  const share = shareOf(material, solid);
-  const { nutrientSources = {}, figureSources, source } = material;
-  const ofFood = solid === "fat" || solid === "fibre" ? (nutrientSources[solid] ?? source) : source;
-  return given({
-    id: `${line.id}.${solid}-share`,
-    label: `${solid} of ${line.name}`,
-    unit: "%",
-    places: 2,
-    value: share ?? ZERO,
-    by: share === undefined ? "not stated, counted as none" : "as stated for the material",
-    sources: [salt ? figureSources.composition : ofFood],
-  });
+  const { id, name, material } = line;
+  const stated = isFood(material) ? shareAsIs(line, solid) : undefined;
+  if (stated !== undefined) return stated;
+  const of = { id: `${id}.${solid}-share`, label: `${solid} of ${name}`, unit: "%", places: 2 };
+  if (material.composition !== undefined && solid === "ash") {
+    const from = { moisture: moistureFigure(line) };
+    return worked({ ...of, formula: "100 - moisture", from, sources: [material.figureSources.composition] });
+  }
+  const by = isFood(material) ? "not stated, counted as none" : "none by nature";
+  return given({ ...of, value: 0, by, sources: [material.source] });
 }
 
-/** A salt is ash but for its water. */
-function shareOf(material: KitchenMaterial, solid: Solid): Decimal | undefined {
-  if (material.kind === "water") return ZERO;
-  if (material.composition !== undefined) return solid === "ash" ? HUNDRED.minus(material.moisture) : ZERO;
-  const value = solid === "protein" ? material.protein?.value : material[solid];
-  return value === undefined ? undefined : dec(value);
+function isFood({ composition, kind }: KitchenMaterial): boolean {
+  return composition === undefined && kind !== "water";
 }
 
 function notStated(lines: readonly FormulaLine[]): readonly Note[] {
   return lines.flatMap((line): readonly Note[] => {
-    const missing = solids.filter((solid) => shareOf(line.material, solid) === undefined);
+    const missing = isFood(line.material) ? solids.filter((solid) => line.material[solid] === undefined) : [];
     if (missing.length === 0) return [];
     return [note("food.not-stated", line.path, { name: line.name, solids: missing })];
   });
