@@ -66,11 +66,11 @@ const rows: readonly {
     count: 1,
   },
   {
-    what: "thousands of machines with nothing to cut with",
+    what: "thousands of machines whose gap is not told",
     command: "sheet",
     content: `${plain}${batch}sheet: { machine: none, thickness: 1.5 mm }\nmachines:\n${lines(1900, (index) => `  rolls ${index}: { width: 13 mm }`)}`,
-    codes: ["spec.missing"],
-    count: 1901,
+    codes: ["machine.gaps-stated"],
+    count: 1900,
   },
   {
     what: "thousands of errors of syntax",

@@ -58,7 +58,10 @@ describe("a spec of the wrong shape", () => {
   test.each([
     ["salt: 1", "  such as   salt: 1 %\n"],
     ["salt: [1]", "  such as   salt: 1 %\n"],
-    ["batch: { bowls: 40, rawWeight: 130 }", "  such as   batch:\n              rawWeight: 130 g\n"],
+    [
+      "batch: { bowls: 40, rawWeight: 130 }",
+      "  such as   batch:\n              bowls: 320\n              rawWeight: 130 g\n",
+    ],
     [
       "alkali: [{ name: soda ash }]",
       "  such as   alkali:\n              - name: sodium carbonate\n                amount: 0.9 %\n",

@@ -189,7 +189,7 @@ describe("what is wrong is said with a code and a path", () => {
       "powder",
       { composition: { Na2C03: "100 %" } },
       ["flours", 0, "figures", "composition", "Na2C03"],
-      "Na2CO3",
+      "by its formula",
     ],
     [
       "quantity.unreadable",

@@ -22,8 +22,8 @@ export interface ProteinRange extends Bounds {
 }
 
 /** A number off a label. */
-export function printedFigure(label: string, unit: string, value: DecimalInput): Figure {
-  return given({ id: "label.given", label, unit, places: 2, value, by: "the label", sources: [printedSource] });
+export function printedFigure(id: string, label: string, unit: string, value: DecimalInput): Figure {
+  return given({ id, label, unit, places: 2, value, by: "the label", sources: [printedSource] });
 }
 
 /** What two ranges have in common; the ends may then be the wrong way round. */
@@ -64,8 +64,8 @@ export function moveBasis(
       formula: `protein * ${dryRatio("moisture", "basis")}`,
       from: {
         protein,
-        basis: printedFigure("basis moisture", "%", basis),
-        moisture: printedFigure("moisture of the flour", "%", actual),
+        basis: printedFigure("label.basis", "basis moisture", "%", basis),
+        moisture: printedFigure(`label.moisture.${end}`, "moisture of the flour", "%", actual),
       },
       sources: [massBalance],
     });

@@ -131,6 +131,7 @@ function readOne(label: ProteinLabel, index: number, to: DecimalText): Outcome<B
   const slack = label.servingRounded === true ? halfLastDigit(serving) : ZERO;
   const rule = ruleFor("protein", book);
   const sources = rule.ok ? [printedSource, rule.value.source] : [printedSource];
+  const place = `label.${index + 1}`;
   const percent = (end: "least" | "greatest", value: DecimalText, mass: DecimalInput, factor: DecimalText): Figure =>
     worked({
       id: `label.${end}`,
@@ -139,10 +140,10 @@ function readOne(label: ProteinLabel, index: number, to: DecimalText): Outcome<B
       places: 2,
       formula: "protein * 100 / serving * to / from",
       from: {
-        protein: printedFigure(`${end} protein printed as ${printed}`, "g", value),
-        serving: printedFigure("serving", "g", mass),
-        to: printedFigure("nitrogen factor wanted", "", to),
-        from: printedFigure("nitrogen factor of the label", "", factor),
+        protein: printedFigure(`${place}.protein.${end}`, `${end} protein printed as ${printed}`, "g", value),
+        serving: printedFigure(`${place}.serving.${end}`, "serving", "g", mass),
+        to: printedFigure("label.factor-wanted", "nitrogen factor wanted", "", to),
+        from: printedFigure(`${place}.factor.${end}`, "nitrogen factor of the label", "", factor),
       },
       sources,
     });

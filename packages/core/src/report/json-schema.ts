@@ -18,6 +18,7 @@ const problemsSchema = described(
         found: z.string(),
         expected: z.string(),
         advice: z.string(),
+        lines: z.optional(described(z.array(z.string()), { description: "Lines that would be right" })),
         facts: factsSchema,
         flag: z.optional(z.string()),
         file: z.optional(z.string()),
