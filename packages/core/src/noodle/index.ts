@@ -62,7 +62,7 @@ export type {
   NutrientName,
   StatedFigure,
 } from "../materials/nutrients.ts";
-export type { KitchenMaterial, Stated } from "../materials/own.ts";
+export type { KitchenMaterial, Stated, StatedShare } from "../materials/own.ts";
 export type { RecordedFigures } from "../materials/recorded.ts";
 export type { RoundingBand, RuleBookName, Tolerance as LabelTolerance } from "../materials/rounding-rules.ts";
 export type { Word } from "../report/words.ts";
