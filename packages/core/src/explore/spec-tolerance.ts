@@ -65,7 +65,7 @@ function asItIs(load: Figure): Figure {
 }
 
 function erringLoad(spec: Spec, batch: Batch): ErringLoad {
-  const { causes, exact, lines: weighed } = causesOf(spec, batch);
+  const { causes: all, exact, lines: weighed } = causesOf(spec, batch);
   const lines = weighed.map((one) => ({ ...one, load: asItIs(one.load) }));
   const load = linesAsWeighed(lines);
   const shown: readonly (readonly [Omit<Output, "figure">, Figure | undefined])[] = [
@@ -79,6 +79,8 @@ function erringLoad(spec: Spec, batch: Batch): ErringLoad {
     asked.map(({ figure }) => figure),
     batch.graph,
   );
+  // Losses matter to bowls alone, and the protein of one flour to nothing where that of another is not known.
+  const causes = all.filter(({ id }) => Object.hasOwn(graph, id));
   return { causes, exact, outputs: asked, graph };
 }
 
