@@ -79,14 +79,16 @@ describe("errors that nobody stated", () => {
 });
 
 describe("errors on which nothing rests that is told", () => {
-  test.each([{ dough: "42 kg" }, { flour: "5 kg" }, { load: "largest" } as const, { have: { name: "house flour", amount: "5 kg" } }])(
-    "are left out: losses where no bowls are told, but %j",
-    (batch) => {
-      const one = tolerated({ ...noodle, batch, mixer: { largest: "6 kg" } });
-      expect(one.causes.map(({ id }) => id)).not.toContain("loss.sheeting");
-      expect(one.outputs.map(({ figure }) => figure.id)).toContain("tolerance.water.value");
-    },
-  );
+  test.each([
+    { dough: "42 kg" },
+    { flour: "5 kg" },
+    { load: "largest" } as const,
+    { have: { name: "house flour", amount: "5 kg" } },
+  ])("are left out: losses where no bowls are told, but %j", (batch) => {
+    const one = tolerated({ ...noodle, batch, mixer: { largest: "6 kg" } });
+    expect(one.causes.map(({ id }) => id)).not.toContain("loss.sheeting");
+    expect(one.outputs.map(({ figure }) => figure.id)).toContain("tolerance.water.value");
+  });
 
   test("are left out: the protein of a flour beside one of which none is known", () => {
     const plain = { kind: "flour", moisture: "14 %" } as const;

@@ -1,12 +1,12 @@
 import { readdirSync, readFileSync } from "node:fs";
 import * as core from "@noodlewright/core";
 import { convert, correct, dilute, makeUp, pure, severalStock } from "@noodlewright/core/chemistry";
-import { type Graph, recalculated } from "@noodlewright/core/figure";
+import { type Figure, type Graph, recalculated } from "@noodlewright/core/figure";
 import { readKitchenFile } from "@noodlewright/core/spec";
 import { describe, expect, it } from "vitest";
 import { parse } from "yaml";
 import { roundRecipe } from "#core/chemistry/rounded-recipe.ts";
-import { feedsOf } from "#core/figure/figure.ts";
+import { behindOf, feedsOf } from "#core/figure/figure.ts";
 import { figuresIn } from "../report/figures-in.ts";
 
 type Asked = core.Answer<object> | core.Outcome<object>;
@@ -75,16 +75,23 @@ const named: core.SpecInput = {
   sheet: { machine: hostile("machine"), thickness: "2 mm", cutter: 20, start: "9 mm", endTrim: "40 mm" },
 };
 
-const files = readdirSync(folder).filter((file) => file.endsWith(".yaml") && file !== "harbour-store.yaml");
-const all = [...files.map((file) => [file, read(file)] as const), ["hostile names", named] as const].flatMap(
-  ([file, data]) => {
-    const noodle = core.readNoodleData(data, { kitchens });
-    return Object.entries(asks).flatMap(([question, ask]) => {
-      const answer = noodle.ok ? ask(noodle.value) : noodle;
-      return answer.ok ? [{ file, question, answer }] : [];
-    });
-  },
+/** An example that tells when its noodles are served, and by what weight: what its pots do is in its day. */
+const school = readFileSync(new URL("school-noodle.yaml", folder), "utf8");
+const served: unknown = parse(
+  school
+    .replace("plan:\n", 'plan:\n  serve: "12:15"\n')
+    .replace(/rawWeight: .*/u, "cookedWeight: 230 g\n  cookGain: 1.75"),
 );
+
+const files = readdirSync(folder).filter((file) => file.endsWith(".yaml") && file !== "harbour-store.yaml");
+const written = [...files.map((file) => [file, read(file)]), ["hostile names", named], ["served", served]] as const;
+const all = written.flatMap(([file, data]) => {
+  const noodle = core.readNoodleData(data, { kitchens });
+  return Object.entries(asks).flatMap(([question, ask]) => {
+    const answer = noodle.ok ? ask(noodle.value) : noodle;
+    return answer.ok ? [{ file, question, answer }] : [];
+  });
+});
 
 /** Work with alkaline products whose names are written to mislead. */
 const soda = { name: hostile("soda"), composition: pure("Na2CO3"), mass: 8, parts: 3 };
@@ -125,6 +132,21 @@ function expectComplete(graph: Graph): void {
   expect(off.map(({ id, value }) => `${id}: ${value}, again ${again[id]?.value}`)).toEqual([]);
 }
 
+/** What is told by each id in a result and behind its figures, where that is not one and the same. */
+function ambiguous(result: unknown): readonly string[] {
+  const told = new Map<string, Set<string>>();
+  const seen = new Set<Figure>();
+  const visit = (figure: Figure | string): void => {
+    if (typeof figure === "string" || seen.has(figure)) return;
+    seen.add(figure);
+    const { id, label, value, unit, working } = figure;
+    told.set(id, (told.get(id) ?? new Set()).add(JSON.stringify({ label, value, unit, working })));
+    behindOf(figure).forEach(visit);
+  };
+  figuresIn(result).forEach(visit);
+  return [...told].flatMap(([id, texts]) => (texts.size > 1 ? [[id, ...texts].join("\n")] : []));
+}
+
 it("tries every question that the door has", () => {
   expect([...new Set(all.map(({ question }) => question))].toSorted()).toEqual(Object.keys(asks));
   const unasked = ["askDay", "askIngredientReplacement", "askLot"];
@@ -161,6 +183,12 @@ describe.each(all)("$file, $question", ({ question, answer }) => {
       expect(core.explain({ graph }, figure.id).lines.length).toBeGreaterThan(0);
     }
     expectComplete(graph);
+  });
+
+  it("has no id that stands for two figures, nor has what they rest on", () => {
+    // A card tells figures in its own words; those behind it are in the answers that it shows.
+    const told = question === "askCard" && "graph" in answer.value ? answer.value.graph : answer.value;
+    expect(ambiguous(told)).toEqual([]);
   });
 
   it("keeps in its report every figure that it shows", () => {

@@ -51,7 +51,7 @@ export function cookGain(spec: Pick<Spec, "batch">): { readonly gain: Figure; re
     unit: "",
     places: 2,
     value: stated ?? usualCookGain.value,
-    by: stated === undefined ? "usual value" : "spec",
+    by: stated === undefined ? "usual value" : "the spec",
     sources: [stated === undefined ? cookGainSource : fromSpec],
   });
   if (stated !== undefined) return { gain, notes: [] };

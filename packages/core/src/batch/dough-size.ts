@@ -75,7 +75,7 @@ function besideRework(dough: Figure, { rework }: Spec): Figure {
 
 /** The bowls that the spec states. */
 export function statedBowls(value: number): Figure {
-  return given({ ...bowlsNaming, value, by: "spec", sources: [fromSpec] });
+  return given({ ...bowlsNaming, value, by: "the spec", sources: [fromSpec] });
 }
 
 type Have = NonNullable<NonNullable<Spec["batch"]>["have"]>;

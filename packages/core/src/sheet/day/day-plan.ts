@@ -11,9 +11,9 @@ import {
   problem,
   refuse,
 } from "../../figure/problem.ts";
-import { commonPractice, massBalance } from "../../figure/source.ts";
+import { commonPractice, definition, massBalance } from "../../figure/source.ts";
 import type { Formula } from "../../formula/formula.ts";
-import { type Decimal, dec, fixedText, sum } from "../../number/decimal.ts";
+import { type Decimal, type DecimalText, dec, fixedText, sum } from "../../number/decimal.ts";
 import type { Quantity } from "../../number/quantity.ts";
 import type { Spec } from "../../spec/spec.ts";
 import { asked, askedOr, type Usual } from "../inputs.ts";
@@ -21,7 +21,7 @@ import type { SheetPlan } from "../sheet-plan.ts";
 import { compositionOf } from "../water/dough-food.ts";
 import { specificHeat } from "../water/food.ts";
 import type { MachineCount, PlanRequest, PlanStage, StageName } from "./plan-request.ts";
-import { potRecovery, potWater } from "./pot.ts";
+import { potRecovery, potWater, rawInPot } from "./pot.ts";
 import { type TimePlan, timePlan } from "./timeplan.ts";
 
 /** The day of a spec: when each load is at which stage, and what the pots do. */
@@ -182,18 +182,18 @@ function placeOf(path: Path, plan: PlanFields): Path {
 }
 
 function potOf(pot: PotFields, spec: Spec, formula: Formula, batch: Batch): Outcome<PotPlan> {
-  const basket = pot.basket.value;
-  const share = pot.water && dec(pot.water.value).div(basket).toFixed();
+  const basket = rawInPot(pot.basket.value);
+  const share = pot.water && waterForEachGram(pot.water.value, basket);
   const water = potWater(basket, share);
   if (!water.ok) return refuse(waterOutOfRange(pot));
-  const baskets = basketsOf(pot, batch);
+  const baskets = basketsOf(basket, batch);
   if (pot.power === undefined) return answer({ baskets, water: water.value });
   const own = askedOr(rawTemperature, spec.temperature?.room?.value, usualRoom);
   const { composition } = compositionOf(formula.lines);
   const heat = specificHeat({ composition, temperature: own.value });
   if (!heat.ok) return refuse(...heat.problems.map((problem) => ({ ...problem, path: ["temperature", "room"] })));
   const recovery = potRecovery({
-    water: water.value.value,
+    water: water.value,
     raw: basket,
     rawTemperature: own,
     rawSpecificHeat: heat.value,
@@ -204,18 +204,28 @@ function potOf(pot: PotFields, spec: Spec, formula: Formula, batch: Batch): Outc
   return answer({ baskets, water: water.value, ...recovery.value }, recovery.notes);
 }
 
-function basketsOf({ basket }: PotFields, { target, loads }: Batch): Figure {
+/** What stands in the pot, as the kitchen states it, on each gram of noodles. */
+function waterForEachGram(stated: DecimalText, raw: Figure): Figure {
+  const water = asked({ id: "pot.water-stated", label: "water in a pot", unit: "g", places: 0 }, stated);
+  return worked({
+    id: "pot.share",
+    label: "water for a gram of noodles",
+    unit: "g/g",
+    places: 0,
+    formula: "water / raw",
+    from: { water, raw },
+    sources: [definition],
+  });
+}
+
+function basketsOf(basket: Figure, { target, loads }: Batch): Figure {
   return worked({
     id: "pot.baskets",
     label: "baskets of a load",
     unit: "",
     places: 0,
     formula: "ceil(strands / loads / basket)",
-    from: {
-      strands: target.strands,
-      loads: loads.count,
-      basket: asked({ id: "pot.basket", label: "a basket", unit: "g", places: 0 }, basket.value),
-    },
+    from: { strands: target.strands, loads: loads.count, basket },
     sources: [massBalance],
   });
 }

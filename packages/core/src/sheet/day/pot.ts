@@ -19,10 +19,10 @@ const boilingTest: Source = {
  *
  * @example shown(potWater("1000").value) // => "10000 g"
  */
-export function potWater(raw: DecimalText, perGram?: DecimalText): Outcome<Figure> {
+export function potWater(raw: Given, perGram?: Given): Outcome<Figure> {
   const problems = outsideLimits([
-    { path: ["raw"], value: raw, unit: "g", above: "0" },
-    { path: ["perGram"], value: perGram, unit: "", least: "2", most: "50" },
+    { path: ["raw"], value: numberOf(raw), unit: "g", above: "0" },
+    { path: ["perGram"], value: perGram && numberOf(perGram), unit: "", least: "2", most: "50" },
   ]);
   if (problems.length > 0) return refuse(...problems);
   const share = askedOr({ id: "pot.share", label: "water for a gram of noodles", unit: "g/g", places: 0 }, perGram, {
@@ -36,16 +36,21 @@ export function potWater(raw: DecimalText, perGram?: DecimalText): Outcome<Figur
       unit: "g",
       places: 0,
       formula: "raw * share",
-      from: { raw: asked({ id: "pot.raw", label: "raw noodles in the pot", unit: "g", places: 0 }, raw), share },
+      from: { raw: rawInPot(raw), share },
       sources: share.sources,
     }),
   );
 }
 
+/** The noodles that are in a pot at one time. */
+export function rawInPot(raw: Given): Figure {
+  return askedFigure({ id: "pot.raw", label: "raw noodles in the pot", unit: "g", places: 0 }, raw);
+}
+
 /** A basket of raw noodles going into a boiling pot: g, °C, kJ/(kg K), kW. */
 export interface Basket {
-  readonly water: DecimalText;
-  readonly raw: DecimalText;
+  readonly water: Given;
+  readonly raw: Given;
   readonly rawTemperature: Given;
   readonly rawSpecificHeat: Figure;
   /** Power that reaches the water, as `powerIntoWater` measures it. */
@@ -74,8 +79,8 @@ const assumptions = [note("pot.estimate", [], {})];
  */
 export function potRecovery(basket: Basket): Outcome<PotRecovery> {
   const problems = outsideLimits([
-    { path: ["water"], value: basket.water, unit: "g", above: "0" },
-    { path: ["raw"], value: basket.raw, unit: "g", above: "0" },
+    { path: ["water"], value: numberOf(basket.water), unit: "g", above: "0" },
+    { path: ["raw"], value: numberOf(basket.raw), unit: "g", above: "0" },
     { path: ["rawTemperature"], value: numberOf(basket.rawTemperature), unit: "°C", least: "0", below: "70" },
     { path: ["rawSpecificHeat"], value: basket.rawSpecificHeat.value, unit: "kJ/(kg K)", above: "0", most: "5" },
     { path: ["power"], value: basket.power, unit: "kW", above: "0", most: "1000" },
@@ -86,7 +91,8 @@ export function potRecovery(basket: Basket): Outcome<PotRecovery> {
     value: "100",
     source: { ...definition, cite: "water at sea level" },
   });
-  const raw = asked({ id: "pot.raw", label: "raw noodles", unit: "g", places: 0 }, basket.raw);
+  const raw = rawInPot(basket.raw);
+  const water = askedFigure({ id: "pot.water", label: "pot water", unit: "g", places: 0 }, basket.water);
   const own = askedFigure(
     { id: "pot.raw-temperature", label: "their temperature", unit: "°C", places: 0 },
     basket.rawTemperature,
@@ -106,7 +112,7 @@ export function potRecovery(basket: Basket): Outcome<PotRecovery> {
     unit: "K",
     places: 1,
     formula: "heat / (water / 1000 * waterHeat + raw / 1000 * specific)",
-    from: { heat, water: basket.water, waterHeat: waterSpecificHeat, raw, specific: basket.rawSpecificHeat },
+    from: { heat, water, waterHeat: waterSpecificHeat, raw, specific: basket.rawSpecificHeat },
     sources: [definition],
   });
   const power = asked({ id: "pot.power", label: "power into the water", unit: "kW", places: 1 }, basket.power);

@@ -80,7 +80,8 @@ export function waterTemperature(request: WaterRequest): Outcome<WaterPlan> {
   }
   const tap = asked({ id: "tap.temperature", label: "temperature of the tap water", ...celsius }, request.tap);
   if (exact(temperature).gte(exact(tap))) return answer(plan, notesOn(request, temperature));
-  return withIce(request, plan, water, tap);
+  const without = { ...temperature, label: "temperature the water would need without ice" };
+  return withIce(request, { ...plan, temperature: without }, water, tap);
 }
 
 function withIce(request: WaterRequest, plan: WaterPlan, water: Figure, tap: Figure): Outcome<WaterPlan> {
@@ -99,7 +100,6 @@ function withIce(request: WaterRequest, plan: WaterPlan, water: Figure, tap: Fig
     from: { water, ice },
     sources: [definition],
   });
-  const temperature = { ...plan.temperature, label: "temperature the water would need without ice" };
   const share = worked({
     id: "water.ice-share",
     label: "ice, % of the water",
@@ -109,8 +109,8 @@ function withIce(request: WaterRequest, plan: WaterPlan, water: Figure, tap: Fig
     from: { ice, water },
     sources: [definition],
   });
-  const notes = [...notesOn(request, temperature), meltNote(share)];
-  return answer({ ...plan, temperature, ice: { ice, tapWater, share } }, notes);
+  const notes = [...notesOn(request, plan.temperature), meltNote(share)];
+  return answer({ ...plan, ice: { ice, tapWater, share } }, notes);
 }
 
 /** More than melts in time in most mixers, %: common practice, no source. */
