@@ -1,4 +1,4 @@
-import { type Figure, given, worked } from "../figure/figure.ts";
+import { type Figure, found, given, worked } from "../figure/figure.ts";
 import { answer, type Outcome, type Path, type Problem, problem, refuse } from "../figure/problem.ts";
 import { definition, fromSpec, massBalance } from "../figure/source.ts";
 import type { Formula } from "../formula/formula.ts";
@@ -146,16 +146,23 @@ function doughForIngredient(have: Have, formula: Formula, left: Decimal): Outcom
 }
 
 /** What of a limit is used: all of it, or what the scale can weigh without going beyond it. */
-function lessUnused(limit: Figure, left: Decimal): Figure {
+export function lessUnused(limit: Figure, left: Decimal): Figure {
   if (left.isZero()) return limit;
+  const naming = { unit: "g", places: 1, sources: [definition] };
+  const unused = found({
+    ...naming,
+    id: `${limit.id}-unused`,
+    label: `${limit.label}, left unused`,
+    value: left,
+    by: "the weights, rounded to the scale, stay within it",
+    on: [limit],
+  });
   return worked({
+    ...naming,
     id: `${limit.id}-used`,
     label: `${limit.label}, as far as the scale weighs within it`,
-    unit: "g",
-    places: 1,
     formula: "limit - left",
-    from: { limit, left },
-    sources: [definition],
+    from: { limit, left: unused },
   });
 }
 

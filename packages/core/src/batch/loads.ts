@@ -3,6 +3,7 @@ import { answer, type Outcome, problem, refuse } from "../figure/problem.ts";
 import { fromSpec, massBalance } from "../figure/source.ts";
 import { type Decimal, dec, decimalText, ONE, ZERO } from "../number/decimal.ts";
 import type { Spec } from "../spec/spec.ts";
+import { lessUnused } from "./dough-size.ts";
 import { mixerLimit } from "./stated-mass.ts";
 
 /** A batch split into equal mixer loads. */
@@ -43,7 +44,10 @@ export function splitLoads(
     from: { dough, parts: doughParts, limit },
     sources: [massBalance],
   });
-  const loads = equalLoads({ dough, parts: doughParts }, count, { limit, left, flour: mixer.of === "flour" });
+  const loads = equalLoads({ dough, parts: doughParts }, count, {
+    used: left.isZero() ? undefined : lessUnused(limit, left),
+    flour: mixer.of === "flour",
+  });
   const each = dec(mixer.of === "flour" ? loads.flour.value : loads.dough.value);
   if (mixer.smallest !== undefined && smallest?.gt(each)) {
     const before = dec(count.value).minus(1);
@@ -79,9 +83,8 @@ function countFigure(value: string, by: string): Figure {
 }
 
 interface Limit {
-  readonly limit: Figure;
-  /** Of the limit, g. */
-  readonly left: Decimal;
+  /** What may be used of it, where that is not all. */
+  readonly used: Figure | undefined;
   /** The limit is one of flour. */
   readonly flour: boolean;
 }
@@ -93,12 +96,12 @@ function equalLoads(
 ): Loads {
   const naming = { id: "load.dough", label: "dough of one load", unit: "g", places: 1, sources: [massBalance] };
   const load =
-    most === undefined || most.left.isZero()
+    most?.used === undefined
       ? worked({ ...naming, formula: "dough / count", from: { dough, count } })
       : worked({
           ...naming,
-          formula: `min(dough / count, ${most.flour ? "(limit - left) * parts / 100" : "limit - left"})`,
-          from: { dough, count, limit: most.limit, left: most.left, ...(most.flour && { parts }) },
+          formula: `min(dough / count, ${most.flour ? "used * parts / 100" : "used"})`,
+          from: { dough, count, used: most.used, ...(most.flour && { parts }) },
         });
   const flour = worked({
     id: "load.flour",

@@ -245,7 +245,16 @@ function mended({ line, already, isShort }: InBowl, times: Figure, scales: reado
     : isEnough
       ? "enough is in"
       : `${wanted.value.slice(0, 12)} g less what is in, rounded to ${fixedText(scale.division, scale.division.decimalPlaces())} g (${scale.name})`;
-  const add = found({ id: `${id}.add`, label: `${name} to add`, unit: "g", places, value, by, sources: [definition] });
+  const add = found({
+    id: `${id}.add`,
+    label: `${name} to add`,
+    unit: "g",
+    places,
+    value,
+    by,
+    on: [wanted, already, ...scales.flatMap(({ figures }) => figures)],
+    sources: [definition],
+  });
   const total = worked({
     id: `${id}.mended`,
     label: `${name} in all`,

@@ -101,7 +101,7 @@ export function withRework(
     places,
     value: rounded(dec(exact.value), scale.division),
     by: `${exact.value.slice(0, 12)} g rounded to ${decimalText(scale.division)} g (${scale.name})`,
-    on: [exact],
+    on: [exact, ...scales.flatMap(({ figures }) => figures)],
     sources: [definition],
   });
   const batch = worked({

@@ -15,6 +15,8 @@ export interface Scale {
   /** Unit it shows: `g`, `kg`, `oz` or `lb`. */
   readonly unit: string;
   readonly assumed: boolean;
+  /** Its division, and its capacity where that is stated. */
+  readonly figures: readonly Figure[];
 }
 
 /** One ingredient of a load, as it is weighed. */
@@ -46,19 +48,25 @@ export function scalesOf(spec: Pick<Spec, "scales">, us: boolean): Outcome<reado
   if (spec.scales === undefined) {
     const division = us ? dec(findUnit("oz")?.factor ?? "1").div(10) : ONE;
     return answer(
-      [{ name: us ? "scale to 0.1 oz" : "scale to 1 g", division, unit: us ? "oz" : "g", assumed: true }],
+      [
+        withFigures(
+          { name: us ? "scale to 0.1 oz" : "scale to 1 g", division, unit: us ? "oz" : "g", assumed: true },
+          0,
+        ),
+      ],
       [note("scales.assumed", ["scales"], { us })],
     );
   }
-  const scales = spec.scales.map((scale): Scale => {
+  const scales = spec.scales.map((scale, index): Scale => {
     const { division, capacity } = scale;
-    return {
+    const read = {
       name: scale.name ?? `scale to ${division.text}`,
       division: dec(division.value),
       ...(capacity && { capacity: dec(capacity.value) }),
       unit: shownUnit(division.unit),
       assumed: false,
     };
+    return withFigures(read, index);
   });
   const tooCoarse = scales.findIndex(({ division, capacity }) => capacity?.lt(division));
   if (tooCoarse !== -1) {
@@ -82,16 +90,31 @@ function boundlessNotes(scales: readonly Scale[]): readonly Note[] {
   return boundless ? [note("scales.capacity-unknown", ["scales"], { name: finest.name })] : [];
 }
 
+function withFigures(scale: Omit<Scale, "figures">, index: number): Scale {
+  const { name, division, capacity, assumed } = scale;
+  const figure = (what: "division" | "capacity", value: Decimal): Figure =>
+    given({
+      id: `scale.${index + 1}.${what}`,
+      label: `${what} of ${name}`,
+      unit: "g",
+      places: decimalPlaces(division),
+      value,
+      by: assumed ? "assumed" : "spec",
+      sources: [fromSpec],
+    });
+  const figures = [figure("division", division), ...(capacity ? [figure("capacity", capacity)] : [])];
+  return { ...scale, figures };
+}
+
 /** Weights are shown in grams, or in ounces where the scales show ounces or pounds. */
 export function shownUnit(unit: string): "g" | "oz" {
   return unit === "oz" || unit === "lb" ? "oz" : "g";
 }
 
-/** A scale, in how many lots it takes a mass, and among how many scales it was chosen. */
+/** A scale, and in how many lots it takes a mass. */
 interface Choice {
   readonly scale: Scale;
   readonly lots: number;
-  readonly among: number;
 }
 
 /** The finest scale that takes a mass at once; the one of the greatest capacity where none does. */
@@ -101,10 +124,10 @@ export function chooseScale(mass: Decimal, scales: readonly Scale[]): Choice {
     (best, scale) => (best === undefined || scale.division.lt(best.division) ? scale : best),
     undefined,
   );
-  if (finest !== undefined) return { scale: finest, lots: 1, among: scales.length };
+  if (finest !== undefined) return { scale: finest, lots: 1 };
   const largest = scales.reduce((best, scale) => ((scale.capacity ?? ZERO).gt(best.capacity ?? ZERO) ? scale : best));
   const lots = largest.capacity === undefined ? 1 : mass.div(largest.capacity).ceil().toNumber();
-  return { scale: largest, lots, among: scales.length };
+  return { scale: largest, lots };
 }
 
 /**
@@ -130,25 +153,26 @@ export function weighLoad(
   const picked = lines.flatMap((line, index) => {
     const [mass, pick, precise] = [rounded[index], chosen[index], exact[index]];
     if (mass === undefined || pick === undefined || precise === undefined) return [];
-    return [{ line, mass, pick, precise, step: stepFigure(line, precise, pick) }];
+    return [{ line, mass, pick, precise, step: stepFigure(line, precise, pick, scales) }];
   });
   const on = [...exact, ...picked.map(({ step }) => step)];
   return picked.map(({ line, mass, pick, precise, step }) => weighedLine(line, precise, mass, pick, step, count, on));
 }
 
-/** The division of the scale that a line is weighed on: given where there is but one, found by the weight where there are more. */
-function stepFigure(line: FormulaLine, exact: Figure, { scale, among }: Choice): Figure {
-  const division = {
+/** The division that a line is weighed to: that of the only scale, or found by the weight where there are more. */
+function stepFigure(line: FormulaLine, exact: Figure, { scale }: Choice, scales: readonly Scale[]): Figure {
+  const [only] = scale.figures;
+  if (scales.length === 1 && only !== undefined) return only;
+  return found({
     id: `${line.id}.division`,
     label: `division of ${scale.name}`,
     unit: "g",
     places: Math.max(2, decimalPlaces(scale.division)),
     value: scale.division,
+    by: "the finest scale that holds it",
+    on: [exact, ...scales.flatMap(({ figures }) => figures)],
     sources: [fromSpec],
-  };
-  return among > 1
-    ? found({ ...division, by: "the finest scale that holds it", on: [exact] })
-    : given({ ...division, by: scale.assumed ? "assumed" : "spec" });
+  });
 }
 
 function exactMass({ id, name, parts }: FormulaLine, flour: Figure): Figure {
@@ -235,7 +259,7 @@ function decimalPlaces(value: Decimal): number {
 export function weighApart(line: FormulaLine, flour: Figure, count: Figure, scales: readonly Scale[]): WeighedLine {
   const exact = exactMass(line, flour);
   const pick = chooseScale(dec(exact.value), scales);
-  const step = stepFigure(line, exact, pick);
+  const step = stepFigure(line, exact, pick, scales);
   return weighedLine(line, exact, roundToDivision(dec(exact.value), pick.scale.division), pick, step, count, [
     exact,
     step,

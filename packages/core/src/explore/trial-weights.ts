@@ -66,7 +66,7 @@ export function weighTrial(spec: Spec, formula: Formula, trial: Trial, us: boole
       withOrigins(
         weights.map(({ mass }) => mass),
         formula.graph,
-      ).filter(({ id }) => !id.startsWith("trial.") && !Object.hasOwn(formula.graph, id)),
+      ).filter(({ id }) => !/^(?:trial|scale)\./u.test(id) && !Object.hasOwn(formula.graph, id)),
     );
     return weights.map((one): ScaledMass => {
       const { name, division, unit, scale } = one;

@@ -1,6 +1,7 @@
 import { costOf } from "../batch/cost.ts";
 import { scalesOf } from "../batch/weighing.ts";
 import { frozen } from "../figure/frozen.ts";
+import { graphOf } from "../figure/graph.ts";
 import { answer, type Outcome } from "../figure/problem.ts";
 import { told } from "../figure/told.ts";
 import type { Workbook } from "../render/workbook/cells.ts";
@@ -13,7 +14,7 @@ import { inputGroups } from "./workbook/inputs.ts";
 import type { Made } from "./workbook/made.ts";
 import { resultGroups } from "./workbook/results.ts";
 import { costRules, roundings, unusedRules, weighingRules } from "./workbook/rules.ts";
-import { mixerFigures, scaleFigures } from "./workbook/scales.ts";
+import { mixerFigures } from "./workbook/scales.ts";
 
 /**
  * The noodle as a workbook that works itself out: what may be changed, what comes of it, and every figure as a formula.
@@ -39,7 +40,7 @@ export function askWorkbook(noodle: Noodle): Outcome<Workbook> {
       ...batch.value.graph,
       ...(cost.ok && cost.value.graph),
       ...mixerFigures(noodle.spec),
-      ...scaleFigures(scales.value),
+      ...graphOf(scales.value.flatMap(({ figures }) => figures)),
     },
   };
   const notes = [...noodle.notes, ...batch.notes, ...(cost.ok ? cost.notes : [])];

@@ -1,7 +1,7 @@
 import { materialName } from "../../batch/cost-prices.ts";
 import type { Figure } from "../../figure/figure.ts";
 import { dec } from "../../number/decimal.ts";
-import { cellFormula, floorOf, joined, literal, stepsOf } from "../../render/workbook/formulas.ts";
+import { floorOf, joined, literal, stepsOf } from "../../render/workbook/formulas.ts";
 import type { CellOf, RoundedFigures } from "../../render/workbook/workbook.ts";
 import type { Made, Rules } from "./made.ts";
 import { divisionRule } from "./scales.ts";
@@ -10,7 +10,7 @@ import { divisionRule } from "./scales.ts";
 export function weighingRules({ batch, scales, weighed, graph }: Made): Rules {
   const rules: Rules = {};
   for (const { line, exact, load, step, off, nearest } of weighed) {
-    rules[step.id] = divisionRule(exact.id, scales);
+    if (scales.length > 1) rules[step.id] = divisionRule(exact.id, scales);
     rules[off.id] = (cell) => `IF(${cell(exact.id)}=0,0,100*(${cell(load.id)}-${cell(exact.id)})/${cell(exact.id)})`;
     rules[nearest.id] = (cell) => `IF(${cell(exact.id)}=0,0,100*${cell(step.id)}/2/${cell(exact.id)})`;
     if (line.role === "dusting") {
@@ -36,11 +36,8 @@ export function weighingRules({ batch, scales, weighed, graph }: Made): Rules {
 /** What is left unused of a limit was found for the spec as it is written: of another nothing is left. */
 export function unusedRules({ graph }: Made): Rules {
   const rules: Rules = {};
-  for (const figure of Object.values(graph)) {
-    const { id, working } = figure;
-    if (working.kind !== "formula" || working.from["left"] === undefined) continue;
-    const used = { ...figure, working: { ...working, from: { ...working.from, left: { constant: "0" } } } };
-    rules[id] = (cell, changed) => `IF(${changed},${cellFormula(used, cell)},${cellFormula(figure, cell)})`;
+  for (const { id, value } of Object.values(graph)) {
+    if (id.endsWith("-unused")) rules[id] = (_, changed) => `IF(${changed},0,${literal(value)})`;
   }
   return rules;
 }

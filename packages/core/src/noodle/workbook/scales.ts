@@ -1,32 +1,11 @@
 import { mixerLimit } from "../../batch/stated-mass.ts";
 import type { Scale, WeighedLine } from "../../batch/weighing.ts";
-import { type Figure, given } from "../../figure/figure.ts";
 import type { Graph } from "../../figure/graph.ts";
-import { fromSpec } from "../../figure/source.ts";
 import { ceilOf, joined, justMore, literal, textIn } from "../../render/workbook/formulas.ts";
 import type { CellOf } from "../../render/workbook/workbook.ts";
 import type { Spec } from "../../spec/spec.ts";
 
 const scaleId = (index: number, what: "division" | "capacity"): string => `scale.${index + 1}.${what}`;
-
-/** The scales as figures, which choose the division of each ingredient. */
-export function scaleFigures(scales: readonly Scale[]): Graph {
-  const figures = scales.flatMap(({ name, division, capacity, assumed }, index): readonly Figure[] => {
-    const naming = (what: "division" | "capacity") => ({
-      id: scaleId(index, what),
-      label: `${what} of ${name}`,
-      unit: "g",
-      places: Math.min(division.decimalPlaces(), 6),
-      by: assumed ? "assumed" : "spec",
-      sources: [fromSpec],
-    });
-    return [
-      given({ ...naming("division"), value: division }),
-      ...(capacity ? [given({ ...naming("capacity"), value: capacity })] : []),
-    ];
-  });
-  return Object.fromEntries(figures.map((figure) => [figure.id, figure]));
-}
 
 /** The smallest load of a mixer as a figure. */
 export function mixerFigures({ mixer }: Spec): Graph {
