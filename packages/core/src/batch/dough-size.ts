@@ -1,4 +1,4 @@
-import { type Figure, found, given, worked } from "../figure/figure.ts";
+import { type Figure, given, worked } from "../figure/figure.ts";
 import { answer, type Outcome, type Path, type Problem, problem, refuse } from "../figure/problem.ts";
 import { definition, fromSpec, massBalance } from "../figure/source.ts";
 import type { Formula } from "../formula/formula.ts";
@@ -10,7 +10,7 @@ import type { Spec } from "../spec/spec.ts";
 import { materialName } from "./cost-prices.ts";
 import type { Losses } from "./losses.ts";
 import { doughWithRework, statedRework } from "./rework.ts";
-import { mixerLimit, statedMass } from "./stated-mass.ts";
+import { lessUnused, mixerLimit, statedMass } from "./stated-mass.ts";
 
 export const bowlsNaming = { id: "batch.bowls", label: "bowls", unit: "", places: 0 };
 const doughNaming = { id: "batch.dough", label: "dough to mix", unit: "g", places: 1 };
@@ -143,27 +143,6 @@ function doughForIngredient(have: Have, formula: Formula, left: Decimal): Outcom
     sources: [massBalance],
   });
   return answer(dough);
-}
-
-/** What of a limit is used: all of it, or what the scale can weigh without going beyond it. */
-export function lessUnused(limit: Figure, left: Decimal): Figure {
-  if (left.isZero()) return limit;
-  const naming = { unit: "g", places: 1, sources: [definition] };
-  const unused = found({
-    ...naming,
-    id: `${limit.id}-unused`,
-    label: `${limit.label}, left unused`,
-    value: left,
-    by: "the weights, rounded to the scale, stay within it",
-    on: [limit],
-  });
-  return worked({
-    ...naming,
-    id: `${limit.id}-used`,
-    label: `${limit.label}, as far as the scale weighs within it`,
-    formula: "limit - left",
-    from: { limit, left: unused },
-  });
 }
 
 function notStated(): Problem {

@@ -3,8 +3,7 @@ import { answer, type Outcome, problem, refuse } from "../figure/problem.ts";
 import { fromSpec, massBalance } from "../figure/source.ts";
 import { type Decimal, dec, decimalText, ONE, ZERO } from "../number/decimal.ts";
 import type { Spec } from "../spec/spec.ts";
-import { lessUnused } from "./dough-size.ts";
-import { mixerLimit } from "./stated-mass.ts";
+import { lessUnused, mixerLimit } from "./stated-mass.ts";
 
 /** A batch split into equal mixer loads. */
 export interface Loads {

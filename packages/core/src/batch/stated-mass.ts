@@ -1,5 +1,6 @@
-import { type Figure, given } from "../figure/figure.ts";
-import { fromSpec } from "../figure/source.ts";
+import { type Figure, found, given, worked } from "../figure/figure.ts";
+import { definition, fromSpec } from "../figure/source.ts";
+import type { Decimal } from "../number/decimal.ts";
 import type { Quantity } from "../number/quantity.ts";
 
 /** A mass that the spec states, g. */
@@ -12,4 +13,25 @@ export function statedMass(id: string, label: string, quantity: Quantity): Figur
 export function mixerLimit(size: "largest" | "smallest", { value, text }: Quantity, of: string | undefined): Figure {
   const naming = { id: `mixer.${size}`, label: `${size} load`, unit: "g", places: 0 };
   return given({ ...naming, value, by: `spec, ${text} of ${of ?? "dough"}`, sources: [fromSpec] });
+}
+
+/** What of a limit is used: all of it, or what the scale can weigh without going beyond it. */
+export function lessUnused(limit: Figure, left: Decimal): Figure {
+  if (left.isZero()) return limit;
+  const naming = { unit: "g", places: 1, sources: [definition] };
+  const unused = found({
+    ...naming,
+    id: `${limit.id}-unused`,
+    label: `${limit.label}, left unused`,
+    value: left,
+    by: "the weights, rounded to the scale, stay within it",
+    on: [limit],
+  });
+  return worked({
+    ...naming,
+    id: `${limit.id}-used`,
+    label: `${limit.label}, as far as the scale weighs within it`,
+    formula: "limit - left",
+    from: { limit, left: unused },
+  });
 }
