@@ -1,7 +1,7 @@
 import type { BlendTargets } from "@noodlewright/core/explore";
 import { describe, expect, test } from "vitest";
 import { checksOfShares } from "#core/blend/blend-figures.ts";
-import { halfLastDigit, proteinBounds, wholeNumbers } from "#core/blend/blend-limits.ts";
+import { wholeNumbers } from "#core/blend/blend-limits.ts";
 import { dec } from "#core/number/decimal.ts";
 import { asIs, soft, strong } from "../explore/kitchen.ts";
 
@@ -49,15 +49,5 @@ describe("limits as whole numbers", () => {
     expect(wholeNumbers([dec("0.001"), dec("0.001").div(3)])).toEqual([1_000_000_000, 333_333_333]);
     expect(wholeNumbers([dec("0.5"), dec("-1.25"), dec(0)])).toEqual([2, -5, 0]);
     expect(wholeNumbers([dec(0), dec(0)])).toEqual([0, 0]);
-  });
-
-  test("are half of the last digit away from a value, or as far as is stated", () => {
-    expect(["12", "12.0", "0.125"].map((text) => halfLastDigit(text).toString())).toEqual(["0.5", "0.05", "0.0005"]);
-    const ends = (within?: string) => {
-      const { least, most } = proteinBounds({ value: "11.5", ...(within && { within }), basis: asIs });
-      return [least?.toString(), most?.toString()];
-    };
-    expect(ends()).toEqual(["11.45", "11.55"]);
-    expect(ends("0.2")).toEqual(["11.3", "11.7"]);
   });
 });

@@ -1,5 +1,5 @@
 import { told } from "@noodlewright/core";
-import { type BlendQuestion, searchBlend } from "@noodlewright/core/explore";
+import { type BlendQuestion, type Candidate, searchBlend } from "@noodlewright/core/explore";
 import { describe, expect, test } from "vitest";
 import { dec, decimalText } from "#core/number/decimal.ts";
 import { asIs, at14, barley, gluten, sharesOf, soft, strong, value, whole } from "../explore/kitchen.ts";
@@ -135,11 +135,65 @@ describe("searchBlend", () => {
     expect(sharesOf(answer)).toEqual(["strong flour 55, soft flour 39, barley flour 2, wholegrain flour 4"]);
   });
 
+  describe("a value that the nearest blend is wanted of", () => {
+    const three = [soft, barley, strong];
+    const protein = { value: "11.2", nearest: true, basis: at14 } as const;
+    /** Protein at 14 % moisture by the shares, in floating point, apart from the library. */
+    const reachedBy = (shares: readonly number[]): number => {
+      const of = (read: (flour: Candidate) => number) =>
+        shares.reduce((total, share, at) => total + share * read(three[at] ?? soft), 0);
+      return (of(({ protein: own }) => Number(own)) * 86) / of(({ moisture }) => 100 - Number(moisture));
+    };
+    const all = Array.from({ length: 101 }, (_, one) =>
+      Array.from({ length: 101 - one }, (_none, other) => [one, other, 100 - one - other]),
+    ).flat();
+    const ask = (prefer: BlendQuestion["prefer"], within: string, step = "1", alternatives = 1) =>
+      searchBlend({ flours: three, targets: { protein: { ...protein, within } }, prefer, step, alternatives });
+
+    test("has what is preferred among the blends that show the value, and no other", () => {
+      const shown = all.filter((shares) => Math.abs(reachedBy(shares) - 11.2) < 0.005);
+      const price = (shares: readonly number[]) =>
+        (shares[0] ?? 0) * 0.9 + (shares[1] ?? 0) * 1.2 + (shares[2] ?? 0) * 1.1;
+      const [cheapest] = shown.toSorted((one, other) => price(one) - price(other));
+      expect(sharesOf(value(ask({ kind: "cheapest" }, "0.11")))).toEqual([
+        three.flatMap(({ name }, at) => (cheapest?.[at] ? [`${name} ${cheapest[at]}`] : [])).join(", "),
+      ]);
+    });
+
+    test("is as near as coarse steps come, whatever is preferred", () => {
+      const coarse = all.filter((shares) => shares.every((share) => share % 5 === 0));
+      const [nearest] = coarse.toSorted(
+        (one, other) => Math.abs(reachedBy(one) - 11.2) - Math.abs(reachedBy(other) - 11.2),
+      );
+      expect(Math.abs(reachedBy(nearest ?? []) - 11.2)).toBeGreaterThan(0.005);
+      const words = three.flatMap(({ name }, at) => (nearest?.[at] ? [`${name} ${nearest[at]}`] : [])).join(", ");
+      for (const prefer of [{ kind: "cheapest" }, { kind: "most", flour: "strong flour" }] as const)
+        expect(sharesOf(value(ask(prefer, "0.11", "5")))).toEqual([words]);
+    });
+
+    test("leaves room for other blends, and for a preference where it is not wanted nearest", () => {
+      const answer = value(ask({ kind: "most", flour: "barley flour" }, "0.3", "1", 3));
+      expect(sharesOf(answer)).toHaveLength(3);
+      if (answer.kind !== "found") throw new Error("nothing found");
+      expect(answer.order).toMatch(/^nearest to 11.2 % at 14 % mb protein, to two places; .*most barley flour first/u);
+      const reached = answer.blends.map(({ checks }) => checks.map(({ side, reached: text }) => [side, Number(text)]));
+      expect(Math.abs(Number(reached[0]?.[0]?.[1]) - 11.2)).toBeLessThan(0.005);
+      for (const [check] of reached) expect(Math.abs(Number(check?.[1]) - 11.2)).toBeLessThan(0.3);
+      const free = searchBlend({
+        flours: three,
+        targets: { protein: { ...protein, within: "0.3", nearest: false } },
+        prefer: { kind: "most", flour: "strong flour" },
+      });
+      const most = all.filter((shares) => Math.abs(reachedBy(shares) - 11.2) <= 0.3).map(([, , share = 0]) => share);
+      expect(sharesOf(value(free))[0]).toContain(`strong flour ${Math.max(...most)}`);
+    });
+  });
+
   test("brings a value as near as whole steps allow and says so", () => {
     const outcome = searchBlend({
       flours: [soft, gluten],
       prefer: { kind: "fewest" },
-      targets: { protein: { value: "11.0", basis: asIs } },
+      targets: { protein: { value: "11", within: "0.05", basis: asIs } },
     });
     expect(sharesOf(value(outcome))).toEqual(["soft flour 96, dry gluten 4"]);
     expect(outcome.ok && outcome.notes.map(({ code }) => code)).toEqual(["blend.step-coarse"]);
@@ -147,7 +201,7 @@ describe("searchBlend", () => {
       flours: [soft, gluten],
       step: "0.1",
       prefer: { kind: "fewest" },
-      targets: { protein: { value: "11.0", basis: asIs } },
+      targets: { protein: { value: "11", within: "0.05", basis: asIs } },
     });
     expect(finer.ok && finer.notes).toEqual([]);
   });

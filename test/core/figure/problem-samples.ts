@@ -785,7 +785,7 @@ export const samples: Readonly<Record<Code | NoteCode, Sample>> = {
   "blend.not-proven": ["", `searchBlend(manyFlours)`],
   "blend.step-coarse": [
     "step",
-    `searchBlend({ ...question, step: "5", targets: { protein: { value: "10.1", basis: asIs } } })`,
+    `searchBlend({ ...question, step: "5", targets: { protein: { value: "10.1", within: "0.05", basis: asIs } } })`,
   ],
   "blend.bags": [
     'shelf."cake flour".bag',

@@ -21,6 +21,8 @@ export function differs(one: readonly number[], other: readonly number[], gaps: 
  *
  * Around each blend that was given (or was too near to one that was) the room left is cut into boxes that do not overlap;
  * the best of every box waits until it is the best of all. Which of equals is the best of a box is settled when its turn comes.
+ *
+ * @param known - the first of them, where another order has chosen it
  */
 export function bestBlends(
   problem: StepProblem,
@@ -28,8 +30,9 @@ export function bestBlends(
   gaps: readonly number[],
   count: number,
   budget: Budget,
+  known?: StepsFound,
 ): Alternatives {
-  const first = bestSteps(problem, order.objectives, budget.part(0.6));
+  const first = known ?? bestSteps(problem, order.objectives, budget.part(0.6));
   if (first.kind !== "found") return { shown: [], given: first.kind === "unfinished" };
   const shown: (readonly number[])[] = [];
   const waiting: Waiting[] = [{ region: problem, steps: first.steps, settled: true }];

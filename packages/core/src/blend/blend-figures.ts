@@ -3,7 +3,7 @@ import { fromSpec, massBalance } from "../figure/source.ts";
 import { basisRange, sumRange, withRange } from "../formula/ranges.ts";
 import { basisText, type MoistureBasis } from "../materials/fields.ts";
 import { basisRule, dryRatio } from "../materials/moisture.ts";
-import { type Decimal, dec, decimalText, ZERO } from "../number/decimal.ts";
+import { type Decimal, dec, decimalText, fixedText, ZERO } from "../number/decimal.ts";
 import { type Limit, priceUnit, reached, targetLimits } from "./blend-limits.ts";
 import type { BlendQuestion, Candidate, Check, FoundBlend } from "./blend-question.ts";
 import type { Setup } from "./blend-setup.ts";
@@ -30,7 +30,7 @@ export function describeBlend(setup: Setup, steps: readonly number[]): FoundBlen
   const checks = setup.targets.map((limit, index) =>
     checkOf(limit, steps, weigh(setup.rows[index]?.coefficients ?? [], steps) >= 0),
   );
-  return { shares: shares.filter((one) => one !== undefined), figures, checks };
+  return { shares: shares.filter((one) => one !== undefined), figures, checks: valueAsOne(question, checks) };
 }
 
 /**
@@ -167,6 +167,22 @@ function checkOf(limit: Limit, shares: readonly (number | Decimal)[], holds: boo
   };
 }
 
+/** What a check finds and what was asked, with as many digits as it was asked in, two at least. */
+export function checkTexts({ reached, unit, side, bound, within }: Check) {
+  const places = Math.max(2, dec(bound).decimalPlaces());
+  const wanted = side === "near" ? `${bound} ${unit}, ± ${within}` : `at ${side} ${bound} ${unit}`;
+  return { reached: `${fixedText(reached, places)} ${unit}`, wanted };
+}
+
+/** The two ends that a protein value is met within as the one thing that was asked. */
+function valueAsOne({ targets: { protein } }: BlendQuestion, checks: readonly Check[]): readonly Check[] {
+  const [least, most] = ["protein.least", "protein.most"].map((end) => checks.find(({ id }) => id === end));
+  if (protein?.value === undefined || least === undefined || most === undefined) return checks;
+  const { value: bound, within } = protein;
+  const asked: Check = { ...least, id: "protein", side: "near", bound, within, holds: least.holds && most.holds };
+  return checks.flatMap((one) => (one === most ? [] : [one === least ? asked : one]));
+}
+
 /** A blend as somebody has it, with what it comes to, in whatever steps its shares are. */
 export function describeShares(question: BlendQuestion, given: readonly Figure[]): FoundBlend {
   const { flours, targets, currency, flourMass } = question;
@@ -177,7 +193,7 @@ export function describeShares(question: BlendQuestion, given: readonly Figure[]
       return share === undefined || dec(share.value).isZero() ? [] : [{ name, share }];
     }),
     figures: blendFigures(flours, given, basisAsked(targets), currency, flourMass),
-    checks: checksOfShares(question, values).slice(0, targetLimits(question).length),
+    checks: checksOfTargets(question, values.map(dec)),
   };
 }
 
@@ -188,11 +204,6 @@ export function describeShares(question: BlendQuestion, given: readonly Figure[]
  */
 export function checksOfShares(question: BlendQuestion, shares: readonly string[]): readonly Check[] {
   const parts = shares.map(dec);
-  const targets = targetLimits(question).map((limit) => {
-    const value = reached(limit, parts) ?? dec(0);
-    const room = limit.side === "least" ? value.minus(limit.bound) : limit.bound.minus(value);
-    return checkOf(limit, parts, room.gte("-1e-9"));
-  });
   const flours = question.flours.flatMap(({ name, least, most, fixed }, index) => {
     const share = parts[index] ?? dec(0);
     const check = (side: "least" | "most", bound: string | undefined): readonly Check[] => {
@@ -212,5 +223,14 @@ export function checksOfShares(question: BlendQuestion, shares: readonly string[
     };
     return [...check("least", least ?? fixed), ...check("most", most ?? fixed)];
   });
-  return [...targets, ...flours];
+  return [...checksOfTargets(question, parts), ...flours];
+}
+
+function checksOfTargets(question: BlendQuestion, parts: readonly Decimal[]): readonly Check[] {
+  const checks = targetLimits(question).map((limit) => {
+    const value = reached(limit, parts) ?? dec(0);
+    const room = limit.side === "least" ? value.minus(limit.bound) : limit.bound.minus(value);
+    return checkOf(limit, parts, room.gte("-1e-9"));
+  });
+  return valueAsOne(question, checks);
 }

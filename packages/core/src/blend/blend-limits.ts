@@ -142,23 +142,25 @@ function rangedAtBasis(
   return { ...at(), ...(open && { ends: { low: at("low").top, high: at("high").top } }) };
 }
 
+/** A protein value as a limit, by what the flours' protein is without its range. */
+export function valueLimit({ flours, targets: { protein } }: BlendQuestion) {
+  if (protein?.value === undefined) return undefined;
+  const { value, nearest, basis } = protein;
+  const values = flours.map((flour) => dec(flour.protein));
+  const naming = { id: "protein.value", label: "protein", unit: unitAt(basis), side: "least" as const };
+  return { ...naming, bound: dec(value), nearest: nearest === true, ...atBasis(flours, values, basis) };
+}
+
 /** Least and greatest protein of a target. */
 export function proteinBounds(target: ProteinTarget): { readonly least?: Decimal; readonly most?: Decimal } {
-  if ("value" in target) {
+  if (target.value !== undefined) {
     const value = dec(target.value);
-    const within = target.within === undefined ? halfLastDigit(target.value) : dec(target.within);
-    return { least: value.minus(within), most: value.plus(within) };
+    return { least: value.minus(target.within), most: value.plus(target.within) };
   }
   return {
     ...(target.least === undefined ? {} : { least: dec(target.least) }),
     ...(target.most === undefined ? {} : { most: dec(target.most) }),
   };
-}
-
-/** Half a unit of the last digit somebody wrote. @example halfLastDigit("12.0").toString() // => "0.05" */
-export function halfLastDigit(text: string): Decimal {
-  const places = text.includes(".") ? text.length - text.indexOf(".") - 1 : 0;
-  return dec(10).pow(-places).div(2);
 }
 
 /** A share of the flour as it is, as a quotient that gives it at a basis. */

@@ -38,10 +38,21 @@ export interface Candidate {
   readonly store?: DecimalText;
 }
 
-/** Either a value, met when the blend comes within `within` of it (half its last written digit unless given), or a range. */
+/** Either a value, met when the blend comes within `within` of it, or a range. */
 export type ProteinTarget =
-  | { readonly value: DecimalText; readonly within?: DecimalText; readonly basis: MoistureBasis }
-  | { readonly least?: DecimalText; readonly most?: DecimalText; readonly basis: MoistureBasis };
+  | {
+      readonly value: DecimalText;
+      readonly within: DecimalText;
+      /** Whether the blend nearest to the value is wanted, to two places, and what is preferred tells only those as near apart. */
+      readonly nearest?: boolean;
+      readonly basis: MoistureBasis;
+    }
+  | {
+      readonly value?: never;
+      readonly least?: DecimalText;
+      readonly most?: DecimalText;
+      readonly basis: MoistureBasis;
+    };
 
 /** What the blend has to reach. */
 export interface BlendTargets {
@@ -104,8 +115,10 @@ export interface FoundBlend {
 export interface Check {
   readonly id: string;
   readonly label: string;
-  readonly side: "least" | "most";
+  /** `near` where a value is met by what comes within `within` of it. */
+  readonly side: "least" | "most" | "near";
   readonly bound: DecimalText;
+  readonly within?: DecimalText;
   readonly reached: DecimalText;
   readonly unit: string;
   readonly holds: boolean;

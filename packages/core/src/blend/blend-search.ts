@@ -12,13 +12,13 @@ import { dec, decimalText, fixedText, HUNDRED } from "../number/decimal.ts";
 import { bestBlends } from "./blend-alternatives.ts";
 import { explainConflict, nearestBlend } from "./blend-conflict.ts";
 import { describeBlend } from "./blend-figures.ts";
-import { type Limit, limitRow } from "./blend-limits.ts";
+import { type Limit, limitRow, valueLimit } from "./blend-limits.ts";
 import { nearestTo, type Order, orderOf, stepsThatMatter } from "./blend-preference.ts";
 import type { BlendAnswer, BlendQuestion, OutOfReach } from "./blend-question.ts";
 import { type Setup, setUp, stepProblem } from "./blend-setup.ts";
 import { type Budget, wholeQuestion } from "./step-budget.ts";
 import { measure, type Objective, type StepProblem, type StepsFound } from "./step-problem.ts";
-import { anyFractions, smallestSteps } from "./step-search.ts";
+import { anyFractions, bestSteps, smallestSteps } from "./step-search.ts";
 
 /**
  * Finds the blends of flours that reach the targets within the limits of every flour, in whole steps, in the order asked for.
@@ -41,7 +41,7 @@ export function searchBlend(question: BlendQuestion): Outcome<BlendAnswer> {
   const order = orderOf(setup);
   const budget = wholeQuestion();
   const search: Search = { setup, order, count, budget };
-  const first = findBlends(search, stepProblem(setup), []);
+  const first = nearestToValue(search) ?? findBlends(search, stepProblem(setup), []);
   return first ?? nearestInSteps(search) ?? answer(explainConflict(setup, order, budget));
 }
 
@@ -57,11 +57,12 @@ function findBlends(
   { setup, order, count, budget }: Search,
   problem: StepProblem,
   notes: readonly Note[],
+  first?: StepsFound,
 ): Outcome<BlendAnswer> | undefined {
-  const { shown, given, open } = bestBlends(problem, order, stepsThatMatter(setup), count, budget.part(0.8));
+  const { shown, given, open } = bestBlends(problem, order, stepsThatMatter(setup), count, budget.part(0.8), first);
   if (shown.length === 0) return given ? answer(givenUp(setup, order, budget)) : undefined;
   const blends = shown.map((steps) => describeBlend(setup, steps));
-  const found = { kind: "found" as const, blends, order: order.words };
+  const found = { kind: "found" as const, blends, order: orderWords(setup, order) };
   return answer({ ...found, ...(open && { notProven: true as const }) }, [
     ...notes,
     ...(open ? [note("blend.not-proven", [], howFar(order, open))] : []),
@@ -84,27 +85,52 @@ function howFar(
   return { by: objective.kind, percent };
 }
 
+function orderWords({ question }: Setup, { words }: Order): string {
+  const aim = valueLimit(question);
+  if (!aim?.nearest) return words;
+  return `nearest to ${decimalText(aim.bound)} ${aim.unit} protein, to two places; of blends as near, and of the others, ${words}`;
+}
+
+/**
+ * The blend that comes nearest to a protein value, where one is wanted and any meets it: as near as is shown, where one
+ * does, and else as near as can be; of those as near, the first in the order. Then the others that meet it, in that order.
+ */
+function nearestToValue(search: Search): Outcome<BlendAnswer> | undefined {
+  const { setup, order, budget } = search;
+  const aim = valueLimit(setup.question);
+  if (!aim?.nearest) return undefined;
+  const whole = stepProblem(setup);
+  const asShown = [
+    limitRow({ ...aim, side: "least" }, aim.bound.minus(halfShown)),
+    limitRow({ ...aim, side: "most" }, aim.bound.plus(halfShown)),
+  ];
+  const close = bestSteps({ ...whole, rows: [...whole.rows, ...asShown] }, order.objectives, budget.part(0.3));
+  if (close.kind === "found") return findBlends(search, whole, [], close);
+  const objectives = [offValue(aim), ...order.objectives];
+  const nearest = bestSteps(whole, objectives, budget.part(0.5));
+  return nearest.kind === "found" ? findBlends(search, whole, [], nearest) : undefined;
+}
+
+/** Half of the last place in which protein is shown. */
+const halfShown = dec("0.005");
+
+function offValue(aim: Limit): Extract<Objective, { readonly kind: "off-zero" }> {
+  return { kind: "off-zero", weights: limitRow(aim).coefficients };
+}
+
 /** Where fractions of a step could meet a protein value, whole steps come as near to it as they can. */
 function nearestInSteps(search: Search): Outcome<BlendAnswer> | undefined {
   const { setup, order, budget } = search;
-  const { protein } = setup.question.targets;
-  const limit = setup.targets.find(({ id }) => id === "protein.least");
-  if (protein === undefined || !("value" in protein) || limit === undefined) return undefined;
-  const whole = stepProblem(setup);
-  if (!anyFractions(whole)) return undefined;
+  const aim = valueLimit(setup.question);
+  if (aim === undefined || !anyFractions(stepProblem(setup))) return undefined;
   const loose = stepProblem(setup, (id) => !id.startsWith("protein."));
-  const weights = limitRow(limit, dec(protein.value)).coefficients;
-  const objective: Objective = { kind: "off-zero", weights };
+  const objective = offValue(aim);
   const nearest = smallestSteps(loose, objective, budget.part(0.5));
   if (nearest.kind === "unfinished") return answer(givenUp(setup, order, budget));
   if (nearest.kind === "none") return undefined;
-  const coarse = coarseSteps(setup, limit, protein.value, nearest.open === undefined);
-  return findBlends(search, nearestTo(loose, weights, measure(objective, nearest.steps)), [coarse]);
-}
-
-function coarseSteps(setup: Setup, limit: Limit, value: string, proven: boolean): Note {
-  const step = decimalText(dec(setup.question.step ?? 1));
-  return note("blend.step-coarse", ["step"], { step, wanted: value, unit: limit.unit, proven });
+  const facts = { step: decimalText(dec(setup.question.step ?? 1)), wanted: decimalText(aim.bound), unit: aim.unit };
+  const coarse = note("blend.step-coarse", ["step"], { ...facts, proven: nearest.open === undefined });
+  return findBlends(search, nearestTo(loose, objective.weights, measure(objective, nearest.steps)), [coarse]);
 }
 
 /** No blend found before the budget ended: the nearest of those that the rest of it finds, with what it misses. */

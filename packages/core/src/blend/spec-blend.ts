@@ -130,7 +130,7 @@ function styleOf({ style }: Spec, { flours }: BlendQuestion, blend: FoundBlend |
 function squareOf({ flours, targets: { protein } }: BlendQuestion): SquareAnswer | undefined {
   const [one, other, third] = flours;
   if (one === undefined || other === undefined || third !== undefined) return undefined;
-  if (protein === undefined || !("value" in protein)) return undefined;
+  if (protein?.value === undefined) return undefined;
   const outcome = squareRule({ one, other, target: protein.value, basis: protein.basis });
   return outcome.ok ? outcome.value : undefined;
 }

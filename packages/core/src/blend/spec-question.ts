@@ -7,6 +7,7 @@ import type { Bounds } from "../spec/blend-schema.ts";
 import type { Spec } from "../spec/spec.ts";
 import type { BlendQuestion, BlendTargets, Preference, ProteinTarget } from "./blend-question.ts";
 import type { FlourShelf } from "./flour-shelf.ts";
+import { roomAround } from "./met.ts";
 import { styleFacts } from "./style-notes.ts";
 import { styleRanges } from "./style-ranges.ts";
 
@@ -103,7 +104,7 @@ function preference({ wanted }: Spec, shelf: FlourShelf): Preference {
 export function targetsOf(spec: Spec): BlendTargets {
   const { wanted = {} } = spec;
   const basis = wantedBasis(spec);
-  const protein = proteinTarget(wanted.protein, wanted.within?.value, basis);
+  const protein = proteinTarget(spec, basis);
   const wholegrain = ends(wanted.wholegrain);
   const { value: most } = wanted.ash ?? {};
   const ash = most === undefined ? ends(wanted.ash) : { most };
@@ -142,22 +143,18 @@ function styleTargets(
   return { targets, notes };
 }
 
-function proteinTarget(
-  bounds: Bounds | undefined,
-  within: DecimalText | undefined,
-  basis: MoistureBasis,
-): ProteinTarget | undefined {
-  if (bounds?.value === undefined) {
+/** A value as near as can be, unless it is written how near is near enough: then what is preferred decides within that. */
+function proteinTarget(spec: Spec, basis: MoistureBasis): ProteinTarget | undefined {
+  const { protein: bounds, within: stated } = spec.wanted ?? {};
+  const value = bounds?.aim ?? bounds?.value;
+  if (bounds === undefined || value === undefined) {
     const range = ends(bounds);
     return range && { ...range, basis };
   }
-  return { value: asWritten(bounds.text, bounds.value), ...(within !== undefined && { within }), basis };
-}
-
-/** A number with the digits it was written with: they say how exact it is meant. @example asWritten("12.0 %", "12") // => "12.0" */
-export function asWritten(text: string, value: DecimalText): DecimalText {
-  const written = /\d+(?:\.\d+)?/u.exec(text)?.[0];
-  return written !== undefined && dec(written).eq(value) ? written : value;
+  const within = bounds.aim === undefined ? stated?.value : decimalText(dec(bounds.most ?? value).minus(value));
+  return within === undefined
+    ? { value, within: roomAround(value, spec), nearest: true, basis }
+    : { value, within, basis };
 }
 
 function ends(bounds: Bounds | undefined): { readonly least?: DecimalText; readonly most?: DecimalText } | undefined {

@@ -1,6 +1,7 @@
 import { planBatch } from "../batch/batch.ts";
 import { costOf } from "../batch/cost.ts";
 import type { WeighedLine } from "../batch/weighing.ts";
+import { checkTexts } from "../blend/blend-figures.ts";
 import type { BlendQuestion, Check, FoundBlend } from "../blend/blend-question.ts";
 import { searchBlend } from "../blend/blend-search.ts";
 import { flourShelf, type ShelfFlour } from "../blend/flour-shelf.ts";
@@ -17,7 +18,8 @@ import type { FoundAmount } from "./settle-places.ts";
 
 /**
  * Finds the shares of the flours that a spec leaves open, the others as they stand. Where several blends meet all that is
- * wanted, the spec's `prefer:` decides; unless it does, the one nearest to the middle of what each flour may be.
+ * wanted, the one nearest to a protein value comes first, unless it is written how near is near enough and the spec prefers
+ * something; then the spec's `prefer:` decides, or else the middle of what each flour may be.
  *
  * @param open - their numbers in the list of flours
  * Problems: `settle.out-of-reach` (no answer), with the nearest; those of `flourShelf`, `blendQuestion` and `searchBlend`.
@@ -27,7 +29,7 @@ export function floursFound(
   formula: Formula,
   open: readonly number[],
   extra: OwnMaterials,
-): Outcome<readonly FoundAmount[]> {
+): Outcome<FoundFlours> {
   const shelf = flourShelf(spec, formula, extra);
   if (!shelf.ok) return shelf;
   const flours = shelf.value.flours.filter(({ path }) => path[0] === "flours");
@@ -50,7 +52,16 @@ export function floursFound(
   const notes = [...asked.notes, ...outcome.notes, ...preferenceNotes(spec)].filter(
     ({ code }) => code !== "blend.fewer-alternatives",
   );
-  return answer(blend === undefined ? [] : amountsIn(blend, spec, open), notes);
+  if (blend === undefined) return answer({ amounts: [] }, notes);
+  const protein = blend.checks.find(({ id }) => id.startsWith("protein"));
+  const amounts = amountsIn(blend, spec, open);
+  return answer({ amounts, ...(protein && { protein: checkTexts(protein).reached }) }, notes);
+}
+
+/** The shares that were found, and what protein their blend comes to where one is wanted. */
+export interface FoundFlours {
+  readonly amounts: readonly FoundAmount[];
+  readonly protein?: string;
 }
 
 /**
@@ -110,6 +121,11 @@ function withOpen(
   const whole = to.map((share, index) =>
     index === last ? HUNDRED.minus(sum(to.filter((_, at) => at !== last))) : share,
   );
+  const { protein } = question.targets;
+  const targets =
+    protein?.value !== undefined && question.prefer.kind === "nearest"
+      ? { ...question.targets, protein: { ...protein, nearest: true } }
+      : question.targets;
   const prefer =
     question.prefer.kind === "nearest"
       ? {
@@ -117,7 +133,7 @@ function withOpen(
           to: whole.map((share, index) => ({ name: flours[index]?.flour.name ?? "", share: decimalText(share) })),
         }
       : question.prefer;
-  return { ...question, flours: candidates, prefer, alternatives: 1 };
+  return { ...question, flours: candidates, targets, prefer, alternatives: 1 };
 }
 
 function limitsOf({ flours }: Spec, index: number) {
@@ -139,17 +155,17 @@ function amountsIn(blend: FoundBlend, spec: Spec, open: readonly number[]): read
 
 function preferenceNotes({ wanted }: Spec): readonly Note[] {
   if (wanted?.prefer !== undefined) return [];
-  return [note("settle.preference", ["wanted"], {})];
+  const { aim, value = aim } = wanted?.protein ?? {};
+  return [note("settle.preference", ["wanted"], { value: value !== undefined })];
 }
 
 /** The nearest blend, and what it misses. */
 function nearestText({ shares, checks }: FoundBlend): readonly string[] {
   const flours = shares.map(({ name, share }) => `${name} ${shown(share).replace(" % of flour", " %")}`).join(", ");
-  return [flours, ...checks.filter(({ holds }) => !holds).map(missText)];
+  return [flours, ...checks.flatMap(missText)];
 }
 
-/** What a check finds, beside what is wanted. */
-function missText({ label, reached, unit, side, bound }: Check): string {
-  const places = Math.max(2, dec(bound).decimalPlaces());
-  return `${label} ${fixedText(reached, places)} ${unit}, wanted at ${side} ${bound} ${unit}`;
+function missText(check: Check): readonly string[] {
+  const { reached, wanted } = checkTexts(check);
+  return check.holds ? [] : [`${check.label} ${reached}, wanted ${wanted}`];
 }

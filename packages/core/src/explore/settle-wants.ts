@@ -2,6 +2,7 @@ import { bowlWeight } from "../batch/bowl.ts";
 import { contentsOf } from "../batch/composition.ts";
 import { keptInBoiling } from "../batch/nutrition-cooked.ts";
 import { roomBy } from "../batch/nutrition-room.ts";
+import { roomOf } from "../blend/met.ts";
 import { alkalinityM, anhydrousShare } from "../chemistry/composition.ts";
 import { answer, note, type Outcome, problem, refuse } from "../figure/problem.ts";
 import type { Formula } from "../formula/formula.ts";
@@ -10,7 +11,6 @@ import { type Decimal, dec, HUNDRED, ONE, sum, ZERO } from "../number/decimal.ts
 import type { Bounds } from "../spec/blend-schema.ts";
 import type { Spec } from "../spec/spec.ts";
 import type { Quotient, Sum } from "./extreme.ts";
-import { roomOf } from "./met.ts";
 import type { OpenPlaces } from "./settle-places.ts";
 
 /** Something that a spec wants, as a quotient over the amounts to be found. */

@@ -4,8 +4,9 @@ import { answer, loudNote, type Note, type Outcome, type Path, problem, refuse }
 import { formulaOf } from "../formula/formula.ts";
 import type { OwnMaterials } from "../materials/own.ts";
 import { dec, decimalText, fixedText } from "../number/decimal.ts";
+import type { Spec } from "../spec/spec.ts";
 import { balanceAmounts } from "./settle-balance.ts";
-import { floursFound } from "./settle-flours.ts";
+import { type FoundFlours, floursFound } from "./settle-flours.ts";
 import {
   type FoundAmount,
   isSection,
@@ -46,18 +47,18 @@ export function settle(data: unknown, extra: OwnMaterials = {}): Outcome<Settled
   const filled = (found: readonly FoundAmount[]) => formulaOf(withAmounts(data, open, found), extra);
   const first = filled([]);
   if (!first.ok) return first;
-  const flours = open.flours.length === 0 ? answer([]) : floursIn(first.value, open, filled, extra);
+  const flours = open.flours.length === 0 ? answer({ amounts: [] }) : floursIn(first.value, open, filled, extra);
   if (!flours.ok) return flours;
-  const blended = filled(flours.value);
+  const blended = filled(flours.value.amounts);
   if (!blended.ok) return blended;
   const balance = balanceAmounts(blended.value.spec, blended.value.formula, open);
   if (!balance.ok) return balance;
-  const found = [...flours.value, ...balance.value];
+  const found = [...flours.value.amounts, ...balance.value];
   const shownOf = (amounts: readonly FoundAmount[]): string => {
     const reading = filled(amounts);
     return reading.ok ? shownIn(reading.value, extra) : "";
   };
-  const notes = [foundNote(found), ...flours.notes, ...balance.notes];
+  const notes = [foundNote(found, flours.value, blended.value.spec), ...flours.notes, ...balance.notes];
   return answer({
     data: withAmounts(data, open, found),
     found,
@@ -66,10 +67,12 @@ export function settle(data: unknown, extra: OwnMaterials = {}): Outcome<Settled
   });
 }
 
-/** Says at the head of every answer which amounts were found. */
-function foundNote(found: readonly FoundAmount[]): Note {
+/** Says at the head of every answer which amounts were found, and what protein their blend comes to. */
+function foundNote(found: readonly FoundAmount[], { protein: reached }: FoundFlours, { wanted }: Spec): Note {
   const amounts = found.map(({ name, text }) => ({ name, amount: inWords(text) }));
-  return loudNote("settle.found", ["wanted"], { amounts });
+  const text = wanted?.protein?.text;
+  const protein = reached !== undefined && text !== undefined && { protein: { wanted: text, reached } };
+  return loudNote("settle.found", ["wanted"], { amounts, ...protein });
 }
 
 /** A found share as it is said: two places, or two digits of a small one; the exact share stands in the table. */
@@ -117,7 +120,7 @@ function floursIn(
   open: OpenPlaces,
   filled: (found: readonly FoundAmount[]) => ReturnType<typeof formulaOf>,
   extra: OwnMaterials,
-): Outcome<readonly FoundAmount[]> {
+): Outcome<FoundFlours> {
   const balance = balanceAmounts(first.spec, first.formula, open);
   const nearer = balance.ok ? filled(balance.value) : undefined;
   const { spec, formula } = nearer?.ok ? nearer.value : first;

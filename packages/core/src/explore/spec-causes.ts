@@ -1,9 +1,9 @@
 import type { Batch } from "../batch/batch.ts";
 import type { WeighedLine } from "../batch/weighing.ts";
-import { halfLastDigit } from "../blend/blend-limits.ts";
 import { alkalinityM } from "../chemistry/composition.ts";
 import { catalogue } from "../materials/catalogue.ts";
 import { assumedMoisture } from "../materials/doubt.ts";
+import { halfLastDigit } from "../materials/label.ts";
 import type { Material, MaterialKind } from "../materials/material.ts";
 import type { KitchenMaterial } from "../materials/own.ts";
 import { type Decimal, type DecimalText, dec, decimalText, ONE } from "../number/decimal.ts";

@@ -1,9 +1,10 @@
 import type { Batch } from "../batch/batch.ts";
 import { costOf } from "../batch/cost.ts";
 import { nutritionOf } from "../batch/nutrition.ts";
-import { checksOfShares } from "../blend/blend-figures.ts";
+import { checksOfShares, checkTexts } from "../blend/blend-figures.ts";
 import type { Check } from "../blend/blend-question.ts";
 import { flourShelf } from "../blend/flour-shelf.ts";
+import { roomOf } from "../blend/met.ts";
 import { sharedQuestion, sharesNow, targetsOf } from "../blend/spec-question.ts";
 import type { Figure } from "../figure/figure.ts";
 import { loudNote, type Note, note } from "../figure/problem.ts";
@@ -12,7 +13,6 @@ import type { OwnMaterials } from "../materials/own.ts";
 import { dec, fixedText } from "../number/decimal.ts";
 import type { Bounds } from "../spec/blend-schema.ts";
 import type { Spec } from "../spec/spec.ts";
-import { roomOf } from "./met.ts";
 
 /** One thing that a spec wants, beside what its noodle comes to. */
 export interface WantedCheck {
@@ -31,7 +31,7 @@ export interface WantedChecks {
 
 /**
  * Holds a formula against all that its spec wants: the blend, water, alkali and salt; and, of a batch, what a bowl costs.
- * What is reached counts as it is shown, and a value is met as `roomOf` says; protein as the blend search takes it.
+ * What is reached counts as it is shown, and a value is met as `roomOf` says; protein within `within` where that is stated.
  */
 export function wantedChecks(
   spec: Spec,
@@ -91,14 +91,9 @@ function blendChecks(spec: Spec, formula: Formula, extra: OwnMaterials): WantedC
   return { checks: checks.map(asWanted), notes: [] };
 }
 
-function asWanted({ label, reached, unit, side, bound, holds }: Check): WantedCheck {
-  const places = Math.max(2, dec(bound).decimalPlaces());
-  return {
-    label,
-    reached: `${fixedText(reached, places)} ${unit}`,
-    wanted: `at ${side} ${bound} ${unit}`,
-    holds,
-  };
+function asWanted(check: Check): WantedCheck {
+  const { label, holds } = check;
+  return { label, ...checkTexts(check), holds };
 }
 
 function formulaChecks(spec: Spec, { water, alkali, salt }: Formula): WantedChecks {

@@ -156,7 +156,7 @@ function readOne(label: ProteinLabel, index: number, to: DecimalText): Outcome<B
 }
 
 /** Half of the last digit of a number as printed. @example halfLastDigit("30").toString() // => "0.5" */
-function halfLastDigit(printed: DecimalText): Decimal {
+export function halfLastDigit(printed: DecimalText): Decimal {
   const places = printed.split(".")[1]?.length ?? 0;
   return dec(10).pow(-places).div(2);
 }

@@ -7,7 +7,7 @@ import { type Note, note } from "../figure/problem.ts";
 import { told } from "../figure/told.ts";
 import { writtenFigures } from "../materials/fields.ts";
 import { plainName } from "../materials/nearest.ts";
-import { dec, decimalText, fixedText } from "../number/decimal.ts";
+import { type Decimal, dec, decimalText, fixedText } from "../number/decimal.ts";
 import type { Lot } from "../spec/blend-schema.ts";
 import { numberColumn, row, section, table, wordColumn } from "./build.ts";
 import type { Block, Cell, Section, Table } from "./schema.ts";
@@ -117,11 +117,13 @@ export function checksTable(checks: readonly Check[], id = "limits"): Table {
       wordColumn("met", "met"),
     ],
     checks.map((check) => {
-      const { label, side, bound, reached, unit } = check;
-      const room = side === "least" ? dec(reached).minus(bound) : dec(bound).minus(reached);
+      const { label, side, bound, within, reached, unit } = check;
+      const { least, most } = endsOf(check);
+      const rooms = [least && dec(reached).minus(least), most?.minus(reached)].filter((room) => room !== undefined);
+      const room = rooms.reduce((one, other) => (one.lt(other) ? one : other));
       return row([
         words(label),
-        words(side === "least" ? "at least" : "at most"),
+        words(side === "near" ? `± ${within}` : `at ${side}`),
         numberCell(bound, unit),
         numberCell(reached, unit),
         numberCell(decimalText(room), unit),
@@ -133,13 +135,21 @@ export function checksTable(checks: readonly Check[], id = "limits"): Table {
 }
 
 /** Whether a limit is met over all that the flours' labels and certificates leave open, or only likely. */
-function metText({ holds, side, bound, range }: Check): string {
+function metText(check: Check): string {
+  const { holds, range } = check;
   if (range === undefined) return holds ? "yes" : "no";
-  const [far, near] = side === "least" ? [range.low, range.high] : [range.high, range.low];
-  const reaches = (value: string): boolean => (side === "least" ? dec(value).gte(bound) : dec(value).lte(bound));
-  if (holds && reaches(far)) return "yes";
-  if (!holds && !reaches(near)) return "no";
+  const { least = dec(range.low), most = dec(range.high) } = endsOf(check);
+  if (holds && least.lte(range.low) && most.gte(range.high)) return "yes";
+  if (!holds && (least.gt(range.high) || most.lt(range.low))) return "no";
   return `${holds ? "likely" : "perhaps"}, ${fixedText(range.low, 2)} to ${fixedText(range.high, 2)}`;
+}
+
+/** What a check has to lie between. */
+function endsOf({ side, bound, within = "0" }: Check): { readonly least?: Decimal; readonly most?: Decimal } {
+  return {
+    ...(side !== "most" && { least: dec(bound).minus(within) }),
+    ...(side !== "least" && { most: dec(bound).plus(within) }),
+  };
 }
 
 const isDoubtful = (check: Check): boolean => /^(?:likely|perhaps)/u.test(metText(check));

@@ -197,13 +197,16 @@ export const wantedSchema = z.lazy(() =>
   described(
     z.strictObject({
       protein: z.optional(
-        boundsField("Protein of the blend (N × 5.7): a value, a range, or one end of it", [
-          "11.5 %",
-          "at least 11.5 %",
-        ]),
+        boundsField(
+          "Protein of the blend (N × 5.7): a value, which the blend comes as near to as its steps allow; a value with the ± that is near enough; a range, or one end of it",
+          ["11.5 %", "11.5 % ± 0.2", "at least 11.5 %"],
+        ),
       ),
       within: z.optional(
-        percent("How near a protein value has to be met, ±; half its last digit unless stated", "0.1 %"),
+        percent(
+          "How near to a protein value is near enough, ±, so that `prefer` chooses among all blends within it. Unless stated the nearest blend comes first, and flours whose amounts are stated meet the value within the share that weights may be off (`weighingTolerance`)",
+          "0.1 %",
+        ),
       ),
       basis: z.optional(basisField("Moisture basis of protein, gluten-forming protein and ash; 14 % mb unless stated")),
       glutenProtein: z.optional(percent("Least protein that forms gluten", "9 %")),

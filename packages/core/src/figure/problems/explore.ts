@@ -22,6 +22,12 @@ function listed(words: readonly string[]): string {
   return [words.slice(0, -1).join(", "), ...words.slice(-1)].filter((part) => part !== "").join(" and ");
 }
 
+/** Amounts that were found, and what protein their blend comes to where one is wanted. */
+export type Found = {
+  readonly amounts: readonly Texts<"name" | "amount">[];
+  readonly protein?: Texts<"wanted" | "reached">;
+};
+
 const unheld = "`wanted:` cannot be checked against";
 
 export const explore = {
@@ -121,12 +127,15 @@ export const explore = {
   })),
 
   "settle.found": remark(
-    ({ amounts }: { readonly amounts: readonly Texts<"name" | "amount">[] }) =>
-      `found for you: ${amounts.map(({ name, amount }) => `${name} ${amount}`).join(", ")}`,
+    ({ amounts, protein }: Found) =>
+      `found for you: ${amounts.map(({ name, amount }) => `${name} ${amount}`).join(", ")}${
+        protein === undefined ? "" : `; protein ${protein.wanted} wanted, ${protein.reached} reached`
+      }`,
   ),
-  "settle.preference": remark(
-    () =>
-      "of the blends that meet all that is wanted, this one is nearest to the middle of what each flour may be; `prefer:` under `wanted:` chooses another, such as the cheapest",
+  "settle.preference": remark(({ value }: { readonly value: boolean }) =>
+    value
+      ? "of the blends that meet all that is wanted, this one is nearest to the protein; of those as near, to the middle of what each flour may be. `within:` under `wanted:` leaves room around the protein, in which `prefer:` chooses another, such as the cheapest"
+      : "of the blends that meet all that is wanted, this one is nearest to the middle of what each flour may be; `prefer:` under `wanted:` chooses another, such as the cheapest",
   ),
   "settle.boiled": remark(
     () =>
