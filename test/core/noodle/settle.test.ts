@@ -1,4 +1,4 @@
-import { askBatch, askCost, askFormula, askSettle, readNoodleData, told } from "@noodlewright/core";
+import { askBatch, askBlend, askCost, askFormula, askSettle, readNoodleData, told } from "@noodlewright/core";
 import { describe, expect, test } from "vitest";
 
 const spec = {
@@ -33,12 +33,19 @@ function loudOf(answer: ReturnType<typeof askBatch> | ReturnType<typeof askCost>
 }
 
 describe("a spec that leaves amounts to be found", () => {
-  test("writes the fewest digits that give the formula, the weights and all that is wanted as they are shown", () => {
-    const open = { alkali: pair, wanted: { alkalinity: "17 meq", potassiumShare: "40 %" }, batch: { dough: "60 kg" } };
+  test.each([
+    { batch: { dough: "60 kg" }, wanted: { alkalinity: "17 meq", potassiumShare: "40 %" } },
+    // a scale to the gram cannot weigh these salts, so that there are the weights of a stock solution as well
+    { batch: { flour: "300 g" }, wanted: { alkalinity: "9.7 meq", potassiumShare: "20 %" } },
+  ])("writes the fewest digits that give all as shown, of $batch", ({ batch, wanted }) => {
+    const open = { alkali: pair, wanted, batch };
     const shownOf = (texts: readonly string[]) => {
       const noodle = read({ ...open, alkali: pair.map((one, index) => ({ ...one, amount: texts[index] })) });
-      const [batch, settled] = [askBatch(noodle), askSettle(noodle)];
-      return batch.ok && settled.ok && [batch.value.lines.map(({ load }) => load.value), settled.value.checks];
+      const [planned, settled] = [askBatch(noodle), askSettle(noodle)];
+      if (!planned.ok || !settled.ok) return [];
+      const { lines, remedies, withStock = [] } = planned.value;
+      const stock = [...(remedies.stock?.parts ?? []), ...withStock].map(({ mass }) => mass.value);
+      return [lines.map(({ load }) => load.value), settled.value.checks, stock];
     };
     const settled = read(open).settled;
     const texts = settled?.rounded().map(({ text }) => text) ?? [];
@@ -130,6 +137,63 @@ describe("a spec that leaves amounts to be found", () => {
     expect(first && told(first).advice).toMatch(/The nearest: bread flour \d+ %, rye flour \d+ %/u);
   });
 
+  test.each([
+    { most: "0.09 EUR", rye: "61" },
+    { most: "0.12 EUR", rye: "36" },
+  ])("finds flours whose bowl costs at most $most", ({ most, rye }) => {
+    const flours = ["bread flour", "rye flour"].map((name) => ({ name, amount: "find" }));
+    const prices = Object.fromEntries(
+      Object.entries({ "bread flour": "2", "rye flour": "0.5", "sodium carbonate": "3", "table salt": "1" }).map(
+        ([name, price]) => [name, `${price} EUR/kg`],
+      ),
+    );
+    const noodle = read({ flours, prices, wanted: { bowlPrice: most, prefer: "most bread flour" } });
+    const cost = (share: number): number => {
+      const other = read({
+        prices,
+        flours: [
+          { name: "bread flour", amount: `${share} %` },
+          { name: "rye flour", amount: "rest" },
+        ],
+      });
+      const answer = askCost(other);
+      return answer.ok ? Number(answer.value.bowl?.value) : Number.NaN;
+    };
+    const bread = 100 - Number(rye);
+    expect(noodle.spec.flours.map(({ amount }) => amount !== "rest" && amount.value)).toEqual([String(bread), rye]);
+    // one part more of the dear flour is too much
+    expect(cost(bread)).toBeLessThanOrEqual(Number.parseFloat(most));
+    expect(cost(bread + 1)).toBeGreaterThan(Number.parseFloat(most));
+  });
+
+  test.each([
+    {
+      // 0.25 g of salt hold 98 mg of sodium
+      more: { salt: "find", wanted: { saltInBowl: "0.25 g", sodium: "50 mg" } },
+      found:
+        /^salt in a cooked bowl of 0\.25 g and sodium of a cooked bowl at most 50 mg together, which .*table salt/u,
+    },
+    {
+      // a lye of one part in a hundred brings more water than the dough may have
+      more: {
+        alkali: [
+          {
+            name: "weak lye",
+            amount: "find",
+            figures: { solution: { salts: { Na2CO3: 1 }, strength: "1 %" } },
+          },
+        ],
+        water: { added: "find" },
+        wanted: { anhydrousSalts: "1 %", doughWater: "36 %" },
+      },
+      found: /weak lye \(9\d(?:\.\d+)? % water\)/u,
+    },
+  ])("tells what stands in the way: $found", ({ more, found }) => {
+    const reading = readNoodleData({ ...spec, ...more });
+    const told_ = reading.ok ? [] : reading.problems.map((one) => [one.code, told(one).found]);
+    expect(told_).toEqual([["settle.conflict", expect.stringMatching(found)]]);
+  });
+
   test("keeps the flours that it states, and the limits of the others", () => {
     const flours = [
       { name: "bread flour", amount: "find" },
@@ -152,6 +216,39 @@ describe("a spec that leaves amounts to be found", () => {
     const noodle = read({ flours, water: { added: "find" } });
     expect(noodle.formula.water.added.value).toBe("39");
     expect(noodle.notes.map(({ code }) => code)).toContain("settle.own-water");
+  });
+
+  test.each([
+    // nearest to 12 % of all shares in whole per cents, near the middle of each flour: 24 × 9.8 + 33 × 11.5 + 43 × 13.6
+    { more: {}, reached: "12.00", shares: ["24", "33", "43"], met: "12 % at 14 % mb, ± 0.12" },
+    { more: { prefer: "nearest", within: "0.5 %" }, reached: "12.00", shares: ["24", "33", "43"], met: "± 0.5" },
+    { more: { protein: "12 % ± 0.4 %" }, reached: "12.00", shares: ["24", "33", "43"], met: "± 0.4" },
+    { more: { step: "5 %" }, reached: "12.01", shares: ["20", "40", "40"], met: "± 0.12" },
+    { more: { prefer: "most strong" }, reached: "12.00", shares: ["39", "6", "55"], met: "± 0.12" },
+    { more: { prefer: "most strong", within: "0.4 %" }, reached: "12.39", shares: ["32", "0", "68"], met: "± 0.4" },
+  ])("has flours as near to a protein value as can be, and says both: $more", ({ more, reached, shares, met }) => {
+    const figures = [
+      ["soft", "13.8 %", "9.8 %"],
+      ["plain", "14.2 %", "11.5 %"],
+      ["strong", "12.9 %", "13.6 %"],
+    ].map(([name = "", moisture, protein]) => ({
+      name,
+      amount: "find",
+      figures: { kind: "flour", moisture, protein },
+    }));
+    const noodle = read({ flours: figures, wanted: { protein: "12 %", ...more } });
+    const [batch, settled] = [askBatch(noodle), askSettle(noodle)];
+    expect(noodle.spec.flours.map(({ amount }) => amount !== "rest" && amount.value)).toEqual(shares);
+    expect(loudOf(batch)).toEqual([
+      expect.stringMatching(new RegExp(`; protein 12 %.* wanted, ${reached} % at 14 % mb reached$`, "u")),
+    ]);
+    const rows = settled.ok ? settled.value.checks.filter(({ label }) => label === "protein") : [];
+    expect(rows).toEqual([
+      { label: "protein", reached: `${reached} % at 14 % mb`, wanted: expect.stringContaining(met), holds: true },
+    ]);
+    const blend = askBlend(noodle);
+    const found = blend.ok && blend.value.answer.kind === "found" ? blend.value.answer.blends[0]?.shares : [];
+    expect(found?.map(({ share }) => share.value)).toEqual(shares.filter((share) => share !== "0"));
   });
 
   test("says at the head of every answer what was found", () => {
@@ -224,7 +321,9 @@ describe("a spec that states its amounts and what it wants", () => {
     );
     const loud = (bowlPrice: string) => loudOf(askCost(read({ prices, wanted: { bowlPrice } })));
     expect(loud("0.10 EUR")).toEqual([
-      expect.stringMatching(/^wanted\.missed: .* the cost of a bowl is 0\.16\d* EUR/u),
+      expect.stringMatching(
+        /^wanted\.missed: .* the cost of a bowl is 0\.16\d* EUR.*; of it, bread flour costs 0\.1\d* EUR$/u,
+      ),
     ]);
     expect(loud("0.20 EUR")).toEqual([]);
   });

@@ -103,11 +103,15 @@ function shortened(digits: number, amount: FoundAmount): FoundAmount {
   return { ...amount, text: `${decimalText(share.toSignificantDigits(digits))} %` };
 }
 
-/** All that is shown of a noodle: its formula, what is wanted beside what is reached, and the weights where it has a batch. */
+/** All that is shown of a noodle: its formula, what is wanted beside what is reached, and the weights where it has a batch, those of a stock solution too. */
 function shownIn({ spec, formula }: Reading, extra: OwnMaterials): string {
   const planned = spec.batch === undefined ? undefined : planBatch(spec, formula);
   const batch = planned?.ok === true ? planned.value : undefined;
-  const weights = batch?.lines.map(({ load, batch: whole }) => [load.value, whole.value]);
+  const { stock } = batch?.remedies ?? {};
+  const weights = [
+    batch?.lines.map(({ load, batch: whole }) => [load.value, whole.value]),
+    [...(stock ? [...stock.parts, stock.dose] : []), ...(batch?.withStock ?? [])].map(({ mass }) => mass.value),
+  ];
   const { checks } = wantedChecks(spec, formula, batch, extra);
   return JSON.stringify([formula.lines.map(({ parts }) => shown(parts)), checks, weights]);
 }

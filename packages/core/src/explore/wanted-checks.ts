@@ -6,7 +6,7 @@ import type { Check } from "../blend/blend-question.ts";
 import { flourShelf } from "../blend/flour-shelf.ts";
 import { roomOf } from "../blend/met.ts";
 import { sharedQuestion, sharesNow, targetsOf } from "../blend/spec-question.ts";
-import type { Figure } from "../figure/figure.ts";
+import { type Figure, shown } from "../figure/figure.ts";
 import { loudNote, type Note, note } from "../figure/problem.ts";
 import type { Formula } from "../formula/formula.ts";
 import type { OwnMaterials } from "../materials/own.ts";
@@ -21,6 +21,8 @@ export interface WantedCheck {
   readonly reached: string;
   readonly wanted: string;
   readonly holds: boolean;
+  /** What of a price that is missed costs most. */
+  readonly dearest?: { readonly name: string; readonly cost: string };
 }
 
 /** The checks that can be made, and what cannot be told. */
@@ -54,7 +56,7 @@ export function wantedChecks(
 export function missedNotes({ checks }: WantedChecks): readonly Note[] {
   return checks
     .filter(({ holds }) => !holds)
-    .map(({ label, reached, wanted }) => loudNote("wanted.missed", ["wanted"], { label, reached, wanted }));
+    .map(({ holds: _, ...facts }) => loudNote("wanted.missed", ["wanted"], facts));
 }
 
 /** The shares of the flours that have a least or a most of their own. */
@@ -146,7 +148,15 @@ function bowlChecks(spec: Spec, formula: Formula, batch: Batch | undefined): Wan
     const bowl = cost?.ok ? cost.value.bowl : undefined;
     if (bowl === undefined || bowl.unit !== bowlPrice.currency)
       notes.push(note("wanted.cost", ["wanted"], { currency: bowlPrice.currency }));
-    else checks.push(atMost("the cost of a bowl", bowl, bowlPrice.amount));
+    else {
+      const check = atMost("the cost of a bowl", bowl, bowlPrice.amount);
+      const costs = cost?.ok
+        ? cost.value.lines.flatMap(({ weighed, bowl: own }) => (own ? [{ weighed, own }] : []))
+        : [];
+      const [most] = costs.toSorted((one, other) => dec(other.own.value).cmp(one.own.value));
+      const dearest = !check.holds && most && { dearest: { name: most.weighed.line.name, cost: shown(most.own) } };
+      checks.push({ ...check, ...dearest });
+    }
     if (cost?.ok && cost.value.unpriced.length > 0)
       notes.push(note("wanted.prices", ["wanted"], { names: cost.value.unpriced }));
   }

@@ -13,6 +13,10 @@ const rule =
   "Amounts are found by the exact value, or the middle of a range. What is stated meets a value as it is shown, give or take the share that weights may be off (`weighingTolerance`, 1 % unless stated) or the ± written behind it; the protein of a blend, the `within` of it. Flours are found as near to a protein value as their steps come.";
 const missed = "What is not met rests on amounts that the spec states: `find` in place of one leaves room for it.";
 
+function dearestText({ label, dearest }: WantedCheck): readonly string[] {
+  return dearest === undefined ? [] : [`Of ${label}, ${dearest.name} makes ${dearest.cost}.`];
+}
+
 /** Tells the amounts that were found, and how far what is wanted is met. */
 export function settleReport(
   formula: Formula,
@@ -51,7 +55,10 @@ export function settleReport(
         ),
         {
           kind: "text",
-          lines: checks.length === 0 ? [] : [rule, ...(checks.every(({ holds }) => holds) ? [] : [missed])],
+          lines:
+            checks.length === 0
+              ? []
+              : [rule, ...(checks.every(({ holds }) => holds) ? [] : [missed]), ...checks.flatMap(dearestText)],
         },
       ),
     ],

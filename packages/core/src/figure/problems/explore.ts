@@ -28,6 +28,9 @@ export type Found = {
   readonly protein?: Texts<"wanted" | "reached">;
 };
 
+/** A want that is missed; of a price, with what costs most. */
+export type Missed = Texts<"label" | "reached" | "wanted"> & { readonly dearest?: Texts<"name" | "cost"> };
+
 const unheld = "`wanted:` cannot be checked against";
 
 export const explore = {
@@ -146,8 +149,10 @@ export const explore = {
       "the water is what the flours take by the kitchen's own figures; a trial of the water tells whether the blend takes the same",
   ),
   "wanted.missed": remark(
-    ({ label, reached, wanted }: Texts<"label" | "reached" | "wanted">) =>
-      `not the noodle that is wanted: ${label} is ${reached}, and the spec says ${wanted}`,
+    ({ label, reached, wanted, dearest }: Missed) =>
+      `not the noodle that is wanted: ${label} is ${reached}, and the spec says ${wanted}${
+        dearest === undefined ? "" : `; of it, ${dearest.name} costs ${dearest.cost}`
+      }`,
   ),
   "wanted.no-blend": remark(
     ({ problem }: { readonly problem: Inner }, tell) => `${unheld} the blend: ${tell(problem)}`,
