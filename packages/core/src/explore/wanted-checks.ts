@@ -56,7 +56,9 @@ export function wantedChecks(
 export function missedNotes({ checks }: WantedChecks): readonly Note[] {
   return checks
     .filter(({ holds }) => !holds)
-    .map(({ holds: _, ...facts }) => loudNote("wanted.missed", ["wanted"], facts));
+    .map(({ label, reached, wanted, dearest }) =>
+      loudNote("wanted.missed", ["wanted"], { label, reached, wanted, ...(dearest && { dearest }) }),
+    );
 }
 
 /** The shares of the flours that have a least or a most of their own. */
