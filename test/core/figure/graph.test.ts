@@ -1,9 +1,9 @@
 import { readFileSync } from "node:fs";
-import { graphOf, recalculated } from "@noodlewright/core/figure";
+import { type Graph, graphOf, recalculated } from "@noodlewright/core/figure";
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { parse } from "yaml";
-import { feedsOf, given, worked } from "#core/figure/figure.ts";
+import { feedsOf, found, given, worked } from "#core/figure/figure.ts";
 import { published, scoped, withOrigins } from "#core/figure/graph.ts";
 import { changedGraph, fastGraph } from "#core/figure/recalculate.ts";
 import { formulaOf } from "#core/formula/formula.ts";
@@ -63,6 +63,50 @@ describe("the graph of figures", () => {
       { code: "figure.unknown", path: ["c"], facts: { id: "c" } },
     ]);
     expect(changedGraph(graphOf([total]), { product: "1", a: "5" })["total"]?.value).toBe("30");
+  });
+
+  it("is worked out again alike whatever the order of its keys is, as a store that sorts them gives it back", () => {
+    const graph = graphOf([total]);
+    const turned = Object.fromEntries(Object.entries(graph).toReversed());
+    const again = recalculated(turned, { a: "5" });
+    expect(again).toEqual(recalculated(graph, { a: "5" }));
+    expect(again.ok && Object.keys(again.value)).toEqual(Object.keys(turned));
+    expect(fastGraph(turned, ["a"], ["total"]).valuesAt([5])).toEqual([125]);
+  });
+
+  it("gives a changed figure the change as its source, and leaves one of the same value as it is", () => {
+    const lot = { cite: "certificate of the lot", standing: "user" } as const;
+    const graph = graphOf([given({ ...naming, id: "lot", label: "lot", value: "3", by: "the spec", sources: [lot] })]);
+    const [changed, same] = ["5", "3.0"].map((value) => recalculated(graph, { lot: value }));
+    expect(changed?.ok && changed.value["lot"]?.sources.map(({ cite }) => cite)).toEqual(["a change"]);
+    expect(same?.ok && same.value["lot"]).toEqual(graph["lot"]);
+  });
+
+  it("remembers what a procedure found before a change, until that is as it was", () => {
+    const whole = found({
+      ...naming,
+      id: "whole",
+      label: "whole",
+      value: "12",
+      by: "rounding",
+      on: [product],
+      sources: [],
+    });
+    const twice = worked({ ...naming, id: "twice", label: "twice", formula: "2 * whole", from: { whole } });
+    const staleAfter = (graph: Graph, changes: Readonly<Record<string, string>>) => {
+      const outcome = recalculated(graph, changes);
+      if (!outcome.ok) throw new Error(JSON.stringify(outcome.problems));
+      return { graph: outcome.value, notes: outcome.notes };
+    };
+    const notes = [{ code: "figure.found-before", path: [], facts: { ids: ["whole"] } }];
+    const first = staleAfter(graphOf([twice, total, leaf("c", "1")]), { a: "5" });
+    const second = staleAfter(JSON.parse(JSON.stringify(first.graph)) as Graph, { c: "2" });
+    const third = staleAfter(second.graph, { b: "6" });
+    expect([first.notes, second.notes, third.notes]).toEqual([notes, notes, notes]);
+    expect(third.graph["whole"]?.working).toMatchObject({ on: ["product"], at: ["12"] });
+    expect(staleAfter(third.graph, { a: "3", b: "4" }).notes).toEqual([]);
+    expect(staleAfter(second.graph, { whole: "20" }).notes).toEqual([]);
+    expect(staleAfter(second.graph, { whole: "12" }).notes).toEqual([]);
   });
 
   it("is worked out fast, with slopes by hand", () => {

@@ -4,8 +4,11 @@ import {
   askCompare,
   askCost,
   askFormula,
+  askLot,
   askNutrition,
   askSheet,
+  askStyle,
+  askWorkbook,
   type Noodle,
   readNoodle,
   readNoodleData,
@@ -13,6 +16,7 @@ import {
   told,
 } from "@noodlewright/core";
 import { hydrates, species } from "@noodlewright/core/chemistry";
+import { recalculated } from "@noodlewright/core/figure";
 import { renderCsv, renderHtml, renderMarkdown } from "@noodlewright/core/render";
 import { readKitchenFile } from "@noodlewright/core/spec";
 import { describe, expect, expectTypeOf, test, vi } from "vitest";
@@ -169,10 +173,12 @@ describe("what nobody changes for others", () => {
   test("is what a noodle holds, what it answers, and the tables and sources behind them", () => {
     const noodle = noodleOf(spec);
     const batch = askBatch(noodle);
-    const card = askCard(noodle, { date: "2026-11-25" });
     const { formula, kitchen, notes } = noodle;
-    expect(open([formula, kitchen, notes, noodle.spec]).length).toBe(1);
-    expect(open([batch.ok && batch.value, card.ok && card.value, species, hydrates]).length).toBe(1);
+    expect(open([formula, kitchen, notes, noodle.spec, species, hydrates]).length).toBe(1);
+    const wholes = [readNoodle(spec), batch, batch.ok && batch.report(), askCard(noodle, { date: "2026-11-25" })];
+    const others = [askStyle(noodle), askWorkbook(noodle), askCompare([]), askLot(noodle)];
+    const again = recalculated(formula.graph, { "water.added-stated": "38" });
+    expect([...wholes, ...others, again].map((whole) => open(whole).length)).toEqual([0, 0, 0, 0, 0, 0, 0, 0, 0]);
     expect(() => Object.assign(formula.graph["dough.water"] ?? {}, { value: "99" })).toThrow(TypeError);
   });
 
@@ -196,6 +202,11 @@ describe("wishes that no compiler held back", () => {
     expect(["", "2026-99-99"].flatMap((date) => codes(askCard(noodle, { date })))).toEqual(["card.date", "card.date"]);
     const named = ["plain", "", "plain"].map((name) => ({ name, noodle }));
     expect(codes(askCompare(named))).toEqual(["compare.name", "compare.name"]);
+    const few = [[], named.slice(0, 1)].map((noodles) => askCompare(noodles));
+    expect(few.flatMap((one) => (one.ok ? [] : one.problems.map((each) => told(each).found)))).toEqual([
+      "no noodle",
+      "one noodle",
+    ]);
   });
 
   test("take the data of a kitchen file, and the kitchen of another noodle", () => {

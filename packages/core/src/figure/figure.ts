@@ -28,8 +28,15 @@ export type Working =
   | { readonly kind: "given"; readonly by: string }
   /** It was calculated: the text of the formula, and what each of its names stands for. */
   | { readonly kind: "formula"; readonly formula: string; readonly from: Readonly<Record<string, Fed>> }
-  /** It was found by a procedure that is no single formula; `on` is what that looked at, where figures tell it. */
-  | { readonly kind: "procedure"; readonly by: string; readonly on?: readonly string[] | undefined };
+  /** It was found by a procedure that is no single formula. */
+  | {
+      readonly kind: "procedure";
+      readonly by: string;
+      /** What it looked at, where figures tell it. */
+      readonly on?: readonly string[] | undefined;
+      /** What those were then, where they were changed since. */
+      readonly at?: readonly DecimalText[] | undefined;
+    };
 
 /** What a name in a formula stands for: a figure or a list of figures by id, or a plain number with no figure behind it. */
 export type Fed =

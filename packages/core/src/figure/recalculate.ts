@@ -1,8 +1,10 @@
-import { type Decimal, type DecimalInput, dec, decimalText, maybeDec } from "../number/decimal.ts";
+import { type Decimal, type DecimalInput, type DecimalText, dec, decimalText, maybeDec } from "../number/decimal.ts";
 import { type Expression, type FunctionName, type Operator, parseExpression } from "./expression.ts";
 import { exact, type Fed, type Figure, feedsOf, idOf, restingOn, workedOut } from "./figure.ts";
+import { frozen } from "./frozen.ts";
 import { figureIn, type Graph } from "./graph.ts";
 import { answer, type Note, note, type Outcome, type Problem, problem, refuse } from "./problem.ts";
+import { fromChange } from "./source.ts";
 
 /**
  * The graph worked out again with other inputs, exactly. What a procedure found keeps its value, and so does what does not
@@ -10,6 +12,7 @@ import { answer, type Note, note, type Outcome, type Problem, problem, refuse } 
  * are. Of the limits of a spec none is checked but the ones below: who needs them changes the spec and asks anew.
  *
  * Notes: `figure.found-before` names what a procedure found from values that are no longer so; what follows from it is as old.
+ * The graph keeps what those values were, so that another change of it tells of them again.
  * Problems: `figure.unknown`; `figure.worked-out`, since what is worked out follows from what it rests on; `figure.no-number`
  * for what is no number, or one of more than 15 places either way; `figure.impossible` below zero, temperatures and plain
  * numbers aside, and above 100 %, unless the figure was so before; `figure.no-value` where a formula has no value.
@@ -27,7 +30,7 @@ export function recalculated(graph: Graph, changes: Readonly<Record<string, Deci
   });
   if (problems.length > 0) return refuse(...problems);
   const again = reckoned(graph, changes);
-  return again.ok ? answer(again.value, foundBefore(graph, again.value, changes)) : again;
+  return frozen(again.ok ? answer(again.value, foundBefore(again.value)) : again);
 }
 
 /** Places before or behind the point that a change may have. */
@@ -48,15 +51,30 @@ function valueProblems(figure: Figure, input: DecimalInput): readonly Problem[] 
 }
 
 /** What procedures found from values that are no longer so. */
-function foundBefore(graph: Graph, again: Graph, changes: Readonly<Record<string, DecimalInput>>): readonly Note[] {
+function foundBefore(graph: Graph): readonly Note[] {
   const old = new Set<string>();
-  for (const figure of Object.values(again)) {
-    const stale = feedsOf(figure).some((id) => old.has(id) || again[id]?.value !== graph[id]?.value);
-    const rests = figure.working.kind === "procedure" ? stale : feedsOf(figure).some((id) => old.has(id));
-    if (rests && !Object.hasOwn(changes, figure.id)) old.add(figure.id);
+  for (const figure of inOrder(graph)) {
+    const { working } = figure;
+    const changed = working.kind === "procedure" && working.at !== undefined;
+    if (changed || feedsOf(figure).some((id) => old.has(id))) old.add(figure.id);
   }
-  const ids = [...old].filter((id) => again[id]?.working.kind === "procedure");
+  const ids = Object.keys(graph).filter((id) => old.has(id) && graph[id]?.working.kind === "procedure");
   return ids.length === 0 ? [] : [note("figure.found-before", [], { ids })];
+}
+
+/** The figures of a graph, what a figure rests on before it, whatever the order of their names is. */
+function inOrder(graph: Graph): readonly Figure[] {
+  const reached = new Set<string>();
+  const ordered: Figure[] = [];
+  const reach = (id: string): void => {
+    const figure = reached.has(id) || !Object.hasOwn(graph, id) ? undefined : graph[id];
+    if (figure === undefined) return;
+    reached.add(id);
+    feedsOf(figure).forEach(reach);
+    ordered.push(figure);
+  };
+  Object.keys(graph).forEach(reach);
+  return ordered;
 }
 
 /**
@@ -74,26 +92,38 @@ export function changedGraph(graph: Graph, changes: Readonly<Record<string, Deci
 function reckoned(graph: Graph, changes: Readonly<Record<string, DecimalInput>>): Outcome<Graph> {
   const fresh = new Map<string, Figure>();
   const numberOf = (id: string): Decimal => exact(fresh.get(id) ?? figureIn(id, graph));
-  for (const figure of Object.values(graph)) {
-    const change = Object.hasOwn(changes, figure.id) ? changes[figure.id] : undefined;
+  for (const figure of inOrder(graph)) {
+    const { id, working } = figure;
+    const change = Object.hasOwn(changes, id) ? changes[id] : undefined;
     if (change !== undefined) {
       const value = decimalText(dec(change));
-      fresh.set(figure.id, { ...rangeless(figure), value, working: { kind: "given", by: "a change" } });
-    } else if (figure.working.kind === "formula" && feedsOf(figure).some((id) => fresh.has(id))) {
-      const { formula, from } = figure.working;
+      if (working.kind !== "given" || value !== figure.value) fresh.set(id, changedTo(figure, value));
+    } else if (feedsOf(figure).some((feed) => fresh.has(feed))) {
       try {
-        fresh.set(figure.id, {
-          ...rangeless(figure),
-          value: workedOut(formula, from, numberOf),
-          working: { ...figure.working }, // a copy knows only ids: the figures behind it are those before the change
-        });
+        fresh.set(id, followed(figure, numberOf, graph));
       } catch (error) {
-        if (!(error instanceof RangeError)) throw error;
-        return refuse(problem("figure.no-value", [figure.id], { id: figure.id, formula, inputs: feedsOf(figure) }));
+        if (!(error instanceof RangeError) || working.kind !== "formula") throw error;
+        return refuse(problem("figure.no-value", [id], { id, formula: working.formula, inputs: feedsOf(figure) }));
       }
     }
   }
   return answer(Object.fromEntries(Object.entries(graph).map(([id, figure]) => [id, fresh.get(id) ?? figure])));
+}
+
+function changedTo(figure: Figure, value: DecimalText): Figure {
+  return { ...rangeless(figure), value, working: { kind: "given", by: "a change" }, sources: [fromChange] };
+}
+
+/** A figure after a change of what went into it. Its working is a copy, which knows ids alone: the figures behind it are those before. */
+function followed(figure: Figure, numberOf: (id: string) => Decimal, before: Graph): Figure {
+  const { working } = figure;
+  if (working.kind === "formula") {
+    return { ...rangeless(figure), value: workedOut(working.formula, working.from, numberOf), working: { ...working } };
+  }
+  if (working.kind === "given" || working.on === undefined) return figure;
+  const { at = working.on.map((id) => figureIn(id, before).value), ...found } = working;
+  const isSo = working.on.every((id, index) => numberOf(id).eq(at[index] ?? 0));
+  return { ...figure, working: isSo ? found : { ...found, at } };
 }
 
 /**

@@ -38,3 +38,4 @@ export const definition: Source = { cite: "by definition", standing: "definition
 export const massBalance: Source = { cite: "mass balance", standing: "definition" };
 export const commonPractice: Source = { cite: "common practice, no source", standing: "practice" };
 export const fromSpec: Source = { cite: "the spec", standing: "user" };
+export const fromChange: Source = { cite: "a change", standing: "user" };

@@ -17,15 +17,10 @@ interface Telling<T> {
 
 /** Makes the answer of an outcome. */
 export function answered<T>(outcome: Outcome<T>, { notes, report }: Telling<T>): Answer<T> {
-  if (!outcome.ok) return outcome;
-  const value = shared(outcome.value);
-  const all = shared(notes(outcome.notes));
-  return { ok: true, value, notes: all, report: () => report(value, all) };
-}
-
-/** What several answers are made of: frozen, so that nobody who is given one changes another. */
-function shared<T>(value: T): T {
-  return typeof value === "object" && value !== null ? frozen(value) : value;
+  if (!outcome.ok) return frozen(outcome);
+  const { value } = outcome;
+  const all = notes(outcome.notes);
+  return frozen({ ok: true, value, notes: all, report: () => frozen(report(value, all)) });
 }
 
 /** The same work, done once for each noodle: who asks again is given the same object, in which nobody can write. */

@@ -67,7 +67,7 @@ export function askCard(noodle: Noodle, wish: CardWish): Outcome<MadeCard> {
   const remarks = noodle.units === "us" && units === "metric" ? [note("card.metric", ["scales"], {})] : [];
   const { water, sheet, day } = more.value.answers;
   const graph = { ...formula.graph, ...batch.value.graph, ...water?.graph, ...sheet?.graph, ...day?.graph };
-  return answer(frozen({ card: printableData(made), missing: more.value.missing, remarks, graph }));
+  return frozen(answer({ card: printableData(made), missing: more.value.missing, remarks, graph }));
 }
 
 /** One card, one system of units: that of the scales it is weighed on. */

@@ -1,6 +1,7 @@
 import { costOf } from "../batch/cost.ts";
 import { type Comparison, compareNoodles, type Side } from "../explore/compare.ts";
 import { batchTolerance, differenceTolerance } from "../explore/spec-tolerance.ts";
+import { frozen } from "../figure/frozen.ts";
 import type { Published } from "../figure/graph.ts";
 import { answer, type Note, note, problem } from "../figure/problem.ts";
 import { formulaCautions } from "../report/cautions.ts";
@@ -23,12 +24,13 @@ export interface NamedNoodle {
  * @example askCompare([]).problems[0].code // => "compare.one"
  */
 export function askCompare(noodles: readonly NamedNoodle[]): Answer<Published<Comparison>> {
-  if (noodles.length < 2) return { ok: false, problems: [problem("compare.one", [], {})] };
+  if (noodles.length < 2)
+    return frozen({ ok: false, problems: [problem("compare.one", [], { noodles: noodles.length })] });
   const names = noodles.map(({ name }) => name.trim());
   const unclear = names.flatMap((name, index) =>
     name === "" || names.indexOf(name) < index ? [problem("compare.name", [index, "name"], { name })] : [],
   );
-  if (unclear.length > 0) return { ok: false, problems: unclear };
+  if (unclear.length > 0) return frozen({ ok: false, problems: unclear });
   const read = noodles.map((noodle, index) => sideOf(noodle, index === 0 ? undefined : noodles[0]));
   return answered(answer(compareNoodles(read.map(({ side }) => side))), {
     notes: () => read.flatMap(({ notes }) => notes),

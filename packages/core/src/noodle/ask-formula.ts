@@ -1,5 +1,6 @@
 import type { StyleCheck } from "../blend/style-notes.ts";
 import { formulaStyle } from "../explore/spec-style.ts";
+import { frozen } from "../figure/frozen.ts";
 import { answer, type Outcome } from "../figure/problem.ts";
 import type { Formula } from "../formula/formula.ts";
 import { formulaReport } from "../report/formula-report.ts";
@@ -27,5 +28,5 @@ export function askFormula(noodle: Noodle): Answer<Formula> {
  * @example askStyle(example("school-noodle")).value // => []
  */
 export function askStyle({ spec, formula }: Noodle): Outcome<readonly StyleCheck[]> {
-  return formulaStyle(spec, formula);
+  return frozen(formulaStyle(spec, formula));
 }

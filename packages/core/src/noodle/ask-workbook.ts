@@ -61,5 +61,5 @@ export function askWorkbook(noodle: Noodle): Outcome<Workbook> {
     notes: [...new Set(notes.map(told))],
     cautions: [...new Set(formulaCautions(noodle.formula))],
   });
-  return answer(frozen(workbook), notes);
+  return frozen(answer(workbook, notes));
 }

@@ -122,7 +122,7 @@ export function readStatedNoodle(input: unknown, wishes: ReadingWishes = {}, bey
     ...reading.notes,
   ];
   const parts = frozen({ spec, kitchen, units, formula, notes, settled, beyond });
-  return answer(new Noodle(parts), notes);
+  return frozen(answer(new Noodle(parts), notes));
 }
 
 const systems: readonly UnitSystem[] = ["metric", "us"];

@@ -17,8 +17,8 @@ export const noodle = {
         ? "the spec has none that it does not replace itself (`replaceWith`)"
         : didYouMean(nearest, `name one of: ${names.join(", ")}`),
   })),
-  "compare.one": input(() => ({
-    found: "one noodle",
+  "compare.one": input(({ noodles }: Counts<"noodles">) => ({
+    found: noodles === 0 ? "no noodle" : "one noodle",
     expected: "two or more, or one as written and as set",
     advice: "name another spec, or say what to change",
   })),
