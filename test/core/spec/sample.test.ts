@@ -1,5 +1,5 @@
-import { askBatch, askCost, askDay, askSheet, askWater, readNoodleData } from "@noodlewright/core";
-import { readSpec } from "@noodlewright/core/spec";
+import { askBatch, askCost, askDay, askSheet, askWater, readNoodleData, told } from "@noodlewright/core";
+import { readKitchenFile, readSpec } from "@noodlewright/core/spec";
 import { expect, test } from "vitest";
 import { parse } from "yaml";
 import { linesInPlace, specSample } from "#core/spec/sample.ts";
@@ -31,6 +31,40 @@ test("samples are made of the examples of the schema, and few lines long", () =>
     "  rolls: { width: 240 mm, gap: { least: 0.4 mm, greatest: 12 mm }, cutters: [{ size: 20 }], speed: 6 m/min }",
   ]);
   expect(specSample(["nonsense"])).toEqual([]);
+});
+
+const readers = { readNoodleData, readKitchenFile, materials: (data: unknown) => readKitchenFile(data, "materials") };
+const cases = Object.entries(readers).flatMap(([reader, read]) =>
+  ["banana", null, [], 3].map((data) => ({ reader, read, data })),
+);
+
+test.each(cases)("the lines for $data are read by $reader, which they are for", ({ read, data }) => {
+  const outcome = read(data);
+  const lines = outcome.ok ? [] : outcome.problems.map(linesInPlace);
+  expect(lines.map((one) => read(parse(one.join("\n"))).ok)).toEqual([true]);
+});
+
+test.each([
+  [{ foo: 1 }, "leave it out", "materials:"],
+  [{ materials: { "own flour": { moisture: "13 %", colour: "white" } } }, "leave it out", "materials:"],
+  [{ machines: { rolls: { width: "240 mm", colour: "white" } } }, "leave it out", "machines:"],
+])("a kitchen file of %j is not told of notes, which it has none of", (data, advice, line) => {
+  const outcome = readKitchenFile(data);
+  const [problem] = outcome.ok ? [] : outcome.problems.filter(({ code }) => code === "spec.unknown-key");
+  expect(problem && [told(problem).advice, linesInPlace(problem)[0]]).toEqual([advice, line]);
+});
+
+test.each([
+  ["min", "did you mean `smallest`?"],
+  ["smalest", "did you mean `smallest`?"],
+  ["minLoad", "did you mean `smallest`?"],
+  ["max", "write `largest: 3 kg`"],
+  ["capacity", "write `largest: 3 kg`"],
+  ["largst", "write `largest: 3 kg`"],
+])("%s of a mixer is the end of its range that it says", (key, advice) => {
+  const outcome = readNoodleData({ ...parse(specSample([]).join("\n")), mixer: { [key]: "3 kg" } });
+  const problem = outcome.ok ? undefined : outcome.problems.find(({ code }) => code === "spec.unknown-key");
+  expect(problem && told(problem).advice).toBe(advice);
 });
 
 /** Questions that a spec without the sections they need refuses. */

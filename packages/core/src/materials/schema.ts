@@ -224,14 +224,16 @@ export const ownMaterialsSchema = described(
   },
 );
 
+const kitchenFile = { description: "A file of the kitchen's own materials and machines" };
+
 /** A kitchen file: the kitchen's own materials and machines, which specs include. */
 export const kitchenFileSchema = described(
   z.strictObject({ materials: z.optional(ownMaterialsSchema), machines: z.optional(ownMachinesSchema) }),
-  { id: "KitchenFile", description: "A file of the kitchen's own materials and machines" },
+  { id: "KitchenFile", ...kitchenFile },
 );
 
 /** A kitchen file of which only the materials are read. */
-export const kitchenMaterialsSchema = z.strictObject({
-  materials: z.optional(ownMaterialsSchema),
-  machines: z.optional(z.unknown()),
-});
+export const kitchenMaterialsSchema = described(
+  z.strictObject({ materials: z.optional(ownMaterialsSchema), machines: z.optional(z.unknown()) }),
+  kitchenFile,
+);

@@ -2,7 +2,7 @@ import * as z from "zod/mini";
 import { answer, type Outcome, type Path, type Problem, problem, refuse } from "../figure/problem.ts";
 import { said, saidPlain } from "../figure/said.ts";
 import type { OwnMachines } from "../materials/machine-schema.ts";
-import { nearestNames } from "../materials/nearest.ts";
+import { nearestNames, wordsOf } from "../materials/nearest.ts";
 import type { OwnMaterials } from "../materials/own.ts";
 import { recordedMeant } from "../materials/recorded.ts";
 import { kitchenFileSchema, kitchenMaterialsSchema } from "../materials/schema.ts";
@@ -112,6 +112,8 @@ function keyMeant(
   const [key = "", ...more] = keys;
   const [only, ...others] = missing;
   if (only === undefined || others.length > 0 || more.length > 0) return undefined;
+  const [nearest = only.path.at(-1)] = keysLike(key, keysAt(schema, plainPath(path)));
+  if (nearest !== only.path.at(-1)) return undefined;
   const value = plainValue(issue.input, key);
   const field = schemaAt(schema, plainPath(only.path));
   return value !== undefined && field !== undefined && z.safeParse(field, value).success ? only : undefined;
@@ -193,11 +195,25 @@ export function unknownKey(key: string, path: Path, allowed: readonly string[], 
   const facts = {
     key,
     allowed,
-    nearest: nearestNames(key, allowed, 1),
+    nearest: keysLike(key, allowed),
     ...(recorded !== undefined && { recorded }),
     ...(instead !== undefined && { instead }),
   };
   return problem("spec.unknown-key", [...path, key], facts);
+}
+
+/** Words for the ends of a range, of which a section knows some. */
+const ends: readonly (readonly string[])[] = [
+  ["smallest", "least", "lowest", "min", "minimum"],
+  ["largest", "greatest", "most", "highest", "max", "maximum", "capacity"],
+];
+
+/** The key of a section that a key is another word for, or else the one most like it. */
+function keysLike(key: string, allowed: readonly string[]): readonly string[] {
+  const words = wordsOf(key.replaceAll(/(?=[A-Z])/gu, " "));
+  const end = ends.find((one) => words.some((word) => one.includes(word))) ?? [];
+  const [meant] = allowed.filter((one) => end.includes(one));
+  return meant === undefined ? nearestNames(key, allowed, 1) : [meant];
 }
 
 function sizeProblem(

@@ -1,6 +1,7 @@
 import * as z from "zod/mini";
 import { type Path, type Problem, pathText } from "../figure/problem.ts";
 import { plainName } from "../materials/nearest.ts";
+import { kitchenFileSchema } from "../materials/schema.ts";
 import { specSchema } from "./spec.ts";
 import { describeAt, inner, schemaAt } from "./walk.ts";
 import { yamlLines } from "./yaml-text.ts";
@@ -23,11 +24,17 @@ export function linesInPlace(problem: Problem): readonly string[] {
   if (!ofShape.test(code)) return [];
   if (problem.code === "machine.unknown" || problem.code === "cost.no-prices")
     return specSample(problem.code === "cost.no-prices" ? ["prices"] : ["machines", problem.facts.name]);
+  if (problem.code === "spec.type" && path.length === 0 && problem.facts.description === kitchenFile)
+    return specSample(["materials"]);
   if (problem.code !== "spec.unknown-key") return specSample(path);
-  const { nearest, instead } = problem.facts;
-  const key = instead?.split(":")[0] ?? nearest[0] ?? (path.length === 1 ? "notes" : path.at(-1));
+  const { nearest, instead, allowed } = problem.facts;
+  const any = allowed.includes("notes") ? "notes" : allowed[0];
+  const key = instead?.split(":")[0] ?? nearest[0] ?? (path.length === 1 ? any : path.at(-1));
   return specSample([...path.slice(0, -1), key ?? ""]);
 }
+
+/** What the root of a kitchen file says that it is. */
+const kitchenFile = describeAt(kitchenFileSchema, []).description;
 
 /** Indents from which on sections stand in one line, where a sample is longer otherwise. */
 const indents = [Number.POSITIVE_INFINITY, 6, 4, 2, 0];

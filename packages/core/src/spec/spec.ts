@@ -255,6 +255,7 @@ export const specSchema = described(
     materials: z.optional(ownMaterialsSchema),
     flours: described(z.array(flourSchema).check(z.minLength(1), z.maxLength(40)), {
       description: "The flours, which make up the 100 parts",
+      examples: [[{ name: "bread flour", amount: "100 %" }]],
     }),
     shelf: z.optional(shelfSchema),
     wanted: z.optional(wantedSchema),

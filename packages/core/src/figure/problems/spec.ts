@@ -72,10 +72,11 @@ export const spec = {
         };
       if (instead !== undefined)
         return { found, expected: `one of: ${allowed.join(", ")}`, advice: `write \`${instead}\`` };
+      const without = allowed.includes("notes") ? "leave it out, or put it into `notes`" : "leave it out";
       return {
         found,
         expected: `one of: ${allowed.join(", ")}`,
-        advice: nearest[0] === undefined ? "leave it out, or put it into `notes`" : `did you mean \`${nearest[0]}\`?`,
+        advice: nearest[0] === undefined ? without : `did you mean \`${nearest[0]}\`?`,
       };
     },
   ),
