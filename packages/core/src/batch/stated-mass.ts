@@ -22,7 +22,7 @@ export function lessUnused(limit: Figure, left: Decimal): Figure {
   const unused = found({
     ...naming,
     id: `${limit.id}-unused`,
-    label: `${limit.label}, left unused`,
+    label: "what the scale leaves unused of it",
     value: left,
     by: "the weights, rounded to the scale, stay within it",
     on: [limit],
