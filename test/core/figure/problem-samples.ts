@@ -474,10 +474,6 @@ export const samples: Readonly<Record<Code | NoteCode, Sample>> = {
     "compounding.gap",
     `passSchedule({ gaps: dial, finalThickness: "1.5", compounding: { gap: "5", folds: 1 } })`,
   ],
-  "sheet.no-cutter": [
-    "sheet.cutter",
-    `about({ ...rolling, sheet: { ...rolling.sheet, cutter: undefined } }, askSheet)`,
-  ],
   "passes.first-thickness": ["firstThickness", `passSchedule({ gaps: free, finalThickness: "1.5" })`],
   "passes.not-thinner": [
     "finalThickness",
@@ -865,6 +861,7 @@ export const samples: Readonly<Record<Code | NoteCode, Sample>> = {
     "sheet.compounding",
     `about({ ...rolling, sheet: { ...rolling.sheet, start: undefined, compounding: { gap: "5 mm", folds: 1 } } }, askSheet)`,
   ],
+  "sheet.no-cutter": ["sheet", `about({ ...rolling, sheet: { ...rolling.sheet, cutter: undefined } }, askSheet).notes`],
   "sheet.cooked-range": ["", `about({ ...sheet, batch: { bowls: 20, rawWeight: "100 g" } }, askSheet).report().notes`],
   "sheet.denser-than-solid": [
     "sheet.density",

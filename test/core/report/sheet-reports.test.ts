@@ -412,7 +412,7 @@ describe("the sheet of a spec", () => {
     expect(text).toContain("enough for 1 more portion: the last 193 mm of each sheet");
     expect(text).toContain("Strands of 246 mm or 493 mm");
     const better = sheetOf("246 mm");
-    expect(answered(better).portions.value).toBe("3");
+    expect(answered(better).strands?.portions.value).toBe("3");
     expect(better.ok ? better.notes.map(({ code }) => code) : []).not.toContain("sheet.much-left-over");
     const long = sheetOf("550 mm");
     expect(toldOf(long).map(({ advice }) => advice)).toEqual([
@@ -424,15 +424,15 @@ describe("the sheet of a spec", () => {
     const { spec, formula, batch } = worked({ ...school, losses: {}, sheet: { ...school.sheet, edgeTrim: "20 mm" } });
     const outcome = planSheet(spec, formula, batch, machines);
     const plan = answered(outcome);
-    expect(Number(plan.wanted?.spare.value)).toBeLessThan(0);
+    expect(Number(plan.strands?.wanted?.spare.value)).toBeLessThan(0);
     const notes = outcome.ok ? outcome.notes : [];
     expect(notes.map(({ code }) => code)).toContain("sheet.portions-short");
     const { "batch.portions-short": short, ...others } = sheetReport(formula, plan, notes).figures;
     expect(short).toMatchObject({
       label: "portions short of the bowls wanted",
-      value: plan.wanted?.spare.value.replace("-", ""),
+      value: plan.strands?.wanted?.spare.value.replace("-", ""),
     });
-    expect(others["batch.portions-spare"]?.value).toBe(plan.wanted?.spare.value);
+    expect(others["batch.portions-spare"]?.value).toBe(plan.strands?.wanted?.spare.value);
   });
 
   it("calls what only ice reaches the temperature without ice", () => {
@@ -458,7 +458,7 @@ describe("the sheet of a spec", () => {
     const plan = answered(planSheet(spec, formula, batch, machines));
     expect(plan.schedule.passes.at(-1)?.thickness.value).toBe("1.5");
     // 2 mm × 1.5 mm × density = g for a metre.
-    expect(Number(plan.cut.massPerMetre.value)).toBeCloseTo(2 * 1.5 * Number(plan.density.value), 9);
+    expect(Number(plan.strands?.cut.massPerMetre.value)).toBeCloseTo(2 * 1.5 * Number(plan.density.value), 9);
   });
 });
 

@@ -2,7 +2,7 @@ import { describe, expect, it, test } from "vitest";
 import { planBatch } from "#core/batch/batch.ts";
 import { formulaOf } from "#core/formula/formula.ts";
 import { planSheet } from "#core/sheet/sheet-plan.ts";
-import { answered, codesOf } from "./answered.ts";
+import { answered } from "./answered.ts";
 
 /** 2 mm strands, rolls of 200 mm. */
 const input = {
@@ -24,14 +24,25 @@ function sheetOf(bowls: number, edgeTrim = "10 mm") {
   return { plan: answered(outcome), note: notes.find(({ code }) => code === "sheet.portions-short")?.facts };
 }
 
-test("a cutter is asked for by the sheet alone, and the length of the strands is told where nobody states it", () => {
+test("without a cutter the passes and the sheets stay as they are, and a note says what needs one", () => {
   const { cutter: _cutter, ...uncut } = input.sheet;
+  const read = (sheet: object) => {
+    const { spec, formula } = answered(formulaOf({ ...input, sheet }));
+    const outcome = planSheet(spec, formula, answered(planBatch(spec, formula)));
+    return { plan: answered(outcome), told: outcome.ok ? outcome.notes.map(({ code }) => code) : [] };
+  };
+  const [cut, whole] = [read(input.sheet), read(uncut)];
+  expect(whole.plan.strands).toBeUndefined();
+  expect([whole.plan.schedule, whole.plan.sheets]).toEqual([cut.plan.schedule, cut.plan.sheets]);
+  expect([cut, whole].map(({ told }) => told.includes("sheet.no-cutter"))).toEqual([false, true]);
+});
+
+test("the length of the strands is told where nobody states it", () => {
   const { cutters: _cutters, ...rolls } = input.machines.rolls;
   const read = (more: object) => {
     const { spec, formula } = answered(formulaOf({ ...input, ...more }));
     return planSheet(spec, formula, answered(planBatch(spec, formula)));
   };
-  expect(codesOf(read({ sheet: uncut }))).toEqual(["sheet.no-cutter"]);
   const told = (outcome: ReturnType<typeof read>) => (outcome.ok ? outcome.notes.map(({ code }) => code) : []);
   expect(told(read({ machines: { rolls } }))).toContain("sheet.strand-length");
   expect(told(read({ sheet: { ...input.sheet, strandLength: "250 mm" } }))).not.toContain("sheet.strand-length");
@@ -45,14 +56,14 @@ test("a cutter is asked for by the sheet alone, and the length of the strands is
 describe("sheets that give fewer portions than the batch counts on", () => {
   it("are told with what they lose and what the batch counts on, in % of the dough at the rolls", () => {
     const { plan, note } = sheetOf(20);
-    expect([plan.portions.value, plan.wanted?.spare.value]).toEqual(["18", "-2"]);
+    expect([plan.strands?.portions.value, plan.strands?.wanted?.spare.value]).toEqual(["18", "-2"]);
     expect(note).toEqual({ fewer: "2", wanted: "20", lost: "12.7", counted: "3.0" });
   });
 
   it("are not told where the portions are exactly those wanted", () => {
     // all 100 strands, and 2 % and 1 % more dough at the rolls than the portions hold
     const { plan, note } = sheetOf(20, "0 mm");
-    expect(plan.wanted?.spare.value).toBe("0");
+    expect(plan.strands?.wanted?.spare.value).toBe("0");
     expect(note).toBeUndefined();
   });
 });

@@ -241,7 +241,7 @@ function rolled({ noodle, batch, water, problems }: Today): Rolled {
     toldAll(answer?.ok === false ? answer.problems : []).filter(({ found }) =>
       before.every((one) => one.found !== found),
     );
-  const { sheetsPerLoad, portionsPerSheet, portionsPerLoad } = (sheet?.ok && sheet.value.cut) || {};
+  const { sheetsPerLoad, portionsPerSheet, portionsPerLoad } = (sheet?.ok && sheet.value.strands?.cut) || {};
   const oneByOne = Number(sheetsPerLoad?.value) * Number(portionsPerSheet?.value);
   const pooled = oneByOne < Number(portionsPerLoad?.value) ? portionsPerLoad : undefined;
   const already = toldAll(problems);

@@ -3,7 +3,7 @@ import { exact } from "../figure/figure.ts";
 import { dec, ONE } from "../number/decimal.ts";
 import { row, section, table, wordColumn } from "../report/build.ts";
 import type { Section, Table } from "../report/schema.ts";
-import { type PassColumn, passColumns, sized } from "../report/sheet-report.ts";
+import { type PassColumn, passColumns, sheetsHeading, sized } from "../report/sheet-report.ts";
 import { type UnitSystem, words } from "../report/show.ts";
 import type { SheetPlan } from "../sheet/sheet-plan.ts";
 
@@ -27,21 +27,15 @@ export function sheetSections(plan: SheetPlan, units: UnitSystem): readonly Sect
   const figures = figuresToWorkBy(plan).map((figure) => sized(figure, units));
   return [
     section("passes", "Passes of a sheet", passesTable(plan, units)),
-    section("sheets", "Sheets and strands", { kind: "figures", figures }),
+    section("sheets", sheetsHeading(plan), { kind: "figures", figures }),
   ];
 }
 
-function figuresToWorkBy({ cut }: SheetPlan): readonly Figure[] {
-  return [
-    cut.sheetsPerLoad,
-    cut.sheetMass,
-    cut.sheetLength,
-    cut.strandWidth,
-    cut.cutLength,
-    cut.portion,
-    cut.strandsPerPortion,
-    cut.portionsPerSheet,
-  ];
+function figuresToWorkBy({ sheets, strands }: SheetPlan): readonly Figure[] {
+  const ofSheets = [sheets.sheetsPerLoad, sheets.sheetMass, sheets.sheetLength];
+  if (strands === undefined) return ofSheets;
+  const { cut } = strands;
+  return [...ofSheets, cut.strandWidth, cut.cutLength, cut.portion, cut.strandsPerPortion, cut.portionsPerSheet];
 }
 
 /** The passes with a bar as long as the sheet is thick, to scale. */

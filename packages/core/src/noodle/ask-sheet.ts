@@ -6,7 +6,7 @@ import { doughNotes } from "./planned-batch.ts";
 import { plannedSheet } from "./planned-sheet.ts";
 
 /**
- * The passes on the machine at hand, the strands, the portions, and where the dough goes. Lengths in mm.
+ * The passes on the machine at hand; with a cutter the strands, the portions, and where the dough goes. Lengths in mm.
  *
  * Problems: those of `askBatch`; of the machine, its settings, the thickness and the cutter.
  * @example askSheet(example("school-noodle")).value.schedule.passes.length // => 7

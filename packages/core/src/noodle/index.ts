@@ -67,7 +67,7 @@ export type { RecordedFigures } from "../materials/recorded.ts";
 export type { RoundingBand, RuleBookName, Tolerance as LabelTolerance } from "../materials/rounding-rules.ts";
 export type { Word } from "../report/words.ts";
 export type { DayPlan } from "../sheet/day/day-plan.ts";
-export type { AccountLine, SheetPlan } from "../sheet/sheet-plan.ts";
+export type { AccountLine, SheetPlan, Strands } from "../sheet/sheet-plan.ts";
 export type { DoughWater, WeighedWater } from "../sheet/water/dough-water.ts";
 export type { WeighedIce } from "../sheet/water/iced-water.ts";
 export type { MadeCard, MissingAnswer } from "./ask-card.ts";

@@ -6,7 +6,7 @@ import { dec } from "../number/decimal.ts";
 import { roundKeepingTotal } from "../number/rounding.ts";
 import { sheetCautions } from "../sheet/cautions.ts";
 import type { Pass } from "../sheet/passes/passes.ts";
-import type { SheetPlan } from "../sheet/sheet-plan.ts";
+import type { SheetPlan, Strands } from "../sheet/sheet-plan.ts";
 import { numberColumn, pictureBlock, report, row, section, table, wordColumn } from "./build.ts";
 import { formulaCautions } from "./cautions.ts";
 import { passStrip } from "./pictures/pass-strip.ts";
@@ -14,33 +14,39 @@ import type { Picture } from "./pictures/svg.ts";
 import type { Cell, Report, Table } from "./schema.ts";
 import { figureCell, groupDigits, inSystem, inUnit, measureCell, type UnitSystem, words } from "./show.ts";
 
-/** Tells a sheet: its passes, its strands and portions, and what becomes of every gram of a load. */
+/** Tells a sheet: its passes, and where it is cut its strands and portions, and what becomes of every gram of a load. */
 export function sheetReport(
   formula: Formula,
   plan: SheetPlan,
   notes: readonly Note[],
   units: UnitSystem = "metric",
 ): Report {
+  const { strands } = plan;
   return report({
     command: "sheet",
     title: `${formula.name}: ${plan.machine.name}`,
     main: "passes",
     sections: [
       section("passes", "Passes of a sheet", passTable(plan, units), pictureBlock(stripOf(plan))),
-      section("sheets", "Sheets and strands", {
+      section("sheets", sheetsHeading(plan), {
         kind: "figures",
         figures: sheetFigures(plan).map((figure) => sized(figure, units)),
       }),
-      section("account", "What becomes of the dough", accountTable(plan, units)),
+      ...(strands ? [section("account", "What becomes of the dough", accountTable(strands, plan.loads, units))] : []),
     ],
     figures: Object.values(plan.graph),
-    notes: [...notes, ...cookedNotes(plan, units)],
+    notes: [...notes, ...(strands ? cookedNotes(strands, units) : [])],
     cautions: [...formulaCautions(formula), ...sheetCautions(["rolls", "cutter", "dust"]).map(told)],
   });
 }
 
+/** Names what stands there. */
+export function sheetsHeading({ strands }: SheetPlan): string {
+  return strands === undefined ? "Sheets" : "Sheets and strands";
+}
+
 /** How far the cooked weight is known. */
-function cookedNotes({ cooked }: SheetPlan, units: UnitSystem): readonly Note[] {
+function cookedNotes({ cooked }: Strands, units: UnitSystem): readonly Note[] {
   if (cooked.range === undefined) return [];
   const shown = (value: string) => measureCell(inSystem({ ...cooked, value }, units)).text;
   return [note("sheet.cooked-range", ["batch"], { low: shown(cooked.range.low), high: shown(cooked.range.high) })];
@@ -145,24 +151,21 @@ function thinCell(figure: Figure, unit: "mm" | "in"): Cell {
   return figureCell(inUnit(figure, unit, unit === "in" ? 3 : 2));
 }
 
-function sheetFigures({
-  machine,
-  density,
-  schedule,
-  cut,
-  cooked,
-  wanted,
-  portions,
-  loads,
-}: SheetPlan): readonly Figure[] {
+function sheetFigures({ machine, density, schedule, sheets, strands, loads }: SheetPlan): readonly Figure[] {
   return [
     density,
-    cut.sheetsPerLoad,
-    cut.sheetMass,
-    cut.sheetLength,
+    sheets.sheetsPerLoad,
+    sheets.sheetMass,
+    sheets.sheetLength,
     schedule.largestReduction,
     schedule.springBack,
     ...((machine.rolls.stands ?? 1) > 1 ? [schedule.trips] : []),
+    ...(strands ? strandFigures(strands, loads) : [loads]),
+  ];
+}
+
+function strandFigures({ cut, cooked, wanted, portions }: Strands, loads: Figure): readonly Figure[] {
+  return [
     cut.strandWidth,
     cut.strandsAcross,
     cut.massPerMetre,
@@ -185,7 +188,7 @@ export function sized(figure: Figure, units: UnitSystem): Figure {
 }
 
 /** Masses to 0.1 g or 0.001 lb, rounded so that they still add up to the dough. */
-function accountTable({ loads, account: lines }: SheetPlan, units: UnitSystem): Table {
+function accountTable({ account: lines }: Strands, loads: Figure, units: UnitSystem): Table {
   const { unit, places } = units === "us" ? { unit: "lb", places: 3 } : { unit: "g", places: 1 };
   const inScale = (figure: Figure) => inUnit(figure, unit, places);
   const parts = lines.slice(0, -1);

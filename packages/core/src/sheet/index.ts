@@ -35,7 +35,7 @@ export type { GapList } from "./passes/steps-for-gaps.ts";
 export type { CutRequest } from "./strands/cut-request.ts";
 export { strandWidth } from "./strands/cutter.ts";
 export { dustingStarch } from "./strands/dusting.ts";
-export { type Account, type CutPlan, cutPlan, loadsFor } from "./strands/geometry.ts";
+export { type Account, type CutPlan, cutPlan, loadsFor, type Sheets } from "./strands/geometry.ts";
 export type { Component } from "./water/choi-okos.ts";
 export { plainMixWater } from "./water/dough-water.ts";
 export {

@@ -14,21 +14,28 @@ import type { CutterSize, Machine } from "./passes/machine.ts";
 import { machineNamed } from "./passes/machine-of.ts";
 import type { PassRequest } from "./passes/pass-request.ts";
 import { type PassPlan, type PassSchedule, passPlan, scheduled, unevenSpeeds } from "./passes/passes.ts";
-import type { CutRequest } from "./strands/cut-request.ts";
-import { type CutPlan, cutPlan, lengthInStrands } from "./strands/geometry.ts";
+import type { CutRequest, SheetRequest } from "./strands/cut-request.ts";
+import { type CutPlan, cutPlan, lengthInStrands, type Sheets, sheetsOf } from "./strands/geometry.ts";
 import { compositionOf } from "./water/dough-food.ts";
 import { doughDensity, givenDensity, poreFreeDensity } from "./water/food.ts";
 import { denserNotes, thinnerNotes } from "./water/physical-bounds.ts";
 
-/** The sheet of a spec: passes, sheets, strands and portions of a load on its machine. */
+/** The sheet of a spec: the passes and sheets of a load on its machine, and its strands where a cutter is stated. */
 export interface SheetPlan {
   readonly machine: Machine;
   readonly density: Figure;
   readonly schedule: PassSchedule;
+  readonly sheets: Sheets;
+  readonly loads: Figure;
+  readonly strands?: Strands;
+  readonly graph: Graph;
+}
+
+/** What the sheets are cut into: strands and portions, and what becomes of every gram. */
+export interface Strands {
   readonly cut: CutPlan;
   /** A portion when it is cooked, g, with the range of the usual cook gain. */
   readonly cooked: Figure;
-  readonly loads: Figure;
   /** Portions that all loads give. */
   readonly portions: Figure;
   /**
@@ -38,7 +45,6 @@ export interface SheetPlan {
   readonly wanted?: { readonly bowls: Figure; readonly spare: Figure; readonly short?: Figure };
   /** What becomes of the dough, g: strands, leftover, trim and losses, and last the dough that they add up to. */
   readonly account: readonly AccountLine[];
-  readonly graph: Graph;
 }
 
 /** A part of the account, for one load and for all. */
@@ -53,75 +59,86 @@ type SheetFields = NonNullable<Spec["sheet"]>;
 const usualTemperature: Usual = { value: "25", source: commonPractice };
 
 /**
- * Works out the passes, sheets, strands and portions of a spec's loads on its machine.
+ * Works out the passes and sheets of a spec's loads on its machine, and their strands and portions where a cutter is stated.
  *
  * Problems: `sheet.not-stated`, `machine.unknown`, those of `passSchedule`, `cutPlan` and `fitProblems`, each with its place
  * in the spec.
  */
 export function planSheet(spec: Spec, formula: Formula, batch: Batch, included: OwnMachines = {}): Outcome<SheetPlan> {
-  const loads = cutLoads(spec, formula, batch, included);
-  if (!loads.ok) return loads;
-  const { sheet, passes, machine, density, cut, portions, wanted } = loads.value;
-  const width = sheetWidth(sheet, machine);
-  const schedule = scheduled(passes, { mass: cut.sheetMass, density, width });
-  const gain = spec.batch?.cookGain;
-  const cooked = cookedMass(cut.portion, gain === undefined ? undefined : { gain });
-  if (!cooked.ok) return refuse(...cooked.problems.map((problem) => ({ ...problem, path: ["batch", "cookGain"] })));
-  const plan = {
-    machine,
-    density,
-    schedule,
-    cut,
-    cooked: renamed(cooked.value, "portion.cooked", "cooked portion"),
-    loads: batch.loads.count,
-    portions,
-    ...(wanted && { wanted }),
-    account: accountOf(cut, batch.loads.count),
-  };
+  const sheeted = sheetedLoads(spec, formula, batch, included);
+  if (!sheeted.ok) return sheeted;
+  const { sheet, passes, machine, density, sheets, cut } = sheeted.value;
+  const strands = cut && strandsOf(cut, spec, batch);
+  if (strands?.ok === false) return strands;
+  const schedule = scheduled(passes, { mass: sheets.sheetMass, density, width: sheetWidth(sheet, machine) });
+  const loads = batch.loads.count;
+  const plan = { machine, density, schedule, sheets, loads, ...(strands && { strands: strands.value }) };
   return answer(published(plan, formula.graph, batch.graph), [
-    ...loads.notes,
+    ...sheeted.notes,
     ...unevenSpeeds(schedule),
-    ...shortNotes(plan, batch),
-    ...leftoverNotes(plan, sheet),
+    ...(strands === undefined
+      ? [note("sheet.no-cutter", ["sheet"], {})]
+      : [
+          ...shortNotes(strands.value, batch),
+          ...leftoverNotes(strands.value, loads, sheet),
+          ...lengthNotes(strands.value, sheet),
+        ]),
     ...ownFigureNotes(sheet),
-    ...lengthNotes(plan, sheet),
   ]);
 }
 
 /** The note of `planSheet` on sheets that give fewer portions than are wanted; none where there is no sheet to be had. */
 export function shortPortionsNotes(spec: Spec, formula: Formula, batch: Batch, included: OwnMachines): readonly Note[] {
-  const loads = cutLoads(spec, formula, batch, included);
-  return loads.ok ? shortNotes(loads.value, batch) : [];
+  const sheeted = sheetedLoads(spec, formula, batch, included);
+  const cut = sheeted.ok ? sheeted.value.cut : undefined;
+  return cut === undefined ? [] : shortNotes({ cut, ...portionsOf(cut, batch) }, batch);
 }
 
-/** What the loads are cut into, before their passes are written out. */
-type CutLoads = Pick<SheetPlan, "machine" | "density" | "cut" | "portions" | "wanted">;
-type LoadsAndPasses = CutLoads & { readonly sheet: SheetFields; readonly passes: PassPlan };
+/** What the loads are rolled and cut into, before their passes are written out. */
+interface SheetedLoads extends Pick<SheetPlan, "machine" | "density" | "sheets"> {
+  readonly sheet: SheetFields;
+  readonly passes: PassPlan;
+  readonly cut?: CutPlan;
+}
 
-function cutLoads(spec: Spec, formula: Formula, batch: Batch, included: OwnMachines): Outcome<LoadsAndPasses> {
+function sheetedLoads(spec: Spec, formula: Formula, batch: Batch, included: OwnMachines): Outcome<SheetedLoads> {
   const { sheet } = spec;
   if (sheet === undefined) return refuse(notStated());
-  const { cutter } = sheet;
-  if (cutter === undefined) return refuse(problem("sheet.no-cutter", ["sheet", "cutter"], {}));
   const machine = machineNamed(sheet.machine, spec, included);
   const density = densityOf(spec, sheet, formula);
   if (!machine.ok || !density.ok) return refuse(...problemsOf(machine), ...problemsOf(density));
   const passes = passPlan(passRequest(sheet, machine.value));
   if (!passes.ok) return placed(passes.problems);
-  const cut = cutPlan(cutRequest({ ...sheet, cutter }, machine.value, batch, density.value, passes.value.last));
-  if (!cut.ok) return placed(cut.problems);
+  const { cutter } = sheet;
+  const request = sheetRequest(sheet, machine.value, batch, density.value, passes.value.last);
+  const cut = cutter && cutPlan({ ...request, ...cutRequest({ ...sheet, cutter }, machine.value, batch) });
+  const sheets = cut ?? sheetsOf(request);
+  if (!sheets.ok) return placed(sheets.problems);
+  const { sheetsPerLoad, sheetMass, sheetLength } = sheets.value;
   const width = sheetWidth(sheet, machine.value);
-  const fits = fitProblems({ width, length: cut.value.sheetLength.value, cutter }, machine.value);
+  const fits = fitProblems({ width, length: sheetLength.value, ...(cutter && { cutter }) }, machine.value);
   if (fits.length > 0) return placed(fits);
   const loads = {
     sheet,
     passes: passes.value,
     machine: machine.value,
     density: density.value,
-    cut: cut.value,
-    ...portionsOf(cut.value, batch),
+    sheets: { sheetsPerLoad, sheetMass, sheetLength },
+    ...(cut?.ok && { cut: cut.value }),
   };
   return answer(loads, [...density.notes, ...passes.notes]);
+}
+
+function strandsOf(cut: CutPlan, { batch: stated }: Spec, batch: Batch): Outcome<Strands> {
+  const gain = stated?.cookGain;
+  const cooked = cookedMass(cut.portion, gain === undefined ? undefined : { gain });
+  if (!cooked.ok) return refuse(...cooked.problems.map((problem) => ({ ...problem, path: ["batch", "cookGain"] })));
+  return answer({
+    cut,
+    cooked: renamed(cooked.value, "portion.cooked", "cooked portion"),
+    ...portionsOf(cut, batch),
+    account: accountOf(cut, batch.loads.count),
+  });
 }
 
 function sheetWidth(sheet: SheetFields, { rolls }: Machine): DecimalText {
@@ -193,29 +210,38 @@ function passRequest(sheet: SheetFields, { rolls }: Machine): PassRequest {
   };
 }
 
-function cutRequest(
-  sheet: SheetFields & { readonly cutter: CutterSize },
+function sheetRequest(
+  sheet: SheetFields,
   machine: Machine,
   batch: Batch,
   density: Figure,
   thickness: Given,
-): CutRequest {
-  const portion = sheet.portion?.value ?? batch.target.rawWeight;
+): SheetRequest {
   const mixing = batch.target.stages.find(({ name }) => name === "mixing");
-  const cutter = machine.cutters.find(({ size }) => sameSize(size, sheet.cutter));
   return {
     dough: batch.loads.dough,
     density,
     thickness,
     width: sheetWidth(sheet, machine),
+    ...(mixing && { losses: mixing.loss }),
+    ...(machine.longestSheet !== undefined && { longestSheet: machine.longestSheet }),
+  };
+}
+
+function cutRequest(
+  sheet: SheetFields & { readonly cutter: CutterSize },
+  machine: Machine,
+  batch: Batch,
+): Omit<CutRequest, keyof SheetRequest> {
+  const portion = sheet.portion?.value ?? batch.target.rawWeight;
+  const cutter = machine.cutters.find(({ size }) => sameSize(size, sheet.cutter));
+  return {
     cutter: sheet.cutter,
     ...(cutter?.workingWidth !== undefined && { workingWidth: cutter.workingWidth }),
     ...(portion !== undefined && { portion }),
     ...(sheet.strandLength && { strandLength: sheet.strandLength.value }),
-    ...(mixing && { losses: mixing.loss }),
     ...(sheet.edgeTrim && { edgeTrim: sheet.edgeTrim.value }),
     ...(sheet.endTrim && { endTrim: sheet.endTrim.value }),
-    ...(machine.longestSheet !== undefined && { longestSheet: machine.longestSheet }),
   };
 }
 
@@ -224,7 +250,7 @@ function sameSize(one: CutterSize, other: CutterSize): boolean {
   return other.kind === "width" && dec(one.width).eq(other.width);
 }
 
-function portionsOf(cut: CutPlan, batch: Batch): Pick<CutLoads, "portions" | "wanted"> {
+function portionsOf(cut: CutPlan, batch: Batch): Pick<Strands, "portions" | "wanted"> {
   const portions = worked({
     id: "batch.portions-made",
     label: "portions of all loads",
@@ -281,7 +307,7 @@ function accountOf({ account }: CutPlan, loads: Figure): readonly AccountLine[] 
 }
 
 /** Where the sheets give fewer portions than the batch counts on, the losses of the batch are too low. */
-function shortNotes({ wanted, cut }: CutLoads, batch: Batch): readonly Note[] {
+function shortNotes({ wanted, cut }: Pick<Strands, "wanted" | "cut">, batch: Batch): readonly Note[] {
   if (wanted === undefined || !exact(wanted.spare).isNegative()) return [];
   const { account } = cut;
   const afterMixing = exact(account.dough).minus(exact(account.losses));
@@ -297,7 +323,7 @@ function shortNotes({ wanted, cut }: CutLoads, batch: Batch): readonly Note[] {
 }
 
 /** Where a load leaves enough over for another portion, since the ends of its sheets are shorter than a strand. */
-function leftoverNotes({ cut, loads }: Omit<SheetPlan, "graph">, { endTrim }: SheetFields): readonly Note[] {
+function leftoverNotes({ cut }: Strands, loads: Figure, { endTrim }: SheetFields): readonly Note[] {
   const { leftover } = cut.account;
   const more = exact(leftover).div(exact(cut.portion)).floor();
   const length = lengthInStrands(cut.sheetLength, { ...(endTrim && { endTrim: endTrim.value }) });
@@ -315,7 +341,7 @@ function leftoverNotes({ cut, loads }: Omit<SheetPlan, "graph">, { endTrim }: Sh
 }
 
 /** Says how long the strands of a portion are where nobody states it. */
-function lengthNotes({ cut }: Pick<SheetPlan, "cut">, { strandLength }: SheetFields): readonly Note[] {
+function lengthNotes({ cut }: Strands, { strandLength }: SheetFields): readonly Note[] {
   if (strandLength !== undefined) return [];
   return [note("sheet.strand-length", ["sheet"], { length: fixedText(cut.cutLength.value, 0) })];
 }

@@ -119,11 +119,6 @@ export const sheet = {
       advice: `slit the sheet lengthwise into ${strips} strips of about ${each} mm, or roll it ${widest} mm wide`,
     }),
   ),
-  "sheet.no-cutter": input(() => ({
-    found: "no cutter",
-    expected: "a cutter number (strands from 30 mm of width), or the width of a strand",
-    advice: "the lengths of the sheets and the portions need it: write it like `cutter: 20` or `cutter: 2 mm`",
-  })),
   "fits.cutter-not-there": noAnswer(
     ({
       cutter,
@@ -358,6 +353,9 @@ export const sheet = {
   "sheet.much-left-over": remark(
     ({ grams, loads, portions, end, lengths }: LeftOver) =>
       `${grams} g of ${loads === "several" ? "each load" : "the dough"} are left over, enough for ${portions} more ${portions === "1" ? "portion" : "portions"}: the last ${end} mm of each sheet are shorter than a strand. Strands of ${lengths.map((length) => `${length} mm`).join(" or ")} (\`strandLength\`) use the sheet up; or knead what is left over and roll it again.`,
+  ),
+  "sheet.no-cutter": remark(
+    () => "No cutter is stated, so these are the passes and the sheets alone: strands, cuts and portions need one.",
   ),
   "sheet.strand-length": remark(
     ({ length }: Texts<"length">) =>

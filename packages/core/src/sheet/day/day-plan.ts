@@ -246,7 +246,7 @@ const usualRoom: Usual = {
 };
 
 /** The rolls alone take so long, to compound and to roll, each in its own time; feeding and folding come on top. */
-function rollingNotes({ compound, roll }: PlanFields, { schedule, cut }: SheetPlan): readonly Note[] {
+function rollingNotes({ compound, roll }: PlanFields, { schedule, sheets }: SheetPlan): readonly Note[] {
   const { passes, runningTime } = schedule;
   if (runningTime === undefined || roll === undefined) return [];
   const compounding = sum(
@@ -254,7 +254,7 @@ function rollingNotes({ compound, roll }: PlanFields, { schedule, cut }: SheetPl
   );
   const rolling = exact(runningTime).minus(compounding);
   const late = (stage: "compound" | "roll", running: Decimal, planned: Decimal): readonly Note[] => {
-    const seconds = running.times(exact(cut.sheetsPerLoad));
+    const seconds = running.times(exact(sheets.sheetsPerLoad));
     if (seconds.lte(planned)) return [];
     const minutes = { running: fixedText(seconds.div(60), 1), planned: fixedText(planned.div(60), 0) };
     return [note("plan.rolling-too-short", ["plan", stage], { stage, ...minutes })];

@@ -6,7 +6,8 @@ import type { Cutter, CutterSize, Machine } from "./machine.ts";
 export interface PlannedSheet {
   readonly width: DecimalText;
   readonly length: DecimalText;
-  readonly cutter: CutterSize;
+  /** Where the sheet is to be cut. */
+  readonly cutter?: CutterSize;
 }
 
 /**
@@ -30,7 +31,7 @@ function rollProblems({ width }: PlannedSheet, { rolls }: Machine): readonly Pro
 }
 
 function cutterProblems({ width, cutter }: PlannedSheet, cutters: readonly Cutter[]): readonly Problem[] {
-  if (cutters.length === 0) return [];
+  if (cutter === undefined || cutters.length === 0) return [];
   const same = cutters.filter((known) => sizeText(known.size) === sizeText(cutter));
   if (same.length === 0) return [notThere(cutter, cutters)];
   if (same.some(({ workingWidth }) => workingWidth === undefined || dec(width).lte(workingWidth))) return [];

@@ -3,7 +3,7 @@ import { answer, type Outcome, type Problem, problem, refuse } from "../../figur
 import { definition, massBalance } from "../../figure/source.ts";
 import { type Decimal, type DecimalText, dec, fixedText } from "../../number/decimal.ts";
 import { asked, askedFigure, outsideLimits } from "../inputs.ts";
-import { type CutRequest, cutRequestProblems } from "./cut-request.ts";
+import { type CutRequest, cutRequestProblems, type SheetRequest, sheetRequestProblems } from "./cut-request.ts";
 import { widthFigure } from "./cutter.ts";
 import {
   acrossFigure,
@@ -30,14 +30,18 @@ export interface Account {
   readonly leftover: Figure;
 }
 
-/** Sheets, strands and portions of one load. */
-export interface CutPlan {
-  readonly strandWidth: Figure;
-  readonly strandsAcross: Figure;
-  readonly massPerMetre: Figure;
+/** Sheets of one load. */
+export interface Sheets {
   readonly sheetsPerLoad: Figure;
   readonly sheetMass: Figure;
   readonly sheetLength: Figure;
+}
+
+/** Sheets, strands and portions of one load. */
+export interface CutPlan extends Sheets {
+  readonly strandWidth: Figure;
+  readonly strandsAcross: Figure;
+  readonly massPerMetre: Figure;
   readonly cutLength: Figure;
   readonly portion: Figure;
   readonly strandsPerPortion: Figure;
@@ -57,30 +61,12 @@ export interface CutPlan {
 export function cutPlan(request: CutRequest): Outcome<CutPlan> {
   const problems = cutRequestProblems(request);
   if (problems.length > 0) return refuse(...problems);
-  const width = asked({ id: "sheet.width", label: "sheet width", ...wholeMillimetres }, request.width);
+  const width = widthAsked(request);
   const strandWidth = widthFigure(request.cutter);
   const strandsAcross = acrossFigure(request, width, strandWidth);
   if (exact(strandsAcross).isZero()) return refuse(tooNarrow(request, strandWidth));
-  const dough = loadMass("account.dough", "dough of a load", "load.dough", request.dough);
-  const losses = lossFigure(dough, request.losses);
-  const sheets = worked({
-    id: "account.sheets",
-    label: "dough in sheets",
-    ...grams,
-    formula: "dough - losses",
-    from: { dough, losses },
-    sources: [massBalance],
-  });
-  const whole = wholeLength(sheets, request, width);
-  const sheetsPerLoad = sheetCount(whole, request.longestSheet);
-  const sheetLength = worked({
-    id: "sheet.length",
-    label: "sheet length",
-    ...wholeMillimetres,
-    formula: "whole / sheets",
-    from: { whole, sheets: sheetsPerLoad },
-    sources: [definition],
-  });
+  const { dough, losses, sheets, ofLoad } = sheeted(request, width);
+  const { sheetsPerLoad, sheetLength } = ofLoad;
   const edgeTrim = edgeFigure(sheets, request.cutter, { across: strandsAcross, width, strand: strandWidth });
   const endTrim = endFigure(sheets, edgeTrim, sheetLength, request.endTrim);
   const inStrands = worked({
@@ -143,17 +129,7 @@ export function cutPlan(request: CutRequest): Outcome<CutPlan> {
     strandWidth,
     strandsAcross,
     massPerMetre,
-    sheetsPerLoad,
-    sheetMass: worked({
-      id: "sheet.mass",
-      label: "mass of a sheet",
-      ...grams,
-      places: 0,
-      formula: "dough / sheets",
-      from: { dough: sheets, sheets: sheetsPerLoad },
-      sources: [massBalance],
-    }),
-    sheetLength,
+    ...ofLoad,
     cutLength,
     portion,
     strandsPerPortion: worked({
@@ -175,6 +151,55 @@ export function cutPlan(request: CutRequest): Outcome<CutPlan> {
     portionsPerLoad,
     account: { dough, losses, edgeTrim, endTrim, strands, leftover },
   });
+}
+
+/** The sheets of a load, whatever they are cut into. Problems: `sheet.out-of-range`. */
+export function sheetsOf(request: SheetRequest): Outcome<Sheets> {
+  const problems = sheetRequestProblems(request);
+  return problems.length > 0 ? refuse(...problems) : answer(sheeted(request, widthAsked(request)).ofLoad);
+}
+
+function widthAsked({ width }: SheetRequest): Figure {
+  return asked({ id: "sheet.width", label: "sheet width", ...wholeMillimetres }, width);
+}
+
+/** What of a load gets into its sheets, and the sheets. */
+interface Sheeted extends Pick<Account, "dough" | "losses"> {
+  readonly sheets: Figure;
+  readonly ofLoad: Sheets;
+}
+
+function sheeted(request: SheetRequest, width: Figure): Sheeted {
+  const dough = loadMass("account.dough", "dough of a load", "load.dough", request.dough);
+  const losses = lossFigure(dough, request.losses);
+  const sheets = worked({
+    id: "account.sheets",
+    label: "dough in sheets",
+    ...grams,
+    formula: "dough - losses",
+    from: { dough, losses },
+    sources: [massBalance],
+  });
+  const whole = wholeLength(sheets, request, width);
+  const sheetsPerLoad = sheetCount(whole, request.longestSheet);
+  const sheetLength = worked({
+    id: "sheet.length",
+    label: "sheet length",
+    ...wholeMillimetres,
+    formula: "whole / sheets",
+    from: { whole, sheets: sheetsPerLoad },
+    sources: [definition],
+  });
+  const sheetMass = worked({
+    id: "sheet.mass",
+    label: "mass of a sheet",
+    ...grams,
+    places: 0,
+    formula: "dough / sheets",
+    from: { dough: sheets, sheets: sheetsPerLoad },
+    sources: [massBalance],
+  });
+  return { dough, losses, sheets, ofLoad: { sheetsPerLoad, sheetMass, sheetLength } };
 }
 
 function tooNarrow(request: CutRequest, strandWidth: Figure): Problem {

@@ -3,7 +3,7 @@ import { commonPractice, definition, massBalance } from "../../figure/source.ts"
 import type { DecimalText } from "../../number/decimal.ts";
 import { asked, askedFigure, askedOr, type Given, type Usual } from "../inputs.ts";
 import type { CutterSize } from "../passes/machine.ts";
-import type { CutRequest } from "./cut-request.ts";
+import type { CutRequest, SheetRequest } from "./cut-request.ts";
 import { cutterNumber } from "./cutter.ts";
 
 export const grams = { unit: "g", places: 1 };
@@ -34,7 +34,7 @@ export function lossFigure(dough: Figure, losses: Given | undefined): Figure {
 }
 
 /** Length of all the dough of a load in one sheet. */
-export function wholeLength(sheets: Figure, { density, thickness }: CutRequest, width: Figure): Figure {
+export function wholeLength(sheets: Figure, { density, thickness }: SheetRequest, width: Figure): Figure {
   return worked({
     id: "load.sheet-length",
     label: "length of the whole load as one sheet",
