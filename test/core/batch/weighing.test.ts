@@ -27,6 +27,23 @@ describe("scales", () => {
     );
   });
 
+  it("weigh on the coarsest of unknown capacity that shows a weight to within the tolerance, and finer where needed", () => {
+    const [coarse, exact] = [{ division: "5 g" }, { division: "0.1 g" }];
+    const on = (scales: readonly { readonly division: string; readonly capacity?: string }[], more: object = {}) => {
+      const { lines } = planned({ batch: { flour: "4 kg" }, scales: [...scales], ...more });
+      return lines.map(({ scale }) => scale);
+    };
+    // 4 kg of flour, 1440 g of water, 40 g of salt: 5 g is 12.5 % of the salt
+    expect(on([coarse, exact])).toEqual(["scale to 5 g", "scale to 5 g", "scale to 0.1 g"]);
+    expect(on([exact, coarse], { weighingTolerance: "0.2 %" })).toEqual([
+      "scale to 5 g",
+      "scale to 0.1 g",
+      "scale to 0.1 g",
+    ]);
+    expect(on([{ ...coarse, capacity: "2 kg" }, exact])).toEqual(["scale to 0.1 g", "scale to 5 g", "scale to 0.1 g"]);
+    expect(on([coarse, { ...exact, capacity: "2 kg" }])).toEqual(["scale to 5 g", "scale to 0.1 g", "scale to 0.1 g"]);
+  });
+
   it("are the finest that take the weight at once", () => {
     const batch = planned({ batch: { flour: "10 kg" }, scales: [bench, fine] });
     expect(batch.lines.map(({ line, scale, load }) => [line.id, scale, load.value])).toEqual([

@@ -169,3 +169,11 @@ it("what is expected is told of the thing, and not of the key of a spec", () => 
   });
   expect(withKeys).toEqual([]);
 });
+
+it("a note tells the thing in plain words, without the keys of a spec", () => {
+  const withKeys = all.flatMap(({ code, call }) => {
+    const one = sampleOf(code, call);
+    return isNote(one) && told(one).includes("`") ? [code] : [];
+  });
+  expect(withKeys).toEqual([]);
+});

@@ -83,6 +83,8 @@ const written: readonly (readonly [name: string, units: UnitSystem, more: Data])
   ["evening-class", "metric", { batch: { flour: "3 kg" }, water: { dough: "37 %" } }],
   ["written-in-grams", "metric", { batch: { dough: "4 kg" }, rework: { amount: "8 %" } }],
   ["barley-egg-noodle", "metric", { batch: { have: { name: "barley flour", amount: "812 g" } } }],
+  ["school-noodle", "metric", { scales: [{ division: "5 g" }, { division: "0.1 g" }] }],
+  ["evening-class", "metric", { scales: [{ division: "2 g", capacity: "3 kg" }, { division: "0.1 g" }] }],
 ];
 
 describe("a workbook, worked out by an engine that is not ours", () => {

@@ -5,6 +5,10 @@ const listAlkalis = "; `noodlewright materials --kind alkali` lists them";
 
 const listedSalts = " (`noodlewright alkali list`)";
 
+const gainKey = " (`cookGain` under `batch:`)";
+
+const glutenKey = " (`glutenForming: true` beside `toasted:`)";
+
 const trial = " (`noodlewright trial`)";
 
 /** The command that tells more about an answer that a card lacks. */
@@ -29,15 +33,29 @@ type WithFacts<Which extends keyof AllFacts> = {
 const hints: { readonly [Each in keyof AllFacts]?: (facts: AllFacts[Each]) => string } = {
   "alkali.additive-limits": () => listedSalts,
   "alkali.product": ({ says }) => hintWithin(says),
-  "blend.likely": () => ", and so does --whole-range",
+  "batch.usual-cook-gain": () => gainKey,
+  "blend.basis-assumed": () => " (`proteinBasis: as is`)",
+  "blend.likely": () => " (`wholeRange: true` under `wanted:`, or --whole-range)",
   "blend.water-apart": () => trial,
-  "blend.water-not-known": () => trial,
+  "blend.water-not-known": () => " (`absorption`); `noodlewright trial` plans one",
   "card.long": ({ loads }) => (loads === "many" ? " (--loads)" : ""),
   "card.no-answer": ({ lacks }) => `; see noodlewright ${commandOf[lacks]}`,
+  "cost.water-free": () => " under `prices:`",
   "materials.note": ({ says }) => hintWithin(says),
   "mend.mixer": () => ", with --no-more",
-  "nutrition.no-serving": () => ", or give --raw-weight or --cooked-weight",
+  "nutrition.no-serving": () => " (`rawWeight` under `batch:`), or give --raw-weight or --cooked-weight",
+  "scales.capacity-unknown": () => " (`capacity: 500 g`)",
   "settle.own-water": () => trial,
+  "settle.preference": ({ value }) =>
+    value ? " (`within:` and `prefer:` under `wanted:`)" : " (`prefer:` under `wanted:`)",
+  "sheet.cooked-range": () => " It stands as `cookGain` under `batch:`.",
+  "sheet.much-left-over": () => " The length stands as `strandLength` under `sheet:`.",
+  "sheet.no-cutter": () => " Write `cutter: 20` or `cutter: 2 mm` under `sheet:`, or give --cutter.",
+  "sheet.portions-short": () => " The loss stands as `sheeting` under `losses:`.",
+  "sheet.spring-back-unmeasured": () => " It stands as `springBack` under `sheet:`.",
+  "sheet.strand-length": () => " Another stands as `strandLength: 250 mm` under `sheet:`.",
+  "temperature.no-mixer-work": () => " They stand as `mixerPower`, `mixingTime` and `mixingHeat` under `temperature:`.",
+  "toasted.gluten": () => glutenKey,
   "temperature.far-apart": () => " `noodlewright calibrate mixing` works them out.",
 
   "batch.not-stated": () => ", or give it as a flag such as --bowls 320 --raw-weight '130 g'",

@@ -12,10 +12,7 @@ import { type Loads, splitLoads } from "./loads.ts";
 import { deliveredBy, findRemedies, type Remedies, type StockedWeight, weightsWithStock } from "./remedy.ts";
 import { type Rework, withRework } from "./rework.ts";
 import { findTarget, type Target } from "./target.ts";
-import { type Scale, scalesOf, type WeighedLine, weighApart, weighLoad } from "./weighing.ts";
-
-/** Most that rounding to a scale may be off before a warning, %, unless the spec says otherwise. */
-export const usualTolerance = "1";
+import { type Scale, scalesOf, usualTolerance, type WeighedLine, weighApart, weighLoad } from "./weighing.ts";
 
 /** A batch: what to weigh for each load, and what it comes to. */
 export interface Batch {

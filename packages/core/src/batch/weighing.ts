@@ -7,11 +7,16 @@ import { roundKeepingTotal } from "../number/rounding.ts";
 import { findUnit } from "../number/units.ts";
 import type { Spec } from "../spec/spec.ts";
 
+/** Most that rounding to a scale may be off before a warning, %, unless the spec says otherwise. */
+export const usualTolerance = "1";
+
 /** A scale as it is used. Masses in g. */
 export interface Scale {
   readonly name: string;
   readonly division: Decimal;
   readonly capacity?: Decimal;
+  /** Least mass that its division is within the weighing tolerance of. */
+  readonly showsFrom: Decimal;
   /** Unit it shows: `g`, `kg`, `oz` or `lb`. */
   readonly unit: string;
   readonly assumed: boolean;
@@ -44,13 +49,21 @@ export interface WeighedLine {
 }
 
 /** The scales of a spec, or one that shows whole grams (tenths of an ounce for US units) where it names none, which a note says. */
-export function scalesOf(spec: Pick<Spec, "scales">, us: boolean): Outcome<readonly Scale[]> {
+export function scalesOf(spec: Pick<Spec, "scales" | "weighingTolerance">, us: boolean): Outcome<readonly Scale[]> {
+  const tolerance = dec(spec.weighingTolerance?.value ?? usualTolerance);
+  const showsFrom = (division: Decimal): Decimal => division.times(100).div(tolerance);
   if (spec.scales === undefined) {
     const division = us ? dec(findUnit("oz")?.factor ?? "1").div(10) : ONE;
     return answer(
       [
         withFigures(
-          { name: us ? "scale to 0.1 oz" : "scale to 1 g", division, unit: us ? "oz" : "g", assumed: true },
+          {
+            name: us ? "scale to 0.1 oz" : "scale to 1 g",
+            division,
+            showsFrom: showsFrom(division),
+            unit: us ? "oz" : "g",
+            assumed: true,
+          },
           0,
         ),
       ],
@@ -62,6 +75,7 @@ export function scalesOf(spec: Pick<Spec, "scales">, us: boolean): Outcome<reado
     const read = {
       name: scale.name ?? `scale to ${division.text}`,
       division: dec(division.value),
+      showsFrom: showsFrom(dec(division.value)),
       ...(capacity && { capacity: dec(capacity.value) }),
       unit: shownUnit(division.unit),
       assumed: false,
@@ -83,9 +97,9 @@ export function scalesOf(spec: Pick<Spec, "scales">, us: boolean): Outcome<reado
   return answer(scales, boundlessNotes(scales));
 }
 
-/** Where the finest of several scales states no capacity, all is weighed on it. */
+/** Where the finest of several scales states no capacity, it weighs only what asks for it. */
 function boundlessNotes(scales: readonly Scale[]): readonly Note[] {
-  const finest = scales.reduce((best, scale) => (scale.division.lt(best.division) ? scale : best));
+  const finest = scales.reduce(finer);
   const boundless = scales.length > 1 && finest.capacity === undefined;
   return boundless ? [note("scales.capacity-unknown", ["scales"], { name: finest.name })] : [];
 }
@@ -111,23 +125,39 @@ export function shownUnit(unit: string): "g" | "oz" {
   return unit === "oz" || unit === "lb" ? "oz" : "g";
 }
 
-/** A scale, and in how many lots it takes a mass. */
+/** A scale, in how many lots it takes a mass, and how it was chosen. */
 interface Choice {
   readonly scale: Scale;
   readonly lots: number;
+  readonly by: string;
 }
 
-/** The finest scale that takes a mass at once; the one of the greatest capacity where none does. */
+function finer(one: Scale, other: Scale): Scale {
+  return other.division.lt(one.division) ? other : one;
+}
+
+function coarser(one: Scale, other: Scale): Scale {
+  return other.division.gt(one.division) ? other : one;
+}
+
+/**
+ * The finest scale that takes a mass at once; the one of the greatest capacity where none does. A scale of unknown capacity
+ * may not take much: it weighs what none of known capacity takes and shows within the weighing tolerance, and of several the
+ * coarsest that does is taken.
+ */
 export function chooseScale(mass: Decimal, scales: readonly Scale[]): Choice {
-  const fitting = scales.filter((scale) => scale.capacity === undefined || scale.capacity.gte(mass));
-  const finest = fitting.reduce<Scale | undefined>(
-    (best, scale) => (best === undefined || scale.division.lt(best.division) ? scale : best),
-    undefined,
-  );
-  if (finest !== undefined) return { scale: finest, lots: 1 };
+  const holding = scales.filter(({ capacity }) => capacity?.gte(mass));
+  const boundless = scales.filter(({ capacity }) => capacity === undefined);
+  const shown = (some: readonly Scale[]) => some.filter(({ showsFrom }) => mass.gte(showsFrom));
+  const [held, open] = [shown(holding), shown(boundless)];
+  if (held.length === 0 && open.length > 0) {
+    return { scale: open.reduce(coarser), lots: 1, by: "the coarsest of unknown capacity that shows it well enough" };
+  }
+  const fitting = held.length > 0 ? held : [...holding, ...boundless];
+  if (fitting.length > 0) return { scale: fitting.reduce(finer), lots: 1, by: "the finest scale that holds it" };
   const largest = scales.reduce((best, scale) => ((scale.capacity ?? ZERO).gt(best.capacity ?? ZERO) ? scale : best));
   const lots = largest.capacity === undefined ? 1 : mass.div(largest.capacity).ceil().toNumber();
-  return { scale: largest, lots };
+  return { scale: largest, lots, by: "the scale that holds most" };
 }
 
 /**
@@ -160,7 +190,7 @@ export function weighLoad(
 }
 
 /** The division that a line is weighed to: that of the only scale, or found by the weight where there are more. */
-function stepFigure(line: FormulaLine, exact: Figure, { scale }: Choice, scales: readonly Scale[]): Figure {
+function stepFigure(line: FormulaLine, exact: Figure, { scale, by }: Choice, scales: readonly Scale[]): Figure {
   const [only] = scale.figures;
   if (scales.length === 1 && only !== undefined) return only;
   return found({
@@ -169,7 +199,7 @@ function stepFigure(line: FormulaLine, exact: Figure, { scale }: Choice, scales:
     unit: "g",
     places: Math.max(2, decimalPlaces(scale.division)),
     value: scale.division,
-    by: "the finest scale that holds it",
+    by,
     on: [exact, ...scales.flatMap(({ figures }) => figures)],
     sources: [fromSpec],
   });

@@ -1,4 +1,4 @@
-import { usualTolerance } from "../batch/batch.ts";
+import { usualTolerance } from "../batch/weighing.ts";
 import { type DecimalText, dec, decimalText } from "../number/decimal.ts";
 import type { Bounds } from "../spec/blend-schema.ts";
 import type { Spec } from "../spec/spec.ts";

@@ -1,6 +1,5 @@
-import { usualTolerance } from "../batch/batch.ts";
 import { findRemedies, type Remedies, type ScaledMass, type StockedWeight, weightsWithStock } from "../batch/remedy.ts";
-import { scalesOf, type WeighedLine, weighLoad } from "../batch/weighing.ts";
+import { scalesOf, usualTolerance, type WeighedLine, weighLoad } from "../batch/weighing.ts";
 import { type Figure, given } from "../figure/figure.ts";
 import { type Graph, published, scoped, withOrigins } from "../figure/graph.ts";
 import { answer, type Outcome } from "../figure/problem.ts";

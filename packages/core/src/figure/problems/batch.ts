@@ -6,8 +6,8 @@ const inLoads = (count: string): string => `${count} ${count === "1" ? "load" : 
 /** A name that no ingredient has, and one that is near. */
 export type NotUsed = Texts<"name"> & Partial<Texts<"near">>;
 
-const notUsed = (key: string, { name, near }: NotUsed): string =>
-  `"${name}" under \`${key}:\` is no ingredient of this formula${near === undefined ? "" : `; did you mean "${near}"?`}`;
+const notUsed = (list: string, { name, near }: NotUsed): string =>
+  `"${name}" in the ${list} is no ingredient of this formula${near === undefined ? "" : `; did you mean "${near}"?`}`;
 
 /** What a load comes to, g, and the largest that the mixer takes, as written. */
 export type MixerLoad = Texts<"grams" | "largest"> & {
@@ -160,7 +160,7 @@ export const batch = {
   ),
   "scales.capacity-unknown": remark(
     ({ name }: Texts<"name">) =>
-      `the capacity of "${name}" is not known, so everything is weighed on it: write how much it takes, such as \`capacity: 500 g\``,
+      `how much the "${name}" takes is not stated, so only what a coarser scale does not show well enough is weighed on it: state its capacity`,
   ),
   "scales.assumed": remark(
     ({ us }: { readonly us: boolean }) =>
@@ -169,9 +169,9 @@ export const batch = {
   "scales.metric": remark(() => "weights are in grams, as the scales of the spec show them"),
   "batch.usual-cook-gain": remark(
     ({ taken, least, most }: Texts<"taken" | "least" | "most">) =>
-      `the cook gain is taken as ${taken}; kitchens find ${least} to ${most}, so weigh one cooked portion and write \`cookGain\``,
+      `the cook gain is taken as ${taken}; kitchens find ${least} to ${most}, so weigh one portion raw and cooked, and state its own`,
   ),
-  "prices.not-used": remark((facts: NotUsed) => notUsed("prices", facts)),
+  "prices.not-used": remark((facts: NotUsed) => notUsed("list of prices", facts)),
   "stock.not-used": remark((facts: NotUsed) => notUsed("stock", facts)),
   "stock.not-stated": remark(
     ({ names }: Lists<"names">) =>
@@ -185,7 +185,7 @@ export const batch = {
     ({ names }: Lists<"names">) =>
       `no price is stated for ${names.join(", ")}: every total leaves ${names.length === 1 ? "it" : "them"} out`,
   ),
-  "cost.water-free": remark(() => "tap water is counted as free; its price may stand under `prices:`"),
+  "cost.water-free": remark(() => "tap water is counted as free, since no price is stated for it"),
   "cost.ingredients-only": remark(
     () => "these are the costs of ingredients alone; work, energy, rent, packing and tax are not in them",
   ),
@@ -220,7 +220,7 @@ export const batch = {
     ({ least, most, source }: Texts<"least" | "most" | "source">) =>
       `as eaten: the ${least} to ${most} % of the solids that boiling took in one study are not taken off, so energy and carbohydrate are a little high (${source})`,
   ),
-  "nutrition.no-serving": remark(() => "these rules declare a serving: state `rawWeight` under `batch:`"),
+  "nutrition.no-serving": remark(() => "these rules declare a serving: state what a bowl weighs"),
   "nutrition.more-lines": remark(() => "the law may want more than these lines"),
   "nutrition.not-on-flour": remark(
     () =>

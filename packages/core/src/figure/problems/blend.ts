@@ -253,7 +253,7 @@ export const blend = {
   ),
   "blend.water-not-known": remark(
     ({ names, source }: Lists<"names"> & Texts<"source">) =>
-      `no source says how much water ${names.join(" and ")} ${names.length === 1 ? "takes" : "take"} in noodle dough, and more protein is no reason for more of it (${source}); the added water counts moisture and dry gluten alone: find it out with a trial of the water, and write it down as \`absorption\` of the flour`,
+      `no source says how much water ${names.join(" and ")} ${names.length === 1 ? "takes" : "take"} in noodle dough, and more protein is no reason for more of it (${source}); the added water counts moisture and dry gluten alone: find it out with a trial of the water, and write it down with the flour`,
   ),
   "style.outside": remark(
     ({ style, quantity, seen, range, unit, source }: StyleFacts & Texts<"seen">) =>
@@ -266,6 +266,6 @@ export const blend = {
 
   "blend.likely": remark(
     () =>
-      "likely and perhaps: within what labels and certificates of the flours leave open; `wholeRange: true` under `wanted:` asks for a blend that meets it over all of that",
+      "likely and perhaps: within what labels and certificates of the flours leave open; a blend that meets it over all of that may be asked for",
   ),
 };

@@ -31,8 +31,6 @@ export type Found = {
 /** A want that is missed; of a price, with what costs most. */
 export type Missed = Texts<"label" | "reached" | "wanted"> & { readonly dearest?: Texts<"name" | "cost"> };
 
-const unheld = "`wanted:` cannot be checked against";
-
 export const explore = {
   "settle.masses": input(() => ({
     found: "a flour in g beside flours to be found",
@@ -137,8 +135,8 @@ export const explore = {
   ),
   "settle.preference": remark(({ value }: { readonly value: boolean }) =>
     value
-      ? "of the blends that meet all that is wanted, this one is nearest to the protein; of those as near, to the middle of what each flour may be. `within:` under `wanted:` leaves room around the protein, in which `prefer:` chooses another, such as the cheapest"
-      : "of the blends that meet all that is wanted, this one is nearest to the middle of what each flour may be; `prefer:` under `wanted:` chooses another, such as the cheapest",
+      ? "of the blends that meet all that is wanted, this one is nearest to the protein; of those as near, to the middle of what each flour may be. with room around the protein another may be asked for, such as the cheapest"
+      : "of the blends that meet all that is wanted, this one is nearest to the middle of what each flour may be; another may be asked for, such as the cheapest",
   ),
   "settle.boiled": remark(
     () =>
@@ -155,13 +153,20 @@ export const explore = {
       }`,
   ),
   "wanted.no-blend": remark(
-    ({ problem }: { readonly problem: Inner }, tell) => `${unheld} the blend: ${tell(problem)}`,
+    ({ problem }: { readonly problem: Inner }, tell) =>
+      `what is wanted of the blend cannot be checked: ${tell(problem)}`,
   ),
-  "wanted.no-bowl": remark(() => `${unheld} salt and sodium of a bowl, without the weight of one`),
+  "wanted.no-bowl": remark(() => "the salt and sodium wanted in a bowl cannot be checked without the weight of a bowl"),
   "wanted.sodium": remark(
     ({ names }: Lists<"names">) =>
-      `${unheld} the sodium of ${names.join(", ")}, which is counted as the most there is room for`,
+      `the sodium wanted cannot be checked for certain: that of ${names.join(", ")} is not stated, and is counted as the most there is room for`,
   ),
-  "wanted.cost": remark(({ currency }: Texts<"currency">) => `${unheld} what a bowl costs in ${currency}`),
-  "wanted.prices": remark(({ names }: Lists<"names">) => `${unheld} the price of ${names.join(", ")}`),
+  "wanted.cost": remark(
+    ({ currency }: Texts<"currency">) =>
+      `the price wanted for a bowl, in ${currency}, cannot be checked: no cost of a bowl in that currency is known`,
+  ),
+  "wanted.prices": remark(
+    ({ names }: Lists<"names">) =>
+      `the price wanted for a bowl cannot be checked for certain: no price is stated for ${names.join(", ")}`,
+  ),
 };

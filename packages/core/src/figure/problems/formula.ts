@@ -135,7 +135,7 @@ export const formula = {
   ),
   "blend.basis-assumed": remark(
     ({ names, percent, source }: Texts<"percent" | "source"> & Lists<"names">) =>
-      `the basis of the protein of ${names.join(", ")} is not stated: it is taken at ${percent} % moisture, as certificates of flour have it (${source}). The label of a bag counts as is: \`proteinBasis:\` says which`,
+      `the basis of the protein of ${names.join(", ")} is not stated: it is taken at ${percent} % moisture, as certificates of flour have it (${source}). What the label of a bag states is as is: state the basis where the figure is from there`,
   ),
   "blend.factor-unknown": remark(
     ({ name, taken, other, percent }: Texts<"name" | "taken" | "other" | "percent">) =>

@@ -302,7 +302,7 @@ export const materials = {
   "materials.toasted": remark(({ lost, moisture, glutenForming }: Toasted) => {
     const gluten = glutenForming
       ? "its protein is counted as forming gluten, as the spec says"
-      : "whether its protein still forms gluten is not known, so that it is not counted as forming any; `glutenForming: true` says that it does";
+      : "whether its protein still forms gluten is not known, so that it is not counted as forming any unless the spec says so";
     return `dried or toasted, it lost ${lost} % of its weight and has ${moisture} % of moisture; ${gluten}. Its price is that of the flour before; a trial of the water tells how much water it takes`;
   }),
   "caution.material": remark(({ says }: Texts<"says">) => says),

@@ -45,7 +45,7 @@ export const noodle = {
 
   "noodle.not-included": remark(
     ({ files }: Lists<"files">) =>
-      `nothing was read of ${files.join(", ")}, which the spec includes: read what they hold and hand it over as \`kitchens\``,
+      `nothing was read of ${files.join(", ")}, which the spec includes: what they hold is not counted here`,
   ),
   "card.no-answer": remark(
     ({ lacks, problem }: { readonly lacks: "water" | "sheet" | "day"; readonly problem: Inner }, tell) =>

@@ -348,29 +348,29 @@ export const sheet = {
   ),
   "sheet.portions-short": remark(
     ({ fewer, wanted, lost, counted }: Texts<"fewer" | "wanted" | "lost" | "counted">) =>
-      `The sheets give ${fewer} ${fewer === "1" ? "portion" : "portions"} fewer than the ${wanted} wanted: trim and leftover take ${lost} % of the dough at the rolls, and the batch counts on ${counted} %. Raise \`losses: sheeting:\`, trim less or roll longer sheets.`,
+      `The sheets give ${fewer} ${fewer === "1" ? "portion" : "portions"} fewer than the ${wanted} wanted: trim and leftover take ${lost} % of the dough at the rolls, and the batch counts on ${counted} %. Count on a greater loss at the sheeter, trim less or roll longer sheets.`,
   ),
   "sheet.much-left-over": remark(
     ({ grams, loads, portions, end, lengths }: LeftOver) =>
-      `${grams} g of ${loads === "several" ? "each load" : "the dough"} are left over, enough for ${portions} more ${portions === "1" ? "portion" : "portions"}: the last ${end} mm of each sheet are shorter than a strand. Strands of ${lengths.map((length) => `${length} mm`).join(" or ")} (\`strandLength\`) use the sheet up; or knead what is left over and roll it again.`,
+      `${grams} g of ${loads === "several" ? "each load" : "the dough"} are left over, enough for ${portions} more ${portions === "1" ? "portion" : "portions"}: the last ${end} mm of each sheet are shorter than a strand. Strands of ${lengths.map((length) => `${length} mm`).join(" or ")} use the sheet up; or knead what is left over and roll it again.`,
   ),
   "sheet.no-cutter": remark(
     () => "No cutter is stated, so these are the passes and the sheets alone: strands, cuts and portions need one.",
   ),
   "sheet.strand-length": remark(
     ({ length }: Texts<"length">) =>
-      `The strands come out ${length} mm long: no \`strandLength\` is stated, so a portion is one cut of the whole width. \`strandLength: 250 mm\` would set another length.`,
+      `The strands come out ${length} mm long: no length is stated, so a portion is one cut across the whole width.`,
   ),
   "sheet.spring-back-unmeasured": remark(
     () =>
-      "No spring-back is counted: the sheet is taken to be as thick as the gap. Measure one sheet and write `springBack`.",
+      "No spring-back is counted: the sheet is taken to be as thick as the gap. Measure a sheet behind the rolls to know how much thicker it is.",
   ),
   "sheet.layers": remark(
     () => "Pressing folded layers into one is not checked against the largest reduction of a pass.",
   ),
   "sheet.cooked-range": remark(
     ({ low, high }: Texts<"low" | "high">) =>
-      `A cooked portion may weigh from ${low} to ${high}, the range of the usual cook gain; weigh one and write \`cookGain\`.`,
+      `A cooked portion may weigh from ${low} to ${high}, the range of the usual cook gain; weigh one raw and cooked to know your own.`,
   ),
   "sheet.denser-than-solid": remark(
     ({ density, dough, poreFree }: Texts<"density" | "dough" | "poreFree">) =>
@@ -389,7 +389,7 @@ export const sheet = {
   ),
   "toasted.gluten": remark(
     () =>
-      "whether protein of a toasted flour still forms gluten is not known: with `toasted:` it is not counted as forming any unless `glutenForming: true` stands beside it",
+      "whether protein of a toasted flour still forms gluten is not known: it is not counted as forming any unless the spec says so",
   ),
   "temperature.textbook-hydration": remark(
     () =>
@@ -397,7 +397,7 @@ export const sheet = {
   ),
   "temperature.no-mixer-work": remark(
     () =>
-      "No work of a mixer is counted. A machine warms the dough as it mixes: where one is used, write `mixerPower` and `mixingTime`, or a measured `mixingHeat`.",
+      "No work of a mixer is counted. A machine warms the dough as it mixes: where one is used, state its power and the mixing time, or a measured heat of mixing.",
   ),
   "temperature.hot-water": remark(
     () =>
@@ -421,7 +421,7 @@ export const sheet = {
   ),
   "temperature.rule-without-masses": remark(
     () =>
-      "The rule of three temperatures knows no masses; it was made for bread with about 60 % water. Use it to cross-check the heat balance only.",
+      "The bakers' rule of three temperatures knows no masses and was made for bread with about 60 % water: where it differs from the heat balance, go by the heat balance.",
   ),
   "measured.cold-mix": remark(
     () =>

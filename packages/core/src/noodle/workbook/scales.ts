@@ -19,27 +19,33 @@ function greatestOf(scales: readonly Scale[], cell: CellOf): string {
   return `MAX(${scales.map((_, index) => cell(scaleId(index, "capacity"))).join(",")})`;
 }
 
+/** More than any division. */
+const beyond = "1000000000";
+
 /** The division of the scale that takes a mass, as `chooseScale` chooses it. */
-export function divisionRule(mass: string, scales: readonly Scale[]): (cell: CellOf) => string {
+export function divisionRule(mass: string, scales: readonly Scale[], tolerance: string): (cell: CellOf) => string {
   return (cell) => {
-    const divisions = scales.map((_, index) => cell(scaleId(index, "division")));
-    const capacity = (index: number): string => cell(scaleId(index, "capacity"));
-    const fitting = scales.map((scale, index) =>
-      scale.capacity === undefined
-        ? divisions[index]
-        : `IF(${cell(mass)}<=${capacity(index)}*${justMore},${divisions[index]},1000000000)`,
+    const each = scales.map(({ capacity }, index) => ({ capacity, index, division: cell(scaleId(index, "division")) }));
+    const holding = each.flatMap(({ capacity, index, division }) =>
+      capacity ? [`IF(${cell(mass)}<=${cell(scaleId(index, "capacity"))}*${justMore},${division},${beyond})`] : [],
     );
-    const finest = `MIN(${fitting.join(",")})`;
-    if (scales.some((scale) => scale.capacity === undefined)) return finest;
+    const boundless = each.flatMap(({ capacity, division }) => (capacity ? [] : [division]));
+    const finest = `MIN(${[...holding, ...boundless].join(",")})`;
+    if (boundless.length > 0) {
+      const most = `${cell(mass)}*${literal(tolerance)}/100*${justMore}`;
+      const open = `MAX(${boundless.map((division) => `IF(${division}<=${most},${division},0)`).join(",")})`;
+      const rest = `IF(${open}>0,${open},${finest})`;
+      if (holding.length === 0) return rest;
+      const held = `MIN(${holding.join(",")})`;
+      return `IF(${held}<=${most},${held},${rest})`;
+    }
     const greatest = greatestOf(scales, cell);
-    const largest = scales.reduceRight(
-      (otherwise, _, index) =>
-        otherwise === ""
-          ? `${divisions[index]}`
-          : `IF(${capacity(index)}=${greatest},${divisions[index]},${otherwise})`,
+    const largest = each.reduceRight(
+      (otherwise, { index, division }) =>
+        otherwise === "" ? division : `IF(${cell(scaleId(index, "capacity"))}=${greatest},${division},${otherwise})`,
       "",
     );
-    return `IF(${finest}<1000000000,${finest},${largest})`;
+    return `IF(${finest}<${beyond},${finest},${largest})`;
   };
 }
 

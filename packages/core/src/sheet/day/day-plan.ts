@@ -242,7 +242,7 @@ const rawTemperature = { id: "pot.raw-temperature", label: "their temperature", 
 /** Temperature of the noodles that go into the pot where the room's is not stated, °C. */
 const usualRoom: Usual = {
   value: "20",
-  source: { ...commonPractice, cite: "a kitchen of 20 °C where `temperature: room` is not stated" },
+  source: { ...commonPractice, cite: "a kitchen of 20 °C where no temperature of the room is stated" },
 };
 
 /** The rolls alone take so long, to compound and to roll, each in its own time; feeding and folding come on top. */
