@@ -1,4 +1,5 @@
 import type { Batch } from "@noodlewright/core/answers";
+import { type Graph, recalculated } from "@noodlewright/core/figure";
 import { describe, expect, it } from "vitest";
 import { dec } from "#core/number/decimal.ts";
 import { noteCodesOf } from "../formula/worked-out.ts";
@@ -51,6 +52,26 @@ describe("scales", () => {
       ["water", "bench scale", "3600"],
       ["salt", "fine scale", "100"],
     ]);
+  });
+
+  it("are one figure each, and a change of one tells of every weight that rests on it", () => {
+    const divisions = (graph: Graph) => Object.keys(graph).filter((id) => id.endsWith(".division"));
+    const one = planned({ batch: { flour: "10 kg" }, scales: [{ division: "1 g" }] });
+    expect(divisions(one.graph)).toEqual(["scale.1.division"]);
+    for (const { graph, lines } of [one, planned({ batch: { flour: "10 kg" }, scales: [bench, fine] })]) {
+      const changed = recalculated(graph, { "scale.1.division": "2" });
+      const found = changed.ok ? changed.notes.flatMap(({ facts }) => ("ids" in facts ? facts.ids : [])) : [];
+      expect(found).toEqual(expect.arrayContaining(lines.map(({ load }) => load.id)));
+    }
+  });
+
+  it("leave of what there is a part that is a figure", () => {
+    const written = { batch: { have: { name: "salt", amount: "9.7 g" } }, scales: [{ division: "1 g" }] };
+    const { graph } = planned(written);
+    expect(graph["batch.have-unused"]).toMatchObject({
+      value: "0.5",
+      working: { kind: "procedure", on: ["batch.have"] },
+    });
   });
 
   it("take what they cannot take at once in lots", () => {
