@@ -23,7 +23,7 @@ export function explainConflict(setup: Setup, order: Order, budget: Budget): Out
   const finerStep = finerStepOf(setup, budget.part(0.3));
   const nearest = nearestBlend(setup, order, budget);
   const refusal = problem("blend.out-of-reach", ["targets"], {
-    conflicts: conflicts.map((conflict) => conflict.map(({ label }) => label)),
+    conflicts: conflicts.map((conflict) => [...new Set(conflict.map(({ label }) => label))]),
     ways: waysOut(moves, flourNeeded, finerStep),
     nearest: nearest !== undefined,
   });
@@ -134,29 +134,27 @@ function moveOf(setup: Setup, id: string, conflict: readonly string[], budget: B
   const settles = alone.kind === "found";
   const within = settles ? others : stepProblem(setup, (other) => other !== id && conflict.includes(other));
   const value = settles ? limit.reach(within, alone) : limit.reach(within);
-  const from = decimalText(limit.from);
-  const label = `${limit.label} ${limit.side === "least" ? "at least" : "at most"} ${from} ${limit.unit}`;
+  const { asked, side, unit } = limit;
+  const from = asked?.value ?? decimalText(limit.from);
+  const label = `${limit.label} ${asked ? `of ${from} ${unit} ± ${asked.within}` : `at ${side} ${from} ${unit}`}`;
   const common = {
     id,
     label,
-    unit: limit.unit,
+    unit,
     from,
     settles,
     ...(alone.kind === "unfinished" && { open: true as const }),
   };
   if (value === undefined) return { ...common, text: `lift "${label}"` };
-  const bound = `${limit.side === "least" ? "no more than" : "no less than"} ${roundedOutward(value, limit.side)}`;
+  const bound = `${side === "least" ? "no more than" : "no less than"} ${roundedOutward(value, side)}`;
   return {
     ...common,
     to: decimalText(value),
-    text: `${limit.label} of ${bound} ${limit.unit} instead of ${from}`,
+    text: `${limit.label} of ${bound} ${unit} instead of ${from}`,
   };
 }
 
-interface Movable {
-  readonly label: string;
-  readonly unit: string;
-  readonly side: Limit["side"];
+interface Movable extends Pick<Limit, "label" | "unit" | "side" | "asked"> {
   readonly from: Decimal;
   /** How far it can go, from any steps that hold. */
   readonly reach: (others: StepProblem, start?: StepAnswer) => Decimal | undefined;

@@ -10,6 +10,8 @@ export interface Limit {
   readonly unit: string;
   readonly side: "least" | "most";
   readonly bound: Decimal;
+  /** The value that was asked for, where this is one end of what is near enough to it. */
+  readonly asked?: { readonly value: string; readonly within: string };
   readonly top: readonly Decimal[];
   readonly bottom: readonly Decimal[];
   /** The same at the least and at the greatest that the flours' protein may be, where any has such a range. */
@@ -80,7 +82,18 @@ export function targetLimits({ flours, targets, currency, flourMass }: BlendQues
       const surest = wholeRange === true ? ends?.[side === "least" ? "low" : "high"] : undefined;
       const id = `${idOf(name)}.${side}`;
       const label = surest === undefined ? name : `${name}, over its whole range`;
-      limits.push({ id, label, unit, side, bound: dec(bound), top: surest ?? top, bottom, ...(ends && { ends }) });
+      const asked = name === "protein" && protein?.value !== undefined && { asked: protein };
+      limits.push({
+        id,
+        label,
+        unit,
+        side,
+        bound: dec(bound),
+        top: surest ?? top,
+        bottom,
+        ...(ends && { ends }),
+        ...asked,
+      });
     }
   };
   if (protein !== undefined) {
