@@ -253,6 +253,17 @@ test.each([
   },
 );
 
+test("a value that others share in an entry that is replaced as a whole is shown as well", () => {
+  const text =
+    "alkali:\n  - { name: sodium carbonate, amount: &dose 1 % }\n  - { name: potassium carbonate, amount: *dose }\n";
+  const file = { name: "noodle.yaml", text, bytes: new TextEncoder().encode(text) };
+  const change = { path: ["alkali", 0], value: { name: "washing soda", amount: "2.7 %" } };
+  expect(withChanges(file, [change])).toBeUndefined();
+  const shared = sharedValue(file, [change]);
+  expect(shared).toMatchObject({ anchor: "dose", stands: "here", others: [text.indexOf("*dose")] });
+  expect(text.slice(shared?.start, shared?.end)).toContain("1 %");
+});
+
 test("a change within what stands elsewhere says where that is", () => {
   const text = "base: &all\n  added: 36 %\nwater: *all\nother: *all\n";
   const file = { name: "noodle.yaml", text, bytes: new TextEncoder().encode(text) };

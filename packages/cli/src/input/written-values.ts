@@ -49,7 +49,7 @@ interface Shared {
   readonly others: readonly number[];
 }
 
-/** The first shared value on the way to one of the changes; nothing where none is shared. */
+/** The first shared value on the way to one of the changes, or in what one replaces; nothing where none is shared. */
 export function sharedValue({ text }: TextFile, changes: readonly SpecChange[]): Shared | undefined {
   const document = parsed(text);
   const [aliases, anchored]: [Alias[], Node[]] = [[], []];
@@ -58,6 +58,12 @@ export function sharedValue({ text }: TextFile, changes: readonly SpecChange[]):
     Value: (_, node) => void anchored.push(node),
     Collection: (_, node) => void anchored.push(node),
   });
+  const sharedAt = (node: Node): Shared | undefined => {
+    const anchor = isAlias(node) ? undefined : node.anchor;
+    const takers = aliases.filter(({ source }) => source === anchor);
+    if (anchor === undefined || takers.length === 0) return undefined;
+    return { anchor, stands: "here", start: startOf(node), end: endOf(node), others: takers.map(startOf) };
+  };
   const along = ({ path }: SpecChange): Shared | undefined => {
     let node: unknown = document.contents;
     for (const [index, step] of path.entries()) {
@@ -65,20 +71,23 @@ export function sharedValue({ text }: TextFile, changes: readonly SpecChange[]):
       if (isAlias(node) && index < path.length - 1) {
         const { source } = node;
         const there = anchored.filter((one) => "anchor" in one && one.anchor === source);
-        return { anchor: source, stands: "elsewhere", ...spanOf(node), others: there.map(startOf) };
+        return {
+          anchor: source,
+          stands: "elsewhere",
+          start: startOf(node),
+          end: endOf(node),
+          others: there.map(startOf),
+        };
       }
-      const anchor = isNode(node) && !isAlias(node) ? node.anchor : undefined;
-      const takers = aliases.filter(({ source }) => source === anchor);
-      if (isNode(node) && anchor !== undefined && takers.length > 0)
-        return { anchor, stands: "here", ...spanOf(node), others: takers.map(startOf) };
+      const shared = isNode(node) ? sharedAt(node) : undefined;
+      if (shared !== undefined) return shared;
     }
-    return undefined;
+    if (!isNode(node)) return undefined;
+    const [start, end] = [startOf(node), endOf(node)];
+    const within = anchored.filter((one) => startOf(one) >= start && endOf(one) <= end);
+    return within.map(sharedAt).find((one) => one?.others.some((at) => at < start || at >= end));
   };
   return changes.map(along).find((one) => one !== undefined);
-}
-
-function spanOf(node: Node): { readonly start: number; readonly end: number } {
-  return { start: startOf(node), end: endOf(node) };
 }
 
 /** A piece of text in place of another. */

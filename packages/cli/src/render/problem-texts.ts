@@ -141,7 +141,7 @@ export const catalogue = {
   "write.in-place": input(() => ({
     found: "an amount that cannot be changed where it stands, such as a text over several lines",
     expected: "each amount on a line of its own",
-    advice: "write it like `amount: find`",
+    advice: "write it on one line, such as `amount: 40 %`",
   })),
   "flag.beside-spec": input(() => ({
     found: "this flag beside `--spec`, which says the same",

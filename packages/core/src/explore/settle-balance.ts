@@ -29,11 +29,12 @@ export function balanceAmounts(spec: Spec, formula: Formula, open: OpenPlaces): 
   const aimed = [...rows];
   for (const want of asked.value) aimed.push(...aimedAt(want, aimed));
   const size = sought.unknowns.length;
-  const met = extreme(constant(ZERO, size), "most", aimed);
-  const openLines = sought.unknowns.map((line) => openLine(line, open));
-  if (met === undefined) return refuse(...conflicts(asked.value, limits, openLines));
-  const unlike = sought.unknowns.every(({ role }, index) => role !== "alkali" || isOne(amountAt(index, size), aimed));
-  if (!unlike) return refuse(problem("settle.alike", ["alkali"], { names: namesOf(sought.unknowns, "alkali") }));
+  const met = extreme(zero(size), "most", aimed);
+  const names = sought.unknowns.map((line) => openName(line, open));
+  if (met === undefined) return refuse(...conflicts(asked.value, limits, names));
+  const alkali = [...sought.unknowns.entries()].filter(([, { role }]) => role === "alkali");
+  if (!alkali.every(([index]) => isOne(amountAt(index, size), aimed)))
+    return refuse(problem("settle.alike", ["alkali"], { names: alkali.map(([, { name }]) => name) }));
   const solved = { spec, formula, open, sought, amounts: met.amounts };
   const found = sought.unknowns.flatMap((line, index) => amountOf(line, met.amounts[index] ?? ZERO, solved));
   return answer(found, asked.notes);
@@ -47,14 +48,14 @@ function beliefs(unknowns: readonly FormulaLine[]): readonly Sum[] {
   });
 }
 
-/** A number as a quotient over amounts that do not matter to it. */
-function constant(value: Decimal, size: number): Quotient {
-  const none = Array.from({ length: size }, () => ZERO);
-  return { top: [...none, value], bottom: [...none, ONE] };
+/** Nothing, whatever the amounts: where it has an extreme, there are amounts that keep all rows. */
+function zero(size: number): Quotient {
+  const top = Array.from({ length: size + 1 }, () => ZERO);
+  return { top, bottom: top.with(-1, ONE) };
 }
 
 function amountAt(index: number, size: number): Quotient {
-  const { top, bottom } = constant(ZERO, size);
+  const { top, bottom } = zero(size);
   return { top: top.with(index, ONE), bottom };
 }
 
@@ -97,10 +98,13 @@ function isOne(quotient: Quotient, kept: readonly Sum[]): boolean {
 const hair = "1e-12";
 
 /** What of all that is wanted does not go together. The least of a conflict is left aside to look for another one. */
-function conflicts(wants: readonly Want[], limits: readonly Sum[], unknowns: readonly OpenLine[]): readonly Problem[] {
-  const one = constant(ZERO, limits.length);
+function conflicts(
+  wants: readonly Want[],
+  limits: readonly Sum[],
+  unknowns: readonly (string | undefined)[],
+): readonly Problem[] {
   const rows = (kept: readonly Want[]): readonly Sum[] => [...limits, ...kept.flatMap(rowsOf)];
-  const canMeet = (kept: readonly Want[]): boolean => extreme(one, "most", rows(kept)) !== undefined;
+  const canMeet = (kept: readonly Want[]): boolean => extreme(zero(limits.length), "most", rows(kept)) !== undefined;
   const problems: Problem[] = [];
   let rest = wants;
   while (!canMeet(rest)) {
@@ -112,7 +116,7 @@ function conflicts(wants: readonly Want[], limits: readonly Sum[], unknowns: rea
       const [others, within] = [rest, all].map((list) => list.filter((other) => other !== want));
       return wayOut(want, rows(others && canMeet(others) ? others : (within ?? [])));
     });
-    const names = unknowns.flatMap(({ name }, index) =>
+    const names = unknowns.flatMap((name, index) =>
       name !== undefined && all.some(({ top, bottom }) => [top, bottom].some((sum) => sum[index]?.isZero() === false))
         ? [name]
         : [],
@@ -124,15 +128,10 @@ function conflicts(wants: readonly Want[], limits: readonly Sum[], unknowns: rea
   return problems;
 }
 
-/** A line that is sought, and what it is called where the spec leaves it to be found. */
-interface OpenLine {
-  readonly name?: string;
-}
-
-/** What is to be found, and how much water it brings itself where that is much. */
-function openLine({ role, name, material: { moisture } }: FormulaLine, open: OpenPlaces): OpenLine {
-  if (role === "water") return open.water === undefined ? {} : { name: "water" };
-  return { name: dec(moisture).gt(20) ? `${name} (${moisture} % water)` : name };
+/** What a line is called where the spec leaves it to be found, and how much water it brings itself where that is much. */
+function openName({ role, name, material: { moisture } }: FormulaLine, open: OpenPlaces): string | undefined {
+  if (role === "water") return open.water === undefined ? undefined : "water";
+  return dec(moisture).gt(20) ? `${name} (${moisture} % water)` : name;
 }
 
 /** A want of a conflict, and how near it comes with the others of the conflict kept. */
@@ -157,10 +156,6 @@ function inward(value: Decimal, way: "up" | "down"): string {
   const step = dec(value.abs().lt("0.1") ? "0.0001" : "0.01");
   const near = short.minus(value).abs().lt("0.000001") || (way === "up" ? short.gte(value) : short.lte(value));
   return decimalText(near ? short : way === "up" ? short.plus(step) : short.minus(step));
-}
-
-function namesOf(unknowns: readonly FormulaLine[], role: FormulaLine["role"]): readonly string[] {
-  return unknowns.flatMap((line) => (line.role === role ? [line.name] : []));
 }
 
 interface Solved {

@@ -12,7 +12,7 @@ import { answer, type Note, note, type Outcome, problem, refuse } from "../figur
 import type { Formula } from "../formula/formula.ts";
 import type { Price } from "../materials/fields.ts";
 import type { OwnMaterials } from "../materials/own.ts";
-import { type Decimal, dec, decimalText, fixedText, HUNDRED, sum, ZERO } from "../number/decimal.ts";
+import { dec, decimalText, fixedText, HUNDRED, sum, ZERO } from "../number/decimal.ts";
 import type { Spec } from "../spec/spec.ts";
 import type { FoundAmount } from "./settle-places.ts";
 
@@ -103,53 +103,36 @@ function withOpen(
   const candidates = question.flours.map((flour, index) => {
     const amount = stated[index];
     if (amount !== undefined) return { ...flour, ...fixedAt(amount.value, question.step) };
-    const { least = flour.least, most = flour.most } = limitsOf(spec, index);
-    return { ...flour, ...(least !== undefined && { least }), ...(most !== undefined && { most }) };
+    const { least, most } = spec.flours[index] ?? {};
+    return { ...flour, ...(least && { least: least.value }), ...(most && { most: most.value }) };
   });
+  const asked = { ...question, flours: candidates, alternatives: 1 };
+  if (question.prefer.kind !== "nearest") return asked;
   const middles = candidates.map(({ least, most, fixed }, index) => {
-    if (stated[index] !== undefined) return dec(stated[index].value);
-    if (fixed !== undefined) return dec(fixed);
+    const known = stated[index]?.value ?? fixed;
+    if (known !== undefined) return dec(known);
+    const top = most === undefined || left.lt(most) ? left : most;
     return dec(least ?? 0)
-      .plus(most === undefined || left.lt(most) ? left : most)
+      .plus(top)
       .div(2);
   });
   const openMiddle = sum(middles.filter((_, index) => stated[index] === undefined));
-  const to = middles.map((middle, index) =>
-    stated[index] === undefined && !openMiddle.isZero() ? middle.times(left).div(openMiddle) : middle,
-  );
-  const last = to.findLastIndex((_, index) => stated[index] === undefined);
-  const whole = to.map((share, index) =>
-    index === last ? HUNDRED.minus(sum(to.filter((_, at) => at !== last))) : share,
-  );
+  const to = middles.map((middle, index) => {
+    const isOpen = stated[index] === undefined && !openMiddle.isZero();
+    const share = decimalText(isOpen ? middle.times(left).div(openMiddle) : middle);
+    return { name: flours[index]?.flour.name ?? "", share };
+  });
   const { protein } = question.targets;
-  const targets =
-    protein?.value !== undefined && question.prefer.kind === "nearest"
-      ? { ...question.targets, protein: { ...protein, nearest: true } }
-      : question.targets;
-  const prefer =
-    question.prefer.kind === "nearest"
-      ? {
-          kind: "nearest" as const,
-          to: whole.map((share, index) => ({ name: flours[index]?.flour.name ?? "", share: decimalText(share) })),
-        }
-      : question.prefer;
-  return { ...question, flours: candidates, targets, prefer, alternatives: 1 };
+  const nearest = protein?.value !== undefined && { protein: { ...protein, nearest: true } };
+  return { ...asked, targets: { ...question.targets, ...nearest }, prefer: { kind: "nearest", to } };
 }
 
-function limitsOf({ flours }: Spec, index: number) {
-  const { least, most } = flours[index] ?? {};
-  return { ...(least && { least: least.value }), ...(most && { most: most.value }) };
-}
-
-/** The shares as they are written; the last one is what the others leave, to the last digit. */
+/** The shares as they are written. */
 function amountsIn(blend: FoundBlend, spec: Spec, open: readonly number[]): readonly FoundAmount[] {
-  const shareOf = (index: number): Decimal => {
-    const share = blend.shares.find(({ name }) => name === spec.flours[index]?.name)?.share.value;
-    return dec(share ?? ZERO);
-  };
   return open.map((index) => {
-    const name = spec.flours[index]?.name ?? "";
-    return { path: ["flours", index, "amount"], name, text: `${decimalText(shareOf(index))} %` };
+    const { name = "" } = spec.flours[index] ?? {};
+    const share = blend.shares.find((one) => one.name === name)?.share.value ?? "0";
+    return { path: ["flours", index, "amount"], name, text: `${share} %` };
   });
 }
 
