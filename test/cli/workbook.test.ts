@@ -1,29 +1,52 @@
 import { readFileSync } from "node:fs";
 import { join } from "node:path";
-import type { Workbook } from "@noodlewright/core/render";
+import type { UnitSystem } from "@noodlewright/core";
 import { readHandwritten } from "@noodlewright/core/spec";
 import { strFromU8, strToU8, unzipSync, zipSync } from "fflate";
 import { describe, expect, test } from "vitest";
 import { linesOfWorkbook, sheetsOfWorkbook } from "#cli/input/workbook-lines.ts";
-import { specOfWorkbook } from "#cli/input/workbook-spec.ts";
-import { writtenFormula } from "#cli/input/written-formula.ts";
+import { specOfWorkbook, specSheet } from "#cli/input/workbook-spec.ts";
+import { writtenFormula, writtenOutsideBook, writtenRemarks } from "#cli/input/written-formula.ts";
 import { workbookFile } from "#cli/render/workbook-file.ts";
-import { commandGraph, exampleData, examples, noodleOf, same, workbookFor } from "../core/workbook/kit.ts";
+import { commandGraph, exampleData, examples, noodleOf, workbookFor } from "../core/workbook/kit.ts";
 import { runBuilt } from "./built.ts";
 import { folderFor } from "./folder.ts";
 
-function bookOf(name: string, changes: Readonly<Record<string, unknown>> = {}): Workbook {
-  const noodle = noodleOf({ ...exampleData(name), ...changes });
+/** The file of a workbook with the sheet of its spec, and what was typed into its inputs, by their labels. */
+function fileOf(
+  name: string,
+  changes: Readonly<Record<string, unknown>> = {},
+  typed: Readonly<Record<string, number | string | undefined>> = {},
+  units: UnitSystem = "metric",
+): Uint8Array {
+  const data = { ...exampleData(name), ...changes };
+  const noodle = noodleOf(data, units);
   if (noodle === undefined) throw new Error(`${name} is refused`);
-  return workbookFor(noodle);
-}
-
-function fileOf(name: string, changes: Readonly<Record<string, unknown>> = {}): Uint8Array {
-  return workbookFile(bookOf(name, changes));
+  const { sheets, ...workbook } = workbookFor(noodle);
+  const rows = (sheets[0]?.rows ?? []).map(([label = null, input = null, ...rest]) => {
+    const text = String(label?.value);
+    if (input?.role !== "input" || !Object.hasOwn(typed, text)) return [label, input, ...rest];
+    const { value: _value, ...empty } = input;
+    return [label, { ...empty, ...(typed[text] !== undefined && { value: typed[text] }) }, ...rest];
+  });
+  const changed = sheets.map((one, at) => (at === 0 ? { ...one, rows } : one));
+  return workbookFile({ ...workbook, sheets: [...changed, specSheet(data)] });
 }
 
 function partsOf(file: Uint8Array): Readonly<Record<string, string>> {
   return Object.fromEntries(Object.entries(unzipSync(file)).map(([name, bytes]) => [name, strFromU8(bytes)]));
+}
+
+/** A workbook of several sheets, each with texts in its first two columns. */
+function sheetsWorkbook(sheets: Readonly<Record<string, readonly (readonly [string, string])[]>>): Uint8Array {
+  const cell = (role: "text", value: string) => ({ role, value });
+  const all = Object.entries(sheets).map(([name, rows]) => ({
+    name,
+    widths: [],
+    headings: 0,
+    rows: rows.map((row) => row.map((value) => cell("text", value))),
+  }));
+  return workbookFile({ title: "", paper: "A4", names: [], sheets: all });
 }
 
 /** A workbook as another program writes one: shared texts, per cents by the format of the cell, units in the format. */
@@ -138,8 +161,8 @@ function textIn(read: unknown): string {
 
 describe("a workbook read back", () => {
   test("gives the weights of a load of one that was written here", () => {
-    const text = linesOfWorkbook(fileOf("pin-and-sticks"));
-    const { understood, notUnderstood, questions } = readHandwritten(textIn(text));
+    const lines = linesOfWorkbook(fileOf("pin-and-sticks"));
+    const { understood, notUnderstood, questions } = readHandwritten("why" in lines ? "" : lines.text);
     expect(understood.map(({ name, amount }) => `${name}: ${amount}`)).toEqual([
       "bread flour: 400 g",
       "water: 168 g",
@@ -157,9 +180,9 @@ describe("a workbook read back", () => {
       '<row r="3"><c r="A3" t="s"><v>3</v></c><c r="B3" s="1"><v>0.36</v></c></row>',
       '<row r="4"><c r="A4" t="inlineStr"><is><t>a &lt; b</t></is></c><c r="C4"><f>1/3</f><v>0.30000000000000004</v></c></row>',
     ];
-    expect(linesOfWorkbook(plainWorkbook(rows))).toBe(
-      "Ingredient\tAmount\nbread flour\t1000 g\nwater\t36 %\na < b\t\t0.3",
-    );
+    expect(linesOfWorkbook(plainWorkbook(rows))).toMatchObject({
+      text: "Ingredient\tAmount\nbread flour\t1000 g\nwater\t36 %\na < b\t\t0.3",
+    });
   });
 
   test("says why a file is no workbook to read: another packed one, cut off, holding too much, or never worked out", async () => {
@@ -172,6 +195,11 @@ describe("a workbook read back", () => {
     };
     expect(await why(zipSync({ "word/document.xml": strToU8("<a/>") }))).toBe("another");
     expect(await why(bomb)).toBe("another");
+    expect(await why(plainWorkbook(["<!--".repeat(200_000)]))).toBe("damaged");
+    expect(await why(plainWorkbook(['<c r="A1"/>'.repeat(1_600_000)]))).toBe("too large");
+    expect(await why(plainWorkbook([`<c r="A1" t="inlineStr"><is><t>${"A".repeat(9_000_000)}</t></is></c>`]))).toBe(
+      "too large",
+    );
     expect(await why(whole.subarray(0, 900))).toBe("damaged");
     expect(await why(strToU8("lost"), "formula.xlsx")).toBe("damaged");
     expect(await why(unworked)).toBe("not worked out");
@@ -179,58 +207,81 @@ describe("a workbook read back", () => {
   });
 });
 
-/** Every figure that the commands answer with. */
-const valuesOf = (data: Readonly<Record<string, unknown>>) => {
-  const noodle = noodleOf(data);
-  return Object.entries((noodle && commandGraph(noodle)) ?? {}).map(([id, { value }]) => [id, Number(value)] as const);
-};
-
-test.for(examples)("the workbook of %s gives a spec that comes to the same figures", (name) => {
-  const [before, after] = [exampleData(name), specOfWorkbook(fileOf(name)) ?? {}].map((one) => new Map(valuesOf(one)));
-  // Salts that stand in for another product come back as salts of their own, and so do their ids.
-  const told = ["water.load", "flour.1.load", "load.total", "alkali.potassium-share"];
-  const ids = name === "one-bottle" ? told : [...(before?.keys() ?? []), ...(after?.keys() ?? [])];
-  expect(ids.filter((id) => !same(after?.get(id) ?? "none", before?.get(id) ?? "nothing"))).toEqual([]);
-});
-
-test.for([
-  { bowls: 300, rawWeight: "110 g" },
-  { load: "largest" },
-  { load: "smallest" },
-  { dough: "20000 g" },
-  { flour: "15000 g" },
-  { have: { name: "whole wheat flour", amount: "2000 g" } },
-])("a workbook read back tells how the batch is sized: %j", (batch) => {
-  expect(specOfWorkbook(fileOf("school-noodle", { batch }))).toMatchObject({ batch });
-});
-
-test("a batch of the amounts as they are written has no size of its own when it is read back", () => {
-  const read = specOfWorkbook(fileOf("written-in-grams", { mixer: { largest: "10 kg" }, batch: {} }));
-  expect(read).toMatchObject({ mixer: { largest: "10000 g" } });
-  expect(read).not.toHaveProperty("batch.load");
-});
-
-test("a workbook read back keeps what was typed into it", () => {
-  const { sheets, ...workbook } = bookOf("school-noodle");
-  const typed: Readonly<Record<string, number>> = { bowls: 300, cornstarch: 2, "largest load": 8000 };
-  const rows = (sheets[0]?.rows ?? []).map(([label = null, input = null, ...rest]) => {
-    const now = input?.role === "input" ? typed[String(label?.value)] : undefined;
-    return [label, input && now !== undefined ? { ...input, value: now } : input, ...rest];
+describe("a workbook that was written here, read back", () => {
+  test.for(examples)("gives the whole spec of %s as it was written", (name) => {
+    expect(specOfWorkbook(fileOf(name))).toEqual({ data: exampleData(name), changed: [], open: [] });
   });
-  const file = workbookFile({ ...workbook, sheets: sheets.map((one, at) => (at === 0 ? { ...one, rows } : one)) });
-  expect(specOfWorkbook(file)).toMatchObject({
-    dusting: { name: "cornstarch", amount: "2 %" },
-    batch: { bowls: 300, rawWeight: "110 g" },
-    mixer: { largest: "8000 g", of: "flour" },
-    prices: { "potassium carbonate": "7.8 EUR per 500 g" },
-    flours: [{ amount: "85 %", figures: { protein: "12.3 %", proteinBasis: "14 % mb" } }, { amount: "rest" }],
+
+  test("keeps what no cell of it shows: what is wanted and accepted, errors, replacements, odd texts", () => {
+    const changes = {
+      name: "  a name that is set in: yes",
+      notes: "  set in\n\n- y\n# no comment\n",
+      accept: ["high alkali"],
+      wanted: { protein: "at least 9 %", addedWater: "30 to 40 %" },
+      style: "yellow alkaline",
+      alkali: [{ name: "sodium carbonate", amount: "6 %", replaceWith: "potassium carbonate" }],
+      losses: { sheeting: "3 %", uncertainty: "0.5 %" },
+    };
+    const { data } = specOfWorkbook(fileOf("school-noodle", changes)) ?? {};
+    expect(data).toEqual({ ...exampleData("school-noodle"), ...changes });
+  });
+
+  test("puts in what was typed, says which cells, and leaves all else, with packs and units as they were", () => {
+    const typed = { bowls: 300, cornstarch: 2, "price of potassium carbonate": 16 };
+    for (const units of ["metric", "us"] as const) {
+      const { data, changed, open } = specOfWorkbook(fileOf("school-noodle", {}, typed, units)) ?? {};
+      const before = exampleData("school-noodle");
+      expect(data).toMatchObject({ ...before, batch: {}, dusting: {}, prices: {} });
+      expect(data).toMatchObject({
+        dusting: { name: "cornstarch", amount: "2 %" },
+        batch: { bowls: 300, rawWeight: "110 g" },
+        prices: { "sodium carbonate": "5.20 EUR per 1 kg" },
+      });
+      expect(changed?.map((line) => line.replace(/^B\d+, /u, ""))).toContain("bowls: 300, where the spec had 320");
+      expect([changed?.length, open]).toEqual([3, []]);
+      const noodle = noodleOf(data ?? {});
+      const price = noodle && commandGraph(noodle)?.["shopping.alkali.2.pay"];
+      // 16 EUR/kg by packs of 500 g: 8 EUR each
+      expect(Number(price?.value) % 8).toBe(0);
+    }
+  });
+
+  test("names each cell that is empty or holds nothing that a spec takes, and guesses nothing for it", () => {
+    const typed = {
+      bowls: "hundred",
+      "loss at sheeting": "three",
+      "loss at cutting": -5,
+      "table salt": undefined,
+      "sodium carbonate": undefined,
+      "capacity of bench scale": undefined,
+    };
+    const { data, open } = specOfWorkbook(fileOf("school-noodle", {}, typed)) ?? {};
+    expect(open?.map((line) => line.replace(/^B\d+, /u, ""))).toEqual([
+      'bowls: "hundred" is no number; the spec had 320',
+      'loss at sheeting: "three" is no number; the spec had 3 %',
+      "loss at cutting: -5 is not taken; the spec had 1 %",
+      "sodium carbonate: the cell is empty; the spec had 0.6 % of flour",
+      "table salt: the cell is empty; the spec had 1 % of flour",
+      "capacity of bench scale: the cell is empty; the spec had 5000 g",
+    ]);
+    expect(data).toMatchObject({ batch: { bowls: "hundred" }, losses: { sheeting: "three %" }, salt: "? %" });
+    expect(JSON.stringify(data)).not.toContain("NaN");
+  });
+
+  test("is read where another program saved it without the values of its formulas", async () => {
+    const parts = Object.entries(partsOf(fileOf("school-noodle", {}, { bowls: 300 })));
+    const bare = parts.map(([name, part]) => [name, strToU8(part.replace(/(<\/f>)<v>[^<]*<\/v>/gu, "$1"))]);
+    const file = zipSync(Object.fromEntries(bare) as Record<string, Uint8Array>);
+    expect(await writtenOutsideBook(file)).toBe("");
+    expect(specOfWorkbook(file)?.data).toMatchObject({ batch: { bowls: 300, rawWeight: "110 g" } });
   });
 });
 
-test("a table in UTF-16, and a cell with a line break in it, are read as they were meant", async () => {
+test("a table in UTF-16, marked or not, and a cell with a line break in it, are read as they were meant", async () => {
   const table = 'ingredient,amount\n"whole wheat\nflour",200 g\nbread flour,800 g\nwater,360 g\n';
   const bytes = new Uint8Array(new Uint16Array([0xfeff, ...[...table].map((letter) => letter.charCodeAt(0))]).buffer);
-  for (const one of [bytes, bytes.map((_, index) => bytes[index ^ 1] ?? 0), strToU8(table)]) {
+  const swapped = bytes.map((_, index) => bytes[index ^ 1] ?? 0);
+  for (const one of [bytes, swapped, bytes.subarray(2), swapped.subarray(2), strToU8(table)]) {
     const { understood } = readHandwritten(textIn(await writtenFormula(one)));
     expect(understood.map(({ name, amount }) => `${name}: ${amount}`)).toEqual([
       "whole wheat flour: 200 g",
@@ -238,6 +289,29 @@ test("a table in UTF-16, and a cell with a line break in it, are read as they we
       "water: 360 g",
     ]);
   }
+});
+
+test("a workbook of several sheets gives the one with the formula, and says which were left out", async () => {
+  const formula = [
+    ["bread flour", "1000 g"],
+    ["water", "360 g"],
+  ] as const;
+  const file = sheetsWorkbook({ Cover: [["My noodles 2026", ""]], Formula: formula, Empty: [] });
+  expect(await writtenFormula(file)).toBe("bread flour\t1000 g\nwater\t360 g");
+  expect(await writtenRemarks(file)).toEqual(['read from the sheet "Formula"; not read: "Cover"']);
+});
+
+test("a column of notes stays out of the names, and is kept as notes", async () => {
+  const table = 'Ingredient,g,Notes\nBread flour,1000,"mill A, ""new"""\nWater,360,\nSalt,10,sea\n';
+  const { understood, notes, notUnderstood } = readHandwritten(textIn(await writtenFormula(strToU8(table))));
+  expect(understood.map(({ name, amount }) => `${name}: ${amount}`)).toEqual([
+    "Bread flour: 1000 g",
+    "water: 360 g",
+    "salt: 10 g",
+  ]);
+  expect(notes.map(({ text }) => text)).toEqual(['Bread flour: mill A, "new"', "Salt: sea"]);
+  expect(notUnderstood).toEqual([]);
+  expect(await writtenRemarks(strToU8(table))).toEqual(['the column "Notes" is kept as notes']);
 });
 
 describe("the command", () => {

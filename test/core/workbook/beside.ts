@@ -1,7 +1,7 @@
 import type { UnitSystem } from "@noodlewright/core";
 import type { Graph } from "@noodlewright/core/figure";
-import type { Workbook } from "@noodlewright/core/render";
-import { changedSpec } from "./changes.ts";
+import { addressOf, type Workbook } from "@noodlewright/core/render";
+import { type Book, bookIn, withTyped } from "#cli/input/workbook-spec.ts";
 import {
   cellsOf,
   commandGraph,
@@ -32,6 +32,32 @@ function restingOnDecisions(graph: Graph, workbook: Workbook): ReadonlySet<strin
   return resting;
 }
 
+/** The figures of a workbook as they are read back from its file. */
+export function bookOf({ sheets }: Workbook): Book {
+  const read = sheets.map(({ name, rows }) => {
+    const cells = rows.flatMap((row, at) =>
+      row.flatMap((cell, column) => (cell === null ? [] : [[addressOf(at, column), cell] as const])),
+    );
+    return {
+      name,
+      cells: new Map(cells.map(([address, { value }]) => [address, String(value ?? "")])),
+      formulas: new Map(cells.flatMap(([address, { formula }]) => (formula === undefined ? [] : [[address, formula]]))),
+      unworked: false,
+    };
+  });
+  return bookIn(read) ?? new Map();
+}
+
+/** The same with numbers typed into inputs. */
+function typedInto(book: Book, changes: ReadonlyMap<Input, Typed>): Book {
+  const typed = [...changes].map(([{ id }, { value }]) => {
+    const figure = book.get(id);
+    if (figure?.typed === undefined) throw new Error(`${id} is no input`);
+    return [id, { ...figure, typed: { ...figure.typed, text: String(value) } }] as const;
+  });
+  return new Map([...book, ...typed]);
+}
+
 /** What a workbook says of changes: an answer, that there is none, or that the command has to be asked. */
 interface Held {
   readonly says: "answered" | "refused" | "asked";
@@ -45,13 +71,14 @@ export function beside(name: string, units: UnitSystem = "metric", more: Data = 
   const noodle = noodleOf(data, units);
   if (noodle === undefined) throw new Error(`${name} is refused`);
   const workbook = workbookFor(noodle);
+  const book = bookOf(workbook);
   const places = figurePlaces(workbook);
   const graph = commandGraph(noodle) ?? {};
   const resting = restingOnDecisions(graph, workbook);
   const checks = cellsOf(workbook).filter(({ cell: { role }, column }) => role === "check" && column === 1);
   const held = (changes: ReadonlyMap<Input, Typed>, value: (place: Place) => string | number): Held => {
     const typed = new Map([...changes].map(([{ id }, one]) => [id, one]));
-    const answer = noodleOf(changedSpec(data, graph, typed), units);
+    const answer = noodleOf(withTyped(data, typedInto(book, changes)).data, units);
     const fresh = answer && commandGraph(answer);
     const failing = checks.map((place) => String(value(place))).filter((text) => text !== "fine");
     const others = failing.filter((text) => !/^noodlewright decided |^an ingredient is too little/u.test(text));

@@ -8,7 +8,8 @@ import { ownProblem } from "../input/problem.ts";
 import { isSection, textAt } from "../input/put.ts";
 import { largest, readTextFile } from "../input/read-file.ts";
 import { starterSpec } from "../input/starter-spec.ts";
-import { notInWorkbook, writtenBook, writtenFormula } from "../input/written-formula.ts";
+import type { BookSpec } from "../input/workbook-spec.ts";
+import { writtenBook, writtenFormula, writtenOutsideBook, writtenRemarks } from "../input/written-formula.ts";
 import { type ExitStatus, exit, type Io } from "../io.ts";
 import { wrapText } from "../render/wrap.ts";
 import { printProblems } from "../shared/answer.ts";
@@ -101,7 +102,11 @@ export const newCommand: Command = {
       yields?.workedOut !== undefined && yields.rawWeight === wishes.kitchen.rawWeight ? [yields.workedOut] : [];
     const read = readHandwritten(wishes.text, { name: wishes.name, sections, remarks: { batch: remarks } });
     return write(
-      { text: `${read.text}${toFillIn}`, open: openLines(read, remarks), toFillIn: read.questions.length > 0 },
+      {
+        text: `${read.text}${toFillIn}`,
+        open: openLines(read, [...given.remarks, ...remarks]),
+        toFillIn: read.questions.length > 0,
+      },
       asked,
       io,
     );
@@ -111,7 +116,10 @@ export const newCommand: Command = {
 /** What the flags say; the status where they cannot be read. */
 async function wishesOf(asked: Asked, io: Io): Promise<NewWishes | ExitStatus> {
   const from = asked.text("from");
-  const reading = from === undefined ? undefined : await readTextFile(from, io, largest, writtenFormula);
+  const formulaFlags = ["flour", "water", "alkali", "salt"] as const;
+  const anew = formulaFlags.some((flag) => asked.list(flag).length > 0);
+  const textOf = anew ? writtenFormula : writtenOutsideBook;
+  const reading = from === undefined ? undefined : await readTextFile(from, io, largest, textOf);
   if (reading?.ok === false) return printProblems([reading.problem], asked, io);
   const style = asked.text("style");
   const starting = style === undefined ? undefined : styleStart(style);
@@ -126,11 +134,8 @@ async function wishesOf(asked: Asked, io: Io): Promise<NewWishes | ExitStatus> {
     const words = asked.list(flag);
     return words.length > 0 || start === undefined || flag === "flour" ? words : [start[flag]].flat();
   };
-  const formulaFlags = ["flour", "water", "alkali", "salt"] as const;
-  const book =
-    reading === undefined || formulaFlags.some((flag) => asked.list(flag).length > 0)
-      ? undefined
-      : await writtenBook(reading.file.bytes);
+  const book = reading === undefined || anew ? undefined : await writtenBook(reading.file.bytes);
+  const remarks = reading === undefined || book !== undefined ? [] : await writtenRemarks(reading.file.bytes);
   const parts = [
     ["flours", "flour"],
     ["water", "water"],
@@ -142,7 +147,7 @@ async function wishesOf(asked: Asked, io: Io): Promise<NewWishes | ExitStatus> {
     reading?.file.text ?? "",
   );
   const { yields } = book ? {} : readHandwritten(text);
-  const { bowls = yields?.bowls, rawWeight = yields?.rawWeight } = { ...bookBowls(asked, book) };
+  const { bowls = yields?.bowls, rawWeight = yields?.rawWeight } = { ...bookBowls(asked, book?.data) };
   const kitchen: KitchenWords = {
     bowls: asked.text("bowls") ?? (bowls === undefined ? undefined : String(bowls)),
     rawWeight: asked.text("raw-weight") ?? rawWeight,
@@ -152,7 +157,8 @@ async function wishesOf(asked: Asked, io: Io): Promise<NewWishes | ExitStatus> {
   const wrong = kitchenProblems({ ...kitchen, bowls: kitchen.bowls ?? "1", rawWeight: kitchen.rawWeight ?? "1 g" });
   const notes = start && `Water, salt and alkali as in: ${start.source}. The flour is your own.`;
   const styled = style === undefined ? {} : { style: style.trim().toLowerCase(), ...(notes && { notes }) };
-  if (wrong.length === 0) return { text, name: asked.text("name"), kitchen, style: styled, ...(book && { book }) };
+  if (wrong.length === 0)
+    return { text, name: asked.text("name"), kitchen, style: styled, remarks, ...(book && { book }) };
   const flagOf: Readonly<Record<keyof KitchenWords, keyof typeof flags>> = {
     bowls: "bowls",
     rawWeight: "raw-weight",
@@ -193,10 +199,20 @@ function bookBowls(asked: Asked, book: Data | undefined): { readonly bowls?: num
 }
 
 /** The spec of a workbook that was written here, with what was said beside it. */
-function bookSpec({ name, style, kitchen }: NewWishes, book: Data): Written {
-  const spec = { ...book, ...(name !== undefined && { name }), ...style, ...kitchenSections(kitchen).sections };
+function bookSpec({ name, style, kitchen }: NewWishes, { data, changed, open }: BookSpec): Written {
+  const spec = { ...data, ...(name !== undefined && { name }), ...style, ...kitchenSections(kitchen).sections };
   const parts = Object.entries(spec).map(([key, value]) => yamlLines(key, value, 0).join("\n"));
-  return { text: `${parts.join("\n\n")}\n`, open: ["To know:", `  - ${notInWorkbook}`], toFillIn: false };
+  return {
+    text: `${parts.join("\n\n")}\n`,
+    open: [...listed("Changed in the workbook:", changed), ...listed(toBeFilledIn, open)],
+    toFillIn: open.length > 0,
+  };
+}
+
+const toBeFilledIn = "To be filled in before it can be worked out:";
+
+function listed(heading: string, lines: readonly string[]): readonly string[] {
+  return lines.length === 0 ? [] : [heading, ...lines.map((line) => `  - ${line}`)];
 }
 
 /** What the cook still has to do, for standard error. */
@@ -206,18 +222,16 @@ function openLines(
 ): readonly string[] {
   const at = (line: number | undefined, text: string): string => (line === undefined ? text : `line ${line}: ${text}`);
   const said = [...remarks, ...understood.flatMap((one) => one.remarks.map((remark) => at(one.line, remark))), ...more];
-  const list = (heading: string, lines: readonly string[]): readonly string[] =>
-    lines.length === 0 ? [] : [heading, ...lines.map((line) => `  - ${line}`)];
   const kept = [...new Set(notes.map(({ line }) => line))];
   return [
-    ...list("To know:", said),
+    ...listed("To know:", said),
     ...(notes.length === 0 ? [] : [`Kept as a note: ${kept.length === 1 ? "line" : "lines"} ${kept.join(", ")}`]),
-    ...list(
+    ...listed(
       "Not in the formula, for it was not understood:",
       notUnderstood.map((one) => at(one.line, `${one.text}: ${one.why}`)),
     ),
-    ...list(
-      "To be filled in before it can be worked out:",
+    ...listed(
+      toBeFilledIn,
       questions.map((one) => at(one.line, `${one.text}: ${one.ask}`)),
     ),
   ];

@@ -1,11 +1,14 @@
 import { askWorkbook } from "@noodlewright/core";
 import { printable } from "@noodlewright/core/render";
+import { parseFile } from "../input/document.ts";
 import type { PlacedProblem } from "../input/placed-problem.ts";
 import { ownProblem } from "../input/problem.ts";
+import { isSection } from "../input/put.ts";
+import { specSheet } from "../input/workbook-spec.ts";
 import { exit } from "../io.ts";
 import { workbookFile } from "../render/workbook-file.ts";
 import { printProblems } from "../shared/answer.ts";
-import { loadNoodle, unitsOf } from "../shared/ask-noodle.ts";
+import { type LoadedNoodle, loadNoodle, unitsOf } from "../shared/ask-noodle.ts";
 import type { Command } from "../shared/command.ts";
 import { batchFlags, batchOverrides, reportFlags, setFlag } from "../shared/flags.ts";
 import { forceFlag, writeFiles, writeOver } from "../shared/write-output.ts";
@@ -39,8 +42,25 @@ export const workbookCommand: Command = {
     if (!loading.ok) return printProblems(loading.problems, asked, io);
     const workbook = askWorkbook(loading.loaded.noodle);
     if (!workbook.ok) return printProblems(workbook.problems.map(loading.loaded.place), asked, io);
-    const status = await writeFiles([{ path: out, text: workbookFile(workbook.value) }], writeOver(asked), asked, io);
+    const { sheets, ...rest } = workbook.value;
+    const text = workbookFile({ ...rest, sheets: [...sheets, specSheet(withKitchen(loading.loaded))] });
+    const status = await writeFiles([{ path: out, text }], writeOver(asked), asked, io);
     if (status === exit.done) io.err(`Wrote ${printable(out)}.\n`);
     return status;
   },
 };
+
+/** The data of a spec with what its kitchen files hold in it, so that it needs none beside it. */
+function withKitchen({ data, files: [, ...included] }: LoadedNoodle): unknown {
+  if (!isSection(data) || included.length === 0) return data;
+  const { include: _included, ...spec } = data;
+  const kitchens = included.flatMap((file) => {
+    const parsing = parseFile(file);
+    return parsing.ok ? [parsing.parsed.data] : [];
+  });
+  const own = (["materials", "machines"] as const).map((key) => {
+    const all = [...kitchens, spec].map((one) => (isSection(one) && isSection(one[key]) ? one[key] : {}));
+    return [key, Object.assign({}, ...all) as unknown] as const;
+  });
+  return { ...spec, ...Object.fromEntries(own.filter(([, one]) => isSection(one) && Object.keys(one).length > 0)) };
+}

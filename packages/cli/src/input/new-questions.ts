@@ -3,6 +3,7 @@ import { readHandwritten } from "@noodlewright/core/spec";
 import type { Asker } from "../io.ts";
 import { flourLines, withAnswer, withIngredient, withLabel } from "./new-formula.ts";
 import { type KitchenWords, kitchenProblems, kitchenSections } from "./new-sections.ts";
+import type { BookSpec } from "./workbook-spec.ts";
 
 /** What is known before anything is asked, and after. */
 export interface NewWishes {
@@ -12,7 +13,9 @@ export interface NewWishes {
   /** Keys of the spec that tell the style and where its formula is from. */
   readonly style?: Readonly<Record<string, string>>;
   /** The spec of a workbook that was written here. */
-  readonly book?: Readonly<Record<string, unknown>>;
+  readonly book?: BookSpec;
+  /** What there is to know of how the text was read. */
+  readonly remarks: readonly string[];
 }
 
 type Say = (text: string) => void;

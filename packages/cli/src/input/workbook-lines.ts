@@ -1,9 +1,12 @@
 import { strFromU8, unzipSync } from "fflate";
+import { largest } from "./read-file.ts";
 
-/** Most that a part of a workbook may hold unpacked, bytes. */
-const largestPart = 20_000_000;
-/** Most cells of a sheet that are read. */
-const mostCells = 200_000;
+/** Most that the parts of a workbook that are read may hold unpacked, bytes. */
+const mostBytes = 40_000_000;
+/** Most tags of the parts that are read: several times what the largest workbook has that is written here. */
+const mostTags = 1_500_000;
+/** Most characters of a cell, as the format has it. */
+const longestText = 32_767;
 
 /** What a cell holds as text, by its address. */
 export type SheetCells = ReadonlyMap<string, string>;
@@ -20,21 +23,39 @@ export interface ReadSheet {
 
 /** Why a workbook cannot be read. */
 export interface NoWorkbook {
-  readonly why: "damaged" | "another" | "not worked out";
+  readonly why: "damaged" | "another" | "too large" | "not worked out";
+}
+
+/** A formula as it stands in a workbook, and where. */
+export interface WorkbookLines {
+  readonly text: string;
+  readonly sheet: string;
+  /** Sheets that were left out. */
+  readonly unread: readonly string[];
 }
 
 /**
  * The formula in a workbook of Office Open XML as lines with tabs between the cells: of a workbook that was written here the
- * weights of one load, of any other its first sheet.
+ * weights of one load, of any other the first sheet with two rows of words and numbers.
  */
-export function linesOfWorkbook(bytes: Uint8Array): string | NoWorkbook {
-  const sheets = sheetsOfWorkbook(bytes, 1);
+export function linesOfWorkbook(bytes: Uint8Array): WorkbookLines | NoWorkbook {
+  const sheets = sheetsOfWorkbook(bytes);
   if ("why" in sheets) return sheets;
-  const [first] = sheets;
+  const all = sheets.map((sheet) => ({ ...sheet, rows: rowsOf(sheet.cells) }));
+  const first = all.find(({ rows }) => amountsIn(rows) >= 2) ?? all.find(({ rows }) => amountsIn(rows) > 0) ?? all[0];
   if (first === undefined) return { why: "another" };
   if (first.unworked) return { why: "not worked out" };
-  const rows = rowsOf(first.cells);
-  return (weightsIn(rows) ?? rows).map((row) => row.join("\t").trimEnd()).join("\n");
+  const weights = weightsIn(first.rows);
+  const text = (weights ?? first.rows).map((row) => row.join("\t").trimEnd()).join("\n");
+  if (text.length > largest) return { why: "too large" };
+  const left = weights === undefined ? all.filter((one) => one !== first && one.cells.size > 0) : [];
+  return { text, sheet: first.name, unread: left.map(({ name }) => name) };
+}
+
+/** Rows with words and a number. */
+function amountsIn(rows: readonly (readonly string[])[]): number {
+  const any = (row: readonly string[], form: RegExp): boolean => row.some((cell) => form.test(cell));
+  return rows.filter((row) => any(row, /\p{L}/u) && any(row, /\d/u)).length;
 }
 
 /** The weights of one load in a sheet that was written here, below its title. */
@@ -59,7 +80,7 @@ function rowsOf(cells: SheetCells): readonly (readonly string[])[] {
   const rows: string[][] = [];
   for (const [address, text] of cells) {
     const [row, column] = placeOf(address);
-    if (row >= mostCells || column >= 1000) continue;
+    if (row >= 100_000 || column >= 1000) continue;
     while (rows.length <= row) rows.push([]);
     const line = rows[row] ?? [];
     while (line.length < column) line.push("");
@@ -74,27 +95,56 @@ function placeOf(address: string): readonly [row: number, column: number] {
   return [Number(digits) - 1, column];
 }
 
-/** Reads the sheets of a workbook. */
-export function sheetsOfWorkbook(bytes: Uint8Array, most = 100): readonly ReadSheet[] | NoWorkbook {
-  let parts: Readonly<Record<string, Uint8Array>>;
-  try {
-    parts = unzipSync(bytes, {
-      filter: ({ name, originalSize }) => name.startsWith("xl/") && originalSize <= largestPart,
-    });
-  } catch {
-    return { why: "damaged" };
+/** What is wrong with a workbook, thrown where it is seen. */
+class Refused extends Error {
+  readonly why: NoWorkbook["why"];
+
+  constructor(why: NoWorkbook["why"]) {
+    super(why);
+    this.why = why;
   }
-  const part = (name: string): string => (parts[name] === undefined ? "" : strFromU8(parts[name]));
+}
+
+/** Reads the sheets of a workbook. */
+export function sheetsOfWorkbook(bytes: Uint8Array): readonly ReadSheet[] | NoWorkbook {
+  const sheets = read.get(bytes) ?? sheetsIn(bytes);
+  read.set(bytes, sheets);
+  return sheets;
+}
+
+/** What was read, by the bytes of the file: one that is looked at twice is read once. */
+const read = new WeakMap<Uint8Array, readonly ReadSheet[] | NoWorkbook>();
+
+function sheetsIn(bytes: Uint8Array): readonly ReadSheet[] | NoWorkbook {
+  try {
+    return readSheets(bytes);
+  } catch (error) {
+    return { why: error instanceof Refused ? error.why : "damaged" };
+  }
+}
+
+function readSheets(bytes: Uint8Array): readonly ReadSheet[] | NoWorkbook {
+  let size = 0;
+  const parts = unzipSync(bytes, {
+    filter: ({ name, originalSize }) => {
+      const wanted = /^xl\/(?:(?:workbook|sharedStrings|styles)\.xml|_rels\/|worksheets\/)/u.test(name);
+      size += wanted ? originalSize : 0;
+      if (size > mostBytes) throw new Refused("too large");
+      return wanted;
+    },
+  });
+  const room = { tags: mostTags };
+  const part = (name: string): Iterable<Tag> => tags(parts[name] === undefined ? "" : strFromU8(parts[name]), room);
   const targets = new Map(
-    tags(part("xl/_rels/workbook.xml.rels")).flatMap(({ name, attributes }) =>
+    [...part("xl/_rels/workbook.xml.rels")].flatMap(({ name, attributes }) =>
       name === "Relationship" ? [[attributes["Id"] ?? "", partName(attributes["Target"] ?? "")] as const] : [],
     ),
   );
   const strings = stringsOf(part("xl/sharedStrings.xml"));
-  const shapes = shapesOf(part("xl/styles.xml"));
-  const sheets = tags(part("xl/workbook.xml")).filter(({ name, closing }) => name === "sheet" && !closing);
+  const shapes = shapesOf([...part("xl/styles.xml")]);
+  const sheets = [...part("xl/workbook.xml")].filter(({ name, closing }) => name === "sheet" && !closing);
   if (sheets.length === 0) return { why: "another" };
-  return sheets.slice(0, most).map(({ attributes }) => ({
+  return sheets.map(({ attributes }) => ({
     name: attributes["name"] ?? "",
     ...cellsOf(part(targets.get(attributes["id"] ?? "") ?? ""), strings, shapes),
   }));
@@ -113,22 +163,43 @@ interface Tag {
   readonly text: string;
 }
 
-/** The tags of a part in their order, their names and those of attributes without prefixes. */
-function tags(part: string): readonly Tag[] {
-  const plain = part.replace(/<!--[\s\S]*?-->/gu, "").replace(/<[?!][^>]*>/gu, "");
-  return [...plain.matchAll(/<(\/?)(?:[\w.-]+:)?([\w.-]+)([^<>]*?)(\/?)>([^<]*)/gu)].map(
-    ([, closing = "", name = "", attributes = "", empty = "", text = ""]) => ({
-      name,
-      attributes: Object.fromEntries(
-        [...attributes.matchAll(/(?:[\w.-]+:)?([\w.-]+)\s*=\s*(?:"([^"]*)"|'([^']*)')/gu)].map(
-          ([, key = "", double, single]) => [key, unescaped(double ?? single ?? "")],
+/**
+ * The tags of a part in their order, their names and those of attributes without prefixes. Whatever stands in it, the work
+ * grows with its length.
+ */
+function* tags(part: string, room: { tags: number }): Generator<Tag> {
+  let at = part.indexOf("<");
+  while (at >= 0) {
+    const comment = part.startsWith("<!--", at);
+    const end = part.indexOf(comment ? "-->" : ">", at);
+    const inner = part.indexOf("<", at + 1);
+    if (end < 0 || (!comment && inner >= 0 && inner < end)) throw new Refused("damaged");
+    if (room.tags === 0) throw new Refused("too large");
+    room.tags -= 1;
+    const next = part.indexOf("<", end);
+    const match = /^<(\/?)(?:[\w.-]+:)?([\w.-]+)([^<>]*?)(\/?)>$/u.exec(part.slice(at, end + 1));
+    if (match !== null) {
+      const [, closing = "", name = "", attributes = "", empty = ""] = match;
+      yield {
+        name,
+        attributes: Object.fromEntries(
+          [...attributes.matchAll(/(?<![\w.:-])(?:[\w.-]+:)?([\w.-]+)\s*=\s*(?:"([^"]*)"|'([^']*)')/gu)].map(
+            ([, key = "", double, single]) => [key, unescaped(double ?? single ?? "")],
+          ),
         ),
-      ),
-      closing: closing !== "",
-      empty: empty !== "",
-      text: unescaped(text),
-    }),
-  );
+        closing: closing !== "",
+        empty: empty !== "",
+        text: next < 0 ? "" : unescaped(part.slice(end + 1, next)),
+      };
+    }
+    at = next;
+  }
+}
+
+/** A text with more at its end, as long as a cell may hold it. */
+function longer(text: string, more: string): string {
+  if (text.length + more.length > longestText) throw new Refused("too large");
+  return text + more;
 }
 
 const entities: Readonly<Record<string, string>> = { lt: "<", gt: ">", amp: "&", quot: '"', apos: "'" };
@@ -144,13 +215,13 @@ function unescaped(text: string): string {
 }
 
 /** The texts that cells share, those of their reading aids left out. */
-function stringsOf(part: string): readonly string[] {
+function stringsOf(part: Iterable<Tag>): readonly string[] {
   const strings: string[] = [];
   let aid = false;
-  for (const { name, closing, empty, text } of tags(part)) {
+  for (const { name, closing, empty, text } of part) {
     if (name === "si" && !closing) strings.push("");
     if (name === "rPh") aid = !closing && !empty;
-    if (name === "t" && !closing && !aid) strings.push(`${strings.pop() ?? ""}${text}`);
+    if (name === "t" && !closing && !aid) strings.push(longer(strings.pop() ?? "", text));
   }
   return strings;
 }
@@ -161,8 +232,7 @@ interface Shape {
   readonly behind: string;
 }
 
-function shapesOf(part: string): readonly Shape[] {
-  const all = tags(part);
+function shapesOf(all: readonly Tag[]): readonly Shape[] {
   const codes = new Map(
     all.flatMap(({ name, attributes }) =>
       name === "numFmt" ? [[attributes["numFmtId"] ?? "", attributes["formatCode"] ?? ""] as const] : [],
@@ -180,15 +250,15 @@ function shapesOf(part: string): readonly Shape[] {
   });
 }
 
-function cellsOf(part: string, strings: readonly string[], shapes: readonly Shape[]): Omit<ReadSheet, "name"> {
+function cellsOf(part: Iterable<Tag>, strings: readonly string[], shapes: readonly Shape[]): Omit<ReadSheet, "name"> {
   const cells = new Map<string, string>();
   const formulas = new Map<string, string>();
   const results = new Set<string>();
   let address = "";
   let type = "n";
   let shape: Shape | undefined;
-  for (const { name, attributes, closing, text } of tags(part)) {
-    if (closing || cells.size >= mostCells) continue;
+  for (const { name, attributes, closing, text } of part) {
+    if (closing) continue;
     if (name === "c") {
       address = attributes["r"] ?? "";
       type = attributes["t"] ?? "n";
@@ -197,9 +267,12 @@ function cellsOf(part: string, strings: readonly string[], shapes: readonly Shap
       formulas.set(address, text);
     } else if (name === "v" && address !== "" && (type === "str" || text !== "")) {
       results.add(address);
-      cells.set(address, type === "s" ? (strings[Number(text)] ?? "") : type === "n" ? numberText(text, shape) : text);
+      cells.set(
+        address,
+        type === "s" ? (strings[Number(text)] ?? "") : type === "n" ? numberText(text, shape) : longer("", text),
+      );
     } else if (name === "t" && type === "inlineStr") {
-      cells.set(address, `${cells.get(address) ?? ""}${text}`);
+      cells.set(address, longer(cells.get(address) ?? "", text));
     }
   }
   return { cells, formulas, unworked: [...formulas.keys()].some((one) => !results.has(one)) };

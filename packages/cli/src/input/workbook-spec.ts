@@ -1,250 +1,211 @@
-import { readNoodleData } from "@noodlewright/core";
-import type { Graph } from "@noodlewright/core/figure";
-import { readHandwritten } from "@noodlewright/core/spec";
+import type { Path } from "@noodlewright/core/figure";
+import type { WorkbookSheet } from "@noodlewright/core/render";
+import { keyPathIn, readSpec } from "@noodlewright/core/spec";
+import { strToU8 } from "fflate";
+import { stringify } from "yaml";
+import { parseFile } from "./document.ts";
+import { isSection, type Put, valueAt, withValues } from "./put.ts";
+import { largest } from "./read-file.ts";
 import { type ReadSheet, sheetsOfWorkbook } from "./workbook-lines.ts";
 
 type Data = Readonly<Record<string, unknown>>;
 
-/** A figure of a workbook that was written here: how it is called, where it comes from, and what was typed for it. */
+/** What was typed into an input of a workbook. */
+export interface TypedInput {
+  readonly cell: string;
+  readonly label: string;
+  /** Nothing where the cell is empty. */
+  readonly text: string;
+  /** What stood there when the workbook was written. */
+  readonly before: string;
+  readonly unit: string;
+}
+
+/** A figure of a workbook that was written here. */
 interface BookFigure {
   readonly label: string;
   readonly value: string;
-  /** How it comes about. */
-  readonly how: string;
-  readonly typed?: { readonly text: string; readonly label: string; readonly unit: string; readonly changed: boolean };
+  readonly unit: string;
+  readonly typed?: TypedInput;
 }
 
-/**
- * The spec behind a workbook that was written here, with what was typed into its inputs; undefined where it is another
- * workbook. Figures of a material stand in it where no table has it, or where they were changed.
- */
-export function specOfWorkbook(bytes: Uint8Array): Data | undefined {
+export type Book = ReadonlyMap<string, BookFigure>;
+
+/** The spec of a workbook, and what was changed in its cells. */
+export interface BookSpec {
+  readonly data: Data;
+  /** What was typed, in words. */
+  readonly changed: readonly string[];
+  /** Cells with nothing in them, or with something that no spec takes. */
+  readonly open: readonly string[];
+}
+
+const specSheetName = "Spec";
+
+/** The sheet that keeps a spec as it was written, a line in each row, so that nothing of it is lost when it is read back. */
+export function specSheet(data: unknown): WorkbookSheet {
+  const about =
+    "# The spec of this workbook as it was written. Reading the workbook back puts the changed cells into it.";
+  const lines = [about, ...stringify(data, { lineWidth: 0, aliasDuplicateObjects: false }).trimEnd().split("\n")];
+  return { name: specSheetName, widths: [100], headings: 0, rows: lines.map((value) => [{ role: "text", value }]) };
+}
+
+/** The spec behind a workbook that was written here, with what was typed into its cells; undefined of another workbook. */
+export function specOfWorkbook(bytes: Uint8Array): BookSpec | undefined {
   const sheets = sheetsOfWorkbook(bytes);
-  if ("why" in sheets) return undefined;
-  const [use, figures] = ["Noodle", "Figures"].map((wanted) => sheets.find(({ name }) => name === wanted));
-  const book = use && figures && figuresIn(use, figures);
-  return book === undefined || !book.has("flour.1.parts") ? undefined : new BookSpec(book, use?.cells).data();
+  const book = "why" in sheets ? undefined : bookIn(sheets);
+  const data = "why" in sheets ? undefined : specIn(sheets);
+  return book === undefined || !isSection(data) ? undefined : changedSpec(data, book);
 }
 
-function figuresIn(use: ReadSheet, { cells, formulas }: ReadSheet): ReadonlyMap<string, BookFigure> {
+function specIn(sheets: readonly ReadSheet[]): unknown {
+  const cells = sheets.find(({ name }) => name === specSheetName)?.cells ?? new Map<string, string>();
+  const text = [...cells].map(([, line]) => line).join("\n");
+  if (text.length > largest) return undefined;
+  const parsing = parseFile({ name: specSheetName, text, bytes: strToU8(text) });
+  return parsing.ok ? parsing.parsed.data : undefined;
+}
+
+/** The figures of a workbook by their ids, with what was typed for those that may be changed. */
+export function bookIn(sheets: readonly ReadSheet[]): Book | undefined {
+  const [use, figures] = ["Noodle", "Figures"].map((wanted) => sheets.find(({ name }) => name === wanted));
+  if (use === undefined || figures === undefined) return undefined;
+  const { cells, formulas } = figures;
+  const at = (column: string, row: string): string => cells.get(column + row) ?? "";
   return new Map(
     [...cells].flatMap(([address, id]) => {
       const row = /^F(\d+)$/u.exec(address)?.[1];
       if (row === undefined) return [];
-      const at = /^'?Noodle'?!\$?B\$?(\d+)(?!\d)/u.exec(formulas.get(`B${row}`) ?? "")?.[1];
-      const text = at === undefined ? undefined : use.cells.get(`B${at}`);
-      const figure: BookFigure = {
-        label: cells.get(`A${row}`) ?? "",
-        value: cells.get(`B${row}`) ?? "",
-        how: cells.get(`D${row}`) ?? "",
-        ...(text !== undefined && {
-          typed: {
-            text,
-            label: use.cells.get(`A${at}`) ?? "",
-            unit: (use.cells.get(`C${at}`) ?? "").replace(/ of .*$|\/100 g flour$/u, ""),
-            changed: text !== use.cells.get(`D${at}`),
-          },
-        }),
+      const input = /^'?Noodle'?!\$?B\$?(\d+)(?!\d)/u.exec(formulas.get(`B${row}`) ?? "")?.[1];
+      const typed = input !== undefined && {
+        typed: {
+          cell: `B${input}`,
+          label: use.cells.get(`A${input}`) ?? "",
+          text: use.cells.get(`B${input}`) ?? "",
+          before: use.cells.get(`D${input}`) ?? "",
+          unit: use.cells.get(`C${input}`) ?? "",
+        },
       };
-      return [[id, figure] as const];
+      return [[id, { label: at("A", row), value: at("B", row), unit: at("C", row), ...typed }] as const];
     }),
   );
 }
 
-class BookSpec {
-  readonly #book: ReadonlyMap<string, BookFigure>;
-  readonly #use: ReadSheet["cells"] | undefined;
-
-  constructor(book: ReadonlyMap<string, BookFigure>, use: ReadSheet["cells"] | undefined) {
-    this.#book = book;
-    this.#use = use;
-  }
-
-  data(): Data {
-    const water = this.#ids(/^water\.(?:(added|tap|dough)-(?:stated|written)|(tap))$/u);
-    const [salt, dusting] = [this.#amountOf("salt"), this.#amountOf("dusting")];
-    const label = (id: string): string => this.#book.get(id)?.label ?? "";
-    const notes = this.#notes();
-    const data = {
-      name: this.#use?.get("A1") ?? "Noodles",
-      ...(notes !== "" && { notes }),
-      flours: this.#lines("flour"),
-      water: {
-        ...Object.fromEntries(water.map(([id, [, way, tap]]) => [way ?? tap, this.#said(id)])),
-        ...this.#under({ onFlourMoisture: "flour.reference-moisture" }),
-      },
-      alkali: this.#lines("alkali"),
-      salt,
-      ingredients: this.#lines("ingredient"),
-      dusting: dusting && { name: label("dusting.parts"), amount: dusting },
-      batch: this.#batch(),
-      losses: Object.fromEntries(this.#ids(/^loss\.(\w+)$/u).map(([id, [, stage]]) => [stage, this.#said(id)])),
-      mixer: this.#mixer(),
-      scales: this.#scales(),
-      prices: this.#named(/^cost\.(.*)\.price$/u, /^price of /u, (id, line) => this.#price(id, line)),
-      stock: this.#named(/^shopping\.(.*)\.on-hand$/u, / on hand$/u, (id) => this.#said(id)),
-      rework: this.#under({ amount: "rework.stated" }),
-    };
-    return Object.fromEntries(Object.entries(data).filter(([, value]) => value !== undefined && !isEmpty(value)));
-  }
-
-  /** The inputs whose ids are of a form, those left out that nobody stated. */
-  #ids(form: RegExp): readonly (readonly [id: string, match: RegExpExecArray])[] {
-    return [...this.#book].flatMap(([id, { typed, how }]) => {
-      const match = form.exec(id);
-      const stated = typed !== undefined && (typed.changed || !/^(?:assumed|none stated)/u.test(how));
-      return match === null || !stated ? [] : [[id, match] as const];
-    });
-  }
-
-  /** What was typed for a figure, with its unit. */
-  #said(id: string): string | undefined {
-    const typed = this.#book.get(id)?.typed;
-    return typed && `${typed.text} ${typed.unit}`.trim();
-  }
-
-  #under(ids: Readonly<Record<string, string>>): Data {
-    return Object.fromEntries(
-      Object.entries(ids).flatMap(([key, id]) => (this.#said(id) === undefined ? [] : [[key, this.#said(id)]])),
-    );
-  }
-
-  #amountOf(line: string): string | undefined {
-    return ["written", "stated", "parts"].map((what) => this.#said(`${line}.${what}`)).find((one) => one !== undefined);
-  }
-
-  #lines(kind: "flour" | "alkali" | "ingredient"): readonly Data[] {
-    const form = new RegExp(`^${kind}\\.(\\d+(?:\\.\\d+)?)\\.parts$`, "u");
-    return [...this.#book.keys()]
-      .flatMap((id) => form.exec(id)?.[1] ?? [])
-      .filter((number) => !this.#book.has(`${kind}.${number}.1.parts`))
-      .sort((one, other) => Number(one) - Number(other))
-      .map((number) => `${kind}.${number}`)
-      .map((line) => {
-        const { label: name = "", value = "" } = this.#book.get(`${line}.parts`) ?? {};
-        const figures = this.#figuresOf(kind, line, name);
-        return {
-          name,
-          amount: this.#amountOf(line) ?? (kind === "flour" ? "rest" : `${value} %`),
-          ...(kind === "alkali" && this.#states(line)),
-          ...(Object.keys(figures).length > 0 && { figures }),
-        };
-      });
-  }
-
-  /** What the dose of an alkaline product states, where it is not the product. */
-  #states(line: string): Data {
-    if (this.#book.get(`${line}.stated`)?.typed?.unit === "meq") return {};
-    if (this.#book.has(`${line}.anhydrous-share`)) return { as: "anhydrous salts" };
-    return /alkalinity/u.test(this.#book.get(`${line}.parts`)?.how ?? "") ? { as: "alkalinity" } : {};
-  }
-
-  #figuresOf(kind: "flour" | "alkali" | "ingredient", line: string, name: string): Data {
-    const table = tableFigures(kind, name);
-    const figures = table === undefined ? entryNamed(name)["figures"] : undefined;
-    const counts = (id: string): boolean => {
-      const typed = this.#book.get(id)?.typed;
-      const known = table?.[`${kind}.1${id.slice(line.length)}`]?.value;
-      return typed !== undefined && Number(typed.text) !== Number(Number(known).toPrecision(15));
-    };
-    if (kind === "alkali") {
-      const salts = this.#ids(new RegExp(`^${line.replace(".", "\\.")}\\.([A-Z]\\w+)$`, "u"));
-      const moisture = `${line}.moisture`;
-      if (![moisture, ...salts.map(([id]) => id)].some(counts)) return {};
-      const water = this.#said(moisture);
-      const parts = salts.map(([id, [, salt]]) => [salt, this.#said(id)] as const);
-      return { composition: { ...Object.fromEntries(parts), ...(water && { water }), inert: "rest" } };
-    }
-    const main = (what: "protein" | "ash"): Data => {
-      const [stated, basis, asIs] = [`${line}.${what}-stated`, `${line}.${what}-basis`, `${line}.${what}`];
-      if (![stated, basis, asIs].some(counts)) return {};
-      const onTable = /at (\S+) % mb$/u.exec(this.#book.get(asIs)?.typed?.label ?? "")?.[1];
-      const of = this.#said(basis) ?? (onTable && `${onTable} %`);
-      return { [what]: this.#said(stated) ?? this.#said(asIs), [`${what}Basis`]: of ? `${of} mb` : "as is" };
-    };
-    const factor = `${line}.nitrogen-factor`;
-    const protein = kind === "flour" ? main("protein") : {};
-    return {
-      ...(isData(figures) && figures),
-      ...(counts(`${line}.moisture`) && { moisture: this.#said(`${line}.moisture`) }),
-      ...protein,
-      ...("protein" in protein && this.#ids(/nitrogen-factor$/u).some(([id]) => id === factor)
-        ? { nitrogenFactor: Number(this.#said(factor)) }
-        : {}),
-      ...(kind === "flour" && main("ash")),
-    };
-  }
-
-  #batch(): Data {
-    const have = this.#said("batch.have");
-    const name = this.#book.get("batch.have")?.label.replace(/ there is$/u, "");
-    const bowls = this.#said("batch.bowls");
-    const dough = this.#book.get("batch.dough")?.how ?? "";
-    const load = ["largest", "smallest"].find((size) => dough.includes(`${size} load`));
-    return {
-      ...(bowls !== undefined && { bowls: Number(bowls) }),
-      ...this.#under({ rawWeight: "bowl.raw", cookedWeight: "bowl.cooked" }),
-      ...(this.#said("bowl.cook-gain") !== undefined && { cookGain: Number(this.#said("bowl.cook-gain")) }),
-      ...this.#under({ dough: "batch.dough", flour: "batch.flour-stated" }),
-      ...(load !== undefined && { load }),
-      ...(have !== undefined && { have: { name, amount: have } }),
-    };
-  }
-
-  #mixer(): Data | undefined {
-    const limits = this.#under({ smallest: "mixer.smallest", largest: "mixer.largest" });
-    if (isEmpty(limits)) return undefined;
-    return { ...limits, of: this.#book.get("mixer.largest")?.how?.endsWith(" of flour") ? "flour" : "dough" };
-  }
-
-  #scales(): readonly Data[] {
-    return this.#ids(/^(scale\.\d+)\.division$/u).map(([id, [, scale]]) => ({
-      name: this.#book.get(id)?.label.replace(/^division of /u, ""),
-      ...this.#under({ division: id, capacity: `${scale}.capacity` }),
-    }));
-  }
-
-  /** What is stated of materials, by their names. */
-  #named(form: RegExp, around: RegExp, said: (id: string, line: string) => string | undefined): Data {
-    return Object.fromEntries(
-      this.#ids(form).map(([id, [, line = ""]]) => [this.#book.get(id)?.label.replace(around, ""), said(id, line)]),
-    );
-  }
-
-  #price(id: string, line: string): string | undefined {
-    const [price, pack] = [this.#book.get(id)?.typed, this.#book.get(`shopping.${line}.pack`)?.typed];
-    const currency = /^(.*)\/kg$/u.exec(price?.unit ?? "")?.[1];
-    if (price === undefined || pack?.unit !== "g" || currency === undefined) return this.#said(id);
-    const each = (Number(price.text) * Number(pack.text)) / 1000;
-    return `${Number(each.toPrecision(12))} ${currency} per ${pack.text} g`;
-  }
-
-  /** The notes below the title, without the advice on the cells. */
-  #notes(): string {
-    const lines: string[] = [];
-    for (let row = 3; this.#use?.get(`A${row}`); row += 1) lines.push(this.#use.get(`A${row}`) ?? "");
-    return lines.join("\n");
-  }
+/** A spec with what was typed into its workbook, and where in it each of that went. */
+export function withTyped(before: Data, book: Book) {
+  const placed = [...book]
+    .flatMap(([id, { typed }]) =>
+      typed === undefined || typed.text === typed.before ? [] : [{ ...typed, puts: placesOf(id, before, book) }],
+    )
+    .toSorted((one, other) => Number(one.cell.slice(1)) - Number(other.cell.slice(1)));
+  const changed = withValues(
+    before,
+    placed.flatMap(({ puts }) => puts),
+  );
+  return { data: isSection(changed) ? changed : before, placed };
 }
 
-/** The figures of a material as the tables have it; undefined where none knows its name. */
-function tableFigures(kind: "flour" | "alkali" | "ingredient", name: string): Graph | undefined {
-  const flours = [{ name: kind === "flour" ? name : "bread flour", amount: "100 %" }];
-  const more = kind === "flour" ? {} : { [kind === "alkali" ? "alkali" : "ingredients"]: [{ name, amount: "1 %" }] };
-  const reading = readNoodleData({ name, flours, water: { added: "60 %" }, ...more });
-  return reading.ok ? reading.value.formula.graph : undefined;
+function changedSpec(before: Data, book: Book): BookSpec {
+  const { data, placed } = withTyped(before, book);
+  const reading = readSpec(data);
+  const problems = reading.ok ? [] : reading.problems;
+  const isOpen = ({ text, puts }: (typeof placed)[number]): boolean =>
+    !isNumber(text) || puts.some(({ path }) => problems.some((one) => path.every((step, at) => one.path[at] === step)));
+  return {
+    data,
+    changed: placed
+      .filter((one) => !isOpen(one))
+      .map(
+        ({ cell, label, text, unit, before: was }) =>
+          `${cell}, ${label}: ${`${text} ${unit}`.trim()}, where the spec had ${was}`,
+      ),
+    open: placed.filter(isOpen).map(({ cell, label, text, unit, before: was }) => {
+      const why =
+        text === "" ? "the cell is empty" : isNumber(text) ? `${text} is not taken` : `"${text}" is no number`;
+      return `${cell}, ${label}: ${why}; the spec had ${`${was} ${unit}`.trim()}`;
+    }),
+  };
 }
 
-/** What the name of a flour tells where no table knows it: that it is of wheat. */
-function entryNamed(name: string): Data {
-  const entries = Object.values(readHandwritten(`${name} 1 g`).spec).flat();
-  return entries.filter(isData).find((one) => one["name"] === name) ?? {};
+function isNumber(text: string): boolean {
+  return text !== "" && Number.isFinite(Number(text));
 }
 
-function isData(value: unknown): value is Data {
-  return typeof value === "object" && value !== null && !Array.isArray(value);
-}
+/** Masses that packs are told in, g. */
+const grams: Readonly<Record<string, number>> = { g: 1, oz: 28.349523125, lb: 453.59237 };
 
-function isEmpty(value: unknown): boolean {
-  return typeof value === "object" && value !== null && Object.keys(value).length === 0;
+const places: Readonly<Record<string, Path>> = {
+  "batch.bowls": ["batch", "bowls"],
+  "bowl.raw": ["batch", "rawWeight"],
+  "bowl.cooked": ["batch", "cookedWeight"],
+  "bowl.cook-gain": ["batch", "cookGain"],
+  "batch.dough": ["batch", "dough"],
+  "batch.flour-stated": ["batch", "flour"],
+  "batch.have": ["batch", "have", "amount"],
+  "mixer.largest": ["mixer", "largest"],
+  "mixer.smallest": ["mixer", "smallest"],
+  "rework.stated": ["rework", "amount"],
+  "flour.reference-moisture": ["water", "onFlourMoisture"],
+  "dusting.parts": ["dusting", "amount"],
+  "dusting.stated": ["dusting", "amount"],
+  "salt.parts": ["salt"],
+  "salt.stated": ["salt"],
+};
+
+const lists: Readonly<Record<string, string>> = { flour: "flours", alkali: "alkali", ingredient: "ingredients" };
+
+/** What a typed figure is in a spec, and where. */
+function placesOf(id: string, spec: Data, book: Book): readonly Put[] {
+  const text = (of: string): string => book.get(of)?.typed?.text ?? book.get(of)?.value ?? "";
+  const unit = (of: string): string => book.get(of)?.typed?.unit ?? book.get(of)?.unit ?? "";
+  const said = (of: string): string | number => {
+    const short = unit(of).replace(/ of .*$|\/100 g flour$/u, "");
+    const number = isNumber(text(of)) ? text(of) : text(of) || "?";
+    return short === "" && isNumber(number) ? Number(number) : `${number} ${short}`.trim();
+  };
+  const put = (...path: Path): readonly Put[] => [{ path, value: said(id) }];
+  const [room = "", what = ""] = id.split(".");
+  const last = id.slice(id.lastIndexOf(".") + 1);
+  if (places[id] !== undefined) return put(...places[id]);
+  if (room === "loss") return put("losses", what);
+  if (room === "water") return put("water", what.split("-")[0] ?? "");
+  if (room === "cost" || room === "shopping") {
+    const line = id.slice(room.length + 1, -last.length - 1);
+    const [price, pack] = [`cost.${line}.price`, `shopping.${line}.pack`];
+    const label = book.get(id)?.label ?? "";
+    const name = label.replace(/^(?:price|pack) of | on hand$/gu, "");
+    const section = last === "on-hand" ? "stock" : "prices";
+    const known = keyPathIn(spec, [section, name]);
+    const path = known.ok ? known.value : [section, name];
+    if (section === "stock") return [{ path, value: said(id) }];
+    if (!book.has(pack)) return [{ path, value: said(price) }];
+    const each = (Number(text(price)) * Number(text(pack)) * (grams[unit(pack)] ?? 1)) / 1000;
+    const value = isNumber(text(price)) && isNumber(text(pack)) ? Number(each.toPrecision(12)) : "?";
+    return [{ path, value: `${value} ${unit(price).replace("/kg", "")} per ${said(pack)}` }];
+  }
+  if (room === "scale") return put("scales", Number(what) - 1, last);
+  const [line, place] = [`${room}.${what}`, [lists[room] ?? "", Number(what) - 1] as const];
+  if (["parts", "written", "stated"].includes(last)) return put(...place, "amount");
+  if (room === "alkali") {
+    const salts = [...book.keys()].filter((one) => one.startsWith(`${line}.`) && /\.[A-Z]\w+$/u.test(one));
+    const parts = salts.flatMap((one) => (Number(text(one)) === 0 ? [] : [[one.slice(line.length + 1), said(one)]]));
+    const value = { ...Object.fromEntries(parts), water: said(`${line}.moisture`), inert: "rest" };
+    return [{ path: [...place, "figures", "composition"], value }];
+  }
+  if (last === "moisture") return put(...place, "figures", "moisture");
+  // A figure goes with its basis, and a protein with the factor that it was counted with.
+  const main = /protein|factor/u.test(last) ? "protein" : "ash";
+  const asIs = `${line}.${main}`;
+  const table = / at (\S+) % mb$/u.exec(book.get(asIs)?.typed?.label ?? "")?.[1];
+  const [stated, factor] = [book.has(`${asIs}-stated`) ? `${asIs}-stated` : asIs, `${line}.nitrogen-factor`];
+  const basis = stated === asIs ? (table === undefined ? "as is" : `${table} % mb`) : `${said(`${asIs}-basis`)} mb`;
+  const figures = {
+    [main]: said(stated),
+    [`${main}Basis`]: basis,
+    ...(main === "protein" && { label: undefined, ...(book.has(factor) && { nitrogenFactor: said(factor) }) }),
+  };
+  const stands = (key: string): boolean => valueAt(spec, [...place, "figures", key]) !== undefined;
+  return Object.entries(figures)
+    .filter(([key, value]) => value !== undefined || stands(key))
+    .map(([key, value]) => ({ path: [...place, "figures", key], value }));
 }

@@ -29,17 +29,20 @@ export const catalogue = {
     expected: "YAML or JSON in UTF-8",
     advice: `${thisSpec}, saved as plain text`,
   })),
-  "file.workbook": input(({ why }: { readonly why: "damaged" | "another" | "not worked out" }) => ({
+  "file.workbook": input(({ why }: { readonly why: "damaged" | "another" | "too large" | "not worked out" }) => ({
     found: {
       damaged: "an .xlsx file that is damaged or not complete",
       another: "a packed file that is no workbook",
+      "too large": "a workbook with more in it than any formula has",
       "not worked out": "a workbook whose formulas were never worked out: its cells hold no results",
     }[why],
     expected: "a workbook (.xlsx) with the values that it shows",
-    advice:
-      why === "not worked out"
-        ? "open it in a spreadsheet, save it there, and read it again"
-        : "save it from the spreadsheet again, as .xlsx or as .csv",
+    advice: {
+      damaged: "save it from the spreadsheet again, as .xlsx or as .csv",
+      another: "save it from the spreadsheet again, as .xlsx or as .csv",
+      "too large": "save the sheet of the formula alone, as .xlsx or as .csv",
+      "not worked out": "open it in a spreadsheet, save it there, and read it again",
+    }[why],
   })),
   "file.unreadable": input((facts: Texts<"error"> | Texts<"folder">) => {
     if ("folder" in facts)

@@ -13,6 +13,8 @@ import { writeSpec, writes } from "./write-spec.ts";
 /** The noodle of a spec file, the files it was read from, and where in them a problem lies. */
 export interface LoadedNoodle {
   readonly noodle: Noodle;
+  /** Its spec as plain data, with the flags merged in. */
+  readonly data: unknown;
   readonly files: readonly TextFile[];
   /** What flags say about it, and where. */
   readonly said: readonly Override[];
@@ -41,7 +43,7 @@ export async function loadNoodle({ path, overrides, sets, units, needs }: Order,
   const { data, kitchens, files, place, overrides: said } = loading.spec;
   const noodle = readStatedNoodle(data, { kitchens, units }, await beyond(data, needs));
   return noodle.ok
-    ? { ok: true, loaded: { noodle: noodle.value, files, said, place } }
+    ? { ok: true, loaded: { noodle: noodle.value, data, files, said, place } }
     : { ok: false, problems: noodle.problems.map(place) };
 }
 
