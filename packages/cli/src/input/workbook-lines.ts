@@ -4,7 +4,7 @@ import { largest } from "./read-file.ts";
 /** Most that the parts of a workbook that are read may hold unpacked, bytes. */
 const mostBytes = 40_000_000;
 /** Most tags of the parts that are read: several times what the largest workbook has that is written here. */
-const mostTags = 1_500_000;
+const mostTags = 600_000;
 /** Most characters of a cell, as the format has it. */
 const longestText = 32_767;
 
