@@ -20,6 +20,14 @@ export interface Figure {
   readonly sources: readonly Source[];
   /** Least and greatest value it may have, where that is known. */
   readonly range?: Range | undefined;
+  /** What it can be at all, where its unit does not tell: a rest is nothing at least. */
+  readonly bounds?: Bounds | undefined;
+}
+
+/** Ends that a value keeps to, whatever it is worked out from. */
+export interface Bounds {
+  readonly least?: DecimalText | undefined;
+  readonly most?: DecimalText | undefined;
 }
 
 /** How a figure came about. */
@@ -56,14 +64,16 @@ interface Naming {
   readonly label: string;
   readonly unit: string;
   readonly places: number;
+  readonly bounds?: Bounds | undefined;
 }
 
 /** Makes a figure from a value that was given. `by` says by whom or what: "the spec", "table value". */
 export function given(
   naming: Naming & { readonly value: DecimalInput; readonly by: string; readonly sources: readonly Source[] },
 ): Figure {
-  const { id, label, unit, places, value, by, sources } = naming;
-  return { id, label, value: decimalText(dec(value)), unit, places, working: { kind: "given", by }, sources };
+  const { id, label, unit, places, bounds, value, by, sources } = naming;
+  const figure = { id, label, value: decimalText(dec(value)), unit, places, sources };
+  return { ...figure, working: { kind: "given", by }, ...(bounds && { bounds }) };
 }
 
 /** Makes a figure from a value that a procedure found (a search, a rounding, an iteration) when it looked at others, `on`. */
@@ -98,7 +108,7 @@ export function worked(
     readonly sources: readonly Source[];
   },
 ): Figure {
-  const { id, label, unit, places, formula, from, sources } = naming;
+  const { id, label, unit, places, bounds, formula, from, sources } = naming;
   const fed: Record<string, Fed> = {};
   const behind: Figure[] = [];
   for (const [name, feed] of Object.entries(from)) {
@@ -122,6 +132,7 @@ export function worked(
     places,
     working: Behind.put({ kind: "formula", formula, from: fed }, behind),
     sources,
+    ...(bounds && { bounds }),
   };
 }
 

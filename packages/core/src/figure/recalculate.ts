@@ -14,8 +14,9 @@ import { fromChange } from "./source.ts";
  * Notes: `figure.found-before` names what a procedure found from values that are no longer so; what follows from it is as old.
  * The graph keeps what those values were, so that another change of it tells of them again.
  * Problems: `figure.unknown`; `figure.worked-out`, since what is worked out follows from what it rests on; `figure.no-number`
- * for what is no number, or one of more than 15 places either way; `figure.impossible` below zero, temperatures and plain
- * numbers aside, and above 100 %, unless the figure was so before; `figure.no-value` where a formula has no value.
+ * for what is no number, or one of more than 15 places either way; `figure.impossible` below zero
+ * (temperatures: below -273.15 °C), above 100 % and for parts of what is counted, unless the figure was so before, and where a
+ * rest would be less than nothing or a whole more than all; `figure.no-value` where a formula has no value.
  *
  * @param changes - new values by id, of figures that were given or found
  * @example recalculated(graphOf([worked({ id: "b", label: "b", unit: "", places: 0, formula: "2 * a", from: { a: given({ id: "a", label: "a", unit: "", places: 0, value: 3, by: "the spec", sources: [] }) }, sources: [] })]), { a: "5" }).value.b.value // => "10"
@@ -30,24 +31,43 @@ export function recalculated(graph: Graph, changes: Readonly<Record<string, Deci
   });
   if (problems.length > 0) return refuse(...problems);
   const again = reckoned(graph, changes);
-  return frozen(again.ok ? answer(again.value, foundBefore(again.value)) : again);
+  if (!again.ok) return frozen(again);
+  const beyond = impossible(graph, again.value);
+  return frozen(beyond.length > 0 ? refuse(...beyond) : answer(again.value, foundBefore(again.value)));
 }
 
 /** Places before or behind the point that a change may have. */
 const mostPlaces = 15;
-/** What may be below zero: temperatures, and plain numbers such as a pH. */
-const belowZero: ReadonlySet<string> = new Set(["°C", "K", ""]);
+/** Units of which a value may be below zero, and what is least there. */
+const leastOf: Readonly<Record<string, DecimalText | undefined>> = { "°C": "-273.15", K: undefined };
 
 function valueProblems(figure: Figure, input: DecimalInput): readonly Problem[] {
-  const { id, unit } = figure;
+  const { id, unit, places } = figure;
   const value = maybeDec(input);
   if (value === undefined || !value.isFinite() || Math.abs(value.e) > mostPlaces) {
     return [problem("figure.no-number", [id], { id, value: String(input).slice(0, 40), places: String(mostPlaces) })];
   }
-  const before = exact(figure);
-  const negative = value.lt(0) && !belowZero.has(unit) && before.gte(0);
-  const beyond = value.gt(100) && unit === "%" && before.lte(100);
-  return negative || beyond ? [problem("figure.impossible", [id], { id, value: decimalText(value), unit })] : [];
+  const least = Object.hasOwn(leastOf, unit) ? leastOf[unit] : "0";
+  const bounds = { ...(least !== undefined && { least }), ...(unit === "%" && { most: "100" }), ...figure.bounds };
+  // What has neither a unit nor places is counted.
+  return beyondProblems({ ...figure, bounds }, value, unit === "" && places === 0);
+}
+
+/** A value that a figure cannot have, unless the figure was so before. */
+function beyondProblems(figure: Figure, value: Decimal, whole = false): readonly Problem[] {
+  const { id, unit, bounds = {} } = figure;
+  const isBeyond = (one: Decimal): boolean =>
+    one.lt(bounds.least ?? one) || one.gt(bounds.most ?? one) || (whole && !one.isInteger());
+  if (!isBeyond(value) || isBeyond(exact(figure))) return [];
+  return [problem("figure.impossible", [id], { id, value: decimalText(value), unit, ...bounds, whole })];
+}
+
+/** What follows from a change, and cannot be. */
+function impossible(graph: Graph, again: Graph): readonly Problem[] {
+  return Object.values(graph).flatMap((figure) => {
+    const after = again[figure.id];
+    return figure.bounds === undefined || after === undefined ? [] : beyondProblems(figure, exact(after));
+  });
 }
 
 /** What procedures found from values that are no longer so. */

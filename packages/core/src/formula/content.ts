@@ -30,6 +30,7 @@ export function anhydrousFigure(product: Product, composition: Composition, what
     label: `anhydrous salts in ${product.name}`,
     unit: "%",
     places: 2,
+    bounds: { most: "100" },
     ...(salts.length === 0 ? { formula: "0", from: {} } : { formula: "sum(content)", from: { content: salts } }),
     sources: [product.material.figureSources.composition],
   });

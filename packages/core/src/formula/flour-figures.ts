@@ -117,6 +117,7 @@ export function wholegrainFigure(line: FormulaLine): Figure {
     label: `whether ${line.name} is wholegrain`,
     unit: "",
     places: 0,
+    bounds: { most: "1" },
     value: line.material.wholegrain ? 1 : 0,
     by: "as stated for the material",
     sources: [line.material.source],

@@ -57,6 +57,7 @@ function percentShares(flours: Spec["flours"]): readonly Figure[] {
     label: flours[index]?.name ?? "flour",
     unit: "% of flour",
     places: 2,
+    bounds: { least: "0", most: "100" },
   });
   const stated = flours.map(({ amount }, index) =>
     amount === "rest"

@@ -87,7 +87,7 @@ interface Known {
   readonly others: Figure;
 }
 
-const tapNaming = { id: "water.tap", label: "tap water", unit: "% of flour", places: 2 };
+const tapNaming = { id: "water.tap", label: "tap water", unit: "% of flour", places: 2, bounds: { least: "0" } };
 
 function tapWater(
   way: "added" | "tap" | "dough",

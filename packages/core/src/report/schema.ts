@@ -47,6 +47,7 @@ const workingSchema = described(
         kind: z.literal("procedure"),
         by: z.string(),
         on: z.optional(described(z.readonly(z.array(z.string())), { description: "Ids of the figures it looked at" })),
+        at: z.optional(described(z.readonly(z.array(decimal)), { description: "Their values then, if changed since" })),
       }),
     ),
   ]),
@@ -64,6 +65,11 @@ const figureSchema = described(
       working: workingSchema,
       sources: z.readonly(z.array(sourceSchema)),
       range: z.optional(z.readonly(z.object({ low: decimal, high: decimal, why: z.string() }))),
+      bounds: z.optional(
+        described(z.readonly(z.object({ least: z.optional(decimal), most: z.optional(decimal) })), {
+          description: "What its value can be at all, where its unit does not tell",
+        }),
+      ),
     }),
   ),
   { id: "Figure", description: "A number that can explain itself" },

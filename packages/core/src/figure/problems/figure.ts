@@ -16,9 +16,9 @@ export const figure = {
     expected: `a number with at most ${places} places before and behind the point`,
     advice: "write it in the unit of the figure, without the unit",
   })),
-  "figure.impossible": input(({ id, value, unit }: Texts<"id" | "value" | "unit">) => ({
+  "figure.impossible": input(({ id, value, unit, least, most, whole }: Texts<"id" | "value" | "unit"> & Limits) => ({
     found: `${value} ${unit} for "${id}"`,
-    expected: unit === "%" ? "0 to 100 %" : `0 ${unit} or more`,
+    expected: `${whole ? "a whole number, " : ""}${within(least, most)} ${unit}`.trimEnd(),
     advice: "take a value that can be",
   })),
   "figure.no-value": input(({ id, formula, inputs }: Texts<"id" | "formula"> & Lists<"inputs">) => ({
@@ -31,3 +31,15 @@ export const figure = {
       `found from the values before, and kept with all that follows from it: ${ids.join(", ")}; change the noodle and ask it anew for them`,
   ),
 };
+
+/** Ends that a value keeps to, and whether it is counted. */
+export interface Limits {
+  readonly least?: string | undefined;
+  readonly most?: string | undefined;
+  readonly whole: boolean;
+}
+
+function within(least: string | undefined, most: string | undefined): string {
+  if (most === undefined) return `at least ${least}`;
+  return least === undefined ? `at most ${most}` : `${least} to ${most}`;
+}
