@@ -65,6 +65,18 @@ describe("a load with too much of something", () => {
     );
   });
 
+  // 1000 g of dough is no round number of anything: each weight of the list is rounded by up to half a division
+  test.each(["0.1 g", "10 g"])("needs nothing where all is weighed as listed in steps of %s", (division) => {
+    const more = { batch: { dough: "1237 g" }, scales: [{ division }] };
+    const listed = mendedBy(weighed("tap water", "0 g"), more).value.lines;
+    const asListed = listed.map(({ name, planned }) => ({ name, amount: `${planned.load.value} g` }));
+    for (const wish of [asListed, ...asListed.map((one) => [one])]) {
+      expect(mendedBy({ weighed: wish }, more).value.lines.map(({ add }) => add.value)).toEqual(listed.map(() => "0"));
+    }
+    const withMore = mendedBy({ ...weighed("tap water", "400 g"), noMore: ["bread flour", "rye flour"] }, more);
+    expect(withMore.value.lines.map(({ add }) => add.value)).toEqual(listed.map(() => "0"));
+  });
+
   test("stays as it is in what there is no more of, and all else goes by the flour", () => {
     const { value } = mendedBy({ ...weighed("tap water", "400 g"), noMore: ["bread flour", "rye flour"] });
     expect(value.lines.every(({ add }) => add.value === "0")).toBe(true);

@@ -95,7 +95,9 @@ export function mendLoad(
   const times = timesOf(inBowl.filter(({ line }) => masses.has(line.line.id)));
   const flours = inBowl.filter(({ line }) => line.line.role === "flour").map((one) => mended(one, times, scales));
   const missing = flours.some(({ planned, total }) =>
-    dec(total.value).plus(planned.division).lt(dec(planned.exact.value).times(times.value)),
+    dec(total.value)
+      .plus(planned.division)
+      .lt(dec(planned.exact.value).times(dec(times.value).minus(1)).plus(planned.load.value)),
   );
   const byFlour = missing ? flourTimes(flours) : times;
   const others = inBowl.filter(({ line }) => line.line.role !== "flour").map((one) => mended(one, byFlour, scales));
@@ -196,7 +198,7 @@ function readWish(
   return problems.length > 0 ? refuse(...problems) : answer({ masses, short });
 }
 
-/** How many times the planned load is right for what there is most of, and at least once. */
+/** How many times the planned load is right for what there is most of, and at least once; what is in as listed is right. */
 function timesOf(weighed: readonly InBowl[]): Figure {
   const naming = {
     id: "mend.times",
@@ -204,23 +206,28 @@ function timesOf(weighed: readonly InBowl[]): Figure {
     unit: "",
     places: 3,
   };
-  const ratio = ({ line, already }: InBowl): Decimal =>
-    dec(line.exact.value).isZero() ? ZERO : dec(already.value).div(line.exact.value);
+  const beyond = ({ line, already }: InBowl): Decimal =>
+    dec(line.exact.value).isZero() ? ZERO : dec(already.value).minus(line.load.value).div(line.exact.value);
   const most = weighed.reduce<InBowl | undefined>(
-    (best, one) => (best === undefined || ratio(one).gt(ratio(best)) ? one : best),
+    (best, one) => (best === undefined || beyond(one).gt(beyond(best)) ? one : best),
     undefined,
   );
-  if (most === undefined || ratio(most).lte(1))
+  if (most === undefined || beyond(most).lte(0))
     return found({ ...naming, value: 1, by: "nothing is in beyond the list", sources: [definition] });
-  const from = { already: most.already, planned: most.line.exact };
-  return worked({ ...naming, formula: "already / planned", from, sources: [massBalance] });
+  const from = { already: most.already, listed: most.line.load, planned: most.line.exact };
+  return worked({ ...naming, formula: "1 + (already - listed) / planned", from, sources: [massBalance] });
 }
 
 /** The same by the flour that there is, where some of it cannot be added. */
 function flourTimes(flours: readonly MendedLine[]): Figure {
-  const from = { flour: flours.map(({ total }) => total), planned: flours.map(({ planned }) => planned.exact) };
+  const from = {
+    flour: flours.map(({ total }) => total),
+    listed: flours.map(({ planned }) => planned.load),
+    planned: flours.map(({ planned }) => planned.exact),
+  };
+  const formula = "1 + (sum(flour) - sum(listed)) / sum(planned)";
   const naming = { id: "mend.flour-times", label: "flour there is, times what was planned", unit: "", places: 3 };
-  return worked({ ...naming, formula: "sum(flour) / sum(planned)", from, sources: [massBalance] });
+  return worked({ ...naming, formula, from, sources: [massBalance] });
 }
 
 /** What to add of one ingredient, rounded to the scale that weighs so little. */
@@ -231,8 +238,8 @@ function mended({ line, already, isShort }: InBowl, times: Figure, scales: reado
     label: `${name} that is right`,
     unit: "g",
     places: 2,
-    formula: "planned * times",
-    from: { planned: line.exact, times },
+    formula: "listed + planned * (times - 1)",
+    from: { listed: line.load, planned: line.exact, times },
     sources: [massBalance],
   });
   const lacking = dec(wanted.value).minus(already.value);
