@@ -309,7 +309,7 @@ test("a column of notes stays out of the names, and is kept as notes", async () 
     "water: 360 g",
     "salt: 10 g",
   ]);
-  expect(notes.map(({ text }) => text)).toEqual(['Bread flour: mill A, "new"', "Salt: sea"]);
+  expect(notes.map(({ text }) => text)).toEqual(["Bread flour: mill A – 'new'", "Salt: sea"]);
   expect(notUnderstood).toEqual([]);
   expect(await writtenRemarks(strToU8(table))).toEqual(['the column "Notes" is kept as notes']);
 });

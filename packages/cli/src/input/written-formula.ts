@@ -94,8 +94,8 @@ function notesApart(text: string): { readonly text: string; readonly remarks: re
   const notes: string[] = [];
   const left = rows.map((row, index) => {
     const cells = cellsOf(row, sign);
-    const plain = (cell = ""): string => cell.trim().replace(/^"|"$/gu, "").replaceAll('""', '"');
-    const note = index > top ? plain(cells[column]) : "";
+    const plain = (cell = ""): string => cell.trim().replace(/^"|"$/gu, "").replaceAll('""', "'");
+    const note = index > top ? plain(cells[column]).replaceAll(sign, " –") : "";
     if (note !== "") notes.push(`${plain(cells.find((cell) => /\p{L}/u.test(cell)))}: ${note}`);
     return index < top ? row : cells.filter((_, at) => at !== column).join(sign);
   });
