@@ -113,6 +113,9 @@ describe("without a terminal", () => {
     expect([status, spec.style, spec.water, spec.salt]).toEqual([0, "yellow alkaline", { tap: "34 %" }, "2 %"]);
     expect(spec.alkali.map(({ amount }: { readonly amount: string }) => amount)).toEqual(["0.9 %", "0.1 %"]);
     expect(spec.notes).toContain("Hatcher");
+    expect(spec.notes).toContain(": water, alkali. The rest is your own.");
+    const own = [...args, "--water", "36 %", "--alkali", "sodium carbonate 1 %"];
+    expect(parse((await runHere(own, { commands })).stdout).notes).toBeUndefined();
     const none = await runHere(["new", "-", "--style", "ramen", "--flour", "bread flour"], { commands });
     expect([none.status, parse(none.stdout).alkali, parse(none.stdout).style]).toEqual([0, undefined, "ramen"]);
     const unknown = await runHere(["new", "-", "--style", "spaghetti"], { commands });

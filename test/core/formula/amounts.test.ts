@@ -181,6 +181,15 @@ describe("amounts that cannot be", () => {
       "flours.no-dry-matter",
       { flours: [{ name: "bread flour", amount: "100 %", figures: { moisture: "100 %", protein: "3 %" } }] },
     ],
+    [
+      "materials.unknown",
+      {
+        flours: [
+          { name: "bread flour", amount: "0 %" },
+          { name: "no such flour", amount: "100 %" },
+        ],
+      },
+    ],
     ["amounts.mass-without-flour-mass", { salt: "10 g" }],
     ["amounts.mass-without-flour-mass", { ingredients: [{ name: "whole egg", amount: "10 g" }] }],
     ["water.mass-without-flour-mass", { water: { tap: "170 g" } }],

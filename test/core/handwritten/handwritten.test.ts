@@ -29,6 +29,39 @@ const samples: readonly Sample[] = [
     asks: [[1, "write 2250 or 2.25,"]],
   },
   {
+    style: "a comma between thousands of grams beside a decimal comma, and a point beside a decimal point",
+    text: "bread flour 1,000 g\nwater 38,5 %\nsalt 1 %",
+    read: ["water water 38.5 %", "salt salt 1 %"],
+    asks: [[1, "write 1000 or 1,"]],
+  },
+  {
+    style: "a point between thousands of grams beside a decimal point, and in numbers without a unit",
+    text: "bread flour 1.000 g\ncake flour 1.250\nsalt 10.5 g",
+    read: ["salt salt 10.5 g"],
+    asks: [
+      [1, "write 1000 or 1,"],
+      [2, "write 1250 or 1.25,"],
+      [0, "how much water"],
+    ],
+  },
+  {
+    style: "kilograms with a decimal comma of three places",
+    text: "bread flour 1,000 kg\nwater 0,38 kg",
+    read: ["flours bread flour 1.000 kg", "water water 0.38 kg"],
+  },
+  {
+    style: "water by the cup with the millilitres in brackets, on either side",
+    text: "bread flour 1000 g\nwater 2/3 cup (150 ml)\nwater 150 ml (2/3 cup)",
+    read: ["flours bread flour 1000 g", "water water 299.4 g"],
+    remarks: ["150 ml of water at 20 °C"],
+  },
+  {
+    style: "millilitres in brackets that no such cup holds",
+    text: "bread flour 1000 g\nwater 2/3 cup (350 ml)",
+    read: ["flours bread flour 1000 g"],
+    asks: [[2, '"350 ml" and "2/3 cup" are not the same']],
+  },
+  {
     style: "amounts behind one another without a comma",
     text: "bread flour 1000 g\nwater 380 g\nsodium carbonate 6g potassium carbonate 4g\n3 g salt 7 g potato starch",
     read: [
@@ -611,6 +644,9 @@ test("a long or hostile text is read up to a limit, and quickly", () => {
 test.each<readonly [string, string | undefined]>([
   ["For 4 portions of 140 g", "140 g"],
   ["Makes 4 bowls, 140 g raw each", "140 g"],
+  ...["Serves 4, 140 g each", "Makes 4 bowls, 140 g per bowl", "4 bowls (140 g a bowl)", "serves 4 of 140 g each"].map(
+    (line): readonly [string, string] => [line, "140 g"],
+  ),
   ["For 4 portions of 210 g cooked", "345 g"],
   ["For 4 portions, rye flour 210 g", "397.5 g"],
   ...[
@@ -629,6 +665,14 @@ test.each<readonly [string, string | undefined]>([
   ["for 40 bowls", undefined],
 ])("%s: the raw weight of a bowl, stated or of the dough", (line, rawWeight) => {
   expect(readHandwritten(`${line}\nbread flour 1 kg\nwater 380 g`).yields?.rawWeight).toBe(rawWeight);
+});
+
+test("a weight beside the bowls that may be of cooked noodles is listed, and the dough is told in tenths", () => {
+  const { notUnderstood, yields } = readHandwritten(
+    "Serves 4, 210 g cooked\nbread flour 400 g\nwater 1 lb 0.5 oz\nsalt 0.3333 g",
+  );
+  expect(notUnderstood).toMatchObject([{ line: 1, why: expect.stringContaining("4 bowls of 210 g") }]);
+  expect(yields?.workedOut).toContain(": 868.1 g of dough");
 });
 
 test("a part of a line is put in anew, and the rest of it stays", () => {

@@ -47,6 +47,11 @@ const readable: readonly (readonly [string | number, readonly Dimension[], strin
   ["1250 kg/m³", ["density"], "1.25", "kg/m³"],
   ["17 meq", ["alkalinity"], "17", "meq"],
   ["17 meq/100 g", ["share", "alkalinity"], "17", "meq"],
+  ["17 meq/100g", ["alkalinity"], "17", "meq"],
+  ["17 meq/100 g flour", ["alkalinity"], "17", "meq"],
+  ["17 meq per 100 g of flour", ["alkalinity"], "17", "meq"],
+  ["170 meq/kg", ["alkalinity"], "17", "meq/kg"],
+  ["170 meq per kg flour", ["alkalinity"], "17", "meq/kg"],
   ["6 m/min", ["speed"], "6", "m/min"],
   ["0.1 m/s", ["speed"], "6", "m/s"],
 ];

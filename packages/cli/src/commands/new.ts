@@ -155,7 +155,11 @@ async function wishesOf(asked: Asked, io: Io): Promise<NewWishes | ExitStatus> {
     ...(asked.list("scale").length > 0 && { scales: asked.list("scale") }),
   };
   const wrong = kitchenProblems({ ...kitchen, bowls: kitchen.bowls ?? "1", rawWeight: kitchen.rawWeight ?? "1 g" });
-  const notes = start && `Water, salt and alkali as in: ${start.source}. The flour is your own.`;
+  const taken = (["water", "salt", "alkali"] as const).filter(
+    (flag) => start !== undefined && start[flag].length > 0 && asked.list(flag).length === 0,
+  );
+  const notes =
+    start && taken.length > 0 ? `As in ${start.source}: ${taken.join(", ")}. The rest is your own.` : undefined;
   const styled = style === undefined ? {} : { style: style.trim().toLowerCase(), ...(notes && { notes }) };
   if (wrong.length === 0)
     return { text, name: asked.text("name"), kitchen, style: styled, remarks, ...(book && { book }) };

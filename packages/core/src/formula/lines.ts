@@ -52,7 +52,8 @@ export function statedLines(
     const path = ["flours", index];
     return [{ id: `flour.${index + 1}`, role: "flour", name: flour.name, path, material, parts }];
   });
-  if (flours.length > 0 && flours.every(isWater)) problems.push(noDryMatter());
+  const isWhole = flours.length > 0 && flours.length === spec.flours.length;
+  if (isWhole && flours.every(isWater)) problems.push(noDryMatter());
   const whole = problems.length === 0;
   const factor = whole ? referenceFactor(spec, flours) : undefined;
   const scale: Scaling = { flour: shares?.flour, factor };

@@ -2,7 +2,7 @@ import { problem } from "../figure/problem.ts";
 import { told } from "../figure/told.ts";
 import { type DecimalText, dec, decimalText } from "../number/decimal.ts";
 import { parseQuantity, type QuantityFault } from "../number/quantity.ts";
-import { measureOf, measureWords } from "./measures.ts";
+import { type Measure, measureOf, measureWords } from "./measures.ts";
 
 /** An amount as somebody wrote it. */
 export interface Amount {
@@ -62,7 +62,7 @@ function amountFrom(match: RegExpExecArray, comma: CommaUse): Amount {
   if (measure?.by === "unknown") {
     return unclear(place, `nobody can tell what "${place.written}" weighs: weigh it once and write the grams`);
   }
-  const plain = plainNumber(first, comma, measure?.by === "mass" ? measure.unit : "");
+  const plain = plainNumber(first, comma, countsThousands(measure));
   if (plain === undefined) {
     return unclear(
       place,
@@ -120,8 +120,14 @@ function together(one: Amount, other: Amount, between: string): Amount | undefin
   };
 }
 
+/** Whether there may be thousands of it in a formula: grams and millilitres, and what has no unit; of kg, lb or % there are seldom. */
+function countsThousands(measure: Measure | undefined): boolean {
+  if (measure?.by === "mass") return measure.unit === "g" || measure.unit === "mg";
+  return measure?.by === "volume" ? dec(measure.millilitres[1]).lt(1000) : measure?.by !== "share";
+}
+
 /** A number with a decimal point, or a fraction; undefined where it may be one of two numbers. */
-function plainNumber(written: string, comma: CommaUse, unit: string): string | undefined {
+function plainNumber(written: string, comma: CommaUse, thousands: boolean): string | undefined {
   if (written.includes("/")) return /\/0+$/u.test(written) ? undefined : written;
   const text = written.replace(/[' ]/gu, "");
   const marks = text.replace(/\d/gu, "");
@@ -140,9 +146,9 @@ function plainNumber(written: string, comma: CommaUse, unit: string): string | u
   const likeThousands = rest.length === 3 && /^[1-9]\d{0,2}$/u.test(whole);
   const decimal = `${whole === "" ? "0" : whole}.${rest}`;
   if (!likeThousands) return decimal;
-  if (marks === ",") return comma === undefined ? undefined : comma === "decimal" ? decimal : `${whole}${rest}`;
-  if (comma === "thousands" || (comma === undefined && unit !== "g")) return decimal;
-  return unit === "g" && comma === "decimal" ? `${whole}${rest}` : undefined;
+  if (comma === undefined) return marks === "," || thousands ? undefined : decimal;
+  if (marks === (comma === "decimal" ? "," : ".")) return thousands ? undefined : decimal;
+  return marks === "," || thousands ? `${whole}${rest}` : undefined;
 }
 
 /** Both numbers that `1,500` may be; of what is neither, what such numbers look like. */

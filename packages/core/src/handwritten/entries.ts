@@ -155,7 +155,7 @@ function noProtein(name: string, figures: Readonly<Record<string, unknown>>, ask
 
 function remarksOn(item: Item, amount: ChosenAmount): readonly string[] {
   if (amount.by === "open") return [amount.why];
-  const volume = item.amounts.find(({ is }) => is.by === "volume");
+  const [volume] = volumesOf(item);
   return amount.by === "mass" && volume !== undefined && !item.amounts.some(({ is }) => is.by === "mass")
     ? [`${volume.written} of water at 20 °C`]
     : [];
@@ -166,7 +166,7 @@ function chosen(item: Item): ChosenAmount {
   const masses = item.amounts.flatMap(({ is, written }) => (is.by === "mass" ? [{ ...is, written }] : []));
   const shares = item.amounts.flatMap(({ is }) => (is.by === "share" ? [is] : []));
   const numbers = item.amounts.flatMap(({ is }) => (is.by === "number" ? [is] : []));
-  const volume = item.amounts.find(({ is }) => is.by === "volume");
+  const volumes = volumesOf(item);
   const unclear = item.amounts.find(({ is }) => is.by === "unclear");
   const [mass, share, number] = [masses[0], shares[0], numbers[0]];
   if (mass !== undefined) {
@@ -179,7 +179,13 @@ function chosen(item: Item): ChosenAmount {
     if (shares.length > 1) return open("two percentages stand there: write one of them");
     return { by: "share", text: share.text, value: share.value };
   }
-  if (volume?.is.by === "volume") return ofVolume(item, volume.is.millilitres, volume.written);
+  const [volume] = volumes;
+  if (volume !== undefined) {
+    const other = item.thing.is === "water" ? volumes.find((one) => isApart(volume, one)) : undefined;
+    if (other !== undefined)
+      return open(`"${volume.written}" and "${other.written}" are not the same: write one of them`);
+    return ofVolume(item, volume.millilitres, volume.written);
+  }
   if (unclear?.is.by === "unclear") return open(unclear.is.why);
   if (number === undefined) return open(`no amount stands there: weigh it and write the grams`);
   if (numbers.length > 1) return open("two numbers without a unit stand there: write one of them with its unit");
@@ -191,6 +197,25 @@ function chosen(item: Item): ChosenAmount {
   if (number.pieces === true)
     return open(`nobody can tell what ${number.text} of it weigh: weigh them once and write the grams`);
   return { by: "number", text: number.text, value: number.value };
+}
+
+interface Volume {
+  readonly written: string;
+  readonly millilitres: readonly [least: DecimalText, most: DecimalText];
+}
+
+/** The volumes of a line, those that are the same in every country first: of `2/3 cup (150 ml)` the millilitres count. */
+function volumesOf({ amounts }: Item): readonly Volume[] {
+  const volumes = amounts.flatMap(({ is, written }) =>
+    is.by === "volume" ? [{ written, millilitres: is.millilitres }] : [],
+  );
+  const isExact = ({ millilitres: [least, most] }: Volume): boolean => least === most;
+  return [...volumes.filter(isExact), ...volumes.filter((one) => !isExact(one))];
+}
+
+/** Whether no cup or spoon holds both, with what a cook rounds by. */
+function isApart({ millilitres: one }: Volume, { millilitres: other }: Volume): boolean {
+  return dec(one[1]).times("1.03").lt(other[0]) || dec(other[1]).times("1.03").lt(one[0]);
 }
 
 function ofVolume(item: Item, millilitres: readonly [DecimalText, DecimalText], written: string): ChosenAmount {

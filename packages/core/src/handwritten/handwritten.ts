@@ -131,7 +131,7 @@ function withRawWeight(yields: Yields, items: readonly PlacedItem[]): Yields {
   const each = dough.div(yields.bowls);
   if (each.lt(aBowl.least) || each.gt(aBowl.most)) return yields;
   const rawWeight = `${decimalText(dec(fixedText(each, 1)))} g`;
-  const workedOut = `${rawWeight} a bowl is worked out from the notes: ${decimalText(dough)} g of dough for ${yields.bowls} bowls`;
+  const workedOut = `${rawWeight} a bowl is worked out from the notes: ${decimalText(dec(fixedText(dough, 1)))} g of dough for ${yields.bowls} bowls`;
   return { ...yields, rawWeight, workedOut };
 }
 
@@ -184,6 +184,10 @@ function sortLines(lines: readonly NumberedLine[]): Sorted {
     if (read.kind === "yield") {
       if (beforeAll() && read.title !== "") title ??= read.title;
       yields ??= { bowls: Number(read.bowls), ...(read.each !== undefined && { rawWeight: read.each }) };
+      if (read.aside !== undefined) {
+        const why = `it is not clear whether ${read.aside} is what a bowl weighs raw: if so, write "${read.bowls} bowls of ${read.aside}"`;
+        leftOut.push({ line: line.number, text: line.text, why });
+      }
       continue;
     }
     if (read.kind === "heading") beside.push(line);

@@ -10,7 +10,14 @@ export type ReadLine =
   /** What is no ingredient; some open the steps, as `Method: mix and rest` does. */
   | { readonly kind: "note"; readonly opensSteps: boolean }
   | { readonly kind: "total" }
-  | { readonly kind: "yield"; readonly bowls: DecimalText; readonly each?: string; readonly title: string }
+  /** `each` is what a bowl weighs raw; `aside` a weight that may be another one, such as that of cooked noodles. */
+  | {
+      readonly kind: "yield";
+      readonly bowls: DecimalText;
+      readonly each?: string;
+      readonly aside?: string;
+      readonly title: string;
+    }
   | { readonly kind: "amount"; readonly amounts: readonly Amount[] }
   | Item;
 
@@ -125,7 +132,7 @@ function readText(
       kind: "yield",
       bowls,
       title,
-      ...(raw?.is.by === "mass" && isRaw(each, raw.written) && { each: raw.is.text }),
+      ...(raw?.is.by === "mass" && (isRaw(each, raw.written) ? { each: raw.is.text } : { aside: raw.written })),
     };
   }
   if (total.test(text) && amounts.length > 0) return { kind: "total" };
@@ -225,10 +232,15 @@ function withoutJoining(text: string): string {
   return trimmed(text.replace(/ (?:and|und|et|plus|&) /giu, " "));
 }
 
-/** `of 130 g` is what a bowl weighs raw, unless other words stand there, such as `cooked`. */
+/** `of 130 g` and `130 g each` are what a bowl weighs raw, unless other words stand there, such as `cooked`. */
 function isRaw(each: string, written: string): boolean {
-  return /raw/iu.test(each) || /^(?:(?:of|at|à|zu)(?: je)?|je)(?: each)?$/iu.test(trimmed(each.replace(written, " ")));
+  return /raw/iu.test(each) || rawWords.test(trimmed(each.replace(written, " ").replace(/[()]/gu, " ")));
 }
+
+const rawWords = new RegExp(
+  `^(?:of|at|à|zu)?(?: ?je)?(?: ?of)?(?: ?(?:each|apiece|(?:(?:an?|per|/) ?)(?:${people})))?$`,
+  "iu",
+);
 
 function headingOf(text: string): "method" | "dusting" | "dough" | undefined {
   if (method.test(text)) return "method";

@@ -35,7 +35,7 @@ export type QuantityReading =
 
 const numberPart = String.raw`\d+ \d+\/\d+|\d+\/\d+|\d+(?:\.\d+)?|\.\d+`;
 const term = new RegExp(
-  String.raw`^\s*(${numberPart})\s*(°?[^\d\s.,;+-][^\d,;+]*?(?:100 g|(?<=\/c?m)3)?)\s*(?=$|\d|\.\d)`,
+  String.raw`^\s*(${numberPart})\s*(°?[^\d\s.,;+-][^\d,;+]*?(?:(?:\/ ?| per )100 ?g(?:(?: of)? flour)?|(?<=\/c?m)3)?)\s*(?=$|\d|\.\d)`,
   "u",
 );
 const vulgar: Readonly<Record<string, string>> = {

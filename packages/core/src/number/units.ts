@@ -68,7 +68,8 @@ export const units: readonly Unit[] = [
   { symbol: "d", dimension: "time", factor: "86400", aliases: ["day", "days"] },
   { symbol: "g/mL", dimension: "density", factor: "1", aliases: ["g/ml", "kg/l", "g/cm3", "g/cm³"] },
   { symbol: "kg/m³", dimension: "density", factor: "0.001", aliases: ["kg/m3", "g/l"] },
-  { symbol: "meq", dimension: "alkalinity", factor: "1", aliases: ["mval", "meq/100 g"] },
+  { symbol: "meq", dimension: "alkalinity", factor: "1", aliases: ["mval", "meq/100 g", "mval/100 g"] },
+  { symbol: "meq/kg", dimension: "alkalinity", factor: "0.1", aliases: ["mval/kg"] },
   { symbol: "m/min", dimension: "speed", factor: "1", aliases: [] },
   { symbol: "m/s", dimension: "speed", factor: "60", aliases: [] },
   { symbol: "ft/min", dimension: "speed", factor: "0.3048", aliases: [] },
@@ -82,9 +83,11 @@ const byName = new Map<string, Unit>(
   units.flatMap((unit) => [unit.symbol.toLowerCase(), ...unit.aliases].map((name) => [name, unit] as const)),
 );
 
-/** Finds a unit by its symbol or another common spelling, whatever the case. */
+/** Finds a unit by its symbol or another common spelling, whatever the case. @example findUnit("meq per 100g of flour")?.symbol // => "meq" */
 export function findUnit(name: string): Unit | undefined {
-  return byName.get(name.trim().toLowerCase().replace(/\s+/g, " "));
+  const plain = name.trim().toLowerCase().replace(/\s+/g, " ");
+  const ofFlour = /^(meq|mval)(?: ?\/ ?| per )(100 ?g|kg)(?:(?: of)? flour)?$/u.exec(plain);
+  return byName.get(ofFlour === null ? plain : `${ofFlour[1]}/${ofFlour[2]?.replace(/(?<=\d) ?g/u, " g")}`);
 }
 
 /** The symbols of the units that measure the given dimensions, in the order of these, for messages. */
