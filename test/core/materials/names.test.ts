@@ -87,6 +87,9 @@ describe("a name that stands for several things", () => {
     [{ name: "washing soda", amount: "1 %", as: "anhydrous salts" }, "1.00 %", "2.70 %"],
     [{ name: "potash", amount: "18.87 meq" }, "1.06 %", "1.56 %"],
     [{ name: "sodium carbonate", amount: "1 %", replaceWith: "washing soda" }, "1.00 %", "2.70 %"],
+    // a fifth of each: 0.2 of a dose of sodium carbonate; times 105.988 / 138.205, the molar masses, where all is potassium's
+    [{ name: "20 % w/w mixed carbonates", amount: "3 %" }, "0.46 %", "0.60 %"],
+    [{ name: "sodium carbonate", amount: "1 %", replaceWith: "20 % w/w mixed carbonates" }, "5.00 %", "6.52 %"],
   ])("%j tells the range of doses", (alkali, least, most) => {
     const { expected } = said(alkali);
     expect(expected).toMatch(
@@ -110,6 +113,12 @@ describe("a name that stands for several things", () => {
     expect(expected).not.toContain(";");
     expect(advice).toContain(asked);
     expect(advice).toMatch(more);
+  });
+
+  it("shows no line with a ratio that nobody stated", () => {
+    for (const line of ["20 % w/w mixed carbonates", "mixed carbonates at 20 %"]) {
+      expect(toldOf(readProduct(line, {}, terms, []))[0]?.lines).toEqual(["Na2CO3 at 20 %", "K2CO3 at 20 %"]);
+    }
   });
 
   it("is taken as described where its composition is written beside it", () => {

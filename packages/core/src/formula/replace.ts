@@ -94,7 +94,7 @@ export function namedOrWritten(
   const material = resolveMaterial(name, path, undefined, own, beside);
   if (material.ok || !/\d/u.test(name) || material.problems.some(({ code }) => code === "materials.several"))
     return material;
-  const product = readProduct(name, own, {}, path);
+  const product = readProduct(name, own, {}, path, beside);
   return product.ok ? answer(writtenProduct(product.value, product.notes)) : product;
 }
 

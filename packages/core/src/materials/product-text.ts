@@ -3,7 +3,7 @@ import { anhydrousShare, type Composition, hydrate, mixture, pure, waterOnly } f
 import { mixInRatio } from "../chemistry/ratio.ts";
 import { solutionAt } from "../chemistry/stated-strength.ts";
 import { answer, type Note, note, type Outcome, type Path, problem, refuse } from "../figure/problem.ts";
-import { dec, decimalText, HUNDRED, sum } from "../number/decimal.ts";
+import { type DecimalText, dec, decimalText, HUNDRED, sum } from "../number/decimal.ts";
 import { isAlkaliLike, nearestMaterials } from "./catalogue.ts";
 import { findPart } from "./composition-parts.ts";
 import { isMaterialName, type KitchenMaterial, type OwnMaterials, resolveMaterial } from "./own.ts";
@@ -16,6 +16,8 @@ interface Reading {
   readonly terms: StrengthTerms;
   readonly path: Path;
   readonly beside: DoseBeside | undefined;
+  /** The strength that the line states, where its salts are read apart from it. */
+  readonly solution?: string;
   /** What is shown beside a problem. */
   readonly lines: () => readonly string[];
 }
@@ -49,11 +51,33 @@ export function readProduct(
 }
 
 function read(name: string, reading: Reading): Outcome<Composition> {
-  return byName(name, reading) ?? bySolution(name, reading) ?? byParts(name, reading) ?? unknown(name, reading);
+  return (
+    byName(name, reading) ??
+    bySolution(name, reading) ??
+    byShare(name, reading) ??
+    byParts(name, reading) ??
+    unknown(name, reading)
+  );
+}
+
+const shareOfSalts =
+  /^(\d+(?:\.\d+)?) ?%(?: w\/w| m\/m| by (?:mass|weight))?(?: of)? (.+?)(?: (?:solution|liquid))?$/iu;
+
+/** A share by mass of a name that stands for several salts; undefined where it does not. */
+function byShare(line: string, reading: Reading): Outcome<Composition> | undefined {
+  const [, share = "", name = ""] = shareOfSalts.exec(line) ?? [];
+  if (severalOf(name)?.between === undefined || dec(share).isZero()) return undefined;
+  return byName(name, dissolvedIn(reading, `${share} %`, share));
+}
+
+/** What the salts of a solution are read with; `salt` is their share by mass, where that is what is stated. */
+function dissolvedIn(reading: Reading, solution: string, salt: DecimalText | undefined): Reading {
+  const { beside } = reading;
+  return { ...reading, solution, beside: beside && salt !== undefined ? { ...beside, salt } : undefined };
 }
 
 /** A product by its formula or by a name; undefined where nothing has it. */
-function byName(name: string, { own, path, beside, lines }: Reading): Outcome<Composition> | undefined {
+function byName(name: string, { own, path, beside, solution, lines }: Reading): Outcome<Composition> | undefined {
   const formula = findPart(name);
   if (formula?.kind === "species") return answer(pure(formula.name));
   if (formula?.kind === "hydrate") return answer(hydrate(formula.name));
@@ -62,11 +86,10 @@ function byName(name: string, { own, path, beside, lines }: Reading): Outcome<Co
   if (!isMaterialName(name, own)) return undefined;
   const material = resolveMaterial(name, path, undefined, own, beside);
   if (!material.ok) {
+    const alone = severalOf(name)?.between?.map((salt) => (solution === undefined ? salt : `${salt} at ${solution}`));
     return refuse(
       ...material.problems.map((one) =>
-        one.code === "materials.several"
-          ? { ...one, facts: { ...one.facts, lines: severalOf(name)?.between ?? lines() } }
-          : one,
+        one.code === "materials.several" ? { ...one, facts: { ...one.facts, lines: alone ?? lines() } } : one,
       ),
     );
   }
@@ -103,9 +126,11 @@ function bySolution(name: string, reading: Reading): Outcome<Composition> | unde
   const bare = salts.trim().replaceAll(/^[\s,;:(@]+(?:of\b)?|[\s,;:()@]+$/gu, "");
   if (bare === "") return refuse(problem("product.unclear", path, { name: strength, why: "no salt", lines: lines() }));
   const plain = isName(bare, reading.own) ? bare : bare.replaceAll(/ ?\b(?:solution|liquid)\b(?: of\b)? ?/giu, "");
-  const product = byName(plain, reading) ?? byParts(plain, reading) ?? unknown(plain, reading);
-  if (!product.ok) return product;
   const stated = readStrength(strength, terms);
+  const salt = stated?.measure === "mass-percent" ? stated.value : undefined;
+  const dissolved = dissolvedIn(reading, strength, salt);
+  const product = byName(plain, dissolved) ?? byParts(plain, reading) ?? unknown(plain, reading);
+  if (!product.ok) return product;
   if (stated === undefined)
     return refuse(problem("product.strength", path, { strength, strengthForms, lines: lines() }));
   const solution = solutionAt(product.value, stated);

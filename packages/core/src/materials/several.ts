@@ -102,6 +102,13 @@ export const severalThings: readonly SeveralThings[] = [
     recipes,
   ),
   alkali(
+    ["mixed carbonates", "mixed carbonate", "mixed alkali carbonates", "carbonate mix", "carbonates"],
+    "sodium and potassium carbonate in any ratio",
+    "how much of each is in it",
+    usage,
+    ["Na2CO3", "K2CO3"],
+  ),
+  alkali(
     ["washing soda", "Waschsoda", "Reine Soda", "cristaux de soude"],
     "sodium carbonate without water, its monohydrate, its decahydrate, or crystals that have partly dried",
     howMuchWater,
@@ -326,6 +333,8 @@ export interface DoseBeside {
   /** So much alkalinity, meq in what `unit` counts, or so much of anhydrous salts. */
   readonly meq?: DecimalInput;
   readonly anhydrous?: Decimal;
+  /** What of it is the salt, % by mass; all of it where it is no solution. */
+  readonly salt?: DecimalText;
 }
 
 /** The problem of a name that stands for several things: what they are, what to ask, and the range of doses. */
@@ -342,14 +351,15 @@ export function severalProblem(
 
 function rangeText(
   [strongest, weakest]: readonly [Formula, Formula],
-  { text, unit, ofIt, meq, anhydrous }: DoseBeside,
+  { text, unit, ofIt, meq, anhydrous, salt = "100" }: DoseBeside,
 ): string {
   const amount = (formula: Formula): Decimal => {
     const composition = ofFormula(formula);
-    const strength = alkalinityM(composition);
+    const share = dec(salt).div(100);
+    const strength = alkalinityM(composition).times(share);
     if (ofIt !== undefined) return strength.times(ofIt).div(alkalinityM(pure("Na2CO3")));
     if (meq !== undefined) return dec(meq).div(strength);
-    return (anhydrous ?? dec(0)).times(100).div(anhydrousShare(composition));
+    return (anhydrous ?? dec(0)).times(100).div(anhydrousShare(composition).times(share));
   };
   const ends = [strongest, weakest].map((formula) => ({ formula, amount: amount(formula) }));
   const [low, high] = ends
