@@ -1,4 +1,6 @@
+import { join } from "node:path";
 import { expect, test } from "vitest";
+import { folderFor } from "./folder.ts";
 import { runHere } from "./in-process.ts";
 import { readProblems } from "./read-problems.ts";
 
@@ -54,6 +56,24 @@ test.each([
     const { stderr } = await runHere(["formula", spec, "--set", line]);
     expect(readProblems(stderr).filter(({ code }) => /^(?:spec|path|quantity)/u.test(code))).toEqual([]);
   }
+});
+
+test("--set by a name that the list has twice shows a line for each", async () => {
+  const salt = "{ name: sodium carbonate, amount: 0.4 % }";
+  const text = `flours: [{ name: bread flour, amount: 100 % }]\nwater: { added: 36 % }\nalkali: [${salt}, ${salt}]\n`;
+  const path = join(folderFor({ "noodle.yaml": text }), "noodle.yaml");
+  const { stdout } = await runHere([
+    "formula",
+    path,
+    "--set",
+    "alkali.sodium carbonate.amount=1 %",
+    "--format",
+    "json",
+  ]);
+  expect(JSON.parse(stdout).problems[0]).toMatchObject({
+    code: "path.several",
+    lines: ["--set 'alkali[0].amount=1 %'", "--set 'alkali[1].amount=1 %'"],
+  });
 });
 
 test.each([

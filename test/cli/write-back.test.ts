@@ -153,7 +153,7 @@ test.each([
   },
   {
     args: ["replace", "--missing", "whole egg", "--with", "dried whole egg"],
-    gone: ["whole egg, amount: 6 %"],
+    gone: ["whole egg, amount: 6 %"], // on one line with its amount
     reads: { ingredients: [{ name: "dried whole egg" }] },
   },
   {
@@ -167,30 +167,54 @@ test.each([
     args: ["alkali", "convert", "sodium carbonate", "sodium carbonate decahydrate", "--spec"],
     gone: ["- name: sodium carbonate  # soda", "amount: '1 %'"],
     reads: { alkali: [{ name: "sodium carbonate decahydrate", amount: "2.7 %" }], water: { tap: "28.3 %" } },
+    kept: "- name: sodium carbonate decahydrate  # soda\n  amount: '2.7 %'\n",
   },
   {
     args: ["blend", "--protein", "at most 10 %", "--prefer", "most barley flour"],
     gone: [],
     reads: { flours: [{ name: "bread flour" }, { name: "rye flour" }, { name: "barley flour" }] },
   },
-])("$args writes its answer into a spec made by hand, and leaves all else as it is", async ({ args, gone, reads }) => {
-  for (const lineEnd of ["\n", "\r\n"]) {
-    const before = handmade.replaceAll("\n", lineEnd);
-    const folder = folderFor({ "noodle.yaml": before });
-    const path = join(folder, "noodle.yaml");
-    const { status, stderr } = await runHere([...args, path, "--write"], { commands });
-    expect([status, stderr]).toEqual([0, expect.stringMatching(/^Wrote .*: \d changes?\.\n$/u)]);
-    const after = readFileSync(path, "utf8");
-    expect(parse(after)).toMatchObject(reads);
-    const lost = before.split(lineEnd).filter((line) => !after.split(lineEnd).includes(line));
-    const amounts = lost.filter((line) => !gone.some((piece) => line.includes(piece)));
-    for (const line of amounts)
-      expect(line).toMatch(/^ +(?:amount: +|tap: |- {3}\{ name: "rye flour", amount: |- {3}name: bread)/u);
-    expect(after.replaceAll("\r\n", "").includes("\r")).toBe(false);
-    expect(after.includes("\n") && after.replaceAll("\r\n", "").includes("\n")).toBe(lineEnd === "\n");
-    const again = await runHere(["settle", path], { commands });
-    expect([again.status, again.stderr]).toEqual([0, ""]);
-  }
+])(
+  "$args writes its answer into a spec made by hand, and leaves all else as it is",
+  async ({ args, gone, reads, kept = "" }) => {
+    for (const lineEnd of ["\n", "\r\n"]) {
+      const before = handmade.replaceAll("\n", lineEnd);
+      const folder = folderFor({ "noodle.yaml": before });
+      const path = join(folder, "noodle.yaml");
+      const { status, stderr } = await runHere([...args, path, "--write"], { commands });
+      expect([status, stderr]).toEqual([0, expect.stringMatching(/^Wrote .*: \d changes?\.\n$/u)]);
+      const after = readFileSync(path, "utf8");
+      expect(parse(after)).toMatchObject(reads);
+      expect(after.replaceAll("\r\n", "\n")).toContain(kept);
+      const lost = before.split(lineEnd).filter((line) => !after.split(lineEnd).includes(line));
+      const amounts = lost.filter((line) => !gone.some((piece) => line.includes(piece)));
+      for (const line of amounts)
+        expect(line).toMatch(/^ +(?:amount: +|tap: |- {3}\{ name: "rye flour", amount: |- {3}name: bread)/u);
+      expect(after.replaceAll("\r\n", "").includes("\r")).toBe(false);
+      expect(after.includes("\n") && after.replaceAll("\r\n", "").includes("\n")).toBe(lineEnd === "\n");
+      const again = await runHere(["settle", path], { commands });
+      expect([again.status, again.stderr]).toEqual([0, ""]);
+    }
+  },
+);
+
+test("a product that the spec has already takes the dose of the other, and what is wanted and then missed is said first", async () => {
+  const text = `name: class noodle
+flours: [{ name: bread flour, amount: 100 % }]
+water: { added: 36 % }
+alkali:
+  - { name: potassium carbonate, amount: 0.6 % }   # bought
+  - { name: "sodium carbonate", amount: 0.4 % }   # our own
+wanted: { potassiumShare: 60 % }
+`;
+  const path = join(folderFor({ "noodle.yaml": text }), "noodle.yaml");
+  const args = ["alkali", "convert", "potassium carbonate", "sodium carbonate", "--spec", path, "--write"];
+  const { status, stdout, stderr } = await runHere(args, { commands });
+  expect([status, stderr]).toEqual([0, expect.stringContaining("Wrote")]);
+  expect(stdout.split("\n").slice(2, 5).join(" ")).toMatch(/potassium carbonate.*60 %/u);
+  // 0.6 × 105.99 / 138.21 = 0.4601 % of the one salt by their molar masses, beside 0.4 %
+  expect(parse(readFileSync(path, "utf8")).alkali).toEqual([{ name: "sodium carbonate", amount: "0.8601 %" }]);
+  expect(readFileSync(path, "utf8")).toContain('  - { name: "sodium carbonate", amount: 0.8601 % }   # our own\n');
 });
 
 test("a spec in JSON with its flours in g keeps both", async () => {

@@ -599,6 +599,10 @@ export const samples: Readonly<Record<Code | NoteCode, Sample>> = {
     "weighed",
     `about(ofTenKilos, (one) => askMend(one, { weighed: [{ name: "tap watr", amount: "3170 g" }] }))`,
   ],
+  "mend.several": [
+    "weighed",
+    `about({ ...ofTenKilos, alkali: [{ name: "sodium carbonate", amount: "0.4 %" }, { name: "sodium carbonate", amount: "0.5 %" }] }, (one) => askMend(one, { weighed: [{ name: "sodium carbonate", amount: "1 g" }] }))`,
+  ],
   "mend.twice": [
     "weighed",
     `about(ofTenKilos, (one) => askMend(one, { weighed: [{ name: "tap water", amount: "3170 g" }, { name: "tap water", amount: "1 g" }] }))`,

@@ -32,7 +32,11 @@ test.each([
   { text: "flours.bred flour.amount", code: "path.no-entry", advice: 'did you mean "bread flour"?' },
   { text: "flours[4].amount", code: "path.no-entry", advice: "name an entry, or count them from [0]" },
   { text: "alkali.soda.amount", code: "path.no-entry", advice: "name an entry, or count them from [0]" },
-  { text: "flours.rye.amount", code: "path.several", advice: "say which by its number, counted from [0]" },
+  {
+    text: "flours.rye.amount",
+    code: "path.several",
+    advice: "say which by its number, counted from [0], or make one entry of them",
+  },
   { text: "water.added.text", code: "path.deeper", advice: "leave out the last key" },
   { text: "flours[0].amunt", code: "spec.unknown-key", advice: "did you mean `amount`?" },
 ])("$text is told as $code", ({ text, code, advice }) => {

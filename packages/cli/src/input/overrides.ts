@@ -1,4 +1,4 @@
-import type { Path } from "@noodlewright/core/figure";
+import { type Path, pathText } from "@noodlewright/core/figure";
 import { keyPathIn, keySamples, readKeyPath } from "@noodlewright/core/spec";
 import { parseDocument } from "yaml";
 import type { PlacedProblem } from "./placed-problem.ts";
@@ -39,10 +39,13 @@ function readValue(text: string): unknown {
 export function atSet(problem: AnyProblem, { path, value }: Pick<Override, "path" | "value">): PlacedProblem {
   const { code, path: at, facts } = problem;
   const [nearest] = "nearest" in facts && Array.isArray(facts.nearest) ? facts.nearest : [];
-  const meant = [...at.slice(0, -1), ...(typeof nearest === "string" ? [nearest] : []), ...path.slice(at.length)];
+  const below = path.slice(at.length);
+  const meant = [...at.slice(0, -1), ...(typeof nearest === "string" ? [nearest] : []), ...below];
+  const entries = problem.code === "path.several" ? problem.facts.entries : [];
   const own = code === "path.no-entry" ? [] : keySamples(code === "path.unreadable" ? path : at, value);
   const samples = own.length > 0 || nearest === undefined ? own : keySamples(meant, value);
-  const lines = samples.map((line) => `${setFlagName} '${line}'`);
+  const each = entries.map((entry) => `${pathText([...(readKeyPath(entry) ?? []), ...below])}=${String(value)}`);
+  const lines = [...each, ...(each.length > 0 ? [] : samples)].map((line) => `${setFlagName} '${line}'`);
   return { ...problem, flag: setFlagName, ...(lines.length > 0 && { lines }) };
 }
 

@@ -130,7 +130,7 @@ function valueIn(entry: Entry | undefined): unknown {
   return isPair(entry) ? entry.value : entry;
 }
 
-/** A value in place of another: a word stays quoted, and anything else stands on one line. */
+/** A value in place of another: a word stays quoted as it was, and anything else stands on one line. */
 function rewritten(entry: Entry, value: unknown, text: string): Splice | undefined {
   const old = valueIn(entry);
   if (!isNode(old)) return undefined;
@@ -138,7 +138,10 @@ function rewritten(entry: Entry, value: unknown, text: string): Splice | undefin
   if (typeof value !== "string") return { start, end, text: inFlow(value, isJson(text)) };
   if (!(isScalar(old) || isAlias(old))) return undefined;
   const [quote = ""] = /^["'|>]/u.exec(text.slice(start, end)) ?? [];
-  return quote === "|" || quote === ">" ? undefined : { start, end, text: quote + value + quote };
+  if (quote === "|" || quote === ">") return undefined;
+  const bare = (): string => inFlow([value], isJson(text)).slice(1, -1).trim();
+  const written = quote === "'" ? `'${value.replaceAll("'", "''")}'` : quote === '"' ? JSON.stringify(value) : bare();
+  return { start, end, text: written };
 }
 
 /** An entry more, behind the last one and written as that is. */

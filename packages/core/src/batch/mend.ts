@@ -6,7 +6,7 @@ import { answer, loudNote, type Note, note, type Outcome, type Problem, problem,
 import { definition, fromSpec, massBalance } from "../figure/source.ts";
 import type { Formula } from "../formula/formula.ts";
 import { stockField } from "../materials/fields.ts";
-import { nearestNames } from "../materials/nearest.ts";
+import { nearestNames, plainName } from "../materials/nearest.ts";
 import {
   type Decimal,
   type DecimalText,
@@ -71,7 +71,7 @@ export interface Mended {
  * added is rounded to the scales, and nothing is ever less than what is in. What there is no more of stays as it is: then all
  * else goes by the flour that there is, and the figures tell how far off the formula the dough stays.
  *
- * Problems: `mend.nothing`, `mend.unknown`, `mend.twice`, `mend.amount`, `mend.beyond`.
+ * Problems: `mend.nothing`, `mend.unknown`, `mend.several`, `mend.twice`, `mend.amount`, `mend.beyond`.
  */
 export function mendLoad(
   spec: Spec,
@@ -167,8 +167,12 @@ function readWish(
   const problems: Problem[] = [];
   const weighable = batch.lines.map(({ line }) => line);
   const lineOf = (name: string, key: "weighed" | "noMore"): string | undefined => {
-    const line =
-      weighable.find(({ id }) => id === name) ?? linesOf(name, formula).find((one) => weighable.includes(one));
+    const named = linesOf(name, formula).filter((one) => weighable.includes(one));
+    const exact = named.filter((one) => plainName(one.name) === plainName(name));
+    const byId = weighable.filter(({ id }) => id === name);
+    const [line, ...others] = [byId, exact, named].find((found) => found.length > 0) ?? [];
+    if (line !== undefined && others.length > 0)
+      problems.push(problem("mend.several", [key], { name, ids: [line, ...others].map(({ id }) => id) }));
     if (line !== undefined) return line.id;
     const names = weighable.map((one) => one.name);
     problems.push(problem("mend.unknown", [key], { name, names, nearest: nearestNames(name, names, 1) }));

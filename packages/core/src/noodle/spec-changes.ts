@@ -64,7 +64,7 @@ export function lotChanges(noodle: Noodle, { rows }: Substitution): readonly Spe
  * The changes that put another ingredient in the place of one that is missing, and the tap water for it where the spec states
  * that.
  *
- * @example ingredientChanges(example("barley-egg-noodle"), askIngredientReplacement(example("barley-egg-noodle"), { missing: "whole egg", by: "dried whole egg" }).value)[0].value // => { name: "dried whole egg", amount: "1.472 %" }
+ * @example ingredientChanges(example("barley-egg-noodle"), askIngredientReplacement(example("barley-egg-noodle"), { missing: "whole egg", by: "dried whole egg" }).value)[0].value // => "dried whole egg"
  */
 export function ingredientChanges(
   noodle: Noodle,
@@ -79,7 +79,7 @@ export function ingredientChanges(
  *
  * @param path - where the old product stands
  * @param swapped - for the dose of it on 100 g of flour
- * @example conversionChanges(example("school-noodle"), ["alkali", 0], ["washing soda"], { amounts: [{ value: "1.619" }], waterOff: { value: "1.02" } })[0].value // => { name: "washing soda", amount: "1.619 %" }
+ * @example conversionChanges(example("school-noodle"), ["alkali", 0], ["washing soda"], { amounts: [{ value: "1.619" }], waterOff: { value: "1.02" } })[0].value // => "washing soda"
  */
 export function conversionChanges(
   noodle: Noodle,
@@ -196,18 +196,43 @@ function flourAmount(noodle: Noodle, share: string): string {
     : `${decimalText(parts)} %`;
 }
 
-/** Entries in the place of one, and more or less tap water where the spec states that. */
+/**
+ * Entries in the place of one, whose own words stay where they can, and more or less tap water where the spec states that.
+ * What the list has already becomes more there, so that nothing stands twice.
+ */
 function inPlace(
   noodle: Noodle,
   [list = "", index = 0]: Path,
   fresh: readonly { readonly name: string; readonly parts: Decimal }[],
   moreTap: Decimal,
 ): readonly SpecChange[] {
-  const { length } = (list === "alkali" ? noodle.spec.alkali : noodle.spec.ingredients) ?? [];
-  const added = fresh.map(({ name, parts }, at): SpecChange => {
-    return { path: [list, length + at], value: { name, amount: amountIn(noodle, parts, "few") } };
+  const { spec, formula } = noodle;
+  const entries: readonly { readonly name: string; readonly replaceWith?: unknown }[] =
+    (list === "alkali" ? spec.alkali : spec.ingredients) ?? [];
+  const more: SpecChange[] = [];
+  const left = fresh.filter(({ name, parts }) => {
+    const at = entries.findIndex(
+      (entry, one) => one !== index && entry.replaceWith === undefined && plainName(entry.name) === plainName(name),
+    );
+    const there = formula.lines.find(({ path }) => path[0] === list && path[1] === at)?.parts.value;
+    if (there === undefined) return true;
+    more.push({ path: [list, at, "amount"], value: amountIn(noodle, parts.plus(there), "few") });
+    return false;
   });
-  return [...added, { path: [list, index] }, ...waterChanges(noodle, moreTap, ["tap"])];
+  const [first, ...others] = left.map(({ name, parts }) => ({ name, amount: amountIn(noodle, parts, "few") }));
+  const { name = "", amount } = first ?? {};
+  const own = Object.keys(entries[Number(index)] ?? {}).filter((key) => key !== "name" && key !== "amount");
+  const place = [list, index];
+  const instead: readonly SpecChange[] =
+    first === undefined
+      ? [{ path: place }]
+      : [
+          { path: [...place, "name"], value: name },
+          { path: [...place, "amount"], value: amount },
+          ...own.map((key) => ({ path: [...place, key] })),
+        ];
+  const added = others.map((value, at): SpecChange => ({ path: [list, entries.length + at], value }));
+  return [...more, ...added, ...instead, ...waterChanges(noodle, moreTap, ["tap"])];
 }
 
 /** More or less water, where the spec states it in one of these ways; on flour of a stated moisture the water stays. */

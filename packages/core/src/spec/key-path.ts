@@ -1,4 +1,4 @@
-import { answer, type Outcome, type Path, problem, refuse } from "../figure/problem.ts";
+import { answer, type Outcome, type Path, pathText, problem, refuse } from "../figure/problem.ts";
 import { nearestNames, plainName } from "../materials/nearest.ts";
 import { keysAt, kindAt, unknownKey } from "./read-spec.ts";
 import { specSchema } from "./spec.ts";
@@ -77,9 +77,12 @@ function entryIn(here: unknown, known: Path, asked: string | number): Outcome<nu
     return typeof name === "string" ? name : "";
   });
   const named = names.flatMap((name, index) => (plainName(name) === plainName(String(asked)) ? [index] : []));
-  const [index, second] = typeof asked === "number" ? [asked] : named;
+  const [index, ...others] = typeof asked === "number" ? [asked] : named;
   const path = [...known, asked];
-  if (second !== undefined) return refuse(problem("path.several", path, { name: String(asked) }));
+  if (others.length > 0) {
+    const entries = named.map((one) => pathText([...known, one]));
+    return refuse(problem("path.several", path, { name: String(asked), entries }));
+  }
   if (index !== undefined && index < entries.length) return answer(index);
   const nearest = nearestNames(String(asked), names, 1);
   return refuse(problem("path.no-entry", path, { entry: String(asked), names, nearest }));

@@ -1,10 +1,20 @@
-import { type Noodle, type Note, type Outcome, type Report, told } from "@noodlewright/core";
+import {
+  type Noodle,
+  type Note,
+  newlyMissed,
+  type Outcome,
+  type Report,
+  readStatedNoodle,
+  told,
+} from "@noodlewright/core";
 import { toldNote } from "@noodlewright/core/render";
 import { type OwnMaterials, readKitchenFile, type SpecChange } from "@noodlewright/core/spec";
 
+import { beyond } from "../../input/beyond.ts";
 import { parseFile } from "../../input/document.ts";
 import type { PlacedProblem } from "../../input/placed-problem.ts";
-import { readTextFile } from "../../input/read-file.ts";
+import { readTextFile, type TextFile } from "../../input/read-file.ts";
+import { withChanges } from "../../input/written-values.ts";
 import { exit, type Io } from "../../io.ts";
 import { printProblems, printReport } from "../../shared/answer.ts";
 import { loadNoodle, unitsOf } from "../../shared/ask-noodle.ts";
@@ -36,11 +46,28 @@ export function member<Question>({ read, answer, changes, ...words }: Parts<Ques
       if (ask.problems.length > 0) return printProblems(ask.problems, asked, io);
       const outcome = answer(question);
       if (!outcome.ok) return printProblems(outcome.problems, asked, io);
-      const printed = await printReport(withNotes(outcome.value, ask.notes), asked, io);
+      const changed = noodle === undefined ? [] : (changes?.(question, noodle) ?? []);
+      const missed = noodle === undefined ? [] : await missedThen(noodle, files[0], changed);
+      const printed = await printReport(withNotes(outcome.value, [...ask.notes, ...missed]), asked, io);
       if (printed !== exit.done || noodle === undefined || changes === undefined || !writes(asked)) return printed;
-      return writeSpec(files[0], changes(question, noodle), asked, io);
+      return writeSpec(files[0], changed, asked, io);
     },
   };
+}
+
+/** What the spec wants and no longer comes to once the changes are written into its file. */
+async function missedThen(
+  noodle: Noodle,
+  file: TextFile | undefined,
+  changes: readonly SpecChange[],
+): Promise<readonly Note[]> {
+  const text = file === undefined || changes.length === 0 ? undefined : withChanges(file, changes);
+  if (file === undefined || text === undefined) return [];
+  const parsing = parseFile({ name: file.name, text, bytes: new TextEncoder().encode(text) });
+  if (!parsing.ok) return [];
+  const { data } = parsing.parsed;
+  const changed = readStatedNoodle(data, { kitchens: [noodle.kitchen] }, await beyond(data));
+  return changed.ok ? newlyMissed(noodle, changed.value) : [];
 }
 
 /** The noodle that `--spec` names. */

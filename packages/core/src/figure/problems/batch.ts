@@ -31,6 +31,11 @@ export const batch = {
     expected: `an ingredient of the load: ${names.join(", ")}`,
     advice: nearest === undefined ? "name one of these" : `did you mean "${nearest}"?`,
   })),
+  "mend.several": input(({ name, ids }: Texts<"name"> & Lists<"ids">) => ({
+    found: `"${name}", which the load has more than once`,
+    expected: `one line of the load: ${ids.join(" or ")}`,
+    advice: "make one entry of them in the spec, or name one of these lines",
+  })),
   "mend.twice": input(({ name }: Texts<"name">) => ({
     found: `${name} a second time`,
     expected: "what is in the bowl of it in all",

@@ -8,10 +8,10 @@ export const spec = {
     expected: names.length === 0 ? "a list with entries" : `an entry of the list: ${names.join(", ")}`,
     advice: nearest === undefined ? "name an entry, or count them from [0]" : `did you mean "${nearest}"?`,
   })),
-  "path.several": input(({ name }: Texts<"name">) => ({
+  "path.several": input(({ name, entries }: Texts<"name"> & Lists<"entries">) => ({
     found: `"${name}", which the list has more than once`,
-    expected: "one entry",
-    advice: "say which by its number, counted from [0]",
+    expected: `one entry: ${entries.join(" or ")}`,
+    advice: "say which by its number, counted from [0], or make one entry of them",
   })),
   "path.deeper": input(() => ({
     found: "a key within a single value",
