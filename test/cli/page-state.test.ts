@@ -2,7 +2,7 @@ import type { Path } from "@noodlewright/core/figure";
 import { describe, expect, test } from "vitest";
 import type { Answers, Item } from "#cli/page/answers.ts";
 import { differences } from "#cli/page/differences.ts";
-import { asOnList, doughOf, itemsOfLoad, mendOf } from "#cli/page/items.ts";
+import { asOnList, doughOf, isPast, itemsOfLoad, lastLoad, mendOf, withItem } from "#cli/page/items.ts";
 import { freshState, isState, lotOf, type State, sameNumber, withWeight } from "#cli/page/state.ts";
 import { batchRecord, doughRows } from "#cli/page/take-along.ts";
 import { readCsv } from "./read-csv.ts";
@@ -33,6 +33,24 @@ const mended: State = {
   },
 };
 
+const data = { spec: {}, files: [], said: "", found: [], units: "metric" as const, key: "" };
+
+function todayOf(count: number, items: readonly Item[]): Answers {
+  return {
+    spec: {},
+    name: "class noodle",
+    problems: [],
+    loud: [],
+    loads: { count, items, total: flour.figure, stocked: false, remedies: [] },
+    size: [],
+    water: [],
+    follows: [],
+    allergens: [],
+    cautions: [],
+    notes: [],
+  };
+}
+
 describe("a mend", () => {
   test("holds as long as the list that it mends stays", () => {
     expect(itemsOfLoad(listed, mended, 1).map(({ grams }) => grams)).toEqual(["1111", "400"]);
@@ -45,21 +63,7 @@ describe("a mend", () => {
   });
 
   test("stands in the rows and in the record, with the dough it makes", () => {
-    const today: Answers = {
-      spec: {},
-      name: "class noodle",
-      problems: [],
-      loud: [],
-      loads: { count: 1, items: listed, total: flour.figure, stocked: false, remedies: [] },
-      size: [],
-      water: [],
-      follows: [],
-      allergens: [],
-      cautions: [],
-      notes: [],
-    };
-    const data = { spec: {}, files: [], said: "", found: [], units: "metric" as const, key: "" };
-    const occasion = { data, state: mended, today, now: new Date(0) };
+    const occasion = { data, state: mended, today: todayOf(1, listed), now: new Date(0) };
     const [heads = [], row = []] = readCsv(doughRows(occasion));
     const value = (head: string) => row[heads.indexOf(head)];
     expect([value("dough on the list, g"), value("mended to")]).toEqual([
@@ -72,10 +76,69 @@ describe("a mend", () => {
   });
 });
 
+describe("a load that was weighed before the list changed", () => {
+  const noon = (day: number, minutes = 0) => new Date(2026, 2, day, 12, minutes).getTime();
+  const half = [item("flour.1", "white flour", "500"), item("stock", "stock solution", "9")];
+  const put = (state: State, load: number, one: Item, minutes: number) =>
+    withItem(listed, state, load, one, { grams: one.grams, at: noon(2, minutes) });
+  const all = [1, 3].reduce((state, load) => listed.reduce((now, one) => put(now, load, one, load), state), freshState);
+  const some = put(all, 2, water, 2);
+  const state = { ...some, timers: [{ label: "rest", minutes: 780, end: noon(3, 60), ended: noon(3, 60), load: 1 }] };
+  const occasion = { data, state, today: todayOf(1, half), now: new Date(noon(9)) };
+
+  test("is judged by the list it was weighed by until something of it is weighed anew", () => {
+    expect([1, 2, 3].map((load) => isPast(half, state, load))).toEqual([true, false, true]);
+    expect(itemsOfLoad(half, state, 1).map(({ grams, name }) => [name, grams])).toEqual([
+      ["white flour", "1000"],
+      ["tap water", "360"],
+    ]);
+    expect(itemsOfLoad(half, state, 2)).toEqual(half);
+    expect(lastLoad(occasion.today, state)).toBe(3);
+    const more = withItem(half, state, 1, water, { grams: "370", at: noon(9) });
+    expect(itemsOfLoad(half, more, 1).map(({ grams }) => grams)).toEqual(["1000", "360"]);
+  });
+
+  test("stays in the rows and in the record when there are fewer loads, with the list of then", () => {
+    const [heads = [], ...rows] = readCsv(doughRows(occasion));
+    const column = (head: string) => rows.map((row) => row[heads.indexOf(head)]);
+    expect(column("load")).toEqual(["1", "2", "3"]);
+    expect(column("dough on the list, g")).toEqual(["1360.00", "509.00", "1360.00"]);
+    expect(column("weighed, g")).toEqual(["1360.00", "360.00", "1360.00"]);
+    const tables = batchRecord(occasion).sections.flatMap(({ blocks }) =>
+      blocks.flatMap((block) =>
+        block.kind === "table" ? [block.rows.map(({ cells }) => cells.map(({ text }) => text))] : [],
+      ),
+    );
+    expect(tables[0]).toEqual([
+      ["white flour", "1000", "1000", "", "12:01"],
+      ["tap water", "360", "360", "", "12:01"],
+    ]);
+    expect(tables[2]).toEqual([
+      ["white flour", "500", "–", "", ""],
+      ["stock solution", "9", "–", "", ""],
+      ["tap water", "360", "360", "", "12:02"],
+    ]);
+  });
+
+  test("carries the day on which it was weighed, and another day where a step went on to it", () => {
+    const [heads = [], row = []] = readCsv(doughRows(occasion));
+    expect(["date", "rest began", "rest ended"].map((head) => row[heads.indexOf(head)])).toEqual([
+      "2026-03-02",
+      "2026-03-03 00:00:00",
+      "2026-03-03 13:00:00",
+    ]);
+    const [about] = batchRecord(occasion).sections;
+    expect(about?.blocks[0]).toMatchObject({
+      lines: ["2026-03-02", "written out 2026-03-09, 12:00", expect.any(String)],
+    });
+  });
+});
+
 test("what was saved is read whole, or not at all", () => {
   const timers = [{ label: "rest", minutes: 20, end: 5, load: 2, ended: 4 }];
   const entries = [{ path: ["flours", 0, "figures", "moisture"], text: "13", unit: "%" }];
-  const whole = { ...mended, entries, timers, lots: { "1/flour.1": "A" }, doughs: { 1: { note: "soft" } } };
+  const lists = { 1: listed.map(({ figure: _, ...one }) => one) };
+  const whole = { ...mended, lists, entries, timers, lots: { "1/flour.1": "A" }, doughs: { 1: { note: "soft" } } };
   expect(isState(whole)).toBe(true);
   const { lots: _, ...less } = whole;
   const wrong: readonly unknown[] = [
@@ -88,6 +151,7 @@ test("what was saved is read whole, or not at all", () => {
     { ...whole, entries: [{ ...entries[0], path: [-1] }] },
     { ...whole, weighed: { "1/x": { grams: "1e9", name: "x", at: 0 } } },
     { ...whole, doughs: [] },
+    { ...whole, lists: { 1: [{ ...lists[1][0], kind: "other" }] } },
     { ...whole, doughs: { 1: { note: 1 } } },
     { ...whole, lots: { x: "y".repeat(2001) } },
     undefined,

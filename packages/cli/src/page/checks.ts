@@ -18,6 +18,11 @@ export function textLike(pattern: RegExp): Check<string> {
   return (value): value is string => typeof value === "string" && pattern.test(value);
 }
 
+/** One of some texts. */
+export function oneOf<T extends string>(...all: readonly T[]): Check<T> {
+  return (value): value is T => all.some((one) => one === value);
+}
+
 /** A whole number within limits. */
 export function wholeFrom(least: number, most: number): Check<number> {
   return (value): value is number => Number.isInteger(value) && Number(value) >= least && Number(value) <= most;

@@ -13,6 +13,12 @@ export function secondOf(at: Date): string {
   return `${timeOf(at)}:${two(at.getSeconds())}`;
 }
 
+/** The time of a moment, with its day where that is another than a given one. */
+export function onDay(day: string, at: number, time: (at: Date) => string): string {
+  const moment = new Date(at);
+  return dayOf(moment) === day ? time(moment) : `${dayOf(moment)} ${time(moment)}`;
+}
+
 function two(value: number): string {
   return String(value).padStart(2, "0");
 }

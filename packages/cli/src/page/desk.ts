@@ -1,7 +1,7 @@
 import { type Answer, askCard, askDay, askMend, askSheet, type Problem, type Report, told } from "@noodlewright/core";
 import type { Batch } from "@noodlewright/core/answers";
 import { listSalts } from "@noodlewright/core/chemistry";
-import { type Figure, graphOf } from "@noodlewright/core/figure";
+import { type Figure, graphOf, pathText } from "@noodlewright/core/figure";
 import { inSystem, printableData, renderCard, renderHtml, shownGrouped, workings } from "@noodlewright/core/render";
 import { textAt } from "../input/put.ts";
 import type {
@@ -92,8 +92,10 @@ function kitchenOf({ noodle, spec }: Today): Kitchen {
           basis: proteinBasis(spec, line),
         };
       }),
-    alkali: lines.flatMap(({ role, path, name }) => {
-      if (role !== "alkali") return [];
+    // A product of several salts is one entry of the spec.
+    alkali: lines.flatMap(({ role, path, name }, index) => {
+      const isFirst = lines.findIndex((line) => pathText(line.path) === pathText(path)) === index;
+      if (role !== "alkali" || !isFirst) return [];
       const written = textAt(spec, [...path, "replaceWith"]);
       return [{ name: textAt(spec, [...path, "name"]) || name, path, written }];
     }),

@@ -17,7 +17,7 @@ export interface Memory {
   readonly onOther: (tell: () => void) => void;
 }
 
-/** Opens what is kept under a key. What a page of the first form kept is read and stays where it is. */
+/** Opens what is kept under a key. What a page of a form before kept is read and stays where it is. */
 export function openMemory(key: string): Memory {
   const place = `noodlewright ${form} ${key}`;
   const aside = `${place} aside`;
@@ -26,7 +26,8 @@ export function openMemory(key: string): Memory {
   let unread = "";
   try {
     own = localStorage.getItem(place) ?? "";
-    before = own || (localStorage.getItem(`noodlewright ${key}`) ?? "");
+    const earlier = [`noodlewright 2 ${key}`, `noodlewright ${key}`].map((one) => localStorage.getItem(one) ?? "");
+    before = [own, ...earlier].find((one) => one !== "") ?? "";
     unread = localStorage.getItem(aside) ?? "";
   } catch {}
   const opened = readKept(before);

@@ -4,8 +4,11 @@ import type { PageData } from "./page-data.ts";
 import { isState, type State } from "./state.ts";
 import { words } from "./words.ts";
 
-/** The form that this page writes. The first kept no load and no true end with a timer, and is read as well. */
-export const form = 2;
+/**
+ * The form that this page writes. The first kept no load and no true end with a timer, the second no list with a weight;
+ * both are read as well.
+ */
+export const form = 3;
 
 /** What was entered as a file that the page opens again. */
 export function savedText({ key }: PageData, state: State): string {
@@ -21,7 +24,7 @@ export function openSaved({ key }: PageData, text: string): Opening {
     return { ok: false, why: words.take.wrongFile };
   }
   const { version, state } = { version: data["version"], state: data["state"] };
-  if (version !== 1 && version !== form) return { ok: false, why: words.take.otherForm(version, form) };
+  if (![1, 2, form].includes(version)) return { ok: false, why: words.take.otherForm(version, form) };
   if (!isState(state)) return { ok: false, why: words.take.damaged };
   return data["key"] === key ? { ok: true, state } : { ok: false, why: words.take.otherSpec };
 }

@@ -6,6 +6,7 @@ import {
   isNumber,
   isYesOrNo,
   listOf,
+  oneOf,
   recordOf,
   shapeOf,
   textLike,
@@ -28,14 +29,31 @@ const load = wholeFrom(1, 100_000);
 
 const mass = textLike(/^\d{1,12}(\.\d{1,30})?$/u);
 
-const weighed = shapeOf({
-  /** What the scale showed, g. */
-  grams: mass,
-  /** What it was. */
+/** One thing to weigh, as a list had it. */
+const listed = shapeOf({
+  id: text,
   name: text,
-  /** When, in milliseconds since 1970. */
-  at: isNumber,
+  grams: mass,
+  unit: text,
+  division: mass,
+  scale: text,
+  kind: oneOf("ingredient", "stock", "dusting"),
 });
+
+const weighed = shapeOf(
+  {
+    /** What the scale showed, g. */
+    grams: mass,
+    /** What it was. */
+    name: text,
+    /** When, in milliseconds since 1970. */
+    at: isNumber,
+  },
+  {
+    /** What the list asked for then. */
+    of: listed,
+  },
+);
 
 /** A weight that mends a load, g, the scale for what is added, and what it takes the place of on the list. */
 const mended = shapeOf({ grams: mass, division: mass, scale: text, of: text });
@@ -65,24 +83,31 @@ const timer = shapeOf(
 const mostTimers = 10_000;
 
 /** All that happened at the bench: what is different today, what was weighed and what was written down. */
-export const isState = shapeOf({
-  entries: listOf(entry, 200),
-  /** Whether the dough keeps the water it has by the spec when a flour is drier or wetter. */
-  keepWet: isYesOrNo,
-  load,
-  /** By load and ingredient. */
-  weighed: recordOf(text, weighed),
-  /** Weights that a load was given to mend it, g, by load and then by ingredient. */
-  mended: recordOf(text, recordOf(text, mended)),
-  /** Lots by load and ingredient. */
-  lots: recordOf(text, text),
-  /** What was written down, by load. */
-  doughs: recordOf(text, dough),
-  timers: listOf(timer, mostTimers),
-});
+export const isState = shapeOf(
+  {
+    entries: listOf(entry, 200),
+    /** Whether the dough keeps the water it has by the spec when a flour is drier or wetter. */
+    keepWet: isYesOrNo,
+    load,
+    /** By load and ingredient. */
+    weighed: recordOf(text, weighed),
+    /** Weights that a load was given to mend it, g, by load and then by ingredient. */
+    mended: recordOf(text, recordOf(text, mended)),
+    /** Lots by load and ingredient. */
+    lots: recordOf(text, text),
+    /** What was written down, by load. */
+    doughs: recordOf(text, dough),
+    timers: listOf(timer, mostTimers),
+  },
+  {
+    /** The list by which all of a load was weighed, by load. */
+    lists: recordOf(text, listOf(listed, 1000)),
+  },
+);
 
 export type State = Checked<typeof isState>;
 export type Entry = Checked<typeof entry>;
+export type Listed = Checked<typeof listed>;
 export type Dough = Checked<typeof dough>;
 export type Timer = Checked<typeof timer>;
 

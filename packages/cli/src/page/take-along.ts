@@ -4,9 +4,9 @@ import { type Cell, printable, renderCsv, type Table } from "@noodlewright/core/
 import { addedUp } from "@noodlewright/core/sheet";
 import { yamlLines } from "@noodlewright/core/spec";
 import type { Answers, Item } from "./answers.ts";
-import { dayOf, secondOf, timeOf } from "./clock.ts";
+import { dayOf, onDay, secondOf, timeOf } from "./clock.ts";
 import { differences } from "./differences.ts";
-import { asShown, asWeighed, doughOf, itemsOfLoad, loadCount, mendOf } from "./items.ts";
+import { asShown, asWeighed, doughOf, itemsOfLoad, listOfLoad, mendOf, touchedLoads } from "./items.ts";
 import { type noted, readNoted } from "./numbers.ts";
 import { degrees, type PageData } from "./page-data.ts";
 import { type State, startOf, stepsOf, weighedKey } from "./state.ts";
@@ -50,38 +50,55 @@ function table(id: string, heads: readonly string[], rows: readonly (readonly Ce
 
 const itemsOf = ({ loads }: Answers): readonly Item[] => loads?.items ?? [];
 
-/** Loads at which anything was weighed or written down. */
-function touchedLoads({ state, today }: Occasion): readonly number[] {
-  const all = Array.from({ length: loadCount(today) }, (_, index) => index + 1);
-  const touched = all.filter(
-    (load) =>
-      itemsOf(today).some(({ id }) => state.weighed[weighedKey(load, id)] !== undefined) ||
-      stepsOf(state, load).length > 0 ||
-      Object.values(state.doughs[load] ?? {}).some((one) => one !== ""),
-  );
-  return touched.length === 0 ? all.slice(0, 1) : touched;
+/** Loads of which there is something to tell; the first where there is nothing. */
+function loadsTold({ state }: Occasion): readonly number[] {
+  const touched = touchedLoads(state);
+  return touched.length === 0 ? [1] : touched;
+}
+
+/** All that was weighed of a load: by its list, then what was on a list before. */
+function weightsOf({ state, today }: Occasion, load: number) {
+  const listed = listOfLoad(itemsOf(today), state, load);
+  const start = weighedKey(load, "");
+  const gone = Object.entries(state.weighed).flatMap(([key, { of, name, grams }]): readonly Item[] => {
+    const id = key.slice(start.length);
+    if (!key.startsWith(start) || listed.some((item) => item.id === id)) return [];
+    const item = of ?? { id, name, grams, unit: "g", division: "0.01", scale: "", kind: "ingredient" as const };
+    return [{ ...item, figure: { from: "batch", id, label: name, text: asWeighed(item) } }];
+  });
+  return { listed, gone };
 }
 
 /** The mass in the bowl of a load, g. */
-function inBowl({ state, today }: Occasion, load: number): string {
-  const masses = itemsOf(today).flatMap(({ id, kind }) =>
-    kind === "dusting" ? [] : [state.weighed[weighedKey(load, id)]?.grams ?? "0"],
+function inBowl(occasion: Occasion, load: number): string {
+  const { listed, gone } = weightsOf(occasion, load);
+  const masses = [...listed, ...gone].flatMap(({ id, kind }) =>
+    kind === "dusting" ? [] : [occasion.state.weighed[weighedKey(load, id)]?.grams ?? "0"],
   );
   return fixedText(addedUp(masses), 2);
+}
+
+/** The day on which the first of a load was weighed or timed; that of today where nothing was. */
+function dayOfLoad({ state, now }: Occasion, load: number): string {
+  const start = weighedKey(load, "");
+  const weighed = Object.entries(state.weighed).flatMap(([key, { at }]) => (key.startsWith(start) ? [at] : []));
+  const moments = [...weighed, ...stepsOf(state, load).map(startOf)];
+  return dayOf(moments.length === 0 ? now : new Date(Math.min(...moments)));
 }
 
 const checksumOf = ({ data }: Occasion): string => data.files[0]?.checksum ?? "";
 
 /** Every dough as a row, for a spreadsheet. */
 export function doughRows(occasion: Occasion): string {
-  const { state, today, now } = occasion;
+  const { state, today } = occasion;
   const name = today.name;
   const said = differences(today.spec, state).join("; ");
-  const timed = [...new Set(touchedLoads(occasion).flatMap((load) => stepsOf(state, load).map(({ label }) => label)))];
-  const rows = touchedLoads(occasion).map((load): readonly Cell[] => {
+  const timed = [...new Set(loadsTold(occasion).flatMap((load) => stepsOf(state, load).map(({ label }) => label)))];
+  const rows = loadsTold(occasion).map((load): readonly Cell[] => {
+    const day = dayOfLoad(occasion, load);
     const { temperature, thickness, cooked, score, note, initials } = state.doughs[load] ?? {};
     return [
-      cell(dayOf(now)),
+      cell(day),
       cell(name),
       cell(checksumOf(occasion)),
       number(String(load)),
@@ -98,7 +115,9 @@ export function doughRows(occasion: Occasion): string {
       ...timed.flatMap((label) => {
         const steps = stepsOf(state, load).filter((one) => one.label === label);
         const [[first], [last]] = [steps, steps.toReversed()];
-        return [first && startOf(first), last?.ended].map((at) => cell(at === undefined ? "" : secondOf(new Date(at))));
+        return [first && startOf(first), last?.ended].map((at) =>
+          cell(at === undefined ? "" : onDay(day, at, secondOf)),
+        );
       }),
     ];
   });
@@ -128,12 +147,14 @@ export function doughRows(occasion: Occasion): string {
 export function batchRecord(occasion: Occasion): Report {
   const { data, state, today, now } = occasion;
   const { record, notes } = words;
-  const loads = touchedLoads(occasion).map((load) => {
-    const listed = itemsOf(today);
-    const mend = mendOf(listed, state, load);
-    const mended = mend === "holds" ? itemsOfLoad(listed, state, load) : [];
-    const rows = listed.map((item, index) => weighedRow(item, mended[index], state, load));
-    const unit = listed[0]?.unit ?? "g";
+  const days = [...new Set(loadsTold(occasion).map((load) => dayOfLoad(occasion, load)))];
+  const loads = loadsTold(occasion).map((load) => {
+    const day = dayOfLoad(occasion, load);
+    const { listed, gone } = weightsOf(occasion, load);
+    const mend = mendOf(itemsOf(today), state, load);
+    const mended = mend === "holds" ? [...itemsOfLoad(itemsOf(today), state, load), ...gone] : [];
+    const rows = [...listed, ...gone].map((item, index) => weighedRow(item, mended[index], state, load, day));
+    const unit = [...listed, ...gone][0]?.unit ?? "g";
     const heads = [
       record.ingredient,
       record.wanted(unit),
@@ -156,10 +177,10 @@ export function batchRecord(occasion: Occasion): Report {
       ...written.flatMap(([label, text]) => (text === undefined || text === "" ? [] : [`${label}: ${text}`])),
     ];
     return {
-      heading: record.weights(load),
+      heading: days.length > 1 ? `${record.weights(load)}, ${day}` : record.weights(load),
       blocks: [
         table(`load-${load}`, heads, rows),
-        ...stepsTable(state, load),
+        ...stepsTable(state, load, day),
         { kind: "text" as const, lines: lines.map(printable) },
       ],
     };
@@ -167,7 +188,8 @@ export function batchRecord(occasion: Occasion): Report {
   const files = data.files.map(({ name, checksum }) => `${name} ${checksum}`).join(", ");
   const changed = differences(today.spec, state);
   const about = [
-    `${dayOf(now)}, ${timeOf(now)}`,
+    days.join(", "),
+    record.exported(`${dayOf(now)}, ${timeOf(now)}`),
     record.checksum(files),
     ...(data.said === "" ? [] : [words.changed(data.said)]),
     ...data.found,
@@ -182,12 +204,12 @@ export function batchRecord(occasion: Occasion): Report {
 }
 
 /** When what was timed of a load began and ended. */
-function stepsTable(state: State, load: number): readonly Table[] {
+function stepsTable(state: State, load: number, day: string): readonly Table[] {
   const { record, roll } = words;
   const rows = stepsOf(state, load).map((step) => [
     cell(roll.lasts(step.label, step.minutes)),
-    cell(secondOf(new Date(startOf(step)))),
-    cell(step.ended === undefined ? roll.runs : secondOf(new Date(step.ended))),
+    cell(onDay(day, startOf(step), secondOf)),
+    cell(step.ended === undefined ? roll.runs : onDay(day, step.ended, secondOf)),
   ]);
   return rows.length === 0 ? [] : [table(`steps-${load}`, [record.step, roll.began, roll.ended], rows)];
 }
@@ -204,17 +226,24 @@ function mendedText({ state, today }: Occasion, load: number): string {
     .join("; ");
 }
 
-function weighedRow(item: Item, mended: Item | undefined, { weighed, lots }: State, load: number): readonly Cell[] {
+function weighedRow(
+  item: Item,
+  mended: Item | undefined,
+  { weighed, lots }: State,
+  load: number,
+  day: string,
+): readonly Cell[] {
   const key = weighedKey(load, item.id);
   const entry = weighed[key];
   const mass = (one: Item, grams: string): Cell => ({ text: asShown(one, grams), value: grams });
   return [
     cell(entry === undefined || entry.name === item.name ? item.name : words.record.other(item.name, entry.name)),
-    mass(item, item.grams),
+    // A weight keeps the list that it was weighed by.
+    mass(item, mended ? item.grams : (entry?.of?.grams ?? item.grams)),
     ...(mended ? [mass(mended, mended.grams)] : []),
     entry === undefined ? cell("–") : mass(mended ?? item, entry.grams),
     cell(lots[key]),
-    cell(entry === undefined ? "" : timeOf(new Date(entry.at))),
+    cell(entry === undefined ? "" : onDay(day, entry.at, timeOf)),
   ];
 }
 

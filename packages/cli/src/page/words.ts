@@ -52,7 +52,7 @@ export const words = {
   },
   weigh: {
     heading: "Weigh",
-    load: (load: number, of: number) => `Load ${load} of ${of}`,
+    load: (load: number, of: number) => (load > of ? `Load ${load}` : `Load ${load} of ${of}`),
     before: "Load before",
     next: "Next load",
     on: (scale: string) => `on ${scale}`,
@@ -81,7 +81,10 @@ export const words = {
       "The list has changed since this load was mended, so those weights no longer hold. What stands here is the list as it is now.",
     unmend: "Back to the list",
     mendedBy: "what mends the load",
-    noMend: "Take it out again if you can: with a stock solution the page does not know what to add.",
+    noMend:
+      "Take it out again if you can: with a stock solution in the list, this page cannot work out what to add. If it cannot be taken out, do not use the load as it is.",
+    stockOver:
+      "Too much of the stock solution is in the bowl: the dough has too much alkali, too much salt if the solution holds salt, and more water than planned. Too much alkali is caustic and spoils the noodles. Take it out again if you can. This page cannot work out what to add; if it cannot be taken out, do not use the load.",
     ice: (ice: string) => `${ice} of it as ice`,
     stock: "made up first, see above",
     warm: (temperature: string) => `at ${temperature}`,
@@ -94,6 +97,11 @@ export const words = {
     division: (division: string) => `This scale shows steps of ${division}.`,
     water: "Water",
     lot: "lot",
+    listThen: "the list that this load was weighed by",
+    past: "All of this load was weighed before the list changed. It is judged and recorded by the list of then.",
+    beyond: (load: number, of: number) =>
+      `The batch now has ${of === 1 ? "1 load" : `${of} loads`}. Load ${load} stays here, since something was entered for it.`,
+    doneOver: "Everything is in the bowl, and too much of something.",
   },
   today: {
     heading: "What is different today",
@@ -201,6 +209,7 @@ export const words = {
     lot: "lot",
     time: "time",
     date: "date",
+    exported: (when: string) => `written out ${when}`,
     spec: "spec",
     noodle: "noodle",
     load: "load",

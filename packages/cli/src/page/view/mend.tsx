@@ -1,7 +1,7 @@
 import { standingOf } from "@noodlewright/core/sheet";
 import type { Item } from "../answers.ts";
 import { changesOf, useAnswer, useBench } from "../bench.ts";
-import { asOnList, mendOf } from "../items.ts";
+import { asOnList, mendOf, reopened } from "../items.ts";
 import { weighedKey, without } from "../state.ts";
 import { words } from "../words.ts";
 import { ProblemText } from "./parts.tsx";
@@ -19,7 +19,7 @@ export function Mend({ load, items }: MendProps) {
   const mend = mendOf(listed, state, load);
   const gramsOf = ({ id }: Item) => state.weighed[weighedKey(load, id)]?.grams;
   const standing = (item: Item) => standingOf(item.grams, item.division, gramsOf(item)).kind;
-  const isOver = items.some((item) => item.kind === "ingredient" && standing(item) === "over");
+  const over = items.filter((item) => item.kind !== "dusting" && standing(item) === "over");
   // What is in as listed counts as listed, so that the rounding of its scale mends nothing.
   const bowl = listed.filter((item) => mend === "holds" || standing(item) !== "right");
   return (
@@ -29,14 +29,18 @@ export function Mend({ load, items }: MendProps) {
           <p>{mend === "void" ? weigh.mendVoid : weigh.mended}</p>
           <button
             type="button"
-            onClick={() => change((now) => ({ ...now, mended: without(now.mended, String(load)) }))}
+            onClick={() => change((now) => reopened({ ...now, mended: without(now.mended, String(load)) }, load))}
           >
             {mend === "void" ? words.close : weigh.unmend}
           </button>
         </div>
       )}
-      {isOver && today.loads?.stocked && <p class="notice">{weigh.noMend}</p>}
-      {isOver && !today.loads?.stocked && (
+      {over.length > 0 && today.loads?.stocked && (
+        <p class="notice" role="alert">
+          {over.some(({ kind }) => kind === "stock") ? weigh.stockOver : weigh.noMend}
+        </p>
+      )}
+      {over.length > 0 && !today.loads?.stocked && (
         <Mending load={load} bowl={Object.fromEntries(bowl.map((item) => [item.id, gramsOf(item) ?? "0"]))} />
       )}
     </>
@@ -59,7 +63,8 @@ function Mending({ load, bowl }: MendingProps) {
     const listed = today.loads?.items.find((item) => item.id === id);
     return listed === undefined ? [] : [[id, { grams, division, scale, of: asOnList(listed) }] as const];
   });
-  const accept = () => change((now) => ({ ...now, mended: { ...now.mended, [load]: Object.fromEntries(weights) } }));
+  const accept = () =>
+    change((now) => reopened({ ...now, mended: { ...now.mended, [load]: Object.fromEntries(weights) } }, load));
   return (
     <div class="notice" role="status">
       <p>{weigh.tooMuch}</p>

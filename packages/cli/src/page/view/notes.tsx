@@ -1,7 +1,7 @@
 import { useBench } from "../bench.ts";
 import { dayOf } from "../clock.ts";
 import { printPage, saveFile } from "../files.ts";
-import { loadCount } from "../items.ts";
+import { lastLoad } from "../items.ts";
 import { noted, readNoted } from "../numbers.ts";
 import { degrees } from "../page-data.ts";
 import type { Dough } from "../state.ts";
@@ -22,8 +22,7 @@ const isNumber = (key: keyof Dough): key is keyof typeof noted => Object.hasOwn(
 export function NotesPart() {
   const { data, ask, state, today, change } = useBench();
   const { notes } = words;
-  const of = loadCount(today);
-  const load = Math.min(state.load, of);
+  const load = Math.min(state.load, lastLoad(today, state));
   const dough = state.doughs[load] ?? {};
   const put = (key: keyof Dough, value: string) =>
     change(
@@ -62,7 +61,7 @@ export function NotesPart() {
   return (
     <>
       <Part heading={notes.heading}>
-        <Loads of={of} />
+        <Loads />
         <div class="fields">{keys.map(field)}</div>
       </Part>
       <Part heading={notes.export}>

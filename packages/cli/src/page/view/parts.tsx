@@ -4,6 +4,7 @@ import { useEffect, useId, useRef } from "preact/hooks";
 import { valueAt } from "../../input/put.ts";
 import type { Section, Shown, Told } from "../answers.ts";
 import { changesOf, problemsAt, useAnswer, useBench } from "../bench.ts";
+import { lastLoad, loadCount } from "../items.ts";
 import { entryAt, sameNumber, splitQuantity } from "../state.ts";
 import { words } from "../words.ts";
 
@@ -55,22 +56,23 @@ export function ProblemText({ problem: { found, expected } }: { readonly problem
 }
 
 /** Goes from load to load; nothing where there is one. */
-export function Loads({ of, turn }: { readonly of: number; readonly turn?: () => void }) {
-  const { state, change } = useBench();
+export function Loads({ turn }: { readonly turn?: () => void }) {
+  const { state, today, change } = useBench();
   const { weigh } = words;
-  const load = Math.min(state.load, of);
+  const last = lastLoad(today, state);
+  const load = Math.min(state.load, last);
   const go = (to: number) => {
     turn?.();
     change((now) => ({ ...now, load: to }), "load");
   };
-  if (of < 2) return undefined;
+  if (last < 2) return undefined;
   return (
     <div class="loads">
       <button type="button" aria-label={weigh.before} disabled={load <= 1} onClick={() => go(load - 1)}>
         ←
       </button>
-      <b aria-live="polite">{weigh.load(load, of)}</b>
-      <button type="button" aria-label={weigh.next} disabled={load >= of} onClick={() => go(load + 1)}>
+      <b aria-live="polite">{weigh.load(load, loadCount(today))}</b>
+      <button type="button" aria-label={weigh.next} disabled={load >= last} onClick={() => go(load + 1)}>
         →
       </button>
     </div>

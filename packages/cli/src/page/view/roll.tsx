@@ -1,7 +1,7 @@
 import { textAt, valueAt } from "../../input/put.ts";
 import { changesOf, useAnswer, useBench } from "../bench.ts";
-import { secondOf } from "../clock.ts";
-import { itemsOfLoad, loadCount } from "../items.ts";
+import { dayOf, onDay, secondOf } from "../clock.ts";
+import { itemsOfLoad, lastLoad } from "../items.ts";
 import { startOf, stepsOf, weighedKey } from "../state.ts";
 import { words } from "../words.ts";
 import { Minded, Part, ProblemText, ReportSection, ReportTable } from "./parts.tsx";
@@ -57,7 +57,8 @@ export function RollPart() {
 function AsItWent() {
   const { state, today } = useBench();
   const { roll, record } = words;
-  const rows = Array.from({ length: loadCount(today) }, (_, index) => index + 1).flatMap((load) => {
+  const day = dayOf(new Date());
+  const rows = Array.from({ length: lastLoad(today, state) }, (_, index) => index + 1).flatMap((load) => {
     const items = itemsOfLoad(today.loads?.items ?? [], state, load);
     const times = items.flatMap(({ id }) => state.weighed[weighedKey(load, id)]?.at ?? []);
     const all = times.length === items.length ? Math.max(...times) : undefined;
@@ -66,8 +67,8 @@ function AsItWent() {
       return { what: roll.lasts(step.label, step.minutes), from: startOf(step), to: step.ended };
     });
     return [...weighing, ...steps].map(({ what, from, to }) => {
-      const ended = to === undefined ? roll.runs : secondOf(new Date(to));
-      return [String(load), what, secondOf(new Date(from)), ended];
+      const ended = to === undefined ? roll.runs : onDay(day, to, secondOf);
+      return [String(load), what, onDay(day, from, secondOf), ended];
     });
   });
   if (rows.length === 0) return undefined;

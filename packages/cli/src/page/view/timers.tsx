@@ -2,7 +2,7 @@ import { useEffect, useRef, useState } from "preact/hooks";
 import { valueAt } from "../../input/put.ts";
 import { useBench } from "../bench.ts";
 import { timeOf } from "../clock.ts";
-import { loadCount } from "../items.ts";
+import { lastLoad } from "../items.ts";
 import { readTyped } from "../numbers.ts";
 import { loadOf, running, type State, splitQuantity, type Timer, withTimer } from "../state.ts";
 import { words } from "../words.ts";
@@ -19,7 +19,7 @@ function minutesOf(value: unknown): number | undefined {
 export function Timers() {
   const { today, state, change } = useBench();
   const { roll } = words;
-  const of = loadCount(today);
+  const of = lastLoad(today, state);
   const timers = running(state);
   const now = useNow(timers);
   const [own, setOwn] = useState("10");
@@ -43,7 +43,7 @@ export function Timers() {
     }));
   return (
     <Part heading={roll.timers}>
-      <Loads of={of} />
+      <Loads />
       <ul class="timers">
         {timers.map((timer) => (
           <li key={keyOf(timer)} class={timer.end <= now ? "over" : undefined}>
@@ -94,7 +94,7 @@ export function Running() {
   const now = useNow(timers);
   return timers.map((timer) => (
     <p key={keyOf(timer)} class={timer.end <= now ? "running over" : "running"}>
-      {nameOf(timer, loadCount(today))} <b role="timer">{leftOf(timer, now)}</b>
+      {nameOf(timer, lastLoad(today, state))} <b role="timer">{leftOf(timer, now)}</b>
     </p>
   ));
 }
@@ -113,15 +113,15 @@ function leftOf({ end }: Timer, now: number): string {
   return end > now ? words.roll.left(clock(end - now)) : words.roll.over(timeOf(new Date(end)));
 }
 
-/** The time, twice a second as long as a timer runs. */
+/** The time, and another look at it twice a second as long as a timer runs. */
 function useNow(timers: readonly Timer[]): number {
-  const [now, setNow] = useState(() => Date.now());
+  const [, look] = useState(0);
   useEffect(() => {
     if (timers.length === 0) return;
-    const tick = setInterval(() => setNow(Date.now()), 500);
+    const tick = setInterval(() => look(Date.now()), 500);
     return () => clearInterval(tick);
   }, [timers.length]);
-  return now;
+  return Date.now();
 }
 
 function clock(milliseconds: number): string {

@@ -2,9 +2,21 @@ import { addedUp, type OnScale, readScale, standingOf } from "@noodlewright/core
 import { useEffect, useRef, useState } from "preact/hooks";
 import type { Item, Shown } from "../answers.ts";
 import { useBench } from "../bench.ts";
-import { asShown, asWeighed, doughOf, finest, itemsOfLoad, loadCount, mendOf } from "../items.ts";
+import {
+  asShown,
+  asWeighed,
+  doughOf,
+  finest,
+  isPast,
+  itemsOfLoad,
+  lastLoad,
+  loadCount,
+  mendOf,
+  reopened,
+  withItem,
+} from "../items.ts";
 import { readTyped, splitTyped } from "../numbers.ts";
-import { lotOf, weighedKey, without, withWeight } from "../state.ts";
+import { lotOf, weighedKey, without } from "../state.ts";
 import { words } from "../words.ts";
 import { Mend } from "./mend.tsx";
 import { FigureButton, Figures, Loads, Part, ReportSection } from "./parts.tsx";
@@ -15,11 +27,12 @@ export function WeighPart() {
   const { state, today, busy, change } = useBench();
   const { weigh } = words;
   const of = loadCount(today);
-  const load = Math.min(state.load, of);
+  const load = Math.min(state.load, lastLoad(today, state));
   const weightOf = ({ id }: Item) => state.weighed[weighedKey(load, id)];
   const standing = (item: Item) => standingOf(item.grams, item.division, weightOf(item)?.grams);
   const listed = today.loads?.items ?? [];
   const items = itemsOfLoad(listed, state, load);
+  const past = isPast(listed, state, load);
   // What is in of another product is not of the list.
   const others = items.flatMap((item) => {
     const { name = item.name } = weightOf(item) ?? {};
@@ -33,10 +46,11 @@ export function WeighPart() {
   const next = items.find((item) => ["open", "short"].includes(standing(item).kind));
   const item = items.find(({ id }) => id === chosen) ?? next;
   const put = (one: Item, grams: string) => {
-    change((now) => withWeight(now, load, one.id, { grams, name: one.name, at: Date.now() }));
+    change((now) => withItem(listed, now, load, one, { grams, at: Date.now() }));
     choose(undefined);
   };
-  const take = (one: Item) => change((now) => ({ ...now, weighed: without(now.weighed, weighedKey(load, one.id)) }));
+  const take = (one: Item) =>
+    change((now) => reopened({ ...now, weighed: without(now.weighed, weighedKey(load, one.id)) }, load));
   const live = useRef<HTMLParagraphElement>(null);
   const opened = useRef(state);
   useEffect(() => {
@@ -49,14 +63,16 @@ export function WeighPart() {
   const unit = items[0]?.unit ?? "g";
   const mended = { unit, division: finest(items), grams: doughOf(items) };
   const isMended = mendOf(listed, state, load) === "holds";
-  const total: Shown = { ...all, ...(isMended && { text: asWeighed(mended), said: weigh.mendedBy }) };
+  const said = past ? weigh.listThen : weigh.mendedBy;
+  const total: Shown = { ...all, ...((isMended || past) && { text: asWeighed(mended), said }) };
+  const isOver = items.some((one) => standing(one).kind === "over");
   return (
     <>
       {remedies.map((section) => (
         <ReportSection key={section.id} section={section} heading={weigh.tooLittle} />
       ))}
       <Part heading={weigh.heading}>
-        <Loads of={of} turn={() => choose(undefined)} />
+        <Loads turn={() => choose(undefined)} />
         <div class="bench">
           <div>
             {others.map(({ item: { id, name }, name: was }) => (
@@ -64,13 +80,17 @@ export function WeighPart() {
                 {weigh.otherIn(was, name)}
               </p>
             ))}
-            {others.length === 0 && <Mend load={load} items={items} />}
+            {load > of && <p class="notice">{weigh.beyond(load, of)}</p>}
+            {past && <p class="hint">{weigh.past}</p>}
+            {others.length === 0 && !past && <Mend load={load} items={items} />}
             <div class={item && "focus"}>
               <p class={item ? "what" : "done"} aria-live="polite" tabIndex={-1} ref={live}>
                 {item ? (
                   <>
                     <b>{item.name}</b> <small>{tellOf(item)}</small>
                   </>
+                ) : isOver ? (
+                  weigh.doneOver
                 ) : (
                   weigh.done
                 )}
@@ -180,59 +200,61 @@ function Focus({ load, item, weighed, put }: FocusProps) {
     else setFault(words.needs(read.ok ? words.number.any : read.needs));
   };
   return (
-    <form
-      onSubmit={(event) => {
-        event.preventDefault();
-        enter();
-      }}
-    >
-      <p class="large">
-        <FigureButton figure={item.figure} />
-      </p>
-      <button type="button" class="main" onClick={({ detail }) => detail < 2 && give(item.grams)}>
-        {weigh.asListed}
-      </button>
-      <span class="entry">
-        <label for="shows">{weighed === undefined ? weigh.shows(item.unit) : weigh.inAll(item.unit)}</label>
-        <input
-          id="shows"
-          type="text"
-          inputMode="decimal"
-          autoComplete="off"
-          enterKeyHint="done"
-          value={typed}
-          aria-invalid={fault !== ""}
-          aria-describedby={fault === "" ? undefined : "shows-fault"}
-          onInput={(event) => {
-            clear();
-            type(event.currentTarget.value);
-          }}
-        />
-        <button type="submit">{weigh.enter}</button>
-      </span>
-      {fault !== "" && (
-        <p id="shows-fault" role="alert" class="problem">
-          {fault}
+    <>
+      <form
+        onSubmit={(event) => {
+          event.preventDefault();
+          enter();
+        }}
+      >
+        <p class="large">
+          <FigureButton figure={item.figure} />
         </p>
-      )}
-      {doubt !== undefined && weighed !== undefined && (
-        <div role="alert" class="notice">
-          <p>{weigh.less(asWeighed(item, weighed))}</p>
-          <div class="buttons">
-            {[
-              [
-                addedUp([weighed, doubt]),
-                weigh.more(asWeighed(item, doubt), asWeighed(item, addedUp([weighed, doubt]))),
-              ],
-              [doubt, weigh.only(asWeighed(item, doubt))],
-            ].map(([grams = "", label]) => (
-              <button type="button" key={grams} onClick={() => give(grams)}>
-                {label}
-              </button>
-            ))}
+        <button type="button" class="main" onClick={({ detail }) => detail < 2 && give(item.grams)}>
+          {weigh.asListed}
+        </button>
+        <span class="entry">
+          <label for="shows">{weighed === undefined ? weigh.shows(item.unit) : weigh.inAll(item.unit)}</label>
+          <input
+            id="shows"
+            type="text"
+            inputMode="decimal"
+            autoComplete="off"
+            enterKeyHint="done"
+            value={typed}
+            aria-invalid={fault !== ""}
+            aria-describedby={fault === "" ? undefined : "shows-fault"}
+            onInput={(event) => {
+              clear();
+              type(event.currentTarget.value);
+            }}
+          />
+          <button type="submit">{weigh.enter}</button>
+        </span>
+        {fault !== "" && (
+          <p id="shows-fault" role="alert" class="problem">
+            {fault}
+          </p>
+        )}
+        {doubt !== undefined && weighed !== undefined && (
+          <div role="alert" class="notice">
+            <p>{weigh.less(asWeighed(item, weighed))}</p>
+            <div class="buttons">
+              {[
+                [
+                  addedUp([weighed, doubt]),
+                  weigh.more(asWeighed(item, doubt), asWeighed(item, addedUp([weighed, doubt]))),
+                ],
+                [doubt, weigh.only(asWeighed(item, doubt))],
+              ].map(([grams = "", label]) => (
+                <button type="button" key={grams} onClick={() => give(grams)}>
+                  {label}
+                </button>
+              ))}
+            </div>
           </div>
-        </div>
-      )}
+        )}
+      </form>
       <span class="entry">
         <label for="lot">{weigh.lot}</label>
         <input
@@ -246,6 +268,6 @@ function Focus({ load, item, weighed, put }: FocusProps) {
           }}
         />
       </span>
-    </form>
+    </>
   );
 }
