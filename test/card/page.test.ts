@@ -191,13 +191,23 @@ interface Told {
   readonly cautions: readonly string[];
 }
 
+/** Whether the weight and the button of what is weighed stand above the bar without a scroll. */
+async function isAboveBar(page: Page): Promise<unknown> {
+  return page.evaluate(`[".focus .large", ".focus .main"].every((one) =>
+    document.querySelector(one).getBoundingClientRect().bottom < document.querySelector("nav").getBoundingClientRect().top)`);
+}
+
+/** How far a page can be scrolled sideways, px. */
+async function sidewaysOf(page: Page): Promise<unknown> {
+  return page.evaluate("document.documentElement.scrollWidth - document.documentElement.clientWidth");
+}
+
 describe("the page", () => {
   test.each(examples)("of %s tells all that the command notes and warns of", async (name) => {
     const told = ["batch", "sheet", "plan", "water-temperature"].flatMap((command): readonly string[] => {
       const { stdout } = runBuilt([command, `examples/${name}.yaml`, "--format", "json"]);
       const { notes = [], cautions = [] }: Partial<Told> = JSON.parse(stdout);
-      // How another blend would be chosen is told where it can be: at the command.
-      return [...notes.filter(({ code }) => code !== "settle.preference").map(({ text }) => text), ...cautions];
+      return [...notes.map(({ text }) => text), ...cautions];
     });
     expect(told.length).toBeGreaterThan(1);
     const { page } = await openFile(browser, fileOf(name));
@@ -231,10 +241,7 @@ describe("the page", () => {
       for (const tab of tabs) {
         await go(page, tab);
         await page.getByText("Working it out").waitFor({ state: "detached" });
-        const sideways = await page.evaluate(
-          "document.documentElement.scrollWidth - document.documentElement.clientWidth",
-        );
-        expect([tab, sideways]).toEqual([tab, 0]);
+        expect([tab, await sidewaysOf(page)]).toEqual([tab, 0]);
         const cut = await page.evaluate(`[...document.querySelectorAll(".scroll")]
           .filter((one) => one.scrollWidth > one.clientWidth).map((one) => one.textContent.slice(0, 60))`);
         expect([tab, cut]).toEqual([tab, []]);
@@ -260,16 +267,49 @@ describe("the page", () => {
     const first = await ((await stock.count()) > 0 ? stock : button).boundingBox();
     const bar = await page.getByRole("navigation").boundingBox();
     expect((first?.y ?? 999) + (first?.height ?? 0)).toBeLessThan(bar?.y ?? 0);
+    await page.setViewportSize({ width: 740, height: 360 });
+    if ((await stock.count()) === 0) expect(await isAboveBar(page)).toBe(true);
     await page.context().close();
   });
 
-  test("says that the noodle is no more the one that is wanted, and weighs on", async () => {
+  test("finds the amounts anew when a flour is another, as the command does, and keeps what is to be found", async () => {
     const { page } = await openFresh("friday-noodle");
     await go(page, "Today");
     await page.getByRole("textbox", { name: "protein" }).first().fill("7");
     await done(page);
-    expect((await weightsOf(page)).length).toBeGreaterThan(2);
-    await page.locator(".notice").getByText("not the noodle that is wanted: protein is").waitFor();
+    expect(await page.locator("ul.follows").textContent()).toContain("found anew by what the spec wants");
+    const weights = await weightsOf(page);
+    const flags = ["--set", "flours[0].figures.protein=7 %", "--set", "flours[0].figures.proteinBasis=14 % mb"];
+    expect(weights).toEqual(weightsByCommand("examples/friday-noodle.yaml", flags));
+    expect(await isAboveBar(page)).toBe(true);
+    await go(page, "Take");
+    const yaml = await saved(page, "Spec as changed today (YAML)");
+    expect(yaml.match(/amount: find/gu)?.length).toBe(6);
+    writeFileSync(join(out, "friday-today.yaml"), yaml);
+    expect(weightsByCommand(join(out, "friday-today.yaml"), [])).toEqual(weights);
+    await go(page, "Today");
+    await page.getByLabel("in the place of sodium carbonate").selectOption("sodium carbonate decahydrate");
+    await done(page);
+    const other = [...flags, "--set", "alkali[0].name=sodium carbonate decahydrate"];
+    expect(await weightsOf(page)).toEqual(weightsByCommand("examples/friday-noodle.yaml", other));
+    await page.close();
+  });
+
+  test("breaks a long name of one word, so that nothing scrolls sideways", async () => {
+    const figures = { moisture: "12 %", protein: "10 %", allergens: [] };
+    const spec = {
+      name: "W".repeat(80),
+      flours: [{ name: "W".repeat(60), amount: "100 %", figures }],
+      water: { added: "36 %" },
+      batch: { dough: "12 kg" },
+    };
+    const file = fileOf("long-name");
+    expect(runBuilt(["page", "-", "-o", file], { input: JSON.stringify(spec) }).status).toBe(0);
+    const { page } = await openFresh("long-name");
+    for (const tab of tabs) {
+      await go(page, tab);
+      expect([tab, await sidewaysOf(page)]).toEqual([tab, 0]);
+    }
     await page.close();
   });
 
@@ -314,6 +354,11 @@ describe("the page", () => {
   test("answers a wrong value in its place, and weighs nothing by it", async () => {
     const { page } = await openFresh("school-noodle");
     await go(page, "Today");
+    await page.getByRole("textbox", { name: "moisture" }).first().fill("60");
+    await done(page);
+    expect(await page.locator(".field [role=alert]").textContent()).toMatch(
+      /^\d.* water in the dough. Needed: at least/u,
+    );
     await page.getByRole("textbox", { name: "moisture" }).first().fill("130");
     await done(page);
     expect(await page.locator(".field [role=alert]").textContent()).toBe('"130 %". Needed: a share from 0 to 100 %.');
@@ -341,6 +386,8 @@ test("a home cook's evening, with a mistap, a reload, a rest and a dough written
   await page.getByRole("button", { name: "Weighed as listed" }).dblclick();
   const ticked = page.locator("ul.weights input:checked");
   expect(await ticked.count()).toBe(1);
+  await page.getByLabel("lot", { exact: true }).press("Enter");
+  expect(await page.getByRole("alert").count()).toBe(0);
   await page.getByLabel("the scale shows, g").fill("300,5");
   await page.getByRole("button", { name: "Enter" }).click();
   expect(await page.getByRole("alert").textContent()).toBe("This scale shows steps of 1 g.");
@@ -370,8 +417,12 @@ test("a home cook's evening, with a mistap, a reload, a rest and a dough written
     /^1weighing\d\d:\d\d:\d\d\d\d:\d\d:\d\d$/u,
   );
   await page.getByLabel("time of service").fill("20:00");
+  const { width = 0 } = (await page.getByLabel("time of service").boundingBox()) ?? {};
+  expect(width).toBeGreaterThan(200);
   await expectText(page, "19:40");
+  await page.waitForTimeout(1100);
   await page.getByRole("button", { name: "Start rest, 30 min" }).click();
+  expect(await page.getByRole("timer").textContent()).toMatch(/^(?:30:00|29:5\d) left$/u);
   await page.reload();
   await page.getByRole("timer").waitFor();
   expect(await page.getByRole("timer").textContent()).toMatch(/^(?:30:00|29:5\d) left$/u);
@@ -430,6 +481,7 @@ test("a coarse scale, a bottle's two products and a flour's temperature say what
   await page.getByRole("textbox", { name: "flour", exact: true }).fill("24");
   await expectText(page, "Enter the dough temperature wanted");
   await page.getByRole("textbox", { name: "flour", exact: true }).fill("");
+  expect(await page.getByLabel("in the place of bottle of the noodle class").count()).toBe(1);
   await page.getByLabel("in the place of bottle of the noodle class").selectOption("sodium bicarbonate");
   await done(page);
   const weights = await weightsOf(page);
@@ -603,7 +655,7 @@ describe("what another version of the page saved or kept", () => {
       return page.locator("main [role=status]").textContent();
     };
     const file = { noodlewright: "bench", version: 1, key: keyIn("evening-class"), state: { ...first, timers } };
-    expect(await open({ ...file, version: 3 })).toMatch(/^This file is of form 3, and this page reads up to form 2/u);
+    expect(await open({ ...file, version: 4 })).toMatch(/^This file is of form 4, and this page reads up to form 3/u);
     expect(await open({ ...file, state: {} })).toBe("This file is damaged, so nothing of it was taken.");
     expect(await open(file)).toMatch(/^The file is open/u);
     await page.getByText("rest, 30 min").waitFor();
@@ -612,7 +664,7 @@ describe("what another version of the page saved or kept", () => {
 
   test("stays on the device, and is told of where it cannot be read", async () => {
     const { page } = await openFresh("evening-class");
-    const place = `noodlewright 2 ${keyIn("evening-class")}`;
+    const place = `noodlewright 3 ${keyIn("evening-class")}`;
     const unread = '{"of":"a later page"}';
     await page.evaluate(`localStorage.setItem(${JSON.stringify(place)}, ${JSON.stringify(unread)})`);
     await page.reload();
@@ -727,6 +779,36 @@ describe("a load at the bench", () => {
     await page.close();
   });
 
+  test("goes by the list it was weighed by when the list changes, and stays when there are fewer loads", async () => {
+    const { page } = await openFresh("school-noodle");
+    await weightsOf(page);
+    await page.getByRole("button", { name: "Next load" }).click();
+    const weights = await weightsOf(page);
+    const open = page.locator("ul.weights input:not(:checked)");
+    for (let left = await open.count(); left > 0; left = await open.count()) await open.first().click();
+    for (const bowls of ["300", "60"]) {
+      await go(page, "Size");
+      await page.getByRole("textbox", { name: "bowls", exact: true }).fill(bowls);
+      await done(page);
+      expect(await weightsOf(page)).toEqual(weights);
+      expect(await page.getByText("Too much is in the bowl").count()).toBe(0);
+      await expectText(page, "All of this load was weighed before the list changed.");
+    }
+    await page.emulateMedia({ media: "print" });
+    expect(await page.locator(".loads b").isVisible()).toBe(true);
+    await page.close();
+  });
+
+  test("with too much of a stock solution says what that does, and that no sum mends it", async () => {
+    const { page } = await openFresh("barley-egg-noodle");
+    await weigh(page, "stock solution", "400");
+    await page.getByRole("alert").getByText("Too much of the stock solution is in the bowl").waitFor();
+    const open = page.locator("ul.weights li:not(.over) input:not(:checked)");
+    for (let left = await open.count(); left > 0; left = await open.count()) await open.first().click();
+    expect(await page.locator(".done").textContent()).toBe("Everything is in the bowl, and too much of something.");
+    await page.close();
+  });
+
   test("holds the place and the live line from one ingredient to the next, and to the end", async () => {
     const { page } = await openFresh("evening-class");
     await go(page, "Weigh");
@@ -772,6 +854,13 @@ describe("a load at the bench", () => {
     await go(page, "Size");
     const bowls = page.getByRole("textbox", { name: "bowls", exact: true });
     const before = await bowls.inputValue();
+    await bowls.fill(`${before}0`);
+    await bowls.fill(before);
+    await go(page, "Weigh");
+    await page.reload();
+    await page.locator("header").waitFor();
+    expect(await page.locator("header").textContent()).not.toContain("differs");
+    await go(page, "Size");
     await bowls.fill(`${before}0`);
     await bowls.fill(`${before}.0`);
     await bowls.blur();

@@ -33,7 +33,7 @@ const mended: State = {
   },
 };
 
-const data = { spec: {}, files: [], said: "", found: [], units: "metric" as const, key: "" };
+const data = { spec: {}, files: [], said: "", units: "metric" as const, key: "" };
 
 function todayOf(count: number, items: readonly Item[]): Answers {
   return {
@@ -41,6 +41,7 @@ function todayOf(count: number, items: readonly Item[]): Answers {
     name: "class noodle",
     problems: [],
     loud: [],
+    found: [],
     loads: { count, items, total: flour.figure, stocked: false, remedies: [] },
     size: [],
     water: [],
@@ -137,7 +138,11 @@ describe("a load that was weighed before the list changed", () => {
 test("what was saved is read whole, or not at all", () => {
   const timers = [{ label: "rest", minutes: 20, end: 5, load: 2, ended: 4 }];
   const entries = [{ path: ["flours", 0, "figures", "moisture"], text: "13", unit: "%" }];
-  const lists = { 1: listed.map(({ figure: _, ...one }) => one) };
+  const lists = {
+    1: listed.map(({ id, name, grams, unit, division, scale, kind }) => {
+      return { id, name, grams, unit, division, scale, kind };
+    }),
+  };
   const whole = { ...mended, lists, entries, timers, lots: { "1/flour.1": "A" }, doughs: { 1: { note: "soft" } } };
   expect(isState(whole)).toBe(true);
   const { lots: _, ...less } = whole;
@@ -176,7 +181,7 @@ test("what differs is told as the fields are named, not by keys", () => {
     entry(["alkali", 0, "replaceWith"], "potassium carbonate"),
     entry(["scales", 0, "division"], "1", "g"),
   ];
-  expect(differences(spec, { entries })).toEqual([
+  expect(differences({}, spec, { entries })).toEqual([
     "bowls: 40",
     "loss at the rolls: 3 %",
     "temperature of tap water: 12 °C",

@@ -229,6 +229,7 @@ export const samples: Readonly<Record<Code | NoteCode, Sample>> = {
   "water.not-stated": ["water", `formulaOf({ ...noodle, water: {} })`],
   "water.stated-twice": ["water", `formulaOf({ ...noodle, water: { added: "36 %", tap: "34 %" } })`],
   "water.mass-without-flour-mass": ["water.tap", `formulaOf({ ...noodle, water: { tap: "170 g" } })`],
+  "water.below-own": ["water.dough", `formulaOf({ ...noodle, water: { dough: "8 %" } })`],
   "water.below-carried": ["water.added", `formulaOf({ ...egg, water: { added: "10 %" } })`],
   "water.below-flour": [
     "water.added",

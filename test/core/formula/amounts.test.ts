@@ -204,7 +204,7 @@ describe("amounts that cannot be", () => {
     ["water.stated-twice", { water: { added: "36 %", tap: "34 %" } }],
     ["water.stated-twice", { flours: grams, water: { added: "36 %", tap: "34 %", dough: "36 %" } }],
     ["water.below-carried", { water: { added: "10 %" }, ingredients: [{ name: "whole egg", amount: "20 %" }] }],
-    ["water.below-carried", { water: { dough: "8 %" } }],
+    ["water.below-own", { water: { dough: "8 %" } }],
     [
       "water.below-flour",
       {

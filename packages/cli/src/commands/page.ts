@@ -1,5 +1,5 @@
 import { createHash } from "node:crypto";
-import { askCard, readNoodleData, told } from "@noodlewright/core";
+import { askCard, readNoodleData } from "@noodlewright/core";
 import { parseFile } from "../input/document.ts";
 import { loadSpec } from "../input/load-spec.ts";
 import { isSection } from "../input/put.ts";
@@ -40,17 +40,13 @@ export const pageCommand: Command = {
     if (!noodle.ok) return printProblems(noodle.problems.map(place), asked, io);
     const card = askCard(noodle.value, { date: io.today() });
     if (!card.ok) return printProblems(card.problems.map(place), asked, io);
-    const found = noodle.value.notes.filter(({ code }) => code === "settle.found").map(told);
-    const settled = noodle.value.settled?.data ?? spec;
-    const holds: Omit<PageData, "key"> = {
-      spec: settled,
-      files: files.map(cardFile),
-      said: changesSaid(overrides),
-      found,
-      units,
-    };
-    const key = createHash("sha256").update(JSON.stringify(holds)).digest("hex").slice(0, 16);
-    const page = { ...holds, key };
+    const holds = { spec, files: files.map(cardFile), said: changesSaid(overrides) };
+    // With the empty list that pages before this one had in them, so that what a browser kept for them is found.
+    const key = createHash("sha256")
+      .update(JSON.stringify({ ...holds, found: [], units }))
+      .digest("hex")
+      .slice(0, 16);
+    const page: PageData = { ...holds, units, key };
     const text = renderBenchPage(noodle.value.formula.name, page, firstAnswers(page));
     return writeOutput(asked.text("out"), text, asked, io);
   },

@@ -43,7 +43,10 @@ export function atSet(problem: AnyProblem, { path, value }: Pick<Override, "path
   const meant = [...at.slice(0, -1), ...(typeof nearest === "string" ? [nearest] : []), ...below];
   const entries = problem.code === "path.several" ? problem.facts.entries : [];
   const own = code === "path.no-entry" ? [] : keySamples(code === "path.unreadable" ? path : at, value);
-  const samples = own.length > 0 || nearest === undefined ? own : keySamples(meant, value);
+  const all = own.length > 0 || nearest === undefined ? own : keySamples(meant, value);
+  // A value that was refused at a key that is right is no example of what would be right there.
+  const isOfKey = code.startsWith("spec.") || code.startsWith("path.");
+  const samples = isOfKey ? all : all.filter((line) => line.slice(line.indexOf("=") + 1) !== String(value));
   const each = entries.map((entry) => `${pathText([...(readKeyPath(entry) ?? []), ...below])}=${String(value)}`);
   const lines = [...each, ...(each.length > 0 ? [] : samples)].map((line) => `${setFlagName} '${line}'`);
   return { ...problem, flag: setFlagName, ...(lines.length > 0 && { lines }) };

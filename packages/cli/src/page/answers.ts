@@ -93,6 +93,8 @@ export interface Answers {
   readonly name: string;
   readonly problems: readonly Told[];
   readonly loud: readonly string[];
+  /** The amounts that were found for what is wanted, in words. */
+  readonly found: readonly string[];
   /** Nothing where it cannot be worked out. */
   readonly loads?: Loads;
   readonly size: readonly Shown[];
@@ -114,7 +116,12 @@ export interface Kitchen {
     readonly protein: string;
     readonly basis: string;
   }[];
-  readonly alkali: readonly { readonly name: string; readonly path: Path; readonly written: string }[];
+  readonly alkali: readonly {
+    readonly name: string;
+    /** Where another product is put. */
+    readonly place: Path;
+    readonly written: string;
+  }[];
   /** Alkaline products to choose from. */
   readonly products: readonly string[];
 }

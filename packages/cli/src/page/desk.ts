@@ -3,7 +3,7 @@ import type { Batch } from "@noodlewright/core/answers";
 import { listSalts } from "@noodlewright/core/chemistry";
 import { type Figure, graphOf, pathText } from "@noodlewright/core/figure";
 import { inSystem, printableData, renderCard, renderHtml, shownGrouped, workings } from "@noodlewright/core/render";
-import { textAt } from "../input/put.ts";
+import { textAt, valueAt } from "../input/put.ts";
 import type {
   Answers,
   AnswerTo,
@@ -26,7 +26,7 @@ import { differences } from "./differences.ts";
 import { followings } from "./follows.ts";
 import { asWeighed, finest } from "./items.ts";
 import type { PageData } from "./page-data.ts";
-import { entryAt, freshState, keyOf, readEntry } from "./state.ts";
+import { entryAt, freshState, isFound, keyOf, readEntry } from "./state.ts";
 import { batchRecord, doughRows, specYaml } from "./take-along.ts";
 import { proteinBasis, type Today, workOut } from "./today.ts";
 import { words } from "./words.ts";
@@ -45,7 +45,7 @@ export function openDesk(data: PageData): Desk {
     if (key !== last.key) last = { key, today: workOut(data, changes, before.noodle) };
     return last.today;
   };
-  const answers = (changes: Changes) => answersOf(data, before, todayOf(changes), changes);
+  const answers = (changes: Changes) => answersOf(before, todayOf(changes), changes);
   return {
     answers,
     roll: (changes) => rolled(todayOf(changes)),
@@ -59,7 +59,9 @@ export function openDesk(data: PageData): Desk {
     card: ({ state, now }) => {
       const today = todayOf(state);
       const { noodle } = today;
-      const said = [data.said, ...data.found, ...differences(today.spec, state)].filter((one) => one !== "").join(", ");
+      const said = [data.said, ...foundIn(today), ...differences(data.spec, today.spec, state)]
+        .filter((one) => one !== "")
+        .join(", ");
       const made = noodle && askCard(noodle, { date: dayOf(new Date(now)), files: data.files, said });
       return made?.ok ? renderCard(made.value.card, data.units === "us" ? "letter" : "a4") : "";
     },
@@ -96,18 +98,21 @@ function kitchenOf({ noodle, spec }: Today): Kitchen {
     alkali: lines.flatMap(({ role, path, name }, index) => {
       const isFirst = lines.findIndex((line) => pathText(line.path) === pathText(path)) === index;
       if (role !== "alkali" || !isFirst) return [];
-      const written = textAt(spec, [...path, "replaceWith"]);
-      return [{ name: textAt(spec, [...path, "name"]) || name, path, written }];
+      // Nothing is held of an amount that is found: another product is found anew by what is wanted.
+      const isOpen = isFound(valueAt(spec, [...path, "amount"]));
+      const place = [...path, isOpen ? "name" : "replaceWith"];
+      return [{ name: textAt(spec, [...path, "name"]) || name, place, written: isOpen ? "" : textAt(spec, place) }];
     }),
     products: salts.ok ? salts.value.filter(({ alkaline }) => alkaline).map(({ name }) => name) : [],
   });
   return { ...shown, names: lines.map(({ name }) => name) };
 }
 
-function answersOf(data: PageData, before: Today, today: Today, changes: Changes): Answers {
+function answersOf(before: Today, today: Today, changes: Changes): Answers {
   const { spec, noodle, batch, water, problems } = today;
   const report = batch?.report();
-  const loud = batch?.notes.filter((one) => one.loud).map(told) ?? [];
+  // What was found is no warning.
+  const loud = batch?.notes.filter(({ loud, code }) => loud && code !== "settle.found").map(told) ?? [];
   const units = noodle?.units ?? "metric";
   const target = batch?.value.target;
   const loads = batch?.value.loads;
@@ -119,15 +124,21 @@ function answersOf(data: PageData, before: Today, today: Today, changes: Changes
       name: (noodle ?? before.noodle)?.formula.name ?? "",
       problems: toldAll(problems, changes),
       loud,
+      found: foundIn(today),
       ...(batch && report && { loads: loadsOf(batch.value, report, today) }),
       size: size.flatMap((figure) => (figure === undefined ? [] : [shownAt("batch", inSystem(figure, units))])),
       water: water ? [shownAt("water", inSystem(water.value.plan.temperature, units))] : [],
       follows: changes.entries.length === 0 ? [] : followings(before, today, changes, massesOf),
       allergens: allergens?.blocks.flatMap((block) => (block.kind === "text" ? block.lines : [])) ?? [],
       cautions: report?.cautions ?? [],
-      notes: [...data.found, ...notesOf([report, water?.report()], loud)],
+      notes: notesOf([report, water?.report()], loud),
     }),
   };
+}
+
+/** The amounts that were found for what is wanted, in words. */
+function foundIn({ noodle }: Today): readonly string[] {
+  return noodle?.notes.filter(({ code }) => code === "settle.found").map(told) ?? [];
 }
 
 /** The notes of reports, each once. */

@@ -1,18 +1,31 @@
 import { type Path, pathText } from "@noodlewright/core/figure";
 import { printable } from "@noodlewright/core/render";
-import { textAt } from "../input/put.ts";
-import type { State } from "./state.ts";
+import { textAt, valueAt } from "../input/put.ts";
+import { splitTyped } from "./numbers.ts";
+import { type Entry, type State, sameNumber, splitQuantity } from "./state.ts";
 import { words } from "./words.ts";
 
-/** What was entered in place of the spec's, in words. @param spec - with what was entered in it */
-export function differences(spec: unknown, { entries }: Pick<State, "entries">): readonly string[] {
-  return entries.map(({ path, text, unit }) =>
-    `${placeName(spec, path)}: ${text} ${unit === "number" ? "" : unit}`.trim(),
+/** The entries with another value than the spec has there. @param spec - as it is written */
+export function others(spec: unknown, { entries }: Pick<State, "entries">): readonly Entry[] {
+  return entries.filter((entry) => {
+    const written = splitQuantity(valueAt(spec, entry.path));
+    const { number, unit } = splitTyped(entry.text);
+    const stands = valueAt(spec, entry.path);
+    if (typeof stands === "string" && entry.text.trim() === stands.trim()) return false;
+    const isSame = entry.text.trim() === written.text || sameNumber(number, written.text);
+    return !isSame || (unit || entry.unit.replace("number", "")) !== written.unit;
+  });
+}
+
+/** What was entered in place of the spec's, in words. @param today - the spec with what was entered in it */
+export function differences(spec: unknown, today: unknown, state: Pick<State, "entries">): readonly string[] {
+  return others(spec, state).map(({ path, text, unit }) =>
+    `${placeName(today, spec, path)}: ${text} ${unit === "number" ? "" : unit}`.trim(),
   );
 }
 
 /** A place of the spec as the fields of the page name it. */
-function placeName(spec: unknown, path: Path): string {
+function placeName(spec: unknown, written: unknown, path: Path): string {
   const { size, today, roll } = words;
   const named: Readonly<Record<string, string>> = {
     "batch.bowls": size.bowls,
@@ -37,6 +50,8 @@ function placeName(spec: unknown, path: Path): string {
       return `${nameAt(path.slice(0, -2))}, ${today.moisture}`;
     case "protein":
       return `${nameAt(path.slice(0, -2))}, ${today.protein(textAt(spec, [...path.slice(0, -1), "proteinBasis"]))}`;
+    case "name":
+      return path[0] === "alkali" ? today.product(textAt(written, path)) : (named[pathText(path)] ?? pathText(path));
     case "replaceWith":
       return today.product(nameAt(path.slice(0, -1)));
     case "division":

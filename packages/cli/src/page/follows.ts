@@ -59,6 +59,14 @@ function moved(before: Today, today: Today, changes: Changes, itemsOf: ItemsOf):
       const why = other ? because.alkali(name, held) : reasons(drier && because.flour);
       return { was: other ? undefined : old?.parts, now: parts, label: name, from: "batch", why };
     });
+  // What is found follows from all that is wanted.
+  const found = formula.lines
+    .filter(({ role }) => ["flour", "alkali", "salt"].includes(role))
+    .map(({ id, name, parts }): Moved => {
+      const old = was.lines.find((line) => line.id === id);
+      const same = old?.name === name ? old.parts : undefined;
+      return { was: same, now: parts, label: name, from: "batch", why: because.found };
+    });
   const size = entered("batch", "losses") && because.size;
   const oldItems = itemsOf(before);
   const items = itemsOf(today);
@@ -76,7 +84,7 @@ function moved(before: Today, today: Today, changes: Changes, itemsOf: ItemsOf):
   return [
     ...blend.map((now) => ofBatch(now, because.flour)),
     ...[added, tap, doughWater].map((now) => ofBatch(now, wetness, product)),
-    ...doses,
+    ...(today.noodle?.settled ? found : doses),
     ...ofWater(oldPlan?.plan.temperature, plan?.plan.temperature),
     ...ofWater(oldPlan?.weighed.ice?.ice, plan?.weighed.ice?.ice),
     ...weights.filter(({ kind, was: old }) => !drier || (kind === "stock" && old === undefined)),

@@ -9,8 +9,6 @@ export interface PageData {
   readonly files: readonly CardFile[];
   /** What flags changed of the spec, in words. */
   readonly said: string;
-  /** The amounts that were found for what is wanted, in words. */
-  readonly found: readonly string[];
   readonly units: UnitSystem;
   /** Checksum of all that; what is kept on the device is kept under it. */
   readonly key: string;

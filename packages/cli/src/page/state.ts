@@ -154,6 +154,11 @@ export function sameNumber(typed: string, other: string): boolean {
   return typed.trim() !== "" && other.trim() !== "" && Number(asNumber(typed)) === Number(asNumber(other));
 }
 
+/** Whether an amount of a spec is to be found by what it wants. */
+export function isFound(amount: unknown): boolean {
+  return typeof amount === "string" && amount.trim().toLowerCase() === "find";
+}
+
 /** A quantity of a spec in two parts, for a pad and a unit; words stay whole. */
 export function splitQuantity(value: unknown): { readonly text: string; readonly unit: string } {
   if (typeof value !== "string" && typeof value !== "number") return { text: "", unit: "" };

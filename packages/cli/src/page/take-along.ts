@@ -90,9 +90,9 @@ const checksumOf = ({ data }: Occasion): string => data.files[0]?.checksum ?? ""
 
 /** Every dough as a row, for a spreadsheet. */
 export function doughRows(occasion: Occasion): string {
-  const { state, today } = occasion;
+  const { data, state, today } = occasion;
   const name = today.name;
-  const said = differences(today.spec, state).join("; ");
+  const said = differences(data.spec, today.spec, state).join("; ");
   const timed = [...new Set(loadsTold(occasion).flatMap((load) => stepsOf(state, load).map(({ label }) => label)))];
   const rows = loadsTold(occasion).map((load): readonly Cell[] => {
     const day = dayOfLoad(occasion, load);
@@ -186,13 +186,13 @@ export function batchRecord(occasion: Occasion): Report {
     };
   });
   const files = data.files.map(({ name, checksum }) => `${name} ${checksum}`).join(", ");
-  const changed = differences(today.spec, state);
+  const changed = differences(data.spec, today.spec, state);
   const about = [
     days.join(", "),
     record.exported(`${dayOf(now)}, ${timeOf(now)}`),
     record.checksum(files),
     ...(data.said === "" ? [] : [words.changed(data.said)]),
-    ...data.found,
+    ...today.found,
   ];
   return reportOf(occasion, [
     { heading: record.date, blocks: [{ kind: "text", lines: about.map(printable) }] },

@@ -6,15 +6,16 @@ import {
   type Noodle,
   type Problem,
   readStatedNoodle,
+  settle,
   shortPortions,
 } from "@noodlewright/core";
 import type { Batch } from "@noodlewright/core/answers";
-import { fixedText, pathText } from "@noodlewright/core/figure";
+import { fixedText, type Path, pathText } from "@noodlewright/core/figure";
 import { basisText } from "@noodlewright/core/spec";
 import { type Put, textAt, valueAt, withValues } from "../input/put.ts";
 import type { Changes } from "./answers.ts";
 import type { PageData } from "./page-data.ts";
-import { putOf } from "./state.ts";
+import { isFound, putOf } from "./state.ts";
 
 type Line = Noodle["formula"]["lines"][number];
 type Answered<T> = Extract<T, { readonly ok: true }>;
@@ -33,15 +34,23 @@ export interface Today {
   readonly problems: readonly Problem[];
 }
 
+interface SpecToday {
+  readonly spec: unknown;
+  /** The moisture for which the water of the dough stands there. */
+  readonly keeps?: Path | undefined;
+}
+
 /** The spec with what is different today in it: the same data that the command has with `--set`. */
-export function specToday({ spec }: PageData, changes: Changes, written: Noodle | undefined): unknown {
+function specToday({ spec }: PageData, changes: Changes, written: Noodle | undefined): SpecToday {
   const puts = changes.entries.map(putOf).flatMap((put) => [put, ...basisBeside(put, spec, written)]);
   const changed = withValues(spec, puts);
-  const wetter = puts.some(({ path }) => path[0] === "flours" && path.at(-1) === "moisture");
+  const wetter = puts.findLast(({ path }) => path[0] === "flours" && path.at(-1) === "moisture");
   const own = puts.some(({ path }) => path[0] === "water");
   const reference = valueAt(spec, ["water", "onFlourMoisture"]) !== undefined;
-  if (!changes.keepWet || !wetter || own || reference || written === undefined) return changed;
-  return withValues(changed, [{ path: ["water", "dough"], value: `${keptWater(written)} %` }]);
+  const open = ["added", "tap", "dough"].some((way) => isFound(valueAt(spec, ["water", way])));
+  if (!changes.keepWet || !wetter || own || reference || open || written === undefined) return { spec: changed };
+  const dough = [{ path: ["water", "dough"], value: `${keptWater(written)} %` }];
+  return { spec: withValues(changed, dough), keeps: wetter.path };
 }
 
 /** The basis that the label names goes in beside a protein. */
@@ -66,10 +75,14 @@ export function keptWater({ formula }: Noodle): string {
 
 /** Works the noodle out with what is different today. */
 export function workOut(data: PageData, changes: Changes, written?: Noodle): Today {
-  const spec = specToday(data, changes, written);
-  // The amounts that a spec leaves open were found when its page was written.
-  const reading = readStatedNoodle(spec, { units: data.units }, { missed, shortPortions });
-  if (!reading.ok) return { spec, problems: reading.problems };
+  const { spec, keeps } = specToday(data, changes, written);
+  const reading = readStatedNoodle(spec, { units: data.units }, { settle, missed, shortPortions });
+  if (!reading.ok) {
+    // What is wrong with the water that is kept is wrong with the moisture that it is kept for.
+    const placed = (problem: Problem): Problem =>
+      keeps && pathText(problem.path) === "water.dough" ? { ...problem, path: keeps } : problem;
+    return { spec, problems: reading.problems.map(placed) };
+  }
   const noodle = reading.value;
   const batch = askBatch(noodle);
   if (!batch.ok) return { spec, noodle, problems: batch.problems };

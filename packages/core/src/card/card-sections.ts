@@ -3,7 +3,7 @@ import { exact } from "../figure/figure.ts";
 import { dec, ONE } from "../number/decimal.ts";
 import { row, section, table, wordColumn } from "../report/build.ts";
 import type { Section, Table } from "../report/schema.ts";
-import { type PassColumn, passColumns, sheetsHeading, sized } from "../report/sheet-report.ts";
+import { type PassColumn, passColumns, sheetsHeading, sized, tripsBlock } from "../report/sheet-report.ts";
 import { type UnitSystem, words } from "../report/show.ts";
 import type { SheetPlan } from "../sheet/sheet-plan.ts";
 
@@ -26,7 +26,7 @@ const longestBar = 10;
 export function sheetSections(plan: SheetPlan, units: UnitSystem): readonly Section[] {
   const figures = figuresToWorkBy(plan).map((figure) => sized(figure, units));
   return [
-    section("passes", "Passes of a sheet", passesTable(plan, units)),
+    section("passes", "Passes of a sheet", passesTable(plan, units), tripsBlock(plan)),
     section("sheets", sheetsHeading(plan), { kind: "figures", figures }),
   ];
 }

@@ -15,6 +15,8 @@ export function said(input: unknown): string {
 /** The same without quotes and as long as it is. @example saidPlain(12) // => "12" */
 export function saidPlain(input: unknown): string {
   if (typeof input === "string") return input;
-  if (typeof input === "number" || typeof input === "bigint") return String(input);
+  // A whole number is written out, however large.
+  if (typeof input === "number") return Number.isInteger(input) ? String(BigInt(input)) : String(input);
+  if (typeof input === "bigint") return String(input);
   return JSON.stringify(input) ?? "something that is no data";
 }

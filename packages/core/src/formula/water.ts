@@ -1,7 +1,7 @@
 import { type Figure, given, shown, summed, worked } from "../figure/figure.ts";
 import { answer, type Outcome, type Path, type Problem, problem, refuse } from "../figure/problem.ts";
 import { fromSpec, massBalance } from "../figure/source.ts";
-import { dec, decimalText } from "../number/decimal.ts";
+import { ceilToDivision, dec, decimalText } from "../number/decimal.ts";
 import type { Spec } from "../spec/spec.ts";
 import type { FormulaLine } from "./line.ts";
 import { moistureFigure } from "./line.ts";
@@ -41,7 +41,8 @@ export function carriedWater(line: FormulaLine): Figure {
 /**
  * Finds the tap water that meets the stated water once every other source is counted.
  *
- * Problems: `water.not-stated`, `water.stated-twice`, `water.below-carried`, `water.mass-without-flour-mass`.
+ * Problems: `water.not-stated`, `water.stated-twice`, `water.below-carried`, `water.below-own`,
+ * `water.mass-without-flour-mass`.
  */
 export function balanceWater(lines: StatedLines, water: Spec["water"]): Outcome<WaterBalance> {
   const ways = (["added", "tap", "dough"] as const).filter((way) => water[way] !== undefined);
@@ -112,7 +113,7 @@ function tapWater(
       from: { dough: stated, ...known },
       sources: [massBalance],
     });
-    return dec(tap.value).isNegative() ? refuse(belowCarried(path, water.dough?.text ?? "", tap, known)) : answer(tap);
+    return dec(tap.value).isNegative() ? refuse(belowOwn(path, water.dough?.text ?? "", known)) : answer(tap);
   }
   const amount = water[way];
   if (amount === undefined) return refuse(wayProblem([]));
@@ -221,6 +222,13 @@ function wayProblem(ways: readonly string[]): Problem {
   return ways.length === 0
     ? problem("water.not-stated", ["water"], {})
     : problem("water.stated-twice", ["water"], { ways });
+}
+
+/** Less dough water than the dough has before any is poured, % of the dough. */
+function belowOwn(path: Path, written: string, { flour, carried, others }: Known): Problem {
+  const own = dec(flour.value).plus(carried.value).times(100).div(dec(others.value).plus(100));
+  const from = dec(carried.value).lt("0.005") ? "flours" : "all";
+  return problem("water.below-own", path, { written, own: decimalText(ceilToDivision(own, dec("0.01"))), from });
 }
 
 function belowCarried(path: Path, text: string, tap: Figure, known: Known): Problem {

@@ -11,7 +11,7 @@ import { numberColumn, pictureBlock, report, row, section, table, wordColumn } f
 import { formulaCautions } from "./cautions.ts";
 import { passStrip } from "./pictures/pass-strip.ts";
 import type { Picture } from "./pictures/svg.ts";
-import type { Cell, Report, Table } from "./schema.ts";
+import type { Block, Cell, Report, Table } from "./schema.ts";
 import { figureCell, groupDigits, inSystem, inUnit, measureCell, type UnitSystem, words } from "./show.ts";
 
 /** Tells a sheet: its passes, and where it is cut its strands and portions, and what becomes of every gram of a load. */
@@ -27,7 +27,7 @@ export function sheetReport(
     title: `${formula.name}: ${plan.machine.name}`,
     main: "passes",
     sections: [
-      section("passes", "Passes of a sheet", passTable(plan, units), pictureBlock(stripOf(plan))),
+      section("passes", "Passes of a sheet", passTable(plan, units), tripsBlock(plan), pictureBlock(stripOf(plan))),
       section("sheets", sheetsHeading(plan), {
         kind: "figures",
         figures: sheetFigures(plan).map((figure) => sized(figure, units)),
@@ -89,6 +89,18 @@ function passTable(plan: SheetPlan, units: UnitSystem): Table {
       ),
     ],
   );
+}
+
+/** How passes are timed that stands roll at once, where there are any: their column does not add up then. */
+export function tripsBlock({ schedule, machine }: SheetPlan): Block | undefined {
+  const stands = machine.rolls.stands ?? 1;
+  if (stands < 2 || schedule.runningTime === undefined) return undefined;
+  const which =
+    stands === 2 ? "Both stands roll at once: of two passes" : `The ${stands} stands roll at once: of the passes`;
+  return {
+    kind: "text",
+    lines: [`${which} in one trip, the longest time counts. Folded passes are trips of their own.`],
+  };
 }
 
 /** What there is to tell of the passes on a machine: settings, speeds and times where they are known. */

@@ -93,7 +93,21 @@ export function readBy<Schema extends z.core.$ZodType>(schema: Schema, input: un
   const meant = new Map(issues.map((issue) => [issue, keyMeant(issue, issues, schema)]));
   const told = new Set(meant.values());
   return refuse(
-    ...issues.filter((issue) => !told.has(issue)).flatMap((issue) => toProblems(issue, schema, meant.get(issue))),
+    ...issues
+      .filter((issue) => !told.has(issue) && !isLooser(issue, issues))
+      .flatMap((issue) => toProblems(issue, schema, meant.get(issue))),
+  );
+}
+
+/** Whether another limit at the same place is tighter, and so is the one to tell. */
+function isLooser(issue: z.core.$ZodIssue, issues: readonly z.core.$ZodIssue[]): boolean {
+  const place = issue.path.join();
+  return issues.some(
+    (other) =>
+      issue.code === "too_big" &&
+      other.code === "too_big" &&
+      other.path.join() === place &&
+      other.maximum < issue.maximum,
   );
 }
 

@@ -1,9 +1,10 @@
 import { printable } from "@noodlewright/core/render";
 import type { ComponentType } from "preact";
-import { useEffect, useState } from "preact/hooks";
+import { useEffect, useRef, useState } from "preact/hooks";
 import type { First } from "../answers.ts";
 import type { Ask } from "../ask.ts";
 import { BenchProvider, problemsAt, useNewBench } from "../bench.ts";
+import { others } from "../differences.ts";
 import { saveFile } from "../files.ts";
 import type { PageData } from "../page-data.ts";
 import { type Tab, words } from "../words.ts";
@@ -34,25 +35,32 @@ function tabOf(hash: string): Tab {
 export function App({ data, first, ask }: { readonly data: PageData; readonly first: First; readonly ask: Ask }) {
   const bench = useNewBench(data, first, ask);
   const [tab, setTab] = useState(() => tabOf(location.hash));
+  // What was told in full on one tab is folded on the next.
+  const [told, setTold] = useState<readonly string[]>([]);
+  const { today, state } = bench;
+  const latest = useRef(today);
+  latest.current = today;
   useEffect(() => {
     const turn = (): void => {
+      setTold(latest.current.loud);
       setTab(tabOf(location.hash));
       scrollTo(0, 0);
     };
     addEventListener("hashchange", turn);
     return () => removeEventListener("hashchange", turn);
   }, []);
-  const { today, state } = bench;
   const Shown = parts[tab];
+  const folded = today.loud.filter((text) => told.includes(text));
   useRings(state);
   useAwake(bench.awake);
   const untold = today.problems.filter(
     (problem) => !state.entries.some(({ path }) => problemsAt([problem], path).length > 0),
   );
+  const different = others(data.spec, state).length;
   const said = [
     words.spec(data.files[0]?.checksum ?? ""),
     ...(data.said === "" ? [] : [words.changed(printable(data.said))]),
-    ...(state.entries.length === 0 ? [] : [words.differs(state.entries.length)]),
+    ...(different === 0 ? [] : [words.differs(different)]),
   ];
   return (
     <BenchProvider value={bench}>
@@ -88,11 +96,21 @@ export function App({ data, first, ask }: { readonly data: PageData; readonly fi
             {words.broken}
           </p>
         )}
-        {today.loud.map((text) => (
-          <p class="notice" key={text}>
-            {text}
-          </p>
-        ))}
+        {today.loud
+          .filter((text) => !told.includes(text))
+          .map((text) => (
+            <p class="notice" key={text}>
+              {text}
+            </p>
+          ))}
+        {folded.length > 0 && (
+          <details class="notice">
+            <summary>{words.noticed(folded.length)}</summary>
+            {folded.map((text) => (
+              <p key={text}>{text}</p>
+            ))}
+          </details>
+        )}
         {today.problems.length > 0 && (untold.length > 0 || tab === "weigh" || tab === "roll") && (
           <div class="notice" role="alert">
             <p>

@@ -123,7 +123,7 @@ export function Field({ path, label, units, usual = "", instead = [], whole = fa
           aria-invalid={problems.length > 0}
           aria-describedby={problems.length > 0 ? `${id}-problem` : undefined}
           onInput={(event) => say(event.currentTarget.value, unit)}
-          onChange={() => isAsItWas && say("", unit)}
+          onBlur={() => isAsItWas && say("", unit)}
         />
         {choices.length > 1 ? (
           <select

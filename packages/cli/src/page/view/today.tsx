@@ -4,7 +4,7 @@ import { useBench } from "../bench.ts";
 import { scaleName } from "../differences.ts";
 import { asShown } from "../items.ts";
 import { degrees } from "../page-data.ts";
-import { entryAt } from "../state.ts";
+import { entryAt, isFound } from "../state.ts";
 import { words } from "../words.ts";
 import { Field, FigureButton, Part } from "./parts.tsx";
 
@@ -21,6 +21,7 @@ export function TodayPart() {
   const changed = state.entries.at(-1)?.path[0];
   const last = (["flours", "alkali", "scales"] as const).find((group) => group === changed) ?? "temperature";
   const wetter = state.entries.some(({ path }) => path[0] === "flours" && path.at(-1) === "moisture");
+  const isKept = ["added", "tap", "dough"].every((way) => !isFound(valueAt(data.spec, ["water", way])));
   return (
     <Part heading={today.heading}>
       <h3>{today.flours}</h3>
@@ -33,7 +34,7 @@ export function TodayPart() {
           </div>
         </fieldset>
       ))}
-      {wetter && (
+      {wetter && isKept && (
         <label class="choice">
           <input
             type="checkbox"
@@ -46,7 +47,7 @@ export function TodayPart() {
       {last === "flours" && <Follows />}
       {alkali.length > 0 && <h3>{today.alkali}</h3>}
       {alkali.map((one) => (
-        <Product key={one.path.join(" ")} {...one} />
+        <Product key={one.place.join(" ")} {...one} />
       ))}
       {last === "alkali" && <Follows />}
       <h3>{today.scales}</h3>
@@ -79,14 +80,13 @@ export function TodayPart() {
 
 interface ProductProps {
   readonly name: string;
-  readonly path: Path;
+  readonly place: Path;
   readonly written: string;
 }
 
-function Product({ name, path, written }: ProductProps) {
+function Product({ name, place, written }: ProductProps) {
   const { first, state, enter } = useBench();
-  const place = [...path, "replaceWith"];
-  const id = `product-${path.join("-")}`;
+  const id = `product-${place.join("-")}`;
   return (
     <div class="field">
       <label for={id}>{words.today.product(name)}</label>
@@ -94,7 +94,7 @@ function Product({ name, path, written }: ProductProps) {
         id={id}
         value={entryAt(state, place)?.text ?? written}
         onChange={({ currentTarget: { value } }) =>
-          enter({ path: place, text: value === written ? "" : value, unit: "" })
+          enter({ path: [...place], text: value === written ? "" : value, unit: "" })
         }
       >
         <option value="">{words.today.asWritten}</option>

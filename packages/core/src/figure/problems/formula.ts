@@ -109,6 +109,13 @@ export const formula = {
     expected: oneWay,
     advice: "keep the one you mean",
   })),
+  "water.below-own": input(
+    ({ written, own, from }: Texts<"written" | "own"> & { readonly from: "flours" | "all" }) => ({
+      found: `${written} water in the dough`,
+      expected: `at least the ${own} % that ${from === "flours" ? "the flours alone bring" : "the flours and the other ingredients bring before any is poured"}`,
+      advice: "check the moisture of the flours, or raise the water",
+    }),
+  ),
   "water.below-carried": input(({ written, carried, short }: Texts<"written" | "carried" | "short">) => ({
     found: written,
     expected: `at least the ${carried} % of flour that the other ingredients already bring`,
