@@ -2,7 +2,7 @@
 export { type Decimal, type DecimalInput, type DecimalText, fixedText } from "../number/decimal.ts";
 export { inDays, parseQuantity, type Quantity, type QuantityFault, type QuantityReading } from "../number/quantity.ts";
 export type { Dimension } from "../number/units.ts";
-export { type Fed, type Figure, type Range, shown, shownValue, type Working } from "./figure.ts";
+export { type Bounds, type Fed, type Figure, type Range, shown, shownValue, type Working } from "./figure.ts";
 export { type Graph, graphOf, type Published } from "./graph.ts";
 export {
   answer,
