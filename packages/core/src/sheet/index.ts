@@ -32,7 +32,7 @@ export {
 export type { PassRequest } from "./passes/pass-request.ts";
 export { type Pass, type PassSchedule, passSchedule } from "./passes/passes.ts";
 export type { GapList } from "./passes/steps-for-gaps.ts";
-export type { CutRequest } from "./strands/cut-request.ts";
+export type { CutRequest, SheetRequest } from "./strands/cut-request.ts";
 export { strandWidth } from "./strands/cutter.ts";
 export { dustingStarch } from "./strands/dusting.ts";
 export { type Account, type CutPlan, cutPlan, loadsFor, type Sheets } from "./strands/geometry.ts";
