@@ -21,7 +21,7 @@ export { askTolerance } from "./noodle/ask-tolerance.ts";
 export { askTrial } from "./noodle/ask-trial.ts";
 export { askWater } from "./noodle/ask-water.ts";
 export { askWorkbook } from "./noodle/ask-workbook.ts";
-export { missed, newlyMissed } from "./noodle/held-against.ts";
+export { missed } from "./noodle/held-against.ts";
 export { listMaterials } from "./noodle/list-materials.ts";
 export { listWords } from "./noodle/list-words.ts";
 export { type Beyond, goesBeyond, type Noodle, type ReadingWishes, readStatedNoodle } from "./noodle/noodle.ts";

@@ -1,4 +1,4 @@
-// The door to the types of the answers: what each `askX` gives, and what that is made of.
+// The door to the types of the answers: what each `askX` gives, and what that is made of; and to what a change would miss.
 export type { AfterRounding } from "../batch/after-rounding.ts";
 export type { Batch } from "../batch/batch.ts";
 export type { Cost, CostLine } from "../batch/cost.ts";
@@ -72,3 +72,4 @@ export type { DoughWater, WeighedWater } from "../sheet/water/dough-water.ts";
 export type { WeighedIce } from "../sheet/water/iced-water.ts";
 export type { MadeCard, MissingAnswer } from "./ask-card.ts";
 export type { SettledNoodle } from "./ask-settle.ts";
+export { newlyMissed } from "./held-against.ts";

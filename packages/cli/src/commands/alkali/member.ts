@@ -1,12 +1,5 @@
-import {
-  type Noodle,
-  type Note,
-  newlyMissed,
-  type Outcome,
-  type Report,
-  readStatedNoodle,
-  told,
-} from "@noodlewright/core";
+import { type Noodle, type Note, type Outcome, type Report, readStatedNoodle, told } from "@noodlewright/core";
+import { newlyMissed } from "@noodlewright/core/answers";
 import { toldNote } from "@noodlewright/core/render";
 import { type OwnMaterials, readKitchenFile, type SpecChange } from "@noodlewright/core/spec";
 
