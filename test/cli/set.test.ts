@@ -38,7 +38,7 @@ test.each([
   { set: "water=36 %", lines: ["water.added=36 %", "water.tap=36 %", "water.dough=36 %"] },
   { set: "alkali=none", lines: ["alkali=", "alkali=[{ name: sodium carbonate, amount: 0.9 % }]"] },
   { set: "batch=40 bowls", lines: ["batch.bowls=40"] },
-  { set: "flours=bread flour", lines: ["flours=[{ name: bread flour, amount: 70 % }]"] },
+  { set: "flours=bread flour", lines: ["flours=[{ name: bread flour, amount: 100 % }]"] },
   { set: "bowls=40", lines: ["batch.bowls=40"] },
   { set: "protein=12 %", lines: ["wanted.protein=12 %"] },
   { set: "added=38 %", lines: ["water.added=38 %"] },

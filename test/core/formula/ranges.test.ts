@@ -108,10 +108,12 @@ describe("water that others bring", () => {
       "at least the 15 % of flour that the other ingredients already bring",
       "raise the water, or take out 5 % of flour of what carries it",
     ]);
-    // 100 + 20 of flour and eggs hold 12 + 15 of water, 22.5 %; for 20 % in the dough (0.2 × 120 − 27) / 0.8 = −3.75
-    expect(refusal({ flours, water: { dough: "20 %" }, ingredients: [eggs] })[2]).toBe(
-      "raise the water, or take out 3.75 % of flour of what carries it",
-    );
+    // 100 + 20 of flour and eggs hold 12 + 15 of water, 27 / 120 = 22.5 %
+    expect(refusal({ flours, water: { dough: "20 %" }, ingredients: [eggs] })).toEqual([
+      "water.below-own",
+      "at least the 22.5 % that the flours and the other ingredients bring before any is poured",
+      "check the moisture of the flours, or raise the water",
+    ]);
   });
 
   it("is taken off or added where a product takes the place of another, the tap water as stated for the old one", () => {

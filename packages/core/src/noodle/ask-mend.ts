@@ -12,7 +12,7 @@ import { doughNotes, plannedBatch } from "./planned-batch.ts";
  * @param wish - what is in the bowl in all, by name; and what there is no more of
  * Problems: those of `askBatch` and `mendLoad`.
  *
- * @example askMend(example("school-noodle"), { weighed: [{ name: "tap water", amount: "3170 g" }] }).value.lines[0].add.value // => "79"
+ * @example askMend(example("school-noodle"), { weighed: [{ name: "tap water", amount: "3170 g" }] }).value.lines[0].add.value // => "82.6"
  */
 export function askMend(noodle: Noodle, wish: MendWish): Answer<Published<Mended>> {
   const { spec, formula, units } = noodle;
