@@ -102,7 +102,7 @@ describe("a workbook in an office suite", () => {
       const value = answers[index] ?? (() => "");
       const ids = [...changes.keys()].map(({ id }) => id);
       if (ids.length === 0) {
-        const told = cellsOf(workbook).filter(({ cell }) => cell.formula !== undefined && cell.value !== undefined);
+        const told = cellsOf(workbook).filter(({ cell }) => cell.formula !== undefined);
         const different = told.filter((place) => !same(value(place), place.cell.value ?? ""));
         expect([name, different]).toEqual([name, []]);
         expect(told.length).toBeGreaterThan(150);

@@ -26,7 +26,7 @@ export interface InputLimits {
 /** One cell of a workbook. */
 export interface WorkbookCell {
   readonly role: CellRole;
-  /** What it holds, or what its formula comes to; left out where nobody reads it before the formula is worked out. */
+  /** What it holds, or what its formula comes to; left out where it is empty. */
   readonly value?: string | number;
   /** Formula of a spreadsheet without the equals sign, in the English names of Office Open XML. */
   readonly formula?: string;

@@ -1,13 +1,30 @@
-import { columnLetters, type SheetDraft } from "./cells.ts";
-import { justMore, stepsOf } from "./formulas.ts";
+import { addressOf, type SheetDraft } from "./cells.ts";
+import { justMore } from "./formulas.ts";
+import {
+  type Cells,
+  calc,
+  cellOf,
+  every,
+  greatest,
+  never,
+  rounded,
+  size,
+  smallest,
+  some,
+  stepsIn,
+  total,
+  totalWhere,
+  type Worked,
+  when,
+  worked,
+} from "./worked.ts";
 
 /** A value that is rounded together with others so that their total is kept. */
 interface RoundedLine {
   readonly name: string;
-  /** Formula of the exact value. */
-  readonly exact: string;
-  /** Formula of the step it is rounded to. */
-  readonly division: string;
+  readonly exact: Worked;
+  /** The step it is rounded to. */
+  readonly division: Worked;
 }
 
 /** Values that are rounded so that their total is kept, as `roundKeepingTotal` does it. */
@@ -28,9 +45,6 @@ interface RoundedCells {
 
 /** Steps that one value can give way by. With equal harm for equal changes one is enough: no more is ever missing. */
 const mostSteps = { proportion: 10, change: 1 } as const;
-
-/** Stands for the harm of a change that cannot be made. */
-const never = "1000000000";
 
 const scalarNames = [
   "step of this round",
@@ -53,29 +67,29 @@ const scalarNames = [
 class Block {
   readonly #sheet: SheetDraft;
   readonly #first: number;
-  readonly #last: number;
+  readonly #rows: number;
 
   constructor(sheet: SheetDraft, columns: readonly string[], lines: readonly RoundedLine[]) {
     this.#sheet = sheet;
     sheet.add({ role: "heading", value: "" }, ...columns.map((value) => ({ role: "column" as const, value })));
-    this.#first = sheet.length + 1;
+    this.#first = sheet.length;
+    this.#rows = lines.length;
     for (const { name } of lines) sheet.add({ role: "text", value: name });
-    this.#last = sheet.length;
   }
 
-  /** The address of a cell. */
-  at(column: number, index: number): string {
-    return `$${columnLetters(column)}$${this.#first + index}`;
+  /** Puts a formula into each row of a column, made from the cells of others in the row. */
+  put(column: number, made: (here: (other: Cells) => Worked, index: number) => Worked): Cells {
+    return Array.from({ length: this.#rows }, (_, index) => {
+      const here = (other: Cells): Worked => other[index] ?? never;
+      return placed(this.#sheet, this.#first + index, column, made(here, index));
+    });
   }
+}
 
-  /** The address of columns from top to bottom. */
-  all(column: number, to = column): string {
-    return `$${columnLetters(column)}$${this.#first}:$${columnLetters(to)}$${this.#last}`;
-  }
-
-  put(column: number, index: number, formula: string): void {
-    this.#sheet.put(this.#first - 1 + index, column, { role: "number", formula });
-  }
+/** Puts a formula into a cell; gives the cell for formulas. */
+function placed(sheet: SheetDraft, row: number, column: number, formula: Worked): Worked {
+  sheet.put(row, column, cellOf(formula));
+  return { text: addressOf(row, column).replace(/([A-Z]+)/u, "$$$1$$"), value: formula.value };
 }
 
 /**
@@ -88,94 +102,84 @@ export function layRounding(sheet: SheetDraft, { title, lines, least, divisions 
   if (sheet.length > 0) sheet.add();
   sheet.add({ role: "heading", value: title });
   const asked = new Block(sheet, ["value", "step", "nearest"], lines);
-  const exact = (index: number): string => asked.at(1, index);
-  const division = (index: number): string => asked.at(2, index);
-  for (const [index, line] of lines.entries()) {
-    asked.put(1, index, line.exact);
-    asked.put(2, index, line.division);
-    asked.put(3, index, `${stepsOf(exact(index), division(index))}*${division(index)}`);
-  }
+  const exact = asked.put(1, (_, index) => lines[index]?.exact ?? never);
+  const division = asked.put(2, (_, index) => lines[index]?.division ?? never);
+  let before = asked.put(3, (here) => calc(stepsIn(here(exact), here(division)), "*", here(division)));
   const beyond: string[] = [];
-  let [before, beforeColumn] = [asked, 3];
-  let previous: { readonly step: string; readonly on: string } | undefined;
+  let previous: { readonly step: Worked; readonly on: Worked } | undefined;
   for (let round = 0; round < divisions; round += 1) {
-    const top = sheet.length + 1;
-    const at = (name: (typeof scalarNames)[number]): string => `$B$${top + scalarNames.indexOf(name)}`;
+    const top = sheet.length;
     for (const value of scalarNames) sheet.add({ role: "text", value });
-    const [smaller, member, share, reached, harm] = [1, 2, 3, 4, 5];
-    const [below, tie, taken, after] = [harm + steps, harm + steps + 1, harm + steps + 2, harm + steps + 3];
+    const put = (name: (typeof scalarNames)[number], formula: Worked): Worked =>
+      placed(sheet, top + scalarNames.indexOf(name), 1, formula);
     const headings = ["smaller steps", "on this step", "share", "nearest", ...Array<string>(steps).fill("harm")];
     const block = new Block(sheet, [...headings, "less harm", "as much", "steps", "after"], lines);
-    const [step, on, wanted, way, place, end] = [
-      at("step of this round"),
-      at("goes on"),
-      at("steps wanted"),
-      at("up or down"),
-      at("steps to place"),
-      at("harm of the last step"),
-    ];
-    const few = `ABS(${wanted}-${at("steps before")})<=${at("number of values")}`;
-    const going =
-      previous === undefined
-        ? `${step}>0`
-        : `AND(${previous.on}=1,${step}>0,ABS(${at("missing from the total")})<=${at("values on this step")}*0.001*${justMore})`;
-    const changes = `${on}=1,${at("values on this step")}>0,${wanted}>=0`;
-    const missing = `${asked.all(1)})-SUM(${before.all(beforeColumn)}`;
-    const scalars: Readonly<Record<(typeof scalarNames)[number], string>> = {
-      "step of this round": `MAX(${block.all(smaller)})`,
-      "missing from the total": `ROUND(SUM(${missing}),9)`,
-      "values on this step": `SUMIF(${block.all(member)},1,${asked.all(1)})`,
-      "goes on": `IF(${going},1,0)`,
-      "steps before": `IF(${step}>0,ROUND(SUMIF(${block.all(member)},1,${before.all(beforeColumn)})/${step},0),0)`,
-      "steps wanted": `IF(${step}>0,${stepsOf(`${at("steps before")}*${step}+${at("missing from the total")}`, step)},0)`,
-      "number of values": `SUM(${block.all(member)})`,
-      "few steps missing": `IF(${few},1,0)`,
-      "steps reached": `SUM(${block.all(reached)})`,
-      "up or down": `IF(${wanted}>${at("steps reached")},1,-1)`,
-      "steps to place": `IF(AND(${changes}),ABS(${wanted}-${at("steps reached")}),0)`,
-      "harm of the last step": `IF(${place}=0,0,SMALL(${block.all(harm, harm + steps - 1)},${place}))`,
-      "steps of less harm": `SUM(${block.all(below)})`,
-      "laid out too short": mayBeShort ? `IF(MAX(${block.all(taken)})>=${steps},1,0)` : "0",
-    };
-    for (const [index, name] of scalarNames.entries()) {
-      sheet.put(top - 1 + index, 1, { role: "number", formula: scalars[name] });
-    }
-    for (let index = 0; index < lines.length; index += 1) {
-      const here = (column: number): string => block.at(column, index);
-      const isMember = `${here(member)}=1`;
-      const smallerStep = previous && `IF(${division(index)}<${previous.step}*0.999999999,${division(index)},0)`;
-      block.put(smaller, index, smallerStep ?? division(index));
-      block.put(member, index, `IF(AND(${step}>0,ABS(${division(index)}-${step})<=${step}*0.000000001),1,0)`);
-      const inProportion = `${exact(index)}*${wanted}*${step}/${at("values on this step")}`;
-      block.put(share, index, `IF(${isMember},IF(${at("few steps missing")}=1,${exact(index)},${inProportion}),0)`);
-      block.put(reached, index, `IF(${isMember},${stepsOf(here(share), step)},0)`);
-      const harms = Array.from({ length: steps }, (_, count) => {
-        const moved = `${here(reached)}+${way}*${count + 1}`;
-        const harmOf =
+    const last = previous;
+    const smaller = block.put(1, (here) =>
+      last === undefined
+        ? here(division)
+        : when(calc(here(division), "<", calc(last.step, "*", 0.999999999)), here(division), 0),
+    );
+    const step = put("step of this round", greatest(smaller));
+    const any = calc(step, ">", 0);
+    const member = block.put(2, (here) =>
+      when(every(any, calc(size(calc(here(division), "-", step)), "<=", calc(step, "*", 0.000000001))), 1, 0),
+    );
+    const missing = put("missing from the total", rounded(calc(total(exact), "-", total(before)), 9));
+    const weight = put("values on this step", totalWhere(member, exact));
+    const most = calc(calc(weight, "*", 0.001), "*", Number(justMore));
+    const goes = last === undefined ? any : every(calc(last.on, "=", 1), any, calc(size(missing), "<=", most));
+    const on = put("goes on", when(goes, 1, 0));
+    const had = put("steps before", when(any, rounded(calc(totalWhere(member, before), "/", step), 0), 0));
+    const wanted = put("steps wanted", when(any, stepsIn(calc(calc(had, "*", step), "+", missing), step), 0));
+    const count = put("number of values", total(member));
+    const few = put("few steps missing", when(calc(size(calc(wanted, "-", had)), "<=", count), 1, 0));
+    const isMember = (here: (other: Cells) => Worked): Worked => calc(here(member), "=", 1);
+    const share = block.put(3, (here) => {
+      const inProportion = calc(calc(calc(here(exact), "*", wanted), "*", step), "/", weight);
+      return when(isMember(here), when(calc(few, "=", 1), here(exact), inProportion), 0);
+    });
+    const reached = block.put(4, (here) => when(isMember(here), stepsIn(here(share), step), 0));
+    const came = put("steps reached", total(reached));
+    const way = put("up or down", when(calc(wanted, ">", came), 1, -1));
+    const changes = every(calc(on, "=", 1), calc(weight, ">", 0), calc(wanted, ">=", 0));
+    const place = put("steps to place", when(changes, size(calc(wanted, "-", came)), 0));
+    const harms = Array.from({ length: steps }, (_, number) =>
+      block.put(5 + number, (here) => {
+        const moved = calc(here(reached), "+", calc(way, "*", number + 1));
+        const harm =
           least === "proportion"
-            ? `ROUND(ABS((${moved})*${step}/${here(share)}-1),12)`
-            : `ROUND(ABS(${moved}-${here(share)}/${step}),9)`;
-        block.put(
-          harm + count,
-          index,
-          `IF(${isMember},IF(${here(share)}>0,IF(${moved}>=0,${harmOf},${never}),${never}),${never})`,
-        );
-        return here(harm + count);
-      });
-      block.put(below, index, `IF(${place}=0,0,${harms.map((one) => `IF(${one}<${end},1,0)`).join("+")})`);
-      const asMuch = `IF(OR(${harms.map((one) => `${one}=${end}`).join(",")}),1,0)`;
-      block.put(tie, index, `IF(AND(${place}>0,${end}<${never}),${asMuch},0)`);
-      const tiesAbove = `SUM(${block.at(tie, 0)}:${here(tie)})-${here(tie)}`;
-      const tiesBelow = `SUM(${here(tie)}:${block.at(tie, lines.length - 1)})-${here(tie)}`;
-      const inTime = `IF(${way}=1,${tiesAbove},${tiesBelow})<${place}-${at("steps of less harm")}`;
-      block.put(taken, index, `${here(below)}+IF(${here(tie)}=1,IF(${inTime},1,0),0)`);
-      const given = `ROUND((${here(reached)}+${way}*${here(taken)})*${step},12)`;
-      block.put(after, index, `IF(AND(${changes},${isMember}),${given},${before.at(beforeColumn, index)})`);
-    }
-    beyond.push(`${sheet.name}!${at("laid out too short")}`);
-    [before, beforeColumn] = [block, after];
-    previous = { step, on };
+            ? rounded(size(calc(calc(calc(moved, "*", step), "/", here(share)), "-", 1)), 12)
+            : rounded(size(calc(moved, "-", calc(here(share), "/", step))), 9);
+        return when(every(isMember(here), calc(here(share), ">", 0), calc(moved, ">=", 0)), harm, never);
+      }),
+    );
+    const none = calc(place, "=", 0);
+    const end = put("harm of the last step", when(none, 0, smallest(harms.flat(), place)));
+    const less = block.put(5 + steps, (here) =>
+      when(
+        none,
+        0,
+        harms.map((one) => when(calc(here(one), "<", end), 1, 0)).reduce((sum, one) => calc(sum, "+", one)),
+      ),
+    );
+    const isEnd: Worked = { text: `ISNUMBER(${end.text})`, value: Number(end.value !== never.value) };
+    const tie = block.put(6 + steps, (here) =>
+      when(every(calc(place, ">", 0), isEnd, some(harms.map((one) => calc(here(one), "=", end)))), 1, 0),
+    );
+    const lessInAll = put("steps of less harm", total(less));
+    const taken = block.put(7 + steps, (here, index) => {
+      const ties = when(calc(way, "=", 1), total(tie.slice(0, index + 1)), total(tie.slice(index)));
+      const inTime = calc(calc(ties, "-", here(tie)), "<", calc(place, "-", lessInAll));
+      return calc(here(less), "+", when(every(calc(here(tie), "=", 1), inTime), 1, 0));
+    });
+    const after = block.put(8 + steps, (here) => {
+      const given = rounded(calc(calc(here(reached), "+", calc(way, "*", here(taken))), "*", step), 12);
+      return when(every(changes, isMember(here)), given, here(before));
+    });
+    const short = mayBeShort ? when(calc(greatest(taken), ">=", steps), 1, 0) : worked(0);
+    beyond.push(`${sheet.name}!${put("laid out too short", short).text}`);
+    [before, previous] = [after, { step, on }];
   }
-  const rounded = lines.map((_, index) => `${sheet.name}!${before.at(beforeColumn, index)}`);
-  return { rounded, beyond: mayBeShort ? beyond : [] };
+  return { rounded: before.map(({ text }) => `${sheet.name}!${text}`), beyond: mayBeShort ? beyond : [] };
 }

@@ -15,6 +15,7 @@ import {
 } from "./cells.ts";
 import { cellFormula, joined, literal, textIn } from "./formulas.ts";
 import { layRounding } from "./rounding-sheet.ts";
+import type { Worked } from "./worked.ts";
 
 /** A figure as a sheet shows it: in which unit of its dimension, and with how many places. */
 export interface ShownFigure {
@@ -173,11 +174,12 @@ export function workbookOf(parts: WorkbookParts): Workbook {
 
 /** Lays out the roundings; gives the cells that tell where one is too long for its layout. */
 function roundingRules(
-  { roundings }: WorkbookParts,
+  { roundings, graph }: WorkbookParts,
   sheet: SheetDraft,
   cellOf: CellOf,
   rules: Map<string, string>,
 ): readonly string[] {
+  const cell = (id: string): Worked => ({ text: cellOf(id), value: Number(figureIn(graph, id).value) });
   return roundings.flatMap(({ title, least, divisions, lines }) => {
     const laid = layRounding(sheet, {
       title,
@@ -185,8 +187,8 @@ function roundingRules(
       divisions,
       lines: lines.map(({ name, exact, division }) => ({
         name,
-        exact: cellOf(exact),
-        division: typeof division === "string" ? cellOf(division) : literal(division.step),
+        exact: cell(exact),
+        division: typeof division === "string" ? cell(division) : { text: division.step, value: Number(division.step) },
       })),
     });
     for (const [index, { rounded }] of lines.entries()) rules.set(rounded, laid.rounded[index] ?? "");
