@@ -38,6 +38,43 @@ describe("waterAfter", () => {
     expect([added.range?.low, added.range?.high]).toEqual(["34.5", "35.5"]);
   });
 
+  test("goes by what the new flours take where that of the old ones is not known, and says so", () => {
+    const lot = { ...soft, moisture: "14.4", newLot: true, ownWater: { percent: "38", plusMinus: "0.5" } } as const;
+    const { added, notes } = waterAfter([soft], [lot], "36");
+    expect([added.value, added.range?.low, added.range?.high]).toEqual(["38", "37.5", "38.5"]);
+    expect(notes).toMatchObject([{ code: "blend.water-of-new", loud: true, facts: { names: ["soft flour"] } }]);
+  });
+
+  test("lets a flour that stays as it is take whatever it takes", () => {
+    const lot = (percent: string, moisture: string) => ({
+      ...soft,
+      share: "85",
+      moisture,
+      ownWater: { percent, plusMinus: "0" },
+    });
+    const whole = { name: "whole wheat", share: "15", moisture: "11" };
+    const { added, notes } = waterAfter([lot("34", "14"), whole], [lot("38", "13"), whole], "36");
+    // 36 + 85 % of (38 - 34)
+    expect(added.value).toBe("39.4");
+    expect(notes).toEqual([]);
+  });
+
+  test("never leaves a stated absorption unused in silence", () => {
+    const whole = { name: "whole wheat", share: "15", moisture: "11" };
+    const old = { ...soft, share: "85" };
+    const lot = { ...old, newLot: true, ownWater: { percent: "38", plusMinus: "0.5" } } as const;
+    const { added, notes } = waterAfter([old, whole], [lot, whole], "36");
+    expect(added.value).toBe("36");
+    expect(notes).toMatchObject([
+      {
+        code: "blend.absorption-unused",
+        loud: true,
+        facts: { names: ["soft flour"], open: ["whole wheat"], before: ["soft flour"] },
+      },
+      { code: "blend.water-not-known", facts: { names: ["soft flour"] } },
+    ]);
+  });
+
   test("tells where the kitchen's own figures do not come to the water of the spec", () => {
     const own = (share: string, percent: string) => ({ ...soft, share, ownWater: { percent, plusMinus: "0.5" } });
     const codes = (added: string) =>

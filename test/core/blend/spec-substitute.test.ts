@@ -151,6 +151,20 @@ test("a lot reaches what the spec wants, where that is out of what was held", ()
   expect(Number(protein?.value)).toBeGreaterThanOrEqual(11.6);
 });
 
+test("the only flour of a noodle gives its water with another protein too, and says loudly what moves", () => {
+  const { spec, formula } = workedOut({
+    flours: [{ name: "strong flour", amount: "100 %", figures: flour("12 %") }],
+    lot: { of: "strong flour", figures: { protein: "11.4 %", moisture: "14.5 %" } },
+    water: { added: "36 %" },
+  });
+  const outcome = correctForLot(spec, formula, usualHold);
+  // the dough keeps its dry flour and its water: 50 of water on 86 dry
+  expect(Number(answered(outcome).rows[0]?.water.added.value)).toBeCloseTo((50 * 85.5) / 86 - 14.5, 12);
+  const loud = outcome.ok ? outcome.notes.filter((one) => one.loud).map(told) : [];
+  expect(loud).toHaveLength(1);
+  expect(loud[0]).toContain("protein of the blend, at 14 % mb from 12.00 % to 11.40 %");
+});
+
 describe("readHeld", () => {
   test("reads a figure on both sides, or on one", () => {
     expect(answered(readHeld("protein, ash or less, gluten-protein or more"))).toEqual([

@@ -813,7 +813,23 @@ export const samples: Readonly<Record<Code | NoteCode, Sample>> = {
     "water",
     `waterAfter([{ ...soft, share: "100" }], [{ ...strong, share: "100" }], "35").notes`,
   ],
+  "blend.water-of-new": [
+    "water",
+    `waterAfter([{ ...soft, share: "100" }], [{ ...strong, share: "100", ownWater: { percent: "38", plusMinus: "0.5" } }], "35").notes`,
+  ],
+  "blend.absorption-unused": [
+    "water",
+    `waterAfter([{ ...soft, share: "100" }], [{ ...soft, share: "40" }, { ...strong, share: "60", ownWater: { percent: "38", plusMinus: "0.5" } }], "35").notes`,
+  ],
   "style.outside": ["style", `styleNotes("hokkien", { salt: "3" })`],
+  "substitute.only-flour": [
+    "lot",
+    `about({ ...noodle, lot: { of: "bread flour", figures: { protein: "10 %" } } }, (one) => askLot(one))`,
+  ],
+  "substitute.absorption-kept": [
+    "lot.figures",
+    `about({ ...noodle, flours: [{ name: "bread flour", amount: "100 %", figures: { absorption: "36 %" } }], lot: { of: "bread flour", figures: { moisture: "14.5 %" } } }, (one) => askLot(one))`,
+  ],
   "substitute.moved": [
     "missing",
     `about({ ...noodle, flours: [{ name: "bread flour", amount: "60 %" }, { name: "cake flour", amount: "30 %" }, { name: "rye flour", amount: "10 %" }] }, (one) => askFlourReplacement(one, { missing: "rye flour" }))`,

@@ -56,6 +56,8 @@ const hints: { readonly [Each in keyof AllFacts]?: (facts: AllFacts[Each]) => st
   "sheet.strand-length": () => " Another stands as `strandLength: 250 mm` under `sheet:`.",
   "temperature.no-mixer-work": () => " They stand as `mixerPower`, `mixingTime` and `mixingHeat` under `temperature:`.",
   "toasted.gluten": () => glutenKey,
+  "substitute.absorption-kept": () => trial,
+  "substitute.only-flour": () => " (--shelf, or `shelf:` in the spec)",
   "temperature.far-apart": () => " `noodlewright calibrate mixing` works them out.",
 
   "batch.not-stated": () => ", or give it as a flag such as --bowls 320 --raw-weight '130 g'",

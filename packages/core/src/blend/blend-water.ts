@@ -1,6 +1,6 @@
 import { cornersOf, type Sides } from "../figure/corners.ts";
 import { exact, type Figure, given, type Range, shown, worked } from "../figure/figure.ts";
-import { type Note, note } from "../figure/problem.ts";
+import { loudNote, type Note, note } from "../figure/problem.ts";
 import { fromSpec, massBalance } from "../figure/source.ts";
 import { withRange } from "../formula/ranges.ts";
 import { dryRatio } from "../materials/moisture.ts";
@@ -15,7 +15,7 @@ export interface BlendWater {
   readonly before: Figure;
   /** What moved it, one by one. */
   readonly causes: readonly Figure[];
-  /** Flours whose share changed and of which it is not known how much water they take. */
+  /** Flours whose share or lot changed, and of which it is not known how much water they take. */
   readonly notKnown: readonly string[];
   readonly notes: readonly Note[];
 }
@@ -26,10 +26,10 @@ type Added = Pick<BlendWater, "added" | "causes">;
 /**
  * Works out the added water of a changed blend as far as a source or the kitchen's own figures reach.
  *
- * Where every flour has an own figure, the difference of those counts. Otherwise dry gluten takes 1.5 times its mass (or
- * what the kitchen found), and the flours beside it keep their water to dry flour, so that flour that gluten replaces takes
- * its water with it; what else the change of flours does is not known, and the flours are named. More protein alone never
- * means more water.
+ * Where every flour that changed has an own figure, the difference of those counts; where that is known of all the new flours
+ * alone, what they take. Otherwise dry gluten takes 1.5 times its mass (or what the kitchen found), and the flours beside it
+ * keep their water to dry flour, so that flour that gluten replaces takes its water with it; what else the change of flours
+ * does is not known, and the flours are named. More protein alone never means more water.
  *
  * @param added - added water of the old blend, % of flour
  * @param order - names of all flours of the question: the figures of a flour bear its place among them, from 1
@@ -58,11 +58,8 @@ export function waterAfter(
   const ruled = withinRule(old, start);
   const byRule = (all: readonly NumberedFlour[]): readonly NumberedFlour[] =>
     ruled ? all : all.map(({ dryGluten: _beyondRule, ...flour }) => flour);
-  const [before, after] = [byRule(old), byRule(fresh)];
-  const own = [...before, ...after].every(({ ownWater }) => ownWater !== undefined);
-  const work = own ? byOwnFigures : bySources;
+  const { work, before, after, notKnown, notes } = wayOf(byRule(old), byRule(fresh), start);
   const water = work(before, after, start);
-  const notKnown = own ? [] : changedFlours(before, after);
   return {
     added: withRange(
       water.added,
@@ -71,8 +68,58 @@ export function waterAfter(
     before: start,
     causes: water.causes,
     notKnown,
-    notes: [...(notKnown.length === 0 ? [] : [notKnownNote(notKnown)]), ...(own ? apartNotes(before, start) : [])],
+    notes,
   };
+}
+
+/** How the water of a blend is worked out, and from which figures of its flours. */
+interface Way extends Pick<BlendWater, "notKnown" | "notes"> {
+  readonly work: (before: readonly NumberedFlour[], after: readonly NumberedFlour[], start: Figure) => Added;
+  readonly before: readonly NumberedFlour[];
+  readonly after: readonly NumberedFlour[];
+}
+
+/** By own figures as far as they reach: a lot at one share in both blends takes the same water in both, whatever that is. */
+function wayOf(before: readonly NumberedFlour[], after: readonly NumberedFlour[], start: Figure): Way {
+  const isOwn = ({ ownWater }: NumberedFlour): boolean => ownWater !== undefined;
+  const isOpen = (flour: NumberedFlour): boolean => !isOwn(flour) && flour.dryGluten !== true;
+  const isIn = (flours: readonly NumberedFlour[], flour: NumberedFlour): boolean =>
+    flours.some((one) => lotOf(one) === lotOf(flour) && dec(one.share).eq(flour.share));
+  const openBefore = before.filter((flour) => isOpen(flour) && !isIn(after, flour));
+  const openAfter = after.filter((flour) => isOpen(flour) && !isIn(before, flour));
+  const own = (flours: readonly NumberedFlour[]): readonly NumberedFlour[] =>
+    flours.filter((flour) => !isOpen(flour)).map(({ moistureRange: _without, ...flour }) => flour);
+  const byOwn = { before: own(before), after: own(after), notKnown: [] };
+  if ([...before, ...after].some(isOwn) && openBefore.length + openAfter.length === 0) {
+    return { ...byOwn, work: byOwnFigures, notes: before.some(isOpen) ? [] : apartNotes(before, start) };
+  }
+  if (after.some(isOwn) && !after.some(isOpen)) {
+    const facts = { names: namesOf(openBefore), added: shown(start) };
+    return { ...byOwn, work: byNewFigures, notes: [loudNote("blend.water-of-new", ["water"], facts)] };
+  }
+  const notKnown = changedFlours(before, after);
+  const isUnused = (flour: NumberedFlour): boolean => isOwn(flour) && !flour.dryGluten && !isIn(before, flour);
+  const unused = {
+    names: namesOf(after.filter(isUnused)),
+    open: namesOf(after.filter(isOpen)),
+    before: namesOf(openBefore),
+  };
+  const bySource = (flours: readonly NumberedFlour[]): readonly NumberedFlour[] =>
+    flours.map(({ ownWater, ...flour }) => (flour.dryGluten && ownWater ? { ...flour, ownWater } : flour));
+  return {
+    work: bySources,
+    before: bySource(before),
+    after: bySource(after),
+    notKnown,
+    notes: [
+      ...(unused.names.length === 0 ? [] : [loudNote("blend.absorption-unused", ["water"], unused)]),
+      ...(notKnown.length === 0 ? [] : [notKnownNote(notKnown)]),
+    ],
+  };
+}
+
+function namesOf(flours: readonly NumberedFlour[]): readonly string[] {
+  return [...new Set(flours.map(({ name }) => name))];
 }
 
 const addedNaming = { id: "water.after", label: "added water", unit: "% of flour", places: 2 };
@@ -87,6 +134,12 @@ function byOwnFigures(before: readonly NumberedFlour[], after: readonly Numbered
     added: worked({ ...addedNaming, formula: "start + fresh - old", from, sources: [fromSpec] }),
     causes: [old, fresh],
   };
+}
+
+/** Of a blend whose flours before took nobody knows what, the new water is what its own flours take. */
+function byNewFigures(_before: readonly NumberedFlour[], after: readonly NumberedFlour[]): Added {
+  const fresh = waterTaken({ id: "water.own.after", label: "water the flours now take" }, "after", after, [fromSpec]);
+  return { added: worked({ ...addedNaming, formula: "fresh", from: { fresh }, sources: [fromSpec] }), causes: [fresh] };
 }
 
 function bySources(before: readonly NumberedFlour[], after: readonly NumberedFlour[], start: Figure): Added {
@@ -155,7 +208,6 @@ function openRange(
   water: (before: readonly NumberedFlour[], after: readonly NumberedFlour[]) => Figure,
 ): Range | undefined {
   const lots = new Map([...before, ...after].map((flour) => [lotOf(flour), flour]));
-  const own = [...lots.values()].every(({ ownWater }) => ownWater !== undefined);
   const causes = [...lots].flatMap(([lot, { moisture, moistureRange, ownWater }]): readonly Open[] => {
     const open = ({ low, high }: Pick<Range, "low" | "high">, id: string): Open => {
       const [least, most] = [dec(low), dec(high)];
@@ -163,7 +215,7 @@ function openRange(
       return { id, value: value ?? moisture, plusMinus: plusMinus ?? "0" };
     };
     return [
-      ...(own || moistureRange === undefined ? [] : [open(moistureRange, `moisture ${lot}`)]),
+      ...(moistureRange === undefined ? [] : [open(moistureRange, `moisture ${lot}`)]),
       ...(ownWater === undefined
         ? []
         : [{ id: `water ${lot}`, value: ownWater.percent, plusMinus: ownWater.plusMinus }]),
@@ -204,10 +256,9 @@ function openRange(
 function changedFlours(before: readonly NumberedFlour[], after: readonly NumberedFlour[]): readonly string[] {
   const share = (flours: readonly NumberedFlour[], name: string): Decimal =>
     dec(flours.find((flour) => flour.name === name)?.share ?? ZERO);
-  const names = [
-    ...new Set([...before, ...after].filter(({ dryGluten }) => dryGluten !== true).map(({ name }) => name)),
-  ];
-  return names.filter((name) => !share(before, name).eq(share(after, name)));
+  const names = namesOf([...before, ...after].filter(({ dryGluten }) => dryGluten !== true));
+  const fresh = namesOf(after.filter(({ newLot }) => newLot));
+  return names.filter((name) => fresh.includes(name) || !share(before, name).eq(share(after, name)));
 }
 
 /** How far own figures may lie from the water of the spec beyond what they are sure of, % of flour: half a usual step of a trial. Common practice, no source. */

@@ -1,4 +1,4 @@
-import { answer, type Note, type Outcome, problem, refuse } from "../figure/problem.ts";
+import { answer, type Note, note, type Outcome, problem, refuse } from "../figure/problem.ts";
 import type { Formula } from "../formula/formula.ts";
 import { nearestMaterials } from "../materials/catalogue.ts";
 import { plainName } from "../materials/nearest.ts";
@@ -90,7 +90,9 @@ export function correctForLot(
   if (fresh === undefined) return refuse(notAFlour("substitute.lot", ["lot", "figures"], name, shelf));
   const { store: _store, ...lotFlour } = fresh;
   const question = questionOf(spec, formula, shelf, shared.value, hold);
-  return placed(newLot({ ...question, lot: lotFlour }), shelf, [...old.notes, ...shared.notes]);
+  const kept = lot.figures.absorption === undefined && lotFlour.ownWater !== undefined;
+  const keptNotes = kept ? [note("substitute.absorption-kept", ["lot", "figures"], { name })] : [];
+  return placed(newLot({ ...question, lot: lotFlour }), shelf, [...old.notes, ...shared.notes, ...keptNotes]);
 }
 
 /** What is left of the old lot does not limit the new one. */

@@ -6,7 +6,7 @@ import type { BlendQuestion, BlendTargets, Candidate, GivenShare } from "./blend
 import type { WaterFlour } from "./water-flour.ts";
 
 /** A flour with what is known of the water it takes. */
-export type StockedFlour = Candidate & Pick<WaterFlour, "dryGluten" | "ownWater">;
+export type StockedFlour = Candidate & Pick<WaterFlour, "dryGluten" | "ownWater" | "newLot">;
 
 /** What of the old blend the new one can keep. */
 export type HeldFigure = "protein" | "ash" | "gluten protein";

@@ -1,6 +1,6 @@
-import { type Figure, given } from "../figure/figure.ts";
+import { type Figure, given, shown } from "../figure/figure.ts";
 import { type Graph, published } from "../figure/graph.ts";
-import { answer, type Note, note, type Outcome, problem, refuse } from "../figure/problem.ts";
+import { answer, loudNote, type Note, note, type Outcome, problem, refuse } from "../figure/problem.ts";
 import { fromSpec } from "../figure/source.ts";
 import { type DecimalText, dec, decimalText } from "../number/decimal.ts";
 import { blendFigures } from "./blend-figures.ts";
@@ -126,8 +126,20 @@ export function newLot(question: NewLotQuestion): Outcome<Substitution> {
       }),
     );
   }
-  const flours = question.flours.map((flour) => (flour.name === lot.name ? lot : flour));
-  return reblend(question, question.flours, onOwnSteps(question, flours));
+  const flours = question.flours.map((flour) => (flour.name === lot.name ? { ...lot, newLot: true as const } : flour));
+  const fresh = onOwnSteps(question, flours);
+  const held = reblend(question, question.flours, fresh);
+  if (flours.length > 1 || !held.ok || held.value.answer.kind === "found") return held;
+  const open = reblend({ ...question, hold: [] }, question.flours, fresh);
+  return open.ok ? answer(open.value, [onlyFlourNote(lot.name, open.value), ...open.notes]) : open;
+}
+
+/** With one flour nothing can be held: what its new lot moves. */
+function onlyFlourNote(name: string, { rows }: Substitution): Note {
+  const moved = (rows[0]?.notHeld ?? []).map(({ label, before, after }) =>
+    [label, before && `from ${shown(before)}`, after && `to ${shown(after)}`].filter(Boolean).join(" "),
+  );
+  return loudNote("substitute.only-flour", ["lot"], { name, moved });
 }
 
 function reblend(

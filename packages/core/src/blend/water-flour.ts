@@ -12,7 +12,9 @@ export interface WaterFlour {
   readonly moistureRange?: { readonly low: DecimalText; readonly high: DecimalText };
   /** Dry gluten, for which a published rule exists. */
   readonly dryGluten?: boolean;
-  /** The kitchen's own figure: added water this flour takes, % of it, and how sure that is, ±. */
+  /** Another lot of a flour of the blend before. */
+  readonly newLot?: true;
+  /** The kitchen's own figure: added water that a dough of this flour alone takes, % of it, and how sure that is, ±. */
   readonly ownWater?: { readonly percent: DecimalText; readonly plusMinus: DecimalText };
 }
 

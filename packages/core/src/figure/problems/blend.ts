@@ -255,9 +255,25 @@ export const blend = {
     ({ names, source }: Lists<"names"> & Texts<"source">) =>
       `no source says how much water ${names.join(" and ")} ${names.length === 1 ? "takes" : "take"} in noodle dough, and more protein is no reason for more of it (${source}); the added water counts moisture and dry gluten alone: find it out with a trial of the water, and write it down with the flour`,
   ),
+  "blend.water-of-new": remark(
+    ({ names, added }: Lists<"names"> & Texts<"added">) =>
+      `the added water is what the flours now take by the kitchen's own figures: how much ${names.join(" and ")} took so far is not known, so that nothing is carried over of the ${added} that the spec adds`,
+  ),
+  "blend.absorption-unused": remark(
+    ({ names, open, before }: Lists<"names" | "open" | "before">) =>
+      `the absorption of ${names.join(" and ")} is not used for the water: that of ${open.join(" and ")} is not known${before.length === 0 ? "" : `, nor how much ${before.join(" and ")} took so far`}`,
+  ),
   "style.outside": remark(
     ({ style, quantity, seen, range, unit, source }: StyleFacts & Texts<"seen">) =>
       `${quantity} of ${seen} ${unit.startsWith("%") ? "%" : unit} is outside what is published for ${style}: ${range} ${unit} (${source})`,
+  ),
+  "substitute.only-flour": remark(
+    ({ name, moved }: Texts<"name"> & Lists<"moved">) =>
+      `${name} is the only flour, so that nothing makes up for what its new lot changes: ${moved.length === 0 ? "no figure moves by much" : moved.join("; ")}; to keep it, say which other flours may go in`,
+  ),
+  "substitute.absorption-kept": remark(
+    ({ name }: Texts<"name">) =>
+      `the new lot of ${name} states no absorption: that of the old lot counts, brought to the new moisture; a trial of the water tells whether it holds`,
   ),
   "substitute.moved": remark(
     ({ missing }: Texts<"missing">) =>
