@@ -625,6 +625,7 @@ test.each([
   ["kansui 12 g", "sodium carbonate", "sodium carbonate 12 g"],
   ["kansui 12 g", "60 % Na2CO3, 40 % K2CO3", "kansui (60 % Na2CO3, 40 % K2CO3) 12 g"],
   ["1 tsp baking soda", "5 g", "baking soda 5 g"],
+  ["25 % K2CO3 solution 20 g", "K2CO3 at 25 % w/v", "K2CO3 at 25 % w/v 20 g"],
   ["kansui 12 g", "potassium carbonate 11 g", "potassium carbonate 11 g"],
 ])("to the question about %j the answer %j makes the line %j", (line, answer, right) => {
   expect(answeredLine(line, answer)).toBe(right);
@@ -684,4 +685,59 @@ test("a part of a line is put in anew, and the rest of it stays", () => {
 
 test("hydration is the water added in all", () => {
   expect(readHandwritten("bread flour 1 kg\n38 % hydration").spec["water"]).toEqual({ added: "38 %" });
+});
+
+test.each<readonly [string, string]>([
+  ["2 eggs (55 g each)", "ingredients whole egg 110 g"],
+  ["2 eggs, 55 g each", "ingredients whole egg 110 g"],
+  ["2 large eggs, about 55 g each, beaten", "ingredients whole egg 110 g"],
+  ["2 eggs at 55 g", "ingredients whole egg 110 g"],
+  ["2 Eier à 55 g", "ingredients Eier 110 g"],
+  ["2 Eier (je 55 g)", "ingredients Eier 110 g"],
+  ["2 oeufs de 55 g", "ingredients oeufs 110 g"],
+  ["eggs 2 (110 g)", "ingredients whole egg 110 g"],
+  ["one egg 50 g", "ingredients egg 50 g"],
+  ["2 sachets Na2CO3 (4 g each)", "alkali Na2CO3 8 g"],
+  ["2 cups rice flour (130 g each)", "flours rice flour 260 g"],
+  ["sodium carbonate 5 g, dissolved in the water", "alkali sodium carbonate 5 g"],
+  ["1 % sodium carbonate dissolved in the water", "alkali sodium carbonate 1 %"],
+  ["30°Be K2CO3 20 g", "alkali 30°Be K2CO3 20 g"],
+  ["K2CO3 200 g/L 20 g", "alkali K2CO3 200 g/L 20 g"],
+  ["20 g K2CO3 at 25 %", "alkali K2CO3 at 25 % 20 g"],
+  ["kansui 20 g (potassium carbonate 25 %, water)", "alkali kansui 20 g"],
+])("%j is read as %j", (line, read) => {
+  const { understood, questions, notUnderstood, spec } = readHandwritten(`bread flour 500 g\nwater 190 g\n${line}`);
+  expect(understood.slice(2).map(({ part, name, amount }) => `${part} ${name} ${amount}`)).toEqual([read]);
+  expect([questions, notUnderstood]).toEqual([[], []]);
+  expect(formulaOf(spec).ok).toBe(true);
+});
+
+test.each([
+  ["2 eggs (55 g)", "55 g may be that of one"],
+  ["25 % K2CO3 solution 20 g", '"K2CO3 at 25 %" or "K2CO3 at 25 % w/v"'],
+  ["20 g of potassium carbonate (25 % solution)", '"potassium carbonate at 25 %"'],
+  ["kansui liquid 30 °Bé 12 g", '"K2CO3 at 30 °Bé"'],
+  ["Na2CO3 solution 5 g", '"Na2CO3 at 20 %"'],
+  ["20 ml K2CO3 at 25 %", '"20 ml" is a volume'],
+])("of %j is asked what it may be: %s", (line, words) => {
+  const { questions } = readHandwritten(`bread flour 500 g\nwater 190 g\n${line}`);
+  expect(questions.map(({ ask }) => ask)).toEqual([expect.stringContaining(words)]);
+});
+
+test("a share beside a weight is checked once the flour is plain", () => {
+  const { questions } = readHandwritten("1) strong flour - 1,000 g\n2) water - 400 g (40%)\n3) salt - 10 g (1%)");
+  expect(questions.map(({ line }) => line)).toEqual([1]);
+});
+
+test.each([
+  ["Nudeln für 4 Personen", "Nudeln"],
+  ["Nouilles (4 pers.)", "Nouilles"],
+  ["Fideos para 4 personas", "Fideos"],
+  ["Für 4 Portionen à 140 g", "Noodles"],
+  ["Ergibt 4 Portionen", "Noodles"],
+  ["4 porzioni", "Noodles"],
+  ["4人份", "Noodles"],
+])("%j makes four bowls", (title, name) => {
+  const { spec, yields } = readHandwritten(`${title}\nbread flour 400 g\nwater 150 g`);
+  expect([spec["name"], yields?.bowls]).toEqual([name, 4]);
 });

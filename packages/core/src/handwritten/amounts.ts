@@ -27,7 +27,7 @@ const number = String.raw`\d+ \d+\/\d+|\d+\/\d+|\d{1,3}(?:'\d{3})+|\d+(?:[.,]\d+
 /** Groups of three digits with spaces, `1 000 g`, are a number only where nothing else could stand before. */
 const grouped = String.raw`(?:(?<=^|[:=\t–-] *)\d{1,3}(?: \d{3})+|\d{1,3}(?: 000)+)(?:[.,]\d+)?(?= ?(?:k?g|%)(?!\p{L}))`;
 const amountForm = new RegExp(
-  String.raw`(?<![\p{Script=Latin}\p{N}.,/])(?:(?<times>\d+) ?x ?)?(?<first>${grouped}|${number})(?: ?(?:[–~-]|to|or|bis|oder) ?(?<last>${number}))? ?(?:(?<measure>${measureWords})(?: ?x ?(?<after>\d+)(?![\p{L}\p{N}.,]))?|(?![\p{L}\p{N}%/.,]))`,
+  String.raw`(?<![\p{Script=Latin}\p{N}.,/])(?:(?<times>\d+) ?x ?)?(?<first>${grouped}|${number})(?: ?(?:[–~-]|to|or|bis|oder) ?(?<last>${number}))? ?(?:(?<measure>${measureWords})(?! ?\/ ?m?l(?!\p{L}))(?: ?x ?(?<after>\d+)(?![\p{L}\p{N}.,]))?|(?![\p{L}\p{N}%/.,]))`,
   "giu",
 );
 

@@ -78,7 +78,7 @@ export function madeOf(words: string, solution: boolean): Readonly<Record<string
   const parts = words
     .split(/[,;+&]|\band\b|\bund\b/iu)
     .map((part) => part.trim())
-    .filter((part) => part !== "")
+    .filter((part) => part !== "" && !(solution && /^(?:rest )?water(?: rest)?$/iu.test(part)))
     .map(partOf);
   const known = parts.flatMap((part) => (part === undefined ? [] : [part]));
   if (known.length === 0 || known.length < parts.length) return undefined;

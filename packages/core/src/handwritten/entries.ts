@@ -70,6 +70,12 @@ function partOf({ thing, figures, inBrackets, name }: Item): Where | LeftOut {
   const beside = inBrackets.filter((words) => words !== taken && !/^[\d.,/\s%]*$/u.test(words));
   const made = beside.map((words) => madeOf(words, isSolution(`${name} ${words}`))).find((one) => one !== undefined);
   const unused = (made === undefined ? beside : []).map((words) => `beside it stood: ${words}`);
+  if (thing.is === "product")
+    return {
+      part: "alkali",
+      name: thing.name,
+      ...(thing.ask !== undefined && { ask: thing.ask, remarks: [thing.ask] }),
+    };
   if (thing.is === "water" || thing.is === "salt") return { part: thing.is, name: thing.is, remarks: unused };
   if (thing.is === "material") {
     const { kind } = thing.material;
@@ -173,6 +179,8 @@ function chosen(item: Item): ChosenAmount {
     const other = masses.find(({ value }) => dec(value).minus(mass.value).abs().gt(dec(mass.value).times("0.03")));
     if (other !== undefined)
       return open(`"${mass.written}" and "${other.written}" are not the same: write one of them`);
+    const few = eggsTooLight(item, mass.value);
+    if (few !== undefined) return open(`${few} (${mass.written} may be that of one)`);
     return { by: "mass", text: mass.text, value: mass.value, ...(share && { share: share.value }) };
   }
   if (share !== undefined) {
@@ -197,6 +205,15 @@ function chosen(item: Item): ChosenAmount {
   if (number.pieces === true)
     return open(`nobody can tell what ${number.text} of it weigh: weigh them once and write the grams`);
   return { by: "number", text: number.text, value: number.value };
+}
+
+/** What so many eggs may weigh, where a line counts eggs and states less. */
+function eggsTooLight({ thing, name }: Item, grams: DecimalText): string | undefined {
+  const count = /^\d{1,3}(?= )| (\d{1,3})$/u.exec(name)?.[0].trim();
+  const range = thing.is === "material" && count !== undefined ? eggRange(thing.material, dec(count)) : undefined;
+  return range && dec(grams).lt(range.least)
+    ? weigh(`${count} without the shell`, range, "eggs differ in size")
+    : undefined;
 }
 
 interface Volume {

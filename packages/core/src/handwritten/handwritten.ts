@@ -8,7 +8,7 @@ import { lineEnds, mostLines, plainLine, plainLines, type WrittenLine } from "./
 import { type Draft, type DraftEntry, draftData, draftText } from "./draft.ts";
 import { addedUp, type Part, type PlacedItem, placed } from "./entries.ts";
 import { type Item, ingredientsOf, type ReadLine, readLine } from "./line.ts";
-import { type Thing, thingsWithin } from "./things.ts";
+import { productOf, type Thing, thingsWithin } from "./things.ts";
 import { asked, withUnits } from "./units.ts";
 
 /** A line that became a part of the spec. */
@@ -359,7 +359,8 @@ export function answeredLine(line: string, answer: string): string {
   if (now.kind === "amount") return `${was.name} ${answer}`;
   const amount = was.amounts[0]?.written ?? "";
   if (now.kind === "item" && now.amounts.some(({ is }) => is.by === "mass")) return answer;
-  if (now.kind === "item" && now.amounts.length === 0) return `${answer} ${amount}`;
+  if (productOf(answer) !== undefined || (now.kind === "item" && now.amounts.length === 0))
+    return `${answer} ${amount}`;
   return `${was.name} (${answer}) ${amount}`;
 }
 

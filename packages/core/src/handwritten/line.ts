@@ -2,7 +2,7 @@ import { type DecimalText, dec, decimalText, HUNDRED } from "../number/decimal.t
 import { type Amount, amountsOf, type CommaUse } from "./amounts.ts";
 import { madeOf, takeBeside } from "./beside.ts";
 import { inDigits, type WrittenLine } from "./characters.ts";
-import { type Thing, thingOf, thingsWithin, trimmed } from "./things.ts";
+import { handled, isAlkali, productOf, type Thing, thingOf, thingsWithin, trimmed } from "./things.ts";
 
 /** What a line is. */
 export type ReadLine =
@@ -51,13 +51,14 @@ const countWords =
   );
 const dusting =
   /(?<!\p{L})(?:(?:for|as) )?dusting(?: (?:starch|flour))?(?!\p{L})|(?<!\p{L})(?:for|to) dust(?!\p{L})|打ち粉|手粉/iu;
-const people = "bowls?|portions?|portionen|servings?|people|persons?|children|guests|pupils|人前|人分|份";
+const people =
+  "bowls?|portions?|portionen|porzioni|raciones|servings?|people|persons?|personen|personnes|persone|personas|pers\\.?|children|guests|pupils|人前|人分|人份|份|인분";
 const yields = new RegExp(
-  `^(?:.*?(?<![\\p{L}\\d.,])(\\d+) ?(?:${people})(?!\\p{L})|(?:(?:.*\\()?for|(?:.*(?<!\\p{L}))?(?:serves|feeds|servings|portions|people|bowls|makes|yields?|enough for))[ :]*(\\d+)(?![\\d.,/]*\\d))(.*)$`,
+  `^(?:.*?(?<![\\p{L}\\d.,])(\\d+) ?(?:${people})(?!\\p{L})|(?:(?:.*\\()?for|(?:.*(?<!\\p{L}))?(?:serves|feeds|servings|portions|portionen|people|bowls|makes|ergibt|yields?|enough for))[ :]*(\\d+)(?![\\d.,/]*\\d))(.*)$`,
   "iu",
 );
 const yieldAtEnd = new RegExp(
-  `[\\s(,]*(?:(?<!\\p{L})(?:(?:enough )?for|makes|serves|feeds|yields?|portions|servings|people|bowls)\\s*:?\\s*)?\\d+ ?(?:${people})?$`,
+  `[\\s(,]*(?:(?<!\\p{L})(?:(?:enough )?for|für|pour|para|makes|ergibt|serves|feeds|yields?|portions|portionen|servings|people|bowls)\\s*:?\\s*)?\\d+ ?(?:${people})?$`,
   "iu",
 );
 /** Bowls or people that are counted in a word: `serves four`, `ten bowls`. */
@@ -84,7 +85,9 @@ function counted(written: string): string {
   const text = written.replace(bowlsInWords, (word) => String(countWords.indexOf(word.toLowerCase()) + 1));
   const [, word = "", name = ""] = /^(an?|\p{L}{3,6}) (?=\p{L})(.*)$/iu.exec(text) ?? [];
   const count = /^an?$/iu.test(word) ? 1 : countWords.indexOf(word.toLowerCase()) + 1;
-  return count > 0 && thingOf(name.replace(brackets, " "), []).is !== "unknown" ? `${count} ${name}` : text;
+  return count > 0 && thingOf(name.replace(brackets, " ").replace(/\d.*$/u, ""), []).is !== "unknown"
+    ? `${count} ${name}`
+    : text;
 }
 
 /** Two salts in a ratio, such as `K2CO3 1:1 Na2CO3`, as one product with the share by mass of each in brackets. */
@@ -101,15 +104,28 @@ function mixed(text: string): string {
   return `alkaline salts (${shares}) ${rest.replaceAll(/[(),:;&+/]|(?<!\p{L})(?:and|und|et)(?!\p{L})/gu, " ")}`;
 }
 
-function isAlkali(thing: Thing): thing is Extract<Thing, { readonly is: "material" }> {
-  return thing.is === "material" && thing.material.kind === "alkali";
+/** Words before or behind what one of several weighs; kitchen usage, from memory. */
+const beforeEach = /(?<!\p{L})(?:of|at|à|de|da|di|je|zu|cada|@) ?$/iu;
+const behindEach =
+  /^ ?(?:each|apiece|je|pro Stück|chacune?|ciascun[oa]|l'un[oa]?|cada una?|\/ ?(?:pc|piece|Stück))(?!\p{L})/iu;
+
+/** So many of so much each, such as `2 eggs (55 g each)`, as `2 x 55 g eggs`. */
+function timesEach(text: string, comma: CommaUse): string {
+  const [counted, ...others] = amountsOf(text, comma);
+  const [each, second] = others.filter(({ is }) => is.by === "mass");
+  const [, count] = /^(\d{1,3})(?: ?x)?(?: ?\p{L}+)?$/iu.exec(counted?.written ?? "") ?? [];
+  if (counted?.start !== 0 || count === undefined || each === undefined || second !== undefined) return text;
+  if (counted.is.by === "mass" || counted.is.by === "share") return text;
+  const [before, after] = [text.slice(counted.end, each.start), text.slice(each.end)];
+  if (!beforeEach.test(before) && !behindEach.test(after)) return text;
+  return `${count} x ${each.written} ${before.replace(beforeEach, "")} ${after.replace(behindEach, "")}`;
 }
 
 function readText(
   { line, text: asWritten }: { readonly line: WrittenLine; readonly text: string },
   comma: CommaUse,
 ): ReadLine {
-  const text = mixed(asWritten);
+  const text = yields.test(asWritten) ? asWritten : timesEach(mixed(asWritten), comma);
   const isHeading = line.text.startsWith("#") || text.endsWith(":");
   const { rest: read, figures, remarks } = takeBeside(text);
   const made = [...read.matchAll(brackets)].filter(([, words = ""]) => madeOf(words, true) !== undefined);
@@ -146,14 +162,19 @@ function readText(
   const whole = used.reduce((left, { written }) => left.replace(written, " "), text);
   const named = Object.keys(figures).length > 0 ? thingOf(whole, []) : undefined;
   const known = named !== undefined && named.is !== "unknown";
-  const thing = known ? named : thingOf(plain, inBrackets);
+  const weights = used.filter(({ is }) => is.by === "mass" || is.by === "volume");
+  const beside = trimmed(
+    weights.reduceRight((left, { start, end }) => `${left.slice(0, start)} ${left.slice(end)}`, rest),
+  );
+  const product = weights.length === 0 ? undefined : productOf(beside);
+  const thing = product ?? (known ? named : thingOf(plain, inBrackets));
   if (used.length === 0 && (thing.is === "unknown" || isSentence(plain))) return { kind: "note", opensSteps: false };
   return {
     kind: "item",
     line,
     thing,
     name: plain,
-    amounts: used,
+    amounts: product === undefined ? used : weights,
     amountFirst: (used[0]?.start ?? 0) === 0 || trimmed(rest.slice(0, used[0]?.start)) === "",
     figures: known ? {} : figures,
     inBrackets,
@@ -200,6 +221,8 @@ function pieceOf(text: string, comma: CommaUse) {
   const measured = amounts.filter(({ is }) => is.by !== "number");
   const used = measured.length > 0 ? measured : atAnEnd(amounts, rest);
   const name = trimmed(used.reduce((left, { written }) => left.replace(written, " "), rest).replace(brackets, " "));
+  if (measured.length > 0 && /^(?:$|\P{L})/u.test(handled(name).replace(behindEach, "")))
+    return { named: "no", amount: true, whole: false } as const;
   const known = name !== "" && thingOf(name, []).is !== "unknown";
   const amount = measured.length > 0 || (known && used.length > 0);
   return { named: known ? "known" : name === "" ? "no" : "yes", amount, whole: known && amount } as const;

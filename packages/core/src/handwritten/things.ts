@@ -2,6 +2,7 @@ import { nameAdvice } from "../figure/problems/materials.ts";
 import { findMaterial, isAlkaliLike, materialNamed } from "../materials/catalogue.ts";
 import type { Material } from "../materials/material.ts";
 import { plainName } from "../materials/nearest.ts";
+import { readProduct } from "../materials/product-text.ts";
 import { type SeveralThings, severalOf } from "../materials/several.ts";
 
 /** What a written name stands for. */
@@ -12,6 +13,8 @@ export type Thing =
   /** With the words in brackets that are a part of its name, where there are any. */
   | { readonly is: "material"; readonly name: string; readonly material: Material; readonly withWords?: string }
   | { readonly is: "several"; readonly name: string; readonly several: SeveralThings }
+  /** Alkaline salts at a strength, such as `30 °Bé K2CO3`, as the spec names them; asked about where that may be two things. */
+  | { readonly is: "product"; readonly name: string; readonly ask?: string }
   | { readonly is: "unknown"; readonly name: string; readonly alkali: boolean; readonly advice: string };
 
 /** Salt and water in the languages of noodle kitchens; kitchen and trade usage, from memory. */
@@ -30,12 +33,12 @@ function plainNames(list: string): ReadonlySet<string> {
 
 /** Words that say how something is or is put in, and nothing of what it is. */
 const handling =
-  /(?<!\p{L})(?:of|the|some|a little|a bit|a few|about|approx(?:imately)?|approx\.|around|roughly|ca\.?|circa|etwa|environ|约|約|sifted|sieved|cold|ice-cold|kalt(?:es)?|eiskalt|lauwarm|froide?|tiède|fredda|tiepida|warm|lukewarm|hot|chilled|boiled|at room temperature|room temperature|filtered|fresh|freshly|finely|fine|beaten|lightly|large|medium-sized|free-range|organic|good|plus more|divided|optional|in all|total of|weighed|to taste|as needed|as required|bags?|sacks?|food[ -]grade)(?!\p{L})/giu;
+  /,? ?(?<!\p{L})(?:dissolved|stirred|mixed)(?: in(?:to)?(?: (?:the|some|a little|part|of|cold|warm|hot))*(?: water)?)?(?!\p{L})|at \d+ ?°[CF]?|(?<!\p{L})(?:of|the|some|a little|a bit|a few|about|approx(?:imately)?|approx\.|around|roughly|ca\.?|circa|etwa|environ|约|約|sifted|sieved|cold|ice-cold|kalt(?:es)?|eiskalt|lauwarm|froide?|tiède|fredda|tiepida|warm|lukewarm|hot|chilled|boiled|at room temperature|room temperature|filtered|fresh|freshly|finely|fine|beaten|lightly|large|medium-sized|free-range|organic|good|plus more|divided|optional|in all|total of|weighed|to taste|as needed|as required|bags?|sacks?|food[ -]grade)(?!\p{L})/giu;
 
 /** What a name stands for: as written, without what says how it is handled, or with its parts the other way round. */
 export function thingOf(written: string, inBrackets: readonly string[]): Thing {
   const name = trimmed(written);
-  const plain = trimmed(name.replace(handling, " "));
+  const plain = handled(name);
   const [first = "", ...rest] = plain.split(",").map((part) => trimmed(part));
   const turned = rest.length === 0 ? [] : [`${rest.join(" ")} ${first}`];
   for (const words of inBrackets) {
@@ -45,7 +48,7 @@ export function thingOf(written: string, inBrackets: readonly string[]): Thing {
       if (thing?.is === "several" && thing.several.kind === "flour" && /^\d+$/u.test(words)) return thing;
     }
   }
-  const whole = [name, plain, ...turned, plain.replace(/^\d{1,2} (?=\p{L})/u, "")];
+  const whole = [name, plain, ...turned, plain.replace(/^\d{1,2} (?=\p{L})|(?<=\p{L}) \d{1,2}$/u, "")];
   for (const candidate of whole) {
     const thing = exactly(candidate);
     if (thing !== undefined) return thing.is === "several" ? namedBeside(thing, inBrackets) : thing;
@@ -58,6 +61,38 @@ export function thingOf(written: string, inBrackets: readonly string[]): Thing {
     alkali,
     advice: nameAdvice(alkali, found.ok ? [] : found.nearest, otherwise),
   };
+}
+
+/** A name without the words that say how it is handled. */
+export function handled(name: string): string {
+  return trimmed(name.replace(handling, " "));
+}
+
+const inSolution = /(?<!\p{L})(?:solution|liquid)(?!\p{L})/iu;
+/** A strength: one that only a solution has, or a per cent with a word that says so. */
+const strengths = /°|\d ?\p{L}+ ?\/ ?m?l(?!\p{L})|%.*w\/v|(?<!\p{L})(?:Bé|Baumé)(?!\p{L})/iu;
+const inPercent = /\d ?%/u;
+const dissolved = /(?<!\p{L})(?:solution|liquid|dissolved|in water|at \d[\d.]* ?%)/iu;
+
+/** Salts with a strength beside them, or said to be a solution; undefined where neither stands there. */
+export function productOf(written: string): Thing | undefined {
+  const name = trimmed(written).replace(/^of /iu, "");
+  const strong = strengths.test(name) || (inPercent.test(name) && dissolved.test(name));
+  if (!strong && !inSolution.test(name)) return undefined;
+  const product = readProduct(name, {}, {}, []);
+  if (product.ok) return { is: "product", name };
+  const [problem] = product.problems;
+  const lines = problem !== undefined && "lines" in problem.facts ? problem.facts.lines : [];
+  const named = thingsWithin(name);
+  const salts =
+    named.some(isAlkali) || (strong && named.some((one) => one.is === "several" && one.several.kind === "alkali"));
+  if (!salts || lines.length === 0) return undefined;
+  const like = lines.map((line) => `"${line}"`).join(" or ");
+  return { is: "product", name, ask: `"${name}" leaves open what is in it: write it like ${like}` };
+}
+
+export function isAlkali(thing: Thing): thing is Extract<Thing, { readonly is: "material" }> {
+  return thing.is === "material" && thing.material.kind === "alkali";
 }
 
 const otherwise = "look it up in the catalogue, or give its figures under `figures:`";

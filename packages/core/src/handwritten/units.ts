@@ -48,9 +48,10 @@ function sharesChecked(items: readonly PlacedItem[]): readonly PlacedItem[] {
     mass(items.filter(({ part }) => part === "flours")),
     mass(items.filter(({ part }) => part !== "dusting")),
   ];
+  const flourOpen = items.some(({ part, amount }) => part === "flours" && amount.by === "open");
   return items.map((one) => {
     const { amount } = one;
-    if (amount.by !== "mass" || amount.share === undefined) return one;
+    if (flourOpen || amount.by !== "mass" || amount.share === undefined) return one;
     const stated = dec(amount.share);
     const near = wholes.some((whole) =>
       whole.times(stated).div(HUNDRED).minus(amount.value).abs().lte(whole.times("0.006")),

@@ -260,12 +260,18 @@ function mixOf(parts: readonly InMix[], line: string, { terms, path, lines }: Re
 /** Lines that are right whatever was meant. */
 const usualLines = ["K2CO3", "Na2CO3 60 %, K2CO3 40 %", "K2CO3 6, Na2CO3 4 at 30 °Bé"];
 
+const solutionWords = /(?<!\p{L})(?:solution|liquid|dissolved|in water)(?!\p{L})/giu;
+
 /** Up to three lines that are read, of the salts and the strength that a line has: what may have been meant by it. */
 function linesLike(line: string, asked: Reading): readonly string[] {
   const reading = { ...asked, lines: () => [] };
   const strength = inSolution.exec(line)?.[0].replace(endOfStrength, "");
   const percent = new RegExp(`${number} ?%`, "u").exec(line)?.[0];
-  const [first, second] = saltsOf(line, reading);
+  const plain = line
+    .replaceAll(solutionWords, " ")
+    .replaceAll(/[\s()]+/gu, " ")
+    .trim();
+  const [first, second] = saltsOf(plain, reading);
   const both = second === undefined ? "K2CO3 6, Na2CO3 4" : `${first} 6, ${second} 4`;
   const alone = first === undefined ? ["K2CO3", "Na2CO3"] : [first];
   const lines =
@@ -273,7 +279,7 @@ function linesLike(line: string, asked: Reading): readonly string[] {
       ? [...alone.map((salt) => `${salt} at ${strength}`), `${both} at ${strength}`]
       : percent === undefined
         ? second === undefined
-          ? []
+          ? alone.flatMap((salt) => (plain === line ? [] : [`${salt} at 20 %`, `${salt} at 30 °Bé`]))
           : [both, `${first} 60 %, ${second} 40 %`, `${both} at 20 %`]
         : first === undefined || second !== undefined
           ? [
@@ -282,7 +288,11 @@ function linesLike(line: string, asked: Reading): readonly string[] {
               `${both} at ${percent}`,
               ...alone.map((salt) => `${salt} at ${percent}`),
             ]
-          : [`${first} ${percent}, water rest`, `${first} ${percent}, inert rest`, `${first} at ${percent} w/v`];
+          : [
+              `${first} at ${percent}`,
+              plain === line ? `${first} ${percent}, inert rest` : "",
+              `${first} at ${percent} w/v`,
+            ];
   const right = lines.filter((one) => read(one, reading).ok).slice(0, 3);
   return right.length > 1 ? right : [...right, ...usualLines].slice(0, 3);
 }
