@@ -1,4 +1,5 @@
-// Prints how large the library is for a browser, minified and compressed: all of it, and what a formula and a batch take.
+// Prints how large the library is for a browser, minified and compressed: all of it, and what a formula and a batch take,
+// with reports and the sentences in them, and without.
 // node test/bench/browser.mjs [--json FILE]
 import { writeFileSync } from "node:fs";
 import { fileURLToPath } from "node:url";
@@ -7,10 +8,13 @@ import { gzipSync } from "node:zlib";
 import { build } from "esbuild";
 
 const { values } = parseArgs({ options: { json: { type: "string" } } });
-const door = fileURLToPath(new URL("../../packages/core/src/index.ts", import.meta.url));
+const [door, answers] = ["index.ts", "noodle/index.ts"].map((path) =>
+  JSON.stringify(fileURLToPath(new URL(`../../packages/core/src/${path}`, import.meta.url))),
+);
 const entries = {
-  "all of the library": `export * from ${JSON.stringify(door)};`,
-  "formula and batch": `export { askBatch, askFormula, readStatedNoodle } from ${JSON.stringify(door)};`,
+  "all of the library": `export * from ${door};`,
+  "formula and batch": `export { askBatch, askFormula, readStatedNoodle } from ${door};`,
+  "without reports": `export { readStatedNoodle } from ${door}; export { plannedBatch } from ${answers};`,
 };
 
 const rows = [];

@@ -10,7 +10,7 @@ import { parseArgs } from "node:util";
 const { values, positionals } = parseArgs({ allowPositionals: true, options: { json: { type: "string" } } });
 const rounds = Number(positionals[0] ?? 21);
 const here = (path) => fileURLToPath(new URL(path, import.meta.url));
-const cli = here("../../packages/cli/bin/noodlewright.mjs");
+const cli = here("../../packages/cli/bin/noodlewright.cjs");
 const plain = here("../../examples/written-in-grams.yaml");
 const kitchen = here("../../examples/school-noodle.yaml");
 const bare = "node -e 0";

@@ -3,7 +3,7 @@ import { existsSync } from "node:fs";
 import { fileURLToPath } from "node:url";
 
 const root = fileURLToPath(new URL("../..", import.meta.url));
-const command = fileURLToPath(new URL("../../packages/cli/bin/noodlewright.mjs", import.meta.url));
+const command = fileURLToPath(new URL("../../packages/cli/bin/noodlewright.cjs", import.meta.url));
 const bundle = fileURLToPath(new URL("../../packages/cli/bundle/main.cjs", import.meta.url));
 
 /** How a run of the built command ended. */

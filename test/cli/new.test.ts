@@ -177,7 +177,7 @@ describe("at a terminal", () => {
 
   test.runIf(pseudoTerminal)("a real one: a pasted text with an empty line in it, then the answers", async () => {
     const folder = folderFor({});
-    const command = fileURLToPath(new URL("../../packages/cli/bin/noodlewright.mjs", import.meta.url));
+    const command = fileURLToPath(new URL("../../packages/cli/bin/noodlewright.cjs", import.meta.url));
     const script = spawn("script", ["-qec", `'${process.execPath}' '${command}' new`, "/dev/null"], {
       cwd: folder,
       env: { ...process.env, NO_COLOR: "1" },

@@ -5,7 +5,7 @@ import { describe, expect, test } from "vitest";
 import { runBuilt } from "./built.ts";
 
 const root = fileURLToPath(new URL("../..", import.meta.url));
-const command = fileURLToPath(new URL("../../packages/cli/bin/noodlewright.mjs", import.meta.url));
+const command = fileURLToPath(new URL("../../packages/cli/bin/noodlewright.cjs", import.meta.url));
 const spec = "examples/school-noodle.yaml";
 
 /** Runs a line of the shell with `$nw` standing for the command. */

@@ -6,7 +6,7 @@ import { describe, expect, test } from "vitest";
 import { runBuilt } from "./built.ts";
 import { folderFor } from "./folder.ts";
 
-const command = fileURLToPath(new URL("../../packages/cli/bin/noodlewright.mjs", import.meta.url));
+const command = fileURLToPath(new URL("../../packages/cli/bin/noodlewright.cjs", import.meta.url));
 const spec = {
   name: "Noodle",
   flours: [{ name: "bread flour", amount: "100 %" }],

@@ -69,7 +69,7 @@ console.log(JSON.stringify(askFormula(outcome.value).report().figures));`;
       formulaHere: run(
         root,
         process.execPath,
-        "packages/cli/bin/noodlewright.mjs",
+        "packages/cli/bin/noodlewright.cjs",
         "formula",
         "examples/school-noodle.yaml",
       ),

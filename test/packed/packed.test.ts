@@ -58,7 +58,7 @@ describe("the packages, packed and installed into an empty folder", () => {
     const { files, unpackedSize } = outcome.cli;
     expect(files).toEqual(
       expect.arrayContaining([
-        "bin/noodlewright.mjs",
+        "bin/noodlewright.cjs",
         "bundle/main.cjs",
         "bundle/notices.txt",
         "README.md",
@@ -68,7 +68,7 @@ describe("the packages, packed and installed into an empty folder", () => {
     );
     const other = files.filter(
       (file) =>
-        !/^(?:bin\/noodlewright\.mjs|package\.json|README\.md|CHANGELOG\.md|problems\.md|bundle\/notices\.txt|bundle\/[\w-]+\.(?:cjs|js|css))$/u.test(
+        !/^(?:bin\/noodlewright\.cjs|package\.json|README\.md|CHANGELOG\.md|problems\.md|bundle\/notices\.txt|bundle\/[\w-]+\.(?:cjs|js|css))$/u.test(
           file,
         ),
     );

@@ -42,7 +42,7 @@ export const species = listed(speciesNames, (formula): Species => {
 
 /** The species of which something is known. @example speciesWith("volume").length // => 8 */
 export function speciesWith(what: "volume" | "solubility"): readonly SpeciesName[] {
-  return speciesNames.filter((name) => species[name][what] !== "not known");
+  return speciesNames.filter((name) => records[name][what] !== "not known");
 }
 
 /** A solid that binds water in fixed proportion. */
@@ -95,8 +95,11 @@ export function isHydrate(formula: Formula): formula is HydrateName {
   return Object.hasOwn(hydrates, formula);
 }
 
-function listed<K extends string, V>(names: readonly K[], make: (name: K) => V): Readonly<Record<K, V>> {
-  return table(Object.fromEntries(names.map((name) => [name, make(name)])) as Record<K, V>);
+/** A record for each name, made when it is first asked for. */
+function listed<K extends string, V extends object>(names: readonly K[], make: (name: K) => V): Readonly<Record<K, V>> {
+  const made: Partial<Record<K, V>> = {};
+  const getters = names.map((name) => [name, { enumerable: true, get: () => (made[name] ??= table(make(name))) }]);
+  return Object.freeze(Object.defineProperties({} as Record<K, V>, Object.fromEntries(getters)));
 }
 
 /** Salts whose heat of solution can be worked out, without crystal water. */
@@ -106,7 +109,7 @@ export type DissolvingSalt = {
 
 /** Whether the heat of solution of a salt can be worked out. @example isDissolving("NaOH") // => false */
 export function isDissolving(name: SpeciesName): name is DissolvingSalt {
-  return species[name].enthalpy !== "not known";
+  return records[name].enthalpy !== "not known";
 }
 
 /** Enthalpy of formation of the solid, kJ/mol, and the anion that it gives off. @example enthalpyOf("NaCl") // => { solid: "-411.2", anion: "Cl" } */

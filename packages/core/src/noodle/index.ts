@@ -1,4 +1,5 @@
-// The door to the types of the answers: what each `askX` gives, and what that is made of; and to what a change would miss.
+// The door to the types of the answers: what each `askX` gives, and what that is made of; to what a change would miss, and
+// to the batch without its report.
 export type { AfterRounding } from "../batch/after-rounding.ts";
 export type { Batch } from "../batch/batch.ts";
 export type { Cost, CostLine } from "../batch/cost.ts";
@@ -73,3 +74,4 @@ export type { WeighedIce } from "../sheet/water/iced-water.ts";
 export type { MadeCard, MissingAnswer } from "./ask-card.ts";
 export type { SettledNoodle } from "./ask-settle.ts";
 export { newlyMissed } from "./held-against.ts";
+export { plannedBatch } from "./planned-batch.ts";
