@@ -1,14 +1,12 @@
 import { expect, test } from "vitest";
-import { compareCommand } from "#cli/commands/compare.ts";
 import { reportSchema } from "#core/report/schema.ts";
 import { runHere } from "./in-process.ts";
 import { readProblems } from "./read-problems.ts";
 
-const commands = [{ usage: "compare <specs..>", describe: "", load: async () => compareCommand }];
 const spec = "examples/school-noodle.yaml";
 
 async function rowsOf(table: string, ...args: readonly string[]): Promise<readonly string[]> {
-  const { status, stdout, stderr } = await runHere(["compare", ...args, "--format", "json"], { commands });
+  const { status, stdout, stderr } = await runHere(["compare", ...args, "--format", "json"]);
   expect([status, stderr]).toEqual([0, ""]);
   const blocks = reportSchema.parse(JSON.parse(stdout)).sections.flatMap((section) => section.blocks);
   const found = blocks.find((block) => block.kind === "table" && block.id === table);
@@ -28,6 +26,6 @@ test("what is set holds for every one of several specs, and for the same mass of
 });
 
 test("one spec and nothing set is refused", async () => {
-  const { status, stderr } = await runHere(["compare", spec], { commands });
+  const { status, stderr } = await runHere(["compare", spec]);
   expect([status, readProblems(stderr).map(({ code }) => code)]).toEqual([2, ["compare.one"]]);
 });

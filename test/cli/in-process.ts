@@ -1,5 +1,6 @@
 import { resolve } from "node:path";
 import { batchCommand } from "#cli/commands/batch.ts";
+import { compareCommand } from "#cli/commands/compare.ts";
 import { formulaCommand } from "#cli/commands/formula.ts";
 import { materialsCommand } from "#cli/commands/materials.ts";
 import type { Asker } from "#cli/io.ts";
@@ -12,6 +13,7 @@ import type { Ended } from "./built.ts";
 const commands: readonly Listed[] = [
   { usage: "formula <spec>", describe: "", load: async () => formulaCommand },
   { usage: "batch <spec>", describe: "", load: async () => batchCommand },
+  { usage: "compare <specs..>", describe: "", load: async () => compareCommand },
   { usage: "materials [words..]", describe: "", load: async () => materialsCommand },
 ];
 

@@ -1,3 +1,4 @@
+import { join } from "node:path";
 import type { Report } from "@noodlewright/core";
 import stringWidth from "string-width";
 import { describe, expect, test } from "vitest";
@@ -28,6 +29,14 @@ async function rendered(report: Report, format: string): Promise<string> {
   return rendering.ok ? rendering.text : rendering.problem.code;
 }
 
+/** Words of all tables that no width has to break. */
+function shortWordsOf(report: Report): readonly string[] {
+  return report.sections
+    .flatMap(({ blocks }) => blocks.flatMap((block) => (block.kind === "table" ? block.rows : [])))
+    .flatMap(({ cells }) => cells.flatMap(({ text }) => text.split(/\s+|(?<=-)/u)))
+    .filter((word) => word.length <= 12);
+}
+
 /** Rows of all tables, as texts. */
 function numbersOf(report: Report): readonly string[] {
   return report.sections
@@ -36,11 +45,17 @@ function numbersOf(report: Report): readonly string[] {
 }
 
 describe("tables on a terminal", () => {
+  const longName = join(
+    folderFor({ "long.yaml": spec({ name: "Tuesday noodle of the upper school", flour: "flour" }) }),
+    "long.yaml",
+  );
   const commandLines = [
     ["formula", "examples/school-noodle.yaml"],
     ["batch", "examples/school-noodle.yaml"],
     ["batch", "examples/written-in-grams.yaml"],
     ["materials"],
+    ["compare", "examples/school-noodle.yaml", "examples/friday-noodle.yaml", "examples/evening-class.yaml"],
+    ["compare", "examples/friday-noodle.yaml", longName],
   ];
 
   test.each(commandLines.flatMap((args) => [60, 72, 80, 100, 120].map((width) => ({ args, width }))))(
@@ -51,9 +66,51 @@ describe("tables on a terminal", () => {
       const wide = text.split("\n").filter((line) => stringWidth(line) > width);
       expect(wide).toEqual([]);
       for (const number of numbersOf(report)) expect(text).toContain(number);
+      for (const word of shortWordsOf(report)) expect(text).toContain(word);
       expect(text).not.toContain("…");
     },
   );
+
+  test("a table too wide for the terminal goes on below, every part with the names of its rows", () => {
+    const column = (id: string, align: "left" | "right") => ({ id, label: id, align });
+    const cell = (text: string) => ({ text });
+    const report: Report = {
+      noodlewright: "report",
+      version: 2,
+      command: "compare",
+      title: "two",
+      main: "wide",
+      sections: [
+        {
+          id: "wide",
+          heading: "Wide",
+          blocks: [
+            {
+              kind: "table",
+              id: "wide",
+              columns: [column("what", "left"), column("one", "right"), column("other", "right")],
+              rows: [{ role: "item", cells: [cell("protein"), cell("11.99 to 12.66"), cell("11.48 to 13.66")] }],
+            },
+          ],
+        },
+      ],
+      figures: {},
+      notes: [],
+      cautions: [],
+    };
+    const [, ...lines] = renderTerminal(report, { width: 36, colour: false }).trimEnd().split("\n");
+    expect(lines).toEqual([
+      "",
+      "Wide",
+      "  what                one",
+      "  ───────  ──────────────",
+      "  protein  11.99 to 12.66",
+      "",
+      "  what              other",
+      "  ───────  ──────────────",
+      "  protein  11.48 to 13.66",
+    ]);
+  });
 
   test("names of wide letters keep the columns in line (East Asian width W: Unicode Standard Annex 11)", async () => {
     const folder = folderFor({ "wide.yaml": spec({ name: "讃岐", flour: "中華麺用の強力小麦粉" }) });

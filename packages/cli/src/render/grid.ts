@@ -1,5 +1,5 @@
 import { textWidth } from "./text-width.ts";
-import { wrapText } from "./wrap.ts";
+import { lineEnds, wrapText } from "./wrap.ts";
 
 /** A column of a grid: how wide it is, and to which side its texts go. */
 export interface Column {
@@ -27,7 +27,7 @@ function padded(text: string, { width, align }: Column): string {
 /** Lines no wider than a column: broken at spaces, within a word after a hyphen, or where there is none, anywhere. */
 function fitted(text: string, width: number): readonly string[] {
   if (textWidth(text) <= width) return [text];
-  const broken = text.split(" ").map((word) => (textWidth(word) <= width ? word : pieces(word, width).join("\n")));
+  const broken = text.split(lineEnds).map((word) => (textWidth(word) <= width ? word : pieces(word, width).join("\n")));
   return broken
     .join(" ")
     .split("\n")

@@ -10,9 +10,9 @@ import {
   type Table,
   workings,
 } from "@noodlewright/core/render";
-import { gap, gridLines } from "./grid.ts";
+import { type Column, gap, gridLines } from "./grid.ts";
 import { textWidth } from "./text-width.ts";
-import { wrapText } from "./wrap.ts";
+import { wordEnds, wrapText } from "./wrap.ts";
 
 interface Manner {
   readonly width: number;
@@ -23,7 +23,7 @@ interface Manner {
 export function renderTerminal(report: Report, manner: Manner): string {
   const strong = (text: string): string => (manner.colour ? styleText("bold", text, { validateStream: false }) : text);
   const { loud, quiet } = byLoudness(report);
-  const parts = [strong(report.title)];
+  const parts = wrapText(report.title, manner.width).map(strong);
   if (loud.length > 0) parts.push("", strong(firstOfAll), ...bullets(loud, manner.width));
   for (const { heading, blocks } of report.sections) {
     parts.push("", strong(heading));
@@ -95,60 +95,82 @@ function decimalsOf(cell: Cell | undefined): number {
 
 function tableLines(unaligned: Table, width: number): readonly string[] {
   const table = alignPoints(unaligned);
-  const texts = [
-    table.columns.map(({ label }) => label),
-    ...table.rows.map(({ cells }) => cells.map(({ text }) => text)),
-  ];
-  const widths = fitWidths(
-    texts,
-    table.columns.map(({ align }) => align === "left"),
-    width - indent,
-  );
-  const columns = table.columns.map(({ align }, column) => ({ align, width: widths[column] ?? width }));
-  const row = (cells: readonly string[]): readonly string[] => gridLines(cells, columns);
-  const rule = row(widths.map((column) => "─".repeat(column)));
-  const body = table.rows.flatMap(({ role, cells }) => [
-    ...(role === "total" ? rule : []),
-    ...row(cells.map(({ text }) => text)),
-  ]);
-  return [...row(table.columns.map(({ label }) => label)), ...rule, ...body].map((line) =>
-    `${" ".repeat(indent)}${line}`.replaceAll("\u2007", " ").trimEnd(),
-  );
-}
-
-/** Natural widths, the widest columns of words narrowed until the table fits. */
-function fitWidths(texts: readonly (readonly string[])[], wordy: readonly boolean[], width: number): readonly number[] {
-  const widths = wordy.map((_, column) => Math.max(1, ...texts.map((line) => textWidth(line[column] ?? ""))));
-  const room = width - gap * (widths.length - 1);
-  const least = 12;
-  for (;;) {
-    const excess = widths.reduce((total, one) => total + one, 0) - room;
-    if (excess <= 0) return widths;
-    const widest = widths.reduce(
-      (best, one, column) => (wordy[column] === true && one > (widths[best] ?? 0) ? column : best),
-      wordy.indexOf(true),
+  const room = width - indent;
+  const columns = table.columns.map(({ label, align }, column) => {
+    const texts = table.rows.map(({ cells }) => cells[column]?.text ?? "");
+    return { align, texts: [label, ...texts], ...measured(label, texts, align, room) };
+  });
+  return sideBySide(columns, room).flatMap((part, index) => {
+    const grid = fitWidths(part, room);
+    const line = (at: number): readonly string[] =>
+      gridLines(
+        part.map(({ texts }) => texts[at] ?? ""),
+        grid,
+      );
+    const rule = gridLines(
+      grid.map((column) => "─".repeat(column.width)),
+      grid,
     );
-    const current = widths[widest];
-    if (current === undefined || current <= least) return narrowAll(widths, floors(texts, wordy), excess);
-    widths[widest] = current - 1;
-  }
+    const body = table.rows.flatMap(({ role }, at) => [...(role === "total" ? rule : []), ...line(at + 1)]);
+    const lines = [...line(0), ...rule, ...body].map((one) => " ".repeat(indent) + one);
+    return [...(index === 0 ? [] : [""]), ...lines.map((one) => one.replaceAll("\u2007", " ").trimEnd())];
+  });
 }
 
-/** Narrowest that a column may get: numbers stay whole. */
-function floors(texts: readonly (readonly string[])[], wordy: readonly boolean[]): readonly number[] {
-  const [, ...rows] = texts;
-  return wordy.map((words, column) => (words ? 4 : Math.max(4, ...rows.map((line) => textWidth(line[column] ?? "")))));
+/** A column of a table with its texts, its heading first, as wide as they are, and how narrow it may get. */
+interface Measured extends Column {
+  readonly texts: readonly string[];
+  readonly least: number;
 }
 
-/** Where words alone cannot give way, the headings of the numbers wrap too. */
-function narrowAll(widths: number[], least: readonly number[], excess: number): readonly number[] {
-  for (let step = 0; step < excess; step += 1) {
-    const slack = widths.map((one, column) => (one > (least[column] ?? one) ? one : 0));
-    const widest = slack.indexOf(Math.max(...slack));
-    if (slack[widest] === 0) return widths;
-    widths[widest] = (widths[widest] ?? 0) - 1;
+/** Numbers stay whole and words too, and where words fill more than a few lines they are hard to read. */
+function measured(
+  label: string,
+  texts: readonly string[],
+  align: Column["align"],
+  room: number,
+): Pick<Measured, "width" | "least"> {
+  const widest = (of: readonly string[]): number => Math.max(1, ...of.map(textWidth));
+  const cells = align === "left" ? Math.min(fewLetters, widest(texts)) : widest(texts);
+  const words = (align === "left" ? [label, ...texts] : [label]).flatMap((text) => text.split(wordEnds));
+  return { width: widest([label, ...texts]), least: Math.max(cells, Math.min(widest(words), Math.floor(room / 3))) };
+}
+
+/** Narrower than this no column of words gets. */
+const fewLetters = 12;
+
+/** All columns, or, of a table that is too wide, parts of them that all begin with what names the rows. */
+function sideBySide(columns: readonly Measured[], room: number): readonly (readonly Measured[])[] {
+  const holds = (part: readonly Measured[], most: number): boolean =>
+    part.reduce((total, { least }) => total + least, gap * (part.length - 1)) <= most;
+  if (holds(columns, room)) return [columns];
+  const leading = columns.slice(
+    0,
+    Math.max(
+      1,
+      columns.findIndex(({ align }) => align === "right"),
+    ),
+  );
+  const names = holds(leading, room / 2) ? leading : columns.slice(0, 1);
+  const parts: Measured[][] = [];
+  for (const column of columns.slice(names.length)) {
+    const last = parts.at(-1);
+    if (last !== undefined && holds([...last, column], room)) last.push(column);
+    else parts.push([...names, column]);
   }
-  return widths;
+  return parts;
+}
+
+/** Natural widths, the widest column that can give way narrowed until the table fits. */
+function fitWidths(columns: readonly Measured[], room: number): readonly Column[] {
+  const widths = columns.map(({ width }) => width);
+  for (;;) {
+    const excess = widths.reduce((total, one) => total + one, gap * (widths.length - 1)) - room;
+    const slack = columns.map(({ least }, column) => ((widths[column] ?? 0) > least ? (widths[column] ?? 0) : 0));
+    const most = Math.max(...slack);
+    if (excess <= 0 || most === 0) return columns.map(({ align }, column) => ({ align, width: widths[column] ?? 0 }));
+    widths[slack.indexOf(most)] = most - 1;
+  }
 }
 
 function figureLines(figures: readonly Figure[], width: number): readonly string[] {
