@@ -1,7 +1,8 @@
-import type { UnitSystem } from "@noodlewright/core";
+import { askBatch, type UnitSystem } from "@noodlewright/core";
 import type { Graph } from "@noodlewright/core/figure";
 import { addressOf, type Workbook } from "@noodlewright/core/render";
 import { type Book, bookIn, withTyped } from "#cli/input/workbook-spec.ts";
+import { wantsOf } from "#core/noodle/held-against.ts";
 import {
   cellsOf,
   commandGraph,
@@ -58,12 +59,26 @@ function typedInto(book: Book, changes: ReadonlyMap<Input, Typed>): Book {
   return new Map([...book, ...typed]);
 }
 
+/** Where a workbook says whether each thing that is wanted is met. */
+function wantedPlaces({ sheets }: Workbook): readonly Place[] {
+  const rows = sheets[0]?.rows ?? [];
+  const top = rows.findIndex((cells) => cells[6]?.value === "Wanted") + 1;
+  const count = top === 0 ? 0 : rows.slice(top).findIndex((cells) => !cells[6]);
+  return Array.from({ length: count }, (_, index) => {
+    const column = rows[top + index]?.findLastIndex((cell) => cell !== null) ?? 0;
+    return { sheet: "Noodle", row: top + index, column };
+  });
+}
+
 /** What a workbook says of changes: an answer, that there is none, or that the command has to be asked. */
 interface Held {
   readonly says: "answered" | "refused" | "asked";
   /** Where workbook and command are not of one mind. */
   readonly wrong: readonly unknown[];
 }
+
+/** Checks beside which the answers stand. */
+const standing = /^noodlewright decided |^an ingredient is too little|^not all of it is met|^see the notes/u;
 
 /** A workbook beside the command that is asked anew with what was typed into it. */
 export function beside(name: string, units: UnitSystem = "metric", more: Data = {}) {
@@ -75,13 +90,20 @@ export function beside(name: string, units: UnitSystem = "metric", more: Data = 
   const places = figurePlaces(workbook);
   const graph = commandGraph(noodle) ?? {};
   const resting = restingOnDecisions(graph, workbook);
+  const wanted = wantedPlaces(workbook);
   const checks = cellsOf(workbook).filter(({ cell: { role }, column }) => role === "check" && column === 1);
   const held = (changes: ReadonlyMap<Input, Typed>, value: (place: Place) => string | number): Held => {
     const typed = new Map([...changes].map(([{ id }, one]) => [id, one]));
     const answer = noodleOf(withTyped(data, typedInto(book, changes)).data, units);
     const fresh = answer && commandGraph(answer);
     const failing = checks.map((place) => String(value(place))).filter((text) => text !== "fine");
-    const others = failing.filter((text) => !/^noodlewright decided |^an ingredient is too little/u.test(text));
+    const others = failing.filter((text) => !standing.test(text));
+    const batch = answer && others.length === 0 && wanted.length > 0 ? askBatch(answer) : undefined;
+    const met = answer && batch?.ok ? wantsOf(answer, batch.value).held.map(({ check }) => check.holds) : [];
+    const unlike = met.flatMap((holds, index) => {
+      const said = wanted[index] && value(wanted[index]);
+      return said === (holds ? "met" : "not met") ? [] : [`wanted ${index}: ${said}, the command ${holds}`];
+    });
     const different = Object.values(fresh ?? {}).flatMap((figure) => {
       const place = places.get(figure.id);
       const remedied = failing.length > 0 && /^(?:weighed|rounding)\.|\.weighed-parts$/u.test(figure.id);
@@ -92,11 +114,16 @@ export function beside(name: string, units: UnitSystem = "metric", more: Data = 
     const silent = fresh === undefined && others.length === 0 ? ["the command refuses"] : [];
     return {
       says: fresh === undefined ? "refused" : others.length > 0 ? "asked" : "answered",
-      wrong: different.length + silent.length === 0 ? [] : [...typed, ...silent, ...different.slice(0, 5)],
+      wrong:
+        different.length + silent.length + unlike.length === 0
+          ? []
+          : [...typed, ...silent, ...unlike, ...different.slice(0, 5)],
     };
   };
-  /** Whether a little of what is short is left unused, of which the command alone knows how much. */
-  const forCommand = workbook.sheets[0]?.rows.some((cells) => cells[0]?.value === "what is left unused") === true;
+  /** Whether a little of what is short is left unused, or amounts were found, of which the command alone knows how much. */
+  const forCommand =
+    workbook.sheets[0]?.rows.some((cells) => /^what is left unused$|were found$/u.test(String(cells[0]?.value))) ===
+    true;
   return { workbook, places, graph, inputs: inputsOf(workbook), held, forCommand };
 }
 

@@ -12,6 +12,7 @@ export const examples = [
   "barley-egg-noodle",
   "barley-out-of-reach",
   "evening-class",
+  "friday-noodle",
   "new-lot",
   "one-bottle",
   "pin-and-sticks",

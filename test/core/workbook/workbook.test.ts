@@ -84,6 +84,31 @@ const written: readonly (readonly [name: string, units: UnitSystem, more: Data])
   ["written-in-grams", "metric", { batch: { dough: "4 kg" }, rework: { amount: "8 %" } }],
   ["barley-egg-noodle", "metric", { batch: { have: { name: "barley flour", amount: "812 g" } } }],
   ["school-noodle", "metric", { scales: [{ division: "5 g" }, { division: "0.1 g" }] }],
+  [
+    "school-noodle",
+    "us",
+    {
+      wanted: {
+        basis: "13 % mb",
+        protein: "11 %",
+        glutenProtein: "9 %",
+        ash: "0.3 to 0.5 %",
+        wholegrain: "at most 20 %",
+        addedWater: "35 %",
+        doughWater: "34 % ± 1",
+        alkalinity: "17 meq",
+        anhydrousSalts: "at most 1 %",
+        potassiumShare: "40 %",
+        saltInDough: "0.7 %",
+        saltInBowl: "0.5 to 1 g",
+        sodium: "800 mg",
+        bowlPrice: "0.25 EUR",
+        price: "1.2 EUR/kg",
+        batchPrice: "30 EUR",
+      },
+      weighingTolerance: "0.5 %",
+    },
+  ],
   ["evening-class", "metric", { scales: [{ division: "2 g", capacity: "3 kg" }, { division: "0.1 g" }] }],
 ];
 
@@ -219,6 +244,36 @@ test("shows no sign of an error whatever is typed, and no weight where the comma
     type(new Map(flours.map((input) => [input, 0])));
     expect(cells.filter((place) => String(engine.value(place)).startsWith("#"))).toEqual([]);
   }
+});
+
+test("holds what is reached against what is wanted as it is shown, and where amounts were found asks for them anew", () => {
+  const { inputs, answerTo, wrong, workbook, engine } = inEngine("school-noodle", "metric", {
+    wanted: { addedWater: "30 to 35 %", doughWater: "35.5 %" },
+  });
+  const typed = (id: string, value: number): ReadonlyMap<Input, Typed> =>
+    new Map(inputs.filter((input) => input.id === id).map((input) => [input, { value, unit: input.unit }]));
+  const met = () => {
+    const row = workbook.sheets[0]?.rows.findIndex((cells) => cells[6]?.value === "added water, % of flour") ?? -1;
+    return engine.value({ sheet: "Noodle", row, column: 8 });
+  };
+  // 35.004 is shown as 35.00, 35.006 as 35.01; 30 to 35 wants no more than 35.00
+  for (const [water, says] of [
+    [35.004, "met"],
+    [35.006, "not met"],
+    [29.996, "met"],
+    [29.994, "not met"],
+  ] as const) {
+    expect([water, answerTo(typed("water.added-stated", water)), met()]).toEqual([water, "answered", says]);
+  }
+  // 1 % of 35.5 is 0.355, so that 35.145 meets it, which is a half of what is shown
+  for (const tolerance of [1, 0.5, 3]) answerTo(typed("weighing.tolerance", tolerance));
+  expect(wrong).toEqual([]);
+  expect(answerTo(typed("wanted.addedWater.least", 36))).toBe("refused");
+  const found = inEngine("friday-noodle");
+  const water = found.inputs.find(({ id }) => id === "batch.bowls");
+  if (water) found.type(new Map([[water, 80]]));
+  const said = cellsOf(found.workbook).map((place) => (place.column === 1 ? found.engine.value(place) : ""));
+  expect(said).toContain("noodlewright found amounts for the spec as it is written: ask it again");
 });
 
 test("names no scale for a weight of nothing", () => {

@@ -150,6 +150,7 @@ const places: Readonly<Record<string, Path>> = {
   "dusting.stated": ["dusting", "amount"],
   "salt.parts": ["salt"],
   "salt.stated": ["salt"],
+  "weighing.tolerance": ["weighingTolerance"],
 };
 
 const lists: Readonly<Record<string, string>> = { flour: "flours", alkali: "alkali", ingredient: "ingredients" };
@@ -169,6 +170,7 @@ function placesOf(id: string, spec: Data, book: Book): readonly Put[] {
   if (places[id] !== undefined) return put(...places[id]);
   if (room === "loss") return put("losses", what);
   if (room === "water") return put("water", what.split("-")[0] ?? "");
+  if (room === "wanted") return wantedPlace(id, spec, book, said);
   if (room === "cost" || room === "shopping") {
     const line = id.slice(room.length + 1, -last.length - 1);
     const [price, pack] = [`cost.${line}.price`, `shopping.${line}.pack`];
@@ -208,4 +210,29 @@ function placesOf(id: string, spec: Data, book: Book): readonly Put[] {
   return Object.entries(figures)
     .filter(([key, value]) => value !== undefined || stands(key))
     .map(([key, value]) => ({ path: [...place, "figures", key], value }));
+}
+
+/** What is wanted, written as the value, the range or the end of one that it was. */
+function wantedPlace(id: string, spec: Data, book: Book, said: (of: string) => string | number): readonly Put[] {
+  const [, key = "", number] = id.split(".");
+  const last = id.slice(id.lastIndexOf(".") + 1);
+  if (key === "flour") return [{ path: ["flours", Number(number) - 1, last], value: said(id) }];
+  const base = `wanted.${key}`;
+  const [value, within, least, most] = [base, `${base}.within`, `${base}.least`, `${base}.most`].map((one) =>
+    book.get(one)?.typed === undefined ? undefined : said(one),
+  );
+  const path = ["wanted", key];
+  if (["glutenProtein", "sodium", "price", "bowlPrice", "batchPrice"].includes(key)) {
+    return [{ path, value: said(id) }];
+  }
+  if (value !== undefined) {
+    if (last === "within" && valueAt(spec, ["wanted", "within"]) !== undefined)
+      return [{ path: ["wanted", "within"], value: said(id) }];
+    const near = within === undefined || valueAt(spec, ["wanted", "within"]) !== undefined ? "" : ` ± ${within}`;
+    return [{ path, value: `${value}${near}` }];
+  }
+  const range = least !== undefined && most !== undefined;
+  return [
+    { path, value: range ? `${least} to ${most}` : least === undefined ? `at most ${most}` : `at least ${least}` },
+  ];
 }

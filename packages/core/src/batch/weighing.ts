@@ -1,6 +1,6 @@
 import { type Figure, found, given, worked } from "../figure/figure.ts";
 import { answer, type Note, note, type Outcome, problem, refuse } from "../figure/problem.ts";
-import { definition, fromSpec, massBalance } from "../figure/source.ts";
+import { commonPractice, definition, fromSpec, massBalance } from "../figure/source.ts";
 import type { FormulaLine } from "../formula/line.ts";
 import { type Decimal, dec, decimalText, ONE, roundToDivision, ZERO } from "../number/decimal.ts";
 import { roundKeepingTotal } from "../number/rounding.ts";
@@ -9,6 +9,19 @@ import type { Spec } from "../spec/spec.ts";
 
 /** Most that rounding to a scale may be off before a warning, %, unless the spec says otherwise. */
 export const usualTolerance = "1";
+
+/** The same as a figure. */
+export function weighingTolerance({ weighingTolerance: stated }: Pick<Spec, "weighingTolerance">): Figure {
+  return given({
+    id: "weighing.tolerance",
+    label: "what rounding may be off",
+    unit: "%",
+    places: 1,
+    value: stated?.value ?? usualTolerance,
+    by: stated === undefined ? "usual" : `spec, ${stated.text}`,
+    sources: [stated === undefined ? commonPractice : fromSpec],
+  });
+}
 
 /** A scale as it is used. Masses in g. */
 export interface Scale {

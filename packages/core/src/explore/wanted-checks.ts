@@ -1,18 +1,21 @@
 import type { Batch } from "../batch/batch.ts";
-import { costOf } from "../batch/cost.ts";
+import { type Cost, costOf } from "../batch/cost.ts";
 import { nutritionOf } from "../batch/nutrition.ts";
+import { questionProblems } from "../blend/blend-checks.ts";
 import { checksOfShares, checkTexts } from "../blend/blend-figures.ts";
 import type { Check } from "../blend/blend-question.ts";
 import { flourShelf } from "../blend/flour-shelf.ts";
-import { roomOf } from "../blend/met.ts";
-import { sharedQuestion, sharesNow, targetsOf } from "../blend/spec-question.ts";
+import { sharedQuestion, sharesNow, targetsOf, wantedBasis } from "../blend/spec-question.ts";
 import { type Figure, shown } from "../figure/figure.ts";
 import { loudNote, type Note, note } from "../figure/problem.ts";
+import type { OnBases } from "../formula/blend.ts";
 import type { Formula } from "../formula/formula.ts";
+import { dryRatio } from "../materials/moisture.ts";
 import type { OwnMaterials } from "../materials/own.ts";
 import { dec, fixedText } from "../number/decimal.ts";
 import type { Bounds } from "../spec/blend-schema.ts";
 import type { Spec } from "../spec/spec.ts";
+import { reachedBy, type Want, wantedEnds } from "./wanted-figures.ts";
 
 /** One thing that a spec wants, beside what its noodle comes to. */
 export interface WantedCheck {
@@ -31,9 +34,20 @@ export interface WantedChecks {
   readonly notes: readonly Note[];
 }
 
+/** A check, and what is wanted as figures. */
+export interface HeldWant {
+  readonly check: WantedCheck;
+  readonly want: Want;
+}
+
+interface HeldWants {
+  readonly held: readonly HeldWant[];
+  readonly notes: readonly Note[];
+}
+
 /**
  * Holds a formula against all that its spec wants: the blend, water, alkali and salt; and, of a batch, what a bowl costs.
- * What is reached counts as it is shown, and a value is met as `roomOf` says; protein within `within` where that is stated.
+ * What is reached counts as it is shown, and a value is met as `wantedEnds` says; protein within `within` where that is stated.
  */
 export function wantedChecks(
   spec: Spec,
@@ -41,15 +55,24 @@ export function wantedChecks(
   batch: Batch | undefined,
   extra: OwnMaterials = {},
 ): WantedChecks {
-  const limits = { checks: shareChecks(spec, formula), notes: [] };
+  const { held, notes } = heldWants(spec, formula, batch, extra);
+  return { checks: held.map(({ check }) => check), notes };
+}
+
+/** The same, each check with its figures. */
+export function heldWants(spec: Spec, formula: Formula, batch: Batch | undefined, extra: OwnMaterials = {}): HeldWants {
+  const limits = { held: shareChecks(spec, formula), notes: [] };
   if (spec.wanted === undefined) return limits;
+  const { price, batchPrice, bowlPrice } = spec.wanted;
+  const costing = batch && (price ?? batchPrice ?? bowlPrice) && costOf(spec, formula, batch);
+  const cost = costing?.ok ? costing.value : undefined;
   const parts = [
     limits,
-    blendChecks(spec, formula, extra),
+    blendChecks(spec, formula, batch, cost, extra),
     formulaChecks(spec, formula),
-    bowlChecks(spec, formula, batch),
+    bowlChecks(spec, formula, cost),
   ];
-  return { checks: parts.flatMap(({ checks }) => checks), notes: parts.flatMap(({ notes }) => notes) };
+  return { held: parts.flatMap(({ held }) => held), notes: parts.flatMap(({ notes }) => notes) };
 }
 
 /** What is wanted and not met, one loud note each. */
@@ -62,25 +85,31 @@ export function missedNotes({ checks }: WantedChecks): readonly Note[] {
 }
 
 /** The shares of the flours that have a least or a most of their own. */
-function shareChecks(spec: Spec, { lines }: Formula): readonly WantedCheck[] {
+function shareChecks(spec: Spec, { lines }: Formula): readonly HeldWant[] {
   return spec.flours.flatMap(({ name, least, most }, index) => {
-    const share = lines.find(({ path }) => path[0] === "flours" && path[1] === index)?.parts;
+    const line = lines.find(({ path }) => path[0] === "flours" && path[1] === index);
     const ends = [least && `at least ${least.text}`, most && `at most ${most.text}`].filter((end) => end !== undefined);
-    if (share === undefined || ends.length === 0) return [];
+    if (line === undefined || ends.length === 0) return [];
     const bounds = { text: ends.join(", "), ...(least && { least: least.value }), ...(most && { most: most.value }) };
-    return check(`the share of ${name}`, share, bounds, spec);
+    return check({ id: line.id, label: `the share of ${name}` }, line.parts, bounds, spec);
   });
 }
 
-function blendChecks(spec: Spec, formula: Formula, extra: OwnMaterials): WantedChecks {
+function blendChecks(
+  spec: Spec,
+  formula: Formula,
+  batch: Batch | undefined,
+  cost: Cost | undefined,
+  extra: OwnMaterials,
+): HeldWants {
   const targets = targetsOf(spec);
-  if (Object.keys(targets).length === 0) return { checks: [], notes: [] };
+  if (Object.keys(targets).length === 0) return { held: [], notes: [] };
   const shelf = flourShelf(spec, formula, extra);
   const shared = shelf.ok ? sharedQuestion(spec, formula, shelf.value) : shelf;
   if (!shelf.ok || !shared.ok) {
     const problems = shelf.ok ? (shared.ok ? [] : shared.problems) : shelf.problems;
     return {
-      checks: [],
+      held: [],
       notes: problems.slice(0, 1).map((one) => note("wanted.no-blend", ["wanted"], { problem: one })),
     };
   }
@@ -88,41 +117,119 @@ function blendChecks(spec: Spec, formula: Formula, extra: OwnMaterials): WantedC
   const whole = spec.wanted?.wholeRange === true ? { ...targets, wholeRange: true } : targets;
   const prefer = { kind: "nearest" as const, to: sharesNow(shelf.value) };
   const question = { ...shared.value, flours: inUse.map(({ flour }) => flour), targets: whole, prefer };
+  const [missing] = questionProblems(question).filter(({ code }) => code === "blend.figure-missing");
+  if (missing !== undefined) return { held: [], notes: [note("wanted.no-blend", ["wanted"], { problem: missing })] };
   const checks = checksOfShares(
     question,
     inUse.map(({ share }) => share),
   ).filter(({ id }) => !id.startsWith("share."));
-  return { checks: checks.map(asWanted), notes: [] };
+  const held = checks.map((check): HeldWant => {
+    const { label, holds, range } = check;
+    const key = keys[check.id.replace(/\.(?:least|most)$/u, "")];
+    const openEnds = range !== undefined && spec.wanted?.wholeRange === true;
+    const reached = key === undefined || openEnds ? undefined : blendFigure(key, spec, formula, batch, cost);
+    const ends = key === undefined || reached === undefined ? {} : blendEnds(key, check, reached, spec);
+    return { check: { label, ...checkTexts(check), holds }, want: { label, reached, ...ends, asShown: false } };
+  });
+  return { held, notes: [] };
 }
 
-function asWanted(check: Check): WantedCheck {
-  const { label, holds } = check;
-  return { label, ...checkTexts(check), holds };
+type BlendKey = "protein" | "glutenProtein" | "ash" | "wholegrain" | "price" | "batchPrice";
+
+/** The keys of what is wanted of a blend, by the names that its checks have. */
+const keys: Readonly<Record<string, BlendKey>> = {
+  protein: "protein",
+  "gluten-forming-protein": "glutenProtein",
+  ash: "ash",
+  "wholegrain-share": "wholegrain",
+  price: "price",
+  "price-of-the-flour-of-the-batch": "batchPrice",
+};
+
+function blendEnds(
+  key: BlendKey,
+  { label, side, bound }: Check,
+  { unit }: Figure,
+  spec: Spec,
+): Pick<Want, "least" | "most"> {
+  const { protein, within } = spec.wanted ?? {};
+  const of = { id: key, label, unit };
+  if (side === "near") return protein ? wantedEnds(of, protein, spec, within?.value) : {};
+  return wantedEnds(of, { text: `at ${side} ${bound} ${unit}`, [side]: bound }, spec);
 }
 
-function formulaChecks(spec: Spec, { water, alkali, salt }: Formula): WantedChecks {
+/** What the blend comes to, as a figure; undefined where not all is known of it. */
+function blendFigure(
+  key: BlendKey,
+  spec: Spec,
+  { blend, lines, water }: Formula,
+  batch: Batch | undefined,
+  cost: Cost | undefined,
+): Figure | undefined {
+  if (key === "wholegrain") return blend.wholegrain;
+  if (key !== "price" && key !== "batchPrice") return atWantedBasis(key, blend[key], blend.moisture, spec);
+  const flours = lines.filter(({ role }) => role === "flour");
+  const prices = flours.flatMap(({ id }) => cost?.graph[`cost.${id}.price`] ?? []);
+  const [first] = prices;
+  if (first === undefined || prices.length < flours.length) return undefined;
+  const naming = { label: "price of the flours", unit: first.unit };
+  const price = reachedBy("price", naming, "sum(share * price) / 100", {
+    share: flours.map(({ parts }) => parts),
+    price: prices,
+  });
+  if (key === "price" || batch === undefined || cost === undefined) return price;
+  const ofAll = { label: "price of the flour of the batch", unit: cost.currency };
+  return reachedBy("batchPrice", ofAll, "price * dough / parts / 10", {
+    price,
+    dough: batch.target.dough,
+    parts: water.dough,
+  });
+}
+
+function atWantedBasis(key: BlendKey, bases: OnBases | undefined, moisture: Figure, spec: Spec): Figure | undefined {
+  const basis = wantedBasis(spec);
+  if (bases === undefined || basis.kind === "as is") return bases?.asIs;
+  if (dec(basis.moisture).isZero()) return bases.dry;
+  if (dec(basis.moisture).eq(14)) return bases.at14;
+  const label = bases.asIs.label.replace(/as is$/u, `at ${basis.moisture} % mb`);
+  const formula = `asIs * ${dryRatio("moisture", basis.moisture)}`;
+  return reachedBy(key, { label, unit: "%" }, formula, { asIs: bases.asIs, moisture });
+}
+
+function formulaChecks(spec: Spec, { water, alkali, salt }: Formula): HeldWants {
   const { wanted = {} } = spec;
-  const none = (unit: string) => ({ value: "0", unit, places: 2 });
-  const saltInDough = {
-    value: dec(salt.value).times(100).div(water.dough.value).toFixed(),
-    unit: "% of dough",
-    places: 2,
-  };
-  const checks = [
-    check("added water", water.added, wanted.addedWater, spec),
-    check("dough water", water.doughWater, wanted.doughWater, spec),
-    check("alkalinity M", alkali?.alkalinityM ?? none("meq/100 g flour"), wanted.alkalinity, spec),
-    check("anhydrous alkaline salts", alkali?.anhydrous ?? none("% of flour"), wanted.anhydrousSalts, spec),
-    check("potassium carbonate", alkali?.potassiumShare ?? none("% of the carbonates"), wanted.potassiumShare, spec),
-    check("salt in the dough", saltInDough, wanted.saltInDough, spec),
+  const none = (id: string, label: string, unit: string) => reachedBy(id, { label, unit }, "0", {});
+  const saltInDough = reachedBy(
+    "saltInDough",
+    { label: "salt in the dough", unit: "% of dough" },
+    "100 * salt / dough",
+    {
+      salt,
+      dough: water.dough,
+    },
+  );
+  const one = (
+    id: keyof typeof wanted,
+    label: string,
+    unit: string,
+    figure: Figure | undefined,
+    bounds: Bounds | undefined,
+  ) => check({ id, label }, figure ?? none(id, label, unit), bounds, spec);
+  const held = [
+    one("addedWater", "added water", "", water.added, wanted.addedWater),
+    one("doughWater", "dough water", "", water.doughWater, wanted.doughWater),
+    one("alkalinity", "alkalinity M", "meq/100 g flour", alkali?.alkalinityM, wanted.alkalinity),
+    one("anhydrousSalts", "anhydrous alkaline salts", "% of flour", alkali?.anhydrous, wanted.anhydrousSalts),
+    one("potassiumShare", "potassium carbonate", "% of the carbonates", alkali?.potassiumShare, wanted.potassiumShare),
+    one("saltInDough", "salt in the dough", "", saltInDough, wanted.saltInDough),
   ];
-  return { checks: checks.flat(), notes: [] };
+  return { held: held.flat(), notes: [] };
 }
 
 /** What a bowl holds when it is cooked, and what it costs. */
-function bowlChecks(spec: Spec, formula: Formula, batch: Batch | undefined): WantedChecks {
+function bowlChecks(spec: Spec, formula: Formula, cost: Cost | undefined): HeldWants {
   const { saltInBowl, sodium: mostSodium, bowlPrice } = spec.wanted ?? {};
-  const checks: WantedCheck[] = [];
+  const held: HeldWant[] = [];
   const notes: Note[] = [];
   if (saltInBowl !== undefined || mostSodium !== undefined) {
     const nutrition = nutritionOf(spec, formula, { rules: "EU" });
@@ -130,59 +237,64 @@ function bowlChecks(spec: Spec, formula: Formula, batch: Batch | undefined): Wan
     if (!nutrition.ok || bowl === undefined) notes.push(note("wanted.no-bowl", ["wanted"], {}));
     else {
       const { amounts, kept } = nutrition.value;
-      const salt = dec(formula.salt.value)
-        .div(formula.water.dough.value)
-        .times(bowl.raw.value)
-        .times(kept.sodium.value)
-        .div(100);
-      checks.push(...check("salt in a cooked bowl", { value: salt.toFixed(), unit: "g", places: 2 }, saltInBowl, spec));
+      const of = { id: "saltInBowl", label: "salt in a cooked bowl" };
+      const salt = reachedBy(of.id, { label: of.label, unit: "g" }, "salt / dough * raw * kept / 100", {
+        salt: formula.salt,
+        dough: formula.water.dough,
+        raw: bowl.raw,
+        kept: kept.sodium,
+      });
+      held.push(...check(of, salt, saltInBowl, spec));
       const amount = amounts.find(({ name }) => name === "sodium");
       const figure = (amount?.most ?? amount)?.cooked.bowl;
       if (mostSodium !== undefined && figure !== undefined) {
-        checks.push(atMost("sodium of a cooked bowl", figure, dec(mostSodium.value).times(1000).toFixed()));
+        const most = dec(mostSodium.value).times(1000).toFixed();
+        held.push(...check({ id: "sodium", label: "sodium of a cooked bowl" }, figure, atMost(most, figure), spec));
         const { missing = [] } = amount ?? {};
         if (missing.length > 0) notes.push(note("wanted.sodium", ["wanted"], { names: missing }));
       }
     }
   }
   if (bowlPrice !== undefined) {
-    const cost = batch && costOf(spec, formula, batch);
-    const bowl = cost?.ok ? cost.value.bowl : undefined;
-    if (bowl === undefined || bowl.unit !== bowlPrice.currency)
+    const bowl = cost?.bowl;
+    if (cost === undefined || bowl === undefined || bowl.unit !== bowlPrice.currency)
       notes.push(note("wanted.cost", ["wanted"], { currency: bowlPrice.currency }));
     else {
-      const check = atMost("the cost of a bowl", bowl, bowlPrice.amount);
-      const costs = cost?.ok
-        ? cost.value.lines.flatMap(({ weighed, bowl: own }) => (own ? [{ weighed, own }] : []))
-        : [];
+      const of = { id: "bowlPrice", label: "the cost of a bowl" };
+      const costs = cost.lines.flatMap(({ weighed, bowl: own }) => (own ? [{ weighed, own }] : []));
       const [most] = costs.toSorted((one, other) => dec(other.own.value).cmp(one.own.value));
-      const dearest = !check.holds && most && { dearest: { name: most.weighed.line.name, cost: shown(most.own) } };
-      checks.push({ ...check, ...dearest });
+      for (const { check: made, want } of check(of, bowl, atMost(bowlPrice.amount, bowl), spec)) {
+        const dearest = !made.holds && most && { dearest: { name: most.weighed.line.name, cost: shown(most.own) } };
+        held.push({ check: { ...made, ...dearest }, want });
+      }
     }
-    if (cost?.ok && cost.value.unpriced.length > 0)
-      notes.push(note("wanted.prices", ["wanted"], { names: cost.value.unpriced }));
+    if (cost !== undefined && cost.unpriced.length > 0)
+      notes.push(note("wanted.prices", ["wanted"], { names: cost.unpriced }));
   }
-  return { checks, notes };
+  return { held, notes };
 }
 
-type Shown = Pick<Figure, "value" | "unit" | "places">;
-
-function atMost(label: string, { value, unit, places }: Shown, most: string): WantedCheck {
-  const reached = fixedText(value, places);
-  return { label, reached: `${reached} ${unit}`, wanted: `at most ${most} ${unit}`, holds: dec(reached).lte(most) };
+function atMost(most: string, { unit }: Figure): Bounds {
+  return { text: `at most ${most} ${unit}`, most };
 }
 
 function check(
-  label: string,
-  { value, unit, places }: Shown,
+  { id, label }: { readonly id: string; readonly label: string },
+  figure: Figure,
   bounds: Bounds | undefined,
   spec: Spec,
-): readonly WantedCheck[] {
+): readonly HeldWant[] {
   if (bounds === undefined) return [];
-  const { least, most, plusMinus } = roomOf(bounds, spec);
+  const { value, unit, places } = figure;
+  const { least, most, room } = wantedEnds({ id, label, unit }, bounds, spec);
   const reached = fixedText(value, places);
-  const tooLittle = least !== undefined && dec(reached).lt(fixedText(least, places));
-  const tooMuch = most !== undefined && dec(reached).gt(fixedText(most, places));
-  const wanted = plusMinus === undefined ? bounds.text : `${bounds.text}, ± ${plusMinus}`;
-  return [{ label, reached: `${reached} ${unit}`, wanted, holds: !tooLittle && !tooMuch }];
+  const tooLittle = least !== undefined && dec(reached).lt(fixedText(least.value, places));
+  const tooMuch = most !== undefined && dec(reached).gt(fixedText(most.value, places));
+  const wanted = room === undefined || bounds.aim !== undefined ? bounds.text : `${bounds.text}, ± ${room.value}`;
+  return [
+    {
+      check: { label, reached: `${reached} ${unit}`, wanted, holds: !tooLittle && !tooMuch },
+      want: { label, reached: figure, least, most, asShown: true },
+    },
+  ];
 }

@@ -1,5 +1,5 @@
 import { costOf } from "../batch/cost.ts";
-import { scalesOf } from "../batch/weighing.ts";
+import { scalesOf, weighingTolerance } from "../batch/weighing.ts";
 import { frozen } from "../figure/frozen.ts";
 import { graphOf } from "../figure/graph.ts";
 import { answer, type Outcome } from "../figure/problem.ts";
@@ -7,6 +7,7 @@ import { told } from "../figure/told.ts";
 import type { Workbook } from "../render/workbook/cells.ts";
 import { workbookOf } from "../render/workbook/workbook.ts";
 import { formulaCautions } from "../report/cautions.ts";
+import { wantsOf } from "./held-against.ts";
 import type { Noodle } from "./noodle.ts";
 import { plannedBatch } from "./planned-batch.ts";
 import { checks } from "./workbook/checks.ts";
@@ -29,21 +30,29 @@ export function askWorkbook(noodle: Noodle): Outcome<Workbook> {
   if (!scales.ok) return scales;
   const cost = costOf(noodle.spec, noodle.formula, batch.value);
   const { lines, dusting } = batch.value;
+  const { held: wants, notes: untold } = wantsOf(noodle, batch.value);
+  const wanted = wants.flatMap(({ want: { reached, least, most } }) => [reached, least, most]);
   const made: Made = {
     noodle,
     batch: batch.value,
     cost: cost.ok ? cost.value : undefined,
     scales: scales.value,
+    wants,
+    untold: untold.length > 0,
     weighed: [...lines, ...(dusting ? [dusting] : [])],
     graph: {
       ...noodle.formula.graph,
       ...batch.value.graph,
       ...(cost.ok && cost.value.graph),
       ...mixerFigures(noodle.spec),
-      ...graphOf(scales.value.flatMap(({ figures }) => figures)),
+      ...graphOf([
+        ...scales.value.flatMap(({ figures }) => figures),
+        weighingTolerance(noodle.spec),
+        ...wanted.filter((figure) => figure !== undefined),
+      ]),
     },
   };
-  const notes = [...noodle.notes, ...batch.notes, ...(cost.ok ? cost.notes : [])];
+  const notes = [...noodle.notes, ...batch.notes, ...(cost.ok ? cost.notes : []), ...untold];
   const rules = { ...weighingRules(made), ...unusedRules(made), ...costRules(made) };
   const workbook = workbookOf({
     title: noodle.formula.name,

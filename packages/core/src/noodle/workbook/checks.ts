@@ -9,9 +9,16 @@ import type { CellOf, WorkbookCheck } from "../../render/workbook/workbook.ts";
 import { mostParts } from "../../spec/believed.ts";
 import type { Made } from "./made.ts";
 import { tooLittleRule } from "./scales.ts";
+import { wantedChecks } from "./wants.ts";
 
 /** What has to hold for the answers to hold: where the command would refuse, or decide anew, one of them speaks. */
-export function checks({ noodle: { spec, formula }, batch, weighed, graph }: Made): readonly WorkbookCheck[] {
+export function checks(made: Made): readonly WorkbookCheck[] {
+  const {
+    noodle: { spec, formula },
+    batch,
+    weighed,
+    graph,
+  } = made;
   const flours = batch.lines.filter(({ line }) => line.role === "flour");
   const rests = flours.filter((_, index) => spec.flours[index]?.amount === "rest");
   const others = weighed.filter(({ line }) => line.role !== "flour");
@@ -153,6 +160,7 @@ export function checks({ noodle: { spec, formula }, batch, weighed, graph }: Mad
               }>${cell("batch.have")}*${justMore}`,
           },
         ]),
+    ...wantedChecks(made),
     {
       of: "scales",
       text: `an ingredient is too little for its scale: ${
@@ -161,7 +169,7 @@ export function checks({ noodle: { spec, formula }, batch, weighed, graph }: Mad
           : "go by the stock solution beside, or after a change ask noodlewright again"
       }`,
       failing: batch.remedies.tooLittle.length > 0,
-      fails: tooLittleRule(weighed, batch.tolerance),
+      fails: tooLittleRule(weighed),
     },
   ];
 }

@@ -18,8 +18,9 @@ const inputHeadings: readonly (readonly [heading: string, ...ids: RegExp[]])[] =
   ],
   ["Water", /^water\.(?:added|tap|dough)-(?:stated|written)$|^water\.tap$/u],
   ["Salts and other ingredients", /^(?:(?:alkali|ingredient)\.\d+|salt|dusting)\.(?:parts|stated)$/u, contents],
-  ["Scales", /^scale\./u],
+  ["Scales", /^scale\./u, /^weighing\.tolerance$/u],
   ["Prices", /^cost\..*\.price$/u],
+  ["Wanted", /^wanted\./u],
   ["Store", /^shopping\..*\.(?:on-hand|pack)$/u],
 ];
 
@@ -29,6 +30,8 @@ const limits: readonly (readonly [ids: RegExp, takes: InputLimits])[] = [
   [/^bowl\.cook-gain$/u, { above: 0.5, most: 5 }],
   [/^(?:batch|bowl|mixer|scale)\.|\.pack$/u, { above: 0 }],
   [/^loss\./u, { most: 90 }],
+  [/^wanted\.sodium/u, { above: 0 }],
+  [/^weighing\.tolerance$/u, { above: 0, most: 100 }],
   [/\.nitrogen-factor$/u, { above: 4, most: 7 }],
   [/^flour\.reference-moisture$/u, { most: 40 }],
   [/^water\.dough-stated$/u, { above: 0, most: 70 }],
@@ -50,9 +53,11 @@ export function inputGroups(made: Made, rules: Rules): readonly InputGroup[] {
 function inputShown(figure: Figure, { noodle: { units, formula }, graph, scales }: Made): InputFigure {
   const { id } = figure;
   const scale = scales[Number(/^scale\.(\d+)\./u.exec(id)?.[1]) - 1];
-  const unit = scale?.unit.endsWith("g") ? figure.unit : inSystem(figure, units).unit;
+  const unit = scale?.unit.endsWith("g") || id.startsWith("wanted.") ? figure.unit : inSystem(figure, units).unit;
   const places = Math.min(unit === figure.unit ? Math.max(figure.places, dec(figure.value).decimalPlaces()) : 3, 6);
-  const takes = limits.find(([ids]) => ids.test(id))?.[1] ?? (unit === "%" ? { most: 100 } : {});
+  const takes =
+    limits.find(([ids]) => ids.test(id))?.[1] ??
+    (unit === "%" || (id.startsWith("wanted.") && unit.startsWith("%")) ? { most: 100 } : {});
   const [, of = "", what = ""] = /^(flour\.\d+)\.(protein|ash)$/u.exec(id) ?? [];
   const line = formula.lines.find((one) => one.id === of);
   const moisture = graph[`${of}.moisture`];

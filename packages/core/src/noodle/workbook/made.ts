@@ -1,6 +1,7 @@
 import type { Batch } from "../../batch/batch.ts";
 import type { Cost } from "../../batch/cost.ts";
 import type { Scale, WeighedLine } from "../../batch/weighing.ts";
+import type { HeldWant } from "../../explore/wanted-checks.ts";
 import type { Graph } from "../../figure/graph.ts";
 import type { CellOf } from "../../render/workbook/workbook.ts";
 import type { Noodle } from "../noodle.ts";
@@ -16,4 +17,7 @@ export interface Made {
   readonly scales: readonly Scale[];
   readonly weighed: readonly WeighedLine[];
   readonly graph: Graph;
+  readonly wants: readonly HeldWant[];
+  /** Whether something that is wanted cannot be told. */
+  readonly untold: boolean;
 }

@@ -1,11 +1,13 @@
 import type { StockedWeight } from "../../batch/remedy.ts";
 import type { WeighedLine } from "../../batch/weighing.ts";
+import type { Want } from "../../explore/wanted-figures.ts";
 import type { Figure } from "../../figure/figure.ts";
 import type { ResultGroup, ResultRow, ShownFigure } from "../../render/workbook/workbook.ts";
 import { finestDivision, scaleWords } from "../../report/batch-report.ts";
 import { asScaleShows, inSystem, inUnit } from "../../report/show.ts";
 import type { Made } from "./made.ts";
 import { weighOnRule } from "./scales.ts";
+import { missedRule } from "./wants.ts";
 
 function shown({ id, unit, places }: Figure): ShownFigure {
   return { id, unit, places };
@@ -40,8 +42,32 @@ export function resultGroups(made: Made): readonly ResultGroup[] {
     ]),
     plain("Water", [water.tap, water.carried, water.added, water.flour, water.dough, water.doughWater]),
     plain("Salts", [...(alkali?.figures ?? []), salt]),
+    ...(made.wants.length > 0 ? [wanted(made)] : []),
     ...(cost ? [plain("Cost", [cost.batch, cost.load, cost.bowl, cost.kilogram, cost.shopping.pay])] : []),
   ];
+}
+
+/** What is wanted, and whether what is reached meets it. */
+function wanted({ wants }: Made): ResultGroup {
+  return {
+    heading: "Wanted",
+    columns: ["reached", ""],
+    rows: wants.map(({ want, check }) => ({
+      label: wantedLabel(want),
+      figures: want.reached === undefined ? [] : [shown(want.reached)],
+      words: check.holds ? "met" : "not met",
+      wordsFormula: (cell, changed) => {
+        if (want.reached !== undefined) return `IF(${missedRule(want)(cell)},"not met","met")`;
+        return `IF(${changed},"ask noodlewright again","${check.holds ? "met" : "not met"}")`;
+      },
+    })),
+  };
+}
+
+/** What is wanted, which end of it, and in which unit; of a blend the basis stands in the label of the figure. */
+function wantedLabel({ label, reached, least, most, asShown }: Want): string {
+  const end = least === undefined ? ", at most" : most === undefined ? ", at least" : "";
+  return reached === undefined ? label : `${asShown ? label : reached.label}${end}, ${reached.unit}`;
 }
 
 function withUnit(figure: Figure): Pick<ResultRow, "figures" | "words"> {
@@ -49,7 +75,7 @@ function withUnit(figure: Figure): Pick<ResultRow, "figures" | "words"> {
 }
 
 function weights({ batch, scales }: Made): ResultGroup {
-  const { lines, rework, dusting, loadTotal, batchTotal, remedies, tolerance } = batch;
+  const { lines, rework, dusting, loadTotal, batchTotal, remedies } = batch;
   const unit = lines[0]?.unit ?? "g";
   const row = (one: WeighedLine, label: string): ResultRow => ({
     label,
@@ -60,7 +86,7 @@ function weights({ batch, scales }: Made): ResultGroup {
         : remedies.tooLittle.includes(one)
           ? `${one.scale}: too little`
           : scaleWords(one, { tooLittle: [], finer: [] }),
-    wordsFormula: (cell) => `IF(${cell(one.exact.id)}<=0,"",${weighOnRule(one, scales, tolerance)(cell)})`,
+    wordsFormula: (cell) => `IF(${cell(one.exact.id)}<=0,"",${weighOnRule(one, scales)(cell)})`,
   });
   const whole = { unit, division: finestDivision(lines) };
   return {

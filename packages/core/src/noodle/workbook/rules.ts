@@ -10,7 +10,7 @@ import { divisionRule } from "./scales.ts";
 export function weighingRules({ batch, scales, weighed, graph }: Made): Rules {
   const rules: Rules = {};
   for (const { line, exact, load, step, off, nearest } of weighed) {
-    if (scales.length > 1) rules[step.id] = divisionRule(exact.id, scales, batch.tolerance);
+    if (scales.length > 1) rules[step.id] = divisionRule(exact.id, scales);
     rules[off.id] = (cell) => `IF(${cell(exact.id)}=0,0,100*(${cell(load.id)}-${cell(exact.id)})/${cell(exact.id)})`;
     rules[nearest.id] = (cell) => `IF(${cell(exact.id)}=0,0,100*${cell(step.id)}/2/${cell(exact.id)})`;
     if (line.role === "dusting") {
@@ -23,7 +23,7 @@ export function weighingRules({ batch, scales, weighed, graph }: Made): Rules {
   }
   if (batch.rework !== undefined) {
     const { mass } = batch.rework;
-    const division = divisionRule("rework.exact", scales, batch.tolerance);
+    const division = divisionRule("rework.exact", scales);
     const down = graph["rework.stated"]?.unit === "g";
     rules[mass.id] = (cell) => {
       const [exact, step] = [cell("rework.exact"), division(cell)];

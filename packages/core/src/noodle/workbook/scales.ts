@@ -1,7 +1,7 @@
 import { mixerLimit } from "../../batch/stated-mass.ts";
 import type { Scale, WeighedLine } from "../../batch/weighing.ts";
 import type { Graph } from "../../figure/graph.ts";
-import { ceilOf, joined, justMore, literal, textIn } from "../../render/workbook/formulas.ts";
+import { ceilOf, joined, justMore, textIn } from "../../render/workbook/formulas.ts";
 import type { CellOf } from "../../render/workbook/workbook.ts";
 import type { Spec } from "../../spec/spec.ts";
 
@@ -23,7 +23,7 @@ function greatestOf(scales: readonly Scale[], cell: CellOf): string {
 const beyond = "1000000000";
 
 /** The division of the scale that takes a mass, as `chooseScale` chooses it. */
-export function divisionRule(mass: string, scales: readonly Scale[], tolerance: string): (cell: CellOf) => string {
+export function divisionRule(mass: string, scales: readonly Scale[]): (cell: CellOf) => string {
   return (cell) => {
     const each = scales.map(({ capacity }, index) => ({ capacity, index, division: cell(scaleId(index, "division")) }));
     const holding = each.flatMap(({ capacity, index, division }) =>
@@ -32,7 +32,7 @@ export function divisionRule(mass: string, scales: readonly Scale[], tolerance: 
     const boundless = each.flatMap(({ capacity, division }) => (capacity ? [] : [division]));
     const finest = `MIN(${[...holding, ...boundless].join(",")})`;
     if (boundless.length > 0) {
-      const most = `${cell(mass)}*${literal(tolerance)}/100*${justMore}`;
+      const most = `${cell(mass)}*${cell("weighing.tolerance")}/100*${justMore}`;
       const open = `MAX(${boundless.map((division) => `IF(${division}<=${most},${division},0)`).join(",")})`;
       const rest = `IF(${open}>0,${open},${finest})`;
       if (holding.length === 0) return rest;
@@ -50,22 +50,22 @@ export function divisionRule(mass: string, scales: readonly Scale[], tolerance: 
 }
 
 /** Whether any of some lines is too little for its scale, as `tooLittle` tells it. */
-export function tooLittleRule(lines: readonly WeighedLine[], tolerance: string): (cell: CellOf) => string {
-  const most = `${literal(tolerance)}*${justMore}`;
+export function tooLittleRule(lines: readonly WeighedLine[]): (cell: CellOf) => string {
   return (cell) => {
+    const most = `${cell("weighing.tolerance")}*${justMore}`;
     const off = lines.map((line) => cell(line.off.id));
     return `OR(${joined("MAX", [...lines.map(({ nearest }) => cell(nearest.id)), ...off])}>${most},${joined("MIN", off)}<-${most})`;
   };
 }
 
 /** The name of the scale that weighs a line, and whether it takes it, as the tables of weights tell it. */
-export function weighOnRule(line: WeighedLine, scales: readonly Scale[], tolerance: string): (cell: CellOf) => string {
+export function weighOnRule(line: WeighedLine, scales: readonly Scale[]): (cell: CellOf) => string {
   const names = scales.map(({ name }) => textIn(name));
   return (cell) => {
     const name = names.reduceRight(
       (otherwise, one, index) => `IF(${cell(line.step.id)}=${cell(scaleId(index, "division"))},${one},${otherwise})`,
     );
-    const tooLittle = `IF(${tooLittleRule([line], tolerance)(cell)},": too little",`;
+    const tooLittle = `IF(${tooLittleRule([line])(cell)},": too little",`;
     if (scales.some(({ capacity }) => capacity === undefined)) return `${name}&${tooLittle}"")`;
     const [mass, most] = [cell(line.exact.id), greatestOf(scales, cell)];
     return `${name}&${tooLittle}IF(${mass}>${most}*${justMore},", in "&${ceilOf(`${mass}/${most}`)}&" lots",""))`;

@@ -43,7 +43,7 @@ export interface ResultRow {
   readonly label: string;
   readonly figures: readonly ShownFigure[];
   readonly words?: string;
-  readonly wordsFormula?: (cell: CellOf) => string;
+  readonly wordsFormula?: (cell: CellOf, changed: string) => string;
 }
 
 /** Results under one heading. */
@@ -271,7 +271,7 @@ class UseSheet {
           if (index === 0 && !asWritten) this.#name(label, shown.unit, address);
         }
         if (words !== undefined) {
-          const formula = wordsFormula && { formula: this.#answered(wordsFormula(this.#cellOf)) };
+          const formula = wordsFormula && { formula: this.#answered(wordsFormula(this.#cellOf, this.anyChange)) };
           const value = printable(words);
           this.#sheet.put(row, columns.value + figures.length, { role: "unit", value, ...formula });
         }

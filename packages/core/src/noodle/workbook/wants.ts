@@ -1,0 +1,71 @@
+import type { Want } from "../../explore/wanted-figures.ts";
+import type { Figure } from "../../figure/figure.ts";
+import { dec } from "../../number/decimal.ts";
+import { literal, stepsOf } from "../../render/workbook/formulas.ts";
+import type { CellOf, WorkbookCheck } from "../../render/workbook/workbook.ts";
+import type { Made } from "./made.ts";
+
+/** Whether what is reached does not meet what is wanted, as the command holds it: as shown, or exactly. */
+export function missedRule({ reached, least, most, asShown }: Want): (cell: CellOf) => string {
+  const step = literal(dec(10).pow(-(reached?.places ?? 0)));
+  return (cell) => {
+    const less = (one: Figure | undefined, other: Figure | undefined): readonly string[] => {
+      if (one === undefined || other === undefined) return [];
+      const [a, b] = [cell(one.id), cell(other.id)];
+      return [asShown ? `${stepsOf(a, step)}<${stepsOf(b, step)}` : `${b}-${a}>0.000000001`];
+    };
+    return `OR(${[...less(reached, least), ...less(most, reached)].join(",")})`;
+  };
+}
+
+/** That all that is wanted is met, can be told, and can be at all. */
+export function wantedChecks({ noodle, wants, untold, graph }: Made): readonly WorkbookCheck[] {
+  const told = wants.flatMap(({ want }) => (want.reached === undefined ? [] : [want]));
+  const ranges = Object.keys(graph).filter((id) => {
+    const most = id.startsWith("wanted.") && id.endsWith(".least") ? graph[id.replace(/least$/u, "most")] : undefined;
+    return most?.working.kind === "given";
+  });
+  return [
+    ...(ranges.length === 0
+      ? []
+      : [
+          {
+            of: "ranges that are wanted",
+            refuses: true,
+            text: "the least that is wanted is above the most",
+            fails: (cell: CellOf) =>
+              `OR(${ranges.map((id) => `${cell(id)}>${cell(id.replace(/least$/u, "most"))}`).join(",")})`,
+          },
+        ]),
+    ...(wants.length === 0
+      ? []
+      : [
+          {
+            of: "what is wanted",
+            text: "not all of it is met: see Wanted beside the inputs",
+            failing: wants.some(({ check }) => !check.holds),
+            fails: (cell: CellOf, changed: string) =>
+              `OR(${[...told.map((want) => missedRule(want)(cell)), ...(told.length < wants.length ? [changed] : [])].join(",")})`,
+          },
+        ]),
+    ...(untold
+      ? [
+          {
+            of: "what is wanted and cannot be told",
+            text: "see the notes on the sheet Sources and cautions",
+            failing: true,
+            fails: () => "1=1",
+          },
+        ]
+      : []),
+    ...(noodle.settled === undefined
+      ? []
+      : [
+          {
+            of: "amounts that were found",
+            text: "noodlewright found amounts for the spec as it is written: ask it again",
+            fails: (_: CellOf, changed: string) => changed,
+          },
+        ]),
+  ];
+}
