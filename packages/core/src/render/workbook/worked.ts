@@ -97,5 +97,5 @@ function numberOf({ value }: Worked): number {
 }
 
 export function cellOf({ text, value }: Worked): WorkbookCell {
-  return { role: "number", formula: text, value: Number.isFinite(value) ? value : "" };
+  return { role: "number", formula: text, value: Number.isFinite(value) ? value + 0 : "" };
 }
