@@ -1,4 +1,4 @@
-import { readFileSync } from "node:fs";
+import { readFileSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import type { UnitSystem } from "@noodlewright/core";
 import { readHandwritten } from "@noodlewright/core/spec";
@@ -209,7 +209,7 @@ describe("a workbook read back", () => {
 
 describe("a workbook that was written here, read back", () => {
   test.for(examples)("gives the whole spec of %s as it was written", (name) => {
-    expect(specOfWorkbook(fileOf(name))).toEqual({ data: exampleData(name), changed: [], open: [] });
+    expect(specOfWorkbook(fileOf(name))).toMatchObject({ data: exampleData(name), changed: [], open: [] });
   });
 
   test("keeps what no cell of it shows: what is wanted and accepted, errors, replacements, odd texts", () => {
@@ -325,6 +325,38 @@ describe("the command", () => {
     const { stdout } = runBuilt(["new", "-", "--from", file, "--bowls", "80"]);
     expect(stdout).toContain("  amount: 85 %");
     expect(stdout).toContain("  bowls: 80\n  rawWeight: 110 g");
+  });
+
+  test("keeps the comments of a spec, and changes in it nothing but what was typed", () => {
+    const text = [
+      "# ours since the spring",
+      "name: evening noodle # quick",
+      "",
+      "flours:",
+      "  - { name: bread flour, amount: 100 % } # from the mill",
+      'water: { added: "36 %" }',
+      "salt: 1 %   # by taste",
+      "batch: { flour: 2 kg }",
+      "notes: |",
+      "  first",
+      "",
+      "  second",
+      "",
+    ].join("\n");
+    const folder = folderFor({ "own.yaml": text });
+    const [own, book, changed] = ["own.yaml", "own.xlsx", "changed.xlsx"].map((name) => join(folder, name));
+    expect(runBuilt(["workbook", own ?? "", "-o", book ?? ""]).status).toBe(0);
+    expect(runBuilt(["new", "-", "--from", book ?? ""]).stdout).toBe(text);
+    const parts = partsOf(readFileSync(book ?? ""));
+    const sheet = parts["xl/worksheets/sheet1.xml"] ?? "";
+    const cell = /<t xml:space="preserve">table salt<\/t><\/is><\/c><c r="B\d+" s="\d+"><v>1</u;
+    const typed = sheet.replace(cell, (whole) => whole.replace(/1<$/u, "1.2<"));
+    // Other programs leave out the rows that are empty.
+    const last = Object.keys(parts).findLast((name) => name.startsWith("xl/worksheets/")) ?? "";
+    const bare = (parts[last] ?? "").replace(/<c [^>]*><is><t xml:space="preserve"><\/t><\/is><\/c>/gu, "");
+    const files = Object.entries({ ...parts, "xl/worksheets/sheet1.xml": typed, [last]: bare });
+    writeFileSync(changed ?? "", zipSync(Object.fromEntries(files.map(([name, part]) => [name, strToU8(part)]))));
+    expect(runBuilt(["new", "-", "--from", changed ?? ""]).stdout).toBe(text.replace("salt: 1 %", "salt: 1.2 %"));
   });
 
   test("needs a file to write, writes over no other, and nothing of a wrong spec", () => {

@@ -10,6 +10,7 @@ import { largest, readTextFile } from "../input/read-file.ts";
 import { starterSpec } from "../input/starter-spec.ts";
 import type { BookSpec } from "../input/workbook-spec.ts";
 import { writtenBook, writtenFormula, writtenOutsideBook, writtenRemarks } from "../input/written-formula.ts";
+import { writtenAnew } from "../input/written-values.ts";
 import { type ExitStatus, exit, type Io } from "../io.ts";
 import { wrapText } from "../render/wrap.ts";
 import { printProblems } from "../shared/answer.ts";
@@ -203,11 +204,11 @@ function bookBowls(asked: Asked, book: Data | undefined): { readonly bowls?: num
 }
 
 /** The spec of a workbook that was written here, with what was said beside it. */
-function bookSpec({ name, style, kitchen }: NewWishes, { data, changed, open }: BookSpec): Written {
+function bookSpec({ name, style, kitchen }: NewWishes, { data, file, changed, open }: BookSpec): Written {
   const spec = { ...data, ...(name !== undefined && { name }), ...style, ...kitchenSections(kitchen).sections };
   const parts = Object.entries(spec).map(([key, value]) => yamlLines(key, value, 0).join("\n"));
   return {
-    text: `${parts.join("\n\n")}\n`,
+    text: writtenAnew(file, spec) ?? `${parts.join("\n\n")}\n`,
     open: [...listed("Changed in the workbook:", changed), ...listed(toBeFilledIn, open)],
     toFillIn: open.length > 0,
   };

@@ -43,7 +43,10 @@ export const workbookCommand: Command = {
     const workbook = askWorkbook(loading.loaded.noodle);
     if (!workbook.ok) return printProblems(workbook.problems.map(loading.loaded.place), asked, io);
     const { sheets, ...rest } = workbook.value;
-    const text = workbookFile({ ...rest, sheets: [...sheets, specSheet(withKitchen(loading.loaded))] });
+    const text = workbookFile({
+      ...rest,
+      sheets: [...sheets, specSheet(withKitchen(loading.loaded), loading.loaded.files[0])],
+    });
     const status = await writeFiles([{ path: out, text }], writeOver(asked), asked, io);
     if (status === exit.done) io.err(`Wrote ${printable(out)}.\n`);
     return status;

@@ -5,8 +5,9 @@ import { strToU8 } from "fflate";
 import { stringify } from "yaml";
 import { parseFile } from "./document.ts";
 import { isSection, type Put, valueAt, withValues } from "./put.ts";
-import { largest } from "./read-file.ts";
+import { largest, type TextFile } from "./read-file.ts";
 import { type ReadSheet, sheetsOfWorkbook } from "./workbook-lines.ts";
+import { writtenAnew } from "./written-values.ts";
 
 type Data = Readonly<Record<string, unknown>>;
 
@@ -34,6 +35,8 @@ export type Book = ReadonlyMap<string, BookFigure>;
 /** The spec of a workbook, and what was changed in its cells. */
 export interface BookSpec {
   readonly data: Data;
+  /** Its text before anything was typed. */
+  readonly file: TextFile;
   /** What was typed, in words. */
   readonly changed: readonly string[];
   /** Cells with nothing in them, or with something that no spec takes. */
@@ -42,11 +45,17 @@ export interface BookSpec {
 
 const specSheetName = "Spec";
 
-/** The sheet that keeps a spec as it was written, a line in each row, so that nothing of it is lost when it is read back. */
-export function specSheet(data: unknown): WorkbookSheet {
-  const about =
-    "# The spec of this workbook as it was written. Reading the workbook back puts the changed cells into it.";
-  const lines = [about, ...stringify(data, { lineWidth: 0, aliasDuplicateObjects: false }).trimEnd().split("\n")];
+const about =
+  "# The spec of this workbook as it was written. Reading the workbook back puts the changed cells into it.";
+
+/**
+ * The sheet that keeps a spec as it was written, a line in each row, so that nothing of it is lost when it is read back.
+ *
+ * @param file - where it was written, with its comments
+ */
+export function specSheet(data: unknown, file?: TextFile): WorkbookSheet {
+  const text = (file && writtenAnew(file, data)) ?? stringify(data, { lineWidth: 0, aliasDuplicateObjects: false });
+  const lines = [about, ...text.trimEnd().split(/\r?\n/u)];
   return { name: specSheetName, widths: [100], headings: 0, rows: lines.map((value) => [{ role: "text", value }]) };
 }
 
@@ -54,16 +63,23 @@ export function specSheet(data: unknown): WorkbookSheet {
 export function specOfWorkbook(bytes: Uint8Array): BookSpec | undefined {
   const sheets = sheetsOfWorkbook(bytes);
   const book = "why" in sheets ? undefined : bookIn(sheets);
-  const data = "why" in sheets ? undefined : specIn(sheets);
-  return book === undefined || !isSection(data) ? undefined : changedSpec(data, book);
+  const file = "why" in sheets ? undefined : specIn(sheets);
+  const parsing = file && parseFile(file);
+  const data = parsing?.ok === true ? parsing.parsed.data : undefined;
+  return book === undefined || file === undefined || !isSection(data) ? undefined : changedSpec(data, book, file);
 }
 
-function specIn(sheets: readonly ReadSheet[]): unknown {
-  const cells = sheets.find(({ name }) => name === specSheetName)?.cells ?? new Map<string, string>();
-  const text = [...cells].map(([, line]) => line).join("\n");
-  if (text.length > largest) return undefined;
-  const parsing = parseFile({ name: specSheetName, text, bytes: strToU8(text) });
-  return parsing.ok ? parsing.parsed.data : undefined;
+/** The text of the sheet of the spec, without what was put above it. */
+function specIn(sheets: readonly ReadSheet[]): TextFile | undefined {
+  const lines: string[] = [];
+  for (const [address, line] of sheets.find(({ name }) => name === specSheetName)?.cells ?? []) {
+    const row = Number(/^A(\d{1,6})$/u.exec(address)?.[1] ?? 0);
+    // Other programs leave empty rows out.
+    while (lines.length + 1 < row) lines.push("");
+    if (row > 0 && line !== about) lines[row - 1] = line;
+  }
+  const text = `${lines.join("\n").replace(/^\n+|\n+$/gu, "")}\n`;
+  return text.length > largest ? undefined : { name: specSheetName, text, bytes: strToU8(text) };
 }
 
 /** The figures of a workbook by their ids, with what was typed for those that may be changed. */
@@ -105,7 +121,7 @@ export function withTyped(before: Data, book: Book) {
   return { data: isSection(changed) ? changed : before, placed };
 }
 
-function changedSpec(before: Data, book: Book): BookSpec {
+function changedSpec(before: Data, book: Book, file: TextFile): BookSpec {
   const { data, placed } = withTyped(before, book);
   const reading = readSpec(data);
   const problems = reading.ok ? [] : reading.problems;
@@ -113,6 +129,7 @@ function changedSpec(before: Data, book: Book): BookSpec {
     !isNumber(text) || puts.some(({ path }) => problems.some((one) => path.every((step, at) => one.path[at] === step)));
   return {
     data,
+    file,
     changed: placed
       .filter((one) => !isOpen(one))
       .map(

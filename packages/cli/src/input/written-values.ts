@@ -18,6 +18,7 @@ import {
   type YAMLMap,
   type YAMLSeq,
 } from "yaml";
+import { isSection } from "./put.ts";
 import type { TextFile } from "./read-file.ts";
 
 /**
@@ -36,6 +37,28 @@ export function withChanges({ text, bytes }: TextFile, changes: readonly SpecCha
   if (!isDeepStrictEqual(readAgain(changed), wanted)) return undefined;
   const mark = bytes[0] === 0xef && bytes[1] === 0xbb && bytes[2] === 0xbf ? "\ufeff" : "";
   return mark + changed;
+}
+
+/**
+ * The text of a file that says something else, its comments, order and quotes as they were; nothing where what has changed
+ * cannot be written in place.
+ */
+export function writtenAnew(file: TextFile, data: unknown): string | undefined {
+  const before = readAgain(file.text);
+  const text = withChanges(file, changesTo(before, data, []))?.replace(/^\ufeff/u, "");
+  return text !== undefined && isDeepStrictEqual(readAgain(text), data) ? text : undefined;
+}
+
+function changesTo(before: unknown, after: unknown, path: Path): readonly SpecChange[] {
+  if (isDeepStrictEqual(before, after)) return [];
+  if (Array.isArray(before) && Array.isArray(after) && before.length === after.length)
+    return after.flatMap((one, index) => changesTo(before[index], one, [...path, index]));
+  if (!isSection(before) || !isSection(after)) return [{ path, value: after }];
+  const kept = Object.keys(after).flatMap((key) =>
+    key in before ? changesTo(before[key], after[key], [...path, key]) : [{ path: [...path, key], value: after[key] }],
+  );
+  const gone = Object.keys(before).filter((key) => !(key in after));
+  return [...kept, ...gone.map((key) => ({ path: [...path, key] }))];
 }
 
 /** A value that several places share, which keeps a change from being written at one of them. */

@@ -103,7 +103,8 @@ function sheetPart(sheet: WorkbookSheet, paper: Workbook["paper"], looks: Looks)
       const address = addressOf(row, column);
       if (cell.role === "input") inputs.push(validation(address, cell.takes));
       if (cell.role === "check") checks.push(address);
-      if (cell.role === "note") merged.push(`<mergeCell ref="${address}:${addressOf(row, columns - 1)}"/>`);
+      const across = columnsOf(cells, column, columns);
+      if (across > 1) merged.push(`<mergeCell ref="${address}:${addressOf(row, column + across - 1)}"/>`);
       return cellPart(address, cell, looks);
     });
     return `<row r="${row + 1}"${heightOf(cells, widths)}>${written.join("")}</row>`;
@@ -133,6 +134,14 @@ function sheetPart(sheet: WorkbookSheet, paper: Workbook["paper"], looks: Looks)
   ].join("");
 }
 
+/** Over how many columns a cell goes: titles and notes up to the next cell, or to the edge of the sheet. */
+function columnsOf(cells: WorkbookSheet["rows"][number], column: number, columns: number): number {
+  const role = cells[column]?.role;
+  if (role !== "title" && role !== "note") return 1;
+  const next = cells.findIndex((cell, at) => at > column && cell !== null);
+  return (next < 0 ? columns : next) - column;
+}
+
 /** A list with its length; nothing where it is empty, which no list may be. */
 function counted(name: string, items: readonly string[]): string {
   return items.length === 0 ? "" : `<${name} count="${items.length}">${items.join("")}</${name}>`;
@@ -158,6 +167,8 @@ function validation(cell: string, { least = 0, above, most, whole }: WorkbookCel
 const lineHeight = 15;
 /** Width of a column of which nothing is said, characters. */
 const usualWidth = 13;
+/** How much larger a title is. */
+const titleHeight = 1.4;
 /** Words are narrower than as many digits, by which widths are measured. */
 const lettersToDigit = 1.1;
 
@@ -186,12 +197,12 @@ function heightOf(cells: WorkbookSheet["rows"][number], widths: WorkbookSheet["w
 }
 
 function linesOf(cells: WorkbookSheet["rows"][number], widths: WorkbookSheet["widths"]): number {
-  const whole = widths.reduce((sum, width) => sum + width, 0);
   const lines = cells.map((cell, column) => {
-    if (cell?.role === "title") return 1.4;
     const length = cell !== null && lookOf[cell.role].wrap ? String(cell.value).length : 0;
-    const width = cell?.role === "note" ? whole : (widths[column] ?? usualWidth);
-    return Math.ceil(length / width / lettersToDigit);
+    const across = columnsOf(cells, column, Math.max(widths.length, cells.length));
+    const width = Array.from({ length: across }, (_, index) => widths[column + index] ?? usualWidth);
+    const all = width.reduce((sum, one) => sum + one, 0) * lettersToDigit;
+    return cell?.role === "title" ? titleHeight * Math.ceil((length * titleHeight) / all) : Math.ceil(length / all);
   });
   return Math.max(1, ...lines);
 }
@@ -244,7 +255,7 @@ interface Look {
 }
 
 const lookOf: Readonly<Record<WorkbookCell["role"], Look>> = {
-  title: { font: "large" },
+  title: { font: "large", wrap: true },
   heading: { font: "bold", fill: "heading", indent: true },
   column: { font: "bold", fill: "heading", right: true },
   text: { font: "plain", wrap: true, indent: true },

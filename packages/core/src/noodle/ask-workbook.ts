@@ -1,5 +1,7 @@
 import { costOf } from "../batch/cost.ts";
 import { scalesOf, weighingTolerance } from "../batch/weighing.ts";
+import { styleFacts } from "../blend/style-notes.ts";
+import { formulaStyle } from "../explore/spec-style.ts";
 import { frozen } from "../figure/frozen.ts";
 import { graphOf } from "../figure/graph.ts";
 import { answer, type Outcome } from "../figure/problem.ts";
@@ -7,6 +9,7 @@ import { told } from "../figure/told.ts";
 import type { Workbook } from "../render/workbook/cells.ts";
 import { workbookOf } from "../render/workbook/workbook.ts";
 import { formulaCautions } from "../report/cautions.ts";
+import { formulaRanges } from "../report/formula-report.ts";
 import { wantsOf } from "./held-against.ts";
 import type { Noodle } from "./noodle.ts";
 import { plannedBatch } from "./planned-batch.ts";
@@ -68,7 +71,18 @@ export function askWorkbook(noodle: Noodle): Outcome<Workbook> {
     roundings: roundings(made),
     checks: checks(made),
     notes: [...new Set(notes.map(told))],
+    ranges: [...formulaRanges(noodle.formula), ...styleLines(noodle)],
     cautions: [...new Set(formulaCautions(noodle.formula))],
   });
   return frozen(answer(workbook, notes));
+}
+
+/** What is published for the style of a noodle. */
+function styleLines({ spec, formula }: Noodle): readonly string[] {
+  const checks = formulaStyle(spec, formula);
+  if (!checks.ok) return [];
+  return checks.value.map(({ range: published }) => {
+    const { style, quantity, range, unit, source } = styleFacts(published);
+    return `${style}, ${quantity}: ${range} ${unit}, as published (${source})`;
+  });
 }

@@ -65,6 +65,11 @@ function ranges(figures: readonly Figure[]): Block {
   return { kind: "text", lines: rangeLines(figures) };
 }
 
+/** What is not exact of all that a formula is shown with. */
+export function formulaRanges(formula: Formula): readonly string[] {
+  return rangeLines([...blendShown(formula), ...formula.water.figures, ...(formula.alkali?.figures ?? [])]);
+}
+
 function blendShown({ blend }: Formula): readonly Figure[] {
   const { protein, glutenProtein, moisture } = blend;
   return [protein?.at14, glutenProtein?.at14, moisture].filter((figure) => figure !== undefined);

@@ -1,5 +1,6 @@
 /**
- * What a cell is for, which a writer turns into its looks; a column is the heading of numbers, a note goes across the sheet, a
+ * What a cell is for, which a writer turns into its looks; a column is the heading of numbers, titles and notes go across
+ * to the next cell, a
  * check is to be marked where it says anything but `fine`. Only an input can be changed without lifting the protection.
  */
 export type CellRole =

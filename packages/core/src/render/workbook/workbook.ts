@@ -100,6 +100,8 @@ interface WorkbookParts {
   readonly roundings: readonly RoundedFigures[];
   readonly checks: readonly WorkbookCheck[];
   readonly notes: readonly string[];
+  /** What figures may be, and what is published for their style. */
+  readonly ranges: readonly string[];
   readonly cautions: readonly string[];
 }
 
@@ -377,7 +379,7 @@ function figureSheet({ graph, title }: WorkbookParts, local: CellOf, rules: Read
 }
 
 /** Sources, notes and cautions, and what no formula stands behind. */
-function sourceSheet({ title, graph, notes, cautions }: WorkbookParts, decided: readonly Figure[]) {
+function sourceSheet({ title, graph, notes, ranges, cautions }: WorkbookParts, decided: readonly Figure[]) {
   const sheet = new SheetDraft(names.sources);
   sheet.add({ role: "title", value: `${title}: what the figures stand on` });
   const list = (heading: string, lines: readonly string[]): void => {
@@ -387,7 +389,8 @@ function sourceSheet({ title, graph, notes, cautions }: WorkbookParts, decided: 
     for (const line of lines) sheet.add({ role: "text", value: printable(line) });
   };
   list("Cautions", cautions);
-  list("Notes", notes);
+  list("Notes, as they were when the workbook was written", notes);
+  list("Ranges, as they were when the workbook was written", ranges);
   if (decided.length > 0) {
     sheet.add();
     const headings = ["Decided by noodlewright for the inputs of the spec", "value", "unit", "how"];
