@@ -741,3 +741,16 @@ test.each([
   const { spec, yields } = readHandwritten(`${title}\nbread flour 400 g\nwater 150 g`);
   expect([spec["name"], yields?.bowls]).toEqual([name, 4]);
 });
+
+test("a title that names alkaline noodles is no alkali", () => {
+  const { spec, questions } = readHandwritten("Alkaline noodles — class of 24\nbread flour 400 g\nwater 150 g");
+  expect([spec["name"], questions]).toEqual(["Alkaline noodles – class of 24", []]);
+});
+
+test.each([
+  ["Per 500 g flour:", "flours flour 500 g"],
+  ["Flour B: spelt 500 g", "flours spelt 500 g"],
+])("the words before the ingredient of %j are none of its name", (line, read) => {
+  const { understood } = readHandwritten(`${line}\nwater 190 g`);
+  expect(understood.map(({ part, name, amount }) => `${part} ${name} ${amount}`)).toEqual([read, "water water 190 g"]);
+});

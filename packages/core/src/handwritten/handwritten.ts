@@ -255,7 +255,11 @@ function isTitle(read: ReadLine, named: boolean): boolean {
   if (read.kind === "note") return !read.opensSteps;
   if (read.kind === "heading")
     return read.part === "dough" && !/^(?:ingredients?|for|dough|formula|recipe|zutaten|材料)/iu.test(read.title);
-  return read.kind === "item" && read.thing.is === "unknown" && !read.thing.alkali && isBare(read);
+  const called = read.kind === "item" && read.thing.is === "unknown" && isBare(read) ? read.thing : undefined;
+  return (
+    called !== undefined &&
+    (!called.alkali || /(?<!\p{L})(?:noodles|nudeln|nouilles|fideos)(?!\p{L})/iu.test(called.name))
+  );
 }
 
 function isBare({ amounts }: Pick<Item, "amounts">): boolean {

@@ -37,7 +37,8 @@ export interface Item {
   readonly remarks: readonly string[];
 }
 
-const bullet = /^(?:[–*•·‣◦▪□☐✓✔>+-]+\s+|[•·‣◦▪□☐✓✔]|\[[ x]?\]\s*|\(?\d{1,2}[.)]\s+(?=\S))+/iu;
+const bullet =
+  /^(?:(?:flour|mehl|farine|粉) ?[A-Z\d] ?[:.)–-] ?(?=\p{L})|(?:per|for|on|to|auf|pour) (?=\d[\d.,]* ?k?g (?:of )?(?:the )?\p{L})|[–*•·‣◦▪□☐✓✔>+-]+\s+|[•·‣◦▪□☐✓✔]|\[[ x]?\]\s*|\(?\d{1,2}[.)]\s+(?=\S))+/iu;
 const brackets = /[([]([^()[\]]*)[)\]]/gu;
 const method =
   /^(?:method|directions?|instructions?|preparation|procedure|steps?|how to|process|notes?|tips?|zubereitung|préparation|作り方|做法|만드는)(?!\p{L})/iu;
