@@ -81,10 +81,8 @@ export function correctForLot(
   const shelf = withoutStore(old.value, name);
   const shared = sharedQuestion(spec, formula, shelf);
   if (!shared.ok) return shared;
-  const material = resolveMaterial(name, ["lot", "of"], [lot.figures, ...oldLot(spec, name)], {
-    ...extra,
-    ...spec.materials,
-  });
+  const oldFigures = spec.flours.find((flour) => plainName(flour.name) === plainName(name))?.figures;
+  const material = lotMaterial(spec, name, [lot.figures, oldFigures], extra);
   if (!material.ok) return material;
   const fresh = stocked(name, material.value, shelfEntry(spec, name), spec);
   if (fresh === undefined) return refuse(notAFlour("substitute.lot", ["lot", "figures"], name, shelf));
@@ -104,11 +102,15 @@ function withoutStore(shelf: FlourShelf, name: string): FlourShelf {
   return { ...shelf, flours };
 }
 
-/** The figures that stand beside the name of the old lot. */
-function oldLot({ flours }: Spec, name: string): readonly MaterialFigures[] {
-  return flours.flatMap((flour) =>
-    plainName(flour.name) === plainName(name) && flour.figures !== undefined ? [flour.figures] : [],
-  );
+/** A lot of a flour: the figures that are stated of it, one over the other. */
+export function lotMaterial(
+  spec: Spec,
+  name: string,
+  figures: readonly (MaterialFigures | undefined)[],
+  extra: OwnMaterials = {},
+) {
+  const layers = figures.filter((layer) => layer !== undefined);
+  return resolveMaterial(name, ["lot", "of"], layers, { ...extra, ...spec.materials });
 }
 
 function questionOf(

@@ -5,6 +5,7 @@ import { usualHold } from "../blend/substitute-question.ts";
 import type { Published } from "../figure/graph.ts";
 import { productReport } from "../report/product-report.ts";
 import { substituteReport } from "../report/substitute-report.ts";
+import type { Lot } from "../spec/blend-schema.ts";
 import { type Answer, answered } from "./answer.ts";
 import type { Noodle } from "./noodle.ts";
 import { blendFragment } from "./spec-changes.ts";
@@ -65,10 +66,10 @@ export function askLot(
   return answered(correctForLot(spec, formula, hold.value, kitchen.materials), {
     notes: (own) => [...before, ...own],
     report: (substitution, notes) =>
-      substituteReport("lot", title, formula, substitution, notes, firstRow(noodle, substitution), spec.lot),
+      substituteReport("lot", title, formula, substitution, notes, firstRow(noodle, substitution, spec.lot), spec.lot),
   });
 }
 
-function firstRow(noodle: Noodle, { rows: [row] }: Substitution) {
-  return row && blendFragment(noodle, row.blend, row.water);
+function firstRow(noodle: Noodle, { rows: [row] }: Substitution, lot?: Lot) {
+  return row && blendFragment(noodle, row.blend, row.water, lot);
 }

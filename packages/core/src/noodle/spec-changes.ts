@@ -3,11 +3,13 @@ import type { BlendWater } from "../blend/blend-water.ts";
 import { shelfEntry } from "../blend/flour-shelf.ts";
 import type { SpecBlend } from "../blend/spec-blend.ts";
 import type { ReplacedIngredient } from "../blend/spec-product.ts";
+import { lotMaterial } from "../blend/spec-substitute.ts";
 import type { Substitution } from "../blend/substitute.ts";
 import type { Weighed } from "../chemistry/carried.ts";
 import type { Figure } from "../figure/figure.ts";
 import { answer, type Outcome, type Path, problem, refuse } from "../figure/problem.ts";
 import { nearestMaterials } from "../materials/catalogue.ts";
+import { assumedMoisture } from "../materials/doubt.ts";
 import { writtenFigures } from "../materials/fields.ts";
 import { plainName } from "../materials/nearest.ts";
 import { type Decimal, type DecimalText, dec, decimalText, sum } from "../number/decimal.ts";
@@ -56,8 +58,16 @@ export function lotChanges(noodle: Noodle, { rows }: Substitution): readonly Spe
   const [row] = rows;
   const { lot, flours } = noodle.spec;
   if (row === undefined || lot === undefined) return [];
-  const index = flours.findIndex(({ name }) => plainName(name) === plainName(lot.of));
-  return [...changedBlend(noodle, row.blend, row.water), ...lotFigures(index, flours[index]?.figures, lot)];
+  const flour = flourOf(noodle.spec, lot);
+  const place = ["flours", flour === undefined ? -1 : flours.indexOf(flour), "figures"];
+  const [before, after] = [writtenFigures(flour?.figures ?? {}), lotFigures(noodle, lot)];
+  const figures =
+    flour?.figures === undefined
+      ? [{ path: place, value: after }]
+      : [...new Set([...Object.keys(after), ...Object.keys(before)])]
+          .filter((key) => JSON.stringify(before[key]) !== JSON.stringify(after[key]))
+          .map((key): SpecChange => ({ path: [...place, key], ...(key in after && { value: after[key] }) }));
+  return [...changedBlend(noodle, row.blend, row.water), ...figures];
 }
 
 /**
@@ -179,11 +189,20 @@ function blendWaterChanges(noodle: Noodle, { added, before }: BlendWater): reado
   return waterChanges(noodle, dec(added.value).minus(before.value), ["added", "tap"]);
 }
 
-/** The flours of a blend, and the water where it changes, as they are written into the spec. */
-export function blendFragment(noodle: Noodle, { shares }: FoundBlend, water: BlendWater | undefined): BlendFragment {
+/** The flours of a blend, that of a new lot with its figures, and the water where it changes, as they are written into the spec. */
+export function blendFragment(
+  noodle: Noodle,
+  { shares }: FoundBlend,
+  water: BlendWater | undefined,
+  lot?: Lot,
+): BlendFragment {
   const [change] = water === undefined ? [] : blendWaterChanges(noodle, water);
   return {
-    flours: shares.map(({ name, share }) => ({ name, amount: flourAmount(noodle, share.value) })),
+    flours: shares.map(({ name, share }) => ({
+      name,
+      amount: flourAmount(noodle, share.value),
+      ...(lot && plainName(lot.of) === plainName(name) && { figures: lotFigures(noodle, lot) }),
+    })),
     ...(change && { water: { [String(change.path[1])]: change.value } }),
   };
 }
@@ -253,16 +272,33 @@ const together = [
   ["absorption", "absorptionUncertainty"],
 ] as const;
 
-function lotFigures(index: number, old: Spec["flours"][number]["figures"], { figures }: Lot): readonly SpecChange[] {
-  const fresh = writtenFigures(figures);
-  const place = ["flours", index, "figures"];
-  if (old === undefined) return [{ path: place, value: fresh }];
-  const before = writtenFigures(old);
-  const rows = together.filter((row) => row.some((key) => key in fresh));
-  const stale = ["source", ...rows.flat()].filter((key) => key in before && !(key in fresh));
-  const other = Object.entries(fresh).filter(([key, value]) => JSON.stringify(before[key]) !== JSON.stringify(value));
-  return [
-    ...other.map(([key, value]): SpecChange => ({ path: [...place, key], value })),
-    ...stale.map((key): SpecChange => ({ path: [...place, key] })),
-  ];
+/**
+ * The figures that stand beside a flour once its new lot is in use: those of the certificate, and of the old ones those that
+ * still hold. What they say as is, at the old moisture, is said so that it holds at the new one.
+ */
+function lotFigures({ spec, kitchen }: Noodle, lot: Lot): Readonly<Record<string, unknown>> {
+  const fresh = writtenFigures(lot.figures);
+  const name = flourOf(spec, lot)?.name ?? lot.of;
+  const old = flourOf(spec, lot)?.figures;
+  const [material, before] = [[lot.figures, old], [old]].map((layers) =>
+    lotMaterial(spec, name, layers, kitchen.materials),
+  );
+  if (old === undefined || !material?.ok || !before?.ok) return fresh;
+  const stale = ["source", ...together.filter((row) => row.some((key) => key in fresh)).flat()];
+  const kept = Object.fromEntries(Object.entries(writtenFigures(old)).filter(([key]) => !stale.includes(key)));
+  const { moisture, by, absorption } = { ...before.value, absorption: material.value.absorption };
+  if (!("moisture" in fresh) || by?.moisture === assumedMoisture.by) return { ...kept, ...fresh };
+  const at = (key: string) => kept[key] === "as is" && { [key]: `${moisture} % mb` };
+  const few = (value: string) => `${decimalText(dec(value).toSignificantDigits(fewDigits))} %`;
+  return {
+    ...kept,
+    ...at("proteinBasis"),
+    ...at("ashBasis"),
+    ...("absorption" in kept && absorption && { absorption: few(absorption.percent) }),
+    ...fresh,
+  };
+}
+
+function flourOf({ flours }: Spec, { of }: Lot): Spec["flours"][number] | undefined {
+  return flours.find(({ name }) => plainName(name) === plainName(of));
 }

@@ -5,10 +5,7 @@ import { type Change, figuresIn, idOf, isShare } from "../blend/compare-blends.t
 import type { Figure } from "../figure/figure.ts";
 import { type Note, note } from "../figure/problem.ts";
 import { told } from "../figure/told.ts";
-import { writtenFigures } from "../materials/fields.ts";
-import { plainName } from "../materials/nearest.ts";
 import { type Decimal, dec, decimalText, fixedText } from "../number/decimal.ts";
-import type { Lot } from "../spec/blend-schema.ts";
 import { numberColumn, row, section, table, wordColumn } from "./build.ts";
 import type { Block, Cell, Section, Table } from "./schema.ts";
 import { figureCell, groupDigits, rangeLines, words } from "./show.ts";
@@ -190,25 +187,19 @@ export function waterSection(water: BlendWater | undefined): Section {
 
 /** What is written into the spec of a blend: its flours, and the water where it changes. */
 export interface BlendFragment {
-  readonly flours: readonly { readonly name: string; readonly amount: string }[];
+  readonly flours: readonly { readonly name: string; readonly amount: string; readonly figures?: unknown }[];
   readonly water?: unknown;
 }
 
-/** The flours of a blend and its water as they are written into the spec, with the figures of a new lot. */
-export function fragmentSection({ flours, water }: BlendFragment, lot?: Lot): Section {
-  const entries = flours.map(({ name, amount }) => {
-    const figures =
-      lot !== undefined && plainName(lot.of) === plainName(name) ? writtenFigures(lot.figures) : undefined;
-    return yamlLine({ name, amount, ...(figures && { figures }) });
-  });
-  const kept = lot === undefined ? "the figures" : "the other figures";
+/** The flours of a blend and its water as they are written into the spec. */
+export function fragmentSection({ flours, water }: BlendFragment): Section {
   return section("spec", "To go on with, in the spec", {
     kind: "text",
     lines: [
       "flours:",
-      ...entries.map((entry) => `  - ${entry}`),
+      ...flours.map((entry) => `  - ${yamlLine(entry)}`),
       ...(water === undefined ? [] : [`water: ${yamlLine(water)}`]),
-      `# keep ${kept} that stand beside a name`,
+      `# keep the figures that stand beside ${flours.some(({ figures }) => figures) ? "another" : "a"} name`,
     ],
   });
 }

@@ -64,7 +64,7 @@ export function substituteReport(
       waterSection(first?.water),
       ...(lot ? [lotsSection(formula, lot)] : []),
       section("alternatives", "Other blends that hold it", ...others.block),
-      ...(fragment ? [fragmentSection(fragment, lot)] : []),
+      ...(fragment ? [fragmentSection(fragment)] : []),
     ],
     figures: [...changeFigures(changes), ...totals, ...water, ...needed, ...others.figures],
     from: [substitution, formula],
