@@ -65,6 +65,7 @@ export const samples: Readonly<Record<keyof OwnFacts, Sample>> = {
   "strength.reading": "alkali correct Na2CO3 Na2CO3 --reading '12 %' --amount '4 kg' --strength '12 %'",
   "strength.unreadable": "alkali make Na2CO3 --strength strong --amount '1 kg'",
   "weighing.division": "alkali make Na2CO3 --strength '10 %' --amount '1 kg' --division '0 g'",
+  "write.both": "settle open.yaml --write -o found.yaml",
   "write.no-file": "settle - --write < open.yaml",
   "write.set": "settle open.yaml --write --set 'water.added=38 %'",
   "write.in-place": "settle folded.yaml --write",

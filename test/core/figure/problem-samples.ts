@@ -387,6 +387,7 @@ export const samples: Readonly<Record<Code | NoteCode, Sample>> = {
   "strength.no-water": ["", `strengthOf(pure("Na2CO3"), 20, "145")`],
   "strength.beyond-fit": ["", `solutionAt(pure("Na2CO3"), { measure: "density", value: "1.5" })`],
   "density.too-strong": ["", `solutionDensity({ species: { Na2CO3: "25" }, water: "75", inert: "0" }, 20)`],
+  "density.powder": ["", `gramsOf(pure("K2CO3"), { millilitres: 10 }, 20)`],
   "density.temperature": ["", `solutionDensity({ species: { K2CO3: "25" }, water: "75", inert: "0" }, 4)`],
   "density.no-model": ["", `solutionDensity({ species: { Na3PO4: "5" }, water: "95", inert: "0" }, 20)`],
   "hydrometer.error": ["", `readHydrometer(pure("Na2CO3"), { measure: "density", value: "1.1" }, "1.1")`],

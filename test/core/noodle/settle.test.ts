@@ -1,5 +1,8 @@
 import { askBatch, askBlend, askCost, askFormula, askSettle, readNoodleData, told } from "@noodlewright/core";
+import { shown } from "@noodlewright/core/figure";
+import fc from "fast-check";
 import { describe, expect, test } from "vitest";
+import { answered } from "../formula/worked-out.ts";
 
 const spec = {
   name: "class noodle",
@@ -33,29 +36,42 @@ function loudOf(answer: ReturnType<typeof askBatch> | ReturnType<typeof askCost>
 }
 
 describe("a spec that leaves amounts to be found", () => {
-  test.each([
-    { batch: { dough: "60 kg" }, wanted: { alkalinity: "17 meq", potassiumShare: "40 %" } },
-    // a scale to the gram cannot weigh these salts, so that there are the weights of a stock solution as well
-    { batch: { flour: "300 g" }, wanted: { alkalinity: "9.7 meq", potassiumShare: "20 %" } },
-  ])("writes the fewest digits that give all as shown, of $batch", ({ batch, wanted }) => {
-    const open = { alkali: pair, wanted, batch };
-    const shownOf = (texts: readonly string[]) => {
-      const noodle = read({ ...open, alkali: pair.map((one, index) => ({ ...one, amount: texts[index] })) });
-      const [planned, settled] = [askBatch(noodle), askSettle(noodle)];
-      if (!planned.ok || !settled.ok) return [];
-      const { lines, remedies, withStock = [] } = planned.value;
-      const stock = [...(remedies.stock?.parts ?? []), ...withStock].map(({ mass }) => mass.value);
-      return [lines.map(({ load }) => load.value), settled.value.checks, stock];
-    };
-    const settled = read(open).settled;
-    const texts = settled?.rounded().map(({ text }) => text) ?? [];
-    const exact = settled?.found.map(({ text }) => text) ?? [];
-    expect(shownOf(texts)).toEqual(shownOf(exact));
-    const digits = (text: string): number => text.replace(/^0\.0*|\D/gu, "").length;
-    const most = Math.max(...texts.map(digits));
-    expect(most).toBeLessThan(Math.max(...exact.map(digits)));
-    const fewer = exact.map((text) => `${Number.parseFloat(text).toPrecision(most - 1)} %`);
-    expect(shownOf(fewer)).not.toEqual(shownOf(exact));
+  test("writes the fewest digits that read as all of them do, and that no scale tells apart", () => {
+    const tenths = (min: number, max: number) => fc.integer({ min, max }).map((value) => String(value / 10));
+    const scales = [{ division: "1 g" }, { division: "0.1 g", capacity: "300 g" }];
+    fc.assert(
+      fc.property(tenths(80, 250), tenths(100, 900), tenths(330, 380), tenths(10, 600), (meq, share, water, dough) => {
+        const wanted = { alkalinity: `${meq} meq`, potassiumShare: `${share} %`, doughWater: `${water} %` };
+        const open = { alkali: pair, water: { added: "find" }, wanted, batch: { dough: `${dough} kg` }, scales };
+        const { found = [], rounded = () => [] } = read(open).settled ?? {};
+        const written = (amounts: typeof found) => {
+          const textOf = (key: string, index: number) =>
+            amounts.find(({ path }) => path[0] === key && [index, "added"].includes(path[1] ?? ""))?.text;
+          const alkali = pair.map((one, index) => ({ ...one, amount: textOf("alkali", index) }));
+          const noodle = read({ ...open, alkali, water: { added: textOf("water", 0) } });
+          return {
+            shown: noodle.formula.lines.map(({ parts }) => shown(parts)),
+            checks: answered(askSettle(noodle)).checks,
+            lines: answered(askBatch(noodle)).lines,
+          };
+        };
+        const exact = written(found);
+        const readsAs = ({ lines, ...fewer }: typeof exact): boolean =>
+          JSON.stringify(fewer) === JSON.stringify({ shown: exact.shown, checks: exact.checks }) &&
+          lines.every((line, index) => {
+            const off = Number(line.exact.value) - Number(exact.lines[index]?.exact.value);
+            return Math.abs(off) <= Number(line.division) / 2;
+          });
+        const short = written(rounded());
+        expect(readsAs(short)).toBe(true);
+        expect(short.checks.every(({ holds }) => holds)).toBe(true);
+        const digits = Math.max(...rounded().map(({ text }) => text.replace(/^0\.0*|\D/gu, "").length));
+        const fewer = (text: string): string => `${Number(Number.parseFloat(text).toPrecision(digits - 1))} %`;
+        const shorter = found.map((one) => ({ ...one, text: fewer(one.text) }));
+        expect(digits === 3 || !readsAs(written(shorter))).toBe(true);
+      }),
+      { numRuns: 6 },
+    );
   });
 
   test("is held against the least and the most of a flour whose amount is stated", () => {

@@ -120,6 +120,11 @@ export const catalogue = {
     expected: "amounts found for what the file says",
     advice: "write the value into the file first",
   })),
+  "write.both": input(() => ({
+    found: "a spec to be written into its own file and into another one",
+    expected: "one place to write to",
+    advice: "leave out --write to write the other file alone, or -o to change the spec itself",
+  })),
   "write.no-file": input(() => ({
     found: "standard input",
     expected: "a file to write into",

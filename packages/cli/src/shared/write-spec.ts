@@ -33,6 +33,9 @@ export async function writeSpec(
   io: Io,
 ): Promise<ExitStatus> {
   const out = asked.text("out");
+  if (asked.on("write") && out !== undefined) {
+    return printProblems([{ ...ownProblem("write.both", {}), flag: "--write" }], asked, io, "nothing was written");
+  }
   if (file === undefined || changes.length === 0) {
     io.err("Nothing was written: nothing in the spec would be other than it is.\n");
     return exit.done;

@@ -1,4 +1,5 @@
 import { planBatch } from "../batch/batch.ts";
+import type { WeighedLine } from "../batch/weighing.ts";
 import { shown } from "../figure/figure.ts";
 import { answer, loudNote, type Note, type Outcome, type Path, problem, refuse } from "../figure/problem.ts";
 import { formulaOf } from "../formula/formula.ts";
@@ -23,7 +24,7 @@ export interface Settled {
   readonly data: unknown;
   readonly found: readonly FoundAmount[];
   readonly notes: readonly Note[];
-  /** The amounts in the fewest digits at which the formula, the weights and all that is wanted read the same. */
+  /** The amounts in the fewest digits at which the formula and all that is wanted read the same, and no scale tells a weight apart. */
   readonly rounded: () => readonly FoundAmount[];
 }
 
@@ -54,16 +55,12 @@ export function settle(data: unknown, extra: OwnMaterials = {}): Outcome<Settled
   const balance = balanceAmounts(blended.value.spec, blended.value.formula, open);
   if (!balance.ok) return balance;
   const found = [...flours.value.amounts, ...balance.value];
-  const shownOf = (amounts: readonly FoundAmount[]): string => {
-    const reading = filled(amounts);
-    return reading.ok ? shownIn(reading.value, extra) : "";
-  };
   const notes = [foundNote(found, flours.value, blended.value.spec), ...flours.notes, ...balance.notes];
   return answer({
     data: withAmounts(data, open, found),
     found,
     notes,
-    rounded: () => withFewestDigits(found, shownOf),
+    rounded: () => withFewestDigits(found, filled, extra),
   });
 }
 
@@ -82,20 +79,22 @@ function inWords(text: string): string {
   return `${share.lt("0.1") ? decimalText(share.toSignificantDigits(2)) : fixedText(share, 2)} %`;
 }
 
-/**
- * Amounts with no more significant digits than it takes for all that is shown to be the same as with all of them; flours are
- * on their steps already.
- */
+/** Amounts with no more significant digits than it takes; flours are on their steps already. */
 function withFewestDigits(
   found: readonly FoundAmount[],
-  shownOf: (amounts: readonly FoundAmount[]) => string,
+  filled: (found: readonly FoundAmount[]) => ReturnType<typeof formulaOf>,
+  extra: OwnMaterials,
 ): readonly FoundAmount[] {
-  const exactly = shownOf(found);
-  for (const digits of [3, 4, 5]) {
-    const fewer = found.map((amount) => (amount.path[0] === "flours" ? amount : shortened(digits, amount)));
-    if (shownOf(fewer) === exactly) return fewer;
-  }
-  return found;
+  const exactly = filled(found);
+  const shorter = [3, 4, 5].map((digits) =>
+    found.map((amount) => (amount.path[0] === "flours" ? amount : shortened(digits, amount))),
+  );
+  return (
+    shorter.find((amounts) => {
+      const fewer = filled(amounts);
+      return exactly.ok && fewer.ok && readAlike(exactly.value, fewer.value, extra);
+    }) ?? found
+  );
 }
 
 function shortened(digits: number, amount: FoundAmount): FoundAmount {
@@ -103,17 +102,24 @@ function shortened(digits: number, amount: FoundAmount): FoundAmount {
   return { ...amount, text: `${decimalText(share.toSignificantDigits(digits))} %` };
 }
 
-/** All that is shown of a noodle: its formula, what is wanted beside what is reached, and the weights where it has a batch, those of a stock solution too. */
-function shownIn({ spec, formula }: Reading, extra: OwnMaterials): string {
-  const planned = spec.batch === undefined ? undefined : planBatch(spec, formula);
-  const batch = planned?.ok === true ? planned.value : undefined;
-  const { stock } = batch?.remedies ?? {};
-  const weights = [
-    batch?.lines.map(({ load, batch: whole }) => [load.value, whole.value]),
-    [...(stock ? [...stock.parts, stock.dose] : []), ...(batch?.withStock ?? [])].map(({ mass }) => mass.value),
-  ];
-  const { checks } = wantedChecks(spec, formula, batch, extra);
-  return JSON.stringify([formula.lines.map(({ parts }) => shown(parts)), checks, weights]);
+/** Whether two noodles read alike: their formula, what is wanted beside what is reached, and each weight within half of what its scale tells. */
+function readAlike(one: Reading, other: Reading, extra: OwnMaterials): boolean {
+  const [old, fresh] = [one, other].map(({ spec, formula }) => {
+    const planned = spec.batch === undefined ? undefined : planBatch(spec, formula);
+    const batch = planned?.ok === true ? planned.value : undefined;
+    const { checks } = wantedChecks(spec, formula, batch, extra);
+    return {
+      shown: JSON.stringify([formula.lines.map(({ parts }) => shown(parts)), checks]),
+      weights: batch?.lines ?? [],
+    };
+  });
+  const isNear = ({ exact, division }: WeighedLine, index: number): boolean =>
+    dec(exact.value)
+      .minus(fresh?.weights[index]?.exact.value ?? 0)
+      .abs()
+      .times(2)
+      .lte(division);
+  return old !== undefined && old.shown === fresh?.shown && old.weights.every(isNear);
 }
 
 type Reading = Extract<ReturnType<typeof formulaOf>, { readonly ok: true }>["value"];

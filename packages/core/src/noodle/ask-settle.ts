@@ -10,7 +10,7 @@ import { plannedBatch } from "./planned-batch.ts";
 /** The amounts that a spec left to be found, and how far what it wants is met. */
 export interface SettledNoodle {
   readonly found: readonly FoundAmount[];
-  /** The same in the fewest digits that give the same formula and weights as shown: to be written down. */
+  /** The same in the fewest digits that give the formula as shown, and weights that no scale tells apart: to be written down. */
   readonly rounded: readonly FoundAmount[];
   readonly checks: readonly WantedCheck[];
 }

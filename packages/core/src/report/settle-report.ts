@@ -7,7 +7,8 @@ import { formulaCautions } from "./cautions.ts";
 import type { Report } from "./schema.ts";
 import { words } from "./show.ts";
 
-const fewest = "In the fewest digits that give the formula, the weights and all that is wanted as they are shown.";
+const fewest =
+  "In the fewest digits that give the formula and all that is wanted as shown, and weights that no scale here tells apart.";
 const none = "The spec leaves nothing to be found: it states every amount.";
 const rule =
   "Amounts are found by the exact value, or the middle of a range. What is stated meets a value as it is shown, give or take the share that weights may be off (`weighingTolerance`, 1 % unless stated) or the ± written behind it; the protein of a blend, the `within` of it. Flours are found as near to a protein value as their steps come.";

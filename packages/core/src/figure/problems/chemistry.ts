@@ -116,6 +116,11 @@ export const chemistry = {
     expected: `at most ${most} % by mass for these salts in this ratio, where the published fits end`,
     advice: "work by mass, or with a weaker solution",
   })),
+  "density.powder": input(() => ({
+    found: "a volume of what is no solution of known density: a powder or crystals, or too strong",
+    expected: "a weight, since what fills a spoon of a powder weighs more or less by how it lies",
+    advice: "weigh it",
+  })),
   "hydrometer.error": input(({ error }: Texts<"error">) => ({
     found: `a reading error of ${error}`,
     expected: "zero or more, and less than the reading",

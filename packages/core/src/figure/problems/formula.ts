@@ -44,11 +44,12 @@ export const formula = {
   "flours.shares-total": input(({ total, off, rests }: Texts<"total" | "off"> & Counts<"rests">) => ({
     found: `shares that total ${total} %${rests > 0 ? " before the rest" : ""}`,
     expected: rests > 0 ? "shares below 100 % beside a rest" : "shares that total 100 %",
-    advice: off.startsWith("-")
-      ? `take ${off.slice(1)} % away`
-      : rests > 0
-        ? "leave something for the rest, or remove it"
-        : `add ${off} %, or write one flour as \`amount: rest\``,
+    advice:
+      rests > 0
+        ? `${off.startsWith("-") ? `take more than ${off.slice(1)} % off` : "take something off"} for the rest, or remove it`
+        : off.startsWith("-")
+          ? `take ${off.slice(1)} % away`
+          : `add ${off} %, or write one flour as \`amount: rest\``,
   })),
   "flours.none": input(() => ({
     found: "no flour at all",
