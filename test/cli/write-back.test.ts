@@ -1,5 +1,6 @@
 import { readFileSync } from "node:fs";
 import { join } from "node:path";
+import type { SpecChange } from "@noodlewright/core/spec";
 import { expect, test } from "vitest";
 import { parse } from "yaml";
 import { alkaliCommands } from "#cli/commands/alkali/alkali.ts";
@@ -20,10 +21,7 @@ const commands = [
   { usage: "alkali", describe: "", load: async () => alkaliCommands },
 ];
 
-function changed(
-  text: string,
-  ...values: readonly { readonly path: readonly (string | number)[]; readonly value?: unknown }[]
-) {
+function changed(text: string, ...values: readonly SpecChange[]) {
   return withChanges({ name: "noodle.yaml", text, bytes: new TextEncoder().encode(text) }, values);
 }
 
@@ -74,6 +72,17 @@ test.each([
   const put = { path: ["a", 1], value: { x: "5 %" } };
   expect(changed(before, put)).toBe(after);
   expect(changed(before, put, { path: ["a", 1] })?.trimEnd()).toBe(before.trimEnd());
+});
+
+test.each([
+  {
+    what: "a list in lines",
+    before: "a:\n  - b: 1 # c\n  - b: 2\ne: 2\n",
+    after: "a:\n  - b: 1 # c\n  - x: 5 %\n  - b: 2\ne: 2\n",
+  },
+  { what: "a list on one line", before: "a: [{ b: 1 }, { b: 2 }]\n", after: "a: [{ b: 1 }, { x: 5 % }, { b: 2 }]\n" },
+])("an entry is put in the middle of $what", ({ before, after }) => {
+  expect(changed(before, { path: ["a", 1], value: { x: "5 %" }, before: true })).toBe(after);
 });
 
 test("a key is put in and taken out with its comment, and the only one of a section is not", () => {
@@ -215,6 +224,37 @@ wanted: { potassiumShare: 60 % }
   // 0.6 × 105.99 / 138.21 = 0.4601 % of the one salt by their molar masses, beside 0.4 %
   expect(parse(readFileSync(path, "utf8")).alkali).toEqual([{ name: "sodium carbonate", amount: "0.8601 %" }]);
   expect(readFileSync(path, "utf8")).toContain('  - { name: "sodium carbonate", amount: 0.8601 % }   # our own\n');
+});
+
+test("both products of a pair stand where the one stood, and a name of several lines is asked for by its place", async () => {
+  const alkali = ["class powder", "baking soda", "class powder"];
+  const text = `name: class noodle
+flours: [{ name: bread flour, amount: 100 % }]
+water: { added: 36 % }
+alkali:
+${alkali.map((name) => `  - { name: ${name}, amount: 0.4 % }\n`).join("")}
+materials:
+  class powder: { kind: alkali, composition: { Na2CO3: 60 %, K2CO3: 40 % } }
+`;
+  const path = join(folderFor({ "noodle.yaml": text }), "noodle.yaml");
+  const convert = (from: string) =>
+    runHere(["alkali", "convert", from, "sodium carbonate", "potassium carbonate", "--spec", path, "--write"], {
+      commands,
+    });
+  const several = await convert("class powder");
+  expect([several.status, readProblems(several.stderr).map(({ code }) => code)]).toEqual([2, ["convert.several"]]);
+  expect(several.stderr).toContain("alkali[0] (0.40 % of flour), alkali[2] (0.40 % of flour)");
+  expect((await convert("alkali[0]")).status).toBe(0);
+  const names = parse(readFileSync(path, "utf8")).alkali.map(({ name }: { readonly name: string }) => name);
+  expect(names).toEqual(["sodium carbonate", "potassium carbonate", "baking soda", "class powder"]);
+});
+
+test("an answer that no spec can take is not written in silence", async () => {
+  const { status, stderr } = await runHere(
+    ["alkali", "convert", "sodium carbonate", "baking soda", "--dose", "1 %", "--write"],
+    { commands },
+  );
+  expect([status, readProblems(stderr).map(({ code }) => code)]).toEqual([2, ["write.no-file"]]);
 });
 
 test("a spec in JSON with its flours in g keeps both", async () => {

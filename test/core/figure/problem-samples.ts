@@ -303,6 +303,10 @@ export const samples: Readonly<Record<Code | NoteCode, Sample>> = {
   "card.date": ["date", `about(ofTenKilos, (one) => askCard(one, { date: "2026-99-99" }))`],
   "card.loads": ["loads", `about(ofTenKilos, (one) => askCard(one, { date: "2026-11-25", files: [], loads: "9" }))`],
   "convert.not-there": ["from", `about(ofTenKilos, (one) => standingDose(one, "baking soda"))`],
+  "convert.several": [
+    "from",
+    `about({ ...noodle, alkali: [{ name: "sodium carbonate", amount: "0.6 %" }, { name: "sodium carbonate", amount: "0.4 %" }] }, (one) => standingDose(one, "sodium carbonate"))`,
+  ],
   "stock.no-alkali": ["", `about(ofTenKilos, stockNeeds)`],
 
   // blends and what takes the place of what

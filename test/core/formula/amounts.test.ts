@@ -135,6 +135,20 @@ describe("doses of alkali", () => {
   });
 });
 
+it.each([
+  ["110 %", "rest", "take more than 10 % off for the rest, or remove it"],
+  ["100 %", "rest", "take something off for the rest, or remove it"],
+  ["90 %", "20 %", "take 10 % away"],
+  ["90 %", "5 %", "add 5 %, or write one flour as `amount: rest`"],
+])("flours of %s and %s are told what would fit", (first, second, advice) => {
+  const flours = [
+    { name: "bread flour", amount: first },
+    { name: "cake flour", amount: second },
+  ];
+  const refusal = formulaOf({ name: "class noodle", flours, water: { added: "36 %" } });
+  expect(refusal.ok ? [] : refusal.problems.map((one) => told(one).advice)).toEqual([advice]);
+});
+
 describe("amounts that cannot be", () => {
   const grams = [{ name: "bread flour", amount: "500 g" }];
   it.each([

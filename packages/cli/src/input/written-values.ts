@@ -1,5 +1,4 @@
 import { isDeepStrictEqual } from "node:util";
-import type { Path } from "@noodlewright/core/figure";
 import type { SpecChange } from "@noodlewright/core/spec";
 import {
   type Alias,
@@ -28,11 +27,11 @@ import type { TextFile } from "./read-file.ts";
 export function withChanges({ text, bytes }: TextFile, changes: readonly SpecChange[]): string | undefined {
   let changed = text;
   let wanted: unknown = parsed(text).toJS();
-  for (const { path, value } of changes) {
-    const splice = spliceAt(parsed(changed), path, value, changed);
+  for (const change of changes) {
+    const splice = spliceAt(parsed(changed), change, changed);
     if (splice === undefined) return undefined;
     changed = changed.slice(0, splice.start) + splice.text + changed.slice(splice.end);
-    wanted = withValue(wanted, path, value);
+    wanted = withValue(wanted, change);
   }
   if (!isDeepStrictEqual(readAgain(changed), wanted)) return undefined;
   const mark = bytes[0] === 0xef && bytes[1] === 0xbb && bytes[2] === 0xbf ? "\ufeff" : "";
@@ -127,13 +126,14 @@ function parsed(text: string): Document {
   return parseDocument(text, { prettyErrors: false, uniqueKeys: false, keepSourceTokens: true });
 }
 
-function spliceAt(document: Document, path: Path, value: unknown, text: string): Splice | undefined {
+function spliceAt(document: Document, { path, value, before: isNew }: SpecChange, text: string): Splice | undefined {
   const step = path.at(-1);
   let node: unknown = document.contents;
   for (const before of path.slice(0, -1)) node = valueIn(entryOf(resolved(node, document), before));
   const parent = resolved(node, document);
   if (step === undefined || !(isMap(parent) || isSeq(parent))) return undefined;
   const entry = entryOf(parent, step);
+  if (isNew) return isSeq(parent) ? put(parent, [value], text, entryOf(parent, Number(step) - 1)) : undefined;
   if (value === undefined) return entry && taken(parent, entry, text);
   if (entry !== undefined) return rewritten(entry, value, text);
   const added = isSeq(parent) ? (step === parent.items.length ? [value] : undefined) : { [step]: value };
@@ -167,9 +167,13 @@ function rewritten(entry: Entry, value: unknown, text: string): Splice | undefin
   return { start, end, text: written };
 }
 
-/** An entry more, behind the last one and written as that is. */
-function put(parent: Collection, added: unknown, text: string): Splice | undefined {
-  const last = parent.items.at(-1) as Entry | undefined;
+/** An entry more, behind one and written as that is. */
+function put(
+  parent: Collection,
+  added: unknown,
+  text: string,
+  last = parent.items.at(-1) as Entry | undefined,
+): Splice | undefined {
   const first = parent.items[0] as Entry | undefined;
   if (last === undefined || first === undefined || parent.range === null || parent.range === undefined)
     return undefined;
@@ -248,14 +252,16 @@ function readAgain(text: string): unknown {
   }
 }
 
-function withValue(data: unknown, [step, ...rest]: Path, value: unknown): unknown {
+function withValue(data: unknown, { path: [step, ...rest], value, before }: SpecChange): unknown {
   if (step === undefined) return value;
   if (Array.isArray(data)) {
     const list: readonly unknown[] = data;
-    const entry = rest.length === 0 ? value : withValue(list[Number(step)], rest, value);
-    return [...list.slice(0, Number(step)), ...(entry === undefined ? [] : [entry]), ...list.slice(Number(step) + 1)];
+    const at = Number(step);
+    if (before && rest.length === 0) return list.toSpliced(at, 0, value);
+    const entry = rest.length === 0 ? value : withValue(list[at], { path: rest, value, ...(before && { before }) });
+    return [...list.slice(0, at), ...(entry === undefined ? [] : [entry]), ...list.slice(at + 1)];
   }
   const { [step]: old, ...others } = data as Readonly<Record<string | number, unknown>>;
-  const fresh = rest.length === 0 ? value : withValue(old, rest, value);
+  const fresh = rest.length === 0 ? value : withValue(old, { path: rest, value, ...(before && { before }) });
   return fresh === undefined ? others : { ...others, [step]: fresh };
 }

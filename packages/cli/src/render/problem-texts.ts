@@ -126,9 +126,9 @@ export const catalogue = {
     advice: "leave out --write to write the other file alone, or -o to change the spec itself",
   })),
   "write.no-file": input(() => ({
-    found: "standard input",
+    found: "no file that a spec stands in",
     expected: "a file to write into",
-    advice: "name the file, or write to another one with -o",
+    advice: "name the file of the spec; a spec from standard input goes to another file with -o",
   })),
   "write.shared": input(
     ({ anchor, stands, lines }: Texts<"anchor"> & Lists<"lines"> & { readonly stands: "here" | "elsewhere" }) => {

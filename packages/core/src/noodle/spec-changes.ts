@@ -6,8 +6,8 @@ import type { ReplacedIngredient } from "../blend/spec-product.ts";
 import { lotMaterial } from "../blend/spec-substitute.ts";
 import type { Substitution } from "../blend/substitute.ts";
 import type { Weighed } from "../chemistry/carried.ts";
-import type { Figure } from "../figure/figure.ts";
-import { answer, type Outcome, type Path, problem, refuse } from "../figure/problem.ts";
+import { type Figure, shown } from "../figure/figure.ts";
+import { answer, type Outcome, type Path, pathText, problem, refuse } from "../figure/problem.ts";
 import { nearestMaterials } from "../materials/catalogue.ts";
 import { assumedMoisture } from "../materials/doubt.ts";
 import { writtenFigures } from "../materials/fields.ts";
@@ -25,6 +25,8 @@ import type { Noodle } from "./noodle.ts";
 export interface SpecChange {
   readonly path: Path;
   readonly value?: unknown;
+  /** The value goes in before the entry of a list that stands there. */
+  readonly before?: true;
 }
 
 /**
@@ -121,14 +123,20 @@ export interface StandingDose {
 /**
  * The dose of an alkaline product as the spec states it, to be converted. One that the spec itself replaces is none.
  *
- * Problems: `convert.not-there`.
+ * @param name - of the product, or its place, such as `alkali[1]`, where several lines have one name
+ * Problems: `convert.not-there`, `convert.several`.
  * @example standingDose(example("school-noodle"), "sodium carbonate").value.product.mass // => "0.6"
  */
 export function standingDose({ spec, formula }: Noodle, name: string): Outcome<StandingDose> {
   const lines = formula.lines.filter(
     ({ role, path }) => role === "alkali" && spec.alkali?.[Number(path[1])]?.replaceWith === undefined,
   );
-  const line = lines.find((one) => plainName(one.name) === plainName(name));
+  const named = lines.filter((one) => plainName(one.name) === plainName(name) || pathText(one.path) === name.trim());
+  const [line, another] = named;
+  if (another !== undefined) {
+    const places = named.map(({ path, parts }) => `${pathText(path)} (${shown(parts)})`);
+    return refuse(problem("convert.several", ["from"], { name, places }));
+  }
   const composition = line?.material.composition;
   if (line === undefined || composition === undefined) {
     const names = lines.map((one) => one.name);
@@ -250,7 +258,10 @@ function inPlace(
           { path: [...place, "amount"], value: amount },
           ...own.map((key) => ({ path: [...place, key] })),
         ];
-  const added = others.map((value, at): SpecChange => ({ path: [list, entries.length + at], value }));
+  const added = others.map((value, at): SpecChange => {
+    const next = Number(index) + 1 + at;
+    return { path: [list, next], value, ...(next < entries.length + at && { before: true }) };
+  });
   return [...more, ...added, ...instead, ...waterChanges(noodle, moreTap, ["tap"])];
 }
 

@@ -6,6 +6,7 @@ import { type OwnMaterials, readKitchenFile, type SpecChange } from "@noodlewrig
 import { beyond } from "../../input/beyond.ts";
 import { parseFile } from "../../input/document.ts";
 import type { PlacedProblem } from "../../input/placed-problem.ts";
+import { ownProblem } from "../../input/problem.ts";
 import { readTextFile, type TextFile } from "../../input/read-file.ts";
 import { withChanges } from "../../input/written-values.ts";
 import { exit, type Io } from "../../io.ts";
@@ -36,6 +37,9 @@ export function member<Question>({ read, answer, changes, ...words }: Parts<Ques
       const { noodle, files = [] } = loading?.loaded ?? {};
       const ask = asking(asked, { ...noodle?.kitchen.materials, ...noodle?.spec.materials, ...own.materials });
       const question = read(ask, noodle);
+      if (changes && noodle === undefined && writes(asked)) {
+        ask.wrong(asked.on("write") ? "--write" : "--out", ownProblem("write.no-file", {}));
+      }
       if (ask.problems.length > 0) return printProblems(ask.problems, asked, io);
       const outcome = answer(question);
       if (!outcome.ok) return printProblems(outcome.problems, asked, io);

@@ -17,6 +17,11 @@ export const noodle = {
         ? "the spec has none that it does not replace itself (`replaceWith`)"
         : didYouMean(nearest, `name one of: ${names.join(", ")}`),
   })),
+  "convert.several": input(({ name, places }: Texts<"name"> & Lists<"places">) => ({
+    found: `"${name}" in ${places.length} lines: ${places.join(", ")}`,
+    expected: "one alkaline product of the spec",
+    advice: "name one of them by its place",
+  })),
   "compare.one": input(({ noodles }: Counts<"noodles">) => ({
     found: noodles === 0 ? "no noodle" : "one noodle",
     expected: "two or more, or one as written and as set",
