@@ -1,4 +1,5 @@
 import { isDeepStrictEqual } from "node:util";
+import type { Path } from "@noodlewright/core/figure";
 import type { SpecChange } from "@noodlewright/core/spec";
 import {
   type Alias,
