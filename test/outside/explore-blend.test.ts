@@ -63,7 +63,7 @@ test(`80 bread flour, 10 medium rye, 10 tapioca as is and at 14 % moisture (${sr
     { name: "tapioca", protein: "0.19", moisture: "10.99", ash: "0.11" },
   ];
   const shares = ["80", "10", "10"].map((share) =>
-    given({ id: share, label: "share", unit: "%", places: 0, value: share, by: "test", sources: [] }),
+    given({ id: share, label: "share", unit: "%", places: 0 }, share, "test"),
   );
   const figures = new Map(blendFigures(flours, shares, at14).map(({ id, value: own }) => [id, Number(own)]));
   const expected = {

@@ -50,15 +50,7 @@ const balances = [
 
 describe("water for a dough temperature", () => {
   it.each(balances)("$flour g flour at $at °C, $made kJ/kg: $expected °C", (row) => {
-    const specificHeat = given({
-      id: "c",
-      label: "c",
-      unit: "kJ/(kg K)",
-      places: 2,
-      value: row.heat,
-      by: "table",
-      sources: [],
-    });
+    const specificHeat = given({ id: "c", label: "c", unit: "kJ/(kg K)", places: 2 }, row.heat, "table");
     const plan = answered(
       waterTemperature({
         flour: { mass: row.flour, temperature: row.at, specificHeat },
@@ -72,15 +64,7 @@ describe("water for a dough temperature", () => {
 
   it("warms a dough of 2 kg flour and 1 kg water by the heat of hydration of 15 kJ/kg", () => {
     // Çengel and Boles, Thermodynamics, 8th ed., problem 5-157 (statement read): 45 kJ; heat capacity 2 × 1.76 + 4.18 = 7.70 kJ/K; 5.844 K.
-    const specificHeat = given({
-      id: "c",
-      label: "c",
-      unit: "kJ/(kg K)",
-      places: 2,
-      value: "1.76",
-      by: "table",
-      sources: [],
-    });
+    const specificHeat = given({ id: "c", label: "c", unit: "kJ/(kg K)", places: 2 }, "1.76", "table");
     const flour = { mass: "2000", temperature: "15", specificHeat };
     const plan = answered(waterTemperature({ flour, water: "1000", wanted: "20.844", heat: { kind: "estimated" } }));
     expect(plan.heatMade.value).toBe("45");
@@ -114,15 +98,7 @@ describe("ice", () => {
 
   it("takes up its own heat below 0 °C first", () => {
     // CoolProp 8.0.0, INCOMP::FoodIce: 1940.762 J/(kg K) at -20 °C and 2062.3 at 0 °C, linear in between.
-    const cold = given({
-      id: "t",
-      label: "t",
-      unit: "°C",
-      places: 0,
-      value: -20,
-      by: "thermometer",
-      sources: [definition],
-    });
+    const cold = given({ id: "t", label: "t", unit: "°C", places: 0 }, -20, "thermometer", definition);
     const warmed = exact(heatToMelt(cold)).minus(exact(heatOfMelting())).toNumber();
     expect(Math.abs(warmed - (20 * (1.940762 + 2.0623)) / 2)).toBeLessThanOrEqual(0.001);
   });

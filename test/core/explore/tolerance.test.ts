@@ -9,13 +9,13 @@ import { value } from "./kitchen.ts";
 
 /** A figure for each cause, by name. */
 function inputsFor(causes: readonly Cause[]): Readonly<Record<string, Figure>> {
-  const figures = causes.map((cause) => given({ ...cause, places: 2, by: "test", sources: [] }));
+  const figures = causes.map((cause) => given({ ...cause, places: 2 }, cause.value, "test"));
   return Object.fromEntries(figures.map((figure) => [figure.id, figure]));
 }
 
 function made(id: string, formula: string, from: Readonly<Record<string, Figure>>): Figure {
   const used = Object.entries(from).filter(([name]) => new RegExp(`\\b${name}\\b`, "u").test(formula));
-  return worked({ id, label: id, unit: "", places: 2, formula, from: Object.fromEntries(used), sources: [] });
+  return worked({ id, label: id, unit: "", places: 2 }, formula, Object.fromEntries(used));
 }
 
 /** The tolerance of one formula of its causes. */

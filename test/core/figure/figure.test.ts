@@ -6,24 +6,8 @@ import { refuse } from "#core/figure/problem.ts";
 import { at, commonPractice, definition, fromSpec } from "#core/figure/source.ts";
 
 const naming = { id: "dough.water", label: "dough water", unit: "% of dough", places: 2 };
-const flour = given({
-  id: "flour.mass",
-  label: "flour",
-  unit: "g",
-  places: 0,
-  value: "300",
-  by: "spec",
-  sources: [fromSpec],
-});
-const water = given({
-  id: "water.mass",
-  label: "water",
-  unit: "g",
-  places: 0,
-  value: "96",
-  by: "spec",
-  sources: [fromSpec],
-});
+const flour = given({ id: "flour.mass", label: "flour", unit: "g", places: 0 }, "300", "spec", fromSpec);
+const water = given({ id: "water.mass", label: "water", unit: "g", places: 0 }, "96", "spec", fromSpec);
 
 describe("figures", () => {
   it("keeps who gave a value", () => {
@@ -39,18 +23,13 @@ describe("figures", () => {
   });
 
   it("keeps the procedure that found a value", () => {
-    const load = found({ ...naming, value: "12.50", by: "rounded to 0.5 g", sources: [] });
+    const load = found(naming, "12.50", "rounded to 0.5 g");
     expect(load.value).toBe("12.5");
     expect(load.working).toEqual({ kind: "procedure", by: "rounded to 0.5 g" });
   });
 
   it("shows the formula in names and in numbers", () => {
-    const share = worked({
-      ...naming,
-      formula: "100 * water / (water + flour)",
-      from: { water, flour },
-      sources: [definition],
-    });
+    const share = worked(naming, "100 * water / (water + flour)", { water, flour }, definition);
     expect(share.value).toBe("24.2424242424242424242424242424");
     expect(writtenWorking(share)).toMatchObject({
       names: "100 × water ÷ (water + flour)",
@@ -61,12 +40,7 @@ describe("figures", () => {
   });
 
   it("writes lists, plain numbers and negative numbers", () => {
-    const total = worked({
-      ...naming,
-      formula: "sum(all_parts) - loss",
-      from: { all_parts: [flour, water], loss: "-3" },
-      sources: [],
-    });
+    const total = worked(naming, "sum(all_parts) - loss", { all_parts: [flour, water], loss: "-3" });
     expect(total.value).toBe("399");
     expect(writtenWorking(total)).toMatchObject({ names: "sum(all parts) − −3", numbers: "(300 + 96) − (−3)" });
   });
@@ -77,7 +51,7 @@ describe("figures", () => {
     ["0.00001234567891", "0.00001234568"],
     ["100", "100"],
   ])("shortens %s to %s in the working, the value stays exact", (value, short) => {
-    const figure = worked({ ...naming, formula: "x + 0", from: { x: value }, sources: [] });
+    const figure = worked(naming, "x + 0", { x: value });
     expect(writtenWorking(figure)).toMatchObject({ numbers: `${short} + 0` });
     expect(exact(figure).toFixed()).toBe(value);
   });
@@ -87,7 +61,7 @@ describe("figures", () => {
     ["x + y", { x: 1 }],
     ["ln(x)", { x: 0 }],
   ])("throws on %s: only bugs do that", (formula, from) => {
-    expect(() => worked({ ...naming, formula, from, sources: [] })).toThrow(RangeError);
+    expect(() => worked(naming, formula, from)).toThrow(RangeError);
   });
 
   it("rounds halves away from zero and shows no negative zero", () => {
@@ -102,7 +76,7 @@ describe("figures", () => {
   });
 
   it("survives JSON", () => {
-    const share = worked({ ...naming, formula: "100 * water / flour", from: { water, flour }, sources: [definition] });
+    const share = worked(naming, "100 * water / flour", { water, flour }, definition);
     expect(JSON.parse(JSON.stringify(share))).toEqual(share);
   });
 });

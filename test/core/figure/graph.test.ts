@@ -9,17 +9,11 @@ import { changedGraph, fastGraph } from "#core/figure/recalculate.ts";
 import { formulaOf } from "#core/formula/formula.ts";
 import { dec } from "#core/number/decimal.ts";
 
-const naming = { unit: "", places: 2, sources: [] };
-const leaf = (id: string, value: string) => given({ ...naming, id, label: id, value, by: "the spec" });
+const naming = (id: string) => ({ id, label: id, unit: "", places: 2 });
+const leaf = (id: string, value: string) => given(naming(id), value, "the spec");
 const [a, b] = [leaf("a", "3"), leaf("b", "4")];
-const product = worked({ ...naming, id: "product", label: "product", formula: "a * b", from: { a, b } });
-const total = worked({
-  ...naming,
-  id: "total",
-  label: "total",
-  formula: "sum(parts * k) / 2",
-  from: { parts: [product, a], k: "10" },
-});
+const product = worked(naming("product"), "a * b", { a, b });
+const total = worked(naming("total"), "sum(parts * k) / 2", { parts: [product, a], k: "10" });
 
 describe("the graph of figures", () => {
   it("holds each figure once, what it rests on before it, and names what went in by id", () => {
@@ -34,7 +28,7 @@ describe("the graph of figures", () => {
     const first = published({ product, note: "kept" });
     expect(Object.keys(first.graph)).toEqual(["a", "b", "product"]);
     expect(first.note).toBe("kept");
-    const twice = worked({ ...naming, id: "twice", label: "twice", formula: "2 * it", from: { it: first.product } });
+    const twice = worked(naming("twice"), "2 * it", { it: first.product });
     const second = published({ twice });
     expect(Object.keys(second.graph)).toEqual(["a", "b", "product", "twice"]);
     const apart = structuredClone(twice);
@@ -76,23 +70,15 @@ describe("the graph of figures", () => {
 
   it("gives a changed figure the change as its source, and leaves one of the same value as it is", () => {
     const lot = { cite: "certificate of the lot", standing: "user" } as const;
-    const graph = graphOf([given({ ...naming, id: "lot", label: "lot", value: "3", by: "the spec", sources: [lot] })]);
+    const graph = graphOf([given(naming("lot"), "3", "the spec", lot)]);
     const [changed, same] = ["5", "3.0"].map((value) => recalculated(graph, { lot: value }));
     expect(changed?.ok && changed.value["lot"]?.sources.map(({ cite }) => cite)).toEqual(["a change"]);
     expect(same?.ok && same.value["lot"]).toEqual(graph["lot"]);
   });
 
   it("remembers what a procedure found before a change, until that is as it was", () => {
-    const whole = found({
-      ...naming,
-      id: "whole",
-      label: "whole",
-      value: "12",
-      by: "rounding",
-      on: [product],
-      sources: [],
-    });
-    const twice = worked({ ...naming, id: "twice", label: "twice", formula: "2 * whole", from: { whole } });
+    const whole = found(naming("whole"), "12", "rounding", [product]);
+    const twice = worked(naming("twice"), "2 * whole", { whole });
     const staleAfter = (graph: Graph, changes: Readonly<Record<string, string>>) => {
       const outcome = recalculated(graph, changes);
       if (!outcome.ok) throw new Error(JSON.stringify(outcome.problems));
@@ -129,7 +115,7 @@ describe("the graph of figures", () => {
     ["ceil(a / b)", [0, 0]],
     ["-a / b", [-0.25, 0.1875]],
   ] as const)("knows the slope of %s at a = 3 and b = 4", (formula, slopes) => {
-    const figure = worked({ ...naming, id: "one", label: "one", formula, from: { a, b } });
+    const figure = worked(naming("one"), formula, { a, b });
     const [found = []] = fastGraph(graphOf([figure]), ["a", "b"], ["one"]).slopesAt([3, 4]);
     for (const [index, slope] of slopes.entries()) expect(found[index]).toBeCloseTo(slope, 12);
   });

@@ -38,11 +38,10 @@ describe("moisture basis", () => {
       fc.property(share, moisture, moisture, (value, from, to) => {
         const naming = { id: "moved", label: "moved", unit: "%", places: 2 } as const;
         const formula = `value * ${dryRatio("from", "to")}`;
-        const moved = worked({
-          ...naming,
-          formula,
-          from: { value: value.toString(), from: from.toString(), to: to.toString() },
-          sources: [],
+        const moved = worked(naming, formula, {
+          value: value.toString(),
+          from: from.toString(),
+          to: to.toString(),
         });
         expect(
           exact(moved)
@@ -50,11 +49,9 @@ describe("moisture basis", () => {
             .abs()
             .lt("1e-24"),
         ).toBe(true);
-        const dry = worked({
-          ...naming,
-          formula: `value * ${dryRatio("from", "0")}`,
-          from: { value: value.toString(), from: from.toString() },
-          sources: [],
+        const dry = worked(naming, `value * ${dryRatio("from", "0")}`, {
+          value: value.toString(),
+          from: from.toString(),
         });
         expect(
           exact(dry)

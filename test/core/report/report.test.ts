@@ -245,8 +245,7 @@ describe("numbers as printed", () => {
     expect(groupDigits(text)).toBe(printed);
   });
 
-  const mass = (value: string) =>
-    given({ id: "m", label: "mass", unit: "g", places: 1, value, by: "test", sources: [] });
+  const mass = (value: string) => given({ id: "m", label: "mass", unit: "g", places: 1 }, value, "test");
 
   it("in other units stay exact", () => {
     expect(inUnit(mass("453.59237"), "lb")).toMatchObject({ value: "1", unit: "lb" });

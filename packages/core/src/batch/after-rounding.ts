@@ -50,8 +50,8 @@ function compare(id: string, label: string, asked: Figure, weighed: Figure): Aft
   const from = { weighed, asked };
   const sources = [definition];
   const places = asked.unit === "% of flour" ? 3 : asked.places;
-  const difference = worked({ ...naming, places, formula: "weighed - asked", from, sources });
+  const difference = worked({ ...naming, places }, "weighed - asked", from, ...sources);
   const ofAsked = { ...naming, id: `${naming.id}.percent`, unit: "%", places: 1 };
-  const change = worked({ ...ofAsked, formula: "100 * (weighed - asked) / asked", from, sources });
+  const change = worked(ofAsked, "100 * (weighed - asked) / asked", from, ...sources);
   return { id, label, asked, weighed, difference, change };
 }

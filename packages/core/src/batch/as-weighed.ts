@@ -18,7 +18,7 @@ export function linesAsWeighed(delivered: readonly Delivered[], scope = "weighed
   return delivered.map(({ line, load }): FormulaLine => {
     const naming = { id: `${scope}.${line.parts.id}`, label: line.name, unit: "% of flour", places: line.parts.places };
     const from = { load, flour };
-    return { ...line, parts: worked({ ...naming, formula: "100 * load / sum(flour)", from, sources: [massBalance] }) };
+    return { ...line, parts: worked(naming, "100 * load / sum(flour)", from, massBalance) };
   });
 }
 

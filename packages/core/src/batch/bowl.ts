@@ -30,30 +30,24 @@ export function bowlWeight(spec: Pick<Spec, "batch">): Outcome<Bowl> {
   if (cookedWeight === undefined) return answer({});
   const cooked = statedMass("bowl.cooked", "cooked noodles in a bowl", cookedWeight);
   const { gain, notes } = cookGain(spec);
-  const raw = worked({
-    id: "bowl.raw",
-    label: "raw strands in a bowl",
-    unit: "g",
-    places: 1,
-    formula: "cooked / gain",
-    from: { cooked, gain },
-    sources: [definition],
-  });
+  const raw = worked(
+    { id: "bowl.raw", label: "raw strands in a bowl", unit: "g", places: 1 },
+    "cooked / gain",
+    { cooked, gain },
+    definition,
+  );
   return answer({ raw, cooked, gain }, notes);
 }
 
 /** Cooked weight over raw weight: that of the spec, or the usual one with a note. */
 export function cookGain(spec: Pick<Spec, "batch">): { readonly gain: Figure; readonly notes: readonly Note[] } {
   const stated = spec.batch?.cookGain;
-  const gain = given({
-    id: "bowl.cook-gain",
-    label: "cook gain",
-    unit: "",
-    places: 2,
-    value: stated ?? usualCookGain.value,
-    by: stated === undefined ? "usual value" : "the spec",
-    sources: [stated === undefined ? cookGainSource : fromSpec],
-  });
+  const gain = given(
+    { id: "bowl.cook-gain", label: "cook gain", unit: "", places: 2 },
+    stated ?? usualCookGain.value,
+    stated === undefined ? "usual value" : "the spec",
+    stated === undefined ? cookGainSource : fromSpec,
+  );
   if (stated !== undefined) return { gain, notes: [] };
   const { value: taken, least, most } = usualCookGain;
   return { gain, notes: [note("batch.usual-cook-gain", ["batch"], { taken, least, most })] };

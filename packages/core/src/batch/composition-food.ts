@@ -16,23 +16,23 @@ export function foodContents(line: FormulaLine) {
   const labelProtein =
     protein &&
     factor &&
-    worked({
-      ...naming(line, "label-protein", "protein, N × 6.25,"),
-      formula: "protein * 6.25 / factor",
-      from: { protein, factor },
-      sources: [{ cite: "both are the nitrogen content times a factor", standing: "definition" }],
-    });
+    worked(
+      naming(line, "label-protein", "protein, N × 6.25,"),
+      "protein * 6.25 / factor",
+      { protein, factor },
+      { cite: "both are the nitrogen content times a factor", standing: "definition" },
+    );
   const available =
     carbohydrate &&
     protein &&
     labelProtein &&
     fibre &&
-    worked({
-      ...naming(line, "available", "available carbohydrate"),
-      formula: "max(carbohydrate + protein - label - fibre, 0)",
-      from: { carbohydrate, protein, label: labelProtein, fibre },
-      sources: [{ cite: "what is not water, protein, fat, ash or fibre", standing: "definition" }],
-    });
+    worked(
+      naming(line, "available", "available carbohydrate"),
+      "max(carbohydrate + protein - label - fibre, 0)",
+      { carbohydrate, protein, label: labelProtein, fibre },
+      { cite: "what is not water, protein, fat, ash or fibre", standing: "definition" },
+    );
   return {
     protein,
     labelProtein,
@@ -57,10 +57,10 @@ function carbohydrateOf(
   const water = moistureFigure(line);
   const ash = shareAsIs(line, "ash");
   if (protein === undefined || fat === undefined || ash === undefined) return stated;
-  return worked({
-    ...naming(line, "carbohydrate", "carbohydrate by difference"),
-    formula: "max(100 - water - protein - fat - ash, 0)",
-    from: { water, protein, fat, ash },
-    sources: [{ cite: "carbohydrate by difference", standing: "definition" }],
-  });
+  return worked(
+    naming(line, "carbohydrate", "carbohydrate by difference"),
+    "max(100 - water - protein - fat - ash, 0)",
+    { water, protein, fat, ash },
+    { cite: "carbohydrate by difference", standing: "definition" },
+  );
 }

@@ -10,7 +10,7 @@ import { naming } from "./composition-naming.ts";
 export function mineralContents(line: FormulaLine) {
   const { material } = line;
   const none = (what: string, words: string): Figure =>
-    given({ ...naming(line, what, words), value: 0, by: "none by nature", sources: [definition] });
+    given(naming(line, what, words), 0, "none by nature", definition);
   const held = (what: NutrientFigure): Figure => {
     const { inSalts } = nutrients[what];
     if (inSalts === "none") return none(what, what);
@@ -18,10 +18,9 @@ export function mineralContents(line: FormulaLine) {
     const ofTable = material.kind === "salt" && material.figureSources.composition.standing !== "user";
     const printed = ofTable ? shareAsIs(line, what) : undefined;
     if (printed !== undefined) return printed;
-    if (material.composition === undefined)
-      return given({ ...by, value: 0, by: "not counted in water", sources: [definition] });
+    if (material.composition === undefined) return given(by, 0, "not counted in water", definition);
     const value = inSalts(material.composition).times(1000);
-    return given({ ...by, value, by: "its composition and atomic weights", sources: [atomicWeightSource] });
+    return given(by, value, "its composition and atomic weights", atomicWeightSource);
   };
   return {
     protein: none("protein", "protein"),

@@ -38,15 +38,17 @@ export function costColumns(
   });
   const exactCosts = (what: "batch" | "load"): readonly Figure[] =>
     priced.map(({ one, price }) =>
-      worked({
-        id: `cost.${one.line.id}.${what}.exact`,
-        label: `${one.line.name} in ${what === "batch" ? "the batch" : "a load"}, unrounded`,
-        unit: prices.currency,
-        places: prices.places + finerPlaces,
-        formula: "mass * price / 1000",
-        from: { mass: one[what], price },
-        sources: [massBalance],
-      }),
+      worked(
+        {
+          id: `cost.${one.line.id}.${what}.exact`,
+          label: `${one.line.name} in ${what === "batch" ? "the batch" : "a load"}, unrounded`,
+          unit: prices.currency,
+          places: prices.places + finerPlaces,
+        },
+        "mass * price / 1000",
+        { mass: one[what], price },
+        massBalance,
+      ),
     );
   const left = incomplete ? ", what is priced of it" : "";
   const ofBatch = exactCosts("batch");
@@ -73,27 +75,31 @@ export function priceFigure(line: FormulaLine, { lines, currency, places }: Pric
   const price = lines.find((one) => one.line.id === line.id)?.price;
   const first = lines.find((one) => one.price && materialName(one.line.name) === materialName(line.name))?.line ?? line;
   if (price === undefined && !isTap(line)) return undefined;
-  return given({
-    id: `cost.${first.id}.price`,
-    label: `price of ${line.name}`,
-    unit: `${currency}/kg`,
-    places: places + finerPlaces,
-    value: price?.perKilogram ?? 0,
-    by: price === undefined ? "none stated: counted as free" : `stated, ${price.text}`,
-    sources: [fromSpec],
-  });
+  return given(
+    {
+      id: `cost.${first.id}.price`,
+      label: `price of ${line.name}`,
+      unit: `${currency}/kg`,
+      places: places + finerPlaces,
+    },
+    price?.perKilogram ?? 0,
+    price === undefined ? "none stated: counted as free" : `stated, ${price.text}`,
+    fromSpec,
+  );
 }
 
 function bowlCost(cost: Figure, bowls: Figure, line: FormulaLine | undefined, { currency, places }: Prices): Figure {
-  return worked({
-    id: `cost.${line?.id}.bowl.exact`,
-    label: `${line?.name} in a bowl, unrounded`,
-    unit: currency,
-    places: places + 2 * finerPlaces,
-    formula: "cost / bowls",
-    from: { cost, bowls },
-    sources: [definition],
-  });
+  return worked(
+    {
+      id: `cost.${line?.id}.bowl.exact`,
+      label: `${line?.name} in a bowl, unrounded`,
+      unit: currency,
+      places: places + 2 * finerPlaces,
+    },
+    "cost / bowls",
+    { cost, bowls },
+    definition,
+  );
 }
 
 const wholes = { batch: "the batch", load: "one load", bowl: "one bowl" } as const;
@@ -111,16 +117,13 @@ function addedUp(
   const rounded = roundKeepingTotal(steps, "change");
   const figures = exact.map((cost, index) => {
     const line = lines[index];
-    return found({
-      id: `cost.${line?.id}.${what}`,
-      label: `${line?.name} in ${wholes[what]}`,
-      unit: currency,
-      places: shown,
-      value: rounded[index] ?? ZERO,
-      by: `${cost.value.slice(0, 12)} ${currency} rounded to ${decimalText(division)} ${currency}, the total kept`,
-      on: exact,
-      sources: [currencySource],
-    });
+    return found(
+      { id: `cost.${line?.id}.${what}`, label: `${line?.name} in ${wholes[what]}`, unit: currency, places: shown },
+      rounded[index] ?? ZERO,
+      `${cost.value.slice(0, 12)} ${currency} rounded to ${decimalText(division)} ${currency}, the total kept`,
+      exact,
+      currencySource,
+    );
   });
   const naming = { id: `cost.${what}`, label: `${wholes[what]}${left}`, unit: currency, places: shown };
   return {

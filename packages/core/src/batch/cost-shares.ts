@@ -37,16 +37,13 @@ export function shareOut(over: string, total: Figure, among: Figure, coin: Decim
     groups: groups.map(({ id, number, each }) => {
       const by = `${total.value} ${total.unit} shared over ${count.toFixed()}, to ${coin.toFixed()} ${total.unit}`;
       const figure = (what: string, label: string, value: Decimal, money: boolean): Figure =>
-        found({
-          id: `cost.${over}.${id}.${what}`,
-          label,
-          unit: money ? total.unit : "",
-          places: money ? total.places : 0,
+        found(
+          { id: `cost.${over}.${id}.${what}`, label, unit: money ? total.unit : "", places: money ? total.places : 0 },
           value,
           by,
-          on: [total, among],
-          sources: [definition],
-        });
+          [total, among],
+          definition,
+        );
       return {
         count: figure("count", `number of ${over}s at this cost`, number, false),
         each: figure("each", `cost of one ${over}`, each, true),

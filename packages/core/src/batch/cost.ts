@@ -60,15 +60,17 @@ export function costOf(spec: Spec, formula: Formula, batch: Batch): Outcome<Cost
     ...(loads.gt(1) ? [shareOut("load", parts.batch.total, batch.loads.count, coin)] : []),
     ...(bowls ? [shareOut("bowl", parts.batch.total, bowls, coin)] : []),
   ];
-  const kilogram = worked({
-    id: "cost.kilogram",
-    label: `1 kg of raw strands${unpriced.length > 0 ? ", what is priced of it" : ""}`,
-    unit: currency,
-    places: places + finerPlaces,
-    formula: "1000 * cost / strands",
-    from: { cost: parts.unrounded, strands: batch.target.strands },
-    sources: [massBalance],
-  });
+  const kilogram = worked(
+    {
+      id: "cost.kilogram",
+      label: `1 kg of raw strands${unpriced.length > 0 ? ", what is priced of it" : ""}`,
+      unit: currency,
+      places: places + finerPlaces,
+    },
+    "1000 * cost / strands",
+    { cost: parts.unrounded, strands: batch.target.strands },
+    massBalance,
+  );
   const cost: Omit<Cost, "graph"> = {
     currency,
     lines: weighed.map((one) => costLine(one, prices.value, parts)),

@@ -75,23 +75,23 @@ function besideRework(dough: Figure, { rework }: Spec): Figure {
 
 /** The bowls that the spec states. */
 export function statedBowls(value: number): Figure {
-  return given({ ...bowlsNaming, value, by: "the spec", sources: [fromSpec] });
+  return given(bowlsNaming, value, "the spec", fromSpec);
 }
 
 type Have = NonNullable<NonNullable<Spec["batch"]>["have"]>;
 
 function doughForBowls(bowls: Figure, raw: Figure, losses: Losses): Figure {
-  return worked({
-    ...doughNaming,
-    formula: "bowls * raw / ((1 - mixing / 100) * (1 - sheeting / 100) * (1 - cutting / 100))",
-    from: { bowls, raw, ...losses },
-    sources: [massBalance],
-  });
+  return worked(
+    doughNaming,
+    "bowls * raw / ((1 - mixing / 100) * (1 - sheeting / 100) * (1 - cutting / 100))",
+    { bowls, raw, ...losses },
+    massBalance,
+  );
 }
 
 function doughForFlour(flour: Figure, parts: Figure): Figure {
   const from = { flour, parts };
-  return worked({ ...doughNaming, formula: "flour * parts / 100", from, sources: [massBalance] });
+  return worked(doughNaming, "flour * parts / 100", from, massBalance);
 }
 
 function doughAsWritten(formula: Formula, flour: Figure): Figure {
@@ -99,7 +99,7 @@ function doughAsWritten(formula: Formula, flour: Figure): Figure {
   const parts = formula.water.dough;
   if (factor === undefined) return doughForFlour(flour, parts);
   const from = { flour, factor, parts };
-  return worked({ ...doughNaming, formula: "flour / factor * parts / 100", from, sources: [massBalance] });
+  return worked(doughNaming, "flour / factor * parts / 100", from, massBalance);
 }
 
 function doughForLoad(spec: Spec, parts: Figure, left: Decimal): Outcome<Figure> {
@@ -112,7 +112,7 @@ function doughForLoad(spec: Spec, parts: Figure, left: Decimal): Outcome<Figure>
   }
   const used = lessUnused(mixerLimit(size === "smallest" ? size : "largest", limit, mixer?.of), left);
   if (mixer?.of === "flour") return answer(doughForFlour(used, parts));
-  return answer(worked({ ...doughNaming, formula: "load", from: { load: used }, sources: [definition] }));
+  return answer(worked(doughNaming, "load", { load: used }, definition));
 }
 
 /** The lines of a formula, dusting too, that take from one ingredient: by its name in the formula, or as the same material. */
@@ -136,12 +136,12 @@ function doughForIngredient(have: Have, formula: Formula, left: Decimal): Outcom
   }
   const stock = statedMass("batch.have", `${have.name} there is`, have.amount);
   const used = lessUnused(stock, left);
-  const dough = worked({
-    ...doughNaming,
-    formula: "have * dough / sum(parts)",
-    from: { have: used, dough: formula.water.dough, parts },
-    sources: [massBalance],
-  });
+  const dough = worked(
+    doughNaming,
+    "have * dough / sum(parts)",
+    { have: used, dough: formula.water.dough, parts },
+    massBalance,
+  );
   return answer(dough);
 }
 

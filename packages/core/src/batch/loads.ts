@@ -34,15 +34,12 @@ export function splitLoads(
   }
   const limit = mixerLimit("largest", mixer.largest, mixer.of);
   const weighed = mixer.of === "flour" ? "dough * 100 / parts" : "dough";
-  const count = worked({
-    id: "loads.count",
-    label: "loads",
-    unit: "",
-    places: 0,
-    formula: `ceil(${weighed} / limit)`,
-    from: { dough, parts: doughParts, limit },
-    sources: [massBalance],
-  });
+  const count = worked(
+    { id: "loads.count", label: "loads", unit: "", places: 0 },
+    `ceil(${weighed} / limit)`,
+    { dough, parts: doughParts, limit },
+    massBalance,
+  );
   const loads = equalLoads({ dough, parts: doughParts }, count, {
     used: left.isZero() ? undefined : lessUnused(limit, left),
     flour: mixer.of === "flour",
@@ -70,15 +67,7 @@ function grams(value: ReturnType<typeof dec>): string {
 }
 
 function countFigure(value: string, by: string): Figure {
-  return given({
-    id: "loads.count",
-    label: "loads",
-    unit: "",
-    places: 0,
-    value: ONE.times(value),
-    by,
-    sources: [fromSpec],
-  });
+  return given({ id: "loads.count", label: "loads", unit: "", places: 0 }, ONE.times(value), by, fromSpec);
 }
 
 interface Limit {
@@ -93,23 +82,21 @@ function equalLoads(
   count: Figure,
   most?: Limit,
 ): Loads {
-  const naming = { id: "load.dough", label: "dough of one load", unit: "g", places: 1, sources: [massBalance] };
+  const naming = { id: "load.dough", label: "dough of one load", unit: "g", places: 1 };
   const load =
     most?.used === undefined
-      ? worked({ ...naming, formula: "dough / count", from: { dough, count } })
-      : worked({
-          ...naming,
-          formula: `min(dough / count, ${most.flour ? "used * parts / 100" : "used"})`,
-          from: { dough, count, used: most.used, ...(most.flour && { parts }) },
-        });
-  const flour = worked({
-    id: "load.flour",
-    label: "flour of one load",
-    unit: "g",
-    places: 1,
-    formula: "100 * load / parts",
-    from: { load, parts },
-    sources: [massBalance],
-  });
+      ? worked(naming, "dough / count", { dough, count }, massBalance)
+      : worked(
+          naming,
+          `min(dough / count, ${most.flour ? "used * parts / 100" : "used"})`,
+          { dough, count, used: most.used, ...(most.flour && { parts }) },
+          massBalance,
+        );
+  const flour = worked(
+    { id: "load.flour", label: "flour of one load", unit: "g", places: 1 },
+    "100 * load / parts",
+    { load, parts },
+    massBalance,
+  );
   return { count, dough: load, flour };
 }

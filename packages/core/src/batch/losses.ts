@@ -19,15 +19,12 @@ export type Losses = Readonly<Record<(typeof stageNames)[number], Figure>>;
 export function lossFigures(spec: Spec): Losses {
   const loss = (name: (typeof stageNames)[number]): Figure => {
     const stated = spec.losses?.[name];
-    return given({
-      id: `loss.${name}`,
-      label: `loss at ${name}`,
-      unit: "%",
-      places: 2,
-      value: stated?.value ?? ZERO,
-      by: stated === undefined ? "none stated" : `spec, ${stated.text}`,
-      sources: [stated === undefined ? commonPractice : fromSpec],
-    });
+    return given(
+      { id: `loss.${name}`, label: `loss at ${name}`, unit: "%", places: 2 },
+      stated?.value ?? ZERO,
+      stated === undefined ? "none stated" : `spec, ${stated.text}`,
+      stated === undefined ? commonPractice : fromSpec,
+    );
   };
   return { mixing: loss("mixing"), sheeting: loss("sheeting"), cutting: loss("cutting") };
 }
@@ -43,24 +40,18 @@ export function runStages(dough: Figure, losses: Losses): readonly Stage[] {
   let before = dough;
   for (const name of stageNames) {
     const loss = losses[name];
-    const lost = worked({
-      id: `batch.lost-${name}`,
-      label: `lost at ${name}`,
-      unit: "g",
-      places: 1,
-      formula: "before * loss / 100",
-      from: { before, loss },
-      sources: [massBalance],
-    });
-    const left = worked({
-      id: `batch.after-${name}`,
-      label: after[name],
-      unit: "g",
-      places: 1,
-      formula: "before - lost",
-      from: { before, lost },
-      sources: [massBalance],
-    });
+    const lost = worked(
+      { id: `batch.lost-${name}`, label: `lost at ${name}`, unit: "g", places: 1 },
+      "before * loss / 100",
+      { before, loss },
+      massBalance,
+    );
+    const left = worked(
+      { id: `batch.after-${name}`, label: after[name], unit: "g", places: 1 },
+      "before - lost",
+      { before, lost },
+      massBalance,
+    );
     stages.push({ name, loss, lost, after: left });
     before = left;
   }

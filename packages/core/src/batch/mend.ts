@@ -86,10 +86,7 @@ export function mendLoad(
   const inBowl = batch.lines.map((line): InBowl => {
     const said = masses.get(line.line.id);
     const naming = { id: `${line.line.id}.already`, label: `${line.line.name} in the bowl`, unit: "g", places: 1 };
-    const already =
-      said === undefined
-        ? { ...line.load, ...naming }
-        : given({ ...naming, value: said, by: "as weighed", sources: [fromSpec] });
+    const already = said === undefined ? { ...line.load, ...naming } : given(naming, said, "as weighed", fromSpec);
     return { line, already, isShort: short.has(line.line.id) };
   });
   const times = timesOf(inBowl.filter(({ line }) => masses.has(line.line.id)));
@@ -114,15 +111,12 @@ export function mendLoad(
     massBalance,
   );
   const { strands, bowls } = yieldOf(batch, dough);
-  const grown = worked({
-    id: "mend.grown",
-    label: "the load becomes, times what was planned",
-    unit: "",
-    places: 3,
-    formula: "dough / planned",
-    from: { dough, planned: batch.loadTotal },
-    sources: [massBalance],
-  });
+  const grown = worked(
+    { id: "mend.grown", label: "the load becomes, times what was planned", unit: "", places: 3 },
+    "dough / planned",
+    { dough, planned: batch.loadTotal },
+    massBalance,
+  );
   const result: Mended = {
     lines,
     times: grown,
@@ -217,9 +211,9 @@ function timesOf(weighed: readonly InBowl[]): Figure {
     undefined,
   );
   if (most === undefined || beyond(most).lte(0))
-    return found({ ...naming, value: 1, by: "nothing is in beyond the list", sources: [definition] });
+    return found(naming, 1, "nothing is in beyond the list", undefined, definition);
   const from = { already: most.already, listed: most.line.load, planned: most.line.exact };
-  return worked({ ...naming, formula: "1 + (already - listed) / planned", from, sources: [massBalance] });
+  return worked(naming, "1 + (already - listed) / planned", from, massBalance);
 }
 
 /** The same by the flour that there is, where some of it cannot be added. */
@@ -231,21 +225,18 @@ function flourTimes(flours: readonly MendedLine[]): Figure {
   };
   const formula = "1 + (sum(flour) - sum(listed)) / sum(planned)";
   const naming = { id: "mend.flour-times", label: "flour there is, times what was planned", unit: "", places: 3 };
-  return worked({ ...naming, formula, from, sources: [massBalance] });
+  return worked(naming, formula, from, massBalance);
 }
 
 /** What to add of one ingredient, rounded to the scale that weighs so little. */
 function mended({ line, already, isShort }: InBowl, times: Figure, scales: readonly Scale[]): MendedLine {
   const { id, name } = line.line;
-  const wanted = worked({
-    id: `${id}.wanted`,
-    label: `${name} that is right`,
-    unit: "g",
-    places: 2,
-    formula: "listed + planned * (times - 1)",
-    from: { listed: line.load, planned: line.exact, times },
-    sources: [massBalance],
-  });
+  const wanted = worked(
+    { id: `${id}.wanted`, label: `${name} that is right`, unit: "g", places: 2 },
+    "listed + planned * (times - 1)",
+    { listed: line.load, planned: line.exact, times },
+    massBalance,
+  );
   const lacking = dec(wanted.value).minus(already.value);
   const isEnough = isShort || lacking.lte(0);
   const { scale } = chooseScale(isEnough ? ZERO : lacking, scales);
@@ -256,25 +247,19 @@ function mended({ line, already, isShort }: InBowl, times: Figure, scales: reado
     : isEnough
       ? "enough is in"
       : `${wanted.value.slice(0, 12)} g less what is in, rounded to ${fixedText(scale.division, scale.division.decimalPlaces())} g (${scale.name})`;
-  const add = found({
-    id: `${id}.add`,
-    label: `${name} to add`,
-    unit: "g",
-    places,
+  const add = found(
+    { id: `${id}.add`, label: `${name} to add`, unit: "g", places },
     value,
     by,
-    on: [wanted, already, ...scales.flatMap(({ figures }) => figures)],
-    sources: [definition],
-  });
-  const total = worked({
-    id: `${id}.mended`,
-    label: `${name} in all`,
-    unit: "g",
-    places,
-    formula: "already + add",
-    from: { already, add },
-    sources: [massBalance],
-  });
+    [wanted, already, ...scales.flatMap(({ figures }) => figures)],
+    definition,
+  );
+  const total = worked(
+    { id: `${id}.mended`, label: `${name} in all`, unit: "g", places },
+    "already + add",
+    { already, add },
+    massBalance,
+  );
   return { name, planned: line, already, add, total, scale: scale.name, division: decimalText(scale.division) };
 }
 
@@ -288,7 +273,7 @@ function yieldOf({ target }: Batch, dough: Figure): Pick<Mended, "strands" | "bo
   const naming = { id: "mend.bowls", label: "bowls of the load", unit: "", places: 0 };
   return {
     strands,
-    bowls: worked({ ...naming, formula: "floor(strands / raw)", from: { strands, raw }, sources: [definition] }),
+    bowls: worked(naming, "floor(strands / raw)", { strands, raw }, definition),
   };
 }
 

@@ -104,20 +104,18 @@ function withMost(
 ): Summed {
   if (open.length === 0) return one;
   const { id, label, unit, places } = one.figure;
-  const most = worked({
-    ...atMost({ id, label }),
-    unit,
-    places,
-    formula: `least + sum(parts * room) / dough${perGram === undefined ? "" : " * of_fat"}`,
-    from: {
+  const most = worked(
+    { ...atMost({ id, label }), unit, places },
+    `least + sum(parts * room) / dough${perGram === undefined ? "" : " * of_fat"}`,
+    {
       least: one.figure,
       parts: open.map(({ line }) => line.parts),
       room: open.map(room),
       dough,
       ...(perGram !== undefined && { of_fat: perGram }),
     },
-    sources: [massBalance],
-  });
+    massBalance,
+  );
   return { ...one, most };
 }
 
@@ -153,17 +151,18 @@ function summed(
   const missing = present.filter((one) => one[of] === undefined).map(({ line }) => line.name);
   const figure =
     known.length === 0
-      ? given({ ...naming, value: 0, by: "no ingredient states it", sources: [] })
-      : worked({
-          ...naming,
-          formula: "sum(parts * content) / dough",
-          from: {
+      ? given(naming, 0, "no ingredient states it")
+      : worked(
+          naming,
+          "sum(parts * content) / dough",
+          {
             parts: known.map(({ parts }) => parts),
             content: known.map(({ content }) => content),
             dough: formula.water.dough,
           },
-          sources: [massBalance, ...sources],
-        });
+          massBalance,
+          ...sources,
+        );
   return { figure, missing };
 }
 
@@ -178,17 +177,17 @@ function energy(
     const factor = factors[name];
     return factor === undefined ? [] : [{ name, factor, ...sumOf(name) }];
   });
-  const figure = worked({
-    ...naming,
-    formula: parts.map(({ name }) => `${name} * of_${name}`).join(" + "),
-    from: Object.fromEntries(
+  const figure = worked(
+    naming,
+    parts.map(({ name }) => `${name} * of_${name}`).join(" + "),
+    Object.fromEntries(
       parts.flatMap((part): [string, Figure | DecimalText][] => [
         [part.name, part.figure],
         [`of_${part.name}`, part.factor],
       ]),
     ),
-    sources: [source],
-  });
+    source,
+  );
   return { figure, missing: [...new Set(parts.flatMap(({ missing }) => missing))] };
 }
 
@@ -198,12 +197,7 @@ function saltOf(
   { saltFactor, source }: Extract<Counted, { saltFactor: string }>,
 ): Summed {
   const salt = (sodium: Figure, named: Naming): Figure =>
-    worked({
-      ...named,
-      formula: "sodium * factor / 1000",
-      from: { sodium, factor: saltFactor },
-      sources: [source],
-    });
+    worked(named, "sodium * factor / 1000", { sodium, factor: saltFactor }, source);
   return {
     figure: salt(figure, naming),
     missing,
@@ -233,15 +227,12 @@ function perAmounts(
   const { boiling } = nutrients[name];
   const share = boiling === "as sodium" ? kept.sodium : boiling === "as potassium" ? kept.potassium : undefined;
   const scaled = (id: string, of: string, formula: string, from: Readonly<Record<string, Figure>>): Figure =>
-    worked({
-      id: `${scope}${id}.${name}`,
-      label: `${label} of ${of}`,
-      unit: hundred.unit,
-      places,
+    worked(
+      { id: `${scope}${id}.${name}`, label: `${label} of ${of}`, unit: hundred.unit, places },
       formula,
       from,
-      sources: [massBalance],
-    });
+      massBalance,
+    );
   const left = share === undefined ? "" : " * kept / 100";
   const keeping = share && { kept: share };
   const bowl = raw && scaled("bowl-raw", "a raw bowl", "hundred * raw / 100", { hundred, raw });

@@ -39,30 +39,30 @@ function kept(element: Element): Figure {
   const raw = row(rawKey);
   const boiled = row(boiledKey);
   const leaf = (of: Material, state: string, what: "protein" | Element, value: string): Figure =>
-    given({
-      id: `kept.${element}.${state}-${what}`,
-      label: `${what} of ${of.name}`,
-      unit: what === "protein" ? "g/100 g" : "mg/100 g",
-      places: what === "protein" ? 1 : 0,
+    given(
+      {
+        id: `kept.${element}.${state}-${what}`,
+        label: `${what} of ${of.name}`,
+        unit: what === "protein" ? "g/100 g" : "mg/100 g",
+        places: what === "protein" ? 1 : 0,
+      },
       value,
-      by: "table value",
-      sources: [of.source],
-    });
+      "table value",
+      of.source,
+    );
   const from = {
     boiled: leaf(boiled, "boiled", element, boiled[element] ?? "0"),
     before: leaf(raw, "raw", "protein", protein(raw)),
     raw: leaf(raw, "raw", element, raw[element] ?? "0"),
     after: leaf(boiled, "boiled", "protein", protein(boiled)),
   };
-  const figure = worked({
-    id: `kept.${element}`,
-    label: `${element} that boiling leaves`,
-    unit: "%",
-    places: 0,
-    formula: "100 * boiled * before / (raw * after)",
+  const figure = worked(
+    { id: `kept.${element}`, label: `${element} that boiling leaves`, unit: "%", places: 0 },
+    "100 * boiled * before / (raw * after)",
     from,
-    sources: [massBalance, raw.source],
-  });
+    massBalance,
+    raw.source,
+  );
   const shares = pairs.map(([one, other]) => share(row(one), row(other), element));
   const low = shares.reduce((a, b) => (a.lt(b) ? a : b));
   const high = shares.reduce((a, b) => (a.gt(b) ? a : b));

@@ -37,20 +37,20 @@ export function roomBy(book: RuleBookName): RoomOf {
       fibreApart ? one.fibre : undefined,
     ];
     const known = counted.filter((figure) => figure !== undefined);
-    return worked({
-      ...naming(line, withCarbohydrate ? "room-with-carbohydrate" : "room", "what is not otherwise stated"),
-      formula: "max(100 - sum(known), 0)",
-      from: { known },
-      sources: [definition],
-    });
+    return worked(
+      naming(line, withCarbohydrate ? "room-with-carbohydrate" : "room", "what is not otherwise stated"),
+      "max(100 - sum(known), 0)",
+      { known },
+      definition,
+    );
   }
 }
 
 function mineralRoom({ line }: Contents, room: Figure): Figure {
-  return worked({
-    ...naming(line, "mineral-room", "the most sodium or potassium", "mg/100 g"),
-    formula: "1000 * most",
-    from: { most: shareAsIs(line, "ash") ?? room },
-    sources: [definition],
-  });
+  return worked(
+    naming(line, "mineral-room", "the most sodium or potassium", "mg/100 g"),
+    "1000 * most",
+    { most: shareAsIs(line, "ash") ?? room },
+    definition,
+  );
 }

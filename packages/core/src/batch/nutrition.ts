@@ -72,13 +72,10 @@ export function nutritionOf(spec: Spec, formula: Formula, wish: NutritionWish): 
 }
 
 function cookedFigure(raw: Figure, gain: Figure): Figure {
-  return worked({
-    id: "bowl.cooked",
-    label: "cooked noodles in a bowl",
-    unit: "g",
-    places: 1,
-    formula: "raw * gain",
-    from: { raw, gain },
-    sources: [massBalance],
-  });
+  return worked(
+    { id: "bowl.cooked", label: "cooked noodles in a bowl", unit: "g", places: 1 },
+    "raw * gain",
+    { raw, gain },
+    massBalance,
+  );
 }

@@ -137,37 +137,38 @@ function dissolves({ line: { role, material }, exact }: WeighedLine): boolean {
 }
 
 function finerScale(weighed: WeighedLine, tolerance: Decimal): FinerScale {
-  const limit = given({
-    id: "weighing.tolerance",
-    label: "weighing tolerance",
-    unit: "%",
-    places: 1,
-    value: tolerance,
-    by: "spec, or 1 % unless stated",
-    sources: [fromSpec],
-  });
-  const most = worked({
-    id: `${weighed.line.id}.coarsest-division`,
-    label: `coarsest division that weighs ${weighed.line.name} within the tolerance`,
-    unit: "g",
-    places: 4,
-    formula: "2 * mass * tolerance / 100",
-    from: { mass: weighed.exact, tolerance: limit },
-    sources: [definition],
-  });
+  const limit = given(
+    { id: "weighing.tolerance", label: "weighing tolerance", unit: "%", places: 1 },
+    tolerance,
+    "spec, or 1 % unless stated",
+    fromSpec,
+  );
+  const most = worked(
+    {
+      id: `${weighed.line.id}.coarsest-division`,
+      label: `coarsest division that weighs ${weighed.line.name} within the tolerance`,
+      unit: "g",
+      places: 4,
+    },
+    "2 * mass * tolerance / 100",
+    { mass: weighed.exact, tolerance: limit },
+    definition,
+  );
   const inUnit = dec(findUnit(weighed.unit)?.factor ?? 1);
   const fine = (division: Decimal): boolean => division.lte(most.value) && division.lt(weighed.division);
   const value = sold.map((division) => division.times(inUnit)).find(fine) ?? dec(most.value);
-  const division = found({
-    id: `${weighed.line.id}.finer-division`,
-    label: `division of a scale, as they are sold, that weighs ${weighed.line.name} within the tolerance`,
-    unit: "g",
-    places: Math.min(value.decimalPlaces(), 4),
+  const division = found(
+    {
+      id: `${weighed.line.id}.finer-division`,
+      label: `division of a scale, as they are sold, that weighs ${weighed.line.name} within the tolerance`,
+      unit: "g",
+      places: Math.min(value.decimalPlaces(), 4),
+    },
     value,
-    by: `the coarsest that is sold and at most ${decimalText(dec(most.value).toSignificantDigits(4))} g`,
-    on: [most],
-    sources: [commonPractice],
-  });
+    `the coarsest that is sold and at most ${decimalText(dec(most.value).toSignificantDigits(4))} g`,
+    [most],
+    commonPractice,
+  );
   return { kind: "finer scale", weighed, division };
 }
 
@@ -200,15 +201,12 @@ export function weightsWithStock(lines: readonly WeighedLine[], remedy: StockRem
 
 /** Water of a load that is left to pour beside the stock: the load keeps its total. */
 function waterLeft({ carrier, salts, stock }: StockRemedy): Figure {
-  return worked({
-    id: `${carrier.line.id}.left`,
-    label: `${carrier.line.name} left to weigh`,
-    unit: "g",
-    places: 2,
-    formula: "water + sum(salts) - stock",
-    from: { water: carrier.exact, salts: salts.map(({ exact }) => exact), stock: stock.perLoad },
-    sources: [massBalance],
-  });
+  return worked(
+    { id: `${carrier.line.id}.left`, label: `${carrier.line.name} left to weigh`, unit: "g", places: 2 },
+    "water + sum(salts) - stock",
+    { water: carrier.exact, salts: salts.map(({ exact }) => exact), stock: stock.perLoad },
+    massBalance,
+  );
 }
 
 /** What is left of a line, to the division of its scale; the plain weight of the load where that is the same. */
@@ -220,16 +218,18 @@ function leftToWeigh(
 ): Figure {
   if (dec(load.value).eq(value)) return load;
   const numbers = writtenWorking(exact)?.numbers ?? exact.value;
-  return found({
-    id: `${line.id}.with-stock`,
-    label: `${line.name} in a load with the stock`,
-    unit: "g",
-    places: Math.min(dec(division).decimalPlaces(), 6),
+  return found(
+    {
+      id: `${line.id}.with-stock`,
+      label: `${line.name} in a load with the stock`,
+      unit: "g",
+      places: Math.min(dec(division).decimalPlaces(), 6),
+    },
     value,
-    by: `${numbers} = ${decimalText(dec(exact.value).toSignificantDigits(7))} g, rounded to ${division} g (${scale}), the total of the load kept`,
+    `${numbers} = ${decimalText(dec(exact.value).toSignificantDigits(7))} g, rounded to ${division} g (${scale}), the total of the load kept`,
     on,
-    sources: exact.sources,
-  });
+    ...exact.sources,
+  );
 }
 
 /** What a load really gets of each ingredient, as it is weighed: with the stock where there is one. */
@@ -248,13 +248,15 @@ export function deliveredBy(
 }
 
 function allWater(poured: Figure, { carrier, stock }: StockRemedy): Figure {
-  return worked({
-    id: `${carrier.line.id}.in-all`,
-    label: `${carrier.line.name} in a load, the stock's with it`,
-    unit: "g",
-    places: 2,
-    formula: "poured + brought",
-    from: { poured, brought: stock.brought },
-    sources: [massBalance],
-  });
+  return worked(
+    {
+      id: `${carrier.line.id}.in-all`,
+      label: `${carrier.line.name} in a load, the stock's with it`,
+      unit: "g",
+      places: 2,
+    },
+    "poured + brought",
+    { poured, brought: stock.brought },
+    massBalance,
+  );
 }

@@ -20,7 +20,7 @@ export function statedRework(rework: NonNullable<Spec["rework"]>): Figure {
   const { value, text, dimension } = rework.amount;
   const share = dimension === "share";
   const naming = { id: "rework.stated", label: "rework stated", unit: share ? "% of dough" : "g", places: 1 };
-  return given({ ...naming, value, by: `spec, ${text}`, sources: [fromSpec] });
+  return given(naming, value, `spec, ${text}`, fromSpec);
 }
 
 /** The dough in the mixer for so much new dough. */
@@ -30,7 +30,7 @@ export function doughWithRework(
   stated: Figure,
 ) {
   const formula = stated.unit === "g" ? "fresh + rework" : "fresh * 100 / (100 - rework)";
-  return worked({ ...naming, formula, from: { fresh, rework: stated }, sources: [massBalance] });
+  return worked(naming, formula, { fresh, rework: stated }, massBalance);
 }
 
 /**
@@ -48,22 +48,19 @@ export function withRework(
   if (spec.rework === undefined || dec(spec.rework.amount.value).isZero()) return answer({ loads });
   const { count, dough } = loads;
   const stated = statedRework(spec.rework);
-  const naming = { unit: "g", places: 1, sources: [massBalance] };
-  const exact = worked({
-    ...naming,
-    id: "rework.exact",
-    label: "rework in a load",
-    formula: stated.unit === "g" ? "rework / count" : "rework * dough / 100",
-    from: stated.unit === "g" ? { rework: stated, count } : { rework: stated, dough },
-  });
-  const share = worked({
-    ...naming,
-    id: "rework.share",
-    label: "rework",
-    unit: "% of dough",
-    formula: "100 * rework / dough",
-    from: { rework: exact, dough },
-  });
+  const grams = { unit: "g", places: 1 };
+  const exact = worked(
+    { id: "rework.exact", label: "rework in a load", ...grams },
+    stated.unit === "g" ? "rework / count" : "rework * dough / 100",
+    stated.unit === "g" ? { rework: stated, count } : { rework: stated, dough },
+    massBalance,
+  );
+  const share = worked(
+    { id: "rework.share", label: "rework", unit: "% of dough", places: 1 },
+    "100 * rework / dough",
+    { rework: exact, dough },
+    massBalance,
+  );
   const { amount, most } = spec.rework;
   if (dec(share.value).gte(100)) {
     return refuse(problem("rework.no-new-dough", ["rework", "amount"], { amount: amount.text }));
@@ -76,42 +73,35 @@ export function withRework(
       }),
     );
   }
-  const fresh = worked({
-    ...naming,
-    id: "load.fresh",
-    label: "new dough of one load",
-    formula: "dough - rework",
-    from: { dough, rework: exact },
-  });
-  const flour = worked({
-    ...naming,
-    id: "load.flour",
-    label: "flour of one load",
-    formula: "100 * fresh / parts",
-    from: { fresh, parts },
-  });
+  const fresh = worked(
+    { id: "load.fresh", label: "new dough of one load", ...grams },
+    "dough - rework",
+    { dough, rework: exact },
+    massBalance,
+  );
+  const flour = worked(
+    { id: "load.flour", label: "flour of one load", ...grams },
+    "100 * fresh / parts",
+    { fresh, parts },
+    massBalance,
+  );
   const { scale } = chooseScale(dec(exact.value), scales);
   const places = Math.min(scale.division.decimalPlaces(), 6);
   // A mass is what there is of it: no more than that goes in.
   const rounded = stated.unit === "g" ? floorToDivision : roundToDivision;
-  const mass = found({
-    id: "rework.load",
-    label: "rework in a load",
-    unit: "g",
-    places,
-    value: rounded(dec(exact.value), scale.division),
-    by: `${exact.value.slice(0, 12)} g rounded to ${decimalText(scale.division)} g (${scale.name})`,
-    on: [exact, ...scales.flatMap(({ figures }) => figures)],
-    sources: [definition],
-  });
-  const batch = worked({
-    ...naming,
-    id: "rework.batch",
-    label: "rework in the batch",
-    places,
-    formula: "rework * count",
-    from: { rework: mass, count },
-  });
+  const mass = found(
+    { id: "rework.load", label: "rework in a load", unit: "g", places },
+    rounded(dec(exact.value), scale.division),
+    `${exact.value.slice(0, 12)} g rounded to ${decimalText(scale.division)} g (${scale.name})`,
+    [exact, ...scales.flatMap(({ figures }) => figures)],
+    definition,
+  );
+  const batch = worked(
+    { id: "rework.batch", label: "rework in the batch", unit: "g", places },
+    "rework * count",
+    { rework: mass, count },
+    massBalance,
+  );
   const rework: Rework = {
     name: "rework (the same dough)",
     mass,

@@ -24,15 +24,12 @@ export function stockReach(list: readonly ShoppingLine[], batch: Batch): StockRe
   if (stocked.length === 0) return undefined;
   const lines = stocked.toSorted((a, b) => dec(a.loads.value).comparedTo(b.loads.value));
   const stock = stocked.map(({ onHand }) => onHand);
-  const loads = worked({
-    id: "stock.loads",
-    label: "whole loads from what is on hand",
-    unit: "",
-    places: 0,
-    formula: "floor(min(stock / load))",
-    from: { stock, load: stocked.map(({ line }) => line.load) },
-    sources: [massBalance],
-  });
+  const loads = worked(
+    { id: "stock.loads", label: "whole loads from what is on hand", unit: "", places: 0 },
+    "floor(min(stock / load))",
+    { stock, load: stocked.map(({ line }) => line.load) },
+    massBalance,
+  );
   const bowls =
     batch.target.bowls &&
     bowlsFrom(
@@ -49,27 +46,21 @@ export function stockReach(list: readonly ShoppingLine[], batch: Batch): StockRe
 }
 
 function loadsOf({ name, load: { id } }: ShoppingLine, onHand: Figure, load: Figure): Figure {
-  return worked({
-    id: `${id}s-from-stock`,
-    label: `loads that the ${name} on hand is enough for`,
-    unit: "",
-    places: 1,
-    formula: "floor(10 * stock / load) / 10",
-    from: { stock: onHand, load },
-    sources: [massBalance],
-  });
+  return worked(
+    { id: `${id}s-from-stock`, label: `loads that the ${name} on hand is enough for`, unit: "", places: 1 },
+    "floor(10 * stock / load) / 10",
+    { stock: onHand, load },
+    massBalance,
+  );
 }
 
 function bowlsFrom(stock: readonly Figure[], need: readonly Figure[], bowls: Figure): Figure {
-  return worked({
-    id: "stock.bowls",
-    label: "bowls from what is on hand",
-    unit: "",
-    places: 0,
-    formula: "floor(min(stock / need) * bowls)",
-    from: { stock, need, bowls },
-    sources: [massBalance],
-  });
+  return worked(
+    { id: "stock.bowls", label: "bowls from what is on hand", unit: "", places: 0 },
+    "floor(min(stock / need) * bowls)",
+    { stock, need, bowls },
+    massBalance,
+  );
 }
 
 function unstated(list: readonly ShoppingLine[]): readonly Note[] {

@@ -72,20 +72,20 @@ function shoppingLine(group: readonly [WeighedLine, ...WeighedLine[]], prices: P
     group.map((one) => one.load),
   );
   const onHand = stock && stockFigure(naming("on-hand", `${name} on hand`), stock);
-  const missing = worked({
-    ...naming("missing", `${name} that is missing`),
-    formula: "max(need - stock, 0)",
-    from: { need, stock: onHand ?? 0 },
-    sources: [massBalance],
-  });
+  const missing = worked(
+    { ...naming("missing", `${name} that is missing`) },
+    "max(need - stock, 0)",
+    { need, stock: onHand ?? 0 },
+    massBalance,
+  );
   const bought = price?.packText === undefined ? undefined : inPacks(price, price.packText, missing, naming, name);
   const buy = bought?.buy ?? renamed(missing, `shopping.${id}.buy`, `${name} to buy`);
-  const left = worked({
-    ...naming("left", `${name} left over`),
-    formula: "stock + buy - need",
-    from: { stock: onHand ?? 0, buy, need },
-    sources: [massBalance],
-  });
+  const left = worked(
+    { ...naming("left", `${name} left over`) },
+    "stock + buy - need",
+    { stock: onHand ?? 0, buy, need },
+    massBalance,
+  );
   const pay = price && payFigure(first.line, price, bought, buy, prices);
   return {
     name,
@@ -104,30 +104,18 @@ function shoppingLine(group: readonly [WeighedLine, ...WeighedLine[]], prices: P
 type Named = (what: string, label: string) => Pick<Figure, "id" | "label" | "unit" | "places">;
 
 function stockFigure(naming: ReturnType<Named>, { value, text }: Quantity): Figure {
-  return given({ ...naming, value, by: `stated, ${text}`, sources: [fromSpec] });
+  return given(naming, value, `stated, ${text}`, fromSpec);
 }
 
 function inPacks(price: Price, text: string, missing: Figure, naming: Named, name: string) {
-  const pack = given({
-    ...naming("pack", `pack of ${name}`),
-    value: price.pack,
-    by: `stated, ${text}`,
-    sources: [fromSpec],
-  });
-  const count = worked({
-    ...naming("packs", `packs of ${name}`),
-    unit: "",
-    places: 0,
-    formula: "ceil(missing / pack)",
-    from: { missing, pack },
-    sources: [definition],
-  });
-  const buy = worked({
-    ...naming("buy", `${name} to buy`),
-    formula: "packs * pack",
-    from: { packs: count, pack },
-    sources: [massBalance],
-  });
+  const pack = given({ ...naming("pack", `pack of ${name}`) }, price.pack, `stated, ${text}`, fromSpec);
+  const count = worked(
+    { ...naming("packs", `packs of ${name}`), unit: "", places: 0 },
+    "ceil(missing / pack)",
+    { missing, pack },
+    definition,
+  );
+  const buy = worked({ ...naming("buy", `${name} to buy`) }, "packs * pack", { packs: count, pack }, massBalance);
   return { count, buy };
 }
 
@@ -144,14 +132,11 @@ function payFigure(
   const perKilogram = priceFigure(line, prices);
   const exact = packs ? dec(packs.value).times(price.amount) : dec(buy.value).times(price.perKilogram).div(1000);
   const much = packs ? `${packs.value} packs` : `${fixedText(buy.value, buy.places)} g`;
-  return found({
-    id: `shopping.${id}.pay`,
-    label: `to pay for ${name}`,
-    unit: currency,
-    places,
-    value: fixedText(exact, places),
-    by: `${much} at ${price.text}, to the smallest coin`,
-    on: [packs ?? buy, ...(perKilogram ? [perKilogram] : [])],
-    sources: [fromSpec],
-  });
+  return found(
+    { id: `shopping.${id}.pay`, label: `to pay for ${name}`, unit: currency, places },
+    fixedText(exact, places),
+    `${much} at ${price.text}, to the smallest coin`,
+    [packs ?? buy, ...(perKilogram ? [perKilogram] : [])],
+    fromSpec,
+  );
 }

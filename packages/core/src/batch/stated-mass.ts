@@ -6,32 +6,26 @@ import type { Quantity } from "../number/quantity.ts";
 /** A mass that the spec states, g. */
 export function statedMass(id: string, label: string, quantity: Quantity): Figure {
   const { value, text } = quantity;
-  return given({ id, label, unit: "g", places: 1, value, by: `spec, ${text}`, sources: [fromSpec] });
+  return given({ id, label, unit: "g", places: 1 }, value, `spec, ${text}`, fromSpec);
 }
 
 /** The largest or the smallest load that the spec states for the mixer, g of dough or of flour. */
 export function mixerLimit(size: "largest" | "smallest", { value, text }: Quantity, of: string | undefined): Figure {
   const naming = { id: `mixer.${size}`, label: `${size} load`, unit: "g", places: 0 };
-  return given({ ...naming, value, by: `spec, ${text} of ${of ?? "dough"}`, sources: [fromSpec] });
+  return given(naming, value, `spec, ${text} of ${of ?? "dough"}`, fromSpec);
 }
 
 /** What of a limit is used: all of it, or what the scale can weigh without going beyond it. */
 export function lessUnused(limit: Figure, left: Decimal): Figure {
   if (left.isZero()) return limit;
-  const naming = { unit: "g", places: 1, sources: [definition] };
-  const unused = found({
-    ...naming,
-    id: `${limit.id}-unused`,
-    label: "what the scale leaves unused of it",
-    value: left,
-    by: "the weights, rounded to the scale, stay within it",
-    on: [limit],
-  });
-  return worked({
-    ...naming,
-    id: `${limit.id}-used`,
-    label: `${limit.label}, as far as the scale weighs within it`,
-    formula: "limit - left",
-    from: { limit, left: unused },
-  });
+  const unused = found(
+    { id: `${limit.id}-unused`, label: "what the scale leaves unused of it", unit: "g", places: 1 },
+    left,
+    "the weights, rounded to the scale, stay within it",
+    [limit],
+    definition,
+  );
+  const label = `${limit.label}, as far as the scale weighs within it`;
+  const naming = { id: `${limit.id}-used`, label, unit: "g", places: 1 };
+  return worked(naming, "limit - left", { limit, left: unused }, definition);
 }

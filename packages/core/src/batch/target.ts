@@ -53,5 +53,5 @@ export function findTarget(spec: Spec, formula: Formula, left?: LeftUnused): Out
 function bowlCount(spec: Spec, strands: Figure, raw: Figure): Figure {
   const stated = spec.batch?.bowls;
   if (stated !== undefined) return statedBowls(stated);
-  return worked({ ...bowlsNaming, formula: "floor(strands / raw)", from: { strands, raw }, sources: [definition] });
+  return worked(bowlsNaming, "floor(strands / raw)", { strands, raw }, definition);
 }

@@ -120,15 +120,12 @@ function boundlessNotes(scales: readonly Scale[]): readonly Note[] {
 function withFigures(scale: Omit<Scale, "figures">, index: number): Scale {
   const { name, division, capacity, assumed } = scale;
   const figure = (what: "division" | "capacity", value: Decimal): Figure =>
-    given({
-      id: `scale.${index + 1}.${what}`,
-      label: `${what} of ${name}`,
-      unit: "g",
-      places: decimalPlaces(division),
+    given(
+      { id: `scale.${index + 1}.${what}`, label: `${what} of ${name}`, unit: "g", places: decimalPlaces(division) },
       value,
-      by: assumed ? "assumed" : "spec",
-      sources: [fromSpec],
-    });
+      assumed ? "assumed" : "spec",
+      fromSpec,
+    );
   const figures = [figure("division", division), ...(capacity ? [figure("capacity", capacity)] : [])];
   return { ...scale, figures };
 }
@@ -206,28 +203,27 @@ export function weighLoad(
 function stepFigure(line: FormulaLine, exact: Figure, { scale, by }: Choice, scales: readonly Scale[]): Figure {
   const [only] = scale.figures;
   if (scales.length === 1 && only !== undefined) return only;
-  return found({
-    id: `${line.id}.division`,
-    label: `division of ${scale.name}`,
-    unit: "g",
-    places: Math.max(2, decimalPlaces(scale.division)),
-    value: scale.division,
+  return found(
+    {
+      id: `${line.id}.division`,
+      label: `division of ${scale.name}`,
+      unit: "g",
+      places: Math.max(2, decimalPlaces(scale.division)),
+    },
+    scale.division,
     by,
-    on: [exact, ...scales.flatMap(({ figures }) => figures)],
-    sources: [fromSpec],
-  });
+    [exact, ...scales.flatMap(({ figures }) => figures)],
+    fromSpec,
+  );
 }
 
 function exactMass({ id, name, parts }: FormulaLine, flour: Figure): Figure {
-  return worked({
-    id: `${id}.exact`,
-    label: `${name} in a load`,
-    unit: "g",
-    places: 2,
-    formula: "parts * flour / 100",
-    from: { parts, flour },
-    sources: [massBalance],
-  });
+  return worked(
+    { id: `${id}.exact`, label: `${name} in a load`, unit: "g", places: 2 },
+    "parts * flour / 100",
+    { parts, flour },
+    massBalance,
+  );
 }
 
 function weighedLine(
@@ -240,25 +236,19 @@ function weighedLine(
   on: readonly Figure[],
 ): WeighedLine {
   const places = decimalPlaces(scale.division);
-  const load = found({
-    id: `${line.id}.load`,
-    label: `${line.name} in a load`,
-    unit: "g",
-    places,
-    value: mass,
-    by: `${exact.value.slice(0, 12)} g rounded to ${decimalText(scale.division)} g (${scale.name}), the total of the load kept`,
+  const load = found(
+    { id: `${line.id}.load`, label: `${line.name} in a load`, unit: "g", places },
+    mass,
+    `${exact.value.slice(0, 12)} g rounded to ${decimalText(scale.division)} g (${scale.name}), the total of the load kept`,
     on,
-    sources: [definition],
-  });
-  const batch = worked({
-    id: `${line.id}.batch`,
-    label: `${line.name} in the batch`,
-    unit: "g",
-    places,
-    formula: "load * count",
-    from: { load, count },
-    sources: [massBalance],
-  });
+    definition,
+  );
+  const batch = worked(
+    { id: `${line.id}.batch`, label: `${line.name} in the batch`, unit: "g", places },
+    "load * count",
+    { load, count },
+    massBalance,
+  );
   return {
     line,
     exact,
@@ -277,14 +267,13 @@ function errors(line: FormulaLine, mass: Figure, load: Figure, division: Figure)
   const naming = (what: string, label: string) => ({ id: `${line.id}.${what}`, label, unit: "%", places: 1 });
   const off = naming("off", `change of ${line.name} by rounding`);
   const nearest = naming("nearest", `half a division, of ${line.name}`);
-  const sources = [definition];
   if (dec(mass.value).isZero()) {
-    const nothing = { value: 0, by: "nothing to weigh", sources };
-    return { off: found({ ...off, ...nothing }), nearest: found({ ...nearest, ...nothing }) };
+    const nothing = (of: typeof off) => found(of, 0, "nothing to weigh", undefined, definition);
+    return { off: nothing(off), nearest: nothing(nearest) };
   }
   return {
-    off: worked({ ...off, formula: "100 * (load - mass) / mass", from: { load, mass }, sources }),
-    nearest: worked({ ...nearest, formula: "100 * division / 2 / mass", from: { division, mass }, sources }),
+    off: worked(off, "100 * (load - mass) / mass", { load, mass }, definition),
+    nearest: worked(nearest, "100 * division / 2 / mass", { division, mass }, definition),
   };
 }
 

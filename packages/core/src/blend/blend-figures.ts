@@ -18,7 +18,7 @@ export function describeBlend(setup: Setup, steps: readonly number[]): FoundBlen
     const value = values[index] ?? ZERO;
     if (value.isZero()) return undefined;
     const naming = { id: `share.${index + 1}`, label: `share of ${name}`, unit: "% of flour", places };
-    return { name, share: found({ ...naming, value, by: "search in whole steps", sources: [] }) };
+    return { name, share: found(naming, value, "search in whole steps") };
   });
   const figures = blendFigures(
     question.flours,
@@ -58,19 +58,16 @@ export function blendFigures(
       if (value === undefined) return [];
       const naming = { id: `${id}.${number}`, label: `${label} of ${flour.name}`, unit, places: 2 };
       const range = open(flour);
-      const figure = given({ ...naming, value, by: "the flour's figures", sources: [fromSpec] });
+      const figure = given(naming, value, "the flour's figures", fromSpec);
       return [withRange(figure, range && { ...range, why: `range of ${label} of ${flour.name}` })];
     });
     if (values.length < used.length || used.length === 0) return [];
-    const figure = worked({
-      id: `blend.${id}`,
-      label: `${label} of the blend`,
-      unit,
-      places: 2,
-      formula: "sum(share * figure) / 100",
-      from: { share: used.map(({ share }) => share), figure: values },
-      sources: [massBalance],
-    });
+    const figure = worked(
+      { id: `blend.${id}`, label: `${label} of the blend`, unit, places: 2 },
+      "sum(share * figure) / 100",
+      { share: used.map(({ share }) => share), figure: values },
+      massBalance,
+    );
     const terms = used.flatMap(({ share }, index) => {
       const one = values[index];
       return one === undefined ? [] : [{ weight: () => dec(share.value).div(100), figure: one }];
@@ -101,15 +98,12 @@ export function blendFigures(
 function batchPrice(price: Figure, currency = "", flourMass?: string): readonly Figure[] {
   if (flourMass === undefined) return [];
   return [
-    worked({
-      id: "blend.batch-price",
-      label: "price of the flour of the batch",
-      unit: currency,
-      places: 2,
-      formula: "price * flour / 1000",
-      from: { price, flour: flourMass },
-      sources: [massBalance],
-    }),
+    worked(
+      { id: "blend.batch-price", label: "price of the flour of the batch", unit: currency, places: 2 },
+      "price * flour / 1000",
+      { price, flour: flourMass },
+      massBalance,
+    ),
   ];
 }
 
@@ -133,15 +127,12 @@ function withBasis(
 ): Figure[] {
   if (basis.kind === "as is" || moisture === undefined || apart === undefined) return [];
   const where = dec(basis.moisture).isZero() ? "dry" : `at ${basisText(basis)}`;
-  const own = worked({
-    id: `${figure.id}.at-basis`,
-    label: `${figure.label}, ${where}`,
-    unit: figure.unit,
-    places: figure.places,
-    formula: `figure * ${dryRatio("moisture", "basis")}`,
-    from: { figure, basis: basis.moisture, moisture },
-    sources: [basisRule],
-  });
+  const own = worked(
+    { id: `${figure.id}.at-basis`, label: `${figure.label}, ${where}`, unit: figure.unit, places: figure.places },
+    `figure * ${dryRatio("moisture", "basis")}`,
+    { figure, basis: basis.moisture, moisture },
+    basisRule,
+  );
   const { range } = basisRange(own, figure, apart);
   const both = "range of protein of the flours, and of the moisture of those with protein as is";
   return [withRange(own, range && { ...range, why: apart.range === undefined ? range.why : both })];

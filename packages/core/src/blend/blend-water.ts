@@ -42,15 +42,12 @@ export function waterAfter(
   added: DecimalText,
   order: readonly string[] = [...flours, ...newFlours].map(({ name }) => name),
 ): BlendWater {
-  const start = given({
-    id: "water.before",
-    label: "added water before",
-    unit: "% of flour",
-    places: 2,
-    value: added,
-    by: "the spec",
-    sources: [fromSpec],
-  });
+  const start = given(
+    { id: "water.before", label: "added water before", unit: "% of flour", places: 2 },
+    added,
+    "the spec",
+    fromSpec,
+  );
   const names = [...new Set(order)];
   const numbered = (all: readonly WaterFlour[]): readonly NumberedFlour[] =>
     all.map((flour) => ({ ...flour, number: names.indexOf(flour.name) + 1 }));
@@ -131,7 +128,7 @@ function byOwnFigures(before: readonly NumberedFlour[], after: readonly Numbered
   const fresh = waterTaken({ id: "water.own.after", label: "water the flours now take" }, "after", after, [fromSpec]);
   const from = { start, fresh, old };
   return {
-    added: worked({ ...addedNaming, formula: "start + fresh - old", from, sources: [fromSpec] }),
+    added: worked(addedNaming, "start + fresh - old", from, fromSpec),
     causes: [old, fresh],
   };
 }
@@ -139,7 +136,7 @@ function byOwnFigures(before: readonly NumberedFlour[], after: readonly Numbered
 /** Of a blend whose flours before took nobody knows what, the new water is what its own flours take. */
 function byNewFigures(_before: readonly NumberedFlour[], after: readonly NumberedFlour[]): Added {
   const fresh = waterTaken({ id: "water.own.after", label: "water the flours now take" }, "after", after, [fromSpec]);
-  return { added: worked({ ...addedNaming, formula: "fresh", from: { fresh }, sources: [fromSpec] }), causes: [fresh] };
+  return { added: worked(addedNaming, "fresh", { fresh }, fromSpec), causes: [fresh] };
 }
 
 function bySources(before: readonly NumberedFlour[], after: readonly NumberedFlour[], start: Figure): Added {
@@ -156,10 +153,10 @@ function bySources(before: readonly NumberedFlour[], after: readonly NumberedFlo
   const [old, fresh] = [side("before", "before", before), side("after", "now", after)];
   const moved = `(start + old) * ${dryRatio("old", "fresh")} - fresh`;
   const moisture = { old: old.moisture, fresh: fresh.moisture };
-  const takes = (id: string, label: string, formula: string, from: Parameters<typeof worked>[0]["from"]): Figure =>
-    worked({ id, label, unit: "% of flour", places: 2, formula, from, sources: [massBalance, doughMoisture] });
+  const takes = (id: string, label: string, formula: string, from: Parameters<typeof worked>[2]): Figure =>
+    worked({ id, label, unit: "% of flour", places: 2 }, formula, from, massBalance, doughMoisture);
   if (![...before, ...after].some(isGluten)) {
-    const added = worked({ ...addedNaming, formula: moved, from: { start, ...moisture }, sources: [doughMoisture] });
+    const added = worked(addedNaming, moved, { start, ...moisture }, doughMoisture);
     return { added, causes: [old.moisture, fresh.moisture] };
   }
   const flours = takes(
@@ -169,12 +166,13 @@ function bySources(before: readonly NumberedFlour[], after: readonly NumberedFlo
     exact(old.share).isZero() ? { start } : { start, gluten: old.gluten, share: old.share },
   );
   const now = takes("water.by-moisture", "added water for them now", moved, { start: flours, ...moisture });
-  const added = worked({
-    ...addedNaming,
-    formula: "share * flours / 100 + gluten",
-    from: { share: fresh.share, flours: now, gluten: fresh.gluten },
-    sources: [massBalance, glutenWater],
-  });
+  const added = worked(
+    addedNaming,
+    "share * flours / 100 + gluten",
+    { share: fresh.share, flours: now, gluten: fresh.gluten },
+    massBalance,
+    glutenWater,
+  );
   const causes = [old.gluten, flours, now, fresh.gluten];
   return { added, causes: causes.filter(({ value }) => !dec(value).isZero()) };
 }

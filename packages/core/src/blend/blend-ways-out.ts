@@ -30,15 +30,11 @@ export function floursNeeded(setup: Setup, budget: Budget): readonly FlourNeeded
     };
     const extra = best(present, lacking, budget);
     if (extra === undefined || !extra.gt(0) || extra.plus(flour.protein).gt(HUNDRED)) return [];
-    const protein = found({
-      id: `flour-needed.${index + 1}`,
-      label: `protein ${flour.name} would need`,
-      unit: "%",
-      places: 2,
-      value: dec(flour.protein).plus(extra),
-      by: "search in whole steps, all other figures as they are",
-      sources: [],
-    });
+    const protein = found(
+      { id: `flour-needed.${index + 1}`, label: `protein ${flour.name} would need`, unit: "%", places: 2 },
+      dec(flour.protein).plus(extra),
+      "search in whole steps, all other figures as they are",
+    );
     return [{ name: flour.name, has: flour.protein, protein }];
   });
   return needed.toSorted((a, b) => rise(a).cmp(rise(b)));

@@ -44,19 +44,21 @@ function figuresBefore(before: readonly Figure[]): readonly Figure[] {
 function noShare(id: string, like: Figure | undefined): Figure | undefined {
   if (like === undefined || !/^(?:before\.)?share\./u.test(id)) return undefined;
   const { label, unit, places } = like;
-  return given({ id, label, unit, places, value: 0, by: "not in the blend", sources: [definition] });
+  return given({ id, label, unit, places }, 0, "not in the blend", definition);
 }
 
 function difference(before: Figure, after: Figure): Figure {
-  return worked({
-    id: `${after.id}.difference`,
-    label: `change of ${after.label}`,
-    unit: after.unit,
-    places: Math.max(before.places, after.places),
-    formula: "after - before",
-    from: { after, before },
-    sources: [massBalance],
-  });
+  return worked(
+    {
+      id: `${after.id}.difference`,
+      label: `change of ${after.label}`,
+      unit: after.unit,
+      places: Math.max(before.places, after.places),
+    },
+    "after - before",
+    { after, before },
+    massBalance,
+  );
 }
 
 /** The two sums of a table of shares. */

@@ -46,53 +46,46 @@ export const driedWholeEgg: ActiveProduct = frozen({
  */
 export function replaceProduct(mass: DecimalText, old: ActiveProduct, fresh: ActiveProduct): Outcome<Replacement> {
   const content = (product: ActiveProduct, what: "active" | "water", id: string): Figure =>
-    given({
-      id: `replace.${id}.${what}`,
-      label: `${what === "active" ? "active share" : "water"} of ${product.name}`,
-      unit: "%",
-      places: 2,
-      value: product[what],
-      by: product.source === undefined ? "the spec" : "table value",
-      sources: [product.source ?? fromSpec],
-    });
+    given(
+      {
+        id: `replace.${id}.${what}`,
+        label: `${what === "active" ? "active share" : "water"} of ${product.name}`,
+        unit: "%",
+        places: 2,
+      },
+      product[what],
+      product.source === undefined ? "the spec" : "table value",
+      product.source ?? fromSpec,
+    );
   const [oldActive, freshActive] = [content(old, "active", "old"), content(fresh, "active", "new")];
   if (!exact(freshActive).gt(0) || !exact(oldActive).gt(0)) {
     return refuse(problem("replace.active", ["active"], {}));
   }
-  const oldMass = given({
-    id: "replace.old",
-    label: `mass of ${old.name}`,
-    unit: "g",
-    places: 1,
-    value: mass,
-    by: "the spec",
-    sources: [fromSpec],
-  });
+  const oldMass = given(
+    { id: "replace.old", label: `mass of ${old.name}`, unit: "g", places: 1 },
+    mass,
+    "the spec",
+    fromSpec,
+  );
   if (exact(oldMass).lt(0)) {
     return refuse(problem("replace.mass", ["mass"], { mass }));
   }
-  const newMass = worked({
-    id: "replace.new",
-    label: `mass of ${fresh.name}`,
-    unit: "g",
-    places: 1,
-    formula: "mass * before / after",
-    from: { mass: oldMass, before: oldActive, after: freshActive },
-    sources: [massBalance],
-  });
-  const water = worked({
-    id: "replace.water",
-    label: "water to add with it",
-    unit: "g",
-    places: 1,
-    formula: "(mass * before - fresh * after) / 100",
-    from: {
+  const newMass = worked(
+    { id: "replace.new", label: `mass of ${fresh.name}`, unit: "g", places: 1 },
+    "mass * before / after",
+    { mass: oldMass, before: oldActive, after: freshActive },
+    massBalance,
+  );
+  const water = worked(
+    { id: "replace.water", label: "water to add with it", unit: "g", places: 1 },
+    "(mass * before - fresh * after) / 100",
+    {
       mass: oldMass,
       before: content(old, "water", "old"),
       fresh: newMass,
       after: content(fresh, "water", "new"),
     },
-    sources: [massBalance],
-  });
+    massBalance,
+  );
   return answer({ mass: newMass, water });
 }

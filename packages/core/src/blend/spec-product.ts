@@ -47,38 +47,29 @@ export function replaceIngredient(
   const outcome = replaceProduct(old.parts.value, productOf(old.name, old.material), productOf(by, fresh.value));
   if (!outcome.ok) return refuse(...outcome.problems.map((problem) => ({ ...problem, path: ["with"] })));
   const onFlour = (figure: Figure, id: string): Figure =>
-    worked({
-      id,
-      label: figure.label.replace("mass of ", ""),
-      unit: "% of flour",
-      places: 2,
-      formula: "mass",
-      from: { mass: figure },
-      sources: [massBalance],
-    });
+    worked(
+      { id, label: figure.label.replace("mass of ", ""), unit: "% of flour", places: 2 },
+      "mass",
+      { mass: figure },
+      massBalance,
+    );
   const amount = onFlour(outcome.value.mass, "replaced.amount");
   const water = onFlour(outcome.value.water, "replaced.water");
-  const tapBefore = given({
-    id: "replaced.tap-before",
-    label: "tap water before",
-    unit: "% of flour",
-    places: 2,
-    value: formula.water.tap.value,
-    by: "the formula",
-    sources: [fromSpec],
-  });
-  const tap = worked({
-    id: "replaced.tap",
-    label: "tap water",
-    unit: "% of flour",
-    places: 2,
-    formula: "before + water",
-    from: { before: tapBefore, water },
-    sources: [massBalance],
-  });
+  const tapBefore = given(
+    { id: "replaced.tap-before", label: "tap water before", unit: "% of flour", places: 2 },
+    formula.water.tap.value,
+    "the formula",
+    fromSpec,
+  );
+  const tap = worked(
+    { id: "replaced.tap", label: "tap water", unit: "% of flour", places: 2 },
+    "before + water",
+    { before: tapBefore, water },
+    massBalance,
+  );
   if (dec(tap.value).isNegative()) return refuse(noWater(by, tap));
   const change = (id: string, label: string, text: string, from: Readonly<Record<string, Figure>>): Figure =>
-    worked({ id, label, unit: "% of flour", places: 2, formula: text, from, sources: [massBalance] });
+    worked({ id, label, unit: "% of flour", places: 2 }, text, from, massBalance);
   const oldChange = change("replaced.old-change", `change of ${old.name}`, "-before", { before: old.parts });
   const tapChange = change("replaced.tap-change", "change of the tap water", "now - before", {
     now: tap,

@@ -43,15 +43,13 @@ export function squareRule(question: SquareQuestion): Outcome<SquareAnswer> {
   const oneParts = parts("one", one.name, otherOff.off);
   const otherParts = parts("other", other.name, oneOff.off);
   const share = (id: "one" | "other", name: string, own: Figure, rest: Figure): Figure =>
-    worked({
-      id: `square.${id}.share`,
-      label: `share of ${name}`,
-      unit: "% of flour",
-      places: 3,
-      formula: "100 * own / (own + rest)",
-      from: { own, rest },
-      sources: [massBalance, commonPractice],
-    });
+    worked(
+      { id: `square.${id}.share`, label: `share of ${name}`, unit: "% of flour", places: 3 },
+      "100 * own / (own + rest)",
+      { own, rest },
+      massBalance,
+      commonPractice,
+    );
   return answer({
     one: share("one", one.name, oneParts, otherParts),
     other: share("other", other.name, otherParts, oneParts),
@@ -66,7 +64,7 @@ function offTarget(
   { target, basis }: SquareQuestion,
 ): { readonly off: Figure; readonly working: readonly Figure[] } {
   const stated = (what: string, label: string, value: DecimalText): Figure =>
-    given({ id: `square.${id}.${what}`, label, unit: "%", places: 2, value, by: "the question", sources: [fromSpec] });
+    given({ id: `square.${id}.${what}`, label, unit: "%", places: 2 }, value, "the question", fromSpec);
   const protein = stated("protein", `protein of ${flour.name}`, flour.protein);
   const aim = stated("target", "target protein", target);
   const naming = {
@@ -77,38 +75,32 @@ function offTarget(
   };
   const needed =
     basis.kind === "as is"
-      ? worked({ ...naming, formula: "target", from: { target: aim }, sources: [massBalance] })
-      : worked({
-          ...naming,
-          formula: `target * ${dryRatio("basis", "moisture")}`,
-          from: {
+      ? worked(naming, "target", { target: aim }, massBalance)
+      : worked(
+          naming,
+          `target * ${dryRatio("basis", "moisture")}`,
+          {
             target: aim,
             moisture: stated("moisture", `moisture of ${flour.name}`, flour.moisture),
             basis: basis.moisture,
           },
-          sources: [massBalance],
-        });
-  const off = worked({
-    id: `square.${id}.off`,
-    label: `${flour.name} above target`,
-    unit: "%",
-    places: 2,
-    formula: "protein - needed",
-    from: { protein, needed },
-    sources: [massBalance],
-  });
+          massBalance,
+        );
+  const off = worked(
+    { id: `square.${id}.off`, label: `${flour.name} above target`, unit: "%", places: 2 },
+    "protein - needed",
+    { protein, needed },
+    massBalance,
+  );
   return { off, working: [needed, off] };
 }
 
 /** Parts of one flour: what the other is away from the target. */
 function parts(id: "one" | "other", name: string, across: Figure): Figure {
-  return worked({
-    id: `square.${id}.parts`,
-    label: `parts of ${name}`,
-    unit: "parts",
-    places: 2,
-    formula: "max(across, -across)",
-    from: { across },
-    sources: [commonPractice],
-  });
+  return worked(
+    { id: `square.${id}.parts`, label: `parts of ${name}`, unit: "parts", places: 2 },
+    "max(across, -across)",
+    { across },
+    commonPractice,
+  );
 }

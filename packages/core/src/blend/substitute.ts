@@ -249,13 +249,15 @@ function waterFlours(flours: readonly StockedFlour[], shares: readonly GivenShar
 
 /** The share of a flour, by its place in the question, in a blend that was given. */
 export function shareFigure(index: number, name: string, value: DecimalText): Figure {
-  return given({
-    id: `share.${index + 1}`,
-    label: `share of ${name}`,
-    unit: "% of flour",
-    places: Math.min(2, dec(value).decimalPlaces()),
+  return given(
+    {
+      id: `share.${index + 1}`,
+      label: `share of ${name}`,
+      unit: "% of flour",
+      places: Math.min(2, dec(value).decimalPlaces()),
+    },
     value,
-    by: "the blend",
-    sources: [fromSpec],
-  });
+    "the blend",
+    fromSpec,
+  );
 }

@@ -28,15 +28,17 @@ export const glutenTakes = "150";
 
 /** Mixed moisture of the flours other than dry gluten, whose own rule covers its moisture. */
 export function mixedMoisture(id: string, flours: readonly NumberedFlour[]): Figure {
-  return worked({
-    id: `water.moisture.${id}`,
-    label: `moisture of the flours ${id === "before" ? "before" : "now"}`,
-    unit: "%",
-    places: 2,
-    formula: flours.length === 0 ? "0" : "sum(share * moisture) / sum(share)",
-    from: flours.length === 0 ? {} : { share: flours.map(shareOf(id)), moisture: flours.map(moistureOf(id)) },
-    sources: [massBalance],
-  });
+  return worked(
+    {
+      id: `water.moisture.${id}`,
+      label: `moisture of the flours ${id === "before" ? "before" : "now"}`,
+      unit: "%",
+      places: 2,
+    },
+    flours.length === 0 ? "0" : "sum(share * moisture) / sum(share)",
+    flours.length === 0 ? {} : { share: flours.map(shareOf(id)), moisture: flours.map(moistureOf(id)) },
+    massBalance,
+  );
 }
 
 /** The share that some flours of a blend have together. */
@@ -55,53 +57,42 @@ export function waterTaken(
   flours: readonly NumberedFlour[],
   sources: readonly Source[],
 ): Figure {
-  return worked({
-    ...naming,
-    unit: "% of flour",
-    places: 2,
-    formula: flours.length === 0 ? "0" : "sum(share * water) / 100",
-    from: flours.length === 0 ? {} : { share: flours.map(shareOf(blend)), water: flours.map(takes(blend)) },
-    sources,
-  });
+  return worked(
+    { ...naming, unit: "% of flour", places: 2 },
+    flours.length === 0 ? "0" : "sum(share * water) / 100",
+    flours.length === 0 ? {} : { share: flours.map(shareOf(blend)), water: flours.map(takes(blend)) },
+    ...sources,
+  );
 }
 
 /** Share of a flour in the blend before or in that after. */
 export function shareOf(blend: string): (flour: NumberedFlour) => Figure {
   return ({ name, number, share }) =>
-    given({
-      id: `water.share.${blend}.${number}`,
-      label: `share of ${name}`,
-      unit: "% of flour",
-      places: 1,
-      value: share,
-      by: "the blend",
-      sources: [fromSpec],
-    });
+    given(
+      { id: `water.share.${blend}.${number}`, label: `share of ${name}`, unit: "% of flour", places: 1 },
+      share,
+      "the blend",
+      fromSpec,
+    );
 }
 
 function moistureOf(blend: string): (flour: NumberedFlour) => Figure {
   return ({ name, number, moisture }) =>
-    given({
-      id: `water.moisture.${blend}.${number}`,
-      label: `moisture of ${name}`,
-      unit: "%",
-      places: 2,
-      value: moisture,
-      by: "the flour's figures",
-      sources: [fromSpec],
-    });
+    given(
+      { id: `water.moisture.${blend}.${number}`, label: `moisture of ${name}`, unit: "%", places: 2 },
+      moisture,
+      "the flour's figures",
+      fromSpec,
+    );
 }
 
 /** Water that a flour of the blend before or of that after takes: the kitchen's own figure, or the rule of dry gluten. */
 function takes(blend: string): (flour: NumberedFlour) => Figure {
   return ({ name, number, ownWater }) =>
-    given({
-      id: `water.takes.${blend}.${number}`,
-      label: `water ${name} takes`,
-      unit: "% of it",
-      places: 1,
-      value: ownWater?.percent ?? glutenTakes,
-      by: ownWater === undefined ? "the rule of dry gluten" : "the kitchen's own figure",
-      sources: [ownWater === undefined ? glutenWater : fromSpec],
-    });
+    given(
+      { id: `water.takes.${blend}.${number}`, label: `water ${name} takes`, unit: "% of it", places: 1 },
+      ownWater?.percent ?? glutenTakes,
+      ownWater === undefined ? "the rule of dry gluten" : "the kitchen's own figure",
+      ownWater === undefined ? glutenWater : fromSpec,
+    );
 }

@@ -26,15 +26,12 @@ export function dilute({ stock, target, ...conditions }: Dilution): Outcome<Reci
   const solution = solutionAt(stock.composition, target);
   if (!solution.ok) return solution;
   const { name } = stock;
-  const amount = given({
-    id: "solutions.amount.0",
-    label: name,
-    unit: "g",
-    places: 2,
-    value: stock.mass,
-    by: "the amount of stock",
-    sources: [definition],
-  });
+  const amount = given(
+    { id: "solutions.amount.0", label: name, unit: "g", places: 2 },
+    stock.mass,
+    "the amount of stock",
+    definition,
+  );
   const from = {
     mass: amount,
     own: named(
@@ -46,24 +43,18 @@ export function dilute({ stock, target, ...conditions }: Dilution): Outcome<Reci
     ),
     target: named("solutions.target", "strength aimed at", "% w/w", anhydrousShare(solution.value), "the target"),
   };
-  const water = worked({
-    id: "solutions.water",
-    label: "water to add",
-    unit: "g",
-    places: 2,
-    formula: "mass * (own / target - 1)",
+  const water = worked(
+    { id: "solutions.water", label: "water to add", unit: "g", places: 2 },
+    "mass * (own / target - 1)",
     from,
-    sources: [massBalance],
-  });
-  const mass = worked({
-    id: "solutions.mass",
-    label: "solution",
-    unit: "g",
-    places: 2,
-    formula: "mass + water",
-    from: { mass: amount, water },
-    sources: [massBalance],
-  });
+    massBalance,
+  );
+  const mass = worked(
+    { id: "solutions.mass", label: "solution", unit: "g", places: 2 },
+    "mass + water",
+    { mass: amount, water },
+    massBalance,
+  );
   return completed(
     { amounts: [amount], water, mass, composition: solution.value, compositionOn: [from.own, from.target] },
     conditions,
@@ -137,15 +128,12 @@ function corrected({ batch, target, salts, ...conditions }: Omit<Correction, "wi
   const aim = solutionAt(salts.composition, target);
   if (!aim.ok) return aim;
   const from = {
-    mass: given({
-      id: "solutions.amount.0",
-      label: batch.name,
-      unit: "g",
-      places: 2,
-      value: batch.mass,
-      by: "the batch",
-      sources: [definition],
-    }),
+    mass: given(
+      { id: "solutions.amount.0", label: batch.name, unit: "g", places: 2 },
+      batch.mass,
+      "the batch",
+      definition,
+    ),
     target: named("solutions.target", "strength aimed at", "% w/w", anhydrousShare(aim.value), "the target"),
     own: named(
       "solutions.strength.0",
@@ -171,35 +159,26 @@ function corrected({ batch, target, salts, ...conditions }: Omit<Correction, "wi
       }),
     );
   }
-  const more = worked({
-    id: "solutions.amount.1",
-    label: `${salts.name} to add`,
-    unit: "g",
-    places: 2,
-    formula: "mass * (target - own) / (salts - target)",
+  const more = worked(
+    { id: "solutions.amount.1", label: `${salts.name} to add`, unit: "g", places: 2 },
+    "mass * (target - own) / (salts - target)",
     from,
-    sources: [massBalance],
-  });
-  const mass = worked({
-    id: "solutions.mass",
-    label: "solution",
-    unit: "g",
-    places: 2,
-    formula: "mass + more",
-    from: { mass: from.mass, more },
-    sources: [massBalance],
-  });
+    massBalance,
+  );
+  const mass = worked(
+    { id: "solutions.mass", label: "solution", unit: "g", places: 2 },
+    "mass + more",
+    { mass: from.mass, more },
+    massBalance,
+  );
   const composition = mixture([batch, { composition: salts.composition, mass: more.value }]);
-  const water = found({
-    id: "solutions.water",
-    label: "water to add",
-    unit: "g",
-    places: 2,
-    value: 0,
-    by: "a batch that is too weak takes salts",
-    on: [from.own, from.target],
-    sources: [massBalance],
-  });
+  const water = found(
+    { id: "solutions.water", label: "water to add", unit: "g", places: 2 },
+    0,
+    "a batch that is too weak takes salts",
+    [from.own, from.target],
+    massBalance,
+  );
   return completed(
     { amounts: [from.mass, more], water, mass, composition, compositionOn: Object.values(from) },
     conditions,

@@ -21,14 +21,11 @@ export function bakeDose(baked: Baked, wanted: Weighed): Outcome<BakedDose> {
   const to = { name: "the baked salt", composition: baked.composition };
   const swapped = convert({ from: wanted, to: [to], hold: "M" });
   if (!swapped.ok) return swapped;
-  const dose = given({
-    id: "baking.wanted",
-    label: `${wanted.name} asked for`,
-    unit: "g",
-    places: 2,
-    value: wanted.mass,
-    by: "the formula",
-    sources: [definition],
-  });
+  const dose = given(
+    { id: "baking.wanted", label: `${wanted.name} asked for`, unit: "g", places: 2 },
+    wanted.mass,
+    "the formula",
+    definition,
+  );
   return answer({ wanted: dose, swapped: swapped.value }, swapped.notes);
 }

@@ -56,15 +56,12 @@ const SLACK = "1";
  * @example idealYield("NaHCO3").value.slice(0, 7) // => "63.0835"
  */
 export function idealYield(salt: BakingSalt): Figure {
-  return worked({
-    id: "baking.ideal-yield",
-    label: "mass left of 100 at full conversion",
-    unit: "%",
-    places: 2,
-    formula: "100 * carbonate / (2 * bicarbonate)",
-    from: { carbonate: molar(bakes[salt].to), bicarbonate: molar(salt) },
-    sources: [atomicWeightSource],
-  });
+  return worked(
+    { id: "baking.ideal-yield", label: "mass left of 100 at full conversion", unit: "%", places: 2 },
+    "100 * carbonate / (2 * bicarbonate)",
+    { carbonate: molar(bakes[salt].to), bicarbonate: molar(salt) },
+    atomicWeightSource,
+  );
 }
 
 /**
@@ -88,21 +85,19 @@ export function bakedSalt(bake: Bake): Outcome<Baked> {
   ) {
     return refuse(problem("baking.mass", [], {}));
   }
-  const conversion = worked({
-    id: "baking.conversion",
-    label: "bicarbonate converted to carbonate",
-    unit: "%",
-    places: 1,
-    formula: "100 * (before - (after - moisture)) / (before * assay / 100 * (1 - yield / 100))",
-    from: {
+  const conversion = worked(
+    { id: "baking.conversion", label: "bicarbonate converted to carbonate", unit: "%", places: 1 },
+    "100 * (before - (after - moisture)) / (before * assay / 100 * (1 - yield / 100))",
+    {
       before: named("baking.before", "mass before", "g", before, "the weighing"),
       after: named("baking.after", "mass after", "g", after, "the weighing"),
       moisture: named("baking.moisture", "moisture taken up", "g", moisture, "the weighing"),
       assay: named("baking.assay", "assay before", "%", assay, "the label"),
       yield: idealYield(bake.salt),
     },
-    sources: [massBalance, atomicWeightSource],
-  });
+    massBalance,
+    atomicWeightSource,
+  );
   const percent = exact(conversion);
   if (percent.isNegative()) {
     return refuse(problem("baking.heavier", [], {}));

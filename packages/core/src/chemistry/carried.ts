@@ -79,15 +79,12 @@ function shareOf(composition: Composition, kind: Species["kind"]): Decimal {
  */
 export function carriedBy(products: readonly Weighed[], when: string, ph?: Figure): Carried {
   const masses = products.map(({ name, mass }, index) =>
-    given({
-      id: `carried.${when}.mass.${index + 1}`,
-      label: `mass of ${name}`,
-      unit: "g",
-      places: 2,
-      value: mass,
-      by: "the dose",
-      sources: [definition],
-    }),
+    given(
+      { id: `carried.${when}.mass.${index + 1}`, label: `mass of ${name}`, unit: "g", places: 2 },
+      mass,
+      "the dose",
+      definition,
+    ),
   );
   const total = (
     id: string,
@@ -99,25 +96,25 @@ export function carriedBy(products: readonly Weighed[], when: string, ph?: Figur
     source: Source,
   ): Figure => {
     const contents = products.map(({ name, composition }, index) =>
-      given({
-        id: `carried.${when}.${id}.${index + 1}`,
-        label: `${label} in ${unit === "g" ? "100 g" : "1 g"} of ${name}`,
-        unit,
-        places: 4,
-        value: content(composition),
-        by: "the composition",
-        sources: [source],
-      }),
+      given(
+        {
+          id: `carried.${when}.${id}.${index + 1}`,
+          label: `${label} in ${unit === "g" ? "100 g" : "1 g"} of ${name}`,
+          unit,
+          places: 4,
+        },
+        content(composition),
+        "the composition",
+        source,
+      ),
     );
-    return worked({
-      id: `carried.${when}.${id}`,
-      label,
-      unit,
-      places,
+    return worked(
+      { id: `carried.${when}.${id}`, label, unit, places },
       formula,
-      from: { masses, contents },
-      sources: [massBalance, source],
-    });
+      { masses, contents },
+      massBalance,
+      source,
+    );
   };
   const percent = (id: string, label: string, content: (composition: Composition) => Decimal): Figure =>
     total(id, label, "g", 2, "sum(masses * contents / 100)", content, definition);
@@ -144,15 +141,17 @@ export function carriedBy(products: readonly Weighed[], when: string, ph?: Figur
     ...(cations.isZero()
       ? {}
       : {
-          potassiumRatio: worked({
-            id: `carried.${when}.potassium-ratio`,
-            label: "potassium of sodium and potassium",
-            unit: "mol %",
-            places: 2,
-            formula: "100 * potassium / (sodium + potassium)",
-            from: { sodium, potassium },
-            sources: [definition],
-          }),
+          potassiumRatio: worked(
+            {
+              id: `carried.${when}.potassium-ratio`,
+              label: "potassium of sodium and potassium",
+              unit: "mol %",
+              places: 2,
+            },
+            "100 * potassium / (sodium + potassium)",
+            { sodium, potassium },
+            definition,
+          ),
         }),
     ...(ph === undefined ? {} : { ph: renamed(ph, `carried.${when}.ph`) }),
   };

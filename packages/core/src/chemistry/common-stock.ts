@@ -218,7 +218,7 @@ function described(
     places: Math.min(value.decimalPlaces(), 4),
   });
   const weighed = (what: string, label: string, value: Decimal, by: string): Figure =>
-    found({ ...naming(what, label, value), value, by, on, sources: [massBalance] });
+    found(naming(what, label, value), value, by, on, massBalance);
   const amounts = products.map(({ name }, index) => {
     const mass = masses[index] ?? dec(0);
     return weighed(
@@ -235,40 +235,31 @@ function described(
     dose,
     "the least that weighs within the tolerance and stays clear, in a round number",
   );
-  const mass = worked({
-    ...naming("mass", "stock to make", sum([...masses, poured])),
-    formula: "sum(amounts) + water",
-    from: { amounts, water },
-    sources: [massBalance],
-  });
-  const lasts = worked({
-    id: "common-stock.lasts",
-    label: "loads that it lasts",
-    unit: "",
-    places: 0,
-    formula: "floor(mass / load)",
-    from: { mass, load: perLoad },
-    sources: [massBalance],
-  });
-  const strength = worked({
-    id: "common-stock.strength",
-    label: "salts as weighed",
-    unit: "% by mass",
-    places: 2,
-    formula: "100 * sum(amounts) / mass",
-    from: { amounts, mass },
-    sources: [massBalance],
-  });
+  const mass = worked(
+    { ...naming("mass", "stock to make", sum([...masses, poured])) },
+    "sum(amounts) + water",
+    { amounts, water },
+    massBalance,
+  );
+  const lasts = worked(
+    { id: "common-stock.lasts", label: "loads that it lasts", unit: "", places: 0 },
+    "floor(mass / load)",
+    { mass, load: perLoad },
+    massBalance,
+  );
+  const strength = worked(
+    { id: "common-stock.strength", label: "salts as weighed", unit: "% by mass", places: 2 },
+    "100 * sum(amounts) / mass",
+    { amounts, mass },
+    massBalance,
+  );
   const inLoad = (what: string, label: string, amount: Figure): Figure =>
-    worked({
-      id: `common-stock.${what}`,
-      label,
-      unit: "g",
-      places: 2,
-      formula: "load * amount / mass",
-      from: { load: perLoad, amount, mass },
-      sources: [massBalance],
-    });
+    worked(
+      { id: `common-stock.${what}`, label, unit: "g", places: 2 },
+      "load * amount / mass",
+      { load: perLoad, amount, mass },
+      massBalance,
+    );
   const delivered = amounts.map((amount, index) =>
     inLoad(`delivered.${index + 1}`, `${amount.label} in a load, with the stock`, amount),
   );

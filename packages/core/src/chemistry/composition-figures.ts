@@ -17,7 +17,7 @@ export function compositionFigures(
   sources: readonly Source[],
 ): readonly Figure[] {
   const part = (id: string, label: string, value: string): Figure =>
-    given({ id: `composition.${id}`, label, unit: "%", places: 2, value, by, sources });
+    given({ id: `composition.${id}`, label, unit: "%", places: 2 }, value, by, ...sources);
   const rest = [part("water", "water", composition.water), part("inert", "inert matter", composition.inert)];
   return [
     ...sharesOf(composition).map(([name, share]) => part(name, `${speciesOf(name).name}, ${name}`, share.toString())),

@@ -43,24 +43,18 @@ export function convert(swap: Swap): Outcome<Swapped> {
   const weighed = swap.to.map((product, index): Weighed => ({ ...product, mass: amounts[index]?.value ?? "0" }));
   const before = carriedWithPh([swap.from], "before", swap);
   const after = carriedWithPh(weighed, "after", swap);
-  const waterOff = worked({
-    id: "convert.water-off",
-    label: "to take off the tap water",
-    unit: "g",
-    places: 2,
-    formula: "after - before",
-    from: { after: then(after.carried.water, "after"), before: then(before.carried.water, "before") },
-    sources: [massBalance],
-  });
-  const ratioOff = worked({
-    id: "convert.ratio-off",
-    label: "potassium share, after less before",
-    unit: "mol % points",
-    places: 2,
-    formula: "after - before",
-    from: { after: then(ratio(after.carried), "after"), before: then(ratio(before.carried), "before") },
-    sources: [massBalance],
-  });
+  const waterOff = worked(
+    { id: "convert.water-off", label: "to take off the tap water", unit: "g", places: 2 },
+    "after - before",
+    { after: then(after.carried.water, "after"), before: then(before.carried.water, "before") },
+    massBalance,
+  );
+  const ratioOff = worked(
+    { id: "convert.ratio-off", label: "potassium share, after less before", unit: "mol % points", places: 2 },
+    "after - before",
+    { after: then(ratio(after.carried), "after"), before: then(ratio(before.carried), "before") },
+    massBalance,
+  );
   const dose = doseOf(swap.from);
   const shares = swap.flour === undefined ? undefined : sharesOfFlour([dose, ...amounts], swap.flour);
   const result = {

@@ -143,46 +143,37 @@ function densityFigure(
   const shares = salts.map(({ name }) => {
     const share = shareFigure(composition, name, on);
     if (dec(composition.inert).isZero()) return share;
-    return worked({
-      id: `density.share.${name}`,
-      label: `${speciesOf(name).name} in the clear solution`,
-      unit: "%",
-      places: 2,
-      formula: "100 * share / (100 - inert)",
-      from: { share, inert: composition.inert },
-      sources: [definition],
-    });
+    return worked(
+      { id: `density.share.${name}`, label: `${speciesOf(name).name} in the clear solution`, unit: "%", places: 2 },
+      "100 * share / (100 - inert)",
+      { share, inert: composition.inert },
+      definition,
+    );
   });
   const volumes = salts.map(({ name, model }) =>
-    found({
-      id: `density.volume.${name}`,
-      label: `apparent volume of ${speciesOf(name).name}`,
-      unit: "mL/g",
-      places: 5,
-      value: model.volume(total, t),
-      by: "the published fit",
-      on: shares,
-      sources: [model.source],
-    }),
+    found(
+      { id: `density.volume.${name}`, label: `apparent volume of ${speciesOf(name).name}`, unit: "mL/g", places: 5 },
+      model.volume(total, t),
+      "the published fit",
+      shares,
+      model.source,
+    ),
   );
-  const water = found({
-    id: "density.water",
-    label: "density of water",
-    unit: "g/mL",
-    places: 5,
-    value: waterDensity(t),
-    by: "the published equation",
-    sources: [kell],
-  });
-  const figure = worked({
-    id: "solution.density",
-    label: `density at ${t.toString()} °C`,
-    unit: "g/mL",
-    places: 4,
-    formula: salts.length === 0 ? "water" : densityFormula,
-    from: salts.length === 0 ? { water } : { shares, volumes, water },
-    sources: [kell, mixing, ...new Set(salts.flatMap(({ model }) => [model.source, model.doubt.source]))],
-  });
+  const water = found(
+    { id: "density.water", label: "density of water", unit: "g/mL", places: 5 },
+    waterDensity(t),
+    "the published equation",
+    undefined,
+    kell,
+  );
+  const figure = worked(
+    { id: "solution.density", label: `density at ${t.toString()} °C`, unit: "g/mL", places: 4 },
+    salts.length === 0 ? "water" : densityFormula,
+    salts.length === 0 ? { water } : { shares, volumes, water },
+    kell,
+    mixing,
+    ...new Set(salts.flatMap(({ model }) => [model.source, model.doubt.source])),
+  );
   const margin = exact(figure).times(off).div(HUNDRED);
   return {
     ...figure,

@@ -50,15 +50,13 @@ export function readHydrometer(
   const byFit = fit === undefined ? dec(0) : fit.high.minus(fit.low);
   const notes = middle.notes.filter(({ code }) => code !== "strength.fit");
   const why = `a reading error of ${error.toString()} either way is worth ${half(high.minus(low).minus(byFit))} % by mass, the doubt of the density fits ${half(byFit)} %`;
-  const figure = found({
-    id: "hydrometer.mass-percent",
-    label: "strength by mass, from the reading",
-    unit: "% w/w",
-    places: 2,
-    value: anhydrousShare(middle.value),
-    by: "the strength whose density shows this reading, found between bounds and checked",
-    sources: reading.measure === "density" ? [] : [...baumeScales[reading.scale].sources, glassExpansion],
-  });
+  const figure = found(
+    { id: "hydrometer.mass-percent", label: "strength by mass, from the reading", unit: "% w/w", places: 2 },
+    anhydrousShare(middle.value),
+    "the strength whose density shows this reading, found between bounds and checked",
+    undefined,
+    ...(reading.measure === "density" ? [] : [...baumeScales[reading.scale].sources, glassExpansion]),
+  );
   const range = { low: decimalText(low), high: decimalText(high), why };
   return answer({ composition: middle.value, massPercent: { ...figure, range } }, notes);
 }

@@ -53,31 +53,25 @@ export function makeUp(request: MakeUp): Outcome<Recipe> {
   const mass = massFor(amount, solution.value, request, compositionOn);
   if (!mass.ok) return mass;
   const amounts = products.map((product, index) =>
-    worked({
-      id: `solutions.amount.${index}`,
-      label: product.name,
-      unit: "g",
-      places: 2,
-      formula: "mass * strength / own * part / sum(parts)",
-      from: {
+    worked(
+      { id: `solutions.amount.${index}`, label: product.name, unit: "g", places: 2 },
+      "mass * strength / own * part / sum(parts)",
+      {
         mass: mass.value,
         strength,
         own,
         part: partFigures[index] ?? ZERO,
         parts: partFigures,
       },
-      sources: [massBalance],
-    }),
+      massBalance,
+    ),
   );
-  const water = worked({
-    id: "solutions.water",
-    label: "water",
-    unit: "g",
-    places: 2,
-    formula: "mass - sum(amounts)",
-    from: { mass: mass.value, amounts },
-    sources: [massBalance],
-  });
+  const water = worked(
+    { id: "solutions.water", label: "water", unit: "g", places: 2 },
+    "mass - sum(amounts)",
+    { mass: mass.value, amounts },
+    massBalance,
+  );
   return completed(
     { amounts, water, mass: mass.value, composition: solution.value, compositionOn },
     request,
@@ -154,8 +148,7 @@ function massFor(
   on: readonly Figure[],
 ): Outcome<Figure> {
   const naming = { id: "solutions.mass", label: "solution", unit: "g", places: 2 } as const;
-  if ("grams" in amount)
-    return answer(given({ ...naming, value: amount.grams, by: "the amount asked for", sources: [definition] }));
+  if ("grams" in amount) return answer(given(naming, amount.grams, "the amount asked for", definition));
   const mass = massOfVolume(solution, amount.millilitres, temperature, on);
   return mass.ok ? answer({ ...mass.value, ...naming }) : mass;
 }

@@ -18,6 +18,6 @@ export function named(
   source: Source = definition,
   on: readonly Figure[] = [],
 ): Figure {
-  const naming = { id, label, unit, places: 4, value, by, sources: [source] };
-  return on.length === 0 ? given(naming) : found({ ...naming, on });
+  const naming = { id, label, unit, places: 4 };
+  return on.length === 0 ? given(naming, value, by, source) : found(naming, value, by, on, source);
 }

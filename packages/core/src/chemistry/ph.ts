@@ -67,16 +67,18 @@ export function solutionPh(
   if (solved.ionicStrength > GREATEST_STRENGTH) return refuse(tooStrong(solved.ionicStrength));
   const value = solved.ph;
   const doubt = doubtOf(solved.ionicStrength) + (t === 25 ? 0 : 0.05);
-  const figure = found({
-    id: "solution.ph",
-    label: `pH of the solution at ${t} °C, closed to the air (MacInnes scale)`,
-    unit: "",
-    places: 1,
-    value: value.toFixed(6),
-    by: "carbonate equilibria with Pitzer's activity coefficients, solved by halving and repetition",
-    on: [...sharesOf(composition).map(([name]) => shareFigure(composition, name, on)), waterFigure(composition, on)],
-    sources: t === 25 ? [harvieMollerWeare] : [harvieMollerWeare, plummerBusenberg, waterIon],
-  });
+  const figure = found(
+    {
+      id: "solution.ph",
+      label: `pH of the solution at ${t} °C, closed to the air (MacInnes scale)`,
+      unit: "",
+      places: 1,
+    },
+    value.toFixed(6),
+    "carbonate equilibria with Pitzer's activity coefficients, solved by halving and repetition",
+    [...sharesOf(composition).map(([name]) => shareFigure(composition, name, on)), waterFigure(composition, on)],
+    ...(t === 25 ? [harvieMollerWeare] : [harvieMollerWeare, plummerBusenberg, waterIon]),
+  );
   const range = {
     low: (value - doubt).toFixed(2),
     high: (value + doubt).toFixed(2),

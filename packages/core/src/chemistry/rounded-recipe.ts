@@ -43,16 +43,13 @@ export function roundRecipe(recipe: Mixed, products: readonly Product[], divisio
   const rounded = roundKeepingTotal(exactly.map(({ value }) => ({ value: dec(value), division: step })));
   const places = Math.max(0, step.decimalPlaces());
   const weights = exactly.map((figure, index) =>
-    found({
-      id: figure === recipe.water ? "weigh.water" : `weigh.${index + 1}`,
-      label: figure.label,
-      unit: "g",
-      places,
-      value: rounded[index] ?? 0,
-      by: `${figure.label} of ${figure.value.slice(0, 12)} g, rounded to the division of ${step.toString()} g so that the total stays`,
-      on: exactly,
-      sources: [massBalance],
-    }),
+    found(
+      { id: figure === recipe.water ? "weigh.water" : `weigh.${index + 1}`, label: figure.label, unit: "g", places },
+      rounded[index] ?? 0,
+      `${figure.label} of ${figure.value.slice(0, 12)} g, rounded to the division of ${step.toString()} g so that the total stays`,
+      exactly,
+      massBalance,
+    ),
   );
   const total = summed(
     { id: "weigh.total", label: "solution as weighed", unit: "g", places },
@@ -63,14 +60,11 @@ export function roundRecipe(recipe: Mixed, products: readonly Product[], divisio
   const own = products.map(({ name, composition }, index) =>
     named(`weigh.salts.${index + 1}`, `salts in ${name}`, "% w/w", anhydrousShare(composition), "the composition"),
   );
-  const strength = worked({
-    id: "weigh.strength",
-    label: "strength as weighed",
-    unit: "% w/w",
-    places: 3,
-    formula: dec(total.value).isZero() ? "0 * sum(amounts * own)" : "sum(amounts * own) / total",
-    from: { amounts, own, total },
-    sources: [massBalance],
-  });
+  const strength = worked(
+    { id: "weigh.strength", label: "strength as weighed", unit: "% w/w", places: 3 },
+    dec(total.value).isZero() ? "0 * sum(amounts * own)" : "sum(amounts * own) / total",
+    { amounts, own, total },
+    massBalance,
+  );
   return { amounts, water: weights.at(-1) ?? recipe.water, total, strength };
 }

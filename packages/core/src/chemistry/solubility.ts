@@ -47,15 +47,13 @@ export function solubilityOf(name: SpeciesName, temperature: DecimalInput): Outc
   if (limit === undefined) return refuse(outside(name, table, t));
   const label = `limit of ${speciesOf(name).name} at ${t.toString()} °C, as ${solidAt(table, t)}`;
   return answer(
-    found({
-      id: `solubility.${name}`,
-      label,
-      unit: "g/100 g water",
-      places: 1,
-      value: limit,
-      by: "interpolation between rows of the table, straight in the logarithm",
-      sources: table.sources,
-    }),
+    found(
+      { id: `solubility.${name}`, label, unit: "g/100 g water", places: 1 },
+      limit,
+      "interpolation between rows of the table, straight in the logarithm",
+      undefined,
+      ...table.sources,
+    ),
   );
 }
 
@@ -90,16 +88,16 @@ export function staysClear(
   const limits = outcomes.flatMap((outcome) => (outcome.ok ? [outcome.value] : []));
   const amounts = shares.map(([name]) => shareFigure(composition, name, on));
   const naming = { id: "solubility.taken", label: `taken of the limits at ${t.toString()} °C`, unit: "%", places: 0 };
-  const summed = worked({
-    ...naming,
-    formula: "100 * sum(100 * amounts / water / limits)",
-    from: {
+  const summed = worked(
+    naming,
+    "100 * sum(100 * amounts / water / limits)",
+    {
       amounts,
       water: waterFigure(composition, on),
       limits,
     },
-    sources: limits.flatMap((figure) => figure.sources),
-  });
+    ...limits.flatMap((figure) => figure.sources),
+  );
   const parts = amounts.map((amount, index) => exact(amount).div(limits[index]?.value ?? 1));
   const greatest = indexOfGreatest(parts);
   const way = wayFor(composition, shares, t);
@@ -107,7 +105,7 @@ export function staysClear(
   const solid = solidOf(ahead?.salt ?? shares[greatest]?.[0], t);
   const by = "the activities of the ions in the mixture, against those in the saturated solution of the salt by itself";
   const sources = [harvieMollerWeare, ...summed.sources];
-  const taken = ahead === undefined ? summed : found({ ...naming, value: ahead.taken, by, on: amounts, sources });
+  const taken = ahead === undefined ? summed : found(naming, ahead.taken, by, amounts, ...sources);
   const alone = parts[greatest]?.times(HUNDRED).div(composition.water).gt(1) === true;
   const verdict = way === "not known" && !alone ? "not known" : verdictOn(exact(taken), shares.length);
   return answer({ verdict, taken, limits, solid }, notesOn(shares, t, way));

@@ -54,15 +54,12 @@ export function severalStock(wish: StockWish): Outcome<Stock> {
   if (!recipe.ok) return recipe;
   const division = wish.scales.map((one) => dec(one.division)).reduce((a, b) => (a.lt(b) ? a : b));
   const error = (id: string, label: string, masses: readonly Figure[]): Figure =>
-    worked({
-      id,
-      label,
-      unit: "%",
-      places: 2,
-      formula: "100 * division / 2 / min(masses)",
-      from: { division: named("stock.division", "division of the scale", "g", division, "the scale"), masses },
-      sources: [definition],
-    });
+    worked(
+      { id, label, unit: "%", places: 2 },
+      "100 * division / 2 / min(masses)",
+      { division: named("stock.division", "division of the scale", "g", division, "the scale"), masses },
+      definition,
+    );
   const dryError = error("stock.dry-error", "off when weighed dry, at most", parts);
   const stock = {
     recipe: recipe.value,

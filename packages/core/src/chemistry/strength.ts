@@ -116,16 +116,14 @@ export function baumeFigure(composition: Composition, scale: BaumeName, on?: rea
   const { sample, use, sources } = baumeScales[scale];
   const density = solutionDensity(composition, sample, on);
   if (!density.ok) return density;
-  const figure = found({
-    id: "strength.baume",
-    label: `hydrometer, modulus ${scale} (${use})`,
-    unit: "°Bé",
-    places: 2,
-    value: baumeFromDensity(density.value.value, scale, sample),
-    by: `${baumeDefinition.at ?? ""}, with the density of the solution and of water at the scale's own temperatures`,
-    on: sharesOf(composition).map(([name]) => shareFigure(composition, name, on)),
-    sources: [...sources, ...density.value.sources],
-  });
+  const figure = found(
+    { id: "strength.baume", label: `hydrometer, modulus ${scale} (${use})`, unit: "°Bé", places: 2 },
+    baumeFromDensity(density.value.value, scale, sample),
+    `${baumeDefinition.at ?? ""}, with the density of the solution and of water at the scale's own temperatures`,
+    sharesOf(composition).map(([name]) => shareFigure(composition, name, on)),
+    ...sources,
+    ...density.value.sources,
+  );
   const { range } = density.value;
   const degreesOf = (value: string): string => decimalText(baumeFromDensity(value, scale, sample));
   const around = range && { low: degreesOf(range.low), high: degreesOf(range.high), why: range.why };
@@ -165,7 +163,7 @@ function made(
   formula: string,
   from: Readonly<Record<string, Feed>>,
 ): Figure {
-  return worked({ id: `strength.${id}`, label, unit, places, formula, from, sources: [massBalance] });
+  return worked({ id: `strength.${id}`, label, unit, places }, formula, from, massBalance);
 }
 
 function measured(
@@ -177,7 +175,7 @@ function measured(
   source: Source,
   on: readonly Figure[] = [],
 ): Figure {
-  return found({ id: `strength.${id}`, label, unit, places, value, by: "the composition", on, sources: [source] });
+  return found({ id: `strength.${id}`, label, unit, places }, value, "the composition", on, source);
 }
 
 function notesOf(outcome: Outcome<Figure>): readonly Note[] {

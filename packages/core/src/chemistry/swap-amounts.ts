@@ -95,15 +95,18 @@ function pullOf(product: Product, from: Product): Decimal {
 }
 
 function pullFigure(product: Keyed, pull: Decimal): Figure {
-  return found({
-    id: `convert.pull.${product.key}`,
-    label: `potassium above the old ratio in 1 g of ${product.name}`,
-    unit: "mmol/g",
-    places: 4,
-    value: pull,
-    by: "the composition",
-    sources: [massBalance],
-  });
+  return found(
+    {
+      id: `convert.pull.${product.key}`,
+      label: `potassium above the old ratio in 1 g of ${product.name}`,
+      unit: "mmol/g",
+      places: 4,
+    },
+    pull,
+    "the composition",
+    undefined,
+    massBalance,
+  );
 }
 
 function nearerInRatio(first: Keyed, second: Keyed, { from, hold }: Swap): Keyed {
@@ -117,39 +120,37 @@ function nearerInRatio(first: Keyed, second: Keyed, { from, hold }: Swap): Keyed
 }
 
 function contentFigure(product: Keyed, hold: Held): Figure {
-  return found({
-    id: `convert.content.${hold.toLowerCase()}.${product.key}`,
-    label: `${heldNames[hold]} in 1 g of ${product.name}`,
-    unit: contentUnits[hold],
-    places: 4,
-    value: contentOf(product.composition, hold),
-    by: "the composition",
-    sources: [massBalance],
-  });
+  return found(
+    {
+      id: `convert.content.${hold.toLowerCase()}.${product.key}`,
+      label: `${heldNames[hold]} in 1 g of ${product.name}`,
+      unit: contentUnits[hold],
+      places: 4,
+    },
+    contentOf(product.composition, hold),
+    "the composition",
+    undefined,
+    massBalance,
+  );
 }
 
 function amount(product: Keyed, formula: string, from: Readonly<Record<string, Feed>>): Figure {
-  return worked({
-    id: `convert.amount.${product.key}`,
-    label: product.name,
-    unit: "g",
-    places: 2,
+  return worked(
+    { id: `convert.amount.${product.key}`, label: product.name, unit: "g", places: 2 },
     formula,
     from,
-    sources: [massBalance],
-  });
+    massBalance,
+  );
 }
 
 function nothingOf(product: Keyed): Figure {
-  return found({
-    id: `convert.amount.${product.key}`,
-    label: product.name,
-    unit: "g",
-    places: 2,
-    value: 0,
-    by: "the other product alone comes nearest in ratio",
-    sources: [massBalance],
-  });
+  return found(
+    { id: `convert.amount.${product.key}`, label: product.name, unit: "g", places: 2 },
+    0,
+    "the other product alone comes nearest in ratio",
+    undefined,
+    massBalance,
+  );
 }
 
 function withoutRounding(figure: Figure): Figure {

@@ -40,34 +40,26 @@ export function statedAlkalinity(stated: StatedAlkalinity): Figure {
   const naming = { id: "titration.alkalinity", label: "alkalinity M", unit: "meq/g", places: 4 } as const;
   if ("acid" in stated) {
     const { millilitres, normality, sample } = stated.acid;
-    return worked({
-      ...naming,
-      formula: "volume * normality / sample",
-      from: acidFigures(millilitres, normality, sample),
-      sources: [definition],
-    });
+    return worked(naming, "volume * normality / sample", acidFigures(millilitres, normality, sample), definition);
   }
   const from = {
     percent: named("titration.stated", `alkalinity as ${stated.as}`, "%", stated.percent, "the label"),
     ...molesOf(stated.as),
   };
-  return worked({ ...naming, formula: "10 * percent * equivalents / molar", from, sources: [atomicWeightSource] });
+  return worked(naming, "10 * percent * equivalents / molar", from, atomicWeightSource);
 }
 
 /** An alkalinity of meq per g as % of a substance. @example alkalinityAs("18.87", "Na2CO3").value.slice(0, 6) // => "99.999" */
 export function alkalinityAs(meqPerGram: DecimalInput, standard: AlkalinityStandard): Figure {
-  return worked({
-    id: `titration.as-${standard}`,
-    label: `alkalinity as ${standard}`,
-    unit: "%",
-    places: 2,
-    formula: "meq * molar / equivalents / 10",
-    from: {
+  return worked(
+    { id: `titration.as-${standard}`, label: `alkalinity as ${standard}`, unit: "%", places: 2 },
+    "meq * molar / equivalents / 10",
+    {
       meq: named("composition.alkalinity-m", "alkalinity M", "meq/g", meqPerGram, "the composition"),
       ...molesOf(standard),
     },
-    sources: [atomicWeightSource],
-  });
+    atomicWeightSource,
+  );
 }
 
 /** A product, as its titration tells it. */
@@ -94,13 +86,10 @@ export function assayed(stated: StatedAlkalinity, salts: Composition, water: Dec
     return refuse(problem("titration.no-alkalinity", [], {}));
   }
   const alkalinity = statedAlkalinity(stated);
-  const assay = worked({
-    id: "titration.assay",
-    label: "alkaline salts in the product",
-    unit: "%",
-    places: 2,
-    formula: "100 * alkalinity / pure",
-    from: {
+  const assay = worked(
+    { id: "titration.assay", label: "alkaline salts in the product", unit: "%", places: 2 },
+    "100 * alkalinity / pure",
+    {
       alkalinity,
       pure: named(
         "titration.pure",
@@ -110,8 +99,9 @@ export function assayed(stated: StatedAlkalinity, salts: Composition, water: Dec
         "the ratio",
       ),
     },
-    sources: [massBalance, atomicWeightSource],
-  });
+    massBalance,
+    atomicWeightSource,
+  );
   const share = exact(assay);
   const own = anhydrousShare(salts);
   const species = sharesOf(salts).flatMap(([name, part]) =>
@@ -208,7 +198,7 @@ export function splitByEndPoints(ends: TwoEndPoints): Outcome<Split> {
   }
   const from = endPointFigures(ends);
   const part = (id: string, label: string, formula: string): Figure =>
-    worked({ id: `titration.${id}`, label, unit: "meq/g", places: 4, formula, from, sources: [splitRule] });
+    worked({ id: `titration.${id}`, label, unit: "meq/g", places: 4 }, formula, from, splitRule);
   const hydroxide = part("hydroxide", "hydroxide", "max(2 * first - total, 0) * normality / sample");
   const carbonate = part("carbonate", "carbonate", "2 * min(first, total - first) * normality / sample");
   const bicarbonate = part("bicarbonate", "bicarbonate", "max(total - 2 * first, 0) * normality / sample");

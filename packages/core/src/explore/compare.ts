@@ -159,12 +159,12 @@ function keyOf({ role, name }: Formula["lines"][number]): string {
 
 function perBowl(id: string, batch: Figure, bowls: Figure): Figure {
   const naming = { id: `${id}.bowl`, label: batch.label.replace("in the batch", "in a bowl"), unit: "g", places: 2 };
-  return worked({ ...naming, formula: "batch / bowls", from: { batch, bowls }, sources: [massBalance] });
+  return worked(naming, "batch / bowls", { batch, bowls }, massBalance);
 }
 
 function saltOfDough(salt: Figure, dough: Figure): Figure {
   const naming = { id: "salt.of-dough", label: "salt in the dough", unit: "% of dough", places: 2 };
-  return worked({ ...naming, formula: "100 * salt / dough", from: { salt, dough }, sources: [massBalance] });
+  return worked(naming, "100 * salt / dough", { salt, dough }, massBalance);
 }
 
 /** What a dough without alkali has none of. */
@@ -205,14 +205,14 @@ function compared(
 }
 
 function noneOf({ label, unit, places }: Figure, id: string): Figure {
-  return given({ id, label, unit, places, value: 0, by: "not in this noodle", sources: [definition] });
+  return given({ id, label, unit, places }, 0, "not in this noodle", definition);
 }
 
 function difference(id: string, first: Figure, other: Figure): Figure {
   const { label, unit } = other;
   const naming = { id: `difference.${id}`, label: `difference of ${label}`, unit };
   const places = Math.max(first.places, other.places);
-  return worked({ ...naming, places, formula: "other - first", from: { other, first }, sources: [definition] });
+  return worked({ ...naming, places }, "other - first", { other, first }, definition);
 }
 
 /** The differences with what errors leave open of them, and whether any of them may be none at all. */

@@ -106,14 +106,14 @@ export function differenceTolerance(
     const twin = cause.anew === true ? undefined : inOne.get(`first.${shared.get(alike(cause))?.id}`);
     const figure = inTwo.get(id);
     if (twin === undefined || figure === undefined) own.push({ ...cause, id });
-    else inTwo.set(id, worked({ ...figure, formula: "same", from: { same: twin } }));
+    else inTwo.set(id, worked(figure, "same", { same: twin }, ...figure.sources));
   }
   const asked = two.outputs.flatMap(({ figure, ...output }) => {
     const [of, at] = [inTwo.get(`other.${figure.id}`), inOne.get(`first.${figure.id}`)];
     if (of === undefined || at === undefined) return [];
     const { id, label, unit, places } = output;
-    const naming = { id: `difference.${id}`, label: `difference of ${label}`, unit, places, sources: [] };
-    return [{ ...output, figure: worked({ ...naming, formula: "other - first", from: { other: of, first: at } }) }];
+    const naming = { id: `difference.${id}`, label: `difference of ${label}`, unit, places };
+    return [{ ...output, figure: worked(naming, "other - first", { other: of, first: at }) }];
   });
   const all = [...inOne.values(), ...inTwo.values(), ...asked.map(({ figure }) => figure)];
   return tolerance({
@@ -128,24 +128,13 @@ export function differenceTolerance(
 function portionFigure({ target, loads, rework }: Batch, lines: readonly Delivered[]): Figure | undefined {
   if (target.bowls === undefined) return undefined;
   const mass = [...lines.map(({ load }) => load), ...(rework ? [rework.mass] : [])];
-  const naming = { unit: "g", places: 1, sources: [massBalance] };
-  const dough = worked({
-    ...naming,
-    id: "weighed.dough",
-    label: "dough of the load as weighed",
-    formula: "sum(mass)",
-    from: { mass },
-  });
+  const naming = { id: "weighed.dough", label: "dough of the load as weighed", unit: "g", places: 1 };
+  const dough = worked(naming, "sum(mass)", { mass }, massBalance);
   const [mixing, sheeting, cutting] = target.stages.map(({ loss }) => loss);
   if (mixing === undefined || sheeting === undefined || cutting === undefined) return undefined;
   const strands = runStages(dough, { mixing, sheeting, cutting }).at(-1)?.after ?? dough;
   // The numbers of loads and bowls were chosen: no error moves them.
   const from = { strands, loads: loads.count.value, bowls: target.bowls.value };
-  return worked({
-    ...naming,
-    id: "weighed.portion",
-    label: "raw strands of a bowl",
-    formula: "strands * loads / bowls",
-    from,
-  });
+  const portion = { id: "weighed.portion", label: "raw strands of a bowl", unit: "g", places: 1 };
+  return worked(portion, "strands * loads / bowls", from, massBalance);
 }

@@ -124,7 +124,7 @@ const goodDigits = 12;
 
 function describe(output: Output, bounds: Bounds, simulated: Simulated, shares: Shares): Tolerance {
   const make = (id: string, label: string, unit: string, places: number, value: Decimal, by: string): Figure =>
-    found({ id: `tolerance.${output.id}.${id}`, label, unit, places, value, by, sources: [] });
+    found({ id: `tolerance.${output.id}.${id}`, label, unit, places }, value, by);
   const { unit, places, label } = output;
   const figure = make("value", label, unit, places, bounds.nominal, "every input as it should be");
   const range = {

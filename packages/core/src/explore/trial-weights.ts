@@ -34,17 +34,14 @@ export interface WeighedTrial {
 export function weighTrial(spec: Spec, formula: Formula, trial: Trial, us: boolean): Outcome<WeighedTrial> {
   const scales = scalesOf(spec, us);
   if (!scales.ok) return scales;
-  const flour = given({
-    id: "trial.flour",
-    label: "flour of one dough",
-    unit: "g",
-    places: 1,
-    value: trial.flour,
-    by: "the trial",
-    sources: [fromSpec],
-  });
+  const flour = given(
+    { id: "trial.flour", label: "flour of one dough", unit: "g", places: 1 },
+    trial.flour,
+    "the trial",
+    fromSpec,
+  );
   const count = (id: string, value: number, label: string): Figure =>
-    given({ id, label, unit: "", places: 0, value, by: "the trial", sources: [definition] });
+    given({ id, label, unit: "", places: 0 }, value, "the trial", definition);
   const inUse = formula.lines.filter(({ parts, role }) => role === "water" || !dec(parts.value).isZero());
   const weighed = trial.doughs.map(({ water }) => {
     const lines = inUse.map((line) => (line.role === "water" ? { ...line, parts: water } : line));

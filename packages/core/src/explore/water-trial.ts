@@ -90,15 +90,12 @@ export function waterTrial(request: TrialRequest): Outcome<Trial> {
   });
   const plusMinus =
     only && second === undefined
-      ? worked({
-          id: "trial.plus-minus",
-          label: "half a step",
-          unit: "% of it",
-          places: 1,
-          formula: "100 * step / 2 / share",
-          from: { step, share: only.percent },
-          sources: [massBalance],
-        })
+      ? worked(
+          { id: "trial.plus-minus", label: "half a step", unit: "% of it", places: 1 },
+          "100 * step / 2 / share",
+          { step, share: only.percent },
+          massBalance,
+        )
       : undefined;
   return answer({ flour, doughs, look, unknown: open.map(({ name }) => name), ...(plusMinus && { plusMinus }) });
 }
@@ -107,25 +104,22 @@ function dough(request: TrialRequest, water: DecimalText, only: TrialFlour | und
   const { flour, flours = [], others = [], carried = "0", referenceFactor } = request;
   const id = `trial.${number}`;
   const stated = (what: string, label: string, unit: string, value: DecimalText): Figure =>
-    given({ id: `${id}.${what}`, label, unit, places: 1, value, by: "the trial", sources: [fromSpec] });
+    given({ id: `${id}.${what}`, label, unit, places: 1 }, value, "the trial", fromSpec);
   const flourMass = stated("flour", "flour", "g", flour);
   const mass =
     (kind: string, places: number) =>
     ({ name, percent }: TrialFlour, index: number): Figure =>
-      worked({
-        id: `${id}.${kind}.${index + 1}.mass`,
-        label: name,
-        unit: "g",
-        places,
-        formula: "flour * percent / 100",
-        from: {
+      worked(
+        { id: `${id}.${kind}.${index + 1}.mass`, label: name, unit: "g", places },
+        "flour * percent / 100",
+        {
           flour: flourMass,
           percent: stated(`${kind}.${index + 1}`, `${name}, % of flour`, "% of flour", percent),
         },
-        sources: [massBalance],
-      });
+        massBalance,
+      );
   const share = (what: string, label: string, formula: string, from: Readonly<Record<string, Feed>>): Figure =>
-    worked({ id: `${id}.${what}`, label, unit: "% of flour", places: 2, formula, from, sources: [massBalance] });
+    worked({ id: `${id}.${what}`, label, unit: "% of flour", places: 2 }, formula, from, massBalance);
   const poured = stated("poured", `water to pour in dough ${number}`, "% of flour", water);
   const added = share("added", `added water of dough ${number}`, "poured + carried", {
     poured,

@@ -68,27 +68,30 @@ interface Naming {
 }
 
 /** Makes a figure from a value that was given. `by` says by whom or what: "the spec", "table value". */
-export function given(
-  naming: Naming & { readonly value: DecimalInput; readonly by: string; readonly sources: readonly Source[] },
-): Figure {
-  const { id, label, unit, places, bounds, value, by, sources } = naming;
-  const figure = { id, label, value: decimalText(dec(value)), unit, places, sources };
-  return { ...figure, working: { kind: "given", by }, ...(bounds && { bounds }) };
+export function given(naming: Naming, value: DecimalInput, by: string, ...sources: readonly Source[]): Figure {
+  return figureOf(naming, decimalText(dec(value)), { kind: "given", by }, sources);
 }
 
 /** Makes a figure from a value that a procedure found (a search, a rounding, an iteration) when it looked at others, `on`. */
 export function found(
-  naming: Naming & {
-    readonly value: DecimalInput;
-    readonly by: string;
-    readonly on?: readonly Figure[];
-    readonly sources: readonly Source[];
-  },
+  naming: Naming,
+  value: DecimalInput,
+  by: string,
+  on?: readonly Figure[],
+  ...sources: readonly Source[]
 ): Figure {
-  const { id, label, unit, places, value, by, on, sources } = naming;
   const working: Working =
     on === undefined ? { kind: "procedure", by } : Behind.put({ kind: "procedure", by, on: on.map(idOf) }, on);
-  return { id, label, value: decimalText(dec(value)), unit, places, working, sources };
+  return figureOf(naming, decimalText(dec(value)), working, sources);
+}
+
+function figureOf(
+  { id, label, unit, places, bounds }: Naming,
+  value: DecimalText,
+  working: Working,
+  sources: readonly Source[],
+): Figure {
+  return { id, label, value, unit, places, working, sources, ...(bounds && { bounds }) };
 }
 
 /** What a formula is fed with: figures, lists of figures, or plain numbers. */
@@ -99,16 +102,14 @@ export type Feed = Figure | readonly Figure[] | DecimalInput;
  *
  * @param from - a value for every name in the formula
  * @throws {RangeError} on a missing name or a division by zero: bugs of the caller.
- * @example worked({ id: "a", label: "total", unit: "g", places: 0, formula: "x + 1", from: { x: 2 }, sources: [] }).value // => "3"
+ * @example worked({ id: "a", label: "total", unit: "g", places: 0 }, "x + 1", { x: 2 }).value // => "3"
  */
 export function worked(
-  naming: Naming & {
-    readonly formula: string;
-    readonly from: Readonly<Record<string, Feed>>;
-    readonly sources: readonly Source[];
-  },
+  naming: Naming,
+  formula: string,
+  from: Readonly<Record<string, Feed>>,
+  ...sources: readonly Source[]
 ): Figure {
-  const { id, label, unit, places, bounds, formula, from, sources } = naming;
   const fed: Record<string, Fed> = {};
   const behind: Figure[] = [];
   for (const [name, feed] of Object.entries(from)) {
@@ -124,16 +125,7 @@ export function worked(
     return isFigure(feed) ? exact(feed) : dec(decimalText(dec(feed)));
   };
   const value = decimalText(evaluate(parseExpression(formula), named));
-  return {
-    id,
-    label,
-    value,
-    unit,
-    places,
-    working: Behind.put({ kind: "formula", formula, from: fed }, behind),
-    sources,
-    ...(bounds && { bounds }),
-  };
+  return figureOf(naming, value, Behind.put({ kind: "formula", formula, from: fed }, behind), sources);
 }
 
 /**
@@ -142,10 +134,9 @@ export function worked(
  * @example summed({ id: "a", label: "dough", unit: "g", places: 0 }, { masses: [] }, { cite: "mass balance", standing: "definition" }).value // => "0"
  */
 export function summed(naming: Naming, from: Readonly<Record<string, readonly Figure[]>>, source: Source): Figure {
-  const sources = [source];
   const [name, figures = []] = Object.entries(from)[0] ?? [];
-  if (figures.length === 0) return worked({ ...naming, formula: "0", from: {}, sources });
-  return worked({ ...naming, formula: `sum(${name})`, from, sources });
+  if (figures.length === 0) return worked(naming, "0", {}, source);
+  return worked(naming, `sum(${name})`, from, source);
 }
 
 /**

@@ -12,7 +12,7 @@ export type Published<T> = T & { readonly graph: Graph };
  *
  * @param known - graphs of results that know the figures which came through JSON
  * @throws {RangeError} on an id that no graph knows: a bug of the caller.
- * @example withOrigins([worked({ id: "b", label: "b", unit: "", places: 0, formula: "2 * a", from: { a: given({ id: "a", label: "a", unit: "", places: 0, value: 3, by: "the spec", sources: [] }) }, sources: [] })]).map(({ id }) => id) // => ["a", "b"]
+ * @example withOrigins([worked({ id: "b", label: "b", unit: "", places: 0 }, "2 * a", { a: given({ id: "a", label: "a", unit: "", places: 0 }, 3, "the spec") })]).map(({ id }) => id) // => ["a", "b"]
  */
 export function withOrigins(figures: readonly Figure[], ...known: readonly Graph[]): readonly Figure[] {
   return Object.values(graphOf(figures, ...known));
@@ -84,7 +84,7 @@ function withFigures<T extends object>(result: T, anew: (figure: Figure) => Figu
 /**
  * A result whose figures, and all that they rest on, are under a name of their own, for several of a kind in one answer.
  *
- * @example underScope("before", { dose: given({ id: "dose", label: "dose", unit: "g", places: 1, value: 3, by: "the spec", sources: [] }) }).dose.id // => "before.dose"
+ * @example underScope("before", { dose: given({ id: "dose", label: "dose", unit: "g", places: 1 }, 3, "the spec") }).dose.id // => "before.dose"
  */
 export function underScope<T extends object>(scope: string, result: T): T {
   const named = new Map(scoped(scope, withOrigins(figuresIn(result))).map((figure) => [figure.id, figure]));
@@ -117,7 +117,7 @@ function isFigure(value: object): value is Figure {
  * Figures under a name of their own, for two of a kind in one result: `before` makes `before.solution.ph` of `solution.ph`.
  * What they rest on among the figures given is renamed with them.
  *
- * @example scoped("before", [given({ id: "dose", label: "dose", unit: "g", places: 1, value: 3, by: "the spec", sources: [] })])[0]?.id // => "before.dose"
+ * @example scoped("before", [given({ id: "dose", label: "dose", unit: "g", places: 1 }, 3, "the spec")])[0]?.id // => "before.dose"
  */
 export function scoped(scope: string, figures: readonly Figure[]): readonly Figure[] {
   const own = new Map(figures.map((figure) => [figure.id, figure]));

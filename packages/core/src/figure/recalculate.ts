@@ -19,7 +19,7 @@ import { fromChange } from "./source.ts";
  * rest would be less than nothing or a whole more than all; `figure.no-value` where a formula has no value.
  *
  * @param changes - new values by id, of figures that were given or found
- * @example recalculated(graphOf([worked({ id: "b", label: "b", unit: "", places: 0, formula: "2 * a", from: { a: given({ id: "a", label: "a", unit: "", places: 0, value: 3, by: "the spec", sources: [] }) }, sources: [] })]), { a: "5" }).value.b.value // => "10"
+ * @example recalculated(graphOf([worked({ id: "b", label: "b", unit: "", places: 0 }, "2 * a", { a: given({ id: "a", label: "a", unit: "", places: 0 }, 3, "the spec") })]), { a: "5" }).value.b.value // => "10"
  */
 export function recalculated(graph: Graph, changes: Readonly<Record<string, DecimalInput>>): Outcome<Graph> {
   const problems = Object.entries(changes).flatMap(([id, value]): readonly Problem[] => {
@@ -152,7 +152,7 @@ function followed(figure: Figure, numberOf: (id: string) => Decimal, before: Gra
  *
  * @param instead - what stands in, by the id of what it stands for
  * @throws {RangeError} as `changedGraph`
- * @example workedAnew(graphOf([worked({ id: "b", label: "b", unit: "", places: 0, formula: "2 * a", from: { a: given({ id: "a", label: "a", unit: "", places: 0, value: 3, by: "the spec", sources: [] }) }, sources: [] })]), new Map([["a", given({ id: "c", label: "c", unit: "", places: 0, value: 5, by: "the scale", sources: [] })]]), "weighed")("b").value // => "10"
+ * @example workedAnew(graphOf([worked({ id: "b", label: "b", unit: "", places: 0 }, "2 * a", { a: given({ id: "a", label: "a", unit: "", places: 0 }, 3, "the spec") })]), new Map([["a", given({ id: "c", label: "c", unit: "", places: 0 }, 5, "the scale")]]), "weighed")("b").value // => "10"
  */
 export function workedAnew(graph: Graph, instead: ReadonlyMap<string, Figure>, scope: string): (id: string) => Figure {
   const known = new Map(instead);

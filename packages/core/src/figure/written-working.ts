@@ -14,7 +14,7 @@ export interface WrittenWorking {
  *
  * @param graph - where the figures stand that it names by id, for one that came through JSON
  * @throws {RangeError} on an id that the graph does not know: a bug of the caller.
- * @example writtenWorking(worked({ id: "a", label: "a", unit: "", places: 0, formula: "x * 2", from: { x: 3 }, sources: [] })) // => { names: "3 × 2", numbers: "3 × 2" }
+ * @example writtenWorking(worked({ id: "a", label: "a", unit: "", places: 0 }, "x * 2", { x: 3 })) // => { names: "3 × 2", numbers: "3 × 2" }
  */
 export function writtenWorking(figure: Figure, graph: Graph = {}): WrittenWorking | undefined {
   const { working, places, value } = figure;

@@ -46,15 +46,12 @@ export function sumAlkali(lines: readonly FormulaLine[]): AlkaliFigures | undefi
     strengthRange(anhydrousFigure(line, composition), line),
   );
   const anhydrous = ranged(
-    worked({
-      id: "alkali.anhydrous",
-      label: "anhydrous salts",
-      unit: "% of flour",
-      places: 3,
-      formula: "sum(parts * anhydrous) / 100",
-      from: { parts, anhydrous: anhydrousShares },
-      sources: [massBalance],
-    }),
+    worked(
+      { id: "alkali.anhydrous", label: "anhydrous salts", unit: "% of flour", places: 3 },
+      "sum(parts * anhydrous) / 100",
+      { parts, anhydrous: anhydrousShares },
+      massBalance,
+    ),
     anhydrousShares,
     dec(100),
   );
@@ -62,15 +59,13 @@ export function sumAlkali(lines: readonly FormulaLine[]): AlkaliFigures | undefi
     products.map(({ line, composition }) => strengthRange(alkalinityFigure(line, composition, end), line));
   const alkalinity = (id: string, label: string, strength: readonly Figure[]) =>
     ranged(
-      worked({
-        id: `alkali.${id}`,
-        label,
-        unit: "meq/100 g flour",
-        places: 2,
-        formula: "sum(parts * alkalinity)",
-        from: { parts, alkalinity: strength },
-        sources: [atomicWeightSource, massBalance],
-      }),
+      worked(
+        { id: `alkali.${id}`, label, unit: "meq/100 g flour", places: 2 },
+        "sum(parts * alkalinity)",
+        { parts, alkalinity: strength },
+        atomicWeightSource,
+        massBalance,
+      ),
       strength,
       dec(1),
     );
@@ -116,15 +111,12 @@ function carbonateShares(
   const content = (name: "Na2CO3" | "K2CO3") => products.map(({ line }) => contentFigure(line, name));
   const from = { parts, sodium: content("Na2CO3"), potassium: content("K2CO3") };
   const share = (id: string, label: string, over: string) =>
-    worked({
-      id,
-      label,
-      unit: "% of the carbonates",
-      places: 1,
-      formula: `100 * sum(parts * ${over}) / (sum(parts * sodium) + sum(parts * potassium))`,
+    worked(
+      { id, label, unit: "% of the carbonates", places: 1 },
+      `100 * sum(parts * ${over}) / (sum(parts * sodium) + sum(parts * potassium))`,
       from,
-      sources: [definition],
-    });
+      definition,
+    );
   return [
     share("alkali.sodium-share", "sodium carbonate", "sodium"),
     share("alkali.potassium-share", "potassium carbonate", "potassium"),

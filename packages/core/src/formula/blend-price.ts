@@ -17,24 +17,23 @@ export function blendPrice(flours: readonly FormulaLine[], share: readonly Figur
   const [currency] = currencies;
   if (prices === undefined || currencies.size !== 1 || currency === undefined) return undefined;
   const each = prices.map((price, index) =>
-    given({
-      id: `flour.${index + 1}.price`,
-      label: `price of ${flours[index]?.name ?? "flour"}`,
-      unit: `${currency}/kg`,
-      places: 2,
-      value: price.perKilogram,
-      by: `spec, ${price.text}`,
-      sources: [fromSpec],
-    }),
+    given(
+      {
+        id: `flour.${index + 1}.price`,
+        label: `price of ${flours[index]?.name ?? "flour"}`,
+        unit: `${currency}/kg`,
+        places: 2,
+      },
+      price.perKilogram,
+      `spec, ${price.text}`,
+      fromSpec,
+    ),
   );
-  const figure = worked({
-    id: "blend.price",
-    label: "price of the blend",
-    unit: `${currency}/kg`,
-    places: 3,
-    formula: "sum(share * price) / 100",
-    from: { share, price: each },
-    sources: [massBalance],
-  });
+  const figure = worked(
+    { id: "blend.price", label: "price of the blend", unit: `${currency}/kg`, places: 3 },
+    "sum(share * price) / 100",
+    { share, price: each },
+    massBalance,
+  );
   return { figure, currency, figures: [...each, figure] };
 }

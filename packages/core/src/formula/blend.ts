@@ -52,15 +52,12 @@ export interface OnBases {
 export function mixFlours(flours: readonly FormulaLine[]): Blend {
   const share = flours.map((line) => line.parts);
   const moistures = flours.map(moistureFigure);
-  const mixedMoisture = worked({
-    id: "blend.moisture",
-    label: "moisture of the blend",
-    unit: "%",
-    places: 2,
-    formula: "sum(share * moisture) / 100",
-    from: { share, moisture: moistures },
-    sources: [massBalance],
-  });
+  const mixedMoisture = worked(
+    { id: "blend.moisture", label: "moisture of the blend", unit: "%", places: 2 },
+    "sum(share * moisture) / 100",
+    { share, moisture: moistures },
+    massBalance,
+  );
   const terms = flours.map(
     ({ parts }, index): Term => ({
       weight: () => dec(parts.value).div(100),
@@ -91,24 +88,18 @@ export function mixFlours(flours: readonly FormulaLine[]): Blend {
   const other =
     protein &&
     gluten &&
-    worked({
-      id: "blend.other-protein.14",
-      label: "protein of the other flours at 14 % mb",
-      unit: "%",
-      places: 2,
-      formula: "all - gluten",
-      from: { all: protein.at14, gluten: gluten.at14 },
-      sources: [definition],
-    });
-  const wholegrain = worked({
-    id: "blend.wholegrain",
-    label: "wholegrain share",
-    unit: "% of flour",
-    places: 1,
-    formula: "sum(share * whole)",
-    from: { share, whole: flours.map(wholegrainFigure) },
-    sources: [definition],
-  });
+    worked(
+      { id: "blend.other-protein.14", label: "protein of the other flours at 14 % mb", unit: "%", places: 2 },
+      "all - gluten",
+      { all: protein.at14, gluten: gluten.at14 },
+      definition,
+    );
+  const wholegrain = worked(
+    { id: "blend.wholegrain", label: "wholegrain share", unit: "% of flour", places: 1 },
+    "sum(share * whole)",
+    { share, whole: flours.map(wholegrainFigure) },
+    definition,
+  );
   const price = blendPrice(flours, share);
   const groups = [protein, gluten, ash].flatMap((group) => (group ? [group.asIs, group.dry, group.at14] : []));
   return {
@@ -145,19 +136,17 @@ function proteinOf(
   });
   const stated = whole(chosen.map(({ protein }) => protein));
   if (stated === undefined) return undefined;
-  const asIs = worked({
-    id: `${id}.as-is`,
-    label: `${label} as is`,
-    unit: "%",
-    places: 2,
-    formula: `sum(share * protein * ${blendFactor} / factor) / 100`,
-    from: {
+  const asIs = worked(
+    { id: `${id}.as-is`, label: `${label} as is`, unit: "%", places: 2 },
+    `sum(share * protein * ${blendFactor} / factor) / 100`,
+    {
       share: chosen.map(({ part }) => part),
       protein: stated.map(({ value }) => value),
       factor: stated.map(({ factor }) => factor),
     },
-    sources: [massBalance, flourRule],
-  });
+    massBalance,
+    flourRule,
+  );
   const terms = chosen.flatMap(({ part, protein }) =>
     protein === undefined
       ? []
@@ -173,36 +162,30 @@ function proteinOf(
 }
 
 function mixedAsh(share: readonly Figure[], ash: readonly Figure[]): Figure {
-  return worked({
-    id: "blend.ash.as-is",
-    label: "ash as is",
-    unit: "%",
-    places: 3,
-    formula: "sum(share * ash) / 100",
-    from: { share, ash },
-    sources: [massBalance],
-  });
+  return worked(
+    { id: "blend.ash.as-is", label: "ash as is", unit: "%", places: 3 },
+    "sum(share * ash) / 100",
+    { share, ash },
+    massBalance,
+  );
 }
 
 function onBases(id: string, label: string, asIs: Figure, moisture: Figure, sources: readonly Source[]): OnBases {
   const { unit, places } = asIs;
-  const dry = worked({
-    id: `${id}.dry`,
-    label: `${label} dry`,
-    unit,
-    places,
-    formula: `asIs * ${dryRatio("moisture", "0")}`,
-    from: { asIs, moisture },
-    sources: [basisRule, ...sources],
-  });
-  const at14 = worked({
-    id: `${id}.14`,
-    label: `${label} at ${flourBasis.value} % mb`,
-    unit,
-    places,
-    formula: `asIs * ${dryRatio("moisture", flourBasis.value)}`,
-    from: { asIs, moisture },
-    sources: [basisRule, flourBasis.source, ...sources],
-  });
+  const dry = worked(
+    { id: `${id}.dry`, label: `${label} dry`, unit, places },
+    `asIs * ${dryRatio("moisture", "0")}`,
+    { asIs, moisture },
+    basisRule,
+    ...sources,
+  );
+  const at14 = worked(
+    { id: `${id}.14`, label: `${label} at ${flourBasis.value} % mb`, unit, places },
+    `asIs * ${dryRatio("moisture", flourBasis.value)}`,
+    { asIs, moisture },
+    basisRule,
+    flourBasis.source,
+    ...sources,
+  );
   return { asIs, dry: basisRange(dry, asIs, moisture), at14: basisRange(at14, asIs, moisture) };
 }

@@ -2,7 +2,7 @@ import type { Composition } from "../chemistry/composition.ts";
 import { isChloride, sharesOf, speciesOf } from "../chemistry/composition.ts";
 import { atomicWeightSource } from "../chemistry/elements.ts";
 import type { SpeciesName } from "../chemistry/species.ts";
-import { type Figure, given, worked } from "../figure/figure.ts";
+import { type Figure, given, summed, worked } from "../figure/figure.ts";
 import { definition } from "../figure/source.ts";
 import type { FormulaLine } from "./line.ts";
 
@@ -11,29 +11,23 @@ export type Product = Pick<FormulaLine, "id" | "name" | "material">;
 
 /** What a product holds of a salt, % of the product. */
 export function contentFigure({ id, name, material }: Product, salt: SpeciesName): Figure {
-  return given({
-    id: `${id}.${salt}`,
-    label: `${salt} in ${name}`,
-    unit: "%",
-    places: 2,
-    value: material.composition?.species[salt] ?? 0,
-    by: "composition of the product",
-    sources: [material.figureSources.composition],
-  });
+  return given(
+    { id: `${id}.${salt}`, label: `${salt} in ${name}`, unit: "%", places: 2 },
+    material.composition?.species[salt] ?? 0,
+    "composition of the product",
+    material.figureSources.composition,
+  );
 }
 
 /** Alkaline salts without water in a product, % of it. */
 export function anhydrousFigure(product: Product, composition: Composition, what = "anhydrous"): Figure {
   const salts = sharesOf(composition).flatMap(([salt]) => (isChloride(salt) ? [] : [contentFigure(product, salt)]));
-  return worked({
-    id: `${product.id}.${what}`,
-    label: `anhydrous salts in ${product.name}`,
-    unit: "%",
-    places: 2,
-    bounds: { most: "100" },
-    ...(salts.length === 0 ? { formula: "0", from: {} } : { formula: "sum(content)", from: { content: salts } }),
-    sources: [product.material.figureSources.composition],
-  });
+  const label = `anhydrous salts in ${product.name}`;
+  return summed(
+    { id: `${product.id}.${what}`, label, unit: "%", places: 2, bounds: { most: "100" } },
+    { content: salts },
+    product.material.figureSources.composition,
+  );
 }
 
 /** Alkalinity of a product to one of the two ends, meq/g. */
@@ -49,36 +43,34 @@ export function alkalinityFigure(
     equivalents: salts.map((salt) => equivalentsFigure(salt, end)),
     mass: salts.map(molarMassFigure),
   };
-  return worked({
-    id: `${product.id}.${what}`,
-    label: `alkalinity ${end} of ${product.name}`,
-    unit: "meq/g",
-    places: 4,
-    ...(salts.length === 0 ? { formula: "0", from: {} } : { formula: "10 * sum(content * equivalents / mass)", from }),
-    sources: [product.material.figureSources.composition, atomicWeightSource],
-  });
+  return worked(
+    { id: `${product.id}.${what}`, label: `alkalinity ${end} of ${product.name}`, unit: "meq/g", places: 4 },
+    salts.length === 0 ? "0" : "10 * sum(content * equivalents / mass)",
+    salts.length === 0 ? {} : from,
+    product.material.figureSources.composition,
+    atomicWeightSource,
+  );
 }
 
 function equivalentsFigure(salt: SpeciesName, end: "M" | "P"): Figure {
-  return given({
-    id: `salt.${salt}.equivalents-${end.toLowerCase()}`,
-    label: `equivalents of ${salt} to the end of ${end === "M" ? "bicarbonate" : "carbonate"}`,
-    unit: "",
-    places: 0,
-    value: speciesOf(salt)[`equivalents${end}`],
-    by: "definition",
-    sources: [definition],
-  });
+  return given(
+    {
+      id: `salt.${salt}.equivalents-${end.toLowerCase()}`,
+      label: `equivalents of ${salt} to the end of ${end === "M" ? "bicarbonate" : "carbonate"}`,
+      unit: "",
+      places: 0,
+    },
+    speciesOf(salt)[`equivalents${end}`],
+    "definition",
+    definition,
+  );
 }
 
 function molarMassFigure(salt: SpeciesName): Figure {
-  return given({
-    id: `salt.${salt}.molar-mass`,
-    label: `molar mass of ${salt}`,
-    unit: "g/mol",
-    places: 3,
-    value: speciesOf(salt).molarMass,
-    by: "atomic weights",
-    sources: [atomicWeightSource],
-  });
+  return given(
+    { id: `salt.${salt}.molar-mass`, label: `molar mass of ${salt}`, unit: "g/mol", places: 3 },
+    speciesOf(salt).molarMass,
+    "atomic weights",
+    atomicWeightSource,
+  );
 }

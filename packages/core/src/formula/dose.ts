@@ -27,15 +27,17 @@ interface Term {
 /** An amount as % of flour: the text of its formula and what it is fed with. */
 function amountTerm(entry: Entry, { flour, factor }: Scaling): Outcome<Term> {
   const { amount } = entry;
-  const stated = given({
-    id: `${entry.id}.stated`,
-    label: `${entry.name} as stated`,
-    unit: statedUnits[amount.dimension] ?? amount.unit,
-    places: 2,
-    value: amount.value,
-    by: `spec, ${amount.text}`,
-    sources: [fromSpec],
-  });
+  const stated = given(
+    {
+      id: `${entry.id}.stated`,
+      label: `${entry.name} as stated`,
+      unit: statedUnits[amount.dimension] ?? amount.unit,
+      places: 2,
+    },
+    amount.value,
+    `spec, ${amount.text}`,
+    fromSpec,
+  );
   const scaled = factor === undefined ? "" : " * factor";
   if (amount.dimension !== "mass")
     return answer({ formula: `stated${scaled}`, from: { stated, ...(factor && { factor }) } });
@@ -63,8 +65,8 @@ export function entryParts(entry: Entry, material: KitchenMaterial, scale: Scali
   const { formula, from } = term.value;
   const plain = (): Figure =>
     formula === "stated"
-      ? given({ ...naming, value: entry.amount.value, by: `spec, ${entry.amount.text}`, sources: [fromSpec] })
-      : worked({ ...naming, formula, from, sources: [massBalance] });
+      ? given(naming, entry.amount.value, `spec, ${entry.amount.text}`, fromSpec)
+      : worked(naming, formula, from, massBalance);
   if (entry.role !== "alkali") return answer(plain());
   const { composition } = material;
   if (composition === undefined) return refuse(notAlkaline(entry.name, entry.namePath));
@@ -116,37 +118,34 @@ interface Dose extends Term {
 type Naming = Pick<Figure, "id" | "label" | "unit" | "places">;
 
 function byAnhydrousSalts(naming: Naming, { formula, from, product, composition }: Dose): Figure {
-  return worked({
-    ...naming,
-    formula: `(${formula}) * 100 / anhydrous`,
-    from: { ...from, anhydrous: anhydrousFigure(product, composition, "anhydrous-share") },
-    sources: [massBalance],
-  });
+  return worked(
+    naming,
+    `(${formula}) * 100 / anhydrous`,
+    { ...from, anhydrous: anhydrousFigure(product, composition, "anhydrous-share") },
+    massBalance,
+  );
 }
 
 function byEquivalents(naming: Naming, { formula, from, product, composition }: Dose): Figure {
-  return worked({
-    ...naming,
-    formula: `(${formula}) / alkalinity`,
-    from: { ...from, alkalinity: alkalinityFigure(product, composition, "M", "strength") },
-    sources: [massBalance],
-  });
+  return worked(
+    naming,
+    `(${formula}) / alkalinity`,
+    { ...from, alkalinity: alkalinityFigure(product, composition, "M", "strength") },
+    massBalance,
+  );
 }
 
 function bySodiumCarbonate(naming: Naming, { formula, from, product, composition }: Dose): Figure {
-  const soda = given({
-    id: "sodium-carbonate.strength",
-    label: "alkalinity of sodium carbonate",
-    unit: "meq/g",
-    places: 3,
-    value: alkalinityM(pure("Na2CO3")),
-    by: "molar mass",
-    sources: [atomicWeightSource],
-  });
-  return worked({
-    ...naming,
-    formula: `(${formula}) * soda / alkalinity`,
-    from: { ...from, soda, alkalinity: alkalinityFigure(product, composition, "M", "strength") },
-    sources: [massBalance],
-  });
+  const soda = given(
+    { id: "sodium-carbonate.strength", label: "alkalinity of sodium carbonate", unit: "meq/g", places: 3 },
+    alkalinityM(pure("Na2CO3")),
+    "molar mass",
+    atomicWeightSource,
+  );
+  return worked(
+    naming,
+    `(${formula}) * soda / alkalinity`,
+    { ...from, soda, alkalinity: alkalinityFigure(product, composition, "M", "strength") },
+    massBalance,
+  );
 }

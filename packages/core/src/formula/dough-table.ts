@@ -21,15 +21,12 @@ export interface InDough {
 /** Works out the shares of a dough and where its water comes from. */
 export function doughTable(lines: readonly FormulaLine[], { dough, flour, added }: WaterBalance): DoughTable {
   const rows = lines.map((line): InDough => {
-    const share = worked({
-      id: `${line.id}.dough-share`,
-      label: `${line.name}, share of the dough`,
-      unit: "% of dough",
-      places: 2,
-      formula: "100 * parts / dough",
-      from: { parts: line.parts, dough },
-      sources: [definition],
-    });
+    const share = worked(
+      { id: `${line.id}.dough-share`, label: `${line.name}, share of the dough`, unit: "% of dough", places: 2 },
+      "100 * parts / dough",
+      { parts: line.parts, dough },
+      definition,
+    );
     return { share, water: line.role === "water" ? line.parts : carriedWater(line) };
   });
   const share = summed(
@@ -37,14 +34,11 @@ export function doughTable(lines: readonly FormulaLine[], { dough, flour, added 
     { share: rows.map((one) => one.share) },
     definition,
   );
-  const water = worked({
-    id: "dough.water-parts",
-    label: "all water",
-    unit: "% of flour",
-    places: 2,
-    formula: "flour + added",
-    from: { flour, added },
-    sources: [definition],
-  });
+  const water = worked(
+    { id: "dough.water-parts", label: "all water", unit: "% of flour", places: 2 },
+    "flour + added",
+    { flour, added },
+    definition,
+  );
   return { lines: rows, whole: { share, water } };
 }

@@ -36,15 +36,12 @@ export function nitrogenFactor({ id, name, role, material }: FormulaLine): Figur
   const { kind, protein, figureSources } = material;
   const grain = role === "flour" || kind === "flour" || kind === "gluten" || kind === "bran";
   const stated = protein?.nitrogenFactor;
-  return given({
-    id: `${id}.nitrogen-factor`,
-    label: `nitrogen factor of ${name}`,
-    unit: "",
-    places: 2,
-    value: stated ?? (grain ? flourFactor : labelFactor),
-    by: stated === undefined ? "assumed" : "as stated for the material",
-    sources: [figureSources.protein],
-  });
+  return given(
+    { id: `${id}.nitrogen-factor`, label: `nitrogen factor of ${name}`, unit: "", places: 2 },
+    stated ?? (grain ? flourFactor : labelFactor),
+    stated === undefined ? "assumed" : "as stated for the material",
+    figureSources.protein,
+  );
 }
 
 /** The ash of a flour as is, %; nothing, and a note, where it is not stated. */
@@ -74,7 +71,7 @@ export function shareAsIs(line: FormulaLine, what: StatedShare): Figure | undefi
   const by = (what === "protein" ? material.by?.protein : undefined) ?? "as stated for the material";
   const figure =
     stated === undefined || stated.basis.kind === "as is"
-      ? given({ ...naming, value, by, sources })
+      ? given(naming, value, by, ...sources)
       : toAsIs(naming, { ...stated, basis: stated.basis.moisture }, line, sources);
   return what === "protein" ? withRange(figure, material.ranges?.protein) : figure;
 }
@@ -85,41 +82,44 @@ function toAsIs(
   line: FormulaLine,
   sources: readonly Source[],
 ): Figure {
-  const onBasis = given({
-    ...naming,
-    id: `${naming.id}-stated`,
-    label: `${naming.label.replace(/ as is$/u, "")} at ${basis} % mb`,
-    value: stated,
-    by: "as stated for the material",
-    sources,
-  });
-  const statedOn = given({
-    id: `${naming.id}-basis`,
-    label: `moisture that the ${naming.label.replace(/ as is$/u, "")} is stated on`,
-    unit: "%",
-    places: 2,
-    value: basis,
-    by: assumed ? flourBasis.by : "as stated for the material",
-    sources: assumed ? [flourBasis.source] : sources,
-  });
-  return worked({
-    ...naming,
-    formula: `stated * ${dryRatio("basis", "moisture")}`,
-    from: { stated: onBasis, moisture: moistureFigure(line), basis: statedOn },
-    sources: [...sources, basisRule],
-  });
+  const onBasis = given(
+    { ...naming, id: `${naming.id}-stated`, label: `${naming.label.replace(/ as is$/u, "")} at ${basis} % mb` },
+    stated,
+    "as stated for the material",
+    ...sources,
+  );
+  const statedOn = given(
+    {
+      id: `${naming.id}-basis`,
+      label: `moisture that the ${naming.label.replace(/ as is$/u, "")} is stated on`,
+      unit: "%",
+      places: 2,
+    },
+    basis,
+    assumed ? flourBasis.by : "as stated for the material",
+    ...(assumed ? [flourBasis.source] : sources),
+  );
+  return worked(
+    naming,
+    `stated * ${dryRatio("basis", "moisture")}`,
+    { stated: onBasis, moisture: moistureFigure(line), basis: statedOn },
+    ...sources,
+    basisRule,
+  );
 }
 
 /** 1 for a wholegrain flour, 0 for another. */
 export function wholegrainFigure(line: FormulaLine): Figure {
-  return given({
-    id: `${line.id}.wholegrain`,
-    label: `whether ${line.name} is wholegrain`,
-    unit: "",
-    places: 0,
-    bounds: { most: "1" },
-    value: line.material.wholegrain ? 1 : 0,
-    by: "as stated for the material",
-    sources: [line.material.source],
-  });
+  return given(
+    {
+      id: `${line.id}.wholegrain`,
+      label: `whether ${line.name} is wholegrain`,
+      unit: "",
+      places: 0,
+      bounds: { most: "1" },
+    },
+    line.material.wholegrain ? 1 : 0,
+    "as stated for the material",
+    line.material.source,
+  );
 }

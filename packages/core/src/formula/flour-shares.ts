@@ -60,16 +60,12 @@ function percentShares(flours: Spec["flours"]): readonly Figure[] {
     bounds: { least: "0", most: "100" },
   });
   const stated = flours.map(({ amount }, index) =>
-    amount === "rest"
-      ? undefined
-      : given({ ...naming(index), value: amount.value, by: `spec, ${amount.text}`, sources: [fromSpec] }),
+    amount === "rest" ? undefined : given(naming(index), amount.value, `spec, ${amount.text}`, fromSpec),
   );
   const shares = stated.filter((share) => share !== undefined);
-  const rest = {
-    formula: shares.length === 0 ? "100" : "100 - sum(shares)",
-    from: shares.length === 0 ? {} : { shares },
-  };
-  return stated.map((share, index) => share ?? worked({ ...naming(index), ...rest, sources: [definition] }));
+  const rest = shares.length === 0 ? "100" : "100 - sum(shares)";
+  const from = shares.length === 0 ? {} : { shares };
+  return stated.map((share, index) => share ?? worked(naming(index), rest, from, definition));
 }
 
 function writtenShares(flours: Spec["flours"], masses: readonly Quantity[]): Outcome<Shares> {
@@ -78,15 +74,12 @@ function writtenShares(flours: Spec["flours"], masses: readonly Quantity[]): Out
     return refuse(problem("flours.none", ["flours"], {}));
   }
   const figures = masses.map((mass, index) =>
-    given({
-      id: `flour.${index + 1}.written`,
-      label: `${flours[index]?.name ?? "flour"} as written`,
-      unit: "g",
-      places: 1,
-      value: mass.value,
-      by: `spec, ${mass.text}`,
-      sources: [fromSpec],
-    }),
+    given(
+      { id: `flour.${index + 1}.written`, label: `${flours[index]?.name ?? "flour"} as written`, unit: "g", places: 1 },
+      mass.value,
+      `spec, ${mass.text}`,
+      fromSpec,
+    ),
   );
   const flour = summed(
     { id: "flour.written", label: "flour as written", unit: "g", places: 1 },
@@ -94,15 +87,12 @@ function writtenShares(flours: Spec["flours"], masses: readonly Quantity[]): Out
     definition,
   );
   const parts = figures.map((mass, index) =>
-    worked({
-      id: `flour.${index + 1}.parts`,
-      label: flours[index]?.name ?? "flour",
-      unit: "% of flour",
-      places: 2,
-      formula: "100 * mass / flour",
-      from: { mass, flour },
-      sources: [definition],
-    }),
+    worked(
+      { id: `flour.${index + 1}.parts`, label: flours[index]?.name ?? "flour", unit: "% of flour", places: 2 },
+      "100 * mass / flour",
+      { mass, flour },
+      definition,
+    ),
   );
   return answer({ parts, written: figures, flour });
 }

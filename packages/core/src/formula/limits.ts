@@ -148,15 +148,17 @@ export function legalSalts(lines: readonly FormulaLine[], dough: Figure): readon
 
 function inNoodle(name: SpeciesName, lines: readonly FormulaLine[], dough: Figure): Figure {
   const content = lines.map((line) => contentFigure(line, name));
-  return worked({
-    id: `alkali.${name}-per-kg`,
-    label: `${speciesOf(name).name} in the raw noodle, without water`,
-    unit: "mg/kg",
-    places: 0,
-    formula: "10000 * sum(parts * content) / dough",
-    from: { parts: lines.map(({ parts }) => parts), content, dough },
-    sources: [massBalance],
-  });
+  return worked(
+    {
+      id: `alkali.${name}-per-kg`,
+      label: `${speciesOf(name).name} in the raw noodle, without water`,
+      unit: "mg/kg",
+      places: 0,
+    },
+    "10000 * sum(parts * content) / dough",
+    { parts: lines.map(({ parts }) => parts), content, dough },
+    massBalance,
+  );
 }
 
 /** How a salt stands to a limit, in words. */

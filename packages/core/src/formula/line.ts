@@ -18,15 +18,12 @@ export interface FormulaLine {
 
 /** Moisture of a line's material as a figure. */
 export function moistureFigure(line: FormulaLine): Figure {
-  const figure = given({
-    id: `${line.id}.moisture`,
-    label: `moisture of ${line.name}`,
-    unit: "%",
-    places: 2,
-    value: line.material.moisture,
-    by: line.material.by?.moisture ?? "as stated for the material",
-    sources: [line.material.figureSources.moisture],
-  });
+  const figure = given(
+    { id: `${line.id}.moisture`, label: `moisture of ${line.name}`, unit: "%", places: 2 },
+    line.material.moisture,
+    line.material.by?.moisture ?? "as stated for the material",
+    line.material.figureSources.moisture,
+  );
   const range = line.material.ranges?.moisture;
   return range === undefined ? figure : { ...figure, range };
 }

@@ -113,26 +113,25 @@ const dryMatter: Source = {
 function referenceFactor(spec: Partial<Spec>, flours: readonly FormulaLine[]): Figure | undefined {
   const reference = spec.water?.onFlourMoisture;
   if (reference === undefined) return undefined;
-  const stated = given({
-    id: "flour.reference-moisture",
-    label: "moisture of the flour that the spec is written on",
-    unit: "%",
-    places: 2,
-    value: reference.value,
-    by: `spec, ${reference.text}`,
-    sources: [fromSpec],
-  });
-  return worked({
-    id: "flour.reference-factor",
-    label: "flour at hand over flour of the stated moisture",
-    unit: "",
-    places: 5,
-    formula: dryRatio("reference", "sum(share * moisture) / 100"),
-    from: {
+  const stated = given(
+    {
+      id: "flour.reference-moisture",
+      label: "moisture of the flour that the spec is written on",
+      unit: "%",
+      places: 2,
+    },
+    reference.value,
+    `spec, ${reference.text}`,
+    fromSpec,
+  );
+  return worked(
+    { id: "flour.reference-factor", label: "flour at hand over flour of the stated moisture", unit: "", places: 5 },
+    dryRatio("reference", "sum(share * moisture) / 100"),
+    {
       share: flours.map((line) => line.parts),
       moisture: flours.map(moistureFigure),
       reference: stated,
     },
-    sources: [dryMatter],
-  });
+    dryMatter,
+  );
 }

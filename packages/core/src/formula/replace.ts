@@ -108,15 +108,12 @@ function lineFor(old: FormulaLine, product: Product, amount: FormulaLine["parts"
   const behind = scoped(id, withOrigins([{ ...amount, label }]));
   const each = behind.at(-1) ?? amount;
   const written = { ...old.parts, label: `${old.name} as written` };
-  const parts = worked({
-    id: `${id}.parts`,
-    label: product.name,
-    unit: "% of flour",
-    places: 2,
-    formula: "old * each",
-    from: { old: written, each },
-    sources: [massBalance],
-  });
+  const parts = worked(
+    { id: `${id}.parts`, label: product.name, unit: "% of flour", places: 2 },
+    "old * each",
+    { old: written, each },
+    massBalance,
+  );
   return { ...old, id, name: product.name, material: product.material, parts };
 }
 

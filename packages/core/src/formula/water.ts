@@ -27,15 +27,12 @@ export interface WaterBalance {
 
 /** A line's own water, % of flour. */
 export function carriedWater(line: FormulaLine): Figure {
-  return worked({
-    id: `${line.id}.water`,
-    label: `water in ${line.name}`,
-    unit: "% of flour",
-    places: 2,
-    formula: "parts * moisture / 100",
-    from: { parts: line.parts, moisture: moistureFigure(line) },
-    sources: [massBalance],
-  });
+  return worked(
+    { id: `${line.id}.water`, label: `water in ${line.name}`, unit: "% of flour", places: 2 },
+    "parts * moisture / 100",
+    { parts: line.parts, moisture: moistureFigure(line) },
+    massBalance,
+  );
 }
 
 /**
@@ -98,21 +95,18 @@ function tapWater(
 ): Outcome<Figure> {
   const path: Path = ["water", way];
   if (way === "dough") {
-    const stated = given({
-      id: "water.dough-stated",
-      label: "stated dough water",
-      unit: "% of dough",
-      places: 2,
-      value: water.dough?.value ?? "0",
-      by: `spec, ${water.dough?.text ?? ""}`,
-      sources: [fromSpec],
-    });
-    const tap = worked({
-      ...tapNaming,
-      formula: "(dough * (100 + others) - 100 * (flour + carried)) / (100 - dough)",
-      from: { dough: stated, ...known },
-      sources: [massBalance],
-    });
+    const stated = given(
+      { id: "water.dough-stated", label: "stated dough water", unit: "% of dough", places: 2 },
+      water.dough?.value ?? "0",
+      `spec, ${water.dough?.text ?? ""}`,
+      fromSpec,
+    );
+    const tap = worked(
+      tapNaming,
+      "(dough * (100 + others) - 100 * (flour + carried)) / (100 - dough)",
+      { dough: stated, ...known },
+      massBalance,
+    );
     return dec(tap.value).isNegative() ? refuse(belowOwn(path, water.dough?.text ?? "", known)) : answer(tap);
   }
   const amount = water[way];
@@ -120,12 +114,7 @@ function tapWater(
   const stated = statedWater(way, lines, amount, path);
   if (!stated.ok) return stated;
   if (way === "tap") return poured(stated.value, lines, path, known);
-  const tap = worked({
-    ...tapNaming,
-    formula: "added - carried",
-    from: { added: stated.value, carried: known.carried },
-    sources: [massBalance],
-  });
+  const tap = worked(tapNaming, "added - carried", { added: stated.value, carried: known.carried }, massBalance);
   return dec(tap.value).isNegative() ? refuse(belowCarried(path, amount.text, tap, known)) : answer(tap);
 }
 
@@ -135,12 +124,7 @@ function poured(stated: Figure, { replacements }: StatedLines, path: Path, known
   const olds = replacements.map(({ old }) => old);
   const before = olds.map(carriedWater);
   const after = replacements.flatMap(({ lines }) => lines.map(carriedWater));
-  const tap = worked({
-    ...tapNaming,
-    formula: "stated + sum(before) - sum(after)",
-    from: { stated, before, after },
-    sources: [massBalance],
-  });
+  const tap = worked(tapNaming, "stated + sum(before) - sum(after)", { stated, before, after }, massBalance);
   return dec(tap.value).isNegative() ? refuse(belowCarried(path, shown(stated), tap, known)) : answer(tap);
 }
 
@@ -161,46 +145,37 @@ function statedWater(
   }
   const share = amount.dimension === "mass" ? "100 * stated / flour" : "stated";
   const flour = lines.writtenFlour;
-  const source = { value: amount.value, by: `spec, ${amount.text}`, sources: [fromSpec] };
-  if (factor === undefined && share === "stated") return answer(given({ ...naming, ...source }));
+  const inSpec = (of: typeof naming) => given(of, amount.value, `spec, ${amount.text}`, fromSpec);
+  if (factor === undefined && share === "stated") return answer(inSpec(naming));
   const unit = amount.dimension === "mass" ? "g" : naming.unit;
-  const asWritten = given({ ...naming, id: `water.${way}-written`, label: `${way} water as written`, unit, ...source });
+  const asWritten = inSpec({ ...naming, id: `water.${way}-written`, label: `${way} water as written`, unit });
   const base = { stated: asWritten, ...(amount.dimension === "mass" && flour && { flour }) };
-  if (factor === undefined) return answer(worked({ ...naming, formula: share, from: base, sources: [massBalance] }));
+  if (factor === undefined) return answer(worked(naming, share, base, massBalance));
   const formula = `factor * (100 + ${share}) - 100`;
-  const moved = worked({ ...naming, formula, from: { ...base, factor }, sources: [massBalance] });
+  const moved = worked(naming, formula, { ...base, factor }, massBalance);
   if (!dec(moved.value).isNegative()) return answer(moved);
   return refuse(problem("water.below-flour", path, { amount: amount.text }));
 }
 
 function summary(tap: Figure, { carried, flour, others }: Known): WaterBalance {
-  const added = worked({
-    id: "water.added",
-    label: "added water",
-    unit: "% of flour",
-    places: 2,
-    formula: "tap + carried",
-    from: { tap, carried },
-    sources: [massBalance],
-  });
-  const dough = worked({
-    id: "dough.parts",
-    label: "dough on 100 of flour",
-    unit: "% of flour",
-    places: 2,
-    formula: "100 + tap + others",
-    from: { tap, others },
-    sources: [massBalance],
-  });
-  const doughWater = worked({
-    id: "dough.water",
-    label: "dough water",
-    unit: "% of dough",
-    places: 2,
-    formula: "100 * (flour + added) / dough",
-    from: { flour, added, dough },
-    sources: [massBalance],
-  });
+  const added = worked(
+    { id: "water.added", label: "added water", unit: "% of flour", places: 2 },
+    "tap + carried",
+    { tap, carried },
+    massBalance,
+  );
+  const dough = worked(
+    { id: "dough.parts", label: "dough on 100 of flour", unit: "% of flour", places: 2 },
+    "100 + tap + others",
+    { tap, others },
+    massBalance,
+  );
+  const doughWater = worked(
+    { id: "dough.water", label: "dough water", unit: "% of dough", places: 2 },
+    "100 * (flour + added) / dough",
+    { flour, added, dough },
+    massBalance,
+  );
   const ranged = doughRange(doughWater, flour, dough);
   return {
     tap,

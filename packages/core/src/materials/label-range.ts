@@ -23,7 +23,7 @@ export interface ProteinRange extends Bounds {
 
 /** A number off a label. */
 export function printedFigure(id: string, label: string, unit: string, value: DecimalInput): Figure {
-  return given({ id, label, unit, places: 2, value, by: "the label", sources: [printedSource] });
+  return given({ id, label, unit, places: 2 }, value, "the label", printedSource);
 }
 
 /** What two ranges have in common; the ends may then be the wrong way round. */
@@ -56,19 +56,16 @@ export function moveBasis(
   basis: DecimalText,
 ) {
   const move = (end: "least" | "greatest", protein: Figure, actual: DecimalText): Figure =>
-    worked({
-      id: `label.${end}-on-basis`,
-      label: `${end} protein at ${basis} % mb`,
-      unit: "%",
-      places: 2,
-      formula: `protein * ${dryRatio("moisture", "basis")}`,
-      from: {
+    worked(
+      { id: `label.${end}-on-basis`, label: `${end} protein at ${basis} % mb`, unit: "%", places: 2 },
+      `protein * ${dryRatio("moisture", "basis")}`,
+      {
         protein,
         basis: printedFigure("label.basis", "basis moisture", "%", basis),
         moisture: printedFigure(`label.moisture.${end}`, "moisture of the flour", "%", actual),
       },
-      sources: [massBalance],
-    });
+      massBalance,
+    );
   return { ...range, low: move("least", range.low, moisture.low), high: move("greatest", range.high, moisture.high) };
 }
 
@@ -76,15 +73,7 @@ export function moveBasis(
 export function withMiddle(bounds: Bounds, id: string, label: string): ProteinRange {
   const low = renamed(bounds.low, `${id}.least`, `least ${label}`);
   const high = renamed(bounds.high, `${id}.greatest`, `greatest ${label}`);
-  const middle = worked({
-    id,
-    label,
-    unit: "%",
-    places: 1,
-    formula: "(low + high) / 2",
-    from: { low, high },
-    sources: [definition],
-  });
+  const middle = worked({ id, label, unit: "%", places: 1 }, "(low + high) / 2", { low, high }, definition);
   const range = {
     low: low.value,
     high: high.value,

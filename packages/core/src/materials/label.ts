@@ -133,20 +133,17 @@ function readOne(label: ProteinLabel, index: number, to: DecimalText): Outcome<B
   const sources = rule.ok ? [printedSource, rule.value.source] : [printedSource];
   const place = `label.${index + 1}`;
   const percent = (end: "least" | "greatest", value: DecimalText, mass: DecimalInput, factor: DecimalText): Figure =>
-    worked({
-      id: `label.${end}`,
-      label: `${end} protein of label ${index + 1}`,
-      unit: "%",
-      places: 2,
-      formula: "protein * 100 / serving * to / from",
-      from: {
+    worked(
+      { id: `label.${end}`, label: `${end} protein of label ${index + 1}`, unit: "%", places: 2 },
+      "protein * 100 / serving * to / from",
+      {
         protein: printedFigure(`${place}.protein.${end}`, `${end} protein printed as ${printed}`, "g", value),
         serving: printedFigure(`${place}.serving.${end}`, "serving", "g", mass),
         to: printedFigure("label.factor-wanted", "nitrogen factor wanted", "", to),
         from: printedFigure(`${place}.factor.${end}`, "nitrogen factor of the label", "", factor),
       },
-      sources,
-    });
+      ...sources,
+    );
   return answer({
     low: percent("least", span.low, dec(serving).plus(slack), most),
     lowIncluded: span.lowIncluded,

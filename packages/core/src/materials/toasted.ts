@@ -32,21 +32,18 @@ export function toastedMoisture({ before, after, moisture }: Toasting, path: Pat
     return refuse(problem("toasted.beyond-water", [...path, "after"], { moisture, dry: fixedText(dry, 1) }));
   }
   const leaf = (id: string, label: string, unit: string, value: DecimalText): Figure =>
-    given({ id: `toasted.${id}`, label, unit, places: 1, value, by: "as measured", sources: [fromSpec] });
+    given({ id: `toasted.${id}`, label, unit, places: 1 }, value, "as measured", fromSpec);
   return answer(
-    worked({
-      id: "toasted.moisture",
-      label: "moisture after",
-      unit: "%",
-      places: 2,
-      formula: "100 - (100 - moisture) * before / after",
-      from: {
+    worked(
+      { id: "toasted.moisture", label: "moisture after", unit: "%", places: 2 },
+      "100 - (100 - moisture) * before / after",
+      {
         moisture: leaf("moisture-before", "moisture before", "%", moisture),
         before: leaf("before", "flour before", "g", before),
         after: leaf("after", "flour after", "g", after),
       },
-      sources: [dryMatterStays],
-    }),
+      dryMatterStays,
+    ),
   );
 }
 

@@ -36,7 +36,7 @@ export type Naming = Pick<Figure, "id" | "label" | "unit" | "places">;
 
 /** The figure of a number that was asked for. */
 export function asked(naming: Naming, value: DecimalText | number): Figure {
-  return given({ ...naming, value, by: "the spec", sources: [fromSpec] });
+  return given(naming, value, "the spec", fromSpec);
 }
 
 /** A number that was given, or the figure that it was found as. */
@@ -66,5 +66,5 @@ export function celsius(of: string, label: string): Naming {
 /** The figure of a number that was asked for or, where it was left out, of the usual one. */
 export function askedOr(naming: Naming, value: Given | undefined, usual: Usual): Figure {
   if (value !== undefined) return askedFigure(naming, value);
-  return given({ ...naming, value: usual.value, by: "the usual value", sources: [usual.source] });
+  return given(naming, usual.value, "the usual value", usual.source);
 }

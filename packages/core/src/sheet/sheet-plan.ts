@@ -251,42 +251,33 @@ function sameSize(one: CutterSize, other: CutterSize): boolean {
 }
 
 function portionsOf(cut: CutPlan, batch: Batch): Pick<Strands, "portions" | "wanted"> {
-  const portions = worked({
-    id: "batch.portions-made",
-    label: "portions of all loads",
-    unit: "",
-    places: 0,
-    formula: "loads * portions",
-    from: { loads: batch.loads.count, portions: cut.portionsPerLoad },
-    sources: [massBalance],
-  });
+  const portions = worked(
+    { id: "batch.portions-made", label: "portions of all loads", unit: "", places: 0 },
+    "loads * portions",
+    { loads: batch.loads.count, portions: cut.portionsPerLoad },
+    massBalance,
+  );
   const { bowls } = batch.target;
   const spare =
     bowls &&
-    worked({
-      id: "batch.portions-spare",
-      label: "portions beyond the bowls wanted",
-      unit: "",
-      places: 0,
-      formula: "made - bowls",
-      from: { made: portions, bowls },
-      sources: [definition],
-    });
+    worked(
+      { id: "batch.portions-spare", label: "portions beyond the bowls wanted", unit: "", places: 0 },
+      "made - bowls",
+      { made: portions, bowls },
+      definition,
+    );
   return { portions, ...(bowls && spare && { wanted: { bowls, spare, ...shortOf(bowls, portions) } }) };
 }
 
 /** How many portions are missing, where some are. */
 function shortOf(bowls: Figure, made: Figure): { readonly short?: Figure } {
   if (exact(made).gte(exact(bowls))) return {};
-  const short = worked({
-    id: "batch.portions-short",
-    label: "portions short of the bowls wanted",
-    unit: "",
-    places: 0,
-    formula: "bowls - made",
-    from: { bowls, made },
-    sources: [definition],
-  });
+  const short = worked(
+    { id: "batch.portions-short", label: "portions short of the bowls wanted", unit: "", places: 0 },
+    "bowls - made",
+    { bowls, made },
+    definition,
+  );
   return { short };
 }
 
@@ -294,15 +285,12 @@ function accountOf({ account }: CutPlan, loads: Figure): readonly AccountLine[] 
   const { dough, losses, edgeTrim, endTrim, strands, leftover } = account;
   return [strands, leftover, edgeTrim, endTrim, losses, dough].map((one) => ({
     one,
-    all: worked({
-      id: `${one.id}-all-loads`,
-      label: `${one.label}, all loads`,
-      unit: "g",
-      places: 1,
-      formula: "one * loads",
-      from: { one, loads },
-      sources: [massBalance],
-    }),
+    all: worked(
+      { id: `${one.id}-all-loads`, label: `${one.label}, all loads`, unit: "g", places: 1 },
+      "one * loads",
+      { one, loads },
+      massBalance,
+    ),
   }));
 }
 

@@ -23,15 +23,15 @@ export function gainFromWeights(raw: DecimalText, cooked: DecimalText): Outcome<
   ]);
   if (problems.length > 0) return refuse(...problems);
   return answer(
-    worked({
-      ...naming,
-      formula: "cooked / raw",
-      from: {
+    worked(
+      naming,
+      "cooked / raw",
+      {
         cooked: asked({ id: "cook.cooked", label: "cooked noodles", unit: "g", places: 0 }, cooked),
         raw: asked({ id: "cook.raw", label: "raw noodles", unit: "g", places: 0 }, raw),
       },
-      sources: [definition],
-    }),
+      definition,
+    ),
   );
 }
 
@@ -64,16 +64,15 @@ export function gainFromWater({ rawWater, cookedWater, solidsLoss }: BoiledWater
   }
   const percent = { unit: "%", places: 1 };
   return answer(
-    worked({
-      ...naming,
-      label: "cook gain by the solids",
-      formula: `(1 - loss / 100) * ${dryRatio("cooked", "raw")}`,
-      from: {
+    worked(
+      { ...naming, label: "cook gain by the solids" },
+      `(1 - loss / 100) * ${dryRatio("cooked", "raw")}`,
+      {
         raw: asked({ id: "cook.raw-water", label: "water of the raw noodles", ...percent }, rawWater),
         loss: asked({ id: "cook.loss", label: "solids lost in cooking", ...percent }, solidsLoss),
         cooked: asked({ id: "cook.cooked-water", label: "water of the cooked noodles", ...percent }, cookedWater),
       },
-      sources: [massBalance],
-    }),
+      massBalance,
+    ),
   );
 }

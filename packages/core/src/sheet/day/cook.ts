@@ -32,18 +32,15 @@ export const usualGain = frozen({
 export function cookedMass(raw: Given, gain?: CookGain): Outcome<Figure> {
   const problems = gainProblems("raw", numberOf(raw), gain);
   if (problems.length > 0) return refuse(...problems);
-  const figure = worked({
-    id: "cook.cooked",
-    label: "cooked noodles",
-    unit: "g",
-    places: 0,
-    formula: "raw * gain",
-    from: {
+  const figure = worked(
+    { id: "cook.cooked", label: "cooked noodles", unit: "g", places: 0 },
+    "raw * gain",
+    {
       raw: askedFigure({ id: "cook.raw", label: "raw noodles", unit: "g", places: 0 }, raw),
       gain: gainFigure(gain),
     },
-    sources: gainFigure(gain).sources,
-  });
+    ...gainFigure(gain).sources,
+  );
   const { low, high } = limitsOf(gain);
   return answer(ranged(figure, low.times(numberOf(raw)), high.times(numberOf(raw))));
 }
@@ -59,18 +56,15 @@ export function cookedMass(raw: Given, gain?: CookGain): Outcome<Figure> {
 export function rawMass(cooked: DecimalText, gain?: CookGain): Outcome<Figure> {
   const problems = gainProblems("cooked", cooked, gain);
   if (problems.length > 0) return refuse(...problems);
-  const figure = worked({
-    id: "cook.raw",
-    label: "raw noodles",
-    unit: "g",
-    places: 0,
-    formula: "cooked / gain",
-    from: {
+  const figure = worked(
+    { id: "cook.raw", label: "raw noodles", unit: "g", places: 0 },
+    "cooked / gain",
+    {
       cooked: asked({ id: "cook.cooked", label: "cooked noodles", unit: "g", places: 0 }, cooked),
       gain: gainFigure(gain),
     },
-    sources: gainFigure(gain).sources,
-  });
+    ...gainFigure(gain).sources,
+  );
   const { low, high } = limitsOf(gain);
   return answer(ranged(figure, dec(cooked).div(high), dec(cooked).div(low)));
 }
@@ -78,15 +72,12 @@ export function rawMass(cooked: DecimalText, gain?: CookGain): Outcome<Figure> {
 function gainFigure(gain: CookGain | undefined): Figure {
   const { gain: value } = gain ?? usualGain;
   const { low, high } = limitsOf(gain);
-  const figure = given({
-    id: "bowl.cook-gain",
-    label: "cook gain",
-    unit: "",
-    places: 2,
+  const figure = given(
+    { id: "bowl.cook-gain", label: "cook gain", unit: "", places: 2 },
     value,
-    by: gain === undefined ? "the usual value" : "the spec",
-    sources: [gain === undefined ? cookGainSource : fromSpec],
-  });
+    gain === undefined ? "the usual value" : "the spec",
+    gain === undefined ? cookGainSource : fromSpec,
+  );
   return ranged(figure, low, high);
 }
 

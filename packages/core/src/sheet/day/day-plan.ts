@@ -207,27 +207,21 @@ function potOf(pot: PotFields, spec: Spec, formula: Formula, batch: Batch): Outc
 /** What stands in the pot, as the kitchen states it, on each gram of noodles. */
 function waterForEachGram(stated: DecimalText, raw: Figure): Figure {
   const water = asked({ id: "pot.water-stated", label: "water in a pot", unit: "g", places: 0 }, stated);
-  return worked({
-    id: "pot.share",
-    label: "water for a gram of noodles",
-    unit: "g/g",
-    places: 0,
-    formula: "water / raw",
-    from: { water, raw },
-    sources: [definition],
-  });
+  return worked(
+    { id: "pot.share", label: "water for a gram of noodles", unit: "g/g", places: 0 },
+    "water / raw",
+    { water, raw },
+    definition,
+  );
 }
 
 function basketsOf(basket: Figure, { target, loads }: Batch): Figure {
-  return worked({
-    id: "pot.baskets",
-    label: "baskets of a load",
-    unit: "",
-    places: 0,
-    formula: "ceil(strands / loads / basket)",
-    from: { strands: target.strands, loads: loads.count, basket },
-    sources: [massBalance],
-  });
+  return worked(
+    { id: "pot.baskets", label: "baskets of a load", unit: "", places: 0 },
+    "ceil(strands / loads / basket)",
+    { strands: target.strands, loads: loads.count, basket },
+    massBalance,
+  );
 }
 
 function waterOutOfRange({ water, basket }: PotFields): Problem {

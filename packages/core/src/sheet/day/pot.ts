@@ -30,15 +30,12 @@ export function potWater(raw: Given, perGram?: Given): Outcome<Figure> {
     source: boilingTest,
   });
   return answer(
-    worked({
-      id: "pot.water",
-      label: "pot water",
-      unit: "g",
-      places: 0,
-      formula: "raw * share",
-      from: { raw: rawInPot(raw), share },
-      sources: share.sources,
-    }),
+    worked(
+      { id: "pot.water", label: "pot water", unit: "g", places: 0 },
+      "raw * share",
+      { raw: rawInPot(raw), share },
+      ...share.sources,
+    ),
   );
 }
 
@@ -97,34 +94,25 @@ export function potRecovery(basket: Basket): Outcome<PotRecovery> {
     { id: "pot.raw-temperature", label: "their temperature", unit: "°C", places: 0 },
     basket.rawTemperature,
   );
-  const heat = worked({
-    id: "pot.heat",
-    label: "heat the noodles take up",
-    unit: "kJ",
-    places: 0,
-    formula: "raw / 1000 * specific * (boiling - own)",
-    from: { raw, specific: basket.rawSpecificHeat, boiling, own },
-    sources: [definition],
-  });
-  const drop = worked({
-    id: "pot.drop",
-    label: "fall of the pot",
-    unit: "K",
-    places: 1,
-    formula: "heat / (water / 1000 * waterHeat + raw / 1000 * specific)",
-    from: { heat, water, waterHeat: waterSpecificHeat, raw, specific: basket.rawSpecificHeat },
-    sources: [definition],
-  });
+  const heat = worked(
+    { id: "pot.heat", label: "heat the noodles take up", unit: "kJ", places: 0 },
+    "raw / 1000 * specific * (boiling - own)",
+    { raw, specific: basket.rawSpecificHeat, boiling, own },
+    definition,
+  );
+  const drop = worked(
+    { id: "pot.drop", label: "fall of the pot", unit: "K", places: 1 },
+    "heat / (water / 1000 * waterHeat + raw / 1000 * specific)",
+    { heat, water, waterHeat: waterSpecificHeat, raw, specific: basket.rawSpecificHeat },
+    definition,
+  );
   const power = asked({ id: "pot.power", label: "power into the water", unit: "kW", places: 1 }, basket.power);
-  const recovery = worked({
-    id: "pot.recovery",
-    label: "time to boil again",
-    unit: "s",
-    places: 0,
-    formula: "heat / power",
-    from: { heat, power },
-    sources: [definition],
-  });
+  const recovery = worked(
+    { id: "pot.recovery", label: "time to boil again", unit: "s", places: 0 },
+    "heat / power",
+    { heat, power },
+    definition,
+  );
   return answer({ drop, recovery }, assumptions);
 }
 
@@ -152,14 +140,11 @@ export function powerIntoWater(pot: TimedPot): Outcome<Figure> {
   ]);
   if (problems.length > 0) return refuse(...problems);
   return answer(
-    worked({
-      id: "pot.power",
-      label: "power into the water",
-      unit: "kW",
-      places: 1,
-      formula: "water / 1000 * heat * (to - from) / seconds",
-      from: { ...pot, heat: waterSpecificHeat },
-      sources: [definition],
-    }),
+    worked(
+      { id: "pot.power", label: "power into the water", unit: "kW", places: 1 },
+      "water / 1000 * heat * (to - from) / seconds",
+      { ...pot, heat: waterSpecificHeat },
+      definition,
+    ),
   );
 }

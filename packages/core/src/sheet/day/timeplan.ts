@@ -126,21 +126,23 @@ function standingFigure(load: number, slots: readonly Booking[], operations: rea
     const [slot, next] = [slots[index], slots[index + 1]];
     if (slot === undefined || next === undefined || waits.length > 0) return [];
     return [
-      found({
-        id: `load-${load}.gap-${index + 1}`,
-        label: `load ${load} standing after ${stage.name}`,
-        unit: "min",
-        places: 0,
-        value: next.start - slot.end,
-        by: "the time between two stages in the plan",
-        sources: [definition],
-      }),
+      found(
+        {
+          id: `load-${load}.gap-${index + 1}`,
+          label: `load ${load} standing after ${stage.name}`,
+          unit: "min",
+          places: 0,
+        },
+        next.start - slot.end,
+        "the time between two stages in the plan",
+        undefined,
+        definition,
+      ),
     ];
   });
   const naming = { id: `load-${load}.standing`, label: `load ${load} standing between stages`, unit: "min", places: 0 };
-  if (gaps.length === 0)
-    return found({ ...naming, value: 0, by: "every stage is followed by a wait", sources: [definition] });
-  return worked({ ...naming, formula: "sum(gaps)", from: { gaps }, sources: [definition] });
+  if (gaps.length === 0) return found(naming, 0, "every stage is followed by a wait", undefined, definition);
+  return worked(naming, "sum(gaps)", { gaps }, definition);
 }
 
 /** The time between two operations, shared out: each wait its least, the rest to the first that may take it. */
@@ -160,7 +162,7 @@ function plannedWaits(waits: Operation["waits"], from: number, to: number): read
 function holdFigure(id: string, label: string, serve: number, slots: readonly Booking[] | undefined): Figure {
   const done = slots?.at(-1)?.end ?? serve;
   const formula = "serve - done";
-  return worked({ id, label, unit: "min", places: 0, formula, from: { serve, done }, sources: [definition] });
+  return worked({ id, label, unit: "min", places: 0 }, formula, { serve, done }, definition);
 }
 
 function pacesOf(operations: readonly Operation[], machines: readonly MachineCount[]): readonly Pace[] {
@@ -174,11 +176,11 @@ function paceOf(operations: readonly Operation[], machine: string, count: number
   const stages = operations.flatMap(({ stage }, index) =>
     stage.machine === machine ? [{ ...stage, id: `stage-${index + 1}.minutes` }] : [],
   );
-  if (stages.length === 0) return found({ ...naming, value: 0, by: "not used by any stage", sources: [definition] });
+  if (stages.length === 0) return found(naming, 0, "not used by any stage", undefined, definition);
   const minutes = stages.map(({ id, name, minutes: value }) =>
     asked({ id, label: name, unit: "min", places: 0 }, value),
   );
-  return worked({ ...naming, formula: "sum(minutes) / count", from: { minutes, count }, sources: [definition] });
+  return worked(naming, "sum(minutes) / count", { minutes, count }, definition);
 }
 
 function standsTooLong({ loads, longestHold, machines }: PlanRequest, operations: readonly Operation[]): Problem {

@@ -72,13 +72,10 @@ export function compoundingSteps(compounding: Compounding, springBack: Figure): 
 }
 
 function pressed(pass: number, thickness: Figure, layers: number): Figure {
-  return worked({
-    id: `pass-${pass}.reduction`,
-    label: "reduction of the layers",
-    unit: "%",
-    places: 1,
-    formula: "(1 - thickness / (layers * thickness)) * 100",
-    from: { thickness, layers },
-    sources: [definition],
-  });
+  return worked(
+    { id: `pass-${pass}.reduction`, label: "reduction of the layers", unit: "%", places: 1 },
+    "(1 - thickness / (layers * thickness)) * 100",
+    { thickness, layers },
+    definition,
+  );
 }

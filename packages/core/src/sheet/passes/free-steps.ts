@@ -24,16 +24,13 @@ export function freeSteps(least: Decimal, greatest: Decimal, reduction: Reductio
   }
   const fewest = fewestPasses(exact(first), exact(final), exact(largestReduction));
   const count = (value: number): Figure =>
-    found({
-      id: "passes.of-equal-ratio",
-      label: "passes of equal ratio",
-      unit: "",
-      places: 0,
+    found(
+      { id: "passes.of-equal-ratio", label: "passes of equal ratio", unit: "", places: 0 },
       value,
-      by: "the fewest within the largest reduction and the widest gap",
-      on: [first, final, largestReduction, springBack],
-      sources: [equalRatio],
-    });
+      "the fewest within the largest reduction and the widest gap",
+      [first, final, largestReduction, springBack],
+      equalRatio,
+    );
   const opening = passesBefore + 1;
   const widest = widestThickness(greatest, springBack, opening);
   if (opensWideEnough(exact(first), exact(final), exact(widest), fewest)) {
@@ -53,14 +50,12 @@ function opensWideEnough(first: Decimal, final: Decimal, widest: Decimal, passes
 }
 
 function widestThickness(greatest: Decimal, springBack: Figure, pass: number): Figure {
-  return worked({
-    id: `pass-${pass}.thickness`,
-    label: "thickness at the widest gap",
-    ...millimetres,
-    formula: "greatest * springBack",
-    from: { greatest, springBack },
-    sources: [fromSpec],
-  });
+  return worked(
+    { id: `pass-${pass}.thickness`, label: "thickness at the widest gap", ...millimetres },
+    "greatest * springBack",
+    { greatest, springBack },
+    fromSpec,
+  );
 }
 
 function firstTooThick(first: Decimal, widest: Decimal, largestReduction: Decimal): Problem {
@@ -85,23 +80,13 @@ function equalSteps(
     const number = before + pass;
     const naming = { id: `pass-${number}.thickness`, label: `thickness after pass ${number}`, ...millimetres };
     const thickness = exact(passes).eq(pass)
-      ? worked({ ...naming, formula: "final", from: { final }, sources: [definition] })
-      : worked({
-          ...naming,
-          formula: "first * (final / first) ^ (pass / passes)",
-          from: { first, final, pass, passes },
-          sources: [equalRatio],
-        });
+      ? worked(naming, "final", { final }, definition)
+      : worked(naming, "first * (final / first) ^ (pass / passes)", { first, final, pass, passes }, equalRatio);
     return { gap: gapFor(thickness, springBack, number), thickness };
   });
 }
 
 function gapFor(thickness: Figure, springBack: Figure, pass: number): Figure {
   const naming = { id: `pass-${pass}.gap`, label: `gap of pass ${pass}`, ...millimetres };
-  return worked({
-    ...naming,
-    formula: "thickness / springBack",
-    from: { thickness, springBack },
-    sources: [definition],
-  });
+  return worked(naming, "thickness / springBack", { thickness, springBack }, definition);
 }

@@ -7,21 +7,18 @@ import type { PassRequest } from "./pass-request.ts";
 /** What a pass, or all of them, take off the thickness, %. */
 export function reductionFigure(id: string, label: string, before: Figure, after: Figure): Figure {
   const formula = "(1 - after / before) * 100";
-  return worked({ id, label, unit: "%", places: 1, formula, from: { before, after }, sources: [definition] });
+  return worked({ id, label, unit: "%", places: 1 }, formula, { before, after }, definition);
 }
 
 /** Length of the sheet after a pass, mm, its mass and width unchanged; none where no sheet is given. */
 export function lengthFigure(request: PassRequest, thickness: Figure, pass: number): Figure | undefined {
   if (request.sheet === undefined) return undefined;
-  return worked({
-    id: `pass-${pass}.length`,
-    label: `sheet length after pass ${pass}`,
-    unit: "mm",
-    places: 0,
-    formula: "mass * 1000 / (density * width * thickness)",
-    from: { ...sheetFeeds(request.sheet), thickness },
-    sources: [definition],
-  });
+  return worked(
+    { id: `pass-${pass}.length`, label: `sheet length after pass ${pass}`, unit: "mm", places: 0 },
+    "mass * 1000 / (density * width * thickness)",
+    { ...sheetFeeds(request.sheet), thickness },
+    definition,
+  );
 }
 
 function sheetFeeds({ mass, density, width }: NonNullable<PassRequest["sheet"]>): Readonly<Record<string, Figure>> {
@@ -59,7 +56,7 @@ export function runningOf(
   const stated = (value: DecimalText, { number }: Rolled, stand = ""): Figure => {
     const naming = { ...speedNaming(number), label: `roll speed of pass ${number}` };
     const speed = asked({ ...naming, id: `rolls.speed${stand}`, label: "roll speed" }, value);
-    return worked({ ...naming, formula: "speed", from: { speed }, sources: [definition] });
+    return worked(naming, "speed", { speed }, definition);
   };
   if (typeof rollSpeed === "string") {
     const lastSpeed = stated(rollSpeed, last);
@@ -90,49 +87,43 @@ function speedNaming(pass: number) {
 }
 
 function evenSpeed(pass: Rolled, last: Rolled, lastSpeed: Figure, naming: ReturnType<typeof speedNaming>): Figure {
-  return worked({
-    ...naming,
-    formula: "lastSpeed * lastThickness / thickness",
-    from: { lastSpeed, lastThickness: last.thickness, thickness: pass.thickness },
-    sources: [massBalance],
-  });
+  return worked(
+    naming,
+    "lastSpeed * lastThickness / thickness",
+    { lastSpeed, lastThickness: last.thickness, thickness: pass.thickness },
+    massBalance,
+  );
 }
 
 function timeOf({ number, length }: Rolled, speed: Figure): Figure {
-  return worked({
-    id: `pass-${number}.running-time`,
-    label: `running time of pass ${number}`,
-    unit: "s",
-    places: 0,
-    formula: "length / 1000 / speed * 60",
-    from: { length, speed },
-    sources: [definition],
-  });
+  return worked(
+    { id: `pass-${number}.running-time`, label: `running time of pass ${number}`, unit: "s", places: 0 },
+    "length / 1000 / speed * 60",
+    { length, speed },
+    definition,
+  );
 }
 
 /** Running time of all trips, s. A sheet is in all stands of a trip at once, so the longest of its passes counts. */
 export function totalTime(trips: readonly (readonly Figure[])[]): Figure {
   const times = trips.map((passes, index) => tripTime(passes, index + 1));
   const naming = { id: "passes.running-time", label: "running time of all passes", unit: "s", places: 0 };
-  return worked({ ...naming, formula: "sum(times)", from: { times }, sources: [definition] });
+  return worked(naming, "sum(times)", { times }, definition);
 }
 
 function tripTime(passes: readonly Figure[], trip: number): Figure {
   const [only] = passes;
   if (only !== undefined && passes.length === 1) return only;
   const naming = { id: `trip-${trip}.running-time`, label: `running time of trip ${trip}`, unit: "s", places: 0 };
-  return worked({ ...naming, formula: "max(passes)", from: { passes }, sources: [definition] });
+  return worked(naming, "max(passes)", { passes }, definition);
 }
 
 /** Every compounding pass is a trip of its own, since the sheet is folded in between. */
 export function tripsFigure(compounding: number, reducing: number, stands: number): Figure {
-  return worked({
-    id: "passes.trips",
-    label: "trips through the machine",
-    unit: "",
-    places: 0,
-    formula: "compounding + ceil(reducing / stands)",
-    from: { compounding, reducing, stands },
-    sources: [definition],
-  });
+  return worked(
+    { id: "passes.trips", label: "trips through the machine", unit: "", places: 0 },
+    "compounding + ceil(reducing / stands)",
+    { compounding, reducing, stands },
+    definition,
+  );
 }

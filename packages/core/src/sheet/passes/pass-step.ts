@@ -39,21 +39,17 @@ export function stepAt(
 ): PassStep {
   const naming = { id: `pass-${pass}.gap`, label: `gap of pass ${pass}`, ...millimetres };
   const set = isFigure(gap)
-    ? worked({ ...naming, formula: "gap", from: { gap }, sources: [definition] })
-    : gapOf({ ...naming, value: gap, by: "the machine", sources: [fromSpec] }, chosen?.on);
-  const thickness = worked({
-    id: `pass-${pass}.thickness`,
-    label: `thickness after pass ${pass}`,
-    ...millimetres,
-    formula: "gap * springBack",
-    from: { gap: set, springBack },
-    sources: [definition],
-  });
+    ? worked(naming, "gap", { gap }, definition)
+    : chosen?.on
+      ? found(naming, gap, "the machine", chosen.on, fromSpec)
+      : given(naming, gap, "the machine", fromSpec);
+  const thickness = worked(
+    { id: `pass-${pass}.thickness`, label: `thickness after pass ${pass}`, ...millimetres },
+    "gap * springBack",
+    { gap: set, springBack },
+    definition,
+  );
   return { ...(chosen && { setting: chosen.setting }), gap: set, thickness };
-}
-
-function gapOf(gap: Parameters<typeof given>[0], on: readonly Figure[] | undefined): Figure {
-  return on ? found({ ...gap, on }) : given(gap);
 }
 
 /** Two places, downwards, so that advice never goes past a limit; a limit such as one third is not written out to its end. */

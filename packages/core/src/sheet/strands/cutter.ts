@@ -26,5 +26,5 @@ export function strandWidth(size: CutterSize): Outcome<Figure> {
 export function widthFigure(size: CutterSize): Figure {
   const naming = { id: "strand.width", label: "strand width", unit: "mm", places: 2 };
   if (size.kind === "width") return asked(naming, size.width);
-  return worked({ ...naming, formula: "30 / number", from: { number: size.number }, sources: [cutterNumber] });
+  return worked(naming, "30 / number", { number: size.number }, cutterNumber);
 }

@@ -27,14 +27,11 @@ export function dustingStarch(sheets: DecimalText, share?: DecimalText): Outcome
     },
   });
   return answer(
-    worked({
-      id: "dusting.starch",
-      label: "dusting starch",
-      unit: "g",
-      places: 0,
-      formula: "sheets * share / 100",
-      from: { sheets: asked({ id: "dusting.sheets", label: "sheets", unit: "g", places: 0 }, sheets), share: dusting },
-      sources: [massBalance],
-    }),
+    worked(
+      { id: "dusting.starch", label: "dusting starch", unit: "g", places: 0 },
+      "sheets * share / 100",
+      { sheets: asked({ id: "dusting.sheets", label: "sheets", unit: "g", places: 0 }, sheets), share: dusting },
+      massBalance,
+    ),
   );
 }

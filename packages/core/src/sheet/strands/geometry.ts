@@ -69,62 +69,49 @@ export function cutPlan(request: CutRequest): Outcome<CutPlan> {
   const { sheetsPerLoad, sheetLength } = ofLoad;
   const edgeTrim = edgeFigure(sheets, request.cutter, { across: strandsAcross, width, strand: strandWidth });
   const endTrim = endFigure(sheets, edgeTrim, sheetLength, request.endTrim);
-  const inStrands = worked({
-    id: "account.in-strands",
-    label: "dough that passes the cutter",
-    ...grams,
-    formula: "sheets - edges - ends",
-    from: { sheets, edges: edgeTrim, ends: endTrim },
-    sources: [massBalance],
-  });
-  const massPerMetre = worked({
-    id: "strand.mass-per-metre",
-    label: "mass of a metre of strand",
-    unit: "g/m",
-    places: 2,
-    formula: "density * width * thickness",
-    from: {
+  const inStrands = worked(
+    { id: "account.in-strands", label: "dough that passes the cutter", ...grams },
+    "sheets - edges - ends",
+    { sheets, edges: edgeTrim, ends: endTrim },
+    massBalance,
+  );
+  const massPerMetre = worked(
+    { id: "strand.mass-per-metre", label: "mass of a metre of strand", unit: "g/m", places: 2 },
+    "density * width * thickness",
+    {
       density: request.density,
       width: strandWidth,
       thickness: askedFigure(thicknessNaming, request.thickness),
     },
-    sources: [definition],
-  });
+    definition,
+  );
   const { cut, cutLength, portion } = cutFigures(request, strandsAcross, massPerMetre);
-  const cutsPerSheet = worked({
-    id: "sheet.cuts",
-    label: "cuts of a sheet",
-    ...count,
-    formula: "floor(strands / (sheets * cut))",
-    from: { strands: inStrands, sheets: sheetsPerLoad, cut },
-    sources: [definition],
-  });
-  const portionsPerLoad = worked({
-    id: "load.portions",
-    label: "portions of a load",
-    ...count,
-    formula: "floor(sheets * cuts * cut / portion)",
-    from: { sheets: sheetsPerLoad, cuts: cutsPerSheet, cut, portion },
-    sources: [definition],
-  });
+  const cutsPerSheet = worked(
+    { id: "sheet.cuts", label: "cuts of a sheet", ...count },
+    "floor(strands / (sheets * cut))",
+    { strands: inStrands, sheets: sheetsPerLoad, cut },
+    definition,
+  );
+  const portionsPerLoad = worked(
+    { id: "load.portions", label: "portions of a load", ...count },
+    "floor(sheets * cuts * cut / portion)",
+    { sheets: sheetsPerLoad, cuts: cutsPerSheet, cut, portion },
+    definition,
+  );
   if (exact(portionsPerLoad).isZero())
     return refuse(tooShort(cutLength, lengthInStrands(sheetLength, request), portion, inStrands));
-  const strands = worked({
-    id: "account.strands",
-    label: "strands in portions",
-    ...grams,
-    formula: "portions * portion",
-    from: { portions: portionsPerLoad, portion },
-    sources: [massBalance],
-  });
-  const leftover = worked({
-    id: "account.leftover",
-    label: "left over",
-    ...grams,
-    formula: "dough - losses - edges - ends - strands",
-    from: { dough, losses, edges: edgeTrim, ends: endTrim, strands },
-    sources: [massBalance],
-  });
+  const strands = worked(
+    { id: "account.strands", label: "strands in portions", ...grams },
+    "portions * portion",
+    { portions: portionsPerLoad, portion },
+    massBalance,
+  );
+  const leftover = worked(
+    { id: "account.leftover", label: "left over", ...grams },
+    "dough - losses - edges - ends - strands",
+    { dough, losses, edges: edgeTrim, ends: endTrim, strands },
+    massBalance,
+  );
   return answer({
     strandWidth,
     strandsAcross,
@@ -132,22 +119,18 @@ export function cutPlan(request: CutRequest): Outcome<CutPlan> {
     ...ofLoad,
     cutLength,
     portion,
-    strandsPerPortion: worked({
-      id: "portion.strands",
-      label: "strands in a portion",
-      ...count,
-      formula: "portion / (metre * length / 1000)",
-      from: { portion, metre: massPerMetre, length: cutLength },
-      sources: [definition],
-    }),
-    portionsPerSheet: worked({
-      id: "sheet.portions",
-      label: "portions of a sheet",
-      ...count,
-      formula: "floor(cuts * cut / portion)",
-      from: { cuts: cutsPerSheet, cut, portion },
-      sources: [definition],
-    }),
+    strandsPerPortion: worked(
+      { id: "portion.strands", label: "strands in a portion", ...count },
+      "portion / (metre * length / 1000)",
+      { portion, metre: massPerMetre, length: cutLength },
+      definition,
+    ),
+    portionsPerSheet: worked(
+      { id: "sheet.portions", label: "portions of a sheet", ...count },
+      "floor(cuts * cut / portion)",
+      { cuts: cutsPerSheet, cut, portion },
+      definition,
+    ),
     portionsPerLoad,
     account: { dough, losses, edgeTrim, endTrim, strands, leftover },
   });
@@ -172,33 +155,26 @@ interface Sheeted extends Pick<Account, "dough" | "losses"> {
 function sheeted(request: SheetRequest, width: Figure): Sheeted {
   const dough = loadMass("account.dough", "dough of a load", "load.dough", request.dough);
   const losses = lossFigure(dough, request.losses);
-  const sheets = worked({
-    id: "account.sheets",
-    label: "dough in sheets",
-    ...grams,
-    formula: "dough - losses",
-    from: { dough, losses },
-    sources: [massBalance],
-  });
+  const sheets = worked(
+    { id: "account.sheets", label: "dough in sheets", ...grams },
+    "dough - losses",
+    { dough, losses },
+    massBalance,
+  );
   const whole = wholeLength(sheets, request, width);
   const sheetsPerLoad = sheetCount(whole, request.longestSheet);
-  const sheetLength = worked({
-    id: "sheet.length",
-    label: "sheet length",
-    ...wholeMillimetres,
-    formula: "whole / sheets",
-    from: { whole, sheets: sheetsPerLoad },
-    sources: [definition],
-  });
-  const sheetMass = worked({
-    id: "sheet.mass",
-    label: "mass of a sheet",
-    ...grams,
-    places: 0,
-    formula: "dough / sheets",
-    from: { dough: sheets, sheets: sheetsPerLoad },
-    sources: [massBalance],
-  });
+  const sheetLength = worked(
+    { id: "sheet.length", label: "sheet length", ...wholeMillimetres },
+    "whole / sheets",
+    { whole, sheets: sheetsPerLoad },
+    definition,
+  );
+  const sheetMass = worked(
+    { id: "sheet.mass", label: "mass of a sheet", ...grams, places: 0 },
+    "dough / sheets",
+    { dough: sheets, sheets: sheetsPerLoad },
+    massBalance,
+  );
   return { dough, losses, sheets, ofLoad: { sheetsPerLoad, sheetMass, sheetLength } };
 }
 
@@ -242,13 +218,11 @@ export function loadsFor(portions: DecimalText, perLoad: DecimalText): Outcome<F
   if (problems.length > 0) return refuse(...problems);
   const wanted = asked({ id: "batch.portions", label: "portions wanted", ...count }, portions);
   return answer(
-    worked({
-      id: "batch.loads",
-      label: "loads of a batch",
-      ...count,
-      formula: "ceil(wanted / perLoad)",
-      from: { wanted, perLoad: asked({ id: "load.portions", label: "portions of a load", ...count }, perLoad) },
-      sources: [definition],
-    }),
+    worked(
+      { id: "batch.loads", label: "loads of a batch", ...count },
+      "ceil(wanted / perLoad)",
+      { wanted, perLoad: asked({ id: "load.portions", label: "portions of a load", ...count }, perLoad) },
+      definition,
+    ),
   );
 }

@@ -18,44 +18,32 @@ const none: Usual = { value: "0", source: { ...commonPractice, cite: "none until
 /** A mass that was asked for under a name of its own, to the microgram. */
 export function loadMass(id: string, label: string, name: string, given: Given): Figure {
   const mass = askedFigure({ id: name, label, ...grams }, given);
-  return worked({ id, label, ...grams, formula: microgram("mass"), from: { mass }, sources: [definition] });
+  return worked({ id, label, ...grams }, microgram("mass"), { mass }, definition);
 }
 
 /** What a load leaves in the mixer and on the rolls, g, to the microgram. */
 export function lossFigure(dough: Figure, losses: Given | undefined): Figure {
   const share = askedOr({ id: "loss.mixing", label: "losses", unit: "%", places: 1 }, losses, none);
   const naming = { id: "account.losses", label: "left in mixer and on rolls", ...grams };
-  return worked({
-    ...naming,
-    formula: microgram("dough * share / 100"),
-    from: { dough, share },
-    sources: [massBalance],
-  });
+  return worked(naming, microgram("dough * share / 100"), { dough, share }, massBalance);
 }
 
 /** Length of all the dough of a load in one sheet. */
 export function wholeLength(sheets: Figure, { density, thickness }: SheetRequest, width: Figure): Figure {
-  return worked({
-    id: "load.sheet-length",
-    label: "length of the whole load as one sheet",
-    ...wholeMillimetres,
-    formula: "mass * 1000 / (density * width * thickness)",
-    from: { mass: sheets, density, width, thickness: askedFigure(thicknessNaming, thickness) },
-    sources: [definition],
-  });
+  return worked(
+    { id: "load.sheet-length", label: "length of the whole load as one sheet", ...wholeMillimetres },
+    "mass * 1000 / (density * width * thickness)",
+    { mass: sheets, density, width, thickness: askedFigure(thicknessNaming, thickness) },
+    definition,
+  );
 }
 
 /** Sheets of a load: as few as keep to the longest one; one where none is given. */
 export function sheetCount(whole: Figure, longest: DecimalText | undefined): Figure {
   const naming = { id: "load.sheets", label: "sheets of a load", ...count };
-  if (longest === undefined) return given({ ...naming, value: 1, by: "no longest sheet given", sources: [definition] });
+  if (longest === undefined) return given(naming, 1, "no longest sheet given", definition);
   const longestSheet = asked({ id: "sheet.longest", label: "longest sheet", ...wholeMillimetres }, longest);
-  return worked({
-    ...naming,
-    formula: "ceil(whole / longest)",
-    from: { whole, longest: longestSheet },
-    sources: [definition],
-  });
+  return worked(naming, "ceil(whole / longest)", { whole, longest: longestSheet }, definition);
 }
 
 /** Whole strands across the sheet, between its trimmed edges and within the cutter. */
@@ -69,18 +57,18 @@ export function acrossFigure(request: CutRequest, width: Figure, strand: Figure)
   const naming = { id: "strands.across", label: "strands across", ...count };
   const { cutter } = request;
   return cutter.kind === "number"
-    ? worked({
-        ...naming,
-        formula: "max(0, floor(min(width - 2 * edge, working) * number / 30))",
-        from: { width, edge, working, number: cutter.number },
-        sources: [cutterNumber],
-      })
-    : worked({
-        ...naming,
-        formula: "max(0, floor(min(width - 2 * edge, working) / strand))",
-        from: { width, edge, working, strand },
-        sources: [definition],
-      });
+    ? worked(
+        naming,
+        "max(0, floor(min(width - 2 * edge, working) * number / 30))",
+        { width, edge, working, number: cutter.number },
+        cutterNumber,
+      )
+    : worked(
+        naming,
+        "max(0, floor(min(width - 2 * edge, working) / strand))",
+        { width, edge, working, strand },
+        definition,
+      );
 }
 
 /** The strips beside the outermost strands. */
@@ -91,31 +79,29 @@ export function edgeFigure(
 ): Figure {
   const naming = { id: "account.edge-trim", label: "edge trim", ...grams };
   return cutter.kind === "number"
-    ? worked({
-        ...naming,
-        formula: microgram("sheets * (width * number - across * 30) / (width * number)"),
-        from: { sheets, across, width, number: cutter.number },
-        sources: [massBalance],
-      })
-    : worked({
-        ...naming,
-        formula: microgram("sheets * (width - across * strand) / width"),
-        from: { sheets, across, width, strand },
-        sources: [massBalance],
-      });
+    ? worked(
+        naming,
+        microgram("sheets * (width * number - across * 30) / (width * number)"),
+        { sheets, across, width, number: cutter.number },
+        massBalance,
+      )
+    : worked(
+        naming,
+        microgram("sheets * (width - across * strand) / width"),
+        { sheets, across, width, strand },
+        massBalance,
+      );
 }
 
 /** Both ends of every sheet; the whole sheet where the ends meet. */
 export function endFigure(sheets: Figure, edges: Figure, length: Figure, endTrim: DecimalText | undefined): Figure {
   const end = askedOr({ id: "sheet.end-trim", label: "trim of an end", unit: "mm", places: 0 }, endTrim, none);
-  return worked({
-    id: "account.end-trim",
-    label: "end trim",
-    ...grams,
-    formula: microgram("(sheets - edges) * min(1, 2 * end / length)"),
-    from: { sheets, edges, end, length },
-    sources: [massBalance],
-  });
+  return worked(
+    { id: "account.end-trim", label: "end trim", ...grams },
+    microgram("(sheets - edges) * min(1, 2 * end / length)"),
+    { sheets, edges, end, length },
+    massBalance,
+  );
 }
 
 /** One cut across the sheet: its mass and length; and the portion. */
@@ -134,17 +120,15 @@ export function cutFigures(request: CutRequest, across: Figure, metre: Figure): 
   const lengthNaming = { id: "cut.length", label: "cut length", ...wholeMillimetres };
   if (portion !== undefined && request.strandLength === undefined) {
     const formula = "portion / (across * metre) * 1000";
-    const cutLength = worked({ ...lengthNaming, formula, from: { portion, across, metre }, sources: [definition] });
+    const cutLength = worked(lengthNaming, formula, { portion, across, metre }, definition);
     return { cut: portion, cutLength, portion };
   }
   const cutLength = asked(lengthNaming, request.strandLength ?? "0");
-  const cut = worked({
-    id: "cut.mass",
-    label: "mass of one cut across the sheet",
-    ...grams,
-    formula: microgram("across * metre * length / 1000"),
-    from: { across, metre, length: cutLength },
-    sources: [massBalance],
-  });
+  const cut = worked(
+    { id: "cut.mass", label: "mass of one cut across the sheet", ...grams },
+    microgram("across * metre * length / 1000"),
+    { across, metre, length: cutLength },
+    massBalance,
+  );
   return { cut, cutLength, portion: portion ?? renamed(cut, "portion.mass", "raw portion") };
 }

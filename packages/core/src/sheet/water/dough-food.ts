@@ -23,39 +23,30 @@ export function compositionOf(
 ): { readonly composition: FoodComposition; readonly notes: readonly Note[] } {
   const parts = lines.map((line) => line.parts);
   const of = (component: Solid): Figure => contentFigure(name, component, lines, parts);
-  const water = worked({
-    id: `${name}.water`,
-    label: "water",
-    unit: "g",
-    places: 2,
-    formula: "sum(parts * share) / 100",
-    from: { parts, share: lines.map(moistureFigure) },
-    sources: [massBalance],
-  });
+  const water = worked(
+    { id: `${name}.water`, label: "water", unit: "g", places: 2 },
+    "sum(parts * share) / 100",
+    { parts, share: lines.map(moistureFigure) },
+    massBalance,
+  );
   const [protein, fat, fibre, ash] = [of("protein"), of("fat"), of("fibre"), of("ash")];
-  const carbohydrate = worked({
-    id: `${name}.carbohydrate`,
-    label: "carbohydrate without fibre",
-    unit: "g",
-    places: 2,
-    formula: "max(0, sum(parts) - water - protein - fat - fibre - ash)",
-    from: { parts, water, protein, fat, fibre, ash },
-    sources: [massBalance],
-  });
+  const carbohydrate = worked(
+    { id: `${name}.carbohydrate`, label: "carbohydrate without fibre", unit: "g", places: 2 },
+    "max(0, sum(parts) - water - protein - fat - fibre - ash)",
+    { parts, water, protein, fat, fibre, ash },
+    massBalance,
+  );
   return { composition: { water, protein, fat, carbohydrate, fibre, ash }, notes: notStated(lines) };
 }
 
 function contentFigure(name: string, solid: Solid, lines: readonly FormulaLine[], parts: readonly Figure[]): Figure {
   const share = lines.map((line) => shareFigure(line, solid));
-  return worked({
-    id: `${name}.${solid}`,
-    label: solid,
-    unit: "g",
-    places: 2,
-    formula: "sum(parts * share) / 100",
-    from: { parts, share },
-    sources: [massBalance],
-  });
+  return worked(
+    { id: `${name}.${solid}`, label: solid, unit: "g", places: 2 },
+    "sum(parts * share) / 100",
+    { parts, share },
+    massBalance,
+  );
 }
 
 /** What a food states is a figure of the formula, which follows the moisture; a salt is ash but for its water. */
@@ -66,10 +57,10 @@ function shareFigure(line: FormulaLine, solid: Solid): Figure {
   const of = { id: `${id}.${solid}-share`, label: `${solid} of ${name}`, unit: "%", places: 2 };
   if (material.composition !== undefined && solid === "ash") {
     const from = { moisture: moistureFigure(line) };
-    return worked({ ...of, formula: "100 - moisture", from, sources: [material.figureSources.composition] });
+    return worked(of, "100 - moisture", from, material.figureSources.composition);
   }
   const by = isFood(material) ? "not stated, counted as none" : "none by nature";
-  return given({ ...of, value: 0, by, sources: [material.source] });
+  return given(of, 0, by, material.source);
 }
 
 function isFood({ composition, kind }: KitchenMaterial): boolean {

@@ -242,25 +242,19 @@ function drySalts(lines: readonly WeighedLine[]): readonly DrySalt[] {
     });
     if (holding.length === 0) return [];
     const share = holding.map(({ line, share: value }) =>
-      given({
-        id: `${line.id}.${salt}-share`,
-        label: `${salt} in ${line.name}`,
-        unit: "%",
-        places: 2,
+      given(
+        { id: `${line.id}.${salt}-share`, label: `${salt} in ${line.name}`, unit: "%", places: 2 },
         value,
-        by: "as stated for the material",
-        sources: [line.material.source],
-      }),
+        "as stated for the material",
+        line.material.source,
+      ),
     );
-    const mass = worked({
-      id: `${salt}.mass`,
-      label: `${salt} of one load`,
-      unit: "g",
-      places: 1,
-      formula: "sum(masses * share) / 100",
-      from: { masses: holding.map((one) => one.mass), share },
-      sources: [massBalance],
-    });
+    const mass = worked(
+      { id: `${salt}.mass`, label: `${salt} of one load`, unit: "g", places: 1 },
+      "sum(masses * share) / 100",
+      { masses: holding.map((one) => one.mass), share },
+      massBalance,
+    );
     return [{ salt, mass }];
   });
 }
@@ -363,29 +357,23 @@ function weighedWater(water: Figure, { ice }: WaterPlan, { weigh, listed }: Besi
   const { division, scale, unit } = weigh;
   const shown =
     listed ??
-    found({
-      id: "water.weighed",
-      label: "water",
-      unit: "g",
-      places: dec(division).decimalPlaces(),
-      value: roundToDivision(exact(water), dec(division)),
-      by: `rounded to ${division} g (${scale})`,
-      on: [water],
-      sources: [massBalance],
-    });
+    found(
+      { id: "water.weighed", label: "water", unit: "g", places: dec(division).decimalPlaces() },
+      roundToDivision(exact(water), dec(division)),
+      `rounded to ${division} g (${scale})`,
+      [water],
+      massBalance,
+    );
   return { listed: shown, scale: { division, scale, unit }, ...(ice && { ice: weighedIce(ice.ice, shown, weigh) }) };
 }
 
 function apartFigure(rule: Figure, { temperature }: WaterPlan): Figure {
-  return worked({
-    id: "water.apart",
-    label: "rule above the heat balance",
-    unit: "K",
-    places: 1,
-    formula: "rule - balance",
-    from: { rule, balance: temperature },
-    sources: [definition],
-  });
+  return worked(
+    { id: "water.apart", label: "rule above the heat balance", unit: "K", places: 1 },
+    "rule - balance",
+    { rule, balance: temperature },
+    definition,
+  );
 }
 
 /** K, common practice, no source: further apart than the masses account for in most doughs. */

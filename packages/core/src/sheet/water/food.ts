@@ -28,18 +28,15 @@ export function poreFreeDensity(food: Food): Outcome<Figure> {
   if (problems.length > 0) return refuse(...problems);
   const present = presentIn(food.composition);
   return answer(
-    worked({
-      id: "dough.density-pore-free",
-      label: "density without pores",
-      unit: "g/mL",
-      places: 2,
-      formula: "sum(masses) / sum(masses / densities) / 1000",
-      from: {
+    worked(
+      { id: "dough.density-pore-free", label: "density without pores", unit: "g/mL", places: 2 },
+      "sum(masses) / sum(masses / densities) / 1000",
+      {
         masses: present.map((component) => massOf(food, component)),
         densities: present.map((component) => property(component, "density", "kg/m³", densities[component], food)),
       },
-      sources: [choiOkos],
-    }),
+      choiOkos,
+    ),
   );
 }
 
@@ -57,15 +54,12 @@ export function doughDensity(food: Food, air: DecimalText): Outcome<Figure> {
   if (!dense.ok) return refuse(...dense.problems, ...problems);
   if (problems.length > 0) return refuse(...problems);
   return answer(
-    worked({
-      id: "dough.density",
-      label: "dough density",
-      unit: "g/mL",
-      places: 2,
-      formula: "density * (1 - air / 100)",
-      from: { density: dense.value, air: asked({ id: "dough.air", label: "air", unit: "%", places: 1 }, air) },
-      sources: [choiOkos],
-    }),
+    worked(
+      { id: "dough.density", label: "dough density", unit: "g/mL", places: 2 },
+      "density * (1 - air / 100)",
+      { density: dense.value, air: asked({ id: "dough.air", label: "air", unit: "%", places: 1 }, air) },
+      choiOkos,
+    ),
     [note("dough.density-estimate", [], {})],
   );
 }
@@ -83,20 +77,17 @@ export function specificHeat(food: Food): Outcome<Figure> {
   if (problems.length > 0) return refuse(...problems);
   const present = presentIn(food.composition);
   return answer(
-    worked({
-      id: `${food.name ?? "food"}.specific-heat`,
-      label: "specific heat",
-      unit: "kJ/(kg K)",
-      places: 2,
-      formula: "sum(masses * heats) / sum(masses)",
-      from: {
+    worked(
+      { id: `${food.name ?? "food"}.specific-heat`, label: "specific heat", unit: "kJ/(kg K)", places: 2 },
+      "sum(masses * heats) / sum(masses)",
+      {
         masses: present.map((component) => massOf(food, component)),
         heats: present.map((component) =>
           property(component, "specific heat", "kJ/(kg K)", specificHeats[component], food),
         ),
       },
-      sources: [choiOkos],
-    }),
+      choiOkos,
+    ),
   );
 }
 
@@ -125,15 +116,17 @@ function massOf({ composition, name = "food" }: Food, component: Component): Fig
 }
 
 function property(component: Component, what: string, unit: string, polynomial: Polynomial, food: Food): Figure {
-  return worked({
-    id: `${food.name ?? "food"}.${component}-${what.replace(" ", "-")}`,
-    label: `${what} of ${component}`,
-    unit,
-    places: unit === "kg/m³" ? 1 : 4,
-    formula: "c0 + c1 * t + c2 * t ^ 2",
-    from: { ...polynomial, t: food.temperature },
-    sources: [choiOkos],
-  });
+  return worked(
+    {
+      id: `${food.name ?? "food"}.${component}-${what.replace(" ", "-")}`,
+      label: `${what} of ${component}`,
+      unit,
+      places: unit === "kg/m³" ? 1 : 4,
+    },
+    "c0 + c1 * t + c2 * t ^ 2",
+    { ...polynomial, t: food.temperature },
+    choiOkos,
+  );
 }
 
 /** The density that a kitchen has measured, g/mL. @example givenDensity("1.24").value // => "1.24" */
@@ -155,14 +148,11 @@ export function airFromDensity(measured: Figure, poreFree: Figure): Outcome<Figu
     );
   }
   return answer(
-    worked({
-      id: "dough.air",
-      label: "air",
-      unit: "%",
-      places: 1,
-      formula: "(1 - measured / poreFree) * 100",
-      from: { measured, poreFree },
-      sources: [choiOkos],
-    }),
+    worked(
+      { id: "dough.air", label: "air", unit: "%", places: 1 },
+      "(1 - measured / poreFree) * 100",
+      { measured, poreFree },
+      choiOkos,
+    ),
   );
 }

@@ -40,29 +40,23 @@ export const doughProblem: Source = {
  * equations give about 2.0 for the same flour, so the measured figure is taken.
  */
 export const flourSpecificHeat: Figure = frozen({
-  ...given({
-    id: "flour.specific-heat",
-    label: "specific heat of flour",
-    unit: "kJ/(kg K)",
-    places: 2,
-    value: "1.84",
-    by: "middle of the table values",
-    sources: [geankoplis],
-  }),
+  ...given(
+    { id: "flour.specific-heat", label: "specific heat of flour", unit: "kJ/(kg K)", places: 2 },
+    "1.84",
+    "middle of the table values",
+    geankoplis,
+  ),
   range: { low: "1.80", high: "1.88", why: "table values for 12 to 13.5 % water" },
 });
 
 /** The specific heat of liquid water, kJ/(kg K). */
 export const waterSpecificHeat: Figure = frozen(
-  given({
-    id: "water.specific-heat",
-    label: "specific heat of water",
-    unit: "kJ/(kg K)",
-    places: 2,
-    value: "4.18",
-    by: "table value",
-    sources: [doughProblem],
-  }),
+  given(
+    { id: "water.specific-heat", label: "specific heat of water", unit: "kJ/(kg K)", places: 2 },
+    "4.18",
+    "table value",
+    doughProblem,
+  ),
 );
 
 /** What takes part in the balance beside the water. */
@@ -93,19 +87,16 @@ export function doughMass({ flour, water, others }: Mix): Figure {
 /** Heat taken up by everything but the water on its way to a temperature, kJ. */
 export function heatTakenUp(mix: Mix, temperature: Figure): Figure {
   const bodies = bodiesOf(mix);
-  return worked({
-    id: "mix.heat-taken-up",
-    label: "heat taken up by flour, other ingredients and bowl",
-    unit: "kJ",
-    places: 1,
-    formula: "sum(masses / 1000 * heats * rises)",
-    from: {
+  return worked(
+    { id: "mix.heat-taken-up", label: "heat taken up by flour, other ingredients and bowl", unit: "kJ", places: 1 },
+    "sum(masses / 1000 * heats * rises)",
+    {
       masses: bodies.map(mass),
       heats: bodies.map((body) => body.specificHeat),
       rises: bodies.map((body) => rise(body, temperature)),
     },
-    sources: [definition],
-  });
+    definition,
+  );
 }
 
 function mass({ id, name, mass: value }: Body): Figure {
@@ -119,15 +110,12 @@ export function massOf(id: string, value: Given, name = id): Figure {
 
 function rise({ id, name, temperature }: Body, wanted: Figure): Figure {
   const own = askedFigure(celsius(id, `temperature of ${name}`), temperature);
-  return worked({
-    id: `${id}.rise`,
-    label: `rise of ${name}`,
-    unit: "K",
-    places: 1,
-    formula: "wanted - own",
-    from: { wanted, own },
-    sources: [definition],
-  });
+  return worked(
+    { id: `${id}.rise`, label: `rise of ${name}`, unit: "K", places: 1 },
+    "wanted - own",
+    { wanted, own },
+    definition,
+  );
 }
 
 /** What a mix has to keep to. */
@@ -158,18 +146,15 @@ function bodyLimits(
 
 /** The flour temperature at which the balance would close with so much less heat, °C. */
 export function coolerFlour({ flour }: Mix, surplus: Figure): Figure {
-  return worked({
-    id: "flour.cooler",
-    label: "temperature of the flour",
-    unit: "°C",
-    places: 0,
-    formula: "own - surplus / (mass / 1000 * heat)",
-    from: {
+  return worked(
+    { id: "flour.cooler", label: "temperature of the flour", unit: "°C", places: 0 },
+    "own - surplus / (mass / 1000 * heat)",
+    {
       own: flour.temperature,
       surplus,
       mass: flour.mass,
       heat: flour.specificHeat ?? flourSpecificHeat,
     },
-    sources: [definition],
-  });
+    definition,
+  );
 }

@@ -27,13 +27,10 @@ const ions = { Na: "-240.1", K: "-252.4", Cl: "-167.2", CO3: "-677.1", HCO3: "-6
 export function heatOfSolution(salt: DissolvingSalt): Figure {
   const { solid, anion } = enthalpyOf(salt);
   const { sodium, potassium } = species[salt];
-  return worked({
-    id: `heat-of-solution.${salt}`,
-    label: `heat of solution of ${salt}`,
-    unit: "kJ/kg",
-    places: 0,
-    formula: "(solid - sodium * sodiumIon - potassium * potassiumIon - anion) / mass * 1000",
-    from: {
+  return worked(
+    { id: `heat-of-solution.${salt}`, label: `heat of solution of ${salt}`, unit: "kJ/kg", places: 0 },
+    "(solid - sodium * sodiumIon - potassium * potassiumIon - anion) / mass * 1000",
+    {
       solid: enthalpy(salt, solid),
       sodium,
       sodiumIon: enthalpy("Na ion", ions.Na),
@@ -49,8 +46,8 @@ export function heatOfSolution(salt: DissolvingSalt): Figure {
         atomicWeightSource,
       ),
     },
-    sources: [crcEnthalpies],
-  });
+    crcEnthalpies,
+  );
 }
 
 function enthalpy(of: string, value: DecimalText): Figure {

@@ -10,50 +10,39 @@ const crcFusion: Source = {
 
 /** The heat that ice takes up as it melts, kJ/kg. @example heatOfMelting().value.slice(0, 5) // => "333.6" */
 export function heatOfMelting(): Figure {
-  return worked({
-    id: "ice.melting",
-    label: "heat of melting of ice",
-    unit: "kJ/kg",
-    places: 1,
-    formula: "melting / molarMass * 1000",
-    from: { melting: "6.01", molarMass: "18.015" },
-    sources: [crcFusion],
-  });
+  return worked(
+    { id: "ice.melting", label: "heat of melting of ice", unit: "kJ/kg", places: 1 },
+    "melting / molarMass * 1000",
+    { melting: "6.01", molarMass: "18.015" },
+    crcFusion,
+  );
 }
 
 /** The heat that ice takes up on its way to 0 °C, melted, kJ/kg. @example heatToMelt(meltingIce).value.slice(0, 5) // => "333.6" */
 export function heatToMelt(temperature: Figure): Figure {
-  return worked({
-    id: "ice.heat",
-    label: "heat taken up by ice until it has melted",
-    unit: "kJ/kg",
-    places: 1,
-    formula: "melting - (2.0623 + 0.0060769 * t / 2) * t",
-    from: { melting: heatOfMelting(), t: temperature },
-    sources: [choiOkos, crcFusion],
-  });
+  return worked(
+    { id: "ice.heat", label: "heat taken up by ice until it has melted", unit: "kJ/kg", places: 1 },
+    "melting - (2.0623 + 0.0060769 * t / 2) * t",
+    { melting: heatOfMelting(), t: temperature },
+    choiOkos,
+    crcFusion,
+  );
 }
 
 /** How much of the water has to be ice for the rest, from the tap, to come to the wanted temperature; g. */
 export function iceMass(water: Figure, tap: Figure, wanted: Figure, ice: Figure): Figure {
-  return worked({
-    id: "water.ice",
-    label: "ice",
-    unit: "g",
-    places: 1,
-    formula: "water * heat * (tap - wanted) / (heat * tap + melting)",
-    from: { water, heat: waterSpecificHeat, tap, wanted, melting: heatToMelt(ice) },
-    sources: [definition],
-  });
+  return worked(
+    { id: "water.ice", label: "ice", unit: "g", places: 1 },
+    "water * heat * (tap - wanted) / (heat * tap + melting)",
+    { water, heat: waterSpecificHeat, tap, wanted, melting: heatToMelt(ice) },
+    definition,
+  );
 }
 
 /** The usual ice, as it lies in water. */
-export const meltingIce: Figure = given({
-  id: "ice.temperature",
-  label: "temperature of the ice",
-  unit: "°C",
-  places: 0,
-  value: "0",
-  by: "ice that is just melting",
-  sources: [definition],
-});
+export const meltingIce: Figure = given(
+  { id: "ice.temperature", label: "temperature of the ice", unit: "°C", places: 0 },
+  "0",
+  "ice that is just melting",
+  definition,
+);

@@ -23,24 +23,18 @@ interface Division {
  */
 export function weighedIce(asked: Figure, listed: Figure, { division, scale }: Division): WeighedIce {
   const { places } = listed;
-  const ice = found({
-    id: "water.ice-weighed",
-    label: "ice",
-    unit: "g",
-    places,
-    value: roundToDivision(exact(asked), dec(division)),
-    by: `${asked.value.slice(0, 12)} g rounded to ${division} g (${scale})`,
-    on: [asked, listed],
-    sources: [definition],
-  });
-  const tapWater = worked({
-    id: "water.from-tap-weighed",
-    label: "water from the tap beside the ice",
-    unit: "g",
-    places,
-    formula: "listed - ice",
-    from: { listed, ice },
-    sources: [massBalance],
-  });
+  const ice = found(
+    { id: "water.ice-weighed", label: "ice", unit: "g", places },
+    roundToDivision(exact(asked), dec(division)),
+    `${asked.value.slice(0, 12)} g rounded to ${division} g (${scale})`,
+    [asked, listed],
+    definition,
+  );
+  const tapWater = worked(
+    { id: "water.from-tap-weighed", label: "water from the tap beside the ice", unit: "g", places },
+    "listed - ice",
+    { listed, ice },
+    massBalance,
+  );
   return { listed, ice, tapWater };
 }

@@ -30,20 +30,17 @@ export function densityFromSheet(sheet: MeasuredSheet): Outcome<Figure> {
   const problems = aboveZero({ ...sheet });
   if (problems.length > 0) return refuse(...problems);
   return answer(
-    worked({
-      id: "dough.density",
-      label: "measured dough density",
-      unit: "g/mL",
-      places: 3,
-      formula: "mass * 1000 / (length * width * thickness)",
-      from: {
+    worked(
+      { id: "dough.density", label: "measured dough density", unit: "g/mL", places: 3 },
+      "mass * 1000 / (length * width * thickness)",
+      {
         mass: asked(sizes.mass, sheet.mass),
         length: asked(sizes.length, sheet.length),
         width: asked(sizes.width, sheet.width),
         thickness: asked(sizes.thickness, sheet.thickness),
       },
-      sources: [definition],
-    }),
+      definition,
+    ),
   );
 }
 
@@ -58,20 +55,17 @@ export function thicknessFromSheet(sheet: Omit<MeasuredSheet, "thickness">, dens
   const problems = aboveZero({ ...sheet, density: density.value });
   if (problems.length > 0) return refuse(...problems);
   return answer(
-    worked({
-      id: "measured.thickness",
-      label: "mean thickness",
-      unit: "mm",
-      places: 2,
-      formula: "mass * 1000 / (length * width * density)",
-      from: {
+    worked(
+      { id: "measured.thickness", label: "mean thickness", unit: "mm", places: 2 },
+      "mass * 1000 / (length * width * density)",
+      {
         mass: asked(sizes.mass, sheet.mass),
         length: asked(sizes.length, sheet.length),
         width: asked(sizes.width, sheet.width),
         density,
       },
-      sources: [definition],
-    }),
+      definition,
+    ),
   );
 }
 
@@ -86,18 +80,15 @@ export function springBackFrom(thickness: Given, gap: DecimalText): Outcome<Figu
   const problems = aboveZero({ thickness: numberOf(thickness), gap });
   if (problems.length > 0) return refuse(...problems);
   return answer(
-    worked({
-      id: "passes.spring-back",
-      label: "measured spring-back",
-      unit: "",
-      places: 2,
-      formula: "thickness / gap",
-      from: {
+    worked(
+      { id: "passes.spring-back", label: "measured spring-back", unit: "", places: 2 },
+      "thickness / gap",
+      {
         thickness: askedFigure(sizes.thickness, thickness),
         gap: asked({ id: "measured.gap", label: "gap", unit: "mm", places: 2 }, gap),
       },
-      sources: [definition],
-    }),
+      definition,
+    ),
   );
 }
 
@@ -132,25 +123,20 @@ export function lossesFrom(stages: readonly WeighedStage[]): Outcome<StageLosses
   const kept = losses.reduce((share, { loss }) => share.times(dec(100).minus(exact(loss)).div(100)), dec(1));
   return answer({
     stages: losses,
-    total: worked({
-      id: "losses.total",
-      label: "losses of all stages",
-      unit: "%",
-      places: 2,
-      formula: "(1 - kept) * 100",
-      from: {
-        kept: found({
-          id: "losses.kept",
-          label: "share kept through all stages",
-          unit: "",
-          places: 4,
-          value: kept,
-          by: "product of what each stage keeps",
-          sources: [massBalance],
-        }),
+    total: worked(
+      { id: "losses.total", label: "losses of all stages", unit: "%", places: 2 },
+      "(1 - kept) * 100",
+      {
+        kept: found(
+          { id: "losses.kept", label: "share kept through all stages", unit: "", places: 4 },
+          kept,
+          "product of what each stage keeps",
+          undefined,
+          massBalance,
+        ),
       },
-      sources: [massBalance],
-    }),
+      massBalance,
+    ),
   });
 }
 
@@ -167,15 +153,12 @@ function stageProblems(stage: WeighedStage, index: number): readonly Problem[] {
 }
 
 function lossOf({ stage, before, added, after }: WeighedStage): Figure {
-  return worked({
-    id: `losses.${stage}`,
-    label: `loss at ${stage}`,
-    unit: "%",
-    places: 2,
-    formula: "(1 - after / (before + added)) * 100",
-    from: { before, added: added ?? "0", after },
-    sources: [massBalance],
-  });
+  return worked(
+    { id: `losses.${stage}`, label: `loss at ${stage}`, unit: "%", places: 2 },
+    "(1 - after / (before + added)) * 100",
+    { before, added: added ?? "0", after },
+    massBalance,
+  );
 }
 
 function aboveZero(values: Readonly<Record<string, DecimalText>>): readonly Problem[] {

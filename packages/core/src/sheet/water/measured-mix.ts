@@ -33,13 +33,10 @@ export function mixingHeat(mix: MeasuredMix): Outcome<Figure> {
     mix.doughTemperature,
   );
   return answer(
-    worked({
-      id: "mix.heat",
-      label: "measured heat of mixing",
-      unit: "kJ/kg",
-      places: 1,
-      formula: "(takenUp + water / 1000 * heat * (reached - own)) / (dough / 1000)",
-      from: {
+    worked(
+      { id: "mix.heat", label: "measured heat of mixing", unit: "kJ/kg", places: 1 },
+      "(takenUp + water / 1000 * heat * (reached - own)) / (dough / 1000)",
+      {
         takenUp: heatTakenUp(mix, reached),
         water: mix.water,
         heat: waterSpecificHeat,
@@ -47,8 +44,8 @@ export function mixingHeat(mix: MeasuredMix): Outcome<Figure> {
         own: mix.waterTemperature,
         dough: doughMass(mix),
       },
-      sources: [definition],
-    }),
+      definition,
+    ),
   );
 }
 
@@ -74,18 +71,15 @@ export function mixerWork({ power, minutes, dough }: MixerRun): Outcome<Figure> 
   ]);
   if (problems.length > 0) return refuse(...problems);
   return answer(
-    worked({
-      id: "mix.work",
-      label: "mixer work",
-      unit: "kJ/kg",
-      places: 1,
-      formula: "power * minutes * 60 / (dough / 1000)",
-      from: {
+    worked(
+      { id: "mix.work", label: "mixer work", unit: "kJ/kg", places: 1 },
+      "power * minutes * 60 / (dough / 1000)",
+      {
         power: asked({ id: "mixer.power", label: "power", unit: "kW", places: 2 }, power),
         minutes: asked({ id: "mixer.minutes", label: "mixing time", unit: "min", places: 0 }, minutes),
         dough: askedFigure({ id: "mix.dough", label: "dough", unit: "g", places: 0 }, dough),
       },
-      sources: [definition],
-    }),
+      definition,
+    ),
   );
 }

@@ -30,12 +30,12 @@ export function measuredToasting(input: unknown): Outcome<Measurement> {
   if (!dried.ok) return dried;
   const naming = { id: "toasted.protein", label: "protein after, as is", unit: "%", places: 2 };
   const more = protein && [
-    worked({
-      ...naming,
-      formula: "protein * before / after",
-      from: { protein: protein.value, before: before.value, after: after.value },
-      sources: [massBalance],
-    }),
+    worked(
+      naming,
+      "protein * before / after",
+      { protein: protein.value, before: before.value, after: after.value },
+      massBalance,
+    ),
   ];
   const results = [dried.value, ...(more ?? [])];
   const lines = [

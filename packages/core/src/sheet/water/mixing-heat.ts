@@ -40,12 +40,7 @@ export function heatMade(heat: MixingHeat, dough: Figure): Figure {
   const each = { unit: "kJ/kg", places: 1 };
   if (heat.kind === "measured") {
     const perKilogram = asked({ id: "mix.heat", label: "measured heat of mixing", ...each }, heat.perKilogram);
-    return worked({
-      ...naming,
-      formula: "heat * dough / 1000",
-      from: { heat: perKilogram, dough },
-      sources: [definition],
-    });
+    return worked(naming, "heat * dough / 1000", { heat: perKilogram, dough }, definition);
   }
   const salts = heat.drySalts ?? [];
   const hydration = askedOr({ id: "mix.hydration", label: "heat of hydration", ...each }, heat.hydration, {
@@ -56,29 +51,25 @@ export function heatMade(heat: MixingHeat, dough: Figure): Figure {
     heat.mixerWork === undefined
       ? noWork
       : askedFigure({ id: "mix.work", label: "mixer work", ...each }, heat.mixerWork);
-  const mixed = worked({
-    ...(salts.length === 0
-      ? naming
-      : { ...naming, id: "mix.heat-of-mixing", label: "heat of hydration and mixer work" }),
-    ...(heat.rework === undefined
-      ? { formula: "(hydration + work) * dough / 1000", from: { hydration, work, dough } }
-      : {
-          formula: "(hydration * (dough - rework) + work * dough) / 1000",
-          from: { hydration, work, dough, rework: massOf("rework", heat.rework) },
-        }),
-    sources: [...hydration.sources],
-  });
+  const { rework } = heat;
+  const mixed = worked(
+    salts.length === 0 ? naming : { ...naming, id: "mix.heat-of-mixing", label: "heat of hydration and mixer work" },
+    rework === undefined ? "(hydration + work) * dough / 1000" : "(hydration * (dough - rework) + work * dough) / 1000",
+    { hydration, work, dough, ...(rework !== undefined && { rework: massOf("rework", rework) }) },
+    ...hydration.sources,
+  );
   if (salts.length === 0) return mixed;
-  return worked({
-    ...naming,
-    formula: "mixed + sum(salts / 1000 * heats)",
-    from: {
+  return worked(
+    naming,
+    "mixed + sum(salts / 1000 * heats)",
+    {
       mixed,
       salts: salts.map((dry) => massOf(dry.salt, dry.mass)),
       heats: salts.map((dry) => heatOfSolution(dry.salt)),
     },
-    sources: [...mixed.sources, crcEnthalpies],
-  });
+    ...mixed.sources,
+    crcEnthalpies,
+  );
 }
 
 /** What the heat of a mix has to keep to. */

@@ -65,14 +65,12 @@ export function waterTemperature(request: WaterRequest): Outcome<WaterPlan> {
   const water = massOf("water", request.water);
   const dough = doughMass(request);
   const made = heatMade(request.heat, dough);
-  const temperature = worked({
-    id: "water.temperature",
-    label: "water temperature",
-    ...celsius,
-    formula: "wanted + (takenUp - made) / (water / 1000 * heat)",
-    from: { wanted, takenUp: heatTakenUp(request, wanted), made, water, heat: waterSpecificHeat },
-    sources: [definition],
-  });
+  const temperature = worked(
+    { id: "water.temperature", label: "water temperature", ...celsius },
+    "wanted + (takenUp - made) / (water / 1000 * heat)",
+    { wanted, takenUp: heatTakenUp(request, wanted), made, water, heat: waterSpecificHeat },
+    definition,
+  );
   const plan = { temperature, dough, heatMade: made };
   if (exact(temperature).gt(100)) return refuse(tooCold(temperature));
   if (request.tap === undefined) {
@@ -91,24 +89,18 @@ function withIce(request: WaterRequest, plan: WaterPlan, water: Figure, tap: Fig
       : asked({ id: "ice.temperature", label: "temperature of the ice", ...celsius }, request.iceTemperature);
   const ice = iceMass(water, tap, plan.temperature, iceTemperature);
   if (exact(ice).gt(exact(water))) return refuse(tooWarm(request, plan, water, iceTemperature));
-  const tapWater = worked({
-    id: "water.from-tap",
-    label: "water from the tap beside the ice",
-    unit: "g",
-    places: 1,
-    formula: "water - ice",
-    from: { water, ice },
-    sources: [definition],
-  });
-  const share = worked({
-    id: "water.ice-share",
-    label: "ice, % of the water",
-    unit: "%",
-    places: 0,
-    formula: "ice / water * 100",
-    from: { ice, water },
-    sources: [definition],
-  });
+  const tapWater = worked(
+    { id: "water.from-tap", label: "water from the tap beside the ice", unit: "g", places: 1 },
+    "water - ice",
+    { water, ice },
+    definition,
+  );
+  const share = worked(
+    { id: "water.ice-share", label: "ice, % of the water", unit: "%", places: 0 },
+    "ice / water * 100",
+    { ice, water },
+    definition,
+  );
   const notes = [...notesOn(request, plan.temperature), meltNote(share)];
   return answer({ ...plan, ice: { ice, tapWater, share } }, notes);
 }
@@ -123,15 +115,12 @@ function meltNote(share: Figure): Note {
 }
 
 function tooWarm(request: WaterRequest, plan: WaterPlan, water: Figure, iceTemperature: Figure): Problem {
-  const surplus = worked({
-    id: "mix.surplus",
-    label: "heat that all the water as ice cannot take up",
-    unit: "kJ",
-    places: 1,
-    formula: "water / 1000 * (-melting - heat * wanted)",
-    from: { water, melting: heatToMelt(iceTemperature), heat: waterSpecificHeat, wanted: plan.temperature },
-    sources: [definition],
-  });
+  const surplus = worked(
+    { id: "mix.surplus", label: "heat that all the water as ice cannot take up", unit: "kJ", places: 1 },
+    "water / 1000 * (-melting - heat * wanted)",
+    { water, melting: heatToMelt(iceTemperature), heat: waterSpecificHeat, wanted: plan.temperature },
+    definition,
+  );
   const flour = coolerFlour(request, surplus);
   const coolEnough = floorToDivision(dec(flour.value), ONE);
   return problem("temperature.too-warm", ["flour", "temperature"], { coolEnough: fixedText(coolEnough, 0) });

@@ -32,18 +32,15 @@ export function threeTemperatureWater(temperatures: ThreeTemperatures, friction:
   ];
   if (problems.length > 0) return refuse(...problems);
   return answer(
-    worked({
-      id: "water.three-temperatures",
-      label: "water temperature by the rule of three",
-      unit: "°C",
-      places: 1,
-      formula: "3 * dough - flour - room - friction",
-      from: {
+    worked(
+      { id: "water.three-temperatures", label: "water temperature by the rule of three", unit: "°C", places: 1 },
+      "3 * dough - flour - room - friction",
+      {
         ...figures(temperatures),
         friction: asked({ id: "rule.friction", label: "friction", unit: "K", places: 1 }, friction),
       },
-      sources: [bakersRule],
-    }),
+      bakersRule,
+    ),
     [noMasses],
   );
 }
@@ -62,18 +59,15 @@ export function frictionFrom(temperatures: ThreeTemperatures, water: DecimalText
   ];
   if (problems.length > 0) return refuse(...problems);
   return answer(
-    worked({
-      id: "rule.friction",
-      label: "friction",
-      unit: "K",
-      places: 1,
-      formula: "3 * dough - flour - room - water",
-      from: {
+    worked(
+      { id: "rule.friction", label: "friction", unit: "K", places: 1 },
+      "3 * dough - flour - room - water",
+      {
         ...figures(temperatures),
         water: asked({ id: "rule.water", label: "temperature of the water", unit: "°C", places: 1 }, water),
       },
-      sources: [bakersRule],
-    }),
+      bakersRule,
+    ),
     [noMasses],
   );
 }
