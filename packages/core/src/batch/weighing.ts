@@ -12,15 +12,12 @@ export const usualTolerance = "1";
 
 /** The same as a figure. */
 export function weighingTolerance({ weighingTolerance: stated }: Pick<Spec, "weighingTolerance">): Figure {
-  return given({
-    id: "weighing.tolerance",
-    label: "what rounding may be off",
-    unit: "%",
-    places: 1,
-    value: stated?.value ?? usualTolerance,
-    by: stated === undefined ? "usual" : `spec, ${stated.text}`,
-    sources: [stated === undefined ? commonPractice : fromSpec],
-  });
+  return given(
+    { id: "weighing.tolerance", label: "what rounding may be off", unit: "%", places: 1 },
+    stated?.value ?? usualTolerance,
+    stated === undefined ? "usual" : `spec, ${stated.text}`,
+    stated === undefined ? commonPractice : fromSpec,
+  );
 }
 
 /** A scale as it is used. Masses in g. */

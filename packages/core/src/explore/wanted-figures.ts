@@ -30,15 +30,12 @@ export function wantedEnds(
 ): Pick<Want, "least" | "most"> & { readonly room?: Figure } {
   const { unit } = of;
   const wanted = (end: string, says: string, bound: string): Figure =>
-    given({
-      id: `wanted.${of.id}${end}`,
-      label: `${of.label} wanted${says}`,
-      unit,
-      places: dec(bound).decimalPlaces(),
-      value: bound,
-      by: `spec, ${text}`,
-      sources: [fromSpec],
-    });
+    given(
+      { id: `wanted.${of.id}${end}`, label: `${of.label} wanted${says}`, unit, places: dec(bound).decimalPlaces() },
+      bound,
+      `spec, ${text}`,
+      fromSpec,
+    );
   const middle = aim ?? value;
   if (middle === undefined) {
     return {
@@ -56,25 +53,19 @@ export function wantedEnds(
   const room =
     own !== undefined
       ? wanted(".within", ", ±", own)
-      : worked({
-          id: `wanted.${of.id}.room`,
-          label: `what the ${of.label} may be off`,
-          unit,
-          places: 3,
-          formula: "wanted * tolerance / 100",
-          from: { wanted: asked, tolerance: weighingTolerance(spec) },
-          sources: [definition],
-        });
+      : worked(
+          { id: `wanted.${of.id}.room`, label: `what the ${of.label} may be off`, unit, places: 3 },
+          "wanted * tolerance / 100",
+          { wanted: asked, tolerance: weighingTolerance(spec) },
+          definition,
+        );
   const end = (name: "least" | "most", sign: "-" | "+"): Figure =>
-    worked({
-      id: `wanted.${of.id}.${name}`,
-      label: `${of.label} that meets it, at ${name}`,
-      unit,
-      places: 3,
-      formula: `wanted ${sign} room`,
-      from: { wanted: asked, room },
-      sources: [definition],
-    });
+    worked(
+      { id: `wanted.${of.id}.${name}`, label: `${of.label} that meets it, at ${name}`, unit, places: 3 },
+      `wanted ${sign} room`,
+      { wanted: asked, room },
+      definition,
+    );
   return { least: end("least", "-"), most: end("most", "+"), room };
 }
 
@@ -85,5 +76,5 @@ export function reachedBy(
   formula: string,
   from: Readonly<Record<string, Feed>>,
 ): Figure {
-  return worked({ id: `reached.${id}`, ...naming, places: 2, formula, from, sources: [massBalance] });
+  return worked({ id: `reached.${id}`, ...naming, places: 2 }, formula, from, massBalance);
 }

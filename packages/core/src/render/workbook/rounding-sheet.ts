@@ -7,6 +7,7 @@ import {
   every,
   greatest,
   never,
+  partOf,
   rounded,
   size,
   smallest,
@@ -16,7 +17,6 @@ import {
   totalWhere,
   type Worked,
   when,
-  worked,
 } from "./worked.ts";
 
 /** A value that is rounded together with others so that their total is kept. */
@@ -177,7 +177,7 @@ export function layRounding(sheet: SheetDraft, { title, lines, least, divisions 
       const given = rounded(calc(calc(here(reached), "+", calc(way, "*", here(taken))), "*", step), 12);
       return when(every(changes, isMember(here)), given, here(before));
     });
-    const short = mayBeShort ? when(calc(greatest(taken), ">=", steps), 1, 0) : worked(0);
+    const short = mayBeShort ? when(calc(greatest(taken), ">=", steps), 1, 0) : partOf(0);
     beyond.push(`${sheet.name}!${put("laid out too short", short).text}`);
     [before, previous] = [after, { step, on }];
   }

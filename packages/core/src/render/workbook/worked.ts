@@ -25,17 +25,17 @@ const signs = {
 /** What no number tells: an empty text, which counts for more than every number. */
 export const never: Worked = { text: '""', value: Number.POSITIVE_INFINITY };
 
-export function worked(part: Part): Worked {
+export function partOf(part: Part): Worked {
   return typeof part === "number" ? { text: literal(part), value: part } : part;
 }
 
 export function calc(left: Part, sign: keyof typeof signs, right: Part): Worked {
-  const [a, b] = [worked(left), worked(right)];
+  const [a, b] = [partOf(left), partOf(right)];
   return { text: `(${a.text}${sign}${b.text})`, value: signs[sign](a.value, b.value) };
 }
 
 export function when(test: Worked, then: Part, otherwise: Part): Worked {
-  const [a, b] = [worked(then), worked(otherwise)];
+  const [a, b] = [partOf(then), partOf(otherwise)];
   return { text: `IF(${test.text},${a.text},${b.text})`, value: (test.value === 1 ? a : b).value };
 }
 
