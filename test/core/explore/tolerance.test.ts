@@ -3,13 +3,13 @@ import { type Figure, graphOf } from "@noodlewright/core/figure";
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { tolerance } from "#core/explore/tolerance.ts";
-import { causePicture, isSpreadShown, trialPicture } from "#core/explore/tolerance-picture.ts";
+import { isSpreadShown, shareBar, trialPicture } from "#core/explore/tolerance-picture.ts";
 import { given, worked } from "#core/figure/figure.ts";
 import { value } from "./kitchen.ts";
 
 /** A figure for each cause, by name. */
 function inputsFor(causes: readonly Cause[]): Readonly<Record<string, Figure>> {
-  const figures = causes.map((cause) => given({ ...cause, places: 2 }, cause.value, "test"));
+  const figures = causes.map((cause) => given({ ...cause, label: cause.name, places: 2 }, cause.value, "test"));
   return Object.fromEntries(figures.map((figure) => [figure.id, figure]));
 }
 
@@ -29,15 +29,15 @@ function ofFormula(causes: readonly Cause[], formula: string, draws = 100) {
 
 /** A batch of noodle dough: two flours, tap water, stock solution, losses. */
 const causes: readonly Cause[] = [
-  { id: "strong", label: "strong flour weighed", value: "6000", plusMinus: "5", unit: "g" },
-  { id: "soft", label: "soft flour weighed", value: "4000", plusMinus: "5", unit: "g" },
-  { id: "strongProtein", label: "protein of strong flour", value: "12.6", plusMinus: "0.3", unit: "%" },
-  { id: "softProtein", label: "protein of soft flour", value: "8.3", plusMinus: "0.3", unit: "%" },
-  { id: "moisture", label: "moisture of the flours", value: "14.2", plusMinus: "0.5", unit: "%" },
-  { id: "water", label: "tap water weighed", value: "3000", plusMinus: "10", unit: "g" },
-  { id: "stock", label: "stock solution weighed", value: "500", plusMinus: "1", unit: "g" },
-  { id: "strength", label: "strength of the stock", value: "20", plusMinus: "0.5", unit: "%" },
-  { id: "loss", label: "loss", value: "2", plusMinus: "1", unit: "%" },
+  { id: "strong", kind: "weighing", name: "strong flour", value: "6000", plusMinus: "5", unit: "g" },
+  { id: "soft", kind: "weighing", name: "soft flour", value: "4000", plusMinus: "5", unit: "g" },
+  { id: "strongProtein", kind: "protein", name: "strong flour", value: "12.6", plusMinus: "0.3", unit: "%" },
+  { id: "softProtein", kind: "protein", name: "soft flour", value: "8.3", plusMinus: "0.3", unit: "%" },
+  { id: "moisture", kind: "moisture", name: "the flours", value: "14.2", plusMinus: "0.5", unit: "%" },
+  { id: "water", kind: "weighing", name: "tap water", value: "3000", plusMinus: "10", unit: "g" },
+  { id: "stock", kind: "weighing", name: "stock solution", value: "500", plusMinus: "1", unit: "g" },
+  { id: "strength", kind: "strength", name: "the stock", value: "20", plusMinus: "0.5", unit: "%" },
+  { id: "loss", kind: "loss", name: "cutting", value: "2", plusMinus: "1", unit: "%" },
 ];
 const formulas = {
   protein: "(strong * strongProtein + soft * softProtein) / (strong + soft)",
@@ -111,7 +111,7 @@ describe("tolerance", () => {
     for (const { shares } of results) {
       expect(shares.reduce((sum, { share }) => sum + Number(share.value), 0)).toBeCloseTo(100, 9);
     }
-    expect(results.map(({ shares }) => shares[0]?.id)).toEqual(["strongProtein", "moisture", "strength", "loss"]);
+    expect(results.map(({ shares }) => shares[0]?.cause.id)).toEqual(["strongProtein", "moisture", "strength", "loss"]);
   });
 
   test("by hand: protein errors of 0.6 × 0.3 and 0.4 × 0.3 make 69 and 31 % of each other", () => {
@@ -127,7 +127,8 @@ describe("tolerance", () => {
       fc.property(fc.array(fc.tuple(small, small, fc.nat(9)), { minLength: 1, maxLength: 5 }), (terms) => {
         const list = terms.map(([, middle, error], index) => ({
           id: `x${index}`,
-          label: `x${index}`,
+          kind: "weighing" as const,
+          name: `x${index}`,
           value: `${middle}`,
           plusMinus: `${error}`,
           unit: "",
@@ -144,14 +145,21 @@ describe("tolerance", () => {
   });
 
   test("a product around zero: corners where the directions turn are all tried", () => {
-    const around = ["a", "b"].map((id) => ({ id, label: id, value: "0", plusMinus: "2", unit: "" }));
+    const around = ["a", "b"].map((id) => ({
+      id,
+      kind: "weighing" as const,
+      name: id,
+      value: "0",
+      plusMinus: "2",
+      unit: "",
+    }));
     const one = ofFormula(around, "a * b");
     expect([one.figure.range?.low, one.figure.range?.high]).toEqual(["-4", "4"]);
   });
 
   test("the classes are told apart with no more places than that takes, and a spread too small to show is none", () => {
     const spread = (plusMinus: string) =>
-      ofFormula([{ id: "a", label: "a", value: "12", plusMinus, unit: "" }], "a", 2000);
+      ofFormula([{ id: "a", kind: "weighing", name: "a", value: "12", plusMinus, unit: "" }], "a", 2000);
     const labels = (plusMinus: string) => trialPicture(spread(plusMinus), 30).map(({ label }) => label.split(" to "));
     const placesOf = (plusMinus: string) => labels(plusMinus)[0]?.[0]?.split(".")[1]?.length;
     expect([placesOf("1"), placesOf("0.1"), placesOf("0.01")]).toEqual([2, 2, 3]);
@@ -164,14 +172,16 @@ describe("tolerance", () => {
     if (protein === undefined) throw new Error("no result");
     const bars = trialPicture(protein, 30).map(({ bar }) => bar.length);
     expect(Math.max(...bars)).toBe(30);
-    expect(causePicture(protein, 40)[0]?.bar.length).toBe(
-      Math.round((Number(protein.shares[0]?.share.value) * 40) / 100),
-    );
+    const [share] = protein.shares;
+    expect(share && shareBar(share, 40).length).toBe(Math.round((Number(share?.share.value) * 40) / 100));
   });
 
   test.each([
     ["tolerance.causes", { causes: [] }],
-    ["tolerance.plus-minus", { causes: [{ id: "a", label: "a", value: "1", plusMinus: "-1", unit: "" }] }],
+    [
+      "tolerance.plus-minus",
+      { causes: [{ id: "a", kind: "weighing" as const, name: "a", value: "1", plusMinus: "-1", unit: "" }] },
+    ],
     ["tolerance.seed", { seed: 0 }],
     ["tolerance.draws", { draws: 10 }],
   ])("says what is wrong: %s", (code, part) => {

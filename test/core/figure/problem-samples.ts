@@ -32,7 +32,7 @@ export const given = {
   dough: `{ flour: { mass: "7000", temperature: "24" }, water: "2450" }`,
   strip: `{ mass: "278 g", length: "1 m", width: "150 mm", gap: "1.35 mm" }`,
   nothing: `{ water: "0", protein: "0", fat: "0", carbohydrate: "0", fibre: "0", ash: "0" }`,
-  cause: `{ id: "a", label: "water", value: "36", plusMinus: "1", unit: "%" }`,
+  cause: `{ id: "a", kind: "weighing", name: "water", value: "36", plusMinus: "1", unit: "%" }`,
   weakBatch: `{ batch: { name: "batch", composition: { species: { Na2CO3: "9" }, water: "91", inert: "0" }, mass: "1000" }, target: tenPercent, salts: soda, ...here }`,
   tenOfSoda: `{ products: [{ ...soda, parts: 1 }], ratioBy: "anhydrous", target: tenPercent, amount: { grams: 100 }, ...here }`,
   unknownFlour: `{ name: "house flour", amount: "100 %", figures: { label: { protein: "12 g", rules: "EU" } } }`,

@@ -1,11 +1,13 @@
 import type { Batch } from "../batch/batch.ts";
 import type { Cost } from "../batch/cost.ts";
 import { type Figure, given, worked } from "../figure/figure.ts";
-import { type Graph, type Published, published, scoped, withOrigins } from "../figure/graph.ts";
+import { type Published, published, underScope } from "../figure/graph.ts";
 import { definition, massBalance } from "../figure/source.ts";
 import type { Formula } from "../formula/formula.ts";
+import type { FormulaLine } from "../formula/line.ts";
 import { plainName } from "../materials/nearest.ts";
 import { dec, decimalText } from "../number/decimal.ts";
+import { toldApart } from "./told-apart.ts";
 import type { Tolerance } from "./tolerance.ts";
 
 /** One of the noodles that are set side by side; its batch, cost and errors where they can be had. */
@@ -22,6 +24,7 @@ export interface Side {
 /** One figure of each noodle, in their order, and how it differs from that of the first. A side that has none is left open. */
 export interface ComparedLine {
   readonly id: string;
+  /** The ingredient, or what the figure is. */
   readonly label: string;
   readonly unit: string;
   readonly figures: readonly (Figure | undefined)[];
@@ -51,7 +54,8 @@ export interface Comparison {
 
 /**
  * Sets noodles side by side: on 100 of flour, by the load, by the bowl, and in what they come to. The first is the one that
- * the others are held against. An ingredient of the same name and the same part in the dough is the same.
+ * the others are held against. An ingredient of the same name and the same part in the dough is the same; of several such,
+ * the first is the first, and so on.
  */
 export function compareNoodles(sides: readonly Side[]): Published<Comparison> {
   const named = sides.map((side, index) => ownFigures(side, `of-${index + 1}`));
@@ -60,105 +64,91 @@ export function compareNoodles(sides: readonly Side[]): Published<Comparison> {
     ofAlkali.test(key) && sides[index]?.formula.alkali === undefined;
   const comparison: Comparison = {
     names: sides.map(({ name }) => name),
-    formula: compared("formula", lines, () => true),
+    formula: compared("formula", lines, asItIs),
     loads: compared(
       "load",
       named.map(({ load }) => load),
-      () => true,
+      asItIs,
     ),
     bowls: compared(
       "bowl",
       named.map(({ bowl }) => bowl),
-      () => true,
+      asItIs,
     ),
     sums: compared(
       "sum",
       named.map(({ sums }) => sums),
+      (line, key) => (key.startsWith("cost") ? asPriced(line, sides) : line),
       free,
-    ).map((line) => asPriced(line, sides)),
+    ),
     ranges: compared(
       "range",
       named.map(({ ranges }) => ranges),
+      (line, key) => withApart(line, key, sides.slice(1)),
       free,
-    ).map((line) => withApart(line, sides.slice(1))),
+    ),
   };
-  return published(comparison, ...named.map(({ graph }) => graph));
+  return published(comparison);
 }
 
-/** Figures by what they are matched by. */
-type Matched = ReadonlyMap<string, Figure>;
+/** A figure, what it is matched by, and what it is called beside the others. */
+interface Matched {
+  readonly key: string;
+  readonly label: string;
+  readonly figure: Figure;
+}
 
 interface OwnFigures {
-  readonly formula: Matched;
-  readonly load: Matched | undefined;
-  readonly bowl: Matched | undefined;
-  readonly sums: Matched;
-  readonly ranges: Matched;
-  /** These and all that they rest on. */
-  readonly graph: Graph;
+  readonly formula: readonly Matched[];
+  readonly load: readonly Matched[] | undefined;
+  readonly bowl: readonly Matched[] | undefined;
+  readonly sums: readonly Matched[];
+  readonly ranges: readonly Matched[];
 }
 
 /** The figures of one noodle under a name of their own, with all that they rest on. */
 function ownFigures({ formula, batch, cost, tolerance }: Side, scope: string): OwnFigures {
-  const known: readonly Graph[] = [formula, ...(batch ? [batch] : []), ...(cost ? [cost] : [])].map(
-    ({ graph }) => graph,
-  );
-  const graph: Record<string, Figure> = {};
-  const under = (figures: readonly (readonly [string, Figure | undefined])[]): Matched => {
-    const present = new Map(
-      figures.flatMap(([key, figure]) => (figure === undefined ? [] : [[figure.id, key] as const])),
-    );
-    const all = withOrigins(
-      figures.flatMap(([, figure]) => figure ?? []),
-      ...known,
-    );
-    const own = scoped(scope, all);
-    for (const figure of own) graph[figure.id] = figure;
-    return new Map(
-      all.flatMap(({ id }, index) => {
-        const [key, figure] = [present.get(id), own[index]];
-        return key === undefined || figure === undefined ? [] : [[key, figure] as const];
-      }),
-    );
-  };
   const { blend, water, alkali, salt } = formula;
   const bowls = batch?.target.bowls;
-  const one = `1 kg of raw strands`;
-  const matched = {
-    formula: under(formula.lines.map((line) => [keyOf(line), line.parts])),
-    load: batch && under(batch.lines.map(({ line, load }) => [keyOf(line), load])),
+  const sums: readonly (readonly [key: string, figure: Figure | undefined, label?: string])[] = [
+    ["protein", blend.protein?.at14],
+    ["gluten", blend.glutenProtein?.at14],
+    ["ash", blend.ash?.at14],
+    ["wholegrain", blend.wholegrain],
+    ["added", water.added],
+    ["dough", water.doughWater],
+    ["anhydrous", alkali?.anhydrous],
+    ["potassium", alkali?.potassiumShare],
+    ["alkalinity-m", alkali?.alkalinityM],
+    ["alkalinity-p", alkali?.alkalinityP],
+    ["salt", salt],
+    ["salt-dough", saltOfDough(salt, water.dough)],
+    ["bowls", bowls],
+    [`cost of a bowl ${cost?.currency}`, cost?.bowl, "one bowl"],
+    [`cost of 1 kg of raw strands ${cost?.currency}`, cost?.kilogram, "1 kg of raw strands"],
+  ];
+  return underScope(scope, {
+    formula: ofLines(formula.lines.map((line) => ({ line, figure: line.parts }))),
+    load: batch && ofLines(batch.lines.map(({ line, load }) => ({ line, figure: load }))),
     bowl:
       batch &&
       bowls &&
-      under(batch.lines.map(({ line, batch: whole }) => [keyOf(line), perBowl(line.id, whole, bowls)])),
-    sums: under([
-      ["protein", blend.protein?.at14],
-      ["gluten", blend.glutenProtein?.at14],
-      ["ash", blend.ash?.at14],
-      ["wholegrain", blend.wholegrain],
-      ["added", water.added],
-      ["dough", water.doughWater],
-      ["anhydrous", alkali?.anhydrous],
-      ["potassium", alkali?.potassiumShare],
-      ["alkalinity-m", alkali?.alkalinityM],
-      ["alkalinity-p", alkali?.alkalinityP],
-      ["salt", salt],
-      ["salt-dough", saltOfDough(salt, water.dough)],
-      ["bowls", bowls],
-      [`cost of a bowl ${cost?.currency}`, cost?.bowl],
-      [`cost of ${one} ${cost?.currency}`, cost?.kilogram],
-    ]),
-    ranges: under((tolerance ?? []).map(({ figure }) => [figure.id, figure])),
-  };
-  return { ...matched, graph };
+      ofLines(batch.lines.map(({ line, batch: whole }) => ({ line, figure: perBowl(line, whole, bowls) }))),
+    sums: sums.flatMap(([key, figure, label = figure?.label ?? ""]) =>
+      figure === undefined ? [] : [{ key, label, figure }],
+    ),
+    ranges: (tolerance ?? []).map(({ figure }) => ({ key: figure.id, label: figure.label, figure })),
+  });
 }
 
-function keyOf({ role, name }: Formula["lines"][number]): string {
-  return `${role} ${plainName(name)}`;
+/** Figures of ingredients, matched by part in the dough and name. */
+function ofLines(all: readonly { readonly line: FormulaLine; readonly figure: Figure }[]): readonly Matched[] {
+  const keys = toldApart(all.map(({ line: { role, name } }) => `${role} ${plainName(name)}`));
+  return all.map(({ line, figure }, index) => ({ key: keys[index] ?? line.id, label: line.name, figure }));
 }
 
-function perBowl(id: string, batch: Figure, bowls: Figure): Figure {
-  const naming = { id: `${id}.bowl`, label: batch.label.replace("in the batch", "in a bowl"), unit: "g", places: 2 };
+function perBowl({ id, name }: FormulaLine, batch: Figure, bowls: Figure): Figure {
+  const naming = { id: `${id}.bowl`, label: `${name} in a bowl`, unit: "g", places: 2 };
   return worked(naming, "batch / bowls", { batch, bowls }, massBalance);
 }
 
@@ -170,37 +160,43 @@ function saltOfDough(salt: Figure, dough: Figure): Figure {
 /** What a dough without alkali has none of. */
 const ofAlkali = /^(?:anhydrous|alkalinity-[mp]|tolerance\.alkali\.value)$/u;
 
-/** Costs of which one leaves something out are no difference. */
-function asPriced(line: ComparedLine, sides: readonly Side[]): ComparedLine {
-  const isOpen = ({ cost }: Side): boolean => cost !== undefined && cost.unpriced.length > 0;
-  if (!line.figures.some((figure) => figure?.id.includes("cost.")) || !sides.some(isOpen)) return line;
-  return {
-    ...line,
-    label: line.label.includes("priced") ? line.label : `${line.label}, what is priced of it`,
-    partly: true,
-  };
+function asItIs(line: ComparedLine): ComparedLine {
+  return line;
 }
 
-/** Lines of the figures of every side. @param none - whether a side that has not a figure has none of it */
-function compared(
+/** Costs of which one leaves something out are no difference. */
+function asPriced(line: ComparedLine, sides: readonly Side[]): ComparedLine {
+  return sides.some(({ cost }) => cost !== undefined && cost.unpriced.length > 0) ? { ...line, partly: true } : line;
+}
+
+/**
+ * Lines of the figures of every side.
+ *
+ * @param told - a line with what else is told of what it is matched by
+ * @param none - whether a side that has not a figure has none of it
+ */
+function compared<T = ComparedLine>(
   table: string,
-  sides: readonly (Matched | undefined)[],
-  none: (key: string, side: number) => boolean,
-): readonly ComparedLine[] {
-  const keys = [...new Set(sides.flatMap((side) => [...(side?.keys() ?? [])]))];
-  return keys.flatMap((key, row) => {
-    const like = sides.map((side) => side?.get(key)).find((figure) => figure !== undefined);
+  sides: readonly (readonly Matched[] | undefined)[],
+  told: (line: ComparedLine, key: string) => T,
+  none: (key: string, side: number) => boolean = () => true,
+): readonly T[] {
+  const found = sides.map((side) => side && new Map(side.map((one) => [one.key, one])));
+  const all = new Map(found.flatMap((side) => [...(side ?? [])]).reverse());
+  const keys = new Set(found.flatMap((side) => [...(side?.keys() ?? [])]));
+  return [...keys].flatMap((key, row) => {
+    const like = all.get(key);
     if (like === undefined) return [];
     const id = `${table}.${row + 1}`;
-    const figures = sides.map(
-      (side, index) => side?.get(key) ?? (side && none(key, index) ? noneOf(like, `of-${index + 1}.${id}`) : undefined),
+    const figures = found.map(
+      (side, index) =>
+        side?.get(key)?.figure ?? (side && none(key, index) ? noneOf(like.figure, `of-${index + 1}.${id}`) : undefined),
     );
-    const { label, unit } = like;
     const [first, ...others] = figures;
     const differences = others.map(
       (figure, index) => first && figure && difference(`${id}.${index + 2}`, first, figure),
     );
-    return [{ id, label, unit, figures, differences }];
+    return [told({ id, label: like.label, unit: like.figure.unit, figures, differences }, key)];
   });
 }
 
@@ -216,10 +212,10 @@ function difference(id: string, first: Figure, other: Figure): Figure {
 }
 
 /** The differences with what errors leave open of them, and whether any of them may be none at all. */
-function withApart(line: ComparedLine, others: readonly Side[]): ComparedRange {
+function withApart(line: ComparedLine, key: string, others: readonly Side[]): ComparedRange {
   const [first, ...figures] = line.figures;
   const ranges = others.map(({ difference: of }, index) => {
-    const told = of?.find(({ figure }) => figure.label === line.label)?.figure.range;
+    const told = of?.find(({ figure }) => figure.id === key)?.figure.range;
     return told ?? noneBeside(first, figures[index]);
   });
   return {

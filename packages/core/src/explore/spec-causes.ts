@@ -8,7 +8,7 @@ import type { Material, MaterialKind } from "../materials/material.ts";
 import type { KitchenMaterial } from "../materials/own.ts";
 import { type Decimal, type DecimalText, dec, decimalText, ONE } from "../number/decimal.ts";
 import type { Spec } from "../spec/spec.ts";
-import type { Cause } from "./cause.ts";
+import { type Cause, causeWords } from "./cause.ts";
 
 /** What may be off in a batch, and what is not known of it. */
 export interface BatchCauses {
@@ -26,35 +26,33 @@ export interface BatchCauses {
 export function causesOf(spec: Spec, batch: Batch): BatchCauses {
   const causes: Cause[] = [];
   const exact: string[] = [];
-  const cause: AddCause = (id, label, unit, value, error) => {
-    const { plusMinus, assumed } = typeof error === "string" ? { plusMinus: error } : error;
-    if (dec(plusMinus).isZero()) return;
-    const words = assumed === undefined ? { label } : { label: `${label} (error assumed)`, assumed };
-    causes.push({ id, value, plusMinus, unit, ...words, ...(label.startsWith(weighingOf) && { anew: true }) });
+  const cause: AddCause = (of, error) => {
+    const doubt = typeof error === "string" ? { plusMinus: error } : error;
+    if (!dec(doubt.plusMinus).isZero()) causes.push({ ...of, ...doubt });
   };
   const lines = batch.lines.filter(({ load }) => !dec(load.value).isZero());
   for (const weighed of lines) {
     const { line, load } = weighed;
     const { material, name, role } = line;
-    cause(load.id, `${weighingOf} ${name}`, "g", load.value, weighingError(spec, weighed));
-    const wet = doubtOf(material, "moisture", material.moisture);
-    cause(`${line.id}.moisture`, `moisture of ${name}`, "%", wet.value, wet);
+    cause({ id: load.id, kind: "weighing", name, unit: "g", value: load.value }, weighingError(spec, weighed));
+    const { value: moisture, ...wet } = doubtOf(material, "moisture", material.moisture);
+    cause({ id: `${line.id}.moisture`, kind: "moisture", name, unit: "%", value: moisture }, wet);
     if (role === "flour") proteinCause(weighed, cause);
     if (role !== "alkali" || material.composition === undefined) continue;
     const strength = alkalinityM(material.composition);
     const error = strength.times(material.strengthUncertainty ?? 0).div(100);
-    if (material.strengthUncertainty === undefined) exact.push(`strength of ${name}`);
-    cause(`${line.id}.alkalinity-m`, `strength of ${name}`, "meq/g", text(strength), text(error));
+    const of = { id: `${line.id}.alkalinity-m`, kind: "strength", name, unit: "meq/g", value: text(strength) } as const;
+    if (material.strengthUncertainty === undefined) exact.push(causeWords(of));
+    cause(of, text(error));
   }
   const lossError = spec.losses?.uncertainty?.value;
   for (const { name, loss } of batch.target.stages) {
     if (dec(loss.value).isZero()) continue;
-    cause(loss.id, `loss at ${name}`, "%", loss.value, lossError ?? asRead(spec.losses?.[name]?.text));
+    const error = lossError ?? asRead(spec.losses?.[name]?.text);
+    cause({ id: loss.id, kind: "loss", name, unit: "%", value: loss.value }, error);
   }
   return { causes, lines, exact };
 }
-
-const weighingOf = "weighing of";
 
 /** How far an input may be off, and from what that was assumed where nobody states it. */
 interface Doubt {
@@ -62,22 +60,25 @@ interface Doubt {
   readonly assumed?: string;
 }
 
-type AddCause = (id: string, label: string, unit: string, value: DecimalText, error: DecimalText | Doubt) => void;
+type AddCause = (of: Omit<Cause, keyof Doubt>, error: DecimalText | Doubt) => void;
 
 /** The protein of a flour as it is stated: on its own moisture, and by its own nitrogen factor. */
-function proteinCause({ line }: WeighedLine, cause: AddCause): void {
-  const { protein, stated } = line.material;
+function proteinCause({ line: { id, name, material } }: WeighedLine, cause: AddCause): void {
+  const { protein, stated } = material;
   if (protein === undefined) return;
-  const { value, ...doubt } = doubtOf(line.material, "protein", protein.value);
+  const { value, ...doubt } = doubtOf(material, "protein", protein.value);
+  const of = { kind: "protein", name, unit: "%" } as const;
   const basis = stated.protein?.basis;
   if (basis?.kind !== "at") {
-    cause(`${line.id}.protein`, `protein of ${line.name} as is`, "%", value, doubt);
+    cause({ ...of, id: `${id}.protein`, basis: "as is", value }, doubt);
     return;
   }
   const scale = dec(protein.value).isZero() ? ONE : dec(stated.protein?.value ?? protein.value).div(protein.value);
   const onBasis = (one: DecimalText): DecimalText => text(dec(one).times(scale));
-  const label = `protein of ${line.name} at ${basis.moisture} % mb`;
-  cause(`${line.id}.protein-stated`, label, "%", onBasis(value), { ...doubt, plusMinus: onBasis(doubt.plusMinus) });
+  cause(
+    { ...of, id: `${id}.protein-stated`, basis: `at ${basis.moisture} % mb`, value: onBasis(value) },
+    { ...doubt, plusMinus: onBasis(doubt.plusMinus) },
+  );
 }
 
 /**

@@ -8,9 +8,11 @@ import { massBalance } from "../figure/source.ts";
 import { sumAlkali } from "../formula/alkali.ts";
 import { mixFlours } from "../formula/blend.ts";
 import { flourBasis } from "../materials/moisture.ts";
+import { plainName } from "../materials/nearest.ts";
 import type { Spec } from "../spec/spec.ts";
 import type { Cause, Output } from "./cause.ts";
 import { type BatchCauses, causesOf } from "./spec-causes.ts";
+import { toldApart } from "./told-apart.ts";
 import { type Tolerance, type ToleranceQuestion, tolerance } from "./tolerance.ts";
 
 /** What the errors of a kitchen do to a load. */
@@ -98,12 +100,12 @@ export function differenceTolerance(
   const [one, two] = [erringLoad(...first), erringLoad(...other)];
   const inOne = new Map(scoped("first", Object.values(one.graph)).map((figure) => [figure.id, figure]));
   const inTwo = new Map(scoped("other", Object.values(two.graph)).map((figure) => [figure.id, figure]));
-  const alike = (cause: Cause): string => [cause.label, cause.value, cause.plusMinus, cause.unit].join(" ");
-  const shared = new Map(one.causes.filter(({ anew }) => anew !== true).map((cause) => [alike(cause), cause]));
+  const shared = new Map(sharedKeys(one.causes).map((key, index) => [key, one.causes[index]]));
+  const twins = sharedKeys(two.causes).map((key) => shared.get(key));
   const own: Cause[] = one.causes.map((cause) => ({ ...cause, id: `first.${cause.id}` }));
-  for (const cause of two.causes) {
+  for (const [index, cause] of two.causes.entries()) {
     const id = `other.${cause.id}`;
-    const twin = cause.anew === true ? undefined : inOne.get(`first.${shared.get(alike(cause))?.id}`);
+    const twin = cause.kind === "weighing" ? undefined : inOne.get(`first.${twins[index]?.id}`);
     const figure = inTwo.get(id);
     if (twin === undefined || figure === undefined) own.push({ ...cause, id });
     else inTwo.set(id, worked(figure, "same", { same: twin }, ...figure.sources));
@@ -122,6 +124,13 @@ export function differenceTolerance(
     outputs: asked.map(({ figure, ...output }) => ({ ...output, figure: figure.id })),
     draws: 100,
   });
+}
+
+/** What is off by the same in two loads has the same key in both. */
+function sharedKeys(causes: readonly Cause[]): readonly string[] {
+  const alike = ({ kind, name, basis, value, plusMinus, unit }: Cause): string =>
+    JSON.stringify([kind, plainName(name), basis, value, plusMinus, unit]);
+  return toldApart(causes.map(alike));
 }
 
 /** Raw strands of a load in each of its bowls; nothing where the spec tells no bowls. */

@@ -1,6 +1,6 @@
 import { dec, fixedText } from "../number/decimal.ts";
 import type { TrialClass } from "./simulate.ts";
-import type { Tolerance } from "./tolerance.ts";
+import type { CauseShare, Tolerance } from "./tolerance.ts";
 
 /** One row of a picture in text: what it is, its value as shown, and a bar. */
 interface PictureRow {
@@ -39,11 +39,7 @@ function placesApart(classes: readonly TrialClass[], least: number): number {
   return places;
 }
 
-/** Draws the share of each cause: 100 % would be `width` signs. */
-export function causePicture({ shares }: Tolerance, width: number): readonly PictureRow[] {
-  return shares.map(({ label, share }) => ({
-    label,
-    shown: `${fixedText(share.value, 1)} %`,
-    bar: "█".repeat(dec(share.value).times(width).div(100).round().toNumber()),
-  }));
+/** Draws the share of a cause: 100 % would be `width` signs. */
+export function shareBar({ share }: CauseShare, width: number): string {
+  return "█".repeat(dec(share.value).times(width).div(100).round().toNumber());
 }

@@ -4,7 +4,7 @@ import type { Graph } from "../figure/graph.ts";
 import { answer, type Outcome, type Problem, problem, refuse } from "../figure/problem.ts";
 import { changedGraph, fastGraph } from "../figure/recalculate.ts";
 import { type Decimal, dec, decimalText } from "../number/decimal.ts";
-import type { Cause, Output } from "./cause.ts";
+import { type Cause, causeWords, type Output } from "./cause.ts";
 import { type Simulated, simulate } from "./simulate.ts";
 
 /** A question to `tolerance`. */
@@ -32,8 +32,7 @@ export interface Tolerance {
 
 /** How much of the spread of an output one cause makes. */
 export interface CauseShare {
-  readonly id: string;
-  readonly label: string;
+  readonly cause: Cause;
   /** % of the variance. */
   readonly share: Figure;
   /** How far this cause alone moves the output, up or down: its error times the slope. */
@@ -142,10 +141,9 @@ function describe(output: Output, bounds: Bounds, simulated: Simulated, shares: 
     shares: shares.causes
       .toSorted((a, b) => b.percent - a.percent)
       .map(({ cause, percent, reach }) => ({
-        id: cause.id,
-        label: cause.label,
-        share: bySlope(`${cause.id}.share`, `share of ${cause.label}`, "%", 1, percent),
-        reach: bySlope(`${cause.id}.reach`, `${cause.label} alone`, unit, places + 1, reach),
+        cause,
+        share: bySlope(`${cause.id}.share`, `share of ${causeWords(cause)}`, "%", 1, percent),
+        reach: bySlope(`${cause.id}.reach`, `${causeWords(cause)} alone`, unit, places + 1, reach),
       })),
   };
 }
@@ -156,8 +154,10 @@ function problemsOf(causes: readonly Cause[], seed: number, draws: number): read
   if (causes.length === 0 || ids.size < causes.length) {
     problems.push(problem("tolerance.causes", ["causes"], { causes: causes.length, names: ids.size }));
   }
-  for (const [index, { label, plusMinus }] of causes.entries()) {
+  for (const [index, cause] of causes.entries()) {
+    const { plusMinus } = cause;
     if (dec(plusMinus).gte(0)) continue;
+    const label = causeWords(cause);
     problems.push(problem("tolerance.plus-minus", ["causes", index, "plusMinus"], { plusMinus, label }));
   }
   if (!Number.isInteger(seed) || seed < 1 || seed > 2_147_483_646) {

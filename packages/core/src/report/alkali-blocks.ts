@@ -10,7 +10,7 @@ import { told } from "../figure/told.ts";
 import { dec } from "../number/decimal.ts";
 import { numberColumn, row, section, table, wordColumn } from "./build.ts";
 import type { Section, Table } from "./schema.ts";
-import { groupDigits, measureCell, words } from "./show.ts";
+import { capital, groupDigits, measureCell, words } from "./show.ts";
 
 /** Said wherever a pH is shown. */
 export const phOfSolution =
@@ -101,7 +101,7 @@ export function doubtLines(figures: readonly Figure[]): readonly string[] {
   return reasons.map((why) => {
     const alike = figures.filter(({ range }) => range?.why === why);
     const each = alike.map((figure) => `${figure.label} ± ${doubt(figure)} ${figure.unit}`);
-    return `${upperFirst(each.join("; "))}: ${why}.`;
+    return `${capital(each.join("; "))}: ${why}.`;
   });
 }
 
@@ -114,7 +114,7 @@ export function rulesSections(compositions: readonly Composition[]): readonly Se
     section("additives", "As food additives", additivesTable(compositions)),
     section("limits", "Limits on foods that name them", limitsTable(compositions.map(foodLimits)), {
       kind: "text",
-      lines: [...notKnownLines("on foods", compositions.map(foodLimits)), `${upperFirst(localCode)}.`],
+      lines: [...notKnownLines("on foods", compositions.map(foodLimits)), `${capital(localCode)}.`],
     }),
     section("hazard", "Hazard class, by salts and strength", { kind: "text", lines: hazardLines(compositions) }),
   ];
@@ -176,10 +176,5 @@ function hazardLines(compositions: readonly Composition[]): readonly string[] {
 
 /** The cautions of products, each once, as sentences. */
 export function alkaliCautions(compositions: readonly Composition[]): readonly string[] {
-  return [...new Set(compositions.flatMap(cautionsFor).map((one) => `${upperFirst(told(one))}.`))];
-}
-
-/** @example upperFirst("no aluminium") // => "No aluminium" */
-export function upperFirst(text: string): string {
-  return text.charAt(0).toUpperCase() + text.slice(1);
+  return [...new Set(compositions.flatMap(cautionsFor).map((one) => `${capital(told(one))}.`))];
 }

@@ -8,7 +8,7 @@ import { told } from "../figure/told.ts";
 import { type Decimal, dec, decimalText, fixedText } from "../number/decimal.ts";
 import { numberColumn, row, section, table, wordColumn } from "./build.ts";
 import type { Block, Cell, Section, Table } from "./schema.ts";
-import { figureCell, groupDigits, rangeLines, words } from "./show.ts";
+import { capital, figureCell, groupDigits, rangeLines, words } from "./show.ts";
 
 const none = words("–");
 
@@ -341,7 +341,3 @@ function reachLine({ label, unit, least, most }: Reach, severalAreOut: boolean):
 /** So that nobody takes the end of what is possible for a blend to make. */
 const endOfReach =
   "The nearest blend goes as far towards what is out of reach as it can, whatever else that changes: look at all of its figures before you make it.";
-
-function capital(text: string): string {
-  return `${text.charAt(0).toUpperCase()}${text.slice(1)}`;
-}

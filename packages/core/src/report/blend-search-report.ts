@@ -20,7 +20,7 @@ import {
 import { report, section } from "./build.ts";
 import { formulaCautions } from "./cautions.ts";
 import type { Report } from "./schema.ts";
-import { rangeLines } from "./show.ts";
+import { capital, rangeLines } from "./show.ts";
 
 /** Tells the blend that was found, or why there is none and which is nearest. */
 export function blendSearchReport(
@@ -91,8 +91,4 @@ function squareSection(square: SquareAnswer | undefined) {
     { kind: "text", lines: ["Each flour takes as many parts as the other is away from the target."] },
     { kind: "figures", figures: squareFigures(square) },
   );
-}
-
-function capital(text: string): string {
-  return `${text.charAt(0).toUpperCase()}${text.slice(1)}`;
 }

@@ -61,7 +61,7 @@ function sideBySide(id: string, names: readonly string[], lines: readonly Compar
     columns,
     lines.map(({ label, unit, figures: [one, ...rest], differences, partly }) =>
       row([
-        words(labelOf(label)),
+        words(partly ? `${label}, what is priced of it` : label),
         ...(units ? [words(unit)] : []),
         cellOf(one),
         ...rest.flatMap((figure, index) => [cellOf(figure), signedCell(partly ? undefined : differences[index])]),
@@ -82,11 +82,6 @@ const mostPlaces = 2;
 /** More than two noodles are numbered, so that their columns fit beside each other. */
 function shortNames(names: readonly string[]): readonly string[] {
   return names.length > 2 ? names.map((_, index) => String(index + 1)) : names;
-}
-
-/** What stands in the heading of the table need not stand in each line. */
-function labelOf(label: string): string {
-  return label.replace(/ in a (?:load|bowl)$/u, "");
 }
 
 function cellOf(figure: Figure | undefined): Cell {

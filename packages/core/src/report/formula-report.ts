@@ -5,14 +5,13 @@ import { classedFlours } from "../formula/classes.ts";
 import type { Formula } from "../formula/formula.ts";
 import { lawText } from "../formula/limits.ts";
 import { fixedText } from "../number/decimal.ts";
-import { upperFirst } from "./alkali-blocks.ts";
 import { numberColumn, pictureBlock, report, row, section, table, wordColumn } from "./build.ts";
 import { formulaCautions } from "./cautions.ts";
 import { classSection } from "./class-blocks.ts";
 import { blendPicture, waterPicture } from "./pictures/formula-pictures.ts";
 import { recordedSection } from "./recorded.ts";
 import type { Block, Cell, Report, Section, Table } from "./schema.ts";
-import { alkalinityEnds, figureCell, rangeLines, words } from "./show.ts";
+import { alkalinityEnds, capital, figureCell, rangeLines, words } from "./show.ts";
 
 /** Tells a formula: the parts on 100 of flour, the blend, the water, the alkali and the allergens. */
 export function formulaReport(formula: Formula, notes: readonly Note[]): Report {
@@ -47,7 +46,7 @@ export function formulaReport(formula: Formula, notes: readonly Note[]): Report 
         ranges(formula.alkali?.figures ?? []),
         formula.alkali && {
           kind: "text",
-          lines: [alkalinityEnds, ...legal.map((one) => `${upperFirst(lawText(one))}.`)],
+          lines: [alkalinityEnds, ...legal.map((one) => `${capital(lawText(one))}.`)],
         },
       ),
       classSection(classedFlours(formula)),

@@ -31,6 +31,11 @@ export function shownGrouped(figure: Pick<Figure, "value" | "places">): string {
   return groupDigits(shownValue(figure));
 }
 
+/** A text that begins with a capital letter. @example capital("no aluminium") // => "No aluminium" */
+export function capital(text: string): string {
+  return text.charAt(0).toUpperCase() + text.slice(1);
+}
+
 /** A cell of plain words. */
 export function words(text: string): Cell {
   return { text };

@@ -1,13 +1,14 @@
+import { type Cause, causeWords } from "../explore/cause.ts";
 import type { BatchTolerance } from "../explore/spec-tolerance.ts";
 import type { Tolerance } from "../explore/tolerance.ts";
-import { causePicture, isSpreadShown, trialPicture } from "../explore/tolerance-picture.ts";
+import { isSpreadShown, shareBar, trialPicture } from "../explore/tolerance-picture.ts";
 import type { Note } from "../figure/problem.ts";
 import type { Formula } from "../formula/formula.ts";
 import { dec, decimalText, fixedText } from "../number/decimal.ts";
 import { numberColumn, pictureBlock, report, row, section, table, wordColumn } from "./build.ts";
 import { barPicture } from "./pictures/bar.ts";
 import type { Block, Cell, Report, Section, Table } from "./schema.ts";
-import { alkalinityEnds, figureCell, words } from "./show.ts";
+import { alkalinityEnds, capital, figureCell, words } from "./show.ts";
 
 /** Signs of the longest bar of a picture in text. */
 const barWidth = 32;
@@ -102,15 +103,14 @@ function unstatedBlocks(causes: BatchTolerance["causes"], exact: readonly string
   ];
   const rows = assumed.map((cause) => {
     const [value, plusMinus] = errorCells(cause);
-    return row([
-      words(cause.label.replace(" (error assumed)", "")),
-      value,
-      plusMinus,
-      words(cause.unit),
-      words(cause.assumed ?? ""),
-    ]);
+    return row([words(causeWords(cause)), value, plusMinus, words(cause.unit), words(cause.assumed ?? "")]);
   });
   return [...(rows.length === 0 ? [] : [table("unstated", columns, rows)]), { kind: "text", lines }];
+}
+
+/** A cause, and whether its error had to be assumed. */
+function causeText(cause: Cause): string {
+  return cause.assumed === undefined ? causeWords(cause) : `${causeWords(cause)} (error assumed)`;
 }
 
 function mattersMost(output: Tolerance): readonly string[] {
@@ -118,26 +118,20 @@ function mattersMost(output: Tolerance): readonly string[] {
   const [first] = shares;
   if (first === undefined || dec(first.share.value).isZero()) return [`${figure.label}: no error reaches it.`];
   if (!isSpreadShown(output)) return [`${figure.label}: no error moves it as far as its last digit.`];
-  const { label, share, reach } = first;
+  const { cause, share, reach } = first;
   return [
-    `${figure.label}: ${label} makes ${fixedText(share.value, 0)} % of the spread; alone it moves it by ± ${fixedText(reach.value, figure.places)} ${figure.unit}.`,
+    `${figure.label}: ${causeText(cause)} makes ${fixedText(share.value, 0)} % of the spread; alone it moves it by ± ${fixedText(reach.value, figure.places)} ${figure.unit}.`,
   ];
 }
 
 function shareSections(output: Tolerance): readonly Section[] {
   const { figure, shares, simulated } = output;
   const id = figure.id.split(".")[1] ?? "";
-  const bars = causePicture(output, barWidth);
   const seen = shares.filter(({ share }) => dec(share.value).gte(leastShown));
   if (seen.length === 0 || !isSpreadShown(output)) return [];
   const rest = shares.filter(({ share }) => dec(share.value).lt(leastShown) && !dec(share.value).isZero());
-  const rows = seen.map(({ label, share, reach }) =>
-    row([
-      words(label),
-      figureCell(share),
-      figureCell(reach),
-      words(bars.find((bar) => bar.label === label)?.bar ?? ""),
-    ]),
+  const rows = seen.map((one) =>
+    row([words(causeText(one.cause)), figureCell(one.share), figureCell(one.reach), words(shareBar(one, barWidth))]),
   );
   const columns = [
     wordColumn("cause", "cause"),
@@ -145,11 +139,11 @@ function shareSections(output: Tolerance): readonly Section[] {
     numberColumn("reach", `alone, ± ${figure.unit}`),
     wordColumn("bar", ""),
   ];
-  const parts = seen.map(({ label, share }) => ({ words: label, value: share.value }));
+  const parts = seen.map(({ cause, share }) => ({ words: causeText(cause), value: share.value }));
   const restValue = rest.reduce((total, { share }) => total.plus(share.value), dec(0));
   const all = restValue.isZero() ? parts : [...parts, { words: "all others", value: decimalText(restValue) }];
   const picture = barPicture({ id: `${id}-causes`, title: `Shares of the spread: ${figure.label}` }, all, "%", 1);
-  const heading = `${figure.label.charAt(0).toUpperCase()}${figure.label.slice(1)}`;
+  const heading = capital(figure.label);
   const trials = table(
     `${id}-trials`,
     [wordColumn("class", figure.unit), numberColumn("count", "trials"), wordColumn("bar", "")],
@@ -182,11 +176,11 @@ function errorTable(causes: BatchTolerance["causes"]): Table {
       numberColumn("plus-minus", "±"),
       wordColumn("unit", "unit"),
     ],
-    causes.map((cause) => row([words(cause.label), ...errorCells(cause), words(cause.unit)])),
+    causes.map((cause) => row([words(causeText(cause)), ...errorCells(cause), words(cause.unit)])),
   );
 }
 
-function errorCells({ value, plusMinus, unit }: BatchTolerance["causes"][number]): readonly [Cell, Cell] {
+function errorCells({ value, plusMinus, unit }: Cause): readonly [Cell, Cell] {
   const places = Math.min(3, Math.max(1, dec(plusMinus).decimalPlaces()));
   return [plainCell(value, unit, places), plainCell(plusMinus, unit, places)];
 }
