@@ -64,9 +64,7 @@ async function runCommand(
 ): Promise<ExitStatus> {
   const { asked, wrong } = readWords(words, { usage, flags: { ...command.flags, ...everywhere } });
   if (asked.on("version")) return say(version, io);
-  if (asked.on("help")) {
-    return say(commandHelp(usage, describe, command, io.width), io);
-  }
+  if (asked.on("help")) return say(commandHelp(usage, describe, command, io.width), io);
   if (wrong.length > 0) return refuse(await messagesOf(wrong, command), io);
   return command.run(asked, io);
 }

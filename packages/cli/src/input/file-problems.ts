@@ -110,9 +110,7 @@ export function aliasFaults(document: Document, most: number): readonly Fault[] 
     problem,
     span: [alias.range?.[0] ?? 0, alias.range?.[1] ?? 1],
   });
-  if (lost.length > 0) {
-    return lost.map((alias) => fault(alias, ownProblem("file.alias", { alias: alias.source })));
-  }
+  if (lost.length > 0) return lost.map((alias) => fault(alias, ownProblem("file.alias", { alias: alias.source })));
   const tooMany = ownProblem("file.aliases", { most: String(most) });
   return aliases.slice(-1).map((alias) => fault(alias, tooMany));
 }

@@ -34,9 +34,7 @@ export async function readTextFile(
 ): Promise<FileReading> {
   const name = path === "-" ? "standard input" : path;
   const refuse = (problem: AnyProblem): FileReading => ({ ok: false, problem: { ...problem, file: name } });
-  if (path === "-" && io.stdinIsTerminal()) {
-    return refuse(ownProblem("file.no-input", {}));
-  }
+  if (path === "-" && io.stdinIsTerminal()) return refuse(ownProblem("file.no-input", {}));
   let bytes: Uint8Array;
   try {
     bytes = path === "-" ? await io.readStdin(most) : await io.readFile(path, most);

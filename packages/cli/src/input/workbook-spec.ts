@@ -239,9 +239,7 @@ function wantedPlace(id: string, spec: Data, book: Book, said: (of: string) => s
     book.get(one)?.typed === undefined ? undefined : said(one),
   );
   const path = ["wanted", key];
-  if (["glutenProtein", "sodium", "price", "bowlPrice", "batchPrice"].includes(key)) {
-    return [{ path, value: said(id) }];
-  }
+  if (["glutenProtein", "sodium", "price", "bowlPrice", "batchPrice"].includes(key)) return [{ path, value: said(id) }];
   if (value !== undefined) {
     if (last === "within" && valueAt(spec, ["wanted", "within"]) !== undefined)
       return [{ path: ["wanted", "within"], value: said(id) }];

@@ -87,9 +87,7 @@ function twoPrices({ name, path }: FormulaLine, first: Price, second: Price): Pr
 function oneCurrency(lines: readonly PricedLine[]): Outcome<string> {
   const priced = lines.flatMap(({ line, price }) => (price ? [{ name: line.name, currency: price.currency }] : []));
   const [first] = priced;
-  if (first === undefined) {
-    return refuse(problem("cost.no-prices", [], {}));
-  }
+  if (first === undefined) return refuse(problem("cost.no-prices", [], {}));
   const currencies = [...new Set(priced.map(({ currency }) => currency))];
   if (currencies.length === 1) return answer(first.currency);
   const used = currencies.map(

@@ -42,9 +42,7 @@ export function doughSize(
   const ways = Object.entries({ bowls, dough, flour, load, have }).flatMap(([way, value]) =>
     value === undefined ? [] : [way],
   );
-  if (ways.length > 1) {
-    return refuse(problem("batch.stated-twice", ["batch"], { ways }));
-  }
+  if (ways.length > 1) return refuse(problem("batch.stated-twice", ["batch"], { ways }));
   const parts = formula.water.dough;
   if (bowls !== undefined)
     return raw === undefined ? refuse(weightMissing()) : answer(doughForBowls(statedBowls(bowls), raw, losses));

@@ -58,18 +58,14 @@ export function replaceProduct(mass: DecimalText, old: ActiveProduct, fresh: Act
       product.source ?? fromSpec,
     );
   const [oldActive, freshActive] = [content(old, "active", "old"), content(fresh, "active", "new")];
-  if (!exact(freshActive).gt(0) || !exact(oldActive).gt(0)) {
-    return refuse(problem("replace.active", ["active"], {}));
-  }
+  if (!exact(freshActive).gt(0) || !exact(oldActive).gt(0)) return refuse(problem("replace.active", ["active"], {}));
   const oldMass = given(
     { id: "replace.old", label: `mass of ${old.name}`, unit: "g", places: 1 },
     mass,
     "the spec",
     fromSpec,
   );
-  if (exact(oldMass).lt(0)) {
-    return refuse(problem("replace.mass", ["mass"], { mass }));
-  }
+  if (exact(oldMass).lt(0)) return refuse(problem("replace.mass", ["mass"], { mass }));
   const newMass = worked(
     { id: "replace.new", label: `mass of ${fresh.name}`, unit: "g", places: 1 },
     "mass * before / after",

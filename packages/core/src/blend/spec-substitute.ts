@@ -71,9 +71,7 @@ export function correctForLot(
   extra: OwnMaterials = {},
 ): Outcome<Substitution> {
   const { lot } = spec;
-  if (lot === undefined) {
-    return refuse(problem("lot.none", ["lot"], {}));
-  }
+  if (lot === undefined) return refuse(problem("lot.none", ["lot"], {}));
   const old = flourShelf(spec, formula, extra);
   if (!old.ok) return old;
   const name = flourNamed(lot.of, old.value);

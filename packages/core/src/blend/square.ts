@@ -33,9 +33,7 @@ export function squareRule(question: SquareQuestion): Outcome<SquareAnswer> {
   const { one, other } = question;
   const [oneOff, otherOff] = [offTarget("one", one, question), offTarget("other", other, question)];
   const away = [exact(oneOff.off), exact(otherOff.off)] as const;
-  if (away[0].isZero() && away[1].isZero()) {
-    return refuse(problem("square.same-protein", ["other", "protein"], {}));
-  }
+  if (away[0].isZero() && away[1].isZero()) return refuse(problem("square.same-protein", ["other", "protein"], {}));
   if (away[0].times(away[1]).gt(0)) {
     const side = away[0].gt(0) ? "above" : "below";
     return refuse(problem("square.out-of-reach", ["target"], { side, target: question.target }));

@@ -65,9 +65,7 @@ export function styleNotes(
   figures: Readonly<Partial<Record<StyleQuantity, DecimalText>>>,
 ): Outcome<readonly StyleCheck[]> {
   const ranges = styleRanges().filter((range) => range.style === style);
-  if (ranges.length === 0) {
-    return refuse(problem("style.unknown", ["style"], { style, styles: styles() }));
-  }
+  if (ranges.length === 0) return refuse(problem("style.unknown", ["style"], { style, styles: styles() }));
   const checks = ranges.flatMap((range): readonly StyleCheck[] => {
     const value = figures[range.quantity];
     return value === undefined ? [] : [{ range, value, within: isWithin(range, value) }];

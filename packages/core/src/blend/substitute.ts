@@ -148,9 +148,7 @@ function reblend(
   fresh: readonly StockedFlour[],
 ): Outcome<Substitution> {
   const stranger = question.blend.find(({ name }) => !old.some((flour) => flour.name === name));
-  if (stranger !== undefined) {
-    return refuse(problem("substitute.flour", ["blend"], { name: stranger.name }));
-  }
+  if (stranger !== undefined) return refuse(problem("substitute.flour", ["blend"], { name: stranger.name }));
   const shares = old.map(({ name }) => question.blend.find((one) => one.name === name)?.share ?? "0");
   const outcome = searchBlend(searchQuestion(question, old, fresh, shares));
   if (!outcome.ok) return outcome;

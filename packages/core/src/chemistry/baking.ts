@@ -99,9 +99,7 @@ export function bakedSalt(bake: Bake): Outcome<Baked> {
     atomicWeightSource,
   );
   const percent = exact(conversion);
-  if (percent.isNegative()) {
-    return refuse(problem("baking.heavier", [], {}));
-  }
+  if (percent.isNegative()) return refuse(problem("baking.heavier", [], {}));
   if (percent.gt(HUNDRED.plus(SLACK))) {
     const left = exact(idealYield(bake.salt));
     return refuse(

@@ -97,9 +97,7 @@ export function compositionOf(stated: Omit<SaltParts, "inert">): Outcome<Composi
   if (given.some((share) => share.isNegative() && !share.isZero())) {
     return refuse(problem("composition.negative", [], {}));
   }
-  if (total.gt(HUNDRED)) {
-    return refuse(problem("composition.over-100", [], { total: decimalText(total) }));
-  }
+  if (total.gt(HUNDRED)) return refuse(problem("composition.over-100", [], { total: decimalText(total) }));
   return answer(fromMasses({ ...stated, inert: HUNDRED.minus(total) }));
 }
 

@@ -88,12 +88,8 @@ function then(figure: Figure, when: string): Figure {
 
 function problemWith({ from, to, hold }: Swap): Problem | undefined {
   const what = heldNames[hold];
-  if (dec(from.mass).lte(0)) {
-    return problem("convert.dose", [], { mass: dec(from.mass).toString() });
-  }
-  if (contentOf(from.composition, hold).lte(0)) {
-    return problem("convert.nothing-held", [], { name: from.name, what });
-  }
+  if (dec(from.mass).lte(0)) return problem("convert.dose", [], { mass: dec(from.mass).toString() });
+  if (contentOf(from.composition, hold).lte(0)) return problem("convert.nothing-held", [], { name: from.name, what });
   if (to.some(({ composition }) => contentOf(composition, hold).gt(0))) return undefined;
   return problem("convert.cannot-hold", [], { names: to.map(({ name }) => name), what });
 }

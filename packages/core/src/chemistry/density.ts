@@ -109,13 +109,9 @@ function problemsWith(
   t: Decimal,
 ): readonly Problem[] {
   const unknown = parts.filter(({ name }) => known(speciesOf(name).volume) === undefined).map(({ name }) => name);
-  if (unknown.length > 0) {
-    return [problem("density.no-model", [], { unknown, modelled: speciesWith("volume") })];
-  }
+  if (unknown.length > 0) return [problem("density.no-model", [], { unknown, modelled: speciesWith("volume") })];
   const [low, high] = temperatureRange(parts.map(({ name }) => name)) ?? ["0", "40"];
-  if (t.lt(low) || t.gt(high)) {
-    return [problem("density.temperature", [], { temperature: t.toString(), low, high })];
-  }
+  if (t.lt(low) || t.gt(high)) return [problem("density.temperature", [], { temperature: t.toString(), low, high })];
   const used = sum(
     parts.flatMap(({ name, fraction }) => {
       const model = known(speciesOf(name).volume);

@@ -82,9 +82,7 @@ export interface WeighedVolume {
  */
 export function readWeighedVolume(product: Composition, weighed: WeighedVolume): Outcome<ReadStrength> {
   const [mass, volume] = [dec(weighed.mass), dec(weighed.volume)];
-  if (mass.lte(0) || volume.lte(0)) {
-    return refuse(problem("hydrometer.volume", [], {}));
-  }
+  if (mass.lte(0) || volume.lte(0)) return refuse(problem("hydrometer.volume", [], {}));
   const density = mass.div(volume);
   const error = density.times(dec(weighed.massError).div(mass).plus(dec(weighed.volumeError).div(volume)));
   const reading = { measure: "density", value: decimalText(density), temperature: weighed.temperature } as const;

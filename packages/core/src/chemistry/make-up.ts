@@ -131,9 +131,7 @@ function sameShare(shares: readonly (Decimal | undefined)[]): boolean {
 
 function problemWith({ products, ratioBy, amount }: MakeUp): Problem | undefined {
   const empty = products.find(({ composition }) => anhydrousShare(composition).isZero());
-  if (ratioBy === "anhydrous" && empty !== undefined) {
-    return problem("solutions.parts", [], { without: empty.name });
-  }
+  if (ratioBy === "anhydrous" && empty !== undefined) return problem("solutions.parts", [], { without: empty.name });
   if (products.some(({ parts }) => dec(parts).isNegative()) || sum(products.map(({ parts }) => dec(parts))).lte(0)) {
     return problem("solutions.parts", [], {});
   }

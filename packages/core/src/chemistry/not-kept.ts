@@ -13,9 +13,7 @@ const watched = ["anhydrous", "alkalinityM", "alkalinityP", "salt", "sodium", "p
 export function whatIsNotKept(before: Carried, after: Carried): readonly Note[] {
   const changes = watched.flatMap((key) => changeOf(before[key], after[key]));
   const notes: Note[] = changes.length === 0 ? [] : [note("convert.not-kept", [], { changes })];
-  if (differ(before.bicarbonate, after.bicarbonate)) {
-    notes.push(note("convert.bicarbonate", [], {}));
-  }
+  if (differ(before.bicarbonate, after.bicarbonate)) notes.push(note("convert.bicarbonate", [], {}));
   if (differ(before.hydroxide, after.hydroxide)) {
     const more = dec(after.hydroxide.value).gt(before.hydroxide.value);
     notes.push(note("convert.hydroxide", [], more ? { without: standardsWithoutHydroxides } : {}));

@@ -58,9 +58,7 @@ export function solutionPh(
   if (!(water > 0)) return refuse(problem("ph.no-water", [], {}));
   if (t < 0 || t > 40) return refuse(problem("ph.temperature", [], { temperature: t }));
   const totals = totalsOf(composition, water / 1000);
-  if (totals.sodium + totals.potassium - totals.chloride <= 1e-6) {
-    return refuse(problem("ph.no-salt", [], {}));
-  }
+  if (totals.sodium + totals.potassium - totals.chloride <= 1e-6) return refuse(problem("ph.no-salt", [], {}));
   const cations = totals.sodium + totals.potassium;
   if (cations > GREATEST_STRENGTH) return refuse(tooStrong(cations));
   const solved = solve(totals, t);

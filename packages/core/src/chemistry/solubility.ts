@@ -79,9 +79,7 @@ export function staysClear(
 ): Outcome<Solubility> {
   const t = dec(temperature);
   const shares = sharesOf(composition);
-  if (dec(composition.water).isZero() || shares.length === 0) {
-    return refuse(problem("solubility.no-water", [], {}));
-  }
+  if (dec(composition.water).isZero() || shares.length === 0) return refuse(problem("solubility.no-water", [], {}));
   const outcomes = shares.map(([name]) => solubilityOf(name, t));
   const problems = outcomes.flatMap((outcome) => (outcome.ok ? [] : outcome.problems));
   if (problems.length > 0) return refuse(...problems);

@@ -120,9 +120,7 @@ function fitNote(product: Composition, stated: StatedStrength, solution: Composi
 function solutionFor(product: Composition, stated: StatedStrength, tilt: -1 | 0 | 1): Outcome<Composition> {
   const value = dec(stated.value);
   if (anhydrousShare(product).isZero()) return refuse(noSalt);
-  if (value.lte(0)) {
-    return refuse(problem("strength.value", [], { strength: value.toString() }));
-  }
+  if (value.lte(0)) return refuse(problem("strength.value", [], { strength: value.toString() }));
   const temperature = dec(stated.temperature ?? USUAL_TEMPERATURE);
   const byVolume = (measure: Measure): Outcome<Composition> => byDensity(product, value, temperature, measure, tilt);
   switch (stated.measure) {

@@ -82,9 +82,7 @@ export function assayed(stated: StatedAlkalinity, salts: Composition, water: Dec
   if ("acid" in stated ? !positive(stated.acid) : dec(stated.percent).lte(0)) {
     return refuse(problem("titration.value", [], {}));
   }
-  if (alkalinityM(salts).lte(0)) {
-    return refuse(problem("titration.no-alkalinity", [], {}));
-  }
+  if (alkalinityM(salts).lte(0)) return refuse(problem("titration.no-alkalinity", [], {}));
   const alkalinity = statedAlkalinity(stated);
   const assay = worked(
     { id: "titration.assay", label: "alkaline salts in the product", unit: "%", places: 2 },

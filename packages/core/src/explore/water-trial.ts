@@ -76,12 +76,8 @@ const look: readonly string[] = [
  */
 export function waterTrial(request: TrialRequest): Outcome<Trial> {
   const { flour, flours = [], water, step = "1" } = request;
-  if (!dec(flour).gt(0)) {
-    return refuse(problem("trial.flour", ["flour"], { flour }));
-  }
-  if (!dec(step).gt(0) || dec(water).lt(step)) {
-    return refuse(problem("trial.water", ["water"], { water, step }));
-  }
+  if (!dec(flour).gt(0)) return refuse(problem("trial.flour", ["flour"], { flour }));
+  if (!dec(step).gt(0) || dec(water).lt(step)) return refuse(problem("trial.water", ["water"], { water, step }));
   const open = flours.filter(({ takes }) => takes === undefined);
   const [only, second] = open;
   const doughs = [-1, 0, 1].map((times): TrialDough => {

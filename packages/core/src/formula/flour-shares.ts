@@ -25,16 +25,10 @@ export function flourShares(flours: Spec["flours"]): Outcome<Shares> {
   const percents = amounts.filter((amount): amount is Quantity => amount !== "rest" && amount.dimension === "share");
   const rests = amounts.filter((amount) => amount === "rest").length;
   const path = ["flours"] as const;
-  if (masses.length > 0 && percents.length > 0) {
-    return refuse(problem("flours.mixed-amounts", path, {}));
-  }
-  if (rests > 1) {
-    return refuse(problem("flours.rest-twice", path, { rests }));
-  }
+  if (masses.length > 0 && percents.length > 0) return refuse(problem("flours.mixed-amounts", path, {}));
+  if (rests > 1) return refuse(problem("flours.rest-twice", path, { rests }));
   if (masses.length > 0) {
-    if (rests > 0) {
-      return refuse(problem("flours.rest-with-masses", path, {}));
-    }
+    if (rests > 0) return refuse(problem("flours.rest-with-masses", path, {}));
     return writtenShares(flours, masses);
   }
   const total = sum(percents.map((amount) => dec(amount.value)));
@@ -70,9 +64,7 @@ function percentShares(flours: Spec["flours"]): readonly Figure[] {
 
 function writtenShares(flours: Spec["flours"], masses: readonly Quantity[]): Outcome<Shares> {
   const total = sum(masses.map((mass) => dec(mass.value)));
-  if (total.isZero()) {
-    return refuse(problem("flours.none", ["flours"], {}));
-  }
+  if (total.isZero()) return refuse(problem("flours.none", ["flours"], {}));
   const figures = masses.map((mass, index) =>
     given(
       { id: `flour.${index + 1}.written`, label: `${flours[index]?.name ?? "flour"} as written`, unit: "g", places: 1 },

@@ -34,9 +34,7 @@ export function declare(nutrient: NutrientName, value: DecimalInput, book: RuleB
   const found = ruleFor(nutrient, book);
   if (!found.ok) return found;
   const amount = dec(value);
-  if (amount.lt(ZERO)) {
-    return refuse(problem("label.negative", [], { amount: amount.toString() }));
-  }
+  if (amount.lt(ZERO)) return refuse(problem("label.negative", [], { amount: amount.toString() }));
   const rule = found.value;
   const [text = "0", ...others] = declarations(amount, rule);
   return answer({ text, unit: nutrients[nutrient].unit, others, rule });
@@ -102,9 +100,7 @@ export function impliedBy(nutrient: NutrientName, printed: string, book: RuleBoo
   const match = /^(<|less than )?\s*(\d+(?:\.(\d+))?|\.(\d+))\s*(?:g|mg|kcal|grams?)?$/u.exec(
     printed.trim().toLowerCase(),
   );
-  if (match?.[2] === undefined) {
-    return refuse(problem("label.unreadable", [], { printed }));
-  }
+  if (match?.[2] === undefined) return refuse(problem("label.unreadable", [], { printed }));
   const value = dec(match[2]);
   const less = match[1] !== undefined;
   const places = (match[3] ?? match[4] ?? "").length;

@@ -50,9 +50,7 @@ export function readFigureLabels(
   const { label } = figures;
   if (label === undefined) return answer(undefined);
   const place = [...path, "label"];
-  if (figures.protein !== undefined) {
-    return refuse(problem("materials.protein-twice", place, {}));
-  }
+  if (figures.protein !== undefined) return refuse(problem("materials.protein-twice", place, {}));
   const list = Array.isArray(label) ? label : [label];
   const labels = list.map((one) => asLabel({ ...one, nitrogenFactor: one.nitrogenFactor ?? figures.nitrogenFactor }));
   const reading = readLabels(labels, { nitrogenFactor: factor });

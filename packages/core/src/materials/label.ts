@@ -82,9 +82,7 @@ export function readLabels(labels: readonly ProteinLabel[], wish: LabelWish = {}
     if (one.ok) ranges.push(one.value);
     else problems.push(...one.problems.map((problem) => ({ ...problem, path: [index, ...problem.path] })));
   });
-  if (labels.length === 0) {
-    problems.push(problem("label.none", [], {}));
-  }
+  if (labels.length === 0) problems.push(problem("label.none", [], {}));
   if (problems.length > 0) return refuse(...problems);
   const common = ranges.reduce(narrower);
   if (isEmpty(common)) return refuse(disagreement(common));
@@ -181,11 +179,7 @@ function withinTolerance(printed: string, implied: Interval, serving: DecimalTex
 function notesFor(labels: readonly ProteinLabel[]): readonly Note[] {
   const notes: Note[] = [];
   const open = labels.some(({ book, nitrogenFactor }) => nitrogenFactor === undefined && book !== "EU");
-  if (open) {
-    notes.push(note("label.factor-unknown", [], {}));
-  }
-  if (labels.some(({ book }) => book !== "JP")) {
-    notes.push(note("label.rounding-only", [], {}));
-  }
+  if (open) notes.push(note("label.factor-unknown", [], {}));
+  if (labels.some(({ book }) => book !== "JP")) notes.push(note("label.rounding-only", [], {}));
   return notes;
 }

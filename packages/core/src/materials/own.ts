@@ -181,9 +181,7 @@ function overlay(
   if ((kind === "alkali" || kind === "salt") && chosen === undefined) {
     return refuse(problem("materials.composition-missing", place, { name }));
   }
-  if (moisture === undefined) {
-    return refuse(problem("materials.moisture-missing", place, { name }));
-  }
+  if (moisture === undefined) return refuse(problem("materials.moisture-missing", place, { name }));
   const flourLike = kind === "flour" || kind === "gluten" || kind === "starch" || kind === "bran";
   const usual = flourLike ? ({ kind: "at", moisture: flourBasis.value } as const) : ({ kind: "as is" } as const);
   const usualFactor = flourLike ? flourFactor : labelFactor;

@@ -27,9 +27,7 @@ export function statesComposition(figures: MaterialFigures): boolean {
  */
 export function statedComposition(figures: MaterialFigures, path: Path): Outcome<Composition | undefined> {
   const said = ways.filter((way) => figures[way] !== undefined);
-  if (said.length > 1) {
-    return refuse(problem("materials.composition-twice", path, { said }));
-  }
+  if (said.length > 1) return refuse(problem("materials.composition-twice", path, { said }));
   const { composition, solution, certificate, assay } = figures;
   if (composition !== undefined) return readParts(composition, [...path, "composition"]);
   if (solution !== undefined) return ofSolution(solution, [...path, "solution"]);
@@ -88,9 +86,7 @@ function ofAssay(stated: AssayFigures, path: Path): Outcome<Composition> {
   if (part === undefined) return refuse(unknownPart(stated.of, place));
   const drying = stated.lossOnDrying?.value;
   if (part.kind === "species") return answer(pure(part.name, stated.content.value, drying ?? 0));
-  if (part.kind !== "hydrate") {
-    return refuse(problem("materials.assay", place, { of: stated.of }));
-  }
+  if (part.kind !== "hydrate") return refuse(problem("materials.assay", place, { of: stated.of }));
   if (drying === undefined) return answer(hydrate(part.name, stated.content.value));
   const [salt, second] = Object.keys(hydrates[part.name].species);
   const dried = salt === undefined || second !== undefined ? undefined : findPart(salt);
@@ -122,9 +118,7 @@ export function saltsInRatio(
     return refuse(problem("materials.salts", path, { chloride: false }));
   }
   const chlorideAlone = salts.some(({ composition }) => sharesOf(composition).some(([one]) => isChloride(one)));
-  if (chlorideAlone && ratioBy === "anhydrous") {
-    return refuse(problem("materials.salts", path, { chloride: true }));
-  }
+  if (chlorideAlone && ratioBy === "anhydrous") return refuse(problem("materials.salts", path, { chloride: true }));
   return answer(mixInRatio(salts, ratioBy));
 }
 

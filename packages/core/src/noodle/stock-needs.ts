@@ -38,9 +38,7 @@ export function stockNeeds(noodle: Noodle): Outcome<StockNeeds> {
   const { tolerance, loads, lines } = batch.value;
   const scales = scalesOf(noodle.spec, noodle.units === "us");
   if (!scales.ok) return scales;
-  if (!lines.some(({ line }) => line.role === "alkali")) {
-    return refuse(problem("stock.no-alkali", [], {}));
-  }
+  if (!lines.some(({ line }) => line.role === "alkali")) return refuse(problem("stock.no-alkali", [], {}));
   const water = lines.find(({ line }) => line.role === "water")?.exact.value;
   const salts = saltsOfLoad(batch.value);
   return answer({

@@ -95,12 +95,8 @@ export const convertCommand = member({
       salt,
     } = noodle === undefined ? saidDose(ask) : doseOf(noodle, ask);
     const [first, second, third] = ask.list("to");
-    if (third !== undefined) {
-      ask.wrong("<to>", ownProblem("convert.products", {}));
-    }
-    if (second !== undefined && second === first) {
-      ask.wrong("<to>", ownProblem("convert.products", { twice: second }));
-    }
+    if (third !== undefined) ask.wrong("<to>", ownProblem("convert.products", {}));
+    if (second !== undefined && second === first) ask.wrong("<to>", ownProblem("convert.products", { twice: second }));
     const wanted = {
       text: `the alkalinity of ${dose} ${from.name}`,
       unit,
@@ -198,8 +194,6 @@ const nothingStands: StandingDose = {
 function weighed(dose: Quantity, { name, composition }: Product, ask: Asking): Quantity {
   if (dose.dimension !== "volume" || name === "") return dose;
   const mass = gramsOf(composition, { millilitres: dose.value }, ask.temperature);
-  if (!mass.ok) {
-    ask.wrong("--dose", ...mass.problems);
-  }
+  if (!mass.ok) ask.wrong("--dose", ...mass.problems);
   return { text: dose.text, dimension: "mass", value: mass.ok ? mass.value : "1", unit: "g" };
 }

@@ -62,9 +62,7 @@ function inputShown(figure: Figure, { noodle: { units, formula }, graph, scales 
   const line = formula.lines.find((one) => one.id === of);
   const moisture = graph[`${of}.moisture`];
   const source = line?.material.figureSources[what === "ash" ? "ash" : "protein"];
-  if (source === undefined || source.standing === "user" || moisture === undefined) {
-    return { id, unit, places, takes };
-  }
+  if (source === undefined || source.standing === "user" || moisture === undefined) return { id, unit, places, takes };
   // What a table tells holds at the moisture of the table: it goes with the dry matter when the moisture is another.
   const { value } = moisture;
   return {

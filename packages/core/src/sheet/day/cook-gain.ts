@@ -59,9 +59,7 @@ export function gainFromWater({ rawWater, cookedWater, solidsLoss }: BoiledWater
     { path: ["solidsLoss"], value: solidsLoss, unit: "%", least: "0", below: "100" },
   ]);
   if (problems.length > 0) return refuse(...problems);
-  if (dec(cookedWater).lt(rawWater)) {
-    return refuse(problem("cook.dried", ["cookedWater"], { cookedWater, rawWater }));
-  }
+  if (dec(cookedWater).lt(rawWater)) return refuse(problem("cook.dried", ["cookedWater"], { cookedWater, rawWater }));
   const percent = { unit: "%", places: 1 };
   return answer(
     worked(

@@ -104,9 +104,7 @@ export function gapProblems(gaps: Gaps, path: Path): readonly Problem[] {
   if (gaps.settings.length > MOST_SETTINGS) {
     return [problem("machine.too-many-settings", path, { settings: gaps.settings.length, most: MOST_SETTINGS })];
   }
-  if (gaps.settings.length === 0) {
-    return [problem("machine.no-settings", path, {})];
-  }
+  if (gaps.settings.length === 0) return [problem("machine.no-settings", path, {})];
   const limits = outsideLimits(
     gaps.settings.map(({ gap }, index) => ({
       path: [...path, "settings", index, "gap"],

@@ -54,9 +54,7 @@ function listedSteps(gaps: readonly DecimalText[], reduction: Reduction): Outcom
 
 function endProblems(steps: readonly PassStep[], { final, finalTolerance }: Reduction): readonly Problem[] {
   const last = steps.at(-1);
-  if (last === undefined) {
-    return [problem("passes.no-gaps", ["gaps", "gaps"], {})];
-  }
+  if (last === undefined) return [problem("passes.no-gaps", ["gaps", "gaps"], {})];
   const off = exact(last.thickness).minus(exact(final)).abs();
   if (off.lte(exact(finalTolerance))) return [];
   return [

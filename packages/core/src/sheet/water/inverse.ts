@@ -114,9 +114,7 @@ export interface StageLosses {
  * @example shown(lossesFrom([{ stage: "mix", before: "10000", after: "9950" }]).value.total) // => "0.50 %"
  */
 export function lossesFrom(stages: readonly WeighedStage[]): Outcome<StageLosses> {
-  if (stages.length === 0) {
-    return refuse(problem("inverse.no-stages", [], {}));
-  }
+  if (stages.length === 0) return refuse(problem("inverse.no-stages", [], {}));
   const problems = stages.flatMap((stage, index) => stageProblems(stage, index));
   if (problems.length > 0) return refuse(...problems);
   const losses = stages.map((stage) => ({ stage: stage.stage, loss: lossOf(stage) }));

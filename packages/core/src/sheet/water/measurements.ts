@@ -249,9 +249,7 @@ export function measuredCooking(input: unknown): Outcome<Measurement> {
   const { raw, cooked, rawWater, cookedWater, solidsLoss } = reading.value;
   const byWeight = raw && cooked && !rawWater && !cookedWater && !solidsLoss;
   const byWater = rawWater && cookedWater && !raw && !cooked;
-  if (!byWeight && !byWater) {
-    return refuse(problem("measured.cook-pair", ["raw"], {}));
-  }
+  if (!byWeight && !byWater) return refuse(problem("measured.cook-pair", ["raw"], {}));
   const gain = byWeight
     ? gainFromWeights(raw.value, cooked.value)
     : gainFromWater({

@@ -142,8 +142,6 @@ function notesOn({ heat }: WaterRequest, temperature: Figure): readonly Note[] {
   if (heat.kind === "estimated" && heat.mixerWork === undefined) {
     notes.push(note("temperature.no-mixer-work", ["heat"], {}));
   }
-  if (exact(temperature).gt(45)) {
-    notes.push(note("temperature.hot-water", [], {}));
-  }
+  if (exact(temperature).gt(45)) notes.push(note("temperature.hot-water", [], {}));
   return notes;
 }
