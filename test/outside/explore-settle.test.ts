@@ -2,6 +2,7 @@ import { readNoodleData } from "@noodlewright/core";
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { wantedChecks } from "#core/explore/wanted-checks.ts";
+import { always } from "../always.ts";
 import { loadHighs } from "../core/explore/independent.ts";
 
 /** Molar masses, g/mol: Prohaska et al. 2022, IUPAC standard atomic weights, abridged: Na 22.990, K 39.098, C 12.011, O 15.999. */
@@ -54,72 +55,69 @@ describe("a noodle of which all is to be found", async () => {
   const highs = await loadHighs();
 
   test("has flours exactly where an independent solver has any, and its amounts", () => {
-    fc.assert(
-      fc.property(targets, ({ protein, most, water, meq, potassium, salt, least }) => {
-        const wanted = {
-          protein: `${protein} to ${(protein + most).toFixed(1)} %`,
-          doughWater: `${water} %`,
-          alkalinity: `${meq} meq`,
-          potassiumShare: `${potassium} %`,
-          saltInDough: `${salt} %`,
-        };
-        const reading = readNoodleData(specOf(wanted, least));
-        // whole per cents; protein at 14 % moisture: share × (protein × 86 − bound × (100 − moisture))
-        const row = (bound: number) =>
-          flours
-            .map(({ protein: own, moisture }, index) => {
-              const factor = percent(own) * 86 - bound * (100 - percent(moisture));
-              return `${factor < 0 ? "-" : "+"} ${Math.abs(factor).toFixed(9)} f${index}`;
-            })
-            .join(" ");
-        const blend = highs.solve(
-          `Minimize\n obj: 0 f0\nSubject To\n all: f0 + f1 + f2 = 100\n low: ${row(protein)} >= -0.0000001\n high: ${row(Number((protein + most).toFixed(1)))} <= 0.0000001\nBounds\n${least.map((one, index) => ` ${one} <= f${index} <= 100`).join("\n")}\nGeneral\n f0 f1 f2\nEnd`,
-        );
-        expect(reading.ok).toBe(blend.Status === "Optimal");
-        if (!reading.ok) {
-          expect(reading.problems.map(({ code }) => code)).toEqual(["settle.out-of-reach"]);
-          return;
-        }
-        const { spec, formula } = reading.value;
-        const shares = spec.flours.map(({ amount }) => (amount === "rest" ? 0 : Number(amount.value)));
-        const flourWater = shares.reduce(
-          (sum, share, index) => sum + (share * number(flours[index]?.moisture ?? 0)) / 100,
-          0,
-        );
-        // parts on 100 of flour: w tap water, s salt with 0.2 % of water in it, n sodium carbonate, k potassium carbonate
-        const k = potassium / 100;
-        const rows = [
-          `water: ${100 - water} w + ${0.2 - water} s - ${water} n - ${water} k = ${water * 100 - flourWater * 100}`,
-          `salt: ${100 - salt} s - ${salt} w - ${salt} n - ${salt} k = ${salt * 100}`,
-          `meq: ${meqPerGram.soda} n + ${meqPerGram.potash} k = ${meq}`,
-          `ratio: ${1 - k} k - ${k} n = 0`,
-        ];
-        const solved = highs.solve(`Minimize\n obj: w\nSubject To\n ${rows.join("\n ")}\nEnd`).Columns;
-        const found = [
-          [Number(formula.water.tap.value), solved["w"]],
-          [Number(formula.salt.value), solved["s"]],
-          [Number(formula.lines.find(({ name }) => name === "sodium carbonate")?.parts.value), solved["n"]],
-          [Number(formula.lines.find(({ name }) => name === "potassium carbonate")?.parts.value), solved["k"]],
-        ] as const;
-        for (const [value, column] of found) {
-          // amounts are written to a millionth; the solver is good to 1e-6 of what it works with
-          const primal = column !== undefined && "Primal" in column ? column.Primal : Number.NaN;
-          expect(Math.abs(value - primal)).toBeLessThan(1e-5);
-        }
-        // and by the graph: what is wanted is what the formula comes to
-        const reached = [
-          [formula.water.doughWater.value, water],
-          [formula.alkali?.alkalinityM.value, meq],
-          [formula.alkali?.potassiumShare?.value, potassium],
-          [(100 * Number(formula.salt.value)) / Number(formula.water.dough.value), salt],
-        ] as const;
-        for (const [value, target] of reached) expect(Math.abs(Number(value) - target)).toBeLessThan(2e-4);
-        const at14 = Number(formula.blend.protein?.at14.value);
-        expect(at14).toBeGreaterThan(protein - 1e-7);
-        expect(at14).toBeLessThan(protein + most + 1e-7);
-      }),
-      { numRuns: 25 },
-    );
+    always(25, [targets], ({ protein, most, water, meq, potassium, salt, least }) => {
+      const wanted = {
+        protein: `${protein} to ${(protein + most).toFixed(1)} %`,
+        doughWater: `${water} %`,
+        alkalinity: `${meq} meq`,
+        potassiumShare: `${potassium} %`,
+        saltInDough: `${salt} %`,
+      };
+      const reading = readNoodleData(specOf(wanted, least));
+      // whole per cents; protein at 14 % moisture: share × (protein × 86 − bound × (100 − moisture))
+      const row = (bound: number) =>
+        flours
+          .map(({ protein: own, moisture }, index) => {
+            const factor = percent(own) * 86 - bound * (100 - percent(moisture));
+            return `${factor < 0 ? "-" : "+"} ${Math.abs(factor).toFixed(9)} f${index}`;
+          })
+          .join(" ");
+      const blend = highs.solve(
+        `Minimize\n obj: 0 f0\nSubject To\n all: f0 + f1 + f2 = 100\n low: ${row(protein)} >= -0.0000001\n high: ${row(Number((protein + most).toFixed(1)))} <= 0.0000001\nBounds\n${least.map((one, index) => ` ${one} <= f${index} <= 100`).join("\n")}\nGeneral\n f0 f1 f2\nEnd`,
+      );
+      expect(reading.ok).toBe(blend.Status === "Optimal");
+      if (!reading.ok) {
+        expect(reading.problems.map(({ code }) => code)).toEqual(["settle.out-of-reach"]);
+        return;
+      }
+      const { spec, formula } = reading.value;
+      const shares = spec.flours.map(({ amount }) => (amount === "rest" ? 0 : Number(amount.value)));
+      const flourWater = shares.reduce(
+        (sum, share, index) => sum + (share * number(flours[index]?.moisture ?? 0)) / 100,
+        0,
+      );
+      // parts on 100 of flour: w tap water, s salt with 0.2 % of water in it, n sodium carbonate, k potassium carbonate
+      const k = potassium / 100;
+      const rows = [
+        `water: ${100 - water} w + ${0.2 - water} s - ${water} n - ${water} k = ${water * 100 - flourWater * 100}`,
+        `salt: ${100 - salt} s - ${salt} w - ${salt} n - ${salt} k = ${salt * 100}`,
+        `meq: ${meqPerGram.soda} n + ${meqPerGram.potash} k = ${meq}`,
+        `ratio: ${1 - k} k - ${k} n = 0`,
+      ];
+      const solved = highs.solve(`Minimize\n obj: w\nSubject To\n ${rows.join("\n ")}\nEnd`).Columns;
+      const found = [
+        [Number(formula.water.tap.value), solved["w"]],
+        [Number(formula.salt.value), solved["s"]],
+        [Number(formula.lines.find(({ name }) => name === "sodium carbonate")?.parts.value), solved["n"]],
+        [Number(formula.lines.find(({ name }) => name === "potassium carbonate")?.parts.value), solved["k"]],
+      ] as const;
+      for (const [value, column] of found) {
+        // amounts are written to a millionth; the solver is good to 1e-6 of what it works with
+        const primal = column !== undefined && "Primal" in column ? column.Primal : Number.NaN;
+        expect(Math.abs(value - primal)).toBeLessThan(1e-5);
+      }
+      // and by the graph: what is wanted is what the formula comes to
+      const reached = [
+        [formula.water.doughWater.value, water],
+        [formula.alkali?.alkalinityM.value, meq],
+        [formula.alkali?.potassiumShare?.value, potassium],
+        [(100 * Number(formula.salt.value)) / Number(formula.water.dough.value), salt],
+      ] as const;
+      for (const [value, target] of reached) expect(Math.abs(Number(value) - target)).toBeLessThan(2e-4);
+      const at14 = Number(formula.blend.protein?.at14.value);
+      expect(at14).toBeGreaterThan(protein - 1e-7);
+      expect(at14).toBeLessThan(protein + most + 1e-7);
+    });
   });
 });
 
@@ -205,93 +203,90 @@ describe("what is wanted of alkali, salt and water", async () => {
 
   test("is found exactly where an independent solver can meet it, and of every conflict the told ways out are its own", () => {
     let [met, conflicts] = [0, 0];
-    fc.assert(
-      fc.property(wishes, ({ both, ...wants }) => {
-        const { alkalinity, potassiumShare, anhydrousSalts, saltInDough, doughWater, addedWater } = wants;
-        const ofAlkali = [alkalinity, potassiumShare, anhydrousSalts].filter((one) => one !== undefined).length;
-        fc.pre(ofAlkali >= (both ? 2 : 1) && (alkalinity ?? anhydrousSalts) !== undefined);
-        fc.pre((doughWater ?? addedWater) !== undefined);
-        const order: readonly (readonly [string, Wish | undefined])[] =
-          alkalinity === undefined
-            ? [
-                ["anhydrousSalts", anhydrousSalts],
-                ["potassiumShare", potassiumShare],
-              ]
-            : [
-                ["alkalinity", alkalinity],
-                ["potassiumShare", potassiumShare],
-                ["anhydrousSalts", anhydrousSalts],
-              ];
-        /** Values hold exactly, as many as there are amounts; one more within 1 % of it. */
-        const bounds = (list: readonly (readonly [string, Wish | undefined])[], exact: number): readonly Bound[] => {
-          const values = list.filter(([, one]) => one?.isValue === true).map(([key]) => key);
-          return list.flatMap(([key, one]) => {
-            if (one === undefined) return [];
-            const room = one.isValue && values.indexOf(key) >= exact ? 0.01 : 0;
-            return [{ key, least: one.least && one.least * (1 - room), most: one.most && one.most * (1 + room) }];
-          });
-        };
-        const all = [
-          ...bounds(order, both ? 2 : 1),
-          ...bounds([["saltInDough", saltInDough]], 1),
-          ...bounds(
-            [
-              ["doughWater", doughWater],
-              ["addedWater", addedWater],
-            ],
-            1,
-          ),
-        ];
-        const reading = readNoodleData({
-          name: "random",
-          flours: [{ name: "bread flour", amount: "100 %", figures: { moisture: "14 %" } }],
-          water: { added: "find" },
-          alkali: ["sodium carbonate", ...(both ? ["potassium carbonate"] : [])].map((name) => ({
-            name,
-            amount: "find",
-          })),
-          salt: "find",
-          wanted: Object.fromEntries(
-            Object.entries(wants).flatMap(([key, one]) => (one ? [[key, one.text(units[key] ?? "%")]] : [])),
-          ),
+    always(40, [wishes], ({ both, ...wants }) => {
+      const { alkalinity, potassiumShare, anhydrousSalts, saltInDough, doughWater, addedWater } = wants;
+      const ofAlkali = [alkalinity, potassiumShare, anhydrousSalts].filter((one) => one !== undefined).length;
+      fc.pre(ofAlkali >= (both ? 2 : 1) && (alkalinity ?? anhydrousSalts) !== undefined);
+      fc.pre((doughWater ?? addedWater) !== undefined);
+      const order: readonly (readonly [string, Wish | undefined])[] =
+        alkalinity === undefined
+          ? [
+              ["anhydrousSalts", anhydrousSalts],
+              ["potassiumShare", potassiumShare],
+            ]
+          : [
+              ["alkalinity", alkalinity],
+              ["potassiumShare", potassiumShare],
+              ["anhydrousSalts", anhydrousSalts],
+            ];
+      /** Values hold exactly, as many as there are amounts; one more within 1 % of it. */
+      const bounds = (list: readonly (readonly [string, Wish | undefined])[], exact: number): readonly Bound[] => {
+        const values = list.filter(([, one]) => one?.isValue === true).map(([key]) => key);
+        return list.flatMap(([key, one]) => {
+          if (one === undefined) return [];
+          const room = one.isValue && values.indexOf(key) >= exact ? 0.01 : 0;
+          return [{ key, least: one.least && one.least * (1 - room), most: one.most && one.most * (1 + room) }];
         });
-        expect(reading.ok).toBe(canMeet(all, both));
-        if (reading.ok) {
-          met += 1;
-          const checks = wantedChecks(reading.value.spec, reading.value.formula, undefined).checks;
-          expect(checks.filter(({ holds }) => !holds)).toEqual([]);
-          expect(checks).toHaveLength(all.length);
-          return;
+      };
+      const all = [
+        ...bounds(order, both ? 2 : 1),
+        ...bounds([["saltInDough", saltInDough]], 1),
+        ...bounds(
+          [
+            ["doughWater", doughWater],
+            ["addedWater", addedWater],
+          ],
+          1,
+        ),
+      ];
+      const reading = readNoodleData({
+        name: "random",
+        flours: [{ name: "bread flour", amount: "100 %", figures: { moisture: "14 %" } }],
+        water: { added: "find" },
+        alkali: ["sodium carbonate", ...(both ? ["potassium carbonate"] : [])].map((name) => ({
+          name,
+          amount: "find",
+        })),
+        salt: "find",
+        wanted: Object.fromEntries(
+          Object.entries(wants).flatMap(([key, one]) => (one ? [[key, one.text(units[key] ?? "%")]] : [])),
+        ),
+      });
+      expect(reading.ok).toBe(canMeet(all, both));
+      if (reading.ok) {
+        met += 1;
+        const checks = wantedChecks(reading.value.spec, reading.value.formula, undefined).checks;
+        expect(checks.filter(({ holds }) => !holds)).toEqual([]);
+        expect(checks).toHaveLength(all.length);
+        return;
+      }
+      conflicts += 1;
+      let left = all;
+      for (const problem of reading.problems) {
+        if (problem.code !== "settle.conflict") throw new Error(problem.code);
+        const keys = problem.facts.wants.map(({ label }) => keyOfLabel[label] ?? "");
+        const own = all.filter(({ key }) => keys.includes(key));
+        expect(own).toHaveLength(keys.length);
+        expect(canMeet(own, both)).toBe(false);
+        for (const [index, { reach, stays }] of problem.facts.wants.entries()) {
+          const others = own.filter(({ key }) => key !== keys[index]);
+          const rest = left.filter(({ key }) => key !== keys[index]);
+          expect(canMeet(others, both)).toBe(true);
+          const beside = canMeet(rest, both) ? rest : others;
+          const end = Number(stays === "below" ? reach[1] : reach[0]);
+          const sign = stays === "below" ? 1 : -1;
+          // told to two places, or two digits of a small number
+          const at = (bound: number) => ({
+            key: keys[index] ?? "",
+            ...(sign > 0 ? { least: bound } : { most: bound }),
+          });
+          expect(canMeet([...others, at(end - sign * 1e-6)], both)).toBe(true);
+          expect(canMeet([...beside, at(end + sign * 0.02)], both)).toBe(false);
         }
-        conflicts += 1;
-        let left = all;
-        for (const problem of reading.problems) {
-          if (problem.code !== "settle.conflict") throw new Error(problem.code);
-          const keys = problem.facts.wants.map(({ label }) => keyOfLabel[label] ?? "");
-          const own = all.filter(({ key }) => keys.includes(key));
-          expect(own).toHaveLength(keys.length);
-          expect(canMeet(own, both)).toBe(false);
-          for (const [index, { reach, stays }] of problem.facts.wants.entries()) {
-            const others = own.filter(({ key }) => key !== keys[index]);
-            const rest = left.filter(({ key }) => key !== keys[index]);
-            expect(canMeet(others, both)).toBe(true);
-            const beside = canMeet(rest, both) ? rest : others;
-            const end = Number(stays === "below" ? reach[1] : reach[0]);
-            const sign = stays === "below" ? 1 : -1;
-            // told to two places, or two digits of a small number
-            const at = (bound: number) => ({
-              key: keys[index] ?? "",
-              ...(sign > 0 ? { least: bound } : { most: bound }),
-            });
-            expect(canMeet([...others, at(end - sign * 1e-6)], both)).toBe(true);
-            expect(canMeet([...beside, at(end + sign * 0.02)], both)).toBe(false);
-          }
-          // the least of each conflict is left aside when the next is looked for
-          left = left.filter(({ key }) => key !== keys.at(-1));
-        }
-      }),
-      { numRuns: 40 },
-    );
+        // the least of each conflict is left aside when the next is looked for
+        left = left.filter(({ key }) => key !== keys.at(-1));
+      }
+    });
     expect(Math.min(met, conflicts)).toBeGreaterThan(10);
   });
 });

@@ -1,6 +1,7 @@
 import { createRequire } from "node:module";
 import fc from "fast-check";
 import { beforeAll, describe, expect, it } from "vitest";
+import { always } from "../always.ts";
 import { workedOut } from "../core/formula/worked-out.ts";
 
 interface Row {
@@ -144,28 +145,25 @@ describe("blends of the Indian Food Composition Tables 2017, National Institute 
 
   it("are the means of their cereals, as is, dry and at 14 % mb", () => {
     const two = fc.tuple(fc.constantFrom(...cereals), factors);
-    fc.assert(
-      fc.property(two, two, fc.integer({ min: 1, max: 9999 }), ([one, f1], [other, f2], hundredths) => {
-        const share = hundredths / 100;
-        const shares = [
-          [row(one, f1), share],
-          [row(other, f2), 100 - share],
-        ] as const;
-        const written = shares.map(([{ moisture, protein, factor, ash }], index) => ({
-          name: `cereal ${index + 1}`,
-          amount: index === 0 ? `${share} %` : "rest",
-          figures: {
-            moisture: `${moisture} %`,
-            protein: `${protein} %`,
-            proteinBasis: "as is",
-            nitrogenFactor: factor,
-            ash: `${ash} %`,
-            ashBasis: "as is",
-          },
-        }));
-        expectBlend(written, shares);
-      }),
-      { numRuns: 60 },
-    );
+    always(60, [two, two, fc.integer({ min: 1, max: 9999 })], ([one, f1], [other, f2], hundredths) => {
+      const share = hundredths / 100;
+      const shares = [
+        [row(one, f1), share],
+        [row(other, f2), 100 - share],
+      ] as const;
+      const written = shares.map(([{ moisture, protein, factor, ash }], index) => ({
+        name: `cereal ${index + 1}`,
+        amount: index === 0 ? `${share} %` : "rest",
+        figures: {
+          moisture: `${moisture} %`,
+          protein: `${protein} %`,
+          proteinBasis: "as is",
+          nitrogenFactor: factor,
+          ash: `${ash} %`,
+          ashBasis: "as is",
+        },
+      }));
+      expectBlend(written, shares);
+    });
   });
 });

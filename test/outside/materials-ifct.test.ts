@@ -3,6 +3,7 @@ import fc from "fast-check";
 import { beforeAll, describe, expect, it } from "vitest";
 import { onMoisture } from "#core/materials/moisture.ts";
 import { dec, sum } from "#core/number/decimal.ts";
+import { always } from "../always.ts";
 import { eaten, hundred, nothingBut } from "./portion-eaten.ts";
 
 /**
@@ -75,13 +76,11 @@ describe("Indian Food Composition Tables 2017", () => {
   it("comes back as printed from any basis", () => {
     const codes = fc.constantFrom(...cereals);
     const basis = fc.integer({ min: 0, max: 400 }).map((tenth) => dec(tenth).div(10));
-    fc.assert(
-      fc.property(codes, basis, (code, moisture) => {
-        const { water, protcnt } = food(code);
-        const back = onMoisture(onMoisture(dec(protcnt), water, moisture), moisture, water);
-        expect(back.minus(protcnt).abs().lt("1e-25")).toBe(true);
-      }),
-    );
+    always(100, [codes, basis], (code, moisture) => {
+      const { water, protcnt } = food(code);
+      const back = onMoisture(onMoisture(dec(protcnt), water, moisture), moisture, water);
+      expect(back.minus(protcnt).abs().lt("1e-25")).toBe(true);
+    });
   });
 
   // Egg white and yolk have neither carbohydrate nor fibre, and the table works with 17 and 37 kJ/g as the EU does.

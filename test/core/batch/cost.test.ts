@@ -3,6 +3,7 @@ import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { minorPlaces } from "#core/batch/cost-currencies.ts";
 import { dec, sum } from "#core/number/decimal.ts";
+import { always } from "../../always.ts";
 import { formulas, kitchens } from "../formula/random-spec.ts";
 import { codesOf, noteCodesOf } from "../formula/worked-out.ts";
 import { expectSound } from "../report/sound.ts";
@@ -26,54 +27,49 @@ describe("cost", () => {
 
   it("adds up to the smallest coin over ingredients, loads and bowls", () => {
     const money = fc.tuple(fc.integer({ min: 1, max: 9999 }), fc.constantFrom("EUR", "JPY", "KWD", "CLF"));
-    fc.assert(
-      fc.property(
-        formulas,
-        kitchens,
-        money,
-        fc.integer({ min: 1, max: 30 }),
-        (written, kitchen, [cents, code], pack) => {
-          const price = `${cents / 100} ${code} per ${pack} kg`;
-          const names = [...written.flours, ...(written.ingredients ?? [])].map(({ name }) => name);
-          const flours = written.flours.map(({ figures, ...flour }) => {
-            const { price: _own, ...rest } = figures ?? {};
-            return figures === undefined ? flour : { ...flour, figures: rest };
-          });
-          const prices = Object.fromEntries([...names, "table salt", "cornstarch"].map((name) => [name, price]));
-          const found = costed({ ...written, flours, ...kitchen, prices });
-          const coin = dec(10).pow(-(minorPlaces(code) ?? 0));
-          const total = dec(found.batch.value);
-          expect(total.mod(coin).isZero()).toBe(true);
-          expect(values(found.lines.map(({ batch }) => batch)).eq(total)).toBe(true);
-          expect(values(found.lines.map(({ load }) => load)).eq(found.load.value)).toBe(true);
-          const unrounded = new Map(Object.values(found.graph).map(({ id, value }) => [id, value]));
-          for (const one of found.lines.flatMap(({ batch, load }) =>
-            [batch, load].filter((cost) => cost !== undefined),
-          )) {
-            const apart = dec(one.value).minus(unrounded.get(`${one.id}.exact`) ?? "NaN");
-            expect(apart.abs().lt(coin)).toBe(true);
-          }
-          if (found.bowl) expect(values(found.lines.map(({ bowl }) => bowl)).eq(found.bowl.value)).toBe(true);
-          const exact = values(
-            Object.values(found.graph).filter(({ id }) => /^cost\.(?:[a-z]+\.?\d*)\.batch\.exact$/u.test(id)),
-          );
-          expect(exact.minus(total).abs().lte(coin.div(2))).toBe(true);
-          for (const { groups } of found.shared) {
-            expect(values(groups.map(({ together }) => together)).eq(total)).toBe(true);
-            const each = groups.map((group) => dec(group.each.value));
-            expect(
-              each.every((one) =>
-                one
-                  .minus(each[0] ?? one)
-                  .abs()
-                  .lte(coin),
-              ),
-            ).toBe(true);
-          }
-          expectSound(found);
-        },
-      ),
-      { numRuns: 40 },
+    always(
+      40,
+      [formulas, kitchens, money, fc.integer({ min: 1, max: 30 })],
+      (written, kitchen, [cents, code], pack) => {
+        const price = `${cents / 100} ${code} per ${pack} kg`;
+        const names = [...written.flours, ...(written.ingredients ?? [])].map(({ name }) => name);
+        const flours = written.flours.map(({ figures, ...flour }) => {
+          const { price: _own, ...rest } = figures ?? {};
+          return figures === undefined ? flour : { ...flour, figures: rest };
+        });
+        const prices = Object.fromEntries([...names, "table salt", "cornstarch"].map((name) => [name, price]));
+        const found = costed({ ...written, flours, ...kitchen, prices });
+        const coin = dec(10).pow(-(minorPlaces(code) ?? 0));
+        const total = dec(found.batch.value);
+        expect(total.mod(coin).isZero()).toBe(true);
+        expect(values(found.lines.map(({ batch }) => batch)).eq(total)).toBe(true);
+        expect(values(found.lines.map(({ load }) => load)).eq(found.load.value)).toBe(true);
+        const unrounded = new Map(Object.values(found.graph).map(({ id, value }) => [id, value]));
+        for (const one of found.lines.flatMap(({ batch, load }) =>
+          [batch, load].filter((cost) => cost !== undefined),
+        )) {
+          const apart = dec(one.value).minus(unrounded.get(`${one.id}.exact`) ?? "NaN");
+          expect(apart.abs().lt(coin)).toBe(true);
+        }
+        if (found.bowl) expect(values(found.lines.map(({ bowl }) => bowl)).eq(found.bowl.value)).toBe(true);
+        const exact = values(
+          Object.values(found.graph).filter(({ id }) => /^cost\.(?:[a-z]+\.?\d*)\.batch\.exact$/u.test(id)),
+        );
+        expect(exact.minus(total).abs().lte(coin.div(2))).toBe(true);
+        for (const { groups } of found.shared) {
+          expect(values(groups.map(({ together }) => together)).eq(total)).toBe(true);
+          const each = groups.map((group) => dec(group.each.value));
+          expect(
+            each.every((one) =>
+              one
+                .minus(each[0] ?? one)
+                .abs()
+                .lte(coin),
+            ),
+          ).toBe(true);
+        }
+        expectSound(found);
+      },
     );
   });
 

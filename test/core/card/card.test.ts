@@ -11,6 +11,7 @@ import { batchReport } from "#core/report/batch-report.ts";
 import { groupDigits } from "#core/report/show.ts";
 import { planDay } from "#core/sheet/day/day-plan.ts";
 import { loadWater } from "#core/sheet/water/dough-water.ts";
+import { always } from "../../always.ts";
 import { expectSound } from "../report/sound.ts";
 
 const plain: CardWishes = {
@@ -72,52 +73,46 @@ const random = fc.record({
 
 describe("weights on the card", () => {
   test("are those of the batch, cell by cell, with and without stock solutions", () => {
-    fc.assert(
-      fc.property(random, ({ dough, water, alkali, division, dusting }) => {
-        const { dusting: starch, ...without } = spec;
-        const { made, report } = cardOf({
-          ...without,
-          ...(dusting && { dusting: starch }),
-          water: { added: `${water} %` },
-          alkali: [{ name: "sodium carbonate", amount: `${alkali / 10} %` }],
-          batch: { dough: `${dough} g` },
-          scales: [{ name: "scale", division }],
-        });
-        const stocks = columnOf(report, "stock-weights", "load");
-        const inGrams = (row: CardRow): string =>
-          row.unit === "kg" ? groupDigits(dec(row.weight).times(1000).toFixed()) : row.weight;
-        const listed = made.weights.rows.filter(({ role }) => role !== "aside").map(inGrams);
-        const direct = columnOf(report, "weights", "load");
-        const asked = (stocks.length > 0 ? stocks : direct.slice(0, listed.length)).map((text, index) =>
-          made.weights.rows[index]?.unit === "kg" ? groupDigits(fixedText(text.replaceAll(" ", ""), 0)) : text,
-        );
-        expect(listed).toEqual(asked);
-        for (const { weight, unit } of made.weights.rows) {
-          const value = dec(weight.replaceAll(" ", ""));
-          expect(unit === "kg" ? value.gte(10) : value.lt(10_000)).toBe(true);
-        }
-        const aside = made.weights.rows.filter(({ role }) => role === "aside").map(({ weight }) => weight);
-        expect(aside).toEqual(direct.slice(direct.length - aside.length));
-        expect(aside.length).toBe(dusting ? 1 : 0);
-        expectSound(made);
-      }),
-      { numRuns: 60 },
-    );
+    always(60, [random], ({ dough, water, alkali, division, dusting }) => {
+      const { dusting: starch, ...without } = spec;
+      const { made, report } = cardOf({
+        ...without,
+        ...(dusting && { dusting: starch }),
+        water: { added: `${water} %` },
+        alkali: [{ name: "sodium carbonate", amount: `${alkali / 10} %` }],
+        batch: { dough: `${dough} g` },
+        scales: [{ name: "scale", division }],
+      });
+      const stocks = columnOf(report, "stock-weights", "load");
+      const inGrams = (row: CardRow): string =>
+        row.unit === "kg" ? groupDigits(dec(row.weight).times(1000).toFixed()) : row.weight;
+      const listed = made.weights.rows.filter(({ role }) => role !== "aside").map(inGrams);
+      const direct = columnOf(report, "weights", "load");
+      const asked = (stocks.length > 0 ? stocks : direct.slice(0, listed.length)).map((text, index) =>
+        made.weights.rows[index]?.unit === "kg" ? groupDigits(fixedText(text.replaceAll(" ", ""), 0)) : text,
+      );
+      expect(listed).toEqual(asked);
+      for (const { weight, unit } of made.weights.rows) {
+        const value = dec(weight.replaceAll(" ", ""));
+        expect(unit === "kg" ? value.gte(10) : value.lt(10_000)).toBe(true);
+      }
+      const aside = made.weights.rows.filter(({ role }) => role === "aside").map(({ weight }) => weight);
+      expect(aside).toEqual(direct.slice(direct.length - aside.length));
+      expect(aside.length).toBe(dusting ? 1 : 0);
+      expectSound(made);
+    });
   });
 
   test("have a box for every load, or for those asked for", () => {
-    fc.assert(
-      fc.property(fc.integer({ min: 5, max: 90 }), fc.uniqueArray(fc.integer({ min: 1, max: 9 })), (kg, asked) => {
-        const { made } = cardOf({ ...spec, batch: { dough: `${kg} kg` } });
-        const all = Array.from({ length: made.weights.of }, (_, index) => index + 1);
-        expect(made.weights.loads).toEqual(all);
-        const loads = asked.filter((load) => load <= made.weights.of);
-        const chosen = cardOf({ ...spec, batch: { dough: `${kg} kg` } }, { loads }).made.weights;
-        expect(chosen.loads).toEqual(loads.length === 0 ? all : loads);
-        expect(chosen.rows).toEqual(made.weights.rows);
-      }),
-      { numRuns: 30 },
-    );
+    always(30, [fc.integer({ min: 5, max: 90 }), fc.uniqueArray(fc.integer({ min: 1, max: 9 }))], (kg, asked) => {
+      const { made } = cardOf({ ...spec, batch: { dough: `${kg} kg` } });
+      const all = Array.from({ length: made.weights.of }, (_, index) => index + 1);
+      expect(made.weights.loads).toEqual(all);
+      const loads = asked.filter((load) => load <= made.weights.of);
+      const chosen = cardOf({ ...spec, batch: { dough: `${kg} kg` } }, { loads }).made.weights;
+      expect(chosen.loads).toEqual(loads.length === 0 ? all : loads);
+      expect(chosen.rows).toEqual(made.weights.rows);
+    });
   });
 
   test("that are too little for the scale come with what to make up, its masses those of the batch", () => {
@@ -177,31 +172,28 @@ describe("sections of the card", () => {
 
   test("show ice and tap water in whole divisions that add up to the water of the list, which is named", () => {
     let iced = 0;
-    fc.assert(
-      fc.property(coarse, ({ dough, tap, division }) => {
-        const { made } = cardOf({
-          ...spec,
-          batch: { dough: `${dough} g` },
-          scales: [{ name: "scale", division }],
-          temperature: { ...warm, tap: `${tap} °C` },
-        });
-        const blocks = made.bench.flatMap(({ blocks }) => blocks);
-        const shown = blocks
-          .flatMap((block) => (block.kind === "figures" ? block.figures : []))
-          .filter(({ id }) => id === "water.ice-weighed" || id === "water.from-tap-weighed");
-        const [ice, tapWater] = shown.map((figure) => dec(fixedText(figure.value, figure.places)));
-        if (ice === undefined || tapWater === undefined) return;
-        iced += 1;
-        const [step = "", unit = ""] = division.split(" ");
-        expect(shown.map((figure) => figure.unit)).toEqual([unit, unit]);
-        expect([ice.mod(step).toString(), tapWater.mod(step).toString()]).toEqual(["0", "0"]);
-        const listed = made.weights.rows.find(({ name }) => name === "tap water")?.weight ?? "";
-        expect(ice.plus(tapWater).eq(listed.replaceAll(/\s/gu, ""))).toBe(true);
-        const lines = blocks.flatMap((block) => (block.kind === "text" ? block.lines : []));
-        if (!ice.isZero()) expect(lines[0]).toContain(`up to ${listed} ${unit}.`);
-      }),
-      { numRuns: 60 },
-    );
+    always(60, [coarse], ({ dough, tap, division }) => {
+      const { made } = cardOf({
+        ...spec,
+        batch: { dough: `${dough} g` },
+        scales: [{ name: "scale", division }],
+        temperature: { ...warm, tap: `${tap} °C` },
+      });
+      const blocks = made.bench.flatMap(({ blocks }) => blocks);
+      const shown = blocks
+        .flatMap((block) => (block.kind === "figures" ? block.figures : []))
+        .filter(({ id }) => id === "water.ice-weighed" || id === "water.from-tap-weighed");
+      const [ice, tapWater] = shown.map((figure) => dec(fixedText(figure.value, figure.places)));
+      if (ice === undefined || tapWater === undefined) return;
+      iced += 1;
+      const [step = "", unit = ""] = division.split(" ");
+      expect(shown.map((figure) => figure.unit)).toEqual([unit, unit]);
+      expect([ice.mod(step).toString(), tapWater.mod(step).toString()]).toEqual(["0", "0"]);
+      const listed = made.weights.rows.find(({ name }) => name === "tap water")?.weight ?? "";
+      expect(ice.plus(tapWater).eq(listed.replaceAll(/\s/gu, ""))).toBe(true);
+      const lines = blocks.flatMap((block) => (block.kind === "text" ? block.lines : []));
+      if (!ice.isZero()) expect(lines[0]).toContain(`up to ${listed} ${unit}.`);
+    });
     expect(iced).toBeGreaterThan(10);
   });
 

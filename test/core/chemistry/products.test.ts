@@ -19,22 +19,21 @@ import { alkalinityM, alkalinityP } from "#core/chemistry/composition.ts";
 import { cautionsFor } from "#core/chemistry/hazard.ts";
 import { alkalinityAs, statedAlkalinity } from "#core/chemistry/titration.ts";
 import { dec } from "#core/number/decimal.ts";
+import { always } from "../../always.ts";
 import { amount, answered, apart, carbonates, codesOf, distance } from "./given.ts";
 
 describe("baking soda in the oven", () => {
   test("the composition weighs what was weighed, and the conversion comes back", () => {
-    fc.assert(
-      fc.property(amount(0, 100), amount(10, 2000), amount(0, 5), (percent, before, moisture) => {
-        const loss = dec(before)
-          .times(percent)
-          .div(100)
-          .times(dec(1).minus(dec("105.988").div("168.012")));
-        const after = dec(before).minus(loss).plus(moisture).toString();
-        const { conversion, composition } = answered(bakedSalt({ salt: "NaHCO3", before, after, moisture }));
-        expect(Math.abs(Number(conversion.value) - Number(percent))).toBeLessThan(1e-9);
-        expect(dec(composition.water).minus(dec(moisture).times(100).div(after)).abs().lt("1e-12")).toBe(true);
-      }),
-    );
+    always(100, [amount(0, 100), amount(10, 2000), amount(0, 5)], (percent, before, moisture) => {
+      const loss = dec(before)
+        .times(percent)
+        .div(100)
+        .times(dec(1).minus(dec("105.988").div("168.012")));
+      const after = dec(before).minus(loss).plus(moisture).toString();
+      const { conversion, composition } = answered(bakedSalt({ salt: "NaHCO3", before, after, moisture }));
+      expect(Math.abs(Number(conversion.value) - Number(percent))).toBeLessThan(1e-9);
+      expect(dec(composition.water).minus(dec(moisture).times(100).div(after)).abs().lt("1e-12")).toBe(true);
+    });
   });
 
   test("alkalinity is conserved: two bicarbonates make one carbonate of the same M", () => {
@@ -53,22 +52,19 @@ describe("baking soda in the oven", () => {
 
 describe("certificates", () => {
   test("an alkalinity gives the composition back, in every way of stating it", () => {
-    fc.assert(
-      fc.property(
-        carbonates,
-        fc.integer({ min: 1, max: 99 }),
-        fc.constantFrom("Na2CO3", "K2CO3", "Na2O", "K2O"),
-        (salts, percent, as) => {
-          const product = mixture([
-            { composition: salts, mass: percent },
-            { composition: { species: {}, water: "0", inert: "100" }, mass: 100 - percent },
-          ]);
-          const stated = alkalinityAs(alkalinityM(product), as).value;
-          expect(distance(answered(assayed({ as, percent: stated }, salts)).composition, product)).toBeLessThan(1e-18);
-          const acid = { millilitres: alkalinityM(product).times(2).toString(), normality: "1", sample: "2" };
-          expect(distance(answered(assayed({ acid }, salts)).composition, product)).toBeLessThan(1e-18);
-        },
-      ),
+    always(
+      100,
+      [carbonates, fc.integer({ min: 1, max: 99 }), fc.constantFrom("Na2CO3", "K2CO3", "Na2O", "K2O")],
+      (salts, percent, as) => {
+        const product = mixture([
+          { composition: salts, mass: percent },
+          { composition: { species: {}, water: "0", inert: "100" }, mass: 100 - percent },
+        ]);
+        const stated = alkalinityAs(alkalinityM(product), as).value;
+        expect(distance(answered(assayed({ as, percent: stated }, salts)).composition, product)).toBeLessThan(1e-18);
+        const acid = { millilitres: alkalinityM(product).times(2).toString(), normality: "1", sample: "2" };
+        expect(distance(answered(assayed({ acid }, salts)).composition, product)).toBeLessThan(1e-18);
+      },
     );
   });
 
@@ -101,23 +97,21 @@ describe("two end points", () => {
   );
 
   test("give hydroxide, carbonate and bicarbonate back", () => {
-    fc.assert(
-      fc.property(species, ([other, carbonate, caustic]) => {
-        const salts = {
-          Na2CO3: String(carbonate),
-          ...(other === 0 ? {} : caustic ? { NaOH: String(other) } : { NaHCO3: String(other) }),
-        };
-        const product = { species: salts, water: "0", inert: String(100 - other - carbonate) };
-        const split = splitByEndPoints({
-          phenolphthalein: alkalinityP(product).toString(),
-          total: alkalinityM(product).toString(),
-          normality: "1",
-          sample: "1",
-          potassium: 0,
-        });
-        expect(distance(answered(split).composition, product)).toBeLessThan(1e-18);
-      }),
-    );
+    always(100, [species], ([other, carbonate, caustic]) => {
+      const salts = {
+        Na2CO3: String(carbonate),
+        ...(other === 0 ? {} : caustic ? { NaOH: String(other) } : { NaHCO3: String(other) }),
+      };
+      const product = { species: salts, water: "0", inert: String(100 - other - carbonate) };
+      const split = splitByEndPoints({
+        phenolphthalein: alkalinityP(product).toString(),
+        total: alkalinityM(product).toString(),
+        normality: "1",
+        sample: "1",
+        potassium: 0,
+      });
+      expect(distance(answered(split).composition, product)).toBeLessThan(1e-18);
+    });
   });
 
   test("a potassium product is told by its share of potassium", () => {

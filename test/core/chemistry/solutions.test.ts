@@ -17,6 +17,7 @@ import { describe, expect, test } from "vitest";
 import { anhydrousShare, potassiumCarbonateShare, solutionOf, waterOnly } from "#core/chemistry/composition.ts";
 import { mixInRatio } from "#core/chemistry/ratio.ts";
 import { dec, sum } from "#core/number/decimal.ts";
+import { always } from "../../always.ts";
 import { amount, answered, apart, codesOf, distance, drySalts, wetProduct } from "./given.ts";
 
 const here = { temperature: "20", scale: "145" } as const;
@@ -32,64 +33,54 @@ function together(recipe: Recipe, products: readonly Composition[]): Composition
 }
 
 test("a make-up's species add up to the species asked for", () => {
-  fc.assert(
-    fc.property(
-      wetProduct,
-      drySalts,
-      amount(1, 9),
-      amount(1, 9),
-      amount(0.5, 15),
-      amount(10, 5000),
-      (one, other, first, second, percent, grams) => {
-        const recipe = makeUp({
-          products: [
-            { name: "one", composition: one, parts: first },
-            { name: "other", composition: other, parts: second },
-          ],
-          ratioBy: "anhydrous",
-          target: { measure: "mass-percent", value: percent },
-          amount: { grams },
-          ...here,
-        });
-        const made = answered(recipe);
-        expect(distance(together(made, [one, other]), made.composition)).toBeLessThan(1e-20);
-        const total = sum([...made.amounts, made.water].map(({ value }) => dec(value)));
-        expect(apart(total.toString(), grams)).toBeLessThan(1e-20);
-        const anhydrous = [one, other].map((composition, index) =>
-          anhydrousShare(composition).times(made.amounts[index]?.value ?? 0),
-        );
-        const ratio = anhydrous[0]
-          ?.div(anhydrous[1] ?? 1)
-          .div(dec(first).div(second))
-          .minus(1)
-          .abs();
-        expect(ratio?.lt("1e-20")).toBe(true);
-      },
-    ),
-    { numRuns: 50 },
+  always(
+    50,
+    [wetProduct, drySalts, amount(1, 9), amount(1, 9), amount(0.5, 15), amount(10, 5000)],
+    (one, other, first, second, percent, grams) => {
+      const recipe = makeUp({
+        products: [
+          { name: "one", composition: one, parts: first },
+          { name: "other", composition: other, parts: second },
+        ],
+        ratioBy: "anhydrous",
+        target: { measure: "mass-percent", value: percent },
+        amount: { grams },
+        ...here,
+      });
+      const made = answered(recipe);
+      expect(distance(together(made, [one, other]), made.composition)).toBeLessThan(1e-20);
+      const total = sum([...made.amounts, made.water].map(({ value }) => dec(value)));
+      expect(apart(total.toString(), grams)).toBeLessThan(1e-20);
+      const anhydrous = [one, other].map((composition, index) =>
+        anhydrousShare(composition).times(made.amounts[index]?.value ?? 0),
+      );
+      const ratio = anhydrous[0]
+        ?.div(anhydrous[1] ?? 1)
+        .div(dec(first).div(second))
+        .minus(1)
+        .abs();
+      expect(ratio?.lt("1e-20")).toBe(true);
+    },
   );
 });
 
 test("dilution conserves every species", () => {
-  fc.assert(
-    fc.property(wetProduct, amount(1, 2000), fc.integer({ min: 1, max: 99 }), (stock, mass, part) => {
-      const aim = anhydrousShare(stock).times(part).div(100).toString();
-      const recipe = answered(
-        dilute({
-          stock: { name: "stock", composition: stock, mass },
-          target: { measure: "mass-percent", value: aim },
-          ...here,
-        }),
-      );
-      for (const [name, share] of Object.entries(stock.species)) {
-        const before = dec(share).times(mass);
-        const after = dec(recipe.composition.species[name as "Na2CO3"] ?? 0).times(recipe.mass.value);
-        expect(before.minus(after).abs().lt(before.times("1e-20"))).toBe(true);
-      }
-      expect(distance(together(recipe, [stock]), recipe.composition)).toBeLessThan(1e-20);
-    }),
-    { numRuns: 50 },
-  );
+  always(50, [wetProduct, amount(1, 2000), fc.integer({ min: 1, max: 99 })], (stock, mass, part) => {
+    const aim = anhydrousShare(stock).times(part).div(100).toString();
+    const recipe = answered(
+      dilute({
+        stock: { name: "stock", composition: stock, mass },
+        target: { measure: "mass-percent", value: aim },
+        ...here,
+      }),
+    );
+    for (const [name, share] of Object.entries(stock.species)) {
+      const before = dec(share).times(mass);
+      const after = dec(recipe.composition.species[name as "Na2CO3"] ?? 0).times(recipe.mass.value);
+      expect(before.minus(after).abs().lt(before.times("1e-20"))).toBe(true);
+    }
+    expect(distance(together(recipe, [stock]), recipe.composition)).toBeLessThan(1e-20);
+  });
 });
 
 test("a litre of 10 % soda by hand: density 1.1036 at 20 °C, 110.4 g of soda, 993.2 g of water", () => {
@@ -179,25 +170,22 @@ describe("blending two stocks", () => {
   const second = { name: "potash stock", composition: { species: { K2CO3: "40" }, water: "60", inert: "0" } };
 
   test("meets strength and ratio", () => {
-    fc.assert(
-      fc.property(amount(1, 99), amount(0.5, 14.9), (share, percent) => {
-        const recipe = answered(
-          blend({
-            stocks: [first, second],
-            target: { measure: "mass-percent", value: percent },
-            potassiumShare: share,
-            amount: { grams: 1000 },
-            ...here,
-          }),
-        );
-        expect(potassiumCarbonateShare(recipe.composition)?.minus(share).abs().lt("1e-18")).toBe(true);
-        expect(anhydrousShare(recipe.composition).minus(percent).abs().lt("1e-18")).toBe(true);
-        expect(distance(together(recipe, [first.composition, second.composition]), recipe.composition)).toBeLessThan(
-          1e-18,
-        );
-      }),
-      { numRuns: 50 },
-    );
+    always(50, [amount(1, 99), amount(0.5, 14.9)], (share, percent) => {
+      const recipe = answered(
+        blend({
+          stocks: [first, second],
+          target: { measure: "mass-percent", value: percent },
+          potassiumShare: share,
+          amount: { grams: 1000 },
+          ...here,
+        }),
+      );
+      expect(potassiumCarbonateShare(recipe.composition)?.minus(share).abs().lt("1e-18")).toBe(true);
+      expect(anhydrousShare(recipe.composition).minus(percent).abs().lt("1e-18")).toBe(true);
+      expect(distance(together(recipe, [first.composition, second.composition]), recipe.composition)).toBeLessThan(
+        1e-18,
+      );
+    });
   });
 
   test("names the reach of the stocks", () => {

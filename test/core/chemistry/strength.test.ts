@@ -16,6 +16,7 @@ import { anhydrousShare, solutionOf } from "#core/chemistry/composition.ts";
 import { fitRange } from "#core/chemistry/stated-strength.ts";
 import { massOfVolume, volumeOfMass } from "#core/chemistry/strength.ts";
 import { dec } from "#core/number/decimal.ts";
+import { always } from "../../always.ts";
 import { toldOf } from "../told-of.ts";
 import { amount, answered, apart, carbonates, codesOf, distance } from "./given.ts";
 
@@ -23,26 +24,21 @@ import { amount, answered, apart, carbonates, codesOf, distance } from "./given.
 const EXACT = 1e-9;
 
 test("every measure leads back to the same solution", () => {
-  fc.assert(
-    fc.property(carbonates, amount(0.5, 20), amount(5, 40), (salts, percent, temperature) => {
-      const solution = answered(solutionOf(salts, percent));
-      const { byVolume, massPercent, partsToWater, molPerKilogram } = answered(
-        strengthOf(solution, temperature, "145"),
-      );
-      if (byVolume === undefined) throw new Error("no density");
-      const stated: readonly StatedStrength[] = [
-        { measure: "mass-percent", value: massPercent.value },
-        { measure: "parts-to-water", value: partsToWater.value },
-        { measure: "mol-per-kilogram", value: molPerKilogram.value },
-        { measure: "density", value: byVolume.density.value, temperature },
-        { measure: "mass-volume-percent", value: byVolume.massVolumePercent.value, temperature },
-        { measure: "grams-per-litre", value: byVolume.gramsPerLitre.value, temperature },
-        { measure: "mol-per-litre", value: byVolume.molPerLitre.value, temperature },
-      ];
-      for (const one of stated) expect(distance(answered(solutionAt(salts, one)), solution)).toBeLessThan(EXACT);
-    }),
-    { numRuns: 20 },
-  );
+  always(20, [carbonates, amount(0.5, 20), amount(5, 40)], (salts, percent, temperature) => {
+    const solution = answered(solutionOf(salts, percent));
+    const { byVolume, massPercent, partsToWater, molPerKilogram } = answered(strengthOf(solution, temperature, "145"));
+    if (byVolume === undefined) throw new Error("no density");
+    const stated: readonly StatedStrength[] = [
+      { measure: "mass-percent", value: massPercent.value },
+      { measure: "parts-to-water", value: partsToWater.value },
+      { measure: "mol-per-kilogram", value: molPerKilogram.value },
+      { measure: "density", value: byVolume.density.value, temperature },
+      { measure: "mass-volume-percent", value: byVolume.massVolumePercent.value, temperature },
+      { measure: "grams-per-litre", value: byVolume.gramsPerLitre.value, temperature },
+      { measure: "mol-per-litre", value: byVolume.molPerLitre.value, temperature },
+    ];
+    for (const one of stated) expect(distance(answered(solutionAt(salts, one)), solution)).toBeLessThan(EXACT);
+  });
 });
 
 test("strength to degrees Baumé and back is the identity, on every scale", () => {
@@ -53,38 +49,30 @@ test("strength to degrees Baumé and back is the identity, on every scale", () =
     "144" as const,
     "146.78" as const,
   );
-  fc.assert(
-    fc.property(carbonates, amount(0.5, 20), scales, (salts, percent, scale) => {
-      const { baume } = answered(strengthOf(answered(solutionOf(salts, percent)), 20, scale));
-      if (baume === undefined) throw new Error("no degrees");
-      const back = answered(solutionAt(salts, { measure: "degrees-baume", scale, value: baume.value }));
-      expect(anhydrousShare(back).minus(percent).abs().toNumber()).toBeLessThan(EXACT);
-    }),
-    { numRuns: 30 },
-  );
+  always(30, [carbonates, amount(0.5, 20), scales], (salts, percent, scale) => {
+    const { baume } = answered(strengthOf(answered(solutionOf(salts, percent)), 20, scale));
+    if (baume === undefined) throw new Error("no degrees");
+    const back = answered(solutionAt(salts, { measure: "degrees-baume", scale, value: baume.value }));
+    expect(anhydrousShare(back).minus(percent).abs().toNumber()).toBeLessThan(EXACT);
+  });
 });
 
 test("degrees Baumé and density undo each other at any temperature", () => {
-  fc.assert(
-    fc.property(amount(0.01, 60), amount(0, 40), (degrees, temperature) => {
-      const density = densityFromBaume(degrees, "144.3", temperature);
-      expect(baumeFromDensity(density, "144.3", temperature).minus(degrees).abs().toNumber()).toBeLessThan(1e-30);
-    }),
-  );
+  always(100, [amount(0.01, 60), amount(0, 40)], (degrees, temperature) => {
+    const density = densityFromBaume(degrees, "144.3", temperature);
+    expect(baumeFromDensity(density, "144.3", temperature).minus(degrees).abs().toNumber()).toBeLessThan(1e-30);
+  });
 });
 
 test("density rises with strength and falls with temperature", () => {
-  fc.assert(
-    fc.property(carbonates, amount(0.5, 18), amount(5, 38), (salts, percent, temperature) => {
-      const density = (strength: string, at: string): number =>
-        Number(answered(solutionDensity(answered(solutionOf(salts, strength)), at)).value);
-      const stronger = dec(percent).plus(1).toString();
-      const warmer = dec(temperature).plus(2).toString();
-      expect(density(stronger, temperature)).toBeGreaterThan(density(percent, temperature));
-      expect(density(percent, warmer)).toBeLessThan(density(percent, temperature));
-    }),
-    { numRuns: 50 },
-  );
+  always(50, [carbonates, amount(0.5, 18), amount(5, 38)], (salts, percent, temperature) => {
+    const density = (strength: string, at: string): number =>
+      Number(answered(solutionDensity(answered(solutionOf(salts, strength)), at)).value);
+    const stronger = dec(percent).plus(1).toString();
+    const warmer = dec(temperature).plus(2).toString();
+    expect(density(stronger, temperature)).toBeGreaterThan(density(percent, temperature));
+    expect(density(percent, warmer)).toBeLessThan(density(percent, temperature));
+  });
 });
 
 test("the density shows its working", () => {
@@ -130,15 +118,12 @@ describe("a hydrometer", () => {
   });
 
   test("the strength stands between what the doubt of the fits leaves", () => {
-    fc.assert(
-      fc.property(carbonates, amount(1.02, 1.18), (salts, value) => {
-        const stated = { measure: "density", value } as const;
-        const middle = anhydrousShare(answered(solutionAt(salts, stated)));
-        const range = fitRange(salts, stated);
-        expect(range?.low.lt(middle) && range.high.gt(middle)).toBe(true);
-      }),
-      { numRuns: 20 },
-    );
+    always(20, [carbonates, amount(1.02, 1.18)], (salts, value) => {
+      const stated = { measure: "density", value } as const;
+      const middle = anhydrousShare(answered(solutionAt(salts, stated)));
+      const range = fitRange(salts, stated);
+      expect(range?.low.lt(middle) && range.high.gt(middle)).toBe(true);
+    });
     expect(fitRange(soda, { measure: "mass-percent", value: "10" })).toBeUndefined();
   });
 

@@ -4,6 +4,7 @@ import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { formulaOf } from "#core/formula/formula.ts";
 import { dec } from "#core/number/decimal.ts";
+import { always } from "../../always.ts";
 import { figuresIn } from "../report/figures-in.ts";
 import { expectOneFigureAnId, expectSound, expectWorkingHolds } from "../report/sound.ts";
 import { flours, formulas, percent } from "./random-spec.ts";
@@ -47,110 +48,92 @@ function inMasses(written: Written, formula: Formula, flour: Decimal, unit: "g" 
 
 describe("any formula", () => {
   it("is sound: decimal text throughout, no negative mass, no noise, the same after JSON", () => {
-    fc.assert(
-      fc.property(formulas, (written) => {
-        const outcome = formulaOf({ name: "any", ...written });
-        expect(outcome.ok || outcome.problems).toBe(true);
-        expectSound(outcome);
-      }),
-      { numRuns: 40 },
-    );
+    always(40, [formulas], (written) => {
+      const outcome = formulaOf({ name: "any", ...written });
+      expect(outcome.ok || outcome.problems).toBe(true);
+      expectSound(outcome);
+    });
   });
 
   it("shows workings that a reader can work out again, and one figure for an id", () => {
-    fc.assert(
-      fc.property(formulas, (written) => {
-        const { formula } = workedOut(written);
-        const figures = figuresIn(formula);
-        expectOneFigureAnId(figures);
-        for (const figure of figures) expectWorkingHolds(figure, formula.graph);
-      }),
-      { numRuns: 40 },
-    );
+    always(40, [formulas], (written) => {
+      const { formula } = workedOut(written);
+      const figures = figuresIn(formula);
+      expectOneFigureAnId(figures);
+      for (const figure of figures) expectWorkingHolds(figure, formula.graph);
+    });
   });
 
   it("is the same formula when written in masses, and on k times as much and 1/k times as much flour", () => {
-    fc.assert(
-      fc.property(
+    always(
+      40,
+      [
         formulas,
         fc.integer({ min: 50, max: 50_000 }),
         fc.integer({ min: 2, max: 97 }),
         fc.constantFrom("g" as const, "oz" as const),
-        (written, flour, k, unit) => {
-          const { formula } = workedOut(written);
-          for (const size of [dec(flour), dec(flour).times(k), dec(flour).div(k)]) {
-            expectSameFormula(workedOut(inMasses(written, formula, size, unit)).formula, formula);
-          }
-        },
-      ),
-      { numRuns: 40 },
+      ],
+      (written, flour, k, unit) => {
+        const { formula } = workedOut(written);
+        for (const size of [dec(flour), dec(flour).times(k), dec(flour).div(k)]) {
+          expectSameFormula(workedOut(inMasses(written, formula, size, unit)).formula, formula);
+        }
+      },
     );
   });
 
   it("conserves water, whichever way it is stated", () => {
-    fc.assert(
-      fc.property(formulas, (written) => {
-        const { formula } = workedOut(written);
-        const { water } = formula;
-        const onHand = inMasses(written, formula, dec(1000), "g");
-        const shown = (value: DecimalText): string => `${dec(value).toSignificantDigits(32).toFixed()} %`;
-        const ways = [
-          { tap: shown(water.tap.value) },
-          { added: shown(water.added.value) },
-          { dough: shown(water.doughWater.value) },
-        ];
-        for (const way of ways) expectSameFormula(workedOut({ ...onHand, water: way }).formula, formula);
-        const lines = formula.lines.map(({ parts, material }) => dec(parts.value).times(material.moisture).div(100));
-        const all = lines.reduce((total, one) => total.plus(one), dec(0));
-        expect(all.minus(water.flour.value).minus(water.added.value).abs().lt("1e-20")).toBe(true);
-      }),
-      { numRuns: 40 },
-    );
+    always(40, [formulas], (written) => {
+      const { formula } = workedOut(written);
+      const { water } = formula;
+      const onHand = inMasses(written, formula, dec(1000), "g");
+      const shown = (value: DecimalText): string => `${dec(value).toSignificantDigits(32).toFixed()} %`;
+      const ways = [
+        { tap: shown(water.tap.value) },
+        { added: shown(water.added.value) },
+        { dough: shown(water.doughWater.value) },
+      ];
+      for (const way of ways) expectSameFormula(workedOut({ ...onHand, water: way }).formula, formula);
+      const lines = formula.lines.map(({ parts, material }) => dec(parts.value).times(material.moisture).div(100));
+      const all = lines.reduce((total, one) => total.plus(one), dec(0));
+      expect(all.minus(water.flour.value).minus(water.added.value).abs().lt("1e-20")).toBe(true);
+    });
   });
 
   it("adds up to its dough", () => {
-    fc.assert(
-      fc.property(formulas, (written) => {
-        const { formula } = workedOut(written);
-        const all = formula.lines.reduce((total, { parts }) => total.plus(parts.value), dec(0));
-        expect(near(all.toString(), formula.water.dough.value)).toBe(true);
-      }),
-      { numRuns: 40 },
-    );
+    always(40, [formulas], (written) => {
+      const { formula } = workedOut(written);
+      const all = formula.lines.reduce((total, { parts }) => total.plus(parts.value), dec(0));
+      expect(near(all.toString(), formula.water.dough.value)).toBe(true);
+    });
   });
 
   it("blends alike whatever the order of the flours", () => {
-    fc.assert(
-      fc.property(flours, percent(30, 45), (list, added) => {
-        const one = workedOut({ flours: list, water: { added } }).formula;
-        const other = workedOut({ flours: [...list].reverse(), water: { added } }).formula;
-        const values = ({ blend }: Formula): readonly (string | undefined)[] =>
-          [
-            blend.moisture,
-            blend.protein?.asIs,
-            blend.protein?.at14,
-            blend.glutenProtein?.dry,
-            blend.ash?.at14,
-            blend.wholegrain,
-            blend.price,
-          ].map((figure) => figure && dec(figure.value).toFixed(20));
-        expect(values(other)).toEqual(values(one));
-        expect([...other.allergens].sort()).toEqual([...one.allergens].sort());
-      }),
-      { numRuns: 40 },
-    );
+    always(40, [flours, percent(30, 45)], (list, added) => {
+      const one = workedOut({ flours: list, water: { added } }).formula;
+      const other = workedOut({ flours: [...list].reverse(), water: { added } }).formula;
+      const values = ({ blend }: Formula): readonly (string | undefined)[] =>
+        [
+          blend.moisture,
+          blend.protein?.asIs,
+          blend.protein?.at14,
+          blend.glutenProtein?.dry,
+          blend.ash?.at14,
+          blend.wholegrain,
+          blend.price,
+        ].map((figure) => figure && dec(figure.value).toFixed(20));
+      expect(values(other)).toEqual(values(one));
+      expect([...other.allergens].sort()).toEqual([...one.allergens].sort());
+    });
   });
 
   it("with water on a reference moisture is the formula of that flour when the flour at hand is that flour", () => {
-    fc.assert(
-      fc.property(formulas, percent(9, 16), (written, moisture) => {
-        const house = { name: "house flour", amount: "100 %", figures: { moisture, protein: "11 %", ash: "0.4 %" } };
-        const { onFlourMoisture: _, ...water } = written.water;
-        const plain = { ...written, flours: [house], water };
-        const referred = { ...plain, water: { ...water, onFlourMoisture: moisture } };
-        expectSameFormula(workedOut(referred).formula, workedOut(plain).formula);
-      }),
-      { numRuns: 40 },
-    );
+    always(40, [formulas, percent(9, 16)], (written, moisture) => {
+      const house = { name: "house flour", amount: "100 %", figures: { moisture, protein: "11 %", ash: "0.4 %" } };
+      const { onFlourMoisture: _, ...water } = written.water;
+      const plain = { ...written, flours: [house], water };
+      const referred = { ...plain, water: { ...water, onFlourMoisture: moisture } };
+      expectSameFormula(workedOut(referred).formula, workedOut(plain).formula);
+    });
   });
 });

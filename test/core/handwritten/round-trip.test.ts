@@ -3,6 +3,7 @@ import fc from "fast-check";
 import { expect, test } from "vitest";
 import { parse } from "yaml";
 import { formulaOf } from "#core/formula/formula.ts";
+import { always } from "../../always.ts";
 
 /** Names as a cook writes them, and where they belong. */
 const names = {
@@ -43,38 +44,35 @@ function wideDigits(text: string): string {
 }
 
 test("a formula written in any of these styles reads back the same", () => {
-  fc.assert(
-    fc.property(formula, style, (made, as) => {
-      const line = (name: string, grams: number): string => {
-        const digits = String(grams).replace(".", as.decimal);
-        const amount = `${as.wide ? wideDigits(digits) : digits}${as.unit}`;
-        return `${as.bullet}${as.amountFirst ? `${amount} ${name}` : `${name}${as.between}${amount}`}`;
-      };
-      const text = [
-        ...made.flours.map((name) => line(name, made.flour)),
-        line("water", made.water),
-        ...made.alkali.map((name) => line(name, made.dose)),
-        ...(made.salt === undefined ? [] : [line("salt", made.salt)]),
-        ...made.others.map((name) => line(name, made.other)),
-      ].join(as.end);
-      const { questions, notUnderstood, spec, text: yaml } = readHandwritten(text);
-      expect([text, questions, notUnderstood]).toEqual([text, [], []]);
-      const entry = (grams: number) => (name: string) => [asRead[name] ?? name, `${grams} g`];
-      const read = (key: string) =>
-        ((spec[key] ?? []) as readonly { name: string; amount: string }[]).map((one) => [one.name, one.amount]);
-      expect({ ...spec, ...Object.fromEntries(Object.keys(names).map((key) => [key, read(key)])) }).toEqual({
-        name: "Noodles",
-        flours: made.flours.map(entry(made.flour)),
-        water: { tap: `${made.water} g` },
-        alkali: made.alkali.map(entry(made.dose)),
-        ...(made.salt !== undefined && { salt: `${made.salt} g` }),
-        ingredients: made.others.map(entry(made.other)),
-      });
-      expect(parse(yaml)).toEqual(spec);
-      expect(formulaOf(spec).ok).toBe(true);
-    }),
-    { numRuns: 60 },
-  );
+  always(60, [formula, style], (made, as) => {
+    const line = (name: string, grams: number): string => {
+      const digits = String(grams).replace(".", as.decimal);
+      const amount = `${as.wide ? wideDigits(digits) : digits}${as.unit}`;
+      return `${as.bullet}${as.amountFirst ? `${amount} ${name}` : `${name}${as.between}${amount}`}`;
+    };
+    const text = [
+      ...made.flours.map((name) => line(name, made.flour)),
+      line("water", made.water),
+      ...made.alkali.map((name) => line(name, made.dose)),
+      ...(made.salt === undefined ? [] : [line("salt", made.salt)]),
+      ...made.others.map((name) => line(name, made.other)),
+    ].join(as.end);
+    const { questions, notUnderstood, spec, text: yaml } = readHandwritten(text);
+    expect([text, questions, notUnderstood]).toEqual([text, [], []]);
+    const entry = (grams: number) => (name: string) => [asRead[name] ?? name, `${grams} g`];
+    const read = (key: string) =>
+      ((spec[key] ?? []) as readonly { name: string; amount: string }[]).map((one) => [one.name, one.amount]);
+    expect({ ...spec, ...Object.fromEntries(Object.keys(names).map((key) => [key, read(key)])) }).toEqual({
+      name: "Noodles",
+      flours: made.flours.map(entry(made.flour)),
+      water: { tap: `${made.water} g` },
+      alkali: made.alkali.map(entry(made.dose)),
+      ...(made.salt !== undefined && { salt: `${made.salt} g` }),
+      ingredients: made.others.map(entry(made.other)),
+    });
+    expect(parse(yaml)).toEqual(spec);
+    expect(formulaOf(spec).ok).toBe(true);
+  });
 });
 
 test("any text at all is answered: its spec is YAML that says the same, and loads where nothing is asked", () => {
@@ -107,17 +105,17 @@ test("any text at all is answered: its spec is YAML that says the same, and load
     "\u0000",
     '"',
   );
-  fc.assert(
-    fc.property(
+  always(
+    150,
+    [
       fc.array(fc.oneof({ weight: 6, arbitrary: piece }, { weight: 1, arbitrary: fc.string({ unit: "grapheme" }) }), {
         maxLength: 40,
       }),
-      (pieces) => {
-        const { questions, spec, text } = readHandwritten(pieces.join(""));
-        expect(parse(text)).toEqual(spec);
-        expect(formulaOf(spec).ok).toBe(questions.length === 0);
-      },
-    ),
-    { numRuns: 150 },
+    ],
+    (pieces) => {
+      const { questions, spec, text } = readHandwritten(pieces.join(""));
+      expect(parse(text)).toEqual(spec);
+      expect(formulaOf(spec).ok).toBe(questions.length === 0);
+    },
   );
 });

@@ -2,6 +2,7 @@ import { nearestNames } from "@noodlewright/core/chemistry";
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { editDistance, plainName } from "#core/materials/nearest.ts";
+import { always } from "../../always.ts";
 
 describe("edit distance", () => {
   it.each([
@@ -16,13 +17,11 @@ describe("edit distance", () => {
   });
 
   it("is the same both ways, and zero only for the same text", () => {
-    fc.assert(
-      fc.property(fc.string({ maxLength: 12 }), fc.string({ maxLength: 12 }), (a, b) => {
-        expect(editDistance(a, b)).toBe(editDistance(b, a));
-        expect(editDistance(a, b) === 0).toBe(a === b);
-        expect(editDistance(a, b)).toBeLessThanOrEqual(Math.max(a.length, b.length));
-      }),
-    );
+    always(100, [fc.string({ maxLength: 12 }), fc.string({ maxLength: 12 })], (a, b) => {
+      expect(editDistance(a, b)).toBe(editDistance(b, a));
+      expect(editDistance(a, b) === 0).toBe(a === b);
+      expect(editDistance(a, b)).toBeLessThanOrEqual(Math.max(a.length, b.length));
+    });
   });
 });
 
@@ -36,11 +35,9 @@ describe("nearest names", () => {
   });
 
   it("always finds the name itself first", () => {
-    fc.assert(
-      fc.property(fc.constantFrom(...names), (name) => {
-        expect(nearestNames(name, names)[0]).toBe(name);
-      }),
-    );
+    always(100, [fc.constantFrom(...names)], (name) => {
+      expect(nearestNames(name, names)[0]).toBe(name);
+    });
   });
 
   it("takes hostile names calmly", () => {

@@ -2,6 +2,7 @@ import { fixedText } from "@noodlewright/core/figure";
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { ceilToDivision, dec, decimalText, floorToDivision, roundToDivision, sum } from "#core/number/decimal.ts";
+import { always } from "../../always.ts";
 
 describe("dec", () => {
   it.each(["12", "-12.5", "+3", ".5", "5.", "1e3", "1.5E-7", "0"])("reads %s", (text) => {
@@ -43,12 +44,10 @@ describe("decimalText", () => {
   });
 
   it("comes back as the same number", () => {
-    fc.assert(
-      fc.property(fc.integer(), fc.integer({ min: 0, max: 12 }), (digits, places) => {
-        const value = dec(digits).div(dec(10).pow(places));
-        expect(dec(decimalText(value)).eq(value)).toBe(true);
-      }),
-    );
+    always(100, [fc.integer(), fc.integer({ min: 0, max: 12 })], (digits, places) => {
+      const value = dec(digits).div(dec(10).pow(places));
+      expect(dec(decimalText(value)).eq(value)).toBe(true);
+    });
   });
 });
 

@@ -6,6 +6,7 @@ import { barPicture } from "#core/report/pictures/bar.ts";
 import { blendPicture, waterPicture } from "#core/report/pictures/formula-pictures.ts";
 import { passStrip } from "#core/report/pictures/pass-strip.ts";
 import { wrapText } from "#core/report/pictures/text-width.ts";
+import { always } from "../../always.ts";
 
 /** An attribute of every rectangle that is not a part of a pattern, in the order of the picture. */
 function rectangles(svg: string, attribute: "height" | "width" | "fill"): readonly string[] {
@@ -19,19 +20,17 @@ const thickness = fc.integer({ min: 40, max: 1200 }).map((n) => String(n / 100))
 
 describe("the strip of passes", () => {
   test("is to scale: heights are to each other as the thicknesses", () => {
-    fc.assert(
-      fc.property(fc.array(thickness, { minLength: 1, maxLength: 14 }), (all) => {
-        const strip = passStrip(all.map((one, index) => ({ words: `pass ${index + 1}`, thickness: one })));
-        const heights = rectangles(strip?.svg ?? "", "height").map(Number);
-        expect(heights.length).toBe(all.length);
-        const scale = Number(heights[0]) / Number(all[0]);
-        // Coordinates are written to 0.01 px.
-        for (const [index, height] of heights.entries())
-          expect(Math.abs(height - Number(all[index]) * scale)).toBeLessThan(
-            0.02 + (0.01 * Number(all[index])) / Number(all[0]),
-          );
-      }),
-    );
+    always(100, [fc.array(thickness, { minLength: 1, maxLength: 14 })], (all) => {
+      const strip = passStrip(all.map((one, index) => ({ words: `pass ${index + 1}`, thickness: one })));
+      const heights = rectangles(strip?.svg ?? "", "height").map(Number);
+      expect(heights.length).toBe(all.length);
+      const scale = Number(heights[0]) / Number(all[0]);
+      // Coordinates are written to 0.01 px.
+      for (const [index, height] of heights.entries())
+        expect(Math.abs(height - Number(all[index]) * scale)).toBeLessThan(
+          0.02 + (0.01 * Number(all[index])) / Number(all[0]),
+        );
+    });
   });
 
   test("shows how tall a millimetre is by a bar of that height", () => {
@@ -62,19 +61,17 @@ const parts = fc.array(
 
 describe("a bar of parts", () => {
   test("fills its width, each part by its share; parts that show as 0.0 are left out", () => {
-    fc.assert(
-      fc.property(parts, (all) => {
-        const some = all.filter(({ value }) => Number(value) >= 0.05);
-        const bar = barPicture({ id: "bar", title: "Bar" }, all, "%", 1);
-        expect(bar === undefined).toBe(some.length === 0);
-        const widths = rectangles(bar?.svg ?? "", "width")
-          .slice(0, some.length)
-          .map(Number);
-        const whole = some.reduce((sum, { value }) => sum + Number(value), 0);
-        for (const [index, width] of widths.entries())
-          expect(Math.abs(width - (638 * Number(some[index]?.value)) / whole)).toBeLessThan(0.011);
-      }),
-    );
+    always(100, [parts], (all) => {
+      const some = all.filter(({ value }) => Number(value) >= 0.05);
+      const bar = barPicture({ id: "bar", title: "Bar" }, all, "%", 1);
+      expect(bar === undefined).toBe(some.length === 0);
+      const widths = rectangles(bar?.svg ?? "", "width")
+        .slice(0, some.length)
+        .map(Number);
+      const whole = some.reduce((sum, { value }) => sum + Number(value), 0);
+      for (const [index, width] of widths.entries())
+        expect(Math.abs(width - (638 * Number(some[index]?.value)) / whole)).toBeLessThan(0.011);
+    });
   });
 
   test("uses black, white and patterns of them: no colour; neighbours differ; a legend has the fills of the bar", () => {
@@ -116,13 +113,11 @@ test("the pictures of a formula say its flours and its water in words", () => {
 });
 
 test("wrapped text loses no letter and no line is too long", () => {
-  fc.assert(
-    fc.property(fc.string({ maxLength: 200 }), fc.integer({ min: 60, max: 400 }), (text, most) => {
-      const lines = wrapText(text, most);
-      expect(lines.join("").replaceAll(/\s/gu, "")).toBe(text.replaceAll(/\s/gu, ""));
-      for (const line of lines) expect([...line].length * 9).toBeLessThanOrEqual(most);
-    }),
-  );
+  always(100, [fc.string({ maxLength: 200 }), fc.integer({ min: 60, max: 400 })], (text, most) => {
+    const lines = wrapText(text, most);
+    expect(lines.join("").replaceAll(/\s/gu, "")).toBe(text.replaceAll(/\s/gu, ""));
+    for (const line of lines) expect([...line].length * 9).toBeLessThanOrEqual(most);
+  });
 });
 
 // The five characters that XML reserves: XML 1.0, section 2.4, and HTML, section 13.1.

@@ -7,6 +7,7 @@ import { formulaOf } from "#core/formula/formula.ts";
 import { alkaliListReport, knownProducts } from "#core/report/alkali-list-report.ts";
 import { batchReport } from "#core/report/batch-report.ts";
 import { formulaReport } from "#core/report/formula-report.ts";
+import { always } from "../../always.ts";
 import { answered } from "../sheet/answered.ts";
 
 const spec = {
@@ -54,23 +55,21 @@ describe("the protein of the other flours", () => {
 describe("what rounding to the scale does", () => {
   it("shows changes that are what was weighed less what was asked, as shown", () => {
     let compared = 0;
-    fc.assert(
-      fc.property(fc.integer({ min: 900, max: 9000 }), (flour) => {
-        const { spec: read, formula } = answered(formulaOf({ ...spec, batch: { flour: `${flour} g` } }));
-        const report = batchReport(formula, answered(planBatch(read, formula)), []);
-        const blocks = report.sections.find(({ id }) => id === "rounding")?.blocks ?? [];
-        const rows = blocks.flatMap((block) => (block.kind === "table" ? block.rows : []));
-        for (const { cells } of rows) {
-          const texts = cells.slice(1).map(({ text }) => text.replace("−", "-"));
-          const [asked = "", weighed = "", change = ""] = texts;
-          const places = change.split(".")[1]?.length ?? 0;
-          compared += 1;
-          // after three more places the last digit may still be off by one
-          if (places < 6) expect((Number(weighed) - Number(asked)).toFixed(places)).toBe(zeroless(change));
-          else expect(Math.abs(Number(weighed) - Number(asked) - Number(change))).toBeLessThan(2e-6);
-        }
-      }),
-    );
+    always(100, [fc.integer({ min: 900, max: 9000 })], (flour) => {
+      const { spec: read, formula } = answered(formulaOf({ ...spec, batch: { flour: `${flour} g` } }));
+      const report = batchReport(formula, answered(planBatch(read, formula)), []);
+      const blocks = report.sections.find(({ id }) => id === "rounding")?.blocks ?? [];
+      const rows = blocks.flatMap((block) => (block.kind === "table" ? block.rows : []));
+      for (const { cells } of rows) {
+        const texts = cells.slice(1).map(({ text }) => text.replace("−", "-"));
+        const [asked = "", weighed = "", change = ""] = texts;
+        const places = change.split(".")[1]?.length ?? 0;
+        compared += 1;
+        // after three more places the last digit may still be off by one
+        if (places < 6) expect((Number(weighed) - Number(asked)).toFixed(places)).toBe(zeroless(change));
+        else expect(Math.abs(Number(weighed) - Number(asked) - Number(change))).toBeLessThan(2e-6);
+      }
+    });
     expect(compared).toBeGreaterThan(100);
   });
 });

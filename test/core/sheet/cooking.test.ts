@@ -14,18 +14,17 @@ import {
 } from "@noodlewright/core/sheet";
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
+import { always } from "../../always.ts";
 import { answered, codesOf } from "./answered.ts";
 
 describe("cooked and raw", () => {
   it("lead back to each other", () => {
-    fc.assert(
-      fc.property(fc.integer({ min: 1, max: 100000 }), fc.integer({ min: 100, max: 300 }), (mass, percent) => {
-        const gain = { gain: (percent / 100).toFixed(2) };
-        const cooked = answered(cookedMass(String(mass), gain));
-        expect(answered(rawMass(cooked.value, gain)).value).toBe(String(mass));
-        expect(cooked.range).toBeUndefined();
-      }),
-    );
+    always(100, [fc.integer({ min: 1, max: 100000 }), fc.integer({ min: 100, max: 300 })], (mass, percent) => {
+      const gain = { gain: (percent / 100).toFixed(2) };
+      const cooked = answered(cookedMass(String(mass), gain));
+      expect(answered(rawMass(cooked.value, gain)).value).toBe(String(mass));
+      expect(cooked.range).toBeUndefined();
+    });
   });
 
   it("show the range of the usual gain the right way round", () => {

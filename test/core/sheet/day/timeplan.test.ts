@@ -1,6 +1,7 @@
 import { type PlannedStage, type PlanRequest, type PlanStage, type TimePlan, timePlan } from "@noodlewright/core/sheet";
 import fc from "fast-check";
 import { beforeAll, describe, expect, it } from "vitest";
+import { always } from "../../../always.ts";
 import { toldOf } from "../../told-of.ts";
 import { answered, codesOf } from "../answered.ts";
 import { shortestByTrial } from "../day-brute-force.ts";
@@ -93,25 +94,20 @@ const machines = fc
 
 describe("time plan", () => {
   it("uses no machine twice at once and keeps every wait within its limits", () => {
-    fc.assert(
-      fc.property(
-        stages,
-        machines,
-        fc.integer({ min: 1, max: 5 }),
-        fc.option(fc.integer({ min: 0, max: 20 })),
-        (order, kinds, loads, gap) => {
-          const request = {
-            serve: "12:15",
-            loads,
-            stages: order,
-            machines: kinds,
-            ...(gap === null ? {} : { longestGap: gap }),
-          };
-          const plan = answered(timePlan(request));
-          expect(check(plan, request)).toBe(loads * order.filter(({ kind }) => kind === "work").length);
-        },
-      ),
-      { numRuns: 25 },
+    always(
+      25,
+      [stages, machines, fc.integer({ min: 1, max: 5 }), fc.option(fc.integer({ min: 0, max: 20 }))],
+      (order, kinds, loads, gap) => {
+        const request = {
+          serve: "12:15",
+          loads,
+          stages: order,
+          machines: kinds,
+          ...(gap === null ? {} : { longestGap: gap }),
+        };
+        const plan = answered(timePlan(request));
+        expect(check(plan, request)).toBe(loads * order.filter(({ kind }) => kind === "work").length);
+      },
     );
   });
 
@@ -272,26 +268,24 @@ describe("the day begins as late as it can", () => {
   );
 
   it("by trial of every minute, loads overtaking or not", () => {
-    fc.assert(
-      fc.property(
-        turns,
-        ([[mix, roll, cut], [least, more], [first = "", second = "", third = ""], count, loads, gap]) => {
-          const request: PlanRequest = {
-            serve: "12:15",
-            loads,
-            machines: ["mixer", "sheeter"].map((name) => ({ name, count })),
-            stages: [
-              { kind: "work", name: "mix", machine: first, minutes: mix },
-              { kind: "wait", name: "rest", least, greatest: least + more },
-              { kind: "work", name: "roll", machine: second, minutes: roll },
-              { kind: "work", name: "cut", machine: third, minutes: cut },
-            ],
-            ...(gap !== undefined && { longestGap: gap }),
-          };
-          expect(spanOf(request)).toBe(shortestByTrial(request));
-        },
-      ),
-      { numRuns: 60 },
+    always(
+      60,
+      [turns],
+      ([[mix, roll, cut], [least, more], [first = "", second = "", third = ""], count, loads, gap]) => {
+        const request: PlanRequest = {
+          serve: "12:15",
+          loads,
+          machines: ["mixer", "sheeter"].map((name) => ({ name, count })),
+          stages: [
+            { kind: "work", name: "mix", machine: first, minutes: mix },
+            { kind: "wait", name: "rest", least, greatest: least + more },
+            { kind: "work", name: "roll", machine: second, minutes: roll },
+            { kind: "work", name: "cut", machine: third, minutes: cut },
+          ],
+          ...(gap !== undefined && { longestGap: gap }),
+        };
+        expect(spanOf(request)).toBe(shortestByTrial(request));
+      },
     );
   });
 

@@ -3,6 +3,7 @@ import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { dec } from "#core/number/decimal.ts";
 import { bestWay, fewestPasses, keepsTo, tooBigSteps } from "#core/sheet/passes/gap-choice.ts";
+import { always } from "../../../always.ts";
 
 /** Hundredths of a millimetre, so that the brute force can compare fractions of whole numbers exactly. */
 const thickness = fc.integer({ min: 20, max: 1200 });
@@ -67,23 +68,18 @@ function chosen(all: readonly number[], largest: number): readonly number[] | un
 
 describe("the best way through fixed stops", () => {
   it("equals brute force over all subsets", () => {
-    fc.assert(
-      fc.property(shelf, limit, (all, largest) => {
-        expect(chosen(all, largest)).toEqual(bruteForce(all, largest)?.slice(1));
-      }),
-      { numRuns: 400 },
-    );
+    always(400, [shelf, limit], (all, largest) => {
+      expect(chosen(all, largest)).toEqual(bruteForce(all, largest)?.slice(1));
+    });
   });
 
   it("is there exactly when no neighbouring step is too big", () => {
-    fc.assert(
-      fc.property(shelf, limit, (all, largest) => {
-        const [first = 0, ...rest] = all.map(millimetres);
-        const stops = rest.map((value) => ({ name: value.toString(), gap: value, thickness: value }));
-        const tooBig = tooBigSteps(dec(first), stops, dec(largest));
-        expect(bestWay(dec(first), stops, dec(largest)) === undefined).toBe(tooBig.length > 0);
-      }),
-    );
+    always(100, [shelf, limit], (all, largest) => {
+      const [first = 0, ...rest] = all.map(millimetres);
+      const stops = rest.map((value) => ({ name: value.toString(), gap: value, thickness: value }));
+      const tooBig = tooBigSteps(dec(first), stops, dec(largest));
+      expect(bestWay(dec(first), stops, dec(largest)) === undefined).toBe(tooBig.length > 0);
+    });
   });
 
   it("keeps the sheet thicker for longer where two ways are equally even", () => {
@@ -95,17 +91,15 @@ describe("the best way through fixed stops", () => {
 
 describe("equal passes", () => {
   it("are the fewest: one less would go beyond the limit", () => {
-    fc.assert(
-      fc.property(thickness, thickness, limit, (a, b, largest) => {
-        fc.pre(a !== b);
-        const [first, final] = [millimetres(Math.max(a, b)), millimetres(Math.min(a, b))];
-        const passes = fewestPasses(first, final, dec(largest));
-        const keep = 1 - largest / 100;
-        const exactPasses = Math.log(final.div(first).toNumber()) / Math.log(keep);
-        expect(passes).toBeGreaterThanOrEqual(exactPasses - 1e-9);
-        expect(passes).toBeLessThan(exactPasses + 1 + 1e-9);
-      }),
-    );
+    always(100, [thickness, thickness, limit], (a, b, largest) => {
+      fc.pre(a !== b);
+      const [first, final] = [millimetres(Math.max(a, b)), millimetres(Math.min(a, b))];
+      const passes = fewestPasses(first, final, dec(largest));
+      const keep = 1 - largest / 100;
+      const exactPasses = Math.log(final.div(first).toNumber()) / Math.log(keep);
+      expect(passes).toBeGreaterThanOrEqual(exactPasses - 1e-9);
+      expect(passes).toBeLessThan(exactPasses + 1 + 1e-9);
+    });
   });
 
   it("allow exactly one third", () => {

@@ -9,6 +9,7 @@ import {
 } from "@noodlewright/core/sheet";
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
+import { always } from "../../../always.ts";
 import { toldOf } from "../../told-of.ts";
 import { answered, codesOf } from "../answered.ts";
 
@@ -20,53 +21,48 @@ const tenths = (min: number, max: number) =>
 describe("water temperature", () => {
   it("and the heat of mixing are each other's inverse, with egg and bowl", () => {
     let tried = 0;
-    fc.assert(
-      fc.property(tenths(5, 35), tenths(15, 35), tenths(0, 25), tenths(1, 3000), (flour, wanted, perKilogram, egg) => {
-        const whole: Mix = {
-          flour: { mass: "7000", temperature: flour },
-          water: "2450",
-          others: [{ name: "egg", mass: egg, temperature: "6", specificHeat: waterSpecificHeat }],
-          bowl: { name: "bowl", mass: "9000", temperature: "20", specificHeat: flourSpecificHeat },
-        };
-        const outcome = waterTemperature({ ...whole, wanted, heat: measured(perKilogram) });
-        if (!outcome.ok) return;
-        tried += 1;
-        const found = answered(
-          mixingHeat({ ...whole, waterTemperature: outcome.value.temperature.value, doughTemperature: wanted }),
-        );
-        expect(Number(found.value)).toBeCloseTo(Number(perKilogram), 9);
-      }),
-    );
+    always(100, [tenths(5, 35), tenths(15, 35), tenths(0, 25), tenths(1, 3000)], (flour, wanted, perKilogram, egg) => {
+      const whole: Mix = {
+        flour: { mass: "7000", temperature: flour },
+        water: "2450",
+        others: [{ name: "egg", mass: egg, temperature: "6", specificHeat: waterSpecificHeat }],
+        bowl: { name: "bowl", mass: "9000", temperature: "20", specificHeat: flourSpecificHeat },
+      };
+      const outcome = waterTemperature({ ...whole, wanted, heat: measured(perKilogram) });
+      if (!outcome.ok) return;
+      tried += 1;
+      const found = answered(
+        mixingHeat({ ...whole, waterTemperature: outcome.value.temperature.value, doughTemperature: wanted }),
+      );
+      expect(Number(found.value)).toBeCloseTo(Number(perKilogram), 9);
+    });
     expect(tried).toBeGreaterThan(20);
   });
 
   it("with ice closes the balance to the joule", () => {
     let iced = 0;
-    fc.assert(
-      fc.property(tenths(20, 32), tenths(20, 26), tenths(5, 20), tenths(8, 25), tenths(-20, 0), (...drawn) => {
-        const [flour, wanted, perKilogram, tap, iceTemperature] = drawn;
-        const outcome = waterTemperature({
-          flour: { mass: "7000", temperature: flour },
-          water: "2450",
-          wanted,
-          heat: measured(perKilogram),
-          tap,
-          iceTemperature,
-        });
-        if (!outcome.ok || outcome.value.ice === undefined) return;
-        iced += 1;
-        const { ice, tapWater } = outcome.value.ice;
-        expect(Number(ice.value) + Number(tapWater.value)).toBeCloseTo(2450, 9);
-        const [t, target, cold] = [Number(tap), Number(wanted), Number(iceTemperature)];
-        // Choi and Okos: ice 2.0623 + 0.0060769 t; CRC: 6.01 kJ/mol.
-        const toMelt = (6.01 / 18.015) * 1000 - cold * 2.0623 - (0.0060769 * cold ** 2) / 2;
-        const liquid = (Number(tapWater.value) / 1000) * 4.18 * (target - t);
-        const frozen = (Number(ice.value) / 1000) * (toMelt + 4.18 * target);
-        const flourHeat = 7 * 1.84 * (target - Number(flour));
-        expect(liquid + frozen + flourHeat).toBeCloseTo(9.45 * Number(perKilogram), 6);
-      }),
-      { numRuns: 200 },
-    );
+    always(200, [tenths(20, 32), tenths(20, 26), tenths(5, 20), tenths(8, 25), tenths(-20, 0)], (...drawn) => {
+      const [flour, wanted, perKilogram, tap, iceTemperature] = drawn;
+      const outcome = waterTemperature({
+        flour: { mass: "7000", temperature: flour },
+        water: "2450",
+        wanted,
+        heat: measured(perKilogram),
+        tap,
+        iceTemperature,
+      });
+      if (!outcome.ok || outcome.value.ice === undefined) return;
+      iced += 1;
+      const { ice, tapWater } = outcome.value.ice;
+      expect(Number(ice.value) + Number(tapWater.value)).toBeCloseTo(2450, 9);
+      const [t, target, cold] = [Number(tap), Number(wanted), Number(iceTemperature)];
+      // Choi and Okos: ice 2.0623 + 0.0060769 t; CRC: 6.01 kJ/mol.
+      const toMelt = (6.01 / 18.015) * 1000 - cold * 2.0623 - (0.0060769 * cold ** 2) / 2;
+      const liquid = (Number(tapWater.value) / 1000) * 4.18 * (target - t);
+      const frozen = (Number(ice.value) / 1000) * (toMelt + 4.18 * target);
+      const flourHeat = 7 * 1.84 * (target - Number(flour));
+      expect(liquid + frozen + flourHeat).toBeCloseTo(9.45 * Number(perKilogram), 6);
+    });
     expect(iced).toBeGreaterThan(20);
   });
 
