@@ -65,7 +65,7 @@ function wantedPlaces({ sheets }: Workbook): readonly Place[] {
   const top = rows.findIndex((cells) => cells[6]?.value === "Wanted") + 1;
   const count = top === 0 ? 0 : rows.slice(top).findIndex((cells) => !cells[6]);
   return Array.from({ length: count }, (_, index) => {
-    const column = rows[top + index]?.findLastIndex((cell) => cell !== null) ?? 0;
+    const column = rows[top + index]?.findIndex((cell) => /^(?:not )?met$/u.test(String(cell?.value))) ?? 0;
     return { sheet: "Noodle", row: top + index, column };
   });
 }

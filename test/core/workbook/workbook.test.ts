@@ -253,7 +253,10 @@ test("holds what is reached against what is wanted as it is shown, and where amo
   const typed = (id: string, value: number): ReadonlyMap<Input, Typed> =>
     new Map(inputs.filter((input) => input.id === id).map((input) => [input, { value, unit: input.unit }]));
   const met = () => {
-    const row = workbook.sheets[0]?.rows.findIndex((cells) => cells[6]?.value === "added water, % of flour") ?? -1;
+    const row =
+      workbook.sheets[0]?.rows.findIndex(
+        (cells) => cells[6]?.value === "added water" && /met$/u.test(String(cells[8]?.value)),
+      ) ?? -1;
     return engine.value({ sheet: "Noodle", row, column: 8 });
   };
   // 35.004 is shown as 35.00, 35.006 as 35.01; 30 to 35 wants no more than 35.00

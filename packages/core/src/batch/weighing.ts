@@ -13,7 +13,7 @@ export const usualTolerance = "1";
 /** The same as a figure. */
 export function weighingTolerance({ weighingTolerance: stated }: Pick<Spec, "weighingTolerance">): Figure {
   return given(
-    { id: "weighing.tolerance", label: "what rounding may be off", unit: "%", places: 1 },
+    { id: "weighing.tolerance", label: "what a weight may be off", unit: "%", places: 1 },
     stated?.value ?? usualTolerance,
     stated === undefined ? "usual" : `spec, ${stated.text}`,
     stated === undefined ? commonPractice : fromSpec,

@@ -31,7 +31,12 @@ export function wantedEnds(
   const { unit } = of;
   const wanted = (end: string, says: string, bound: string): Figure =>
     given(
-      { id: `wanted.${of.id}${end}`, label: `${of.label} wanted${says}`, unit, places: dec(bound).decimalPlaces() },
+      {
+        id: `wanted.${of.id}${end}`,
+        label: `${of.label.replace(/^the /u, "")} wanted${says}`,
+        unit,
+        places: dec(bound).decimalPlaces(),
+      },
       bound,
       `spec, ${text}`,
       fromSpec,

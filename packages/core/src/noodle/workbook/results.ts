@@ -51,10 +51,11 @@ export function resultGroups(made: Made): readonly ResultGroup[] {
 function wanted({ wants }: Made): ResultGroup {
   return {
     heading: "Wanted",
-    columns: ["reached", ""],
+    columns: ["reached", "", ""],
     rows: wants.map(({ want, check }) => ({
       label: wantedLabel(want),
       figures: want.reached === undefined ? [] : [shown(want.reached)],
+      unit: want.reached?.unit ?? "",
       words: check.holds ? "met" : "not met",
       wordsFormula: (cell, changed) => {
         if (want.reached !== undefined) return `IF(${missedRule(want)(cell)},"not met","met")`;
@@ -64,10 +65,10 @@ function wanted({ wants }: Made): ResultGroup {
   };
 }
 
-/** What is wanted, which end of it, and in which unit; of a blend the basis stands in the label of the figure. */
+/** What is wanted, and which end of it; of a blend the basis stands in the label of the figure. */
 function wantedLabel({ label, reached, least, most, asShown }: Want): string {
   const end = least === undefined ? ", at most" : most === undefined ? ", at least" : "";
-  return reached === undefined ? label : `${asShown ? label : reached.label}${end}, ${reached.unit}`;
+  return reached === undefined ? label : `${asShown ? label.replace(/^the /u, "") : reached.label}${end}`;
 }
 
 function withUnit(figure: Figure): Pick<ResultRow, "figures" | "words"> {

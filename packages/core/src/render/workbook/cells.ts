@@ -103,9 +103,9 @@ export class SheetDraft {
     return this.#rows.length - 1;
   }
 
-  /** Characters of the longest text of a column that is no title or note. */
-  longest(column: number): number {
-    const texts = this.#rows.map((cells) => (cells[column]?.role === "text" ? String(cells[column]?.value) : ""));
+  /** Characters of the longest text of a column that has a role. */
+  longest(column: number, role: CellRole): number {
+    const texts = this.#rows.map((cells) => (cells[column]?.role === role ? String(cells[column]?.value) : ""));
     return Math.max(0, ...texts.map(({ length }) => length));
   }
 

@@ -7,6 +7,7 @@ import { dec } from "../../number/decimal.ts";
 import { findUnit } from "../../number/units.ts";
 import {
   addressOf,
+  type CellRole,
   type DefinedName,
   type InputLimits,
   SheetDraft,
@@ -43,6 +44,8 @@ export interface ResultRow {
   readonly label: string;
   readonly figures: readonly ShownFigure[];
   readonly words?: string;
+  /** What stands behind the words. */
+  readonly unit?: string;
   readonly wordsFormula?: (cell: CellOf, changed: string) => string;
 }
 
@@ -266,7 +269,7 @@ class UseSheet {
         this.#sheet.put(row, columns.result + index, { role, value });
       }
       row += 1;
-      for (const { label, figures, words, wordsFormula } of rows) {
+      for (const { label, figures, words, unit, wordsFormula } of rows) {
         this.#sheet.put(row, columns.result, { role: "text", value: printable(label) });
         for (const [index, shown] of figures.entries()) {
           const address = this.#putResult(row, columns.value + index, shown, asWritten);
@@ -277,6 +280,7 @@ class UseSheet {
           const value = printable(words);
           this.#sheet.put(row, columns.value + figures.length, { role: "unit", value, ...formula });
         }
+        if (unit !== undefined) this.#sheet.put(row, columns.value + figures.length + 1, { role: "unit", value: unit });
         row += 1;
       }
       row += 1;
@@ -335,8 +339,11 @@ class UseSheet {
   }
 
   done() {
-    const fitting = (column: number): number => Math.min(40, Math.max(24, this.#sheet.longest(column)));
-    return this.#sheet.done([fitting(columns.label), 12, 12, 11, 10, 2, fitting(columns.result), 12, 12, 20], 1);
+    const fitting = (column: number, role: CellRole, least: number, most: number): number =>
+      Math.min(most, Math.max(least, this.#sheet.longest(column, role)));
+    const [label, result] = [columns.label, columns.result].map((column) => fitting(column, "text", 24, 44));
+    const unit = fitting(columns.unit, "unit", 12, 20);
+    return this.#sheet.done([label ?? 0, 12, unit, 11, 10, 2, result ?? 0, 12, 12, 20], 1);
   }
 }
 
