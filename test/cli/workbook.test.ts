@@ -268,6 +268,29 @@ describe("a workbook that was written here, read back", () => {
     expect(JSON.stringify(data)).not.toContain("NaN");
   });
 
+  test("is read whatever its sheets are called, and takes a day or a per cent by its format for no number", async () => {
+    const parts = partsOf(fileOf("school-noodle", {}, { "loss at sheeting": 46000, "table salt": 0.38 }));
+    const renamed = (text: string): string =>
+      text
+        .replaceAll("Noodle!", "'It''s ours'!")
+        .replace('name="Noodle"', 'name="It\'s ours"')
+        .replace('name="Spec"', 'name="S"');
+    const formats = (parts["xl/styles.xml"] ?? "").split("<cellXfs")[1]?.match(/<xf /gu)?.length ?? 0;
+    const files = Object.entries(parts).map(([name, part]) => {
+      const anew = name.endsWith("styles.xml")
+        ? part.replace("</cellXfs>", '<xf numFmtId="14"/><xf numFmtId="10"/></cellXfs>')
+        : renamed(part)
+            .replace(/(<c r="B\d+" )s="\d+"(><v>46000)/u, `$1s="${formats}"$2`)
+            .replace(/(<c r="B\d+" )s="\d+"(><v>0.38<)/u, `$1s="${formats + 1}"$2`);
+      return [name, strToU8(anew)] as const;
+    });
+    const { open } = specOfWorkbook(zipSync(Object.fromEntries(files))) ?? {};
+    expect(open?.map((line) => line.replace(/^B\d+, /u, ""))).toEqual([
+      'loss at sheeting: "2025-12-09" is no number; the spec had 3 %',
+      'table salt: "38 %" is no number; the spec had 1 % of flour',
+    ]);
+  });
+
   test("is read where another program saved it without the values of its formulas", async () => {
     const parts = Object.entries(partsOf(fileOf("school-noodle", {}, { bowls: 300 })));
     const bare = parts.map(([name, part]) => [name, strToU8(part.replace(/(<\/f>)<v>[^<]*<\/v>/gu, "$1"))]);

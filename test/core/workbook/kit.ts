@@ -137,7 +137,11 @@ export class Engine {
   readonly #engine: HyperFormula;
 
   constructor({ sheets }: Workbook) {
-    const contents = sheets.map(({ name, rows }) => [name, rows.map((row) => Array.from(row, content))] as const);
+    const contents = sheets.map(({ name, rows }, at) => {
+      // No formula reads words of the other sheets.
+      const held = (cell: WorkbookCell | null) => (at > 0 && cell?.role === "text" ? null : content(cell));
+      return [name, rows.map((row) => Array.from(row, held))] as const;
+    });
     this.#engine = HyperFormula.buildFromSheets(Object.fromEntries(contents), {
       licenseKey: "gpl-v3",
       smartRounding: false,

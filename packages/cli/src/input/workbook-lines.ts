@@ -226,8 +226,9 @@ function stringsOf(part: Iterable<Tag>): readonly string[] {
   return strings;
 }
 
-/** How the number of a cell is written: in per cent, and what stands behind it. */
+/** How the number of a cell is written: as a day, in per cent, and what stands behind it. */
 interface Shape {
+  readonly day: boolean;
   readonly percent: boolean;
   readonly behind: string;
 }
@@ -246,7 +247,8 @@ function shapesOf(all: readonly Tag[]): readonly Shape[] {
     const [code = ""] = (codes.get(id) ?? (id === "9" || id === "10" ? "0%" : "")).split(";");
     const unquoted = code.replace(/"[^"]*"/gu, "");
     const behind = /[0#?]\s*"([^"]*)"\s*$/u.exec(code)?.[1] ?? "";
-    return [{ percent: unquoted.includes("%"), behind: behind.trim() }];
+    const day = /^(?:1[4-7]|22)$/u.test(id) || /[dy]/iu.test(unquoted.replace(/\[[^\]]*\]|\\./gu, ""));
+    return [{ day, percent: unquoted.includes("%"), behind: behind.trim() }];
   });
 }
 
@@ -278,8 +280,13 @@ function cellsOf(part: Iterable<Tag>, strings: readonly string[], shapes: readon
   return { cells, formulas, unworked: [...formulas.keys()].some((one) => !results.has(one)) };
 }
 
+/** Days that a spreadsheet has counted before 1970. */
+const daysBefore1970 = 25_569;
+
 /** A number as its cell shows it, to the fifteen digits that a spreadsheet keeps. */
 function numberText(text: string, shape: Shape | undefined): string {
+  const days = Number(text) - daysBefore1970;
+  if (shape?.day && Math.abs(days) < 1_000_000) return new Date(days * 86_400_000).toISOString().slice(0, 10);
   const number = Number(text) * (shape?.percent ? 100 : 1);
   if (!Number.isFinite(number)) return text;
   const plain = String(Number(number.toPrecision(15)));

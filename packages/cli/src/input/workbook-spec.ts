@@ -72,7 +72,7 @@ export function specOfWorkbook(bytes: Uint8Array): BookSpec | undefined {
 /** The text of the sheet of the spec, without what was put above it. */
 function specIn(sheets: readonly ReadSheet[]): TextFile | undefined {
   const lines: string[] = [];
-  for (const [address, line] of sheets.find(({ name }) => name === specSheetName)?.cells ?? []) {
+  for (const [address, line] of sheets.find(({ cells }) => cells.get("A1") === about)?.cells ?? []) {
     const row = Number(/^A(\d{1,6})$/u.exec(address)?.[1] ?? 0);
     // Other programs leave empty rows out.
     while (lines.length + 1 < row) lines.push("");
@@ -82,9 +82,10 @@ function specIn(sheets: readonly ReadSheet[]): TextFile | undefined {
   return text.length > largest ? undefined : { name: specSheetName, text, bytes: strToU8(text) };
 }
 
-/** The figures of a workbook by their ids, with what was typed for those that may be changed. */
+/** The figures of a workbook by their ids, with what was typed for those that may be changed; whatever its sheets are called. */
 export function bookIn(sheets: readonly ReadSheet[]): Book | undefined {
-  const [use, figures] = ["Noodle", "Figures"].map((wanted) => sheets.find(({ name }) => name === wanted));
+  const figures = sheets.find(({ cells: at }) => at.get("A3") === "figure" && at.get("F3") === "name");
+  const [use] = sheets.flatMap((one) => ([...one.cells.values()].includes("change here") ? [one] : []));
   if (use === undefined || figures === undefined) return undefined;
   const { cells, formulas } = figures;
   const at = (column: string, row: string): string => cells.get(column + row) ?? "";
@@ -92,7 +93,9 @@ export function bookIn(sheets: readonly ReadSheet[]): Book | undefined {
     [...cells].flatMap(([address, id]) => {
       const row = /^F(\d+)$/u.exec(address)?.[1];
       if (row === undefined) return [];
-      const input = /^'?Noodle'?!\$?B\$?(\d+)(?!\d)/u.exec(formulas.get(`B${row}`) ?? "")?.[1];
+      const [, quoted, plain, line = ""] =
+        /^(?:'((?:[^']|'')+)'|([^'!]+))!\$?B\$?(\d+)(?!\d)/u.exec(formulas.get(`B${row}`) ?? "") ?? [];
+      const input = (quoted?.replaceAll("''", "'") ?? plain) === use.name ? line : undefined;
       const typed = input !== undefined && {
         typed: {
           cell: `B${input}`,

@@ -220,9 +220,13 @@ function cellPart(address: string, cell: WorkbookCell, looks: Looks): string {
   return `<c r="${address}" s="${style}">${formulaPart}${value === undefined ? "" : `<v>${value}</v>`}</c>`;
 }
 
-/** A text as a cell holds it: what would be read as the code of a character is kept as it is. */
+/** A text as a cell holds it: tabs, and what would be read as the code of a character, are kept as they are. */
 function plainText(text: string): string {
-  return printable(text).replace(/_(?=x[0-9A-Fa-f]{4}_)/gu, "_x005F_");
+  return text
+    .split("\t")
+    .map(printable)
+    .join("\t")
+    .replace(/_(?=x[0-9A-Fa-f]{4}_)/gu, "_x005F_");
 }
 
 const fonts = {

@@ -1,5 +1,6 @@
 import type { Figure } from "../../figure/figure.ts";
 import { dec, decimalText } from "../../number/decimal.ts";
+import { findUnit } from "../../number/units.ts";
 import type { InputLimits } from "../../render/workbook/cells.ts";
 import { literal } from "../../render/workbook/formulas.ts";
 import type { InputFigure, InputGroup } from "../../render/workbook/workbook.ts";
@@ -49,15 +50,21 @@ export function inputGroups(made: Made, rules: Rules): readonly InputGroup[] {
   });
 }
 
+/** The most that a unit lets a number be: of a share all of it, of a mass but that of a pack 1000 tonnes. */
+function mostOf({ id }: Figure, unit: string): InputLimits {
+  if (unit === "%" || (id.startsWith("wanted.") && unit.startsWith("%"))) return { most: 100 };
+  const { dimension, factor = 1 } = findUnit(unit) ?? {};
+  const most = dec(1_000_000_000).div(factor).floor().toNumber();
+  return dimension === "mass" && !id.endsWith(".pack") ? { most } : {};
+}
+
 /** Masses of a kitchen that speaks in US units are typed in these, but what a scale in grams shows. */
 function inputShown(figure: Figure, { noodle: { units, formula }, graph, scales }: Made): InputFigure {
   const { id } = figure;
   const scale = scales[Number(/^scale\.(\d+)\./u.exec(id)?.[1]) - 1];
   const unit = scale?.unit.endsWith("g") || id.startsWith("wanted.") ? figure.unit : inSystem(figure, units).unit;
   const places = Math.min(unit === figure.unit ? Math.max(figure.places, dec(figure.value).decimalPlaces()) : 3, 6);
-  const takes =
-    limits.find(([ids]) => ids.test(id))?.[1] ??
-    (unit === "%" || (id.startsWith("wanted.") && unit.startsWith("%")) ? { most: 100 } : {});
+  const takes = { ...mostOf(figure, unit), ...limits.find(([ids]) => ids.test(id))?.[1] };
   const [, of = "", what = ""] = /^(flour\.\d+)\.(protein|ash)$/u.exec(id) ?? [];
   const line = formula.lines.find((one) => one.id === of);
   const moisture = graph[`${of}.moisture`];
