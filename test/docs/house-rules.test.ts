@@ -146,6 +146,10 @@ describe("the library", () => {
     expect(where(code(core).filter(({ text }) => typed.test(text)))).toEqual([]);
   });
 
+  test("rounds numbers, and cuts none short", () => {
+    expect(where(code(core).filter(({ text }) => /value\.slice\(/u.test(text)))).toEqual([]);
+  });
+
   test("has no default export, no enum, no namespace, no assertion that a value is there", () => {
     const unwanted =
       /^export default\b|^(?:export )?(?:const )?enum \w|^(?:export )?namespace \w|[\w)\]]!(?:\.|;|,|\)|\[)/u;

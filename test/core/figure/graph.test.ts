@@ -67,6 +67,7 @@ describe("the graph of figures", () => {
     expect(again).toEqual(recalculated(graph, { a: "5" }));
     expect(again.ok && Object.keys(again.value)).toEqual(Object.keys(turned));
     expect(fastGraph(turned, ["a"], ["total"]).valuesAt([5])).toEqual([125]);
+    expect(() => fastGraph(turned, ["a"], ["total"]).valuesAt([])).toThrow(RangeError);
   });
 
   it("gives a changed figure the change as its source, and leaves one of the same value as it is", () => {

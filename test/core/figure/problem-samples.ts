@@ -364,7 +364,10 @@ export const samples: Readonly<Record<Code | NoteCode, Sample>> = {
     "blend",
     `substitute({ ...blended, flours: [strong], missing: "strong flour", blend: [{ name: "strong flour", share: "50" }, { name: "sand", share: "50" }] })`,
   ],
-  "hold.unknown": ["hold", `readHeld("protein, price")`],
+  "hold.unknown": [
+    "hold",
+    `about(noodle, (one) => askFlourReplacement(one, { missing: "bread flour", hold: "protein, price" }))`,
+  ],
   "lot.none": ["lot", `about(noodle, (one) => askLot(one, {}))`],
   "replace.active": ["active", `replaceProduct("10", brine, { ...brine, active: "0" })`],
   "replace.mass": ["mass", `replaceProduct("-1", brine, brine)`],

@@ -1,4 +1,4 @@
-import { alkaliBeyond } from "@noodlewright/core/chemistry";
+import { convert, pure } from "@noodlewright/core/chemistry";
 import { describe, expect, it } from "vitest";
 import { formulaOf } from "#core/formula/formula.ts";
 import { formulaReport } from "#core/report/formula-report.ts";
@@ -109,9 +109,23 @@ describe("beyond the greatest published use", () => {
     expect(report.notes.filter((note) => note.loud).map(({ code }) => code)).toEqual(["salt.unusual"]);
   });
 
-  it("tells a dose on its own", () => {
-    expect(alkaliBeyond("1.7")).toEqual([]);
-    expect(alkaliBeyond("1.71").map(({ loud: isLoud }) => isLoud)).toEqual([true]);
+  it("tells a dose that is converted on its own, and refuses one that is no dose", () => {
+    const [carbonate, bicarbonate] = [pure("Na2CO3"), pure("NaHCO3")];
+    const converted = (mass: string) =>
+      convert({
+        from: { name: "soda", composition: carbonate, mass },
+        to: [{ name: "baking soda", composition: bicarbonate }],
+        hold: "M",
+        flour: "100",
+      });
+    const told = (mass: string) => {
+      const outcome = converted(mass);
+      return outcome.ok ? outcome.notes.filter((note) => note.loud).map(({ code }) => code) : codesOf(outcome);
+    };
+    expect(told("1.7")).not.toContain("alkali.unusual");
+    expect(told("1.71")).toContain("alkali.unusual");
+    expect(told("50")).toContain("alkali.unusual");
+    expect(told("50.1")).toEqual(["quantity.out-of-range"]);
   });
 });
 

@@ -121,6 +121,7 @@ describe("searching", () => {
       "sodium carbonate",
       "sodium carbonate monohydrate",
       "sodium carbonate decahydrate",
+      "sodium carbonate heptahydrate",
       "sodium bicarbonate",
       "sodium sesquicarbonate",
     ]);

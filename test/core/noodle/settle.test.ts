@@ -108,17 +108,17 @@ describe("a spec that leaves amounts to be found", () => {
       code: "settle.replaced",
       kind: "input",
     },
-    {
+    ...["200 g", "200 grams", "200 G", "1/2 pound", "0.001 tonne"].map((amount) => ({
       more: {
         flours: [
           { name: "bread flour", amount: "find" },
-          { name: "rye flour", amount: "200 g" },
+          { name: "rye flour", amount },
         ],
         wanted: { protein: "11 %" },
       },
       code: "settle.masses",
       kind: "input",
-    },
+    })),
     {
       more: {
         flours: [

@@ -1,6 +1,7 @@
 import { type Figure, worked } from "../figure/figure.ts";
 import { nitrogenFactor, shareAsIs } from "../formula/flour-figures.ts";
 import { type FormulaLine, moistureFigure } from "../formula/line.ts";
+import { labelFactor } from "../materials/nitrogen.ts";
 import { eachStated } from "../materials/nutrients.ts";
 import { dec } from "../number/decimal.ts";
 import { naming } from "./composition-naming.ts";
@@ -17,9 +18,9 @@ export function foodContents(line: FormulaLine) {
     protein &&
     factor &&
     worked(
-      naming(line, "label-protein", "protein, N × 6.25,"),
-      "protein * 6.25 / factor",
-      { protein, factor },
+      naming(line, "label-protein", `protein, N × ${labelFactor},`),
+      "protein * to / factor",
+      { protein, to: labelFactor, factor },
       { cite: "both are the nitrogen content times a factor", standing: "definition" },
     );
   const available =

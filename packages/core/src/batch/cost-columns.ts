@@ -1,7 +1,7 @@
 import { type Figure, found, given, summed, worked } from "../figure/figure.ts";
 import { definition, fromSpec, massBalance } from "../figure/source.ts";
 import type { FormulaLine } from "../formula/line.ts";
-import { dec, decimalText, ZERO } from "../number/decimal.ts";
+import { dec, decimalText, digitsText, ZERO } from "../number/decimal.ts";
 import { roundKeepingTotal } from "../number/rounding.ts";
 import { currencySource } from "./cost-currencies.ts";
 import { isTap, materialName, type Prices } from "./cost-prices.ts";
@@ -120,7 +120,7 @@ function addedUp(
     return found(
       { id: `cost.${line?.id}.${what}`, label: `${line?.name} in ${wholes[what]}`, unit: currency, places: shown },
       rounded[index] ?? ZERO,
-      `${cost.value.slice(0, 12)} ${currency} rounded to ${decimalText(division)} ${currency}, the total kept`,
+      `${digitsText(cost.value, 10)} ${currency} rounded to ${decimalText(division)} ${currency}, the total kept`,
       exact,
       currencySource,
     );

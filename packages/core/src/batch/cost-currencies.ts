@@ -13,6 +13,11 @@ const byPlaces = {
   4: "CLF UYW",
 } as const;
 
+/** The codes of all currencies. @example currencyCodes().includes("EUR") // => true */
+export function currencyCodes(): readonly string[] {
+  return Object.values(byPlaces).flatMap((codes) => codes.split(" "));
+}
+
 /**
  * Decimal places of the smallest coin or book unit of a currency; undefined for what is no currency.
  *

@@ -6,7 +6,7 @@ import type { Price } from "../materials/fields.ts";
 import { plainName } from "../materials/nearest.ts";
 import type { Quantity } from "../number/quantity.ts";
 import type { Spec } from "../spec/spec.ts";
-import { minorPlaces } from "./cost-currencies.ts";
+import { currencyCodes, minorPlaces } from "./cost-currencies.ts";
 
 /** An ingredient, what it costs and what there is of it, as far as that is stated. */
 interface PricedLine {
@@ -103,9 +103,9 @@ function pathOfPrice(spec: Pick<Spec, "prices">, lines: readonly PricedLine[]): 
 }
 
 function nearestCurrencies(code: string): readonly string[] {
-  return ["EUR", "USD", "GBP", "JPY", "CNY", "CAD", "AUD", "CHF", "SEK", "NOK", "DKK", "KRW"]
+  return currencyCodes()
     .filter((known) => [...known].filter((letter, index) => letter === code[index]).length === 2)
-    .slice(0, 1);
+    .slice(0, 3);
 }
 
 function unusedNotes(

@@ -12,6 +12,7 @@ import {
   type DecimalText,
   dec,
   decimalText,
+  digitsText,
   fixedText,
   roundToDivision,
   sum,
@@ -246,7 +247,7 @@ function mended({ line, already, isShort }: InBowl, times: Figure, scales: reado
     ? "there is no more of it"
     : isEnough
       ? "enough is in"
-      : `${wanted.value.slice(0, 12)} g less what is in, rounded to ${fixedText(scale.division, scale.division.decimalPlaces())} g (${scale.name})`;
+      : `${digitsText(wanted.value, 10)} g less what is in, rounded to ${fixedText(scale.division, scale.division.decimalPlaces())} g (${scale.name})`;
   const add = found(
     { id: `${id}.add`, label: `${name} to add`, unit: "g", places },
     value,

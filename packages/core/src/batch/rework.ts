@@ -1,7 +1,7 @@
 import { type Figure, found, given, worked } from "../figure/figure.ts";
 import { answer, type Outcome, problem, refuse } from "../figure/problem.ts";
 import { definition, fromSpec, massBalance } from "../figure/source.ts";
-import { dec, decimalText, floorToDivision, roundToDivision } from "../number/decimal.ts";
+import { dec, decimalText, digitsText, floorToDivision, roundToDivision } from "../number/decimal.ts";
 import type { Spec } from "../spec/spec.ts";
 import type { Loads } from "./loads.ts";
 import type { ScaledMass } from "./remedy.ts";
@@ -92,7 +92,7 @@ export function withRework(
   const mass = found(
     { id: "rework.load", label: "rework in a load", unit: "g", places },
     rounded(dec(exact.value), scale.division),
-    `${exact.value.slice(0, 12)} g rounded to ${decimalText(scale.division)} g (${scale.name})`,
+    `${digitsText(exact.value, 10)} g rounded to ${decimalText(scale.division)} g (${scale.name})`,
     [exact, ...scales.flatMap(({ figures }) => figures)],
     definition,
   );

@@ -2,7 +2,7 @@ import { type Figure, found, given, worked } from "../figure/figure.ts";
 import { answer, type Note, note, type Outcome, problem, refuse } from "../figure/problem.ts";
 import { commonPractice, definition, fromSpec, massBalance } from "../figure/source.ts";
 import type { FormulaLine } from "../formula/line.ts";
-import { type Decimal, dec, decimalText, ONE, roundToDivision, ZERO } from "../number/decimal.ts";
+import { type Decimal, dec, decimalText, digitsText, ONE, roundToDivision, ZERO } from "../number/decimal.ts";
 import { roundKeepingTotal } from "../number/rounding.ts";
 import { findUnit } from "../number/units.ts";
 import type { Spec } from "../spec/spec.ts";
@@ -236,7 +236,7 @@ function weighedLine(
   const load = found(
     { id: `${line.id}.load`, label: `${line.name} in a load`, unit: "g", places },
     mass,
-    `${exact.value.slice(0, 12)} g rounded to ${decimalText(scale.division)} g (${scale.name}), the total of the load kept`,
+    `${digitsText(exact.value, 10)} g rounded to ${decimalText(scale.division)} g (${scale.name}), the total of the load kept`,
     on,
     definition,
   );

@@ -1,11 +1,13 @@
 import { type Figure, worked } from "../figure/figure.ts";
 import { answer, distinct, type Note, note, type Outcome, type Problem, problem, refuse } from "../figure/problem.ts";
 import { massBalance } from "../figure/source.ts";
-import { dec, fixedText } from "../number/decimal.ts";
+import { type DecimalText, dec, fixedText } from "../number/decimal.ts";
 import { type Carried, carriedBy, phInWater, type Weighed } from "./carried.ts";
 import { pure } from "./composition.ts";
+import { percentOf, saltsIn } from "./in-mass.ts";
 import { named } from "./named.ts";
 import { whatIsNotKept } from "./not-kept.ts";
+import { alkaliBeyond } from "./published-use.ts";
 import { reactionNotes } from "./reaction.ts";
 import { amountsFor, contentOf, heldNames, type Swap } from "./swap-amounts.ts";
 import { doseOf, sharesOfFlour } from "./swap-shares.ts";
@@ -33,7 +35,10 @@ export interface Swapped {
  * more can and the two differ in it; or else the ratio of sodium to potassium. Where they can hold neither, the one product
  * that comes nearer in ratio is taken, what is held stays exact, and a note says by how much the ratio is off.
  *
- * Problems: `convert.dose`, `convert.nothing-held`, `convert.cannot-hold`.
+ * Salts beyond the greatest published use on the flour are told in a note.
+ *
+ * Problems: `convert.dose`, `convert.nothing-held`, `convert.cannot-hold`; `quantity.out-of-range` for salts above half of the
+ * flour.
  * @example shown(convert({ from: { name: "soda", composition: { species: { Na2CO3: "100" }, water: "0", inert: "0" }, mass: 10 }, to: [{ name: "crystals", composition: { species: { Na2CO3: "37" }, water: "63", inert: "0" } }], hold: "M" }).value.amounts[0]) // => "27.03 g"
  */
 export function convert(swap: Swap): Outcome<Swapped> {
@@ -67,7 +72,9 @@ export function convert(swap: Swap): Outcome<Swapped> {
     ratioOff,
   };
   const notes = distinct([...before.notes.filter(({ code }) => code !== "ph.classification"), ...after.notes]);
+  const salts = saltsOnFlour(swap);
   return answer(result, [
+    ...(salts === undefined ? [] : alkaliBeyond(salts)),
     ...ratioNote(swap, ratioOff),
     ...whatIsNotKept(result.before, result.after),
     ...reactionNotes(weighed.filter(({ mass }) => dec(mass).gt(0)).map(({ composition }) => composition)),
@@ -86,12 +93,25 @@ function then(figure: Figure, when: string): Figure {
   return { ...figure, label: `${figure.label} ${when}` };
 }
 
-function problemWith({ from, to, hold }: Swap): Problem | undefined {
+/** Salts of a dose that are believed to be meant, % of flour. */
+const mostSalts = 50;
+
+/** Anhydrous salts of the dose, % of the flour that it is for. */
+function saltsOnFlour({ from, flour }: Swap): DecimalText | undefined {
+  return flour && percentOf(saltsIn(from.composition, from.mass), flour);
+}
+
+function problemWith(swap: Swap): Problem | undefined {
+  const { from, to, hold } = swap;
   const what = heldNames[hold];
   if (dec(from.mass).lte(0)) return problem("convert.dose", [], { mass: dec(from.mass).toString() });
   if (contentOf(from.composition, hold).lte(0)) return problem("convert.nothing-held", [], { name: from.name, what });
-  if (to.some(({ composition }) => contentOf(composition, hold).gt(0))) return undefined;
-  return problem("convert.cannot-hold", [], { names: to.map(({ name }) => name), what });
+  if (!to.some(({ composition }) => contentOf(composition, hold).gt(0)))
+    return problem("convert.cannot-hold", [], { names: to.map(({ name }) => name), what });
+  const salts = saltsOnFlour(swap);
+  if (salts === undefined || dec(salts).lte(mostSalts)) return undefined;
+  const written = `${from.name} with salts of ${fixedText(salts, 1)} % of flour`;
+  return problem("quantity.out-of-range", [], { written, limits: `salts of at most ${mostSalts} % of flour` });
 }
 
 function carriedWithPh(

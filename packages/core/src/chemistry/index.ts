@@ -1,8 +1,8 @@
 // The door to the alkaline salts: products, strengths, solutions, and their reports.
 export { fridge } from "../batch/remedy.ts";
-export { alkaliBeyond } from "../formula/limits.ts";
 export { hundredOfFlour, onFlour } from "../formula/on-flour.ts";
 export { alkalinityForms, readAlkalinity, readNormality } from "../materials/alkalinity-text.ts";
+export type { KnownProduct } from "../materials/known-products.ts";
 export { nearestNames } from "../materials/nearest.ts";
 export { readProduct } from "../materials/product-text.ts";
 export type { DoseBeside } from "../materials/several.ts";
@@ -17,7 +17,6 @@ export {
 export { listSalts } from "../noodle/list-materials.ts";
 export { type KitchenScale, loadsInStock, type StockNeeds, stockNeeds } from "../noodle/stock-needs.ts";
 export { convertReport } from "../report/alkali-convert-report.ts";
-export type { KnownProduct } from "../report/alkali-list-report.ts";
 export { assayReport, bakeReport, idealBakeReport } from "../report/alkali-product-report.ts";
 export { type RecipeTelling, recipeReport } from "../report/alkali-recipe-report.ts";
 export { stockReport } from "../report/alkali-stock-report.ts";

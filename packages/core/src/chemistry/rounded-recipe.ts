@@ -1,7 +1,7 @@
 import { type Figure, found, summed, worked } from "../figure/figure.ts";
 import { type Note, note } from "../figure/problem.ts";
 import { massBalance } from "../figure/source.ts";
-import { type DecimalInput, dec, fixedText } from "../number/decimal.ts";
+import { type DecimalInput, dec, digitsText, fixedText } from "../number/decimal.ts";
 import { roundKeepingTotal } from "../number/rounding.ts";
 import type { Product } from "./carried.ts";
 import { anhydrousShare } from "./composition.ts";
@@ -46,7 +46,7 @@ export function roundRecipe(recipe: Mixed, products: readonly Product[], divisio
     found(
       { id: figure === recipe.water ? "weigh.water" : `weigh.${index + 1}`, label: figure.label, unit: "g", places },
       rounded[index] ?? 0,
-      `${figure.label} of ${figure.value.slice(0, 12)} g, rounded to the division of ${step.toString()} g so that the total stays`,
+      `${figure.label} of ${digitsText(figure.value, 10)} g, rounded to the division of ${step.toString()} g so that the total stays`,
       exactly,
       massBalance,
     ),

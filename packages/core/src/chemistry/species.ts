@@ -68,9 +68,26 @@ export const hydrateNames: readonly HydrateName[] = table(Object.keys(namesOfHyd
 /** A salt without water, or a solid that binds some. */
 export type Formula = SpeciesName | HydrateName;
 
-/** The pure products of all salts, in the order of the records. */
-export const saltProducts: readonly (Product & { readonly of: Formula })[] = table(
-  speciesNames.flatMap((name): readonly (Product & { readonly of: Formula })[] => records[name].products),
+/** A pure product of a salt or hydrate, under all its names. */
+interface NamedProduct extends Product {
+  readonly name: string;
+  readonly of: Formula;
+}
+
+/** The pure products of all salts, in the order of the records; what its record has no product of, under its own name. */
+export const saltProducts: readonly NamedProduct[] = table(
+  speciesNames.flatMap((salt): readonly NamedProduct[] => {
+    const sold: readonly (Product & { readonly of: Formula })[] = records[salt].products;
+    const formulas = [salt, ...hydrateNames.filter((one) => Object.hasOwn(records[salt].hydrates, one))];
+    const others = formulas.filter((formula) => !sold.some(({ of, baked }) => of === formula && baked !== true));
+    return [
+      ...sold.map((product) => ({ name: nameOf(product.of), ...product })),
+      ...others.map((of) => {
+        const name = nameOf(of);
+        return { key: name.replaceAll(" ", "-"), name, of, aliases: [], names: [] };
+      }),
+    ];
+  }),
 );
 
 /** The hydrates (and the double salt) that are sold or that form in the jar. */
@@ -79,7 +96,7 @@ export const hydrates = listed(hydrateNames, (formula): Hydrate => {
   const salts = parts.filter((part) => part.formula !== "H2O").map((part) => [part.formula, Number(part.count)]);
   return {
     formula,
-    name: namesOfHydrates[formula] ?? formula,
+    name: nameOf(formula),
     species: Object.fromEntries(salts),
     water: parts.find((part) => part.formula === "H2O")?.count ?? "0",
   };
@@ -87,12 +104,12 @@ export const hydrates = listed(hydrateNames, (formula): Hydrate => {
 
 /** The name of a salt or hydrate. @example nameOf("K2CO3.1.5H2O") // => "potassium carbonate sesquihydrate" */
 export function nameOf(formula: Formula): string {
-  return isHydrate(formula) ? hydrates[formula].name : species[formula].name;
+  return isHydrate(formula) ? (namesOfHydrates[formula] ?? formula) : records[formula].name;
 }
 
 /** Whether a formula is that of a hydrate. @example isHydrate("K2CO3") // => false */
 export function isHydrate(formula: Formula): formula is HydrateName {
-  return Object.hasOwn(hydrates, formula);
+  return Object.hasOwn(namesOfHydrates, formula);
 }
 
 /** A record for each name, made when it is first asked for. */

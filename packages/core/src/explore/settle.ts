@@ -5,6 +5,7 @@ import { answer, loudNote, type Note, type Outcome, type Path, problem, refuse }
 import { formulaOf } from "../formula/formula.ts";
 import type { OwnMaterials } from "../materials/own.ts";
 import { dec, decimalText, fixedText } from "../number/decimal.ts";
+import { parseQuantity } from "../number/quantity.ts";
 import type { Spec } from "../spec/spec.ts";
 import { balanceAmounts } from "./settle-balance.ts";
 import { type FoundFlours, floursFound } from "./settle-flours.ts";
@@ -145,7 +146,7 @@ function isReplaced(list: unknown, index: number): boolean {
 /** Shares are found; beside a flour in g they would have nothing to be a share of. */
 function hasMasses(data: Section): boolean {
   const flours: readonly unknown[] = Array.isArray(data["flours"]) ? data["flours"] : [];
-  return flours.some((flour) => isSection(flour) && /\d\s*(?:g|kg|lb|oz)\s*$/u.test(String(flour["amount"])));
+  return flours.some((flour) => isSection(flour) && parseQuantity(String(flour["amount"]), ["mass"]).ok);
 }
 
 /** The spec with amounts that were found; an amount not yet found stands at one that makes a dough. */

@@ -331,7 +331,8 @@ class Machine {
   /** The slots for values of the inputs; the next run writes over them. */
   run(inputs: readonly number[]): Float64Array {
     const slots = this.#slots;
-    for (let index = 0; index < this.#inputs; index += 1) slots[index] = inputs[index] ?? 0;
+    if (inputs.length !== this.#inputs) throw new RangeError(`${inputs.length} values for ${this.#inputs} inputs`);
+    slots.set(inputs);
     for (let index = 0; index < this.#at.length; index += 1) {
       const left = slots[this.#left[index] ?? 0] ?? 0;
       const right = slots[this.#right[index] ?? 0] ?? 0;

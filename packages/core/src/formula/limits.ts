@@ -1,26 +1,17 @@
 import { alkalinityM, type Composition, sharesOf, speciesOf } from "../chemistry/composition.ts";
+import { alkaliBeyond, beyondUse, type Use } from "../chemistry/published-use.ts";
 import { type FoodLimit, known } from "../chemistry/salts/record.ts";
 import { type SpeciesName, speciesNames } from "../chemistry/species.ts";
 import { exact, type Figure, worked } from "../figure/figure.ts";
 import { loudNote, type Note, type Path, type Problem, problem } from "../figure/problem.ts";
-import { citation, massBalance, type Source } from "../figure/source.ts";
-import { type Decimal, type DecimalText, dec, fixedText } from "../number/decimal.ts";
+import { citation, massBalance } from "../figure/source.ts";
+import { type DecimalText, dec, fixedText } from "../number/decimal.ts";
 import { type Acceptable, mostParts } from "../spec/believed.ts";
 import type { AlkaliFigures } from "./alkali.ts";
 import { contentFigure } from "./content.ts";
 import type { Role } from "./entries.ts";
 import type { FormulaLine } from "./line.ts";
 
-/** A published use, and how much of it. */
-interface Use {
-  readonly percent: DecimalText;
-  readonly source: Source;
-}
-
-const alkaliUsed: Use = {
-  percent: "1.7",
-  source: { cite: "Wu and others, quoted in npj Science of Food, s41538-023-00183-5", standing: "copy" },
-};
 const alkaliTried: Use = {
   percent: "5",
   source: {
@@ -94,21 +85,6 @@ export function doseProblems({ alkali, salt }: Doses, accepted: readonly Accepta
   ];
 }
 
-function beyond(
-  code: "alkali.unusual" | "alkali.hydroxide" | "salt.unusual",
-  dose: Decimal,
-  { percent, source }: Use,
-): readonly Note[] {
-  if (dose.lte(percent)) return [];
-  const facts = { dose: fixedText(dose, 2), used: percent, source: citation(source) };
-  return [loudNote(code, [code === "salt.unusual" ? "salt" : "alkali"], facts)];
-}
-
-/** Says where anhydrous alkaline salts, in % of flour, are beyond the greatest published use. @example alkaliBeyond("1.8").length // => 1 */
-export function alkaliBeyond(anhydrous: DecimalText): readonly Note[] {
-  return beyond("alkali.unusual", dec(anhydrous), alkaliUsed);
-}
-
 /** Doses beyond the greatest published use, and above the limit of a food law that is known here. */
 export function doseNotes({ lines, alkali, salt, legal }: DosedLines): readonly Note[] {
   const hydroxide = lines.reduce((total, { material, parts }) => {
@@ -118,8 +94,8 @@ export function doseNotes({ lines, alkali, salt, legal }: DosedLines): readonly 
   }, dec(0));
   return [
     ...(alkali === undefined ? [] : alkaliBeyond(alkali.anhydrous.value)),
-    ...beyond("alkali.hydroxide", hydroxide, hydroxideUsed),
-    ...beyond("salt.unusual", exact(salt), saltUsed),
+    ...beyondUse("alkali.hydroxide", hydroxide, hydroxideUsed),
+    ...beyondUse("salt.unusual", exact(salt), saltUsed),
     ...legal.flatMap((one) =>
       exact(one.figure).lte(one.limit.most) ? [] : [loudNote("alkali.food-law", ["alkali"], { limit: lawText(one) })],
     ),

@@ -2,7 +2,7 @@ import { table } from "../figure/frozen.ts";
 import type { Entry } from "./catalogue/entry.ts";
 import { everydayNames } from "./catalogue/everyday-names.ts";
 import { mextIngredientEntries, mextNoodleEntries } from "./catalogue/mext-2020.ts";
-import { saltEntries } from "./catalogue/salts.ts";
+import { saltEntries, waterNotSaid } from "./catalogue/salts.ts";
 import { usdaEntries } from "./catalogue/usda-sr28.ts";
 import type { Material, MaterialKind } from "./material.ts";
 import { editDistance, nearestNames, plainName, wordsOf } from "./nearest.ts";
@@ -118,10 +118,6 @@ export function materialNamed(name: string): Material | undefined {
   );
   if (!withoutWater.has(`${entry.key} ${sought}`)) return material;
   return { ...material, notes: [...material.notes, waterNotSaid(material.name)] };
-}
-
-function waterNotSaid(name: string): string {
-  return `taken for ${name} without crystal water; where the label tells of water, name the hydrate`;
 }
 
 /** By plain name: keys and names first, then the other names; of two that share one, the first. */

@@ -1,4 +1,5 @@
 import { type Nutrition, type NutritionWish, nutritionOf } from "../batch/nutrition.ts";
+import { refuse } from "../figure/problem.ts";
 import { jurisdictions } from "../materials/allergen-lists.ts";
 import { ruleBooks } from "../materials/rounding-rules.ts";
 import { nutritionReport } from "../report/nutrition-report.ts";
@@ -21,8 +22,11 @@ export function askNutrition(noodle: Noodle, wish: Partial<NutritionWish> = {}):
       ? []
       : [choiceProblem(["jurisdiction"], jurisdiction, jurisdictions)]),
   ];
-  if (problems.length > 0) return { ok: false, problems };
-  return answered(nutritionOf(noodle.spec, noodle.formula, { rules, ...(jurisdiction && { jurisdiction }) }), {
+  const nutrition =
+    problems.length > 0
+      ? refuse(...problems)
+      : nutritionOf(noodle.spec, noodle.formula, { rules, ...(jurisdiction && { jurisdiction }) });
+  return answered(nutrition, {
     notes: (own) => [...noodle.notes, ...own],
     report: (nutrition, notes) => nutritionReport(noodle.formula, nutrition, notes),
   });

@@ -2,6 +2,7 @@ import { type ReplacedIngredient, replaceIngredient } from "../blend/spec-produc
 import { correctForLot, readHeld, replaceFlour } from "../blend/spec-substitute.ts";
 import type { Substitution } from "../blend/substitute.ts";
 import { usualHold } from "../blend/substitute-question.ts";
+import { frozen } from "../figure/frozen.ts";
 import type { Published } from "../figure/graph.ts";
 import { productReport } from "../report/product-report.ts";
 import { substituteReport } from "../report/substitute-report.ts";
@@ -23,7 +24,7 @@ export function askFlourReplacement(
 ): Answer<Substitution> {
   const { spec, formula, kitchen, notes: before } = noodle;
   const hold = readHeld(held);
-  if (!hold.ok) return hold;
+  if (!hold.ok) return frozen(hold);
   const title = `${formula.name}, without ${missing}`;
   return answered(replaceFlour(spec, formula, { missing, hold: hold.value }, kitchen.materials), {
     notes: (own) => [...before, ...own],
@@ -61,7 +62,7 @@ export function askLot(
 ): Answer<Substitution> {
   const { spec, formula, kitchen, notes: before } = noodle;
   const hold = readHeld(held);
-  if (!hold.ok) return hold;
+  if (!hold.ok) return frozen(hold);
   const title = `${formula.name}, with the new lot of ${spec.lot?.of ?? "flour"}`;
   return answered(correctForLot(spec, formula, hold.value, kitchen.materials), {
     notes: (own) => [...before, ...own],

@@ -1,5 +1,6 @@
 import { formulaTrial } from "../explore/spec-trial.ts";
 import { type WeighedTrial, weighTrial } from "../explore/trial-weights.ts";
+import { frozen } from "../figure/frozen.ts";
 import { trialReport } from "../report/trial-report.ts";
 import { type Answer, answered } from "./answer.ts";
 import type { Noodle } from "./noodle.ts";
@@ -16,7 +17,7 @@ export function askTrial(
   wish: { readonly flour?: string; readonly step?: string } = {},
 ): Answer<WeighedTrial> {
   const plan = formulaTrial(formula, wish);
-  if (!plan.ok) return plan;
+  if (!plan.ok) return frozen(plan);
   return answered(weighTrial(spec, formula, plan.value, units === "us"), {
     notes: (own) => [...before, ...own],
     report: (trial, notes) => trialReport(formula, trial, notes),

@@ -2,7 +2,7 @@ import type { Batch } from "../batch/batch.ts";
 import { heldWants, missedNotes, type WantedChecks, wantedChecks } from "../explore/wanted-checks.ts";
 import type { Note } from "../figure/problem.ts";
 import type { Noodle } from "./noodle.ts";
-import { plannedBatch } from "./planned-batch.ts";
+import { plannedBatch, weighedBatch } from "./planned-batch.ts";
 
 /** What the spec of a noodle wants, beside what the noodle comes to. */
 export function heldAgainst({ spec, formula, kitchen }: Noodle, batch: Batch | undefined): WantedChecks {
@@ -17,10 +17,11 @@ export function wantsOf({ spec, formula, kitchen }: Noodle, batch: Batch): Retur
 /**
  * What the spec of a noodle wants and its batch does not come to, a loud note each; `Beyond` takes it.
  *
- * @example missed(example("school-noodle"), askBatch(example("school-noodle")).value) // => []
+ * @example missed(example("school-noodle")) // => []
  */
-export function missed(noodle: Noodle, batch: Batch): readonly Note[] {
-  return missedNotes(heldAgainst(noodle, batch));
+export function missed(noodle: Noodle): readonly Note[] {
+  const batch = weighedBatch(noodle);
+  return batch.ok ? missedNotes(heldAgainst(noodle, batch.value)) : [];
 }
 
 /**

@@ -1,8 +1,9 @@
 import { answer, type Problem, problem, refuse } from "../figure/problem.ts";
 import { catalogue, isAlkaliLike, nearestMaterials, searchMaterials } from "../materials/catalogue.ts";
+import { type KnownProduct, knownProducts } from "../materials/known-products.ts";
 import type { Material, MaterialKind } from "../materials/material.ts";
 import { severalOf, severalProblem } from "../materials/several.ts";
-import { alkaliListReport, type KnownProduct, knownProducts } from "../report/alkali-list-report.ts";
+import { alkaliListReport } from "../report/alkali-list-report.ts";
 import { materialsReport } from "../report/materials-report.ts";
 import { type Answer, answered } from "./answer.ts";
 

@@ -1,4 +1,3 @@
-import type { Batch } from "../batch/batch.ts";
 import type { Settled } from "../explore/settle.ts";
 import { isSection, openPlaces } from "../explore/settle-places.ts";
 import { frozen } from "../figure/frozen.ts";
@@ -30,7 +29,7 @@ export interface Beyond {
   /** Finds the amounts that a spec leaves to be found; without it such a spec is refused. */
   readonly settle?: (data: unknown, materials: OwnMaterials) => Outcome<Settled | undefined>;
   /** Tells what the spec wants and the batch does not come to. */
-  readonly missed?: (noodle: Noodle, batch: Batch) => readonly Note[];
+  readonly missed?: (noodle: Noodle) => readonly Note[];
   /** Tells where the sheets of the spec give fewer portions than are wanted. */
   readonly shortPortions?: (noodle: Noodle) => readonly Note[];
 }

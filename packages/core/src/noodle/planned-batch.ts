@@ -3,6 +3,9 @@ import { answer, type Note } from "../figure/problem.ts";
 import { once } from "./answer.ts";
 import type { Noodle } from "./noodle.ts";
 
+/** The batch of a noodle, whatever its spec wants beside it. */
+export const weighedBatch = once(({ spec, formula, units }) => planBatch(spec, formula, units === "us"));
+
 /**
  * The batch of a noodle with no more than its own notes; what its spec wants and it does not come to is among them. A program
  * that shows neither reports nor sentences is smaller with it and `noodle.formula` than with answers.
@@ -11,10 +14,9 @@ import type { Noodle } from "./noodle.ts";
  * @example shown(plannedBatch(example("school-noodle")).value.loadTotal) // => "12280.3 g"
  */
 export const plannedBatch = once((noodle) => {
-  const { spec, formula, units, beyond } = noodle;
-  const batch = planBatch(spec, formula, units === "us");
+  const batch = weighedBatch(noodle);
   if (!batch.ok) return batch;
-  return answer(batch.value, [...(beyond.missed?.(noodle, batch.value) ?? []), ...batch.notes]);
+  return answer(batch.value, [...(noodle.beyond.missed?.(noodle) ?? []), ...batch.notes]);
 });
 
 /** Notes of the formula and the batch, for answers that weigh nothing: which scale was assumed does not matter there. */

@@ -90,6 +90,11 @@ export function fixedText(value: DecimalInput, places: number): DecimalText {
   return (rounded.isZero() ? ZERO : rounded).toFixed(places);
 }
 
+/** Writes a decimal in so many digits that tell, halves away from zero. @example digitsText("223.016911764", 10) // => "223.0169118" */
+export function digitsText(value: DecimalInput, digits: number): DecimalText {
+  return decimalText(dec(value).toSignificantDigits(digits, DecimalBase.ROUND_HALF_UP));
+}
+
 /**
  * Rounds to the nearest whole multiple of a division, halves away from zero.
  *

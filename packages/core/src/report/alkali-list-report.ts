@@ -5,40 +5,18 @@ import {
   anhydrousShare,
   type Composition,
   isSesquicarbonate,
-  ofFormula,
   sharesOf,
 } from "../chemistry/composition.ts";
 import { kansuiStandard } from "../chemistry/food-limits.ts";
 import { additivesIn, hazardOf } from "../chemistry/hazard.ts";
-import { hydrateNames, nameOf, species, speciesNames } from "../chemistry/species.ts";
+import { species } from "../chemistry/species.ts";
 import { citation } from "../figure/source.ts";
-import { materialNamed } from "../materials/catalogue.ts";
+import type { KnownProduct } from "../materials/known-products.ts";
 import { type Decimal, decimalText, fixedText } from "../number/decimal.ts";
 import { alkaliCautions, allLimits } from "./alkali-blocks.ts";
 import { numberColumn, report, row, section, table, wordColumn } from "./build.ts";
 import type { Cell, Report, Table } from "./schema.ts";
 import { alkalinityEnds, words } from "./show.ts";
-
-/** A salt or hydrate as a pure product. */
-export interface KnownProduct extends Product {
-  readonly formula: string;
-  /** Whether it has alkalinity M. */
-  readonly alkaline: boolean;
-}
-
-/** Every salt and hydrate known here whose name or formula has all the words, or that an everyday name stands for. @example knownProducts("hydroxide").length // => 2 */
-export function knownProducts(words: string): readonly KnownProduct[] {
-  const sought = words.toLowerCase().split(/\s+/u);
-  const all = [...speciesNames, ...hydrateNames].map((formula): KnownProduct => {
-    const composition = ofFormula(formula);
-    return { formula, name: nameOf(formula), composition, alkaline: alkalinityM(composition).gt(0) };
-  });
-  const found = all.filter(({ name, formula }) =>
-    sought.every((word) => `${name} ${formula}`.toLowerCase().includes(word)),
-  );
-  const other = found.length > 0 ? undefined : materialNamed(words)?.composition;
-  return other === undefined ? found : all.filter((one) => JSON.stringify(one.composition) === JSON.stringify(other));
-}
 
 /** Lists the alkaline salts with their strength, additive numbers and hazard, and the limits that name them. */
 export function alkaliListReport(products: readonly KnownProduct[], asked: string): Report {

@@ -1,6 +1,5 @@
 import type { Noodle } from "@noodlewright/core";
 import {
-  alkaliBeyond,
   convert,
   convertReport,
   equivalentsIn,
@@ -9,11 +8,9 @@ import {
   hundredOfFlour,
   onFlour,
   type Product,
-  percentOf,
-  saltsIn,
   type Weighed,
 } from "@noodlewright/core/chemistry";
-import { answer, fixedText, type Path, problem, type Quantity } from "@noodlewright/core/figure";
+import { answer, type Path, type Quantity } from "@noodlewright/core/figure";
 import { conversionChanges, type StandingDose, standingDose } from "@noodlewright/core/spec";
 import { ownProblem } from "../../input/problem.ts";
 import { setFlag } from "../../shared/flags.ts";
@@ -21,9 +18,6 @@ import { writeFlags } from "../../shared/write-spec.ts";
 import type { Asking } from "./asking.ts";
 import { memberFlags, productHelp } from "./flags.ts";
 import { member } from "./member.ts";
-
-/** Salts of a dose that are believed to be meant, % of flour. */
-const mostSalts = 50;
 
 const held: Readonly<Record<string, Held>> = {
   "anhydrous salts": "anhydrous",
@@ -120,11 +114,7 @@ export const convertCommand = member({
   },
   answer: ({ units, ...question }) => {
     const swapped = convert(question);
-    if (!swapped.ok) return swapped;
-    const { from, flour } = question;
-    const salts = saltsIn(from.composition, from.mass);
-    const notes = flour === undefined ? [] : alkaliBeyond(percentOf(salts, flour));
-    return answer(convertReport(question, swapped.value, [...notes, ...swapped.notes], units));
+    return swapped.ok ? answer(convertReport(question, swapped.value, swapped.notes, units)) : swapped;
   },
   changes: ({ path, ...question }, noodle) => {
     const swapped = convert(question);
@@ -155,12 +145,6 @@ function saidDose(ask: Asking): Dose {
   const [water, salt] = [ask.maybe("water", ["share", "mass"]), ask.maybe("salt", ["share", "mass"])];
   const ofFlour = [dose, water, salt].some((amount) => amount?.dimension === "share");
   const flour = ask.maybe("flour", ["mass"])?.value ?? (ofFlour ? hundredOfFlour : undefined);
-  const parts = flour && percentOf(onFlour(dose, flour), flour);
-  if (parts !== undefined && Number(saltsIn(from.composition, parts)) > mostSalts) {
-    const written = `"${dose.text}", ${fixedText(parts, 1)} % of flour`;
-    const limits = `salts of at most ${mostSalts} % of flour`;
-    ask.wrong("--dose", problem("quantity.out-of-range", [], { written, limits }));
-  }
   const grams = (amount: Quantity): string => onFlour(amount, flour ?? hundredOfFlour);
   return {
     product: { ...from, mass: grams(dose) },

@@ -27,7 +27,7 @@ export interface Salt {
   readonly additive: string;
   /** Names of the solids that bind water or a second salt in fixed proportion, by formula. */
   readonly hydrates: Readonly<Record<string, string>>;
-  /** Pure products of it in the catalogue. */
+  /** Pure products of it that people buy; the salt and its hydrates are products under their own names in any case. */
   readonly products: readonly Product[];
   /** The volume that it takes up in water, which tells the density of solutions. */
   readonly volume: Known<VolumeModel>;

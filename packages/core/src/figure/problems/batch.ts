@@ -65,7 +65,9 @@ export const batch = {
     found: `"${currency}"`,
     expected: "the three letters of a currency (ISO 4217), such as EUR",
     advice:
-      nearest[0] === undefined ? "write its three letters, such as EUR, USD or JPY" : `did you mean ${nearest[0]}?`,
+      nearest[0] === undefined
+        ? "write its three letters, such as EUR, USD or JPY"
+        : `did you mean ${nearest.join(" or ")}?`,
   })),
   "cost.two-prices": input(({ name, first, second }: Texts<"name" | "first" | "second">) => ({
     found: `${name} at ${first} and at ${second}`,

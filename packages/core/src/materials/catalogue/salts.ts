@@ -1,7 +1,15 @@
 import { bakedAsAssumed, ovenCautions } from "../../chemistry/baking.ts";
-import { type Composition, fromMasses, ofFormula, potassiumShare, sodiumShare } from "../../chemistry/composition.ts";
+import {
+  type Composition,
+  fromMasses,
+  isChloride,
+  ofFormula,
+  potassiumShare,
+  sodiumShare,
+  speciesOf,
+} from "../../chemistry/composition.ts";
 import { atomicWeightSource, molarMass } from "../../chemistry/elements.ts";
-import { type Formula, nameOf, saltProducts } from "../../chemistry/species.ts";
+import { type Formula, hydrateNames, hydrates, isHydrate, nameOf, saltProducts } from "../../chemistry/species.ts";
 import { at } from "../../figure/source.ts";
 import { dec, decimalText, HUNDRED } from "../../number/decimal.ts";
 import type { Material } from "../material.ts";
@@ -16,22 +24,41 @@ const saltNames = ["table salt", "sodium chloride", "NaCl"] as const;
 /** Table salt and the alkaline salts. */
 export const saltEntries: readonly Entry[] = [
   { key: "usda 02047", name: "salt", aliases: saltNames, build: tableSalt },
-  ...saltProducts.map((product) => {
-    const { key, of, name = nameOf(of), baked = false, aliases: others } = product;
-    const naming = { key: `salt ${key}`, name, aliases: baked ? others : [...others, of] };
-    return { ...naming, build: () => ({ ...naming, ...alkali(of, baked) }) };
-  }),
+  // Sodium chloride is the table salt.
+  ...saltProducts
+    .filter(({ of }) => of !== "NaCl")
+    .map(({ key, of, name, baked = false, aliases: others }) => {
+      const naming = { key: `salt ${key}`, name, aliases: baked ? others : [...others, of] };
+      return { ...naming, build: () => ({ ...naming, ...pureSalt(of, baked) }) };
+    }),
 ];
 
-function alkali(formula: Formula, baked: boolean): Omit<Material, "key" | "name" | "aliases"> {
+function pureSalt(formula: Formula, baked: boolean): Omit<Material, "key" | "name" | "aliases"> {
   return {
-    ...natures.alkali,
+    ...natures[!isHydrate(formula) && isChloride(formula) ? "salt" : "alkali"],
     ...elements(ofFormula(formula)),
     allergensKnown: true,
-    notes: baked ? bakedAsAssumed : formula === "NaHCO3" ? weakAlkali : [],
+    notes: baked
+      ? bakedAsAssumed
+      : formula === "NaHCO3"
+        ? weakAlkali
+        : isOftenHydrated(formula)
+          ? [waterNotSaid(nameOf(formula))]
+          : [],
     ...(baked && { cautions: ovenCautions }),
     source: atomicWeightSource,
   };
+}
+
+/** A phosphate without water that is sold with it as well, under the same short names. */
+function isOftenHydrated(formula: Formula): boolean {
+  const others = hydrateNames.some((one) => Object.hasOwn(hydrates[one].species, formula));
+  return !isHydrate(formula) && speciesOf(formula).kind === "phosphate" && others;
+}
+
+/** Said where a name that does not tell of water is read as that of the salt without. */
+export function waterNotSaid(name: string): string {
+  return `taken for ${name} without crystal water; where the label tells of water, name the hydrate`;
 }
 
 function elements(composition: Composition): Pick<Material, "composition" | "moisture" | "sodium" | "potassium"> {

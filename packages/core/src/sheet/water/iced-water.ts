@@ -1,6 +1,6 @@
 import { exact, type Figure, found, worked } from "../../figure/figure.ts";
 import { definition, massBalance } from "../../figure/source.ts";
-import { dec, roundToDivision } from "../../number/decimal.ts";
+import { dec, digitsText, roundToDivision } from "../../number/decimal.ts";
 
 /** Water, part of it as ice, in whole divisions of the scale that weighs it. Masses in g. */
 export interface WeighedIce {
@@ -26,7 +26,7 @@ export function weighedIce(asked: Figure, listed: Figure, { division, scale }: D
   const ice = found(
     { id: "water.ice-weighed", label: "ice", unit: "g", places },
     roundToDivision(exact(asked), dec(division)),
-    `${asked.value.slice(0, 12)} g rounded to ${division} g (${scale})`,
+    `${digitsText(asked.value, 10)} g rounded to ${division} g (${scale})`,
     [asked, listed],
     definition,
   );
