@@ -140,7 +140,9 @@ describe("cost", () => {
     const [slip] = toldOf(outcome);
     expect(slip).toMatchObject({ path: ["prices", "bread flour"], found: '"EUE"', advice: "did you mean EUR?" });
     expect(toldOf(cost({ prices: { salt: "1 THX/kg" } }))).toMatchObject([{ advice: "did you mean THB?" }]);
-    expect(toldOf(cost({ prices: { salt: "1 USX/kg" } }))).toMatchObject([{ advice: "did you mean USD or USN?" }]);
+    expect(toldOf(cost({ prices: { salt: "1 USX/kg" } }))).toMatchObject([
+      { advice: "did you mean UGX or USD or USN?" },
+    ]);
     const mixed = cost({ prices: { "bread flour": "1 EUR/kg", salt: "1 USD/kg" } });
     expect(toldOf(mixed)).toMatchObject([{ found: "EUR for bread flour; USD for table salt" }]);
   });

@@ -46,14 +46,14 @@ export interface MadeCard {
  */
 export function askCard(noodle: Noodle, wish: CardWish): Outcome<MadeCard> {
   const { spec, formula } = noodle;
-  if (!isDay(wish.date)) return refuse(problem("card.date", ["date"], { written: said(wish.date) }));
+  if (!isDay(wish.date)) return frozen(refuse(problem("card.date", ["date"], { written: said(wish.date) })));
   const batch = plannedBatch(noodle);
   if (!batch.ok) return batch;
   const units = systemOf(batch.value);
   const more = moreAnswers(noodle, batch.value);
-  if (!more.ok) return more;
+  if (!more.ok) return frozen(more);
   const loads = chosenLoads(wish.loads, Number(batch.value.loads.count.value));
-  if (!loads.ok) return loads;
+  if (!loads.ok) return frozen(loads);
   const made = card(spec, formula, batch.value, {
     about: spec.notes ?? "",
     date: wish.date,

@@ -1,5 +1,6 @@
 import { type Mended, type MendWish, mendLoad } from "../batch/mend.ts";
 import { scalesOf } from "../batch/weighing.ts";
+import { frozen } from "../figure/frozen.ts";
 import type { Published } from "../figure/graph.ts";
 import { mendReport } from "../report/mend-report.ts";
 import { type Answer, answered } from "./answer.ts";
@@ -19,7 +20,7 @@ export function askMend(noodle: Noodle, wish: MendWish): Answer<Published<Mended
   const batch = plannedBatch(noodle);
   if (!batch.ok) return batch;
   const scales = scalesOf(spec, units === "us");
-  if (!scales.ok) return scales;
+  if (!scales.ok) return frozen(scales);
   return answered(mendLoad(spec, formula, batch.value, scales.value, wish), {
     notes: (own) => [...own, ...doughNotes(noodle)],
     report: (mended, notes) => mendReport(formula, mended, notes),

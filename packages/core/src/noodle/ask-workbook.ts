@@ -30,7 +30,7 @@ export function askWorkbook(noodle: Noodle): Outcome<Workbook> {
   const batch = plannedBatch(noodle);
   if (!batch.ok) return batch;
   const scales = scalesOf(noodle.spec, noodle.units === "us");
-  if (!scales.ok) return scales;
+  if (!scales.ok) return frozen(scales);
   const cost = costOf(noodle.spec, noodle.formula, batch.value);
   const { lines, dusting } = batch.value;
   const { held: wants, notes: untold } = wantsOf(noodle, batch.value);
