@@ -334,3 +334,34 @@ describe("the built command, as a process of its own", () => {
     },
   );
 });
+
+test.each([
+  ["name: class\nwater 36 %\nsalt: 1 %\n", "2:1", "a line without a colon and a space behind its key"],
+  ["name: class: one\n", "1:7", "a value with a colon in it, or with keys below it"],
+  ["flours: [{ name: bread flour amount: 100 % }]\n", "1:18", "a key right behind a value, without a comma"],
+  ["water: { added: 36 %\nsalt: 1 %\n", "2:1", "a bracket, `{` or `[`, that is not closed before this"],
+  ["name: 'class\n", "2:1", "a quote that is not closed"],
+  [
+    "flours:\n  - name: bread flour\n   amount: 100 %\n",
+    "3:1",
+    "a line that begins in another column than those it goes with",
+  ],
+  ["name: @home\n", "1:7", "a value that begins with a sign that YAML keeps for itself"],
+])("a slip of writing in %j is told once, at its place", async (text, at, found) => {
+  const { stderr } = await runHere(["formula", "-"], { input: text });
+  expect(readProblems(stderr)).toMatchObject([{ code: "file.syntax", where: `standard input:${at}`, found }]);
+});
+
+test("decimal commas within braces are told with the line that would be right", async () => {
+  const text = "name: class\nwater: { added: 36,5 % }\nprices: { bread flour: 1,20 EUR/kg }\n";
+  const { stdout } = await runHere(["formula", "-", "--format", "json"], { input: text });
+  expect(
+    JSON.parse(stdout).problems.map(({ code, lines }: { readonly code: string; readonly lines: unknown }) => [
+      code,
+      lines,
+    ]),
+  ).toEqual([
+    ["file.decimal-comma", ["water: { added: 36.5 % }"]],
+    ["file.decimal-comma", ["prices: { bread flour: 1.20 EUR/kg }"]],
+  ]);
+});

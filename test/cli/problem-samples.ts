@@ -20,6 +20,7 @@ export const given: Readonly<Record<string, string | readonly [content: string |
   "tab.yaml": "name: class\nwater:\n\tadded: 36 %\n",
   "twice.yaml": `${plain}name: harbour\n`,
   "two.yaml": "name: class\n---\nname: harbour\n",
+  "comma.yaml": "name: class\nflours: [{ name: bread flour, amount: 100 % }]\nwater: { added: 36,5 % }\n",
   "unclosed.yaml": 'name: "class\n',
 };
 
@@ -35,6 +36,7 @@ export const samples: Readonly<Record<keyof OwnFacts, Sample>> = {
   "figure.not-there": "formula noodle.yaml --figure dough.watr",
   "file.alias": "formula alias.yaml",
   "file.aliases": "formula aliases.yaml",
+  "file.decimal-comma": "formula comma.yaml",
   "file.duplicate-key": "formula twice.yaml",
   "file.empty": "formula empty.yaml",
   "file.foreign": "card noodle.yaml -o wish.txt",

@@ -1,5 +1,7 @@
 import { join } from "node:path";
 import { expect, test } from "vitest";
+import { batchCommand } from "#cli/commands/batch.ts";
+import { sheetCommand } from "#cli/commands/sheet.ts";
 import { folderFor } from "./folder.ts";
 import { runHere } from "./in-process.ts";
 import { readProblems } from "./read-problems.ts";
@@ -46,7 +48,13 @@ test.each([
   { set: "salt=none", lines: ["salt=", "salt=1 %"] },
   { set: "watr.added=38 %", lines: ["water.added=38 %"] },
   { set: "flours.barly flour.amount=5 %", lines: ['flours."barley flour".amount=5 %'] },
-  { set: "prices=1", lines: ['prices."bread flour"=0.92 EUR/kg', 'prices."whole egg"=3.20 EUR per 600 g'] },
+  { set: "water.added=38", lines: ["water.added=38 %"] },
+  { set: "salt=1,5 %", lines: ["salt=1.5 %"] },
+  { set: "wanted.alkalinity=17", lines: ["wanted.alkalinity=17 meq"] },
+  { set: "wanted.sodium=900", lines: ["wanted.sodium=900 mg"] },
+  { set: "wanted.protein=at least 11,5", lines: ["wanted.protein=at least 11.5 %"] },
+  { set: "batch.bowls=0", lines: ["batch.bowls=1"] },
+  { set: "prices=1", lines: ['prices."bread flour"=1 EUR/kg'] },
 ])("--set $set is refused with lines that would be right", async ({ set, lines }) => {
   const { status, stdout } = await runHere(["formula", spec, "--set", set, "--format", "json"]);
   expect(status).toBe(2);
@@ -56,6 +64,21 @@ test.each([
     const { stderr } = await runHere(["formula", spec, "--set", line]);
     expect(readProblems(stderr).filter(({ code }) => /^(?:spec|path|quantity)/u.test(code))).toEqual([]);
   }
+});
+
+test.each([
+  { command: sheetCommand, set: "sheet.thickness=0.2 mm", line: "sheet.thickness=0.44 mm" },
+  { command: sheetCommand, set: "sheet.cutter=22", line: "sheet.cutter=20" },
+  { command: batchCommand, set: "mixer.largest=10 g", line: "mixer.largest=3 kg" },
+])("--set $set is refused with the nearest value that is not", async ({ command, set, line }) => {
+  const commands = [{ usage: "ask <spec>", describe: "", load: async () => command }];
+  const school = "examples/school-noodle.yaml";
+  const { stdout } = await runHere(["ask", school, "--set", set, "--format", "json"], { commands });
+  expect(JSON.parse(stdout).problems.map(({ lines }: { readonly lines: unknown }) => lines)).toEqual([
+    [`--set '${line}'`],
+  ]);
+  const right = await runHere(["ask", school, "--set", line, "--format", "json"], { commands });
+  expect(right.stdout).not.toContain(JSON.parse(stdout).problems[0].code);
 });
 
 test("--set by a name that the list has twice shows a line for each", async () => {
@@ -81,7 +104,7 @@ test.each([
   { set: "flours.mill plain flour.amount", code: "path.unreadable", advice: "water.added=38 %" },
   { set: "flours.barly flour.amount=30 %", code: "path.no-entry", advice: 'did you mean "barley flour"?' },
   { set: "water.added=38", code: "quantity.unreadable", advice: "38 %" },
-  { set: "batch.bowls=many", code: "spec.type", advice: "set the value by its key" },
+  { set: "batch.bowls=many", code: "spec.type", advice: "write it like this" },
 ])("--set $set is refused at the flag", async ({ set, code, advice }) => {
   const { status, stderr } = await runHere(["formula", spec, "--set", set]);
   expect(status).toBe(2);

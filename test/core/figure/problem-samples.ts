@@ -253,7 +253,7 @@ export const samples: Readonly<Record<Code | NoteCode, Sample>> = {
     `about({ ...noodle, salt: "0 %", batch: { have: { name: "table salt", amount: "1 kg" } } }, askBatch)`,
   ],
   "mixer.needed": ["batch.load", `about({ ...noodle, batch: { load: "largest" } }, askBatch)`],
-  "mixer.limits": ["mixer", `about({ ...ofTenKilos, mixer: { smallest: "3 kg", largest: "2 kg" } }, askBatch)`],
+  "mixer.limits": ["mixer.largest", `about({ ...ofTenKilos, mixer: { smallest: "3 kg", largest: "2 kg" } }, askBatch)`],
   "mixer.no-equal-loads": ["mixer", `about({ ...ofTenKilos, mixer: { smallest: "8 kg", largest: "9 kg" } }, askBatch)`],
   "scales.mixed-systems": [
     "scales",

@@ -93,3 +93,46 @@ test.each(Object.entries(questions))(
     throw new Error(JSON.stringify(spec));
   },
 );
+
+test.each([
+  [{ hydration: 36 }, "write it under `water:`", ["water:", "  added: 36 %"]],
+  [{ kansui: "1 %" }, "write it under `alkali:`", ["alkali:", "  - name: kansui", "    amount: 1 %"]],
+  [
+    { "egg powder": "2 %" },
+    "write it under `ingredients:`",
+    ["ingredients:", "  - name: egg powder", "    amount: 2 %"],
+  ],
+  [{ bowls: 40 }, "write it under `batch:`", ["batch:", "  bowls: 40"]],
+])("a key of %j is told where it stands, with its own value", (data, advice, lines) => {
+  const whole = {
+    name: "class",
+    flours: [{ name: "bread flour", amount: "100 %" }],
+    water: { added: "36 %" },
+    ...data,
+  };
+  const outcome = readSpec(whole);
+  const problems = outcome.ok ? [] : outcome.problems;
+  expect(problems.map((one) => [told(one).advice, linesInPlace(one).slice(0, lines.length)])).toEqual([
+    [advice, lines],
+  ]);
+});
+
+test("a key under another name is not missing besides", () => {
+  const outcome = readSpec({ name: "class", flour: [{ name: "bread flour", amount: "100 %" }], hydration: "36 %" });
+  expect(outcome.ok ? [] : outcome.problems.map(({ code }) => code)).toEqual(["spec.unknown-key", "spec.unknown-key"]);
+});
+
+test.each([
+  ["500", "500 g"],
+  ["1,5 %", "1.5 %"],
+  ["0,125 %", "0.125 %"],
+  ["12,5", "12.5 %"],
+])("an amount of %j is shown as %j", (salt, right) => {
+  const outcome = readSpec({
+    name: "class",
+    flours: [{ name: "bread flour", amount: "100 %" }],
+    water: { added: "36 %" },
+    salt,
+  });
+  expect(outcome.ok ? [] : outcome.problems.map(linesInPlace)).toEqual([[`salt: ${right}`]]);
+});

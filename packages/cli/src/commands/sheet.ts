@@ -44,6 +44,7 @@ export const sheetCommand: Command = {
   ],
   run: (asked, io) => {
     const overrides = [...overridesOf(sheetFlags, asked), ...batchOverrides(asked)];
-    return printAnswer({ ask: askSheet, overrides, needs: "machines" }, asked, io);
+    const next = { batch: "the weights", card: "a page to hang by the machine" };
+    return printAnswer({ ask: askSheet, overrides, needs: "machines", next }, asked, io);
   },
 };

@@ -12,6 +12,7 @@ import {
 } from "yaml";
 import {
   aliasFaults,
+  commaFaults,
   duplicateFaults,
   type Fault,
   type Span,
@@ -69,6 +70,8 @@ function parseText(file: TextFile): Parsing {
   const syntax = syntaxFaults(document.errors);
   if (syntax.length > 0) return { ok: false, problems: syntax.map(at) };
   if (document.contents === null) return { ok: false, problems: [{ ...nothing, file: file.name }] };
+  const commas = commaFaults(document, file.text);
+  if (commas.length > 0) return { ok: false, problems: commas.map(at) };
   const tooMany = tooManyValues(document, mostValues);
   if (tooMany !== undefined) return { ok: false, problems: [{ ...tooMany, file: file.name }] };
   let data: unknown;

@@ -1,4 +1,5 @@
 import { type Alias, type Document, isScalar, Lexer, visit, type YAMLParseError } from "yaml";
+import type { Slip } from "../render/problem-texts.ts";
 import { type AnyProblem, ownProblem } from "./problem.ts";
 
 /** Longest key that is shown. */
@@ -16,7 +17,8 @@ export interface Fault {
 /** Errors of syntax; where the nesting is too deep for the parser, its other errors are but echoes of that. */
 export function syntaxFaults(errors: readonly YAMLParseError[]): readonly Fault[] {
   const tooDeep = errors.find(({ code }) => code === "RESOURCE_EXHAUSTION");
-  return (tooDeep === undefined ? errors : [tooDeep]).map((error) => ({
+  const first = errors.filter(({ pos }, index) => !errors.slice(0, index).some((one) => one.pos[0] === pos[0]));
+  return (tooDeep === undefined ? first : [tooDeep]).map((error) => ({
     problem: syntaxProblem(error.code, error.message),
     span: error.pos,
   }));
@@ -32,9 +34,23 @@ function syntaxProblem(code: string, message: string): AnyProblem {
     case "RESOURCE_EXHAUSTION":
       return ownProblem("file.too-deep", {});
     default:
-      return ownProblem("file.syntax", { detail: lowerFirst(detail) });
+      return ownProblem("file.syntax", {
+        detail: lowerFirst(detail),
+        slip: slips.find(([says]) => says.test(detail))?.[1] ?? "another",
+      });
   }
 }
+
+/** What somebody did, by what the parser says of it. */
+const slips: readonly (readonly [says: RegExp, slip: Slip])[] = [
+  [/implicit keys need to be on a single line|implicit map keys need/iu, "no colon"],
+  [/nested mappings are not allowed/iu, "two colons"],
+  [/block collections are not allowed within flow|missing , or :|missing , between/iu, "no comma"],
+  [/must .*end with a [}\]]|expected .*to end with [}\]]/iu, "open bracket"],
+  [/missing closing/iu, "open quote"],
+  [/without - indicator|must start at the same column|bad indentation/iu, "indent"],
+  [/cannot start with/iu, "first sign"],
+];
 
 function lowerFirst(text: string): string {
   return text.charAt(0).toLowerCase() + text.slice(1);
@@ -63,6 +79,27 @@ function duplicateFault(text: string, start: number, end: number): Fault {
     problem: ownProblem("file.duplicate-key", { key }),
     span: [start, start + key.length],
   };
+}
+
+/** Decimal commas within braces, where a comma ends the value: `{ added: 36,5 % }` says `added: 36` and a key of its own, `5 %`. */
+export function commaFaults(document: Document, text: string): readonly Fault[] {
+  const faults: Fault[] = [];
+  visit(document, {
+    Map: (_key, { flow, items }) => {
+      if (flow !== true) return;
+      for (const [index, { key, value }] of items.entries()) {
+        const before = items[index - 1]?.value;
+        if (!isScalar(key) || value !== null || !isScalar(before) || !key.range || !before.range) continue;
+        const [[start, at], [from, end]] = [before.range, key.range];
+        if (from !== at + 1 || !/\d,\d/u.test(text.slice(at - 1, from + 1))) continue;
+        const [written, meant] = [text.slice(start, end), `${text.slice(start, at)}.${text.slice(from, end)}`];
+        const [line = ""] = text.slice(text.lastIndexOf("\n", start) + 1).split(/\r?\n/u);
+        const facts = { written, meant, line: line.trim().replace(written, meant) };
+        faults.push({ problem: ownProblem("file.decimal-comma", facts), span: [start, end] });
+      }
+    },
+  });
+  return faults;
 }
 
 /** More brackets, anchors, indents and the like than a spec has: each may be an error, and each takes the parser its time. */

@@ -1,5 +1,5 @@
 import { type Path, pathText } from "@noodlewright/core/figure";
-import { keyPathIn, keySamples, readKeyPath } from "@noodlewright/core/spec";
+import { keyPathIn, keySamples, readKeyPath, valueMeant } from "@noodlewright/core/spec";
 import { parseDocument } from "yaml";
 import type { PlacedProblem } from "./placed-problem.ts";
 import { type AnyProblem, ownProblem } from "./problem.ts";
@@ -42,8 +42,18 @@ export function atSet(problem: AnyProblem, { path, value }: Pick<Override, "path
   const below = path.slice(at.length);
   const meant = [...at.slice(0, -1), ...(typeof nearest === "string" ? [nearest] : []), ...below];
   const entries = problem.code === "path.several" ? problem.facts.entries : [];
-  const own = code === "path.no-entry" ? [] : keySamples(code === "path.unreadable" ? path : at, value);
-  const all = own.length > 0 || nearest === undefined ? own : keySamples(meant, value);
+  const right = valueMeant(problem) ?? value;
+  const place =
+    problem.code === "spec.unknown-key" && problem.facts.elsewhere !== undefined
+      ? problem.facts.elsewhere
+      : code === "path.unreadable"
+        ? path
+        : at;
+  const own = code === "path.no-entry" ? [] : keySamples(place, right);
+  const beside =
+    code === "spec.unknown-key" && nearest === undefined && at.length > 1 ? keySamples(at.slice(0, -1), right) : [];
+  const fitting = beside.filter((line) => line.endsWith(`=${String(value)}`)).slice(0, 2);
+  const all = own.length > 0 || nearest === undefined ? [...fitting, ...own] : keySamples(meant, right);
   // A value that was refused at a key that is right is no example of what would be right there.
   const isOfKey = code.startsWith("spec.") || code.startsWith("path.");
   const samples = isOfKey ? all : all.filter((line) => line.slice(line.indexOf("=") + 1) !== String(value));

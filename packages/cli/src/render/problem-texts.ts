@@ -25,7 +25,7 @@ export const catalogue = {
     },
   ),
   "file.not-text": input(() => ({
-    found: "bytes that are no text",
+    found: "a file that is not text",
     expected: "YAML or JSON in UTF-8",
     advice: `${thisSpec}, saved as plain text`,
   })),
@@ -54,7 +54,7 @@ export const catalogue = {
     return { found, expected: "a file that can be read", advice };
   }),
   "file.no-kitchen": input(() => ({
-    found: "no kitchen file",
+    found: "a file without materials or machines",
     expected: "a file with `materials:` or `machines:`",
     advice: "name the kitchen file, or leave it out",
   })),
@@ -63,21 +63,26 @@ export const catalogue = {
     expected: "spaces",
     advice: "indent with spaces",
   })),
+  "file.decimal-comma": input(({ written, meant, line }: Texts<"written" | "meant" | "line">) => ({
+    found: `${written}: within braces a comma ends the value`,
+    expected: "a point before decimals",
+    advice: `write ${meant}`,
+    lines: [line],
+  })),
   "file.several": input(() => ({
     found: "a second spec after a line of `---`",
     expected: "one spec in a file",
     advice: "split the file at its `---` lines",
   })),
   "file.too-deep": input(() => ({
-    found: "lists within lists within lists",
+    found: "brackets or indents many levels deep",
     expected: "a spec, which is a few levels deep",
     advice: thisSpec,
   })),
-  "file.syntax": input(({ detail }: Texts<"detail">) => ({
-    found: `text that cannot be read as YAML (${detail})`,
-    expected: "YAML or JSON",
-    advice: "check indents, colons and quotes here",
-  })),
+  "file.syntax": input(({ detail, slip }: Texts<"detail"> & { readonly slip: Slip }) => {
+    const [found, expected, advice] = slips[slip];
+    return { found: found || `something that cannot be read as YAML: ${detail}`, expected, advice };
+  }),
   "file.duplicate-key": input(({ key }: Texts<"key">) => ({
     found: `the key ${key} a second time`,
     expected: "every key once",
@@ -146,10 +151,11 @@ export const catalogue = {
           };
     },
   ),
-  "write.in-place": input(() => ({
-    found: "an amount that cannot be changed where it stands, such as a text over several lines",
-    expected: "each amount on a line of its own",
-    advice: "write it on one line, such as `amount: 40 %`",
+  "write.in-place": input(({ line }: Texts<"line">) => ({
+    found: "a value that cannot be changed where it stands, such as one written over several lines",
+    expected: "the key and its value on one line",
+    advice: "write the found value there yourself, or put the value on one line and ask again",
+    lines: [line],
   })),
   "flag.beside-spec": input(() => ({
     found: "this flag beside `--spec`, which says the same",
@@ -241,6 +247,54 @@ export const catalogue = {
     expected: `one of the ${count} figures behind this answer`,
     advice: `${nearest.length > 0 ? `did you mean ${nearest.join(" or ")}? ` : ""}--format json lists them all under "figures"`,
   })),
+};
+
+/** What is wrong with the writing of a file. */
+export type Slip =
+  | "no colon"
+  | "two colons"
+  | "no comma"
+  | "open bracket"
+  | "open quote"
+  | "indent"
+  | "first sign"
+  | "another";
+
+const keyAndValue = "a key, a colon, a space and the value, such as `salt: 1 %`";
+
+const slips: Readonly<Record<Slip, readonly [found: string, expected: string, advice: string]>> = {
+  "no colon": [
+    "a line without a colon and a space behind its key",
+    keyAndValue,
+    "write the colon, and a space after it",
+  ],
+  "two colons": [
+    "a value with a colon in it, or with keys below it",
+    "one value behind a key, or keys on the lines below it",
+    "put a text with a colon in quotes; begin the keys of a section all in the same column, and leave a space after `-`",
+  ],
+  "no comma": [
+    "a key right behind a value, without a comma",
+    "a comma between the two",
+    "write a comma before the key",
+  ],
+  "open bracket": [
+    "a bracket, `{` or `[`, that is not closed before this",
+    "`}` or `]` at the end of what it opens",
+    "close it with its own kind, the inner one first",
+  ],
+  "open quote": ["a quote that is not closed", "a quote at both ends", "close it, or leave both out"],
+  indent: [
+    "a line that begins in another column than those it goes with",
+    "the keys of a section, or the `-` of a list, one below the other",
+    "indent it as the lines above it",
+  ],
+  "first sign": [
+    "a value that begins with a sign that YAML keeps for itself",
+    "the value in quotes",
+    'write it in quotes, such as "@home"',
+  ],
+  another: ["", "YAML or JSON", "check indents, colons and quotes here"],
 };
 
 const thisSpec = "check that this is the spec";

@@ -38,7 +38,7 @@ export function renderProblems(problems: readonly PlacedProblem[], manner: Manne
 /** What a problem says where it stands: advice names the flag that said the value. */
 export function inWords(problem: PlacedProblem): Told {
   const { found, expected, advice, ...words } = sentences(problem);
-  const { code, place, flag, example, named, lines: ofFlag = [] } = problem;
+  const { code, path, place, flag, example, named, lines: ofFlag = [] } = problem;
   const asFlag = flag !== undefined && example !== undefined && code.startsWith("spec.");
   const ofSpec = place !== undefined && flag === undefined ? linesOfSpec(problem) : ofFlag;
   return {
@@ -48,9 +48,11 @@ export function inWords(problem: PlacedProblem): Told {
     expected,
     advice: asFlag
       ? `write it like ${flag} '${example}'`
-      : ofFlag.length > 0 && code.startsWith("spec.")
+      : ofFlag.length > 0 && code.startsWith("spec.") && !ofFlag.some((line) => line.includes(`'${pathText(path)}=`))
         ? "set the value by its key"
-        : advice,
+        : ofSpec.length > 0 && (code === "spec.type" || code === "spec.missing")
+          ? "write it like this"
+          : advice,
   };
 }
 

@@ -1,15 +1,7 @@
 import { styleText } from "node:util";
 import type { Report } from "@noodlewright/core";
 import type { Figure } from "@noodlewright/core/figure";
-import {
-  type Block,
-  byLoudness,
-  type Cell,
-  firstOfAll,
-  shownGrouped,
-  type Table,
-  workings,
-} from "@noodlewright/core/render";
+import { type Block, byLoudness, type Cell, shownGrouped, type Table, workings } from "@noodlewright/core/render";
 import { type Column, gap, gridLines } from "./grid.ts";
 import { textWidth } from "./text-width.ts";
 import { wordEnds, wrapText } from "./wrap.ts";
@@ -22,9 +14,9 @@ interface Manner {
 /** Prints a report for people: headings, tables that fit the width, notes and cautions at the end. */
 export function renderTerminal(report: Report, manner: Manner): string {
   const strong = (text: string): string => (manner.colour ? styleText("bold", text, { validateStream: false }) : text);
-  const { loud, quiet } = byLoudness(report);
+  const { heads, quiet } = byLoudness(report);
   const parts = wrapText(report.title, manner.width).map(strong);
-  if (loud.length > 0) parts.push("", strong(firstOfAll), ...bullets(loud, manner.width));
+  for (const { heading, lines } of heads) parts.push("", strong(heading), ...bullets(lines, manner.width));
   for (const { heading, blocks } of report.sections) {
     parts.push("", strong(heading));
     for (const [index, block] of blocks.entries()) {

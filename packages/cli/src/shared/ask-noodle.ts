@@ -56,13 +56,15 @@ export interface Question<T> {
   readonly found?: (value: T) => boolean;
   /** What of the answer is written into the spec, where a flag says so. */
   readonly changes?: (value: T, noodle: Noodle) => readonly SpecChange[];
+  /** Commands to go on with, and what they tell. */
+  readonly next?: Readonly<Record<string, string>>;
   /** Tells the flag of a problem, where it lies in one and not in the spec. */
   readonly place?: (problem: Problem) => PlacedProblem;
 }
 
 /** Reads the noodle of the spec that was named, asks it, and prints the answer. */
 export async function printAnswer<T>(question: Question<T>, asked: Asked, io: Io): Promise<ExitStatus> {
-  const { ask, overrides = [], needs, found, changes, place } = question;
+  const { ask, overrides = [], needs, found, changes, place, next } = question;
   const path = asked.text("spec") ?? "-";
   const order = { path, overrides, sets: asked.list("set"), units: unitsOf(asked), ...(needs && { needs }) };
   const loading = await loadNoodle(order, io);
@@ -78,6 +80,10 @@ export async function printAnswer<T>(question: Question<T>, asked: Asked, io: Io
   }
   const printed = await printReport(answer.report(), asked, io);
   if (printed !== exit.done) return printed;
+  if (next && path !== "-" && (asked.text("format") ?? "table") === "table") {
+    const ways = Object.entries(next).map(([command, tells]) => `noodlewright ${command} ${path} (${tells})`);
+    io.err(`Next: ${ways.join(", ")}\n`);
+  }
   const status =
     changes && writes(asked) ? await writeSpec(files[0], changes(answer.value, noodle), asked, io) : printed;
   return status === exit.done && found?.(answer.value) === false ? exit.noAnswer : status;

@@ -1,4 +1,5 @@
-import type { SpecChange } from "@noodlewright/core/spec";
+import { type SpecChange, yamlLines } from "@noodlewright/core/spec";
+import { parseFile } from "../input/document.ts";
 import type { PlacedProblem } from "../input/placed-problem.ts";
 import { ownProblem } from "../input/problem.ts";
 import type { TextFile } from "../input/read-file.ts";
@@ -57,7 +58,14 @@ export async function writeSpec(
 /** Why a change cannot be written, at the place that is in its way. */
 function notWritten(file: TextFile, changes: readonly SpecChange[]): PlacedProblem {
   const shared = sharedValue(file, changes);
-  if (shared === undefined) return ownProblem("write.in-place", {});
+  if (shared === undefined) {
+    const [first] = [...changes.filter((change) => withChanges(file, [change]) === undefined), ...changes];
+    const path = first?.path ?? [];
+    const line = yamlLines(String(path.at(-1)), first?.value, 0, 0).join("");
+    const problem = { ...ownProblem("write.in-place", { line }), path };
+    const parsing = parseFile(file);
+    return parsing.ok ? parsing.parsed.place(problem) : problem;
+  }
   const lineAt = (index: number): readonly string[] => file.text.slice(0, index).split("\n");
   const { anchor, stands, start, end, others } = shared;
   const before = lineAt(start);

@@ -1,7 +1,7 @@
 import { escapeMarkup } from "../report/pictures/svg.ts";
 import type { Block, Report, Table } from "../report/schema.ts";
 import { shownGrouped } from "../report/show.ts";
-import { byLoudness, firstOfAll } from "./loud.ts";
+import { byLoudness } from "./loud.ts";
 import { ownMark } from "./own-mark.ts";
 import { printableReport } from "./printable.ts";
 import { workings } from "./working.ts";
@@ -77,8 +77,8 @@ ul { margin: .3rem 0; padding-left: 1.2rem; }
 export function renderHtml(whole: Report): string {
   const report = printableReport(whole);
   const sections = report.sections.map(({ id, heading, blocks }) => sectionHtml(id, heading, blocks));
-  const { loud, quiet } = byLoudness(report);
-  const first = loud.length === 0 ? "" : listSection("first-of-all", firstOfAll, loud);
+  const { heads, quiet } = byLoudness(report);
+  const first = heads.map(({ id, heading, lines }) => listSection(id, heading, lines)).join("");
   const notes = quiet.length === 0 ? "" : listSection("notes", "Notes", quiet);
   const cautions = report.cautions.length === 0 ? "" : listSection("cautions", "Cautions", report.cautions);
   const body = `<main>\n<h1>${escapeMarkup(report.title)}</h1>\n${first}${sections.join("\n")}\n${notes}${cautions}</main>`;

@@ -12,7 +12,7 @@ export { longCard, mostPages } from "./card-pages.ts";
 export type { Paper } from "./card-style.ts";
 export { renderCsv } from "./csv.ts";
 export { page, renderHtml } from "./html.ts";
-export { byLoudness, firstOfAll } from "./loud.ts";
+export { byLoudness, type Head } from "./loud.ts";
 export { renderMarkdown } from "./markdown.ts";
 export { ownMark } from "./own-mark.ts";
 export { printableData, printableJson, printableReport } from "./printable.ts";

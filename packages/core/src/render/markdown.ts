@@ -1,6 +1,6 @@
 import type { Block, Report, Table } from "../report/schema.ts";
 import { shownGrouped } from "../report/show.ts";
-import { byLoudness, firstOfAll } from "./loud.ts";
+import { byLoudness } from "./loud.ts";
 import { printableReport } from "./printable.ts";
 import { workings } from "./working.ts";
 
@@ -11,9 +11,9 @@ import { workings } from "./working.ts";
  */
 export function renderMarkdown(whole: Report): string {
   const report = printableReport(whole);
-  const { loud, quiet } = byLoudness(report);
+  const { heads, quiet } = byLoudness(report);
   const parts = [`# ${escaped(report.title)}`];
-  if (loud.length > 0) parts.push(`## ${firstOfAll}`, list(loud));
+  for (const { heading, lines } of heads) parts.push(`## ${heading}`, list(lines));
   for (const { heading, blocks } of report.sections) {
     parts.push(`## ${escaped(heading)}`, ...blocks.map(blockText));
   }

@@ -11,43 +11,45 @@ const places: Readonly<Record<FlourClass["system"], string>> = {
   DE: "Germany",
   FR: "France",
   IT: "Italy",
-  US: "United States",
-  Codex: "Codex Alimentarius",
+  US: "USA",
+  Codex: "Codex",
   AT: "Austria",
   JP: "Japan",
 };
 
-/** Tells the published classes of flours: a row for each flour and place, and the standards below. */
+/** Tells the published classes of flours: a row for each flour, and the standards of each place below. */
 export function classSection(classed: readonly Classed[]): Section {
-  const groups = classed.flatMap(({ name, fits }) => {
-    const systems = [...new Set(fits.map(({ flourClass }) => flourClass.system))];
-    return systems.map((system) => ({ name, system, fits: fits.filter((fit) => fit.flourClass.system === system) }));
+  const all = classed.flatMap(({ fits }) => fits);
+  const placesOf = (fits: readonly ClassFit[]) => [...new Set(fits.map(({ flourClass }) => flourClass.system))];
+  const of = (fits: readonly ClassFit[], system: FlourClass["system"]) =>
+    fits.map(({ flourClass }) => flourClass).filter((one) => one.system === system);
+  const rows = classed
+    .filter(({ fits }) => fits.length > 0)
+    .map(({ name, fits }) =>
+      row([
+        words(name),
+        words(
+          placesOf(fits)
+            .map(
+              (system) =>
+                `${places[system]} ${of(fits, system)
+                  .map(({ type }) => type)
+                  .join(", ")}`,
+            )
+            .join("; "),
+        ),
+        words([...new Set(fits.flatMap(measured))].join(", ")),
+      ]),
+    );
+  const standards = placesOf(all).map((system) => {
+    const cited = new Set(of(all, system).map(({ source }) => citation(source)));
+    return `${places[system]}: ${[...cited].join("; ")}.`;
   });
-  const rows = groups.map(({ name, system, fits }) =>
-    row([
-      words(name),
-      words(places[system]),
-      words(fits.map(({ flourClass }) => flourClass.type).join(", ")),
-      words([...new Set(fits.flatMap(measured))].join(", ")),
-    ]),
-  );
-  const standards = groups.flatMap(({ system, fits }) =>
-    fits.map(({ flourClass }) => `${places[system]}: ${citation(flourClass.source)}.`),
-  );
   return section(
     "classes",
     "Published classes of flour",
-    table(
-      "classes",
-      [
-        wordColumn("flour", "flour"),
-        wordColumn("place", "place"),
-        wordColumn("class", "class"),
-        wordColumn("by", "by"),
-      ],
-      rows,
-    ),
-    { kind: "text", lines: [...new Set(standards)] },
+    table("classes", [wordColumn("flour", "flour"), wordColumn("class", "class"), wordColumn("by", "by")], rows),
+    { kind: "text", lines: standards },
   );
 }
 

@@ -31,6 +31,6 @@ export {
 export { jsonSchema, schemaNames } from "../report/json-schema.ts";
 export { keyPathIn, keysInstead, readKeyPath } from "./key-path.ts";
 export { type Kitchen, readKitchenFile, readSpec } from "./read-spec.ts";
-export { keySamples, linesInPlace } from "./sample.ts";
+export { keySamples, linesInPlace, valueMeant } from "./sample.ts";
 export type { Spec } from "./spec.ts";
 export { yamlLines } from "./yaml-text.ts";

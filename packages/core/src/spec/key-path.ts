@@ -67,7 +67,7 @@ function stepIn(here: unknown, known: Path, asked: string | number): Outcome<str
   if (kind === "names") return answer(keyOf(here, String(asked)) ?? String(asked));
   const keys = keysAt(specSchema, known);
   if (keys.length === 0) return refuse(problem("path.deeper", [...known, asked], {}));
-  return keys.includes(String(asked)) ? answer(String(asked)) : refuse(unknownKey(String(asked), known, keys));
+  return keys.includes(String(asked)) ? answer(String(asked)) : refuse(unknownKey(String(asked), known, specSchema));
 }
 
 function entryIn(here: unknown, known: Path, asked: string | number): Outcome<number> {

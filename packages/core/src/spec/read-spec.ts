@@ -1,6 +1,7 @@
 import * as z from "zod/mini";
 import { answer, type Outcome, type Path, type Problem, problem, refuse } from "../figure/problem.ts";
 import { said, saidPlain } from "../figure/said.ts";
+import { isAlkaliLike } from "../materials/catalogue.ts";
 import type { OwnMachines } from "../materials/machine-schema.ts";
 import { nearestNames, wordsOf } from "../materials/nearest.ts";
 import type { OwnMaterials } from "../materials/own.ts";
@@ -10,6 +11,7 @@ import { parseQuantity } from "../number/quantity.ts";
 import { plainData } from "./plain-data.ts";
 import { type Spec, specSchema } from "./spec.ts";
 import { describeAt, inner, optionsOf, schemaAt } from "./walk.ts";
+import { flowText } from "./yaml-text.ts";
 
 /**
  * Reads a spec from plain data, as a YAML or JSON file gives it.
@@ -92,11 +94,16 @@ export function readBy<Schema extends z.core.$ZodType>(schema: Schema, input: un
   const { issues } = outcome.error;
   const meant = new Map(issues.map((issue) => [issue, keyMeant(issue, issues, schema)]));
   const told = new Set(meant.values());
-  return refuse(
-    ...issues
-      .filter((issue) => !told.has(issue) && !isLooser(issue, issues))
-      .flatMap((issue) => toProblems(issue, schema, meant.get(issue))),
-  );
+  const problems = issues
+    .filter((issue) => !told.has(issue) && !isLooser(issue, issues))
+    .flatMap((issue) => toProblems(issue, schema, meant.get(issue)));
+  // A key that is missing under its name and there under another is told once.
+  const there = problems.flatMap((one) => {
+    if (one.code !== "spec.unknown-key") return [];
+    const section = one.path.slice(0, -1);
+    return [[...section, one.facts.nearest[0] ?? one.facts.elsewhere?.[section.length]].join()];
+  });
+  return refuse(...problems.filter(({ code, path }) => code !== "spec.missing" || !there.includes(path.join())));
 }
 
 /** Whether another limit at the same place is tighter, and so is the one to tell. */
@@ -154,7 +161,7 @@ function toProblems(issue: z.core.$ZodIssue, schema: z.core.$ZodType, meant?: z.
     case "unrecognized_keys":
       return issue.keys.map((key) => {
         const instead = meant && `${String(meant.path.at(-1))}: ${plainValue(input, key)}`;
-        return unknownKey(key, path, keysAt(schema, path), instead);
+        return unknownKey(key, path, schema, { instead, value: plainValue(input, key) });
       });
     case "custom": {
       const { problem: refusal } = issue.params as { readonly problem: Problem };
@@ -178,12 +185,14 @@ function toProblems(issue: z.core.$ZodIssue, schema: z.core.$ZodType, meant?: z.
         if (!reading.ok)
           return [problem("quantity.unreadable", path, { written: said(input), ...reading.fault, ...rest })];
       }
-      const kind = meaning.quantity ? "quantity" : issue.code === "invalid_type" ? issue.expected : "other";
       const { description, examples: [example] = [] } = meaning;
+      const amount = typeof input === "number" && /^\d.* \D+$/u.test(String(example));
+      const expected = amount ? "amount" : issue.code === "invalid_type" ? issue.expected : "other";
+      const kind = meaning.quantity ? "quantity" : expected;
       const facts = {
         kind,
         ...(description !== undefined && { description }),
-        ...(example !== undefined && { example: saidPlain(example) }),
+        ...(example !== undefined && { example: typeof example === "object" ? flowText(example) : saidPlain(example) }),
       };
       return input === undefined
         ? [problem("spec.missing", path, facts)]
@@ -204,16 +213,44 @@ export function choiceProblem(path: Path, written: unknown, choices: readonly st
 }
 
 /** A key that a section does not have. */
-export function unknownKey(key: string, path: Path, allowed: readonly string[], instead?: string): Problem {
+export function unknownKey(
+  key: string,
+  path: Path,
+  schema: z.core.$ZodType,
+  { instead, value }: { readonly instead?: string | undefined; readonly value?: unknown } = {},
+): Problem {
+  const allowed = keysAt(schema, path);
   const recorded = allowed.includes("recorded") ? recordedMeant(key) : undefined;
+  const nearest = keysLike(key, allowed);
+  const known = instead !== undefined || recorded !== undefined || nearest.length > 0;
   const facts = {
     key,
     allowed,
-    nearest: keysLike(key, allowed),
+    nearest,
     ...(recorded !== undefined && { recorded }),
     ...(instead !== undefined && { instead }),
+    ...(known ? undefined : elsewhere(key, path, schema, value)),
   };
   return problem("spec.unknown-key", [...path, key], facts);
+}
+
+/** Other words for keys, and where those stand. */
+const otherWords: readonly (readonly [words: RegExp, path: Path])[] = [
+  [/^(?:hydration|liquid|加水率?)$/iu, ["water", "added"]],
+  [/^(?:yield|servings?|portions?|serves|makes)$/iu, ["batch", "bowls"]],
+];
+
+/** Where a key that its section does not have would be right: below a key of that, or, of a whole spec, by what it names. */
+function elsewhere(key: string, path: Path, schema: z.core.$ZodType, value: unknown) {
+  const below = keysAt(schema, path).find((one) => keysAt(schema, [...path, one]).includes(key));
+  if (below !== undefined) return { elsewhere: [...path, below, key], value };
+  if (path.length > 0 || schema !== specSchema) return undefined;
+  const place = otherWords.find(([words]) => words.test(key))?.[1];
+  if (place !== undefined) return { elsewhere: place, value };
+  const list = isAlkaliLike(key) ? "alkali" : /\beggs?\b|yolk|gluten|starch/iu.test(key) ? "ingredients" : undefined;
+  if (list === undefined) return undefined;
+  const amount = typeof value === "number" ? `${value} %` : value;
+  return { elsewhere: [list, 0], value, entry: { name: key, ...(typeof amount === "string" && { amount }) } };
 }
 
 /** Words for the ends of a range, of which a section knows some. */

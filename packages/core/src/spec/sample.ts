@@ -1,5 +1,5 @@
 import * as z from "zod/mini";
-import { type Path, type Problem, pathText } from "../figure/problem.ts";
+import { type Facts, type Path, type Problem, pathText } from "../figure/problem.ts";
 import { plainName } from "../materials/nearest.ts";
 import { kitchenFileSchema } from "../materials/schema.ts";
 import { specSchema } from "./spec.ts";
@@ -20,17 +20,48 @@ const ofShape =
  * @example linesInPlace({ code: "plan.serve-missing", path: ["plan", "serve"], facts: {} })[0] // => "plan:"
  */
 export function linesInPlace(problem: Problem): readonly string[] {
-  const { code, path } = problem;
-  if (!ofShape.test(code)) return [];
+  const { code, path, facts } = problem;
+  const meant = valueMeant(problem);
+  if (meant === undefined && !ofShape.test(code)) return [];
   if (problem.code === "machine.unknown" || problem.code === "cost.no-prices")
     return specSample(problem.code === "cost.no-prices" ? ["prices"] : ["machines", problem.facts.name]);
   if (problem.code === "spec.type" && path.length === 0 && problem.facts.description === kitchenFile)
     return specSample(["materials"]);
-  if (problem.code !== "spec.unknown-key") return specSample(path);
-  const { nearest, instead, allowed } = problem.facts;
+  if (problem.code !== "spec.unknown-key") {
+    const written = "written" in facts ? facts.written.replace(/^"(.*)"$/u, "$1") : undefined;
+    return sampleAt(path, (schema, example) => meant ?? asMeant(written, schema, example));
+  }
+  const { nearest, instead, allowed, elsewhere, value, entry } = problem.facts;
+  if (elsewhere !== undefined)
+    return sampleAt(
+      elsewhere,
+      (schema, example) =>
+        [entry, value].find((one) => one !== undefined && accepts(schema, one)) ?? asMeant(value, schema, example),
+    );
   const any = allowed.includes("notes") ? "notes" : allowed[0];
   const key = instead?.split(":")[0] ?? nearest[0] ?? (path.length === 1 ? any : path.at(-1));
   return specSample([...path.slice(0, -1), key ?? ""]);
+}
+
+/**
+ * The value that would be right in place of the one that a problem refuses, where it tells one; the nearest limit where it
+ * tells that.
+ *
+ * @example valueMeant({ code: "spec.size", facts: { written: "0", bound: "at least", limit: "1" } }) // => 1
+ */
+export function valueMeant({ code, facts }: { readonly code: string; readonly facts: object }): unknown {
+  if ("meant" in facts) return facts.meant;
+  const { bound, limit, unit }: Partial<Facts["spec.size"]> = code === "spec.size" ? facts : {};
+  return bound === "more than" || unit !== undefined || limit === undefined ? undefined : Number(limit);
+}
+
+/** What was written as it would be right at a place: with a point before decimals, with the unit of the example, or both. */
+function asMeant(said: unknown, schema: z.core.$ZodType, example: unknown): unknown {
+  const point = String(said).replaceAll(/(?<=\d),(?=\d{1,2}(?![\d,]))|(?<=\b0),(?=\d)/gu, ".");
+  const unit = /^[\d.]*\d(?<unit>\s?\D+)$/u.exec(String(example))?.groups?.["unit"] ?? "";
+  const units = Number(point) > 100 && unit === " %" ? [" g", unit] : [unit];
+  const ways = [point, Number(point), ...(/\d$/u.test(point) ? units.map((one) => point + one) : [])];
+  return ways.find((one) => one !== said && accepts(schema, one));
 }
 
 /** What the root of a kitchen file says that it is. */
@@ -45,11 +76,18 @@ const indents = [Number.POSITIVE_INFINITY, 6, 4, 2, 0];
  *
  * @example specSample(["flours", 0, "amount"]) // => ["flours:", "  - name: bread flour", "    amount: 70 %"]
  */
-export function specSample([key, ...path]: Path): readonly string[] {
+export function specSample(path: Path): readonly string[] {
+  return sampleAt(path, () => undefined);
+}
+
+/** A value for the end of a path, by its schema and the example there; nothing where the example will do. */
+type Meant = (schema: z.core.$ZodType, example: unknown) => unknown;
+
+function sampleAt([key, ...path]: Path, meant: Meant): readonly string[] {
   if (key === undefined)
     return Object.entries(requiredOf(specSchema)).flatMap(([one, value]) => yamlLines(one, value, 0, 2));
   const schema = schemaAt(specSchema, [key]);
-  const value = schema === undefined ? undefined : along(schema, path);
+  const value = schema === undefined ? undefined : along(schema, path, meant);
   if (value === undefined) return [];
   const ways = indents.map((deepest) => yamlLines(String(key), value, 0, deepest));
   return ways.find((lines) => lines.length <= mostLines) ?? [];
@@ -72,7 +110,9 @@ export function keySamples(path: Path, said?: unknown): readonly string[] {
   const nearest = Math.min(...named.map((one) => one.path.length));
   const places = here === undefined ? named.filter((one) => one.path.length === nearest) : placesBelow(here, path);
   const meant = places.flatMap((place) => {
-    const value = [said, numberIn(said, place.path)].find((one) => one !== undefined && accepts(place.schema, one));
+    const value =
+      [said, numberIn(said, place.path)].find((one) => one !== undefined && accepts(place.schema, one)) ??
+      asMeant(said, place.schema, place.value);
     return value === undefined ? [] : [{ ...place, value }];
   });
   const lines = [...meant, ...(meant.length > 0 ? [] : places)].map(
@@ -122,10 +162,10 @@ function inline(value: unknown): string {
 }
 
 /** The sample of a schema that has a right value at the end of a path. */
-function along(schema: z.core.$ZodType, [step, ...rest]: Path): unknown {
-  if (step === undefined) return sampleOf(schema);
+function along(schema: z.core.$ZodType, [step, ...rest]: Path, meant: Meant): unknown {
+  if (step === undefined) return meant(schema, sampleOf(schema)) ?? sampleOf(schema);
   const below = schemaAt(schema, [step]);
-  const value = below === undefined ? undefined : along(below, rest);
+  const value = below === undefined ? undefined : along(below, rest, meant);
   if (value === undefined) return sampleOf(schema);
   if (typeof step === "number") return [value];
   const example = describeAt(schema, []).examples?.[0];

@@ -40,7 +40,7 @@ export function yamlLines(
 }
 
 /** A value in one line. */
-function flowText(value: unknown): string {
+export function flowText(value: unknown): string {
   if (Array.isArray(value)) return `[${value.map(flowText).join(", ")}]`;
   if (typeof value === "object" && value !== null)
     return `{ ${Object.entries(value)

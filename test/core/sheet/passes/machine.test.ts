@@ -60,7 +60,11 @@ describe("what fits", () => {
   it.each([
     ["fits.rolls-too-narrow", { ...sheet, width: "310", cutter: { kind: "width", width: "3" } }, "roll it 300 mm wide"],
     ["fits.cutter-too-narrow", { ...sheet, width: "290" }, "slit the sheet lengthwise into 3 strips of about 97 mm"],
-    ["fits.cutter-not-there", { ...sheet, cutter: { kind: "number", number: 22 } }, "the nearest is no. 20, 1.50 mm"],
+    [
+      "fits.cutter-not-there",
+      { ...sheet, cutter: { kind: "number", number: 22 } },
+      "take no. 20, the nearest, which cuts strands of 1.50 mm",
+    ],
     ["fits.sheet-too-long", { ...sheet, length: "7000" }, "divide the dough into 3 sheets of 2333 mm"],
   ] as const)("%s says what to change", (code, planned, advice) => {
     const problems = toldOf({ ok: false, problems: fitProblems(planned, bench) });

@@ -232,12 +232,12 @@ describe("numbers that are told", () => {
     // gaps of 0.3 to 12 mm give 0.36 to 14.4 mm; 0.3 mm asks for a gap of 0.25 mm, 15 mm for one of 12.5 mm
     const request = { gaps: free, firstThickness: "20", springBack: "1.2" } as const;
     const advice = "ask for a final thickness of 0.36 mm to 14.40 mm";
-    const range = "0.30 mm to 12.00 mm";
+    const range = "a gap that the rolls of this machine open to: 0.30 mm to 12.00 mm";
     expect(refusalOf({ ...request, finalThickness: "0.3" })).toEqual([
-      ["a gap of 0.25 mm for the final thickness", range, advice],
+      ["a thickness that needs a last gap of 0.25 mm, as the sheet springs back after it", range, advice],
     ]);
     expect(refusalOf({ ...request, finalThickness: "15" })).toEqual([
-      ["a gap of 12.50 mm for the final thickness", range, advice],
+      ["a thickness that needs a last gap of 12.50 mm, as the sheet springs back after it", range, advice],
     ]);
     expect(passSchedule({ ...request, finalThickness: "0.36" }).ok).toBe(true);
     expect(passSchedule({ ...request, finalThickness: "14.4" }).ok).toBe(true);

@@ -22,7 +22,7 @@ export interface Kept extends Texts<"percent">, Partial<Texts<"low" | "high">> {
 
 export const batch = {
   "mend.nothing": input(() => ({
-    found: "no word of what is in the bowl",
+    found: "nothing said of what is in the bowl",
     expected: "what is too much, and how much of it is in",
     advice: "say it with its unit, such as tap water, 3170 g",
   })),
@@ -116,10 +116,10 @@ export const batch = {
     expected: "what a bowl weighs, raw or cooked",
     advice: "write `rawWeight: 130 g`, or `cookedWeight: 230 g` with `cookGain`",
   })),
-  "mixer.limits": input(({ smallest, largest }: Texts<"smallest" | "largest">) => ({
+  "mixer.limits": input(({ smallest, largest }: Texts<"smallest" | "largest" | "meant">) => ({
     found: `a smallest load of ${smallest} and a largest of ${largest}`,
     expected: "a smallest load below the largest",
-    advice: "exchange them",
+    advice: "swap them, or correct the one that is wrong",
   })),
   "mixer.no-equal-loads": noAnswer(
     ({
@@ -149,7 +149,7 @@ export const batch = {
   "scales.capacity-below-division": input(({ capacity, division }: Texts<"capacity" | "division">) => ({
     found: `a capacity of ${capacity}, with steps of ${division}`,
     expected: "a capacity of at least one step",
-    advice: "exchange them, or read both off the plate of the scale",
+    advice: "swap them, or read both off the plate of the scale",
   })),
   "scales.mixed-systems": input(() => ({
     found: "scales in grams and scales in ounces",

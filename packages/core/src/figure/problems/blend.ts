@@ -63,7 +63,7 @@ export const blend = {
   "blend.percentage": input(({ value }: Texts<"value">) => ({
     found: `${value} %`,
     expected: "a percentage of the flour",
-    advice: "correct the figure",
+    advice: "correct the figure of this flour",
   })),
   "blend.fixed": input(({ fixed, step }: Texts<"fixed" | "step">) => ({
     found: `${fixed} %`,
@@ -83,7 +83,7 @@ export const blend = {
   "blend.figure-missing": input(({ name, figure }: Texts<"name" | "figure">) => ({
     found: `no ${figure} of ${name}`,
     expected: `its ${figure}, since the question asks for it`,
-    advice: "state it",
+    advice: "state it beside the flour",
   })),
   "blend.unknown-flour": input(({ name, names }: Texts<"name"> & Lists<"names">) => ({
     found: `"${name}"`,
@@ -130,9 +130,9 @@ export const blend = {
     advice: "write all prices in one of them",
   })),
   "replace.active": input(() => ({
-    found: "a product without active mass",
-    expected: "an active share above zero",
-    advice: "give what the product holds",
+    found: "a product without any active substance",
+    expected: "a share of active substance above zero",
+    advice: "state how much of it the product holds",
   })),
   "replace.mass": input(({ mass }: Texts<"mass">) => ({
     found: `${mass} g`,
@@ -148,9 +148,9 @@ export const blend = {
         : didYouMean(nearest, `name one of: ${names.join(", ")}`),
   })),
   "replace.kind": input(({ by, kind, wanted, name }: Texts<"by" | "kind" | "wanted" | "name">) => ({
-    found: `"${by}" of the kind ${kind}`,
-    expected: `something of the kind ${wanted}, as ${name} is`,
-    advice: `take one of the catalogue's of the kind ${wanted}`,
+    found: `"${by}", which is of the kind ${kind}`,
+    expected: `something of the kind ${wanted}, like ${name}`,
+    advice: `take something of the kind ${wanted} from the catalogue`,
   })),
   "replace.no-water": noAnswer(({ by, short }: Texts<"by" | "short">) => ({
     found: `${by} brings more water than the dough takes, by ${short} % of flour`,

@@ -37,9 +37,9 @@ export const chemistry = {
     advice: of === undefined ? "state how much to make" : "state how much there is",
   })),
   "baking.mass": input(() => ({
-    found: "masses that cannot be",
-    expected: "masses above 0, moisture below the mass after, an assay up to 100 %",
-    advice: "weigh the salt without its tray",
+    found: "weights that do not fit together",
+    expected: "weights above 0, moisture below the weight after baking, and an assay of at most 100 %",
+    advice: "weigh the salt again, without its tray",
   })),
   "baking.heavier": input(() => ({
     found: "a salt heavier after the oven than before",
@@ -67,9 +67,9 @@ export const chemistry = {
     advice: "weigh them dry on a finer scale",
   })),
   "stock.wish": input(() => ({
-    found: "no salt, or a dose, division, tolerance or number of loads that is not above 0",
-    expected: "all of them above 0",
-    advice: "state them all",
+    found: "no salt, or a dose, a scale step, a tolerance or a number of loads of 0 or less",
+    expected: "a salt, and each of these above 0",
+    advice: "name the salt, its dose, the step of the scale, the tolerance and the loads that the stock is for",
   })),
   "composition.negative": input(() => ({
     found: "a share below zero",
@@ -127,9 +127,9 @@ export const chemistry = {
     advice: "state how exactly it can be read",
   })),
   "hydrometer.volume": input(() => ({
-    found: "a mass or a volume that is not above 0",
+    found: "a mass or a volume of 0 or less",
     expected: "both above 0",
-    advice: "weigh a known volume",
+    advice: "weigh a known volume of the solution",
   })),
   "solutions.ratio": noAnswer(({ wanted, range }: Texts<"wanted"> & Lists<"range">) => ({
     found: `potassium carbonate as ${wanted} % of the carbonates`,
@@ -139,8 +139,8 @@ export const chemistry = {
   "solutions.parts": input(({ without }: Partial<Texts<"without">>) =>
     without === undefined
       ? {
-          found: "parts that add up to nothing or lie below zero",
-          expected: "parts of zero or more, some above",
+          found: "parts below zero, or nothing but zeros",
+          expected: "parts of zero or more, at least one of them above zero",
           advice: "state the ratio",
         }
       : {
@@ -230,9 +230,9 @@ export const chemistry = {
     advice: "take a finer scale or allow a wider tolerance",
   })),
   "titration.value": input(() => ({
-    found: "a value that is not above 0",
-    expected: "volumes, normality, sample and percent above 0",
-    advice: "state them as the label does",
+    found: "a reading or a percentage of 0 or less",
+    expected: "the mL of acid, its normality, the weight of the sample and the percentage, each above 0",
+    advice: "read them again, or copy the percentage from the label",
   })),
   "titration.no-alkalinity": input(() => ({
     found: "salts without alkalinity",

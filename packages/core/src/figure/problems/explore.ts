@@ -34,19 +34,22 @@ export type Missed = Texts<"label" | "reached" | "wanted"> & { readonly dearest?
 export const explore = {
   "settle.masses": input(() => ({
     found: "a flour in g beside flours to be found",
-    expected: "shares in %, which those to be found are found in",
-    advice: "write the flours that are known in % of flour",
+    expected: "all flours in %, as those that are found come out",
+    advice: "write the known flours in % too",
   })),
   "settle.alkali": input(({ open, stated }: Counts<"open" | "stated">) => ({
     found: `${open === 1 ? "1 product" : `${open} products`} to be found, and ${stated === 0 ? "nothing" : stated} under \`wanted:\` to find ${open === 1 ? "it" : "them"} by`,
-    expected: open === 1 ? "what it is to come to" : "one thing that is wanted for each, of strength and ratio",
+    expected:
+      open === 1
+        ? "an alkalinity or a share of salts to aim at"
+        : "one thing that is wanted for each, of strength and ratio",
     advice:
       open > 2
         ? "state all but two of the products"
         : `write \`alkalinity: 17 meq\` or \`anhydrousSalts: 0.9 %\` under \`wanted:\`${open === 1 ? "" : ", and `potassiumShare: 40 %`"}`,
   })),
   "settle.replaced": input(() => ({
-    found: "a product to be found that is to be replaced as well",
+    found: "a product that is to be found and replaced at once",
     expected: "one of the two",
     advice: "name the product that goes in, and leave `replaceWith` out",
   })),
@@ -63,7 +66,7 @@ export const explore = {
       "write `addedWater: 38 %` or `doughWater: 36 %` under `wanted:`; or find the water out in trial doughs, and write it down as `absorption` of each flour",
   })),
   "settle.alike": noAnswer(({ names }: Lists<"names">) => ({
-    found: `${names.join(" and ")}, which what is wanted does not tell apart`,
+    found: `${names.join(" and ")}, and nothing that is wanted tells how much of each`,
     expected: "products that differ in what is wanted, such as one of sodium and one of potassium",
     advice: "take another product in place of one of them, or state the amount of one",
   })),
@@ -119,12 +122,12 @@ export const explore = {
   "trial.flour": input(({ flour }: Texts<"flour">) => ({
     found: `${flour} g`,
     expected: "a mass above zero",
-    advice: "200 g makes a dough that can be sheeted",
+    advice: "take 200 g, which makes a dough that can be sheeted",
   })),
   "trial.water": input(({ water, step }: Texts<"water" | "step">) => ({
     found: `${water} % in steps of ${step} %`,
     expected: "water of at least one step, and a step above zero",
-    advice: "start at the water used so far",
+    advice: "begin with the water that you have used so far",
   })),
 
   "settle.found": remark(
@@ -135,8 +138,8 @@ export const explore = {
   ),
   "settle.preference": remark(({ value }: { readonly value: boolean }) =>
     value
-      ? "of the blends that meet all that is wanted, this one is nearest to the protein; of those as near, to the middle of what each flour may be. with room around the protein another may be asked for, such as the cheapest"
-      : "of the blends that meet all that is wanted, this one is nearest to the middle of what each flour may be; another may be asked for, such as the cheapest",
+      ? "of the blends that meet all that is wanted, this one comes nearest to the protein, and of several as near, it keeps most to the middle of what each flour may be; with room around the protein you may ask for another, such as the cheapest"
+      : "of the blends that meet all that is wanted, this one keeps most to the middle of what each flour may be; you may ask for another, such as the cheapest",
   ),
   "settle.boiled": remark(
     () =>

@@ -19,7 +19,7 @@ export const figure = {
   "figure.impossible": input(({ id, value, unit, least, most, whole }: Texts<"id" | "value" | "unit"> & Limits) => ({
     found: `${value} ${unit} for "${id}"`,
     expected: `${whole ? "a whole number, " : ""}${within(least, most)} ${unit}`.trimEnd(),
-    advice: "take a value that can be",
+    advice: "take a value within these limits",
   })),
   "figure.no-value": input(({ id, formula, inputs }: Texts<"id" | "formula"> & Lists<"inputs">) => ({
     found: `"${id}" has no value: ${formula}`,
@@ -28,7 +28,7 @@ export const figure = {
   })),
   "figure.found-before": remark(
     ({ ids }: Lists<"ids">) =>
-      `found from the values before, and kept with all that follows from it: ${ids.join(", ")}; change the noodle and ask it anew for them`,
+      `found with the old values, and left as they were with all that rests on them: ${ids.join(", ")}; change the noodle and ask it anew for them`,
   ),
 };
 

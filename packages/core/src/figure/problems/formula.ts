@@ -24,7 +24,7 @@ export const formula = {
   "alkali.no-strength": input(({ name, lacks }: Texts<"name" | "lacks">) => ({
     found: `"${name}", which has no ${lacks}`,
     expected: "a product that can give the dose",
-    advice: "take another product or state the dose as product",
+    advice: "take another product, or give the dose in % of flour",
   })),
   "flours.mixed-amounts": input(() => ({
     found: "flours in % and in masses",
@@ -86,9 +86,9 @@ export const formula = {
     advice: "give its composition under `figures:`, or list it under `ingredients:`",
   })),
   "alkali.replace-with": input(() => ({
-    found: "what to hold, and nothing to hold it with",
-    expected: "one product or two to take in its place",
-    advice: "name what takes its place, or leave this out",
+    found: "`holding` without `replaceWith`",
+    expected: "one product or two that take its place",
+    advice: "name them in `replaceWith`, or leave `holding` out",
   })),
   "water.mass-without-flour-mass": input(({ amount }: Texts<"amount">) => ({
     found: `${amount}, while the flours are in %`,

@@ -146,7 +146,7 @@ export const materials = {
   "toasted.gained": input(({ before, after }: Texts<"before" | "after">) => ({
     found: `${after} g after drying, from ${before} g`,
     expected: "less after drying than before",
-    advice: "exchange the two, or weigh again",
+    advice: "swap the two, or weigh again",
   })),
   "toasted.beyond-water": input(({ moisture, dry }: Texts<"moisture" | "dry">) => ({
     found: "more weight lost than the flour had water",
@@ -256,7 +256,7 @@ export const materials = {
   "machine.gaps-reversed": input(({ least, greatest }: Texts<"least" | "greatest">) => ({
     found: `${least} to ${greatest} mm`,
     expected: "the least gap below the greatest",
-    advice: "exchange the two gaps",
+    advice: "swap the two gaps",
   })),
   "machine.speeds-count": input(({ speeds, stands }: Counts<"speeds" | "stands">) => ({
     found: `${speeds} ${speeds === 1 ? "speed" : "speeds"}`,
@@ -276,7 +276,7 @@ export const materials = {
   "alkali.none": noAnswer(({ words }: Texts<"words">) => ({
     found: `no salt for "${words}"`,
     expected: "words of a name or formula, such as carbonate or K2CO3",
-    advice: "leave the words out to see all",
+    advice: "search with fewer words, or with none to see all",
   })),
   "materials.none": noAnswer(
     ({

@@ -7,14 +7,14 @@ export const noodle = {
   "words.none": noAnswer(({ name, words }: Texts<"name"> & Counts<"words">) => ({
     found: `no explanation of "${name}"`,
     expected: `one of the ${words} words that are explained`,
-    advice: "see them all",
+    advice: "look through all of them",
   })),
   "convert.not-there": input(({ name, names, nearest }: Texts<"name"> & Lists<"names" | "nearest">) => ({
     found: `"${name}"`,
     expected: "an alkaline product of the spec",
     advice:
       names.length === 0
-        ? "the spec has none that it does not replace itself (`replaceWith`)"
+        ? "the spec has no alkaline product, or replaces each one already (`replaceWith`)"
         : didYouMean(nearest, `name one of: ${names.join(", ")}`),
   })),
   "convert.several": input(({ name, places }: Texts<"name"> & Lists<"places">) => ({
@@ -24,8 +24,8 @@ export const noodle = {
   })),
   "compare.one": input(({ noodles }: Counts<"noodles">) => ({
     found: noodles === 0 ? "no noodle" : "one noodle",
-    expected: "two or more, or one as written and as set",
-    advice: "name another spec, or say what to change",
+    expected: "two specs or more, or one spec and a change to it",
+    advice: "name another spec, or say what is to change",
   })),
   "compare.name": input(({ name }: Texts<"name">) => ({
     found: name === "" ? "a noodle without a name" : `"${name}", which an earlier noodle is called`,
@@ -40,17 +40,17 @@ export const noodle = {
   "card.loads": input(({ loads, count }: Texts<"loads" | "count">) => ({
     found: loads,
     expected: count === "1" ? "1, the only load" : `loads from 1 to ${count}, such as 1,2 or 1-2`,
-    advice: "name loads of the batch",
+    advice: "name a load that the batch has",
   })),
   "stock.no-alkali": input(() => ({
     found: "a spec without alkaline products",
-    expected: "some to make a stock of",
+    expected: "alkaline salts to make a stock of",
     advice: "name a product instead",
   })),
 
   "noodle.not-included": remark(
     ({ files }: Lists<"files">) =>
-      `nothing was read of ${files.join(", ")}, which the spec includes: what they hold is not counted here`,
+      `the spec includes ${files.join(", ")}, which ${files.length === 1 ? "was" : "were"} not read: nothing from there counts here`,
   ),
   "card.no-answer": remark(
     ({ lacks, problem }: { readonly lacks: "water" | "sheet" | "day"; readonly problem: Inner }, tell) =>

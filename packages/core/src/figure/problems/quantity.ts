@@ -28,7 +28,11 @@ export const quantity = {
   "quantity.out-of-range": input(
     (facts: Texts<"written" | "limits"> | Texts<"name" | "parts" | "most">): Sentences =>
       "limits" in facts
-        ? { found: facts.written, expected: facts.limits, advice: "check the number and its unit" }
+        ? {
+            found: facts.written,
+            expected: facts.limits,
+            advice: "check the number and its unit: what lies beyond is taken for a slip",
+          }
         : {
             found: `${facts.name} of ${facts.parts} % of flour`,
             expected: `at most ${facts.most} % of flour, written in % or as a mass`,

@@ -29,7 +29,7 @@ export const sheet = {
   "cook.dried": input(({ cookedWater, rawWater }: Texts<"cookedWater" | "rawWater">) => ({
     found: `${cookedWater} %`,
     expected: `at least the ${rawWater} % of the raw noodles`,
-    advice: "exchange the two, or measure again",
+    advice: "swap the two, or measure again",
   })),
   "cook.range-reversed": input(({ low, gain, high }: Texts<"low" | "gain" | "high">) => ({
     found: `${low}, ${gain}, ${high}`,
@@ -59,7 +59,7 @@ export const sheet = {
   "pot.water-out-of-range": input(({ water, basket }: Texts<"water" | "basket">) => ({
     found: `${water} for a basket of ${basket}`,
     expected: "2 to 50 g of water for each g of noodles",
-    advice: "check the two and their units",
+    advice: "check both numbers and their units",
   })),
   "plan.serve-time": input(({ serve }: Texts<"serve">) => ({
     found: `"${serve}"`,
@@ -82,7 +82,7 @@ export const sheet = {
     advice: "list the machine with its count, or name one of the list",
   })),
   "plan.stands-too-long": noAnswer(({ stands, longest, machine }: Texts<"machine"> & Counts<"stands" | "longest">) => ({
-    found: `no order of work that keeps to it: in the one that begins latest the first load stands ${stands} min before service`,
+    found: `no order of work that keeps the wait short enough: in the one that begins latest the first load stands ${stands} min before service`,
     expected: `at most ${longest} min`,
     advice: `serve in sittings, add to the ${machine}, which sets the pace, or allow a longer wait`,
   })),
@@ -125,13 +125,15 @@ export const sheet = {
       cutters,
       nearest,
       width,
-    }: Texts<"cutter"> & Lists<"cutters"> & Partial<Texts<"nearest" | "width">>) => ({
+    }: Texts<"cutter"> &
+      Lists<"cutters"> &
+      Partial<Texts<"nearest" | "width">> & { readonly meant?: string | number }) => ({
       found: cutter,
       expected: `a cutter that the machine has${cutters.length === 0 ? "" : `: ${cutters.join(", ")}`}`,
       advice:
         nearest === undefined
-          ? "list the cutters of the machine, or a knife by its strand width"
-          : `the nearest is ${nearest}, ${width} mm`,
+          ? "list the cutters of the machine; a knife is one too, by the width of its strands"
+          : `take ${nearest}, the nearest, which cuts strands of ${width} mm, or list this one under \`cutters:\` of the machine`,
     }),
   ),
   "fits.sheet-too-long": noAnswer(
@@ -141,14 +143,16 @@ export const sheet = {
       advice: `divide the dough into ${sheets} sheets of ${each} mm`,
     }),
   ),
-  "passes.final-not-on-setting": noAnswer(({ final, choices }: Texts<"final"> & Lists<"choices">) => ({
-    found: final,
-    expected: "a thickness that one of the settings gives",
-    advice:
-      choices.length === 0
-        ? "measure the settings and list them"
-        : `ask for ${choices.join(" or ")}, or allow a larger difference`,
-  })),
+  "passes.final-not-on-setting": noAnswer(
+    ({ final, choices }: Texts<"final"> & Lists<"choices"> & Partial<Texts<"meant">>) => ({
+      found: final,
+      expected: "a thickness that one of the settings gives",
+      advice:
+        choices.length === 0
+          ? "measure the settings and list them"
+          : `ask for ${choices.join(" or ")}, or allow a larger difference`,
+    }),
+  ),
   "passes.step-too-big": noAnswer(
     ({
       before,
@@ -169,9 +173,9 @@ export const sheet = {
     }),
   ),
   "passes.final-outside-gap": noAnswer(
-    ({ lastGap, least, greatest, possible }: Texts<"lastGap" | "least" | "greatest" | "possible">) => ({
-      found: `a gap of ${lastGap} for the final thickness`,
-      expected: `${least} to ${greatest}`,
+    ({ lastGap, least, greatest, possible }: Texts<"lastGap" | "least" | "greatest" | "possible" | "meant">) => ({
+      found: `a thickness that needs a last gap of ${lastGap}, as the sheet springs back after it`,
+      expected: `a gap that the rolls of this machine open to: ${least} to ${greatest}`,
       advice: `ask for a final thickness of ${possible}`,
     }),
   ),
@@ -429,7 +433,7 @@ export const sheet = {
   ),
   "cook.lighter": remark(
     ({ gain }: Texts<"gain">) =>
-      `A cook gain of ${gain} means noodles that weigh less cooked than raw: boiling adds water. See that the two weights were not exchanged and that none of the noodles was left in the pot, and weigh again.`,
+      `A cook gain of ${gain} means noodles that weigh less cooked than raw: boiling adds water. See that the two weights were not swapped and that none of the noodles was left in the pot, and weigh again.`,
   ),
   "pot.estimate": remark(
     () =>

@@ -14,14 +14,14 @@ export const spec = {
     advice: "say which by its number, counted from [0], or make one entry of them",
   })),
   "path.deeper": input(() => ({
-    found: "a key within a single value",
-    expected: "the key of the value itself",
-    advice: "leave out the last key",
+    found: "a key below one that takes a single value",
+    expected: "the key of that value",
+    advice: "leave the last key out",
   })),
   "spec.too-deep": input(() => ({
-    found: "lists within lists within lists",
+    found: "keys and lists more than 20 levels deep",
     expected: "at most 20 levels",
-    advice: "keep to the schema of a spec",
+    advice: "take the levels out that a spec does not have",
   })),
   "spec.too-large": input(({ most }: Counts<"most">) => ({
     found: `more than ${most} values`,
@@ -42,7 +42,7 @@ export const spec = {
     ({ written, bound, limit, unit }: Texts<"written" | "bound" | "limit"> & Partial<Texts<"unit">>) => ({
       found: written,
       expected: `${bound} ${limit}${unit === undefined ? "" : ` ${unit}`}`,
-      advice: "check the value",
+      advice: unit === undefined ? "check the number" : bound === "at most" ? "shorten it" : "fill it in",
     }),
   ),
   "spec.missing": input((facts: Wanted, path) => ({
@@ -62,8 +62,17 @@ export const spec = {
       nearest,
       recorded,
       instead,
-    }: Texts<"key"> & Lists<"allowed" | "nearest"> & Partial<Texts<"recorded" | "instead">>) => {
+      elsewhere,
+    }: Texts<"key"> & Lists<"allowed" | "nearest"> & Partial<Texts<"recorded" | "instead">> & Partial<Elsewhere>) => {
       const found = `the key "${key}"`;
+      if (elsewhere !== undefined) {
+        const section = elsewhere.slice(0, -1).findLast((step) => typeof step === "string");
+        return {
+          found,
+          expected: `one of: ${allowed.join(", ")}`,
+          advice: `write it under \`${section}:\``,
+        };
+      }
       if (recorded !== undefined)
         return {
           found,
@@ -105,11 +114,19 @@ export const spec = {
   })),
 };
 
+/** Where a key, or what it names, stands in a spec; what was written there, and the entry of a list that it would be. */
+export interface Elsewhere {
+  readonly elsewhere: Path;
+  readonly value: unknown;
+  readonly entry?: { readonly name: string; readonly amount?: string };
+}
+
 /** What a key wants: its kind of value, its meaning, and an example. */
 type Wanted = Texts<"kind"> & Partial<Texts<"description" | "example">>;
 
 const kinds: Readonly<Record<string, string>> = {
   string: "a text",
+  amount: "an amount with its unit",
   number: "a plain number",
   int: "a whole number",
   boolean: "true or false",

@@ -56,7 +56,11 @@ function notThere(cutter: CutterSize, cutters: readonly Cutter[]): Problem {
   return problem("fits.cutter-not-there", ["cutter"], {
     cutter: sizeText(cutter),
     cutters: cutters.map(({ size }) => sizeText(size)),
-    ...(nearest && { nearest: sizeText(nearest.size), width: fixedText(widthOf(nearest.size), 2) }),
+    ...(nearest && {
+      nearest: sizeText(nearest.size),
+      width: fixedText(widthOf(nearest.size), 2),
+      meant: nearest.size.kind === "number" ? nearest.size.number : sizeText(nearest.size),
+    }),
   });
 }
 

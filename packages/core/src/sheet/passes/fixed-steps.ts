@@ -45,7 +45,11 @@ function noSuchSetting(stops: readonly Stop[], final: Decimal): Problem {
   const thinner = stops.find((stop) => stop.thickness.lt(final));
   const near = [thicker, thinner].filter((stop) => stop !== undefined);
   const choices = near.map((stop) => `${mm(stop.thickness)} (setting ${stop.name})`);
-  return problem("passes.final-not-on-setting", ["finalThickness"], { final: mm(final), choices });
+  return problem("passes.final-not-on-setting", ["finalThickness"], {
+    final: mm(final),
+    choices,
+    ...(near[0] && { meant: mm(near[0].thickness) }),
+  });
 }
 
 function stepProblem({ from, before, to }: TooBigStep, limit: Decimal): Problem {

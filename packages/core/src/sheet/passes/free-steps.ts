@@ -3,7 +3,7 @@ import { answer, type Outcome, type Problem, problem, refuse } from "../../figur
 import { definition, fromSpec, type Source } from "../../figure/source.ts";
 import { type Decimal, HUNDRED, ONE } from "../../number/decimal.ts";
 import { fewestPasses, keepsTo, reductionOf } from "./gap-choice.ts";
-import { downwards, millimetres, mm, type PassStep, percent, type Reduction, type Way } from "./pass-step.ts";
+import { downwards, millimetres, mm, type PassStep, percent, type Reduction, upwards, type Way } from "./pass-step.ts";
 
 const equalRatio: Source = { ...definition, cite: "equal ratio of thickness in every pass" };
 
@@ -12,13 +12,15 @@ export function freeSteps(least: Decimal, greatest: Decimal, reduction: Reductio
   const { first, final, largestReduction, springBack, passesBefore } = reduction;
   const lastGap = exact(final).div(exact(springBack));
   if (lastGap.lt(least) || lastGap.gt(greatest)) {
-    const possible = `${mm(least.times(exact(springBack)))} to ${mm(greatest.times(exact(springBack)))}`;
+    const back = exact(springBack);
+    const [thinnest, thickest] = [mm(upwards(least.times(back))), mm(downwards(greatest.times(back)))];
     return refuse(
       problem("passes.final-outside-gap", ["finalThickness"], {
         lastGap: mm(lastGap),
         least: mm(least),
         greatest: mm(greatest),
-        possible,
+        possible: `${thinnest} to ${thickest}`,
+        meant: lastGap.lt(least) ? thinnest : thickest,
       }),
     );
   }

@@ -57,6 +57,11 @@ export function downwards(value: Decimal): Decimal {
   return value.plus("1e-12").times(HUNDRED).floor().div(HUNDRED);
 }
 
+/** Two places, upwards. */
+export function upwards(value: Decimal): Decimal {
+  return downwards(value.negated()).negated();
+}
+
 /** For messages. */
 export function mm(value: Decimal): string {
   return `${fixedText(value, 2)} mm`;
