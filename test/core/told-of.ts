@@ -8,3 +8,19 @@ export type Worded = Told & Pick<Problem, "code" | "path">;
 export function toldOf(outcome: Outcome<unknown>): readonly Worded[] {
   return outcome.ok ? [] : outcome.problems.map((problem) => ({ ...problem, ...told(problem) }));
 }
+
+/** The answer of an outcome; the test fails where there is none. */
+export function answered<T>(outcome: Outcome<T>): T {
+  if (!outcome.ok)
+    throw new Error(
+      toldOf(outcome)
+        .map(({ code, found }) => `${code}: ${found}`)
+        .join("; "),
+    );
+  return outcome.value;
+}
+
+/** The codes of the problems of an outcome. */
+export function codesOf(outcome: Outcome<unknown>): readonly string[] {
+  return outcome.ok ? [] : outcome.problems.map(({ code }) => code);
+}

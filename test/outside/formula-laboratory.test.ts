@@ -2,7 +2,8 @@ import type { Formula } from "@noodlewright/core/answers";
 import { describe, expect, it } from "vitest";
 import { planBatch } from "#core/batch/batch.ts";
 import { formulaOf } from "#core/formula/formula.ts";
-import { answered, type Written, workedOut } from "../core/formula/worked-out.ts";
+import { type Written, workedOut } from "../core/formula/worked-out.ts";
+import { answered } from "../core/told-of.ts";
 
 /** Flour of 14 % moisture: what the laboratories mean unless they say otherwise. */
 const flour = { moisture: "14 %", protein: "11 %", ash: "0.4 %" };

@@ -1,6 +1,6 @@
 import { strandWidth } from "@noodlewright/core/sheet";
 import { describe, expect, it } from "vitest";
-import { answered } from "../core/sheet/answered.ts";
+import { answered } from "../core/told-of.ts";
 
 /** Groove widths in mm as a cutter maker prints them (quoted on a noodle maker's page, read). Tolerance: half the last digit. */
 const printed = [

@@ -7,7 +7,7 @@ import {
   specificHeat,
 } from "@noodlewright/core/sheet";
 import { describe, expect, it } from "vitest";
-import { answered } from "../core/sheet/answered.ts";
+import { answered } from "../core/told-of.ts";
 
 const nothing: FoodComposition = { water: "0", protein: "0", fat: "0", carbohydrate: "0", fibre: "0", ash: "0" };
 

@@ -1,6 +1,6 @@
 import { type PassRequest, type PassSchedule, passSchedule } from "@noodlewright/core/sheet";
 import { describe, expect, it } from "vitest";
-import { answered } from "../core/sheet/answered.ts";
+import { answered } from "../core/told-of.ts";
 
 /** Laboratory gap lists, mm, with what each pass takes off in %, worked out by hand to two places. */
 const gapLists = [

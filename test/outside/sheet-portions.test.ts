@@ -1,6 +1,6 @@
 import { cookedMass, cutPlan, gainFromWater, givenDensity, potWater, rawMass } from "@noodlewright/core/sheet";
 import { describe, expect, it } from "vitest";
-import { answered } from "../core/sheet/answered.ts";
+import { answered } from "../core/told-of.ts";
 
 /** Rule of the Japanese noodle trade (trade page, read): a 25 kg bag makes 300 portions; raw mass in g by water on flour. */
 const trade = [

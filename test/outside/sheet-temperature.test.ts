@@ -4,7 +4,7 @@ import { describe, expect, it } from "vitest";
 import { exact, given } from "#core/figure/figure.ts";
 import { definition } from "#core/figure/source.ts";
 import { heatOfMelting, heatToMelt } from "#core/sheet/water/ice.ts";
-import { answered } from "../core/sheet/answered.ts";
+import { answered } from "../core/told-of.ts";
 
 function celsius(fahrenheit: number): string {
   return ((fahrenheit - 32) / 1.8).toFixed(12);

@@ -5,9 +5,9 @@ import { minorPlaces } from "#core/batch/cost-currencies.ts";
 import { dec, sum } from "#core/number/decimal.ts";
 import { always } from "../../always.ts";
 import { formulas, kitchens } from "../formula/random-spec.ts";
-import { codesOf, noteCodesOf } from "../formula/worked-out.ts";
+import { noteCodesOf } from "../formula/worked-out.ts";
 import { expectSound } from "../report/sound.ts";
-import { toldOf } from "../told-of.ts";
+import { codesOf, toldOf } from "../told-of.ts";
 import { cost, costed } from "./costed.ts";
 
 const values = (figures: readonly (Figure | undefined)[]) =>

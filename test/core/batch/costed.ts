@@ -2,7 +2,8 @@ import type { Outcome } from "@noodlewright/core";
 import type { Cost } from "@noodlewright/core/answers";
 import { planBatch } from "#core/batch/batch.ts";
 import { costOf } from "#core/batch/cost.ts";
-import { answered, type Written, workedOut } from "../formula/worked-out.ts";
+import { type Written, workedOut } from "../formula/worked-out.ts";
+import { answered } from "../told-of.ts";
 import { plain } from "./planned.ts";
 
 /** Works out what the batch of a written spec costs. */

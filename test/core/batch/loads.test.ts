@@ -2,8 +2,8 @@ import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { dec } from "#core/number/decimal.ts";
 import { always } from "../../always.ts";
-import { codesOf, type Written } from "../formula/worked-out.ts";
-import { toldOf } from "../told-of.ts";
+import type { Written } from "../formula/worked-out.ts";
+import { codesOf, toldOf } from "../told-of.ts";
 import { plan, planned } from "./planned.ts";
 
 const of = (dough: string, smallest: string | undefined, largest: string, what?: "flour"): Partial<Written> => ({

@@ -8,8 +8,9 @@ import { declare } from "#core/materials/declare.ts";
 import { dec, sum } from "#core/number/decimal.ts";
 import { always } from "../../always.ts";
 import { formulas } from "../formula/random-spec.ts";
-import { answered, codesOf, noteCodesOf, type Written, workedOut } from "../formula/worked-out.ts";
+import { noteCodesOf, type Written, workedOut } from "../formula/worked-out.ts";
 import { expectSound } from "../report/sound.ts";
+import { answered, codesOf } from "../told-of.ts";
 import { plain } from "./planned.ts";
 
 function nutrition(written: Partial<Written>, rules: RuleBookName = "EU"): Outcome<Nutrition> {

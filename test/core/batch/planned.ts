@@ -2,7 +2,8 @@ import type { Outcome } from "@noodlewright/core";
 import type { Batch, WeighedLine } from "@noodlewright/core/answers";
 import { planBatch } from "#core/batch/batch.ts";
 import { formulaOf } from "#core/formula/formula.ts";
-import { answered, type Written } from "../formula/worked-out.ts";
+import type { Written } from "../formula/worked-out.ts";
+import { answered } from "../told-of.ts";
 
 /** Bread flour, 36 % water, 1 % salt: what most tests of batches start from. */
 export const plain: Written = {

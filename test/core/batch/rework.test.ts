@@ -7,7 +7,8 @@ import { batchTolerance } from "#core/explore/spec-tolerance.ts";
 import { formulaOf } from "#core/formula/formula.ts";
 import { dec, sum } from "#core/number/decimal.ts";
 import { always } from "../../always.ts";
-import { answered, codesOf, noteCodesOf, type Written, workedOut } from "../formula/worked-out.ts";
+import { noteCodesOf, type Written, workedOut } from "../formula/worked-out.ts";
+import { answered, codesOf } from "../told-of.ts";
 import { costed } from "./costed.ts";
 import { plain, plan, planned } from "./planned.ts";
 

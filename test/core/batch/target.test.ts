@@ -1,7 +1,7 @@
 import { describe, expect, it } from "vitest";
 import { dec } from "#core/number/decimal.ts";
-import { codesOf, noteCodesOf, type Written } from "../formula/worked-out.ts";
-import { toldOf } from "../told-of.ts";
+import { noteCodesOf, type Written } from "../formula/worked-out.ts";
+import { codesOf, toldOf } from "../told-of.ts";
 import { plan, planned } from "./planned.ts";
 
 /** 100 of flour, 36 of water and 1 of salt: 137 of dough. */

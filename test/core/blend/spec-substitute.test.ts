@@ -4,7 +4,8 @@ import { type Hold, usualHold } from "@noodlewright/core/explore";
 import { describe, expect, test } from "vitest";
 import { correctForLot, readHeld, replaceFlour } from "#core/blend/spec-substitute.ts";
 import { sharesOf } from "../explore/kitchen.ts";
-import { answered, codesOf, noteCodesOf, type Written, workedOut } from "../formula/worked-out.ts";
+import { noteCodesOf, type Written, workedOut } from "../formula/worked-out.ts";
+import { answered, codesOf } from "../told-of.ts";
 
 /** A flour whose figures are all at 14 % moisture. */
 const flour = (protein: string, ash = "0.5 %") => ({ protein, ash, moisture: "14 %", nitrogenFactor: 5.7 });

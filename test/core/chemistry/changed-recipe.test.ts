@@ -4,7 +4,7 @@ import { type Graph, recalculated } from "@noodlewright/core/figure";
 import { expect, it } from "vitest";
 import { graphOf } from "#core/figure/graph.ts";
 import { figuresIn } from "../report/figures-in.ts";
-import { answered } from "./given.ts";
+import { answered } from "../told-of.ts";
 
 const soda = { name: "soda", composition: { species: { Na2CO3: "100" }, water: "0", inert: "0" } };
 const potash = { name: "potash", composition: { species: { K2CO3: "98" }, water: "1", inert: "1" } };

@@ -13,7 +13,8 @@ import { molarMass } from "#core/chemistry/elements.ts";
 import { hydrateNames, speciesNames } from "#core/chemistry/species.ts";
 import { dec, sum } from "#core/number/decimal.ts";
 import { always } from "../../always.ts";
-import { amount, answered, codesOf, distance, drySalts, wetProduct } from "./given.ts";
+import { answered, codesOf } from "../told-of.ts";
+import { amount, distance, drySalts, wetProduct } from "./given.ts";
 
 function total(composition: Composition): string {
   return sum([

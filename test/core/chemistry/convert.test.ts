@@ -14,7 +14,8 @@ import { solutionOf } from "#core/chemistry/composition.ts";
 import { withOrigins } from "#core/figure/graph.ts";
 import { dec, sum } from "#core/number/decimal.ts";
 import { always } from "../../always.ts";
-import { amount, answered, apart, carbonates, codesOf, drySalts, wetProduct } from "./given.ts";
+import { answered, codesOf } from "../told-of.ts";
+import { amount, apart, carbonates, drySalts, wetProduct } from "./given.ts";
 
 const product = (name: string, composition: Composition): Product => ({ name, composition });
 const soda = product("soda", pure("Na2CO3"));

@@ -1,25 +1,7 @@
-import type { Outcome } from "@noodlewright/core";
 import { type Composition, mixture, pure, type SpeciesName } from "@noodlewright/core/chemistry";
 import fc from "fast-check";
 import { waterOnly } from "#core/chemistry/composition.ts";
 import { dec } from "#core/number/decimal.ts";
-import { toldOf } from "../told-of.ts";
-
-/** The value of an answer; a refusal fails the test with its codes. */
-export function answered<T>(outcome: Outcome<T>): T {
-  if (!outcome.ok)
-    throw new Error(
-      toldOf(outcome)
-        .map(({ code, found }) => `${code}: ${found}`)
-        .join("; "),
-    );
-  return outcome.value;
-}
-
-/** The codes of a refusal. */
-export function codesOf(outcome: Outcome<unknown>): readonly string[] {
-  return outcome.ok ? [] : outcome.problems.map(({ code }) => code);
-}
 
 /** A number with two decimals as decimal text. */
 export function amount(least: number, most: number): fc.Arbitrary<string> {

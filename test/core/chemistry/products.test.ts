@@ -20,7 +20,8 @@ import { cautionsFor } from "#core/chemistry/hazard.ts";
 import { alkalinityAs, statedAlkalinity } from "#core/chemistry/titration.ts";
 import { dec } from "#core/number/decimal.ts";
 import { always } from "../../always.ts";
-import { amount, answered, apart, carbonates, codesOf, distance } from "./given.ts";
+import { answered, codesOf } from "../told-of.ts";
+import { amount, apart, carbonates, distance } from "./given.ts";
 
 describe("baking soda in the oven", () => {
   test("the composition weighs what was weighed, and the conversion comes back", () => {

@@ -18,7 +18,8 @@ import { anhydrousShare, potassiumCarbonateShare, solutionOf, waterOnly } from "
 import { mixInRatio } from "#core/chemistry/ratio.ts";
 import { dec, sum } from "#core/number/decimal.ts";
 import { always } from "../../always.ts";
-import { amount, answered, apart, codesOf, distance, drySalts, wetProduct } from "./given.ts";
+import { answered, codesOf } from "../told-of.ts";
+import { amount, apart, distance, drySalts, wetProduct } from "./given.ts";
 
 const here = { temperature: "20", scale: "145" } as const;
 const soda = { name: "soda", composition: pure("Na2CO3") };

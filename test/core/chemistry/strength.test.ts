@@ -17,8 +17,8 @@ import { fitRange } from "#core/chemistry/stated-strength.ts";
 import { massOfVolume, volumeOfMass } from "#core/chemistry/strength.ts";
 import { dec } from "#core/number/decimal.ts";
 import { always } from "../../always.ts";
-import { toldOf } from "../told-of.ts";
-import { amount, answered, apart, carbonates, codesOf, distance } from "./given.ts";
+import { answered, codesOf, toldOf } from "../told-of.ts";
+import { amount, apart, carbonates, distance } from "./given.ts";
 
 /** A round trip has to come back this near. */
 const EXACT = 1e-9;

@@ -6,7 +6,7 @@ import { designBlend } from "#core/blend/spec-blend.ts";
 import { formulaOf } from "#core/formula/formula.ts";
 import { blendSearchReport } from "#core/report/blend-search-report.ts";
 import { always } from "../../always.ts";
-import { answered, codesOf } from "../sheet/answered.ts";
+import { answered, codesOf } from "../told-of.ts";
 
 const certificate = (protein: string, ash: string, more: object = {}) => ({
   kind: "flour",

@@ -3,7 +3,8 @@ import { describe, expect, test } from "vitest";
 import { planBatch } from "#core/batch/batch.ts";
 import { batchTolerance } from "#core/explore/spec-tolerance.ts";
 import { toleranceReport } from "#core/report/tolerance-report.ts";
-import { answered, type Written, workedOut } from "../formula/worked-out.ts";
+import { type Written, workedOut } from "../formula/worked-out.ts";
+import { answered } from "../told-of.ts";
 
 const certificate = { protein: "12.0 %", moisture: "14.2 %", ash: "0.5 %", nitrogenFactor: 5.7 };
 const noodle: Written = {

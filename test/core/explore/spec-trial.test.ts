@@ -2,7 +2,8 @@ import { waterAfter } from "@noodlewright/core/explore";
 import { expect, test } from "vitest";
 import { correctForLot } from "#core/blend/spec-substitute.ts";
 import { formulaTrial } from "#core/explore/spec-trial.ts";
-import { answered, type Written, workedOut } from "../formula/worked-out.ts";
+import { type Written, workedOut } from "../formula/worked-out.ts";
+import { answered } from "../told-of.ts";
 
 const rye = { protein: "9 %", moisture: "13 %", nitrogenFactor: 5.7 };
 const strong = { protein: "12 %", moisture: "14 %", nitrogenFactor: 5.7 };

@@ -4,7 +4,8 @@ import { weighTrial } from "#core/explore/trial-weights.ts";
 import { feedsOf } from "#core/figure/figure.ts";
 import { dec, sum } from "#core/number/decimal.ts";
 import { trialReport } from "#core/report/trial-report.ts";
-import { answered, workedOut } from "../formula/worked-out.ts";
+import { workedOut } from "../formula/worked-out.ts";
+import { answered } from "../told-of.ts";
 
 const home = (division: string) => {
   const { spec, formula } = workedOut({

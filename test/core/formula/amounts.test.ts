@@ -1,8 +1,8 @@
 import { told } from "@noodlewright/core";
 import { describe, expect, it } from "vitest";
 import { formulaOf } from "#core/formula/formula.ts";
-import { toldOf } from "../told-of.ts";
-import { codesOf, flour, partsOf, workedOut } from "./worked-out.ts";
+import { codesOf, toldOf } from "../told-of.ts";
+import { flour, partsOf, workedOut } from "./worked-out.ts";
 
 const plain = { flours: [{ name: "bread flour", amount: "100 %" }], water: { added: "36 %" } };
 

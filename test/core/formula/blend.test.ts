@@ -3,7 +3,8 @@ import { describe, expect, it } from "vitest";
 import { formulaOf } from "#core/formula/formula.ts";
 import { dec } from "#core/number/decimal.ts";
 import { allergenLines } from "#core/report/formula-report.ts";
-import { answered, workedOut } from "./worked-out.ts";
+import { answered } from "../told-of.ts";
+import { workedOut } from "./worked-out.ts";
 
 const mixed = (flours: Parameters<typeof workedOut>[0]["flours"]) =>
   workedOut({ flours, water: { added: "36 %" } }).formula;

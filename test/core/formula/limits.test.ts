@@ -2,7 +2,8 @@ import { convert, pure } from "@noodlewright/core/chemistry";
 import { describe, expect, it } from "vitest";
 import { formulaOf } from "#core/formula/formula.ts";
 import { formulaReport } from "#core/report/formula-report.ts";
-import { answered, codesOf, type Written, workedOut } from "./worked-out.ts";
+import { answered, codesOf } from "../told-of.ts";
+import { type Written, workedOut } from "./worked-out.ts";
 
 const inGrams: Written = { flours: [{ name: "bread flour", amount: "500 g" }], water: { tap: "170 g" } };
 const inPercent: Written = { flours: [{ name: "bread flour", amount: "100 %" }], water: { tap: "34 %" } };

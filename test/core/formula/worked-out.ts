@@ -3,26 +3,10 @@ import type { Formula } from "@noodlewright/core/answers";
 import type { Spec } from "@noodlewright/core/spec";
 import { formulaOf } from "#core/formula/formula.ts";
 import { dec } from "#core/number/decimal.ts";
-import { toldOf } from "../told-of.ts";
+import { answered } from "../told-of.ts";
 
 /** A spec without a name is enough for a test. */
 export type Written = Omit<SpecInput, "name">;
-
-/** The answer of an outcome; the test fails where there is none. */
-export function answered<T>(outcome: Outcome<T>): T {
-  if (!outcome.ok)
-    throw new Error(
-      toldOf(outcome)
-        .map(({ code, found }) => `${code}: ${found}`)
-        .join("; "),
-    );
-  return outcome.value;
-}
-
-/** The codes of the problems of an outcome. */
-export function codesOf(outcome: Outcome<unknown>): readonly string[] {
-  return outcome.ok ? [] : outcome.problems.map(({ code }) => code);
-}
 
 /** The codes of the notes of an outcome. */
 export function noteCodesOf(outcome: Outcome<unknown>): readonly string[] {

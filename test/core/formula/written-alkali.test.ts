@@ -1,7 +1,7 @@
 import { told } from "@noodlewright/core";
 import { describe, expect, test } from "vitest";
 import { formulaOf } from "#core/formula/formula.ts";
-import { answered } from "./worked-out.ts";
+import { answered } from "../told-of.ts";
 
 const dough = { name: "lye noodle", flours: [{ name: "bread flour", amount: "100 %" }], water: { added: "35 %" } };
 const line = "K2CO3 at 30 °Bé";

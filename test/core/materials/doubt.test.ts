@@ -1,7 +1,7 @@
 import { describe, expect, it } from "vitest";
 import { resolveMaterial } from "#core/materials/own.ts";
 import { materialFiguresSchema } from "#core/materials/schema.ts";
-import { answered, codesOf } from "../sheet/answered.ts";
+import { answered, codesOf } from "../told-of.ts";
 
 const flour = (figures: unknown, name = "flour of the bag", own = {}) =>
   resolveMaterial(name, ["flours", 0, "name"], materialFiguresSchema.parse(figures), own);

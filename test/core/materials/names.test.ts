@@ -8,8 +8,7 @@ import { plainName } from "#core/materials/nearest.ts";
 import { resolveMaterial } from "#core/materials/own.ts";
 import { severalOf, severalThings } from "#core/materials/several.ts";
 import { dec } from "#core/number/decimal.ts";
-import { codesOf } from "../formula/worked-out.ts";
-import { toldOf } from "../told-of.ts";
+import { codesOf, toldOf } from "../told-of.ts";
 
 const everyName = catalogue().flatMap(({ name, aliases }) => [name, ...aliases]);
 const alkaline = new Set(

@@ -1,24 +1,13 @@
-import type { Outcome } from "@noodlewright/core";
 import type { MaterialFigures, OwnMaterials } from "@noodlewright/core/spec";
 import { describe, expect, it } from "vitest";
 import { resolveMaterial } from "#core/materials/own.ts";
 import { materialFiguresSchema, ownMaterialsSchema } from "#core/materials/schema.ts";
-import { toldOf } from "../told-of.ts";
+import { answered, toldOf } from "../told-of.ts";
 
 const written = (figures: object): MaterialFigures => materialFiguresSchema.parse(figures);
 const kitchen = (materials: object): OwnMaterials => ownMaterialsSchema.parse(materials);
 const resolve = (name: string, figures?: object, own: object = {}) =>
   resolveMaterial(name, ["flours", 0, "name"], figures && written(figures), kitchen(own));
-
-function answered<T>(outcome: Outcome<T>): T {
-  if (!outcome.ok)
-    throw new Error(
-      toldOf(outcome)
-        .map(({ code, found }) => `${code}: ${found}`)
-        .join("; "),
-    );
-  return outcome.value;
-}
 
 describe("a name of the catalogue", () => {
   it("brings its own figures, as is", () => {

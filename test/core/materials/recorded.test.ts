@@ -5,7 +5,8 @@ import { formulaOf } from "#core/formula/formula.ts";
 import { recordedTexts } from "#core/materials/recorded.ts";
 import { formulaReport } from "#core/report/formula-report.ts";
 import { lotsSection } from "#core/report/recorded.ts";
-import { answered, codesOf, type Written } from "../formula/worked-out.ts";
+import type { Written } from "../formula/worked-out.ts";
+import { answered, codesOf } from "../told-of.ts";
 
 const recorded = { lotNumber: "L2214", wetGluten: "29 %", farinographAbsorption: "60.5 %", fallingNumber: "320 s" };
 const house = { moisture: "13.8 %", protein: "12.4 %", ash: "0.5 %" };

@@ -3,7 +3,7 @@ import { shown } from "@noodlewright/core/figure";
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { always } from "../../always.ts";
-import { answered } from "../formula/worked-out.ts";
+import { answered } from "../told-of.ts";
 
 const spec = {
   name: "class noodle",

@@ -4,7 +4,7 @@ import { lotChanges, type SpecChange } from "@noodlewright/core/spec";
 import fc from "fast-check";
 import { expect, test } from "vitest";
 import { always } from "../../always.ts";
-import { answered } from "../formula/worked-out.ts";
+import { answered } from "../told-of.ts";
 
 /** Plain data with changes made to it. */
 function changed(data: unknown, changes: readonly SpecChange[]): unknown {

@@ -17,7 +17,7 @@ import { reportSchema } from "#core/report/schema.ts";
 import { substituteReport } from "#core/report/substitute-report.ts";
 import { toleranceReport } from "#core/report/tolerance-report.ts";
 import { trialReport } from "#core/report/trial-report.ts";
-import { answered, codesOf } from "../sheet/answered.ts";
+import { answered, codesOf } from "../told-of.ts";
 import { expectSound, expectWorkingHolds } from "./sound.ts";
 
 const plain = {

@@ -9,7 +9,7 @@ import { alkaliListReport } from "#core/report/alkali-list-report.ts";
 import { batchReport } from "#core/report/batch-report.ts";
 import { formulaReport } from "#core/report/formula-report.ts";
 import { always } from "../../always.ts";
-import { answered } from "../sheet/answered.ts";
+import { answered } from "../told-of.ts";
 
 const spec = {
   name: "School noodle",

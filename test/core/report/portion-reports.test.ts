@@ -10,7 +10,8 @@ import { nutritionReport } from "#core/report/nutrition-report.ts";
 import { reportSchema } from "#core/report/schema.ts";
 import { always } from "../../always.ts";
 import { formulas, kitchens } from "../formula/random-spec.ts";
-import { answered, type Written, workedOut } from "../formula/worked-out.ts";
+import { type Written, workedOut } from "../formula/worked-out.ts";
+import { answered } from "../told-of.ts";
 import { everythingIn, figuresIn } from "./figures-in.ts";
 import { expectOneFigureAnId, expectSound, expectWorkingHolds } from "./sound.ts";
 

@@ -23,8 +23,7 @@ import { planDay } from "#core/sheet/day/day-plan.ts";
 import { planSheet } from "#core/sheet/sheet-plan.ts";
 import { loadWater } from "#core/sheet/water/dough-water.ts";
 import { always } from "../../always.ts";
-import { answered, codesOf } from "../sheet/answered.ts";
-import { toldOf } from "../told-of.ts";
+import { answered, codesOf, toldOf } from "../told-of.ts";
 import { expectSound, expectWorkingHolds } from "./sound.ts";
 
 const { machines } = answered(

@@ -15,7 +15,7 @@ import {
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { always } from "../../always.ts";
-import { answered, codesOf } from "./answered.ts";
+import { answered, codesOf } from "../told-of.ts";
 
 describe("cooked and raw", () => {
   it("lead back to each other", () => {

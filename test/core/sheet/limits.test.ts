@@ -20,7 +20,7 @@ import { planRequestProblems } from "#core/sheet/day/plan-request.ts";
 import { passRequestProblems } from "#core/sheet/passes/pass-request.ts";
 import { cutRequestProblems } from "#core/sheet/strands/cut-request.ts";
 import { mixProblems } from "#core/sheet/water/heat-balance.ts";
-import { codesOf } from "./answered.ts";
+import { codesOf } from "../told-of.ts";
 
 type Asked = (value: string) => readonly (readonly [code: string, place: string])[];
 

@@ -2,7 +2,7 @@ import { describe, expect, it, test } from "vitest";
 import { planBatch } from "#core/batch/batch.ts";
 import { formulaOf } from "#core/formula/formula.ts";
 import { planSheet } from "#core/sheet/sheet-plan.ts";
-import { answered } from "./answered.ts";
+import { answered } from "../told-of.ts";
 
 /** 2 mm strands, rolls of 200 mm. */
 const input = {

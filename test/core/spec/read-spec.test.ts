@@ -1,8 +1,7 @@
 import { pathText } from "@noodlewright/core/figure";
 import { readKitchenFile, readSpec } from "@noodlewright/core/spec";
 import { describe, expect, it } from "vitest";
-import { codesOf } from "../formula/worked-out.ts";
-import { toldOf } from "../told-of.ts";
+import { codesOf, toldOf } from "../told-of.ts";
 
 const good = { name: "plain", flours: [{ name: "bread flour", amount: "100 %" }], water: { added: "36 %" } };
 

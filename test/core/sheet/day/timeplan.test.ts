@@ -2,8 +2,7 @@ import { type PlannedStage, type PlanRequest, type PlanStage, type TimePlan, tim
 import fc from "fast-check";
 import { beforeAll, describe, expect, it } from "vitest";
 import { always } from "../../../always.ts";
-import { toldOf } from "../../told-of.ts";
-import { answered, codesOf } from "../answered.ts";
+import { answered, codesOf, toldOf } from "../../told-of.ts";
 import { shortestByTrial } from "../day-brute-force.ts";
 import { DaySolver } from "../day-solver.ts";
 

@@ -10,8 +10,7 @@ import {
   readTimeOfDay,
 } from "@noodlewright/core/sheet";
 import { describe, expect, it } from "vitest";
-import { toldOf } from "../../told-of.ts";
-import { answered, codesOf } from "../answered.ts";
+import { answered, codesOf, toldOf } from "../../told-of.ts";
 
 const bench: Machine = {
   name: "bench sheeter",

@@ -3,8 +3,7 @@ import { type Gaps, givenDensity, type PassRequest, passSchedule } from "@noodle
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { always } from "../../../always.ts";
-import { toldOf } from "../../told-of.ts";
-import { answered, codesOf } from "../answered.ts";
+import { answered, codesOf, toldOf } from "../../told-of.ts";
 
 const free: Gaps = { kind: "free", least: "0.3", greatest: "12" };
 /** A seven-step dial of the evening class, as measured. */

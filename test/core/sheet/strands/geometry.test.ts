@@ -10,7 +10,7 @@ import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { exact } from "#core/figure/figure.ts";
 import { always } from "../../../always.ts";
-import { answered, codesOf } from "../answered.ts";
+import { answered, codesOf } from "../../told-of.ts";
 
 const school: CutRequest = {
   dough: "10000",

@@ -6,8 +6,7 @@ import { describe, expect, it } from "vitest";
 import { planBatch } from "#core/batch/batch.ts";
 import { formulaOf } from "#core/formula/formula.ts";
 import { loadWater } from "#core/sheet/water/dough-water.ts";
-import { toldOf } from "../../told-of.ts";
-import { answered, codesOf } from "../answered.ts";
+import { answered, codesOf, toldOf } from "../../told-of.ts";
 
 const temperature = { dough: "25 °C", flour: "21 °C", room: "22 °C", mixingHeat: "12 kJ/kg" };
 const eggNoodle = {

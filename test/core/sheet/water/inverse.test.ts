@@ -10,7 +10,7 @@ import {
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { always } from "../../../always.ts";
-import { answered, codesOf } from "../answered.ts";
+import { answered, codesOf } from "../../told-of.ts";
 
 const hundredths = (min: number, max: number) => fc.integer({ min, max }).map((value) => (value / 100).toFixed(2));
 

@@ -10,8 +10,7 @@ import {
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { always } from "../../../always.ts";
-import { toldOf } from "../../told-of.ts";
-import { answered, codesOf } from "../answered.ts";
+import { answered, codesOf, toldOf } from "../../told-of.ts";
 
 const mix: Mix = { flour: { mass: "7000", temperature: "24" }, water: "2450" };
 const measured = (perKilogram: string) => ({ kind: "measured", perKilogram }) as const;
