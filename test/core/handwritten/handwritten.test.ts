@@ -705,6 +705,17 @@ test.each<readonly [string, string]>([
   ["K2CO3 200 g/L 20 g", "alkali K2CO3 200 g/L 20 g"],
   ["20 g K2CO3 at 25 %", "alkali K2CO3 at 25 % 20 g"],
   ["kansui 20 g (potassium carbonate 25 %, water)", "alkali kansui 20 g"],
+  ["K2CO3 at 30 °Bé 3 %", "alkali K2CO3 at 30 °Bé 3 %"],
+  ["30 °Bé K2CO3 3 %", "alkali 30 °Bé K2CO3 3 %"],
+  ["K2CO3 20 %, water rest: 3 %", "alkali K2CO3 20 %, water rest 3 %"],
+  ["Natriumkarbonat 3 g", "alkali Natriumkarbonat 3 g"],
+  ["carbonato di potassio 3 g", "alkali carbonato di potassio 3 g"],
+  ["rye flour 1kg500", "flours rye flour 1500 g"],
+  ["rye flour 25 000 g", "flours rye flour 25000 g"],
+  ["Sel 1 c. à café rase (5 g)", "salt salt 5 g"],
+  ["Sel 1 c. à soupe (15 g)", "salt salt 15 g"],
+  ["salt 1% of flour", "salt salt 1 %"],
+  ["farine T45 50 g", "flours farine T45 50 g"],
 ])("%j is read as %j", (line, read) => {
   const { understood, questions, notUnderstood, spec } = readHandwritten(`bread flour 500 g\nwater 190 g\n${line}`);
   expect(understood.slice(2).map(({ part, name, amount }) => `${part} ${name} ${amount}`)).toEqual([read]);
@@ -719,6 +730,16 @@ test.each([
   ["kansui liquid 30 °Bé 12 g", '"K2CO3 at 30 °Bé"'],
   ["Na2CO3 solution 5 g", '"Na2CO3 at 20 %"'],
   ["20 ml K2CO3 at 25 %", '"20 ml" is a volume'],
+  ["rye flour 1 500 g", '"1 500 g" may be 1500 g, or 500 g of'],
+  ["rye flour 12 500 g", '"12 500 g" may be 12500 g'],
+  ...[
+    "Erdnussmehl Typ 3 100 g",
+    "Roggenmehl Type 1150 50 g",
+    "farine de seigle T130 50 g",
+    "Buchweizenmehl 50 g",
+    "Mandelmehl Typ 1: 20 g",
+    "farine de lupin T80 9 g",
+  ].map((line): [string, string] => [line, "is not in the catalogue: ask the mill"]),
 ])("of %j is asked what it may be: %s", (line, words) => {
   const { questions } = readHandwritten(`bread flour 500 g\nwater 190 g\n${line}`);
   expect(questions.map(({ ask }) => ask)).toEqual([expect.stringContaining(words)]);
@@ -753,4 +774,18 @@ test.each([
 ])("the words before the ingredient of %j are none of its name", (line, read) => {
   const { understood } = readHandwritten(`${line}\nwater 190 g`);
   expect(understood.map(({ part, name, amount }) => `${part} ${name} ${amount}`)).toEqual([read, "water water 190 g"]);
+});
+
+test("cups and spoons that are added up are one volume", () => {
+  const { questions } = readHandwritten("bread flour 500 g\n3/4 cup + 1 Tbsp water");
+  expect(questions.map(({ ask }) => ask)).toEqual([expect.stringContaining("3/4 cup + 1 Tbsp may be")]);
+});
+
+test.each(["tepid water 190 g", "lauwarmes Wasser 190 g"])("%j is water", (line) => {
+  expect(readHandwritten(`bread flour 500 g\n${line}`).spec["water"]).toEqual({ tap: "190 g" });
+});
+
+test("water written as a fraction of the flour is asked about", () => {
+  const { questions } = readHandwritten("bread flour 100 %\nwater 0.36\nsalt 1 %");
+  expect(questions.map(({ ask }) => ask)).toEqual([expect.stringContaining("is 36 % meant?")]);
 });

@@ -1,6 +1,6 @@
 import { problem } from "../figure/problem.ts";
 import { told } from "../figure/told.ts";
-import { type DecimalText, dec, decimalText } from "../number/decimal.ts";
+import { type DecimalText, dec, decimalText, sum } from "../number/decimal.ts";
 import { parseQuantity, type QuantityFault } from "../number/quantity.ts";
 import { type Measure, measureOf, measureWords } from "./measures.ts";
 
@@ -25,7 +25,7 @@ export type CommaUse = "decimal" | "thousands" | undefined;
 
 const number = String.raw`\d+ \d+\/\d+|\d+\/\d+|\d{1,3}(?:'\d{3})+|\d+(?:[.,]\d+)*|[.,]\d+`;
 /** Groups of three digits with spaces, `1 000 g`, are a number only where nothing else could stand before. */
-const grouped = String.raw`(?:(?<=^|[:=\t–-] *)\d{1,3}(?: \d{3})+|\d{1,3}(?: 000)+)(?:[.,]\d+)?(?= ?(?:k?g|%)(?!\p{L}))`;
+const grouped = String.raw`(?:(?<=\p{L}[ ,]+)(?<!(?:type?|tipo) +)[1-9]\d?(?: \d{3})+|(?<=^|[:=\t–-] *)\d{1,3}(?: \d{3})+|\d{1,3}(?: 000)+)(?:[.,]\d+)?(?= ?(?:k?g|%)(?!\p{L}))`;
 const amountForm = new RegExp(
   String.raw`(?<![\p{Script=Latin}\p{N}.,/])(?:(?<times>\d+) ?x ?)?(?<first>${grouped}|${number})(?: ?(?:[–~-]|to|or|bis|oder) ?(?<last>${number}))? ?(?:(?<measure>${measureWords})(?! ?\/ ?m?l(?!\p{L}))(?: ?x ?(?<after>\d+)(?![\p{L}\p{N}.,]))?|(?![\p{L}\p{N}%/.,]))`,
   "giu",
@@ -61,6 +61,18 @@ function amountFrom(match: RegExpExecArray, comma: CommaUse): Amount {
   if (last !== undefined) return unclear(place, `"${place.written}" is a range: write the amount that you weigh`);
   if (measure?.by === "unknown") {
     return unclear(place, `nobody can tell what "${place.written}" weighs: weigh it once and write the grams`);
+  }
+  if (
+    /^\d{1,2} \d{3}/u.test(first) &&
+    !/ 000\b/u.test(first) &&
+    /\p{L}[ ,]+$/u.test(match.input.slice(0, match.index))
+  ) {
+    const unit = word === undefined ? "" : ` ${word}`;
+    const [whole, last] = [first.replaceAll(" ", "") + unit, first.split(" ").slice(1).join("") + unit];
+    return unclear(
+      place,
+      `"${place.written}" may be ${whole}, or ${last} of something whose name ends in a number: write it without blanks, such as ${whole}`,
+    );
   }
   const plain = plainNumber(first, comma, countsThousands(measure));
   if (plain === undefined) {
@@ -105,18 +117,30 @@ function unclear(place: Place, why: string): Amount {
 
 /** `1 lb 4 oz` and `500 g + 250 g` are one amount. */
 function together(one: Amount, other: Amount, between: string): Amount | undefined {
+  if (one.is.by === "volume" && other.is.by === "volume" && /^ ?(?:\+|plus) ?$/iu.test(between)) {
+    const [least, most] = [0, 1].map((end) =>
+      sum([one, other].map(({ is }) => dec((is.by === "volume" && is.millilitres[end]) || "0"))),
+    );
+    const written = `${one.written}${between}${other.written}`;
+    return {
+      written,
+      start: one.start,
+      end: other.end,
+      is: { by: "volume", millilitres: [decimalText(least ?? dec(0)), decimalText(most ?? dec(0))] },
+    };
+  }
   if (one.is.by !== "mass" || other.is.by !== "mass") return undefined;
   const added = /^ ?\+ ?$/u.test(between);
   const falling =
     /^(?: ?| and )$/u.test(between) && /(?:kg|lb)$/u.test(one.is.text) && /(?: g| oz)$/u.test(other.is.text);
   if (!added && !falling) return undefined;
-  const sum = decimalText(dec(one.is.value).plus(other.is.value));
+  const total = decimalText(sum([dec(one.is.value), dec(other.is.value)]));
   const asWritten = falling && !/\//u.test(one.is.text);
   return {
     written: `${one.written}${between}${other.written}`,
     start: one.start,
     end: other.end,
-    is: { by: "mass", text: asWritten ? `${one.is.text} ${other.is.text}` : `${sum} g`, value: sum },
+    is: { by: "mass", text: asWritten ? `${one.is.text} ${other.is.text}` : `${total} g`, value: total },
   };
 }
 

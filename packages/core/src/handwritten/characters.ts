@@ -63,6 +63,8 @@ export function inDigits(line: string): string {
   return line
     .replace(/ ?\.{2,} ?/gu, " ")
     .replace(/(?<=\d) (?:and|&|\+) (?=\d+\/\d)/giu, " ")
+    .replace(/(?<![\d.,])(\d{1,3}) ?kg ?(\d{3})(?![\d.,]| ?[%\p{L}])/giu, "$1$2 g")
+    .replace(/(\d ?%) (?:of|on) (?:the )?(?:total )?flour(?: weight)?(?!\p{L})/iu, "$1")
     .replace(/(?<!\p{L})half (?:an? )?(?=tea|table|tsp|tbsp|cup|spoon)/iu, "1/2 ")
     .replace(/(大さじ|小さじ|大匙|小匙|カップ) ?(\d+(?: ?\/ ?\d+)?)/gu, "$2 $1 ")
     .replace(countedMeasure, "1 ")

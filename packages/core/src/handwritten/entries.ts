@@ -105,7 +105,7 @@ function partOf({ thing, figures, inBrackets, name }: Item): Where | LeftOut {
     const question = `"${thing.name}" is not in the catalogue, and no guess is made for an alkali. Ask for the list of substances and their % on the pack`;
     return { part: "alkali", name: thing.name, remarks: [question], toFillIn: compositionSample, ask: question };
   }
-  if (wheatWords.test(thing.name) && !otherFlour.test(thing.name))
+  if (isWheat(thing.name))
     return bagFlour(thing.name, figures, [...unused, ...noProtein(thing.name, figures, "the protein on its bag")]);
   if (flourWords.test(thing.name) && !noFlour.test(thing.name)) {
     const question = `"${thing.name}" is not in the catalogue: ask the mill for its moisture and protein; ${thing.advice}`;
@@ -130,10 +130,20 @@ const flourWords = /flour|mehl|farine|farina|harina|semola|粉$|밀가루/iu;
 const noFlour = /[卵蛋]|improver|substitute|self[ -]?rais|self[ -]?ris|enhancer|treatment/iu;
 /** Words of the flour trade, from memory, that stand beside flour of common wheat; of no one strength. */
 const wheatWords =
-  /(?:wheat|strong|bread|plain|all-purpose|noodle|dumpling|pizza|patent|clear|white|soft|weak|medium|hard|high[ -](?:gluten|protein)|low[ -]protein|baker'?s?)(?!\p{L}).*flour|hi[ -]?gluten|(?<!\p{L})W ?\d{2,3}(?!\d)|(?<!\p{L})(?:type|typ|tipo|t) ?\d{1,4}(?!\d)|weizenmehl|強力粉|薄力粉|中力粉/iu;
+  /(?:wheat|strong|bread|plain|all-purpose|noodle|dumpling|pizza|patent|clear|white|soft|weak|medium|hard|high[ -](?:gluten|protein)|low[ -]protein|baker'?s?)(?!\p{L}).*flour|hi[ -]?gluten|(?<!\p{L})W ?\d{2,3}(?!\d)|(?<!\p{L})weizenmehl|強力粉|薄力粉|中力粉/iu;
 /** What is of another grain, has leavening in it, or is no flour. */
 const otherFlour =
-  /rice|corn|maize|sorghum|oat|barley|rye|buckwheat|quinoa|millet|teff|tapioca|cassava|potato|bean|pea(?!\p{L})|soy|lentil|nut(?!\p{L})|almond|coconut|banana|free|self[ -]?rais|self[ -]?ris|improver|substitute/iu;
+  /rice|corn|maize|sorghum|oat|barley|rye|buckwheat|quinoa|millet|teff|tapioca|cassava|potato|bean|pea(?!\p{L})|soy|lentil|nut(?!\p{L})|almond|coconut|banana|lupin|sesame|hemp|flax|linseed|amaranth|gram|acorn|carob|plantain|spelt|durum|einkorn|emmer|free|self[ -]?rais|self[ -]?ris|improver|substitute/iu;
+/** The type of a flour, and all else that may stand beside it in the name of one of common wheat. */
+const typed = /(?<!\p{L})(?:type|typ|tipo|t)[. ]?\d{1,4}(?!\d)/iu;
+const besideType =
+  /(?<!\p{L})(?:wheat|flour|weizen|weizenmehl|mehl|farine|farina|harina|blé|tendre|froment|grano|tenero|trigo|de|di|d'|bread|strong|white|plain|organic|bio|type|typ|tipo)(?!\p{L})/giu;
+
+/** Whether a name is plainly that of a flour of common wheat. */
+function isWheat(name: string): boolean {
+  if (otherFlour.test(name)) return false;
+  return wheatWords.test(name) || (typed.test(name) && !/\p{L}/u.test(name.replace(typed, "").replace(besideType, "")));
+}
 
 function isSolution(words: string): boolean {
   return /water|solution|liquid|液|水/iu.test(words);

@@ -163,25 +163,34 @@ function readText(
   const whole = used.reduce((left, { written }) => left.replace(written, " "), text);
   const named = Object.keys(figures).length > 0 ? thingOf(whole, []) : undefined;
   const known = named !== undefined && named.is !== "unknown";
-  const weights = used.filter(({ is }) => is.by === "mass" || is.by === "volume");
-  const beside = trimmed(
-    weights.reduceRight((left, { start, end }) => `${left.slice(0, start)} ${left.slice(end)}`, rest),
-  );
-  const product = weights.length === 0 ? undefined : productOf(beside);
-  const thing = product ?? (known ? named : thingOf(plain, inBrackets));
+  const product = productIn(rest, used);
+  const thing = product?.thing ?? (known ? named : thingOf(plain, inBrackets));
   if (used.length === 0 && (thing.is === "unknown" || isSentence(plain))) return { kind: "note", opensSteps: false };
   return {
     kind: "item",
     line,
     thing,
     name: plain,
-    amounts: product === undefined ? used : weights,
+    amounts: product?.amounts ?? used,
     amountFirst: (used[0]?.start ?? 0) === 0 || trimmed(rest.slice(0, used[0]?.start)) === "",
     figures: known ? {} : figures,
     inBrackets,
     dusting: dusting.test(rest),
     remarks,
   };
+}
+
+/** Salts with their strength, and the amount beside it: the weights of a line, or the per cent at one of its ends. */
+function productIn(text: string, used: readonly Amount[]) {
+  const weights = used.filter(({ is }) => is.by === "mass" || is.by === "volume");
+  const shares = used.filter(({ is }) => is.by === "share");
+  const choices = weights.length > 0 ? [weights] : [shares.slice(-1), shares.slice(0, 1)];
+  for (const amounts of choices) {
+    const beside = amounts.reduceRight((left, { start, end }) => `${left.slice(0, start)} ${left.slice(end)}`, text);
+    const thing = amounts.length > 0 ? productOf(beside) : undefined;
+    if (thing !== undefined && (weights.length > 0 || thing.ask === undefined)) return { thing, amounts };
+  }
+  return undefined;
 }
 
 /** Between the ingredients of one line, and before the last of them. */
@@ -193,6 +202,8 @@ const betweenIngredients =
  * names nothing and has no amount of its own, as in `flour, strong, 1 kg, sifted`, belongs to what it stands behind.
  */
 export function ingredientsOf(line: WrittenLine, comma: CommaUse): readonly WrittenLine[] {
+  const product = productIn(line.text, amountsOf(line.text, comma));
+  if (product !== undefined && product.thing.ask === undefined) return [line];
   const cuts = [...line.text.matchAll(betweenIngredients)];
   const ends = [...cuts.map(({ index }) => index), line.text.length];
   const starts = [0, ...cuts.map(({ index, 0: cut }) => index + cut.length)];

@@ -40,11 +40,11 @@ const words: readonly (readonly [names: string, measure: Measure])[] = [
   ["dl decilitre decilitres deciliter deciliters", exactly("100")],
   ["l litre litres liter liters ltr リットル", exactly("1000")],
   [
-    "t tsp tsps teaspoon teaspoons tl teelöffel c._à_c c._à_c. c_à_c cuillère_à_café cuillères_à_café cucchiaino cucchiaini cucharadita cucharaditas 小さじ 小匙 茶匙",
+    "t tsp tsps teaspoon teaspoons tl teelöffel c._à_c c._à_c. c_à_c c._à_café c_à_café cuil._à_café cuillère_à_café cuillères_à_café cucchiaino cucchiaini cucharadita cucharaditas 小さじ 小匙 茶匙",
     between("4.9", "5"),
   ],
   [
-    "tbsp tbsps tbs tbl tablespoon tablespoons el esslöffel c._à_s c._à_s. c_à_s cuillère_à_soupe cuillères_à_soupe cucchiaio cucchiai cucharada cucharadas 大さじ 大匙 汤匙",
+    "tbsp tbsps tbs tbl tablespoon tablespoons el esslöffel c._à_s c._à_s. c_à_s c._à_soupe c_à_soupe cuil._à_soupe cuillère_à_soupe cuillères_à_soupe cucchiaio cucchiai cucharada cucharadas 大さじ 大匙 汤匙",
     between("14.8", "20"),
   ],
   ["cup cups カップ 컵", between("200", "250")],
@@ -70,7 +70,9 @@ const byWord = new Map(
 export const measureWords = [...byWord.keys()]
   .sort((a, b) => b.length - a.length)
   .map((word) =>
-    /^[a-zäöüéèà° ]+$/u.test(word) ? `${word.replaceAll(" ", " ?")}(?!\\p{L})\\.?` : word.replaceAll(".", "\\."),
+    /^[a-zäöüéèà° ]+$/u.test(word)
+      ? `${word.replaceAll(" ", " ?")}(?!\\p{L})\\.?`
+      : word.replaceAll(".", "\\.").replace(/[a-z]$/u, "$&(?!\\p{L})"),
   )
   .join("|");
 

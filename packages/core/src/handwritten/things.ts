@@ -33,7 +33,7 @@ function plainNames(list: string): ReadonlySet<string> {
 
 /** Words that say how something is or is put in, and nothing of what it is. */
 const handling =
-  /,? ?(?<!\p{L})(?:dissolved|stirred|mixed)(?: in(?:to)?(?: (?:the|some|a little|part|of|cold|warm|hot))*(?: water)?)?(?!\p{L})|at \d+ ?°[CF]?|(?<!\p{L})(?:of|the|some|a little|a bit|a few|about|approx(?:imately)?|approx\.|around|roughly|ca\.?|circa|etwa|environ|约|約|sifted|sieved|cold|ice-cold|kalt(?:es)?|eiskalt|lauwarm|froide?|tiède|fredda|tiepida|warm|lukewarm|hot|chilled|boiled|at room temperature|room temperature|filtered|fresh|freshly|finely|fine|beaten|lightly|large|medium-sized|free-range|organic|good|plus more|divided|optional|in all|total of|weighed|to taste|as needed|as required|bags?|sacks?|food[ -]grade)(?!\p{L})/giu;
+  /,? ?(?<!\p{L})(?:dissolved|stirred|mixed)(?: in(?:to)?(?: (?:the|some|a little|part|of|cold|warm|hot))*(?: water)?)?(?!\p{L})|at \d+ ?°[CF]?|(?<!\p{L})(?:of|the|some|a little|a bit|a few|about|approx(?:imately)?|approx\.|around|roughly|ca\.?|circa|etwa|environ|约|約|sifted|sieved|cold|ice-cold|kalt(?:es)?|eiskalt|lauwarm(?:es)?|tepid|rase|bombée|gestrichen(?:er?)?|gehäuft(?:er?)?|level|heaped|froide?|tiède|fredda|tiepida|warm|lukewarm|hot|chilled|boiled|at room temperature|room temperature|filtered|fresh|freshly|finely|fine|beaten|lightly|large|medium-sized|free-range|organic|good|plus more|divided|optional|in all|total of|weighed|to taste|as needed|as required|bags?|sacks?|food[ -]grade)(?!\p{L})/giu;
 
 /** What a name stands for: as written, without what says how it is handled, or with its parts the other way round. */
 export function thingOf(written: string, inBrackets: readonly string[]): Thing {
@@ -72,10 +72,10 @@ const inSolution = /(?<!\p{L})(?:solution|liquid)(?!\p{L})/iu;
 /** A strength: one that only a solution has, or a per cent with a word that says so. */
 const strengths = /°|\d ?\p{L}+ ?\/ ?m?l(?!\p{L})|%.*w\/v|(?<!\p{L})(?:Bé|Baumé)(?!\p{L})/iu;
 const inPercent = /\d ?%/u;
-const dissolved = /(?<!\p{L})(?:solution|liquid|dissolved|in water|at \d[\d.]* ?%)/iu;
+const dissolved = /(?<!\p{L})(?:(?:water|inert) rest|solution|liquid|dissolved|in water|at \d[\d.]* ?%)/iu;
 
 /** Salts with a strength beside them, or said to be a solution; undefined where neither stands there. */
-export function productOf(written: string): Thing | undefined {
+export function productOf(written: string): Extract<Thing, { readonly is: "product" }> | undefined {
   const name = trimmed(written).replace(/^of /iu, "");
   const strong = strengths.test(name) || (inPercent.test(name) && dissolved.test(name));
   if (!strong && !inSolution.test(name)) return undefined;

@@ -85,6 +85,10 @@ function namedNumbers(items: readonly PlacedItem[]): UnitsFound {
   return {
     items: items.map((one) => {
       if (one.amount.by !== "number") return one;
+      if (unit === "%" && one.part === "water" && dec(one.amount.value).lte(1)) {
+        const share = dec(one.amount.value).times(HUNDRED).toString();
+        return asked(withUnit(one, unit), `${one.amount.text} % would be no dough: is ${share} % meant?`);
+      }
       return eggs.includes(one) ? asked(one, eggsOrGrams) : withUnit(one, unit);
     }),
     remarks:

@@ -84,7 +84,19 @@ export const carbonates = {
           { source: additiveList, waterNotSaid: true, names: ["炭酸ナトリウム", "碳酸钠", "鹼粉", "탄산나트륨"] },
           { source: healthPage, waterNotSaid: true, names: ["面碱"] },
           { source: additiveNumbers, waterNotSaid: true, names: ["E 500(i)", "INS 500(i)"] },
-          { source: usage, waterNotSaid: true, names: ["carbonate of soda", "炭酸ソーダ", "苏打"] },
+          {
+            source: usage,
+            waterNotSaid: true,
+            names: [
+              "carbonate of soda",
+              "Natriumkarbonat",
+              "carbonato di sodio",
+              "carbonato sódico",
+              "carbonato de sodio",
+              "炭酸ソーダ",
+              "苏打",
+            ],
+          },
         ],
       },
       {
@@ -180,6 +192,10 @@ export const carbonates = {
             names: [
               "salt of tartar",
               "carbonate of potash",
+              "Kaliumkarbonat",
+              "carbonato di potassio",
+              "carbonato potásico",
+              "carbonato de potasio",
               "carbonate de potassium",
               "carbonate de potasse",
               "炭酸カリ",
