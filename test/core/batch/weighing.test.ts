@@ -28,6 +28,13 @@ describe("scales", () => {
     );
   });
 
+  it("that were chosen by the weighing tolerance are told of where that changes", () => {
+    const { graph } = planned({ batch: { flour: "4 kg" }, scales: [{ division: "5 g" }, { division: "0.1 g" }] });
+    const changed = recalculated(graph, { "weighing.tolerance": "0.2" });
+    const ids = changed.ok ? changed.notes.flatMap(({ facts }) => ("ids" in facts ? facts.ids : [])) : [];
+    expect(ids).toContain("salt.division");
+  });
+
   it("weigh on the coarsest of unknown capacity that shows a weight to within the tolerance, and finer where needed", () => {
     const [coarse, exact] = [{ division: "5 g" }, { division: "0.1 g" }];
     const on = (scales: readonly { readonly division: string; readonly capacity?: string }[], more: object = {}) => {

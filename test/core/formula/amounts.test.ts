@@ -135,6 +135,18 @@ describe("doses of alkali", () => {
   });
 });
 
+it("a product that has drawn water holds so much less of all else, and brings the water", () => {
+  const figures = {
+    kind: "alkali" as const,
+    composition: { K2CO3: "97 %", inert: "1 %", water: "rest" },
+    moisture: "5 %",
+  };
+  const { formula } = workedOut({ ...plain, alkali: [{ name: "class powder", amount: "1 %", figures }] });
+  // 98 of dry matter in 98 of it before, in 95 now
+  expect(Number(formula.alkali?.anhydrous.value)).toBeCloseTo((0.97 * 95) / 98, 12);
+  expect(Number(formula.water.carried.value)).toBeCloseTo(0.05, 12);
+});
+
 it.each([
   ["110 %", "rest", "take more than 10 % off for the rest, or remove it"],
   ["100 %", "rest", "take something off for the rest, or remove it"],

@@ -77,6 +77,29 @@ const damp: core.SpecInput = {
   temperature: { dough: "25 °C", flour: "21 °C", room: "22 °C", tap: "14 °C", mixingHeat: "4 kJ/kg" },
 };
 
+/** Alkaline products with their water, one of them replaced by two, and a pure salt that has drawn water. */
+const products: core.SpecInput = {
+  name: "products",
+  flours: [{ name: "bread flour", amount: "100 %", figures: { moisture: "13.6 %", protein: "12 %" } }],
+  water: { added: "36 %" },
+  alkali: [
+    {
+      name: "class powder",
+      amount: "0.5 %",
+      figures: { kind: "alkali", composition: { Na2CO3: "48 %", K2CO3: "42 %", water: "rest" } },
+      replaceWith: ["sodium carbonate decahydrate", "potassium carbonate sesquihydrate"],
+    },
+    {
+      name: "class solution",
+      amount: "1.2 %",
+      figures: { kind: "alkali", composition: { Na2CO3: "8 %", K2CO3: "12 %", inert: "1 %", water: "rest" } },
+    },
+    { name: "potassium carbonate", amount: "0.3 %", figures: { moisture: "4 %" } },
+  ],
+  salt: "1 %",
+  batch: { bowls: 12, rawWeight: "120 g" },
+};
+
 /** A number that is written in the spec or in the store of a noodle. */
 interface Case {
   readonly spec: unknown;
@@ -160,6 +183,12 @@ it("works out again, with the inputs of a changed spec or store, what these are 
     expect(off(one, by)).toEqual([]);
   });
   expect([...asked].toSorted()).toEqual(Object.keys(asks).toSorted());
+});
+
+it("follows what products are made of to their water and to what takes their place", () => {
+  for (const one of casesOf(products).filter(({ where }) => where === "spec")) {
+    for (const by of [more, less]) expect(off(one, by), one.path.join(".")).toEqual([]);
+  }
 });
 
 it("brings all that a table food states to a changed moisture", () => {

@@ -12,7 +12,7 @@ import { type Loads, splitLoads } from "./loads.ts";
 import { deliveredBy, findRemedies, type Remedies, type StockedWeight, weightsWithStock } from "./remedy.ts";
 import { type Rework, withRework } from "./rework.ts";
 import { findTarget, type Target } from "./target.ts";
-import { type Scale, scalesOf, usualTolerance, type WeighedLine, weighApart, weighLoad } from "./weighing.ts";
+import { type Scale, scalesOf, type WeighedLine, weighApart, weighingTolerance, weighLoad } from "./weighing.ts";
 
 /** A batch: what to weigh for each load, and what it comes to. */
 export interface Batch {
@@ -142,7 +142,7 @@ function planned(
   notes: readonly Note[],
 ): Outcome<Batch> {
   const { lines, dusting, rework, loads } = weights;
-  const tolerance = dec(spec.weighingTolerance?.value ?? usualTolerance);
+  const tolerance = weighingTolerance(spec);
   const remedies = findRemedies([...lines, ...(dusting ? [dusting] : [])], scales, loads.count, tolerance);
   const withStock = remedies.stock && [...weightsWithStock(lines, remedies.stock), ...(rework ? [rework] : [])];
   const batch: Omit<Batch, "graph"> = {
@@ -150,7 +150,7 @@ function planned(
     rounding: afterRounding(formula, deliveredBy(lines, remedies.stock, withStock ?? [])),
     remedies,
     ...(withStock && { withStock, totalWithStock: stockTotal(withStock) }),
-    tolerance: tolerance.toFixed(),
+    tolerance: tolerance.value,
   };
   return answer(published(batch, formula.graph), [...notes, ...nothingNotes(batch)]);
 }

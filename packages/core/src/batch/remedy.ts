@@ -2,8 +2,8 @@ import type { Weighed } from "../chemistry/carried.ts";
 import { type CommonStock, commonStock } from "../chemistry/common-stock.ts";
 import { mixture, waterOnly } from "../chemistry/composition.ts";
 import { staysClear } from "../chemistry/solubility.ts";
-import { type Figure, found, given, worked } from "../figure/figure.ts";
-import { commonPractice, definition, fromSpec, massBalance } from "../figure/source.ts";
+import { type Figure, found, worked } from "../figure/figure.ts";
+import { commonPractice, definition, massBalance } from "../figure/source.ts";
 import { writtenWorking } from "../figure/written-working.ts";
 import { type Decimal, dec, decimalText } from "../number/decimal.ts";
 import { roundKeepingTotal } from "../number/rounding.ts";
@@ -75,9 +75,9 @@ export function findRemedies(
   lines: readonly WeighedLine[],
   scales: readonly Scale[],
   loads: Figure,
-  tolerance: Decimal,
+  tolerance: Figure,
 ): Remedies {
-  const small = lines.filter((weighed) => tooLittle(weighed, tolerance));
+  const small = lines.filter((weighed) => tooLittle(weighed, dec(tolerance.value)));
   const stock = stockOf(lines, small, scales, loads, tolerance);
   const finer = small
     .filter((weighed) => stock?.salts.includes(weighed) !== true)
@@ -90,14 +90,20 @@ function stockOf(
   small: readonly WeighedLine[],
   scales: readonly Scale[],
   loads: Figure,
-  tolerance: Decimal,
+  tolerance: Figure,
 ): StockRemedy | undefined {
   const carrier = lines.find(({ line }) => line.role === "water");
   const needed = small.filter(dissolves);
   if (carrier === undefined || needed.length === 0) return undefined;
   const salts = lines.filter(dissolves);
-  const wish = { products: salts.map(saltOf), scales, tolerance, loads: loads.value, storage: fridge };
-  const on = [...[...salts, carrier].flatMap(({ exact, step }) => [exact, step]), loads];
+  const wish = {
+    products: salts.map(saltOf),
+    scales,
+    tolerance: dec(tolerance.value),
+    loads: loads.value,
+    storage: fridge,
+  };
+  const on = [...[...salts, carrier].flatMap(({ exact, step }) => [exact, step]), loads, tolerance];
   const outcome = commonStock({ ...wish, water: carrier.exact.value, on });
   if (!outcome.ok) return undefined;
   const stock = outcome.value;
@@ -136,13 +142,7 @@ function dissolves({ line: { role, material }, exact }: WeighedLine): boolean {
   return clarity.ok && clarity.value.verdict === "clear";
 }
 
-function finerScale(weighed: WeighedLine, tolerance: Decimal): FinerScale {
-  const limit = given(
-    { id: "weighing.tolerance", label: "weighing tolerance", unit: "%", places: 1 },
-    tolerance,
-    "spec, or 1 % unless stated",
-    fromSpec,
-  );
+function finerScale(weighed: WeighedLine, tolerance: Figure): FinerScale {
   const most = worked(
     {
       id: `${weighed.line.id}.coarsest-division`,
@@ -151,7 +151,7 @@ function finerScale(weighed: WeighedLine, tolerance: Decimal): FinerScale {
       places: 4,
     },
     "2 * mass * tolerance / 100",
-    { mass: weighed.exact, tolerance: limit },
+    { mass: weighed.exact, tolerance },
     definition,
   );
   const inUnit = dec(findUnit(weighed.unit)?.factor ?? 1);

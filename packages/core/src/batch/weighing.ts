@@ -30,7 +30,7 @@ export interface Scale {
   /** Unit it shows: `g`, `kg`, `oz` or `lb`. */
   readonly unit: string;
   readonly assumed: boolean;
-  /** Its division, and its capacity where that is stated. */
+  /** Its division, its capacity where that is stated, and the weighing tolerance: what it is chosen by. */
   readonly figures: readonly Figure[];
 }
 
@@ -60,8 +60,8 @@ export interface WeighedLine {
 
 /** The scales of a spec, or one that shows whole grams (tenths of an ounce for US units) where it names none, which a note says. */
 export function scalesOf(spec: Pick<Spec, "scales" | "weighingTolerance">, us: boolean): Outcome<readonly Scale[]> {
-  const tolerance = dec(spec.weighingTolerance?.value ?? usualTolerance);
-  const showsFrom = (division: Decimal): Decimal => division.times(100).div(tolerance);
+  const tolerance = weighingTolerance(spec);
+  const showsFrom = (division: Decimal): Decimal => division.times(100).div(tolerance.value);
   if (spec.scales === undefined) {
     const division = us ? dec(findUnit("oz")?.factor ?? "1").div(10) : ONE;
     return answer(
@@ -75,6 +75,7 @@ export function scalesOf(spec: Pick<Spec, "scales" | "weighingTolerance">, us: b
             assumed: true,
           },
           0,
+          tolerance,
         ),
       ],
       [note("scales.assumed", ["scales"], { us })],
@@ -90,7 +91,7 @@ export function scalesOf(spec: Pick<Spec, "scales" | "weighingTolerance">, us: b
       unit: shownUnit(division.unit),
       assumed: false,
     };
-    return withFigures(read, index);
+    return withFigures(read, index, tolerance);
   });
   const tooCoarse = scales.findIndex(({ division, capacity }) => capacity?.lt(division));
   if (tooCoarse !== -1) {
@@ -114,7 +115,7 @@ function boundlessNotes(scales: readonly Scale[]): readonly Note[] {
   return boundless ? [note("scales.capacity-unknown", ["scales"], { name: finest.name })] : [];
 }
 
-function withFigures(scale: Omit<Scale, "figures">, index: number): Scale {
+function withFigures(scale: Omit<Scale, "figures">, index: number, tolerance: Figure): Scale {
   const { name, division, capacity, assumed } = scale;
   const figure = (what: "division" | "capacity", value: Decimal): Figure =>
     given(
@@ -123,7 +124,7 @@ function withFigures(scale: Omit<Scale, "figures">, index: number): Scale {
       assumed ? "assumed" : "spec",
       fromSpec,
     );
-  const figures = [figure("division", division), ...(capacity ? [figure("capacity", capacity)] : [])];
+  const figures = [figure("division", division), ...(capacity ? [figure("capacity", capacity)] : []), tolerance];
   return { ...scale, figures };
 }
 
@@ -209,7 +210,7 @@ function stepFigure(line: FormulaLine, exact: Figure, { scale, by }: Choice, sca
     },
     scale.division,
     by,
-    [exact, ...scales.flatMap(({ figures }) => figures)],
+    [exact, ...new Set(scales.flatMap(({ figures }) => figures))],
     fromSpec,
   );
 }

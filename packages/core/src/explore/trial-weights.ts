@@ -1,5 +1,5 @@
 import { findRemedies, type Remedies, type ScaledMass, type StockedWeight, weightsWithStock } from "../batch/remedy.ts";
-import { scalesOf, usualTolerance, type WeighedLine, weighLoad } from "../batch/weighing.ts";
+import { scalesOf, type WeighedLine, weighingTolerance, weighLoad } from "../batch/weighing.ts";
 import { type Figure, given } from "../figure/figure.ts";
 import { type Graph, published, scoped, withOrigins } from "../figure/graph.ts";
 import { answer, type Outcome } from "../figure/problem.ts";
@@ -47,7 +47,7 @@ export function weighTrial(spec: Spec, formula: Formula, trial: Trial, us: boole
     const lines = inUse.map((line) => (line.role === "water" ? { ...line, parts: water } : line));
     return weighLoad(lines, flour, count("trial.at-a-time", 1, "doughs at a time"), scales.value);
   });
-  const tolerance = dec(spec.weighingTolerance?.value ?? usualTolerance);
+  const tolerance = weighingTolerance(spec);
   const remedies = findRemedies(
     weighed[0] ?? [],
     scales.value,

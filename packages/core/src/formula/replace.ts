@@ -1,7 +1,7 @@
 import { alkalinityM } from "../chemistry/composition.ts";
 import { convert } from "../chemistry/convert.ts";
 import { amountsFor, type Held } from "../chemistry/swap-amounts.ts";
-import { renamed, shown, worked } from "../figure/figure.ts";
+import { shown, worked } from "../figure/figure.ts";
 import { scoped, withOrigins } from "../figure/graph.ts";
 import { answer, type Note, note, type Outcome, type Path, type Problem, problem, refuse } from "../figure/problem.ts";
 import { massBalance } from "../figure/source.ts";
@@ -53,9 +53,14 @@ export function replaceAlkali(old: FormulaLine, item: SpecAlkali, own: OwnMateri
   const from = { name: old.name, composition };
   const swap = convert({ from: { ...from, mass: old.parts.value }, to: products, hold });
   if (!swap.ok) return refuse(...swap.problems.map((problem) => ({ ...problem, path })));
-  const lines = amountsFor({ from: { ...from, mass: 1 }, to: products, hold }).flatMap((amount, index) => {
-    const product = products[index];
-    return product === undefined ? [] : [lineFor(old, product, renamed(amount, "amount"), index)];
+  const each = amountsFor({ from: { ...from, mass: 1 }, to: products, hold }).map((amount) => ({
+    ...amount,
+    label: `${amount.label} for 1 g of ${old.name}`,
+  }));
+  const behind = new Map(scoped(old.id, withOrigins(each)).map((figure) => [figure.id, figure]));
+  const lines = products.flatMap((product, index) => {
+    const amount = behind.get(`${old.id}.${each[index]?.id}`);
+    return amount === undefined ? [] : [lineFor(old, product, amount, index)];
   });
   return answer({ old, lines: lines.filter(({ parts }) => parts.value !== "0") }, [
     replacedNote(path, old, item, products),
@@ -102,11 +107,8 @@ function noProduct(path: Path): Problem {
   return problem("alkali.replace-with", [...path, "holding"], {});
 }
 
-function lineFor(old: FormulaLine, product: Product, amount: FormulaLine["parts"], index: number): FormulaLine {
+function lineFor(old: FormulaLine, product: Product, each: FormulaLine["parts"], index: number): FormulaLine {
   const id = `${old.id}.${index + 1}`;
-  const label = `${product.name} for 1 g of ${old.name}`;
-  const behind = scoped(id, withOrigins([{ ...amount, label }]));
-  const each = behind.at(-1) ?? amount;
   const written = { ...old.parts, label: `${old.name} as written` };
   const parts = worked(
     { id: `${id}.parts`, label: product.name, unit: "% of flour", places: 2 },

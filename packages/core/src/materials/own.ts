@@ -1,9 +1,9 @@
 import type { Product } from "../chemistry/carried.ts";
-import { potassiumShare, sodiumShare } from "../chemistry/composition.ts";
+import { type Composition, potassiumShare, sharesOf, sodiumShare } from "../chemistry/composition.ts";
 import type { Range } from "../figure/figure.ts";
 import { answer, type Note, type Outcome, type Path, problem, refuse } from "../figure/problem.ts";
 import { fromSpec, type Source } from "../figure/source.ts";
-import { type Decimal, type DecimalText, dec, decimalText } from "../number/decimal.ts";
+import { type Decimal, type DecimalInput, type DecimalText, dec, decimalText, HUNDRED } from "../number/decimal.ts";
 import type { Quantity } from "../number/quantity.ts";
 import { findMaterial, isAlkaliLike, materialNamed, nearestMaterials } from "./catalogue.ts";
 import {
@@ -174,7 +174,8 @@ function overlay(
   const kind: MaterialKind = figures.kind ?? before?.kind ?? (statesComposition(figures) ? "alkali" : "flour");
   const composition = statedComposition(figures, place);
   if (!composition.ok) return composition;
-  const chosen = composition.value ?? before?.composition;
+  const made = composition.value ?? before?.composition;
+  const chosen = made && figures.moisture ? atMoisture(made, figures.moisture.value) : made;
   const knownMoisture = figures.moisture?.value ?? composition.value?.water ?? before?.moisture;
   const assumed = knownMoisture === undefined && onlyTheBag(figures);
   const moisture = assumed ? assumedMoisture.value : knownMoisture;
@@ -303,6 +304,15 @@ function restated(
 ): Stated | undefined {
   const assumed = basis === undefined && usual.kind === "at";
   return quantity && { value: quantity.value, basis: basis ?? usual, ...(assumed && { assumed }) };
+}
+
+/** What a product is made of where its moisture is another one: its dry matter stays what it is. */
+function atMoisture(composition: Composition, moisture: DecimalText): Composition {
+  const { water, inert } = composition;
+  if (dec(water).eq(moisture) || dec(water).gte(HUNDRED)) return composition;
+  const moved = (share: DecimalInput): DecimalText => decimalText(onMoisture(dec(share), water, moisture));
+  const shares = sharesOf(composition).map(([name, share]) => [name, moved(share)] as const);
+  return { species: Object.fromEntries(shares), water: moisture, inert: moved(inert) };
 }
 
 /** What a share that stays was stated on. One as is holds at the moisture it was found at; where that was only assumed, it says nothing of another one. */
