@@ -173,7 +173,7 @@ describe("outside the fits", () => {
     const outcome = strengthOf({ species: { Na3PO4: "5" }, water: "95", inert: "0" }, 20, "145");
     expect(outcome.ok && outcome.value.byVolume).toBeUndefined();
     expect(outcome.ok && outcome.value.massPercent.value).toBe("5");
-    expect(outcome.ok && outcome.notes.map(({ code }) => code)).toEqual(["strength.no-density"]);
+    expect(outcome.ok && outcome.notes.map(({ code }) => code)).toEqual(["strength.no-density", "ph.not-estimated"]);
   });
 
   test("values that no solution has are refused", () => {

@@ -6,6 +6,7 @@ import { readKitchenFile } from "@noodlewright/core/spec";
 import { beforeAll, describe, expect, it } from "vitest";
 import { parse } from "yaml";
 import manifest from "../../../packages/core/package.json" with { type: "json" };
+import { unexplained } from "./explained.ts";
 
 /** What stands behind `@example` in the doc comments of core is worked out and compared with what it says. */
 interface Example {
@@ -146,5 +147,15 @@ describe("what a program imports", () => {
     });
     expect([...new Set(unplain)].toSorted()).toEqual(["input", "noAnswer", "readNoodle", "settle", "telling"]);
     expect(new Set(given.map(({ name }) => name)).size).toBeGreaterThan(150);
+  });
+
+  it("is given figures that every function lets explain themselves, in a copy too", () => {
+    const silent = given.flatMap(({ name, result }) => {
+      if (typeof result !== "object" || result === null) return [];
+      const { report: _report, ...plain } = result as Names;
+      const data = Array.isArray(result) ? result : plain;
+      return ["readNoodle", "settle"].includes(name) ? [] : unexplained(data).map((what) => `${name}: ${what}`);
+    });
+    expect([...new Set(silent)]).toEqual([]);
   });
 });

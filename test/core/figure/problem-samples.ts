@@ -636,10 +636,7 @@ export const samples: Readonly<Record<Code | NoteCode, Sample>> = {
     "",
     `correct({ ...weakBatch, batch: { name: "batch", composition: { species: { Na3PO4: "9" }, water: "91", inert: "0" }, mass: "1000" }, salts: { name: "phosphate", composition: pure("Na3PO4") }, tank: 500 })`,
   ],
-  "solutions.coarse-scale": [
-    "",
-    `coarseNotes(roundRecipe(makeUp(tenOfSoda).value, [soda], 7), makeUp(tenOfSoda).value.strength.massPercent)`,
-  ],
+  "solutions.coarse-scale": ["", `makeUp({ ...tenOfSoda, division: 7 })`],
   "solutions.reaction": ["", `reactionNotes([pure("NaOH"), pure("NaHCO3")])`],
   "solutions.clarity-unknown": [
     "",
@@ -653,7 +650,7 @@ export const samples: Readonly<Record<Code | NoteCode, Sample>> = {
   "solubility.exchange": ["", `staysClear({ species: { KHCO3: "5", Na2CO3: "5" }, water: "90", inert: "0" }, 25)`],
   "baking.keep-dry": ["", `bakedSalt({ salt: "NaHCO3", before: 500, after: 330 })`],
   "baking.assumed": ["", `materialNamed("baked soda").notes`],
-  "ph.not-estimated": ["", `phNotes(solutionPh(pure("K2CO3"), 25))`],
+  "ph.not-estimated": ["", `strengthOf({ species: { Na3PO4: "5" }, water: "95", inert: "0" }, 20, "145")`],
   "ph.of-the-solution": ["", `solutionPh({ species: { Na2CO3: "1" }, water: "99", inert: "0" }, 25)`],
   "ph.classification": ["", `phRule({ species: { Na2CO3: "1" }, water: "99", inert: "0" }, "11.6")`],
   "convert.ratio-not-met": [

@@ -113,7 +113,7 @@ const solutions: readonly core.Outcome<unknown>[] = [
     loads: 9,
     storage: 4,
   }),
-  ...(mixed.ok ? [{ ok: true, value: roundRecipe(mixed.value, [soda, potash], "1"), notes: [] } as const] : []),
+  ...(mixed.ok ? [{ ok: true, value: roundRecipe(mixed.value, "1"), notes: [] } as const] : []),
 ];
 
 /** The graph of a result; one without figures needs none. */

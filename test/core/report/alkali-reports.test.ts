@@ -11,6 +11,7 @@ import {
   correct,
   dilute,
   idealBakeReport,
+  idealYield,
   makeUp,
   type Recipe,
   readHydrometer,
@@ -23,7 +24,7 @@ import {
   strengthOf,
   strengthReport,
 } from "@noodlewright/core/chemistry";
-import { shownValue, writtenWorking } from "@noodlewright/core/figure";
+import { type Published, shownValue, writtenWorking } from "@noodlewright/core/figure";
 import { describe, expect, it } from "vitest";
 import { planBatch } from "#core/batch/batch.ts";
 import { saltsOfLoad } from "#core/batch/remedy.ts";
@@ -44,19 +45,19 @@ function value<T>(outcome: Outcome<T>): T {
 }
 
 const product = (text: string) => value(readProduct(text, {}, {}, []));
-const conditions = { temperature: "20", storage: "20", scale: "145" } as const;
+const conditions = { temperature: "20", storage: "20", scale: "145", division: "0.1" } as const;
 const twenty = { measure: "mass-percent", value: "20" } as const;
 const powder = product("Na2CO3 58.8 %, K2CO3 39.2 %, water rest");
 const [soda, potash] = [product("sodium carbonate"), product("potassium carbonate")] as const;
 const bottle = product("K2CO3 6, Na2CO3 4 at 24 °Bé");
 
-function swapReport(swap: Swap, flour?: string): Report {
-  const outcome = convert(swap);
-  return convertReport({ ...swap, flour }, value(outcome), outcome.ok ? outcome.notes : []);
+function swapReport(copy: Copying, swap: Swap, flour?: string): Report {
+  const outcome = convert({ ...swap, flour });
+  return convertReport({ ...swap, flour }, copy(value(outcome)), outcome.ok ? outcome.notes : []);
 }
 
-function solution(recipe: Recipe, products: readonly ReturnType<typeof product>[], division = "0.1"): Report {
-  return recipeReport(recipe, { command: "alkali make", title: "test", products, division, ...conditions }, []);
+function solution(recipe: Published<Recipe>): Report {
+  return recipeReport(recipe, { command: "alkali make", title: "test" }, []);
 }
 
 const spec = {
@@ -83,89 +84,103 @@ const { formula, spec: read } = value(formulaOf(spec));
 const batch = value(planBatch(read, formula));
 
 const baked = value(bakedSalt({ salt: "NaHCO3", before: 500, after: 330, moisture: 3, assay: "99.5" }));
-const reports: Readonly<Record<string, () => Report>> = {
-  "powder to two salts": () =>
+/** What copies a result: by itself, through JSON, or as a worker is handed it. */
+type Copying = <T>(result: T) => T;
+const copyings = {
+  "through JSON": (result) => JSON.parse(JSON.stringify(result)),
+  "to a worker": structuredClone,
+} as const satisfies Readonly<Record<string, Copying>>;
+
+const reports: Readonly<Record<string, (copy: Copying) => Report>> = {
+  "powder to two salts": (copy) =>
     swapReport(
+      copy,
       { from: { ...powder, mass: 45 }, to: [soda, potash], hold: "M", doughWater: 1700, doughSalt: 50 },
       "5000",
     ),
-  "a ratio out of reach": () => swapReport({ from: { ...potash, mass: 9 }, to: [soda, product("NaOH")], hold: "M" }),
-  "bottle to bicarbonate": () =>
-    swapReport({ from: { ...soda, mass: 9 }, to: [product("baking soda")], hold: "cations", doughWater: 360 }),
-  make: () =>
+  "a ratio out of reach": (copy) =>
+    swapReport(copy, { from: { ...potash, mass: 9 }, to: [soda, product("NaOH")], hold: "M" }),
+  "bottle to bicarbonate": (copy) =>
+    swapReport(copy, { from: { ...soda, mass: 9 }, to: [product("baking soda")], hold: "cations", doughWater: 360 }),
+  make: (copy) =>
     solution(
-      value(
-        makeUp({
-          products: [
-            { ...potash, parts: 6 },
-            { ...soda, parts: 4 },
-          ],
-          ratioBy: "anhydrous",
-          target: twenty,
-          amount: { millilitres: 2000 },
-          ...conditions,
-        }),
+      copy(
+        value(
+          makeUp({
+            products: [
+              { ...potash, parts: 6 },
+              { ...soda, parts: 4 },
+            ],
+            ratioBy: "anhydrous",
+            target: twenty,
+            amount: { millilitres: 2000 },
+            ...conditions,
+          }),
+        ),
       ),
-      [potash, soda],
     ),
-  dilute: () =>
-    solution(value(dilute({ stock: { ...bottle, mass: 500 }, target: { ...twenty, value: "8" }, ...conditions })), [
-      bottle,
-    ]),
-  blend: () => {
+  dilute: (copy) =>
+    solution(
+      copy(value(dilute({ stock: { ...bottle, mass: 500 }, target: { ...twenty, value: "8" }, ...conditions }))),
+    ),
+  blend: (copy) => {
     const stocks = [product("Na2CO3 15 %, water rest"), product("K2CO3 40 %, water rest")] as const;
     return solution(
-      value(
-        blend({
-          stocks,
-          target: { ...twenty, value: "15" },
-          potassiumShare: 60,
-          amount: { grams: 1000 },
-          ...conditions,
-        }),
+      copy(
+        value(
+          blend({
+            stocks,
+            target: { ...twenty, value: "15" },
+            potassiumShare: 60,
+            amount: { grams: 1000 },
+            ...conditions,
+            division: "1",
+          }),
+        ),
       ),
-      stocks,
-      "1",
     );
   },
-  correct: () =>
+  correct: (copy) =>
     solution(
-      value(
-        correct({
-          batch: { ...product("Na2CO3 9 %, water rest"), mass: 4200 },
-          target: { ...twenty, value: "12" },
-          salts: soda,
-          ...conditions,
-        }),
+      copy(
+        value(
+          correct({
+            batch: { ...product("Na2CO3 9 %, water rest"), mass: 4200 },
+            target: { ...twenty, value: "12" },
+            salts: soda,
+            ...conditions,
+          }),
+        ),
       ),
-      [product("Na2CO3 9 %, water rest"), soda],
     ),
-  stock: () => {
+  stock: (copy) => {
     const products = saltsOfLoad(batch);
     const wish = { scales: [{ division: "1" }], tolerance: "1", loads: 10, ...conditions };
-    return stockReport(value(severalStock({ ...wish, products })), products, { division: "1", ...conditions }, []);
+    return stockReport(copy(value(severalStock({ ...wish, products }))), {}, []);
   },
-  strength: () => {
+  strength: (copy) => {
     const salts = product("K2CO3 6, Na2CO3 4").composition;
     const reading = value(readHydrometer(salts, { measure: "degrees-baume", scale: "145", value: "20" }, "0.2"));
-    const { composition, massPercent } = reading;
-    const strength = value(strengthOf(composition, "20", "145"));
-    return strengthReport({ name: "bottle", composition, strength, reading: massPercent, temperature: "20" }, []);
+    const { composition, massPercent } = copy(reading);
+    const strength = copy(value(strengthOf(composition, "20", "145")));
+    return strengthReport({ name: "bottle", composition, strength, reading: massPercent }, []);
   },
-  bake: () => bakeReport(baked, [], value(bakeDose(baked, { ...soda, mass: 40 }))),
-  "bake, ideal": () => idealBakeReport("KHCO3"),
-  certificate: () => assayReport(value(assayed({ as: "Na2O", percent: "57" }, soda.composition, "0.6")), []),
-  titration: () =>
+  bake: (copy) => bakeReport(copy(baked), [], copy(value(bakeDose(baked, { ...soda, mass: 40 })))),
+  "bake, ideal": (copy) => idealBakeReport("KHCO3", copy(idealYield("KHCO3"))),
+  certificate: (copy) => assayReport(copy(value(assayed({ as: "Na2O", percent: "57" }, soda.composition, "0.6"))), []),
+  titration: (copy) =>
     assayReport(
-      value(
-        splitByEndPoints({
-          phenolphthalein: 17,
-          total: "37.4",
-          normality: 1,
-          sample: "2.4",
-          potassium: 10,
-          water: "0.5",
-        }),
+      copy(
+        value(
+          splitByEndPoints({
+            phenolphthalein: 17,
+            total: "37.4",
+            normality: 1,
+            sample: "2.4",
+            potassium: 10,
+            water: "0.5",
+          }),
+        ),
       ),
       [],
     ),
@@ -175,12 +190,16 @@ const reports: Readonly<Record<string, () => Report>> = {
 };
 
 describe.each(Object.entries(reports))("%s", (_, build) => {
-  const report = build();
+  const report = build((result) => result);
   const figures = Object.values(report.figures);
 
   it("is sound and fits the schema of the output", () => {
     expectSound(report);
     expect(reportSchema.parse(report)).toEqual(report);
+  });
+
+  it.each(Object.entries(copyings))("is the same of a result that was copied %s", (_, copy) => {
+    expect(build(copy)).toStrictEqual(report);
   });
 
   it("leads every figure back to its leaves", () => {
@@ -250,13 +269,10 @@ describe("ounces", () => {
         target: { ...twenty, value: "10" },
         amount: { grams: ounces("16") },
         ...conditions,
+        division: tenth.division,
       }),
     );
-    const report = recipeReport(
-      recipe,
-      { command: "alkali make", title: "test", products: [soda], ...tenth, ...conditions },
-      [],
-    );
+    const report = recipeReport(recipe, { command: "alkali make", title: "test", divisionUnit: "oz" }, []);
     expect(textsOf(report, "weigh").slice(0, 3)).toEqual(["1.6", "14.4", "16.0"]);
   });
 
@@ -265,7 +281,7 @@ describe("ounces", () => {
     const load = (scale: { readonly division: string; readonly divisionUnit?: string }) => {
       const wish = { scales: [scale], tolerance: "1", loads: 10, ...conditions };
       const stock = value(severalStock({ ...wish, products }));
-      return textsOf(stockReport(stock, products, { ...scale, ...conditions, units: "us" }, []), "load")[0];
+      return textsOf(stockReport(stock, { ...scale, units: "us" }, []), "load")[0];
     };
     // 1 % of 5 oz, and of 50 g, is half a division
     expect(load(tenth)).toBe("5.00 oz");

@@ -1,4 +1,5 @@
 import type { Outcome } from "@noodlewright/core";
+import type { Published } from "@noodlewright/core/figure";
 import {
   calibrateReport,
   type Measurement,
@@ -24,7 +25,7 @@ const measure = (key: string, describe: string, placeholder: string): ValueFlags
 function calibration(
   title: string,
   values: ValueFlags,
-  work: (input: unknown) => Outcome<Measurement>,
+  work: (input: unknown) => Outcome<Published<Measurement>>,
   examples: Command["examples"],
 ): Command {
   return {

@@ -1,3 +1,4 @@
+import { type Published, publish } from "../figure/graph.ts";
 import {
   answer,
   type Note,
@@ -31,7 +32,7 @@ import { anyFractions, bestSteps, smallestSteps } from "./step-search.ts";
  *
  * @example searchBlend({ flours: [{ name: "soft", protein: "9", moisture: "14" }, { name: "strong", protein: "12", moisture: "14" }], targets: { protein: { least: "10.5", basis: { kind: "as is" } } }, prefer: { kind: "most", flour: "soft" } }).value.blends[0].shares.map(({ share }) => share.value) // => ["50", "50"]
  */
-export function searchBlend(question: BlendQuestion): Outcome<BlendAnswer> {
+export function searchBlend(question: BlendQuestion): Outcome<Published<BlendAnswer>> {
   const count = question.alternatives ?? 1;
   if (!Number.isInteger(count) || count < 1 || count > 20) {
     return refuse(problem("blend.alternatives", ["alternatives"], { count }));
@@ -42,7 +43,8 @@ export function searchBlend(question: BlendQuestion): Outcome<BlendAnswer> {
   const budget = wholeQuestion();
   const search: Search = { setup, order, count, budget };
   const first = nearestToValue(search) ?? findBlends(search, stepProblem(setup), []);
-  return first ?? nearestInSteps(search) ?? answer(explainConflict(setup, order, budget));
+  const outcome = first ?? nearestInSteps(search) ?? answer(explainConflict(setup, order, budget));
+  return outcome.ok ? publish(outcome.value, outcome.notes) : outcome;
 }
 
 interface Search {

@@ -1,5 +1,6 @@
 import { cornersOf, type Sides } from "../figure/corners.ts";
 import { exact, type Figure, given, type Range, shown, worked } from "../figure/figure.ts";
+import { type Published, published } from "../figure/graph.ts";
 import { loudNote, type Note, note } from "../figure/problem.ts";
 import { fromSpec, massBalance } from "../figure/source.ts";
 import { withRange } from "../formula/ranges.ts";
@@ -41,7 +42,7 @@ export function waterAfter(
   newFlours: readonly WaterFlour[],
   added: DecimalText,
   order: readonly string[] = [...flours, ...newFlours].map(({ name }) => name),
-): BlendWater {
+): Published<BlendWater> {
   const start = given(
     { id: "water.before", label: "added water before", unit: "% of flour", places: 2 },
     added,
@@ -57,16 +58,11 @@ export function waterAfter(
     ruled ? all : all.map(({ dryGluten: _beyondRule, ...flour }) => flour);
   const { work, before, after, notKnown, notes } = wayOf(byRule(old), byRule(fresh), start);
   const water = work(before, after, start);
-  return {
-    added: withRange(
-      water.added,
-      openRange(before, after, (...flours) => work(...flours, start).added),
-    ),
-    before: start,
-    causes: water.causes,
-    notKnown,
-    notes,
-  };
+  const withOpen = withRange(
+    water.added,
+    openRange(before, after, (...flours) => work(...flours, start).added),
+  );
+  return published({ added: withOpen, before: start, causes: water.causes, notKnown, notes });
 }
 
 /** How the water of a blend is worked out, and from which figures of its flours. */

@@ -1,5 +1,5 @@
 import { type Figure, given, summed, worked } from "../figure/figure.ts";
-import { scoped, underScope, withOrigins } from "../figure/graph.ts";
+import { type Published, published, scoped, underScope, withOrigins } from "../figure/graph.ts";
 import { definition, massBalance } from "../figure/source.ts";
 import type { BlendAnswer, FoundBlend } from "./blend-question.ts";
 
@@ -17,7 +17,7 @@ export interface Change {
  *
  * @example compareFigures([], []) // => []
  */
-export function compareFigures(before: readonly Figure[], after: readonly Figure[]): readonly Change[] {
+export function compareFigures(before: readonly Figure[], after: readonly Figure[]): readonly Published<Change>[] {
   const ids = [...new Set([...before, ...after].map(({ id }) => id))];
   const olds = figuresBefore(before);
   return ids.map((id) => {
@@ -29,9 +29,9 @@ export function compareFigures(before: readonly Figure[], after: readonly Figure
     const fresh = knownNow ?? noShare(id, known);
     const label = (fresh ?? old)?.label ?? id;
     if (old === undefined || fresh === undefined) {
-      return { label, ...(old === undefined ? {} : { before: old }), ...(fresh === undefined ? {} : { after: fresh }) };
+      return published({ label, ...(old && { before: old }), ...(fresh && { after: fresh }) });
     }
-    return { label, before: old, after: fresh, difference: difference(old, fresh) };
+    return published({ label, before: old, after: fresh, difference: difference(old, fresh) });
   });
 }
 

@@ -1,6 +1,7 @@
 import { exact, type Figure, given, worked } from "../figure/figure.ts";
 import { frozen } from "../figure/frozen.ts";
-import { answer, type Outcome, problem, refuse } from "../figure/problem.ts";
+import { type Published, publish } from "../figure/graph.ts";
+import { type Outcome, problem, refuse } from "../figure/problem.ts";
 import { fromSpec, massBalance, type Source } from "../figure/source.ts";
 import type { DecimalText } from "../number/decimal.ts";
 import { driedEgg, wholeEgg } from "./water-sources.ts";
@@ -44,7 +45,11 @@ export const driedWholeEgg: ActiveProduct = frozen({
  *
  * @example shown(replaceProduct("100", rawWholeEgg, driedWholeEgg).value.mass) // => "24.5 g"
  */
-export function replaceProduct(mass: DecimalText, old: ActiveProduct, fresh: ActiveProduct): Outcome<Replacement> {
+export function replaceProduct(
+  mass: DecimalText,
+  old: ActiveProduct,
+  fresh: ActiveProduct,
+): Outcome<Published<Replacement>> {
   const content = (product: ActiveProduct, what: "active" | "water", id: string): Figure =>
     given(
       {
@@ -83,5 +88,5 @@ export function replaceProduct(mass: DecimalText, old: ActiveProduct, fresh: Act
     },
     massBalance,
   );
-  return answer({ mass: newMass, water });
+  return publish({ mass: newMass, water });
 }

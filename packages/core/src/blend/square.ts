@@ -1,5 +1,6 @@
 import { exact, type Figure, given, worked } from "../figure/figure.ts";
-import { answer, type Outcome, problem, refuse } from "../figure/problem.ts";
+import { type Published, publish } from "../figure/graph.ts";
+import { type Outcome, problem, refuse } from "../figure/problem.ts";
 import { commonPractice, fromSpec, massBalance } from "../figure/source.ts";
 import type { MoistureBasis } from "../materials/fields.ts";
 import { dryRatio } from "../materials/moisture.ts";
@@ -29,7 +30,7 @@ export interface SquareAnswer {
  *
  * @example shown(squareRule({ one: { name: "soft", protein: "9", moisture: "14" }, other: { name: "gluten", protein: "72", moisture: "14" }, target: "11", basis: { kind: "as is" } }).value.one) // => "96.825 % of flour"
  */
-export function squareRule(question: SquareQuestion): Outcome<SquareAnswer> {
+export function squareRule(question: SquareQuestion): Outcome<Published<SquareAnswer>> {
   const { one, other } = question;
   const [oneOff, otherOff] = [offTarget("one", one, question), offTarget("other", other, question)];
   const away = [exact(oneOff.off), exact(otherOff.off)] as const;
@@ -48,7 +49,7 @@ export function squareRule(question: SquareQuestion): Outcome<SquareAnswer> {
       massBalance,
       commonPractice,
     );
-  return answer({
+  return publish({
     one: share("one", one.name, oneParts, otherParts),
     other: share("other", other.name, otherParts, oneParts),
     working: [...oneOff.working, ...otherOff.working, oneParts, otherParts],

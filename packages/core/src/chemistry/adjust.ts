@@ -1,4 +1,5 @@
 import { exact, found, given, worked } from "../figure/figure.ts";
+import type { Published } from "../figure/graph.ts";
 import { answer, type Note, note, type Outcome, type Problem, problem, refuse } from "../figure/problem.ts";
 import { definition, massBalance } from "../figure/source.ts";
 import { type DecimalInput, dec, fixedText } from "../number/decimal.ts";
@@ -20,7 +21,7 @@ export interface Dilution extends Conditions {
  * Problems: `solutions.amount`, and those of `solutionAt`.
  * @example shown(dilute({ stock: { name: "stock", composition: { species: { K2CO3: "40" }, water: "60", inert: "0" }, mass: 500 }, target: { measure: "mass-percent", value: "20" }, temperature: 20, scale: "145" }).value.water) // => "500.00 g"
  */
-export function dilute({ stock, target, ...conditions }: Dilution): Outcome<Recipe> {
+export function dilute({ stock, target, ...conditions }: Dilution): Outcome<Published<Recipe>> {
   const nothing = nothingOf(stock);
   if (nothing !== undefined) return refuse(nothing);
   const solution = solutionAt(stock.composition, target);
@@ -56,7 +57,14 @@ export function dilute({ stock, target, ...conditions }: Dilution): Outcome<Reci
     massBalance,
   );
   return completed(
-    { amounts: [amount], water, mass, composition: solution.value, compositionOn: [from.own, from.target] },
+    {
+      products: [stock],
+      amounts: [amount],
+      water,
+      mass,
+      composition: solution.value,
+      compositionOn: [from.own, from.target],
+    },
     conditions,
     solution.notes,
   );
@@ -82,7 +90,7 @@ export interface Correction extends Conditions {
  * Problems: `solutions.amount`; `solutions.too-weak-salts` when what there is to add is itself weaker than the target, and those of `solutionAt`.
  * @example shown(correct({ batch: { name: "batch", composition: { species: { Na2CO3: "9" }, water: "91", inert: "0" }, mass: 1000 }, target: { measure: "mass-percent", value: "10" }, salts: { name: "soda", composition: { species: { Na2CO3: "100" }, water: "0", inert: "0" } }, temperature: 20, scale: "145" }).value.amounts[1]) // => "11.11 g"
  */
-export function correct({ within, tank, ...correction }: Correction): Outcome<Recipe> {
+export function correct({ within, tank, ...correction }: Correction): Outcome<Published<Recipe>> {
   const recipe = corrected(correction);
   if (!recipe.ok) return recipe;
   const about = [...withinNotes(correction, within), ...tankNotes(correction.batch, recipe.value, tank)];
@@ -120,7 +128,12 @@ function tankNotes(batch: Weighed, recipe: Recipe, tank: DecimalInput | undefine
   return [note("solutions.tank", [], { fills: litres(most), tank: litres(tank), most: part })];
 }
 
-function corrected({ batch, target, salts, ...conditions }: Omit<Correction, "within" | "tank">): Outcome<Recipe> {
+function corrected({
+  batch,
+  target,
+  salts,
+  ...conditions
+}: Omit<Correction, "within" | "tank">): Outcome<Published<Recipe>> {
   const nothing = nothingOf(batch);
   if (nothing !== undefined) return refuse(nothing);
   const thinner = solutionAt(batch.composition, target);
@@ -180,7 +193,14 @@ function corrected({ batch, target, salts, ...conditions }: Omit<Correction, "wi
     massBalance,
   );
   return completed(
-    { amounts: [from.mass, more], water, mass, composition, compositionOn: Object.values(from) },
+    {
+      products: [batch, salts],
+      amounts: [from.mass, more],
+      water,
+      mass,
+      composition,
+      compositionOn: Object.values(from),
+    },
     conditions,
     aim.notes,
   );

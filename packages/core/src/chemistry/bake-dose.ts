@@ -1,5 +1,6 @@
 import { type Figure, given } from "../figure/figure.ts";
-import { answer, type Outcome } from "../figure/problem.ts";
+import { type Published, publish } from "../figure/graph.ts";
+import type { Outcome } from "../figure/problem.ts";
 import { definition } from "../figure/source.ts";
 import type { Baked } from "./baking.ts";
 import type { Weighed } from "./carried.ts";
@@ -17,7 +18,7 @@ export interface BakedDose {
  * @param wanted - the product that the formula names, and g of it
  * @example bakeDose(bakedSalt({ salt: "NaHCO3", before: 500, after: 330 }).value, { name: "soda", composition: { species: { Na2CO3: "100" }, water: "0", inert: "0" }, mass: "40" }).value.swapped.amounts.map(shown) // => ["41.85 g"]
  */
-export function bakeDose(baked: Baked, wanted: Weighed): Outcome<BakedDose> {
+export function bakeDose(baked: Baked, wanted: Weighed): Outcome<Published<BakedDose>> {
   const to = { name: "the baked salt", composition: baked.composition };
   const swapped = convert({ from: wanted, to: [to], hold: "M" });
   if (!swapped.ok) return swapped;
@@ -27,5 +28,5 @@ export function bakeDose(baked: Baked, wanted: Weighed): Outcome<BakedDose> {
     "the formula",
     definition,
   );
-  return answer({ wanted: dose, swapped: swapped.value }, swapped.notes);
+  return publish({ wanted: dose, swapped: swapped.value }, swapped.notes);
 }

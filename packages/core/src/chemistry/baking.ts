@@ -1,10 +1,12 @@
 import { exact, type Figure, worked } from "../figure/figure.ts";
-import { answer, type Note, note, type Outcome, problem, refuse } from "../figure/problem.ts";
+import { type Published, publish, published } from "../figure/graph.ts";
+import { type Note, note, type Outcome, problem, refuse } from "../figure/problem.ts";
 import { massBalance } from "../figure/source.ts";
 import { type Decimal, type DecimalInput, dec, fixedText, HUNDRED } from "../number/decimal.ts";
 import { type Composition, fromMasses } from "./composition.ts";
 import { atomicWeightSource, molarMass } from "./elements.ts";
 import { named } from "./named.ts";
+import { type ProductFigures, productFigures } from "./titration.ts";
 
 /** The bicarbonates and the carbonates that the oven turns them into. */
 const bakes = {
@@ -27,7 +29,7 @@ export interface Bake {
 }
 
 /** What bicarbonate became in the oven. */
-export interface Baked {
+export interface Baked extends ProductFigures {
   /** Share of the bicarbonate that was converted, %. */
   readonly conversion: Figure;
   /** Mass left of 100 at full conversion. */
@@ -55,12 +57,14 @@ const SLACK = "1";
  *
  * @example idealYield("NaHCO3").value.slice(0, 7) // => "63.0835"
  */
-export function idealYield(salt: BakingSalt): Figure {
-  return worked(
-    { id: "baking.ideal-yield", label: "mass left of 100 at full conversion", unit: "%", places: 2 },
-    "100 * carbonate / (2 * bicarbonate)",
-    { carbonate: molar(bakes[salt].to), bicarbonate: molar(salt) },
-    atomicWeightSource,
+export function idealYield(salt: BakingSalt): Published<Figure> {
+  return published(
+    worked(
+      { id: "baking.ideal-yield", label: "mass left of 100 at full conversion", unit: "%", places: 2 },
+      "100 * carbonate / (2 * bicarbonate)",
+      { carbonate: molar(bakes[salt].to), bicarbonate: molar(salt) },
+      atomicWeightSource,
+    ),
   );
 }
 
@@ -70,7 +74,7 @@ export function idealYield(salt: BakingSalt): Figure {
  * Problems: `baking.mass`, `baking.heavier`, `baking.lighter`.
  * @example shown(bakedSalt({ salt: "NaHCO3", before: 500, after: 330 }).value.conversion) // => "92.1 %"
  */
-export function bakedSalt(bake: Bake): Outcome<Baked> {
+export function bakedSalt(bake: Bake): Outcome<Published<Baked>> {
   const before = dec(bake.before);
   const after = dec(bake.after);
   const moisture = dec(bake.moisture ?? 0);
@@ -111,7 +115,8 @@ export function bakedSalt(bake: Bake): Outcome<Baked> {
   }
   const full = percent.gt(HUNDRED) ? HUNDRED : percent;
   const composition = fromMasses(left(bake.salt, before, moisture, assay, full));
-  return answer({ conversion, idealYield: idealYield(bake.salt), composition }, [keepDry(bake.salt)]);
+  const figures = productFigures(composition, "the masses before and after");
+  return publish({ conversion, idealYield: idealYield(bake.salt), composition, ...figures }, [keepDry(bake.salt)]);
 }
 
 function left(salt: BakingSalt, before: Decimal, moisture: Decimal, assay: Decimal, percent: Decimal) {

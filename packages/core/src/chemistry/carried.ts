@@ -1,4 +1,5 @@
 import { type Figure, given, renamed, worked } from "../figure/figure.ts";
+import { type Published, published } from "../figure/graph.ts";
 import type { Outcome } from "../figure/problem.ts";
 import { definition, massBalance, type Source } from "../figure/source.ts";
 import { type Decimal, type DecimalInput, type DecimalText, dec, decimalText, sum } from "../number/decimal.ts";
@@ -77,7 +78,7 @@ function shareOf(composition: Composition, kind: Species["kind"]): Decimal {
  * @param ph - the pH of the solution that the salts make with the dough's water, where it was estimated
  * @example carriedBy([{ name: "soda", composition: { species: { Na2CO3: "100" }, water: "0", inert: "0" }, mass: 10 }], "before").anhydrous.value // => "10"
  */
-export function carriedBy(products: readonly Weighed[], when: string, ph?: Figure): Carried {
+export function carriedBy(products: readonly Weighed[], when: string, ph?: Figure): Published<Carried> {
   const masses = products.map(({ name, mass }, index) =>
     given(
       { id: `carried.${when}.mass.${index + 1}`, label: `mass of ${name}`, unit: "g", places: 2 },
@@ -128,7 +129,7 @@ export function carriedBy(products: readonly Weighed[], when: string, ph?: Figur
     (c) => cationsOf(c).potassium,
   );
   const cations = dec(sodium.value).plus(potassium.value);
-  return {
+  return published({
     anhydrous: percent("anhydrous", "anhydrous salts", anhydrousShare),
     alkalinityM: perGram("alkalinity-m", "alkalinity M", "meq", alkalinityM),
     alkalinityP: perGram("alkalinity-p", "alkalinity P", "meq", alkalinityP),
@@ -154,7 +155,7 @@ export function carriedBy(products: readonly Weighed[], when: string, ph?: Figur
           ),
         }),
     ...(ph === undefined ? {} : { ph: renamed(ph, `carried.${when}.ph`) }),
-  };
+  });
 }
 
 /**
@@ -168,7 +169,7 @@ export function phInWater(
   products: readonly Weighed[],
   water: DecimalInput,
   temperature: DecimalInput,
-): Outcome<Figure> {
+): Outcome<Published<Figure>> {
   const own = sum(products.map(({ composition, mass }) => dec(mass).times(composition.water).div(100)));
   const more = dec(water).minus(own);
   const added = { composition: { species: {}, water: "100", inert: "0" }, mass: more.isNegative() ? 0 : more };

@@ -1,6 +1,6 @@
 import { type Figure, given } from "../figure/figure.ts";
 import { massBalance, type Source } from "../figure/source.ts";
-import { dec } from "../number/decimal.ts";
+import { type DecimalInput, dec } from "../number/decimal.ts";
 import { type Composition, sharesOf, speciesOf } from "./composition.ts";
 import { named } from "./named.ts";
 import type { SpeciesName } from "./species.ts";
@@ -32,12 +32,22 @@ export function compositionFigures(
  * @example shareFigure({ species: { K2CO3: "30" }, water: "70", inert: "0" }, "K2CO3").value // => "30"
  */
 export function shareFigure(composition: Composition, name: SpeciesName, on?: readonly Figure[]): Figure {
-  const share = composition.species[name] ?? 0;
-  const label = `share of ${speciesOf(name).name}`;
-  return named(`solution.share.${name}`, label, "%", share, "the composition", massBalance, on);
+  return inSolution(`share.${name}`, speciesOf(name).name, composition.species[name] ?? 0, on);
 }
 
 /** The water of a solution as a figure, as `shareFigure` has its salts. @example waterFigure({ species: {}, water: "100", inert: "0" }).unit // => "%" */
 export function waterFigure({ water }: Composition, on?: readonly Figure[]): Figure {
-  return named("solution.water-share", "water in the solution", "%", water, "the composition", massBalance, on);
+  return inSolution("water-share", "water", water, on);
+}
+
+/** All that a solution is made of, as such figures; what is not there is left out. */
+export function solutionParts(composition: Composition, on?: readonly Figure[]): readonly Figure[] {
+  const salts = sharesOf(composition).map(([name]) => shareFigure(composition, name, on));
+  const rest = [waterFigure(composition, on), inSolution("inert", "inert matter", composition.inert, on)];
+  return [...salts, ...rest.filter(({ value }) => !dec(value).isZero())];
+}
+
+function inSolution(id: string, what: string, value: DecimalInput, on?: readonly Figure[]): Figure {
+  const label = `${what} in the solution`;
+  return { ...named(`solution.${id}`, label, "%", value, "the composition", massBalance, on), places: 2 };
 }

@@ -1,5 +1,6 @@
 import { type Figure, worked } from "../figure/figure.ts";
-import { answer, distinct, type Note, note, type Outcome, type Problem, problem, refuse } from "../figure/problem.ts";
+import { type Published, publish } from "../figure/graph.ts";
+import { distinct, type Note, note, type Outcome, type Problem, problem, refuse } from "../figure/problem.ts";
 import { massBalance } from "../figure/source.ts";
 import { type DecimalText, dec, fixedText } from "../number/decimal.ts";
 import { type Carried, carriedBy, phInWater, type Weighed } from "./carried.ts";
@@ -7,6 +8,7 @@ import { pure } from "./composition.ts";
 import { percentOf, saltsIn } from "./in-mass.ts";
 import { named } from "./named.ts";
 import { whatIsNotKept } from "./not-kept.ts";
+import { phTold } from "./ph.ts";
 import { alkaliBeyond } from "./published-use.ts";
 import { reactionNotes } from "./reaction.ts";
 import { amountsFor, contentOf, heldNames, type Swap } from "./swap-amounts.ts";
@@ -41,7 +43,7 @@ export interface Swapped {
  * flour.
  * @example shown(convert({ from: { name: "soda", composition: { species: { Na2CO3: "100" }, water: "0", inert: "0" }, mass: 10 }, to: [{ name: "crystals", composition: { species: { Na2CO3: "37" }, water: "63", inert: "0" } }], hold: "M" }).value.amounts[0]) // => "27.03 g"
  */
-export function convert(swap: Swap): Outcome<Swapped> {
+export function convert(swap: Swap): Outcome<Published<Swapped>> {
   const problem = problemWith(swap);
   if (problem !== undefined) return refuse(problem);
   const amounts = amountsFor(swap);
@@ -73,7 +75,7 @@ export function convert(swap: Swap): Outcome<Swapped> {
   };
   const notes = distinct([...before.notes.filter(({ code }) => code !== "ph.classification"), ...after.notes]);
   const salts = saltsOnFlour(swap);
-  return answer(result, [
+  return publish(result, [
     ...(salts === undefined ? [] : alkaliBeyond(salts)),
     ...ratioNote(swap, ratioOff),
     ...whatIsNotKept(result.before, result.after),
@@ -121,10 +123,8 @@ function carriedWithPh(
 ): { readonly carried: Carried; readonly notes: readonly Note[] } {
   if (doughWater === undefined) return { carried: carriedBy(products, when), notes: [] };
   const salt: Weighed = { name: "salt", composition: pure("NaCl"), mass: doughSalt ?? 0 };
-  const ph = phInWater([...products, salt], doughWater, temperature ?? 25);
-  if (ph.ok) return { carried: carriedBy(products, when, ph.value), notes: ph.notes };
-  const notes = ph.problems.map((problem) => note("ph.not-estimated", [], { problem }));
-  return { carried: carriedBy(products, when), notes };
+  const { ph, notes } = phTold(phInWater([...products, salt], doughWater, temperature ?? 25));
+  return { carried: carriedBy(products, when, ph), notes };
 }
 
 function ratioNote({ to, hold }: Swap, ratioOff: Figure): readonly Note[] {

@@ -1,5 +1,6 @@
 import { evaluate, parseExpression, type Value } from "../figure/expression.ts";
 import { exact, type Figure, found, worked } from "../figure/figure.ts";
+import { type Published, publish } from "../figure/graph.ts";
 import { answer, type Note, note, type Outcome, type Problem, problem, refuse } from "../figure/problem.ts";
 import { definition, type Source } from "../figure/source.ts";
 import {
@@ -48,12 +49,12 @@ export function solutionDensity(
   composition: Composition,
   temperature: DecimalInput,
   on?: readonly Figure[],
-): Outcome<Figure> {
+): Outcome<Published<Figure>> {
   const t = dec(temperature);
   const solved = dissolvedIn(composition, t);
   if (!solved.ok) return solved;
   const { salts } = solved.value;
-  return answer(densityFigure(salts, t, composition, on), notesOn(salts, t, composition));
+  return publish(densityFigure(salts, t, composition, on), notesOn(salts, t, composition));
 }
 
 /** The salts of a solution, where the fits cover them. */

@@ -1,5 +1,6 @@
 import { type Figure, found } from "../figure/figure.ts";
-import { answer, type Outcome, problem, refuse } from "../figure/problem.ts";
+import { type Published, publish } from "../figure/graph.ts";
+import { type Outcome, problem, refuse } from "../figure/problem.ts";
 import { type Decimal, type DecimalInput, type DecimalText, dec, decimalText, fixedText } from "../number/decimal.ts";
 import { baumeScales, glassExpansion } from "./baume.ts";
 import { anhydrousShare, type Composition } from "./composition.ts";
@@ -28,6 +29,7 @@ export interface ReadStrength {
  *
  * @param product - any composition with the salts in the ratio of the solution
  * @param readingError - in the unit of the reading, such as 0.2 degrees; zero or more
+ * @param on - what tells the reading, where a figure does
  * Problems: `hydrometer.error`, and those of `solutionAt`.
  * @example shown(readHydrometer({ species: { Na2CO3: "100" }, water: "0", inert: "0" }, { measure: "degrees-baume", scale: "145", value: "10" }, "0.2").value.massPercent) // => "6.99 % w/w"
  */
@@ -35,7 +37,8 @@ export function readHydrometer(
   product: Composition,
   reading: Reading,
   readingError: DecimalInput,
-): Outcome<ReadStrength> {
+  on?: readonly Figure[],
+): Outcome<Published<ReadStrength>> {
   const error = dec(readingError);
   if (error.isNegative() || error.gte(reading.value)) {
     return refuse(problem("hydrometer.error", [], { error: error.toString() }));
@@ -54,11 +57,11 @@ export function readHydrometer(
     { id: "hydrometer.mass-percent", label: "strength by mass, from the reading", unit: "% w/w", places: 2 },
     anhydrousShare(middle.value),
     "the strength whose density shows this reading, found between bounds and checked",
-    undefined,
+    on,
     ...(reading.measure === "density" ? [] : [...baumeScales[reading.scale].sources, glassExpansion]),
   );
   const range = { low: decimalText(low), high: decimalText(high), why };
-  return answer({ composition: middle.value, massPercent: { ...figure, range } }, notes);
+  return publish({ composition: middle.value, massPercent: { ...figure, range } }, notes);
 }
 
 /** A volume that was weighed, to find a strength by. */
@@ -80,7 +83,7 @@ export interface WeighedVolume {
  * Problems: `hydrometer.volume`, and those of `readHydrometer`.
  * @example shown(readWeighedVolume({ species: { Na2CO3: "100" }, water: "0", inert: "0" }, { mass: "110.4", volume: 100, temperature: "20", massError: "0.1", volumeError: "0.1" }).value.massPercent) // => "10.04 % w/w"
  */
-export function readWeighedVolume(product: Composition, weighed: WeighedVolume): Outcome<ReadStrength> {
+export function readWeighedVolume(product: Composition, weighed: WeighedVolume): Outcome<Published<ReadStrength>> {
   const [mass, volume] = [dec(weighed.mass), dec(weighed.volume)];
   if (mass.lte(0) || volume.lte(0)) return refuse(problem("hydrometer.volume", [], {}));
   const density = mass.div(volume);

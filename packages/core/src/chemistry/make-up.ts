@@ -1,4 +1,5 @@
 import { type Figure, given, worked } from "../figure/figure.ts";
+import type { Published } from "../figure/graph.ts";
 import { answer, type Outcome, type Problem, problem, refuse } from "../figure/problem.ts";
 import { definition, massBalance } from "../figure/source.ts";
 import { type Decimal, type DecimalInput, dec, fixedText, sum, ZERO } from "../number/decimal.ts";
@@ -27,7 +28,7 @@ export interface MakeUp extends Conditions {
  * Problems: `solutions.parts`, `solutions.amount`, and those of `solutionAt`; by volume also those of `solutionDensity`.
  * @example shown(makeUp({ products: [{ name: "soda", composition: { species: { Na2CO3: "100" }, water: "0", inert: "0" }, parts: 1 }], ratioBy: "as-weighed", target: { measure: "mass-percent", value: "10" }, amount: { grams: 1000 }, temperature: 20, scale: "145" }).value.amounts[0]) // => "100.00 g"
  */
-export function makeUp(request: MakeUp): Outcome<Recipe> {
+export function makeUp(request: MakeUp): Outcome<Published<Recipe>> {
   const { products, ratioBy, target, amount } = request;
   const problem = problemWith(request);
   if (problem !== undefined) return refuse(problem);
@@ -73,7 +74,7 @@ export function makeUp(request: MakeUp): Outcome<Recipe> {
     massBalance,
   );
   return completed(
-    { amounts, water, mass: mass.value, composition: solution.value, compositionOn },
+    { products, amounts, water, mass: mass.value, composition: solution.value, compositionOn },
     request,
     solution.notes,
   );
@@ -94,7 +95,7 @@ export interface Blend extends Conditions {
  * Problems: `solutions.ratio`, and those of `makeUp`; `solution.too-strong` names the strength that the blend reaches without water.
  * @example blend({ stocks: [{ name: "soda", composition: { species: { Na2CO3: "15" }, water: "85", inert: "0" } }, { name: "potash", composition: { species: { K2CO3: "40" }, water: "60", inert: "0" } }], target: { measure: "mass-percent", value: "15" }, potassiumShare: 40, amount: { grams: 100 }, temperature: 20, scale: "145" }).value.amounts.map(({ value }) => value) // => ["60", "15"]
  */
-export function blend({ stocks, potassiumShare, ...request }: Blend): Outcome<Recipe> {
+export function blend({ stocks, potassiumShare, ...request }: Blend): Outcome<Published<Recipe>> {
   const wanted = dec(potassiumShare);
   const excess = (product: Product): Decimal => {
     const potash = dec(product.composition.species.K2CO3 ?? 0);

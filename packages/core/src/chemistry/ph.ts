@@ -1,5 +1,6 @@
 import { type Figure, found } from "../figure/figure.ts";
-import { answer, note, type Outcome, type Problem, problem, refuse } from "../figure/problem.ts";
+import { type Published, publish } from "../figure/graph.ts";
+import { type Note, note, type Outcome, type Problem, problem, refuse } from "../figure/problem.ts";
 import type { Source } from "../figure/source.ts";
 import type { DecimalInput } from "../number/decimal.ts";
 import { type Composition, sharesOf, speciesOf } from "./composition.ts";
@@ -48,7 +49,7 @@ export function solutionPh(
   composition: Composition,
   temperature: DecimalInput,
   on?: readonly Figure[],
-): Outcome<Figure> {
+): Outcome<Published<Figure>> {
   const t = Number(temperature);
   const water = Number(composition.water);
   const phosphates = sharesOf(composition).filter(([name]) => speciesOf(name).ions === "not known");
@@ -82,7 +83,13 @@ export function solutionPh(
     high: (value + doubt).toFixed(2),
     why: `the choice of the single-ion scale and the fit leave about ${doubt.toFixed(2)} of doubt at this strength`,
   };
-  return answer({ ...figure, range }, [note("ph.of-the-solution", [], {}), ...phRule(composition, figure.value)]);
+  return publish({ ...figure, range }, [note("ph.of-the-solution", [], {}), ...phRule(composition, figure.value)]);
+}
+
+/** A pH with what is to be said about it, or why there is none. */
+export function phTold(ph: Outcome<Figure>): { readonly ph?: Figure; readonly notes: readonly Note[] } {
+  if (ph.ok) return { ph: ph.value, notes: ph.notes };
+  return { notes: ph.problems.map((problem) => note("ph.not-estimated", [], { problem })) };
 }
 
 function tooStrong(ionicStrength: number): Problem {

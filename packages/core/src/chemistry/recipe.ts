@@ -1,8 +1,12 @@
 import type { Figure } from "../figure/figure.ts";
-import { answer, distinct, type Note, note, type Outcome, type Problem, problem, refuse } from "../figure/problem.ts";
+import { type Published, publish, scoped } from "../figure/graph.ts";
+import { distinct, type Note, note, type Outcome, type Problem, problem, refuse } from "../figure/problem.ts";
 import { type DecimalInput, dec } from "../number/decimal.ts";
 import type { BaumeName } from "./baume.ts";
+import type { Product } from "./carried.ts";
 import type { Composition } from "./composition.ts";
+import { checkByHydrometer } from "./hydrometer-check.ts";
+import { coarseNotes, type RoundedRecipe, roundRecipe } from "./rounded-recipe.ts";
 import { type Solubility, staysClear } from "./solubility.ts";
 import { type Strength, strengthOf, volumeOfMass } from "./strength.ts";
 
@@ -14,11 +18,15 @@ export interface Conditions {
   readonly storage?: DecimalInput;
   /** scale of the hydrometer to check it with */
   readonly scale: BaumeName;
+  /** g that the smallest step of the scale is; 1 where nothing is stated */
+  readonly division?: DecimalInput;
 }
 
 /** How to make a solution, and all about it. */
 export interface Recipe {
-  /** g of each product, in the order given */
+  /** What goes in, the water aside. */
+  readonly products: readonly Product[];
+  /** g of each product, in their order */
   readonly amounts: readonly Figure[];
   /** g of water to add */
   readonly water: Figure;
@@ -29,6 +37,10 @@ export interface Recipe {
   /** What the composition follows from. */
   readonly compositionOn: readonly Figure[];
   readonly strength: Strength;
+  /** The same as the scale shows it. */
+  readonly weighed: RoundedRecipe;
+  /** % w/w that the hydrometer tells, with what an error of reading is worth; absent where no published fit covers it */
+  readonly byHydrometer?: Figure;
   /** Whether it dissolves when made; absent where a salt has no solubility table. */
   readonly made?: Solubility;
   /** Whether it stays clear where it is kept; absent where a salt has no solubility table. */
@@ -36,7 +48,7 @@ export interface Recipe {
 }
 
 /** What a way of mixing has worked out. */
-export type Mixed = Pick<Recipe, "amounts" | "water" | "mass" | "composition" | "compositionOn">;
+type Mixed = Pick<Recipe, "products" | "amounts" | "water" | "mass" | "composition" | "compositionOn">;
 
 /**
  * Completes what was mixed with its strength in every measure, its volume and whether it stays clear.
@@ -46,9 +58,9 @@ export type Mixed = Pick<Recipe, "amounts" | "water" | "mass" | "composition" | 
  */
 export function completed(
   mixed: Mixed,
-  { temperature, storage, scale }: Conditions,
+  { temperature, storage, scale, division = 1 }: Conditions,
   about: readonly Note[] = [],
-): Outcome<Recipe> {
+): Outcome<Published<Recipe>> {
   if (dec(temperature).lt(0) || dec(temperature).gt(100)) return refuse(notLiquid(temperature));
   const { composition, compositionOn: from, mass } = mixed;
   const strength = strengthOf(composition, temperature, scale, from);
@@ -56,20 +68,33 @@ export function completed(
   const volume = volumeOfMass(composition, mass, temperature, from);
   const made = staysClear(composition, temperature, from);
   const kept = staysClear(composition, storage ?? temperature, from);
+  const weighed = roundRecipe(mixed, division);
+  const { baume } = strength.value;
+  const check = baume && checkByHydrometer(composition, scale, baume);
   const recipe = {
     ...mixed,
+    products: mixed.products.map(({ name, composition }) => ({ name, composition })),
     strength: strength.value,
+    weighed,
+    ...(check?.ok && { byHydrometer: { ...check.value.massPercent, label: "strength by the hydrometer" } }),
     ...(volume.ok ? { volume: volume.value } : {}),
-    ...(made.ok ? { made: made.value } : {}),
-    ...(kept.ok ? { kept: kept.value } : {}),
+    ...(made.ok && { made: under("made", made.value) }),
+    ...(kept.ok && { kept: under("kept", kept.value) }),
   };
   const notes = [
+    ...coarseNotes(weighed, strength.value.massPercent),
     ...about,
     ...strength.notes,
     ...clarityNotes(made, "at the making temperature"),
     ...clarityNotes(kept, "where it is kept"),
   ];
-  return answer(recipe, distinct(notes));
+  return publish(recipe, distinct(notes));
+}
+
+/** The solubility with its figures under a name of their own, since there are two of them. */
+function under(when: string, solubility: Solubility): Solubility {
+  const [taken = solubility.taken, ...limits] = scoped(when, [solubility.taken, ...solubility.limits]);
+  return { ...solubility, taken, limits };
 }
 
 function notLiquid(temperature: DecimalInput): Problem {

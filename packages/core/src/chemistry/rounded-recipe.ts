@@ -1,12 +1,11 @@
 import { type Figure, found, summed, worked } from "../figure/figure.ts";
 import { type Note, note } from "../figure/problem.ts";
 import { massBalance } from "../figure/source.ts";
-import { type DecimalInput, dec, digitsText, fixedText } from "../number/decimal.ts";
+import { type DecimalInput, type DecimalText, dec, decimalText, digitsText, fixedText } from "../number/decimal.ts";
 import { roundKeepingTotal } from "../number/rounding.ts";
 import type { Product } from "./carried.ts";
 import { anhydrousShare } from "./composition.ts";
 import { named } from "./named.ts";
-import type { Mixed } from "./recipe.ts";
 
 /** Most that rounding may be off, % of the strength, before a word about it. */
 const FINE = "1";
@@ -19,6 +18,13 @@ export function coarseNotes({ strength }: RoundedRecipe, meant: Figure): readonl
   return [note("solutions.coarse-scale", [], facts)];
 }
 
+/** Products and water, g of each in order. */
+interface ToWeigh {
+  readonly products: readonly Product[];
+  readonly amounts: readonly Figure[];
+  readonly water: Figure;
+}
+
 /** A recipe as a scale shows it. */
 export interface RoundedRecipe {
   /** g of each product */
@@ -29,15 +35,16 @@ export interface RoundedRecipe {
   readonly total: Figure;
   /** % w/w that these weights make */
   readonly strength: Figure;
+  /** g that the smallest step of the scale is */
+  readonly division: DecimalText;
 }
 
 /**
  * Rounds a recipe to the division of a scale, keeping the total as near as the division allows.
  *
- * @param products - those of the recipe, in its order
  * @param division - g, above 0
  */
-export function roundRecipe(recipe: Mixed, products: readonly Product[], division: DecimalInput): RoundedRecipe {
+export function roundRecipe(recipe: ToWeigh, division: DecimalInput): RoundedRecipe {
   const step = dec(division);
   const exactly = [...recipe.amounts, recipe.water];
   const rounded = roundKeepingTotal(exactly.map(({ value }) => ({ value: dec(value), division: step })));
@@ -57,7 +64,7 @@ export function roundRecipe(recipe: Mixed, products: readonly Product[], divisio
     massBalance,
   );
   const amounts = weights.slice(0, -1);
-  const own = products.map(({ name, composition }, index) =>
+  const own = recipe.products.map(({ name, composition }, index) =>
     named(`weigh.salts.${index + 1}`, `salts in ${name}`, "% w/w", anhydrousShare(composition), "the composition"),
   );
   const strength = worked(
@@ -66,5 +73,5 @@ export function roundRecipe(recipe: Mixed, products: readonly Product[], divisio
     { amounts, own, total },
     massBalance,
   );
-  return { amounts, water: weights.at(-1) ?? recipe.water, total, strength };
+  return { amounts, water: weights.at(-1) ?? recipe.water, total, strength, division: decimalText(step) };
 }

@@ -1,6 +1,16 @@
 import { exact, type Figure, found, worked } from "../figure/figure.ts";
-import { answer, type Note, note, type Outcome, type Problem, problem, refuse } from "../figure/problem.ts";
-import { type Decimal, type DecimalInput, dec, fixedText, HUNDRED, ONE, sum } from "../number/decimal.ts";
+import { type Published, publish } from "../figure/graph.ts";
+import { type Note, note, type Outcome, type Problem, problem, refuse } from "../figure/problem.ts";
+import {
+  type Decimal,
+  type DecimalInput,
+  type DecimalText,
+  dec,
+  fixedText,
+  HUNDRED,
+  ONE,
+  sum,
+} from "../number/decimal.ts";
 import { type Composition, isChloride, sharesOf, speciesOf } from "./composition.ts";
 import { shareFigure, waterFigure } from "./composition-figures.ts";
 import { type Limit, nearestByIons } from "./ion-saturation.ts";
@@ -20,6 +30,8 @@ export interface Solubility {
   readonly limits: readonly Figure[];
   /** What crystallises first. */
   readonly solid: string;
+  /** °C that it holds at */
+  readonly temperature: DecimalText;
 }
 
 /** A single salt is doubtful within 3 % of its limit, about the spread of the tables; mixed salts from 80 %. */
@@ -35,7 +47,7 @@ const MIXED = "80";
  * Problems: `solubility.no-table`, `solubility.temperature`.
  * @example shown(solubilityOf("Na2CO3", 20).value) // => "21.8 g/100 g water"
  */
-export function solubilityOf(name: SpeciesName, temperature: DecimalInput): Outcome<Figure> {
+export function solubilityOf(name: SpeciesName, temperature: DecimalInput): Outcome<Published<Figure>> {
   const t = dec(temperature);
   const table = known(speciesOf(name).solubility);
   if (table === undefined) {
@@ -46,7 +58,7 @@ export function solubilityOf(name: SpeciesName, temperature: DecimalInput): Outc
   const limit = between(table, t);
   if (limit === undefined) return refuse(outside(name, table, t));
   const label = `limit of ${speciesOf(name).name} at ${t.toString()} °C, as ${solidAt(table, t)}`;
-  return answer(
+  return publish(
     found(
       { id: `solubility.${name}`, label, unit: "g/100 g water", places: 1 },
       limit,
@@ -76,7 +88,7 @@ export function staysClear(
   composition: Composition,
   temperature: DecimalInput,
   on?: readonly Figure[],
-): Outcome<Solubility> {
+): Outcome<Published<Solubility>> {
   const t = dec(temperature);
   const shares = sharesOf(composition);
   if (dec(composition.water).isZero() || shares.length === 0) return refuse(problem("solubility.no-water", [], {}));
@@ -106,7 +118,7 @@ export function staysClear(
   const taken = ahead === undefined ? summed : found(naming, ahead.taken, by, amounts, ...sources);
   const alone = parts[greatest]?.times(HUNDRED).div(composition.water).gt(1) === true;
   const verdict = way === "not known" && !alone ? "not known" : verdictOn(exact(taken), shares.length);
-  return answer({ verdict, taken, limits, solid }, notesOn(shares, t, way));
+  return publish({ verdict, taken, limits, solid, temperature: t.toString() }, notesOn(shares, t, way));
 }
 
 function verdictOn(taken: Decimal, salts: number): Clarity {

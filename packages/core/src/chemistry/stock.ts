@@ -1,5 +1,6 @@
 import { exact, type Figure, worked } from "../figure/figure.ts";
-import { answer, type Note, note, type Outcome, problem, refuse } from "../figure/problem.ts";
+import { type Published, publish } from "../figure/graph.ts";
+import { type Note, note, type Outcome, problem, refuse } from "../figure/problem.ts";
 import { definition } from "../figure/source.ts";
 import { type DecimalInput, dec, fixedText } from "../number/decimal.ts";
 import type { BaumeName } from "./baume.ts";
@@ -39,7 +40,7 @@ const WEAKEST = "0.1";
  * Problems: `stock.too-weak`, and those of `commonStock` and `completed`.
  * @example shown(severalStock({ products: [{ name: "soda", composition: { species: { Na2CO3: "100" }, water: "0", inert: "0" }, mass: 8 }], scales: [{ division: 1 }], tolerance: 1, loads: 20, storage: 4, temperature: 20, scale: "145" }).value.perLoad) // => "130 g"
  */
-export function severalStock(wish: StockWish): Outcome<Stock> {
+export function severalStock(wish: StockWish): Outcome<Published<Stock>> {
   const products = wish.products.filter(({ mass }) => !dec(mass).isZero());
   const parts = products.map((product, index) =>
     named(`stock.part.${index + 1}`, `${product.name} for a load`, "g", product.mass, "the formula"),
@@ -50,9 +51,10 @@ export function severalStock(wish: StockWish): Outcome<Stock> {
   if (dec(strength.value).lt(WEAKEST)) {
     return refuse(problem("stock.too-weak", [], { strength: fixedText(strength.value, 3), weakest: WEAKEST }));
   }
-  const recipe = completed({ amounts, water, mass, composition, compositionOn: [...amounts, water] }, wish);
-  if (!recipe.ok) return recipe;
   const division = wish.scales.map((one) => dec(one.division)).reduce((a, b) => (a.lt(b) ? a : b));
+  const mixed = { products, amounts, water, mass, composition, compositionOn: [...amounts, water] };
+  const recipe = completed(mixed, { ...wish, division });
+  if (!recipe.ok) return recipe;
   const error = (id: string, label: string, masses: readonly Figure[]): Figure =>
     worked(
       { id, label, unit: "%", places: 2 },
@@ -69,7 +71,7 @@ export function severalStock(wish: StockWish): Outcome<Stock> {
     error: error("stock.error", "off when weighed as stock", [perLoad]),
     dryError,
   };
-  return answer(stock, [...dryNote(dryError, wish), ...recipe.notes]);
+  return publish(stock, [...dryNote(dryError, wish), ...recipe.notes]);
 }
 
 /** Says where the salts need no stock. */

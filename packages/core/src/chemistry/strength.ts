@@ -1,13 +1,15 @@
 import { exact, type Feed, type Figure, found, worked } from "../figure/figure.ts";
+import { type Published, publish } from "../figure/graph.ts";
 import { answer, distinct, type Note, note, type Outcome, refuse } from "../figure/problem.ts";
 import { massBalance, type Source } from "../figure/source.ts";
 import { type DecimalInput, decimalText } from "../number/decimal.ts";
 import { type BaumeName, baumeDefinition, baumeFromDensity, baumeScales } from "./baume.ts";
 import { alkalinityM, alkalinityP, type Composition, isChloride, sharesOf, speciesOf } from "./composition.ts";
-import { shareFigure, waterFigure } from "./composition-figures.ts";
+import { shareFigure, solutionParts, waterFigure } from "./composition-figures.ts";
 import { solutionDensity } from "./density.ts";
 import { atomicWeightSource } from "./elements.ts";
 import { named } from "./named.ts";
+import { phTold, solutionPh } from "./ph.ts";
 import { reactionNotes } from "./reaction.ts";
 import { notASolution } from "./stated-strength.ts";
 
@@ -23,6 +25,10 @@ export interface Strength {
   readonly byVolume?: VolumeStrength;
   /** What a hydrometer shows at its own temperature; absent where no published fit covers that. */
   readonly baume?: Figure;
+  /** What it is made of, % by mass. */
+  readonly parts: readonly Figure[];
+  /** Of the solution, never of a dough; absent where it cannot be estimated, and a note says why. */
+  readonly ph?: Figure;
 }
 
 /** The strength of a solution by volume, where its density is known. */
@@ -48,7 +54,7 @@ export function strengthOf(
   temperature: DecimalInput,
   scale: BaumeName,
   on?: readonly Figure[],
-): Outcome<Strength> {
+): Outcome<Published<Strength>> {
   const problem = notASolution(composition);
   if (problem !== undefined) return refuse(problem);
   const salts = sharesOf(composition).filter(([name]) => !isChloride(name));
@@ -97,15 +103,18 @@ export function strengthOf(
       massBalance,
       shares,
     ),
+    parts: solutionParts(composition, on),
   };
   const density = solutionDensity(composition, temperature, on);
   const baume = baumeFigure(composition, scale, on);
-  const notes = [...notesOf(density), ...notesOf(baume), ...reactionNotes([composition])];
-  return answer(
+  const { ph, notes: phNotes } = phTold(solutionPh(composition, temperature, on));
+  const notes = [...notesOf(density), ...notesOf(baume), ...reactionNotes([composition]), ...phNotes];
+  return publish(
     {
       ...mass,
       ...(density.ok ? { byVolume: byVolume(density.value, percent, shares, molar) } : {}),
       ...(baume.ok ? { baume: baume.value } : {}),
+      ...(ph && { ph }),
     },
     distinct(notes),
   );

@@ -1,8 +1,18 @@
 import { exact, type Figure, worked } from "../figure/figure.ts";
+import { type Published, publish } from "../figure/graph.ts";
 import { answer, note, type Outcome, problem, refuse } from "../figure/problem.ts";
 import { citation, definition, massBalance, type Source } from "../figure/source.ts";
 import { type Decimal, type DecimalInput, dec, fixedText, HUNDRED, ONE, sum, ZERO } from "../number/decimal.ts";
-import { alkalinityM, anhydrousShare, type Composition, compositionOf, isChloride, sharesOf } from "./composition.ts";
+import {
+  alkalinityM,
+  alkalinityP,
+  anhydrousShare,
+  type Composition,
+  compositionOf,
+  isChloride,
+  sharesOf,
+} from "./composition.ts";
+import { compositionFigures } from "./composition-figures.ts";
 import { atomicWeightSource, molarMass } from "./elements.ts";
 import { named } from "./named.ts";
 import type { SpeciesName } from "./species.ts";
@@ -49,21 +59,43 @@ export function statedAlkalinity(stated: StatedAlkalinity): Figure {
   return worked(naming, "10 * percent * equivalents / molar", from, atomicWeightSource);
 }
 
-/** An alkalinity of meq per g as % of a substance. @example alkalinityAs("18.87", "Na2CO3").value.slice(0, 6) // => "99.999" */
-export function alkalinityAs(meqPerGram: DecimalInput, standard: AlkalinityStandard): Figure {
+/** An alkalinity M of meq per g as % of a substance. @example alkalinityAs("18.87", "Na2CO3").value.slice(0, 6) // => "99.999" */
+export function alkalinityAs(meq: Figure | DecimalInput, standard: AlkalinityStandard): Figure {
   return worked(
     { id: `titration.as-${standard}`, label: `alkalinity as ${standard}`, unit: "%", places: 2 },
     "meq * molar / equivalents / 10",
     {
-      meq: named("composition.alkalinity-m", "alkalinity M", "meq/g", meqPerGram, "the composition"),
+      meq,
       ...molesOf(standard),
     },
     atomicWeightSource,
   );
 }
 
+/** A product in figures. */
+export interface ProductFigures {
+  /** What it is made of, % of it. */
+  readonly parts: readonly Figure[];
+  /** Its alkalinity M and P, and M as labels and certificates state it. */
+  readonly alkalinities: readonly Figure[];
+}
+
+const usualStandards = ["Na2CO3", "K2CO3", "Na2O"] as const satisfies readonly AlkalinityStandard[];
+
+/** The figures of a product. @param by - where its composition comes from */
+export function productFigures(composition: Composition, by: string): ProductFigures {
+  const meq = (id: "m" | "p", label: string, value: Decimal): Figure =>
+    named(`composition.alkalinity-${id}`, label, "meq/g", value, "the composition", massBalance);
+  const m = meq("m", "alkalinity M", alkalinityM(composition));
+  const p = meq("p", "alkalinity P", alkalinityP(composition));
+  return {
+    parts: compositionFigures(composition, by, [massBalance]),
+    alkalinities: [m, p, ...usualStandards.map((standard) => alkalinityAs(m, standard))],
+  };
+}
+
 /** A product, as its titration tells it. */
-export interface Assayed {
+export interface Assayed extends ProductFigures {
   readonly composition: Composition;
   readonly alkalinity: Figure;
   /** % of alkaline salts in the product */
@@ -78,7 +110,11 @@ export interface Assayed {
  * Problems: `titration.value`, `titration.no-alkalinity`, `titration.over-100`.
  * @example shown(assayed({ as: "Na2O", percent: "58" }, { species: { Na2CO3: "100" }, water: "0", inert: "0" }).value.assay) // => "99.18 %"
  */
-export function assayed(stated: StatedAlkalinity, salts: Composition, water: DecimalInput = 0): Outcome<Assayed> {
+export function assayed(
+  stated: StatedAlkalinity,
+  salts: Composition,
+  water: DecimalInput = 0,
+): Outcome<Published<Assayed>> {
   if ("acid" in stated ? !positive(stated.acid) : dec(stated.percent).lte(0)) {
     return refuse(problem("titration.value", [], {}));
   }
@@ -111,9 +147,14 @@ export function assayed(stated: StatedAlkalinity, salts: Composition, water: Dec
     return refuse(problem("titration.over-100", [], { share: fixedText(share, 2), water: fixedText(water, 2) }));
   }
   return composition.ok
-    ? answer({ composition: composition.value, alkalinity, assay }, composition.notes)
+    ? publish(
+        { composition: composition.value, alkalinity, assay, ...productFigures(composition.value, byAlkalinity) },
+        composition.notes,
+      )
     : composition;
 }
+
+const byAlkalinity = "the alkalinity and the salts named";
 
 /** % of the dried salts that pharmacopoeias allow an assay to read. */
 const monographs = { KHCO3: "101.5", others: "100.5" } as const;
@@ -173,7 +214,7 @@ const splitRule: Source = {
 };
 
 /** What two end points tell a solution to hold. */
-export interface Split {
+export interface Split extends ProductFigures {
   readonly hydroxide: Figure;
   readonly carbonate: Figure;
   readonly bicarbonate: Figure;
@@ -187,7 +228,7 @@ export interface Split {
  * Source: textbook rule, from memory.
  * @example shown(splitByEndPoints({ phenolphthalein: 10, total: 20, normality: 1, sample: "1.06", potassium: 0 }).value.carbonate) // => "18.8679 meq/g"
  */
-export function splitByEndPoints(ends: TwoEndPoints): Outcome<Split> {
+export function splitByEndPoints(ends: TwoEndPoints): Outcome<Published<Split>> {
   const [first, total] = [dec(ends.phenolphthalein), dec(ends.total)];
   const potassium = dec(ends.potassium);
   const sound = positive({ millilitres: total, normality: ends.normality, sample: ends.sample });
@@ -216,7 +257,16 @@ export function splitByEndPoints(ends: TwoEndPoints): Outcome<Split> {
   const present = species.filter(([, share]) => share.gt(0));
   const composition = toWhole(present, water, total) ?? compositionOf({ species: Object.fromEntries(present), water });
   return composition.ok
-    ? answer({ hydroxide, carbonate, bicarbonate, composition: composition.value }, composition.notes)
+    ? publish(
+        {
+          hydroxide,
+          carbonate,
+          bicarbonate,
+          composition: composition.value,
+          ...productFigures(composition.value, byAlkalinity),
+        },
+        composition.notes,
+      )
     : composition;
 }
 

@@ -1,5 +1,6 @@
 import { type Feed, type Figure, given, worked } from "../figure/figure.ts";
-import { answer, type Outcome, problem, refuse } from "../figure/problem.ts";
+import { type Published, publish } from "../figure/graph.ts";
+import { type Outcome, problem, refuse } from "../figure/problem.ts";
 import { fromSpec, massBalance } from "../figure/source.ts";
 import { type DecimalText, dec, decimalText, sum } from "../number/decimal.ts";
 
@@ -74,7 +75,7 @@ const look: readonly string[] = [
  *
  * @example waterTrial({ flour: "200", water: "34", carried: "2" }).value.doughs[1].added.value // => "36"
  */
-export function waterTrial(request: TrialRequest): Outcome<Trial> {
+export function waterTrial(request: TrialRequest): Outcome<Published<Trial>> {
   const { flour, flours = [], water, step = "1" } = request;
   if (!dec(flour).gt(0)) return refuse(problem("trial.flour", ["flour"], { flour }));
   if (!dec(step).gt(0) || dec(water).lt(step)) return refuse(problem("trial.water", ["water"], { water, step }));
@@ -93,7 +94,7 @@ export function waterTrial(request: TrialRequest): Outcome<Trial> {
           massBalance,
         )
       : undefined;
-  return answer({ flour, doughs, look, unknown: open.map(({ name }) => name), ...(plusMinus && { plusMinus }) });
+  return publish({ flour, doughs, look, unknown: open.map(({ name }) => name), ...(plusMinus && { plusMinus }) });
 }
 
 function dough(request: TrialRequest, water: DecimalText, only: TrialFlour | undefined, number: number): TrialDough {

@@ -1,10 +1,11 @@
 import { behindOf, type Figure, idOf, restingOn } from "./figure.ts";
 import { frozen, isOfTable } from "./frozen.ts";
+import { answer, type Note, type Outcome } from "./problem.ts";
 
 /** The figures of a result by id, each once, what a figure rests on before it. It survives JSON. */
 export type Graph = Readonly<Record<string, Figure>>;
 
-/** A result as it leaves the library: plain data with the graph of all its figures. */
+/** A result as it leaves the library: plain data with the graph of all its figures. A figure by itself has one, too. */
 export type Published<T> = T & { readonly graph: Graph };
 
 /**
@@ -26,16 +27,24 @@ export function withOrigins(figures: readonly Figure[], ...known: readonly Graph
  */
 export function graphOf(figures: readonly Figure[], ...known: readonly Graph[]): Graph {
   const graph: Record<string, Figure> = {};
-  const keep = (ref: Figure | string): void => {
+  const keepFrom = (ref: Figure | string, graphs: readonly Graph[]): void => {
     if (Object.hasOwn(graph, idOf(ref))) return;
-    const figure = typeof ref === "string" ? figureIn(ref, ...known) : ref;
-    behindOf(figure).forEach(keep);
+    const [figure, own] = apart(typeof ref === "string" ? figureIn(ref, ...graphs) : ref);
+    const from = own === undefined ? graphs : [own, ...graphs];
+    for (const feed of behindOf(figure)) keepFrom(feed, from);
     // The sources are constants that other results name, too.
     figure.sources.forEach(frozen);
     graph[figure.id] = figure;
   };
-  figures.forEach(keep);
+  for (const figure of figures) keepFrom(figure, known);
   return graph;
+}
+
+/** A figure, or another part of a result, without the graph that it brought along, and that graph. */
+function apart<T extends object>(part: T): readonly [T, Graph | undefined] {
+  if (!carriesGraph(part)) return [part, undefined];
+  const { graph, ...rest } = part;
+  return [rest as T, graph];
 }
 
 /** The figure of an id in the first of some graphs that knows it. */
@@ -46,13 +55,38 @@ export function figureIn(id: string, ...known: readonly Graph[]): Figure {
 }
 
 /**
- * A result with the graph of its figures.
+ * A result with the graph of its figures. The graphs that its parts bring along become one with it.
  *
  * @param known - graphs of results that know the figures which came through JSON
  * @throws {RangeError} as `withOrigins`
  */
 export function published<T extends object>(result: T, ...known: readonly Graph[]): Published<T> {
-  return { ...result, graph: graphOf(figuresIn(result), ...known) };
+  const figures: Figure[] = [];
+  const graphs = [...known];
+  const bare = <Part extends object>(part: Part): Part => {
+    const [rest, graph] = apart(part);
+    if (graph !== undefined) graphs.push(graph);
+    return rest;
+  };
+  const keep = (figure: Figure): Figure => {
+    figures.push(figure);
+    return bare(figure);
+  };
+  const whole = withFigures(result, keep, bare);
+  return { ...whole, graph: graphOf(figures, ...graphs) };
+}
+
+/** What leaves the library as an answer: the result with its graph, and notes. */
+export function publish<T extends object>(
+  result: T,
+  notes: readonly Note[] = [],
+  ...known: readonly Graph[]
+): Outcome<Published<T>> {
+  return answer(published(result, ...known), notes);
+}
+
+function carriesGraph(part: object): part is { readonly graph: Graph } {
+  return "graph" in part;
 }
 
 function figuresIn(result: object): readonly Figure[] {
@@ -64,8 +98,12 @@ function figuresIn(result: object): readonly Figure[] {
   return all;
 }
 
-/** A result with each of its figures put anew. The tables of the library hold none. */
-function withFigures<T extends object>(result: T, anew: (figure: Figure) => Figure): T {
+/** A result with each of its figures put anew, and each part that holds some. The tables of the library hold none. */
+function withFigures<T extends object>(
+  result: T,
+  anew: (figure: Figure) => Figure,
+  bare = <Part extends object>(part: Part): Part => part,
+): T {
   const done = new Map<object, object>();
   const put = (part: unknown): unknown => (typeof part === "object" && part !== null ? putWhole(part) : part);
   const putWhole = (value: object): object => {
@@ -73,7 +111,8 @@ function withFigures<T extends object>(result: T, anew: (figure: Figure) => Figu
     if (isOfTable(value)) return value;
     const before = done.get(value);
     if (before !== undefined) return before;
-    const after = Array.isArray(value) ? items(value, put) : parts(value as Readonly<Record<string, unknown>>, put);
+    const part = bare(value);
+    const after = Array.isArray(part) ? items(part, put) : parts(part as Readonly<Record<string, unknown>>, put);
     if (after !== value) done.set(value, after);
     return after;
   };

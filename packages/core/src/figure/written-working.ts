@@ -1,7 +1,7 @@
 import { type Decimal, dec } from "../number/decimal.ts";
 import { parseExpression, writeExpression } from "./expression.ts";
 import { behindOf, exact, type Fed, type Figure } from "./figure.ts";
-import { figureIn, type Graph } from "./graph.ts";
+import { figureIn, type Graph, type Published } from "./graph.ts";
 
 /** The formula of a figure in names, and the same with the numbers put in. */
 export interface WrittenWorking {
@@ -12,11 +12,14 @@ export interface WrittenWorking {
 /**
  * Writes the formula of a figure out; nothing for a figure that was given or that a procedure found.
  *
- * @param graph - where the figures stand that it names by id, for one that came through JSON
+ * @param graph - where the figures stand that it names by id, for one that came through JSON; its own where it is by itself
  * @throws {RangeError} on an id that the graph does not know: a bug of the caller.
  * @example writtenWorking(worked({ id: "a", label: "a", unit: "", places: 0 }, "x * 2", { x: 3 })) // => { names: "3 × 2", numbers: "3 × 2" }
  */
-export function writtenWorking(figure: Figure, graph: Graph = {}): WrittenWorking | undefined {
+export function writtenWorking(
+  figure: Figure & Partial<Published<unknown>>,
+  graph: Graph = figure.graph ?? {},
+): WrittenWorking | undefined {
   const { working, places, value } = figure;
   if (working.kind !== "formula") return undefined;
   const expression = parseExpression(working.formula);

@@ -2,6 +2,7 @@ import type { Carried } from "../chemistry/carried.ts";
 import type { Swapped } from "../chemistry/convert.ts";
 import { heldNames, type Swap } from "../chemistry/swap-amounts.ts";
 import type { Figure } from "../figure/figure.ts";
+import type { Published } from "../figure/graph.ts";
 import type { Note } from "../figure/problem.ts";
 import { dec } from "../number/decimal.ts";
 import {
@@ -23,7 +24,7 @@ import { alkalinityEnds, figureCell, inSystem, measureCell, type UnitSystem, wor
  */
 export function convertReport(
   { from, to, hold }: Swap,
-  swapped: Swapped,
+  swapped: Published<Swapped>,
   notes: readonly Note[],
   units: UnitSystem = "metric",
 ): Report {
@@ -55,6 +56,7 @@ export function convertReport(
       waterOff,
       ratioOff,
     ],
+    from: [swapped],
     notes: [...notes.filter(({ code }) => code !== "ph.of-the-solution"), additiveLimitsNote],
     cautions: alkaliCautions(compositions),
   });

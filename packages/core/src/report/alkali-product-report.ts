@@ -1,13 +1,10 @@
 import type { BakedDose } from "../chemistry/bake-dose.ts";
-import type { Baked } from "../chemistry/baking.ts";
-import { idealYield, ovenCautions } from "../chemistry/baking.ts";
-import { alkalinityM, alkalinityP, type Composition } from "../chemistry/composition.ts";
-import { compositionFigures } from "../chemistry/composition-figures.ts";
-import { named } from "../chemistry/named.ts";
-import { type Assayed, alkalinityAs, type Split } from "../chemistry/titration.ts";
+import { type Baked, type BakingSalt, ovenCautions } from "../chemistry/baking.ts";
+import type { Composition } from "../chemistry/composition.ts";
+import type { Assayed, Split } from "../chemistry/titration.ts";
 import type { Figure } from "../figure/figure.ts";
+import type { Published } from "../figure/graph.ts";
 import type { Note } from "../figure/problem.ts";
-import { massBalance, type Source } from "../figure/source.ts";
 import {
   additiveLimitsNote,
   alkaliCautions,
@@ -28,14 +25,12 @@ const ends: Block = { kind: "text", lines: [alkalinityEnds] };
  * @example bakeReport(bakedSalt({ salt: "NaHCO3", before: 500, after: 330 }).value, []).main // => "composition"
  */
 export function bakeReport(
-  baked: Baked,
+  baked: Published<Baked>,
   notes: readonly Note[],
-  dose?: BakedDose,
+  dose?: Published<BakedDose>,
   units: UnitSystem = "metric",
 ): Report {
-  const { conversion, composition } = baked;
-  const parts = compositionFigures(composition, "the masses before and after", [massBalance]);
-  const strengths = strengthOfProduct(composition);
+  const { conversion, composition, parts, alkalinities } = baked;
   const weigh = dose?.swapped.amounts ?? [];
   const doses = dose === undefined ? [] : [dose.wanted, ...weigh, dose.swapped.waterOff];
   return report({
@@ -52,7 +47,7 @@ export function bakeReport(
       ),
       section("conversion", "How far it went", { kind: "figures", figures: [conversion, baked.idealYield] }),
       section("composition", "What it is made of now", compositionTable(parts)),
-      section("alkalinity", "Its alkalinity", { kind: "figures", figures: strengths }, dose ? undefined : ends),
+      section("alkalinity", "Its alkalinity", { kind: "figures", figures: alkalinities }, dose ? undefined : ends),
       ...rulesSections([composition]),
     ],
     figures: [
@@ -61,8 +56,9 @@ export function bakeReport(
       conversion,
       baked.idealYield,
       ...parts,
-      ...strengths,
+      ...alkalinities,
     ],
+    from: [baked, ...(dose ? [dose] : [])],
     notes: [...notes, additiveLimitsNote],
     cautions: [...ovenCautions, ...alkaliCautions([composition])],
   });
@@ -71,10 +67,9 @@ export function bakeReport(
 /**
  * Tells the yield of an oven that converts all, before anything was weighed.
  *
- * @example idealBakeReport("NaHCO3").main // => "limits"
+ * @example idealBakeReport("NaHCO3", idealYield("NaHCO3")).main // => "limits"
  */
-export function idealBakeReport(salt: "NaHCO3" | "KHCO3"): Report {
-  const figure = idealYield(salt);
+export function idealBakeReport(salt: BakingSalt, { graph, ...figure }: Published<Figure>): Report {
   const carbonate: Composition = {
     species: salt === "NaHCO3" ? { Na2CO3: "100" } : { K2CO3: "100" },
     water: "0",
@@ -101,6 +96,7 @@ export function idealBakeReport(salt: "NaHCO3" | "KHCO3"): Report {
       section("limits", "Limits that name it", limits, { kind: "text", lines: notKnown }),
     ],
     figures: [figure],
+    from: [{ graph }],
     notes: [],
     cautions: [...ovenCautions, ...alkaliCautions([carbonate])],
   });
@@ -111,12 +107,10 @@ export function idealBakeReport(salt: "NaHCO3" | "KHCO3"): Report {
  *
  * @example assayReport(assayed({ as: "Na2O", percent: "58" }, { species: { Na2CO3: "100" }, water: "0", inert: "0" }).value, []).main // => "composition"
  */
-export function assayReport(assay: Assayed | Split, notes: readonly Note[]): Report {
-  const { composition } = assay;
+export function assayReport(assay: Published<Assayed | Split>, notes: readonly Note[]): Report {
+  const { composition, parts, alkalinities } = assay;
   const found =
     "assay" in assay ? [assay.alkalinity, assay.assay] : [assay.hydroxide, assay.carbonate, assay.bicarbonate];
-  const parts = compositionFigures(composition, "the alkalinity and the salts named", [massBalance]);
-  const strengths = strengthOfProduct(composition);
   return report({
     command: "alkali assay",
     title: "What the alkalinity says is in it",
@@ -124,10 +118,11 @@ export function assayReport(assay: Assayed | Split, notes: readonly Note[]): Rep
     sections: [
       section("alkalinity", "As stated or titrated", { kind: "figures", figures: found }),
       section("composition", "What it is made of", compositionTable(parts)),
-      section("stated-as", "The same alkalinity in other words", { kind: "figures", figures: strengths }, ends),
+      section("stated-as", "The same alkalinity in other words", { kind: "figures", figures: alkalinities }, ends),
       ...rulesSections([composition]),
     ],
-    figures: [...found, ...parts, ...strengths],
+    figures: [...found, ...parts, ...alkalinities],
+    from: [assay],
     notes: [...notes, additiveLimitsNote],
     cautions: alkaliCautions([composition]),
   });
@@ -139,28 +134,4 @@ function compositionTable(parts: readonly Figure[]): Table {
     [wordColumn("part", "part"), numberColumn("share", "% of the product")],
     parts.map((figure) => row([words(figure.label), figureCell(figure)])),
   );
-}
-
-/** What labels and certificates state an alkalinity as. */
-const usualStandards = ["Na2CO3", "K2CO3", "Na2O"] as const;
-
-function strengthOfProduct(composition: Composition): readonly Figure[] {
-  const source: Source = massBalance;
-  const m = named(
-    "composition.alkalinity-m",
-    "alkalinity M",
-    "meq/g",
-    alkalinityM(composition),
-    "the composition",
-    source,
-  );
-  const p = named(
-    "composition.alkalinity-p",
-    "alkalinity P",
-    "meq/g",
-    alkalinityP(composition),
-    "the composition",
-    source,
-  );
-  return [m, p, ...usualStandards.map((standard) => alkalinityAs(m.value, standard))];
 }

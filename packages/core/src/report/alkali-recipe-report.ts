@@ -1,15 +1,10 @@
 import { shownUnit } from "../batch/weighing.ts";
-import type { BaumeName } from "../chemistry/baume.ts";
-import type { Product } from "../chemistry/carried.ts";
-import { checkByHydrometer } from "../chemistry/hydrometer-check.ts";
-import { solutionPh } from "../chemistry/ph.ts";
 import type { Recipe } from "../chemistry/recipe.ts";
-import { coarseNotes, type RoundedRecipe, roundRecipe } from "../chemistry/rounded-recipe.ts";
+import type { RoundedRecipe } from "../chemistry/rounded-recipe.ts";
 import type { Clarity, Solubility } from "../chemistry/solubility.ts";
 import type { Figure } from "../figure/figure.ts";
-import { scoped, withOrigins } from "../figure/graph.ts";
-import { type Note, note, type Outcome } from "../figure/problem.ts";
-import type { DecimalText } from "../number/decimal.ts";
+import type { Published } from "../figure/graph.ts";
+import type { Note } from "../figure/problem.ts";
 import {
   additiveLimitsNote,
   alkaliCautions,
@@ -23,19 +18,12 @@ import { numberColumn, report, row, section, table, wordColumn } from "./build.t
 import type { Report, Section, Table } from "./schema.ts";
 import { alkalinityEnds, inSystem, measureCell, type UnitSystem, weightCell, words } from "./show.ts";
 
-/** How a solution is told: under which command and title, weighed to which division, made and kept at which °C. */
+/** How a solution is told: under which command and title, and in which units. */
 export interface RecipeTelling {
   readonly command: string;
   readonly title: string;
-  /** The products of the recipe, in its order. */
-  readonly products: readonly Product[];
-  /** g */
-  readonly division: DecimalText;
-  /** Unit that the division is written in; g unless stated. */
+  /** Unit that the division of the scale is written in; g unless stated. */
   readonly divisionUnit?: string;
-  /** °C */
-  readonly temperature: DecimalText;
-  readonly scale: BaumeName;
   readonly units?: UnitSystem;
   /** Sections that go before those of the recipe, and their figures. */
   readonly first?: readonly Section[];
@@ -45,26 +33,23 @@ export interface RecipeTelling {
 /**
  * Tells how to make a solution and all about it: weights, strength in every measure, clarity, pH, limits and cautions.
  *
- * @example recipeReport(makeUp({ products: [{ name: "soda", composition: { species: { Na2CO3: "100" }, water: "0", inert: "0" }, parts: 1 }], ratioBy: "as-weighed", target: { measure: "mass-percent", value: "10" }, amount: { grams: 1000 }, temperature: 20, scale: "145" }).value, { command: "alkali make", title: "Soda, 10 %", products: [{ name: "soda", composition: { species: { Na2CO3: "100" }, water: "0", inert: "0" } }], temperature: "20", scale: "145", division: "1" }, []).title // => "Soda, 10 %"
+ * @example recipeReport(makeUp({ products: [{ name: "soda", composition: { species: { Na2CO3: "100" }, water: "0", inert: "0" }, parts: 1 }], ratioBy: "as-weighed", target: { measure: "mass-percent", value: "10" }, amount: { grams: 1000 }, temperature: 20, scale: "145" }).value, { command: "alkali make", title: "Soda, 10 %" }, []).title // => "Soda, 10 %"
  */
-export function recipeReport(recipe: Recipe, telling: RecipeTelling, notes: readonly Note[]): Report {
-  const { products, temperature, scale, units = "metric" } = telling;
-  const rounded = roundRecipe(recipe, products, telling.division);
-  const check = checkByHydrometer(recipe.composition, scale);
-  const ph = solutionPh(recipe.composition, temperature, recipe.compositionOn);
-  const reading = check.ok ? [{ ...check.value.massPercent, label: "strength by the hydrometer" }] : [];
-  const clarity = clarityOf(recipe);
+export function recipeReport(recipe: Published<Recipe>, telling: RecipeTelling, notes: readonly Note[]): Report {
+  const { units = "metric" } = telling;
+  const { products, weighed, byHydrometer, made, kept, strength } = recipe;
+  const reading = byHydrometer === undefined ? [] : [byHydrometer];
   const amount = [recipe.mass, ...(recipe.volume === undefined ? [] : [recipe.volume])];
-  const strengths = strengthFigures(recipe.strength);
+  const strengths = strengthFigures(strength);
   return report({
     command: telling.command,
     title: telling.title,
     main: "weigh",
     sections: [
       ...(telling.first ?? []),
-      section("weigh", "What to weigh", weighTable(rounded, telling), {
+      section("weigh", "What to weigh", weighTable(weighed, telling), {
         kind: "figures",
-        figures: [...amount.map((figure) => inSystem(figure, units)), rounded.strength],
+        figures: [...amount.map((figure) => inSystem(figure, units)), weighed.strength],
       }),
       section(
         "strength",
@@ -75,32 +60,31 @@ export function recipeReport(recipe: Recipe, telling: RecipeTelling, notes: read
           lines: [alkalinityEnds, ...doubtLines([...reading, ...strengths])],
         },
       ),
-      section("clarity", "Does it dissolve, and stay clear", clarityTable(clarity)),
-      phSection(ph),
+      section("clarity", "Does it dissolve, and stay clear", clarityTable(made, kept)),
+      phSection(strength.ph),
       ...rulesSections([recipe.composition]),
     ],
     figures: [
-      ...withOrigins([
-        ...(telling.figures ?? []),
-        ...recipe.amounts,
-        recipe.water,
-        ...amount,
-        ...rounded.amounts,
-        rounded.water,
-        rounded.total,
-        rounded.strength,
-        ...strengths,
-        ...reading,
-        ...(ph.ok ? [ph.value] : []),
-      ]),
-      ...clarity.flatMap(({ figures }) => figures),
+      ...(telling.figures ?? []),
+      ...recipe.amounts,
+      recipe.water,
+      ...amount,
+      ...weighed.amounts,
+      weighed.water,
+      weighed.total,
+      weighed.strength,
+      ...strengths,
+      ...reading,
+      ...(strength.ph ? [strength.ph] : []),
+      ...[made, kept].flatMap((one) => (one ? [one.taken] : [])),
     ],
-    notes: [...coarseNotes(rounded, recipe.strength.massPercent), ...notes, ...phNotes(ph), additiveLimitsNote],
+    from: [recipe],
+    notes: [...notes.filter(({ code }) => code !== "ph.of-the-solution"), additiveLimitsNote],
     cautions: alkaliCautions([...products.map(({ composition }) => composition), recipe.composition]),
   });
 }
 
-function weighTable({ amounts, water, total }: RoundedRecipe, { division, divisionUnit }: RecipeTelling): Table {
+function weighTable({ amounts, water, total, division }: RoundedRecipe, { divisionUnit }: RecipeTelling): Table {
   const unit = shownUnit(divisionUnit ?? "g");
   const line = (figure: Figure, role: "item" | "total" = "item") =>
     row([words(figure.label), weightCell(figure, unit, division)], role);
@@ -112,13 +96,6 @@ function weighTable({ amounts, water, total }: RoundedRecipe, { division, divisi
   );
 }
 
-interface ClarityLine {
-  readonly when: string;
-  readonly solubility: Solubility;
-  readonly taken: Figure;
-  readonly figures: readonly Figure[];
-}
-
 const verdicts: Readonly<Record<Clarity, string>> = {
   clear: "clear",
   doubtful: "doubtful: crystals may grow",
@@ -126,16 +103,18 @@ const verdicts: Readonly<Record<Clarity, string>> = {
   "not known": "not known: try a little",
 };
 
-function clarityOf({ made, kept }: Recipe): readonly ClarityLine[] {
-  const line = (when: string, scope: string, solubility: Solubility | undefined): readonly ClarityLine[] => {
-    if (solubility === undefined) return [];
-    const figures = scoped(scope, withOrigins([solubility.taken]));
-    return [{ when, solubility, taken: figures.at(-1) ?? solubility.taken, figures }];
-  };
-  return [...line("when made", "made", made), ...line("where it is kept", "kept", kept)];
-}
-
-function clarityTable(lines: readonly ClarityLine[]): Table {
+function clarityTable(made: Solubility | undefined, kept: Solubility | undefined): Table {
+  const line = (when: string, solubility: Solubility | undefined) =>
+    solubility === undefined
+      ? []
+      : [
+          row([
+            words(`${when}, ${solubility.temperature} °C`),
+            measureCell(solubility.taken),
+            words(verdicts[solubility.verdict]),
+            words(solubility.solid),
+          ]),
+        ];
   return table(
     "clarity",
     [
@@ -144,34 +123,20 @@ function clarityTable(lines: readonly ClarityLine[]): Table {
       wordColumn("verdict", "verdict"),
       wordColumn("solid", "what crystallises first"),
     ],
-    lines.map(({ when, taken, solubility }) =>
-      row([
-        words(`${when}, ${/at (\S+ °C)/u.exec(taken.label)?.[1] ?? ""}`),
-        measureCell(taken),
-        words(verdicts[solubility.verdict]),
-        words(solubility.solid),
-      ]),
-    ),
+    [...line("when made", made), ...line("where it is kept", kept)],
   );
 }
 
 /** The pH of a solution, with its doubt and whose pH it is. */
-export function phSection(ph: Outcome<Figure>): Section {
-  if (!ph.ok) return section("ph", "pH of the solution");
-  const { value } = ph;
+export function phSection(ph: Figure | undefined): Section {
+  if (ph === undefined) return section("ph", "pH of the solution");
   return section(
     "ph",
     "pH of the solution",
-    { kind: "figures", figures: [value] },
+    { kind: "figures", figures: [ph] },
     {
       kind: "text",
-      lines: [`± ${doubt(value)}: ${value.range?.why ?? ""}.`, phOfSolution],
+      lines: [`± ${doubt(ph)}: ${ph.range?.why ?? ""}.`, phOfSolution],
     },
   );
-}
-
-/** Why there is no pH, where there is none. */
-export function phNotes(ph: Outcome<Figure>): readonly Note[] {
-  if (ph.ok) return ph.notes.filter(({ code }) => code !== "ph.of-the-solution");
-  return ph.problems.map((problem) => note("ph.not-estimated", [], { problem }));
 }

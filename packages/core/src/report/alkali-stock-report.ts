@@ -1,6 +1,6 @@
 import { shownUnit } from "../batch/weighing.ts";
-import type { Product } from "../chemistry/carried.ts";
 import type { Stock } from "../chemistry/stock.ts";
+import type { Published } from "../figure/graph.ts";
 import type { Note } from "../figure/problem.ts";
 import { type RecipeTelling, recipeReport } from "./alkali-recipe-report.ts";
 import { section } from "./build.ts";
@@ -10,15 +10,15 @@ import { inSystem } from "./show.ts";
 /**
  * Tells a stock solution for weighing: what of it goes into a load, and how to make it for its keeping time.
  *
- * @example stockReport(severalStock({ products: [{ name: "soda", composition: { species: { Na2CO3: "100" }, water: "0", inert: "0" }, mass: 8 }], scales: [{ division: 1 }], tolerance: 1, loads: 20, storage: 4, temperature: 20, scale: "145" }).value, [{ name: "soda", composition: { species: { Na2CO3: "100" }, water: "0", inert: "0" } }], { temperature: "20", scale: "145", division: "1" }, []).main // => "weigh"
+ * @example stockReport(severalStock({ products: [{ name: "soda", composition: { species: { Na2CO3: "100" }, water: "0", inert: "0" }, mass: 8 }], scales: [{ division: 1 }], tolerance: 1, loads: 20, storage: 4, temperature: 20, scale: "145" }).value, {}, []).main // => "weigh"
  */
 export function stockReport(
-  stock: Stock,
-  products: readonly Product[],
-  telling: Omit<RecipeTelling, "command" | "title" | "products" | "first" | "figures">,
+  stock: Published<Stock>,
+  telling: Pick<RecipeTelling, "divisionUnit" | "units">,
   notes: readonly Note[],
 ): Report {
-  const { perLoad, water, lasts, error, dryError, recipe } = stock;
+  const { perLoad, water, lasts, error, dryError, graph } = stock;
+  const recipe = { ...stock.recipe, graph };
   const { divisionUnit = "g", units = "metric" } = telling;
   const byScale = inSystem(perLoad, shownUnit(divisionUnit) === "oz" ? "us" : "metric");
   return recipeReport(
@@ -26,8 +26,7 @@ export function stockReport(
     {
       ...telling,
       command: "alkali stock",
-      title: `Stock solution of ${listed(products.map(({ name }) => name))}`,
-      products,
+      title: `Stock solution of ${listed(recipe.products.map(({ name }) => name))}`,
       first: [
         section(
           "load",

@@ -1,13 +1,11 @@
 import type { Composition } from "../chemistry/composition.ts";
-import { compositionFigures } from "../chemistry/composition-figures.ts";
-import { solutionPh } from "../chemistry/ph.ts";
 import type { Strength } from "../chemistry/strength.ts";
 import type { Figure } from "../figure/figure.ts";
+import type { Published } from "../figure/graph.ts";
 import type { Note } from "../figure/problem.ts";
-import { massBalance } from "../figure/source.ts";
-import { type DecimalText, fixedText } from "../number/decimal.ts";
+import { fixedText } from "../number/decimal.ts";
 import { additiveLimitsNote, alkaliCautions, doubtLines, rulesSections, strengthFigures } from "./alkali-blocks.ts";
-import { phNotes, phSection } from "./alkali-recipe-report.ts";
+import { phSection } from "./alkali-recipe-report.ts";
 import { numberColumn, report, row, section, table, wordColumn } from "./build.ts";
 import type { Report } from "./schema.ts";
 import { alkalinityEnds, figureCell, words } from "./show.ts";
@@ -16,23 +14,20 @@ import { alkalinityEnds, figureCell, words } from "./show.ts";
 export interface StrengthTelling {
   readonly name: string;
   readonly composition: Composition;
-  readonly strength: Strength;
+  readonly strength: Published<Strength>;
   /** The strength that a reading gives, with what the error of reading means. */
   readonly reading?: Figure | undefined;
-  /** °C */
-  readonly temperature: DecimalText;
 }
 
 /**
  * Tells how strong a solution is, in every measure, with its composition, its pH and what an error of reading means.
  *
- * @example strengthReport({ name: "soda", composition: { species: { Na2CO3: "10" }, water: "90", inert: "0" }, strength: strengthOf({ species: { Na2CO3: "10" }, water: "90", inert: "0" }, 20, "145").value, temperature: "20" }, []).title // => "Strength of soda"
+ * @example strengthReport({ name: "soda", composition: { species: { Na2CO3: "10" }, water: "90", inert: "0" }, strength: strengthOf({ species: { Na2CO3: "10" }, water: "90", inert: "0" }, 20, "145").value }, []).title // => "Strength of soda"
  */
 export function strengthReport(telling: StrengthTelling, notes: readonly Note[]): Report {
-  const { name, composition, strength, reading, temperature } = telling;
+  const { name, composition, strength, reading } = telling;
   const measures = strengthFigures(strength);
-  const ph = solutionPh(composition, temperature);
-  const parts = compositionFigures(composition, "the strength stated", [massBalance]);
+  const { parts, ph } = strength;
   const read = reading === undefined ? [] : [reading];
   return report({
     command: "alkali strength",
@@ -73,8 +68,9 @@ export function strengthReport(telling: StrengthTelling, notes: readonly Note[])
       phSection(ph),
       ...rulesSections([composition]),
     ],
-    figures: [...read, ...measures, ...parts, ...(ph.ok ? [ph.value] : [])],
-    notes: [...notes, ...phNotes(ph), additiveLimitsNote],
+    figures: [...read, ...measures, ...parts, ...(ph ? [ph] : [])],
+    from: [strength],
+    notes: [...notes.filter(({ code }) => code !== "ph.of-the-solution"), additiveLimitsNote],
     cautions: alkaliCautions([composition]),
   });
 }

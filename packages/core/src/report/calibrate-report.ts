@@ -1,3 +1,4 @@
+import type { Published } from "../figure/graph.ts";
 import type { Note } from "../figure/problem.ts";
 import type { Measurement } from "../sheet/water/measurements.ts";
 import { numberColumn, report, row, section, table, wordColumn } from "./build.ts";
@@ -11,7 +12,7 @@ import { inSystem, measureCell, type UnitSystem, words } from "./show.ts";
  */
 export function calibrateReport(
   title: string,
-  { results, lines, figures }: Measurement,
+  { results, lines, graph }: Published<Measurement>,
   notes: readonly Note[],
   units: UnitSystem = "metric",
 ): Report {
@@ -31,7 +32,7 @@ export function calibrateReport(
       ),
       section("spec", "For the spec", { kind: "text", lines }),
     ],
-    figures,
+    figures: Object.values(graph),
     notes,
     cautions: [],
   });

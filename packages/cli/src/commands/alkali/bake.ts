@@ -1,4 +1,11 @@
-import { bakeDose, bakedSalt, bakeReport, idealBakeReport, type Weighed } from "@noodlewright/core/chemistry";
+import {
+  bakeDose,
+  bakedSalt,
+  bakeReport,
+  idealBakeReport,
+  idealYield,
+  type Weighed,
+} from "@noodlewright/core/chemistry";
 import { answer } from "@noodlewright/core/figure";
 import { ownProblem } from "../../input/problem.ts";
 import type { Asking } from "./asking.ts";
@@ -59,7 +66,7 @@ export const bakeCommand = member({
     };
   },
   answer: ({ salt, bake, wanted, units }) => {
-    if (bake === undefined) return answer(idealBakeReport(salt));
+    if (bake === undefined) return answer(idealBakeReport(salt, idealYield(salt)));
     const baked = bakedSalt(bake);
     if (!baked.ok) return baked;
     if (wanted === undefined) return answer(bakeReport(baked.value, baked.notes));

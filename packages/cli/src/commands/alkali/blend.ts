@@ -41,7 +41,7 @@ export const blendCommand = member({
     if (!recipe.ok) return recipe;
     const { stocks } = request;
     const title = `Blend of ${stocks.map(({ name }) => name).join(" and ")}`;
-    const telling = { command: "alkali blend", title, products: stocks, ...conditions };
+    const telling = { command: "alkali blend", title, ...conditions };
     return answer(recipeReport(recipe.value, telling, recipe.notes));
   },
 });

@@ -61,9 +61,8 @@ export const correctCommand = member({
       ...(tank !== undefined && { tank }),
     });
     if (!recipe.ok) return recipe;
-    const products = recipe.value.amounts.length === 1 ? [batch] : [batch, salts];
     const title = `${batch.name}, corrected`;
-    const telling = { command: "alkali correct", title, products, ...conditions };
+    const telling = { command: "alkali correct", title, ...conditions };
     return answer(recipeReport(recipe.value, telling, [...(read?.notes ?? []), ...mass.notes, ...recipe.notes]));
   },
 });

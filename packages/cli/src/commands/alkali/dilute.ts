@@ -30,7 +30,7 @@ export const diluteCommand = member({
     const recipe = dilute({ stock: { ...stock, mass: mass.value }, target, ...conditions });
     if (!recipe.ok) return recipe;
     const title = `${stock.name}, diluted`;
-    const telling = { command: "alkali dilute", title, products: [stock], ...conditions };
+    const telling = { command: "alkali dilute", title, ...conditions };
     return answer(recipeReport(recipe.value, telling, recipe.notes));
   },
 });

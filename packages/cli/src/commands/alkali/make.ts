@@ -52,6 +52,6 @@ export const makeCommand = member({
     const recipe = makeUp({ ...request, ...conditions, products: [first, ...others] });
     if (!recipe.ok) return recipe;
     const title = `Solution of ${products.map(({ name }) => name).join(" and ")}`;
-    return answer(recipeReport(recipe.value, { command: "alkali make", title, products, ...conditions }, recipe.notes));
+    return answer(recipeReport(recipe.value, { command: "alkali make", title, ...conditions }, recipe.notes));
   },
 });

@@ -117,14 +117,6 @@ function wishOf(ask: Asking, kitchen: Kitchen | undefined): Wish {
 function stockOf({ salts, water }: Kitchen, wish: Wish, ask: Asking): Outcome<Report> {
   const stock = severalStock({ ...wish, products: salts, scale: ask.scale, ...(water && { water }) });
   if (!stock.ok) return stock;
-  const { scales, temperature } = wish;
-  const finest = scales.reduce((a, b) => (Number(b.division) < Number(a.division) ? b : a));
-  const telling = {
-    division: finest.division,
-    divisionUnit: finest.unit,
-    temperature,
-    scale: ask.scale,
-    units: ask.units,
-  };
-  return answer(stockReport(stock.value, salts, telling, stock.notes));
+  const finest = wish.scales.reduce((a, b) => (Number(b.division) < Number(a.division) ? b : a));
+  return answer(stockReport(stock.value, { divisionUnit: finest.unit, units: ask.units }, stock.notes));
 }

@@ -65,7 +65,6 @@ export const strengthCommand = member({
       composition,
       strength: strength.value,
       reading: read?.value.massPercent,
-      temperature,
     };
     return answer(strengthReport(telling, [...(read?.notes ?? []), ...strength.notes]));
   },

@@ -1,5 +1,6 @@
 import { type Figure, worked } from "../../figure/figure.ts";
-import { answer, type Outcome, problem, refuse } from "../../figure/problem.ts";
+import { type Published, publish } from "../../figure/graph.ts";
+import { type Outcome, problem, refuse } from "../../figure/problem.ts";
 import { definition, massBalance } from "../../figure/source.ts";
 import { dryRatio } from "../../materials/moisture.ts";
 import { type DecimalText, dec } from "../../number/decimal.ts";
@@ -16,13 +17,13 @@ const naming = { id: "cook.gain", label: "measured cook gain", unit: "", places:
  *
  * @example shown(gainFromWeights("500", "880").value) // => "1.76"
  */
-export function gainFromWeights(raw: DecimalText, cooked: DecimalText): Outcome<Figure> {
+export function gainFromWeights(raw: DecimalText, cooked: DecimalText): Outcome<Published<Figure>> {
   const problems = outsideLimits([
     { path: ["raw"], value: raw, unit: "g", above: "0" },
     { path: ["cooked"], value: cooked, unit: "g", above: "0" },
   ]);
   if (problems.length > 0) return refuse(...problems);
-  return answer(
+  return publish(
     worked(
       naming,
       "cooked / raw",
@@ -51,7 +52,7 @@ export interface BoiledWater {
  *
  * @example shown(gainFromWater({ rawWater: "33", cookedWater: "65", solidsLoss: "0" }).value) // => "1.91"
  */
-export function gainFromWater({ rawWater, cookedWater, solidsLoss }: BoiledWater): Outcome<Figure> {
+export function gainFromWater({ rawWater, cookedWater, solidsLoss }: BoiledWater): Outcome<Published<Figure>> {
   const share = { unit: "%", least: "1", most: "99" };
   const problems = outsideLimits([
     { path: ["rawWater"], value: rawWater, ...share },
@@ -61,7 +62,7 @@ export function gainFromWater({ rawWater, cookedWater, solidsLoss }: BoiledWater
   if (problems.length > 0) return refuse(...problems);
   if (dec(cookedWater).lt(rawWater)) return refuse(problem("cook.dried", ["cookedWater"], { cookedWater, rawWater }));
   const percent = { unit: "%", places: 1 };
-  return answer(
+  return publish(
     worked(
       { ...naming, label: "cook gain by the solids" },
       `(1 - loss / 100) * ${dryRatio("cooked", "raw")}`,

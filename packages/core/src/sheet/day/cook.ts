@@ -1,7 +1,8 @@
 import { cookGainSource, usualCookGain } from "../../batch/bowl.ts";
 import { type Figure, given, type Range, worked } from "../../figure/figure.ts";
 import { frozen } from "../../figure/frozen.ts";
-import { answer, type Outcome, type Problem, problem, refuse } from "../../figure/problem.ts";
+import { type Published, publish } from "../../figure/graph.ts";
+import { type Outcome, type Problem, problem, refuse } from "../../figure/problem.ts";
 import { fromSpec } from "../../figure/source.ts";
 import { type Decimal, type DecimalText, dec, decimalText } from "../../number/decimal.ts";
 import { asked, askedFigure, type Given, numberOf, outsideLimits } from "../inputs.ts";
@@ -29,7 +30,7 @@ export const usualGain = frozen({
  *
  * @example shown(cookedMass("112").value) // => "202 g"
  */
-export function cookedMass(raw: Given, gain?: CookGain): Outcome<Figure> {
+export function cookedMass(raw: Given, gain?: CookGain): Outcome<Published<Figure>> {
   const problems = gainProblems("raw", numberOf(raw), gain);
   if (problems.length > 0) return refuse(...problems);
   const figure = worked(
@@ -42,7 +43,7 @@ export function cookedMass(raw: Given, gain?: CookGain): Outcome<Figure> {
     ...gainFigure(gain).sources,
   );
   const { low, high } = limitsOf(gain);
-  return answer(ranged(figure, low.times(numberOf(raw)), high.times(numberOf(raw))));
+  return publish(ranged(figure, low.times(numberOf(raw)), high.times(numberOf(raw))));
 }
 
 /**
@@ -53,7 +54,7 @@ export function cookedMass(raw: Given, gain?: CookGain): Outcome<Figure> {
  *
  * @example shown(rawMass("210").value) // => "117 g"
  */
-export function rawMass(cooked: DecimalText, gain?: CookGain): Outcome<Figure> {
+export function rawMass(cooked: DecimalText, gain?: CookGain): Outcome<Published<Figure>> {
   const problems = gainProblems("cooked", cooked, gain);
   if (problems.length > 0) return refuse(...problems);
   const figure = worked(
@@ -66,7 +67,7 @@ export function rawMass(cooked: DecimalText, gain?: CookGain): Outcome<Figure> {
     ...gainFigure(gain).sources,
   );
   const { low, high } = limitsOf(gain);
-  return answer(ranged(figure, dec(cooked).div(high), dec(cooked).div(low)));
+  return publish(ranged(figure, dec(cooked).div(high), dec(cooked).div(low)));
 }
 
 function gainFigure(gain: CookGain | undefined): Figure {

@@ -1,5 +1,6 @@
 import { type Figure, worked } from "../../figure/figure.ts";
-import { answer, note, type Outcome, refuse } from "../../figure/problem.ts";
+import { type Published, publish } from "../../figure/graph.ts";
+import { note, type Outcome, refuse } from "../../figure/problem.ts";
 import { definition, type Source } from "../../figure/source.ts";
 import type { DecimalText } from "../../number/decimal.ts";
 import { asked, askedFigure, askedOr, type Given, numberOf, outsideLimits } from "../inputs.ts";
@@ -19,7 +20,7 @@ const boilingTest: Source = {
  *
  * @example shown(potWater("1000").value) // => "10000 g"
  */
-export function potWater(raw: Given, perGram?: Given): Outcome<Figure> {
+export function potWater(raw: Given, perGram?: Given): Outcome<Published<Figure>> {
   const problems = outsideLimits([
     { path: ["raw"], value: numberOf(raw), unit: "g", above: "0" },
     { path: ["perGram"], value: perGram && numberOf(perGram), unit: "", least: "2", most: "50" },
@@ -29,7 +30,7 @@ export function potWater(raw: Given, perGram?: Given): Outcome<Figure> {
     value: "10",
     source: boilingTest,
   });
-  return answer(
+  return publish(
     worked(
       { id: "pot.water", label: "pot water", unit: "g", places: 0 },
       "raw * share",
@@ -74,7 +75,7 @@ const assumptions = [note("pot.estimate", [], {})];
  *
  * @example shown(potRecovery({ water: "20000", raw: "1000", rawTemperature: "10", rawSpecificHeat: waterSpecificHeat, power: "9" }).value.drop) // => "4.3 K"
  */
-export function potRecovery(basket: Basket): Outcome<PotRecovery> {
+export function potRecovery(basket: Basket): Outcome<Published<PotRecovery>> {
   const problems = outsideLimits([
     { path: ["water"], value: numberOf(basket.water), unit: "g", above: "0" },
     { path: ["raw"], value: numberOf(basket.raw), unit: "g", above: "0" },
@@ -113,7 +114,7 @@ export function potRecovery(basket: Basket): Outcome<PotRecovery> {
     { heat, power },
     definition,
   );
-  return answer({ drop, recovery }, assumptions);
+  return publish({ drop, recovery }, assumptions);
 }
 
 /** A pot of water that was timed as it warmed: g, °C, s. */
@@ -131,7 +132,7 @@ export interface TimedPot {
  *
  * @example shown(powerIntoWater({ water: "20000", from: "20", to: "80", seconds: "600" }).value) // => "8.4 kW"
  */
-export function powerIntoWater(pot: TimedPot): Outcome<Figure> {
+export function powerIntoWater(pot: TimedPot): Outcome<Published<Figure>> {
   const problems = outsideLimits([
     { path: ["water"], value: pot.water, unit: "g", above: "0" },
     { path: ["from"], value: pot.from, unit: "°C", least: "0", most: "100" },
@@ -139,7 +140,7 @@ export function powerIntoWater(pot: TimedPot): Outcome<Figure> {
     { path: ["seconds"], value: pot.seconds, unit: "s", above: "0" },
   ]);
   if (problems.length > 0) return refuse(...problems);
-  return answer(
+  return publish(
     worked(
       { id: "pot.power", label: "power into the water", unit: "kW", places: 1 },
       "water / 1000 * heat * (to - from) / seconds",

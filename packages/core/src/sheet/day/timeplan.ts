@@ -1,5 +1,6 @@
 import { exact, type Figure, found, worked } from "../../figure/figure.ts";
-import { answer, note, type Outcome, type Problem, problem, refuse } from "../../figure/problem.ts";
+import { type Published, publish } from "../../figure/graph.ts";
+import { note, type Outcome, type Problem, problem, refuse } from "../../figure/problem.ts";
 import { definition } from "../../figure/source.ts";
 import { asked } from "../inputs.ts";
 import { type Moment, momentAt, readTimeOfDay } from "./clock.ts";
@@ -59,7 +60,7 @@ export interface TimePlan {
  *
  * @example timePlan({ serve: "12:15", loads: 5, stages: [{ kind: "work", name: "boil", machine: "pot", minutes: 20 }], machines: [{ name: "pot", count: 2 }] }).value.start.text // => "11:15"
  */
-export function timePlan(request: PlanRequest): Outcome<TimePlan> {
+export function timePlan(request: PlanRequest): Outcome<Published<TimePlan>> {
   const problems = planRequestProblems(request);
   const serve = readTimeOfDay(request.serve);
   if (problems.length > 0 || serve === undefined) return refuse(...problems);
@@ -73,7 +74,7 @@ export function timePlan(request: PlanRequest): Outcome<TimePlan> {
   if (bottleneck === undefined) throw new RangeError("a plan without machines was let through");
   const longestHold = holdFigure("plan.longest-hold", "longest wait of a load that is done", serve, times[0]);
   const start = Math.min(...times.map((slots) => slots[0]?.start ?? serve));
-  return answer(
+  return publish(
     { serve: momentAt(serve), start: momentAt(start), loads, paces, bottleneck, longestHold },
     latest.unproved === 0 ? [] : [note("plan.not-proved", ["stages"], { minutes: latest.unproved })],
   );

@@ -1,4 +1,5 @@
 import { exact, type Figure, shownValue } from "../../figure/figure.ts";
+import { type Published, publish } from "../../figure/graph.ts";
 import { answer, type Note, note, type Outcome, type Problem, problem, refuse } from "../../figure/problem.ts";
 import { commonPractice, definition, type Source } from "../../figure/source.ts";
 import { decimalText, HUNDRED } from "../../number/decimal.ts";
@@ -65,11 +66,11 @@ const ONE_THIRD = decimalText(HUNDRED.div(3));
  *
  * @example passSchedule({ gaps: { kind: "free", least: "0.3", greatest: "12" }, firstThickness: "10", finalThickness: "1" }).value.passes.length // => 6
  */
-export function passSchedule(request: PassRequest): Outcome<PassSchedule> {
+export function passSchedule(request: PassRequest): Outcome<Published<PassSchedule>> {
   const plan = passPlan(request);
   if (!plan.ok) return plan;
   const schedule = scheduled(plan.value, request.sheet);
-  return answer(schedule, [...plan.notes, ...unevenSpeeds(schedule)]);
+  return publish(schedule, [...plan.notes, ...unevenSpeeds(schedule)]);
 }
 
 /** Finds the way of the passes, with the problems and notes of `passSchedule` on them. */

@@ -1,5 +1,6 @@
 import { type Figure, worked } from "../../figure/figure.ts";
-import { answer, type Outcome, refuse } from "../../figure/problem.ts";
+import { type Published, publish } from "../../figure/graph.ts";
+import { type Outcome, refuse } from "../../figure/problem.ts";
 import type { Source } from "../../figure/source.ts";
 import { asked, outsideLimits } from "../inputs.ts";
 import { type CutterSize, sizeLimits } from "../passes/machine.ts";
@@ -17,9 +18,9 @@ export const cutterNumber: Source = {
  *
  * @example shown(strandWidth({ kind: "number", number: 20 }).value) // => "1.50 mm"
  */
-export function strandWidth(size: CutterSize): Outcome<Figure> {
+export function strandWidth(size: CutterSize): Outcome<Published<Figure>> {
   const problems = outsideLimits([sizeLimits(size, [])]);
-  return problems.length > 0 ? refuse(...problems) : answer(widthFigure(size));
+  return problems.length > 0 ? refuse(...problems) : publish(widthFigure(size));
 }
 
 /** The strand width of a size that is known to be right. */

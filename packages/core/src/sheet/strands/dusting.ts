@@ -1,5 +1,6 @@
 import { type Figure, worked } from "../../figure/figure.ts";
-import { answer, type Outcome, refuse } from "../../figure/problem.ts";
+import { type Published, publish } from "../../figure/graph.ts";
+import { type Outcome, refuse } from "../../figure/problem.ts";
 import { commonPractice, massBalance } from "../../figure/source.ts";
 import type { DecimalText } from "../../number/decimal.ts";
 import { asked, askedOr, outsideLimits } from "../inputs.ts";
@@ -13,7 +14,7 @@ import { asked, askedOr, outsideLimits } from "../inputs.ts";
  *
  * @example shown(dustingStarch("10000", "2").value) // => "200 g"
  */
-export function dustingStarch(sheets: DecimalText, share?: DecimalText): Outcome<Figure> {
+export function dustingStarch(sheets: DecimalText, share?: DecimalText): Outcome<Published<Figure>> {
   const problems = outsideLimits([
     { path: ["sheets"], value: sheets, unit: "g", above: "0" },
     { path: ["share"], value: share, unit: "%", least: "0", most: "20" },
@@ -26,7 +27,7 @@ export function dustingStarch(sheets: DecimalText, share?: DecimalText): Outcome
       cite: "none until the kitchen has weighed its own; 1 to 3 % is common practice, no source",
     },
   });
-  return answer(
+  return publish(
     worked(
       { id: "dusting.starch", label: "dusting starch", unit: "g", places: 0 },
       "sheets * share / 100",

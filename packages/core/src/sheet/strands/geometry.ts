@@ -1,4 +1,5 @@
 import { exact, type Figure, worked } from "../../figure/figure.ts";
+import { type Published, publish } from "../../figure/graph.ts";
 import { answer, type Outcome, type Problem, problem, refuse } from "../../figure/problem.ts";
 import { definition, massBalance } from "../../figure/source.ts";
 import { type Decimal, type DecimalText, dec, fixedText } from "../../number/decimal.ts";
@@ -58,7 +59,7 @@ export interface CutPlan extends Sheets {
  *
  * @example shown(cutPlan({ dough: "1370", density: givenDensity("1.24"), thickness: "1.5", width: "300", cutter: { kind: "number", number: 20 }, portion: "130" }).value.strandsPerPortion) // => "200"
  */
-export function cutPlan(request: CutRequest): Outcome<CutPlan> {
+export function cutPlan(request: CutRequest): Outcome<Published<CutPlan>> {
   const problems = cutRequestProblems(request);
   if (problems.length > 0) return refuse(...problems);
   const width = widthAsked(request);
@@ -112,7 +113,7 @@ export function cutPlan(request: CutRequest): Outcome<CutPlan> {
     { dough, losses, edges: edgeTrim, ends: endTrim, strands },
     massBalance,
   );
-  return answer({
+  return publish({
     strandWidth,
     strandsAcross,
     massPerMetre,
@@ -210,14 +211,14 @@ function tooShort(cutLength: Figure, length: Decimal, portion: Figure, inStrands
  *
  * @example shown(loadsFor("320", "72").value) // => "5"
  */
-export function loadsFor(portions: DecimalText, perLoad: DecimalText): Outcome<Figure> {
+export function loadsFor(portions: DecimalText, perLoad: DecimalText): Outcome<Published<Figure>> {
   const problems = outsideLimits([
     { path: ["portions"], value: portions, unit: "", above: "0" },
     { path: ["perLoad"], value: perLoad, unit: "", above: "0" },
   ]);
   if (problems.length > 0) return refuse(...problems);
   const wanted = asked({ id: "batch.portions", label: "portions wanted", ...count }, portions);
-  return answer(
+  return publish(
     worked(
       { id: "batch.loads", label: "loads of a batch", ...count },
       "ceil(wanted / perLoad)",

@@ -1,5 +1,6 @@
 import { exact, type Figure, worked } from "../../figure/figure.ts";
-import { answer, note, type Outcome, type Problem, problem, refuse } from "../../figure/problem.ts";
+import { type Published, publish } from "../../figure/graph.ts";
+import { note, type Outcome, type Problem, problem, refuse } from "../../figure/problem.ts";
 import { type DecimalText, dec, sum } from "../../number/decimal.ts";
 import { asked, askedFigure, type Given, numberOf, outsideLimits } from "../inputs.ts";
 import { type Component, choiOkos, components, densities, type Polynomial, specificHeats } from "./choi-okos.ts";
@@ -23,11 +24,11 @@ export interface Food {
  *
  * @example shown(poreFreeDensity({ composition: { water: "49.5", protein: "11.8", fat: "1.5", carbohydrate: "71.7", fibre: "0", ash: "2.4" }, temperature: "25" }).value) // => "1.29 g/mL"
  */
-export function poreFreeDensity(food: Food): Outcome<Figure> {
+export function poreFreeDensity(food: Food): Outcome<Published<Figure>> {
   const problems = foodProblems(food);
   if (problems.length > 0) return refuse(...problems);
   const present = presentIn(food.composition);
-  return answer(
+  return publish(
     worked(
       { id: "dough.density-pore-free", label: "density without pores", unit: "g/mL", places: 2 },
       "sum(masses) / sum(masses / densities) / 1000",
@@ -48,12 +49,12 @@ export function poreFreeDensity(food: Food): Outcome<Figure> {
  *
  * @example shown(doughDensity({ composition: { water: "49.5", protein: "11.8", fat: "1.5", carbohydrate: "71.7", fibre: "0", ash: "2.4" }, temperature: "25" }, "5").value) // => "1.22 g/mL"
  */
-export function doughDensity(food: Food, air: DecimalText): Outcome<Figure> {
+export function doughDensity(food: Food, air: DecimalText): Outcome<Published<Figure>> {
   const problems = outsideLimits([{ path: ["air"], value: air, unit: "%", least: "0", below: "100" }]);
   const dense = poreFreeDensity(food);
   if (!dense.ok) return refuse(...dense.problems, ...problems);
   if (problems.length > 0) return refuse(...problems);
-  return answer(
+  return publish(
     worked(
       { id: "dough.density", label: "dough density", unit: "g/mL", places: 2 },
       "density * (1 - air / 100)",
@@ -72,11 +73,11 @@ export function doughDensity(food: Food, air: DecimalText): Outcome<Figure> {
  *
  * @example shown(specificHeat({ composition: { water: "75", protein: "12.2", fat: "10.2", carbohydrate: "0.4", fibre: "0", ash: "1" }, temperature: "20" }).value) // => "3.65 kJ/(kg K)"
  */
-export function specificHeat(food: Food): Outcome<Figure> {
+export function specificHeat(food: Food): Outcome<Published<Figure>> {
   const problems = foodProblems(food);
   if (problems.length > 0) return refuse(...problems);
   const present = presentIn(food.composition);
-  return answer(
+  return publish(
     worked(
       { id: `${food.name ?? "food"}.specific-heat`, label: "specific heat", unit: "kJ/(kg K)", places: 2 },
       "sum(masses * heats) / sum(masses)",
@@ -141,13 +142,13 @@ export function givenDensity(value: DecimalText): Figure {
  *
  * @example shown(airFromDensity(givenDensity("1.22"), givenDensity("1.29")).value) // => "5.4 %"
  */
-export function airFromDensity(measured: Figure, poreFree: Figure): Outcome<Figure> {
+export function airFromDensity(measured: Figure, poreFree: Figure): Outcome<Published<Figure>> {
   if (exact(measured).gt(exact(poreFree))) {
     return refuse(
       problem("food.denser-than-solid", ["density"], { measured: measured.value, poreFree: poreFree.value }),
     );
   }
-  return answer(
+  return publish(
     worked(
       { id: "dough.air", label: "air", unit: "%", places: 1 },
       "(1 - measured / poreFree) * 100",

@@ -2,6 +2,7 @@ import { atomicWeightSource, molarMass } from "../../chemistry/elements.ts";
 import { named } from "../../chemistry/named.ts";
 import { type DissolvingSalt, enthalpyOf, species } from "../../chemistry/species.ts";
 import { type Figure, worked } from "../../figure/figure.ts";
+import { type Published, published } from "../../figure/graph.ts";
 import type { Source } from "../../figure/source.ts";
 import type { DecimalText } from "../../number/decimal.ts";
 
@@ -24,29 +25,31 @@ const ions = { Na: "-240.1", K: "-252.4", Cl: "-167.2", CO3: "-677.1", HCO3: "-6
  *
  * @example heatOfSolution("NaCl").value.slice(0, 6) // => "-66.73"
  */
-export function heatOfSolution(salt: DissolvingSalt): Figure {
+export function heatOfSolution(salt: DissolvingSalt): Published<Figure> {
   const { solid, anion } = enthalpyOf(salt);
   const { sodium, potassium } = species[salt];
-  return worked(
-    { id: `heat-of-solution.${salt}`, label: `heat of solution of ${salt}`, unit: "kJ/kg", places: 0 },
-    "(solid - sodium * sodiumIon - potassium * potassiumIon - anion) / mass * 1000",
-    {
-      solid: enthalpy(salt, solid),
-      sodium,
-      sodiumIon: enthalpy("Na ion", ions.Na),
-      potassium,
-      potassiumIon: enthalpy("K ion", ions.K),
-      anion: enthalpy(`${anion} ion`, ions[anion]),
-      mass: named(
-        `molar-mass.${salt}`,
-        `molar mass of ${salt}`,
-        "g/mol",
-        molarMass(salt),
-        "atomic weights",
-        atomicWeightSource,
-      ),
-    },
-    crcEnthalpies,
+  return published(
+    worked(
+      { id: `heat-of-solution.${salt}`, label: `heat of solution of ${salt}`, unit: "kJ/kg", places: 0 },
+      "(solid - sodium * sodiumIon - potassium * potassiumIon - anion) / mass * 1000",
+      {
+        solid: enthalpy(salt, solid),
+        sodium,
+        sodiumIon: enthalpy("Na ion", ions.Na),
+        potassium,
+        potassiumIon: enthalpy("K ion", ions.K),
+        anion: enthalpy(`${anion} ion`, ions[anion]),
+        mass: named(
+          `molar-mass.${salt}`,
+          `molar mass of ${salt}`,
+          "g/mol",
+          molarMass(salt),
+          "atomic weights",
+          atomicWeightSource,
+        ),
+      },
+      crcEnthalpies,
+    ),
   );
 }
 

@@ -1,5 +1,6 @@
 import { exact, type Figure, found, worked } from "../../figure/figure.ts";
-import { answer, type Outcome, type Problem, problem, refuse } from "../../figure/problem.ts";
+import { type Published, publish } from "../../figure/graph.ts";
+import { type Outcome, type Problem, problem, refuse } from "../../figure/problem.ts";
 import { definition, massBalance } from "../../figure/source.ts";
 import { type DecimalText, dec } from "../../number/decimal.ts";
 import { asked, askedFigure, type Given, numberOf, outsideLimits } from "../inputs.ts";
@@ -26,10 +27,10 @@ const sizes = {
  *
  * @example shown(densityFromSheet({ length: "1000", width: "150", thickness: "2", mass: "372" }).value) // => "1.240 g/mL"
  */
-export function densityFromSheet(sheet: MeasuredSheet): Outcome<Figure> {
+export function densityFromSheet(sheet: MeasuredSheet): Outcome<Published<Figure>> {
   const problems = aboveZero({ ...sheet });
   if (problems.length > 0) return refuse(...problems);
-  return answer(
+  return publish(
     worked(
       { id: "dough.density", label: "measured dough density", unit: "g/mL", places: 3 },
       "mass * 1000 / (length * width * thickness)",
@@ -51,10 +52,13 @@ export function densityFromSheet(sheet: MeasuredSheet): Outcome<Figure> {
  *
  * @example shown(thicknessFromSheet({ length: "1000", width: "150", mass: "372" }, givenDensity("1.24")).value) // => "2.00 mm"
  */
-export function thicknessFromSheet(sheet: Omit<MeasuredSheet, "thickness">, density: Figure): Outcome<Figure> {
+export function thicknessFromSheet(
+  sheet: Omit<MeasuredSheet, "thickness">,
+  density: Figure,
+): Outcome<Published<Figure>> {
   const problems = aboveZero({ ...sheet, density: density.value });
   if (problems.length > 0) return refuse(...problems);
-  return answer(
+  return publish(
     worked(
       { id: "measured.thickness", label: "mean thickness", unit: "mm", places: 2 },
       "mass * 1000 / (length * width * density)",
@@ -76,10 +80,10 @@ export function thicknessFromSheet(sheet: Omit<MeasuredSheet, "thickness">, dens
  *
  * @example shown(springBackFrom("1.4", "1.25").value) // => "1.12"
  */
-export function springBackFrom(thickness: Given, gap: DecimalText): Outcome<Figure> {
+export function springBackFrom(thickness: Given, gap: DecimalText): Outcome<Published<Figure>> {
   const problems = aboveZero({ thickness: numberOf(thickness), gap });
   if (problems.length > 0) return refuse(...problems);
-  return answer(
+  return publish(
     worked(
       { id: "passes.spring-back", label: "measured spring-back", unit: "", places: 2 },
       "thickness / gap",
@@ -113,13 +117,13 @@ export interface StageLosses {
  *
  * @example shown(lossesFrom([{ stage: "mix", before: "10000", after: "9950" }]).value.total) // => "0.50 %"
  */
-export function lossesFrom(stages: readonly WeighedStage[]): Outcome<StageLosses> {
+export function lossesFrom(stages: readonly WeighedStage[]): Outcome<Published<StageLosses>> {
   if (stages.length === 0) return refuse(problem("inverse.no-stages", [], {}));
   const problems = stages.flatMap((stage, index) => stageProblems(stage, index));
   if (problems.length > 0) return refuse(...problems);
   const losses = stages.map((stage) => ({ stage: stage.stage, loss: lossOf(stage) }));
   const kept = losses.reduce((share, { loss }) => share.times(dec(100).minus(exact(loss)).div(100)), dec(1));
-  return answer({
+  return publish({
     stages: losses,
     total: worked(
       { id: "losses.total", label: "losses of all stages", unit: "%", places: 2 },

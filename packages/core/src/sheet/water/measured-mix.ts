@@ -1,5 +1,6 @@
 import { type Figure, worked } from "../../figure/figure.ts";
-import { answer, type Outcome, refuse } from "../../figure/problem.ts";
+import { type Published, publish } from "../../figure/graph.ts";
+import { type Outcome, refuse } from "../../figure/problem.ts";
 import { definition } from "../../figure/source.ts";
 import type { DecimalText } from "../../number/decimal.ts";
 import { asked, askedFigure, type Given, numberOf, outsideLimits } from "../inputs.ts";
@@ -19,7 +20,7 @@ export interface MeasuredMix extends Mix {
  *
  * @example shown(mixingHeat({ flour: { mass: "10000", temperature: "22" }, water: "3500", waterTemperature: "28.67", doughTemperature: "27" }).value) // => "5.0 kJ/kg"
  */
-export function mixingHeat(mix: MeasuredMix): Outcome<Figure> {
+export function mixingHeat(mix: MeasuredMix): Outcome<Published<Figure>> {
   const problems = [
     ...mixProblems(mix),
     ...outsideLimits([
@@ -32,7 +33,7 @@ export function mixingHeat(mix: MeasuredMix): Outcome<Figure> {
     { id: "dough.temperature", label: "dough temperature", unit: "°C", places: 1 },
     mix.doughTemperature,
   );
-  return answer(
+  return publish(
     worked(
       { id: "mix.heat", label: "measured heat of mixing", unit: "kJ/kg", places: 1 },
       "(takenUp + water / 1000 * heat * (reached - own)) / (dough / 1000)",
@@ -63,14 +64,14 @@ export interface MixerRun {
  *
  * @example shown(mixerWork({ power: "0.75", minutes: "10", dough: "13500" }).value) // => "33.3 kJ/kg"
  */
-export function mixerWork({ power, minutes, dough }: MixerRun): Outcome<Figure> {
+export function mixerWork({ power, minutes, dough }: MixerRun): Outcome<Published<Figure>> {
   const problems = outsideLimits([
     { path: ["power"], value: power, unit: "kW", least: "0", most: "1000" },
     { path: ["minutes"], value: minutes, unit: "min", least: "0", most: "600" },
     { path: ["dough"], value: numberOf(dough), unit: "g", above: "0" },
   ]);
   if (problems.length > 0) return refuse(...problems);
-  return answer(
+  return publish(
     worked(
       { id: "mix.work", label: "mixer work", unit: "kJ/kg", places: 1 },
       "power * minutes * 60 / (dough / 1000)",

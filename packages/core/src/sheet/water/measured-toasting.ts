@@ -1,7 +1,7 @@
 import * as z from "zod/mini";
 import { worked } from "../../figure/figure.ts";
-import { withOrigins } from "../../figure/graph.ts";
-import { answer, note, type Outcome } from "../../figure/problem.ts";
+import { type Published, publish } from "../../figure/graph.ts";
+import { note, type Outcome } from "../../figure/problem.ts";
 import { massBalance } from "../../figure/source.ts";
 import { massField, shareField } from "../../materials/fields.ts";
 import { toastedMoisture } from "../../materials/toasted.ts";
@@ -22,7 +22,7 @@ const toastingSchema = z.strictObject({
  * Problems: those of reading; `toasted.gained`, `toasted.beyond-water`.
  * @example shown(measuredToasting({ before: "1000 g", after: "940 g", moisture: "13.6 %" }).value.results[0]) // => "8.09 %"
  */
-export function measuredToasting(input: unknown): Outcome<Measurement> {
+export function measuredToasting(input: unknown): Outcome<Published<Measurement>> {
   const reading = readBy(toastingSchema, input);
   if (!reading.ok) return reading;
   const { before, after, moisture, protein } = reading.value;
@@ -42,5 +42,5 @@ export function measuredToasting(input: unknown): Outcome<Measurement> {
     `toasted: { before: ${before.text}, after: ${after.text} }   # beside moisture: ${moisture.text}`,
     `moisture: ${fixedText(dried.value.value, 2)} %   # or this in place of it`,
   ];
-  return answer({ results, lines, figures: withOrigins(results) }, [note("toasted.gluten", [], {})]);
+  return publish({ results, lines }, [note("toasted.gluten", [], {})]);
 }

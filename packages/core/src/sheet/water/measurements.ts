@@ -1,16 +1,7 @@
 import * as z from "zod/mini";
 import { exact, type Figure } from "../../figure/figure.ts";
-import { withOrigins } from "../../figure/graph.ts";
-import {
-  answer,
-  type Note,
-  note,
-  type Outcome,
-  type Path,
-  type Problem,
-  problem,
-  refuse,
-} from "../../figure/problem.ts";
+import { type Published, publish } from "../../figure/graph.ts";
+import { type Note, note, type Outcome, type Path, type Problem, problem, refuse } from "../../figure/problem.ts";
 import { said } from "../../figure/said.ts";
 import { described, massField, quantityField, refuseValue, shareField } from "../../materials/fields.ts";
 import { densityField, lengthField, MOST_DENSITY } from "../../materials/machine-schema.ts";
@@ -29,8 +20,6 @@ export interface Measurement {
   readonly results: readonly Figure[];
   /** Lines for the spec, in YAML. */
   readonly lines: readonly string[];
-  /** Every figure, leaves first. */
-  readonly figures: readonly Figure[];
 }
 
 const sheetSchema = z.strictObject({
@@ -56,7 +45,7 @@ const driestDough = { water: "42.5", protein: "11.8", fat: "1.5", carbohydrate: 
  *
  * @example shown(measuredSheet({ length: "1 m", width: "150 mm", thickness: "2 mm", mass: "372 g" }).value.results[0]) // => "1.240 g/mL"
  */
-export function measuredSheet(input: unknown): Outcome<Measurement> {
+export function measuredSheet(input: unknown): Outcome<Published<Measurement>> {
   const reading = readBy(sheetSchema, input);
   if (!reading.ok) return reading;
   const { length, width, mass, thickness, density, gap } = reading.value;
@@ -81,7 +70,7 @@ export function measuredSheet(input: unknown): Outcome<Measurement> {
     ...(thickness ? [`density: ${fixedText(first.value.value, 3)} g/mL`] : []),
     ...(back?.ok ? [`springBack: ${fixedText(back.value.value, 3)}`] : []),
   ];
-  return answer(measurement([first.value, ...(back?.ok ? [back.value] : [])], "sheet", lines), [
+  return publish(measurement([first.value, ...(back?.ok ? [back.value] : [])], "sheet", lines), [
     ...denserNotes(
       thickness ? first.value : givenDensity(density?.value ?? "0"),
       dense.value,
@@ -151,7 +140,7 @@ const lossesSchema = z.strictObject({
  *
  * @example shown(measuredLosses({ mixing: "10 kg to 9.95 kg" }).value.results[0]) // => "0.50 %"
  */
-export function measuredLosses(input: unknown): Outcome<Measurement> {
+export function measuredLosses(input: unknown): Outcome<Published<Measurement>> {
   const reading = readBy(lossesSchema, input);
   if (!reading.ok) return reading;
   const weighed = stages.flatMap((stage) => {
@@ -170,7 +159,7 @@ export function measuredLosses(input: unknown): Outcome<Measurement> {
   if (unlikely.length > 0) return refuse(...unlikely);
   const results = losses.value.stages.map(({ loss }) => loss);
   const lines = losses.value.stages.map(({ stage, loss }) => `${stage}: ${fixedText(loss.value, 2)} %`);
-  return answer(measurement([...results, losses.value.total], "losses", lines));
+  return publish(measurement([...results, losses.value.total], "losses", lines));
 }
 
 const celsius = (description: string, example: string, least: string, most: string) =>
@@ -196,7 +185,7 @@ const mixSchema = z.strictObject({
  *
  * @example shown(measuredMixing({ flour: "10 kg", water: "3.5 kg", flourAt: "22 °C", waterAt: "28 °C", doughAt: "27 °C" }).value.results[0]) // => "5.7 kJ/kg"
  */
-export function measuredMixing(input: unknown): Outcome<Measurement> {
+export function measuredMixing(input: unknown): Outcome<Published<Measurement>> {
   const reading = readBy(mixSchema, input);
   if (!reading.ok) return reading;
   const { flour, water, flourAt, waterAt, doughAt, roomAt } = reading.value;
@@ -216,7 +205,7 @@ export function measuredMixing(input: unknown): Outcome<Measurement> {
       : []),
   ];
   const notes = dec(heat.value.value).isNegative() ? [coldMix] : [];
-  return answer(measurement([heat.value, ...(friction?.ok ? [friction.value] : [])], "temperature", lines), [
+  return publish(measurement([heat.value, ...(friction?.ok ? [friction.value] : [])], "temperature", lines), [
     ...notes,
     ...(friction?.ok ? friction.notes : []),
   ]);
@@ -243,7 +232,7 @@ const cookSchema = z.strictObject({
  *
  * @example shown(measuredCooking({ raw: "500 g", cooked: "880 g" }).value.results[0]) // => "1.76"
  */
-export function measuredCooking(input: unknown): Outcome<Measurement> {
+export function measuredCooking(input: unknown): Outcome<Published<Measurement>> {
   const reading = readBy(cookSchema, input);
   if (!reading.ok) return reading;
   const { raw, cooked, rawWater, cookedWater, solidsLoss } = reading.value;
@@ -261,7 +250,7 @@ export function measuredCooking(input: unknown): Outcome<Measurement> {
   const unlikely = implausible(gain.value, byWeight ? ["cooked"] : ["cookedWater"], "0.5", "5");
   if (unlikely.length > 0) return refuse(...unlikely);
   const values = [`cookGain: ${fixedText(gain.value.value, 2)}`];
-  return answer(measurement([gain.value], "batch", values), shrunkNotes(gain.value));
+  return publish(measurement([gain.value], "batch", values), shrunkNotes(gain.value));
 }
 
 /** Noodles take up water as they boil, more than the solids that they lose. */
@@ -272,5 +261,5 @@ function shrunkNotes(gain: Figure): readonly Note[] {
 
 function measurement(results: readonly Figure[], section: string, values: readonly string[]): Measurement {
   const lines = values.length === 0 ? [] : [`${section}: { ${values.join(", ")} }`];
-  return { results, lines, figures: withOrigins(results) };
+  return { results, lines };
 }

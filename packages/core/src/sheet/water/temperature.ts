@@ -1,5 +1,6 @@
 import { exact, type Figure, worked } from "../../figure/figure.ts";
-import { answer, type Note, note, type Outcome, type Problem, problem, refuse } from "../../figure/problem.ts";
+import { type Published, publish } from "../../figure/graph.ts";
+import { type Note, note, type Outcome, type Problem, problem, refuse } from "../../figure/problem.ts";
 import { definition } from "../../figure/source.ts";
 import { type DecimalText, dec, fixedText, floorToDivision, ONE } from "../../number/decimal.ts";
 import { asked, askedFigure, type Given, numberOf, outsideLimits } from "../inputs.ts";
@@ -47,7 +48,7 @@ const celsius = { unit: "°C", places: 1 };
  *
  * @example shown(waterTemperature({ flour: { mass: "10000", temperature: "22" }, water: "3500", wanted: "27", heat: { kind: "measured", perKilogram: "5" } }).value.temperature) // => "28.7 °C"
  */
-export function waterTemperature(request: WaterRequest): Outcome<WaterPlan> {
+export function waterTemperature(request: WaterRequest): Outcome<Published<WaterPlan>> {
   const problems = [
     ...mixProblems(request),
     ...heatProblems(request.heat),
@@ -74,15 +75,15 @@ export function waterTemperature(request: WaterRequest): Outcome<WaterPlan> {
   const plan = { temperature, dough, heatMade: made };
   if (exact(temperature).gt(100)) return refuse(tooCold(temperature));
   if (request.tap === undefined) {
-    return exact(temperature).lt(0) ? refuse(needsIce(temperature)) : answer(plan, notesOn(request, temperature));
+    return exact(temperature).lt(0) ? refuse(needsIce(temperature)) : publish(plan, notesOn(request, temperature));
   }
   const tap = asked({ id: "tap.temperature", label: "temperature of the tap water", ...celsius }, request.tap);
-  if (exact(temperature).gte(exact(tap))) return answer(plan, notesOn(request, temperature));
+  if (exact(temperature).gte(exact(tap))) return publish(plan, notesOn(request, temperature));
   const without = { ...temperature, label: "temperature the water would need without ice" };
   return withIce(request, { ...plan, temperature: without }, water, tap);
 }
 
-function withIce(request: WaterRequest, plan: WaterPlan, water: Figure, tap: Figure): Outcome<WaterPlan> {
+function withIce(request: WaterRequest, plan: WaterPlan, water: Figure, tap: Figure): Outcome<Published<WaterPlan>> {
   const iceTemperature =
     request.iceTemperature === undefined
       ? meltingIce
@@ -102,7 +103,7 @@ function withIce(request: WaterRequest, plan: WaterPlan, water: Figure, tap: Fig
     definition,
   );
   const notes = [...notesOn(request, plan.temperature), meltNote(share)];
-  return answer({ ...plan, ice: { ice, tapWater, share } }, notes);
+  return publish({ ...plan, ice: { ice, tapWater, share } }, notes);
 }
 
 /** More than melts in time in most mixers, %: common practice, no source. */

@@ -1,5 +1,6 @@
 import { type Figure, worked } from "../../figure/figure.ts";
-import { answer, note, type Outcome, type Problem, refuse } from "../../figure/problem.ts";
+import { type Published, publish } from "../../figure/graph.ts";
+import { note, type Outcome, type Problem, refuse } from "../../figure/problem.ts";
 import type { Source } from "../../figure/source.ts";
 import type { DecimalText } from "../../number/decimal.ts";
 import { asked, askedFigure, celsius, type Given, numberOf, outsideLimits } from "../inputs.ts";
@@ -25,13 +26,16 @@ const noMasses = note("temperature.rule-without-masses", [], {});
  *
  * @example shown(threeTemperatureWater({ dough: "26", flour: "18", room: "18" }, "8").value) // => "34.0 °C"
  */
-export function threeTemperatureWater(temperatures: ThreeTemperatures, friction: DecimalText): Outcome<Figure> {
+export function threeTemperatureWater(
+  temperatures: ThreeTemperatures,
+  friction: DecimalText,
+): Outcome<Published<Figure>> {
   const problems = [
     ...temperatureProblems(temperatures),
     ...outsideLimits([{ path: ["friction"], value: friction, unit: "K", least: "-20", most: "60" }]),
   ];
   if (problems.length > 0) return refuse(...problems);
-  return answer(
+  return publish(
     worked(
       { id: "water.three-temperatures", label: "water temperature by the rule of three", unit: "°C", places: 1 },
       "3 * dough - flour - room - friction",
@@ -52,13 +56,13 @@ export function threeTemperatureWater(temperatures: ThreeTemperatures, friction:
  *
  * @example shown(frictionFrom({ dough: "26", flour: "18", room: "18" }, "34").value) // => "8.0 K"
  */
-export function frictionFrom(temperatures: ThreeTemperatures, water: DecimalText): Outcome<Figure> {
+export function frictionFrom(temperatures: ThreeTemperatures, water: DecimalText): Outcome<Published<Figure>> {
   const problems = [
     ...temperatureProblems(temperatures),
     ...outsideLimits([{ path: ["water"], value: water, unit: "°C", least: "0", most: "100" }]),
   ];
   if (problems.length > 0) return refuse(...problems);
-  return answer(
+  return publish(
     worked(
       { id: "rule.friction", label: "friction", unit: "K", places: 1 },
       "3 * dough - flour - room - water",
