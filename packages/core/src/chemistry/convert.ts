@@ -92,7 +92,7 @@ function ratio(carried: Carried): Figure {
 }
 
 function then(figure: Figure, when: string): Figure {
-  return { ...figure, label: `${figure.label} ${when}` };
+  return renamed(figure, `convert.${figure.id}`, `${figure.label} ${when}`);
 }
 
 /** Salts of a dose that are believed to be meant, % of flour. */

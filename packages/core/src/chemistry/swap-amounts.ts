@@ -43,7 +43,7 @@ const NOTHING = dec("1e-18");
 export function amountsFor(swap: Swap): readonly Figure[] {
   const { to, hold } = swap;
   const from = { ...toldApart(swap), key: "old" };
-  const dose = named("convert.dose", `dose of ${from.name}`, "g", from.mass, "the question");
+  const dose = doseOf(swap.from);
   const per = (product: Keyed): Feed => contentFigure(product, hold);
   const [first, second] = [{ ...to[0], key: "1" }, to[1] && { ...to[1], key: "2" }];
   const alone = (product: Keyed): Figure =>
