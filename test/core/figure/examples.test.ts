@@ -124,6 +124,9 @@ describe("the examples of the doc comments", () => {
   });
 });
 
+/** The functions whose work is a noodle or a function. */
+const unplainOnes = ["input", "noAnswer", "readNoodle", "settle", "telling"];
+
 describe("what a program imports", () => {
   it.each(doors)("has at door %s an example of every function, which says a value", (door) => {
     const lacking = [...(functionsOf.get(door) ?? [])].filter(([value]) => {
@@ -145,16 +148,15 @@ describe("what a program imports", () => {
       const data = [plain, ...(typeof report === "function" ? [Reflect.apply(report, undefined, [])] : [])];
       return isDeepStrictEqual(JSON.parse(JSON.stringify(data)), data) ? [] : [name];
     });
-    expect([...new Set(unplain)].toSorted()).toEqual(["input", "noAnswer", "readNoodle", "settle", "telling"]);
+    expect([...new Set(unplain)].toSorted()).toEqual(unplainOnes);
     expect(new Set(given.map(({ name }) => name)).size).toBeGreaterThan(150);
   });
 
   it("is given figures that every function lets explain themselves, in a copy too", () => {
     const silent = given.flatMap(({ name, result }) => {
-      if (typeof result !== "object" || result === null) return [];
+      if (typeof result !== "object" || result === null || unplainOnes.includes(name)) return [];
       const { report: _report, ...plain } = result as Names;
-      const data = Array.isArray(result) ? result : plain;
-      return ["readNoodle", "settle"].includes(name) ? [] : unexplained(data).map((what) => `${name}: ${what}`);
+      return unexplained(Array.isArray(result) ? result : plain).map((what) => `${name}: ${what}`);
     });
     expect([...new Set(silent)]).toEqual([]);
   });

@@ -84,10 +84,13 @@ describe("sums and bases of figures with a range", () => {
   it("bring a share to a basis at both ends of the moisture", () => {
     // 12 % as is at 13 % moisture is 12 × 86 / 87 at 14 %; at the ends 11 × 86 / 88 and 12.5 × 86 / 85
     const at14 = figure(dec(12).times(86).div(87).toString());
-    const ranged = basisRange(at14, figure("12", ["11", "12.5"]), figure("13", ["12", "15"]));
+    const ranged = basisRange(at14, figure("12", ["11", "12.5"]), figure("13"), figure("13", ["12", "15"]).range);
     expect(endsOf(ranged)).toEqual(["10.750000", "12.647059"]);
     // without a range of the moisture: 11 × 86 / 87 and 12.5 × 86 / 87
-    expect(endsOf(basisRange(at14, figure("12", ["11", "12.5"]), figure("13")))).toEqual(["10.873563", "12.356322"]);
+    expect(endsOf(basisRange(at14, figure("12", ["11", "12.5"]), figure("13"), undefined))).toEqual([
+      "10.873563",
+      "12.356322",
+    ]);
   });
 });
 

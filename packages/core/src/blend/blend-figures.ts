@@ -1,4 +1,4 @@
-import { type Figure, found, given, worked } from "../figure/figure.ts";
+import { type Figure, found, given, type Range, worked } from "../figure/figure.ts";
 import { fromSpec, massBalance } from "../figure/source.ts";
 import { basisRange, sumRange, withRange } from "../formula/ranges.ts";
 import { basisText, type MoistureBasis } from "../materials/fields.ts";
@@ -78,9 +78,8 @@ export function blendFigures(
     mixed("moisture", "moisture", "%", ({ moisture }) => moisture, open)[0];
   const moisture = moistureWith(({ moistureRange }) => moistureRange);
   const apart =
-    moisture?.range === undefined
-      ? moisture
-      : moistureWith(({ moistureRange, proteinAsIs }) => (proteinAsIs === true ? moistureRange : undefined));
+    moisture?.range &&
+    moistureWith(({ moistureRange, proteinAsIs }) => (proteinAsIs === true ? moistureRange : undefined))?.range;
   const protein = mixed("protein", "protein", "%", (flour) => flour.protein, proteinOf);
   const ash = mixed("ash", "ash", "%", (flour) => flour.ash);
   const gluten = mixed("gluten-protein", "gluten-forming protein", "%", (flour) => flour.glutenProtein, glutenOf);
@@ -117,15 +116,15 @@ const glutenOf: Open = ({ protein, glutenProtein, proteinRange }) =>
 /**
  * The same figure at a moisture basis: the blend is mixed as it is and then converted by its own moisture.
  *
- * @param apart - the moisture with the range that the share as is does not depend on
+ * @param apart - the range of the moisture that the share as is does not depend on
  */
 function withBasis(
   figure: Figure,
   moisture: Figure | undefined,
-  apart: Figure | undefined,
+  apart: Range | undefined,
   basis: MoistureBasis,
 ): Figure[] {
-  if (basis.kind === "as is" || moisture === undefined || apart === undefined) return [];
+  if (basis.kind === "as is" || moisture === undefined) return [];
   const where = dec(basis.moisture).isZero() ? "dry" : `at ${basisText(basis)}`;
   const own = worked(
     { id: `${figure.id}.at-basis`, label: `${figure.label}, ${where}`, unit: figure.unit, places: figure.places },
@@ -133,9 +132,9 @@ function withBasis(
     { figure, basis: basis.moisture, moisture },
     basisRule,
   );
-  const { range } = basisRange(own, figure, apart);
+  const { range } = basisRange(own, figure, moisture, apart);
   const both = "range of protein of the flours, and of the moisture of those with protein as is";
-  return [withRange(own, range && { ...range, why: apart.range === undefined ? range.why : both })];
+  return [withRange(own, range && { ...range, why: apart === undefined ? range.why : both })];
 }
 
 /** The basis the protein target is in; 14 % moisture where none is asked for. */

@@ -1,4 +1,4 @@
-import { type Figure, worked } from "../figure/figure.ts";
+import { type Figure, renamed, worked } from "../figure/figure.ts";
 import { type Published, publish } from "../figure/graph.ts";
 import { distinct, type Note, note, type Outcome, type Problem, problem, refuse } from "../figure/problem.ts";
 import { massBalance } from "../figure/source.ts";

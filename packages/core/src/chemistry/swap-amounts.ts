@@ -3,7 +3,7 @@ import { massBalance } from "../figure/source.ts";
 import { type Decimal, type DecimalInput, type DecimalText, dec, HUNDRED } from "../number/decimal.ts";
 import { cationsOf, type Product, type Weighed } from "./carried.ts";
 import { alkalinityM, alkalinityP, anhydrousShare, type Composition } from "./composition.ts";
-import { named } from "./named.ts";
+import { doseOf } from "./swap-shares.ts";
 
 /** What a swap holds: the mass of anhydrous salts, alkalinity M or P, or the moles of sodium and potassium together. */
 export type Held = "anhydrous" | "M" | "P" | "cations";

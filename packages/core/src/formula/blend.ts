@@ -1,4 +1,4 @@
-import { type Figure, worked } from "../figure/figure.ts";
+import { type Figure, type Range, worked } from "../figure/figure.ts";
 import type { Note } from "../figure/problem.ts";
 import { definition, massBalance, type Source } from "../figure/source.ts";
 import type { Allergen } from "../materials/allergens.ts";
@@ -65,26 +65,24 @@ export function mixFlours(flours: readonly FormulaLine[]): Blend {
     }),
   );
   const moisture = sumRange(mixedMoisture, terms, "moisture of the flours");
-  const apart = sumRange(
-    mixedMoisture,
-    terms.filter((_, index) => flours.slice(index, index + 1).some(isOpenAsIs)),
-    "protein of the flours, and moisture of those with protein stated as is",
-  );
+  const asIs = terms.filter((_, index) => flours.slice(index, index + 1).some(isOpenAsIs));
+  const why = "protein of the flours, and moisture of those with protein stated as is";
+  const wet = { moisture, open: sumRange(mixedMoisture, asIs, why).range };
   const notes: Note[] = [];
   const proteins = flours.map((line) => proteinFigures(line, notes));
   const ashes = flours.map((line) => ashFigure(line, notes));
-  const protein = proteinOf(flours, share, proteins, () => true, apart, "blend.protein", "protein");
+  const protein = proteinOf(flours, share, proteins, () => true, wet, "blend.protein", "protein");
   const gluten = proteinOf(
     flours,
     share,
     proteins,
     (line) => line.material.glutenForming,
-    apart,
+    wet,
     "blend.gluten-protein",
     "gluten-forming protein",
   );
   const ashFigures = whole(ashes);
-  const ash = ashFigures && onBases("blend.ash", "ash", mixedAsh(share, ashFigures), moisture, []);
+  const ash = ashFigures && onBases("blend.ash", "ash", mixedAsh(share, ashFigures), { moisture }, []);
   const other =
     protein &&
     gluten &&
@@ -126,7 +124,7 @@ function proteinOf(
   share: readonly Figure[],
   proteins: readonly (ProteinFigures | undefined)[],
   counts: (line: FormulaLine) => boolean,
-  moisture: Figure,
+  wet: Wet,
   id: string,
   label: string,
 ): OnBases | undefined {
@@ -158,7 +156,7 @@ function proteinOf(
         ],
   );
   const ranged = sumRange(asIs, terms, "protein of the flours, their moisture as shown");
-  return onBases(id, label, ranged, moisture, [flourRule]);
+  return onBases(id, label, ranged, wet, [flourRule]);
 }
 
 function mixedAsh(share: readonly Figure[], ash: readonly Figure[]): Figure {
@@ -170,7 +168,19 @@ function mixedAsh(share: readonly Figure[], ash: readonly Figure[]): Figure {
   );
 }
 
-function onBases(id: string, label: string, asIs: Figure, moisture: Figure, sources: readonly Source[]): OnBases {
+/** The moisture of the blend, and the range of it that its protein as is does not depend on. */
+interface Wet {
+  readonly moisture: Figure;
+  readonly open?: Range | undefined;
+}
+
+function onBases(
+  id: string,
+  label: string,
+  asIs: Figure,
+  { moisture, open }: Wet,
+  sources: readonly Source[],
+): OnBases {
   const { unit, places } = asIs;
   const dry = worked(
     { id: `${id}.dry`, label: `${label} dry`, unit, places },
@@ -187,5 +197,5 @@ function onBases(id: string, label: string, asIs: Figure, moisture: Figure, sour
     flourBasis.source,
     ...sources,
   );
-  return { asIs, dry: basisRange(dry, asIs, moisture), at14: basisRange(at14, asIs, moisture) };
+  return { asIs, dry: basisRange(dry, asIs, moisture, open), at14: basisRange(at14, asIs, moisture, open) };
 }

@@ -32,14 +32,15 @@ export function sumRange(figure: Figure, terms: readonly Term[], why: string): F
  * The range of a share of the dry matter, `figure`, that is the share as is, `asIs`, brought to a basis: greatest where
  * both the share as is and the moisture are greatest.
  *
- * @param moisture - of the whole, with the range that the share as is does not depend on
+ * @param moisture - of the whole
+ * @param open - the range of it that the share as is does not depend on
  */
-export function basisRange(figure: Figure, asIs: Figure, moisture: Figure): Figure {
+export function basisRange(figure: Figure, asIs: Figure, moisture: Figure, open: Range | undefined): Figure {
   if (asIs.range === undefined || dec(asIs.value).isZero()) return figure;
   const end = (which: "low" | "high", share: string): string => {
     const moved = dec(figure.value).times(share).div(asIs.value);
-    return decimalText(onMoisture(moved, moisture.range?.[which] ?? moisture.value, moisture.value));
+    return decimalText(onMoisture(moved, open?.[which] ?? moisture.value, moisture.value));
   };
-  const why = moisture.range === undefined ? asIs.range.why : moisture.range.why;
-  return withRange(figure, { low: end("low", asIs.range.low), high: end("high", asIs.range.high), why });
+  const { low, high, why } = asIs.range;
+  return withRange(figure, { low: end("low", low), high: end("high", high), why: open?.why ?? why });
 }

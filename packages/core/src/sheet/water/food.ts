@@ -140,7 +140,7 @@ export function givenDensity(value: DecimalText): Figure {
  *
  * Problems: `food.denser-than-solid` when the measured density is above the density without pores.
  *
- * @example shown(airFromDensity(givenDensity("1.22"), givenDensity("1.29")).value) // => "5.4 %"
+ * @example shown(airFromDensity(givenDensity("1.22"), poreFreeDensity({ composition: { water: "49.5", protein: "11.8", fat: "1.5", carbohydrate: "71.7", fibre: "0", ash: "2.4" }, temperature: "25" }).value).value) // => "5.2 %"
  */
 export function airFromDensity(measured: Figure, poreFree: Figure): Outcome<Published<Figure>> {
   if (exact(measured).gt(exact(poreFree))) {
