@@ -1,6 +1,14 @@
 import fc from "fast-check";
-import { describe, expect, it } from "vitest";
-import { type Expression, evaluate, parseExpression, type Value, writeExpression } from "#core/figure/expression.ts";
+import { describe, expect, expectTypeOf, it } from "vitest";
+import {
+  type Expression,
+  evaluate,
+  type NamesIn,
+  parseExpression,
+  type Value,
+  writeExpression,
+} from "#core/figure/expression.ts";
+import { worked } from "#core/figure/figure.ts";
 import { dec } from "#core/number/decimal.ts";
 import { always } from "../../always.ts";
 import { evaluateText } from "./evaluate-text.ts";
@@ -8,6 +16,17 @@ import { evaluateText } from "./evaluate-text.ts";
 const worth = (text: string, values: Readonly<Record<string, Value>> = {}) =>
   evaluate(parseExpression(text), (name) => values[name]);
 const plainly = (text: string): string => writeExpression(parseExpression(text), (name) => name);
+
+it("has names that the compiler reads, so that one which nothing is fed under does not compile", () => {
+  expectTypeOf<NamesIn<"100 * sum(old_share / 1e-3) - max(by5, x)">>().toEqualTypeOf<"old_share" | "by5" | "x">();
+  expectTypeOf<NamesIn<`x * ${string} / y`>>().toEqualTypeOf<"x" | "y">();
+  expectTypeOf(worked<"befor + water", { before: 1; water: 2 }>)
+    .parameter(2)
+    .toHaveProperty("befor");
+  expectTypeOf(worked<"before + water", { before: 1; water: 2 }>)
+    .parameter(2)
+    .not.toHaveProperty("befor");
+});
 
 describe("evaluate", () => {
   it.each([

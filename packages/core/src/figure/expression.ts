@@ -18,6 +18,48 @@ export type Expression =
 export type Operator = "+" | "-" | "*" | "/" | "^";
 export type FunctionName = "sum" | "min" | "max" | "sqrt" | "exp" | "ln" | "ceil" | "floor";
 
+type Lower =
+  | "a"
+  | "b"
+  | "c"
+  | "d"
+  | "e"
+  | "f"
+  | "g"
+  | "h"
+  | "i"
+  | "j"
+  | "k"
+  | "l"
+  | "m"
+  | "n"
+  | "o"
+  | "p"
+  | "q"
+  | "r"
+  | "s"
+  | "t"
+  | "u"
+  | "v"
+  | "w"
+  | "x"
+  | "y"
+  | "z";
+type Digit = "0" | "1" | "2" | "3" | "4" | "5" | "6" | "7" | "8" | "9";
+type WordSign = Lower | Uppercase<Lower> | Digit | "_";
+type NameOf<Word extends string> = Word extends "" | FunctionName | `${Digit}${string}` ? never : Word;
+
+/** The names in the text of a formula, as far as the compiler knows the text. */
+export type NamesIn<
+  Text extends string,
+  Word extends string = "",
+  Found = never,
+> = Text extends `${infer Sign}${infer Rest}`
+  ? Sign extends WordSign
+    ? NamesIn<Rest, `${Word}${Sign}`, Found>
+    : NamesIn<Rest, "", Found | NameOf<Word>>
+  : Found | NameOf<Word>;
+
 /** A number or a list of numbers. */
 export type Value = Decimal | readonly Decimal[];
 

@@ -1,5 +1,5 @@
 import { type Decimal, type DecimalInput, type DecimalText, dec, decimalText, fixedText } from "../number/decimal.ts";
-import { evaluate, parseExpression, type Value } from "./expression.ts";
+import { evaluate, type NamesIn, parseExpression, type Value } from "./expression.ts";
 import type { Source } from "./source.ts";
 
 /**
@@ -97,29 +97,34 @@ function figureOf(
 /** What a formula is fed with: figures, lists of figures, or plain numbers. */
 export type Feed = Figure | readonly Figure[] | DecimalInput;
 
+type KeysOf<From> = From extends unknown ? keyof From : never;
+/** The names that are there in no case: what is fed has to hold them. */
+type Holding<Name extends string, From> = Readonly<Record<Exclude<Name, KeysOf<From>>, Feed>>;
+
 /**
  * Makes a figure by working out a formula, whose words and numbers are written when somebody asks (`writtenWorking`).
  *
- * @param from - a value for every name in the formula
+ * @param from - a value for every name in the formula: one that is missing does not compile
  * @throws {RangeError} on a missing name or a division by zero: bugs of the caller.
  * @example worked({ id: "a", label: "total", unit: "g", places: 0 }, "x + 1", { x: 2 }).value // => "3"
  */
-export function worked(
+export function worked<const Text extends string, From extends Readonly<Record<string, Feed>>>(
   naming: Naming,
-  formula: string,
-  from: Readonly<Record<string, Feed>>,
+  formula: Text,
+  from: From & Holding<NamesIn<Text>, From>,
   ...sources: readonly Source[]
 ): Figure {
+  const feeds: Readonly<Record<string, Feed>> = from;
   const fed: Record<string, Fed> = {};
   const behind: Figure[] = [];
-  for (const [name, feed] of Object.entries(from)) {
+  for (const [name, feed] of Object.entries(feeds)) {
     if (isList(feed)) fed[name] = { figures: feed.map(idOf) };
     else fed[name] = isFigure(feed) ? { figure: feed.id } : { constant: decimalText(dec(feed)) };
     if (isList(feed)) behind.push(...feed);
     else if (isFigure(feed)) behind.push(feed);
   }
   const named = (name: string): Value | undefined => {
-    const feed = from[name];
+    const feed = feeds[name];
     if (feed === undefined) return undefined;
     if (isList(feed)) return feed.map(exact);
     return isFigure(feed) ? exact(feed) : dec(decimalText(dec(feed)));

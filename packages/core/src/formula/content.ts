@@ -38,15 +38,16 @@ export function alkalinityFigure(
   what = `alkalinity-${end.toLowerCase()}`,
 ): Figure {
   const salts = sharesOf(composition).map(([salt]) => salt);
-  const from = {
-    content: salts.map((salt) => contentFigure(product, salt)),
-    equivalents: salts.map((salt) => equivalentsFigure(salt, end)),
-    mass: salts.map(molarMassFigure),
-  };
   return worked(
     { id: `${product.id}.${what}`, label: `alkalinity ${end} of ${product.name}`, unit: "meq/g", places: 4 },
     salts.length === 0 ? "0" : "10 * sum(content * equivalents / mass)",
-    salts.length === 0 ? {} : from,
+    salts.length === 0
+      ? {}
+      : {
+          content: salts.map((salt) => contentFigure(product, salt)),
+          equivalents: salts.map((salt) => equivalentsFigure(salt, end)),
+          mass: salts.map(molarMassFigure),
+        },
     product.material.figureSources.composition,
     atomicWeightSource,
   );

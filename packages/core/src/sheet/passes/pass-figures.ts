@@ -21,7 +21,7 @@ export function lengthFigure(request: PassRequest, thickness: Figure, pass: numb
   );
 }
 
-function sheetFeeds({ mass, density, width }: NonNullable<PassRequest["sheet"]>): Readonly<Record<string, Figure>> {
+function sheetFeeds({ mass, density, width }: NonNullable<PassRequest["sheet"]>) {
   return {
     mass: askedFigure({ id: "passes.mass", label: "mass", unit: "g", places: 1 }, mass),
     density,

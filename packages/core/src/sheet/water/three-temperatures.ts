@@ -76,7 +76,7 @@ export function frictionFrom(temperatures: ThreeTemperatures, water: DecimalText
   );
 }
 
-function figures({ dough, flour, room }: ThreeTemperatures): Readonly<Record<string, Figure>> {
+function figures({ dough, flour, room }: ThreeTemperatures) {
   return {
     dough: askedFigure(celsius("dough", "temperature of the dough"), dough),
     flour: askedFigure(celsius("flour", "temperature of the flour"), flour),
