@@ -5,7 +5,10 @@ import { answer, type Note, type Outcome } from "./problem.ts";
 /** The figures of a result by id, each once, what a figure rests on before it. It survives JSON. */
 export type Graph = Readonly<Record<string, Figure>>;
 
-/** A result as it leaves the library: plain data with the graph of all its figures. A figure by itself has one, too. */
+/**
+ * A result as it leaves the library: plain data with the graph of all its figures. A figure by itself has one, too; one taken
+ * out of a copied result brings it along as `{ ...figure, graph: result.graph }`.
+ */
 export type Published<T> = T & { readonly graph: Graph };
 
 /**
