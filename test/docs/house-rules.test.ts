@@ -146,6 +146,11 @@ describe("the library", () => {
     expect(where(code(core).filter(({ text }) => typed.test(text)))).toEqual([]);
   });
 
+  test("names itself in no sentence: the mark of a page and of a file alone say what made them", () => {
+    const named = /(?<!content=")\bnoodlewright\b(?!:)/u;
+    expect(where(code(core).filter(({ text }) => named.test(text)))).toEqual([]);
+  });
+
   test("rounds numbers, and cuts none short", () => {
     expect(where(code(core).filter(({ text }) => /value\.slice\(/u.test(text)))).toEqual([]);
   });

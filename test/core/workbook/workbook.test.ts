@@ -169,7 +169,7 @@ test("a spec with too little for its scale says as written what the command weig
   expect(told().map(([name]) => name)).toContain("stock solution of the salts");
   const input = inputsOf(workbook).find(({ id }) => id.startsWith("water."));
   if (input) engine.type([[input.place, input.before * 1.1]]);
-  expect(told().map(([, value]) => value)).toEqual(weights.map(() => "ask noodlewright again"));
+  expect(told().map(([, value]) => value)).toEqual(weights.map(() => "make the workbook anew"));
 });
 
 /** The workbook of an example after something was typed into it, by the ids of its inputs. */
@@ -273,7 +273,7 @@ test("holds what is reached against what is wanted as it is shown, and where amo
   const water = found.inputs.find(({ id }) => id === "batch.bowls");
   if (water) found.type(new Map([[water, 80]]));
   const said = cellsOf(found.workbook).map((place) => (place.column === 1 ? found.engine.value(place) : ""));
-  expect(said).toContain("noodlewright found amounts for the spec as it is written: ask it again");
+  expect(said).toContain("amounts were found for the spec as it is written: make the workbook anew");
 });
 
 test("names no scale for a weight of nothing", () => {

@@ -45,7 +45,7 @@ export function checks(made: Made): readonly WorkbookCheck[] {
       ? [
           {
             of: "what is left unused",
-            text: "noodlewright left a little unused, so that the weights stay within what there is: ask it again",
+            text: "a little was left unused, so that the weights stay within what there is: make the workbook anew",
             fails: (_: CellOf, changed: string) => changed,
           },
         ]
@@ -132,7 +132,7 @@ export function checks(made: Made): readonly WorkbookCheck[] {
       : [
           {
             of: "largest load",
-            text: "a load as weighed is more than the mixer takes: ask noodlewright",
+            text: "a load as weighed is more than the mixer takes: make the workbook anew",
             fails: (cell: CellOf) => `${load(cell, true)}>${cell("mixer.largest")}*${justMore}`,
           },
         ]),
@@ -150,7 +150,7 @@ export function checks(made: Made): readonly WorkbookCheck[] {
       : [
           {
             of: "what there is of it",
-            text: "more is weighed of what is short than there is: ask noodlewright",
+            text: "more is weighed of what is short than there is: make the workbook anew",
             fails: (cell: CellOf) =>
               `${
                 weighed
@@ -165,8 +165,8 @@ export function checks(made: Made): readonly WorkbookCheck[] {
       of: "scales",
       text: `an ingredient is too little for its scale: ${
         batch.withStock === undefined
-          ? "weigh it on a finer one, or ask noodlewright for a stock solution"
-          : "go by the stock solution beside, or after a change ask noodlewright again"
+          ? "weigh it on a finer one, or have a stock solution worked out"
+          : "go by the stock solution beside, or after a change make the workbook anew"
       }`,
       failing: batch.remedies.tooLittle.length > 0,
       fails: tooLittleRule(weighed),

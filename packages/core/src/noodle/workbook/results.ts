@@ -59,7 +59,7 @@ function wanted({ wants }: Made): ResultGroup {
       words: check.holds ? "met" : "not met",
       wordsFormula: (cell, changed) => {
         if (want.reached !== undefined) return `IF(${missedRule(want)(cell)},"not met","met")`;
-        return `IF(${changed},"ask noodlewright again","${check.holds ? "met" : "not met"}")`;
+        return `IF(${changed},"make the workbook anew","${check.holds ? "met" : "not met"}")`;
       },
     })),
   };

@@ -63,7 +63,7 @@ export function wantedChecks({ noodle, wants, untold, graph }: Made): readonly W
       : [
           {
             of: "amounts that were found",
-            text: "noodlewright found amounts for the spec as it is written: ask it again",
+            text: "amounts were found for the spec as it is written: make the workbook anew",
             fails: (_: CellOf, changed: string) => changed,
           },
         ]),

@@ -116,7 +116,7 @@ const figureHeadings = 3;
 const columns = { label: 0, input: 1, unit: 2, spec: 3, changed: 4, result: 6, value: 7 } as const;
 
 const fine = "fine";
-const again = "ask noodlewright again";
+const again = "make the workbook anew";
 /** What stands beside an input. */
 const beside = { changed: "changed", none: "no number", beyond: "not taken" } as const;
 /** What the cell that sums the checks up says. */
@@ -149,7 +149,7 @@ export function workbookOf(parts: WorkbookParts): Workbook {
       ? [
           {
             of: "room for the rounding",
-            text: "a weight gives way further than this workbook lays out: ask noodlewright",
+            text: "a weight gives way further than this workbook lays out: make the workbook anew",
             fails: () => `MAX(${beyond.join(",")})>0`,
           },
         ]
@@ -157,8 +157,8 @@ export function workbookOf(parts: WorkbookParts): Workbook {
     ...(decided.length > 0
       ? [
           {
-            of: "what noodlewright decided",
-            text: `noodlewright decided ${decided.length === 1 ? "one figure" : `${decided.length} figures`} for the inputs of the spec (see the sheet ${names.sources}): ask it again`,
+            of: "what was decided",
+            text: `decided for the inputs of the spec: ${decided.length === 1 ? "one figure" : `${decided.length} figures`} (see the sheet ${names.sources}); make the workbook anew`,
             fails: (_: CellOf, changed: string) => changed,
           },
         ]
@@ -305,7 +305,7 @@ class UseSheet {
     const heading = this.#sheet.add({ role: "heading", value: "Checks" }, { role: "heading", value: "" });
     const numbers: WorkbookCheck = {
       of: "numbers that were typed",
-      text: "a number is missing, or is none that noodlewright takes: see beside the inputs",
+      text: "a number is missing, or is none that can be taken: see beside the inputs",
       refuses: true,
       fails: () => `${this.#said(beside.none)}+${this.#said(beside.beyond)}>0`,
     };
@@ -400,7 +400,7 @@ function sourceSheet({ title, graph, notes, ranges, cautions }: WorkbookParts, d
   list("Ranges, as they were when the workbook was written", ranges);
   if (decided.length > 0) {
     sheet.add();
-    const headings = ["Decided by noodlewright for the inputs of the spec", "value", "unit", "how"];
+    const headings = ["Decided for the inputs of the spec", "value", "unit", "how"];
     sheet.add(...headings.map((value, index): WorkbookCell => ({ role: index === 1 ? "column" : "heading", value })));
     for (const { label, value, unit, places, working } of decided) {
       sheet.add(
