@@ -58,6 +58,7 @@ export { solutionPh } from "./ph.ts";
 export type { Anion } from "./pitzer.ts";
 export type { InRatio, RatioBy } from "./ratio.ts";
 export type { Conditions, Recipe } from "./recipe.ts";
+export type { RoundedRecipe } from "./rounded-recipe.ts";
 export type {
   FoodLimit,
   HazardEntry,
@@ -87,6 +88,7 @@ export {
   type AlkalinityStandard,
   type Assayed,
   assayed,
+  type ProductFigures,
   type Split,
   type StatedAlkalinity,
   splitByEndPoints,
