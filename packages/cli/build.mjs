@@ -1,6 +1,7 @@
 import { readFileSync, renameSync, rmSync, writeFileSync } from "node:fs";
 import { join, resolve } from "node:path";
 import { fileURLToPath } from "node:url";
+import { deflateSync } from "node:zlib";
 import { build } from "esbuild";
 import { rolldown } from "rolldown";
 import { bundledPackages, notices } from "./notices.mjs";
@@ -139,6 +140,10 @@ const parts = [
     Object.entries(inputs).map(([path, { bytesInOutput }]) => [resolve(path), bytesInOutput]),
   ),
 ];
+// A page carries the core compressed, and so does the package.
+const pageCore = join(fresh, "page-core.js");
+writeFileSync(join(fresh, "page-core.deflate"), deflateSync(readFileSync(pageCore), { level: 9 }));
+rmSync(pageCore);
 writeFileSync(join(fresh, "notices.txt"), notices(bundledPackages(parts)));
 rmSync(here("bundle"), { recursive: true, force: true });
 renameSync(fresh, here("bundle"));

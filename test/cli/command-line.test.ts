@@ -114,7 +114,7 @@ describe("a dose beyond what is published", () => {
   test("is no dose to swap", () => {
     const { status, stderr } = runBuilt(["alkali", "convert", "Na2CO3", "K2CO3", "--dose", "3 kg", "--flour", "5 kg"]);
     expect(status).toBe(2);
-    expect(stderr).toContain('found     "3 kg", 60.0 % of flour');
+    expect(stderr).toContain("found     Na2CO3 with salts of 60.0 % of flour");
   });
 });
 

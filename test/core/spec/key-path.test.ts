@@ -38,7 +38,7 @@ test.each([
     code: "path.several",
     advice: "say which by its number, counted from [0], or make one entry of them",
   },
-  { text: "water.added.text", code: "path.deeper", advice: "leave out the last key" },
+  { text: "water.added.text", code: "path.deeper", advice: "leave the last key out" },
   { text: "flours[0].amunt", code: "spec.unknown-key", advice: "did you mean `amount`?" },
 ])("$text is told as $code", ({ text, code, advice }) => {
   const outcome = keyPathIn(spec, readKeyPath(text) ?? []);

@@ -17,7 +17,8 @@ export interface Fault {
 /** Errors of syntax; where the nesting is too deep for the parser, its other errors are but echoes of that. */
 export function syntaxFaults(errors: readonly YAMLParseError[]): readonly Fault[] {
   const tooDeep = errors.find(({ code }) => code === "RESOURCE_EXHAUSTION");
-  const first = errors.filter(({ pos }, index) => !errors.slice(0, index).some((one) => one.pos[0] === pos[0]));
+  const places = new Set<number>();
+  const first = errors.filter(({ pos: [at] }) => !places.has(at) && places.add(at));
   return (tooDeep === undefined ? first : [tooDeep]).map((error) => ({
     problem: syntaxProblem(error.code, error.message),
     span: error.pos,

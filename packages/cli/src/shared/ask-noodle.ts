@@ -80,7 +80,7 @@ export async function printAnswer<T>(question: Question<T>, asked: Asked, io: Io
   }
   const printed = await printReport(answer.report(), asked, io);
   if (printed !== exit.done) return printed;
-  if (next && path !== "-" && (asked.text("format") ?? "table") === "table") {
+  if (next && path !== "-" && io.stdinIsTerminal() && (asked.text("format") ?? "table") === "table") {
     const ways = Object.entries(next).map(([command, tells]) => `noodlewright ${command} ${path} (${tells})`);
     io.err(`Next: ${ways.join(", ")}\n`);
   }

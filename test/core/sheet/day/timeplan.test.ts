@@ -215,7 +215,7 @@ describe("time plan", () => {
     });
     const [problem] = toldOf(outcome);
     expect([problem?.found, problem?.expected]).toEqual([
-      "no order of work that keeps to it: in the one that begins latest the first load stands 30 min before service",
+      "no order of work that keeps the wait short enough: in the one that begins latest the first load stands 30 min before service",
       "at most 20 min",
     ]);
   });
