@@ -83,6 +83,46 @@ describe("a load with too much of something", () => {
     expect([water?.now?.value, water?.mended.value]).toEqual(["40.004", "40.004"]);
   });
 
+  // 100 g of salt would be right for five times the flour; without water and bread flour that makes it drier and greyer
+  test("is left as it is where what else there is leads no nearer to the formula, and says so", () => {
+    const noMore = ["bread flour", "tap water"];
+    const { value, notes } = mendedBy({ ...weighed("table salt", "100 g"), noMore });
+    expect(value.lines.map(({ add }) => add.value)).toEqual(["0", "0", "0", "0", "0"]);
+    expect(notes.filter(({ loud }) => loud).map(({ code }) => code)).toContain("mend.no-nearer");
+    const shares = value.figures.slice(0, 2).map(({ label, now, mended }) => [label, now?.value, mended.value]);
+    expect(shares).toEqual([
+      ["bread flour", "80", "80"],
+      ["rye flour", "20", "20"],
+    ]);
+  });
+
+  // 1390 g of dough, of which 139 g are rework: 1251 g of new dough, 900 g of its flour and 324 g of its water
+  describe("with rework", () => {
+    const rework = { batch: { dough: "1390 g" }, rework: { amount: "10 %" } };
+
+    test("counts it, in the list and in all", () => {
+      const { value } = mendedBy(weighed("tap water", "360 g"), rework);
+      const planned = value.lines.reduce((all, one) => all + Number(one.planned.load.value), 0);
+      expect(value.rework?.planned.value).toBe("139");
+      expect(planned + Number(value.rework?.planned.value)).toBeCloseTo(Number(value.planned.value), 9);
+      const total = value.lines.reduce((all, one) => all + Number(one.total.value), 0);
+      expect(total + Number(value.rework?.total.value)).toBeCloseTo(Number(value.dough.value), 9);
+      // 360 g of water in the new dough and 36 g in the rework, on 900 and 100 g of flour (mass balance)
+      const water = value.figures.find(({ label }) => label === "added water");
+      expect(Number(water?.now?.value)).toBeCloseTo(39.604, 2);
+    });
+
+    test.each([
+      { said: "200 g", add: "0", told: true },
+      { said: "39 g", add: "100", told: false },
+    ])("of which $said are in needs $add g more of it, and nothing else", ({ said, add, told }) => {
+      const { value, notes } = mendedBy(weighed("rework", said), rework);
+      expect(value.rework?.add.value).toBe(add);
+      expect(value.lines.map((one) => one.add.value)).toEqual(["0", "0", "0", "0", "0"]);
+      expect(notes.some(({ code }) => code === "mend.rework")).toBe(told);
+    });
+  });
+
   test("takes more of the flours that there are, and the salts for them", () => {
     const { value } = mendedBy({ ...weighed("tap water", "400 g"), noMore: ["rye flour"] });
     // 888.9 and 200 g of flour: salt of 2 % is 21.778 g

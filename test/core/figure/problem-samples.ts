@@ -761,6 +761,14 @@ export const samples: Readonly<Record<Code | NoteCode, Sample>> = {
     "mixer",
     `about({ ...ofTenKilos, mixer: { largest: "20 kg" } }, (one) => askMend(one, { weighed: [{ name: "tap water", amount: "4 kg" }] }))`,
   ],
+  "mend.no-nearer": [
+    "noMore",
+    `about(ofTenKilos, (one) => askMend(one, { weighed: [{ name: "table salt", amount: "400 g" }], noMore: ["tap water"] }))`,
+  ],
+  "mend.rework": [
+    "weighed",
+    `about({ ...ofTenKilos, rework: { amount: "500 g" } }, (one) => askMend(one, { weighed: [{ name: "rework", amount: "600 g" }] }))`,
+  ],
   "mend.fine": [
     "weighed",
     `about(ofTenKilos, (one) => askMend(one, { weighed: [{ name: "tap water", amount: "1 kg" }] }))`,

@@ -5,6 +5,7 @@ import { answer, loudNote, type Note, note, type Outcome, type Problem, problem,
 
 import { definition, fromSpec, massBalance } from "../figure/source.ts";
 import type { Formula } from "../formula/formula.ts";
+import type { FormulaLine } from "../formula/line.ts";
 import { stockField } from "../materials/fields.ts";
 import { nearestNames, plainName } from "../materials/nearest.ts";
 import {
@@ -23,6 +24,7 @@ import { asWeighed } from "./as-weighed.ts";
 import type { Batch } from "./batch.ts";
 import { linesOf } from "./dough-size.ts";
 import { runStages } from "./losses.ts";
+import type { Rework } from "./rework.ts";
 import { chooseScale, type Scale, type WeighedLine } from "./weighing.ts";
 
 /** What is in the bowl of one load that should not be, and what there is no more of. */
@@ -46,6 +48,11 @@ export interface MendedLine {
   readonly division: DecimalText;
 }
 
+/** The rework of a load that is mended, g: the same dough, of which never more than planned is added. */
+export interface MendedRework extends Omit<MendedLine, "planned"> {
+  readonly planned: Figure;
+}
+
 /** One figure: by the formula, as the load stands, and as it is mended. */
 export interface MendedFigure {
   readonly label: string;
@@ -58,6 +65,7 @@ export interface MendedFigure {
 /** A load in which there is too much of something, brought back as near to the formula as adding to it can. */
 export interface Mended {
   readonly lines: readonly MendedLine[];
+  readonly rework?: MendedRework;
   /** How many times the planned load it becomes, by its dough. */
   readonly times: Figure;
   readonly dough: Figure;
@@ -70,7 +78,8 @@ export interface Mended {
 /**
  * What to add of all else where too much of something is in the bowl. The load grows until that much is right in it; what is
  * added is rounded to the scales, and nothing is ever less than what is in. What there is no more of stays as it is: then all
- * else goes by the flour that there is, and the figures tell how far off the formula the dough stays.
+ * else goes by the flour that there is, and the figures tell how far off the formula the dough stays; where that leads no
+ * nearer to the formula, only what the list still lacks is added. Rework is the same dough: too much of it needs nothing else.
  *
  * Problems: `mend.nothing`, `mend.unknown`, `mend.several`, `mend.twice`, `mend.amount`, `mend.beyond`.
  */
@@ -85,22 +94,20 @@ export function mendLoad(
   if (!read.ok) return read;
   const { masses, short } = read.value;
   const inBowl = batch.lines.map((line): InBowl => {
-    const said = masses.get(line.line.id);
-    const naming = { id: `${line.line.id}.already`, label: `${line.line.name} in the bowl`, unit: "g", places: 1 };
-    const already = said === undefined ? { ...line.load, ...naming } : given(naming, said, "as weighed", fromSpec);
-    return { line, already, isShort: short.has(line.line.id) };
+    const { name, id } = line.line;
+    const already = alreadyIn(id, name, line.load, masses.get(id));
+    return { line, planned: line.load, already, isShort: short.has(id) };
   });
+  const rework = batch.rework && mendedRework(batch.rework, masses.get(reworkId), short.has(reworkId), scales);
   const times = timesOf(inBowl.filter(({ line }) => masses.has(line.line.id)));
-  const flours = inBowl.filter(({ line }) => line.line.role === "flour").map((one) => mended(one, times, scales));
-  const missing = flours.some(({ planned, total }) =>
-    dec(total.value)
-      .plus(planned.division)
-      .lt(dec(planned.exact.value).times(dec(times.value).minus(1)).plus(planned.load.value)),
-  );
-  const byFlour = missing ? flourTimes(flours) : times;
-  const others = inBowl.filter(({ line }) => line.line.role !== "flour").map((one) => mended(one, byFlour, scales));
-  const lines = [...flours, ...others];
-  const weights = [...lines.map(({ total }) => total), ...(batch.rework ? [batch.rework.mass] : [])];
+  const grownLines = linesBy(times, inBowl, scales);
+  const listedLines = linesBy(onceBy("no addition beyond the list leads nearer"), inBowl, scales);
+  const grownOff = offFormula(grownLines, formula, rework);
+  const listedOff = offFormula(listedLines, formula, rework);
+  const leadsNearer =
+    short.size === 0 || dec(times.value).eq(1) || grownOff === undefined || listedOff?.lte(grownOff) !== true;
+  const lines = leadsNearer ? grownLines : listedLines;
+  const weights = [...lines.map(({ total }) => total), ...(rework ? [rework.total] : [])];
   const dough = summed(
     {
       id: "mend.dough",
@@ -120,16 +127,19 @@ export function mendLoad(
   );
   const result: Mended = {
     lines,
+    ...(rework && { rework }),
     times: grown,
     dough,
     planned: batch.loadTotal,
     strands,
     ...(bowls && { bowls }),
-    figures: figuresOf(formula, lines),
+    figures: figuresOf(formula, lines, rework),
   };
   return answer(published(result, batch.graph, formula.graph), [
-    ...mixerNotes(spec, dough, flours, batch),
-    ...fineNotes(times),
+    ...(leadsNearer ? [] : [noNearer(inBowl, figuresOf(formula, grownLines, rework))]),
+    ...mixerNotes(spec, formula, result),
+    ...reworkNotes(spec, result),
+    ...fineNotes(times, rework),
   ]);
 }
 
@@ -139,8 +149,12 @@ function mostOf(planned: Decimal, mixer: Spec["mixer"]): Decimal {
   return byMixer?.lt(byList) ? byMixer : byList;
 }
 
+/** What `--weighed` names the rework by, beside its name on the list. */
+const reworkId = "rework";
+
 interface InBowl {
   readonly line: WeighedLine;
+  readonly planned: Figure;
   readonly already: Figure;
   /** Whether none of it can be added. */
   readonly isShort: boolean;
@@ -155,12 +169,12 @@ interface ReadWish {
 function readWish(
   { mixer }: Spec,
   formula: Formula,
-  batch: Batch,
+  { lines, rework }: Batch,
   { weighed, noMore = [] }: MendWish,
 ): Outcome<ReadWish> {
   if (weighed.length === 0) return refuse(problem("mend.nothing", ["weighed"], {}));
   const problems: Problem[] = [];
-  const weighable = batch.lines.map(({ line }) => line);
+  const weighable = lines.map(({ line }) => line);
   const lineOf = (name: string, key: "weighed" | "noMore"): string | undefined => {
     const named = linesOf(name, formula).filter((one) => weighable.includes(one));
     const exact = named.filter((one) => plainName(one.name) === plainName(name));
@@ -169,7 +183,8 @@ function readWish(
     if (line !== undefined && others.length > 0)
       problems.push(problem("mend.several", [key], { name, ids: [line, ...others].map(({ id }) => id) }));
     if (line !== undefined) return line.id;
-    const names = weighable.map((one) => one.name);
+    if (rework && [reworkId, rework.name].some((one) => plainName(one) === plainName(name))) return reworkId;
+    const names = [...weighable.map((one) => one.name), ...(rework ? [reworkId] : [])];
     problems.push(problem("mend.unknown", [key], { name, names, nearest: nearestNames(name, names, 1) }));
     return undefined;
   };
@@ -177,8 +192,8 @@ function readWish(
   for (const { name, amount } of weighed) {
     const id = lineOf(name, "weighed");
     const mass = stockField("What is in the bowl", ["3170 g"]).safeParse(amount);
-    const line = batch.lines.find((one) => one.line.id === id);
-    const planned = line?.load;
+    const line = lines.find((one) => one.line.id === id);
+    const planned = id === reworkId ? rework?.mass : line?.load;
     const most = planned && mostOf(dec(planned.value), mixer);
     if (!mass.success) problems.push(problem("mend.amount", ["weighed"], { name, amount }));
     else if (planned && most && dec(mass.data.value).gt(most))
@@ -197,24 +212,77 @@ function readWish(
   return problems.length > 0 ? refuse(...problems) : answer({ masses, short });
 }
 
+/** What is in the bowl of one ingredient: as it was said, or by the list. */
+function alreadyIn(id: string, name: string, planned: Figure, said: string | undefined): Figure {
+  const naming = { id: `${id}.already`, label: `${name} in the bowl`, unit: "g", places: 1 };
+  return said === undefined ? { ...planned, ...naming } : given(naming, said, "as weighed", fromSpec);
+}
+
+/** The lines of a load that grows so many times, or as the flour does where some of it is missing. */
+function linesBy(times: Figure, inBowl: readonly InBowl[], scales: readonly Scale[]): readonly MendedLine[] {
+  const flours = inBowl.filter(({ line }) => line.line.role === "flour").map((one) => mended(one, times, scales));
+  const missing = flours.some(({ planned, total }) =>
+    dec(total.value)
+      .plus(planned.division)
+      .lt(dec(planned.exact.value).times(dec(times.value).minus(1)).plus(planned.load.value)),
+  );
+  const byFlour = missing ? flourTimes(flours) : times;
+  const others = inBowl.filter(({ line }) => line.line.role !== "flour").map((one) => mended(one, byFlour, scales));
+  return [...flours, ...others];
+}
+
+/** How many grams on 100 g of flour are not as the formula has them, one flour in place of another counted once. */
+function offFormula(
+  lines: readonly MendedLine[],
+  { water }: Formula,
+  rework: MendedRework | undefined,
+): Decimal | undefined {
+  const ofRework = dec(rework?.total.value ?? 0).div(water.dough.value);
+  const masses = lines.map(({ planned: { line }, total }) => dec(total.value).plus(ofRework.times(line.parts.value)));
+  const flour = sum(masses.filter((_, index) => lines[index]?.planned.line.role === "flour"));
+  if (flour.isZero()) return undefined;
+  return sum(
+    lines.map(({ planned: { line } }, index) => {
+      const off = (masses[index] ?? ZERO).times(100).div(flour).minus(line.parts.value).abs();
+      return line.role === "flour" ? off.div(2) : off;
+    }),
+  );
+}
+
+/** The rework of a load: what is planned of it and not in yet is added, and no more than that. */
+function mendedRework(
+  rework: Rework,
+  said: string | undefined,
+  isShort: boolean,
+  scales: readonly Scale[],
+): MendedRework {
+  const { mass, name } = rework;
+  const already = alreadyIn(reworkId, "rework", mass, said);
+  return { name, planned: mass, ...addition({ id: reworkId, name: "rework" }, mass, already, isShort, scales) };
+}
+
+const timesNaming = {
+  id: "mend.times",
+  label: "load that is right for what is in the bowl, times what was planned",
+  unit: "",
+  places: 3,
+};
+
+function onceBy(why: string): Figure {
+  return found(timesNaming, 1, why, undefined, definition);
+}
+
 /** How many times the planned load is right for what there is most of, and at least once; what is in as listed is right. */
 function timesOf(weighed: readonly InBowl[]): Figure {
-  const naming = {
-    id: "mend.times",
-    label: "load that is right for what is in the bowl, times what was planned",
-    unit: "",
-    places: 3,
-  };
   const beyond = ({ line, already }: InBowl): Decimal =>
     dec(line.exact.value).isZero() ? ZERO : dec(already.value).minus(line.load.value).div(line.exact.value);
   const most = weighed.reduce<InBowl | undefined>(
     (best, one) => (best === undefined || beyond(one).gt(beyond(best)) ? one : best),
     undefined,
   );
-  if (most === undefined || beyond(most).lte(0))
-    return found(naming, 1, "nothing is in beyond the list", undefined, definition);
+  if (most === undefined || beyond(most).lte(0)) return onceBy("nothing is in beyond the list");
   const from = { already: most.already, listed: most.line.load, planned: most.line.exact };
-  return worked(naming, "1 + (already - listed) / planned", from, massBalance);
+  return worked(timesNaming, "1 + (already - listed) / planned", from, massBalance);
 }
 
 /** The same by the flour that there is, where some of it cannot be added. */
@@ -230,14 +298,25 @@ function flourTimes(flours: readonly MendedLine[]): Figure {
 }
 
 /** What to add of one ingredient, rounded to the scale that weighs so little. */
-function mended({ line, already, isShort }: InBowl, times: Figure, scales: readonly Scale[]): MendedLine {
+function mended({ line, planned, already, isShort }: InBowl, times: Figure, scales: readonly Scale[]): MendedLine {
   const { id, name } = line.line;
   const wanted = worked(
     { id: `${id}.wanted`, label: `${name} that is right`, unit: "g", places: 2 },
     "listed + planned * (times - 1)",
-    { listed: line.load, planned: line.exact, times },
+    { listed: planned, planned: line.exact, times },
     massBalance,
   );
+  return { name, planned: line, ...addition({ id, name }, wanted, already, isShort, scales) };
+}
+
+/** What to add of one ingredient so that so much of it is in. */
+function addition(
+  { id, name }: { readonly id: string; readonly name: string },
+  wanted: Figure,
+  already: Figure,
+  isShort: boolean,
+  scales: readonly Scale[],
+): Omit<MendedLine, "name" | "planned"> {
   const lacking = dec(wanted.value).minus(already.value);
   const isEnough = isShort || lacking.lte(0);
   const { scale } = chooseScale(isEnough ? ZERO : lacking, scales);
@@ -261,7 +340,7 @@ function mended({ line, already, isShort }: InBowl, times: Figure, scales: reado
     { already, add },
     massBalance,
   );
-  return { name, planned: line, already, add, total, scale: scale.name, division: decimalText(scale.division) };
+  return { already, add, total, scale: scale.name, division: decimalText(scale.division) };
 }
 
 function yieldOf({ target }: Batch, dough: Figure): Pick<Mended, "strands" | "bowls"> {
@@ -279,16 +358,25 @@ function yieldOf({ target }: Batch, dough: Figure): Pick<Mended, "strands" | "bo
 }
 
 /** The figures of the formula, of the load as it stands and as it is mended. */
-function figuresOf(formula: Formula, lines: readonly MendedLine[]): readonly MendedFigure[] {
-  const under = (scope: string, load: (line: MendedLine) => Figure) => {
-    const delivered = lines.map((one) => ({ line: one.planned.line, load: load(one) }));
+function figuresOf(
+  formula: Formula,
+  lines: readonly MendedLine[],
+  rework: MendedRework | undefined,
+): readonly MendedFigure[] {
+  const under = (scope: string, load: (line: Pick<MendedLine, "already" | "total">) => Figure) => {
+    const delivered = lines.map((one) => {
+      const { line } = one.planned;
+      return { line, load: rework ? withOld(scope, line, load(one), load(rework), formula) : load(one) };
+    });
     return asWeighed(formula, delivered, scope);
   };
   const isFloured = lines.some(({ planned, already }) => planned.line.role === "flour" && !dec(already.value).isZero());
   const now = isFloured ? under("now", ({ already }) => already) : undefined;
   const after = under("mended", ({ total }) => total);
   const { blend, water, alkali, salt } = formula;
+  const flours = formula.lines.filter(({ role }) => role === "flour").map(({ parts }) => parts);
   const told = [
+    ...(flours.length > 1 ? flours : []),
     blend.protein?.at14,
     water.added,
     water.doughWater,
@@ -304,19 +392,49 @@ function figuresOf(formula: Formula, lines: readonly MendedLine[]): readonly Men
   });
 }
 
+/** What a load has of one ingredient, the rework's with it. */
+function withOld(scope: string, { id, name, parts }: FormulaLine, load: Figure, rework: Figure, { water }: Formula) {
+  const naming = { id: `${scope}.${id}.with-rework`, label: `${name}, the rework's with it`, unit: "g", places: 2 };
+  return worked(naming, "load + rework * parts / dough", { load, rework, parts, dough: water.dough }, massBalance);
+}
+
+/** That what else there is leads no nearer to the formula, and what it would take further off. */
+function noNearer(inBowl: readonly InBowl[], figures: readonly MendedFigure[]): Note {
+  const further = figures.flatMap(({ label, asked, now, mended: after }) => {
+    const off = (one: Figure) => dec(fixedText(one.value, one.places)).minus(fixedText(asked.value, one.places)).abs();
+    return now && off(after).gt(off(now)) ? [`${label} ${fixedText(after.value, after.places)} ${after.unit}`] : [];
+  });
+  const names = inBowl.filter(({ isShort }) => isShort).map(({ line }) => line.line.name);
+  return loudNote("mend.no-nearer", ["noMore"], { names, further });
+}
+
+/** That too much rework needs nothing else, and whether it is beyond what the spec allows. */
+function reworkNotes({ rework: stated }: Spec, { rework, dough }: Mended): readonly Note[] {
+  if (rework === undefined || dec(rework.already.value).lte(rework.planned.value)) return [];
+  const share = dec(rework.total.value).times(100).div(dough.value);
+  const most = stated?.most && share.gt(stated.most.value) ? stated.most.text : undefined;
+  const more = fixedText(dec(rework.already.value).minus(rework.planned.value), 0);
+  const facts = { more, share: fixedText(share, 1), ...(most !== undefined && { most }) };
+  return [(most === undefined ? note : loudNote)("mend.rework", ["weighed"], facts)];
+}
+
 /** Whether the mixer takes the load, and what to do where it does not. */
-function mixerNotes({ mixer }: Spec, dough: Figure, flours: readonly MendedLine[], { rework }: Batch): readonly Note[] {
+function mixerNotes({ mixer }: Spec, { water }: Formula, { lines, dough, rework }: Mended): readonly Note[] {
   if (mixer === undefined) return [];
   const isFlour = mixer.of === "flour";
-  const load = isFlour ? sum(flours.map(({ total }) => dec(total.value))) : dec(dough.value);
-  const of = isFlour ? "flour" : rework === undefined ? "dough" : "dough, rework included";
+  const flours = lines.filter(({ planned }) => planned.line.role === "flour").map(({ total }) => dec(total.value));
+  const old = dec(rework?.total.value ?? 0)
+    .times(100)
+    .div(water.dough.value);
+  const load = isFlour ? sum(flours).plus(old) : dec(dough.value);
+  const of = `${isFlour ? "flour" : "dough"}${rework === undefined ? "" : ", rework included"}` as const;
   const facts = { grams: fixedText(load, 0), of, largest: mixer.largest.text } as const;
   if (load.lte(mixer.largest.value)) return [note("mend.mixer-holds", ["mixer"], facts)];
   const parts = load.div(mixer.largest.value).ceil().toFixed();
   return [loudNote("mend.mixer", ["mixer"], { ...facts, parts })];
 }
 
-function fineNotes(times: Figure): readonly Note[] {
-  if (!dec(times.value).eq(1)) return [];
+function fineNotes(times: Figure, rework: MendedRework | undefined): readonly Note[] {
+  if (!dec(times.value).eq(1) || (rework && dec(rework.already.value).gt(rework.planned.value))) return [];
   return [note("mend.fine", ["weighed"], {})];
 }

@@ -12,6 +12,11 @@ import { figureCell, weightCell, words } from "./show.ts";
 export function mendReport(formula: Formula, mended: Published<Mended>, notes: readonly Note[]): Report {
   const unit = mended.lines[0]?.planned.unit ?? "g";
   const total = (figure: Mended["dough"]) => weightCell(figure, unit, decimalText(dec(10).pow(-figure.places)));
+  const { rework } = mended;
+  const weighed = [
+    ...mended.lines.map((one) => ({ ...one, list: one.planned.load, listDivision: one.planned.division })),
+    ...(rework ? [{ ...rework, list: rework.planned, listDivision: rework.division }] : []),
+  ];
   return report({
     command: "mend",
     title: `${formula.name}, one load`,
@@ -31,11 +36,11 @@ export function mendReport(formula: Formula, mended: Published<Mended>, notes: r
             wordColumn("scale", "weigh on"),
           ],
           [
-            ...mended.lines.map(({ name, planned, already, add, total: all, scale, division }) =>
+            ...weighed.map(({ name, list, listDivision, already, add, total: all, scale, division }) =>
               row([
                 words(name),
-                weightCell(planned.load, unit, planned.division),
-                weightCell(already, unit, planned.division),
+                weightCell(list, unit, listDivision),
+                weightCell(already, unit, listDivision),
                 weightCell(add, unit, division),
                 weightCell(all, unit, division),
                 words(dec(add.value).isZero() ? "" : scale),

@@ -11,7 +11,7 @@ const notUsed = (list: string, { name, near }: NotUsed): string =>
 
 /** What a load comes to, g, and the largest that the mixer takes, as written. */
 export type MixerLoad = Texts<"grams" | "largest"> & {
-  readonly of: "flour" | "dough" | "dough, rework included";
+  readonly of: `${"flour" | "dough"}${"" | ", rework included"}`;
 };
 
 const loadText = ({ grams, of, largest }: MixerLoad): string =>
@@ -201,6 +201,14 @@ export const batch = {
       `the mixer does not hold the load: ${loadText(load)}. Divide what is in the bowl by weight into ${parts} equal parts, add to each its share of what is to be added, and mix them one after the other; or leave it as near as it comes with what is in`,
   ),
   "mend.mixer-holds": remark((load: MixerLoad) => `the mixer holds the load: ${loadText(load)}`),
+  "mend.no-nearer": remark(
+    ({ names, further }: Lists<"names" | "further">) =>
+      `without more of ${names.join(", ")}, no addition beyond the list leads nearer to the formula${further.length === 0 ? "" : `: all else added would bring ${further.join(", ")}`}. Add only what the list still lacks`,
+  ),
+  "mend.rework": remark(
+    ({ more, share, most }: Texts<"more" | "share"> & Partial<Texts<"most">>) =>
+      `rework is the same dough: ${more} g more of it than planned leaves the formula as it is, and nothing has to be added for it. It becomes ${share} % of the dough${most === undefined ? "" : `, and the spec takes at most ${most}: more new dough by the formula brings it down`}`,
+  ),
   "mend.fine": remark(() => "nothing is in the bowl beyond the list: weigh on by the list"),
   "nutrition.not-stated": remark(
     ({ name, figures }: Texts<"name"> & Lists<"figures">) =>
