@@ -137,6 +137,14 @@ test("a cost that leaves out what has no price is no difference, and says so", (
   expect(answer.report().notes.find(({ text }) => text.includes("no price is stated for rye flour"))?.loud).toBe(true);
 });
 
+test("of three noodles, one without a price leaves the difference of the others", () => {
+  const prices = { "bread flour": "1 EUR/kg", "sodium carbonate": "3 EUR/kg", "table salt": "1 EUR/kg" };
+  const whole = { ...prices, "rye flour": "2 EUR/kg" };
+  const { value } = compared({ prices: whole }, { prices }, { prices: { ...whole, "rye flour": "4 EUR/kg" } });
+  const cost = value.sums.filter(({ unit }) => unit === "EUR");
+  expect(cost.map(({ differences }) => differences.map((one) => one !== undefined))).toEqual([[false, true]]);
+});
+
 test("of three noodles each column is headed by a number that is told", () => {
   const { answer } = compared({}, { salt: "2 %" }, { salt: "3 %" });
   const [blocks] = answer.report().sections.map((section) => section.blocks);

@@ -30,7 +30,7 @@ export interface ComparedLine {
   readonly figures: readonly (Figure | undefined)[];
   /** Each less the first, that of the first itself left out. */
   readonly differences: readonly (Figure | undefined)[];
-  /** Where one of them leaves something out, as a cost what has no price: then the differences tell nothing. */
+  /** Where one of them leaves something out, as a cost what has no price: it has no difference to the others. */
   readonly partly?: true;
 }
 
@@ -164,9 +164,12 @@ function asItIs(line: ComparedLine): ComparedLine {
   return line;
 }
 
-/** Costs of which one leaves something out are no difference. */
+/** Two costs of which one leaves something out are no difference. */
 function asPriced(line: ComparedLine, sides: readonly Side[]): ComparedLine {
-  return sides.some(({ cost }) => cost !== undefined && cost.unpriced.length > 0) ? { ...line, partly: true } : line;
+  const [first, ...others] = sides.map(({ cost }) => cost !== undefined && cost.unpriced.length > 0);
+  if (first !== true && !others.includes(true)) return line;
+  const differences = line.differences.map((one, index) => (first || others[index] ? undefined : one));
+  return { ...line, differences, partly: true };
 }
 
 /**

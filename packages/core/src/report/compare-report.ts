@@ -64,7 +64,7 @@ function sideBySide(id: string, names: readonly string[], lines: readonly Compar
         words(partly ? `${label}, what is priced of it` : label),
         ...(units ? [words(unit)] : []),
         cellOf(one),
-        ...rest.flatMap((figure, index) => [cellOf(figure), signedCell(partly ? undefined : differences[index])]),
+        ...rest.flatMap((figure, index) => [cellOf(figure), signedCell(differences[index])]),
       ]),
     ),
   );
