@@ -112,3 +112,14 @@ test.each([
   expect(problem).toMatchObject({ where: "--set", code });
   expect(problem?.advice).toContain(advice);
 });
+
+test("--set 'include=[…]' reads the kitchen file beside the spec, and refuses one that is not there", async () => {
+  const kitchen = { materials: { "bin four": { kind: "flour", moisture: "13 %", protein: "11 %" } } };
+  const noodle = { name: "a", flours: [{ name: "bin four", amount: "100 %" }], water: { added: "36 %" } };
+  const folder = folderFor({ "noodle.json": JSON.stringify(noodle), "other.json": JSON.stringify(kitchen) });
+  const asked = (file: string) => ["formula", join(folder, "noodle.json"), "--set", `include=[${file}]`];
+  const read = await runHere([...asked("other.json"), "--format", "json"]);
+  expect([read.stderr, JSON.parse(read.stdout).figures["flour.1.moisture"]?.value]).toEqual(["", "13"]);
+  const refused = await runHere(asked("none.json"));
+  expect([refused.status, readProblems(refused.stderr).map(({ code }) => code)]).toEqual([2, ["file.unreadable"]]);
+});

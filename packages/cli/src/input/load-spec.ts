@@ -7,7 +7,7 @@ import { beyond } from "./beyond.ts";
 import { type ParsedFile, parseFile } from "./document.ts";
 import { atSet, type Override, setFlagName, withOverrides } from "./overrides.ts";
 import type { PlacedProblem } from "./placed-problem.ts";
-import { ownProblem } from "./problem.ts";
+import { type AnyProblem, ownProblem } from "./problem.ts";
 import { isSection } from "./put.ts";
 import { type FileReading, largest, readTextFile, type TextFile } from "./read-file.ts";
 
@@ -46,9 +46,10 @@ export async function loadSpec(
   const parsing = parseFile(reading.file);
   if (!parsing.ok) return parsing;
   const { parsed } = parsing;
-  const included = await includeKitchen(parsed, path, io, { needs, room: largest - reading.file.bytes.length });
   const { data, overrides, problems } = withOverrides(parsed.data, said.overrides, said.sets);
-  const place = (problem: Problem): PlacedProblem => placeProblem(problem, parsed, overrides);
+  const place = (problem: AnyProblem): PlacedProblem => placeProblem(problem, parsed, overrides);
+  const room = largest - reading.file.bytes.length;
+  const included = await includeKitchen(data, path, io, { needs, room, place });
   const faults = [...parsed.duplicates, ...problems, ...included.problems];
   if (faults.length > 0) {
     const rest = included.problems.length > 0 ? readSpec(data) : readStatedNoodle(data, included, await beyond(data));
@@ -58,7 +59,7 @@ export async function loadSpec(
   return { ok: true, spec: { data, overrides, files: [reading.file, ...files], kitchens, place } };
 }
 
-function placeProblem(problem: Problem, parsed: ParsedFile, overrides: readonly Override[]): PlacedProblem {
+function placeProblem(problem: AnyProblem, parsed: ParsedFile, overrides: readonly Override[]): PlacedProblem {
   const said = overrides.find(({ path }) => path.every((step, index) => problem.path[index] === step));
   if (said === undefined) {
     const made = overrides.find(({ path }) => makes(path, problem.path, parsed.data));
@@ -93,15 +94,17 @@ interface Inclusive {
   readonly needs: "materials" | "machines";
   /** Bytes that the included files may have together. */
   readonly room: number;
+  /** Where a problem of the spec lies. */
+  readonly place: (problem: AnyProblem) => PlacedProblem;
 }
 
 async function includeKitchen(
-  parsed: ParsedFile,
+  data: unknown,
   specPath: string,
   io: Io,
-  { needs, room }: Inclusive,
+  { needs, room, place }: Inclusive,
 ): Promise<Inclusion> {
-  const names = isSection(parsed.data) ? parsed.data["include"] : undefined;
+  const names = isSection(data) ? data["include"] : undefined;
   if (!Array.isArray(names)) return { kitchens: [], files: [], problems: [] };
   const folder = specPath === "-" ? "." : dirname(specPath);
   const problems: PlacedProblem[] = [];
@@ -114,7 +117,7 @@ async function includeKitchen(
     if (!reading.ok) {
       const { file: named, ...problem } = reading.problem;
       problems.push({
-        ...parsed.place({ ...problem, path: ["include", index] }),
+        ...place({ ...problem, path: ["include", index] }),
         ...(named !== undefined && { named }),
       });
       continue;
