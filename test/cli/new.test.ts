@@ -7,6 +7,7 @@ import { readNoodleData } from "@noodlewright/core";
 import { describe, expect, test } from "vitest";
 import { parse } from "yaml";
 import { newCommand } from "#cli/commands/new.ts";
+import { kitchenProblems, kitchenSections } from "#cli/input/new-sections.ts";
 import { starterSpec } from "#cli/input/starter-spec.ts";
 import type { Listed } from "#cli/shared/command.ts";
 import { runBuilt } from "./built.ts";
@@ -104,6 +105,15 @@ describe("without a terminal", () => {
       machines: { rolls: { width: "145 mm", gap: { least: "1 mm", greatest: "5 mm" }, cutters: [{ size: "2 mm" }] } },
     });
     expect(readNoodleData(spec).ok).toBe(true);
+  });
+
+  test.each([
+    { rolls: "6 in wide, gap 1/32 to 1/4 in, cutter 2 mm", least: "0.03125 in", greatest: "0.25 in" },
+    { rolls: "6 1/2 in wide, 1⁄16–1½ in, cutter 20", least: "0.0625 in", greatest: "1.5 in" },
+  ])("fractions of an inch are read in $rolls", ({ rolls, least, greatest }) => {
+    const { sections } = kitchenSections({ rolls });
+    expect(sections).toMatchObject({ machines: { rolls: { gap: { least, greatest } } } });
+    expect(kitchenProblems({ rolls })).toEqual([]);
   });
 
   test("a style begins with the formula that a source prints for it, and a flag goes before it", async () => {

@@ -54,7 +54,8 @@ function scaleOf(text: string): Readonly<Record<string, string>> {
 const length = String.raw`\d+(?:[.,]\d+)? ?(?:mm|cm|in)`;
 
 /** Reads rolls and a cutter from one line, such as `145 mm wide, 1 to 6 mm, cutter 2 mm`; undefined without width or cutter. */
-function machineOf(text: string): Readonly<Record<string, unknown>> | undefined {
+function machineOf(said: string): Readonly<Record<string, unknown>> | undefined {
+  const text = withoutFractions(said);
   const cutter = new RegExp(`cutters? ?(?:number|no\\.?)? ?(${length}|\\d+)`, "iu").exec(text);
   const rest = text.replace(cutter?.[0] ?? "", "");
   const gap = new RegExp(`(\\d+(?:[.,]\\d+)? ?(?:mm|in)?) ?(?:to|–|-) ?(${length})`, "iu").exec(rest);
@@ -71,6 +72,15 @@ function machineOf(text: string): Readonly<Record<string, unknown>> | undefined 
       }),
     cutters: [{ size: /^\d+$/u.test(size) ? Number(size) : point(size) }],
   };
+}
+
+/** Fractions as decimals: `1 1/4 in` and `1¼ in` as `1.25 in`. */
+function withoutFractions(text: string): string {
+  return text
+    .replaceAll(/[¼-¾⅐-⅞]/gu, (sign) => ` ${sign.normalize("NFKC")}`)
+    .replaceAll(/(?:(\d+) +)?(\d+)[/⁄]([1-9]\d*)/gu, (_, whole = "0", over, under) =>
+      String(Number((Number(whole) + Number(over) / Number(under)).toPrecision(6))),
+    );
 }
 
 function point(text: string): string {
