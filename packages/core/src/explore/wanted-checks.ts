@@ -116,9 +116,13 @@ function blendChecks(
   const inUse = shelf.value.flours.filter(({ share }) => !dec(share).isZero());
   const whole = spec.wanted?.wholeRange === true ? { ...targets, wholeRange: true } : targets;
   const prefer = { kind: "nearest" as const, to: sharesNow(shelf.value) };
-  const question = { ...shared.value, flours: inUse.map(({ flour }) => flour), targets: whole, prefer };
-  const [missing] = questionProblems(question).filter(({ code }) => code === "blend.figure-missing");
-  if (missing !== undefined) return { held: [], notes: [note("wanted.no-blend", ["wanted"], { problem: missing })] };
+  const asked = { ...shared.value, flours: inUse.map(({ flour }) => flour), targets: whole, prefer };
+  const missing = questionProblems(asked).filter(({ code }) => code === "blend.figure-missing");
+  const open = new Map(missing.map((one) => [String(one.path.at(-1)), one] as const));
+  const notes = [...open.values()].map((one) => note("wanted.no-blend", ["wanted"], { problem: one }));
+  const isOpen = (key: string): boolean => open.has(key === "batchPrice" ? "price" : key);
+  const told = Object.fromEntries(Object.entries(whole).filter(([key]) => !isOpen(key)));
+  const question = { ...asked, targets: told };
   const checks = checksOfShares(
     question,
     inUse.map(({ share }) => share),
@@ -131,7 +135,7 @@ function blendChecks(
     const ends = key === undefined || reached === undefined ? {} : blendEnds(key, check, reached, spec);
     return { check: { label, ...checkTexts(check), holds }, want: { label, reached, ...ends, asShown: false } };
   });
-  return { held, notes: [] };
+  return { held, notes };
 }
 
 type BlendKey = "protein" | "glutenProtein" | "ash" | "wholegrain" | "price" | "batchPrice";
@@ -264,12 +268,18 @@ function bowlChecks(spec: Spec, formula: Formula, cost: Cost | undefined): HeldW
       const costs = cost.lines.flatMap(({ weighed, bowl: own }) => (own ? [{ weighed, own }] : []));
       const [most] = costs.toSorted((one, other) => dec(other.own.value).cmp(one.own.value));
       for (const { check: made, want } of check(of, bowl, atMost(bowlPrice.amount, bowl), spec)) {
+        if (cost.unpriced.length > 0) {
+          // What is not priced comes on top: a price that is missed without it is missed, and one that is met may not be.
+          notes.push(note("wanted.prices", ["wanted"], { names: cost.unpriced }));
+          if (made.holds) continue;
+        }
         const dearest = !made.holds && most && { dearest: { name: most.weighed.line.name, cost: shown(most.own) } };
-        held.push({ check: { ...made, ...dearest }, want });
+        held.push({
+          check: { ...made, ...dearest },
+          want: cost.unpriced.length > 0 ? { label: want.label, asShown: want.asShown } : want,
+        });
       }
     }
-    if (cost !== undefined && cost.unpriced.length > 0)
-      notes.push(note("wanted.prices", ["wanted"], { names: cost.unpriced }));
   }
   return { held, notes };
 }

@@ -41,7 +41,7 @@ export function askWorkbook(noodle: Noodle): Outcome<Workbook> {
     cost: cost.ok ? cost.value : undefined,
     scales: scales.value,
     wants,
-    untold: untold.length > 0,
+    untold: untold.map(told),
     weighed: [...lines, ...(dusting ? [dusting] : [])],
     graph: {
       ...noodle.formula.graph,

@@ -15,13 +15,16 @@ export function wantsOf({ spec, formula, kitchen }: Noodle, batch: Batch): Retur
 }
 
 /**
- * What the spec of a noodle wants and its batch does not come to, a loud note each; `Beyond` takes it.
+ * What the spec of a noodle wants and its batch does not come to, a loud note each, and what of it cannot be told; `Beyond`
+ * takes it.
  *
  * @example missed(example("school-noodle")) // => []
  */
 export function missed(noodle: Noodle): readonly Note[] {
   const batch = weighedBatch(noodle);
-  return batch.ok ? missedNotes(heldAgainst(noodle, batch.value)) : [];
+  if (!batch.ok) return [];
+  const held = heldAgainst(noodle, batch.value);
+  return [...missedNotes(held), ...held.notes];
 }
 
 /**

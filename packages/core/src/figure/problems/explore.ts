@@ -170,6 +170,6 @@ export const explore = {
   ),
   "wanted.prices": remark(
     ({ names }: Lists<"names">) =>
-      `the price wanted for a bowl cannot be checked for certain: no price is stated for ${names.join(", ")}`,
+      `the price wanted for a bowl cannot be told: no price is stated for ${names.join(", ")}`,
   ),
 };

@@ -18,6 +18,6 @@ export interface Made {
   readonly weighed: readonly WeighedLine[];
   readonly graph: Graph;
   readonly wants: readonly HeldWant[];
-  /** Whether something that is wanted cannot be told. */
-  readonly untold: boolean;
+  /** Of what is wanted, what cannot be told, in words. */
+  readonly untold: readonly string[];
 }

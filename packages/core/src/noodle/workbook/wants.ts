@@ -48,16 +48,7 @@ export function wantedChecks({ noodle, wants, untold, graph }: Made): readonly W
               `OR(${[...told.map((want) => missedRule(want)(cell)), ...(told.length < wants.length ? [changed] : [])].join(",")})`,
           },
         ]),
-    ...(untold
-      ? [
-          {
-            of: "what is wanted and cannot be told",
-            text: "see the notes on the sheet Sources and cautions",
-            failing: true,
-            fails: () => "1=1",
-          },
-        ]
-      : []),
+    ...untold.map((text) => ({ of: "what is wanted and cannot be told", text, failing: true, fails: () => "1=1" })),
     ...(noodle.settled === undefined
       ? []
       : [
