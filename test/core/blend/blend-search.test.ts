@@ -284,6 +284,12 @@ describe("searchBlend", () => {
     ]);
   });
 
+  test("tells how to rename one of two flours of one name", () => {
+    const outcome = searchBlend({ ...school, flours: [soft, soft] });
+    const advice = outcome.ok ? [] : outcome.problems.map((problem) => told(problem).advice);
+    expect(advice.join()).toMatch(/a name of your own.*`kind`.*`allergens`/u);
+  });
+
   test.each([
     ["blend.step", { step: "0.3" }],
     ["blend.step", { step: "10" }],

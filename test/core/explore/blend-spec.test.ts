@@ -82,6 +82,28 @@ describe("if nothing is changed", () => {
     expect(lines({ ...kitchen, wanted: { protein: "at least 10.5 %" } })).toContain("nothing has to be changed");
   });
 
+  test("holds whole bags and the store against the blend as it is, and what is found", () => {
+    const wanted = { protein: "at least 10.5 %" };
+    const bagged = { ...kitchen, shelf: { strong: {}, plain: { bag: "25 kg" } }, wanted };
+    expect(lines(bagged)).not.toContain("nothing has to be changed");
+    // of 50 kg: 80 % are 40 kg, no whole bags of 25 kg
+    expect(cells(bagged, "unchanged")[1]).toEqual(["plain", "whole bags of", "25", "40", "–", "kg", "no"]);
+    expect(cells(bagged, "limits")[1]).toEqual(["plain", "whole bags of", "25", "25", "–", "kg", "yes"]);
+    const short = { ...kitchen, stock: { dark: "4 kg" }, wanted };
+    expect(lines(short)).not.toContain("nothing has to be changed");
+    expect(cells(short, "unchanged")[1]).toEqual(["dark from the store", "at most", "4", "10", "−6", "kg", "no"]);
+  });
+
+  test("names whole bags among the limits that conflict, and what the flours reach without them", () => {
+    const bag = { flours: [{ name: "plain", amount: "100 %" }], shelf: { plain: { bag: "60 kg" }, strong: {} } };
+    const apart = { ...kitchen, ...bag, wanted: { protein: "at most 12 %" } };
+    expect(cells(apart, "conflict").map(([limit]) => limit)).toContain("plain in whole bags of 60 kg");
+    // 10.4 is out of reach by itself, but the bags keep the flours from coming nearer than 12.4
+    expect(lines({ ...apart, wanted: { protein: "at most 10 %" } })).toContain("whole bags of 60 kg");
+    const alone = { ...apart, shelf: { plain: { bag: "60 kg" } }, wanted: { protein: "at least 10 %" } };
+    expect(cells(alone, "conflict").map(([limit]) => limit)).toEqual(["plain in whole bags of 60 kg"]);
+  });
+
   test("tells a miss that lies within the lot's own plus or minus, and meets it over the whole range when asked", () => {
     const materials = { ...store, plain: { ...store.plain, proteinUncertainty: "0.3 %" } };
     const input = { ...kitchen, materials, wanted: { protein: "at least 10.7 %" } };

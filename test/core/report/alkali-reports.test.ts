@@ -56,6 +56,12 @@ function swapReport(copy: Copying, swap: Swap, flour?: string): Report {
   return convertReport({ ...swap, flour }, copy(value(outcome)), outcome.ok ? outcome.notes : []);
 }
 
+it("says of sodium and potassium that their moles are held in sum", () => {
+  const { sections } = swapReport((one) => one, { from: { ...potash, mass: 10 }, to: [soda], hold: "cations" });
+  const lines = sections.flatMap(({ blocks }) => blocks.flatMap((block) => (block.kind === "text" ? block.lines : [])));
+  expect(lines).toContain("Held exactly: the moles of sodium and potassium in sum, not of each.");
+});
+
 function solution(recipe: Published<Recipe>): Report {
   return recipeReport(recipe, { command: "alkali make", title: "test" }, []);
 }

@@ -5,7 +5,7 @@ import { describeBlend } from "./blend-figures.ts";
 import type { Limit } from "./blend-limits.ts";
 import type { Order } from "./blend-preference.ts";
 import type { Check, FoundBlend, Move, OutOfReach, Reach } from "./blend-question.ts";
-import { type Setup, shapeIds, stepProblem } from "./blend-setup.ts";
+import { bagId, type Setup, shapeIds, stepProblem } from "./blend-setup.ts";
 import { finerStepOf, floursNeeded, notesOf } from "./blend-ways-out.ts";
 import type { Budget } from "./step-budget.ts";
 import { measure, type Objective, type StepAnswer, type StepProblem } from "./step-problem.ts";
@@ -44,12 +44,33 @@ function reachOf(setup: Setup, alone: string, all: readonly string[], budget: Bu
   const target = setup.targets.find(({ id }) => id === alone);
   if (target === undefined) return [];
   const quantity = target.id.replace(/(?:least|most)$/u, "");
-  const others = stepProblem(setup, (id) => !id.startsWith(quantity) && !all.includes(id));
-  const start = anySteps(others, budget);
-  const [most, least] = (["least", "most"] as const).map((side) => best(others, { ...target, side }, budget, start));
-  if (least === undefined || most === undefined) return [];
   const { label, unit } = target;
-  return [{ label, unit, least: decimalText(least), most: decimalText(most) }];
+  const endsBut = (lifted?: string): Reach | undefined => {
+    const others = stepProblem(setup, (id) => !id.startsWith(quantity) && !all.includes(id) && id !== lifted);
+    const start = anySteps(others, budget);
+    const [most, least] = (["least", "most"] as const).map((side) => best(others, { ...target, side }, budget, start));
+    if (least === undefined || most === undefined) return undefined;
+    return { label, unit, least: decimalText(least), most: decimalText(most) };
+  };
+  const here = endsBut();
+  if (here === undefined) return [];
+  const stored = setup.flourLimits.filter(({ id }) => id.startsWith("stored:"));
+  const wider = [...stored, ...bagged(setup)].flatMap(({ id, label: without }) => {
+    const there = endsBut(id);
+    if (there === undefined) return [];
+    const more = target.side === "least" ? dec(there.most).minus(here.most) : dec(here.least).minus(there.least);
+    return more.gt("0.01") ? [{ ...there, without }] : [];
+  });
+  return [here, ...wider];
+}
+
+/** Flours that come in whole bags. */
+function bagged({ question: { flours, flourMass } }: Setup) {
+  return flours.flatMap(({ name, bag }) => {
+    if (bag === undefined || flourMass === undefined) return [];
+    const from = decimalText(dec(bag).div(1000));
+    return [{ id: bagId(name), name, from, label: `${name} in whole bags of ${from} kg` }];
+  });
 }
 
 /** The ways out, each of which is enough alone. */
@@ -73,12 +94,19 @@ function waysOut(
 /** Identities of every limit that could be lifted. Those asked about last are named last and kept longest. */
 function limitIds(setup: Setup): readonly string[] {
   const targets = setup.targets.map(({ id }) => id).toReversed();
+  const bags = bagged(setup).map(({ id }) => id);
   const shape = [
     ...(setup.shape.ifUsed === undefined ? [] : [shapeIds.ifUsed]),
     ...(setup.shape.mostFlours === undefined ? [] : [shapeIds.mostFlours]),
   ];
   return [
-    ...new Set([...shape, ...setup.ratios.map(({ id }) => id), ...setup.flourLimits.map(({ id }) => id), ...targets]),
+    ...new Set([
+      ...shape,
+      ...setup.ratios.map(({ id }) => id),
+      ...setup.flourLimits.map(({ id }) => id),
+      ...bags,
+      ...targets,
+    ]),
   ];
 }
 
@@ -128,23 +156,22 @@ function canMeet(setup: Setup, kept: ReadonlySet<string>, budget: Budget): boole
  * staying. A ratio to a flour that is then left out has no place to be named: it can only be lifted.
  */
 function moveOf(setup: Setup, id: string, conflict: readonly string[], budget: Budget): Move {
-  const limit = movable(setup, id, budget);
   const others = stepProblem(setup, (other) => other !== id);
   const alone = anySteps(others, budget);
   const settles = alone.kind === "found";
+  const known = { id, settles, ...(alone.kind === "unfinished" && { open: true as const }) };
+  const bag = bagged(setup).find((one) => one.id === id);
+  if (bag !== undefined) {
+    const { name, from, label } = bag;
+    return { ...known, label, unit: "kg", from, text: `${name} by weight instead of in whole bags of ${from} kg` };
+  }
+  const limit = movable(setup, id, budget);
   const within = settles ? others : stepProblem(setup, (other) => other !== id && conflict.includes(other));
   const value = settles ? limit.reach(within, alone) : limit.reach(within);
   const { asked, side, unit } = limit;
   const from = asked?.value ?? decimalText(limit.from);
   const label = `${limit.label} ${asked ? `of ${from} ${unit} ± ${asked.within}` : `at ${side} ${from} ${unit}`}`;
-  const common = {
-    id,
-    label,
-    unit,
-    from,
-    settles,
-    ...(alone.kind === "unfinished" && { open: true as const }),
-  };
+  const common = { ...known, label, unit, from };
   if (value === undefined) return { ...common, text: `lift "${label}"` };
   const bound = `${side === "least" ? "no more than" : "no less than"} ${roundedOutward(value, side)}`;
   return {

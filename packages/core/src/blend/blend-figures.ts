@@ -4,9 +4,10 @@ import { basisRange, sumRange, withRange } from "../formula/ranges.ts";
 import { basisText, type MoistureBasis } from "../materials/fields.ts";
 import { basisRule, dryRatio } from "../materials/moisture.ts";
 import { type Decimal, dec, decimalText, fixedText, ZERO } from "../number/decimal.ts";
+import { finest } from "./blend-grid.ts";
 import { type Limit, priceUnit, reached, targetLimits } from "./blend-limits.ts";
 import type { BlendQuestion, Candidate, Check, FoundBlend } from "./blend-question.ts";
-import type { Setup } from "./blend-setup.ts";
+import { ratioLimits, type Setup } from "./blend-setup.ts";
 import { weigh } from "./step-problem.ts";
 
 /** Writes a blend of steps out: shares, what it comes to, and how each target stands. */
@@ -30,7 +31,11 @@ export function describeBlend(setup: Setup, steps: readonly number[]): FoundBlen
   const checks = setup.targets.map((limit, index) =>
     checkOf(limit, steps, weigh(setup.rows[index]?.coefficients ?? [], steps) >= 0),
   );
-  return { shares: shares.filter((one) => one !== undefined), figures, checks: valueAsOne(question, checks) };
+  return {
+    shares: shares.filter((one) => one !== undefined),
+    figures,
+    checks: [...valueAsOne(question, checks), ...stockChecks(question, values)],
+  };
 }
 
 /**
@@ -160,8 +165,14 @@ function checkOf(limit: Limit, shares: readonly (number | Decimal)[], holds: boo
 /** What a check finds and what was asked, with as many digits as it was asked in, two at least. */
 export function checkTexts({ reached, unit, side, bound, within }: Check) {
   const places = Math.max(2, dec(bound).decimalPlaces());
-  const wanted = side === "near" ? `${bound} ${unit}, ± ${within}` : `at ${side} ${bound} ${unit}`;
-  return { reached: `${fixedText(reached, places)} ${unit}`, wanted };
+  const value = `${bound} ${unit}`;
+  const wanted = {
+    near: `${value}, ± ${within}`,
+    whole: `whole bags of ${value}`,
+    least: `at least ${value}`,
+    most: `at most ${value}`,
+  };
+  return { reached: `${fixedText(reached, places)} ${unit}`, wanted: wanted[side] };
 }
 
 /** The two ends that a protein value is met within as the one thing that was asked. */
@@ -183,18 +194,19 @@ export function describeShares(question: BlendQuestion, given: readonly Figure[]
       return share === undefined || dec(share.value).isZero() ? [] : [{ name, share }];
     }),
     figures: blendFigures(flours, given, basisAsked(targets), currency, flourMass),
-    checks: checksOfTargets(question, values.map(dec)),
+    checks: [...checksOfTargets(question, values), ...stockChecks(question, values.map(dec))],
   };
 }
 
 /**
- * Holds a blend as it is against what a question asks: its targets, and the limits of each flour.
+ * Holds a blend as it is against all that a question asks: its targets; the limits, store, bags and ratio of each flour;
+ * and how many flours it may have.
  *
  * @param shares - one for each flour, % of the blend
  */
 export function checksOfShares(question: BlendQuestion, shares: readonly string[]): readonly Check[] {
   const parts = shares.map(dec);
-  const flours = question.flours.flatMap(({ name, least, most, fixed }, index) => {
+  const flours = question.flours.flatMap(({ name, least, most, fixed, missing }, index) => {
     const share = parts[index] ?? dec(0);
     const check = (side: "least" | "most", bound: string | undefined): readonly Check[] => {
       if (bound === undefined) return [];
@@ -211,12 +223,76 @@ export function checksOfShares(question: BlendQuestion, shares: readonly string[
         },
       ];
     };
-    return [...check("least", least ?? fixed), ...check("most", most ?? fixed)];
+    return [...check("least", least ?? fixed), ...check("most", missing === true ? "0" : (most ?? fixed))];
   });
-  return [...checksOfTargets(question, parts), ...flours];
+  return [
+    ...checksOfTargets(question, shares),
+    ...flours,
+    ...stockChecks(question, parts),
+    ...ratioChecks(question, parts),
+    ...countChecks(question, parts),
+  ];
 }
 
-function checksOfTargets(question: BlendQuestion, parts: readonly Decimal[]): readonly Check[] {
+/** The flour of the batch in kg, beside what is in the store, and in whole bags, whose shares are rounded to whole steps. */
+function stockChecks({ flours, flourMass }: BlendQuestion, parts: readonly Decimal[]): readonly Check[] {
+  if (flourMass === undefined) return [];
+  return flours.flatMap(({ name, store, bag }, index): readonly Check[] => {
+    const share = parts[index] ?? ZERO;
+    const mass = share.times(flourMass).div(100);
+    const inKg = (grams: Decimal | string): string => decimalText(dec(grams).div(1000));
+    const common = { reached: inKg(mass), unit: "kg" };
+    const check = (key: "store" | "bag", label: string, own: Pick<Check, "side" | "bound" | "holds">): Check => ({
+      id: `${key}.${index + 1}`,
+      label,
+      ...own,
+      ...common,
+    });
+    const bags = bag === undefined ? ZERO : mass.div(bag).round();
+    const off = share.minus(
+      bags
+        .times(bag ?? 0)
+        .div(flourMass)
+        .times(100),
+    );
+    const isWhole = off.abs().lte(bags.times(finest).div(2).plus(rest));
+    return [
+      ...(store === undefined || share.isZero()
+        ? []
+        : [check("store", `${name} from the store`, { side: "most", bound: inKg(store), holds: mass.lte(store) })]),
+      ...(bag === undefined ? [] : [check("bag", name, { side: "whole", bound: inKg(bag), holds: isWhole })]),
+    ];
+  });
+}
+
+/** What a division may leave of a share that is whole. */
+const rest = "1e-9";
+
+/** Each ratio of one flour to another; of two that are both left out, any. */
+function ratioChecks({ flours }: BlendQuestion, parts: readonly Decimal[]): readonly Check[] {
+  return flours.flatMap((flour, index) => {
+    const [limit] = ratioLimits(flours, flour, index);
+    if (limit === undefined) return [];
+    const ratio = reached(limit, parts);
+    const holds = ratio === undefined ? parts[index]?.isZero() === true : ratio.minus(limit.bound).abs().lte(rest);
+    return [{ ...checkOf(limit, parts, holds), id: `ratio.${index + 1}`, side: "near" as const, within: "0" }];
+  });
+}
+
+function countChecks({ mostFlours }: BlendQuestion, parts: readonly Decimal[]): readonly Check[] {
+  if (mostFlours === undefined) return [];
+  const used = parts.filter((share) => !share.isZero()).length;
+  const naming = { id: "flours.most", label: "number of flours", side: "most" as const, unit: "flours" };
+  return [{ ...naming, bound: String(mostFlours), reached: String(used), holds: used <= mostFlours }];
+}
+
+/**
+ * Holds a blend as it is against the targets of a question.
+ *
+ * @param shares - one for each flour, % of the blend
+ */
+export function checksOfTargets(question: BlendQuestion, shares: readonly string[]): readonly Check[] {
+  const parts = shares.map(dec);
   const checks = targetLimits(question).map((limit) => {
     const value = reached(limit, parts) ?? dec(0);
     const room = limit.side === "least" ? value.minus(limit.bound) : limit.bound.minus(value);

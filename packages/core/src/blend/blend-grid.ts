@@ -11,7 +11,7 @@ interface Grid {
 }
 
 /** A share that whole bags make is rounded to this, %. */
-const finest = dec("0.001");
+export const finest = dec("0.001");
 
 /**
  * The step of each flour: its own, whole bags of it, or that of the question. Where they are not all the same, the flour of
@@ -21,8 +21,10 @@ export function gridOf(question: BlendQuestion): Grid {
   const { flours } = question;
   const own = flours.map((flour) => stepOf(flour, question));
   const [first = ONE] = own;
-  if (own.every((step) => step.eq(first))) return { unit: first, steps: own };
-  const least = own.reduce((low, step) => (step.lt(low) ? step : low));
+  const bagged = flours.some(({ bag }) => bag !== undefined) && question.flourMass !== undefined;
+  if (!bagged && own.every((step) => step.eq(first))) return { unit: first, steps: own };
+  // a flour in bags is held against the blend by weight as well, so that bags alone are no unit
+  const least = own.reduce((low, step) => (step.lt(low) ? step : low), dec(bagged ? (question.step ?? 1) : HUNDRED));
   const unit = [least, dec("0.1"), dec("0.01")].find((one) => own.every((step) => step.mod(one).isZero())) ?? finest;
   const rest = restFlour(question);
   return { unit, steps: own.map((step, index) => (index === rest ? unit : step)) };

@@ -115,8 +115,8 @@ export interface FoundBlend {
 export interface Check {
   readonly id: string;
   readonly label: string;
-  /** `near` where a value is met by what comes within `within` of it. */
-  readonly side: "least" | "most" | "near";
+  /** `near` where a value is met by what comes within `within` of it, `whole` by whole multiples of it. */
+  readonly side: "least" | "most" | "near" | "whole";
   readonly bound: DecimalText;
   readonly within?: DecimalText;
   readonly reached: DecimalText;
@@ -169,6 +169,8 @@ export interface Reach {
   readonly unit: string;
   readonly least: DecimalText;
   readonly most: DecimalText;
+  /** That bags or a store are left out of account here: they alone keep the flours from reaching as much. */
+  readonly without?: string;
 }
 
 /** Why there is no blend, and what would make one. */

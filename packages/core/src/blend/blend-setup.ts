@@ -52,6 +52,9 @@ function inSteps(question: BlendQuestion): Pick<Setup, "question" | "unit" | "to
 /** Identities of the limits on the shape of a blend. */
 export const shapeIds = { ifUsed: "least-share", mostFlours: "flours.most" } as const;
 
+/** Identity of the limit that a flour comes in whole bags. */
+export const bagId = (name: string): string => `bag:${name}`;
+
 /** The whole-step problem of a setup, or of the part of its limits that `keep` lets through. */
 export function stepProblem(setup: Setup, keep: (id: string) => boolean = () => true): StepProblem {
   const least = setup.question.flours.map(() => 0);
@@ -68,7 +71,12 @@ export function stepProblem(setup: Setup, keep: (id: string) => boolean = () => 
     least,
     most,
     rows,
-    ...(every && { every }),
+    ...(every && {
+      every: every.map((steps, index) => {
+        const { name, bag } = setup.question.flours[index] ?? {};
+        return name === undefined || bag === undefined || keep(bagId(name)) ? steps : 1;
+      }),
+    }),
     ...(ifUsed && keep(shapeIds.ifUsed) && { ifUsed }),
     ...(mostFlours !== undefined && keep(shapeIds.mostFlours) && { mostFlours }),
   };
@@ -97,7 +105,8 @@ function flourLimitsOf(
   return limits;
 }
 
-function ratioLimits(flours: readonly Candidate[], flour: Candidate, index: number): readonly Limit[] {
+/** Both ends of the ratio of a flour to another, where it has one. */
+export function ratioLimits(flours: readonly Candidate[], flour: Candidate, index: number): readonly Limit[] {
   const { ratioTo } = flour;
   if (ratioTo === undefined) return [];
   const partner = flours.findIndex(({ name }) => name === ratioTo.name);

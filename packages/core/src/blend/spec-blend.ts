@@ -5,7 +5,6 @@ import type { Formula } from "../formula/formula.ts";
 import type { OwnMaterials } from "../materials/own.ts";
 import { dec, decimalText } from "../number/decimal.ts";
 import type { Spec } from "../spec/spec.ts";
-import { meetsAsItIs } from "./as-it-is.ts";
 import { blendFigures, checksOfShares, describeShares } from "./blend-figures.ts";
 import type { BlendAnswer, BlendQuestion, Check, FoundBlend } from "./blend-question.ts";
 import { searchBlend } from "./blend-search.ts";
@@ -63,7 +62,7 @@ export function designBlend(spec: Spec, formula: Formula, extra: OwnMaterials = 
   );
   const unchanged = checksOfShares(question.value, shares);
   const isEnough = question.value.prefer.kind === "nearest" && spec.wanted?.alternatives === undefined;
-  const stays = isEnough && meetsAsItIs(question.value, shares, unchanged);
+  const stays = isEnough && unchanged.every(({ holds }) => holds);
   const outcome = stays ? answer(asItIs(before)) : searchBlend(question.value);
   if (!outcome.ok) return refuse(...outcome.problems.map(atSpec(shelf.value)));
   const flours = shelf.value.flours.map(({ flour }) => flour);

@@ -2,7 +2,7 @@ import type { Batch } from "../batch/batch.ts";
 import { type Cost, costOf } from "../batch/cost.ts";
 import { nutritionOf } from "../batch/nutrition.ts";
 import { questionProblems } from "../blend/blend-checks.ts";
-import { checksOfShares, checkTexts } from "../blend/blend-figures.ts";
+import { checksOfTargets, checkTexts } from "../blend/blend-figures.ts";
 import type { Check } from "../blend/blend-question.ts";
 import { flourShelf } from "../blend/flour-shelf.ts";
 import { sharedQuestion, sharesNow, targetsOf, wantedBasis } from "../blend/spec-question.ts";
@@ -123,10 +123,10 @@ function blendChecks(
   const isOpen = (key: string): boolean => open.has(key === "batchPrice" ? "price" : key);
   const told = Object.fromEntries(Object.entries(whole).filter(([key]) => !isOpen(key)));
   const question = { ...asked, targets: told };
-  const checks = checksOfShares(
+  const checks = checksOfTargets(
     question,
     inUse.map(({ share }) => share),
-  ).filter(({ id }) => !id.startsWith("share."));
+  );
   const held = checks.map((check): HeldWant => {
     const { label, holds, range } = check;
     const key = keys[check.id.replace(/\.(?:least|most)$/u, "")];
@@ -158,7 +158,7 @@ function blendEnds(
 ): Pick<Want, "least" | "most"> {
   const { protein, within } = spec.wanted ?? {};
   const of = { id: key, label, unit };
-  if (side === "near") return protein ? wantedEnds(of, protein, spec, within?.value) : {};
+  if (side === "near" || side === "whole") return protein ? wantedEnds(of, protein, spec, within?.value) : {};
   return wantedEnds(of, { text: `at ${side} ${bound} ${unit}`, [side]: bound }, spec);
 }
 

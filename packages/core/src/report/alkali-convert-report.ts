@@ -74,6 +74,7 @@ function heldLine(hold: Swap["hold"], before: Carried, after: Carried): string {
   const alike = (which: "alkalinityM" | "alkalinityP"): boolean =>
     dec(before[which].value).minus(after[which].value).abs().lt("1e-20");
   const both = (hold === "M" || hold === "P") && alike("alkalinityM") && alike("alkalinityP");
+  if (hold === "cations") return "Held exactly: the moles of sodium and potassium in sum, not of each.";
   return `Held exactly: ${both ? "alkalinity M and P" : heldNames[hold]}.`;
 }
 

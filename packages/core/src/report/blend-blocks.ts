@@ -117,13 +117,13 @@ export function checksTable(checks: readonly Check[], id = "limits"): Table {
       const { label, side, bound, within, reached, unit } = check;
       const { least, most } = endsOf(check);
       const rooms = [least && dec(reached).minus(least), most?.minus(reached)].filter((room) => room !== undefined);
-      const room = rooms.reduce((one, other) => (one.lt(other) ? one : other));
+      const room = rooms.reduce((one: Decimal | undefined, other) => (one?.lt(other) ? one : other), undefined);
       return row([
         words(label),
-        words(side === "near" ? `± ${within}` : `at ${side}`),
+        words({ near: `± ${within}`, whole: "whole bags of", least: "at least", most: "at most" }[side]),
         numberCell(bound, unit),
         numberCell(reached, unit),
-        numberCell(decimalText(room), unit),
+        room === undefined ? none : numberCell(decimalText(room), unit),
         words(unit),
         words(metText(check)),
       ]);
@@ -144,8 +144,8 @@ function metText(check: Check): string {
 /** What a check has to lie between. */
 function endsOf({ side, bound, within = "0" }: Check): { readonly least?: Decimal; readonly most?: Decimal } {
   return {
-    ...(side !== "most" && { least: dec(bound).minus(within) }),
-    ...(side !== "least" && { most: dec(bound).plus(within) }),
+    ...((side === "least" || side === "near") && { least: dec(bound).minus(within) }),
+    ...((side === "most" || side === "near") && { most: dec(bound).plus(within) }),
   };
 }
 
@@ -312,7 +312,7 @@ export function outOfReachSections(answer: OutOfReach): readonly Section[] {
       lines: [
         `${capital(said.found)}.`,
         ...(problem.code === "blend.unfinished" ? [`${capital(said.advice)}.`] : []),
-        ...reach.map((one) => reachLine(one, reach.length > 1)),
+        ...reach.map((one) => reachLine(one, reach.filter(({ without }) => without === undefined).length > 1)),
         ...finer,
       ],
     }),
@@ -332,10 +332,11 @@ export function outOfReachSections(answer: OutOfReach): readonly Section[] {
 }
 
 /** What the flours reach, to two places inwards. */
-function reachLine({ label, unit, least, most }: Reach, severalAreOut: boolean): string {
+function reachLine({ label, unit, least, most, without }: Reach, severalAreOut: boolean): string {
   const [from, to] = [dec(least).times(100).ceil().div(100), dec(most).times(100).floor().div(100)];
   const kept = severalAreOut ? "With all limits kept that can be met" : "With all other limits kept";
-  return `${kept}, the flours here reach ${label} from ${decimalText(from)} to ${decimalText(to)} ${unit}.`;
+  const but = without === undefined ? "" : `, but without the limit "${without}"`;
+  return `${kept}${but}, the flours here reach ${label} from ${decimalText(from)} to ${decimalText(to)} ${unit}.`;
 }
 
 /** So that nobody takes the end of what is possible for a blend to make. */

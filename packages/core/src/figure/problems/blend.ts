@@ -58,7 +58,7 @@ export const blend = {
   "blend.flour-twice": input(({ name }: Texts<"name">) => ({
     found: `"${name}" a second time`,
     expected: "every flour once",
-    advice: "rename one of them",
+    advice: "give one of them a name of your own, and beside its figures its `kind` and its `allergens`",
   })),
   "blend.percentage": input(({ value }: Texts<"value">) => ({
     found: `${value} %`,
