@@ -68,7 +68,7 @@ describe("the packages, packed and installed into an empty folder", () => {
     );
     const other = files.filter(
       (file) =>
-        !/^(?:bin\/noodlewright\.cjs|package\.json|README\.md|CHANGELOG\.md|problems\.md|bundle\/notices\.txt|bundle\/[\w-]+\.(?:cjs|js|css))$/u.test(
+        !/^(?:bin\/noodlewright\.cjs|package\.json|README\.md|CHANGELOG\.md|problems\.md|bundle\/notices\.txt|bundle\/[\w-]+\.(?:cjs|js|css|deflate))$/u.test(
           file,
         ),
     );

@@ -68,7 +68,10 @@ const alkaliWords =
 export function isAlkaliLike(name: string): boolean {
   if (isNameOfAlkali(name)) return true;
   const sought = plainName(name).slice(0, 60);
-  return [...alkaliNames()].some((known) => editDistance(sought, known) * 5 <= known.length);
+  return [...alkaliNames()].some(
+    (known) =>
+      Math.abs(sought.length - known.length) * 5 <= known.length && editDistance(sought, known) * 5 <= known.length,
+  );
 }
 
 function isNameOfAlkali(name: string): boolean {
