@@ -39,8 +39,8 @@ export interface Swapped {
  *
  * Salts beyond the greatest published use on the flour are told in a note.
  *
- * Problems: `convert.dose`, `convert.nothing-held`, `convert.cannot-hold`; `quantity.out-of-range` for salts above half of the
- * flour.
+ * Problems: `convert.dose`, `convert.nothing-held`, `convert.cannot-hold`; `quantity.out-of-range` for no flour and for salts
+ * above half of it.
  * @example shown(convert({ from: { name: "soda", composition: { species: { Na2CO3: "100" }, water: "0", inert: "0" }, mass: 10 }, to: [{ name: "crystals", composition: { species: { Na2CO3: "37" }, water: "63", inert: "0" } }], hold: "M" }).value.amounts[0]) // => "27.03 g"
  */
 export function convert(swap: Swap): Outcome<Published<Swapped>> {
@@ -107,6 +107,11 @@ function problemWith(swap: Swap): Problem | undefined {
   const { from, to, hold } = swap;
   const what = heldNames[hold];
   if (dec(from.mass).lte(0)) return problem("convert.dose", [], { mass: dec(from.mass).toString() });
+  if (swap.flour !== undefined && dec(swap.flour).lte(0))
+    return problem("quantity.out-of-range", ["flour"], {
+      written: `${swap.flour} g of flour`,
+      limits: "more than 0 g",
+    });
   if (contentOf(from.composition, hold).lte(0)) return problem("convert.nothing-held", [], { name: from.name, what });
   if (!to.some(({ composition }) => contentOf(composition, hold).gt(0)))
     return problem("convert.cannot-hold", [], { names: to.map(({ name }) => name), what });
