@@ -382,6 +382,42 @@ describe("the command", () => {
     expect(runBuilt(["new", "-", "--from", changed ?? ""]).stdout).toBe(text.replace("salt: 1 %", "salt: 1.2 %"));
   });
 
+  test("reads the sheet that is shown before a hidden one", () => {
+    const parts = unzipSync(
+      sheetsWorkbook({
+        Old: [
+          ["flour", "900 g"],
+          ["water", "300 g"],
+        ],
+        Now: [
+          ["flour", "1000 g"],
+          ["water", "380 g"],
+        ],
+      }),
+    );
+    const book = strFromU8(parts["xl/workbook.xml"] ?? new Uint8Array());
+    const hidden = book.replace(/<sheet (?=name="Old")/u, '<sheet state="hidden" ');
+    expect(hidden).not.toBe(book);
+    const lines = linesOfWorkbook(zipSync({ ...parts, "xl/workbook.xml": strToU8(hidden) }));
+    expect("why" in lines ? lines : lines.text).toBe("flour\t1000 g\nwater\t380 g");
+  });
+
+  test("says what a file of a spreadsheet is that cannot be read, and leaves out the line that names its separator", async () => {
+    const facts = async (bytes: Uint8Array): Promise<unknown> => {
+      const text = await writtenFormula(bytes);
+      return typeof text === "object" ? text.facts : text;
+    };
+    expect(await facts(Uint8Array.of(0xd0, 0xcf, 0x11, 0xe0, 0))).toEqual({ why: "older" });
+    expect(await facts(strToU8("x\nBatch,change here,unit,in the spec,,,Batch\n"))).toEqual({ why: "cells alone" });
+    expect(await facts(strToU8("sep=;\r\nflour;1000 g\r\n"))).toBe("flour;1000 g\r\n");
+  });
+
+  test("names the amounts that are found anew when a workbook is read back", () => {
+    const changes = { salt: "find", wanted: { saltInDough: "1 %" } };
+    const book = specOfWorkbook(fileOf("evening-class", changes, { bowls: 9 }));
+    expect(book?.changed.at(-1) ?? "").toBe("found anew, not kept as the workbook shows it: salt");
+  });
+
   test("needs a file to write, writes over no other, and nothing of a wrong spec", () => {
     const folder = folderFor({ "mine.xlsx": "mine" });
     const mine = join(folder, "mine.xlsx");

@@ -43,6 +43,7 @@ export function bookOf({ sheets }: Workbook): Book {
       name,
       cells: new Map(cells.map(([address, { value }]) => [address, String(value ?? "")])),
       formulas: new Map(cells.flatMap(([address, { formula }]) => (formula === undefined ? [] : [[address, formula]]))),
+      hidden: false,
       unworked: false,
     };
   });

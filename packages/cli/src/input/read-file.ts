@@ -5,6 +5,9 @@ import { type AnyProblem, ownProblem } from "./problem.ts";
 /** Most that a spec and what it includes may hold, bytes. */
 export const largest = 250_000;
 
+/** Most that a workbook may hold, packed, bytes: pictures that are not read count. */
+export const largestWorkbook = 20_000_000;
+
 /** Text of a file and how to call it in messages. */
 export interface TextFile {
   readonly name: string;
@@ -41,6 +44,7 @@ export async function readTextFile(
   } catch (error) {
     return refuse(unreadable(error));
   }
+  if (bytes.length > most && most > largest) return refuse(ownProblem("file.workbook", { why: "too large" }));
   if (bytes.length > most)
     return refuse(ownProblem("file.too-large", { of: most < largest ? "bytes left" : "bytes", most: "250 kB" }));
   const text = await textOf(bytes, name);

@@ -14,6 +14,8 @@ export type SheetCells = ReadonlyMap<string, string>;
 /** A sheet of a workbook, read. */
 export interface ReadSheet {
   readonly name: string;
+  /** Whether the spreadsheet does not show it. */
+  readonly hidden: boolean;
   readonly cells: SheetCells;
   /** The formulas of cells. */
   readonly formulas: SheetCells;
@@ -42,7 +44,9 @@ export function linesOfWorkbook(bytes: Uint8Array): WorkbookLines | NoWorkbook {
   const sheets = sheetsOfWorkbook(bytes);
   if ("why" in sheets) return sheets;
   const all = sheets.map((sheet) => ({ ...sheet, rows: rowsOf(sheet.cells) }));
-  const first = all.find(({ rows }) => amountsIn(rows) >= 2) ?? all.find(({ rows }) => amountsIn(rows) > 0) ?? all[0];
+  const seen = all.filter(({ hidden }) => !hidden);
+  const first =
+    seen.find(({ rows }) => amountsIn(rows) >= 2) ?? seen.find(({ rows }) => amountsIn(rows) > 0) ?? seen[0] ?? all[0];
   if (first === undefined) return { why: "another" };
   if (first.unworked) return { why: "not worked out" };
   const weights = weightsIn(first.rows);
@@ -146,6 +150,7 @@ function readSheets(bytes: Uint8Array): readonly ReadSheet[] | NoWorkbook {
   if (sheets.length === 0) return { why: "another" };
   return sheets.map(({ attributes }) => ({
     name: attributes["name"] ?? "",
+    hidden: /^(?:hidden|veryHidden)$/u.test(attributes["state"] ?? ""),
     ...cellsOf(part(targets.get(attributes["id"] ?? "") ?? ""), strings, shapes),
   }));
 }
@@ -252,7 +257,11 @@ function shapesOf(all: readonly Tag[]): readonly Shape[] {
   });
 }
 
-function cellsOf(part: Iterable<Tag>, strings: readonly string[], shapes: readonly Shape[]): Omit<ReadSheet, "name"> {
+function cellsOf(
+  part: Iterable<Tag>,
+  strings: readonly string[],
+  shapes: readonly Shape[],
+): Omit<ReadSheet, "name" | "hidden"> {
   const cells = new Map<string, string>();
   const formulas = new Map<string, string>();
   const results = new Set<string>();

@@ -128,23 +128,37 @@ function changedSpec(before: Data, book: Book, file: TextFile): BookSpec {
   const { data, placed } = withTyped(before, book);
   const reading = readSpec(data);
   const problems = reading.ok ? [] : reading.problems;
+  const sought = soughtIn(data);
   const isOpen = ({ text, puts }: (typeof placed)[number]): boolean =>
     !isNumber(text) || puts.some(({ path }) => problems.some((one) => path.every((step, at) => one.path[at] === step)));
   return {
     data,
     file,
-    changed: placed
-      .filter((one) => !isOpen(one))
-      .map(
-        ({ cell, label, text, unit, before: was }) =>
-          `${cell}, ${label}: ${`${text} ${unit}`.trim()}, where the spec had ${was}`,
-      ),
+    changed: [
+      ...placed
+        .filter((one) => !isOpen(one))
+        .map(
+          ({ cell, label, text, unit, before: was }) =>
+            `${cell}, ${label}: ${`${text} ${unit}`.trim()}, where the spec had ${was}`,
+        ),
+      ...(placed.length > 0 && sought.length > 0
+        ? [`found anew, not kept as the workbook shows it: ${sought.join(", ")}`]
+        : []),
+    ],
     open: placed.filter(isOpen).map(({ cell, label, text, unit, before: was }) => {
       const why =
         text === "" ? "the cell is empty" : isNumber(text) ? `${text} is not taken` : `"${text}" is no number`;
       return `${cell}, ${label}: ${why}; the spec had ${`${was} ${unit}`.trim()}`;
     }),
   };
+}
+
+/** What a spec leaves to be found: the name of an ingredient, or the key that says it. */
+function soughtIn(value: unknown, name = ""): readonly string[] {
+  if (typeof value === "string") return value.trim() === "find" ? [name] : [];
+  if (typeof value !== "object" || value === null) return [];
+  const own = isSection(value) && typeof value["name"] === "string" ? value["name"] : undefined;
+  return Object.entries(value).flatMap(([key, one]) => soughtIn(one, (key === "amount" ? own : undefined) ?? key));
 }
 
 function isNumber(text: string): boolean {

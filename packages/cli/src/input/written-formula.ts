@@ -34,7 +34,10 @@ export async function writtenBook(bytes: Uint8Array): Promise<BookSpec | undefin
 async function written(bytes: Uint8Array, name: string): Promise<Written> {
   if (!isPacked(bytes) && !/\.xlsx$/iu.test(name)) {
     const text = wideText(bytes);
-    return text === undefined ? { text, remarks: [] } : notesApart(text.replace(quotedCell, onOneLine));
+    const why = isOlder(bytes) ? "older" : ownHeading.test(text ?? "") ? "cells alone" : undefined;
+    if (why !== undefined) return { text: ownProblem("file.workbook", { why }), remarks: [] };
+    if (text === undefined) return { text, remarks: [] };
+    return notesApart(text.replace(separatorLine, "").replace(quotedCell, onOneLine));
   }
   const { linesOfWorkbook } = await import("./workbook-lines.ts");
   const lines = linesOfWorkbook(bytes);
@@ -45,6 +48,16 @@ async function written(bytes: Uint8Array, name: string): Promise<Written> {
     text,
     remarks: unread === "" ? remarks : [`read from the sheet "${lines.sheet}"; not read: ${unread}`, ...remarks],
   };
+}
+
+/** The heading of the inputs on a first sheet that was written here, as a line of a table. */
+const ownHeading = /[,;\t]"?change here"?[,;\t]"?unit"?[,;\t]"?in the spec"?[,;\t]/u;
+/** What some spreadsheets put above a table to name what separates its cells. */
+const separatorLine = /^\uFEFF?"?sep=.?"?\r?\n/iu;
+
+/** Whether bytes begin as the compound files do in which older spreadsheets keep a workbook. */
+function isOlder([first, second, third, fourth]: Uint8Array): boolean {
+  return first === 0xd0 && second === 0xcf && third === 0x11 && fourth === 0xe0;
 }
 
 function isPacked(bytes: Uint8Array): boolean {

@@ -1,5 +1,8 @@
 import { input, type Lists, noAnswer, type Texts } from "@noodlewright/core/figure";
 
+/** Why a file of a spreadsheet cannot be read. */
+type Why = "damaged" | "another" | "too large" | "not worked out" | "older" | "cells alone";
+
 /** Problems of files, flags and words of the command line, and their sentences. */
 export const catalogue = {
   "file.empty": input(() => ({ found: "nothing", expected: "a spec", advice: "start from `noodlewright new`" })),
@@ -29,12 +32,14 @@ export const catalogue = {
     expected: "YAML or JSON in UTF-8",
     advice: `${thisSpec}, saved as plain text`,
   })),
-  "file.workbook": input(({ why }: { readonly why: "damaged" | "another" | "too large" | "not worked out" }) => ({
+  "file.workbook": input(({ why }: { readonly why: Why }) => ({
     found: {
       damaged: "an .xlsx file that is damaged or not complete",
       another: "a packed file that is no workbook",
       "too large": "a workbook with more in it than any formula has",
       "not worked out": "a workbook whose formulas were never worked out: its cells hold no results",
+      older: "a workbook in the older format (.xls)",
+      "cells alone": "the first sheet of a workbook that was written here, without its spec",
     }[why],
     expected: "a workbook (.xlsx) with the values that it shows",
     advice: {
@@ -42,6 +47,8 @@ export const catalogue = {
       another: "save it from the spreadsheet again, as .xlsx or as .csv",
       "too large": "save the sheet of the formula alone, as .xlsx or as .csv",
       "not worked out": "open it in a spreadsheet, save it there, and read it again",
+      older: "save it from the spreadsheet as .xlsx",
+      "cells alone": "read the workbook (.xlsx) itself: it keeps the whole spec",
     }[why],
   })),
   "file.unreadable": input((facts: Texts<"error"> | Texts<"folder">) => {
