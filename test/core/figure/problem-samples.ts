@@ -870,7 +870,10 @@ export const samples: Readonly<Record<Code | NoteCode, Sample>> = {
     `about({ ...noodle, flours: [unknownFlour], wanted: { sodium: "900 mg" }, batch: { bowls: 10, rawWeight: "130 g" } }, askSettle)`,
   ],
   "wanted.cost": ["wanted", `about({ ...ofTenKilos, wanted: { bowlPrice: "1 EUR" } }, askSettle)`],
-  "wanted.prices": ["wanted", `about({ ...priced, wanted: { bowlPrice: "1 EUR" } }, askSettle)`],
+  "wanted.prices": [
+    "wanted",
+    `about({ ...priced, batch: { bowls: 10, rawWeight: "130 g" }, wanted: { bowlPrice: "1 EUR" } }, askSettle)`,
+  ],
 
   // notes: rolling and cutting
   "passes.uneven-speeds": [
