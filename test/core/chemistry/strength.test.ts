@@ -1,3 +1,4 @@
+import { told } from "@noodlewright/core";
 import {
   pure,
   readHydrometer,
@@ -179,6 +180,8 @@ describe("outside the fits", () => {
   test("values that no solution has are refused", () => {
     expect(codesOf(solutionAt(pure("Na2CO3"), { measure: "density", value: "1.5" }))).toEqual(["strength.beyond-fit"]);
     expect(codesOf(solutionAt(pure("Na2CO3"), { measure: "density", value: "0.9" }))).toEqual(["strength.beyond-fit"]);
+    const strong = solutionAt(pure("Na2CO3"), { measure: "density", value: "1.5" });
+    expect(strong.ok ? "" : strong.problems.map((one) => told(one).advice).join()).toContain("take a stronger product");
     expect(codesOf(solutionAt(pure("Na2CO3"), { measure: "mass-percent", value: "0" }))).toEqual(["strength.value"]);
     expect(codesOf(solutionAt(pure("Na2CO3"), { measure: "degrees-baume", scale: "145", value: "145" }))).toEqual([
       "strength.degrees",

@@ -219,9 +219,12 @@ export const chemistry = {
   })),
   "strength.beyond-fit": noAnswer(
     ({ measured, lowest, highest, strongest }: Texts<"measured" | "lowest" | "highest" | "strongest">) => ({
-      found: `a measured value of ${measured}`,
+      found: `a strength or density that comes to ${measured}`,
       expected: `between ${lowest} (water) and ${highest} (${strongest} % by mass, where the published fits or the product itself end)`,
-      advice: "check the value, its unit and its temperature, or state the strength by mass",
+      advice:
+        Number(measured) > Number(highest)
+          ? "ask for a weaker solution or take a stronger product, or check the value, its unit and its temperature"
+          : "check the value, its unit and its temperature, or state the strength by mass",
     }),
   ),
   "stock.too-weak": noAnswer(({ strength, weakest }: Texts<"strength" | "weakest">) => ({
