@@ -142,7 +142,7 @@ test("of three noodles, one without a price leaves the difference of the others"
   const whole = { ...prices, "rye flour": "2 EUR/kg" };
   const { value } = compared({ prices: whole }, { prices }, { prices: { ...whole, "rye flour": "4 EUR/kg" } });
   const cost = value.sums.filter(({ unit }) => unit === "EUR");
-  expect(cost.map(({ differences }) => differences.map((one) => one !== undefined))).toEqual([[false, true]]);
+  expect(cost.map(({ differences }) => differences.map((one) => one !== null))).toEqual([[false, true]]);
 });
 
 test("of three noodles each column is headed by a number that is told", () => {

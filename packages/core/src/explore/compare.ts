@@ -21,15 +21,15 @@ export interface Side {
   readonly difference?: readonly Tolerance[];
 }
 
-/** One figure of each noodle, in their order, and how it differs from that of the first. A side that has none is left open. */
+/** One figure of each noodle, in their order, and how it differs from that of the first. A side that has none has null. */
 export interface ComparedLine {
   readonly id: string;
   /** The ingredient, or what the figure is. */
   readonly label: string;
   readonly unit: string;
-  readonly figures: readonly (Figure | undefined)[];
+  readonly figures: readonly (Figure | null)[];
   /** Each less the first, that of the first itself left out. */
-  readonly differences: readonly (Figure | undefined)[];
+  readonly differences: readonly (Figure | null)[];
   /** Where one of them leaves something out, as a cost what has no price: it has no difference to the others. */
   readonly partly?: true;
 }
@@ -37,7 +37,7 @@ export interface ComparedLine {
 /** What errors leave open of one figure: its range in each noodle, and whether each is apart from that of the first. */
 export interface ComparedRange extends ComparedLine {
   /** Whether the difference is greater than all errors together can make it. */
-  readonly apart: readonly (boolean | undefined)[];
+  readonly apart: readonly (boolean | null)[];
 }
 
 /** Noodles side by side. */
@@ -168,7 +168,7 @@ function asItIs(line: ComparedLine): ComparedLine {
 function asPriced(line: ComparedLine, sides: readonly Side[]): ComparedLine {
   const [first, ...others] = sides.map(({ cost }) => cost !== undefined && cost.unpriced.length > 0);
   if (first !== true && !others.includes(true)) return line;
-  const differences = line.differences.map((one, index) => (first || others[index] ? undefined : one));
+  const differences = line.differences.map((one, index) => (first || others[index] ? null : one));
   return { ...line, differences, partly: true };
 }
 
@@ -193,11 +193,11 @@ function compared<T = ComparedLine>(
     const id = `${table}.${row + 1}`;
     const figures = found.map(
       (side, index) =>
-        side?.get(key)?.figure ?? (side && none(key, index) ? noneOf(like.figure, `of-${index + 1}.${id}`) : undefined),
+        side?.get(key)?.figure ?? (side && none(key, index) ? noneOf(like.figure, `of-${index + 1}.${id}`) : null),
     );
     const [first, ...others] = figures;
-    const differences = others.map(
-      (figure, index) => first && figure && difference(`${id}.${index + 2}`, first, figure),
+    const differences = others.map((figure, index) =>
+      first && figure ? difference(`${id}.${index + 2}`, first, figure) : null,
     );
     return [told({ id, label: like.label, unit: like.figure.unit, figures, differences }, key)];
   });
@@ -227,14 +227,13 @@ function withApart(line: ComparedLine, key: string, others: readonly Side[]): Co
       const range = ranges[index];
       return figure && { ...figure, ...(range && { range }) };
     }),
-    apart: ranges.map((range) => range && (dec(range.low).gt(0) || dec(range.high).lt(0))),
+    apart: ranges.map((range) => (range ? dec(range.low).gt(0) || dec(range.high).lt(0) : null)),
   };
 }
 
 /** How far apart two figures can be of which one is none at all, and so off by nothing. */
-function noneBeside(first: Figure | undefined, other: Figure | undefined): Figure["range"] {
-  if (first === undefined || other === undefined || (first.range !== undefined) === (other.range !== undefined))
-    return undefined;
+function noneBeside(first: Figure | null = null, other: Figure | null = null): Figure["range"] {
+  if (first === null || other === null || (first.range !== undefined) === (other.range !== undefined)) return undefined;
   const [low, high] = [other.range?.low ?? other.value, other.range?.high ?? other.value];
   return {
     low: decimalText(dec(low).minus(first.range?.high ?? first.value)),

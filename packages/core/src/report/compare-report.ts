@@ -14,7 +14,7 @@ export function compareReport(
   cautions: readonly string[],
 ): Report {
   const { names, formula, loads, bowls, sums, ranges } = comparison;
-  const same = formula.filter(({ differences }) => differences.every((one) => one !== undefined && isNone(one)));
+  const same = formula.filter(({ differences }) => differences.every((one) => one !== null && isNone(one)));
   const unlike = same.length === formula.length ? ["The formulas are the same."] : [];
   return report({
     command: "compare",
@@ -72,7 +72,7 @@ function sideBySide(id: string, names: readonly string[], lines: readonly Compar
 
 /** Grams of what is weighed in ounces, or of what is not in a noodle, in no more places than a scale for grams shows. */
 function shortened({ figures, differences, ...line }: ComparedLine): ComparedLine {
-  const short = (figure: Figure | undefined): Figure | undefined =>
+  const short = (figure: Figure | null): Figure | null =>
     figure && { ...figure, places: Math.min(figure.places, mostPlaces) };
   return { ...line, figures: figures.map(short), differences: differences.map(short) };
 }
@@ -84,12 +84,12 @@ function shortNames(names: readonly string[]): readonly string[] {
   return names.length > 2 ? names.map((_, index) => String(index + 1)) : names;
 }
 
-function cellOf(figure: Figure | undefined): Cell {
-  return figure === undefined ? words("") : figureCell(figure);
+function cellOf(figure: Figure | null = null): Cell {
+  return figure === null ? words("") : figureCell(figure);
 }
 
-function signedCell(figure: Figure | undefined): Cell {
-  if (figure === undefined) return words("–");
+function signedCell(figure: Figure | null = null): Cell {
+  if (figure === null) return words("–");
   if (isNone(figure)) return { ...figureCell(figure), text: "same" };
   const cell = figureCell(figure);
   return dec(figure.value).isPositive() ? { ...cell, text: `+${cell.text}` } : cell;
@@ -118,15 +118,15 @@ function rangeTable(names: readonly string[], ranges: readonly ComparedRange[]):
         ...figures.map((figure) => ({ ...cellOf(figure), text: rangeText(figure) })),
         ...apart.flatMap((one, index) => [
           { ...cellOf(differences[index]), text: rangeText(differences[index]) },
-          words(one === undefined ? "" : one ? "yes" : "no"),
+          words(one === null ? "" : one ? "yes" : "no"),
         ]),
       ]),
     ),
   );
 }
 
-function rangeText(figure: Figure | undefined): string {
-  if (figure === undefined) return "";
+function rangeText(figure: Figure | null = null): string {
+  if (figure === null) return "";
   const { range, places } = figure;
   return range === undefined
     ? shownValue(figure)
