@@ -44,11 +44,17 @@ describe("the help", () => {
     }
   });
 
-  test("of a command puts the flags of the question before those of the form", async () => {
+  test("of a command puts the flags of the question before those of the batch and of the answer", async () => {
     const { stdout } = await runHere(["batch", "--help"]);
-    const places = ["Flags of the question:", "--bowls", "Flags of the form:", "--format", "--units"].map((text) =>
-      stdout.indexOf(text),
-    );
+    const places = [
+      "Flags:",
+      "--set",
+      "Flags of the batch:",
+      "--bowls",
+      "Flags of the answer:",
+      "--format",
+      "--units",
+    ].map((text) => stdout.indexOf(text));
     expect(places).not.toContain(-1);
     expect(places).toEqual([...places].sort((a, b) => a - b));
   });

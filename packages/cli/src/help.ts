@@ -30,7 +30,7 @@ export function mainHelp(commands: readonly Listed[], width: number): string {
     { text: "noodlewright <command>" },
     ...jobs.map((job) => ({ heading: headings[job], rows: commands.filter((one) => one.job === job).map(rowOf) })),
     { heading: "Flags", rows: [helpRow, ["    --version", "Show the version"]] },
-    { text: "noodlewright <command> --help tells the words and the flags of a command." },
+    { text: "noodlewright <command> --help shows what a command takes, its flags, and examples." },
     { text: "Exit status: 0 done; 1 there is no such answer; 2 the spec or the flags are wrong; 70 a bug." },
   ]);
 }
@@ -47,23 +47,24 @@ export function groupHelp(group: Listed, commands: readonly Listed[], width: num
 
 /** Help on one command. */
 export function commandHelp(usage: string, describe: string, command: Command, width: number): string {
-  const flags = Object.entries(command.flags);
+  const rowsAbout = (what?: Flag["about"]): readonly Row[] =>
+    Object.entries(command.flags)
+      .filter(([, { about }]) => about === what)
+      .map(flagRow);
   return page(width, [
     { text: `noodlewright ${usage}` },
     { text: describe },
-    { heading: "Words", rows: placesOf(usage).map(({ name }): Row => [name, command.positionals[name] ?? ""]) },
-    { heading: "Flags of the question", rows: flags.filter(([, { ofForm }]) => ofForm !== true).map(flagRow) },
-    {
-      heading: "Flags of the form",
-      rows: [...flags.filter(([, { ofForm }]) => ofForm === true).map(flagRow), helpRow],
-    },
+    { heading: "Arguments", rows: placesOf(usage).map(({ name }): Row => [name, command.positionals[name] ?? ""]) },
+    { heading: "Flags", rows: rowsAbout() },
+    { heading: "Flags of the batch", rows: rowsAbout("batch") },
+    { heading: "Flags of the answer", rows: [...rowsAbout("answer"), helpRow] },
     { heading: "Examples", lines: command.examples.flatMap(([line, meaning]) => [line, `    ${meaning}`]) },
   ]);
 }
 
 function flagRow([name, { letter, describe, placeholder, choices, fallback }]: readonly [string, Flag]): Row {
   const example = placeholder === undefined || placeholder === fallback ? [] : [`such as "${placeholder}"`];
-  const unless = fallback === undefined ? [] : [`${fallback} unless told`];
+  const unless = fallback === undefined ? [] : [`${fallback} unless stated`];
   const said = [...(choices === undefined ? [] : [choices.join(", ")]), ...example, ...unless].join("; ");
   return [
     `${letter === undefined ? "    " : `-${letter}, `}--${name}`,

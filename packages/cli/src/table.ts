@@ -60,7 +60,7 @@ export const commands: readonly Listed[] = [
   listed(
     "adapt",
     "compare <specs..>",
-    "Noodles side by side, or one as written and as set: what differs, and whether it tells",
+    "Noodles side by side, or one as written and as set: what differs, and whether errors could make it",
     async () => {
       const { compareCommand } = await import("./commands/compare.ts");
       return compareCommand;
@@ -137,7 +137,7 @@ export const commands: readonly Listed[] = [
     const { nutritionCommand } = await import("./commands/nutrition.ts");
     return nutritionCommand;
   }),
-  listed("measure", "trial <spec>", "Lay out three small doughs that tell the water of a blend", async () => {
+  listed("measure", "trial <spec>", "Lay out three small doughs that show how much water a blend takes", async () => {
     const { trialCommand } = await import("./commands/trial.ts");
     return trialCommand;
   }),

@@ -10,12 +10,12 @@ export const mendCommand: Command = {
   positionals: { spec: "Spec file in YAML or JSON, or - for standard input" },
   flags: {
     weighed: {
-      describe: "What is in the bowl of one load in all; may be said several times",
+      describe: "What is in the bowl of one load in all; may be given several times",
       kind: "text",
       placeholder: "tap water=3170 g",
     },
     "no-more": {
-      describe: "What none can be added of; may be said several times",
+      describe: "What no more can be added of; may be given several times",
       kind: "text",
       placeholder: "bread flour",
     },

@@ -14,7 +14,7 @@ const asking: ValueFlags = {
   },
 };
 
-/** `noodlewright trial`: three small doughs that tell the water of a blend. */
+/** `noodlewright trial`: three small doughs that show how much water a blend takes. */
 export const trialCommand: Command = {
   positionals: { spec: "Spec file in YAML or JSON, or - for standard input" },
   flags: { ...flagsOf(asking), ...specFlags },

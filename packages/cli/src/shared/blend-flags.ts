@@ -29,7 +29,7 @@ export const wantedValues: ValueFlags = {
   "batch-price": wanted("batchPrice", "Most that all the flour of the batch may cost", "12 EUR"),
   prefer: wanted(
     "prefer",
-    "Which blend comes first: nearest, cheapest, fewest, most FLOUR, use up FLOUR; FLOUR",
+    "Which blend comes first: nearest, cheapest, fewest, most FLOUR, or use up FLOUR; OTHER FLOUR",
     "most rye flour",
   ),
   ...searchValues,
@@ -38,16 +38,16 @@ export const wantedValues: ValueFlags = {
 /** A flour that may go in, with its share. */
 export const shelfFlag: Readonly<Record<string, Flag>> = {
   shelf: {
-    describe: "A flour that may go in, or a limit of one; may be said several times",
+    describe: "A flour that may go in, or a limit of one; may be given several times",
     kind: "text",
     placeholder: "vital wheat gluten=at most 4 %",
   },
 };
 
-/** Flags of a blend that no value stands behind, and those that may be said several times. */
+/** Flags of a blend that no value stands behind, and those that may be given several times. */
 export const blendFlags: Readonly<Record<string, Flag>> = {
   bag: {
-    describe: "Whole bags of a flour only; may be said several times",
+    describe: "Whole bags of a flour only; may be given several times",
     kind: "text",
     placeholder: "bread flour=25 kg",
   },

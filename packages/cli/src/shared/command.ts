@@ -7,8 +7,8 @@ export interface Flag {
   readonly choices?: readonly string[];
   readonly placeholder?: string;
   readonly fallback?: string;
-  /** It says what the answer looks like, and nothing of the question. */
-  readonly ofForm?: true;
+  /** What it is about, where that is not the question: how much is made, or what the answer looks like. */
+  readonly about?: "batch" | "answer";
   /** One letter that stands for it. */
   readonly letter?: string;
 }

@@ -6,28 +6,39 @@ export const reportFlags = {
   format: {
     describe: "Form of the output",
     kind: "text",
-    ofForm: true,
+    about: "answer",
     choices: ["table", "json", "csv", "markdown", "html", "svg"],
     fallback: "table",
   },
   working: {
     describe: "Show for every figure its formula, the numbers put in, and the source",
     kind: "switch",
-    ofForm: true,
+    about: "answer",
   },
-  words: { describe: "Explain below the answer the words it uses", kind: "switch", ofForm: true },
+  words: { describe: "Explain below the answer the words it uses", kind: "switch", about: "answer" },
   figure: {
     describe: "Show the working of one figure and of what it rests on",
     kind: "text",
-    ofForm: true,
+    about: "answer",
     placeholder: "dough.water",
   },
-  units: { describe: "Units to speak in", kind: "text", ofForm: true, choices: ["metric", "us"], fallback: "metric" },
-  table: { describe: "Name of the table that --format csv prints", kind: "text", ofForm: true, placeholder: "weights" },
+  units: {
+    describe: "Units to speak in",
+    kind: "text",
+    about: "answer",
+    choices: ["metric", "us"],
+    fallback: "metric",
+  },
+  table: {
+    describe: "Name of the table that --format csv prints",
+    kind: "text",
+    about: "answer",
+    placeholder: "weights",
+  },
   picture: {
     describe: "Name of the picture that --format svg prints",
     kind: "text",
-    ofForm: true,
+    about: "answer",
     placeholder: "blend-picture",
   },
 } as const satisfies Readonly<Record<string, Flag>>;
@@ -35,7 +46,7 @@ export const reportFlags = {
 /** The flag of every command that reads a spec. */
 export const setFlag = {
   set: {
-    describe: "Any key of the spec with another value, for this answer only; may be said several times",
+    describe: "Any key of the spec with another value, for this answer only; may be given several times",
     kind: "text",
     placeholder: "water.added=38 %",
   },
@@ -46,14 +57,14 @@ export const specFlags = { ...setFlag, ...reportFlags };
 
 /** Flags that set the size of a batch in place of the spec. */
 export const batchFlags = {
-  bowls: { describe: "Number of bowls", kind: "text", placeholder: "320" },
-  "raw-weight": { describe: "Raw strands in a bowl", kind: "text", placeholder: "130 g" },
-  "cooked-weight": { describe: "Cooked noodles in a bowl", kind: "text", placeholder: "230 g" },
-  "cook-gain": { describe: "Cooked weight over raw weight", kind: "text", placeholder: "1.8" },
-  dough: { describe: "Dough to mix", kind: "text", placeholder: "12 kg" },
-  flour: { describe: "Flour as weighed", kind: "text", placeholder: "10 kg" },
-  load: { describe: "One mixer load", kind: "text", choices: ["largest", "smallest"] },
-  have: { describe: "All there is of one ingredient", kind: "text", placeholder: "bread flour=3.2 kg" },
+  bowls: { describe: "Number of bowls", kind: "text", about: "batch", placeholder: "320" },
+  "raw-weight": { describe: "Raw strands in a bowl", kind: "text", about: "batch", placeholder: "130 g" },
+  "cooked-weight": { describe: "Cooked noodles in a bowl", kind: "text", about: "batch", placeholder: "230 g" },
+  "cook-gain": { describe: "Cooked weight over raw weight", kind: "text", about: "batch", placeholder: "1.8" },
+  dough: { describe: "Dough to mix", kind: "text", about: "batch", placeholder: "12 kg" },
+  flour: { describe: "Flour as weighed", kind: "text", about: "batch", placeholder: "10 kg" },
+  load: { describe: "One mixer load", kind: "text", about: "batch", choices: ["largest", "smallest"] },
+  have: { describe: "All there is of one ingredient", kind: "text", about: "batch", placeholder: "bread flour=3.2 kg" },
 } as const satisfies Readonly<Record<string, Flag>>;
 
 /** The parts of a spec that the flags of a batch say. */

@@ -64,6 +64,6 @@ export const noodle = {
   ),
   "words.unexplained": remark(
     ({ name, nearest }: Texts<"name"> & { readonly nearest: boolean }) =>
-      `"${name}" is not explained here${nearest ? "; what is spelt most like it is" : ""}`,
+      `"${name}" is not explained here${nearest ? "; shown are the words spelt most like it" : ""}`,
   ),
 };
