@@ -1,8 +1,12 @@
 import { told } from "@noodlewright/core";
 import { type BlendQuestion, type Candidate, searchBlend } from "@noodlewright/core/explore";
+import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { dec, decimalText } from "#core/number/decimal.ts";
+import { always } from "../../always.ts";
 import { asIs, at14, barley, gluten, sharesOf, soft, strong, value, whole } from "../explore/kitchen.ts";
+
+const atMoisture = (moisture: string) => ({ kind: "at" as const, moisture });
 
 const school: BlendQuestion = {
   flours: [strong, soft, whole, { ...barley, fixed: "10" }, { ...gluten, most: "2" }],
@@ -220,14 +224,44 @@ describe("searchBlend", () => {
       "protein of no more than 13.77 % at 14 % mb instead of 13.9; " +
         "or greatest share of dry gluten of no less than 3 % instead of 2; " +
         "or fixed share of barley flour of no more than 5 % instead of 10; " +
-        "or in place of wholegrain flour a flour of at least 12.95 % protein",
+        "or in place of wholegrain flour a flour of at least 13.03 % protein at 14 % mb and 14.5 % moisture",
     );
     // by hand: 88 % wholegrain and 2 % gluten; what the wholegrain flour lacks is borne by its 88 parts
     const needed = answer.flourNeeded.find(({ name }) => name === "wholegrain flour");
     const moisture = 0.88 * 14.5 + 0.1 * 12.11 + 0.02 * 6.5;
     const byHand = ((13.9 * (100 - moisture)) / 86 - 0.1 * 10.5 - 0.02 * 72) / 0.88;
-    expect(Number(needed?.protein.value)).toBeCloseTo(byHand, 9);
+    expect(Number(needed?.protein.value)).toBe(Math.ceil(((byHand * 86) / (100 - 14.5)) * 100) / 100);
     expect(answer.nearest?.shares.map(({ name }) => name)).toEqual(["wholegrain flour", "barley flour", "dry gluten"]);
+  });
+
+  test("reaches the target with the stronger flour that it tells, put in as told, on every basis", () => {
+    const moisture = fc.integer({ min: 60, max: 160 }).map((tenths) => String(tenths / 10));
+    const basis = fc.oneof(fc.constant(asIs), moisture.map(atMoisture), fc.constant(atMoisture("0")));
+    let followed = 0;
+    always(60, [moisture, moisture, fc.integer({ min: 14, max: 24 }), basis], (own, other, least, on) => {
+      const flours = [
+        { ...strong, moisture: own },
+        { ...barley, moisture: other, least: "10" },
+      ];
+      const question = {
+        targets: { protein: { least: String(least), basis: on } },
+        prefer: { kind: "fewest" as const },
+      };
+      const refused = value(searchBlend({ ...question, flours }));
+      if (refused.kind === "found") return;
+      const way =
+        /in place of (?<name>[a-z ]+) a flour of at least (?<protein>[\d.]+) % protein (?<unit>as is|dry|at (?<mb>[\d.]+) % mb)(?: and (?<at>[\d.]+) % moisture)?$/u.exec(
+          told(refused.problem).advice,
+        )?.groups ?? {};
+      const { name, protein = "", unit, mb = "0", at = own } = way;
+      const asTold = unit === "as is" ? dec(protein) : dec(protein).times(dec(100).minus(at)).div(dec(100).minus(mb));
+      const stronger = flours.map((flour) =>
+        flour.name === name ? { ...flour, protein: decimalText(asTold), moisture: at } : flour,
+      );
+      expect(value(searchBlend({ ...question, flours: stronger })).kind).toBe("found");
+      followed += 1;
+    });
+    expect(followed).toBeGreaterThan(40);
   });
 
   test("calls lifting a ratio to a flour that is then left out enough, when it is", () => {

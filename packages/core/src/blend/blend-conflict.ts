@@ -1,10 +1,10 @@
 import { problem } from "../figure/problem.ts";
-import { type Decimal, dec, decimalText, HUNDRED, sum } from "../number/decimal.ts";
+import { type Decimal, dec, decimalText, sum } from "../number/decimal.ts";
 import { best } from "./blend-extreme.ts";
 import { describeBlend } from "./blend-figures.ts";
-import type { Limit } from "./blend-limits.ts";
+import { type Limit, toHundredths, unitAt } from "./blend-limits.ts";
 import type { Order } from "./blend-preference.ts";
-import type { Check, FoundBlend, Move, OutOfReach, Reach } from "./blend-question.ts";
+import type { Check, FlourNeeded, FoundBlend, Move, OutOfReach, Reach } from "./blend-question.ts";
 import { bagId, type Setup, shapeIds, stepProblem } from "./blend-setup.ts";
 import { finerStepOf, floursNeeded, notesOf } from "./blend-ways-out.ts";
 import type { Budget } from "./step-budget.ts";
@@ -82,13 +82,14 @@ function waysOut(
   const [flour] = needed;
   return [
     ...new Set(moves.filter(({ settles }) => settles).map(({ text }) => text)),
-    ...(flour === undefined
-      ? []
-      : [
-          `in place of ${flour.name} a flour of at least ${roundedOutward(dec(flour.protein.value), "most")} % protein`,
-        ]),
+    ...(flour === undefined ? [] : [strongerFlour(flour)]),
     ...(finerStep === undefined ? [] : [`a step of ${finerStep} %`]),
   ];
+}
+
+function strongerFlour({ name, moisture, basis, protein }: FlourNeeded): string {
+  const at = basis.kind === "as is" ? " as is" : `${unitAt(basis).slice(1)} and ${moisture} % moisture`;
+  return `in place of ${name} a flour of at least ${protein.value} % protein${at}`;
 }
 
 /** Identities of every limit that could be lifted. Those asked about last are named last and kept longest. */
@@ -173,7 +174,7 @@ function moveOf(setup: Setup, id: string, conflict: readonly string[], budget: B
   const label = `${limit.label} ${asked ? `of ${from} ${unit} ± ${asked.within}` : `at ${side} ${from} ${unit}`}`;
   const common = { ...known, label, unit, from };
   if (value === undefined) return { ...common, text: `lift "${label}"` };
-  const bound = `${side === "least" ? "no more than" : "no less than"} ${roundedOutward(value, side)}`;
+  const bound = `${side === "least" ? "no more than" : "no less than"} ${toHundredths(value, side === "least" ? "down" : "up")}`;
   return {
     ...common,
     to: decimalText(value),
@@ -223,12 +224,6 @@ function movable(setup: Setup, id: string, budget: Budget): Movable {
     return answer.kind === "found" ? setup.unit.times(answer.steps[flour.index] ?? 0) : undefined;
   };
   return { ...flour, unit: "%", from, reach };
-}
-
-/** Rounded to two places so that the rounded limit can still be met. */
-function roundedOutward(value: Decimal, side: Limit["side"]): string {
-  const hundredths = value.times(HUNDRED);
-  return decimalText((side === "least" ? hundredths.floor() : hundredths.ceil()).div(HUNDRED));
 }
 
 /** The blend that misses the targets by least, each miss weighed; of those the one that comes first in the order asked for. */

@@ -1,5 +1,5 @@
 import { basisText, type MoistureBasis } from "../materials/fields.ts";
-import { type Decimal, dec, HUNDRED, ONE, sum, ZERO } from "../number/decimal.ts";
+import { type Decimal, type DecimalText, dec, decimalText, HUNDRED, ONE, sum, ZERO } from "../number/decimal.ts";
 import type { BlendQuestion, Candidate, ProteinTarget } from "./blend-question.ts";
 import type { Row } from "./step-problem.ts";
 
@@ -199,6 +199,12 @@ export function unitAt(basis: MoistureBasis): string {
 /** How a price is written. @example priceUnit("EUR") // => "EUR/kg" */
 export function priceUnit(currency: string | undefined): string {
   return currency === undefined ? "per kg" : `${currency}/kg`;
+}
+
+/** A figure to two places, rounded up or down. @example toHundredths(dec("11.703"), "up") // => "11.71" */
+export function toHundredths(value: Decimal, way: "up" | "down"): DecimalText {
+  const hundredths = dec(decimalText(value)).times(HUNDRED);
+  return decimalText((way === "up" ? hundredths.ceil() : hundredths.floor()).div(HUNDRED));
 }
 
 function idOf(name: string): string {

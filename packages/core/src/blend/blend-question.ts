@@ -156,9 +156,11 @@ export interface BlendsFound {
   readonly unchanged?: true;
 }
 
-/** What protein a flour would have to hold, beside what it holds; % as is. */
+/** What protein a flour of the moisture of this one would have to hold, beside what it holds; on the basis of the target. */
 export interface FlourNeeded {
   readonly name: string;
+  readonly moisture: DecimalText;
+  readonly basis: MoistureBasis;
   readonly has: DecimalText;
   readonly protein: Figure;
 }

@@ -1,9 +1,10 @@
 import { found } from "../figure/figure.ts";
 import { type Note, note } from "../figure/problem.ts";
-import { type Decimal, dec, HUNDRED, ZERO } from "../number/decimal.ts";
+import { onMoisture } from "../materials/moisture.ts";
+import { type Decimal, dec, decimalText, HUNDRED, ZERO } from "../number/decimal.ts";
 import { questionProblems } from "./blend-checks.ts";
 import { best } from "./blend-extreme.ts";
-import { atBasis } from "./blend-limits.ts";
+import { atBasis, toHundredths, unitAt } from "./blend-limits.ts";
 import type { FlourNeeded } from "./blend-question.ts";
 import { inStep, type Setup, stepProblem } from "./blend-setup.ts";
 import type { Budget } from "./step-budget.ts";
@@ -14,10 +15,11 @@ export function floursNeeded(setup: Setup, budget: Budget): readonly FlourNeeded
   const { flours, targets } = setup.question;
   const limit = setup.targets.find(({ id }) => id === "protein.least");
   if (limit === undefined || targets.protein === undefined) return [];
+  const { basis } = targets.protein;
   const { top } = atBasis(
     flours,
     flours.map(() => dec(1)),
-    targets.protein.basis,
+    basis,
   );
   const needed = flours.flatMap((flour, index): readonly FlourNeeded[] => {
     const others = stepProblem(setup, (id) => !id.startsWith("protein."));
@@ -30,12 +32,16 @@ export function floursNeeded(setup: Setup, budget: Budget): readonly FlourNeeded
     };
     const extra = best(present, lacking, budget);
     if (extra === undefined || !extra.gt(0) || extra.plus(flour.protein).gt(HUNDRED)) return [];
+    const told = (asIs: Decimal): Decimal =>
+      basis.kind === "as is" ? asIs : onMoisture(asIs, flour.moisture, basis.moisture);
     const protein = found(
-      { id: `flour-needed.${index + 1}`, label: `protein ${flour.name} would need`, unit: "%", places: 2 },
-      dec(flour.protein).plus(extra),
+      { id: `flour-needed.${index + 1}`, label: `protein ${flour.name} would need`, unit: unitAt(basis), places: 2 },
+      // rounded up, so that a flour of just that much will do
+      dec(toHundredths(told(dec(flour.protein).plus(extra)), "up")),
       "search in whole steps, all other figures as they are",
     );
-    return [{ name: flour.name, has: flour.protein, protein }];
+    const { name, moisture } = flour;
+    return [{ name, moisture, basis, has: decimalText(told(dec(flour.protein))), protein }];
   });
   return needed.toSorted((a, b) => rise(a).cmp(rise(b)));
 }

@@ -1,4 +1,5 @@
 import { missWords } from "../blend/blend-conflict.ts";
+import { toHundredths } from "../blend/blend-limits.ts";
 import type { Check, FoundBlend, OutOfReach, Reach } from "../blend/blend-question.ts";
 import type { BlendWater } from "../blend/blend-water.ts";
 import { type Change, figuresIn, idOf, isShare } from "../blend/compare-blends.ts";
@@ -33,9 +34,8 @@ function numberCell(value: string, unit: string): Cell {
 
 /** Where a limit would have to be, to two places on the side where it can be met. */
 function movedCell(from: string, to: string, unit: string): Cell {
-  const hundredths = dec(to).times(100);
-  const outward = (dec(to).lt(from) ? hundredths.floor() : hundredths.ceil()).div(100);
-  return { text: groupDigits(decimalText(outward)), value: decimalText(outward), unit };
+  const outward = toHundredths(dec(to), dec(to).lt(from) ? "down" : "up");
+  return { text: groupDigits(outward), value: outward, unit };
 }
 
 /** The flours before and after, adding up to 100. */
@@ -300,10 +300,20 @@ export function outOfReachSections(answer: OutOfReach): readonly Section[] {
     "flour-needed",
     [
       wordColumn("flour", "in place of"),
-      numberColumn("has", "protein it has, % as is"),
-      numberColumn("needs", "protein it would need, % as is"),
+      numberColumn("has", "protein it has"),
+      numberColumn("needs", "protein it would need"),
+      wordColumn("unit", "unit"),
+      numberColumn("moisture", "at a moisture of, %"),
     ],
-    flourNeeded.map(({ name, has, protein }) => row([words(name), numberCell(has, "%"), figureCell(protein)])),
+    flourNeeded.map(({ name, has, protein, moisture, basis }) =>
+      row([
+        words(name),
+        numberCell(has, protein.unit),
+        figureCell(protein),
+        words(basis.kind === "as is" ? "% as is" : protein.unit),
+        numberCell(moisture, "%"),
+      ]),
+    ),
   );
   const finer = finerStep === undefined ? [] : [`In steps of ${finerStep} % there is a blend.`];
   return [
@@ -333,10 +343,10 @@ export function outOfReachSections(answer: OutOfReach): readonly Section[] {
 
 /** What the flours reach, to two places inwards. */
 function reachLine({ label, unit, least, most, without }: Reach, severalAreOut: boolean): string {
-  const [from, to] = [dec(least).times(100).ceil().div(100), dec(most).times(100).floor().div(100)];
+  const [from, to] = [toHundredths(dec(least), "up"), toHundredths(dec(most), "down")];
   const kept = severalAreOut ? "With all limits kept that can be met" : "With all other limits kept";
   const but = without === undefined ? "" : `, but without the limit "${without}"`;
-  return `${kept}${but}, the flours here reach ${label} from ${decimalText(from)} to ${decimalText(to)} ${unit}.`;
+  return `${kept}${but}, the flours here reach ${label} from ${from} to ${to} ${unit}.`;
 }
 
 /** So that nobody takes the end of what is possible for a blend to make. */
