@@ -782,6 +782,23 @@ describe("a load at the bench", () => {
     await page.close();
   });
 
+  test("counts too much rework as the same dough, and adds nothing for it", async () => {
+    const ask = ["examples/school-noodle.yaml", "--set", "rework.amount=5 %"];
+    expect(runBuilt(["page", ...ask, "-o", fileOf("rework")]).status).toBe(0);
+    const { page } = await openFresh("rework");
+    const [name = "", mass = ""] = (await weightsOf(page)).at(-2) ?? [];
+    const more = Number.parseFloat(mass) + 100;
+    await weigh(page, name, String(more));
+    await expectText(page, "100 g more of it than planned leaves the formula as it is");
+    const others = (await weightsOf(page)).slice(0, -2).flatMap(([one]) => ["--weighed", `${one}=0 g`]);
+    const flags = [...others, "--weighed", `${name}=${more} g`, "--format", "csv"];
+    const mended = readCsv(runBuilt(["mend", ...ask, ...flags]).stdout).slice(1, -1);
+    await page.getByRole("button", { name: "Go on with these weights" }).click();
+    const shown = (await weightsOf(page)).slice(0, -1).map(([one, grams = ""]) => [one, Number.parseFloat(grams)]);
+    expect(shown).toEqual(mended.map(([one, , , , inAll]) => [one, Number(inAll)]));
+    await page.close();
+  });
+
   test("goes by the list it was weighed by when the list changes, and stays when there are fewer loads", async () => {
     const { page } = await openFresh("school-noodle");
     await weightsOf(page);

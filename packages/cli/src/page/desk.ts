@@ -331,15 +331,17 @@ function mended(today: Today, bowl: Asked<"mend">["bowl"]): Mending {
   const { weigh } = words;
   const { noodle, batch } = today;
   if (noodle === undefined || batch === undefined) return { problems: [], items: [], becomes: [] };
-  const weighed = batch.value.lines.flatMap(({ line: { id } }) => {
+  const planned = batch.value.rework?.mass.id;
+  const names = [...batch.value.lines.map(({ line: { id } }) => [id, id]), ...(planned ? [[planned, "rework"]] : [])];
+  const weighed = names.flatMap(([id = "", name = ""]) => {
     const grams = bowl[id];
-    return grams === undefined ? [] : [{ name: id, amount: `${grams} g` }];
+    return grams === undefined ? [] : [{ name, amount: `${grams} g` }];
   });
   const answer = askMend(noodle, { weighed });
   if (!answer.ok) return { problems: toldAll(answer.problems), items: [], becomes: [] };
-  const { lines, times, bowls } = answer.value;
+  const { lines, rework, times, bowls } = answer.value;
   const items = massesOf(today).flatMap(({ mass, ...item }): readonly Item[] => {
-    const line = lines.find(({ planned }) => planned.line.id === item.id);
+    const line = item.id === planned ? rework : lines.find((one) => one.planned.line.id === item.id);
     if (line === undefined || item.kind !== "ingredient") return [];
     // What is all in stays on its own scale; the other weighs what is still to go in.
     const scaled = Number(line.add.value) === 0 ? item : { ...item, scale: line.scale, division: line.division };
