@@ -75,6 +75,19 @@ test.each([
 });
 
 test.each([
+  { at: 0, after: "a:\n  -\n    b: 2\n    c: 2\n  - - 3\n    - 4\n" },
+  { at: 1, after: "a:\n  - # bin 4\n    b: 1\n  - - 3\n    - 4\n" },
+  { at: 2, after: "a:\n  - # bin 4\n    b: 1\n  -\n    b: 2\n    c: 2\n" },
+])("entry $at of a list is taken out with its dash, on whatever line that stands", ({ at, after }) => {
+  const before = "a:\n  - # bin 4\n    b: 1\n  -\n    b: 2\n    c: 2\n  - - 3\n    - 4\n";
+  expect(changed(before, { path: ["a", at] })).toBe(after);
+});
+
+test("an entry at the head of a list within a list leaves the dash of that list", () => {
+  expect(changed("a:\n  - - 3\n    - 4\n", { path: ["a", 0, 0] })).toBe("a:\n  - - 4\n");
+});
+
+test.each([
   {
     what: "a list in lines",
     before: "a:\n  - b: 1 # c\n  - b: 2\ne: 2\n",

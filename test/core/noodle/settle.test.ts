@@ -82,6 +82,15 @@ describe("a spec that leaves amounts to be found", () => {
   });
 
   test.each([
+    { wanted: { alkalinity: "17 meq", saltInDough: "1 %" }, advice: "write `potassiumShare: 40 %`" },
+    { wanted: { potassiumShare: "40 %" }, advice: "write `alkalinity: 17 meq` or `anhydrousSalts: 0.9 %`" },
+    { wanted: {}, advice: "write `alkalinity: 17 meq` or `anhydrousSalts: 0.9 %`, and `potassiumShare: 40 %`" },
+  ])("asks for what is missing only, beside $wanted", ({ wanted, advice }) => {
+    const reading = readNoodleData({ ...spec, alkali: pair, wanted });
+    expect(reading.ok ? [] : reading.problems.map((one) => told(one).advice)).toEqual([`under \`wanted:\` ${advice}`]);
+  });
+
+  test.each([
     { more: { alkali: pair, wanted: { alkalinity: "17 meq" } }, code: "settle.alkali", kind: "input" },
     { more: { salt: "find" }, code: "settle.salt", kind: "input" },
     {

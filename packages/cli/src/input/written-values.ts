@@ -218,11 +218,17 @@ function taken(parent: Collection, entry: Entry, text: string): Splice | undefin
     if (after !== undefined) return { start: startOf(entry), end: startOf(after), text: "" };
     return before && { start: endOf(before), end: endOf(entry), text: "" };
   }
-  const lineStart = text.lastIndexOf("\n", startOf(entry) - 1) + 1;
-  const bare = text.slice(lineStart, startOf(entry)).trim();
-  if (bare === "" || (bare === "-" && isSeq(parent)))
+  const start = dashOf(parent, index) ?? startOf(entry);
+  const lineStart = text.lastIndexOf("\n", start - 1) + 1;
+  if (text.slice(lineStart, start).trim() === "")
     return { start: lineStart, end: lineEndAt(endOf(entry), text), text: "" };
-  return after && { start: startOf(entry), end: startOf(after), text: "" };
+  return after && { start, end: dashOf(parent, index + 1) ?? startOf(after), text: "" };
+}
+
+/** Where the dash of an entry of a list in lines stands, which may have a line of its own. */
+function dashOf({ srcToken }: Collection, index: number): number | undefined {
+  if (srcToken?.type !== "block-seq") return undefined;
+  return srcToken.items[index]?.start.find(({ type }) => type === "seq-item-ind")?.offset;
 }
 
 function startOf(entry: Entry): number {

@@ -140,7 +140,12 @@ function alkaliWants(spec: Spec, { alkali: open }: OpenPlaces, { sums }: Sought)
   const isStated = ([, , bounds]: Asked): boolean => bounds !== undefined && bounds.text !== "any";
   const wants = wantsFrom(isStated(strength) ? [strength, ratio, salts] : [salts, ratio], open.length, spec);
   if (wants.length >= open.length) return answer(wants);
-  return refuse(problem("settle.alkali", ["wanted"], { open: open.length, stated: wants.length }));
+  const ratioIsStated = wants.some(({ label }) => label === ratio[0].label);
+  const lacking = [
+    ...(wants.length > (ratioIsStated ? 1 : 0) ? [] : ["strength"]),
+    ...(open.length === 1 || ratioIsStated ? [] : ["ratio"]),
+  ];
+  return refuse(problem("settle.alkali", ["wanted"], { open: open.length, stated: wants.length, lacking }));
 }
 
 function plus(one: Sum, other: Sum): Sum {

@@ -22,6 +22,9 @@ function listed(words: readonly string[]): string {
   return [words.slice(0, -1).join(", "), ...words.slice(-1)].filter((part) => part !== "").join(" and ");
 }
 
+/** What finds the amounts of alkaline products, as it is written. */
+const findBy = { strength: "`alkalinity: 17 meq` or `anhydrousSalts: 0.9 %`", ratio: "`potassiumShare: 40 %`" };
+
 /** Amounts that were found, and what protein their blend comes to where one is wanted. */
 export type Found = {
   readonly amounts: readonly Texts<"name" | "amount">[];
@@ -37,7 +40,7 @@ export const explore = {
     expected: "all flours in %, as those that are found come out",
     advice: "write the known flours in % too",
   })),
-  "settle.alkali": input(({ open, stated }: Counts<"open" | "stated">) => ({
+  "settle.alkali": input(({ open, stated, lacking }: Counts<"open" | "stated"> & Lists<"lacking">) => ({
     found: `${open === 1 ? "1 product" : `${open} products`} to be found, and ${stated === 0 ? "nothing" : stated} under \`wanted:\` to find ${open === 1 ? "it" : "them"} by`,
     expected:
       open === 1
@@ -46,7 +49,7 @@ export const explore = {
     advice:
       open > 2
         ? "state all but two of the products"
-        : `write \`alkalinity: 17 meq\` or \`anhydrousSalts: 0.9 %\` under \`wanted:\`${open === 1 ? "" : ", and `potassiumShare: 40 %`"}`,
+        : `under \`wanted:\` write ${lacking.map((one) => findBy[one === "ratio" ? one : "strength"]).join(", and ")}`,
   })),
   "settle.replaced": input(() => ({
     found: "a product that is to be found and replaced at once",
