@@ -1,6 +1,7 @@
 import { join } from "node:path";
 import { expect, test } from "vitest";
 import { batchCommand } from "#cli/commands/batch.ts";
+import { formulaCommand } from "#cli/commands/formula.ts";
 import { sheetCommand } from "#cli/commands/sheet.ts";
 import { folderFor } from "./folder.ts";
 import { runHere } from "./in-process.ts";
@@ -79,6 +80,20 @@ test.each([
   ]);
   const right = await runHere(["ask", school, "--set", line, "--format", "json"], { commands });
   expect(right.stdout).not.toContain(JSON.parse(stdout).problems[0].code);
+});
+
+test.each([
+  ["formula", "materials.Mill strong flour.protein=14 %", "flour.1.protein", "14.0651162790697674418604651163"],
+  ["formula", "materials.mill strong flour.protein=14 %", "flour.1.moisture", "13.6"],
+  ["sheet", "machines.two-stand sheeter.speed=8 m/min", "rolls.speed", "8"],
+])("%s --set '%s' changes that of the included file and keeps the rest of it", async (command, set, id, changed) => {
+  const commands = [
+    { usage: "formula <spec>", describe: "", load: async () => formulaCommand },
+    { usage: "sheet <spec>", describe: "", load: async () => sheetCommand },
+  ];
+  const asked = [command, "examples/school-noodle.yaml", "--set", set, "--format", "json"];
+  const { stdout, stderr } = await runHere(asked, { commands });
+  expect([stderr, JSON.parse(stdout).figures[id]?.value]).toEqual(["", changed]);
 });
 
 test("--set by a name that the list has twice shows a line for each", async () => {

@@ -1,14 +1,14 @@
 import { dirname, isAbsolute, join } from "node:path";
 import { type Problem, readStatedNoodle } from "@noodlewright/core";
 import type { Path } from "@noodlewright/core/figure";
-import { type Kitchen, readKitchenFile, readSpec } from "@noodlewright/core/spec";
+import { type Kitchen, keyPathIn, readKitchenFile, readSpec } from "@noodlewright/core/spec";
 import type { Io } from "../io.ts";
 import { beyond } from "./beyond.ts";
 import { type ParsedFile, parseFile } from "./document.ts";
 import { atSet, type Override, setFlagName, withOverrides } from "./overrides.ts";
 import type { PlacedProblem } from "./placed-problem.ts";
 import { type AnyProblem, ownProblem } from "./problem.ts";
-import { isSection } from "./put.ts";
+import { isSection, type Put, valueAt, withValues } from "./put.ts";
 import { type FileReading, largest, readTextFile, type TextFile } from "./read-file.ts";
 
 /** A spec as plain data, with the flags merged in and the included kitchen files read. */
@@ -46,10 +46,17 @@ export async function loadSpec(
   const parsing = parseFile(reading.file);
   if (!parsing.ok) return parsing;
   const { parsed } = parsing;
-  const { data, overrides, problems } = withOverrides(parsed.data, said.overrides, said.sets);
-  const place = (problem: AnyProblem): PlacedProblem => placeProblem(problem, parsed, overrides);
+  const before = withOverrides(parsed.data, said.overrides, said.sets);
   const room = largest - reading.file.bytes.length;
-  const included = await includeKitchen(data, path, io, { needs, room, place });
+  const included = await includeKitchen(before.data, path, io, {
+    needs,
+    room,
+    place: (problem) => placeProblem(problem, parsed, before.overrides),
+  });
+  const changed = changedEntries(before.overrides, parsed.data, included.data);
+  const { data, overrides, problems } =
+    changed.length === 0 ? before : withOverrides(withValues(parsed.data, changed), said.overrides, said.sets);
+  const place = (problem: AnyProblem): PlacedProblem => placeProblem(problem, parsed, overrides);
   const faults = [...parsed.duplicates, ...problems, ...included.problems];
   if (faults.length > 0) {
     const rest = included.problems.length > 0 ? readSpec(data) : readStatedNoodle(data, included, await beyond(data));
@@ -77,6 +84,19 @@ function makes(path: Path, entry: Path, data: unknown): boolean {
   return here === undefined;
 }
 
+/** The entries of included files of which a flag changes a part, as they stand there: the spec then has its own. */
+function changedEntries(overrides: readonly Override[], spec: unknown, included: readonly unknown[]): readonly Put[] {
+  return overrides.flatMap(({ path }) => {
+    const entry = path.slice(0, 2);
+    if (path.length < 3 || !["materials", "machines"].includes(String(path[0])) || valueAt(spec, entry)) return [];
+    const entries = included.flatMap((one) => {
+      const place = keyPathIn(one, entry);
+      return place.ok ? [{ path: place.value, value: valueAt(one, place.value) }] : [];
+    });
+    return entries.filter(({ value }) => value !== undefined).slice(-1);
+  });
+}
+
 /** A spec from elsewhere may name any file: of what is no kitchen file, nothing is quoted. */
 async function readKitchenText(path: string, io: Io, most: number): Promise<FileReading> {
   const reading = await readTextFile(path, io, most);
@@ -87,6 +107,8 @@ async function readKitchenText(path: string, io: Io, most: number): Promise<File
 interface Inclusion {
   readonly kitchens: readonly Kitchen[];
   readonly files: readonly TextFile[];
+  /** What they say, where all of it can be read. */
+  readonly data: readonly unknown[];
   readonly problems: readonly PlacedProblem[];
 }
 
@@ -105,11 +127,12 @@ async function includeKitchen(
   { needs, room, place }: Inclusive,
 ): Promise<Inclusion> {
   const names = isSection(data) ? data["include"] : undefined;
-  if (!Array.isArray(names)) return { kitchens: [], files: [], problems: [] };
+  if (!Array.isArray(names)) return { kitchens: [], files: [], data: [], problems: [] };
   const folder = specPath === "-" ? "." : dirname(specPath);
   const problems: PlacedProblem[] = [];
   const kitchens: Kitchen[] = [];
   const files: TextFile[] = [];
+  const said: unknown[] = [];
   let left = room;
   for (const [index, name] of names.slice(0, 20).entries()) {
     if (typeof name !== "string") continue;
@@ -131,8 +154,10 @@ async function includeKitchen(
     }
     const outcome = readKitchenFile(parsing.parsed.data, needs === "materials" ? needs : undefined);
     problems.push(...parsing.parsed.duplicates);
-    if (outcome.ok) kitchens.push(outcome.value);
-    else problems.push(...outcome.problems.map(parsing.parsed.place));
+    if (outcome.ok) {
+      kitchens.push(outcome.value);
+      said.push(parsing.parsed.data);
+    } else problems.push(...outcome.problems.map(parsing.parsed.place));
   }
-  return { kitchens, files, problems };
+  return { kitchens, files, data: said, problems };
 }
