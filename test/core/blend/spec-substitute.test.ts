@@ -35,7 +35,7 @@ describe("replaceFlour", () => {
   test("keeps the shares of the other flours, also those off the step, and the gluten-forming protein", () => {
     const found = without("strong flour", ryeNoodle);
     expect([shareIn(found, "plain flour"), shareIn(found, "rye flour")]).toEqual(["30", "9.1"]);
-    const gluten = found.rows[0]?.changes.find(({ after }) => after?.id === "blend.gluten-protein.at-basis");
+    const gluten = found.rows[0]?.changes.find(({ after }) => after?.id === "blend.gluten-protein.14");
     expect(Number(gluten?.difference?.value)).toBeGreaterThan(-0.05);
     expect(found.rows[0]?.notHeld).toEqual([]);
   });
@@ -58,8 +58,8 @@ describe("replaceFlour", () => {
     const shelf = { "house rye": { figures: { ...rye, protein: "12.4 %" } } };
     const found = without("strong flour", { ...ryeNoodle, shelf }, ["protein"]);
     const labels = found.rows[0]?.notHeld.map(({ label }) => label);
-    expect(labels).toContain("gluten-forming protein of the blend, at 14 % mb");
-    expect(labels).not.toContain("protein of the blend, at 14 % mb");
+    expect(labels).toContain("gluten-forming protein at 14 % mb");
+    expect(labels).not.toContain("protein at 14 % mb");
   });
 
   test("puts no less of a flour in than the least share asked for", () => {
@@ -129,8 +129,8 @@ test("an assumed moisture is told, and leaves the blend and its water open", () 
     return [Number(low), Number(high)];
   };
   expect(rangeOf("blend.moisture")).toEqual([12, 15]);
-  const [low = 0, high = 0] = rangeOf("blend.protein");
-  const [lowAt = 0, highAt = 0] = rangeOf("blend.protein.at-basis");
+  const [low = 0, high = 0] = rangeOf("blend.protein.as-is");
+  const [lowAt = 0, highAt = 0] = rangeOf("blend.protein.14");
   expect(lowAt).toBeCloseTo((low * 86) / 88, 9);
   expect(highAt).toBeCloseTo((high * 86) / 85, 9);
   // the dough keeps its dry flour and its water, whatever the flour at hand holds of 12 to 15 %
@@ -148,7 +148,7 @@ test("a lot reaches what the spec wants, where that is out of what was held", ()
     wanted: { protein: "at least 11.6 %" },
   });
   const { rows } = answered(correctForLot(spec, formula, usualHold));
-  const protein = rows[0]?.changes.find(({ after }) => after?.id === "blend.protein.at-basis")?.after;
+  const protein = rows[0]?.changes.find(({ after }) => after?.id === "blend.protein.14")?.after;
   expect(Number(protein?.value)).toBeGreaterThanOrEqual(11.6);
 });
 
@@ -163,7 +163,7 @@ test("the only flour of a noodle gives its water with another protein too, and s
   expect(Number(answered(outcome).rows[0]?.water.added.value)).toBeCloseTo((50 * 85.5) / 86 - 14.5, 12);
   const loud = outcome.ok ? outcome.notes.filter((one) => one.loud).map(told) : [];
   expect(loud).toHaveLength(1);
-  expect(loud[0]).toContain("protein of the blend, at 14 % mb from 12.00 % to 11.40 %");
+  expect(loud[0]).toContain("protein at 14 % mb from 12.00 % to 11.40 %");
 });
 
 describe("readHeld", () => {

@@ -13,7 +13,7 @@ test("a missing strong flour is replaced by those at hand, protein held, before 
   const outcome = substitute({ ...base, flours, missing: "strong flour" });
   const { answer, rows } = value(outcome);
   expect(sharesOf(answer)[0]).not.toContain("strong flour");
-  const protein = rows[0]?.changes.find(({ label }) => label.startsWith("protein of the blend, at 14"));
+  const protein = rows[0]?.changes.find(({ label }) => label.startsWith("protein at 14"));
   // by hand: 60 % of 12.6 and 40 % of 8.3 at 14.3 % moisture
   expect(Number(protein?.before?.value)).toBeCloseTo(((0.6 * 12.6 + 0.4 * 8.3) * 86) / (100 - 14.3), 9);
   expect(Math.abs(Number(protein?.difference?.value))).toBeLessThan(0.5);

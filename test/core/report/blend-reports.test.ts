@@ -245,7 +245,7 @@ describe("a blend that is found", () => {
     });
     const { formula } = specOf({ ...school, flours: blended, shelf: {}, wanted: {} });
     const pasted = formula.blend.protein?.at14;
-    const shown = report.figures["blend.protein.at-basis"];
+    const shown = report.figures["blend.protein.14"];
     expect(Number(pasted?.value)).toBeCloseTo(Number(shown?.value), 12);
     expect(Number(pasted?.value)).toBeGreaterThanOrEqual(11.5);
     // both carry the ranges of the label and of the certificate

@@ -1,8 +1,8 @@
-import { type Figure, found, given, type Range, worked } from "../figure/figure.ts";
+import { type Figure, found, given, worked } from "../figure/figure.ts";
 import { fromSpec, massBalance } from "../figure/source.ts";
-import { basisRange, sumRange, withRange } from "../formula/ranges.ts";
-import { basisText, type MoistureBasis } from "../materials/fields.ts";
-import { basisRule, dryRatio } from "../materials/moisture.ts";
+import { type MixedFlour, mix } from "../formula/mix.ts";
+import { withRange } from "../formula/ranges.ts";
+import type { MoistureBasis } from "../materials/fields.ts";
 import { type Decimal, dec, decimalText, fixedText, ZERO } from "../number/decimal.ts";
 import { finest } from "./blend-grid.ts";
 import { type Limit, priceUnit, reached, targetLimits } from "./blend-limits.ts";
@@ -42,7 +42,7 @@ export function describeBlend(setup: Setup, steps: readonly number[]): FoundBlen
  * Works out what a blend comes to: moisture and protein as it is and at a basis; ash, gluten-forming protein, wholegrain
  * share and price where every flour in it has the figure.
  *
- * The figures of a flour bear its number in the order of the question, such as `protein.1`.
+ * The figures of a flour bear its number in the order of the question, such as `flour.1.protein`.
  *
  * @param shares - one figure for each flour that is in it, in the place of the flour, % of the blend
  */
@@ -55,91 +55,51 @@ export function blendFigures(
 ): readonly Figure[] {
   const used = flours.flatMap((flour, index) => {
     const share = shares[index];
-    return share === undefined || dec(share.value).isZero() ? [] : [{ flour, share, number: index + 1 }];
+    return share === undefined || dec(share.value).isZero() ? [] : [asMixed(flour, share, index + 1, currency)];
   });
-  const mixed = (id: string, label: string, unit: string, read: Read, open: Open = () => undefined): Figure[] => {
-    const values = used.flatMap(({ flour, number }) => {
-      const value = read(flour);
-      if (value === undefined) return [];
-      const naming = { id: `${id}.${number}`, label: `${label} of ${flour.name}`, unit, places: 2 };
-      const range = open(flour);
-      const figure = given(naming, value, "the flour's figures", fromSpec);
-      return [withRange(figure, range && { ...range, why: `range of ${label} of ${flour.name}` })];
-    });
-    if (values.length < used.length || used.length === 0) return [];
-    const figure = worked(
-      { id: `blend.${id}`, label: `${label} of the blend`, unit, places: 2 },
-      "sum(share * figure) / 100",
-      { share: used.map(({ share }) => share), figure: values },
-      massBalance,
-    );
-    const terms = used.flatMap(({ share }, index) => {
-      const one = values[index];
-      return one === undefined ? [] : [{ weight: () => dec(share.value).div(100), figure: one }];
-    });
-    return [sumRange(figure, terms, `range of ${label} of the flours`)];
-  };
-  const moistureWith = (open: Open): Figure | undefined =>
-    mixed("moisture", "moisture", "%", ({ moisture }) => moisture, open)[0];
-  const moisture = moistureWith(({ moistureRange }) => moistureRange);
-  const apart =
-    moisture?.range &&
-    moistureWith(({ moistureRange, proteinAsIs }) => (proteinAsIs === true ? moistureRange : undefined))?.range;
-  const protein = mixed("protein", "protein", "%", (flour) => flour.protein, proteinOf);
-  const ash = mixed("ash", "ash", "%", (flour) => flour.ash);
-  const gluten = mixed("gluten-protein", "gluten-forming protein", "%", (flour) => flour.glutenProtein, glutenOf);
-  const price = mixed("price", "price", priceUnit(currency), (flour) => flour.price);
-  return [
-    ...(moisture ? [moisture] : []),
-    ...[...protein, ...ash, ...gluten].flatMap((figure) => [figure, ...withBasis(figure, moisture, apart, basis)]),
-    ...mixed("wholegrain", "wholegrain share", "%", (flour) => (flour.wholegrain === true ? "100" : "0")),
-    ...price,
-    ...price.flatMap((figure) => batchPrice(figure, currency, flourMass)),
-  ];
-}
-
-/** What all the flour of a batch costs. */
-function batchPrice(price: Figure, currency = "", flourMass?: string): readonly Figure[] {
-  if (flourMass === undefined) return [];
-  return [
+  if (used.length === 0) return [];
+  const { moisture, protein, gluten, ash, wholegrain, price } = mix(used);
+  const held = [protein, gluten, ash].flatMap((one) =>
+    one === undefined ? [] : [one.asIs, ...(basis.kind === "at" ? [one.at(basis.moisture)] : [])],
+  );
+  const ofBatch =
+    price &&
+    flourMass !== undefined &&
     worked(
-      { id: "blend.batch-price", label: "price of the flour of the batch", unit: currency, places: 2 },
+      { id: "blend.batch-price", label: "price of the flour of the batch", unit: currency ?? "", places: 2 },
       "price * flour / 1000",
       { price, flour: flourMass },
       massBalance,
-    ),
-  ];
+    );
+  return [moisture, ...held, wholegrain, ...(price ? [price] : []), ...(ofBatch ? [ofBatch] : [])];
 }
 
-type Read = (flour: Candidate) => string | undefined;
-type Open = (flour: Candidate) => Candidate["proteinRange"];
-
-const proteinOf: Open = ({ proteinRange }) => proteinRange;
-const glutenOf: Open = ({ protein, glutenProtein, proteinRange }) =>
-  glutenProtein === protein ? proteinRange : undefined;
-
-/**
- * The same figure at a moisture basis: the blend is mixed as it is and then converted by its own moisture.
- *
- * @param apart - the range of the moisture that the share as is does not depend on
- */
-function withBasis(
-  figure: Figure,
-  moisture: Figure | undefined,
-  apart: Range | undefined,
-  basis: MoistureBasis,
-): Figure[] {
-  if (basis.kind === "as is" || moisture === undefined) return [];
-  const where = dec(basis.moisture).isZero() ? "dry" : `at ${basisText(basis)}`;
-  const own = worked(
-    { id: `${figure.id}.at-basis`, label: `${figure.label}, ${where}`, unit: figure.unit, places: figure.places },
-    `figure * ${dryRatio("moisture", "basis")}`,
-    { figure, basis: basis.moisture, moisture },
-    basisRule,
-  );
-  const { range } = basisRange(own, figure, moisture, apart);
-  const both = "range of protein of the flours, and of the moisture of those with protein as is";
-  return [withRange(own, range && { ...range, why: apart === undefined ? range.why : both })];
+/** A flour of a question as it is mixed. */
+function asMixed(flour: Candidate, share: Figure, number: number, currency: string | undefined): MixedFlour {
+  const { name, glutenProtein, ash, price } = flour;
+  const stated = (what: string, value: string, open?: Candidate["proteinRange"], unit = "%"): Figure => {
+    const naming = { id: `flour.${number}.${what.replaceAll(" ", "-")}`, label: `${what} of ${name}`, unit, places: 2 };
+    return withRange(
+      given(naming, value, "the flour's figures", fromSpec),
+      open && { ...open, why: `range of ${what} of ${name}` },
+    );
+  };
+  const protein = { value: stated("protein", flour.protein, flour.proteinRange) };
+  const ofGluten = (): MixedFlour["gluten"] => {
+    if (glutenProtein === undefined) return undefined;
+    if (glutenProtein === flour.protein) return protein;
+    return dec(glutenProtein).isZero() ? "none" : { value: stated("gluten-forming protein", glutenProtein) };
+  };
+  return {
+    share,
+    moisture: stated("moisture", flour.moisture, flour.moistureRange),
+    protein,
+    gluten: ofGluten(),
+    ash: ash === undefined ? undefined : stated("ash", ash),
+    wholegrain: stated("wholegrain", flour.wholegrain === true ? "1" : "0", undefined, ""),
+    price: price === undefined ? undefined : stated("price", price, undefined, priceUnit(currency)),
+    openAsIs: flour.proteinAsIs === true,
+  };
 }
 
 /** The basis the protein target is in; 14 % moisture where none is asked for. */

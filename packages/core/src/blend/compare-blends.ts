@@ -88,6 +88,12 @@ export function figuresIn({ shares, figures }: FoundBlend): readonly Figure[] {
   return [...shares.map(({ share }) => share), ...figures];
 }
 
+/** The figures of a blend by id, but no share as is that stands at a moisture as well. */
+export function idsAtBasis(ids: readonly string[]): readonly string[] {
+  const isAt = (id: string, other: string): boolean => other !== id && other.startsWith(id.replace(/as-is$/u, ""));
+  return ids.filter((id) => !id.endsWith(".as-is") || !ids.some((other) => isAt(id, other)));
+}
+
 /** What is known of each blend of an answer; the figures of the second are named `alternative.2.` and their identity, and so on. */
 export function toldApart<T extends object>(rows: readonly T[]): readonly T[] {
   return rows.map((row, index) => (index === 0 ? row : underScope(`alternative.${index + 1}`, row)));

@@ -1,6 +1,7 @@
 import { answer, type Note, note, type Outcome, type Path, type Problem, problem, refuse } from "../figure/problem.ts";
-import { blendFactor, isOpenAsIs } from "../formula/blend.ts";
+import { isOpenAsIs } from "../formula/blend.ts";
 import type { Formula } from "../formula/formula.ts";
+import { blendFactor } from "../formula/mix.ts";
 import { assumedNote } from "../materials/doubt.ts";
 import type { Price } from "../materials/fields.ts";
 import { plainName } from "../materials/nearest.ts";

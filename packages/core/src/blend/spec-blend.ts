@@ -121,7 +121,7 @@ function styleOf({ style }: Spec, { flours }: BlendQuestion, blend: FoundBlend |
   const shares = flours.flatMap(({ name }) => blend.shares.find((share) => share.name === name)?.share ?? []);
   const used = flours.filter(({ name }) => blend.shares.some((share) => share.name === name));
   const figures = blendFigures(used, shares, { kind: "at", moisture: "14" });
-  const at14 = (what: string) => figures.find(({ id }) => id === `blend.${what}.at-basis`)?.value;
+  const at14 = (what: string) => figures.find(({ id }) => id === `blend.${what}.14`)?.value;
   const [protein, ash] = [at14("protein"), at14("ash")];
   return styleNotes(style.toLowerCase(), { ...(protein && { protein }), ...(ash && { ash }) });
 }

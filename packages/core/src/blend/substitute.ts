@@ -11,6 +11,7 @@ import {
   type Change,
   compareFigures,
   figuresIn,
+  idsAtBasis,
   shareTotals,
   shownBlend,
   toldApart,
@@ -200,11 +201,11 @@ const worthAWord: Readonly<Record<string, string>> = {
 
 /** The figures that nothing keeps on the side they moved to: dry, as is or at a basis as they are held. */
 function notHeld(changes: readonly Change[], { checks }: FoundBlend): readonly Change[] {
-  const ids = changes.map(({ after }) => after?.id);
+  const held = idsAtBasis(changes.flatMap(({ after }) => after?.id ?? []));
   return changes.filter(({ after, difference }) => {
-    const name = /^blend\.(?<name>[a-z-]+)(?:\.at-basis)?$/u.exec(after?.id ?? "")?.groups?.["name"] ?? "";
+    const [, name = ""] = held.includes(after?.id ?? "") ? (after?.id.split(".") ?? []) : [];
     const least = worthAWord[name];
-    if (difference === undefined || least === undefined || ids.includes(`${after?.id ?? ""}.at-basis`)) return false;
+    if (difference === undefined || least === undefined) return false;
     const side = dec(difference.value).isNegative() ? "least" : "most";
     const isHeld = checks.some((check) => check.id === `${checkNames[name] ?? name}.${side}` && check.holds);
     return !isHeld && dec(difference.value).abs().gte(least);

@@ -10,7 +10,7 @@ import { type Figure, shown } from "../figure/figure.ts";
 import { loudNote, type Note, note } from "../figure/problem.ts";
 import type { OnBases } from "../formula/blend.ts";
 import type { Formula } from "../formula/formula.ts";
-import { dryRatio } from "../materials/moisture.ts";
+import { atMoisture } from "../formula/mix.ts";
 import type { OwnMaterials } from "../materials/own.ts";
 import { dec, fixedText } from "../number/decimal.ts";
 import type { Bounds } from "../spec/blend-schema.ts";
@@ -171,7 +171,7 @@ function blendFigure(
   cost: Cost | undefined,
 ): Figure | undefined {
   if (key === "wholegrain") return blend.wholegrain;
-  if (key !== "price" && key !== "batchPrice") return atWantedBasis(key, blend[key], blend.moisture, spec);
+  if (key !== "price" && key !== "batchPrice") return atWantedBasis(blend[key], blend.moisture, spec);
   const flours = lines.filter(({ role }) => role === "flour");
   const prices = flours.flatMap(({ id }) => cost?.graph[`cost.${id}.price`] ?? []);
   const [first] = prices;
@@ -190,14 +190,11 @@ function blendFigure(
   });
 }
 
-function atWantedBasis(key: BlendKey, bases: OnBases | undefined, moisture: Figure, spec: Spec): Figure | undefined {
+function atWantedBasis(bases: OnBases | undefined, moisture: Figure, spec: Spec): Figure | undefined {
   const basis = wantedBasis(spec);
   if (bases === undefined || basis.kind === "as is") return bases?.asIs;
   if (dec(basis.moisture).isZero()) return bases.dry;
-  if (dec(basis.moisture).eq(14)) return bases.at14;
-  const label = bases.asIs.label.replace(/as is$/u, `at ${basis.moisture} % mb`);
-  const formula = `asIs * ${dryRatio("moisture", basis.moisture)}`;
-  return reachedBy(key, { label, unit: "%" }, formula, { asIs: bases.asIs, moisture });
+  return dec(basis.moisture).eq(14) ? bases.at14 : atMoisture(bases.asIs, moisture, basis.moisture);
 }
 
 function formulaChecks(spec: Spec, { water, alkali, salt }: Formula): HeldWants {

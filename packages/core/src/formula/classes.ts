@@ -1,6 +1,7 @@
 import { type ClassFit, classesIn, grainOf } from "../materials/flour-classes.ts";
-import { blendFactor } from "./blend.ts";
+
 import type { Formula } from "./formula.ts";
+import { blendFactor } from "./mix.ts";
 
 /** A flour, or the whole blend, with the published classes that it falls in. */
 export interface Classed {

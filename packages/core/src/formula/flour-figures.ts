@@ -1,22 +1,17 @@
 import { type Figure, given, worked } from "../figure/figure.ts";
 import { type Note, note } from "../figure/problem.ts";
-import type { Source } from "../figure/source.ts";
+import { fromSpec, type Source } from "../figure/source.ts";
 import { basisRule, dryRatio, flourBasis } from "../materials/moisture.ts";
 import { flourFactor, labelFactor } from "../materials/nitrogen.ts";
 import { nutrients } from "../materials/nutrients.ts";
 import type { Stated, StatedShare } from "../materials/own.ts";
 import { dec } from "../number/decimal.ts";
 import { type FormulaLine, moistureFigure } from "./line.ts";
+import type { Content } from "./mix.ts";
 import { withRange } from "./ranges.ts";
 
-/** Protein of a flour as is, %, and the nitrogen factor it stands on. */
-export interface ProteinFigures {
-  readonly value: Figure;
-  readonly factor: Figure;
-}
-
 /** The protein of a flour; nothing, and a note, where it is not stated. */
-export function proteinFigures(line: FormulaLine, notes: Note[]): ProteinFigures | undefined {
+export function proteinFigures(line: FormulaLine, notes: Note[]): Content | undefined {
   const { material } = line;
   const value = shareAsIs(line, "protein");
   if (value === undefined) {
@@ -122,4 +117,11 @@ export function wholegrainFigure(line: FormulaLine): Figure {
     "as stated for the material",
     line.material.source,
   );
+}
+
+/** The price of a flour, where it has one. */
+export function priceFigure({ id, name, material: { price } }: FormulaLine): Figure | undefined {
+  if (price === undefined) return undefined;
+  const naming = { id: `${id}.price`, label: `price of ${name}`, unit: `${price.currency}/kg`, places: 2 };
+  return given(naming, price.perKilogram, `spec, ${price.text}`, fromSpec);
 }

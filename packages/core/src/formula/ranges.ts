@@ -13,10 +13,15 @@ export interface Term {
   readonly figure: Figure;
 }
 
-/** The range of a figure that is a sum of figures times their weights, none below zero. */
+/** A figure that is a sum of figures times their weights, none below zero, with its range. */
 export function sumRange(figure: Figure, terms: readonly Term[], why: string): Figure {
+  return withRange(figure, rangeOfSum(figure, terms, why));
+}
+
+/** The range of such a sum, where any of its figures has one. */
+export function rangeOfSum(figure: Figure, terms: readonly Term[], why: string): Range | undefined {
   const open = terms.filter((term) => term.figure.range !== undefined && !term.weight().isZero());
-  if (open.length === 0) return figure;
+  if (open.length === 0) return undefined;
   const end = (which: "low" | "high"): string => {
     const moves = open.map((term) =>
       dec(term.figure.range?.[which] ?? term.figure.value)
@@ -25,7 +30,7 @@ export function sumRange(figure: Figure, terms: readonly Term[], why: string): F
     );
     return decimalText(sum(moves).plus(figure.value));
   };
-  return withRange(figure, { low: end("low"), high: end("high"), why });
+  return { low: end("low"), high: end("high"), why };
 }
 
 /**

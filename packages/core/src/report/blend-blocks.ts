@@ -2,7 +2,7 @@ import { missWords } from "../blend/blend-conflict.ts";
 import { toHundredths } from "../blend/blend-limits.ts";
 import type { Check, FoundBlend, OutOfReach, Reach } from "../blend/blend-question.ts";
 import type { BlendWater } from "../blend/blend-water.ts";
-import { type Change, figuresIn, idOf, isShare } from "../blend/compare-blends.ts";
+import { type Change, figuresIn, idOf, idsAtBasis, isShare } from "../blend/compare-blends.ts";
 import type { Figure } from "../figure/figure.ts";
 import { type Note, note } from "../figure/problem.ts";
 import { told } from "../figure/told.ts";
@@ -87,10 +87,9 @@ export function figuresTable(changes: readonly Change[]): Table {
   );
 }
 
-/** `protein of the blend` as a table says it: `protein, as is`. */
+/** `moisture of the blend` as a table of the blend says it: `moisture`. */
 function figureWords(label: string): string {
-  const short = label.replace(" of the blend", "");
-  return ["protein", "ash", "gluten-forming protein"].includes(short) ? `${short}, as is` : short;
+  return label.replace(" of the blend", "");
 }
 
 /** The figures of a comparison: of both blends, of flours that are in one blend only, and the differences. */
@@ -222,9 +221,6 @@ export interface Alternatives {
   readonly figures: readonly Figure[];
 }
 
-const shownOfAlternatives =
-  /^(?:blend\.(?:protein|ash|gluten-protein)\.at-basis|blend\.(?:protein|wholegrain|price|batch-price)|water\.after)$/u;
-
 /** Sets the blends that were found side by side. */
 export function alternativesOf(blends: readonly FoundBlend[], water: readonly BlendWater[]): Alternatives {
   const [first] = blends;
@@ -238,13 +234,12 @@ export function alternativesOf(blends: readonly FoundBlend[], water: readonly Bl
   const shareIn = (blend: FoundBlend, name: string): Figure | undefined =>
     blend.shares.find((one) => one.name === name)?.share;
   const names = [...new Set(blends.flatMap(({ shares }) => shares.map(({ name }) => name)))];
-  const ids = [...first.figures.map(({ id }) => id), "water.after"].filter((id) => shownOfAlternatives.test(id));
-  const kept = ids.includes("blend.protein.at-basis") ? ids.filter((id) => id !== "blend.protein") : ids;
+  const ids = idsAtBasis(first.figures.map(({ id }) => id)).filter((id) => id !== "blend.moisture");
   const rowFor = (label: string, read: (blend: FoundBlend, index: number) => Figure | undefined) =>
     row([words(label), ...blends.map((blend, index) => cellOr(read(blend, index)))]);
   const rows = [
     ...names.map((name) => rowFor(`${name}, %`, (blend) => shareIn(blend, name))),
-    ...kept.map((id) => {
+    ...[...ids, "water.after"].map((id) => {
       const figure = named(0, id);
       return rowFor(`${figureWords(figure?.label ?? id)}, ${figure?.unit ?? ""}`, (_, index) => named(index, id));
     }),
