@@ -79,6 +79,23 @@ function shapeOf(formula: string): { readonly levels: number; readonly values: n
 
 const books = [...examples.map((name) => [name, "metric"] as const), ["evening-class", "us"] as const];
 
+test("units and names of scales have room in their columns, long ones too", () => {
+  const scales = [{ name: "the old brass balance on the shelf", division: "1 g" }];
+  for (const more of [{}, { scales }]) {
+    const [sheet] = beside("friday-noodle", "metric", more).workbook.sheets;
+    const { rows = [], widths = [] } = sheet ?? {};
+    const cut = rows.flatMap((cells) =>
+      cells.flatMap((cell, column) => {
+        const [length, width = 0] = [String(cell?.value).length, widths[column]];
+        if (cell?.role === "unit") return length >= width ? [cell.value] : [];
+        const rest = widths.slice(column).reduce((sum, one) => sum + one, 0);
+        return cell?.role === "words" && length >= rest ? [cell.value] : [];
+      }),
+    );
+    expect(cut).toEqual([]);
+  }
+});
+
 describe("the file of a workbook keeps to the open standard", () => {
   test.for(books)("%s, %s", ([name, units]) => {
     const texts = Object.entries(unzipSync(workbookFile(beside(name, units).workbook))).map(

@@ -3,6 +3,7 @@ import type { Graph } from "@noodlewright/core/figure";
 import { addressOf, type Workbook } from "@noodlewright/core/render";
 import { type Book, bookIn, withTyped } from "#cli/input/workbook-spec.ts";
 import { wantsOf } from "#core/noodle/held-against.ts";
+import { wantsInOne } from "#core/noodle/workbook/wants.ts";
 import {
   cellsOf,
   commandGraph,
@@ -65,10 +66,11 @@ function wantedPlaces({ sheets }: Workbook): readonly Place[] {
   const rows = sheets[0]?.rows ?? [];
   const top = rows.findIndex((cells) => cells[6]?.value === "Wanted") + 1;
   const count = top === 0 ? 0 : rows.slice(top).findIndex((cells) => !cells[6]);
-  return Array.from({ length: count }, (_, index) => {
-    const column = rows[top + index]?.findIndex((cell) => /^(?:not )?met$/u.test(String(cell?.value))) ?? 0;
+  const places = Array.from({ length: count }, (_, index) => {
+    const column = rows[top + index]?.findIndex((cell) => /^(?:not )?met\b/u.test(String(cell?.value))) ?? 0;
     return { sheet: "Noodle", row: top + index, column };
   });
+  return places.filter(({ column }) => column > 0);
 }
 
 /** What a workbook says of changes: an answer, that there is none, or that the command has to be asked. */
@@ -100,9 +102,10 @@ export function beside(name: string, units: UnitSystem = "metric", more: Data = 
     const failing = checks.map((place) => String(value(place))).filter((text) => text !== "fine");
     const others = failing.filter((text) => !standing.test(text));
     const batch = answer && others.length === 0 && wanted.length > 0 ? askBatch(answer) : undefined;
-    const met = answer && batch?.ok ? wantsOf(answer, batch.value).held.map(({ check }) => check.holds) : [];
+    const met =
+      answer && batch?.ok ? wantsInOne(wantsOf(answer, batch.value).held).map(({ check }) => check.holds) : [];
     const unlike = met.flatMap((holds, index) => {
-      const said = wanted[index] && value(wanted[index]);
+      const said = String(wanted[index] && value(wanted[index])).replace(/:.*$/u, "");
       return said === (holds ? "met" : "not met") ? [] : [`wanted ${index}: ${said}, the command ${holds}`];
     });
     const different = Object.values(fresh ?? {}).flatMap((figure) => {

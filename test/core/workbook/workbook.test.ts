@@ -252,9 +252,9 @@ test("holds what is reached against what is wanted as it is shown, and where amo
   const met = () => {
     const row =
       workbook.sheets[0]?.rows.findIndex(
-        (cells) => cells[6]?.value === "added water" && String(cells[8]?.value).endsWith("met"),
+        (cells) => cells[6]?.value === "added water" && String(cells[11]?.value).endsWith("met"),
       ) ?? -1;
-    return engine.value({ sheet: "Noodle", row, column: 8 });
+    return engine.value({ sheet: "Noodle", row, column: 11 });
   };
   // 35.004 is shown as 35.00, 35.006 as 35.01; 30 to 35 wants no more than 35.00
   for (const [water, says] of [
@@ -280,6 +280,40 @@ test("names no scale for a weight of nothing", () => {
   const { workbook, engine, inputs, type } = inEngine("school-noodle");
   type(new Map(inputs.filter(({ id }) => id === "salt.parts").map((input) => [input, 0])));
   const rows = workbook.sheets[0]?.rows ?? [];
-  const row = rows.findIndex((cells) => cells[6]?.value === "table salt" && cells[9]?.role === "unit");
+  const row = rows.findIndex((cells) => cells[6]?.value === "table salt" && cells[9]?.role === "words");
   expect([7, 9].map((column) => engine.value({ sheet: "Noodle", row, column }))).toEqual([0, ""]);
+});
+
+test("tells what is wanted in one row each: reached, unit, the ends that meet it, whether; and why it cannot be told", () => {
+  const { flours, water, batch } = exampleData("evening-class");
+  const noodle = noodleOf({
+    name: "wanted",
+    flours,
+    water,
+    batch,
+    alkali: [{ name: "sodium carbonate", amount: "1 %" }],
+    wanted: {
+      basis: "13 % mb",
+      protein: "12 % ± 0.5",
+      ash: "0.3 to 0.6 %",
+      addedWater: "40 %",
+      doughWater: "at most 40 %",
+      bowlPrice: "0.25 EUR",
+    },
+    weighingTolerance: "2 %",
+  });
+  const rows = (noodle && workbookFor(noodle).sheets[0]?.rows) ?? [];
+  const top = rows.findIndex((cells) => cells[6]?.value === "Wanted");
+  const said = rows.slice(top, top + 6).map((cells) => cells.slice(6).map((cell) => cell?.value ?? ""));
+  // 2 % of 40 is 0.8
+  expect(said.map(([label, , unit, from, to, word]) => [label, unit, from, to, word])).toEqual([
+    ["Wanted", "unit", "met from", "to", ""],
+    ["protein at 13 % mb", "%", 11.5, 12.5, "met"],
+    ["ash at 13 % mb", "%", 0.3, 0.6, "met"],
+    ["added water", "% of flour", 39.2, 40.8, "not met"],
+    ["dough water", "% of dough", "", 40, "met"],
+    ["the price wanted for a bowl", undefined, undefined, undefined, undefined],
+  ]);
+  expect(said.at(-1)?.[1]).toMatch(/^cannot be told: no price is stated for sodium carbonate$/u);
+  expect(rows.map(([label]) => label?.value)).toContain("protein at 13 % mb wanted, ±");
 });

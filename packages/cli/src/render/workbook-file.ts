@@ -134,10 +134,10 @@ function sheetPart(sheet: WorkbookSheet, paper: Workbook["paper"], looks: Looks)
   ].join("");
 }
 
-/** Over how many columns a cell goes: titles and notes up to the next cell, or to the edge of the sheet. */
+/** Over how many columns a cell goes: titles, notes, words and checks up to the next cell, or to the edge of the sheet. */
 function columnsOf(cells: WorkbookSheet["rows"][number], column: number, columns: number): number {
   const role = cells[column]?.role;
-  if (role !== "title" && role !== "note") return 1;
+  if (role === undefined || !lookOf[role].across) return 1;
   const next = cells.findIndex((cell, at) => at > column && cell !== null);
   return (next < 0 ? columns : next) - column;
 }
@@ -253,22 +253,25 @@ interface Look {
   readonly border?: keyof typeof borders;
   /** Words that wrap within their width. */
   readonly wrap?: true;
+  /** Words that go on over empty cells. */
+  readonly across?: true;
   /** Words set in from numbers before them. */
   readonly indent?: true;
   readonly right?: true;
 }
 
 const lookOf: Readonly<Record<WorkbookCell["role"], Look>> = {
-  title: { font: "large", wrap: true },
+  title: { font: "large", wrap: true, across: true },
   heading: { font: "bold", fill: "heading", indent: true },
   column: { font: "bold", fill: "heading", right: true },
   text: { font: "plain", wrap: true, indent: true },
-  note: { font: "soft", wrap: true },
+  note: { font: "soft", wrap: true, across: true },
   unit: { font: "soft", indent: true },
+  words: { font: "soft", wrap: true, across: true, indent: true },
   input: { font: "plain", fill: "input", border: "box" },
   number: { font: "plain" },
   result: { font: "bold", right: true },
-  check: { font: "plain" },
+  check: { font: "plain", wrap: true, across: true },
 };
 
 /** The formats of cells, each written once. */

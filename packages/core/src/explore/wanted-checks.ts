@@ -152,12 +152,12 @@ const keys: Readonly<Record<string, BlendKey>> = {
 
 function blendEnds(
   key: BlendKey,
-  { label, side, bound }: Check,
-  { unit }: Figure,
+  { side, bound }: Check,
+  { label: reached, unit }: Figure,
   spec: Spec,
 ): Pick<Want, "least" | "most"> {
   const { protein, within } = spec.wanted ?? {};
-  const of = { id: key, label, unit };
+  const of = { id: key, label: reached, unit };
   if (side === "near" || side === "whole") return protein ? wantedEnds(of, protein, spec, within?.value) : {};
   return wantedEnds(of, { text: `at ${side} ${bound} ${unit}`, [side]: bound }, spec);
 }

@@ -19,6 +19,7 @@ import type { Made } from "./workbook/made.ts";
 import { resultGroups } from "./workbook/results.ts";
 import { costRules, roundings, unusedRules, weighingRules } from "./workbook/rules.ts";
 import { mixerFigures } from "./workbook/scales.ts";
+import { wantsInOne } from "./workbook/wants.ts";
 
 /**
  * The noodle as a workbook that works itself out: what may be changed, what comes of it, and every figure as a formula.
@@ -40,7 +41,7 @@ export function askWorkbook(noodle: Noodle): Outcome<Workbook> {
     batch: batch.value,
     cost: cost.ok ? cost.value : undefined,
     scales: scales.value,
-    wants,
+    wants: wantsInOne(wants),
     untold: untold.map(told),
     weighed: [...lines, ...(dusting ? [dusting] : [])],
     graph: {

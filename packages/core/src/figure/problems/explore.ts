@@ -159,17 +159,18 @@ export const explore = {
       }`,
   ),
   "wanted.no-blend": remark(
-    ({ problem }: { readonly problem: Inner }, tell) =>
-      `what is wanted of the blend cannot be checked: ${tell(problem)}`,
+    ({ problem }: { readonly problem: Inner }, tell) => `what is wanted of the blend cannot be told: ${tell(problem)}`,
   ),
-  "wanted.no-bowl": remark(() => "the salt and sodium wanted in a bowl cannot be checked without the weight of a bowl"),
+  "wanted.no-bowl": remark(
+    () => "the salt and sodium wanted in a bowl cannot be told: the weight of a bowl is not stated",
+  ),
   "wanted.sodium": remark(
     ({ names }: Lists<"names">) =>
-      `the sodium wanted cannot be checked for certain: that of ${names.join(", ")} is not stated, and is counted as the most there is room for`,
+      `the sodium wanted cannot be told for certain: that of ${names.join(", ")} is not stated, and is counted as the most there is room for`,
   ),
   "wanted.cost": remark(
     ({ currency }: Texts<"currency">) =>
-      `the price wanted for a bowl, in ${currency}, cannot be checked: no cost of a bowl in that currency is known`,
+      `the price wanted for a bowl, in ${currency}, cannot be told: no cost of a bowl in that currency is known`,
   ),
   "wanted.prices": remark(
     ({ names }: Lists<"names">) =>

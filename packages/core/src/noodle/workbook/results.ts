@@ -1,8 +1,15 @@
 import type { StockedWeight } from "../../batch/remedy.ts";
 import type { WeighedLine } from "../../batch/weighing.ts";
-import type { Want } from "../../explore/wanted-figures.ts";
 import type { Figure } from "../../figure/figure.ts";
-import type { ResultGroup, ResultRow, ShownFigure } from "../../render/workbook/workbook.ts";
+import { dec } from "../../number/decimal.ts";
+import { textIn } from "../../render/workbook/formulas.ts";
+import {
+  again,
+  type CellOf,
+  type ResultGroup,
+  type ResultRow,
+  type ShownFigure,
+} from "../../render/workbook/workbook.ts";
 import { finestDivision, scaleWords } from "../../report/batch-report.ts";
 import { asScaleShows, inSystem, inUnit } from "../../report/show.ts";
 import type { Made } from "./made.ts";
@@ -25,10 +32,10 @@ export function resultGroups(made: Made): readonly ResultGroup[] {
   const { target, loads } = batch;
   const plain = (heading: string, figures: readonly (Figure | undefined)[]): ResultGroup => ({
     heading,
-    columns: ["", ""],
+    columns: ["", "unit"],
     rows: figures
       .filter((figure) => figure !== undefined)
-      .map((figure) => ({ label: figure.label, ...withUnit(inSystem(figure, noodle.units)) })),
+      .map((figure) => ({ label: figure.label, cells: withUnit(inSystem(figure, noodle.units)) })),
   });
   return [
     plain("Batch", [target.bowls, target.dough, loads.count, loads.dough, loads.flour, target.strands]),
@@ -42,37 +49,45 @@ export function resultGroups(made: Made): readonly ResultGroup[] {
     ]),
     plain("Water", [water.tap, water.carried, water.added, water.flour, water.dough, water.doughWater]),
     plain("Salts", [...(alkali?.figures ?? []), salt]),
-    ...(made.wants.length > 0 ? [wanted(made)] : []),
+    ...(made.wants.length + made.untold.length > 0 ? [wanted(made)] : []),
     ...(cost ? [plain("Cost", [cost.batch, cost.load, cost.bowl, cost.kilogram, cost.shopping.pay])] : []),
   ];
 }
 
-/** What is wanted, and whether what is reached meets it. */
-function wanted({ wants }: Made): ResultGroup {
-  return {
-    heading: "Wanted",
-    columns: ["reached", "", ""],
-    rows: wants.map(({ want, check }) => ({
-      label: wantedLabel(want),
-      figures: want.reached === undefined ? [] : [shown(want.reached)],
-      unit: want.reached?.unit ?? "",
-      words: check.holds ? "met" : "not met",
-      wordsFormula: (cell, changed) => {
-        if (want.reached !== undefined) return `IF(${missedRule(want)(cell)},"not met","met")`;
-        return `IF(${changed},"make the workbook anew","${check.holds ? "met" : "not met"}")`;
-      },
-    })),
-  };
+/** What is wanted in a row each: what is reached, between which ends that meets it, and whether it does. */
+function wanted({ wants, untold }: Made): ResultGroup {
+  const rows = wants.map(({ want: { label, reached, least, most, asShown }, check }): ResultRow => {
+    const word = check.holds ? "met" : "not met";
+    if (reached === undefined) {
+      const words = `${word}: ${check.reached}, wanted ${check.wanted}`;
+      return {
+        label,
+        cells: [{ words, formula: (_, changed) => `IF(${changed},"${again}",${textIn(words)})`, across: true }],
+      };
+    }
+    const end = (figure: Figure | undefined): ShownFigure | undefined =>
+      figure && {
+        ...shown(figure),
+        places: asShown ? reached.places : Math.max(reached.places, Math.min(dec(figure.value).decimalPlaces(), 3)),
+      };
+    const met = {
+      words: word,
+      formula: (cell: CellOf) => `IF(${missedRule({ reached, least, most, asShown })(cell)},"not met","met")`,
+    };
+    return {
+      label: asShown ? label.replace(/^the /u, "") : reached.label,
+      cells: [shown(reached), { words: reached.unit }, end(least), end(most), met],
+    };
+  });
+  const open = untold.map((text): ResultRow => {
+    const [label = "", why = ""] = text.split(" cannot be told");
+    return { label, cells: [{ words: `cannot be told${why}`, across: true }] };
+  });
+  return { heading: "Wanted", columns: ["reached", "unit", "met from", "to", ""], rows: [...rows, ...open] };
 }
 
-/** What is wanted, and which end of it; of a blend the basis stands in the label of the figure. */
-function wantedLabel({ label, reached, least, most, asShown }: Want): string {
-  const end = least === undefined ? ", at most" : most === undefined ? ", at least" : "";
-  return reached === undefined ? label : `${asShown ? label.replace(/^the /u, "") : reached.label}${end}`;
-}
-
-function withUnit(figure: Figure): Pick<ResultRow, "figures" | "words"> {
-  return { figures: [shown(figure)], words: figure.unit };
+function withUnit(figure: Figure): ResultRow["cells"] {
+  return [shown(figure), { words: figure.unit }];
 }
 
 function weights({ batch, scales }: Made): ResultGroup {
@@ -80,14 +95,20 @@ function weights({ batch, scales }: Made): ResultGroup {
   const unit = lines[0]?.unit ?? "g";
   const row = (one: WeighedLine, label: string): ResultRow => ({
     label,
-    figures: [weight(one.load, one), weight(one.batch, one)],
-    words:
-      Number(one.exact.value) <= 0
-        ? ""
-        : remedies.tooLittle.includes(one)
-          ? `${one.scale}: too little`
-          : scaleWords(one, { tooLittle: [], finer: [] }),
-    wordsFormula: (cell) => `IF(${cell(one.exact.id)}<=0,"",${weighOnRule(one, scales)(cell)})`,
+    cells: [
+      weight(one.load, one),
+      weight(one.batch, one),
+      {
+        words:
+          Number(one.exact.value) <= 0
+            ? ""
+            : remedies.tooLittle.includes(one)
+              ? `${one.scale}: too little`
+              : scaleWords(one, { tooLittle: [], finer: [] }),
+        formula: (cell) => `IF(${cell(one.exact.id)}<=0,"",${weighOnRule(one, scales)(cell)})`,
+        across: true,
+      },
+    ],
   });
   const whole = { unit, division: finestDivision(lines) };
   return {
@@ -95,8 +116,8 @@ function weights({ batch, scales }: Made): ResultGroup {
     columns: [`one load, ${unit}`, `all loads, ${unit}`, "weigh on"],
     rows: [
       ...lines.map((one) => row(one, one.line.name)),
-      ...(rework ? [{ label: rework.name, figures: [weight(rework.mass, rework), weight(rework.batch, rework)] }] : []),
-      { label: "dough", figures: [weight(loadTotal, whole), weight(batchTotal, whole)] },
+      ...(rework ? [{ label: rework.name, cells: [weight(rework.mass, rework), weight(rework.batch, rework)] }] : []),
+      { label: "dough", cells: [weight(loadTotal, whole), weight(batchTotal, whole)] },
       ...(dusting ? [row(dusting, `${dusting.line.name} (dusting, not in the dough)`)] : []),
     ],
   };
@@ -109,23 +130,27 @@ function stock({ batch }: Made): readonly ResultGroup[] {
   const unit = withStock[0]?.unit ?? "g";
   const row = ({ mass, unit: shows, division, scale }: Omit<StockedWeight, "name">, label: string): ResultRow => ({
     label,
-    figures: [weight(mass, { unit: shows, division })],
-    words: scale,
+    cells: [weight(mass, { unit: shows, division }), undefined, { words: scale, across: true }],
   });
   const rows = [
     ...withStock.map((one) => row(one, one.name)),
     ...(totalWithStock
-      ? [{ label: "dough", figures: [weight(totalWithStock, { unit, division: finestDivision(withStock) })] }]
+      ? [{ label: "dough", cells: [weight(totalWithStock, { unit, division: finestDivision(withStock) })] }]
       : []),
     ...parts.map((part) => row(part, `${part.name} to make the stock`)),
-    ...(remedies.stock ? [{ label: "the stock lasts for loads", figures: [shown(remedies.stock.stock.lasts)] }] : []),
+    ...(remedies.stock ? [{ label: "the stock lasts for loads", cells: [shown(remedies.stock.stock.lasts)] }] : []),
   ];
   const finer = remedies.finer.map(({ weighed, division }) => {
     const figure = inUnit(division, weighed.unit);
-    return { label: `weigh ${weighed.line.name} on a scale to`, ...withUnit(figure) };
+    return { label: `weigh ${weighed.line.name} on a scale to`, cells: withUnit(figure) };
   });
   return [
-    { heading: "One load with the stock solution", columns: [`one load, ${unit}`, "weigh on"], rows, asWritten: true },
-    { heading: "Too little for the scale", columns: ["", ""], rows: finer, asWritten: true },
+    {
+      heading: "One load with the stock solution",
+      columns: [`one load, ${unit}`, "", "weigh on"],
+      rows,
+      asWritten: true,
+    },
+    { heading: "Too little for the scale", columns: ["", "unit"], rows: finer, asWritten: true },
   ].filter((group) => group.rows.length > 0);
 }

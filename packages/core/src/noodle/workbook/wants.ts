@@ -1,3 +1,4 @@
+import type { HeldWant } from "../../explore/wanted-checks.ts";
 import type { Want } from "../../explore/wanted-figures.ts";
 import type { Figure } from "../../figure/figure.ts";
 import { dec } from "../../number/decimal.ts";
@@ -6,7 +7,7 @@ import type { CellOf, WorkbookCheck } from "../../render/workbook/workbook.ts";
 import type { Made } from "./made.ts";
 
 /** Whether what is reached does not meet what is wanted, as the command holds it: as shown, or exactly. */
-export function missedRule({ reached, least, most, asShown }: Want): (cell: CellOf) => string {
+export function missedRule({ reached, least, most, asShown }: Omit<Want, "label">): (cell: CellOf) => string {
   const step = literal(dec(10).pow(-(reached?.places ?? 0)));
   return (cell) => {
     const less = (one: Figure | undefined, other: Figure | undefined): readonly string[] => {
@@ -16,6 +17,22 @@ export function missedRule({ reached, least, most, asShown }: Want): (cell: Cell
     };
     return `OR(${[...less(reached, least), ...less(most, reached)].join(",")})`;
   };
+}
+
+/** What is wanted, the two ends of one thing together. */
+export function wantsInOne(held: readonly HeldWant[]): readonly HeldWant[] {
+  const rows: HeldWant[] = [];
+  for (const one of held) {
+    const { check, want } = one;
+    const last = rows.at(-1);
+    const isOther = want.reached !== undefined && last?.want.reached?.id === want.reached.id;
+    if (!isOther || want.least !== undefined || last.want.most !== undefined) rows.push(one);
+    else {
+      const both = { ...last.check, holds: last.check.holds && check.holds };
+      rows[rows.length - 1] = { check: both, want: { ...last.want, most: want.most } };
+    }
+  }
+  return rows;
 }
 
 /** That all that is wanted is met, can be told, and can be at all. */
@@ -37,18 +54,21 @@ export function wantedChecks({ noodle, wants, untold, graph }: Made): readonly W
               `OR(${ranges.map((id) => `${cell(id)}>${cell(id.replace(/least$/u, "most"))}`).join(",")})`,
           },
         ]),
-    ...(wants.length === 0
+    ...(wants.length + untold.length === 0
       ? []
       : [
           {
             of: "what is wanted",
-            text: "not all of it is met: see Wanted beside the inputs",
-            failing: wants.some(({ check }) => !check.holds),
+            text: "not all of it is met, or can be told: see Wanted beside the inputs",
+            failing: untold.length > 0 || wants.some(({ check }) => !check.holds),
             fails: (cell: CellOf, changed: string) =>
-              `OR(${[...told.map((want) => missedRule(want)(cell)), ...(told.length < wants.length ? [changed] : [])].join(",")})`,
+              `OR(${[
+                ...told.map((want) => missedRule(want)(cell)),
+                ...(told.length < wants.length ? [changed] : []),
+                ...(untold.length > 0 ? ["1=1"] : []),
+              ].join(",")})`,
           },
         ]),
-    ...untold.map((text) => ({ of: "what is wanted and cannot be told", text, failing: true, fails: () => "1=1" })),
     ...(noodle.settled === undefined
       ? []
       : [

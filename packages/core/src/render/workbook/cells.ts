@@ -1,7 +1,6 @@
 /**
- * What a cell is for, which a writer turns into its looks; a column is the heading of numbers, titles and notes go across
- * to the next cell, a
- * check is to be marked where it says anything but `fine`. Only an input can be changed without lifting the protection.
+ * What a cell is for, which a writer turns into its looks; a column is the heading of numbers; titles, notes, words and checks
+ * go across to the next cell; a check is to be marked where it says anything but `fine`. Only an input can be changed without lifting the protection.
  */
 export type CellRole =
   | "title"
@@ -10,6 +9,7 @@ export type CellRole =
   | "text"
   | "note"
   | "unit"
+  | "words"
   | "input"
   | "number"
   | "result"

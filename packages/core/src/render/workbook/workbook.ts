@@ -39,20 +39,24 @@ export interface InputGroup {
   readonly figures: readonly InputFigure[];
 }
 
-/** A row of results: the figure in each column, and words behind them, which a formula may choose. */
+/** Words beside results, which a formula may choose. */
+export interface ResultWords {
+  readonly words: string;
+  readonly formula?: ((cell: CellOf, changed: string) => string) | undefined;
+  /** Whether they go on over the columns that follow, where nothing else stands. */
+  readonly across?: true;
+}
+
+/** A row of results: in each column a figure or words. */
 export interface ResultRow {
   readonly label: string;
-  readonly figures: readonly ShownFigure[];
-  readonly words?: string;
-  /** What stands behind the words. */
-  readonly unit?: string;
-  readonly wordsFormula?: (cell: CellOf, changed: string) => string;
+  readonly cells: readonly (ShownFigure | ResultWords | undefined)[];
 }
 
 /** Results under one heading. */
 export interface ResultGroup {
   readonly heading: string;
-  /** Headings of the columns of figures and of the words behind them. */
+  /** Headings of the columns. */
   readonly columns: readonly string[];
   readonly rows: readonly ResultRow[];
   /** Whether they hold for the spec as it is written alone. */
@@ -115,8 +119,14 @@ const figureHeadings = 3;
 /** Columns of the first sheet. */
 const columns = { label: 0, input: 1, unit: 2, spec: 3, changed: 4, result: 6, value: 7 } as const;
 
+/** Characters that words are set in by. */
+const setIn = 2;
+/** How many numbers stand before the words about them. */
+const wordsFrom = 2;
+
 const fine = "fine";
-const again = "make the workbook anew";
+/** What is to be done where only the command knows. */
+export const again = "make the workbook anew";
 /** What stands beside an input. */
 const beside = { changed: "changed", none: "no number", beyond: "not taken" } as const;
 /** What the cell that sums the checks up says. */
@@ -262,29 +272,32 @@ class UseSheet {
 
   #putResults(top: number): void {
     let row = top;
+    const width = Math.max(...this.#parts.results.map((group) => group.columns.length));
     for (const { heading, columns: titles, rows, asWritten = false } of this.#parts.results) {
-      const numbers = Math.max(...rows.map(({ figures }) => figures.length));
-      for (const [index, value] of [heading, ...titles].entries()) {
-        const role = index > 0 && index <= numbers ? "column" : "heading";
-        this.#sheet.put(row, columns.result + index, { role, value });
+      this.#sheet.put(row, columns.result, { role: "heading", value: heading });
+      for (let index = 0; index < width; index += 1) {
+        const [title = "", isWords] = [titles[index], rows.some(({ cells }) => cells[index] && !isShown(cells[index]))];
+        this.#sheet.put(row, columns.value + index, { role: isWords || !title ? "heading" : "column", value: title });
       }
       row += 1;
-      for (const { label, figures, words, unit, wordsFormula } of rows) {
+      for (const { label, cells } of rows) {
         this.#sheet.put(row, columns.result, { role: "text", value: printable(label) });
-        for (const [index, shown] of figures.entries()) {
-          const address = this.#putResult(row, columns.value + index, shown, asWritten);
-          if (index === 0 && !asWritten) this.#name(label, shown.unit, address);
+        for (const [index, cell] of cells.entries()) {
+          const column = columns.value + index;
+          if (isShown(cell)) {
+            const address = this.#putResult(row, column, cell, asWritten);
+            if (index === 0 && !asWritten) this.#name(label, cell.unit, address);
+          } else if (cell !== undefined) this.#putWords(row, column, cell);
         }
-        if (words !== undefined) {
-          const formula = wordsFormula && { formula: this.#answered(wordsFormula(this.#cellOf, this.anyChange)) };
-          const value = printable(words);
-          this.#sheet.put(row, columns.value + figures.length, { role: "unit", value, ...formula });
-        }
-        if (unit !== undefined) this.#sheet.put(row, columns.value + figures.length + 1, { role: "unit", value: unit });
         row += 1;
       }
       row += 1;
     }
+  }
+
+  #putWords(row: number, column: number, { words, formula: made, across }: ResultWords): void {
+    const formula = made && { formula: this.#answered(made(this.#cellOf, this.anyChange)) };
+    this.#sheet.put(row, column, { role: across ? "words" : "unit", value: printable(words), ...formula });
   }
 
   #putResult(row: number, column: number, { id, unit, places }: ShownFigure, asWritten: boolean): string {
@@ -340,11 +353,21 @@ class UseSheet {
 
   done() {
     const fitting = (column: number, role: CellRole, least: number, most: number): number =>
-      Math.min(most, Math.max(least, this.#sheet.longest(column, role)));
-    const [label, result] = [columns.label, columns.result].map((column) => fitting(column, "text", 24, 44));
-    const unit = fitting(columns.unit, "unit", 12, 20);
-    return this.#sheet.done([label ?? 0, 12, unit, 11, 10, 2, result ?? 0, 12, 12, 20], 1);
+      Math.min(most, Math.max(least, this.#sheet.longest(column, role) + setIn));
+    const text = (column: number): number => fitting(column, "text", 24, 44);
+    const last = Math.max(...this.#parts.results.map((group) => group.columns.length)) - 1;
+    const results = Array.from({ length: last }, (_, index) => fitting(columns.value + index, "unit", 12, 24));
+    // Words that go on over several columns get together what the longest of them takes.
+    const begun = results.slice(wordsFrom).reduce((sum, one) => sum + one, 0);
+    const words = fitting(columns.value + wordsFrom, "words", 14, 48) - begun;
+    const end = Math.max(words, fitting(columns.value + last, "unit", 12, 24));
+    const inputs = [text(columns.label), 12, fitting(columns.unit, "unit", 12, 24), 11, 11, 1];
+    return this.#sheet.done([...inputs, text(columns.result), ...results, end], 1);
   }
+}
+
+function isShown(cell: ResultRow["cells"][number]): cell is ShownFigure {
+  return cell !== undefined && "id" in cell;
 }
 
 /** The word beside an input: whether it was changed, and whether it has a number that it takes. */
