@@ -177,6 +177,39 @@ describe("outside the fits", () => {
     expect(outcome.ok && outcome.notes.map(({ code }) => code)).toEqual(["strength.no-density", "ph.not-estimated"]);
   });
 
+  test.each([
+    "mass-percent",
+    "parts-to-water",
+    "mol-per-kilogram",
+    "density",
+    "mass-volume-percent",
+    "grams-per-litre",
+    "mol-per-litre",
+    "degrees-baume",
+  ] as const)("what is beyond reach in %s is told with a reach in that measure, which works", (measure) => {
+    always(4, [fc.integer({ min: 20, max: 400 }), fc.integer({ min: 0, max: 10 })], (tenths, potash) => {
+      const salts = tenths / (potash > 4 ? 10 : 25);
+      const product = {
+        species: {
+          K2CO3: dec(salts).times(potash).div(10).toFixed(),
+          Na2CO3: dec(salts)
+            .times(10 - potash)
+            .div(10)
+            .toFixed(),
+        },
+        water: dec(100).minus(salts).toFixed(),
+        inert: "0",
+      };
+      const asked = (value: string) =>
+        solutionAt(product, measure === "degrees-baume" ? { measure, value, scale: "144.3" } : { measure, value });
+      const refused = asked(measure === "density" ? "3" : measure === "degrees-baume" ? "99" : "2000");
+      const [expected = ""] = refused.ok ? [] : refused.problems.map((one) => told(one).expected);
+      const most = /(?:at most|and) (?<most>[\d.]+) (?!at most)/u.exec(expected)?.groups?.["most"] ?? "";
+      expect(asked(most).ok, expected).toBe(true);
+      expect(asked(dec(most).times("1.002").toFixed()).ok, expected).toBe(false);
+    });
+  });
+
   test("values that no solution has are refused", () => {
     expect(codesOf(solutionAt(pure("Na2CO3"), { measure: "density", value: "1.5" }))).toEqual(["strength.beyond-fit"]);
     expect(codesOf(solutionAt(pure("Na2CO3"), { measure: "density", value: "0.9" }))).toEqual(["strength.beyond-fit"]);

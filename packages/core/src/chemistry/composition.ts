@@ -193,7 +193,8 @@ export function solutionOf(composition: Composition, massPercent: DecimalInput):
     return refuse(
       problem("solution.too-strong", [], {
         strength: decimalText(strength),
-        most: decimalText(own.toDecimalPlaces(4)),
+        most: reachText(own),
+        unit: "% by mass",
       }),
     );
   }
@@ -204,6 +205,11 @@ export function solutionOf(composition: Composition, massPercent: DecimalInput):
       { composition: waterOnly, mass: water },
     ]),
   );
+}
+
+/** The greatest strength that can be asked for, in four digits: rounded down, so that asking for it works. */
+export function reachText(most: Decimal): DecimalText {
+  return decimalText(most.toSignificantDigits(4, 1));
 }
 
 /** Nothing but water. */

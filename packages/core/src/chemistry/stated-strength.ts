@@ -1,12 +1,13 @@
 import { answer, type Note, note, type Outcome, type Problem, problem, refuse } from "../figure/problem.ts";
-import { type Decimal, type DecimalText, dec, fixedText, HUNDRED, ONE, sum } from "../number/decimal.ts";
-import { type BaumeName, baumeScales, densityFromBaume } from "./baume.ts";
+import { type Decimal, type DecimalText, dec, decimalText, fixedText, HUNDRED, ONE, sum } from "../number/decimal.ts";
+import { type BaumeName, baumeFromDensity, baumeScales, densityFromBaume } from "./baume.ts";
 import { rootBetween } from "./bracket.ts";
 import {
   anhydrousShare,
   type Composition,
   isChloride,
   mixture,
+  reachText,
   sharesOf,
   solutionOf,
   speciesOf,
@@ -122,30 +123,38 @@ function solutionFor(product: Composition, stated: StatedStrength, tilt: -1 | 0 
   if (anhydrousShare(product).isZero()) return refuse(noSalt);
   if (value.lte(0)) return refuse(problem("strength.value", [], { strength: value.toString() }));
   const temperature = dec(stated.temperature ?? USUAL_TEMPERATURE);
-  const byVolume = (measure: Measure): Outcome<Composition> => byDensity(product, value, temperature, measure, tilt);
+  const byVolume = (unit: string, measure: Measure): Outcome<Composition> =>
+    byDensity(product, value, temperature, measure, tilt, { value, unit });
+  const byWater = (salts: Decimal, unit: string): Outcome<Composition> => {
+    const outcome = withWater(product, salts.div(value));
+    if (outcome.ok) return outcome;
+    const most = reachText(salts.div(product.water));
+    return refuse(problem("solution.too-strong", [], { strength: decimalText(value), most, unit }));
+  };
   switch (stated.measure) {
     case "mass-percent":
       return solutionOf(product, value);
     case "parts-as-weighed":
       return solutionOf(product, anhydrousShare(product).times(value).div(value.plus(HUNDRED)));
     case "parts-to-water":
-      return withWater(product, anhydrousShare(product).times(HUNDRED).div(value));
+      return byWater(anhydrousShare(product).times(HUNDRED), "parts to 100 parts of water");
     case "mol-per-kilogram":
-      return withWater(product, molesIn(product).times(1000).div(value));
+      return byWater(molesIn(product).times(1000), "mol/kg of water");
     case "density":
-      return byVolume((_, density) => density);
+      return byVolume("g/mL", (_, density) => density);
     case "mass-volume-percent":
-      return byVolume((solution, density) => anhydrousShare(solution).times(density));
+      return byVolume("% w/v", (solution, density) => anhydrousShare(solution).times(density));
     case "grams-per-litre":
-      return byVolume((solution, density) => anhydrousShare(solution).times(density).times(10));
+      return byVolume("g/L", (solution, density) => anhydrousShare(solution).times(density).times(10));
     case "mol-per-litre":
-      return byVolume((solution, density) => molesIn(solution).times(density).times(10));
+      return byVolume("mol/L", (solution, density) => molesIn(solution).times(density).times(10));
     case "degrees-baume": {
       const { sample, modulus } = baumeScales[stated.scale];
       if (value.gte(modulus)) return refuse(beyondModulus(value, modulus));
       const read = dec(stated.temperature ?? sample);
       const density = densityFromBaume(value, stated.scale, read);
-      return byDensity(product, density, read, (_, found) => found, tilt);
+      const degrees = (found: Decimal): Decimal => baumeFromDensity(found, stated.scale, read);
+      return byDensity(product, density, read, (_, found) => found, tilt, { value, unit: "°Bé", degrees });
     }
   }
 }
@@ -198,6 +207,7 @@ function byDensity(
   temperature: Decimal,
   measure: Measure,
   tilt: -1 | 0 | 1,
+  asked: { readonly value: Decimal; readonly unit: string; readonly degrees?: (density: Decimal) => Decimal },
 ): Outcome<Composition> {
   const greatest = strongest(product);
   const thinned = (percent: Decimal): Composition => {
@@ -218,12 +228,14 @@ function byDensity(
   };
   const root = rootBetween((percent) => height(percent).minus(target), dec(0), greatest);
   if (root === undefined || root.isZero() || height(root).minus(target).abs().gt("1e-12")) {
+    const { value, unit, degrees = (same: Decimal) => same } = asked;
     return refuse(
       problem("strength.beyond-fit", [], {
-        measured: fixedText(target, 4),
-        lowest: fixedText(height(dec(0)), 4),
-        highest: fixedText(height(greatest), 4),
-        strongest: fixedText(greatest, 1),
+        measured: decimalText(value),
+        unit,
+        lowest: decimalText(degrees(height(dec(0))).toDecimalPlaces(4)),
+        highest: reachText(degrees(height(greatest))),
+        strongest: reachText(greatest),
       }),
     );
   }

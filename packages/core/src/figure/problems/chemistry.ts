@@ -81,9 +81,9 @@ export const chemistry = {
     expected: "parts that add up to at most 100 % of the product",
     advice: "state every part in % of the product as it is, water included",
   })),
-  "solution.too-strong": input(({ strength, most }: Texts<"strength" | "most">) => ({
-    found: `a strength of ${strength} % by mass`,
-    expected: `above 0 and at most ${most} % by mass, the strength of the product itself`,
+  "solution.too-strong": input(({ strength, most, unit }: Texts<"strength" | "most" | "unit">) => ({
+    found: `a strength of ${strength} ${unit}`,
+    expected: `above 0 and at most ${most} ${unit}, the strength of the product itself`,
     advice: "ask for a weaker solution or take a stronger product",
   })),
   "convert.dose": input(({ mass }: Texts<"mass">) => ({
@@ -218,9 +218,15 @@ export const chemistry = {
     advice: "read the hydrometer again",
   })),
   "strength.beyond-fit": noAnswer(
-    ({ measured, lowest, highest, strongest }: Texts<"measured" | "lowest" | "highest" | "strongest">) => ({
-      found: `a strength or density that comes to ${measured}`,
-      expected: `between ${lowest} (water) and ${highest} (${strongest} % by mass, where the published fits or the product itself end)`,
+    ({
+      measured,
+      lowest,
+      highest,
+      unit,
+      strongest,
+    }: Texts<"measured" | "lowest" | "highest" | "unit" | "strongest">) => ({
+      found: `a strength or density of ${measured} ${unit}`,
+      expected: `between ${lowest} (water) and ${highest} ${unit} (${strongest} % by mass, where the published fits or the product itself end)`,
       advice:
         Number(measured) > Number(highest)
           ? "ask for a weaker solution or take a stronger product, or check the value, its unit and its temperature"
