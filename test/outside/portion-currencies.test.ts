@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { minorPlaces } from "#core/batch/cost-currencies.ts";
+import { minorPlaces } from "#core/materials/currencies.ts";
 
 /** ISO 4217, list one, as published on 25 June 2024: code and digits of the minor unit. */
 const rows: readonly (readonly [code: string, places: number])[] = [

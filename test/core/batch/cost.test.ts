@@ -1,7 +1,7 @@
 import type { Figure } from "@noodlewright/core/figure";
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { minorPlaces } from "#core/batch/cost-currencies.ts";
+import { minorPlaces } from "#core/materials/currencies.ts";
 import { dec, sum } from "#core/number/decimal.ts";
 import { always } from "../../always.ts";
 import { formulas, kitchens } from "../formula/random-spec.ts";

@@ -12,6 +12,7 @@ interface Sample {
   readonly asks?: readonly (readonly [line: number, word: string])[];
   readonly leftOut?: readonly (readonly [line: number, word: string])[];
   readonly remarks?: readonly string[];
+  readonly prices?: Readonly<Record<string, string>>;
 }
 
 const plain = ["flours bread flour 1000 g", "water water 380 g", "salt salt 10 g"];
@@ -468,13 +469,196 @@ const samples: readonly Sample[] = [
       [0, "how much water"],
     ],
   },
+  {
+    style: "a column of what each row costs, which says for how much no price is",
+    text: "Ingredient,g,EUR\nbread flour,1000,0.94\nwater,380,0\nsalt,10,0.01",
+    read: plain,
+    remarks: ['"EUR" is left out: it does not say for how much'],
+  },
+  {
+    style: "a price for a kilogram, before the weights",
+    text: "Ingredient;Price EUR/kg;g\nbread flour;0,94;1000\nwater;0;380\nsalt;0,60;10",
+    read: plain,
+    prices: { "bread flour": "0.94 EUR/kg", salt: "0.60 EUR/kg" },
+    remarks: ['prices are taken from the column "Price EUR/kg"'],
+  },
+  {
+    style: "a price for a bag, whose weight stands in the head, beside another column of money",
+    text: "Ingredient\tkg\tPrice per 25 kg bag (€)\tCost\nbread flour\t1\t23.50\t0.94\nwater\t0.38\t\t",
+    read: ["flours bread flour 1 kg", "water water 0.38 kg"],
+    prices: { "bread flour": "23.50 EUR per 25 kg" },
+    remarks: ['prices are taken from the column "Price per 25 kg bag (€)"', '"Cost" is left out'],
+  },
+  {
+    style: "a price for a bag, whose weight stands in a column",
+    text: "Ingredient\tg\tBag kg\tEUR per bag\nbread flour\t1000\t25\t23.50\nwater\t380\t\t\nsalt\t10\t1\t0.6",
+    read: plain,
+    prices: { "bread flour": "23.50 EUR per 25 kg", salt: "0.6 EUR per 1 kg" },
+    remarks: ['column "EUR per bag"'],
+  },
+  {
+    style: "prices in the cells, of which one has a sign of several currencies",
+    text: "Ingredient\tg\tPrice\nbread flour\t1000\t$0.94/lb\nwater\t380\t\nsalt\t10\t0.50 USD/kg",
+    read: plain,
+    prices: { salt: "0.50 USD/kg" },
+    remarks: ['column "Price", but for line 2'],
+  },
+  {
+    style: "a price in yen for a kilogram",
+    text: "材料\t分量(g)\t単価(円/kg)\n強力粉\t1000\t280\n水\t380\t\n食塩\t10\t100",
+    read: ["flours 強力粉 1000 g", ...plain.slice(1)],
+    prices: { 強力粉: "280 JPY/kg", salt: "100 JPY/kg" },
+    remarks: ["単価"],
+  },
+  {
+    style: "money in rows without a head",
+    text: "bread flour\t1000 g\t€ 0.94\nwater\t380 g\t€ 0.00\nsalt\t10 g\t€0.01",
+    read: plain,
+    remarks: ["money in the rows is left out"],
+  },
+  ...["1\t0\nwater\t0\t380\nsalt\t\t10", "1\t–\nwater\tn/a\t380\nsalt\t0\t10"].map((cells) => ({
+    style: `kilograms and grams, the one or the other: ${JSON.stringify(cells)}`,
+    text: `Ingredient\tkg\tg\nbread flour\t${cells}`,
+    read: ["flours bread flour 1 kg", ...plain.slice(1)],
+  })),
+  {
+    style: "kilograms and grams that are the same, and that are not",
+    text: "Ingredient\tkg\tg\nbread flour\t1\t1000\nwater\t0.38\t380\nsalt\t1\t10",
+    read: ["flours bread flour 1 kg", "water water 0.38 kg"],
+    asks: [[4, '"1 kg" and "10 g" are not the same']],
+  },
+  {
+    style: "pounds and ounces in two columns",
+    text: "Ingredient\tlb\toz\nbread flour\t2\t3\nwater\t\t12.5",
+    read: ["flours bread flour 2 lb 3 oz", "water water 12.5 oz"],
+  },
+  {
+    style: "per cents that are rounded beside the grams",
+    text: "Ingredient\tg\t%\nbread flour\t667\t66.7\nrye flour\t333\t33.3\nwater\t380\t38\nsalt\t10\t1",
+    read: ["flours bread flour 667 g", "flours rye flour 333 g", ...plain.slice(1)],
+  },
+  {
+    style: "shares of one, and not of a hundred, beside the grams",
+    text: "Ingredient\tg\t%\nbread flour\t1000\t1\nwater\t380\t0.38\nsalt\t10\t0.01",
+    read: plain,
+  },
+  {
+    style: "batches side by side by what they make",
+    text: "Ingredient\t1 kg\t5 kg\t10 kg\nbread flour\t1000\t5000\t10000\nwater\t380\t1900\t3800\nsalt\t10\t50\t100",
+    read: plain,
+    remarks: ['of the columns "1 kg", "5 kg", "10 kg" only "1 kg" is read', "numbers without a unit"],
+  },
+  {
+    style: "a small batch and a large one",
+    text: "Ingredient\tSmall batch g\tLarge batch g\nbread flour\t1000\t5000\nwater\t380\t1900\nsalt\t10\t50",
+    read: plain,
+    remarks: ['only "Small batch g" is read'],
+  },
+  {
+    style: "batches below a head of two rows, with a total",
+    text: "\tSmall batch\t\tLarge batch\t\nIngredient\tg\t%\tg\t%\nbread flour\t1000\t100\t5000\t100\nwater\t380\t38\t1900\t38\nsalt\t10\t1\t50\t1\nTotal\t1390\t\t6950",
+    read: plain,
+    remarks: ['only "Small batch g", "Small batch %" are read'],
+  },
+  {
+    style: "batches by number, the corner of the table empty",
+    text: "\tBatch 1\tBatch 2\nbread flour\t1000\t2000\nwater\t380\t760\nsalt\t10\t20",
+    read: plain,
+    remarks: ['only "Batch 1" is read', "numbers without a unit"],
+  },
+  {
+    style: "the line of a spreadsheet that says what parts the cells",
+    text: "sep=;\nIngredient;g;Notes\nbread flour;1000;mill | silo | sack\nwater;380;tap | cold\nsalt;10;sea | fine",
+    read: plain,
+    remarks: ['"Notes" is kept as notes'],
+  },
+  {
+    style: "shares of one under a head of per cents",
+    text: "Ingredient\t%\nbread flour\t0.8\nrye flour\t0.2\nwater\t0.38\nsalt\t0.01",
+    read: ["flours bread flour 0.8 %", "salt salt 0.01 %"],
+    asks: [
+      [3, "the shares of the flours make up 1, and not 100"],
+      [4, "is 38 % meant?"],
+    ],
+  },
+  {
+    style: "water as a share of one beside flour by weight",
+    text: "Ingredient\tg\t%\nbread flour\t1000\t\nwater\t\t0.38\nsalt\t10\t",
+    read: [plain[0] ?? "", plain[2] ?? ""],
+    asks: [[3, "is 38 % meant?"]],
+  },
+  {
+    style: "a title, a head in the third row, columns of no use, and a total without a word",
+    text: "Evening noodle\t\t\t\n\t\t\t\nNo\tIngredient\tg\tProtein %\tkcal\n1\tbread flour\t1000\t12\t340\n2\twater\t380\t\t0\n3\tsalt\t10\t\t0\n\t\t1390\t\t",
+    read: plain,
+    leftOut: [[7, "numbers without a name"]],
+    remarks: ['"kcal" is left out'],
+  },
+  {
+    style: "an empty cell before the name",
+    text: "Group\tIngredient\tg\nFlours\tbread flour\t1000\n\twater\t380\n\tsalt\t10",
+    read: plain,
+    remarks: ['"Group" is kept as notes'],
+  },
+  {
+    style: "two formulas below one another",
+    text: "Ingredient\tg\nbread flour\t1000\nwater\t380\nsalt\t10\n\nIngredient\tg\nrye flour\t500\nwater\t200",
+    read: plain,
+    leftOut: [
+      [7, "a second table"],
+      [8, "a second table"],
+    ],
+  },
+  {
+    style: "two formulas beside one another",
+    text: "Ingredient\tg\t\tIngredient\tg\nbread flour\t1000\t\trye flour\t500\nwater\t380\t\twater\t200\nsalt\t10\t\t\t",
+    read: plain,
+    leftOut: [
+      [2, "a second table"],
+      [3, "a second table"],
+    ],
+  },
+  {
+    style: "one formula in two tables beside one another",
+    text: "Dry\tg\t\tWet\tg\nbread flour\t1000\t\twater\t380\nsalt\t10\t\twhole egg\t50",
+    read: [plain[0] ?? "", plain[1] ?? "", plain[2] ?? "", "ingredients whole egg 50 g"],
+  },
+  {
+    style: "what dusts in a table of its own",
+    text: "Dough\tg\nbread flour\t1000\nwater\t380\nDusting\tg\ncornstarch\t30",
+    read: [...plain.slice(0, 2), "dusting cornstarch 30 g"],
+  },
+  {
+    style: "cells that hold less than nothing, and the sign of an error",
+    text: "Ingredient\tg\nbread flour\t1000\nwater\t380\nsodium carbonate\t-6\nsalt\t#REF!",
+    read: plain.slice(0, 2),
+    asks: [[5, "no amount stands there"]],
+    leftOut: [[4, "below nothing"]],
+  },
+  {
+    style: "words behind the amounts, without a head",
+    text: "bread flour\t1000 g\tsifted twice\nwater\t380 g\tcold\nsalt\t10 g\t",
+    read: plain,
+  },
+  {
+    style: "separators at the ends, and empty rows",
+    text: "Ingredient;g;;;\nbread flour;1.000,5;;;\n;;;;\nwater;380,25;;;\nsalt;10;;;\nSumme;1.390,75",
+    read: ["flours bread flour 1000.5 g", "water water 380.25 g", "salt salt 10 g"],
+  },
+  {
+    style: "per cents of the flour beside per cents of the dough",
+    text: "Ingredient\t% of flour\t% of dough\nbread flour\t100\t71.9\nwater\t38\t27.4\nsalt\t1\t0.7",
+    read: ["flours bread flour 100 %", "water water 38 %", "salt salt 1 %"],
+    remarks: ['only "% of flour" is read'],
+  },
 ];
 
 function said({ remarks, understood }: Handwritten): string {
   return [...remarks, ...understood.flatMap((line) => line.remarks)].join("\n");
 }
 
-describe.each(samples)("a formula written as: $style", ({ text, read, asks = [], leftOut = [], remarks = [] }) => {
+describe.each(samples)("a formula written as: $style", ({ text, read, asks = [], leftOut = [], ...more }) => {
+  const { remarks = [], prices } = more;
   const result = readHandwritten(text);
 
   test("is read as it is meant", () => {
@@ -485,6 +669,7 @@ describe.each(samples)("a formula written as: $style", ({ text, read, asks = [],
     for (const [index, [, word]] of leftOut.entries()) expect(result.notUnderstood[index]?.why).toContain(word);
     for (const remark of remarks) expect(said(result)).toContain(remark);
     if (remarks.length === 0) expect(said(result)).toBe("");
+    expect(result.spec["prices"]).toEqual(prices);
   });
 
   test("becomes a spec that says the same, and loads where nothing is open", () => {

@@ -21,7 +21,7 @@ export async function writtenOutsideBook(bytes: Uint8Array, name = ""): Promise<
   return (await writtenBook(bytes)) === undefined ? writtenFormula(bytes, name) : "";
 }
 
-/** What there is to know of how a formula was read: sheets that were left out, a column of notes. */
+/** What there is to know of how a workbook was read: sheets that were left out. */
 export async function writtenRemarks(bytes: Uint8Array): Promise<readonly string[]> {
   return (await written(bytes, "")).remarks;
 }
@@ -37,23 +37,20 @@ async function written(bytes: Uint8Array, name: string): Promise<Written> {
     const why = isOlder(bytes) ? "older" : ownHeading.test(text ?? "") ? "cells alone" : undefined;
     if (why !== undefined) return { text: ownProblem("file.workbook", { why }), remarks: [] };
     if (text === undefined) return { text, remarks: [] };
-    return notesApart(text.replace(separatorLine, "").replace(quotedCell, onOneLine));
+    return { text: text.replace(quotedCell, onOneLine), remarks: [] };
   }
   const { linesOfWorkbook } = await import("./workbook-lines.ts");
   const lines = linesOfWorkbook(bytes);
   if ("why" in lines) return { text: ownProblem("file.workbook", { why: lines.why }), remarks: [] };
-  const { text, remarks } = notesApart(lines.text);
   const unread = lines.unread.map((sheet) => `"${sheet}"`).join(", ");
   return {
-    text,
-    remarks: unread === "" ? remarks : [`read from the sheet "${lines.sheet}"; not read: ${unread}`, ...remarks],
+    text: lines.text,
+    remarks: unread === "" ? [] : [`read from the sheet "${lines.sheet}"; not read: ${unread}`],
   };
 }
 
 /** The heading of the inputs on a first sheet that was written here, as a line of a table. */
 const ownHeading = /[,;\t]"?change here"?[,;\t]"?unit"?[,;\t]"?in the spec"?[,;\t]/u;
-/** What some spreadsheets put above a table to name what separates its cells. */
-const separatorLine = /^\uFEFF?"?sep=.?"?\r?\n/iu;
 
 /** Whether bytes begin as the compound files do in which older spreadsheets keep a workbook. */
 function isOlder([first, second, third, fourth]: Uint8Array): boolean {
@@ -82,49 +79,8 @@ function wideText(bytes: Uint8Array): string | undefined {
   }
 }
 
-const quotedCell = /(?<=^|[,;\t])"[^"]{1,300}"(?=[ ]*(?:[,;\t\r\n]|$))/gmu;
+const quotedCell = /(?<=^|[,;\t|])"(?:[^"]|""){1,2000}"(?=[ ]*(?:[,;\t|\r\n]|$))/gmu;
 
 function onOneLine(cell: string): string {
   return cell.replace(/\s*[\r\n]\s*/gu, " ");
-}
-
-/** A table with what stands below a heading of notes taken out of its rows, and put below it as notes. */
-function notesApart(text: string): { readonly text: string; readonly remarks: readonly string[] } {
-  const rows = text.split(/\r?\n/u);
-  const isNotes = (cell: string): boolean => /^"?\s*(?:notes?|comments?|remarks?)\s*"?$/iu.test(cell);
-  const top = rows.findIndex(
-    (row) =>
-      !/\d/u.test(row) &&
-      row
-        .split(/[\t;,]/u)
-        .slice(1)
-        .some(isNotes),
-  );
-  const heading = rows[top] ?? "";
-  const sign = ["\t", ";", ","].find((one) => heading.includes(one));
-  if (sign === undefined) return { text, remarks: [] };
-  const column = cellsOf(heading, sign).findIndex(isNotes);
-  const notes: string[] = [];
-  const left = rows.map((row, index) => {
-    const cells = cellsOf(row, sign);
-    const plain = (cell = ""): string => cell.trim().replace(/^"|"$/gu, "").replaceAll('""', "'");
-    const note = index > top ? plain(cells[column]).replaceAll(sign, " –") : "";
-    if (note !== "") notes.push(`${plain(cells.find((cell) => /\p{L}/u.test(cell)))}: ${note}`);
-    return index < top ? row : cells.filter((_, at) => at !== column).join(sign);
-  });
-  if (notes.length === 0) return { text: left.join("\n"), remarks: [] };
-  const named = cellsOf(heading, sign)[column]?.replaceAll('"', "").trim();
-  return { text: [...left, "Notes", ...notes].join("\n"), remarks: [`the column "${named}" is kept as notes`] };
-}
-
-/** The cells of a row; what separates them may stand within quotes. */
-function cellsOf(row: string, sign: string): readonly string[] {
-  const cells = [""];
-  let quoted = false;
-  for (const letter of row) {
-    if (letter === '"') quoted = !quoted;
-    if (letter === sign && !quoted) cells.push("");
-    else cells[cells.length - 1] += letter;
-  }
-  return cells;
 }

@@ -1,9 +1,9 @@
 import { type Figure, found, given, summed, worked } from "../figure/figure.ts";
 import { definition, fromSpec, massBalance } from "../figure/source.ts";
 import type { FormulaLine } from "../formula/line.ts";
+import { currencySource } from "../materials/currencies.ts";
 import { dec, decimalText, digitsText, ZERO } from "../number/decimal.ts";
 import { roundKeepingTotal } from "../number/rounding.ts";
-import { currencySource } from "./cost-currencies.ts";
 import { isTap, materialName, type Prices } from "./cost-prices.ts";
 import type { WeighedLine } from "./weighing.ts";
 

@@ -2,11 +2,11 @@ import { answer, type Note, note, type Outcome, type Path, type Problem, problem
 import type { Formula } from "../formula/formula.ts";
 import type { FormulaLine } from "../formula/line.ts";
 import { materialNamed, nearestMaterials } from "../materials/catalogue.ts";
+import { currencyCodes, minorPlaces } from "../materials/currencies.ts";
 import type { Price } from "../materials/fields.ts";
 import { plainName } from "../materials/nearest.ts";
 import type { Quantity } from "../number/quantity.ts";
 import type { Spec } from "../spec/spec.ts";
-import { currencyCodes, minorPlaces } from "./cost-currencies.ts";
 
 /** An ingredient, what it costs and what there is of it, as far as that is stated. */
 interface PricedLine {

@@ -3,6 +3,8 @@ export interface WrittenLine {
   readonly number: number;
   /** In plain characters, for reading and for a comment. */
   readonly text: string;
+  /** Of a row of a table, which: from 1, and 0 where it has no head. */
+  readonly table?: number;
 }
 
 /** Most lines and letters of a line that are looked at. */
@@ -21,7 +23,7 @@ export function plainLines(text: string): readonly WrittenLine[] {
     .slice(0, mostLines * mostLetters)
     .split(lineEnds)
     .map((line, index) => ({ number: index + 1, text: plainLine(line) }))
-    .filter((line) => line.text !== "");
+    .filter((line) => line.text.trim() !== "");
 }
 
 /** A line in plain characters. @example plainLine("１ ½ kg") // => "1 1/2 kg" */
@@ -41,7 +43,7 @@ export function plainLine(line: string): string {
     .replace(/ +(?=\t)|(?<=\t) +/gu, "")
     .replace(/(?<=\d) {2,}(?=\d)/gu, "\t")
     .replace(/ +/gu, " ")
-    .trim();
+    .replace(/^ +|\s+$/gu, "");
 }
 
 const measure =

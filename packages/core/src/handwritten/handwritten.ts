@@ -2,12 +2,11 @@ import type { Problem } from "../figure/problem.ts";
 import { told } from "../figure/told.ts";
 import { formulaOf } from "../formula/formula.ts";
 import { dec, decimalText, fixedText, sum } from "../number/decimal.ts";
-import { commaUse } from "./amounts.ts";
-import { withoutColumns } from "./cells.ts";
 import { lineEnds, mostLines, plainLine, plainLines, type WrittenLine } from "./characters.ts";
 import { type Draft, type DraftEntry, draftData, draftText } from "./draft.ts";
 import { addedUp, type Part, type PlacedItem, placed } from "./entries.ts";
 import { type Item, ingredientsOf, type ReadLine, readLine } from "./line.ts";
+import { withoutTables } from "./table.ts";
 import { productOf, type Thing, thingsWithin } from "./things.ts";
 import { asked, withUnits } from "./units.ts";
 
@@ -94,12 +93,13 @@ export interface HandwrittenWishes {
  */
 export function readHandwritten(text: string, wishes: HandwrittenWishes = {}): Handwritten {
   const all = plainLines(text);
-  const lines = withoutColumns(all.slice(0, mostLines));
-  const comma = commaUse(lines.map((line) => line.text).join("\n"));
+  const { lines, comma, ...table } = withoutTables(all.slice(0, mostLines));
   const parted = lines.flatMap((line) => ingredientsOf(line, comma));
-  const sorted = sortLines(joinedLines(parted.map((line) => ({ line, read: readLine(line, comma) }))));
+  const beside = table.notes.map((line) => ({ line, read: { kind: "note", opensSteps: false } as const }));
+  const read = joinedLines(parted.map((line) => ({ line, read: readLine(line, comma) })));
+  const sorted = sortLines([...read, ...beside], table.leftOut);
   const { items, remarks } = withUnits(sorted.placed);
-  const { draft, items: merged } = assemble(items, sorted, wishes);
+  const { draft, items: merged } = assemble(items, { ...sorted, prices: table.prices }, wishes);
   const open = merged.flatMap(({ item: { line }, part, asks }) =>
     asks.map(({ about, text: ask }) => ({ line: line.number, text: line.text, part, about, ask })),
   );
@@ -111,7 +111,11 @@ export function readHandwritten(text: string, wishes: HandwrittenWishes = {}): H
     notUnderstood: sorted.leftOut,
     notes: sorted.notes,
     questions: [...open, ...missing, ...beyond],
-    remarks,
+    remarks: [
+      ...remarks,
+      ...table.remarks,
+      ...(all.length > mostLines ? [`only the first ${mostLines} lines are read`] : []),
+    ],
     ...(sorted.yields && { yields: withRawWeight(sorted.yields, merged) }),
     spec,
     text: draftText(draft),
@@ -145,7 +149,12 @@ function joinedLines(lines: readonly NumberedLine[]): readonly NumberedLine[] {
   const joined: NumberedLine[] = [];
   for (const one of lines) {
     const last = joined.at(-1);
-    if (one.read.kind === "amount" && last?.read.kind === "item" && last.read.amounts.length === 0) {
+    if (
+      one.read.kind === "amount" &&
+      one.line.table === undefined &&
+      last?.read.kind === "item" &&
+      last.read.amounts.length === 0
+    ) {
       joined.splice(-1, 1, { ...last, read: { ...last.read, amounts: one.read.amounts } });
     } else joined.push(one);
   }
@@ -161,24 +170,27 @@ interface Sorted {
 }
 
 /** Sorts the lines: ingredients, what is not understood, the title, and what stands beside. */
-function sortLines(lines: readonly NumberedLine[]): Sorted {
+function sortLines(lines: readonly NumberedLine[], ofTables: readonly UnknownLine[]): Sorted {
   let section: "dough" | "dusting" | "method" = "dough";
   let title: string | undefined;
   let yields: Yields | undefined;
   const items: PlacedItem[] = [];
-  const leftOut: UnknownLine[] = [];
+  const leftOut: UnknownLine[] = [...ofTables];
   const notes: KeptNote[] = [];
   const beside: WrittenLine[] = [];
   const note = (line: WrittenLine): void => {
     notes.push({ line: line.number, text: line.text });
     beside.push(line);
   };
-  const beforeAll = (): boolean => items.length === 0 && leftOut.length === 0;
+  const beforeAll = (): boolean => items.length === 0 && leftOut.length === ofTables.length;
   for (const { line, read } of lines) {
     if (read.kind === "heading") section = read.part;
-    const named = /^(?:name|title) ?: ?(.+)$/iu.exec(line.text)?.[1];
+    const named = /^(?:name|title) ?[:\t] ?(.+)$/iu.exec(line.text)?.[1];
     if (title === undefined && beforeAll() && isTitle(read, named !== undefined)) {
-      title = (named ?? line.text).replace(/^[#*_"\s]+|[:*_"\s]+$/gu, "").slice(0, 120);
+      title = (named ?? line.text)
+        .replaceAll("\t", " ")
+        .replace(/^[#*_"\s]+|[:*_"\s]+$/gu, "")
+        .slice(0, 120);
       continue;
     }
     if (read.kind === "yield") {
@@ -210,6 +222,8 @@ function sortLines(lines: readonly NumberedLine[]): Sorted {
     if ("why" in one) leftOut.push({ line: line.number, text: line.text, why: one.why });
     else items.push(one);
   }
+  const others = ofOtherFormulas(items);
+  for (const { item } of others) leftOut.push({ line: item.line.number, text: item.line.text, why: ofAnother });
   const listed = new Set(leftOut.map(({ line }) => line));
   leftOut.push(
     ...namedOnly(
@@ -218,7 +232,21 @@ function sortLines(lines: readonly NumberedLine[]): Sorted {
     ),
   );
   leftOut.sort((one, other) => one.line - other.line);
-  return { title, placed: items, leftOut, notes, ...(yields && { yields }) };
+  const placedItems = items.filter((one) => !others.includes(one));
+  return { title, placed: placedItems, leftOut, notes, ...(yields && { yields }) };
+}
+
+const ofAnother = "it stands in a second table with flour and water of its own: a spec is of one formula";
+
+/** What stands in tables that are formulas by themselves, behind the first of these. */
+function ofOtherFormulas(items: readonly PlacedItem[]): readonly PlacedItem[] {
+  const tableOf = ({ item }: PlacedItem): number => item.line.table ?? 0;
+  const formulas = [...new Set(items.map(tableOf))].filter(
+    (table) =>
+      table > 0 &&
+      ["flours", "water"].every((part) => items.some((one) => one.part === part && tableOf(one) === table)),
+  );
+  return items.filter((one) => formulas.indexOf(tableOf(one)) > 0);
 }
 
 const ofStep = "a step with an amount: what of it belongs in the formula, write on a line of its own";
@@ -274,7 +302,7 @@ interface Assembled {
 /** Puts the ingredients into their places; water and salt have one each, and so has dusting. */
 function assemble(
   items: readonly PlacedItem[],
-  sorted: Sorted,
+  sorted: Sorted & { readonly prices: ReadonlyMap<number, string> },
   { name, sections = {}, remarks = {} }: HandwrittenWishes,
 ): Assembled {
   const merged: PlacedItem[] = [];
@@ -286,6 +314,10 @@ function assemble(
     else merged.splice(same, 1, both(first, one));
   }
   const of = (part: Part): readonly DraftEntry[] => merged.filter((one) => one.part === part).map(({ entry }) => entry);
+  const prices = merged.flatMap(({ part, item: { line }, entry }) => {
+    const price = part === "water" ? undefined : sorted.prices.get(line.number);
+    return price === undefined ? [] : [[entry.name, price] as const];
+  });
   const draft: Draft = {
     name: name ?? sorted.title ?? "Noodles",
     flours: of("flours"),
@@ -296,7 +328,7 @@ function assemble(
     dusting: of("dusting")[0],
     notes: sorted.notes.map(({ text }) => text),
     leftOut: sorted.leftOut.map(({ line, text, why }) => `line ${line}: ${text}: ${why}`),
-    sections,
+    sections: { ...(prices.length > 0 && { prices: Object.fromEntries(prices) }), ...sections },
     remarks,
   };
   return { draft, items: merged };

@@ -1,4 +1,4 @@
-import { dec, HUNDRED, sum } from "../number/decimal.ts";
+import { dec, decimalText, HUNDRED, sum } from "../number/decimal.ts";
 import type { PlacedItem } from "./entries.ts";
 
 /** What the numbers of a formula count, found from all of them together. */
@@ -15,7 +15,7 @@ const total = (items: readonly PlacedItem[]) => sum(items.map(({ entry }) => dec
  */
 export function withUnits(items: readonly PlacedItem[]): UnitsFound {
   const { items: bare, remarks } = namedNumbers(items);
-  const named = sharesChecked(bare);
+  const named = sharesChecked(wholeShares(bare)).map(waterAsked);
   const dough = named.filter(({ part }) => part !== "dusting");
   const flours = named.filter(({ part }) => part === "flours");
   const shares = flours.filter(({ amount }) => amount.by === "share");
@@ -35,9 +35,31 @@ export function withUnits(items: readonly PlacedItem[]): UnitsFound {
     const remark = `the per cents make up 100 with the flour at ${total(flours).toString()}: they are of the dough, and are written as grams in 100 g of it`;
     return { items: named.map(inGrams), remarks: [...remarks, remark] };
   }
-  const text = `the flours make up ${total(flours).toString()} %, and not 100: which share is missing, or too much?`;
+  const made = total(flours);
+  const text = made.minus(1).abs().lte("0.006")
+    ? "the shares of the flours make up 1, and not 100: write each of all the shares a hundred times as large, if that is meant"
+    : `the flours make up ${made.toString()} %, and not 100: which share is missing, or too much?`;
   const last = flours.at(-1);
   return { items: named.map((one) => (one === last ? asked(one, text) : one)), remarks };
+}
+
+/** Beside weights, shares of which those of the flours make up 1 are of one, and not of a hundred. */
+function wholeShares(items: readonly PlacedItem[]): readonly PlacedItem[] {
+  const flours = items.filter(({ part }) => part === "flours");
+  const stated = sum(flours.map(({ amount }) => dec(amount.by === "mass" ? (amount.share ?? 0) : 0)));
+  if (!stated.minus(1).abs().lte("0.006")) return items;
+  return items.map((one) => {
+    const { amount } = one;
+    if (amount.by !== "mass" || amount.share === undefined) return one;
+    return { ...one, amount: { ...amount, share: decimalText(dec(amount.share).times(HUNDRED)) } };
+  });
+}
+
+/** No dough is made of one per cent of water: such a share is of one, and not of a hundred. */
+function waterAsked(one: PlacedItem): PlacedItem {
+  if (one.part !== "water" || one.amount.by !== "share" || dec(one.amount.value).gt(1)) return one;
+  const share = dec(one.amount.value).times(HUNDRED).toString();
+  return asked(one, `${one.amount.text} would be no dough: is ${share} % meant?`);
 }
 
 /** A per cent beside a weight is its share of the flour or of the dough; where it is neither, it may be a strength. */
@@ -85,10 +107,6 @@ function namedNumbers(items: readonly PlacedItem[]): UnitsFound {
   return {
     items: items.map((one) => {
       if (one.amount.by !== "number") return one;
-      if (unit === "%" && one.part === "water" && dec(one.amount.value).lte(1)) {
-        const share = dec(one.amount.value).times(HUNDRED).toString();
-        return asked(withUnit(one, unit), `${one.amount.text} % would be no dough: is ${share} % meant?`);
-      }
       return eggs.includes(one) ? asked(one, eggsOrGrams) : withUnit(one, unit);
     }),
     remarks:
