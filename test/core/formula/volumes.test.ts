@@ -29,6 +29,13 @@ describe("a volume in a spec is refused with the mass that would do", () => {
     expect(Math.abs(grams - 20 * 1.2755)).toBeLessThan(20 * 1.2755 * 0.0045 + 0.05);
   });
 
+  it("of a solution written in one line, as the same in g is read", () => {
+    const line = { name: "30 °Bé K2CO3", amount: "20 mL" };
+    const grams = /write "(?<grams>[\d.]+ g)"/u.exec(advice({ alkali: [line] }, "alkali.0.amount"))?.groups?.["grams"];
+    // 145 / (145 - 30) = 1.261 g/mL against water
+    expect(Number.parseFloat(grams ?? "")).toBeCloseTo(20 * 1.26, 0);
+  });
+
   // from memory: milk and egg of about 1.03 g/mL, oil of about 0.92 g/mL
   it.each([
     ["whole egg", "100 mL", "103.0 g"],
@@ -47,6 +54,10 @@ describe("a volume in a spec is refused with the mass that would do", () => {
     expect(advice({ ingredients: [{ name: "cornstarch", amount: "100 mL" }] }, "ingredients.0.amount")).not.toContain(
       "write",
     );
-    expect(advice({ salt: "5 mL" }, "salt")).not.toContain("weighs");
+    for (const volume of ["5 mL", "1 tsp"]) {
+      expect(advice({ salt: volume }, "salt")).not.toContain("write");
+      const written = { alkali: [{ name: "potassium carbonate", amount: volume }] };
+      expect(advice(written, "alkali.0.amount")).toContain("of a powder weighs more or less by how it lies");
+    }
   });
 });

@@ -6,6 +6,7 @@ import { type OwnMaterials, resolveMaterial } from "../materials/own.ts";
 import { materialFiguresSchema } from "../materials/schema.ts";
 import { type DecimalText, dec, decimalText, fixedText } from "../number/decimal.ts";
 import { parseQuantity } from "../number/quantity.ts";
+import { namedOrWritten } from "./replace.ts";
 
 /** Temperature that a volume is taken at where nobody states one, °C. */
 const usual = "20";
@@ -48,7 +49,8 @@ function gramsAt(input: unknown, path: Path, millilitres: DecimalText, own: OwnM
   const name = at(entry, ["name"]);
   if (path.at(-1) !== "amount" || typeof name !== "string") return undefined;
   const figures = materialFiguresSchema.safeParse(at(entry, ["figures"]));
-  const material = resolveMaterial(name, path, figures.success ? figures.data : undefined, own);
+  const said = figures.success ? figures.data : undefined;
+  const material = said ? resolveMaterial(name, path, said, own) : namedOrWritten(name, path, own, undefined);
   const known = material.ok ? material.value : undefined;
   if (known?.composition !== undefined) {
     const solution = gramsOf(known.composition, { millilitres }, usual);

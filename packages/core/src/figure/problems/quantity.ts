@@ -62,14 +62,20 @@ function whatToDo(
     case "no quantity":
       return `write it like "${example}"`;
     case "kitchen measure":
-      return `"${about}" measures by volume: weigh it; use one of: ${fits}`;
+      return byVolume(about, fits);
     case "unknown unit":
       return `"${about}" is not a unit known here; use one of: ${fits}`;
     case "wrong unit":
-      return `"${about}" measures ${findUnit(about)?.dimension}; use one of: ${fits}`;
+      return findUnit(about)?.dimension === "volume" && dimensions.includes("mass")
+        ? byVolume(about, fits)
+        : `"${about}" measures ${findUnit(about)?.dimension}; use one of: ${fits}`;
     case "order of parts":
       return 'several parts may follow each other only from large to small, as in "1 lb 4 oz"';
   }
+}
+
+function byVolume(unit: string, fits: string): string {
+  return `"${unit}" measures volume: weigh it, since what fills a spoon of a powder weighs more or less by how it lies; use one of: ${fits}`;
 }
 
 const examples: Readonly<Record<Dimension, string>> = {
