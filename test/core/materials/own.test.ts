@@ -20,6 +20,7 @@ describe("a name of the catalogue", () => {
     });
     expect(flour.stated).toEqual({});
     expect(flour.figureSources.protein).toBe(flour.source);
+    expect(answered(resolve("bread flour"))).toBe(flour); // made once, and shared
   });
 
   it("keeps what the kitchen does not state", () => {

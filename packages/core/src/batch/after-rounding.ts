@@ -46,12 +46,12 @@ function isSalt({ material, role }: FormulaLine): boolean {
 }
 
 function compare(id: string, label: string, asked: Figure, weighed: Figure): AfterRounding {
-  const naming = { id: `rounding.${id}`, label: `change of ${label} by rounding`, unit: asked.unit };
+  const { unit } = asked;
   const from = { weighed, asked };
-  const sources = [definition];
-  const places = asked.unit === "% of flour" ? 3 : asked.places;
-  const difference = worked({ ...naming, places }, "weighed - asked", from, ...sources);
-  const ofAsked = { ...naming, id: `${naming.id}.percent`, unit: "%", places: 1 };
-  const change = worked(ofAsked, "100 * (weighed - asked) / asked", from, ...sources);
+  const [own, text] = [`rounding.${id}`, `change of ${label} by rounding`];
+  const places = unit === "% of flour" ? 3 : asked.places;
+  const difference = worked({ id: own, label: text, unit, places }, "weighed - asked", from, definition);
+  const ofAsked = { id: `${own}.percent`, label: text, unit: "%", places: 1 };
+  const change = worked(ofAsked, "100 * (weighed - asked) / asked", from, definition);
   return { id, label, asked, weighed, difference, change };
 }

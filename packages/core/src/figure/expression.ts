@@ -223,7 +223,8 @@ function each(value: Value, work: (number: Decimal) => Decimal): Value {
 
 /** Two sides of an operation: list and list item by item, a list and a number each item with the number. */
 function joined(operator: Operator, left: Value, right: Value): Value {
-  if (!isList(left)) return each(right, (b) => operate(operator, left, b));
+  if (!isList(left))
+    return isList(right) ? right.map((b) => operate(operator, left, b)) : operate(operator, left, right);
   if (!isList(right)) return left.map((a) => operate(operator, a, right));
   if (left.length !== right.length) throw new RangeError("a formula joins lists of unlike length");
   return left.map((a, index) => operate(operator, a, right[index] ?? ZERO));

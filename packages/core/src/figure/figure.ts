@@ -116,20 +116,26 @@ export function worked<const Text extends string, From extends Readonly<Record<s
 ): Figure {
   const feeds: Readonly<Record<string, Feed>> = from;
   const fed: Record<string, Fed> = {};
+  const values: Record<string, Value> = {};
   const behind: Figure[] = [];
-  for (const [name, feed] of Object.entries(feeds)) {
-    if (isList(feed)) fed[name] = { figures: feed.map(idOf) };
-    else fed[name] = isFigure(feed) ? { figure: feed.id } : { constant: decimalText(dec(feed)) };
-    if (isList(feed)) behind.push(...feed);
-    else if (isFigure(feed)) behind.push(feed);
-  }
-  const named = (name: string): Value | undefined => {
+  for (const name of Object.keys(feeds)) {
     const feed = feeds[name];
-    if (feed === undefined) return undefined;
-    if (isList(feed)) return feed.map(exact);
-    return isFigure(feed) ? exact(feed) : dec(decimalText(dec(feed)));
-  };
-  const value = decimalText(evaluate(parseExpression(formula), named));
+    if (feed === undefined) continue;
+    if (isList(feed)) {
+      behind.push(...feed);
+      fed[name] = { figures: feed.map(idOf) };
+      values[name] = feed.map(exact);
+    } else if (isFigure(feed)) {
+      behind.push(feed);
+      fed[name] = { figure: feed.id };
+      values[name] = exact(feed);
+    } else {
+      const constant = decimalText(dec(feed));
+      fed[name] = { constant };
+      values[name] = dec(constant);
+    }
+  }
+  const value = decimalText(evaluate(parseExpression(formula), (name) => values[name]));
   return figureOf(naming, value, Behind.put({ kind: "formula", formula, from: fed }, behind), sources);
 }
 

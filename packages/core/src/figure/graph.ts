@@ -33,10 +33,12 @@ export function graphOf(figures: readonly Figure[], ...known: readonly Graph[]):
   const keepFrom = (ref: Figure | string, graphs: readonly Graph[]): void => {
     if (Object.hasOwn(graph, idOf(ref))) return;
     const [figure, own] = apart(typeof ref === "string" ? figureIn(ref, ...graphs) : ref);
-    const from = own === undefined ? graphs : [own, ...graphs];
-    for (const feed of behindOf(figure)) keepFrom(feed, from);
+    if (figure.working.kind !== "given") {
+      const from = own === undefined ? graphs : [own, ...graphs];
+      for (const feed of behindOf(figure)) keepFrom(feed, from);
+    }
     // The sources are constants that other results name, too.
-    figure.sources.forEach(frozen);
+    for (const source of figure.sources) frozen(source);
     graph[figure.id] = figure;
   };
   for (const figure of figures) keepFrom(figure, known);

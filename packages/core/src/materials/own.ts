@@ -1,6 +1,7 @@
 import type { Product } from "../chemistry/carried.ts";
 import { type Composition, potassiumShare, sharesOf, sodiumShare } from "../chemistry/composition.ts";
 import type { Range } from "../figure/figure.ts";
+import { table } from "../figure/frozen.ts";
 import { answer, type Note, type Outcome, type Path, problem, refuse } from "../figure/problem.ts";
 import { fromSpec, type Source } from "../figure/source.ts";
 import { type Decimal, type DecimalInput, type DecimalText, dec, decimalText, HUNDRED } from "../number/decimal.ts";
@@ -133,13 +134,16 @@ function findBase(
   return refuse(problem("materials.unknown", path, { name: looked, nearest, alkali: isAlkaliLike(looked) }));
 }
 
+const inKitchens = new WeakMap<Material, KitchenMaterial>();
+
 function fromCatalogue(material: Material): KitchenMaterial {
+  const known = inKitchens.get(material);
+  if (known !== undefined) return known;
   const { source } = material;
-  return {
-    ...material,
-    stated: {},
-    figureSources: { moisture: source, protein: source, ash: source, composition: source },
-  };
+  const figureSources = { moisture: source, protein: source, ash: source, composition: source };
+  const made = table({ ...material, stated: {}, figureSources });
+  inKitchens.set(material, made);
+  return made;
 }
 
 /** Lays figures over a material; where the kitchen dried or toasted it, then those that follow from that. */

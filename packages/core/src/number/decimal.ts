@@ -35,7 +35,9 @@ export function dec(input: DecimalInput): Decimal {
   const known = read.get(text);
   if (known !== undefined) return known;
   if (!plainNumber.test(text)) throw new RangeError(`not a finite number: ${text}`);
-  return remembered(text, new Exact(text));
+  const value = new Exact(text);
+  remember(text, value);
+  return value;
 }
 
 /** Reads a decimal where there is one. @example maybeDec("a lot") // => undefined */
@@ -43,14 +45,13 @@ export function maybeDec(input: DecimalInput): Decimal | undefined {
   return input instanceof Exact || plainNumber.test(String(input)) ? dec(input) : undefined;
 }
 
-/** Texts that were read of late: a figure travels as text, and most are read several times. */
+/** Texts that were read or written of late: a figure travels as text, and most are read several times. */
 const read = new Map<string, Decimal>();
 const mostRemembered = 4096;
 
-function remembered(text: DecimalText, value: Decimal): Decimal {
+function remember(text: string, value: Decimal): void {
   if (read.size >= mostRemembered) read.clear();
   read.set(text, value);
-  return value;
 }
 
 export const ZERO = dec(0);
@@ -68,10 +69,12 @@ export function decimalText(value: Decimal): DecimalText {
   if (!value.isFinite()) throw new RangeError("a result is not a finite number");
   if (value.isZero()) return "0";
   if (value.d.length <= shortWords || value.precision() <= 20) return value.toFixed();
-  const text = value.toSignificantDigits(30).toFixed();
-  if (!remainder.test(text)) return text;
-  const whole = value.toSignificantDigits(26);
-  return whole.precision() <= 20 ? whole.toFixed() : text;
+  const short = value.toSignificantDigits(30);
+  const text = short.toFixed();
+  const whole = remainder.test(text) ? value.toSignificantDigits(26) : short;
+  if (whole.precision() <= 20) return whole.toFixed();
+  remember(text, short);
+  return text;
 }
 
 /** Words of seven digits each that come to fewer than 20. */
