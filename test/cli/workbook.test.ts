@@ -50,12 +50,22 @@ function sheetsWorkbook(sheets: Readonly<Record<string, readonly (readonly [stri
 }
 
 /** A workbook as another program writes one: shared texts, per cents by the format of the cell, units in the format. */
-function plainWorkbook(rows: readonly string[]): Uint8Array {
+function plainWorkbook(
+  rows: readonly string[],
+  {
+    formats = ['0.0" g"'],
+    book = "",
+    without = "none",
+  }: Partial<Record<"book" | "without", string>> & {
+    readonly formats?: readonly string[];
+  } = {},
+): Uint8Array {
+  const quoted = formats.map((code) => code.replaceAll("&", "&amp;").replaceAll('"', "&quot;"));
   const texts = ["Ingredient", "Amount", "bread flour", "water", "salt &amp; nothing else", "sodium carbonate"];
-  return zipSync({
+  const parts = {
     "[Content_Types].xml": strToU8("<Types/>"),
     "xl/workbook.xml": strToU8(
-      '<x:workbook xmlns:x="a" xmlns:r="b"><x:sheets><x:sheet name="Kitchen" sheetId="3" r:id="rId7"/></x:sheets></x:workbook>',
+      `<x:workbook xmlns:x="a" xmlns:r="b">${book}<x:sheets><x:sheet name="Kitchen" sheetId="3" r:id="rId7"/></x:sheets></x:workbook>`,
     ),
     "xl/_rels/workbook.xml.rels": strToU8(
       '<Relationships><Relationship Id="rId7" Target="/xl/worksheets/kitchen.xml"/></Relationships>',
@@ -64,11 +74,155 @@ function plainWorkbook(rows: readonly string[]): Uint8Array {
       `<sst>${texts.map((text) => `<si><r><t>${text.slice(0, 2)}</t></r><r><t xml:space="preserve">${text.slice(2)}</t></r><rPh><t>aid</t></rPh></si>`).join("")}</sst>`,
     ),
     "xl/styles.xml": strToU8(
-      '<styleSheet><numFmts><numFmt numFmtId="170" formatCode="0.0&quot; g&quot;"/></numFmts><cellStyleXfs><xf numFmtId="10"/></cellStyleXfs><cellXfs><xf numFmtId="0"/><xf numFmtId="9"/><xf numFmtId="170"><alignment/></xf></cellXfs></styleSheet>',
+      `<styleSheet><numFmts>${quoted.map((code, at) => `<numFmt numFmtId="${170 + at}" formatCode="${code}"/>`).join("")}</numFmts><cellStyleXfs><xf numFmtId="10"/></cellStyleXfs><cellXfs><xf numFmtId="0"/><xf numFmtId="9"/>${quoted.map((_, at) => `<xf numFmtId="${170 + at}"><alignment/></xf>`).join("")}<xf numFmtId="44"/></cellXfs></styleSheet>`,
     ),
     "xl/worksheets/kitchen.xml": strToU8(`<worksheet><sheetData>${rows.join("")}</sheetData></worksheet>`),
-  });
+  };
+  return zipSync(Object.fromEntries(Object.entries(parts).filter(([name]) => name !== without)));
 }
+
+/** A row of a sheet: texts in their cells, numbers by the number of their format, and anything else as it is. */
+function sheetRow(
+  row: number,
+  cells: readonly (string | readonly [number: number, format: number])[],
+  more = "",
+): string {
+  const written = cells.map((cell, at) => {
+    const place = `r="${"ABCDEFGH"[at]}${row}"`;
+    if (typeof cell !== "string") return `<c ${place} s="${cell[1]}"><v>${cell[0]}</v></c>`;
+    return cell.startsWith("<")
+      ? cell.replace("<c", `<c ${place}`)
+      : `<c ${place} t="inlineStr"><is><t>${cell}</t></is></c>`;
+  });
+  return `<row r="${row}"${more}>${written.join("")}</row>`;
+}
+
+const flourAndWater = [sheetRow(1, ["flour", [1000, 2]]), sheetRow(2, ["water", [380, 2]])];
+
+describe("a workbook of another program", () => {
+  test.for<readonly [what: string, file: Uint8Array, text: string, remark?: string]>([
+    [
+      "cells without their addresses",
+      plainWorkbook([
+        '<row><c t="inlineStr"><is><t>flour</t></is></c><c s="2"><v>1000</v></c></row><row><c t="str"><v>water</v></c><c><v>380</v></c></row>',
+      ]),
+      "flour\t1000 g\nwater\t380",
+    ],
+    [
+      "no texts that cells share, and none that point to them",
+      plainWorkbook(flourAndWater, { without: "xl/sharedStrings.xml" }),
+      "flour\t1000 g\nwater\t380 g",
+    ],
+    [
+      "days from 1904 on, and times",
+      plainWorkbook(
+        [
+          ...flourAndWater,
+          sheetRow(3, [
+            [44000, 2],
+            [0.0625, 3],
+          ]),
+        ],
+        { formats: ["yyyy-mm-dd", "[h]:mm"], book: '<x:workbookPr date1904="1"/>' },
+      ),
+      "flour\t1906-09-27\nwater\t1905-01-15\n2024-06-19\t1:30 h",
+    ],
+    [
+      "units and money in the formats of numbers",
+      plainWorkbook(
+        [
+          sheetRow(1, ["flour", [1000, 2], [0.9, 4]]),
+          sheetRow(2, ["water", [380, 3], [0, 5]]),
+          sheetRow(3, ["salt", [0.01, 1], [0.5, 6]]),
+        ],
+        { formats: ['#,##0.0,\\ "kg"', "0\\ \\g", "_-* #,##0.00\\ [$€-407]_-;-* 0.00", '"EUR "0.00'] },
+      ),
+      "flour\t1 kg\t0.9 €\nwater\t380 g\tEUR 0\nsalt\t1 %\t$ 0.5",
+    ],
+    [
+      "three places behind the point, and a trace of a sum",
+      plainWorkbook([...flourAndWater, sheetRow(3, ["salt", [1.125, 0]]), sheetRow(4, ["sugar", [1e-14, 0]])]),
+      "flour\t1000 g\nwater\t380 g\nsalt\t1.1250\nsugar\t0.00000000000001",
+    ],
+    [
+      "a hidden row",
+      plainWorkbook([...flourAndWater, sheetRow(3, ["sugar", [20, 2]], ' hidden="1"')]),
+      "flour\t1000 g\nwater\t380 g",
+      "hidden rows and columns are left out: A3 (sugar), B3 (20 g)",
+    ],
+    [
+      "a hidden column",
+      plainWorkbook([
+        '<cols><col min="2" max="2" hidden="1"/></cols>',
+        sheetRow(1, ["flour", [900, 2], [1000, 2]]),
+        sheetRow(2, ["water", "", [380, 2]]),
+      ]),
+      "flour\t\t1000 g\nwater\t\t380 g",
+      "hidden rows and columns are left out: B1 (900 g)",
+    ],
+    [
+      "cells with errors and answers of yes and no",
+      plainWorkbook([...flourAndWater, sheetRow(3, ["salt", '<c t="e"><v>#REF!</v></c>', '<c t="b"><v>1</v></c>'])]),
+      "flour\t1000 g\nwater\t380 g\nsalt\t#REF!\tTRUE",
+      "errors stand in the cells B3 (#REF!)",
+    ],
+  ])("with %s is read as it shows it", ([, file, text, ...remarks]) => {
+    expect(linesOfWorkbook(file)).toEqual({ text, remarks });
+  });
+
+  test.for<readonly [file: Uint8Array, facts: object]>([
+    [
+      plainWorkbook([sheetRow(1, ['<c t="s"><v>2</v></c>', [1, 0]])], { without: "xl/sharedStrings.xml" }),
+      { why: "part missing", at: "xl/sharedStrings.xml" },
+    ],
+    [
+      plainWorkbook([], { without: "xl/worksheets/kitchen.xml" }),
+      { why: "part missing", at: "xl/worksheets/kitchen.xml" },
+    ],
+    [
+      plainWorkbook([], { without: "xl/_rels/workbook.xml.rels" }),
+      { why: "part missing", at: "xl/_rels/workbook.xml.rels" },
+    ],
+    [plainWorkbook([], { without: "xl/workbook.xml" }), { why: "another" }],
+    [plainWorkbook([sheetRow(1, ["flour", "<c><f>5*80</f></c>"])]), { why: "not worked out", at: "B1" }],
+    [
+      zipSync({ mimetype: [strToU8("application/vnd.oasis.opendocument.spreadsheet"), { level: 0 }] }),
+      { why: "open document" },
+    ],
+    [
+      Uint8Array.from([
+        0xd0,
+        0xcf,
+        0x11,
+        0xe0,
+        ...[..."EncryptedPackage"].flatMap((letter) => [letter.charCodeAt(0), 0]),
+      ]),
+      { why: "locked" },
+    ],
+    [Uint8Array.from([0xd0, 0xcf, 0x11, 0xe0, ...new Uint8Array(300_000)]), { why: "older" }],
+    [new Uint8Array(20_000_001), { why: "too large" }],
+    [new Uint8Array(250_001).fill(0x61), { of: "bytes", most: "250 kB" }],
+  ])("that lacks what it needs is refused with what that is: %#", async ([file, facts]) => {
+    const read = await writtenFormula(file);
+    expect(typeof read === "object" && read.facts).toEqual(facts);
+  });
+
+  test("may be larger than a text, in a file and from standard input", () => {
+    const parts = unzipSync(plainWorkbook(flourAndWater));
+    const picture = Uint8Array.from({ length: 400_000 }, (_, at) => (at * at * 31 + (at >> 3)) % 251);
+    const file = zipSync({ ...parts, "xl/media/image1.png": [picture, { level: 0 }] });
+    const path = join(folderFor(), "large.xlsx");
+    writeFileSync(path, file);
+    expect(file.length).toBeGreaterThan(300_000);
+    for (const [from, input] of [
+      [path, undefined],
+      ["-", file],
+    ] as const) {
+      const { status, stdout } = runBuilt(["new", "-", "--from", from], { ...(input && { input }) });
+      expect([status, stdout.includes("tap: 380 g")]).toEqual([0, true]);
+    }
+  });
+});
 
 describe("the file of a workbook", () => {
   test("keeps names that look like formulas, markup or the code of a character as they are", () => {

@@ -45,7 +45,8 @@ export function bookOf({ sheets }: Workbook): Book {
       cells: new Map(cells.map(([address, { value }]) => [address, String(value ?? "")])),
       formulas: new Map(cells.flatMap(([address, { formula }]) => (formula === undefined ? [] : [[address, formula]]))),
       hidden: false,
-      unworked: false,
+      unworked: undefined,
+      unseen: new Set<string>(),
     };
   });
   return bookIn(read) ?? new Map();

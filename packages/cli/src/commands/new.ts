@@ -6,7 +6,7 @@ import { type KitchenWords, kitchenProblems, kitchenSections } from "../input/ne
 import type { PlacedProblem } from "../input/placed-problem.ts";
 import { ownProblem } from "../input/problem.ts";
 import { isSection, textAt } from "../input/put.ts";
-import { largest, largestWorkbook, readTextFile } from "../input/read-file.ts";
+import { largestWorkbook, readTextFile } from "../input/read-file.ts";
 import { starterSpec } from "../input/starter-spec.ts";
 import type { BookSpec } from "../input/workbook-spec.ts";
 import { writtenBook, writtenFormula, writtenOutsideBook, writtenRemarks } from "../input/written-formula.ts";
@@ -120,8 +120,8 @@ async function wishesOf(asked: Asked, io: Io): Promise<NewWishes | ExitStatus> {
   const formulaFlags = ["flour", "water", "alkali", "salt"] as const;
   const anew = formulaFlags.some((flag) => asked.list(flag).length > 0);
   const textOf = anew ? writtenFormula : writtenOutsideBook;
-  const most = /\.xlsx$/iu.test(from ?? "") ? largestWorkbook : largest;
-  const reading = from === undefined ? undefined : await readTextFile(from, io, most, textOf);
+  // One byte more than a workbook may have tells that it has more.
+  const reading = from === undefined ? undefined : await readTextFile(from, io, largestWorkbook + 1, textOf);
   if (reading?.ok === false) return printProblems([reading.problem], asked, io);
   const style = asked.text("style");
   const starting = style === undefined ? undefined : styleStart(style);

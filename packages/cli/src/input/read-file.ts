@@ -44,13 +44,16 @@ export async function readTextFile(
   } catch (error) {
     return refuse(unreadable(error));
   }
-  if (bytes.length > most && most > largest) return refuse(ownProblem("file.workbook", { why: "too large" }));
-  if (bytes.length > most)
-    return refuse(ownProblem("file.too-large", { of: most < largest ? "bytes left" : "bytes", most: "250 kB" }));
+  if (bytes.length > most) return refuse(tooLarge(most < largest));
   const text = await textOf(bytes, name);
   if (text === undefined) return refuse(ownProblem("file.not-text", {}));
   if (typeof text !== "string") return refuse(text);
   return { ok: true, file: { name, text, bytes } };
+}
+
+/** More in a file than a text may hold, or than the files before it left. */
+export function tooLarge(left = false): AnyProblem {
+  return ownProblem("file.too-large", { of: left ? "bytes left" : "bytes", most: "250 kB" });
 }
 
 /** The text of bytes in UTF-8; undefined where they are none. */

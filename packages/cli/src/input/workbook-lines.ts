@@ -1,4 +1,6 @@
+import { addressOf } from "@noodlewright/core/render";
 import { strFromU8, unzipSync } from "fflate";
+import type { NoWorkbook } from "../render/problem-texts.ts";
 import { largest } from "./read-file.ts";
 
 /** Most that the parts of a workbook that are read may hold unpacked, bytes. */
@@ -19,21 +21,17 @@ export interface ReadSheet {
   readonly cells: SheetCells;
   /** The formulas of cells. */
   readonly formulas: SheetCells;
-  /** Whether a formula of it has no result. */
-  readonly unworked: boolean;
-}
-
-/** Why a workbook cannot be read. */
-export interface NoWorkbook {
-  readonly why: "damaged" | "another" | "too large" | "not worked out";
+  /** The first of its formulas that has no result. */
+  readonly unworked: string | undefined;
+  /** Cells of rows and columns that the spreadsheet does not show. */
+  readonly unseen: ReadonlySet<string>;
 }
 
 /** A formula as it stands in a workbook, and where. */
 export interface WorkbookLines {
   readonly text: string;
-  readonly sheet: string;
-  /** Sheets that were left out. */
-  readonly unread: readonly string[];
+  /** What was left out: sheets, what is hidden, errors. */
+  readonly remarks: readonly string[];
 }
 
 /**
@@ -43,17 +41,42 @@ export interface WorkbookLines {
 export function linesOfWorkbook(bytes: Uint8Array): WorkbookLines | NoWorkbook {
   const sheets = sheetsOfWorkbook(bytes);
   if ("why" in sheets) return sheets;
-  const all = sheets.map((sheet) => ({ ...sheet, rows: rowsOf(sheet.cells) }));
+  const all = sheets.map((sheet) => ({ ...sheet, rows: rowsOf(sheet) }));
   const seen = all.filter(({ hidden }) => !hidden);
   const first =
     seen.find(({ rows }) => amountsIn(rows) >= 2) ?? seen.find(({ rows }) => amountsIn(rows) > 0) ?? seen[0] ?? all[0];
   if (first === undefined) return { why: "another" };
-  if (first.unworked) return { why: "not worked out" };
+  if (first.unworked !== undefined) return { why: "not worked out", at: first.unworked };
   const weights = weightsIn(first.rows);
   const text = (weights ?? first.rows).map((row) => row.join("\t").trimEnd()).join("\n");
   if (text.length > largest) return { why: "too large" };
   const left = weights === undefined ? all.filter((one) => one !== first && one.cells.size > 0) : [];
-  return { text, sheet: first.name, unread: left.map(({ name }) => name) };
+  const unread = left.map(({ name }) => `"${name}"`).join(", ");
+  return {
+    text,
+    remarks: [
+      ...(unread === "" ? [] : [`read from the sheet "${first.name}"; not read: ${unread}`]),
+      ...(weights === undefined ? oddCells(first) : []),
+    ],
+  };
+}
+
+/** Most cells of a kind that are told. */
+const mostTold = 12;
+
+/** The cells of a sheet that are hidden, or hold errors. */
+function oddCells({ cells, unseen }: ReadSheet): readonly string[] {
+  const told = (some: readonly (readonly [string, string])[]): string =>
+    `${some
+      .slice(0, mostTold)
+      .map(([at, text]) => `${at} (${text})`)
+      .join(", ")}${some.length > mostTold ? ` and ${some.length - mostTold} more` : ""}`;
+  const hidden = [...cells].filter(([at, text]) => unseen.has(at) && text !== "");
+  const errors = [...cells].filter(([at, text]) => !unseen.has(at) && /^#(?:[A-Z]{3,5}[!?]|N\/A|DIV\/0!)$/u.test(text));
+  return [
+    ...(hidden.length > 0 ? [`hidden rows and columns are left out: ${told(hidden)}`] : []),
+    ...(errors.length > 0 ? [`errors stand in the cells ${told(errors)}`] : []),
+  ];
 }
 
 /** Rows with words and a number. */
@@ -79,10 +102,11 @@ function isWeights(row: readonly string[], cell: string, column: number): boolea
   return cell === "Weights" && (row[column + 1] ?? "").startsWith("one load, ");
 }
 
-/** The cells of a sheet as rows, those that are empty as nothing. */
-function rowsOf(cells: SheetCells): readonly (readonly string[])[] {
+/** The cells of a sheet that are shown as rows, those that are empty as nothing. */
+function rowsOf({ cells, unseen }: ReadSheet): readonly (readonly string[])[] {
   const rows: string[][] = [];
   for (const [address, text] of cells) {
+    if (unseen.has(address)) continue;
     const [row, column] = placeOf(address);
     if (row >= 100_000 || column >= 1000) continue;
     while (rows.length <= row) rows.push([]);
@@ -101,11 +125,11 @@ function placeOf(address: string): readonly [row: number, column: number] {
 
 /** What is wrong with a workbook, thrown where it is seen. */
 class Refused extends Error {
-  readonly why: NoWorkbook["why"];
+  readonly problem: NoWorkbook;
 
-  constructor(why: NoWorkbook["why"]) {
+  constructor(why: NoWorkbook["why"], at?: string) {
     super(why);
-    this.why = why;
+    this.problem = { why, ...(at !== undefined && { at }) };
   }
 }
 
@@ -123,36 +147,75 @@ function sheetsIn(bytes: Uint8Array): readonly ReadSheet[] | NoWorkbook {
   try {
     return readSheets(bytes);
   } catch (error) {
-    return { why: error instanceof Refused ? error.why : "damaged" };
+    return error instanceof Refused ? error.problem : { why: "damaged" };
   }
 }
 
 function readSheets(bytes: Uint8Array): readonly ReadSheet[] | NoWorkbook {
   let size = 0;
-  const parts = unzipSync(bytes, {
-    filter: ({ name, originalSize }) => {
-      const wanted = /^xl\/(?:(?:workbook|sharedStrings|styles)\.xml|_rels\/|worksheets\/)/u.test(name);
-      size += wanted ? originalSize : 0;
-      if (size > mostBytes) throw new Refused("too large");
-      return wanted;
-    },
-  });
   const room = { tags: mostTags };
-  const part = (name: string): Iterable<Tag> => tags(parts[name] === undefined ? "" : strFromU8(parts[name]), room);
+  const unpacked = (wanted: (name: string) => boolean): ((name: string) => Iterable<Tag> | undefined) => {
+    const parts = unzipSync(bytes, {
+      filter: ({ name, originalSize }) => {
+        size += wanted(name.toLowerCase()) ? originalSize : 0;
+        if (size > mostBytes) throw new Refused("too large");
+        return wanted(name.toLowerCase());
+      },
+    });
+    const named = new Map(Object.entries(parts).map(([name, part]) => [name.toLowerCase(), part]));
+    return (name) => {
+      const part = named.get(name.toLowerCase());
+      return part && tags(strFromU8(part), room);
+    };
+  };
+  const part = unpacked((name) =>
+    /^xl\/(?:workbook|sharedstrings|styles)\.xml$|^xl\/_rels\/workbook\.xml\.rels$/u.test(name),
+  );
+  const book = [...(part("xl/workbook.xml") ?? [])];
+  const named = book.filter(({ name, closing }) => name === "sheet" && !closing);
+  if (named.length === 0) return { why: "another" };
+  const links = part("xl/_rels/workbook.xml.rels");
+  if (links === undefined) return { why: "part missing", at: "xl/_rels/workbook.xml.rels" };
   const targets = new Map(
-    [...part("xl/_rels/workbook.xml.rels")].flatMap(({ name, attributes }) =>
+    [...links].flatMap(({ name, attributes }) =>
       name === "Relationship" ? [[attributes["Id"] ?? "", partName(attributes["Target"] ?? "")] as const] : [],
     ),
   );
-  const strings = stringsOf(part("xl/sharedStrings.xml"));
-  const shapes = shapesOf([...part("xl/styles.xml")]);
-  const sheets = [...part("xl/workbook.xml")].filter(({ name, closing }) => name === "sheet" && !closing);
-  if (sheets.length === 0) return { why: "another" };
-  return sheets.map(({ attributes }) => ({
-    name: attributes["name"] ?? "",
-    hidden: /^(?:hidden|veryHidden)$/u.test(attributes["state"] ?? ""),
-    ...cellsOf(part(targets.get(attributes["id"] ?? "") ?? ""), strings, shapes),
-  }));
+  const sheets = named
+    .map(({ attributes }) => ({
+      attributes,
+      target: targets.get(attributes["id"] ?? "") ?? `xl/worksheets/ of "${attributes["name"]}"`,
+    }))
+    .filter(({ target }) => !/\/(?:chart|dialog|macro)sheets\//u.test(target));
+  const wanted = new Set(sheets.map(({ target }) => target.toLowerCase()));
+  const sheetPart = unpacked((name) => wanted.has(name));
+  const look: Look = {
+    strings: stringsOf(part("xl/sharedStrings.xml")),
+    shapes: shapesOf([...(part("xl/styles.xml") ?? [])]),
+    // Days are counted from 1904 in some workbooks, 1462 days later.
+    daysBefore1970: book.some(
+      ({ name, attributes }) => name === "workbookPr" && /^(?:1|true)$/u.test(attributes["date1904"] ?? ""),
+    )
+      ? 24_107
+      : 25_569,
+  };
+  return sheets.map(({ attributes, target }) => {
+    const tagsOfSheet = sheetPart(target);
+    if (tagsOfSheet === undefined) throw new Refused("part missing", target);
+    return {
+      name: attributes["name"] ?? "",
+      hidden: /^(?:hidden|veryHidden)$/u.test(attributes["state"] ?? ""),
+      ...cellsOf(tagsOfSheet, look),
+    };
+  });
+}
+
+/** What the cells of a workbook share. */
+interface Look {
+  /** Nothing where the workbook has no such part. */
+  readonly strings: readonly string[] | undefined;
+  readonly shapes: readonly Shape[];
+  readonly daysBefore1970: number;
 }
 
 function partName(target: string): string {
@@ -220,7 +283,8 @@ function unescaped(text: string): string {
 }
 
 /** The texts that cells share, those of their reading aids left out. */
-function stringsOf(part: Iterable<Tag>): readonly string[] {
+function stringsOf(part: Iterable<Tag> | undefined): readonly string[] | undefined {
+  if (part === undefined) return undefined;
   const strings: string[] = [];
   let aid = false;
   for (const { name, closing, empty, text } of part) {
@@ -231,12 +295,18 @@ function stringsOf(part: Iterable<Tag>): readonly string[] {
   return strings;
 }
 
-/** How the number of a cell is written: as a day, in per cent, and what stands behind it. */
+/** How the number of a cell is written: as a day, a time, in per cent or by the thousand, and what stands before and behind. */
 interface Shape {
   readonly day: boolean;
+  readonly time: boolean;
   readonly percent: boolean;
+  readonly thousands: number;
+  readonly before: string;
   readonly behind: string;
 }
+
+/** Formats of money that a workbook names by number alone, in the money of the place where it is opened. */
+const localMoney = /^(?:[5-8]|42|44)$/u;
 
 function shapesOf(all: readonly Tag[]): readonly Shape[] {
   const codes = new Map(
@@ -250,55 +320,98 @@ function shapesOf(all: readonly Tag[]): readonly Shape[] {
     if (name !== "xf" || closing) return [];
     const id = attributes["numFmtId"] ?? "0";
     const [code = ""] = (codes.get(id) ?? (id === "9" || id === "10" ? "0%" : "")).split(";");
-    const unquoted = code.replace(/"[^"]*"/gu, "");
-    const behind = /[0#?]\s*"([^"]*)"\s*$/u.exec(code)?.[1] ?? "";
-    const day = /^(?:1[4-7]|22)$/u.test(id) || /[dy]/iu.test(unquoted.replace(/\[[^\]]*\]|\\./gu, ""));
-    return [{ day, percent: unquoted.includes("%"), behind: behind.trim() }];
+    const tokens: readonly string[] = code.match(/"[^"]*"|\[[^\]]*\]|[\\_*].|./gu) ?? [];
+    const bare = tokens.filter((token) => token.length === 1).join("");
+    const isDigit = (token: string): boolean => /^[0#?]$/u.test(token);
+    const [first, last] = [tokens.findIndex(isDigit), tokens.findLastIndex(isDigit)];
+    const back = tokens.slice(last + 1);
+    const commas = back.findIndex((token) => token !== ",");
+    return [
+      {
+        day: /^(?:1[4-7]|22)$/u.test(id) || /[dy]/iu.test(bare),
+        time: /^(?:1[89]|2[01]|4[567])$/u.test(id) || /[hs]/iu.test(bare) || /\[[hms]+\]/iu.test(code),
+        percent: bare.includes("%"),
+        thousands: commas < 0 ? back.length : commas,
+        before: localMoney.test(id) ? "$" : wordsIn(tokens.slice(0, Math.max(first, 0))),
+        behind: wordsIn(first < 0 ? [] : back.slice(commas < 0 ? back.length : commas)),
+      },
+    ];
   });
 }
 
-function cellsOf(
-  part: Iterable<Tag>,
-  strings: readonly string[],
-  shapes: readonly Shape[],
-): Omit<ReadSheet, "name" | "hidden"> {
+/** What a format of numbers writes beside them: texts in quotes, signs behind a stroke, money in brackets. */
+function wordsIn(tokens: readonly string[]): string {
+  return tokens
+    .map((token) => {
+      if (token.startsWith("[")) return /^\[\$([^\]-]*)/u.exec(token)?.[1] ?? "";
+      return token.startsWith("\\") ? token.slice(1) : /^[_*%]/u.test(token) ? " " : token.replaceAll('"', "");
+    })
+    .join("")
+    .trim();
+}
+
+function cellsOf(part: Iterable<Tag>, look: Look): Omit<ReadSheet, "name" | "hidden"> {
   const cells = new Map<string, string>();
   const formulas = new Map<string, string>();
   const results = new Set<string>();
+  const unseen = new Set<string>();
+  const unseenColumns: (readonly [from: number, to: number])[] = [];
+  let rowUnseen = false;
+  let [row, column] = [0, 0];
   let address = "";
   let type = "n";
   let shape: Shape | undefined;
   for (const { name, attributes, closing, text } of part) {
     if (closing) continue;
+    if (name === "row") {
+      row = Number(attributes["r"] ?? row + 1);
+      column = 0;
+      rowUnseen = isSet(attributes["hidden"]);
+    }
+    if (name === "col" && isSet(attributes["hidden"]))
+      unseenColumns.push([Number(attributes["min"]), Number(attributes["max"])]);
     if (name === "c") {
-      address = attributes["r"] ?? "";
+      // Some programs leave out where a cell stands: it is behind the one before.
+      column = attributes["r"] === undefined ? column + 1 : placeOf(attributes["r"])[1] + 1;
+      address = attributes["r"] ?? addressOf(row - 1, column - 1);
       type = attributes["t"] ?? "n";
-      shape = shapes[Number(attributes["s"] ?? 0)];
+      shape = look.shapes[Number(attributes["s"] ?? 0)];
+      const at = column;
+      if (rowUnseen || unseenColumns.some(([from, to]) => from <= at && at <= to)) unseen.add(address);
     } else if (name === "f") {
       formulas.set(address, text);
     } else if (name === "v" && address !== "" && (type === "str" || text !== "")) {
       results.add(address);
-      cells.set(
-        address,
-        type === "s" ? (strings[Number(text)] ?? "") : type === "n" ? numberText(text, shape) : longer("", text),
-      );
+      if (type === "s" && look.strings === undefined) throw new Refused("part missing", "xl/sharedStrings.xml");
+      cells.set(address, type === "n" ? numberText(text, shape, look) : longer("", otherText(type, text, look)));
     } else if (name === "t" && type === "inlineStr") {
       cells.set(address, longer(cells.get(address) ?? "", text));
     }
   }
-  return { cells, formulas, unworked: [...formulas.keys()].some((one) => !results.has(one)) };
+  return { cells, formulas, unworked: [...formulas.keys()].find((one) => !results.has(one)), unseen };
 }
 
-/** Days that a spreadsheet has counted before 1970. */
-const daysBefore1970 = 25_569;
+/** What a cell that is no number shows. */
+function otherText(type: string, text: string, { strings }: Look): string {
+  return type === "s" ? (strings?.[Number(text)] ?? "") : type === "b" ? (text === "1" ? "TRUE" : "FALSE") : text;
+}
+
+function isSet(flag: string | undefined): boolean {
+  return flag === "1" || flag === "true";
+}
 
 /** A number as its cell shows it, to the fifteen digits that a spreadsheet keeps. */
-function numberText(text: string, shape: Shape | undefined): string {
+function numberText(text: string, shape: Shape | undefined, { daysBefore1970 }: Look): string {
+  const number = Number(text) * (shape?.percent ? 100 : 1) * 1000 ** -(shape?.thousands ?? 0);
+  if (!Number.isFinite(number)) return text;
   const days = Number(text) - daysBefore1970;
   if (shape?.day && Math.abs(days) < 1_000_000) return new Date(days * 86_400_000).toISOString().slice(0, 10);
-  const number = Number(text) * (shape?.percent ? 100 : 1);
-  if (!Number.isFinite(number)) return text;
-  const plain = String(Number(number.toPrecision(15)));
+  if (shape?.time)
+    return `${Math.floor(Number(text) * 24)}:${String(Math.round(Number(text) * 1440) % 60).padStart(2, "0")} h`;
+  const digits = Number(number.toPrecision(15));
+  const plain = Math.abs(digits) < 1e-6 ? digits.toFixed(20).replace(/\.?0+$/u, "") : String(digits);
+  // A point before three digits parts no thousands here: a nought behind them says so.
+  const exact = /^-?[1-9]\d{0,2}\.\d{3}$/u.test(plain) ? `${plain}0` : plain;
   const behind = shape?.percent ? "%" : (shape?.behind ?? "");
-  return behind === "" ? plain : `${plain} ${behind}`;
+  return [shape?.before ?? "", exact, behind].filter((one) => one !== "").join(" ");
 }

@@ -1,5 +1,6 @@
+import type { NoWorkbook } from "../render/problem-texts.ts";
 import { ownProblem } from "./problem.ts";
-import { plainText, type TextOrNot } from "./read-file.ts";
+import { largest, largestWorkbook, plainText, type TextOrNot, tooLarge } from "./read-file.ts";
 import type { BookSpec } from "./workbook-spec.ts";
 
 /** A formula that somebody wrote down, and what there is to know of how it was read. */
@@ -21,7 +22,7 @@ export async function writtenOutsideBook(bytes: Uint8Array, name = ""): Promise<
   return (await writtenBook(bytes)) === undefined ? writtenFormula(bytes, name) : "";
 }
 
-/** What there is to know of how a workbook was read: sheets that were left out. */
+/** What there is to know of how a workbook was read: sheets and cells that were left out. */
 export async function writtenRemarks(bytes: Uint8Array): Promise<readonly string[]> {
   return (await written(bytes, "")).remarks;
 }
@@ -32,21 +33,28 @@ export async function writtenBook(bytes: Uint8Array): Promise<BookSpec | undefin
 }
 
 async function written(bytes: Uint8Array, name: string): Promise<Written> {
+  const refused = (problem: NoWorkbook): Written => ({ text: ownProblem("file.workbook", problem), remarks: [] });
+  if (bytes.length > largestWorkbook) return refused({ why: "too large" });
+  if (isOlder(bytes)) return refused({ why: holds(bytes, "EncryptedPackage", 2) ? "locked" : "older" });
   if (!isPacked(bytes) && !/\.xlsx$/iu.test(name)) {
+    if (bytes.length > largest) return { text: tooLarge(), remarks: [] };
     const text = wideText(bytes);
-    const why = isOlder(bytes) ? "older" : ownHeading.test(text ?? "") ? "cells alone" : undefined;
-    if (why !== undefined) return { text: ownProblem("file.workbook", { why }), remarks: [] };
-    if (text === undefined) return { text, remarks: [] };
-    return { text: text.replace(quotedCell, onOneLine), remarks: [] };
+    if (ownHeading.test(text ?? "")) return refused({ why: "cells alone" });
+    return { text: text?.replace(quotedCell, onOneLine), remarks: [] };
   }
+  if (holds(bytes.subarray(0, 200), "application/vnd.oasis.opendocument", 1)) return refused({ why: "open document" });
   const { linesOfWorkbook } = await import("./workbook-lines.ts");
   const lines = linesOfWorkbook(bytes);
-  if ("why" in lines) return { text: ownProblem("file.workbook", { why: lines.why }), remarks: [] };
-  const unread = lines.unread.map((sheet) => `"${sheet}"`).join(", ");
-  return {
-    text: lines.text,
-    remarks: unread === "" ? [] : [`read from the sheet "${lines.sheet}"; not read: ${unread}`],
-  };
+  return "why" in lines ? refused(lines) : lines;
+}
+
+/** Whether letters of so many bytes each stand in a file. */
+function holds(bytes: Uint8Array, letters: string, width: number): boolean {
+  return Buffer.from(bytes.buffer, bytes.byteOffset, bytes.length).includes(
+    letters,
+    0,
+    width === 1 ? "latin1" : "utf16le",
+  );
 }
 
 /** The heading of the inputs on a first sheet that was written here, as a line of a table. */

@@ -1,7 +1,20 @@
 import { input, type Lists, noAnswer, type Texts } from "@noodlewright/core/figure";
 
 /** Why a file of a spreadsheet cannot be read. */
-type Why = "damaged" | "another" | "too large" | "not worked out" | "older" | "cells alone";
+/** Why a workbook cannot be read; `at` is the cell or the part that it is about. */
+export interface NoWorkbook {
+  readonly why:
+    | "damaged"
+    | "another"
+    | "too large"
+    | "not worked out"
+    | "part missing"
+    | "locked"
+    | "older"
+    | "open document"
+    | "cells alone";
+  readonly at?: string;
+}
 
 /** Problems of files, flags and words of the command line, and their sentences. */
 export const catalogue = {
@@ -29,16 +42,19 @@ export const catalogue = {
   ),
   "file.not-text": input(() => ({
     found: "a file that is not text",
-    expected: "YAML or JSON in UTF-8",
-    advice: `${thisSpec}, saved as plain text`,
+    expected: "a text in UTF-8",
+    advice: "check its name, or save it as plain text in UTF-8",
   })),
-  "file.workbook": input(({ why }: { readonly why: Why }) => ({
+  "file.workbook": input(({ why, at = "" }: NoWorkbook) => ({
     found: {
       damaged: "an .xlsx file that is damaged or not complete",
       another: "a packed file that is no workbook",
       "too large": "a workbook with more in it than any formula has",
-      "not worked out": "a workbook whose formulas were never worked out: its cells hold no results",
+      "not worked out": `a workbook whose formulas were never worked out: ${at} holds no result`,
+      "part missing": `an .xlsx file without its part ${at}`,
+      locked: "a workbook that is locked with a password",
       older: "a workbook in the older format (.xls)",
+      "open document": "a workbook in the OpenDocument format (.ods)",
       "cells alone": "the first sheet of a workbook that was written here, without its spec",
     }[why],
     expected: "a workbook (.xlsx) with the values that it shows",
@@ -46,6 +62,9 @@ export const catalogue = {
       damaged: "save it from the spreadsheet again, as .xlsx or as .csv",
       another: "save it from the spreadsheet again, as .xlsx or as .csv",
       "too large": "save the sheet of the formula alone, as .xlsx or as .csv",
+      "part missing": "save it from the spreadsheet again, as .xlsx or as .csv",
+      locked: "save it from the spreadsheet without the password, as .xlsx",
+      "open document": "save it from the spreadsheet as .xlsx",
       "not worked out": "open it in a spreadsheet, save it there, and read it again",
       older: "save it from the spreadsheet as .xlsx",
       "cells alone": "read the workbook (.xlsx) itself: it keeps the whole spec",
