@@ -3,14 +3,13 @@ import { blendChanges } from "@noodlewright/core/spec";
 import { printAnswer } from "../shared/ask-noodle.ts";
 import { blendFlags, blendOverrides, searchOverrides, shelfFlag, wantedValues } from "../shared/blend-flags.ts";
 import type { Command } from "../shared/command.ts";
-import { flagsOf } from "../shared/flag-values.ts";
 import { specFlags } from "../shared/flags.ts";
 import { writeFlags } from "../shared/write-spec.ts";
 
 /** `noodlewright blend`: the flours for the noodle asked for. */
 export const blendCommand: Command = {
   positionals: { spec: "Spec file in YAML or JSON, or - for standard input" },
-  flags: { ...flagsOf(wantedValues), ...shelfFlag, ...blendFlags, ...writeFlags, ...specFlags },
+  flags: { ...wantedValues, ...shelfFlag, ...blendFlags, ...writeFlags, ...specFlags },
   examples: [
     ["noodlewright blend noodle.yaml", "what the spec says under wanted:, of its flours and its shelf:"],
     ["noodlewright blend noodle.yaml --protein '11.5 %' --shelf 'vital wheat gluten=at most 4 %'", "by flags"],

@@ -12,12 +12,11 @@ import {
 import { printProblems, printReport } from "../shared/answer.ts";
 import { unitsOf } from "../shared/ask-noodle.ts";
 import type { Command, Group } from "../shared/command.ts";
-import { dataOf, flagsOf, overridesOf, placeAtFlag, type ValueFlags } from "../shared/flag-values.ts";
+import { dataOf, overridesOf, placeAtFlag, type ValueFlags } from "../shared/flag-values.ts";
 import { reportFlags } from "../shared/flags.ts";
 
 const measure = (key: string, describe: string, placeholder: string): ValueFlags[string] => ({
   describe,
-  kind: "text",
   placeholder,
   path: [key],
 });
@@ -30,7 +29,7 @@ function calibration(
 ): Command {
   return {
     positionals: {},
-    flags: { ...flagsOf(values), ...reportFlags },
+    flags: { ...values, ...reportFlags },
     examples,
     run: async (asked, io) => {
       const outcome = work(dataOf(overridesOf(values, asked)));

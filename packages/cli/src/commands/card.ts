@@ -18,9 +18,9 @@ function serveOverride(asked: Asked): readonly Override[] {
 export const cardCommand: Command = {
   positionals: { spec: "Spec file in YAML or JSON, or - for standard input" },
   flags: {
-    out: { describe: "File to write; - or nothing prints it", kind: "text", placeholder: "card.html", letter: "o" },
-    serve: { describe: "Time of service, for the times of the loads", kind: "text", placeholder: "12:15" },
-    loads: { describe: "Loads to print boxes for; all unless given", kind: "text", placeholder: "1,3-4" },
+    out: { describe: "File to write; - or nothing prints it", placeholder: "card.html", letter: "o" },
+    serve: { describe: "Time of service, for the times of the loads", placeholder: "12:15" },
+    loads: { describe: "Loads to print boxes for; all unless given", placeholder: "1,3-4" },
     ...forceFlag,
     ...cardFlags,
     ...batchFlags,

@@ -19,7 +19,7 @@ import { forceFlag, writeFiles, writeOver } from "../shared/write-output.ts";
 export const cardsCommand: Command = {
   positionals: { folder: "Folder of specs in YAML or JSON; kitchen files in it are passed over" },
   flags: {
-    out: { describe: "Folder to write the cards and index.html to", kind: "text", placeholder: "cards", letter: "o" },
+    out: { describe: "Folder to write the cards and index.html to", placeholder: "cards", letter: "o" },
     ...forceFlag,
     ...cardFlags,
     ...setFlag,

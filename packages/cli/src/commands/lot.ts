@@ -4,19 +4,18 @@ import { lotChanges } from "@noodlewright/core/spec";
 import { atFlag, printAnswer } from "../shared/ask-noodle.ts";
 import { searchFlags, searchOverrides, searchValues } from "../shared/blend-flags.ts";
 import type { Command } from "../shared/command.ts";
-import { flagsOf, type ValueFlags } from "../shared/flag-values.ts";
+import type { ValueFlags } from "../shared/flag-values.ts";
 import { specFlags } from "../shared/flags.ts";
 import { writeFlags } from "../shared/write-spec.ts";
 
 const figure = (key: string, describe: string, placeholder: string, group?: string): ValueFlags[string] => ({
   describe,
-  kind: "text",
   placeholder,
   path: ["lot", "figures", ...(group === undefined ? [] : [group]), key],
 });
 
 const certificate: ValueFlags = {
-  of: { describe: "The flour that the new lot follows", kind: "text", placeholder: "bread flour", path: ["lot", "of"] },
+  of: { describe: "The flour that the new lot follows", placeholder: "bread flour", path: ["lot", "of"] },
   protein: figure("protein", "Protein of the new lot", "11.8 %"),
   "protein-basis": figure("proteinBasis", "Moisture basis of it", "14 % mb"),
   "protein-uncertainty": figure("proteinUncertainty", "How far it may be off, ±", "0.3 %"),
@@ -37,11 +36,10 @@ const certificate: ValueFlags = {
 export const lotCommand: Command = {
   positionals: { spec: "Spec file in YAML or JSON, or - for standard input" },
   flags: {
-    ...flagsOf(certificate),
+    ...certificate,
     hold: {
       describe:
         "What the new blend keeps, of protein, ash, gluten protein; also `ash or less`, `gluten protein or more`",
-      kind: "text",
       placeholder: "protein, ash",
       fallback: usualHold.join(", "),
     },

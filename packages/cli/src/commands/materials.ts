@@ -9,7 +9,7 @@ const kinds = ["flour", "starch", "gluten", "bran", "egg", "salt", "alkali", "fa
 export const materialsCommand: Command = {
   positionals: { words: "Words that the name must have; none lists all" },
   flags: {
-    kind: { describe: "Only this kind", kind: "text", choices: kinds },
+    kind: { describe: "Only this kind", choices: kinds },
     ...reportFlags,
   },
   examples: [

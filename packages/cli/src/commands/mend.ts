@@ -11,14 +11,9 @@ export const mendCommand: Command = {
   flags: {
     weighed: {
       describe: "What is in the bowl of one load in all; may be given several times",
-      kind: "text",
       placeholder: "tap water=3170 g",
     },
-    "no-more": {
-      describe: "What no more can be added of; may be given several times",
-      kind: "text",
-      placeholder: "bread flour",
-    },
+    "no-more": { describe: "What no more can be added of; may be given several times", placeholder: "bread flour" },
     ...batchFlags,
     ...specFlags,
   },

@@ -22,39 +22,33 @@ const flags = {
   from: {
     describe:
       "A formula as you have it written, a line for each ingredient, or a spreadsheet (.xlsx); - reads standard input",
-    kind: "text",
     placeholder: "handwritten.txt",
   },
-  name: { describe: "Name of the noodle", kind: "text", placeholder: "Weekday noodle" },
+  name: { describe: "Name of the noodle", placeholder: "Weekday noodle" },
   style: {
     describe: "Style of noodle; where a source prints a formula for it, that is the start",
-    kind: "text",
     placeholder: "yellow alkaline",
   },
   flour: {
     describe:
       "A flour, with its amount where there is more than one, and what its bag says; may be given several times",
-    kind: "text",
     placeholder: "bread flour, protein 12 %",
   },
-  water: { describe: "The water poured in, in % of flour or as a weight", kind: "text", placeholder: "36 %" },
+  water: { describe: "The water poured in, in % of flour or as a weight", placeholder: "36 %" },
   alkali: {
     describe:
       "An alkaline product and its amount; may be given several times. With --from, what the pack lists of one that is not clear",
-    kind: "text",
     placeholder: "sodium carbonate 1 %",
   },
-  salt: { describe: "Table salt, in % of flour or as a weight", kind: "text", placeholder: "1 %" },
-  bowls: { describe: "Number of bowls", kind: "text", placeholder: "40" },
-  "raw-weight": { describe: "Raw noodles for a bowl", kind: "text", placeholder: "130 g" },
+  salt: { describe: "Table salt, in % of flour or as a weight", placeholder: "1 %" },
+  bowls: { describe: "Number of bowls", placeholder: "40" },
+  "raw-weight": { describe: "Raw noodles for a bowl", placeholder: "130 g" },
   scale: {
     describe: "Smallest step that a scale shows, and what it takes; may be given several times",
-    kind: "text",
     placeholder: "0.1 g up to 500 g",
   },
   rolls: {
     describe: "Rolls and cutter: width, gaps, strand width",
-    kind: "text",
     placeholder: "145 mm wide, gap 1 to 5 mm, cutter 2 mm",
   },
 } as const satisfies Readonly<Record<string, Flag>>;

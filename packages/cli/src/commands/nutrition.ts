@@ -14,13 +14,11 @@ export const nutritionCommand: Command = {
   flags: {
     rules: {
       describe: "Whose rules count and round: United States, European Union or Japan",
-      kind: "text",
       choices: ruleBooks,
       fallback: "EU",
     },
     jurisdiction: {
       describe: "Whose list of allergens to go by, AU with New Zealand; that of the rules unless stated",
-      kind: "text",
       choices: jurisdictions,
     },
     "raw-weight": rawWeight,

@@ -19,7 +19,7 @@ import { forceFlag, writeOutput } from "../shared/write-output.ts";
 export const pageCommand: Command = {
   positionals: { spec: "Spec file in YAML or JSON, or - for standard input" },
   flags: {
-    out: { describe: "File to write; - or nothing prints it", kind: "text", placeholder: "noodle.html", letter: "o" },
+    out: { describe: "File to write; - or nothing prints it", placeholder: "noodle.html", letter: "o" },
     ...forceFlag,
     units: cardFlags.units,
     ...batchFlags,

@@ -14,12 +14,11 @@ import { writeFlags } from "../shared/write-spec.ts";
 export const replaceCommand: Command = {
   positionals: { spec: "Spec file in YAML or JSON, or - for standard input" },
   flags: {
-    missing: { describe: "The flour or the ingredient that is missing", kind: "text", placeholder: "rye flour" },
-    with: { describe: "What takes the place of an ingredient", kind: "text", placeholder: "dried whole egg" },
+    missing: { describe: "The flour or the ingredient that is missing", placeholder: "rye flour" },
+    with: { describe: "What takes the place of an ingredient", placeholder: "dried whole egg" },
     hold: {
       describe:
         "What the new blend keeps, of protein, ash, gluten protein; also `ash or less`, `gluten protein or more`",
-      kind: "text",
       placeholder: "protein, ash",
       fallback: usualHold.join(", "),
     },

@@ -7,8 +7,8 @@ import { placeAtFlag, type ValueFlags } from "../shared/flag-values.ts";
 import { batchFlags, batchOverrides, specFlags } from "../shared/flags.ts";
 
 const trials: ValueFlags = {
-  seed: { describe: "Where the random trials begin; 1 unless stated", kind: "text", placeholder: "7", path: ["seed"] },
-  runs: { describe: "Number of random trials; 2000 unless stated", kind: "text", placeholder: "5000", path: ["draws"] },
+  seed: { describe: "Where the random trials begin; 1 unless stated", placeholder: "7", path: ["seed"] },
+  runs: { describe: "Number of random trials; 2000 unless stated", placeholder: "5000", path: ["draws"] },
 };
 
 /** `noodlewright tolerance`: what errors do to a load, and which of them matters. */

@@ -6,65 +6,38 @@ import type { ExitStatus, Io } from "../io.ts";
 import { printProblems, printReport } from "../shared/answer.ts";
 import { printAnswer, unitsOf } from "../shared/ask-noodle.ts";
 import type { Asked, Command } from "../shared/command.ts";
-import { dataOf, flagsOf, overridesOf, placeAtFlag, type ValueFlags } from "../shared/flag-values.ts";
+import { dataOf, overridesOf, placeAtFlag, type ValueFlags } from "../shared/flag-values.ts";
 import { batchFlags, batchOverrides, specFlags } from "../shared/flags.ts";
 
 const temperatureFlags: ValueFlags = {
-  "dough-at": {
-    describe: "Dough temperature wanted",
-    kind: "text",
-    placeholder: "25 °C",
-    path: ["temperature", "dough"],
-  },
-  "flour-at": {
-    describe: "Temperature of the flour",
-    kind: "text",
-    placeholder: "19 °C",
-    path: ["temperature", "flour"],
-  },
-  "room-at": { describe: "Temperature of the room", kind: "text", placeholder: "20 °C", path: ["temperature", "room"] },
-  "tap-at": {
-    describe: "Temperature of the tap water",
-    kind: "text",
-    placeholder: "14 °C",
-    path: ["temperature", "tap"],
-  },
-  "ice-at": { describe: "Temperature of the ice", kind: "text", placeholder: "-18 °C", path: ["temperature", "ice"] },
-  "mixing-heat": {
-    describe: "Measured heat of mixing",
-    kind: "text",
-    placeholder: "12 kJ/kg",
-    path: ["temperature", "mixingHeat"],
-  },
+  "dough-at": { describe: "Dough temperature wanted", placeholder: "25 °C", path: ["temperature", "dough"] },
+  "flour-at": { describe: "Temperature of the flour", placeholder: "19 °C", path: ["temperature", "flour"] },
+  "room-at": { describe: "Temperature of the room", placeholder: "20 °C", path: ["temperature", "room"] },
+  "tap-at": { describe: "Temperature of the tap water", placeholder: "14 °C", path: ["temperature", "tap"] },
+  "ice-at": { describe: "Temperature of the ice", placeholder: "-18 °C", path: ["temperature", "ice"] },
+  "mixing-heat": { describe: "Measured heat of mixing", placeholder: "12 kJ/kg", path: ["temperature", "mixingHeat"] },
   "mixer-power": {
     describe: "Power of the mixer that goes into the dough",
-    kind: "text",
     placeholder: "0.75 kW",
     path: ["temperature", "mixerPower"],
   },
-  "mixing-time": {
-    describe: "Time that the mixer runs",
-    kind: "text",
-    placeholder: "10 min",
-    path: ["temperature", "mixingTime"],
-  },
+  "mixing-time": { describe: "Time that the mixer runs", placeholder: "10 min", path: ["temperature", "mixingTime"] },
   friction: {
     describe: "Friction of the rule of three temperatures",
-    kind: "text",
     placeholder: "8 K",
     path: ["temperature", "friction"],
   },
 };
 
 const massFlags: ValueFlags = {
-  flour: { describe: "Flour as weighed, with a spec or without", kind: "text", placeholder: "10 kg", path: ["flour"] },
-  water: { describe: "Water of the mix, where there is no spec", kind: "text", placeholder: "3.5 kg", path: ["water"] },
+  flour: { describe: "Flour as weighed, with a spec or without", placeholder: "10 kg", path: ["flour"] },
+  water: { describe: "Water of the mix, where there is no spec", placeholder: "3.5 kg", path: ["water"] },
 };
 
 /** `noodlewright water-temperature`: how warm the water has to be, and how much of it is ice. */
 export const waterTemperatureCommand: Command = {
   positionals: { spec: "Spec file in YAML or JSON, or - for standard input; none for a mix of flour and water" },
-  flags: { ...flagsOf(temperatureFlags), ...batchFlags, ...flagsOf(massFlags), ...specFlags },
+  flags: { ...temperatureFlags, ...batchFlags, ...massFlags, ...specFlags },
   examples: [
     ["noodlewright water-temperature noodle.yaml --flour-at '24 °C'", "for one load, on a warm day"],
     [

@@ -19,7 +19,7 @@ const noFile: PlacedProblem = { ...ownProblem("file.not-named", {}), flag: "--ou
 export const workbookCommand: Command = {
   positionals: { spec: "Spec file in YAML or JSON, or - for standard input" },
   flags: {
-    out: { describe: "File to write", kind: "text", placeholder: "noodle.xlsx", letter: "o" },
+    out: { describe: "File to write", placeholder: "noodle.xlsx", letter: "o" },
     ...forceFlag,
     units: reportFlags.units,
     ...batchFlags,

@@ -1,10 +1,9 @@
 import type { Override } from "../input/overrides.ts";
 import type { Asked, Flag } from "./command.ts";
-import { flagsOf, overridesOf, type ValueFlags } from "./flag-values.ts";
+import { overridesOf, type ValueFlags } from "./flag-values.ts";
 
 const wanted = (key: string, describe: string, placeholder: string): ValueFlags[string] => ({
   describe,
-  kind: "text",
   placeholder,
   path: ["wanted", key],
 });
@@ -39,18 +38,13 @@ export const wantedValues: ValueFlags = {
 export const shelfFlag: Readonly<Record<string, Flag>> = {
   shelf: {
     describe: "A flour that may go in, or a limit of one; may be given several times",
-    kind: "text",
     placeholder: "vital wheat gluten=at most 4 %",
   },
 };
 
 /** Flags of a blend that no value stands behind, and those that may be given several times. */
 export const blendFlags: Readonly<Record<string, Flag>> = {
-  bag: {
-    describe: "Whole bags of a flour only; may be given several times",
-    kind: "text",
-    placeholder: "bread flour=25 kg",
-  },
+  bag: { describe: "Whole bags of a flour only; may be given several times", placeholder: "bread flour=25 kg" },
   "whole-range": {
     describe: "Meet protein over the whole range that labels and certificates leave open",
     kind: "switch",
@@ -70,7 +64,7 @@ export function blendOverrides(asked: Asked): readonly Override[] {
 }
 
 /** The flags of a search. */
-export const searchFlags: Readonly<Record<string, Flag>> = { ...shelfFlag, ...flagsOf(searchValues) };
+export const searchFlags: Readonly<Record<string, Flag>> = { ...shelfFlag, ...searchValues };
 
 /** What `--shelf` says, as parts of the spec. */
 export function shelfOverrides(asked: Asked): readonly Override[] {

@@ -6,15 +6,9 @@ import type { Asked, Flag } from "./command.ts";
 
 /** Flags of every command that prints cards. */
 export const cardFlags = {
-  paper: { describe: "Paper", kind: "text", about: "answer", choices: ["a4", "letter"], fallback: "a4" },
-  date: { describe: "Date on the card; today unless given", kind: "text", placeholder: "2026-11-25" },
-  units: {
-    describe: "Units to speak in",
-    kind: "text",
-    about: "answer",
-    choices: ["metric", "us"],
-    fallback: "metric",
-  },
+  paper: { describe: "Paper", about: "answer", choices: ["a4", "letter"], fallback: "a4" },
+  date: { describe: "Date on the card; today unless given", placeholder: "2026-11-25" },
+  units: { describe: "Units to speak in", about: "answer", choices: ["metric", "us"], fallback: "metric" },
 } as const satisfies Readonly<Record<string, Flag>>;
 
 /** The paper asked for. */

@@ -3,7 +3,8 @@ import type { ExitStatus, Io } from "../io.ts";
 /** A flag of a command. Every value arrives as text, so that no number loses its digits or its unit on the way. */
 export interface Flag {
   readonly describe: string;
-  readonly kind: "text" | "switch";
+  /** A switch is there or not; any other says a text. */
+  readonly kind?: "switch";
   readonly choices?: readonly string[];
   readonly placeholder?: string;
   readonly fallback?: string;

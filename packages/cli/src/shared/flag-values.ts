@@ -5,21 +5,14 @@ import type { Asked, Flag } from "./command.ts";
 
 /** A flag that says one value of the spec, or of what a command asks for. */
 export interface ValueFlag extends Flag {
-  readonly kind: "text";
   readonly placeholder: string;
   readonly path: readonly string[];
   /** A plain number, without a unit. */
   readonly plainNumber?: true;
 }
 
+/** A group of such flags, by their names: a command lists them among its own. */
 export type ValueFlags = Readonly<Record<string, ValueFlag>>;
-
-/** The flags as a command lists them. */
-export function flagsOf(values: ValueFlags): Readonly<Record<string, Flag>> {
-  return Object.fromEntries(
-    Object.entries(values).map(([name, { describe, kind, placeholder }]) => [name, { describe, kind, placeholder }]),
-  );
-}
 
 /** The parts of a spec that flags say. */
 export function overridesOf(values: ValueFlags, asked: Asked): readonly Override[] {

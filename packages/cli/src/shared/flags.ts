@@ -5,7 +5,6 @@ import type { Asked, Flag } from "./command.ts";
 export const reportFlags = {
   format: {
     describe: "Form of the output",
-    kind: "text",
     about: "answer",
     choices: ["table", "json", "csv", "markdown", "html", "svg"],
     fallback: "table",
@@ -18,36 +17,18 @@ export const reportFlags = {
   words: { describe: "Explain below the answer the words it uses", kind: "switch", about: "answer" },
   figure: {
     describe: "Show the working of one figure and of what it rests on",
-    kind: "text",
     about: "answer",
     placeholder: "dough.water",
   },
-  units: {
-    describe: "Units to speak in",
-    kind: "text",
-    about: "answer",
-    choices: ["metric", "us"],
-    fallback: "metric",
-  },
-  table: {
-    describe: "Name of the table that --format csv prints",
-    kind: "text",
-    about: "answer",
-    placeholder: "weights",
-  },
-  picture: {
-    describe: "Name of the picture that --format svg prints",
-    kind: "text",
-    about: "answer",
-    placeholder: "blend-picture",
-  },
+  units: { describe: "Units to speak in", about: "answer", choices: ["metric", "us"], fallback: "metric" },
+  table: { describe: "Name of the table that --format csv prints", about: "answer", placeholder: "weights" },
+  picture: { describe: "Name of the picture that --format svg prints", about: "answer", placeholder: "blend-picture" },
 } as const satisfies Readonly<Record<string, Flag>>;
 
 /** The flag of every command that reads a spec. */
 export const setFlag = {
   set: {
     describe: "Any key of the spec with another value, for this answer only; may be given several times",
-    kind: "text",
     placeholder: "water.added=38 %",
   },
 } as const satisfies Readonly<Record<string, Flag>>;
@@ -57,14 +38,14 @@ export const specFlags = { ...setFlag, ...reportFlags };
 
 /** Flags that set the size of a batch in place of the spec. */
 export const batchFlags = {
-  bowls: { describe: "Number of bowls", kind: "text", about: "batch", placeholder: "320" },
-  "raw-weight": { describe: "Raw strands in a bowl", kind: "text", about: "batch", placeholder: "130 g" },
-  "cooked-weight": { describe: "Cooked noodles in a bowl", kind: "text", about: "batch", placeholder: "230 g" },
-  "cook-gain": { describe: "Cooked weight over raw weight", kind: "text", about: "batch", placeholder: "1.8" },
-  dough: { describe: "Dough to mix", kind: "text", about: "batch", placeholder: "12 kg" },
-  flour: { describe: "Flour as weighed", kind: "text", about: "batch", placeholder: "10 kg" },
-  load: { describe: "One mixer load", kind: "text", about: "batch", choices: ["largest", "smallest"] },
-  have: { describe: "All there is of one ingredient", kind: "text", about: "batch", placeholder: "bread flour=3.2 kg" },
+  bowls: { describe: "Number of bowls", about: "batch", placeholder: "320" },
+  "raw-weight": { describe: "Raw strands in a bowl", about: "batch", placeholder: "130 g" },
+  "cooked-weight": { describe: "Cooked noodles in a bowl", about: "batch", placeholder: "230 g" },
+  "cook-gain": { describe: "Cooked weight over raw weight", about: "batch", placeholder: "1.8" },
+  dough: { describe: "Dough to mix", about: "batch", placeholder: "12 kg" },
+  flour: { describe: "Flour as weighed", about: "batch", placeholder: "10 kg" },
+  load: { describe: "One mixer load", about: "batch", choices: ["largest", "smallest"] },
+  have: { describe: "All there is of one ingredient", about: "batch", placeholder: "bread flour=3.2 kg" },
 } as const satisfies Readonly<Record<string, Flag>>;
 
 /** The parts of a spec that the flags of a batch say. */

@@ -12,12 +12,7 @@ import { forceFlag, writeFiles } from "./write-output.ts";
 /** Flags of a command that can write its answer into the spec. */
 export const writeFlags = {
   write: { describe: "Write the answer into the spec file itself; nothing else in it changes", kind: "switch" },
-  out: {
-    describe: "Write the spec with the answer in it to another file",
-    kind: "text",
-    placeholder: "found.yaml",
-    letter: "o",
-  },
+  out: { describe: "Write the spec with the answer in it to another file", placeholder: "found.yaml", letter: "o" },
   ...forceFlag,
 } as const satisfies Readonly<Record<string, Flag>>;
 

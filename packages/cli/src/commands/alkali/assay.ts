@@ -27,16 +27,12 @@ interface Question {
 export const assayCommand = member({
   positionals: { salts: "The salts and their parts: a formula such as Na2CO3, or 'Na2CO3 9, K2CO3 1'" },
   flags: {
-    alkalinity: { describe: "As the label or certificate states it", kind: "text", placeholder: "58 % as Na2O" },
-    acid: { describe: "Acid used to the end of methyl orange", kind: "text", placeholder: "37.4 mL" },
-    phenolphthalein: {
-      describe: "Of it, acid used to the end of phenolphthalein",
-      kind: "text",
-      placeholder: "18.6 mL",
-    },
-    normality: { describe: "Normality of the acid, eq/L", kind: "text", placeholder: "1 N" },
-    sample: { describe: "Product titrated", kind: "text", placeholder: "2 g" },
-    water: { describe: "Water in the product", kind: "text", placeholder: "0.6 %" },
+    alkalinity: { describe: "As the label or certificate states it", placeholder: "58 % as Na2O" },
+    acid: { describe: "Acid used to the end of methyl orange", placeholder: "37.4 mL" },
+    phenolphthalein: { describe: "Of it, acid used to the end of phenolphthalein", placeholder: "18.6 mL" },
+    normality: { describe: "Normality of the acid, eq/L", placeholder: "1 N" },
+    sample: { describe: "Product titrated", placeholder: "2 g" },
+    water: { describe: "Water in the product", placeholder: "0.6 %" },
     ...memberFlags,
   },
   examples: [

@@ -18,17 +18,16 @@ const salts = { "baking soda": "NaHCO3", "potassium bicarbonate": "KHCO3" } as c
 export const bakeCommand = member({
   positionals: {},
   flags: {
-    salt: { describe: "What went into the oven", kind: "text", choices: Object.keys(salts), fallback: "baking soda" },
-    before: { describe: "Its mass before, without the tray", kind: "text", placeholder: "500 g" },
-    after: { describe: "Its mass after, without the tray", kind: "text", placeholder: "320 g" },
-    moisture: { describe: "Water it took up again before it was weighed", kind: "text", placeholder: "4 g" },
-    assay: { describe: "Bicarbonate in what went in", kind: "text", placeholder: "99.5 %" },
+    salt: { describe: "What went into the oven", choices: Object.keys(salts), fallback: "baking soda" },
+    before: { describe: "Its mass before, without the tray", placeholder: "500 g" },
+    after: { describe: "Its mass after, without the tray", placeholder: "320 g" },
+    moisture: { describe: "Water it took up again before it was weighed", placeholder: "4 g" },
+    assay: { describe: "Bicarbonate in what went in", placeholder: "99.5 %" },
     for: {
       describe: `Product that a formula asks for, to weigh the baked salt in its place: ${productHelp}`,
-      kind: "text",
       placeholder: "potassium carbonate",
     },
-    dose: { describe: "Dose of that product", kind: "text", placeholder: "40 g" },
+    dose: { describe: "Dose of that product", placeholder: "40 g" },
     materials: memberFlags.materials,
     format: memberFlags.format,
     working: memberFlags.working,

@@ -8,13 +8,9 @@ import { member } from "./member.ts";
 export const blendCommand = member({
   positionals: { one: `The first stock: ${productHelp}`, other: "The second stock" },
   flags: {
-    amount: { describe: "How much to make, by mass or by volume", kind: "text", placeholder: "1 kg" },
-    strength: { describe: "Strength to reach", kind: "text", placeholder: "15 %" },
-    potassium: {
-      describe: "Potassium carbonate, % by mass of the anhydrous carbonates",
-      kind: "text",
-      placeholder: "60 %",
-    },
+    amount: { describe: "How much to make, by mass or by volume", placeholder: "1 kg" },
+    strength: { describe: "Strength to reach", placeholder: "15 %" },
+    potassium: { describe: "Potassium carbonate, % by mass of the anhydrous carbonates", placeholder: "60 %" },
     ...solutionFlags,
   },
   examples: [

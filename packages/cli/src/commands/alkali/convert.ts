@@ -33,27 +33,13 @@ export const convertCommand = member({
     to: "One product to take in its place, or two, which hold both alkalinities where they can, or else the ratio of sodium to potassium as well",
   },
   flags: {
-    dose: {
-      describe: "Dose to swap: a mass, % of flour, or the volume of a solution",
-      kind: "text",
-      placeholder: "45 g",
-    },
-    holding: {
-      describe: "What to hold exactly",
-      kind: "text",
-      choices: Object.keys(held),
-      fallback: "alkalinity M",
-    },
-    flour: { describe: "Flour that the dose is for; 100 g for a dose in %", kind: "text", placeholder: "5 kg" },
-    water: {
-      describe: "Water of the dough but the flour's own; with it the pH is estimated",
-      kind: "text",
-      placeholder: "36 %",
-    },
-    salt: { describe: "Table salt in that water", kind: "text", placeholder: "1 %" },
+    dose: { describe: "Dose to swap: a mass, % of flour, or the volume of a solution", placeholder: "45 g" },
+    holding: { describe: "What to hold exactly", choices: Object.keys(held), fallback: "alkalinity M" },
+    flour: { describe: "Flour that the dose is for; 100 g for a dose in %", placeholder: "5 kg" },
+    water: { describe: "Water of the dough but the flour's own; with it the pH is estimated", placeholder: "36 %" },
+    salt: { describe: "Table salt in that water", placeholder: "1 %" },
     spec: {
       describe: "Spec with the product in its dough: dose, water and salt come from it",
-      kind: "text",
       placeholder: "noodle.yaml",
     },
     ...writeFlags,

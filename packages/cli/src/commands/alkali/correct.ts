@@ -12,15 +12,14 @@ export const correctCommand = member({
     salts: "What to strengthen it with, should it be too weak",
   },
   flags: {
-    amount: { describe: "How much of it there is, by mass or by volume", kind: "text", placeholder: "4.2 kg" },
-    strength: { describe: "Strength that was meant", kind: "text", placeholder: "20 %" },
+    amount: { describe: "How much of it there is, by mass or by volume", placeholder: "4.2 kg" },
+    strength: { describe: "Strength that was meant", placeholder: "20 %" },
     reading: {
       describe: "What a hydrometer or a density meter shows in it at the working temperature; <batch> gives its salts",
-      kind: "text",
       placeholder: "16.4 °Bé",
     },
-    error: { describe: "How far the reading may be off", kind: "text", placeholder: "0.2 °Bé" },
-    tank: { describe: "What the tank holds", kind: "text", placeholder: "10 L" },
+    error: { describe: "How far the reading may be off", placeholder: "0.2 °Bé" },
+    tank: { describe: "What the tank holds", placeholder: "10 L" },
     ...solutionFlags,
   },
   examples: [

@@ -8,8 +8,8 @@ import { member } from "./member.ts";
 export const diluteCommand = member({
   positionals: { stock: `The stock: ${productHelp}` },
   flags: {
-    amount: { describe: "How much stock there is, by mass or by volume", kind: "text", placeholder: "500 g" },
-    strength: { describe: "Strength to reach", kind: "text", placeholder: "10 %" },
+    amount: { describe: "How much stock there is, by mass or by volume", placeholder: "500 g" },
+    strength: { describe: "Strength to reach", placeholder: "10 %" },
     ...solutionFlags,
   },
   examples: [

@@ -4,16 +4,14 @@ import { reportFlags } from "../../shared/flags.ts";
 
 /** Flags of every member of `alkali`. */
 export const memberFlags = {
-  materials: { describe: "File of the kitchen's own materials", kind: "text", placeholder: "store.yaml" },
-  modulus: { describe: "Modulus of degrees Baumé", kind: "text", choices: moduli, fallback: "145" },
+  materials: { describe: "File of the kitchen's own materials", placeholder: "store.yaml" },
+  modulus: { describe: "Modulus of degrees Baumé", choices: moduli, fallback: "145" },
   temperature: {
     describe: "Working temperature, 0 to 40 °C; 20 °C unless stated, for a hydrometer its own",
-    kind: "text",
     placeholder: "18 °C",
   },
   "ratio-by": {
     describe: "What the parts of a ratio count",
-    kind: "text",
     choices: ["anhydrous", "as weighed"],
     fallback: "anhydrous",
   },
@@ -22,8 +20,8 @@ export const memberFlags = {
 
 /** Flags of the members that end in a solution to weigh out. */
 export const solutionFlags = {
-  storage: { describe: "Temperature where it is kept; as made unless stated", kind: "text", placeholder: "4 °C" },
-  division: { describe: "Smallest step of the scale", kind: "text", placeholder: "0.1 g", fallback: "0.1 g" },
+  storage: { describe: "Temperature where it is kept; as made unless stated", placeholder: "4 °C" },
+  division: { describe: "Smallest step of the scale", placeholder: "0.1 g", fallback: "0.1 g" },
   ...memberFlags,
 } as const satisfies Readonly<Record<string, Flag>>;
 

@@ -9,13 +9,9 @@ import { member } from "./member.ts";
 export const makeCommand = member({
   positionals: { products: `The products at hand: ${productHelp}` },
   flags: {
-    strength: { describe: "Strength to reach", kind: "text", placeholder: "20 %" },
-    amount: { describe: "How much to make, by mass or by volume", kind: "text", placeholder: "2 L" },
-    ratio: {
-      describe: "Parts of the products, in their order; equal parts unless stated",
-      kind: "text",
-      placeholder: "6 to 4",
-    },
+    strength: { describe: "Strength to reach", placeholder: "20 %" },
+    amount: { describe: "How much to make, by mass or by volume", placeholder: "2 L" },
+    ratio: { describe: "Parts of the products, in their order; equal parts unless stated", placeholder: "6 to 4" },
     ...solutionFlags,
   },
   examples: [

@@ -23,27 +23,15 @@ import { noodleOf, ownMaterials } from "./member.ts";
 export const stockCommand: Command = {
   positionals: { product: `The product: ${productHelp}; leave it out with --spec` },
   flags: {
-    spec: { describe: "Spec whose salts, scales and loads count", kind: "text", placeholder: "noodle.yaml" },
-    dose: { describe: "Product in one load; from the spec where there is one", kind: "text", placeholder: "8 g" },
-    tolerance: {
-      describe: "Most that weighing may be off; as the spec says, or 1 %",
-      kind: "text",
-      placeholder: "1 %",
-    },
-    loads: { describe: "Loads a day; those of the spec's batch, or 1", kind: "text", placeholder: "4" },
-    keep: { describe: "How many days of loads it is to last; 1 d unless stated", kind: "text", placeholder: "5 d" },
+    spec: { describe: "Spec whose salts, scales and loads count", placeholder: "noodle.yaml" },
+    dose: { describe: "Product in one load; from the spec where there is one", placeholder: "8 g" },
+    tolerance: { describe: "Most that weighing may be off; as the spec says, or 1 %", placeholder: "1 %" },
+    loads: { describe: "Loads a day; those of the spec's batch, or 1", placeholder: "4" },
+    keep: { describe: "How many days of loads it is to last; 1 d unless stated", placeholder: "5 d" },
     ...setFlag,
     ...solutionFlags,
-    storage: {
-      describe: `Temperature where it is kept; ${fridge} °C unless stated`,
-      kind: "text",
-      placeholder: "8 °C",
-    },
-    division: {
-      describe: "Smallest step of the scale; the scales of the spec, or 1 g",
-      kind: "text",
-      placeholder: "1 g",
-    },
+    storage: { describe: `Temperature where it is kept; ${fridge} °C unless stated`, placeholder: "8 °C" },
+    division: { describe: "Smallest step of the scale; the scales of the spec, or 1 g", placeholder: "1 g" },
   },
   examples: [
     [

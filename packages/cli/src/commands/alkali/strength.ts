@@ -27,17 +27,12 @@ type Measured =
 export const strengthCommand = member({
   positionals: { product: `The solution, or its salts with a reading of it: ${productHelp}` },
   flags: {
-    reading: { describe: "What a hydrometer or a density meter shows", kind: "text", placeholder: "24.5 °Bé" },
-    error: { describe: "How far the reading may be off", kind: "text", placeholder: "0.2 °Bé" },
-    weighed: { describe: "Mass of a known volume, the vessel taken off", kind: "text", placeholder: "121.4 g" },
-    volume: { describe: "That volume", kind: "text", placeholder: "100 mL" },
-    "weighed-error": { describe: "How far the mass may be off", kind: "text", placeholder: "0.1 g", fallback: "0.1 g" },
-    "volume-error": {
-      describe: "How far the volume may be off",
-      kind: "text",
-      placeholder: "0.5 mL",
-      fallback: "0.5 mL",
-    },
+    reading: { describe: "What a hydrometer or a density meter shows", placeholder: "24.5 °Bé" },
+    error: { describe: "How far the reading may be off", placeholder: "0.2 °Bé" },
+    weighed: { describe: "Mass of a known volume, the vessel taken off", placeholder: "121.4 g" },
+    volume: { describe: "That volume", placeholder: "100 mL" },
+    "weighed-error": { describe: "How far the mass may be off", placeholder: "0.1 g", fallback: "0.1 g" },
+    "volume-error": { describe: "How far the volume may be off", placeholder: "0.5 mL", fallback: "0.5 mL" },
     ...memberFlags,
   },
   examples: [
