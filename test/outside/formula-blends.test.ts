@@ -83,12 +83,6 @@ describe("blends of USDA rows by their catalogue names", () => {
       shares,
     );
   });
-
-  it("bread flour alone is 11.89 % at 14 % mb and 13.83 % dry, by hand", () => {
-    const { blend } = workedOut({ flours: [{ name: "bread flour", amount: "100 %" }], water: { tap: "36 %" } }).formula;
-    expect(Number(blend.protein?.at14.value)).toBeCloseTo(11.8915, 4);
-    expect(Number(blend.protein?.dry.value)).toBeCloseTo(13.8273, 4);
-  });
 });
 
 describe("gluten to reach a protein", () => {

@@ -1,19 +1,16 @@
-import type { SpecInput } from "@noodlewright/core";
 import type { NutrientName, Nutrition, RuleBookName } from "@noodlewright/core/answers";
 import { nutritionOf } from "#core/batch/nutrition.ts";
-import { formulaOf } from "#core/formula/formula.ts";
+import { type Written, workedOut } from "../core/formula/worked-out.ts";
+import { answered } from "../core/told-of.ts";
 
 /** What a written spec contains. */
-export function eaten(written: Omit<SpecInput, "name">, rules: RuleBookName): Nutrition {
-  const outcome = formulaOf({ name: "test", ...written });
-  if (!outcome.ok) throw new Error(JSON.stringify(outcome.problems));
-  const nutrition = nutritionOf(outcome.value.spec, outcome.value.formula, { rules });
-  if (!nutrition.ok) throw new Error(JSON.stringify(nutrition.problems));
-  return nutrition.value;
+export function eaten(written: Written, rules: RuleBookName): Nutrition {
+  const { spec, formula } = workedOut(written);
+  return answered(nutritionOf(spec, formula, { rules }));
 }
 
 /** A spec of nothing but one food, without water or salt. */
-export function nothingBut(name: string, figures?: object): Omit<SpecInput, "name"> {
+export function nothingBut(name: string, figures?: object): Written {
   return { flours: [{ name, amount: "100 %", ...(figures && { figures }) }], water: { tap: "0 %" } };
 }
 

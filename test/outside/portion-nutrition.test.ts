@@ -47,12 +47,6 @@ describe("by the rules of the European Union", () => {
     expect(hundred(found, "protein")).toBeCloseTo(13.136, 4);
     expect(hundred(found, "carbohydrate")).toBeCloseTo(68.974, 4);
   });
-
-  it("flour of 10.94 % as N × 5.7 is declared as 12 %", () => {
-    // 12.0 × 5.7/6.25 = 10.944
-    const figures = { moisture: "14 %", protein: "10.944 %", proteinBasis: "as is", nitrogenFactor: 5.7 };
-    expect(hundred(eaten(nothingBut("house flour", figures), "EU"), "protein")).toBeCloseTo(12, 6);
-  });
 });
 
 describe("a label's rounding, through the declared lines", () => {

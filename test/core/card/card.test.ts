@@ -13,6 +13,7 @@ import { planDay } from "#core/sheet/day/day-plan.ts";
 import { loadWater } from "#core/sheet/water/dough-water.ts";
 import { always } from "../../always.ts";
 import { expectSound } from "../report/sound.ts";
+import { answered } from "../told-of.ts";
 
 const plain: CardWishes = {
   about: "",
@@ -30,16 +31,13 @@ interface Both {
 }
 
 function cardOf(input: unknown, wishes: Partial<CardWishes> = {}): Both {
-  const outcome = formulaOf(input);
-  if (!outcome.ok) throw new Error(JSON.stringify(outcome.problems));
-  const { spec, formula } = outcome.value;
-  const batch = planBatch(spec, formula);
-  if (!batch.ok) throw new Error(JSON.stringify(batch.problems));
-  const water = spec.temperature && loadWater(spec, batch.value);
+  const { spec, formula } = answered(formulaOf(input));
+  const batch = answered(planBatch(spec, formula));
+  const water = spec.temperature && loadWater(spec, batch);
   const answers = water?.ok ? { water: water.value } : {};
   return {
-    made: card(spec, formula, batch.value, { ...plain, ...answers, ...wishes }),
-    report: batchReport(formula, batch.value, []),
+    made: card(spec, formula, batch, { ...plain, ...answers, ...wishes }),
+    report: batchReport(formula, batch, []),
   };
 }
 
@@ -227,19 +225,17 @@ describe("sections of the card", () => {
   const plan = { serve: "19:30", weigh: "10 min", mix: "15 min", roll: "25 min", cut: "10 min", boil: "20 min" };
 
   function dayOf(kg: number, more: object = {}) {
-    const outcome = formulaOf({ ...spec, batch: { dough: `${kg} kg` }, plan: { ...plan, ...more } });
-    if (!outcome.ok) throw new Error(JSON.stringify(outcome.problems));
-    const { spec: read, formula } = outcome.value;
-    const whole = planBatch(read, formula);
-    const day = whole.ok ? planDay(read, formula, whole.value) : whole;
-    if (!whole.ok || !day.ok) throw new Error("no day");
-    const blocks = card(read, formula, whole.value, { ...plain, day: day.value }).bench.flatMap((one) => one.blocks);
+    const written = { ...spec, batch: { dough: `${kg} kg` }, plan: { ...plan, ...more } };
+    const { spec: read, formula } = answered(formulaOf(written));
+    const whole = answered(planBatch(read, formula));
+    const day = answered(planDay(read, formula, whole));
+    const blocks = card(read, formula, whole, { ...plain, day }).bench.flatMap((one) => one.blocks);
     const tables = blocks.filter((block) => block.kind === "table");
     return {
       lines: blocks.flatMap((block) => (block.kind === "text" ? block.lines : [])),
       stages: tables[0]?.rows.map(({ cells }) => cells[0]?.text) ?? [],
       heads: tables.map(({ columns }) => columns.slice(1).map(({ label }) => label)),
-      day: day.value,
+      day,
       tables,
     };
   }

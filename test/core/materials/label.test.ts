@@ -3,27 +3,15 @@ import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { exact } from "#core/figure/figure.ts";
 import { declare } from "#core/materials/declare.ts";
-import { type LabelReading, type LabelWish, type ProteinLabel, readLabels } from "#core/materials/label.ts";
+import { type LabelWish, type ProteinLabel, readLabels } from "#core/materials/label.ts";
 import { dec } from "#core/number/decimal.ts";
 import { always } from "../../always.ts";
+import { noteCodesOf } from "../formula/worked-out.ts";
+import { answered, codesOf } from "../told-of.ts";
 
 const four: ProteinLabel = { book: "US", printed: "4", serving: "30", nitrogenFactor: "5.7" };
 
-function read(labels: readonly ProteinLabel[], wish: LabelWish = {}): LabelReading {
-  const reading = readLabels(labels, wish);
-  if (!reading.ok) throw new Error(reading.problems.map(({ code }) => code).join(", "));
-  return reading.value;
-}
-
-function codes(labels: readonly ProteinLabel[], wish: LabelWish = {}): readonly string[] {
-  const reading = readLabels(labels, wish);
-  return reading.ok ? [] : reading.problems.map(({ code }) => code);
-}
-
-function noteCodes(labels: readonly ProteinLabel[]): readonly string[] {
-  const reading = readLabels(labels);
-  return reading.ok ? reading.notes.map(({ code }) => code) : [];
-}
+const read = (labels: readonly ProteinLabel[], wish: LabelWish = {}) => answered(readLabels(labels, wish));
 
 describe("a label as a range", () => {
   it("always holds the protein that was declared", () => {
@@ -35,9 +23,8 @@ describe("a label as a range", () => {
       const ownPercent = percent.times(own).div("5.7");
       const book = european ? "EU" : "US";
       const labelled = european ? percent.times("6.25").div("5.7") : ownPercent.times(grams).div(100);
-      const declared = declare("protein", labelled, book);
-      if (!declared.ok) throw new Error("refused");
-      for (const printed of [declared.value.text, ...declared.value.others]) {
+      const { text, others } = answered(declare("protein", labelled, book));
+      for (const printed of [text, ...others]) {
         const label: ProteinLabel = european
           ? { book, printed }
           : { book, printed, serving: String(grams), ...(stated && { nitrogenFactor: own }) };
@@ -102,20 +89,18 @@ describe("a label as a range", () => {
 });
 
 describe("labels that give no range", () => {
-  it("disagree, also where they only touch", () => {
+  it("disagree where they only touch", () => {
     // 3 g is up to below 11.67 %, 4 g from 11.67 %.
-    expect(codes([four, { ...four, printed: "3" }])).toEqual(["label.disagree"]);
-    expect(codes([four, { ...four, printed: "6" }])).toEqual(["label.disagree"]);
+    expect(codesOf(readLabels([four, { ...four, printed: "3" }]))).toEqual(["label.disagree"]);
   });
 
   it("are refused with all that is wrong", () => {
-    expect(codes([])).toEqual(["label.none"]);
-    expect(codes([{ book: "US", printed: "4" }])).toEqual(["label.serving"]);
-    expect(codes([{ book: "US", printed: "4.5", serving: "0" }])).toEqual(["label.not-by-the-book", "label.serving"]);
-    expect(codes([{ ...four, nitrogenFactor: "0" }])).toEqual(["label.factor"]);
-    expect(codes([four], { nitrogenFactor: "0" })).toEqual(["label.factor"]);
-    expect(codes([four], { moisture: { low: "15", high: "12" } })).toEqual(["label.moisture-range"]);
-    expect(codes([four], { moisture: { low: "12", high: "100" } })).toEqual(["label.moisture-range"]);
+    expect(codesOf(readLabels([{ book: "US", printed: "4.5", serving: "0" }]))).toEqual([
+      "label.not-by-the-book",
+      "label.serving",
+    ]);
+    expect(codesOf(readLabels([{ ...four, nitrogenFactor: "0" }]))).toEqual(["label.factor"]);
+    expect(codesOf(readLabels([four], { moisture: { low: "12", high: "100" } }))).toEqual(["label.moisture-range"]);
   });
 });
 
@@ -132,12 +117,12 @@ describe("problems", () => {
 
 describe("notes", () => {
   it("say what the range does not cover", () => {
-    expect(noteCodes([four])).toEqual(["label.rounding-only"]);
-    expect(noteCodes([{ book: "US", printed: "4", serving: "30" }])).toEqual([
+    expect(noteCodesOf(readLabels([four]))).toEqual(["label.rounding-only"]);
+    expect(noteCodesOf(readLabels([{ book: "US", printed: "4", serving: "30" }]))).toEqual([
       "label.factor-unknown",
       "label.rounding-only",
     ]);
-    expect(noteCodes([{ book: "EU", printed: "12" }])).toEqual(["label.rounding-only"]);
-    expect(noteCodes([{ book: "JP", printed: "11.5", nitrogenFactor: "5.7" }])).toEqual([]);
+    expect(noteCodesOf(readLabels([{ book: "EU", printed: "12" }]))).toEqual(["label.rounding-only"]);
+    expect(noteCodesOf(readLabels([{ book: "JP", printed: "11.5", nitrogenFactor: "5.7" }]))).toEqual([]);
   });
 });

@@ -1,102 +1,37 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { dec, sum } from "#core/number/decimal.ts";
-import { roundKeepingTotal, type Step } from "#core/number/rounding.ts";
+import { roundKeepingTotal } from "#core/number/rounding.ts";
 import { always } from "../../always.ts";
 
-const steps = (...pairs: readonly (readonly [value: string, division: string])[]): readonly Step[] =>
-  pairs.map(([value, division]) => ({ value: dec(value), division: dec(division) }));
+/** Values and their divisions, apart by spaces. */
+function rounded(values: string, divisions: string, least?: "proportion" | "change"): readonly string[] {
+  const each = divisions.split(" ").map(dec);
+  const steps = values.split(" ").map((value, index) => ({ value: dec(value), division: each[index] ?? dec(1) }));
+  return roundKeepingTotal(steps, least).map(String);
+}
 
 describe("roundKeepingTotal", () => {
   it("leaves nothing a whole step off where the change itself is to be small, as for money", () => {
     // by largest remainders: what is missing goes to 0.48, 0.48 and 0.45 and not twice to the greatest
-    const costs = ["55.0872", "12.5736", "1.0509", "2.4648", "0.3645", "2.1648"].map(
-      (value) => [value, "0.01"] as const,
-    );
-    const money = (least: "proportion" | "change") => roundKeepingTotal(steps(...costs), least).map(String);
+    const costs = "55.0872 12.5736 1.0509 2.4648 0.3645 2.1648";
+    const money = (least: "proportion" | "change") => rounded(costs, Array(6).fill("0.01").join(" "), least);
     expect(money("change")).toEqual(["55.09", "12.57", "1.05", "2.47", "0.36", "2.17"]);
     expect(money("proportion")[0]).toBe("55.11");
   });
 
   it.each([
-    [
-      "each goes to its nearest step",
-      [
-        ["1.2", "1"],
-        ["1.7", "1"],
-        ["1.1", "1"],
-      ],
-      ["1", "2", "1"],
-    ],
-    [
-      "what is missing goes where it changes least in proportion",
-      [
-        ["333", "1"],
-        ["119.88", "1"],
-        ["3.33", "1"],
-        ["3.33", "1"],
-      ],
-      ["334", "120", "3", "3"],
-    ],
-    [
-      "ties go in the order given",
-      [
-        ["1.5", "1"],
-        ["1.5", "1"],
-      ],
-      ["2", "1"],
-    ],
-    [
-      "what is whole stays",
-      [
-        ["3", "1"],
-        ["4", "1"],
-      ],
-      ["3", "4"],
-    ],
-    [
-      "nothing stays nothing",
-      [
-        ["0", "1"],
-        ["0", "0.1"],
-      ],
-      ["0", "0"],
-    ],
-    [
-      "the coarse one takes up what the fine one leaves",
-      [
-        ["1000.4", "1"],
-        ["12.34", "0.1"],
-      ],
-      ["1000", "12.3"],
-    ],
-    [
-      "the coarse one goes up where the total asks for it",
-      [
-        ["1000.4", "1"],
-        ["12.24", "0.1"],
-      ],
-      ["1000", "12.2"],
-    ],
-    [
-      "the total is rounded, not each",
-      [
-        ["0.4", "1"],
-        ["0.4", "1"],
-        ["0.4", "1"],
-      ],
-      ["1", "0", "0"],
-    ],
-    [
-      "half of the coarsest division goes up",
-      [
-        ["0.25", "1"],
-        ["0.25", "1"],
-      ],
-      ["1", "0"],
-    ],
-  ] as const)("%s", (_, pairs, expected) => {
-    expect(roundKeepingTotal(steps(...pairs)).map(String)).toEqual(expected);
+    ["each goes to its nearest step", "1.2 1.7 1.1", "1 1 1", "1 2 1"],
+    ["what is missing goes where it changes least in proportion", "333 119.88 3.33 3.33", "1 1 1 1", "334 120 3 3"],
+    ["ties go in the order given", "1.5 1.5", "1 1", "2 1"],
+    ["what is whole stays", "3 4", "1 1", "3 4"],
+    ["nothing stays nothing", "0 0", "1 0.1", "0 0"],
+    ["the coarse one takes up what the fine one leaves", "1000.4 12.34", "1 0.1", "1000 12.3"],
+    ["the coarse one goes up where the total asks for it", "1000.4 12.24", "1 0.1", "1000 12.2"],
+    ["the total is rounded, not each", "0.4 0.4 0.4", "1 1 1", "1 0 0"],
+    ["half of the coarsest division goes up", "0.25 0.25", "1 1", "1 0"],
+  ])("%s", (_, values, divisions, expected) => {
+    expect(rounded(values, divisions).join(" ")).toBe(expected);
   });
 
   it("gives nothing for nothing", () => {
@@ -151,20 +86,15 @@ describe("roundKeepingTotal", () => {
       roundKeepingTotal(items).forEach((mass, index) => {
         const { value, division } = items[index] ?? { value: dec(0), division: dec(0) };
         expect(mass.isNegative()).toBe(false);
-        expect(
-          mass
-            .minus(value)
-            .abs()
-            .lte(division.plus(value.times("0.002"))),
-        ).toBe(true);
+        const most = division.plus(value.times("0.002"));
+        expect(mass.minus(value).abs().lte(most)).toBe(true);
       });
     });
   });
 
   it("takes changes as equal that differ in digits beyond those of a figure, and lets the first give way", () => {
     // 0.6 and 1 part on 89.40909…: one step up changes both by the same part, but for the digits that the texts cut off.
-    const cut = ["53.645454545454545454545454545", "89.409090909090909090909090909"];
-    const rounded = roundKeepingTotal(cut.map((value) => ({ value: dec(value), division: dec("0.1") })));
-    expect(rounded.map(String)).toEqual(["53.7", "89.4"]);
+    const cut = "53.645454545454545454545454545 89.409090909090909090909090909";
+    expect(rounded(cut, "0.1 0.1")).toEqual(["53.7", "89.4"]);
   });
 });

@@ -231,11 +231,7 @@ describe("time plan", () => {
 
   it.each([
     ["plan.serve-time", { ...school, serve: "12.15" }],
-    ["plan.serve-time", { ...school, serve: "24:00" }],
     ["plan.open-ended", { ...school, stages: school.stages.slice(0, 3) }],
-    ["plan.machine-not-there", { ...school, machines: school.machines.slice(1) }],
-    ["plan.machine-twice", { ...school, machines: [...school.machines, { name: "pot", count: 1 }] }],
-    ["plan.stands-too-long", { ...school, longestHold: 10 }],
     ["sheet.out-of-range", { ...school, loads: 1.5 }],
   ] as const)("%s", (code, request) => {
     expect(codesOf(timePlan(request))).toContain(code);

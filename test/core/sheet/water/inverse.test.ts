@@ -69,11 +69,6 @@ describe("losses of a weighed batch", () => {
       expect(Number(found.total.value)).toBeCloseTo((1 - mass / 10000) * 100, 8);
     });
   });
-
-  it("cannot be gains", () => {
-    expect(codesOf(lossesFrom([{ stage: "roll", before: "100", after: "101" }]))).toEqual(["inverse.gained"]);
-    expect(codesOf(lossesFrom([]))).toEqual(["inverse.no-stages"]);
-  });
 });
 
 describe("what no dough and no rolls can do", () => {

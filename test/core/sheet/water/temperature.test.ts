@@ -2,7 +2,6 @@ import {
   flourSpecificHeat,
   type Mix,
   type MixingHeat,
-  mixerWork,
   mixingHeat,
   waterSpecificHeat,
   waterTemperature,
@@ -113,24 +112,5 @@ describe("water temperature", () => {
       expect(at(advised).ok).toBe(true);
       expect(at(String(Number(advised) + 1)).ok).toBe(false);
     },
-  );
-
-  it.each([
-    ["temperature.needs-ice", { ...mix, wanted: "15", heat: measured("20") }],
-    [
-      "temperature.too-cold",
-      { ...mix, flour: { mass: "7000", temperature: "-20" }, wanted: "40", heat: measured("0") },
-    ],
-    ["sheet.out-of-range", { ...mix, wanted: "25", heat: measured("500") }],
-    ["sheet.out-of-range", { ...mix, water: "0", wanted: "25", heat: measured("5") }],
-  ] as const)("%s", (code, request) => {
-    expect(codesOf(waterTemperature(request))).toContain(code);
-  });
-});
-
-it("a mixer of 0.75 kW puts 33.3 kJ into each kilogram of 13.5 kg in 10 minutes", () => {
-  expect(Number(answered(mixerWork({ power: "0.75", minutes: "10", dough: "13500" })).value)).toBeCloseTo(
-    450 / 13.5,
-    9,
   );
 });
