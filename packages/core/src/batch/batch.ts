@@ -1,6 +1,6 @@
 import { type Figure, summed } from "../figure/figure.ts";
 import { type Graph, published } from "../figure/graph.ts";
-import { answer, loudNote, type Note, note, type Outcome, type Problem, problem, refuse } from "../figure/problem.ts";
+import { answer, loudNote, type Note, note, type Outcome, problem, problemsOf, refuse } from "../figure/problem.ts";
 import { massBalance } from "../figure/source.ts";
 import type { Formula } from "../formula/formula.ts";
 import { type Decimal, type DecimalInput, dec, sum, ZERO } from "../number/decimal.ts";
@@ -104,8 +104,7 @@ function weighLeaving(
   const target = findTarget(spec, formula, left);
   const loads = target.ok ? splitLoads(target.value.dough, formula.water.dough, spec.mixer, left.mixer) : undefined;
   if (!target.ok || !scales.ok || !loads?.ok) {
-    const outcomes = [target, scales, ...(loads ? [loads] : [])];
-    return refuse(...outcomes.flatMap((outcome): readonly Problem[] => (outcome.ok ? [] : outcome.problems)));
+    return refuse(...problemsOf(target), ...problemsOf(scales), ...problemsOf(loads));
   }
   const parted = withRework(loads.value, formula.water.dough, spec, scales.value);
   if (!parted.ok) return parted;

@@ -82,7 +82,12 @@ export function costOf(spec: Spec, formula: Formula, batch: Batch): Outcome<Cost
     unpriced,
     shopping,
   };
-  const notes = [...prices.notes, ...costNotes(prices.value, unpriced), ...reworkNote(batch), ...shopping.notes];
+  const notes = [
+    ...prices.notes,
+    ...costNotes(prices.value, unpriced),
+    ...(batch.rework ? [note("cost.rework-free", ["rework"], {})] : []),
+    ...shopping.notes,
+  ];
   return answer(published(cost, formula.graph, batch.graph), notes);
 }
 
@@ -104,11 +109,6 @@ function costLine(weighed: WeighedLine, prices: Prices, parts: Columns): CostLin
     ...(load && { load }),
     ...(bowl && { bowl }),
   };
-}
-
-function reworkNote({ rework }: Batch): readonly Note[] {
-  if (rework === undefined) return [];
-  return [note("cost.rework-free", ["rework"], {})];
 }
 
 function costNotes({ lines }: Prices, unpriced: readonly string[]): readonly Note[] {

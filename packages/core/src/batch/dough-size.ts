@@ -1,5 +1,5 @@
 import { type Figure, given, worked } from "../figure/figure.ts";
-import { answer, type Outcome, type Path, type Problem, problem, refuse } from "../figure/problem.ts";
+import { answer, type Outcome, type Path, problem, refuse } from "../figure/problem.ts";
 import { definition, fromSpec, massBalance } from "../figure/source.ts";
 import type { Formula } from "../formula/formula.ts";
 import type { FormulaLine } from "../formula/line.ts";
@@ -44,8 +44,10 @@ export function doughSize(
   );
   if (ways.length > 1) return refuse(problem("batch.stated-twice", ["batch"], { ways }));
   const parts = formula.water.dough;
-  if (bowls !== undefined)
-    return raw === undefined ? refuse(weightMissing()) : answer(doughForBowls(statedBowls(bowls), raw, losses));
+  if (bowls !== undefined) {
+    if (raw === undefined) return refuse(problem("batch.bowl-weight-missing", ["batch"], {}));
+    return answer(doughForBowls(statedBowls(bowls), raw, losses));
+  }
   if (dough !== undefined) return answer(statedMass("batch.dough", "dough to mix", dough));
   if (load !== undefined) return doughForLoad(spec, parts, left.mixer);
   const fresh = newDough(spec, formula, left);
@@ -59,9 +61,8 @@ function newDough({ batch }: Spec, formula: Formula, left: LeftUnused): Outcome<
     return answer(doughForFlour(statedMass("batch.flour-stated", "flour stated", flour), formula.water.dough));
   }
   if (have !== undefined) return doughForIngredient(have, formula, left.have);
-  return formula.writtenFlour === undefined
-    ? refuse(notStated())
-    : answer(doughAsWritten(formula, formula.writtenFlour));
+  if (formula.writtenFlour !== undefined) return answer(doughAsWritten(formula, formula.writtenFlour));
+  return refuse(problem("batch.not-stated", ["batch"], {}));
 }
 
 /** The dough in the mixer: the new dough, and the rework beside it. */
@@ -141,12 +142,4 @@ function doughForIngredient(have: Have, formula: Formula, left: Decimal): Outcom
     massBalance,
   );
   return answer(dough);
-}
-
-function notStated(): Problem {
-  return problem("batch.not-stated", ["batch"], {});
-}
-
-function weightMissing(): Problem {
-  return problem("batch.bowl-weight-missing", ["batch"], {});
 }

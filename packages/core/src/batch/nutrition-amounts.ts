@@ -69,7 +69,8 @@ export function amountsOf(
     return sum;
   };
   const counted = (name: NutrientName, counting: Counted): Summed => {
-    const naming = { id: `raw.${name}`, label: counting.label, ...unitAndPlaces(name) };
+    const { unit, places } = nutrients[name];
+    const naming = { id: `raw.${name}`, label: counting.label, unit, places };
     if ("saltFactor" in counting) return saltOf(sumOf("sodium"), naming, counting);
     if ("perGram" in counting) {
       const one = energy(naming, sumOf, counting);
@@ -83,11 +84,6 @@ export function amountsOf(
   return nutrientNames
     .filter((name) => countingOf(name, book) !== undefined)
     .map((name) => amount(name, sumOf(name), serving));
-}
-
-function unitAndPlaces(name: NutrientName): Pick<Nutrient, "unit" | "places"> {
-  const { unit, places } = nutrients[name];
-  return { unit, places };
 }
 
 function used(contents: readonly Contents[]): readonly Contents[] {

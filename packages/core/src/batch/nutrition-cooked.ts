@@ -26,12 +26,7 @@ export interface KeptInBoiling {
  * The range is that of three kinds of wheat noodle. Source: Standard Tables of Food Composition in Japan 2020.
  */
 export function keptInBoiling(): KeptInBoiling {
-  const sodium = kept("sodium");
-  const potassium = kept("potassium");
-  return {
-    sodium,
-    potassium,
-  };
+  return { sodium: kept("sodium"), potassium: kept("potassium") };
 }
 
 function kept(element: Element): Figure {

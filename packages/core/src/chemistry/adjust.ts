@@ -1,4 +1,4 @@
-import { exact, found, given, worked } from "../figure/figure.ts";
+import { exact, type Figure, found, given, worked } from "../figure/figure.ts";
 import type { Published } from "../figure/graph.ts";
 import { answer, type Note, note, type Outcome, type Problem, problem, refuse } from "../figure/problem.ts";
 import { definition, massBalance } from "../figure/source.ts";
@@ -26,48 +26,29 @@ export function dilute({ stock, target, ...conditions }: Dilution): Outcome<Publ
   if (nothing !== undefined) return refuse(nothing);
   const solution = solutionAt(stock.composition, target);
   if (!solution.ok) return solution;
-  const { name } = stock;
-  const amount = given(
-    { id: "solutions.amount.0", label: name, unit: "g", places: 2 },
-    stock.mass,
-    "the amount of stock",
-    definition,
-  );
-  const from = {
-    mass: amount,
-    own: named(
-      "solutions.strength.0",
-      `strength of ${name}`,
-      "% w/w",
-      anhydrousShare(stock.composition),
-      "the composition",
-    ),
-    target: named("solutions.target", "strength aimed at", "% w/w", anhydrousShare(solution.value), "the target"),
-  };
-  const water = worked(
-    { id: "solutions.water", label: "water to add", unit: "g", places: 2 },
-    "mass * (own / target - 1)",
-    from,
-    massBalance,
-  );
-  const mass = worked(
-    { id: "solutions.mass", label: "solution", unit: "g", places: 2 },
-    "mass + water",
-    { mass: amount, water },
-    massBalance,
-  );
+  const amount = given(massOf("amount.0", stock.name), stock.mass, "the amount of stock", definition);
+  const from = { mass: amount, own: strengthOf(stock, 0), target: aimedAt(solution.value) };
+  const water = worked(massOf("water", "water to add"), "mass * (own / target - 1)", from, massBalance);
+  const mass = worked(massOf("mass", "solution"), "mass + water", { mass: amount, water }, massBalance);
+  const compositionOn = [from.own, from.target];
   return completed(
-    {
-      products: [stock],
-      amounts: [amount],
-      water,
-      mass,
-      composition: solution.value,
-      compositionOn: [from.own, from.target],
-    },
+    { products: [stock], amounts: [amount], water, mass, composition: solution.value, compositionOn },
     conditions,
     solution.notes,
   );
+}
+
+function massOf(what: string, label: string) {
+  return { id: `solutions.${what}`, label, unit: "g", places: 2 };
+}
+
+function strengthOf({ name, composition }: Product, index: number): Figure {
+  const id = `solutions.strength.${index}`;
+  return named(id, `strength of ${name}`, "% w/w", anhydrousShare(composition), "the composition");
+}
+
+function aimedAt(solution: Composition): Figure {
+  return named("solutions.target", "strength aimed at", "% w/w", anhydrousShare(solution), "the target");
 }
 
 /** A batch of solution, and the strength that it is to have. */
@@ -100,8 +81,9 @@ export function correct({ within, tank, ...correction }: Correction): Outcome<Pu
 /** Says what a batch takes at either end of the strength that it may have. */
 function withinNotes(correction: Omit<Correction, "within" | "tank">, within: Correction["within"]): readonly Note[] {
   if (within === undefined) return [];
+  const { species, inert } = correction.batch.composition;
   const ends = [within.low, within.high].map(dec).flatMap((end) => {
-    const solution = solutionOf(dryOf(correction.batch.composition), end);
+    const solution = solutionOf(fromMasses({ species, inert }), end);
     if (!solution.ok) return [];
     const recipe = corrected({ ...correction, batch: { ...correction.batch, composition: solution.value } });
     const added = recipe.ok ? (recipe.value.amounts[1] ?? recipe.value.water) : undefined;
@@ -110,10 +92,6 @@ function withinNotes(correction: Omit<Correction, "within" | "tank">, within: Co
     return [{ strength: fixedText(end, 2), grams: fixedText(added.value, 0), of }];
   });
   return ends.length < 2 ? [] : [note("solutions.batch-within", [], { ends, salts: correction.salts.name })];
-}
-
-function dryOf({ species, inert }: Composition): Composition {
-  return fromMasses({ species, inert });
 }
 
 /** Says where the corrected batch is more than its tank holds, and how much of it can be corrected there. */
@@ -141,27 +119,10 @@ function corrected({
   const aim = solutionAt(salts.composition, target);
   if (!aim.ok) return aim;
   const from = {
-    mass: given(
-      { id: "solutions.amount.0", label: batch.name, unit: "g", places: 2 },
-      batch.mass,
-      "the batch",
-      definition,
-    ),
-    target: named("solutions.target", "strength aimed at", "% w/w", anhydrousShare(aim.value), "the target"),
-    own: named(
-      "solutions.strength.0",
-      `strength of ${batch.name}`,
-      "% w/w",
-      anhydrousShare(batch.composition),
-      "the composition",
-    ),
-    salts: named(
-      "solutions.strength.1",
-      `strength of ${salts.name}`,
-      "% w/w",
-      anhydrousShare(salts.composition),
-      "the composition",
-    ),
+    mass: given(massOf("amount.0", batch.name), batch.mass, "the batch", definition),
+    target: aimedAt(aim.value),
+    own: strengthOf(batch, 0),
+    salts: strengthOf(salts, 1),
   };
   if (exact(from.salts).lte(from.target.value)) {
     return refuse(
@@ -173,34 +134,23 @@ function corrected({
     );
   }
   const more = worked(
-    { id: "solutions.amount.1", label: `${salts.name} to add`, unit: "g", places: 2 },
+    massOf("amount.1", `${salts.name} to add`),
     "mass * (target - own) / (salts - target)",
     from,
     massBalance,
   );
-  const mass = worked(
-    { id: "solutions.mass", label: "solution", unit: "g", places: 2 },
-    "mass + more",
-    { mass: from.mass, more },
-    massBalance,
-  );
+  const mass = worked(massOf("mass", "solution"), "mass + more", { mass: from.mass, more }, massBalance);
   const composition = mixture([batch, { composition: salts.composition, mass: more.value }]);
   const water = found(
-    { id: "solutions.water", label: "water to add", unit: "g", places: 2 },
+    massOf("water", "water to add"),
     0,
     "a batch that is too weak takes salts",
     [from.own, from.target],
     massBalance,
   );
+  const compositionOn = Object.values(from);
   return completed(
-    {
-      products: [batch, salts],
-      amounts: [from.mass, more],
-      water,
-      mass,
-      composition,
-      compositionOn: Object.values(from),
-    },
+    { products: [batch, salts], amounts: [from.mass, more], water, mass, composition, compositionOn },
     conditions,
     aim.notes,
   );

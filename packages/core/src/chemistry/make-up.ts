@@ -57,13 +57,7 @@ export function makeUp(request: MakeUp): Outcome<Published<Recipe>> {
     worked(
       { id: `solutions.amount.${index}`, label: product.name, unit: "g", places: 2 },
       "mass * strength / own * part / sum(parts)",
-      {
-        mass: mass.value,
-        strength,
-        own,
-        part: partFigures[index] ?? ZERO,
-        parts: partFigures,
-      },
+      { mass: mass.value, strength, own, part: partFigures[index] ?? ZERO, parts: partFigures },
       massBalance,
     ),
   );

@@ -1,6 +1,6 @@
 import type { Figure } from "../figure/figure.ts";
 import { type Published, publish, scoped } from "../figure/graph.ts";
-import { distinct, type Note, note, type Outcome, type Problem, problem, refuse } from "../figure/problem.ts";
+import { distinct, type Note, note, type Outcome, problem, refuse } from "../figure/problem.ts";
 import { type DecimalInput, dec } from "../number/decimal.ts";
 import type { BaumeName } from "./baume.ts";
 import type { Product } from "./carried.ts";
@@ -61,7 +61,9 @@ export function completed(
   { temperature, storage, scale, division = 1 }: Conditions,
   about: readonly Note[] = [],
 ): Outcome<Published<Recipe>> {
-  if (dec(temperature).lt(0) || dec(temperature).gt(100)) return refuse(notLiquid(temperature));
+  if (dec(temperature).lt(0) || dec(temperature).gt(100)) {
+    return refuse(problem("solutions.temperature", [], { temperature: dec(temperature).toString() }));
+  }
   const { composition, compositionOn: from, mass } = mixed;
   const strength = strengthOf(composition, temperature, scale, from);
   if (!strength.ok) return strength;
@@ -95,10 +97,6 @@ export function completed(
 function under(when: string, solubility: Solubility): Solubility {
   const [taken = solubility.taken, ...limits] = scoped(when, [solubility.taken, ...solubility.limits]);
   return { ...solubility, taken, limits };
-}
-
-function notLiquid(temperature: DecimalInput): Problem {
-  return problem("solutions.temperature", [], { temperature: dec(temperature).toString() });
 }
 
 function clarityNotes(outcome: Outcome<Solubility>, where: "at the making temperature" | "where it is kept") {

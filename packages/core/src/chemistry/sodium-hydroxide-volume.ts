@@ -22,80 +22,27 @@ const at20 = [
 ] as const;
 
 /**
- * % by mass, and °C with g/mL: how the density changes with temperature.
+ * How the density changes with temperature: °C, and % by mass with g/mL at each.
  * Source: up to 19.4 %, advancedthermo.com, density of NaOH solutions; from 24 %, soapworld.biz, caustic soda table.
  */
 const withTemperature = [
   {
-    percent: "0.3984",
+    temperatures: ["10", "25", "40"],
     rows: [
-      ["10", "1.00437"],
-      ["25", "1.00149"],
-      ["40", "0.99654"],
+      ["0.3984", "1.00437", "1.00149", "0.99654"],
+      ["1.9606", "1.02222", "1.01860", "1.01322"],
+      ["5.3027", "1.05968", "1.05495", "1.04871"],
+      ["10.7136", "1.12001", "1.11402", "1.10659"],
+      ["16.6656", "1.18652", "1.17925", "1.17093"],
+      ["19.3537", "1.21677", "1.20866", "1.20013"],
     ],
   },
   {
-    percent: "1.9606",
+    temperatures: ["20", "30", "40"],
     rows: [
-      ["10", "1.02222"],
-      ["25", "1.01860"],
-      ["40", "1.01322"],
-    ],
-  },
-  {
-    percent: "5.3027",
-    rows: [
-      ["10", "1.05968"],
-      ["25", "1.05495"],
-      ["40", "1.04871"],
-    ],
-  },
-  {
-    percent: "10.7136",
-    rows: [
-      ["10", "1.12001"],
-      ["25", "1.11402"],
-      ["40", "1.10659"],
-    ],
-  },
-  {
-    percent: "16.6656",
-    rows: [
-      ["10", "1.18652"],
-      ["25", "1.17925"],
-      ["40", "1.17093"],
-    ],
-  },
-  {
-    percent: "19.3537",
-    rows: [
-      ["10", "1.21677"],
-      ["25", "1.20866"],
-      ["40", "1.20013"],
-    ],
-  },
-  {
-    percent: "24",
-    rows: [
-      ["20", "1.2629"],
-      ["30", "1.2570"],
-      ["40", "1.2512"],
-    ],
-  },
-  {
-    percent: "32",
-    rows: [
-      ["20", "1.3490"],
-      ["30", "1.3426"],
-      ["40", "1.3362"],
-    ],
-  },
-  {
-    percent: "40",
-    rows: [
-      ["20", "1.4300"],
-      ["30", "1.4232"],
-      ["40", "1.4164"],
+      ["24", "1.2629", "1.2570", "1.2512"],
+      ["32", "1.3490", "1.3426", "1.3362"],
+      ["40", "1.4300", "1.4232", "1.4164"],
     ],
   },
 ] as const;
@@ -120,10 +67,12 @@ let built: Volumes | undefined;
 function volumes(): Volumes {
   built ??= {
     at20: at20.map(([percent, density]) => [dec(percent).div(100), volumeOf(percent, "20", density)]),
-    withTemperature: withTemperature.map(({ percent, rows }) => ({
-      fraction: dec(percent).div(100),
-      points: rows.map(([t, density]): Point => [dec(t), volumeOf(percent, t, density)]),
-    })),
+    withTemperature: withTemperature.flatMap(({ temperatures, rows }) =>
+      rows.map(([percent, ...densities]) => ({
+        fraction: dec(percent).div(100),
+        points: temperatures.map((t, at): Point => [dec(t), volumeOf(percent, t, densities[at] ?? "0")]),
+      })),
+    ),
   };
   return built;
 }

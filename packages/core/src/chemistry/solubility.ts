@@ -1,6 +1,6 @@
 import { exact, type Figure, found, worked } from "../figure/figure.ts";
 import { type Published, publish } from "../figure/graph.ts";
-import { type Note, note, type Outcome, type Problem, problem, refuse } from "../figure/problem.ts";
+import { type Note, note, type Outcome, type Problem, problem, problemsOf, refuse } from "../figure/problem.ts";
 import {
   type Decimal,
   type DecimalInput,
@@ -93,7 +93,7 @@ export function staysClear(
   const shares = sharesOf(composition);
   if (dec(composition.water).isZero() || shares.length === 0) return refuse(problem("solubility.no-water", [], {}));
   const outcomes = shares.map(([name]) => solubilityOf(name, t));
-  const problems = outcomes.flatMap((outcome) => (outcome.ok ? [] : outcome.problems));
+  const problems = outcomes.flatMap(problemsOf);
   if (problems.length > 0) return refuse(...problems);
   const limits = outcomes.flatMap((outcome) => (outcome.ok ? [outcome.value] : []));
   const amounts = shares.map(([name]) => shareFigure(composition, name, on));

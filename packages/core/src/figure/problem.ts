@@ -57,6 +57,11 @@ export function refuse(...problems: readonly Problem[]): Outcome<never> {
   return { ok: false, problems };
 }
 
+/** The problems of an outcome; none of an answer. @example problemsOf(answer(36)) // => [] */
+export function problemsOf(outcome: Outcome<unknown> | undefined): readonly Problem[] {
+  return outcome?.ok === false ? outcome.problems : [];
+}
+
 /** Makes a problem. @example problem("water.not-stated", ["water"], {}).code // => "water.not-stated" */
 export function problem<Which extends Code>(code: Which, path: Path, facts: Facts[Which]): ProblemIn<Facts, Which> {
   return { code, path, facts };

@@ -51,7 +51,7 @@ export function ruleFor(nutrient: NutrientName, book: RuleBookName): Outcome<Lab
 /** All that may be printed for a value, the usual one first. */
 function declarations(value: Decimal, rule: LabelLine): readonly string[] {
   const { bands } = rule;
-  const band = bands.findLast((one) => reaches(one, value)) ?? bands[0];
+  const band = bands.findLast(({ from = "0", above }) => (above ? value.gt(from) : value.gte(from))) ?? bands[0];
   if (band === undefined) return [];
   const rounded = roundToDivision(value, dec(band.step));
   const printed = band.zero === "shall" ? ZERO : rounded;
@@ -73,15 +73,11 @@ function placesAt(value: Decimal, bands: readonly RoundingBand[]): number {
   return step.eq(dec(10).pow(-places)) ? places : 0;
 }
 
-function reaches({ from = "0", above }: RoundingBand, value: Decimal): boolean {
-  return above === true ? value.gt(from) : value.gte(from);
-}
-
 /** From where to where a value may lie. */
-export interface Interval {
-  readonly low: DecimalText;
+export interface Interval<Ends = DecimalText> {
+  readonly low: Ends;
   readonly lowIncluded: boolean;
-  readonly high: DecimalText;
+  readonly high: Ends;
   readonly highIncluded: boolean;
 }
 
@@ -109,7 +105,8 @@ export function impliedBy(nutrient: NutrientName, printed: string, book: RuleBoo
   const parts = bands.flatMap((band, index) => within(band, bands[index + 1], value, less));
   const first = parts[0];
   const last = parts[parts.length - 1];
-  if (first !== undefined && last !== undefined) return answer(asText(first, last));
+  if (first !== undefined && last !== undefined)
+    return answer(asText({ ...last, low: first.low, lowIncluded: first.lowIncluded }));
   if (finer) return answer(roundedTo(value, places));
   const possible = less
     ? bands.flatMap(({ lessThan }) => lessThan ?? [])
@@ -121,26 +118,24 @@ export function impliedBy(nutrient: NutrientName, printed: string, book: RuleBoo
 function roundedTo(value: Decimal, places: number): Interval {
   const half = dec(10).pow(-places).div(2);
   const low = value.minus(half);
-  return {
-    low: decimalText(low.lt(ZERO) ? ZERO : low),
-    lowIncluded: true,
-    high: decimalText(value.plus(half)),
-    highIncluded: false,
-  };
+  const high = value.plus(half);
+  return asText({ low: low.lt(ZERO) ? ZERO : low, lowIncluded: true, high, highIncluded: false });
 }
 
-interface Piece {
-  readonly low: Decimal;
-  readonly lowIncluded: boolean;
-  readonly high: Decimal;
-  readonly highIncluded: boolean;
+function asText({ low, high, ...ends }: Interval<Decimal>): Interval {
+  return { ...ends, low: decimalText(low), high: decimalText(high) };
 }
 
 /** The part of a band that is declared as the value; none or one. */
-function within(band: RoundingBand, next: RoundingBand | undefined, value: Decimal, less: boolean): readonly Piece[] {
+function within(
+  band: RoundingBand,
+  next: RoundingBand | undefined,
+  value: Decimal,
+  less: boolean,
+): readonly Interval<Decimal>[] {
   const from = dec(band.from ?? 0);
   const to = next?.from === undefined ? undefined : dec(next.from);
-  const all: Piece | undefined = to && {
+  const all: Interval<Decimal> | undefined = to && {
     low: from,
     lowIncluded: band.above !== true,
     high: to,
@@ -154,7 +149,7 @@ function within(band: RoundingBand, next: RoundingBand | undefined, value: Decim
   const highest = value.plus(half);
   const cutLow = lowest.lt(from) || lowest.eq(from);
   const cutHigh = to !== undefined && highest.gt(to);
-  const piece: Piece = {
+  const piece: Interval<Decimal> = {
     low: cutLow ? from : lowest,
     lowIncluded: cutLow ? band.above !== true : true,
     high: cutHigh ? to : highest,
@@ -162,13 +157,4 @@ function within(band: RoundingBand, next: RoundingBand | undefined, value: Decim
   };
   const empty = piece.low.gt(piece.high) || (piece.low.eq(piece.high) && !(piece.lowIncluded && piece.highIncluded));
   return empty ? [] : [piece];
-}
-
-function asText(first: Piece, last: Piece): Interval {
-  return {
-    low: decimalText(first.low),
-    lowIncluded: first.lowIncluded,
-    high: decimalText(last.high),
-    highIncluded: last.highIncluded,
-  };
 }

@@ -49,26 +49,17 @@ function byAsh(
   shared: Pick<FlourClass, "system" | "grain" | "source" | "ashPlaces" | "wholegrain">,
   rows: readonly Ash[],
 ): readonly FlourClass[] {
-  return rows.map(([type, low, high]) => ({ ...shared, type, basis: "dry" as const, ash: { core: span(low, high) } }));
-}
-
-function span(low: DecimalText | undefined, high: DecimalText | undefined): Span {
-  return { ...(low !== undefined && { low }), ...(high !== undefined && { high }) };
+  return rows.map(([type, low, high]): FlourClass => {
+    const core = { ...(low !== undefined && { low }), ...(high !== undefined && { high }) };
+    return { ...shared, type, basis: "dry", ash: { core } };
+  });
 }
 
 const roundedGerman = { system: "DE", ashPlaces: 2 } as const;
 
 function italy(type: string, ash: Span, protein: DecimalText): FlourClass {
-  const limits = { basis: "dry", nitrogenFactor: "5.7", moistureMost: "14.5" } as const;
-  return {
-    system: "IT",
-    grain: "wheat",
-    type,
-    ...limits,
-    ash: { core: ash },
-    protein: { core: { low: protein } },
-    source: italian,
-  };
+  const shared = { system: "IT", grain: "wheat", basis: "dry", nitrogenFactor: "5.7", moistureMost: "14.5" } as const;
+  return { ...shared, type, ash: { core: ash }, protein: { core: { low: protein } }, source: italian };
 }
 
 function japan(type: string, protein: Limit): FlourClass {

@@ -2,7 +2,7 @@ import type { Product } from "../chemistry/carried.ts";
 import { anhydrousShare, type Composition, hydrate, mixture, pure, waterOnly } from "../chemistry/composition.ts";
 import { mixInRatio } from "../chemistry/ratio.ts";
 import { solutionAt } from "../chemistry/stated-strength.ts";
-import { answer, type Note, note, type Outcome, type Path, problem, refuse } from "../figure/problem.ts";
+import { answer, type Note, note, type Outcome, type Path, problem, problemsOf, refuse } from "../figure/problem.ts";
 import { type DecimalText, dec, decimalText, HUNDRED, sum } from "../number/decimal.ts";
 import { isAlkaliLike, nearestMaterials } from "./catalogue.ts";
 import { findPart } from "./composition-parts.ts";
@@ -194,7 +194,7 @@ function byParts(line: string, reading: Reading): Outcome<Composition> | undefin
   const paired = pairs(pieces);
   const names = pieces.flatMap((piece) => (piece.kind === "name" ? [piece.text] : []));
   const products = names.map((name) => byName(name, reading) ?? unknown(name, reading));
-  const problems = products.flatMap((product) => (product.ok ? [] : product.problems));
+  const problems = products.flatMap(problemsOf);
   if (problems.length > 0) return refuse(...problems);
   if (paired === undefined)
     return refuse(problem("product.unclear", reading.path, { name: line, why: "no parts", lines: reading.lines() }));

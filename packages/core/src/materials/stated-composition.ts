@@ -3,7 +3,7 @@ import { mixInRatio, type RatioBy } from "../chemistry/ratio.ts";
 import { hydrates } from "../chemistry/species.ts";
 import { fitRange, type StatedStrength, solutionAt } from "../chemistry/stated-strength.ts";
 import { assayed } from "../chemistry/titration.ts";
-import { answer, type Outcome, type Path, type Problem, problem, refuse } from "../figure/problem.ts";
+import { answer, type Outcome, type Path, type Problem, problem, problemsOf, refuse } from "../figure/problem.ts";
 import { type DecimalText, dec, decimalText } from "../number/decimal.ts";
 import { alkalinityForms, readAlkalinity } from "./alkalinity-text.ts";
 import { findPart, readParts, unknownPart } from "./composition-parts.ts";
@@ -63,7 +63,7 @@ function ofSolution(stated: SolutionFigures, path: Path): Outcome<Composition> {
   const strength = strengthOf(stated);
   const unread =
     strength === undefined ? [problem("materials.strength", place, { strength: stated.strength, strengthForms })] : [];
-  if (!salts.ok || strength === undefined) return refuse(...(salts.ok ? [] : salts.problems), ...unread);
+  if (!salts.ok || strength === undefined) return refuse(...problemsOf(salts), ...unread);
   return placed(solutionAt(salts.value, strength), place);
 }
 
@@ -75,7 +75,7 @@ function ofCertificate(stated: CertificateFigures, path: Path): Outcome<Composit
     alkalinity === undefined
       ? [problem("materials.alkalinity", place, { alkalinity: stated.alkalinity, forms: alkalinityForms })]
       : [];
-  if (!salts.ok || alkalinity === undefined) return refuse(...(salts.ok ? [] : salts.problems), ...unread);
+  if (!salts.ok || alkalinity === undefined) return refuse(...problemsOf(salts), ...unread);
   const outcome = placed(assayed(alkalinity, salts.value, stated.water?.value), place);
   return outcome.ok ? answer(outcome.value.composition, outcome.notes) : outcome;
 }

@@ -2,7 +2,7 @@ import type { Batch } from "../batch/batch.ts";
 import { type Card, type CardFile, card, isDay } from "../card/card.ts";
 import { frozen } from "../figure/frozen.ts";
 import type { Graph } from "../figure/graph.ts";
-import { answer, type Note, note, type Outcome, type Problem, problem, refuse } from "../figure/problem.ts";
+import { answer, type Note, note, type Outcome, problem, problemsOf, refuse } from "../figure/problem.ts";
 import { said } from "../figure/said.ts";
 import { told } from "../figure/told.ts";
 import { printableData } from "../render/printable.ts";
@@ -99,10 +99,6 @@ function moreAnswers(noodle: Noodle, batch: Batch) {
   };
   const notes = outcomes.flatMap(([, outcome]) => (outcome?.ok ? outcome.notes : []));
   return answer({ answers, missing }, [...notes, ...missing]);
-}
-
-function problemsOf(outcome: Outcome<unknown> | undefined): readonly Problem[] {
-  return outcome?.ok === false ? outcome.problems : [];
 }
 
 /** Reads a choice of loads such as `1,3` or `2-4`; all where nothing is chosen. */

@@ -1,5 +1,5 @@
 import { type Note, note } from "../figure/problem.ts";
-import type { Source } from "../figure/source.ts";
+import { commonPractice, type Source } from "../figure/source.ts";
 
 /** Work that calls for care. */
 export type SheetHazard = "rolls" | "cutter" | "dust" | "pot" | "standing-dough" | "packed";
@@ -21,21 +21,17 @@ const dustLimit: Source = {
   cite: "United Kingdom workplace exposure limit for flour dust: 10 mg/m³ over 8 hours, 30 mg/m³ over 15 minutes",
   standing: "read",
 };
-const rawFlour: Source = {
-  cite: "United States food safety advice on raw flour and dough",
-  standing: "copy",
-};
+const rawFlour: Source = { cite: "United States food safety advice on raw flour and dough", standing: "copy" };
 const packedRule: Source = {
   cite: "United Kingdom guidance on vacuum and modified-atmosphere packed chilled food, December 2020",
   standing: "read",
 };
-const practice: Source = { cite: "common practice, no source", standing: "practice" };
 
 const sources: Readonly<Record<SheetHazard, readonly Source[]>> = {
   rolls: [sheeterStandard, bakeryRule],
   cutter: [sheeterStandard],
   dust: [dustLimit, sheeterStandard],
-  pot: [practice],
+  pot: [commonPractice],
   "standing-dough": [rawFlour],
   packed: [packedRule],
 };

@@ -1,7 +1,17 @@
 import type { Batch } from "../batch/batch.ts";
 import { exact, type Figure, renamed, worked } from "../figure/figure.ts";
 import { type Graph, published } from "../figure/graph.ts";
-import { answer, type Note, note, type Outcome, type Path, type Problem, problem, refuse } from "../figure/problem.ts";
+import {
+  answer,
+  type Note,
+  note,
+  type Outcome,
+  type Path,
+  type Problem,
+  problem,
+  problemsOf,
+  refuse,
+} from "../figure/problem.ts";
 import { commonPractice, definition, massBalance } from "../figure/source.ts";
 import type { Formula } from "../formula/formula.ts";
 import type { OwnMachines } from "../materials/machine-schema.ts";
@@ -103,7 +113,7 @@ interface SheetedLoads extends Pick<SheetPlan, "machine" | "density" | "sheets">
 
 function sheetedLoads(spec: Spec, formula: Formula, batch: Batch, included: OwnMachines): Outcome<SheetedLoads> {
   const { sheet } = spec;
-  if (sheet === undefined) return refuse(notStated());
+  if (sheet === undefined) return refuse(problem("sheet.not-stated", ["sheet"], {}));
   const machine = machineNamed(sheet.machine, spec, included);
   const density = densityOf(spec, sheet, formula);
   if (!machine.ok || !density.ok) return refuse(...problemsOf(machine), ...problemsOf(density));
@@ -143,14 +153,6 @@ function strandsOf(cut: CutPlan, { batch: stated }: Spec, batch: Batch): Outcome
 
 function sheetWidth(sheet: SheetFields, { rolls }: Machine): DecimalText {
   return sheet.width?.value ?? rolls.width;
-}
-
-function problemsOf(outcome: Outcome<unknown>): readonly Problem[] {
-  return outcome.ok ? [] : outcome.problems;
-}
-
-function notStated(): Problem {
-  return problem("sheet.not-stated", ["sheet"], {});
 }
 
 /** Where in the spec the names of the requests stand. */

@@ -6,6 +6,10 @@ import { dryRatio } from "../../materials/moisture.ts";
 import { type DecimalText, dec } from "../../number/decimal.ts";
 import { asked, outsideLimits } from "../inputs.ts";
 
+/** Raw noodles that are boiled, g. */
+export const rawNoodles = { id: "cook.raw", label: "raw noodles", unit: "g", places: 0 };
+/** The same noodles cooked, g. */
+export const cookedNoodles = { id: "cook.cooked", label: "cooked noodles", unit: "g", places: 0 };
 const naming = { id: "cook.gain", label: "measured cook gain", unit: "", places: 2 };
 
 /**
@@ -23,17 +27,8 @@ export function gainFromWeights(raw: DecimalText, cooked: DecimalText): Outcome<
     { path: ["cooked"], value: cooked, unit: "g", above: "0" },
   ]);
   if (problems.length > 0) return refuse(...problems);
-  return publish(
-    worked(
-      naming,
-      "cooked / raw",
-      {
-        cooked: asked({ id: "cook.cooked", label: "cooked noodles", unit: "g", places: 0 }, cooked),
-        raw: asked({ id: "cook.raw", label: "raw noodles", unit: "g", places: 0 }, raw),
-      },
-      definition,
-    ),
-  );
+  const weighed = { cooked: asked(cookedNoodles, cooked), raw: asked(rawNoodles, raw) };
+  return publish(worked(naming, "cooked / raw", weighed, definition));
 }
 
 /** Water before and after boiling, and the share of the solids that went into the pot; all in %. */

@@ -6,6 +6,7 @@ import { type Outcome, type Problem, problem, refuse } from "../../figure/proble
 import { fromSpec } from "../../figure/source.ts";
 import { type Decimal, type DecimalText, dec, decimalText } from "../../number/decimal.ts";
 import { asked, askedFigure, type Given, numberOf, outsideLimits } from "../inputs.ts";
+import { cookedNoodles, rawNoodles } from "./cook-gain.ts";
 
 /** Cooked mass by raw mass, and the range it may have; without limits it has none. */
 export interface CookGain {
@@ -33,15 +34,8 @@ export const usualGain = frozen({
 export function cookedMass(raw: Given, gain?: CookGain): Outcome<Published<Figure>> {
   const problems = gainProblems("raw", numberOf(raw), gain);
   if (problems.length > 0) return refuse(...problems);
-  const figure = worked(
-    { id: "cook.cooked", label: "cooked noodles", unit: "g", places: 0 },
-    "raw * gain",
-    {
-      raw: askedFigure({ id: "cook.raw", label: "raw noodles", unit: "g", places: 0 }, raw),
-      gain: gainFigure(gain),
-    },
-    ...gainFigure(gain).sources,
-  );
+  const from = { raw: askedFigure(rawNoodles, raw), gain: gainFigure(gain) };
+  const figure = worked(cookedNoodles, "raw * gain", from, ...from.gain.sources);
   const { low, high } = limitsOf(gain);
   return publish(ranged(figure, low.times(numberOf(raw)), high.times(numberOf(raw))));
 }
@@ -57,15 +51,8 @@ export function cookedMass(raw: Given, gain?: CookGain): Outcome<Published<Figur
 export function rawMass(cooked: DecimalText, gain?: CookGain): Outcome<Published<Figure>> {
   const problems = gainProblems("cooked", cooked, gain);
   if (problems.length > 0) return refuse(...problems);
-  const figure = worked(
-    { id: "cook.raw", label: "raw noodles", unit: "g", places: 0 },
-    "cooked / gain",
-    {
-      cooked: asked({ id: "cook.cooked", label: "cooked noodles", unit: "g", places: 0 }, cooked),
-      gain: gainFigure(gain),
-    },
-    ...gainFigure(gain).sources,
-  );
+  const from = { cooked: asked(cookedNoodles, cooked), gain: gainFigure(gain) };
+  const figure = worked(rawNoodles, "cooked / gain", from, ...from.gain.sources);
   const { low, high } = limitsOf(gain);
   return publish(ranged(figure, dec(cooked).div(high), dec(cooked).div(low)));
 }

@@ -9,6 +9,7 @@ import {
   type Path,
   type Problem,
   problem,
+  problemsOf,
   refuse,
 } from "../../figure/problem.ts";
 import { commonPractice, definition, massBalance } from "../../figure/source.ts";
@@ -21,7 +22,7 @@ import type { SheetPlan } from "../sheet-plan.ts";
 import { compositionOf } from "../water/dough-food.ts";
 import { specificHeat } from "../water/food.ts";
 import type { MachineCount, PlanRequest, PlanStage, StageName } from "./plan-request.ts";
-import { potRecovery, potWater, rawInPot } from "./pot.ts";
+import { potRecovery, potWater, rawInPot, rawTemperature } from "./pot.ts";
 import { type TimePlan, timePlan } from "./timeplan.ts";
 
 /** The day of a spec: when each load is at which stage, and what the pots do. */
@@ -73,17 +74,21 @@ const order: readonly StageName[] = ["weigh", "mix", "rest", "compound", "relax"
 export function planDay(spec: Spec, formula: Formula, batch: Batch, sheet?: SheetPlan): Outcome<DayPlan> {
   const { plan } = spec;
   const loads = batch.loads.count;
-  if (plan === undefined || order.every((stage) => plan[stage] === undefined)) return refuse(notStated());
-  if (exact(loads).gt(MOST_LOADS)) return refuse(tooManyLoads(loads));
-  if (plan.serve === undefined) return refuse(serveMissing());
+  if (plan === undefined || order.every((stage) => plan[stage] === undefined)) {
+    return refuse(problem("plan.not-stated", ["plan"], {}));
+  }
+  if (exact(loads).gt(MOST_LOADS)) {
+    return refuse(problem("plan.too-many-loads", ["mixer"], { loads: loads.value, most: MOST_LOADS }));
+  }
+  if (plan.serve === undefined) return refuse(problem("plan.serve-missing", ["plan", "serve"], {}));
   const fractions = unevenTimes(plan);
   if (fractions.length > 0) return refuse(...fractions);
   const time = timePlan(requestOf(plan, plan.serve, exact(loads).toNumber()));
   const pot = plan.pot && potOf(plan.pot, spec, formula, batch);
   if (!time.ok || pot?.ok === false) {
     return refuse(
-      ...(time.ok ? [] : time.problems.map((problem) => ({ ...problem, path: placeOf(problem.path, plan) }))),
-      ...(pot?.ok === false ? pot.problems : []),
+      ...problemsOf(time).map((problem) => ({ ...problem, path: placeOf(problem.path, plan) })),
+      ...problemsOf(pot),
     );
   }
   const day = { time: time.value, loads, ...(pot?.ok && { pot: pot.value }) };
@@ -96,18 +101,6 @@ export function planDay(spec: Spec, formula: Formula, batch: Batch, sheet?: Shee
 
 /** As many as `timePlan` places. */
 const MOST_LOADS = 200;
-
-function tooManyLoads(loads: Figure): Problem {
-  return problem("plan.too-many-loads", ["mixer"], { loads: loads.value, most: MOST_LOADS });
-}
-
-function notStated(): Problem {
-  return problem("plan.not-stated", ["plan"], {});
-}
-
-function serveMissing(): Problem {
-  return problem("plan.serve-missing", ["plan", "serve"], {});
-}
 
 function timesOf(plan: PlanFields): readonly (readonly [path: Path, time: Quantity])[] {
   const { weigh, mix, compound, roll, cut, boil, longestStanding, longestHold, rest, relax, mature } = plan;
@@ -185,7 +178,10 @@ function potOf(pot: PotFields, spec: Spec, formula: Formula, batch: Batch): Outc
   const basket = rawInPot(pot.basket.value);
   const share = pot.water && waterForEachGram(pot.water.value, basket);
   const water = potWater(basket, share);
-  if (!water.ok) return refuse(waterOutOfRange(pot));
+  if (!water.ok) {
+    const stated = { water: pot.water?.text ?? "no water", basket: pot.basket.text };
+    return refuse(problem("pot.water-out-of-range", ["plan", "pot", "water"], stated));
+  }
   const baskets = basketsOf(basket, batch);
   if (pot.power === undefined) return answer({ baskets, water: water.value });
   const own = askedOr(rawTemperature, spec.temperature?.room?.value, usualRoom);
@@ -223,15 +219,6 @@ function basketsOf(basket: Figure, { target, loads }: Batch): Figure {
     massBalance,
   );
 }
-
-function waterOutOfRange({ water, basket }: PotFields): Problem {
-  return problem("pot.water-out-of-range", ["plan", "pot", "water"], {
-    water: water?.text ?? "no water",
-    basket: basket.text,
-  });
-}
-
-const rawTemperature = { id: "pot.raw-temperature", label: "their temperature", unit: "°C", places: 0 };
 
 /** Temperature of the noodles that go into the pot where the room's is not stated, °C. */
 const usualRoom: Usual = {

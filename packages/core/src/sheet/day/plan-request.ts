@@ -63,17 +63,13 @@ export function planRequestProblems(request: PlanRequest): readonly Problem[] {
           ],
     ),
   ]);
-  return [...serveProblems(serve), ...problems, ...orderProblems(stages), ...machineProblems(stages, machines)];
-}
-
-function serveProblems(serve: string): readonly Problem[] {
-  if (readTimeOfDay(serve) !== undefined) return [];
-  return [problem("plan.serve-time", ["serve"], { serve })];
-}
-
-function orderProblems(stages: readonly PlanStage[]): readonly Problem[] {
-  if (stages[0]?.kind === "work" && stages.at(-1)?.kind === "work") return [];
-  return [problem("plan.open-ended", ["stages"], {})];
+  const closed = stages[0]?.kind === "work" && stages.at(-1)?.kind === "work";
+  return [
+    ...(readTimeOfDay(serve) === undefined ? [problem("plan.serve-time", ["serve"], { serve })] : []),
+    ...problems,
+    ...(closed ? [] : [problem("plan.open-ended", ["stages"], {})]),
+    ...machineProblems(stages, machines),
+  ];
 }
 
 function machineProblems(stages: readonly PlanStage[], machines: readonly MachineCount[]): readonly Problem[] {

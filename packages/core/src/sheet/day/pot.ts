@@ -11,6 +11,12 @@ const boilingTest: Source = {
   standing: "read",
 };
 
+const potNaming = { id: "pot.water", label: "pot water", unit: "g", places: 0 };
+const powerNaming = { id: "pot.power", label: "power into the water", unit: "kW", places: 1 };
+
+/** Temperature of the noodles that go into the pot. */
+export const rawTemperature = { id: "pot.raw-temperature", label: "their temperature", unit: "°C", places: 0 };
+
 /**
  * Finds the water of a pot for the noodles that are in it at one time, g.
  *
@@ -30,14 +36,7 @@ export function potWater(raw: Given, perGram?: Given): Outcome<Published<Figure>
     value: "10",
     source: boilingTest,
   });
-  return publish(
-    worked(
-      { id: "pot.water", label: "pot water", unit: "g", places: 0 },
-      "raw * share",
-      { raw: rawInPot(raw), share },
-      ...share.sources,
-    ),
-  );
+  return publish(worked(potNaming, "raw * share", { raw: rawInPot(raw), share }, ...share.sources));
 }
 
 /** The noodles that are in a pot at one time. */
@@ -90,11 +89,8 @@ export function potRecovery(basket: Basket): Outcome<Published<PotRecovery>> {
     source: { ...definition, cite: "water at sea level" },
   });
   const raw = rawInPot(basket.raw);
-  const water = askedFigure({ id: "pot.water", label: "pot water", unit: "g", places: 0 }, basket.water);
-  const own = askedFigure(
-    { id: "pot.raw-temperature", label: "their temperature", unit: "°C", places: 0 },
-    basket.rawTemperature,
-  );
+  const water = askedFigure(potNaming, basket.water);
+  const own = askedFigure(rawTemperature, basket.rawTemperature);
   const heat = worked(
     { id: "pot.heat", label: "heat the noodles take up", unit: "kJ", places: 0 },
     "raw / 1000 * specific * (boiling - own)",
@@ -107,7 +103,7 @@ export function potRecovery(basket: Basket): Outcome<Published<PotRecovery>> {
     { heat, water, waterHeat: waterSpecificHeat, raw, specific: basket.rawSpecificHeat },
     definition,
   );
-  const power = asked({ id: "pot.power", label: "power into the water", unit: "kW", places: 1 }, basket.power);
+  const power = asked(powerNaming, basket.power);
   const recovery = worked(
     { id: "pot.recovery", label: "time to boil again", unit: "s", places: 0 },
     "heat / power",
@@ -140,12 +136,6 @@ export function powerIntoWater(pot: TimedPot): Outcome<Published<Figure>> {
     { path: ["seconds"], value: pot.seconds, unit: "s", above: "0" },
   ]);
   if (problems.length > 0) return refuse(...problems);
-  return publish(
-    worked(
-      { id: "pot.power", label: "power into the water", unit: "kW", places: 1 },
-      "water / 1000 * heat * (to - from) / seconds",
-      { ...pot, heat: waterSpecificHeat },
-      definition,
-    ),
-  );
+  const from = { ...pot, heat: waterSpecificHeat };
+  return publish(worked(powerNaming, "water / 1000 * heat * (to - from) / seconds", from, definition));
 }

@@ -1,6 +1,6 @@
 import { exact, type Figure, shownValue } from "../../figure/figure.ts";
 import { type Published, publish } from "../../figure/graph.ts";
-import { answer, type Note, note, type Outcome, type Problem, problem, refuse } from "../../figure/problem.ts";
+import { answer, type Note, note, type Outcome, problem, refuse } from "../../figure/problem.ts";
 import { commonPractice, definition, type Source } from "../../figure/source.ts";
 import { decimalText, HUNDRED } from "../../number/decimal.ts";
 import { asked, askedOr } from "../inputs.ts";
@@ -87,7 +87,10 @@ export function passPlan(request: PassRequest): Outcome<PassPlan> {
     folded.at(-1)?.thickness ??
     asked({ id: "passes.first", label: "first thickness", unit: "mm", places: 2 }, request.firstThickness ?? "0");
   const final = asked({ id: "passes.final", label: "final thickness", unit: "mm", places: 2 }, request.finalThickness);
-  if (exact(final).gte(exact(first))) return refuse(notThinner(exact(first).toString(), exact(final).toString()));
+  if (exact(final).gte(exact(first))) {
+    const thicknesses = { final: exact(final).toString(), first: exact(first).toString() };
+    return refuse(problem("passes.not-thinner", ["finalThickness"], thicknesses));
+  }
   const largestReduction = askedOr(
     { id: "passes.largest-reduction", label: "largest reduction allowed in a pass", unit: "%", places: 1 },
     request.largestReduction,
@@ -121,10 +124,6 @@ export function scheduled(plan: PassPlan, sheet: PassRequest["sheet"]): PassSche
     trips: tripsFigure(folded.length, steps.length, stands),
     ...(times.flat().length > 0 ? { runningTime: totalTime(times) } : {}),
   };
-}
-
-function notThinner(first: string, final: string): Problem {
-  return problem("passes.not-thinner", ["finalThickness"], { final, first });
 }
 
 function numbered(

@@ -65,7 +65,10 @@ export function cutPlan(request: CutRequest): Outcome<Published<CutPlan>> {
   const width = widthAsked(request);
   const strandWidth = widthFigure(request.cutter);
   const strandsAcross = acrossFigure(request, width, strandWidth);
-  if (exact(strandsAcross).isZero()) return refuse(tooNarrow(request, strandWidth));
+  if (exact(strandsAcross).isZero()) {
+    const widths = { width: request.width, strandWidth: fixedText(strandWidth.value, 2) };
+    return refuse(problem("geometry.too-narrow", ["width"], widths));
+  }
   const { dough, losses, sheets, ofLoad } = sheeted(request, width);
   const { sheetsPerLoad, sheetLength } = ofLoad;
   const edgeTrim = edgeFigure(sheets, request.cutter, { across: strandsAcross, width, strand: strandWidth });
@@ -79,11 +82,7 @@ export function cutPlan(request: CutRequest): Outcome<Published<CutPlan>> {
   const massPerMetre = worked(
     { id: "strand.mass-per-metre", label: "mass of a metre of strand", unit: "g/m", places: 2 },
     "density * width * thickness",
-    {
-      density: request.density,
-      width: strandWidth,
-      thickness: askedFigure(thicknessNaming, request.thickness),
-    },
+    { density: request.density, width: strandWidth, thickness: askedFigure(thicknessNaming, request.thickness) },
     definition,
   );
   const { cut, cutLength, portion } = cutFigures(request, strandsAcross, massPerMetre);
@@ -177,13 +176,6 @@ function sheeted(request: SheetRequest, width: Figure): Sheeted {
     massBalance,
   );
   return { dough, losses, sheets, ofLoad: { sheetsPerLoad, sheetMass, sheetLength } };
-}
-
-function tooNarrow(request: CutRequest, strandWidth: Figure): Problem {
-  return problem("geometry.too-narrow", ["width"], {
-    width: request.width,
-    strandWidth: fixedText(strandWidth.value, 2),
-  });
 }
 
 /** What of the length of a sheet is cut, between its trimmed ends, mm. */

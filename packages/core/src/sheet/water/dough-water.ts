@@ -14,6 +14,7 @@ import {
   type Path,
   type Problem,
   problem,
+  problemsOf,
   refuse,
 } from "../../figure/problem.ts";
 import { definition, massBalance } from "../../figure/source.ts";
@@ -97,7 +98,7 @@ export function loadWater(spec: Spec, batch: Batch): Outcome<Published<DoughWate
   if (!needed.ok) return needed;
   const lines = batch.lines.filter(({ exact: mass }) => !exact(mass).isZero());
   const water = lines.filter(({ line }) => line.role === "water");
-  if (water.length === 0) return refuse(noTapWater());
+  if (water.length === 0) return refuse(problem("temperature.no-tap-water", ["water"], {}));
   const own = ownTemperatures(temperature, lines, batch.rework !== undefined);
   if (!own.ok) return own;
   const apart = lines.filter((one) => own.value.has(one));
@@ -108,7 +109,7 @@ export function loadWater(spec: Spec, batch: Batch): Outcome<Published<DoughWate
   if (!rest.ok || !single.ok || !old.ok)
     return refuse(...problemsOf(rest), ...problemsOf(single), ...(rest.ok ? problemsOf(old) : []));
   const flour = lines.filter((one) => one.line.role === "flour" && !own.value.has(one));
-  if (flour.length === 0) return refuse(allFlourApart());
+  if (flour.length === 0) return refuse(problem("temperature.no-flour-left", ["temperature", "ingredients"], {}));
   const bodies = [...rest.value, ...single.value, ...old.value];
   const mix: Mix = {
     flour: { mass: massOfLines("flour", flour), temperature: needed.value.flour },
@@ -124,10 +125,6 @@ export function loadWater(spec: Spec, batch: Batch): Outcome<Published<DoughWate
     graph: batch.graph,
     ...(first && second === undefined && { listed: first.load }),
   });
-}
-
-function problemsOf(outcome: Outcome<unknown>): readonly Problem[] {
-  return outcome.ok ? [] : outcome.problems;
 }
 
 /** The lines that have a temperature of their own, in °C. */
@@ -180,10 +177,6 @@ function roomFigure(room: Temperatures["room"]): Figure {
 function notThere(name: string, names: readonly string[]): Problem {
   const nearest = nearestNames(name, names).slice(0, 1);
   return problem("temperature.unknown-ingredient", ["temperature", "ingredients", name], { name, names, nearest });
-}
-
-function allFlourApart(): Problem {
-  return problem("temperature.no-flour-left", ["temperature", "ingredients"], {});
 }
 
 /** An ingredient at a temperature of its own. */
@@ -298,10 +291,6 @@ function neededOf({ dough, flour }: Temperatures): Outcome<{ readonly dough: Fig
 
 function missing(key: "dough" | "flour" | "room", of: "wanted" | "flour" | "rework" | "others"): Problem {
   return problem("temperature.missing", ["temperature", key], { key, of });
-}
-
-function noTapWater(): Problem {
-  return problem("temperature.no-tap-water", ["water"], {});
 }
 
 /** What the balance needs beside masses and temperatures. */

@@ -1,7 +1,16 @@
 import * as z from "zod/mini";
 import { exact, type Figure } from "../../figure/figure.ts";
 import { type Published, publish } from "../../figure/graph.ts";
-import { type Note, note, type Outcome, type Path, type Problem, problem, refuse } from "../../figure/problem.ts";
+import {
+  type Note,
+  note,
+  type Outcome,
+  type Path,
+  type Problem,
+  problem,
+  problemsOf,
+  refuse,
+} from "../../figure/problem.ts";
 import { said } from "../../figure/said.ts";
 import { described, massField, quantityField, refuseValue, shareField } from "../../materials/fields.ts";
 import { densityField, lengthField, MOST_DENSITY } from "../../materials/machine-schema.ts";
@@ -197,7 +206,7 @@ export function measuredMixing(input: unknown): Outcome<Published<Measurement>> 
   });
   const friction =
     roomAt && frictionFrom({ dough: doughAt.value, flour: flourAt.value, room: roomAt.value }, waterAt.value);
-  if (!heat.ok || friction?.ok === false) return refuse(...problemsOf(heat), ...(friction ? problemsOf(friction) : []));
+  if (!heat.ok || friction?.ok === false) return refuse(...problemsOf(heat), ...problemsOf(friction));
   const lines = [
     ...(dec(heat.value.value).isNegative() ? [] : [`mixingHeat: ${fixedText(heat.value.value, 1)} kJ/kg`]),
     ...(friction?.ok && !dec(friction.value.value).isNegative()
@@ -212,10 +221,6 @@ export function measuredMixing(input: unknown): Outcome<Published<Measurement>> 
 }
 
 const coldMix = note("measured.cold-mix", [], {});
-
-function problemsOf(outcome: Outcome<unknown>): readonly Problem[] {
-  return outcome.ok ? [] : outcome.problems;
-}
 
 const cookSchema = z.strictObject({
   raw: z.optional(massField("Raw noodles", ["500 g"])),

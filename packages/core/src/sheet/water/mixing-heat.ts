@@ -1,5 +1,5 @@
 import type { DissolvingSalt } from "../../chemistry/species.ts";
-import { type Figure, worked } from "../../figure/figure.ts";
+import { type Figure, given, worked } from "../../figure/figure.ts";
 import type { Problem } from "../../figure/problem.ts";
 import { definition } from "../../figure/source.ts";
 import type { DecimalText } from "../../number/decimal.ts";
@@ -24,16 +24,6 @@ export type MixingHeat =
       readonly drySalts?: readonly { readonly salt: DissolvingSalt; readonly mass: Given }[];
     };
 
-const noWork: Figure = {
-  id: "mix.work",
-  label: "mixer work",
-  unit: "kJ/kg",
-  places: 1,
-  value: "0",
-  working: { kind: "given", by: "none stated" },
-  sources: [definition],
-};
-
 /** Heat the mix makes of itself, kJ. */
 export function heatMade(heat: MixingHeat, dough: Figure): Figure {
   const naming = { id: "mix.heat-made", label: "heat made in the mix", unit: "kJ", places: 0 };
@@ -47,10 +37,9 @@ export function heatMade(heat: MixingHeat, dough: Figure): Figure {
     value: "15",
     source: doughProblem,
   });
+  const working = { id: "mix.work", label: "mixer work", ...each };
   const work =
-    heat.mixerWork === undefined
-      ? noWork
-      : askedFigure({ id: "mix.work", label: "mixer work", ...each }, heat.mixerWork);
+    heat.mixerWork === undefined ? given(working, 0, "none stated", definition) : askedFigure(working, heat.mixerWork);
   const { rework } = heat;
   const mixed = worked(
     salts.length === 0 ? naming : { ...naming, id: "mix.heat-of-mixing", label: "heat of hydration and mixer work" },

@@ -73,9 +73,11 @@ export function waterTemperature(request: WaterRequest): Outcome<Published<Water
     definition,
   );
   const plan = { temperature, dough, heatMade: made };
-  if (exact(temperature).gt(100)) return refuse(tooCold(temperature));
+  const shown = (places: number) => ({ temperature: fixedText(temperature.value, places) });
+  if (exact(temperature).gt(100)) return refuse(problem("temperature.too-cold", ["flour", "temperature"], shown(0)));
   if (request.tap === undefined) {
-    return exact(temperature).lt(0) ? refuse(needsIce(temperature)) : publish(plan, notesOn(request, temperature));
+    if (exact(temperature).lt(0)) return refuse(problem("temperature.needs-ice", ["tap"], shown(1)));
+    return publish(plan, notesOn(request, temperature));
   }
   const tap = asked({ id: "tap.temperature", label: "temperature of the tap water", ...celsius }, request.tap);
   if (exact(temperature).gte(exact(tap))) return publish(plan, notesOn(request, temperature));
@@ -127,22 +129,11 @@ function tooWarm(request: WaterRequest, plan: WaterPlan, water: Figure, iceTempe
   return problem("temperature.too-warm", ["flour", "temperature"], { coolEnough: fixedText(coolEnough, 0) });
 }
 
-function needsIce(temperature: Figure): Problem {
-  return problem("temperature.needs-ice", ["tap"], { temperature: fixedText(temperature.value, 1) });
-}
-
-function tooCold(temperature: Figure): Problem {
-  return problem("temperature.too-cold", ["flour", "temperature"], { temperature: fixedText(temperature.value, 0) });
-}
-
 function notesOn({ heat }: WaterRequest, temperature: Figure): readonly Note[] {
-  const notes: Note[] = [];
-  if (heat.kind === "estimated" && heat.hydration === undefined) {
-    notes.push(note("temperature.textbook-hydration", ["heat"], {}));
-  }
-  if (heat.kind === "estimated" && heat.mixerWork === undefined) {
-    notes.push(note("temperature.no-mixer-work", ["heat"], {}));
-  }
-  if (exact(temperature).gt(45)) notes.push(note("temperature.hot-water", [], {}));
-  return notes;
+  const estimated = heat.kind === "estimated" ? heat : undefined;
+  return [
+    ...(estimated && !estimated.hydration ? [note("temperature.textbook-hydration", ["heat"], {})] : []),
+    ...(estimated && !estimated.mixerWork ? [note("temperature.no-mixer-work", ["heat"], {})] : []),
+    ...(exact(temperature).gt(45) ? [note("temperature.hot-water", [], {})] : []),
+  ];
 }
