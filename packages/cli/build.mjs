@@ -76,9 +76,10 @@ const builtIns = {
 const groups = [
   ["start", /cli.src.main\.ts$/],
   ["formula", commands("formula")],
-  ["sheets", /beyond-sheets\.ts$/],
+  ["batch", /beyond-sheets\.ts$|cli.src.commands.batch\.ts$/],
+  ["day", commands("sheet|plan|water-temperature|calibrate")],
+  ["costs", commands("mend|cost|nutrition")],
   ["wants", /beyond-wants\.ts$/],
-  ["day", commands("batch|mend|cost|nutrition|sheet|plan|water-temperature|calibrate")],
   ["cards", commands("card|cards|page")],
   ["flours", commands("blend|settle|compare|replace|lot|trial|tolerance|new")],
   ["lists", commands("materials|schema|words")],
