@@ -210,6 +210,23 @@ describe("searchBlend", () => {
     expect(finer.ok && finer.notes).toEqual([]);
   });
 
+  // 96 or 97 parts of 100 kg are no whole bags of 10 kg, and neither is any finer part between them
+  test.each([
+    ["10.2", "10000", "whole bags of soft flour do not reach 10.2 % protein; .*, soft flour by weight would reach it"],
+    ["11", "10000", "steps of 1 % and whole bags of soft flour do not .* a finer step with soft flour by weight comes"],
+    ["11", "1000", "steps of 1 % and whole bags of soft flour do not .* a finer step with soft flour by weight comes"],
+  ])("says of %s %% whether bags of %s g keep it from being reached", (wanted, bag, words) => {
+    const outcome = searchBlend({
+      flours: [{ ...soft, bag }, gluten],
+      flourMass: "100000",
+      prefer: { kind: "fewest" },
+      targets: { protein: { value: wanted, within: "0.05", basis: asIs } },
+    });
+    expect(outcome.ok && outcome.notes.filter(({ code }) => code === "blend.step-coarse").map(told)).toEqual([
+      expect.stringMatching(words),
+    ]);
+  });
+
   test("explains a target out of reach: what conflicts, how far each would have to move, and the flour that would do", () => {
     const answer = value(searchBlend({ ...school, targets: { protein: { least: "13.9", basis: at14 } } }));
     if (answer.kind !== "out-of-reach") throw new Error("found a blend that cannot be");

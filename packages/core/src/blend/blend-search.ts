@@ -16,10 +16,10 @@ import { describeBlend } from "./blend-figures.ts";
 import { type Limit, limitRow, valueLimit } from "./blend-limits.ts";
 import { nearestTo, type Order, orderOf, stepsThatMatter } from "./blend-preference.ts";
 import type { BlendAnswer, BlendQuestion, OutOfReach } from "./blend-question.ts";
-import { type Setup, setUp, stepProblem } from "./blend-setup.ts";
+import { bagId, type Setup, setUp, stepProblem } from "./blend-setup.ts";
 import { type Budget, wholeQuestion } from "./step-budget.ts";
 import { measure, type Objective, type StepProblem, type StepsFound } from "./step-problem.ts";
-import { anyFractions, bestSteps, smallestSteps } from "./step-search.ts";
+import { anyFractions, anySteps, bestSteps, smallestSteps } from "./step-search.ts";
 
 /**
  * Finds the blends of flours that reach the targets within the limits of every flour, in whole steps, in the order asked for.
@@ -130,8 +130,17 @@ function nearestInSteps(search: Search): Outcome<BlendAnswer> | undefined {
   const nearest = smallestSteps(loose, objective, budget.part(0.5));
   if (nearest.kind === "unfinished") return answer(givenUp(setup, order, budget));
   if (nearest.kind === "none") return undefined;
-  const facts = { step: decimalText(dec(setup.question.step ?? 1)), wanted: decimalText(aim.bound), unit: aim.unit };
-  const coarse = note("blend.step-coarse", ["step"], { ...facts, proven: nearest.open === undefined });
+  const bags = setup.question.flours.flatMap(({ name, bag }) => (bag === undefined ? [] : [name]));
+  const ids = new Set(bags.map(bagId));
+  const byWeight = stepProblem(setup, (id) => !ids.has(id));
+  const coarse = note("blend.step-coarse", ["step"], {
+    step: decimalText(dec(setup.question.step ?? 1)),
+    wanted: decimalText(aim.bound),
+    unit: aim.unit,
+    proven: nearest.open === undefined,
+    bags,
+    alone: bags.length > 0 && anySteps(byWeight, budget.part(0.2)).kind === "found",
+  });
   return findBlends(search, nearestTo(loose, objective.weights, measure(objective, nearest.steps)), [coarse]);
 }
 

@@ -21,6 +21,10 @@ export type Fewer = Counts<"shown" | "asked"> & {
   readonly given: boolean;
 };
 
+/** A protein value that no steps reach, and the flours that come in whole bags: whether these alone keep it from being reached. */
+export type Coarse = Texts<"step" | "wanted" | "unit"> &
+  Lists<"bags"> & { readonly proven: boolean; readonly alone: boolean };
+
 /** How far the best blend found may be from the best there is. */
 export type HowFar =
   | { readonly by: "later" | "not known" }
@@ -228,10 +232,16 @@ export const blend = {
         return `${found}; the best there is ${mayBe[open.by]}, by at most ${open.percent === "0.0" ? "0.1" : open.percent} % of what this one has`;
     }
   }),
-  "blend.step-coarse": remark(
-    ({ step, wanted, unit, proven }: Texts<"step" | "wanted" | "unit"> & { readonly proven: boolean }) =>
-      `steps of ${step} % do not reach ${wanted} ${unit} protein; the nearest ${proven ? "they reach" : "found before the search was given up"} is given, a finer step comes closer`,
-  ),
+  "blend.step-coarse": remark(({ step, wanted, unit, proven, bags, alone }: Coarse) => {
+    const [inBags, byWeight] = [`whole bags of ${bags.join(" and ")}`, `${bags.join(" and ")} by weight`];
+    const [what, way] = alone
+      ? [inBags, `${byWeight} would reach it`]
+      : [
+          `steps of ${step} %${bags.length > 0 ? ` and ${inBags}` : ""}`,
+          `a finer step${bags.length > 0 ? ` with ${byWeight}` : ""} comes closer`,
+        ];
+    return `${what} do not reach ${wanted} ${unit} protein; the nearest ${proven ? "they reach" : "found before the search was given up"} is given, ${way}`;
+  }),
   "blend.bags": remark(
     ({ name, bags, kilograms }: Texts<"name" | "bags" | "kilograms">) =>
       `${name}: ${bags} whole ${bags === "1" ? "bag" : "bags"} of ${kilograms} kg`,
