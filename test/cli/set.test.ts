@@ -115,6 +115,14 @@ test("--set by a name that the list has twice shows a line for each", async () =
 });
 
 test.each([
+  { set: "alkali.sodium carbonate.amount=19 %", problem: "alkali.too-much", at: "alkali[0].amount" },
+  { set: "flours[1].amount=45 %", problem: "flours.shares-total", at: "flours[1].amount" },
+])("--set $set is pointed at where all amounts together are wrong", async ({ set, problem, at }) => {
+  const { stdout } = await runHere(["formula", "examples/school-noodle.yaml", "--set", set, "--format", "json"]);
+  expect(JSON.parse(stdout).problems).toMatchObject([{ code: problem, flag: "--set", path: at }]);
+});
+
+test.each([
   { set: "watr.added=38 %", code: "spec.unknown-key", advice: "set the value by its key" },
   { set: "flours.mill plain flour.amount", code: "path.unreadable", advice: "water.added=38 %" },
   { set: "flours.barly flour.amount=30 %", code: "path.no-entry", advice: 'did you mean "barley flour"?' },

@@ -70,10 +70,17 @@ function placeProblem(problem: AnyProblem, parsed: ParsedFile, overrides: readon
   const said = overrides.find(({ path }) => path.every((step, index) => problem.path[index] === step));
   if (said === undefined) {
     const made = overrides.find(({ path }) => makes(path, problem.path, parsed.data));
-    return made === undefined ? parsed.place(problem) : { ...problem, flag: made.flag };
+    if (made !== undefined) return { ...problem, flag: made.flag };
+    const counted = overrides.find(({ path }) => countsIn(path, problem.path));
+    return counted === undefined ? parsed.place(problem) : { ...problem, path: counted.path, flag: counted.flag };
   }
   if (said.flag === setFlagName) return atSet(problem, said);
   return { ...problem, flag: said.flag, ...(said.example !== undefined && { example: said.example }) };
+}
+
+/** Whether a flag says an amount of the list that a problem is about, such as of shares that do not come to 100 %. */
+function countsIn(path: Path, list: Path): boolean {
+  return path.at(-1) === "amount" && path.length === list.length + 2 && list.every((step, at) => path[at] === step);
 }
 
 /** Whether a flag made the entry that a problem lies in: the value is within it, and the file has no such entry. */
