@@ -2,7 +2,7 @@ import { askBatch, type UnitSystem } from "@noodlewright/core";
 import type { Graph } from "@noodlewright/core/figure";
 import { addressOf, type Workbook } from "@noodlewright/core/render";
 import { type Book, bookIn, withTyped } from "#cli/input/workbook-spec.ts";
-import { wantsOf } from "#core/noodle/held-against.ts";
+import { heldWants } from "#core/explore/wanted-checks.ts";
 import { wantsInOne } from "#core/noodle/workbook/wants.ts";
 import {
   cellsOf,
@@ -104,7 +104,11 @@ export function beside(name: string, units: UnitSystem = "metric", more: Data = 
     const others = failing.filter((text) => !standing.test(text));
     const batch = answer && others.length === 0 && wanted.length > 0 ? askBatch(answer) : undefined;
     const met =
-      answer && batch?.ok ? wantsInOne(wantsOf(answer, batch.value).held).map(({ check }) => check.holds) : [];
+      answer && batch?.ok
+        ? wantsInOne(heldWants(answer.spec, answer.formula, batch.value, answer.kitchen.materials).held).map(
+            ({ check }) => check.holds,
+          )
+        : [];
     const unlike = met.flatMap((holds, index) => {
       const said = String(wanted[index] && value(wanted[index])).replace(/:.*$/u, "");
       return said === (holds ? "met" : "not met") ? [] : [`wanted ${index}: ${said}, the command ${holds}`];

@@ -115,7 +115,7 @@ export function inputsOf(workbook: Workbook): readonly Input[] {
     if (input?.role !== "input") return [];
     const { value, takes = {} } = input;
     const place = { sheet: "Noodle", row, column: 1 };
-    return [{ id, place, before: Number(value), unit: String(unit?.value), takes }];
+    return [{ id, place, before: Number(value ?? 0), unit: String(unit?.value), takes }];
   });
 }
 
@@ -139,7 +139,8 @@ export class Engine {
   constructor({ sheets }: Workbook) {
     const contents = sheets.map(({ name, rows }, at) => {
       // No formula reads words of the other sheets.
-      const held = (cell: WorkbookCell | null) => (at > 0 && cell?.role === "text" ? null : content(cell));
+      const held = (cell: WorkbookCell | null) =>
+        at > 0 && cell?.role === "text" && cell.formula === undefined ? null : content(cell);
       return [name, rows.map((row) => Array.from(row, held))] as const;
     });
     this.#engine = HyperFormula.buildFromSheets(Object.fromEntries(contents), {

@@ -36,7 +36,9 @@ function openedNow(name: string, units: UnitSystem, more: Data) {
   let changed: readonly Input[] = [];
   /** Types into inputs; the others are again what they were. */
   const type = (typed: ReadonlyMap<Input, number | string | null>): void => {
-    const back = changed.filter((input) => !typed.has(input)).map(({ place, before }) => [place, before] as const);
+    const back = changed
+      .filter((input) => !typed.has(input))
+      .map(({ place, before, takes }) => [place, takes.optional ? null : before] as const);
     engine.type([...back, ...[...typed].map(([{ place }, value]) => [place, value] as const)]);
     changed = [...typed.keys()];
   };
@@ -213,7 +215,8 @@ test("shows no sign of an error whatever is typed, and no weight where the comma
     const cells = cellsOf(workbook).filter(({ sheet, cell }) => sheet === "Noodle" && cell.formula !== undefined);
     const results = cells.filter(({ cell }) => cell.role === "result");
     const signs = () => cells.filter((place) => String(engine.value(place)).startsWith("#"));
-    const kinds = new Map(inputs.map((input) => [input.id.replace(/\d+/gu, ""), input]));
+    const needed = inputs.filter(({ takes }) => !takes.optional);
+    const kinds = new Map(needed.map((input) => [input.id.replace(/\d+/gu, ""), input]));
     for (const [kind, input] of kinds) {
       if (seen.has(kind)) continue;
       seen.add(kind);
@@ -269,11 +272,15 @@ test("holds what is reached against what is wanted as it is shown, and where amo
   for (const tolerance of [1, 0.5, 3]) answerTo(typed("weighing.tolerance", tolerance));
   expect(wrong).toEqual([]);
   expect(answerTo(typed("wanted.addedWater.least", 36))).toBe("refused");
-  const found = inEngine("friday-noodle");
-  const water = found.inputs.find(({ id }) => id === "batch.bowls");
-  if (water) found.type(new Map([[water, 80]]));
-  const said = cellsOf(found.workbook).map((place) => (place.column === 1 ? found.engine.value(place) : ""));
-  expect(said).toContain("amounts were found for the spec as it is written: make the workbook anew");
+  const anew = /^found for the spec as it is written: mill strong flour, .*salt; make the workbook anew$/mu;
+  const said = (id: string, number: number) =>
+    afterTyping("friday-noodle", { [id]: number })
+      .inColumn(1)
+      .join("\n");
+  // how many bowls there are says nothing of what is in them
+  expect(said("batch.bowls", 80)).not.toMatch(anew);
+  for (const id of ["wanted.alkalinity", "flour.1.moisture", "salt.parts"])
+    expect([id, said(id, 3)]).toEqual([id, expect.stringMatching(anew)]);
 });
 
 test("names no scale for a weight of nothing", () => {
@@ -312,8 +319,67 @@ test("tells what is wanted in one row each: reached, unit, the ends that meet it
     ["ash at 13 % mb", "%", 0.3, 0.6, "met"],
     ["added water", "% of flour", 39.2, 40.8, "not met"],
     ["dough water", "% of dough", "", 40, "met"],
-    ["the price wanted for a bowl", undefined, undefined, undefined, undefined],
+    ["cost of a bowl", "EUR", "", 0.25, "cannot be told: prices are missing"],
   ]);
-  expect(said.at(-1)?.[1]).toMatch(/^cannot be told: no price is stated for sodium carbonate$/u);
+  const untold = noodleOf({ name: "no bowl", flours, water, batch: { flour: "1 kg" }, wanted: { saltInBowl: "1 g" } });
+  const row =
+    untold &&
+    workbookFor(untold).sheets[0]?.rows.find((cells) => cells[6]?.value === "the salt and sodium wanted in a bowl");
+  expect(row?.[7]?.value).toBe("cannot be told: the weight of a bowl is not stated");
   expect(rows.map(([label]) => label?.value)).toContain("protein at 13 % mb wanted, ±");
+});
+
+test("says of what a load is, and where the number of an input and of a figure is from, and that it was typed", () => {
+  const { workbook, engine, inputs, type } = inEngine("barley-egg-noodle");
+  const label = (id: string) =>
+    cellsOf(inEngine("school-noodle").workbook).some(({ column, cell }) => column === 0 && cell.value === id);
+  expect(["largest load of flour", "smallest load of flour"].map(label)).toEqual([true, true]);
+  const words = (id: string, ...at: readonly number[]) => {
+    const { row = 0 } = figurePlaces(workbook).get(id) ?? {};
+    const beside = inputs.find((input) => input.id === id)?.place;
+    return [
+      beside ? engine.value({ ...beside, column: 4 }) : "",
+      ...at.map((column) => engine.value({ sheet: "Figures", row, column })),
+    ];
+  };
+  expect(words("loss.sheeting", 3)).toEqual(["", "spec, 4 %"]);
+  expect(words("loss.mixing", 3, 4)).toEqual(["not stated", "none stated", "common practice, no source"]);
+  expect(words("flour.3.moisture")).toEqual(["catalogue"]);
+  // the table of NDB 48052 prints no factor
+  const [word, how, source] = words("flour.3.nitrogen-factor", 3, 4);
+  expect([word, how]).toEqual(["assumed", "assumed, since nobody states it"]);
+  expect(source).not.toContain("48052");
+  type(new Map(inputs.filter(({ id }) => id === "flour.1.moisture").map((input) => [input, 13])));
+  expect(words("flour.1.moisture", 3, 4)).toEqual(["changed", "typed here", "whoever typed it"]);
+  const found = inEngine("friday-noodle");
+  const water = found.inputs.find(({ id }) => id === "water.added-stated")?.place;
+  expect(water && found.engine.value({ ...water, column: 4 })).toBe("found");
+});
+
+test("reserves what has no price until one is typed for it", () => {
+  const { workbook, engine, inputs, type } = inEngine("evening-class", "metric", { wanted: { bowlPrice: "0.25 EUR" } });
+  const rows = workbook.sheets[0]?.rows ?? [];
+  const said = (label: string, column: number) =>
+    engine.value({ sheet: "Noodle", row: rows.findLastIndex((cells) => cells[6]?.value === label), column });
+  const all = () => [said("to pay", 9), said("the batch", 9), said("cost of a bowl", 11)];
+  expect(all()).toEqual(["for what is priced", "what is priced of it", "cannot be told: prices are missing"]);
+  const open = inputs.filter(({ takes }) => takes.optional);
+  expect(open.map(({ id }) => id)).toEqual(["cost.salt.price"]);
+  const before = said("the batch", 7);
+  type(new Map(open.map((input) => [input, 0.6])));
+  expect(all()).toEqual(["", "", "met"]);
+  expect(said("the batch", 7)).toBeGreaterThan(Number(before));
+});
+
+test("tells ingredients of one name apart", () => {
+  const { flours, alkali, ...data } = exampleData("evening-class");
+  const bag = { name: "bread flour", amount: "50 %" };
+  const noodle = noodleOf({ ...data, flours: [bag, { ...bag, figures: { moisture: "13 %" } }] });
+  const { sheets, names } = noodle ? workbookFor(noodle) : { sheets: [], names: [] };
+  const labels = sheets[0]?.rows.flatMap((cells) => [cells[0]?.value, cells[6]?.value]) ?? [];
+  expect(labels.filter((label) => /^(?:moisture of )?bread flour/u.test(String(label)))).toEqual([
+    ...["bread flour (1)", "bread flour (2)", "bread flour (1)"],
+    ...["moisture of bread flour (1)", "bread flour (2)", "moisture of bread flour (2)"],
+  ]);
+  expect(names.map(({ name }) => name)).toContain("moisture_of_bread_flour_2");
 });

@@ -58,7 +58,7 @@ function holds(bytes: Uint8Array, letters: string, width: number): boolean {
 }
 
 /** The heading of the inputs on a first sheet that was written here, as a line of a table. */
-const ownHeading = /[,;\t]"?change here"?[,;\t]"?unit"?[,;\t]"?in the spec"?[,;\t]/u;
+const ownHeading = /[,;\t]"?change here"?[,;\t]"?unit"?[,;\t]"?(?:as written|in the spec)"?[,;\t]/u;
 
 /** Whether bytes begin as the compound files do in which older spreadsheets keep a workbook. */
 function isOlder([first, second, third, fourth]: Uint8Array): boolean {

@@ -147,11 +147,11 @@ function counted(name: string, items: readonly string[]): string {
   return items.length === 0 ? "" : `<${name} count="${items.length}">${items.join("")}</${name}>`;
 }
 
-function validation(cell: string, { least = 0, above, most, whole }: WorkbookCell["takes"] = {}): string {
+function validation(cell: string, { least = 0, above, most, whole, optional }: WorkbookCell["takes"] = {}): string {
   const number = `Write a ${whole ? "whole " : ""}number`;
   const rule = (type: string, error: string, limits: readonly (string | number)[]): string => {
     const formulas = limits.map((limit, index) => `<formula${index + 1}>${limit}</formula${index + 1}>`);
-    return `<dataValidation type="${type}" allowBlank="0" showErrorMessage="1" errorTitle="Another number" error="${number} ${error}." sqref="${cell}">${formulas.join("")}</dataValidation>`;
+    return `<dataValidation type="${type}" allowBlank="${optional ? 1 : 0}" showErrorMessage="1" errorTitle="Another number" error="${number} ${error}." sqref="${cell}">${formulas.join("")}</dataValidation>`;
   };
   const type = whole ? "whole" : "decimal";
   if (above !== undefined && most !== undefined) {

@@ -1,5 +1,5 @@
 import { type Figure, found, given, summed, worked } from "../figure/figure.ts";
-import { definition, fromSpec, massBalance } from "../figure/source.ts";
+import { commonPractice, definition, fromSpec, massBalance } from "../figure/source.ts";
 import type { FormulaLine } from "../formula/line.ts";
 import { currencySource } from "../materials/currencies.ts";
 import { dec, decimalText, digitsText, ZERO } from "../number/decimal.ts";
@@ -84,7 +84,7 @@ export function priceFigure(line: FormulaLine, { lines, currency, places }: Pric
     },
     price?.perKilogram ?? 0,
     price === undefined ? "none stated: counted as free" : `stated, ${price.text}`,
-    fromSpec,
+    price === undefined ? commonPractice : fromSpec,
   );
 }
 

@@ -10,9 +10,13 @@ export function statedMass(id: string, label: string, quantity: Quantity): Figur
 }
 
 /** The largest or the smallest load that the spec states for the mixer, g of dough or of flour. */
-export function mixerLimit(size: "largest" | "smallest", { value, text }: Quantity, of: string | undefined): Figure {
-  const naming = { id: `mixer.${size}`, label: `${size} load`, unit: "g", places: 0 };
-  return given(naming, value, `spec, ${text} of ${of ?? "dough"}`, fromSpec);
+export function mixerLimit(
+  size: "largest" | "smallest",
+  { value, text }: Quantity,
+  of: "dough" | "flour" = "dough",
+): Figure {
+  const naming = { id: `mixer.${size}`, label: `${size} load of ${of}`, unit: "g", places: 0 };
+  return given(naming, value, `spec, ${text} of ${of}`, fromSpec);
 }
 
 /** What of a limit is used: all of it, or what the scale can weigh without going beyond it. */

@@ -2,7 +2,7 @@ import { type Figure, given, worked } from "../figure/figure.ts";
 import { type Note, note } from "../figure/problem.ts";
 import { fromSpec, type Source } from "../figure/source.ts";
 import { basisRule, dryRatio, flourBasis } from "../materials/moisture.ts";
-import { flourFactor, labelFactor } from "../materials/nitrogen.ts";
+import { flourFactor, flourRule, labelFactor, labelRule } from "../materials/nitrogen.ts";
 import { nutrients } from "../materials/nutrients.ts";
 import type { Stated, StatedShare } from "../materials/own.ts";
 import { dec } from "../number/decimal.ts";
@@ -31,12 +31,10 @@ export function nitrogenFactor({ id, name, role, material }: FormulaLine): Figur
   const { kind, protein, figureSources } = material;
   const grain = role === "flour" || kind === "flour" || kind === "gluten" || kind === "bran";
   const stated = protein?.nitrogenFactor;
-  return given(
-    { id: `${id}.nitrogen-factor`, label: `nitrogen factor of ${name}`, unit: "", places: 2 },
-    stated ?? (grain ? flourFactor : labelFactor),
-    stated === undefined ? "assumed" : "as stated for the material",
-    figureSources.protein,
-  );
+  const naming = { id: `${id}.nitrogen-factor`, label: `nitrogen factor of ${name}`, unit: "", places: 2 };
+  if (stated !== undefined) return given(naming, stated, "as stated for the material", figureSources.protein);
+  const by = "assumed, since nobody states it";
+  return grain ? given(naming, flourFactor, by, flourRule) : given(naming, labelFactor, by, labelRule);
 }
 
 /** The ash of a flour as is, %; nothing, and a note, where it is not stated. */

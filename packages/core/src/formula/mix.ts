@@ -1,18 +1,13 @@
 import { type Figure, type Range, worked } from "../figure/figure.ts";
 import { definition, massBalance, type Source } from "../figure/source.ts";
 import { basisRule, dryRatio, flourBasis } from "../materials/moisture.ts";
-import { flourFactor } from "../materials/nitrogen.ts";
+import { flourFactor, flourRule } from "../materials/nitrogen.ts";
 import { type DecimalText, dec, decimalText } from "../number/decimal.ts";
 import { basisRange, rangeOfSum, type Term, withRange } from "./ranges.ts";
 import { whole } from "./whole.ts";
 
 /** Nitrogen factor that blends are stated on, as flour specifications are. */
 export const blendFactor = flourFactor;
-
-const flourRule: Source = {
-  cite: "USDA commodity requirements A-A-20126F, section 6.3, note 8: flour protein is nitrogen × 5.7",
-  standing: "read",
-};
 
 /** What a flour holds of one thing, % as is. */
 export interface Content {

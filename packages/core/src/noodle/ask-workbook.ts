@@ -2,15 +2,18 @@ import { costOf } from "../batch/cost.ts";
 import { scalesOf, weighingTolerance } from "../batch/weighing.ts";
 import { styleFacts } from "../blend/style-notes.ts";
 import { formulaStyle } from "../explore/spec-style.ts";
+import { heldWants } from "../explore/wanted-checks.ts";
+import type { Figure } from "../figure/figure.ts";
 import { frozen } from "../figure/frozen.ts";
-import { graphOf } from "../figure/graph.ts";
+import { type Graph, graphOf } from "../figure/graph.ts";
 import { answer, type Outcome } from "../figure/problem.ts";
 import { told } from "../figure/told.ts";
+import type { FormulaLine } from "../formula/line.ts";
+import type { Price } from "../materials/fields.ts";
 import type { Workbook } from "../render/workbook/cells.ts";
 import { workbookOf } from "../render/workbook/workbook.ts";
 import { formulaCautions } from "../report/cautions.ts";
 import { formulaRanges } from "../report/formula-report.ts";
-import { wantsOf } from "./held-against.ts";
 import type { Noodle } from "./noodle.ts";
 import { plannedBatch } from "./planned-batch.ts";
 import { checks } from "./workbook/checks.ts";
@@ -32,31 +35,40 @@ export function askWorkbook(noodle: Noodle): Outcome<Workbook> {
   if (!batch.ok) return batch;
   const scales = scalesOf(noodle.spec, noodle.units === "us");
   if (!scales.ok) return frozen(scales);
-  const cost = costOf(noodle.spec, noodle.formula, batch.value);
+  const stated = costOf(noodle.spec, noodle.formula, batch.value);
+  const unpriced = stated.ok ? stated.value.unpriced : [];
+  // What has no price yet is counted as free, so that a price can be typed for it.
+  const free = Object.fromEntries(unpriced.map((name) => [name, freeOf(stated.ok ? stated.value.currency : "")]));
+  const spec = { ...noodle.spec, prices: { ...noodle.spec.prices, ...free } };
+  const cost = costOf(spec, noodle.formula, batch.value);
   const { lines, dusting } = batch.value;
-  const { held: wants, notes: untold } = wantsOf(noodle, batch.value);
+  const { held: wants, notes: untold } = heldWants(spec, noodle.formula, batch.value, noodle.kitchen.materials);
   const wanted = wants.flatMap(({ want: { reached, least, most } }) => [reached, least, most]);
   const made: Made = {
     noodle,
     batch: batch.value,
     cost: cost.ok ? cost.value : undefined,
+    unpriced,
     scales: scales.value,
     wants: wantsInOne(wants),
     untold: untold.map(told),
     weighed: [...lines, ...(dusting ? [dusting] : [])],
-    graph: {
-      ...noodle.formula.graph,
-      ...batch.value.graph,
-      ...(cost.ok && cost.value.graph),
-      ...mixerFigures(noodle.spec),
-      ...graphOf([
-        ...scales.value.flatMap(({ figures }) => figures),
-        weighingTolerance(noodle.spec),
-        ...wanted.filter((figure) => figure !== undefined),
-      ]),
-    },
+    graph: toldApart(
+      {
+        ...noodle.formula.graph,
+        ...batch.value.graph,
+        ...(cost.ok && cost.value.graph),
+        ...mixerFigures(noodle.spec),
+        ...graphOf([
+          ...scales.value.flatMap(({ figures }) => figures),
+          weighingTolerance(noodle.spec),
+          ...wanted.filter((figure) => figure !== undefined),
+        ]),
+      },
+      noodle.formula.lines,
+    ),
   };
-  const notes = [...noodle.notes, ...batch.notes, ...(cost.ok ? cost.notes : []), ...untold];
+  const notes = [...noodle.notes, ...batch.notes, ...(stated.ok ? stated.notes : []), ...untold];
   const rules = { ...weighingRules(made), ...unusedRules(made), ...costRules(made) };
   const workbook = workbookOf({
     title: noodle.formula.name,
@@ -76,6 +88,26 @@ export function askWorkbook(noodle: Noodle): Outcome<Workbook> {
     cautions: [...new Set(formulaCautions(noodle.formula))],
   });
   return frozen(answer(workbook, notes));
+}
+
+function freeOf(currency: string): Price {
+  return { text: "none yet", currency, perKilogram: "0", pack: "1000", amount: "0" };
+}
+
+/** A graph in which ingredients of one name are numbered, but where one figure is for all of them. */
+function toldApart(graph: Graph, lines: readonly FormulaLine[]): Graph {
+  const twins = lines.flatMap(({ id, name }) => {
+    const alike = lines.filter((one) => one.name === name);
+    const number = alike.findIndex((one) => one.id === id) + 1;
+    return alike.length === 1 ? [] : [{ part: `.${id}.`, name, numbered: `${name} (${number})` }];
+  });
+  if (twins.length === 0) return graph;
+  const named = (figure: Figure): Figure => {
+    const twin = twins.find(({ part }) => `.${figure.id}.`.includes(part));
+    const forAll = twin === undefined || /^shopping\.|^cost\..*\.price$/u.test(figure.id);
+    return forAll ? figure : { ...figure, label: figure.label.replace(twin.name, twin.numbered) };
+  };
+  return Object.fromEntries(Object.entries(graph).map(([id, figure]) => [id, named(figure)]));
 }
 
 /** What is published for the style of a noodle. */

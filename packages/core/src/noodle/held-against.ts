@@ -1,5 +1,5 @@
 import type { Batch } from "../batch/batch.ts";
-import { heldWants, missedNotes, type WantedChecks, wantedChecks } from "../explore/wanted-checks.ts";
+import { missedNotes, type WantedChecks, wantedChecks } from "../explore/wanted-checks.ts";
 import type { Note } from "../figure/problem.ts";
 import type { Noodle } from "./noodle.ts";
 import { plannedBatch, weighedBatch } from "./planned-batch.ts";
@@ -7,11 +7,6 @@ import { plannedBatch, weighedBatch } from "./planned-batch.ts";
 /** What the spec of a noodle wants, beside what the noodle comes to. */
 export function heldAgainst({ spec, formula, kitchen }: Noodle, batch: Batch | undefined): WantedChecks {
   return wantedChecks(spec, formula, batch, kitchen.materials);
-}
-
-/** The same, each check with its figures. */
-export function wantsOf({ spec, formula, kitchen }: Noodle, batch: Batch): ReturnType<typeof heldWants> {
-  return heldWants(spec, formula, batch, kitchen.materials);
 }
 
 /**

@@ -5,7 +5,7 @@ import { speciesNames } from "../../chemistry/species.ts";
 import { mostInAll } from "../../materials/whole-food.ts";
 import { dec } from "../../number/decimal.ts";
 import { joined, justLess, justMore, literal } from "../../render/workbook/formulas.ts";
-import type { CellOf, WorkbookCheck } from "../../render/workbook/workbook.ts";
+import type { CellOf, Typed, WorkbookCheck } from "../../render/workbook/workbook.ts";
 import { mostParts } from "../../spec/believed.ts";
 import type { Made } from "./made.ts";
 import { tooLittleRule } from "./scales.ts";
@@ -46,7 +46,7 @@ export function checks(made: Made): readonly WorkbookCheck[] {
           {
             of: "what is left unused",
             text: "a little was left unused, so that the weights stay within what there is: make the workbook anew",
-            fails: (_: CellOf, changed: string) => changed,
+            fails: (_: CellOf, { changed }: Typed) => changed(),
           },
         ]
       : []),

@@ -3,9 +3,10 @@ import { dec, decimalText } from "../../number/decimal.ts";
 import { findUnit } from "../../number/units.ts";
 import type { InputLimits } from "../../render/workbook/cells.ts";
 import { literal } from "../../render/workbook/formulas.ts";
-import type { InputFigure, InputGroup } from "../../render/workbook/workbook.ts";
+import { foundWord, type InputFigure, type InputGroup } from "../../render/workbook/workbook.ts";
 import { inSystem } from "../../report/show.ts";
 import type { Made, Rules } from "./made.ts";
+import { unpricedFigures } from "./wants.ts";
 
 /** What a salt or another ingredient is made of. */
 const contents = /^(?:alkali|ingredient)\.\d+\.(?:moisture|[A-Z]\w+)$/u;
@@ -58,18 +59,45 @@ function mostOf({ id }: Figure, unit: string): InputLimits {
   return dimension === "mass" && !id.endsWith(".pack") ? { most } : {};
 }
 
+/** Where the number of an input is from, in a word, where the spec does not say it. */
+function originOf({ id, working, sources: [source] }: Figure, made: Made): string | undefined {
+  const {
+    noodle: { settled, formula },
+  } = made;
+  const places = settled?.found.map(({ path }) => path.join(".")) ?? [];
+  const line = formula.lines.find((one) => id === `${one.id}.parts`);
+  const key = /^water\.(\w+)-stated$/u.exec(id)?.[1];
+  const path = key === undefined ? line?.path.join(".") : `water.${key}`;
+  if (places.some((place) => place.replace(/\.amount$/u, "") === path)) return foundWord;
+  if (unpricedFigures(made).includes(id) || source?.standing === "practice") return "not stated";
+  const by = working.kind === "given" ? working.by : "";
+  if (by.startsWith("assumed")) return "assumed";
+  return source?.standing === "user" ? undefined : "catalogue";
+}
+
 /** Masses of a kitchen that speaks in US units are typed in these, but what a scale in grams shows. */
-function inputShown(figure: Figure, { noodle: { units, formula }, graph, scales }: Made): InputFigure {
+function inputShown(figure: Figure, made: Made): InputFigure {
+  const {
+    noodle: { units, formula },
+    graph,
+    scales,
+  } = made;
   const { id } = figure;
   const scale = scales[Number(/^scale\.(\d+)\./u.exec(id)?.[1]) - 1];
   const unit = scale?.unit.endsWith("g") || id.startsWith("wanted.") ? figure.unit : inSystem(figure, units).unit;
   const places = Math.min(unit === figure.unit ? Math.max(figure.places, dec(figure.value).decimalPlaces()) : 3, 6);
-  const takes = { ...mostOf(figure, unit), ...limits.find(([ids]) => ids.test(id))?.[1] };
+  const takes = {
+    ...mostOf(figure, unit),
+    ...limits.find(([ids]) => ids.test(id))?.[1],
+    ...(unpricedFigures(made).includes(id) && { optional: true as const }),
+  };
+  const from = originOf(figure, made);
   const [, of = "", what = ""] = /^(flour\.\d+)\.(protein|ash)$/u.exec(id) ?? [];
   const line = formula.lines.find((one) => one.id === of);
   const moisture = graph[`${of}.moisture`];
   const source = line?.material.figureSources[what === "ash" ? "ash" : "protein"];
-  if (source === undefined || source.standing === "user" || moisture === undefined) return { id, unit, places, takes };
+  if (source === undefined || source.standing === "user" || moisture === undefined)
+    return { id, unit, places, takes, from };
   // What a table tells holds at the moisture of the table: it goes with the dry matter when the moisture is another.
   const { value } = moisture;
   return {
@@ -77,6 +105,7 @@ function inputShown(figure: Figure, { noodle: { units, formula }, graph, scales 
     unit,
     places,
     takes,
+    from,
     label: `${figure.label.replace(/ as is$/u, "")} at ${decimalText(dec(value))} % mb`,
     factor: (cell) => `(100-${cell(moisture.id)})/${literal(dec(100).minus(value))}`,
   };

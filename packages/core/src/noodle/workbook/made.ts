@@ -3,17 +3,19 @@ import type { Cost } from "../../batch/cost.ts";
 import type { Scale, WeighedLine } from "../../batch/weighing.ts";
 import type { HeldWant } from "../../explore/wanted-checks.ts";
 import type { Graph } from "../../figure/graph.ts";
-import type { CellOf } from "../../render/workbook/workbook.ts";
+import type { Rule } from "../../render/workbook/workbook.ts";
 import type { Noodle } from "../noodle.ts";
 
 /** Formulas of figures that a procedure found, by id. */
-export type Rules = Record<string, (cell: CellOf, changed: string) => string>;
+export type Rules = Record<string, Rule>;
 
 /** What the pieces of a workbook are made from. */
 export interface Made {
   readonly noodle: Noodle;
   readonly batch: Batch;
+  /** As if what has no price were free; which those are, `unpriced` tells. */
   readonly cost: Cost | undefined;
+  readonly unpriced: readonly string[];
   readonly scales: readonly Scale[];
   readonly weighed: readonly WeighedLine[];
   readonly graph: Graph;

@@ -5,16 +5,17 @@ import { dec } from "../../number/decimal.ts";
 import { textIn } from "../../render/workbook/formulas.ts";
 import {
   again,
-  type CellOf,
   type ResultGroup,
   type ResultRow,
+  type ResultWords,
+  type Rule,
   type ShownFigure,
 } from "../../render/workbook/workbook.ts";
 import { finestDivision, scaleWords } from "../../report/batch-report.ts";
 import { asScaleShows, inSystem, inUnit } from "../../report/show.ts";
 import type { Made } from "./made.ts";
 import { weighOnRule } from "./scales.ts";
-import { missedRule } from "./wants.ts";
+import { missedRule, restsOnPrices, unpricedFigures, untoldPrice } from "./wants.ts";
 
 function shown({ id, unit, places }: Figure): ShownFigure {
   return { id, unit, places };
@@ -50,19 +51,32 @@ export function resultGroups(made: Made): readonly ResultGroup[] {
     plain("Water", [water.tap, water.carried, water.added, water.flour, water.dough, water.doughWater]),
     plain("Salts", [...(alkali?.figures ?? []), salt]),
     ...(made.wants.length + made.untold.length > 0 ? [wanted(made)] : []),
-    ...(cost ? [plain("Cost", [cost.batch, cost.load, cost.bowl, cost.kilogram, cost.shopping.pay])] : []),
+    ...(cost ? [costs(plain("Cost", [cost.batch, cost.load, cost.bowl, cost.kilogram, cost.shopping.pay]), made)] : []),
   ];
 }
 
+/** What is paid and what all costs, with a reservation as long as not all has a price. */
+function costs({ rows, ...group }: ResultGroup, made: Made): ResultGroup {
+  const reserved = rows.map(({ label, cells }): ResultRow => {
+    const [figure] = cells;
+    if (figure === undefined || !("id" in figure) || made.unpriced.length === 0) return { label, cells };
+    const words = figure.id === "shopping.pay" ? "for what is priced" : "what is priced of it";
+    const formula: Rule = (_, { open }) => `IF(${open(unpricedFigures(made)) ?? "1=0"},"${words}","")`;
+    return { label, cells: [...cells, { words, formula, across: true }] };
+  });
+  return { ...group, rows: reserved };
+}
+
 /** What is wanted in a row each: what is reached, between which ends that meets it, and whether it does. */
-function wanted({ wants, untold }: Made): ResultGroup {
+function wanted(made: Made): ResultGroup {
+  const { wants, untold } = made;
   const rows = wants.map(({ want: { label, reached, least, most, asShown }, check }): ResultRow => {
     const word = check.holds ? "met" : "not met";
     if (reached === undefined) {
       const words = `${word}: ${check.reached}, wanted ${check.wanted}`;
       return {
         label,
-        cells: [{ words, formula: (_, changed) => `IF(${changed},"${again}",${textIn(words)})`, across: true }],
+        cells: [{ words, formula: (_, { changed }) => `IF(${changed()},"${again}",${textIn(words)})`, across: true }],
       };
     }
     const end = (figure: Figure | undefined): ShownFigure | undefined =>
@@ -70,9 +84,14 @@ function wanted({ wants, untold }: Made): ResultGroup {
         ...shown(figure),
         places: asShown ? reached.places : Math.max(reached.places, Math.min(dec(figure.value).decimalPlaces(), 3)),
       };
-    const met = {
-      words: word,
-      formula: (cell: CellOf) => `IF(${missedRule({ reached, least, most, asShown })(cell)},"not met","met")`,
+    const missed = missedRule({ reached, least, most, asShown });
+    const met: ResultWords = {
+      words: check.holds && restsOnPrices(reached, made) ? untoldPrice : word,
+      formula: (cell, { open }) => {
+        const missing = open([reached.id]);
+        const otherwise = missing === undefined ? '"met"' : `IF(${missing},"${untoldPrice}","met")`;
+        return `IF(${missed(cell)},"not met",${otherwise})`;
+      },
     };
     return {
       label: asShown ? label.replace(/^the /u, "") : reached.label,
@@ -90,7 +109,7 @@ function withUnit(figure: Figure): ResultRow["cells"] {
   return [shown(figure), { words: figure.unit }];
 }
 
-function weights({ batch, scales }: Made): ResultGroup {
+function weights({ batch, scales, graph }: Made): ResultGroup {
   const { lines, rework, dusting, loadTotal, batchTotal, remedies } = batch;
   const unit = lines[0]?.unit ?? "g";
   const row = (one: WeighedLine, label: string): ResultRow => ({
@@ -115,7 +134,7 @@ function weights({ batch, scales }: Made): ResultGroup {
     heading: "Weights",
     columns: [`one load, ${unit}`, `all loads, ${unit}`, "weigh on"],
     rows: [
-      ...lines.map((one) => row(one, one.line.name)),
+      ...lines.map((one) => row(one, graph[one.line.parts.id]?.label ?? one.line.name)),
       ...(rework ? [{ label: rework.name, cells: [weight(rework.mass, rework), weight(rework.batch, rework)] }] : []),
       { label: "dough", cells: [weight(loadTotal, whole), weight(batchTotal, whole)] },
       ...(dusting ? [row(dusting, `${dusting.line.name} (dusting, not in the dough)`)] : []),

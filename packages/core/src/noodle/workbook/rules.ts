@@ -37,7 +37,7 @@ export function weighingRules({ batch, scales, weighed, graph }: Made): Rules {
 export function unusedRules({ graph }: Made): Rules {
   const rules: Rules = {};
   for (const { id, value } of Object.values(graph)) {
-    if (id.endsWith("-unused")) rules[id] = (_, changed) => `IF(${changed},0,${literal(value)})`;
+    if (id.endsWith("-unused")) rules[id] = (_, { changed }) => `IF(${changed()},0,${literal(value)})`;
   }
   return rules;
 }

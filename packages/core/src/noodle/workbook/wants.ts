@@ -1,9 +1,10 @@
 import type { HeldWant } from "../../explore/wanted-checks.ts";
 import type { Want } from "../../explore/wanted-figures.ts";
 import type { Figure } from "../../figure/figure.ts";
+import { graphOf } from "../../figure/graph.ts";
 import { dec } from "../../number/decimal.ts";
 import { literal, stepsOf } from "../../render/workbook/formulas.ts";
-import type { CellOf, WorkbookCheck } from "../../render/workbook/workbook.ts";
+import type { CellOf, Typed, WorkbookCheck } from "../../render/workbook/workbook.ts";
 import type { Made } from "./made.ts";
 
 /** Whether what is reached does not meet what is wanted, as the command holds it: as shown, or exactly. */
@@ -35,13 +36,36 @@ export function wantsInOne(held: readonly HeldWant[]): readonly HeldWant[] {
   return rows;
 }
 
+/** Said where a price is not missed as far as there are prices. */
+export const untoldPrice = "cannot be told: prices are missing";
+
+/** The prices of what has none. */
+export function unpricedFigures({ noodle: { formula }, unpriced, graph }: Made): readonly string[] {
+  return [...formula.lines, ...(formula.dusting ? [formula.dusting] : [])].flatMap(({ id, name }) => {
+    const price = `cost.${id}.price`;
+    return unpriced.includes(name) && graph[price] !== undefined ? [price] : [];
+  });
+}
+
+/** Whether a figure rests on a price that nobody has stated. */
+export function restsOnPrices(figure: Figure, made: Made): boolean {
+  const behind = graphOf([figure], made.graph);
+  return unpricedFigures(made).some((id) => behind[id] !== undefined);
+}
+
 /** That all that is wanted is met, can be told, and can be at all. */
-export function wantedChecks({ noodle, wants, untold, graph }: Made): readonly WorkbookCheck[] {
-  const told = wants.flatMap(({ want }) => (want.reached === undefined ? [] : [want]));
+export function wantedChecks(made: Made): readonly WorkbookCheck[] {
+  const { noodle, wants, untold, graph } = made;
+  const told = wants.flatMap(({ want }) => (want.reached === undefined ? [] : [want.reached.id]));
+  const ends = wants.flatMap(({ want: { reached, least, most } }) =>
+    [reached, least, most].flatMap((one) => one?.id ?? []),
+  );
   const ranges = Object.keys(graph).filter((id) => {
     const most = id.startsWith("wanted.") && id.endsWith(".least") ? graph[id.replace(/least$/u, "most")] : undefined;
     return most?.working.kind === "given";
   });
+  const found = noodle.settled?.found.map(({ name }) => name) ?? [];
+  const flourPrices = Object.keys(graph).filter((id) => /^cost\.flour\.\d+\.price$/u.test(id));
   return [
     ...(ranges.length === 0
       ? []
@@ -60,22 +84,24 @@ export function wantedChecks({ noodle, wants, untold, graph }: Made): readonly W
           {
             of: "what is wanted",
             text: "not all of it is met, or can be told: see Wanted beside the inputs",
-            failing: untold.length > 0 || wants.some(({ check }) => !check.holds),
-            fails: (cell: CellOf, changed: string) =>
+            failing:
+              untold.length > 0 ||
+              wants.some(({ check, want: { reached } }) => !check.holds || (reached && restsOnPrices(reached, made))),
+            fails: (cell: CellOf, { changed, open }: Typed) =>
               `OR(${[
-                ...told.map((want) => missedRule(want)(cell)),
-                ...(told.length < wants.length ? [changed] : []),
+                ...wants.map(({ want }) => (want.reached === undefined ? changed() : missedRule(want)(cell))),
+                open(told) ?? "1=0",
                 ...(untold.length > 0 ? ["1=1"] : []),
               ].join(",")})`,
           },
         ]),
-    ...(noodle.settled === undefined
+    ...(found.length === 0
       ? []
       : [
           {
             of: "amounts that were found",
-            text: "amounts were found for the spec as it is written: make the workbook anew",
-            fails: (_: CellOf, changed: string) => changed,
+            text: `found for the spec as it is written: ${found.join(", ")}; make the workbook anew`,
+            fails: (_: CellOf, { changed }: Typed) => changed([...ends, ...flourPrices]),
           },
         ]),
   ];

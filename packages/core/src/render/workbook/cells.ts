@@ -22,6 +22,8 @@ export interface InputLimits {
   readonly above?: number;
   readonly most?: number;
   readonly whole?: true;
+  /** Whether it may be left empty. */
+  readonly optional?: true;
 }
 
 /** One cell of a workbook. */

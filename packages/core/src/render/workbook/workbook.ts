@@ -1,5 +1,5 @@
 import type { Figure } from "../../figure/figure.ts";
-import type { Graph } from "../../figure/graph.ts";
+import { figureIn, type Graph, graphOf } from "../../figure/graph.ts";
 import { printable } from "../../figure/printable.ts";
 import { citation } from "../../figure/source.ts";
 import { writtenWorking } from "../../figure/written-working.ts";
@@ -29,6 +29,8 @@ export interface ShownFigure {
 export interface InputFigure extends ShownFigure {
   readonly label?: string;
   readonly takes: InputLimits;
+  /** Where its number is from, where the spec does not say it. */
+  readonly from?: string | undefined;
   /** What the typed number is multiplied with. */
   readonly factor?: (cell: CellOf) => string;
 }
@@ -42,7 +44,7 @@ export interface InputGroup {
 /** Words beside results, which a formula may choose. */
 export interface ResultWords {
   readonly words: string;
-  readonly formula?: ((cell: CellOf, changed: string) => string) | undefined;
+  readonly formula?: Rule | undefined;
   /** Whether they go on over the columns that follow, where nothing else stands. */
   readonly across?: true;
 }
@@ -65,6 +67,17 @@ export interface ResultGroup {
 
 /** The cell of a figure, for formulas. */
 export type CellOf = (id: string) => string;
+
+/** What was typed, for formulas. */
+export interface Typed {
+  /** Whether any input is another than that of the spec; or, of some figures, any that lies behind them. */
+  readonly changed: (figures?: readonly string[]) => string;
+  /** Whether an input behind some figures that may be empty is so; nothing where there is none. */
+  readonly open: (figures: readonly string[]) => string | undefined;
+}
+
+/** A formula over the cells of figures and what was typed. */
+export type Rule = (cell: CellOf, typed: Typed) => string;
 
 /** Figures that are rounded together so that their total is kept. */
 export interface RoundedFigures {
@@ -90,8 +103,7 @@ export interface WorkbookCheck {
   readonly failing?: boolean;
   /** Whether there is no answer where it does not hold; otherwise the answers stand, and this is said of them. */
   readonly refuses?: boolean;
-  /** @param changed - whether any input is another than that of the spec */
-  readonly fails: (cell: CellOf, changed: string) => string;
+  readonly fails: Rule;
 }
 
 /** All that a workbook is made of. */
@@ -102,8 +114,8 @@ interface WorkbookParts {
   readonly graph: Graph;
   readonly inputs: readonly InputGroup[];
   readonly results: readonly ResultGroup[];
-  /** Formulas of figures that their working does not give, by id; `changed` is whether any input is another than that of the spec. */
-  readonly rules: Readonly<Record<string, (cell: CellOf, changed: string) => string>>;
+  /** Formulas of figures that their working does not give, by id. */
+  readonly rules: Readonly<Record<string, Rule>>;
   readonly roundings: readonly RoundedFigures[];
   readonly checks: readonly WorkbookCheck[];
   readonly notes: readonly string[];
@@ -127,6 +139,8 @@ const wordsFrom = 2;
 const fine = "fine";
 /** What is to be done where only the command knows. */
 export const again = "make the workbook anew";
+/** Said of an amount that was found. */
+export const foundWord = "found";
 /** What stands beside an input. */
 const beside = { changed: "changed", none: "no number", beyond: "not taken" } as const;
 /** What the cell that sums the checks up says. */
@@ -147,7 +161,7 @@ export function workbookOf(parts: WorkbookParts): Workbook {
   const cellOf: CellOf = (id) => `${names.figures}!${local(id)}`;
   const rounding = new SheetDraft(names.rounding);
   const use = new UseSheet(parts, cellOf, local);
-  const rules = new Map(Object.entries(parts.rules).map(([id, rule]) => [id, rule(local, use.anyChange)]));
+  const rules = new Map(Object.entries(parts.rules).map(([id, rule]) => [id, rule(local, use.typed)]));
   const beyond = roundingRules(parts, rounding, cellOf, rules);
   for (const [id, formula] of use.inputFormulas) rules.set(id, formula);
   const decided = Object.values(parts.graph).filter(
@@ -168,8 +182,8 @@ export function workbookOf(parts: WorkbookParts): Workbook {
       ? [
           {
             of: "what was decided",
-            text: `decided for the inputs of the spec: ${decided.length === 1 ? "one figure" : `${decided.length} figures`} (see the sheet ${names.sources}); make the workbook anew`,
-            fails: (_: CellOf, changed: string) => changed,
+            text: `decided for the inputs of the spec: ${namesOf(decided)} (see the sheet ${names.sources}); make the workbook anew`,
+            fails: (_: CellOf, { changed }: Typed) => changed(decided.map(({ id }) => id)),
           },
         ]
       : []),
@@ -179,7 +193,7 @@ export function workbookOf(parts: WorkbookParts): Workbook {
     paper: parts.paper,
     sheets: [
       use.done(),
-      figureSheet(parts, local, rules),
+      figureSheet(parts, local, rules, use.changedCells),
       ...(rounding.length > 0 ? [rounding.done([30], 0)] : []),
       sourceSheet(parts, decided),
     ],
@@ -194,7 +208,7 @@ function roundingRules(
   cellOf: CellOf,
   rules: Map<string, string>,
 ): readonly string[] {
-  const cell = (id: string): Worked => ({ text: cellOf(id), value: Number(figureIn(graph, id).value) });
+  const cell = (id: string): Worked => ({ text: cellOf(id), value: Number(figureIn(id, graph).value) });
   return roundings.flatMap(({ title, least, divisions, lines }) => {
     const laid = layRounding(sheet, {
       title,
@@ -222,8 +236,11 @@ class UseSheet {
   readonly names: DefinedName[] = [];
   /** For each input the formula of its figure, in the unit of the figure. */
   readonly inputFormulas: (readonly [id: string, formula: string])[] = [];
-  /** Whether any input is another than that of the spec. */
-  readonly anyChange: string;
+  readonly typed: Typed;
+  /** For each input the cell of the word beside it. */
+  readonly changedCells = new Map<string, string>();
+  /** For each input that may be empty its cell. */
+  readonly #openCells = new Map<string, string>();
   /** How many inputs have a word beside them. */
   readonly #said: (word: string) => string;
   /** Where the checks are summed up. */
@@ -239,7 +256,35 @@ class UseSheet {
     const top = this.#sheet.length + 1;
     const end = this.#putInputs(top);
     this.#said = (word) => `COUNTIF(${names.use}!$E$${top + 1}:$E$${end},"${word}")`;
-    this.anyChange = `${this.#said(beside.changed)}>0`;
+    const { graph } = parts;
+    const inSome = (cells: ReadonlyMap<string, string>, figures: readonly string[]): readonly string[] => {
+      const behind = new Set(
+        Object.keys(
+          graphOf(
+            figures.map((id) => figureIn(id, graph)),
+            graph,
+          ),
+        ),
+      );
+      return [...cells].flatMap(([id, cell]) => (behind.has(id) ? [cell] : []));
+    };
+    this.typed = {
+      changed: (figures) => {
+        if (figures === undefined) return `${this.#said(beside.changed)}>0`;
+        const cells = inSome(this.changedCells, figures);
+        if (cells.length === this.changedCells.size) return this.typed.changed();
+        return cells.length === 0
+          ? "1=0"
+          : joined(
+              "OR",
+              cells.map((cell) => `${cell}="${beside.changed}"`),
+            );
+      },
+      open: (figures) => {
+        const cells = inSome(this.#openCells, figures);
+        return cells.length === 0 ? undefined : `${joined("COUNT", cells)}<${cells.length}`;
+      },
+    };
     this.#putResults(top);
   }
 
@@ -247,22 +292,29 @@ class UseSheet {
     let row = top;
     for (const { heading, figures } of this.#parts.inputs) {
       const headings = ["heading", "column", "heading", "column", "heading"] as const;
-      for (const [column, value] of [heading, "change here", "unit", "in the spec", ""].entries()) {
+      for (const [column, value] of [heading, "change here", "unit", "as written", ""].entries()) {
         this.#sheet.put(row, column, { role: headings[column] ?? "heading", value });
       }
       row += 1;
       for (const shown of figures) {
-        const figure = figureIn(this.#parts.graph, shown.id);
-        const value = shownValue(figure, shown.unit);
-        const { places, takes, label = figure.label } = shown;
+        const figure = figureIn(shown.id, this.#parts.graph);
+        const { places, takes, label = figure.label, from = "" } = shown;
+        const value = takes.optional ? undefined : shownValue(figure, shown.unit);
         this.#sheet.put(row, columns.label, { role: "text", value: printable(label) });
-        const input = this.#sheet.put(row, columns.input, { role: "input", value, places, takes });
+        const given = value === undefined ? {} : { value };
+        const input = this.#sheet.put(row, columns.input, { role: "input", places, takes, ...given });
         this.#sheet.put(row, columns.unit, { role: "unit", value: shown.unit });
-        this.#sheet.put(row, columns.spec, { role: "number", value, places });
-        this.#sheet.put(row, columns.changed, { role: "unit", value: "", formula: wordBeside(row, takes) });
+        this.#sheet.put(row, columns.spec, { role: "number", places, ...given });
+        const word = { value: from, formula: wordBeside(row, takes, from) };
+        const at = this.#sheet.put(row, columns.changed, { role: "unit", ...word });
+        this.changedCells.set(shown.id, `${names.use}!${absolute(at)}`);
+        if (takes.optional) this.#openCells.set(shown.id, `${names.use}!${absolute(input)}`);
         const factor = shown.factor === undefined ? "" : `*${shown.factor(this.#local)}`;
         const typed = this.#name(label, shown.unit, input);
-        this.inputFormulas.push([shown.id, `${typed}${timesFactor(figure.unit, shown.unit)}${factor}`]);
+        this.inputFormulas.push([
+          shown.id,
+          `${typed}${takes.optional ? "+0" : ""}${timesFactor(figure.unit, shown.unit)}${factor}`,
+        ]);
         row += 1;
       }
       row += 1;
@@ -296,15 +348,15 @@ class UseSheet {
   }
 
   #putWords(row: number, column: number, { words, formula: made, across }: ResultWords): void {
-    const formula = made && { formula: this.#answered(made(this.#cellOf, this.anyChange)) };
+    const formula = made && { formula: this.#answered(made(this.#cellOf, this.typed)) };
     this.#sheet.put(row, column, { role: across ? "words" : "unit", value: printable(words), ...formula });
   }
 
   #putResult(row: number, column: number, { id, unit, places }: ShownFigure, asWritten: boolean): string {
-    const figure = figureIn(this.#parts.graph, id);
+    const figure = figureIn(id, this.#parts.graph);
     const value = shownValue(figure, unit);
     const now = `${this.#cellOf(id)}${overFactor(figure.unit, unit)}`;
-    const formula = this.#answered(asWritten ? `IF(${this.anyChange},"${again}",${now})` : now);
+    const formula = this.#answered(asWritten ? `IF(${this.typed.changed()},"${again}",${now})` : now);
     return this.#sheet.put(row, column, { role: "result", value, formula, places });
   }
 
@@ -325,7 +377,7 @@ class UseSheet {
     const refusing = [numbers, ...checks.filter(({ refuses }) => refuses)];
     const all = [...refusing, ...checks.filter((check) => !refusing.includes(check))];
     for (const { of, text, failing = false, fails } of all) {
-      const formula = `IF(${fails(this.#cellOf, this.anyChange)},${textIn(text)},"${fine}")`;
+      const formula = `IF(${fails(this.#cellOf, this.typed)},${textIn(text)},"${fine}")`;
       const whole = `IFERROR(${formula},"waits for other numbers")`;
       this.#sheet.add({ role: "text", value: of }, { role: "check", value: failing ? text : fine, formula: whole });
     }
@@ -346,7 +398,7 @@ class UseSheet {
 
   /** Names a cell; gives its address from any sheet. */
   #name(label: string, unit: string, address: string): string {
-    const refersTo = `${names.use}!${address.replace(/([A-Z]+)(\d+)/u, "$$$1$$$2")}`;
+    const refersTo = `${names.use}!${absolute(address)}`;
     this.names.push({ name: freeName(label, unit, this.#taken), refersTo });
     return refersTo;
   }
@@ -370,20 +422,38 @@ function isShown(cell: ResultRow["cells"][number]): cell is ShownFigure {
   return cell !== undefined && "id" in cell;
 }
 
-/** The word beside an input: whether it was changed, and whether it has a number that it takes. */
-function wordBeside(row: number, { least = 0, above, most, whole }: InputLimits): string {
+function absolute(address: string): string {
+  return address.replace(/([A-Z]+)(\d+)/u, "$$$1$$$2");
+}
+
+/** Names for people: the first ones, and how many more. */
+function namesOf(figures: readonly Figure[]): string {
+  const labels = figures.map(({ label }) => label);
+  return labels.length <= 3 ? labels.join(", ") : `${labels.slice(0, 2).join(", ")} and ${labels.length - 2} more`;
+}
+
+/** The word beside an input: where it is from, whether it was changed, and whether it has a number that it takes. */
+function wordBeside(row: number, { least = 0, above, most, whole, optional }: InputLimits, from: string): string {
   const cell = `B${row + 1}`;
   const beyond = [
     above === undefined ? `${cell}<${least}` : `${cell}<=${above}`,
     ...(most === undefined ? [] : [`${cell}>${most}`]),
     ...(whole ? [`${cell}<>ROUND(${cell},0)`] : []),
   ];
-  const changed = `IF(${cell}=D${row + 1},"","${beside.changed}")`;
-  return `IF(ISNUMBER(${cell}),IF(${joined("OR", beyond)},"${beside.beyond}",${changed}),"${beside.none}")`;
+  const changed = `IF(${cell}=D${row + 1},${textIn(from)},"${beside.changed}")`;
+  const none = optional ? `IF(${cell}="",${textIn(from)},"${beside.none}")` : `"${beside.none}"`;
+  const isChanged = optional ? `"${beside.changed}"` : changed;
+  return `IF(ISNUMBER(${cell}),IF(${joined("OR", beyond)},"${beside.beyond}",${isChanged}),${none})`;
 }
 
 /** Every figure, its formula over the cells it rests on, in words, and where it comes from. */
-function figureSheet({ graph, title }: WorkbookParts, local: CellOf, rules: ReadonlyMap<string, string>) {
+function figureSheet(
+  { graph, title, inputs }: WorkbookParts,
+  local: CellOf,
+  rules: ReadonlyMap<string, string>,
+  changed: ReadonlyMap<string, string>,
+) {
+  const origins = new Map(inputs.flatMap(({ figures }) => figures.map(({ id, from }) => [id, from])));
   const sheet = new SheetDraft(names.figures);
   sheet.add({ role: "title", value: `${title}: every figure` });
   sheet.add({ role: "note", value: "Each value is worked out by its formula from the cells it rests on." });
@@ -392,6 +462,12 @@ function figureSheet({ graph, title }: WorkbookParts, local: CellOf, rules: Read
       (value, index): WorkbookCell => ({ role: index === 1 ? "column" : "heading", value }),
     ),
   );
+  /** Words about a figure, which are others once another number was typed. */
+  const word = (id: string, text: string, typed: string): WorkbookCell => {
+    const [value, cell] = [printable(text), changed.get(id)];
+    const formula = `IF(${cell}="${beside.changed}","${typed}",${textIn(value)})`;
+    return { role: "text", value, ...(cell !== undefined && { formula }) };
+  };
   for (const figure of Object.values(graph)) {
     const { id, label, value, unit, places, working, sources } = figure;
     const formula = rules.get(id) ?? cellFormula(figure, local);
@@ -400,8 +476,8 @@ function figureSheet({ graph, title }: WorkbookParts, local: CellOf, rules: Read
       { role: "text", value: printable(label) },
       { role: "number", value: Number(value), places: places + 2, ...(formula !== undefined && { formula }) },
       { role: "text", value: unit },
-      { role: "text", value: printable(how) },
-      { role: "text", value: printable([...new Set(sources.map(citation))].join("; ")) },
+      word(id, origins.get(id) === foundWord ? "found by what is wanted" : how, "typed here"),
+      word(id, [...new Set(sources.map(citation))].join("; "), "whoever typed it"),
       { role: "text", value: id },
     );
   }
@@ -437,12 +513,6 @@ function sourceSheet({ title, graph, notes, ranges, cautions }: WorkbookParts, d
   const cited = Object.values(graph).flatMap(({ sources }) => sources.map(citation));
   list("Sources", [...new Set(cited)].sort());
   return sheet.done(decided.length > 0 ? [80, 12, 16, 50] : [100], 1);
-}
-
-function figureIn(graph: Graph, id: string): Figure {
-  const figure = Object.hasOwn(graph, id) ? graph[id] : undefined;
-  if (figure === undefined) throw new RangeError(`the graph does not know the figure "${id}"`);
-  return figure;
 }
 
 /** How many of the unit of a figure are in one of another; nothing where it is shown as it is. */
