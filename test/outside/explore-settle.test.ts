@@ -4,6 +4,7 @@ import { describe, expect, test } from "vitest";
 import { wantedChecks } from "#core/explore/wanted-checks.ts";
 import { always } from "../always.ts";
 import { loadHighs } from "../core/explore/independent.ts";
+import { answered } from "../core/told-of.ts";
 
 /** Molar masses, g/mol: Prohaska et al. 2022, IUPAC standard atomic weights, abridged: Na 22.990, K 39.098, C 12.011, O 15.999. */
 const molar = { soda: 2 * 22.99 + 12.011 + 3 * 15.999, potash: 2 * 39.098 + 12.011 + 3 * 15.999 };
@@ -308,9 +309,8 @@ describe("amounts found by hand", () => {
   };
 
   function found(more: object): Readonly<Record<string, string>> {
-    const reading = readNoodleData({ ...plain, water: { added: "36 %" }, ...more });
-    if (!reading.ok) throw new Error(JSON.stringify(reading.problems));
-    return Object.fromEntries((reading.value.settled?.found ?? []).map(({ name, text }) => [name, text]));
+    const { settled } = answered(readNoodleData({ ...plain, water: { added: "36 %" }, ...more }));
+    return Object.fromEntries((settled?.found ?? []).map(({ name, text }) => [name, text]));
   }
 
   // 100 of flour with 14 of water; added x: (14 + x) / (100 + x) = 0.36, x = 22 / 0.64 = 34.375

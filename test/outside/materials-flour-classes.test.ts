@@ -1,10 +1,10 @@
 import { describe, expect, it } from "vitest";
 import { classedFlours } from "#core/formula/classes.ts";
-import { formulaOf } from "#core/formula/formula.ts";
 import { findMaterial } from "#core/materials/catalogue.ts";
 import type { Grain } from "#core/materials/flour-class-list.ts";
 import { type ClassFit, flourClasses } from "#core/materials/flour-classes.ts";
 import { materialsReport } from "#core/report/materials-report.ts";
+import { workedOut } from "../core/formula/worked-out.ts";
 
 function fitsOf(name: string, grain: Grain): readonly ClassFit[] {
   const found = findMaterial(name);
@@ -74,9 +74,8 @@ describe("classes of catalogue flours (USDA Standard Reference 28)", () => {
 describe("the class of a flour, as users are told", () => {
   const toldOf = (...flours: readonly (readonly [name: string, amount: string])[]): readonly string[] => {
     const written = flours.map(([name, amount]) => ({ name, amount }));
-    const outcome = formulaOf({ name: "test", flours: written, water: { tap: "35 %" } });
-    if (!outcome.ok) throw new Error(JSON.stringify(outcome.problems));
-    return classedFlours(outcome.value.formula).flatMap(({ name, fits }) =>
+    const { formula } = workedOut({ flours: written, water: { tap: "35 %" } });
+    return classedFlours(formula).flatMap(({ name, fits }) =>
       fits.map(({ flourClass }) => `${name}: ${flourClass.type} (${flourClass.system})`),
     );
   };
@@ -103,8 +102,7 @@ describe("the class of a flour, as users are told", () => {
   it("is nothing where the grain is not known, or none is for it", () => {
     expect(toldOf(["barley flour", "100 %"])).toEqual([]);
     const house = { name: "house flour", amount: "100 %", figures: { moisture: "14 %", ash: "0.45 %" } };
-    const outcome = formulaOf({ name: "test", flours: [house], water: { tap: "35 %" } });
-    expect(outcome.ok && classedFlours(outcome.value.formula)).toEqual([]);
+    expect(classedFlours(workedOut({ flours: [house], water: { tap: "35 %" } }).formula)).toEqual([]);
   });
 
   it("stands in the answer of a formula and of a material", () => {

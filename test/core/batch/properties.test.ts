@@ -8,6 +8,7 @@ import { formulas, kitchens } from "../formula/random-spec.ts";
 import { type Written, workedOut } from "../formula/worked-out.ts";
 import { figuresIn } from "../report/figures-in.ts";
 import { expectOneFigureAnId, expectSound, expectWorkingHolds } from "../report/sound.ts";
+import { answered } from "../told-of.ts";
 
 const all = (written: Written) => {
   const { spec, formula } = workedOut(written);
@@ -21,8 +22,7 @@ describe("any batch", () => {
   it("adds up exactly: ingredients to the load, loads to the batch, all in whole divisions", () => {
     always(50, [batches], (written) => {
       const { outcome } = all(written);
-      if (!outcome.ok) throw new Error(JSON.stringify(outcome.problems));
-      const { lines, loadTotal, batchTotal, loads, target } = outcome.value;
+      const { lines, loadTotal, batchTotal, loads, target } = answered(outcome);
       expect(total(lines.map(({ load }) => load)).eq(loadTotal.value)).toBe(true);
       expect(total(lines.map(({ batch }) => batch)).eq(batchTotal.value)).toBe(true);
       expect(dec(loadTotal.value).times(loads.count.value).eq(batchTotal.value)).toBe(true);
@@ -65,8 +65,7 @@ describe("any batch", () => {
         mixer: { largest: `${limit} g`, of },
         batch: largest ? { load: "largest" } : { have: { name: "white bread flour", amount: `${have} g` } },
       });
-      if (!outcome.ok) throw new Error(JSON.stringify(outcome.problems));
-      const { lines, dusting, loadTotal, loads } = outcome.value;
+      const { lines, dusting, loadTotal, loads } = answered(outcome);
       const flour = dec(lines[0]?.load.value ?? 0);
       const load = of === "flour" ? flour : dec(loadTotal.value);
       expect(load.lte(limit)).toBe(true);

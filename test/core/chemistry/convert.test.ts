@@ -14,6 +14,7 @@ import { solutionOf } from "#core/chemistry/composition.ts";
 import { withOrigins } from "#core/figure/graph.ts";
 import { dec, sum } from "#core/number/decimal.ts";
 import { always } from "../../always.ts";
+import { noteCodesOf as codes } from "../formula/worked-out.ts";
 import { answered } from "../told-of.ts";
 import { amount, apart, carbonates, drySalts, wetProduct } from "./given.ts";
 
@@ -23,10 +24,6 @@ const potash = product("potash", pure("K2CO3"));
 const solutionOfSoda = answered(solutionOf(pure("Na2CO3"), 25));
 const bicarbonate = product("baking soda", pure("NaHCO3"));
 const lye = product("lye", pure("NaOH"));
-
-function codes(outcome: ReturnType<typeof convert>): readonly string[] {
-  return outcome.ok ? outcome.notes.map(({ code }) => code) : [];
-}
 
 test("A to B and back is A, whatever is held", () => {
   const held = fc.constantFrom<Held>("anhydrous", "M", "cations");

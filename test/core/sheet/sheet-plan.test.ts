@@ -2,6 +2,7 @@ import { describe, expect, it, test } from "vitest";
 import { planBatch } from "#core/batch/batch.ts";
 import { formulaOf } from "#core/formula/formula.ts";
 import { planSheet } from "#core/sheet/sheet-plan.ts";
+import { noteCodesOf } from "../formula/worked-out.ts";
 import { answered } from "../told-of.ts";
 
 /** 2 mm strands, rolls of 200 mm. */
@@ -29,7 +30,7 @@ test("without a cutter the passes and the sheets stay as they are, and a note sa
   const read = (sheet: object) => {
     const { spec, formula } = answered(formulaOf({ ...input, sheet }));
     const outcome = planSheet(spec, formula, answered(planBatch(spec, formula)));
-    return { plan: answered(outcome), told: outcome.ok ? outcome.notes.map(({ code }) => code) : [] };
+    return { plan: answered(outcome), told: noteCodesOf(outcome) };
   };
   const [cut, whole] = [read(input.sheet), read(uncut)];
   expect(whole.plan.strands).toBeUndefined();
@@ -43,9 +44,8 @@ test("the length of the strands is told where nobody states it", () => {
     const { spec, formula } = answered(formulaOf({ ...input, ...more }));
     return planSheet(spec, formula, answered(planBatch(spec, formula)));
   };
-  const told = (outcome: ReturnType<typeof read>) => (outcome.ok ? outcome.notes.map(({ code }) => code) : []);
-  expect(told(read({ machines: { rolls } }))).toContain("sheet.strand-length");
-  expect(told(read({ sheet: { ...input.sheet, strandLength: "250 mm" } }))).not.toContain("sheet.strand-length");
+  expect(noteCodesOf(read({ machines: { rolls } }))).toContain("sheet.strand-length");
+  expect(noteCodesOf(read({ sheet: { ...input.sheet, strandLength: "250 mm" } }))).not.toContain("sheet.strand-length");
 });
 
 /**

@@ -12,14 +12,10 @@ import {
 import { printProblems, printReport } from "../shared/answer.ts";
 import { unitsOf } from "../shared/ask-noodle.ts";
 import type { Command, Group } from "../shared/command.ts";
-import { dataOf, overridesOf, placeAtFlag, type ValueFlags } from "../shared/flag-values.ts";
+import { dataOf, flagsAt, overridesOf, placeAtFlag, type ValueFlags } from "../shared/flag-values.ts";
 import { reportFlags } from "../shared/flags.ts";
 
-const measure = (key: string, describe: string, placeholder: string): ValueFlags[string] => ({
-  describe,
-  placeholder,
-  path: [key],
-});
+const measure = flagsAt();
 
 function calibration(
   title: string,

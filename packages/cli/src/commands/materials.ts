@@ -8,10 +8,7 @@ const kinds = ["flour", "starch", "gluten", "bran", "egg", "salt", "alkali", "fa
 /** `noodlewright materials`: lists and searches the catalogue. */
 export const materialsCommand: Command = {
   positionals: { words: "Words that the name must have; none lists all" },
-  flags: {
-    kind: { describe: "Only this kind", choices: kinds },
-    ...reportFlags,
-  },
+  flags: { kind: { describe: "Only this kind", choices: kinds }, ...reportFlags },
   examples: [
     ["noodlewright materials rye", "every rye flour"],
     ["noodlewright materials --kind alkali", "the alkaline products"],

@@ -1,7 +1,7 @@
 import { askMend, type Noodle } from "@noodlewright/core";
 import { atFlag, printAnswer } from "../shared/ask-noodle.ts";
 import type { Command } from "../shared/command.ts";
-import { batchFlags, batchOverrides, specFlags } from "../shared/flags.ts";
+import { batchFlags, batchOverrides, nameAndAmount, specFlags } from "../shared/flags.ts";
 
 const flagOf: Readonly<Record<string, string>> = { weighed: "weighed", noMore: "no-more" };
 
@@ -25,12 +25,7 @@ export const mendCommand: Command = {
     ],
   ],
   run: (asked, io) => {
-    const weighed = asked.list("weighed").map((text) => {
-      const sign = text.lastIndexOf("=");
-      return sign < 0
-        ? { name: text.trim(), amount: "" }
-        : { name: text.slice(0, sign).trim(), amount: text.slice(sign + 1).trim() };
-    });
+    const weighed = asked.list("weighed").map((text) => ({ amount: "", ...nameAndAmount(text) }));
     const ask = (noodle: Noodle) => askMend(noodle, { weighed, noMore: asked.list("no-more") });
     return printAnswer(
       {

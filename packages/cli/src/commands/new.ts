@@ -176,10 +176,7 @@ async function wishesOf(asked: Asked, io: Io): Promise<NewWishes | ExitStatus> {
 /** Bowls say nothing without what each weighs, nor a weight without how many: no flag goes without an effect. */
 function halfBatch({ bowls, rawWeight }: KitchenWords, asked: Asked): readonly PlacedProblem[] {
   const missing = (flag: "bowls" | "raw-weight", wanted: string): readonly PlacedProblem[] => [
-    {
-      ...ownProblem("flag.missing", { wanted, example: `--${flag} '${flags[flag].placeholder}'` }),
-      flag: `--${flag}`,
-    },
+    { ...ownProblem("flag.missing", { wanted, example: `--${flag} '${flags[flag].placeholder}'` }), flag: `--${flag}` },
   ];
   if (asked.text("bowls") !== undefined && rawWeight === undefined)
     return missing("raw-weight", `what each of ${bowls} bowls weighs raw, which the formula does not tell`);

@@ -1,11 +1,10 @@
 import { askFlourReplacement, askIngredientReplacement } from "@noodlewright/core";
-import { usualHold } from "@noodlewright/core/explore";
 import { ingredientChanges, replacementChanges } from "@noodlewright/core/spec";
 import type { PlacedProblem } from "../input/placed-problem.ts";
 import { ownProblem } from "../input/problem.ts";
 import { printProblems } from "../shared/answer.ts";
 import { atFlag, printAnswer } from "../shared/ask-noodle.ts";
-import { searchFlags, searchOverrides, searchValues } from "../shared/blend-flags.ts";
+import { holdFlag, searchFlags, searchOverrides, searchValues } from "../shared/blend-flags.ts";
 import type { Command } from "../shared/command.ts";
 import { specFlags } from "../shared/flags.ts";
 import { writeFlags } from "../shared/write-spec.ts";
@@ -16,12 +15,7 @@ export const replaceCommand: Command = {
   flags: {
     missing: { describe: "The flour or the ingredient that is missing", placeholder: "rye flour" },
     with: { describe: "What takes the place of an ingredient", placeholder: "dried whole egg" },
-    hold: {
-      describe:
-        "What the new blend keeps, of protein, ash, gluten protein; also `ash or less`, `gluten protein or more`",
-      placeholder: "protein, ash",
-      fallback: usualHold.join(", "),
-    },
+    ...holdFlag,
     ...searchFlags,
     ...writeFlags,
     ...specFlags,

@@ -6,27 +6,21 @@ import type { ExitStatus, Io } from "../io.ts";
 import { printProblems, printReport } from "../shared/answer.ts";
 import { printAnswer, unitsOf } from "../shared/ask-noodle.ts";
 import type { Asked, Command } from "../shared/command.ts";
-import { dataOf, overridesOf, placeAtFlag, type ValueFlags } from "../shared/flag-values.ts";
+import { dataOf, flagsAt, overridesOf, placeAtFlag, type ValueFlags } from "../shared/flag-values.ts";
 import { batchFlags, batchOverrides, specFlags } from "../shared/flags.ts";
 
+const temperature = flagsAt("temperature");
+
 const temperatureFlags: ValueFlags = {
-  "dough-at": { describe: "Dough temperature wanted", placeholder: "25 °C", path: ["temperature", "dough"] },
-  "flour-at": { describe: "Temperature of the flour", placeholder: "19 °C", path: ["temperature", "flour"] },
-  "room-at": { describe: "Temperature of the room", placeholder: "20 °C", path: ["temperature", "room"] },
-  "tap-at": { describe: "Temperature of the tap water", placeholder: "14 °C", path: ["temperature", "tap"] },
-  "ice-at": { describe: "Temperature of the ice", placeholder: "-18 °C", path: ["temperature", "ice"] },
-  "mixing-heat": { describe: "Measured heat of mixing", placeholder: "12 kJ/kg", path: ["temperature", "mixingHeat"] },
-  "mixer-power": {
-    describe: "Power of the mixer that goes into the dough",
-    placeholder: "0.75 kW",
-    path: ["temperature", "mixerPower"],
-  },
-  "mixing-time": { describe: "Time that the mixer runs", placeholder: "10 min", path: ["temperature", "mixingTime"] },
-  friction: {
-    describe: "Friction of the rule of three temperatures",
-    placeholder: "8 K",
-    path: ["temperature", "friction"],
-  },
+  "dough-at": temperature("dough", "Dough temperature wanted", "25 °C"),
+  "flour-at": temperature("flour", "Temperature of the flour", "19 °C"),
+  "room-at": temperature("room", "Temperature of the room", "20 °C"),
+  "tap-at": temperature("tap", "Temperature of the tap water", "14 °C"),
+  "ice-at": temperature("ice", "Temperature of the ice", "-18 °C"),
+  "mixing-heat": temperature("mixingHeat", "Measured heat of mixing", "12 kJ/kg"),
+  "mixer-power": temperature("mixerPower", "Power of the mixer that goes into the dough", "0.75 kW"),
+  "mixing-time": temperature("mixingTime", "Time that the mixer runs", "10 min"),
+  friction: temperature("friction", "Friction of the rule of three temperatures", "8 K"),
 };
 
 const massFlags: ValueFlags = {

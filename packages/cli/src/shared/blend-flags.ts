@@ -1,12 +1,10 @@
+import { usualHold } from "@noodlewright/core/explore";
 import type { Override } from "../input/overrides.ts";
 import type { Asked, Flag } from "./command.ts";
-import { overridesOf, type ValueFlags } from "./flag-values.ts";
+import { flagsAt, overridesOf, type ValueFlags } from "./flag-values.ts";
+import { nameAndAmount } from "./flags.ts";
 
-const wanted = (key: string, describe: string, placeholder: string): ValueFlags[string] => ({
-  describe,
-  placeholder,
-  path: ["wanted", key],
-});
+const wanted = flagsAt("wanted");
 
 /** Flags of how a blend is searched, in place of what the spec says under `wanted:`. */
 export const searchValues: ValueFlags = {
@@ -51,13 +49,20 @@ export const blendFlags: Readonly<Record<string, Flag>> = {
   },
 };
 
+/** What a flour that takes the place of another keeps. */
+export const holdFlag: Readonly<Record<string, Flag>> = {
+  hold: {
+    describe: "What the new blend keeps, of protein, ash, gluten protein; also `ash or less`, `gluten protein or more`",
+    placeholder: "protein, ash",
+    fallback: usualHold.join(", "),
+  },
+};
+
 /** What those flags say, as parts of the spec. */
 export function blendOverrides(asked: Asked): readonly Override[] {
   const bags = asked.list("bag").map((text): Override => {
-    const at = text.lastIndexOf("=");
-    const name = (at < 0 ? text : text.slice(0, at)).trim();
-    const value = at < 0 ? "" : text.slice(at + 1).trim();
-    return { flag: "--bag", path: ["shelf", name, "bag"], value, example: "bread flour=25 kg" };
+    const { name, amount = "" } = nameAndAmount(text);
+    return { flag: "--bag", path: ["shelf", name, "bag"], value: amount, example: "bread flour=25 kg" };
   });
   const whole = { flag: "--whole-range", path: ["wanted", "wholeRange"], value: true, example: "" };
   return [...bags, ...(asked.on("whole-range") ? [whole] : [])];

@@ -14,6 +14,15 @@ export interface ValueFlag extends Flag {
 /** A group of such flags, by their names: a command lists them among its own. */
 export type ValueFlags = Readonly<Record<string, ValueFlag>>;
 
+/** Makes flags of values that stand beside each other, each from its key, what it says, and an example. */
+export function flagsAt(...section: readonly string[]) {
+  return (key: string, describe: string, placeholder: string): ValueFlag => ({
+    describe,
+    placeholder,
+    path: [...section, key],
+  });
+}
+
 /** The parts of a spec that flags say. */
 export function overridesOf(values: ValueFlags, asked: Asked): readonly Override[] {
   return Object.entries(values).flatMap(([name, { path, placeholder, plainNumber }]) => {

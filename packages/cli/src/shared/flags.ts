@@ -80,7 +80,8 @@ function wholeNumber(text: string): unknown {
   return /^-?\d+(\.\d+)?$/u.test(text.trim()) ? Number(text) : text;
 }
 
-function nameAndAmount(text: string): unknown {
+/** A name, and what is said of it after the last equals sign. */
+export function nameAndAmount(text: string): { readonly name: string; readonly amount?: string } {
   const at = text.lastIndexOf("=");
-  return at < 0 ? { name: text } : { name: text.slice(0, at).trim(), amount: text.slice(at + 1).trim() };
+  return at < 0 ? { name: text.trim() } : { name: text.slice(0, at).trim(), amount: text.slice(at + 1).trim() };
 }

@@ -351,10 +351,7 @@ function yieldOf({ target }: Batch, dough: Figure): Pick<Mended, "strands" | "bo
   const raw = target.rawWeight;
   if (raw === undefined) return { strands };
   const naming = { id: "mend.bowls", label: "bowls of the load", unit: "", places: 0 };
-  return {
-    strands,
-    bowls: worked(naming, "floor(strands / raw)", { strands, raw }, definition),
-  };
+  return { strands, bowls: worked(naming, "floor(strands / raw)", { strands, raw }, definition) };
 }
 
 /** The figures of the formula, of the load as it stands and as it is mended. */

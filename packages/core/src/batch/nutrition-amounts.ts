@@ -194,11 +194,7 @@ function saltOf(
 ): Summed {
   const salt = (sodium: Figure, named: Naming): Figure =>
     worked(named, "sodium * factor / 1000", { sodium, factor: saltFactor }, source);
-  return {
-    figure: salt(figure, naming),
-    missing,
-    ...(most && { most: salt(most, { ...naming, ...atMost(naming) }) }),
-  };
+  return { figure: salt(figure, naming), missing, ...(most && { most: salt(most, { ...naming, ...atMost(naming) }) }) };
 }
 
 function amount(name: NutrientName, { figure, missing, most }: Summed, serving: Serving): NutrientAmount {

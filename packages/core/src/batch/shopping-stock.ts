@@ -37,12 +37,7 @@ export function stockReach(list: readonly ShoppingLine[], batch: Batch): StockRe
       stocked.map(({ line }) => line.need),
       batch.target.bowls,
     );
-  return {
-    lines,
-    loads,
-    ...(bowls && { bowls }),
-    notes: unstated(list),
-  };
+  return { lines, loads, ...(bowls && { bowls }), notes: unstated(list) };
 }
 
 function loadsOf({ name, load: { id } }: ShoppingLine, onHand: Figure, load: Figure): Figure {

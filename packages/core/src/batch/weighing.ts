@@ -183,10 +183,7 @@ export function weighLoad(
   const exact = lines.map((line) => exactMass(line, flour));
   const chosen = exact.map((figure) => chooseScale(dec(figure.value), scales));
   const rounded = roundKeepingTotal(
-    exact.map((figure, index) => ({
-      value: dec(figure.value),
-      division: chosen[index]?.scale.division ?? ONE,
-    })),
+    exact.map((figure, index) => ({ value: dec(figure.value), division: chosen[index]?.scale.division ?? ONE })),
   );
   const picked = lines.flatMap((line, index) => {
     const [mass, pick, precise] = [rounded[index], chosen[index], exact[index]];

@@ -174,11 +174,7 @@ function densityFigure(
   const margin = exact(figure).times(off).div(HUNDRED);
   return {
     ...figure,
-    range: {
-      low: exact(figure).minus(margin).toFixed(6),
-      high: exact(figure).plus(margin).toFixed(6),
-      why,
-    },
+    range: { low: exact(figure).minus(margin).toFixed(6), high: exact(figure).plus(margin).toFixed(6), why },
   };
 }
 

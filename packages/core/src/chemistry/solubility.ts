@@ -101,11 +101,7 @@ export function staysClear(
   const summed = worked(
     naming,
     "100 * sum(100 * amounts / water / limits)",
-    {
-      amounts,
-      water: waterFigure(composition, on),
-      limits,
-    },
+    { amounts, water: waterFigure(composition, on), limits },
     ...limits.flatMap((figure) => figure.sources),
   );
   const parts = amounts.map((amount, index) => exact(amount).div(limits[index]?.value ?? 1));
@@ -148,11 +144,7 @@ function wayFor(composition: Composition, shares: readonly (readonly [SpeciesNam
   return nearestByIons(composition, limitOf) ?? "not known";
 }
 
-const wayTold = {
-  sum: "solubility.mixed",
-  ions: "solubility.by-ions",
-  "not known": "solubility.not-known",
-} as const;
+const wayTold = { sum: "solubility.mixed", ions: "solubility.by-ions", "not known": "solubility.not-known" } as const;
 
 function notesOn(shares: readonly (readonly [SpeciesName, Decimal])[], t: Decimal, way: Way): readonly Note[] {
   if (shares.length === 1) return [];

@@ -235,8 +235,5 @@ function withDensityRange(figure: Figure, density: Figure): Figure {
   if (density.range === undefined) return figure;
   const scale = exact(figure).div(density.value);
   const at = (value: string): string => decimalText(scale.times(value));
-  return {
-    ...figure,
-    range: { low: at(density.range.low), high: at(density.range.high), why: density.range.why },
-  };
+  return { ...figure, range: { low: at(density.range.low), high: at(density.range.high), why: density.range.why } };
 }

@@ -64,10 +64,7 @@ export function alkalinityAs(meq: Figure | DecimalInput, standard: AlkalinitySta
   return worked(
     { id: `titration.as-${standard}`, label: `alkalinity as ${standard}`, unit: "%", places: 2 },
     "meq * molar / equivalents / 10",
-    {
-      meq,
-      ...molesOf(standard),
-    },
+    { meq, ...molesOf(standard) },
     atomicWeightSource,
   );
 }

@@ -39,12 +39,7 @@ export interface AllergenList {
 type More = Omit<ListedAllergen, "name" | "tags" | "duty">;
 
 function listed(duty: Duty) {
-  return (name: string, tags: readonly Allergen[], more: More = {}): ListedAllergen => ({
-    name,
-    tags,
-    duty,
-    ...more,
-  });
+  return (name: string, tags: readonly Allergen[], more: More = {}): ListedAllergen => ({ name, tags, duty, ...more });
 }
 
 const must = listed("must");

@@ -31,10 +31,7 @@ const labelSchema = z.lazy(() =>
         ),
       ),
     }),
-    {
-      id: "ProteinLabel",
-      description: "The protein line of a nutrition label, in place of the protein",
-    },
+    { id: "ProteinLabel", description: "The protein line of a nutrition label, in place of the protein" },
   ),
 );
 
@@ -58,11 +55,7 @@ export const doubtFields = {
       ["share"],
       "Added water that noodle dough of this flour alone takes at its moisture, the kitchen's own, % of it",
       ["36 %"],
-      {
-        least: "0",
-        most: "300",
-        words: "a share from 0 to 300 % of the flour",
-      },
+      { least: "0", most: "300", words: "a share from 0 to 300 % of the flour" },
     ),
   ),
   absorptionUncertainty: z.optional(

@@ -121,9 +121,5 @@ export function moistureDoubt(
 
 function around(value: DecimalText, plusMinus: DecimalText, why: string): Range {
   const [low, high] = [dec(value).minus(plusMinus), dec(value).plus(plusMinus)];
-  return {
-    low: decimalText(low.lt(ZERO) ? ZERO : low),
-    high: decimalText(high.gt(HUNDRED) ? HUNDRED : high),
-    why,
-  };
+  return { low: decimalText(low.lt(ZERO) ? ZERO : low), high: decimalText(high.gt(HUNDRED) ? HUNDRED : high), why };
 }

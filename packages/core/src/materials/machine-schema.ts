@@ -148,11 +148,7 @@ const machineSchema = z.lazy(() =>
             refuseValue(context, problem("machine.settings-count", [], { settings, most: mostSettings }), [way]);
         }
       }),
-    {
-      id: "Machine",
-      description: "What a kitchen rolls and cuts with",
-      examples: [machineExample],
-    },
+    { id: "Machine", description: "What a kitchen rolls and cuts with", examples: [machineExample] },
   ),
 );
 

@@ -11,10 +11,7 @@ export const basisRule: Source = {
 export const flourBasis = {
   value: "14",
   by: "assumed, since nobody states the basis",
-  source: {
-    cite: "Cereals Canada, Methods of Analysis: flour and semolina at 14.0 % moisture",
-    standing: "read",
-  },
+  source: { cite: "Cereals Canada, Methods of Analysis: flour and semolina at 14.0 % moisture", standing: "read" },
 } as const satisfies { readonly source: Source; readonly [other: string]: unknown };
 
 /**

@@ -125,11 +125,7 @@ const records = {
     inSalts: "none",
     within: "food",
     counted: {
-      US: {
-        label: "energy",
-        perGram: broad,
-        source: memory("21 CFR 101.9", "(c)(1)(i)(B), 4, 4 and 9 kcal/g"),
-      },
+      US: { label: "energy", perGram: broad, source: memory("21 CFR 101.9", "(c)(1)(i)(B), 4, 4 and 9 kcal/g") },
       EU: { label: "energy", perGram: { ...broad, fibre: "2" }, source: regulation("Annex XIV") },
       JP: { label: "energy", perGram: broad, source: memory(standards, "4, 9 and 4 kcal/g") },
     },
@@ -191,11 +187,7 @@ const records = {
       },
     },
     boiling: "kept",
-    label: {
-      US: line(5, gram, cfr("(c)(6)")),
-      EU: line(5, tenth, guidance()),
-      JP: line(4, place, japan("memory")),
-    },
+    label: { US: line(5, gram, cfr("(c)(6)")), EU: line(5, tenth, guidance()), JP: line(4, place, japan("memory")) },
     tolerance: "not known",
   },
   sugars: {
@@ -236,11 +228,7 @@ const records = {
       JP: { label: byWheat, of: "protein", sources: [memory(standards, "nitrogen factors by food")] },
     },
     boiling: "kept",
-    label: {
-      US: line(8, gram, cfr("(c)(7)")),
-      EU: line(8, tenth, guidance()),
-      JP: line(2, place, japan("memory")),
-    },
+    label: { US: line(8, gram, cfr("(c)(7)")), EU: line(8, tenth, guidance()), JP: line(2, place, japan("memory")) },
     tolerance: japanTolerances,
   },
   sodium: {
@@ -251,11 +239,7 @@ const records = {
     within: "ash",
     counted: asStated("sodium"),
     boiling: "as sodium",
-    label: {
-      US: line(4, milligram, cfr("(c)(4)")),
-      EU: "no rule",
-      JP: line("not declared", whole, japan("memory")),
-    },
+    label: { US: line(4, milligram, cfr("(c)(4)")), EU: "no rule", JP: line("not declared", whole, japan("memory")) },
     tolerance: "not known",
   },
   salt: {
@@ -285,11 +269,7 @@ const records = {
     within: "ash",
     counted: asStated("potassium"),
     boiling: "as potassium",
-    label: {
-      US: line(9, milligramOfPotassium, cfr("(c)(8)(ii) to (iv)")),
-      EU: "no rule",
-      JP: "no rule",
-    },
+    label: { US: line(9, milligramOfPotassium, cfr("(c)(8)(ii) to (iv)")), EU: "no rule", JP: "no rule" },
     tolerance: "not known",
   },
 } as const satisfies Readonly<Record<string, Nutrient>>;

@@ -29,11 +29,7 @@ interface RuleBook {
 
 /** The books of rules by jurisdiction. Exact halves are rounded up: common practice, no source. */
 export const ruleBooks: Readonly<Record<RuleBookName, RuleBook>> = {
-  US: {
-    title: "United States, 21 CFR 101.9 and FDA Food Labeling Guide, Appendix H",
-    per: "serving",
-    finer: false,
-  },
+  US: { title: "United States, 21 CFR 101.9 and FDA Food Labeling Guide, Appendix H", per: "serving", finer: false },
   EU: {
     title: "European Union, Commission guidance of December 2012 on Regulation (EU) No 1169/2011",
     per: "100 g",

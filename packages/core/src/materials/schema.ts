@@ -110,11 +110,7 @@ const assaySchema = z.lazy(() =>
         ["share"],
         "Content of the salt; of the dried product where a loss on drying is stated",
         ["99.2 %"],
-        {
-          above: "0",
-          most: "100",
-          words: "a share above 0 and at most 100 %",
-        },
+        { above: "0", most: "100", words: "a share above 0 and at most 100 %" },
       ),
       lossOnDrying: z.optional(
         quantityField(["share"], "Loss on drying, % of the product", ["0.6 %"], {

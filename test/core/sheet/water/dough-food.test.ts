@@ -1,15 +1,12 @@
-import { readNoodleData } from "@noodlewright/core";
 import { graphOf, recalculated } from "@noodlewright/core/figure";
 import { expect, it } from "vitest";
 import { compositionOf } from "#core/sheet/water/dough-food.ts";
+import { workedOut } from "../../formula/worked-out.ts";
 
-const reading = readNoodleData({
-  name: "class noodle",
+const { lines, graph } = workedOut({
   flours: [{ name: "mill flour", amount: "100 %", figures: { moisture: "13 %", protein: "12 %", source: "the mill" } }],
   water: { added: "36 %" },
-});
-if (!reading.ok) throw new Error(JSON.stringify(reading.problems));
-const { lines, graph } = reading.value.formula;
+}).formula;
 const { protein } = compositionOf(lines).composition;
 if (typeof protein !== "object") throw new Error("the protein is no figure");
 const whole = graphOf([protein], graph);

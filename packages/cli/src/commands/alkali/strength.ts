@@ -55,12 +55,7 @@ export const strengthCommand = member({
     const composition = read?.value.composition ?? product.composition;
     const strength = strengthOf(composition, temperature, scale);
     if (!strength.ok) return strength;
-    const telling = {
-      name: product.name,
-      composition,
-      strength: strength.value,
-      reading: read?.value.massPercent,
-    };
+    const telling = { name: product.name, composition, strength: strength.value, reading: read?.value.massPercent };
     return answer(strengthReport(telling, [...(read?.notes ?? []), ...strength.notes]));
   },
 });

@@ -149,12 +149,7 @@ export function coolerFlour({ flour }: Mix, surplus: Figure): Figure {
   return worked(
     { id: "flour.cooler", label: "temperature of the flour", unit: "°C", places: 0 },
     "own - surplus / (mass / 1000 * heat)",
-    {
-      own: flour.temperature,
-      surplus,
-      mass: flour.mass,
-      heat: flour.specificHeat ?? flourSpecificHeat,
-    },
+    { own: flour.temperature, surplus, mass: flour.mass, heat: flour.specificHeat ?? flourSpecificHeat },
     definition,
   );
 }
