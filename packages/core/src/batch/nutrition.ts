@@ -72,10 +72,6 @@ export function nutritionOf(spec: Spec, formula: Formula, wish: NutritionWish): 
 }
 
 function cookedFigure(raw: Figure, gain: Figure): Figure {
-  return worked(
-    { id: "bowl.cooked", label: "cooked noodles in a bowl", unit: "g", places: 1 },
-    "raw * gain",
-    { raw, gain },
-    massBalance,
-  );
+  const naming = { id: "bowl.cooked", label: "cooked noodles in a bowl", unit: "g", places: 1 };
+  return worked(naming, "raw * gain", { raw, gain }, massBalance);
 }

@@ -50,12 +50,8 @@ function loadsOf({ name, load: { id } }: ShoppingLine, onHand: Figure, load: Fig
 }
 
 function bowlsFrom(stock: readonly Figure[], need: readonly Figure[], bowls: Figure): Figure {
-  return worked(
-    { id: "stock.bowls", label: "bowls from what is on hand", unit: "", places: 0 },
-    "floor(min(stock / need) * bowls)",
-    { stock, need, bowls },
-    massBalance,
-  );
+  const naming = { id: "stock.bowls", label: "bowls from what is on hand", unit: "", places: 0 };
+  return worked(naming, "floor(min(stock / need) * bowls)", { stock, need, bowls }, massBalance);
 }
 
 function unstated(list: readonly ShoppingLine[]): readonly Note[] {

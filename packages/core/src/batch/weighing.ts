@@ -213,12 +213,8 @@ function stepFigure(line: FormulaLine, exact: Figure, { scale, by }: Choice, sca
 }
 
 function exactMass({ id, name, parts }: FormulaLine, flour: Figure): Figure {
-  return worked(
-    { id: `${id}.exact`, label: `${name} in a load`, unit: "g", places: 2 },
-    "parts * flour / 100",
-    { parts, flour },
-    massBalance,
-  );
+  const naming = { id: `${id}.exact`, label: `${name} in a load`, unit: "g", places: 2 };
+  return worked(naming, "parts * flour / 100", { parts, flour }, massBalance);
 }
 
 function weighedLine(

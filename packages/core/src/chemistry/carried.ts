@@ -109,13 +109,8 @@ export function carriedBy(products: readonly Weighed[], when: string, ph?: Figur
         source,
       ),
     );
-    return worked(
-      { id: `carried.${when}.${id}`, label, unit, places },
-      formula,
-      { masses, contents },
-      massBalance,
-      source,
-    );
+    const naming = { id: `carried.${when}.${id}`, label, unit, places };
+    return worked(naming, formula, { masses, contents }, massBalance, source);
   };
   const percent = (id: string, label: string, content: (composition: Composition) => Decimal): Figure =>
     total(id, label, "g", 2, "sum(masses * contents / 100)", content, definition);

@@ -59,16 +59,12 @@ export function strengthOf(
   if (problem !== undefined) return refuse(problem);
   const salts = sharesOf(composition).filter(([name]) => !isChloride(name));
   const shares = salts.map(([name]) => shareFigure(composition, name, on));
-  const molar = salts.map(([name]) =>
-    measured(
-      `molar.${name}`,
-      `molar mass of ${speciesOf(name).name}`,
-      "g/mol",
-      3,
-      speciesOf(name).molarMass,
-      atomicWeightSource,
-    ),
-  );
+  const molar = salts.map(([id]) => {
+    const { name, molarMass } = speciesOf(id);
+    return measured(`molar.${id}`, `molar mass of ${name}`, "g/mol", 3, molarMass, atomicWeightSource);
+  });
+  const alkalinity = (id: string, label: string, value: DecimalInput): Figure =>
+    measured(id, label, "meq/g", 3, value, massBalance, shares);
   const water = waterFigure(composition, on);
   const percent = made("mass-percent", "strength by mass", "% w/w", 2, "sum(shares)", { shares });
   const mass: Strength = {
@@ -85,24 +81,8 @@ export function strengthOf(
       "1000 * sum(shares / molar) / water",
       { shares, molar, water },
     ),
-    alkalinityM: measured(
-      "alkalinity-m",
-      "alkalinity M, to about pH 4.3",
-      "meq/g",
-      3,
-      alkalinityM(composition),
-      massBalance,
-      shares,
-    ),
-    alkalinityP: measured(
-      "alkalinity-p",
-      "alkalinity P, to about pH 8.3",
-      "meq/g",
-      3,
-      alkalinityP(composition),
-      massBalance,
-      shares,
-    ),
+    alkalinityM: alkalinity("alkalinity-m", "alkalinity M, to about pH 4.3", alkalinityM(composition)),
+    alkalinityP: alkalinity("alkalinity-p", "alkalinity P, to about pH 8.3", alkalinityP(composition)),
     parts: solutionParts(composition, on),
   };
   const density = solutionDensity(composition, temperature, on);
@@ -145,21 +125,20 @@ function byVolume(
   shares: readonly Figure[],
   molar: readonly Figure[],
 ): VolumeStrength {
-  const doubtful = (figure: Figure): Figure => withDensityRange(figure, density);
+  const ranged: typeof made = (...figure) => withDensityRange(made(...figure), density);
+  const byMass = { percent, density };
+  const byMoles = { shares, molar, density };
   return {
     density,
-    massVolumePercent: doubtful(
-      made("mass-volume", "strength by volume", "% w/v", 2, "percent * density", { percent, density }),
-    ),
-    gramsPerLitre: doubtful(
-      made("grams-per-litre", "anhydrous salts in a litre", "g/L", 1, "10 * percent * density", { percent, density }),
-    ),
-    molPerLitre: doubtful(
-      made("molarity", "moles of salts in a litre", "mol/L", 3, "10 * sum(shares / molar) * density", {
-        shares,
-        molar,
-        density,
-      }),
+    massVolumePercent: ranged("mass-volume", "strength by volume", "% w/v", 2, "percent * density", byMass),
+    gramsPerLitre: ranged("grams-per-litre", "anhydrous salts in a litre", "g/L", 1, "10 * percent * density", byMass),
+    molPerLitre: ranged(
+      "molarity",
+      "moles of salts in a litre",
+      "mol/L",
+      3,
+      "10 * sum(shares / molar) * density",
+      byMoles,
     ),
   };
 }
@@ -202,10 +181,8 @@ export function massOfVolume(
   const density = solutionDensity(composition, temperature, on);
   if (!density.ok) return density;
   const volume = named("strength.volume-given", "volume", "mL", millilitres, "the question");
-  const mass = made("mass-of-volume", "mass of the volume", "g", 2, "volume * density", {
-    volume,
-    density: density.value,
-  });
+  const from = { volume, density: density.value };
+  const mass = made("mass-of-volume", "mass of the volume", "g", 2, "volume * density", from);
   return answer(withDensityRange(mass, density.value), density.notes);
 }
 

@@ -135,22 +135,13 @@ function contentFigure(product: Keyed, hold: Held): Figure {
 }
 
 function amount(product: Keyed, formula: string, from: Readonly<Record<string, Feed>>): Figure {
-  return worked(
-    { id: `convert.amount.${product.key}`, label: product.name, unit: "g", places: 2 },
-    formula,
-    from,
-    massBalance,
-  );
+  const naming = { id: `convert.amount.${product.key}`, label: product.name, unit: "g", places: 2 };
+  return worked(naming, formula, from, massBalance);
 }
 
 function nothingOf(product: Keyed): Figure {
-  return found(
-    { id: `convert.amount.${product.key}`, label: product.name, unit: "g", places: 2 },
-    0,
-    "the other product alone comes nearest in ratio",
-    undefined,
-    massBalance,
-  );
+  const naming = { id: `convert.amount.${product.key}`, label: product.name, unit: "g", places: 2 };
+  return found(naming, 0, "the other product alone comes nearest in ratio", undefined, massBalance);
 }
 
 function withoutRounding(figure: Figure): Figure {

@@ -61,12 +61,8 @@ export function statedAlkalinity(stated: StatedAlkalinity): Figure {
 
 /** An alkalinity M of meq per g as % of a substance. @example alkalinityAs("18.87", "Na2CO3").value.slice(0, 6) // => "99.999" */
 export function alkalinityAs(meq: Figure | DecimalInput, standard: AlkalinityStandard): Figure {
-  return worked(
-    { id: `titration.as-${standard}`, label: `alkalinity as ${standard}`, unit: "%", places: 2 },
-    "meq * molar / equivalents / 10",
-    { meq, ...molesOf(standard) },
-    atomicWeightSource,
-  );
+  const naming = { id: `titration.as-${standard}`, label: `alkalinity as ${standard}`, unit: "%", places: 2 };
+  return worked(naming, "meq * molar / equivalents / 10", { meq, ...molesOf(standard) }, atomicWeightSource);
 }
 
 /** A product in figures. */

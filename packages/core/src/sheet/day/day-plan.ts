@@ -203,12 +203,8 @@ function potOf(pot: PotFields, spec: Spec, formula: Formula, batch: Batch): Outc
 /** What stands in the pot, as the kitchen states it, on each gram of noodles. */
 function waterForEachGram(stated: DecimalText, raw: Figure): Figure {
   const water = asked({ id: "pot.water-stated", label: "water in a pot", unit: "g", places: 0 }, stated);
-  return worked(
-    { id: "pot.share", label: "water for a gram of noodles", unit: "g/g", places: 0 },
-    "water / raw",
-    { water, raw },
-    definition,
-  );
+  const naming = { id: "pot.share", label: "water for a gram of noodles", unit: "g/g", places: 0 };
+  return worked(naming, "water / raw", { water, raw }, definition);
 }
 
 function basketsOf(basket: Figure, { target, loads }: Batch): Figure {

@@ -72,10 +72,6 @@ export function compoundingSteps(compounding: Compounding, springBack: Figure): 
 }
 
 function pressed(pass: number, thickness: Figure, layers: number): Figure {
-  return worked(
-    { id: `pass-${pass}.reduction`, label: "reduction of the layers", unit: "%", places: 1 },
-    "(1 - thickness / (layers * thickness)) * 100",
-    { thickness, layers },
-    definition,
-  );
+  const naming = { id: `pass-${pass}.reduction`, label: "reduction of the layers", unit: "%", places: 1 };
+  return worked(naming, "(1 - thickness / (layers * thickness)) * 100", { thickness, layers }, definition);
 }

@@ -52,12 +52,8 @@ function opensWideEnough(first: Decimal, final: Decimal, widest: Decimal, passes
 }
 
 function widestThickness(greatest: Decimal, springBack: Figure, pass: number): Figure {
-  return worked(
-    { id: `pass-${pass}.thickness`, label: "thickness at the widest gap", ...millimetres },
-    "greatest * springBack",
-    { greatest, springBack },
-    fromSpec,
-  );
+  const naming = { id: `pass-${pass}.thickness`, label: "thickness at the widest gap", ...millimetres };
+  return worked(naming, "greatest * springBack", { greatest, springBack }, fromSpec);
 }
 
 function firstTooThick(first: Decimal, widest: Decimal, largestReduction: Decimal): Problem {

@@ -96,12 +96,8 @@ function evenSpeed(pass: Rolled, last: Rolled, lastSpeed: Figure, naming: Return
 }
 
 function timeOf({ number, length }: Rolled, speed: Figure): Figure {
-  return worked(
-    { id: `pass-${number}.running-time`, label: `running time of pass ${number}`, unit: "s", places: 0 },
-    "length / 1000 / speed * 60",
-    { length, speed },
-    definition,
-  );
+  const naming = { id: `pass-${number}.running-time`, label: `running time of pass ${number}`, unit: "s", places: 0 };
+  return worked(naming, "length / 1000 / speed * 60", { length, speed }, definition);
 }
 
 /** Running time of all trips, s. A sheet is in all stands of a trip at once, so the longest of its passes counts. */
@@ -120,10 +116,6 @@ function tripTime(passes: readonly Figure[], trip: number): Figure {
 
 /** Every compounding pass is a trip of its own, since the sheet is folded in between. */
 export function tripsFigure(compounding: number, reducing: number, stands: number): Figure {
-  return worked(
-    { id: "passes.trips", label: "trips through the machine", unit: "", places: 0 },
-    "compounding + ceil(reducing / stands)",
-    { compounding, reducing, stands },
-    definition,
-  );
+  const naming = { id: "passes.trips", label: "trips through the machine", unit: "", places: 0 };
+  return worked(naming, "compounding + ceil(reducing / stands)", { compounding, reducing, stands }, definition);
 }

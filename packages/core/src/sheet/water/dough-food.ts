@@ -41,12 +41,8 @@ export function compositionOf(
 
 function contentFigure(name: string, solid: Solid, lines: readonly FormulaLine[], parts: readonly Figure[]): Figure {
   const share = lines.map((line) => shareFigure(line, solid));
-  return worked(
-    { id: `${name}.${solid}`, label: solid, unit: "g", places: 2 },
-    "sum(parts * share) / 100",
-    { parts, share },
-    massBalance,
-  );
+  const naming = { id: `${name}.${solid}`, label: solid, unit: "g", places: 2 };
+  return worked(naming, "sum(parts * share) / 100", { parts, share }, massBalance);
 }
 
 /** What a food states is a figure of the formula, which follows the moisture; a salt is ash but for its water. */

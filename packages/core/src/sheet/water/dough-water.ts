@@ -202,11 +202,8 @@ function collected<T>(outcomes: readonly Outcome<T>[]): Outcome<readonly T[]> {
 }
 
 function massOfLines(name: string, lines: readonly WeighedLine[]): Figure {
-  return summed(
-    { id: `${name.replaceAll(" ", "-")}.mass`, label: `${name} of one load`, unit: "g", places: 1 },
-    { masses: lines.map(({ exact: mass }) => mass) },
-    massBalance,
-  );
+  const naming = { id: `${name.replaceAll(" ", "-")}.mass`, label: `${name} of one load`, unit: "g", places: 1 };
+  return summed(naming, { masses: lines.map(({ exact: mass }) => mass) }, massBalance);
 }
 
 /** Eggs, salts and all else in one, at the temperature of the room. */
@@ -357,12 +354,8 @@ function weighedWater(water: Figure, { ice }: WaterPlan, { weigh, listed }: Besi
 }
 
 function apartFigure(rule: Figure, { temperature }: WaterPlan): Figure {
-  return worked(
-    { id: "water.apart", label: "rule above the heat balance", unit: "K", places: 1 },
-    "rule - balance",
-    { rule, balance: temperature },
-    definition,
-  );
+  const naming = { id: "water.apart", label: "rule above the heat balance", unit: "K", places: 1 };
+  return worked(naming, "rule - balance", { rule, balance: temperature }, definition);
 }
 
 /** K, common practice, no source: further apart than the masses account for in most doughs. */

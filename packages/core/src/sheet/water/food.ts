@@ -148,12 +148,6 @@ export function airFromDensity(measured: Figure, poreFree: Figure): Outcome<Publ
       problem("food.denser-than-solid", ["density"], { measured: measured.value, poreFree: poreFree.value }),
     );
   }
-  return publish(
-    worked(
-      { id: "dough.air", label: "air", unit: "%", places: 1 },
-      "(1 - measured / poreFree) * 100",
-      { measured, poreFree },
-      choiOkos,
-    ),
-  );
+  const naming = { id: "dough.air", label: "air", unit: "%", places: 1 };
+  return publish(worked(naming, "(1 - measured / poreFree) * 100", { measured, poreFree }, choiOkos));
 }

@@ -110,12 +110,8 @@ export function massOf(id: string, value: Given, name = id): Figure {
 
 function rise({ id, name, temperature }: Body, wanted: Figure): Figure {
   const own = askedFigure(celsius(id, `temperature of ${name}`), temperature);
-  return worked(
-    { id: `${id}.rise`, label: `rise of ${name}`, unit: "K", places: 1 },
-    "wanted - own",
-    { wanted, own },
-    definition,
-  );
+  const naming = { id: `${id}.rise`, label: `rise of ${name}`, unit: "K", places: 1 };
+  return worked(naming, "wanted - own", { wanted, own }, definition);
 }
 
 /** What a mix has to keep to. */

@@ -10,12 +10,8 @@ const crcFusion: Source = {
 
 /** The heat that ice takes up as it melts, kJ/kg. @example heatOfMelting().value.slice(0, 5) // => "333.6" */
 export function heatOfMelting(): Figure {
-  return worked(
-    { id: "ice.melting", label: "heat of melting of ice", unit: "kJ/kg", places: 1 },
-    "melting / molarMass * 1000",
-    { melting: "6.01", molarMass: "18.015" },
-    crcFusion,
-  );
+  const naming = { id: "ice.melting", label: "heat of melting of ice", unit: "kJ/kg", places: 1 };
+  return worked(naming, "melting / molarMass * 1000", { melting: "6.01", molarMass: "18.015" }, crcFusion);
 }
 
 /** The heat that ice takes up on its way to 0 °C, melted, kJ/kg. @example heatToMelt(meltingIce).value.slice(0, 5) // => "333.6" */

@@ -155,12 +155,8 @@ function stageProblems(stage: WeighedStage, index: number): readonly Problem[] {
 }
 
 function lossOf({ stage, before, added, after }: WeighedStage): Figure {
-  return worked(
-    { id: `losses.${stage}`, label: `loss at ${stage}`, unit: "%", places: 2 },
-    "(1 - after / (before + added)) * 100",
-    { before, added: added ?? "0", after },
-    massBalance,
-  );
+  const naming = { id: `losses.${stage}`, label: `loss at ${stage}`, unit: "%", places: 2 };
+  return worked(naming, "(1 - after / (before + added)) * 100", { before, added: added ?? "0", after }, massBalance);
 }
 
 function aboveZero(values: Readonly<Record<string, DecimalText>>): readonly Problem[] {
