@@ -1,4 +1,4 @@
-import { type Figure, given, worked } from "../figure/figure.ts";
+import { type Figure, given, type Naming, worked } from "../figure/figure.ts";
 import { massBalance, type Source } from "../figure/source.ts";
 import type { Formula } from "../formula/formula.ts";
 import {
@@ -131,8 +131,6 @@ export function otherProtein(contents: readonly Contents[], formula: Formula, bo
   const { figure, missing } = summed(contents, label ? "labelProtein" : "protein", formula, naming, []);
   return missing.length === 0 ? figure : { ...figure, label: `${figure.label}, at least` };
 }
-
-type Naming = Pick<Figure, "id" | "label" | "unit" | "places">;
 
 /** What is known of a content, summed over the dough, per 100 g of it. */
 function summed(

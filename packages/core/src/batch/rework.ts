@@ -1,4 +1,4 @@
-import { type Figure, found, given, worked } from "../figure/figure.ts";
+import { type Figure, found, given, type Naming, worked } from "../figure/figure.ts";
 import { answer, type Outcome, problem, refuse } from "../figure/problem.ts";
 import { definition, fromSpec, massBalance } from "../figure/source.ts";
 import { dec, decimalText, digitsText, floorToDivision, roundToDivision } from "../number/decimal.ts";
@@ -24,11 +24,7 @@ export function statedRework(rework: NonNullable<Spec["rework"]>): Figure {
 }
 
 /** The dough in the mixer for so much new dough. */
-export function doughWithRework(
-  naming: Pick<Figure, "id" | "label" | "unit" | "places">,
-  fresh: Figure,
-  stated: Figure,
-) {
+export function doughWithRework(naming: Naming, fresh: Figure, stated: Figure) {
   const formula = stated.unit === "g" ? "fresh + rework" : "fresh * 100 / (100 - rework)";
   return worked(naming, formula, { fresh, rework: stated }, massBalance);
 }

@@ -1,10 +1,9 @@
-import { type Figure, found, given, renamed, summed, worked } from "../figure/figure.ts";
+import { type Figure, found, given, type Naming, renamed, summed, worked } from "../figure/figure.ts";
 import type { Note } from "../figure/problem.ts";
 import { definition, fromSpec, massBalance } from "../figure/source.ts";
 import type { FormulaLine } from "../formula/line.ts";
 import type { Price } from "../materials/fields.ts";
 import { dec, fixedText } from "../number/decimal.ts";
-import type { Quantity } from "../number/quantity.ts";
 import type { Batch } from "./batch.ts";
 import { priceFigure } from "./cost-columns.ts";
 import { materialName, type Prices } from "./cost-prices.ts";
@@ -59,33 +58,15 @@ function shoppingLine(group: readonly [WeighedLine, ...WeighedLine[]], prices: P
   const stock = mine.find((one) => one.stock)?.stock;
   const places = Math.max(...group.map(({ batch }) => batch.places));
   const naming = (what: string, label: string) => ({ id: `shopping.${id}.${what}`, label, unit: "g", places });
-  const total = (what: "need" | "load", label: string, masses: readonly Figure[]): Figure =>
-    summed(naming(what, label), { mass: masses }, massBalance);
-  const need = total(
-    "need",
-    `${name} needed`,
-    group.map(({ batch }) => batch),
-  );
-  const load = total(
-    "load",
-    `${name} in one load`,
-    group.map((one) => one.load),
-  );
-  const onHand = stock && stockFigure(naming("on-hand", `${name} on hand`), stock);
-  const missing = worked(
-    { ...naming("missing", `${name} that is missing`) },
-    "max(need - stock, 0)",
-    { need, stock: onHand ?? 0 },
-    massBalance,
-  );
+  const need = summed(naming("need", `${name} needed`), { mass: group.map(({ batch }) => batch) }, massBalance);
+  const load = summed(naming("load", `${name} in one load`), { mass: group.map((one) => one.load) }, massBalance);
+  const onHand = stock && given(naming("on-hand", `${name} on hand`), stock.value, `stated, ${stock.text}`, fromSpec);
+  const lacking = naming("missing", `${name} that is missing`);
+  const missing = worked(lacking, "max(need - stock, 0)", { need, stock: onHand ?? 0 }, massBalance);
   const bought = price?.packText === undefined ? undefined : inPacks(price, price.packText, missing, naming, name);
   const buy = bought?.buy ?? renamed(missing, `shopping.${id}.buy`, `${name} to buy`);
-  const left = worked(
-    { ...naming("left", `${name} left over`) },
-    "stock + buy - need",
-    { stock: onHand ?? 0, buy, need },
-    massBalance,
-  );
+  const over = { stock: onHand ?? 0, buy, need };
+  const left = worked(naming("left", `${name} left over`), "stock + buy - need", over, massBalance);
   const pay = price && payFigure(first.line, price, bought, buy, prices);
   return {
     name,
@@ -101,21 +82,17 @@ function shoppingLine(group: readonly [WeighedLine, ...WeighedLine[]], prices: P
   };
 }
 
-type Named = (what: string, label: string) => Pick<Figure, "id" | "label" | "unit" | "places">;
-
-function stockFigure(naming: ReturnType<Named>, { value, text }: Quantity): Figure {
-  return given(naming, value, `stated, ${text}`, fromSpec);
-}
+type Named = (what: string, label: string) => Naming;
 
 function inPacks(price: Price, text: string, missing: Figure, naming: Named, name: string) {
-  const pack = given({ ...naming("pack", `pack of ${name}`) }, price.pack, `stated, ${text}`, fromSpec);
+  const pack = given(naming("pack", `pack of ${name}`), price.pack, `stated, ${text}`, fromSpec);
   const count = worked(
     { ...naming("packs", `packs of ${name}`), unit: "", places: 0 },
     "ceil(missing / pack)",
     { missing, pack },
     definition,
   );
-  const buy = worked({ ...naming("buy", `${name} to buy`) }, "packs * pack", { packs: count, pack }, massBalance);
+  const buy = worked(naming("buy", `${name} to buy`), "packs * pack", { packs: count, pack }, massBalance);
   return { count, buy };
 }
 

@@ -1,5 +1,5 @@
 import { type Figure, found, worked } from "../figure/figure.ts";
-import { answer, type Outcome, type Problem, problem, refuse } from "../figure/problem.ts";
+import { answer, type Outcome, problem, refuse } from "../figure/problem.ts";
 import { massBalance } from "../figure/source.ts";
 import {
   ceilToDivision,
@@ -82,9 +82,12 @@ const MORE_LOADS = 60;
  * @example shown(commonStock({ products: [{ name: "soda", composition: { species: { Na2CO3: "100" }, water: "0", inert: "0" }, mass: 2 }], scales: [{ division: 1 }], tolerance: 1, loads: 1, storage: 4 }).value.perLoad) // => "50 g"
  */
 export function commonStock(wish: CommonStockWish): Outcome<CommonStock> {
-  const wrong = problemWith(wish);
-  if (wrong !== undefined) return refuse(wrong);
-  const salts = sum(wish.products.map(({ mass }) => dec(mass)));
+  const { products, scales, tolerance, loads } = wish;
+  const wanted = [...products.map(({ mass }) => mass), ...scales.map(({ division }) => division), tolerance, loads];
+  if (products.length === 0 || scales.length === 0 || wanted.some((value) => dec(value).lte(0))) {
+    return refuse(problem("stock.wish", [], {}));
+  }
+  const salts = sum(products.map(({ mass }) => dec(mass)));
   const clear = leastDose(wish, salts);
   if (!clear.ok) return clear;
   const dose = roundDose(wish, clear.value);
@@ -97,7 +100,7 @@ export function commonStock(wish: CommonStockWish): Outcome<CommonStock> {
       }),
     );
   }
-  for (const { division } of finestFirst(wish.scales)) {
+  for (const { division } of finestFirst(scales)) {
     const least = leastLoads(wish, dec(division));
     for (let more = 0; more < MORE_LOADS; more += 1) {
       const stock = made(wish, dose, least.plus(more));
@@ -146,7 +149,7 @@ function leastDose({ products, storage, tolerance }: CommonStockWish, salts: Dec
   while (!isClear(high)) {
     if (high.gt(salts.times(THINNEST))) {
       const outcome = clarity(high);
-      return outcome.ok ? refuse(notClear(outcome.value.verdict)) : outcome;
+      return outcome.ok ? refuse(problem("stock.not-clear", [], { verdict: outcome.value.verdict })) : outcome;
     }
     [low, high] = [high, high.times(2)];
   }
@@ -156,10 +159,6 @@ function leastDose({ products, storage, tolerance }: CommonStockWish, salts: Dec
     else low = middle;
   }
   return answer(salts.plus(high));
-}
-
-function notClear(verdict: Solubility["verdict"]): Problem {
-  return problem("stock.not-clear", [], { verdict });
 }
 
 /** A dose that the scale tells within the tolerance, rounded up to a round number where that adds little. */
@@ -197,12 +196,8 @@ function made(wish: CommonStockWish, dose: Decimal, loads: Decimal): Outcome<Com
   });
   const brings = poured.times(dose).div(all);
   if (!fits || poured.isNegative() || (wish.water !== undefined && brings.gt(wish.water))) return undefined;
-  return described(
-    wish,
-    dose,
-    weighed.map((one) => one?.mass ?? dec(0)),
-    poured,
-  );
+  const masses = weighed.map((one) => one?.mass ?? ZERO);
+  return described(wish, dose, masses, poured);
 }
 
 function described(
@@ -219,34 +214,15 @@ function described(
   });
   const weighed = (what: string, label: string, value: Decimal, by: string): Figure =>
     found(naming(what, label, value), value, by, on, massBalance);
-  const amounts = products.map(({ name }, index) => {
-    const mass = masses[index] ?? dec(0);
-    return weighed(
-      `amount.${index + 1}`,
-      name,
-      mass,
-      "the smallest stock that weighs within the tolerance, to the scale",
-    );
-  });
+  const smallest = "the smallest stock that weighs within the tolerance, to the scale";
+  const amounts = products.map(({ name }, at) => weighed(`amount.${at + 1}`, name, masses[at] ?? ZERO, smallest));
   const water = weighed("water", "water", poured, "thins it so that the scale tells the dose within the tolerance");
-  const perLoad = weighed(
-    "per-load",
-    "stock for a load",
-    dose,
-    "the least that weighs within the tolerance and stays clear, in a round number",
-  );
-  const mass = worked(
-    { ...naming("mass", "stock to make", sum([...masses, poured])) },
-    "sum(amounts) + water",
-    { amounts, water },
-    massBalance,
-  );
-  const lasts = worked(
-    { id: "common-stock.lasts", label: "loads that it lasts", unit: "", places: 0 },
-    "floor(mass / load)",
-    { mass, load: perLoad },
-    massBalance,
-  );
+  const least = "the least that weighs within the tolerance and stays clear, in a round number";
+  const perLoad = weighed("per-load", "stock for a load", dose, least);
+  const inAll = naming("mass", "stock to make", sum([...masses, poured]));
+  const mass = worked(inAll, "sum(amounts) + water", { amounts, water }, massBalance);
+  const lasting = { id: "common-stock.lasts", label: "loads that it lasts", unit: "", places: 0 };
+  const lasts = worked(lasting, "floor(mass / load)", { mass, load: perLoad }, massBalance);
   const strength = worked(
     { id: "common-stock.strength", label: "salts as weighed", unit: "% by mass", places: 2 },
     "100 * sum(amounts) / mass",
@@ -272,10 +248,4 @@ function described(
   const brought = inLoad("brought", "water that comes with it", water);
   const stock = { perLoad, lasts, amounts, water, mass, strength, delivered, brought, composition, kept: kept.value };
   return answer(stock, kept.notes);
-}
-
-function problemWith({ products, scales, tolerance, loads }: CommonStockWish): Problem | undefined {
-  const wanted = [...products.map(({ mass }) => mass), ...scales.map(({ division }) => division), tolerance, loads];
-  if (products.length > 0 && scales.length > 0 && wanted.every((value) => dec(value).gt(0))) return undefined;
-  return problem("stock.wish", [], {});
 }

@@ -1,4 +1,4 @@
-import { exact, type Figure, worked } from "../figure/figure.ts";
+import { exact, type Figure, given, worked } from "../figure/figure.ts";
 import { type Published, publish } from "../figure/graph.ts";
 import { answer, note, type Outcome, problem, refuse } from "../figure/problem.ts";
 import { citation, definition, massBalance, type Source } from "../figure/source.ts";
@@ -113,24 +113,12 @@ export function assayed(
   }
   if (alkalinityM(salts).lte(0)) return refuse(problem("titration.no-alkalinity", [], {}));
   const alkalinity = statedAlkalinity(stated);
-  const assay = worked(
-    { id: "titration.assay", label: "alkaline salts in the product", unit: "%", places: 2 },
-    "100 * alkalinity / pure",
-    {
-      alkalinity,
-      pure: named(
-        "titration.pure",
-        "alkalinity M of the pure salts",
-        "meq/g",
-        alkalinityM(salts).times(HUNDRED).div(anhydrousShare(salts)),
-        "the ratio",
-      ),
-    },
-    massBalance,
-    atomicWeightSource,
-  );
-  const share = exact(assay);
   const own = anhydrousShare(salts);
+  const ofSalts = alkalinityM(salts).times(HUNDRED).div(own);
+  const pure = named("titration.pure", "alkalinity M of the pure salts", "meq/g", ofSalts, "the ratio");
+  const naming = { id: "titration.assay", label: "alkaline salts in the product", unit: "%", places: 2 };
+  const assay = worked(naming, "100 * alkalinity / pure", { alkalinity, pure }, massBalance, atomicWeightSource);
+  const share = exact(assay);
   const species = sharesOf(salts).flatMap(([name, part]) =>
     isChloride(name) ? [] : [[name, part.times(share).div(own)] as const],
   );
@@ -139,12 +127,9 @@ export function assayed(
   if (composition === undefined) {
     return refuse(problem("titration.over-100", [], { share: fixedText(share, 2), water: fixedText(water, 2) }));
   }
-  return composition.ok
-    ? publish(
-        { composition: composition.value, alkalinity, assay, ...productFigures(composition.value, byAlkalinity) },
-        composition.notes,
-      )
-    : composition;
+  if (!composition.ok) return composition;
+  const figures = productFigures(composition.value, byAlkalinity);
+  return publish({ composition: composition.value, alkalinity, assay, ...figures }, composition.notes);
 }
 
 const byAlkalinity = "the alkalinity and the salts named";
@@ -181,9 +166,8 @@ function toWhole(
   const burette = off.isZero() ? undefined : { millilitres: String(BURETTE_OFF), worth: fixedText(off, 2) };
   const facts = { dried: fixedText(dried, 2), most: monograph, source: citation(pharmacopoeias) };
   const composition = compositionOf({ species: whole, water });
-  return composition.ok
-    ? answer(composition.value, [note("titration.taken-as-whole", [], { ...facts, ...(burette && { burette }) })])
-    : composition;
+  if (!composition.ok) return composition;
+  return answer(composition.value, [note("titration.taken-as-whole", [], { ...facts, ...(burette && { burette }) })]);
 }
 
 /** A titration to two end points with one acid. */
@@ -249,37 +233,17 @@ export function splitByEndPoints(ends: TwoEndPoints): Outcome<Published<Split>> 
   const water = dec(ends.water ?? ZERO);
   const present = species.filter(([, share]) => share.gt(0));
   const composition = toWhole(present, water, total) ?? compositionOf({ species: Object.fromEntries(present), water });
-  return composition.ok
-    ? publish(
-        {
-          hydroxide,
-          carbonate,
-          bicarbonate,
-          composition: composition.value,
-          ...productFigures(composition.value, byAlkalinity),
-        },
-        composition.notes,
-      )
-    : composition;
+  if (!composition.ok) return composition;
+  const figures = productFigures(composition.value, byAlkalinity);
+  return publish({ hydroxide, carbonate, bicarbonate, composition: composition.value, ...figures }, composition.notes);
 }
 
 function molesOf(standard: AlkalinityStandard): { readonly molar: Figure; readonly equivalents: Figure } {
+  const mass = { id: `molar-mass.${standard}`, label: `molar mass of ${standard}`, unit: "g/mol", places: 4 };
+  const id = `titration.equivalents.${standard}`;
   return {
-    molar: named(
-      `molar-mass.${standard}`,
-      `molar mass of ${standard}`,
-      "g/mol",
-      molarMass(standard),
-      "atomic weights",
-      atomicWeightSource,
-    ),
-    equivalents: named(
-      `titration.equivalents.${standard}`,
-      `equivalents in a mole of ${standard}`,
-      "",
-      standards[standard],
-      "the equation",
-    ),
+    molar: given(mass, molarMass(standard), "atomic weights", atomicWeightSource),
+    equivalents: named(id, `equivalents in a mole of ${standard}`, "", standards[standard], "the equation"),
   };
 }
 

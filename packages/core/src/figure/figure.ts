@@ -59,7 +59,7 @@ export interface Range {
   readonly why: string;
 }
 
-interface Naming {
+export interface Naming {
   readonly id: string;
   readonly label: string;
   readonly unit: string;

@@ -1,4 +1,4 @@
-import { type Figure, given } from "../figure/figure.ts";
+import { type Figure, given, type Naming } from "../figure/figure.ts";
 import { type Path, type Problem, problem } from "../figure/problem.ts";
 import { fromSpec, type Source } from "../figure/source.ts";
 import { type DecimalText, dec } from "../number/decimal.ts";
@@ -30,9 +30,6 @@ export function outsideLimits(limits: readonly Limits[]): readonly Problem[] {
     return kept ? [] : [problem("sheet.out-of-range", path, { ...facts, value: String(limit.value) })];
   });
 }
-
-/** How a figure is named and shown. */
-export type Naming = Pick<Figure, "id" | "label" | "unit" | "places">;
 
 /** The figure of a number that was asked for. */
 export function asked(naming: Naming, value: DecimalText | number): Figure {
