@@ -209,7 +209,7 @@ describe("the page", () => {
       const { stdout } = runBuilt([command, `examples/${name}.yaml`, "--format", "json"]);
       const { notes = [], cautions = [] }: Partial<Told> = JSON.parse(stdout);
       // The page has no spec to point into, so what the command adds on keys is left out.
-      return [...notes.map((note) => toldNote({ ...note, path: [] }).text), ...cautions];
+      return [...notes.map((note) => toldNote({ ...note, path: [] }, "metric").text), ...cautions];
     });
     expect(told.length).toBeGreaterThan(1);
     const { page } = await openFile(browser, fileOf(name));

@@ -23,6 +23,7 @@ interface Surroundings {
   /** What somebody at a terminal answers, in this order; then they break off. */
   readonly answers?: readonly string[];
   readonly input?: string;
+  readonly width?: number;
 }
 
 /** Runs the sources of the command in this process, which is quick; a process of its own is `runBuilt`. */
@@ -48,7 +49,7 @@ export async function runHere(args: readonly string[], surroundings: Surrounding
     asker: async () => (surroundings.answers === undefined ? undefined : answering(surroundings.answers, say)),
     stdinIsTerminal: () => surroundings.answers !== undefined,
     readStdin: async () => Buffer.from(surroundings.input ?? ""),
-    width: 100,
+    width: surroundings.width ?? 100,
     colour: () => false,
     colourOfErrors: () => false,
   });

@@ -1,9 +1,15 @@
-import { parseQuantity } from "@noodlewright/core/figure";
+import { type Answer, askBatch, askDay, askSheet, askWater, type Noodle, readNoodleData } from "@noodlewright/core";
+import { type Figure, parseQuantity } from "@noodlewright/core/figure";
+import fc from "fast-check";
 import { unit } from "mathjs";
 import { describe, expect, it } from "vitest";
+import { parse } from "yaml";
+import { starterSpec } from "#cli/input/starter-spec.ts";
+import { inSystem } from "#core/figure/in-system.ts";
 import { dec } from "#core/number/decimal.ts";
 import { fromBase, toBase } from "#core/number/quantity.ts";
 import { findUnit } from "#core/number/units.ts";
+import { always } from "../always.ts";
 
 /**
  * Symbol here, the unit as mathjs writes it, the base unit. mathjs 15 is a general library of units; its factors are
@@ -71,5 +77,96 @@ describe("exact factors", () => {
     ["gal", "3785.411784"],
   ])("1 %s is %s", (symbol, factor) => {
     expect(findUnit(symbol)?.factor).toBe(factor);
+  });
+});
+
+/** Units of answers as mathjs writes them; those of the list above stand for themselves. */
+const names: Readonly<Record<string, string>> = {
+  ...Object.fromEntries(units.map(([symbol, name]) => [symbol, name])),
+  kJ: "kJ",
+  kW: "kW",
+  "kJ/kg": "kJ/kg",
+  "g/L": "g/L",
+  "g/m": "g/m",
+  "fl oz": "fluidounce",
+  hp: "hp",
+  Btu: "BTU",
+  "Btu/lb": "BTU/lbm",
+  "lb/gal": "lbm/gallon",
+  "oz/ft": "oz/foot",
+  "ft/min": "foot/minute",
+};
+type Shown = Pick<Figure, "value" | "unit">;
+
+/** mathjs has the horsepower to ten digits. */
+function expectSame(metric: Shown, us: Shown): void {
+  if (metric.unit === "K") {
+    expect(us.unit).toBe("°F");
+    expect(Number(us.value)).toBeCloseTo(Number(metric.value) * 1.8, 9);
+    return;
+  }
+  const [name, usName] = [metric, us].map((one) => names[one.unit]);
+  if (name === undefined || usName === undefined) {
+    expect(us).toMatchObject({ value: metric.value, unit: metric.unit });
+    return;
+  }
+  const there = unit(Number(metric.value), name).toNumber(usName);
+  expect(Math.abs(Number(us.value) - there)).toBeLessThanOrEqual(Math.abs(there) * 1e-9 + 1e-9);
+}
+
+describe("an answer in US units", () => {
+  it.each([
+    ["2000", "mL", "fl oz"],
+    ["4000", "mL", "gal"],
+    ["20", "L", "gal"],
+    ["3", "kg", "lb"],
+    ["2", "m", "ft"],
+    ["1.25", "g/mL", "lb/gal"],
+    ["250", "g/L", "lb/gal"],
+    ["2.6", "g/m", "oz/ft"],
+    ["6", "m/min", "ft/min"],
+    ["203", "kJ", "Btu"],
+    ["12", "kJ/kg", "Btu/lb"],
+    ["0.75", "kW", "hp"],
+    ["8", "K", "°F"],
+    ["0", "°C", "°F"],
+  ])("tells %s %s in %s", (value, symbol, usUnit) => {
+    const us = inSystem({ value, unit: symbol, places: 2 }, "us");
+    expect(us.unit).toBe(usUnit);
+    expectSame({ value, unit: symbol }, us);
+  });
+
+  const asked: readonly ((noodle: Noodle) => Answer<unknown>)[] = [askBatch, askSheet, askWater, askDay];
+  const figuresOf = (spec: object, units: "metric" | "us", ask: (noodle: Noodle) => Answer<unknown>) => {
+    const noodle = readNoodleData(spec, { units });
+    const answer = noodle.ok ? ask(noodle.value) : noodle;
+    if (!answer.ok) throw new Error(JSON.stringify(answer.problems));
+    return ("report" in answer ? answer.report().sections : []).flatMap(({ blocks }) =>
+      blocks.flatMap((block) => (block.kind === "figures" ? block.figures : [])),
+    );
+  };
+
+  it("holds the figures of the metric one", () => {
+    const starter = parse(starterSpec);
+    const kinds = new Set<string>();
+    always(6, [fc.integer({ min: 30, max: 900 }), fc.integer({ min: 15, max: 30 })], (bowls, room) => {
+      const temperature = { dough: "25 °C", flour: "19 °C", tap: "14 °C", mixerPower: "0.75 kW", mixingTime: "10 min" };
+      const spec = {
+        ...starter,
+        batch: { ...starter.batch, bowls },
+        temperature: { ...temperature, room: `${room} °C`, friction: "8 K" },
+        plan: { ...starter.plan, serve: "12:15", pot: { basket: "1.1 kg", water: "30 L", power: "12 kW" } },
+      };
+      for (const ask of asked) {
+        const [metric, us] = [figuresOf(spec, "metric", ask), figuresOf(spec, "us", ask)];
+        expect(us.map(({ id }) => id)).toEqual(metric.map(({ id }) => id));
+        for (const [index, figure] of us.entries()) {
+          const before = metric[index];
+          if (before !== undefined) expectSame(before, figure);
+          kinds.add(figure.unit);
+        }
+      }
+    });
+    expect([...kinds]).toEqual(expect.arrayContaining(["lb", "oz", "in", "°F", "Btu", "hp", "lb/gal", "oz/ft"]));
   });
 });

@@ -2,6 +2,7 @@
 export type { MendWish } from "./batch/mend.ts";
 export type { NutritionWish } from "./batch/nutrition.ts";
 export { settle } from "./explore/settle.ts";
+export type { UnitSystem } from "./figure/in-system.ts";
 export type { Note, Outcome, Problem } from "./figure/problem.ts";
 export { told } from "./figure/told.ts";
 export type { Answer } from "./noodle/answer.ts";
@@ -29,5 +30,4 @@ export { shortPortions } from "./noodle/planned-sheet.ts";
 export { readNoodle, readNoodleData } from "./noodle/read-noodle.ts";
 export { explain, type FigureWorking } from "./render/working.ts";
 export type { Report } from "./report/schema.ts";
-export type { UnitSystem } from "./report/show.ts";
 export type { SpecInput } from "./spec/spec.ts";

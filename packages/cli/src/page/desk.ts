@@ -1,7 +1,7 @@
 import { type Answer, askCard, askDay, askMend, askSheet, type Problem, type Report, told } from "@noodlewright/core";
 import type { Batch } from "@noodlewright/core/answers";
 import { listSalts } from "@noodlewright/core/chemistry";
-import { type Figure, graphOf, pathText } from "@noodlewright/core/figure";
+import { type Figure, graphOf, pathText, toldIn } from "@noodlewright/core/figure";
 import { inSystem, printableData, renderCard, renderHtml, shownGrouped, workings } from "@noodlewright/core/render";
 import { textAt, valueAt } from "../input/put.ts";
 import type {
@@ -111,9 +111,9 @@ function kitchenOf({ noodle, spec }: Today): Kitchen {
 function answersOf(before: Today, today: Today, changes: Changes): Answers {
   const { spec, noodle, batch, water, problems } = today;
   const report = batch?.report();
-  // What was found is no warning.
-  const loud = batch?.notes.filter(({ loud, code }) => loud && code !== "settle.found").map(told) ?? [];
   const units = noodle?.units ?? "metric";
+  // What was found is no warning.
+  const loud = batch?.notes.filter(({ loud, code }) => loud && code !== "settle.found").map(toldIn(units)) ?? [];
   const target = batch?.value.target;
   const loads = batch?.value.loads;
   const size = [target?.bowls, target?.dough, target?.strands, loads?.count, loads?.dough, loads?.flour];
@@ -351,5 +351,9 @@ function mended(today: Today, bowl: Asked<"mend">["bowl"]): Mending {
   });
   const becomes = [weigh.becomes(shownGrouped(times)), bowls ? weigh.bowls(shownGrouped(bowls)) : ""];
   const notes = answer.notes.filter(({ loud, code }) => loud || code.startsWith("mend."));
-  return printableData({ problems: [], items, becomes: [becomes.join(" ").trim(), ...notes.map(told)] });
+  return printableData({
+    problems: [],
+    items,
+    becomes: [becomes.join(" ").trim(), ...notes.map(toldIn(noodle.units))],
+  });
 }

@@ -63,8 +63,8 @@ export function costOf(spec: Spec, formula: Formula, batch: Batch): Outcome<Cost
   const kilogram = worked(
     {
       id: "cost.kilogram",
-      label: `1 kg of raw strands${unpriced.length > 0 ? ", what is priced of it" : ""}`,
-      unit: currency,
+      label: `raw strands${unpriced.length > 0 ? ", what is priced of them" : ""}`,
+      unit: `${currency}/kg`,
       places: places + finerPlaces,
     },
     "1000 * cost / strands",

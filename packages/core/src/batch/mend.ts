@@ -1,6 +1,6 @@
 import { type Figure, found, given, summed, worked } from "../figure/figure.ts";
-
 import { type Published, published } from "../figure/graph.ts";
+import { measure } from "../figure/in-system.ts";
 import { answer, loudNote, type Note, note, type Outcome, type Problem, problem, refuse } from "../figure/problem.ts";
 
 import { definition, fromSpec, massBalance } from "../figure/source.ts";
@@ -410,7 +410,7 @@ function reworkNotes({ rework: stated }: Spec, { rework, dough }: Mended): reado
   if (rework === undefined || dec(rework.already.value).lte(rework.planned.value)) return [];
   const share = dec(rework.total.value).times(100).div(dough.value);
   const most = stated?.most && share.gt(stated.most.value) ? stated.most.text : undefined;
-  const more = fixedText(dec(rework.already.value).minus(rework.planned.value), 0);
+  const more = measure(dec(rework.already.value).minus(rework.planned.value), "g", 0);
   const facts = { more, share: fixedText(share, 1), ...(most !== undefined && { most }) };
   return [(most === undefined ? note : loudNote)("mend.rework", ["weighed"], facts)];
 }
@@ -425,7 +425,7 @@ function mixerNotes({ mixer }: Spec, { water }: Formula, { lines, dough, rework 
     .div(water.dough.value);
   const load = isFlour ? sum(flours).plus(old) : dec(dough.value);
   const of = `${isFlour ? "flour" : "dough"}${rework === undefined ? "" : ", rework included"}` as const;
-  const facts = { grams: fixedText(load, 0), of, largest: mixer.largest.text } as const;
+  const facts = { load: measure(load, "g", 0), of, largest: mixer.largest.text } as const;
   if (load.lte(mixer.largest.value)) return [note("mend.mixer-holds", ["mixer"], facts)];
   const parts = load.div(mixer.largest.value).ceil().toFixed();
   return [loudNote("mend.mixer", ["mixer"], { ...facts, parts })];

@@ -1,5 +1,6 @@
 import type { Figure } from "../figure/figure.ts";
 import { type Graph, published } from "../figure/graph.ts";
+import { measure } from "../figure/in-system.ts";
 import { answer, type Note, note, type Outcome, refuse } from "../figure/problem.ts";
 import type { Formula } from "../formula/formula.ts";
 import type { OwnMaterials } from "../materials/own.ts";
@@ -106,7 +107,7 @@ function bagNotes({ flours, flourMass }: BlendQuestion, blend: FoundBlend): read
     const bag = flours.find((flour) => flour.name === name)?.bag;
     if (bag === undefined || flourMass === undefined) return [];
     const bags = dec(share.value).times(flourMass).div(100).div(bag).round();
-    const facts = { name, bags: decimalText(bags), kilograms: decimalText(dec(bag).div(1000)) };
+    const facts = { name, bags: decimalText(bags), bag: measure(dec(bag).div(1000), "kg") };
     return [note("blend.bags", ["shelf", name, "bag"], facts)];
   });
 }

@@ -1,7 +1,8 @@
+import { inSystem, shownGrouped, type UnitSystem } from "../figure/in-system.ts";
 import { numberColumn, row, section, wordColumn } from "../report/build.ts";
 import { loadTable, marksOf, potWater } from "../report/plan-report.ts";
 import type { Cell, Section, Table } from "../report/schema.ts";
-import { inSystem, measureCell, shownGrouped, type UnitSystem, words } from "../report/show.ts";
+import { measureCell, words } from "../report/show.ts";
 import type { DayPlan } from "../sheet/day/day-plan.ts";
 import type { StageName } from "../sheet/day/plan-request.ts";
 
@@ -44,7 +45,7 @@ export function daySection(day: DayPlan, units: UnitSystem): Section {
 /** What the pots are filled with and take. */
 function potLines({ pot }: DayPlan, units: UnitSystem): readonly string[] {
   if (pot === undefined) return [];
-  const water = measureCell(inSystem(potWater(pot, units), units)).text;
+  const water = measureCell(inSystem(potWater(pot), units)).text;
   return [`A pot: ${water} of water. Baskets of a load: ${shownGrouped(pot.baskets)}.`];
 }
 

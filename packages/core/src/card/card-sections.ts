@@ -1,10 +1,11 @@
 import type { Figure } from "../figure/figure.ts";
 import { exact } from "../figure/figure.ts";
+import type { UnitSystem } from "../figure/in-system.ts";
 import { dec, ONE } from "../number/decimal.ts";
-import { row, section, table, wordColumn } from "../report/build.ts";
+import { figureBlock, row, section, table, wordColumn } from "../report/build.ts";
 import type { Section, Table } from "../report/schema.ts";
-import { type PassColumn, passColumns, sheetsHeading, sized, tripsBlock } from "../report/sheet-report.ts";
-import { type UnitSystem, words } from "../report/show.ts";
+import { type PassColumn, passColumns, sheetsHeading, tripsBlock } from "../report/sheet-report.ts";
+import { words } from "../report/show.ts";
 import type { SheetPlan } from "../sheet/sheet-plan.ts";
 
 /** What is set and seen at the machine; the rest of what is known of the passes is how they were found. */
@@ -24,10 +25,9 @@ const longestBar = 10;
 
 /** What of a sheet belongs on paper: the passes, the sheet drawn beside its thickness, and the figures to work by. */
 export function sheetSections(plan: SheetPlan, units: UnitSystem): readonly Section[] {
-  const figures = figuresToWorkBy(plan).map((figure) => sized(figure, units));
   return [
     section("passes", "Passes of a sheet", passesTable(plan, units), tripsBlock(plan)),
-    section("sheets", sheetsHeading(plan), { kind: "figures", figures }),
+    section("sheets", sheetsHeading(plan), figureBlock(figuresToWorkBy(plan), units)),
   ];
 }
 

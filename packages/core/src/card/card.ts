@@ -1,14 +1,14 @@
 import type { Batch } from "../batch/batch.ts";
 import type { Published } from "../figure/graph.ts";
+import { inSystem, inUnit, shownGrouped, type UnitSystem } from "../figure/in-system.ts";
 import type { Note } from "../figure/problem.ts";
-import { told } from "../figure/told.ts";
+import { told, toldIn } from "../figure/told.ts";
 import type { Formula } from "../formula/formula.ts";
 import { dec } from "../number/decimal.ts";
 import { formulaCautions } from "../report/cautions.ts";
 import { allergenLines } from "../report/formula-report.ts";
 import { recordedLines } from "../report/recorded.ts";
 import type { Section } from "../report/schema.ts";
-import { inSystem, inUnit, shownGrouped, type UnitSystem } from "../report/show.ts";
 import { type SheetHazard, sheetCautions } from "../sheet/cautions.ts";
 import type { DayPlan } from "../sheet/day/day-plan.ts";
 import type { SheetPlan } from "../sheet/sheet-plan.ts";
@@ -108,7 +108,7 @@ export function card(spec: Spec, formula: Formula, batch: Batch, wishes: CardWis
     bench: bench.filter((section) => section !== undefined),
     machine: sheet ? sheetSections(sheet, units) : [],
     allergens: allergenLines(formula),
-    notes: wishes.notes.filter(({ code, loud }) => loud || notesOfTheBench.has(code)).map(told),
+    notes: wishes.notes.filter(({ code, loud }) => loud || notesOfTheBench.has(code)).map(toldIn(units)),
     cautions: [...formulaCautions(formula), ...sheetCautions(hazardsOf(spec)).map(told)],
   };
 }

@@ -1,5 +1,6 @@
 import { exact, type Figure, found, given, worked } from "../figure/figure.ts";
 import type { Published } from "../figure/graph.ts";
+import { measure } from "../figure/in-system.ts";
 import { answer, type Note, note, type Outcome, type Problem, problem, refuse } from "../figure/problem.ts";
 import { definition, massBalance } from "../figure/source.ts";
 import { type DecimalInput, dec, fixedText } from "../number/decimal.ts";
@@ -89,7 +90,7 @@ function withinNotes(correction: Omit<Correction, "within" | "tank">, within: Co
     const added = recipe.ok ? (recipe.value.amounts[1] ?? recipe.value.water) : undefined;
     if (added === undefined) return [];
     const of = added.label === "water to add" ? ("water" as const) : ("salts" as const);
-    return [{ strength: fixedText(end, 2), grams: fixedText(added.value, 0), of }];
+    return [{ strength: fixedText(end, 2), added: measure(added.value, "g", 0), of }];
   });
   return ends.length < 2 ? [] : [note("solutions.batch-within", [], { ends, salts: correction.salts.name })];
 }
@@ -101,8 +102,8 @@ function tankNotes(batch: Weighed, recipe: Recipe, tank: DecimalInput | undefine
   if (volume === undefined) return [note("solutions.tank-unknown", [], {})];
   const most = exact({ ...volume, value: volume.range?.high ?? volume.value });
   if (most.lte(tank)) return [];
-  const litres = (millilitres: DecimalInput): string => fixedText(dec(millilitres).div(1000), 2);
-  const part = fixedText(dec(batch.mass).times(tank).div(most).toDecimalPlaces(0, 1), 0);
+  const litres = (millilitres: DecimalInput) => measure(dec(millilitres).div(1000), "L", 2);
+  const part = measure(dec(batch.mass).times(tank).div(most).toDecimalPlaces(0, 1), "g");
   return [note("solutions.tank", [], { fills: litres(most), tank: litres(tank), most: part })];
 }
 

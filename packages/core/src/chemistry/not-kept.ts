@@ -1,6 +1,7 @@
 import type { Figure } from "../figure/figure.ts";
+import { measure } from "../figure/in-system.ts";
 import { type Note, note } from "../figure/problem.ts";
-import { dec, fixedText } from "../number/decimal.ts";
+import { dec } from "../number/decimal.ts";
 import type { Carried } from "./carried.ts";
 import { standardsWithoutHydroxides } from "./food-limits.ts";
 
@@ -24,7 +25,7 @@ export function whatIsNotKept(before: Carried, after: Carried): readonly Note[] 
 function changeOf(before: Figure, after: Figure) {
   if (!differ(before, after)) return [];
   const { label, unit } = before;
-  return [{ label, before: fixedText(before.value, 2), after: fixedText(after.value, 2), unit }];
+  return [{ label, before: measure(before.value, unit, 2), after: measure(after.value, unit, 2) }];
 }
 
 function differ(before: Figure, after: Figure): boolean {

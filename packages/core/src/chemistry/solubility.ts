@@ -1,16 +1,8 @@
 import { exact, type Figure, found, worked } from "../figure/figure.ts";
 import { type Published, publish } from "../figure/graph.ts";
+import { measure } from "../figure/in-system.ts";
 import { type Note, note, type Outcome, type Problem, problem, problemsOf, refuse } from "../figure/problem.ts";
-import {
-  type Decimal,
-  type DecimalInput,
-  type DecimalText,
-  dec,
-  fixedText,
-  HUNDRED,
-  ONE,
-  sum,
-} from "../number/decimal.ts";
+import { type Decimal, type DecimalInput, type DecimalText, dec, HUNDRED, ONE, sum } from "../number/decimal.ts";
 import { type Composition, isChloride, sharesOf, speciesOf } from "./composition.ts";
 import { shareFigure, waterFigure } from "./composition-figures.ts";
 import { type Limit, nearestByIons } from "./ion-saturation.ts";
@@ -154,7 +146,7 @@ function notesOn(shares: readonly (readonly [SpeciesName, Decimal])[], t: Decima
   const bicarbonate = moles((name) => (speciesOf(name).kind === "bicarbonate" ? 1 : 0));
   const sodium = moles((name) => speciesOf(name).sodium);
   if (bicarbonate.gt(0) && sodium.gt(0) && shares.some(([name]) => name !== "NaHCO3" && name !== "NaCl")) {
-    notes.push(note("solubility.exchange", [], { temperature: fixedText(t, 0) }));
+    notes.push(note("solubility.exchange", [], { temperature: measure(t, "°C", 0) }));
   }
   return notes;
 }

@@ -1,3 +1,4 @@
+import { measure } from "../figure/in-system.ts";
 import { answer, type Note, note, type Outcome, type Problem, problem, refuse } from "../figure/problem.ts";
 import { type Decimal, type DecimalText, dec, decimalText, fixedText, HUNDRED, ONE, sum } from "../number/decimal.ts";
 import { type BaumeName, baumeFromDensity, baumeScales, densityFromBaume } from "./baume.ts";
@@ -99,12 +100,12 @@ function readAt(stated: StatedStrength): readonly Note[] {
   const { temperature } = stated;
   if (stated.measure !== "degrees-baume") {
     const taken = temperature === undefined && restsOnDensity(stated);
-    return taken ? [note("strength.read-at", [], { temperature: USUAL_TEMPERATURE, stated: false })] : [];
+    return taken
+      ? [note("strength.read-at", [], { temperature: measure(USUAL_TEMPERATURE, "°C"), stated: false })]
+      : [];
   }
   const { value, scale } = stated;
-  const at = dec(temperature ?? baumeScales[scale].sample)
-    .toDecimalPlaces(1)
-    .toString();
+  const at = measure(dec(temperature ?? baumeScales[scale].sample).toDecimalPlaces(1), "°C");
   return [note("strength.read-at", [], { degrees: value, temperature: at, stated: temperature !== undefined })];
 }
 

@@ -131,7 +131,7 @@ function byVolume(
   return {
     density,
     massVolumePercent: ranged("mass-volume", "strength by volume", "% w/v", 2, "percent * density", byMass),
-    gramsPerLitre: ranged("grams-per-litre", "anhydrous salts in a litre", "g/L", 1, "10 * percent * density", byMass),
+    gramsPerLitre: ranged("grams-per-litre", "anhydrous salts by volume", "g/L", 1, "10 * percent * density", byMass),
     molPerLitre: ranged(
       "molarity",
       "moles of salts in a litre",

@@ -125,7 +125,7 @@ function ownFigures({ formula, batch, cost, tolerance }: Side, scope: string): O
     ["salt-dough", saltOfDough(salt, water.dough)],
     ["bowls", bowls],
     [`cost of a bowl ${cost?.currency}`, cost?.bowl, "one bowl"],
-    [`cost of 1 kg of raw strands ${cost?.currency}`, cost?.kilogram, "1 kg of raw strands"],
+    [`cost of raw strands ${cost?.currency}`, cost?.kilogram, "raw strands"],
   ];
   return underScope(scope, {
     formula: ofLines(formula.lines.map((line) => ({ line, figure: line.parts }))),

@@ -33,5 +33,5 @@ export {
 } from "./problems/entry.ts";
 export { recalculated } from "./recalculate.ts";
 export { citation, type Source, type Standing } from "./source.ts";
-export { type Told, telling } from "./told.ts";
+export { type Told, telling, toldIn } from "./told.ts";
 export { type WrittenWorking, writtenWorking } from "./written-working.ts";

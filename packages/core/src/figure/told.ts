@@ -1,6 +1,7 @@
+import { type Measure, measureText, type UnitSystem } from "./in-system.ts";
 import { printable } from "./printable.ts";
 import type { Facts, Note, NoteFacts, Problem, ProblemIn } from "./problem.ts";
-import type { Inner, NoteEntry, ProblemEntry, Sentences } from "./problems/entry.ts";
+import type { Inner, NoteEntry, ProblemEntry, Sentences, TellWithin } from "./problems/entry.ts";
 import { catalogue } from "./problems/index.ts";
 
 /** A problem in words. */
@@ -14,9 +15,16 @@ export interface Told extends Sentences {
  * @example telling({ "a.none": input(() => ({ found: "none", expected: "some", advice: "add one" })) })({ code: "a.none", path: [], facts: {} }).advice // => "add one"
  */
 export function telling<Facts>(catalogue: { readonly [Code in keyof Facts]: ProblemEntry<Facts[Code]> }) {
-  return <Code extends keyof Facts>({ code, path, facts }: ProblemIn<Facts, Code>): Told => {
+  return <Code extends keyof Facts>(
+    { code, path, facts }: ProblemIn<Facts, Code>,
+    units: UnitSystem = "metric",
+  ): Told => {
     const { kind, say } = catalogue[code];
-    const { found, expected, advice, lines } = say(facts, path, (inner) => told(inner as Problem));
+    const { found, expected, advice, lines } = say(
+      facts,
+      path,
+      within(units, (inner) => toldIn(units)(inner as Problem)),
+    );
     const words = { kind, found: printable(found), expected: printable(expected), advice: printable(advice) };
     return lines === undefined ? words : { ...words, lines: lines.map(printable) };
   };
@@ -26,8 +34,24 @@ const problemTold = telling<Facts>(catalogue);
 
 const sentences: { readonly [Code in keyof NoteFacts]: NoteEntry<NoteFacts[Code]> } = catalogue;
 
-function noteTold<Code extends keyof NoteFacts>({ code, facts }: ProblemIn<NoteFacts, Code>): string {
-  return sentences[code].say(facts, toldWithin);
+function noteTold<Code extends keyof NoteFacts>(
+  { code, facts }: ProblemIn<NoteFacts, Code>,
+  units: UnitSystem,
+): string {
+  return sentences[code].say(
+    facts,
+    within(units, (inner) => toldWithin(inner, units)),
+  );
+}
+
+/** Tells what stands within a sentence. */
+function within<Words>(units: UnitSystem, tell: (inner: Inner) => Words): TellWithin<Words> {
+  function toldIn(measure: Measure): string;
+  function toldIn(inner: Inner): Words;
+  function toldIn(one: Measure | Inner): string | Words {
+    return "code" in one ? tell(one) : measureText(one, units);
+  }
+  return toldIn;
 }
 
 /**
@@ -39,8 +63,31 @@ function noteTold<Code extends keyof NoteFacts>({ code, facts }: ProblemIn<NoteF
 export function told(problem: Problem): Told;
 export function told(note: Note): string;
 export function told(one: Problem | Note): Told | string {
-  if (!isNote(one)) return problemTold(one);
-  const sentence = printable(noteTold(one));
+  return isNote(one) ? toldIn("metric")(one) : toldIn("metric")(one);
+}
+
+/** Tells a problem or a note. */
+interface Telling {
+  (problem: Problem): Told;
+  (note: Note): string;
+}
+
+/**
+ * The same, with measures in the units of a system.
+ *
+ * @example toldIn("us")({ code: "sheet.strand-length", path: [], facts: { length: { value: "267", unit: "mm", places: 0 } } }).slice(0, 31) // => "The strands come out 10.512 in "
+ */
+export function toldIn(units: UnitSystem): Telling {
+  function tell(problem: Problem): Told;
+  function tell(note: Note): string;
+  function tell(one: Problem | Note): Told | string {
+    return isNote(one) ? sentenceOf(one, units) : problemTold(one, units);
+  }
+  return tell;
+}
+
+function sentenceOf(one: Note, units: UnitSystem): string {
+  const sentence = printable(noteTold(one, units));
   if (one.of === undefined) return sentence;
   return "noodle" in one.of
     ? `${printable(one.of.noodle)}: ${sentence}`
@@ -52,13 +99,13 @@ function isNote(one: Problem | Note): one is Note {
 }
 
 /** What stands within another was made as a problem or a note; its type is wider, since the catalogue cannot name itself. */
-function toldWithin(inner: Inner): string {
+function toldWithin(inner: Inner, units: UnitSystem): string {
   const one = inner as Problem | Note;
-  return isNote(one) ? told(one) : whyNot(one);
+  return isNote(one) ? sentenceOf(one, units) : whyNot(one, units);
 }
 
 /** A problem within a sentence, for a note on what cannot be told. */
-export function whyNot(problem: Problem): string {
-  const { found, expected } = told(problem);
+export function whyNot(problem: Problem, units: UnitSystem): string {
+  const { found, expected } = problemTold(problem, units);
   return `found ${found}, expected ${expected}`;
 }

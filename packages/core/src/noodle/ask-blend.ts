@@ -17,7 +17,7 @@ export function askBlend(noodle: Noodle): Answer<SpecBlend> {
     report: (design, notes) => {
       const { answer, water } = design;
       const [blend] = answer.kind === "found" && !answer.unchanged ? answer.blends : [];
-      return blendSearchReport(formula, design, notes, blend && blendFragment(noodle, blend, water[0]));
+      return blendSearchReport(formula, design, notes, noodle.units, blend && blendFragment(noodle, blend, water[0]));
     },
   });
 }

@@ -38,6 +38,7 @@ export function askCompare(noodles: readonly NamedNoodle[]): Answer<Published<Co
       compareReport(
         comparison,
         notes,
+        noodles[0]?.noodle.units ?? "metric",
         noodles.flatMap(({ noodle }) => formulaCautions(noodle.formula)),
       ),
   });

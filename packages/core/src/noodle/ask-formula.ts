@@ -17,7 +17,7 @@ export function askFormula(noodle: Noodle): Answer<Formula> {
   const style = askStyle(noodle);
   return answered(style.ok ? answer(noodle.formula, style.notes) : style, {
     notes: (own) => [...noodle.notes, ...own],
-    report: formulaReport,
+    report: (formula, notes) => formulaReport(formula, notes, noodle.units),
   });
 }
 

@@ -23,6 +23,6 @@ export function askMend(noodle: Noodle, wish: MendWish): Answer<Published<Mended
   if (!scales.ok) return frozen(scales);
   return answered(mendLoad(spec, formula, batch.value, scales.value, wish), {
     notes: (own) => [...own, ...doughNotes(noodle)],
-    report: (mended, notes) => mendReport(formula, mended, notes),
+    report: (mended, notes) => mendReport(formula, mended, notes, units),
   });
 }

@@ -28,6 +28,6 @@ export function askNutrition(noodle: Noodle, wish: Partial<NutritionWish> = {}):
       : nutritionOf(noodle.spec, noodle.formula, { rules, ...(jurisdiction && { jurisdiction }) });
   return answered(nutrition, {
     notes: (own) => [...noodle.notes, ...own],
-    report: (nutrition, notes) => nutritionReport(noodle.formula, nutrition, notes),
+    report: (nutrition, notes) => nutritionReport(noodle.formula, nutrition, notes, noodle.units),
   });
 }

@@ -29,7 +29,7 @@ export function askFlourReplacement(
   return answered(replaceFlour(spec, formula, { missing, hold: hold.value }, kitchen.materials), {
     notes: (own) => [...before, ...own],
     report: (substitution, notes) =>
-      substituteReport("replace", title, formula, substitution, notes, firstRow(noodle, substitution)),
+      substituteReport("replace", title, formula, substitution, notes, noodle.units, firstRow(noodle, substitution)),
   });
 }
 
@@ -40,12 +40,12 @@ export function askFlourReplacement(
  * @example shown(askIngredientReplacement(example("barley-egg-noodle"), { missing: "whole egg", by: "dried whole egg" }).value.amount) // => "1.49 % of flour"
  */
 export function askIngredientReplacement(
-  { spec, formula, kitchen, notes: before }: Noodle,
+  { spec, formula, kitchen, units, notes: before }: Noodle,
   { missing, by }: { readonly missing: string; readonly by: string },
 ): Answer<Published<ReplacedIngredient>> {
   return answered(replaceIngredient(formula, missing, by, { ...kitchen.materials, ...spec.materials }), {
     notes: (own) => [...before, ...own],
-    report: (replaced, notes) => productReport(formula, replaced, notes),
+    report: (replaced, notes) => productReport(formula, replaced, notes, units),
   });
 }
 
@@ -67,7 +67,16 @@ export function askLot(
   return answered(correctForLot(spec, formula, hold.value, kitchen.materials), {
     notes: (own) => [...before, ...own],
     report: (substitution, notes) =>
-      substituteReport("lot", title, formula, substitution, notes, firstRow(noodle, substitution, spec.lot), spec.lot),
+      substituteReport(
+        "lot",
+        title,
+        formula,
+        substitution,
+        notes,
+        noodle.units,
+        firstRow(noodle, substitution, spec.lot),
+        spec.lot,
+      ),
   });
 }
 

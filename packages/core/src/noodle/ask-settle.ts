@@ -28,6 +28,6 @@ export function askSettle(noodle: Noodle): Answer<SettledNoodle> {
   const own = noodle.notes.filter(({ code }) => code !== "settle.found");
   return answered(answer({ found: settled?.found ?? [], rounded: settled?.rounded() ?? [], checks }, unknown), {
     notes: (more) => [...own, ...more],
-    report: (value, notes) => settleReport(noodle.formula, value, notes),
+    report: (value, notes) => settleReport(noodle.formula, value, notes, noodle.units),
   });
 }

@@ -19,6 +19,6 @@ export function askTolerance(
   if (!batch.ok) return batch;
   return answered(batchTolerance(noodle.spec, batch.value, wish), {
     notes: (own) => [...unweighedNotes(noodle), ...own],
-    report: (tolerance, notes) => toleranceReport(noodle.formula, tolerance, notes),
+    report: (tolerance, notes) => toleranceReport(noodle.formula, tolerance, notes, noodle.units),
   });
 }

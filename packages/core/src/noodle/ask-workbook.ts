@@ -7,7 +7,7 @@ import type { Figure } from "../figure/figure.ts";
 import { frozen } from "../figure/frozen.ts";
 import { type Graph, graphOf } from "../figure/graph.ts";
 import { answer, type Outcome } from "../figure/problem.ts";
-import { told } from "../figure/told.ts";
+import { toldIn } from "../figure/told.ts";
 import type { FormulaLine } from "../formula/line.ts";
 import type { Price } from "../materials/fields.ts";
 import type { Workbook } from "../render/workbook/cells.ts";
@@ -51,7 +51,7 @@ export function askWorkbook(noodle: Noodle): Outcome<Workbook> {
     unpriced,
     scales: scales.value,
     wants: wantsInOne(wants),
-    untold: untold.map(told),
+    untold: untold.map(toldIn(noodle.units)),
     weighed: [...lines, ...(dusting ? [dusting] : [])],
     graph: toldApart(
       {
@@ -83,7 +83,7 @@ export function askWorkbook(noodle: Noodle): Outcome<Workbook> {
     rules,
     roundings: roundings(made),
     checks: checks(made),
-    notes: [...new Set(notes.map(told))],
+    notes: [...new Set(notes.map(toldIn(noodle.units)))],
     ranges: [...formulaRanges(noodle.formula), ...styleLines(noodle)],
     cautions: [...new Set(formulaCautions(noodle.formula))],
   });

@@ -1,11 +1,11 @@
 import type { Settled } from "../explore/settle.ts";
 import { isSection, openPlaces } from "../explore/settle-places.ts";
 import { frozen } from "../figure/frozen.ts";
+import type { UnitSystem } from "../figure/in-system.ts";
 import { answer, loudNote, type Note, type Outcome, type Problem, problem, refuse } from "../figure/problem.ts";
 import { said } from "../figure/said.ts";
 import { type Formula, formulaOf } from "../formula/formula.ts";
 import type { OwnMaterials } from "../materials/own.ts";
-import type { UnitSystem } from "../report/show.ts";
 import { plainData } from "../spec/plain-data.ts";
 import { choiceProblem, type Kitchen, kitchenOf, readKitchen } from "../spec/read-spec.ts";
 import type { Spec } from "../spec/spec.ts";

@@ -1,8 +1,8 @@
 import type { Card } from "../card/card.ts";
 import type { CardRow, CardWeights } from "../card/card-weights.ts";
+import { shownGrouped } from "../figure/in-system.ts";
 import { escapeMarkup } from "../report/pictures/svg.ts";
 import type { Section } from "../report/schema.ts";
-import { shownGrouped } from "../report/show.ts";
 import { cardStyle, type Paper } from "./card-style.ts";
 import { figuresHtml, listSection, page, sectionHtml } from "./html.ts";
 

@@ -1,6 +1,6 @@
+import { shownGrouped } from "../figure/in-system.ts";
 import { escapeMarkup } from "../report/pictures/svg.ts";
 import type { Block, Report, Table } from "../report/schema.ts";
-import { shownGrouped } from "../report/show.ts";
 import { byLoudness } from "./loud.ts";
 import { ownMark } from "./own-mark.ts";
 import { printableReport } from "./printable.ts";

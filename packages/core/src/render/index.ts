@@ -1,11 +1,12 @@
 // The door to print an answer: reports and cards as text.
 
 export { isDay } from "../card/card.ts";
+export { inSystem, shownGrouped } from "../figure/in-system.ts";
 export { printable } from "../figure/printable.ts";
 export { onlyFigure, toldNote, withWorking } from "../report/build.ts";
 export { escapeMarkup } from "../report/pictures/svg.ts";
 export type { Block, Cell, Section, Table } from "../report/schema.ts";
-export { inSystem, shownGrouped, weightCell } from "../report/show.ts";
+export { weightCell } from "../report/show.ts";
 export { withWords } from "../report/words-report.ts";
 export { checksumOf, renderCard } from "./card-html.ts";
 export { longCard, mostPages } from "./card-pages.ts";

@@ -1,5 +1,5 @@
+import { shownGrouped } from "../figure/in-system.ts";
 import type { Block, Report, Table } from "../report/schema.ts";
-import { shownGrouped } from "../report/show.ts";
 import { byLoudness } from "./loud.ts";
 import { printableReport } from "./printable.ts";
 import { workings } from "./working.ts";

@@ -4,13 +4,14 @@ import { additiveLimits, type FoodLimits, foodLimits, localCode } from "../chemi
 import { additivesIn, cautionsFor, hazardOf } from "../chemistry/hazard.ts";
 import type { Strength } from "../chemistry/strength.ts";
 import type { Figure } from "../figure/figure.ts";
+import { groupDigits, inSystem, type UnitSystem } from "../figure/in-system.ts";
 import { note } from "../figure/problem.ts";
 import { citation } from "../figure/source.ts";
 import { told } from "../figure/told.ts";
 import { dec } from "../number/decimal.ts";
 import { numberColumn, row, section, table, wordColumn } from "./build.ts";
 import type { Section, Table } from "./schema.ts";
-import { capital, groupDigits, measureCell, words } from "./show.ts";
+import { capital, measureCell, words } from "./show.ts";
 
 /** Said wherever a pH is shown. */
 export const phOfSolution =
@@ -50,7 +51,7 @@ export function carriedFigures(carried: Carried): readonly Figure[] {
 }
 
 /** What the old and the new products bring, side by side. Rows that are nothing on both sides are left out. */
-export function sideBySide(before: Carried, after: Carried): Table {
+export function sideBySide(before: Carried, after: Carried, units: UnitSystem): Table {
   const keys = [
     "anhydrous",
     "alkalinityM",
@@ -65,7 +66,7 @@ export function sideBySide(before: Carried, after: Carried): Table {
     "water",
   ] as const;
   const rows = keys.flatMap((key) => {
-    const [one, other] = [before[key], after[key]];
+    const [one, other] = [before[key], after[key]].map((figure) => figure && inSystem(figure, units));
     const nothing = [one, other].every((figure) => figure === undefined || dec(figure.value).isZero());
     const label = one?.label ?? other?.label;
     if (label === undefined || (nothing && key !== "alkalinityP")) return [];
@@ -96,7 +97,8 @@ export function doubt({ range, places }: Pick<Figure, "range" | "places" | "valu
 }
 
 /** How far figures may be off, those with one reason in one line. */
-export function doubtLines(figures: readonly Figure[]): readonly string[] {
+export function doubtLines(metric: readonly Figure[], units: UnitSystem): readonly string[] {
+  const figures = metric.map((figure) => inSystem(figure, units));
   const reasons = [...new Set(figures.flatMap(({ range }) => (range === undefined ? [] : [range.why])))];
   return reasons.map((why) => {
     const alike = figures.filter(({ range }) => range?.why === why);

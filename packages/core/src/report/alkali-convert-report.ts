@@ -3,8 +3,9 @@ import type { Swapped } from "../chemistry/convert.ts";
 import { heldNames, type Swap } from "../chemistry/swap-amounts.ts";
 import type { Figure } from "../figure/figure.ts";
 import type { Published } from "../figure/graph.ts";
+import { inSystem, measureText, type UnitSystem } from "../figure/in-system.ts";
 import type { Note } from "../figure/problem.ts";
-import { dec } from "../number/decimal.ts";
+import { dec, decimalText } from "../number/decimal.ts";
 import {
   additiveLimitsNote,
   alkaliCautions,
@@ -15,7 +16,7 @@ import {
 } from "./alkali-blocks.ts";
 import { numberColumn, report, row, section, table, wordColumn } from "./build.ts";
 import type { Report, Table } from "./schema.ts";
-import { alkalinityEnds, figureCell, inSystem, measureCell, type UnitSystem, words } from "./show.ts";
+import { alkalinityEnds, figureCell, measureCell, words } from "./show.ts";
 
 /**
  * Tells a swap: what to weigh, what to take off the tap water, and what the new products bring that the old did not.
@@ -39,9 +40,9 @@ export function convertReport(
     sections: [
       section("weigh", "What to weigh", weighTable(dose, amounts, shares, units), {
         kind: "text",
-        lines: [heldLine(hold, before, after), waterLine(waterOff)],
+        lines: [heldLine(hold, before, after), waterLine(waterOff, units)],
       }),
-      section("brings", "What they bring, for this dose", sideBySide(before, after), {
+      section("brings", "What they bring, for this dose", sideBySide(before, after, units), {
         kind: "text",
         lines: [alkalinityEnds, ...(withPh ? [phOfSolution, scaleLine(before.ph ?? after.ph)] : [noPh])],
       }),
@@ -57,6 +58,7 @@ export function convertReport(
       ratioOff,
     ],
     from: [swapped],
+    units,
     notes: [...notes.filter(({ code }) => code !== "ph.of-the-solution"), additiveLimitsNote],
     cautions: alkaliCautions(compositions),
   });
@@ -89,7 +91,7 @@ function weighTable(
     return row([
       words(index === 0 ? "in place of" : "weigh"),
       words(figure.label),
-      units === "us" ? measureCell(inSystem(figure, units)) : figureCell(figure),
+      measureCell(inSystem(figure, units)),
       ...(share === undefined ? [] : [figureCell(share)]),
     ]);
   });
@@ -98,17 +100,17 @@ function weighTable(
     [
       wordColumn("role", "what"),
       wordColumn("product", "product"),
-      numberColumn("mass", units === "us" ? "mass" : "mass, g"),
+      numberColumn("mass", "mass"),
       ...(shares === undefined ? [] : [numberColumn("share", "% of flour")]),
     ],
     rows,
   );
 }
 
-function waterLine(waterOff: Figure): string {
+function waterLine(waterOff: Figure, units: UnitSystem): string {
   const grams = dec(waterOff.value);
   if (grams.abs().lt("0.005")) return "The tap water of the dough stays as it is.";
-  const text = `${grams.abs().toFixed(2)} g${waterOff.unit.includes("flour") ? " per 100 g of flour" : ""}`;
+  const text = measureText({ ...waterOff, value: decimalText(grams.abs()) }, units);
   return grams.gt(0)
     ? `Take ${text} off the tap water: the dough keeps the water it had.`
     : `Add ${text} to the tap water: the dough keeps the water it had.`;

@@ -35,6 +35,7 @@ export function alkaliListReport(products: readonly KnownProduct[], asked: strin
       }),
     ],
     figures: [],
+    units: "metric",
     notes: [],
     cautions: alkaliCautions(compositions),
   });

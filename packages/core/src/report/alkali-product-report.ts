@@ -4,6 +4,7 @@ import type { Composition } from "../chemistry/composition.ts";
 import type { Assayed, Split } from "../chemistry/titration.ts";
 import type { Figure } from "../figure/figure.ts";
 import type { Published } from "../figure/graph.ts";
+import { measureText, type UnitSystem } from "../figure/in-system.ts";
 import type { Note } from "../figure/problem.ts";
 import {
   additiveLimitsNote,
@@ -13,9 +14,9 @@ import {
   rulesSections,
   sideBySide,
 } from "./alkali-blocks.ts";
-import { numberColumn, report, row, section, table, wordColumn } from "./build.ts";
+import { figureBlock, numberColumn, report, row, section, table, wordColumn } from "./build.ts";
 import type { Block, Report, Table } from "./schema.ts";
-import { alkalinityEnds, figureCell, inSystem, type UnitSystem, words } from "./show.ts";
+import { alkalinityEnds, figureCell, words } from "./show.ts";
 
 const ends: Block = { kind: "text", lines: [alkalinityEnds] };
 
@@ -41,8 +42,8 @@ export function bakeReport(
       section(
         "dose",
         "What to weigh of it",
-        dose && { kind: "figures", figures: doses.map((figure) => inSystem(figure, units)) },
-        dose && sideBySide(dose.swapped.before, dose.swapped.after),
+        dose && figureBlock(doses, units),
+        dose && sideBySide(dose.swapped.before, dose.swapped.after, units),
         dose && ends,
       ),
       section("conversion", "How far it went", { kind: "figures", figures: [conversion, baked.idealYield] }),
@@ -59,6 +60,7 @@ export function bakeReport(
       ...alkalinities,
     ],
     from: [baked, ...(dose ? [dose] : [])],
+    units,
     notes: [...notes, additiveLimitsNote],
     cautions: [...ovenCautions, ...alkaliCautions([composition])],
   });
@@ -69,13 +71,18 @@ export function bakeReport(
  *
  * @example idealBakeReport("NaHCO3", idealYield("NaHCO3")).main // => "limits"
  */
-export function idealBakeReport(salt: BakingSalt, { graph, ...figure }: Published<Figure>): Report {
+export function idealBakeReport(
+  salt: BakingSalt,
+  { graph, ...figure }: Published<Figure>,
+  units: UnitSystem = "metric",
+): Report {
   const carbonate: Composition = {
     species: salt === "NaHCO3" ? { Na2CO3: "100" } : { K2CO3: "100" },
     water: "0",
     inert: "0",
   };
   const [limits, ...notKnown] = allLimits([carbonate]);
+  const [ovenFrom, ovenTo] = ["120", "150"].map((value) => measureText({ value, unit: "°C", places: 0 }, units));
   return report({
     command: "alkali bake",
     title: "Bicarbonate in the oven",
@@ -89,7 +96,7 @@ export function idealBakeReport(salt: BakingSalt, { graph, ...figure }: Publishe
           kind: "text",
           lines: [
             "Weigh the salt without its tray before and after, and give both weights: they tell how far it went.",
-            "Bake it in a thin layer at 120 to 150 °C for about an hour, and weigh again until the weight stays: common practice, no source.",
+            `Bake it in a thin layer at ${ovenFrom} to ${ovenTo} for about an hour, and weigh again until the weight stays: common practice, no source.`,
           ],
         },
       ),
@@ -97,6 +104,7 @@ export function idealBakeReport(salt: BakingSalt, { graph, ...figure }: Publishe
     ],
     figures: [figure],
     from: [{ graph }],
+    units,
     notes: [],
     cautions: [...ovenCautions, ...alkaliCautions([carbonate])],
   });
@@ -107,7 +115,11 @@ export function idealBakeReport(salt: BakingSalt, { graph, ...figure }: Publishe
  *
  * @example assayReport(assayed({ as: "Na2O", percent: "58" }, { species: { Na2CO3: "100" }, water: "0", inert: "0" }).value, []).main // => "composition"
  */
-export function assayReport(assay: Published<Assayed | Split>, notes: readonly Note[]): Report {
+export function assayReport(
+  assay: Published<Assayed | Split>,
+  notes: readonly Note[],
+  units: UnitSystem = "metric",
+): Report {
   const { composition, parts, alkalinities } = assay;
   const found =
     "assay" in assay ? [assay.alkalinity, assay.assay] : [assay.hydroxide, assay.carbonate, assay.bicarbonate];
@@ -123,6 +135,7 @@ export function assayReport(assay: Published<Assayed | Split>, notes: readonly N
     ],
     figures: [...found, ...parts, ...alkalinities],
     from: [assay],
+    units,
     notes: [...notes, additiveLimitsNote],
     cautions: alkaliCautions([composition]),
   });

@@ -4,7 +4,9 @@ import type { RoundedRecipe } from "../chemistry/rounded-recipe.ts";
 import type { Clarity, Solubility } from "../chemistry/solubility.ts";
 import type { Figure } from "../figure/figure.ts";
 import type { Published } from "../figure/graph.ts";
+import { measureText, type UnitSystem } from "../figure/in-system.ts";
 import type { Note } from "../figure/problem.ts";
+import { dec } from "../number/decimal.ts";
 import {
   additiveLimitsNote,
   alkaliCautions,
@@ -14,9 +16,9 @@ import {
   rulesSections,
   strengthFigures,
 } from "./alkali-blocks.ts";
-import { numberColumn, report, row, section, table, wordColumn } from "./build.ts";
+import { figureBlock, numberColumn, report, row, section, table, wordColumn } from "./build.ts";
 import type { Report, Section, Table } from "./schema.ts";
-import { alkalinityEnds, inSystem, measureCell, type UnitSystem, weightCell, words } from "./show.ts";
+import { alkalinityEnds, measureCell, weightCell, words } from "./show.ts";
 
 /** How a solution is told: under which command and title, and in which units. */
 export interface RecipeTelling {
@@ -47,21 +49,18 @@ export function recipeReport(recipe: Published<Recipe>, telling: RecipeTelling, 
     main: "weigh",
     sections: [
       ...(telling.first ?? []),
-      section("weigh", "What to weigh", weighTable(weighed, telling), {
-        kind: "figures",
-        figures: [...amount.map((figure) => inSystem(figure, units)), weighed.strength],
-      }),
       section(
-        "strength",
-        "The solution in every measure",
-        { kind: "figures", figures: strengths },
-        {
-          kind: "text",
-          lines: [alkalinityEnds, ...doubtLines([...reading, ...strengths])],
-        },
+        "weigh",
+        "What to weigh",
+        weighTable(weighed, telling),
+        figureBlock([...amount, weighed.strength], units),
       ),
-      section("clarity", "Does it dissolve, and stay clear", clarityTable(made, kept)),
-      phSection(strength.ph),
+      section("strength", "The solution in every measure", figureBlock(strengths, units), {
+        kind: "text",
+        lines: [alkalinityEnds, ...doubtLines([...reading, ...strengths], units)],
+      }),
+      section("clarity", "Does it dissolve, and stay clear", clarityTable(made, kept, units)),
+      phSection(strength.ph, units),
       ...rulesSections([recipe.composition]),
     ],
     figures: [
@@ -79,6 +78,7 @@ export function recipeReport(recipe: Published<Recipe>, telling: RecipeTelling, 
       ...[made, kept].flatMap((one) => (one ? [one.taken] : [])),
     ],
     from: [recipe],
+    units,
     notes: [...notes.filter(({ code }) => code !== "ph.of-the-solution"), additiveLimitsNote],
     cautions: alkaliCautions([...products.map(({ composition }) => composition), recipe.composition]),
   });
@@ -103,13 +103,15 @@ const verdicts: Readonly<Record<Clarity, string>> = {
   "not known": "not known: try a little",
 };
 
-function clarityTable(made: Solubility | undefined, kept: Solubility | undefined): Table {
+function clarityTable(made: Solubility | undefined, kept: Solubility | undefined, units: UnitSystem): Table {
   const line = (when: string, solubility: Solubility | undefined) =>
     solubility === undefined
       ? []
       : [
           row([
-            words(`${when}, ${solubility.temperature} °C`),
+            words(
+              `${when}, ${measureText({ value: solubility.temperature, unit: "°C", places: dec(solubility.temperature).decimalPlaces() }, units)}`,
+            ),
             measureCell(solubility.taken),
             words(verdicts[solubility.verdict]),
             words(solubility.solid),
@@ -128,15 +130,10 @@ function clarityTable(made: Solubility | undefined, kept: Solubility | undefined
 }
 
 /** The pH of a solution, with its doubt and whose pH it is. */
-export function phSection(ph: Figure | undefined): Section {
+export function phSection(ph: Figure | undefined, units: UnitSystem): Section {
   if (ph === undefined) return section("ph", "pH of the solution");
-  return section(
-    "ph",
-    "pH of the solution",
-    { kind: "figures", figures: [ph] },
-    {
-      kind: "text",
-      lines: [`± ${doubt(ph)}: ${ph.range?.why ?? ""}.`, phOfSolution],
-    },
-  );
+  return section("ph", "pH of the solution", figureBlock([ph], units), {
+    kind: "text",
+    lines: [`± ${doubt(ph)}: ${ph.range?.why ?? ""}.`, phOfSolution],
+  });
 }

@@ -1,11 +1,11 @@
 import { shownUnit } from "../batch/weighing.ts";
 import type { Stock } from "../chemistry/stock.ts";
 import type { Published } from "../figure/graph.ts";
+import { inSystem } from "../figure/in-system.ts";
 import type { Note } from "../figure/problem.ts";
 import { type RecipeTelling, recipeReport } from "./alkali-recipe-report.ts";
 import { section } from "./build.ts";
 import type { Report } from "./schema.ts";
-import { inSystem } from "./show.ts";
 
 /**
  * Tells a stock solution for weighing: what of it goes into a load, and how to make it for its keeping time.
@@ -31,7 +31,10 @@ export function stockReport(
         section(
           "load",
           "For each load",
-          { kind: "figures", figures: [byScale, inSystem(water, units), lasts, error, dryError] },
+          {
+            kind: "figures",
+            figures: [byScale, ...[water, lasts, error, dryError].map((figure) => inSystem(figure, units))],
+          },
           {
             kind: "text",
             lines: ["Stir the stock before you weigh; label it with name, strength and the day it was made."],

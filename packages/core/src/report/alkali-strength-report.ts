@@ -2,11 +2,12 @@ import type { Composition } from "../chemistry/composition.ts";
 import type { Strength } from "../chemistry/strength.ts";
 import type { Figure } from "../figure/figure.ts";
 import type { Published } from "../figure/graph.ts";
+import type { UnitSystem } from "../figure/in-system.ts";
 import type { Note } from "../figure/problem.ts";
 import { fixedText } from "../number/decimal.ts";
 import { additiveLimitsNote, alkaliCautions, doubtLines, rulesSections, strengthFigures } from "./alkali-blocks.ts";
 import { phSection } from "./alkali-recipe-report.ts";
-import { numberColumn, report, row, section, table, wordColumn } from "./build.ts";
+import { figureBlock, numberColumn, report, row, section, table, wordColumn } from "./build.ts";
 import type { Report } from "./schema.ts";
 import { alkalinityEnds, figureCell, words } from "./show.ts";
 
@@ -24,7 +25,7 @@ export interface StrengthTelling {
  *
  * @example strengthReport({ name: "soda", composition: { species: { Na2CO3: "10" }, water: "90", inert: "0" }, strength: strengthOf({ species: { Na2CO3: "10" }, water: "90", inert: "0" }, 20, "145").value }, []).title // => "Strength of soda"
  */
-export function strengthReport(telling: StrengthTelling, notes: readonly Note[]): Report {
+export function strengthReport(telling: StrengthTelling, notes: readonly Note[], units: UnitSystem = "metric"): Report {
   const { name, composition, strength, reading } = telling;
   const measures = strengthFigures(strength);
   const { parts, ph } = strength;
@@ -34,28 +35,18 @@ export function strengthReport(telling: StrengthTelling, notes: readonly Note[])
     title: `Strength of ${name}`,
     main: "composition",
     sections: [
-      section(
-        "reading",
-        "From the reading",
-        { kind: "figures", figures: read },
-        {
-          kind: "text",
-          lines: read.flatMap(({ range, unit }) =>
-            range === undefined
-              ? []
-              : [`From ${fixedText(range.low, 2)} to ${fixedText(range.high, 2)} ${unit}: ${range.why}.`],
-          ),
-        },
-      ),
-      section(
-        "strength",
-        "In every measure",
-        { kind: "figures", figures: measures },
-        {
-          kind: "text",
-          lines: [alkalinityEnds, ...doubtLines(measures)],
-        },
-      ),
+      section("reading", "From the reading", figureBlock(read, units), {
+        kind: "text",
+        lines: read.flatMap(({ range, unit }) =>
+          range === undefined
+            ? []
+            : [`From ${fixedText(range.low, 2)} to ${fixedText(range.high, 2)} ${unit}: ${range.why}.`],
+        ),
+      }),
+      section("strength", "In every measure", figureBlock(measures, units), {
+        kind: "text",
+        lines: [alkalinityEnds, ...doubtLines(measures, units)],
+      }),
       section(
         "composition",
         "What it is made of",
@@ -65,11 +56,12 @@ export function strengthReport(telling: StrengthTelling, notes: readonly Note[])
           parts.map((figure) => row([words(figure.label), figureCell(figure)])),
         ),
       ),
-      phSection(ph),
+      phSection(ph, units),
       ...rulesSections([composition]),
     ],
     figures: [...read, ...measures, ...parts, ...(ph ? [ph] : [])],
     from: [strength],
+    units,
     notes: [...notes.filter(({ code }) => code !== "ph.of-the-solution"), additiveLimitsNote],
     cautions: alkaliCautions([composition]),
   });

@@ -3,14 +3,15 @@ import type { Batch } from "../batch/batch.ts";
 import type { Remedies, ScaledMass, StockRemedy } from "../batch/remedy.ts";
 import type { WeighedLine } from "../batch/weighing.ts";
 import type { Figure } from "../figure/figure.ts";
+import { inUnit, type UnitSystem } from "../figure/in-system.ts";
 import { type Note, note } from "../figure/problem.ts";
 import type { Formula } from "../formula/formula.ts";
 import { dec, decimalText, fixedText } from "../number/decimal.ts";
-import { numberColumn, report, row, section, table, wordColumn } from "./build.ts";
+import { figureBlock, numberColumn, report, row, section, table, wordColumn } from "./build.ts";
 import { formulaCautions } from "./cautions.ts";
 import { allergenSection } from "./formula-report.ts";
 import type { Block, Cell, Report, Section, Table } from "./schema.ts";
-import { figureCell, inSystem, inUnit, measureCell, type UnitSystem, weightCell, words } from "./show.ts";
+import { figureCell, measureCell, weightCell, words } from "./show.ts";
 
 /** Tells a batch: its size, the weights of each load, what rounding does, and what is too little for the scale. */
 export function batchReport(
@@ -26,10 +27,7 @@ export function batchReport(
     title: formula.name,
     main: "weights",
     sections: [
-      section("batch", "Batch", {
-        kind: "figures",
-        figures: sizeFigures(batch).map((figure) => inSystem(figure, units)),
-      }),
+      section("batch", "Batch", figureBlock(sizeFigures(batch), units)),
       section("weights", "Weights", weightsTable(batch)),
       ...remedySections(batch.remedies),
       section("stock-weights", "One load with the stock solution", stockWeightsTable(batch)),
@@ -38,6 +36,7 @@ export function batchReport(
     ],
     figures: [...Object.values(formula.graph), ...Object.values(batch.graph)],
     from: [formula, batch],
+    units,
     notes: [...notes, ...systemNote],
     cautions: formulaCautions(formula),
   });

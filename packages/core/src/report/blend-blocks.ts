@@ -4,12 +4,13 @@ import type { Check, FoundBlend, OutOfReach, Reach } from "../blend/blend-questi
 import type { BlendWater } from "../blend/blend-water.ts";
 import { type Change, figuresIn, idOf, idsAtBasis, isShare } from "../blend/compare-blends.ts";
 import type { Figure } from "../figure/figure.ts";
+import { groupDigits } from "../figure/in-system.ts";
 import { type Note, note } from "../figure/problem.ts";
 import { told } from "../figure/told.ts";
 import { type Decimal, dec, decimalText, fixedText } from "../number/decimal.ts";
 import { numberColumn, row, section, table, wordColumn } from "./build.ts";
 import type { Block, Cell, Section, Table } from "./schema.ts";
-import { capital, figureCell, groupDigits, rangeLines, words } from "./show.ts";
+import { capital, figureCell, rangeLines, words } from "./show.ts";
 
 const none = words("–");
 

@@ -2,6 +2,7 @@ import { figuresIn, shownBlend } from "../blend/compare-blends.ts";
 import type { SpecBlend } from "../blend/spec-blend.ts";
 import type { SquareAnswer } from "../blend/square.ts";
 import type { Figure } from "../figure/figure.ts";
+import type { UnitSystem } from "../figure/in-system.ts";
 import type { Note } from "../figure/problem.ts";
 import type { Formula } from "../formula/formula.ts";
 import {
@@ -27,6 +28,7 @@ export function blendSearchReport(
   formula: Formula,
   design: SpecBlend,
   notes: readonly Note[],
+  units: UnitSystem = "metric",
   fragment?: BlendFragment,
 ): Report {
   const { answer, changes, totals, unchanged, water, square } = design;
@@ -69,6 +71,7 @@ export function blendSearchReport(
       ...others.figures,
     ],
     from: [design, formula],
+    units,
     notes: [...notes, ...(found ? [] : answer.notes), ...doubtNotes(blend?.checks ?? [])],
     cautions: formulaCautions(formula),
   });

@@ -1,7 +1,8 @@
 import type { Figure } from "../figure/figure.ts";
 import { type Graph, graphOf } from "../figure/graph.ts";
+import { inSystem, type UnitSystem } from "../figure/in-system.ts";
 import type { Note } from "../figure/problem.ts";
-import { told } from "../figure/told.ts";
+import { toldIn } from "../figure/told.ts";
 import type { Picture } from "./pictures/svg.ts";
 import type { Block, Cell, Column, Report, Section, Table } from "./schema.ts";
 
@@ -52,6 +53,11 @@ export function pictureBlock(picture: Picture | undefined): Block | undefined {
   return picture && { kind: "picture", ...picture };
 }
 
+/** Figures as a block, in the units of a system. */
+export function figureBlock(figures: readonly Figure[], units: UnitSystem): Block {
+  return { kind: "figures", figures: figures.map((figure) => inSystem(figure, units)) };
+}
+
 /** Puts a report together; every figure it shows or rests on is kept by its id. */
 export function report(parts: {
   readonly command: string;
@@ -61,6 +67,8 @@ export function report(parts: {
   readonly figures: readonly Figure[];
   /** The results that the figures come from. */
   readonly from?: readonly { readonly graph: Graph }[];
+  /** Units that it speaks in. */
+  readonly units: UnitSystem;
   readonly notes: readonly Note[];
   readonly cautions: readonly string[];
 }): Report {
@@ -72,15 +80,15 @@ export function report(parts: {
     main: parts.main,
     sections: parts.sections.filter(({ blocks }) => blocks.length > 0),
     figures: graphOf(parts.figures, ...(parts.from ?? []).map(({ graph }) => graph)),
-    notes: unique(parts.notes.map(toldNote)),
+    notes: unique(parts.notes.map((one) => toldNote(one, parts.units))),
     cautions: [...new Set(parts.cautions)],
   };
 }
 
-/** A note with its words. @example toldNote({ code: "words.unexplained", path: [], facts: { name: "udon", nearest: false } }).text // => "\"udon\" is not explained here" */
-export function toldNote(one: Note): Report["notes"][number] {
+/** A note with its words. @example toldNote({ code: "words.unexplained", path: [], facts: { name: "udon", nearest: false } }, "metric").text // => "\"udon\" is not explained here" */
+export function toldNote(one: Note, units: UnitSystem): Report["notes"][number] {
   const { code, facts, loud } = one;
-  return { code, facts, text: told(one), ...(loud && { loud }) };
+  return { code, facts, text: toldIn(units)(one), ...(loud && { loud }) };
 }
 
 function unique(notes: Report["notes"]): Report["notes"] {

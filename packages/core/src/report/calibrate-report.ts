@@ -1,9 +1,10 @@
 import type { Published } from "../figure/graph.ts";
+import { inSystem, type UnitSystem } from "../figure/in-system.ts";
 import type { Note } from "../figure/problem.ts";
 import type { Measurement } from "../sheet/water/measurements.ts";
 import { numberColumn, report, row, section, table, wordColumn } from "./build.ts";
 import type { Report } from "./schema.ts";
-import { inSystem, measureCell, type UnitSystem, words } from "./show.ts";
+import { measureCell, words } from "./show.ts";
 
 /**
  * Tells the kitchen's own figures, and how they are written into the spec.
@@ -33,6 +34,7 @@ export function calibrateReport(
       section("spec", "For the spec", { kind: "text", lines }),
     ],
     figures: Object.values(graph),
+    units,
     notes,
     cautions: [],
   });

@@ -1,6 +1,7 @@
 import type { ComparedLine, ComparedRange, Comparison } from "../explore/compare.ts";
 import { type Figure, shownValue } from "../figure/figure.ts";
 import type { Published } from "../figure/graph.ts";
+import { inSystem, inUnit, type UnitSystem } from "../figure/in-system.ts";
 import type { Note } from "../figure/problem.ts";
 import { dec, fixedText } from "../number/decimal.ts";
 import { numberColumn, report, row, section, table, wordColumn } from "./build.ts";
@@ -11,11 +12,18 @@ import { figureCell, words } from "./show.ts";
 export function compareReport(
   comparison: Published<Comparison>,
   notes: readonly Note[],
+  units: UnitSystem,
   cautions: readonly string[],
 ): Report {
   const { names, formula, loads, bowls, sums, ranges } = comparison;
   const same = formula.filter(({ differences }) => differences.every((one) => one !== null && isNone(one)));
   const unlike = same.length === formula.length ? ["The formulas are the same."] : [];
+  const scale = units === "us" ? "oz" : "g";
+  const onScale = (line: ComparedLine, most = mostPlaces + 1) =>
+    each(line, (figure) => ({
+      ...inUnit(figure, scale),
+      places: Math.min(figure.places + (units === "us" ? 1 : 0), most),
+    }));
   return report({
     command: "compare",
     title: names.join(" – "),
@@ -25,16 +33,52 @@ export function compareReport(
         kind: "text",
         lines: [...(names.length > 2 ? names.map((name, index) => `${index + 1}: ${name}.`) : []), ...unlike],
       }),
-      section("sums", "What they come to", sideBySide("sums", names, sums, true)),
-      section("ranges", "What errors leave open", rangeTable(names, ranges), {
-        kind: "text",
-        lines: rangeLines(ranges),
-      }),
-      section("loads", "One load, g", sideBySide("loads", names, loads.map(shortened), false)),
-      section("bowls", "For one bowl, g", sideBySide("bowls", names, bowls, false)),
+      section(
+        "sums",
+        "What they come to",
+        sideBySide(
+          "sums",
+          names,
+          sums.map((line) => inUnits(line, units)),
+          true,
+        ),
+      ),
+      section(
+        "ranges",
+        "What errors leave open",
+        rangeTable(
+          names,
+          ranges.map((line) => inUnits(line, units)),
+        ),
+        {
+          kind: "text",
+          lines: rangeLines(ranges),
+        },
+      ),
+      section(
+        "loads",
+        `One load, ${scale}`,
+        sideBySide(
+          "loads",
+          names,
+          loads.map((line) => onScale(line, mostPlaces)),
+          false,
+        ),
+      ),
+      section(
+        "bowls",
+        `For one bowl, ${scale}`,
+        sideBySide(
+          "bowls",
+          names,
+          bowls.map((line) => onScale(line)),
+          false,
+        ),
+      ),
     ],
     figures: Object.values(comparison.graph),
     from: [comparison],
+    units,
     notes,
     cautions,
   });
@@ -70,13 +114,20 @@ function sideBySide(id: string, names: readonly string[], lines: readonly Compar
   );
 }
 
-/** Grams of what is weighed in ounces, or of what is not in a noodle, in no more places than a scale for grams shows. */
-function shortened({ figures, differences, ...line }: ComparedLine): ComparedLine {
-  const short = (figure: Figure | null): Figure | null =>
-    figure && { ...figure, places: Math.min(figure.places, mostPlaces) };
-  return { ...line, figures: figures.map(short), differences: differences.map(short) };
+/** A line with each of its figures shown another way. */
+function each<Line extends ComparedLine | ComparedRange>(line: Line, show: (figure: Figure) => Figure): Line {
+  const shown = (figure: Figure | null): Figure | null => figure && show(figure);
+  return { ...line, figures: line.figures.map(shown), differences: line.differences.map(shown) };
 }
 
+/** A line in the unit of a system that suits its first figure. */
+function inUnits<Line extends ComparedLine | ComparedRange>(line: Line, units: UnitSystem): Line {
+  const beside = line.figures.find((figure) => figure !== null);
+  const shown = each(line, (figure) => inSystem(figure, units, beside));
+  return { ...shown, unit: shown.figures.find((figure) => figure !== null)?.unit ?? line.unit };
+}
+
+/** Of a mass in a load, however fine the scale of the noodle that it is weighed for. */
 const mostPlaces = 2;
 
 /** More than two noodles are numbered, so that their columns fit beside each other. */

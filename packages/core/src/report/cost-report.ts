@@ -4,28 +4,36 @@ import type { SharedOut } from "../batch/cost-shares.ts";
 import type { ShoppingLine } from "../batch/shopping-line.ts";
 import type { StockReach } from "../batch/shopping-stock.ts";
 import type { Figure } from "../figure/figure.ts";
+import { groupDigits, type UnitSystem } from "../figure/in-system.ts";
 import type { Note } from "../figure/problem.ts";
 import type { Formula } from "../formula/formula.ts";
 import { dec } from "../number/decimal.ts";
-import { numberColumn, report, row, section, table, wordColumn } from "./build.ts";
+import { figureBlock, numberColumn, report, row, section, table, wordColumn } from "./build.ts";
 import type { Cell, Report, Table } from "./schema.ts";
-import { figureCell, groupDigits, weightCell, words } from "./show.ts";
+import { figureCell, weightCell, words } from "./show.ts";
 
 /** Tells what a batch costs, what to buy for it and how far the store goes. */
-export function costReport(formula: Formula, batch: Batch, cost: Cost, notes: readonly Note[]): Report {
+export function costReport(
+  formula: Formula,
+  batch: Batch,
+  cost: Cost,
+  notes: readonly Note[],
+  units: UnitSystem = "metric",
+): Report {
   const { shopping } = cost;
   return report({
     command: "cost",
     title: formula.name,
     main: "cost",
     sections: [
-      section("cost", "Cost of the ingredients", costTable(batch, cost), { kind: "figures", figures: [cost.kilogram] }),
+      section("cost", "Cost of the ingredients", costTable(batch, cost), figureBlock([cost.kilogram], units)),
       section("shares", "Shared out to the smallest coin", sharesTable(cost)),
       section("shopping", "Shopping list", shoppingTable(cost)),
       section("stock", "What is on hand", ...stockBlocks(shopping.reach)),
     ],
     figures: [...Object.values(formula.graph), ...Object.values(cost.graph)],
     from: [cost, batch, formula],
+    units,
     notes,
     cautions: [],
   });

@@ -1,4 +1,5 @@
 import { exact, type Figure } from "../figure/figure.ts";
+import type { UnitSystem } from "../figure/in-system.ts";
 import type { Note } from "../figure/problem.ts";
 import type { OnBases } from "../formula/blend.ts";
 import { classedFlours } from "../formula/classes.ts";
@@ -14,7 +15,7 @@ import type { Block, Cell, Report, Section, Table } from "./schema.ts";
 import { alkalinityEnds, capital, figureCell, rangeLines, words } from "./show.ts";
 
 /** Tells a formula: the parts on 100 of flour, the blend, the water, the alkali and the allergens. */
-export function formulaReport(formula: Formula, notes: readonly Note[]): Report {
+export function formulaReport(formula: Formula, notes: readonly Note[], units: UnitSystem = "metric"): Report {
   const { legal } = formula;
   return report({
     command: "formula",
@@ -54,6 +55,7 @@ export function formulaReport(formula: Formula, notes: readonly Note[]): Report 
       allergenSection(formula),
     ],
     figures: Object.values(formula.graph),
+    units,
     notes,
     cautions: formulaCautions(formula),
   });

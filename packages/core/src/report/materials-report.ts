@@ -34,6 +34,7 @@ export function materialsReport(materials: readonly Material[], asked: string): 
       section("sources", "Sources", { kind: "text", lines: sources(materials) }),
     ],
     figures: [],
+    units: "metric",
     notes: [],
     cautions: [
       "Table values are means of samples: a bag can be off by a point of protein or moisture or more. A certificate of the lot is better.",

@@ -1,15 +1,21 @@
 import type { Mended } from "../batch/mend.ts";
 import type { Published } from "../figure/graph.ts";
+import type { UnitSystem } from "../figure/in-system.ts";
 import type { Note } from "../figure/problem.ts";
 import type { Formula } from "../formula/formula.ts";
 import { dec, decimalText } from "../number/decimal.ts";
-import { numberColumn, report, row, section, table, wordColumn } from "./build.ts";
+import { figureBlock, numberColumn, report, row, section, table, wordColumn } from "./build.ts";
 import { formulaCautions } from "./cautions.ts";
 import type { Report } from "./schema.ts";
 import { figureCell, weightCell, words } from "./show.ts";
 
 /** Tells what to add to a load, what it becomes, and how near to the formula it comes. */
-export function mendReport(formula: Formula, mended: Published<Mended>, notes: readonly Note[]): Report {
+export function mendReport(
+  formula: Formula,
+  mended: Published<Mended>,
+  notes: readonly Note[],
+  units: UnitSystem = "metric",
+): Report {
   const unit = mended.lines[0]?.planned.unit ?? "g";
   const total = (figure: Mended["dough"]) => weightCell(figure, unit, decimalText(dec(10).pow(-figure.places)));
   const { rework } = mended;
@@ -54,10 +60,11 @@ export function mendReport(formula: Formula, mended: Published<Mended>, notes: r
           lines: ["What was not named is taken to be in by the list; what is not in yet goes in with what is added."],
         },
       ),
-      section("load", "What the load becomes", {
-        kind: "figures",
-        figures: [mended.times, mended.dough, mended.strands, ...(mended.bowls ? [mended.bowls] : [])],
-      }),
+      section(
+        "load",
+        "What the load becomes",
+        figureBlock([mended.times, mended.dough, mended.strands, ...(mended.bowls ? [mended.bowls] : [])], units),
+      ),
       section(
         "formula",
         "How near to the formula it is",
@@ -84,6 +91,7 @@ export function mendReport(formula: Formula, mended: Published<Mended>, notes: r
     ],
     figures: Object.values(mended.graph),
     from: [mended],
+    units,
     notes,
     cautions: formulaCautions(formula),
   });

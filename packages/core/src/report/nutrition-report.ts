@@ -1,16 +1,22 @@
 import type { Nutrition } from "../batch/nutrition.ts";
 import type { Declared } from "../batch/nutrition-declared.ts";
 import type { Figure } from "../figure/figure.ts";
+import { shownGrouped, type UnitSystem } from "../figure/in-system.ts";
 import type { Note } from "../figure/problem.ts";
 import type { Formula } from "../formula/formula.ts";
 import { ruleBooks } from "../materials/rounding-rules.ts";
-import { numberColumn, report, row, section, table, wordColumn } from "./build.ts";
+import { figureBlock, numberColumn, report, row, section, table, wordColumn } from "./build.ts";
 import { allergenListSection, placeNames } from "./nutrition-allergens.ts";
 import type { Cell, Report, Table } from "./schema.ts";
-import { figureCell, shownGrouped, words } from "./show.ts";
+import { figureCell, words } from "./show.ts";
 
 /** Tells what a noodle contains, what a label would print, and its allergens by the list of a place. */
-export function nutritionReport(formula: Formula, nutrition: Nutrition, notes: readonly Note[]): Report {
+export function nutritionReport(
+  formula: Formula,
+  nutrition: Nutrition,
+  notes: readonly Note[],
+  units: UnitSystem = "metric",
+): Report {
   const { rules, bowl, gain, otherProtein, declared, allergens } = nutrition;
   const per = ruleBooks[rules].per === "serving" ? "a bowl" : "100 g";
   return report({
@@ -18,10 +24,13 @@ export function nutritionReport(formula: Formula, nutrition: Nutrition, notes: r
     title: formula.name,
     main: "nutrition",
     sections: [
-      section("nutrition", "Nutrition, an estimate", nutritionTable(nutrition), {
-        kind: "figures",
-        figures: [...(bowl ? [bowl.raw, bowl.cooked] : []), gain, otherProtein],
-      }),
+      section(
+        "nutrition",
+        "Nutrition, an estimate",
+        nutritionTable(nutrition),
+        figureBlock([...(bowl ? [bowl.raw, bowl.cooked] : []), gain], units),
+        { kind: "figures", figures: [otherProtein] },
+      ),
       section(
         "declared",
         `As the rules of ${placeNames[rules]} round it, for ${per}`,
@@ -31,6 +40,7 @@ export function nutritionReport(formula: Formula, nutrition: Nutrition, notes: r
     ],
     figures: [...Object.values(formula.graph), ...Object.values(nutrition.graph)],
     from: [nutrition, formula],
+    units,
     notes,
     cautions: [
       "This is an estimate to help prepare a label, and not a label: the law of the place and an accredited laboratory decide.",

@@ -1,17 +1,17 @@
 import type { Batch } from "../batch/batch.ts";
 import type { Figure } from "../figure/figure.ts";
+import { inUnit, type UnitSystem } from "../figure/in-system.ts";
 import { type Note, note } from "../figure/problem.ts";
 import { told } from "../figure/told.ts";
 import type { Formula } from "../formula/formula.ts";
-import { type DecimalText, dec, decimalText } from "../number/decimal.ts";
 import { sheetCautions } from "../sheet/cautions.ts";
 import { daysBefore, type Moment } from "../sheet/day/clock.ts";
 import type { DayPlan, PotPlan } from "../sheet/day/day-plan.ts";
 import type { PlannedStage } from "../sheet/day/timeplan.ts";
-import { numberColumn, report, row, section, table, wordColumn } from "./build.ts";
+import { figureBlock, numberColumn, report, row, section, table, wordColumn } from "./build.ts";
 import { formulaCautions } from "./cautions.ts";
 import type { Cell, Report, Table } from "./schema.ts";
-import { figureCell, inSystem, inUnit, timeCell, type UnitSystem, words } from "./show.ts";
+import { figureCell, timeCell, words } from "./show.ts";
 
 /** Tells a day: when each load begins each stage, which machine sets the pace, how long loads stand, what the pots do. */
 export function planReport(
@@ -22,10 +22,6 @@ export function planReport(
   units: UnitSystem = "metric",
 ): Report {
   const dusting = batch.dusting ? [batch.dusting.load, batch.dusting.batch] : [];
-  const shown = (figures: readonly Figure[]) => ({
-    kind: "figures" as const,
-    figures: figures.map((figure) => inSystem(figure, units)),
-  });
   return report({
     command: "plan",
     title: formula.name,
@@ -38,11 +34,12 @@ export function planReport(
       }),
       section("units", "Which of the machines", unitTable(plan)),
       section("machines", "Machines", machineTable(plan)),
-      section("pot", "A pot and a basket", plan.pot && shown(potFigures(plan.pot, units))),
-      section("dusting", "Dusting starch", shown(dusting)),
+      section("pot", "A pot and a basket", plan.pot && figureBlock(potFigures(plan.pot), units)),
+      section("dusting", "Dusting starch", figureBlock(dusting, units)),
     ],
     figures: [...Object.values(plan.graph), ...dusting],
     from: [plan, batch, formula],
+    units,
     notes: [...notes, ...(batch.dusting ? [] : [noDusting])],
     cautions: [
       ...formulaCautions(formula),
@@ -67,18 +64,13 @@ function dayLines({ time, loads }: DayPlan): readonly string[] {
   ];
 }
 
-/** Pot water is filled in by volume: cold, 1 kg of it is 1 L, and 3.785 kg are a US gallon. */
-export function potWater({ water }: PotPlan, units: UnitSystem): Figure {
-  const filled = { ...inUnit(water, "kg", 0), unit: "L" };
-  return units === "metric" ? filled : { ...filled, value: gallons(filled.value), unit: "gal", places: 1 };
+/** Pot water is filled in by volume: cold, 1 kg of it is 1 L. */
+export function potWater({ water }: PotPlan): Figure {
+  return { ...inUnit(water, "kg", 0), unit: "L" };
 }
 
-function potFigures(pot: PotPlan, units: UnitSystem): readonly Figure[] {
-  return [pot.baskets, potWater(pot, units), ...[pot.drop, pot.recovery].filter((figure) => figure !== undefined)];
-}
-
-function gallons(litres: DecimalText): DecimalText {
-  return decimalText(dec(litres).div("3.785411784"));
+function potFigures(pot: PotPlan): readonly Figure[] {
+  return [pot.baskets, potWater(pot), ...[pot.drop, pot.recovery].filter((figure) => figure !== undefined)];
 }
 
 /** A time with a mark for each day that it is before that of service. */

@@ -1,6 +1,7 @@
 import type { ReplacedIngredient } from "../blend/spec-product.ts";
 import type { Figure } from "../figure/figure.ts";
 import type { Published } from "../figure/graph.ts";
+import type { UnitSystem } from "../figure/in-system.ts";
 import type { Note } from "../figure/problem.ts";
 import type { Formula } from "../formula/formula.ts";
 import { dec } from "../number/decimal.ts";
@@ -14,6 +15,7 @@ export function productReport(
   formula: Formula,
   replaced: Published<ReplacedIngredient>,
   notes: readonly Note[],
+  units: UnitSystem = "metric",
 ): Report {
   const { old, by, amount, tapBefore, tap, oldChange, tapChange, graph } = replaced;
   const none = words("–");
@@ -46,6 +48,7 @@ export function productReport(
       ),
     ],
     figures: Object.values(graph),
+    units,
     notes,
     cautions: formulaCautions(formula),
   });

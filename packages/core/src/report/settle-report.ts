@@ -1,5 +1,6 @@
 import type { FoundAmount } from "../explore/settle-places.ts";
 import type { WantedCheck } from "../explore/wanted-checks.ts";
+import type { UnitSystem } from "../figure/in-system.ts";
 import { type Note, pathText } from "../figure/problem.ts";
 import type { Formula } from "../formula/formula.ts";
 import { numberColumn, report, row, section, table, wordColumn } from "./build.ts";
@@ -23,6 +24,7 @@ export function settleReport(
   formula: Formula,
   { rounded, checks }: { readonly rounded: readonly FoundAmount[]; readonly checks: readonly WantedCheck[] },
   notes: readonly Note[],
+  units: UnitSystem = "metric",
 ): Report {
   return report({
     command: "settle",
@@ -65,6 +67,7 @@ export function settleReport(
     ],
     figures: Object.values(formula.graph),
     from: [formula],
+    units,
     notes,
     cautions: formulaCautions(formula),
   });

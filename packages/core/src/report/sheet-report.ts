@@ -1,4 +1,5 @@
 import { exact, type Figure } from "../figure/figure.ts";
+import { groupDigits, inUnit, measure, type UnitSystem } from "../figure/in-system.ts";
 import { type Note, note } from "../figure/problem.ts";
 import { told } from "../figure/told.ts";
 import type { Formula } from "../formula/formula.ts";
@@ -7,12 +8,12 @@ import { roundKeepingTotal } from "../number/rounding.ts";
 import { sheetCautions } from "../sheet/cautions.ts";
 import type { Pass } from "../sheet/passes/passes.ts";
 import type { SheetPlan, Strands } from "../sheet/sheet-plan.ts";
-import { numberColumn, pictureBlock, report, row, section, table, wordColumn } from "./build.ts";
+import { figureBlock, numberColumn, pictureBlock, report, row, section, table, wordColumn } from "./build.ts";
 import { formulaCautions } from "./cautions.ts";
 import { passStrip } from "./pictures/pass-strip.ts";
 import type { Picture } from "./pictures/svg.ts";
 import type { Block, Cell, Report, Table } from "./schema.ts";
-import { figureCell, groupDigits, inSystem, inUnit, measureCell, type UnitSystem, words } from "./show.ts";
+import { figureCell, words } from "./show.ts";
 
 /** Tells a sheet: its passes, and where it is cut its strands and portions, and what becomes of every gram of a load. */
 export function sheetReport(
@@ -28,14 +29,12 @@ export function sheetReport(
     main: "passes",
     sections: [
       section("passes", "Passes of a sheet", passTable(plan, units), tripsBlock(plan), pictureBlock(stripOf(plan))),
-      section("sheets", sheetsHeading(plan), {
-        kind: "figures",
-        figures: sheetFigures(plan).map((figure) => sized(figure, units)),
-      }),
+      section("sheets", sheetsHeading(plan), figureBlock(sheetFigures(plan), units)),
       ...(strands ? [section("account", "What becomes of the dough", accountTable(strands, plan.loads, units))] : []),
     ],
     figures: Object.values(plan.graph),
-    notes: [...notes, ...(strands ? cookedNotes(strands, units) : [])],
+    units,
+    notes: [...notes, ...(strands ? cookedNotes(strands) : [])],
     cautions: [...formulaCautions(formula), ...sheetCautions(["rolls", "cutter", "dust"]).map(told)],
   });
 }
@@ -46,10 +45,11 @@ export function sheetsHeading({ strands }: SheetPlan): string {
 }
 
 /** How far the cooked weight is known. */
-function cookedNotes({ cooked }: Strands, units: UnitSystem): readonly Note[] {
+function cookedNotes({ cooked }: Strands): readonly Note[] {
   if (cooked.range === undefined) return [];
-  const shown = (value: string) => measureCell(inSystem({ ...cooked, value }, units)).text;
-  return [note("sheet.cooked-range", ["batch"], { low: shown(cooked.range.low), high: shown(cooked.range.high) })];
+  const { low, high } = cooked.range;
+  const facts = { low: measure(low, cooked.unit, cooked.places), high: measure(high, cooked.unit, cooked.places) };
+  return [note("sheet.cooked-range", ["batch"], facts)];
 }
 
 const work: Readonly<Record<Pass["kind"], string>> = {
@@ -191,12 +191,6 @@ function strandFigures({ cut, cooked, wanted, portions }: Strands, loads: Figure
     portions,
     ...(wanted ? [wanted.bowls, wanted.short ?? wanted.spare] : []),
   ];
-}
-
-export function sized(figure: Figure, units: UnitSystem): Figure {
-  if (units === "metric" && figure.unit === "mm" && exact(figure).gte(1000)) return inUnit(figure, "m", 2);
-  if (units === "us" && figure.unit === "mm" && exact(figure).gte(1000)) return inUnit(figure, "ft", 2);
-  return inSystem(figure, units);
 }
 
 /** Masses to 0.1 g or 0.001 lb, rounded so that they still add up to the dough. */

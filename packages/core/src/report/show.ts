@@ -1,35 +1,9 @@
 import type { WeighedLine } from "../batch/weighing.ts";
-import { type Figure, shownValue } from "../figure/figure.ts";
-import { type DecimalText, dec, decimalText, fixedText } from "../number/decimal.ts";
-import { fromBase } from "../number/quantity.ts";
-import { findUnit } from "../number/units.ts";
+import type { Figure } from "../figure/figure.ts";
+import { groupDigits, inUnit, shownGrouped } from "../figure/in-system.ts";
+import { type DecimalText, dec, fixedText } from "../number/decimal.ts";
 import type { Moment } from "../sheet/day/clock.ts";
 import type { Cell } from "./schema.ts";
-
-/** Units of measure that a report speaks in. */
-export type UnitSystem = "metric" | "us";
-
-/**
- * Groups the digits before the point by three, from five digits on.
- *
- * @example groupDigits("12480.5") // => "12 480.5"
- */
-export function groupDigits(text: DecimalText): string {
-  const [whole = "", part] = text.split(".");
-  const digits = whole.replace("-", "");
-  const grouped = digits.length < 5 ? whole : whole.replace(/\B(?=(\d{3})+$)/gu, " ");
-  const signed = grouped.replace("-", "−");
-  return part === undefined ? signed : `${signed}.${part}`;
-}
-
-/**
- * The value of a figure as shown, its digits grouped.
- *
- * @example shownGrouped({ value: "12345.6", places: 1 }) // => "12 345.6"
- */
-export function shownGrouped(figure: Pick<Figure, "value" | "places">): string {
-  return groupDigits(shownValue(figure));
-}
 
 /** A text that begins with a capital letter. @example capital("no aluminium") // => "No aluminium" */
 export function capital(text: string): string {
@@ -72,30 +46,6 @@ export function weightCell(figure: Figure, unit: string, division: DecimalText):
     unit,
     figure: figure.id,
   };
-}
-
-/** The same figure in another unit of the same dimension; its working stays in the unit it was worked out in. */
-export function inUnit(figure: Figure, symbol: string, places: number = figure.places): Figure {
-  if (figure.unit === symbol) return figure;
-  const from = findUnit(figure.unit);
-  const to = findUnit(symbol);
-  if (from === undefined || to === undefined || from.dimension !== to.dimension) return figure;
-  const base = from.dimension === "temperature" ? dec(figure.value) : dec(figure.value).times(from.factor);
-  return { ...figure, value: decimalText(fromBase(base, to)), unit: to.symbol, places };
-}
-
-/**
- * A figure in the units of a system: masses in lb or oz, lengths in in, temperatures in °F for US units.
- *
- * @example shown(inSystem(askWater(example("school-noodle")).value.plan.temperature, "us")) // => "59 °F"
- */
-export function inSystem(figure: Figure, system: UnitSystem): Figure {
-  if (system === "metric") return figure;
-  if (figure.unit === "g")
-    return dec(figure.value).abs().gte("453.59237") ? inUnit(figure, "lb", 3) : inUnit(figure, "oz", 2);
-  if (figure.unit === "mm") return inUnit(figure, "in", 3);
-  if (figure.unit === "°C") return inUnit(figure, "°F", 0);
-  return figure;
 }
 
 /** Said where alkalinity M and P first show. */

@@ -1,6 +1,7 @@
 import { figuresIn, shownBlend } from "../blend/compare-blends.ts";
 import type { Substitution } from "../blend/substitute.ts";
 import { shown } from "../figure/figure.ts";
+import type { UnitSystem } from "../figure/in-system.ts";
 import type { Note } from "../figure/problem.ts";
 import type { Formula } from "../formula/formula.ts";
 import type { Lot } from "../spec/blend-schema.ts";
@@ -29,6 +30,7 @@ export function substituteReport(
   formula: Formula,
   substitution: Substitution,
   notes: readonly Note[],
+  units: UnitSystem = "metric",
   fragment?: BlendFragment,
   lot?: Lot,
 ): Report {
@@ -68,6 +70,7 @@ export function substituteReport(
     ],
     figures: [...changeFigures(changes), ...totals, ...water, ...needed, ...others.figures],
     from: [substitution, formula],
+    units,
     notes: [...notes, ...(found ? [] : answer.notes), ...doubtNotes(blend?.checks ?? [])],
     cautions: formulaCautions(formula),
   });

@@ -1,10 +1,11 @@
 import type { Figure } from "../figure/figure.ts";
 import type { Graph, Published } from "../figure/graph.ts";
+import { inSystem, type UnitSystem } from "../figure/in-system.ts";
 import type { Note } from "../figure/problem.ts";
 import type { DoughWater } from "../sheet/water/dough-water.ts";
-import { report, section } from "./build.ts";
+import { figureBlock, report, section } from "./build.ts";
 import type { Report } from "./schema.ts";
-import { asScaleShows, inSystem, type UnitSystem } from "./show.ts";
+import { asScaleShows } from "./show.ts";
 
 /** What the answer rests on, beside the temperatures. */
 const inputs: ReadonlySet<string> = new Set(["mixer.power", "mixer.minutes", "mix.heat", "rule.friction"]);
@@ -40,31 +41,24 @@ export function temperatureReport(
   const from = figures
     .filter(({ id }) => inputs.has(id) || isTakenTemperature(id))
     .map((figure) => ({ ...figure, label: saidAs(figure, graph) }));
-  const onScale = (figure: Figure) => inSystem(asScaleShows(figure, weighed.scale), units);
+  const onScale = (figure: Figure) => asScaleShows(figure, weighed.scale);
   const all = { ...onScale(weighed.listed), id: weighed.listed.id, label: water.label };
   const answers =
     weighed.ice === undefined
-      ? [inSystem(plan.temperature, units), all]
+      ? [plan.temperature, all]
       : [onScale(weighed.ice.ice), onScale(weighed.ice.tapWater), all];
   const below = plan.ice === undefined ? [] : [plan.temperature, plan.ice.share];
-  const shown = (several: readonly Figure[]) => several.map((figure) => inSystem(figure, units));
   return report({
     command: "water-temperature",
     title,
     main: "water",
     sections: [
-      section("water", "Water", { kind: "figures", figures: answers }),
-      section("from", "Worked out from", {
-        kind: "figures",
-        figures: shown([...from, plan.dough, plan.heatMade, ...below]),
-      }),
-      section(
-        "cross-check",
-        "Cross-check",
-        byRule && { kind: "figures", figures: shown([byRule, ...(apart ? [apart] : [])]) },
-      ),
+      section("water", "Water", figureBlock(answers, units)),
+      section("from", "Worked out from", figureBlock([...from, plan.dough, plan.heatMade, ...below], units)),
+      section("cross-check", "Cross-check", byRule && figureBlock([byRule, ...(apart ? [apart] : [])], units)),
     ],
     figures,
+    units,
     notes,
     cautions: [],
   });

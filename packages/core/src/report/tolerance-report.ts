@@ -2,9 +2,11 @@ import { type Cause, causeWords } from "../explore/cause.ts";
 import type { BatchTolerance } from "../explore/spec-tolerance.ts";
 import type { Tolerance } from "../explore/tolerance.ts";
 import { isSpreadShown, shareBar, trialPicture } from "../explore/tolerance-picture.ts";
+import type { Figure } from "../figure/figure.ts";
+import { inSystem, inUnit, type UnitSystem } from "../figure/in-system.ts";
 import type { Note } from "../figure/problem.ts";
 import type { Formula } from "../formula/formula.ts";
-import { dec, decimalText, fixedText } from "../number/decimal.ts";
+import { type DecimalText, dec, decimalText, fixedText } from "../number/decimal.ts";
 import { numberColumn, pictureBlock, report, row, section, table, wordColumn } from "./build.ts";
 import { barPicture } from "./pictures/bar.ts";
 import type { Block, Cell, Report, Section, Table } from "./schema.ts";
@@ -18,9 +20,12 @@ const leastShown = 0.5;
 /** Tells what errors do to a load: the range of each figure, the share of each cause, and which error matters most. */
 export function toleranceReport(
   formula: Formula,
-  { outputs, causes, exact }: BatchTolerance,
+  { outputs: metric, causes: metricCauses, exact }: BatchTolerance,
   notes: readonly Note[],
+  units: UnitSystem = "metric",
 ): Report {
+  const outputs = metric.map((output) => inUnits(output, units));
+  const causes = metricCauses.map((cause) => causeIn(cause, units));
   return report({
     command: "tolerance",
     title: `${formula.name}, what errors do to one load`,
@@ -38,15 +43,46 @@ export function toleranceReport(
       ...outputs.flatMap(shareSections),
       section("errors", "Errors that were reckoned with", errorTable(causes)),
     ],
-    figures: outputs.flatMap(({ figure, deviation, shares }) => [
+    figures: metric.flatMap(({ figure, deviation, shares }) => [
       figure,
       deviation,
       ...shares.flatMap(({ share, reach }) => [share, reach]),
     ]),
     from: [formula],
+    units,
     notes,
     cautions: [],
   });
+}
+
+/** An output in the units of a system, with the trials and what each cause does to it. */
+function inUnits(output: Tolerance, units: UnitSystem): Tolerance {
+  const { figure, simulated, deviation, shares } = output;
+  const shown = (one: Figure): Figure => inSystem(one, units, figure);
+  const number = (value: DecimalText): DecimalText => shown({ ...figure, value }).value;
+  const { low, high, middle, classes } = simulated;
+  return {
+    figure: shown(figure),
+    simulated: {
+      ...simulated,
+      low: number(low),
+      high: number(high),
+      deviation: number(simulated.deviation),
+      middle: { low: number(middle.low), high: number(middle.high) },
+      classes: classes.map((one) => ({ ...one, from: number(one.from), to: number(one.to) })),
+    },
+    deviation: shown(deviation),
+    shares: shares.map((one) => ({ ...one, cause: causeIn(one.cause, units), reach: shown(one.reach) })),
+  };
+}
+
+/** A cause as a scale of the system shows it. */
+function causeIn(cause: Cause, units: UnitSystem): Cause {
+  const [value, plusMinus] = [cause.value, cause.plusMinus].map((one) => {
+    const mass = { value: one, unit: cause.unit, places: 0 };
+    return units === "us" ? inUnit(mass, "oz") : mass;
+  });
+  return value && plusMinus ? { ...cause, value: value.value, plusMinus: plusMinus.value, unit: value.unit } : cause;
 }
 
 function plainCell(value: string, unit: string, places: number): Cell {

@@ -1,6 +1,7 @@
 import type { TrialWeights, WeighedTrial } from "../explore/trial-weights.ts";
 import type { Trial, TrialDough } from "../explore/water-trial.ts";
 import type { Figure } from "../figure/figure.ts";
+import type { UnitSystem } from "../figure/in-system.ts";
 import type { Note } from "../figure/problem.ts";
 import type { Formula } from "../formula/formula.ts";
 import { fixedText } from "../number/decimal.ts";
@@ -11,7 +12,12 @@ import type { Report, Table } from "./schema.ts";
 import { figureCell, weightCell, words } from "./show.ts";
 
 /** Tells a trial of the water: what to weigh for each dough, what to look at, and a line to write the result on. */
-export function trialReport(formula: Formula, { trial, weights, graph }: WeighedTrial, notes: readonly Note[]): Report {
+export function trialReport(
+  formula: Formula,
+  { trial, weights, graph }: WeighedTrial,
+  notes: readonly Note[],
+  units: UnitSystem = "metric",
+): Report {
   const { doughs, look, unknown } = trial;
   const unit = weights.doughs[0]?.[0]?.unit ?? "g";
   const columns = [
@@ -40,6 +46,7 @@ export function trialReport(formula: Formula, { trial, weights, graph }: Weighed
       section("write", "What to write down", { kind: "text", lines: linesToWrite(trial) }),
     ],
     figures: Object.values(graph),
+    units,
     notes,
     cautions: formulaCautions(formula),
   });

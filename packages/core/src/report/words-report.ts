@@ -15,6 +15,7 @@ export function wordsReport(words: readonly Word[], asked: string, notes: readon
     main: "words",
     sections: [section("words", "Words", table("words", columns, rows))],
     figures: [],
+    units: "metric",
     notes,
     cautions: [],
   });

@@ -1,6 +1,7 @@
 import type { Batch } from "../batch/batch.ts";
 import { exact, type Figure, renamed, worked } from "../figure/figure.ts";
 import { type Graph, published } from "../figure/graph.ts";
+import { measure } from "../figure/in-system.ts";
 import {
   answer,
   type Note,
@@ -321,11 +322,11 @@ function leftoverNotes({ cut }: Strands, loads: Figure, { endTrim }: SheetFields
   if (more.isZero() || cuts.isZero()) return [];
   const end = length.minus(cuts.times(exact(cut.cutLength)));
   const facts = {
-    grams: fixedText(leftover.value, 0),
+    left: measure(leftover.value, "g", 0),
     loads: exact(loads).gt(1) ? ("several" as const) : ("one" as const),
     portions: more.toFixed(),
-    end: fixedText(end, 0),
-    lengths: [cuts.plus(1), cuts].map((count) => fixedText(length.div(count).floor(), 0)),
+    end: measure(end, "mm", 0),
+    lengths: [cuts.plus(1), cuts].map((count) => measure(length.div(count).floor(), "mm")),
   };
   return [note("sheet.much-left-over", ["sheet", "strandLength"], facts)];
 }
@@ -333,7 +334,7 @@ function leftoverNotes({ cut }: Strands, loads: Figure, { endTrim }: SheetFields
 /** Says how long the strands of a portion are where nobody states it. */
 function lengthNotes({ cut }: Strands, { strandLength }: SheetFields): readonly Note[] {
   if (strandLength !== undefined) return [];
-  return [note("sheet.strand-length", ["sheet"], { length: fixedText(cut.cutLength.value, 0) })];
+  return [note("sheet.strand-length", ["sheet"], { length: measure(cut.cutLength.value, "mm", 0) })];
 }
 
 function ownFigureNotes({ springBack, compounding }: SheetFields): readonly Note[] {

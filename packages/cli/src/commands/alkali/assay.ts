@@ -1,3 +1,4 @@
+import type { UnitSystem } from "@noodlewright/core";
 import {
   alkalinityForms,
   assayed,
@@ -18,6 +19,7 @@ interface Question {
   readonly salts: Product;
   readonly water: DecimalText;
   readonly stated: StatedAlkalinity;
+  readonly units: UnitSystem;
   /** mL to the end of phenolphthalein, and the whole titration */
   readonly first?: DecimalText;
   readonly acid?: { readonly millilitres: DecimalText; readonly normality: DecimalText; readonly sample: DecimalText };
@@ -55,7 +57,7 @@ export const assayCommand = member({
           ownProblem("alkalinity.unreadable", { written: `"${text}"`, forms: alkalinityForms }),
         );
       }
-      return { salts, water, stated: stated ?? { as: "Na2CO3", percent: "1" } };
+      return { salts, water, units: ask.units, stated: stated ?? { as: "Na2CO3", percent: "1" } };
     }
     const millilitres = ask.quantity("acid", ["volume"]).value;
     const sample = ask.quantity("sample", ["mass"]).value;
@@ -68,17 +70,17 @@ export const assayCommand = member({
     }
     const acid = { millilitres, normality: normality ?? "1", sample };
     const first = ask.maybe("phenolphthalein", ["volume"])?.value;
-    return { salts, water, stated: { acid }, ...(first !== undefined && { first, acid }) };
+    return { salts, water, units: ask.units, stated: { acid }, ...(first !== undefined && { first, acid }) };
   },
-  answer: ({ salts, water, stated, first, acid }) => {
+  answer: ({ salts, water, stated, first, acid, units }) => {
     if (first === undefined || acid === undefined) {
       const outcome = assayed(stated, salts.composition, water);
-      return outcome.ok ? answer(assayReport(outcome.value, outcome.notes)) : outcome;
+      return outcome.ok ? answer(assayReport(outcome.value, outcome.notes, units)) : outcome;
     }
     const { normality, sample } = acid;
     const potassium = potassiumOf(salts.composition);
     const ends = { phenolphthalein: first, total: acid.millilitres, normality, sample, potassium, water };
     const outcome = splitByEndPoints(ends);
-    return outcome.ok ? answer(assayReport(outcome.value, outcome.notes)) : outcome;
+    return outcome.ok ? answer(assayReport(outcome.value, outcome.notes, units)) : outcome;
   },
 });

@@ -48,7 +48,7 @@ export const bakeCommand = member({
     const weighed = ["before", "after", "moisture", "assay", "for", "dose"].some(
       (flag) => ask.text(flag) !== undefined,
     );
-    if (!weighed) return { salt };
+    if (!weighed) return { salt, units: ask.units };
     const moisture = ask.maybe("moisture", ["mass"])?.value;
     const assay = ask.maybe("assay", ["share"])?.value;
     return {
@@ -65,10 +65,10 @@ export const bakeCommand = member({
     };
   },
   answer: ({ salt, bake, wanted, units }) => {
-    if (bake === undefined) return answer(idealBakeReport(salt, idealYield(salt)));
+    if (bake === undefined) return answer(idealBakeReport(salt, idealYield(salt), units));
     const baked = bakedSalt(bake);
     if (!baked.ok) return baked;
-    if (wanted === undefined) return answer(bakeReport(baked.value, baked.notes));
+    if (wanted === undefined) return answer(bakeReport(baked.value, baked.notes, undefined, units));
     const dose = bakeDose(baked.value, wanted);
     return dose.ok ? answer(bakeReport(baked.value, [...baked.notes, ...dose.notes], dose.value, units)) : dose;
   },

@@ -14,9 +14,15 @@ export interface Conditions {
   readonly units: UnitSystem;
 }
 
+/** The division of a scale for small weights, where none is stated. */
+const fineScale = {
+  metric: { text: "0.1 g", value: "0.1", unit: "g" },
+  us: { text: "0.005 oz", value: "0.141747615625", unit: "oz" },
+};
+
 /** Reads the flags of every member that ends in a solution to weigh out. */
 export function conditionsOf(ask: Asking): Conditions {
-  const division = ask.quantity("division", ["mass"]);
+  const division = ask.maybe("division", ["mass"]) ?? fineScale[ask.units];
   if (/^0(?:\.0+)?$/u.test(division.value)) {
     ask.wrong("--division", ownProblem("weighing.division", { written: `"${division.text}"` }));
   }

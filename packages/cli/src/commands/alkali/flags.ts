@@ -21,7 +21,7 @@ export const memberFlags = {
 /** Flags of the members that end in a solution to weigh out. */
 export const solutionFlags = {
   storage: { describe: "Temperature where it is kept; as made unless stated", placeholder: "4 °C" },
-  division: { describe: "Smallest step of the scale", placeholder: "0.1 g", fallback: "0.1 g" },
+  division: { describe: "Smallest step of the scale; 0.1 g unless stated, 0.005 oz in US units", placeholder: "0.1 g" },
   ...memberFlags,
 } as const satisfies Readonly<Record<string, Flag>>;
 

@@ -1,4 +1,12 @@
-import { type Noodle, type Note, type Outcome, type Report, readStatedNoodle, told } from "@noodlewright/core";
+import {
+  type Noodle,
+  type Note,
+  type Outcome,
+  type Report,
+  readStatedNoodle,
+  told,
+  type UnitSystem,
+} from "@noodlewright/core";
 import { newlyMissed } from "@noodlewright/core/answers";
 import { toldNote } from "@noodlewright/core/render";
 import { type OwnMaterials, readKitchenFile, type SpecChange } from "@noodlewright/core/spec";
@@ -45,7 +53,7 @@ export function member<Question>({ read, answer, changes, ...words }: Parts<Ques
       if (!outcome.ok) return printProblems(outcome.problems, asked, io);
       const changed = noodle === undefined ? [] : (changes?.(question, noodle) ?? []);
       const missed = noodle === undefined ? [] : await missedThen(noodle, files[0], changed);
-      const printed = await printReport(withNotes(outcome.value, [...ask.notes, ...missed]), asked, io);
+      const printed = await printReport(withNotes(outcome.value, [...ask.notes, ...missed], ask.units), asked, io);
       if (printed !== exit.done || noodle === undefined || changes === undefined || !writes(asked)) return printed;
       return writeSpec(files[0], changed, asked, io);
     },
@@ -78,9 +86,9 @@ export async function noodleOf(asked: Asked, io: Io, needs?: "machines") {
 }
 
 /** A report with what is worth knowing of the products it was asked about; the cautions of a product join the others. */
-function withNotes(report: Report, about: readonly Note[]): Report {
+function withNotes(report: Report, about: readonly Note[], units: UnitSystem): Report {
   const isCaution = ({ code }: Note): boolean => code.startsWith("caution.");
-  const notes = about.filter((note) => !isCaution(note)).map(toldNote);
+  const notes = about.filter((note) => !isCaution(note)).map((note) => toldNote(note, units));
   const texts = new Set(notes.map(({ text }) => text));
   return {
     ...report,

@@ -31,7 +31,10 @@ export const stockCommand: Command = {
     ...setFlag,
     ...solutionFlags,
     storage: { describe: `Temperature where it is kept; ${fridge} °C unless stated`, placeholder: "8 °C" },
-    division: { describe: "Smallest step of the scale; the scales of the spec, or 1 g", placeholder: "1 g" },
+    division: {
+      describe: "Smallest step of the scale; the scales of the spec, or 1 g, 0.1 oz in US units",
+      placeholder: "1 g",
+    },
   },
   examples: [
     [
@@ -94,7 +97,8 @@ function wishOf(ask: Asking, kitchen: Kitchen | undefined): Wish {
   const stated = division && [{ division: division.value, unit: division.unit }];
   const days = ask.text("keep") === undefined ? "1" : ask.days("keep");
   return {
-    scales: stated ?? kitchen?.scales ?? [{ division: "1", unit: "g" }],
+    scales: stated ??
+      kitchen?.scales ?? [ask.units === "us" ? { division: "2.8349523125", unit: "oz" } : { division: "1", unit: "g" }],
     tolerance: ask.maybe("tolerance", ["share"])?.value ?? kitchen?.tolerance ?? "1",
     loads: loadsInStock(whole ? loads : "1", days),
     storage: ask.maybe("storage", ["temperature"])?.value ?? fridge,

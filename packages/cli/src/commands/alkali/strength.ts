@@ -48,15 +48,16 @@ export const strengthCommand = member({
     measured: measuredOf(ask),
     temperature: ask.temperature,
     scale: ask.scale,
+    units: ask.units,
   }),
-  answer: ({ product, measured, temperature, scale }) => {
+  answer: ({ product, measured, temperature, scale, units }) => {
     const read = measured && readBy(product, measured, temperature);
     if (read?.ok === false) return read;
     const composition = read?.value.composition ?? product.composition;
     const strength = strengthOf(composition, temperature, scale);
     if (!strength.ok) return strength;
     const telling = { name: product.name, composition, strength: strength.value, reading: read?.value.massPercent };
-    return answer(strengthReport(telling, [...(read?.notes ?? []), ...strength.notes]));
+    return answer(strengthReport(telling, [...(read?.notes ?? []), ...strength.notes], units));
   },
 });
 

@@ -1,4 +1,4 @@
-import { type Counts, input, type Lists, noAnswer, remark, type Texts } from "./entry.ts";
+import { type Counts, input, type Lists, type Measures, noAnswer, remark, type Tell, type Texts } from "./entry.ts";
 import { didYouMean } from "./words.ts";
 
 const inLoads = (count: string): string => `${count} ${count === "1" ? "load" : "loads"}`;
@@ -9,13 +9,14 @@ export type NotUsed = Texts<"name"> & Partial<Texts<"near">>;
 const notUsed = (list: string, { name, near }: NotUsed): string =>
   `"${name}" in the ${list} is no ingredient of this formula${near === undefined ? "" : `; did you mean "${near}"?`}`;
 
-/** What a load comes to, g, and the largest that the mixer takes, as written. */
-export type MixerLoad = Texts<"grams" | "largest"> & {
-  readonly of: `${"flour" | "dough"}${"" | ", rework included"}`;
-};
+/** What a load comes to, and the largest that the mixer takes, as written. */
+export type MixerLoad = Measures<"load"> &
+  Texts<"largest"> & {
+    readonly of: `${"flour" | "dough"}${"" | ", rework included"}`;
+  };
 
-const loadText = ({ grams, of, largest }: MixerLoad): string =>
-  `it comes to ${grams} g of ${of}, and the mixer takes ${largest}`;
+const loadText = ({ load, of, largest }: MixerLoad, tell: Tell): string =>
+  `it comes to ${tell(load)} of ${of}, and the mixer takes ${largest}`;
 
 /** % that boiling leaves, and within what. */
 export interface Kept extends Texts<"percent">, Partial<Texts<"low" | "high">> {}
@@ -197,17 +198,17 @@ export const batch = {
     () => "these are the costs of ingredients alone; work, energy, rent, packing and tax are not in them",
   ),
   "mend.mixer": remark(
-    ({ parts, ...load }: MixerLoad & Texts<"parts">) =>
-      `the mixer does not hold the load: ${loadText(load)}. Divide what is in the bowl by weight into ${parts} equal parts, add to each its share of what is to be added, and mix them one after the other; or leave it as near as it comes with what is in`,
+    ({ parts, ...load }: MixerLoad & Texts<"parts">, tell) =>
+      `the mixer does not hold the load: ${loadText(load, tell)}. Divide what is in the bowl by weight into ${parts} equal parts, add to each its share of what is to be added, and mix them one after the other; or leave it as near as it comes with what is in`,
   ),
-  "mend.mixer-holds": remark((load: MixerLoad) => `the mixer holds the load: ${loadText(load)}`),
+  "mend.mixer-holds": remark((load: MixerLoad, tell) => `the mixer holds the load: ${loadText(load, tell)}`),
   "mend.no-nearer": remark(
     ({ names, further }: Lists<"names" | "further">) =>
       `without more of ${names.join(", ")}, no addition beyond the list leads nearer to the formula${further.length === 0 ? "" : `: all else added would bring ${further.join(", ")}`}. Add only what the list still lacks`,
   ),
   "mend.rework": remark(
-    ({ more, share, most }: Texts<"more" | "share"> & Partial<Texts<"most">>) =>
-      `rework is the same dough: ${more} g more of it than planned leaves the formula as it is, and nothing has to be added for it. It becomes ${share} % of the dough${most === undefined ? "" : `, and the spec takes at most ${most}: more new dough by the formula brings it down`}`,
+    ({ more, share, most }: Measures<"more"> & Texts<"share"> & Partial<Texts<"most">>, tell) =>
+      `rework is the same dough: ${tell(more)} more of it than planned leaves the formula as it is, and nothing has to be added for it. It becomes ${share} % of the dough${most === undefined ? "" : `, and the spec takes at most ${most}: more new dough by the formula brings it down`}`,
   ),
   "mend.fine": remark(() => "nothing is in the bowl beyond the list: weigh on by the list"),
   "nutrition.not-stated": remark(

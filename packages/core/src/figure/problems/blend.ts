@@ -1,4 +1,4 @@
-import { type Counts, input, type Lists, noAnswer, remark, type Texts } from "./entry.ts";
+import { type Counts, input, type Lists, type Measures, noAnswer, remark, type Texts } from "./entry.ts";
 import { didYouMean } from "./words.ts";
 
 function conflictText([only, ...others]: readonly string[]): string {
@@ -243,8 +243,8 @@ export const blend = {
     return `${what} do not reach ${wanted} ${unit} protein; the nearest ${proven ? "they reach" : "found before the search was given up"} is given, ${way}`;
   }),
   "blend.bags": remark(
-    ({ name, bags, kilograms }: Texts<"name" | "bags" | "kilograms">) =>
-      `${name}: ${bags} whole ${bags === "1" ? "bag" : "bags"} of ${kilograms} kg`,
+    ({ name, bags, bag }: Texts<"name" | "bags"> & Measures<"bag">, tell) =>
+      `${name}: ${bags} whole ${bags === "1" ? "bag" : "bags"} of ${tell(bag)}`,
   ),
   "blend.store-short": remark(
     ({ name, most, share }: Texts<"name" | "most" | "share">) =>

@@ -1,11 +1,11 @@
-import { type Counts, type Inner, input, type Lists, noAnswer, remark, type Texts } from "./entry.ts";
+import { type Counts, type Inner, input, type Lists, type Measures, noAnswer, remark, type Texts } from "./entry.ts";
 
 const noP = "bicarbonates have no alkalinity P: hold M instead";
 
 export type Where = "at the making temperature" | "where it is kept";
 
 /** What a batch takes if it is of this strength, %. */
-export interface BatchEnd extends Texts<"strength" | "grams"> {
+export interface BatchEnd extends Texts<"strength">, Measures<"added"> {
   readonly of: "water" | "salts";
 }
 
@@ -259,9 +259,9 @@ export const chemistry = {
     advice: "read the burette from the beginning for both end points",
   })),
 
-  "solutions.batch-within": remark(({ ends, salts }: { readonly ends: readonly BatchEnd[] } & Texts<"salts">) => {
+  "solutions.batch-within": remark(({ ends, salts }: { readonly ends: readonly BatchEnd[] } & Texts<"salts">, tell) => {
     const each = ends.map(
-      ({ strength, grams, of }) => `${strength} % takes ${grams} g of ${of === "water" ? of : salts}`,
+      ({ strength, added, of }) => `${strength} % takes ${tell(added)} of ${of === "water" ? of : salts}`,
     );
     return `by its reading the batch may be weaker or stronger: one of ${each.join(", one of ")}. Begin with the smaller amount, stir, and read again`;
   }),
@@ -269,8 +269,8 @@ export const chemistry = {
     () => "whether the corrected batch fits the tank is not known: no published fit covers its density",
   ),
   "solutions.tank": remark(
-    ({ fills, tank, most }: Texts<"fills" | "tank" | "most">) =>
-      `the corrected batch fills ${fills} L, more than the ${tank} L of the tank: correct at most ${most} g of it there, and the rest apart`,
+    ({ fills, tank, most }: Measures<"fills" | "tank" | "most">, tell) =>
+      `the corrected batch fills ${tell(fills)}, more than the ${tell(tank)} of the tank: correct at most ${tell(most)} of it there, and the rest apart`,
   ),
   "solutions.coarse-scale": remark(
     ({ made, meant }: Texts<"made" | "meant">) =>
@@ -304,8 +304,8 @@ export const chemistry = {
       "in this mixture one salt can keep another from dissolving, and how far is not known here: try a small amount, cold, before you make it",
   ),
   "solubility.exchange": remark(
-    ({ temperature }: Texts<"temperature">) =>
-      `sodium and bicarbonate meet whatever salts they came with, and sodium bicarbonate is the least soluble of them at ${temperature} °C`,
+    ({ temperature }: Measures<"temperature">, tell) =>
+      `sodium and bicarbonate meet whatever salts they came with, and sodium bicarbonate is the least soluble of them at ${tell(temperature)}`,
   ),
   "baking.keep-dry": remark(
     ({ hydrate, gain }: Texts<"hydrate" | "gain">) =>
@@ -324,8 +324,8 @@ export const chemistry = {
       `with ${names.join(" and ")} the ${what} ${what.includes(" and ") || what.endsWith("salts") ? "are" : "is"} held, the ratio of sodium to potassium is not: by moles, potassium has ${points} percentage points ${way} than before`,
   ),
   "convert.not-kept": remark(
-    ({ changes }: { readonly changes: readonly Texts<"label" | "before" | "after" | "unit">[] }) =>
-      `not kept: ${changes.map(({ label, before, after, unit }) => `${label} ${before} becomes ${after} ${unit}`).join("; ")}`,
+    ({ changes }: { readonly changes: readonly (Texts<"label"> & Measures<"before" | "after">)[] }, tell) =>
+      `not kept: ${changes.map(({ label, before, after }) => `${label} ${tell(before)} becomes ${tell(after)}`).join("; ")}`,
   ),
   "convert.bicarbonate": remark(
     () =>
@@ -347,14 +347,17 @@ export const chemistry = {
       `no density, volume or degrees Baumé are given: ${tell(problem)}`,
   ),
   "strength.read-at": remark(
-    ({
-      degrees,
-      temperature,
-      stated,
-    }: Texts<"temperature"> & Partial<Texts<"degrees">> & { readonly stated: boolean }) =>
+    (
+      {
+        degrees,
+        temperature,
+        stated,
+      }: Measures<"temperature"> & Partial<Texts<"degrees">> & { readonly stated: boolean },
+      tell,
+    ) =>
       degrees === undefined
-        ? `the strength is taken as measured at ${temperature} °C, the usual temperature of laboratory tables`
-        : `${degrees} °Bé is taken as read at ${temperature} °C${stated ? "" : ", where this hydrometer reads true"}`,
+        ? `the strength is taken as measured at ${tell(temperature)}, the usual temperature of laboratory tables`
+        : `${degrees} °Bé is taken as read at ${tell(temperature)}${stated ? "" : ", where this hydrometer reads true"}`,
   ),
   "strength.fit": remark(
     ({ share, low, high, why }: Texts<"share" | "low" | "high" | "why">) =>

@@ -1,3 +1,4 @@
+import type { Measure } from "../in-system.ts";
 import type { Path } from "../path.ts";
 
 /** What a problem says, in words. */
@@ -16,7 +17,7 @@ export interface Sentences {
 export interface ProblemEntry<Facts> {
   /** `input`: the spec or the flags are wrong. `no-answer`: they are right, and what they ask cannot be had. */
   readonly kind: "input" | "no-answer";
-  readonly say: (facts: Facts, path: Path, tell: (inner: Inner) => Sentences) => Sentences;
+  readonly say: (facts: Facts, path: Path, tell: TellWithin<Sentences>) => Sentences;
 }
 
 /** A kind of note, and how its facts read. */
@@ -35,11 +36,19 @@ export interface Inner {
   readonly facts: unknown;
 }
 
-/** Tells what stands within a note: what was found and expected of a problem, the sentence of a note. */
-export type Tell = (inner: Inner) => string;
+/** Tells what stands within: a measure in the units asked for, another problem or note in its words. */
+export interface TellWithin<Words> {
+  (measure: Measure): string;
+  (inner: Inner): Words;
+}
+
+/** Tells what stands within a note: a measure, what was found and expected of a problem, the sentence of a note. */
+export type Tell = TellWithin<string>;
 
 /** Facts that are texts: names, and numbers as they are shown. */
 export type Texts<Names extends string> = Readonly<Record<Names, string>>;
+/** Facts that are numbers with their units. */
+export type Measures<Names extends string> = Readonly<Record<Names, Measure>>;
 /** Facts that are lists of texts. */
 export type Lists<Names extends string> = Readonly<Record<Names, readonly string[]>>;
 /** Facts that are numbers. */

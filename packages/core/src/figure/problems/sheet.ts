@@ -1,4 +1,5 @@
-import { type Counts, input, type Lists, noAnswer, remark, type Texts } from "./entry.ts";
+import { type Measure, measure } from "../in-system.ts";
+import { type Counts, input, type Lists, type Measures, noAnswer, remark, type Texts } from "./entry.ts";
 import { didYouMean, oneOf } from "./words.ts";
 
 type Bounded = Texts<"value"> &
@@ -13,12 +14,13 @@ const temperatures = {
   others: "the temperature of the room, which all other ingredients have",
 };
 
-/** A pass whose rolls run too fast or too slow, m/min. */
-export interface UnevenPass extends Counts<"pass">, Texts<"even" | "speed"> {}
+/** A pass whose rolls run too fast or too slow. */
+export interface UnevenPass extends Counts<"pass">, Measures<"even" | "speed"> {}
 
-/** What the ends of sheets leave, and the strand lengths, mm, that would use the sheet up. */
-export type LeftOver = Texts<"grams" | "portions" | "end"> &
-  Lists<"lengths"> & {
+/** What the ends of sheets leave, and the strand lengths that would use the sheet up. */
+export type LeftOver = Texts<"portions"> &
+  Measures<"left" | "end"> & {
+    readonly lengths: readonly Measure[];
     readonly loads: "one" | "several";
   };
 
@@ -343,8 +345,8 @@ export const sheet = {
   })),
 
   "passes.uneven-speeds": remark(
-    ({ passes, most }: { readonly passes: readonly UnevenPass[] } & Texts<"most">) =>
-      `The stands do not pass on the same volume. To keep pace with the last stand: ${passes.map(({ pass, even, speed }) => `pass ${pass} at ${even} in place of ${speed} m/min`).join(", ")}. Where a stand is too fast the sheet piles up after it; where it is too slow the next one draws the sheet thin. Up to ${most} % is let through (common practice, no source).`,
+    ({ passes, most }: { readonly passes: readonly UnevenPass[] } & Texts<"most">, tell) =>
+      `The stands do not pass on the same volume. To keep pace with the last stand: ${passes.map(({ pass, even, speed }) => `pass ${pass} at ${tell(even)} in place of ${tell(speed)}`).join(", ")}. Where a stand is too fast the sheet piles up after it; where it is too slow the next one draws the sheet thin. Up to ${most} % is let through (common practice, no source).`,
   ),
   "passes.above-limit": remark(
     ({ pass, reduction, limit }: Counts<"pass"> & Texts<"reduction" | "limit">) =>
@@ -355,15 +357,15 @@ export const sheet = {
       `The sheets give ${fewer} ${fewer === "1" ? "portion" : "portions"} fewer than the ${wanted} wanted: trim and leftover take ${lost} % of the dough at the rolls, and the batch counts on ${counted} %. Count on a greater loss at the sheeter, trim less or roll longer sheets.`,
   ),
   "sheet.much-left-over": remark(
-    ({ grams, loads, portions, end, lengths }: LeftOver) =>
-      `${grams} g of ${loads === "several" ? "each load" : "the dough"} are left over, enough for ${portions} more ${portions === "1" ? "portion" : "portions"}: the last ${end} mm of each sheet are shorter than a strand. Strands of ${lengths.map((length) => `${length} mm`).join(" or ")} use the sheet up; or knead what is left over and roll it again.`,
+    ({ left, loads, portions, end, lengths }: LeftOver, tell) =>
+      `${tell(left)} of ${loads === "several" ? "each load" : "the dough"} are left over, enough for ${portions} more ${portions === "1" ? "portion" : "portions"}: the last ${tell(end)} of each sheet are shorter than a strand. Strands of ${lengths.map((length) => tell(length)).join(" or ")} use the sheet up; or knead what is left over and roll it again.`,
   ),
   "sheet.no-cutter": remark(
     () => "No cutter is stated, so these are the passes and the sheets alone: strands, cuts and portions need one.",
   ),
   "sheet.strand-length": remark(
-    ({ length }: Texts<"length">) =>
-      `The strands come out ${length} mm long: no length is stated, so a portion is one cut across the whole width.`,
+    ({ length }: Measures<"length">, tell) =>
+      `The strands come out ${tell(length)} long: no length is stated, so a portion is one cut across the whole width.`,
   ),
   "sheet.spring-back-unmeasured": remark(
     () =>
@@ -373,12 +375,12 @@ export const sheet = {
     () => "Pressing folded layers into one is not checked against the largest reduction of a pass.",
   ),
   "sheet.cooked-range": remark(
-    ({ low, high }: Texts<"low" | "high">) =>
-      `A cooked portion may weigh from ${low} to ${high}, the range of the usual cook gain; weigh one raw and cooked to know your own.`,
+    ({ low, high }: Measures<"low" | "high">, tell) =>
+      `A cooked portion may weigh from ${tell(low)} to ${tell(high)}, the range of the usual cook gain; weigh one raw and cooked to know your own.`,
   ),
   "sheet.denser-than-solid": remark(
-    ({ density, dough, poreFree }: Texts<"density" | "dough" | "poreFree">) =>
-      `A density of ${density} g/mL cannot be: without any air ${dough} has ${poreFree}. Most often the thickness was read too thin, with a gauge that presses into the dough or at one place only; measure several places of a larger strip, and weigh it again.`,
+    ({ density, dough, poreFree }: Measures<"density" | "poreFree"> & Texts<"dough">, tell) =>
+      `A density of ${tell(density)} cannot be: without any air ${dough} has ${tell(poreFree)}. Most often the thickness was read too thin, with a gauge that presses into the dough or at one place only; measure several places of a larger strip, and weigh it again.`,
   ),
   "sheet.thinner-than-gap": remark(
     ({ springBack }: Texts<"springBack">) =>
@@ -404,8 +406,8 @@ export const sheet = {
       "No work of a mixer is counted. A machine warms the dough as it mixes: where one is used, state its power and the mixing time, or a measured heat of mixing.",
   ),
   "temperature.hot-water": remark(
-    () =>
-      "Water above about 45 °C scalds hands and begins to harm flour protein where it first meets it (common practice, no source); warm the flour instead.",
+    (_, tell) =>
+      `Water above about ${tell(measure("45", "°C"))} scalds hands and begins to harm flour protein where it first meets it (common practice, no source); warm the flour instead.`,
   ),
   "temperature.no-heat-of-solution": remark(({ name, salts }: Texts<"name"> & Partial<Lists<"salts">>) =>
     salts === undefined
@@ -413,9 +415,9 @@ export const sheet = {
       : `${name} holds ${salts.join(" and ")}, whose heat of solution is not known here, so none is counted for it.`,
   ),
   "temperature.far-apart": remark(
-    ({ kelvin, inputs, power }: Texts<"kelvin"> & Lists<"inputs"> & { readonly power: boolean }) => {
+    ({ apart, inputs, power }: Measures<"apart"> & Lists<"inputs"> & { readonly power: boolean }, tell) => {
       const only = power ? " Only the power that goes into the dough counts, not all that the motor is rated for." : "";
-      return `The rule of three and the heat balance are ${kelvin} K apart, more than the masses, which the rule does not know, account for in most doughs. Check ${inputs.join(", ")}.${only} One measured mix gives both the heat of mixing and the friction.`;
+      return `The rule of three and the heat balance are ${tell(apart)} apart, more than the masses, which the rule does not know, account for in most doughs. Check ${inputs.join(", ")}.${only} One measured mix gives both the heat of mixing and the friction.`;
     },
   ),
   "temperature.ice-melts": remark(() => meltingIce),

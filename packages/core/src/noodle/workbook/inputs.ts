@@ -1,10 +1,10 @@
 import type { Figure } from "../../figure/figure.ts";
+import { inSystem } from "../../figure/in-system.ts";
 import { dec, decimalText } from "../../number/decimal.ts";
 import { findUnit } from "../../number/units.ts";
 import type { InputLimits } from "../../render/workbook/cells.ts";
 import { literal } from "../../render/workbook/formulas.ts";
 import { foundWord, type InputFigure, type InputGroup } from "../../render/workbook/workbook.ts";
-import { inSystem } from "../../report/show.ts";
 import type { Made, Rules } from "./made.ts";
 import { unpricedFigures } from "./wants.ts";
 

@@ -1,6 +1,7 @@
 import type { StockedWeight } from "../../batch/remedy.ts";
 import type { WeighedLine } from "../../batch/weighing.ts";
 import type { Figure } from "../../figure/figure.ts";
+import { inSystem, inUnit } from "../../figure/in-system.ts";
 import { dec } from "../../number/decimal.ts";
 import { textIn } from "../../render/workbook/formulas.ts";
 import {
@@ -12,7 +13,7 @@ import {
   type ShownFigure,
 } from "../../render/workbook/workbook.ts";
 import { finestDivision, scaleWords } from "../../report/batch-report.ts";
-import { asScaleShows, inSystem, inUnit } from "../../report/show.ts";
+import { asScaleShows } from "../../report/show.ts";
 import type { Made } from "./made.ts";
 import { weighOnRule } from "./scales.ts";
 import { missedRule, restsOnPrices, unpricedFigures, untoldPrice } from "./wants.ts";

@@ -1,5 +1,6 @@
-import { exact, type Figure, shownValue } from "../../figure/figure.ts";
+import { exact, type Figure } from "../../figure/figure.ts";
 import { type Published, publish } from "../../figure/graph.ts";
+import { measure } from "../../figure/in-system.ts";
 import { answer, type Note, note, type Outcome, problem, refuse } from "../../figure/problem.ts";
 import { commonPractice, definition, type Source } from "../../figure/source.ts";
 import { decimalText, HUNDRED } from "../../number/decimal.ts";
@@ -171,7 +172,15 @@ export function unevenSpeeds({ passes }: PassSchedule): readonly Note[] {
   const uneven = passes.flatMap(({ number, speed, even }) => {
     if (speed === undefined || even === undefined) return [];
     const off = exact(speed).div(exact(even)).minus(1).times(100).abs();
-    return off.gt(UNEVEN_PERCENT) ? [{ pass: number, even: shownValue(even), speed: shownValue(speed) }] : [];
+    return off.gt(UNEVEN_PERCENT)
+      ? [
+          {
+            pass: number,
+            even: measure(even.value, even.unit, even.places),
+            speed: measure(speed.value, speed.unit, speed.places),
+          },
+        ]
+      : [];
   });
   if (uneven.length === 0) return [];
   return [note("passes.uneven-speeds", ["rollSpeed"], { passes: uneven, most: String(UNEVEN_PERCENT) })];

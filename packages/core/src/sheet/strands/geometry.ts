@@ -80,7 +80,7 @@ export function cutPlan(request: CutRequest): Outcome<Published<CutPlan>> {
     massBalance,
   );
   const massPerMetre = worked(
-    { id: "strand.mass-per-metre", label: "mass of a metre of strand", unit: "g/m", places: 2 },
+    { id: "strand.mass-per-metre", label: "mass of strand by length", unit: "g/m", places: 2 },
     "density * width * thickness",
     { density: request.density, width: strandWidth, thickness: askedFigure(thicknessNaming, request.thickness) },
     definition,

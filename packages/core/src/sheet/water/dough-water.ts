@@ -6,6 +6,7 @@ import { type Composition, sharesOf } from "../../chemistry/composition.ts";
 import { type DissolvingSalt, isDissolving, speciesNames } from "../../chemistry/species.ts";
 import { exact, type Figure, found, given, summed, worked } from "../../figure/figure.ts";
 import { type Graph, type Published, published } from "../../figure/graph.ts";
+import { measure } from "../../figure/in-system.ts";
 import {
   answer,
   type Note,
@@ -21,7 +22,7 @@ import { definition, massBalance } from "../../figure/source.ts";
 import type { FormulaLine } from "../../formula/line.ts";
 import { described, massField } from "../../materials/fields.ts";
 import { nearestNames } from "../../materials/nearest.ts";
-import { type DecimalText, dec, decimalText, fixedText, roundToDivision } from "../../number/decimal.ts";
+import { type DecimalText, dec, decimalText, roundToDivision } from "../../number/decimal.ts";
 import { temperatureSchema } from "../../spec/day-schema.ts";
 import { readBy } from "../../spec/read-spec.ts";
 import type { Spec } from "../../spec/spec.ts";
@@ -373,7 +374,7 @@ function apartNotes(
     mixingHeat ? `heat of mixing ${mixingHeat.text}` : work,
     friction && `friction ${friction.text}`,
   ].filter((input) => input !== undefined);
-  const facts = { kelvin: fixedText(exact(apart).abs(), 0), inputs, power: work !== undefined };
+  const facts = { apart: measure(exact(apart).abs(), "K", 0), inputs, power: work !== undefined };
   return [note("temperature.far-apart", ["temperature"], facts)];
 }
 
