@@ -150,7 +150,7 @@ describe("an answer in US units", () => {
     const starter = parse(starterSpec);
     const kinds = new Set<string>();
     always(6, [fc.integer({ min: 30, max: 900 }), fc.integer({ min: 15, max: 30 })], (bowls, room) => {
-      const temperature = { dough: "25 °C", flour: "19 °C", tap: "14 °C", mixerPower: "0.75 kW", mixingTime: "10 min" };
+      const temperature = { dough: "25 °C", flour: "19 °C", tap: "14 °C", mixerPower: "0.1 kW", mixingTime: "5 min" };
       const spec = {
         ...starter,
         batch: { ...starter.batch, bowls },

@@ -137,8 +137,16 @@ describe("a hydrometer", () => {
       });
       return outcome.ok ? outcome.notes[0]?.facts : undefined;
     };
-    expect(factsAt()).toEqual({ degrees: "16.4", temperature: "15.6", stated: false });
-    expect(factsAt("12")).toEqual({ degrees: "16.4", temperature: "12", stated: true });
+    expect(factsAt()).toEqual({
+      degrees: "16.4",
+      temperature: { value: "15.6", unit: "°C", places: 1 },
+      stated: false,
+    });
+    expect(factsAt("12")).toEqual({
+      degrees: "16.4",
+      temperature: { value: "12", unit: "°C", places: 0 },
+      stated: true,
+    });
   });
 });
 

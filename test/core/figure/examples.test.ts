@@ -125,7 +125,7 @@ describe("the examples of the doc comments", () => {
 });
 
 /** The functions whose work is a noodle or a function. */
-const unplainOnes = ["input", "noAnswer", "readNoodle", "settle", "telling"];
+const unplainOnes = ["input", "noAnswer", "readNoodle", "settle", "telling", "toldIn"];
 
 describe("what a program imports", () => {
   it.each(doors)("has at door %s an example of every function, which says a value", (door) => {

@@ -295,9 +295,9 @@ describe("ounces", () => {
   });
 
   it("tell the dose of a baked salt", () => {
-    // 40 g is 1.41 oz
+    // 40 g is 1.411 oz
     expect(textsOf(bakeReport(baked, [], value(bakeDose(baked, { ...soda, mass: 40 })), "us"), "dose")[0]).toBe(
-      "1.41 oz",
+      "1.411 oz",
     );
   });
 });

@@ -16,16 +16,17 @@ export function renderTerminal(report: Report, manner: Manner): string {
   const strong = (text: string): string => (manner.colour ? styleText("bold", text, { validateStream: false }) : text);
   const { heads, quiet } = byLoudness(report);
   const parts = wrapText(report.title, manner.width).map(strong);
-  for (const { heading, lines } of heads) parts.push("", strong(heading), ...bullets(lines, manner.width));
+  const headed = (heading: string) => ["", ...wrapText(heading, manner.width).map(strong)];
+  for (const { heading, lines } of heads) parts.push(...headed(heading), ...bullets(lines, manner.width));
   for (const { heading, blocks } of report.sections) {
-    parts.push("", strong(heading));
+    parts.push(...headed(heading));
     for (const [index, block] of blocks.entries()) {
       if (index > 0 && block.kind === "table") parts.push("");
       parts.push(...blockLines(block, manner));
     }
   }
-  if (quiet.length > 0) parts.push("", strong("Notes"), ...bullets(quiet, manner.width));
-  if (report.cautions.length > 0) parts.push("", strong("Cautions"), ...bullets(report.cautions, manner.width));
+  if (quiet.length > 0) parts.push(...headed("Notes"), ...bullets(quiet, manner.width));
+  if (report.cautions.length > 0) parts.push(...headed("Cautions"), ...bullets(report.cautions, manner.width));
   return `${parts.join("\n")}\n`;
 }
 
@@ -42,7 +43,7 @@ function blockLines(block: Block, manner: Manner): readonly string[] {
     case "working":
       return workings(block.figures).flatMap(({ label, lines }) => [
         "",
-        `  ${label}`,
+        ...wrapText(label, manner.width - 2).map((part) => `  ${part}`),
         ...lines.flatMap((line) => indented(line, manner.width)),
       ]);
   }
@@ -94,9 +95,10 @@ function tableLines(unaligned: Table, width: number): readonly string[] {
   });
   return sideBySide(columns, room).flatMap((part, index) => {
     const grid = fitWidths(part, room);
+    const shown = part.map((column, at) => barsWithin(column, grid[at]?.width ?? column.width));
     const line = (at: number): readonly string[] =>
       gridLines(
-        part.map(({ texts }) => texts[at] ?? ""),
+        shown.map((texts) => texts[at] ?? ""),
         grid,
       );
     const rule = gridLines(
@@ -113,6 +115,12 @@ function tableLines(unaligned: Table, width: number): readonly string[] {
 interface Measured extends Column {
   readonly texts: readonly string[];
   readonly least: number;
+}
+
+/** The texts of a column; bars longer than it are all drawn to a smaller scale, so that they still tell which is longer. */
+function barsWithin({ texts, width: natural }: Measured, width: number): readonly string[] {
+  if (width >= natural || !texts.slice(1).every((text) => /^█*$/u.test(text))) return texts;
+  return texts.map((text) => text.slice(0, Math.ceil((text.length * width) / natural)));
 }
 
 /** Numbers stay whole and words too, and where words fill more than a few lines they are hard to read. */

@@ -32,7 +32,7 @@ const more = (places: number): number => places + 1;
 const usUnits: Readonly<Record<string, readonly UsUnit[]>> = {
   g: [
     [lb, "lb", lb, "1", () => 3],
-    ["0", "oz", oz, "1", (places) => Math.max(2, places + 1)],
+    ["0", "oz", oz, "1", (places) => Math.min(Math.max(2, places + 1), 3)],
   ],
   kg: [["0", "lb", lb, "1000", more]],
   mm: [

@@ -8,7 +8,7 @@ import { plannedBatch } from "./planned-batch.ts";
  * What the batch costs, what to buy and how far the store goes.
  *
  * Problems: those of `askBatch`; prices in several currencies.
- * @example shown(askCost(example("school-noodle")).value.kilogram) // => "0.8202 EUR"
+ * @example shown(askCost(example("school-noodle")).value.kilogram) // => "0.8202 EUR/kg"
  */
 export function askCost(noodle: Noodle): Answer<Cost> {
   const batch = plannedBatch(noodle);

@@ -1,7 +1,7 @@
 import { shownUnit } from "../batch/weighing.ts";
 import type { Stock } from "../chemistry/stock.ts";
 import type { Published } from "../figure/graph.ts";
-import { inSystem } from "../figure/in-system.ts";
+import { inSystem, inUnit } from "../figure/in-system.ts";
 import type { Note } from "../figure/problem.ts";
 import { type RecipeTelling, recipeReport } from "./alkali-recipe-report.ts";
 import { section } from "./build.ts";
@@ -20,7 +20,7 @@ export function stockReport(
   const { perLoad, water, lasts, error, dryError, graph } = stock;
   const recipe = { ...stock.recipe, graph };
   const { divisionUnit = "g", units = "metric" } = telling;
-  const byScale = inSystem(perLoad, shownUnit(divisionUnit) === "oz" ? "us" : "metric");
+  const byScale = shownUnit(divisionUnit) === "oz" ? inUnit(perLoad, "oz", 2) : perLoad;
   return recipeReport(
     recipe,
     {

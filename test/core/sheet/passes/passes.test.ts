@@ -104,7 +104,7 @@ describe("pass schedule", () => {
     const even = run(["4", "6"]);
     expect(even.ok && even.notes.map(({ code }) => code)).not.toContain("passes.uneven-speeds");
     const uneven = run(["5", "6"]);
-    expect(uneven.ok && uneven.notes.map(told).join()).toContain("pass 1 at 4.00 in place of 5.00 m/min");
+    expect(uneven.ok && uneven.notes.map(told).join()).toContain("pass 1 at 4.00 m/min in place of 5.00 m/min");
     // 5 kg at 2 mm are 8 m; at 6 m/min they take longer than 5.33 m at 5 m/min.
     expect(answered(uneven).runningTime?.value).toBe("80");
   });
