@@ -32,12 +32,16 @@ export function resultGroups(made: Made): readonly ResultGroup[] {
   const { batch, noodle, cost } = made;
   const { blend, water, alkali, salt } = noodle.formula;
   const { target, loads } = batch;
+  // A price by weight stays as the prices of the spec are typed.
   const plain = (heading: string, figures: readonly (Figure | undefined)[]): ResultGroup => ({
     heading,
     columns: ["", "unit"],
     rows: figures
       .filter((figure) => figure !== undefined)
-      .map((figure) => ({ label: figure.label, cells: withUnit(inSystem(figure, noodle.units)) })),
+      .map((figure) => ({
+        label: figure.label,
+        cells: withUnit(figure === cost?.kilogram ? figure : inSystem(figure, noodle.units)),
+      })),
   });
   return [
     plain("Batch", [target.bowls, target.dough, loads.count, loads.dough, loads.flour, target.strands]),
