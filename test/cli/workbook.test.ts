@@ -1,14 +1,27 @@
 import { readFileSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
-import type { UnitSystem } from "@noodlewright/core";
+import { askBatch, type UnitSystem } from "@noodlewright/core";
 import { readHandwritten } from "@noodlewright/core/spec";
+import fc from "fast-check";
 import { strFromU8, strToU8, unzipSync, zipSync } from "fflate";
 import { describe, expect, test } from "vitest";
+import { heldBack } from "#cli/input/workbook-held.ts";
 import { linesOfWorkbook, sheetsOfWorkbook } from "#cli/input/workbook-lines.ts";
 import { specOfWorkbook, specSheet } from "#cli/input/workbook-spec.ts";
 import { writtenFormula, writtenOutsideBook, writtenRemarks } from "#cli/input/written-formula.ts";
 import { workbookFile } from "#cli/render/workbook-file.ts";
-import { commandGraph, exampleData, examples, noodleOf, workbookFor } from "../core/workbook/kit.ts";
+import { notAlone } from "../core/workbook/beside.ts";
+import {
+  changedBy,
+  commandGraph,
+  Engine,
+  exampleData,
+  examples,
+  inputsOf,
+  noodleOf,
+  same,
+  workbookFor,
+} from "../core/workbook/kit.ts";
 import { runBuilt } from "./built.ts";
 import { folderFor } from "./folder.ts";
 
@@ -491,7 +504,81 @@ test("a column of notes stays out of the names, and is kept as notes", async () 
   expect(remarks).toEqual(['the column "Notes" is kept as notes']);
 });
 
+describe("weights that come back", () => {
+  test("are those that the workbook shows, or are told with the reason, whatever was changed", async () => {
+    const wide = fc.record({
+      name: fc.constantFrom(...examples),
+      at: fc.array(fc.nat(), { minLength: 1, maxLength: 3 }),
+      by: fc.integer({ min: -15, max: 25 }),
+    });
+    const kinds = new Set<string>();
+    for (const { name, at, by } of fc.sample(wide, 10)) {
+      const [store, own] = [exampleData("harbour-store"), exampleData(name)];
+      const merged = ["materials", "machines"].map((key) => [key, Object.assign({}, store[key], own[key])] as const);
+      const data = { ...own, ...Object.fromEntries(merged) };
+      const noodle = noodleOf(data);
+      if (noodle === undefined) throw new Error(`${name} is refused`);
+      const workbook = workbookFor(noodle);
+      const inputs = inputsOf(workbook).filter(({ id }) => !notAlone.test(id));
+      const typed = new Map(
+        at
+          .map((one) => inputs[one % inputs.length])
+          .flatMap((one) => (one ? [[one, changedBy(by, one)] as const] : [])),
+      );
+      const engine = new Engine(workbook);
+      engine.type([...typed].map(([{ place }, { value }]) => [place, value]));
+      const sheets = workbook.sheets.map((sheet) => ({
+        ...sheet,
+        rows: sheet.rows.map((row, line) =>
+          row.map((cell, column) =>
+            cell?.formula !== undefined || cell?.role === "input"
+              ? { ...cell, value: engine.value({ sheet: sheet.name, row: line, column }) }
+              : cell,
+          ),
+        ),
+      }));
+      const book = specOfWorkbook(workbookFile({ ...workbook, sheets: [...sheets, specSheet(data)] }));
+      if (book === undefined) throw new Error(`the workbook of ${name} is not read`);
+      const told = await heldBack(book);
+      const back = noodleOf(book.data);
+      const batch = back && askBatch(back);
+      const rows = sheets[0]?.rows ?? [];
+      const top = rows.findIndex((cells) => cells[6]?.value === "Weights");
+      const end = rows.findIndex((cells, line) => line > top && cells[6]?.value === "dough");
+      const shown = new Map(rows.slice(top + 1, end).map((cells) => [cells[6]?.value, cells[7]?.value]));
+      kinds.add(!batch?.ok ? "refused" : told.length > 0 ? "told" : "same");
+      if (!batch?.ok) continue;
+      const unlike = batch.value.lines.filter(
+        ({ line, load }) => !same(Number(shown.get(line.name)), Number(load.value)) && shown.get(line.name) !== "",
+      );
+      const untold = unlike.filter(({ line }) => !told.some((one) => one.startsWith(`${line.name}: `)));
+      expect([name, [...typed].map(([{ id }, { value }]) => [id, value]), untold.map(({ line }) => line.name)]).toEqual(
+        [name, expect.anything(), []],
+      );
+    }
+    expect(kinds.has("same")).toBe(true);
+  });
+
+  test("name the amounts that are found anew, and where the workbook was not worked out since, those that may be", async () => {
+    const changes = { salt: "find", wanted: { saltInDough: "1 %" } };
+    const book = specOfWorkbook(fileOf("evening-class", changes, { bowls: 9 }));
+    expect(book && (await heldBack(book))).toEqual(["found anew when it is worked out: salt"]);
+  });
+});
+
 describe("the command", () => {
+  test("keeps the line ends of a spec, and the comments of the kitchen file that it takes in", () => {
+    const spec =
+      "name: ours # quick\r\ninclude: [store.yaml]\r\nflours:\r\n  - { name: mill flour, amount: 100 % }\r\nwater: { added: 36 % }\r\nbatch: { flour: 2 kg }\r\n";
+    const store =
+      "# the store\nmaterials:\n  mill flour: # lot 7\n    kind: flour\n    moisture: 13.6 %\n    protein: 12 %\n    allergens: [wheat]\n";
+    const folder = folderFor({ "own.yaml": spec, "store.yaml": store });
+    const [own = "", book = ""] = ["own.yaml", "own.xlsx"].map((name) => join(folder, name));
+    expect(runBuilt(["workbook", own, "-o", book])).toMatchObject({ status: 0 });
+    const whole = `${spec.replace("include: [store.yaml]\r\n", "")}\r\n${store.replaceAll("\n", "\r\n")}`;
+    expect(runBuilt(["new", "-", "--from", book]).stdout).toBe(whole);
+  });
+
   test("writes a workbook, reads it back into a spec, and writes it anew over its own", () => {
     const folder = folderFor();
     const file = join(folder, "noodle.xlsx");
@@ -563,12 +650,6 @@ describe("the command", () => {
     };
     expect(await facts(Uint8Array.of(0xd0, 0xcf, 0x11, 0xe0, 0))).toEqual({ why: "older" });
     expect(await facts(strToU8("x\nBatch,change here,unit,in the spec,,,Batch\n"))).toEqual({ why: "cells alone" });
-  });
-
-  test("names the amounts that are found anew when a workbook is read back", () => {
-    const changes = { salt: "find", wanted: { saltInDough: "1 %" } };
-    const book = specOfWorkbook(fileOf("evening-class", changes, { bowls: 9 }));
-    expect(book?.changed.at(-1) ?? "").toBe("found anew, not kept as the workbook shows it: salt");
   });
 
   test("needs a file to write, writes over no other, and nothing of a wrong spec", () => {

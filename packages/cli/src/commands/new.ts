@@ -81,7 +81,10 @@ export const newCommand: Command = {
     const asker = given.book !== undefined || asked.text("from") === "-" ? undefined : await io.asker();
     const half = asker === undefined ? halfBatch(given.kitchen, asked) : [];
     if (half.length > 0) return printProblems(half, asked, io, "nothing was written");
-    if (given.book !== undefined) return write(bookSpec(given, given.book), asked, io);
+    if (given.book !== undefined) {
+      const { heldBack } = await import("../input/workbook-held.ts");
+      return write(bookSpec(given, given.book, await heldBack(given.book)), asked, io);
+    }
     const wishes = asker === undefined ? given : await askForFormula(given, asker, (text) => io.err(printable(text)));
     asker?.close();
     if (wishes === undefined) {
@@ -196,12 +199,20 @@ function bookBowls(asked: Asked, book: Data | undefined): { readonly bowls?: num
 }
 
 /** The spec of a workbook that was written here, with what was said beside it. */
-function bookSpec({ name, style, kitchen }: NewWishes, { data, file, changed, open }: BookSpec): Written {
+function bookSpec(
+  { name, style, kitchen }: NewWishes,
+  { data, file, changed, open }: BookSpec,
+  unlike: readonly string[],
+): Written {
   const spec = { ...data, ...(name !== undefined && { name }), ...style, ...kitchenSections(kitchen).sections };
   const parts = Object.entries(spec).map(([key, value]) => yamlLines(key, value, 0).join("\n"));
   return {
     text: writtenAnew(file, spec) ?? `${parts.join("\n\n")}\n`,
-    open: [...listed("Changed in the workbook:", changed), ...listed(toBeFilledIn, open)],
+    open: [
+      ...listed("Changed in the workbook:", changed),
+      ...listed("To know:", unlike),
+      ...listed(toBeFilledIn, open),
+    ],
     toFillIn: open.length > 0,
   };
 }

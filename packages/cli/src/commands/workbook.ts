@@ -45,7 +45,7 @@ export const workbookCommand: Command = {
     const { sheets, ...rest } = workbook.value;
     const text = workbookFile({
       ...rest,
-      sheets: [...sheets, specSheet(withKitchen(loading.loaded), loading.loaded.files[0])],
+      sheets: [...sheets, specSheet(withKitchen(loading.loaded), ...loading.loaded.files)],
     });
     const status = await writeFiles([{ path: out, text }], writeOver(asked), asked, io);
     if (status === exit.done) io.err(`Wrote ${printable(out)}.\n`);

@@ -1,3 +1,4 @@
+import { isDeepStrictEqual } from "node:util";
 import type { Path } from "@noodlewright/core/figure";
 import type { WorkbookSheet } from "@noodlewright/core/render";
 import { keyPathIn, readSpec } from "@noodlewright/core/spec";
@@ -20,6 +21,8 @@ export interface TypedInput {
   /** What stood there when the workbook was written. */
   readonly before: string;
   readonly unit: string;
+  /** Whether the workbook was worked out since: it says beside the cell that it was changed. */
+  readonly seen: boolean;
 }
 
 /** A figure of a workbook that was written here. */
@@ -41,22 +44,45 @@ export interface BookSpec {
   readonly changed: readonly string[];
   /** Cells with nothing in them, or with something that no spec takes. */
   readonly open: readonly string[];
+  /** What the workbook shows, where it was worked out after the last of it was typed. */
+  readonly shown: Book | undefined;
+  /** What is found anew when the spec is read. */
+  readonly sought: readonly string[];
 }
 
 const specSheetName = "Spec";
 
 const about =
   "# The spec of this workbook as it was written. Reading the workbook back puts the changed cells into it.";
+const withReturns = `${about} Its lines end with a return and a line feed.`;
 
 /**
  * The sheet that keeps a spec as it was written, a line in each row, so that nothing of it is lost when it is read back.
  *
- * @param file - where it was written, with its comments
+ * @param files - where it was written, with its comments: the spec, then the kitchen files that it takes in
  */
-export function specSheet(data: unknown, file?: TextFile): WorkbookSheet {
-  const text = (file && writtenAnew(file, data)) ?? stringify(data, { lineWidth: 0, aliasDuplicateObjects: false });
-  const lines = [about, ...text.trimEnd().split(/\r?\n/u)];
+export function specSheet(data: unknown, ...files: readonly TextFile[]): WorkbookSheet {
+  const text = textOf(data, files) ?? stringify(data, { lineWidth: 0, aliasDuplicateObjects: false });
+  const lines = [/\r\n/u.test(text) ? withReturns : about, ...text.trimEnd().split(/\r?\n/u)];
   return { name: specSheetName, widths: [100], headings: 0, rows: lines.map((value) => [{ role: "text", value }]) };
+}
+
+/** A spec as it was written, with the kitchen files behind it; nothing where they cannot be put together so. */
+function textOf(data: unknown, [file, ...kitchens]: readonly TextFile[]): string | undefined {
+  if (file === undefined || !isSection(data)) return undefined;
+  const was = parseFile(file);
+  const own = was.ok && isSection(was.parsed.data) ? was.parsed.data : {};
+  const taken = ["materials", "machines"].filter((key) => !(key in own));
+  const bare = writtenAnew(file, Object.fromEntries(Object.entries(data).filter(([key]) => !taken.includes(key))));
+  const lineEnd = file.text.includes("\r\n") ? "\r\n" : "\n";
+  const behind = kitchens.map(({ text }) =>
+    text.replace(/^# yaml-language-server:.*\r?\n/gmu, "").replace(/\r?\n/gu, lineEnd),
+  );
+  const text = bare && [bare.trimEnd(), ...behind].join(`${lineEnd}${lineEnd}`);
+  const parsing = text === undefined ? undefined : parseFile({ ...file, text, bytes: strToU8(text) });
+  const whole =
+    parsing?.ok === true && parsing.parsed.duplicates.length === 0 && isDeepStrictEqual(parsing.parsed.data, data);
+  return whole ? text : writtenAnew(file, data);
 }
 
 /** The spec behind a workbook that was written here, with what was typed into its cells; undefined of another workbook. */
@@ -72,13 +98,15 @@ export function specOfWorkbook(bytes: Uint8Array): BookSpec | undefined {
 /** The text of the sheet of the spec, without what was put above it. */
 function specIn(sheets: readonly ReadSheet[]): TextFile | undefined {
   const lines: string[] = [];
-  for (const [address, line] of sheets.find(({ cells }) => cells.get("A1") === about)?.cells ?? []) {
+  const cells = sheets.find(({ cells: at }) => at.get("A1")?.startsWith(about))?.cells;
+  for (const [address, line] of cells ?? []) {
     const row = Number(/^A(\d{1,6})$/u.exec(address)?.[1] ?? 0);
     // Other programs leave empty rows out.
     while (lines.length + 1 < row) lines.push("");
-    if (row > 0 && line !== about) lines[row - 1] = line;
+    if (row > 1) lines[row - 1] = line;
   }
-  const text = `${lines.join("\n").replace(/^\n+|\n+$/gu, "")}\n`;
+  const plain = `${lines.join("\n").replace(/^\n+|\n+$/gu, "")}\n`;
+  const text = cells?.get("A1") === withReturns ? plain.replaceAll("\n", "\r\n") : plain;
   return text.length > largest ? undefined : { name: specSheetName, text, bytes: strToU8(text) };
 }
 
@@ -103,6 +131,7 @@ export function bookIn(sheets: readonly ReadSheet[]): Book | undefined {
           text: use.cells.get(`B${input}`) ?? "",
           before: use.cells.get(`D${input}`) ?? "",
           unit: use.cells.get(`C${input}`) ?? "",
+          seen: use.cells.get(`E${input}`) === "changed",
         },
       };
       return [[id, { label: at("A", row), value: at("B", row), unit: at("C", row), ...typed }] as const];
@@ -128,23 +157,19 @@ function changedSpec(before: Data, book: Book, file: TextFile): BookSpec {
   const { data, placed } = withTyped(before, book);
   const reading = readSpec(data);
   const problems = reading.ok ? [] : reading.problems;
-  const sought = soughtIn(data);
   const isOpen = ({ text, puts }: (typeof placed)[number]): boolean =>
     !isNumber(text) || puts.some(({ path }) => problems.some((one) => path.every((step, at) => one.path[at] === step)));
   return {
     data,
     file,
-    changed: [
-      ...placed
-        .filter((one) => !isOpen(one))
-        .map(
-          ({ cell, label, text, unit, before: was }) =>
-            `${cell}, ${label}: ${`${text} ${unit}`.trim()}, where the spec had ${was}`,
-        ),
-      ...(placed.length > 0 && sought.length > 0
-        ? [`found anew, not kept as the workbook shows it: ${sought.join(", ")}`]
-        : []),
-    ],
+    changed: placed
+      .filter((one) => !isOpen(one))
+      .map(
+        ({ cell, label, text, unit, before: was }) =>
+          `${cell}, ${label}: ${`${text} ${unit}`.trim()}, where the spec had ${was}`,
+      ),
+    sought: placed.length > 0 ? soughtIn(data) : [],
+    shown: placed.length > 0 && placed.every(({ seen }) => seen) ? book : undefined,
     open: placed.filter(isOpen).map(({ cell, label, text, unit, before: was }) => {
       const why =
         text === "" ? "the cell is empty" : isNumber(text) ? `${text} is not taken` : `"${text}" is no number`;
@@ -158,7 +183,9 @@ function soughtIn(value: unknown, name = ""): readonly string[] {
   if (typeof value === "string") return value.trim() === "find" ? [name] : [];
   if (typeof value !== "object" || value === null) return [];
   const own = isSection(value) && typeof value["name"] === "string" ? value["name"] : undefined;
-  return Object.entries(value).flatMap(([key, one]) => soughtIn(one, (key === "amount" ? own : undefined) ?? key));
+  return Object.entries(value).flatMap(([key, one]) =>
+    soughtIn(one, (key === "amount" ? own : undefined) ?? (name === "water" ? `${key} water` : key)),
+  );
 }
 
 function isNumber(text: string): boolean {
