@@ -5,7 +5,7 @@ import { massBalance } from "../figure/source.ts";
 import { type Decimal, type DecimalInput, dec, fixedText, HUNDRED } from "../number/decimal.ts";
 import { type Composition, fromMasses } from "./composition.ts";
 import { atomicWeightSource, molarMass } from "./elements.ts";
-import { named } from "./named.ts";
+import { molarMassFigure, named } from "./named.ts";
 import { type ProductFigures, productFigures } from "./titration.ts";
 
 /** The bicarbonates and the carbonates that the oven turns them into. */
@@ -58,14 +58,9 @@ const SLACK = "1";
  * @example idealYield("NaHCO3").value.slice(0, 7) // => "63.0835"
  */
 export function idealYield(salt: BakingSalt): Published<Figure> {
-  return published(
-    worked(
-      { id: "baking.ideal-yield", label: "mass left of 100 at full conversion", unit: "%", places: 2 },
-      "100 * carbonate / (2 * bicarbonate)",
-      { carbonate: molar(bakes[salt].to), bicarbonate: molar(salt) },
-      atomicWeightSource,
-    ),
-  );
+  const naming = { id: "baking.ideal-yield", label: "mass left of 100 at full conversion", unit: "%", places: 2 };
+  const from = { carbonate: molarMassFigure(bakes[salt].to), bicarbonate: molarMassFigure(salt) };
+  return published(worked(naming, "100 * carbonate / (2 * bicarbonate)", from, atomicWeightSource));
 }
 
 /**
@@ -79,16 +74,8 @@ export function bakedSalt(bake: Bake): Outcome<Published<Baked>> {
   const after = dec(bake.after);
   const moisture = dec(bake.moisture ?? 0);
   const assay = dec(bake.assay ?? HUNDRED);
-  if (
-    before.lte(0) ||
-    after.lte(0) ||
-    moisture.isNegative() ||
-    moisture.gte(after) ||
-    assay.lte(0) ||
-    assay.gt(HUNDRED)
-  ) {
-    return refuse(problem("baking.mass", [], {}));
-  }
+  const masses = before.gt(0) && after.gt(0) && !moisture.isNegative() && moisture.lt(after);
+  if (!masses || assay.lte(0) || assay.gt(HUNDRED)) return refuse(problem("baking.mass", [], {}));
   const conversion = worked(
     { id: "baking.conversion", label: "bicarbonate converted to carbonate", unit: "%", places: 1 },
     "100 * (before - (after - moisture)) / (before * assay / 100 * (1 - yield / 100))",
@@ -128,17 +115,6 @@ function left(salt: BakingSalt, before: Decimal, moisture: Decimal, assay: Decim
     water: moisture,
     inert: before.minus(bicarbonate),
   };
-}
-
-function molar(formula: string): Figure {
-  return named(
-    `molar-mass.${formula}`,
-    `molar mass of ${formula}`,
-    "g/mol",
-    molarMass(formula),
-    "atomic weights",
-    atomicWeightSource,
-  );
 }
 
 function keepDry(salt: BakingSalt): Note {

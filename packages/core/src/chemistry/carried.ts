@@ -117,13 +117,18 @@ export function carriedBy(products: readonly Weighed[], when: string, ph?: Figur
   const perGram = (id: string, label: string, unit: string, content: (composition: Composition) => Decimal): Figure =>
     total(id, label, unit, unit === "mg" ? 0 : 1, "sum(masses * contents)", content, atomicWeightSource);
   const sodium = perGram("cation-sodium", "sodium of the alkaline salts", "mmol", (c) => cationsOf(c).sodium);
-  const potassium = perGram(
-    "cation-potassium",
-    "potassium of the alkaline salts",
-    "mmol",
-    (c) => cationsOf(c).potassium,
-  );
-  const cations = dec(sodium.value).plus(potassium.value);
+  const ofPotassium = (c: Composition) => cationsOf(c).potassium;
+  const potassium = perGram("cation-potassium", "potassium of the alkaline salts", "mmol", ofPotassium);
+  const without = dec(sodium.value).plus(potassium.value).isZero();
+  const naming = {
+    id: `carried.${when}.potassium-ratio`,
+    label: "potassium of sodium and potassium",
+    unit: "mol %",
+    places: 2,
+  };
+  const potassiumRatio = without
+    ? undefined
+    : worked(naming, "100 * potassium / (sodium + potassium)", { sodium, potassium }, definition);
   return published({
     anhydrous: percent("anhydrous", "anhydrous salts", anhydrousShare),
     alkalinityM: perGram("alkalinity-m", "alkalinity M", "meq", alkalinityM),
@@ -134,22 +139,8 @@ export function carriedBy(products: readonly Weighed[], when: string, ph?: Figur
     potassium: perGram("potassium", "potassium", "mg", (c) => potassiumShare(c).times(10)),
     bicarbonate: percent("bicarbonate", "of it bicarbonates", (c) => shareOf(c, "bicarbonate")),
     hydroxide: percent("hydroxide", "of it hydroxides", (c) => shareOf(c, "hydroxide")),
-    ...(cations.isZero()
-      ? {}
-      : {
-          potassiumRatio: worked(
-            {
-              id: `carried.${when}.potassium-ratio`,
-              label: "potassium of sodium and potassium",
-              unit: "mol %",
-              places: 2,
-            },
-            "100 * potassium / (sodium + potassium)",
-            { sodium, potassium },
-            definition,
-          ),
-        }),
-    ...(ph === undefined ? {} : { ph: renamed(ph, `carried.${when}.ph`) }),
+    ...(potassiumRatio && { potassiumRatio }),
+    ...(ph && { ph: renamed(ph, `carried.${when}.ph`) }),
   });
 }
 

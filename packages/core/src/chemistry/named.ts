@@ -1,6 +1,7 @@
 import { type Figure, found, given } from "../figure/figure.ts";
 import { definition, type Source } from "../figure/source.ts";
 import type { DecimalInput } from "../number/decimal.ts";
+import { atomicWeightSource, molarMass } from "./elements.ts";
 
 /**
  * Gives a number an id and a name, so that a formula it is fed to can be read in words.
@@ -20,4 +21,10 @@ export function named(
 ): Figure {
   const naming = { id, label, unit, places: 4 };
   return on.length === 0 ? given(naming, value, by, source) : found(naming, value, by, on, source);
+}
+
+/** The molar mass of a formula, g/mol. @example molarMassFigure("NaCl").label // => "molar mass of NaCl" */
+export function molarMassFigure(formula: string): Figure {
+  const naming = { id: `molar-mass.${formula}`, label: `molar mass of ${formula}`, unit: "g/mol", places: 4 };
+  return given(naming, molarMass(formula), "atomic weights", atomicWeightSource);
 }

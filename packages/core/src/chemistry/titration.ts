@@ -1,4 +1,4 @@
-import { exact, type Figure, given, worked } from "../figure/figure.ts";
+import { exact, type Figure, worked } from "../figure/figure.ts";
 import { type Published, publish } from "../figure/graph.ts";
 import { answer, note, type Outcome, problem, refuse } from "../figure/problem.ts";
 import { citation, definition, massBalance, type Source } from "../figure/source.ts";
@@ -14,7 +14,7 @@ import {
 } from "./composition.ts";
 import { compositionFigures } from "./composition-figures.ts";
 import { atomicWeightSource, molarMass } from "./elements.ts";
-import { named } from "./named.ts";
+import { molarMassFigure, named } from "./named.ts";
 import type { SpeciesName } from "./species.ts";
 
 /** What an alkalinity may be stated as, with the equivalents of a mole of it. */
@@ -239,10 +239,9 @@ export function splitByEndPoints(ends: TwoEndPoints): Outcome<Published<Split>> 
 }
 
 function molesOf(standard: AlkalinityStandard): { readonly molar: Figure; readonly equivalents: Figure } {
-  const mass = { id: `molar-mass.${standard}`, label: `molar mass of ${standard}`, unit: "g/mol", places: 4 };
   const id = `titration.equivalents.${standard}`;
   return {
-    molar: given(mass, molarMass(standard), "atomic weights", atomicWeightSource),
+    molar: molarMassFigure(standard),
     equivalents: named(id, `equivalents in a mole of ${standard}`, "", standards[standard], "the equation"),
   };
 }

@@ -130,17 +130,8 @@ function onBasisOf({ basis }: FlourClass, value: DecimalText, moisture: DecimalT
 }
 
 function compare(what: LimitFit["what"], low: Decimal, high: Decimal, { core, wide = core }: Limit): LimitFit {
-  const allIn = [low, high].every((end) => inside(end, core));
-  const outside =
-    (wide.low !== undefined && high.lt(wide.low)) || (wide.high !== undefined && low.gt(wide.high)) ? "none" : "some";
-  return {
-    what,
-    value: { low: decimalText(low), high: decimalText(high) },
-    limit: wide,
-    within: allIn ? "all" : outside,
-  };
-}
-
-function inside(value: Decimal, { low, high }: Span): boolean {
-  return (low === undefined || value.gte(low)) && (high === undefined || value.lte(high));
+  const allIn = low.gte(core.low ?? low) && high.lte(core.high ?? high);
+  const someIn = high.gte(wide.low ?? high) && low.lte(wide.high ?? low);
+  const within = allIn ? "all" : someIn ? "some" : "none";
+  return { what, value: { low: decimalText(low), high: decimalText(high) }, limit: wide, within };
 }

@@ -1,6 +1,6 @@
 import { known } from "../chemistry/salts/record.ts";
 import { type Figure, worked } from "../figure/figure.ts";
-import { answer, type Note, note, type Outcome, type Problem, problem, refuse } from "../figure/problem.ts";
+import { answer, type Note, note, type Outcome, type Problem, problem, problemsOf, refuse } from "../figure/problem.ts";
 import {
   type Decimal,
   type DecimalInput,
@@ -99,13 +99,7 @@ function wishProblems({ moisture, basis = "14", nitrogenFactor = flourFactor }: 
   const moistures = [basis, ...(moisture === undefined ? [] : [moisture.low, moisture.high])].map(dec);
   const turned = moisture !== undefined && dec(moisture.low).gt(moisture.high);
   if (turned || moistures.some((one) => one.lt(ZERO) || one.gte(HUNDRED))) {
-    problems.push(
-      problem(
-        "label.moisture-range",
-        ["moisture"],
-        moisture === undefined ? { basis } : { low: moisture.low, high: moisture.high },
-      ),
-    );
+    problems.push(problem("label.moisture-range", ["moisture"], moisture ?? { basis }));
   }
   if (dec(nitrogenFactor).lte(ZERO)) problems.push(factorProblem(nitrogenFactor));
   return problems;
@@ -118,7 +112,7 @@ function factorProblem(factor: DecimalText): Problem {
 function readOne(label: ProteinLabel, index: number, to: DecimalText): Outcome<Bounds> {
   const { book, printed, serving = ruleBooks[book].per === "100 g" ? "100" : undefined, nitrogenFactor } = label;
   const implied = impliedBy("protein", printed, book);
-  const problems: Problem[] = implied.ok ? [] : implied.problems.map((problem) => ({ ...problem, path: ["printed"] }));
+  const problems: Problem[] = problemsOf(implied).map((problem) => ({ ...problem, path: ["printed"] }));
   if (serving === undefined || dec(serving).lte(0)) {
     problems.push(problem("label.serving", ["serving"], serving === undefined ? {} : { serving }));
   }
@@ -177,9 +171,9 @@ function withinTolerance(printed: string, implied: Interval, serving: DecimalTex
 }
 
 function notesFor(labels: readonly ProteinLabel[]): readonly Note[] {
-  const notes: Note[] = [];
   const open = labels.some(({ book, nitrogenFactor }) => nitrogenFactor === undefined && book !== "EU");
-  if (open) notes.push(note("label.factor-unknown", [], {}));
-  if (labels.some(({ book }) => book !== "JP")) notes.push(note("label.rounding-only", [], {}));
-  return notes;
+  return [
+    ...(open ? [note("label.factor-unknown", [], {})] : []),
+    ...(labels.some(({ book }) => book !== "JP") ? [note("label.rounding-only", [], {})] : []),
+  ];
 }

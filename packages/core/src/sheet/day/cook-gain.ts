@@ -57,16 +57,11 @@ export function gainFromWater({ rawWater, cookedWater, solidsLoss }: BoiledWater
   if (problems.length > 0) return refuse(...problems);
   if (dec(cookedWater).lt(rawWater)) return refuse(problem("cook.dried", ["cookedWater"], { cookedWater, rawWater }));
   const percent = { unit: "%", places: 1 };
-  return publish(
-    worked(
-      { ...naming, label: "cook gain by the solids" },
-      `(1 - loss / 100) * ${dryRatio("cooked", "raw")}`,
-      {
-        raw: asked({ id: "cook.raw-water", label: "water of the raw noodles", ...percent }, rawWater),
-        loss: asked({ id: "cook.loss", label: "solids lost in cooking", ...percent }, solidsLoss),
-        cooked: asked({ id: "cook.cooked-water", label: "water of the cooked noodles", ...percent }, cookedWater),
-      },
-      massBalance,
-    ),
-  );
+  const from = {
+    raw: asked({ id: "cook.raw-water", label: "water of the raw noodles", ...percent }, rawWater),
+    loss: asked({ id: "cook.loss", label: "solids lost in cooking", ...percent }, solidsLoss),
+    cooked: asked({ id: "cook.cooked-water", label: "water of the cooked noodles", ...percent }, cookedWater),
+  };
+  const bySolids = { ...naming, label: "cook gain by the solids" };
+  return publish(worked(bySolids, `(1 - loss / 100) * ${dryRatio("cooked", "raw")}`, from, massBalance));
 }

@@ -46,13 +46,8 @@ export function compoundingProblems({ gap }: Compounding, gaps: Gaps, own?: Deci
     gaps.kind === "free"
       ? `${gaps.least} to ${gaps.greatest} mm`
       : `one of ${gaps.settings.map((setting) => `${setting.gap} mm (${setting.name})`).join(", ")}`;
-  return [
-    problem("compounding.gap-not-there", ["compounding", "gap"], {
-      gap,
-      gaps: expected,
-      ...(own !== undefined && { own }),
-    }),
-  ];
+  const facts = { gap, gaps: expected, ...(own !== undefined && { own }) };
+  return [problem("compounding.gap-not-there", ["compounding", "gap"], facts)];
 }
 
 /**

@@ -16,6 +16,8 @@ export interface Food {
   readonly name?: string;
 }
 
+const airNaming = { id: "dough.air", label: "air", unit: "%", places: 1 };
+
 /**
  * Estimates the density of a food without pores, in g/mL: the upper bound for a dough, which always holds some air.
  *
@@ -28,17 +30,12 @@ export function poreFreeDensity(food: Food): Outcome<Published<Figure>> {
   const problems = foodProblems(food);
   if (problems.length > 0) return refuse(...problems);
   const present = presentIn(food.composition);
-  return publish(
-    worked(
-      { id: "dough.density-pore-free", label: "density without pores", unit: "g/mL", places: 2 },
-      "sum(masses) / sum(masses / densities) / 1000",
-      {
-        masses: present.map((component) => massOf(food, component)),
-        densities: present.map((component) => property(component, "density", "kg/m³", densities[component], food)),
-      },
-      choiOkos,
-    ),
-  );
+  const naming = { id: "dough.density-pore-free", label: "density without pores", unit: "g/mL", places: 2 };
+  const from = {
+    masses: present.map((component) => massOf(food, component)),
+    densities: present.map((component) => property(component, "density", "kg/m³", densities[component], food)),
+  };
+  return publish(worked(naming, "sum(masses) / sum(masses / densities) / 1000", from, choiOkos));
 }
 
 /**
@@ -54,15 +51,10 @@ export function doughDensity(food: Food, air: DecimalText): Outcome<Published<Fi
   const dense = poreFreeDensity(food);
   if (!dense.ok) return refuse(...dense.problems, ...problems);
   if (problems.length > 0) return refuse(...problems);
-  return publish(
-    worked(
-      { id: "dough.density", label: "dough density", unit: "g/mL", places: 2 },
-      "density * (1 - air / 100)",
-      { density: dense.value, air: asked({ id: "dough.air", label: "air", unit: "%", places: 1 }, air) },
-      choiOkos,
-    ),
-    [note("dough.density-estimate", [], {})],
-  );
+  const naming = { id: "dough.density", label: "dough density", unit: "g/mL", places: 2 };
+  const from = { density: dense.value, air: asked(airNaming, air) };
+  const density = worked(naming, "density * (1 - air / 100)", from, choiOkos);
+  return publish(density, [note("dough.density-estimate", [], {})]);
 }
 
 /**
@@ -77,19 +69,13 @@ export function specificHeat(food: Food): Outcome<Published<Figure>> {
   const problems = foodProblems(food);
   if (problems.length > 0) return refuse(...problems);
   const present = presentIn(food.composition);
-  return publish(
-    worked(
-      { id: `${food.name ?? "food"}.specific-heat`, label: "specific heat", unit: "kJ/(kg K)", places: 2 },
-      "sum(masses * heats) / sum(masses)",
-      {
-        masses: present.map((component) => massOf(food, component)),
-        heats: present.map((component) =>
-          property(component, "specific heat", "kJ/(kg K)", specificHeats[component], food),
-        ),
-      },
-      choiOkos,
-    ),
-  );
+  const unit = "kJ/(kg K)";
+  const naming = { id: `${food.name ?? "food"}.specific-heat`, label: "specific heat", unit, places: 2 };
+  const from = {
+    masses: present.map((component) => massOf(food, component)),
+    heats: present.map((component) => property(component, "specific heat", unit, specificHeats[component], food)),
+  };
+  return publish(worked(naming, "sum(masses * heats) / sum(masses)", from, choiOkos));
 }
 
 function foodProblems({ composition, temperature }: Food): readonly Problem[] {
@@ -148,6 +134,5 @@ export function airFromDensity(measured: Figure, poreFree: Figure): Outcome<Publ
       problem("food.denser-than-solid", ["density"], { measured: measured.value, poreFree: poreFree.value }),
     );
   }
-  const naming = { id: "dough.air", label: "air", unit: "%", places: 1 };
-  return publish(worked(naming, "(1 - measured / poreFree) * 100", { measured, poreFree }, choiOkos));
+  return publish(worked(airNaming, "(1 - measured / poreFree) * 100", { measured, poreFree }, choiOkos));
 }

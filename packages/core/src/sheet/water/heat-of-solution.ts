@@ -1,5 +1,4 @@
-import { atomicWeightSource, molarMass } from "../../chemistry/elements.ts";
-import { named } from "../../chemistry/named.ts";
+import { molarMassFigure, named } from "../../chemistry/named.ts";
 import { type DissolvingSalt, enthalpyOf, species } from "../../chemistry/species.ts";
 import { type Figure, worked } from "../../figure/figure.ts";
 import { type Published, published } from "../../figure/graph.ts";
@@ -28,38 +27,21 @@ const ions = { Na: "-240.1", K: "-252.4", Cl: "-167.2", CO3: "-677.1", HCO3: "-6
 export function heatOfSolution(salt: DissolvingSalt): Published<Figure> {
   const { solid, anion } = enthalpyOf(salt);
   const { sodium, potassium } = species[salt];
-  return published(
-    worked(
-      { id: `heat-of-solution.${salt}`, label: `heat of solution of ${salt}`, unit: "kJ/kg", places: 0 },
-      "(solid - sodium * sodiumIon - potassium * potassiumIon - anion) / mass * 1000",
-      {
-        solid: enthalpy(salt, solid),
-        sodium,
-        sodiumIon: enthalpy("Na ion", ions.Na),
-        potassium,
-        potassiumIon: enthalpy("K ion", ions.K),
-        anion: enthalpy(`${anion} ion`, ions[anion]),
-        mass: named(
-          `molar-mass.${salt}`,
-          `molar mass of ${salt}`,
-          "g/mol",
-          molarMass(salt),
-          "atomic weights",
-          atomicWeightSource,
-        ),
-      },
-      crcEnthalpies,
-    ),
-  );
+  const naming = { id: `heat-of-solution.${salt}`, label: `heat of solution of ${salt}`, unit: "kJ/kg", places: 0 };
+  const from = {
+    solid: enthalpy(salt, solid),
+    sodium,
+    sodiumIon: enthalpy("Na ion", ions.Na),
+    potassium,
+    potassiumIon: enthalpy("K ion", ions.K),
+    anion: enthalpy(`${anion} ion`, ions[anion]),
+    mass: molarMassFigure(salt),
+  };
+  const formula = "(solid - sodium * sodiumIon - potassium * potassiumIon - anion) / mass * 1000";
+  return published(worked(naming, formula, from, crcEnthalpies));
 }
 
 function enthalpy(of: string, value: DecimalText): Figure {
-  return named(
-    `enthalpy.${of.replace(" ", "-")}`,
-    `enthalpy of formation of ${of}`,
-    "kJ/mol",
-    value,
-    "the table",
-    crcEnthalpies,
-  );
+  const id = `enthalpy.${of.replace(" ", "-")}`;
+  return named(id, `enthalpy of formation of ${of}`, "kJ/mol", value, "the table", crcEnthalpies);
 }

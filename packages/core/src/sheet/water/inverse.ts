@@ -30,19 +30,9 @@ const sizes = {
 export function densityFromSheet(sheet: MeasuredSheet): Outcome<Published<Figure>> {
   const problems = aboveZero({ ...sheet });
   if (problems.length > 0) return refuse(...problems);
-  return publish(
-    worked(
-      { id: "dough.density", label: "measured dough density", unit: "g/mL", places: 3 },
-      "mass * 1000 / (length * width * thickness)",
-      {
-        mass: asked(sizes.mass, sheet.mass),
-        length: asked(sizes.length, sheet.length),
-        width: asked(sizes.width, sheet.width),
-        thickness: asked(sizes.thickness, sheet.thickness),
-      },
-      definition,
-    ),
-  );
+  const naming = { id: "dough.density", label: "measured dough density", unit: "g/mL", places: 3 };
+  const from = { ...measured(sheet), thickness: asked(sizes.thickness, sheet.thickness) };
+  return publish(worked(naming, "mass * 1000 / (length * width * thickness)", from, definition));
 }
 
 /**
@@ -58,19 +48,13 @@ export function thicknessFromSheet(
 ): Outcome<Published<Figure>> {
   const problems = aboveZero({ ...sheet, density: density.value });
   if (problems.length > 0) return refuse(...problems);
-  return publish(
-    worked(
-      { id: "measured.thickness", label: "mean thickness", unit: "mm", places: 2 },
-      "mass * 1000 / (length * width * density)",
-      {
-        mass: asked(sizes.mass, sheet.mass),
-        length: asked(sizes.length, sheet.length),
-        width: asked(sizes.width, sheet.width),
-        density,
-      },
-      definition,
-    ),
-  );
+  const naming = { ...sizes.thickness, label: "mean thickness" };
+  const from = { ...measured(sheet), density };
+  return publish(worked(naming, "mass * 1000 / (length * width * density)", from, definition));
+}
+
+function measured({ mass, length, width }: Omit<MeasuredSheet, "thickness">) {
+  return { mass: asked(sizes.mass, mass), length: asked(sizes.length, length), width: asked(sizes.width, width) };
 }
 
 /**
@@ -83,17 +67,10 @@ export function thicknessFromSheet(
 export function springBackFrom(thickness: Given, gap: DecimalText): Outcome<Published<Figure>> {
   const problems = aboveZero({ thickness: numberOf(thickness), gap });
   if (problems.length > 0) return refuse(...problems);
-  return publish(
-    worked(
-      { id: "passes.spring-back", label: "measured spring-back", unit: "", places: 2 },
-      "thickness / gap",
-      {
-        thickness: askedFigure(sizes.thickness, thickness),
-        gap: asked({ id: "measured.gap", label: "gap", unit: "mm", places: 2 }, gap),
-      },
-      definition,
-    ),
-  );
+  const naming = { id: "passes.spring-back", label: "measured spring-back", unit: "", places: 2 };
+  const opened = asked({ id: "measured.gap", label: "gap", unit: "mm", places: 2 }, gap);
+  const from = { thickness: askedFigure(sizes.thickness, thickness), gap: opened };
+  return publish(worked(naming, "thickness / gap", from, definition));
 }
 
 /** What went into a stage of the work and what came out of it, weighed, g. What was added on the way is named. */
@@ -122,24 +99,11 @@ export function lossesFrom(stages: readonly WeighedStage[]): Outcome<Published<S
   const problems = stages.flatMap((stage, index) => stageProblems(stage, index));
   if (problems.length > 0) return refuse(...problems);
   const losses = stages.map((stage) => ({ stage: stage.stage, loss: lossOf(stage) }));
-  const kept = losses.reduce((share, { loss }) => share.times(dec(100).minus(exact(loss)).div(100)), dec(1));
-  return publish({
-    stages: losses,
-    total: worked(
-      { id: "losses.total", label: "losses of all stages", unit: "%", places: 2 },
-      "(1 - kept) * 100",
-      {
-        kept: found(
-          { id: "losses.kept", label: "share kept through all stages", unit: "", places: 4 },
-          kept,
-          "product of what each stage keeps",
-          undefined,
-          massBalance,
-        ),
-      },
-      massBalance,
-    ),
-  });
+  const share = losses.reduce((left, { loss }) => left.times(dec(100).minus(exact(loss)).div(100)), dec(1));
+  const keeping = { id: "losses.kept", label: "share kept through all stages", unit: "", places: 4 };
+  const kept = found(keeping, share, "product of what each stage keeps", undefined, massBalance);
+  const naming = { id: "losses.total", label: "losses of all stages", unit: "%", places: 2 };
+  return publish({ stages: losses, total: worked(naming, "(1 - kept) * 100", { kept }, massBalance) });
 }
 
 function stageProblems(stage: WeighedStage, index: number): readonly Problem[] {

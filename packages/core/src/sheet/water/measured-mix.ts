@@ -3,7 +3,7 @@ import { type Published, publish } from "../../figure/graph.ts";
 import { type Outcome, refuse } from "../../figure/problem.ts";
 import { definition } from "../../figure/source.ts";
 import type { DecimalText } from "../../number/decimal.ts";
-import { asked, askedFigure, type Given, numberOf, outsideLimits } from "../inputs.ts";
+import { asked, askedFigure, celsius, type Given, numberOf, outsideLimits } from "../inputs.ts";
 import { doughMass, heatTakenUp, type Mix, mixProblems, waterSpecificHeat } from "./heat-balance.ts";
 
 /** A mix as it was made: what went in, and the temperature its dough came out with. */
@@ -29,25 +29,19 @@ export function mixingHeat(mix: MeasuredMix): Outcome<Published<Figure>> {
     ]),
   ];
   if (problems.length > 0) return refuse(...problems);
-  const reached = asked(
-    { id: "dough.temperature", label: "dough temperature", unit: "°C", places: 1 },
-    mix.doughTemperature,
-  );
-  return publish(
-    worked(
-      { id: "mix.heat", label: "measured heat of mixing", unit: "kJ/kg", places: 1 },
-      "(takenUp + water / 1000 * heat * (reached - own)) / (dough / 1000)",
-      {
-        takenUp: heatTakenUp(mix, reached),
-        water: mix.water,
-        heat: waterSpecificHeat,
-        reached,
-        own: mix.waterTemperature,
-        dough: doughMass(mix),
-      },
-      definition,
-    ),
-  );
+  const reached = asked(celsius("dough", "dough temperature"), mix.doughTemperature);
+  const { water, waterTemperature: own } = mix;
+  const from = {
+    takenUp: heatTakenUp(mix, reached),
+    water,
+    heat: waterSpecificHeat,
+    reached,
+    own,
+    dough: doughMass(mix),
+  };
+  const naming = { id: "mix.heat", label: "measured heat of mixing", unit: "kJ/kg", places: 1 };
+  const formula = "(takenUp + water / 1000 * heat * (reached - own)) / (dough / 1000)";
+  return publish(worked(naming, formula, from, definition));
 }
 
 /** A mixer at work: power that goes into the dough in kW, minutes, dough in g. */
@@ -71,16 +65,11 @@ export function mixerWork({ power, minutes, dough }: MixerRun): Outcome<Publishe
     { path: ["dough"], value: numberOf(dough), unit: "g", above: "0" },
   ]);
   if (problems.length > 0) return refuse(...problems);
-  return publish(
-    worked(
-      { id: "mix.work", label: "mixer work", unit: "kJ/kg", places: 1 },
-      "power * minutes * 60 / (dough / 1000)",
-      {
-        power: asked({ id: "mixer.power", label: "power", unit: "kW", places: 2 }, power),
-        minutes: asked({ id: "mixer.minutes", label: "mixing time", unit: "min", places: 0 }, minutes),
-        dough: askedFigure({ id: "mix.dough", label: "dough", unit: "g", places: 0 }, dough),
-      },
-      definition,
-    ),
-  );
+  const naming = { id: "mix.work", label: "mixer work", unit: "kJ/kg", places: 1 };
+  const from = {
+    power: asked({ id: "mixer.power", label: "power", unit: "kW", places: 2 }, power),
+    minutes: asked({ id: "mixer.minutes", label: "mixing time", unit: "min", places: 0 }, minutes),
+    dough: askedFigure({ id: "mix.dough", label: "dough", unit: "g", places: 0 }, dough),
+  };
+  return publish(worked(naming, "power * minutes * 60 / (dough / 1000)", from, definition));
 }
