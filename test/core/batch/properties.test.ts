@@ -111,13 +111,8 @@ describe("any batch", () => {
         const more = dough(dec(flour).times(k));
         expect(more?.formula).toEqual(one?.formula);
         one?.exact.forEach((mass, index) => {
-          expect(
-            dec(more?.exact[index] ?? 0)
-              .div(k)
-              .minus(mass)
-              .abs()
-              .lt("1e-15"),
-          ).toBe(true);
+          const each = dec(more?.exact[index] ?? 0).div(k);
+          expect(each.minus(mass).abs().lt("1e-15")).toBe(true);
         });
       },
     );

@@ -46,16 +46,11 @@ describe("a flour that the kitchen toasted", () => {
   });
 
   test("is told with its loss, and that the water is to be tried out", () => {
-    expect(formulaOf({ toasted }).notes?.some((text) => /lost 6\.0 % .* 8\.09 % of moisture.*trial/su.test(text))).toBe(
-      true,
-    );
+    expect(formulaOf({ toasted }).notes?.join()).toMatch(/lost 6\.0 % .* 8\.09 % of moisture.*trial/su);
   });
 
-  test.each([
-    { masses: { before: "940 g", after: "1000 g" }, code: "toasted.gained" },
-    { masses: { before: "1000 g", after: "863 g" }, code: "toasted.beyond-water" },
-  ])("is refused with $code", ({ masses, code }) => {
-    expect(formulaOf({ toasted: masses }).codes).toEqual([code]);
+  test("is refused where it lost more than its water", () => {
+    expect(formulaOf({ toasted: { before: "1000 g", after: "863 g" } }).codes).toEqual(["toasted.beyond-water"]);
   });
 
   test("that lost all its water has none", () => {
