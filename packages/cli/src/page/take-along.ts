@@ -30,6 +30,14 @@ interface Occasion {
 const cell = (text: string | undefined): Cell => ({ text: printable(text ?? "") });
 const number = (text: string): Cell => ({ text, value: text });
 
+/** What is written down of a dough: numbers, then words. */
+const measured = ["temperature", "thickness", "cooked", "score"] as const;
+const inWords = ["note", "initials"] as const;
+
+function headOf(key: (typeof measured)[number] | (typeof inWords)[number], data: PageData): string {
+  return key === "temperature" ? words.notes.temperature(degrees(data)) : words.notes[key];
+}
+
 /** A number that was noted, with a point; what is none stays as it was written. */
 function notedCell(key: keyof typeof noted, typed = ""): Cell {
   const reading = readNoted(key, typed);
@@ -96,7 +104,7 @@ export function doughRows(occasion: Occasion): string {
   const timed = [...new Set(loadsTold(occasion).flatMap((load) => stepsOf(state, load).map(({ label }) => label)))];
   const rows = loadsTold(occasion).map((load): readonly Cell[] => {
     const day = dayOfLoad(occasion, load);
-    const { temperature, thickness, cooked, score, note, initials } = state.doughs[load] ?? {};
+    const dough = state.doughs[load] ?? {};
     return [
       cell(day),
       cell(name),
@@ -104,12 +112,8 @@ export function doughRows(occasion: Occasion): string {
       number(String(load)),
       number(fixedText(doughOf(itemsOfLoad(itemsOf(today), state, load)), 2)),
       number(inBowl(occasion, load)),
-      notedCell("temperature", temperature),
-      notedCell("thickness", thickness),
-      notedCell("cooked", cooked),
-      notedCell("score", score),
-      cell(note),
-      cell(initials),
+      ...measured.map((key) => notedCell(key, dough[key])),
+      ...inWords.map((key) => cell(dough[key])),
       cell(said),
       cell(mendedText(occasion, load)),
       ...timed.flatMap((label) => {
@@ -121,7 +125,7 @@ export function doughRows(occasion: Occasion): string {
       }),
     ];
   });
-  const { record, notes } = words;
+  const { record } = words;
   const heads = [
     record.date,
     record.noodle,
@@ -129,12 +133,7 @@ export function doughRows(occasion: Occasion): string {
     record.load,
     record.listed,
     record.inBowl,
-    notes.temperature(degrees(occasion.data)),
-    notes.thickness,
-    notes.cooked,
-    notes.score,
-    notes.note,
-    notes.initials,
+    ...[...measured, ...inWords].map((key) => headOf(key, data)),
     record.differs,
     record.mended,
     ...timed.flatMap((label) => [record.stepBegan(label), record.stepEnded(label)]),
@@ -146,7 +145,7 @@ export function doughRows(occasion: Occasion): string {
 /** The batch record: what went into each load, when, of which lot, and what became of it. */
 export function batchRecord(occasion: Occasion): Report {
   const { data, state, today, now } = occasion;
-  const { record, notes } = words;
+  const { record } = words;
   const days = [...new Set(loadsTold(occasion).map((load) => dayOfLoad(occasion, load)))];
   const loads = loadsTold(occasion).map((load) => {
     const day = dayOfLoad(occasion, load);
@@ -163,18 +162,10 @@ export function batchRecord(occasion: Occasion): Report {
       record.lot,
       record.time,
     ];
-    const { temperature, thickness, cooked, score, note, initials } = state.doughs[load] ?? {};
-    const written: readonly (readonly [string, string | undefined])[] = [
-      [notes.temperature(degrees(data)), temperature],
-      [notes.thickness, thickness],
-      [notes.cooked, cooked],
-      [notes.score, score],
-      [notes.note, note],
-      [notes.initials, initials],
-    ];
+    const dough = state.doughs[load] ?? {};
     const lines = [
       ...{ none: [], holds: [words.weigh.mended], void: [record.mendVoid] }[mend],
-      ...written.flatMap(([label, text]) => (text === undefined || text === "" ? [] : [`${label}: ${text}`])),
+      ...[...measured, ...inWords].flatMap((key) => (dough[key] ? [`${headOf(key, data)}: ${dough[key]}`] : [])),
     ];
     return {
       heading: days.length > 1 ? `${record.weights(load)}, ${day}` : record.weights(load),
