@@ -1,5 +1,6 @@
 import { told } from "@noodlewright/core";
 import {
+  type Amount,
   blendStocks as blend,
   type Composition,
   correct,
@@ -21,10 +22,22 @@ import { always } from "../../always.ts";
 import { answered, codesOf } from "../told-of.ts";
 import { amount, apart, distance, drySalts, wetProduct } from "./given.ts";
 
+const percent = (value: string) => ({ measure: "mass-percent", value }) as const;
 const here = { temperature: "20", scale: "145" } as const;
 const soda = { name: "soda", composition: pure("Na2CO3") };
 const potash = { name: "potash", composition: pure("K2CO3") };
 const crystals = { name: "soda crystals", composition: hydrate("Na2CO3.10H2O") };
+
+/** Soda and water of a strength. */
+const ofSoda = (strength: string, amount: Amount, more: object = {}) =>
+  makeUp({
+    products: [{ ...soda, parts: 1 }],
+    ratioBy: "as-weighed",
+    target: percent(strength),
+    amount,
+    ...here,
+    ...more,
+  });
 
 /** What the amounts of a recipe come to when they are really brought together. */
 function together(recipe: Recipe, products: readonly Composition[]): Composition {
@@ -36,14 +49,14 @@ test("a make-up's species add up to the species asked for", () => {
   always(
     50,
     [wetProduct, drySalts, amount(1, 9), amount(1, 9), amount(0.5, 15), amount(10, 5000)],
-    (one, other, first, second, percent, grams) => {
+    (one, other, first, second, strength, grams) => {
       const recipe = makeUp({
         products: [
           { name: "one", composition: one, parts: first },
           { name: "other", composition: other, parts: second },
         ],
         ratioBy: "anhydrous",
-        target: { measure: "mass-percent", value: percent },
+        target: percent(strength),
         amount: { grams },
         ...here,
       });
@@ -70,7 +83,7 @@ test("dilution conserves every species", () => {
     const recipe = answered(
       dilute({
         stock: { name: "stock", composition: stock, mass },
-        target: { measure: "mass-percent", value: aim },
+        target: percent(aim),
         ...here,
       }),
     );
@@ -84,15 +97,7 @@ test("dilution conserves every species", () => {
 });
 
 test("a litre of 10 % soda by hand: density 1.1036 at 20 °C, 110.4 g of soda, 993.2 g of water", () => {
-  const recipe = answered(
-    makeUp({
-      products: [{ ...soda, parts: 1 }],
-      ratioBy: "as-weighed",
-      target: { measure: "mass-percent", value: "10" },
-      amount: { millilitres: 1000 },
-      ...here,
-    }),
-  );
+  const recipe = answered(ofSoda("10", { millilitres: 1000 }));
   expect(Number(recipe.amounts[0]?.value)).toBeCloseTo(110.36, 1);
   expect(Number(recipe.water.value)).toBeCloseTo(993.2, 1);
   expect(apart(recipe.volume?.value ?? "0", "1000")).toBeLessThan(1e-20);
@@ -107,7 +112,7 @@ test("nine to one of anhydrous salts from crystals: the crystal water is allowed
         { ...crystals, parts: 9 },
       ],
       ratioBy: "anhydrous",
-      target: { measure: "mass-percent", value: "10" },
+      target: percent("10"),
       amount: { grams: 1000 },
       ...here,
     }),
@@ -127,14 +132,7 @@ test("a ratio by anhydrous salts and one as weighed differ by the crystal water"
 });
 
 test("a strong soda stock grows crystals in the fridge, and the recipe says so", () => {
-  const outcome = makeUp({
-    products: [{ ...soda, parts: 1 }],
-    ratioBy: "as-weighed",
-    target: { measure: "mass-percent", value: "15" },
-    amount: { grams: 1000 },
-    ...here,
-    storage: "4",
-  });
+  const outcome = ofSoda("15", { grams: 1000 }, { storage: "4" });
   expect(answered(outcome).made?.verdict).toBe("clear");
   expect(answered(outcome).kept?.verdict).toBe("crystals");
   expect(outcome.ok && outcome.notes.map(({ code }) => code)).toContain("solutions.crystals");
@@ -147,7 +145,7 @@ test("hydroxide and bicarbonate react, and the recipe says so", () => {
       { name: "baking soda", composition: pure("NaHCO3"), parts: 1 },
     ],
     ratioBy: "as-weighed",
-    target: { measure: "mass-percent", value: "4" },
+    target: percent("4"),
     amount: { grams: 100 },
     ...here,
   });
@@ -159,18 +157,18 @@ describe("blending two stocks", () => {
   const second = { name: "potash stock", composition: { species: { K2CO3: "40" }, water: "60", inert: "0" } };
 
   test("meets strength and ratio", () => {
-    always(50, [amount(1, 99), amount(0.5, 14.9)], (share, percent) => {
+    always(50, [amount(1, 99), amount(0.5, 14.9)], (share, strength) => {
       const recipe = answered(
         blend({
           stocks: [first, second],
-          target: { measure: "mass-percent", value: percent },
+          target: percent(strength),
           potassiumShare: share,
           amount: { grams: 1000 },
           ...here,
         }),
       );
       expect(potassiumCarbonateShare(recipe.composition)?.minus(share).abs().lt("1e-18")).toBe(true);
-      expect(anhydrousShare(recipe.composition).minus(percent).abs().lt("1e-18")).toBe(true);
+      expect(anhydrousShare(recipe.composition).minus(strength).abs().lt("1e-18")).toBe(true);
       expect(distance(together(recipe, [first.composition, second.composition]), recipe.composition)).toBeLessThan(
         1e-18,
       );
@@ -179,19 +177,17 @@ describe("blending two stocks", () => {
 
   test("names the reach of the stocks", () => {
     const wish = { stocks: [first, second] as const, amount: { grams: 1000 }, ...here };
-    expect(codesOf(blend({ ...wish, target: { measure: "mass-percent", value: "39" }, potassiumShare: 50 }))).toEqual([
-      "solution.too-strong",
-    ]);
+    expect(codesOf(blend({ ...wish, target: percent("39"), potassiumShare: 50 }))).toEqual(["solution.too-strong"]);
   });
 });
 
 describe("correcting a batch", () => {
-  const batch = (percent: string) => ({
+  const batch = (share: string) => ({
     name: "batch",
-    composition: { species: { Na2CO3: percent }, water: dec(100).minus(percent).toString(), inert: "0" },
+    composition: { species: { Na2CO3: share }, water: dec(100).minus(share).toString(), inert: "0" },
     mass: "1000",
   });
-  const target = { measure: "mass-percent", value: "10" } as const;
+  const target = percent("10");
 
   test("too strong: water; too weak: salts", () => {
     const strong = answered(correct({ batch: batch("12"), target, salts: soda, ...here }));
@@ -211,7 +207,7 @@ describe("correcting a batch", () => {
 
 describe("a correction in a tank, from a reading", () => {
   const made = { name: "batch", composition: { species: { Na2CO3: "12" }, water: "88", inert: "0" }, mass: "4000" };
-  const target = { measure: "mass-percent", value: "10" } as const;
+  const target = percent("10");
   const notes = (more: object): string => {
     const outcome = correct({ batch: made, target, salts: soda, ...here, ...more });
     return outcome.ok ? outcome.notes.map(told).join("\n") : "refused";
@@ -263,7 +259,7 @@ test("a stock of salts that keep each other back is as strong as stays clear, an
 });
 
 test("nothing to dilute or to correct is refused, and no carbonate to count a ratio by", () => {
-  const target = { measure: "mass-percent", value: "1" } as const;
+  const target = percent("1");
   const batch = {
     name: "batch",
     composition: { species: { Na2CO3: "9" }, water: "91", inert: "0" },
