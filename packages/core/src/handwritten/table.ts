@@ -146,7 +146,7 @@ function sideBySide(head: readonly string[], rows: readonly Row[]): readonly Tab
 /** `2 lb` and `3 oz` in cells beside one another are one weight. */
 function poundsAndOunces(amounts: readonly string[]): readonly string[] {
   const [pounds = "", ounces = "", ...more] = amounts;
-  const one = / lb$/u.test(pounds) && /^(?:\d|1[0-5])(?:[.,]\d+)? oz$/u.test(ounces);
+  const one = pounds.endsWith(" lb") && /^(?:\d|1[0-5])(?:[.,]\d+)? oz$/u.test(ounces);
   return one ? [`${pounds} ${ounces}`, ...more] : amounts;
 }
 
