@@ -35,7 +35,7 @@ describe("the three everyday swaps", () => {
       "--water",
       "36 %",
     );
-    expect(stdout).toMatch(/weigh +potassium carbonate +0\.90 +0\.900/u);
+    expect(stdout).toMatch(/weigh +potassium carbonate +0\.90 g +0\.900/u);
     expect(stdout).toContain("Add 2.10 g to the tap water: the dough keeps the water it had.");
     expect(stdout).toMatch(/pH of the solution at 20 °C.* ± /u);
     expect(stdout).toContain("and not of the dough");

@@ -89,7 +89,7 @@ describe("the list of words", () => {
       const answer = listWords(asked);
       return answer.ok ? answer.report().notes.map(({ text }) => text) : [];
     };
-    expect(notes("anhydrus")).toEqual(['"anhydrus" is not explained here; what is spelt most like it is']);
+    expect(notes("anhydrus")).toEqual(['"anhydrus" is not explained here; shown are the words spelt most like it']);
     expect(notes("hydrates")).toEqual([]);
     expect(notes("meq spaghetto")).toEqual(['"spaghetto" is not explained here']);
   });
