@@ -25,16 +25,24 @@ describe("the graph of figures", () => {
     expect(structuredClone(graph)).toEqual(graph);
   });
 
-  it("is published with a result, on figures of another, which one that came through a copy has to be told of", () => {
+  it("is published with a result, on figures of another, whose graph it has to be told of or is left to the whole", () => {
     const first = published({ product, note: "kept" });
     expect(Object.keys(first.graph)).toEqual(["a", "b", "product"]);
     expect(first.note).toBe("kept");
     const twice = worked(naming("twice"), "2 * it", { it: first.product });
-    const second = published({ twice });
+    const second = published({ twice }, first.graph);
     expect(Object.keys(second.graph)).toEqual(["a", "b", "product", "twice"]);
-    const apart = structuredClone(twice);
-    expect(published({ twice: apart }, first.graph)).toEqual(second);
-    expect(() => published({ twice: apart })).toThrow(RangeError);
+    expect(published({ twice: structuredClone(twice) }, first.graph)).toEqual(second);
+    const part = published({ twice });
+    expect(Object.keys(part.graph)).toEqual(["product", "twice"]);
+    expect(published({ part }, first.graph).graph).toEqual(second.graph);
+    expect(() => graphOf([twice])).toThrow(RangeError);
+  });
+
+  it("is built from what stands in the figures themselves, and takes that off", () => {
+    const graph = graphOf([structuredClone(total)]);
+    expect(graph).toEqual(graphOf([total]));
+    expect(JSON.stringify([graph, published({ total })])).not.toContain("behind");
   });
 
   it("renames figures and what they rest on among them", () => {

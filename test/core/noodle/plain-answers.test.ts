@@ -1,11 +1,12 @@
 import { readdirSync, readFileSync } from "node:fs";
 import * as core from "@noodlewright/core";
 import { convert, correct, dilute, makeUp, pure, severalStock } from "@noodlewright/core/chemistry";
-import { type Figure, type Graph, recalculated } from "@noodlewright/core/figure";
+import { searchBlend } from "@noodlewright/core/explore";
+import { type Graph, recalculated } from "@noodlewright/core/figure";
 import { readKitchenFile } from "@noodlewright/core/spec";
 import { describe, expect, it } from "vitest";
 import { parse } from "yaml";
-import { behindOf, feedsOf } from "#core/figure/figure.ts";
+import { feedsOf } from "#core/figure/figure.ts";
 import { unexplained } from "../figure/explained.ts";
 import { figuresIn } from "../report/figures-in.ts";
 
@@ -133,16 +134,11 @@ function expectComplete(graph: Graph): void {
 /** What is told by each id in a result and behind its figures, where that is not one and the same. */
 function ambiguous(result: unknown): readonly string[] {
   const told = new Map<string, Set<string>>();
-  const seen = new Set<Figure>();
-  const visit = (figure: Figure | string): void => {
-    if (typeof figure === "string" || seen.has(figure)) return;
-    seen.add(figure);
+  for (const figure of new Set(figuresIn(result))) {
     // A figure by itself brings its graph along, which is no part of it.
     const { graph: _graph, ...own } = { graph: {}, ...figure };
     told.set(own.id, (told.get(own.id) ?? new Set()).add(JSON.stringify(own)));
-    behindOf(figure).forEach(visit);
-  };
-  figuresIn(result).forEach(visit);
+  }
   return [...told].flatMap(([id, texts]) => (texts.size > 1 ? [[id, ...texts].join("\n")] : []));
 }
 
@@ -161,6 +157,15 @@ it("explains what is done with alkaline products in the same way", () => {
   expect(solutions.flatMap(unexplained)).toEqual([]);
 });
 
+it("gives each blend of a search figures of its own names, and its graph holds all of them", () => {
+  const flours = ["9", "10", "12"].map((protein) => ({ name: `flour of ${protein}`, protein, moisture: "14" }));
+  const targets = { protein: { least: "10", basis: { kind: "as is" } } } as const;
+  const found = searchBlend({ flours, targets, prefer: { kind: "fewest" }, alternatives: 3 });
+  expect(found.ok && found.value.kind === "found" && found.value.blends).toHaveLength(3);
+  expect(ambiguous(found)).toEqual([]);
+  expect(unexplained(found)).toEqual([]);
+});
+
 it("names no figure by what somebody may write: words of a-z, numbers, and chemical formulas", () => {
   expect(solutions.filter(({ ok }) => !ok)).toEqual([]);
   const ids = new Set([
@@ -177,6 +182,7 @@ describe.each(all)("$file, $question", ({ question, answer }) => {
     for (const result of [answer.value, answer.notes, report]) {
       expect(JSON.parse(JSON.stringify(result))).toStrictEqual(result);
       expect(structuredClone(result)).toStrictEqual(result);
+      expect(figuresIn(result).filter(({ behind }) => behind !== undefined)).toEqual([]);
     }
   });
 

@@ -17,6 +17,7 @@ import { type Limit, limitRow, valueLimit } from "./blend-limits.ts";
 import { nearestTo, type Order, orderOf, stepsThatMatter } from "./blend-preference.ts";
 import type { BlendAnswer, BlendQuestion, OutOfReach } from "./blend-question.ts";
 import { bagId, type Setup, setUp, stepProblem } from "./blend-setup.ts";
+import { toldApart } from "./compare-blends.ts";
 import { type Budget, wholeQuestion } from "./step-budget.ts";
 import { measure, type Objective, type StepProblem, type StepsFound } from "./step-problem.ts";
 import { anyFractions, anySteps, bestSteps, smallestSteps } from "./step-search.ts";
@@ -26,6 +27,7 @@ import { anyFractions, anySteps, bestSteps, smallestSteps } from "./step-search.
  *
  * Percentages are of the flour as it is, masses g. A protein value that the steps cannot come within is brought as near
  * as they allow, with a note; a question that no steps can answer gives the nearest blend and what would have to move.
+ * The figures of the second blend are named `alternative.2.` and their identity, and so on.
  * Problems: `blend.step`, `blend.flours`, `blend.flour-mass`, `blend.name`, `blend.protein` and the like for a figure that
  * is missing or no percentage, `blend.fixed`, `blend.ratioTo`, `blend.unknown-flour`, `blend.shares-total`,
  * `blend.alternatives`. `blend.unfinished` is the problem of an answer with the nearest blend that was found.
@@ -33,6 +35,14 @@ import { anyFractions, anySteps, bestSteps, smallestSteps } from "./step-search.
  * @example searchBlend({ flours: [{ name: "soft", protein: "9", moisture: "14" }, { name: "strong", protein: "12", moisture: "14" }], targets: { protein: { least: "10.5", basis: { kind: "as is" } } }, prefer: { kind: "most", flour: "soft" } }).value.blends[0].shares.map(({ share }) => share.value) // => ["50", "50"]
  */
 export function searchBlend(question: BlendQuestion): Outcome<Published<BlendAnswer>> {
+  const outcome = soughtBlends(question);
+  if (!outcome.ok) return outcome;
+  const { value } = outcome;
+  return publish(value.kind === "found" ? { ...value, blends: toldApart(value.blends) } : value, outcome.notes);
+}
+
+/** The same with each blend under the names of the first, for who sets them beside others. */
+export function soughtBlends(question: BlendQuestion): Outcome<BlendAnswer> {
   const count = question.alternatives ?? 1;
   if (!Number.isInteger(count) || count < 1 || count > 20) {
     return refuse(problem("blend.alternatives", ["alternatives"], { count }));
@@ -43,8 +53,7 @@ export function searchBlend(question: BlendQuestion): Outcome<Published<BlendAns
   const budget = wholeQuestion();
   const search: Search = { setup, order, count, budget };
   const first = nearestToValue(search) ?? findBlends(search, stepProblem(setup), []);
-  const outcome = first ?? nearestInSteps(search) ?? answer(explainConflict(setup, order, budget));
-  return outcome.ok ? publish(outcome.value, outcome.notes) : outcome;
+  return first ?? nearestInSteps(search) ?? answer(explainConflict(setup, order, budget));
 }
 
 interface Search {

@@ -8,7 +8,7 @@ import { dec, decimalText } from "../number/decimal.ts";
 import type { Spec } from "../spec/spec.ts";
 import { blendFigures, checksOfShares, describeShares } from "./blend-figures.ts";
 import type { BlendAnswer, BlendQuestion, Check, FoundBlend } from "./blend-question.ts";
-import { searchBlend } from "./blend-search.ts";
+import { soughtBlends } from "./blend-search.ts";
 import type { BlendWater } from "./blend-water.ts";
 import {
   type Change,
@@ -64,7 +64,7 @@ export function designBlend(spec: Spec, formula: Formula, extra: OwnMaterials = 
   const unchanged = checksOfShares(question.value, shares);
   const isEnough = question.value.prefer.kind === "nearest" && spec.wanted?.alternatives === undefined;
   const stays = isEnough && unchanged.every(({ holds }) => holds);
-  const outcome = stays ? answer(asItIs(before)) : searchBlend(question.value);
+  const outcome = stays ? answer(asItIs(before)) : soughtBlends(question.value);
   if (!outcome.ok) return refuse(...outcome.problems.map(atSpec(shelf.value)));
   const flours = shelf.value.flours.map(({ flour }) => flour);
   const old = sharesNow(shelf.value);

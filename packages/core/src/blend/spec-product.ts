@@ -75,7 +75,9 @@ export function replaceIngredient(
     now: tap,
     before: tapBefore,
   });
-  return answer(published({ old, by, amount, water, tapBefore, tap, oldChange, tapChange }, formula.graph));
+  return answer(
+    published({ old, by, amount, water, tapBefore, tap, oldChange, tapChange }, formula.graph, outcome.value.graph),
+  );
 }
 
 function productOf(name: string, material: KitchenMaterial): ActiveProduct {

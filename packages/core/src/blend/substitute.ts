@@ -5,7 +5,7 @@ import { fromSpec } from "../figure/source.ts";
 import { type DecimalText, dec, decimalText } from "../number/decimal.ts";
 import { blendFigures } from "./blend-figures.ts";
 import type { BlendAnswer, BlendQuestion, FoundBlend, GivenShare } from "./blend-question.ts";
-import { searchBlend } from "./blend-search.ts";
+import { soughtBlends } from "./blend-search.ts";
 import { type BlendWater, waterAfter } from "./blend-water.ts";
 import {
   type Change,
@@ -151,7 +151,7 @@ function reblend(
   const stranger = question.blend.find(({ name }) => !old.some((flour) => flour.name === name));
   if (stranger !== undefined) return refuse(problem("substitute.flour", ["blend"], { name: stranger.name }));
   const shares = old.map(({ name }) => question.blend.find((one) => one.name === name)?.share ?? "0");
-  const outcome = searchBlend(searchQuestion(question, old, fresh, shares));
+  const outcome = soughtBlends(searchQuestion(question, old, fresh, shares));
   if (!outcome.ok) return outcome;
   const oldShares = shares.map((share, index) => shareFigure(index, old[index]?.name ?? "", share));
   const inUse = oldShares.filter(({ value }) => !dec(value).isZero());

@@ -127,18 +127,24 @@ function ownFigures({ formula, batch, cost, tolerance }: Side, scope: string): O
     [`cost of a bowl ${cost?.currency}`, cost?.bowl, "one bowl"],
     [`cost of raw strands ${cost?.currency}`, cost?.kilogram, "raw strands"],
   ];
-  return underScope(scope, {
-    formula: ofLines(formula.lines.map((line) => ({ line, figure: line.parts }))),
-    load: batch && ofLines(batch.lines.map(({ line, load }) => ({ line, figure: load }))),
-    bowl:
-      batch &&
-      bowls &&
-      ofLines(batch.lines.map(({ line, batch: whole }) => ({ line, figure: perBowl(line, whole, bowls) }))),
-    sums: sums.flatMap(([key, figure, label = figure?.label ?? ""]) =>
-      figure === undefined ? [] : [{ key, label, figure }],
-    ),
-    ranges: (tolerance ?? []).map(({ figure }) => ({ key: figure.id, label: figure.label, figure })),
-  });
+  return underScope(
+    scope,
+    {
+      formula: ofLines(formula.lines.map((line) => ({ line, figure: line.parts }))),
+      load: batch && ofLines(batch.lines.map(({ line, load }) => ({ line, figure: load }))),
+      bowl:
+        batch &&
+        bowls &&
+        ofLines(batch.lines.map(({ line, batch: whole }) => ({ line, figure: perBowl(line, whole, bowls) }))),
+      sums: sums.flatMap(([key, figure, label = figure?.label ?? ""]) =>
+        figure === undefined ? [] : [{ key, label, figure }],
+      ),
+      ranges: (tolerance ?? []).map(({ figure }) => ({ key: figure.id, label: figure.label, figure })),
+    },
+    formula.graph,
+    ...(batch ? [batch.graph] : []),
+    ...(cost ? [cost.graph] : []),
+  );
 }
 
 /** Figures of ingredients, matched by part in the dough and name. */

@@ -7,6 +7,7 @@ import type { Check } from "../blend/blend-question.ts";
 import { flourShelf } from "../blend/flour-shelf.ts";
 import { sharedQuestion, sharesNow, targetsOf, wantedBasis } from "../blend/spec-question.ts";
 import { type Figure, shown } from "../figure/figure.ts";
+import type { Published } from "../figure/graph.ts";
 import { loudNote, type Note, note } from "../figure/problem.ts";
 import type { OnBases } from "../formula/blend.ts";
 import type { Formula } from "../formula/formula.ts";
@@ -237,7 +238,7 @@ function bowlChecks(spec: Spec, formula: Formula, cost: Cost | undefined): HeldW
     const bowl = nutrition.ok ? nutrition.value.bowl : undefined;
     if (!nutrition.ok || bowl === undefined) notes.push(note("wanted.no-bowl", ["wanted"], {}));
     else {
-      const { amounts, kept } = nutrition.value;
+      const { amounts, kept, graph } = nutrition.value;
       const of = { id: "saltInBowl", label: "salt in a cooked bowl" };
       const salt = reachedBy(of.id, { label: of.label, unit: "g" }, "salt / dough * raw * kept / 100", {
         salt: formula.salt,
@@ -245,12 +246,19 @@ function bowlChecks(spec: Spec, formula: Formula, cost: Cost | undefined): HeldW
         raw: bowl.raw,
         kept: kept.sodium,
       });
-      held.push(...check(of, salt, saltInBowl, spec));
+      held.push(...check(of, { ...salt, graph }, saltInBowl, spec));
       const amount = amounts.find(({ name }) => name === "sodium");
       const figure = (amount?.most ?? amount)?.cooked.bowl;
       if (mostSodium !== undefined && figure !== undefined) {
         const most = dec(mostSodium.value).times(1000).toFixed();
-        held.push(...check({ id: "sodium", label: "sodium of a cooked bowl" }, figure, atMost(most, figure), spec));
+        held.push(
+          ...check(
+            { id: "sodium", label: "sodium of a cooked bowl" },
+            { ...figure, graph },
+            atMost(most, figure),
+            spec,
+          ),
+        );
         const { missing = [] } = amount ?? {};
         if (missing.length > 0) notes.push(note("wanted.sodium", ["wanted"], { names: missing }));
       }
@@ -287,7 +295,7 @@ function atMost(most: string, { unit }: Figure): Bounds {
 
 function check(
   { id, label }: { readonly id: string; readonly label: string },
-  figure: Figure,
+  figure: Figure | Published<Figure>,
   bounds: Bounds | undefined,
   spec: Spec,
 ): readonly HeldWant[] {

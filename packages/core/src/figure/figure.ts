@@ -22,6 +22,8 @@ export interface Figure {
   readonly range?: Range | undefined;
   /** What it can be at all, where its unit does not tell: a rest is nothing at least. */
   readonly bounds?: Bounds | undefined;
+  /** What went into it, until `published` puts that into the graph of its result and takes it off. */
+  readonly behind?: readonly Figure[] | undefined;
 }
 
 /** Ends that a value keeps to, whatever it is worked out from. */
@@ -80,9 +82,8 @@ export function found(
   on?: readonly Figure[],
   ...sources: readonly Source[]
 ): Figure {
-  const working: Working =
-    on === undefined ? { kind: "procedure", by } : Behind.put({ kind: "procedure", by, on: on.map(idOf) }, on);
-  return figureOf(naming, decimalText(dec(value)), working, sources);
+  const working: Working = { kind: "procedure", by, ...(on && { on: on.map(idOf) }) };
+  return figureOf(naming, decimalText(dec(value)), working, sources, on);
 }
 
 function figureOf(
@@ -90,8 +91,9 @@ function figureOf(
   value: DecimalText,
   working: Working,
   sources: readonly Source[],
+  behind?: readonly Figure[],
 ): Figure {
-  return { id, label, value, unit, places, working, sources, ...(bounds && { bounds }) };
+  return { id, label, value, unit, places, working, sources, ...(bounds && { bounds }), ...(behind && { behind }) };
 }
 
 /** What a formula is fed with: figures, lists of figures, or plain numbers. */
@@ -136,7 +138,7 @@ export function worked<const Text extends string, From extends Readonly<Record<s
     }
   }
   const value = decimalText(evaluate(parseExpression(formula), (name) => values[name]));
-  return figureOf(naming, value, Behind.put({ kind: "formula", formula, from: fed }, behind), sources);
+  return figureOf(naming, value, { kind: "formula", formula, from: fed }, sources, behind);
 }
 
 /**
@@ -181,57 +183,35 @@ function idsOf(fed: Fed): readonly string[] {
   return "figures" in fed ? fed.figures : [];
 }
 
-/** The same, each as the figure itself as long as that is known: a figure that came through JSON knows the ids only. */
-export function behindOf(figure: Figure): readonly (Figure | string)[] {
-  return Behind.of(figure.working) ?? feedsOf(figure);
+/**
+ * A figure that rests on others in place of those that went into it.
+ *
+ * @param anew - what stands in for the figure of an id, where anything does
+ */
+export function restingOn(figure: Figure, anew: (id: string) => Figure | undefined): Figure {
+  const { working, behind } = figure;
+  const feeds = feedsOf(figure);
+  if (working.kind === "given" || feeds.length === 0) return figure;
+  const idFor = (id: string): string => anew(id)?.id ?? id;
+  const fedAnew = (fed: Fed): Fed => {
+    if ("figure" in fed) return { figure: idFor(fed.figure) };
+    return "figures" in fed ? { figures: fed.figures.map(idFor) } : fed;
+  };
+  return {
+    ...figure,
+    working:
+      working.kind === "procedure"
+        ? { ...working, on: feeds.map(idFor) }
+        : {
+            ...working,
+            from: Object.fromEntries(Object.entries(working.from).map(([name, fed]) => [name, fedAnew(fed)])),
+          },
+    behind: feeds.flatMap((id) => anew(id) ?? behind?.find((one) => one.id === id) ?? []),
+  };
 }
 
-/** A working that rests on other figures. What stands in has to be one for each that went in. */
-export function restingOn(figure: Figure, anew: (feed: Figure | string) => Figure | string): Working {
-  const { working } = figure;
-  if (working.kind === "given") return working;
-  const behind = behindOf(figure).map(anew);
-  const ids = behind.map(idOf);
-  if (working.kind === "procedure")
-    return working.on === undefined ? working : Behind.put({ ...working, on: ids }, behind);
-  let next = 0;
-  const from = Object.entries(working.from).map(([name, fed]): [string, Fed] => {
-    const first = next;
-    next += idsOf(fed).length;
-    if ("figure" in fed) return [name, { figure: ids[first] ?? fed.figure }];
-    return [name, "figures" in fed ? { figures: ids.slice(first, next) } : fed];
-  });
-  return Behind.put({ ...working, from: Object.fromEntries(from) }, behind);
-}
-
-/** Gives back what it is made of, so that a class on it keeps its private field there. */
-class Onto {
-  constructor(whole: object) {
-    return whole;
-  }
-}
-
-/** The figures that a working names by id, kept beside its data: no copy and no text of it shows them. */
-class Behind extends Onto {
-  readonly #figures: readonly (Figure | string)[];
-
-  private constructor(working: Working, figures: readonly (Figure | string)[]) {
-    super(working);
-    this.#figures = figures;
-  }
-
-  static put(working: Working, figures: readonly (Figure | string)[]): Working {
-    new Behind(working, figures);
-    return working;
-  }
-
-  static of(working: Working): readonly (Figure | string)[] | undefined {
-    return #figures in working ? working.#figures : undefined;
-  }
-}
-
-export function idOf(ref: Figure | string): string {
-  return typeof ref === "string" ? ref : ref.id;
+function idOf({ id }: Figure): string {
+  return id;
 }
 
 /** The exact value of a figure. */

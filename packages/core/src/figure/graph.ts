@@ -1,4 +1,4 @@
-import { behindOf, type Figure, idOf, restingOn } from "./figure.ts";
+import { type Figure, feedsOf, restingOn } from "./figure.ts";
 import { frozen, isOfTable } from "./frozen.ts";
 import { answer, type Note, type Outcome } from "./problem.ts";
 
@@ -29,20 +29,38 @@ export function withOrigins(figures: readonly Figure[], ...known: readonly Graph
  * @example graphOf([example("school-noodle").formula.water.added], example("school-noodle").formula.graph)["water.added"].value // => "35"
  */
 export function graphOf(figures: readonly Figure[], ...known: readonly Graph[]): Graph {
+  return collected(figures, known, (id) => figureIn(id));
+}
+
+/** The graph of figures; of one that no graph knows, what is left of it. */
+function collected(
+  figures: readonly Figure[],
+  known: readonly Graph[],
+  left: (id: string) => Figure | undefined,
+): Graph {
   const graph: Record<string, Figure> = {};
-  const keepFrom = (ref: Figure | string, graphs: readonly Graph[]): void => {
-    if (Object.hasOwn(graph, idOf(ref))) return;
-    const [figure, own] = apart(typeof ref === "string" ? figureIn(ref, ...graphs) : ref);
-    if (figure.working.kind !== "given") {
-      const from = own === undefined ? graphs : [own, ...graphs];
-      for (const feed of behindOf(figure)) keepFrom(feed, from);
+  const keepFrom = (whole: Figure, graphs: readonly Graph[]): void => {
+    if (Object.hasOwn(graph, whole.id)) return;
+    const [figure, own] = apart(whole);
+    const from = own === undefined ? graphs : [own, ...graphs];
+    for (const id of feedsOf(figure)) {
+      if (Object.hasOwn(graph, id)) continue;
+      const fed = figure.behind?.find((one) => one.id === id) ?? foundIn(id, from) ?? left(id);
+      if (fed !== undefined) keepFrom(fed, from);
     }
     // The sources are constants that other results name, too.
     for (const source of figure.sources) frozen(source);
-    graph[figure.id] = figure;
+    graph[figure.id] = withoutBehind(figure);
   };
   for (const figure of figures) keepFrom(figure, known);
   return graph;
+}
+
+/** A figure as it is published: the same one where it is so already, since parts of a result are told by what they are. */
+function withoutBehind(figure: Figure): Figure {
+  if (figure.behind === undefined) return figure;
+  const { behind: _behind, ...plain } = figure;
+  return plain;
 }
 
 /** A figure, or another part of a result, without the graph that it brought along, and that graph. */
@@ -54,20 +72,30 @@ function apart<T extends object>(part: T): readonly [T, Graph | undefined] {
 
 /** The figure of an id in the first of some graphs that knows it. */
 export function figureIn(id: string, ...known: readonly Graph[]): Figure {
-  const figure = known.find((graph) => Object.hasOwn(graph, id))?.[id];
+  const figure = foundIn(id, known);
   if (figure === undefined) throw new RangeError(`the graph does not know the figure "${id}"`);
   return figure;
 }
 
+function foundIn(id: string, known: readonly Graph[]): Figure | undefined {
+  return known.find((graph) => Object.hasOwn(graph, id))?.[id];
+}
+
 /**
- * A result with the graph of its figures. The graphs that its parts bring along become one with it.
+ * A result with the graph of its figures. The graphs that its parts bring along become one with it. What another result knows,
+ * and none of `known` is, is left to the graph of the whole that this result goes into.
  *
- * @param known - graphs of results that know the figures which came through JSON
- * @throws {RangeError} as `withOrigins`
+ * @param known - graphs of results that it rests on
  */
 export function published<T extends object>(result: T, ...known: readonly Graph[]): Published<T> {
+  const [whole, figures, graphs] = takenApart(result);
+  return { ...whole, graph: collected(figures, [...known, ...graphs], () => undefined) };
+}
+
+/** A result without the graphs that its parts bring along and without what is behind its figures; its figures; those graphs. */
+function takenApart<T extends object>(result: T): readonly [T, readonly Figure[], readonly Graph[]] {
   const figures: Figure[] = [];
-  const graphs = [...known];
+  const graphs: Graph[] = [];
   const bare = <Part extends object>(part: Part): Part => {
     const [rest, graph] = apart(part);
     if (graph !== undefined) graphs.push(graph);
@@ -75,10 +103,9 @@ export function published<T extends object>(result: T, ...known: readonly Graph[
   };
   const keep = (figure: Figure): Figure => {
     figures.push(figure);
-    return bare(figure);
+    return withoutBehind(bare(figure));
   };
-  const whole = withFigures(result, keep, bare);
-  return { ...whole, graph: graphOf(figures, ...graphs) };
+  return [withFigures(result, keep, bare), figures, graphs];
 }
 
 /** What leaves the library as an answer: the result with its graph, and notes. */
@@ -92,15 +119,6 @@ export function publish<T extends object>(
 
 function carriesGraph(part: object): part is { readonly graph: Graph } {
   return "graph" in part;
-}
-
-function figuresIn(result: object): readonly Figure[] {
-  const all: Figure[] = [];
-  withFigures(result, (figure) => {
-    all.push(figure);
-    return figure;
-  });
-  return all;
 }
 
 /** A result with each of its figures put anew, and each part that holds some. The tables of the library hold none. */
@@ -128,11 +146,14 @@ function withFigures<T extends object>(
 /**
  * A result whose figures, and all that they rest on, are under a name of their own, for several of a kind in one answer.
  *
+ * @param known - graphs of results that it rests on
  * @example underScope("before", { dose: given({ id: "dose", label: "dose", unit: "g", places: 1 }, 3, "the spec") }).dose.id // => "before.dose"
  */
-export function underScope<T extends object>(scope: string, result: T): T {
-  const named = new Map(scoped(scope, withOrigins(figuresIn(result))).map((figure) => [figure.id, figure]));
-  return withFigures(result, (figure) => named.get(`${scope}.${figure.id}`) ?? figure);
+export function underScope<T extends object>(scope: string, result: T, ...known: readonly Graph[]): T {
+  const [whole, figures, graphs] = takenApart(result);
+  const all = withOrigins(figures, ...known, ...graphs);
+  const named = new Map(scoped(scope, all).map((figure) => [figure.id, figure]));
+  return withFigures(whole, (figure) => named.get(`${scope}.${figure.id}`) ?? figure);
 }
 
 /** A list with each of its items put anew; the same one where none changes. */
@@ -166,16 +187,14 @@ function isFigure(value: object): value is Figure {
 export function scoped(scope: string, figures: readonly Figure[]): readonly Figure[] {
   const own = new Map(figures.map((figure) => [figure.id, figure]));
   const named = new Map<string, Figure>();
-  const under = (ref: Figure | string): Figure | string => {
-    const figure = own.get(idOf(ref));
-    return figure === undefined ? ref : rename(figure);
+  const under = (id: string): Figure | undefined => {
+    const figure = own.get(id);
+    return figure && (named.get(id) ?? rename(figure));
   };
   const rename = (figure: Figure): Figure => {
-    const known = named.get(figure.id);
-    if (known !== undefined) return known;
-    const fresh = { ...figure, id: `${scope}.${figure.id}`, working: restingOn(figure, under) };
+    const fresh = { ...restingOn(figure, under), id: `${scope}.${figure.id}` };
     named.set(figure.id, fresh);
     return fresh;
   };
-  return figures.map(rename);
+  return figures.map((figure) => named.get(figure.id) ?? rename(figure));
 }

@@ -1,6 +1,6 @@
 import { type Decimal, type DecimalInput, type DecimalText, dec, decimalText, maybeDec } from "../number/decimal.ts";
 import { type Expression, type FunctionName, type Operator, parseExpression } from "./expression.ts";
-import { exact, type Fed, type Figure, feedsOf, idOf, restingOn, workedOut } from "./figure.ts";
+import { exact, type Fed, type Figure, feedsOf, restingOn, workedOut } from "./figure.ts";
 import { frozen } from "./frozen.ts";
 import { figureIn, type Graph } from "./graph.ts";
 import { answer, type Note, note, type Outcome, type Problem, problem, refuse } from "./problem.ts";
@@ -134,11 +134,11 @@ function changedTo(figure: Figure, value: DecimalText): Figure {
   return { ...rangeless(figure), value, working: { kind: "given", by: "a change" }, sources: [fromChange] };
 }
 
-/** A figure after a change of what went into it. Its working is a copy, which knows ids alone: the figures behind it are those before. */
+/** A figure after a change of what went into it. */
 function followed(figure: Figure, numberOf: (id: string) => Decimal, before: Graph): Figure {
   const { working } = figure;
   if (working.kind === "formula") {
-    return { ...rangeless(figure), value: workedOut(working.formula, working.from, numberOf), working: { ...working } };
+    return { ...rangeless(figure), value: workedOut(working.formula, working.from, numberOf) };
   }
   if (working.kind === "given" || working.on === undefined) return figure;
   const { at = working.on.map((id) => figureIn(id, before).value), ...found } = working;
@@ -166,11 +166,10 @@ export function workedAnew(graph: Graph, instead: ReadonlyMap<string, Figure>, s
     return fresh;
   };
   const reworked = (figure: Figure): Figure => {
-    const working = restingOn(figure, (feed) => anew(idOf(feed)));
-    const { working: before } = figure;
+    const { working } = figure;
     const numberOf = (id: string): Decimal => exact(anew(id));
-    const value = before.kind === "formula" ? workedOut(before.formula, before.from, numberOf) : figure.value;
-    return { ...rangeless(figure), id: `${scope}.${figure.id}`, value, working };
+    const value = working.kind === "formula" ? workedOut(working.formula, working.from, numberOf) : figure.value;
+    return { ...rangeless(restingOn(figure, anew)), id: `${scope}.${figure.id}`, value };
   };
   return anew;
 }

@@ -1,6 +1,6 @@
 import { type Decimal, dec } from "../number/decimal.ts";
 import { parseExpression, writeExpression } from "./expression.ts";
-import { behindOf, exact, type Fed, type Figure } from "./figure.ts";
+import { exact, type Fed, type Figure } from "./figure.ts";
 import { figureIn, type Graph, type Published } from "./graph.ts";
 
 /** The formula of a figure in names, and the same with the numbers put in. */
@@ -24,8 +24,7 @@ export function writtenWorking(
   if (working.kind !== "formula") return undefined;
   const expression = parseExpression(working.formula);
   const digits: Digits = { places: places + 2, significant: Math.max(7, dec(value).e + places + 3) };
-  const behind = new Map(behindOf(figure).flatMap((feed) => (typeof feed === "string" ? [] : [[feed.id, feed]])));
-  const figureOf = (id: string): Figure => behind.get(id) ?? figureIn(id, graph);
+  const figureOf = (id: string): Figure => figure.behind?.find((one) => one.id === id) ?? figureIn(id, graph);
   const nameOf = (name: string): string => {
     const fed = working.from[name];
     if (fed === undefined) return name;

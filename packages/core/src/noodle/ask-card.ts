@@ -1,7 +1,7 @@
 import type { Batch } from "../batch/batch.ts";
 import { type Card, type CardFile, card, isDay } from "../card/card.ts";
 import { frozen } from "../figure/frozen.ts";
-import type { Graph } from "../figure/graph.ts";
+import { type Graph, published } from "../figure/graph.ts";
 import type { UnitSystem } from "../figure/in-system.ts";
 import { answer, type Note, note, type Outcome, problem, problemsOf, refuse } from "../figure/problem.ts";
 import { said } from "../figure/said.ts";
@@ -67,7 +67,8 @@ export function askCard(noodle: Noodle, wish: CardWish): Outcome<MadeCard> {
   const remarks = noodle.units === "us" && units === "metric" ? [note("card.metric", ["scales"], {})] : [];
   const { water, sheet, day } = more.value.answers;
   const graph = { ...formula.graph, ...batch.value.graph, ...water?.graph, ...sheet?.graph, ...day?.graph };
-  return frozen(answer({ card: printableData(made), missing: more.value.missing, remarks, graph }));
+  const whole = published({ card: printableData(made), missing: more.value.missing, remarks }, graph);
+  return frozen(answer({ ...whole, graph: { ...whole.graph, ...graph } }));
 }
 
 /** One card, one system of units: that of the scales it is weighed on. */

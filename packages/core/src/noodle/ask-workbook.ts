@@ -59,11 +59,16 @@ export function askWorkbook(noodle: Noodle): Outcome<Workbook> {
         ...batch.value.graph,
         ...(cost.ok && cost.value.graph),
         ...mixerFigures(noodle.spec),
-        ...graphOf([
-          ...scales.value.flatMap(({ figures }) => figures),
-          weighingTolerance(noodle.spec),
-          ...wanted.filter((figure) => figure !== undefined),
-        ]),
+        ...graphOf(
+          [
+            ...scales.value.flatMap(({ figures }) => figures),
+            weighingTolerance(noodle.spec),
+            ...wanted.filter((figure) => figure !== undefined),
+          ],
+          noodle.formula.graph,
+          batch.value.graph,
+          ...(cost.ok ? [cost.value.graph] : []),
+        ),
       },
       noodle.formula.lines,
     ),
