@@ -1,4 +1,5 @@
-import { waterAfter } from "@noodlewright/core/explore";
+import { type TrialRequest, waterAfter, waterTrial } from "@noodlewright/core/explore";
+import { recalculated } from "@noodlewright/core/figure";
 import { expect, test } from "vitest";
 import { correctForLot } from "#core/blend/spec-substitute.ts";
 import { formulaTrial } from "#core/explore/spec-trial.ts";
@@ -87,4 +88,28 @@ test("an absorption holds at the moisture it was found at: a damper lot takes le
   expect(waterOfLot({ moisture: "15 %" })).toBeCloseTo(((36 + 13) * 85) / 87 - 15, 9);
   // the certificate's own absorption counts as it is
   expect(waterOfLot({ moisture: "15 %", absorption: "35 %" })).toBeCloseTo(35, 9);
+});
+
+test.each<[string, string, Partial<TrialRequest>]>([
+  ["trial.flour", "300", { flour: "300" }],
+  ["trial.water", "40", { water: "40" }],
+  ["trial.step", "2", { step: "2" }],
+  ["trial.carried", "3", { carried: "3" }],
+])("every dough follows one input, %s, when it is worked out again", (id, value, change) => {
+  const request: TrialRequest = {
+    flour: "200",
+    water: "34",
+    step: "1",
+    carried: "2",
+    flours: [
+      { name: "strong flour", percent: "70", takes: "36" },
+      { name: "rye flour", percent: "30" },
+    ],
+    others: [{ name: "salt", percent: "1" }],
+  };
+  const valuesOf = (graph: Readonly<Record<string, { readonly value: string }>>) =>
+    Object.entries(graph).map(([key, figure]) => [key, figure.value]);
+  const before = answered(waterTrial(request)).graph;
+  const fresh = answered(waterTrial({ ...request, ...change })).graph;
+  expect(valuesOf(answered(recalculated(before, { [id]: value })))).toEqual(valuesOf(fresh));
 });

@@ -1,4 +1,5 @@
 import { glutenTakes } from "../blend/water-flour.ts";
+import type { Published } from "../figure/graph.ts";
 import { type Outcome, problem, refuse } from "../figure/problem.ts";
 import type { Formula } from "../formula/formula.ts";
 import type { FormulaLine } from "../formula/line.ts";
@@ -19,7 +20,7 @@ const usual = { flour: "200 g", step: "1 %" } as const;
 export function formulaTrial(
   formula: Formula,
   asked: { readonly flour?: string; readonly step?: string },
-): Outcome<Trial> {
+): Outcome<Published<Trial>> {
   const flour = massField("Flour of a dough", [usual.flour]).safeParse(asked.flour ?? usual.flour);
   const step = quantityField(["share"], "Step of the water", [usual.step], {
     above: "0",

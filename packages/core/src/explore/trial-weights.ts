@@ -1,9 +1,9 @@
 import { findRemedies, type Remedies, type ScaledMass, type StockedWeight, weightsWithStock } from "../batch/remedy.ts";
 import { scalesOf, type WeighedLine, weighingTolerance, weighLoad } from "../batch/weighing.ts";
 import { type Figure, given } from "../figure/figure.ts";
-import { type Graph, published, scoped, withOrigins } from "../figure/graph.ts";
+import { figureIn, type Graph, type Published, published, scoped, withOrigins } from "../figure/graph.ts";
 import { answer, type Outcome } from "../figure/problem.ts";
-import { definition, fromSpec } from "../figure/source.ts";
+import { definition } from "../figure/source.ts";
 import type { Formula } from "../formula/formula.ts";
 import { dec } from "../number/decimal.ts";
 import type { Spec } from "../spec/spec.ts";
@@ -31,15 +31,10 @@ export interface WeighedTrial {
  * @param us - weigh in ounces where the spec names no scale
  * Problems: those of `scalesOf`.
  */
-export function weighTrial(spec: Spec, formula: Formula, trial: Trial, us: boolean): Outcome<WeighedTrial> {
+export function weighTrial(spec: Spec, formula: Formula, trial: Published<Trial>, us: boolean): Outcome<WeighedTrial> {
   const scales = scalesOf(spec, us);
   if (!scales.ok) return scales;
-  const flour = given(
-    { id: "trial.flour", label: "flour of one dough", unit: "g", places: 1 },
-    trial.flour,
-    "the trial",
-    fromSpec,
-  );
+  const flour = figureIn("trial.flour", trial.graph);
   const count = (id: string, value: number, label: string): Figure =>
     given({ id, label, unit: "", places: 0 }, value, "the trial", definition);
   const inUse = formula.lines.filter(({ parts, role }) => role === "water" || !dec(parts.value).isZero());
@@ -61,6 +56,7 @@ export function weighTrial(spec: Spec, formula: Formula, trial: Trial, us: boole
       scope,
       withOrigins(
         weights.map(({ mass }) => mass),
+        trial.graph,
         formula.graph,
       ).filter(({ id }) => !/^(?:trial|scale)\./u.test(id) && !Object.hasOwn(formula.graph, id)),
     );

@@ -2,7 +2,7 @@ import { type Feed, type Figure, given, worked } from "../figure/figure.ts";
 import { type Published, publish } from "../figure/graph.ts";
 import { type Outcome, problem, refuse } from "../figure/problem.ts";
 import { fromSpec, massBalance } from "../figure/source.ts";
-import { type DecimalText, dec, decimalText, sum } from "../number/decimal.ts";
+import { type DecimalText, dec } from "../number/decimal.ts";
 
 /** A small trial to find the water of a blend. */
 export interface TrialRequest {
@@ -80,68 +80,104 @@ export function waterTrial(request: TrialRequest): Outcome<Published<Trial>> {
   if (!dec(flour).gt(0)) return refuse(problem("trial.flour", ["flour"], { flour }));
   if (!dec(step).gt(0) || dec(water).lt(step)) return refuse(problem("trial.water", ["water"], { water, step }));
   const open = flours.filter(({ takes }) => takes === undefined);
-  const [only, second] = open;
-  const doughs = [-1, 0, 1].map((times): TrialDough => {
-    const poured = decimalText(dec(water).plus(dec(step).times(times)));
-    return dough(request, poured, second === undefined ? only : undefined, times + 2);
-  });
+  const taken = takenFrom(request, step);
+  const only = open.length === 1 ? taken.flours.find(({ takes }) => takes === undefined) : undefined;
+  const doughs = (["water - step", "water", "water + step"] as const).map((poured, index) =>
+    dough(taken, poured, only, index + 1),
+  );
   const plusMinus =
-    only && second === undefined
-      ? worked(
-          { id: "trial.plus-minus", label: "half a step", unit: "% of it", places: 1 },
-          "100 * step / 2 / share",
-          { step, share: only.percent },
-          massBalance,
-        )
-      : undefined;
+    only &&
+    worked(
+      { id: "trial.plus-minus", label: "half a step", unit: "% of it", places: 1 },
+      "100 * step / 2 / share",
+      { step: taken.step, share: only.share },
+      massBalance,
+    );
   return publish({ flour, doughs, look, unknown: open.map(({ name }) => name), ...(plusMinus && { plusMinus }) });
 }
 
-function dough(request: TrialRequest, water: DecimalText, only: TrialFlour | undefined, number: number): TrialDough {
-  const { flour, flours = [], others = [], carried = "0", referenceFactor } = request;
-  const id = `trial.${number}`;
+/** What all doughs of a trial share, as figures: each is one input. */
+interface Taken {
+  readonly flour: Figure;
+  readonly water: Figure;
+  readonly step: Figure;
+  readonly carried: Figure;
+  readonly factor: Figure | undefined;
+  readonly flours: readonly TakenPart[];
+  readonly others: readonly TakenPart[];
+}
+
+interface TakenPart {
+  readonly name: string;
+  readonly share: Figure;
+  readonly takes: Figure | undefined;
+}
+
+function takenFrom(request: TrialRequest, step: DecimalText): Taken {
+  const { flour, flours = [], others = [], water, carried = "0", referenceFactor: factor } = request;
   const stated = (what: string, label: string, unit: string, value: DecimalText): Figure =>
-    given({ id: `${id}.${what}`, label, unit, places: 1 }, value, "the trial", fromSpec);
-  const flourMass = stated("flour", "flour", "g", flour);
-  const mass =
-    (kind: string, places: number) =>
-    ({ name, percent }: TrialFlour, index: number): Figure =>
-      worked(
-        { id: `${id}.${kind}.${index + 1}.mass`, label: name, unit: "g", places },
-        "flour * percent / 100",
-        {
-          flour: flourMass,
-          percent: stated(`${kind}.${index + 1}`, `${name}, % of flour`, "% of flour", percent),
-        },
-        massBalance,
-      );
-  const share = (what: string, label: string, formula: string, from: Readonly<Record<string, Feed>>): Figure =>
-    worked({ id: `${id}.${what}`, label, unit: "% of flour", places: 2 }, formula, from, massBalance);
-  const poured = stated("poured", `water to pour in dough ${number}`, "% of flour", water);
-  const added = share("added", `added water of dough ${number}`, "poured + carried", {
-    poured,
+    given({ id: `trial.${what}`, label, unit, places: 1 }, value, "the trial", fromSpec);
+  const parts = (kind: string, list: readonly TrialFlour[]): readonly TakenPart[] =>
+    list.map(({ name, percent, takes }, index) => ({
+      name,
+      share: stated(`${kind}.${index + 1}`, `${name}, % of flour`, "% of flour", percent),
+      takes:
+        takes === undefined
+          ? undefined
+          : stated(`${kind}.${index + 1}.takes`, `water ${name} is known to take`, "% of it", takes),
+    }));
+  return {
+    flour: stated("flour", "flour of one dough", "g", flour),
+    water: stated("water", "water to try around", "% of flour", water),
+    step: stated("step", "step of the water", "% of flour", step),
     carried: stated("carried", "water that the others bring", "% of flour", carried),
-  });
+    factor,
+    flours: parts("flour", flours),
+    others: parts("other", others),
+  };
+}
+
+function dough(
+  { flour, water, step, carried, factor, flours, others }: Taken,
+  pouring: "water - step" | "water" | "water + step",
+  only: TakenPart | undefined,
+  number: number,
+): TrialDough {
+  const id = `trial.${number}`;
+  const mass = (kind: string, places: number) => (part: Pick<TakenPart, "name" | "share">, index: number) =>
+    worked(
+      { id: `${id}.${kind}.${index + 1}.mass`, label: part.name, unit: "g", places },
+      "flour * percent / 100",
+      { flour, percent: part.share },
+      massBalance,
+    );
+  const share = (what: string, label: string, formula: string, from: Readonly<Record<string, Feed>>, unit?: string) =>
+    worked({ id: `${id}.${what}`, label, unit: unit ?? "% of flour", places: 2 }, formula, from, massBalance);
+  const of = `of dough ${number}`;
+  const poured = {
+    ...share("poured", `water to pour in dough ${number}`, pouring, { water, ...(pouring !== "water" && { step }) }),
+    places: 1,
+  };
+  const added = share("added", `added water ${of}`, "poured + carried", { poured, carried });
   const written =
-    referenceFactor &&
-    share("written", `added water of dough ${number} as the spec is written`, "(100 + added) / factor - 100", {
-      added,
-      factor: referenceFactor,
-    });
-  const known = flours.flatMap(({ percent, takes }) => (takes === undefined ? [] : [dec(percent).times(takes)]));
+    factor &&
+    share("written", `added water ${of} as the spec is written`, "(100 + added) / factor - 100", { added, factor });
+  const known = flours.flatMap(({ share, takes }) => (takes === undefined ? [] : [{ share, takes }]));
   const absorption =
     only &&
-    share("absorption", `water ${only.name} takes`, "(100 * added - known) / share", {
-      added,
-      known: sum(known),
-      share: only.percent,
-    });
-  const blend = flours.length === 0 ? [flourMass] : flours.map(mass("flour", 1));
+    share(
+      "absorption",
+      `water ${only.name} takes`,
+      "(100 * added - sum(shares * takes)) / share",
+      { added, shares: known.map(({ share }) => share), takes: known.map(({ takes }) => takes), share: only.share },
+      "% of it",
+    );
+  const blend = flours.length === 0 ? [flour] : flours.map(mass("flour", 1));
   return {
     water: poured,
     added,
     ...(written && { written }),
-    ...(absorption && dec(absorption.value).gt(0) && { absorption: { ...absorption, unit: "% of it" } }),
-    masses: [...blend, mass("water", 1)({ name: "water", percent: water }, 0), ...others.map(mass("other", 2))],
+    ...(absorption && dec(absorption.value).gt(0) && { absorption }),
+    masses: [...blend, mass("water", 1)({ name: "water", share: poured }, 0), ...others.map(mass("other", 2))],
   };
 }

@@ -168,7 +168,7 @@ export function measuredLosses(input: unknown): Outcome<Published<Measurement>> 
   if (unlikely.length > 0) return refuse(...unlikely);
   const results = losses.value.stages.map(({ loss }) => loss);
   const lines = losses.value.stages.map(({ stage, loss }) => `${stage}: ${fixedText(loss.value, 2)} %`);
-  return publish(measurement([...results, losses.value.total], "losses", lines));
+  return publish(measurement([...results, losses.value.total], "losses", lines), [], losses.value.graph);
 }
 
 const celsius = (description: string, example: string, least: string, most: string) =>
