@@ -820,6 +820,8 @@ test.each([
 test("a long or hostile text is read up to a limit, and quickly", () => {
   const many = readHandwritten("bread flour 1 g\n".repeat(100_000));
   expect(many.understood).toHaveLength(400);
+  const cut = expect.stringContaining("only the first 400 lines are read");
+  expect([many.remarks, readHandwritten("-".repeat(200_000)).remarks]).toEqual([[cut], [cut]]);
   const odd = readHandwritten(
     `${"1 ".repeat(5000)}\n${"(".repeat(5000)}\n\u001B[2J\u0000 # - : bread flour 1 kg\nwater 1/0 kg`,
   );

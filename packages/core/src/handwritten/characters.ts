@@ -10,6 +10,7 @@ export interface WrittenLine {
 /** Most lines and letters of a line that are looked at. */
 export const mostLines = 400;
 const mostLetters = 300;
+export const mostText = mostLines * mostLetters;
 export const lineEnds = /\r\n|[\n\r\u0085\u2028\u2029]/u;
 
 /**
@@ -20,7 +21,7 @@ export const lineEnds = /\r\n|[\n\r\u0085\u2028\u2029]/u;
  */
 export function plainLines(text: string): readonly WrittenLine[] {
   return text
-    .slice(0, mostLines * mostLetters)
+    .slice(0, mostText)
     .split(lineEnds)
     .map((line, index) => ({ number: index + 1, text: plainLine(line) }))
     .filter((line) => line.text.trim() !== "");

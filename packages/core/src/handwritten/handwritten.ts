@@ -2,7 +2,7 @@ import type { Problem } from "../figure/problem.ts";
 import { told } from "../figure/told.ts";
 import { formulaOf } from "../formula/formula.ts";
 import { dec, decimalText, fixedText, sum } from "../number/decimal.ts";
-import { lineEnds, mostLines, plainLine, plainLines, type WrittenLine } from "./characters.ts";
+import { lineEnds, mostLines, mostText, plainLine, plainLines, type WrittenLine } from "./characters.ts";
 import { type Draft, type DraftEntry, draftData, draftText } from "./draft.ts";
 import { addedUp, type Part, type PlacedItem, placed } from "./entries.ts";
 import { type Item, ingredientsOf, type ReadLine, readLine } from "./line.ts";
@@ -114,7 +114,9 @@ export function readHandwritten(text: string, wishes: HandwrittenWishes = {}): H
     remarks: [
       ...remarks,
       ...table.remarks,
-      ...(all.length > mostLines ? [`only the first ${mostLines} lines are read`] : []),
+      ...(all.length > mostLines || text.length > mostText
+        ? [`only the first ${mostLines} lines are read, or ${mostText} letters`]
+        : []),
     ],
     ...(sorted.yields && { yields: withRawWeight(sorted.yields, merged) }),
     spec,
