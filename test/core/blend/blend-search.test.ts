@@ -335,10 +335,13 @@ describe("searchBlend", () => {
     ]);
   });
 
-  test("tells how to rename one of two flours of one name", () => {
-    const outcome = searchBlend({ ...school, flours: [soft, soft] });
+  test.each([
+    [soft.name, /`name: soft flour 2`.*`kind`.*`allergens`/u],
+    ["bread flour", /`name: bread flour 2`.*`like: bread flour`/u],
+  ])("tells how to rename one of two flours of the name %s", (name, way) => {
+    const outcome = searchBlend({ ...school, flours: [0, 1].map(() => ({ ...soft, name })) });
     const advice = outcome.ok ? [] : outcome.problems.map((problem) => told(problem).advice);
-    expect(advice.join()).toMatch(/a name of your own.*`kind`.*`allergens`/u);
+    expect(advice.join()).toMatch(way);
   });
 
   test.each([

@@ -294,6 +294,7 @@ export const samples: Readonly<Record<Code | NoteCode, Sample>> = {
     `about(noodle, (one) => askCompare([{ name: "as written", noodle: one }, { name: "as written", noodle: one }]))`,
   ],
   "noodle.not-included": ["include", `readNoodle({ ...noodle, include: ["store.yaml"] })`],
+  "spec.unusual": ["losses.mixing", `readNoodle({ ...noodle, losses: { mixing: "60 %" } })`],
   "path.no-entry": ['flours."rye flour"', `keyPathIn(noodle, ["flours", "rye flour", "amount"])`],
   "path.several": [
     'flours."bread flour"',

@@ -75,6 +75,26 @@ describe("a noodle", () => {
     expect(JSON.parse(JSON.stringify(batch.value))).toEqual(batch.value);
   });
 
+  test.each([
+    [{ batch: { bowls: 40, rawWeight: "100 kg" } }, "batch.rawWeight"],
+    [{ losses: { mixing: "60 %", cutting: "2 %" } }, "losses.mixing"],
+    [
+      { sheet: { machine: "bench rolls", thickness: "1.4 mm", cutter: 20, start: "12 mm", springBack: 3 } },
+      "sheet.springBack",
+    ],
+    [{ batch: { bowls: 40, rawWeight: "1 kg" }, losses: { mixing: "30 %" } }, undefined],
+  ])("of %j it says loudly what no kitchen has: %s", (more, path) => {
+    const reading = readNoodleData({
+      name: "a",
+      flours: [{ name: "bread flour", amount: "100 %" }],
+      water: { added: "36 %" },
+      ...more,
+    });
+    expect(reading.ok).toBe(true);
+    const notes = reading.ok ? reading.notes.filter(({ code }) => code === "spec.unusual") : [];
+    expect(notes.map((one) => [one.path.join("."), one.loud])).toEqual(path === undefined ? [] : [[path, true]]);
+  });
+
   test("weighs in ounces where it is read so and no scale is named", () => {
     const units = (noodle: Noodle) => {
       const batch = askBatch(noodle);

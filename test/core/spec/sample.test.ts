@@ -136,3 +136,22 @@ test.each([
   });
   expect(outcome.ok ? [] : outcome.problems.map(linesInPlace)).toEqual([[`salt: ${right}`]]);
 });
+
+test.each([
+  [{ flours: ["bread flour 100%"] }, ["flours:", "  - name: bread flour", "    amount: 100 %"]],
+  [{ alkali: ["1 % sodium carbonate"] }, ["alkali:", "  - name: sodium carbonate", "    amount: 1 %"]],
+  [
+    { flours: { "bread flour": "90 %", "rye flour": "10 %" } },
+    ["flours:", "  - name: bread flour", "    amount: 90 %", "  - name: rye flour", "    amount: 10 %"],
+  ],
+  [{ alkali: ["a pinch of soda"] }, ["alkali:", "  - name: sodium carbonate", "    amount: 0.9 %"]],
+])("%j is shown as a list takes it, with its own names and amounts", (short, lines) => {
+  const whole = {
+    name: "class",
+    flours: [{ name: "bread flour", amount: "100 %" }],
+    water: { added: "36 %" },
+    ...short,
+  };
+  const outcome = readSpec(whole);
+  expect(outcome.ok ? [] : outcome.problems.map(linesInPlace)).toEqual([lines]);
+});

@@ -101,7 +101,11 @@ export function mendLoad(
   const rework = batch.rework && mendedRework(batch.rework, masses.get(reworkId), short.has(reworkId), scales);
   const times = timesOf(inBowl.filter(({ line }) => masses.has(line.line.id)));
   const grownLines = linesBy(times, inBowl, scales);
-  const listedLines = linesBy(onceBy("no addition beyond the list leads nearer"), inBowl, scales);
+  const listedLines = linesBy(
+    onceBy("a larger load, without what cannot be added, would be no nearer"),
+    inBowl,
+    scales,
+  );
   const grownOff = offFormula(grownLines, formula, rework);
   const listedOff = offFormula(listedLines, formula, rework);
   const leadsNearer =

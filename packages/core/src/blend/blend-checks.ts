@@ -1,4 +1,5 @@
 import { type Path, type Problem, problem } from "../figure/problem.ts";
+import { materialNamed } from "../materials/catalogue.ts";
 import { dec, decimalText, HUNDRED, sum, ZERO } from "../number/decimal.ts";
 import type { BlendQuestion } from "./blend-question.ts";
 
@@ -35,7 +36,10 @@ function flourProblems(question: BlendQuestion): readonly Problem[] {
     const path: Path = ["flours", index];
     const own: Problem[] = [];
     const { name, fixed, ratioTo } = flour;
-    if (names.indexOf(name) !== index) own.push(problem("blend.flour-twice", [...path, "name"], { name }));
+    if (names.indexOf(name) !== index) {
+      const listed = materialNamed(name) !== undefined;
+      own.push(problem("blend.flour-twice", [...path, "name"], { name, listed }));
+    }
     for (const key of ["protein", "moisture", "ash", "glutenProtein", "least", "most", "fixed"] as const) {
       const value = flour[key];
       if (value !== undefined && (dec(value).lt(ZERO) || dec(value).gt(key === "moisture" ? mostMoisture : HUNDRED))) {

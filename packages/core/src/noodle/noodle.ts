@@ -9,6 +9,7 @@ import type { OwnMaterials } from "../materials/own.ts";
 import { plainData } from "../spec/plain-data.ts";
 import { choiceProblem, type Kitchen, kitchenOf, readKitchen } from "../spec/read-spec.ts";
 import type { Spec } from "../spec/spec.ts";
+import { unusualValues } from "./unusual.ts";
 
 /** What a noodle is read with, beside its spec. */
 export interface ReadingWishes {
@@ -117,6 +118,7 @@ export function readStatedNoodle(input: unknown, wishes: ReadingWishes = {}, bey
   const unread = spec.include?.slice(kitchens.length) ?? [];
   const notes = [
     ...(unread.length > 0 ? [loudNote("noodle.not-included", ["include"], { files: unread })] : []),
+    ...unusualValues(spec),
     ...(settled?.notes ?? []),
     ...reading.notes,
   ];

@@ -196,9 +196,29 @@ function toProblems(issue: z.core.$ZodIssue, schema: z.core.$ZodType, meant?: z.
       };
       return input === undefined
         ? [problem("spec.missing", path, facts)]
-        : [problem("spec.type", path, { written: said(input), ...facts })];
+        : [problem("spec.type", path, { written: said(input), ...facts, ...entriesMeant(input, schema, path) })];
     }
   }
+}
+
+/** The entries of a list of amounts that somebody wrote in short: names with amounts, or one in a line of text. */
+function entriesMeant(input: unknown, schema: z.core.$ZodType, path: Path): { readonly meant?: unknown } {
+  const takesAmounts = (at: Path): boolean => ["name", "amount"].every((key) => keysAt(schema, at).includes(key));
+  if (typeof input === "string" && takesAmounts(path)) {
+    const { name, amount } =
+      /^(?<name>.*[^\s:,])[\s:,]+(?<amount>\d[\d.,]* ?(?:%|[a-z]+))$/iu.exec(input.trim())?.groups ??
+      /^(?<amount>\d[\d.,]* ?(?:%|[a-z]+)) (?<name>.+)$/iu.exec(input.trim())?.groups ??
+      {};
+    return name === undefined || amount === undefined ? {} : { meant: { name, amount: spaced(amount) } };
+  }
+  if (typeof input !== "object" || input === null || Array.isArray(input) || !takesAmounts([...path, 0])) return {};
+  const entries = Object.entries(input);
+  const isShort = entries.every(([name, amount]) => !["name", "amount"].includes(name) && typeof amount === "string");
+  return isShort && entries.length > 0 ? { meant: entries.map(([name, amount]) => ({ name, amount })) } : {};
+}
+
+function spaced(amount: string): string {
+  return amount.replace(/(?<=\d)(?=[%a-z])/iu, " ");
 }
 
 /** Of the problems of each choice, those of the choice whose kind of value was given. */

@@ -204,7 +204,7 @@ export const batch = {
   "mend.mixer-holds": remark((load: MixerLoad, tell) => `the mixer holds the load: ${loadText(load, tell)}`),
   "mend.no-nearer": remark(
     ({ names, further }: Lists<"names" | "further">) =>
-      `without more of ${names.join(", ")}, no addition beyond the list leads nearer to the formula${further.length === 0 ? "" : `: all else added would bring ${further.join(", ")}`}. Add only what the list still lacks`,
+      `without more of ${names.join(", ")}, a load made larger for what is too much would be no nearer to the formula than one by the list, in g of all ingredients on 100 g of flour${further.length === 0 ? "" : `: all else added for it would bring ${further.join(", ")}`}. Add only what the list still lacks`,
   ),
   "mend.rework": remark(
     ({ more, share, most }: Measures<"more"> & Texts<"share"> & Partial<Texts<"most">>, tell) =>

@@ -59,10 +59,10 @@ export const blend = {
     expected: "1 to 40 flours",
     advice: "list the flours that may go in",
   })),
-  "blend.flour-twice": input(({ name }: Texts<"name">) => ({
+  "blend.flour-twice": input(({ name, listed }: Texts<"name"> & { readonly listed: boolean }) => ({
     found: `"${name}" a second time`,
     expected: "every flour once",
-    advice: "give one of them a name of your own, and beside its figures its `kind` and its `allergens`",
+    advice: `give one of them a name of your own, such as \`name: ${name} 2\`, and beside its figures ${listed ? `write \`like: ${name}\`` : "its `kind` and its `allergens`"}`,
   })),
   "blend.percentage": input(({ value }: Texts<"value">) => ({
     found: `${value} %`,

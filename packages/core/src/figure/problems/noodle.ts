@@ -52,6 +52,10 @@ export const noodle = {
     ({ files }: Lists<"files">) =>
       `the spec includes ${files.join(", ")}, which ${files.length === 1 ? "was" : "were"} not read: nothing from there counts here`,
   ),
+  "spec.unusual": remark(
+    ({ label, value, most, unit, source }: Texts<"label" | "value" | "most" | "unit" | "source">) =>
+      `${label}: ${value} ${unit} is more than kitchens have, which is ${most} ${unit} at most (${source}): check the number and its unit`,
+  ),
   "card.no-answer": remark(
     ({ lacks, problem }: { readonly lacks: "water" | "sheet" | "day"; readonly problem: Inner }, tell) =>
       `${cardParts[lacks]}: ${tell(problem)}`,

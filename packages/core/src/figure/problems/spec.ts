@@ -50,7 +50,7 @@ export const spec = {
     expected: wantedText(facts),
     advice: asWritten(facts, path),
   })),
-  "spec.type": input((facts: Wanted & Texts<"written">, path) => ({
+  "spec.type": input((facts: Wanted & Texts<"written"> & { readonly meant?: unknown }, path) => ({
     found: facts.written,
     expected: wantedText(facts),
     advice: asWritten(facts, path),
