@@ -10,7 +10,7 @@ export type UnitSystem = "metric" | "us";
 export type Measure = Pick<Figure, "value" | "unit" | "places">;
 
 /** What may stand beside it: a name, and how far it may be off. */
-type Shown = Measure & Partial<Pick<Figure, "label" | "range" | "bounds">>;
+export type Shown = Measure & Partial<Pick<Figure, "label" | "range" | "bounds">>;
 
 /** A US unit for those of a metric one from so many on: how many of them make one, as a fraction, and its places. */
 type UsUnit = readonly [from: DecimalText, unit: string, many: string, of: string, places: (metric: number) => number];

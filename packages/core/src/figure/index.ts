@@ -4,6 +4,7 @@ export { inDays, parseQuantity, type Quantity, type QuantityFault, type Quantity
 export type { Dimension } from "../number/units.ts";
 export { type Bounds, type Fed, type Figure, type Range, shown, shownValue, type Working } from "./figure.ts";
 export { type Graph, graphOf, type Published } from "./graph.ts";
+export type { Measure, Shown } from "./in-system.ts";
 export {
   answer,
   type Code,
@@ -29,9 +30,10 @@ export {
   type ProblemEntry,
   type Sentences,
   type Tell,
+  type TellWithin,
   type Texts,
 } from "./problems/entry.ts";
 export { recalculated } from "./recalculate.ts";
 export { citation, type Source, type Standing } from "./source.ts";
-export { type Told, telling, toldIn } from "./told.ts";
+export { type Telling, type Told, telling, toldIn } from "./told.ts";
 export { type WrittenWorking, writtenWorking } from "./written-working.ts";

@@ -67,7 +67,7 @@ export function told(one: Problem | Note): Told | string {
 }
 
 /** Tells a problem or a note. */
-interface Telling {
+export interface Telling {
   (problem: Problem): Told;
   (note: Note): string;
 }
