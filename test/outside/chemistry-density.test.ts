@@ -5,7 +5,7 @@ import {
   type SpeciesName,
   solutionDensity,
 } from "@noodlewright/core/chemistry";
-import { describe, expect, test } from "vitest";
+import { expect, test } from "vitest";
 import { waterDensity } from "#core/chemistry/water-density.ts";
 import { dec } from "#core/number/decimal.ts";
 import { answered } from "../core/told-of.ts";
@@ -29,184 +29,6 @@ const USUAL = 0.1;
 const handbook =
   "CRC Handbook of Chemistry and Physics, 102nd ed. (2021), Concentrative Properties of Aqueous Solutions, 20 °C, read in a copy";
 
-interface Table {
-  readonly salt: SpeciesName;
-  readonly tolerance: number;
-  readonly why?: string;
-  /** % by mass and g/mL */
-  readonly rows: readonly (readonly [string, string])[];
-}
-
-const tables: readonly Table[] = [
-  {
-    salt: "Na2CO3",
-    tolerance: USUAL,
-    rows: [
-      ["0.5", "1.0034"],
-      ["1", "1.0086"],
-      ["2", "1.0190"],
-      ["3", "1.0294"],
-      ["4", "1.0398"],
-      ["5", "1.0502"],
-      ["6", "1.0606"],
-      ["7", "1.0711"],
-      ["9", "1.0922"],
-      ["10", "1.1029"],
-      ["12", "1.1244"],
-      ["13", "1.1353"],
-      ["15", "1.1574"],
-    ],
-  },
-  {
-    salt: "NaHCO3",
-    tolerance: USUAL,
-    rows: [
-      ["0.5", "1.0018"],
-      ["1", "1.0054"],
-      ["2", "1.0125"],
-      ["2.5", "1.0160"],
-      ["3.5", "1.0231"],
-      ["4", "1.0266"],
-      ["5", "1.0337"],
-      ["5.5", "1.0372"],
-    ],
-  },
-  {
-    salt: "NaCl",
-    tolerance: USUAL,
-    rows: [
-      ["0.1", "0.9989"],
-      ["0.3", "1.0004"],
-      ["0.4", "1.0011"],
-      ["1", "1.0053"],
-      ["1.5", "1.0089"],
-      ["2", "1.0125"],
-      ["2.5", "1.0160"],
-      ["3", "1.0196"],
-      ["4", "1.0268"],
-      ["4.5", "1.0304"],
-      ["5", "1.0340"],
-      ["6", "1.0413"],
-      ["7", "1.0486"],
-      ["9", "1.0633"],
-      ["10", "1.0707"],
-      ["12", "1.0857"],
-      ["13", "1.0932"],
-      ["15", "1.1085"],
-      ["16", "1.1162"],
-      ["18", "1.1319"],
-      ["19", "1.1398"],
-      ["20", "1.1478"],
-      ["21", "1.1558"],
-      ["22", "1.1640"],
-      ["24", "1.1804"],
-      ["25", "1.1887"],
-    ],
-  },
-  {
-    salt: "KCl",
-    tolerance: USUAL,
-    rows: [
-      ["0.5", "1.0014"],
-      ["2", "1.0110"],
-      ["3", "1.0174"],
-      ["5", "1.0304"],
-      ["6", "1.0369"],
-      ["8", "1.0500"],
-      ["9", "1.0566"],
-      ["11", "1.0700"],
-      ["12", "1.0768"],
-      ["14", "1.0905"],
-      ["15", "1.0974"],
-      ["17", "1.1114"],
-      ["18", "1.1185"],
-      ["20", "1.1328"],
-      ["22", "1.1474"],
-    ],
-  },
-  {
-    salt: "NaOH",
-    tolerance: USUAL,
-    rows: [
-      ["2", "1.0207"],
-      ["4", "1.0428"],
-      ["5", "1.0538"],
-      ["7", "1.0758"],
-      ["10", "1.1089"],
-      ["13", "1.1419"],
-      ["16", "1.1751"],
-      ["19", "1.2082"],
-      ["20", "1.2192"],
-      ["24", "1.2631"],
-      ["30", "1.3277"],
-      ["36", "1.3901"],
-    ],
-  },
-  {
-    salt: "KHCO3",
-    tolerance: USUAL,
-    rows: [
-      ["0.5", "1.0014"],
-      ["1", "1.0046"],
-      ["3", "1.0181"],
-      ["4", "1.0247"],
-      ["6", "1.0379"],
-      ["7", "1.0446"],
-      ["9", "1.0581"],
-      ["10", "1.0650"],
-    ],
-  },
-  {
-    salt: "KHCO3",
-    tolerance: 0.2,
-    why: "the apparent volumes of the rows of this salt jump; measured points end at 10 %",
-    rows: [
-      ["14", "1.0929"],
-      ["16", "1.1073"],
-      ["20", "1.1372"],
-      ["22", "1.1527"],
-    ],
-  },
-  {
-    salt: "K2CO3",
-    tolerance: USUAL,
-    rows: [
-      ["0.5", "1.0027"],
-      ["1", "1.0072"],
-      ["2", "1.0163"],
-      ["3", "1.0254"],
-      ["5", "1.0437"],
-      ["6", "1.0529"],
-    ],
-  },
-  {
-    salt: "K2CO3",
-    tolerance: 0.45,
-    why: "the table is older than the measurements of Gonçalves and Kestin, which modern points at 25 °C bear out; the two differ by 0.10 % at 8 % and by 0.44 % at 50 %",
-    rows: [
-      ["8", "1.0715"],
-      ["9", "1.0809"],
-      ["10", "1.0904"],
-      ["12", "1.1095"],
-      ["14", "1.1291"],
-      ["16", "1.1490"],
-      ["18", "1.1692"],
-      ["20", "1.1898"],
-      ["28", "1.2755"],
-      ["32", "1.3204"],
-      ["40", "1.4142"],
-      ["44", "1.4633"],
-      ["50", "1.5404"],
-    ],
-  },
-];
-
-describe.each(tables)("$salt at 20 °C", ({ salt, tolerance, rows }) => {
-  test.each(rows)(`%s % is %s g/mL (${handbook})`, (percent, published) => {
-    expect(offBy(salt, percent, "20", published)).toBeLessThanOrEqual(tolerance);
-  });
-});
-
 const points = "apparent molar volumes of the compilation behind Laliberté 2009, turned into densities";
 const caustic = "advancedthermo.com, density of NaOH solutions (to 20 %), and soapworld.biz, caustic soda table";
 const potash = "Cracow University of Technology, physics tables, 18 °C, printed to 0.001";
@@ -214,126 +36,162 @@ const brine = "Poradnik fizykochemiczny, WNT 1974";
 const fit = "F. A. Gonçalves and J. Kestin, Int. J. Thermophysics 2 (1981) 315, value of the polynomial";
 const scatter =
   "the measured points scatter by this much: at 20 °C those at 12.5 and 16.3 % are off in opposite directions";
-const differing = "published tables of this salt differ among themselves by 0.2 to 0.7 % at this strength";
 const cold = "the fit is weakest in the cold near saturation";
 
+interface Table {
+  readonly salt: SpeciesName;
+  /** °C */
+  readonly at: string;
+  readonly source: string;
+  /** % by mass and g/mL of each row */
+  readonly rows: string;
+  /** `USUAL` where nothing is said, and else why */
+  readonly tolerance?: number;
+  readonly why?: string;
+}
+
 /** Of the measured points every second to sixth of a salt is taken, and the worst of each. */
-const elsewhere: readonly (readonly [
-  salt: SpeciesName,
-  percent: string,
-  at: string,
-  published: string,
-  tolerance: number,
-  source: string,
-])[] = [
-  ["K2CO3", "1.0959", "5", "1.010456", USUAL, points],
-  ["K2CO3", "3.9939", "5", "1.037170", USUAL, points],
-  ["K2CO3", "1.0959", "10", "1.009976", USUAL, points],
-  ["K2CO3", "3.9939", "10", "1.036357", USUAL, points],
-  ["K2CO3", "1.0959", "15", "1.009216", USUAL, points],
-  ["K2CO3", "3.9939", "15", "1.035295", USUAL, points],
-  ["K2CO3", "1.0959", "25", "1.006919", USUAL, points],
-  ["K2CO3", "3.9819", "25", "1.032101", USUAL, points],
-  ["K2CO3", "5.2375", "25", "1.043301", USUAL, points],
-  ["K2CO3", "6.5271", "25", "1.055413", USUAL, points],
-  ["K2CO3", "8.8180", "25", "1.075801", USUAL, points],
-  ["K2CO3", "11.0625", "25", "1.096801", USUAL, points],
-  ["K2CO3", "2.0379", "35", "1.011883", USUAL, points],
-  ["K2CO3", "6.5271", "35", "1.051546", USUAL, points],
-  ["KHCO3", "4.7989", "5", "1.033499", USUAL, points],
-  ["KHCO3", "0.5026", "5", "1.003479", USUAL, points],
-  ["KHCO3", "2.9320", "10", "1.019835", USUAL, points],
-  ["KHCO3", "0.3010", "10", "1.001744", USUAL, points],
-  ["KHCO3", "1.4844", "15", "1.009184", USUAL, points],
-  ["KHCO3", "0.1505", "15", "1.000102", USUAL, points],
-  ["KHCO3", "0.8009", "25", "1.002380", USUAL, points],
-  ["KHCO3", "1.4844", "25", "1.006910", USUAL, points],
-  ["KHCO3", "2.8580", "25", "1.016109", USUAL, points],
-  ["KHCO3", "4.7651", "25", "1.028500", USUAL, points],
-  ["KHCO3", "6.5430", "25", "1.040438", USUAL, points],
-  ["KHCO3", "9.0385", "25", "1.057434", USUAL, points],
-  ["KHCO3", "1.4844", "35", "1.003741", USUAL, points],
-  ["KHCO3", "0.1505", "35", "0.995007", USUAL, points],
-  ["Na2CO3", "0.1031", "1", "1.001080", USUAL, points],
-  ["Na2CO3", "0.7090", "1", "1.007893", USUAL, points],
-  ["Na2CO3", "2.5585", "1", "1.028360", USUAL, points],
-  ["Na2CO3", "1.2067", "5", "1.013294", USUAL, points],
-  ["Na2CO3", "4.2301", "5", "1.046332", USUAL, points],
-  ["Na2CO3", "8.1728", "5", "1.089404", 0.21, `${points}; ${cold}`],
-  ["Na2CO3", "3.2882", "15", "1.033978", USUAL, points],
-  ["Na2CO3", "4.0456", "20", "1.040101", USUAL, points],
-  ["Na2CO3", "12.5037", "20", "1.129102", 0.21, `${points}; ${scatter}`],
-  ["Na2CO3", "16.2895", "20", "1.173803", 0.21, `${points}; ${scatter}`],
-  ["Na2CO3", "0.1218", "25", "0.998331", USUAL, points],
-  ["Na2CO3", "0.4185", "25", "1.001409", USUAL, points],
-  ["Na2CO3", "0.6855", "25", "1.004171", USUAL, points],
-  ["Na2CO3", "1.3321", "25", "1.010859", USUAL, points],
-  ["Na2CO3", "2.4945", "25", "1.022780", USUAL, points],
-  ["Na2CO3", "4.3831", "25", "1.042281", USUAL, points],
-  ["Na2CO3", "6.3082", "25", "1.062421", USUAL, points],
-  ["Na2CO3", "9.4440", "25", "1.095455", USUAL, points],
-  ["Na2CO3", "17.4898", "25", "1.183333", USUAL, points],
-  ["Na2CO3", "12.5515", "30", "1.124802", 0.21, `${points}; ${scatter}`],
-  ["Na2CO3", "0.4607", "35", "0.998766", USUAL, points],
-  ["Na2CO3", "8.6118", "35", "1.082444", USUAL, points],
-  ["NaHCO3", "0.0364", "1", "1.000188", USUAL, points],
-  ["NaHCO3", "1.1075", "1", "1.008580", USUAL, points],
-  ["NaHCO3", "5.8949", "1", "1.045756", 0.17, `${points}; ${cold}`],
-  ["NaHCO3", "3.2239", "5", "1.024323", USUAL, points],
-  ["NaHCO3", "7.7524", "5", "1.058740", 0.17, `${points}; ${cold}`],
-  ["NaHCO3", "2.5982", "15", "1.017962", USUAL, points],
-  ["NaHCO3", "7.8102", "15", "1.056562", USUAL, points],
-  ["NaHCO3", "6.6106", "20", "1.045900", USUAL, points],
-  ["NaHCO3", "0.1484", "25", "0.998113", USUAL, points],
-  ["NaHCO3", "0.4408", "25", "1.000191", USUAL, points],
-  ["NaHCO3", "0.8355", "25", "1.003040", USUAL, points],
-  ["NaHCO3", "1.6406", "25", "1.008760", USUAL, points],
-  ["NaHCO3", "2.4511", "25", "1.014497", USUAL, points],
-  ["NaHCO3", "3.2445", "25", "1.020156", USUAL, points],
-  ["NaHCO3", "4.2512", "25", "1.027495", USUAL, points],
-  ["NaHCO3", "5.3144", "25", "1.035120", USUAL, points],
-  ["NaHCO3", "6.2964", "25", "1.042270", USUAL, points],
-  ["NaHCO3", "7.7356", "25", "1.052285", USUAL, points],
-  ["NaHCO3", "2.5469", "35", "1.011828", USUAL, points],
-  ["NaHCO3", "7.7731", "35", "1.049034", USUAL, points],
-  ["NaOH", "0.7936", "10", "1.00893", USUAL, caustic],
-  ["NaOH", "0.7936", "25", "1.00584", USUAL, caustic],
-  ["NaOH", "0.7936", "40", "1.00078", USUAL, caustic],
-  ["NaOH", "3.8459", "10", "1.0434", USUAL, caustic],
-  ["NaOH", "3.8459", "25", "1.03911", USUAL, caustic],
-  ["NaOH", "3.8459", "40", "1.03323", USUAL, caustic],
-  ["NaOH", "7.4069", "10", "1.08315", USUAL, caustic],
-  ["NaOH", "7.4069", "25", "1.07787", USUAL, caustic],
-  ["NaOH", "7.4069", "40", "1.07114", USUAL, caustic],
-  ["NaOH", "13.7922", "10", "1.15437", USUAL, caustic],
-  ["NaOH", "13.7922", "25", "1.14776", USUAL, caustic],
-  ["NaOH", "13.7922", "40", "1.1398", USUAL, caustic],
-  ["NaOH", "28", "20", "1.3064", USUAL, caustic],
-  ["NaOH", "28", "30", "1.3003", USUAL, caustic],
-  ["NaOH", "28", "40", "1.2942", USUAL, caustic],
-  ["NaOH", "36", "20", "1.39", USUAL, caustic],
-  ["NaOH", "36", "30", "1.3834", USUAL, caustic],
-  ["NaOH", "36", "40", "1.3768", USUAL, caustic],
-  ["KOH", "5", "18", "1.045", USUAL, potash],
-  ["KOH", "10", "18", "1.091", USUAL, potash],
-  ["KOH", "15", "18", "1.139", USUAL, potash],
-  ["KOH", "20", "18", "1.188", USUAL, potash],
-  ["KOH", "25", "18", "1.238", USUAL, potash],
-  ["KOH", "30", "18", "1.29", USUAL, potash],
-  ["KOH", "35", "18", "1.344", USUAL, potash],
-  ["KOH", "40", "18", "1.4", 0.13, `${potash}; ${differing}`],
-  ["NaCl", "4", "20", "1.0268", USUAL, brine],
-  ["NaCl", "8", "20", "1.0559", USUAL, brine],
-  ["NaCl", "14", "20", "1.1009", USUAL, brine],
-  ["NaCl", "20", "20", "1.1478", USUAL, brine],
-  ["NaCl", "26", "20", "1.1972", USUAL, brine],
-  ["K2CO3", "20", "25", "1.18529", 0.001, fit],
-  ["K2CO3", "10", "20", "1.0892", 0.005, fit],
-  ["K2CO3", "36", "20", "1.3624", 0.005, fit],
+const tables: readonly Table[] = [
+  {
+    salt: "Na2CO3",
+    at: "20",
+    source: handbook,
+    rows: "0.5 1.0034, 1 1.0086, 2 1.0190, 3 1.0294, 4 1.0398, 5 1.0502, 6 1.0606, 7 1.0711, 9 1.0922, 10 1.1029, 12 1.1244, 13 1.1353, 15 1.1574",
+  },
+  {
+    salt: "NaHCO3",
+    at: "20",
+    source: handbook,
+    rows: "0.5 1.0018, 1 1.0054, 2 1.0125, 2.5 1.0160, 3.5 1.0231, 4 1.0266, 5 1.0337, 5.5 1.0372",
+  },
+  {
+    salt: "NaCl",
+    at: "20",
+    source: handbook,
+    rows: "0.1 0.9989, 0.3 1.0004, 0.4 1.0011, 1 1.0053, 1.5 1.0089, 2 1.0125, 2.5 1.0160, 3 1.0196, 4 1.0268, 4.5 1.0304, 5 1.0340, 6 1.0413, 7 1.0486, 9 1.0633, 10 1.0707, 12 1.0857, 13 1.0932, 15 1.1085, 16 1.1162, 18 1.1319, 19 1.1398, 20 1.1478, 21 1.1558, 22 1.1640, 24 1.1804, 25 1.1887",
+  },
+  {
+    salt: "KCl",
+    at: "20",
+    source: handbook,
+    rows: "0.5 1.0014, 2 1.0110, 3 1.0174, 5 1.0304, 6 1.0369, 8 1.0500, 9 1.0566, 11 1.0700, 12 1.0768, 14 1.0905, 15 1.0974, 17 1.1114, 18 1.1185, 20 1.1328, 22 1.1474",
+  },
+  {
+    salt: "NaOH",
+    at: "20",
+    source: handbook,
+    rows: "2 1.0207, 4 1.0428, 5 1.0538, 7 1.0758, 10 1.1089, 13 1.1419, 16 1.1751, 19 1.2082, 20 1.2192, 24 1.2631, 30 1.3277, 36 1.3901",
+  },
+  {
+    salt: "KHCO3",
+    at: "20",
+    source: handbook,
+    rows: "0.5 1.0014, 1 1.0046, 3 1.0181, 4 1.0247, 6 1.0379, 7 1.0446, 9 1.0581, 10 1.0650",
+  },
+  {
+    salt: "KHCO3",
+    at: "20",
+    source: handbook,
+    rows: "14 1.0929, 16 1.1073, 20 1.1372, 22 1.1527",
+    tolerance: 0.2,
+    why: "the apparent volumes of the rows of this salt jump; measured points end at 10 %",
+  },
+  { salt: "K2CO3", at: "20", source: handbook, rows: "0.5 1.0027, 1 1.0072, 2 1.0163, 3 1.0254, 5 1.0437, 6 1.0529" },
+  {
+    salt: "K2CO3",
+    at: "20",
+    source: handbook,
+    rows: "8 1.0715, 9 1.0809, 10 1.0904, 12 1.1095, 14 1.1291, 16 1.1490, 18 1.1692, 20 1.1898, 28 1.2755, 32 1.3204, 40 1.4142, 44 1.4633, 50 1.5404",
+    tolerance: 0.45,
+    why: "the table is older than the measurements of Gonçalves and Kestin, which modern points at 25 °C bear out; the two differ by 0.10 % at 8 % and by 0.44 % at 50 %",
+  },
+  { salt: "K2CO3", at: "5", source: points, rows: "1.0959 1.010456, 3.9939 1.037170" },
+  { salt: "K2CO3", at: "10", source: points, rows: "1.0959 1.009976, 3.9939 1.036357" },
+  { salt: "K2CO3", at: "15", source: points, rows: "1.0959 1.009216, 3.9939 1.035295" },
+  {
+    salt: "K2CO3",
+    at: "25",
+    source: points,
+    rows: "1.0959 1.006919, 3.9819 1.032101, 5.2375 1.043301, 6.5271 1.055413, 8.8180 1.075801, 11.0625 1.096801",
+  },
+  { salt: "K2CO3", at: "35", source: points, rows: "2.0379 1.011883, 6.5271 1.051546" },
+  { salt: "KHCO3", at: "5", source: points, rows: "4.7989 1.033499, 0.5026 1.003479" },
+  { salt: "KHCO3", at: "10", source: points, rows: "2.9320 1.019835, 0.3010 1.001744" },
+  { salt: "KHCO3", at: "15", source: points, rows: "1.4844 1.009184, 0.1505 1.000102" },
+  {
+    salt: "KHCO3",
+    at: "25",
+    source: points,
+    rows: "0.8009 1.002380, 1.4844 1.006910, 2.8580 1.016109, 4.7651 1.028500, 6.5430 1.040438, 9.0385 1.057434",
+  },
+  { salt: "KHCO3", at: "35", source: points, rows: "1.4844 1.003741, 0.1505 0.995007" },
+  { salt: "Na2CO3", at: "1", source: points, rows: "0.1031 1.001080, 0.7090 1.007893, 2.5585 1.028360" },
+  { salt: "Na2CO3", at: "5", source: points, rows: "1.2067 1.013294, 4.2301 1.046332" },
+  { salt: "Na2CO3", at: "5", source: points, rows: "8.1728 1.089404", tolerance: 0.21, why: cold },
+  { salt: "Na2CO3", at: "15", source: points, rows: "3.2882 1.033978" },
+  { salt: "Na2CO3", at: "20", source: points, rows: "4.0456 1.040101" },
+  {
+    salt: "Na2CO3",
+    at: "20",
+    source: points,
+    rows: "12.5037 1.129102, 16.2895 1.173803",
+    tolerance: 0.21,
+    why: scatter,
+  },
+  {
+    salt: "Na2CO3",
+    at: "25",
+    source: points,
+    rows: "0.1218 0.998331, 0.4185 1.001409, 0.6855 1.004171, 1.3321 1.010859, 2.4945 1.022780, 4.3831 1.042281, 6.3082 1.062421, 9.4440 1.095455, 17.4898 1.183333",
+  },
+  { salt: "Na2CO3", at: "30", source: points, rows: "12.5515 1.124802", tolerance: 0.21, why: scatter },
+  { salt: "Na2CO3", at: "35", source: points, rows: "0.4607 0.998766, 8.6118 1.082444" },
+  { salt: "NaHCO3", at: "1", source: points, rows: "0.0364 1.000188, 1.1075 1.008580" },
+  { salt: "NaHCO3", at: "1", source: points, rows: "5.8949 1.045756", tolerance: 0.17, why: cold },
+  { salt: "NaHCO3", at: "5", source: points, rows: "3.2239 1.024323" },
+  { salt: "NaHCO3", at: "5", source: points, rows: "7.7524 1.058740", tolerance: 0.17, why: cold },
+  { salt: "NaHCO3", at: "15", source: points, rows: "2.5982 1.017962, 7.8102 1.056562" },
+  { salt: "NaHCO3", at: "20", source: points, rows: "6.6106 1.045900" },
+  {
+    salt: "NaHCO3",
+    at: "25",
+    source: points,
+    rows: "0.1484 0.998113, 0.4408 1.000191, 0.8355 1.003040, 1.6406 1.008760, 2.4511 1.014497, 3.2445 1.020156, 4.2512 1.027495, 5.3144 1.035120, 6.2964 1.042270, 7.7356 1.052285",
+  },
+  { salt: "NaHCO3", at: "35", source: points, rows: "2.5469 1.011828, 7.7731 1.049034" },
+  { salt: "NaOH", at: "10", source: caustic, rows: "0.7936 1.00893, 3.8459 1.0434, 7.4069 1.08315, 13.7922 1.15437" },
+  { salt: "NaOH", at: "25", source: caustic, rows: "0.7936 1.00584, 3.8459 1.03911, 7.4069 1.07787, 13.7922 1.14776" },
+  {
+    salt: "NaOH",
+    at: "40",
+    source: caustic,
+    rows: "0.7936 1.00078, 3.8459 1.03323, 7.4069 1.07114, 13.7922 1.1398, 28 1.2942, 36 1.3768",
+  },
+  { salt: "NaOH", at: "20", source: caustic, rows: "28 1.3064, 36 1.39" },
+  { salt: "NaOH", at: "30", source: caustic, rows: "28 1.3003, 36 1.3834" },
+  { salt: "KOH", at: "18", source: potash, rows: "5 1.045, 10 1.091, 15 1.139, 20 1.188, 25 1.238, 30 1.29, 35 1.344" },
+  {
+    salt: "KOH",
+    at: "18",
+    source: potash,
+    rows: "40 1.4",
+    tolerance: 0.13,
+    why: "published tables of this salt differ among themselves by 0.2 to 0.7 % at this strength",
+  },
+  { salt: "NaCl", at: "20", source: brine, rows: "4 1.0268, 8 1.0559, 14 1.1009, 20 1.1478, 26 1.1972" },
+  { salt: "K2CO3", at: "25", source: fit, rows: "20 1.18529", tolerance: 0.001 },
+  { salt: "K2CO3", at: "20", source: fit, rows: "10 1.0892, 36 1.3624", tolerance: 0.005 },
 ];
 
-test.each(elsewhere)("%s of %s % at %s °C is %s g/mL", (salt, percent, at, published, tolerance, source) => {
-  expect(offBy(salt, percent, at, published), source).toBeLessThanOrEqual(tolerance);
+const published = tables.flatMap(({ rows, tolerance = USUAL, ...shared }) =>
+  rows.split(", ").map((row) => {
+    const [percent = "", density = ""] = row.split(" ");
+    return { ...shared, tolerance, percent, density };
+  }),
+);
+
+test.each(published)("$salt of $percent % at $at °C is $density g/mL ($source)", (row) => {
+  expect(offBy(row.salt, row.percent, row.at, row.density)).toBeLessThanOrEqual(row.tolerance);
 });
 
 /** Tables that lie further off than the others, and what was published at other temperatures. */
@@ -355,18 +213,15 @@ const disputed: readonly (readonly [SpeciesName, percent: string, at: string, pu
 
 test("every published density lies within the doubt that is told of it", () => {
   const all = [
-    ...tables.flatMap(({ salt, rows }) =>
-      rows.map(([percent, published]) => [salt, percent, "20", published] as const),
-    ),
-    ...elsewhere,
+    ...published.map(({ salt, percent, at, density }) => [salt, percent, at, density] as const),
     ...disputed,
   ];
-  const outside = all.filter(([salt, percent, at, published]) => {
+  const outside = all.filter(([salt, percent, at, told]) => {
     const outcome = solutionDensity(solution(salt, percent), at);
     if (!outcome.ok || outcome.value.range === undefined) return true;
     // Half the last digit of the handbook.
     const { low, high } = outcome.value.range;
-    return dec(low).gt(dec(published).plus("0.00005")) || dec(high).lt(dec(published).minus("0.00005"));
+    return dec(low).gt(dec(told).plus("0.00005")) || dec(high).lt(dec(told).minus("0.00005"));
   });
   expect(outside).toEqual([]);
 });
@@ -397,8 +252,8 @@ const water = [
   ["40", 992.21521, "M. Tanaka and others, Metrologia 38 (2001) 301"],
 ] as const;
 
-test.each(water)("water at %s °C is %d kg/m³ (%s)", (temperature, published) => {
-  expect(Math.abs(waterDensity(temperature).times(1000).toNumber() - published)).toBeLessThanOrEqual(0.004);
+test.each(water)("water at %s °C is %d kg/m³ (%s)", (temperature, told) => {
+  expect(Math.abs(waterDensity(temperature).times(1000).toNumber() - told)).toBeLessThanOrEqual(0.004);
 });
 
 test("reproduces worked values of another implementation of the same equations (thermo library, test of electrolytes)", () => {
