@@ -2,163 +2,112 @@ import type { NutrientName, RuleBookName } from "@noodlewright/core/answers";
 import { describe, expect, it } from "vitest";
 import { declare, impliedBy } from "#core/materials/declare.ts";
 
-/** What has to be printed for a value, and what may be printed instead. */
-type Row = readonly [
-  book: RuleBookName,
-  nutrient: NutrientName,
-  value: string,
-  printed: string,
-  others: readonly string[],
-];
-
+/** Of each book and nutrient: a value, what has to be printed for it, and what may be printed instead. */
 interface Group {
   readonly source: string;
-  readonly rows: readonly Row[];
+  readonly rows: Readonly<Partial<Record<`${RuleBookName} ${NutrientName}`, string>>>;
 }
 
 /** Values on both sides of every line of the rules, by the text of the rules. Halves up: common practice, no source. */
 const groups: readonly Group[] = [
   {
     source: "21 CFR 101.9(c)(1): below 5 may be 0; nearest 5 up to and including 50; nearest 10 above",
-    rows: [
-      ["US", "energy", "4.9", "0", ["5"]],
-      ["US", "energy", "2", "0", []],
-      ["US", "energy", "5", "5", []],
-      ["US", "energy", "47.4", "45", []],
-      ["US", "energy", "47.5", "50", []],
-      ["US", "energy", "50", "50", []],
-      ["US", "energy", "54.9", "50", []],
-      ["US", "energy", "55", "60", []],
-      ["US", "energy", "108.3", "110", []],
-    ],
+    rows: {
+      "US energy": "4.9 0 5, 2 0, 5 5, 47.4 45, 47.5 50, 50 50, 54.9 50, 55 60, 108.3 110",
+    },
   },
   {
     source: "21 CFR 101.9(c)(2): below 0.5 shall be 0; nearest 0.5 below 5; nearest 1 above",
-    rows: [
-      ["US", "fat", "0.49", "0", []],
-      ["US", "fat", "0.5", "0.5", []],
-      ["US", "fat", "1.2", "1", []],
-      ["US", "fat", "3.2", "3", []],
-      ["US", "fat", "3.4", "3.5", []],
-      ["US", "fat", "4.75", "5", []],
-      ["US", "fat", "5.4", "5", []],
-      ["US", "fat", "5.5", "6", []],
-    ],
+    rows: {
+      "US fat": "0.49 0, 0.5 0.5, 1.2 1, 3.2 3, 3.4 3.5, 4.75 5, 5.4 5, 5.5 6",
+    },
   },
   {
     source: "21 CFR 101.9(c)(4): below 5 is 0; nearest 5 from 5 to 140; nearest 10 above",
-    rows: [
-      ["US", "sodium", "4.99", "0", []],
-      ["US", "sodium", "5", "5", []],
-      ["US", "sodium", "137.5", "140", []],
-      ["US", "sodium", "140", "140", []],
-      ["US", "sodium", "144.9", "140", []],
-      ["US", "sodium", "145", "150", []],
-    ],
+    rows: {
+      "US sodium": "4.99 0, 5 5, 137.5 140, 140 140, 144.9 140, 145 150",
+    },
   },
   {
     source:
       "21 CFR 101.9(c)(8)(ii) to (iv), read in a copy: potassium to 1 mg; below 2 % of 4700 mg it may be 0. Its own example prints 235 mg",
-    rows: [
-      ["US", "potassium", "33", "0", ["33"]],
-      ["US", "potassium", "93.4", "0", ["93"]],
-      ["US", "potassium", "94", "94", []],
-      ["US", "potassium", "142", "142", []],
-      ["US", "potassium", "235", "235", []],
-    ],
+    rows: {
+      "US potassium": "33 0 33, 93.4 0 93, 94 94, 142 142, 235 235",
+    },
   },
   {
     source: "21 CFR 101.9(c)(6): nearest 1 g; below 1 g may be less than 1 g; below 0.5 g may be 0",
-    rows: [
-      ["US", "carbohydrate", "0.4", "0", ["<1"]],
-      ["US", "carbohydrate", "0.5", "1", ["<1"]],
-      ["US", "carbohydrate", "0.99", "1", ["<1"]],
-      ["US", "carbohydrate", "1", "1", []],
-      ["US", "carbohydrate", "21.5", "22", []],
-      ["US", "fibre", "0.72", "1", ["<1"]],
-      ["US", "sugars", "0.1", "0", ["<1"]],
-    ],
+    rows: {
+      "US carbohydrate": "0.4 0 <1, 0.5 1 <1, 0.99 1 <1, 1 1, 21.5 22",
+      "US fibre": "0.72 1 <1",
+      "US sugars": "0.1 0 <1",
+    },
   },
   {
     source: "21 CFR 101.9(c)(7) and FDA Food Labeling Guide, Appendix H: as carbohydrate",
-    rows: [
-      ["US", "protein", "0.49", "0", ["<1"]],
-      ["US", "protein", "0.6", "1", ["<1"]],
-      ["US", "protein", "3.49", "3", []],
-      ["US", "protein", "3.5", "4", []],
-      ["US", "protein", "4.49", "4", []],
-    ],
+    rows: {
+      "US protein": "0.49 0 <1, 0.6 1 <1, 3.49 3, 3.5 4, 4.49 4",
+    },
   },
   {
     source: "European Commission guidance of December 2012: energy to 1 kcal",
-    rows: [
-      ["EU", "energy", "348.18", "348", []],
-      ["EU", "energy", "348.5", "349", []],
-    ],
+    rows: {
+      "EU energy": "348.18 348, 348.5 349",
+    },
   },
   {
     source:
       "European Commission guidance of December 2012: from 10 g to 1 g; above 0.5 and below 10 g to 0.1 g; else 0 or <0.5",
-    rows: [
-      ["EU", "protein", "9.94", "9.9", []],
-      ["EU", "protein", "9.95", "10", []],
-      ["EU", "protein", "9.96", "10", []],
-      ["EU", "protein", "10.4", "10", []],
-      ["EU", "protein", "10.5", "11", []],
-      ["EU", "protein", "0.5", "0", ["<0.5"]],
-      ["EU", "protein", "0.51", "0.5", []],
-      ["EU", "fat", "1.66", "1.7", []],
-      ["EU", "carbohydrate", "70.13", "70", []],
-      ["EU", "sugars", "0.31", "0", ["<0.5"]],
-      ["EU", "fibre", "2.4", "2.4", []],
-    ],
+    rows: {
+      "EU protein": "9.94 9.9, 9.95 10, 9.96 10, 10.4 10, 10.5 11, 0.5 0 <0.5, 0.51 0.5",
+      "EU fat": "1.66 1.7",
+      "EU carbohydrate": "70.13 70",
+      "EU sugars": "0.31 0 <0.5",
+      "EU fibre": "2.4 2.4",
+    },
   },
   {
     source:
       "European Commission guidance of December 2012: salt from 1 g to 0.1 g; below to 0.01 g; to 0.0125 g 0 or <0.01",
-    rows: [
-      ["EU", "salt", "0.0125", "0", ["<0.01"]],
-      ["EU", "salt", "0.013", "0.01", []],
-      ["EU", "salt", "0.994", "0.99", []],
-      ["EU", "salt", "0.996", "1.0", []],
-      ["EU", "salt", "1.441", "1.4", []],
-    ],
+    rows: {
+      "EU salt": "0.0125 0 <0.01, 0.013 0.01, 0.994 0.99, 0.996 1.0, 1.441 1.4",
+    },
   },
   {
     source: "European Commission guidance of December 2012: saturates above 0.1 and below 10 g to 0.1 g",
-    rows: [
-      ["EU", "saturates", "0.14", "0.1", []],
-      ["EU", "saturates", "3.25", "3.3", []],
-    ],
+    rows: {
+      "EU saturates": "0.14 0.1, 3.25 3.3",
+    },
   },
   {
     source:
       "Japan, Food Labelling Standards (2015), Appended Table 9 (0 allowed); 0.1 g as smallest place, from memory",
-    rows: [
-      ["JP", "protein", "0.49", "0", ["0.5"]],
-      ["JP", "protein", "0.5", "0.5", []],
-      ["JP", "fat", "1.66", "1.7", []],
-      ["JP", "carbohydrate", "71.7", "71.7", []],
-      ["JP", "energy", "4.9", "0", ["5"]],
-      ["JP", "sodium", "4.9", "0", ["5"]],
-    ],
+    rows: {
+      "JP protein": "0.49 0 0.5, 0.5 0.5",
+      "JP fat": "1.66 1.7",
+      "JP carbohydrate": "71.7 71.7",
+      "JP energy": "4.9 0 5",
+      "JP sodium": "4.9 0 5",
+    },
   },
   {
     source:
       "Japan, notice on the smallest place, as a label adviser told it on 8 February 2018: salt is 0 below 5 mg of sodium, else to 0.1 g, and one digit that counts where that would be 0.0; salt in g is sodium in mg × 2.54 / 1000",
-    rows: [
-      ["JP", "salt", "0.012446", "0", ["0.01"]],
-      ["JP", "salt", "0.0127", "0.01", []],
-      ["JP", "salt", "0.01778", "0.02", []],
-      ["JP", "salt", "0.0381", "0.04", []],
-      ["JP", "salt", "0.049784", "0.05", []],
-      ["JP", "salt", "0.050038", "0.1", []],
-      ["JP", "salt", "1.0414", "1.0", []],
-    ],
+    rows: {
+      "JP salt": "0.012446 0 0.01, 0.0127 0.01, 0.01778 0.02, 0.0381 0.04, 0.049784 0.05, 0.050038 0.1, 1.0414 1.0",
+    },
   },
 ];
 
-describe.each(groups)("$source", ({ rows }) => {
+describe.each(groups)("$source", ({ rows: told }) => {
+  const rows = Object.entries(told).flatMap(([key, list]) => {
+    const [book, nutrient] = key.split(" ") as [RuleBookName, NutrientName];
+    return list.split(", ").map((row) => {
+      const [value = "", printed = "", ...others] = row.split(" ");
+      return [book, nutrient, value, printed, others] as const;
+    });
+  });
+
   it.each(rows)("%s: %s %s is printed as %s", (book, nutrient, value, printed, others) => {
     const declared = declare(nutrient, value, book);
     expect(declared).toMatchObject({ ok: true, value: { text: printed, others } });

@@ -18,34 +18,9 @@ export type Expression =
 export type Operator = "+" | "-" | "*" | "/" | "^";
 export type FunctionName = "sum" | "min" | "max" | "sqrt" | "exp" | "ln" | "ceil" | "floor";
 
-type Lower =
-  | "a"
-  | "b"
-  | "c"
-  | "d"
-  | "e"
-  | "f"
-  | "g"
-  | "h"
-  | "i"
-  | "j"
-  | "k"
-  | "l"
-  | "m"
-  | "n"
-  | "o"
-  | "p"
-  | "q"
-  | "r"
-  | "s"
-  | "t"
-  | "u"
-  | "v"
-  | "w"
-  | "x"
-  | "y"
-  | "z";
-type Digit = "0" | "1" | "2" | "3" | "4" | "5" | "6" | "7" | "8" | "9";
+type SignsOf<Text extends string> = Text extends `${infer Sign}${infer Rest}` ? Sign | SignsOf<Rest> : never;
+type Lower = SignsOf<"abcdefghijklmnopqrstuvwxyz">;
+type Digit = SignsOf<"0123456789">;
 type WordSign = Lower | Uppercase<Lower> | Digit | "_";
 type NameOf<Word extends string> = Word extends "" | FunctionName | `${Digit}${string}` ? never : Word;
 
