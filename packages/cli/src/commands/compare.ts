@@ -1,5 +1,5 @@
 import { askCompare, type NamedNoodle } from "@noodlewright/core";
-import type { PlacedProblem } from "../input/placed-problem.ts";
+import type { Placed } from "../input/placed-problem.ts";
 import type { ExitStatus, Io } from "../io.ts";
 import { printProblems, printReport } from "../shared/answer.ts";
 import { loadNoodle, unitsOf } from "../shared/ask-noodle.ts";
@@ -38,11 +38,11 @@ interface Order {
   readonly sets: readonly string[];
 }
 
-type Reading =
-  | { readonly ok: true; readonly noodles: readonly NamedNoodle[] }
-  | { readonly ok: false; readonly problems: readonly PlacedProblem[] };
-
-async function readAll(orders: readonly Order[], asked: Asked, io: Io): Promise<Reading> {
+async function readAll(
+  orders: readonly Order[],
+  asked: Asked,
+  io: Io,
+): Promise<Placed<{ noodles: readonly NamedNoodle[] }>> {
   const noodles: NamedNoodle[] = [];
   for (const { path, name, sets } of orders) {
     const order = { path, overrides: batchOverrides(asked), sets, units: unitsOf(asked), needs: "machines" as const };

@@ -20,7 +20,7 @@ import {
   tooManyMarks,
   tooManyValues,
 } from "./file-problems.ts";
-import type { PlacedProblem } from "./placed-problem.ts";
+import type { Placed, PlacedProblem } from "./placed-problem.ts";
 import { type AnyProblem, ownProblem } from "./problem.ts";
 import type { TextFile } from "./read-file.ts";
 
@@ -41,9 +41,7 @@ export interface ParsedFile {
   readonly duplicates: readonly PlacedProblem[];
 }
 
-export type Parsing =
-  | { readonly ok: true; readonly parsed: ParsedFile }
-  | { readonly ok: false; readonly problems: readonly PlacedProblem[] };
+export type Parsing = Placed<{ parsed: ParsedFile }>;
 
 /** What was parsed, by the bytes of the file: one that is looked at twice is parsed once. */
 const parsings = new WeakMap<Uint8Array, Parsing>();

@@ -6,7 +6,7 @@ import type { Io } from "../io.ts";
 import { beyond } from "./beyond.ts";
 import { type ParsedFile, parseFile } from "./document.ts";
 import { atSet, type Override, setFlagName, withOverrides } from "./overrides.ts";
-import type { PlacedProblem } from "./placed-problem.ts";
+import type { Placed, PlacedProblem } from "./placed-problem.ts";
 import { type AnyProblem, ownProblem } from "./problem.ts";
 import { isSection, type Put, valueAt, withValues } from "./put.ts";
 import { type FileReading, largest, readTextFile, type TextFile } from "./read-file.ts";
@@ -23,10 +23,6 @@ export interface LoadedSpec {
   readonly place: (problem: Problem) => PlacedProblem;
 }
 
-export type Loading =
-  | { readonly ok: true; readonly spec: LoadedSpec }
-  | { readonly ok: false; readonly problems: readonly PlacedProblem[] };
-
 /** What flags say about a spec. */
 export interface Said {
   readonly overrides: readonly Override[];
@@ -40,7 +36,7 @@ export async function loadSpec(
   said: Said,
   io: Io,
   needs: "materials" | "machines" = "materials",
-): Promise<Loading> {
+): Promise<Placed<{ spec: LoadedSpec }>> {
   const reading = await readTextFile(path, io);
   if (!reading.ok) return { ok: false, problems: [reading.problem] };
   const parsing = parseFile(reading.file);

@@ -24,3 +24,8 @@ interface Placement {
 
 /** A problem and where in which file it stands. */
 export type PlacedProblem = AnyProblem & Placement;
+
+/** What was asked for, or the problems that stand in its way. */
+export type Placed<What extends object> =
+  | ({ readonly ok: true } & Readonly<What>)
+  | { readonly ok: false; readonly problems: readonly PlacedProblem[] };

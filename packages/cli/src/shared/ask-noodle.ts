@@ -3,7 +3,7 @@ import type { SpecChange } from "@noodlewright/core/spec";
 import { beyond } from "../input/beyond.ts";
 import { loadSpec } from "../input/load-spec.ts";
 import type { Override } from "../input/overrides.ts";
-import type { PlacedProblem } from "../input/placed-problem.ts";
+import type { Placed, PlacedProblem } from "../input/placed-problem.ts";
 import type { TextFile } from "../input/read-file.ts";
 import { type ExitStatus, exit, type Io } from "../io.ts";
 import { printProblems, printReport } from "./answer.ts";
@@ -21,10 +21,6 @@ export interface LoadedNoodle {
   readonly place: (problem: Problem) => PlacedProblem;
 }
 
-export type NoodleLoading =
-  | { readonly ok: true; readonly loaded: LoadedNoodle }
-  | { readonly ok: false; readonly problems: readonly PlacedProblem[] };
-
 /** A spec file, and what flags say about it. */
 export interface Order {
   readonly path: string;
@@ -37,7 +33,10 @@ export interface Order {
 }
 
 /** Reads the noodle of a spec file, with the flags merged in. */
-export async function loadNoodle({ path, overrides, sets, units, needs }: Order, io: Io): Promise<NoodleLoading> {
+export async function loadNoodle(
+  { path, overrides, sets, units, needs }: Order,
+  io: Io,
+): Promise<Placed<{ loaded: LoadedNoodle }>> {
   const loading = await loadSpec(path, { overrides, sets }, io, needs);
   if (!loading.ok) return loading;
   const { data, kitchens, files, place, overrides: said } = loading.spec;

@@ -5,7 +5,7 @@ import type { CardFile, MadeCard } from "@noodlewright/core/answers";
 import { pathText } from "@noodlewright/core/figure";
 import { longCard, type Paper, printable } from "@noodlewright/core/render";
 import { type Override, setFlagName } from "../input/overrides.ts";
-import type { PlacedProblem } from "../input/placed-problem.ts";
+import type { Placed } from "../input/placed-problem.ts";
 import type { TextFile } from "../input/read-file.ts";
 import type { Io } from "../io.ts";
 import { hintOn } from "../render/hints.ts";
@@ -17,15 +17,11 @@ export interface CardOrder extends Omit<Order, "needs"> {
   readonly loads?: string | undefined;
 }
 
-export type CardMaking =
-  | { readonly ok: true; readonly made: MadeCard }
-  | { readonly ok: false; readonly problems: readonly PlacedProblem[] };
-
 /** Characters of the checksum that are printed: enough to tell the specs of a kitchen apart. */
 const shownOfChecksum = 8;
 
 /** Makes the card of a spec. */
-export async function makeCard(order: CardOrder, io: Io): Promise<CardMaking> {
+export async function makeCard(order: CardOrder, io: Io): Promise<Placed<{ made: MadeCard }>> {
   const loading = await loadNoodle({ ...order, needs: "machines" }, io);
   if (!loading.ok) return loading;
   const { noodle, files, said, place } = loading.loaded;

@@ -1,3 +1,19 @@
+const nuts = [
+  "almond",
+  "Brazil nut",
+  "cashew",
+  "coconut",
+  "hazelnut",
+  "macadamia",
+  "pecan",
+  "pine nut",
+  "pistachio",
+  "walnut",
+] as const;
+const fishes = ["mackerel", "salmon", "salmon roe"] as const;
+const crustaceans = ["crab", "shrimp"] as const;
+const molluscs = ["abalone", "clam", "mussel", "oyster", "squid"] as const;
+
 /**
  * What a material is, as far as allergen law asks. The tags name the food, not the legal group: which law lists
  * which food is said in allergen-lists.ts. Where the kind is not known, the tag of the class is used: `fish`, `tree nut`.
@@ -15,29 +31,13 @@ export const allergenTags = [
   "sesame",
   "peanut",
   "tree nut",
-  "almond",
-  "Brazil nut",
-  "cashew",
-  "coconut",
-  "hazelnut",
-  "macadamia",
-  "pecan",
-  "pine nut",
-  "pistachio",
-  "walnut",
+  ...nuts,
   "fish",
-  "mackerel",
-  "salmon",
-  "salmon roe",
+  ...fishes,
   "crustacean",
-  "crab",
-  "shrimp",
+  ...crustaceans,
   "mollusc",
-  "abalone",
-  "clam",
-  "mussel",
-  "oyster",
-  "squid",
+  ...molluscs,
   "celery",
   "mustard",
   "lupin",
@@ -60,21 +60,10 @@ export type Allergen = (typeof allergenTags)[number];
 
 /** The kinds of a class that some place lists, or leaves out, by name. */
 const kinds: Partial<Record<Allergen, readonly Allergen[]>> = {
-  "tree nut": [
-    "almond",
-    "Brazil nut",
-    "cashew",
-    "coconut",
-    "hazelnut",
-    "macadamia",
-    "pecan",
-    "pine nut",
-    "pistachio",
-    "walnut",
-  ],
-  fish: ["mackerel", "salmon", "salmon roe"],
-  crustacean: ["crab", "shrimp"],
-  mollusc: ["abalone", "clam", "mussel", "oyster", "squid"],
+  "tree nut": nuts,
+  fish: fishes,
+  crustacean: crustaceans,
+  mollusc: molluscs,
   soy: ["refined soybean oil"],
 };
 

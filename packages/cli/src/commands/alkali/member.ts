@@ -13,7 +13,7 @@ import { type OwnMaterials, readKitchenFile, type SpecChange } from "@noodlewrig
 
 import { beyond } from "../../input/beyond.ts";
 import { parseFile } from "../../input/document.ts";
-import type { PlacedProblem } from "../../input/placed-problem.ts";
+import type { Placed } from "../../input/placed-problem.ts";
 import { ownProblem } from "../../input/problem.ts";
 import { readTextFile, type TextFile } from "../../input/read-file.ts";
 import { withChanges } from "../../input/written-values.ts";
@@ -97,12 +97,8 @@ function withNotes(report: Report, about: readonly Note[], units: UnitSystem): R
   };
 }
 
-type Reading =
-  | { readonly ok: true; readonly materials: OwnMaterials }
-  | { readonly ok: false; readonly problems: readonly PlacedProblem[] };
-
 /** The materials of the file that --materials names. */
-export async function ownMaterials(asked: Asked, io: Io): Promise<Reading> {
+export async function ownMaterials(asked: Asked, io: Io): Promise<Placed<{ materials: OwnMaterials }>> {
   const path = asked.text("materials");
   if (path === undefined) return { ok: true, materials: {} };
   const reading = await readTextFile(path, io);

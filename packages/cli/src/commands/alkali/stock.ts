@@ -9,7 +9,7 @@ import {
   stockReport,
 } from "@noodlewright/core/chemistry";
 import { answer } from "@noodlewright/core/figure";
-import type { PlacedProblem } from "../../input/placed-problem.ts";
+import type { Placed } from "../../input/placed-problem.ts";
 import { ownProblem } from "../../input/problem.ts";
 import type { Io } from "../../io.ts";
 import { printProblems, printReport } from "../../shared/answer.ts";
@@ -63,9 +63,7 @@ export const stockCommand: Command = {
 /** What a load takes, and what else a spec tells. */
 type Kitchen = Pick<StockNeeds, "salts"> & Partial<StockNeeds>;
 
-type Told =
-  | { readonly ok: true; readonly kitchen: Kitchen }
-  | { readonly ok: false; readonly problems: readonly PlacedProblem[] };
+type Told = Placed<{ kitchen: Kitchen }>;
 
 function one(ask: Asking): Told {
   const product = ask.product(ask.text("product"), "<product>");
