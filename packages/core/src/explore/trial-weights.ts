@@ -1,7 +1,7 @@
 import { findRemedies, type Remedies, type ScaledMass, type StockedWeight, weightsWithStock } from "../batch/remedy.ts";
 import { scalesOf, type WeighedLine, weighingTolerance, weighLoad } from "../batch/weighing.ts";
 import { type Figure, given } from "../figure/figure.ts";
-import { figureIn, type Graph, type Published, published, scoped, withOrigins } from "../figure/graph.ts";
+import { figureIn, type Graph, graphOf, type Published, published, scoped } from "../figure/graph.ts";
 import { answer, type Outcome } from "../figure/problem.ts";
 import { definition } from "../figure/source.ts";
 import type { Formula } from "../formula/formula.ts";
@@ -49,16 +49,19 @@ export function weighTrial(spec: Spec, formula: Formula, trial: Published<Trial>
     count("trial.count", trial.doughs.length, "doughs"),
     tolerance,
   );
+  const graphs: Graph[] = [formula.graph];
   const doughs = weighed.map((lines, index) => {
     const weights = remedies.stock ? weightsWithStock(...inDough(lines, remedies.stock)) : lines.map(plainly);
     const scope = `trial.dough.${index + 1}`;
+    const own = graphOf(
+      weights.map(({ mass }) => mass),
+      trial.graph,
+      formula.graph,
+    );
+    graphs.push(own);
     const figures = scoped(
       scope,
-      withOrigins(
-        weights.map(({ mass }) => mass),
-        trial.graph,
-        formula.graph,
-      ).filter(({ id }) => !/^(?:trial|scale)\./u.test(id) && !Object.hasOwn(formula.graph, id)),
+      Object.values(own).filter(({ id }) => !/^(?:trial|scale)\./u.test(id) && !Object.hasOwn(formula.graph, id)),
     );
     return weights.map((one): ScaledMass => {
       const { name, division, unit, scale } = one;
@@ -66,7 +69,7 @@ export function weighTrial(spec: Spec, formula: Formula, trial: Published<Trial>
       return { name, mass, division, unit, scale };
     });
   });
-  return answer(published({ trial, weights: { doughs, remedies } }, formula.graph), scales.notes);
+  return answer(published({ trial, weights: { doughs, remedies } }, ...graphs), scales.notes);
 }
 
 /** The stock, with the salts and the water of another dough in it. */
