@@ -15,6 +15,66 @@ const order: Readonly<Record<string, string>> = {
     "sheetPr dimension sheetViews sheetFormatPr cols sheetData sheetProtection mergeCells conditionalFormatting dataValidations pageMargins pageSetup headerFooter",
   styleSheet: "numFmts fonts fills borders cellStyleXfs cellXfs cellStyles dxfs",
   workbook: "workbookPr bookViews sheets definedNames calcPr",
+  // a cell, a rule, a format and a border within these
+  c: "f v is",
+  dataValidation: "formula1 formula2",
+  xf: "alignment protection",
+  font: "b sz color name",
+  patternFill: "fgColor bgColor",
+  border: "left right top bottom diagonal",
+};
+
+/** The attributes that the same schema has for what is written here, and their kinds: numbers, truths, or words of a list. */
+const whole = /^\d+$/u;
+const number = /^\d+(?:\.\d+)?$/u;
+const truth = /^[01]$/u;
+const any = /^/u;
+const attributes: Readonly<Record<string, Readonly<Record<string, RegExp>>>> = {
+  pageSetUpPr: { fitToPage: truth },
+  dimension: { ref: any },
+  sheetView: { showGridLines: truth, workbookViewId: whole },
+  pane: { ySplit: number, topLeftCell: any, activePane: /^bottomLeft$/u, state: /^frozen$/u },
+  sheetFormatPr: { defaultColWidth: number, defaultRowHeight: number },
+  col: { min: whole, max: whole, width: number, customWidth: truth },
+  row: { r: whole, ht: number },
+  c: { r: any, s: whole, t: /^(?:n|str|inlineStr)$/u },
+  t: { "xml:space": /^preserve$/u },
+  sheetProtection: { sheet: truth, objects: truth, scenarios: truth, formatColumns: truth, formatRows: truth },
+  mergeCell: { ref: any },
+  conditionalFormatting: { sqref: any },
+  cfRule: { type: /^cellIs$/u, dxfId: whole, priority: /^[1-9]\d*$/u, operator: /^notEqual$/u },
+  dataValidation: {
+    type: /^(?:whole|decimal|custom)$/u,
+    operator: /^(?:between|greaterThan|greaterThanOrEqual)$/u,
+    allowBlank: truth,
+    showErrorMessage: truth,
+    errorTitle: any,
+    error: any,
+    sqref: any,
+  },
+  pageMargins: { left: number, right: number, top: number, bottom: number, header: number, footer: number },
+  pageSetup: { paperSize: whole, fitToHeight: whole, orientation: /^(?:portrait|landscape)$/u },
+  numFmt: { numFmtId: whole, formatCode: any },
+  sz: { val: number },
+  name: { val: any },
+  color: { rgb: /^[0-9A-F]{8}$/u },
+  fgColor: { rgb: /^[0-9A-F]{8}$/u },
+  bgColor: { indexed: whole },
+  patternFill: { patternType: /^(?:none|gray125|solid)$/u },
+  ...Object.fromEntries(["left", "right", "top", "bottom"].map((side) => [side, { style: /^thin$/u }])),
+  xf: {
+    ...Object.fromEntries(["numFmtId", "fontId", "fillId", "borderId", "xfId"].map((id) => [id, whole])),
+    ...Object.fromEntries(
+      ["NumberFormat", "Font", "Fill", "Border", "Alignment", "Protection"].map((of) => [`apply${of}`, truth]),
+    ),
+    quotePrefix: truth,
+  },
+  alignment: { vertical: /^top$/u, horizontal: /^(?:left|right)$/u, wrapText: truth, indent: whole },
+  protection: { locked: truth },
+  cellStyle: { name: any, xfId: whole, builtinId: whole },
+  sheet: { name: any, sheetId: whole, "r:id": any },
+  definedName: { name: any, localSheetId: whole },
+  calcPr: { fullCalcOnLoad: truth },
 };
 
 interface Element {
@@ -77,12 +137,20 @@ function shapeOf(formula: string): { readonly levels: number; readonly values: n
   return { levels, values };
 }
 
-const books = [...examples.map((name) => [name, "metric"] as const), ["evening-class", "us"] as const];
+const books = [
+  ...examples.map((name) => [name, "metric"] as const),
+  ["evening-class", "us"] as const,
+  ["school-noodle", "us"] as const,
+];
 
 test("units and names of scales have room in their columns, long ones too", () => {
   const scales = [{ name: "the old brass balance on the shelf", division: "1 g" }];
-  for (const more of [{}, { scales }]) {
-    const [sheet] = beside("friday-noodle", "metric", more).workbook.sheets;
+  for (const [name, more] of [
+    ["friday-noodle", {}],
+    ["friday-noodle", { scales }],
+    ["evening-class", { wanted: { bowlPrice: "9 EUR" } }],
+  ] as const) {
+    const [sheet] = beside(name, "metric", more).workbook.sheets;
     const { rows = [], widths = [] } = sheet ?? {};
     const cut = rows.flatMap((cells) =>
       cells.flatMap((cell, column) => {
@@ -104,13 +172,16 @@ describe("the file of a workbook keeps to the open standard", () => {
     const parts = new Map(texts);
     const part = (path: string): Element => parts.get(path) ?? parsed("");
     for (const [path, element] of parts) {
-      const wanted = order[element.name]?.split(" ") ?? [];
-      const kinds = wanted.filter((kind) => element.children.some((child) => child.name === kind));
-      if (wanted.length > 0) expect([path, element.children.map((child) => child.name)]).toEqual([path, kinds]);
-      const counted = (one: Element): readonly Element[] => [one, ...one.children.flatMap(counted)];
-      for (const { name: of, attributes, children } of counted(element)) {
-        const { count = String(children.length) } = attributes;
+      const within = (one: Element): readonly Element[] => [one, ...one.children.flatMap(within)];
+      for (const { name: of, attributes: own, children } of within(element)) {
+        const wanted = order[of]?.split(" ") ?? [];
+        const kinds = wanted.filter((kind) => children.some((child) => child.name === kind));
+        if (wanted.length > 0) expect([path, of, children.map((child) => child.name)]).toEqual([path, of, kinds]);
+        const { count = String(children.length), xmlns, "xmlns:r": relations, ...others } = own;
         expect([path, of, count]).toEqual([path, of, String(children.length)]);
+        const isPackage = /\.rels$|^\[|^docProps/u.test(path);
+        const unknown = Object.entries(others).filter(([key, value]) => !attributes[of]?.[key]?.test(value));
+        if (!isPackage) expect([path, of, unknown]).toEqual([path, of, []]);
       }
     }
     const types = part("[Content_Types].xml").children.filter((one) => one.name === "Override");

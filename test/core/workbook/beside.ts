@@ -68,7 +68,8 @@ function wantedPlaces({ sheets }: Workbook): readonly Place[] {
   const top = rows.findIndex((cells) => cells[6]?.value === "Wanted") + 1;
   const count = top === 0 ? 0 : rows.slice(top).findIndex((cells) => !cells[6]);
   const places = Array.from({ length: count }, (_, index) => {
-    const column = rows[top + index]?.findIndex((cell) => /^(?:not )?met\b/u.test(String(cell?.value))) ?? 0;
+    const column =
+      rows[top + index]?.findIndex((cell) => /^(?:as written )?(?:not )?met\b/u.test(String(cell?.value))) ?? 0;
     return { sheet: "Noodle", row: top + index, column };
   });
   return places.filter(({ column }) => column > 0);
@@ -110,7 +111,7 @@ export function beside(name: string, units: UnitSystem = "metric", more: Data = 
           )
         : [];
     const unlike = met.flatMap((holds, index) => {
-      const said = String(wanted[index] && value(wanted[index])).replace(/:.*$/u, "");
+      const said = String(wanted[index] && value(wanted[index])).replace(/^as written |:.*$/gu, "");
       return said === (holds ? "met" : "not met") ? [] : [`wanted ${index}: ${said}, the command ${holds}`];
     });
     const different = Object.values(fresh ?? {}).flatMap((figure) => {

@@ -1,5 +1,6 @@
 import type { Figure } from "../../figure/figure.ts";
 import { inSystem } from "../../figure/in-system.ts";
+import { dryRatio } from "../../materials/moisture.ts";
 import { dec, decimalText } from "../../number/decimal.ts";
 import { findUnit } from "../../number/units.ts";
 import type { InputLimits } from "../../render/workbook/cells.ts";
@@ -110,6 +111,6 @@ function inputShown(figure: Figure, made: Made): InputFigure {
     takes,
     from,
     label: `${figure.label.replace(/ as is$/u, "")} at ${decimalText(dec(value))} % mb`,
-    factor: (cell) => `(100-${cell(moisture.id)})/${literal(dec(100).minus(value))}`,
+    factor: (cell) => dryRatio(literal(value), cell(moisture.id)),
   };
 }

@@ -78,7 +78,7 @@ function wanted(made: Made): ResultGroup {
   const rows = wants.map(({ want: { label, reached, least, most, asShown }, check }): ResultRow => {
     const word = check.holds ? "met" : "not met";
     if (reached === undefined) {
-      const words = `${word}: ${check.reached}, wanted ${check.wanted}`;
+      const words = `as written ${word}: ${check.reached}, wanted ${check.wanted}`;
       return {
         label,
         cells: [{ words, formula: (_, { changed }) => `IF(${changed()},"${again}",${textIn(words)})`, across: true }],

@@ -412,7 +412,7 @@ class UseSheet {
     // Words that go on over several columns get together what the longest of them takes.
     const begun = results.slice(wordsFrom).reduce((sum, one) => sum + one, 0);
     const words = fitting(columns.value + wordsFrom, "words", 14, 48) - begun;
-    const end = Math.max(words, fitting(columns.value + last, "unit", 12, 24));
+    const end = Math.max(words, fitting(columns.value + last, "unit", 12, 40));
     const inputs = [text(columns.label), 12, fitting(columns.unit, "unit", 12, 24), 11, 11, 1];
     return this.#sheet.done([...inputs, text(columns.result), ...results, end], 1);
   }
