@@ -272,7 +272,7 @@ export const samples: Readonly<Record<Code | NoteCode, Sample>> = {
     "rework.amount",
     `about({ ...ofTenKilos, rework: { amount: "12 %", most: "10 %" } }, askBatch)`,
   ],
-  "cost.no-prices": ["", `about(ofTenKilos, askCost)`],
+  "cost.no-prices": ["prices", `about(ofTenKilos, askCost)`],
   "cost.mixed-currencies": [
     "prices",
     `about({ ...ofTenKilos, prices: { "bread flour": "1 EUR/kg", salt: "1 USD/kg" } }, askCost)`,

@@ -1,7 +1,8 @@
-import { askBatch, askCost, askDay, askSheet, askWater, readNoodleData, told } from "@noodlewright/core";
+import { askBatch, askCost, askDay, askLot, askSheet, askWater, readNoodleData, told } from "@noodlewright/core";
 import { readKitchenFile, readSpec } from "@noodlewright/core/spec";
 import { expect, test } from "vitest";
 import { parse } from "yaml";
+import { problemsOf } from "#core/figure/problem.ts";
 import { linesInPlace, specSample } from "#core/spec/sample.ts";
 import { specSchema } from "#core/spec/spec.ts";
 
@@ -68,29 +69,74 @@ test.each([
 });
 
 /** Questions that a spec without the sections they need refuses. */
-const questions = { askBatch, askCost, askDay, askSheet, askWater };
+const questions = { askBatch, askCost, askDay, askLot, askSheet, askWater };
+const plain = { name: "class", flours: [{ name: "semolina", amount: "100 %" }], water: { added: "36 %" } };
+const bowls = { batch: { bowls: 4, rawWeight: "120 g" } };
+const rolls = { width: "145 mm", gap: { least: "1 mm", greatest: "5 mm" }, cutters: [{ size: "2 mm" }] };
+const { gap: _gap, ...noGap } = rolls;
+const pin = { width: "300 mm", sticks: { thick: "4 mm", thin: "2.8 mm" } };
+const dial = { "1": "4.8 mm", "2": "3.6 mm", "3": "2.7 mm", "4": "2 mm", "5": "1.5 mm", "6": "0.6 mm" };
+/** What a kitchen may have written already, and lines of another kitchen that are in the way. */
+const parts = {
+  nothing: {},
+  "the batch": bowls,
+  "half a batch": { batch: { rawWeight: "120 g" } },
+  "dough without bowls, and rolls": { batch: { dough: "1 kg" }, machines: { rolls } },
+  rolls: { ...bowls, machines: { rolls } },
+  "wide rolls": { ...bowls, machines: { rolls: { ...rolls, gap: { least: "2 mm", greatest: "9 mm" } } } },
+  "a dial whose last step is too wide": { ...bowls, machines: { "hand crank": { ...noGap, dial } } },
+  "a rolling pin before rolls": { ...bowls, machines: { pin, rolls } },
+  "a narrow cutter": { ...bowls, machines: { rolls: { ...rolls, cutters: [{ size: 20, over: "120 mm" }] } } },
+  "the sheet of other rolls": {
+    ...bowls,
+    machines: { rolls },
+    sheet: { machine: "bench rolls", thickness: "1.4 mm", cutter: 20, start: "12 mm" },
+  },
+  "a sheet without a start": {
+    batch: { dough: "1 kg" },
+    machines: { rolls },
+    sheet: { machine: "rolls", thickness: "1.4 mm", cutter: "2 mm" },
+  },
+  "parts of the day": { plan: { serve: "12:15" }, temperature: { tap: "12 °C" }, prices: {} },
+};
+const started = Object.entries(questions).flatMap(([question, ask]) =>
+  Object.entries(parts).map(([held, part]) => ({ question, ask, held, part })),
+);
 
-test.each(Object.entries(questions))(
-  "the lines that %s asks for, written into the spec, end in an answer",
-  (_, ask) => {
-    let spec: Record<string, unknown> = {
-      name: "class",
-      flours: [{ name: "bread flour", amount: "100 %" }],
-      water: { added: "36 %" },
-    };
-    for (let asked = 0; asked < 4; asked += 1) {
-      const noodle = readNoodleData(spec, {});
-      if (!noodle.ok) throw new Error(JSON.stringify(noodle.problems));
-      const outcome = ask(noodle.value);
-      if (outcome.ok) return expect(asked).toBeGreaterThan(0);
-      for (const problem of outcome.problems) {
-        const lines = linesInPlace(problem);
-        expect([problem.code, lines.length]).toEqual([problem.code, expect.toSatisfy((count: number) => count > 1)]);
-        for (const [key, value] of Object.entries(parse(lines.join("\n")) as Record<string, object>))
-          spec = { ...spec, [key]: { ...(spec[key] as object | undefined), ...value } };
-      }
+/** A section with the keys of another one put in. */
+function pasted(section: unknown, lines: unknown): unknown {
+  if (typeof section !== "object" || section === null || typeof lines !== "object" || lines === null) return lines;
+  const merged: Record<string, unknown> = { ...section };
+  for (const [key, value] of Object.entries(lines)) merged[key] = pasted(merged[key], value);
+  return merged;
+}
+
+test.each(started)("the lines that $question asks for, written beside $held, end in an answer", ({ ask, part }) => {
+  let spec: unknown = { ...plain, ...part };
+  for (let asked = 0; asked < 6; asked += 1) {
+    const noodle = readNoodleData(spec, {});
+    if (!noodle.ok) throw new Error(JSON.stringify(noodle.problems));
+    const outcome = ask(noodle.value);
+    if (outcome.ok) return;
+    for (const problem of outcome.problems) {
+      const lines = linesInPlace(problem);
+      expect([problem.code, lines.length]).toEqual([problem.code, expect.toSatisfy((count: number) => count > 0)]);
+      spec = pasted(spec, parse(lines.join("\n")));
     }
-    throw new Error(JSON.stringify(spec));
+  }
+  throw new Error(JSON.stringify(spec));
+});
+
+test.each(Object.entries(parts).filter(([, part]) => "machines" in part && !("sheet" in part)))(
+  "the lines for a sheet beside %s are right at once",
+  (_, part) => {
+    const sheetOf = (spec: object) => {
+      const noodle = readNoodleData(spec, {});
+      return noodle.ok ? askSheet(noodle.value) : noodle;
+    };
+    const outcome = sheetOf({ ...plain, ...part });
+    const lines = outcome.ok ? [] : outcome.problems.flatMap(linesInPlace);
+    expect([lines, problemsOf(sheetOf({ ...plain, ...part, ...parse(lines.join("\n")) }))]).toEqual([lines, []]);
   },
 );
 

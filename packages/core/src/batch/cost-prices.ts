@@ -87,13 +87,19 @@ function twoPrices({ name, path }: FormulaLine, first: Price, second: Price): Pr
 function oneCurrency(lines: readonly PricedLine[]): Outcome<string> {
   const priced = lines.flatMap(({ line, price }) => (price ? [{ name: line.name, currency: price.currency }] : []));
   const [first] = priced;
-  if (first === undefined) return refuse(problem("cost.no-prices", [], {}));
+  if (first === undefined) return refuse(problem("cost.no-prices", ["prices"], { meant: samplePrice(lines) }));
   const currencies = [...new Set(priced.map(({ currency }) => currency))];
   if (currencies.length === 1) return answer(first.currency);
   const used = currencies.map(
     (code) => `${code} for ${priced.flatMap(({ name, currency }) => (currency === code ? [name] : [])).join(", ")}`,
   );
   return refuse(problem("cost.mixed-currencies", ["prices"], { used }));
+}
+
+/** A price of the first ingredient that costs something, to show how one is written. */
+function samplePrice(lines: readonly PricedLine[]): Readonly<Record<string, string>> {
+  const first = lines.find(({ line }) => !isTap(line))?.line.name;
+  return first === undefined ? {} : { [first]: "0.92 EUR/kg" };
 }
 
 function pathOfPrice(spec: Pick<Spec, "prices">, lines: readonly PricedLine[]): Path {

@@ -59,6 +59,9 @@ export function replaceFlour(
   return placed(substitute({ ...question, missing }), shelf.value, notes);
 }
 
+/** The figures of a certificate, to show how they are written. */
+const sampleLot = { moisture: "14.1 %", protein: "11.9 %" };
+
 /**
  * Corrects the blend of a spec for the new lot under `lot:`.
  *
@@ -71,7 +74,8 @@ export function correctForLot(
   extra: OwnMaterials = {},
 ): Outcome<Substitution> {
   const { lot } = spec;
-  if (lot === undefined) return refuse(problem("lot.none", ["lot"], {}));
+  if (lot === undefined)
+    return refuse(problem("lot.none", ["lot"], { meant: { of: spec.flours[0]?.name ?? "", figures: sampleLot } }));
   const old = flourShelf(spec, formula, extra);
   if (!old.ok) return old;
   const name = flourNamed(lot.of, old.value);

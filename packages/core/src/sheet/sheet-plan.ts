@@ -25,6 +25,7 @@ import type { CutterSize, Machine } from "./passes/machine.ts";
 import { machineNamed } from "./passes/machine-of.ts";
 import type { PassRequest } from "./passes/pass-request.ts";
 import { type PassPlan, type PassSchedule, passPlan, scheduled, unevenSpeeds } from "./passes/passes.ts";
+import { suitedSheet } from "./passes/suited-sheet.ts";
 import type { CutRequest, SheetRequest } from "./strands/cut-request.ts";
 import { type CutPlan, cutPlan, lengthInStrands, type Sheets, sheetsOf } from "./strands/geometry.ts";
 import { compositionOf } from "./water/dough-food.ts";
@@ -114,7 +115,10 @@ interface SheetedLoads extends Pick<SheetPlan, "machine" | "density" | "sheets">
 
 function sheetedLoads(spec: Spec, formula: Formula, batch: Batch, included: OwnMachines): Outcome<SheetedLoads> {
   const { sheet } = spec;
-  if (sheet === undefined) return refuse(problem("sheet.not-stated", ["sheet"], {}));
+  if (sheet === undefined) {
+    const meant = suitedSheet(spec, included, batch.target.rawWeight);
+    return refuse(problem("sheet.not-stated", ["sheet"], { ...(meant && { meant }) }));
+  }
   const machine = machineNamed(sheet.machine, spec, included);
   const density = densityOf(spec, sheet, formula);
   if (!machine.ok || !density.ok) return refuse(...problemsOf(machine), ...problemsOf(density));

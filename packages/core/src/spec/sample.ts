@@ -11,7 +11,7 @@ const mostLines = 5;
 
 /** Codes of what is wrong with the shape of a spec or of a kitchen file, or is not there at all. */
 const ofShape =
-  /^(?:spec|quantity|basis|price|bounds|cutter|shelf)\.|^machine\.(?:gaps|speeds|settings|unknown|no-settings)|^materials\.modulus$|^wanted\.prefer$|(?:\.not-stated|\.none|\.nothing|\.no-prices|serve-missing|weight-missing|temperature\.missing)$/u;
+  /^(?:spec|quantity|basis|price|bounds|cutter|shelf)\.|^machine\.(?:gaps|speeds|settings|no-settings)|^materials\.modulus$|^wanted\.prefer$|(?:\.not-stated|\.none|\.nothing|\.no-prices|serve-missing|weight-missing|temperature\.missing)$/u;
 
 /**
  * A few lines of YAML that would be right where a problem of the shape of a spec or of a kitchen file lies; for a key that
@@ -22,9 +22,9 @@ const ofShape =
 export function linesInPlace(problem: Problem): readonly string[] {
   const { code, path, facts } = problem;
   const meant = valueMeant(problem);
-  if (meant === undefined && !ofShape.test(code)) return [];
-  if (problem.code === "machine.unknown" || problem.code === "cost.no-prices")
-    return specSample(problem.code === "cost.no-prices" ? ["prices"] : ["machines", problem.facts.name]);
+  if (meant === undefined && !ofShape.test(code) && code !== "machine.unknown") return [];
+  if (problem.code === "machine.unknown" && meant === undefined) return specSample(["machines", problem.facts.name]);
+  if (meant !== undefined && !ofShape.test(code)) return valueIn(path, meant);
   if (problem.code === "spec.type" && path.length === 0 && problem.facts.description === kitchenFile)
     return specSample(["materials"]);
   if (problem.code !== "spec.unknown-key") {
@@ -89,8 +89,20 @@ function sampleAt([key, ...path]: Path, meant: Meant): readonly string[] {
   const schema = schemaAt(specSchema, [key]);
   const value = schema === undefined ? undefined : along(schema, path, meant);
   if (value === undefined) return [];
-  const ways = indents.map((deepest) => yamlLines(String(key), value, 0, deepest));
+  return fewLines(String(key), value);
+}
+
+function fewLines(key: string, value: unknown): readonly string[] {
+  const ways = indents.map((deepest) => yamlLines(key, value, 0, deepest));
   return ways.find((lines) => lines.length <= mostLines) ?? [];
+}
+
+/** A value in its section, where the rest of the section stands already. */
+function valueIn([key, ...path]: Path, value: unknown): readonly string[] {
+  return fewLines(
+    String(key),
+    path.reduceRight<unknown>((below, step) => ({ [step]: below }), value),
+  );
 }
 
 /** Most places that are shown. */

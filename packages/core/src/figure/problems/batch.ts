@@ -75,10 +75,10 @@ export const batch = {
     expected: "one price for one material",
     advice: "correct one of them, or give what is another flour or product a name of its own under `materials:`",
   })),
-  "cost.no-prices": input(() => ({
+  "cost.no-prices": input((_: { readonly meant: Readonly<Record<string, string>> }) => ({
     found: "no price of any ingredient",
     expected: "the price of at least one ingredient",
-    advice: "write `prices:` with lines such as `table salt: 0.60 EUR/kg`, or `price:` beside a material",
+    advice: "write it under `prices:`, or `price:` beside a material",
   })),
   "cost.mixed-currencies": input(({ used }: Lists<"used">) => ({
     found: used.join("; "),

@@ -182,17 +182,24 @@ export const sheet = {
     }),
   ),
   "passes.first-too-thick": noAnswer(
-    ({ first, reduction, most, thickest }: Texts<"first" | "reduction" | "most" | "thickest">) => ({
+    ({
+      first,
+      reduction,
+      most,
+      thickest,
+    }: Texts<"first" | "reduction" | "most" | "thickest"> & Partial<Texts<"meant">>) => ({
       found: `${first}, of which the widest gap would take off ${reduction}`,
       expected: `at most ${most} in one pass`,
       advice: `press or roll the dough by hand to at most ${thickest} first`,
     }),
   ),
-  "machine.unknown": input(({ name, names, nearest }: Texts<"name"> & Lists<"names" | "nearest">) => ({
-    found: `"${name}"`,
-    expected: oneOf(names, "a machine described under `machines:`"),
-    advice: didYouMean(nearest, "describe it under `machines:`, here or in an included file"),
-  })),
+  "machine.unknown": input(
+    ({ name, names, nearest }: Texts<"name"> & Lists<"names" | "nearest"> & Partial<Texts<"meant">>) => ({
+      found: `"${name}"`,
+      expected: oneOf(names, "a machine described under `machines:`"),
+      advice: didYouMean(nearest, "describe it under `machines:`, here or in an included file"),
+    }),
+  ),
   "weighing.unreadable": input(({ written, example }: Texts<"written" | "example">) => ({
     found: written,
     expected: `what went in and what came out, such as "${example}", or with what was added, "10 kg + 50 g to 9.9 kg"`,
@@ -213,14 +220,16 @@ export const sheet = {
     expected: "a name for each setting",
     advice: "rename or drop one of them",
   })),
-  "passes.first-thickness": input(({ stated }: { readonly stated: "neither" | "both" }) => ({
-    found: stated === "neither" ? "neither `start` nor `compounding`" : "both `start` and `compounding`",
-    expected: "the thickness of the dough before the first pass, or how it is compounded",
-    advice:
-      stated === "neither"
-        ? "measure the dough as it goes to the rolls and give it in mm, such as `start: 10 mm`"
-        : "leave the thickness out: the compounding gap gives it",
-  })),
+  "passes.first-thickness": input(
+    ({ stated, meant }: { readonly stated: "neither" | "both" } & Partial<Texts<"meant">>) => ({
+      found: stated === "neither" ? "neither `start` nor `compounding`" : "both `start` and `compounding`",
+      expected: "the thickness of the dough before the first pass, or how it is compounded",
+      advice:
+        stated === "neither"
+          ? `measure the dough as it goes to the rolls and give it in mm, such as \`start: ${meant}\``
+          : "leave the thickness out: the compounding gap gives it",
+    }),
+  ),
   "passes.not-thinner": input((facts: Texts<"final" | "first"> | Texts<"thickness" | "before">) =>
     "final" in facts
       ? {
@@ -244,12 +253,12 @@ export const sheet = {
     expected: `${final}, within ${within}`,
     advice: "change the last gap or the final thickness",
   })),
-  "sheet.not-stated": input(() => ({
+  "sheet.not-stated": input((_: { readonly meant?: Readonly<Record<string, string | number>> }) => ({
     found: "nothing about the sheet",
     expected: "the machine, the thickness of the sheet and the cutter",
     advice: "write machine, thickness and cutter under `sheet:`",
   })),
-  "geometry.no-cut": input(() => ({
+  "geometry.no-cut": input((_: Texts<"meant">) => ({
     found: "neither a portion nor a strand length",
     expected: "a raw portion in g, a strand length in mm, or both",
     advice: "say how much or how long a portion is",

@@ -59,7 +59,7 @@ function notThere(cutter: CutterSize, cutters: readonly Cutter[]): Problem {
     ...(nearest && {
       nearest: sizeText(nearest.size),
       width: fixedText(widthOf(nearest.size), 2),
-      meant: nearest.size.kind === "number" ? nearest.size.number : sizeText(nearest.size),
+      meant: sizeWritten(nearest.size),
     }),
   });
 }
@@ -70,6 +70,11 @@ function distance(one: CutterSize, other: CutterSize) {
 
 function widthOf(size: CutterSize) {
   return size.kind === "number" ? dec(30).div(size.number) : dec(size.width);
+}
+
+/** The size of a cutter as a spec states it. */
+export function sizeWritten(size: CutterSize): string | number {
+  return size.kind === "number" ? size.number : sizeText(size);
 }
 
 function sizeText(size: CutterSize): string {

@@ -39,7 +39,7 @@ export function freeSteps(least: Decimal, greatest: Decimal, reduction: Reductio
     return answer({ last: final, steps: () => equalSteps(first, final, springBack, count(fewest), passesBefore) });
   }
   if (!keepsTo(exact(largestReduction), exact(first), exact(widest))) {
-    return refuse(firstTooThick(exact(first), exact(widest), exact(largestReduction)));
+    return refuse(firstTooThick(exact(first), exact(widest), exact(largestReduction), passesBefore === 0));
   }
   const opened = (): PassStep => ({ gap: gapFor(widest, springBack, opening), thickness: widest });
   const steps = () => [opened(), ...equalSteps(widest, final, springBack, count(fewest - 1), opening)];
@@ -56,13 +56,14 @@ function widestThickness(greatest: Decimal, springBack: Figure, pass: number): F
   return worked(naming, "greatest * springBack", { greatest, springBack }, fromSpec);
 }
 
-function firstTooThick(first: Decimal, widest: Decimal, largestReduction: Decimal): Problem {
-  const most = widest.div(ONE.minus(largestReduction.div(HUNDRED)));
+function firstTooThick(first: Decimal, widest: Decimal, largestReduction: Decimal, isStated: boolean): Problem {
+  const thickest = mm(downwards(widest.div(ONE.minus(largestReduction.div(HUNDRED)))));
   return problem("passes.first-too-thick", ["firstThickness"], {
     first: mm(first),
     reduction: percent(reductionOf(first, widest)),
     most: percent(largestReduction.div(HUNDRED)),
-    thickest: mm(downwards(most)),
+    thickest,
+    ...(isStated && { meant: thickest }),
   });
 }
 

@@ -14,7 +14,9 @@ export function machineNamed(name: string, spec: Pick<Spec, "machines">, include
   const fields = Object.hasOwn(machines, name) ? machines[name] : undefined;
   if (fields !== undefined) return answer(machineOf(name, fields));
   const names = Object.keys(machines);
-  return refuse(problem("machine.unknown", ["sheet", "machine"], { name, names, nearest: nearestNames(name, names) }));
+  const nearest = nearestNames(name, names);
+  const meant = nearest[0] ?? names[0];
+  return refuse(problem("machine.unknown", ["sheet", "machine"], { name, names, nearest, ...(meant && { meant }) }));
 }
 
 function machineOf(name: string, fields: MachineFields): Machine {

@@ -1,6 +1,6 @@
 import type { Figure } from "../../figure/figure.ts";
 import { type Problem, problem } from "../../figure/problem.ts";
-import type { DecimalText } from "../../number/decimal.ts";
+import { type DecimalText, dec } from "../../number/decimal.ts";
 import { type Given, numberOf, outsideLimits } from "../inputs.ts";
 import { type Compounding, compoundingLimits, compoundingProblems } from "./compounding.ts";
 import { type Gaps, gapProblems, speedLimits } from "./machine.ts";
@@ -57,9 +57,21 @@ export function passRequestProblems(request: PassRequest): readonly Problem[] {
   ];
 }
 
-function firstProblems({ firstThickness, compounding }: PassRequest): readonly Problem[] {
+/** A dough of which the widest gap takes off a fifth, mm, to a tenth. */
+export function usualFirst(gaps: PassRequest["gaps"]): DecimalText {
+  const open =
+    gaps.kind === "free" ? [gaps.greatest] : gaps.kind === "list" ? gaps.gaps : gaps.settings.map(({ gap }) => gap);
+  const widest = open.map((gap) => dec(gap)).reduce((one, other) => (one.gt(other) ? one : other), dec(0));
+  return widest.times("1.25").toDecimalPlaces(1).toFixed();
+}
+
+function firstProblems({ firstThickness, compounding, gaps }: PassRequest): readonly Problem[] {
   if ((firstThickness === undefined) !== (compounding === undefined)) return [];
   return [
-    problem("passes.first-thickness", ["firstThickness"], { stated: compounding === undefined ? "neither" : "both" }),
+    problem(
+      "passes.first-thickness",
+      ["firstThickness"],
+      compounding === undefined ? { stated: "neither", meant: `${usualFirst(gaps)} mm` } : { stated: "both" },
+    ),
   ];
 }

@@ -47,6 +47,9 @@ export function sheetRequestProblems(request: SheetRequest): readonly Problem[] 
   ]);
 }
 
+/** A raw portion where nobody states one. */
+export const usualPortion = "110 g";
+
 /** Finds what is wrong with a request for strands before anything is worked out. */
 export function cutRequestProblems(request: CutRequest): readonly Problem[] {
   const limits = outsideLimits([
@@ -59,5 +62,5 @@ export function cutRequestProblems(request: CutRequest): readonly Problem[] {
   ]);
   const problems = [...sheetRequestProblems(request), ...limits];
   if (request.portion !== undefined || request.strandLength !== undefined) return problems;
-  return [...problems, problem("geometry.no-cut", ["portion"], {})];
+  return [...problems, problem("geometry.no-cut", ["portion"], { meant: usualPortion })];
 }
