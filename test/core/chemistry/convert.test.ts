@@ -11,7 +11,6 @@ import {
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { solutionOf } from "#core/chemistry/composition.ts";
-import { withOrigins } from "#core/figure/graph.ts";
 import { dec, sum } from "#core/number/decimal.ts";
 import { always } from "../../always.ts";
 import { noteCodesOf as codes } from "../formula/worked-out.ts";
@@ -178,10 +177,10 @@ describe("bicarbonate and hydroxide are not carbonate", () => {
 
 test("a stronger product of the same name is told apart from the old one in the working", () => {
   const weak = product("soda", solutionOfSoda);
-  const { amounts } = answered(convert({ from: { ...weak, mass: 40 }, to: [soda], hold: "anhydrous" }));
+  const { amounts, graph } = answered(convert({ from: { ...weak, mass: 40 }, to: [soda], hold: "anhydrous" }));
   // 40 g of a quarter soda hold 10 g of it, by hand.
   expect(amounts.map(({ value }) => value)).toEqual(["10"]);
-  const contents = withOrigins(amounts).filter(({ label }) => label.startsWith("anhydrous salts"));
+  const contents = Object.values(graph).filter(({ label }) => label.startsWith("anhydrous salts in 1 g"));
   expect(contents.map(({ label, value }) => `${label}: ${value}`)).toEqual([
     "anhydrous salts in 1 g of the old soda: 0.25",
     "anhydrous salts in 1 g of soda: 1",
@@ -190,8 +189,8 @@ test("a stronger product of the same name is told apart from the old one in the 
 
 test("the working tells by how much each product is above or below the old ratio", () => {
   const powder = product("powder", { species: { K2CO3: "60", Na2CO3: "40" }, water: "0", inert: "0" });
-  const { amounts } = answered(convert({ from: { ...powder, mass: 10 }, to: [soda, potash], hold: "anhydrous" }));
-  const pulls = withOrigins(amounts).filter(({ label }) => label.startsWith("potassium above the old ratio"));
+  const { graph } = answered(convert({ from: { ...powder, mass: 10 }, to: [soda, potash], hold: "anhydrous" }));
+  const pulls = Object.values(graph).filter(({ label }) => label.startsWith("potassium above the old ratio"));
   // per g: K 2000 × 0.6 / 138.204 = 8.682817 and Na 2000 × 0.4 / 105.988 = 7.548024 mmol in the powder; all of 18.870061 Na in
   // soda times −8.682817 / 16.230841, all of 14.471361 K in potash times 7.548024 / 16.230841
   expect(pulls.map(({ label, unit, value }) => `${label}: ${Number(value).toFixed(4)} ${unit}`)).toEqual([
