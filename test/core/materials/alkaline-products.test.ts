@@ -26,6 +26,9 @@ function read(figures: unknown) {
   return parsed.ok ? statedComposition(parsed.value, ["figures"]) : parsed;
 }
 
+/** The numbers of a line, without the formulas of its salts. */
+const numbersOf = (text: string) => text.replaceAll(/\p{L}[\p{L}\d.]*/gu, " ").match(/\d+(?:[.,]\d+)*/gu) ?? [];
+
 const complaints = (outcome: Outcome<unknown>) => toldOf(outcome).map(({ code, path }) => `${code} ${path.join(".")}`);
 
 describe("a strength in words", () => {
@@ -41,10 +44,13 @@ describe("a strength in words", () => {
     ["24 degrees Baumé", { measure: "degrees-baume", value: "24", scale: "145" }],
     ["1 to 4", { measure: "parts-to-water", value: "25" }],
     ["1:4", { measure: "parts-to-water", value: "25" }],
+    ["28,5 °Bé", { measure: "degrees-baume", value: "28.5", scale: "145" }],
+    ["0,125 mol/L", { measure: "mol-per-litre", value: "0.125" }],
   ])("%s", (text, stated) => expect(readStrength(text)).toEqual(stated));
 
-  it.each(["", "20", "24 degrees", "1 to 0", "-3 %", "20 % of flour", "1,5 %"])("refuses %j", (text) =>
-    expect(readStrength(text)).toBeUndefined(),
+  it.each(["", "20", "24 degrees", "1 to 0", "-3 %", "20 % of flour", "1,500 g/L", ",5 %", "1,2,3 %"])(
+    "refuses %j",
+    (text) => expect(readStrength(text)).toBeUndefined(),
   );
 
   it("takes scale, temperature and what parts count from beside it", () => {
@@ -62,6 +68,7 @@ describe("a strength in words", () => {
 
   it("reads ratios of the number of parts asked for", () => {
     expect([readRatio("6 to 4", 2), readRatio("9:1", 2), readRatio("1", 1)]).toEqual([["6", "4"], ["9", "1"], ["1"]]);
+    expect(readRatio("6,5:3,5", 2)).toEqual(["6.5", "3.5"]);
     const refused = [readRatio("6 to 4", 3), readRatio("0 to 0", 2), readRatio("six to four", 2)];
     expect(refused.every((ratio) => ratio === undefined)).toBe(true);
   });
@@ -203,16 +210,71 @@ describe("a product in one line", () => {
     ["washing soda 9, potash 1", "materials.several"],
     ["K2CO3 20 g in 100 ml water", "product.unknown"],
     ["K2CO3 at 20 parts", "product.strength"],
+    ["K2CO3 250,500 g/L", "product.unclear"],
+    ["K2CO3 ,5 %, water rest", "product.unclear"],
+    ["K2CO3 28 5 °Bé", "product.unclear"],
+    ["28 to 30 °Bé K2CO3", "product.unclear"],
+    ["Na2CO3 60 %, K2CO3 50 %", "product.unclear"],
+    ["K2CO3 70 %, Na2CO3 20 %", "product.unclear"],
     ["K2CO3 at 90 °Bé", "strength.beyond-fit"],
     ["water 100 %", "product.no-alkali"],
   ])("refuses %j, with lines that are read", (text, code) => {
     const outcome = line(text);
     expect(new Set(codesOf(outcome))).toEqual(new Set([code]));
-    for (const { lines } of toldOf(outcome)) {
+    for (const { lines, advice } of toldOf(outcome)) {
       if (code === "strength.beyond-fit") continue;
-      expect(lines?.length).toBeGreaterThan(1);
+      expect(lines?.length).toBeGreaterThan(0);
       for (const shown of lines ?? []) expect(complaints(line(shown)), shown).toEqual([]);
+      if (advice.includes("of other products")) continue;
+      for (const number of (lines ?? []).flatMap(numbersOf)) {
+        expect(
+          numbersOf(text)
+            .map((one) => one.replace(",", "."))
+            .flatMap((one) => [one, one.replace(".", "")]),
+        ).toContain(number);
+      }
     }
+  });
+
+  it.each([
+    ["Na2CO3 60 %, K2CO3 50 %", ["Na2CO3 60, K2CO3 50"]],
+    ["Na2CO3 30 %, K2CO3 10 %", ["Na2CO3 30 %, K2CO3 10 %, water rest", "Na2CO3 30 %, K2CO3 10 %, inert rest"]],
+    ["K2CO3 at 250,500 g/L", ["K2CO3 at 250.500 g/L"]],
+    ["K2CO3 1,200 to 1 g", ["K2CO3", "Na2CO3 60 %, K2CO3 40 %", "K2CO3 6, Na2CO3 4 at 30 °Bé"]],
+    ["K2CO3 28 5 °Bé", ["K2CO3 at 5 °Bé"]],
+  ])("in place of %j shows %j", (text, lines) => expect(toldOf(line(text))[0]?.lines).toEqual(lines));
+
+  const words = ["K2CO3", "sodium carbonate", "NaOH", "harbour powder"];
+  const units = ["°Bé", "% w/v", "g/L", "mol/L", "mol/kg", "g/mL", "%, water rest"];
+
+  it("reads a comma as a point, in whatever order the words stand, or asks which is meant", () => {
+    const [whole, decimals] = [fc.nat(40).map(String), fc.stringMatching(/^\d{1,4}$/u)];
+    always(60, [fc.constantFrom(...words), fc.constantFrom(...units), whole, decimals, fc.nat(2)], (...parts) => {
+      const [salt, unit, before, behind, order] = parts;
+      const read = (mark: string) => {
+        const strength = `${before}${mark}${behind} ${unit}`;
+        const outcome = line([`${salt} ${strength}`, `${strength} ${salt}`, `${salt} at ${strength}`][order] ?? "");
+        return outcome.ok ? outcome.value.composition : codesOf(outcome);
+      };
+      const doubtful = behind.length === 3 && before !== "0";
+      expect(read(",")).toEqual(doubtful ? ["product.unclear"] : read("."));
+    });
+  });
+
+  it("passes over no number that stands in a line", () => {
+    const right = [
+      "K2CO3 at 20 %",
+      "30 °Bé NaOH",
+      "K2CO3 6, Na2CO3 4 at 30 °Bé",
+      "Na2CO3 60 %, K2CO3 40 %",
+      "NaOH 200 g/L",
+    ];
+    const extra = fc.constantFrom("7", "7,", "7;", "(7)", "7:", "7/", "7 to", "7 %", "7 g", "7-", "0.7");
+    always(60, [fc.constantFrom(...right), extra, fc.nat(8)], (text, more, at) => {
+      const blanks = text.split(" ");
+      expect(line(text).ok).toBe(true);
+      expect(line([...blanks.slice(0, at), more, ...blanks.slice(at)].join(" ")).ok).toBe(false);
+    });
   });
 
   it.each([

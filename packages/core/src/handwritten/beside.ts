@@ -76,7 +76,7 @@ function stated(
  */
 export function madeOf(words: string, solution: boolean): Readonly<Record<string, string>> | undefined {
   const parts = words
-    .split(/[,;+&]|\band\b|\bund\b/iu)
+    .split(/(?<!(?<![\p{L}\d.,])\d+),|,(?!\d)|[;+&]|\band\b|\bund\b/iu)
     .map((part) => part.trim())
     .filter((part) => part !== "" && !(solution && /^(?:rest )?water(?: rest)?$/iu.test(part)))
     .map(partOf);

@@ -72,7 +72,7 @@ const inSolution = /(?<!\p{L})(?:solution|liquid)(?!\p{L})/iu;
 /** A strength: one that only a solution has, or a per cent with a word that says so. */
 const strengths = /°|\d ?\p{L}+ ?\/ ?m?l(?!\p{L})|%.*w\/v|(?<!\p{L})(?:Bé|Baumé)(?!\p{L})/iu;
 const inPercent = /\d ?%/u;
-const dissolved = /(?<!\p{L})(?:(?:water|inert) rest|solution|liquid|dissolved|in water|at \d[\d.]* ?%)/iu;
+const dissolved = /(?<!\p{L})(?:(?:water|inert) rest|solution|liquid|dissolved|in water|at \d[\d.,]* ?%)/iu;
 
 /** Salts with a strength beside them, or said to be a solution; undefined where neither stands there. */
 export function productOf(written: string): Extract<Thing, { readonly is: "product" }> | undefined {
@@ -82,13 +82,14 @@ export function productOf(written: string): Extract<Thing, { readonly is: "produ
   const product = readProduct(name, {}, {}, []);
   if (product.ok) return { is: "product", name };
   const [problem] = product.problems;
-  const lines = problem !== undefined && "lines" in problem.facts ? problem.facts.lines : [];
+  const { lines = [], others = false } = problem !== undefined && "lines" in problem.facts ? problem.facts : {};
   const named = thingsWithin(name);
   const salts =
     named.some(isAlkali) || (strong && named.some((one) => one.is === "several" && one.several.kind === "alkali"));
   if (!salts || lines.length === 0) return undefined;
   const like = lines.map((line) => `"${line}"`).join(" or ");
-  return { is: "product", name, ask: `"${name}" leaves open what is in it: write it like ${like}` };
+  const own = others ? "write it, with the salts and figures of its label, in the form of" : "write it like";
+  return { is: "product", name, ask: `"${name}" leaves open what is in it: ${own} ${like}` };
 }
 
 export function isAlkali(thing: Thing): thing is Extract<Thing, { readonly is: "material" }> {

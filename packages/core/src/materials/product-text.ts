@@ -2,13 +2,23 @@ import type { Product } from "../chemistry/carried.ts";
 import { anhydrousShare, type Composition, hydrate, mixture, pure, waterOnly } from "../chemistry/composition.ts";
 import { mixInRatio } from "../chemistry/ratio.ts";
 import { solutionAt } from "../chemistry/stated-strength.ts";
-import { answer, type Note, note, type Outcome, type Path, problem, problemsOf, refuse } from "../figure/problem.ts";
+import {
+  answer,
+  type Note,
+  note,
+  type Outcome,
+  type Path,
+  type Problem,
+  problem,
+  problemsOf,
+  refuse,
+} from "../figure/problem.ts";
 import { type DecimalText, dec, decimalText, HUNDRED, sum } from "../number/decimal.ts";
 import { isAlkaliLike, nearestMaterials } from "./catalogue.ts";
 import { findPart } from "./composition-parts.ts";
 import { isMaterialName, type KitchenMaterial, type OwnMaterials, resolveMaterial } from "./own.ts";
 import { type DoseBeside, severalOf } from "./several.ts";
-import { readStrength, type StrengthTerms, solutionUnits, strengthForms } from "./strength-text.ts";
+import { pointed, readStrength, type StrengthTerms, solutionUnits, strengthForms } from "./strength-text.ts";
 
 /** What a product is read with. */
 interface Reading {
@@ -19,7 +29,13 @@ interface Reading {
   /** The strength that the line states, where its salts are read apart from it. */
   readonly solution?: string;
   /** What is shown beside a problem. */
-  readonly lines: () => readonly string[];
+  readonly shown: () => Shown;
+}
+
+/** Lines that are read, in place of one that is not; of `others`, only the form is that of the line. */
+interface Shown {
+  readonly lines: readonly string[];
+  readonly others?: true;
 }
 
 /**
@@ -41,13 +57,22 @@ export function readProduct(
   beside?: DoseBeside,
 ): Outcome<Product> {
   const name = text.trim().replaceAll(/\s+/gu, " ");
-  const reading: Reading = { own, terms, path, beside, lines: () => linesLike(name, reading) };
-  const composition = read(name, reading);
+  const line = isName(name, own) ? name : pointed(name);
+  const reading: Reading = { own, terms, path, beside, shown: () => linesLike(line ?? name, reading) };
+  const composition = line === undefined ? refuse(unsureComma(name, reading)) : read(line, reading);
   if (!composition.ok) return composition;
   if (Object.keys(composition.value.species).length > 0) {
     return answer({ name, composition: composition.value }, composition.notes);
   }
-  return refuse(problem("product.no-alkali", path, { name, lines: usualLines }));
+  return refuse(problem("product.no-alkali", path, { name, lines: usualLines, others: true }));
+}
+
+/** The problem of a comma that may be a decimal one or none, with the line of either where it is read. */
+function unsureComma(name: string, reading: Reading): Problem {
+  const either = [".", ""].map((mark) => name.replaceAll(/,(?=\d)/gu, mark));
+  const read = readable(either, reading);
+  const shown = read.length > 0 ? { lines: read } : { lines: usualLines, others: true };
+  return problem("product.unclear", reading.path, { name, why: "comma", ...shown });
 }
 
 function read(name: string, reading: Reading): Outcome<Composition> {
@@ -77,7 +102,7 @@ function dissolvedIn(reading: Reading, solution: string, salt: DecimalText | und
 }
 
 /** A product by its formula or by a name; undefined where nothing has it. */
-function byName(name: string, { own, path, beside, solution, lines }: Reading): Outcome<Composition> | undefined {
+function byName(name: string, { own, path, beside, solution, shown }: Reading): Outcome<Composition> | undefined {
   const formula = findPart(name);
   if (formula?.kind === "species") return answer(pure(formula.name));
   if (formula?.kind === "hydrate") return answer(hydrate(formula.name));
@@ -89,18 +114,20 @@ function byName(name: string, { own, path, beside, solution, lines }: Reading): 
     const alone = severalOf(name)?.between?.map((salt) => (solution === undefined ? salt : `${salt} at ${solution}`));
     return refuse(
       ...material.problems.map((one) =>
-        one.code === "materials.several" ? { ...one, facts: { ...one.facts, lines: alone ?? lines() } } : one,
+        one.code === "materials.several"
+          ? { ...one, facts: { ...one.facts, ...(alone === undefined ? shown() : { lines: alone }) } }
+          : one,
       ),
     );
   }
   const { composition } = material.value;
   if (composition !== undefined) return answer(composition, remarksOn(name, material.value, path));
-  return refuse(problem("product.no-alkali", path, { name, lines: lines() }));
+  return refuse(problem("product.no-alkali", path, { name, ...shown() }));
 }
 
-function unknown(name: string, { own, path, lines }: Reading): Outcome<Composition> {
+function unknown(name: string, { own, path, shown }: Reading): Outcome<Composition> {
   const nearest = nearestMaterials(name, Object.keys(own));
-  const facts = { name, nearest, alkali: isAlkaliLike(name), lines: lines() };
+  const facts = { name, nearest, alkali: isAlkaliLike(name), ...shown() };
   return refuse(problem("product.unknown", path, facts));
 }
 
@@ -116,7 +143,7 @@ const endOfStrength = /(?: (?:solution|liquid))?(?: of)?$/iu;
 
 /** Salts at a strength; undefined where the line states none. */
 function bySolution(name: string, reading: Reading): Outcome<Composition> | undefined {
-  const { terms, path, lines } = reading;
+  const { terms, path, shown } = reading;
   const [, before, after] = atStrength.exec(name) ?? [];
   const found = before === undefined ? inSolution.exec(name) : null;
   if (before === undefined && found === null) return undefined;
@@ -124,15 +151,14 @@ function bySolution(name: string, reading: Reading): Outcome<Composition> | unde
   const salts =
     before ?? `${name.slice(0, found?.index)} ${name.slice((found?.index ?? 0) + (found?.[0].length ?? 0))}`;
   const bare = salts.trim().replaceAll(/^[\s,;:(@]+(?:of\b)?|[\s,;:()@]+$/gu, "");
-  if (bare === "") return refuse(problem("product.unclear", path, { name: strength, why: "no salt", lines: lines() }));
+  if (bare === "") return refuse(problem("product.unclear", path, { name: strength, why: "no salt", ...shown() }));
   const plain = isName(bare, reading.own) ? bare : bare.replaceAll(/ ?\b(?:solution|liquid)\b(?: of\b)? ?/giu, "");
   const stated = readStrength(strength, terms);
   const salt = stated?.measure === "mass-percent" ? stated.value : undefined;
   const dissolved = dissolvedIn(reading, strength, salt);
   const product = byName(plain, dissolved) ?? byParts(plain, reading) ?? unknown(plain, reading);
   if (!product.ok) return product;
-  if (stated === undefined)
-    return refuse(problem("product.strength", path, { strength, strengthForms, lines: lines() }));
+  if (stated === undefined) return refuse(problem("product.strength", path, { strength, strengthForms, ...shown() }));
   const solution = solutionAt(product.value, stated);
   return solution.ok
     ? answer(solution.value, [...product.notes, ...solution.notes])
@@ -197,7 +223,7 @@ function byParts(line: string, reading: Reading): Outcome<Composition> | undefin
   const problems = products.flatMap(problemsOf);
   if (problems.length > 0) return refuse(...problems);
   if (paired === undefined)
-    return refuse(problem("product.unclear", reading.path, { name: line, why: "no parts", lines: reading.lines() }));
+    return refuse(problem("product.unclear", reading.path, { name: line, why: "no parts", ...reading.shown() }));
   const parts = products.flatMap((product, index) => {
     const [name, amount] = [names[index], paired[index]];
     return product.ok && name !== undefined && amount !== undefined
@@ -231,16 +257,16 @@ function pairs(pieces: readonly Piece[]): readonly Amount[] | undefined {
 
 interface InMix extends Product, Amount {}
 
-function mixOf(parts: readonly InMix[], line: string, { terms, path, lines }: Reading): Outcome<Composition> {
+function mixOf(parts: readonly InMix[], line: string, { terms, path, shown }: Reading): Outcome<Composition> {
   const stated = sum(parts.map(({ kind, text }) => dec(kind === "percent" ? text : 0)));
   const rests = parts.filter(({ kind }) => kind === "rest").length;
   const inParts = parts.filter(({ kind }) => kind === "parts");
   if (inParts.length > 0) {
     const by = terms.ratioBy ?? "anhydrous";
-    const plain = inParts.length === parts.length && inParts.some(({ text }) => !dec(text).isZero());
+    const plain =
+      parts.length > 1 && inParts.length === parts.length && inParts.some(({ text }) => !dec(text).isZero());
     const dilute = parts.some(({ composition }) => anhydrousShare(composition).isZero());
-    if (!plain || dilute)
-      return refuse(problem("product.unclear", path, { name: line, why: "no parts", lines: lines() }));
+    if (!plain || dilute) return refuse(problem("product.unclear", path, { name: line, why: "no parts", ...shown() }));
     return answer(
       mixInRatio(
         parts.map((part) => ({ ...part, parts: part.text })),
@@ -250,55 +276,85 @@ function mixOf(parts: readonly InMix[], line: string, { terms, path, lines }: Re
   }
   if (!(rests === 0 ? stated.eq(HUNDRED) : rests === 1 && stated.lte(HUNDRED))) {
     return refuse(
-      problem("product.unclear", path, { name: line, why: "not whole", total: decimalText(stated), lines: lines() }),
+      problem("product.unclear", path, { name: line, why: "not whole", total: decimalText(stated), ...shown() }),
     );
   }
   const share = ({ kind, text }: Amount) => (kind === "rest" ? HUNDRED.minus(stated) : text);
   return answer(mixture(parts.map((part) => ({ composition: part.composition, mass: share(part) }))));
 }
 
-/** Lines that are right whatever was meant. */
+/** Lines that show how a product is written. */
 const usualLines = ["K2CO3", "Na2CO3 60 %, K2CO3 40 %", "K2CO3 6, Na2CO3 4 at 30 °Bé"];
 
 const solutionWords = /(?<!\p{L})(?:solution|liquid|dissolved|in water)(?!\p{L})/giu;
 
-/** Up to three lines that are read, of the salts and the strength that a line has: what may have been meant by it. */
-function linesLike(line: string, asked: Reading): readonly string[] {
-  const reading = { ...asked, lines: () => [] };
-  const strength = inSolution.exec(line)?.[0].replace(endOfStrength, "");
-  const percent = new RegExp(`${number} ?%`, "u").exec(line)?.[0];
+/**
+ * Up to three lines that are read, of the salts and the numbers that a line has: what may have been meant by it. Where
+ * there are none, lines that show the form only, with figures of other products.
+ */
+function linesLike(line: string, reading: Reading): Shown {
   const plain = line
     .replaceAll(solutionWords, " ")
     .replaceAll(/[\s()]+/gu, " ")
     .trim();
-  const [first, second] = saltsOf(plain, reading);
-  const both = second === undefined ? "K2CO3 6, Na2CO3 4" : `${first} 6, ${second} 4`;
-  const alone = first === undefined ? ["K2CO3", "Na2CO3"] : [first];
-  const lines =
+  const salts = saltsOf(plain, reading);
+  const own = readable(linesOf(line, plain, salts), reading);
+  if (own.length > 0) return { lines: own };
+  const strength = strengthIn(line) ?? percentsIn(line)[0];
+  const [first = "K2CO3", second = first === "Na2CO3" ? "K2CO3" : "Na2CO3"] = salts;
+  const both = `${first} 6, ${second} 4`;
+  const forms =
     strength !== undefined
-      ? [...alone.map((salt) => `${salt} at ${strength}`), `${both} at ${strength}`]
-      : percent === undefined
-        ? second === undefined
-          ? alone.flatMap((salt) => (plain === line ? [] : [`${salt} at 20 %`, `${salt} at 30 °Bé`]))
-          : [both, `${first} 60 %, ${second} 40 %`, `${both} at 20 %`]
-        : first === undefined || second !== undefined
-          ? [
-              `${line}, water rest`,
-              `${line}, inert rest`,
-              `${both} at ${percent}`,
-              ...alone.map((salt) => `${salt} at ${percent}`),
-            ]
-          : [
-              `${first} at ${percent}`,
-              plain === line ? `${first} ${percent}, inert rest` : "",
-              `${first} at ${percent} w/v`,
-            ];
-  const right = lines.filter((one) => read(one, reading).ok).slice(0, 3);
-  return right.length > 1 ? right : [...right, ...usualLines].slice(0, 3);
+      ? [...(salts.length > 1 ? [] : [first, second]).map((salt) => `${salt} at ${strength}`), `${both} at ${strength}`]
+      : salts.length === 1
+        ? [`${first} at 20 %`, `${first} at 30 °Bé`]
+        : salts.length > 1
+          ? [both, `${first} 60 %, ${second} 40 %`, `${both} at 20 %`]
+          : [];
+  const shown = readable(forms, reading);
+  return { lines: shown.length > 1 ? shown : [...shown, ...usualLines].slice(0, 3), others: true };
+}
+
+/** What a line may mean, in its own salts and numbers. */
+function linesOf(line: string, plain: string, salts: readonly string[]): readonly string[] {
+  const [strength, percents] = [strengthIn(line), percentsIn(line)];
+  const [salt, second] = salts;
+  if (salt === undefined) return [];
+  if (strength !== undefined) return second === undefined ? [`${salt} at ${strength}`] : [];
+  if (second !== undefined) {
+    if (percents.length < 2) return [];
+    const over = sum(percents.map((share) => dec(Number.parseFloat(share)))).gt(HUNDRED);
+    return over ? [line.replaceAll(/ ?%/gu, "")] : [`${line}, water rest`, `${line}, inert rest`];
+  }
+  const [percent, other] = percents;
+  if (other !== undefined) return [];
+  if (percent !== undefined)
+    return [
+      `${salt} at ${percent}`,
+      plain === line ? `${salt} ${percent}, inert rest` : "",
+      `${salt} at ${percent} w/v`,
+    ];
+  const [bare, more] = line.replace(salt, " ").match(new RegExp(`(?<![\\w.])${number}(?![\\w.])`, "gu")) ?? [];
+  return bare === undefined || more !== undefined ? [] : [`${salt} at ${bare} %`, `${salt} at ${bare} °Bé`];
+}
+
+function strengthIn(line: string): string | undefined {
+  return inSolution.exec(line)?.[0].replace(endOfStrength, "");
+}
+
+function percentsIn(line: string): readonly string[] {
+  return line.match(new RegExp(`(?<![\\w.])${number} ?%`, "gu")) ?? [];
+}
+
+/** Up to three of the lines that are read. */
+function readable(lines: readonly string[], asked: Reading): readonly string[] {
+  const reading = { ...asked, shown: () => ({ lines: [] }) };
+  return lines.filter((one) => read(one, reading).ok).slice(0, 3);
 }
 
 /** The products in a line that stand for one thing. */
-function saltsOf(line: string, reading: Reading): readonly string[] {
+function saltsOf(line: string, asked: Reading): readonly string[] {
+  const reading = { ...asked, shown: () => ({ lines: [] }) };
   const words =
     piecesOf(line, reading.own) ?? line.split(/[\s,;:+&()/]+/u).map((text) => ({ kind: "name", text }) as const);
   return words.flatMap((piece) => {

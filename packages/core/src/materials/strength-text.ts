@@ -16,6 +16,20 @@ export interface StrengthTerms {
   readonly ratioBy?: RatioBy | undefined;
 }
 
+const writtenNumber = /(?<![\p{L}\d.,])[.,]?\d+(?:[.,]\d+)*/gu;
+
+/**
+ * A text with points for its decimal commas: a comma between digits, with no blank behind it. Undefined where a comma may
+ * also stand between thousands, or where it stands before a number.
+ *
+ * @example pointed("K2CO3 28,5 °Bé") // => "K2CO3 28.5 °Bé"
+ */
+export function pointed(text: string): string | undefined {
+  const numbers = text.match(writtenNumber)?.filter((one) => one.includes(",")) ?? [];
+  const sure = numbers.every((one) => /^\d+,\d+$/u.test(one) && !/^[1-9]\d{0,2},\d{3}$/u.test(one));
+  return sure ? text.replaceAll(writtenNumber, (one) => one.replace(",", ".")) : undefined;
+}
+
 /** The ways to write a strength, for messages. */
 export const strengthForms = "20 % (by mass), 22 % w/v, 250 g/L, 1.2 mol/L, 1.2 mol/kg, 1.18 g/mL, 24 °Bé or 1 to 3";
 
@@ -50,7 +64,7 @@ const measures = [...ofSolutions, byMass].map(
  * @example readStrength("24 °Bé") // => { measure: "degrees-baume", value: "24", scale: "145" }
  */
 export function readStrength(text: string, terms: StrengthTerms = {}): StatedStrength | undefined {
-  const plain = text.trim().toLowerCase().replaceAll(/\s+/gu, " ");
+  const plain = pointed(text.trim().toLowerCase().replaceAll(/\s+/gu, " ")) ?? "";
   const parts = inParts.exec(plain);
   if (parts?.[1] !== undefined && parts[2] !== undefined) {
     if (dec(parts[2]).isZero()) return undefined;
@@ -84,10 +98,7 @@ export function readModulus(text: string): BaumeName | undefined {
  * @example readRatio("9 to 1", 2) // => ["9", "1"]
  */
 export function readRatio(text: string, count: number): readonly DecimalText[] | undefined {
-  const parts = text
-    .trim()
-    .split(/ ?: ?| to /u)
-    .map((part) => part.trim());
+  const parts = (pointed(text.trim()) ?? "").split(/ ?: ?| to /u).map((part) => part.trim());
   const sound = parts.length === count && parts.every((part) => /^\d+(?:\.\d+)?$/u.test(part));
   return sound && parts.some((part) => dec(part).gt(0)) ? parts : undefined;
 }

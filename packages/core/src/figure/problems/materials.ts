@@ -11,18 +11,25 @@ export function nameAdvice(alkali: boolean, nearest: readonly string[], otherwis
   return nearest.length === 0 ? otherwise : `${didYouMean(nearest, "")} Otherwise ${otherwise}`;
 }
 
-/** Lines that may stand in the place of a product, each of them read. */
-type Shown = Partial<Lists<"lines">>;
+/** Lines that may stand in the place of a product, each of them read; `others` are of other products. */
+type Shown = Partial<Lists<"lines">> & { readonly others?: boolean };
 
 const aProduct = "a name, a formula, what is in it in %, or salts at a strength";
 
-function productUnknown({ name, nearest, alkali, lines }: Named & Shown): Sentences {
+function productUnknown({ name, nearest, alkali, ...shown }: Named & Shown): Sentences {
   const advice = nameAdvice(alkali, nearest, "look it up in the catalogue, or write what is in it");
-  return { found: `"${name}"`, expected: aProduct, advice, ...shown(lines) };
+  return beside(shown, { found: `"${name}"`, expected: aProduct, advice });
 }
 
-function shown(lines: readonly string[] | undefined): Pick<Sentences, "lines"> {
-  return lines === undefined ? {} : { lines };
+/** Sentences with the lines beside them. */
+function beside({ lines, others }: Shown, sentences: Sentences): Sentences {
+  if (lines === undefined) return sentences;
+  if (others !== true) return { ...sentences, lines };
+  return {
+    ...sentences,
+    advice: `${sentences.advice}. The lines show the form only, with figures of other products`,
+    lines,
+  };
 }
 
 const unclear = {
@@ -42,6 +49,11 @@ const unclear = {
     advice:
       "the label must tell what the rest is, and whether it counts by weight or by volume; then write a line such as these",
   }),
+  comma: (name: string) => ({
+    found: `"${name}", whose comma may stand before decimals or between thousands`,
+    expected: "a point before decimals, and nothing between thousands",
+    advice: "write the number that is meant in one of these ways",
+  }),
 };
 
 /** A name that stands for several things: what they are, what tells which, and what a dose of either is worth. */
@@ -49,9 +61,9 @@ type Several = Texts<"name" | "mayBe" | "ask"> &
   Partial<Texts<"range">> &
   Shown & { readonly kind: "alkali" | "flour" | "no alkali" };
 
-function severalText({ name, kind, mayBe, ask, range, lines }: Several): Sentences {
+function severalText({ name, kind, mayBe, ask, range, ...shown }: Several): Sentences {
   const told = `the label or the supplier must tell ${ask}; then`;
-  return {
+  return beside(shown, {
     found: `"${name}", which ${kind === "no alkali" ? "is no noodle alkali: it is" : "may be"} ${mayBe}`,
     expected: `a name that stands for one thing${range === undefined ? "" : `; ${range}`}`,
     advice: {
@@ -59,8 +71,7 @@ function severalText({ name, kind, mayBe, ask, range, lines }: Several): Sentenc
       flour: `${told} write \`label:\`, or \`moisture:\` and \`protein:\`, under \`figures:\`, or take a name of the catalogue`,
       "no alkali": `take ${ask}`,
     }[kind],
-    ...shown(lines),
-  };
+  });
 }
 
 /** A flour that was dried or toasted; % of its weight, and % of moisture after. */
@@ -159,28 +170,24 @@ export const materials = {
     advice:
       "copy it from the certificate; for a flour of unknown moisture write 14 %, the basis flours are quoted on, and take the water as a first try",
   })),
-  "product.no-alkali": input(({ name, lines }: Texts<"name"> & Shown) => ({
-    found: `"${name}", which is no alkaline product`,
-    expected: aProduct,
-    advice: "name its salts",
-    ...shown(lines),
-  })),
-  "product.strength": input(({ strength, strengthForms, lines }: Texts<"strength" | "strengthForms"> & Shown) => ({
-    found: `"${strength}"`,
-    expected: `a strength: ${strengthForms}`,
-    advice: "write it in one of these ways",
-    ...shown(lines),
-  })),
+  "product.no-alkali": input(({ name, ...shown }: Texts<"name"> & Shown) =>
+    beside(shown, { found: `"${name}", which is no alkaline product`, expected: aProduct, advice: "name its salts" }),
+  ),
+  "product.strength": input(({ strength, strengthForms, ...shown }: Texts<"strength" | "strengthForms"> & Shown) =>
+    beside(shown, {
+      found: `"${strength}"`,
+      expected: `a strength: ${strengthForms}`,
+      advice: "write it in one of these ways",
+    }),
+  ),
   "product.unclear": input(
     ({
       name,
       why,
       total = "",
-      lines,
-    }: Texts<"name"> & Partial<Texts<"total">> & Shown & { readonly why: keyof typeof unclear }) => ({
-      ...unclear[why](name, total),
-      ...shown(lines),
-    }),
+      ...shown
+    }: Texts<"name"> & Partial<Texts<"total">> & Shown & { readonly why: keyof typeof unclear }) =>
+      beside(shown, unclear[why](name, total)),
   ),
   "product.unknown": input(productUnknown),
   "materials.several": input(severalText),
