@@ -24,7 +24,7 @@ const order: Readonly<Record<string, string>> = {
   border: "left right top bottom diagonal",
 };
 
-/** The attributes that the same schema has for what is written here, and their kinds: numbers, truths, or words of a list. */
+/** The attributes of what is written here, and their kinds: numbers, truths, or words of a list. From memory of the schema. */
 const whole = /^\d+$/u;
 const number = /^\d+(?:\.\d+)?$/u;
 const truth = /^[01]$/u;
