@@ -175,12 +175,15 @@ export function workedOut(
 /** The figures that went straight into a figure, by id, in the order of the names of its formula or of what a procedure looked at. */
 export function feedsOf({ working }: Figure): readonly string[] {
   if (working.kind === "procedure") return working.on ?? [];
-  return working.kind === "formula" ? Object.values(working.from).flatMap(idsOf) : [];
-}
-
-function idsOf(fed: Fed): readonly string[] {
-  if ("figure" in fed) return [fed.figure];
-  return "figures" in fed ? fed.figures : [];
+  if (working.kind === "given") return [];
+  const ids: string[] = [];
+  for (const name of Object.keys(working.from)) {
+    const fed = working.from[name];
+    if (fed === undefined || "constant" in fed) continue;
+    if ("figure" in fed) ids.push(fed.figure);
+    else ids.push(...fed.figures);
+  }
+  return ids;
 }
 
 /**

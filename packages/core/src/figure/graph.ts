@@ -43,9 +43,10 @@ function collected(
     if (Object.hasOwn(graph, whole.id)) return;
     const [figure, own] = apart(whole);
     const from = own === undefined ? graphs : [own, ...graphs];
+    const { behind = [] } = figure;
+    for (const fed of behind) keepFrom(fed, from);
     for (const id of feedsOf(figure)) {
-      if (Object.hasOwn(graph, id)) continue;
-      const fed = figure.behind?.find((one) => one.id === id) ?? foundIn(id, from) ?? left(id);
+      const fed = Object.hasOwn(graph, id) ? undefined : (foundIn(id, from) ?? left(id));
       if (fed !== undefined) keepFrom(fed, from);
     }
     // The sources are constants that other results name, too.
@@ -59,8 +60,8 @@ function collected(
 /** A figure as it is published: the same one where it is so already, since parts of a result are told by what they are. */
 function withoutBehind(figure: Figure): Figure {
   if (figure.behind === undefined) return figure;
-  const { behind: _behind, ...plain } = figure;
-  return plain;
+  const { id, label, value, unit, places, working, sources, range, bounds } = figure;
+  return { id, label, value, unit, places, working, sources, ...(range && { range }), ...(bounds && { bounds }) };
 }
 
 /** A figure, or another part of a result, without the graph that it brought along, and that graph. */
