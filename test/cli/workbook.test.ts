@@ -153,6 +153,18 @@ describe("a workbook of another program", () => {
       "flour\t1 kg\t0.9 €\nwater\t380 g\tEUR 0\nsalt\t1 %\t$ 0.5",
     ],
     [
+      "units beside a number of any form, and beside texts",
+      plainWorkbook(
+        [
+          sheetRow(1, ["flour", [25, 2], [25, 3]]),
+          sheetRow(2, ["water", [9.5, 4], [9.5, 5]]),
+          sheetRow(3, ["salt", '<c s="4" t="str"><v>0.25</v></c>', '<c s="5" t="str"><v>0.25</v></c>']),
+        ],
+        { formats: ['General" kg"', 'General "kg"', '@" kg"', '0.00" kg"'] },
+      ),
+      "flour\t25 kg\t25 kg\nwater\t9.5 kg\t9.5 kg\nsalt\t0.25 kg\t0.25",
+    ],
+    [
       "three places behind the point, and a trace of a sum",
       plainWorkbook([...flourAndWater, sheetRow(3, ["salt", [1.125, 0]]), sheetRow(4, ["sugar", [1e-14, 0]])]),
       "flour\t1000 g\nwater\t380 g\nsalt\t1.1250\nsugar\t0.00000000000001",
@@ -350,6 +362,26 @@ describe("a workbook read back", () => {
     expect(linesOfWorkbook(plainWorkbook(rows))).toMatchObject({
       text: "Ingredient\tAmount\nbread flour\t1000 g\nwater\t36 %\na < b\t\t0.3",
     });
+  });
+
+  test.for([
+    ["a letter of which is another", 0, (file: Buffer) => file.write("flouR", file.indexOf("flour"))],
+    [
+      "that holds more than it tells",
+      9,
+      (file: Buffer) => file.writeUInt32LE(20, file.lastIndexOf("kitchen.xml") - 36),
+    ],
+    [
+      "that holds less than it tells",
+      9,
+      (file: Buffer) => file.writeUInt32LE(9999, file.lastIndexOf("kitchen.xml") - 36),
+    ],
+  ] as const)("a part of a workbook %s is damaged", async ([, level, damage]) => {
+    const parts = Object.entries(unzipSync(plainWorkbook(flourAndWater)));
+    const file = Buffer.from(zipSync(Object.fromEntries(parts.map(([name, part]) => [name, [part, { level }]]))));
+    expect(await writtenFormula(Uint8Array.from(file))).toContain("flour");
+    damage(file);
+    expect(await writtenFormula(file)).toMatchObject({ facts: { why: "damaged" } });
   });
 
   test("says why a file is no workbook to read: another packed one, cut off, holding too much, or never worked out", async () => {

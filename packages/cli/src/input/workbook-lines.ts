@@ -1,6 +1,7 @@
 import { addressOf } from "@noodlewright/core/render";
-import { strFromU8, unzipSync } from "fflate";
+import { strFromU8 } from "fflate";
 import type { NoWorkbook } from "../render/problem-texts.ts";
+import { partsIn } from "./packed-parts.ts";
 import { largest } from "./read-file.ts";
 
 /** Most that the parts of a workbook that are read may hold unpacked, bytes. */
@@ -155,12 +156,10 @@ function readSheets(bytes: Uint8Array): readonly ReadSheet[] | NoWorkbook {
   let size = 0;
   const room = { tags: mostTags };
   const unpacked = (wanted: (name: string) => boolean): ((name: string) => Iterable<Tag> | undefined) => {
-    const parts = unzipSync(bytes, {
-      filter: ({ name, originalSize }) => {
-        size += wanted(name.toLowerCase()) ? originalSize : 0;
-        if (size > mostBytes) throw new Refused("too large");
-        return wanted(name.toLowerCase());
-      },
+    const parts = partsIn(bytes, (name, unpackedSize) => {
+      size += wanted(name.toLowerCase()) ? unpackedSize : 0;
+      if (size > mostBytes) throw new Refused("too large");
+      return wanted(name.toLowerCase());
     });
     const named = new Map(Object.entries(parts).map(([name, part]) => [name.toLowerCase(), part]));
     return (name) => {
@@ -300,6 +299,8 @@ interface Shape {
   readonly day: boolean;
   readonly time: boolean;
   readonly percent: boolean;
+  /** Whether its words stand beside a text as well. */
+  readonly text: boolean;
   readonly thousands: number;
   readonly before: string;
   readonly behind: string;
@@ -320,10 +321,10 @@ function shapesOf(all: readonly Tag[]): readonly Shape[] {
     if (name !== "xf" || closing) return [];
     const id = attributes["numFmtId"] ?? "0";
     const [code = ""] = (codes.get(id) ?? (id === "9" || id === "10" ? "0%" : "")).split(";");
-    const tokens: readonly string[] = code.match(/"[^"]*"|\[[^\]]*\]|[\\_*].|./gu) ?? [];
+    const tokens: readonly string[] = code.match(/"[^"]*"|\[[^\]]*\]|[\\_*].|General|./giu) ?? [];
     const bare = tokens.filter((token) => token.length === 1).join("");
-    const isDigit = (token: string): boolean => /^[0#?]$/u.test(token);
-    const [first, last] = [tokens.findIndex(isDigit), tokens.findLastIndex(isDigit)];
+    const isValue = (token: string): boolean => /^(?:[0#?@]|General)$/iu.test(token);
+    const [first, last] = [tokens.findIndex(isValue), tokens.findLastIndex(isValue)];
     const back = tokens.slice(last + 1);
     const commas = back.findIndex((token) => token !== ",");
     return [
@@ -331,6 +332,7 @@ function shapesOf(all: readonly Tag[]): readonly Shape[] {
         day: /^(?:1[4-7]|22)$/u.test(id) || /[dy]/iu.test(bare),
         time: /^(?:1[89]|2[01]|4[567])$/u.test(id) || /[hs]/iu.test(bare) || /\[[hms]+\]/iu.test(code),
         percent: bare.includes("%"),
+        text: bare.includes("@"),
         thousands: commas < 0 ? back.length : commas,
         before: localMoney.test(id) ? "$" : wordsIn(tokens.slice(0, Math.max(first, 0))),
         behind: wordsIn(first < 0 ? [] : back.slice(commas < 0 ? back.length : commas)),
@@ -362,6 +364,9 @@ function cellsOf(part: Iterable<Tag>, look: Look): Omit<ReadSheet, "name" | "hid
   let type = "n";
   let shape: Shape | undefined;
   for (const { name, attributes, closing, text } of part) {
+    const words = cells.get(address);
+    if (closing && name === "c" && type !== "n" && shape?.text && words !== undefined)
+      cells.set(address, longer("", withWords(words, shape)));
     if (closing) continue;
     if (name === "row") {
       row = Number(attributes["r"] ?? row + 1);
@@ -413,5 +418,9 @@ function numberText(text: string, shape: Shape | undefined, { daysBefore1970 }: 
   // A point before three digits parts no thousands here: a nought behind them says so.
   const exact = /^-?[1-9]\d{0,2}\.\d{3}$/u.test(plain) ? `${plain}0` : plain;
   const behind = shape?.percent ? "%" : (shape?.behind ?? "");
-  return [shape?.before ?? "", exact, behind].filter((one) => one !== "").join(" ");
+  return withWords(exact, { before: shape?.before ?? "", behind });
+}
+
+function withWords(text: string, { before, behind }: Pick<Shape, "before" | "behind">): string {
+  return [before, text, behind].filter((one) => one !== "").join(" ");
 }
