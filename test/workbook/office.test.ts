@@ -45,7 +45,7 @@ async function workedOut(workbooks: readonly Workbook[]): Promise<readonly Value
 }
 
 /** A workbook with nothing in its formulas that was worked out here, and other numbers in some inputs. */
-function unworked(workbook: Workbook, typed: ReadonlyMap<string, number> = new Map()): Workbook {
+function unworked(workbook: Workbook, typed: ReadonlyMap<string, number | string> = new Map()): Workbook {
   const plain = (cell: WorkbookCell, address: string): WorkbookCell => {
     const value = typed.get(address);
     if (cell.role === "input" && value !== undefined) return { ...cell, value };
@@ -112,6 +112,28 @@ describe("a workbook in an office suite", () => {
       const alone = ids.length === 1 && !forCommand && !ids.some((id) => notAlone.test(id));
       if (alone) expect([name, ids, says]).toEqual([name, ids, "answered"]);
     }
+  });
+
+  test("says a plain word instead of the sign of an error, whatever is typed into any input of any example", {
+    timeout: 600_000,
+  }, async () => {
+    const odd = [0, 1e12, "", "a cup"] as const;
+    const books = examples.map((name) => ({ name, ...beside(name) }));
+    const asked = books.flatMap(({ workbook, inputs }, book) =>
+      inputs.map(({ id, place }, at) => ({ workbook, id, place, typed: odd[(book + at) % odd.length] ?? 0 })),
+    );
+    const answers = await workedOut(
+      asked.map(({ workbook, place, typed }) =>
+        unworked(workbook, new Map([[addressOf(place.row, place.column), typed]])),
+      ),
+    );
+    const wrong = asked.flatMap(({ workbook, id, typed }, index) => {
+      const value = answers[index] ?? (() => "#");
+      const shown = cellsOf(workbook).filter(({ sheet, cell }) => sheet === "Noodle" && cell.formula !== undefined);
+      const signs = shown.map((place) => String(value(place))).filter((text) => /^#|^Err:/u.test(text));
+      return signs.length === 0 ? [] : [[workbook.title, id, typed, signs[0]]];
+    });
+    expect(wrong).toEqual([]);
   });
 
   test("keeps the weights of a load for the reader of formulas", () => {
