@@ -1,9 +1,10 @@
-/** A name brought to what counts in it: letters, digits, `.` and `%`, in lower case. @example plainName("Bread  Flour") // => "breadflour" */
+/** A name brought to what counts in it: letters, digits, `.` and `%`, in lower case, ß as ss. @example plainName("Bread  Flour") // => "breadflour" */
 export function plainName(name: string): string {
   if (/^[ -~]*$/u.test(name)) return name.toLowerCase().replace(/[^a-z0-9.%]+/gu, "");
   return name
     .normalize("NFKC")
     .toLowerCase()
+    .replaceAll("ß", "ss")
     .replace(/[^\p{L}\p{N}.%]/gu, "");
 }
 
