@@ -204,7 +204,7 @@ export const samples: Readonly<Record<Code | NoteCode, Sample>> = {
   "flours.shares-total": ["flours", `formulaOf({ ...noodle, flours: [{ name: "bread flour", amount: "90 %" }] })`],
   "flours.none": ["flours", `formulaOf({ ...noodle, flours: [{ name: "bread flour", amount: "0 g" }] })`],
   "flours.no-dry-matter": [
-    "flours",
+    "flours[0]",
     `formulaOf({ ...noodle, flours: [{ name: "bread flour", amount: "100 %", figures: { moisture: "100 %", protein: "3 %" } }] })`,
   ],
   "amounts.mass-without-flour-mass": ["salt", `formulaOf({ ...noodle, salt: "10 g" })`],

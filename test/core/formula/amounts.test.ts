@@ -208,6 +208,15 @@ describe("amounts that cannot be", () => {
       { flours: [{ name: "bread flour", amount: "100 %", figures: { moisture: "100 %", protein: "3 %" } }] },
     ],
     [
+      "flours.no-dry-matter",
+      {
+        flours: [
+          { name: "bread flour", amount: "rest", figures: { moisture: "100 %" } },
+          { name: "cake flour", amount: "10 %" },
+        ],
+      },
+    ],
+    [
       "materials.unknown",
       {
         flours: [

@@ -1,4 +1,4 @@
-import { exact, type Figure, given, worked } from "../figure/figure.ts";
+import { type Figure, given, worked } from "../figure/figure.ts";
 import { answer, type Note, type Outcome, type Problem, problem, refuse } from "../figure/problem.ts";
 import { fromSpec, type Source } from "../figure/source.ts";
 import { dryRatio } from "../materials/moisture.ts";
@@ -52,8 +52,11 @@ export function statedLines(
     const path = ["flours", index];
     return [{ id: `flour.${index + 1}`, role: "flour", name: flour.name, path, material, parts }];
   });
-  const isWhole = flours.length > 0 && flours.length === spec.flours.length;
-  if (isWhole && flours.every(isWater)) problems.push(noDryMatter());
+  for (const [index, material] of flourMaterials.entries()) {
+    if (material !== undefined && dec(material.moisture).gte(HUNDRED)) {
+      problems.push(problem("flours.no-dry-matter", ["flours", index], { name: spec.flours[index]?.name ?? "" }));
+    }
+  }
   const whole = problems.length === 0;
   const factor = whole ? referenceFactor(spec, flours) : undefined;
   const scale: Scaling = { flour: shares?.flour, factor };
@@ -94,14 +97,6 @@ export function statedLines(
     ...(factor && { referenceFactor: factor }),
   };
   return answer(stated, notes);
-}
-
-function isWater({ material, parts }: FormulaLine): boolean {
-  return exact(parts).isZero() || dec(material.moisture).gte(HUNDRED);
-}
-
-function noDryMatter(): Problem {
-  return problem("flours.no-dry-matter", ["flours"], {});
 }
 
 /** Constant dry matter: what 100 of the flour at hand is worth in flour of the reference moisture, over 100. */

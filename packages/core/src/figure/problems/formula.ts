@@ -75,10 +75,10 @@ export const formula = {
     expected: `at most ${most} %; the most that a published noodle takes is ${used} % (${source})`,
     advice: lift("high salt"),
   })),
-  "flours.no-dry-matter": input(() => ({
-    found: "flours of 100 % moisture, which are nothing but water",
-    expected: "flours with dry matter",
-    advice: "check their moisture, and list liquids under `ingredients:`",
+  "flours.no-dry-matter": input(({ name }: Texts<"name">) => ({
+    found: `"${name}" of 100 % moisture, which is nothing but water`,
+    expected: "flour with dry matter",
+    advice: "check its moisture, and list liquids under `ingredients:`",
   })),
   "alkali.no-composition": input(({ name }: Texts<"name">) => ({
     found: `"${name}"`,
