@@ -1,6 +1,7 @@
 import { nearestNames } from "@noodlewright/core/chemistry";
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
+import { findMaterial } from "#core/materials/catalogue.ts";
 import { editDistance, plainName } from "#core/materials/nearest.ts";
 import { always } from "../../always.ts";
 
@@ -32,6 +33,21 @@ describe("nearest names", () => {
     expect(nearestNames("bread flower", names)).toEqual(["bread flour"]);
     expect(nearestNames("flour", names, 1)).toHaveLength(1);
     expect(nearestNames("flour", names)).toEqual(["rye flour", "bread flour"]);
+  });
+
+  it.each([
+    ["spelt flour", ["spelt", "spelt, whole grain"]],
+    ["whole wheat", "whole wheat flour"],
+    ["durum flour", ["durum wheat", "durum semolina", "durum wheat, whole grain"]],
+    ["semolna", ["semolina", "durum semolina", "semolina, enriched"]],
+    ["hole egg", ["whole egg", "whole egg, raw", "dried whole egg"]],
+    ["whole weat flour", ["whole wheat flour"]],
+    ["tapioca sago", ["tapioca"]],
+    ["flour bred", ["bread flour"]],
+    ["potatoe starch", ["potato starch"]],
+  ])("goes by the words that few names have before the spelling of the whole: %s", (name, expected) => {
+    const found = findMaterial(name);
+    expect(found.ok ? found.material.name : found.nearest.slice(0, expected.length)).toEqual(expected);
   });
 
   it("always finds the name itself first", () => {

@@ -19,17 +19,22 @@ const mostLooked = { letters: 60, words: 8, names: 500 };
 /**
  * The names most like a name, best first; those that have nothing to do with it are left out.
  *
- * Counted are the letters to change between the whole names, and between each word and its best counterpart, so that
- * both a slip of the finger and another order of words find their name. The first five hundred names are looked at.
+ * Counted are the letters to change between each word and its best counterpart, so that both a slip of the finger and
+ * another order of words find their name. A word that few of the names have tells more than one that many have: spelt flour
+ * is rather spelt than another flour, and where a tenth of the names or fewer have it, only those are taken. Names that are all but the same run together are near, however they are divided. The
+ * first five hundred names are looked at.
  *
  * @param most - how many at most
  * @example nearestNames("flour bread", ["rye flour", "bread flour", "salt"]) // => ["bread flour", "rye flour"]
  */
 export function nearestNames(name: string, names: readonly string[], most = 3): readonly string[] {
-  const unlikeness = unlikenessTo(name.slice(0, mostLooked.letters));
-  return [...new Set(names.slice(0, mostLooked.names))]
+  const looked = [...new Set(names.slice(0, mostLooked.names))];
+  const sought = name.slice(0, mostLooked.letters);
+  const unlikeness = unlikenessTo(sought, looked);
+  const telling = tellingNames(sought, looked);
+  return telling
     .map((candidate) => ({ candidate, distance: unlikeness(candidate) }))
-    .filter(({ distance }) => distance <= 0.5)
+    .filter(({ distance }) => distance <= (telling === looked ? 0.5 : 0.6))
     .sort((a, b) => a.distance - b.distance || a.candidate.length - b.candidate.length || compare(a, b))
     .slice(0, most)
     .map(({ candidate }) => candidate);
@@ -39,10 +44,24 @@ function compare(a: { readonly candidate: string }, b: { readonly candidate: str
   return a.candidate < b.candidate ? -1 : 1;
 }
 
-/** How unlike a name another one is: from 0, the same, to 1, nothing in common. */
-function unlikenessTo(sought: string): (candidate: string) => number {
+/** The names that have the rarest word that was asked for and that any has, where few have it; else all. */
+function tellingNames(sought: string, names: readonly string[]): readonly string[] {
+  const having = wordsOf(sought)
+    .slice(0, mostLooked.words)
+    .map((word) => names.filter((name) => wordsOf(name.slice(0, mostLooked.letters)).includes(word)))
+    .filter((some) => some.length > 0 && some.length * 10 <= names.length);
+  return having.toSorted((one, other) => one.length - other.length)[0] ?? names;
+}
+
+/** Names that differ in no more of their letters are the same but for a slip, however they are divided into words. */
+const slip = 0.25;
+
+/** How unlike a name one of several is: from 0, the same, to 1, nothing in common. */
+function unlikenessTo(sought: string, names: readonly string[]): (candidate: string) => number {
   const wholeDistance = distanceTo(plainName(sought));
-  const asked = wordsOf(sought).slice(0, mostLooked.words).map(distanceTo);
+  const words = wordsOf(sought).slice(0, mostLooked.words);
+  const asked = words.map(distanceTo);
+  const weights = rarities(words, names);
   /** Names of one list share most of their words. */
   const known = new Map<string, readonly number[]>();
   const toEachAsked = (word: string): readonly number[] => {
@@ -56,9 +75,17 @@ function unlikenessTo(sought: string): (candidate: string) => number {
     const offered = wordsOf(candidate).slice(0, mostLooked.words).map(toEachAsked);
     if (asked.length === 0 || offered.length === 0) return whole;
     const fromOffered = mean(offered.map(least));
-    const fromAsked = mean(asked.map((_, index) => least(offered.map((distances) => distances[index] ?? 1))));
-    return Math.min(whole, (fromAsked * 3 + fromOffered) / 4);
+    const nearest = asked.map((_, index) => least(offered.map((distances) => distances[index] ?? 1)));
+    const fromAsked = sum(nearest.map((distance, index) => distance * (weights[index] ?? 0))) / sum(weights);
+    const byWords = (fromAsked * 3 + fromOffered) / 4;
+    return whole <= slip ? Math.min(whole, byWords) : byWords;
   };
+}
+
+/** How much each word tells: the more, the fewer of the names have it. */
+function rarities(words: readonly string[], names: readonly string[]): readonly number[] {
+  const each = names.map((name) => new Set(wordsOf(name.slice(0, mostLooked.letters))));
+  return words.map((word) => Math.log(1 + names.length / (1 + each.filter((one) => one.has(word)).length)));
 }
 
 function least(values: readonly number[]): number {
@@ -95,7 +122,11 @@ function sharedWith(text: string): (other: string) => number {
 }
 
 function mean(values: readonly number[]): number {
-  return values.reduce((total, value) => total + value, 0) / values.length;
+  return sum(values) / values.length;
+}
+
+function sum(values: readonly number[]): number {
+  return values.reduce((total, value) => total + value, 0);
 }
 
 /** Letters to insert, delete, replace or swap with their neighbour to get from one text to the other. @example editDistance("bred", "bread") // => 1 */

@@ -46,7 +46,7 @@ export const usdaRows: readonly UsdaRow[] = [
   ["20641", "industrial white flour, 13 % protein, unenriched", "wheat flour, US", "12.82 13.07 1.38 72.20 2.4 0.53 2 128 362", "- 4.05 8.37 4.12", "Wheat flour, white (industrial), 13% protein, bleached, unenriched"],
   ["20645", "industrial white flour, 15 % protein", "wheat flour, US", "12.85 15.33 1.41 69.88 2.4 0.53 2 120 362", "- 4.05 8.37 4.12", "Wheat flour, white (industrial), 15% protein, bleached, enriched", "white flour, 15 % protein", "high-gluten flour"],
   ["20646", "industrial white flour, 15 % protein, unenriched", "wheat flour, US", "12.85 15.33 1.41 69.88 2.4 0.53 2 120 362", "- 4.05 8.37 4.12", "Wheat flour, white (industrial), 15% protein, bleached, unenriched"],
-  ["20080", "whole wheat flour", "whole wheat flour, US", "10.74 13.21 2.50 71.97 10.7 1.58 2 363 340", "5.83 3.59 8.37 3.78", "Wheat flour, whole-grain", "wholemeal flour", "wholewheat flour", "whole-grain wheat flour"],
+  ["20080", "whole wheat flour", "whole wheat flour, US", "10.74 13.21 2.50 71.97 10.7 1.58 2 363 340", "5.83 3.59 8.37 3.78", "Wheat flour, whole-grain", "whole wheat", "wholemeal flour", "wholewheat flour", "whole-grain wheat flour"],
   ["20649", "whole wheat flour, soft", "whole wheat flour, US", "12.42 9.61 1.95 74.48 13.1 1.53 3 394 332", "- 3.59 8.37 3.78", "Wheat flour, whole-grain, soft wheat", "soft whole wheat flour", "whole wheat pastry flour"],
   ["20466", "semolina", "wheat flour", "12.67 12.68 1.05 72.83 3.9 0.77 1 186 360", "5.70 4.05 8.37 4.12", "Semolina, unenriched", "durum semolina", "semolina, unenriched"],
   ["20066", "semolina, enriched", "wheat flour", "12.67 12.68 1.05 72.83 3.9 0.77 1 186 360", "5.70 4.05 8.37 4.12", "Semolina, enriched"],
