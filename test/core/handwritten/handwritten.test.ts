@@ -142,7 +142,13 @@ const samples: readonly Sample[] = [
   {
     style: "two salts in a ratio",
     text: "bread flour 1000 g\nwater 380 g\nK2CO3 1:1 Na2CO3 5 g\nNa2CO3 and K2CO3 3:2, 5 g\n10 g salt",
-    read: [plain[0] ?? "", plain[1] ?? "", "alkali alkaline salts 5 g", "alkali alkaline salts 5 g", plain[2] ?? ""],
+    read: [
+      plain[0] ?? "",
+      plain[1] ?? "",
+      "alkali K2CO3 1:1 Na2CO3 5 g",
+      "alkali Na2CO3 and K2CO3 3:2 5 g",
+      plain[2] ?? "",
+    ],
   },
   {
     style: "flours by words of the trade, and one that is of no wheat",
@@ -729,6 +735,12 @@ test("the title, the bowls and the steps are kept", () => {
   ]);
 });
 
+test("the ratio in brackets is what a product is made of", () => {
+  const { spec } = readHandwritten("bread flour 500 g\nwater 175 g\n8 g kansui (Na2CO3 60 / K2CO3 40)");
+  const figures = { composition: { Na2CO3: "60 %", K2CO3: "40 %" } };
+  expect(spec["alkali"]).toEqual([{ name: "kansui", amount: "8 g", figures }]);
+});
+
 describe("nothing of a formula is lost without a word", () => {
   const dough = "bread flour 1 kg\nwater 380 g";
 
@@ -890,6 +902,15 @@ test.each<readonly [string, string]>([
   ["1 % sodium carbonate dissolved in the water", "alkali sodium carbonate 1 %"],
   ["30°Be K2CO3 20 g", "alkali 30°Be K2CO3 20 g"],
   ["K2CO3 200 g/L 20 g", "alkali K2CO3 200 g/L 20 g"],
+  ["20 g K2CO3 28,5 °Bé", "alkali K2CO3 28,5 °Bé 20 g"],
+  ["20 g K2CO3 at 28,5 %", "alkali K2CO3 at 28,5 % 20 g"],
+  ["kansui (Na2CO3 58,8 %, K2CO3 41,2 %) 8 g", "alkali kansui 8 g"],
+  ["8 g kansui (Na2CO3 60 / K2CO3 40)", "alkali kansui 8 g"],
+  ["8 g alkali powder (Na2CO3 60 / K2CO3 40)", "alkali alkali powder 8 g"],
+  ["kansui (Na2CO3 60 / K2CO3 40) 8 g", "alkali kansui 8 g"],
+  ["8 g sodium carbonate / potassium carbonate 6/4", "alkali sodium carbonate / potassium carbonate 6/4 8 g"],
+  ["5 g K2CO3 + Na2CO3 (9/1)", "alkali K2CO3 + Na2CO3 (9/1) 5 g"],
+  ["5 g K2CO3 1,5:1 Na2CO3", "alkali K2CO3 1,5:1 Na2CO3 5 g"],
   ["20 g K2CO3 at 25 %", "alkali K2CO3 at 25 % 20 g"],
   ["kansui 20 g (potassium carbonate 25 %, water)", "alkali kansui 20 g"],
   ["K2CO3 at 30 °Bé 3 %", "alkali K2CO3 at 30 °Bé 3 %"],
@@ -916,6 +937,9 @@ test.each([
   ["20 g of potassium carbonate (25 % solution)", '"potassium carbonate at 25 %"'],
   ["kansui liquid 30 °Bé 12 g", '"K2CO3 at 30 °Bé"'],
   ["Na2CO3 solution 5 g", '"Na2CO3 at 20 %"'],
+  ["8 g Na2CO3 / K2CO3", "in the form of"],
+  ["8 g Na2CO3 / K2CO3 6/3/1", "leaves open what is in it"],
+  ["kansui powder 6:4 (sodium:potassium) 5 g", "Ask for"],
   ["20 ml K2CO3 at 25 %", '"20 ml" is a volume'],
   ["rye flour 1 500 g", '"1 500 g" may be 1500 g, or 500 g of'],
   ["rye flour 12 500 g", '"12 500 g" may be 12500 g'],

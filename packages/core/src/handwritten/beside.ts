@@ -1,6 +1,7 @@
 import { alkalinityM } from "../chemistry/composition.ts";
 import { materialNamed } from "../materials/catalogue.ts";
 import { findPart } from "../materials/composition-parts.ts";
+import { readProduct } from "../materials/product-text.ts";
 import { type Decimal, dec, decimalText, HUNDRED, sum } from "../number/decimal.ts";
 
 /** What stands beside a flour: the protein, the moisture and the ash of its label or certificate. */
@@ -75,6 +76,7 @@ function stated(
  * @param solution - whether what is not named is water
  */
 export function madeOf(words: string, solution: boolean): Readonly<Record<string, string>> | undefined {
+  if (!words.includes("%")) return inRatio(words);
   const parts = words
     .split(/(?<!(?<![\p{L}\d.,])\d+),|,(?!\d)|[;+&]|\band\b|\bund\b/iu)
     .map((part) => part.trim())
@@ -86,6 +88,20 @@ export function madeOf(words: string, solution: boolean): Readonly<Record<string
   if (!total.eq(HUNDRED) && !(solution && total.lt(HUNDRED))) return undefined;
   const written = known.map(({ formula, share }) => [formula, `${decimalText(share)} %`] as const);
   return Object.fromEntries([...written, ...(total.lt(HUNDRED) ? [["water", "rest"] as const] : [])]);
+}
+
+/** Salts in a ratio, such as `Na2CO3 60 / K2CO3 40`, with the share of each. */
+function inRatio(words: string): Readonly<Record<string, string>> | undefined {
+  const product = readProduct(words, {}, {}, []);
+  if (!product.ok) return undefined;
+  const { species, water } = product.value.composition;
+  const [first, ...others] = Object.entries({ ...species, water })
+    .filter(([, share]) => !dec(share).isZero())
+    .map(([name, share]) => [name, dec(share).toDecimalPlaces(4)] as const);
+  if (first === undefined || Object.keys(species).length < 2) return undefined;
+  const rest = HUNDRED.minus(sum(others.map(([, share]) => share)));
+  const shares = [[first[0], rest] as const, ...others];
+  return Object.fromEntries(shares.map(([name, share]) => [name, `${decimalText(share)} %`]));
 }
 
 function partOf(text: string): { readonly formula: string; readonly share: Decimal } | undefined {

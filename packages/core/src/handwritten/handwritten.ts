@@ -2,6 +2,7 @@ import type { Problem } from "../figure/problem.ts";
 import { told } from "../figure/told.ts";
 import { formulaOf } from "../formula/formula.ts";
 import { dec, decimalText, fixedText, sum } from "../number/decimal.ts";
+import { madeOf } from "./beside.ts";
 import { lineEnds, mostLines, mostText, plainLine, plainLines, type WrittenLine } from "./characters.ts";
 import { type Draft, type DraftEntry, draftData, draftText } from "./draft.ts";
 import { addedUp, type Part, type PlacedItem, placed } from "./entries.ts";
@@ -397,8 +398,8 @@ export function answeredLine(line: string, answer: string): string {
   if (now.kind === "amount") return `${was.name} ${answer}`;
   const amount = was.amounts[0]?.written ?? "";
   if (now.kind === "item" && now.amounts.some(({ is }) => is.by === "mass")) return answer;
-  if (productOf(answer) !== undefined || (now.kind === "item" && now.amounts.length === 0))
-    return `${answer} ${amount}`;
+  const product = productOf(answer) !== undefined && madeOf(answer, false) === undefined;
+  if (product || (now.kind === "item" && now.amounts.length === 0)) return `${answer} ${amount}`;
   return `${was.name} (${answer}) ${amount}`;
 }
 

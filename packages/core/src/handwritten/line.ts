@@ -1,4 +1,4 @@
-import { type DecimalText, dec, decimalText, HUNDRED } from "../number/decimal.ts";
+import { type DecimalText, dec } from "../number/decimal.ts";
 import { type Amount, amountsOf, type CommaUse } from "./amounts.ts";
 import { madeOf, takeBeside } from "./beside.ts";
 import { inDigits, type WrittenLine } from "./characters.ts";
@@ -91,20 +91,6 @@ function counted(written: string): string {
     : text;
 }
 
-/** Two salts in a ratio, such as `K2CO3 1:1 Na2CO3`, as one product with the share by mass of each in brackets. */
-function mixed(text: string): string {
-  const [ratio, one = "0", other = "0"] = /(\d+(?:\.\d+)?) ?[:∶] ?(\d+(?:\.\d+)?)/u.exec(text) ?? [];
-  const salts = ratio === undefined ? [] : thingsWithin(text).filter(isAlkali);
-  const parts = dec(one).plus(other);
-  const [first, second, third] = salts.map(({ name }) => name);
-  if (ratio === undefined || first === undefined || second === undefined || third !== undefined || parts.isZero())
-    return text;
-  const share = dec(one).times(100).div(parts).toDecimalPlaces(2);
-  const shares = `${first} ${decimalText(share)} %, ${second} ${decimalText(HUNDRED.minus(share))} %`;
-  const rest = [ratio, first, second].reduce((left, piece) => left.replace(piece, " "), text);
-  return `alkaline salts (${shares}) ${rest.replaceAll(/[(),:;&+/]|(?<!\p{L})(?:and|und|et)(?!\p{L})/gu, " ")}`;
-}
-
 /** Words before or behind what one of several weighs; kitchen usage, from memory. */
 const beforeEach = /(?<!\p{L})(?:of|at|à|de|da|di|je|zu|cada|@) ?$/iu;
 const behindEach =
@@ -126,7 +112,7 @@ function readText(
   { line, text: asWritten }: { readonly line: WrittenLine; readonly text: string },
   comma: CommaUse,
 ): ReadLine {
-  const text = yields.test(asWritten) ? asWritten : timesEach(mixed(asWritten), comma);
+  const text = yields.test(asWritten) ? asWritten : timesEach(asWritten, comma);
   const isHeading = line.text.startsWith("#") || text.endsWith(":");
   const { rest: read, figures, remarks } = takeBeside(text);
   const made = [...read.matchAll(brackets)].filter(([, words = ""]) => madeOf(words, true) !== undefined);
@@ -182,12 +168,13 @@ function readText(
 
 /** Salts with their strength, and the amount beside it: the weights of a line, or the per cent at one of its ends. */
 function productIn(text: string, used: readonly Amount[]) {
+  const alone = used.filter(({ is }) => is.by !== "number" && is.by !== "other").length === 1;
   const weights = used.filter(({ is }) => is.by === "mass" || is.by === "volume");
   const shares = used.filter(({ is }) => is.by === "share");
   const choices = weights.length > 0 ? [weights] : [shares.slice(-1), shares.slice(0, 1)];
   for (const amounts of choices) {
     const beside = amounts.reduceRight((left, { start, end }) => `${left.slice(0, start)} ${left.slice(end)}`, text);
-    const thing = amounts.length > 0 ? productOf(beside) : undefined;
+    const thing = amounts.length > 0 ? productOf(beside, alone) : undefined;
     if (thing !== undefined && (weights.length > 0 || thing.ask === undefined)) return { thing, amounts };
   }
   return undefined;
@@ -195,7 +182,7 @@ function productIn(text: string, used: readonly Amount[]) {
 
 /** Between the ingredients of one line, and before the last of them. */
 const betweenIngredients =
-  /\s*(?:;|\t|\||•|,(?![^()]*\))(?!\d)|(?<=\p{L}),(?=\d)| \/ )\s*(?:(?:and|und|et|plus|&) )?/gu;
+  /\s*(?!(?<=\([^()]*)[^()]*\))(?:;|\t|\||•|,(?!\d)|(?<=\p{L}),(?=\d)| \/ )\s*(?:(?:and|und|et|plus|&) )?/gu;
 
 /**
  * Several ingredients on one line are a line each, and so is what they make: `flour 1 kg, water 350 g, makes 10`. What
@@ -203,7 +190,8 @@ const betweenIngredients =
  */
 export function ingredientsOf(line: WrittenLine, comma: CommaUse): readonly WrittenLine[] {
   const product = productIn(line.text, amountsOf(line.text, comma));
-  if (product !== undefined && product.thing.ask === undefined) return [line];
+  if (product !== undefined && (product.thing.ask === undefined || thingsWithin(product.thing.name).every(isAlkali)))
+    return [line];
   const cuts = [...line.text.matchAll(betweenIngredients)];
   const ends = [...cuts.map(({ index }) => index), line.text.length];
   const starts = [0, ...cuts.map(({ index, 0: cut }) => index + cut.length)];

@@ -74,16 +74,23 @@ const strengths = /°|\d ?\p{L}+ ?\/ ?m?l(?!\p{L})|%.*w\/v|(?<!\p{L})(?:Bé|Baum
 const inPercent = /\d ?%/u;
 const dissolved = /(?<!\p{L})(?:(?:water|inert) rest|solution|liquid|dissolved|in water|at \d[\d.,]* ?%)/iu;
 
-/** Salts with a strength beside them, or said to be a solution; undefined where neither stands there. */
-export function productOf(written: string): Extract<Thing, { readonly is: "product" }> | undefined {
+/**
+ * Salts with a strength beside them, said to be a solution, or several in a ratio; undefined where none of these is so.
+ *
+ * @param alone - whether there is one amount for all of them, so that a ratio has to be told
+ */
+export function productOf(written: string, alone = false): Extract<Thing, { readonly is: "product" }> | undefined {
   const name = trimmed(written).replace(/^of /iu, "");
   const strong = strengths.test(name) || (inPercent.test(name) && dissolved.test(name));
-  if (!strong && !inSolution.test(name)) return undefined;
+  const named = thingsWithin(name);
+  const several = named.filter(isAlkali).length > 1;
+  const dilute = strong || inSolution.test(name);
+  if (!dilute && !several) return undefined;
   const product = readProduct(name, {}, {}, []);
   if (product.ok) return { is: "product", name };
   const [problem] = product.problems;
   const { lines = [], others = false } = problem !== undefined && "lines" in problem.facts ? problem.facts : {};
-  const named = thingsWithin(name);
+  if (!dilute && !(alone && named.every(isAlkali))) return undefined;
   const salts =
     named.some(isAlkali) || (strong && named.some((one) => one.is === "several" && one.several.kind === "alkali"));
   if (!salts || lines.length === 0) return undefined;

@@ -171,8 +171,8 @@ type Piece =
   | { readonly kind: "percent" | "parts" | "rest"; readonly text: string }
   | { readonly kind: "ratio"; readonly parts: readonly string[] };
 
-const between = /^(?:[\s,;:+&()/]|(?:and|with|of|in|to)(?![\w]))+/iu;
-const ratioForm = new RegExp(`^${number}(?:(?: ?[:/] ?| to )${number})+(?![\\w.])`, "u");
+const between = /^(?:[\s,;:+&()/]|(?:and|und|et|with|of|in|to)(?![\w]))+/iu;
+const ratioForm = new RegExp(`^${number}(?:(?: ?[:∶/] ?| to )${number})+(?![\\w.])`, "u");
 const amountForm = new RegExp(`^(${number})( ?%)?(?![\\w.])`, "u");
 const restForm = /^(?:the )?(?:rest|balance|remainder)(?!\w)/iu;
 
@@ -194,7 +194,7 @@ function piecesOf(line: string, own: OwnMaterials): readonly Piece[] | undefined
 
 function pieceAt(left: string, own: OwnMaterials): readonly [Piece | undefined, number] {
   const ratio = ratioForm.exec(left);
-  if (ratio !== null) return [{ kind: "ratio", parts: ratio[0].split(/ ?[:/] ?| to /u) }, ratio[0].length];
+  if (ratio !== null) return [{ kind: "ratio", parts: ratio[0].split(/ ?[:∶/] ?| to /u) }, ratio[0].length];
   const amount = amountForm.exec(left);
   if (amount?.[1] !== undefined) {
     return [{ kind: amount[2] === undefined ? "parts" : "percent", text: amount[1] }, amount[0].length];
@@ -247,8 +247,7 @@ function pairs(pieces: readonly Piece[]): readonly Amount[] | undefined {
   const [ratio, second] = pieces.flatMap((piece) => (piece.kind === "ratio" ? [piece.parts] : []));
   if (ratio !== undefined) {
     const whole = second === undefined && amounts.length === 0 && ratio.length === names;
-    const together = pieces[0]?.kind === "ratio" || pieces.at(-1)?.kind === "ratio";
-    return whole && together ? ratio.map((text) => ({ kind: "parts", text })) : undefined;
+    return whole ? ratio.map((text) => ({ kind: "parts", text })) : undefined;
   }
   const inTurn = pieces.every(({ kind }, index) => (kind === "name") === (pieces[index % 2]?.kind === "name"));
   const alternate = names === amounts.length && pieces[0]?.kind !== pieces[1]?.kind && inTurn;
