@@ -194,7 +194,7 @@ describe("a spec that leaves amounts to be found", () => {
       // 0.25 g of salt hold 98 mg of sodium
       more: { salt: "find", wanted: { saltInBowl: "0.25 g", sodium: "50 mg" } },
       found:
-        /^salt in a cooked bowl of 0\.25 g and sodium of a cooked bowl at most 50 mg together, which .*table salt/u,
+        /^salt in a cooked bowl of 0\.25 g, sodium of a cooked bowl at most 50 mg and added water of 36 % as .* together, which .*table salt/u,
     },
     {
       // a lye of one part in a hundred brings more water than the dough may have

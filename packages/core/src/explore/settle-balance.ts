@@ -1,21 +1,22 @@
 import { alkalinityM, anhydrousShare, pure } from "../chemistry/composition.ts";
 import { answer, type Outcome, type Problem, problem, refuse } from "../figure/problem.ts";
+import type { WayOut } from "../figure/problems/explore.ts";
 import type { Formula } from "../formula/formula.ts";
 import type { FormulaLine } from "../formula/line.ts";
-import { type Decimal, dec, decimalText, fixedText, ONE, ZERO } from "../number/decimal.ts";
+import { ceilToDivision, type Decimal, dec, decimalText, floorToDivision, ONE, ZERO } from "../number/decimal.ts";
 import { mostParts } from "../spec/believed.ts";
 import type { Spec } from "../spec/spec.ts";
 import { extreme, type Quotient, type Sum } from "./extreme.ts";
 import type { FoundAmount, OpenPlaces } from "./settle-places.ts";
-import { type Sought, soughtIn, type Want, wantsOf, waterSums } from "./settle-wants.ts";
+import { doseRows, type Sought, soughtIn, type Want, wantsOf, waterSums } from "./settle-wants.ts";
 
 /** Decimal places of a found amount in %, far below what any scale shows. */
 const places = 6;
 
 /**
  * Finds the alkaline products, the salt and the water that a spec leaves open, exactly: all that is wanted is linear in the
- * parts on 100 of flour, and is solved together, since salt and water share the dough. Where what is wanted leaves room, the
- * middle of each range is aimed at, strength before ratio, then salt and water.
+ * parts on 100 of flour, and is solved together, since salt and water share the dough. Within what meets it all, each value is
+ * aimed at and then the middle of each range, strength before ratio, then salt and water.
  *
  * @param formula - that of the spec with the open alkaline products and salt at 0
  * Problems: those of `wantsOf`; `settle.alike`, `settle.conflict` (no answer).
@@ -26,12 +27,14 @@ export function balanceAmounts(spec: Spec, formula: Formula, open: OpenPlaces): 
   if (!asked.ok) return asked;
   const limits = beliefs(sought.unknowns);
   const rows = [...limits, ...asked.value.flatMap(rowsOf)];
-  const aimed = [...rows];
-  for (const want of asked.value) aimed.push(...aimedAt(want, aimed));
+  const doses = doseRows(spec, sought);
   const size = sought.unknowns.length;
+  const isBelieved = extreme(zero(size), "most", [...rows, ...doses]) !== undefined;
+  const aimed = [...rows, ...(isBelieved ? doses : [])];
+  for (const want of asked.value) aimed.push(...aimedAt(want, aimed));
   const met = extreme(zero(size), "most", aimed);
   const names = sought.unknowns.map((line) => openName(line, open));
-  if (met === undefined) return refuse(...conflicts(asked.value, limits, names));
+  if (met === undefined) return refuse(...conflicts(asked.value, limits, doses, names));
   const alkali = [...sought.unknowns.entries()].filter(([, { role }]) => role === "alkali");
   if (!alkali.every(([index]) => isOne(amountAt(index, size), aimed)))
     return refuse(problem("settle.alike", ["alkali"], { names: alkali.map(([, { name }]) => name) }));
@@ -101,6 +104,7 @@ const hair = "1e-12";
 function conflicts(
   wants: readonly Want[],
   limits: readonly Sum[],
+  doses: readonly Sum[],
   unknowns: readonly (string | undefined)[],
 ): readonly Problem[] {
   const rows = (kept: readonly Want[]): readonly Sum[] => [...limits, ...kept.flatMap(rowsOf)];
@@ -113,11 +117,21 @@ function conflicts(
       return canMeet(fewer) ? conflict : fewer;
     }, rest);
     const ways = all.map((want) => {
-      const [others, within] = [rest, all].map((list) => list.filter((other) => other !== want));
-      return wayOut(want, rows(others && canMeet(others) ? others : (within ?? [])));
+      const [others = [], within = []] = [rest, all].map((list) => list.filter((other) => other !== want));
+      const beside = canMeet(others) ? others : within;
+      const way = wayOut(want, [...doses, ...rows(beside)]);
+      const limiting = beside.toReversed().reduce((kept, one) => {
+        const fewer = kept.filter((other) => other !== one);
+        return all.includes(one) || !isNear(wayOut(want, [...doses, ...rows(fewer)]), way) ? kept : fewer;
+      }, beside);
+      return { ...way, kept: limiting.map(({ label, wanted }) => ({ label, wanted })) };
     });
+    const involved = rest.filter(
+      (want) => all.includes(want) || ways.some(({ kept }) => kept.some(({ label }) => label === want.label)),
+    );
     const names = unknowns.flatMap((name, index) =>
-      name !== undefined && all.some(({ top, bottom }) => [top, bottom].some((sum) => sum[index]?.isZero() === false))
+      name !== undefined &&
+      involved.some(({ top, bottom }) => [top, bottom].some((sum) => sum[index]?.isZero() === false))
         ? [name]
         : [],
     );
@@ -134,28 +148,35 @@ function openName({ role, name, material: { moisture } }: FormulaLine, open: Ope
   return dec(moisture).gt(20) ? `${name} (${moisture} % water)` : name;
 }
 
-/** A want of a conflict, and how near it comes with the others of the conflict kept. */
-interface WayOut {
-  readonly label: string;
-  readonly unit: string;
-  readonly wanted: string;
-  /** Both ends of what it can come to. */
-  readonly reach: readonly string[];
-  readonly stays: "below" | "above";
+/** Whether the ends that are told are less than a hundredth apart. */
+function isNear(one: Reached, other: Reached): boolean {
+  const [end, beside] = [one, other].map(({ reach, stays }) => dec(reach[stays === "below" ? 1 : 0] ?? 0));
+  return end !== undefined && beside?.minus(end).abs().lte(beside.div(100)) === true;
 }
 
-function wayOut({ label, unit, wanted, ...want }: Want, kept: readonly Sum[]): WayOut {
+type Reached = Omit<WayOut, "kept">;
+
+/** How near a want of a conflict comes beside what is kept: each end so that asking for it is met. */
+function wayOut({ label, unit, wanted, ...want }: Want, kept: readonly Sum[]): Reached {
   const [low, high] = reach(want, kept);
-  const stays = high && want.least?.gt(high) === true ? "below" : "above";
-  return { label, unit, wanted, reach: low && high ? [inward(low, "up"), inward(high, "down")] : [], stays };
+  const stays: "below" | "above" = high && want.least?.gt(high) === true ? "below" : "above";
+  const way = { label, unit, wanted, stays };
+  if (low === undefined || high === undefined) return { ...way, reach: [] };
+  const [least, most] = [low.div(want.room.plus(1)), high.div(ONE.minus(want.room))];
+  const isBelow = stays === "below";
+  const [end, start] = want.isValue ? [most, least] : [high, low];
+  const told = isBelow ? inward(end, "down", least) : inward(start, "up", most);
+  const other = isBelow ? inward(low, "up", told) : inward(high, "down", told);
+  return { ...way, reach: (isBelow ? [other, told] : [told, other]).map(decimalText) };
 }
 
-/** Two places, or two digits of a small number, so that what is told can be had. */
-function inward(value: Decimal, way: "up" | "down"): string {
-  const short = dec(fixedText(value, value.abs().lt("0.1") ? 4 : 2));
-  const step = dec(value.abs().lt("0.1") ? "0.0001" : "0.01");
-  const near = short.minus(value).abs().lt("0.000001") || (way === "up" ? short.gte(value) : short.lte(value));
-  return decimalText(near ? short : way === "up" ? short.plus(step) : short.minus(step));
+/** An end in two places, or four of a small number, and in more where it would pass the other end; the other where none do. */
+function inward(end: Decimal, way: "up" | "down", other: Decimal): Decimal {
+  const fewest = end.abs().lt("0.1") ? 4 : 2;
+  const short = Array.from({ length: places }, (_, more) =>
+    (way === "up" ? ceilToDivision : floorToDivision)(end, dec(10).pow(-fewest - more)),
+  );
+  return short.find((value) => (way === "up" ? value.lte(other) : value.gte(other))) ?? other;
 }
 
 interface Solved {

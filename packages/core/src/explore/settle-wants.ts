@@ -2,10 +2,11 @@ import { bowlWeight } from "../batch/bowl.ts";
 import { contentsOf } from "../batch/composition.ts";
 import { keptInBoiling } from "../batch/nutrition-cooked.ts";
 import { roomBy } from "../batch/nutrition-room.ts";
-import { roomOf } from "../blend/met.ts";
+import { roomAround, roomOf } from "../blend/met.ts";
 import { alkalinityM, anhydrousShare } from "../chemistry/composition.ts";
 import { answer, note, type Outcome, problem, refuse } from "../figure/problem.ts";
 import type { Formula } from "../formula/formula.ts";
+import { mostDoses } from "../formula/limits.ts";
 import type { FormulaLine } from "../formula/line.ts";
 import { type Decimal, dec, HUNDRED, ONE, sum, ZERO } from "../number/decimal.ts";
 import type { Bounds } from "../spec/blend-schema.ts";
@@ -23,6 +24,9 @@ export interface Want extends Quotient {
   readonly most?: Decimal;
   /** What is aimed at within the bounds, where they leave room; none for what has only to be kept. */
   readonly aim?: Decimal;
+  /** The share of a value that may be missing or too much where it is asked for. */
+  readonly room: Decimal;
+  readonly isValue: boolean;
 }
 
 /** What a line brings of something, for each part of it on 100 of flour. */
@@ -76,7 +80,7 @@ export function waterSums({ sums }: Sought) {
 /**
  * All that is wanted of the amounts to be found, what is stated of the water among it.
  *
- * Of the values, as many as there are amounts to be found hold exactly; one more is met as stated amounts are.
+ * A value is met as one of stated amounts is, and all values come first, to be aimed at before the middle of any range.
  * Problems: `settle.alkali`, `settle.salt`, `settle.water` (what is missing in the spec), and those of `bowlWeight`.
  */
 export function wantsOf(spec: Spec, formula: Formula, open: OpenPlaces, sought: Sought): Outcome<readonly Want[]> {
@@ -87,32 +91,48 @@ export function wantsOf(spec: Spec, formula: Formula, open: OpenPlaces, sought: 
   ];
   const problems = parts.flatMap((one) => (one.ok ? [] : one.problems));
   if (problems.length > 0) return refuse(...problems);
+  const wants = parts.flatMap((one) => (one.ok ? one.value : []));
   return answer(
-    parts.flatMap((one) => (one.ok ? one.value : [])),
+    [true, false].flatMap((is) => wants.filter(({ isValue }) => isValue === is)),
     parts.flatMap((one) => (one.ok ? one.notes : [])),
   );
+}
+
+/** Doses that are not refused, as sums that are zero or more. */
+export function doseRows({ accept }: Spec, { sums }: Sought): readonly Sum[] {
+  const most = mostDoses(accept);
+  const below = (per: Per, bound: Decimal | undefined): readonly Sum[] =>
+    bound === undefined
+      ? []
+      : [sums(per).map((value, index, all) => (index === all.length - 1 ? bound : ZERO).minus(value))];
+  return [
+    ...below(anhydrous, most.alkali?.anhydrous),
+    ...below(alkalinity, most.alkali?.alkalinity),
+    ...below(salt, most.salt),
+  ];
 }
 
 /** A want without its bounds. */
 type Asked = readonly [naming: Pick<Want, "label" | "unit">, quotient: Quotient, bounds: Bounds | undefined];
 
-/** Wants of one kind, values first. @param exact - how many of the values hold exactly */
-function wantsFrom(asked: readonly Asked[], exact: number, spec: Spec): readonly Want[] {
-  const stated = asked.flatMap(([naming, quotient, bounds]) => {
-    const { text, value, least, most } = bounds ?? {};
-    return text === undefined || (value ?? least ?? most) === undefined || bounds === undefined
-      ? []
-      : [{ ...naming, ...quotient, wanted: text, bounds }];
-  });
-  const [values, ranges] = [true, false].map((is) =>
-    stated.filter(({ bounds }) => (bounds.value !== undefined) === is),
-  );
-  return [...(values ?? []), ...(ranges ?? [])].map(({ bounds, ...want }, index) => {
-    const { value, least, most, aim } = bounds;
-    const ends = value !== undefined && index >= exact ? roomOf(bounds, spec) : undefined;
-    const [low, high] = [ends?.least ?? least ?? value, ends?.most ?? most ?? value].map((end) => end && dec(end));
+function wantsFrom(asked: readonly Asked[], spec: Spec): readonly Want[] {
+  return asked.flatMap(([naming, quotient, bounds]) => {
+    if (bounds === undefined) return [];
+    const { text, value, aim } = bounds;
+    const ends = roomOf(bounds, spec);
+    const [low, high] = [ends.least, ends.most].map((end) => end && dec(end));
+    if (!low && !high) return [];
     const middle = low && high ? low.plus(high).div(2) : (low ?? high ?? ZERO);
-    return { ...want, ...(low && { least: low }), ...(high && { most: high }), aim: dec(value ?? aim ?? middle) };
+    return {
+      ...naming,
+      ...quotient,
+      wanted: text,
+      ...(low && { least: low }),
+      ...(high && { most: high }),
+      aim: dec(value ?? aim ?? middle),
+      room: dec(roomAround("1", spec)),
+      isValue: value !== undefined,
+    };
   });
 }
 
@@ -138,7 +158,7 @@ function alkaliWants(spec: Spec, { alkali: open }: OpenPlaces, { sums }: Sought)
     wanted.potassiumShare,
   ];
   const isStated = ([, , bounds]: Asked): boolean => bounds !== undefined && bounds.text !== "any";
-  const wants = wantsFrom(isStated(strength) ? [strength, ratio, salts] : [salts, ratio], open.length, spec);
+  const wants = wantsFrom(isStated(strength) ? [strength, ratio, salts] : [salts, ratio], spec);
   if (wants.length >= open.length) return answer(wants);
   const ratioIsStated = wants.some(({ label }) => label === ratio[0].label);
   const lacking = [
@@ -173,7 +193,7 @@ function saltWants(spec: Spec, open: OpenPlaces, { sums }: Sought): Outcome<read
     { top: sums(salt).map((one) => one.times(kept)), bottom },
     raw === undefined ? undefined : saltInBowl,
   ];
-  const wants = open.salt ? wantsFrom([inDough, inBowl], 1, spec) : [];
+  const wants = open.salt ? wantsFrom([inDough, inBowl], spec) : [];
   if (open.salt && wants.length === 0) {
     return refuse(
       problem("settle.salt", ["wanted"], { bowl: saltInBowl === undefined ? "" : "without the weight of a bowl" }),
@@ -190,6 +210,8 @@ function saltWants(spec: Spec, open: OpenPlaces, { sums }: Sought): Outcome<read
             top: sums(sodium).map((one) => one.times(kept)),
             bottom,
             most: dec(mostSodium.value).times(1000),
+            room: ZERO,
+            isValue: false,
           },
         ];
   return answer([...wants, ...ofSodium], open.salt && saltInDough === undefined ? [boiledNote] : []);
@@ -219,7 +241,6 @@ function waterWants(spec: Spec, formula: Formula, open: OpenPlaces, sought: Soug
             [...ofDough, doughWater],
             [...ofFlour, addedWater],
           ],
-          1,
           spec,
         );
   if (wants.length > 0) return answer(wants);
@@ -227,7 +248,16 @@ function waterWants(spec: Spec, formula: Formula, open: OpenPlaces, sought: Soug
   if (!stated.ok) return stated;
   const { key, value, text } = stated.value;
   const [naming, quotient] = key === "dough" ? ofDough : key === "added" ? ofFlour : [poured, poured];
-  const want = { label: naming.label, unit: naming.unit, ...quotient, wanted: text, least: value, most: value };
+  const want = {
+    label: naming.label,
+    unit: naming.unit,
+    ...quotient,
+    wanted: text,
+    least: value,
+    most: value,
+    room: ZERO,
+    isValue: false,
+  };
   return answer([want], stated.notes);
 }
 

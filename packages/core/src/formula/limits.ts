@@ -49,6 +49,17 @@ interface DosedLines extends Doses {
   readonly legal: readonly LegalSalt[];
 }
 
+/** The most of a dose on 100 of flour that is not refused; none where the spec accepts more. */
+export function mostDoses(accepted: readonly Acceptable[] = []) {
+  const { percent } = alkaliTried;
+  return {
+    ...(!accepted.includes("high alkali") && {
+      alkali: { anhydrous: dec(percent), alkalinity: alkalinityM(soda).times(percent) },
+    }),
+    ...(!accepted.includes("high salt") && { salt: dec(saltMost) }),
+  };
+}
+
 /**
  * Doses that no noodle at hand was made with, unless the spec accepts them.
  *
@@ -56,23 +67,22 @@ interface DosedLines extends Doses {
  * `salt.too-much` above 10 % of flour.
  */
 export function doseProblems({ alkali, salt }: Doses, accepted: readonly Acceptable[] = []): readonly Problem[] {
-  const { percent, source } = alkaliTried;
-  const strongest = alkalinityM(soda).times(percent);
-  const caustic =
-    alkali !== undefined && (exact(alkali.anhydrous).gt(percent) || exact(alkali.alkalinityM).gt(strongest));
+  const most = mostDoses(accepted);
   return [
-    ...(caustic && !accepted.includes("high alkali")
+    ...(alkali &&
+    most.alkali &&
+    (exact(alkali.anhydrous).gt(most.alkali.anhydrous) || exact(alkali.alkalinityM).gt(most.alkali.alkalinity))
       ? [
           problem("alkali.too-much", ["alkali"], {
             anhydrous: fixedText(alkali.anhydrous.value, 2),
             alkalinity: fixedText(alkali.alkalinityM.value, 1),
-            most: percent,
-            strongest: fixedText(strongest, 1),
-            source: citation(source),
+            most: alkaliTried.percent,
+            strongest: fixedText(most.alkali.alkalinity, 1),
+            source: citation(alkaliTried.source),
           }),
         ]
       : []),
-    ...(exact(salt).gt(saltMost) && !accepted.includes("high salt")
+    ...(most.salt !== undefined && exact(salt).gt(most.salt)
       ? [
           problem("salt.too-much", ["salt"], {
             salt: fixedText(salt.value, 2),

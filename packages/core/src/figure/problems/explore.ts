@@ -5,6 +5,8 @@ export interface WayOut extends Texts<"label" | "unit" | "wanted"> {
   readonly reach: readonly string[];
   /** Whether it stays below what is wanted, or above it. */
   readonly stays: "below" | "above";
+  /** What has to be kept for it to come so near and no nearer. */
+  readonly kept: readonly Texts<"label" | "wanted">[];
 }
 
 function reached({ label, unit, reach: [low, high], stays }: WayOut, both: boolean): string {
@@ -14,7 +16,7 @@ function reached({ label, unit, reach: [low, high], stays }: WayOut, both: boole
   return `${label} can be ${stays === "below" ? `${high} ${unit} at most` : `${low} ${unit} at least`}`;
 }
 
-function said({ label, wanted }: WayOut): string {
+function said({ label, wanted }: Texts<"label" | "wanted">): string {
   return `${label} ${/^\d/u.test(wanted) ? `of ${wanted}` : wanted}`;
 }
 
@@ -74,16 +76,17 @@ export const explore = {
     advice: "take another product in place of one of them, or state the amount of one",
   })),
   "settle.conflict": noAnswer(({ names, wants }: { readonly wants: readonly WayOut[] } & Lists<"names">) => {
-    const [first, second] = wants;
-    const alone = first !== undefined && second === undefined;
-    const ways = wants.map((want) => {
-      const others = wants.filter((one) => one !== want).map(said);
-      return `keep ${listed(others)}, and ${reached(want, false)}`;
-    });
+    const [first] = wants;
+    const all = new Set(wants.flatMap((want) => [want, ...want.kept]).map(said));
+    const open = wants.filter(({ reach }) => reach.length > 0);
+    const ways = (open.length > 0 ? open : wants).map(
+      (want) => `keep ${listed(want.kept.map(said))}, and ${reached(want, false)}`,
+    );
+    const alone = all.size === 1;
     return {
-      found: `${listed(wants.map(said))}${alone ? "" : " together"}, which ${listed(names)} cannot give`,
+      found: `${listed([...all])}${alone ? "" : " together"}, which ${listed(names)} cannot give`,
       expected: `wants that can be met${alone ? "" : " together"} by amounts of zero or more`,
-      advice: alone ? `${reached(first, true)}: ask within it, or take other products` : ways.join("; or "),
+      advice: first && alone ? `${reached(first, true)}: ask within it, or take other products` : ways.join("; or "),
     };
   }),
   "settle.out-of-reach": noAnswer(
