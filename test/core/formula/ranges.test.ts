@@ -111,6 +111,12 @@ describe("water that others bring", () => {
       "at least the 15 % of flour that the other ingredients already bring",
       "raise the water, or take out 5 % of flour of what carries it",
     ]);
+    // salt holds 0.2 % of water
+    expect(refusal({ flours, water: { added: "0 %" }, salt: "1 %" })).toEqual([
+      "water.below-carried",
+      "more than 0 %, as the other ingredients bring next to no water",
+      "write the water that the dough takes, such as `added: 36 %`",
+    ]);
     // 100 + 20 of flour and eggs hold 12 + 15 of water, 27 / 120 = 22.5 %
     expect(refusal({ flours, water: { dough: "20 %" }, ingredients: [eggs] })).toEqual([
       "water.below-own",

@@ -119,8 +119,15 @@ export const formula = {
   ),
   "water.below-carried": input(({ written, carried, short }: Texts<"written" | "carried" | "short">) => ({
     found: written,
-    expected: `at least the ${carried} % of flour that the other ingredients already bring`,
-    advice: `raise the water, or take out ${short} % of flour of what carries it`,
+    ...(carried === "0"
+      ? {
+          expected: "more than 0 %, as the other ingredients bring next to no water",
+          advice: "write the water that the dough takes, such as `added: 36 %`",
+        }
+      : {
+          expected: `at least the ${carried} % of flour that the other ingredients already bring`,
+          advice: `raise the water, or take out ${short} % of flour of what carries it`,
+        }),
   })),
 
   "alkali.unusual": remark((facts: Beyond) => beyond("anhydrous salts", facts)),
