@@ -919,6 +919,10 @@ export const samples: Readonly<Record<Code | NoteCode, Sample>> = {
     `waterTemperature({ ...dough, wanted: "25", heat: { kind: "estimated" } })`,
   ],
   "temperature.no-mixer-work": ["heat", `waterTemperature({ ...dough, wanted: "25", heat: { kind: "estimated" } })`],
+  "temperature.friction-alone": [
+    "temperature.friction",
+    `about({ ...warm, temperature: { ...warm.temperature, mixingHeat: undefined, friction: "8 K" } }, askWater)`,
+  ],
   "temperature.hot-water": [
     "",
     `waterTemperature({ ...dough, wanted: "38", heat: { kind: "measured", perKilogram: "5" } })`,

@@ -8,7 +8,7 @@ import type { Report } from "./schema.ts";
 import { asScaleShows } from "./show.ts";
 
 /** What the answer rests on, beside the temperatures. */
-const inputs: ReadonlySet<string> = new Set(["mixer.power", "mixer.minutes", "mix.heat", "rule.friction"]);
+const inputs: ReadonlySet<string> = new Set(["mixer.power", "mixer.minutes", "mix.heat"]);
 /** The room is told as what is as warm. */
 function saidAs({ id, label }: Figure, graph: Graph): string {
   const others = id === "room.temperature" && graph["other-ingredients.rise"] !== undefined;
@@ -47,6 +47,7 @@ export function temperatureReport(
     weighed.ice === undefined
       ? [plan.temperature, all]
       : [onScale(weighed.ice.ice), onScale(weighed.ice.tapWater), all];
+  const friction = graph["rule.friction"];
   const below = plan.ice === undefined ? [] : [plan.temperature, plan.ice.share];
   return report({
     command: "water-temperature",
@@ -55,7 +56,11 @@ export function temperatureReport(
     sections: [
       section("water", "Water", figureBlock(answers, units)),
       section("from", "Worked out from", figureBlock([...from, plan.dough, plan.heatMade, ...below], units)),
-      section("cross-check", "Cross-check", byRule && figureBlock([byRule, ...(apart ? [apart] : [])], units)),
+      section(
+        "cross-check",
+        "Cross-check",
+        byRule && figureBlock([...(friction ? [friction] : []), byRule, ...(apart ? [apart] : [])], units),
+      ),
     ],
     figures,
     units,

@@ -414,6 +414,23 @@ export const sheet = {
     () =>
       "No work of a mixer is counted. A machine warms the dough as it mixes: where one is used, state its power and the mixing time, or a measured heat of mixing.",
   ),
+  "temperature.friction-alone": remark(
+    (
+      {
+        friction,
+        rule,
+        apart,
+        colder,
+      }: Texts<"friction"> & Partial<Measures<"rule" | "apart">> & { readonly colder?: boolean },
+      tell,
+    ) => {
+      const beside =
+        rule && apart
+          ? `, by which the water would be at ${tell(rule)}, ${tell(apart)} ${colder === true ? "colder" : "warmer"}`
+          : ", which needs the temperature of the room too";
+      return `Friction of ${friction} counts in the rule of three alone${beside}; the heat balance, whose water this is, counts no work of a mixer. Measure one mix, which gives the heat of mixing beside the friction, and state that heat of mixing.`;
+    },
+  ),
   "temperature.hot-water": remark(
     (_, tell) =>
       `Water above about ${tell(measure("45", "°C"))} scalds hands and begins to harm flour protein where it first meets it (common practice, no source); warm the flour instead.`,

@@ -9,6 +9,7 @@ import { type Graph, type Published, published } from "../../figure/graph.ts";
 import { measure } from "../../figure/in-system.ts";
 import {
   answer,
+  loudNote,
   type Note,
   note,
   type Outcome,
@@ -334,7 +335,8 @@ function balance(mix: Mix, temperature: Temperatures, wanted: Figure, beside: Be
   };
   return answer(published(found, beside.graph ?? {}), [
     ...beside.notes,
-    ...plan.notes,
+    ...plan.notes.filter(({ code }) => friction === undefined || code !== "temperature.no-mixer-work"),
+    ...frictionNotes(temperature, found),
     ...(rule?.ok ? rule.notes : []),
     ...(apart ? apartNotes(apart, temperature) : []),
   ]);
@@ -357,6 +359,25 @@ function weighedWater(water: Figure, { ice }: WaterPlan, { weigh, listed }: Besi
 function apartFigure(rule: Figure, { temperature }: WaterPlan): Figure {
   const naming = { id: "water.apart", label: "rule above the heat balance", unit: "K", places: 1 };
   return worked(naming, "rule - balance", { rule, balance: temperature }, definition);
+}
+
+/** Friction is the rise of the rule of three, which counts each temperature as one third: no heat that a balance of masses could take. */
+function frictionNotes(
+  { friction, mixingHeat, mixerPower, mixingTime }: Temperatures,
+  found: DoughWater,
+): readonly Note[] {
+  if (friction === undefined || mixingHeat !== undefined || (mixerPower && mixingTime)) return [];
+  const { byRule, apart } = found;
+  const facts = {
+    friction: friction.text,
+    ...(byRule &&
+      apart && {
+        rule: measure(byRule.value, "°C", 1),
+        apart: measure(exact(apart).abs(), "K", 1),
+        colder: exact(apart).isNegative(),
+      }),
+  };
+  return [loudNote("temperature.friction-alone", ["temperature", "friction"], facts)];
 }
 
 /** K, common practice, no source: further apart than the masses account for in most doughs. */
