@@ -145,10 +145,27 @@ describe("without a terminal", () => {
   });
 });
 
+test("commas that can only stand before decimals are read in what the kitchen says, as in the formula", () => {
+  const words = {
+    bowls: "4",
+    rawWeight: "120,5 g",
+    scales: ["0,1 g up to 1,5 kg"],
+    rolls: "145,5 mm wide, cutter 1,5 mm",
+  };
+  expect([kitchenSections(words).sections, kitchenProblems({ ...words, scales: ["1,250 kg"] }).length]).toEqual([
+    {
+      batch: { bowls: 4, rawWeight: "120.5 g" },
+      scales: [{ division: "0.1 g", capacity: "1.5 kg" }],
+      machines: { rolls: { width: "145.5 mm", cutters: [{ size: "1.5 mm" }] } },
+    },
+    expect.toSatisfy((problems: number) => problems > 0),
+  ]);
+});
+
 describe("at a terminal", () => {
   test("the cook is asked what the formula leaves open, then what the kitchen has", async () => {
     const { status, spec, stderr } = await newSpec([], {
-      answers: [handout, "60 % Na2CO3, 40 % K2CO3", "protein 12 %, moisture 13.5 %", "130 g", "5", "1 g, 0.1 g", ""],
+      answers: [handout, "60 % Na2CO3, 40 % K2CO3", "protein 12 %, moisture 13.5 %", "130 g", "5", "1 g, 0,1 g", ""],
     });
     expect(status).toBe(0);
     expect(spec).toMatchObject({

@@ -79,6 +79,16 @@ describe("the list of words", () => {
     ["Hydrates", ["hydrate"]],
     ["kansuis", ["kansui"]],
     ["nitrogen", ["N factor"]],
+    ["absorption", ["absorption"]],
+    ["absorbtion", ["absorption"]],
+    ["compounding", ["compounding"]],
+    ["crumb", ["crumb"]],
+    ["dusting", ["dusting"]],
+    ["trim", ["edge trim"]],
+    ["heat of mixing", ["friction"]],
+    ["carried water", ["carried water"]],
+    ["heat of hydration", ["hydration"]],
+    ["passes", ["pass"]],
   ])("answers %s with %j", (asked, words) => {
     const answer = listWords(asked);
     expect(answer.ok && answer.value.map(({ word }) => word)).toEqual(words);
@@ -94,9 +104,9 @@ describe("the list of words", () => {
     expect(notes("meq spaghetto")).toEqual(['"spaghetto" is not explained here']);
   });
 
-  test("has no answer for what is no word of it", () => {
-    const answer = listWords("qqqqq");
-    expect(answer.ok ? [] : answer.problems.map(({ code }) => code)).toEqual(["words.none"]);
+  test.each(["qqqqq", "solubility", "weighing"])("has no answer for %s, which is no word of it", (asked) => {
+    const answer = listWords(asked);
+    expect(answer.ok ? answer.value : answer.problems.map(({ code }) => code)).toEqual(["words.none"]);
   });
 
   // Equivalents of Na2CO3: two for each mole; molar masses of CIAAW 2021, abridged: Na 22.990, C 12.011, O 15.999.

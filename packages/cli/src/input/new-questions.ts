@@ -83,7 +83,7 @@ async function askForKitchen(
       const answer = await asker.line(`\n${prompt} (Enter: not now)\n> `);
       if (answer === undefined) return undefined;
       if (answer.trim() === "") break;
-      const value = key === "scales" ? answer.split(",").map((one) => one.trim()) : answer.trim();
+      const value = key === "scales" ? answer.split(/(?<!\d),|,(?!\d)/u).map((one) => one.trim()) : answer.trim();
       const next = { ...words, [key]: value };
       const wrong = kitchenProblems({ bowls: "1", rawWeight: "1 g", ...defined(next) })[0];
       const unread = key === "rolls" && !("machines" in kitchenSections(next).sections);

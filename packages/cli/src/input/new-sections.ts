@@ -23,7 +23,7 @@ export function kitchenSections({ bowls, rawWeight, scales = [], rolls }: Kitche
   const machine = rolls === undefined ? undefined : machineOf(rolls);
   const batch = {
     ...(bowls !== undefined && { bowls: /^-?\d+$/u.test(bowls) ? Number(bowls) : bowls }),
-    ...(rawWeight !== undefined && { rawWeight }),
+    ...(rawWeight !== undefined && { rawWeight: withPoints(rawWeight) }),
   };
   const whole = bowls !== undefined && rawWeight !== undefined;
   const missing = [
@@ -45,9 +45,14 @@ export function kitchenSections({ bowls, rawWeight, scales = [], rolls }: Kitche
   };
 }
 
+/** Commas that can only stand before decimals as points; in `1,250 g` it may be either. */
+function withPoints(text: string): string {
+  return text.replaceAll(/(?<=\d),(?=\d{1,2}(?![\d,]))|(?<=\b0),(?=\d)/gu, ".");
+}
+
 /** A scale by its smallest step and what it takes, such as `0.1 g up to 500 g`. */
 function scaleOf(text: string): Readonly<Record<string, string>> {
-  const [division = "", capacity] = text.split(/,? up to /iu);
+  const [division = "", capacity] = withPoints(text).split(/,? up to /iu);
   return { division, ...(capacity !== undefined && { capacity }) };
 }
 

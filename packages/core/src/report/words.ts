@@ -1,6 +1,6 @@
 import { baumeDefinition } from "../chemistry/baume.ts";
 import { commonPractice, definition, type Source } from "../figure/source.ts";
-import { nearestNames, plainName, wordsOf } from "../materials/nearest.ts";
+import { editDistance, nearestNames, plainName, wordsOf } from "../materials/nearest.ts";
 import { cutterNumber } from "../sheet/strands/cutter.ts";
 
 /** A word of the trade or of chemistry, explained to somebody who cooks. */
@@ -23,6 +23,11 @@ function word(name: string, also: readonly string[], meaning: string, source: So
 
 /** Every word that is explained, in the order of the alphabet. */
 export const glossary: readonly Word[] = [
+  word(
+    "absorption",
+    ["own water"],
+    "how much water a flour takes up until its dough has a set firmness, in per cent of the flour; noodle dough is drier than that",
+  ),
   word(
     "added water",
     [],
@@ -49,7 +54,22 @@ export const glossary: readonly Word[] = [
   word("as is", [], "as the flour comes out of the bag, with the moisture that it has", definition),
   word("ash", [], "what is left when flour is burnt: its minerals. More ash means more of the bran"),
   word("assay", [], "a laboratory's finding of how much of a pack is the salt that it is sold as"),
+  word(
+    "carried water",
+    ["water it carries"],
+    "water that comes with another ingredient, such as egg, solutions or damp salts, and so is not poured in",
+  ),
+  word(
+    "compounding",
+    ["compound"],
+    "pressing the crumb through the rolls into a rough sheet, folding it or laying sheets on each other, and rolling again until it is one smooth sheet",
+  ),
   word("cook gain", ["cooked weight over raw weight"], "how many times heavier noodles are after boiling"),
+  word(
+    "crumb",
+    [],
+    "the loose, damp lumps that a stiff dough is after mixing, before the rolls press them into a sheet",
+  ),
   word(
     "cutter number",
     ["cutter"],
@@ -64,6 +84,17 @@ export const glossary: readonly Word[] = [
   ),
   word("division", [], "the smallest step that a scale shows"),
   word("dough water", [], "all water of a dough, the flour's own included, in 100 of dough"),
+  word("dusting", ["dusting starch"], "starch or flour strewn on the sheet or the strands so that they do not stick"),
+  word(
+    "edge trim",
+    ["trim", "end trim"],
+    "the uneven edges and ends that are cut off a sheet before it goes through the cutter",
+  ),
+  word(
+    "friction",
+    ["heat of mixing", "mixing heat", "mixer work"],
+    "warmth that mixing itself puts into the dough; the water is taken that much colder",
+  ),
   word("gap", [], "the distance between the rolls, which sets how thick the sheet comes out"),
   word("gluten", [], "the protein of wheat that makes a dough hold together and stretch"),
   word(
@@ -71,6 +102,11 @@ export const glossary: readonly Word[] = [
     ["monohydrate", "decahydrate", "sesquihydrate"],
     "a salt with water in its crystals, so that more of it has to be weighed for the same effect",
     definition,
+  ),
+  word(
+    "hydration",
+    ["heat of hydration", "hydration of flour"],
+    "the taking up of water: dry flour grows warm as it does. Bakers also call the added water in per cent of the flour so",
   ),
   word(
     "kansui",
@@ -106,6 +142,7 @@ export const glossary: readonly Word[] = [
     factors,
   ),
   word("% of flour", ["parts"], "weight for every 100 of flour as weighed; all the flours together are the 100"),
+  word("pass", ["passes"], "once through the rolls"),
   word(
     "pH",
     [],
@@ -218,8 +255,11 @@ function singular(word: string): string {
   return word.length > 3 && /[^s]s$/u.test(word) && word !== "asis" ? word.slice(0, -1) : word;
 }
 
-/** The words that are spelt nearly so. */
+/** The words that are spelt nearly so: no more than a letter in four is another one. */
 function nearWords(part: string): readonly Word[] {
-  const near = nearestNames(part, glossary.flatMap(namesOf));
+  const sought = plainName(part);
+  const near = nearestNames(part, glossary.flatMap(namesOf)).filter(
+    (way) => editDistance(sought, plainName(way)) * 4 <= sought.length,
+  );
   return glossary.filter((one) => namesOf(one).some((way) => near.includes(way)));
 }
