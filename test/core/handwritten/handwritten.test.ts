@@ -601,6 +601,11 @@ const samples: readonly Sample[] = [
     remarks: ['"kcal" is left out'],
   },
   {
+    style: "protein beside moisture, as a certificate tells them, whose basis is not told",
+    text: "Ingredient\tg\tProtein %\tMoisture %\nbread flour\t1000\t12.3\t13.6\nwater\t380\t\t\nsalt\t10\t\t",
+    read: plain,
+  },
+  {
     style: "an empty cell before the name",
     text: "Group\tIngredient\tg\nFlours\tbread flour\t1000\n\twater\t380\n\tsalt\t10",
     read: plain,
@@ -650,6 +655,20 @@ const samples: readonly Sample[] = [
     style: "separators at the ends, and empty rows",
     text: "Ingredient;g;;;\nbread flour;1.000,5;;;\n;;;;\nwater;380,25;;;\nsalt;10;;;\nSumme;1.390,75",
     read: ["flours bread flour 1000.5 g", "water water 380.25 g", "salt salt 10 g"],
+  },
+  ...[
+    "Grams,Ingredient\n1000,bread flour\n380,water\n10,salt",
+    "g,Ingredient\n1000,bread flour\n380,water\n10,salt",
+  ].map((text) => ({ style: "amounts before the names, with commas", text, read: plain })),
+  {
+    style: "amounts and units before the names, with commas",
+    text: "Qty,Unit,Ingredient\n1000,g,bread flour\n380,g,water\n10,g,salt",
+    read: plain,
+  },
+  {
+    style: "kinds above their rows, sums of some rows, and the bowls in a row of their own",
+    text: "Ingredient,g\nFlour,\nbread flour,900\nwhole wheat flour,100\nFlour total,1000\nLiquid,\nwater,380\nDough,1380\nYield bowls,10\nNumber of bowls,10",
+    read: ["flours bread flour 900 g", "flours whole wheat flour 100 g", "water water 380 g"],
   },
   {
     style: "per cents of the flour beside per cents of the dough",
@@ -702,6 +721,11 @@ describe("what stands beside an ingredient", () => {
   });
 
   test("is a label where it counts for a serving, and nothing where the serving is not told", () => {
+    expect(flourOf("bread flour, 11.8 % protein, 13.2 % moisture: 10 kg")).toEqual({
+      name: "bread flour",
+      amount: "10 kg",
+      figures: { protein: "11.8 %", moisture: "13.2 %" },
+    });
     expect(flourOf("strong flour (4 g protein per 30 g) 1 kg")).toMatchObject({
       figures: { label: { protein: "4 g", serving: "30 g" } },
     });

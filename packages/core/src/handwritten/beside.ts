@@ -32,8 +32,9 @@ const forms: readonly (readonly [key: "protein" | "moisture" | "ash", form: RegE
 ];
 
 /**
- * Takes out of a line what it says of a flour. A protein in % without a basis is that of the flour as sold; in g of a
- * serving it is that of a nutrition label, rounded by the widest of the rule books.
+ * Takes out of a line what it says of a flour. A protein in % without a basis is that of the flour as sold, or, with
+ * the moisture of a certificate beside it, left without one; in g of a serving it is that of a nutrition label, rounded by
+ * the widest of the rule books.
  */
 export function takeBeside(line: string): Beside {
   let rest = line;
@@ -48,7 +49,9 @@ export function takeBeside(line: string): Beside {
     figures = { ...figures, ...found };
   }
   const emptied = rest.replace(/\([\s,;:]*\)/gu, " ").replace(/(?:\bwith\b|[,;(:–-])\s*(?=\)|$)/u, "");
-  return { rest: emptied, figures, remarks };
+  const { proteinBasis = figures["moisture"] === undefined ? "as is" : undefined, ...others } = figures;
+  const isBased = figures["protein"] !== undefined && proteinBasis !== undefined;
+  return { rest: emptied, figures: { ...others, ...(isBased && { proteinBasis }) }, remarks };
 }
 
 function stated(
@@ -66,7 +69,7 @@ function stated(
   if (unit === "g" && !dec(serving ?? 0).eq(HUNDRED)) {
     return { label: { protein: `${plain} g`, serving: `${serving} g`, rules: "US" } };
   }
-  return { protein: `${plain} %`, proteinBasis: named ?? "as is" };
+  return { protein: `${plain} %`, ...(named !== undefined && { proteinBasis: named }) };
 }
 
 /**

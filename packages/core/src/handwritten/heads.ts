@@ -129,6 +129,14 @@ export function isHead(cells: readonly string[], first: boolean): boolean {
 /** Whether a column below this head has names of ingredients. */
 export const isOfNames = (head: string): boolean => names.test(head) || groups.test(head);
 
+/** Whether a name is that of a kind of ingredients, such as the flours. */
+export const isOfKind = (name: string): boolean =>
+  groups.test(name) || /^(?:flour|liquid|alkali|mehl|starch)\s*:?$/iu.test(name);
+
+/** Whether what a name counts is bowls. */
+export const isOfBowls = (name: string): boolean =>
+  /^(?:(?:number|no\.?) of |yield:? |yield \(?)?(?:bowls|portions|servings|portionen)\)?$/iu.test(name);
+
 /** Whether what stands below this head is for dusting. */
 export const isOfDusting = (head: string): boolean => /dusting/iu.test(head) && groups.test(head);
 

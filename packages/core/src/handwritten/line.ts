@@ -55,11 +55,11 @@ const dusting =
 const people =
   "bowls?|portions?|portionen|porzioni|raciones|servings?|people|persons?|personen|personnes|persone|personas|pers\\.?|children|guests|pupils|人前|人分|人份|份|인분";
 const yields = new RegExp(
-  `^(?:.*?(?<![\\p{L}\\d.,])(\\d+) ?(?:${people})(?!\\p{L})|(?:(?:.*\\()?for|(?:.*(?<!\\p{L}))?(?:serves|feeds|servings|portions|portionen|people|bowls|makes|ergibt|yields?|enough for))[ :]*(\\d+)(?![\\d.,/]*\\d))(.*)$`,
+  `^(?:.*?(?<![\\p{L}\\d.,])(\\d+) ?(?:${people})(?!\\p{L})|(?:(?:.*\\()?for|(?:.*(?<!\\p{L}))?(?:serves|feeds|servings|portions|portionen|people|bowls|makes|ergibt|yields?|enough for))[ :\\t]*(\\d+)(?![\\d.,/]*\\d))(.*)$`,
   "iu",
 );
 const yieldAtEnd = new RegExp(
-  `[\\s(,]*(?:(?<!\\p{L})(?:(?:enough )?for|für|pour|para|makes|ergibt|serves|feeds|yields?|portions|portionen|servings|people|bowls)\\s*:?\\s*)?\\d+ ?(?:${people})?$`,
+  `[\\s(,]*(?:(?<!\\p{L})(?:number of |yields? )?(?:(?:enough )?for|für|pour|para|makes|ergibt|serves|feeds|yields?|portions|portionen|servings|people|bowls)\\s*:?\\s*)?\\d+ ?(?:${people})?$`,
   "iu",
 );
 /** Bowls or people that are counted in a word: `serves four`, `ten bowls`. */
@@ -67,7 +67,8 @@ const bowlsInWords = new RegExp(
   `(?<=(?:^|enough )for |(?:serves|feeds|makes|yields?:?) )(?:${countWords.join("|")})(?!\\p{L})|(?<!\\p{L})(?:${countWords.join("|")})(?= (?:${people})(?!\\p{L}))`,
   "iu",
 );
-const total = /^[\s(]*(?:total|sum|in all|dough weight|gesamt|summe|合計|总量|合计|총)(?!\p{L})/iu;
+const total =
+  /^[\s(]*(?:dough(?=[\s:]+[\d.,]+(?: ?(?:k?g|oz|lb|%))?$)|(?:(?:flour|dough|sub)[ -]?)?total|sum|in all|dough weight|gesamt|summe|合計|总量|合计|총)(?!\p{L})/iu;
 
 /** Reads one line of a formula. */
 export function readLine(line: WrittenLine, comma: CommaUse): ReadLine {

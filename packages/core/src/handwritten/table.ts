@@ -8,7 +8,9 @@ import {
   isEmpty,
   isHead,
   isMoney,
+  isOfBowls,
   isOfDusting,
+  isOfKind,
   isOfNames,
   moneyIn,
   pricedMass,
@@ -196,7 +198,7 @@ function readTable({ head, rows }: Table, number: number, comma: CommaUse): With
   }
   const nameAt = columns.find(({ is }) => is === "name")?.at;
   const prices = pricesOf(columns, rows, nameAt, comma);
-  const read = rows.map((row) => readRow(row, { columns, chosen, nameAt, number }));
+  const read = rows.map((row, at) => readRow(opensRows(row, rows[at + 1]), { columns, chosen, nameAt, number }));
   const [first] = rows;
   const heading = first && isOfDusting(head[nameAt ?? 0] ?? "") ? [{ ...first.line, text: "For dusting:" }] : [];
   return {
@@ -207,6 +209,14 @@ function readTable({ head, rows }: Table, number: number, comma: CommaUse): With
     remarks: [...remarks, ...prices.remarks],
     comma,
   };
+}
+
+/** A row of the name of a kind alone, with filled rows below it, is a heading. */
+function opensRows(row: Row, next: Row | undefined): Row {
+  const filled = row.cells.filter((cell) => cell !== "");
+  const below = next?.cells.filter((cell) => !isEmpty(cell)) ?? [];
+  if (filled.length !== 1 || below.length < 2 || !isOfKind(filled[0] ?? "")) return row;
+  return { ...row, cells: row.cells.map((cell) => (cell === "" ? cell : `${cell.replace(/\s*:$/u, "")}:`)) };
 }
 
 interface HowToRead {
@@ -231,7 +241,7 @@ function readRow({ line, cells }: Row, { columns, chosen, nameAt, number }: HowT
     if (isEmpty(written)) return [];
     const beside = columns.find(({ is, at }) => is === "unit" && Math.abs(at - one.at) === 1);
     const unit = cell(beside?.at) || one.unit;
-    return [isBare(written) && unit !== undefined ? `${written} ${unit}` : written];
+    return [isBare(written) && unit !== undefined && !isOfBowls(name) ? `${written} ${unit}` : written];
   });
   const some = poundsAndOunces(amounts).filter((one) => !/^[0.,]+(?: |$)/u.test(one) || /[1-9]/u.test(one));
   const noted = columns
@@ -334,7 +344,9 @@ function markOf(lines: readonly WrittenLine[]): string | undefined {
   const most = (mark: string): boolean => rows.filter((text) => text.includes(mark)).length * 2 > rows.length;
   for (const mark of ["\t", "|", ";"]) if (most(mark)) return mark;
   const row = /^(?:"[^"]*"|[^,"]*\p{L}[^,"]*(?<!\d)),\s*"?\d[\d.]*\s*[\p{L}%]*"?\s*(?:,.*)?$/u;
-  const table = rows.filter((text) => row.test(text)).length;
+  const amountFirst = /^(?:\d[\d.]*|"\d[\d.,]*")\s*[\p{L}%]{0,5},(?:.*,)?\s*"?\p{L}/u;
+  const headed = lines.some(({ text }) => text.includes(",") && isHead(cellsOf(text, ","), true));
+  const table = rows.filter((text) => row.test(text) || (headed && amountFirst.test(text))).length;
   return table >= 2 && table * 2 > rows.length ? "," : undefined;
 }
 
