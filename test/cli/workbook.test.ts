@@ -426,23 +426,33 @@ describe("a workbook that was written here, read back", () => {
   });
 
   test("puts in what was typed, says which cells, and leaves all else, with packs and units as they were", () => {
-    const typed = { bowls: 300, cornstarch: 2, "price of potassium carbonate": 16 };
+    const typed = { bowls: 300, cornstarch: 2.125, "price of potassium carbonate": 16 };
     for (const units of ["metric", "us"] as const) {
       const { data, changed, open } = specOfWorkbook(fileOf("school-noodle", {}, typed, units)) ?? {};
       const before = exampleData("school-noodle");
       expect(data).toMatchObject({ ...before, batch: {}, dusting: {}, prices: {} });
       expect(data).toMatchObject({
-        dusting: { name: "cornstarch", amount: "2 %" },
+        dusting: { name: "cornstarch", amount: "2.125 %" },
         batch: { bowls: 300, rawWeight: "110 g" },
         prices: { "sodium carbonate": "5.20 EUR per 1 kg" },
       });
-      expect(changed?.map((line) => line.replace(/^B\d+, /u, ""))).toContain("bowls: 300, where the spec had 320");
+      expect(changed?.map((line) => line.replace(/^B\d+, /u, ""))).toEqual(
+        expect.arrayContaining([
+          "bowls: 300, where the spec had 320",
+          expect.stringMatching(/^cornstarch: 2\.125 (%.*), where the spec had [\d.]+ \1$/u),
+        ]),
+      );
       expect([changed?.length, open]).toEqual([3, []]);
       const noodle = noodleOf(data ?? {});
       const price = noodle && commandGraph(noodle)?.["shopping.alkali.2.pay"];
       // 16 EUR/kg by packs of 500 g: 8 EUR each
       expect(Number(price?.value) % 8).toBe(0);
     }
+  });
+
+  test("says of a cell that was empty that the spec had none", () => {
+    const { changed } = specOfWorkbook(fileOf("barley-egg-noodle", {}, { "price of whole egg": 3 })) ?? {};
+    expect(changed).toEqual([expect.stringMatching(/: 3 .*, where the spec had none$/u)]);
   });
 
   test("names each cell that is empty or holds nothing that a spec takes, and guesses nothing for it", () => {
@@ -511,6 +521,14 @@ test("a table in UTF-16, marked or not, and a cell with a line break in it, are 
       "water: 360 g",
     ]);
   }
+});
+
+test("a table in Windows-1252 is read with a word on it, and what is in no known letters is not", async () => {
+  const table = Uint8Array.from(Buffer.from("Zutat;g;Gr\xf6\xdfe \x80\nMehl;1000;\n", "latin1"));
+  expect(await writtenFormula(table)).toBe("Zutat;g;Größe €\nMehl;1000;\n");
+  expect(await writtenRemarks(table)).toEqual([expect.stringContaining("Windows-1252")]);
+  for (const odd of ["a\xe4\x01", "a\xe4\x81", "\x96\xce\x95\xb2;1000"])
+    expect(await writtenFormula(Buffer.from(odd, "latin1"))).toBeUndefined();
 });
 
 test("a workbook of several sheets gives the one with the formula, and says which were left out", async () => {

@@ -45,6 +45,7 @@ export function bookOf({ sheets }: Workbook): Book {
       cells: new Map(cells.map(([address, { value }]) => [address, String(value ?? "")])),
       formulas: new Map(cells.flatMap(([address, { formula }]) => (formula === undefined ? [] : [[address, formula]]))),
       hidden: false,
+      numbers: new Set<string>(),
       unworked: undefined,
       unseen: new Set<string>(),
     };

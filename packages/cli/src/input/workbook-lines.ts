@@ -20,6 +20,8 @@ export interface ReadSheet {
   /** Whether the spreadsheet does not show it. */
   readonly hidden: boolean;
   readonly cells: SheetCells;
+  /** Which of them are numbers. */
+  readonly numbers: ReadonlySet<string>;
   /** The formulas of cells. */
   readonly formulas: SheetCells;
   /** The first of its formulas that has no result. */
@@ -104,7 +106,7 @@ function isWeights(row: readonly string[], cell: string, column: number): boolea
 }
 
 /** The cells of a sheet that are shown as rows, those that are empty as nothing. */
-function rowsOf({ cells, unseen }: ReadSheet): readonly (readonly string[])[] {
+function rowsOf({ cells, numbers, unseen }: ReadSheet): readonly (readonly string[])[] {
   const rows: string[][] = [];
   for (const [address, text] of cells) {
     if (unseen.has(address)) continue;
@@ -113,7 +115,9 @@ function rowsOf({ cells, unseen }: ReadSheet): readonly (readonly string[])[] {
     while (rows.length <= row) rows.push([]);
     const line = rows[row] ?? [];
     while (line.length < column) line.push("");
-    line[column] = text.replace(/\s+/gu, " ").trim();
+    // A point before three digits parts no thousands here: a nought behind them says so.
+    const exact = numbers.has(address) ? text.replace(/(?<![\d.,])[1-9]\d{0,2}\.\d{3}(?!\d)/u, "$&0") : text;
+    line[column] = exact.replace(/\s+/gu, " ").trim();
   }
   return rows;
 }
@@ -356,6 +360,7 @@ function cellsOf(part: Iterable<Tag>, look: Look): Omit<ReadSheet, "name" | "hid
   const cells = new Map<string, string>();
   const formulas = new Map<string, string>();
   const results = new Set<string>();
+  const numbers = new Set<string>();
   const unseen = new Set<string>();
   const unseenColumns: (readonly [from: number, to: number])[] = [];
   let rowUnseen = false;
@@ -387,13 +392,14 @@ function cellsOf(part: Iterable<Tag>, look: Look): Omit<ReadSheet, "name" | "hid
       formulas.set(address, text);
     } else if (name === "v" && address !== "" && (type === "str" || text !== "")) {
       results.add(address);
+      if (type === "n") numbers.add(address);
       if (type === "s" && look.strings === undefined) throw new Refused("part missing", "xl/sharedStrings.xml");
       cells.set(address, type === "n" ? numberText(text, shape, look) : longer("", otherText(type, text, look)));
     } else if (name === "t" && type === "inlineStr") {
       cells.set(address, longer(cells.get(address) ?? "", text));
     }
   }
-  return { cells, formulas, unworked: [...formulas.keys()].find((one) => !results.has(one)), unseen };
+  return { cells, numbers, formulas, unworked: [...formulas.keys()].find((one) => !results.has(one)), unseen };
 }
 
 /** What a cell that is no number shows. */
@@ -415,10 +421,8 @@ function numberText(text: string, shape: Shape | undefined, { daysBefore1970 }: 
     return `${Math.floor(Number(text) * 24)}:${String(Math.round(Number(text) * 1440) % 60).padStart(2, "0")} h`;
   const digits = Number(number.toPrecision(15));
   const plain = Math.abs(digits) < 1e-6 ? digits.toFixed(20).replace(/\.?0+$/u, "") : String(digits);
-  // A point before three digits parts no thousands here: a nought behind them says so.
-  const exact = /^-?[1-9]\d{0,2}\.\d{3}$/u.test(plain) ? `${plain}0` : plain;
   const behind = shape?.percent ? "%" : (shape?.behind ?? "");
-  return withWords(exact, { before: shape?.before ?? "", behind });
+  return withWords(plain, { before: shape?.before ?? "", behind });
 }
 
 function withWords(text: string, { before, behind }: Pick<Shape, "before" | "behind">): string {

@@ -166,16 +166,20 @@ function changedSpec(before: Data, book: Book, file: TextFile): BookSpec {
       .filter((one) => !isOpen(one))
       .map(
         ({ cell, label, text, unit, before: was }) =>
-          `${cell}, ${label}: ${`${text} ${unit}`.trim()}, where the spec had ${was}`,
+          `${cell}, ${label}: ${`${text} ${unit}`.trim()}, where the spec had ${withUnit(was, unit)}`,
       ),
     sought: placed.length > 0 ? soughtIn(data) : [],
     shown: placed.length > 0 && placed.every(({ seen }) => seen) ? book : undefined,
     open: placed.filter(isOpen).map(({ cell, label, text, unit, before: was }) => {
       const why =
         text === "" ? "the cell is empty" : isNumber(text) ? `${text} is not taken` : `"${text}" is no number`;
-      return `${cell}, ${label}: ${why}; the spec had ${`${was} ${unit}`.trim()}`;
+      return `${cell}, ${label}: ${why}; the spec had ${withUnit(was, unit)}`;
     }),
   };
+}
+
+function withUnit(text: string, unit: string): string {
+  return text === "" ? "none" : isNumber(text) ? `${text} ${unit}`.trim() : text;
 }
 
 /** What a spec leaves to be found: the name of an ingredient, or the key that says it. */

@@ -38,9 +38,11 @@ async function written(bytes: Uint8Array, name: string): Promise<Written> {
   if (isOlder(bytes)) return refused({ why: holds(bytes, "EncryptedPackage", 2) ? "locked" : "older" });
   if (!isPacked(bytes) && !/\.xlsx$/iu.test(name)) {
     if (bytes.length > largest) return { text: tooLarge(), remarks: [] };
-    const text = wideText(bytes);
+    const plain = wideText(bytes);
+    const text = plain ?? westernText(bytes);
     if (ownHeading.test(text ?? "")) return refused({ why: "cells alone" });
-    return { text: text?.replace(quotedCell, onOneLine), remarks: [] };
+    const remarks = plain === undefined && text !== undefined ? [western] : [];
+    return { text: text?.replace(quotedCell, onOneLine), remarks };
   }
   if (holds(bytes.subarray(0, 200), "application/vnd.oasis.opendocument", 1)) return refused({ why: "open document" });
   const { linesOfWorkbook } = await import("./workbook-lines.ts");
@@ -85,6 +87,21 @@ function wideText(bytes: Uint8Array): string | undefined {
   } catch {
     return undefined;
   }
+}
+
+const western =
+  "the letters are read as Windows-1252, as spreadsheets in Western Europe write a CSV: look at those with accents";
+
+/** The letters of Windows-1252 from 0x80 on, a blank where it has none: WHATWG, Encoding Standard, index windows-1252. */
+const westernLetters = "€ ‚ƒ„…†‡ˆ‰Š‹Œ Ž  ‘’“”•–—˜™š›œ žŸ";
+
+/** A text in Windows-1252; nothing where control characters or many letters beyond ASCII in a row say that it is none. */
+function westernText(bytes: Uint8Array): string | undefined {
+  // Some versions of Node's own decoder give these letters as control characters.
+  const text = Buffer.from(bytes)
+    .toString("latin1")
+    .replace(/[\x80-\x9f]/gu, (letter) => westernLetters[letter.charCodeAt(0) - 0x80]?.trim() || letter);
+  return /[^\P{Cc}\t\r\n]|[^\p{ASCII}]{4}/u.test(text) ? undefined : text;
 }
 
 const quotedCell = /(?<=^|[,;\t|])"(?:[^"]|""){1,2000}"(?=[ ]*(?:[,;\t|\r\n]|$))/gmu;
