@@ -1,5 +1,4 @@
 import { askBlend } from "@noodlewright/core";
-import { blendChanges } from "@noodlewright/core/spec";
 import { printAnswer } from "../shared/ask-noodle.ts";
 import { blendFlags, blendOverrides, searchOverrides, shelfFlag, wantedValues } from "../shared/blend-flags.ts";
 import type { Command } from "../shared/command.ts";
@@ -23,7 +22,6 @@ export const blendCommand: Command = {
         ask: askBlend,
         overrides,
         found: ({ answer }) => answer.kind === "found",
-        changes: (design, noodle) => blendChanges(noodle, design),
       },
       asked,
       io,

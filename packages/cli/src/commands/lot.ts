@@ -1,5 +1,4 @@
 import { askLot } from "@noodlewright/core";
-import { lotChanges } from "@noodlewright/core/spec";
 import { atFlag, printAnswer } from "../shared/ask-noodle.ts";
 import { holdFlag, searchFlags, searchOverrides, searchValues } from "../shared/blend-flags.ts";
 import type { Command } from "../shared/command.ts";
@@ -47,7 +46,6 @@ export const lotCommand: Command = {
         ask: (noodle) => askLot(noodle, hold === undefined ? {} : { hold }),
         overrides: searchOverrides({ ...certificate, ...searchValues }, asked),
         found: ({ answer }) => answer.kind === "found",
-        changes: (substitution, noodle) => lotChanges(noodle, substitution),
         place: atFlag("hold"),
       },
       asked,

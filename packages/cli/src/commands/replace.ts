@@ -1,5 +1,4 @@
 import { askFlourReplacement, askIngredientReplacement } from "@noodlewright/core";
-import { ingredientChanges, replacementChanges } from "@noodlewright/core/spec";
 import type { PlacedProblem } from "../input/placed-problem.ts";
 import { ownProblem } from "../input/problem.ts";
 import { printProblems } from "../shared/answer.ts";
@@ -37,7 +36,6 @@ export const replaceCommand: Command = {
           ask: (noodle) => askIngredientReplacement(noodle, { missing, by }),
           overrides,
           place,
-          changes: (replaced, noodle) => ingredientChanges(noodle, replaced),
         },
         asked,
         io,
@@ -50,7 +48,6 @@ export const replaceCommand: Command = {
         overrides,
         place,
         found: ({ answer }) => answer.kind === "found",
-        changes: (substitution, noodle) => replacementChanges(noodle, missing, substitution),
       },
       asked,
       io,

@@ -20,7 +20,6 @@ export const settleCommand: Command = {
         overrides: batchOverrides(asked),
         needs: "machines",
         found: ({ checks }) => checks.every(({ holds }) => holds),
-        changes: ({ rounded }) => rounded.map(({ path, text: value }) => ({ path, value })),
       },
       asked,
       io,

@@ -1,5 +1,5 @@
 import { type Answer, type Noodle, type Problem, readStatedNoodle, type UnitSystem } from "@noodlewright/core";
-import type { SpecChange } from "@noodlewright/core/spec";
+import type { ChangingAnswer } from "@noodlewright/core/answers";
 import { beyond } from "../input/beyond.ts";
 import { loadSpec } from "../input/load-spec.ts";
 import type { Override } from "../input/overrides.ts";
@@ -48,13 +48,12 @@ export async function loadNoodle(
 
 /** One question of the noodle of a spec. */
 export interface Question<T> {
-  readonly ask: (noodle: Noodle) => Answer<T>;
+  /** An answer that changes the spec is written there where a flag says so. */
+  readonly ask: (noodle: Noodle) => Answer<T> | ChangingAnswer<T>;
   readonly overrides?: readonly Override[];
   readonly needs?: "machines";
   /** Whether the answer is the one that was asked for, not only the nearest. */
   readonly found?: (value: T) => boolean;
-  /** What of the answer is written into the spec, where a flag says so. */
-  readonly changes?: (value: T, noodle: Noodle) => readonly SpecChange[];
   /** Commands to go on with, and what they tell. */
   readonly next?: Readonly<Record<string, string>>;
   /** Tells the flag of a problem, where it lies in one and not in the spec. */
@@ -63,7 +62,7 @@ export interface Question<T> {
 
 /** Reads the noodle of the spec that was named, asks it, and prints the answer. */
 export async function printAnswer<T>(question: Question<T>, asked: Asked, io: Io): Promise<ExitStatus> {
-  const { ask, overrides = [], needs, found, changes, place, next } = question;
+  const { ask, overrides = [], needs, found, place, next } = question;
   const path = asked.text("spec") ?? "-";
   const order = { path, overrides, sets: asked.list("set"), units: unitsOf(asked), ...(needs && { needs }) };
   const loading = await loadNoodle(order, io);
@@ -84,7 +83,7 @@ export async function printAnswer<T>(question: Question<T>, asked: Asked, io: Io
     io.err(`Next: ${ways.join(", ")}\n`);
   }
   const status =
-    changes && writes(asked) ? await writeSpec(files[0], changes(answer.value, noodle), asked, io) : printed;
+    "changes" in answer && writes(asked) ? await writeSpec(files[0], answer.changes(), asked, io) : printed;
   return status === exit.done && found?.(answer.value) === false ? exit.noAnswer : status;
 }
 

@@ -1,23 +1,29 @@
 import { designBlend, type SpecBlend } from "../blend/spec-blend.ts";
 import { blendSearchReport } from "../report/blend-search-report.ts";
-import { type Answer, answered } from "./answer.ts";
+import { answered, type ChangingAnswer, changing } from "./answer.ts";
 import type { Noodle } from "./noodle.ts";
-import { blendFragment } from "./spec-changes.ts";
+import { blendChanges, blendFragment } from "./spec-changes.ts";
 
 /**
  * The blend that the spec asks for under `wanted:`, of its flours and those of its `shelf:`; the nearest, where none is.
  *
  * Problems: of the flours on the shelf, and of what is wanted.
+ *
+ * `changes()` put the first blend that was found into the spec: its flours, those that come from the shelf with their figures,
+ * and the water that follows; none where no blend was found.
+ *
  * @example askBlend(example("school-barley-noodle")).value.answer.kind // => "found"
+ * @example askBlend(example("school-barley-noodle")).changes()[0] // => { path: ["flours", 0, "amount"], value: "68.6 %" }
  */
-export function askBlend(noodle: Noodle): Answer<SpecBlend> {
+export function askBlend(noodle: Noodle): ChangingAnswer<SpecBlend> {
   const { spec, formula, kitchen, notes: before } = noodle;
-  return answered(designBlend(spec, formula, kitchen.materials), {
+  const answer = answered(designBlend(spec, formula, kitchen.materials), {
     notes: (own) => [...before, ...own],
     report: (design, notes) => {
-      const { answer, water } = design;
-      const [blend] = answer.kind === "found" && !answer.unchanged ? answer.blends : [];
+      const { answer: found, water } = design;
+      const [blend] = found.kind === "found" && !found.unchanged ? found.blends : [];
       return blendSearchReport(formula, design, notes, noodle.units, blend && blendFragment(noodle, blend, water[0]));
     },
   });
+  return changing(answer, (design) => blendChanges(noodle, design));
 }

@@ -7,46 +7,57 @@ import type { Published } from "../figure/graph.ts";
 import { productReport } from "../report/product-report.ts";
 import { substituteReport } from "../report/substitute-report.ts";
 import type { Lot } from "../spec/blend-schema.ts";
-import { type Answer, answered } from "./answer.ts";
+import { answered, type ChangingAnswer, changing } from "./answer.ts";
 import type { Noodle } from "./noodle.ts";
-import { blendFragment } from "./spec-changes.ts";
+import { blendFragment, ingredientChanges, lotChanges, replacementChanges } from "./spec-changes.ts";
 
 /**
  * The blend without a flour that is missing, of the other flours of the spec and those of its `shelf:`.
  *
  * @param wish - what is missing; what the new blend keeps of the old one, such as `protein, ash or less`
  * Problems: `hold.unknown`, `substitute.missing`; of the flours on the shelf, and of what is wanted.
+ *
+ * `changes()` put the first blend that was found in the place of the old one, and the flour that is missing goes.
+ *
  * @example askFlourReplacement(example("school-barley-noodle"), { missing: "barley flour" }).value.answer.kind // => "found"
+ * @example askFlourReplacement(example("school-barley-noodle"), { missing: "barley flour" }).changes().at(-1) // => { path: ["flours", 2] }
  */
 export function askFlourReplacement(
   noodle: Noodle,
   { missing, hold: held = usualHold.join(", ") }: { readonly missing: string; readonly hold?: string },
-): Answer<Substitution> {
+): ChangingAnswer<Substitution> {
   const { spec, formula, kitchen, notes: before } = noodle;
   const hold = readHeld(held);
   if (!hold.ok) return frozen(hold);
   const title = `${formula.name}, without ${missing}`;
-  return answered(replaceFlour(spec, formula, { missing, hold: hold.value }, kitchen.materials), {
+  const answer = answered(replaceFlour(spec, formula, { missing, hold: hold.value }, kitchen.materials), {
     notes: (own) => [...before, ...own],
     report: (substitution, notes) =>
       substituteReport("replace", title, formula, substitution, notes, noodle.units, firstRow(noodle, substitution)),
   });
+  return changing(answer, (substitution) => replacementChanges(noodle, missing, substitution));
 }
 
 /**
  * An ingredient that is missing, replaced by another of its kind with the same dry matter, and the water for it.
  *
  * Problems: `replace.ingredient`, `replace.kind`, `replace.no-water`; a name that no material has.
+ *
+ * `changes()` put the other in its place, and the tap water for it where the spec states that.
+ *
  * @example shown(askIngredientReplacement(example("barley-egg-noodle"), { missing: "whole egg", by: "dried whole egg" }).value.amount) // => "1.49 % of flour"
+ * @example askIngredientReplacement(example("barley-egg-noodle"), { missing: "whole egg", by: "dried whole egg" }).changes()[0].value // => "dried whole egg"
  */
 export function askIngredientReplacement(
-  { spec, formula, kitchen, units, notes: before }: Noodle,
+  noodle: Noodle,
   { missing, by }: { readonly missing: string; readonly by: string },
-): Answer<Published<ReplacedIngredient>> {
-  return answered(replaceIngredient(formula, missing, by, { ...kitchen.materials, ...spec.materials }), {
+): ChangingAnswer<Published<ReplacedIngredient>> {
+  const { spec, formula, kitchen, units, notes: before } = noodle;
+  const answer = answered(replaceIngredient(formula, missing, by, { ...kitchen.materials, ...spec.materials }), {
     notes: (own) => [...before, ...own],
     report: (replaced, notes) => productReport(formula, replaced, notes, units),
   });
+  return changing(answer, (replaced) => ingredientChanges(noodle, replaced));
 }
 
 /**
@@ -54,17 +65,21 @@ export function askIngredientReplacement(
  *
  * @param wish - what the new blend keeps of the old one, such as `protein, ash or less`
  * Problems: `hold.unknown`, `lot.none`, `substitute.lot`; of the flours on the shelf, and of what is wanted.
+ *
+ * `changes()` make the new lot the flour that is in use: its figures beside the name, and the blend and the water for it.
+ *
  * @example askLot(example("new-lot")).value.answer.kind // => "found"
+ * @example askLot(example("new-lot")).changes().some(({ path }) => path[2] === "figures") // => true
  */
 export function askLot(
   noodle: Noodle,
   { hold: held = usualHold.join(", ") }: { readonly hold?: string } = {},
-): Answer<Substitution> {
+): ChangingAnswer<Substitution> {
   const { spec, formula, kitchen, notes: before } = noodle;
   const hold = readHeld(held);
   if (!hold.ok) return frozen(hold);
   const title = `${formula.name}, with the new lot of ${spec.lot?.of ?? "flour"}`;
-  return answered(correctForLot(spec, formula, hold.value, kitchen.materials), {
+  const answer = answered(correctForLot(spec, formula, hold.value, kitchen.materials), {
     notes: (own) => [...before, ...own],
     report: (substitution, notes) =>
       substituteReport(
@@ -78,6 +93,7 @@ export function askLot(
         spec.lot,
       ),
   });
+  return changing(answer, (substitution) => lotChanges(noodle, substitution));
 }
 
 function firstRow(noodle: Noodle, { rows: [row] }: Substitution, lot?: Lot) {

@@ -2,7 +2,7 @@ import type { FoundAmount } from "../explore/settle-places.ts";
 import type { WantedCheck } from "../explore/wanted-checks.ts";
 import { answer } from "../figure/problem.ts";
 import { settleReport } from "../report/settle-report.ts";
-import { type Answer, answered } from "./answer.ts";
+import { answered, type ChangingAnswer, changing } from "./answer.ts";
 import { heldAgainst } from "./held-against.ts";
 import type { Noodle } from "./noodle.ts";
 import { plannedBatch } from "./planned-batch.ts";
@@ -17,17 +17,20 @@ export interface SettledNoodle {
 
 /**
  * The amounts that were found when the noodle was read, and all that its spec wants beside what it comes to. The cost of a
- * bowl is held against what is wanted where the spec states a batch.
+ * bowl is held against what is wanted where the spec states a batch. `changes()` put the amounts in the place of `find`.
  *
  * @example askSettle(example("friday-noodle")).value.found[0].text // => "41 %"
+ * @example askSettle(example("friday-noodle")).changes()[0].path[0] // => "water"
  */
-export function askSettle(noodle: Noodle): Answer<SettledNoodle> {
+export function askSettle(noodle: Noodle): ChangingAnswer<SettledNoodle> {
   const batch = plannedBatch(noodle);
   const { checks, notes: unknown } = heldAgainst(noodle, batch.ok ? batch.value : undefined);
   const { settled } = noodle;
   const own = noodle.notes.filter(({ code }) => code !== "settle.found");
-  return answered(answer({ found: settled?.found ?? [], rounded: settled?.rounded() ?? [], checks }, unknown), {
+  const outcome = answer({ found: settled?.found ?? [], rounded: settled?.rounded() ?? [], checks }, unknown);
+  const told = answered(outcome, {
     notes: (more) => [...own, ...more],
     report: (value, notes) => settleReport(noodle.formula, value, notes, noodle.units),
   });
+  return changing(told, ({ rounded }) => rounded.map(({ path, text: value }) => ({ path, value })));
 }

@@ -71,6 +71,7 @@ export type { DayPlan } from "../sheet/day/day-plan.ts";
 export type { AccountLine, SheetPlan, Strands } from "../sheet/sheet-plan.ts";
 export type { DoughWater, WeighedWater } from "../sheet/water/dough-water.ts";
 export type { WeighedIce } from "../sheet/water/iced-water.ts";
+export type { ChangingAnswer } from "./answer.ts";
 export type { MadeCard, MissingAnswer } from "./ask-card.ts";
 export type { SettledNoodle } from "./ask-settle.ts";
 export { newlyMissed } from "./held-against.ts";

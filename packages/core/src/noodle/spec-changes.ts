@@ -7,7 +7,7 @@ import { lotMaterial } from "../blend/spec-substitute.ts";
 import type { Substitution } from "../blend/substitute.ts";
 import type { Weighed } from "../chemistry/carried.ts";
 import { type Figure, shown } from "../figure/figure.ts";
-import { answer, type Outcome, type Path, pathText, problem, refuse } from "../figure/problem.ts";
+import { answer, type Outcome, type Path, type Problem, pathText, problem, refuse } from "../figure/problem.ts";
 import { nearestMaterials } from "../materials/catalogue.ts";
 import { assumedMoisture } from "../materials/doubt.ts";
 import { writtenFigures } from "../materials/fields.ts";
@@ -32,8 +32,6 @@ export interface SpecChange {
 /**
  * The changes that make the blend of a spec the first one that was found: its flours, those that come from the shelf with
  * their figures, and the water that follows. None where no blend was found.
- *
- * @example blendChanges(example("school-barley-noodle"), askBlend(example("school-barley-noodle")).value)[0] // => { path: ["flours", 0, "amount"], value: "68.6 %" }
  */
 export function blendChanges(noodle: Noodle, { answer: found, water }: SpecBlend): readonly SpecChange[] {
   const [blend] = found.kind === "found" ? found.blends : [];
@@ -42,8 +40,6 @@ export function blendChanges(noodle: Noodle, { answer: found, water }: SpecBlend
 
 /**
  * The changes that put the first blend that was found in the place of one with a flour that is missing, which goes.
- *
- * @example replacementChanges(example("school-barley-noodle"), "barley flour", askFlourReplacement(example("school-barley-noodle"), { missing: "barley flour" }).value).at(-1) // => { path: ["flours", 2] }
  */
 export function replacementChanges(noodle: Noodle, missing: string, { rows }: Substitution): readonly SpecChange[] {
   const [row] = rows;
@@ -53,8 +49,6 @@ export function replacementChanges(noodle: Noodle, missing: string, { rows }: Su
 /**
  * The changes that make the new lot of a spec the flour that is in use: its figures beside the name, and the blend and the
  * water for it.
- *
- * @example lotChanges(example("new-lot"), askLot(example("new-lot")).value).some(({ path }) => path[2] === "figures") // => true
  */
 export function lotChanges(noodle: Noodle, { rows }: Substitution): readonly SpecChange[] {
   const [row] = rows;
@@ -75,40 +69,12 @@ export function lotChanges(noodle: Noodle, { rows }: Substitution): readonly Spe
 /**
  * The changes that put another ingredient in the place of one that is missing, and the tap water for it where the spec states
  * that.
- *
- * @example ingredientChanges(example("barley-egg-noodle"), askIngredientReplacement(example("barley-egg-noodle"), { missing: "whole egg", by: "dried whole egg" }).value)[0].value // => "dried whole egg"
  */
 export function ingredientChanges(
   noodle: Noodle,
   { old, by, amount, tapChange }: ReplacedIngredient,
 ): readonly SpecChange[] {
   return inPlace(noodle, old.path, [{ name: by, parts: dec(amount.value) }], dec(tapChange.value));
-}
-
-/**
- * The changes that put other alkaline products in the place of one of the spec, and the tap water for them where the spec
- * states that.
- *
- * @param path - where the old product stands
- * @param swapped - for the dose of it on 100 g of flour
- * @example conversionChanges(example("school-noodle"), ["alkali", 0], ["washing soda"], { amounts: [{ value: "1.619" }], waterOff: { value: "1.02" } })[0].value // => "washing soda"
- */
-export function conversionChanges(
-  noodle: Noodle,
-  path: Path,
-  names: readonly string[],
-  {
-    amounts,
-    waterOff,
-  }: { readonly amounts: readonly Pick<Figure, "value">[]; readonly waterOff: Pick<Figure, "value"> },
-): readonly SpecChange[] {
-  const fresh = names.map((name, index) => ({ name, parts: dec(amounts[index]?.value ?? 0) }));
-  return inPlace(
-    noodle,
-    path,
-    fresh.filter(({ parts }) => !parts.isZero()),
-    dec(waterOff.value).negated(),
-  );
 }
 
 /** An alkaline product of a noodle, on 100 g of flour, and where the spec has it. */
@@ -120,14 +86,51 @@ export interface StandingDose {
   readonly doughSalt: DecimalText;
 }
 
+/** A standing dose and what its conversion changes in the spec of its noodle; or what stands in the way. */
+export type StandingDoseAnswer =
+  | {
+      readonly ok: true;
+      readonly value: StandingDose;
+      /**
+       * The changes that put other products, by name, in the place of the old one, and the tap water for them where the spec
+       * states that.
+       *
+       * @param swapped - for the dose on 100 g of flour
+       */
+      readonly changes: (names: readonly string[], swapped: Swapped) => readonly SpecChange[];
+    }
+  | { readonly ok: false; readonly problems: readonly Problem[] };
+
+/** What products other than the standing one come to, g, and how much less water has to be added for them. */
+export interface Swapped {
+  readonly amounts: readonly Pick<Figure, "value">[];
+  readonly waterOff: Pick<Figure, "value">;
+}
+
 /**
  * The dose of an alkaline product as the spec states it, to be converted. One that the spec itself replaces is none.
  *
  * @param name - of the product, or its place, such as `alkali[1]`, where several lines have one name
  * Problems: `convert.not-there`, `convert.several`.
  * @example standingDose(example("school-noodle"), "sodium carbonate").value.product.mass // => "0.6"
+ * @example standingDose(example("school-noodle"), "sodium carbonate").changes(["washing soda"], { amounts: [{ value: "1.619" }], waterOff: { value: "1.02" } })[0].value // => "washing soda"
  */
-export function standingDose({ spec, formula }: Noodle, name: string): Outcome<StandingDose> {
+export function standingDose(noodle: Noodle, name: string): StandingDoseAnswer {
+  const dose = doseThere(noodle, name);
+  if (!dose.ok) return dose;
+  const { value } = dose;
+  return {
+    ok: true,
+    value,
+    changes: (names, { amounts, waterOff }) => {
+      const fresh = names.map((called, index) => ({ name: called, parts: dec(amounts[index]?.value ?? 0) }));
+      const taken = fresh.filter(({ parts }) => !parts.isZero());
+      return inPlace(noodle, value.path, taken, dec(waterOff.value).negated());
+    },
+  };
+}
+
+function doseThere({ spec, formula }: Noodle, name: string): Outcome<StandingDose> {
   const lines = formula.lines.filter(
     ({ role, path }) => role === "alkali" && spec.alkali?.[Number(path[1])]?.replaceWith === undefined,
   );

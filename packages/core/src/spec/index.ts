@@ -19,13 +19,10 @@ export type { MachineFields, OwnMachines } from "../materials/machine-schema.ts"
 export type { OwnMaterials } from "../materials/own.ts";
 export type { MaterialFigures } from "../materials/schema.ts";
 export {
-  blendChanges,
-  conversionChanges,
-  ingredientChanges,
-  lotChanges,
-  replacementChanges,
   type SpecChange,
   type StandingDose,
+  type StandingDoseAnswer,
+  type Swapped,
   standingDose,
 } from "../noodle/spec-changes.ts";
 export { jsonSchema, schemaNames } from "../report/json-schema.ts";

@@ -10,8 +10,8 @@ import {
   type Product,
   type Weighed,
 } from "@noodlewright/core/chemistry";
-import { answer, type Path, type Quantity } from "@noodlewright/core/figure";
-import { conversionChanges, type StandingDose, standingDose } from "@noodlewright/core/spec";
+import { answer, type Quantity } from "@noodlewright/core/figure";
+import { type SpecChange, type Swapped, standingDose } from "@noodlewright/core/spec";
 import { ownProblem } from "../../input/problem.ts";
 import { setFlag } from "../../shared/flags.ts";
 import { writeFlags } from "../../shared/write-spec.ts";
@@ -66,7 +66,7 @@ export const convertCommand = member({
   ],
   read: (ask, noodle) => {
     const {
-      path = [],
+      written,
       product: from,
       unit,
       dose,
@@ -87,7 +87,7 @@ export const convertCommand = member({
     const one = product(first);
     const to: readonly [Product] | readonly [Product, Product] = second === undefined ? [one] : [one, product(second)];
     return {
-      path,
+      written,
       from,
       to,
       hold: held[ask.text("holding") ?? ""] ?? "M",
@@ -102,16 +102,17 @@ export const convertCommand = member({
     const swapped = convert(question);
     return swapped.ok ? answer(convertReport(question, swapped.value, swapped.notes, units)) : swapped;
   },
-  changes: ({ path, ...question }, noodle) => {
+  changes: ({ written, ...question }) => {
     const swapped = convert(question);
     const names = question.to.map(({ name }) => name);
-    return swapped.ok ? conversionChanges(noodle, path, names, swapped.value) : [];
+    return swapped.ok ? (written?.(names, swapped.value) ?? []) : [];
   },
 });
 
 /** A dose to be converted, and the flour, water and salt beside it, g. */
 interface Dose {
-  readonly path?: Path;
+  /** What other products change where it stands in a spec. */
+  readonly written?: (names: readonly string[], swapped: Swapped) => readonly SpecChange[];
   readonly product: Weighed;
   /** As it was said. */
   readonly dose: string;
@@ -148,13 +149,20 @@ function doseOf(noodle: Noodle, ask: Asking): Dose {
     if (ask.text(flag) !== undefined) ask.wrong(`--${flag}`, ownProblem("flag.beside-spec", {}));
   const standing = standingDose(noodle, ask.text("from") ?? "");
   if (!standing.ok) ask.wrong("<from>", ...standing.problems);
-  const { path, product, doughWater, doughSalt } = standing.ok ? standing.value : nothingStands;
+  const { product, doughWater, doughSalt } = standing.ok ? standing.value : nothingStands;
   const dose = `${product.mass} %`;
-  return { path, product, dose, unit: "%", flour: hundredOfFlour, water: doughWater, salt: doughSalt };
+  return {
+    ...(standing.ok && { written: standing.changes }),
+    product,
+    dose,
+    unit: "%",
+    flour: hundredOfFlour,
+    water: doughWater,
+    salt: doughSalt,
+  };
 }
 
-const nothingStands: StandingDose = {
-  path: [],
+const nothingStands = {
   product: { name: "", composition: { species: { Na2CO3: "100" }, water: "0", inert: "0" }, mass: "1" },
   doughWater: "0",
   doughSalt: "0",
