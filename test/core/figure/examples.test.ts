@@ -144,8 +144,11 @@ describe("what a program imports", () => {
 
   it("is given plain data by every function but those whose work is a noodle or a function", () => {
     const unplain = given.flatMap(({ name, result }) => {
-      const { report, ...plain } = (typeof result === "object" ? result : { result: result ?? null }) as Names;
-      const data = [plain, ...(typeof report === "function" ? [Reflect.apply(report, undefined, [])] : [])];
+      const { report, changes, ...plain } = (typeof result === "object" ? result : { result: result ?? null }) as Names;
+      const told = [report, changes].flatMap((tell) =>
+        typeof tell === "function" && tell.length === 0 ? [Reflect.apply(tell, undefined, [])] : [],
+      );
+      const data = [plain, ...told];
       return isDeepStrictEqual(JSON.parse(JSON.stringify(data)), data) ? [] : [name];
     });
     expect([...new Set(unplain)].toSorted()).toEqual(unplainOnes);
@@ -157,7 +160,7 @@ describe("what a program imports", () => {
     const others = [...unplainOnes, "inSystem"];
     const silent = given.flatMap(({ name, result }) => {
       if (typeof result !== "object" || result === null || others.includes(name)) return [];
-      const { report: _report, ...plain } = result as Names;
+      const { report: _report, changes: _changes, ...plain } = result as Names;
       return unexplained(Array.isArray(result) ? result : plain).map((what) => `${name}: ${what}`);
     });
     expect([...new Set(silent)]).toEqual([]);

@@ -20,7 +20,7 @@ export interface SettledNoodle {
  * bowl is held against what is wanted where the spec states a batch. `changes()` put the amounts in the place of `find`.
  *
  * @example askSettle(example("friday-noodle")).value.found[0].text // => "41 %"
- * @example askSettle(example("friday-noodle")).changes()[0].path[0] // => "water"
+ * @example askSettle(example("friday-noodle")).changes()[0] // => { path: ["flours", 0, "amount"], value: "41 %" }
  */
 export function askSettle(noodle: Noodle): ChangingAnswer<SettledNoodle> {
   const batch = plannedBatch(noodle);
