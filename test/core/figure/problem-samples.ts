@@ -645,6 +645,7 @@ export const samples: Readonly<Record<Code | NoteCode, Sample>> = {
   ],
   "solutions.doubtful": ["", `makeUp({ ...tenOfSoda, target: { measure: "mass-percent", value: "17.5" } })`],
   "solutions.crystals": ["", `makeUp({ ...tenOfSoda, storage: 5 })`],
+  "strength.undissolved": ["", `readProduct("Na2CO3 45 %, water rest", {}, {}, [])`],
   "solubility.mixed": ["", `staysClear({ species: { Na2CO3: "1", K2CO3: "1" }, water: "98", inert: "0" }, 20)`],
   "solubility.by-ions": ["", `staysClear({ species: { NaHCO3: "7", Na2CO3: "7" }, water: "86", inert: "0" }, 25)`],
   "solubility.not-known": ["", `staysClear({ species: { Na2HPO4: "5", K2CO3: "40" }, water: "55", inert: "0" }, 20)`],

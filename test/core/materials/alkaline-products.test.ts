@@ -306,6 +306,20 @@ describe("a product in one line", () => {
     expect(notes("K2CO3 20 %, water rest")).toEqual([]);
   });
 
+  // The solubility table of sodium carbonate, with its source, has 21.8 g in 100 g of water at 20 °C: 17.9 % by mass.
+  it.each([
+    ["Na2CO3 45 %, water rest", true],
+    ["Na2CO3 at 25 %", true],
+    ["Na2CO3 17 %, water rest", false],
+    ["K2CO3 at 50 %", false],
+    ["Na2CO3.10H2O", false],
+    ["Na2CO3.10H2O 60 %, K2CO3 40 %", false],
+  ])("says of %j whether there is more salt in it than dissolves: %j", (text, told) => {
+    const outcome = line(text);
+    const loud = (outcome.ok ? outcome.notes : []).filter(({ code }) => code === "strength.undissolved");
+    expect([outcome.ok, loud.length > 0]).toEqual([true, told]);
+  });
+
   it.each([
     ["sodum carbonate", "no guess is made for an alkali"],
     ["harbor powder", 'did you mean "harbour powder"'],

@@ -1,9 +1,13 @@
 import type { Product } from "../chemistry/carried.ts";
 import { anhydrousShare, type Composition, hydrate, mixture, pure, waterOnly } from "../chemistry/composition.ts";
 import { mixInRatio } from "../chemistry/ratio.ts";
+import { staysClear } from "../chemistry/solubility.ts";
 import { solutionAt } from "../chemistry/stated-strength.ts";
+import { shown as figureText } from "../figure/figure.ts";
+import { measure } from "../figure/in-system.ts";
 import {
   answer,
+  loudNote,
   type Note,
   note,
   type Outcome,
@@ -62,9 +66,22 @@ export function readProduct(
   const composition = line === undefined ? refuse(unsureComma(name, reading)) : read(line, reading);
   if (!composition.ok) return composition;
   if (Object.keys(composition.value.species).length > 0) {
-    return answer({ name, composition: composition.value }, composition.notes);
+    const inWater = line !== undefined && !isName(line, own) && dissolved.some((form) => form.test(line));
+    const notes = inWater ? undissolved(name, composition.value, path) : [];
+    return answer({ name, composition: composition.value }, [...composition.notes, ...notes]);
   }
   return refuse(problem("product.no-alkali", path, { name, lines: usualLines, others: true }));
+}
+
+/** °C that what dissolves is told of. */
+const ROOM = "20";
+
+/** What is told of a solution that cannot be one: there is more salt in it than dissolves. */
+function undissolved(name: string, composition: Composition, path: Path): readonly Note[] {
+  const clarity = staysClear(composition, ROOM);
+  if (!clarity.ok || clarity.value.verdict !== "crystals") return [];
+  const facts = { name, temperature: measure(ROOM, "°C", 0), taken: figureText(clarity.value.taken) };
+  return [loudNote("strength.undissolved", path, facts)];
 }
 
 /** The problem of a comma that may be a decimal one or none, with the line of either where it is read. */
@@ -138,6 +155,9 @@ const inSolution = new RegExp(
   String.raw`(?<![\w.])${number} ?(?:${solutionUnits})(?: (?:solution|liquid))?(?: of\b)?(?![\w/])`,
   "iu",
 );
+
+/** Lines of salts in water. */
+const dissolved = [atStrength, inSolution, /(?<![\p{L}\d.])(?:water|h2o)(?!\p{L})/iu];
 
 const endOfStrength = /(?: (?:solution|liquid))?(?: of)?$/iu;
 

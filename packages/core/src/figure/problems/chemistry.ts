@@ -291,6 +291,10 @@ export const chemistry = {
     ({ where, solid }: { readonly where: Where } & Texts<"solid">) =>
       `${where} it is past its limit: it does not wholly dissolve, or crystals grow (${solid})`,
   ),
+  "strength.undissolved": remark(
+    ({ name, temperature, taken }: Texts<"name" | "taken"> & Measures<"temperature">, tell) =>
+      `"${name}" holds more salt than dissolves at ${tell(temperature)} (${taken} of the limit): it is a slurry, whose salt sinks, or a misread label. Read the label again before anything is weighed`,
+  ),
   "solubility.mixed": remark(
     () =>
       "for mixed salts the parts that each takes of its own limit are added up; no table of the mixture was at hand",
