@@ -1,7 +1,9 @@
 import { askBatch, askCompare, readNoodleData } from "@noodlewright/core";
 import type { Comparison } from "@noodlewright/core/answers";
+import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { changedGraph } from "#core/figure/recalculate.ts";
+import { always } from "../../always.ts";
 
 const written = {
   name: "class noodle",
@@ -42,6 +44,29 @@ describe("noodles side by side", () => {
 
   test("hold the first against each other one", () => {
     expect(lineOf(value.sums, "added water")).toEqual({ figures: ["36", "38", "36"], differences: ["2", "0"] });
+  });
+
+  test("a difference that is shown is that of the two figures that are shown", () => {
+    const share = fc.integer({ min: 28000, max: 42000 }).map((one) => `${one / 1000} %`);
+    const near = fc.integer({ min: -9, max: 9 });
+    always(6, [share, near], (water, more) => {
+      const other = `${(Number.parseFloat(water) + more / 1000).toFixed(3)} %`;
+      const beside = compared({ water: { added: water } }, { water: { added: other }, salt: "1.004 %" });
+      const number = (text = ""): number => Number(text.replaceAll("−", "-").replaceAll(/[^-\d.]/gu, ""));
+      const rows = beside.answer
+        .report()
+        .sections.filter(({ id }) => id !== "ranges")
+        .flatMap(({ blocks }) => blocks.flatMap((block) => (block.kind === "table" ? block.rows : [])))
+        .map(({ cells }) => cells.slice(-3).map(({ text }) => text));
+      for (const [first, second, apart] of rows.filter((row) => row[2] !== "–")) {
+        expect([first, second, apart === "same" ? 0 : number(apart)]).toEqual([
+          first,
+          second,
+          Number((number(second) - number(first)).toFixed(6)) + 0,
+        ]);
+      }
+      expect(rows.length).toBeGreaterThan(10);
+    });
   });
 
   test("an ingredient that a noodle has not is none of it, and a sum that it has not is left open", () => {

@@ -55,6 +55,8 @@ const hints: { readonly [Each in keyof AllFacts]?: (facts: AllFacts[Each]) => st
   "sheet.spring-back-unmeasured": () => " It stands as `springBack` under `sheet:`.",
   "sheet.strand-length": () => " Another stands as `strandLength: 250 mm` under `sheet:`.",
   "temperature.no-mixer-work": () => " They stand as `mixerPower`, `mixingTime` and `mixingHeat` under `temperature:`.",
+  "temperature.friction-alone": () =>
+    " It stands as `mixingHeat` under `temperature:`; `noodlewright calibrate mixing` works it out.",
   "toasted.gluten": () => glutenKey,
   "substitute.absorption-kept": () => trial,
   "substitute.only-flour": () => " (--shelf, or `shelf:` in the spec)",

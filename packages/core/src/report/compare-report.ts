@@ -3,7 +3,7 @@ import { type Figure, shownValue } from "../figure/figure.ts";
 import type { Published } from "../figure/graph.ts";
 import { inSystem, inUnit, type UnitSystem } from "../figure/in-system.ts";
 import type { Note } from "../figure/problem.ts";
-import { dec, fixedText } from "../number/decimal.ts";
+import { type Decimal, dec, decimalText, fixedText } from "../number/decimal.ts";
 import { numberColumn, report, row, section, table, wordColumn } from "./build.ts";
 import type { Cell, Report, Table } from "./schema.ts";
 import { figureCell, words } from "./show.ts";
@@ -16,7 +16,9 @@ export function compareReport(
   cautions: readonly string[],
 ): Report {
   const { names, formula, loads, bowls, sums, ranges } = comparison;
-  const same = formula.filter(({ differences }) => differences.every((one) => one !== null && isNone(one)));
+  const same = formula.filter(({ figures: [first = null, ...others] }) =>
+    others.every((one) => first !== null && one !== null && isSame(first, one)),
+  );
   const unlike = same.length === formula.length ? ["The formulas are the same."] : [];
   const scale = units === "us" ? "oz" : "g";
   const onScale = (line: ComparedLine, most = mostPlaces + 1) =>
@@ -84,9 +86,13 @@ export function compareReport(
   });
 }
 
-/** No difference in the places that are shown. */
-function isNone({ value, places }: Figure): boolean {
-  return dec(fixedText(value, places)).isZero();
+/** How far apart two figures are as they are shown. */
+function apart(first: Figure, other: Figure): Decimal {
+  return dec(shownValue(other)).minus(shownValue(first));
+}
+
+function isSame(first: Figure, other: Figure): boolean {
+  return apart(first, other).isZero();
 }
 
 function sideBySide(id: string, names: readonly string[], lines: readonly ComparedLine[], units: boolean): Table {
@@ -108,7 +114,7 @@ function sideBySide(id: string, names: readonly string[], lines: readonly Compar
         words(partly ? `${label}, what is priced of it` : label),
         ...(units ? [words(unit)] : []),
         cellOf(one),
-        ...rest.flatMap((figure, index) => [cellOf(figure), signedCell(differences[index])]),
+        ...rest.flatMap((figure, index) => [cellOf(figure), signedCell(one, figure, differences[index])]),
       ]),
     ),
   );
@@ -139,11 +145,13 @@ function cellOf(figure: Figure | null = null): Cell {
   return figure === null ? words("") : figureCell(figure);
 }
 
-function signedCell(figure: Figure | null = null): Cell {
-  if (figure === null) return words("–");
-  if (isNone(figure)) return { ...figureCell(figure), text: "same" };
-  const cell = figureCell(figure);
-  return dec(figure.value).isPositive() ? { ...cell, text: `+${cell.text}` } : cell;
+/** A difference of the figures as they are shown, so that it can be told from them; its value stays exact. */
+function signedCell(first: Figure | null = null, other: Figure | null = null, figure: Figure | null = null): Cell {
+  if (first === null || other === null || figure === null) return words("–");
+  const value = apart(first, other);
+  if (value.isZero()) return { ...figureCell(figure), text: "same" };
+  const { text } = figureCell({ ...figure, value: decimalText(value) });
+  return { ...figureCell(figure), text: value.isPositive() ? `+${text}` : text };
 }
 
 function rangeTable(names: readonly string[], ranges: readonly ComparedRange[]): Table {
