@@ -193,8 +193,26 @@ test("leaves nothing unused of an amount that was changed", () => {
   expect(afterTyping("written-in-grams", { "batch.have": 10 }).value("flour.2.load")).toBe(exact);
 });
 
-test("sends to the stock solution beside, where it holds one", () => {
-  expect(afterTyping("barley-egg-noodle", {}).inColumn(1).join("\n")).toContain("go by the stock solution beside");
+test.for([
+  [{}, "go by the stock solution beside"],
+  [{ "cost.flour.1.price": 9, "shopping.flour.1.on-hand": 9, "flour.2.protein": 9 }, "go by the stock solution beside"],
+  [{ "salt.stated": 0.4 }, "for a stock solution of what was changed make the workbook anew"],
+] as const)("goes by the stock solution as long as nothing behind it is changed: %j", ([typed, says]) => {
+  const { inColumn } = afterTyping("barley-egg-noodle", typed);
+  expect(inColumn(1).filter((text) => text.startsWith("an ingredient is too little"))).toEqual([
+    `an ingredient is too little for its scale: ${says}`,
+  ]);
+  expect(inColumn(7).includes("make the workbook anew")).toBe(says.endsWith("anew"));
+});
+
+test("keeps the weights that are within what there is where nothing behind them is changed", () => {
+  const { value, inColumn } = afterTyping("written-in-grams", { "flour.2.ash": 2.825, "flour.1.nitrogen-factor": 6 });
+  expect([1, 2].map((flour) => value(`flour.${flour}.load`))).toEqual([2266, 566]);
+  expect(inColumn(1).join("\n")).not.toContain("make the workbook anew");
+});
+
+test("takes no dose of nothing where another product takes its place", () => {
+  expect(afterTyping("one-bottle", { "alkali.1.parts": 0 }).inColumn(1).join("\n")).toContain("none that can be taken");
 });
 
 test("leaves something for the flour that is the rest, and takes the smallest load as it is typed", () => {
@@ -204,6 +222,9 @@ test("leaves something for the flour that is the rest, and takes the smallest lo
   expect(afterTyping("school-noodle", { "mixer.smallest": 9900 }).inColumn(1).join("\n")).toContain(
     "a load is below the least of the mixer",
   );
+  const tight = afterTyping("school-noodle", { "mixer.largest": 100 }).inColumn(1);
+  expect(tight).toContain("the two limits contradict: the smallest load is above the largest");
+  expect(tight.join("\n")).not.toContain("more or fewer loads");
 });
 
 test("shows no sign of an error whatever is typed, and no weight where the command refuses it, for each kind of input", () => {
@@ -322,10 +343,10 @@ test("tells what is wanted in one row each: reached, unit, the ends that meet it
     ["cost of a bowl", "EUR", "", 0.25, "cannot be told: prices are missing"],
   ]);
   const untold = noodleOf({ name: "no bowl", flours, water, batch: { flour: "1 kg" }, wanted: { saltInBowl: "1 g" } });
-  const row =
-    untold &&
-    workbookFor(untold).sheets[0]?.rows.find((cells) => cells[6]?.value === "the salt and sodium wanted in a bowl");
-  expect(row?.[7]?.value).toBe("cannot be told: the weight of a bowl is not stated");
+  const row = untold && workbookFor(untold).sheets[0]?.rows.find((cells) => cells[6]?.value === "cannot be told");
+  expect(row?.[7]?.value).toBe(
+    "the salt and sodium wanted in a bowl cannot be told: the weight of a bowl is not stated",
+  );
   expect(rows.map(([label]) => label?.value)).toContain("protein at 13 % mb wanted, ±");
 });
 

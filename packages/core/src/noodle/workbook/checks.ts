@@ -8,6 +8,8 @@ import { joined, justLess, justMore, literal } from "../../render/workbook/formu
 import type { CellOf, Typed, WorkbookCheck } from "../../render/workbook/workbook.ts";
 import { mostParts } from "../../spec/believed.ts";
 import type { Made } from "./made.ts";
+import { behindStock } from "./results.ts";
+import { behindWeights } from "./rules.ts";
 import { tooLittleRule } from "./scales.ts";
 import { wantedChecks } from "./wants.ts";
 
@@ -40,13 +42,19 @@ export function checks(made: Made): readonly WorkbookCheck[] {
   const unused = Object.values(graph).some(
     ({ working }) => working.kind === "formula" && Object.hasOwn(working.from, "left"),
   );
+  const small = {
+    of: "scales",
+    text: "an ingredient is too little for its scale",
+    failing: batch.remedies.tooLittle.length > 0,
+    fails: tooLittleRule(weighed),
+  };
   return [
     ...(unused
       ? [
           {
             of: "what is left unused",
             text: "a little was left unused, so that the weights stay within what there is: make the workbook anew",
-            fails: (_: CellOf, { changed }: Typed) => changed(),
+            fails: (_: CellOf, { changed }: Typed) => changed(behindWeights(made)),
           },
         ]
       : []),
@@ -142,7 +150,14 @@ export function checks(made: Made): readonly WorkbookCheck[] {
           {
             of: "smallest load",
             text: "a load is below the least of the mixer: make more or fewer loads",
-            fails: (cell: CellOf) => `${load(cell, false)}<${cell("mixer.smallest")}*${justLess}`,
+            fails: (cell: CellOf) =>
+              `AND(${cell("mixer.smallest")}<=${cell("mixer.largest")},${load(cell, false)}<${cell("mixer.smallest")}*${justLess})`,
+          },
+          {
+            of: "limits of the mixer",
+            refuses: true,
+            text: "the two limits contradict: the smallest load is above the largest",
+            fails: (cell: CellOf) => `${cell("mixer.smallest")}>${cell("mixer.largest")}`,
           },
         ]),
     ...(graph["batch.have"] === undefined
@@ -161,15 +176,19 @@ export function checks(made: Made): readonly WorkbookCheck[] {
           },
         ]),
     ...wantedChecks(made),
-    {
-      of: "scales",
-      text: `an ingredient is too little for its scale: ${
-        batch.withStock === undefined
-          ? "weigh it on a finer one, or have a stock solution worked out"
-          : "go by the stock solution beside, or after a change make the workbook anew"
-      }`,
-      failing: batch.remedies.tooLittle.length > 0,
-      fails: tooLittleRule(weighed),
-    },
+    ...(batch.withStock === undefined
+      ? [{ ...small, text: `${small.text}: weigh it on a finer one, or have a stock solution worked out` }]
+      : [
+          {
+            ...small,
+            text: `${small.text}: go by the stock solution beside`,
+            fails: (cell: CellOf, { changed }: Typed) => `AND(${small.fails(cell)},NOT(${changed(behindStock(made))}))`,
+          },
+          {
+            of: "the stock solution",
+            text: `${small.text}: for a stock solution of what was changed make the workbook anew`,
+            fails: (cell: CellOf, { changed }: Typed) => `AND(${small.fails(cell)},${changed(behindStock(made))})`,
+          },
+        ]),
   ];
 }

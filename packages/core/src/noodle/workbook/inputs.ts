@@ -76,6 +76,12 @@ function originOf({ id, working, sources: [source] }: Figure, made: Made): strin
   return source?.standing === "user" ? undefined : "catalogue";
 }
 
+/** Whether it is the dose of a product that another takes the place of: of none there is nothing to replace. */
+function isReplaced({ id }: Figure, { noodle: { spec } }: Made): boolean {
+  const [, number] = /^alkali\.(\d+)\.(?:parts|stated)$/u.exec(id) ?? [];
+  return number !== undefined && spec.alkali?.[Number(number) - 1]?.replaceWith !== undefined;
+}
+
 /** Masses of a kitchen that speaks in US units are typed in these, but what a scale in grams shows; prices as the spec has them. */
 function inputShown(figure: Figure, made: Made): InputFigure {
   const {
@@ -93,6 +99,7 @@ function inputShown(figure: Figure, made: Made): InputFigure {
   const takes = {
     ...mostOf(figure, unit),
     ...limits.find(([ids]) => ids.test(id))?.[1],
+    ...(isReplaced(figure, made) && { above: 0 }),
     ...(unpricedFigures(made).includes(id) && { optional: true as const }),
   };
   const from = originOf(figure, made);

@@ -103,10 +103,7 @@ function wanted(made: Made): ResultGroup {
       cells: [shown(reached), { words: reached.unit }, end(least), end(most), met],
     };
   });
-  const open = untold.map((text): ResultRow => {
-    const [label = "", why = ""] = text.split(" cannot be told");
-    return { label, cells: [{ words: `cannot be told${why}`, across: true }] };
-  });
+  const open = untold.map((words): ResultRow => ({ label: "cannot be told", cells: [{ words, across: true }] }));
   return { heading: "Wanted", columns: ["reached", "unit", "met from", "to", ""], rows: [...rows, ...open] };
 }
 
@@ -147,8 +144,17 @@ function weights({ batch, scales, graph }: Made): ResultGroup {
   };
 }
 
+/** What decides whether and how salts are weighed in a stock: the weights, the scales, and what the salts are made of. */
+export function behindStock({ batch, graph, weighed }: Made): readonly string[] {
+  const salts = batch.remedies.stock?.salts ?? [];
+  const decides = (id: string): boolean =>
+    /^scale\.|^weighing\.tolerance$/u.test(id) || salts.some(({ line }) => id.startsWith(`${line.id}.`));
+  return [...weighed.map(({ exact }) => exact.id), "loads.count", ...Object.keys(graph).filter(decides)];
+}
+
 /** What the command weighs in place of the salts, and finer scales: decided for the spec as it is written. */
-function stock({ batch }: Made): readonly ResultGroup[] {
+function stock(made: Made): readonly ResultGroup[] {
+  const { batch } = made;
   const { remedies, withStock = [], totalWithStock } = batch;
   const parts = remedies.stock?.parts ?? [];
   const unit = withStock[0]?.unit ?? "g";
@@ -173,8 +179,8 @@ function stock({ batch }: Made): readonly ResultGroup[] {
       heading: "One load with the stock solution",
       columns: [`one load, ${unit}`, "", "weigh on"],
       rows,
-      asWritten: true,
+      decidedBy: behindStock(made),
     },
-    { heading: "Too little for the scale", columns: ["", "unit"], rows: finer, asWritten: true },
+    { heading: "Too little for the scale", columns: ["", "unit"], rows: finer, decidedBy: behindStock(made) },
   ].filter((group) => group.rows.length > 0);
 }

@@ -33,11 +33,18 @@ export function weighingRules({ batch, scales, weighed, graph }: Made): Rules {
   return rules;
 }
 
-/** What is left unused of a limit was found for the spec as it is written: of another nothing is left. */
-export function unusedRules({ graph }: Made): Rules {
+/** What the weights of a load, rounded together, rest on. */
+export function behindWeights({ weighed, batch, graph }: Made): readonly string[] {
+  const rework = batch.rework ? [batch.rework.mass.id] : [];
+  return [...weighed.map(({ load }) => load.id), ...rework, ...Object.keys(graph).filter((id) => /^scale\./u.test(id))];
+}
+
+/** What is left unused of a limit was found for the weights as they are written: of others nothing is left. */
+export function unusedRules(made: Made): Rules {
   const rules: Rules = {};
-  for (const { id, value } of Object.values(graph)) {
-    if (id.endsWith("-unused")) rules[id] = (_, { changed }) => `IF(${changed()},0,${literal(value)})`;
+  for (const { id, value } of Object.values(made.graph)) {
+    if (id.endsWith("-unused"))
+      rules[id] = (_, { changed }) => `IF(${changed(behindWeights(made))},0,${literal(value)})`;
   }
   return rules;
 }

@@ -61,8 +61,8 @@ export interface ResultGroup {
   /** Headings of the columns. */
   readonly columns: readonly string[];
   readonly rows: readonly ResultRow[];
-  /** Whether they hold for the spec as it is written alone. */
-  readonly asWritten?: boolean;
+  /** The figures that decided them, where no formula does: they hold as long as no input behind these is changed. */
+  readonly decidedBy?: readonly string[];
 }
 
 /** The cell of a figure, for formulas. */
@@ -325,7 +325,7 @@ class UseSheet {
   #putResults(top: number): void {
     let row = top;
     const width = Math.max(...this.#parts.results.map((group) => group.columns.length));
-    for (const { heading, columns: titles, rows, asWritten = false } of this.#parts.results) {
+    for (const { heading, columns: titles, rows, decidedBy } of this.#parts.results) {
       this.#sheet.put(row, columns.result, { role: "heading", value: heading });
       for (let index = 0; index < width; index += 1) {
         const [title = "", isWords] = [titles[index], rows.some(({ cells }) => cells[index] && !isShown(cells[index]))];
@@ -337,8 +337,8 @@ class UseSheet {
         for (const [index, cell] of cells.entries()) {
           const column = columns.value + index;
           if (isShown(cell)) {
-            const address = this.#putResult(row, column, cell, asWritten);
-            if (index === 0 && !asWritten) this.#name(label, cell.unit, address);
+            const address = this.#putResult(row, column, cell, decidedBy);
+            if (index === 0 && !decidedBy) this.#name(label, cell.unit, address);
           } else if (cell !== undefined) this.#putWords(row, column, cell);
         }
         row += 1;
@@ -352,11 +352,16 @@ class UseSheet {
     this.#sheet.put(row, column, { role: across ? "words" : "unit", value: printable(words), ...formula });
   }
 
-  #putResult(row: number, column: number, { id, unit, places }: ShownFigure, asWritten: boolean): string {
+  #putResult(
+    row: number,
+    column: number,
+    { id, unit, places }: ShownFigure,
+    decidedBy: ResultGroup["decidedBy"],
+  ): string {
     const figure = figureIn(id, this.#parts.graph);
     const value = shownValue(figure, unit);
     const now = `${this.#cellOf(id)}${overFactor(figure.unit, unit)}`;
-    const formula = this.#answered(asWritten ? `IF(${this.typed.changed()},"${again}",${now})` : now);
+    const formula = this.#answered(decidedBy ? `IF(${this.typed.changed(decidedBy)},"${again}",${now})` : now);
     return this.#sheet.put(row, column, { role: "result", value, formula, places });
   }
 
