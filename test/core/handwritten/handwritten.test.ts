@@ -24,6 +24,17 @@ const samples: readonly Sample[] = [
     read: [plain[0] ?? "", "water water 38 %", plain[2] ?? ""],
   },
   {
+    style: "a flour without an amount beside one in %, which is the rest",
+    text: "semolina 30 %\nbread flour\nwater 36 %",
+    read: ["flours semolina 30 %", "flours bread flour rest", "water water 36 %"],
+  },
+  {
+    style: "gluten in % beside a flour without an amount, which may be 98 or 100",
+    text: "gluten 2 %\nbread flour\nwater 36 %",
+    read: ["flours gluten 2 %", "water water 36 %"],
+    asks: [[2, "no amount"]],
+  },
+  {
     style: "a whole number or a decimal one, with both told",
     text: "bread flour 2,250 g\nwater 380 g\nsalt 10 g",
     read: plain.slice(1),

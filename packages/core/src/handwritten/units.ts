@@ -15,7 +15,7 @@ const total = (items: readonly PlacedItem[]) => sum(items.map(({ entry }) => dec
  */
 export function withUnits(items: readonly PlacedItem[]): UnitsFound {
   const { items: bare, remarks } = namedNumbers(items);
-  const named = sharesChecked(wholeShares(bare)).map(waterAsked);
+  const named = sharesChecked(wholeShares(restTaken(bare))).map(waterAsked);
   const dough = named.filter(({ part }) => part !== "dusting");
   const flours = named.filter(({ part }) => part === "flours");
   const shares = flours.filter(({ amount }) => amount.by === "share");
@@ -41,6 +41,25 @@ export function withUnits(items: readonly PlacedItem[]): UnitsFound {
     : `the flours make up ${made.toString()} %, and not 100: which share is missing, or too much?`;
   const last = flours.at(-1);
   return { items: named.map((one) => (one === last ? asked(one, text) : one)), remarks };
+}
+
+/** One flour without an amount beside others in %, all of them flours, is the rest of 100. */
+function restTaken(items: readonly PlacedItem[]): readonly PlacedItem[] {
+  const flours = items.filter(({ part }) => part === "flours");
+  const [open, ...more] = flours.filter(({ amount }) => amount.by === "open");
+  const others = flours.filter((one) => one !== open);
+  const value = HUNDRED.minus(total(others));
+  const shares = others.length > 0 && others.every((one) => one.amount.by === "share" && isFlour(one));
+  if (open === undefined || more.length > 0 || open.item.amounts.length > 0 || !shares || value.lte(0)) return items;
+  const { amount, asks, entry } = open;
+  const why = amount.by === "open" ? amount.why : "";
+  const rest = {
+    ...open,
+    amount: { by: "share" as const, text: "rest", value: decimalText(value) },
+    entry: { ...entry, amount: "rest", value: decimalText(value), remarks: entry.remarks.filter((one) => one !== why) },
+    asks: asks.filter(({ about }) => about !== "amount"),
+  };
+  return items.map((one) => (one === open ? rest : one));
 }
 
 /** Beside weights, shares of which those of the flours make up 1 are of one, and not of a hundred. */
