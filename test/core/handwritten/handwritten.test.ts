@@ -1009,6 +1009,14 @@ test.each([
   expect([spec["name"], yields?.bowls]).toEqual([name, 4]);
 });
 
+test.each(["Bowls", "Number of bowls", "Yield bowls"])(
+  "the row %j of a table is how many bowls, and no grams",
+  (bowls) => {
+    const { spec, yields } = readHandwritten(`Ingredient,g\nFlour,\nbread flour,400\nwater,150\n${bowls},4`);
+    expect([spec["name"], yields?.bowls]).toEqual(["Noodles", 4]);
+  },
+);
+
 test("a title that names alkaline noodles is no alkali", () => {
   const { spec, questions } = readHandwritten("Alkaline noodles — class of 24\nbread flour 400 g\nwater 150 g");
   expect([spec["name"], questions]).toEqual(["Alkaline noodles – class of 24", []]);

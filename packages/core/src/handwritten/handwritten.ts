@@ -6,6 +6,7 @@ import { madeOf } from "./beside.ts";
 import { lineEnds, mostLines, mostText, plainLine, plainLines, type WrittenLine } from "./characters.ts";
 import { type Draft, type DraftEntry, draftData, draftText } from "./draft.ts";
 import { addedUp, type Part, type PlacedItem, placed } from "./entries.ts";
+import { isOfKind } from "./heads.ts";
 import { type Item, ingredientsOf, type ReadLine, readLine } from "./line.ts";
 import { withoutTables } from "./table.ts";
 import { productOf, type Thing, thingsWithin } from "./things.ts";
@@ -285,7 +286,11 @@ function isTitle(read: ReadLine, named: boolean): boolean {
   if (named) return true;
   if (read.kind === "note") return !read.opensSteps;
   if (read.kind === "heading")
-    return read.part === "dough" && !/^(?:ingredients?|for|dough|formula|recipe|zutaten|材料)/iu.test(read.title);
+    return (
+      read.part === "dough" &&
+      !isOfKind(read.title) &&
+      !/^(?:ingredients?|for|dough|formula|recipe|zutaten|材料)/iu.test(read.title)
+    );
   const called = read.kind === "item" && read.thing.is === "unknown" && isBare(read) ? read.thing : undefined;
   return (
     called !== undefined &&
