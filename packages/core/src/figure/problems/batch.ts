@@ -75,7 +75,7 @@ export const batch = {
     expected: "one price for one material",
     advice: "correct one of them, or give what is another flour or product a name of its own under `materials:`",
   })),
-  "cost.no-prices": input((_: { readonly meant: Readonly<Record<string, string>> }) => ({
+  "cost.no-prices": input<{ readonly meant: Readonly<Record<string, string>> }>(() => ({
     found: "no price of any ingredient",
     expected: "the price of at least one ingredient",
     advice: "write it under `prices:`, or `price:` beside a material",

@@ -172,8 +172,8 @@ export const blend = {
     expected: `what to hold: ${holdable.join(", ")}, or one of them with "or more" or "or less"`,
     advice: 'write it like "protein, ash or less"',
   })),
-  "lot.none": input(
-    (_: { readonly meant: { readonly of: string; readonly figures: Readonly<Record<string, string>> } }) => ({
+  "lot.none": input<{ readonly meant: { readonly of: string; readonly figures: Readonly<Record<string, string>> } }>(
+    () => ({
       found: "no new lot",
       expected: "the new lot and its figures",
       advice: "write `lot:` with `of:` and the `figures:` of its certificate",

@@ -253,12 +253,12 @@ export const sheet = {
     expected: `${final}, within ${within}`,
     advice: "change the last gap or the final thickness",
   })),
-  "sheet.not-stated": input((_: { readonly meant?: Readonly<Record<string, string | number>> }) => ({
+  "sheet.not-stated": input<{ readonly meant?: Readonly<Record<string, string | number>> }>(() => ({
     found: "nothing about the sheet",
     expected: "the machine, the thickness of the sheet and the cutter",
     advice: "write machine, thickness and cutter under `sheet:`",
   })),
-  "geometry.no-cut": input((_: Texts<"meant">) => ({
+  "geometry.no-cut": input<Texts<"meant">>(() => ({
     found: "neither a portion nor a strand length",
     expected: "a raw portion in g, a strand length in mm, or both",
     advice: "say how much or how long a portion is",
