@@ -36,7 +36,11 @@ export function weighingRules({ batch, scales, weighed, graph }: Made): Rules {
 /** What the weights of a load, rounded together, rest on. */
 export function behindWeights({ weighed, batch, graph }: Made): readonly string[] {
   const rework = batch.rework ? [batch.rework.mass.id] : [];
-  return [...weighed.map(({ load }) => load.id), ...rework, ...Object.keys(graph).filter((id) => /^scale\./u.test(id))];
+  return [
+    ...weighed.map(({ load }) => load.id),
+    ...rework,
+    ...Object.keys(graph).filter((id) => id.startsWith("scale.")),
+  ];
 }
 
 /** What is left unused of a limit was found for the weights as they are written: of others nothing is left. */
